@@ -1,0 +1,10 @@
+//! The physics of a house's coaxial wiring tree: pure functions, no clock, no input or output.
+
+pub mod quantity;
+pub mod span;
+
+pub use quantity::{
+    Celsius, DecibelMillivolts, DecibelMilliwatts, Decibels, MegabitsPerSecond, Megahertz, Metres,
+    Milliseconds,
+};
+pub use span::{Backing, Span};

@@ -1,0 +1,2 @@
+//! The `legwork` command.
+fn main() {}

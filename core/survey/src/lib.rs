@@ -1,0 +1,1 @@
+//! What was found in a house, and what follows from it.

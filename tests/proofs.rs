@@ -1,0 +1,1 @@
+//! Helpers shared by the checks that run across the crates.
