@@ -1,8 +1,10 @@
 //! The physics of a house's coaxial wiring tree: pure functions, no clock, no input or output.
 
+pub mod dice;
 pub mod quantity;
 pub mod span;
 
+pub use dice::Dice;
 pub use quantity::{
     Celsius, DecibelMillivolts, DecibelMilliwatts, Decibels, MegabitsPerSecond, Megahertz, Metres,
     Milliseconds,

@@ -1,0 +1,82 @@
+//! Seeded draws: the same seed, draw number and key give the same values for ever and on every machine.
+//!
+//! Each part of a house throws its own dice, keyed by the part's identity. So a change to one part leaves the
+//! draws of all others as they were, and a house before and after a change can be compared draw by draw.
+
+use rand_chacha::ChaCha8Rng;
+use rand_core::{Rng, SeedableRng};
+
+use crate::span::Span;
+
+/// A source of drawn values for one part (or one link) in one draw.
+#[derive(Debug, Clone)]
+pub struct Dice {
+    stream: ChaCha8Rng,
+    likely_only: bool,
+}
+
+impl Dice {
+    /// The dice of draw number `draw` under `seed` for whatever `key` names (a part's identity, say).
+    pub fn thrown(seed: u64, draw: u64, key: [u8; 16]) -> Self {
+        let mut bytes = [0; 32];
+        for (to, from) in
+            bytes.iter_mut().zip(seed.to_le_bytes().into_iter().chain(draw.to_le_bytes()).chain(key))
+        {
+            *to = from;
+        }
+        Self { stream: ChaCha8Rng::from_seed(bytes), likely_only: false }
+    }
+
+    /// Dice that give every range's likely value. Phases, of which none is likelier than another, are still drawn.
+    pub fn likely(key: [u8; 16]) -> Self {
+        Self { likely_only: true, ..Self::thrown(0, u64::MAX, key) }
+    }
+
+    /// A value evenly spread over 0 up to (not including) 1.
+    pub fn unit(&mut self) -> f64 {
+        // 53 bits: every value is a multiple of 2^-53.
+        (self.stream.next_u64() >> 11) as f64 * (1.0 / (1_u64 << 53) as f64)
+    }
+
+    /// A phase in radians, evenly spread over a full turn.
+    pub fn phase(&mut self) -> f64 {
+        self.unit() * std::f64::consts::TAU
+    }
+
+    /// A value of `span`, by its triangular distribution (or its likely value). Always consumes one throw, so that
+    /// a range made exact does not shift the values drawn after it.
+    pub fn span(&mut self, span: Span) -> f64 {
+        let p = self.unit();
+        if self.likely_only { span.likely } else { span.quantile(p) }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_same_key_gives_the_same_values_and_another_key_others() {
+        let values = |key: u8| {
+            let mut dice = Dice::thrown(7, 3, [key; 16]);
+            [dice.unit(), dice.phase(), dice.span(Span::new(1.0, 2.0, 5.0))]
+        };
+        assert_eq!(values(1), values(1));
+        assert_ne!(values(1), values(2));
+    }
+
+    #[test]
+    fn a_range_made_exact_does_not_shift_what_follows() {
+        let after = |span: Span| {
+            let mut dice = Dice::thrown(1, 1, [0; 16]);
+            dice.span(span);
+            dice.unit()
+        };
+        assert_eq!(after(Span::exact(3.0)).to_bits(), after(Span::new(1.0, 3.0, 9.0)).to_bits());
+    }
+
+    #[test]
+    fn likely_dice_give_the_likely_value() {
+        assert_eq!(Dice::likely([9; 16]).span(Span::new(1.0, 3.0, 10.0)).to_bits(), 3.0_f64.to_bits());
+    }
+}
