@@ -1,0 +1,22 @@
+//! Typed records folded from facts: what the rest of the program works on.
+//!
+//! This folder knows what a part, a run or a room is. It does not know how facts are stored, what follows from a
+//! record (forecast, findings) or how it is shown.
+
+mod field;
+mod fold;
+mod forest;
+mod part;
+mod room;
+mod run;
+mod service;
+mod survey;
+
+pub use field::{FieldName, end_field};
+pub use fold::fold;
+pub use forest::{LooseReason, Wiring};
+pub use part::{Adapter, EntryKind, EntryState, Feed, FeedFrom, Part, PartKind, Plugged, PortEnd};
+pub use room::{Room, Wish};
+pub use run::{CableKind, Connector, LengthKnown, Run, RunLength};
+pub use service::{Service, ServiceKind};
+pub use survey::{Building, Internet, NetworkPlan, Note, Ownership, Reading, ReadingKind, Survey};

@@ -1,0 +1,11 @@
+//! Words for people as data: a [`Phrase`] is a kind with arguments; its English stands in `words/en/*.ftl`.
+//!
+//! This folder knows languages and the writing of numbers. It does not know what any phrase is about.
+
+mod figures;
+mod language;
+mod phrase;
+
+pub use figures::{Figures, LengthUnit};
+pub use language::Language;
+pub use phrase::{Arg, Phrase};

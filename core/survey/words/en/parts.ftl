@@ -1,0 +1,28 @@
+# Parts, places and lists: how a thing is named in a sentence.
+
+list-last = { $rest } and { $last }
+
+part-entry = the entry
+part-ground_block = the ground block
+part-entry_filter = the entry filter
+part-splitter = { $legs ->
+    [0] a splitter
+   *[other] a { $legs }-way splitter
+}
+part-tap = a tap
+part-amplifier = an amplifier
+part-barrel = a barrel (cable joiner)
+part-outlet = an outlet
+part-terminator = a 75-ohm cap (terminator)
+part-high_pass_filter = a high-pass filter
+part-satellite_combiner = a satellite combiner
+part-pad = a pad (fixed loss)
+part-power_inserter = a power inserter
+part-unknown = a part not yet identified
+
+# A part with its tag: S2 (a 4-way splitter).
+part-tagged = { $tag } ({ $part })
+part-in-room = { $part } in { $room }
+part-port = leg { $port } of { $part }
+run-tagged = { $tag } (the cable run)
+run-to = the cable run to { $part }
