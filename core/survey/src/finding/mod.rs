@@ -1,0 +1,1 @@
+//! What is wrong or at risk in a house, with why, what to do, the source and the caution.

@@ -1,0 +1,13 @@
+//! What gets through to each room: the wiring as it was found, solved for many seeded draws over its unknowns.
+//!
+//! This folder turns records into circuits and rates. It does not know what is wrong in a house (findings) or what
+//! to do about it (work list).
+
+mod circuit;
+mod nodes;
+mod outcome;
+mod run;
+
+pub use nodes::{Node, nodes_of};
+pub use outcome::{Cost, CostAt, Curve, Forecast, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak};
+pub use run::{Options, forecast};
