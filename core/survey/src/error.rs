@@ -1,0 +1,230 @@
+//! The one error of this crate, in sentences for the person who uses the tool.
+//!
+//! No message carries the text of a note, a name or an address: messages end up in logs and bug reports.
+
+use std::path::PathBuf;
+
+use crate::fact::FactId;
+
+/// Everything that can go wrong with a survey.
+#[derive(Debug, thiserror::Error)]
+#[non_exhaustive]
+pub enum SurveyError {
+    /// A fact whose own members do not fit together.
+    #[error("a record of this survey is not well formed: {0}")]
+    Fact(#[from] FactFault),
+
+    /// Two different facts claim one id.
+    #[error(
+        "two different records carry the id {id}; one of the two copies was altered, so nothing was taken in"
+    )]
+    FactDiffers {
+        /// The id that both carry.
+        id: FactId,
+    },
+
+    /// A fact replaces one that is not there.
+    #[error(
+        "record {id} replaces record {missing}, which is not known here; ask the sender for a complete file"
+    )]
+    ReplacesUnknown {
+        /// The fact that was to be taken in.
+        id: FactId,
+        /// The fact that it names and nobody has.
+        missing: FactId,
+    },
+
+    /// A fact replaces one about something else.
+    #[error("record {id} replaces record {other}, which is about something else; nothing was taken in")]
+    ReplacesElsewhere {
+        /// The fact that was to be taken in.
+        id: FactId,
+        /// The fact of another subject or field that it names.
+        other: FactId,
+    },
+
+    /// A fact dated more than a year ahead of this device.
+    #[error(
+        "record {id} is dated more than a year ahead of this device; set the clock of the device that wrote it, \
+         or of this one"
+    )]
+    FromTheFuture {
+        /// The fact that was to be taken in.
+        id: FactId,
+    },
+
+    /// The path does not hold a survey.
+    #[error("{} is not a survey: {why}", folder.display())]
+    NotASurvey {
+        /// The path that was given.
+        folder: PathBuf,
+        /// What is wrong with it.
+        why: NotASurvey,
+    },
+
+    /// A new survey was to be made where something already stands.
+    #[error("{} already exists; choose another name for the new survey", folder.display())]
+    AlreadyThere {
+        /// The path that was given.
+        folder: PathBuf,
+    },
+
+    /// The survey was written by a later release.
+    #[error(
+        "{} was written by a newer release (layout {found}; this one knows up to {known}); update this one to \
+         open it. Nothing was changed",
+        folder.display()
+    )]
+    Newer {
+        /// The survey's folder.
+        folder: PathBuf,
+        /// The layout that the survey has.
+        found: u32,
+        /// The newest layout that this release knows.
+        known: u32,
+    },
+
+    /// The database of the survey is damaged.
+    #[error(
+        "the database of {} is damaged ({report}); keep the folder as it is and restore a copy or a file of this survey",
+        folder.display()
+    )]
+    Damaged {
+        /// The survey's folder.
+        folder: PathBuf,
+        /// What the check found, without any text of the survey.
+        report: String,
+    },
+
+    /// The system refuses to write.
+    #[error(
+        "{} cannot be written ({reason}); check that the folder is there and that you may write in it",
+        folder.display()
+    )]
+    Unwritable {
+        /// The survey's folder, or the one it was to be made in.
+        folder: PathBuf,
+        /// The system's own words.
+        reason: String,
+    },
+
+    /// No space is left.
+    #[error("the disk that holds {} is full; nothing was written. Free some space and try again", folder.display())]
+    DiskFull {
+        /// The survey's folder.
+        folder: PathBuf,
+    },
+
+    /// Another process holds the survey.
+    #[error("{} is being written by another program; nothing was written. Try again when it is done", folder.display())]
+    Busy {
+        /// The survey's folder.
+        folder: PathBuf,
+    },
+
+    /// Anything else that the database reports.
+    #[error("the database of {} could not be used: {source}", folder.display())]
+    Database {
+        /// The survey's folder.
+        folder: PathBuf,
+        /// The database's own report.
+        source: rusqlite::Error,
+    },
+}
+
+/// Why a fact is not well formed.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[non_exhaustive]
+pub enum FactFault {
+    /// The value is longer than [`crate::fact::MAX_VALUE_BYTES`].
+    #[error("what was written under \"{field}\" is {bytes} bytes long; at most {limit} fit, so shorten it")]
+    TooLong {
+        /// The field it was written under.
+        field: String,
+        /// Its length in canonical form.
+        bytes: usize,
+        /// The longest allowed.
+        limit: usize,
+    },
+    /// The value is nested deeper than [`crate::fact::MAX_DEPTH`].
+    #[error("a value is nested deeper than {limit} levels")]
+    TooDeep {
+        /// The deepest allowed.
+        limit: usize,
+    },
+    /// Infinity, not-a-number, or a kind of value that JSON does not have.
+    #[error("a value cannot be written as JSON (only finite numbers can)")]
+    NotJson,
+    /// A whole number that a double does not hold exactly.
+    #[error("the whole number {number} is too large to be kept exactly")]
+    NumberInexact {
+        /// The number.
+        number: String,
+    },
+    /// The field's name is empty, too long, or has characters that do not belong in a name.
+    #[error("a field name must be 1 to {limit} letters, digits, dots, dashes or underscores of ASCII")]
+    FieldName {
+        /// The longest allowed.
+        limit: usize,
+    },
+    /// An id that is no UUID of version 7.
+    #[error("the id {id} is not a UUID of version 7")]
+    IdVersion {
+        /// The id.
+        id: uuid::Uuid,
+    },
+    /// A fact that replaces itself or a later one.
+    #[error("record {id} replaces {later}, which is not older")]
+    ReplacesLater {
+        /// The fact.
+        id: FactId,
+        /// The fact that it names.
+        later: FactId,
+    },
+    /// A line that is no JSON object with the members of a fact.
+    #[error("line is not a record ({reason}, at column {column})")]
+    Line {
+        /// What kind of mistake it is.
+        reason: &'static str,
+        /// Where in the line, counted in bytes from 1.
+        column: usize,
+    },
+    /// A line that is right but not written in the one canonical way.
+    #[error("line is not in canonical form (RFC 8785)")]
+    LineNotCanonical,
+    /// Members unknown to this release that are too long together.
+    #[error("members unknown to this release take {bytes} bytes; at most {limit} are kept")]
+    ExtraTooLong {
+        /// Their length in canonical form.
+        bytes: usize,
+        /// The longest allowed.
+        limit: usize,
+    },
+}
+
+/// Why a path is not a survey.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+#[non_exhaustive]
+pub enum NotASurvey {
+    /// Nothing is there.
+    #[error("there is no such folder")]
+    Missing,
+    /// A file stands there.
+    #[error("it is a file, and a survey is a folder whose name ends in .legwork")]
+    AFile,
+    /// The name of a new survey lacks its ending.
+    #[error("the name of a survey's folder ends in .legwork")]
+    Name,
+    /// The folder holds no database.
+    #[error("the folder holds no file survey.db")]
+    NoDatabase,
+    /// `survey.db` is not a database.
+    #[error("its survey.db is not an SQLite database")]
+    NotSqlite,
+    /// `survey.db` is a database of something else.
+    #[error("its survey.db belongs to another program")]
+    OtherProgram,
+}
+
+/// What this crate's functions return.
+pub type Result<T, E = SurveyError> = std::result::Result<T, E>;
