@@ -10,6 +10,15 @@ use crate::fact::FactId;
 #[derive(Debug, thiserror::Error)]
 #[non_exhaustive]
 pub enum SurveyError {
+    /// More parts than a house has.
+    #[error("this survey has {found} parts; at most {most} are taken. Split it into several surveys")]
+    TooManyParts {
+        /// How many there are.
+        found: usize,
+        /// How many are taken.
+        most: usize,
+    },
+
     /// A fact whose own members do not fit together.
     #[error("a record of this survey is not well formed: {0}")]
     Fact(#[from] FactFault),

@@ -2,4 +2,10 @@
 
 pub mod error;
 pub mod fact;
+pub mod naming;
+pub mod rating;
+pub mod record;
 pub mod store;
+pub mod words;
+
+pub use error::SurveyError;
