@@ -115,7 +115,7 @@ impl Builder<'_> {
     }
 
     fn place(&mut self, part: &Part) {
-        let key = part.id.bytes();
+        let key = part.id.uuid().into_bytes();
         let piece = self.add(key, pieces::of_part(part));
         self.join_feed(part, (piece, 0));
         if part.kind == PartKind::Outlet {
@@ -132,14 +132,14 @@ impl Builder<'_> {
         let Some(feed) = self.survey.wiring.feed(part.id) else {
             let cut_off = part.kind != PartKind::Entry || part.entry_state == EntryState::CutOff;
             if cut_off {
-                self.circuit.endings.push((street_side, Ending::Open, part.id.bytes()));
+                self.circuit.endings.push((street_side, Ending::Open, part.id.uuid().into_bytes()));
             } else {
                 self.circuit.terminals.insert(Terminal::Street(part.id), street_side);
             }
             return;
         };
         let run = feed.run.and_then(|id| self.survey.runs.get(&id));
-        let key = run.map_or_else(|| variant(part.id.bytes(), 1), |run| run.id.bytes());
+        let key = run.map_or_else(|| variant(part.id.uuid().into_bytes(), 1), |run| run.id.uuid().into_bytes());
         let cable = self.add(key, pieces::of_run(run));
         self.circuit.joins.push(((cable, 1), street_side));
         let mut above = (cable, 0);
@@ -160,7 +160,7 @@ impl Builder<'_> {
     fn offer(&mut self, part: &Part, port: u8, at: At) {
         match self.survey.wiring.on_port(part.id, port).count() {
             0 => {
-                let key = variant(part.id.bytes(), 16 + port);
+                let key = variant(part.id.uuid().into_bytes(), 16 + port);
                 match part.end(port) {
                     Some(PortEnd::LooseEnd) => {
                         let stub = self.add(key, pieces::loose_end());
@@ -176,7 +176,7 @@ impl Builder<'_> {
                 self.house_side.insert((part.id, port), at);
             }
             several => {
-                let junction = self.add(variant(part.id.bytes(), 64 + port), pieces::junction(several + 1));
+                let junction = self.add(variant(part.id.uuid().into_bytes(), 64 + port), pieces::junction(several + 1));
                 self.circuit.joins.push((at, (junction, 0)));
                 self.house_side.insert((part.id, port), (junction, 1));
             }
@@ -190,14 +190,14 @@ impl Builder<'_> {
         let onward = self.survey.wiring.on_port(part.id, 1).count() > 0;
         let shares = usize::from(node) + usize::from(device) + usize::from(onward);
         let mut arms = if shares > 1 {
-            let splitter = self.add(variant(part.id.bytes(), 3), pieces::outlet_splitter(shares));
+            let splitter = self.add(variant(part.id.uuid().into_bytes(), 3), pieces::outlet_splitter(shares));
             self.circuit.joins.push((at, (splitter, 0)));
             (1..=shares).map(|leg| (splitter, leg)).collect::<Vec<_>>()
         } else {
             vec![at]
         }
         .into_iter();
-        let key = variant(part.id.bytes(), 4);
+        let key = variant(part.id.uuid().into_bytes(), 4);
         if node && let Some(arm) = arms.next() {
             self.circuit.terminals.insert(Terminal::Adapter(part.id), arm);
         }

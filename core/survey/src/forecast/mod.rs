@@ -4,10 +4,14 @@
 //! to do about it (work list).
 
 mod circuit;
+mod costs;
 mod nodes;
 mod outcome;
+mod percentile;
+mod pieces;
 mod run;
+mod taken;
 
 pub use nodes::{Node, nodes_of};
-pub use outcome::{Cost, CostAt, Curve, Forecast, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak};
+pub use outcome::{Limit, Cost, CostAt, Curve, Forecast, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak};
 pub use run::{Options, forecast};
