@@ -226,6 +226,38 @@ fn the_weakest_pair_goes_before_the_sum() {
 }
 
 #[test]
+fn a_channel_is_averaged_over_the_straight_lines_between_grid_points() {
+    // Uneven grid, bits that rise and fall; compared with 100,000 single values on the straight lines.
+    let grid: Vec<Megahertz> = [1100.0, 1131.0, 1160.0, 1175.0, 1214.0, 1260.0].map(Megahertz).to_vec();
+    let path = [-60.0, -75.0, -50.0, -68.0, -58.0, -80.0].map(|db| Decibels(db).power());
+    let node = node(Version::V2_0);
+    let load = BitLoading::new(&grid, &path, node, node, &LinkDraw::likely()).unwrap();
+    let line = |f: f64| {
+        let cell = (1..grid.len()).find(|&n| f <= grid[n].value()).unwrap();
+        let (f0, f1) = (grid[cell - 1].value(), grid[cell].value());
+        load.bits()[cell - 1] + (load.bits()[cell] - load.bits()[cell - 1]) * (f - f0) / (f1 - f0)
+    };
+    let channel = placements(Version::V2_0)[0].channels()[0];
+    // 480 of 512 subcarriers (from memory) of 100 MHz: 93.75 MHz.
+    let low = channel.centre.value() - 93.75 / 2.0;
+    let mean = (0..100_000).map(|n| line(low + 93.75 * (f64::from(n) + 0.5) / 1e5)).sum::<f64>() / 1e5;
+    assert!((load.mean_bits(channel).unwrap() - mean).abs() < 1e-6);
+}
+
+#[test]
+fn one_channel_of_a_bonded_network_is_held_to_one_channel() {
+    // 2.0 press release, 16 June 2010: 400 Mb/s on one channel in a network of more than two nodes.
+    let grid = grid(64);
+    let draw = LinkDraw { mac_efficiency: 1.0, ..LinkDraw::likely() };
+    let node = node(Version::V2_0Bonded);
+    let load = BitLoading::new(&grid, &[0.1; 64], node, node, &draw).unwrap();
+    let single = placements(Version::V2_0)[0].clone();
+    let found = load.rate(&single, 4).unwrap();
+    assert!((found.net.value() - 400.0).abs() < 1e-9);
+    assert_eq!(found.limit, Limit::Band);
+}
+
+#[test]
 fn mac_rates_grow_with_phy_and_position() {
     for version in Version::ALL {
         for nodes in [2, 5] {

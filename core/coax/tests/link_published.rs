@@ -242,6 +242,9 @@ fn taken_bands_are_left_alone() {
     let free = placements_avoiding(Version::V1_1, &docsis);
     let centres: Vec<Megahertz> = free.iter().map(|place| place.beacon().centre).collect();
     assert_eq!(centres, every(1250, 1500, 50));
+    // Bands that only touch do not disturb: D3's lower edge is 1225.
+    let up_to = |high| placements_avoiding(Version::V1_1, &[(Megahertz(5.0), Megahertz(high))]).len();
+    assert_eq!((up_to(1225.0), up_to(1225.1)), (6, 5));
     // Above 1218 four channels of 100 MHz fit below 1675, five do not.
     let most = placements_avoiding(Version::V2_5, &docsis);
     assert_eq!(most.iter().map(|place| place.channels().len()).max(), Some(4));
