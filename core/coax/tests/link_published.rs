@@ -11,10 +11,10 @@ fn assert_near(found: f64, published: f64, within: f64) {
     assert!((found - published).abs() <= within, "found {found}, published {published}");
 }
 
-/// Shannon's row: 10 log10(2^b - 1), b = 1 to 12, printed to 0.01 dB (derived from A. Klautau, on-line telecom book,
+/// Shannon's row: 10 log10(2^b - 1), b = 1 to 12, printed to 0.01 dB (derived from on-line telecom book "The Gap Approximation",
 /// clause 5.8, eq. 5.18).
 const SHANNON: [f64; 12] = [0.00, 4.77, 8.45, 11.76, 14.91, 17.99, 21.04, 24.07, 27.08, 30.10, 33.11, 36.12];
-/// The same with the conventional uncoded gap of 9.8 dB for a symbol error rate of 1e-7 (Cioffi and Starr, from memory).
+/// The same with the conventional uncoded gap of 9.8 dB for a symbol error rate of 1e-7 (DSL textbooks, from memory).
 const UNCODED: [f64; 12] =
     [9.80, 14.57, 18.25, 21.56, 24.71, 27.79, 30.84, 33.87, 36.88, 39.90, 42.91, 45.92];
 
