@@ -10,6 +10,20 @@ use crate::fact::FactId;
 #[derive(Debug, thiserror::Error)]
 #[non_exhaustive]
 pub enum SurveyError {
+    /// The physics refuses a part or the way parts are joined.
+    #[error("this wiring cannot be worked out: {0}")]
+    Coax(#[from] coax::CoaxError),
+
+    /// The physics of the link refuses its input.
+    #[error("the rates of this wiring cannot be worked out: {0}")]
+    Link(#[from] coax::LinkError),
+
+    /// Something that this program takes for impossible.
+    #[error(
+        "this release has a fault ({0}); the survey is untouched. Please report it with the command you used"
+    )]
+    Inner(&'static str),
+
     /// More parts than a house has.
     #[error("this survey has {found} parts; at most {most} are taken. Split it into several surveys")]
     TooManyParts {

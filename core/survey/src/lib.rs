@@ -2,6 +2,7 @@
 
 pub mod error;
 pub mod fact;
+pub mod forecast;
 pub mod naming;
 pub mod rating;
 pub mod record;
