@@ -19,10 +19,12 @@ pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Res
     // survey open, or that the last one ended without closing: then the file is checked.
     let log_at_hand = length(&folder.join(format!("{DATABASE}-wal"))).is_some_and(|length| length > 0);
     let mut connection = connect(folder, log_at_hand)?;
+    let broken = |error| fault::of_sqlite(folder, error);
     if log_at_hand {
         check(folder, &connection)?;
+    } else {
+        check_length(folder, &connection)?;
     }
-    let broken = |error| fault::of_sqlite(folder, error);
     if schema::version(&connection).map_err(broken)? < schema::NEWEST {
         schema::bring_up(&mut connection, |_| Ok(())).map_err(broken)?;
     }
@@ -92,6 +94,18 @@ fn check(folder: &Path, connection: &Connection) -> Result<()> {
         .map(|lines: Vec<String>| lines.join("; "))
         .map_err(|error| fault::of_sqlite(folder, error))?;
     if report == "ok" { Ok(()) } else { Err(fault::damaged(folder, &report)) }
+}
+
+/// Refuses a file that ends within a page: SQLite notices missing pages, but reads the rest of a cut one as zeros.
+/// Only for a file without a log, because the log may hold that page whole.
+fn check_length(folder: &Path, connection: &Connection) -> Result<()> {
+    let page: u32 = connection
+        .pragma_query_value(None, "page_size", |row| row.get(0))
+        .map_err(|error| fault::of_sqlite(folder, error))?;
+    match length(&folder.join(DATABASE)) {
+        Some(length) if length.is_multiple_of(u64::from(page)) => Ok(()),
+        _ => Err(fault::damaged(folder, &"the file ends within a page")),
+    }
 }
 
 fn survey_id(folder: &Path, connection: &Connection) -> Result<SurveyId> {
