@@ -119,12 +119,12 @@ pub enum SurveyError {
         report: String,
     },
 
-    /// The system refuses to write.
+    /// The system does not let us in.
     #[error(
-        "{} cannot be written ({reason}); check that the folder is there and that you may write in it",
+        "{} cannot be used ({reason}); check that the folder is there and that you may read and write in it",
         folder.display()
     )]
-    Unwritable {
+    Inaccessible {
         /// The survey's folder, or the one it was to be made in.
         folder: PathBuf,
         /// The system's own words.
@@ -242,7 +242,7 @@ pub enum NotASurvey {
     #[error("the folder holds no file survey.db")]
     NoDatabase,
     /// `survey.db` is not a database.
-    #[error("its survey.db is not an SQLite database")]
+    #[error("its survey.db is not an SQLite database, or its beginning is damaged")]
     NotSqlite,
     /// `survey.db` is a database of something else.
     #[error("its survey.db belongs to another program")]
