@@ -1,5 +1,7 @@
 //! What is no survey, a newer survey or a damaged one is said plainly, and nothing is changed.
 
+#![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
+
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};

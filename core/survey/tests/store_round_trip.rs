@@ -1,5 +1,7 @@
 //! What is written to a survey's folder comes back, whoever writes and however often it is opened.
 
+#![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
+
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::PathBuf;
