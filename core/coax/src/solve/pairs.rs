@@ -193,7 +193,7 @@ impl Pairs {
             }
             let here = pairs.meetings.len();
             let range = &mut pairs.in_part[part];
-            *range = if range.is_empty() { here..here + 1 } else { range.start..here + 1 };
+            *range = if range.start == range.end { here..here + 1 } else { range.start..here + 1 };
             let receivers = start..pairs.receivers.len();
             pairs.meetings.push(Meeting { to_port, from_port, from, receivers });
         }
