@@ -1,5 +1,12 @@
 //! Our solver against reference networks: scattering matrices that a general RF library (scikit-rf 2.2.0) and a dense
 //! solve in 80-bit arithmetic found and agree on.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a test fails by panicking, and its helpers stand outside the test functions"
+)]
 
 mod reference;
 

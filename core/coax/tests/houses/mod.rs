@@ -204,7 +204,7 @@ pub fn amplifier() -> impl Strategy<Value = Arc<Model>> {
 /// A tree of such parts, joined by any of their ports, with 1 outlet or more.
 pub fn house(part: impl Strategy<Value = Arc<Model>>, most: usize) -> impl Strategy<Value = House> {
     let part = (part, any::<prop::sample::Index>(), any::<prop::sample::Index>());
-    let ends = proptest::collection::vec((0..4_u8, 0.0..0.95_f64, 0.0..6.28_f64), 64);
+    let ends = proptest::collection::vec((0..4_u8, 0.0..0.95_f64, 0.0..std::f64::consts::TAU), 64);
     (proptest::collection::vec(part, 1..most), ends).prop_map(|(parts, ends)| {
         let mut house =
             House { models: Vec::new(), joins: Vec::new(), ends: Vec::new(), outlets: Vec::new() };
