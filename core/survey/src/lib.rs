@@ -2,10 +2,13 @@
 
 pub mod error;
 pub mod fact;
+pub mod forecast;
+pub mod label;
 pub mod naming;
 pub mod rating;
 pub mod record;
 pub mod store;
 pub mod words;
+pub mod worklist;
 
 pub use error::SurveyError;

@@ -5,11 +5,10 @@
 
 use std::collections::BTreeMap;
 
-use coax::rated::Rated;
-use coax::{Dice, End, Network, OutletIndex, PartIndex, Tree};
+use coax::{Dice, Network, OutletIndex, PartIndex, Tree};
 
 use super::nodes::{Node, shares_outlet};
-use super::pieces::{self, Ending};
+use super::pieces::{self, Ending, Rated};
 use crate::error::SurveyError;
 use crate::fact::SubjectId;
 use crate::record::{EntryState, Part, PartKind, PortEnd, Survey};
@@ -70,22 +69,23 @@ impl Circuit {
         let mut network = Network::new();
         let mut indices: Vec<PartIndex> = Vec::with_capacity(self.pieces.len());
         for piece in &self.pieces {
-            indices.push(network.add(piece.rated.draw(&mut throw(piece.key))));
+            indices.push(network.add(piece.rated.draw(&mut throw(piece.key))?));
         }
         // Every index below was handed out by the builder for this very list of pieces.
-        let index = |at: At| indices.get(at.0).copied().map(|part| (part, at.1)).ok_or(SurveyError::Inner("piece"));
+        let index =
+            |at: At| indices.get(at.0).copied().map(|part| (part, at.1)).ok_or(SurveyError::Inner("piece"));
         for (a, b) in &self.joins {
             let ((a, port_a), (b, port_b)) = (index(*a)?, index(*b)?);
-            network.join(a, port_a, b, port_b)?;
+            network.join(a, port_a, b, port_b);
         }
         for (at, ending, key) in &self.endings {
             let (part, port) = index(*at)?;
-            network.end(part, port, ending.draw(&mut throw(*key)))?;
+            network.end(part, port, ending.draw(&mut throw(*key)));
         }
         let mut terminals = BTreeMap::new();
         for (terminal, at) in &self.terminals {
             let (part, port) = index(*at)?;
-            terminals.insert(*terminal, network.outlet(part, port)?);
+            terminals.insert(*terminal, network.outlet(part, port));
         }
         let root = indices.first().copied().ok_or(SurveyError::Inner("empty circuit"))?;
         Ok(DrawnCircuit { tree: network.tree(root)?, terminals })
@@ -139,18 +139,13 @@ impl Builder<'_> {
             return;
         };
         let run = feed.run.and_then(|id| self.survey.runs.get(&id));
-        let key = run.map_or_else(|| variant(part.id.uuid().into_bytes(), 1), |run| run.id.uuid().into_bytes());
+        let key =
+            run.map_or_else(|| variant(part.id.uuid().into_bytes(), 1), |run| run.id.uuid().into_bytes());
         let cable = self.add(key, pieces::of_run(run));
         self.circuit.joins.push(((cable, 1), street_side));
-        let mut above = (cable, 0);
-        if run.is_some_and(crate::record::Run::has_poor_connector) {
-            let joint = self.add(variant(key, 2), pieces::poor_connector());
-            self.circuit.joins.push(((joint, 1), above));
-            above = (joint, 0);
-        }
         // Feeders are placed before what they feed, so the port has been offered.
         if let Some(port) = self.house_side.get_mut(&(feed.part, feed.port)) {
-            self.circuit.joins.push((*port, above));
+            self.circuit.joins.push((*port, (cable, 0)));
             // If further cables share the port, the next one takes the next arm of the junction.
             port.1 += 1;
         }
@@ -176,7 +171,8 @@ impl Builder<'_> {
                 self.house_side.insert((part.id, port), at);
             }
             several => {
-                let junction = self.add(variant(part.id.uuid().into_bytes(), 64 + port), pieces::junction(several + 1));
+                let junction =
+                    self.add(variant(part.id.uuid().into_bytes(), 64 + port), pieces::junction(several + 1));
                 self.circuit.joins.push((at, (junction, 0)));
                 self.house_side.insert((part.id, port), (junction, 1));
             }

@@ -13,5 +13,7 @@ mod run;
 mod taken;
 
 pub use nodes::{Node, nodes_of};
-pub use outcome::{Limit, Cost, CostAt, Curve, Forecast, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak};
+pub use outcome::{
+    Cost, CostAt, Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak,
+};
 pub use run::{Options, forecast};

@@ -32,7 +32,11 @@ mod tests {
         let whole = spread((0..=10).rev().map(f64::from).collect());
         assert_eq!((whole.low, whole.likely, whole.high), (1.0, 5.0, 9.0));
         let four = spread(vec![4.0, 1.0, 3.0, 2.0]);
-        assert!((four.low - 1.3).abs() < 1e-12 && (four.likely - 2.5).abs() < 1e-12 && (four.high - 3.7).abs() < 1e-12);
+        assert!(
+            (four.low - 1.3).abs() < 1e-12
+                && (four.likely - 2.5).abs() < 1e-12
+                && (four.high - 3.7).abs() < 1e-12
+        );
     }
 
     #[test]

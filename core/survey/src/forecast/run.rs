@@ -52,12 +52,16 @@ pub fn forecast(survey: &Survey, options: &Options) -> Result<Forecast, SurveyEr
         shared: None,
         round_trip_ms: link::round_trip_added(),
     };
-    let rooms: Vec<Node> = nodes.iter().filter(|node| Some(node.outlet) != forecast.bridge).copied().collect();
+    let rooms: Vec<Node> =
+        nodes.iter().filter(|node| Some(node.outlet) != forecast.bridge).copied().collect();
     let mut reaches: BTreeMap<SubjectId, Reach> =
         rooms.iter().map(|room| (room.outlet, reach_on_trees(survey, bridge, room))).collect();
     if let Some(bridge) = bridge {
-        let reached: Vec<Node> =
-            rooms.iter().filter(|room| !reaches.contains_key(&room.outlet) || joined(&reaches, room)).copied().collect();
+        let reached: Vec<Node> = rooms
+            .iter()
+            .filter(|room| !reaches.contains_key(&room.outlet) || joined(&reaches, room))
+            .copied()
+            .collect();
         let on_tree: Vec<Node> = std::iter::once(bridge).chain(reached.iter().copied()).collect();
         let house = House::new(survey, bridge, &reached, &on_tree, options)?;
         house.work_out(&mut forecast, &mut reaches)?;
@@ -70,7 +74,8 @@ pub fn forecast(survey: &Survey, options: &Options) -> Result<Forecast, SurveyEr
             Some(RoomForecast { outlet: room.outlet, room: room_id, reach })
         })
         .collect();
-    let name = |room: &RoomForecast| room.room.and_then(|id| survey.rooms.get(&id)).map(|room| room.name.clone());
+    let name =
+        |room: &RoomForecast| room.room.and_then(|id| survey.rooms.get(&id)).map(|room| room.name.clone());
     forecast.rooms.sort_by_key(|room| (name(room), room.outlet));
     Ok(forecast)
 }
@@ -139,11 +144,18 @@ impl<'a> House<'a> {
         Ok(Self { survey, options, circuit, grid, bridge, rooms, entries })
     }
 
-    fn work_out(&self, forecast: &mut Forecast, reaches: &mut BTreeMap<SubjectId, Reach>) -> Result<(), SurveyError> {
+    fn work_out(
+        &self,
+        forecast: &mut Forecast,
+        reaches: &mut BTreeMap<SubjectId, Reach>,
+    ) -> Result<(), SurveyError> {
         let likely = self.solve(&self.circuit.drawn(Dice::likely)?)?;
         let Some(placement) = self.placement(&likely)? else { return Ok(()) };
-        forecast.channels =
-            placement.channels().iter().map(|channel| (channel.centre.value(), channel.width.value())).collect();
+        forecast.channels = placement
+            .channels()
+            .iter()
+            .map(|channel| (channel.centre.value(), channel.width.value()))
+            .collect();
 
         let mut rooms: Vec<RoomDraws> = self.rooms.iter().map(|_| RoomDraws::default()).collect();
         let mut leaks: BTreeMap<SubjectId, Vec<f64>> = BTreeMap::new();
@@ -159,11 +171,12 @@ impl<'a> House<'a> {
                 leaks.entry(*entry).or_default().push(solved.least_loss_to_street(*entry));
             }
             if !demands.is_empty() {
-                airtimes.push(link::share(&demands).airtime);
+                airtimes.push(link::shared::share(&demands).airtime);
             }
         }
         for (room, gathered) in self.rooms.iter().zip(rooms) {
-            let costs = costs::along(self.survey, &likely, self.bridge.outlet, room.outlet, &placement, &self.grid);
+            let costs =
+                costs::along(self.survey, &likely, self.bridge.outlet, room.outlet, &placement, &self.grid);
             let path = gathered.summed_up(&self.grid, costs);
             reaches.insert(room.outlet, Reach::Estimated(Box::new(path)));
         }
@@ -212,7 +225,7 @@ impl<'a> House<'a> {
                 ask(node.outlet, adapter(node.outlet), *entry, street);
             }
         }
-        let solution = drawn.tree.sample(&self.grid).solve(Wanted::Pairs(&wanted))?;
+        let solution = drawn.tree.sample(&self.grid)?.solve(Wanted::Pairs(&wanted))?;
         let powers = names
             .into_iter()
             .zip(&wanted)
@@ -228,7 +241,7 @@ impl<'a> House<'a> {
         placement: &Placement,
         throw: &impl Fn([u8; 16]) -> Dice,
         gathered: &mut RoomDraws,
-        demands: &mut Vec<link::Demand>,
+        demands: &mut Vec<link::shared::Demand>,
     ) -> Result<(), SurveyError> {
         let nodes = self.rooms.len() + 1;
         let frequencies = self.grid.frequencies();
@@ -236,7 +249,9 @@ impl<'a> House<'a> {
         for (from, to) in [(&self.bridge, room), (room, &self.bridge)] {
             let transfer = solved.power(from.outlet, to.outlet);
             let draw = LinkDraw::draw(&mut throw(from.outlet.uuid().into_bytes()));
-            rates.push(BitLoading::new(frequencies, &transfer, from.link, to.link, &draw)?.rate(placement, nodes)?);
+            rates.push(
+                BitLoading::new(frequencies, &transfer, from.link, to.link, &draw)?.rate(placement, nodes)?,
+            );
         }
         let [down, up] = rates.as_slice() else { return Err(SurveyError::Inner("two directions")) };
         gathered.down.push(down.net.value());
@@ -251,8 +266,8 @@ impl<'a> House<'a> {
         let wish = self.survey.parts.get(&room.outlet).and_then(|part| self.survey.room_of(part)?.wish);
         if let Some(wish) = wish {
             let wanted = |mbps| coax::MegabitsPerSecond(mbps);
-            demands.push(link::Demand { wanted: wanted(wish.down_mbps), alone: *down });
-            demands.push(link::Demand { wanted: wanted(wish.up_mbps), alone: *up });
+            demands.push(link::shared::Demand { wanted: wanted(wish.down_mbps), alone: *down });
+            demands.push(link::shared::Demand { wanted: wanted(wish.up_mbps), alone: *up });
         }
         Ok(())
     }

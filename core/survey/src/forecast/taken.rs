@@ -22,9 +22,11 @@ pub(super) fn taken_bands(survey: &Survey, head: SubjectId) -> Vec<(Megahertz, M
     if satellite {
         taken.push(SATELLITE_IF);
     }
-    let street = parts
-        .iter()
-        .any(|part| part.kind == PartKind::Entry && part.entry_state != EntryState::CutOff && part.entry_kind != EntryKind::Satellite);
+    let street = parts.iter().any(|part| {
+        part.kind == PartKind::Entry
+            && part.entry_state != EntryState::CutOff
+            && part.entry_kind != EntryKind::Satellite
+    });
     if street {
         for service in survey.services.values() {
             let cable = matches!(service.kind, ServiceKind::CableTv | ServiceKind::CableInternet);
