@@ -7,7 +7,7 @@ const MOST_BITS: usize = 10;
 
 /// Bits on one subcarrier: `floor(log2(1 + snr / gap))`, at most `most`. `snr` and `gap` are power ratios.
 ///
-/// The gap approximation: A. Klautau, on-line telecom book, clause 5.8, eq. 5.18 (ai6g.org). Found by comparing with
+/// The gap approximation: on-line telecom book "The Gap Approximation", clause 5.8, eq. 5.18 (ai6g.org). Found by comparing with
 /// the ratio each number of bits needs, so no logarithm is taken and the steps are exact.
 pub fn bits(snr: f64, gap: f64, most: u32) -> u32 {
     (1..=most).take_while(|&b| snr >= gap * ratio_for(b)).last().unwrap_or(0)

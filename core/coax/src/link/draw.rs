@@ -1,11 +1,11 @@
 //! One draw of what is not known about two nodes and their network.
 
 use crate::dice::Dice;
-use crate::estimates;
+use crate::estimates::link as estimates;
 use crate::link::version::Version;
 use crate::quantity::{DecibelMilliwatts, Decibels};
 
-/// One possible set of the values that no published figure settles. Ranges and backing: [`estimates::LINK`].
+/// One possible set of the values that no published figure settles. Ranges and backing: [`estimates::link`].
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LinkDraw {
     /// Power sent in each channel.

@@ -1,6 +1,6 @@
 //! What a link over coax adds to a packet's round trip.
 
-use crate::estimates::ROUND_TRIP;
+use crate::estimates::link::ROUND_TRIP;
 use crate::span::Span;
 
 /// The round trip added, in milliseconds: 2 to 7, likely 3. Sources: [`ROUND_TRIP`].

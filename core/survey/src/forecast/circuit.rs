@@ -5,11 +5,10 @@
 
 use std::collections::BTreeMap;
 
-use coax::rated::Rated;
-use coax::{Dice, End, Network, OutletIndex, PartIndex, Tree};
+use coax::{Dice, Network, OutletIndex, PartIndex, Tree};
 
 use super::nodes::{Node, shares_outlet};
-use super::pieces::{self, Ending};
+use super::pieces::{self, Ending, Rated};
 use crate::error::SurveyError;
 use crate::fact::SubjectId;
 use crate::record::{EntryState, Part, PartKind, PortEnd, Survey};
@@ -70,22 +69,23 @@ impl Circuit {
         let mut network = Network::new();
         let mut indices: Vec<PartIndex> = Vec::with_capacity(self.pieces.len());
         for piece in &self.pieces {
-            indices.push(network.add(piece.rated.draw(&mut throw(piece.key))));
+            indices.push(network.add(piece.rated.draw(&mut throw(piece.key))?));
         }
         // Every index below was handed out by the builder for this very list of pieces.
-        let index = |at: At| indices.get(at.0).copied().map(|part| (part, at.1)).ok_or(SurveyError::Inner("piece"));
+        let index =
+            |at: At| indices.get(at.0).copied().map(|part| (part, at.1)).ok_or(SurveyError::Inner("piece"));
         for (a, b) in &self.joins {
             let ((a, port_a), (b, port_b)) = (index(*a)?, index(*b)?);
-            network.join(a, port_a, b, port_b)?;
+            network.join(a, port_a, b, port_b);
         }
         for (at, ending, key) in &self.endings {
             let (part, port) = index(*at)?;
-            network.end(part, port, ending.draw(&mut throw(*key)))?;
+            network.end(part, port, ending.draw(&mut throw(*key)));
         }
         let mut terminals = BTreeMap::new();
         for (terminal, at) in &self.terminals {
             let (part, port) = index(*at)?;
-            terminals.insert(*terminal, network.outlet(part, port)?);
+            terminals.insert(*terminal, network.outlet(part, port));
         }
         let root = indices.first().copied().ok_or(SurveyError::Inner("empty circuit"))?;
         Ok(DrawnCircuit { tree: network.tree(root)?, terminals })
@@ -115,7 +115,7 @@ impl Builder<'_> {
     }
 
     fn place(&mut self, part: &Part) {
-        let key = part.id.bytes();
+        let key = part.id.uuid().into_bytes();
         let piece = self.add(key, pieces::of_part(part));
         self.join_feed(part, (piece, 0));
         if part.kind == PartKind::Outlet {
@@ -132,25 +132,20 @@ impl Builder<'_> {
         let Some(feed) = self.survey.wiring.feed(part.id) else {
             let cut_off = part.kind != PartKind::Entry || part.entry_state == EntryState::CutOff;
             if cut_off {
-                self.circuit.endings.push((street_side, Ending::Open, part.id.bytes()));
+                self.circuit.endings.push((street_side, Ending::Open, part.id.uuid().into_bytes()));
             } else {
                 self.circuit.terminals.insert(Terminal::Street(part.id), street_side);
             }
             return;
         };
         let run = feed.run.and_then(|id| self.survey.runs.get(&id));
-        let key = run.map_or_else(|| variant(part.id.bytes(), 1), |run| run.id.bytes());
+        let key =
+            run.map_or_else(|| variant(part.id.uuid().into_bytes(), 1), |run| run.id.uuid().into_bytes());
         let cable = self.add(key, pieces::of_run(run));
         self.circuit.joins.push(((cable, 1), street_side));
-        let mut above = (cable, 0);
-        if run.is_some_and(crate::record::Run::has_poor_connector) {
-            let joint = self.add(variant(key, 2), pieces::poor_connector());
-            self.circuit.joins.push(((joint, 1), above));
-            above = (joint, 0);
-        }
         // Feeders are placed before what they feed, so the port has been offered.
         if let Some(port) = self.house_side.get_mut(&(feed.part, feed.port)) {
-            self.circuit.joins.push((*port, above));
+            self.circuit.joins.push((*port, (cable, 0)));
             // If further cables share the port, the next one takes the next arm of the junction.
             port.1 += 1;
         }
@@ -160,7 +155,7 @@ impl Builder<'_> {
     fn offer(&mut self, part: &Part, port: u8, at: At) {
         match self.survey.wiring.on_port(part.id, port).count() {
             0 => {
-                let key = variant(part.id.bytes(), 16 + port);
+                let key = variant(part.id.uuid().into_bytes(), 16 + port);
                 match part.end(port) {
                     Some(PortEnd::LooseEnd) => {
                         let stub = self.add(key, pieces::loose_end());
@@ -176,7 +171,8 @@ impl Builder<'_> {
                 self.house_side.insert((part.id, port), at);
             }
             several => {
-                let junction = self.add(variant(part.id.bytes(), 64 + port), pieces::junction(several + 1));
+                let junction =
+                    self.add(variant(part.id.uuid().into_bytes(), 64 + port), pieces::junction(several + 1));
                 self.circuit.joins.push((at, (junction, 0)));
                 self.house_side.insert((part.id, port), (junction, 1));
             }
@@ -190,14 +186,14 @@ impl Builder<'_> {
         let onward = self.survey.wiring.on_port(part.id, 1).count() > 0;
         let shares = usize::from(node) + usize::from(device) + usize::from(onward);
         let mut arms = if shares > 1 {
-            let splitter = self.add(variant(part.id.bytes(), 3), pieces::outlet_splitter(shares));
+            let splitter = self.add(variant(part.id.uuid().into_bytes(), 3), pieces::outlet_splitter(shares));
             self.circuit.joins.push((at, (splitter, 0)));
             (1..=shares).map(|leg| (splitter, leg)).collect::<Vec<_>>()
         } else {
             vec![at]
         }
         .into_iter();
-        let key = variant(part.id.bytes(), 4);
+        let key = variant(part.id.uuid().into_bytes(), 4);
         if node && let Some(arm) = arms.next() {
             self.circuit.terminals.insert(Terminal::Adapter(part.id), arm);
         }

@@ -37,7 +37,8 @@ pub fn nodes_of(survey: &Survey) -> Vec<Node> {
         served.extend(part.room);
     }
     for room in survey.rooms.values().filter(|room| room.wish.is_some() && !served.contains(&room.id)) {
-        let outlet = survey.parts.values().find(|part| part.kind == PartKind::Outlet && part.room == Some(room.id));
+        let outlet =
+            survey.parts.values().find(|part| part.kind == PartKind::Outlet && part.room == Some(room.id));
         if let Some(outlet) = outlet {
             nodes.push(node(survey, outlet.id, None, false));
         }
