@@ -11,5 +11,6 @@ pub mod record;
 pub mod report;
 pub mod store;
 pub mod words;
+pub mod worklist;
 
 pub use error::SurveyError;
