@@ -39,6 +39,7 @@ fn read_counts(items: &[Item], reading: &mut LabelReading) {
                 is_lost = true;
                 add_once(&mut reading.doubts, [doubt.clone()]);
             }
+            Item::Lost(Lost::Unknown, doubt) => add_once(&mut reading.doubts, [doubt.clone()]),
             Item::Legs(count, doubts) if !is_lost => match reading.legs {
                 Some(first) if first != *count => {
                     add_once(&mut reading.doubts, [Doubt::LegCountsDiffer { first, second: *count }]);
@@ -68,7 +69,8 @@ enum Taken {
 fn read_figures(placed: &Placed, reading: &mut LabelReading) {
     let mut found: Vec<(Quantity, Found)> = Vec::new();
     let mut lost = Vec::new();
-    let has_forward_gain = placed.figures.iter().any(|figure| figure.path_is_near && figure.path != Some(Path::Return));
+    let has_forward_gain =
+        placed.figures.iter().any(|figure| figure.path_is_near && figure.path != Some(Path::Return));
     for place in &placed.figures {
         let taken = taken_for(place, placed, reading.kind, has_forward_gain);
         match (&place.body, taken) {
@@ -83,7 +85,10 @@ fn read_figures(placed: &Placed, reading: &mut LabelReading) {
             }
             (Ok(figure), Taken::As(what)) => found.push((what, (place, figure))),
             (Ok(figure), Taken::Assumed(what)) => {
-                add_once(&mut reading.doubts, [Doubt::FigureAssumed { what, written: figure.written.clone() }]);
+                add_once(
+                    &mut reading.doubts,
+                    [Doubt::FigureAssumed { what, written: figure.written.clone() }],
+                );
                 found.push((what, (place, figure)));
             }
             (Ok(figure), Taken::Unplaced) => {
@@ -95,9 +100,8 @@ fn read_figures(placed: &Placed, reading: &mut LabelReading) {
         found.iter().filter(|(of, _)| *of == what).map(|(_, found)| *found).collect()
     };
     let mut doubts = std::mem::take(&mut reading.doubts);
-    let mut one = |what: Quantity| {
-        (!lost.contains(&what)).then(|| one_figure(&of(what), what, &mut doubts)).flatten()
-    };
+    let mut one =
+        |what: Quantity| (!lost.contains(&what)).then(|| one_figure(&of(what), what, &mut doubts)).flatten();
     reading.tap = one(Quantity::Tap);
     reading.gain = one(Quantity::Gain);
     reading.return_gain = one(Quantity::ReturnGain);
@@ -135,9 +139,15 @@ fn taken_for(place: &PlacedFigure, placed: &Placed, kind: Option<PartKind>, has_
 }
 
 /// What a figure without a word is, by the kind of part, its path and its size.
-fn taken_by_place(place: &PlacedFigure, placed: &Placed, kind: Option<PartKind>, has_forward_gain: bool) -> Taken {
+fn taken_by_place(
+    place: &PlacedFigure,
+    placed: &Placed,
+    kind: Option<PartKind>,
+    has_forward_gain: bool,
+) -> Taken {
     // One that cannot be read counts as small: it then spoils what it would most likely have been.
-    let (size, minus, has_unit) = place.body.as_ref().map_or((0.0, false, true), |f| (f.size, f.minus, f.has_unit));
+    let (size, minus, has_unit) =
+        place.body.as_ref().map_or((0.0, false, true), |f| (f.size, f.minus, f.has_unit));
     let is_small = size <= MOST_THROUGH_LOSS_DB;
     match kind {
         _ if !has_unit && !is_usual(Quantity::Loss, size) => Taken::PassedOver,
@@ -151,7 +161,11 @@ fn taken_by_place(place: &PlacedFigure, placed: &Placed, kind: Option<PartKind>,
         },
         Some(kind) if kind.splits() => Taken::As(Quantity::Loss),
         _ if place.path == Some(Path::Stop) && is_usual(Quantity::Rejection, size) => {
-            if place.path_is_near { Taken::As(Quantity::Rejection) } else { Taken::Assumed(Quantity::Rejection) }
+            if place.path_is_near {
+                Taken::As(Quantity::Rejection)
+            } else {
+                Taken::Assumed(Quantity::Rejection)
+            }
         }
         Some(PartKind::Tap) if part::has_tap_figure(placed) && is_small => Taken::Assumed(Quantity::Loss),
         Some(PartKind::Tap) if !part::has_tap_figure(placed) => Taken::Assumed(Quantity::Tap),

@@ -193,7 +193,11 @@ fn place_line(line: &[Item], placed: &mut Placed, waiting: &mut Waiting) {
     }
     if near.1 {
         // A band that its word follows on the line tells the path too.
-        waiting.last_path = placed.bands.get(first_band..).and_then(|bands| bands.last()).map_or(near.0, |band| band.path.or(near.0));
+        waiting.last_path = placed
+            .bands
+            .get(first_band..)
+            .and_then(|bands| bands.last())
+            .map_or(near.0, |band| band.path.or(near.0));
     }
 }
 
@@ -240,7 +244,8 @@ fn path_word(term: Term, next: Option<&Item>, rest: &[Item]) -> Option<Path> {
             _ => return None,
         },
         Term::Rejection | Term::Attenuation => {
-            let next_thing = rest.iter().find(|item| matches!(item, Item::Band(_) | Item::Figure(_) | Item::Lost(..)));
+            let next_thing =
+                rest.iter().find(|item| matches!(item, Item::Band(_) | Item::Figure(_) | Item::Lost(..)));
             match next_thing {
                 Some(Item::Band(_) | Item::Lost(Lost::Frequency, _)) => Path::Stop,
                 _ => return None,
@@ -274,7 +279,11 @@ fn place_roles(steps: &[Step<RoleWord>], placed: &mut Placed, waiting: &mut Wait
                 last_minus = None;
             }
             Step::Thing(index) => {
-                let minus = placed.figures.get(*index).and_then(|figure| figure.body.as_ref().ok()).is_some_and(|f| f.minus);
+                let minus = placed
+                    .figures
+                    .get(*index)
+                    .and_then(|figure| figure.body.as_ref().ok())
+                    .is_some_and(|f| f.minus);
                 let after = steps.get(at + 1..).unwrap_or_default();
                 let word = if trailing {
                     let is_last = matches!(after.first(), Some(Step::Word(_)));
@@ -322,7 +331,9 @@ fn following(steps: &[Step<RoleWord>]) -> Option<RoleWord> {
 /// "3.5dB LOSS ISO 25dB": of two words between two figures the first is the first figure's.
 fn first_of_two(steps: &[Step<RoleWord>]) -> Option<RoleWord> {
     match steps {
-        [Step::Word(first), Step::Word(second), ..] if second.strength >= first.strength => Some(first.clone()),
+        [Step::Word(first), Step::Word(second), ..] if second.strength >= first.strength => {
+            Some(first.clone())
+        }
         _ => None,
     }
 }

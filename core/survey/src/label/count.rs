@@ -48,7 +48,8 @@ impl Grammar<'_> {
         let joined = by || self.is_sign(at + 1, Sign::Colon);
         let glued = !self.spaced(at + 1) && !self.spaced(at + 2);
         let count = self.number(at + 2).filter(|number| number.is_whole())?.count()?;
-        let alone = self.unit(at + 3).is_none() && self.number(at + 3).is_none() && !self.is_sign(at + 3, Sign::Dash);
+        let alone =
+            self.unit(at + 3).is_none() && self.number(at + 3).is_none() && !self.is_sign(at + 3, Sign::Dash);
         if !(joined && glued && (by || alone) && (2..=MOST_OUTPUTS).contains(&count)) {
             return None;
         }

@@ -263,17 +263,14 @@ impl Doubt {
             Self::UpperEdgeAlone { written: w } => ("label-doubt-upper-edge-alone", written(w)),
             Self::LowerEdgeAlone { written: w } => ("label-doubt-lower-edge-alone", written(w)),
             Self::FrequencyUnplaced { written: w } => ("label-doubt-frequency-unplaced", written(w)),
-            Self::LossUnusual { legs, loss } => (
-                "label-doubt-loss-unusual",
-                vec![("legs", legs.to_string()), ("loss", loss.to_string())],
-            ),
+            Self::LossUnusual { legs, loss } => {
+                ("label-doubt-loss-unusual", vec![("legs", legs.to_string()), ("loss", loss.to_string())])
+            }
             Self::DecibelsWithoutUnit { written: w } => ("label-doubt-decibels-without-unit", written(w)),
             Self::LegsDisagree { legs, losses } => {
                 ("label-doubt-legs-disagree", vec![("legs", legs.to_string()), ("losses", losses.clone())])
             }
-            Self::LegsNotStated { loss } => {
-                ("label-doubt-legs-not-stated", vec![("loss", loss.to_string())])
-            }
+            Self::LegsNotStated { loss } => ("label-doubt-legs-not-stated", vec![("loss", loss.to_string())]),
             Self::UnbalancedAssumed { losses } => {
                 ("label-doubt-unbalanced-assumed", vec![("losses", losses.clone())])
             }

@@ -51,7 +51,8 @@ impl Grammar<'_> {
             Some(What::Sign(sign @ (Sign::Dash | Sign::Plus))) => Some(*sign),
             _ => None,
         };
-        let after_letters = at.checked_sub(1).is_some_and(|before| self.is_letters(before)) && !self.spaced(at);
+        let after_letters =
+            at.checked_sub(1).is_some_and(|before| self.is_letters(before)) && !self.spaced(at);
         if sign.is_some() && after_letters {
             // What stands before may be the lower end of a range.
             return None;
@@ -156,7 +157,11 @@ impl Grammar<'_> {
         let per = self.is_sign(at, Sign::Slash) || self.term(at) == Some(Term::Each);
         let unit_at = at + 1 + usize::from(self.number(at + 1).is_some());
         let is_length = self.unit(unit_at).is_some_and(|spelling| matches!(spelling.text, "ft" | "m"))
-            || self.token(unit_at).is_some_and(|token| token.what == What::Word && !token.spaced && self.written(unit_at, unit_at + 1).eq_ignore_ascii_case("m"));
+            || self.token(unit_at).is_some_and(|token| {
+                token.what == What::Word
+                    && !token.spaced
+                    && self.written(unit_at, unit_at + 1).eq_ignore_ascii_case("m")
+            });
         per && is_length
     }
 }

@@ -70,7 +70,8 @@ mod tests {
     #[test]
     fn usual_labels_are_usual() {
         // A published trade article on splitter loss, and a photographed label (facts on splitters).
-        for losses in [&[3.5, 3.5][..], &[3.5, 7.0, 7.0], &[3.7, 7.3, 7.3], &[7.0; 4], &[10.5; 8], &[11.0; 8]] {
+        for losses in [&[3.5, 3.5][..], &[3.5, 7.0, 7.0], &[3.7, 7.3, 7.3], &[7.0; 4], &[10.5; 8], &[11.0; 8]]
+        {
             assert_eq!(unusual_loss(losses), None, "{losses:?}");
         }
     }

@@ -95,7 +95,10 @@ fn known(word: &str) -> Option<Vec<Piece>> {
     if looks_like_digits(word) {
         return Some(vec![(What::Letters, length)]);
     }
-    number_with_unit(word).or_else(|| term_with_number(word)).or_else(|| number_with_term(word)).or_else(|| one_by(word))
+    number_with_unit(word)
+        .or_else(|| term_with_number(word))
+        .or_else(|| number_with_term(word))
+        .or_else(|| one_by(word))
 }
 
 /// `3.5db`, `iso25db`; letters that look like digits before a unit are kept as letters.
