@@ -9,6 +9,7 @@ use survey::label::read;
 /// A text, what it states, and the identifiers (without `label-doubt-`) of exactly the doubts it raises.
 type Case = (&'static str, Value, &'static [&'static str]);
 
+#[expect(clippy::expect_used, reason = "a failed test is what is wanted")]
 fn check(cases: &[Case]) {
     let mut wrong = Vec::new();
     for (text, stated, doubts) in cases {
@@ -67,6 +68,7 @@ fn photographed_labels() {
 }
 
 #[test]
+#[expect(clippy::too_many_lines, reason = "a table")]
 fn splitters() {
     check(&[
         (
@@ -195,6 +197,27 @@ fn splitters() {
             &[],
         ),
         (
+            "SHIELDED SPLITTER 5-1002MHz LOSS 3.5dB 2-WAY SURGE 6kV PATENT NO. 5,123,456",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1002, "leg_losses_db": [3.5, 3.5]}),
+            &[],
+        ),
+        (
+            "2-WAY SPLITTER 5-1002MHz\nIN OUT OUT\n-3.5dB -3.5dB\nOUT-OUT 25dB",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1002, "leg_losses_db": [3.5, 3.5],
+                   "isolation_db": 25}),
+            &[],
+        ),
+        (
+            "TERMINATE UNUSED PORTS 4-WAY SPLITTER 5-1218MHz 7dB -20~+60°C ISO 9001",
+            json!({"kind": "splitter", "legs": 4, "low_mhz": 5, "high_mhz": 1218, "leg_losses_db": [7, 7, 7, 7]}),
+            &[],
+        ),
+        (
+            "ISO9001 2-WAY 5-1000MHz DOCSIS 3.1 -3.5dB",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1000, "leg_losses_db": [3.5, 3.5]}),
+            &[],
+        ),
+        (
             "LOSS (dB): 3.5 / 7.0 / 7.0   FREQ (MHz): 5-1002   3-WAY",
             json!({"kind": "splitter", "legs": 3, "low_mhz": 5, "high_mhz": 1002, "leg_losses_db": [3.5, 7, 7]}),
             &[],
@@ -203,6 +226,7 @@ fn splitters() {
 }
 
 #[test]
+#[expect(clippy::too_many_lines, reason = "a table")]
 fn taps_amplifiers_and_filters() {
     check(&[
         (
@@ -249,6 +273,18 @@ fn taps_amplifiers_and_filters() {
             "AMPLIFIER\nFORWARD 105-1218 MHz GAIN 10 dB NOISE FIGURE 4 dB\nRETURN 5-85 MHz GAIN 1 dB\n12VDC 500mA",
             json!({"kind": "amplifier", "low_mhz": 105, "high_mhz": 1218, "gain_db": 10, "return_low_mhz": 5,
                    "return_high_mhz": 85, "return_gain_db": 1}),
+            &[],
+        ),
+        (
+            "54-1002 MHz 15dB, return 5-42 MHz",
+            json!({"kind": "amplifier", "low_mhz": 54, "high_mhz": 1002, "gain_db": 15, "return_low_mhz": 5,
+                   "return_high_mhz": 42}),
+            &["kind-from-bands"],
+        ),
+        (
+            "HOUSE AMPLIFIER 1 IN 8 OUT 54-1002MHz +4dB/PORT RETURN 5-42MHz -8dB UNAMPLIFIED PORT -3.5dB",
+            json!({"kind": "amplifier", "legs": 8, "low_mhz": 54, "high_mhz": 1002, "gain_db": 4,
+                   "return_low_mhz": 5, "return_high_mhz": 42, "return_gain_db": -8, "passive_port": true}),
             &[],
         ),
         (
@@ -347,6 +383,7 @@ fn other_parts() {
 }
 
 #[test]
+#[expect(clippy::too_many_lines, reason = "a table")]
 fn read_with_a_doubt() {
     check(&[
         (
@@ -446,6 +483,12 @@ fn read_with_a_doubt() {
             "2-WAY SPLITTER S5-1000MHz",
             json!({"kind": "splitter", "legs": 2, "low_mhz": 55, "high_mhz": 1000}),
             &["letters-for-digits"],
+        ),
+        (
+            "2-WAY SPLITTER 5-1000MHz 3.5dB (5-500) 4.0dB (500-1000)",
+            json!({"kind": "splitter", "legs": 2,
+            "low_mhz": 5, "high_mhz": 1000, "leg_losses_db": [3.5, 3.5]}),
+            &["loss-by-band"],
         ),
         ("GROUND BLOCK WALL PLATE", json!({"kind": "wall_plate"}), &[]),
         ("WALL PLATE TAP 10dB", json!({"kind": "tap", "tap_db": 10}), &["kind-unclear"]),

@@ -11,7 +11,7 @@ use super::losses::{Found, guaranteed, read_leg_losses};
 use super::part;
 use super::rated_band::read_bands;
 use super::reading::LabelReading;
-use super::usual::is_usual;
+use super::usual::{LARGEST_DB, is_usual};
 use super::vocabulary::Term;
 
 /// The most doubts that a reading tells.
@@ -133,8 +133,9 @@ fn taken_for(place: &PlacedFigure, placed: &Placed, kind: Option<PartKind>, has_
         Some(Role::Gain) if in_return => Taken::Assumed(Quantity::Gain),
         Some(Role::Gain) => Taken::As(Quantity::Gain),
         Some(Role::Loss | Role::Through) if is_amplifier => Taken::Unplaced,
-        Some(Role::Loss | Role::Through) => Taken::As(Quantity::Loss),
-        None => taken_by_place(place, placed, kind, has_forward_gain),
+        Some(Role::Port) if is_amplifier && !place.outputs.is_empty() => Taken::Unplaced,
+        Some(Role::Loss | Role::Port | Role::Through) if !is_amplifier => Taken::As(Quantity::Loss),
+        _ => taken_by_place(place, placed, kind, has_forward_gain),
     }
 }
 
@@ -194,7 +195,7 @@ fn one_figure(found: &[Found], what: Quantity, doubts: &mut Vec<Doubt>) -> Optio
     }
     let (place, figure) = first;
     if !is_usual(what, value(first)) {
-        if !place.is_named {
+        if !place.is_named || figure.size > LARGEST_DB {
             add_once(doubts, [Doubt::FigureUnplaced { written: figure.written.clone() }]);
             return None;
         }
@@ -235,13 +236,12 @@ fn read_marks(items: &[Item], reading: &mut LabelReading) {
 
 fn read_power(power: PowerPass, reading: &mut LabelReading) {
     reading.power_pass = match (reading.power_pass, power) {
-        (None, power) => Some(power),
         (Some(before), power) if before.passes() != power.passes() => {
             add_once(&mut reading.doubts, [Doubt::PowerPassUnclear]);
             Some(before)
         }
         (Some(PowerPass::OneLeg), PowerPass::OneLeg) => Some(PowerPass::Stated),
-        (Some(PowerPass::Stated), power) | (Some(power), PowerPass::Stated) => Some(power),
+        (None | Some(PowerPass::Stated), power) | (Some(power), PowerPass::Stated) => Some(power),
         (Some(PowerPass::AllLegs), PowerPass::AllLegs) => Some(PowerPass::AllLegs),
         (Some(before), power) if before == power => Some(before),
         _ => {

@@ -166,7 +166,12 @@ impl Grammar<'_> {
         }
         let unusual = low.into_iter().chain([high]).filter(|edge| !is_edge(*edge));
         doubts.extend(unusual.map(|edge| Doubt::EdgeUnusual { edge }));
-        self.items.push(Item::Band(Band { low, high, has_unit, written, doubts }));
+        let is_attached = at.checked_sub(1).is_some_and(|before| {
+            self.is_sign(before, Sign::At)
+                || self.term(before) == Some(Term::At)
+                || self.written(before, at) == "("
+        });
+        self.items.push(Item::Band(Band { low, high, has_unit, is_attached, written, doubts }));
         range.end
     }
 

@@ -16,6 +16,8 @@ pub(super) struct Band {
     pub high: f64,
     /// Whether a unit stands beside it.
     pub has_unit: bool,
+    /// Whether a bracket or "at" ties it to the figure before it.
+    pub is_attached: bool,
     /// As written.
     pub written: String,
     /// Doubts to be told if it is used.
@@ -252,6 +254,12 @@ impl Grammar<'_> {
             return Some(at + 1);
         }
         let (mut meaning, mut next) = (term, at + 1);
+        let joined = self.is_sign(at + 1, Sign::Dash) || self.is_sign(at + 1, Sign::Slash);
+        let is_numbered = self.number(at + 3).is_some() && !self.spaced(at + 3);
+        if term == Term::Output && joined && self.term(at + 2) == Some(Term::Output) && !is_numbered {
+            // "OUT-OUT"; side by side without a sign they only name two ports.
+            (meaning, next) = (Term::Isolation, at + 3);
+        }
         for (run, of_run) in PHRASES {
             if let Some(end) = self.run_end(at, run) {
                 (meaning, next) = (*of_run, end);
@@ -340,11 +348,10 @@ impl Grammar<'_> {
                         return self.lose(Lost::Unknown, at, upper + 1);
                     }
                 }
-                if let (Some(upper), Some(edge)) = (upper, edge.filter(|_| is_last)) {
-                    if has_header || super::usual::is_edge(edge) {
-                        let lost = if has_header { Lost::Frequency } else { Lost::Unknown };
-                        return self.lose(lost, at, upper + 1);
-                    }
+                let is_lost = is_last && edge.is_some_and(|edge| has_header || super::usual::is_edge(edge));
+                if let Some(upper) = upper.filter(|_| is_lost) {
+                    let lost = if has_header { Lost::Frequency } else { Lost::Unknown };
+                    return self.lose(lost, at, upper + 1);
                 }
             }
             What::Code(Some(spelling)) => {

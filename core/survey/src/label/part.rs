@@ -91,16 +91,21 @@ fn goes_with(taken: PartKind, other: PartKind) -> bool {
     }
 }
 
-/// A filter by what it passes and stops.
+/// A filter by what it passes and stops; an amplifier by its gain or its two ways.
 fn kind_from_bands(placed: &Placed, is_filter: bool) -> Option<PartKind> {
     let band = |path| {
         placed.bands.iter().filter(|band| band.path == Some(path)).find_map(|band| band.body.as_ref().ok())
     };
+    let has_gain = placed.figures.iter().any(|figure| figure.role == Some(Role::Gain) && figure.is_named);
     let low = |band: &Band| band.low.unwrap_or(0.0);
     match (band(Path::Pass), band(Path::Stop)) {
         (Some(pass), Some(stop)) if low(stop) >= pass.high => Some(PartKind::EntryFilter),
         (Some(pass), Some(stop)) if low(pass) >= stop.high => Some(PartKind::HighPassFilter),
         (_, Some(stop)) if is_filter && low(stop) >= 1000.0 => Some(PartKind::EntryFilter),
+        // Only an amplifier has a gain, or a band for each way.
+        _ if !is_filter && (has_gain || (band(Path::Return).is_some() && placed.bands.len() > 1)) => {
+            Some(PartKind::Amplifier)
+        }
         _ => None,
     }
 }

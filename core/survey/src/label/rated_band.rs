@@ -13,6 +13,8 @@ use super::vocabulary::Term;
 
 /// An unlabelled band of a filter at the entry that begins above this, in megahertz, is what it stops.
 const STOPPED_FROM_MHZ: f64 = 1000.0;
+/// No return band reaches higher, in megahertz (the extended splits of DOCSIS 4.0; from memory).
+const RETURN_UP_TO_MHZ: f64 = 684.0;
 /// Bands no further apart than this, in megahertz, adjoin.
 const ADJOINING_WITHIN_MHZ: f64 = 10.0;
 /// The least upper edge of a range without a unit or a word that is read as a band, in megahertz.
@@ -120,7 +122,11 @@ impl Sorted {
         };
         let (lower, lower_named, below, above) =
             if a.high < b.high { (first, *a_named, a, b) } else { (second, *b_named, b, a) };
-        if has_return || lower_named || above.low.is_none_or(|low| below.high > low) {
+        if has_return
+            || lower_named
+            || below.high > RETURN_UP_TO_MHZ
+            || above.low.is_none_or(|low| below.high > low)
+        {
             return;
         }
         doubts.push(Doubt::PathsAssumed { lower: below.written.clone(), upper: above.written.clone() });

@@ -41,7 +41,7 @@ pub(super) fn tokens(marks: &[Mark]) -> Vec<Token> {
     while at < marks.len() {
         at = cutter.cut(at);
     }
-    codes_set_apart(cutter.tokens)
+    codes_set_apart(&cutter.tokens)
 }
 
 struct Cutter<'m> {
@@ -226,10 +226,10 @@ fn sign(ch: char) -> Sign {
 
 /// Makes one code of each run without blanks in which digits are joined to a word that means nothing here, and
 /// of what a word such as "serial" announces.
-fn codes_set_apart(tokens: Vec<Token>) -> Vec<Token> {
+fn codes_set_apart(tokens: &[Token]) -> Vec<Token> {
     let mut kept: Vec<Token> = Vec::with_capacity(tokens.len());
     let mut announced = false;
-    let mut rest = tokens.as_slice();
+    let mut rest = tokens;
     while let Some(first) = rest.first() {
         let length = 1 + rest.iter().skip(1).take_while(|token| joins_on(token)).count();
         let length = if joins(first) { length } else { 1 };
