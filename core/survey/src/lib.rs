@@ -6,6 +6,7 @@ pub mod figure;
 pub mod finding;
 pub mod forecast;
 pub mod label;
+pub mod level;
 pub mod naming;
 pub mod rating;
 pub mod record;

@@ -70,11 +70,12 @@ pub fn port(survey: &Survey, id: SubjectId, port: u8) -> Phrase {
 /// The phrase that names a service: `cable TV`.
 pub fn service(kind: ServiceKind) -> Phrase {
     Phrase::new(match kind {
-        ServiceKind::CableTv => "service-cable_tv",
-        ServiceKind::CableInternet => "service-cable_internet",
-        ServiceKind::AntennaTv => "service-antenna_tv",
-        ServiceKind::SatelliteTv => "service-satellite_tv",
-        ServiceKind::ProviderNetwork => "service-provider_network",
-        ServiceKind::FibreLink => "service-fibre_link",
+        ServiceKind::CableTv => "service-cable-tv",
+        ServiceKind::CableInternet => "service-cable-internet",
+        ServiceKind::AntennaTv => "service-antenna-tv",
+        ServiceKind::SatelliteTv => "service-satellite-tv",
+        ServiceKind::ProviderNetwork => "service-provider-network",
+        ServiceKind::FibreLink => "service-fibre-link",
+        ServiceKind::PowerOverCoax => "service-power-over-coax",
     })
 }

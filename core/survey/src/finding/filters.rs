@@ -86,7 +86,7 @@ pub(super) fn passed_services(inspection: &Inspection<'_>) -> Vec<Finding> {
                 found.push(
                     Finding::new(FindingKind::FilterCutsService, at)
                         .phrase("filter", inspection.name(filter.id))
-                        .phrase("service", super::services::name(service.kind))
+                        .phrase("service", crate::naming::service(service.kind))
                         .with("ends", Arg::Frequency(pass_top))
                         .with("top", Arg::Frequency(top)),
                 );

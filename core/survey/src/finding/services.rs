@@ -2,21 +2,10 @@
 
 use super::inspection::{Inspection, has_plugged};
 use super::{Finding, FindingKind, Place};
+use crate::naming;
 use crate::rating::EXTENDED_D;
 use crate::record::{EntryKind, PartKind, Plugged, ServiceKind};
-use crate::words::{Arg, Phrase};
-
-/// The phrase that names a kind of service.
-pub(super) fn name(kind: ServiceKind) -> Phrase {
-    Phrase::new(match kind {
-        ServiceKind::CableTv => "service-cable-tv",
-        ServiceKind::CableInternet => "service-cable-internet",
-        ServiceKind::AntennaTv => "service-antenna-tv",
-        ServiceKind::SatelliteTv => "service-satellite-tv",
-        ServiceKind::ProviderNetwork => "service-provider-network",
-        ServiceKind::FibreLink => "service-fibre-link",
-    })
-}
+use crate::words::Arg;
 
 /// Cable services that reach into the MoCA band on a tree with adapters.
 pub(super) fn in_the_band(inspection: &Inspection<'_>) -> Vec<Finding> {
@@ -33,7 +22,7 @@ pub(super) fn in_the_band(inspection: &Inspection<'_>) -> Vec<Finding> {
                         FindingKind::ServiceInBand,
                         vec![Place::Service(service.id), Place::Part(entry.id)],
                     )
-                    .phrase("service", name(service.kind))
+                    .phrase("service", naming::service(service.kind))
                     .with("top", Arg::Frequency(top))
                     .with("band", Arg::Band(EXTENDED_D.low_mhz, EXTENDED_D.high_mhz)),
                 );

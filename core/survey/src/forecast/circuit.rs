@@ -15,11 +15,22 @@ use crate::record::{EntryState, Part, PartKind, PortEnd, Survey};
 
 /// A place on the circuit where a result is wanted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Terminal {
+pub(crate) enum Terminal {
     /// The adapter at an outlet.
     Adapter(SubjectId),
     /// The street side of an entry.
     Street(SubjectId),
+    /// The TV, box, receiver or modem at an outlet.
+    Device(SubjectId),
+}
+
+/// What a circuit is solved for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Purpose {
+    /// The network to be: every adapter that is wished for is there, with what it takes to share its outlet.
+    Network,
+    /// The levels of the other services: only what is there, and devices take what arrives.
+    Levels,
 }
 
 struct Piece {
@@ -30,7 +41,7 @@ struct Piece {
 type At = (usize, usize);
 
 /// One tree as pieces, joins and ends.
-pub(super) struct Circuit {
+pub(crate) struct Circuit {
     pieces: Vec<Piece>,
     joins: Vec<(At, At)>,
     endings: Vec<(At, Ending, [u8; 16])>,
@@ -40,9 +51,19 @@ pub(super) struct Circuit {
 impl Circuit {
     /// The circuit of the tree headed by `head`, with adapters at `nodes`.
     pub(super) fn of_tree(survey: &Survey, head: SubjectId, nodes: &[Node]) -> Self {
+        Self::built(survey, head, nodes, Purpose::Network)
+    }
+
+    /// The circuit of the tree headed by `head` as the other services see it: devices are terminals.
+    pub(crate) fn for_levels(survey: &Survey, head: SubjectId) -> Self {
+        Self::built(survey, head, &[], Purpose::Levels)
+    }
+
+    fn built(survey: &Survey, head: SubjectId, nodes: &[Node], purpose: Purpose) -> Self {
         let mut builder = Builder {
             survey,
             nodes,
+            purpose,
             circuit: Self {
                 pieces: Vec::new(),
                 joins: Vec::new(),
@@ -60,12 +81,12 @@ impl Circuit {
     }
 
     /// The places where results are wanted.
-    pub(super) fn terminals(&self) -> impl Iterator<Item = Terminal> + '_ {
+    pub(crate) fn terminals(&self) -> impl Iterator<Item = Terminal> + '_ {
         self.terminals.keys().copied()
     }
 
     /// This circuit with every range drawn by the dice that `throw` gives for a key.
-    pub(super) fn drawn(&self, throw: impl Fn([u8; 16]) -> Dice) -> Result<DrawnCircuit, SurveyError> {
+    pub(crate) fn drawn(&self, throw: impl Fn([u8; 16]) -> Dice) -> Result<DrawnCircuit, SurveyError> {
         let mut network = Network::new();
         let mut indices: Vec<PartIndex> = Vec::with_capacity(self.pieces.len());
         for piece in &self.pieces {
@@ -93,7 +114,7 @@ impl Circuit {
 }
 
 /// A circuit made concrete by one draw.
-pub(super) struct DrawnCircuit {
+pub(crate) struct DrawnCircuit {
     /// The tree to solve.
     pub tree: Tree,
     /// Where the terminals are in it.
@@ -103,6 +124,7 @@ pub(super) struct DrawnCircuit {
 struct Builder<'a> {
     survey: &'a Survey,
     nodes: &'a [Node],
+    purpose: Purpose,
     circuit: Circuit,
     /// Where each port of a placed part can be joined.
     house_side: BTreeMap<(SubjectId, u8), At>,
@@ -181,8 +203,14 @@ impl Builder<'_> {
 
     /// An outlet may serve an adapter, a device and a further cable: what shares it does so through a splitter.
     fn place_outlet(&mut self, part: &Part, at: At) {
-        let node = self.nodes.iter().any(|node| node.outlet == part.id);
-        let device = shares_outlet(part);
+        let node = match self.purpose {
+            Purpose::Network => self.nodes.iter().any(|node| node.outlet == part.id),
+            Purpose::Levels => part.sharing.is_some(),
+        };
+        let device = match self.purpose {
+            Purpose::Network => shares_outlet(part),
+            Purpose::Levels => part.plugged.as_ref().is_some_and(|plugged| !plugged.is_empty()),
+        };
         let onward = self.survey.wiring.on_port(part.id, 1).count() > 0;
         let shares = usize::from(node) + usize::from(device) + usize::from(onward);
         let mut arms = if shares > 1 {
@@ -193,7 +221,6 @@ impl Builder<'_> {
             vec![at]
         }
         .into_iter();
-        let key = variant(part.id.uuid().into_bytes(), 4);
         if node && let Some(arm) = arms.next() {
             self.circuit.terminals.insert(Terminal::Adapter(part.id), arm);
         }
@@ -201,18 +228,42 @@ impl Builder<'_> {
             self.offer(part, 1, arm);
         }
         if let Some(arm) = arms.next() {
-            let ending = match &part.plugged {
-                Some(plugged) if plugged.is_empty() => match part.end(1) {
-                    Some(PortEnd::Capped) => Ending::Capped,
-                    _ => Ending::Open,
-                },
-                Some(_) => Ending::Device,
-                None => part.end(1).map_or(Ending::Unseen, |end| match end {
-                    PortEnd::Capped => Ending::Capped,
-                    PortEnd::Open | PortEnd::LooseEnd => Ending::Open,
-                }),
-            };
-            self.circuit.endings.push((arm, ending, key));
+            self.place_device(part, arm);
+        }
+    }
+
+    /// What is plugged in at an outlet, or its empty end.
+    fn place_device(&mut self, part: &Part, arm: At) {
+        let key = variant(part.id.uuid().into_bytes(), 4);
+        let ending = match &part.plugged {
+            Some(plugged) if plugged.is_empty() => match part.end(1) {
+                Some(PortEnd::Capped) => Ending::Capped,
+                _ => Ending::Open,
+            },
+            Some(_) => return self.place_plugged(part, arm),
+            None => part.end(1).map_or(Ending::Unseen, |end| match end {
+                PortEnd::Capped => Ending::Capped,
+                PortEnd::Open | PortEnd::LooseEnd => Ending::Open,
+            }),
+        };
+        self.circuit.endings.push((arm, ending, key));
+    }
+
+    fn place_plugged(&mut self, part: &Part, arm: At) {
+        let mut arm = arm;
+        if part.device_filter {
+            let filter = self.add(variant(part.id.uuid().into_bytes(), 5), pieces::device_filter());
+            self.circuit.joins.push((arm, (filter, 0)));
+            arm = (filter, 1);
+        }
+        match self.purpose {
+            Purpose::Levels => {
+                self.circuit.terminals.insert(Terminal::Device(part.id), arm);
+            }
+            Purpose::Network => {
+                let key = variant(part.id.uuid().into_bytes(), 4);
+                self.circuit.endings.push((arm, Ending::Device, key));
+            }
         }
     }
 }

@@ -12,8 +12,11 @@ mod pieces;
 mod run;
 mod taken;
 
+pub(crate) use circuit::{Circuit, Terminal};
 pub use nodes::{Node, nodes_of};
 pub use outcome::{
     Cost, CostAt, Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak,
 };
+pub(crate) use percentile::spread;
 pub use run::{Options, forecast};
+pub(crate) use taken::{channels_left, taken_bands};

@@ -21,7 +21,8 @@ pub struct Node {
 }
 
 /// The adapters of a house: one at each outlet that has one recorded (a gateway that speaks MoCA counts), and one at
-/// the first outlet of each room that has a wish and no adapter yet. The bridge comes first.
+/// the first outlet of each room that has a wish and no adapter yet, or at the outlet that serves a room without coax. The
+/// bridge comes first.
 pub fn nodes_of(survey: &Survey) -> Vec<Node> {
     let mut nodes = Vec::new();
     let mut served = BTreeSet::new();
@@ -39,7 +40,9 @@ pub fn nodes_of(survey: &Survey) -> Vec<Node> {
     for room in survey.rooms.values().filter(|room| room.wish.is_some() && !served.contains(&room.id)) {
         let outlet =
             survey.parts.values().find(|part| part.kind == PartKind::Outlet && part.room == Some(room.id));
-        if let Some(outlet) = outlet {
+        let nearby = || survey.parts.get(&room.served_from?);
+        let has_node = |outlet: &Part| nodes.iter().any(|node: &Node| node.outlet == outlet.id);
+        if let Some(outlet) = outlet.or_else(nearby).filter(|outlet| !has_node(outlet)) {
             nodes.push(node(survey, outlet.id, None, false));
         }
     }

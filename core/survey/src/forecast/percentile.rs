@@ -5,7 +5,7 @@ use coax::Span;
 /// The 10th percentile, the median and the 90th percentile of drawn values, by linear interpolation between ranks
 /// (definition 7 of R. J. Hyndman and Y. Fan, "Sample quantiles in statistical packages", The American Statistician
 /// 50 (1996) 361). All zero without values.
-pub(super) fn spread(mut values: Vec<f64>) -> Span {
+pub(crate) fn spread(mut values: Vec<f64>) -> Span {
     values.sort_by(f64::total_cmp);
     Span { low: quantile(&values, 0.1), likely: quantile(&values, 0.5), high: quantile(&values, 0.9) }
 }

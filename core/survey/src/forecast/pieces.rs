@@ -202,6 +202,11 @@ pub(super) fn junction(arms: usize) -> Rated {
     Rated::Junction(arms)
 }
 
+/// A filter at a device's own port: passes 5 to 1002 MHz, stops Extended D by 40 dB (a published data sheet, 2019).
+pub(super) fn device_filter() -> Rated {
+    filter(&PartRating::default()).map_or_else(|| joint(parts::BARREL_LOSS.span), Rated::Filter)
+}
+
 /// The rated splitter by which an adapter shares an outlet with a device or a further cable. Its loss is that of a
 /// 5-1675 MHz 2-way (3.7 dB) or unbalanced 3-way (3.7, 7.3, 7.3 dB): labels photographed in a public repository.
 pub(super) fn outlet_splitter(ways: usize) -> Rated {

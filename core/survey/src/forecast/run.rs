@@ -138,7 +138,7 @@ impl<'a> House<'a> {
             .terminals()
             .filter_map(|terminal| match terminal {
                 Terminal::Street(entry) => Some(entry),
-                Terminal::Adapter(_) => None,
+                Terminal::Adapter(_) | Terminal::Device(_) => None,
             })
             .collect();
         Ok(Self { survey, options, circuit, grid, bridge, rooms, entries })
@@ -263,7 +263,7 @@ impl<'a> House<'a> {
         let transfer = solved.power(self.bridge.outlet, room.outlet);
         gathered.loss.push(mean_loss(frequencies, &transfer, placement));
         gathered.curves.push(transfer.iter().map(|power| -10.0 * power.log10()).collect());
-        let wish = self.survey.parts.get(&room.outlet).and_then(|part| self.survey.room_of(part)?.wish);
+        let wish = self.survey.wish_at(room.outlet);
         if let Some(wish) = wish {
             let wanted = |mbps| coax::MegabitsPerSecond(mbps);
             demands.push(link::shared::Demand { wanted: wanted(wish.down_mbps), alone: *down });

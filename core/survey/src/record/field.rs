@@ -55,6 +55,26 @@ pub const ABOUT: FieldName = "about";
 pub const MEASURED: FieldName = "measured";
 /// Highest frequency that a service uses.
 pub const TOP: FieldName = "top_mhz";
+/// The entry by which a service comes in (a subject id).
+pub const ENTRY: FieldName = "entry";
+/// [`TvSignal`](super::TvSignal).
+pub const SIGNAL: FieldName = "signal";
+/// [`ModemBands`](super::ModemBands).
+pub const MODEM: FieldName = "modem";
+/// [`SingleCable`](super::SingleCable).
+pub const SINGLE_CABLE: FieldName = "single_cable";
+/// [`OtherNetwork`](super::OtherNetwork): of a service, a network that is not ours.
+pub const OTHER_NETWORK: FieldName = "other_network";
+/// [`PowerFeed`](super::PowerFeed).
+pub const POWER: FieldName = "power";
+/// [`HowMeasured`](super::HowMeasured).
+pub const HOW: FieldName = "how";
+/// The outlet of another room that serves this room (a subject id).
+pub const SERVED_FROM: FieldName = "served_from";
+/// [`Sharing`](super::Sharing): how an adapter and a device share an outlet.
+pub const SHARING: FieldName = "sharing";
+/// Whether a filter sits at the port of the device at an outlet.
+pub const DEVICE_FILTER: FieldName = "device_filter";
 
 /// The field that says what is on a free port: `end.3`.
 pub fn end_field(port: u8) -> String {

@@ -86,6 +86,8 @@ impl Reader<'_> {
         part.room = self.value(id, field::ROOM);
         part.plugged = self.value(id, field::PLUGGED);
         part.adapter = self.value(id, field::ADAPTER);
+        part.sharing = self.value(id, field::SHARING);
+        part.device_filter = self.value(id, field::DEVICE_FILTER).unwrap_or_default();
         if let Some(entry_kind) = self.value(id, field::ENTRY_KIND) {
             part.entry_kind = entry_kind;
         }
@@ -131,20 +133,32 @@ impl Reader<'_> {
     fn read_room(&mut self, id: SubjectId) {
         let name = self.value(id, field::NAME).unwrap_or_default();
         let wish = self.value(id, field::WISH);
-        self.survey.rooms.insert(id, Room { id, name, wish });
+        let served_from = self.value(id, field::SERVED_FROM);
+        self.survey.rooms.insert(id, Room { id, name, wish, served_from });
     }
 
     fn read_service(&mut self, id: SubjectId) {
         if let Some(kind) = self.value(id, field::KIND) {
-            let top_mhz = self.value(id, field::TOP);
-            self.survey.services.insert(id, Service { id, kind, top_mhz });
+            let service = Service {
+                id,
+                kind,
+                top_mhz: self.value(id, field::TOP),
+                entry: self.value(id, field::ENTRY),
+                signal: self.value(id, field::SIGNAL),
+                modem: self.value(id, field::MODEM),
+                single_cable: self.value(id, field::SINGLE_CABLE),
+                network: self.value(id, field::OTHER_NETWORK),
+                power: self.value(id, field::POWER),
+            };
+            self.survey.services.insert(id, service);
         }
     }
 
     fn read_reading(&mut self, id: SubjectId) {
         if let Some(measured) = self.value(id, field::MEASURED) {
             let about = self.value(id, field::ABOUT);
-            self.survey.readings.insert(id, Reading { id, about, measured });
+            let how = self.value(id, field::HOW);
+            self.survey.readings.insert(id, Reading { id, about, measured, how });
         }
     }
 

@@ -7,6 +7,8 @@ pub mod field;
 mod fold;
 mod forest;
 mod part;
+mod power;
+mod reading;
 mod room;
 mod run;
 mod service;
@@ -14,8 +16,12 @@ mod survey;
 
 pub use fold::{MOST_PARTS, fold};
 pub use forest::{LooseReason, MOST_DEEP, Wiring};
-pub use part::{Adapter, EntryKind, EntryState, Feed, FeedFrom, Part, PartKind, Plugged, PortEnd};
+pub use part::{Adapter, EntryKind, EntryState, Feed, FeedFrom, Part, PartKind, Plugged, PortEnd, Sharing};
+pub use power::{PowerPath, power_paths};
+pub use reading::{HowMeasured, Reading, ReadingKind, TestReach};
 pub use room::{Room, Wish};
 pub use run::{CableKind, Connector, LengthKnown, Run, RunLength};
-pub use service::{Service, ServiceKind};
-pub use survey::{Building, Internet, NetworkPlan, Note, Ownership, Reading, ReadingKind, Survey};
+pub use service::{
+    ModemBands, ModemGeneration, OtherNetwork, PowerFeed, Service, ServiceKind, SingleCable, TvSignal,
+};
+pub use survey::{Building, Internet, NetworkPlan, Note, Ownership, Survey};

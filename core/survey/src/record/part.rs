@@ -135,6 +135,16 @@ pub struct Adapter {
     pub bridge: bool,
 }
 
+/// How an adapter and a device share one outlet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Sharing {
+    /// By the adapter's own through port.
+    ThroughPort,
+    /// By a splitter at the outlet.
+    Splitter,
+}
+
 /// One thing on the coax, as far as it is known.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Part {
@@ -160,6 +170,10 @@ pub struct Part {
     pub plugged: Option<Vec<Plugged>>,
     /// The adapter at an outlet.
     pub adapter: Option<Adapter>,
+    /// How the adapter and the device at an outlet share it; `None` while nothing is there for it yet.
+    pub sharing: Option<Sharing>,
+    /// Whether a filter that stops the MoCA band sits at the port of the device at an outlet.
+    pub device_filter: bool,
     /// For an entry: what comes in.
     pub entry_kind: EntryKind,
     /// For an entry: whether it is joined to the world outside.
@@ -181,6 +195,8 @@ impl Part {
             room: None,
             plugged: None,
             adapter: None,
+            sharing: None,
+            device_filter: false,
             entry_kind: EntryKind::Unknown,
             entry_state: EntryState::Unknown,
         }

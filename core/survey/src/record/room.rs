@@ -22,4 +22,6 @@ pub struct Room {
     pub name: String,
     /// The speed wished for; `None` where no network is wanted.
     pub wish: Option<Wish>,
+    /// For a room without coax: the outlet of another room from which it is served, by a network cable or radio.
+    pub served_from: Option<SubjectId>,
 }

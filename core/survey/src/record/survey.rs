@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Part, Room, Run, Service, ServiceKind, Wiring};
+use super::{Part, Reading, Room, Run, Service, ServiceKind, Wiring, Wish};
 use crate::fact::SubjectId;
 
 /// How the internet reaches the house and what the plan gives.
@@ -59,47 +59,6 @@ pub struct Note {
     pub about: Option<SubjectId>,
     /// Its text.
     pub text: String,
-}
-
-/// What was measured.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case", tag = "what")]
-pub enum ReadingKind {
-    /// A level at one frequency.
-    Level {
-        /// Frequency, MHz.
-        mhz: f64,
-        /// Level, dBmV.
-        dbmv: f64,
-    },
-    /// Throughput between the bridge and an outlet, each way.
-    Throughput {
-        /// Towards the room, Mb/s.
-        down_mbps: f64,
-        /// From the room, Mb/s.
-        up_mbps: f64,
-    },
-    /// A PHY rate from an adapter's own page.
-    PhyRate {
-        /// Mb/s.
-        mbps: f64,
-    },
-    /// A round trip.
-    RoundTrip {
-        /// Milliseconds.
-        ms: f64,
-    },
-}
-
-/// One reading.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Reading {
-    /// Its identity.
-    pub id: SubjectId,
-    /// The part it was taken at.
-    pub about: Option<SubjectId>,
-    /// What was measured.
-    pub measured: ReadingKind,
 }
 
 /// A whole survey as one typed document.
@@ -164,6 +123,23 @@ impl Survey {
     /// The name of the room an outlet is in.
     pub fn room_of(&self, part: &Part) -> Option<&Room> {
         self.rooms.get(&part.room?)
+    }
+
+    /// What is wished for at an outlet: for its own room, else for a room without coax that is served from here.
+    pub fn wish_at(&self, outlet: SubjectId) -> Option<Wish> {
+        let own = self.parts.get(&outlet).and_then(|part| self.room_of(part)?.wish);
+        let served = || self.rooms.values().find(|room| room.served_from == Some(outlet));
+        own.or_else(|| served()?.wish)
+    }
+
+    /// What was measured at a part.
+    pub fn readings_at(&self, part: SubjectId) -> impl Iterator<Item = &Reading> {
+        self.readings.values().filter(move |reading| reading.about == Some(part))
+    }
+
+    /// Services of one kind.
+    pub fn services_of(&self, kind: ServiceKind) -> impl Iterator<Item = &Service> {
+        self.services.values().filter(move |service| service.kind == kind)
     }
 
     /// Works out [`wiring`](Self::wiring) anew from the parts' feeds. Call after changing any feed in memory.

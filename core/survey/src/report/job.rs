@@ -6,7 +6,7 @@ use super::answer::{Met, RoomAnswer, answers};
 use super::page::Section;
 use super::teller::Teller;
 use crate::naming;
-use crate::record::{Ownership, ServiceKind};
+use crate::record::Ownership;
 use crate::words::{Arg, Phrase};
 
 /// The section.
@@ -105,7 +105,7 @@ fn house(teller: &Teller<'_>) -> Vec<String> {
     lines.push(if services.is_empty() {
         teller.word("report-services-none")
     } else {
-        let names = services.into_iter().map(|kind| Phrase::new(service_message(kind)));
+        let names = services.into_iter().map(naming::service);
         teller.say(&Phrase::new("report-services").with("services", Teller::list(names)))
     });
     let port = Arg::Rate(f64::from(survey.network.ethernet_mbps));
@@ -114,15 +114,4 @@ fn house(teller: &Teller<'_>) -> Vec<String> {
         lines.push(teller.say(&Phrase::new("report-bridge").phrase("bridge", naming::part(survey, bridge))));
     }
     lines
-}
-
-fn service_message(kind: ServiceKind) -> &'static str {
-    match kind {
-        ServiceKind::CableTv => "service-cable-tv",
-        ServiceKind::CableInternet => "service-cable-internet",
-        ServiceKind::AntennaTv => "service-antenna-tv",
-        ServiceKind::SatelliteTv => "service-satellite-tv",
-        ServiceKind::ProviderNetwork => "service-provider-network",
-        ServiceKind::FibreLink => "service-fibre-link",
-    }
 }

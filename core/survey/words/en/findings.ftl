@@ -263,13 +263,6 @@ finding-satellite-not-placed = There is satellite TV in the house, but it is not
 
 ## Services and other networks
 
-service-cable-tv = cable TV
-service-cable-internet = cable internet
-service-antenna-tv = antenna TV
-service-satellite-tv = satellite TV
-service-provider-network = the provider's own network
-service-fibre-link = the fibre box's link
-
 finding-service-in-band = On these cables { $service } goes up to { $top }, into { $band }, the band of the room network.
     .why = The two may disturb each other where they meet.
     .do = Give the modem a line of its own straight from the entry, or put a filter at the modem. Where the adapters can, keep them above { $top }.

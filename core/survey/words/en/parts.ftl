@@ -31,9 +31,10 @@ mark = { $tag }
 run-tagged = { $tag } (the cable run to { $part })
 run-to = the cable run to { $part }
 
-service-cable_tv = cable TV
-service-cable_internet = cable internet
-service-antenna_tv = antenna TV
-service-satellite_tv = satellite TV
-service-provider_network = the provider's own network on the coax
-service-fibre_link = the fibre box's link over the coax
+service-cable-tv = cable TV
+service-cable-internet = cable internet
+service-antenna-tv = antenna TV
+service-satellite-tv = satellite TV
+service-provider-network = the provider's own network
+service-fibre-link = the fibre box's link
+service-power-over-coax = power over the coax

@@ -422,3 +422,12 @@ plot-range = eight draws of ten lie here
 plot-channel = used: { $mhz }
 plot-x-axis = frequency, MHz
 plot-y-axis = loss, dB
+reading-modem-sends = the modem sends at { $level }
+reading-power = lost on the way from the bridge { $loss }, from the power sent and received
+reading-nodes-seen = { $count ->
+    [one] one network member seen
+   *[other] { $count } network members seen
+}
+reading-packet-loss = { $share } of packets lost
+reading-packet-loss-busy = { $share } of packets lost while busy
+reading-swings = swings between { $low } and { $high }

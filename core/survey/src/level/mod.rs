@@ -1,0 +1,35 @@
+//! The signal levels of the other services: what arrives at each TV and modem, and what a change costs them.
+//!
+//! Worked out with the exact solution of the tree, devices taken as 75-ohm loads. Where nobody measured what comes in
+//! at the entry no level is claimed, only gains and losses on the way and the change of them. This folder says nothing
+//! about the room network (forecast) and judges nothing (findings, refusals).
+
+mod change;
+mod found;
+mod outlets;
+mod solve;
+mod window;
+
+pub use change::{BandChange, OutletChange, change};
+pub use found::{DownLevel, Levels, OutletLevels, UpLevel, levels};
+pub use outlets::{Served, served_outlets};
+pub use window::{
+    ANALOG_TV, ANTENNA_TV, DIGITAL_TV, MODEM_RECEIVES, MODEM_SENDS, Window, least_visual_millivolts,
+    least_visual_millivolts_at_drop, level_of_millivolts, modem_sends_most, window_of,
+};
+
+/// How levels are worked out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Options {
+    /// Draws over the unknowns.
+    pub draws: u32,
+    /// The seed: the same seed gives the same figures.
+    pub seed: u64,
+}
+
+impl Default for Options {
+    /// 32 draws.
+    fn default() -> Self {
+        Self { draws: 32, seed: 1 }
+    }
+}
