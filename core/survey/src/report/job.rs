@@ -45,6 +45,14 @@ fn answer(teller: &Teller<'_>) -> String {
         Some(step) => teller.say(&Phrase::new("answer-first").phrase("step", step.what.clone())),
         None => teller.word("answer-nothing-to-do"),
     });
+    if let Some((house, forecast)) = teller.input.when_done.filter(|_| !teller.input.steps.is_empty()) {
+        let then = super::answer::answers(house, forecast);
+        let met = then.iter().filter(|answer| answer.met <= Met::Likely).count();
+        if !then.is_empty() {
+            let phrase = Phrase::new("answer-when-done").with("met", Arg::Count(met as u64));
+            sentences.push(teller.say(&phrase.with("asked", Arg::Count(then.len() as u64))));
+        }
+    }
     sentences.join(" ")
 }
 

@@ -23,7 +23,7 @@ mod unknown_section;
 mod work;
 
 pub use answer::{Met, RoomAnswer, answers};
-pub use input::{FindingTold, Gain, ReportInput, StepTold};
+pub use input::{FindingTold, ReportInput, StepTold};
 pub use unknown::{Matters, Unknown, unknowns};
 
 use crate::words::Language;

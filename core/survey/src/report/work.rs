@@ -2,11 +2,12 @@
 
 use maud::{Markup, html};
 
-use super::input::{Gain, StepTold};
+use super::input::StepTold;
 use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
 use crate::words::{Arg, Phrase};
+use crate::worklist::Gain;
 
 /// The section with the steps.
 pub(super) fn list(teller: &Teller<'_>) -> Section {
@@ -18,14 +19,17 @@ pub(super) fn list(teller: &Teller<'_>) -> Section {
             p { (teller.word("report-work-how")) }
         }
         @for (place, step) in steps.iter().enumerate() { (told(teller, place + 1, step)) }
-        @let parts: Vec<_> = steps.iter().flat_map(|step| &step.parts).collect();
-        @if !parts.is_empty() {
-            h3 { (teller.word("report-work-parts")) }
-            ul { @for part in parts { li { (teller.say(part)) } } }
+        @if !steps.is_empty() {
+            h3 { (teller.word("report-work-all")) }
+            @let minutes = steps.iter().map(|step| step.minutes).sum();
+            p { (teller.say(&Phrase::new("report-work-minutes").with("minutes", Arg::Minutes(minutes)))) }
+            (shopping(&shopping_list(teller)))
         }
         @if !teller.input.refused.is_empty() {
             h3 { (teller.word("report-refused")) }
-            ul { @for reason in &teller.input.refused { li { (teller.say(reason)) } } }
+            ul {
+                @for (change, why) in &teller.input.refused { li { (teller.say(change)) " " (teller.say(why)) } }
+            }
         }
     };
     Section { id: "work", heading: "report-work", body }
@@ -35,22 +39,56 @@ fn told(teller: &Teller<'_>, number: usize, step: &StepTold) -> Markup {
     let number = Arg::Count(number as u64);
     let heading = Phrase::new("step-heading").with("number", number.clone()).phrase("what", step.what.clone());
     let minutes = Phrase::new("step-minutes").with("minutes", Arg::Minutes(step.minutes));
+    let terms = [("term-why", "why"), ("term-how", "how"), ("term-check", "check"), ("term-caution", "caution")];
     html! {
         article {
             h3 { (teller.say(&heading)) }
-            p { (teller.say(&step.why)) " " (teller.say(&minutes)) }
+            dl {
+                @for (term, attribute) in terms {
+                    @if let Some(text) = attribute_of(teller, step, attribute) {
+                        dt { (teller.word(term)) }
+                        dd.caution[attribute == "caution"] { (text) }
+                    }
+                }
+                dt { (teller.word("term-time")) }
+                dd { (teller.say(&minutes)) }
+            }
             @if step.parts.is_empty() {
                 p { (teller.word("step-no-parts")) }
             } @else {
                 h4 { (teller.word("step-parts")) }
-                ul { @for part in &step.parts { li { (teller.say(part)) } } }
-            }
-            @for caution in &step.cautions {
-                p.caution { strong { (teller.word("term-caution")) ": " } (teller.say(caution)) }
+                (shopping(&counted(teller, &step.parts)))
             }
             (gains(teller, number, &step.gains))
         }
     }
+}
+
+/// What a step's message says under an attribute, if it says anything.
+fn attribute_of(teller: &Teller<'_>, step: &StepTold, attribute: &str) -> Option<String> {
+    teller.say_if_known(&step.what.attribute(attribute))
+}
+
+/// Parts in words with their number, equal ones together, in the order in which they come first.
+fn counted(teller: &Teller<'_>, parts: &[(u64, Phrase)]) -> Vec<(u64, String)> {
+    let mut sums: Vec<(u64, String)> = Vec::new();
+    for (count, part) in parts {
+        let text = teller.say(part);
+        match sums.iter_mut().find(|(_, known)| *known == text) {
+            Some((sum, _)) => *sum += count,
+            None => sums.push((*count, text)),
+        }
+    }
+    sums
+}
+
+fn shopping_list(teller: &Teller<'_>) -> Vec<(u64, String)> {
+    let parts: Vec<_> = teller.input.steps.iter().flat_map(|step| step.parts.iter().cloned()).collect();
+    counted(teller, &parts)
+}
+
+fn shopping(parts: &[(u64, String)]) -> Markup {
+    html! { ul { @for (count, part) in parts { li { (count) " × " (part) } } } }
 }
 
 fn gains(teller: &Teller<'_>, number: Arg, gains: &[Gain]) -> Markup {
@@ -93,9 +131,8 @@ const ALWAYS: [&str; 8] = [
 pub(super) fn cautions(teller: &Teller<'_>) -> Section {
     let mut said = teller.words(&ALWAYS);
     let of_findings = teller.input.findings.iter().flat_map(|finding| &finding.cautions);
-    let of_steps = teller.input.steps.iter().flat_map(|step| &step.cautions);
-    for caution in of_findings.chain(of_steps) {
-        let text = teller.say(caution);
+    let of_steps = teller.input.steps.iter().filter_map(|step| attribute_of(teller, step, "caution"));
+    for text in of_findings.map(|caution| teller.say(caution)).chain(of_steps) {
         if !said.contains(&text) {
             said.push(text);
         }

@@ -49,6 +49,10 @@ answer-likely = Likely: { $rooms }.
 answer-unlikely = Unlikely: { $rooms }.
 answer-not-known = Not known: { $rooms }.
 answer-first = First thing to do: { $step }
+answer-when-done = When the whole work list is done, { $met } of { $asked } likely { $asked ->
+    [one] gets
+   *[other] get
+} it.
 answer-nothing-to-do = No change was found that is worth the work.
 
 # 2. The wiring map
@@ -139,7 +143,11 @@ gain-more = { $rate } more
 gain-less = { $rate } less
 gain-none = no change
 report-refused = Changes that were left out, and why
-report-work-parts = Everything to get
+report-work-all = All steps together
+report-work-minutes = About { $minutes } minutes of work in all, and these parts:
+term-how = How
+term-check = Then check
+term-time = Time
 
 # 8. Cautions
 report-cautions = Cautions
