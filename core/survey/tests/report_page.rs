@@ -8,6 +8,7 @@ use proptest::prelude::*;
 use report_house::{english, forecast_of, house, house_by_chance, id};
 use scraper::{Html, Selector};
 use survey::figure::{loss_plot, svg, wiring_map};
+use survey::finding::findings;
 use survey::forecast;
 use survey::record::{Note, PartKind, Survey, Wish};
 use survey::report::{FindingTold, Matters, Met, ReportInput, answers, report, unknowns};
@@ -34,7 +35,7 @@ fn finding(text: &str) -> FindingTold {
 
 fn page_of(survey: &Survey) -> String {
     let work = work(survey);
-    report(&ReportInput::gathered(survey, vec![finding("a finding")], &work), &english())
+    report(&ReportInput::gathered(survey, &findings(survey, Some(&work.as_found)), &work), &english())
 }
 
 fn select<'a>(page: &'a Html, what: &str) -> Vec<scraper::ElementRef<'a>> {
@@ -116,7 +117,7 @@ fn every_word_of_the_page_is_known() {
     let page = Html::parse_document(&page);
     let prefixes = [
         "report-", "head-", "term-", "met-", "reach-", "limit-", "unknown-", "matters-", "rated-", "series-", "connector-",
-        "plugged-", "reading-", "backing-", "estimate-", "map-", "plot-", "answer-", "service-", "fed-", "label-", "step-",
+        "plugged-", "reading-", "backing-", "estimate-", "map-", "plot-", "answer-", "service-", "fed-", "label-", "step-", "caution-", "weight-", "finding-", "change-", "need-",
     ];
     for element in select(&page, "h1,h2,h3,h4,p,li,td,th,dt,dd,text,title,desc,caption") {
         let text: String = element.text().collect();

@@ -1,5 +1,6 @@
 //! What the report tells, handed in by whoever worked it out.
 
+use crate::finding::Finding;
 use crate::forecast::Forecast;
 use crate::record::Survey;
 use crate::words::Phrase;
@@ -24,12 +25,12 @@ pub struct ReportInput<'a> {
 
 impl<'a> ReportInput<'a> {
     /// The input for a house of which everything was worked out.
-    pub fn gathered(survey: &'a Survey, findings: Vec<FindingTold>, work: &'a WorkList) -> Self {
+    pub fn gathered(survey: &'a Survey, findings: &[Finding], work: &'a WorkList) -> Self {
         let refused = work.refused.iter().map(|(change, why)| (change.phrase(survey), why.why(survey)));
         Self {
             survey,
             forecast: &work.as_found,
-            findings,
+            findings: findings.iter().map(|finding| FindingTold::of(survey, finding)).collect(),
             steps: work.steps.iter().map(StepTold::from).collect(),
             refused: refused.collect(),
             when_done: Some((&work.house_when_done, &work.when_done)),
@@ -54,6 +55,21 @@ pub struct FindingTold {
     pub source: Phrase,
     /// What to mind, where the work can hurt someone or cut something off.
     pub cautions: Vec<Phrase>,
+}
+
+impl FindingTold {
+    /// A finding on this house.
+    pub fn of(survey: &Survey, finding: &Finding) -> Self {
+        Self {
+            weight: finding.weight().phrase(),
+            what: finding.what(),
+            places: finding.at.iter().filter_map(|place| place.phrase(survey)).collect(),
+            why: finding.why(),
+            todo: finding.todo(),
+            source: finding.source(),
+            cautions: finding.cautions().iter().map(|caution| caution.phrase()).collect(),
+        }
+    }
 }
 
 /// A step of the work list in words.

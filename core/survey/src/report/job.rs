@@ -19,7 +19,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
         h3 { (teller.word("report-house")) }
         ul { @for line in house(teller) { li { (line) } } }
     };
-    Section { id: "job", heading: "report-job", body }
+    Section { id: "job", heading: "report-job", across: false, body }
 }
 
 fn answer(teller: &Teller<'_>) -> String {
@@ -40,6 +40,9 @@ fn answer(teller: &Teller<'_>) -> String {
             let names = rooms.iter().map(|answer| Arg::Text(answer.room.name.clone())).collect();
             sentences.push(teller.say(&Phrase::new(message).with("rooms", Arg::Several(names))));
         }
+    }
+    if teller.forecast().shared.is_some_and(|shared| shared.airtime.likely > 1.0) {
+        sentences.push(teller.word("answer-not-together"));
     }
     sentences.push(match teller.input.steps.first() {
         Some(step) => teller.say(&Phrase::new("answer-first").phrase("step", step.what.clone())),

@@ -26,7 +26,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
         @let lines = around(teller);
         @if !lines.is_empty() { ul { @for line in lines { li { (line) } } } }
     };
-    Section { id: "forecast", heading: "report-forecast", body }
+    Section { id: "forecast", heading: "report-forecast", across: false, body }
 }
 
 fn row(teller: &Teller<'_>, room: &RoomForecast) -> Vec<Markup> {

@@ -6,7 +6,8 @@ use super::input::StepTold;
 use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
-use crate::words::{Arg, Phrase};
+use crate::finding::Caution;
+use crate::words::{Arg, Phrase, rounded_rate};
 use crate::worklist::Gain;
 
 /// The section with the steps.
@@ -32,7 +33,7 @@ pub(super) fn list(teller: &Teller<'_>) -> Section {
             }
         }
     };
-    Section { id: "work", heading: "report-work", body }
+    Section { id: "work", heading: "report-work", across: false, body }
 }
 
 fn told(teller: &Teller<'_>, number: usize, step: &StepTold) -> Markup {
@@ -96,7 +97,8 @@ fn gains(teller: &Teller<'_>, number: Arg, gains: &[Gain]) -> Markup {
     let figures = teller.language.figures();
     let row = |gain: &Gain| {
         let (before, after) = (figures.rate(gain.before_mbps), figures.rate(gain.after_mbps));
-        let more = gain.after_mbps - gain.before_mbps;
+        // Of the figures as shown: else the columns would not add up.
+        let more = rounded_rate(gain.after_mbps) - rounded_rate(gain.before_mbps);
         let message = match more {
             _ if before == after => "gain-none",
             more if more > 0.0 => "gain-more",
@@ -115,21 +117,10 @@ fn gains(teller: &Teller<'_>, number: Arg, gains: &[Gain]) -> Markup {
     }
 }
 
-/// What holds for all work on coax, before anything that a finding or a step adds.
-const ALWAYS: [&str; 8] = [
-    "caution-who-depends-on-it",
-    "caution-supplies-first",
-    "caution-house-side-only",
-    "caution-keep-grounds",
-    "caution-thunderstorm",
-    "caution-heights",
-    "caution-powered-leg",
-    "caution-fibre",
-];
-
 /// The section with every caution, each once.
 pub(super) fn cautions(teller: &Teller<'_>) -> Section {
-    let mut said = teller.words(&ALWAYS);
+    // The trade's usual ones come first, whether or not this house gives a cause for each.
+    let mut said: Vec<_> = Caution::ALL.iter().map(|caution| teller.say(&caution.phrase())).collect();
     let of_findings = teller.input.findings.iter().flat_map(|finding| &finding.cautions);
     let of_steps = teller.input.steps.iter().filter_map(|step| attribute_of(teller, step, "caution"));
     for text in of_findings.map(|caution| teller.say(caution)).chain(of_steps) {
@@ -141,5 +132,5 @@ pub(super) fn cautions(teller: &Teller<'_>) -> Section {
         p { (teller.word("report-cautions-how")) }
         ul { @for caution in said { li.caution { (caution) } } }
     };
-    Section { id: "cautions", heading: "report-cautions", body }
+    Section { id: "cautions", heading: "report-cautions", across: false, body }
 }

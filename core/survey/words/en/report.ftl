@@ -45,6 +45,7 @@ answer-none = { $asked ->
 }
 answer-nothing-asked = No room's wished speed was written down, so this report only says what gets through.
 answer-surely = Surely: { $rooms }.
+answer-not-together = Not all at once, though: together the wishes need more than the adapters can share.
 answer-likely = Likely: { $rooms }.
 answer-unlikely = Unlikely: { $rooms }.
 answer-not-known = Not known: { $rooms }.
@@ -105,6 +106,7 @@ report-plot-how = Lower in the plot is more loss. Narrow dips come from echoes: 
 
 # 5. Costs
 report-costs = Where the loss arises
+report-costs-how = Worked out with every unknown at its likely value. The forecast above is the middle of many draws with their echoes, so its loss can differ.
 report-costs-none = No path was worked out yet.
 report-costs-caption = On the way from the bridge to { $place }
 report-costs-total = All together
@@ -115,7 +117,7 @@ cost-more-than-all = an echo helps here
 # 6. Findings
 report-findings = What is wrong or at risk
 report-findings-none = Nothing was found wrong.
-finding-heading = { $number }. { $what }
+report-finding-heading = { $number }. { $what }
 term-weight = Weight
 term-where = Where
 term-why = Why it matters

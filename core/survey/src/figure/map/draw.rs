@@ -166,7 +166,7 @@ impl Page<'_> {
         let points = [joint, (joint.0, y), (x, y)].map(|(x, y)| Point { x, y }).to_vec();
         self.sheet.draw(Shape::Polyline { points, closed: false }, pen, Fill::None);
         self.sheet.stands_for(id, None);
-        let left = joint.0 + 5.0;
+        let left = joint.0 + 7.0;
         for (line, text) in run.above.iter().rev().enumerate() {
             self.sheet.text((left, y - 6.0 - line as f64 * RUN_LINE), text, RUN_TYPE);
         }
