@@ -1,7 +1,7 @@
 //! Solves every reference network of a folder, writes its matrix and how long it took.
 //!
 //! `time_tree FOLDER`: beside each `x.json`, `x.result` holds the matrix between all outlets as little-endian pairs of doubles
-//! (frequency, row, column) and `x.seconds` the median time of a solution of all pairs. Used by `tests/bench-peer/run`.
+//! (frequency, row, column) and `x.seconds` the median time of a solution of all pairs. Used by `tests/bench-peer`.
 #![allow(
     clippy::unwrap_used,
     clippy::panic,

@@ -3,7 +3,7 @@
 
     compare.py FOLDER
 
-Run through tests/bench-peer/run, which makes the houses and our times and results first. Matrices of the parts are made
+Run through tests/bench-peer, which makes the houses and our times and results first. Matrices of the parts are made
 beforehand on both sides and not timed. Every pair of outlets is solved, both directions.
 """
 import os
