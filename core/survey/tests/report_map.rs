@@ -72,7 +72,9 @@ fn check(survey: &Survey) {
 }
 
 fn texts(figure: &Figure) -> Vec<&str> {
-    let texts = figure.marks.iter().filter_map(|mark| if let Shape::Text { text, .. } = &mark.shape { Some(text.as_str()) } else { None });
+    let texts = figure.marks.iter().filter_map(|mark| {
+        if let Shape::Text { text, .. } = &mark.shape { Some(text.as_str()) } else { None }
+    });
     texts.collect()
 }
 
@@ -85,7 +87,8 @@ fn the_house_is_drawn_with_its_weak_way_in_a_thick_dashed_line_and_in_words() {
     assert_eq!(overlaps(&figure), []);
     let (weakest, path) = forecast.weakest_first()[0];
     let thick = Pen { weight: Weight::Thick, dash: Dash::Dashed };
-    let marked: Vec<_> = figure.marks.iter().filter(|mark| mark.pen == thick).filter_map(|mark| mark.part).collect();
+    let marked: Vec<_> =
+        figure.marks.iter().filter(|mark| mark.pen == thick).filter_map(|mark| mark.part).collect();
     assert!(marked.contains(&weakest.outlet));
     let words = texts(&figure);
     assert!(words.contains(&"WEAKEST ROOM"));

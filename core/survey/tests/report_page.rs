@@ -46,14 +46,27 @@ fn select<'a>(page: &'a Html, what: &str) -> Vec<scraper::ElementRef<'a>> {
 fn check_page(text: &str) {
     let page = Html::parse_document(text);
     assert!(page.errors.is_empty(), "{:?}", page.errors);
-    for never in ["script", "iframe", "object", "embed", "link", "img", "base", "form", "image", "use", "foreignObject"] {
+    for never in [
+        "script",
+        "iframe",
+        "object",
+        "embed",
+        "link",
+        "img",
+        "base",
+        "form",
+        "image",
+        "use",
+        "foreignObject",
+    ] {
         assert!(select(&page, never).is_empty(), "<{never}>");
     }
     let mut ids = BTreeSet::new();
     for element in select(&page, "*") {
         for (name, value) in element.value().attrs() {
             assert!(!name.starts_with("on"), "{name}={value}");
-            let leads_out = matches!(name, "src" | "href" | "action" | "style" | "xlink:href") && !value.starts_with('#');
+            let leads_out =
+                matches!(name, "src" | "href" | "action" | "style" | "xlink:href") && !value.starts_with('#');
             assert!(!leads_out, "{name}={value}");
             assert!(name != "id" || ids.insert(value.to_owned()), "id {value} twice");
         }
@@ -107,7 +120,12 @@ fn the_house_makes_a_sound_page_and_the_same_one_each_time() {
         assert!(words.matches(part.tag.as_deref().unwrap()).count() >= 2);
         assert!(part.label.as_deref().is_none_or(|label| words.contains(label)));
     }
-    assert_eq!(select(&page, "#parts ~ table").first().map(|t| t.select(&Selector::parse("tbody tr").unwrap()).count()), Some(survey.parts.len()));
+    assert_eq!(
+        select(&page, "#parts ~ table")
+            .first()
+            .map(|t| t.select(&Selector::parse("tbody tr").unwrap()).count()),
+        Some(survey.parts.len())
+    );
 }
 
 /// A word that English lacks would be said by its id.
@@ -116,8 +134,33 @@ fn every_word_of_the_page_is_known() {
     let page = page_of(&house());
     let page = Html::parse_document(&page);
     let prefixes = [
-        "report-", "head-", "term-", "met-", "reach-", "limit-", "unknown-", "matters-", "rated-", "series-", "connector-",
-        "plugged-", "reading-", "backing-", "estimate-", "map-", "plot-", "answer-", "service-", "fed-", "label-", "step-", "caution-", "weight-", "finding-", "change-", "need-",
+        "report-",
+        "head-",
+        "term-",
+        "met-",
+        "reach-",
+        "limit-",
+        "unknown-",
+        "matters-",
+        "rated-",
+        "series-",
+        "connector-",
+        "plugged-",
+        "reading-",
+        "backing-",
+        "estimate-",
+        "map-",
+        "plot-",
+        "answer-",
+        "service-",
+        "fed-",
+        "label-",
+        "step-",
+        "caution-",
+        "weight-",
+        "finding-",
+        "change-",
+        "need-",
     ];
     for element in select(&page, "h1,h2,h3,h4,p,li,td,th,dt,dd,text,title,desc,caption") {
         let text: String = element.text().collect();
@@ -189,7 +232,8 @@ fn hostile_names_stay_text() {
         check_page(&text);
         check_no_address(&text);
         let heading: String = select(&Html::parse_document(&text), "h1")[0].text().collect();
-        let kept: String = name.chars().filter(|c| !"\u{202E}\u{2066}\u{0}\u{8}\u{FFFE}".contains(*c)).collect();
+        let kept: String =
+            name.chars().filter(|c| !"\u{202E}\u{2066}\u{0}\u{8}\u{FFFE}".contains(*c)).collect();
         assert_eq!(heading, kept);
     }
 }
@@ -222,7 +266,10 @@ fn what_is_unknown_on_the_weakest_way_comes_first() {
     let forecast = forecast_of(&survey);
     let unknowns = unknowns(&survey, &forecast);
     let says = |number: u128, message: &str| {
-        unknowns.iter().find(|unknown| unknown.about == id(number) && unknown.what.id == message).map(|u| &u.matters)
+        unknowns
+            .iter()
+            .find(|unknown| unknown.about == id(number) && unknown.what.id == message)
+            .map(|u| &u.matters)
     };
     // The guessed run between the splitters lies on the way from the office to the study.
     assert_eq!(forecast.weakest_first()[0].0.outlet, id(31));

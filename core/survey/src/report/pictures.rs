@@ -16,7 +16,6 @@ pub(super) fn map(teller: &Teller<'_>) -> Section {
     let body = html! {
         p { (teller.say(&figure.description)) }
         (framed(teller, &figure, "map-figure", "report-map-scroll"))
-        p { (teller.word("report-map-same")) }
     };
     Section { id: "map", heading: "report-map", across, body }
 }

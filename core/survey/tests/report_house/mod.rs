@@ -5,8 +5,9 @@ use survey::fact::SubjectId;
 use survey::forecast::{Forecast, Options, forecast};
 use survey::rating::Band;
 use survey::record::{
-    Adapter, CableKind, Connector, EntryKind, EntryState, Feed, FeedFrom, Internet, LengthKnown, Note, Part, PartKind,
-    Plugged, PortEnd, Reading, ReadingKind, Room, Run, RunLength, Service, ServiceKind, Survey, Wish,
+    Adapter, CableKind, Connector, EntryKind, EntryState, Feed, FeedFrom, Internet, LengthKnown, Note, Part,
+    PartKind, Plugged, PortEnd, Reading, ReadingKind, Room, Run, RunLength, Service, ServiceKind, Survey,
+    Wish,
 };
 use survey::words::{Figures, Language};
 use uuid::Uuid;
@@ -48,7 +49,15 @@ impl House {
     }
 
     /// Feeds `to` from a port of `from` over a run numbered 1000 more than the part that it feeds.
-    pub fn feed(&mut self, from: u128, port: u8, to: u128, cable: CableKind, metres: f64, known: LengthKnown) -> &mut Run {
+    pub fn feed(
+        &mut self,
+        from: u128,
+        port: u8,
+        to: u128,
+        cable: CableKind,
+        metres: f64,
+        known: LengthKnown,
+    ) -> &mut Run {
         let run_id = id(to + 1000);
         let part = self.survey.parts.get_mut(&id(to)).unwrap();
         part.feed = Some(Feed::From(FeedFrom { part: id(from), port, run: Some(run_id) }));
@@ -114,12 +123,17 @@ pub fn house() -> Survey {
     house.feed(22, 1, 30, CableKind::Six, 9.0, LengthKnown::Measured);
     house.feed(22, 2, 23, CableKind::Six, 12.0, LengthKnown::Guessed);
     house.feed(22, 3, 33, CableKind::Eleven, 20.0, LengthKnown::Measured);
-    house.feed(23, 1, 24, CableKind::FiftyNine, 14.0, LengthKnown::Guessed).connector_far = Connector::TwistOn;
+    house.feed(23, 1, 24, CableKind::FiftyNine, 14.0, LengthKnown::Guessed).connector_far =
+        Connector::TwistOn;
     house.feed(24, 1, 31, CableKind::FiftyNine, 5.0, LengthKnown::Guessed);
     house.feed(23, 2, 32, CableKind::Unknown, 11.0, LengthKnown::Paced);
     // The old splitter in the attic is loose: nobody found its feed. What hangs on it is known.
     house.feed(25, 1, 34, CableKind::Six, 4.0, LengthKnown::Measured);
-    let mut note = Note { id: id(90), about: Some(id(23)), text: "Behind the shelf; <not> easy to reach & dusty".into() };
+    let mut note = Note {
+        id: id(90),
+        about: Some(id(23)),
+        text: "Behind the shelf; <not> easy to reach & dusty".into(),
+    };
     house.survey.notes.insert(note.id, note.clone());
     note = Note { id: id(91), about: None, text: "Invented for the tests.".into() };
     house.survey.notes.insert(note.id, note);
@@ -149,7 +163,8 @@ pub fn house_by_chance(numbers: &[u64], text: &str) -> Survey {
         PartKind::SatelliteCombiner,
         PartKind::Unknown,
     ];
-    let cables = [CableKind::Six, CableKind::FiftyNine, CableKind::Seven, CableKind::Eleven, CableKind::Unknown];
+    let cables =
+        [CableKind::Six, CableKind::FiftyNine, CableKind::Seven, CableKind::Eleven, CableKind::Unknown];
     let known = [LengthKnown::Measured, LengthKnown::Paced, LengthKnown::Guessed];
     let ends = [PortEnd::Capped, PortEnd::Open, PortEnd::LooseEnd];
     let pick = |number: u64, shift: u32, count: usize| usize::try_from(number >> shift).unwrap() % count;

@@ -59,7 +59,6 @@ answer-nothing-to-do = No change was found that is worth the work.
 # 2. The wiring map
 report-map = The wiring as it was found
 report-map-scroll = The wiring map; scroll sideways to see all of it
-report-map-same = The parts and runs stand in words in the lists further down.
 
 # 3. The forecast
 report-forecast = What gets through to each room
@@ -197,7 +196,6 @@ head-fed = Fed from
 head-label = What the label says
 head-rated = Taken as
 head-run = Run
-head-tag = Tag
 head-series = Series
 head-length = Length
 head-connectors = Connectors
@@ -214,7 +212,6 @@ rated-rejection = stops { $band } by { $loss }
 rated-stops = stops { $band }
 rated-bypass = has a by-pass for MoCA
 rated-no-bypass = has no by-pass for MoCA
-part-plain-outlet = outlet without a tag
 length-unknown = not known
 length-paced = { $length }, paced
 length-guessed = { $length }, guessed
