@@ -18,7 +18,7 @@ pub fn html(survey: &Survey, list: &WorkList, language: &Language) -> String {
             .refused
             .iter()
             .map(|(change, refusal)| {
-                Phrase::new("report-refused")
+                Phrase::new("report-refused-change")
                     .phrase("change", change.phrase(survey))
                     .phrase("why", refusal.why(survey))
             })
