@@ -32,6 +32,11 @@ impl Dice {
         Self { likely_only: true, ..Self::thrown(0, u64::MAX, key) }
     }
 
+    /// Whether these dice give every range's likely value.
+    pub fn is_likely(&self) -> bool {
+        self.likely_only
+    }
+
     /// A value evenly spread over 0 up to (not including) 1.
     pub fn unit(&mut self) -> f64 {
         // 53 bits: every value is a multiple of 2^-53.

@@ -10,6 +10,29 @@ use crate::fact::FactId;
 #[derive(Debug, thiserror::Error)]
 #[non_exhaustive]
 pub enum SurveyError {
+    /// The physics refuses a part or the way parts are joined.
+    #[error("this wiring cannot be worked out: {0}")]
+    Coax(#[from] coax::CoaxError),
+
+    /// The physics of the link refuses its input.
+    #[error("the rates of this wiring cannot be worked out: {0}")]
+    Link(#[from] coax::LinkError),
+
+    /// Something that this program takes for impossible.
+    #[error(
+        "this release has a fault ({0}); the survey is untouched. Please report it with the command you used"
+    )]
+    Inner(&'static str),
+
+    /// More parts than a house has.
+    #[error("this survey has {found} parts; at most {most} are taken. Split it into several surveys")]
+    TooManyParts {
+        /// How many there are.
+        found: usize,
+        /// How many are taken.
+        most: usize,
+    },
+
     /// A fact whose own members do not fit together.
     #[error("a record of this survey is not well formed: {0}")]
     Fact(#[from] FactFault),
@@ -96,12 +119,12 @@ pub enum SurveyError {
         report: String,
     },
 
-    /// The system refuses to write.
+    /// The system does not let us in.
     #[error(
-        "{} cannot be written ({reason}); check that the folder is there and that you may write in it",
+        "{} cannot be used ({reason}); check that the folder is there and that you may read and write in it",
         folder.display()
     )]
-    Unwritable {
+    Inaccessible {
         /// The survey's folder, or the one it was to be made in.
         folder: PathBuf,
         /// The system's own words.
@@ -219,7 +242,7 @@ pub enum NotASurvey {
     #[error("the folder holds no file survey.db")]
     NoDatabase,
     /// `survey.db` is not a database.
-    #[error("its survey.db is not an SQLite database")]
+    #[error("its survey.db is not an SQLite database, or its beginning is damaged")]
     NotSqlite,
     /// `survey.db` is a database of something else.
     #[error("its survey.db belongs to another program")]

@@ -2,4 +2,11 @@
 
 pub mod error;
 pub mod fact;
+pub mod forecast;
+pub mod naming;
+pub mod rating;
+pub mod record;
 pub mod store;
+pub mod words;
+
+pub use error::SurveyError;

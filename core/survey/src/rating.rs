@@ -79,6 +79,11 @@ pub struct PartRating {
 }
 
 impl PartRating {
+    /// What a label states.
+    pub fn of_label(_text: &str) -> Self {
+        Self::default()
+    }
+
     /// Whether it is made for the whole MoCA band: `None` while neither band nor mark is known.
     pub fn made_for_moca(&self) -> Option<bool> {
         match self.band {
@@ -93,7 +98,11 @@ impl PartRating {
     pub fn or(self, other: Self) -> Self {
         Self {
             legs: if self.legs == 0 { other.legs } else { self.legs },
-            leg_losses_db: if self.leg_losses_db.is_empty() { other.leg_losses_db } else { self.leg_losses_db },
+            leg_losses_db: if self.leg_losses_db.is_empty() {
+                other.leg_losses_db
+            } else {
+                self.leg_losses_db
+            },
             band: self.band.or(other.band),
             stop_band: self.stop_band.or(other.stop_band),
             rejection_db: self.rejection_db.or(other.rejection_db),

@@ -87,14 +87,28 @@ impl Ledger {
         facts: impl IntoIterator<Item = Fact>,
         clock: &mut FactClock,
     ) -> Result<Vec<FactId>> {
+        let new = self.insert_all(facts, |fact| clock.check(fact.id()))?;
+        if let Some(&greatest) = new.last() {
+            clock.raise(greatest);
+        }
+        Ok(new)
+    }
+
+    /// Inserts facts in any order, all or none, each new one only if `admit` lets it in. Returns the ids that are
+    /// new, in order.
+    pub(crate) fn insert_all(
+        &mut self,
+        facts: impl IntoIterator<Item = Fact>,
+        admit: impl Fn(&Fact) -> Result<()>,
+    ) -> Result<Vec<FactId>> {
         let mut facts: Vec<Fact> = facts.into_iter().collect();
         // A fact has a greater id than those it replaces, so this order never meets one before its origin.
         facts.sort_by_key(Fact::id);
         let mut new = Vec::new();
         for fact in facts {
             let id = fact.id();
-            let dated = if self.contains(id) { Ok(()) } else { clock.check(id) };
-            match dated.and_then(|()| self.insert(fact)) {
+            let admitted = if self.contains(id) { Ok(()) } else { admit(&fact) };
+            match admitted.and_then(|()| self.insert(fact)) {
                 Ok(true) => new.push(id),
                 Ok(false) => {}
                 Err(error) => {
@@ -102,9 +116,6 @@ impl Ledger {
                     return Err(error);
                 }
             }
-        }
-        if let Some(&greatest) = new.last() {
-            clock.raise(greatest);
         }
         Ok(new)
     }
@@ -114,10 +125,12 @@ impl Ledger {
         let mut touched = BTreeSet::new();
         for id in ids {
             let Some(fact) = self.facts.remove(id) else { continue };
-            if let Some(act) = self.acts.get_mut(&fact.act()) {
-                act.remove(id);
+            if let Some(of_act) = self.acts.get_mut(&fact.act()) {
+                of_act.remove(id);
+                if of_act.is_empty() {
+                    self.acts.remove(&fact.act());
+                }
             }
-            self.acts.retain(|act, facts| *act != fact.act() || !facts.is_empty());
             touched.insert((fact.subject(), fact.field().to_owned()));
             if let Some(history) =
                 self.subjects.get_mut(&fact.subject()).and_then(|fields| fields.get_mut(fact.field()))

@@ -145,6 +145,9 @@ fn check_field(field: &str) -> Result<(), FactFault> {
 }
 
 #[cfg(test)]
+mod histories;
+
+#[cfg(test)]
 pub(crate) mod testing {
     //! Facts made by hand, for the tests of this module.
 

@@ -4,10 +4,16 @@
 //! to do about it (work list).
 
 mod circuit;
+mod costs;
 mod nodes;
 mod outcome;
+mod percentile;
+mod pieces;
 mod run;
+mod taken;
 
 pub use nodes::{Node, nodes_of};
-pub use outcome::{Cost, CostAt, Curve, Forecast, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak};
+pub use outcome::{
+    Cost, CostAt, Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak,
+};
 pub use run::{Options, forecast};

@@ -8,8 +8,7 @@ use serde::de::DeserializeOwned;
 use super::field::{self, port_of_end_field};
 use super::{Note, Part, PartKind, PortEnd, Reading, Room, Run, Service, Survey, Wiring};
 use crate::error::SurveyError;
-use crate::fact::{FactId, Ledger, Removal, SubjectId};
-use crate::label;
+use crate::fact::{FactId, Ledger, Removal, SubjectId, SurveyId};
 use crate::rating::PartRating;
 
 /// A survey larger than this is not a house.
@@ -19,8 +18,8 @@ pub const MOST_PARTS: usize = 2_000;
 ///
 /// # Errors
 /// [`SurveyError::TooManyParts`] above [`MOST_PARTS`].
-pub fn fold(ledger: &Ledger, survey: SubjectId) -> Result<Survey, SurveyError> {
-    let mut reader = Reader { ledger, survey: Survey::new(survey), feeds: Vec::new() };
+pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey, SurveyError> {
+    let mut reader = Reader { ledger, survey: Survey::new(survey.subject()), feeds: Vec::new() };
     reader.read_survey();
     for subject in ledger.subjects() {
         if matches!(ledger.removal(subject), Removal::Removed { .. }) {
@@ -58,10 +57,10 @@ impl Reader<'_> {
     /// The shown value of a field, typed; `None` if there is none or it is `null` or cannot be read.
     fn value<T: DeserializeOwned>(&mut self, subject: SubjectId, field: &str) -> Option<T> {
         let fact = self.ledger.shown(subject, field)?;
-        if fact.value.is_null() {
+        if fact.value().is_null() {
             return None;
         }
-        let read = serde_json::from_value(fact.value.clone()).ok();
+        let read = serde_json::from_value(fact.value().clone()).ok();
         if read.is_none() {
             self.survey.unread.push((subject, field.into()));
         }
@@ -93,14 +92,14 @@ impl Reader<'_> {
         if let Some(entry_state) = self.value(id, field::ENTRY_STATE) {
             part.entry_state = entry_state;
         }
-        let of_label = part.label.as_deref().map(|text| PartRating::from_label(&label::read(text)));
+        let of_label = part.label.as_deref().map(PartRating::of_label);
         let typed: Option<PartRating> = self.value(id, field::RATING);
         part.rating = match (typed, of_label) {
             (Some(typed), Some(of_label)) => typed.or(of_label),
             (Some(rating), None) | (None, Some(rating)) => rating,
             (None, None) => PartRating::default(),
         };
-        for name in self.ledger.fields(id) {
+        for name in self.ledger.fields(id).map(str::to_owned).collect::<Vec<_>>() {
             if let Some(port) = port_of_end_field(&name)
                 && let Some(end) = self.value::<PortEnd>(id, &name)
             {
@@ -108,7 +107,7 @@ impl Reader<'_> {
             }
         }
         if let Some(fact) = self.ledger.shown(id, field::FEED) {
-            self.feeds.push((fact.id, id));
+            self.feeds.push((fact.id(), id));
         }
         self.survey.parts.insert(id, part);
     }

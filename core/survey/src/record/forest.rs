@@ -76,7 +76,12 @@ impl Wiring {
         Self::replay(parts, &self.order)
     }
 
-    fn refusal(&self, parts: &BTreeMap<SubjectId, Part>, id: SubjectId, feed: &FeedFrom) -> Option<LooseReason> {
+    fn refusal(
+        &self,
+        parts: &BTreeMap<SubjectId, Part>,
+        id: SubjectId,
+        feed: &FeedFrom,
+    ) -> Option<LooseReason> {
         let Some(feeder) = parts.get(&feed.part) else { return Some(LooseReason::FeederGone) };
         if feed.port == 0 || feed.port > feeder.outputs() {
             return Some(LooseReason::NoSuchPort);

@@ -3,7 +3,7 @@
 //! This folder knows what a part, a run or a room is. It does not know how facts are stored, what follows from a
 //! record (forecast, findings) or how it is shown.
 
-mod field;
+pub mod field;
 mod fold;
 mod forest;
 mod part;
@@ -12,9 +12,8 @@ mod run;
 mod service;
 mod survey;
 
-pub use field::{FieldName, end_field};
-pub use fold::fold;
-pub use forest::{LooseReason, Wiring};
+pub use fold::{MOST_PARTS, fold};
+pub use forest::{LooseReason, MOST_DEEP, Wiring};
 pub use part::{Adapter, EntryKind, EntryState, Feed, FeedFrom, Part, PartKind, Plugged, PortEnd};
 pub use room::{Room, Wish};
 pub use run::{CableKind, Connector, LengthKnown, Run, RunLength};

@@ -2,7 +2,7 @@
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
-use unic_langid::langid;
+use unic_langid::LanguageIdentifier;
 
 use super::{Arg, Figures, Phrase};
 
@@ -25,7 +25,8 @@ pub struct Language {
 impl Language {
     /// English, the language everything is written in first.
     pub fn english(figures: Figures) -> Self {
-        let mut bundle = FluentBundle::new_concurrent(vec![langid!("en")]);
+        let mut bundle =
+            FluentBundle::new_concurrent(vec!["en".parse::<LanguageIdentifier>().unwrap_or_default()]);
         // Isolation marks are for text of mixed direction; terminals show them as boxes.
         bundle.set_use_isolating(false);
         for (_, text) in ENGLISH {
@@ -47,9 +48,10 @@ impl Language {
     pub fn knows(&self, id: &str) -> bool {
         match id.split_once('.') {
             None => self.bundle.get_message(id).is_some_and(|message| message.value().is_some()),
-            Some((message, attribute)) => {
-                self.bundle.get_message(message).is_some_and(|message| message.get_attribute(attribute).is_some())
-            }
+            Some((message, attribute)) => self
+                .bundle
+                .get_message(message)
+                .is_some_and(|message| message.get_attribute(attribute).is_some()),
         }
     }
 
@@ -67,7 +69,8 @@ impl Language {
                 other => args.set(*name, FluentValue::from(self.write(other))),
             }
         }
-        let (message, attribute) = phrase.id.split_once('.').map_or((phrase.id.as_str(), None), |(m, a)| (m, Some(a)));
+        let (message, attribute) =
+            phrase.id.split_once('.').map_or((phrase.id.as_str(), None), |(m, a)| (m, Some(a)));
         let message = self.bundle.get_message(message)?;
         let pattern = match attribute {
             None => message.value()?,
@@ -104,7 +107,9 @@ impl Language {
         match said.split_last() {
             None => String::new(),
             Some((only, [])) => only.clone(),
-            Some((last, rest)) => self.say(&Phrase::new("list-last").text("rest", rest.join(", ")).text("last", last.clone())),
+            Some((last, rest)) => {
+                self.say(&Phrase::new("list-last").text("rest", rest.join(", ")).text("last", last.clone()))
+            }
         }
     }
 }

@@ -24,5 +24,6 @@ part-unknown = a part not yet identified
 part-tagged = { $tag } ({ $part })
 part-in-room = { $part } in { $room }
 part-port = leg { $port } of { $part }
-run-tagged = { $tag } (the cable run)
+mark = { $tag }
+run-tagged = { $tag } (the cable run to { $part })
 run-to = the cable run to { $part }

@@ -1,0 +1,227 @@
+//! Every figure that no document we could read backs, in one place, with its range and its backing: nothing else in
+//! this crate is guessed.
+
+use crate::span::{Backing, Span};
+
+/// A figure with its range, its unit and what stands behind it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Estimate {
+    /// A name that is the same for ever, for words and documents to look it up by.
+    pub name: &'static str,
+    /// The range.
+    pub span: Span,
+    /// The unit as written after a number.
+    pub unit: &'static str,
+    /// What stands behind it.
+    pub backing: Backing,
+}
+
+/// Writes down estimates and their list `ALL`, so that none can be left out of it.
+macro_rules! estimates {
+    ($($(#[$doc:meta])* $name:ident = $text:literal, $low:expr, $likely:expr, $high:expr, $unit:literal, $backing:expr;)*) => {
+        $($(#[$doc])*
+        pub const $name: $crate::estimates::Estimate = $crate::estimates::Estimate {
+            name: $text,
+            span: $crate::span::Span { low: $low, likely: $likely, high: $high },
+            unit: $unit,
+            backing: $backing,
+        };)*
+        /// All of this section.
+        pub const ALL: &[$crate::estimates::Estimate] = &[$($name),*];
+    };
+}
+
+/// All sections.
+pub const ALL: &[&[Estimate]] = &[parts::ALL, house::ALL, link::ALL];
+
+/// Estimates about parts: cables, splitters, filters, amplifiers, joints.
+pub mod parts {
+    use super::Backing::{CommonPractice, Estimate as Held, FromMemory};
+
+    estimates! {
+        /// Impedance of a run of cable.
+        CABLE_IMPEDANCE = "cable-impedance", 73.0, 75.0, 77.0, "ohm", CommonPractice;
+        /// How far a 6-series run's loss is from the fitted sheet's.
+        SIX_SPREAD = "cable-six-spread", 0.97, 1.0, 1.05, "times",
+            Held("6-series sheets at 1675 MHz lie between 8.3 and 8.7 dB/100 ft");
+        /// `k1` of the 59 series at `k2 = 0`, through the table's 1000 MHz.
+        FIFTY_NINE_K1 = "cable-fifty-nine-k1", 0.247, 0.2568, 0.275, "dB/100 ft", FromMemory;
+        /// `k2` of the 59 series: an unconstrained fit to a table that ends at 1000 MHz turns it negative.
+        FIFTY_NINE_K2 = "cable-fifty-nine-k2", 0.0, 0.0, 0.0006, "dB/100 ft", FromMemory;
+        /// `k1` of the 7 series.
+        SEVEN_K1 = "cable-seven-k1", 0.160, 0.1647, 0.172, "dB/100 ft", FromMemory;
+        /// `k2` of the 7 series.
+        SEVEN_K2 = "cable-seven-k2", 0.0, 0.000_049, 0.0004, "dB/100 ft", FromMemory;
+        /// `k1` of the 11 series.
+        ELEVEN_K1 = "cable-eleven-k1", 0.120, 0.1256, 0.132, "dB/100 ft", FromMemory;
+        /// `k2` of the 11 series.
+        ELEVEN_K2 = "cable-eleven-k2", 0.0, 0.000_281, 0.0006, "dB/100 ft", FromMemory;
+        /// Where an unknown series lies between 6 (0) and 59 (1).
+        UNKNOWN_SERIES = "cable-unknown-series", 0.0, 0.4, 1.0, "of the way from 6 to 59 series", CommonPractice;
+        /// Power of frequency that 6-series loss follows below 55 MHz: 0.58 dB at 5, 1.60 dB at 55 MHz.
+        SIX_LOW_POWER = "cable-six-low-power", 0.4232, 0.4232, 0.4232, "", FromMemory;
+        /// The same of 59: 0.86 and 2.05 dB.
+        FIFTY_NINE_LOW_POWER = "cable-fifty-nine-low-power", 0.3622, 0.3622, 0.3622, "", FromMemory;
+        /// The same of 7: 0.47 and 1.25 dB.
+        SEVEN_LOW_POWER = "cable-seven-low-power", 0.4079, 0.4079, 0.4079, "", FromMemory;
+        /// The same of 11: 0.38 and 0.96 dB.
+        ELEVEN_LOW_POWER = "cable-eleven-low-power", 0.3865, 0.3865, 0.3865, "", FromMemory;
+        /// Velocity of a foam cable.
+        CABLE_VELOCITY = "cable-velocity", 0.81, 0.83, 0.85, "of light's", CommonPractice;
+
+        /// Slope of a splitter's leg loss.
+        SPLITTER_SLOPE = "splitter-slope", 0.0, 0.2, 0.5, "dB/GHz", CommonPractice;
+        /// Leg to leg loss in the rated band.
+        SPLITTER_ISOLATION = "splitter-isolation", 20.0, 25.0, 30.0, "dB", CommonPractice;
+        /// Leg to leg loss of a splitter rated for MoCA, which is made to let rooms hear each other.
+        SPLITTER_ISOLATION_RATED_FOR_MOCA = "splitter-isolation-rated-for-moca", 14.0, 18.0, 25.0, "dB",
+            Held("US 11,895,435 B2 (2024), abstract: less than about 16 dB between outputs is the target");
+        /// Return loss in the rated band.
+        SPLITTER_RETURN_LOSS = "splitter-return-loss", 14.0, 18.0, 20.0, "dB", CommonPractice;
+        /// Extra loss a pass above the rated band, reached at the ramp.
+        SPLITTER_EXTRA_ABOVE = "splitter-extra-above-rating", 1.0, 3.0, 10.0, "dB", CommonPractice;
+        /// Leg to leg loss above the rated band.
+        SPLITTER_ISOLATION_ABOVE = "splitter-isolation-above-rating", 10.0, 20.0, 40.0, "dB", CommonPractice;
+        /// Return loss above the rated band.
+        SPLITTER_RETURN_LOSS_ABOVE = "splitter-return-loss-above-rating", 6.0, 10.0, 14.0, "dB", CommonPractice;
+        /// How far above the rated top the figures above the rating are reached.
+        SPLITTER_RAMP = "splitter-ramp", 150.0, 300.0, 500.0, "MHz", CommonPractice;
+        /// Delay from a splitter's input half way to a leg.
+        SPLITTER_DELAY = "splitter-delay", 0.1, 0.3, 0.6, "ns", CommonPractice;
+        /// Top of the band of a splitter whose label is not readable.
+        SPLITTER_UNKNOWN_TOP = "splitter-unknown-top", 860.0, 1000.0, 1002.0, "MHz", CommonPractice;
+
+        /// Return loss of an entry filter in its pass band.
+        FILTER_RETURN_LOSS = "filter-return-loss", 18.0, 20.0, 25.0, "dB",
+            Held("a published data sheet (2019): 18 dB min to 860 MHz");
+        /// How much more than its label an entry filter rejects.
+        FILTER_MARGIN = "filter-margin", 0.0, 3.0, 10.0, "dB", CommonPractice;
+        /// Delay of an entry filter.
+        FILTER_DELAY = "filter-delay", 0.4, 0.8, 2.0, "ns", CommonPractice;
+
+        /// Loss of an amplifier outside its bands.
+        AMPLIFIER_OPAQUE = "amplifier-opaque", 40.0, 60.0, 80.0, "dB", CommonPractice;
+        /// Return loss of an amplifier.
+        AMPLIFIER_RETURN_LOSS = "amplifier-return-loss", 10.0, 14.0, 18.0, "dB", CommonPractice;
+        /// Delay of an amplifier.
+        AMPLIFIER_DELAY = "amplifier-delay", 1.0, 3.0, 8.0, "ns", CommonPractice;
+        /// Loss of each stage of two inside an amplifier's housing.
+        AMPLIFIER_STAGE = "amplifier-stage", 3.3, 3.5, 3.8, "dB", CommonPractice;
+
+        /// Return loss of a sound joint.
+        JOINT_RETURN_LOSS = "joint-return-loss", 20.0, 26.0, 34.0, "dB", CommonPractice;
+        /// Loss of a barrel (coupler of two cables).
+        BARREL_LOSS = "barrel-loss", 0.1, 0.2, 0.5, "dB", CommonPractice;
+        /// Loss of a wall plate.
+        WALL_PLATE_LOSS = "wall-plate-loss", 0.2, 0.3, 0.5, "dB", CommonPractice;
+        /// Loss of a ground block.
+        GROUND_BLOCK_LOSS = "ground-block-loss", 0.1, 0.2, 0.4, "dB", CommonPractice;
+
+        /// Loss that sound connectors add.
+        SOUND_LOSS = "condition-sound", 0.0, 0.05, 0.15, "dB", CommonPractice;
+        /// Loss that connectors nobody has looked at add.
+        UNSURE_LOSS = "condition-unsure", 0.0, 0.2, 1.0, "dB", CommonPractice;
+        /// Loss of a connector only turned on by hand.
+        HAND_TIGHT_LOSS = "condition-hand-tight", 0.1, 0.6, 3.0, "dB", CommonPractice;
+        /// Loss of a twist-on connector.
+        TWIST_ON_LOSS = "condition-twist-on", 0.3, 1.5, 6.0, "dB", CommonPractice;
+        /// Loss of a corroded connector.
+        CORRODED_LOSS = "condition-corroded", 0.5, 3.0, 12.0, "dB", CommonPractice;
+        /// How much of a good return loss a bad connector takes away.
+        BAD_JOINT_RETURN_LOSS = "condition-bad-return-loss", 8.0, 12.0, 20.0, "dB", CommonPractice;
+    }
+}
+
+/// Estimates about what a survey leaves open: runs nobody measured, ends nobody saw, devices in the MoCA band.
+pub mod house {
+    use super::Backing::CommonPractice;
+
+    estimates! {
+        /// Length of a run that nobody has measured, paced or guessed.
+        UNKNOWN_RUN = "unknown-run-length", 2.0, 10.0, 30.0, "m", CommonPractice;
+        /// Length of a cable that leaves a port for nobody knows where.
+        LOOSE_END = "loose-end-length", 1.0, 8.0, 20.0, "m", CommonPractice;
+        /// Temperature of cable inside a house.
+        INDOORS = "cable-temperature", 10.0, 22.0, 45.0, "°C", CommonPractice;
+        /// What a TV, TV box or modem sends back in the MoCA band, as an amplitude.
+        DEVICE_REFLECTION = "device-reflection", 0.2, 0.6, 0.95, "", CommonPractice;
+        /// What a 75-ohm cap sends back: at least 20 dB return loss.
+        CAP_REFLECTION = "cap-reflection", 0.0, 0.03, 0.1, "", CommonPractice;
+        /// The chance that a free port that nobody looked at is open, and not capped or in use.
+        UNSEEN_OPEN = "unseen-port-open", 0.6, 0.6, 0.6, "", CommonPractice;
+        /// Loss of a part that nobody has identified.
+        UNKNOWN_PART = "unknown-part-loss", 0.2, 3.5, 12.0, "dB", CommonPractice;
+        /// How far a part's loss is from its label.
+        LABEL_SPREAD = "label-spread", -0.3, 0.0, 0.5, "dB", CommonPractice;
+        /// Loss to a leg beyond the ideal split where the label is not readable.
+        UNREAD_LEG_EXCESS = "unread-leg-excess", 0.4, 1.0, 2.0, "dB", CommonPractice;
+        /// Pass loss of an entry filter whose label is not readable.
+        FILTER_PASS_LOSS = "filter-pass-loss", 0.3, 0.5, 1.0, "dB", CommonPractice;
+        /// Gain of an amplifier whose label is not readable.
+        AMPLIFIER_GAIN = "amplifier-gain", 6.0, 12.0, 20.0, "dB", CommonPractice;
+        /// Return gain of an amplifier whose label does not say.
+        AMPLIFIER_RETURN_GAIN = "amplifier-return-gain", -6.0, 0.0, 5.0, "dB", CommonPractice;
+        /// Loss of an amplifier's by-pass in the MoCA band, to its first output.
+        AMPLIFIER_BYPASS = "amplifier-bypass-loss", 1.0, 4.0, 8.0, "dB", CommonPractice;
+    }
+}
+
+/// Estimates about the link: what nodes send, hear and lose.
+pub mod link {
+    use super::Backing::{Estimate as Held, FromMemory};
+
+    estimates! {
+        /// Power a node sends in one channel. The MoCA 1.1 Reference Specification (developer.rdkcentral.com, 21 Jun 2022)
+        /// reads "between 4 dBm to +8 dBm", the sign of the 4 in doubt; TR-181 lets a 2.5 beacon be set from -10 to +7 dBm.
+        /// Taken for each channel of a bonded network, since no readable source says whether they share one power.
+        TRANSMIT_POWER = "transmit-power", -4.0, 3.0, 8.0, "dBm",
+            Held("MoCA 1.1 Reference Specification, node output power, sign in doubt");
+        /// Noise figure of a node's receiver, its own band filter included.
+        NOISE_FIGURE = "noise-figure", 5.0, 8.0, 11.0, "dB",
+            FromMemory;
+        /// Noise that leaks into a house's wiring, as power density over that of a 290 K resistor.
+        INGRESS = "ingress", -10.0, 0.0, 8.0, "dB",
+            FromMemory;
+        /// The gap between Shannon's limit and what the code of a real link needs. 3 to 5 dB is what the minimum carrier
+        /// to noise ratios of a comparable coded system on coax (DOCSIS 3.1, from memory) leave over Shannon's row.
+        GAP = "gap", 3.0, 4.0, 5.0, "dB",
+            Held("zero-length 1.x path: PHY rate of 240 to 270 Mb/s");
+        /// What a node leaves unused on top of the gap, so that small changes of the path cost no packets. TR-181 shows that
+        /// such a margin is set in steps of 0.5 dB (Rlapm.PhyMargin, MoCA 2.0 clause 7.15.2), not how large it is.
+        MARGIN = "margin", 1.0, 2.0, 3.0, "dB",
+            Held("zero-length 1.x path: PHY rate of 240 to 270 Mb/s");
+        /// Signal over a 1.x transmitter's and receiver's own distortion and phase noise: what is left with no cable at all.
+        SNR_CAP_1X = "snr-cap-1x", 29.5, 31.0, 32.5, "dB",
+            Held("zero-length 1.x path: PHY rate of 240 to 270 Mb/s");
+        /// The same for 2.x, which carries two bits more on each subcarrier.
+        SNR_CAP_2X = "snr-cap-2x", 39.5, 42.0, 44.0, "dB",
+            Held("bonded 2.0 in ordinary houses: at least 800 Mb/s net in 11 of 11");
+        /// How far the noise on single subcarriers lies from the channel's, up or down. Without it a flat path would carry
+        /// the same whole number of bits everywhere: 275 or 240.6 Mb/s at 1.x and nothing between, which testers do not show.
+        SUBCARRIER_SPREAD = "subcarrier-spread", 2.5, 3.0, 3.5, "dB",
+            Held("zero-length 1.x path: PHY rate of 240 to 270 Mb/s");
+        /// Where a network's MAC efficiency lies between the least (0) and the most (1) that published figures give.
+        MAC_POSITION = "mac-position", 0.0, 0.4, 1.0, "",
+            Held("MoCA 1.0 at about 100 Mb/s net; bonded 2.0 in houses at least 800 Mb/s net");
+        /// What a link over coax adds to a packet's round trip. Published: less than 3.5 ms on average for 2.0
+        /// (tvtechnology.com, June 2010, a press release's words), less than 2.5 ms one way for 2.5 (an overview at
+        /// yenra.com); a house's owner reads about 3 ms. The trade's "about 2 ms" is common practice, no source.
+        ROUND_TRIP = "round-trip", 2.0, 3.0, 7.0, "ms",
+            Held("2.0: < 3.5 ms on average; 2.5: < 2.5 ms one way; about 3 ms read in a house");
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_range_is_in_order_and_every_name_stands_once() {
+        let all: Vec<Estimate> = ALL.iter().flat_map(|section| section.iter().copied()).collect();
+        for (at, estimate) in all.iter().enumerate() {
+            let Span { low, likely, high } = estimate.span;
+            assert!(low <= likely && likely <= high, "{}", estimate.name);
+            assert!(all.iter().skip(at + 1).all(|other| other.name != estimate.name), "{}", estimate.name);
+        }
+    }
+}

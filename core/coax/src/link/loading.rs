@@ -1,0 +1,180 @@
+//! How many bits a path carries, frequency by frequency, ready to be read off for any channel.
+
+use crate::link::bits::MeanBits;
+use crate::link::channel::{Channel, Placement};
+use crate::link::draw::LinkDraw;
+use crate::link::error::LinkError;
+use crate::link::mac::mac_rate;
+use crate::link::noise::noise_density;
+use crate::link::rate::{Limit, LinkRate, Node};
+use crate::link::version::{Version, common};
+use crate::quantity::{Decibels, MegabitsPerSecond, Megahertz};
+
+/// A shortfall below this share of what the nodes reach with no cable between them is not blamed on the path.
+const NOT_WORTH_BLAMING: f64 = 0.02;
+
+/// Below this a mean number of bits is the rounding left over by sums, not a link.
+const NO_BITS: f64 = 1e-9;
+
+/// Bits loaded over frequency from one node to another, in one draw. One pass over the path serves all placements:
+/// the running integral over frequency is kept, so a channel costs two look-ups.
+///
+/// Bits between two frequencies of the grid are taken on the straight line between them, and averaged over the band
+/// of the channel that its used subcarriers fill. A grid of about 1 MHz shows the notches that echoes of a house cut.
+#[derive(Debug, Clone)]
+pub struct BitLoading<'g> {
+    grid: &'g [Megahertz],
+    bits: Vec<f64>,
+    /// Integral of `bits` over frequency from the first grid point to each.
+    integral: Vec<f64>,
+    /// Mean bits with no loss between the nodes.
+    unhindered: f64,
+    version: Version,
+    port: MegabitsPerSecond,
+    mac_efficiency: f64,
+}
+
+impl<'g> BitLoading<'g> {
+    /// The loading from `from` to `to` over a path that lets `power_transfer` (|S|^2, one for each frequency of
+    /// `grid`) through. Errors name the first frequency or transfer that is not usable.
+    pub fn new(
+        grid: &'g [Megahertz],
+        power_transfer: &[f64],
+        from: Node,
+        to: Node,
+        draw: &LinkDraw,
+    ) -> Result<Self, LinkError> {
+        check(grid, power_transfer)?;
+        let version = common(from.version, to.version);
+        let sent = Decibels(draw.tx_power.value()).power() / version.used_width().hertz();
+        let noise = noise_density(draw.noise_figure, draw.ingress);
+        let gap = (draw.gap + draw.margin).power();
+        let imperfection = (-draw.snr_cap(version)).power();
+        let curve = MeanBits::new(version.most_bits().value, draw.subcarrier_spread);
+        let unhindered = curve.at(1.0 / (gap * imperfection));
+        // Over the gap, SNR is heard / (noise + heard x imperfection) / gap.
+        let (scale, floor, own) = (sent, gap * noise, gap * imperfection);
+        if !(scale.is_finite() && floor.is_normal() && own.is_normal() && unhindered.is_finite()) {
+            return Err(LinkError::Draw);
+        }
+        let bits: Vec<f64> = power_transfer
+            .iter()
+            .map(|transfer| {
+                let heard = scale * transfer;
+                curve.at(heard / (floor + own * heard))
+            })
+            .collect();
+        let integral = running_integral(grid, &bits);
+        Ok(Self {
+            grid,
+            bits,
+            integral,
+            unhindered,
+            version,
+            port: from.port.min(to.port).payload_rate(),
+            mac_efficiency: draw.mac_efficiency,
+        })
+    }
+
+    /// The version the two nodes speak.
+    pub fn version(&self) -> Version {
+        self.version
+    }
+
+    /// Mean bits of a subcarrier at each frequency of the grid.
+    pub fn bits(&self) -> &[f64] {
+        &self.bits
+    }
+
+    /// Mean bits a subcarrier of `channel`, over the band its used subcarriers fill. An end of the grid may fall short
+    /// of that band by one step of the grid; by more is an error.
+    pub fn mean_bits(&self, channel: Channel) -> Result<f64, LinkError> {
+        let half = self.version.used_width() * 0.5;
+        let (from, to) = (channel.centre - half, channel.centre + half);
+        let ends = (self.grid.first(), self.grid.get(1), self.grid.iter().rev().nth(1), self.grid.last());
+        let (Some(&low), Some(&second), Some(&last_but_one), Some(&high)) = ends else {
+            return Err(LinkError::Grid { place: 0, frequency: Megahertz(0.0) });
+        };
+        if from < low - (second - low) || to > high + (high - last_but_one) {
+            return Err(LinkError::Uncovered { low, high, from, to });
+        }
+        let (from, to) = (from.value().max(low.value()), to.value().min(high.value()));
+        if to <= from {
+            return Err(LinkError::Uncovered { low, high, from: Megahertz(from), to: Megahertz(to) });
+        }
+        let mean = (self.integral_to(to) - self.integral_to(from)) / (to - from);
+        Ok(if mean < NO_BITS { 0.0 } else { mean.min(f64::from(self.version.most_bits().value)) })
+    }
+
+    /// The rates when the network, of `nodes_in_network` nodes, runs at `placement`.
+    pub fn rate(&self, placement: &Placement, nodes_in_network: usize) -> Result<LinkRate, LinkError> {
+        let channels = placement.channels_for(self.version);
+        let mut bits = 0.0;
+        for &channel in channels {
+            bits += self.mean_bits(channel)?;
+        }
+        let full = self.version.phy_per_channel().value.value();
+        let phy = MegabitsPerSecond(full * bits / f64::from(self.version.most_bits().value));
+        let mac = mac_rate(self.version, phy, channels.len(), nodes_in_network, self.mac_efficiency);
+        let limit = if self.port < mac {
+            Limit::EthernetPort
+        } else if bits < (1.0 - NOT_WORTH_BLAMING) * self.unhindered * channels.len() as f64 {
+            Limit::Path
+        } else if channels.len() < self.version.most_channels().value {
+            Limit::Band
+        } else {
+            Limit::Version
+        };
+        let net = if self.port < mac { self.port } else { mac };
+        Ok(LinkRate { phy, mac, net, limit })
+    }
+
+    /// Integral of bits over frequency from the first grid point to `frequency`, which lies within the grid.
+    fn integral_to(&self, frequency: f64) -> f64 {
+        let above = self.grid.partition_point(|point| point.value() <= frequency);
+        let cell = above.clamp(1, self.grid.len().saturating_sub(1).max(1)) - 1;
+        let (Some(points), Some(bits), Some(before)) =
+            (self.grid.get(cell..cell + 2), self.bits.get(cell..cell + 2), self.integral.get(cell))
+        else {
+            return 0.0;
+        };
+        let (&[f0, f1], &[b0, b1]) = (points, bits) else {
+            return 0.0;
+        };
+        let x = frequency - f0.value();
+        before + x * (b0 + (b1 - b0) * x / (2.0 * (f1 - f0).value()))
+    }
+}
+
+fn check(grid: &[Megahertz], power_transfer: &[f64]) -> Result<(), LinkError> {
+    if grid.len() != power_transfer.len() {
+        return Err(LinkError::Lengths { frequencies: grid.len(), transfers: power_transfer.len() });
+    }
+    if grid.len() < 2 {
+        let frequency = grid.first().copied().unwrap_or_default();
+        return Err(LinkError::Grid { place: grid.len().saturating_sub(1), frequency });
+    }
+    let mut last = 0.0;
+    for (place, (&frequency, &transfer)) in grid.iter().zip(power_transfer).enumerate() {
+        if !(frequency.value().is_finite() && frequency.value() > last) {
+            return Err(LinkError::Grid { place, frequency });
+        }
+        if !(transfer.is_finite() && transfer >= 0.0) {
+            return Err(LinkError::Transfer { frequency, transfer });
+        }
+        last = frequency.value();
+    }
+    Ok(())
+}
+
+fn running_integral(grid: &[Megahertz], bits: &[f64]) -> Vec<f64> {
+    let mut sum = 0.0;
+    let cells = grid.iter().zip(grid.iter().skip(1)).zip(bits.iter().zip(bits.iter().skip(1)));
+    let areas = cells.map(|((f0, f1), (b0, b1))| (*f1 - *f0).value() * f64::midpoint(*b0, *b1));
+    std::iter::once(0.0)
+        .chain(areas.map(|area| {
+            sum += area;
+            sum
+        }))
+        .collect()
+}

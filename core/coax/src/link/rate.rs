@@ -1,0 +1,65 @@
+//! What two nodes reach over a path.
+
+use crate::link::channel::Placement;
+use crate::link::draw::LinkDraw;
+use crate::link::error::LinkError;
+use crate::link::ethernet::EthernetPort;
+use crate::link::loading::BitLoading;
+use crate::link::version::Version;
+use crate::quantity::{MegabitsPerSecond, Megahertz};
+
+/// A node: an adapter, or a gateway with one built in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Node {
+    /// The newest version it supports.
+    pub version: Version,
+    /// Its Ethernet port.
+    pub port: EthernetPort,
+}
+
+/// What keeps a link from being faster.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Limit {
+    /// The path: its loss or its notches.
+    Path,
+    /// The older node's version: the path gives all that its nodes can use.
+    Version,
+    /// The slower of the two Ethernet ports.
+    EthernetPort,
+    /// The band: fewer channels are free, or usable where the network runs, than the version could use.
+    Band,
+}
+
+/// Rates from one node to another with the network to themselves. All zero if they do not link.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LinkRate {
+    /// PHY rate: bits on the wire, as adapters show it on their own page.
+    pub phy: MegabitsPerSecond,
+    /// MAC rate: what passes over the coax, before the Ethernet ports. Time on the shared coax counts by this.
+    pub mac: MegabitsPerSecond,
+    /// Net rate: MAC rate, capped by the slower Ethernet port's TCP payload.
+    pub net: MegabitsPerSecond,
+    /// What keeps it from being faster.
+    pub limit: Limit,
+}
+
+impl LinkRate {
+    /// Whether the nodes hear each other at all.
+    pub fn links(&self) -> bool {
+        self.phy.value() > 0.0
+    }
+}
+
+/// Rates from `from` to `to` over a path, when their network of `nodes_in_network` nodes runs at `placement`.
+/// For several placements of one path, make a [`BitLoading`] once and ask that.
+pub fn rate(
+    grid: &[Megahertz],
+    power_transfer: &[f64],
+    from: Node,
+    to: Node,
+    placement: &Placement,
+    nodes_in_network: usize,
+    draw: &LinkDraw,
+) -> Result<LinkRate, LinkError> {
+    BitLoading::new(grid, power_transfer, from, to, draw)?.rate(placement, nodes_in_network)
+}

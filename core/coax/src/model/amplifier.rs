@@ -1,0 +1,204 @@
+//! A house amplifier: gain down above its split, a return path up below it, nearly opaque elsewhere.
+
+use num_complex::Complex64;
+
+use super::{Splitter, delayed, logistic, turn};
+use crate::error::{CoaxError, at_least};
+use crate::quantity::{Decibels, Megahertz};
+use crate::scatter::ScatterMatrix;
+
+/// The most that a round trip through the core (down and up again) may amount to, as an amplitude. With both its ends
+/// reflecting at most 0.6 it then settles with any ends: `(1 - 0.6)^2 > 0.1`.
+const MOST_LOOP: f64 = 0.1;
+
+/// The amplifying two-port inside: port 0 towards the street.
+#[derive(Debug, Clone, PartialEq)]
+pub struct AmplifierCore {
+    /// Gain towards the outlets between the split and `forward_top`.
+    pub forward_gain: Decibels,
+    /// Gain towards the street below the split.
+    pub return_gain: Decibels,
+    /// Top of the return band.
+    pub split: Megahertz,
+    /// Top of the forward band.
+    pub forward_top: Megahertz,
+    /// Loss where it neither amplifies nor returns.
+    pub opaque_loss: Decibels,
+    /// Loss of a passive way round in 1125 to 1675 MHz, both ways, if there is one.
+    pub bypass_loss: Option<Decibels>,
+    /// Return loss of both its ends.
+    pub return_loss: Decibels,
+    /// Delay in nanoseconds.
+    pub delay_ns: f64,
+    /// Phases of the reflections at its two ends, in radians.
+    pub phases: [f64; 2],
+}
+
+/// Between the bands of the two ways a diplex filter turns over within this share of the split frequency: the forward band
+/// begins at 54 MHz over a return band to 42, at 105 over 85, at 258 over 204 (from memory).
+const GAP_SHARE: f64 = 0.26;
+
+/// The MoCA band in which a by-pass passes (SCTE 235 announcement, broadbandtechreport.com, 14 March 2017).
+const BYPASS_BAND_MHZ: (f64, f64) = (1125.0, 1675.0);
+
+impl AmplifierCore {
+    fn check(&self) -> Result<(), CoaxError> {
+        at_least("an amplifier's forward gain", self.forward_gain.value(), -60.0, "dB", "-60 dB or more")?;
+        at_least(
+            "an amplifier's forward gain, seen from 60 dB down",
+            60.0 - self.forward_gain.value(),
+            0.0,
+            "dB",
+            "0 or more",
+        )?;
+        at_least("an amplifier's return gain", self.return_gain.value(), -60.0, "dB", "-60 dB or more")?;
+        at_least(
+            "an amplifier's return gain, seen from 60 dB down",
+            60.0 - self.return_gain.value(),
+            0.0,
+            "dB",
+            "0 or more",
+        )?;
+        at_least("an amplifier's split", self.split.value(), 1.0, "MHz", "1 MHz or more")?;
+        at_least(
+            "an amplifier's forward band above its split",
+            (self.forward_top - self.split).value(),
+            1.0,
+            "MHz",
+            "1 MHz or more",
+        )?;
+        at_least(
+            "an amplifier's loss outside its bands",
+            self.opaque_loss.value(),
+            20.0,
+            "dB",
+            "20 dB or more",
+        )?;
+        at_least(
+            "an amplifier's by-pass loss",
+            self.bypass_loss.map_or(0.0, Decibels::value),
+            0.0,
+            "dB",
+            "0 dB or more",
+        )?;
+        at_least("an amplifier's return loss", self.return_loss.value(), 5.0, "dB", "5 dB or more")?;
+        at_least("an amplifier's delay", self.delay_ns, 0.0, "ns", "0 ns or more")?;
+        for phase in self.phases {
+            at_least("an amplifier's phase", phase, f64::MIN, "rad", "a finite number")?;
+        }
+        Ok(())
+    }
+
+    /// Amplitudes downwards and upwards.
+    fn ways(&self, f: f64) -> (f64, f64) {
+        let split = self.split.value();
+        let gap = GAP_SHARE * split;
+        // Logistic in dB from full to opaque: eight widths across the turnover.
+        let rise = logistic((f - (split + gap / 2.0)) / (gap / 16.0));
+        let top = self.forward_top.value();
+        let fall = logistic((top * 1.03 - f) / (top * 0.0075));
+        let opaque = self.opaque_loss.value();
+        let down = (self.forward_gain.value() + opaque) * rise * fall - opaque;
+        let up = (self.return_gain.value() + opaque) * (1.0 - rise) - opaque;
+        (Decibels(down).amplitude(), Decibels(up).amplitude())
+    }
+
+    fn scatter(&self, frequency: Megahertz) -> ScatterMatrix {
+        let f = frequency.value();
+        let (mut down, mut up) = self.ways(f);
+        if down * up > MOST_LOOP {
+            // A filter that let both through would howl; makers see to it that it does not.
+            if down < up { down = MOST_LOOP / up } else { up = MOST_LOOP / down }
+        }
+        let mut back = (-self.return_loss).amplitude();
+        let p = delayed(frequency, self.delay_ns);
+        let mut core = ScatterMatrix::new(2);
+        if let Some(loss) = self.bypass_loss {
+            let (low, high) = BYPASS_BAND_MHZ;
+            // Half way down (in amplitude) 15 MHz outside, full at the edges.
+            let within = logistic((f - (low - 15.0)) / 3.0) * logistic(((high + 15.0) - f) / 3.0);
+            let round = (-loss).amplitude() * within;
+            if round > down.max(up) {
+                // The way round is passive: through and back together at most 1, a quarter turn apart.
+                back = back.min((1.0 - round * round).max(0.0).sqrt());
+                core.set_both(0, 1, round * p);
+                core.set(0, 0, Complex64::new(0.0, back) * p);
+                core.set(1, 1, Complex64::new(0.0, back) * p);
+                return core;
+            }
+        }
+        core.set(1, 0, down * p);
+        core.set(0, 1, up * p);
+        core.set(0, 0, back * turn(self.phases[0]) * p);
+        core.set(1, 1, back * turn(self.phases[1]) * p);
+        core
+    }
+}
+
+/// An amplifying core with what stands around it in the same housing: perhaps a splitter before it, whose second leg is an
+/// output that is not amplified (for a modem or voice), and perhaps a splitter behind it.
+///
+/// Port 0 is the input, then the outputs in order, then the output that is not amplified.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Amplifier {
+    core: AmplifierCore,
+    before: Option<Splitter>,
+    behind: Option<Splitter>,
+}
+
+impl Amplifier {
+    /// An amplifier of these pieces. `before` must have two legs: the first to the core.
+    ///
+    /// # Errors
+    /// [`CoaxError::BadFigure`] for a figure of the core that cannot be, [`CoaxError::BadCount`] if `before` has not two
+    /// legs.
+    pub fn new(
+        core: AmplifierCore,
+        before: Option<Splitter>,
+        behind: Option<Splitter>,
+    ) -> Result<Self, CoaxError> {
+        core.check()?;
+        if let Some(before) = before.as_ref().filter(|before| before.ports() != 3) {
+            return Err(CoaxError::BadCount {
+                what: "the legs of an amplifier's input splitter",
+                given: before.ports() - 1,
+                must: "2",
+            });
+        }
+        Ok(Self { core, before, behind })
+    }
+
+    /// How many ports it has.
+    pub fn ports(&self) -> usize {
+        1 + self.behind.as_ref().map_or(1, |splitter| splitter.ports() - 1)
+            + usize::from(self.before.is_some())
+    }
+
+    pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
+        let mut whole = self.core.scatter(frequency);
+        if let Some(splitter) = &self.behind {
+            let mut behind = ScatterMatrix::new(splitter.ports());
+            splitter.scatter(frequency, &mut behind);
+            whole = whole.joined(1, &behind, 0);
+        }
+        if let Some(splitter) = &self.before {
+            let mut before = ScatterMatrix::new(splitter.ports());
+            splitter.scatter(frequency, &mut before);
+            // Ports now: input, unamplified output, outputs. The unamplified one goes last.
+            let joined = before.joined(1, &whole, 0);
+            let n = joined.ports();
+            let old = |port: usize| match port {
+                0 => 0,
+                port if port + 1 == n => 1,
+                port => port + 1,
+            };
+            whole = ScatterMatrix::new(n);
+            for to in 0..n {
+                for from in 0..n {
+                    whole.set(to, from, joined.at(old(to), old(from)));
+                }
+            }
+        }
+        *into = whole;
+    }
+}

@@ -1,0 +1,50 @@
+//! A joint without length: barrel, ground block, wall plate.
+
+use num_complex::Complex64;
+
+use super::delayed;
+use crate::error::{CoaxError, at_least};
+use crate::quantity::{Decibels, Megahertz};
+use crate::scatter::ScatterMatrix;
+
+/// A through of a small loss and a small reflection: `S21 = S12 = t p`, `S11 = S22 = j r p`, `t^2 + r^2 <= 1`. With no
+/// loss, no reflection and no delay it is exactly nothing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Link {
+    through: f64,
+    reflection: f64,
+    delay_ns: f64,
+}
+
+impl Link {
+    /// A joint of this loss and this return loss (infinite: no reflection). The return loss is taken as higher than given if
+    /// the loss leaves no power for the reflection.
+    ///
+    /// # Errors
+    /// [`CoaxError::BadFigure`] for a negative figure.
+    pub fn new(loss: Decibels, return_loss: Decibels, delay_ns: f64) -> Result<Self, CoaxError> {
+        at_least("a joint's loss", loss.value(), 0.0, "dB", "0 dB or more")?;
+        at_least("a joint's delay", delay_ns, 0.0, "ns", "0 ns or more")?;
+        if return_loss.value() != f64::INFINITY {
+            at_least("a joint's return loss", return_loss.value(), 0.0, "dB", "0 dB or more")?;
+        }
+        let through = (-loss).amplitude();
+        let reflection = (-return_loss).amplitude().min((1.0 - through * through).max(0.0).sqrt());
+        Ok(Self { through, reflection, delay_ns })
+    }
+
+    /// A joint that does nothing.
+    pub fn ideal() -> Self {
+        Self { through: 1.0, reflection: 0.0, delay_ns: 0.0 }
+    }
+
+    pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
+        let p = delayed(frequency, self.delay_ns);
+        into.set_both(0, 1, self.through * p);
+        if self.reflection > 0.0 {
+            let back = Complex64::new(0.0, self.reflection) * p;
+            into.set(0, 0, back);
+            into.set(1, 1, back);
+        }
+    }
+}

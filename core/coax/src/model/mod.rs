@@ -1,0 +1,91 @@
+//! Parts as concrete multiports: numbers only, no ranges. What a label or a guess says stands in [`crate::rated`].
+
+mod amplifier;
+mod cable;
+mod entry_filter;
+mod junction;
+mod link;
+mod splitter;
+mod table;
+
+pub use amplifier::{Amplifier, AmplifierCore};
+pub use cable::{Cable, REFERENCE_OHM, SPEED_OF_LIGHT};
+pub use entry_filter::EntryFilter;
+pub use junction::Junction;
+pub use link::Link;
+pub use splitter::{AboveRating, Splitter};
+pub use table::{Entry, ExplicitMultiport};
+
+use crate::quantity::Megahertz;
+use crate::scatter::ScatterMatrix;
+
+/// One part. Port 0 faces the street, ports 1 and up face the outlets.
+#[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
+pub enum Model {
+    /// A run of cable: 2 ports.
+    Cable(Cable),
+    /// A splitter or tap: input and legs.
+    Splitter(Splitter),
+    /// A filter that passes one band and sends another back: 2 ports.
+    EntryFilter(EntryFilter),
+    /// An amplifier: input and outputs.
+    Amplifier(Amplifier),
+    /// Conductors tied together.
+    Junction(Junction),
+    /// A multiport whose every entry is given.
+    Law(ExplicitMultiport),
+    /// A barrel, ground block or wall plate: 2 ports, no length.
+    Link(Link),
+}
+
+impl Model {
+    /// How many ports the part has.
+    pub fn ports(&self) -> usize {
+        match self {
+            Self::Cable(_) | Self::EntryFilter(_) | Self::Link(_) => 2,
+            Self::Splitter(splitter) => splitter.ports(),
+            Self::Amplifier(amplifier) => amplifier.ports(),
+            Self::Junction(junction) => junction.ports(),
+            Self::Law(table) => table.ports(),
+        }
+    }
+
+    /// Whether the part carries a wave alike in both directions between any two ports.
+    pub fn is_reciprocal(&self) -> bool {
+        match self {
+            Self::Amplifier(_) => false,
+            Self::Law(table) => table.is_reciprocal(),
+            _ => true,
+        }
+    }
+
+    /// Writes the part's scattering matrix at `frequency`.
+    pub fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
+        into.reset(self.ports());
+        match self {
+            Self::Cable(cable) => cable.scatter(frequency, into),
+            Self::Splitter(splitter) => splitter.scatter(frequency, into),
+            Self::EntryFilter(filter) => filter.scatter(frequency, into),
+            Self::Amplifier(amplifier) => amplifier.scatter(frequency, into),
+            Self::Junction(junction) => junction.scatter(into),
+            Self::Law(table) => table.scatter(frequency, into),
+            Self::Link(link) => link.scatter(frequency, into),
+        }
+    }
+}
+
+/// A phase of `radians` as a factor of magnitude 1.
+pub(crate) fn turn(radians: f64) -> num_complex::Complex64 {
+    num_complex::Complex64::cis(radians)
+}
+
+/// The factor by which a delay of `nanoseconds` turns a wave at `frequency`: `exp(-j 2 pi f t)`.
+pub(crate) fn delayed(frequency: Megahertz, nanoseconds: f64) -> num_complex::Complex64 {
+    turn(-std::f64::consts::TAU * frequency.value() * nanoseconds * 1e-3)
+}
+
+/// 0 below, 1 above, and in between a curve without a corner: `1/(1 + exp(-x))`.
+pub(crate) fn logistic(x: f64) -> f64 {
+    1.0 / (1.0 + (-x).exp())
+}

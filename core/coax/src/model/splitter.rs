@@ -1,0 +1,255 @@
+//! A splitter or tap.
+
+use num_complex::Complex64;
+
+use super::{delayed, turn};
+use crate::error::{CoaxError, at_least};
+use crate::quantity::{Decibels, Megahertz};
+use crate::scatter::ScatterMatrix;
+
+/// The frequency at which the legs have their stated loss; the slope turns about it.
+const STATED_AT_MHZ: f64 = 800.0;
+
+/// How a splitter behaves above the band it is made for. It grows smoothly from nothing at `top`.
+#[derive(Debug, Clone, PartialEq)]
+pub struct AboveRating {
+    /// The upper edge of the band on the label.
+    pub top: Megahertz,
+    /// Extra loss from input to leg, in dB, at `top + ramp`.
+    pub extra_loss: Decibels,
+    /// Leg to leg loss (root mean square) at `top + ramp` and above.
+    pub isolation: Decibels,
+    /// Return loss at `top + ramp` and above.
+    pub return_loss: Decibels,
+    /// How far above `top` these figures are reached; the extra loss grows on beyond it, as the square root.
+    pub ramp: Megahertz,
+}
+
+/// A splitter of any number of legs, alike or not (a tap is a splitter of two unlike legs).
+///
+/// With `t` the amplitudes to the legs, `tau = |t|`, `w = t/tau` and `r` the reflection at the input, the matrix is
+/// `[[r, t'], [t, -conj(r) I + q V F V']]`: `V` an orthonormal basis of what is perpendicular to `w`, `F` a diagonal of
+/// phases. What the input excites and what it does not are then separate blocks with the singular values
+/// `sqrt(|r|^2 + tau^2)` and at most `|r| + q`; both are kept at or below 1, so the part is passive whatever the phases.
+/// Delays stand outside as a diagonal of phases on both sides, which changes no singular value. `q` gives the legs the
+/// stated isolation as a root mean square over phases. (Linear algebra; the passivity condition `I - S^H S >= 0`: Pozar,
+/// "Microwave Engineering", section on the scattering matrix.)
+#[derive(Debug, Clone, PartialEq)]
+pub struct Splitter {
+    /// Loss of each leg in dB.
+    legs: Vec<f64>,
+    /// Slope of the legs' loss in dB/GHz.
+    slope: f64,
+    isolation: f64,
+    return_loss: f64,
+    above: Option<AboveRating>,
+    /// One phase (radians) and one delay (ns) for each way between legs: one fewer than legs.
+    modes: Vec<(f64, f64)>,
+    /// Phase (radians) and delay (ns) of the input's reflection.
+    echo: (f64, f64),
+    /// Delay of each port in ns, input first.
+    delays: Vec<f64>,
+    /// `V`, one vector of a length of `legs` for each mode.
+    basis: Vec<Vec<f64>>,
+    /// Root mean square of the leg to leg entries of `V F V'` over all phases.
+    spread: f64,
+}
+
+impl Splitter {
+    /// A splitter of these leg losses, isolation between legs and return loss, with no slope, no delay, all phases 0 and no
+    /// upper edge.
+    ///
+    /// # Errors
+    /// [`CoaxError::BadCount`] unless it has 1 to 63 legs; [`CoaxError::BadFigure`] for a negative figure.
+    pub fn new(legs: &[Decibels], isolation: Decibels, return_loss: Decibels) -> Result<Self, CoaxError> {
+        if !(1..=63).contains(&legs.len()) {
+            return Err(CoaxError::BadCount {
+                what: "the legs of a splitter",
+                given: legs.len(),
+                must: "1 to 63",
+            });
+        }
+        for leg in legs {
+            at_least("a leg's loss", leg.value(), 0.0, "dB", "0 dB or more")?;
+        }
+        let isolation = not_negative("a splitter's isolation", isolation)?;
+        let return_loss = not_negative("a splitter's return loss", return_loss)?;
+        let amplitudes: Vec<f64> = legs.iter().map(|&leg| (-leg).amplitude()).collect();
+        let basis = perpendicular_to(&amplitudes);
+        let spread = coupling_spread(&basis, legs.len());
+        Ok(Self {
+            legs: legs.iter().map(|leg| leg.value()).collect(),
+            slope: 0.0,
+            isolation,
+            return_loss,
+            above: None,
+            modes: vec![(0.0, 0.0); basis.len()],
+            echo: (0.0, 0.0),
+            delays: vec![0.0; legs.len() + 1],
+            basis,
+            spread,
+        })
+    }
+
+    /// The same splitter whose leg loss changes by `slope` dB for each GHz, about 800 MHz.
+    ///
+    /// # Errors
+    /// [`CoaxError::BadFigure`] for a slope that is negative or not finite.
+    pub fn with_slope(self, slope: f64) -> Result<Self, CoaxError> {
+        let slope = at_least("a splitter's slope", slope, 0.0, "dB/GHz", "0 or more")?;
+        Ok(Self { slope, ..self })
+    }
+
+    /// The same splitter with this behaviour above its band.
+    ///
+    /// # Errors
+    /// [`CoaxError::BadFigure`] for a negative figure, or a top or ramp that is not positive.
+    pub fn with_above_rating(self, above: AboveRating) -> Result<Self, CoaxError> {
+        at_least("a splitter's upper edge", above.top.value(), 1e-3, "MHz", "above 0 MHz")?;
+        at_least("a splitter's ramp above its edge", above.ramp.value(), 1e-3, "MHz", "above 0 MHz")?;
+        at_least("a splitter's extra loss", above.extra_loss.value(), 0.0, "dB", "0 dB or more")?;
+        not_negative("a splitter's isolation above its edge", above.isolation)?;
+        not_negative("a splitter's return loss above its edge", above.return_loss)?;
+        Ok(Self { above: Some(above), ..self })
+    }
+
+    /// The same splitter with phases and delays taken one after another from two sources: `phase` in radians, `delay` in
+    /// nanoseconds.
+    ///
+    /// # Errors
+    /// [`CoaxError::BadFigure`] for a delay that is negative or not finite, or a phase that is not finite.
+    pub fn with_phases(
+        mut self,
+        mut phase: impl FnMut() -> f64,
+        mut delay: impl FnMut() -> f64,
+    ) -> Result<Self, CoaxError> {
+        for value in &mut self.delays {
+            *value = at_least("a splitter's delay", delay(), 0.0, "ns", "0 ns or more")?;
+        }
+        for mode in &mut self.modes {
+            let radians = at_least("a splitter's phase", phase(), f64::MIN, "rad", "a finite number")?;
+            *mode = (radians, at_least("a splitter's delay", delay(), 0.0, "ns", "0 ns or more")?);
+        }
+        let radians = at_least("a splitter's phase", phase(), f64::MIN, "rad", "a finite number")?;
+        // The legs reflect the conjugate: kept causal by a delay no longer than theirs.
+        let shortest = self.delays.iter().copied().fold(f64::INFINITY, f64::min);
+        self.echo = (radians, delay().min(2.0 * shortest));
+        Ok(self)
+    }
+
+    /// How many ports it has: its legs and the input.
+    pub fn ports(&self) -> usize {
+        self.legs.len() + 1
+    }
+
+    /// How far above its band a frequency is: 0 in the band, 1 at `top + ramp`.
+    fn beyond(&self, frequency: Megahertz) -> Option<(&AboveRating, f64)> {
+        let above = self.above.as_ref()?;
+        let x = (frequency - above.top).value() / above.ramp.value();
+        (x > 0.0).then_some((above, x))
+    }
+
+    /// Loss in dB added to every leg, isolation and return loss at `frequency`.
+    fn figures(&self, frequency: Megahertz) -> (f64, f64, f64) {
+        let slope = self.slope * (frequency.value() - STATED_AT_MHZ) * 1e-3;
+        let Some((above, x)) = self.beyond(frequency) else {
+            return (slope, self.isolation, self.return_loss);
+        };
+        // Flat at the edge, 1 with a level slope at 1: no corner at either end.
+        let share = if x < 1.0 { x * x * (3.0 - 2.0 * x) } else { 1.0 };
+        let growth = share * x.max(1.0).sqrt();
+        let towards = |here: f64, there: f64| {
+            if here.is_finite() { here + (there - here) * share } else { there }
+        };
+        (
+            slope + above.extra_loss.value() * growth,
+            towards(self.isolation, above.isolation.value()),
+            towards(self.return_loss, above.return_loss.value()),
+        )
+    }
+
+    pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
+        let (added, isolation, return_loss) = self.figures(frequency);
+        // The same for every leg, so that the legs keep their proportions and `basis` stays perpendicular to them.
+        let lowest = self.legs.iter().copied().fold(f64::INFINITY, f64::min);
+        let added = added.max(-lowest);
+        let amplitudes: Vec<f64> = self.legs.iter().map(|leg| (-Decibels(leg + added)).amplitude()).collect();
+        let power: f64 = amplitudes.iter().map(|t| t * t).sum();
+        // More power out than in is a misread label: passivity wins.
+        let shrink = if power > 1.0 { power.sqrt().recip() } else { 1.0 };
+        let left = (1.0 - power.min(1.0)).max(0.0).sqrt();
+        let size = (-Decibels(return_loss)).amplitude().min(left);
+        let r = if size > 0.0 {
+            size * turn(self.echo.0) * delayed(frequency, self.echo.1)
+        } else {
+            Complex64::ZERO
+        };
+        let wanted = (-Decibels(isolation)).amplitude();
+        let q = if wanted > 0.0 && self.spread > 0.0 { (wanted / self.spread).min(1.0 - size) } else { 0.0 };
+        let delays: Vec<Complex64> = self.delays.iter().map(|&ns| delayed(frequency, ns)).collect();
+        let modes: Vec<Complex64> =
+            self.modes.iter().map(|&(radians, ns)| q * turn(radians) * delayed(frequency, ns)).collect();
+        into.set(0, 0, r * delays[0] * delays[0]);
+        for (k, t) in amplitudes.iter().enumerate() {
+            into.set_both(0, k + 1, t * shrink * delays[0] * delays[k + 1]);
+            for l in k..self.legs.len() {
+                let mut value = if k == l { -r.conj() } else { Complex64::ZERO };
+                if q > 0.0 {
+                    for (mode, vector) in modes.iter().zip(&self.basis) {
+                        value += mode * (vector[k] * vector[l]);
+                    }
+                }
+                into.set_both(k + 1, l + 1, value * delays[k + 1] * delays[l + 1]);
+            }
+        }
+    }
+}
+
+fn not_negative(what: &'static str, value: Decibels) -> Result<f64, CoaxError> {
+    if value.value() == f64::INFINITY {
+        Ok(f64::INFINITY)
+    } else {
+        at_least(what, value.value(), 0.0, "dB", "0 dB or more")
+    }
+}
+
+/// An orthonormal basis of all that is perpendicular to `t`: the cosine basis (whose vectors spread evenly over the
+/// legs, so that every pair of legs couples), reflected so that its constant vector falls on `t`.
+fn perpendicular_to(t: &[f64]) -> Vec<Vec<f64>> {
+    let n = t.len();
+    let size = t.iter().map(|x| x * x).sum::<f64>().sqrt();
+    let first = (n as f64).sqrt().recip();
+    // Householder: the mirror between the constant vector and t.
+    let mirror: Vec<f64> = t.iter().map(|x| if size > 0.0 { first - x / size } else { 0.0 }).collect();
+    let norm: f64 = mirror.iter().map(|x| x * x).sum();
+    (1..n)
+        .map(|m| {
+            let cosine: Vec<f64> = (0..n)
+                .map(|k| {
+                    let angle = std::f64::consts::PI * m as f64 * (k as f64 + 0.5) / n as f64;
+                    (2.0 / n as f64).sqrt() * angle.cos()
+                })
+                .collect();
+            let along: f64 = cosine.iter().zip(&mirror).map(|(a, b)| a * b).sum();
+            let back = if norm > 1e-24 { 2.0 * along / norm } else { 0.0 };
+            cosine.iter().zip(&mirror).map(|(a, b)| a - back * b).collect()
+        })
+        .collect()
+}
+
+/// Root mean square over pairs of legs and independent phases of the entries of `V F V'`.
+fn coupling_spread(basis: &[Vec<f64>], legs: usize) -> f64 {
+    let pairs = legs * legs.saturating_sub(1) / 2;
+    if pairs == 0 {
+        return 0.0;
+    }
+    let mut sum = 0.0;
+    for vector in basis {
+        for k in 0..legs {
+            for l in 0..k {
+                sum += (vector[k] * vector[l]).powi(2);
+            }
+        }
+    }
+    (sum / pairs as f64).sqrt()
+}

@@ -1,0 +1,83 @@
+//! A splitter or tap as its label states it.
+
+use super::at_least;
+use crate::dice::Dice;
+use crate::error::CoaxError;
+use crate::estimates::parts;
+use crate::model::{AboveRating, Model, Splitter};
+use crate::quantity::{Decibels, Megahertz};
+use crate::span::Span;
+
+/// The band top from which a splitter is taken to be made for MoCA (its upper edge by the SCTE 235 announcement,
+/// broadbandtechreport.com, 14 March 2017; some labels say 1650).
+const MOCA_TOP_MHZ: f64 = 1650.0;
+
+/// What is known of a splitter or tap.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SplitterRating {
+    /// Loss from the input to each leg in dB, as positive numbers.
+    pub legs: Vec<Span>,
+    /// The band on the label; none: not readable.
+    pub band: Option<(Megahertz, Megahertz)>,
+    /// Leg to leg loss on the label.
+    pub isolation: Option<Decibels>,
+    /// Return loss on the label.
+    pub return_loss: Option<Decibels>,
+}
+
+impl SplitterRating {
+    /// Whether the label's band reaches over all of the MoCA band.
+    pub fn is_rated_for_moca(&self) -> bool {
+        self.band.is_some_and(|(_, top)| top.value() >= MOCA_TOP_MHZ)
+    }
+
+    /// A concrete splitter.
+    ///
+    /// # Errors
+    /// [`CoaxError`] for no or too many legs, a negative loss or a band without width.
+    pub fn draw(&self, dice: &mut Dice) -> Result<Model, CoaxError> {
+        self.draw_splitter(dice).map(Model::Splitter)
+    }
+
+    pub(super) fn draw_splitter(&self, dice: &mut Dice) -> Result<Splitter, CoaxError> {
+        for &leg in &self.legs {
+            at_least("a leg's loss", leg, 0.0, "dB", "0 dB or more")?;
+        }
+        if let Some((low, top)) = self.band {
+            crate::error::at_least("a splitter's lower edge", low.value(), 0.0, "MHz", "0 MHz or more")?;
+            crate::error::at_least(
+                "the width of a splitter's band",
+                (top - low).value(),
+                1e-3,
+                "MHz",
+                "above 0 MHz",
+            )?;
+        }
+        let usual = if self.is_rated_for_moca() {
+            parts::SPLITTER_ISOLATION_RATED_FOR_MOCA
+        } else {
+            parts::SPLITTER_ISOLATION
+        };
+        let drawn_isolation = dice.span(usual.span);
+        let drawn_return = dice.span(parts::SPLITTER_RETURN_LOSS.span);
+        let slope = dice.span(parts::SPLITTER_SLOPE.span);
+        let drawn_top = dice.span(parts::SPLITTER_UNKNOWN_TOP.span);
+        let above = AboveRating {
+            top: self.band.map_or(Megahertz(drawn_top), |(_, top)| top),
+            extra_loss: Decibels(dice.span(parts::SPLITTER_EXTRA_ABOVE.span)),
+            isolation: Decibels(dice.span(parts::SPLITTER_ISOLATION_ABOVE.span)),
+            return_loss: Decibels(dice.span(parts::SPLITTER_RETURN_LOSS_ABOVE.span)),
+            ramp: Megahertz(dice.span(parts::SPLITTER_RAMP.span)),
+        };
+        let delays: Vec<f64> =
+            (0..2 * self.legs.len() + 2).map(|_| dice.span(parts::SPLITTER_DELAY.span)).collect();
+        let legs: Vec<Decibels> = self.legs.iter().map(|&leg| Decibels(dice.span(leg))).collect();
+        let isolation = self.isolation.unwrap_or(Decibels(drawn_isolation));
+        let return_loss = self.return_loss.unwrap_or(Decibels(drawn_return));
+        let mut delays = delays.into_iter();
+        Splitter::new(&legs, isolation, return_loss)?
+            .with_slope(slope)?
+            .with_above_rating(above)?
+            .with_phases(|| dice.phase(), || delays.next().unwrap_or(0.0))
+    }
+}

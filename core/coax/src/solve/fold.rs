@@ -1,0 +1,380 @@
+//! The two walks, eight frequencies at a time.
+
+use num_complex::Complex64;
+
+use super::pairs::{Pairs, Wanted};
+use super::plan::{Plan, Side, Step};
+use super::samples::{MOST_VALUES, Sampled, Table};
+use super::solution::Solution;
+use super::wave::{LANES, Wave};
+use crate::error::CoaxError;
+
+/// A pivot below this magnitude squared (1e-6) makes the elimination start again with exchanged rows.
+const SMALL_PIVOT_SQUARED: f64 = 1e-12;
+/// A pivot below this magnitude squared (1e-9), with rows exchanged, leaves no digits worth having.
+const NO_PIVOT_SQUARED: f64 = 1e-18;
+
+/// All that one block of frequencies needs; nothing is allocated while solving.
+struct Scratch {
+    /// Rows `[x | g]` of every part; after the walk down `[x | B]`.
+    fold: Vec<Wave>,
+    /// `y` of the parts that are not reciprocal.
+    back: Vec<Wave>,
+    /// What is reflected at every side.
+    loads: Vec<Wave>,
+    /// What every part sees above it.
+    up: Vec<Wave>,
+    /// The small matrix `I - S_cc G` of the part at hand.
+    small: Vec<Wave>,
+    /// By place of outlet: the way down to it and the way up from it, as far as walked.
+    down: Vec<Wave>,
+    rise: Vec<Wave>,
+    /// What is reflected at the root.
+    root: Wave,
+}
+
+impl Scratch {
+    fn new(plan: &Plan) -> Self {
+        let outlets = plan.outlets.len();
+        let loads = plan.sides.iter().map(|side| match side {
+            Side::End(reflection) => Wave::all(*reflection),
+            _ => Wave::ZERO,
+        });
+        let mut up = vec![Wave::ZERO; plan.steps.len()];
+        if let Some(first) = up.first_mut() {
+            *first = Wave::all(plan.root_reflection);
+        }
+        Self {
+            fold: vec![Wave::ZERO; plan.fold_size],
+            back: vec![Wave::ZERO; plan.back_size],
+            loads: loads.collect(),
+            up,
+            small: vec![Wave::ZERO; plan.widest * plan.widest],
+            down: vec![Wave::ONE; outlets],
+            rise: vec![Wave::ONE; if plan.back_size > 0 { outlets } else { 0 }],
+            root: Wave::ZERO,
+        }
+    }
+}
+
+/// Which part failed.
+struct Failed(usize);
+
+pub(super) fn solve(sampled: &Sampled, wanted: Wanted<'_>, solution: &mut Solution) -> Result<(), CoaxError> {
+    let plan = &*sampled.tree.plan;
+    let points = sampled.grid.len();
+    let blocks = points.div_ceil(LANES);
+    // An odd number of cache lines between pairs, so that they do not fight for the same places of the cache.
+    let stride = blocks * LANES + 4;
+    let most = MOST_VALUES / stride;
+    let asked = match wanted {
+        Wanted::All => plan.outlets.len().saturating_mul(plan.outlets.len() + 1) / 2,
+        Wanted::Pairs(list) => list.len(),
+    };
+    let too_much =
+        |slots: usize| CoaxError::TooMuchAsked { values: slots.saturating_mul(stride), most: MOST_VALUES };
+    if asked > most {
+        return Err(too_much(asked));
+    }
+    let (pairs, slots) = Pairs::of(plan, wanted)?;
+    if pairs.slots > most {
+        return Err(too_much(pairs.slots));
+    }
+    solution.grid = Some(std::sync::Arc::clone(&sampled.grid));
+    solution.outlets = plan.outlets.len();
+    solution.stride = stride;
+    solution.slots = slots;
+    solution.values.resize(pairs.slots * stride, Complex64::ZERO);
+    let mut scratch = Scratch::new(plan);
+    for block in 0..blocks {
+        walk(plan, &sampled.tables, block, &pairs, &mut scratch, &mut solution.values, stride).map_err(
+            |Failed(part)| CoaxError::Resonance {
+                part: plan.steps[part].original,
+                megahertz: sampled.grid.frequencies()[block * LANES].value(),
+            },
+        )?;
+    }
+    Ok(())
+}
+
+/// One block of frequencies: up, down, and the pairs.
+fn walk(
+    plan: &Plan,
+    tables: &[Table],
+    block: usize,
+    pairs: &Pairs,
+    scratch: &mut Scratch,
+    values: &mut [Complex64],
+    stride: usize,
+) -> Result<(), Failed> {
+    for place in (0..plan.steps.len()).rev() {
+        let n = plan.steps[place].width + 1;
+        let matrix = &tables[place][block * n * n..(block + 1) * n * n];
+        fold_branch(plan, place, matrix, scratch)?;
+    }
+    for place in 0..plan.steps.len() {
+        carry_down(plan, place, scratch)?;
+    }
+    scratch.down.fill(Wave::ONE);
+    scratch.rise.fill(Wave::ONE);
+    let mut out = Out { values, stride, first: block * LANES };
+    for place in (0..plan.steps.len()).rev() {
+        meet(plan, place, pairs, scratch, &mut out);
+    }
+    if let Some(slot) = pairs.at_root {
+        out.put(slot, &scratch.root);
+    }
+    for &(place, slot) in &pairs.from_root {
+        out.put(slot, &scratch.down[place as usize]);
+    }
+    let rise = if scratch.rise.is_empty() { &scratch.down } else { &scratch.rise };
+    for &(place, slot) in &pairs.to_root {
+        out.put(slot, &rise[place as usize]);
+    }
+    Ok(())
+}
+
+/// Where a block's results go.
+struct Out<'a> {
+    values: &'a mut [Complex64],
+    stride: usize,
+    first: usize,
+}
+
+impl Out<'_> {
+    #[inline(always)]
+    fn put(&mut self, slot: u32, wave: &Wave) {
+        let at = slot as usize * self.stride + self.first;
+        if let Some(to) = self.values.get_mut(at..at + LANES) {
+            for (k, value) in to.iter_mut().enumerate() {
+                *value = Complex64::new(wave.re[k], wave.im[k]);
+            }
+        }
+    }
+}
+
+/// Folds a part and its branches: rows `[x | g]`, `y`, and what the part above sees.
+#[inline(always)]
+fn fold_branch(plan: &Plan, place: usize, matrix: &[Wave], scratch: &mut Scratch) -> Result<(), Failed> {
+    let step = &plan.steps[place];
+    let (m, n) = (step.width, step.width + 1);
+    let live = &plan.live[step.live.clone()];
+    let loads = &scratch.loads[step.sides.clone()];
+    let rows = &mut scratch.fold[step.fold.clone()];
+    // Row a of S without its first row is [S_a0 | S_ac]: just the right-hand side.
+    rows.copy_from_slice(&matrix[n..]);
+    let r = live.len();
+    let small = &mut scratch.small[..r * r];
+    fill_small(small, live, matrix, loads, n);
+    if !eliminate(small, rows, live, n) {
+        fill_small(small, live, matrix, loads, n);
+        rows.copy_from_slice(&matrix[n..]);
+        if !eliminate_with_exchange(small, rows, live, n) {
+            return Err(Failed(place));
+        }
+    }
+    // Ports that reflect nothing only listen.
+    let mut next_live = 0;
+    for a in 0..m {
+        if live.get(next_live) == Some(&a) {
+            next_live += 1;
+            continue;
+        }
+        for &l in live {
+            let share = matrix[(a + 1) * n + l + 1].times(&loads[l]);
+            for c in 0..n {
+                let from = rows[l * n + c];
+                rows[a * n + c].add_product(&share, &from);
+            }
+        }
+    }
+    let mut gin = matrix[0];
+    for &l in live {
+        let share = matrix[l + 1].times(&loads[l]);
+        gin.add_product(&share, &rows[l * n]);
+    }
+    if let Some(back) = step.back.clone() {
+        let back = &mut scratch.back[back];
+        back.copy_from_slice(&matrix[1..n]);
+        for &l in live {
+            let share = matrix[l + 1].times(&loads[l]);
+            for (c, y) in back.iter_mut().enumerate() {
+                y.add_product(&share, &rows[l * n + c + 1]);
+            }
+        }
+    }
+    match plan.above[place] {
+        Some(side) => scratch.loads[side] = gin,
+        None => scratch.root = gin,
+    }
+    Ok(())
+}
+
+/// `I - S_cc G` over the ports that reflect something.
+#[inline(always)]
+fn fill_small(small: &mut [Wave], live: &[usize], matrix: &[Wave], loads: &[Wave], n: usize) {
+    let r = live.len();
+    for (i, &a) in live.iter().enumerate() {
+        for (j, &b) in live.iter().enumerate() {
+            let mut entry = if i == j { Wave::ONE } else { Wave::ZERO };
+            entry.subtract_product(&matrix[(a + 1) * n + b + 1], &loads[b]);
+            small[i * r + j] = entry;
+        }
+    }
+}
+
+/// Gauss-Jordan without exchange of rows; false if a pivot is small.
+#[inline(always)]
+fn eliminate(small: &mut [Wave], rows: &mut [Wave], live: &[usize], n: usize) -> bool {
+    let r = live.len();
+    for (p, &a) in live.iter().enumerate() {
+        let (inverse, sound) = small[p * r + p].inverse(SMALL_PIVOT_SQUARED);
+        if !sound {
+            return false;
+        }
+        for j in p + 1..r {
+            small[p * r + j] = small[p * r + j].times(&inverse);
+        }
+        for c in 0..n {
+            rows[a * n + c] = rows[a * n + c].times(&inverse);
+        }
+        for (i, &b) in live.iter().enumerate() {
+            if i == p {
+                continue;
+            }
+            let factor = small[i * r + p];
+            for j in p + 1..r {
+                let pivot = small[p * r + j];
+                small[i * r + j].subtract_product(&factor, &pivot);
+            }
+            for c in 0..n {
+                let pivot = rows[a * n + c];
+                rows[b * n + c].subtract_product(&factor, &pivot);
+            }
+        }
+    }
+    true
+}
+
+/// The same, one frequency after the other, with the largest pivot of each column; false if the matrix is singular.
+#[cold]
+fn eliminate_with_exchange(small: &[Wave], rows: &mut [Wave], live: &[usize], n: usize) -> bool {
+    let r = live.len();
+    for lane in 0..LANES {
+        let mut left: Vec<Complex64> = small.iter().map(|wave| wave.lane(lane)).collect();
+        let mut right: Vec<Complex64> =
+            live.iter().flat_map(|&a| rows[a * n..(a + 1) * n].iter().map(|wave| wave.lane(lane))).collect();
+        for p in 0..r {
+            let size = |i: usize| left[i * r + p].norm_sqr();
+            let best = (p..r).max_by(|&i, &j| size(i).total_cmp(&size(j))).unwrap_or(p);
+            let square = size(best);
+            // Written so that a value that is not a number fails too.
+            if !(square > NO_PIVOT_SQUARED && square.is_finite()) {
+                return false;
+            }
+            for j in 0..r {
+                left.swap(p * r + j, best * r + j);
+            }
+            for c in 0..n {
+                right.swap(p * n + c, best * n + c);
+            }
+            let inverse = left[p * r + p].inv();
+            for j in p..r {
+                left[p * r + j] *= inverse;
+            }
+            for c in 0..n {
+                right[p * n + c] *= inverse;
+            }
+            for i in (0..r).filter(|&i| i != p) {
+                let factor = left[i * r + p];
+                for j in p..r {
+                    let pivot = left[p * r + j];
+                    left[i * r + j] -= factor * pivot;
+                }
+                for c in 0..n {
+                    let pivot = right[p * n + c];
+                    right[i * n + c] -= factor * pivot;
+                }
+            }
+        }
+        for (i, &a) in live.iter().enumerate() {
+            for c in 0..n {
+                rows[a * n + c].set_lane(lane, right[i * n + c]);
+            }
+        }
+    }
+    true
+}
+
+/// Turns `g` into `B` and tells the branches what they see above them.
+#[inline(always)]
+fn carry_down(plan: &Plan, place: usize, scratch: &mut Scratch) -> Result<(), Failed> {
+    let step = &plan.steps[place];
+    let n = step.width + 1;
+    let gin = plan.above[place].map_or(scratch.root, |side| scratch.loads[side]);
+    let up = scratch.up[place];
+    let (inverse, sound) = gin.times(&up).from_one().inverse(NO_PIVOT_SQUARED);
+    if !sound {
+        return Err(Failed(place));
+    }
+    let h = up.times(&inverse);
+    let rows = &mut scratch.fold[step.fold.clone()];
+    if let Some(back) = step.back.clone() {
+        let y = &scratch.back[back];
+        for row in rows.chunks_exact_mut(n) {
+            let hx = h.times(&row[0]);
+            for (b, y) in row[1..].iter_mut().zip(y) {
+                b.add_product(&hx, y);
+            }
+        }
+    } else {
+        for a in 0..step.width {
+            let hx = h.times(&rows[a * n]);
+            for b in 0..step.width {
+                let y = rows[b * n];
+                rows[a * n + b + 1].add_product(&hx, &y);
+            }
+        }
+    }
+    for (port, side) in step.sides.clone().enumerate() {
+        if let Side::Part(below) = plan.sides[side] {
+            let own = rows[port * n + port + 1];
+            let mut whole = Wave::ONE;
+            whole.add_product(&scratch.loads[side], &own);
+            let (inverse, sound) = whole.inverse(NO_PIVOT_SQUARED);
+            if !sound {
+                return Err(Failed(place));
+            }
+            scratch.up[below] = own.times(&inverse);
+        }
+    }
+    Ok(())
+}
+
+/// Writes the pairs that meet in a part, then lengthens the ways of all outlets below it by the part.
+#[inline(always)]
+fn meet(plan: &Plan, place: usize, pairs: &Pairs, scratch: &mut Scratch, out: &mut Out<'_>) {
+    let step: &Step = &plan.steps[place];
+    let n = step.width + 1;
+    let rows = &scratch.fold[step.fold.clone()];
+    for meeting in &pairs.meetings[pairs.in_part[place].clone()] {
+        let rise = if scratch.rise.is_empty() { &scratch.down } else { &scratch.rise };
+        let sent = rows[meeting.to_port * n + meeting.from_port + 1].times(&rise[meeting.from]);
+        for &(to, slot) in &pairs.receivers[meeting.receivers.clone()] {
+            // An outlet's own reflection: its way is not yet lengthened, so both factors are 1.
+            out.put(slot, &scratch.down[to as usize].times(&sent));
+        }
+    }
+    for (port, side) in step.sides.clone().enumerate() {
+        let x = rows[port * n];
+        for way in &mut scratch.down[plan.below[side].clone()] {
+            *way = way.times(&x);
+        }
+        if !scratch.rise.is_empty() {
+            let y = step.back.clone().map_or(x, |back| scratch.back[back.start + port]);
+            for way in &mut scratch.rise[plan.below[side].clone()] {
+                *way = way.times(&y);
+            }
+        }
+    }
+}

@@ -1,0 +1,25 @@
+//! The exact solution of a wiring tree: every echo counted, all pairs of outlets at the cost of one walk.
+//!
+//! Each branch is folded to one reflection coefficient from its ends up; then waves are carried down from the root. With
+//! `S` a part's matrix (0: towards the root, `c`: away from it) and `G` what its branches reflect:
+//!
+//! - up: `(I - S_cc G) [x | g] = [S_c0 | S_cc]`, `gin = S_00 + S_0c G x`, `y = S_0c (I + G g)`;
+//! - down: `h = u/(1 - gin u)` with `u` what is reflected from above, `B = g + h x y`, and the branch at port `c` sees
+//!   `B_cc/(1 + G_c B_cc)` above it;
+//! - a pair whose ways meet in a part: `S_ij = D_i B[a, b] E_j`, `D` the product of the `x` below `a`, `E` of the `y` below `b`.
+//!
+//! This is Gauss elimination of the whole house's wave equations in an order without fill-in (signal-flow graphs: Pozar,
+//! "Microwave Engineering"; elimination on trees: any text on sparse matrices). It is exact, not an approximation.
+
+mod fold;
+mod pairs;
+mod plan;
+mod samples;
+mod solution;
+mod wave;
+
+pub use pairs::Wanted;
+pub use plan::Tree;
+pub(crate) use plan::{Side, TreePart};
+pub use samples::{Sampled, Samples};
+pub use solution::Solution;

@@ -1,0 +1,137 @@
+//! The parts' matrices at the frequencies of a grid.
+
+use std::collections::HashMap;
+use std::sync::Arc;
+
+use super::fold;
+use super::pairs::Wanted;
+use super::plan::Tree;
+use super::solution::Solution;
+use super::wave::{LANES, Wave};
+use crate::error::CoaxError;
+use crate::grid::FrequencyGrid;
+use crate::model::Model;
+use crate::scatter::ScatterMatrix;
+
+/// The most complex values held for one answer or one tree's samples: 1 GiB.
+pub(crate) const MOST_VALUES: usize = 1 << 26;
+
+/// One model's matrices: for each block of eight frequencies its entries row by row, the port towards the root first.
+pub(crate) type Table = Arc<[Wave]>;
+
+/// Evaluated models on one grid, kept from tree to tree: a model shared by many trees (a house before and after a change) is
+/// evaluated once.
+#[derive(Debug)]
+pub struct Samples {
+    grid: Arc<FrequencyGrid>,
+    /// By address and upper port; the model is kept so that its address stays its own.
+    tables: HashMap<(usize, usize), (Arc<Model>, Table)>,
+}
+
+impl Samples {
+    /// No models yet, on `grid`.
+    pub fn on(grid: FrequencyGrid) -> Self {
+        Self { grid: Arc::new(grid), tables: HashMap::new() }
+    }
+
+    /// The samples of a tree; models that were met before are not evaluated again.
+    ///
+    /// # Errors
+    /// [`CoaxError::TooMuchAsked`] if that would not fit in memory.
+    pub fn of(&mut self, tree: &Tree) -> Result<Sampled, CoaxError> {
+        let blocks = self.grid.len().div_ceil(LANES);
+        let mut new = HashMap::new();
+        for part in tree.parts.iter() {
+            let key = (Arc::as_ptr(&part.model) as usize, part.up_port);
+            if !self.tables.contains_key(&key) {
+                new.insert(key, part.model.ports().pow(2) * blocks * LANES);
+            }
+        }
+        let values = new.values().fold(0_usize, |sum, &count| sum.saturating_add(count));
+        if values > MOST_VALUES {
+            return Err(CoaxError::TooMuchAsked { values, most: MOST_VALUES });
+        }
+        let mut matrix = ScatterMatrix::new(0);
+        let tables = tree
+            .parts
+            .iter()
+            .map(|part| {
+                let key = (Arc::as_ptr(&part.model) as usize, part.up_port);
+                let (_, table) = self.tables.entry(key).or_insert_with(|| {
+                    let table = evaluated(&part.model, part.up_port, &self.grid, &mut matrix);
+                    (Arc::clone(&part.model), table)
+                });
+                Arc::clone(table)
+            })
+            .collect();
+        Ok(Sampled { tree: tree.clone(), grid: Arc::clone(&self.grid), tables })
+    }
+
+    /// Forgets the models that no tree but this cache still holds.
+    pub fn forget_unused(&mut self) {
+        self.tables.retain(|_, (model, _)| Arc::strong_count(model) > 1);
+    }
+}
+
+fn evaluated(model: &Model, up_port: usize, grid: &FrequencyGrid, matrix: &mut ScatterMatrix) -> Table {
+    let n = model.ports();
+    let order: Vec<usize> = std::iter::once(up_port).chain((0..n).filter(|&port| port != up_port)).collect();
+    let mut table = vec![Wave::ZERO; grid.len().div_ceil(LANES) * n * n];
+    for (block, frequencies) in table.chunks_mut(n * n).zip(grid.frequencies().chunks(LANES)) {
+        for lane in 0..LANES {
+            // A last block that is not full repeats its last frequency.
+            if let Some(&frequency) = frequencies.get(lane) {
+                model.scatter(frequency, matrix);
+            }
+            let mut entries = block.iter_mut();
+            for &to in &order {
+                for &from in &order {
+                    if let Some(entry) = entries.next() {
+                        entry.set_lane(lane, matrix.at(to, from));
+                    }
+                }
+            }
+        }
+    }
+    table.into()
+}
+
+/// A tree whose parts are evaluated at every frequency of a grid: all that solving needs.
+#[derive(Debug, Clone)]
+pub struct Sampled {
+    pub(super) tree: Tree,
+    pub(super) grid: Arc<FrequencyGrid>,
+    pub(super) tables: Vec<Table>,
+}
+
+impl Sampled {
+    /// The tree.
+    pub fn tree(&self) -> &Tree {
+        &self.tree
+    }
+
+    /// The frequencies.
+    pub fn grid(&self) -> &FrequencyGrid {
+        &self.grid
+    }
+
+    /// Solves for the wanted pairs of outlets.
+    ///
+    /// # Errors
+    /// [`CoaxError::NoSuchOutlet`], [`CoaxError::TooMuchAsked`], and [`CoaxError::Resonance`] where the equations have no single
+    /// answer.
+    pub fn solve(&self, wanted: Wanted<'_>) -> Result<Solution, CoaxError> {
+        let mut solution = Solution::empty();
+        self.solve_into(wanted, &mut solution)?;
+        Ok(solution)
+    }
+
+    /// As [`Sampled::solve`], into the memory of a solution that is no longer needed. After an error the solution holds nothing
+    /// of use.
+    ///
+    /// # Errors
+    /// As [`Sampled::solve`].
+    pub fn solve_into(&self, wanted: Wanted<'_>, solution: &mut Solution) -> Result<(), CoaxError> {
+        fold::solve(self, wanted, solution)
+    }
+}

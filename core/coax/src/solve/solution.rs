@@ -1,0 +1,67 @@
+//! What a solved tree lets through from outlet to outlet.
+
+use std::collections::HashMap;
+use std::sync::Arc;
+
+use num_complex::Complex64;
+
+use crate::grid::FrequencyGrid;
+use crate::network::OutletIndex;
+use crate::quantity::{Decibels, Megahertz};
+
+/// Where a pair's values lie.
+#[derive(Debug, Clone)]
+pub(crate) enum Slots {
+    /// Every pair: a square table by outlet numbers.
+    All(Vec<u32>),
+    /// Some pairs.
+    Some(HashMap<(usize, usize), u32>),
+}
+
+/// The scattering matrix between outlets, for the pairs that were wanted, at every frequency of the grid.
+#[derive(Debug, Clone)]
+pub struct Solution {
+    pub(super) grid: Option<Arc<FrequencyGrid>>,
+    pub(super) outlets: usize,
+    /// Values of one pair lie together; pairs are this far apart.
+    pub(super) stride: usize,
+    pub(super) values: Vec<Complex64>,
+    pub(super) slots: Slots,
+}
+
+impl Solution {
+    /// A solution of nothing, to solve into.
+    pub fn empty() -> Self {
+        Self { grid: None, outlets: 0, stride: 0, values: Vec::new(), slots: Slots::Some(HashMap::new()) }
+    }
+
+    /// The frequencies, rising.
+    pub fn frequencies(&self) -> &[Megahertz] {
+        self.grid.as_deref().map_or(&[], FrequencyGrid::frequencies)
+    }
+
+    /// The wave that leaves at `to` for a wave of 1 that enters at `from`, per frequency, all outlets on 75 ohm; none if the
+    /// pair was not wanted. Alike in both directions unless an amplifier lies on the way.
+    pub fn transfer(&self, to: OutletIndex, from: OutletIndex) -> Option<&[Complex64]> {
+        let slot = match &self.slots {
+            Slots::All(table) if to.0 < self.outlets && from.0 < self.outlets => {
+                *table.get(to.0 * self.outlets + from.0)?
+            }
+            Slots::All(_) => return None,
+            Slots::Some(map) => *map.get(&(to.0, from.0))?,
+        };
+        let first = slot as usize * self.stride;
+        self.values.get(first..first + self.frequencies().len())
+    }
+
+    /// The loss from `from` to `to` per frequency: infinite where exactly nothing arrives. Empty if the pair was not wanted.
+    pub fn loss(&self, to: OutletIndex, from: OutletIndex) -> Vec<Decibels> {
+        let decibels = |value: &Complex64| -Decibels::of_power(value.norm_sqr());
+        self.transfer(to, from).map(|values| values.iter().map(decibels).collect()).unwrap_or_default()
+    }
+
+    /// What comes back at an outlet, per frequency; none if it was not wanted.
+    pub fn reflection(&self, outlet: OutletIndex) -> Option<&[Complex64]> {
+        self.transfer(outlet, outlet)
+    }
+}

@@ -1,0 +1,68 @@
+//! How parts and runs are named in a sentence: by tag where there is one, else by kind and room.
+
+use crate::fact::SubjectId;
+use crate::record::{Part, PartKind, Survey};
+use crate::words::{Arg, Phrase};
+
+/// The phrase that names a part: `S2 (a 4-way splitter)`, `an outlet in Office`.
+pub fn part(survey: &Survey, id: SubjectId) -> Phrase {
+    survey.parts.get(&id).map_or_else(|| Phrase::new("part-unknown"), |part| of_part(survey, part))
+}
+
+/// The phrase that names a part at hand.
+pub fn of_part(survey: &Survey, part: &Part) -> Phrase {
+    let kind = kind(part);
+    let kind = match survey.room_of(part) {
+        Some(room) if !room.name.is_empty() => {
+            Phrase::new("part-in-room").phrase("part", kind).text("room", &room.name)
+        }
+        _ => kind,
+    };
+    match &part.tag {
+        Some(tag) => Phrase::new("part-tagged").text("tag", tag).phrase("part", kind),
+        None => kind,
+    }
+}
+
+/// The phrase for what a part is, without its tag: `a 4-way splitter`.
+pub fn kind(part: &Part) -> Phrase {
+    let id = match part.kind {
+        PartKind::Entry => "part-entry",
+        PartKind::GroundBlock => "part-ground_block",
+        PartKind::EntryFilter => "part-entry_filter",
+        PartKind::Splitter => "part-splitter",
+        PartKind::Tap => "part-tap",
+        PartKind::Amplifier => "part-amplifier",
+        PartKind::Barrel => "part-barrel",
+        PartKind::Outlet => "part-outlet",
+        PartKind::Terminator => "part-terminator",
+        PartKind::HighPassFilter => "part-high_pass_filter",
+        PartKind::SatelliteCombiner => "part-satellite_combiner",
+        PartKind::Pad => "part-pad",
+        PartKind::PowerInserter => "part-power_inserter",
+        PartKind::Unknown => "part-unknown",
+    };
+    Phrase::new(id).with("legs", Arg::Count(u64::from(part.rating.legs)))
+}
+
+/// The short mark of a part: its tag, or what it is where it has none.
+pub fn mark(survey: &Survey, id: SubjectId) -> Phrase {
+    match survey.parts.get(&id) {
+        Some(Part { tag: Some(tag), .. }) => Phrase::new("mark").text("tag", tag),
+        _ => part(survey, id),
+    }
+}
+
+/// The phrase that names the run which feeds a part: `R4 (the cable run)`, `the cable run to the TV outlet`.
+pub fn run_to(survey: &Survey, to: SubjectId) -> Phrase {
+    let run = survey.wiring.feed(to).and_then(|feed| survey.runs.get(&feed.run?));
+    match run.and_then(|run| run.tag.as_ref()) {
+        Some(tag) => Phrase::new("run-tagged").text("tag", tag).phrase("part", part(survey, to)),
+        None => Phrase::new("run-to").phrase("part", part(survey, to)),
+    }
+}
+
+/// The phrase that names one port of a part: `leg 3 of S2 (a 4-way splitter)`.
+pub fn port(survey: &Survey, id: SubjectId, port: u8) -> Phrase {
+    Phrase::new("part-port").with("port", Arg::Count(u64::from(port))).phrase("part", part(survey, id))
+}

@@ -1,0 +1,89 @@
+//! Making a new survey.
+//!
+//! The folder is built under a temporary name beside its place, brought to the disk, then renamed: a survey that
+//! has its name is whole, whenever the power goes.
+
+use std::ffi::{OsStr, OsString};
+use std::fs::{self, File};
+use std::io;
+use std::path::{Path, PathBuf};
+
+use rusqlite::{Connection, OpenFlags, params};
+
+use super::{DATABASE, FOLDER_EXTENSION, PHOTOS, fault, pragma, schema};
+use crate::error::{NotASurvey, Result, SurveyError};
+use crate::fact::SurveyId;
+
+/// The key of the survey's id in the table `meta`.
+pub(super) const SURVEY_KEY: &str = "survey";
+
+/// Makes an empty survey at `folder`.
+pub(super) fn create(folder: &Path) -> Result<()> {
+    let (Some(name), Some(FOLDER_EXTENSION)) =
+        (folder.file_name(), folder.extension().and_then(OsStr::to_str))
+    else {
+        return Err(SurveyError::NotASurvey { folder: folder.to_owned(), why: NotASurvey::Name });
+    };
+    match fs::symlink_metadata(folder) {
+        Ok(_) => return Err(SurveyError::AlreadyThere { folder: folder.to_owned() }),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => {}
+        Err(error) => return Err(fault::of_system(folder, &error)),
+    }
+    let parent = match folder.parent() {
+        Some(parent) if !parent.as_os_str().is_empty() => parent,
+        _ => Path::new("."),
+    };
+    let survey = SurveyId::random();
+    let unfinished = unfinished_beside(parent, name, survey);
+    fs::create_dir(&unfinished).map_err(|error| fault::of_system(parent, &error))?;
+    let done = build(&unfinished, survey).and_then(|()| put_in_place(&unfinished, folder, parent));
+    if done.is_err() {
+        // What remains after a failure here is named as unfinished and holds nothing of the user's.
+        let _ = fs::remove_dir_all(&unfinished);
+    }
+    done
+}
+
+/// `.NAME.legwork.new-ID`: hidden, and no survey by its ending.
+fn unfinished_beside(parent: &Path, name: &OsStr, survey: SurveyId) -> PathBuf {
+    let mut unfinished = OsString::from(".");
+    unfinished.push(name);
+    unfinished.push(format!(".new-{survey}"));
+    parent.join(unfinished)
+}
+
+fn build(folder: &Path, survey: SurveyId) -> Result<()> {
+    fs::create_dir(folder.join(PHOTOS)).map_err(|error| fault::of_system(folder, &error))?;
+    build_database(&folder.join(DATABASE), survey).map_err(|error| fault::of_sqlite(folder, error))?;
+    sync_folder(folder).map_err(|error| fault::of_system(folder, &error))
+}
+
+fn build_database(path: &Path, survey: SurveyId) -> rusqlite::Result<()> {
+    let flags =
+        OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    let mut connection = Connection::open_with_flags(path, flags)?;
+    pragma::set(&connection)?;
+    pragma::set_journal(&connection)?;
+    schema::bring_up(&mut connection, |connection| {
+        connection
+            .execute("INSERT INTO meta (key, value) VALUES (?1, ?2)", params![SURVEY_KEY, survey.to_string()])
+            .map(drop)
+    })?;
+    // Closing moves the log into the file and syncs it.
+    connection.close().map_err(|(_, error)| error)
+}
+
+fn put_in_place(unfinished: &Path, folder: &Path, parent: &Path) -> Result<()> {
+    fs::rename(unfinished, folder).map_err(|error| match error.kind() {
+        io::ErrorKind::AlreadyExists | io::ErrorKind::DirectoryNotEmpty | io::ErrorKind::NotADirectory => {
+            SurveyError::AlreadyThere { folder: folder.to_owned() }
+        }
+        _ => fault::of_system(folder, &error),
+    })?;
+    sync_folder(parent).map_err(|error| fault::of_system(parent, &error))
+}
+
+/// Brings the names in a folder to the disk. Only Unix lets a folder be opened for that.
+fn sync_folder(folder: &Path) -> io::Result<()> {
+    if cfg!(unix) { File::open(folder)?.sync_all() } else { Ok(()) }
+}

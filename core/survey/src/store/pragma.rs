@@ -1,0 +1,38 @@
+//! Every setting of the database connection, each with its reason.
+
+use std::time::Duration;
+
+use rusqlite::{Connection, Result};
+
+/// How long a writer waits for another process before it tells the user.
+pub(super) const BUSY_TIMEOUT: Duration = Duration::from_secs(5);
+
+/// Settings of one connection. None of them writes to the file.
+pub(super) fn set(connection: &Connection) -> Result<()> {
+    connection.busy_timeout(BUSY_TIMEOUT)?;
+    // A commit that was acknowledged must survive a power cut: the log is synced at each one ...
+    connection.pragma_update(None, "synchronous", "FULL")?;
+    // ... and on Apple's systems, where a plain sync stops at the drive's cache, down to the medium.
+    connection.pragma_update(None, "fullfsync", true)?;
+    connection.pragma_update(None, "checkpoint_fullfsync", true)?;
+    // `fact_over` names only facts that are there.
+    connection.pragma_update(None, "foreign_keys", true)?;
+    // INSERT OR REPLACE must meet the triggers that keep facts from being deleted.
+    connection.pragma_update(None, "recursive_triggers", true)?;
+    // A crafted database must not run functions from its schema.
+    connection.pragma_update(None, "trusted_schema", false)?;
+    // A medium that fails under a memory map would end the process instead of giving an error.
+    connection.pragma_update(None, "mmap_size", 0)?;
+    // What was forgotten must not linger in free pages ...
+    connection.pragma_update(None, "secure_delete", true)?;
+    // ... nor in temporary files outside the survey's folder.
+    connection.pragma_update(None, "temp_store", "MEMORY")?;
+    // A damaged page is to be noticed when it is read.
+    connection.pragma_update(None, "cell_size_check", true)
+}
+
+/// The journal: readers and the writer do not wait for each other, and a commit is one sync. This is written to
+/// the file and holds for every later connection.
+pub(super) fn set_journal(connection: &Connection) -> Result<()> {
+    connection.pragma_update(None, "journal_mode", "WAL")
+}

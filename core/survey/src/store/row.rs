@@ -1,0 +1,155 @@
+//! Facts as rows of the database.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+
+use rusqlite::types::{FromSql, FromSqlError, FromSqlResult, ToSql, ToSqlOutput, ValueRef};
+use rusqlite::{Connection, Row, params};
+use serde_json::{Map, Value};
+use uuid::Uuid;
+
+use super::fault;
+use crate::error::{FactFault, Result};
+use crate::fact::{ActId, AuthorId, Fact, FactClock, FactId, Ledger, SubjectId, canonical};
+
+/// An id as the 16 bytes of its UUID.
+struct Bytes(Uuid);
+
+impl ToSql for Bytes {
+    fn to_sql(&self) -> rusqlite::Result<ToSqlOutput<'_>> {
+        Ok(self.0.as_bytes().as_slice().into())
+    }
+}
+
+impl FromSql for Bytes {
+    fn column_result(value: ValueRef<'_>) -> FromSqlResult<Self> {
+        Uuid::from_slice(value.as_blob()?).map(Self).map_err(FromSqlError::other)
+    }
+}
+
+/// Writes facts in the order given, each after those it replaces.
+pub(super) fn write<'a>(
+    connection: &Connection,
+    facts: impl Iterator<Item = &'a Fact>,
+) -> rusqlite::Result<()> {
+    let mut insert = connection.prepare(
+        "INSERT INTO fact (id, act, author, subject, field, value, extra) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
+    )?;
+    let mut insert_over = connection.prepare("INSERT INTO fact_over (fact, replaced) VALUES (?1, ?2)")?;
+    let text = |json: &Value| {
+        canonical(json).map_err(|fault| rusqlite::Error::ToSqlConversionFailure(Box::new(fault)))
+    };
+    for fact in facts {
+        let extra = match fact.extra() {
+            none if none.is_empty() => None,
+            some => Some(text(&Value::Object(some.clone()))?),
+        };
+        insert.execute(params![
+            Bytes(fact.id().uuid()),
+            Bytes(fact.act().uuid()),
+            Bytes(fact.by().uuid()),
+            Bytes(fact.subject().uuid()),
+            fact.field(),
+            text(fact.value())?,
+            extra,
+        ])?;
+        for over in fact.over() {
+            insert_over.execute(params![Bytes(fact.id().uuid()), Bytes(over.uuid())])?;
+        }
+    }
+    Ok(())
+}
+
+/// SQLite's count of commits by other connections. Only a difference means anything.
+pub(super) fn data_version(connection: &Connection) -> rusqlite::Result<i64> {
+    // A read first, so that the answer is that of the transaction we are in.
+    connection.query_row("SELECT count(*) FROM meta", (), |_| Ok(()))?;
+    connection.pragma_query_value(None, "data_version", |row| row.get(0))
+}
+
+/// Reads what other connections committed since `seen`. To be called within a transaction.
+pub(super) fn catch_up(
+    connection: &Connection,
+    folder: &Path,
+    ledger: &mut Ledger,
+    clock: &mut FactClock,
+    seen: &mut i64,
+) -> Result<()> {
+    let now = data_version(connection).map_err(|error| fault::of_sqlite(folder, error))?;
+    if now != *seen {
+        read_new(connection, folder, ledger, clock)?;
+        *seen = now;
+    }
+    Ok(())
+}
+
+/// Reads every fact that the ledger does not hold yet, and raises the clock. Another process's facts need not
+/// have greater ids than ours, so all ids are looked at.
+pub(super) fn read_new(
+    connection: &Connection,
+    folder: &Path,
+    ledger: &mut Ledger,
+    clock: &mut FactClock,
+) -> Result<()> {
+    let broken = |error| fault::of_sqlite(folder, error);
+    let mut over = read_over(connection).map_err(broken)?;
+    let mut select = connection
+        .prepare("SELECT id, act, author, subject, field, value, extra FROM fact ORDER BY id")
+        .map_err(broken)?;
+    let mut rows = select.query(()).map_err(broken)?;
+    while let Some(row) = rows.next().map_err(broken)? {
+        let id: Bytes = row.get(0).map_err(broken)?;
+        let replaced = over.remove(&id.0).unwrap_or_default();
+        if FactId::try_from(id.0).is_ok_and(|id| ledger.contains(id)) {
+            continue;
+        }
+        let fact = read(row, id.0, &replaced).map_err(|error| fault::damaged(folder, &error))?;
+        clock.raise(fact.id());
+        ledger.insert(fact).map_err(|error| fault::damaged(folder, &error))?;
+    }
+    Ok(())
+}
+
+fn read_over(connection: &Connection) -> rusqlite::Result<BTreeMap<Uuid, Vec<Uuid>>> {
+    let mut select = connection.prepare("SELECT fact, replaced FROM fact_over")?;
+    let mut rows = select.query(())?;
+    let mut over: BTreeMap<Uuid, Vec<Uuid>> = BTreeMap::new();
+    while let Some(row) = rows.next()? {
+        over.entry(row.get::<_, Bytes>(0)?.0).or_default().push(row.get::<_, Bytes>(1)?.0);
+    }
+    Ok(over)
+}
+
+/// Why a row is no fact.
+#[derive(Debug, thiserror::Error)]
+enum RowFault {
+    #[error("{0}")]
+    Column(#[from] rusqlite::Error),
+    #[error("{0}")]
+    Fact(#[from] FactFault),
+    #[error("a value is not JSON")]
+    Json(#[from] serde_json::Error),
+}
+
+fn read(row: &Row<'_>, id: Uuid, replaced: &[Uuid]) -> Result<Fact, RowFault> {
+    let id = FactId::try_from(id)?;
+    let uuid = |column: usize| row.get::<_, Bytes>(column).map(|bytes| bytes.0);
+    let (act, by, subject) = (uuid(1)?, uuid(2)?, uuid(3)?);
+    let over = replaced.iter().map(|&id| FactId::try_from(id)).collect::<Result<_, _>>()?;
+    let field: String = row.get(4)?;
+    let value: Value = serde_json::from_str(row.get_ref(5)?.as_str().map_err(rusqlite::Error::from)?)?;
+    let extra: Map<String, Value> = match row.get_ref(6)?.as_str_or_null().map_err(rusqlite::Error::from)? {
+        Some(text) => serde_json::from_str(text)?,
+        None => Map::new(),
+    };
+    let fact = Fact::new(
+        id,
+        ActId::from_uuid(act),
+        AuthorId::from_uuid(by),
+        SubjectId::from_uuid(subject),
+        &field,
+        &value,
+        over,
+    )?;
+    Ok(fact.with_extra(extra)?)
+}

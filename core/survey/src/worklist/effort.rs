@@ -1,0 +1,79 @@
+//! What a change takes: parts by specification and minutes.
+
+use super::change::ChangeKind;
+use crate::record::Survey;
+use crate::words::{Arg, Phrase};
+
+/// A part to buy, by what it must be, never by who makes it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PartNeeded {
+    /// What it must be.
+    pub what: Phrase,
+    /// How many.
+    pub count: u64,
+}
+
+/// What a change takes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Effort {
+    /// Minutes for somebody who has not done it before (common practice, no source).
+    pub minutes: u64,
+    /// What to buy.
+    pub parts: Vec<PartNeeded>,
+}
+
+fn needed(what: Phrase, count: u64) -> PartNeeded {
+    PartNeeded { what, count }
+}
+
+fn connectors(count: u64) -> PartNeeded {
+    needed(Phrase::new("need-connector"), count)
+}
+
+fn splitter(legs: u8) -> PartNeeded {
+    needed(Phrase::new("need-splitter").with("legs", Arg::Count(u64::from(legs))), 1)
+}
+
+impl ChangeKind {
+    /// Parts and minutes.
+    pub fn effort(self, survey: &Survey) -> Effort {
+        let (minutes, parts) = match self {
+            Self::AddEntryFilter { .. } | Self::SwapEntryFilter { .. } => {
+                (15, vec![needed(Phrase::new("need-entry-filter"), 1)])
+            }
+            Self::MoveEntryFilter { .. } => (15, Vec::new()),
+            Self::SwapSplitter { splitter: id, legs } => {
+                let used = survey.wiring.fed_from(id).len() as u64;
+                let free = u64::from(legs).saturating_sub(used);
+                (15, std::iter::once(splitter(legs)).chain(caps(free)).collect())
+            }
+            Self::RemoveSplitter { .. } => (10, vec![needed(Phrase::new("need-barrel"), 1)]),
+            Self::MergeSplitters { upper, lower, legs } => {
+                let used = (survey.wiring.fed_from(upper).len() + survey.wiring.fed_from(lower).len()) as u64;
+                let free = (u64::from(legs) + 1).saturating_sub(used);
+                (25, std::iter::once(splitter(legs)).chain(caps(free)).collect())
+            }
+            Self::Cap { .. } => (5, vec![needed(Phrase::new("need-cap"), 1)]),
+            Self::SwapAmplifier { amplifier } => {
+                let outputs = survey.parts.get(&amplifier).map_or(1, |part| part.rating.legs.max(1));
+                let what = Phrase::new("need-amplifier").with("outputs", Arg::Count(u64::from(outputs)));
+                (30, vec![needed(what, 1)])
+            }
+            Self::RemoveAmplifier { .. } => (15, vec![needed(Phrase::new("need-barrel"), 1)]),
+            Self::ReplaceRun { to } => {
+                let run = survey.wiring.feed(to).and_then(|feed| survey.runs.get(&feed.run?));
+                let cable = match run.and_then(|run| run.length) {
+                    Some(length) => Phrase::new("need-cable").with("length", Arg::Length(length.high_metres)),
+                    None => Phrase::new("need-cable-unmeasured"),
+                };
+                (120, vec![needed(cable, 1), connectors(2)])
+            }
+            Self::RenewConnectors { .. } => (20, vec![connectors(2)]),
+        };
+        Effort { minutes, parts }
+    }
+}
+
+fn caps(count: u64) -> Option<PartNeeded> {
+    (count > 0).then(|| needed(Phrase::new("need-cap"), count))
+}
