@@ -3,6 +3,7 @@
 pub mod error;
 pub mod fact;
 pub mod forecast;
+pub mod label;
 pub mod naming;
 pub mod rating;
 pub mod record;

@@ -1,6 +1,9 @@
 //! What a part is rated for: typed by a person, or read from its label.
 
+use coax::{Decibels, Megahertz};
 use serde::{Deserialize, Serialize};
+
+use crate::label::{self, LabelReading, PowerPass};
 
 /// A band of frequencies.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -26,6 +29,7 @@ impl Band {
 /// The band of retail MoCA adapters, Extended D: 1125 to 1675 MHz (SCTE 235 2017 announcement).
 pub const EXTENDED_D: Band = Band { low_mhz: 1125.0, high_mhz: 1675.0 };
 
+#[expect(clippy::struct_excessive_bools, reason = "each is a mark that a label carries or not, on its own")]
 /// What a part is rated for. Everything not stated stays `None` and becomes a range in the forecast.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(default)]
@@ -79,9 +83,37 @@ pub struct PartRating {
 }
 
 impl PartRating {
-    /// What a label states.
-    pub fn of_label(_text: &str) -> Self {
-        Self::default()
+    /// What a label states, as far as its text can be read.
+    pub fn of_label(text: &str) -> Self {
+        Self::of_reading(&label::read(text))
+    }
+
+    /// What a label reading states.
+    pub fn of_reading(reading: &LabelReading) -> Self {
+        let band = |low: Option<Megahertz>, high: Option<Megahertz>| {
+            // A label that says "DC" or nothing for the lower edge starts at or below 5 MHz.
+            high.map(|high| Band { low_mhz: low.map_or(5.0, Megahertz::value), high_mhz: high.value() })
+        };
+        let decibels = |figure: Option<Decibels>| figure.map(Decibels::value);
+        Self {
+            legs: reading.legs.unwrap_or_default(),
+            leg_losses_db: reading.leg_losses.iter().map(|loss| loss.value()).collect(),
+            band: band(reading.low, reading.high),
+            stop_band: reading.stop_low.and(band(reading.stop_low, reading.stop_high)),
+            rejection_db: decibels(reading.rejection),
+            tap_db: decibels(reading.tap),
+            gain_db: decibels(reading.gain),
+            return_gain_db: decibels(reading.return_gain),
+            return_high_mhz: reading.return_high.map(Megahertz::value),
+            moca_bypass: reading.network_bypass,
+            modem_port: reading.passive_port == Some(true),
+            isolation_db: decibels(reading.isolation),
+            return_loss_db: decibels(reading.return_loss),
+            power_pass: reading.power_pass.map(PowerPass::passes),
+            passes_on: false,
+            says_moca: reading.rated_for_moca == Some(true),
+            doubtful: !reading.doubts.is_empty(),
+        }
     }
 
     /// Whether it is made for the whole MoCA band: `None` while neither band nor mark is known.

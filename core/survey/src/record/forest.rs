@@ -72,6 +72,7 @@ impl Wiring {
     }
 
     /// The wiring after a change in memory: the feeds replayed in the same order as before.
+    #[must_use]
     pub fn replayed(&self, parts: &BTreeMap<SubjectId, Part>) -> Self {
         Self::replay(parts, &self.order)
     }

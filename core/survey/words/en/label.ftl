@@ -1,1 +1,103 @@
-# label
+# What may be wrong in a label's reading, in plain words. "written" is the label's own text.
+
+-label-left-out = It was left out.
+
+label-doubt-truncated = The text is very long; only its first { $bytes } bytes were read.
+label-doubt-nothing-read = Nothing on this label could be read. Type in what you see: the frequencies in MHz and the figures in dB.
+label-doubt-letters-for-digits = “{ $written }” has letters where digits belong and was read as { $read }. Please look at the label again.
+label-doubt-unit-misread = “{ $written }” was read as { $read }. Please look at the label again.
+label-doubt-unreadable = “{ $written }” cannot be read safely. { -label-left-out }
+label-doubt-thousands = “{ $written }” was read as { $read } MHz; its dot, comma or gap could mean something else.
+label-doubt-band-without-unit = “{ $written }” has no unit; it was read as a band in MHz.
+label-doubt-band-units-mixed = In “{ $written }” the unit seems to belong to the upper edge only; the lower edge was read as { $low } MHz.
+label-doubt-band-backwards = “{ $written }” runs backwards. { -label-left-out }
+label-doubt-edge-unusual = { $edge } MHz is an unusual edge of a band. Please look at the label again.
+label-doubt-bands-unclear = There are two bands, “{ $first }” and “{ $second }”, and no word says which one the part passes. Both were left out.
+label-doubt-bands-joined = “{ $first }” and “{ $second }” were read as one band.
+label-doubt-paths-assumed = No word says which way the two bands run; “{ $lower }” was taken as the return band (toward the street) and “{ $upper }” as the forward band (toward the rooms).
+label-doubt-upper-edge-alone = Only one frequency, “{ $written }”, is given; it was taken as the upper edge of the band.
+label-doubt-frequency-unplaced = “{ $written }” is a frequency, but not clearly an edge of a band. { -label-left-out }
+label-doubt-loss-unusual = { $loss } dB is an unusual loss for a part with { $legs ->
+    [1] one output
+   *[other] { $legs } outputs
+}. Please look at the label again.
+label-doubt-decibels-without-unit = “{ $written }” has no unit; it was read as dB.
+label-doubt-legs-disagree = The label counts { $legs } outputs, but the losses are { $losses } dB. The losses were left out.
+label-doubt-legs-not-stated = A loss of { $loss } dB is given, but not for how many outputs.
+label-doubt-unbalanced-assumed = Three outputs but two losses ({ $losses } dB): the larger one was taken for two outputs.
+label-doubt-outputs-incomplete = Not every output has its own loss. The losses were left out.
+label-doubt-ports-as-outputs = “{ $written }” was taken as the number of outputs; it might count the input too.
+label-doubt-leg-counts-differ = The label seems to count both { $first } and { $second } outputs. The count was left out.
+label-doubt-loss-by-band = The losses differ from band to band; those for “{ $taken }” were taken.
+label-doubt-decibel-range = “{ $written }” is a range, not one figure. { -label-left-out }
+label-doubt-two-figures = Two figures are given for { $what ->
+    [tap] the tap loss
+    [gain] the gain
+    [return-gain] the gain of the return path
+    [rejection] the rejection (loss in the stopped band)
+    [isolation] the isolation (loss between outputs)
+    [return-loss] the return loss (how little is thrown back)
+   *[loss] the loss
+}: { $first } dB and { $second } dB. Both were left out.
+label-doubt-guaranteed-taken = A typical and a guaranteed figure are given for { $what ->
+    [tap] the tap loss
+    [gain] the gain
+    [return-gain] the gain of the return path
+    [rejection] the rejection (loss in the stopped band)
+    [isolation] the isolation (loss between outputs)
+    [return-loss] the return loss (how little is thrown back)
+   *[loss] the loss
+}; the guaranteed one was taken.
+label-doubt-figure-unusual = { $figure } dB is unusual for { $what ->
+    [tap] a tap loss
+    [gain] a gain
+    [return-gain] the gain of a return path
+    [rejection] a rejection (loss in the stopped band)
+    [isolation] an isolation (loss between outputs)
+    [return-loss] a return loss (how little is thrown back)
+   *[loss] a loss
+}. Please look at the label again.
+label-doubt-figure-unplaced = No word says what “{ $written }” is. { -label-left-out }
+label-doubt-figure-assumed = “{ $written }” was taken as { $what ->
+    [tap] the tap loss
+    [gain] the gain
+    [return-gain] the gain of the return path
+    [rejection] the rejection (loss in the stopped band)
+    [isolation] the isolation (loss between outputs)
+    [return-loss] the return loss (how little is thrown back)
+   *[loss] the loss
+}; no word says so.
+label-doubt-kind-unclear = The words fit both { $other ->
+    [splitter] a splitter
+    [tap] a tap
+    [amplifier] an amplifier
+    [entry_filter] an entry filter
+    [high_pass_filter] a high-pass filter
+    [ground_block] a ground block
+    [attenuator] an attenuator
+    [terminator] a terminator
+    [satellite_splitter] a satellite splitter
+    [satellite_combiner] a satellite combiner
+    [wall_plate] a wall plate
+    [barrel] a barrel
+   *[cable] a cable
+} and { $taken ->
+    [splitter] a splitter
+    [tap] a tap
+    [amplifier] an amplifier
+    [entry_filter] an entry filter
+    [high_pass_filter] a high-pass filter
+    [ground_block] a ground block
+    [attenuator] an attenuator
+    [terminator] a terminator
+    [satellite_splitter] a satellite splitter
+    [satellite_combiner] a satellite combiner
+    [wall_plate] a wall plate
+    [barrel] a barrel
+   *[cable] a cable
+}; the second was taken.
+label-doubt-kind-from-bands = No word names the part; by its bands it was taken as { $taken ->
+    [entry_filter] an entry filter
+   *[high_pass_filter] a high-pass filter
+}.
+label-doubt-power-pass-unclear = The label seems to say both that power (DC) passes and that it does not. That was left out.

@@ -1,0 +1,29 @@
+//! The label reader: text printed on a splitter, tap, amplifier, filter, ground block, pad, terminator, wall
+//! plate or cable, to what it states.
+//!
+//! Labels are short, worn, written in many ways and often copied by a machine that reads letters for digits. So
+//! the rule is: a number is read only with a reason (a unit, a word, a clear pattern), never one that the text
+//! does not hold; what is read in spite of a doubt says so; what would be a guess is left out and that is said
+//! too. Part and serial numbers, voltages, shielding figures and the like are passed over.
+//!
+//! The stages, a file each: [`normalise`] (characters), [`number`], [`unit`] and [`vocabulary`] (what a word
+//! is), [`token`] (the text cut into words, numbers and signs), [`item`] (bands, figures, counts), [`context`]
+//! (which word belongs to which figure), [`assemble`] (which kind of part, what it states, and what is
+//! doubtful; against what is usual: [`usual`]).
+//!
+//! Not done here: what a rating means for the home network, and reading pictures.
+
+mod doubt;
+mod kind;
+mod reading;
+mod speak;
+
+pub use doubt::{Doubt, Quantity};
+pub use kind::{CableSeries, PartKind, PowerPass};
+pub use reading::LabelReading;
+
+/// Reads a label. Any text is accepted; of one longer than 4096 bytes the beginning is read.
+pub fn read(text: &str) -> LabelReading {
+    let _ = text;
+    LabelReading { doubts: vec![Doubt::NothingRead], ..LabelReading::default() }
+}
