@@ -1,12 +1,19 @@
 //! From a sheet to edits: one for each thing stated, in an order in which a feed never comes before its parts.
+//!
+//! The identity of a record follows from its name in the sheet (UUID version 5, RFC 9562, 5.5), because the draws of a
+//! forecast are keyed by it: the same sheet gives the same forecast in every survey made from it.
 
 use serde::Serialize;
 use serde_json::Value;
 use survey::fact::{Edit, SubjectId};
 use survey::record::field::{self, end_field};
 use survey::record::{Feed, FeedFrom};
+use uuid::{Uuid, uuid};
 
 use super::draft::{FeedRow, PartRow, RunRow, Sheet};
+
+/// The name space of records told by sheets: a random UUID, made once.
+const SHEETS: Uuid = uuid!("6f1d0c52-94c4-4f0e-8a8e-5b2f1f2f7c11");
 
 impl Sheet {
     /// The edits that write this sheet into a new survey.
@@ -14,28 +21,28 @@ impl Sheet {
         let mut writer = Writer::default();
         self.write_about(survey, &mut writer);
         let rooms: Vec<_> = self.rooms.iter().map(|room| {
-            let id = writer.record("room");
+            let id = writer.record("room", &room.name);
             writer.state(id, field::NAME, &room.name);
             writer.state_if(id, field::WISH, room.wish.as_ref());
             writer.notes(id, &room.notes);
             id
         }).collect();
-        for service in &self.services {
-            let id = writer.record("service");
+        for (number, service) in self.services.iter().enumerate() {
+            let id = writer.record("service", &number.to_string());
             writer.state(id, field::KIND, service.kind);
             writer.state_if(id, field::TOP, service.top_mhz.as_ref());
             writer.notes(id, &service.notes);
         }
         let parts: Vec<_> = self.parts.iter().map(|part| {
-            let id = writer.record("part");
+            let id = writer.record("part", &part.tag);
             writer.part(id, part, &rooms);
             id
         }).collect();
         for (part, id) in self.parts.iter().zip(&parts) {
             writer.feed(*id, part, &parts);
         }
-        for reading in &self.readings {
-            let id = writer.record("reading");
+        for (number, reading) in self.readings.iter().enumerate() {
+            let id = writer.record("reading", &number.to_string());
             writer.state_if(id, field::ABOUT, reading.at.and_then(|at| parts.get(at)));
             writer.state(id, field::MEASURED, reading.measured);
             writer.notes(id, &reading.notes);
@@ -61,9 +68,9 @@ struct Writer {
 }
 
 impl Writer {
-    /// A new record of this kind.
-    fn record(&mut self, is: &str) -> SubjectId {
-        let id = SubjectId::random();
+    /// A new record of this kind, by a name that no other of its kind has.
+    fn record(&mut self, is: &str, name: &str) -> SubjectId {
+        let id = SubjectId::from_uuid(Uuid::new_v5(&SHEETS, format!("{is} {name}").as_bytes()));
         self.state(id, field::IS, is);
         id
     }
@@ -81,8 +88,8 @@ impl Writer {
     }
 
     fn notes(&mut self, about: SubjectId, notes: &[String]) {
-        for text in notes {
-            let id = self.record("note");
+        for (number, text) in notes.iter().enumerate() {
+            let id = self.record("note", &format!("{number} {about}"));
             self.state(id, field::ABOUT, about);
             self.state(id, field::TEXT, text);
         }
@@ -111,15 +118,15 @@ impl Writer {
             Some(FeedRow::Nothing) => Feed::Nothing,
             Some(FeedRow::From { part, port, run }) => {
                 let Some(feeder) = parts.get(*part) else { return };
-                let run = run.as_ref().map(|run| self.run(run));
+                let run = run.as_ref().map(|run| self.run(run, id));
                 Feed::From(FeedFrom { part: *feeder, port: *port, run })
             }
         };
         self.state(id, field::FEED, feed);
     }
 
-    fn run(&mut self, run: &RunRow) -> SubjectId {
-        let id = self.record("run");
+    fn run(&mut self, run: &RunRow, to: SubjectId) -> SubjectId {
+        let id = self.record("run", &to.to_string());
         self.state_if(id, field::TAG, run.tag.as_ref());
         self.state_if(id, field::CABLE, run.cable.as_ref());
         self.state_if(id, field::LENGTH, run.length.as_ref());
