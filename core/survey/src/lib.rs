@@ -9,5 +9,6 @@ pub mod rating;
 pub mod record;
 pub mod store;
 pub mod words;
+pub mod worklist;
 
 pub use error::SurveyError;

@@ -1,7 +1,7 @@
 //! How parts and runs are named in a sentence: by tag where there is one, else by kind and room.
 
 use crate::fact::SubjectId;
-use crate::record::{Part, PartKind, Survey};
+use crate::record::{Part, PartKind, ServiceKind, Survey};
 use crate::words::{Arg, Phrase};
 
 /// The phrase that names a part: `S2 (a 4-way splitter)`, `an outlet in Office`.
@@ -65,4 +65,16 @@ pub fn run_to(survey: &Survey, to: SubjectId) -> Phrase {
 /// The phrase that names one port of a part: `leg 3 of S2 (a 4-way splitter)`.
 pub fn port(survey: &Survey, id: SubjectId, port: u8) -> Phrase {
     Phrase::new("part-port").with("port", Arg::Count(u64::from(port))).phrase("part", part(survey, id))
+}
+
+/// The phrase that names a service: `cable TV`.
+pub fn service(kind: ServiceKind) -> Phrase {
+    Phrase::new(match kind {
+        ServiceKind::CableTv => "service-cable_tv",
+        ServiceKind::CableInternet => "service-cable_internet",
+        ServiceKind::AntennaTv => "service-antenna_tv",
+        ServiceKind::SatelliteTv => "service-satellite_tv",
+        ServiceKind::ProviderNetwork => "service-provider_network",
+        ServiceKind::FibreLink => "service-fibre_link",
+    })
 }

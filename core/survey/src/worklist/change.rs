@@ -1,7 +1,8 @@
 //! A single change to a house.
 
 use crate::fact::SubjectId;
-use crate::record::{Part, PartKind, Survey};
+use crate::naming;
+use crate::record::{PartKind, Survey};
 use crate::words::{Arg, Phrase};
 
 /// What a change does.
@@ -74,13 +75,6 @@ pub enum ChangeKind {
     },
 }
 
-/// A change, ready to be spoken of.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Change {
-    /// What it does.
-    pub kind: ChangeKind,
-}
-
 impl ChangeKind {
     /// The part that the work is done at.
     pub fn at(self) -> SubjectId {
@@ -95,20 +89,46 @@ impl ChangeKind {
         }
     }
 
-    /// The message that names it; what it speaks of is filled in by [`ChangeKind::phrase`].
-    fn message(self) -> &'static str {
+    /// What is done, in words; the attributes `.why`, `.how`, `.caution` and `.check` of the same message say the rest.
+    /// Names are those of `survey`, the house before the change.
+    pub fn phrase(self, survey: &Survey) -> Phrase {
+        let part = |id| naming::part(survey, id);
         match self {
-            Self::AddEntryFilter { .. } => "change-add-entry-filter",
-            Self::MoveEntryFilter { .. } => "change-move-entry-filter",
-            Self::SwapEntryFilter { .. } => "change-swap-entry-filter",
-            Self::SwapSplitter { .. } => "change-swap-splitter",
-            Self::RemoveSplitter { .. } => "change-remove-splitter",
-            Self::MergeSplitters { .. } => "change-merge-splitters",
-            Self::Cap { .. } => "change-cap",
-            Self::SwapAmplifier { .. } => "change-swap-amplifier",
-            Self::RemoveAmplifier { .. } => "change-remove-amplifier",
-            Self::ReplaceRun { .. } => "change-replace-run",
-            Self::RenewConnectors { .. } => "change-renew-connectors",
+            Self::AddEntryFilter { behind } => Phrase::new("change-add-entry-filter").phrase("behind", part(behind)),
+            Self::MoveEntryFilter { filter, behind } => Phrase::new("change-move-entry-filter")
+                .phrase("filter", part(filter))
+                .phrase("behind", part(behind)),
+            Self::SwapEntryFilter { filter } => {
+                Phrase::new("change-swap-entry-filter").phrase("filter", part(filter))
+            }
+            Self::SwapSplitter { splitter, legs } => Phrase::new("change-swap-splitter")
+                .phrase("splitter", part(splitter))
+                .with("legs", Arg::Count(u64::from(legs))),
+            Self::RemoveSplitter { splitter } => {
+                Phrase::new("change-remove-splitter").phrase("splitter", part(splitter))
+            }
+            Self::MergeSplitters { upper, lower, legs } => Phrase::new("change-merge-splitters")
+                .phrase("upper", part(upper))
+                .phrase("lower", part(lower))
+                .with("legs", Arg::Count(u64::from(legs))),
+            Self::Cap { part: at, port } => {
+                let outlet = survey.parts.get(&at).is_some_and(|part| part.kind == PartKind::Outlet);
+                if outlet {
+                    Phrase::new("change-cap-outlet").phrase("outlet", part(at))
+                } else {
+                    Phrase::new("change-cap").phrase("port", naming::port(survey, at, port))
+                }
+            }
+            Self::SwapAmplifier { amplifier } => {
+                Phrase::new("change-swap-amplifier").phrase("amplifier", part(amplifier))
+            }
+            Self::RemoveAmplifier { amplifier } => {
+                Phrase::new("change-remove-amplifier").phrase("amplifier", part(amplifier))
+            }
+            Self::ReplaceRun { to } => Phrase::new("change-replace-run").phrase("run", naming::run_to(survey, to)),
+            Self::RenewConnectors { to } => {
+                Phrase::new("change-renew-connectors").phrase("run", naming::run_to(survey, to))
+            }
         }
     }
 }

@@ -60,14 +60,18 @@ impl ChangeKind {
                 }
             }
             Self::RemoveAmplifier { amplifier } => {
+                let fed = survey.wiring.fed_from(amplifier);
                 if let Some(part) = after.parts.get_mut(&amplifier) {
-                    part.kind = PartKind::Barrel;
-                    part.rating = PartRating::default();
                     part.label = None;
                     part.ends.clear();
+                    (part.kind, part.rating) = match u8::try_from(fed.len()).unwrap_or(u8::MAX) {
+                        0 | 1 => (PartKind::Barrel, PartRating::default()),
+                        several => (PartKind::Splitter, splitter_rating(several)),
+                    };
                 }
-                for child in survey.wiring.fed_from(amplifier) {
-                    refeed(&mut after, *child, |feed| feed.port = 1);
+                for (place, child) in fed.iter().enumerate() {
+                    let port = u8::try_from(place + 1).unwrap_or(u8::MAX);
+                    refeed(&mut after, *child, |feed| feed.port = port);
                 }
             }
             Self::ReplaceRun { to } => renew(&mut after, to, |run| {

@@ -59,7 +59,13 @@ impl ChangeKind {
                 let what = Phrase::new("need-amplifier").with("outputs", Arg::Count(u64::from(outputs)));
                 (30, vec![needed(what, 1)])
             }
-            Self::RemoveAmplifier { .. } => (15, vec![needed(Phrase::new("need-barrel"), 1)]),
+            Self::RemoveAmplifier { amplifier } => {
+                let joined = match u8::try_from(survey.wiring.fed_from(amplifier).len()).unwrap_or(u8::MAX) {
+                    0 | 1 => needed(Phrase::new("need-barrel"), 1),
+                    several => splitter(several),
+                };
+                (15, vec![joined])
+            }
             Self::ReplaceRun { to } => {
                 let run = survey.wiring.feed(to).and_then(|feed| survey.runs.get(&feed.run?));
                 let cable = match run.and_then(|run| run.length) {

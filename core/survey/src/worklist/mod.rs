@@ -14,7 +14,7 @@ mod order;
 mod propose;
 mod refusal;
 
-pub use change::{Change, ChangeKind};
+pub use change::ChangeKind;
 pub use effort::{Effort, PartNeeded};
 pub use order::{Gain, Options, Step, WorkList, worklist};
 pub use refusal::Refusal;

@@ -27,3 +27,10 @@ part-port = leg { $port } of { $part }
 mark = { $tag }
 run-tagged = { $tag } (the cable run to { $part })
 run-to = the cable run to { $part }
+
+service-cable_tv = cable TV
+service-cable_internet = cable internet
+service-antenna_tv = antenna TV
+service-satellite_tv = satellite TV
+service-provider_network = the provider's own network on the coax
+service-fibre_link = the fibre box's link over the coax
