@@ -1,5 +1,7 @@
 //! What is no survey, a newer survey or a damaged one is said plainly, and nothing is changed.
 
+#![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
+
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -226,4 +228,17 @@ fn nothing_is_made_where_something_stands_or_nothing_can_be_written() {
     }
     assert_eq!(bytes_below(home.path()), before);
     assert!(open(&folder).is_ok());
+}
+
+/// SQLite on Unix opens no path longer than 512 bytes (`MAX_PATHNAME` of its `os_unix.c`), so that the database
+/// cannot be made where the folder can.
+#[test]
+fn a_survey_that_could_not_be_finished_leaves_nothing() {
+    let home = TempDir::new().unwrap();
+    let deep = home.path().join("x".repeat(240)).join("y".repeat(240));
+    fs::create_dir_all(&deep).unwrap();
+    let before = bytes_below(home.path());
+    let refused = Store::create(&deep.join("house.legwork"), AuthorId::random()).unwrap_err();
+    assert!(matches!(refused, SurveyError::Inaccessible { .. }), "{refused}");
+    assert_eq!(bytes_below(home.path()), before);
 }

@@ -3,10 +3,10 @@
 //! The folder is built under a temporary name beside its place, brought to the disk, then renamed: a survey that
 //! has its name is whole, whenever the power goes.
 
-use std::ffi::{OsStr, OsString};
+use std::ffi::OsStr;
 use std::fs::{self, File};
 use std::io;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use rusqlite::{Connection, OpenFlags, params};
 
@@ -19,11 +19,9 @@ pub(super) const SURVEY_KEY: &str = "survey";
 
 /// Makes an empty survey at `folder`.
 pub(super) fn create(folder: &Path) -> Result<()> {
-    let (Some(name), Some(FOLDER_EXTENSION)) =
-        (folder.file_name(), folder.extension().and_then(OsStr::to_str))
-    else {
+    if folder.extension().and_then(OsStr::to_str) != Some(FOLDER_EXTENSION) {
         return Err(SurveyError::NotASurvey { folder: folder.to_owned(), why: NotASurvey::Name });
-    };
+    }
     match fs::symlink_metadata(folder) {
         Ok(_) => return Err(SurveyError::AlreadyThere { folder: folder.to_owned() }),
         Err(error) if error.kind() == io::ErrorKind::NotFound => {}
@@ -34,7 +32,8 @@ pub(super) fn create(folder: &Path) -> Result<()> {
         _ => Path::new("."),
     };
     let survey = SurveyId::random();
-    let unfinished = unfinished_beside(parent, name, survey);
+    // Hidden, no survey by its ending, and short whatever the survey's own name is.
+    let unfinished = parent.join(format!(".{survey}.unfinished"));
     fs::create_dir(&unfinished).map_err(|error| fault::of_system(parent, &error))?;
     let done = build(&unfinished, survey).and_then(|()| put_in_place(&unfinished, folder, parent));
     if done.is_err() {
@@ -42,14 +41,6 @@ pub(super) fn create(folder: &Path) -> Result<()> {
         let _ = fs::remove_dir_all(&unfinished);
     }
     done
-}
-
-/// `.NAME.legwork.new-ID`: hidden, and no survey by its ending.
-fn unfinished_beside(parent: &Path, name: &OsStr, survey: SurveyId) -> PathBuf {
-    let mut unfinished = OsString::from(".");
-    unfinished.push(name);
-    unfinished.push(format!(".new-{survey}"));
-    parent.join(unfinished)
 }
 
 fn build(folder: &Path, survey: SurveyId) -> Result<()> {

@@ -19,7 +19,7 @@ fn tag(text: &str) -> Edit {
     Edit::new(SubjectId::random(), "tag", text)
 }
 
-/// Values as documented on sqlite.org/pragma.html: synchronous 2 = FULL, temp_store 2 = MEMORY.
+/// Values as documented on sqlite.org/pragma.html: synchronous 2 is FULL, `temp_store` 2 is MEMORY.
 #[test]
 fn the_settings_hold_after_opening() {
     let (_home, store) = store();
