@@ -10,7 +10,9 @@ use clap::{Parser, Subcommand};
 /// to do, in which order.
 #[derive(Debug, Parser)]
 #[command(name = "legwork", version, max_term_width = 80)]
-#[command(after_help = "Exit codes: 0 done, 1 failed (disk, permission), 2 wrong use, 3 refused what it was given.")]
+#[command(
+    after_help = "Exit codes: 0 done, 1 failed (disk, permission), 2 wrong use, 3 refused what it was given."
+)]
 pub struct Arguments {
     /// Answer in JSON, as docs/command.md describes it.
     #[arg(long, global = true)]

@@ -13,7 +13,8 @@ use crate::error::DeskError;
 /// # Errors
 /// [`DeskError::NoHome`] without a folder to keep it in, [`DeskError::Write`] if it cannot be kept.
 pub fn this_computer() -> Result<AuthorId, DeskError> {
-    let folder = folder(|name| std::env::var_os(name).filter(|value| !value.is_empty())).ok_or(DeskError::NoHome)?;
+    let folder =
+        folder(|name| std::env::var_os(name).filter(|value| !value.is_empty())).ok_or(DeskError::NoHome)?;
     load_or_make(&folder.join("author"))
 }
 
@@ -24,7 +25,9 @@ fn folder(variable: impl Fn(&str) -> Option<OsString>) -> Option<PathBuf> {
     }
     let absolute = |path: OsString| Some(PathBuf::from(path)).filter(|path| path.is_absolute());
     let config = variable("XDG_CONFIG_HOME").and_then(absolute);
-    config.or_else(|| Some(PathBuf::from(variable("HOME")?).join(".config"))).map(|config| config.join("legwork"))
+    config
+        .or_else(|| Some(PathBuf::from(variable("HOME")?).join(".config")))
+        .map(|config| config.join("legwork"))
 }
 
 fn load_or_make(file: &Path) -> Result<AuthorId, DeskError> {

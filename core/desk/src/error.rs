@@ -31,7 +31,9 @@ pub enum DeskError {
     },
 
     /// A label that is not text.
-    #[error("line {line} of the labels is not text in UTF-8; save the list as UTF-8 and try again from that line")]
+    #[error(
+        "line {line} of the labels is not text in UTF-8; save the list as UTF-8 and try again from that line"
+    )]
     LabelNotText {
         /// The line, from 1.
         line: usize,
@@ -86,7 +88,9 @@ pub enum DeskError {
     NoHome,
 
     /// A fault of the program.
-    #[error("this is a fault of the program, not of yours; please report it with what you did. Nothing was written")]
+    #[error(
+        "this is a fault of the program, not of yours; please report it with what you did. Nothing was written"
+    )]
     Fault,
 }
 

@@ -96,8 +96,10 @@ impl Page {
 
     fn styled(&mut self, text: &str, style: &str, first: &str, next: &str) {
         let text = plain(text);
-        let options =
-            textwrap::Options::new(self.width).initial_indent(first).subsequent_indent(next).break_words(true);
+        let options = textwrap::Options::new(self.width)
+            .initial_indent(first)
+            .subsequent_indent(next)
+            .break_words(true);
         for line in textwrap::wrap(&text, options) {
             if self.colour && !style.is_empty() {
                 self.text.push_str(&format!("\u{1b}[{style}m{}\u{1b}[0m\n", line.trim_end()));
@@ -126,7 +128,8 @@ fn plain(text: &str) -> String {
 
 /// The marks that turn the direction of text (Unicode 16, Bidi_Control).
 fn steers_direction(c: char) -> bool {
-    c.width() == Some(0) && matches!(c, '\u{061C}' | '\u{200E}' | '\u{200F}' | '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}')
+    c.width() == Some(0)
+        && matches!(c, '\u{061C}' | '\u{200E}' | '\u{200F}' | '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}')
 }
 
 #[cfg(test)]
@@ -136,7 +139,10 @@ mod tests {
     #[test]
     fn rows_are_aligned_and_wrapped_under_themselves() {
         let mut page = Page::new(40, false);
-        let rows = [("to".to_owned(), "one two three four five six seven eight".to_owned()), ("from it".into(), "x".into())];
+        let rows = [
+            ("to".to_owned(), "one two three four five six seven eight".to_owned()),
+            ("from it".into(), "x".into()),
+        ];
         page.rows(2, &rows);
         let expected = "  to       one two three four five six\n           seven eight\n  from it  x\n";
         assert_eq!(page.into_text(), expected);

@@ -66,8 +66,7 @@ fn rows(context: &Context, reading: &LabelReading) -> Vec<(String, String)> {
     let mut rows = Vec::new();
     let mut row = |id: &str, value: String| rows.push((context.word(id), value));
     if let Some(kind) = reading.kind {
-        let kind = Phrase::new(format!("label-kind-{}", kind.name().replace('_', "-")));
-        row("desk-label-kind", context.say(&kind));
+        row("desk-label-kind", context.say(&Phrase::new("desk-label-kind-name").text("kind", kind.name())));
     }
     if let Some(legs) = reading.legs {
         row("desk-label-legs", legs.to_string());
@@ -75,10 +74,16 @@ fn rows(context: &Context, reading: &LabelReading) -> Vec<(String, String)> {
     match (reading.low, reading.high) {
         (Some(low), Some(high)) => row("desk-label-band", figures.band(low.value(), high.value())),
         (None, Some(high)) => {
-            row("desk-label-band", context.say(&Phrase::new("desk-up-to").with("edge", Arg::Frequency(high.value()))));
+            row(
+                "desk-label-band",
+                context.say(&Phrase::new("desk-up-to").with("edge", Arg::Frequency(high.value()))),
+            );
         }
         (Some(low), None) => {
-            row("desk-label-band", context.say(&Phrase::new("desk-from").with("edge", Arg::Frequency(low.value()))));
+            row(
+                "desk-label-band",
+                context.say(&Phrase::new("desk-from").with("edge", Arg::Frequency(low.value()))),
+            );
         }
         (None, None) => {}
     }

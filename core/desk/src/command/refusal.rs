@@ -22,7 +22,8 @@ fn in_words(error: &DeskError, problems: Option<&Problems>, context: &Context) -
     page.paragraph(0, &format!("legwork: {error}"));
     for problem in problems.into_iter().flat_map(Problems::listed) {
         page.title(&place(problem, context));
-        let mut rows = vec![(context.word("desk-expected"), context.say(&problem.expected)), to_do(problem, context)];
+        let mut rows =
+            vec![(context.word("desk-expected"), context.say(&problem.expected)), to_do(problem, context)];
         if !problem.found.is_empty() {
             rows.insert(0, (context.word("desk-found"), problem.found.clone()));
         }
@@ -31,7 +32,12 @@ fn in_words(error: &DeskError, problems: Option<&Problems>, context: &Context) -
     let more = problems.map_or(0, Problems::count).saturating_sub(MOST_LISTED);
     if more > 0 {
         page.gap();
-        page.paragraph(0, &context.say(&Phrase::new("desk-more-problems").with("count", survey::words::Arg::Count(more as u64))));
+        page.paragraph(
+            0,
+            &context.say(
+                &Phrase::new("desk-more-problems").with("count", survey::words::Arg::Count(more as u64)),
+            ),
+        );
     }
     page.into_text()
 }

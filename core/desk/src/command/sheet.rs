@@ -4,12 +4,12 @@ use std::io::Read;
 use std::path::Path;
 
 use serde::Serialize;
+use survey::SurveyError;
 use survey::fact::SurveyId;
 use survey::label;
 use survey::record::{Survey, fold};
 use survey::store::Store;
 use survey::words::{Arg, Phrase};
-use survey::SurveyError;
 
 use super::Context;
 use crate::author;
@@ -137,7 +137,10 @@ impl Told {
         page.paragraph(0, &context.say(&made));
         if !self.loose.is_empty() {
             let tags = self.loose.iter().map(|tag| Arg::Text(tag.clone())).collect();
-            page.paragraph(0, &context.say(&Phrase::new("desk-sheet-loose").with("tags", Arg::Several(tags))));
+            page.paragraph(
+                0,
+                &context.say(&Phrase::new("desk-sheet-loose").with("tags", Arg::Several(tags))),
+            );
         }
         for label in &self.label_doubts {
             page.title(&context.say(&Phrase::new("desk-sheet-doubts").text("tag", &label.tag)));

@@ -20,24 +20,32 @@ impl Sheet {
     pub fn edits(&self, survey: SubjectId) -> Vec<Edit> {
         let mut writer = Writer::default();
         self.write_about(survey, &mut writer);
-        let rooms: Vec<_> = self.rooms.iter().map(|room| {
-            let id = writer.record("room", &room.name);
-            writer.state(id, field::NAME, &room.name);
-            writer.state_if(id, field::WISH, room.wish.as_ref());
-            writer.notes(id, &room.notes);
-            id
-        }).collect();
+        let rooms: Vec<_> = self
+            .rooms
+            .iter()
+            .map(|room| {
+                let id = writer.record("room", &room.name);
+                writer.state(id, field::NAME, &room.name);
+                writer.state_if(id, field::WISH, room.wish.as_ref());
+                writer.notes(id, &room.notes);
+                id
+            })
+            .collect();
         for (number, service) in self.services.iter().enumerate() {
             let id = writer.record("service", &number.to_string());
             writer.state(id, field::KIND, service.kind);
             writer.state_if(id, field::TOP, service.top_mhz.as_ref());
             writer.notes(id, &service.notes);
         }
-        let parts: Vec<_> = self.parts.iter().map(|part| {
-            let id = writer.record("part", &part.tag);
-            writer.part(id, part, &rooms);
-            id
-        }).collect();
+        let parts: Vec<_> = self
+            .parts
+            .iter()
+            .map(|part| {
+                let id = writer.record("part", &part.tag);
+                writer.part(id, part, &rooms);
+                id
+            })
+            .collect();
         for (part, id) in self.parts.iter().zip(&parts) {
             writer.feed(*id, part, &parts);
         }

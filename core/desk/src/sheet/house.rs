@@ -32,7 +32,8 @@ pub fn read<'s>(sheet: &Section<'s>) -> HouseDraft<'s> {
 fn rows<'s>(sheet: &Section<'s>, heading: &'static str, name: &'static str) -> Vec<Section<'s>> {
     let Some(field) = sheet.field(heading) else { return Vec::new() };
     let fields = field.each();
-    let tables = fields.iter().filter_map(|row| row.table(Phrase::new("sheet-rows").text("heading", heading)));
+    let tables =
+        fields.iter().filter_map(|row| row.table(Phrase::new("sheet-rows").text("heading", heading)));
     tables
         .enumerate()
         .map(|(place, mut section)| {
@@ -63,8 +64,7 @@ fn both_ways(section: &Section<'_>, name: &'static str) -> Option<(f64, f64)> {
 }
 
 fn read_about(section: &Section<'_>) -> About {
-    let internet =
-        both_ways(section, "internet").map(|(down_mbps, up_mbps)| Internet { down_mbps, up_mbps });
+    let internet = both_ways(section, "internet").map(|(down_mbps, up_mbps)| Internet { down_mbps, up_mbps });
     let building = section.field("building").and_then(|field| {
         let building = field.table(Phrase::new("sheet-building"))?;
         let ownership = building.required("ownership").and_then(|field| field.parse(named));

@@ -33,9 +33,15 @@ pub fn read(bytes: &[u8]) -> Result<Sheet, Problems> {
     let text = as_text(bytes)?;
     let source = Source::new(text);
     let (document, errors) = DeTable::parse_recoverable(text);
+    let mut told = 0;
     for error in errors {
         let span = error.span().unwrap_or(0..0);
-        let line = text.lines().nth(source.line(span.start) - 1).unwrap_or_default();
+        let number = source.line(span.start);
+        // What follows on the same line mostly follows from the first.
+        if std::mem::replace(&mut told, number) == number {
+            continue;
+        }
+        let line = text.lines().nth(number - 1).unwrap_or_default();
         let expected = Phrase::new("sheet-toml").text("reason", error.message());
         source.refuse(&span, &Place::Whole, None, line.trim(), expected);
     }

@@ -20,7 +20,9 @@ pub trait Named: Copy + Sized + 'static {
 pub fn named<T: Named>(text: &str) -> Result<T, Phrase> {
     let plain = text.trim().to_lowercase().replace([' ', '-'], "_");
     let found = T::NAMES.iter().find(|(name, _)| *name == plain);
-    found.map(|(_, value)| *value).ok_or_else(|| one_of("sheet-one-of", text, T::NAMES.iter().map(|(name, _)| *name)))
+    found
+        .map(|(_, value)| *value)
+        .ok_or_else(|| one_of("sheet-one-of", text, T::NAMES.iter().map(|(name, _)| *name)))
 }
 
 /// The name of something.
@@ -127,7 +129,9 @@ const VERSIONS: [&str; 5] = ["1.0", "1.1", "2.0", "2.0 bonded", "2.5"];
 /// The versions there are.
 pub fn moca_version(text: &str) -> Result<String, Phrase> {
     let found = VERSIONS.iter().find(|version| version.eq_ignore_ascii_case(text));
-    found.map(|version| (*version).to_owned()).ok_or_else(|| one_of("sheet-one-of", text, VERSIONS.iter().copied()))
+    found
+        .map(|version| (*version).to_owned())
+        .ok_or_else(|| one_of("sheet-one-of", text, VERSIONS.iter().copied()))
 }
 
 #[cfg(test)]

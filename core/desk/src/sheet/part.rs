@@ -1,6 +1,6 @@
 //! One `[[part]]` of a sheet.
 
-use survey::record::{Adapter, NetworkPlan, PartKind};
+use survey::record::{Adapter, NetworkPlan, PartKind, PortEnd};
 use survey::words::Phrase;
 
 use super::draft::{PartDraft, PartRow, PortDraft, RunRow};
@@ -35,19 +35,7 @@ pub fn read(section: Section<'_>) -> PartDraft<'_> {
         entry_state: section.parse("state", named),
         notes: notes(&section),
     };
-    let ends = section
-        .field("ends")
-        .and_then(|field| field.table(Phrase::new("sheet-ends")))
-        .map_or_else(Vec::new, |ends| {
-            let read = |(name, field): (&str, Field<'_>)| (name.to_owned(), field);
-            ends.every_field().map(read).collect::<Vec<_>>()
-        })
-        .into_iter()
-        .filter_map(|(name, field)| {
-            let end = field.parse(named)?;
-            Some((PortDraft { field, name }, end))
-        })
-        .collect();
+    let ends = read_ends(&section);
     let (from, port, run_tag, room) =
         (section.field("from"), section.field("port"), section.field("run_tag"), section.field("room"));
     let feed = section.field("feed");
@@ -71,9 +59,22 @@ pub fn read(section: Section<'_>) -> PartDraft<'_> {
     draft
 }
 
+/// What is on the free ports.
+fn read_ends<'s>(section: &Section<'s>) -> Vec<(PortDraft<'s>, PortEnd)> {
+    let ends = section.field("ends").and_then(|field| field.table(Phrase::new("sheet-ends")));
+    let Some(ends) = ends else { return Vec::new() };
+    ends.every_field()
+        .filter_map(|(name, field)| {
+            let end = field.parse(named)?;
+            Some((PortDraft { field, name: name.to_owned() }, end))
+        })
+        .collect()
+}
+
 /// A tag, as it can be written on tape.
 fn tag_text(text: &str) -> Result<String, Phrase> {
-    let right = !text.is_empty() && text.chars().count() <= LONGEST_TAG && !text.chars().any(char::is_control);
+    let right =
+        !text.is_empty() && text.chars().count() <= LONGEST_TAG && !text.chars().any(char::is_control);
     if right { Ok(text.to_owned()) } else { Err(Phrase::new("sheet-tag")) }
 }
 

@@ -1,6 +1,6 @@
 //! Quantities as people write them: a number or a range, with its unit. A bare number is never taken.
 
-use coax::METRES_PER_FOOT;
+use coax::Metres;
 use survey::rating::Band;
 use survey::record::{LengthKnown, RunLength};
 use survey::words::{Arg, Phrase};
@@ -80,15 +80,16 @@ fn single(text: &str, units: &[(&str, f64)]) -> Option<f64> {
 
 /// A length: `12 m`, `40 ft`, `10-15 m`, `about 12 m`, `12 m measured`.
 pub fn length(text: &str) -> Result<RunLength, Phrase> {
+    let foot = Metres::from_feet(1.0).value();
     let units = [
         ("m", 1.0),
         ("metre", 1.0),
         ("metres", 1.0),
         ("meter", 1.0),
         ("meters", 1.0),
-        ("ft", METRES_PER_FOOT),
-        ("foot", METRES_PER_FOOT),
-        ("feet", METRES_PER_FOOT),
+        ("ft", foot),
+        ("foot", foot),
+        ("feet", foot),
     ];
     let wrong = || Phrase::new("sheet-length");
     let it = written(text, &units).ok_or_else(wrong)?;
@@ -108,9 +109,12 @@ pub fn length(text: &str) -> Result<RunLength, Phrase> {
     match it.high {
         None => Ok(RunLength::stated(it.low, known)),
         Some(high) if high < it.low => Err(Phrase::new("sheet-length-order")),
-        Some(high) => {
-            Ok(RunLength { metres: f64::midpoint(it.low, high), low_metres: it.low, high_metres: high, known })
-        }
+        Some(high) => Ok(RunLength {
+            metres: f64::midpoint(it.low, high),
+            low_metres: it.low,
+            high_metres: high,
+            known,
+        }),
     }
 }
 

@@ -19,8 +19,7 @@ pub struct Source<'s> {
 impl<'s> Source<'s> {
     /// A sheet of this text.
     pub fn new(text: &'s str) -> Self {
-        let line_starts =
-            std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
+        let line_starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
         Self { text, line_starts, problems: RefCell::default() }
     }
 
@@ -35,7 +34,14 @@ impl<'s> Source<'s> {
     }
 
     /// Notes a problem.
-    pub fn refuse(&self, span: &Range<usize>, place: &Place, field: Option<&str>, found: &str, expected: Phrase) {
+    pub fn refuse(
+        &self,
+        span: &Range<usize>,
+        place: &Place,
+        field: Option<&str>,
+        found: &str,
+        expected: Phrase,
+    ) {
         let line = self.line(span.start);
         let start = self.line_starts.get(line - 1).copied().unwrap_or(0);
         let column = self.text.get(start..span.start).map_or(0, |before| before.chars().count()) + 1;
@@ -131,7 +137,9 @@ impl<'s> Section<'s> {
 
     /// Every field, whatever its name; all count as known.
     pub fn every_field(&self) -> impl Iterator<Item = (&'s str, Field<'s>)> + '_ {
-        self.table.iter().map(|(name, value)| (name.get_ref().as_ref(), self.field_of(name.to_string(), value)))
+        self.table
+            .iter()
+            .map(|(name, value)| (name.get_ref().as_ref(), self.field_of(name.to_string(), value)))
     }
 
     /// Notes a problem with a field of this table, or with the lack of it.
@@ -164,7 +172,13 @@ impl<'s> Section<'s> {
 
     fn field_of(&self, name: String, value: &'s Spanned<DeValue<'s>>) -> Field<'s> {
         let name = self.path(&name);
-        Field { source: self.source, place: self.place.clone(), name, span: value.span(), value: value.get_ref() }
+        Field {
+            source: self.source,
+            place: self.place.clone(),
+            name,
+            span: value.span(),
+            value: value.get_ref(),
+        }
     }
 }
 
@@ -268,12 +282,12 @@ impl<'s> Field<'s> {
 
 /// What to say where one of a few names was expected: all of them, and the nearest to what was found.
 pub fn one_of<'n>(message: &str, found: &str, names: impl Iterator<Item = &'n str> + Clone) -> Phrase {
-    let list = names.clone().map(|name| Arg::Text(name.to_owned())).collect();
+    let list = names.clone().collect::<Vec<_>>().join(", ");
     let phrase = match nearest(found, names) {
         Some(near) => Phrase::new(format!("{message}-near")).text("near", near),
         None => Phrase::new(message),
     };
-    phrase.with("names", Arg::Several(list))
+    phrase.text("names", list)
 }
 
 /// The name that was probably meant.

@@ -16,17 +16,25 @@ const MOST_TAGS_OF_A_LOOP: usize = 8;
 /// Joins every reference. What cannot be joined is noted and left out.
 pub fn join(house: HouseDraft<'_>) -> Sheet {
     let HouseDraft { about, rooms, services, mut parts, readings } = house;
-    let room_names = index(rooms.iter().map(|room| (room.row.name.as_str(), room.name.as_ref())), "sheet-room-twice");
+    let room_names =
+        index(rooms.iter().map(|room| (room.row.name.as_str(), room.name.as_ref())), "sheet-room-twice");
     let tags = index(parts.iter().map(|part| (part.row.tag.as_str(), part.tag.as_ref())), "sheet-tag-twice");
-    let run_tags = parts.iter().filter_map(|part| Some((part.run.as_ref()?.tag.as_deref()?, part.run_tag.as_ref())));
+    let run_tags =
+        parts.iter().filter_map(|part| Some((part.run.as_ref()?.tag.as_deref()?, part.run_tag.as_ref())));
     index(run_tags, "sheet-tag-twice");
 
-    let at_rooms: Vec<_> =
-        parts.iter().map(|part| part.room.as_ref().and_then(|field| look_up(field, &room_names, "sheet-no-room"))).collect();
-    let feeders: Vec<Option<usize>> =
-        parts.iter().map(|part| part.from.as_ref().and_then(|field| look_up(field, &tags, "sheet-no-part"))).collect();
-    let reading_at: Vec<_> =
-        readings.iter().map(|reading| reading.at.as_ref().and_then(|field| look_up(field, &tags, "sheet-no-part"))).collect();
+    let at_rooms: Vec<_> = parts
+        .iter()
+        .map(|part| part.room.as_ref().and_then(|field| look_up(field, &room_names, "sheet-no-room")))
+        .collect();
+    let feeders: Vec<Option<usize>> = parts
+        .iter()
+        .map(|part| part.from.as_ref().and_then(|field| look_up(field, &tags, "sheet-no-part")))
+        .collect();
+    let reading_at: Vec<_> = readings
+        .iter()
+        .map(|reading| reading.at.as_ref().and_then(|field| look_up(field, &tags, "sheet-no-part")))
+        .collect();
 
     refuse_loops(&parts, &feeders);
     let outputs: Vec<Outputs> = parts.iter().map(Outputs::of).collect();
@@ -245,9 +253,11 @@ fn refuse_loops(parts: &[PartDraft<'_>], feeders: &[Option<usize>]) {
 
 fn refuse_loop(parts: &[PartDraft<'_>], members: &[usize]) {
     let Some(first) = members.iter().min().and_then(|at| parts.get(*at)) else { return };
-    let start = members.iter().position(|at| parts.get(*at).is_some_and(|part| part.row.tag == first.row.tag));
+    let start =
+        members.iter().position(|at| parts.get(*at).is_some_and(|part| part.row.tag == first.row.tag));
     let (before, from) = members.split_at(start.unwrap_or(0));
-    let mut tags: Vec<&str> = from.iter().chain(before).filter_map(|at| parts.get(*at)).map(|part| part.row.tag.as_str()).collect();
+    let mut tags: Vec<&str> =
+        from.iter().chain(before).filter_map(|at| parts.get(*at)).map(|part| part.row.tag.as_str()).collect();
     if tags.len() > MOST_TAGS_OF_A_LOOP {
         tags.truncate(MOST_TAGS_OF_A_LOOP);
         tags.push("...");

@@ -138,3 +138,157 @@ sheet-port-twice = one cable on each port, but { $one } and { $other } are both 
     .do = Look again which leg each cable is on; if there is a small splitter between, add it as a part.
 sheet-end-taken = nothing here: { $tag } is fed from this port
     .do = Remove this end, or correct the port of { $tag }.
+
+## Problems
+
+desk-problem = Line { $line }, { $place }
+desk-problem-field = Line { $line }, { $place }, { $field }
+desk-found = found
+desk-expected = expected
+desk-to-do = to do
+desk-more-problems = And { $count } more { $count ->
+    [one] problem
+   *[other] problems
+}: put these right first, then try again.
+
+## legwork sheet
+
+desk-sheet-made = Made { $survey }: { $parts } { $parts ->
+    [one] part
+   *[other] parts
+}, { $runs } cable { $runs ->
+    [one] run
+   *[other] runs
+}, { $rooms } { $rooms ->
+    [one] room
+   *[other] rooms
+}.
+desk-sheet-loose = Not yet traced to an entry: { $tags }. That is no mistake; they count once something feeds them.
+desk-sheet-doubts = The label of { $tag } was read with doubt:
+desk-sheet-next = Next: legwork forecast { $survey }
+
+## legwork demo
+
+desk-demo-invented = This house is invented: nobody lives in it, and no such house was measured.
+desk-demo-survey = The survey: { $survey }
+desk-demo-report = The report: { $report } (open it in a browser)
+desk-demo-own = For your own house: write it down as docs/sheet.md describes, then run: legwork sheet HOUSE.toml HOUSE.legwork
+desk-demo-wrote = What was written
+
+## legwork forecast
+
+desk-forecast = What gets through
+desk-forecast-from = From { $bridge }, where the adapter at the router joins the coax, to each room:
+desk-forecast-no-bridge = Nobody has said yet at which outlet the adapter near the router shall stand, so no rates can be told. Add bridge = true to the adapter of that outlet.
+desk-forecast-no-rooms = No room asks for the network yet: give a room a wish, or an outlet an adapter.
+desk-down = to the room
+desk-up = from the room
+desk-rate = likely { $rate }
+desk-wish = wished
+desk-wish-likely = { $down } to the room, { $up } from it: likely met
+desk-wish-perhaps = { $down } to the room, { $up } from it: perhaps met
+desk-wish-unlikely = { $down } to the room, { $up } from it: unlikely to be met
+desk-loss = loss
+desk-loss-only = { $loss }
+desk-loss-most = { $loss }; most of it: { $costs }
+desk-cost = { $place } { $loss }
+desk-limit = limited by
+desk-limit-path = the wiring
+desk-limit-version = the older adapter's MoCA version
+desk-limit-ethernet-port = the slower Ethernet port
+desk-limit-band = the band: too few channels are free
+desk-links = link
+desk-links-share = the two adapters hear each other in { $share } of the cases that fit what is known
+desk-reach-no-bridge = Not known: nobody has said which outlet gets the adapter near the router.
+desk-reach-loose = Not known: { $part } is not yet traced to what feeds it.
+desk-reach-other-tree = Nothing gets there: it hangs on another tree of cables than the adapter near the router.
+desk-reach-no-channel = Nothing gets there: no channel is free that both adapters can use.
+desk-shared-fits = All rooms share one network. All wishes at the same time would take { $share } of its time: they fit.
+desk-shared-too-much = All rooms share one network. All wishes at the same time would take { $share } of its time: they do not fit all at once.
+desk-street = From the loudest adapter to the street at { $entry }: { $loss } of loss. The more, the less leaves the house.
+desk-round-trip = The coax adds { $time } to a round trip.
+desk-forecast-ranges = In brackets: a tenth of all cases that fit what is known lies below the first figure, a tenth above the second.
+
+## legwork findings
+
+desk-findings = What was found
+desk-findings-count = { $count ->
+    [0] Nothing wrong was found, as far as is known.
+    [one] One thing, the survey being as it is.
+   *[other] { $count } things, most serious first.
+}
+desk-finding = { $weight }: { $what }
+desk-why = why
+desk-source = source
+desk-cautions = Before you touch anything
+desk-cautions-first = Local code and licensed trades go first.
+
+## legwork worklist
+
+desk-worklist = Work list
+desk-worklist-count = { $count ->
+    [0] No change was found that is worth the work.
+    [one] One step, about { $minutes } minutes. Afterwards check that TV and internet still work.
+   *[other] { $count } steps in order, about { $minutes } minutes in all. Do one at a time; after each, check that TV and internet still work.
+}
+desk-gain = gain
+desk-gain-none = none in speed; done for the reason above
+desk-gain-list = { $gains }
+desk-gain-one = { $outlet } from { $before } to { $after }
+desk-how = how
+desk-caution = caution
+desk-caution-again = as in step { $step }
+desk-check = check
+desk-takes = takes
+desk-minutes = about { $minutes } minutes
+desk-shopping = To buy
+desk-refused = Not offered, and why
+desk-refused-one = { $change } { $why }
+
+## legwork report
+
+desk-report-made = Wrote { $report }: open it in a browser, print it, or send it on.
+
+## legwork label
+
+desk-label-doubt = doubt: { $doubt }
+desk-label-kind = what it is
+desk-label-kind-name = { $kind ->
+    [splitter] splitter
+    [tap] tap
+    [amplifier] amplifier
+    [entry_filter] entry filter (MoCA filter)
+    [high_pass_filter] high-pass filter
+    [ground_block] ground block
+    [attenuator] pad (fixed loss, attenuator)
+    [terminator] 75-ohm cap (terminator)
+    [satellite_splitter] splitter for the satellite band alone
+    [satellite_combiner] satellite combiner (diplexer)
+    [wall_plate] wall plate of an outlet
+    [barrel] barrel (cable joiner)
+    [cable] cable
+   *[other] { $kind }
+}
+desk-label-legs = outputs
+desk-label-band = passes
+desk-label-stop-band = stops
+desk-label-return-band = return path
+desk-label-satellite-band = satellite band
+desk-label-losses = loss to each output
+desk-label-tap = loss to the tap
+desk-label-gain = gain
+desk-label-return-gain = gain of the return path
+desk-label-rejection = rejection
+desk-label-isolation = isolation
+desk-label-return-loss = return loss
+desk-label-power = passes DC power
+desk-label-bypass = by-pass for MoCA
+desk-label-passive-port = port not amplified
+desk-label-moca = made for MoCA
+desk-label-indoor = indoor use only
+desk-label-series = cable series
+desk-up-to = up to { $edge }
+desk-from = from { $edge }
+desk-list = { $items }
+desk-yes = yes
+desk-no = no
