@@ -85,7 +85,7 @@ pub mod parts {
         /// Return loss above the rated band.
         SPLITTER_RETURN_LOSS_ABOVE = "splitter-return-loss-above-rating", 6.0, 10.0, 14.0, "dB", CommonPractice;
         /// How far above the rated top the figures above the rating are reached.
-        SPLITTER_RAMP = "splitter-ramp", 150.0, 300.0, 500.0, "MHz", CommonPractice;
+        SPLITTER_RAMP = "splitter-ramp", 250.0, 350.0, 450.0, "MHz", CommonPractice;
         /// Delay from a splitter's input half way to a leg.
         SPLITTER_DELAY = "splitter-delay", 0.1, 0.3, 0.6, "ns", CommonPractice;
         /// Top of the band of a splitter whose label is not readable.

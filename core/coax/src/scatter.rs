@@ -54,6 +54,7 @@ impl ScatterMatrix {
     /// remaining ports in order, then the other's. The sum of all echoes between the two joined ports is the
     /// geometric series `1/(1 - S_pp T_qq)` (any text on signal-flow graphs; Pozar, "Microwave Engineering",
     /// section on signal flow graphs).
+    #[must_use]
     pub fn joined(&self, p: usize, other: &Self, q: usize) -> Self {
         let echoes = (1.0 - self.at(p, p) * other.at(q, q)).inv();
         let here: Vec<usize> = (0..self.ports).filter(|&k| k != p).collect();

@@ -30,7 +30,7 @@ pub enum Model {
     /// A filter that passes one band and sends another back: 2 ports.
     EntryFilter(EntryFilter),
     /// An amplifier: input and outputs.
-    Amplifier(Amplifier),
+    Amplifier(Box<Amplifier>),
     /// Conductors tied together.
     Junction(Junction),
     /// A multiport whose every entry is given.

@@ -21,7 +21,7 @@ pub struct AboveRating {
     pub isolation: Decibels,
     /// Return loss at `top + ramp` and above.
     pub return_loss: Decibels,
-    /// How far above `top` these figures are reached; the extra loss grows on beyond it, as the square root.
+    /// How far above `top` these figures are reached; the extra loss grows on beyond it, as the fourth root.
     pub ramp: Megahertz,
 }
 
@@ -157,7 +157,7 @@ impl Splitter {
         };
         // Flat at the edge, 1 with a level slope at 1: no corner at either end.
         let share = if x < 1.0 { x * x * (3.0 - 2.0 * x) } else { 1.0 };
-        let growth = share * x.max(1.0).sqrt();
+        let growth = share * x.max(1.0).powf(0.25);
         let towards = |here: f64, there: f64| {
             if here.is_finite() { here + (there - here) * share } else { there }
         };

@@ -92,7 +92,7 @@ impl AmplifierRating {
         } else {
             None
         };
-        Amplifier::new(core, in_front, behind).map(Model::Amplifier)
+        Amplifier::new(core, in_front, behind).map(|amplifier| Model::Amplifier(Box::new(amplifier)))
     }
 }
 

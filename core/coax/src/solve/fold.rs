@@ -1,5 +1,6 @@
 //! The two walks, eight frequencies at a time.
 
+use multiversion::multiversion;
 use num_complex::Complex64;
 
 use super::pairs::{Pairs, Wanted};
@@ -97,7 +98,9 @@ pub(super) fn solve(sampled: &Sampled, wanted: Wanted<'_>, solution: &mut Soluti
     Ok(())
 }
 
-/// One block of frequencies: up, down, and the pairs.
+/// One block of frequencies: up, down, and the pairs. Compiled for several instruction sets, the best of which is chosen at
+/// run time; all give the same bits, for none may fuse a product and a sum.
+#[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2"))]
 fn walk(
     plan: &Plan,
     tables: &[Table],
@@ -125,11 +128,11 @@ fn walk(
         out.put(slot, &scratch.root);
     }
     for &(place, slot) in &pairs.from_root {
-        out.put(slot, &scratch.down[place as usize]);
+        out.put(slot, &scratch.down[place]);
     }
     let rise = if scratch.rise.is_empty() { &scratch.down } else { &scratch.rise };
     for &(place, slot) in &pairs.to_root {
-        out.put(slot, &rise[place as usize]);
+        out.put(slot, &rise[place]);
     }
     Ok(())
 }
@@ -143,8 +146,8 @@ struct Out<'a> {
 
 impl Out<'_> {
     #[inline(always)]
-    fn put(&mut self, slot: u32, wave: &Wave) {
-        let at = slot as usize * self.stride + self.first;
+    fn put(&mut self, slot: usize, wave: &Wave) {
+        let at = slot * self.stride + self.first;
         if let Some(to) = self.values.get_mut(at..at + LANES) {
             for (k, value) in to.iter_mut().enumerate() {
                 *value = Complex64::new(wave.re[k], wave.im[k]);
@@ -313,7 +316,7 @@ fn carry_down(plan: &Plan, place: usize, scratch: &mut Scratch) -> Result<(), Fa
     let n = step.width + 1;
     let gin = plan.above[place].map_or(scratch.root, |side| scratch.loads[side]);
     let up = scratch.up[place];
-    let (inverse, sound) = gin.times(&up).from_one().inverse(NO_PIVOT_SQUARED);
+    let (inverse, sound) = gin.times(&up).taken_from_one().inverse(NO_PIVOT_SQUARED);
     if !sound {
         return Err(Failed(place));
     }
@@ -362,7 +365,7 @@ fn meet(plan: &Plan, place: usize, pairs: &Pairs, scratch: &mut Scratch, out: &m
         let sent = rows[meeting.to_port * n + meeting.from_port + 1].times(&rise[meeting.from]);
         for &(to, slot) in &pairs.receivers[meeting.receivers.clone()] {
             // An outlet's own reflection: its way is not yet lengthened, so both factors are 1.
-            out.put(slot, &scratch.down[to as usize].times(&sent));
+            out.put(slot, &scratch.down[to].times(&sent));
         }
     }
     for (port, side) in step.sides.clone().enumerate() {

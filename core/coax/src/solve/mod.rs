@@ -11,6 +11,11 @@
 //! This is Gauss elimination of the whole house's wave equations in an order without fill-in (signal-flow graphs: Pozar,
 //! "Microwave Engineering"; elimination on trees: any text on sparse matrices). It is exact, not an approximation.
 
+#![expect(
+    clippy::inline_always,
+    reason = "the arithmetic must be compiled anew inside each instruction set's copy of the walk"
+)]
+
 mod fold;
 mod pairs;
 mod plan;

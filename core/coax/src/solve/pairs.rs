@@ -37,13 +37,13 @@ pub(super) struct Pairs {
     pub in_part: Vec<Range<usize>>,
     pub meetings: Vec<Meeting>,
     /// (place of the outlet, slot).
-    pub receivers: Vec<(u32, u32)>,
+    pub receivers: Vec<(usize, usize)>,
     /// Pairs with the root's outlet: (place, slot), the wave leaving at the place.
-    pub from_root: Vec<(u32, u32)>,
+    pub from_root: Vec<(usize, usize)>,
     /// The same, the wave leaving at the root.
-    pub to_root: Vec<(u32, u32)>,
+    pub to_root: Vec<(usize, usize)>,
     /// The slot of the root outlet's own reflection.
-    pub at_root: Option<u32>,
+    pub at_root: Option<usize>,
     pub slots: usize,
 }
 
@@ -75,16 +75,16 @@ impl Pairs {
         }
     }
 
-    fn slot(&mut self) -> u32 {
+    fn slot(&mut self) -> usize {
         let slot = self.slots;
         self.slots += 1;
-        u32::try_from(slot).unwrap_or(u32::MAX)
+        slot
     }
 
     fn all(plan: &Plan) -> (Self, Slots) {
         let count = plan.outlets.len();
         let mut pairs = Self::none(plan);
-        let mut table = vec![u32::MAX; count * count];
+        let mut table = vec![usize::MAX; count * count];
         for (part, step) in plan.steps.iter().enumerate() {
             let first = pairs.meetings.len();
             for (from_port, from_side) in step.sides.clone().enumerate() {
@@ -106,7 +106,7 @@ impl Pairs {
                             if both(to) {
                                 table[j * count + i] = slot;
                             }
-                            pairs.receivers.push((to as u32, slot));
+                            pairs.receivers.push((to, slot));
                         }
                         if pairs.receivers.len() > start {
                             let receivers = start..pairs.receivers.len();
@@ -124,13 +124,13 @@ impl Pairs {
             for place in 1..count {
                 let outlet = plan.outlets[place];
                 let slot = pairs.slot();
-                pairs.from_root.push((place as u32, slot));
+                pairs.from_root.push((place, slot));
                 table[outlet * count + root] = slot;
                 let slot = if plan.is_two_way_to_root(outlet) {
                     slot
                 } else {
                     let slot = pairs.slot();
-                    pairs.to_root.push((place as u32, slot));
+                    pairs.to_root.push((place, slot));
                     slot
                 };
                 table[root * count + outlet] = slot;
@@ -165,11 +165,11 @@ impl Pairs {
                     plan.is_two_way(part, to.0, from.0)
                 }
                 Meet::FromRoot => {
-                    pairs.from_root.push((place[to.0] as u32, slot));
+                    pairs.from_root.push((place[to.0], slot));
                     plan.is_two_way_to_root(to.0)
                 }
                 Meet::ToRoot => {
-                    pairs.to_root.push((place[from.0] as u32, slot));
+                    pairs.to_root.push((place[from.0], slot));
                     plan.is_two_way_to_root(from.0)
                 }
                 Meet::AtRoot => {
@@ -188,12 +188,12 @@ impl Pairs {
             while let Some(&(p, f, fp, tp, to, slot)) = found.get(at)
                 && (p, f, fp, tp) == (part, from, from_port, to_port)
             {
-                pairs.receivers.push((to as u32, slot));
+                pairs.receivers.push((to, slot));
                 at += 1;
             }
             let here = pairs.meetings.len();
             let range = &mut pairs.in_part[part];
-            *range = if range.is_empty() { here..here + 1 } else { range.start..here + 1 };
+            *range = if range.start == range.end { here..here + 1 } else { range.start..here + 1 };
             let receivers = start..pairs.receivers.len();
             pairs.meetings.push(Meeting { to_port, from_port, from, receivers });
         }

@@ -13,9 +13,9 @@ use crate::quantity::{Decibels, Megahertz};
 #[derive(Debug, Clone)]
 pub(crate) enum Slots {
     /// Every pair: a square table by outlet numbers.
-    All(Vec<u32>),
+    All(Vec<usize>),
     /// Some pairs.
-    Some(HashMap<(usize, usize), u32>),
+    Some(HashMap<(usize, usize), usize>),
 }
 
 /// The scattering matrix between outlets, for the pairs that were wanted, at every frequency of the grid.
@@ -50,7 +50,7 @@ impl Solution {
             Slots::All(_) => return None,
             Slots::Some(map) => *map.get(&(to.0, from.0))?,
         };
-        let first = slot as usize * self.stride;
+        let first = slot * self.stride;
         self.values.get(first..first + self.frequencies().len())
     }
 

@@ -59,7 +59,7 @@ impl Wave {
 
     /// `1 - self`.
     #[inline(always)]
-    pub fn from_one(&self) -> Self {
+    pub fn taken_from_one(&self) -> Self {
         let mut out = Self::ZERO;
         for k in 0..LANES {
             out.re[k] = 1.0 - self.re[k];
