@@ -120,6 +120,11 @@ pub enum Doubt {
         /// As written.
         written: String,
     },
+    /// One frequency alone was read as the lower edge.
+    LowerEdgeAlone {
+        /// As written.
+        written: String,
+    },
     /// A frequency that is not an edge of a band; left out.
     FrequencyUnplaced {
         /// As written.
@@ -256,6 +261,7 @@ impl Doubt {
                 ("label-doubt-paths-assumed", vec![("lower", lower.clone()), ("upper", upper.clone())])
             }
             Self::UpperEdgeAlone { written: w } => ("label-doubt-upper-edge-alone", written(w)),
+            Self::LowerEdgeAlone { written: w } => ("label-doubt-lower-edge-alone", written(w)),
             Self::FrequencyUnplaced { written: w } => ("label-doubt-frequency-unplaced", written(w)),
             Self::LossUnusual { legs, loss } => {
                 ("label-doubt-loss-unusual", vec![("legs", legs.to_string()), ("loss", loss.to_string())])

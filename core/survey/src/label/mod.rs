@@ -13,10 +13,27 @@
 //!
 //! Not done here: what a rating means for the home network, and reading pictures.
 
+mod assemble;
+mod band;
+mod context;
+mod count;
 mod doubt;
+mod figure;
+mod item;
 mod kind;
+mod losses;
+mod normalise;
+mod number;
+mod part;
+mod power;
+mod rated_band;
 mod reading;
 mod speak;
+mod token;
+mod unit;
+mod usual;
+mod vocabulary;
+mod word;
 
 pub use doubt::{Doubt, Quantity};
 pub use kind::{CableSeries, PartKind, PowerPass};
@@ -24,6 +41,15 @@ pub use reading::LabelReading;
 
 /// Reads a label. Any text is accepted; of one longer than 4096 bytes the beginning is read.
 pub fn read(text: &str) -> LabelReading {
-    let _ = text;
-    LabelReading { doubts: vec![Doubt::NothingRead], ..LabelReading::default() }
+    let (text, is_cut) = normalise::within_limit(text);
+    let tokens = token::tokens(&normalise::marks(text));
+    let items = item::items(text, &tokens);
+    let mut reading = assemble::assemble(&items, &context::place(&items));
+    if reading.is_blank() && reading.doubts.is_empty() {
+        reading.doubts.push(Doubt::NothingRead);
+    }
+    if is_cut {
+        reading.doubts.push(Doubt::Truncated { bytes: text.len() });
+    }
+    reading
 }

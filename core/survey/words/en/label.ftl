@@ -16,6 +16,7 @@ label-doubt-bands-unclear = There are two bands, “{ $first }” and “{ $seco
 label-doubt-bands-joined = “{ $first }” and “{ $second }” were read as one band.
 label-doubt-paths-assumed = No word says which way the two bands run; “{ $lower }” was taken as the return band (toward the street) and “{ $upper }” as the forward band (toward the rooms).
 label-doubt-upper-edge-alone = Only one frequency, “{ $written }”, is given; it was taken as the upper edge of the band.
+label-doubt-lower-edge-alone = Only one frequency, “{ $written }”, is given; it was taken as the lower edge of the band.
 label-doubt-frequency-unplaced = “{ $written }” is a frequency, but not clearly an edge of a band. { -label-left-out }
 label-doubt-loss-unusual = { $loss } dB is an unusual loss for a part with { $legs ->
     [1] one output

@@ -1,0 +1,373 @@
+//! Which word belongs to which figure or band.
+//!
+//! On one line a label either puts words before figures ("ISO 25dB RL 18dB") or after them ("25dB ISO 18dB
+//! RL"); which of the two, the line's ends show. A word at the end of a line that had no figure waits for the
+//! next line's.
+
+use super::doubt::Doubt;
+use super::item::{Band, Figure, Item, Lost};
+use super::vocabulary::Term;
+
+/// What a word makes of the figure beside it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Role {
+    /// Loss to an output.
+    Loss,
+    /// Loss to a tap.
+    Tap,
+    /// Through loss of a tap.
+    Through,
+    /// Gain.
+    Gain,
+    /// Loss in a stop band; an attenuator's value.
+    Rejection,
+    /// Isolation.
+    Isolation,
+    /// Return loss.
+    ReturnLoss,
+    /// Something that is not kept: shielding, noise.
+    Unmeasured,
+}
+
+/// What a word makes of the band beside it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Path {
+    /// What a filter passes.
+    Pass,
+    /// What a filter stops.
+    Stop,
+    /// An amplifier's forward band.
+    Forward,
+    /// An amplifier's return band.
+    Return,
+    /// The home network's band.
+    Network,
+    /// A diplexer's satellite band.
+    Satellite,
+    /// A diplexer's band below it.
+    Terrestrial,
+}
+
+/// A figure, or one that cannot be read, in its place.
+#[derive(Debug, Clone)]
+pub(super) struct PlacedFigure {
+    /// The figure, or why it is lost.
+    pub body: Result<Figure, Doubt>,
+    /// What it is, if a word says so.
+    pub role: Option<Role>,
+    /// Whether that word stands before it.
+    pub is_named: bool,
+    /// The outputs it is for, if they are numbered.
+    pub outputs: Vec<u8>,
+    /// The path it stands with.
+    pub path: Option<Path>,
+    /// Whether that path is named on the same line.
+    pub path_is_near: bool,
+    /// The band it stands with, by its place among the bands.
+    pub band: Option<usize>,
+}
+
+/// A band, or one that cannot be read, in its place.
+#[derive(Debug, Clone)]
+pub(super) struct PlacedBand {
+    /// The band, or why it is lost.
+    pub body: Result<Band, Doubt>,
+    /// What it is, if a word says so.
+    pub path: Option<Path>,
+}
+
+/// Figures and bands with what their words say.
+#[derive(Debug, Default)]
+pub(super) struct Placed {
+    /// In the label's order.
+    pub figures: Vec<PlacedFigure>,
+    /// In the label's order.
+    pub bands: Vec<PlacedBand>,
+}
+
+/// A word for figures: what it says and how strongly.
+#[derive(Debug, Clone, PartialEq)]
+struct RoleWord {
+    role: Role,
+    /// 0: a port; 1: loss or tap; 2: one thing only. Of words side by side the stronger counts.
+    strength: u8,
+    outputs: Vec<u8>,
+}
+
+/// One step of a line as the alignment sees it: a word, or something that looks for its word.
+#[derive(Debug, Clone)]
+enum Step<W> {
+    Word(W),
+    Thing(usize),
+}
+
+/// Finds the word for every figure and band.
+pub(super) fn place(items: &[Item]) -> Placed {
+    let mut placed = Placed::default();
+    let mut waiting = Waiting::default();
+    for line in items.split(|item| *item == Item::Break) {
+        place_line(line, &mut placed, &mut waiting);
+    }
+    placed
+}
+
+/// What earlier lines leave for the next.
+#[derive(Default)]
+struct Waiting {
+    role: Option<RoleWord>,
+    path: Option<Path>,
+    /// The last path and band of earlier lines.
+    last_path: Option<Path>,
+    last_band: Option<usize>,
+}
+
+fn place_line(line: &[Item], placed: &mut Placed, waiting: &mut Waiting) {
+    let first_band = placed.bands.len();
+    let mut role_steps: Vec<Step<RoleWord>> = Vec::new();
+    let mut path_steps: Vec<Step<Path>> = Vec::new();
+    let mut band_steps: Vec<Step<usize>> = Vec::new();
+    let mut near = (waiting.last_path, false);
+    let mut before: Option<&Item> = None;
+    for (at, item) in line.iter().enumerate() {
+        match item {
+            Item::Word(term) => {
+                if let Some(word) = role_word(*term) {
+                    role_steps.push(Step::Word(word));
+                }
+                if let Some(path) = path_word(*term, line.get(at + 1), line.get(at..).unwrap_or_default()) {
+                    path_steps.push(Step::Word(path));
+                    near = (Some(path), true);
+                }
+            }
+            Item::Outputs(outputs) => role_steps.push(Step::Word(RoleWord {
+                role: Role::Loss,
+                strength: 0,
+                outputs: outputs.clone(),
+            })),
+            Item::Figure(figure) if !figure.has_unit && !figure.minus && !may_be_bare(before, figure) => {
+                before = None;
+                continue;
+            }
+            Item::Figure(_) | Item::Lost(Lost::Decibels, _) => {
+                let body = match item {
+                    Item::Figure(figure) => Ok(figure.clone()),
+                    Item::Lost(_, doubt) => Err(doubt.clone()),
+                    _ => continue,
+                };
+                role_steps.push(Step::Thing(placed.figures.len()));
+                band_steps.push(Step::Thing(placed.figures.len()));
+                placed.figures.push(PlacedFigure {
+                    body,
+                    role: None,
+                    is_named: false,
+                    outputs: Vec::new(),
+                    path: near.0,
+                    path_is_near: near.1,
+                    band: waiting.last_band,
+                });
+            }
+            Item::Band(_) | Item::Lost(Lost::Frequency, _) => {
+                let body = match item {
+                    Item::Band(band) => Ok(band.clone()),
+                    Item::Lost(_, doubt) => Err(doubt.clone()),
+                    _ => continue,
+                };
+                near = match path_steps.last() {
+                    Some(Step::Word(path)) => (Some(*path), true),
+                    None if waiting.path.is_some() => (waiting.path, true),
+                    _ => (None, true),
+                };
+                path_steps.push(Step::Thing(placed.bands.len()));
+                band_steps.push(Step::Word(placed.bands.len()));
+                placed.bands.push(PlacedBand { body, path: None });
+            }
+            _ => {}
+        }
+        before = Some(item);
+    }
+    place_roles(&role_steps, placed, waiting);
+    place_paths(&path_steps, placed, waiting);
+    place_in_bands(&band_steps, placed);
+    if placed.bands.len() > first_band {
+        waiting.last_band = Some(placed.bands.len() - 1);
+    }
+    if near.1 {
+        // A band that its word follows on the line tells the path too.
+        waiting.last_path = placed.bands.get(first_band..).and_then(|bands| bands.last()).map_or(near.0, |band| band.path.or(near.0));
+    }
+}
+
+/// Whether a bare number without a sign stands where a word asks for one.
+fn may_be_bare(before: Option<&Item>, figure: &Figure) -> bool {
+    match before {
+        Some(Item::Word(Term::Output | Term::Outputs | Term::Leg | Term::Port)) => figure.size.fract() > 0.0,
+        Some(Item::Word(term)) => role_word(*term).is_some(),
+        Some(Item::Outputs(_)) => true,
+        Some(Item::Figure(earlier)) => !earlier.has_unit,
+        _ => false,
+    }
+}
+
+fn role_word(term: Term) -> Option<RoleWord> {
+    let (role, strength) = match term {
+        Term::Output | Term::Outputs | Term::Leg => (Role::Loss, 0),
+        Term::Loss | Term::Insertion => (Role::Loss, 1),
+        // Weak, since on most labels it names the part.
+        Term::Tap | Term::Coupler => (Role::Tap, 1),
+        Term::Through => (Role::Through, 2),
+        Term::Gain => (Role::Gain, 2),
+        Term::Rejection | Term::Attenuation => (Role::Rejection, 2),
+        Term::Isolation => (Role::Isolation, 2),
+        Term::ReturnLoss => (Role::ReturnLoss, 2),
+        Term::Unmeasured | Term::PassivePort => (Role::Unmeasured, 2),
+        _ => return None,
+    };
+    Some(RoleWord { role, strength, outputs: Vec::new() })
+}
+
+/// What a word says of bands; some do only with a band after them.
+fn path_word(term: Term, next: Option<&Item>, rest: &[Item]) -> Option<Path> {
+    Some(match term {
+        Term::Pass => Path::Pass,
+        Term::Stop => Path::Stop,
+        Term::Forward => Path::Forward,
+        Term::Return => Path::Return,
+        Term::Satellite => Path::Satellite,
+        Term::Terrestrial => Path::Terrestrial,
+        Term::NetworkBypass => Path::Network,
+        Term::Network => match next {
+            Some(Item::Band(band)) if band.low.is_some_and(|low| low >= 1100.0) => Path::Network,
+            _ => return None,
+        },
+        Term::Rejection | Term::Attenuation => {
+            let next_thing = rest.iter().find(|item| matches!(item, Item::Band(_) | Item::Figure(_) | Item::Lost(..)));
+            match next_thing {
+                Some(Item::Band(_) | Item::Lost(Lost::Frequency, _)) => Path::Stop,
+                _ => return None,
+            }
+        }
+        _ => return None,
+    })
+}
+
+/// Whether a line puts its words after what they are for.
+fn is_trailing<W>(steps: &[Step<W>]) -> bool {
+    matches!(steps.first(), Some(Step::Thing(_))) && matches!(steps.last(), Some(Step::Word(_)))
+}
+
+fn place_roles(steps: &[Step<RoleWord>], placed: &mut Placed, waiting: &mut Waiting) {
+    if steps.is_empty() {
+        return;
+    }
+    let trailing = is_trailing(steps);
+    let mut current = waiting.role.take().filter(|_| !trailing);
+    let mut fresh = false;
+    let mut last_minus = None;
+    for (at, step) in steps.iter().enumerate() {
+        match step {
+            Step::Word(word) => {
+                current = match current.take().filter(|_| fresh) {
+                    Some(earlier) if earlier.strength > word.strength => Some(earlier),
+                    _ => Some(word.clone()),
+                };
+                fresh = true;
+                last_minus = None;
+            }
+            Step::Thing(index) => {
+                let minus = placed.figures.get(*index).and_then(|figure| figure.body.as_ref().ok()).is_some_and(|f| f.minus);
+                let after = steps.get(at + 1..).unwrap_or_default();
+                let word = if trailing {
+                    let is_last = matches!(after.first(), Some(Step::Word(_)));
+                    following(after).filter(|word| is_last || word.role == Role::Loss)
+                } else if current.is_none() {
+                    first_of_two(after)
+                } else if current.as_ref().is_some_and(|word| word.role != Role::Loss)
+                    && last_minus == Some(false)
+                    && minus
+                {
+                    // "ISO 25dB -3.5dB": a minus marks losses, so the word before is spent.
+                    current = None;
+                    None
+                } else {
+                    current.clone()
+                };
+                last_minus = Some(minus);
+                fresh = false;
+                if let (Some(word), Some(figure)) = (word, placed.figures.get_mut(*index)) {
+                    figure.role = Some(word.role);
+                    figure.is_named = !trailing && current.is_some();
+                    figure.outputs = word.outputs;
+                }
+            }
+        }
+    }
+    if fresh && !trailing {
+        waiting.role = current;
+    }
+}
+
+/// The first of the words that follow, the stronger of two side by side.
+fn following(steps: &[Step<RoleWord>]) -> Option<RoleWord> {
+    let words = steps.iter().skip_while(|step| matches!(step, Step::Thing(_)));
+    let run = words.map_while(|step| match step {
+        Step::Word(word) => Some(word),
+        Step::Thing(_) => None,
+    });
+    run.fold(None, |strongest: Option<RoleWord>, word| match strongest {
+        Some(earlier) if earlier.strength >= word.strength => Some(earlier),
+        _ => Some(word.clone()),
+    })
+}
+
+/// "3.5dB LOSS ISO 25dB": of two words between two figures the first is the first figure's.
+fn first_of_two(steps: &[Step<RoleWord>]) -> Option<RoleWord> {
+    match steps {
+        [Step::Word(first), Step::Word(second), ..] if second.strength >= first.strength => Some(first.clone()),
+        _ => None,
+    }
+}
+
+fn place_paths(steps: &[Step<Path>], placed: &mut Placed, waiting: &mut Waiting) {
+    let trailing = is_trailing(steps);
+    let mut current = waiting.path.take().filter(|_| !trailing);
+    for (at, step) in steps.iter().enumerate() {
+        match step {
+            Step::Word(path) => current = Some(*path),
+            Step::Thing(index) => {
+                let path = match steps.get(at + 1) {
+                    Some(Step::Word(path)) if trailing => Some(*path),
+                    _ if trailing => None,
+                    _ => current.take(),
+                };
+                if let Some(band) = placed.bands.get_mut(*index) {
+                    band.path = path;
+                }
+            }
+        }
+    }
+    if !trailing {
+        waiting.path = current;
+    }
+}
+
+/// The band each figure stands with: the one before it on the line, or after it where all figures stand before
+/// theirs; else the last of an earlier line.
+fn place_in_bands(steps: &[Step<usize>], placed: &mut Placed) {
+    let trailing = is_trailing(steps);
+    let mut current = None;
+    for (at, step) in steps.iter().enumerate() {
+        match step {
+            Step::Word(band) => current = Some(*band),
+            Step::Thing(index) => {
+                let after = steps.get(at + 1..).unwrap_or_default().iter().find_map(|step| match step {
+                    Step::Word(band) => Some(*band),
+                    Step::Thing(_) => None,
+                });
+                let band = if trailing { after } else { current };
+                if let (Some(band), Some(figure)) = (band, placed.figures.get_mut(*index)) {
+                    figure.band = Some(band);
+                }
+            }
+        }
+    }
+}

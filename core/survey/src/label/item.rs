@@ -1,0 +1,346 @@
+//! What the tokens make together: bands, figures, counts, and words that say what these are.
+
+use super::doubt::Doubt;
+use super::kind::{CableSeries, PowerPass};
+use super::token::Token;
+use super::unit::{Spelling, Unit};
+use super::vocabulary::{PHRASES, Term};
+use super::word::{Sign, What};
+
+/// A range of frequencies as written.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Band {
+    /// Lower edge in megahertz; absent for "DC to".
+    pub low: Option<f64>,
+    /// Upper edge in megahertz.
+    pub high: f64,
+    /// Whether a unit stands beside it.
+    pub has_unit: bool,
+    /// As written.
+    pub written: String,
+    /// Doubts to be told if it is used.
+    pub doubts: Vec<Doubt>,
+}
+
+/// Whether a figure is called typical or guaranteed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Standing {
+    /// Neither.
+    Plain,
+    /// Typical or nominal.
+    Typical,
+    /// A maximum or minimum.
+    Guaranteed,
+}
+
+/// A figure in decibels, or a bare number that may be one.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Figure {
+    /// Its size, without sign.
+    pub size: f64,
+    /// Whether a minus stands before it.
+    pub minus: bool,
+    /// Whether a plus stands before it.
+    pub plus: bool,
+    /// Whether a unit stands beside it.
+    pub has_unit: bool,
+    /// Typical or guaranteed.
+    pub standing: Standing,
+    /// As written.
+    pub written: String,
+    /// Doubts to be told if it is used.
+    pub doubts: Vec<Doubt>,
+}
+
+/// What cannot be read, and what it would have been.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Lost {
+    /// A frequency or band.
+    Frequency,
+    /// A figure in decibels.
+    Decibels,
+    /// A count of legs.
+    Count,
+}
+
+/// One thing on the label.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Item {
+    /// A range of frequencies.
+    Band(Band),
+    /// One frequency in megahertz, as written.
+    Frequency(f64, String, Vec<Doubt>),
+    /// Two frequencies with a slash: the edges between the return and the forward band.
+    Split(f64, f64, String, Vec<Doubt>),
+    /// A figure.
+    Figure(Figure),
+    /// A count of outputs.
+    Legs(u8, Vec<Doubt>),
+    /// The outputs that figures beside it are for; 0 for a number that cannot be read.
+    Outputs(Vec<u8>),
+    /// Direct current.
+    Power(PowerPass),
+    /// A cable's series.
+    Series(CableSeries),
+    /// Something unreadable.
+    Lost(Lost, Doubt),
+    /// A word of the trade.
+    Word(Term),
+    /// The end of a line, or a comma between words.
+    Break,
+}
+
+/// The items of a label.
+pub(super) fn items(text: &str, tokens: &[Token]) -> Vec<Item> {
+    let mut grammar = Grammar { text, tokens, items: Vec::new(), loose: None, header: None };
+    let mut at = 0;
+    while at < tokens.len() {
+        let next = grammar
+            .power(at)
+            .or_else(|| grammar.count(at))
+            .or_else(|| grammar.band(at))
+            .or_else(|| grammar.frequency(at))
+            .or_else(|| grammar.decibels(at))
+            .or_else(|| grammar.phrase(at))
+            .unwrap_or_else(|| grammar.lone(at));
+        // Every rule takes at least one token; the bound makes the loop's end plain.
+        at = next.max(at + 1);
+    }
+    grammar.items
+}
+
+/// Reads tokens from left to right. Each rule looks at the tokens from a place, adds its items if it fits, and
+/// says which token is next.
+pub(super) struct Grammar<'t> {
+    pub text: &'t str,
+    pub tokens: &'t [Token],
+    pub items: Vec<Item>,
+    /// The last token that is a number nothing accounts for: a figure right after it may be torn.
+    pub loose: Option<usize>,
+    /// The unit that stands before its numbers: `MHz 5-1000`.
+    pub header: Option<Unit>,
+}
+
+impl Grammar<'_> {
+    pub fn token(&self, at: usize) -> Option<&Token> {
+        self.tokens.get(at)
+    }
+
+    pub fn term(&self, at: usize) -> Option<Term> {
+        self.token(at).and_then(Token::term)
+    }
+
+    pub fn is_sign(&self, at: usize, sign: Sign) -> bool {
+        self.token(at).is_some_and(|token| token.is_sign(sign))
+    }
+
+    pub fn number(&self, at: usize) -> Option<&super::number::Numeral> {
+        match self.token(at).map(|token| &token.what) {
+            Some(What::Number(number)) => Some(number),
+            _ => None,
+        }
+    }
+
+    pub fn unit(&self, at: usize) -> Option<Spelling> {
+        match self.token(at).map(|token| &token.what) {
+            Some(What::Unit(spelling)) => Some(*spelling),
+            _ => None,
+        }
+    }
+
+    pub fn is_letters(&self, at: usize) -> bool {
+        self.token(at).is_some_and(|token| token.what == What::Letters)
+    }
+
+    pub fn spaced(&self, at: usize) -> bool {
+        self.token(at).is_some_and(|token| token.spaced)
+    }
+
+    /// A small count, in digits or as a word.
+    pub fn small_count(&self, at: usize) -> Option<u8> {
+        match self.term(at) {
+            Some(Term::Count(count)) => Some(count),
+            _ => self.number(at).filter(|number| number.is_whole()).and_then(super::number::Numeral::count),
+        }
+    }
+
+    /// A dash that reads as a minus: a blank before it and none after.
+    pub fn is_minus(&self, at: usize) -> bool {
+        self.is_sign(at, Sign::Dash) && self.spaced(at) && !self.spaced(at + 1)
+    }
+
+    /// The text of the tokens from `from` up to but not including `to`, blanks made single.
+    pub fn written(&self, from: usize, to: usize) -> String {
+        let start = self.token(from).map_or(0, |token| token.start);
+        let end = self.token(to.saturating_sub(1)).map_or(start, |token| token.end);
+        let words: Vec<&str> = self.text.get(start..end).unwrap_or_default().split_whitespace().collect();
+        words.join(" ")
+    }
+
+    /// Doubts about letters in numbers and misspelled units among the tokens from `from` up to `to`.
+    pub fn spelling_doubts(&self, from: usize, to: usize) -> Vec<Doubt> {
+        let mut doubts = Vec::new();
+        for at in from..to {
+            match self.token(at).map(|token| &token.what) {
+                Some(What::Number(number)) if number.has_letters => doubts.push(Doubt::LettersForDigits {
+                    written: self.written(at, at + 1),
+                    read: number.plain().to_owned(),
+                }),
+                Some(What::Unit(spelling)) if spelling.misread => doubts.push(Doubt::UnitMisread {
+                    written: self.written(at, at + 1),
+                    read: spelling.unit.symbol(),
+                }),
+                _ => {}
+            }
+        }
+        doubts
+    }
+
+    /// Adds that the tokens from `from` up to `to` cannot be read.
+    pub fn lose(&mut self, lost: Lost, from: usize, to: usize) -> usize {
+        let written = self.written(from, to);
+        self.items.push(Item::Lost(lost, Doubt::Unreadable { written }));
+        to
+    }
+
+    /// The place before `at` of a number that nothing accounts for, with at most a blank or a dot between: the
+    /// two may be one number torn apart.
+    pub fn torn_from(&self, at: usize) -> Option<usize> {
+        let loose = self.loose?;
+        let adjacent = loose + 1 == at || (loose + 2 == at && self.is_sign(loose + 1, Sign::Dot));
+        adjacent.then_some(loose)
+    }
+
+    /// As [`torn_from`](Self::torn_from), where the number at `at` is an edge: only if the two together are a
+    /// usual edge, since a loss may well stand before a band.
+    pub fn edge_torn_from(&self, at: usize) -> Option<usize> {
+        let loose = self.torn_from(at)?;
+        let (first, second) = (self.number(loose)?, self.number(at)?);
+        let together: f64 = format!("{}{}", first.plain(), second.plain()).parse().unwrap_or(f64::NAN);
+        (loose + 2 == at || super::usual::is_edge(together)).then_some(loose)
+    }
+
+    /// Runs of words that mean one thing, and single words.
+    fn phrase(&mut self, at: usize) -> Option<usize> {
+        let term = self.term(at)?;
+        if let Some(next) = self.series(at, term) {
+            return Some(next);
+        }
+        if term == Term::DirectCurrent
+            && self.is_sign(at + 1, Sign::Dash)
+            && self.number(at + 2).is_some()
+            && self.unit(at + 3).is_some_and(|spelling| spelling.unit == Unit::Decibel)
+        {
+            // "DC-12dB": here DC is the directional coupler.
+            self.items.push(Item::Word(Term::Coupler));
+            return Some(at + 1);
+        }
+        let (mut meaning, mut next) = (term, at + 1);
+        for (run, of_run) in PHRASES {
+            if let Some(end) = self.run_end(at, run) {
+                (meaning, next) = (*of_run, end);
+                break;
+            }
+        }
+        self.items.push(Item::Word(meaning));
+        if term == Term::Network && self.number(next).is_some() && self.unit(next + 1).is_none() {
+            let is_version = !self.is_sign(next + 1, Sign::Dash);
+            next += usize::from(is_version);
+        }
+        Some(next)
+    }
+
+    /// One past the last token of a run of words, dashes between them passed over.
+    fn run_end(&self, at: usize, run: &[Term]) -> Option<usize> {
+        let mut next = at;
+        for (place, term) in run.iter().enumerate() {
+            if place > 0 && self.is_sign(next, Sign::Dash) {
+                next += 1;
+            }
+            if self.term(next) != Some(*term) {
+                return None;
+            }
+            next += 1;
+        }
+        Some(next)
+    }
+
+    /// `RG-6`, `RG6`, `series 6`, `6 series`.
+    fn series(&mut self, at: usize, term: Term) -> Option<usize> {
+        let numbered = |place: usize| {
+            let number = self.number(place)?;
+            (number.is_whole() && !number.has_letters)
+                .then(|| number.count())
+                .flatten()
+                .and_then(|number| CableSeries::numbered(number.into()))
+        };
+        let (series, next) = match term {
+            Term::Series(series) => (series, at + 1),
+            Term::SeriesWord => match (numbered(at + 1), at.checked_sub(1).and_then(numbered)) {
+                (Some(series), _) => (series, at + 2),
+                (None, Some(series)) => (series, at + 1),
+                (None, None) => return None,
+            },
+            Term::Jacket => {
+                let place = at + 1 + usize::from(self.is_sign(at + 1, Sign::Dash));
+                (numbered(place)?, place + 1)
+            }
+            _ => return None,
+        };
+        self.items.push(Item::Series(series));
+        Some(next)
+    }
+
+    /// A token that no rule takes.
+    fn lone(&mut self, at: usize) -> usize {
+        let Some(token) = self.token(at) else { return at + 1 };
+        match token.what.clone() {
+            What::Number(_) => self.loose = Some(at),
+            What::Unit(spelling) if spelling.unit.is_frequency() || spelling.unit == Unit::Decibel => {
+                self.header = Some(spelling.unit);
+            }
+            What::Letters if self.unit(at + 1).is_some_and(|spelling| lost_unit(spelling).is_some()) => {
+                let lost = self.unit(at + 1).and_then(lost_unit).unwrap_or(Lost::Decibels);
+                return self.lose(lost, at, at + 2);
+            }
+            What::Letters if self.header.is_some_and(Unit::is_frequency) => {
+                let upper = self.range_sign(at + 1).filter(|upper| self.number(*upper).is_some());
+                if let Some(upper) = upper {
+                    return self.lose(Lost::Frequency, at, upper + 1);
+                }
+            }
+            What::Code(Some(spelling)) => {
+                if let Some(lost) = lost_unit(spelling) {
+                    return self.lose(lost, at, at + 1);
+                }
+            }
+            What::Code(None) => {
+                if let Some(lost) = self.unit(at + 1).and_then(lost_unit) {
+                    return self.lose(lost, at, at + 2);
+                }
+            }
+            What::Sign(Sign::Break | Sign::Comma) => {
+                self.items.push(Item::Break);
+                self.header = self.header.filter(|_| token_is_line(self.token(at)));
+            }
+            What::Sign(Sign::Other) if self.written(at, at + 1) == "±" => {
+                self.items.push(Item::Word(Term::Unmeasured));
+            }
+            _ => {}
+        }
+        at + 1
+    }
+}
+
+fn token_is_line(token: Option<&Token>) -> bool {
+    token.is_some_and(|token| token.is_sign(Sign::Break))
+}
+
+/// What is lost with an unreadable number before this unit.
+fn lost_unit(spelling: Spelling) -> Option<Lost> {
+    match spelling.unit {
+        Unit::Decibel => Some(Lost::Decibels),
+        Unit::Megahertz | Unit::Gigahertz | Unit::Hertz => Some(Lost::Frequency),
+        Unit::ShortMega | Unit::ShortGiga | Unit::Other => None,
+    }
+}
