@@ -1,1 +1,320 @@
-# findings
+# Findings: what, .why, .do, .source. Written as to the person who owns the house.
+# Plain words first, the trade's term in brackets. No blame; nothing that could hurt.
+
+weight-grave = Serious
+weight-costly = Costs speed
+weight-minor = Small
+weight-note = Good to know
+
+source-practice = Common practice, no source.
+source-survey = From what stands in this survey.
+source-band = Adapters use 1125 to 1675 MHz (announcement of SCTE 235, 2017).
+source-filter-use = SCTE 235 2017, abstract: a filter keeps the network from reaching a neighbour and protects receivers; it may sit at the entry, at a device, or both.
+source-filter-sheet = A published data sheet for a ground-block filter (2019): passes up to 1002 MHz, stops 1125 to 1675 MHz by at least 40 dB.
+source-splits = Losses from a published trade article: 3.5 dB for 2 legs, 7 dB for 4, 10.5 dB for 8. Six legs, 9 dB: common practice.
+source-satellite = Satellite signals on the cable take 950 to 2150 MHz (makers' data; EN 50494:2007 and EN 50607:2015 distribute it); adapters use 1125 to 1675 MHz (announcement of SCTE 235, 2017).
+
+## Cautions
+
+caution-who-depends-on-it = Before you unplug anything: does a phone line, an alarm or a medical call device work through this modem or amplifier? If so, leave it plugged in and first ask whoever looks after it.
+caution-supplies-first = First pull the mains plugs of everything that feeds the coax: the amplifier's small power supply (inserter), the satellite receiver. They can put power on the cable. If you see a spark or feel a tingle, stop, let go, and call an electrician. Nothing needs to be measured.
+caution-house-side-only = Work only on the house side of the ground block. Leave the cable from the street and the provider's box closed: some of these cables carry up to 90 V AC (from memory).
+caution-keep-grounds = Leave every ground wire in its place: it leads lightning and stray mains current away. Local code and licensed trades go first.
+caution-thunderstorm = Leave coax alone while a thunderstorm is near: the cable leads outdoors.
+caution-heights = In an attic, step on the joists only, and mind heat and old wiring. Stay off roofs, and use a ladder only with somebody beside you.
+caution-powered-leg = If a leg may carry power (to an amplifier, an antenna preamplifier or a dish), use a cap that holds DC back (DC-blocked); a plain cap would short the supply.
+caution-fibre = Leave the fibre plugged in, and never look into its end: the light cannot be seen and can hurt the eye.
+
+## The entry
+
+finding-entry-filter-missing = No entry filter (MoCA filter) was found at { $entry }.
+    .why = Without it your room network can leave the house and meet a neighbour's. With it, signals between rooms get stronger too, because the filter sends them back into the house.
+    .do = Screw an entry filter on where everything comes in: on the house side of the ground block, before the first splitter. Then check that TV and internet still work.
+    .source = { source-filter-use }
+
+finding-entry-filter-if-connected = It is not yet known what comes in at { $entry } or whether it is joined, and no entry filter (MoCA filter) was found there.
+    .why = If the cable is joined to the street or an antenna, your room network can leave the house by it.
+    .do = Find out what comes in. A dish's cable must not get this filter, and a cable that is cut off needs none. For a cable company or an antenna, put a filter on the house side of the ground block, before the first splitter.
+    .source = { source-filter-use }
+
+finding-filter-after-split = The entry filter { $filter } sits behind a split, not before the first one.
+    .why = It guards only its own branch: rooms behind it are parted from the others, and the other branches can still reach { $entry }.
+    .do = Move it to where everything comes in: on the house side of the ground block, before the first splitter.
+    .source = { source-practice }
+
+finding-filter-street-side = The entry filter { $filter } is noted on the street side of the ground block.
+    .why = It does its work there too, but that side belongs to the provider and should stay closed.
+    .do = Leave it where it is. Ask the provider to move it to the house side at the next visit.
+    .source = { source-practice }
+
+finding-filter-in-satellite-line = The entry filter { $filter } sits in a satellite line.
+    .why = It stops most of what comes from the dish, so channels will be missing.
+    .do = Take it out of the satellite line. A dish's cable needs no entry filter.
+    .source = { source-satellite }
+
+finding-filter-not-for-band = The entry filter { $filter } does not stop all of { $band }, the band of the room network.
+    .why = Part of your network can still leave the house.
+    .do = Swap it for a filter that passes TV and internet and stops { $band }.
+    .source = { source-filter-sheet }
+
+finding-filter-weak = The entry filter { $filter } takes off { $rejection }; such filters usually take off { $standard } or more.
+    .why = A little of your network may still be heard outside.
+    .do = If it is swapped one day, choose one with { $standard } or more. In a shared building, swap it now.
+    .source = { source-filter-sheet }
+
+finding-filter-cuts-service = The entry filter { $filter } lets signals pass up to { $ends }, but { $service } uses the cable up to { $top }.
+    .why = The top part of that service may not get through.
+    .do = Ask the provider how high the service goes today. If it needs more than { $ends }, use a filter made for that, or one at each device instead of at the entry.
+    .source = { source-filter-sheet } Cable systems to 1218 and 1794 MHz: SCTE 153 2021, classes.
+
+finding-filter-label-unknown = It is not yet known which band the entry filter { $filter } stops.
+    .why = Only a filter that stops { $band } keeps the room network in the house.
+    .do = Read its label without unscrewing anything, and note what it says. "MoCA", or a stop band up to 1675 MHz, is what you hope for.
+    .source = { source-survey }
+
+finding-ground-block-not-seen = No ground block is noted at { $entry }.
+    .why = The ground block ties the cable's shield to the ground of the house, against lightning and stray current.
+    .do = Look whether there is one, without touching it. If you see none, ask a licensed electrician or the provider.
+    .source = US National Electrical Code 820.93, as quoted in trade texts: the shield is bonded where the cable enters the building. Local code goes first.
+
+finding-shared-building-open = Other homes share this coax, and nothing parts them from { $entry } yet.
+    .why = Neighbours' adapters could find yours, and yours theirs.
+    .do = Set the same privacy password on all your own adapters first. Then put an entry filter where the cable of your own home comes in. Ask the building's manager before you touch what is shared.
+    .source = { source-filter-use }
+
+finding-shared-building = Other homes share this coax.
+    .why = A filter parts homes only if it sits where one home's own cable comes in. One filter on a feed that several homes share does not part them.
+    .do = Check that the filter is on your own cable, not on the shared one. Set the same privacy password on all your own adapters.
+    .source = { source-filter-use }
+
+## Splitters
+
+finding-splitter-not-for-band = The label of { $part } says { $band }; the room network uses { $wanted }.
+    .why = Above what it is made for, it may cost little or much. Nobody can tell without trying.
+    .do = Swap it for a splitter that says MoCA or reaches 1675 MHz, with as many legs as you use.
+    .source = { source-practice }
+
+finding-splitter-label-unknown = It is not yet known for which band { $part } is made.
+    .why = If it was not made for { $wanted }, it may cost some speed, or none.
+    .do = Read its label and note the band. If there is none, the forecast counts with the whole range.
+    .source = { source-survey }
+
+finding-label-doubtful = The label of { $part } could be read in more than one way: "{ $label }".
+    .why = The forecast rests on it.
+    .do = Look at the label once more and type what it says.
+    .source = { source-survey }
+
+finding-splitter-needless = Only one leg of { $part } is used.
+    .why = The signal is divided for nothing: about { $saving } could be saved.
+    .do = Take it out and join the two cables with a barrel (cable joiner). Then check that TV and internet still work.
+    .source = { source-splits }
+
+finding-splitter-too-large = Only { $used } legs of { $part } are used.
+    .why = Every leg takes its share, used or not: about { $saving } could be saved.
+    .do = A { $legs }-way splitter made for the band up to 1675 MHz would do.
+    .source = { source-splits }
+
+finding-splitters-in-cascade = Two splitters hang one behind the other at the same spot: { $upper } and { $lower }.
+    .why = The signal is divided twice: about { $saving } could be saved for the weakest leg.
+    .do = One { $legs }-way splitter made for the band up to 1675 MHz can do the work of both.
+    .source = { source-splits }
+
+finding-splits-many = Up to { $splits } splits in a row lie above { $outlets }.
+    .why = Every split divides the signal again; far rooms can become slow.
+    .do = Look whether one of these splits can go, or whether two can become one. The work list says what each is worth.
+    .source = { source-practice }
+
+## Legs and outlets
+
+finding-leg-open = { $count ->
+    [one] Leg { $legs } of { $part } is free and open.
+   *[other] Legs { $legs } of { $part } are free and open.
+}
+    .why = Signals come back from an open leg and disturb the others a little; noise can get in there.
+    .do = Screw a 75-ohm cap (terminator) on.
+    .source = { source-practice }
+
+finding-leg-not-seen = { $count ->
+    [one] Nobody has noted yet whether leg { $legs } of { $part } is free, capped or open.
+   *[other] Nobody has noted yet whether legs { $legs } of { $part } are free, capped or open.
+}
+    .why = An open leg disturbs the others a little; a cable there may lead to a further outlet.
+    .do = Have a look and note it.
+    .source = { source-survey }
+
+finding-outlet-open = Nothing is plugged in at { $outlet }.
+    .why = Signals come back from an empty outlet and disturb the others a little.
+    .do = Screw a 75-ohm cap (terminator) on, or disconnect its cable at the splitter and cap that leg.
+    .source = { source-practice }
+
+finding-loose-end = { $count ->
+    [one] A cable leaves leg { $legs } of { $part } and nobody knows yet where it goes.
+   *[other] Cables leave legs { $legs } of { $part } and nobody knows yet where they go.
+}
+    .why = It may feed an outlet that you miss, or end open in a wall and disturb the others.
+    .do = Trace it: with a tone tracer, or by looking which outlet goes quiet when it is unscrewed. If it leads nowhere, unscrew it and cap the leg.
+    .source = { source-practice }
+
+finding-two-on-port = Two cables are noted on { $port }: { $parts }.
+    .why = One port holds one cable, so one of the two notes needs another look.
+    .do = Look which cable is really there, and note where the other one goes.
+    .source = { source-survey }
+
+## Amplifiers
+
+finding-amplifier-no-bypass = Between rooms that are to be joined stands { $amplifier }, with no way round it for the room network (no MoCA by-pass).
+    .why = An amplifier lets TV and internet through, but hardly anything of the room network. Rooms on its two sides may not reach each other.
+    .do = Use an amplifier with a MoCA by-pass, or take it out if TV and modem work without it. Check both afterwards.
+    .source = { source-practice }
+
+finding-amplifier-bypass-unknown = It is not yet known whether { $amplifier } has a way round it for the room network (MoCA by-pass).
+    .why = It stands between rooms that are to be joined. Without a by-pass they may not reach each other.
+    .do = Read its label. "MoCA bypass", or a passage up to 1675 MHz, is what you hope for.
+    .source = { source-practice }
+
+finding-amplifier-outputs-apart = Rooms that are to be joined hang on different outputs of { $amplifier }.
+    .why = An amplifier keeps its outputs apart, so these rooms may not hear each other.
+    .do = Put all rooms below one output, with a splitter made for the band, or use an amplifier with a MoCA by-pass.
+    .source = { source-practice }
+
+finding-amplifier-above = Above all rooms that are to be joined stands { $amplifier }, which has no MoCA by-pass.
+    .why = The rooms still reach each other below it. Only what is plugged in above it cannot join.
+    .do = Nothing needs to be done. Keep all adapters below it, or use an amplifier with a by-pass.
+    .source = { source-practice }
+
+## Cables
+
+run-end-near = at the end nearer the street
+run-end-far = at the end nearer the outlet
+connector-twist-on = a twist-on connector
+connector-push-on = a push-on connector
+connector-corroded = a corroded or wet connector
+connector-hand-tight = a connector turned by hand only
+
+finding-run-thin-and-long = Thin cable (59 series): { $run } is { $length } long.
+    .why = Thin cable loses more on the way than the usual 6 series.
+    .do = If the room turns out slow, this run is the one to replace with 6-series cable.
+    .source = Loss of 59-series cable from memory, not checked against its standard (SCTE 74).
+
+finding-run-unknown-and-long = Cable of a kind not yet known: { $run } is { $length } long.
+    .why = If it is thin cable (59 series), it loses more than the usual 6 series.
+    .do = Read the print on the jacket: "59", "6", "7" or "11".
+    .source = Loss of 59-series cable from memory, not checked against its standard (SCTE 74).
+
+finding-run-very-long = A very long cable: { $run } is { $length } long.
+    .why = Over such a length even good cable takes off a good part of the signal.
+    .do = Look for a shorter way. If this run must be long, thicker cable (11 series) loses less.
+    .source = Worked out from a published sheet of typical 6-series cable: 8.6 dB a 100 ft at 1675 MHz.
+
+finding-connector-poor = A weak spot: { $run } has { $state } { $end }.
+    .why = It costs signal, lets noise in, and gets worse with time.
+    .do = If it is only turned by hand, tighten it with an 11 mm (7/16 in) wrench: snug, without force. Otherwise have a compression connector put on in its place.
+    .source = { source-practice }
+
+finding-joint-bad = A bad joint: { $run } has conductors twisted together, or a connector half off, { $end }.
+    .why = Signal still passes, but badly and not evenly.
+    .do = Have both cable ends fitted with compression connectors and joined with a barrel (cable joiner).
+    .source = A published field account (2023): a service ran at 50 instead of 200 Mb/s until such a joint was made anew.
+
+## Trees and loose parts
+
+loose-not-traced = nobody has noted yet what feeds it
+loose-loop = what is noted as its feed hangs below it
+loose-too-deep = it would hang more parts deep than any house has
+loose-no-such-port = the part that feeds it has no such leg
+loose-feeder-gone = the part that fed it is no longer in the survey
+
+finding-part-loose = Not yet traced: { $part }; { $reason }.
+    .why = What gets through to it cannot be worked out until it is known where it hangs.
+    .do = Find out which leg its cable comes from: with a tone tracer, or by looking what goes quiet when a leg is unscrewed.
+    .source = { source-survey }
+
+finding-other-tree = Two separate coax trees: { $outlet } hangs on one; { $bridge }, where the room network starts, on another.
+    .why = No signal goes from one tree to the other, so this room gets no network.
+    .do = Check first what else uses each tree. Then join the two trees by a splitter made for the band, or give this tree a start of its own.
+    .source = { source-practice }
+
+finding-bridge-not-chosen = It is not yet known at which outlet the room network starts.
+    .why = One adapter near the router joins coax and router (the bridge). What gets through is counted from there.
+    .do = Choose the outlet nearest the router, and note the adapter there as the bridge.
+    .source = { source-survey }
+
+finding-two-bridges = More than one device joins this coax to the router: { $outlets }.
+    .why = Data can then run in a circle (loop) and bring the whole home network to a halt.
+    .do = Keep one: either the gateway's own coax network or one adapter as the bridge, not both. Unplug the network cable of the other, or switch its coax network off.
+    .source = { source-practice }
+
+finding-tag-twice = The tag { $tag } stands on more than one thing: { $things }.
+    .why = Notes and work can then go to another place than meant.
+    .do = Give one of them a new tag, on the tape too.
+    .source = { source-survey }
+
+## Satellite
+
+finding-satellite-on-tree = Satellite signals ({ $satellite }) and the room network ({ $outlets }) share one coax tree.
+    .why = Both use the same band. Satellite TV and the room network would disturb each other.
+    .do = Give the room network coax that carries no satellite signals, or leave these rooms out.
+    .source = { source-satellite }
+
+finding-satellite-not-placed = There is satellite TV in the house, but it is not yet known on which cables.
+    .why = Satellite signals and the room network cannot share one cable.
+    .do = Note where the dish's cable comes in and where the receivers stand.
+    .source = { source-satellite }
+
+## Services and other networks
+
+service-cable-tv = cable TV
+service-cable-internet = cable internet
+service-antenna-tv = antenna TV
+service-satellite-tv = satellite TV
+service-provider-network = the provider's own network
+service-fibre-link = the fibre box's link
+
+finding-service-in-band = On these cables { $service } goes up to { $top }, into { $band }, the band of the room network.
+    .why = The two may disturb each other where they meet.
+    .do = Give the modem a line of its own straight from the entry, or put a filter at the modem. Where the adapters can, keep them above { $top }.
+    .source = { source-band } SCTE 235 2017, abstract: channels that do not overlap, and home-run wiring, wherever possible.
+
+finding-provider-network = The provider already runs a network of its own on the coax, as for TV boxes that talk to each other.
+    .why = It belongs to your service. It takes some of the channels, and its boxes count as members.
+    .do = Leave it as it is: its password, filters and boxes stay untouched. Ask the provider which channels it uses.
+    .source = { source-practice }
+
+finding-fibre-link = A fibre box reaches the router over coax.
+    .why = That link is your internet. It is a network of its own and belongs on the router's internet side (WAN port).
+    .do = Leave it as it is. Start the room network from one of the router's LAN ports, on other channels.
+    .source = { source-practice }
+
+## Adapters
+
+finding-too-many-adapters = { $count } adapters are planned or present on one tree; such a network takes { $most }.
+    .why = The ones beyond that number would be left out. The provider's boxes count too.
+    .do = Leave some rooms out, or serve several rooms from one adapter with a network switch.
+    .source = Broadband Forum TR-181 Issue 2: 16 members, 8 for version 1.0. That one 1.0 adapter brings all down to 8 is from memory.
+
+finding-versions-mixed = Older and newer adapters share this coax: versions { $versions }.
+    .why = They work together, but each pair runs at the speed of the older one.
+    .do = Nothing needs to be done. Put the older ones where least speed is wanted.
+    .source = MoCA 2.0 press release, June 2010: 2.0 works with 1.0 and 1.1.
+
+finding-version-too-slow = At { $outlet } { $wanted } is wanted; version { $version } gives { $most } at most.
+    .why = Even perfect cable cannot lift this limit.
+    .do = Use newer adapters there and at the start of the network, or be content with { $most }.
+    .source = MoCA 2.0 press release, June 2010 (1.1, 2.0); encyclopedia article on MoCA (1.0, 2.5).
+
+finding-ethernet-slower = At { $outlet } { $wanted } is wanted; the adapter's network port is made for { $port } and passes about { $payload }.
+    .why = The port is the limit there, not the coax.
+    .do = Use an adapter with a faster port there, if that speed matters.
+    .source = RFC 6349 (2011), section 4.1.1: 94.9 % of the line rate is left for data.
+
+## From the forecast
+
+finding-no-channel = No channel is left for { $outlet }.
+    .why = Every channel its adapter could use is taken by another service on the same cables, or the two adapters have none in common.
+    .do = Give the other service cables of its own, or serve this room another way.
+    .source = { source-survey }
+
+finding-wishes-do-not-fit = All rooms at full speed at once would need { $share } of what the coax gives.
+    .why = All adapters share one capacity. One room alone still gets its full speed.
+    .do = Nothing needs to be done if the rooms are rarely busy at once. Otherwise wish for less, or use newer adapters.
+    .source = { source-survey }

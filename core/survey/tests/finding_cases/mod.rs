@@ -1,0 +1,293 @@
+//! For every kind of finding a house where it must appear, and one, as near to it as can be, where it must not.
+
+#![allow(dead_code, reason = "each test binary uses its own share")]
+
+use coax::Span;
+use survey::finding::FindingKind::{self, *};
+use survey::forecast::{Forecast, Reach, RoomForecast, SharedCapacity};
+use survey::record::{
+    CableKind, Connector, EntryKind, EntryState, Plugged, PortEnd, ServiceKind, Survey,
+};
+
+use crate::house::{House, good_house, part_id};
+
+/// A house and, where the finding needs one, a forecast for it.
+pub struct Seen {
+    /// The house.
+    pub survey: Survey,
+    /// The forecast.
+    pub forecast: Option<Forecast>,
+}
+
+impl From<House> for Seen {
+    fn from(house: House) -> Self {
+        Self { survey: house.survey(), forecast: None }
+    }
+}
+
+/// A kind, the house that has it, and the house that has not.
+pub struct Case {
+    /// The kind.
+    pub kind: FindingKind,
+    /// Here it must appear.
+    pub there: Seen,
+    /// Here it must not.
+    pub absent: Seen,
+}
+
+fn case(kind: FindingKind, there: impl Into<Seen>, absent: impl Into<Seen>) -> Case {
+    Case { kind, there: there.into(), absent: absent.into() }
+}
+
+/// One case for each kind.
+pub fn cases() -> Vec<Case> {
+    [entry_cases(), filter_cases(), split_cases(), leg_cases(), amplifier_cases(), run_cases(), tree_cases()]
+        .into_iter()
+        .chain([service_cases(), adapter_cases(), forecast_cases()])
+        .flatten()
+        .collect()
+}
+
+fn entry_cases() -> Vec<Case> {
+    let good = good_house;
+    let state = |house: House, state| house.at("E1").with(move |entry| entry.entry_state = state);
+    let unfiltered = || good().without("F1");
+    // A third outlet for the modem, with a filter of its own.
+    let behind_split = |house: House| {
+        house.at("S1").with(|s| s.rating.legs = 3).filter("F2").from("S1", 3).outlet("O3", "Den").from("F2", 1)
+    };
+    vec![
+        case(EntryFilterMissing, unfiltered(), state(unfiltered(), EntryState::CutOff)),
+        case(EntryFilterIfConnected, state(unfiltered(), EntryState::Unknown), unfiltered()),
+        case(
+            FilterAfterSplit,
+            behind_split(unfiltered()).adapter("2.5"),
+            behind_split(good()).plugged(&[Plugged::Modem]),
+        ),
+        case(
+            FilterStreetSide,
+            good().at("F1").from("E1", 1).at("G1").from("F1", 1).at("S1").from("G1", 1),
+            good(),
+        ),
+        case(GroundBlockNotSeen, good().without("G1"), good()),
+        case(SharedBuildingOpen, unfiltered().shared(), good().shared()),
+        case(SharedBuilding, good().shared(), unfiltered().shared()),
+    ]
+}
+
+fn filter_cases() -> Vec<Case> {
+    let stop = |low_mhz, high_mhz| {
+        good_house().at("F1").with(move |filter| {
+            filter.rating.stop_band = Some(survey::rating::Band { low_mhz, high_mhz });
+        })
+    };
+    let rejection = |db| good_house().at("F1").with(move |filter| filter.rating.rejection_db = Some(db));
+    let internet_to = |mhz| good_house().service(ServiceKind::CableInternet, Some(mhz));
+    let from = |kind| good_house().at("E1").with(move |entry| entry.entry_kind = kind);
+    vec![
+        // MoCA 1.1's own band D ends at 1525 MHz: a filter of that age leaves the rest of Extended D open.
+        case(FilterNotForBand, stop(1125.0, 1525.0), stop(1125.0, 1675.0)),
+        case(FilterWeak, rejection(25.0), rejection(40.0)),
+        case(
+            FilterLabelUnknown,
+            good_house().at("F1").with(|filter| filter.rating = survey::rating::PartRating::default()),
+            good_house(),
+        ),
+        case(FilterCutsService, internet_to(1218.0), internet_to(1002.0)),
+        case(FilterInSatelliteLine, from(EntryKind::Satellite), from(EntryKind::Antenna)),
+    ]
+}
+
+fn split_cases() -> Vec<Case> {
+    let made_for = |top| good_house().at("S1").made_for(5.0, top);
+    let legs = |legs: u8, free: std::ops::RangeInclusive<u8>| {
+        let house = good_house().at("S1").with(|splitter| splitter.rating.legs = legs);
+        free.fold(house, House::cap)
+    };
+    let between = |metres| {
+        good_house()
+            .splitter("S2", 3)
+            .made_for(5.0, 1675.0)
+            .from("S1", 2)
+            .over(CableKind::Six, metres)
+            .at("O2")
+            .from("S2", 1)
+            .outlet("O3", "Den")
+            .from("S2", 2)
+            .adapter("2.5")
+            .outlet("O4", "Attic")
+            .from("S2", 3)
+            .adapter("2.5")
+    };
+    let three_in_a_row = |house: House| {
+        house.splitter("S3", 2).made_for(5.0, 1675.0).from("S2", 3).at("O4").from("S3", 1).at("S3").cap(2)
+    };
+    vec![
+        case(SplitterNotForBand, made_for(1000.0), made_for(1675.0)),
+        case(SplitterLabelUnknown, good_house().at("S1").with(|s| s.rating.band = None), good_house()),
+        case(
+            LabelDoubtful,
+            good_house().at("S1").with(|s| {
+                s.label = Some("5-1ooo MHz".into());
+                s.rating.doubtful = true;
+            }),
+            good_house(),
+        ),
+        case(SplitterTooLarge, legs(8, 3..=8), legs(2, 3..=2)),
+        case(
+            SplitterNeedless,
+            good_house().splitter("S2", 2).from("S1", 2).cap(2).at("O2").from("S2", 1),
+            good_house(),
+        ),
+        case(SplittersInCascade, between(0.5), between(15.0)),
+        case(SplitsMany, three_in_a_row(between(15.0)), between(15.0)),
+    ]
+}
+
+fn leg_cases() -> Vec<Case> {
+    let three_way = || good_house().at("S1").with(|splitter| splitter.rating.legs = 3);
+    let den = || three_way().outlet("O3", "Den").from("S1", 3);
+    vec![
+        case(LegOpen, three_way().open(3), three_way().cap(3)),
+        case(LegNotSeen, three_way(), three_way().open(3)),
+        case(OutletOpen, den().plugged(&[]), den().plugged(&[Plugged::Tv])),
+        case(LooseEnd, three_way().end(3, PortEnd::LooseEnd), three_way().open(3)),
+        case(TwoOnPort, den().at("O3").from("S1", 2), den()),
+    ]
+}
+
+fn amplifier_cases() -> Vec<Case> {
+    let by_pass = |by_pass| move |part: &mut survey::record::Part| part.rating.moca_bypass = by_pass;
+    // Between the splitter and the office.
+    let between = |known: Option<bool>| {
+        good_house().amplifier("A1", 1).with(by_pass(known)).from("S1", 2).at("O2").from("A1", 1)
+    };
+    // Between the filter and the splitter, above both rooms.
+    let above = |known: Option<bool>| {
+        good_house().amplifier("A1", 1).with(by_pass(known)).from("F1", 1).at("S1").from("A1", 1)
+    };
+    // In place of the splitter.
+    let instead = |known: Option<bool>| {
+        good_house()
+            .amplifier("A1", 2)
+            .with(by_pass(known))
+            .from("F1", 1)
+            .at("O1")
+            .from("A1", 1)
+            .at("O2")
+            .from("A1", 2)
+    };
+    vec![
+        case(AmplifierNoBypass, between(Some(false)), above(Some(false))),
+        case(AmplifierBypassUnknown, between(None), between(Some(true))),
+        case(AmplifierOutputsApart, instead(Some(false)), instead(Some(true))),
+        case(AmplifierAbove, above(Some(false)), above(Some(true))),
+    ]
+}
+
+fn run_cases() -> Vec<Case> {
+    let over = |cable, metres| good_house().at("O2").over(cable, metres);
+    let connector = |connector| good_house().at("O2").run(move |run| run.connector_far = connector);
+    vec![
+        case(RunThinAndLong, over(CableKind::FiftyNine, 20.0), over(CableKind::FiftyNine, 5.0)),
+        case(RunUnknownAndLong, over(CableKind::Unknown, 20.0), over(CableKind::Six, 20.0)),
+        case(RunVeryLong, over(CableKind::Six, 60.0), over(CableKind::Eleven, 60.0)),
+        case(ConnectorPoor, connector(Connector::HandTight), connector(Connector::Unknown)),
+        case(JointBad, connector(Connector::BadJoint), connector(Connector::TwistOn)),
+    ]
+}
+
+fn tree_cases() -> Vec<Case> {
+    let untraced = || good_house().at("O2").with(|outlet| outlet.feed = None);
+    let gateway = |house: House| house.at("O1").plugged(&[Plugged::MocaGateway]);
+    let den = |house: House| house.outlet("O3", "Den").from("S2", 1).adapter("2.5");
+    let apart = || den(good_house().splitter("S2", 2).fed_by_nothing()).at("S2").cap(2);
+    vec![
+        case(PartLoose, untraced(), good_house()),
+        case(OtherTree, apart(), untraced()),
+        case(
+            BridgeNotChosen,
+            good_house().at("O1").adapter("2.5"),
+            gateway(good_house().at("O1").with(|outlet| outlet.adapter = None)),
+        ),
+        case(
+            TwoBridges,
+            gateway(good_house().at("O1").with(|outlet| outlet.adapter = None)).at("O2").bridge(),
+            // Two bridges on two trees close no loop.
+            apart().at("O3").bridge(),
+        ),
+        case(
+            TagTwice,
+            good_house().at("O2").with(|outlet| outlet.tag = Some("o1".into())),
+            good_house(),
+        ),
+    ]
+}
+
+fn service_cases() -> Vec<Case> {
+    let receiver = |house: House| house.outlet("O3", "Den").plugged(&[Plugged::SatelliteReceiver]);
+    let three_way = || good_house().at("S1").with(|splitter| splitter.rating.legs = 3);
+    let dish = || receiver(good_house().entry("E2", EntryKind::Satellite)).from("E2", 1);
+    vec![
+        case(SatelliteOnTree, receiver(three_way()).from("S1", 3), dish()),
+        case(
+            SatelliteNotPlaced,
+            good_house().service(ServiceKind::SatelliteTv, None),
+            dish().service(ServiceKind::SatelliteTv, None),
+        ),
+        case(
+            ServiceInBand,
+            good_house().service(ServiceKind::CableInternet, Some(1218.0)),
+            good_house().service(ServiceKind::CableInternet, Some(1002.0)),
+        ),
+        case(
+            ProviderNetwork,
+            good_house().service(ServiceKind::ProviderNetwork, None),
+            good_house().service(ServiceKind::CableTv, None),
+        ),
+        case(FibreLink, good_house().at("O1").plugged(&[Plugged::FibreBox]), good_house()),
+    ]
+}
+
+fn adapter_cases() -> Vec<Case> {
+    let many = |count: u8, version: &str| {
+        let house = good_house().at("S1").with(|splitter| splitter.rating.legs = count);
+        (3..=count).fold(house, |house, leg| {
+            house.outlet(&format!("O{leg}"), &format!("Room {leg}")).from("S1", leg).adapter(version)
+        })
+    };
+    let wanting = |version: &str, port: u32, mbps: f64| {
+        good_house().at("O2").adapter(version).port(port).wish("Office", mbps)
+    };
+    vec![
+        // 16 nodes: TR-181 Issue 2, type MocaNodeID (IDs 0 to 15).
+        case(TooManyAdapters, many(17, "2.5"), many(16, "2.5")),
+        case(VersionsMixed, good_house().at("O2").adapter("1.1"), good_house()),
+        // 175 Mb/s for 1.1: MoCA 2.0 press release, June 2010.
+        case(VersionTooSlow, wanting("1.1", 1000, 500.0), wanting("1.1", 1000, 170.0)),
+        case(EthernetSlower, wanting("2.5", 100, 500.0), wanting("2.5", 1000, 500.0)),
+    ]
+}
+
+fn forecast_cases() -> Vec<Case> {
+    let seen = |reach: Reach, airtime: f64| {
+        let survey = good_house().survey();
+        let outlet = part_id(&survey, "O2");
+        let forecast = Forecast {
+            seed: 1,
+            draws: 1,
+            bridge: Some(part_id(&survey, "O1")),
+            channels: Vec::new(),
+            nodes: 2,
+            rooms: vec![RoomForecast { outlet, room: None, reach }],
+            street: Vec::new(),
+            shared: Some(SharedCapacity { airtime: Span::exact(airtime) }),
+            round_trip_ms: Span::new(2.0, 3.0, 7.0),
+        };
+        Seen { survey, forecast: Some(forecast) }
+    };
+    vec![
+        case(NoChannel, seen(Reach::NoChannel, 0.5), seen(Reach::OtherTree, 0.5)),
+        case(WishesDoNotFit, seen(Reach::NoBridge, 1.4), seen(Reach::NoBridge, 0.9)),
+    ]
+}

@@ -1,0 +1,156 @@
+//! Every kind of finding appears where it must and nowhere else.
+
+mod finding_cases;
+mod house;
+
+use std::collections::BTreeSet;
+
+use finding_cases::{Seen, cases};
+use house::{House, good_house, part_id};
+use survey::finding::{FindingKind, Place, Weight, findings};
+use survey::record::{EntryKind, EntryState, Plugged, ServiceKind, Survey};
+
+fn kinds(seen: &Seen) -> BTreeSet<FindingKind> {
+    findings(&seen.survey, seen.forecast.as_ref()).iter().map(|finding| finding.kind).collect()
+}
+
+fn kinds_of(house: House) -> Vec<FindingKind> {
+    findings(&house.survey(), None).iter().map(|finding| finding.kind).collect()
+}
+
+#[test]
+fn every_kind_has_a_case() {
+    let covered: BTreeSet<_> = cases().iter().map(|case| case.kind).collect();
+    let missing: Vec<_> = FindingKind::ALL.iter().filter(|kind| !covered.contains(kind)).collect();
+    assert!(missing.is_empty(), "no case for {missing:?}");
+}
+
+#[test]
+fn every_kind_appears_where_it_must_and_not_where_it_must_not() {
+    for case in cases() {
+        let there = kinds(&case.there);
+        let absent = kinds(&case.absent);
+        assert!(there.contains(&case.kind), "{:?} is missing; found {there:?}", case.kind);
+        assert!(!absent.contains(&case.kind), "{:?} is there; found {absent:?}", case.kind);
+    }
+}
+
+#[test]
+fn a_house_in_good_order_has_no_finding() {
+    assert_eq!(kinds_of(good_house()), []);
+}
+
+#[test]
+fn an_empty_survey_says_nothing() {
+    assert_eq!(kinds_of(House::new()), []);
+}
+
+#[test]
+fn where_nothing_is_known_only_notes_are_made() {
+    // Parts are there, traced; nobody looked at any label, leg, cable or device.
+    let house = House::new()
+        .entry("E1", EntryKind::Unknown)
+        .with(|entry| entry.entry_state = EntryState::Unknown)
+        .splitter("S1", 4)
+        .from("E1", 1)
+        .outlet("O1", "Study")
+        .from("S1", 1)
+        .outlet("O2", "Office")
+        .from("S1", 2);
+    let found = findings(&house.survey(), None);
+    assert!(!found.is_empty());
+    for finding in found {
+        assert_eq!(finding.weight(), Weight::Note, "{:?}", finding.kind);
+    }
+}
+
+#[test]
+fn the_place_is_the_part_it_speaks_of() {
+    let survey = good_house().at("S1").made_for(5.0, 1000.0).survey();
+    let found = findings(&survey, None);
+    assert_eq!(found.len(), 1);
+    assert_eq!(found[0].at, [Place::Part(part_id(&survey, "S1"))]);
+}
+
+#[test]
+fn the_order_is_by_weight_then_kind_then_tag() {
+    let house = good_house()
+        .without("F1")
+        .splitter("S10", 2)
+        .made_for(5.0, 1000.0)
+        .from("S1", 2)
+        .splitter("S2", 2)
+        .made_for(5.0, 1000.0)
+        .from("S10", 1)
+        .at("O2")
+        .from("S2", 1)
+        .outlet("O3", "Den")
+        .from("S10", 2)
+        .adapter("2.5")
+        .outlet("O4", "Hall")
+        .from("S2", 2)
+        .adapter("2.5");
+    let survey = house.survey();
+    let found = findings(&survey, None);
+    let weights: Vec<_> = found.iter().map(survey::finding::Finding::weight).collect();
+    assert!(weights.is_sorted(), "{weights:?}");
+    let bands: Vec<_> =
+        found.iter().filter(|f| f.kind == FindingKind::SplitterNotForBand).map(|f| f.at[0]).collect();
+    assert_eq!(bands, ["S2", "S10"].map(|tag| Place::Part(part_id(&survey, tag))));
+}
+
+#[test]
+fn an_unknown_entry_never_gets_a_filter_ordered_outright() {
+    // It may be a dish's, which a filter would cut.
+    let house = good_house().without("F1").at("E1").with(|entry| entry.entry_kind = EntryKind::Unknown);
+    let found = kinds_of(house);
+    assert!(found.contains(&FindingKind::EntryFilterIfConnected));
+    assert!(!found.contains(&FindingKind::EntryFilterMissing));
+}
+
+#[test]
+fn a_ground_block_with_a_filter_built_in_is_a_filter() {
+    let house = good_house().without("F1").at("G1").with(|block| block.rating.rejection_db = Some(70.0));
+    assert_eq!(kinds_of(house), []);
+}
+
+#[test]
+fn no_adapter_and_no_wish_means_no_filter_finding() {
+    let bare = |house: House, tag: &str| house.at(tag).with(|outlet| outlet.adapter = None);
+    let house = bare(bare(good_house().without("F1"), "O1"), "O2");
+    assert!(!kinds_of(house.clone()).contains(&FindingKind::EntryFilterMissing));
+    assert!(kinds_of(house.wish("Office", 500.0)).contains(&FindingKind::EntryFilterMissing));
+}
+
+#[test]
+fn a_version_1_0_adapter_lowers_the_number_allowed() {
+    // 8 nodes as soon as one is 1.0: from memory.
+    let with = |version: &str| {
+        let house = good_house().at("S1").with(|splitter| splitter.rating.legs = 9);
+        let house = (3..=9).fold(house, |house, leg| {
+            house.outlet(&format!("O{leg}"), &format!("Room {leg}")).from("S1", leg).adapter("2.5")
+        });
+        kinds_of(house.at("O9").adapter(version)).contains(&FindingKind::TooManyAdapters)
+    };
+    assert!(with("1.0"));
+    assert!(!with("1.1"));
+}
+
+#[test]
+fn what_the_provider_runs_is_never_told_to_go() {
+    let house = good_house()
+        .service(ServiceKind::ProviderNetwork, None)
+        .service(ServiceKind::FibreLink, None)
+        .at("O2")
+        .plugged(&[Plugged::TvBox]);
+    assert_eq!(kinds_of(house), [FindingKind::ProviderNetwork, FindingKind::FibreLink]);
+}
+
+#[test]
+fn the_same_house_gives_the_same_findings() {
+    let twice = |survey: &Survey| (findings(survey, None), findings(&survey.clone(), None));
+    for case in cases() {
+        let (one, two) = twice(&case.there.survey);
+        assert_eq!(one, two);
+    }
+}
