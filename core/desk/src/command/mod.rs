@@ -1,7 +1,7 @@
 //! The commands, one file each.
 
 //mod demo;
-//mod findings;
+mod findings;
 mod forecast;
 mod json;
 mod label;
@@ -69,10 +69,10 @@ pub fn run(context: &Context, command: Command) -> Result<(), DeskError> {
         // Command::Demo { out } => demo::run(context, &out),
         Command::Sheet { sheet, survey } => sheet::run(context, &sheet, &survey),
         Command::Forecast { survey } => forecast::run(context, &open(&survey)?),
-        // Command::Findings { survey } => findings::run(context, &open(&survey)?),
+        Command::Findings { survey } => findings::run(context, &open(&survey)?),
         Command::Worklist { survey } => worklist::run(context, &open(&survey)?),
         // Command::Report { survey, out, replace } => report::run(context, &open(&survey)?, &out, replace),
-        Command::Demo { .. } | Command::Findings { .. } | Command::Report { .. } => Ok(()),
+        Command::Demo { .. } | Command::Report { .. } => Ok(()),
         Command::Label { text } => label::run(context, &text),
     }
 }
