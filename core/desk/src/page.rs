@@ -99,7 +99,9 @@ impl Page {
         let options = textwrap::Options::new(self.width)
             .initial_indent(first)
             .subsequent_indent(next)
-            .break_words(true);
+            .word_separator(textwrap::WordSeparator::AsciiSpace)
+            // "4-way" and "6-series" stay whole.
+            .word_splitter(textwrap::WordSplitter::NoHyphenation);
         for line in textwrap::wrap(&text, options) {
             if self.colour && !style.is_empty() {
                 self.text.push_str(&format!("\u{1b}[{style}m{}\u{1b}[0m\n", line.trim_end()));

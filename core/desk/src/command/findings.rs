@@ -23,7 +23,10 @@ pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {
 /// Tells findings in words: what, why, what to do and on what grounds, then the cautions once each.
 pub fn tell(context: &Context, found: &[Finding], page: &mut Page) {
     page.heading(&context.word("desk-findings"));
-    page.paragraph(0, &context.say(&Phrase::new("desk-findings-count").with("count", Arg::Count(found.len() as u64))));
+    page.paragraph(
+        0,
+        &context.say(&Phrase::new("desk-findings-count").with("count", Arg::Count(found.len() as u64))),
+    );
     for (number, finding) in found.iter().enumerate() {
         let what = Phrase::new("desk-finding")
             .phrase("weight", finding.weight().phrase())

@@ -66,7 +66,11 @@ pub fn tell(context: &Context, survey: &Survey, forecast: &Forecast, page: &mut 
     }
     page.gap();
     if let Some(shared) = forecast.shared {
-        let message = if shared.airtime.likely > 1.0 { "desk-shared-too-much" } else { "desk-shared-fits" };
+        let message = match shared.airtime.likely {
+            share if share.is_infinite() => "desk-shared-never",
+            share if share > 1.0 => "desk-shared-too-much",
+            _ => "desk-shared-fits",
+        };
         page.paragraph(
             0,
             &context.say(&Phrase::new(message).with("share", Arg::Share(shared.airtime.likely))),
@@ -131,7 +135,7 @@ fn loss(survey: &Survey, path: &PathForecast) -> Phrase {
     let most = costs.iter().filter(|cost| cost.db >= 1.0).take(MOST_COSTS_TOLD).map(|cost| {
         let place = match cost.at {
             CostAt::Part(id) => naming::part(survey, id),
-            CostAt::RunTo(id) => naming::run_to(survey, id),
+            CostAt::RunTo(id) => run_in_short(survey, id),
         };
         let cost = Phrase::new("desk-cost").phrase("place", place).with("loss", Arg::Loss(cost.db));
         Arg::Phrase(Box::new(cost))
@@ -139,6 +143,15 @@ fn loss(survey: &Survey, path: &PathForecast) -> Phrase {
     let most: Vec<_> = most.collect();
     let message = if most.is_empty() { "desk-loss-only" } else { "desk-loss-most" };
     Phrase::new(message).with("loss", Arg::LossRange(path.loss)).with("costs", Arg::Several(most))
+}
+
+/// A run by its tag and the tag of the part it leads to, where it has one.
+fn run_in_short(survey: &Survey, to: survey::fact::SubjectId) -> Phrase {
+    let run = survey.wiring.feed(to).and_then(|feed| survey.runs.get(&feed.run?));
+    match run.and_then(|run| run.tag.as_ref()) {
+        Some(tag) => Phrase::new("desk-cost-run").text("tag", tag).phrase("to", naming::mark(survey, to)),
+        None => naming::run_to(survey, to),
+    }
 }
 
 fn limit_message(limit: Limit) -> &'static str {

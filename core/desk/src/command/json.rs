@@ -6,21 +6,18 @@ use serde::Serialize;
 use survey::fact::SubjectId;
 use survey::record::{Survey, Wish};
 
-/// A range.
+/// A range. A figure beyond all bounds (the airtime of a wish that cannot be met) is null: JSON has no infinity.
 #[derive(Serialize)]
 pub struct SpanJson {
-    low: f64,
-    likely: f64,
-    high: f64,
+    low: Option<f64>,
+    likely: Option<f64>,
+    high: Option<f64>,
 }
 
 /// A range rounded to so many decimals.
 pub fn span(span: Span, decimals: i32) -> SpanJson {
-    SpanJson {
-        low: rounded(span.low, decimals),
-        likely: rounded(span.likely, decimals),
-        high: rounded(span.high, decimals),
-    }
+    let figure = |value: f64| value.is_finite().then(|| rounded(value, decimals));
+    SpanJson { low: figure(span.low), likely: figure(span.likely), high: figure(span.high) }
 }
 
 /// A figure rounded to so many decimals.

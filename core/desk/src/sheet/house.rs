@@ -31,7 +31,7 @@ pub fn read<'s>(sheet: &Section<'s>) -> HouseDraft<'s> {
 /// The tables of one heading; `name` is the field by which they are called in messages.
 fn rows<'s>(sheet: &Section<'s>, heading: &'static str, name: &'static str) -> Vec<Section<'s>> {
     let Some(field) = sheet.field(heading) else { return Vec::new() };
-    let fields = field.each();
+    let fields = field.every();
     let tables =
         fields.iter().filter_map(|row| row.table(Phrase::new("sheet-rows").text("heading", heading)));
     tables
@@ -47,7 +47,7 @@ fn rows<'s>(sheet: &Section<'s>, heading: &'static str, name: &'static str) -> V
 /// The notes of a table: one text or a list.
 pub fn notes(section: &Section<'_>) -> Vec<String> {
     let fields = section.field("note").map_or_else(Vec::new, |field| field.each());
-    fields.iter().filter_map(Field::text).map(str::to_owned).collect()
+    fields.iter().filter_map(Field::long_text).map(str::to_owned).collect()
 }
 
 /// Rates towards the house or room and from it: a table of two, or one rate for both.
@@ -108,7 +108,7 @@ fn read_room<'s>(section: &Section<'s>) -> Option<RoomDraft<'s>> {
     let wish = both_ways(section, "wish").map(|(down_mbps, up_mbps)| Wish { down_mbps, up_mbps });
     let notes = notes(section);
     section.finish();
-    let text = name.as_ref().and_then(Field::text)?.to_owned();
+    let text = name.as_ref().and_then(Field::long_text)?.to_owned();
     Some(RoomDraft { row: RoomRow { name: text, wish, notes }, name })
 }
 

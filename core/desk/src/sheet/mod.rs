@@ -49,10 +49,16 @@ pub fn read(bytes: &[u8]) -> Result<Sheet, Problems> {
         return Err(source.into_problems());
     }
     let section = Section::new(&source, document.get_ref(), 0..0, Place::Whole);
-    let parts = section.field("part").map_or(0, |field| field.each().len());
-    if parts > MOST_PARTS {
-        let expected = Phrase::new("sheet-too-many").with("most", Arg::Count(MOST_PARTS as u64));
-        section.refuse("part", &parts.to_string(), expected);
+    for heading in ["part", "room", "service", "reading"] {
+        let rows = section.field(heading).map_or(0, |field| field.every().len());
+        if rows > MOST_PARTS {
+            let expected = Phrase::new("sheet-too-many")
+                .with("most", Arg::Count(MOST_PARTS as u64))
+                .text("heading", heading);
+            section.refuse(heading, &rows.to_string(), expected);
+        }
+    }
+    if !source.is_right() {
         return Err(source.into_problems());
     }
     let house = house::read(&section);

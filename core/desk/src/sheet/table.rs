@@ -9,6 +9,13 @@ use toml::de::{DeTable, DeValue};
 
 use super::problem::{Place, Problem, Problems, shown};
 
+/// The most entries of one list.
+const MOST_IN_A_LIST: usize = 100;
+/// Beyond so many problems no nearest name is looked for: nobody reads that far, and looking takes time.
+const MOST_SUGGESTED: usize = 1_000;
+/// Longer words are no misspelt names.
+const LONGEST_NAME: usize = 60;
+
 /// The text of a sheet, and what was found wrong with it so far.
 pub struct Source<'s> {
     text: &'s str,
@@ -58,6 +65,12 @@ impl<'s> Source<'s> {
     /// Whether nothing was found wrong yet.
     pub fn is_right(&self) -> bool {
         self.problems.borrow().is_empty()
+    }
+
+    /// The nearest name, as long as there are few problems.
+    fn nearest<'n>(&self, found: &str, names: impl Iterator<Item = &'n str>) -> Option<&'n str> {
+        let few = self.problems.borrow().count() < MOST_SUGGESTED;
+        if few { nearest(found, names) } else { None }
     }
 
     /// What was found wrong, by line.
@@ -122,7 +135,7 @@ impl<'s> Section<'s> {
 
     /// A text, if the field stands there.
     pub fn text(&self, name: &'static str) -> Option<&'s str> {
-        self.field(name)?.text()
+        self.field(name)?.long_text()
     }
 
     /// A value read from text, if the field stands there.
@@ -160,7 +173,8 @@ impl<'s> Section<'s> {
             if asked.iter().any(|known| name.get_ref().as_ref() == *known) {
                 continue;
             }
-            let expected = one_of("sheet-field", name.get_ref(), asked.iter().copied());
+            let near = self.source.nearest(name.get_ref(), asked.iter().copied());
+            let expected = suggesting("sheet-field", near, &list(asked.iter().copied()));
             let path = self.path(name.get_ref());
             self.source.refuse(&name.span(), &self.place, Some(&path), name.get_ref(), expected);
         }
@@ -222,6 +236,24 @@ impl<'s> Field<'s> {
         text
     }
 
+    /// Its text; refused beyond what one value of a survey holds (as JSON, which is how it is kept).
+    pub fn long_text(&self) -> Option<&'s str> {
+        let text = self.text()?;
+        let fits = serde_json::to_string(text).is_ok_and(|json| json.len() <= survey::fact::MAX_VALUE_BYTES);
+        if !fits {
+            let most = Arg::Count(survey::fact::MAX_VALUE_BYTES as u64);
+            self.refuse(Phrase::new("sheet-text-long").with("most", most));
+        }
+        fits.then_some(text)
+    }
+
+    /// Notes that its value is none of the names there are, with the nearest.
+    pub fn refuse_name<'n>(&self, message: &str, names: impl Iterator<Item = &'n str> + Clone) {
+        const MOST_TOLD: usize = 8;
+        let near = self.source.nearest(self.written(), names.clone());
+        self.refuse(suggesting(message, near, &list(names.take(MOST_TOLD))));
+    }
+
     /// A value read from its text, or from what stands there as a bare number.
     pub fn parse<T>(&self, read: impl Fn(&str) -> Result<T, Phrase>) -> Option<T> {
         read(self.written().trim()).map_err(|expected| self.refuse(expected)).ok()
@@ -268,8 +300,19 @@ impl<'s> Field<'s> {
         })
     }
 
-    /// Its values: those of a list, or the one that stands there.
+    /// Its values: those of a list, or the one that stands there. A very long list is noted and counts as empty.
     pub fn each(&self) -> Vec<Self> {
+        let all = self.every();
+        if all.len() > MOST_IN_A_LIST {
+            let most = Arg::Count(MOST_IN_A_LIST as u64);
+            self.refuse_as(&all.len().to_string(), Phrase::new("sheet-list-long").with("most", most));
+            return Vec::new();
+        }
+        all
+    }
+
+    /// Its values, however many.
+    pub fn every(&self) -> Vec<Self> {
         match self.value.as_array() {
             None => vec![self.clone()],
             Some(list) => list
@@ -282,16 +325,26 @@ impl<'s> Field<'s> {
 
 /// What to say where one of a few names was expected: all of them, and the nearest to what was found.
 pub fn one_of<'n>(message: &str, found: &str, names: impl Iterator<Item = &'n str> + Clone) -> Phrase {
-    let list = names.clone().collect::<Vec<_>>().join(", ");
-    let phrase = match nearest(found, names) {
+    suggesting(message, nearest(found, names.clone()), &list(names))
+}
+
+fn list<'n>(names: impl Iterator<Item = &'n str>) -> String {
+    names.collect::<Vec<_>>().join(", ")
+}
+
+fn suggesting(message: &str, near: Option<&str>, names: &str) -> Phrase {
+    match near {
         Some(near) => Phrase::new(format!("{message}-near")).text("near", near),
         None => Phrase::new(message),
-    };
-    phrase.text("names", list)
+    }
+    .text("names", names)
 }
 
 /// The name that was probably meant.
-pub fn nearest<'n>(found: &str, names: impl Iterator<Item = &'n str>) -> Option<&'n str> {
+fn nearest<'n>(found: &str, names: impl Iterator<Item = &'n str>) -> Option<&'n str> {
+    if found.len() > LONGEST_NAME {
+        return None;
+    }
     let found = found.to_lowercase();
     let near = names.map(|name| (strsim::damerau_levenshtein(&found, &name.to_lowercase()), name)).min()?;
     let close = found.chars().count().max(near.1.chars().count()).div_ceil(3);

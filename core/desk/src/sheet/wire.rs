@@ -8,7 +8,7 @@ use survey::record::{MOST_DEEP, Part, PartKind};
 use survey::words::{Arg, Phrase};
 
 use super::draft::{FeedRow, HouseDraft, PartDraft, PortDraft, Sheet};
-use super::table::{Field, one_of};
+use super::table::Field;
 
 /// The most tags of a loop that are told.
 const MOST_TAGS_OF_A_LOOP: usize = 8;
@@ -103,8 +103,7 @@ fn look_up(field: &Field<'_>, names: &BTreeMap<String, usize>, missing: &'static
     let name = field.text()?.trim();
     let found = names.get(name).copied();
     if found.is_none() {
-        let near = one_of(missing, name, names.keys().map(String::as_str));
-        field.refuse(near.with("count", Arg::Count(names.len() as u64)));
+        field.refuse_name(missing, names.keys().map(String::as_str));
     }
     found
 }
@@ -140,7 +139,8 @@ impl Outputs {
             "out" if amplified == 1 => Some(1),
             "through" if self.kind == PartKind::Tap => Some(1),
             "modem" if self.modem_port => Some(self.count),
-            number => number.parse().ok(),
+            // Written one way only, so that no port is told twice.
+            number => number.parse().ok().filter(|port: &u8| port.to_string() == number),
         };
         let found = port.filter(|port| (1..=self.count).contains(port));
         if found.is_none() {

@@ -14,7 +14,7 @@ sheet-utf8 = text in UTF-8
     .do = Save the file as UTF-8 in your editor and try again.
 sheet-toml = TOML ({ $reason })
     .do = Put texts and quantities in "quotes", and close every quote and bracket. docs/sheet.md has an example.
-sheet-too-many = at most { $most } parts
+sheet-too-many = at most { $most } tables [[{ $heading }]]
     .do = Split the building into several sheets, one for each home.
 
 ## Tables and fields
@@ -35,6 +35,10 @@ sheet-one-of-near = one of: { $names }
     .do = Did you mean "{ $near }"?
 sheet-text = a text in "quotes" that is not empty
     .do = Put the text in quotes, or leave the field out.
+sheet-text-long = a text of at most { $most } bytes
+    .do = Shorten it, or make several notes of it.
+sheet-list-long = a list of at most { $most } entries
+    .do = Shorten it.
 sheet-flag = true or false
     .do = Write true or false without quotes, or leave the field out where you are not sure.
 sheet-whole = a whole number from { $low } to { $high }
@@ -92,10 +96,7 @@ sheet-tag-twice = a tag of its own; this one stands on line { $line } already
     .do = Give one of the two another tag, on the tape too.
 sheet-room-twice = a name of its own; this one stands on line { $line } already
     .do = Give one of the two rooms another name.
-sheet-no-part = the tag of a part in this sheet{ $count ->
-    [0] {""}
-   *[other] , such as { $names }
-}
+sheet-no-part = the tag of a part in this sheet, such as { $names }
     .do = Add a [[part]] with this tag, or leave the feed out while it is not traced.
 sheet-no-part-near = the tag of a part in this sheet
     .do = Did you mean "{ $near }"?
@@ -191,6 +192,7 @@ desk-wish-unlikely = { $down } to the room, { $up } from it: unlikely to be met
 desk-loss = loss
 desk-loss-only = { $loss }
 desk-loss-most = { $loss }; most of it: { $costs }
+desk-cost-run = { $tag } (the cable run to { $to })
 desk-cost = { $place } { $loss }
 desk-limit = limited by
 desk-limit-path = the wiring
@@ -204,6 +206,7 @@ desk-reach-loose = Not known: { $part } is not yet traced to what feeds it.
 desk-reach-other-tree = Nothing gets there: it hangs on another tree of cables than the adapter near the router.
 desk-reach-no-channel = Nothing gets there: no channel is free that both adapters can use.
 desk-shared-fits = All rooms share one network. All wishes at the same time would take { $share } of its time: they fit.
+desk-shared-never = All rooms share one network. At least one wish cannot be met even with the network to itself.
 desk-shared-too-much = All rooms share one network. All wishes at the same time would take { $share } of its time: they do not fit all at once.
 desk-street = From the loudest adapter to the street at { $entry }: { $loss } of loss. The more, the less leaves the house.
 desk-round-trip = The coax adds { $time } to a round trip.
