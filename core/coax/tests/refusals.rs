@@ -182,12 +182,11 @@ fn more_than_fits_in_memory_is_refused() {
     let mut root = None;
     for _ in 0..40 {
         let part = network.add_shared(Arc::clone(&model));
-        match last {
-            Some(above) => network.join(above, 1, part, 0),
-            None => {
-                network.outlet(part, 0);
-                root = Some(part);
-            }
+        if let Some(above) = last {
+            network.join(above, 1, part, 0);
+        } else {
+            network.outlet(part, 0);
+            root = Some(part);
         }
         for port in 2..=60 {
             network.outlet(part, port);

@@ -68,7 +68,7 @@ fn percentile(mut values: Vec<f64>, share: f64) -> f64 {
 /// Loss in dB of the mean power over the band.
 fn mean_loss(solution: &Solution, to: OutletIndex, from: OutletIndex) -> f64 {
     let values = solution.transfer(to, from).unwrap();
-    -10.0 * (values.iter().map(|value| value.norm_sqr()).sum::<f64>() / values.len() as f64).log10()
+    -10.0 * (values.iter().map(num_complex::Complex64::norm_sqr).sum::<f64>() / values.len() as f64).log10()
 }
 
 #[test]

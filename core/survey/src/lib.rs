@@ -2,11 +2,14 @@
 
 pub mod error;
 pub mod fact;
+pub mod figure;
+pub mod finding;
 pub mod forecast;
 pub mod label;
 pub mod naming;
 pub mod rating;
 pub mod record;
+pub mod report;
 pub mod store;
 pub mod words;
 pub mod worklist;

@@ -134,8 +134,7 @@ fn c19_splitters_in_a_row_and_an_amplifier_are_found() {
 /// 1218 MHz beside adapters from 1125 MHz up.
 #[test]
 fn c15_a_modem_that_reaches_above_1125_mhz_is_found() {
-    let house = fully_drawn_tree(CableKind::Six)
-        .service(ServiceKind::CableInternet, Some(1218.0));
+    let house = fully_drawn_tree(CableKind::Six).service(ServiceKind::CableInternet, Some(1218.0));
     let found = kinds(house);
     assert!(found.contains(&FindingKind::ServiceInBand), "{found:?}");
     assert!(found.contains(&FindingKind::FilterCutsService), "{found:?}");
@@ -145,7 +144,8 @@ fn c15_a_modem_that_reaches_above_1125_mhz_is_found() {
 /// the same coax. C11 (lightreading.com, 2010): satellite takes 950 to 2150 MHz.
 #[test]
 fn c07_and_c11_satellite_on_the_same_coax_is_a_conflict() {
-    let house = fully_drawn_tree(CableKind::Six).at("E1").with(|entry| entry.entry_kind = EntryKind::Satellite);
+    let house =
+        fully_drawn_tree(CableKind::Six).at("E1").with(|entry| entry.entry_kind = EntryKind::Satellite);
     let found = kinds(house);
     assert!(found.contains(&FindingKind::SatelliteOnTree), "{found:?}");
     assert!(found.contains(&FindingKind::FilterInSatelliteLine), "{found:?}");
@@ -155,8 +155,6 @@ fn c07_and_c11_satellite_on_the_same_coax_is_a_conflict() {
 /// part behind it stays wired.
 #[test]
 fn c23_a_twisted_splice_is_a_bad_joint_and_no_break() {
-    let house = fully_drawn_tree(CableKind::Six)
-        .at("O4")
-        .run(|run| run.connector_near = Connector::BadJoint);
+    let house = fully_drawn_tree(CableKind::Six).at("O4").run(|run| run.connector_near = Connector::BadJoint);
     assert_eq!(kinds(house), [FindingKind::JointBad]);
 }

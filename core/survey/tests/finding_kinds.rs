@@ -8,6 +8,7 @@ use std::collections::BTreeSet;
 use finding_cases::{Seen, cases};
 use house::{House, good_house, part_id};
 use survey::finding::{FindingKind, Place, Weight, findings};
+use survey::rating::PartRating;
 use survey::record::{EntryKind, EntryState, Plugged, ServiceKind, Survey};
 
 fn kinds(seen: &Seen) -> BTreeSet<FindingKind> {
@@ -153,4 +154,37 @@ fn the_same_house_gives_the_same_findings() {
         let (one, two) = twice(&case.there.survey);
         assert_eq!(one, two);
     }
+}
+
+#[test]
+fn labels_lead_to_findings() {
+    let with_label = |text: &str| {
+        kinds_of(good_house().at("S1").with(|splitter| splitter.rating = PartRating::default()).label(text))
+    };
+    assert_eq!(with_label("2-WAY SPLITTER 5-1000MHz -3.5dB"), [FindingKind::SplitterNotForBand]);
+    assert_eq!(with_label("2-WAY SPLITTER 5-1675MHz -3.7dB"), []);
+    assert_eq!(with_label("2-WAY SPLITTER"), [FindingKind::SplitterLabelUnknown]);
+}
+
+#[test]
+fn a_filter_behind_a_split_parts_rooms_whatever_comes_in() {
+    let parted = || good_house().without("F1").filter("F2").from("S1", 2).at("O2").from("F2", 1);
+    let cut_off = parted().at("E1").with(|entry| entry.entry_state = EntryState::CutOff);
+    for house in [parted(), cut_off] {
+        assert_eq!(kinds_of(house), [FindingKind::FilterAfterSplit]);
+    }
+}
+
+#[test]
+fn a_filter_of_its_own_for_the_modem_does_not_guard_the_entry() {
+    let house = good_house()
+        .without("F1")
+        .at("S1")
+        .with(|splitter| splitter.rating.legs = 3)
+        .filter("F2")
+        .from("S1", 3)
+        .outlet("O3", "Den")
+        .from("F2", 1)
+        .plugged(&[Plugged::Modem]);
+    assert_eq!(kinds_of(house), [FindingKind::EntryFilterMissing]);
 }

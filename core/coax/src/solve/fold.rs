@@ -4,7 +4,7 @@ use multiversion::multiversion;
 use num_complex::Complex64;
 
 use super::pairs::{Pairs, Wanted};
-use super::plan::{Plan, Side, Step};
+use super::plan::{Plan, Side};
 use super::samples::{MOST_VALUES, Sampled, Table};
 use super::solution::Solution;
 use super::wave::{LANES, Wave};
@@ -15,7 +15,14 @@ const SMALL_PIVOT_SQUARED: f64 = 1e-12;
 /// A pivot below this magnitude squared (1e-9), with rows exchanged, leaves no digits worth having.
 const NO_PIVOT_SQUARED: f64 = 1e-18;
 
+/// The most blocks of frequencies walked together.
+const MOST_TOGETHER: usize = 8;
+
+/// Waves of scratch that a core's own cache holds with room to spare (256 KiB).
+const CACHE_WAVES: usize = 2048;
+
 /// All that one block of frequencies needs; nothing is allocated while solving.
+#[derive(Clone)]
 struct Scratch {
     /// Rows `[x | g]` of every part; after the walk down `[x | B]`.
     fold: Vec<Wave>,
@@ -35,6 +42,11 @@ struct Scratch {
 }
 
 impl Scratch {
+    /// How many waves one holds, about.
+    fn waves(plan: &Plan) -> usize {
+        plan.fold_size + plan.back_size + plan.sides.len() + plan.steps.len() + 2 * plan.outlets.len()
+    }
+
     fn new(plan: &Plan) -> Self {
         let outlets = plan.outlets.len();
         let loads = plan.sides.iter().map(|side| match side {
@@ -58,8 +70,11 @@ impl Scratch {
     }
 }
 
-/// Which part failed.
-struct Failed(usize);
+/// Which part failed, in which block of frequencies.
+struct Failed {
+    place: usize,
+    block: usize,
+}
 
 pub(super) fn solve(sampled: &Sampled, wanted: Wanted<'_>, solution: &mut Solution) -> Result<(), CoaxError> {
     let plan = &*sampled.tree.plan;
@@ -86,11 +101,14 @@ pub(super) fn solve(sampled: &Sampled, wanted: Wanted<'_>, solution: &mut Soluti
     solution.stride = stride;
     solution.slots = slots;
     solution.values.resize(pairs.slots * stride, Complex64::ZERO);
-    let mut scratch = Scratch::new(plan);
-    for block in 0..blocks {
-        walk(plan, &sampled.tables, block, &pairs, &mut scratch, &mut solution.values, stride).map_err(
-            |Failed(part)| CoaxError::Resonance {
-                part: plan.steps[part].original,
+    let together = (CACHE_WAVES / Scratch::waves(plan).max(1)).clamp(1, MOST_TOGETHER).min(blocks);
+    let mut scratch = vec![Scratch::new(plan); together];
+    for first in (0..blocks).step_by(together) {
+        let scratch = &mut scratch[..together.min(blocks - first)];
+        let values = &mut solution.values;
+        walk(plan, &sampled.tables, first, &pairs, scratch, values, stride).map_err(
+            |Failed { place, block }| CoaxError::Resonance {
+                part: plan.steps[place].original,
                 megahertz: sampled.grid.frequencies()[block * LANES].value(),
             },
         )?;
@@ -98,41 +116,58 @@ pub(super) fn solve(sampled: &Sampled, wanted: Wanted<'_>, solution: &mut Soluti
     Ok(())
 }
 
-/// One block of frequencies: up, down, and the pairs. Compiled for several instruction sets, the best of which is chosen at
-/// run time; all give the same bits, for none may fuse a product and a sum.
+/// A few neighbouring blocks of frequencies, from `first` on: up, down, and the pairs. Compiled for several instruction sets,
+/// the best of which is chosen at run time; all give the same bits, for none may fuse a product and a sum.
 #[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2"))]
 fn walk(
     plan: &Plan,
     tables: &[Table],
-    block: usize,
+    first: usize,
     pairs: &Pairs,
-    scratch: &mut Scratch,
+    scratch: &mut [Scratch],
     values: &mut [Complex64],
     stride: usize,
 ) -> Result<(), Failed> {
+    // Part by part and in each block by block, for a part's matrices of neighbouring blocks lie together in memory.
     for place in (0..plan.steps.len()).rev() {
-        let n = plan.steps[place].width + 1;
-        let matrix = &tables[place][block * n * n..(block + 1) * n * n];
-        fold_branch(plan, place, matrix, scratch)?;
+        let size = (plan.steps[place].width + 1).pow(2);
+        for (k, scratch) in scratch.iter_mut().enumerate() {
+            let block = first + k;
+            let matrix = &tables[place][block * size..(block + 1) * size];
+            if !fold_branch(plan, place, matrix, scratch) {
+                return Err(Failed { place, block });
+            }
+        }
     }
     for place in 0..plan.steps.len() {
-        carry_down(plan, place, scratch)?;
+        for (k, scratch) in scratch.iter_mut().enumerate() {
+            if !carry_down(plan, place, scratch) {
+                return Err(Failed { place, block: first + k });
+            }
+        }
     }
-    scratch.down.fill(Wave::ONE);
-    scratch.rise.fill(Wave::ONE);
-    let mut out = Out { values, stride, first: block * LANES };
+    for scratch in scratch.iter_mut() {
+        scratch.down.fill(Wave::ONE);
+        scratch.rise.fill(Wave::ONE);
+    }
+    let mut out = Out { values, stride, first: first * LANES };
     for place in (0..plan.steps.len()).rev() {
         meet(plan, place, pairs, scratch, &mut out);
+        for scratch in scratch.iter_mut() {
+            lengthen(plan, place, scratch);
+        }
     }
-    if let Some(slot) = pairs.at_root {
-        out.put(slot, &scratch.root);
-    }
-    for &(place, slot) in &pairs.from_root {
-        out.put(slot, &scratch.down[place]);
-    }
-    let rise = if scratch.rise.is_empty() { &scratch.down } else { &scratch.rise };
-    for &(place, slot) in &pairs.to_root {
-        out.put(slot, &rise[place]);
+    for (k, scratch) in scratch.iter_mut().enumerate() {
+        if let Some(slot) = pairs.at_root {
+            out.put(slot, k, &scratch.root);
+        }
+        for &(place, slot) in &pairs.from_root {
+            out.put(slot, k, &scratch.down[place]);
+        }
+        let rise = if scratch.rise.is_empty() { &scratch.down } else { &scratch.rise };
+        for &(place, slot) in &pairs.to_root {
+            out.put(slot, k, &rise[place]);
+        }
     }
     Ok(())
 }
@@ -146,8 +181,8 @@ struct Out<'a> {
 
 impl Out<'_> {
     #[inline(always)]
-    fn put(&mut self, slot: usize, wave: &Wave) {
-        let at = slot * self.stride + self.first;
+    fn put(&mut self, slot: usize, block: usize, wave: &Wave) {
+        let at = slot * self.stride + self.first + block * LANES;
         if let Some(to) = self.values.get_mut(at..at + LANES) {
             for (k, value) in to.iter_mut().enumerate() {
                 *value = Complex64::new(wave.re[k], wave.im[k]);
@@ -156,9 +191,9 @@ impl Out<'_> {
     }
 }
 
-/// Folds a part and its branches: rows `[x | g]`, `y`, and what the part above sees.
+/// Folds a part and its branches: rows `[x | g]`, `y`, and what the part above sees; false if that has no answer.
 #[inline(always)]
-fn fold_branch(plan: &Plan, place: usize, matrix: &[Wave], scratch: &mut Scratch) -> Result<(), Failed> {
+fn fold_branch(plan: &Plan, place: usize, matrix: &[Wave], scratch: &mut Scratch) -> bool {
     let step = &plan.steps[place];
     let (m, n) = (step.width, step.width + 1);
     let live = &plan.live[step.live.clone()];
@@ -173,7 +208,7 @@ fn fold_branch(plan: &Plan, place: usize, matrix: &[Wave], scratch: &mut Scratch
         fill_small(small, live, matrix, loads, n);
         rows.copy_from_slice(&matrix[n..]);
         if !eliminate_with_exchange(small, rows, live, n) {
-            return Err(Failed(place));
+            return false;
         }
     }
     // Ports that reflect nothing only listen.
@@ -210,7 +245,7 @@ fn fold_branch(plan: &Plan, place: usize, matrix: &[Wave], scratch: &mut Scratch
         Some(side) => scratch.loads[side] = gin,
         None => scratch.root = gin,
     }
-    Ok(())
+    true
 }
 
 /// `I - S_cc G` over the ports that reflect something.
@@ -309,16 +344,16 @@ fn eliminate_with_exchange(small: &[Wave], rows: &mut [Wave], live: &[usize], n:
     true
 }
 
-/// Turns `g` into `B` and tells the branches what they see above them.
+/// Turns `g` into `B` and tells the branches what they see above them; false if that has no answer.
 #[inline(always)]
-fn carry_down(plan: &Plan, place: usize, scratch: &mut Scratch) -> Result<(), Failed> {
+fn carry_down(plan: &Plan, place: usize, scratch: &mut Scratch) -> bool {
     let step = &plan.steps[place];
     let n = step.width + 1;
     let gin = plan.above[place].map_or(scratch.root, |side| scratch.loads[side]);
     let up = scratch.up[place];
     let (inverse, sound) = gin.times(&up).taken_from_one().inverse(NO_PIVOT_SQUARED);
     if !sound {
-        return Err(Failed(place));
+        return false;
     }
     let h = up.times(&inverse);
     let rows = &mut scratch.fold[step.fold.clone()];
@@ -346,28 +381,41 @@ fn carry_down(plan: &Plan, place: usize, scratch: &mut Scratch) -> Result<(), Fa
             whole.add_product(&scratch.loads[side], &own);
             let (inverse, sound) = whole.inverse(NO_PIVOT_SQUARED);
             if !sound {
-                return Err(Failed(place));
+                return false;
             }
             scratch.up[below] = own.times(&inverse);
         }
     }
-    Ok(())
+    true
 }
 
-/// Writes the pairs that meet in a part, then lengthens the ways of all outlets below it by the part.
+/// Writes the pairs that meet in a part, of all blocks at once: their places in memory are neighbours.
 #[inline(always)]
-fn meet(plan: &Plan, place: usize, pairs: &Pairs, scratch: &mut Scratch, out: &mut Out<'_>) {
-    let step: &Step = &plan.steps[place];
+fn meet(plan: &Plan, place: usize, pairs: &Pairs, scratch: &[Scratch], out: &mut Out<'_>) {
+    let step = &plan.steps[place];
     let n = step.width + 1;
-    let rows = &scratch.fold[step.fold.clone()];
+    let mut sent = [Wave::ZERO; MOST_TOGETHER];
     for meeting in &pairs.meetings[pairs.in_part[place].clone()] {
-        let rise = if scratch.rise.is_empty() { &scratch.down } else { &scratch.rise };
-        let sent = rows[meeting.to_port * n + meeting.from_port + 1].times(&rise[meeting.from]);
+        let entry = step.fold.start + meeting.to_port * n + meeting.from_port + 1;
+        for (sent, scratch) in sent.iter_mut().zip(scratch) {
+            let rise = if scratch.rise.is_empty() { &scratch.down } else { &scratch.rise };
+            *sent = scratch.fold[entry].times(&rise[meeting.from]);
+        }
         for &(to, slot) in &pairs.receivers[meeting.receivers.clone()] {
             // An outlet's own reflection: its way is not yet lengthened, so both factors are 1.
-            out.put(slot, &scratch.down[to].times(&sent));
+            for (k, (sent, scratch)) in sent.iter().zip(scratch).enumerate() {
+                out.put(slot, k, &scratch.down[to].times(sent));
+            }
         }
     }
+}
+
+/// Lengthens the ways of all outlets below a part by the part.
+#[inline(always)]
+fn lengthen(plan: &Plan, place: usize, scratch: &mut Scratch) {
+    let step = &plan.steps[place];
+    let n = step.width + 1;
+    let rows = &scratch.fold[step.fold.clone()];
     for (port, side) in step.sides.clone().enumerate() {
         let x = rows[port * n];
         for way in &mut scratch.down[plan.below[side].clone()] {

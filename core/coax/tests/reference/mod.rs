@@ -5,7 +5,7 @@
 //! the whole matrix between the external ports, row by row (row: where the wave leaves).
 #![allow(dead_code, reason = "each test binary uses a part of it")]
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use coax::model::{Cable, Entry, EntryFilter, ExplicitMultiport, Junction, Model};
@@ -108,14 +108,19 @@ fn model(part: &Value) -> Model {
     }
 }
 
-/// All networks of a folder, by name of file.
-pub fn read_folder(folder: &Path) -> Vec<Reference> {
+/// The files of all networks of a folder, by name.
+pub fn paths(folder: &Path) -> Vec<PathBuf> {
     let entries = std::fs::read_dir(folder).unwrap_or_else(|error| panic!("{}: {error}", folder.display()));
     let mut paths: Vec<_> = entries.map(|entry| entry.unwrap().path()).collect();
     paths.retain(|path| path.extension().is_some_and(|extension| extension == "json"));
     paths.sort();
     assert!(!paths.is_empty(), "no network in {}", folder.display());
-    paths.iter().map(|path| read(path)).collect()
+    paths
+}
+
+/// All networks of a folder, by name of file.
+pub fn read_folder(folder: &Path) -> Vec<Reference> {
+    paths(folder).iter().map(|path| read(path)).collect()
 }
 
 /// One network.

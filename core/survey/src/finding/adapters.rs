@@ -57,14 +57,16 @@ pub(super) fn versions(inspection: &Inspection<'_>) -> Vec<Finding> {
         }
         let bridge = nodes.iter().find(|node| node.bridge);
         for node in nodes.iter().filter(|node| !node.bridge) {
-            let version = bridge.map_or(node.link.version, |bridge| common(bridge.link.version, node.link.version));
+            let version =
+                bridge.map_or(node.link.version, |bridge| common(bridge.link.version, node.link.version));
             let most = version.mac_ceiling(nodes.len()).value.value();
             if let Some(wanted) = wanted(inspection, node).filter(|wanted| *wanted > most) {
                 found.push(
                     Finding::new(FindingKind::VersionTooSlow, vec![Place::Part(node.outlet)])
                         .phrase("outlet", inspection.name(node.outlet))
                         .with("version", Arg::Text(version.to_string()))
-                        .with("most", Arg::Rate(most))
+                        // A published ceiling is said as published, not rounded like a forecast.
+                        .with("most", Arg::Text(format!("{most:.0}")))
                         .with("wanted", Arg::Rate(wanted)),
                 );
             }

@@ -33,10 +33,16 @@ fn filter_place(inspection: &Inspection<'_>, entry: SubjectId) -> FilterPlace {
 }
 
 /// Entry filters behind a split. One that keeps the network away from a single device (no adapter below it, something
-/// plugged in there) is in its place.
+/// plugged in there) is in its place; one in a dish's line has a finding of its own; one that parts no adapters
+/// matters only where an entry waits for it.
 fn misplaced<'a>(inspection: &Inspection<'a>, head: SubjectId) -> Vec<&'a Part> {
     let line = inspection.entry_line(head);
-    let guarded = line.iter().any(|part| is_entry_filter(part));
+    let Some(top) = inspection.survey.parts.get(&head) else { return Vec::new() };
+    if top.kind == PartKind::Entry && top.entry_kind == EntryKind::Satellite {
+        return Vec::new();
+    }
+    let waited_for =
+        top.kind == PartKind::Entry && wants_filter(top) && !line.iter().any(|part| is_entry_filter(part));
     inspection
         .tree(head)
         .filter(|part| is_entry_filter(part) && !line.iter().any(|in_line| in_line.id == part.id))
@@ -46,7 +52,7 @@ fn misplaced<'a>(inspection: &Inspection<'a>, head: SubjectId) -> Vec<&'a Part> 
                 .any(|below| inspection.nodes.iter().any(|node| node.outlet == below.id));
             let devices =
                 inspection.tree(part.id).any(|below| below.plugged.as_ref().is_some_and(|p| !p.is_empty()));
-            adapters || !(devices || guarded)
+            adapters || (waited_for && !devices)
         })
         .collect()
 }
@@ -54,17 +60,15 @@ fn misplaced<'a>(inspection: &Inspection<'a>, head: SubjectId) -> Vec<&'a Part> 
 /// The entry filter: missing, behind a split, or on the street side of the ground block.
 pub(super) fn filters(inspection: &Inspection<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
-    for entry in inspection.entries_with_nodes() {
-        if matches!(entry.entry_kind, EntryKind::Satellite) {
-            continue;
-        }
-        for filter in misplaced(inspection, entry.id) {
+    for head in inspection.heads_with_nodes() {
+        for filter in misplaced(inspection, head) {
             found.push(
-                Finding::new(FindingKind::FilterAfterSplit, vec![Place::Part(filter.id), Place::Part(entry.id)])
-                    .phrase("filter", inspection.name(filter.id))
-                    .phrase("entry", inspection.name(entry.id)),
+                Finding::new(FindingKind::FilterAfterSplit, vec![Place::Part(filter.id), Place::Part(head)])
+                    .phrase("filter", inspection.name(filter.id)),
             );
         }
+    }
+    for entry in inspection.entries_with_nodes() {
         if wants_filter(entry) && matches!(filter_place(inspection, entry.id), FilterPlace::Missing) {
             let known = entry.entry_kind != EntryKind::Unknown && entry.entry_state == EntryState::Connected;
             let kind =

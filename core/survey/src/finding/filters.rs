@@ -73,11 +73,13 @@ pub(super) fn passed_services(inspection: &Inspection<'_>) -> Vec<Finding> {
         }
         for filter in inspection.entry_line(entry.id).into_iter().filter(|part| is_entry_filter(part)) {
             let rating = &filter.rating;
-            let pass_top = rating.band.map(|band| band.high_mhz).or(rating.stop_band.map(|stop| stop.low_mhz));
+            let pass_top =
+                rating.band.map(|band| band.high_mhz).or(rating.stop_band.map(|stop| stop.low_mhz));
             let Some(pass_top) = pass_top else { continue };
             for service in inspection.survey.services.values() {
                 let cable = matches!(service.kind, ServiceKind::CableTv | ServiceKind::CableInternet);
-                let Some(top) = service.top_mhz.filter(|top| cable && *top > pass_top + TOP_TOLERANCE_MHZ) else {
+                let Some(top) = service.top_mhz.filter(|top| cable && *top > pass_top + TOP_TOLERANCE_MHZ)
+                else {
                     continue;
                 };
                 let at = vec![Place::Part(filter.id), Place::Service(service.id)];
@@ -99,9 +101,10 @@ pub(super) fn satellite_line(inspection: &Inspection<'_>) -> Vec<Finding> {
     entry_filters(inspection)
         .filter(|filter| {
             let head = inspection.survey.wiring.head_of(filter.id);
-            let dish = inspection.survey.parts.get(&head).is_some_and(|head| {
-                head.kind == PartKind::Entry && head.entry_kind == EntryKind::Satellite
-            });
+            let dish =
+                inspection.survey.parts.get(&head).is_some_and(|head| {
+                    head.kind == PartKind::Entry && head.entry_kind == EntryKind::Satellite
+                });
             dish || inspection.tree(filter.id).any(|part| has_plugged(part, Plugged::SatelliteReceiver))
         })
         .map(|filter| {

@@ -122,7 +122,9 @@ impl<'a> Inspection<'a> {
 
     /// The ports of a part on which no part hangs.
     pub(super) fn free_ports(&self, part: &Part) -> Vec<u8> {
-        (1..=part.outputs()).filter(|port| self.survey.wiring.on_port(part.id, *port).next().is_none()).collect()
+        (1..=part.outputs())
+            .filter(|port| self.survey.wiring.on_port(part.id, *port).next().is_none())
+            .collect()
     }
 
     /// The phrase that names a part.

@@ -58,6 +58,9 @@ const CABLE: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, Thunderstorm, Heights
 const CAP: &[Caution] = &[PoweredLeg, WhoDependsOnIt, SuppliesFirst, Thunderstorm];
 /// Cable is followed through the house.
 const TRACE: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, HouseSideOnly, Thunderstorm, Heights];
+/// Cable is followed, and a cap screwed on where it leads nowhere.
+const TRACE_AND_CAP: &[Caution] =
+    &[WhoDependsOnIt, SuppliesFirst, PoweredLeg, HouseSideOnly, Thunderstorm, Heights];
 
 macro_rules! kinds {
     ($($(#[$doc:meta])* $name:ident = $id:literal, $weight:ident, $grounds:ident, $cautions:expr;)+) => {
@@ -160,7 +163,7 @@ kinds! {
     /// An outlet with nothing plugged in.
     OutletOpen = "outlet-open", Minor, CommonPractice, CAP;
     /// A cable leaves and nobody knows where to.
-    LooseEnd = "loose-end", Minor, CommonPractice, TRACE;
+    LooseEnd = "loose-end", Minor, CommonPractice, TRACE_AND_CAP;
     /// Two cables are noted on one port.
     TwoOnPort = "two-on-port", Minor, Survey, LOOK;
     /// A part is not traced to a feed.

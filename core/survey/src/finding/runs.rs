@@ -4,7 +4,7 @@ use super::inspection::{Inspection, Standing};
 use super::{Finding, FindingKind, Place};
 use crate::fact::SubjectId;
 use crate::naming;
-use crate::record::{CableKind, Connector, Run};
+use crate::record::{CableKind, Connector, LengthKnown, Run, RunLength};
 use crate::words::{Arg, Phrase};
 
 /// From here on the series matters: 50 ft (common practice, no source).
@@ -33,17 +33,27 @@ pub(super) fn long_or_thin(inspection: &Inspection<'_>) -> Vec<Finding> {
         }
         let kind = match run.cable {
             CableKind::FiftyNine if length.metres >= LONG_METRES => FindingKind::RunThinAndLong,
-            CableKind::Six | CableKind::Unknown if length.metres >= VERY_LONG_METRES => FindingKind::RunVeryLong,
+            CableKind::Six | CableKind::Unknown if length.metres >= VERY_LONG_METRES => {
+                FindingKind::RunVeryLong
+            }
             CableKind::Unknown if length.metres >= LONG_METRES => FindingKind::RunUnknownAndLong,
             _ => continue,
         };
         found.push(
             Finding::new(kind, vec![Place::RunTo(to)])
                 .phrase("run", naming::run_to(inspection.survey, to))
-                .with("length", Arg::LengthRange(length.span())),
+                .with("length", said(length)),
         );
     }
     found
+}
+
+/// A length as well as it is known.
+fn said(length: RunLength) -> Arg {
+    match length.known {
+        LengthKnown::Measured => Arg::Length(length.metres),
+        LengthKnown::Paced | LengthKnown::Guessed => Arg::LengthRange(length.span()),
+    }
 }
 
 /// Poor connectors and bad joints, on any run: they let noise in for every service.

@@ -27,11 +27,13 @@ pub(super) fn on_the_tree(inspection: &Inspection<'_>) -> Vec<Finding> {
             );
         }
     }
-    let placed = inspection.survey.parts.values().any(|part| {
-        part.entry_kind == EntryKind::Satellite || has_plugged(part, Plugged::SatelliteReceiver)
-    });
+    let placed =
+        inspection.survey.parts.values().any(|part| {
+            part.entry_kind == EntryKind::Satellite || has_plugged(part, Plugged::SatelliteReceiver)
+        });
     if !placed && !inspection.nodes.is_empty() {
-        let named = inspection.survey.services.values().find(|service| service.kind == ServiceKind::SatelliteTv);
+        let named =
+            inspection.survey.services.values().find(|service| service.kind == ServiceKind::SatelliteTv);
         if let Some(service) = named {
             found.push(Finding::new(FindingKind::SatelliteNotPlaced, vec![Place::Service(service.id)]));
         }

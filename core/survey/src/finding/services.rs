@@ -50,8 +50,7 @@ pub(super) fn other_networks(inspection: &Inspection<'_>) -> Vec<Finding> {
     if let Some(service) = named(ServiceKind::ProviderNetwork) {
         found.push(Finding::new(FindingKind::ProviderNetwork, vec![Place::Service(service.id)]));
     }
-    let boxes =
-        inspection.parts(&[PartKind::Outlet]).filter(|outlet| has_plugged(outlet, Plugged::FibreBox));
+    let boxes = inspection.parts(&[PartKind::Outlet]).filter(|outlet| has_plugged(outlet, Plugged::FibreBox));
     let mut at: Vec<_> = boxes.map(|outlet| Place::Part(outlet.id)).collect();
     at.extend(named(ServiceKind::FibreLink).map(|service| Place::Service(service.id)));
     if !at.is_empty() {

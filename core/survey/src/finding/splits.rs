@@ -88,7 +88,8 @@ pub(super) fn cascades(inspection: &Inspection<'_>) -> Vec<Finding> {
         else {
             continue;
         };
-        let (Some(of_upper), Some(of_lower)) = (used_legs(inspection, upper), used_legs(inspection, lower)) else {
+        let (Some(of_upper), Some(of_lower)) = (used_legs(inspection, upper), used_legs(inspection, lower))
+        else {
             continue;
         };
         if of_upper < 2 || of_lower < 2 || !inspection.standing(lower.id).is_on_a_path() {
@@ -96,7 +97,8 @@ pub(super) fn cascades(inspection: &Inspection<'_>) -> Vec<Finding> {
         }
         let needed = of_upper - 1 + of_lower;
         let loss = |splitter: &Part| smallest(usize::from(splitter.rating.legs)).map(|(_, loss)| loss);
-        let (Some(upper_loss), Some(lower_loss), Some((legs, one))) = (loss(upper), loss(lower), smallest(needed))
+        let (Some(upper_loss), Some(lower_loss), Some((legs, one))) =
+            (loss(upper), loss(lower), smallest(needed))
         else {
             continue;
         };

@@ -66,7 +66,7 @@ impl Figures {
         format!("{} dBmV", text.replace('-', "\u{2212}"))
     }
 
-    /// A rate: `2,350 Mb/s`; rounded to 50 above 1,000, to 10 above 100, to 5 above 20.
+    /// A rate: `2,350 Mb/s`; rounded to 50 above 1,000, to 10 above 200, to 5 above 20.
     pub fn rate(self, mbps: f64) -> String {
         format!("{} Mb/s", grouped(rounded_rate(mbps)))
     }
@@ -107,7 +107,7 @@ impl Figures {
 pub fn rounded_rate(mbps: f64) -> f64 {
     let step = match mbps {
         m if m >= 1000.0 => 50.0,
-        m if m >= 100.0 => 10.0,
+        m if m >= 200.0 => 10.0,
         m if m >= 20.0 => 5.0,
         _ => 1.0,
     };

@@ -55,7 +55,7 @@ fn entry_filter(survey: &Survey, entry: &Part) -> Option<ChangeKind> {
         .below(entry.id)
         .into_iter()
         .filter_map(|id| survey.parts.get(&id))
-        .filter(|part| part.kind == PartKind::EntryFilter)
+        .filter(|part| part.kind == PartKind::EntryFilter || is_filtering_block(part))
         .collect();
     match filters.as_slice() {
         [] => Some(ChangeKind::AddEntryFilter { behind }),
@@ -63,6 +63,11 @@ fn entry_filter(survey: &Survey, entry: &Part) -> Option<ChangeKind> {
         [filter] if !trunk.contains(&filter.id) => Some(ChangeKind::MoveEntryFilter { filter: filter.id, behind }),
         _ => None,
     }
+}
+
+/// A ground block with a filter built in says so by its stop band or rejection.
+fn is_filtering_block(part: &Part) -> bool {
+    part.kind == PartKind::GroundBlock && (part.rating.stop_band.is_some() || part.rating.rejection_db.is_some())
 }
 
 /// Whether a filter stops the MoCA band, as far as its label says; an unread label is given the benefit of the doubt.

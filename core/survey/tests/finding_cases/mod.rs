@@ -5,9 +5,7 @@
 use coax::Span;
 use survey::finding::FindingKind::{self, *};
 use survey::forecast::{Forecast, Reach, RoomForecast, SharedCapacity};
-use survey::record::{
-    CableKind, Connector, EntryKind, EntryState, Plugged, PortEnd, ServiceKind, Survey,
-};
+use survey::record::{CableKind, Connector, EntryKind, EntryState, Plugged, PortEnd, ServiceKind, Survey};
 
 use crate::house::{House, good_house, part_id};
 
@@ -54,7 +52,13 @@ fn entry_cases() -> Vec<Case> {
     let unfiltered = || good().without("F1");
     // A third outlet for the modem, with a filter of its own.
     let behind_split = |house: House| {
-        house.at("S1").with(|s| s.rating.legs = 3).filter("F2").from("S1", 3).outlet("O3", "Den").from("F2", 1)
+        house
+            .at("S1")
+            .with(|s| s.rating.legs = 3)
+            .filter("F2")
+            .from("S1", 3)
+            .outlet("O3", "Den")
+            .from("F2", 1)
     };
     vec![
         case(EntryFilterMissing, unfiltered(), state(unfiltered(), EntryState::CutOff)),
@@ -216,11 +220,7 @@ fn tree_cases() -> Vec<Case> {
             // Two bridges on two trees close no loop.
             apart().at("O3").bridge(),
         ),
-        case(
-            TagTwice,
-            good_house().at("O2").with(|outlet| outlet.tag = Some("o1".into())),
-            good_house(),
-        ),
+        case(TagTwice, good_house().at("O2").with(|outlet| outlet.tag = Some("o1".into())), good_house()),
     ]
 }
 

@@ -13,7 +13,7 @@
 #![allow(dead_code, reason = "each test binary uses its own share")]
 
 use survey::fact::SubjectId;
-use survey::rating::Band;
+use survey::rating::{Band, PartRating};
 use survey::record::{
     Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, FeedFrom, Internet, LengthKnown,
     Ownership, Part, PartKind, Plugged, PortEnd, Room, Run, RunLength, Service, ServiceKind, Survey, Wish,
@@ -130,6 +130,14 @@ impl House {
         id
     }
 
+    /// What is printed on the part, and what the label reader makes of it.
+    pub fn label(self, text: &str) -> Self {
+        self.with(|part| {
+            part.label = Some(text.into());
+            part.rating = part.rating.clone().or(PartRating::of_label(text));
+        })
+    }
+
     /// The band on the label.
     pub fn made_for(self, low_mhz: f64, high_mhz: f64) -> Self {
         self.with(|part| part.rating.band = Some(Band { low_mhz, high_mhz }))
@@ -213,7 +221,8 @@ impl House {
     /// What a room wishes, both ways, Mb/s.
     pub fn wish(mut self, room: &str, mbps: f64) -> Self {
         let room = self.room(room);
-        self.survey.rooms.get_mut(&room).expect("a room").wish = Some(Wish { down_mbps: mbps, up_mbps: mbps });
+        self.survey.rooms.get_mut(&room).expect("a room").wish =
+            Some(Wish { down_mbps: mbps, up_mbps: mbps });
         self
     }
 

@@ -37,37 +37,37 @@ finding-entry-filter-if-connected = It is not yet known what comes in at { $entr
     .do = Find out what comes in. A dish's cable must not get this filter, and a cable that is cut off needs none. For a cable company or an antenna, put a filter on the house side of the ground block, before the first splitter.
     .source = { source-filter-use }
 
-finding-filter-after-split = The entry filter { $filter } sits behind a split, not before the first one.
-    .why = It guards only its own branch: rooms behind it are parted from the others, and the other branches can still reach { $entry }.
-    .do = Move it to where everything comes in: on the house side of the ground block, before the first splitter.
+finding-filter-after-split = Behind a split, not before the first one, sits { $filter }.
+    .why = An entry filter there guards only its own branch, and parts the rooms behind it from the others.
+    .do = Move it to where everything comes in: on the house side of the ground block, before the first splitter. If a filter is there already, or nothing comes in any more, take it out.
     .source = { source-practice }
 
-finding-filter-street-side = The entry filter { $filter } is noted on the street side of the ground block.
+finding-filter-street-side = On the street side of the ground block sits { $filter }.
     .why = It does its work there too, but that side belongs to the provider and should stay closed.
     .do = Leave it where it is. Ask the provider to move it to the house side at the next visit.
     .source = { source-practice }
 
-finding-filter-in-satellite-line = The entry filter { $filter } sits in a satellite line.
+finding-filter-in-satellite-line = In a satellite line sits { $filter }.
     .why = It stops most of what comes from the dish, so channels will be missing.
     .do = Take it out of the satellite line. A dish's cable needs no entry filter.
     .source = { source-satellite }
 
-finding-filter-not-for-band = The entry filter { $filter } does not stop all of { $band }, the band of the room network.
+finding-filter-not-for-band = The band of the room network, { $band }, is not fully stopped by { $filter }.
     .why = Part of your network can still leave the house.
     .do = Swap it for a filter that passes TV and internet and stops { $band }.
     .source = { source-filter-sheet }
 
-finding-filter-weak = The entry filter { $filter } takes off { $rejection }; such filters usually take off { $standard } or more.
+finding-filter-weak = Weaker than usual: { $filter } takes off { $rejection }; most entry filters take off { $standard } or more.
     .why = A little of your network may still be heard outside.
     .do = If it is swapped one day, choose one with { $standard } or more. In a shared building, swap it now.
     .source = { source-filter-sheet }
 
-finding-filter-cuts-service = The entry filter { $filter } lets signals pass up to { $ends }, but { $service } uses the cable up to { $top }.
+finding-filter-cuts-service = Signals pass { $filter } up to { $ends }, but { $service } uses the cable up to { $top }.
     .why = The top part of that service may not get through.
     .do = Ask the provider how high the service goes today. If it needs more than { $ends }, use a filter made for that, or one at each device instead of at the entry.
     .source = { source-filter-sheet } Cable systems to 1218 and 1794 MHz: SCTE 153 2021, classes.
 
-finding-filter-label-unknown = It is not yet known which band the entry filter { $filter } stops.
+finding-filter-label-unknown = It is not yet known which band is stopped by { $filter }.
     .why = Only a filter that stops { $band } keeps the room network in the house.
     .do = Read its label without unscrewing anything, and note what it says. "MoCA", or a stop band up to 1675 MHz, is what you hope for.
     .source = { source-survey }
@@ -231,7 +231,7 @@ finding-part-loose = Not yet traced: { $part }; { $reason }.
 
 finding-other-tree = Two separate coax trees: { $outlet } hangs on one; { $bridge }, where the room network starts, on another.
     .why = No signal goes from one tree to the other, so this room gets no network.
-    .do = Check first what else uses each tree. Then join the two trees by a splitter made for the band, or give this tree a start of its own.
+    .do = If only one of the two trees carries anything from outside, join them by a splitter made for the band. Otherwise leave them apart, and give this tree a start (bridge) of its own.
     .source = { source-practice }
 
 finding-bridge-not-chosen = It is not yet known at which outlet the room network starts.
@@ -297,9 +297,9 @@ finding-versions-mixed = Older and newer adapters share this coax: versions { $v
     .do = Nothing needs to be done. Put the older ones where least speed is wanted.
     .source = MoCA 2.0 press release, June 2010: 2.0 works with 1.0 and 1.1.
 
-finding-version-too-slow = At { $outlet } { $wanted } is wanted; version { $version } gives { $most } at most.
+finding-version-too-slow = At { $outlet } { $wanted } is wanted; version { $version } gives { $most } Mb/s at most.
     .why = Even perfect cable cannot lift this limit.
-    .do = Use newer adapters there and at the start of the network, or be content with { $most }.
+    .do = Use newer adapters there and at the start of the network, or be content with { $most } Mb/s.
     .source = MoCA 2.0 press release, June 2010 (1.1, 2.0); encyclopedia article on MoCA (1.0, 2.5).
 
 finding-ethernet-slower = At { $outlet } { $wanted } is wanted; the adapter's network port is made for { $port } and passes about { $payload }.

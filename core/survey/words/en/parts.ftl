@@ -7,6 +7,9 @@ part-ground_block = the ground block
 part-entry_filter = the entry filter
 part-splitter = { $legs ->
     [0] a splitter
+    [8] an 8-way splitter
+    [11] an 11-way splitter
+    [18] an 18-way splitter
    *[other] a { $legs }-way splitter
 }
 part-tap = a tap

@@ -1,1 +1,424 @@
-# report
+# The report, and the words in its figures.
+
+report-language = en
+report-untitled = A house's coax wiring
+report-page-title = { $name }: coax network report
+report-contents = In this report
+report-made = Made from a survey of the wiring. Every number is a forecast from what was seen, not a promise; where something is not known, a range is given.
+
+# 1. The job in words
+report-job = The job in words
+report-answer = The answer
+report-asked = What is asked
+report-house = The house
+report-place = The house: { $place }.
+report-building-own = The wiring is the household's own.
+report-building-rented = The wiring is a landlord's: ask before changing anything that stays.
+report-building-shared = The coax is shared with other homes.
+report-internet = The internet plan gives { $down } towards the house and { $up } from it.
+report-services = On the coax today: { $services }.
+report-services-none = No other service on the coax was named.
+report-network = The network to be built: MoCA { $version } adapters with { $port } Ethernet ports, one of them at the router (the bridge).
+report-bridge = The bridge adapter stands at { $bridge }.
+report-bridge-none = Nobody has chosen yet where the bridge adapter stands, so nothing can be forecast.
+report-wish = { $room }: { $down } towards the room, { $up } from it
+report-wish-none = No room's wished speed was written down.
+
+service-cable-tv = TV from the cable company
+service-cable-internet = internet through a cable modem
+service-antenna-tv = TV from an antenna
+service-satellite-tv = TV from a dish
+service-provider-network = a coax network that the provider runs
+service-fibre-link = a fibre box that reaches the router over coax
+
+answer-all = { $asked ->
+    [one] The one room that was asked about gets the speed wished for, as far as is known.
+   *[other] All { $asked } rooms get the speed wished for, as far as is known.
+}
+answer-some = { $met } of { $asked } rooms { $met ->
+    [one] gets
+   *[other] get
+} the speed wished for, surely or likely.
+answer-none = { $asked ->
+    [one] The one room that was asked about does not get the speed wished for, as the wiring is now.
+   *[other] None of the { $asked } rooms gets the speed wished for, as the wiring is now.
+}
+answer-nothing-asked = No room's wished speed was written down, so this report only says what gets through.
+answer-surely = Surely: { $rooms }.
+answer-likely = Likely: { $rooms }.
+answer-unlikely = Unlikely: { $rooms }.
+answer-not-known = Not known: { $rooms }.
+answer-first = First thing to do: { $step }
+answer-nothing-to-do = No change was found that is worth the work.
+
+# 2. The wiring map
+report-map = The wiring as it was found
+report-map-scroll = The wiring map; scroll sideways to see all of it
+report-map-same = The parts and runs stand in words in the lists further down.
+
+# 3. The forecast
+report-forecast = What gets through to each room
+report-forecast-caption = Forecast for each outlet, both ways
+report-forecast-how = "Likely" is the middle of { $draws } draws over everything not known exactly. "Nine times in ten" means that only a tenth of the draws came out below.
+report-forecast-none = No outlet is to have an adapter yet, so there is nothing to forecast.
+head-outlet = Outlet
+head-wish = Wished
+head-met = Is it met?
+head-down = Towards the room
+head-up = From the room
+head-loss = Loss on the way
+head-limit = What limits it
+rate-likely = likely { $likely }, nine times in ten at least { $low }
+loss-likely = likely { $likely }, nine times in ten at most { $high }
+wish-both = { $down } towards, { $up } from the room
+wish-of-none = nothing wished
+met-yes = Yes
+met-likely = Likely
+met-unlikely = Unlikely
+met-not-known = Not known
+met-not-asked = Not asked
+reach-no-bridge = not known: no bridge adapter is chosen
+reach-loose = not known: { $part } is not yet traced to a feed
+reach-other-tree = nothing gets there: it hangs on another tree of cables than the bridge
+reach-no-channel = nothing gets there: the two adapters have no free channel in common
+limit-path = the cables and splitters on the way
+limit-version = the older adapter's MoCA version
+limit-ethernet = the slower Ethernet port
+limit-band = the band: too few channels are free
+links-share = The two adapters hear each other in { $share } of the draws.
+report-channels = Channels used: { $channels }.
+report-round-trip = The coax adds about { $time } to each round trip.
+shared-fits = All wishes at once fit into what the adapters share ({ $share } of the time on the coax).
+shared-likely = All wishes at once likely fit into what the adapters share ({ $share } of the time on the coax), but not surely.
+shared-not = All wishes at once do not fit: together they would need { $share } of the time on the coax. One at a time, each room still gets its forecast.
+street-leak = At { $entry }, the loss from the loudest adapter to the street is { $loss }: the more, the less leaves the house.
+
+# 4. Loss over frequency
+report-plot = Loss over frequency for the weakest rooms
+report-plot-scroll = Loss over frequency; scroll sideways to see all of it
+report-plot-none = No room's loss could be worked out yet.
+report-plot-how = Lower in the plot is more loss. Narrow dips come from echoes: what comes back from splitters, filters and open ends.
+
+# 5. Costs
+report-costs = Where the loss arises
+report-costs-none = No path was worked out yet.
+report-costs-caption = On the way from the bridge to { $place }
+report-costs-total = All together
+head-place = Place
+head-share = Share
+cost-more-than-all = an echo helps here
+
+# 6. Findings
+report-findings = What is wrong or at risk
+report-findings-none = Nothing was found wrong.
+finding-heading = { $number }. { $what }
+term-weight = Weight
+term-where = Where
+term-why = Why it matters
+term-todo = What to do
+term-source = Source
+term-caution = Caution
+
+# 7. Work list
+report-work = Work list, in order
+report-work-none = No change was found that is worth the work.
+report-work-how = Do one change at a time. After each, check that TV and internet still work.
+step-heading = Step { $number }: { $what }
+step-minutes = { $minutes ->
+    [one] About one minute.
+   *[other] About { $minutes } minutes.
+}
+step-parts = Parts to get
+step-no-parts = No parts needed.
+step-gain-caption = What step { $number } gains, likely rate towards the room
+step-no-gain = No room gets faster by this step; it is done for another reason.
+head-before = Before
+head-after = After
+head-gain = Gain
+gain-more = { $rate } more
+gain-less = { $rate } less
+gain-none = no change
+report-refused = Changes that were left out, and why
+report-work-parts = Everything to get
+
+# 8. Cautions
+report-cautions = Cautions
+report-cautions-how = Read these before touching anything. Local code and the practice of licensed people go first, always.
+
+# 9. Unknown
+report-unknown = What is not known
+report-unknown-none = Nothing that this report asks about is unknown.
+report-unknown-caption = What is not known, what matters most first
+report-unknown-how = What lies on the way to a room makes its range wider; look there first.
+head-unknown = Not known
+head-matters = Does it matter?
+unknown-label = what its label says
+unknown-band = the band it is made for (its label does not say)
+unknown-doubtful = its label was read with doubt
+unknown-kind = what it is
+unknown-length = the length of the cable
+unknown-length-guessed = the length of the cable: guessed as { $length }
+unknown-cable = the series of the cable
+unknown-run = the cable: nothing was written down about it
+unknown-end = { $ports ->
+    [one] what is on one free output: nobody looked
+   *[other] what is on { $ports } free outputs: nobody looked
+}
+unknown-loose-end = where the cable on output { $port } goes
+unknown-loose = what feeds it
+unknown-entry = whether it is joined to the world outside
+unknown-plugged = what is plugged in
+unknown-field = what "{ $field }" says: written by a newer version, and kept
+matters-weakest = Yes: on the way to the weakest room
+matters-way = Yes: on the way to { $rooms }
+matters-loose = Perhaps: it may be the missing link to a room
+matters-leak = Perhaps: if it is joined, signals leave the house there
+matters-echo = A little: its echo reaches the way to a room
+matters-little = Little: on no way between the bridge and a room
+
+# 10. Parts
+report-parts = All parts and runs
+report-parts-none = No part was written down yet.
+report-parts-caption = Parts, each tree from the street to the rooms
+report-runs-caption = Cable runs
+head-part = Part
+head-where = Where
+head-fed = Fed from
+head-label = What the label says
+head-rated = Taken as
+head-run = Run
+head-tag = Tag
+head-series = Series
+head-length = Length
+head-connectors = Connectors
+fed-from-nothing = nothing: it heads a tree
+fed-loose = not traced yet
+label-none = not read
+rated-none = not known
+rated-band = made for { $band }
+rated-moca = marked for MoCA
+rated-legs-loss = loses { $losses } to its outputs
+rated-tap = takes { $loss } off for each tap
+rated-gain = lifts by { $gain }
+rated-rejection = stops { $band } by { $loss }
+rated-stops = stops { $band }
+rated-bypass = has a by-pass for MoCA
+rated-no-bypass = has no by-pass for MoCA
+part-plain-outlet = outlet without a tag
+length-unknown = not known
+length-paced = { $length }, paced
+length-guessed = { $length }, guessed
+length-measured = { $length }, measured
+series-6 = 6 series
+series-59 = 59 series (thin, more loss)
+series-7 = 7 series
+series-11 = 11 series (thick, less loss)
+series-unknown = not known
+connectors = { $near } (street end), { $far } (room end)
+connector-compression = compression
+connector-crimp = crimp
+connector-push-on = push-on (poor)
+connector-twist-on = twist-on (poor)
+connector-corroded = corroded (poor)
+connector-hand-tight = hand-tight only (poor)
+connector-bad-joint = bad joint (poor)
+connector-unknown = not looked at
+
+plugged-tv = a TV set
+plugged-tv-box = a TV box
+plugged-modem = the cable modem
+plugged-moca-gateway = a gateway that speaks MoCA
+plugged-satellite-receiver = a satellite receiver
+plugged-fibre-box = a fibre box
+plugged-power-supply = a power supply (DC)
+plugged-other = a device not known
+
+# 11. Notes
+report-notes = Notes and readings
+report-notes-none = No notes were written and nothing was measured.
+report-notes-caption = Notes
+report-readings-caption = What was measured
+head-about = About
+head-note = Note
+head-reading = Reading
+about-survey = the whole survey
+reading-level = { $level } at { $frequency }
+reading-throughput = { $down } towards the room, { $up } from it
+reading-phy = PHY rate { $rate }
+reading-round-trip = round trip { $time }
+
+# 12. Sources
+report-sources = How each figure is backed
+report-sources-how = Every figure in the forecast that no published document fixes is listed here with its range. The lengths, labels and wishes come from the survey.
+report-sources-caption = Figures that are estimated, with range and source
+report-seed = The draws are made from seed { $seed }: the same survey gives the same report.
+head-figure = Figure
+head-lowest = Lowest
+head-usual = Likely
+head-highest = Highest
+head-backing = What stands behind it
+backing-published = published: { $source }
+backing-derived = worked out from published figures: { $source }
+backing-practice = common practice, no source
+backing-memory = from memory
+backing-estimate = our estimate, held against: { $source }
+
+# Figures that are estimated: one message for each name in coax::estimates.
+estimate-cable-impedance = Impedance of a cable run
+estimate-cable-six-spread = 6-series cable: loss against the published sheet
+estimate-cable-fifty-nine-k1 = 59-series cable: part of the loss that grows with the root of the frequency (k1)
+estimate-cable-fifty-nine-k2 = 59-series cable: part of the loss that grows with the frequency (k2)
+estimate-cable-seven-k1 = 7-series cable: part of the loss that grows with the root of the frequency (k1)
+estimate-cable-seven-k2 = 7-series cable: part of the loss that grows with the frequency (k2)
+estimate-cable-eleven-k1 = 11-series cable: part of the loss that grows with the root of the frequency (k1)
+estimate-cable-eleven-k2 = 11-series cable: part of the loss that grows with the frequency (k2)
+estimate-cable-unknown-series = Cable of unknown series
+estimate-cable-six-low-power = 6-series cable below 55 MHz: power of the frequency that its loss follows
+estimate-cable-fifty-nine-low-power = 59-series cable below 55 MHz: power of the frequency that its loss follows
+estimate-cable-seven-low-power = 7-series cable below 55 MHz: power of the frequency that its loss follows
+estimate-cable-eleven-low-power = 11-series cable below 55 MHz: power of the frequency that its loss follows
+estimate-cable-velocity = How fast signals run in cable (velocity factor)
+estimate-splitter-slope = Splitter: how its loss grows with frequency
+estimate-splitter-isolation = Splitter: loss between two legs (isolation)
+estimate-splitter-isolation-rated-for-moca = Splitter marked for MoCA: loss between two legs (isolation)
+estimate-splitter-return-loss = Splitter: how weak its echo is (return loss)
+estimate-splitter-extra-above-rating = Splitter above the band on its label: extra loss a pass
+estimate-splitter-isolation-above-rating = Splitter above the band on its label: loss between two legs
+estimate-splitter-return-loss-above-rating = Splitter above the band on its label: return loss
+estimate-splitter-ramp = Splitter: how far above its band that holds in full
+estimate-splitter-delay = Splitter: delay half way through
+estimate-splitter-unknown-top = Splitter with an unread label: top of its band
+estimate-filter-return-loss = Entry filter: return loss where it passes
+estimate-filter-margin = Entry filter: how much more than its label it takes off
+estimate-filter-delay = Entry filter: delay
+estimate-amplifier-opaque = Amplifier: loss outside its bands
+estimate-amplifier-return-loss = Amplifier: return loss
+estimate-amplifier-delay = Amplifier: delay
+estimate-amplifier-stage = Amplifier: loss of each dividing stage inside
+estimate-joint-return-loss = Sound joint: return loss
+estimate-barrel-loss = Barrel (cable joiner): loss
+estimate-wall-plate-loss = Wall plate: loss
+estimate-ground-block-loss = Ground block: loss
+estimate-condition-sound = Sound connectors: added loss
+estimate-condition-unsure = Connectors nobody looked at: added loss
+estimate-condition-hand-tight = Connector tightened by hand only: added loss
+estimate-condition-twist-on = Twist-on connector: added loss
+estimate-condition-corroded = Corroded connector: added loss
+estimate-condition-bad-return-loss = Bad joint: what it takes from a good return loss
+estimate-unknown-run-length = Length of a run that nobody measured, paced or guessed
+estimate-loose-end-length = Length of a cable that goes nobody knows where
+estimate-cable-temperature = Temperature of cable in the house
+estimate-device-reflection = What a TV, TV box or modem sends back in the MoCA band (of the amplitude)
+estimate-cap-reflection = What a 75-ohm cap sends back (of the amplitude)
+estimate-unseen-port-open = Chance that a free port nobody looked at is open
+estimate-unknown-part-loss = A part not identified: loss
+estimate-label-spread = How far a part's loss is from its label
+estimate-unread-leg-excess = Splitter with an unread label: loss beyond the ideal split
+estimate-filter-pass-loss = Entry filter with an unread label: loss where it passes
+estimate-amplifier-gain = Amplifier with an unread label: gain
+estimate-amplifier-return-gain = Amplifier whose label does not say: gain of the return path
+estimate-amplifier-bypass-loss = Amplifier's by-pass: loss in the MoCA band
+estimate-transmit-power = What an adapter sends in each channel
+estimate-noise-figure = Noise of an adapter's receiver (noise figure)
+estimate-ingress = Noise that leaks into the wiring, over thermal noise
+estimate-gap = What the code needs beyond the theoretical limit (gap)
+estimate-margin = What an adapter leaves unused to be safe (margin)
+estimate-snr-cap-1x = Versions 1.x: signal over the adapter's own imperfection
+estimate-snr-cap-2x = Versions 2.x: signal over the adapter's own imperfection
+estimate-subcarrier-spread = How noise differs between subcarriers, up and down
+estimate-mac-position = Where the share of useful data lies between its published ends (0 to 1)
+estimate-round-trip = What the coax adds to a round trip
+
+# The wiring map
+map-name = Wiring map
+map-description = { $parts ->
+    [one] One part
+   *[other] { $parts } parts
+} from the street on the left to the rooms on the right; { $loose ->
+    [0] none is loose
+    [one] one is loose
+   *[other] { $loose } are loose
+}; { $ends ->
+    [0] no cable has an unknown far end.
+    [one] one cable has an unknown far end.
+   *[other] { $ends } cables have an unknown far end.
+} The lists of parts and runs say the same in words.
+map-tag-and-room = { $tag } · { $room }
+map-entry = entry
+map-ground-block = ground block
+map-entry-filter = entry filter
+map-splitter = { $legs ->
+    [0] splitter, legs not counted
+   *[other] { $legs }-way splitter
+}
+map-tap = tap
+map-amplifier = amplifier
+map-barrel = barrel (cable joiner)
+map-outlet = outlet
+map-terminator = 75-ohm cap
+map-high-pass-filter = high-pass filter
+map-satellite-combiner = satellite combiner
+map-pad = pad (fixed loss)
+map-power-inserter = power inserter
+map-unknown = not identified
+map-entry-cable = cable company
+map-entry-antenna = antenna
+map-entry-satellite = dish
+map-entry-fibre-box = fibre box
+map-entry-kind-unknown = kind not known
+map-entry-connected = joined to outside
+map-entry-cut-off = cut off outside
+map-entry-unknown = joined? not known
+map-no-entry-filter = NO ENTRY FILTER
+map-band = { $band }
+map-says-moca = for MoCA
+map-label-unread = label not read
+map-bypass = MoCA by-pass
+map-no-bypass = no MoCA by-pass
+map-bypass-unknown = by-pass? not known
+map-bridge = bridge adapter
+map-adapter = adapter
+map-plugged-unknown = nobody looked
+map-plugged-nothing = nothing plugged in
+map-plugged = { $things }
+map-loses = loses { $loss }
+map-weakest = WEAKEST ROOM
+map-leg = leg { $port }
+map-legs = legs { $first } to { $last }
+map-output = output
+map-shared-port = two on one port
+map-run-unknown = run not noted
+map-cable-6 = 6 series
+map-cable-59 = 59 series
+map-cable-7 = 7 series
+map-cable-11 = 11 series
+map-cable-unknown = series unread
+map-length = { $length }
+map-length-unknown = no length
+map-length-paced = paced
+map-length-guessed = guessed
+map-poor-connector = poor connector
+map-end-capped = { $ports }: capped
+map-end-open = { $ports }: open, no cap
+map-end-loose = { $ports }: loose end, goes we know not where
+map-end-unknown = { $ports }: nobody looked
+map-loose-parts = Loose parts: found, but not traced to a feed yet
+map-loose-not-traced = LOOSE: not traced
+map-loose-loop = LOOSE: its feed would close a loop
+map-loose-too-deep = LOOSE: too deep
+map-loose-no-such-port = LOOSE: no such port
+map-loose-feeder-gone = LOOSE: its feed is not here
+map-loose-ends = Loose ends: cables that go on, nobody knows where
+map-loose-end = { $port }
+map-key = Boxes are parts, lines are cables; the street is on the left, the rooms are on the right. Square boxes pass signals on, round ones are outlets, dotted ones are loose.
+map-key-weak = Thick dashed line: the way from the bridge to the weakest room. "Loses" says how much of the signal each place on it takes; every 3 dB halve it.
+
+# The plot
+plot-name = Loss over frequency
+plot-description = Loss in dB between the bridge and { $rooms } over frequency in MHz, each with a likely curve and the range in which eight of ten draws lie. Channels used: { $channels }. The table of costs says where the loss arises.
+plot-panel = To { $place }: { $loss }
+plot-likely = likely
+plot-range = eight draws of ten lie here
+plot-channel = used: { $mhz }
+plot-x-axis = frequency, MHz
+plot-y-axis = loss, dB

@@ -1,0 +1,126 @@
+//! A figure as SVG: text, lines and areas in the ink of the page around it, nothing from outside.
+
+use std::fmt::Write;
+
+use super::mark::{Anchor, Dash, Figure, Fill, Mark, Pen, Point, Shape, Weight};
+use super::measure::legible;
+use super::sheet::scaled;
+use crate::words::Language;
+
+/// The figure as one `<svg>` element, well-formed as XML and as HTML. `id` must be a plain name that no other figure
+/// on the page has.
+pub fn svg(figure: &Figure, id: &str, language: &Language) -> String {
+    let (width, height) = (figure.natural_width, figure.natural_width / figure.aspect.max(1e-6));
+    let id = escaped(id);
+    let mut out = format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {w} {h}\" width=\"{w}\" height=\"{h}\" role=\"img\" \
+         aria-labelledby=\"{id}-name {id}-description\" fill=\"none\" stroke=\"none\">\n",
+        w = number(width),
+        h = number(height),
+    );
+    put(&mut out, format_args!("<title id=\"{id}-name\">{}</title>\n", escaped(&language.say(&figure.name))));
+    put(&mut out, format_args!("<desc id=\"{id}-description\">{}</desc>\n", escaped(&language.say(&figure.description))));
+    for mark in &figure.marks {
+        put_mark(&mut out, mark, width);
+    }
+    out.push_str("</svg>");
+    out
+}
+
+fn put(out: &mut String, what: std::fmt::Arguments<'_>) {
+    // Writing to a string never fails.
+    let _ = out.write_fmt(what);
+}
+
+fn put_mark(out: &mut String, mark: &Mark, width: f64) {
+    let (element, attributes, text) = match scaled(mark.shape.clone(), width) {
+        Shape::Line { from, to } => {
+            let Point { x, y } = from;
+            let ends = [("x1", x), ("y1", y), ("x2", to.x), ("y2", to.y)];
+            ("line", numbers(&ends) + &pen(mark.pen), String::new())
+        }
+        Shape::Rect { corner, width, height, round } => {
+            let mut sides = vec![("x", corner.x), ("y", corner.y), ("width", width), ("height", height)];
+            if round > 0.0 {
+                sides.push(("rx", round));
+            }
+            ("rect", numbers(&sides) + &pen(mark.pen) + fill(mark.fill), String::new())
+        }
+        Shape::Polyline { points, closed } => {
+            let points: Vec<_> = points.iter().map(|p| format!("{},{}", number(p.x), number(p.y))).collect();
+            let element = if closed { "polygon" } else { "polyline" };
+            let points = format!(" points=\"{}\"", points.join(" "));
+            (element, points + &pen(mark.pen) + fill(mark.fill), String::new())
+        }
+        Shape::Text { at, text, size, anchor, strong } => {
+            let mut attributes = numbers(&[("x", at.x), ("y", at.y), ("font-size", size)]);
+            attributes.push_str(match anchor {
+                Anchor::Start => "",
+                Anchor::Middle => " text-anchor=\"middle\"",
+                Anchor::End => " text-anchor=\"end\"",
+            });
+            if strong {
+                attributes.push_str(" font-weight=\"bold\"");
+            }
+            ("text", attributes + fill(Fill::Solid), escaped(&text))
+        }
+    };
+    let part = mark.part.map_or_else(String::new, |part| format!(" data-part=\"{part}\""));
+    let title = mark.name.as_ref().map_or_else(String::new, |name| format!("<title>{}</title>", escaped(name)));
+    put(out, format_args!("<{element}{attributes}{part}>{title}{text}</{element}>\n"));
+}
+
+fn numbers(named: &[(&str, f64)]) -> String {
+    named.iter().fold(String::new(), |mut out, (name, value)| {
+        put(&mut out, format_args!(" {name}=\"{}\"", number(*value)));
+        out
+    })
+}
+
+/// A length with at most two decimals, so that the same figure gives the same bytes on every machine.
+fn number(value: f64) -> String {
+    let rounded = (value * 100.0).round() / 100.0;
+    // Adding zero turns a negative zero into a plain one.
+    format!("{}", rounded + 0.0)
+}
+
+fn pen(pen: Pen) -> String {
+    let width = match pen.weight {
+        Weight::None => return String::new(),
+        Weight::Thin => "0.75",
+        Weight::Plain => "1.5",
+        Weight::Thick => "4",
+    };
+    let dash = match (pen.dash, pen.weight) {
+        (Dash::Solid, _) => "",
+        (Dash::Dashed, Weight::Thick) => " stroke-dasharray=\"9 4\"",
+        (Dash::Dashed, _) => " stroke-dasharray=\"5 3\"",
+        (Dash::Dotted, _) => " stroke-dasharray=\"1.5 3\"",
+    };
+    format!(" stroke=\"currentColor\" stroke-width=\"{width}\"{dash}")
+}
+
+fn fill(fill: Fill) -> &'static str {
+    match fill {
+        Fill::None => "",
+        Fill::Faint => " fill=\"currentColor\" fill-opacity=\"0.08\"",
+        Fill::Medium => " fill=\"currentColor\" fill-opacity=\"0.25\"",
+        Fill::Solid => " fill=\"currentColor\"",
+    }
+}
+
+/// Text for between tags or within double quotes.
+fn escaped(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for letter in legible(text).chars() {
+        match letter {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\'' => out.push_str("&#39;"),
+            _ => out.push(letter),
+        }
+    }
+    out
+}

@@ -1,0 +1,128 @@
+//! The job in words: the answer first, then what was asked and of which house.
+
+use maud::{Markup, html};
+
+use super::answer::{Met, RoomAnswer, answers};
+use super::page::Section;
+use super::teller::Teller;
+use crate::naming;
+use crate::record::{Ownership, ServiceKind};
+use crate::words::{Arg, Phrase};
+
+/// The section.
+pub(super) fn section(teller: &Teller<'_>) -> Section {
+    let body = html! {
+        h3 { (teller.word("report-answer")) }
+        p.answer { (answer(teller)) }
+        h3 { (teller.word("report-asked")) }
+        (asked(teller))
+        h3 { (teller.word("report-house")) }
+        ul { @for line in house(teller) { li { (line) } } }
+    };
+    Section { id: "job", heading: "report-job", body }
+}
+
+fn answer(teller: &Teller<'_>) -> String {
+    let answers = answers(teller.survey(), teller.forecast());
+    let mut sentences = vec![teller.say(&count(&answers))];
+    if teller.forecast().bridge.is_none() {
+        sentences.push(teller.word("report-bridge-none"));
+    }
+    let of_kind = [
+        (Met::Yes, "answer-surely"),
+        (Met::Likely, "answer-likely"),
+        (Met::Unlikely, "answer-unlikely"),
+        (Met::NotKnown, "answer-not-known"),
+    ];
+    for (met, message) in of_kind {
+        let rooms: Vec<_> = answers.iter().filter(|answer| answer.met == met).collect();
+        if !rooms.is_empty() {
+            let names = rooms.iter().map(|answer| Arg::Text(answer.room.name.clone())).collect();
+            sentences.push(teller.say(&Phrase::new(message).with("rooms", Arg::Several(names))));
+        }
+    }
+    sentences.push(match teller.input.steps.first() {
+        Some(step) => teller.say(&Phrase::new("answer-first").phrase("step", step.what.clone())),
+        None => teller.word("answer-nothing-to-do"),
+    });
+    sentences.join(" ")
+}
+
+fn count(answers: &[RoomAnswer<'_>]) -> Phrase {
+    let met = answers.iter().filter(|answer| answer.met <= Met::Likely).count();
+    let message = match met {
+        _ if answers.is_empty() => "answer-nothing-asked",
+        0 => "answer-none",
+        _ if met == answers.len() => "answer-all",
+        _ => "answer-some",
+    };
+    let asked = Arg::Count(answers.len() as u64);
+    Phrase::new(message).with("asked", asked).with("met", Arg::Count(met as u64))
+}
+
+fn asked(teller: &Teller<'_>) -> Markup {
+    let mut rooms: Vec<_> = teller.survey().rooms.values().collect();
+    rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
+    let wishes: Vec<_> = rooms
+        .into_iter()
+        .filter_map(|room| {
+            let wish = room.wish?;
+            let phrase = Phrase::new("report-wish").text("room", &room.name);
+            Some(phrase.with("down", Arg::Rate(wish.down_mbps)).with("up", Arg::Rate(wish.up_mbps)))
+        })
+        .collect();
+    html! {
+        @if wishes.is_empty() {
+            p { (teller.word("report-wish-none")) }
+        } @else {
+            ul { @for wish in &wishes { li { (teller.say(wish)) } } }
+        }
+    }
+}
+
+fn house(teller: &Teller<'_>) -> Vec<String> {
+    let survey = teller.survey();
+    let mut lines = Vec::new();
+    if let Some(place) = &survey.place {
+        lines.push(teller.say(&Phrase::new("report-place").text("place", place)));
+    }
+    if let Some(building) = survey.building {
+        lines.push(teller.word(match building.ownership {
+            Ownership::Own => "report-building-own",
+            Ownership::Rented => "report-building-rented",
+        }));
+        if building.shared {
+            lines.push(teller.word("report-building-shared"));
+        }
+    }
+    if let Some(internet) = survey.internet {
+        let (down, up) = (Arg::Rate(internet.down_mbps), Arg::Rate(internet.up_mbps));
+        lines.push(teller.say(&Phrase::new("report-internet").with("down", down).with("up", up)));
+    }
+    let mut services: Vec<_> = survey.services.values().map(|service| service.kind).collect();
+    services.sort_unstable();
+    services.dedup();
+    lines.push(if services.is_empty() {
+        teller.word("report-services-none")
+    } else {
+        let names = services.into_iter().map(|kind| Phrase::new(service_message(kind)));
+        teller.say(&Phrase::new("report-services").with("services", Teller::list(names)))
+    });
+    let port = Arg::Rate(f64::from(survey.network.ethernet_mbps));
+    lines.push(teller.say(&Phrase::new("report-network").text("version", &survey.network.version).with("port", port)));
+    if let Some(bridge) = teller.forecast().bridge {
+        lines.push(teller.say(&Phrase::new("report-bridge").phrase("bridge", naming::part(survey, bridge))));
+    }
+    lines
+}
+
+fn service_message(kind: ServiceKind) -> &'static str {
+    match kind {
+        ServiceKind::CableTv => "service-cable-tv",
+        ServiceKind::CableInternet => "service-cable-internet",
+        ServiceKind::AntennaTv => "service-antenna-tv",
+        ServiceKind::SatelliteTv => "service-satellite-tv",
+        ServiceKind::ProviderNetwork => "service-provider-network",
+        ServiceKind::FibreLink => "service-fibre-link",
+    }
+}

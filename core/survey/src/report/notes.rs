@@ -1,0 +1,65 @@
+//! Notes of the surveyor, and what was measured.
+
+use maud::{Markup, html};
+
+use super::page::Section;
+use super::table::table;
+use super::teller::Teller;
+use crate::fact::SubjectId;
+use crate::naming;
+use crate::record::ReadingKind;
+use crate::words::{Arg, Phrase};
+
+/// The section.
+pub(super) fn section(teller: &Teller<'_>) -> Section {
+    let survey = teller.survey();
+    let notes: Vec<_> =
+        survey.notes.values().map(|note| vec![about(teller, note.about), Teller::own(&note.text)]).collect();
+    let readings: Vec<_> = survey
+        .readings
+        .values()
+        .map(|reading| vec![about(teller, reading.about), teller.cell(&measured(reading.measured))])
+        .collect();
+    let body = html! {
+        @if notes.is_empty() && readings.is_empty() { p { (teller.word("report-notes-none")) } }
+        @if !notes.is_empty() {
+            (table(&teller.word("report-notes-caption"), &teller.words(&["head-about", "head-note"]), &notes))
+        }
+        @if !readings.is_empty() {
+            (table(&teller.word("report-readings-caption"), &teller.words(&["head-about", "head-reading"]), &readings))
+        }
+    };
+    Section { id: "notes", heading: "report-notes", body }
+}
+
+fn about(teller: &Teller<'_>, subject: Option<SubjectId>) -> Markup {
+    let survey = teller.survey();
+    match subject {
+        Some(id) if survey.parts.contains_key(&id) => teller.name(id),
+        Some(id) => match survey.rooms.get(&id) {
+            Some(room) => Teller::own(&room.name),
+            None => match survey.parts.values().find(|part| is_fed_over(teller, part.id, id)) {
+                Some(part) => Teller::own(&teller.say(&naming::run_to(survey, part.id))),
+                None => teller.cell(&Phrase::new("about-survey")),
+            },
+        },
+        None => teller.cell(&Phrase::new("about-survey")),
+    }
+}
+
+fn is_fed_over(teller: &Teller<'_>, part: SubjectId, run: SubjectId) -> bool {
+    teller.survey().wiring.feed(part).is_some_and(|feed| feed.run == Some(run))
+}
+
+fn measured(reading: ReadingKind) -> Phrase {
+    match reading {
+        ReadingKind::Level { mhz, dbmv } => {
+            Phrase::new("reading-level").with("level", Arg::Level(dbmv)).with("frequency", Arg::Frequency(mhz))
+        }
+        ReadingKind::Throughput { down_mbps, up_mbps } => {
+            Phrase::new("reading-throughput").with("down", Arg::Rate(down_mbps)).with("up", Arg::Rate(up_mbps))
+        }
+        ReadingKind::PhyRate { mbps } => Phrase::new("reading-phy").with("rate", Arg::Rate(mbps)),
+        ReadingKind::RoundTrip { ms } => Phrase::new("reading-round-trip").with("time", Arg::Milliseconds(ms)),
+    }
+}

@@ -1,0 +1,43 @@
+//! The two figures: the wiring map, and loss over frequency.
+
+use maud::{Markup, PreEscaped, html};
+
+use super::page::Section;
+use super::teller::Teller;
+use crate::figure::{Figure, loss_plot, svg, wiring_map};
+
+/// The section with the map.
+pub(super) fn map(teller: &Teller<'_>) -> Section {
+    let figure = wiring_map(teller.survey(), Some(teller.forecast()), teller.language);
+    let body = html! {
+        p { (teller.say(&figure.description)) }
+        (framed(teller, &figure, "map-figure", "report-map-scroll"))
+        p { (teller.word("report-map-same")) }
+    };
+    Section { id: "map", heading: "report-map", body }
+}
+
+/// The section with the plot.
+pub(super) fn plot(teller: &Teller<'_>) -> Section {
+    let body = match loss_plot(teller.survey(), teller.forecast(), teller.language) {
+        None => html! { p { (teller.word("report-plot-none")) } },
+        Some(figure) => html! {
+            p { (teller.word("report-plot-how")) }
+            (framed(teller, &figure, "plot-figure", "report-plot-scroll"))
+        },
+    };
+    Section { id: "plot", heading: "report-plot", body }
+}
+
+/// Wider than this, a figure gets a page of its own across when printed: it would not be readable upright.
+const UPRIGHT_WIDTH: f64 = 800.0;
+
+/// A figure in a frame that scrolls sideways with keys and fingers alike.
+fn framed(teller: &Teller<'_>, figure: &Figure, id: &str, label: &str) -> Markup {
+    let across = figure.natural_width > UPRIGHT_WIDTH && figure.aspect > 1.0;
+    html! {
+        div.figure.across[across] tabindex="0" role="region" aria-label=(teller.word(label)) {
+            (PreEscaped(svg(figure, id, teller.language)))
+        }
+    }
+}
