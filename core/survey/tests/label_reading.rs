@@ -9,6 +9,7 @@ use survey::label::read;
 /// A text, what it states, and the identifiers (without `label-doubt-`) of exactly the doubts it raises.
 type Case = (&'static str, Value, &'static [&'static str]);
 
+#[expect(clippy::expect_used, reason = "a failed test is what is wanted")]
 fn check(cases: &[Case]) {
     let mut wrong = Vec::new();
     for (text, stated, doubts) in cases {
@@ -67,6 +68,7 @@ fn photographed_labels() {
 }
 
 #[test]
+#[expect(clippy::too_many_lines, reason = "a table")]
 fn splitters() {
     check(&[
         (
@@ -195,6 +197,27 @@ fn splitters() {
             &[],
         ),
         (
+            "SHIELDED SPLITTER 5-1002MHz LOSS 3.5dB 2-WAY SURGE 6kV PATENT NO. 5,123,456",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1002, "leg_losses_db": [3.5, 3.5]}),
+            &[],
+        ),
+        (
+            "2-WAY SPLITTER 5-1002MHz\nIN OUT OUT\n-3.5dB -3.5dB\nOUT-OUT 25dB",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1002, "leg_losses_db": [3.5, 3.5],
+                   "isolation_db": 25}),
+            &[],
+        ),
+        (
+            "TERMINATE UNUSED PORTS 4-WAY SPLITTER 5-1218MHz 7dB -20~+60°C ISO 9001",
+            json!({"kind": "splitter", "legs": 4, "low_mhz": 5, "high_mhz": 1218, "leg_losses_db": [7, 7, 7, 7]}),
+            &[],
+        ),
+        (
+            "ISO9001 2-WAY 5-1000MHz DOCSIS 3.1 -3.5dB",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1000, "leg_losses_db": [3.5, 3.5]}),
+            &[],
+        ),
+        (
             "LOSS (dB): 3.5 / 7.0 / 7.0   FREQ (MHz): 5-1002   3-WAY",
             json!({"kind": "splitter", "legs": 3, "low_mhz": 5, "high_mhz": 1002, "leg_losses_db": [3.5, 7, 7]}),
             &[],
@@ -203,6 +226,7 @@ fn splitters() {
 }
 
 #[test]
+#[expect(clippy::too_many_lines, reason = "a table")]
 fn taps_amplifiers_and_filters() {
     check(&[
         (
@@ -252,6 +276,18 @@ fn taps_amplifiers_and_filters() {
             &[],
         ),
         (
+            "54-1002 MHz 15dB, return 5-42 MHz",
+            json!({"kind": "amplifier", "low_mhz": 54, "high_mhz": 1002, "gain_db": 15, "return_low_mhz": 5,
+                   "return_high_mhz": 42}),
+            &["kind-from-bands"],
+        ),
+        (
+            "HOUSE AMPLIFIER 1 IN 8 OUT 54-1002MHz +4dB/PORT RETURN 5-42MHz -8dB UNAMPLIFIED PORT -3.5dB",
+            json!({"kind": "amplifier", "legs": 8, "low_mhz": 54, "high_mhz": 1002, "gain_db": 4,
+                   "return_low_mhz": 5, "return_high_mhz": 42, "return_gain_db": -8, "passive_port": true}),
+            &[],
+        ),
+        (
             "BOOSTER 5-65/85-1006 MHz GAIN 20dB",
             json!({"kind": "amplifier", "low_mhz": 85, "high_mhz": 1006, "gain_db": 20, "return_low_mhz": 5,
                    "return_high_mhz": 65}),
@@ -274,11 +310,7 @@ fn taps_amplifiers_and_filters() {
                    "stop_high_mhz": 1675, "rejection_db": 40}),
             &[],
         ),
-        (
-            "P.O.E. FILTER 5-1002 MHz",
-            json!({"kind": "entry_filter", "low_mhz": 5, "high_mhz": 1002}),
-            &[],
-        ),
+        ("P.O.E. FILTER 5-1002 MHz", json!({"kind": "entry_filter", "low_mhz": 5, "high_mhz": 1002}), &[]),
         (
             "MoCA FILTER\nPASSBAND 5-1002MHz\nINSERTION LOSS 0.7dB\nSTOPBAND 1125-1675MHz\nREJECTION 70dB\nRETURN LOSS 18dB",
             json!({"kind": "entry_filter", "low_mhz": 5, "high_mhz": 1002, "stop_low_mhz": 1125,
@@ -302,76 +334,162 @@ fn taps_amplifiers_and_filters() {
                    "stop_high_mhz": 42, "rejection_db": 40}),
             &[],
         ),
-        (
-            "HPF 54MHz",
-            json!({"kind": "high_pass_filter", "low_mhz": 54}),
-            &["lower-edge-alone"],
-        ),
-        (
-            "LOW-PASS FILTER DC-1002MHz",
-            json!({"kind": "entry_filter", "high_mhz": 1002}),
-            &[],
-        ),
+        ("HPF 54MHz", json!({"kind": "high_pass_filter", "low_mhz": 54}), &["lower-edge-alone"]),
+        ("LOW-PASS FILTER DC-1002MHz", json!({"kind": "entry_filter", "high_mhz": 1002}), &[]),
     ]);
 }
 
 #[test]
 fn other_parts() {
     check(&[
-        ("GROUND BLOCK 5-3000MHz 0.2dB", json!({"kind": "ground_block", "low_mhz": 5, "high_mhz": 3000,
-            "leg_losses_db": [0.2]}), &["figure-assumed"]),
+        (
+            "GROUND BLOCK 5-3000MHz 0.2dB",
+            json!({"kind": "ground_block", "low_mhz": 5, "high_mhz": 3000,
+            "leg_losses_db": [0.2]}),
+            &["figure-assumed"],
+        ),
         ("GROUNDING BLOCK DC-3GHz", json!({"kind": "ground_block", "high_mhz": 3000}), &[]),
-        ("ATTENUATOR 6dB DC-1GHz", json!({"kind": "attenuator", "high_mhz": 1000, "leg_losses_db": [6]}), &[]),
-        ("FAM-10 10 dB PAD 5-1002 MHz", json!({"kind": "attenuator", "low_mhz": 5, "high_mhz": 1002,
-            "leg_losses_db": [10]}), &[]),
+        (
+            "ATTENUATOR 6dB DC-1GHz",
+            json!({"kind": "attenuator", "high_mhz": 1000, "leg_losses_db": [6]}),
+            &[],
+        ),
+        ("ISDB-T WALL PLATE 5-1000 MHz", json!({"kind": "wall_plate", "low_mhz": 5, "high_mhz": 1000}), &[]),
+        (
+            "FAM-10 10 dB PAD 5-1002 MHz",
+            json!({"kind": "attenuator", "low_mhz": 5, "high_mhz": 1002,
+            "leg_losses_db": [10]}),
+            &[],
+        ),
         ("75 OHM TERMINATOR DC BLOCKED", json!({"kind": "terminator", "power_pass": false}), &[]),
         ("F-TYPE TERMINATOR 75Ω 1W", json!({"kind": "terminator"}), &[]),
-        ("SAT/TV DIPLEXER\nSAT 950-2150MHz\nVHF/UHF 5-862MHz\nDC PASS SAT", json!({"kind": "satellite_combiner",
+        (
+            "SAT/TV DIPLEXER\nSAT 950-2150MHz\nVHF/UHF 5-862MHz\nDC PASS SAT",
+            json!({"kind": "satellite_combiner",
             "low_mhz": 5, "high_mhz": 862, "satellite_low_mhz": 950, "satellite_high_mhz": 2150,
-            "power_pass": true}), &[]),
+            "power_pass": true}),
+            &[],
+        ),
         ("WALL PLATE 5-2400 MHz", json!({"kind": "wall_plate", "low_mhz": 5, "high_mhz": 2400}), &[]),
         ("BARREL 3 GHz", json!({"kind": "barrel", "high_mhz": 3000}), &["upper-edge-alone"]),
-        ("RG-6/U 18 AWG 75C CATVR COAXIAL CABLE 001234 FT", json!({"kind": "cable", "cable_series": "6"}), &[]),
+        (
+            "RG-6/U 18 AWG 75C CATVR COAXIAL CABLE 001234 FT",
+            json!({"kind": "cable", "cable_series": "6"}),
+            &[],
+        ),
         ("SERIES 11 COAX 14AWG 6.5dB/100ft", json!({"kind": "cable", "cable_series": "11"}), &[]),
         ("MADE FOR INDOOR USE ONLY", json!({"indoor_only": true}), &[]),
     ]);
 }
 
 #[test]
+#[expect(clippy::too_many_lines, reason = "a table")]
 fn read_with_a_doubt() {
     check(&[
-        ("5-1ooo MHz -7d8", json!({"low_mhz": 5, "high_mhz": 1000, "leg_losses_db": [7]}),
-            &["letters-for-digits", "unit-misread", "legs-not-stated"]),
-        ("2-WAY SPLITTER 5-1000", json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1000}),
-            &["band-without-unit"]),
-        ("3-WAY SPLITTER 5-1000MHz -3.5 -7 -7", json!({"kind": "splitter", "legs": 3, "low_mhz": 5,
-            "high_mhz": 1000, "leg_losses_db": [3.5, 7, 7]}), &["decibels-without-unit"]),
-        ("SPLITTER OUT1 3.5 OUT2/3 7 5-1000MHz", json!({"kind": "splitter", "low_mhz": 5, "high_mhz": 1000,
-            "leg_losses_db": [3.5, 7, 7]}), &["decibels-without-unit"]),
-        ("2-WAY 5-2.3GHz", json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 2300}),
-            &["band-units-mixed"]),
-        ("2-WAY 5-1.000 MHz -3.5dB", json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1000,
-            "leg_losses_db": [3.5, 3.5]}), &["thousands"]),
-        ("2-WAY 5-1,218MHz", json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1218}), &["thousands"]),
-        ("2-WAY 5 - 1 000 MHz", json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1000}), &["thousands"]),
-        ("2-WAY 5-1080MHz -3.5dB", json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1080,
-            "leg_losses_db": [3.5, 3.5]}), &["edge-unusual"]),
-        ("2-WAY SPLITTER 5-1000MHz -9dB", json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1000,
-            "leg_losses_db": [9, 9]}), &["loss-unusual"]),
-        ("1GHz 4-WAY SPLITTER", json!({"kind": "splitter", "legs": 4, "high_mhz": 1000}), &["upper-edge-alone"]),
-        ("3-WAY 5-1000MHz 3.5/7dB", json!({"kind": "splitter", "legs": 3, "low_mhz": 5, "high_mhz": 1000,
-            "leg_losses_db": [3.5, 7, 7]}), &["unbalanced-assumed"]),
-        ("2-WAY 5-1000MHz 3.5dB 1000-1675MHz 4.5dB", json!({"kind": "splitter", "legs": 2, "low_mhz": 5,
-            "high_mhz": 1675, "leg_losses_db": [3.5, 3.5]}), &["bands-joined", "loss-by-band"]),
-        ("2-WAY SPLITTER 5-1000MHz 3.5dB typ 4.2dB max", json!({"kind": "splitter", "legs": 2, "low_mhz": 5,
-            "high_mhz": 1000, "leg_losses_db": [4.2, 4.2]}), &["guaranteed-taken"]),
-        ("TAP 5-1000MHz ISO 5dB", json!({"kind": "tap", "low_mhz": 5, "high_mhz": 1000, "isolation_db": 5}),
-            &["figure-unusual"]),
-        ("8 PORT AMPLIFIER GAIN 4dB", json!({"kind": "amplifier", "legs": 8, "gain_db": 4}), &["ports-as-outputs"]),
-        ("SPLITTER 5-1000MHz -7dB", json!({"kind": "splitter", "low_mhz": 5, "high_mhz": 1000, "leg_losses_db": [7]}),
-            &["legs-not-stated"]),
-        ("2-WAY SPLITTER S5-1000MHz", json!({"kind": "splitter", "legs": 2, "low_mhz": 55, "high_mhz": 1000}),
-            &["letters-for-digits"]),
+        (
+            "5-1ooo MHz -7d8",
+            json!({"low_mhz": 5, "high_mhz": 1000, "leg_losses_db": [7]}),
+            &["letters-for-digits", "unit-misread", "legs-not-stated"],
+        ),
+        (
+            "2-WAY SPLITTER 5-1000",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1000}),
+            &["band-without-unit"],
+        ),
+        (
+            "3-WAY SPLITTER 5-1000MHz -3.5 -7 -7",
+            json!({"kind": "splitter", "legs": 3, "low_mhz": 5,
+            "high_mhz": 1000, "leg_losses_db": [3.5, 7, 7]}),
+            &["decibels-without-unit"],
+        ),
+        (
+            "SPLITTER OUT1 3.5 OUT2/3 7 5-1000MHz",
+            json!({"kind": "splitter", "low_mhz": 5, "high_mhz": 1000,
+            "leg_losses_db": [3.5, 7, 7]}),
+            &["decibels-without-unit"],
+        ),
+        (
+            "2-WAY 5-2.3GHz",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 2300}),
+            &["band-units-mixed"],
+        ),
+        (
+            "2-WAY 5-1.000 MHz -3.5dB",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1000,
+            "leg_losses_db": [3.5, 3.5]}),
+            &["thousands"],
+        ),
+        (
+            "2-WAY 5-1,218MHz",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1218}),
+            &["thousands"],
+        ),
+        (
+            "2-WAY 5 - 1 000 MHz",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1000}),
+            &["thousands"],
+        ),
+        (
+            "2-WAY 5-1080MHz -3.5dB",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1080,
+            "leg_losses_db": [3.5, 3.5]}),
+            &["edge-unusual"],
+        ),
+        (
+            "2-WAY SPLITTER 5-1000MHz -9dB",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1000,
+            "leg_losses_db": [9, 9]}),
+            &["loss-unusual"],
+        ),
+        (
+            "1GHz 4-WAY SPLITTER",
+            json!({"kind": "splitter", "legs": 4, "high_mhz": 1000}),
+            &["upper-edge-alone"],
+        ),
+        (
+            "3-WAY 5-1000MHz 3.5/7dB",
+            json!({"kind": "splitter", "legs": 3, "low_mhz": 5, "high_mhz": 1000,
+            "leg_losses_db": [3.5, 7, 7]}),
+            &["unbalanced-assumed"],
+        ),
+        (
+            "2-WAY 5-1000MHz 3.5dB 1000-1675MHz 4.5dB",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5,
+            "high_mhz": 1675, "leg_losses_db": [3.5, 3.5]}),
+            &["bands-joined", "loss-by-band"],
+        ),
+        (
+            "2-WAY SPLITTER 5-1000MHz 3.5dB typ 4.2dB max",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5,
+            "high_mhz": 1000, "leg_losses_db": [4.2, 4.2]}),
+            &["guaranteed-taken"],
+        ),
+        (
+            "TAP 5-1000MHz ISO 5dB",
+            json!({"kind": "tap", "low_mhz": 5, "high_mhz": 1000, "isolation_db": 5}),
+            &["figure-unusual"],
+        ),
+        (
+            "8 PORT AMPLIFIER GAIN 4dB",
+            json!({"kind": "amplifier", "legs": 8, "gain_db": 4}),
+            &["ports-as-outputs"],
+        ),
+        (
+            "SPLITTER 5-1000MHz -7dB",
+            json!({"kind": "splitter", "low_mhz": 5, "high_mhz": 1000, "leg_losses_db": [7]}),
+            &["legs-not-stated"],
+        ),
+        (
+            "2-WAY SPLITTER S5-1000MHz",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 55, "high_mhz": 1000}),
+            &["letters-for-digits"],
+        ),
+        (
+            "2-WAY SPLITTER 5-1000MHz 3.5dB (5-500) 4.0dB (500-1000)",
+            json!({"kind": "splitter", "legs": 2,
+            "low_mhz": 5, "high_mhz": 1000, "leg_losses_db": [3.5, 3.5]}),
+            &["loss-by-band"],
+        ),
         ("GROUND BLOCK WALL PLATE", json!({"kind": "wall_plate"}), &[]),
         ("WALL PLATE TAP 10dB", json!({"kind": "tap", "tap_db": 10}), &["kind-unclear"]),
     ]);
@@ -384,13 +502,22 @@ fn left_out_with_a_doubt() {
         ("?!", json!({}), &["nothing-read"]),
         ("1000-5 MHz", json!({}), &["band-backwards"]),
         ("2-WAY SPLITTER S-1000MHz", json!({"kind": "splitter", "legs": 2}), &["unreadable"]),
-        ("2-WAY SPLITTER 5-loooMHz -3.5dB", json!({"kind": "splitter", "legs": 2, "leg_losses_db": [3.5, 3.5]}),
-            &["unreadable"]),
+        (
+            "2-WAY SPLITTER 5-loooMHz -3.5dB",
+            json!({"kind": "splitter", "legs": 2, "leg_losses_db": [3.5, 3.5]}),
+            &["unreadable"],
+        ),
         ("2-WAY SPLITTER 5-1q00MHz", json!({"kind": "splitter", "legs": 2}), &["unreadable"]),
-        ("2-WAY SPLITTER 5-1000MHz -lldB", json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1000}),
-            &["unreadable"]),
-        ("3-WAY -3.5dB -7dB -?dB", json!({"kind": "splitter", "legs": 3, "leg_losses_db": [3.5, 7, 7]}),
-            &["unbalanced-assumed"]),
+        (
+            "2-WAY SPLITTER 5-1000MHz -lldB",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1000}),
+            &["unreadable"],
+        ),
+        (
+            "3-WAY -3.5dB -7dB -?dB",
+            json!({"kind": "splitter", "legs": 3, "leg_losses_db": [3.5, 7, 7]}),
+            &["unbalanced-assumed"],
+        ),
         ("4-WAY SPLITTER -3.5dB -7dB -7dB", json!({"kind": "splitter", "legs": 4}), &["legs-disagree"]),
         ("2-WAY SPLITTER 5-1000MHz 950-2300MHz", json!({"kind": "splitter", "legs": 2}), &["bands-unclear"]),
         ("2-WAY SPLITTER 3 5dB", json!({"kind": "splitter", "legs": 2}), &["unreadable"]),
@@ -400,9 +527,16 @@ fn left_out_with_a_doubt() {
         ("2-WAY SPLITTER LOSS 3.5-4.5dB", json!({"kind": "splitter", "legs": 2}), &["decibel-range"]),
         ("2-WAY SPLITTER 130dB", json!({"kind": "splitter", "legs": 2}), &["figure-unplaced"]),
         ("2-WAY SPLITTER ISO 25dB ISO 20dB", json!({"kind": "splitter", "legs": 2}), &["two-figures"]),
-        ("B-WAY SPLITTER 11dB", json!({"kind": "splitter", "leg_losses_db": [11]}), &["unreadable", "legs-not-stated"]),
-        ("2-WAY 4-WAY SPLITTER -7dB", json!({"kind": "splitter", "leg_losses_db": [7]}),
-            &["leg-counts-differ", "legs-not-stated"]),
+        (
+            "B-WAY SPLITTER 11dB",
+            json!({"kind": "splitter", "leg_losses_db": [11]}),
+            &["unreadable", "legs-not-stated"],
+        ),
+        (
+            "2-WAY 4-WAY SPLITTER -7dB",
+            json!({"kind": "splitter", "leg_losses_db": [7]}),
+            &["leg-counts-differ", "legs-not-stated"],
+        ),
         ("2-WAY SPLITTER 5-2.36Hz", json!({"kind": "splitter", "legs": 2}), &["unreadable"]),
         ("AMPLIFIER GAIN 10-20dB", json!({"kind": "amplifier"}), &["decibel-range"]),
         ("SPLITTER OUT1 -3.5dB OUT3 -7dB", json!({"kind": "splitter"}), &["outputs-incomplete"]),
@@ -428,8 +562,18 @@ fn a_very_long_text_is_read_from_its_beginning() {
 fn the_line_of_json_keeps_the_order_of_members() {
     let line = read("2-WAY 5-1675MHz -3.7dB MoCA 2.5").json_line();
     let order = [
-        "kind", "low_mhz", "high_mhz", "leg_losses_db", "tap_db", "gain_db", "rejection_db", "isolation_db",
-        "return_loss_db", "power_pass", "doubts", "legs",
+        "kind",
+        "low_mhz",
+        "high_mhz",
+        "leg_losses_db",
+        "tap_db",
+        "gain_db",
+        "rejection_db",
+        "isolation_db",
+        "return_loss_db",
+        "power_pass",
+        "doubts",
+        "legs",
     ];
     let places: Vec<usize> =
         order.iter().map(|name| line.find(&format!("\"{name}\":")).expect("a member")).collect();

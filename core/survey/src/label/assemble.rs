@@ -11,7 +11,7 @@ use super::losses::{Found, guaranteed, read_leg_losses};
 use super::part;
 use super::rated_band::read_bands;
 use super::reading::LabelReading;
-use super::usual::is_usual;
+use super::usual::{LARGEST_DB, is_usual};
 use super::vocabulary::Term;
 
 /// The most doubts that a reading tells.
@@ -39,6 +39,7 @@ fn read_counts(items: &[Item], reading: &mut LabelReading) {
                 is_lost = true;
                 add_once(&mut reading.doubts, [doubt.clone()]);
             }
+            Item::Lost(Lost::Unknown, doubt) => add_once(&mut reading.doubts, [doubt.clone()]),
             Item::Legs(count, doubts) if !is_lost => match reading.legs {
                 Some(first) if first != *count => {
                     add_once(&mut reading.doubts, [Doubt::LegCountsDiffer { first, second: *count }]);
@@ -68,7 +69,8 @@ enum Taken {
 fn read_figures(placed: &Placed, reading: &mut LabelReading) {
     let mut found: Vec<(Quantity, Found)> = Vec::new();
     let mut lost = Vec::new();
-    let has_forward_gain = placed.figures.iter().any(|figure| figure.path_is_near && figure.path != Some(Path::Return));
+    let has_forward_gain =
+        placed.figures.iter().any(|figure| figure.path_is_near && figure.path != Some(Path::Return));
     for place in &placed.figures {
         let taken = taken_for(place, placed, reading.kind, has_forward_gain);
         match (&place.body, taken) {
@@ -83,7 +85,10 @@ fn read_figures(placed: &Placed, reading: &mut LabelReading) {
             }
             (Ok(figure), Taken::As(what)) => found.push((what, (place, figure))),
             (Ok(figure), Taken::Assumed(what)) => {
-                add_once(&mut reading.doubts, [Doubt::FigureAssumed { what, written: figure.written.clone() }]);
+                add_once(
+                    &mut reading.doubts,
+                    [Doubt::FigureAssumed { what, written: figure.written.clone() }],
+                );
                 found.push((what, (place, figure)));
             }
             (Ok(figure), Taken::Unplaced) => {
@@ -95,9 +100,8 @@ fn read_figures(placed: &Placed, reading: &mut LabelReading) {
         found.iter().filter(|(of, _)| *of == what).map(|(_, found)| *found).collect()
     };
     let mut doubts = std::mem::take(&mut reading.doubts);
-    let mut one = |what: Quantity| {
-        (!lost.contains(&what)).then(|| one_figure(&of(what), what, &mut doubts)).flatten()
-    };
+    let mut one =
+        |what: Quantity| (!lost.contains(&what)).then(|| one_figure(&of(what), what, &mut doubts)).flatten();
     reading.tap = one(Quantity::Tap);
     reading.gain = one(Quantity::Gain);
     reading.return_gain = one(Quantity::ReturnGain);
@@ -129,15 +133,22 @@ fn taken_for(place: &PlacedFigure, placed: &Placed, kind: Option<PartKind>, has_
         Some(Role::Gain) if in_return => Taken::Assumed(Quantity::Gain),
         Some(Role::Gain) => Taken::As(Quantity::Gain),
         Some(Role::Loss | Role::Through) if is_amplifier => Taken::Unplaced,
-        Some(Role::Loss | Role::Through) => Taken::As(Quantity::Loss),
-        None => taken_by_place(place, placed, kind, has_forward_gain),
+        Some(Role::Port) if is_amplifier && !place.outputs.is_empty() => Taken::Unplaced,
+        Some(Role::Loss | Role::Port | Role::Through) if !is_amplifier => Taken::As(Quantity::Loss),
+        _ => taken_by_place(place, placed, kind, has_forward_gain),
     }
 }
 
 /// What a figure without a word is, by the kind of part, its path and its size.
-fn taken_by_place(place: &PlacedFigure, placed: &Placed, kind: Option<PartKind>, has_forward_gain: bool) -> Taken {
+fn taken_by_place(
+    place: &PlacedFigure,
+    placed: &Placed,
+    kind: Option<PartKind>,
+    has_forward_gain: bool,
+) -> Taken {
     // One that cannot be read counts as small: it then spoils what it would most likely have been.
-    let (size, minus, has_unit) = place.body.as_ref().map_or((0.0, false, true), |f| (f.size, f.minus, f.has_unit));
+    let (size, minus, has_unit) =
+        place.body.as_ref().map_or((0.0, false, true), |f| (f.size, f.minus, f.has_unit));
     let is_small = size <= MOST_THROUGH_LOSS_DB;
     match kind {
         _ if !has_unit && !is_usual(Quantity::Loss, size) => Taken::PassedOver,
@@ -151,7 +162,11 @@ fn taken_by_place(place: &PlacedFigure, placed: &Placed, kind: Option<PartKind>,
         },
         Some(kind) if kind.splits() => Taken::As(Quantity::Loss),
         _ if place.path == Some(Path::Stop) && is_usual(Quantity::Rejection, size) => {
-            if place.path_is_near { Taken::As(Quantity::Rejection) } else { Taken::Assumed(Quantity::Rejection) }
+            if place.path_is_near {
+                Taken::As(Quantity::Rejection)
+            } else {
+                Taken::Assumed(Quantity::Rejection)
+            }
         }
         Some(PartKind::Tap) if part::has_tap_figure(placed) && is_small => Taken::Assumed(Quantity::Loss),
         Some(PartKind::Tap) if !part::has_tap_figure(placed) => Taken::Assumed(Quantity::Tap),
@@ -180,7 +195,7 @@ fn one_figure(found: &[Found], what: Quantity, doubts: &mut Vec<Doubt>) -> Optio
     }
     let (place, figure) = first;
     if !is_usual(what, value(first)) {
-        if !place.is_named {
+        if !place.is_named || figure.size > LARGEST_DB {
             add_once(doubts, [Doubt::FigureUnplaced { written: figure.written.clone() }]);
             return None;
         }
@@ -221,13 +236,12 @@ fn read_marks(items: &[Item], reading: &mut LabelReading) {
 
 fn read_power(power: PowerPass, reading: &mut LabelReading) {
     reading.power_pass = match (reading.power_pass, power) {
-        (None, power) => Some(power),
         (Some(before), power) if before.passes() != power.passes() => {
             add_once(&mut reading.doubts, [Doubt::PowerPassUnclear]);
             Some(before)
         }
         (Some(PowerPass::OneLeg), PowerPass::OneLeg) => Some(PowerPass::Stated),
-        (Some(PowerPass::Stated), power) | (Some(power), PowerPass::Stated) => Some(power),
+        (None | Some(PowerPass::Stated), power) | (Some(power), PowerPass::Stated) => Some(power),
         (Some(PowerPass::AllLegs), PowerPass::AllLegs) => Some(PowerPass::AllLegs),
         (Some(before), power) if before == power => Some(before),
         _ => {

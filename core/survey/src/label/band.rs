@@ -49,7 +49,11 @@ impl Grammar<'_> {
             // The upper edge is all letters: it may be a number, but none that may be read.
             let unit = self.frequency_unit(upper + 1);
             let has_header = self.header.is_some_and(Unit::is_frequency);
-            return (unit.is_some() || low_unit.is_some() || has_header)
+            let is_frequency = unit.is_some() || low_unit.is_some() || has_header;
+            if !is_frequency && low.is_some_and(|low| is_edge(low.value())) {
+                return Some(self.lose(Lost::Unknown, at, upper + 1));
+            }
+            return is_frequency
                 .then(|| self.lose(Lost::Frequency, at, upper + 1 + usize::from(unit.is_some())));
         }
         let range = self.range(low, low_unit, upper)?;
@@ -57,7 +61,9 @@ impl Grammar<'_> {
         let is_bare = range.low_unit.is_none() && range.high_unit.is_none();
         match after {
             Some(Unit::Decibel) if is_minus || low_unit.is_some() || from_dc => return None,
-            Some(Unit::Decibel) if self.range_sign(range.end + 1).is_none_or(|next| self.number(next).is_none()) => {
+            Some(Unit::Decibel)
+                if self.range_sign(range.end + 1).is_none_or(|next| self.number(next).is_none()) =>
+            {
                 let written = self.written(at, range.end + 1);
                 self.items.push(Item::Lost(Lost::Decibels, Doubt::DecibelRange { written }));
                 return Some(range.end + 1);
@@ -79,9 +85,17 @@ impl Grammar<'_> {
     /// The upper side of a range, and the units of both.
     fn range(&self, low: Option<Numeral>, low_unit: Option<Unit>, upper: usize) -> Option<Range> {
         let high = self.number(upper)?.clone();
-        let gap = self.number(upper + 1).filter(|_| self.spaced(upper + 1)).and_then(|group| high.joined(group));
+        let gap =
+            self.number(upper + 1).filter(|_| self.spaced(upper + 1)).and_then(|group| high.joined(group));
         if let (Some(joined), Some(unit)) = (gap, self.frequency_unit(upper + 2)) {
-            return Some(Range { low, low_unit, high: joined, high_unit: Some(unit), is_joined: true, end: upper + 3 });
+            return Some(Range {
+                low,
+                low_unit,
+                high: joined,
+                high_unit: Some(unit),
+                is_joined: true,
+                end: upper + 3,
+            });
         }
         let high_unit = self.frequency_unit(upper + 1);
         let end = upper + 1 + usize::from(high_unit.is_some());
@@ -152,7 +166,12 @@ impl Grammar<'_> {
         }
         let unusual = low.into_iter().chain([high]).filter(|edge| !is_edge(*edge));
         doubts.extend(unusual.map(|edge| Doubt::EdgeUnusual { edge }));
-        self.items.push(Item::Band(Band { low, high, has_unit, written, doubts }));
+        let is_attached = at.checked_sub(1).is_some_and(|before| {
+            self.is_sign(before, Sign::At)
+                || self.term(before) == Some(Term::At)
+                || self.written(before, at) == "("
+        });
+        self.items.push(Item::Band(Band { low, high, has_unit, is_attached, written, doubts }));
         range.end
     }
 
@@ -176,12 +195,16 @@ impl Grammar<'_> {
             let from = self.torn_from(at).unwrap_or(at);
             return Some(self.lose(Lost::Frequency, from, end));
         }
-        if at.checked_sub(1).is_some_and(|before| self.is_sign(before, Sign::At) || self.term(before) == Some(Term::At)) {
+        if at
+            .checked_sub(1)
+            .is_some_and(|before| self.is_sign(before, Sign::At) || self.term(before) == Some(Term::At))
+        {
             return Some(end);
         }
         let written = self.written(at, end);
         let mut doubts = self.spelling_doubts(at, end);
-        let values = [Some(&number), second.as_ref()].map(|number| edge(number?, Some(unit), &written, &mut doubts));
+        let values =
+            [Some(&number), second.as_ref()].map(|number| edge(number?, Some(unit), &written, &mut doubts));
         let item = match values {
             [Some(low), Some(high)] => Item::Split(low, high, written, doubts),
             [Some(value), None] if second.is_none() => Item::Frequency(value, written, doubts),
@@ -196,7 +219,9 @@ impl Grammar<'_> {
         if self.torn_from(at).is_some() {
             return true;
         }
-        let Some(sign) = at.checked_sub(1).filter(|sign| self.range_sign(*sign).is_some()) else { return false };
+        let Some(sign) = at.checked_sub(1).filter(|sign| self.range_sign(*sign).is_some()) else {
+            return false;
+        };
         sign.checked_sub(1).and_then(|before| self.token(before)).is_some_and(|before| {
             !matches!(before.what, What::Term(_) | What::Sign(Sign::Break | Sign::Comma | Sign::Other))
         })

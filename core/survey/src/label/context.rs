@@ -1,9 +1,6 @@
-//! Which word belongs to which figure or band.
-//!
-//! On one line a label either puts words before figures ("ISO 25dB RL 18dB") or after them ("25dB ISO 18dB
-//! RL"); which of the two, the line's ends show. A word at the end of a line that had no figure waits for the
-//! next line's.
+//! Which word belongs to which figure or band: what words ask for, and the walk over the lines.
 
+use super::alignment::{RoleWord, Step, place_in_bands, place_paths, place_roles};
 use super::doubt::Doubt;
 use super::item::{Band, Figure, Item, Lost};
 use super::vocabulary::Term;
@@ -11,8 +8,10 @@ use super::vocabulary::Term;
 /// What a word makes of the figure beside it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Role {
-    /// Loss to an output.
+    /// Loss.
     Loss,
+    /// What an output has: a loss, or of an amplifier perhaps its gain.
+    Port,
     /// Loss to a tap.
     Tap,
     /// Through loss of a tap.
@@ -27,6 +26,13 @@ pub(super) enum Role {
     ReturnLoss,
     /// Something that is not kept: shielding, noise.
     Unmeasured,
+}
+
+impl Role {
+    /// Whether one word may stand for a whole list of figures.
+    pub const fn is_shared(self) -> bool {
+        matches!(self, Self::Loss | Self::Port)
+    }
 }
 
 /// What a word makes of the band beside it.
@@ -85,22 +91,6 @@ pub(super) struct Placed {
     pub bands: Vec<PlacedBand>,
 }
 
-/// A word for figures: what it says and how strongly.
-#[derive(Debug, Clone, PartialEq)]
-struct RoleWord {
-    role: Role,
-    /// 0: a port; 1: loss or tap; 2: one thing only. Of words side by side the stronger counts.
-    strength: u8,
-    outputs: Vec<u8>,
-}
-
-/// One step of a line as the alignment sees it: a word, or something that looks for its word.
-#[derive(Debug, Clone)]
-enum Step<W> {
-    Word(W),
-    Thing(usize),
-}
-
 /// Finds the word for every figure and band.
 pub(super) fn place(items: &[Item]) -> Placed {
     let mut placed = Placed::default();
@@ -113,10 +103,11 @@ pub(super) fn place(items: &[Item]) -> Placed {
 
 /// What earlier lines leave for the next.
 #[derive(Default)]
-struct Waiting {
-    role: Option<RoleWord>,
-    path: Option<Path>,
-    /// The last path and band of earlier lines.
+pub(super) struct Waiting {
+    /// A word for figures that had none after it.
+    pub role: Option<RoleWord>,
+    /// A word for bands that had none after it.
+    pub path: Option<Path>,
     last_path: Option<Path>,
     last_band: Option<usize>,
 }
@@ -132,7 +123,8 @@ fn place_line(line: &[Item], placed: &mut Placed, waiting: &mut Waiting) {
         match item {
             Item::Word(term) => {
                 if let Some(word) = role_word(*term) {
-                    role_steps.push(Step::Word(word));
+                    let joined = matches!(before, Some(Item::Word(term)) if role_word(*term).is_some());
+                    role_steps.push(Step::Word(RoleWord { joined, ..word }));
                 }
                 if let Some(path) = path_word(*term, line.get(at + 1), line.get(at..).unwrap_or_default()) {
                     path_steps.push(Step::Word(path));
@@ -140,8 +132,9 @@ fn place_line(line: &[Item], placed: &mut Placed, waiting: &mut Waiting) {
                 }
             }
             Item::Outputs(outputs) => role_steps.push(Step::Word(RoleWord {
-                role: Role::Loss,
+                role: Role::Port,
                 strength: 0,
+                joined: false,
                 outputs: outputs.clone(),
             })),
             Item::Figure(figure) if !figure.has_unit && !figure.minus && !may_be_bare(before, figure) => {
@@ -193,7 +186,11 @@ fn place_line(line: &[Item], placed: &mut Placed, waiting: &mut Waiting) {
     }
     if near.1 {
         // A band that its word follows on the line tells the path too.
-        waiting.last_path = placed.bands.get(first_band..).and_then(|bands| bands.last()).map_or(near.0, |band| band.path.or(near.0));
+        waiting.last_path = placed
+            .bands
+            .get(first_band..)
+            .and_then(|bands| bands.last())
+            .map_or(near.0, |band| band.path.or(near.0));
     }
 }
 
@@ -210,7 +207,7 @@ fn may_be_bare(before: Option<&Item>, figure: &Figure) -> bool {
 
 fn role_word(term: Term) -> Option<RoleWord> {
     let (role, strength) = match term {
-        Term::Output | Term::Outputs | Term::Leg => (Role::Loss, 0),
+        Term::Output | Term::Outputs | Term::Leg => (Role::Port, 0),
         Term::Loss | Term::Insertion => (Role::Loss, 1),
         // Weak, since on most labels it names the part.
         Term::Tap | Term::Coupler => (Role::Tap, 1),
@@ -222,7 +219,7 @@ fn role_word(term: Term) -> Option<RoleWord> {
         Term::Unmeasured | Term::PassivePort => (Role::Unmeasured, 2),
         _ => return None,
     };
-    Some(RoleWord { role, strength, outputs: Vec::new() })
+    Some(RoleWord { role, strength, joined: false, outputs: Vec::new() })
 }
 
 /// What a word says of bands; some do only with a band after them.
@@ -240,7 +237,8 @@ fn path_word(term: Term, next: Option<&Item>, rest: &[Item]) -> Option<Path> {
             _ => return None,
         },
         Term::Rejection | Term::Attenuation => {
-            let next_thing = rest.iter().find(|item| matches!(item, Item::Band(_) | Item::Figure(_) | Item::Lost(..)));
+            let next_thing =
+                rest.iter().find(|item| matches!(item, Item::Band(_) | Item::Figure(_) | Item::Lost(..)));
             match next_thing {
                 Some(Item::Band(_) | Item::Lost(Lost::Frequency, _)) => Path::Stop,
                 _ => return None,
@@ -248,126 +246,4 @@ fn path_word(term: Term, next: Option<&Item>, rest: &[Item]) -> Option<Path> {
         }
         _ => return None,
     })
-}
-
-/// Whether a line puts its words after what they are for.
-fn is_trailing<W>(steps: &[Step<W>]) -> bool {
-    matches!(steps.first(), Some(Step::Thing(_))) && matches!(steps.last(), Some(Step::Word(_)))
-}
-
-fn place_roles(steps: &[Step<RoleWord>], placed: &mut Placed, waiting: &mut Waiting) {
-    if steps.is_empty() {
-        return;
-    }
-    let trailing = is_trailing(steps);
-    let mut current = waiting.role.take().filter(|_| !trailing);
-    let mut fresh = false;
-    let mut last_minus = None;
-    for (at, step) in steps.iter().enumerate() {
-        match step {
-            Step::Word(word) => {
-                current = match current.take().filter(|_| fresh) {
-                    Some(earlier) if earlier.strength > word.strength => Some(earlier),
-                    _ => Some(word.clone()),
-                };
-                fresh = true;
-                last_minus = None;
-            }
-            Step::Thing(index) => {
-                let minus = placed.figures.get(*index).and_then(|figure| figure.body.as_ref().ok()).is_some_and(|f| f.minus);
-                let after = steps.get(at + 1..).unwrap_or_default();
-                let word = if trailing {
-                    let is_last = matches!(after.first(), Some(Step::Word(_)));
-                    following(after).filter(|word| is_last || word.role == Role::Loss)
-                } else if current.is_none() {
-                    first_of_two(after)
-                } else if current.as_ref().is_some_and(|word| word.role != Role::Loss)
-                    && last_minus == Some(false)
-                    && minus
-                {
-                    // "ISO 25dB -3.5dB": a minus marks losses, so the word before is spent.
-                    current = None;
-                    None
-                } else {
-                    current.clone()
-                };
-                last_minus = Some(minus);
-                fresh = false;
-                if let (Some(word), Some(figure)) = (word, placed.figures.get_mut(*index)) {
-                    figure.role = Some(word.role);
-                    figure.is_named = !trailing && current.is_some();
-                    figure.outputs = word.outputs;
-                }
-            }
-        }
-    }
-    if fresh && !trailing {
-        waiting.role = current;
-    }
-}
-
-/// The first of the words that follow, the stronger of two side by side.
-fn following(steps: &[Step<RoleWord>]) -> Option<RoleWord> {
-    let words = steps.iter().skip_while(|step| matches!(step, Step::Thing(_)));
-    let run = words.map_while(|step| match step {
-        Step::Word(word) => Some(word),
-        Step::Thing(_) => None,
-    });
-    run.fold(None, |strongest: Option<RoleWord>, word| match strongest {
-        Some(earlier) if earlier.strength >= word.strength => Some(earlier),
-        _ => Some(word.clone()),
-    })
-}
-
-/// "3.5dB LOSS ISO 25dB": of two words between two figures the first is the first figure's.
-fn first_of_two(steps: &[Step<RoleWord>]) -> Option<RoleWord> {
-    match steps {
-        [Step::Word(first), Step::Word(second), ..] if second.strength >= first.strength => Some(first.clone()),
-        _ => None,
-    }
-}
-
-fn place_paths(steps: &[Step<Path>], placed: &mut Placed, waiting: &mut Waiting) {
-    let trailing = is_trailing(steps);
-    let mut current = waiting.path.take().filter(|_| !trailing);
-    for (at, step) in steps.iter().enumerate() {
-        match step {
-            Step::Word(path) => current = Some(*path),
-            Step::Thing(index) => {
-                let path = match steps.get(at + 1) {
-                    Some(Step::Word(path)) if trailing => Some(*path),
-                    _ if trailing => None,
-                    _ => current.take(),
-                };
-                if let Some(band) = placed.bands.get_mut(*index) {
-                    band.path = path;
-                }
-            }
-        }
-    }
-    if !trailing {
-        waiting.path = current;
-    }
-}
-
-/// The band each figure stands with: the one before it on the line, or after it where all figures stand before
-/// theirs; else the last of an earlier line.
-fn place_in_bands(steps: &[Step<usize>], placed: &mut Placed) {
-    let trailing = is_trailing(steps);
-    let mut current = None;
-    for (at, step) in steps.iter().enumerate() {
-        match step {
-            Step::Word(band) => current = Some(*band),
-            Step::Thing(index) => {
-                let after = steps.get(at + 1..).unwrap_or_default().iter().find_map(|step| match step {
-                    Step::Word(band) => Some(*band),
-                    Step::Thing(_) => None,
-                });
-                let band = if trailing { after } else { current };
-                if let (Some(band), Some(figure)) = (band, placed.figures.get_mut(*index)) {
-                    figure.band = Some(band);
-                }
-            }
-        }
-    }
 }

@@ -22,24 +22,33 @@ impl Grammar<'_> {
         }
         let count = self.small_count(at).filter(|count| (1..=MOST_OUTPUTS).contains(count))?;
         let mut doubts = self.spelling_doubts(at, at + 1);
-        if count == 1 && self.number(at).is_some() {
-            if let Some(end) = self.one_by_many(at) {
-                return Some(end);
-            }
+        let by_many = if count == 1 { self.one_by_many(at) } else { None };
+        if by_many.is_some() {
+            return by_many;
         }
         match self.term(way) {
             Some(Term::Way) => {}
+            Some(Term::Output) if self.follows_input_count(at) && self.output_number(way + 1).is_none() => {}
             Some(Term::Outputs) if self.number(way + 1).is_none() || self.spaced(way + 1) => {}
             Some(Term::Port) if self.output_number(way + 1).is_none() && count > 1 => {
                 doubts.push(Doubt::PortsAsOutputs { written: self.written(at, way + 1) });
             }
             _ => return None,
         }
-        if let Some(torn) = self.torn_from(at) {
+        let together = |loose| format!("{}{count}", self.number(loose).map_or("", |number| number.plain()));
+        let is_torn = |loose: &usize| together(*loose).parse::<u8>().is_ok_and(|count| count <= MOST_OUTPUTS);
+        if let Some(torn) = self.torn_from(at).filter(is_torn) {
             return Some(self.lose(Lost::Count, torn, way + 1));
         }
         self.items.push(Item::Legs(count, doubts));
         Some(way + 1)
+    }
+
+    /// Whether `1 IN` stands before: then `8 OUT` is a count and not an output's name.
+    fn follows_input_count(&self, at: usize) -> bool {
+        let count = |place: Option<usize>| place.and_then(|place| self.small_count(place));
+        at.checked_sub(1).and_then(|input| self.term(input)) == Some(Term::Input)
+            && count(at.checked_sub(2)) == Some(1)
     }
 
     /// `1x4`, `1:4`, with no blanks inside.
@@ -48,7 +57,8 @@ impl Grammar<'_> {
         let joined = by || self.is_sign(at + 1, Sign::Colon);
         let glued = !self.spaced(at + 1) && !self.spaced(at + 2);
         let count = self.number(at + 2).filter(|number| number.is_whole())?.count()?;
-        let alone = self.unit(at + 3).is_none() && self.number(at + 3).is_none() && !self.is_sign(at + 3, Sign::Dash);
+        let alone =
+            self.unit(at + 3).is_none() && self.number(at + 3).is_none() && !self.is_sign(at + 3, Sign::Dash);
         if !(joined && glued && (by || alone) && (2..=MOST_OUTPUTS).contains(&count)) {
             return None;
         }
@@ -92,7 +102,8 @@ impl Grammar<'_> {
     /// An output's number: whole, small, without a unit. One with letters in it is 0, an output unknown.
     fn output_number(&self, at: usize) -> Option<u8> {
         let number = self.number(at).filter(|number| number.is_whole())?;
-        let has_meaning = self.unit(at + 1).is_some() || self.term(at + 1) == Some(Term::Way);
+        let way = at + 1 + usize::from(self.is_sign(at + 1, Sign::Dash));
+        let has_meaning = self.unit(at + 1).is_some() || self.term(way) == Some(Term::Way);
         if has_meaning || self.starts_a_band(at) {
             return None;
         }

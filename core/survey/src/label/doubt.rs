@@ -223,7 +223,7 @@ pub enum Doubt {
         /// The other.
         other: PartKind,
     },
-    /// No word names the kind; it was taken from the bands.
+    /// No word names the kind; it was taken from the bands or figures.
     KindFromBands {
         /// The kind that was taken.
         taken: PartKind,

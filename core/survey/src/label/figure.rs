@@ -27,7 +27,9 @@ impl Grammar<'_> {
             if self.is_loss_of_a_length(after + 1) {
                 return Some(after + 1);
             }
-            if let Some(torn) = self.torn_from(at) {
+            // A minus after a blank begins a figure of its own: "DOCSIS 3.1 -3.5dB".
+            let is_apart = first.sign.is_some() && self.spaced(at);
+            if let Some(torn) = self.torn_from(at).filter(|_| !is_apart) {
                 self.items.pop_if(|item| matches!(item, Item::Figure(figure) if !figure.has_unit));
                 return Some(self.lose(Lost::Decibels, torn, after + 1));
             }
@@ -37,6 +39,10 @@ impl Grammar<'_> {
             // Volts, amperes and the like are passed over; a sign before a frequency is left to its own rule.
             return (first.sign.is_none() || !spelling.unit.is_frequency()).then_some(after + 1);
         }
+        let upper = self.range_sign(after).filter(|_| !self.is_minus(after));
+        if let Some(end) = upper.and_then(|upper| self.signed_range(at, upper)) {
+            return Some(end);
+        }
         if let Some((list, unit_at)) = self.list(at) {
             return Some(self.take_list(at, &list, unit_at));
         }
@@ -45,13 +51,33 @@ impl Grammar<'_> {
         Some(self.take(&[first], after, has_header))
     }
 
+    /// `-20~+60°C`, `-3.5 to -4.5 dB`: no figure; in decibels that is told.
+    fn signed_range(&mut self, at: usize, upper: usize) -> Option<usize> {
+        let second = self.entry(upper)?;
+        let mut end = second.at + 1;
+        while let Some(third) = self.range_sign(end).and_then(|next| self.entry(next)) {
+            end = third.at + 1;
+        }
+        let unit = self.unit(end).map(|spelling| spelling.unit);
+        match unit {
+            Some(Unit::Decibel) => {
+                let written = self.written(at, end + 1);
+                self.items.push(Item::Lost(Lost::Decibels, Doubt::DecibelRange { written }));
+            }
+            Some(unit) if unit.is_frequency() => return None,
+            _ => {}
+        }
+        Some(end + usize::from(unit.is_some()))
+    }
+
     /// A number with its sign.
     fn entry(&self, at: usize) -> Option<Entry> {
         let sign = match self.token(at).map(|token| &token.what) {
             Some(What::Sign(sign @ (Sign::Dash | Sign::Plus))) => Some(*sign),
             _ => None,
         };
-        let after_letters = at.checked_sub(1).is_some_and(|before| self.is_letters(before)) && !self.spaced(at);
+        let after_letters =
+            at.checked_sub(1).is_some_and(|before| self.is_letters(before)) && !self.spaced(at);
         if sign.is_some() && after_letters {
             // What stands before may be the lower end of a range.
             return None;
@@ -70,7 +96,9 @@ impl Grammar<'_> {
                 return Some((list, next));
             }
             let divided = self.is_sign(next, Sign::Slash) || self.is_sign(next, Sign::Comma);
-            if !divided && !self.is_minus(next) {
+            let is_signed = list.first().is_some_and(|entry| entry.sign.is_some());
+            let runs_on = divided || (is_signed && self.is_minus(next));
+            if !runs_on {
                 return None;
             }
             let entry = self.entry(next + usize::from(divided))?;
@@ -83,7 +111,8 @@ impl Grammar<'_> {
     }
 
     fn take_list(&mut self, at: usize, list: &[Entry], unit_at: usize) -> usize {
-        let is_torn = self.torn_from(at).is_some() || self.is_split_decimal(list);
+        let is_apart = self.number(at).is_none() && self.spaced(at);
+        let is_torn = (self.torn_from(at).is_some() && !is_apart) || self.is_split_decimal(list);
         if is_torn {
             return self.lose(Lost::Decibels, at, unit_at + 1);
         }
@@ -135,11 +164,13 @@ impl Grammar<'_> {
             Some(Term::Guaranteed) => Some(Standing::Guaranteed),
             _ => None,
         };
-        if let Some(Item::Word(term)) = self.items.last() {
-            if let Some(standing) = named(Some(*term)) {
-                self.items.pop();
-                return standing;
-            }
+        let before = match self.items.last() {
+            Some(Item::Word(term)) => named(Some(*term)),
+            _ => None,
+        };
+        if let Some(standing) = before {
+            self.items.pop();
+            return standing;
         }
         let word = *end + usize::from(self.is_sign(*end, Sign::Other) || self.is_sign(*end, Sign::Dot));
         match named(self.term(word)) {
@@ -156,7 +187,11 @@ impl Grammar<'_> {
         let per = self.is_sign(at, Sign::Slash) || self.term(at) == Some(Term::Each);
         let unit_at = at + 1 + usize::from(self.number(at + 1).is_some());
         let is_length = self.unit(unit_at).is_some_and(|spelling| matches!(spelling.text, "ft" | "m"))
-            || self.token(unit_at).is_some_and(|token| token.what == What::Word && !token.spaced && self.written(unit_at, unit_at + 1).eq_ignore_ascii_case("m"));
+            || self.token(unit_at).is_some_and(|token| {
+                token.what == What::Word
+                    && !token.spaced
+                    && self.written(unit_at, unit_at + 1).eq_ignore_ascii_case("m")
+            });
         per && is_length
     }
 }

@@ -16,6 +16,8 @@ pub(super) struct Band {
     pub high: f64,
     /// Whether a unit stands beside it.
     pub has_unit: bool,
+    /// Whether a bracket or "at" ties it to the figure before it.
+    pub is_attached: bool,
     /// As written.
     pub written: String,
     /// Doubts to be told if it is used.
@@ -61,6 +63,8 @@ pub(super) enum Lost {
     Decibels,
     /// A count of legs.
     Count,
+    /// Perhaps a band, perhaps the number of a part.
+    Unknown,
 }
 
 /// One thing on the label.
@@ -206,16 +210,30 @@ impl Grammar<'_> {
     /// The place before `at` of a number that nothing accounts for, with at most a blank or a dot between: the
     /// two may be one number torn apart.
     pub fn torn_from(&self, at: usize) -> Option<usize> {
+        if let Some(word) = self.letters_before_dot(at) {
+            return Some(word);
+        }
         let loose = self.loose?;
         let adjacent = loose + 1 == at || (loose + 2 == at && self.is_sign(loose + 1, Sign::Dot));
         adjacent.then_some(loose)
+    }
+
+    /// `IL.5dB`: a loss of a half, or 11.5 with letters for digits.
+    fn letters_before_dot(&self, at: usize) -> Option<usize> {
+        let word = at.checked_sub(2)?;
+        let divided = self.is_sign(at - 1, Sign::Dot) || self.is_sign(at - 1, Sign::Comma);
+        let is_glued = !self.spaced(at) && !self.spaced(at - 1);
+        let text = self.written(word, word + 1).to_lowercase();
+        let is_like_digits = text.len() <= 2 && super::number::looks_like_digits(&text);
+        let is_whole = self.number(at).is_some_and(super::number::Numeral::is_whole);
+        (divided && is_glued && is_like_digits && is_whole).then_some(word)
     }
 
     /// As [`torn_from`](Self::torn_from), where the number at `at` is an edge: only if the two together are a
     /// usual edge, since a loss may well stand before a band.
     pub fn edge_torn_from(&self, at: usize) -> Option<usize> {
         let loose = self.torn_from(at)?;
-        let (first, second) = (self.number(loose)?, self.number(at)?);
+        let (Some(first), Some(second)) = (self.number(loose), self.number(at)) else { return Some(loose) };
         let together: f64 = format!("{}{}", first.plain(), second.plain()).parse().unwrap_or(f64::NAN);
         (loose + 2 == at || super::usual::is_edge(together)).then_some(loose)
     }
@@ -236,6 +254,12 @@ impl Grammar<'_> {
             return Some(at + 1);
         }
         let (mut meaning, mut next) = (term, at + 1);
+        let joined = self.is_sign(at + 1, Sign::Dash) || self.is_sign(at + 1, Sign::Slash);
+        let is_numbered = self.number(at + 3).is_some() && !self.spaced(at + 3);
+        if term == Term::Output && joined && self.term(at + 2) == Some(Term::Output) && !is_numbered {
+            // "OUT-OUT"; side by side without a sign they only name two ports.
+            (meaning, next) = (Term::Isolation, at + 3);
+        }
         for (run, of_run) in PHRASES {
             if let Some(end) = self.run_end(at, run) {
                 (meaning, next) = (*of_run, end);
@@ -291,6 +315,12 @@ impl Grammar<'_> {
         Some(next)
     }
 
+    /// Whether a dash at `at` joins a word to what stands before it.
+    fn is_word_joined(&self, at: usize) -> bool {
+        let is_word = self.token(at + 1).is_some_and(|token| token.what == What::Word && !token.spaced);
+        self.is_sign(at, Sign::Dash) && !self.spaced(at) && is_word
+    }
+
     /// A token that no rule takes.
     fn lone(&mut self, at: usize) -> usize {
         let Some(token) = self.token(at) else { return at + 1 };
@@ -299,14 +329,29 @@ impl Grammar<'_> {
             What::Unit(spelling) if spelling.unit.is_frequency() || spelling.unit == Unit::Decibel => {
                 self.header = Some(spelling.unit);
             }
+            // "ISDB-T" is a kind of television, not a figure.
+            What::Letters if self.unit(at + 1).is_some() && self.is_word_joined(at + 2) => return at + 3,
             What::Letters if self.unit(at + 1).is_some_and(|spelling| lost_unit(spelling).is_some()) => {
                 let lost = self.unit(at + 1).and_then(lost_unit).unwrap_or(Lost::Decibels);
                 return self.lose(lost, at, at + 2);
             }
-            What::Letters if self.header.is_some_and(Unit::is_frequency) => {
-                let upper = self.range_sign(at + 1).filter(|upper| self.number(*upper).is_some());
-                if let Some(upper) = upper {
-                    return self.lose(Lost::Frequency, at, upper + 1);
+            What::Letters => {
+                let upper = self.range_sign(at + 1).filter(|_| !self.is_minus(at + 1));
+                let edge = upper.and_then(|upper| self.number(upper)).map(super::number::Numeral::value);
+                let has_header = self.header.is_some_and(Unit::is_frequency);
+                let is_last = upper.is_some_and(|upper| self.unit(upper + 1).is_none());
+                if let Some(upper) = upper.filter(|upper| self.is_letters(*upper)) {
+                    if has_header {
+                        return self.lose(Lost::Frequency, at, upper + 1);
+                    }
+                    if self.is_sign(upper + 1, Sign::Slash) && self.number(upper + 2).is_some() {
+                        return self.lose(Lost::Unknown, at, upper + 1);
+                    }
+                }
+                let is_lost = is_last && edge.is_some_and(|edge| has_header || super::usual::is_edge(edge));
+                if let Some(upper) = upper.filter(|_| is_lost) {
+                    let lost = if has_header { Lost::Frequency } else { Lost::Unknown };
+                    return self.lose(lost, at, upper + 1);
                 }
             }
             What::Code(Some(spelling)) => {

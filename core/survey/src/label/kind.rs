@@ -14,7 +14,7 @@ pub enum PartKind {
     /// A powered amplifier.
     Amplifier,
     /// A filter at the entry that passes the service and stops the band of the home network above it
-    /// (trade wording: "PoE filter", point-of-entry filter).
+    /// (trade wording: "POE filter", for point of entry).
     EntryFilter,
     /// A filter that passes what lies above its edge.
     HighPassFilter,

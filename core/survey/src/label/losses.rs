@@ -27,7 +27,8 @@ pub(super) fn read_leg_losses(found: &[Found], is_lost: bool, placed: &Placed, r
     let stray = losses.iter().any(|loss| !UNMARKED_LOSS_DB.contains(loss));
     let unusual = unusual_loss(&losses);
     if !is_marked && stray {
-        let unplaced = found.iter().map(|(_, figure)| Doubt::FigureUnplaced { written: figure.written.clone() });
+        let unplaced =
+            found.iter().map(|(_, figure)| Doubt::FigureUnplaced { written: figure.written.clone() });
         add_once(&mut reading.doubts, unplaced);
         return;
     }
@@ -63,8 +64,10 @@ fn of_lowest_band<'p>(found: Vec<Found<'p>>, placed: &Placed, doubts: &mut Vec<D
         Some((band.low.unwrap_or(0.0), band.high, band.written.clone()))
     };
     let bands: Vec<_> = found.iter().filter_map(|(place, _)| low(place)).collect();
-    let differs = |a: &(f64, f64, String), b: &(f64, f64, String)| (a.0 - b.0).abs() + (a.1 - b.1).abs() > 1e-9;
-    let Some(lowest) = bands.iter().min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1))).cloned() else {
+    let differs =
+        |a: &(f64, f64, String), b: &(f64, f64, String)| (a.0 - b.0).abs() + (a.1 - b.1).abs() > 1e-9;
+    let Some(lowest) = bands.iter().min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1))).cloned()
+    else {
         return found;
     };
     if !bands.iter().any(|band| differs(band, &lowest)) {

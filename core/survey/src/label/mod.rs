@@ -6,13 +6,14 @@
 //! does not hold; what is read in spite of a doubt says so; what would be a guess is left out and that is said
 //! too. Part and serial numbers, voltages, shielding figures and the like are passed over.
 //!
-//! The stages, a file each: [`normalise`] (characters), [`number`], [`unit`] and [`vocabulary`] (what a word
-//! is), [`token`] (the text cut into words, numbers and signs), [`item`] (bands, figures, counts), [`context`]
-//! (which word belongs to which figure), [`assemble`] (which kind of part, what it states, and what is
-//! doubtful; against what is usual: [`usual`]).
+//! The stages, a file each: `normalise` (characters); `number`, `unit`, `vocabulary` (what there is to find);
+//! `word` and `token` (the text cut into words, numbers and signs); `item` with `band`, `figure`, `count` and
+//! `power` (what these make together); `context` and `alignment` (which word belongs to which figure); `assemble` with `part`,
+//! `rated_band` and `losses` (what the label states and what is doubtful, held against what is `usual`).
 //!
 //! Not done here: what a rating means for the home network, and reading pictures.
 
+mod alignment;
 mod assemble;
 mod band;
 mod context;
@@ -40,6 +41,15 @@ pub use kind::{CableSeries, PartKind, PowerPass};
 pub use reading::LabelReading;
 
 /// Reads a label. Any text is accepted; of one longer than 4096 bytes the beginning is read.
+///
+/// ```
+/// use coax::{Decibels, Megahertz};
+///
+/// let reading = survey::label::read("2 WAY SPLITTER 5-1oo0MHz -3.5dB");
+/// assert_eq!(reading.high, Some(Megahertz(1000.0)));
+/// assert_eq!(reading.leg_losses, [Decibels(3.5), Decibels(3.5)]);
+/// assert_eq!(reading.doubts.len(), 1); // Letters stand where digits belong.
+/// ```
 pub fn read(text: &str) -> LabelReading {
     let (text, is_cut) = normalise::within_limit(text);
     let tokens = token::tokens(&normalise::marks(text));

@@ -1,7 +1,7 @@
 //! Brings a label's characters into one plain form, keeping where each came from.
 //!
 //! Letters become small; wide digits and letters become plain; all dashes and minus signs become `-`; all range
-//! signs `~`; ligatures such as the one sign for MHz are spelled out; all blanks become a space. Nothing is
+//! signs `~`; ligatures such as the one sign for MHz are spelled out; blanks and quotation marks become a space. Nothing is
 //! dropped: a sign that means nothing here still keeps apart what it stands between.
 
 /// The longest text that is read, in bytes. A label holds a few dozen words.
@@ -58,9 +58,21 @@ fn spelled_out(ch: char) -> Option<&'static str> {
 fn plain(ch: char) -> char {
     match ch {
         '\n' | '\r' | '\u{0B}' | '\u{0C}' | '\u{85}' | '\u{2028}' | '\u{2029}' => '\n',
-        '\u{200B}'..='\u{200F}' | '\u{2060}' | '\u{FEFF}' => ' ',
+        '"'
+        | '\u{201C}'..='\u{201F}'
+        | '\u{AB}'
+        | '\u{BB}'
+        | '\u{200B}'..='\u{200F}'
+        | '\u{2060}'
+        | '\u{FEFF}' => ' ',
         ch if ch.is_whitespace() || ch.is_control() => ' ',
-        '\u{AD}' | '\u{2010}'..='\u{2015}' | '\u{2043}' | '\u{2212}' | '\u{FE58}' | '\u{FE63}' | '\u{FF0D}' => '-',
+        '\u{AD}'
+        | '\u{2010}'..='\u{2015}'
+        | '\u{2043}'
+        | '\u{2212}'
+        | '\u{FE58}'
+        | '\u{FE63}'
+        | '\u{FF0D}' => '-',
         '\u{223C}' | '\u{301C}' | '\u{FF5E}' | '\u{2248}' | '\u{F7}' | '\u{2192}' | '\u{2194}' => '~',
         '\u{2264}' => '<',
         '\u{2265}' => '>',

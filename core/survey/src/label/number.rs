@@ -44,7 +44,12 @@ impl Numeral {
             return None;
         }
         match part {
-            None => (whole.len() <= 5).then_some(Self { plain: whole, thousands: None, has_letters, has_comma: false }),
+            None => (whole.len() <= 5).then_some(Self {
+                plain: whole,
+                thousands: None,
+                has_letters,
+                has_comma: false,
+            }),
             Some((sign, digits)) => {
                 let groups = digits.len() == 3 && whole.len() <= 3 && !whole.starts_with('0');
                 let grouped = groups.then(|| format!("{whole}{digits}"));

@@ -35,7 +35,8 @@ pub(super) fn kind(items: &[Item], placed: &Placed, doubts: &mut Vec<Doubt>) -> 
         named.extend(from_bands);
     }
     let taken = ORDER.into_iter().find(|kind| named.contains(kind))?;
-    let other = ORDER.into_iter().find(|kind| named.contains(kind) && *kind != taken && !goes_with(taken, *kind));
+    let other =
+        ORDER.into_iter().find(|kind| named.contains(kind) && *kind != taken && !goes_with(taken, *kind));
     doubts.extend(other.map(|other| Doubt::KindUnclear { taken, other }));
     Some(if taken == PartKind::Splitter && is_for_satellite(placed, has(Term::Satellite)) {
         PartKind::SatelliteSplitter
@@ -47,7 +48,9 @@ pub(super) fn kind(items: &[Item], placed: &Placed, doubts: &mut Vec<Doubt>) -> 
 fn named_kinds(items: &[Item], placed: &Placed) -> Vec<PartKind> {
     let has = |term| items.contains(&Item::Word(term));
     let counts = items.iter().any(|item| matches!(item, Item::Legs(..)));
-    let is_tap = has(Term::Coupler) || has(Term::Tap);
+    // Only a tap has a through path with a loss of its own.
+    let has_through = placed.figures.iter().any(|figure| figure.role == Some(Role::Through));
+    let is_tap = has(Term::Coupler) || has(Term::Tap) || has_through;
     let combines = has(Term::Combiner) && !has(Term::Splitter);
     let attenuates = has(Term::Attenuation)
         && !has(Term::Filter)
@@ -88,16 +91,21 @@ fn goes_with(taken: PartKind, other: PartKind) -> bool {
     }
 }
 
-/// A filter by what it passes and stops.
+/// A filter by what it passes and stops; an amplifier by its gain or its two ways.
 fn kind_from_bands(placed: &Placed, is_filter: bool) -> Option<PartKind> {
     let band = |path| {
         placed.bands.iter().filter(|band| band.path == Some(path)).find_map(|band| band.body.as_ref().ok())
     };
+    let has_gain = placed.figures.iter().any(|figure| figure.role == Some(Role::Gain) && figure.is_named);
     let low = |band: &Band| band.low.unwrap_or(0.0);
     match (band(Path::Pass), band(Path::Stop)) {
         (Some(pass), Some(stop)) if low(stop) >= pass.high => Some(PartKind::EntryFilter),
         (Some(pass), Some(stop)) if low(pass) >= stop.high => Some(PartKind::HighPassFilter),
         (_, Some(stop)) if is_filter && low(stop) >= 1000.0 => Some(PartKind::EntryFilter),
+        // Only an amplifier has a gain, or a band for each way.
+        _ if !is_filter && (has_gain || (band(Path::Return).is_some() && placed.bands.len() > 1)) => {
+            Some(PartKind::Amplifier)
+        }
         _ => None,
     }
 }
@@ -108,7 +116,8 @@ fn is_for_satellite(placed: &Placed, has_word: bool) -> bool {
         return has_word && placed.bands.is_empty();
     }
     let names_network = placed.bands.iter().any(|band| band.path == Some(Path::Network));
-    !names_network && bands.all(|band| band.low.is_some_and(|low| (SATELLITE_FROM_MHZ..1100.0).contains(&low)))
+    !names_network
+        && bands.all(|band| band.low.is_some_and(|low| (SATELLITE_FROM_MHZ..1100.0).contains(&low)))
 }
 
 /// Whether any figure is named a tap's.

@@ -84,11 +84,12 @@ impl Grammar<'_> {
             }
             next += 1;
         }
-        let is_port = |place| {
-            matches!(self.term(place), Some(Term::Port | Term::Leg | Term::Output | Term::Outputs))
-        };
+        let is_port =
+            |place| matches!(self.term(place), Some(Term::Port | Term::Leg | Term::Output | Term::Outputs));
         match self.term(next) {
-            Some(Term::All | Term::Each) => (Some(PowerPass::AllLegs), next + 1 + usize::from(is_port(next + 1))),
+            Some(Term::All | Term::Each) => {
+                (Some(PowerPass::AllLegs), next + 1 + usize::from(is_port(next + 1)))
+            }
             Some(Term::No) if self.power_words(next + 1).is_none() => (Some(PowerPass::Blocked), next + 1),
             Some(Term::Output | Term::Port | Term::Leg)
                 if self.number(next + 1).is_some_and(super::number::Numeral::is_whole)

@@ -13,6 +13,8 @@ use super::vocabulary::Term;
 
 /// An unlabelled band of a filter at the entry that begins above this, in megahertz, is what it stops.
 const STOPPED_FROM_MHZ: f64 = 1000.0;
+/// No return band reaches higher, in megahertz (the extended splits of DOCSIS 4.0; from memory).
+const RETURN_UP_TO_MHZ: f64 = 684.0;
 /// Bands no further apart than this, in megahertz, adjoin.
 const ADJOINING_WITHIN_MHZ: f64 = 10.0;
 /// The least upper edge of a range without a unit or a word that is read as a band, in megahertz.
@@ -20,8 +22,10 @@ const BARE_UPPER_EDGE_MHZ: f64 = 400.0;
 
 /// Reads all bands and frequencies into the reading.
 pub(super) fn read_bands(items: &[Item], placed: &Placed, reading: &mut LabelReading) {
-    let has_evidence = reading.kind.is_some() || placed.figures.iter().any(|figure| figure.body.as_ref().is_ok_and(|f| f.has_unit));
-    let bands: Vec<PlacedBand> = placed.bands.iter().filter(|band| keeps(band, placed, has_evidence)).cloned().collect();
+    let has_evidence = reading.kind.is_some()
+        || placed.figures.iter().any(|figure| figure.body.as_ref().is_ok_and(|f| f.has_unit));
+    let bands: Vec<PlacedBand> =
+        placed.bands.iter().filter(|band| keeps(band, placed, has_evidence)).cloned().collect();
     let mut sorted = Sorted::default();
     for band in bands {
         let path = settled_path(&band, reading.kind);
@@ -112,11 +116,17 @@ impl Sorted {
             .filter(|at| self.bands.get(*at).is_some_and(|(path, _, _)| path.is_none()))
             .collect();
         let [first, second] = unnamed[..] else { return };
-        let (Some((_, a_named, a)), Some((_, b_named, b))) = (self.bands.get(first), self.bands.get(second)) else {
+        let (Some((_, a_named, a)), Some((_, b_named, b))) = (self.bands.get(first), self.bands.get(second))
+        else {
             return;
         };
-        let (lower, lower_named, below, above) = if a.high < b.high { (first, *a_named, a, b) } else { (second, *b_named, b, a) };
-        if has_return || lower_named || above.low.is_none_or(|low| below.high > low) {
+        let (lower, lower_named, below, above) =
+            if a.high < b.high { (first, *a_named, a, b) } else { (second, *b_named, b, a) };
+        if has_return
+            || lower_named
+            || below.high > RETURN_UP_TO_MHZ
+            || above.low.is_none_or(|low| below.high > low)
+        {
             return;
         }
         doubts.push(Doubt::PathsAssumed { lower: below.written.clone(), upper: above.written.clone() });
@@ -133,7 +143,10 @@ impl Sorted {
         let mut found: Vec<&(Option<Path>, bool, Band)> = self.of(path);
         if found.iter().any(|(_, named, _)| *named) && path.is_none() {
             let unnamed = found.iter().filter(|(_, named, _)| !named);
-            add_once(doubts, unnamed.map(|(_, _, band)| Doubt::FrequencyUnplaced { written: band.written.clone() }));
+            add_once(
+                doubts,
+                unnamed.map(|(_, _, band)| Doubt::FrequencyUnplaced { written: band.written.clone() }),
+            );
             found.retain(|(_, named, _)| *named);
         }
         let mut bands: Vec<Band> = found.into_iter().map(|(_, _, band)| band.clone()).collect();
@@ -203,8 +216,16 @@ fn read_frequencies(items: &[Item], sorted: &Sorted, reading: &mut LabelReading)
 }
 
 /// `42/54 MHz` on an amplifier: where the return band ends and the forward band begins.
-fn read_split(low: f64, high: f64, written: &str, doubts: &[Doubt], is_named: bool, reading: &mut LabelReading) {
-    let agrees = |edge: Option<Megahertz>, value: f64| edge.is_none_or(|edge| (edge.value() - value).abs() < 1e-9);
+fn read_split(
+    low: f64,
+    high: f64,
+    written: &str,
+    doubts: &[Doubt],
+    is_named: bool,
+    reading: &mut LabelReading,
+) {
+    let agrees =
+        |edge: Option<Megahertz>, value: f64| edge.is_none_or(|edge| (edge.value() - value).abs() < 1e-9);
     let is_split = reading.kind == Some(PartKind::Amplifier)
         && is_edge(low)
         && is_edge(high)

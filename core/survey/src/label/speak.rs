@@ -35,3 +35,61 @@ fn sentence(bundle: &FluentBundle<FluentResource>, doubt: &Doubt) -> String {
     }
     bundle.format_pattern(pattern, Some(&named), &mut Vec::new()).into_owned()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::doubt::Quantity;
+    use super::super::kind::PartKind;
+    use super::*;
+
+    #[test]
+    fn every_doubt_has_its_sentence() {
+        let text = || "5-1000".to_owned();
+        let (what, taken, other) = (Quantity::Isolation, PartKind::Tap, PartKind::WallPlate);
+        let doubts = [
+            Doubt::Truncated { bytes: 4096 },
+            Doubt::NothingRead,
+            Doubt::LettersForDigits { written: text(), read: text() },
+            Doubt::UnitMisread { written: text(), read: "dB" },
+            Doubt::Unreadable { written: text() },
+            Doubt::Thousands { written: text(), read: 1000.0 },
+            Doubt::BandWithoutUnit { written: text() },
+            Doubt::BandUnitsMixed { written: text(), low: 5.0 },
+            Doubt::BandBackwards { written: text() },
+            Doubt::EdgeUnusual { edge: 1080.0 },
+            Doubt::BandsUnclear { first: text(), second: text() },
+            Doubt::BandsJoined { first: text(), second: text() },
+            Doubt::PathsAssumed { lower: text(), upper: text() },
+            Doubt::UpperEdgeAlone { written: text() },
+            Doubt::LowerEdgeAlone { written: text() },
+            Doubt::FrequencyUnplaced { written: text() },
+            Doubt::LossUnusual { legs: 1, loss: 9.0 },
+            Doubt::DecibelsWithoutUnit { written: text() },
+            Doubt::LegsDisagree { legs: 4, losses: text() },
+            Doubt::LegsNotStated { loss: 7.0 },
+            Doubt::UnbalancedAssumed { losses: text() },
+            Doubt::OutputsIncomplete,
+            Doubt::PortsAsOutputs { written: text() },
+            Doubt::LegCountsDiffer { first: 2, second: 4 },
+            Doubt::LossByBand { taken: text() },
+            Doubt::DecibelRange { written: text() },
+            Doubt::TwoFigures { what, first: 20.0, second: 25.0 },
+            Doubt::GuaranteedTaken { what },
+            Doubt::FigureUnusual { what, figure: 3.0 },
+            Doubt::FigureUnplaced { written: text() },
+            Doubt::FigureAssumed { what, written: text() },
+            Doubt::KindUnclear { taken, other },
+            Doubt::KindFromBands { taken: PartKind::Amplifier },
+            Doubt::PowerPassUnclear,
+        ];
+        for (sentence, doubt) in in_english(&doubts).iter().zip(&doubts) {
+            assert!(!sentence.contains("label-") && !sentence.contains(['{', '}']), "{doubt:?}: {sentence}");
+            assert!(sentence.ends_with('.'), "{sentence}");
+            for (_, value) in doubt.message().1 {
+                let is_name = ["isolation", "tap", "wall_plate", "amplifier"].contains(&value.as_str());
+                assert!(is_name || sentence.contains(&value) || value == "1", "{sentence} lacks {value}");
+            }
+        }
+        assert!(in_english(&doubts).iter().any(|sentence| sentence.contains("a wall plate and a tap")));
+    }
+}

@@ -41,7 +41,7 @@ pub(super) fn tokens(marks: &[Mark]) -> Vec<Token> {
     while at < marks.len() {
         at = cutter.cut(at);
     }
-    codes_set_apart(cutter.tokens)
+    codes_set_apart(&cutter.tokens)
 }
 
 struct Cutter<'m> {
@@ -136,7 +136,8 @@ impl Cutter<'_> {
     /// Whether the dot or comma at `at` stands inside the number that the word from `from` ends in.
     fn joins_digits(&self, from: usize, at: usize) -> bool {
         let next = self.ch(at + 1);
-        if !matches!(self.ch(at), '.' | ',' | '\'') || !(next.is_ascii_digit() || digit_like(next).is_some()) {
+        if !matches!(self.ch(at), '.' | ',' | '\'') || !(next.is_ascii_digit() || digit_like(next).is_some())
+        {
             return false;
         }
         let run: String = (from..at)
@@ -149,7 +150,10 @@ impl Cutter<'_> {
             return true;
         }
         let run: String = run.chars().rev().collect();
-        starts_word && (1..=2).contains(&run.len()) && next.is_ascii_digit() && vocabulary::term(&run).is_none()
+        starts_word
+            && (1..=2).contains(&run.len())
+            && next.is_ascii_digit()
+            && vocabulary::term(&run).is_none()
     }
 
     /// A unit of one letter after a number and a blank, or the second half of a unit torn apart (`M Hz`).
@@ -222,10 +226,10 @@ fn sign(ch: char) -> Sign {
 
 /// Makes one code of each run without blanks in which digits are joined to a word that means nothing here, and
 /// of what a word such as "serial" announces.
-fn codes_set_apart(tokens: Vec<Token>) -> Vec<Token> {
+fn codes_set_apart(tokens: &[Token]) -> Vec<Token> {
     let mut kept: Vec<Token> = Vec::with_capacity(tokens.len());
     let mut announced = false;
-    let mut rest = tokens.as_slice();
+    let mut rest = tokens;
     while let Some(first) = rest.first() {
         let length = 1 + rest.iter().skip(1).take_while(|token| joins_on(token)).count();
         let length = if joins(first) { length } else { 1 };
@@ -239,7 +243,8 @@ fn codes_set_apart(tokens: Vec<Token>) -> Vec<Token> {
         } else {
             kept.extend_from_slice(run);
         }
-        let keeps_waiting = run.iter().all(|token| matches!(token.what, What::Sign(_)) || token.term() == Some(Term::No));
+        let keeps_waiting =
+            run.iter().all(|token| matches!(token.what, What::Sign(_)) || token.term() == Some(Term::No));
         announced = is_announcer || (announced && keeps_waiting);
     }
     kept
@@ -249,7 +254,14 @@ fn joins(token: &Token) -> bool {
     !matches!(
         token.what,
         What::Sign(
-            Sign::Slash | Sign::Comma | Sign::Colon | Sign::Range | Sign::Bound | Sign::At | Sign::Break | Sign::Other
+            Sign::Slash
+                | Sign::Comma
+                | Sign::Colon
+                | Sign::Range
+                | Sign::Bound
+                | Sign::At
+                | Sign::Break
+                | Sign::Other
         )
     )
 }

@@ -45,6 +45,10 @@ pub(super) fn unusual_loss(losses: &[f64]) -> Option<f64> {
         let (least, most) = equal_losses(legs)?;
         return (!(least..=most).contains(&first)).then_some(first);
     }
+    if legs == 2 {
+        // Two unequal legs are a tap's, or one loss for each of two bands.
+        return Some(losses.iter().copied().fold(first, f64::max));
+    }
     let power: f64 = losses.iter().map(|loss| 10_f64.powf(-loss / 10.0)).sum();
     (!(0.5..=1.0).contains(&power)).then(|| losses.iter().copied().fold(f64::INFINITY, f64::min))
 }
@@ -63,6 +67,9 @@ pub(super) fn is_usual(what: Quantity, figure: f64) -> bool {
     (least..=most).contains(&figure)
 }
 
+/// No figure in decibels on these parts is larger: a number beyond it is something else.
+pub(super) const LARGEST_DB: f64 = 150.0;
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -70,7 +77,8 @@ mod tests {
     #[test]
     fn usual_labels_are_usual() {
         // A published trade article on splitter loss, and a photographed label (facts on splitters).
-        for losses in [&[3.5, 3.5][..], &[3.5, 7.0, 7.0], &[3.7, 7.3, 7.3], &[7.0; 4], &[10.5; 8], &[11.0; 8]] {
+        for losses in [&[3.5, 3.5][..], &[3.5, 7.0, 7.0], &[3.7, 7.3, 7.3], &[7.0; 4], &[10.5; 8], &[11.0; 8]]
+        {
             assert_eq!(unusual_loss(losses), None, "{losses:?}");
         }
     }

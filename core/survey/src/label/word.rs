@@ -62,10 +62,8 @@ pub(super) fn pieces(word: &str) -> Vec<Piece> {
         return pieces;
     }
     for divider in [',', '.'] {
-        if word.contains(divider) {
-            if let Some(pieces) = divided(word, divider) {
-                return pieces;
-            }
+        if let Some(pieces) = divided(word, divider) {
+            return pieces;
         }
     }
     if let Some(term) = vocabulary::term_misread(word) {
@@ -95,7 +93,10 @@ fn known(word: &str) -> Option<Vec<Piece>> {
     if looks_like_digits(word) {
         return Some(vec![(What::Letters, length)]);
     }
-    number_with_unit(word).or_else(|| term_with_number(word)).or_else(|| number_with_term(word)).or_else(|| one_by(word))
+    number_with_unit(word)
+        .or_else(|| term_with_number(word))
+        .or_else(|| number_with_term(word))
+        .or_else(|| one_by(word))
 }
 
 /// `3.5db`, `iso25db`; letters that look like digits before a unit are kept as letters.
@@ -154,6 +155,12 @@ fn one_by(word: &str) -> Option<Vec<Piece>> {
 
 /// The pieces of words written together with a divider between them, if each is understood.
 fn divided(word: &str, divider: char) -> Option<Vec<Piece>> {
+    let mut groups = word.split(divider).skip(1).peekable();
+    let parts_thousands = |group: &str| group.len() == 3 && group.chars().all(|ch| ch.is_ascii_digit());
+    if groups.peek().is_none() || groups.all(parts_thousands) {
+        // None, or groups of three as in the number of a patent.
+        return None;
+    }
     let sign = if divider == ',' { Sign::Comma } else { Sign::Dot };
     let mut all = Vec::new();
     for (place, part) in word.split(divider).enumerate() {

@@ -4,7 +4,7 @@ use crate::finding::Finding;
 use crate::forecast::Forecast;
 use crate::record::Survey;
 use crate::words::Phrase;
-use crate::worklist::{Gain, Step, WorkList};
+use crate::worklist::{Gain, PartNeeded, Step, WorkList};
 
 /// Everything that a report tells.
 #[derive(Debug, Clone)]
@@ -18,7 +18,7 @@ pub struct ReportInput<'a> {
     /// What to do, in order.
     pub steps: Vec<StepTold>,
     /// Changes that were left out, each with the reason.
-    pub refused: Vec<(Phrase, Phrase)>,
+    pub refused: Vec<Phrase>,
     /// The house and its forecast when all steps are done; `None` where no work list was made.
     pub when_done: Option<(&'a Survey, &'a Forecast)>,
 }
@@ -26,7 +26,11 @@ pub struct ReportInput<'a> {
 impl<'a> ReportInput<'a> {
     /// The input for a house of which everything was worked out.
     pub fn gathered(survey: &'a Survey, findings: &[Finding], work: &'a WorkList) -> Self {
-        let refused = work.refused.iter().map(|(change, why)| (change.phrase(survey), why.why(survey)));
+        let refused = work.refused.iter().map(|(change, refusal)| {
+            Phrase::new("report-refused-change")
+                .phrase("change", change.phrase(survey))
+                .phrase("why", refusal.why(survey))
+        });
         Self {
             survey,
             forecast: &work.as_found,
@@ -78,7 +82,7 @@ pub struct StepTold {
     /// What to do; the message's attributes `.why`, `.how`, `.caution` and `.check` say the rest.
     pub what: Phrase,
     /// Parts to get, with how many of each.
-    pub parts: Vec<(u64, Phrase)>,
+    pub parts: Vec<PartNeeded>,
     /// About how long it takes.
     pub minutes: u64,
     /// What each room gains.
@@ -89,7 +93,7 @@ impl From<&Step> for StepTold {
     fn from(step: &Step) -> Self {
         Self {
             what: step.change.phrase(&step.before),
-            parts: step.effort.parts.iter().map(|part| (part.count, part.what.clone())).collect(),
+            parts: step.effort.parts.clone(),
             minutes: step.effort.minutes,
             gains: step.gains.clone(),
         }

@@ -6,9 +6,10 @@ use super::input::StepTold;
 use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
+use super::whole::part_told;
 use crate::finding::Caution;
 use crate::words::{Arg, Phrase, rounded_rate};
-use crate::worklist::Gain;
+use crate::worklist::{Gain, PartNeeded};
 
 /// The section with the steps.
 pub(super) fn list(teller: &Teller<'_>) -> Section {
@@ -24,13 +25,11 @@ pub(super) fn list(teller: &Teller<'_>) -> Section {
             h3 { (teller.word("report-work-all")) }
             @let minutes = steps.iter().map(|step| step.minutes).sum();
             p { (teller.say(&Phrase::new("report-work-minutes").with("minutes", Arg::Minutes(minutes)))) }
-            (shopping(&shopping_list(teller)))
+            (shopping(teller, steps.iter().flat_map(|step| &step.parts)))
         }
         @if !teller.input.refused.is_empty() {
             h3 { (teller.word("report-refused")) }
-            ul {
-                @for (change, why) in &teller.input.refused { li { (teller.say(change)) " " (teller.say(why)) } }
-            }
+            ul { @for change in &teller.input.refused { li { (teller.say(change)) } } }
         }
     };
     Section { id: "work", heading: "report-work", across: false, body }
@@ -60,7 +59,7 @@ fn told(teller: &Teller<'_>, number: usize, step: &StepTold) -> Markup {
                 p { (teller.word("step-no-parts")) }
             } @else {
                 h4 { (teller.word("step-parts")) }
-                (shopping(&counted(teller, &step.parts)))
+                (shopping(teller, step.parts.iter()))
             }
             (gains(teller, number, &step.gains))
         }
@@ -72,26 +71,20 @@ fn attribute_of(teller: &Teller<'_>, step: &StepTold, attribute: &str) -> Option
     teller.say_if_known(&step.what.attribute(attribute))
 }
 
-/// Parts in words with their number, equal ones together, in the order in which they come first.
-fn counted(teller: &Teller<'_>, parts: &[(u64, Phrase)]) -> Vec<(u64, String)> {
-    let mut sums: Vec<(u64, String)> = Vec::new();
-    for (count, part) in parts {
-        let text = teller.say(part);
-        match sums.iter_mut().find(|(_, known)| *known == text) {
-            Some((sum, _)) => *sum += count,
-            None => sums.push((*count, text)),
+/// Parts with equal ones together, in the order in which they come first.
+fn counted<'a>(parts: impl Iterator<Item = &'a PartNeeded>) -> Vec<PartNeeded> {
+    let mut sums: Vec<PartNeeded> = Vec::new();
+    for part in parts {
+        match sums.iter_mut().find(|known| known.what == part.what) {
+            Some(known) => known.count += part.count,
+            None => sums.push(part.clone()),
         }
     }
     sums
 }
 
-fn shopping_list(teller: &Teller<'_>) -> Vec<(u64, String)> {
-    let parts: Vec<_> = teller.input.steps.iter().flat_map(|step| step.parts.iter().cloned()).collect();
-    counted(teller, &parts)
-}
-
-fn shopping(parts: &[(u64, String)]) -> Markup {
-    html! { ul { @for (count, part) in parts { li { (count) " × " (part) } } } }
+fn shopping<'a>(teller: &Teller<'_>, parts: impl Iterator<Item = &'a PartNeeded>) -> Markup {
+    html! { ul { @for part in counted(parts) { li { (teller.say(&part_told(&part))) } } } }
 }
 
 fn gains(teller: &Teller<'_>, number: Arg, gains: &[Gain]) -> Markup {

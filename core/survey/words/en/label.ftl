@@ -97,7 +97,8 @@ label-doubt-kind-unclear = The words fit both { $other ->
     [barrel] a barrel
    *[cable] a cable
 }; the second was taken.
-label-doubt-kind-from-bands = No word names the part; by its bands it was taken as { $taken ->
+label-doubt-kind-from-bands = No word names the part; by its figures it was taken as { $taken ->
+    [amplifier] an amplifier
     [entry_filter] an entry filter
    *[high_pass_filter] a high-pass filter
 }.
