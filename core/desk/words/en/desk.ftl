@@ -166,14 +166,14 @@ desk-sheet-made = Made { $survey }: { $parts } { $parts ->
 }.
 desk-sheet-loose = Not yet traced to an entry: { $tags }. That is no mistake; they count once something feeds them.
 desk-sheet-doubts = The label of { $tag } was read with doubt:
-desk-sheet-next = Next: legwork forecast { $survey }
+desk-sheet-next = Next:
 
 ## legwork demo
 
 desk-demo-invented = This house is invented: nobody lives in it, and no such house was measured.
 desk-demo-survey = The survey: { $survey }
 desk-demo-report = The report: { $report } (open it in a browser)
-desk-demo-own = For your own house: write it down as docs/sheet.md describes, then run: legwork sheet HOUSE.toml HOUSE.legwork
+desk-demo-own = For your own house: write it down as docs/sheet.md describes, then run
 desk-demo-wrote = What was written
 
 ## legwork forecast
@@ -238,6 +238,7 @@ desk-caution-again = as in step { $step }
 desk-check = check
 desk-takes = takes
 desk-minutes = about { $minutes } minutes
+desk-when-done = When all is done: likely rate to each room
 desk-shopping = To buy
 desk-refused = Not offered, and why
 desk-refused-one = { $change } { $why }
