@@ -26,7 +26,11 @@ fn of_room(teller: &Teller<'_>, room: &RoomForecast, path: &PathForecast) -> Mar
     let survey = teller.survey();
     let total: f64 = path.costs.iter().map(|cost| cost.db).sum();
     let line = |name: String, db: f64| {
-        let share = if db < 0.0 { teller.word("cost-more-than-all") } else { teller.language.figures().share(db / total) };
+        let share = if db < 0.0 {
+            teller.word("cost-more-than-all")
+        } else {
+            teller.language.figures().share(db / total)
+        };
         vec![Teller::own(&name), html! { (teller.language.figures().loss(db)) }, html! { (share) }]
     };
     let mut rows: Vec<_> = path

@@ -109,7 +109,10 @@ fn house(teller: &Teller<'_>) -> Vec<String> {
         teller.say(&Phrase::new("report-services").with("services", Teller::list(names)))
     });
     let port = Arg::Rate(f64::from(survey.network.ethernet_mbps));
-    lines.push(teller.say(&Phrase::new("report-network").text("version", &survey.network.version).with("port", port)));
+    lines.push(
+        teller
+            .say(&Phrase::new("report-network").text("version", &survey.network.version).with("port", port)),
+    );
     if let Some(bridge) = teller.forecast().bridge {
         lines.push(teller.say(&Phrase::new("report-bridge").phrase("bridge", naming::part(survey, bridge))));
     }

@@ -53,13 +53,15 @@ fn is_fed_over(teller: &Teller<'_>, part: SubjectId, run: SubjectId) -> bool {
 
 fn measured(reading: ReadingKind) -> Phrase {
     match reading {
-        ReadingKind::Level { mhz, dbmv } => {
-            Phrase::new("reading-level").with("level", Arg::Level(dbmv)).with("frequency", Arg::Frequency(mhz))
-        }
-        ReadingKind::Throughput { down_mbps, up_mbps } => {
-            Phrase::new("reading-throughput").with("down", Arg::Rate(down_mbps)).with("up", Arg::Rate(up_mbps))
-        }
+        ReadingKind::Level { mhz, dbmv } => Phrase::new("reading-level")
+            .with("level", Arg::Level(dbmv))
+            .with("frequency", Arg::Frequency(mhz)),
+        ReadingKind::Throughput { down_mbps, up_mbps } => Phrase::new("reading-throughput")
+            .with("down", Arg::Rate(down_mbps))
+            .with("up", Arg::Rate(up_mbps)),
         ReadingKind::PhyRate { mbps } => Phrase::new("reading-phy").with("rate", Arg::Rate(mbps)),
-        ReadingKind::RoundTrip { ms } => Phrase::new("reading-round-trip").with("time", Arg::Milliseconds(ms)),
+        ReadingKind::RoundTrip { ms } => {
+            Phrase::new("reading-round-trip").with("time", Arg::Milliseconds(ms))
+        }
     }
 }

@@ -33,7 +33,8 @@ pub(super) fn list(teller: &Teller<'_>) -> Section {
 
 fn told(teller: &Teller<'_>, number: usize, step: &StepTold) -> Markup {
     let number = Arg::Count(number as u64);
-    let heading = Phrase::new("step-heading").with("number", number.clone()).phrase("what", step.what.clone());
+    let heading =
+        Phrase::new("step-heading").with("number", number.clone()).phrase("what", step.what.clone());
     let minutes = Phrase::new("step-minutes").with("minutes", Arg::Minutes(step.minutes));
     html! {
         article {

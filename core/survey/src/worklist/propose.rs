@@ -60,14 +60,17 @@ fn entry_filter(survey: &Survey, entry: &Part) -> Option<ChangeKind> {
     match filters.as_slice() {
         [] => Some(ChangeKind::AddEntryFilter { behind }),
         [filter] if !stops(filter) => Some(ChangeKind::SwapEntryFilter { filter: filter.id }),
-        [filter] if !trunk.contains(&filter.id) => Some(ChangeKind::MoveEntryFilter { filter: filter.id, behind }),
+        [filter] if !trunk.contains(&filter.id) => {
+            Some(ChangeKind::MoveEntryFilter { filter: filter.id, behind })
+        }
         _ => None,
     }
 }
 
 /// A ground block with a filter built in says so by its stop band or rejection.
 fn is_filtering_block(part: &Part) -> bool {
-    part.kind == PartKind::GroundBlock && (part.rating.stop_band.is_some() || part.rating.rejection_db.is_some())
+    part.kind == PartKind::GroundBlock
+        && (part.rating.stop_band.is_some() || part.rating.rejection_db.is_some())
 }
 
 /// Whether a filter stops the MoCA band, as far as its label says; an unread label is given the benefit of the doubt.
@@ -139,7 +142,10 @@ fn caps(survey: &Survey, part: &Part, has_node: bool) -> Vec<ChangeKind> {
             let empty = part.plugged.as_ref().is_some_and(Vec::is_empty) && !has_node;
             let onward = !survey.wiring.fed_from(part.id).is_empty();
             let capped = part.end(1) == Some(PortEnd::Capped);
-            (empty && !onward && !capped).then_some(ChangeKind::Cap { part: part.id, port: 1 }).into_iter().collect()
+            (empty && !onward && !capped)
+                .then_some(ChangeKind::Cap { part: part.id, port: 1 })
+                .into_iter()
+                .collect()
         }
         PartKind::Splitter | PartKind::Tap | PartKind::Amplifier => (1..=part.outputs())
             .filter(|port| part.end(*port) == Some(PortEnd::Open))

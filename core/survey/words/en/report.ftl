@@ -422,3 +422,6 @@ plot-range = eight draws of ten lie here
 plot-channel = used: { $mhz }
 plot-x-axis = frequency, MHz
 plot-y-axis = loss, dB
+
+# A change that is not offered, with the reason.
+report-refused-change = { $change } Not offered: { $why }
