@@ -20,6 +20,9 @@ const HOUSE: &str = include_str!("../../demo/house.toml");
 const SURVEY: &str = "demo.legwork";
 const REPORT: &str = "demo.html";
 
+/// What to type for one's own house.
+const OWN_HOUSE: &str = "legwork sheet HOUSE.toml HOUSE.legwork";
+
 #[derive(Serialize)]
 struct DemoJson {
     survey: String,
@@ -81,6 +84,7 @@ fn write(context: &Context, folder: &PathBuf, file: &Path) -> Result<(), DeskErr
         page.paragraph(0, &context.say(&Phrase::new("desk-demo-survey").text("survey", &survey_name)));
         page.paragraph(0, &context.say(&Phrase::new("desk-demo-report").text("report", &report_name)));
         page.paragraph(0, &context.word("desk-demo-own"));
+        page.paragraph(4, OWN_HOUSE);
     })
 }
 

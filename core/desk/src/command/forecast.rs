@@ -5,6 +5,7 @@ use serde::Serialize;
 use survey::forecast::{self, CostAt, Forecast, PathForecast, Reach, RoomForecast};
 use survey::naming;
 use survey::record::{Survey, Wish};
+use survey::report::Met;
 use survey::words::{Arg, Phrase};
 
 use super::Context;
@@ -19,28 +20,6 @@ const MOST_COSTS_TOLD: usize = 3;
 pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {
     let forecast = forecast::forecast(survey, &forecast::Options::default())?;
     context.answer(&as_json(survey, &forecast), |page| tell(context, survey, &forecast, page))
-}
-
-/// Whether a wish is met.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-enum Met {
-    /// In nine draws of ten or more.
-    Likely,
-    /// Perhaps.
-    Perhaps,
-    /// In one draw of ten or less.
-    Unlikely,
-}
-
-fn met(path: &PathForecast, wish: Wish) -> Met {
-    if path.down.low >= wish.down_mbps && path.up.low >= wish.up_mbps {
-        Met::Likely
-    } else if path.down.high < wish.down_mbps || path.up.high < wish.up_mbps {
-        Met::Unlikely
-    } else {
-        Met::Perhaps
-    }
 }
 
 fn wish_at(survey: &Survey, room: &RoomForecast) -> Option<Wish> {
@@ -102,7 +81,7 @@ fn tell_room(context: &Context, survey: &Survey, room: &RoomForecast, page: &mut
         (context.word("desk-up"), context.say(&rate(path.up))),
     ];
     if let Some(wish) = wish {
-        rows.push((context.word("desk-wish"), context.say(&wish_phrase(wish, met(path, wish)))));
+        rows.push((context.word("desk-wish"), context.say(&wish_phrase(wish, Met::of(wish, path)))));
     }
     rows.push((context.word("desk-loss"), context.say(&loss(survey, path))));
     rows.push((context.word("desk-limit"), context.word(limit_message(path.limit))));
@@ -120,12 +99,19 @@ fn rate(mbps: coax::Span) -> Phrase {
 }
 
 fn wish_phrase(wish: Wish, met: Met) -> Phrase {
-    let message = match met {
-        Met::Likely => "desk-wish-likely",
-        Met::Perhaps => "desk-wish-perhaps",
-        Met::Unlikely => "desk-wish-unlikely",
-    };
-    Phrase::new(message).with("down", Arg::Rate(wish.down_mbps)).with("up", Arg::Rate(wish.up_mbps))
+    Phrase::new("desk-wish-told")
+        .with("down", Arg::Rate(wish.down_mbps))
+        .with("up", Arg::Rate(wish.up_mbps))
+        .phrase("met", Phrase::new(met_message(met)))
+}
+
+fn met_message(met: Met) -> &'static str {
+    match met {
+        Met::Yes => "desk-met-yes",
+        Met::Likely => "desk-met-likely",
+        Met::Unlikely => "desk-met-unlikely",
+        Met::NotKnown => "desk-met-not-known",
+    }
 }
 
 /// The loss of a path, and the places that cost most.
@@ -156,19 +142,19 @@ fn run_in_short(survey: &Survey, to: survey::fact::SubjectId) -> Phrase {
 
 fn limit_message(limit: Limit) -> &'static str {
     match limit {
-        Limit::Path => "desk-limit-path",
-        Limit::Version => "desk-limit-version",
-        Limit::EthernetPort => "desk-limit-ethernet-port",
-        Limit::Band => "desk-limit-band",
+        Limit::Path => "limit-path",
+        Limit::Version => "limit-version",
+        Limit::EthernetPort => "limit-ethernet",
+        Limit::Band => "limit-band",
     }
 }
 
 fn why_none(survey: &Survey, reach: &Reach) -> Phrase {
     match reach {
-        Reach::Estimated(_) | Reach::NoBridge => Phrase::new("desk-reach-no-bridge"),
-        Reach::Loose(part) => Phrase::new("desk-reach-loose").phrase("part", naming::part(survey, *part)),
-        Reach::OtherTree => Phrase::new("desk-reach-other-tree"),
-        Reach::NoChannel => Phrase::new("desk-reach-no-channel"),
+        Reach::Estimated(_) | Reach::NoBridge => Phrase::new("reach-no-bridge"),
+        Reach::Loose(part) => Phrase::new("reach-loose").phrase("part", naming::part(survey, *part)),
+        Reach::OtherTree => Phrase::new("reach-other-tree"),
+        Reach::NoChannel => Phrase::new("reach-no-channel"),
     }
 }
 
@@ -197,7 +183,7 @@ struct RoomJson {
     outlet: PartJson,
     reach: &'static str,
     wish: Option<WishJson>,
-    wish_met: Option<Met>,
+    wish_met: Option<&'static str>,
     down_mbps: Option<SpanJson>,
     up_mbps: Option<SpanJson>,
     phy_down_mbps: Option<SpanJson>,
@@ -261,7 +247,12 @@ fn room_as_json(survey: &Survey, room: &RoomForecast) -> RoomJson {
             Reach::NoChannel => "no_channel",
         },
         wish: wished.map(wish),
-        wish_met: path.zip(wished).map(|(path, wish)| met(path, wish)),
+        wish_met: wished.map(|wish| match Met::of_reach(wish, &room.reach) {
+            Met::Yes => "yes",
+            Met::Likely => "likely",
+            Met::Unlikely => "unlikely",
+            Met::NotKnown => "not_known",
+        }),
         down_mbps: rate(|path| path.down),
         up_mbps: rate(|path| path.up),
         phy_down_mbps: rate(|path| path.phy_down),

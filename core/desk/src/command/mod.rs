@@ -1,12 +1,12 @@
 //! The commands, one file each.
 
-//mod demo;
+mod demo;
 mod findings;
 mod forecast;
 mod json;
 mod label;
 pub mod refusal;
-//mod report;
+mod report;
 mod sheet;
 mod worklist;
 
@@ -66,13 +66,12 @@ impl Context {
 /// Whatever keeps it from its end.
 pub fn run(context: &Context, command: Command) -> Result<(), DeskError> {
     match command {
-        // Command::Demo { out } => demo::run(context, &out),
+        Command::Demo { out } => demo::run(context, &out),
         Command::Sheet { sheet, survey } => sheet::run(context, &sheet, &survey),
         Command::Forecast { survey } => forecast::run(context, &open(&survey)?),
         Command::Findings { survey } => findings::run(context, &open(&survey)?),
         Command::Worklist { survey } => worklist::run(context, &open(&survey)?),
-        // Command::Report { survey, out, replace } => report::run(context, &open(&survey)?, &out, replace),
-        Command::Demo { .. } | Command::Report { .. } => Ok(()),
+        Command::Report { survey, out, replace } => report::run(context, &open(&survey)?, &out, replace),
         Command::Label { text } => label::run(context, &text),
     }
 }

@@ -149,6 +149,7 @@ impl Told {
             }
         }
         page.gap();
-        page.paragraph(0, &context.say(&Phrase::new("desk-sheet-next").text("survey", &self.survey)));
+        page.paragraph(0, &context.word("desk-sheet-next"));
+        page.paragraph(4, &format!("legwork forecast {}", self.survey));
     }
 }

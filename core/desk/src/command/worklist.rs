@@ -3,6 +3,8 @@
 use std::collections::BTreeMap;
 
 use serde::Serialize;
+use survey::fact::SubjectId;
+use survey::forecast::{Forecast, Reach};
 use survey::naming;
 use survey::record::Survey;
 use survey::words::{Arg, Phrase};
@@ -35,6 +37,7 @@ pub fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page
     for (number, step) in list.steps.iter().enumerate() {
         tell_step(context, number + 1, step, &mut told_cautions, page);
     }
+    tell_when_done(context, list, page);
     tell_shopping(context, list, page);
     if !list.refused.is_empty() {
         page.heading(&context.word("desk-refused"));
@@ -98,6 +101,30 @@ fn gains_in_words(context: &Context, step: &Step) -> String {
         .collect();
     let message = if told.is_empty() { "desk-gain-none" } else { "desk-gain-list" };
     context.say(&Phrase::new(message).with("gains", Arg::Several(told)))
+}
+
+/// What gets through when all steps are done, each room against the house as found.
+fn tell_when_done(context: &Context, list: &WorkList, page: &mut Page) {
+    if list.steps.is_empty() || list.when_done.rooms.is_empty() {
+        return;
+    }
+    page.heading(&context.word("desk-when-done"));
+    for room in &list.when_done.rooms {
+        let (before, after) = (likely_down(&list.as_found, room.outlet), likely_down(&list.when_done, room.outlet));
+        let told = Phrase::new("desk-gain-one")
+            .phrase("outlet", naming::part(&list.house_when_done, room.outlet))
+            .with("before", Arg::Rate(before))
+            .with("after", Arg::Rate(after));
+        page.item(0, &context.say(&told));
+    }
+}
+
+/// The likely rate towards an outlet, Mb/s; 0 where nothing gets there.
+fn likely_down(forecast: &Forecast, outlet: SubjectId) -> f64 {
+    match forecast.room(outlet).map(|room| &room.reach) {
+        Some(Reach::Estimated(path)) => path.down.likely,
+        _ => 0.0,
+    }
 }
 
 /// Everything to buy, the same things counted together.

@@ -166,14 +166,14 @@ desk-sheet-made = Made { $survey }: { $parts } { $parts ->
 }.
 desk-sheet-loose = Not yet traced to an entry: { $tags }. That is no mistake; they count once something feeds them.
 desk-sheet-doubts = The label of { $tag } was read with doubt:
-desk-sheet-next = Next: legwork forecast { $survey }
+desk-sheet-next = Next:
 
 ## legwork demo
 
 desk-demo-invented = This house is invented: nobody lives in it, and no such house was measured.
 desk-demo-survey = The survey: { $survey }
 desk-demo-report = The report: { $report } (open it in a browser)
-desk-demo-own = For your own house: write it down as docs/sheet.md describes, then run: legwork sheet HOUSE.toml HOUSE.legwork
+desk-demo-own = For your own house: write it down as docs/sheet.md describes, then run
 desk-demo-wrote = What was written
 
 ## legwork forecast
@@ -186,25 +186,19 @@ desk-down = to the room
 desk-up = from the room
 desk-rate = likely { $rate }
 desk-wish = wished
-desk-wish-likely = { $down } to the room, { $up } from it: likely met
-desk-wish-perhaps = { $down } to the room, { $up } from it: perhaps met
-desk-wish-unlikely = { $down } to the room, { $up } from it: unlikely to be met
+desk-wish-told = { $down } to the room, { $up } from it: { $met }
+desk-met-yes = met, in nine cases of ten or more
+desk-met-likely = likely met
+desk-met-unlikely = unlikely to be met
+desk-met-not-known = not known
 desk-loss = loss
 desk-loss-only = { $loss }
 desk-loss-most = { $loss }; most of it: { $costs }
 desk-cost-run = { $tag } (the cable run to { $to })
 desk-cost = { $place } { $loss }
 desk-limit = limited by
-desk-limit-path = the wiring
-desk-limit-version = the older adapter's MoCA version
-desk-limit-ethernet-port = the slower Ethernet port
-desk-limit-band = the band: too few channels are free
 desk-links = link
 desk-links-share = the two adapters hear each other in { $share } of the cases that fit what is known
-desk-reach-no-bridge = Not known: nobody has said which outlet gets the adapter near the router.
-desk-reach-loose = Not known: { $part } is not yet traced to what feeds it.
-desk-reach-other-tree = Nothing gets there: it hangs on another tree of cables than the adapter near the router.
-desk-reach-no-channel = Nothing gets there: no channel is free that both adapters can use.
 desk-shared-fits = All rooms share one network. All wishes at the same time would take { $share } of its time: they fit.
 desk-shared-never = All rooms share one network. At least one wish cannot be met even with the network to itself.
 desk-shared-too-much = All rooms share one network. All wishes at the same time would take { $share } of its time: they do not fit all at once.
@@ -244,6 +238,7 @@ desk-caution-again = as in step { $step }
 desk-check = check
 desk-takes = takes
 desk-minutes = about { $minutes } minutes
+desk-when-done = When all is done: likely rate to each room
 desk-shopping = To buy
 desk-refused = Not offered, and why
 desk-refused-one = { $change } { $why }
