@@ -1,2 +1,7 @@
 //! The `legwork` command.
-fn main() {}
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    desk::run(std::env::args_os())
+}

@@ -27,8 +27,12 @@ const MOST_DB: f64 = 120.0;
 
 /// The loss over frequency of the weakest rooms; `None` where no room's loss was worked out.
 pub fn loss_plot(survey: &Survey, forecast: &Forecast, language: &Language) -> Option<Figure> {
-    let rooms: Vec<_> =
-        forecast.weakest_first().into_iter().filter(|(_, path)| path.curve.mhz.len() > 1).take(MOST_ROOMS).collect();
+    let rooms: Vec<_> = forecast
+        .weakest_first()
+        .into_iter()
+        .filter(|(_, path)| path.curve.mhz.len() > 1)
+        .take(MOST_ROOMS)
+        .collect();
     let axes = Axes::around(rooms.iter().map(|(_, path)| &path.curve), &forecast.channels)?;
     let mut plot = Plot { sheet: Sheet::default(), axes, language };
     let mut top = 0.0;
@@ -73,8 +77,11 @@ impl Axes {
             return None;
         }
         mhz.extend(channels.iter().flat_map(|(centre, width)| [centre - width / 2.0, centre + width / 2.0]));
-        let least = |values: &[f64]| values.iter().copied().filter(|v| v.is_finite()).fold(f64::INFINITY, f64::min);
-        let most = |values: &[f64]| values.iter().copied().filter(|v| v.is_finite()).fold(f64::NEG_INFINITY, f64::max);
+        let least =
+            |values: &[f64]| values.iter().copied().filter(|v| v.is_finite()).fold(f64::INFINITY, f64::min);
+        let most = |values: &[f64]| {
+            values.iter().copied().filter(|v| v.is_finite()).fold(f64::NEG_INFINITY, f64::max)
+        };
         let (low_mhz, high_mhz) = (least(&mhz), most(&mhz));
         let low_db = least(&db).clamp(-40.0, 0.0);
         let high_db = most(&db).clamp(10.0, MOST_DB);
@@ -124,7 +131,11 @@ impl Plot<'_> {
     fn band(&mut self, top: f64, curve: &Curve) {
         let mut points = self.points(top, &curve.mhz, &curve.low);
         points.extend(self.points(top, &curve.mhz, &curve.high).into_iter().rev());
-        self.sheet.draw(Shape::Polyline { points, closed: true }, pen(Weight::Thin, Dash::Dotted), Fill::Medium);
+        self.sheet.draw(
+            Shape::Polyline { points, closed: true },
+            pen(Weight::Thin, Dash::Dotted),
+            Fill::Medium,
+        );
     }
 
     /// The key over the panel: what the line and the area are.
@@ -177,7 +188,7 @@ impl Plot<'_> {
         let (frequency, loss) =
             (self.language.say(&Phrase::new("plot-x-axis")), self.language.say(&Phrase::new("plot-y-axis")));
         self.sheet.text((WIDTH - RIGHT, bottom + 36.0), frequency, WORD_TYPE.anchored(Anchor::End));
-        self.sheet.text((0.0, top + ABOVE - 6.0), loss, TICK_TYPE);
+        self.sheet.text((0.0, top + ABOVE - 14.0), loss, TICK_TYPE);
     }
 }
 
@@ -185,7 +196,8 @@ impl Plot<'_> {
 fn steps(low: f64, high: f64, count: f64) -> Vec<f64> {
     let rough = (high - low) / count;
     let decade = 10_f64.powf(rough.log10().floor());
-    let step = [1.0, 2.0, 5.0, 10.0].into_iter().map(|n| n * decade).find(|step| *step >= rough).unwrap_or(rough);
+    let step =
+        [1.0, 2.0, 5.0, 10.0].into_iter().map(|n| n * decade).find(|step| *step >= rough).unwrap_or(rough);
     let mut at = (low / step).ceil() * step;
     let mut steps = Vec::new();
     while at <= high + step * 1e-9 && steps.len() < 100 {

@@ -84,7 +84,8 @@ impl Sheet {
     /// The figure of this sheet, `width` by `height` pixels.
     pub(super) fn figure(self, (width, height): (f64, f64), name: Phrase, description: Phrase) -> Figure {
         let width = width.max(1.0);
-        let marks = self.marks.into_iter().map(|mark| Mark { shape: scaled(mark.shape, 1.0 / width), ..mark });
+        let marks =
+            self.marks.into_iter().map(|mark| Mark { shape: scaled(mark.shape, 1.0 / width), ..mark });
         Figure {
             marks: marks.collect(),
             aspect: width / height.max(1.0),

@@ -19,7 +19,13 @@ pub fn svg(figure: &Figure, id: &str, language: &Language) -> String {
         h = number(height),
     );
     put(&mut out, format_args!("<title id=\"{id}-name\">{}</title>\n", escaped(&language.say(&figure.name))));
-    put(&mut out, format_args!("<desc id=\"{id}-description\">{}</desc>\n", escaped(&language.say(&figure.description))));
+    put(
+        &mut out,
+        format_args!(
+            "<desc id=\"{id}-description\">{}</desc>\n",
+            escaped(&language.say(&figure.description))
+        ),
+    );
     for mark in &figure.marks {
         put_mark(&mut out, mark, width);
     }
@@ -66,7 +72,8 @@ fn put_mark(out: &mut String, mark: &Mark, width: f64) {
         }
     };
     let part = mark.part.map_or_else(String::new, |part| format!(" data-part=\"{part}\""));
-    let title = mark.name.as_ref().map_or_else(String::new, |name| format!("<title>{}</title>", escaped(name)));
+    let title =
+        mark.name.as_ref().map_or_else(String::new, |name| format!("<title>{}</title>", escaped(name)));
     put(out, format_args!("<{element}{attributes}{part}>{title}{text}</{element}>\n"));
 }
 

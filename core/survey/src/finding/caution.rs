@@ -21,11 +21,13 @@ pub enum Caution {
     PoweredLeg,
     /// A fibre is never unplugged or looked into.
     Fibre,
+    /// New cable keeps clear of mains cables.
+    MainsNear,
 }
 
 impl Caution {
     /// All cautions, in the order in which they are read.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::WhoDependsOnIt,
         Self::SuppliesFirst,
         Self::HouseSideOnly,
@@ -34,6 +36,7 @@ impl Caution {
         Self::Heights,
         Self::PoweredLeg,
         Self::Fibre,
+        Self::MainsNear,
     ];
 
     /// Its words, with the reason.
@@ -47,6 +50,7 @@ impl Caution {
             Self::Heights => "caution-heights",
             Self::PoweredLeg => "caution-powered-leg",
             Self::Fibre => "caution-fibre",
+            Self::MainsNear => "caution-mains-near",
         })
     }
 }

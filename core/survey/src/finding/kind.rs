@@ -1,9 +1,8 @@
 //! The table of findings: id, weight, grounds and cautions of each kind.
 
 use super::caution::Caution;
-use super::caution::Caution::{
-    Fibre, Heights, HouseSideOnly, KeepGrounds, PoweredLeg, SuppliesFirst, Thunderstorm, WhoDependsOnIt,
-};
+use super::caution::Caution::{Fibre, WhoDependsOnIt};
+use super::cautions::{CABLE, CAP, ENTRY, ENTRY_LOOK, LOOK, TRACE, TRACE_AND_CAP, UNSCREW};
 use crate::words::Phrase;
 
 /// How much a finding matters, most first.
@@ -43,24 +42,6 @@ pub enum Grounds {
     /// The survey itself: what is written there, or missing.
     Survey,
 }
-
-/// Nothing is unscrewed.
-const LOOK: &[Caution] = &[];
-/// Something on the coax is unscrewed.
-const UNSCREW: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, Thunderstorm];
-/// Something next to the entry is unscrewed.
-const ENTRY: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, HouseSideOnly, KeepGrounds, Thunderstorm];
-/// A look at the entry, from where one stands.
-const ENTRY_LOOK: &[Caution] = &[HouseSideOnly, KeepGrounds, Thunderstorm];
-/// Cable is drawn, or connectors are re-made.
-const CABLE: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, Thunderstorm, Heights];
-/// A cap is screwed on.
-const CAP: &[Caution] = &[PoweredLeg, WhoDependsOnIt, SuppliesFirst, Thunderstorm];
-/// Cable is followed through the house.
-const TRACE: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, HouseSideOnly, Thunderstorm, Heights];
-/// Cable is followed, and a cap screwed on where it leads nowhere.
-const TRACE_AND_CAP: &[Caution] =
-    &[WhoDependsOnIt, SuppliesFirst, PoweredLeg, HouseSideOnly, Thunderstorm, Heights];
 
 macro_rules! kinds {
     ($($(#[$doc:meta])* $name:ident = $id:literal, $weight:ident, $grounds:ident, $cautions:expr;)+) => {

@@ -11,6 +11,7 @@
 mod adapters;
 mod amplifiers;
 mod caution;
+pub(crate) mod cautions;
 mod entry;
 mod filters;
 mod forecasts;

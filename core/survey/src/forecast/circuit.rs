@@ -154,7 +154,8 @@ impl Builder<'_> {
         let Some(feed) = self.survey.wiring.feed(part.id) else {
             let cut_off = part.kind != PartKind::Entry || part.entry_state == EntryState::CutOff;
             if cut_off {
-                self.circuit.endings.push((street_side, Ending::Open, part.id.uuid().into_bytes()));
+                let ending = if part.end(0) == Some(PortEnd::Capped) { Ending::Capped } else { Ending::Open };
+                self.circuit.endings.push((street_side, ending, part.id.uuid().into_bytes()));
             } else {
                 self.circuit.terminals.insert(Terminal::Street(part.id), street_side);
             }

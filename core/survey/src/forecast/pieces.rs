@@ -74,7 +74,9 @@ pub(super) fn of_part(part: &Part) -> Rated {
         PartKind::Amplifier => Rated::Amplifier(amplifier(rating)),
         PartKind::Outlet => Rated::Joint(JointRating::wall_plate(Condition::Sound)),
         PartKind::GroundBlock => match filter(rating) {
-            Some(filter) if rating.stop_band.is_some() || rating.rejection_db.is_some() => Rated::Filter(filter),
+            Some(filter) if rating.stop_band.is_some() || rating.rejection_db.is_some() => {
+                Rated::Filter(filter)
+            }
             _ => Rated::Joint(JointRating::ground_block(Condition::Sound)),
         },
         PartKind::Entry | PartKind::Barrel | PartKind::Terminator | PartKind::PowerInserter => {

@@ -36,6 +36,15 @@ impl OutletChange {
         }
         self.down.iter().chain(&self.up).map(|band| band.db.likely).fold(f64::INFINITY, f64::min)
     }
+
+    /// The greatest change in either direction, dB, with its sign.
+    pub fn largest_db(&self) -> f64 {
+        if self.cut_off {
+            return f64::NEG_INFINITY;
+        }
+        let all = self.down.iter().chain(&self.up).map(|band| band.db.likely);
+        all.fold(0.0, |largest: f64, db| if db.abs() > largest.abs() { db } else { largest })
+    }
 }
 
 /// A change at one frequency.

@@ -134,7 +134,7 @@ fn at_outlet(survey: &Survey, served: &Served, incoming: &[(f64, f64)], gains: &
 }
 
 /// At what level the modem at an outlet sends, by its own page.
-pub(super) fn sends(survey: &Survey, outlet: SubjectId) -> Option<f64> {
+pub(crate) fn sends(survey: &Survey, outlet: SubjectId) -> Option<f64> {
     survey.readings_at(outlet).find_map(|reading| match reading.measured {
         ReadingKind::ModemSends { dbmv } => Some(dbmv),
         _ => None,

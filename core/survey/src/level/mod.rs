@@ -12,6 +12,8 @@ mod window;
 
 pub use change::{BandChange, OutletChange, change};
 pub use found::{DownLevel, Levels, OutletLevels, UpLevel, levels};
+pub(crate) use found::sends;
+pub(crate) use outlets::measured_at;
 pub use outlets::{Served, served_outlets};
 pub use window::{
     ANALOG_TV, ANTENNA_TV, DIGITAL_TV, MODEM_RECEIVES, MODEM_SENDS, Window, least_visual_millivolts,

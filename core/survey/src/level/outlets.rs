@@ -101,7 +101,7 @@ fn up_of(survey: &Survey) -> [f64; 2] {
 }
 
 /// The levels measured at a part, by rising frequency.
-pub(super) fn measured_at(survey: &Survey, part: SubjectId) -> Vec<(f64, f64)> {
+pub(crate) fn measured_at(survey: &Survey, part: SubjectId) -> Vec<(f64, f64)> {
     let mut measured: Vec<_> = survey
         .readings_at(part)
         .filter_map(|reading| match reading.measured {

@@ -61,7 +61,8 @@ pub fn answers<'a>(survey: &'a Survey, forecast: &'a Forecast) -> Vec<RoomAnswer
     let answer = |room: &'a Room| {
         let wish = room.wish?;
         let outlets = forecast.rooms.iter().filter(|outlet| outlet.room == Some(room.id));
-        let best = outlets.map(|outlet| (Met::of_reach(wish, &outlet.reach), outlet)).min_by_key(|(met, _)| *met);
+        let best =
+            outlets.map(|outlet| (Met::of_reach(wish, &outlet.reach), outlet)).min_by_key(|(met, _)| *met);
         let met = best.map_or(Met::NotKnown, |(met, _)| met);
         Some(RoomAnswer { room, wish, outlet: best.map(|(_, outlet)| outlet), met })
     };

@@ -16,17 +16,21 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
     weakest.retain(|(_, path)| !path.costs.is_empty());
     weakest.truncate(MOST_ROOMS);
     let body = html! {
-        @if weakest.is_empty() { p { (teller.word("report-costs-none")) } }
+        p { (teller.word(if weakest.is_empty() { "report-costs-none" } else { "report-costs-how" })) }
         @for (room, path) in weakest { (of_room(teller, room, path)) }
     };
-    Section { id: "costs", heading: "report-costs", body }
+    Section { id: "costs", heading: "report-costs", across: false, body }
 }
 
 fn of_room(teller: &Teller<'_>, room: &RoomForecast, path: &PathForecast) -> Markup {
     let survey = teller.survey();
     let total: f64 = path.costs.iter().map(|cost| cost.db).sum();
     let line = |name: String, db: f64| {
-        let share = if db < 0.0 { teller.word("cost-more-than-all") } else { teller.language.figures().share(db / total) };
+        let share = if db < 0.0 {
+            teller.word("cost-more-than-all")
+        } else {
+            teller.language.figures().share(db / total)
+        };
         vec![Teller::own(&name), html! { (teller.language.figures().loss(db)) }, html! { (share) }]
     };
     let mut rows: Vec<_> = path

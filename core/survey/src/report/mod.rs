@@ -20,11 +20,13 @@ mod table;
 mod teller;
 mod unknown;
 mod unknown_section;
+mod whole;
 mod work;
 
 pub use answer::{Met, RoomAnswer, answers};
-pub use input::{FindingTold, Gain, ReportInput, StepTold};
+pub use input::{FindingTold, ReportInput, StepTold};
 pub use unknown::{Matters, Unknown, unknowns};
+pub use whole::{html, part_told};
 
 use crate::words::Language;
 use teller::Teller;

@@ -29,7 +29,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
             (table(&teller.word("report-readings-caption"), &teller.words(&["head-about", "head-reading"]), &readings))
         }
     };
-    Section { id: "notes", heading: "report-notes", body }
+    Section { id: "notes", heading: "report-notes", across: false, body }
 }
 
 fn about(teller: &Teller<'_>, subject: Option<SubjectId>) -> Markup {
@@ -53,12 +53,12 @@ fn is_fed_over(teller: &Teller<'_>, part: SubjectId, run: SubjectId) -> bool {
 
 fn measured(reading: ReadingKind) -> Phrase {
     match reading {
-        ReadingKind::Level { mhz, dbmv } => {
-            Phrase::new("reading-level").with("level", Arg::Level(dbmv)).with("frequency", Arg::Frequency(mhz))
-        }
-        ReadingKind::Throughput { down_mbps, up_mbps } => {
-            Phrase::new("reading-throughput").with("down", Arg::Rate(down_mbps)).with("up", Arg::Rate(up_mbps))
-        }
+        ReadingKind::Level { mhz, dbmv } => Phrase::new("reading-level")
+            .with("level", Arg::Level(dbmv))
+            .with("frequency", Arg::Frequency(mhz)),
+        ReadingKind::Throughput { down_mbps, up_mbps } => Phrase::new("reading-throughput")
+            .with("down", Arg::Rate(down_mbps))
+            .with("up", Arg::Rate(up_mbps)),
         ReadingKind::PhyRate { mbps } => Phrase::new("reading-phy").with("rate", Arg::Rate(mbps)),
         ReadingKind::ModemSends { dbmv } => Phrase::new("reading-modem-sends").with("level", Arg::Level(dbmv)),
         ReadingKind::Power { sent_dbm, received_dbm } => {
@@ -74,6 +74,8 @@ fn measured(reading: ReadingKind) -> Phrase {
         ReadingKind::Swings { low_mbps, high_mbps, .. } => {
             Phrase::new("reading-swings").with("low", Arg::Rate(low_mbps)).with("high", Arg::Rate(high_mbps))
         }
-        ReadingKind::RoundTrip { ms } => Phrase::new("reading-round-trip").with("time", Arg::Milliseconds(ms)),
+        ReadingKind::RoundTrip { ms } => {
+            Phrase::new("reading-round-trip").with("time", Arg::Milliseconds(ms))
+        }
     }
 }

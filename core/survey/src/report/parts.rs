@@ -26,7 +26,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
         }
         @if !runs.is_empty() { (table(&teller.word("report-runs-caption"), &run_heads, &runs)) }
     };
-    Section { id: "parts", heading: "report-parts", body }
+    Section { id: "parts", heading: "report-parts", across: false, body }
 }
 
 fn part_row(teller: &Teller<'_>, part: &Part) -> Vec<Markup> {
@@ -49,7 +49,9 @@ fn part_row(teller: &Teller<'_>, part: &Part) -> Vec<Markup> {
     let said = rated(&part.rating);
     let rated = match said.is_empty() {
         true if has_label => Phrase::new("rated-none"),
-        true => return vec![teller.name(part.id), place, Teller::own(&teller.say(&fed)), label, html! { "–" }],
+        true => {
+            return vec![teller.name(part.id), place, Teller::own(&teller.say(&fed)), label, html! { "–" }];
+        }
         false => Phrase::new("mark").with("tag", Teller::list(said)),
     };
     vec![teller.name(part.id), place, Teller::own(&teller.say(&fed)), label, teller.cell(&rated)]
@@ -76,7 +78,9 @@ fn run_row(teller: &Teller<'_>, part: &Part) -> Option<Vec<Markup>> {
 fn length(length: Option<RunLength>) -> Phrase {
     let Some(length) = length else { return Phrase::new("length-unknown") };
     let message = match length.known {
-        LengthKnown::Measured => return Phrase::new("length-measured").with("length", Arg::Length(length.metres)),
+        LengthKnown::Measured => {
+            return Phrase::new("length-measured").with("length", Arg::Length(length.metres));
+        }
         LengthKnown::Paced => "length-paced",
         LengthKnown::Guessed => "length-guessed",
     };

@@ -13,7 +13,15 @@ use crate::words::{Arg, Phrase};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {
-    let heads = teller.words(&["head-outlet", "head-wish", "head-met", "head-down", "head-up", "head-loss", "head-limit"]);
+    let heads = teller.words(&[
+        "head-outlet",
+        "head-wish",
+        "head-met",
+        "head-down",
+        "head-up",
+        "head-loss",
+        "head-limit",
+    ]);
     let rows: Vec<_> = teller.forecast().rooms.iter().map(|room| row(teller, room)).collect();
     let draws = Arg::Count(u64::from(teller.forecast().draws));
     let body = html! {
@@ -26,14 +34,18 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
         @let lines = around(teller);
         @if !lines.is_empty() { ul { @for line in lines { li { (line) } } } }
     };
-    Section { id: "forecast", heading: "report-forecast", body }
+    Section { id: "forecast", heading: "report-forecast", across: false, body }
 }
 
 fn row(teller: &Teller<'_>, room: &RoomForecast) -> Vec<Markup> {
     let wish = room.room.and_then(|id| teller.survey().rooms.get(&id)?.wish);
     let wished = wish.map_or_else(
         || Phrase::new("wish-of-none"),
-        |wish| Phrase::new("wish-both").with("down", Arg::Rate(wish.down_mbps)).with("up", Arg::Rate(wish.up_mbps)),
+        |wish| {
+            Phrase::new("wish-both")
+                .with("down", Arg::Rate(wish.down_mbps))
+                .with("up", Arg::Rate(wish.up_mbps))
+        },
     );
     let met = wish.map_or("met-not-asked", |wish| match Met::of_reach(wish, &room.reach) {
         Met::Yes => "met-yes",
@@ -41,7 +53,8 @@ fn row(teller: &Teller<'_>, room: &RoomForecast) -> Vec<Markup> {
         Met::Unlikely => "met-unlikely",
         Met::NotKnown => "met-not-known",
     });
-    let mut cells = vec![teller.name(room.outlet), teller.cell(&wished), html! { strong { (teller.word(met)) } }];
+    let mut cells =
+        vec![teller.name(room.outlet), teller.cell(&wished), html! { strong { (teller.word(met)) } }];
     cells.extend(reached(teller, &room.reach));
     cells
 }
@@ -57,7 +70,8 @@ fn reached(teller: &Teller<'_>, reach: &Reach) -> [Markup; 4] {
                 Limit::EthernetPort => "limit-ethernet",
                 Limit::Band => "limit-band",
             }));
-            let unsure = (path.links < 0.995).then(|| Phrase::new("links-share").with("share", Arg::Share(path.links)));
+            let unsure = (path.links < 0.995)
+                .then(|| Phrase::new("links-share").with("share", Arg::Share(path.links)));
             let limit = html! { (limit) @if let Some(unsure) = unsure { ". " (teller.say(&unsure)) } };
             let loss = Phrase::new("loss-likely").with("likely", Arg::Loss(path.loss.likely));
             let loss = teller.cell(&loss.with("high", Arg::Loss(path.loss.high)));
@@ -82,7 +96,9 @@ fn around(teller: &Teller<'_>) -> Vec<String> {
     let mut lines = Vec::new();
     if !forecast.channels.is_empty() {
         let bands = forecast.channels.iter().map(|(at, width)| Arg::Band(at - width / 2.0, at + width / 2.0));
-        lines.push(teller.say(&Phrase::new("report-channels").with("channels", Arg::Several(bands.collect()))));
+        lines.push(
+            teller.say(&Phrase::new("report-channels").with("channels", Arg::Several(bands.collect()))),
+        );
     }
     if forecast.bridge.is_some() {
         let time = Arg::MillisecondsRange(forecast.round_trip_ms);
@@ -98,7 +114,8 @@ fn around(teller: &Teller<'_>) -> Vec<String> {
     }
     for leak in &forecast.street {
         let entry = naming::part(teller.survey(), leak.entry);
-        let phrase = Phrase::new("street-leak").phrase("entry", entry).with("loss", Arg::LossRange(leak.loss));
+        let phrase =
+            Phrase::new("street-leak").phrase("entry", entry).with("loss", Arg::LossRange(leak.loss));
         lines.push(teller.say(&phrase));
     }
     lines

@@ -11,21 +11,28 @@ use crate::words::{Arg, Phrase};
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {
     let heads = teller.words(&["head-figure", "head-usual", "head-lowest", "head-highest", "head-backing"]);
-    let rows: Vec<_> = coax::estimates::ALL.iter().copied().flatten().map(|estimate| row(teller, estimate)).collect();
+    let rows: Vec<_> =
+        coax::estimates::ALL.iter().copied().flatten().map(|estimate| row(teller, estimate)).collect();
     let seed = Phrase::new("report-seed").text("seed", teller.forecast().seed.to_string());
     let body = html! {
         p { (teller.word("report-sources-how")) }
         (table(&teller.word("report-sources-caption"), &heads, &rows))
         p { (teller.say(&seed)) }
     };
-    Section { id: "sources", heading: "report-sources", body }
+    Section { id: "sources", heading: "report-sources", across: false, body }
 }
 
 fn row(teller: &Teller<'_>, estimate: &Estimate) -> Vec<Markup> {
     let Estimate { name, span, unit, backing } = estimate;
     let figure = |value: f64| html! { (written(value)) @if !unit.is_empty() { " " (unit) } };
     let name = Phrase::new(format!("estimate-{name}"));
-    vec![teller.cell(&name), figure(span.likely), figure(span.low), figure(span.high), teller.cell(&backed(*backing))]
+    vec![
+        teller.cell(&name),
+        figure(span.likely),
+        figure(span.low),
+        figure(span.high),
+        teller.cell(&backed(*backing)),
+    ]
 }
 
 /// A figure with no more decimals than it was written down with: at most six.

@@ -136,7 +136,11 @@ impl Search<'_> {
                 let echo = self.echo(part.id);
                 if rated.doubtful {
                     self.add_about(part, Phrase::new("unknown-doubtful"), echo);
-                } else if part.label.is_none() && rated.band.is_none() && rated.stop_band.is_none() && !rated.says_moca {
+                } else if part.label.is_none()
+                    && rated.band.is_none()
+                    && rated.stop_band.is_none()
+                    && !rated.says_moca
+                {
                     self.add_about(part, Phrase::new("unknown-label"), echo);
                 } else if rated.band.is_none() && rated.stop_band.is_none() && !rated.says_moca {
                     self.add_about(part, Phrase::new("unknown-band"), echo);
@@ -157,7 +161,8 @@ impl Search<'_> {
         match run.length {
             None => self.add(part.id, place.clone(), Phrase::new("unknown-length"), matters.clone()),
             Some(length) if length.known == LengthKnown::Guessed => {
-                let what = Phrase::new("unknown-length-guessed").with("length", Arg::LengthRange(length.span()));
+                let what =
+                    Phrase::new("unknown-length-guessed").with("length", Arg::LengthRange(length.span()));
                 self.add(part.id, place.clone(), what, matters.clone());
             }
             Some(_) => {}

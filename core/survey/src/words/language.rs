@@ -39,6 +39,18 @@ impl Language {
         Self { bundle, figures }
     }
 
+    /// This language with further messages, each text a Fluent file. A message of the same name replaces the earlier one.
+    #[must_use]
+    pub fn with(mut self, texts: &[&str]) -> Self {
+        for text in texts {
+            let resource = match FluentResource::try_new((*text).to_owned()) {
+                Ok(resource) | Err((resource, _)) => resource,
+            };
+            self.bundle.add_resource_overriding(resource);
+        }
+        self
+    }
+
     /// How this language writes numbers.
     pub fn figures(&self) -> Figures {
         self.figures

@@ -1,6 +1,7 @@
 //! A single change to a house.
 
 use crate::fact::SubjectId;
+use crate::finding::{Caution, cautions};
 use crate::naming;
 use crate::record::{PartKind, Survey};
 use crate::words::{Arg, Phrase};
@@ -73,6 +74,52 @@ pub enum ChangeKind {
         /// The part at its house end.
         to: SubjectId,
     },
+    /// Put a filter at the port of the modem or TV at this outlet.
+    FilterAtDevice {
+        /// The outlet.
+        outlet: SubjectId,
+    },
+    /// Give the modem at this outlet a line of its own straight from the entry, and cut the rest of the house off from
+    /// the street.
+    ModemOwnLine {
+        /// The outlet with the modem.
+        outlet: SubjectId,
+    },
+    /// Let an adapter and a device share this outlet: through the adapter, or by a small splitter.
+    ShareOutlet {
+        /// The outlet.
+        outlet: SubjectId,
+    },
+    /// Trace a loose part to the only loose end, and join the two.
+    JoinLoose {
+        /// The loose part.
+        part: SubjectId,
+        /// The part with the loose end.
+        to: SubjectId,
+        /// Its port.
+        port: u8,
+    },
+    /// Move the bridge adapter to another outlet.
+    MoveBridge {
+        /// Where it stands.
+        from: SubjectId,
+        /// Where it goes.
+        to: SubjectId,
+    },
+    /// Serve a room without coax from an outlet of another room.
+    UseOutletNearby {
+        /// The room.
+        room: SubjectId,
+        /// The outlet.
+        outlet: SubjectId,
+    },
+    /// Lay a new run from a splitter to a room without coax.
+    NewRun {
+        /// The room.
+        room: SubjectId,
+        /// The splitter.
+        from: SubjectId,
+    },
 }
 
 impl ChangeKind {
@@ -85,16 +132,48 @@ impl ChangeKind {
             Self::MergeSplitters { upper, .. } => upper,
             Self::Cap { part, .. } => part,
             Self::SwapAmplifier { amplifier } | Self::RemoveAmplifier { amplifier } => amplifier,
-            Self::ReplaceRun { to } | Self::RenewConnectors { to } => to,
+            Self::ReplaceRun { to } | Self::RenewConnectors { to } | Self::MoveBridge { to, .. } => to,
+            Self::FilterAtDevice { outlet }
+            | Self::ModemOwnLine { outlet }
+            | Self::ShareOutlet { outlet }
+            | Self::UseOutletNearby { outlet, .. } => outlet,
+            Self::JoinLoose { part, .. } => part,
+            Self::NewRun { from, .. } => from,
         }
     }
 
-    /// What is done, in words; the attributes `.why`, `.how`, `.caution` and `.check` of the same message say the rest.
+    /// What to take care of, most important first.
+    pub fn cautions(self) -> &'static [Caution] {
+        match self {
+            Self::AddEntryFilter { .. }
+            | Self::MoveEntryFilter { .. }
+            | Self::SwapEntryFilter { .. }
+            | Self::ModemOwnLine { .. } => cautions::ENTRY,
+            Self::SwapSplitter { .. }
+            | Self::RemoveSplitter { .. }
+            | Self::MergeSplitters { .. }
+            | Self::SwapAmplifier { .. }
+            | Self::RemoveAmplifier { .. }
+            | Self::FilterAtDevice { .. }
+            | Self::ShareOutlet { .. }
+            | Self::MoveBridge { .. }
+            | Self::UseOutletNearby { .. } => cautions::UNSCREW,
+            Self::Cap { .. } => cautions::CAP,
+            Self::RenewConnectors { .. } => cautions::CABLE,
+            Self::ReplaceRun { .. } | Self::NewRun { .. } => cautions::NEW_CABLE,
+            Self::JoinLoose { .. } => cautions::TRACE,
+        }
+    }
+
+    /// What is done, in words; the attributes `.why`, `.how`, `.check` and `.back` (how to put it back) of the
+    /// same message say the rest.
     /// Names are those of `survey`, the house before the change.
     pub fn phrase(self, survey: &Survey) -> Phrase {
         let part = |id| naming::part(survey, id);
         match self {
-            Self::AddEntryFilter { behind } => Phrase::new("change-add-entry-filter").phrase("behind", part(behind)),
+            Self::AddEntryFilter { behind } => {
+                Phrase::new("change-add-entry-filter").phrase("behind", part(behind))
+            }
             Self::MoveEntryFilter { filter, behind } => Phrase::new("change-move-entry-filter")
                 .phrase("filter", part(filter))
                 .phrase("behind", part(behind)),
@@ -125,10 +204,35 @@ impl ChangeKind {
             Self::RemoveAmplifier { amplifier } => {
                 Phrase::new("change-remove-amplifier").phrase("amplifier", part(amplifier))
             }
-            Self::ReplaceRun { to } => Phrase::new("change-replace-run").phrase("run", naming::run_to(survey, to)),
+            Self::ReplaceRun { to } => {
+                Phrase::new("change-replace-run").phrase("run", naming::run_to(survey, to))
+            }
             Self::RenewConnectors { to } => {
                 Phrase::new("change-renew-connectors").phrase("run", naming::run_to(survey, to))
             }
+            Self::FilterAtDevice { outlet } => {
+                Phrase::new("change-filter-at-device").phrase("outlet", part(outlet))
+            }
+            Self::ModemOwnLine { outlet } => {
+                Phrase::new("change-modem-own-line").phrase("outlet", part(outlet))
+            }
+            Self::ShareOutlet { outlet } => Phrase::new("change-share-outlet").phrase("outlet", part(outlet)),
+            Self::JoinLoose { part: loose, to, port } => Phrase::new("change-join-loose")
+                .phrase("part", part(loose))
+                .phrase("port", naming::port(survey, to, port)),
+            Self::MoveBridge { from, to } => {
+                Phrase::new("change-move-bridge").phrase("from", part(from)).phrase("to", part(to))
+            }
+            Self::UseOutletNearby { room, outlet } => Phrase::new("change-use-outlet-nearby")
+                .text("room", room_name(survey, room))
+                .phrase("outlet", part(outlet)),
+            Self::NewRun { room, from } => {
+                Phrase::new("change-new-run").text("room", room_name(survey, room)).phrase("from", part(from))
+            }
         }
     }
+}
+
+fn room_name(survey: &Survey, room: SubjectId) -> &str {
+    survey.rooms.get(&room).map_or("", |room| room.name.as_str())
 }

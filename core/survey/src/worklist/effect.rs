@@ -6,11 +6,18 @@ use super::change::ChangeKind;
 use crate::fact::SubjectId;
 use crate::rating::{Band, EXTENDED_D, PartRating};
 use crate::record::{
-    CableKind, Connector, Feed, FeedFrom, LengthKnown, Part, PartKind, PortEnd, Run, RunLength, Survey,
+    CableKind, Connector, Feed, FeedFrom, LengthKnown, Part, PartKind, PortEnd, Run, RunLength, Sharing, Survey,
+    power_paths,
 };
 
 /// The jumper between two parts that sit side by side, metres (common practice, no source).
 const JUMPER: f64 = 0.3;
+
+/// The likely length of a new run that nobody has paced, metres (common practice, no source).
+const NEW_RUN: f64 = 15.0;
+
+/// Legs that splitters are made with.
+pub(super) const SIZES: [u8; 5] = [2, 3, 4, 6, 8];
 
 impl ChangeKind {
     /// The house after this change. Parts that are new carry ids derived from those they stand beside, so that the
@@ -31,18 +38,21 @@ impl ChangeKind {
             }
             Self::SwapEntryFilter { filter } => rate(&mut after, filter, entry_filter_rating()),
             Self::SwapSplitter { splitter, legs } => {
-                rate(&mut after, splitter, splitter_rating(legs));
+                rate(&mut after, splitter, powered(survey, splitter, splitter_rating(legs)));
                 close_ranks(&mut after, splitter);
             }
             Self::RemoveSplitter { splitter } => {
-                if let Some(port) = after.wiring.fed_from(splitter).first().and_then(|child| after.wiring.feed(*child)) {
+                if let Some(port) =
+                    after.wiring.fed_from(splitter).first().and_then(|child| after.wiring.feed(*child))
+                {
                     let port = port.port;
                     bridge_over(&mut after, splitter, port);
                     after.parts.remove(&splitter);
                 }
             }
             Self::MergeSplitters { upper, lower, legs } => {
-                rate(&mut after, upper, splitter_rating(legs));
+                let rating = powered(survey, upper, powered(survey, lower, splitter_rating(legs)));
+                rate(&mut after, upper, rating);
                 for child in survey.wiring.fed_from(lower) {
                     refeed(&mut after, *child, |feed| feed.part = upper);
                 }
@@ -83,6 +93,37 @@ impl ChangeKind {
                 run.connector_near = Connector::Compression;
                 run.connector_far = Connector::Compression;
             }),
+            Self::FilterAtDevice { outlet } => {
+                if let Some(part) = after.parts.get_mut(&outlet) {
+                    part.device_filter = true;
+                }
+            }
+            Self::ModemOwnLine { outlet } => own_line(&mut after, outlet),
+            Self::ShareOutlet { outlet } => {
+                if let Some(part) = after.parts.get_mut(&outlet) {
+                    part.sharing = Some(Sharing::Splitter);
+                }
+            }
+            Self::JoinLoose { part, to, port } => {
+                if let Some(part) = after.parts.get_mut(&part) {
+                    part.feed = Some(Feed::From(FeedFrom { part: to, port, run: None }));
+                }
+                if let Some(feeder) = after.parts.get_mut(&to) {
+                    feeder.ends.remove(&port);
+                }
+            }
+            Self::MoveBridge { from, to } => {
+                let adapter = after.parts.get_mut(&from).and_then(|part| part.adapter.take());
+                if let Some(part) = after.parts.get_mut(&to) {
+                    part.adapter = adapter;
+                }
+            }
+            Self::UseOutletNearby { room, outlet } => {
+                if let Some(room) = after.rooms.get_mut(&room) {
+                    room.served_from = Some(outlet);
+                }
+            }
+            Self::NewRun { room, from } => new_run(&mut after, room, from),
         }
         after.rewire();
         after
@@ -119,6 +160,73 @@ pub(super) fn splitter_rating(legs: u8) -> PartRating {
     }
 }
 
+/// A rating that also passes DC, where DC goes over the part it is for.
+fn powered(survey: &Survey, part: SubjectId, rating: PartRating) -> PartRating {
+    let carries = power_paths(survey).iter().any(|path| path.passes(part));
+    PartRating { power_pass: if carries { Some(true) } else { rating.power_pass }, ..rating }
+}
+
+/// Joins the modem's line to what feeds the first split, and puts a capped filter in front of the split: it sends the
+/// network's signals back as the entry filter did, and nothing comes in from the street any more.
+fn own_line(survey: &mut Survey, outlet: SubjectId) {
+    let Some(split) = survey.wiring.feed(outlet).cloned() else { return };
+    let Some(above) = survey.wiring.feed(split.part).cloned() else { return };
+    let run = joined_run(survey, above.run, split.run, outlet);
+    refeed(survey, outlet, |feed| *feed = FeedFrom { part: above.part, port: above.port, run });
+    let id = derived(split.part, 0xF2);
+    let mut filter = Part::new(id, PartKind::EntryFilter);
+    filter.rating = entry_filter_rating();
+    filter.feed = Some(Feed::Nothing);
+    filter.ends.insert(0, PortEnd::Capped);
+    survey.parts.insert(id, filter);
+    let jumper = jumper(survey, id);
+    if let Some(part) = survey.parts.get_mut(&split.part) {
+        part.feed = Some(Feed::From(FeedFrom { part: id, port: 1, run: Some(jumper) }));
+        part.ends.insert(split.port, PortEnd::Capped);
+    }
+}
+
+/// A new outlet in a room, fed by a free leg of a splitter; one without a free leg gives way to a larger one.
+fn new_run(survey: &mut Survey, room: SubjectId, from: SubjectId) {
+    let free = |survey: &Survey| {
+        let part = survey.parts.get(&from)?;
+        let is_free = |port: &u8| {
+            survey.wiring.on_port(from, *port).next().is_none() && part.end(*port) != Some(PortEnd::LooseEnd)
+        };
+        (1..=part.outputs()).find(is_free)
+    };
+    let port = free(survey).unwrap_or_else(|| {
+        let used = u8::try_from(survey.wiring.fed_from(from).len()).unwrap_or(u8::MAX);
+        let rating = powered(survey, from, splitter_rating(larger_than(used)));
+        rate(survey, from, rating);
+        used.saturating_add(1)
+    });
+    let (id, run) = (derived(room, 0xD1), derived(room, 0xD2));
+    survey.runs.insert(
+        run,
+        Run {
+            cable: CableKind::Six,
+            length: Some(RunLength::stated(NEW_RUN, LengthKnown::Guessed)),
+            connector_near: Connector::Compression,
+            connector_far: Connector::Compression,
+            ..Run::new(run)
+        },
+    );
+    let mut outlet = Part::new(id, PartKind::Outlet);
+    outlet.room = Some(room);
+    outlet.plugged = Some(Vec::new());
+    outlet.feed = Some(Feed::From(FeedFrom { part: from, port, run: Some(run) }));
+    if let Some(part) = survey.parts.get_mut(&from) {
+        part.ends.remove(&port);
+    }
+    survey.parts.insert(id, outlet);
+}
+
+/// The smallest number of legs that splitters are made with, above `used`.
+pub(super) fn larger_than(used: u8) -> u8 {
+    SIZES.into_iter().find(|legs| *legs > used).unwrap_or(used.saturating_add(1))
+}
+
 fn rate(survey: &mut Survey, id: SubjectId, rating: PartRating) {
     if let Some(part) = survey.parts.get_mut(&id) {
         part.rating = rating;
@@ -146,7 +254,8 @@ fn bridge_over(survey: &mut Survey, id: SubjectId, port: u8) {
     let Some(above) = survey.wiring.feed(id).cloned() else { return };
     let children: Vec<_> = survey.wiring.on_port(id, port).collect();
     for child in children {
-        let joined = joined_run(survey, above.run, survey.wiring.feed(child).and_then(|feed| feed.run), child);
+        let joined =
+            joined_run(survey, above.run, survey.wiring.feed(child).and_then(|feed| feed.run), child);
         refeed(survey, child, |feed| {
             feed.part = above.part;
             feed.port = above.port;
@@ -192,10 +301,9 @@ fn joined_run(
     Some(id)
 }
 
-/// Screws `part` to the first output of `behind`; what hung there hangs on the part from then on.
-fn insert_behind(survey: &mut Survey, behind: SubjectId, mut part: Part) {
-    let id = part.id;
-    let jumper = derived(id, 0xC3);
+/// A short cable, or the mating of two connectors, beside a new part.
+fn jumper(survey: &mut Survey, part: SubjectId) -> SubjectId {
+    let jumper = derived(part, 0xC3);
     survey.runs.insert(
         jumper,
         Run {
@@ -206,6 +314,13 @@ fn insert_behind(survey: &mut Survey, behind: SubjectId, mut part: Part) {
             ..Run::new(jumper)
         },
     );
+    jumper
+}
+
+/// Screws `part` to the first output of `behind`; what hung there hangs on the part from then on.
+fn insert_behind(survey: &mut Survey, behind: SubjectId, mut part: Part) {
+    let id = part.id;
+    let jumper = jumper(survey, id);
     part.feed = Some(Feed::From(FeedFrom { part: behind, port: 1, run: Some(jumper) }));
     let children: Vec<_> = survey.wiring.on_port(behind, 1).collect();
     for child in children {
@@ -221,7 +336,8 @@ fn insert_behind(survey: &mut Survey, behind: SubjectId, mut part: Part) {
 /// Moves what hangs on a part to its first ports, and forgets the ends of ports it no longer has. An unbalanced
 /// three-way gives its strong leg to the longest run.
 fn close_ranks(survey: &mut Survey, id: SubjectId) {
-    let mut children: Vec<_> = survey.parts.values().filter(|part| feeds_from(part, id)).map(|part| part.id).collect();
+    let mut children: Vec<_> =
+        survey.parts.values().filter(|part| feeds_from(part, id)).map(|part| part.id).collect();
     let length = |child: &SubjectId| {
         let run = survey.parts.get(child).and_then(|part| match &part.feed {
             Some(Feed::From(feed)) => survey.runs.get(&feed.run?),

@@ -1,7 +1,9 @@
 //! What a change takes: parts by specification and minutes.
 
 use super::change::ChangeKind;
-use crate::record::Survey;
+use super::effect::larger_than;
+use crate::fact::SubjectId;
+use crate::record::{Survey, power_paths};
 use crate::words::{Arg, Phrase};
 
 /// A part to buy, by what it must be, never by who makes it.
@@ -34,6 +36,16 @@ fn splitter(legs: u8) -> PartNeeded {
     needed(Phrase::new("need-splitter").with("legs", Arg::Count(u64::from(legs))), 1)
 }
 
+/// A splitter in place of others: it passes DC where they do and something needs it.
+fn splitter_at(survey: &Survey, places: &[SubjectId], legs: u8) -> PartNeeded {
+    let carries = power_paths(survey).iter().any(|path| places.iter().any(|place| path.passes(*place)));
+    if carries {
+        needed(Phrase::new("need-splitter-power").with("legs", Arg::Count(u64::from(legs))), 1)
+    } else {
+        splitter(legs)
+    }
+}
+
 impl ChangeKind {
     /// Parts and minutes.
     pub fn effort(self, survey: &Survey) -> Effort {
@@ -45,13 +57,13 @@ impl ChangeKind {
             Self::SwapSplitter { splitter: id, legs } => {
                 let used = survey.wiring.fed_from(id).len() as u64;
                 let free = u64::from(legs).saturating_sub(used);
-                (15, std::iter::once(splitter(legs)).chain(caps(free)).collect())
+                (15, std::iter::once(splitter_at(survey, &[id], legs)).chain(caps(free)).collect())
             }
             Self::RemoveSplitter { .. } => (10, vec![needed(Phrase::new("need-barrel"), 1)]),
             Self::MergeSplitters { upper, lower, legs } => {
                 let used = (survey.wiring.fed_from(upper).len() + survey.wiring.fed_from(lower).len()) as u64;
                 let free = (u64::from(legs) + 1).saturating_sub(used);
-                (25, std::iter::once(splitter(legs)).chain(caps(free)).collect())
+                (25, std::iter::once(splitter_at(survey, &[upper, lower], legs)).chain(caps(free)).collect())
             }
             Self::Cap { .. } => (5, vec![needed(Phrase::new("need-cap"), 1)]),
             Self::SwapAmplifier { amplifier } => {
@@ -75,6 +87,27 @@ impl ChangeKind {
                 (120, vec![needed(cable, 1), connectors(2)])
             }
             Self::RenewConnectors { .. } => (20, vec![connectors(2)]),
+            Self::FilterAtDevice { .. } => (10, vec![needed(Phrase::new("need-device-filter"), 1)]),
+            Self::ModemOwnLine { .. } => {
+                let parts = [("need-barrel", 1), ("need-entry-filter", 1), ("need-cap", 2)];
+                (30, parts.map(|(what, count)| needed(Phrase::new(what), count)).into())
+            }
+            Self::ShareOutlet { outlet } => {
+                let onward = !survey.wiring.fed_from(outlet).is_empty();
+                let legs = Phrase::new("need-share").with("legs", Arg::Count(2 + u64::from(onward)));
+                (10, vec![needed(legs, 1)])
+            }
+            Self::JoinLoose { .. } => (40, vec![connectors(2), needed(Phrase::new("need-barrel"), 1)]),
+            Self::MoveBridge { .. } => (30, Vec::new()),
+            Self::UseOutletNearby { .. } => (30, vec![needed(Phrase::new("need-network-cable"), 1)]),
+            Self::NewRun { from, .. } => {
+                let used = survey.wiring.fed_from(from).len();
+                let outputs = survey.parts.get(&from).map_or(0, |part| usize::from(part.outputs()));
+                let full = (used >= outputs).then(|| splitter(larger_than(u8::try_from(used).unwrap_or(u8::MAX))));
+                let cable = needed(Phrase::new("need-cable-unmeasured"), 1);
+                let new = [cable, connectors(2), needed(Phrase::new("need-wall-plate"), 1)];
+                (240, new.into_iter().chain(full).collect())
+            }
         };
         Effort { minutes, parts }
     }

@@ -12,7 +12,10 @@ mod effect;
 mod effort;
 mod order;
 mod propose;
+mod propose_more;
 mod refusal;
+mod services;
+mod shopping;
 
 pub use change::ChangeKind;
 pub use effort::{Effort, PartNeeded};

@@ -9,6 +9,7 @@ use super::refusal::Refusal;
 use crate::error::SurveyError;
 use crate::fact::SubjectId;
 use crate::forecast::{self, Forecast, Reach, forecast};
+use crate::level::{self, OutletChange};
 use crate::record::Survey;
 
 /// How a work list is made.
@@ -49,8 +50,26 @@ pub struct Step {
     pub before: Survey,
     /// What it gains, outlet by outlet in the forecast's order.
     pub gains: Vec<Gain>,
+    /// What it gains or costs the other services at each TV and modem, in dB.
+    pub service_changes: Vec<OutletChange>,
     /// Parts and minutes.
     pub effort: Effort,
+}
+
+impl Step {
+    /// Whether TV and modem are to be checked afterwards: wherever one hangs on the coax.
+    pub fn asks_for_a_check(&self) -> bool {
+        !self.service_changes.is_empty()
+    }
+
+    /// The changes of level that can be told from none at all, the greatest loss first.
+    pub fn noticeable_service_changes(&self) -> Vec<&OutletChange> {
+        let size = |change: &&OutletChange| change.largest_db();
+        let mut told: Vec<_> =
+            self.service_changes.iter().filter(|change| size(change).abs() >= NOTICEABLE_DB).collect();
+        told.sort_by(|a, b| a.worst_db().total_cmp(&b.worst_db()));
+        told
+    }
 }
 
 /// The whole work.
@@ -67,6 +86,9 @@ pub struct WorkList {
     /// The house after all steps.
     pub house_when_done: Survey,
 }
+
+/// A change of level below this is lost in what the estimate itself is worth, dB.
+const NOTICEABLE_DB: f64 = 0.3;
 
 /// A gain in Mb/s below which a step that only serves speed is not worth the work.
 const WORTH_MBPS: f64 = 15.0;
@@ -111,6 +133,7 @@ pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, SurveyEr
         steps.push(Step {
             change,
             gains: gains(&current, &next),
+            service_changes: level::change(&house, &after, &level::Options::default())?,
             effort: change.effort(&house),
             before: std::mem::replace(&mut house, after),
         });
@@ -131,6 +154,8 @@ impl ChangeKind {
                 | Self::SwapEntryFilter { .. }
                 | Self::Cap { .. }
                 | Self::RenewConnectors { .. }
+                | Self::FilterAtDevice { .. }
+                | Self::ShareOutlet { .. }
         )
     }
 }
@@ -140,7 +165,7 @@ impl ChangeKind {
 /// counts too.
 fn worth(survey: &Survey, before: &Forecast, after: &Forecast) -> f64 {
     let value = |forecast: &Forecast, outlet: SubjectId| {
-        let wish = survey.parts.get(&outlet).and_then(|part| survey.room_of(part)?.wish);
+        let wish = survey.wish_at(outlet);
         let rated = |mbps: f64, wish: Option<f64>| match wish {
             Some(wish) => mbps.min(wish) + 0.1 * (mbps - wish).max(0.0),
             None => 0.3 * mbps,

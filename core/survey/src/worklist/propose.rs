@@ -1,6 +1,8 @@
 //! Which changes are worth a look in a house.
 
 use super::change::ChangeKind;
+use super::effect::SIZES;
+use super::propose_more;
 use super::refusal::open_to_the_world;
 use crate::fact::SubjectId;
 use crate::forecast::nodes_of;
@@ -10,8 +12,6 @@ use crate::record::{CableKind, Part, PartKind, PortEnd, Survey};
 /// Two splitters count as standing side by side if the run between is at most this long, metres.
 const SIDE_BY_SIDE: f64 = 3.0;
 
-/// Legs that splitters are made with.
-const SIZES: [u8; 5] = [2, 3, 4, 6, 8];
 
 /// Every change worth working out for this house, by the part it is done at, refused ones included.
 pub(super) fn proposals(survey: &Survey) -> Vec<ChangeKind> {
@@ -35,6 +35,7 @@ pub(super) fn proposals(survey: &Survey) -> Vec<ChangeKind> {
         found.extend(caps(survey, part, has_node));
         found.extend(run_to(survey, part));
     }
+    found.extend(propose_more::proposals(survey, &nodes));
     found.sort_unstable();
     found.dedup();
     found
@@ -60,14 +61,17 @@ fn entry_filter(survey: &Survey, entry: &Part) -> Option<ChangeKind> {
     match filters.as_slice() {
         [] => Some(ChangeKind::AddEntryFilter { behind }),
         [filter] if !stops(filter) => Some(ChangeKind::SwapEntryFilter { filter: filter.id }),
-        [filter] if !trunk.contains(&filter.id) => Some(ChangeKind::MoveEntryFilter { filter: filter.id, behind }),
+        [filter] if !trunk.contains(&filter.id) => {
+            Some(ChangeKind::MoveEntryFilter { filter: filter.id, behind })
+        }
         _ => None,
     }
 }
 
 /// A ground block with a filter built in says so by its stop band or rejection.
 fn is_filtering_block(part: &Part) -> bool {
-    part.kind == PartKind::GroundBlock && (part.rating.stop_band.is_some() || part.rating.rejection_db.is_some())
+    part.kind == PartKind::GroundBlock
+        && (part.rating.stop_band.is_some() || part.rating.rejection_db.is_some())
 }
 
 /// Whether a filter stops the MoCA band, as far as its label says; an unread label is given the benefit of the doubt.
@@ -80,7 +84,7 @@ fn stops(filter: &Part) -> bool {
 }
 
 /// The parts in a row from the entry to before the first split.
-fn trunk(survey: &Survey, entry: SubjectId) -> Vec<SubjectId> {
+pub(super) fn trunk(survey: &Survey, entry: SubjectId) -> Vec<SubjectId> {
     let mut row = vec![entry];
     while let Some([only]) = row.last().map(|at| survey.wiring.fed_from(*at)) {
         let single = survey.parts.get(only).is_some_and(|part| part.outputs() == 1);
@@ -139,7 +143,10 @@ fn caps(survey: &Survey, part: &Part, has_node: bool) -> Vec<ChangeKind> {
             let empty = part.plugged.as_ref().is_some_and(Vec::is_empty) && !has_node;
             let onward = !survey.wiring.fed_from(part.id).is_empty();
             let capped = part.end(1) == Some(PortEnd::Capped);
-            (empty && !onward && !capped).then_some(ChangeKind::Cap { part: part.id, port: 1 }).into_iter().collect()
+            (empty && !onward && !capped)
+                .then_some(ChangeKind::Cap { part: part.id, port: 1 })
+                .into_iter()
+                .collect()
         }
         PartKind::Splitter | PartKind::Tap | PartKind::Amplifier => (1..=part.outputs())
             .filter(|port| part.end(*port) == Some(PortEnd::Open))

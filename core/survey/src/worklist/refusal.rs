@@ -31,10 +31,42 @@ pub enum Refusal {
         /// What it would lose, dB.
         loss_db: f64,
     },
-    /// The amplifier would no longer get its power, which comes through this part.
+    /// Something would no longer get the DC that comes to it over the coax.
     CutsPower {
-        /// The amplifier.
-        amplifier: SubjectId,
+        /// The amplifier, or the entry behind which a preamplifier or dish stands.
+        powered: SubjectId,
+    },
+    /// A service would no longer arrive.
+    CutsService {
+        /// The outlet with the TV or modem.
+        outlet: SubjectId,
+        /// What it is.
+        service: ServiceKind,
+    },
+    /// A modem's way back to the street would be cut.
+    CutsReturn {
+        /// The outlet with the modem.
+        outlet: SubjectId,
+    },
+    /// A level measured there would leave its window.
+    LevelOut {
+        /// The outlet.
+        outlet: SubjectId,
+        /// The service.
+        service: ServiceKind,
+        /// What was measured, dBmV.
+        before: f64,
+        /// What it would be, dBmV.
+        after: f64,
+    },
+    /// The modem would have to send more than is good.
+    SendsTooMuch {
+        /// The outlet.
+        outlet: SubjectId,
+        /// At what level it sends now, dBmV.
+        before: f64,
+        /// At what level it would have to, dBmV.
+        after: f64,
     },
     /// Something that works hangs there.
     CutsDevice {
@@ -52,16 +84,35 @@ impl Refusal {
             Self::FilterInSatelliteLine { entry } => {
                 Phrase::new("refusal-filter-in-satellite-line").phrase("entry", naming::part(survey, entry))
             }
-            Self::FilterCutsService { service, top_mhz, passes_mhz } => Phrase::new("refusal-filter-cuts-service")
-                .phrase("service", naming::service(service))
-                .with("top", Arg::Frequency(top_mhz))
-                .with("passes", Arg::Frequency(passes_mhz)),
+            Self::FilterCutsService { service, top_mhz, passes_mhz } => {
+                Phrase::new("refusal-filter-cuts-service")
+                    .phrase("service", naming::service(service))
+                    .with("top", Arg::Frequency(top_mhz))
+                    .with("passes", Arg::Frequency(passes_mhz))
+            }
             Self::LevelsUnknown { outlet, loss_db } => Phrase::new("refusal-levels-unknown")
                 .phrase("outlet", naming::part(survey, outlet))
                 .with("loss", Arg::Loss(loss_db)),
-            Self::CutsPower { amplifier } => {
-                Phrase::new("refusal-cuts-power").phrase("amplifier", naming::part(survey, amplifier))
+            Self::CutsPower { powered } => {
+                let entry = survey.parts.get(&powered).is_some_and(|part| part.kind == PartKind::Entry);
+                let id = if entry { "refusal-cuts-power-outside" } else { "refusal-cuts-power" };
+                Phrase::new(id).phrase("powered", naming::part(survey, powered))
             }
+            Self::CutsService { outlet, service } => Phrase::new("refusal-cuts-service")
+                .phrase("outlet", naming::part(survey, outlet))
+                .phrase("service", naming::service(service)),
+            Self::CutsReturn { outlet } => {
+                Phrase::new("refusal-cuts-return").phrase("outlet", naming::part(survey, outlet))
+            }
+            Self::LevelOut { outlet, service, before, after } => Phrase::new("refusal-level-out")
+                .phrase("outlet", naming::part(survey, outlet))
+                .phrase("service", naming::service(service))
+                .with("before", Arg::Level(before))
+                .with("after", Arg::Level(after)),
+            Self::SendsTooMuch { outlet, before, after } => Phrase::new("refusal-sends-too-much")
+                .phrase("outlet", naming::part(survey, outlet))
+                .with("before", Arg::Level(before))
+                .with("after", Arg::Level(after)),
             Self::CutsDevice { outlet } => {
                 Phrase::new("refusal-cuts-device").phrase("outlet", naming::part(survey, outlet))
             }
@@ -73,14 +124,18 @@ impl Refusal {
 impl ChangeKind {
     /// What speaks against this change in this house; `None` if nothing does.
     pub fn refusal(self, survey: &Survey) -> Option<Refusal> {
-        match self {
-            Self::AddEntryFilter { behind } | Self::MoveEntryFilter { behind, .. } => filter_refusal(survey, behind),
+        let own = match self {
+            Self::AddEntryFilter { behind } | Self::MoveEntryFilter { behind, .. } => {
+                filter_refusal(survey, behind)
+            }
             Self::SwapEntryFilter { filter } => filter_refusal(survey, filter),
+            Self::FilterAtDevice { outlet } => filter_refusal(survey, outlet),
             Self::RemoveAmplifier { amplifier } => amplifier_refusal(survey, amplifier),
             Self::Cap { part, port } => cap_refusal(survey, part, port),
-            Self::ReplaceRun { .. } if not_own(survey) => Some(Refusal::NotYours),
+            Self::ReplaceRun { .. } | Self::NewRun { .. } if not_own(survey) => Some(Refusal::NotYours),
             _ => None,
-        }
+        };
+        own.or_else(|| self.service_refusal(survey))
     }
 }
 
@@ -110,15 +165,16 @@ fn comes_by_street(service: &Service) -> bool {
     matches!(service.kind, ServiceKind::CableTv | ServiceKind::CableInternet | ServiceKind::AntennaTv)
 }
 
-/// An amplifier stands where somebody once found it needed. Unless no TV or modem hangs below, taking it out is only
-/// sound once levels are known.
+/// An amplifier stands where somebody once found it needed. Where a TV or modem hangs below, taking it out is only
+/// sound once the level there was measured; whether it then stays in its window is looked at like any other change.
 fn amplifier_refusal(survey: &Survey, amplifier: SubjectId) -> Option<Refusal> {
     let gain = survey.parts.get(&amplifier).and_then(|part| part.rating.gain_db).unwrap_or(12.0);
     let outlet = survey
         .wiring
         .below(amplifier)
         .into_iter()
-        .find(|id| plugged(survey, *id, &[Plugged::Tv, Plugged::TvBox, Plugged::Modem, Plugged::MocaGateway]))?;
+        .filter(|id| plugged(survey, *id, &[Plugged::Tv, Plugged::TvBox, Plugged::Modem, Plugged::MocaGateway]))
+        .find(|id| crate::level::measured_at(survey, *id).is_empty())?;
     Some(Refusal::LevelsUnknown { outlet, loss_db: gain })
 }
 
@@ -128,15 +184,17 @@ fn cap_refusal(survey: &Survey, part: SubjectId, port: u8) -> Option<Refusal> {
         return Some(Refusal::CutsDevice { outlet: part });
     }
     let child = survey.wiring.on_port(part, port).next()?;
-    let amplifier = survey.wiring.way_up(part).into_iter().find(|id| {
-        survey.parts.get(id).is_some_and(|part| part.kind == PartKind::Amplifier)
-    });
+    let amplifier = survey
+        .wiring
+        .way_up(part)
+        .into_iter()
+        .find(|id| survey.parts.get(id).is_some_and(|part| part.kind == PartKind::Amplifier));
     let powers = survey.wiring.below(child).into_iter().any(|id| {
         plugged(survey, id, &[Plugged::PowerSupply])
             || survey.parts.get(&id).is_some_and(|part| part.kind == PartKind::PowerInserter)
     });
     match amplifier {
-        Some(amplifier) if powers => Some(Refusal::CutsPower { amplifier }),
+        Some(powered) if powers => Some(Refusal::CutsPower { powered }),
         _ => Some(Refusal::CutsDevice { outlet: child }),
     }
 }

@@ -67,6 +67,9 @@ change-renew-connectors = Put new compression connectors on { $run }.
     .caution = { caution-unplug-mains }
     .check = Do TV and internet still work as before?
 
+# A part to get, with how many of it.
+need-counted = { $count } × { $what }
+
 need-entry-filter = entry filter (MoCA filter), F connectors, passes 5 to 1002 MHz, stops 1125 to 1675 MHz by 40 dB or more
 need-splitter = { $legs }-way splitter, 75 ohm, F connectors, made for 5 to 1675 MHz or more
 need-barrel = barrel (cable joiner), F connectors, made for 5 to 1675 MHz or more

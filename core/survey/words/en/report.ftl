@@ -45,16 +45,20 @@ answer-none = { $asked ->
 }
 answer-nothing-asked = No room's wished speed was written down, so this report only says what gets through.
 answer-surely = Surely: { $rooms }.
+answer-not-together = Not all at once, though: together the wishes need more than the adapters can share.
 answer-likely = Likely: { $rooms }.
 answer-unlikely = Unlikely: { $rooms }.
 answer-not-known = Not known: { $rooms }.
 answer-first = First thing to do: { $step }
+answer-when-done = When the whole work list is done, { $met } of { $asked } likely { $asked ->
+    [one] gets
+   *[other] get
+} it.
 answer-nothing-to-do = No change was found that is worth the work.
 
 # 2. The wiring map
 report-map = The wiring as it was found
 report-map-scroll = The wiring map; scroll sideways to see all of it
-report-map-same = The parts and runs stand in words in the lists further down.
 
 # 3. The forecast
 report-forecast = What gets through to each room
@@ -101,6 +105,7 @@ report-plot-how = Lower in the plot is more loss. Narrow dips come from echoes: 
 
 # 5. Costs
 report-costs = Where the loss arises
+report-costs-how = Worked out with every unknown at its likely value. The forecast above is the middle of many draws with their echoes, so its loss can differ.
 report-costs-none = No path was worked out yet.
 report-costs-caption = On the way from the bridge to { $place }
 report-costs-total = All together
@@ -111,7 +116,7 @@ cost-more-than-all = an echo helps here
 # 6. Findings
 report-findings = What is wrong or at risk
 report-findings-none = Nothing was found wrong.
-finding-heading = { $number }. { $what }
+report-finding-heading = { $number }. { $what }
 term-weight = Weight
 term-where = Where
 term-why = Why it matters
@@ -139,7 +144,11 @@ gain-more = { $rate } more
 gain-less = { $rate } less
 gain-none = no change
 report-refused = Changes that were left out, and why
-report-work-parts = Everything to get
+report-work-all = All steps together
+report-work-minutes = About { $minutes } minutes of work in all, and these parts:
+term-how = How
+term-check = Then check
+term-time = Time
 
 # 8. Cautions
 report-cautions = Cautions
@@ -187,7 +196,6 @@ head-fed = Fed from
 head-label = What the label says
 head-rated = Taken as
 head-run = Run
-head-tag = Tag
 head-series = Series
 head-length = Length
 head-connectors = Connectors
@@ -204,7 +212,6 @@ rated-rejection = stops { $band } by { $loss }
 rated-stops = stops { $band }
 rated-bypass = has a by-pass for MoCA
 rated-no-bypass = has no by-pass for MoCA
-part-plain-outlet = outlet without a tag
 length-unknown = not known
 length-paced = { $length }, paced
 length-guessed = { $length }, guessed
@@ -431,3 +438,6 @@ reading-nodes-seen = { $count ->
 reading-packet-loss = { $share } of packets lost
 reading-packet-loss-busy = { $share } of packets lost while busy
 reading-swings = swings between { $low } and { $high }
+
+# A change that is not offered, with the reason.
+report-refused-change = { $change } Not offered: { $why }

@@ -35,7 +35,12 @@ enum Cell {
 /// The map drawn.
 pub(super) fn drawn(rows: &Rows, words: &Speaker<'_>, name: Phrase, description: Phrase) -> Figure {
     let cells: Vec<_> = rows.rows.iter().map(|row| cell(rows, row.feeder, &row.stands, words)).collect();
-    let mut spaces: Vec<_> = rows.rows.iter().zip(&cells).map(|(row, cell)| Space { feeder: row.feeder, depth: row.depth, ..space(cell) }).collect();
+    let mut spaces: Vec<_> = rows
+        .rows
+        .iter()
+        .zip(&cells)
+        .map(|(row, cell)| Space { feeder: row.feeder, depth: row.depth, ..space(cell) })
+        .collect();
     let first_loose = rows.rows.iter().position(|row| row.loose);
     if let Some(space) = first_loose.and_then(|row| spaces.get_mut(row)) {
         space.lead = 44.0;
@@ -58,7 +63,10 @@ fn cell(rows: &Rows, feeder: Option<usize>, stands: &Stands, words: &Speaker<'_>
         Stands::Part(id) => {
             let BoxWords { heading, lines, name } = words.part(*id);
             let inside = WIDEST_BOX - 2.0 * IN_BOX;
-            let lines = lines.iter().flat_map(|line| wrapped(&legible(line), BOX_TYPE.size, false, inside, 2)).collect();
+            let lines = lines
+                .iter()
+                .flat_map(|line| wrapped(&legible(line), BOX_TYPE.size, false, inside, 2))
+                .collect();
             let heading = wrapped(&legible(&heading), BOX_TYPE.size, true, inside, 2).join("\n");
             let RunWords { above, below } = words.run_to(*id);
             let run = |lines: Vec<String>| {
@@ -132,7 +140,8 @@ impl Page<'_> {
     fn put(&mut self, rows: &Rows, row: usize, cell: &Cell) {
         let Some(place) = rows.rows.get(row) else { return };
         let y = self.middle(row);
-        let joint = place.feeder.map(|feeder| (self.joint(place.depth.saturating_sub(1)), self.middle(feeder)));
+        let joint =
+            place.feeder.map(|feeder| (self.joint(place.depth.saturating_sub(1)), self.middle(feeder)));
         match cell {
             Cell::Part { id, words, run } => {
                 let x = self.column(place.depth);
@@ -166,7 +175,7 @@ impl Page<'_> {
         let points = [joint, (joint.0, y), (x, y)].map(|(x, y)| Point { x, y }).to_vec();
         self.sheet.draw(Shape::Polyline { points, closed: false }, pen, Fill::None);
         self.sheet.stands_for(id, None);
-        let left = joint.0 + 5.0;
+        let left = joint.0 + 7.0;
         for (line, text) in run.above.iter().rev().enumerate() {
             self.sheet.text((left, y - 6.0 - line as f64 * RUN_LINE), text, RUN_TYPE);
         }
@@ -178,7 +187,8 @@ impl Page<'_> {
     fn put_box(&mut self, id: SubjectId, (x, y): (f64, f64), words: &BoxWords, loose: bool) {
         let (height, headings) = (box_height(words), words.heading.lines().count());
         let heading = widest(words.heading.lines(), BOX_TYPE.size, true);
-        let width = heading.max(widest(words.lines.iter().map(String::as_str), BOX_TYPE.size, false)) + 2.0 * IN_BOX;
+        let width =
+            heading.max(widest(words.lines.iter().map(String::as_str), BOX_TYPE.size, false)) + 2.0 * IN_BOX;
         let corner = Point { x, y: y - height / 2.0 };
         let kind = self.words.survey.parts.get(&id).map(|part| part.kind);
         let weak = self.words.weak.is_some_and(|weak| weak.passes(id));
@@ -201,12 +211,12 @@ impl Page<'_> {
 
     fn put_free(&mut self, joint: (f64, f64), y: f64, text: &str, end: Option<PortEnd>) {
         let tip = joint.0 + 14.0;
-        let pen = if end == Some(PortEnd::LooseEnd) { pen(Weight::Plain, Dash::Dotted) } else { PLAIN };
+        let line = if end == Some(PortEnd::LooseEnd) { pen(Weight::Plain, Dash::Dotted) } else { PLAIN };
         let points = [joint, (joint.0, y), (tip, y)].map(|(x, y)| Point { x, y }).to_vec();
-        self.sheet.draw(Shape::Polyline { points, closed: false }, pen, Fill::None);
+        self.sheet.draw(Shape::Polyline { points, closed: false }, line, Fill::None);
         match end {
             Some(PortEnd::Capped) => {
-                self.sheet.line((tip, y - 5.0), (tip, y + 5.0), super::super::sheet::pen(Weight::Thick, Dash::Solid));
+                self.sheet.line((tip, y - 5.0), (tip, y + 5.0), pen(Weight::Thick, Dash::Solid));
             }
             Some(PortEnd::Open) => {
                 self.sheet.line((tip, y), (tip + 6.0, y - 5.0), PLAIN);

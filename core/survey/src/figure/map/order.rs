@@ -76,12 +76,22 @@ fn grow(survey: &Survey, root: SubjectId, loose: bool, rows: &mut Rows, seen: &m
                 continue;
             }
             let below = fed_and_free(survey, part);
-            rows.loose_ends.extend(below.iter().filter_map(|stands| match stands {
-                Stands::Free { first, last, end: Some(PortEnd::LooseEnd) } => Some((*first, *last)),
-                _ => None,
-            }).flat_map(|(first, last)| (first..=last).map(move |port| (id, port))));
+            rows.loose_ends.extend(
+                below
+                    .iter()
+                    .filter_map(|stands| match stands {
+                        Stands::Free { first, last, end: Some(PortEnd::LooseEnd) } => Some((*first, *last)),
+                        _ => None,
+                    })
+                    .flat_map(|(first, last)| (first..=last).map(move |port| (id, port))),
+            );
             let children = below.into_iter().rev();
-            next.extend(children.map(|stands| Row { stands, feeder: Some(index), depth: row.depth + 1, loose }));
+            next.extend(children.map(|stands| Row {
+                stands,
+                feeder: Some(index),
+                depth: row.depth + 1,
+                loose,
+            }));
         }
         rows.rows.push(row);
     }
@@ -119,7 +129,11 @@ fn by_kind_and_tag(survey: &Survey, a: SubjectId, b: SubjectId) -> Ordering {
     let key = |id: SubjectId| {
         let part = survey.parts.get(&id);
         let entry = part.is_some_and(|part| part.kind == PartKind::Entry);
-        (!entry, part.and_then(|part| part.tag.as_deref()).map_or_else(|| (true, String::new(), 0), by_number), id)
+        (
+            !entry,
+            part.and_then(|part| part.tag.as_deref()).map_or_else(|| (true, String::new(), 0), by_number),
+            id,
+        )
     };
     key(a).cmp(&key(b))
 }

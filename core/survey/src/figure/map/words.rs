@@ -4,7 +4,9 @@ use super::order::Stands;
 use super::weak::WeakWay;
 use crate::fact::SubjectId;
 use crate::naming;
-use crate::record::{CableKind, EntryKind, EntryState, LengthKnown, LooseReason, Part, PartKind, Plugged, PortEnd};
+use crate::record::{
+    CableKind, EntryKind, EntryState, LengthKnown, LooseReason, Part, PartKind, Plugged, PortEnd,
+};
 use crate::record::{Run, Survey};
 use crate::words::{Arg, Language, Phrase};
 
@@ -53,7 +55,9 @@ impl Speaker<'_> {
         let Some(part) = self.survey.parts.get(&id) else {
             return BoxWords { heading: name.clone(), lines: Vec::new(), name };
         };
-        let kind = self.language.say(&Phrase::new(kind_message(part.kind)).with("legs", Arg::Count(u64::from(part.rating.legs))));
+        let kind = self
+            .language
+            .say(&Phrase::new(kind_message(part.kind)).with("legs", Arg::Count(u64::from(part.rating.legs))));
         let mut lines = Vec::new();
         let room = self.survey.room_of(part).map(|room| room.name.clone()).filter(|name| !name.is_empty());
         let heading = match (&part.tag, room) {
@@ -64,7 +68,12 @@ impl Speaker<'_> {
             (None, Some(room)) => room,
             (None, None) => String::new(),
         };
-        let heading = if heading.is_empty() { kind } else { lines.push(kind); heading };
+        let heading = if heading.is_empty() {
+            kind
+        } else {
+            lines.push(kind);
+            heading
+        };
         if let Some(reason) = self.survey.wiring.loose().get(&id) {
             lines.push(self.say(loose_message(*reason)));
         }
@@ -123,10 +132,16 @@ impl Speaker<'_> {
         }
         match &part.plugged {
             None if part.adapter.is_none() => lines.push(self.say("map-plugged-unknown")),
-            Some(plugged) if plugged.is_empty() && part.adapter.is_none() => lines.push(self.say("map-plugged-nothing")),
+            Some(plugged) if plugged.is_empty() && part.adapter.is_none() => {
+                lines.push(self.say("map-plugged-nothing"));
+            }
             Some(plugged) if !plugged.is_empty() => {
-                let names = plugged.iter().map(|thing| Arg::Phrase(Box::new(Phrase::new(plugged_message(*thing)))));
-                lines.push(self.language.say(&Phrase::new("map-plugged").with("things", Arg::Several(names.collect()))));
+                let names =
+                    plugged.iter().map(|thing| Arg::Phrase(Box::new(Phrase::new(plugged_message(*thing)))));
+                lines.push(
+                    self.language
+                        .say(&Phrase::new("map-plugged").with("things", Arg::Several(names.collect()))),
+                );
             }
             _ => {}
         }
@@ -134,7 +149,8 @@ impl Speaker<'_> {
 
     fn has_entry_filter(&self, entry: SubjectId) -> bool {
         let wiring = &self.survey.wiring;
-        let is_filter = |id: &SubjectId| self.survey.parts.get(id).is_some_and(|part| part.kind == PartKind::EntryFilter);
+        let is_filter =
+            |id: &SubjectId| self.survey.parts.get(id).is_some_and(|part| part.kind == PartKind::EntryFilter);
         // Down the single line from the entry, until it parts.
         let mut at = entry;
         while let [next] = wiring.fed_from(at) {
@@ -176,7 +192,9 @@ impl Speaker<'_> {
         match run.length {
             None => words.below.push(self.say("map-length-unknown")),
             Some(length) => {
-                words.below.push(self.language.say(&Phrase::new("map-length").with("length", Arg::Length(length.metres))));
+                words.below.push(
+                    self.language.say(&Phrase::new("map-length").with("length", Arg::Length(length.metres))),
+                );
                 match length.known {
                     LengthKnown::Measured => {}
                     LengthKnown::Paced => words.below.push(self.say("map-length-paced")),

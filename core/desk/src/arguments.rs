@@ -1,0 +1,83 @@
+//! The arguments of the command. The texts here are what `--help` shows.
+
+use std::path::PathBuf;
+
+use clap::{Parser, Subcommand};
+
+/// A wired-grade network in every room, over the coaxial TV cable that is already in the walls.
+///
+/// Give it a survey of the house's coax wiring; it works out what gets through to each room, what is wrong, and what
+/// to do, in which order.
+#[derive(Debug, Parser)]
+#[command(name = "legwork", version, max_term_width = 80)]
+#[command(
+    after_help = "Exit codes: 0 done, 1 failed (disk, permission), 2 wrong use, 3 refused what it was given."
+)]
+pub struct Arguments {
+    /// Answer in JSON, as docs/command.md describes it.
+    #[arg(long, global = true)]
+    pub json: bool,
+
+    /// Write lengths in feet first.
+    #[arg(long, global = true)]
+    pub feet: bool,
+
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// What to do.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// The whole job on an invented house: forecast, findings, work list, and a report to open in a browser.
+    Demo {
+        /// The folder for the survey and the report; made if it is not there.
+        #[arg(long, value_name = "DIR", default_value = "legwork-demo")]
+        out: PathBuf,
+    },
+
+    /// Make a survey of a house written by hand (docs/sheet.md describes how).
+    Sheet {
+        /// The house, a TOML file.
+        sheet: PathBuf,
+        /// The survey to make, NAME.legwork.
+        survey: PathBuf,
+    },
+
+    /// What gets through to each room, both ways, and what limits it.
+    Forecast {
+        /// The survey, NAME.legwork.
+        survey: PathBuf,
+    },
+
+    /// What is wrong or at risk, why, and what to do about it.
+    Findings {
+        /// The survey, NAME.legwork.
+        survey: PathBuf,
+    },
+
+    /// What to change, in which order, with the gain of each change.
+    Worklist {
+        /// The survey, NAME.legwork.
+        survey: PathBuf,
+    },
+
+    /// One HTML file with everything, to read, print and hand over.
+    Report {
+        /// The survey, NAME.legwork.
+        survey: PathBuf,
+        /// The file to write.
+        out: PathBuf,
+        /// Replace the file if it is there.
+        #[arg(long)]
+        replace: bool,
+    },
+
+    /// What the text printed on a splitter, amplifier, filter or cable states.
+    Label {
+        /// The text, or - for one label on each line of standard input.
+        #[arg(allow_hyphen_values = true)]
+        text: String,
+    },
+}

@@ -1,0 +1,81 @@
+//! The author id of this computer: made at the first writing, kept in the user's configuration folder.
+
+use std::ffi::OsString;
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+use survey::fact::AuthorId;
+
+use crate::error::DeskError;
+
+/// The author id of this computer, made if there is none yet.
+///
+/// # Errors
+/// [`DeskError::NoHome`] without a folder to keep it in, [`DeskError::Write`] if it cannot be kept.
+pub fn this_computer() -> Result<AuthorId, DeskError> {
+    let folder =
+        folder(|name| std::env::var_os(name).filter(|value| !value.is_empty())).ok_or(DeskError::NoHome)?;
+    load_or_make(&folder.join("author"))
+}
+
+/// `LEGWORK_HOME`, else `legwork` in the configuration folder of the XDG base directory specification 0.8.
+fn folder(variable: impl Fn(&str) -> Option<OsString>) -> Option<PathBuf> {
+    if let Some(home) = variable("LEGWORK_HOME") {
+        return Some(home.into());
+    }
+    let absolute = |path: OsString| Some(PathBuf::from(path)).filter(|path| path.is_absolute());
+    let config = variable("XDG_CONFIG_HOME").and_then(absolute);
+    config
+        .or_else(|| Some(PathBuf::from(variable("HOME")?).join(".config")))
+        .map(|config| config.join("legwork"))
+}
+
+fn load_or_make(file: &Path) -> Result<AuthorId, DeskError> {
+    // A file that cannot be read as an id (cut short by a crash) is replaced: the id is a claim and nothing more.
+    let held = std::fs::read_to_string(file).ok().and_then(|text| text.trim().parse().ok());
+    if let Some(author) = held {
+        return Ok(author);
+    }
+    let author = AuthorId::random();
+    keep(file, author).map_err(|source| DeskError::Write { path: file.to_owned(), source })?;
+    Ok(author)
+}
+
+fn keep(file: &Path, author: AuthorId) -> std::io::Result<()> {
+    let folder = file.parent().unwrap_or(Path::new("."));
+    std::fs::create_dir_all(folder)?;
+    let mut new = tempfile::NamedTempFile::new_in(folder)?;
+    writeln!(new, "{author}")?;
+    new.as_file().sync_all()?;
+    new.persist(file)?;
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_folder_follows_the_environment() {
+        let at = |pairs: &'static [(&str, &str)]| {
+            folder(move |name| pairs.iter().find(|(known, _)| *known == name).map(|(_, value)| value.into()))
+        };
+        assert_eq!(at(&[("LEGWORK_HOME", "/l"), ("HOME", "/h")]), Some("/l".into()));
+        assert_eq!(at(&[("XDG_CONFIG_HOME", "/c"), ("HOME", "/h")]), Some("/c/legwork".into()));
+        // XDG base directory specification 0.8: relative paths are invalid and ignored.
+        assert_eq!(at(&[("XDG_CONFIG_HOME", "c"), ("HOME", "/h")]), Some("/h/.config/legwork".into()));
+        assert_eq!(at(&[]), None);
+    }
+
+    #[test]
+    fn the_id_stays_and_a_broken_file_is_replaced() {
+        let folder = tempfile::tempdir().unwrap();
+        let file = folder.path().join("deep/author");
+        let first = load_or_make(&file).unwrap();
+        assert_eq!(load_or_make(&file).unwrap(), first);
+        std::fs::write(&file, "half").unwrap();
+        let second = load_or_make(&file).unwrap();
+        assert_ne!(second, first);
+        assert_eq!(load_or_make(&file).unwrap(), second);
+    }
+}

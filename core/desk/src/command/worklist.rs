@@ -1,0 +1,250 @@
+//! `legwork worklist`: what to change, in which order.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+use survey::fact::SubjectId;
+use survey::forecast::{Forecast, Reach};
+use survey::naming;
+use survey::record::Survey;
+use survey::words::{Arg, Phrase};
+use survey::worklist::{ChangeKind, Options, Step, WorkList, worklist};
+
+use super::Context;
+use super::forecast::{self, ForecastJson};
+use super::json::{PartJson, part, rounded};
+use crate::error::DeskError;
+use crate::page::Page;
+
+/// A gain smaller than this is not told in words, Mb/s.
+const LEAST_TOLD_MBPS: f64 = 5.0;
+
+/// Works the list out and tells it.
+pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {
+    let list = worklist(survey, &Options::default())?;
+    context.answer(&as_json(context, survey, &list), |page| tell(context, survey, &list, page))
+}
+
+/// Tells a work list in words.
+pub fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page) {
+    page.heading(&context.word("desk-worklist"));
+    let minutes = list.steps.iter().map(|step| step.effort.minutes).sum();
+    let intro = Phrase::new("desk-worklist-count")
+        .with("count", Arg::Count(list.steps.len() as u64))
+        .with("minutes", Arg::Minutes(minutes));
+    page.paragraph(0, &context.say(&intro));
+    let mut told_cautions: Vec<String> = Vec::new();
+    for (number, step) in list.steps.iter().enumerate() {
+        tell_step(context, number + 1, step, &mut told_cautions, page);
+    }
+    tell_when_done(context, list, page);
+    tell_shopping(context, list, page);
+    if !list.refused.is_empty() {
+        page.heading(&context.word("desk-refused"));
+        for (change, refusal) in &list.refused {
+            let refused = Phrase::new("desk-refused-one")
+                .phrase("change", change.phrase(survey))
+                .phrase("why", refusal.why(survey));
+            page.item(0, &context.say(&refused));
+        }
+    }
+}
+
+fn tell_step(context: &Context, number: usize, step: &Step, told: &mut Vec<String>, page: &mut Page) {
+    let change = step.change.phrase(&step.before);
+    page.numbered(number, &context.say(&change));
+    let mut rows = Vec::new();
+    let attribute = |name: &str| context.language.say_if_known(&change.attribute(name));
+    if let Some(why) = attribute("why") {
+        rows.push((context.word("desk-why"), why));
+    }
+    rows.push((context.word("desk-gain"), gains_in_words(context, step)));
+    if let Some(how) = attribute("how") {
+        rows.push((context.word("desk-how"), how));
+    }
+    if let Some(caution) = attribute("caution") {
+        // Said in full where it comes first; where it comes again, by the step that says it.
+        let earlier = told.iter().position(|earlier| *earlier == caution);
+        let said = match earlier {
+            Some(place) => {
+                context.say(&Phrase::new("desk-caution-again").with("step", Arg::Count(place as u64 + 1)))
+            }
+            None => caution.clone(),
+        };
+        rows.push((context.word("desk-caution"), said));
+        told.push(if earlier.is_some() { String::new() } else { caution });
+    } else {
+        told.push(String::new());
+    }
+    if let Some(check) = attribute("check") {
+        rows.push((context.word("desk-check"), check));
+    }
+    rows.push((
+        context.word("desk-takes"),
+        context.say(&Phrase::new("desk-minutes").with("minutes", Arg::Minutes(step.effort.minutes))),
+    ));
+    page.rows(3, &rows);
+}
+
+fn gains_in_words(context: &Context, step: &Step) -> String {
+    let told: Vec<_> = step
+        .gains
+        .iter()
+        .filter(|gain| (gain.after_mbps - gain.before_mbps).abs() >= LEAST_TOLD_MBPS)
+        .map(|gain| {
+            let one = Phrase::new("desk-gain-one")
+                .phrase("outlet", naming::mark(&step.before, gain.outlet))
+                .with("before", Arg::Rate(gain.before_mbps))
+                .with("after", Arg::Rate(gain.after_mbps));
+            Arg::Phrase(Box::new(one))
+        })
+        .collect();
+    let message = if told.is_empty() { "desk-gain-none" } else { "desk-gain-list" };
+    context.say(&Phrase::new(message).with("gains", Arg::Several(told)))
+}
+
+/// What gets through when all steps are done, each room against the house as found.
+fn tell_when_done(context: &Context, list: &WorkList, page: &mut Page) {
+    if list.steps.is_empty() || list.when_done.rooms.is_empty() {
+        return;
+    }
+    page.heading(&context.word("desk-when-done"));
+    for room in &list.when_done.rooms {
+        let (before, after) = (likely_down(&list.as_found, room.outlet), likely_down(&list.when_done, room.outlet));
+        let told = Phrase::new("desk-gain-one")
+            .phrase("outlet", naming::part(&list.house_when_done, room.outlet))
+            .with("before", Arg::Rate(before))
+            .with("after", Arg::Rate(after));
+        page.item(0, &context.say(&told));
+    }
+}
+
+/// The likely rate towards an outlet, Mb/s; 0 where nothing gets there.
+fn likely_down(forecast: &Forecast, outlet: SubjectId) -> f64 {
+    match forecast.room(outlet).map(|room| &room.reach) {
+        Some(Reach::Estimated(path)) => path.down.likely,
+        _ => 0.0,
+    }
+}
+
+/// Everything to buy, the same things counted together.
+fn shopping(context: &Context, list: &WorkList) -> Vec<(String, u64)> {
+    let mut counts: BTreeMap<String, u64> = BTreeMap::new();
+    for needed in list.steps.iter().flat_map(|step| &step.effort.parts) {
+        *counts.entry(context.say(&needed.what)).or_default() += needed.count;
+    }
+    counts.into_iter().collect()
+}
+
+fn tell_shopping(context: &Context, list: &WorkList, page: &mut Page) {
+    let items = shopping(context, list);
+    if items.is_empty() {
+        return;
+    }
+    page.heading(&context.word("desk-shopping"));
+    let rows: Vec<_> = items.into_iter().map(|(what, count)| (count.to_string(), what)).collect();
+    page.rows(0, &rows);
+}
+
+/// A work list as JSON.
+#[derive(Serialize)]
+pub struct WorkListJson {
+    steps: Vec<StepJson>,
+    shopping: Vec<NeededJson>,
+    refused: Vec<RefusedJson>,
+    as_found: ForecastJson,
+    when_done: ForecastJson,
+}
+
+#[derive(Serialize)]
+struct StepJson {
+    change: String,
+    at: PartJson,
+    what: String,
+    why: Option<String>,
+    how: Option<String>,
+    caution: Option<String>,
+    check: Option<String>,
+    gains: Vec<GainJson>,
+    minutes: u64,
+    needs: Vec<NeededJson>,
+}
+
+#[derive(Serialize)]
+struct GainJson {
+    outlet: PartJson,
+    before_mbps: f64,
+    after_mbps: f64,
+}
+
+#[derive(Serialize)]
+struct NeededJson {
+    what: String,
+    count: u64,
+}
+
+#[derive(Serialize)]
+struct RefusedJson {
+    change: String,
+    at: PartJson,
+    what: String,
+    why: String,
+}
+
+/// The name of a change in JSON: `add_entry_filter`.
+fn name_of(change: &Phrase) -> String {
+    change.id.trim_start_matches("change-").replace('-', "_")
+}
+
+/// A work list as JSON.
+pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJson {
+    let refused = |change: &ChangeKind, why: Phrase| {
+        let phrase = change.phrase(survey);
+        RefusedJson {
+            change: name_of(&phrase),
+            at: part(survey, change.at()),
+            what: context.say(&phrase),
+            why: context.say(&why),
+        }
+    };
+    WorkListJson {
+        steps: list.steps.iter().map(|step| step_as_json(context, step)).collect(),
+        shopping: shopping(context, list)
+            .into_iter()
+            .map(|(what, count)| NeededJson { what, count })
+            .collect(),
+        refused: list.refused.iter().map(|(change, why)| refused(change, why.why(survey))).collect(),
+        as_found: forecast::as_json(survey, &list.as_found),
+        when_done: forecast::as_json(&list.house_when_done, &list.when_done),
+    }
+}
+
+fn step_as_json(context: &Context, step: &Step) -> StepJson {
+    let phrase = step.change.phrase(&step.before);
+    let attribute = |name: &str| context.language.say_if_known(&phrase.attribute(name));
+    StepJson {
+        change: name_of(&phrase),
+        at: part(&step.before, step.change.at()),
+        what: context.say(&phrase),
+        why: attribute("why"),
+        how: attribute("how"),
+        caution: attribute("caution"),
+        check: attribute("check"),
+        gains: step
+            .gains
+            .iter()
+            .map(|gain| GainJson {
+                outlet: part(&step.before, gain.outlet),
+                before_mbps: rounded(gain.before_mbps, 0),
+                after_mbps: rounded(gain.after_mbps, 0),
+            })
+            .collect(),
+        minutes: step.effort.minutes,
+        needs: step
+            .effort
+            .parts
+            .iter()
+            .map(|needed| NeededJson { what: context.say(&needed.what), count: needed.count })
+            .collect(),
+    }
+}

@@ -1,0 +1,148 @@
+//! The tables of a sheet other than its parts: the survey, rooms, services, readings.
+
+use survey::record::{Building, Internet, NetworkPlan, ReadingKind, Wish};
+use survey::words::Phrase;
+
+use super::draft::{About, HouseDraft, ReadingDraft, ReadingRow, RoomDraft, RoomRow, ServiceRow};
+use super::names::{moca_version, named};
+use super::part;
+use super::problem::Place;
+use super::quantity::{frequency, level, milliseconds, rate};
+use super::table::{Field, Section};
+
+/// Reads every table of a sheet.
+pub fn read<'s>(sheet: &Section<'s>) -> HouseDraft<'s> {
+    let about = sheet
+        .field("survey")
+        .and_then(|field| field.table(Phrase::new("sheet-survey-table")))
+        .map(|mut section| {
+            section.enter(Place::Survey);
+            read_about(&section)
+        })
+        .unwrap_or_default();
+    let rooms = rows(sheet, "room", "name").iter().filter_map(read_room).collect();
+    let services = rows(sheet, "service", "kind").iter().filter_map(read_service).collect();
+    let parts = rows(sheet, "part", "tag").into_iter().map(part::read).collect();
+    let readings = rows(sheet, "reading", "at").iter().filter_map(read_reading).collect();
+    sheet.finish();
+    HouseDraft { about, rooms, services, parts, readings }
+}
+
+/// The tables of one heading; `name` is the field by which they are called in messages.
+fn rows<'s>(sheet: &Section<'s>, heading: &'static str, name: &'static str) -> Vec<Section<'s>> {
+    let Some(field) = sheet.field(heading) else { return Vec::new() };
+    let fields = field.every();
+    let tables =
+        fields.iter().filter_map(|row| row.table(Phrase::new("sheet-rows").text("heading", heading)));
+    tables
+        .enumerate()
+        .map(|(place, mut section)| {
+            let name = section.peek(name).map(str::to_owned);
+            section.enter(Place::Row { heading, number: place + 1, name });
+            section
+        })
+        .collect()
+}
+
+/// The notes of a table: one text or a list.
+pub fn notes(section: &Section<'_>) -> Vec<String> {
+    let fields = section.field("note").map_or_else(Vec::new, |field| field.each());
+    fields.iter().filter_map(Field::long_text).map(str::to_owned).collect()
+}
+
+/// Rates towards the house or room and from it: a table of two, or one rate for both.
+fn both_ways(section: &Section<'_>, name: &'static str) -> Option<(f64, f64)> {
+    let field = section.field(name)?;
+    if !field.is_table() {
+        return field.parse(rate).map(|rate| (rate, rate));
+    }
+    let ways = field.table(Phrase::new("sheet-both-ways"))?;
+    let down = ways.required("down").and_then(|field| field.parse(rate));
+    let up = ways.required("up").and_then(|field| field.parse(rate));
+    ways.finish();
+    Some((down?, up?))
+}
+
+fn read_about(section: &Section<'_>) -> About {
+    let internet = both_ways(section, "internet").map(|(down_mbps, up_mbps)| Internet { down_mbps, up_mbps });
+    let building = section.field("building").and_then(|field| {
+        let building = field.table(Phrase::new("sheet-building"))?;
+        let ownership = building.required("ownership").and_then(|field| field.parse(named));
+        let shared = building.required("shared").and_then(|field| field.flag());
+        building.finish();
+        Some(Building { ownership: ownership?, shared: shared? })
+    });
+    let network = section.field("network").and_then(|field| {
+        let network = field.table(Phrase::new("sheet-network"))?;
+        let usual = NetworkPlan::default();
+        let version = network.parse("version", moca_version).unwrap_or(usual.version);
+        let ethernet_mbps = network.parse("ethernet", ethernet).unwrap_or(usual.ethernet_mbps);
+        network.finish();
+        Some(NetworkPlan { version, ethernet_mbps })
+    });
+    let about = About {
+        name: section.text("name").map(str::to_owned),
+        place: section.text("place").map(str::to_owned),
+        internet,
+        building,
+        network,
+        notes: notes(section),
+    };
+    section.finish();
+    about
+}
+
+/// The rate of an Ethernet port, Mb/s.
+///
+/// # Errors
+/// The rates there are.
+pub fn ethernet(text: &str) -> Result<u32, Phrase> {
+    let mbps = rate(text).ok();
+    let ports = [100_u32, 1000, 2500, 5000, 10_000];
+    let found = ports.into_iter().find(|port| mbps.is_some_and(|mbps| (mbps - f64::from(*port)).abs() < 0.5));
+    found.ok_or_else(|| Phrase::new("sheet-ethernet"))
+}
+
+fn read_room<'s>(section: &Section<'s>) -> Option<RoomDraft<'s>> {
+    let name = section.required("name");
+    let wish = both_ways(section, "wish").map(|(down_mbps, up_mbps)| Wish { down_mbps, up_mbps });
+    let notes = notes(section);
+    section.finish();
+    let text = name.as_ref().and_then(Field::long_text)?.to_owned();
+    Some(RoomDraft { row: RoomRow { name: text, wish, notes }, name })
+}
+
+fn read_service(section: &Section<'_>) -> Option<ServiceRow> {
+    let kind = section.required("kind").and_then(|field| field.parse(named));
+    let top_mhz = section.parse("top", frequency);
+    let notes = notes(section);
+    section.finish();
+    Some(ServiceRow { kind: kind?, top_mhz, notes })
+}
+
+fn read_reading<'s>(section: &Section<'s>) -> Option<ReadingDraft<'s>> {
+    let at = section.field("at");
+    let level = section.parse("level", level);
+    let at_frequency = section.parse("frequency", frequency);
+    let throughput = both_ways(section, "throughput");
+    let phy_rate = section.parse("phy_rate", rate);
+    let round_trip = section.parse("round_trip", milliseconds);
+    let notes = notes(section);
+    section.finish();
+    let told = ["level", "throughput", "phy_rate", "round_trip"].into_iter().filter(|name| section.has(name));
+    let told: Vec<_> = told.collect();
+    if told.len() != 1 || section.has("level") != section.has("frequency") {
+        let found = ["level", "frequency", "throughput", "phy_rate", "round_trip"];
+        let found: Vec<_> = found.into_iter().filter(|name| section.has(name)).collect();
+        section.refuse_whole(&found.join(", "), Phrase::new("sheet-reading"));
+        return None;
+    }
+    let measured = match (level, at_frequency, throughput, phy_rate, round_trip) {
+        (Some(dbmv), Some(mhz), ..) => ReadingKind::Level { mhz, dbmv },
+        (_, _, Some((down_mbps, up_mbps)), ..) => ReadingKind::Throughput { down_mbps, up_mbps },
+        (_, _, _, Some(mbps), _) => ReadingKind::PhyRate { mbps },
+        (_, _, _, _, Some(ms)) => ReadingKind::RoundTrip { ms },
+        _ => return None,
+    };
+    Some(ReadingDraft { row: ReadingRow { at: None, measured, notes }, at })
+}

@@ -1,0 +1,158 @@
+//! One `[[part]]` of a sheet.
+
+use survey::record::{Adapter, NetworkPlan, PartKind, PortEnd};
+use survey::words::Phrase;
+
+use super::draft::{PartDraft, PartRow, PortDraft, RunRow};
+use super::house::{ethernet, notes};
+use super::names::{moca_version, named};
+use super::quantity::length;
+use super::rating;
+use super::table::{Field, Section};
+
+/// The longest tag: it has to fit on a piece of tape.
+const LONGEST_TAG: usize = 40;
+
+/// Reads a part. What cannot be read is noted and left out.
+pub fn read(section: Section<'_>) -> PartDraft<'_> {
+    let tag = section.required("tag");
+    let kind = section.required("kind").and_then(|field| field.parse(named)).unwrap_or(PartKind::Unknown);
+    let label = section.text("label").map(str::to_owned);
+    let row = PartRow {
+        tag: tag.as_ref().and_then(|field| field.parse(tag_text)).unwrap_or_default(),
+        kind,
+        rating: rating::read(&section, label.as_deref()),
+        label,
+        place: section.text("where").map(str::to_owned),
+        feed: None,
+        ends: std::collections::BTreeMap::new(),
+        room: None,
+        plugged: section
+            .field("plugged")
+            .map(|field| field.each().iter().filter_map(|one| one.parse(named)).collect()),
+        adapter: read_adapter(&section),
+        entry_kind: section.parse("service", named),
+        entry_state: section.parse("state", named),
+        notes: notes(&section),
+    };
+    let ends = read_ends(&section);
+    let (from, port, run_tag, room) =
+        (section.field("from"), section.field("port"), section.field("run_tag"), section.field("room"));
+    let feed = section.field("feed");
+    let run = read_run(&section);
+    section.finish();
+    check_kind(&section, kind);
+    let mut draft = PartDraft {
+        row,
+        tag,
+        port: port.map(|field| PortDraft { name: field.written().trim().to_owned(), field }),
+        from,
+        run,
+        run_tag,
+        room,
+        ends,
+        section,
+    };
+    if let Some(feed) = feed {
+        read_feed(&mut draft, &feed);
+    }
+    draft
+}
+
+/// What is on the free ports.
+fn read_ends<'s>(section: &Section<'s>) -> Vec<(PortDraft<'s>, PortEnd)> {
+    let ends = section.field("ends").and_then(|field| field.table(Phrase::new("sheet-ends")));
+    let Some(ends) = ends else { return Vec::new() };
+    ends.every_field()
+        .filter_map(|(name, field)| {
+            let end = field.parse(named)?;
+            Some((PortDraft { field, name: name.to_owned() }, end))
+        })
+        .collect()
+}
+
+/// A tag, as it can be written on tape.
+fn tag_text(text: &str) -> Result<String, Phrase> {
+    let right =
+        !text.is_empty() && text.chars().count() <= LONGEST_TAG && !text.chars().any(char::is_control);
+    if right { Ok(text.to_owned()) } else { Err(Phrase::new("sheet-tag")) }
+}
+
+fn read_feed(draft: &mut PartDraft<'_>, feed: &Field<'_>) {
+    if feed.written() != "nothing" {
+        feed.refuse(Phrase::new("sheet-feed"));
+    } else if draft.from.is_some() {
+        feed.refuse(Phrase::new("sheet-feed-and-from"));
+    } else {
+        draft.row.feed = Some(super::draft::FeedRow::Nothing);
+    }
+}
+
+fn read_adapter(section: &Section<'_>) -> Option<Adapter> {
+    let adapter = section.field("adapter")?.table(Phrase::new("sheet-adapter"))?;
+    let usual = NetworkPlan::default();
+    let read = Adapter {
+        version: adapter.parse("version", moca_version).unwrap_or(usual.version),
+        ethernet_mbps: adapter.parse("ethernet", ethernet).unwrap_or(usual.ethernet_mbps),
+        bridge: adapter.flag("bridge").unwrap_or(false),
+    };
+    adapter.finish();
+    Some(read)
+}
+
+/// The run that feeds the part; `None` where nothing is told of it.
+fn read_run(section: &Section<'_>) -> Option<RunRow> {
+    let (near, far) = match section.field("connectors") {
+        None => (None, None),
+        Some(field) if !field.is_table() => {
+            let both = field.parse(named);
+            (both, both)
+        }
+        Some(field) => {
+            let ends = field.table(Phrase::new("sheet-connectors"))?;
+            let both = (ends.parse("near", named), ends.parse("far", named));
+            ends.finish();
+            both
+        }
+    };
+    let run = RunRow {
+        tag: section.field("run_tag").and_then(|field| field.parse(tag_text)),
+        cable: section.parse("cable", |text| named(series(text))),
+        length: section.parse("length", length),
+        near,
+        far,
+    };
+    (run != RunRow::default()).then_some(run)
+}
+
+/// The series in a jacket's print: `RG-6/U`, `6 series` and `6` are the same.
+fn series(text: &str) -> &str {
+    let text = text.trim_start_matches(['R', 'r', 'G', 'g']).trim_start_matches(['-', ' ']);
+    text.trim_end_matches("/U").trim_end_matches("series").trim()
+}
+
+/// Fields that belong to one kind only.
+fn check_kind(section: &Section<'_>, kind: PartKind) {
+    let of_kind: [(PartKind, &[&str]); 3] = [
+        (PartKind::Entry, &["service", "state"]),
+        (PartKind::Outlet, &["plugged", "adapter", "passes_on"]),
+        (PartKind::Amplifier, &["gain", "return_gain", "return_top", "moca_bypass", "modem_port"]),
+    ];
+    for (owner, fields) in of_kind {
+        for name in fields.iter().filter(|name| kind != owner && section.has(name)) {
+            let kind_of = super::names::name_of(kind);
+            let expected = Phrase::new("sheet-of-kind").text("kind", super::names::name_of(owner));
+            section.refuse(name, kind_of, expected);
+        }
+    }
+    let fed = ["from", "port", "cable", "length", "run_tag", "connectors"];
+    if kind == PartKind::Entry {
+        for name in fed.into_iter().filter(|name| section.has(name)) {
+            section.refuse(name, section.peek(name).unwrap_or_default(), Phrase::new("sheet-entry-fed"));
+        }
+    } else if !section.has("from") {
+        for name in fed.into_iter().filter(|name| section.has(name)) {
+            section.refuse(name, section.peek(name).unwrap_or_default(), Phrase::new("sheet-run-of-nothing"));
+        }
+    }
+}

@@ -1,0 +1,106 @@
+//! What is wrong with a sheet: where, what was found, what was expected, what to do.
+
+use survey::words::{Arg, Phrase};
+
+/// The most problems of one sheet that are listed; the rest is counted.
+pub const MOST_LISTED: usize = 20;
+
+/// One thing wrong with a sheet.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Problem {
+    /// Line, from 1.
+    pub line: usize,
+    /// Column in characters, from 1.
+    pub column: usize,
+    /// Which table of the sheet: `[[part]] S1`.
+    pub place: Place,
+    /// Which field of it; `None` where the whole table is meant.
+    pub field: Option<String>,
+    /// What stands there, as written.
+    pub found: String,
+    /// What was expected. Its attribute `do` says what to do.
+    pub expected: Phrase,
+}
+
+/// A table of a sheet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Place {
+    /// The sheet as a whole.
+    Whole,
+    /// The table `[survey]`.
+    Survey,
+    /// One of the tables that may stand several times.
+    Row {
+        /// Its heading: `part`, `room`, `service`, `reading`.
+        heading: &'static str,
+        /// Which one, from 1.
+        number: usize,
+        /// Its tag or name, if it has one.
+        name: Option<String>,
+    },
+}
+
+impl Place {
+    /// How the place is named in a sentence.
+    pub fn phrase(&self) -> Phrase {
+        match self {
+            Self::Whole => Phrase::new("sheet-place-whole"),
+            Self::Survey => Phrase::new("sheet-place-survey"),
+            Self::Row { heading, number, name: None } => Phrase::new("sheet-place-number")
+                .text("heading", *heading)
+                .with("number", Arg::Count(*number as u64)),
+            Self::Row { heading, name: Some(name), .. } => {
+                Phrase::new("sheet-place-named").text("heading", *heading).text("name", shown(name))
+            }
+        }
+    }
+}
+
+/// All that is wrong with a sheet, in the order of its lines.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Problems {
+    list: Vec<Problem>,
+}
+
+impl Problems {
+    /// Adds a problem.
+    pub fn add(&mut self, problem: Problem) {
+        self.list.push(problem);
+    }
+
+    /// Whether there are none.
+    pub fn is_empty(&self) -> bool {
+        self.list.is_empty()
+    }
+
+    /// How many there are, listed or not.
+    pub fn count(&self) -> usize {
+        self.list.len()
+    }
+
+    /// The first [`MOST_LISTED`], by line.
+    pub fn listed(&self) -> impl Iterator<Item = &Problem> {
+        self.list.iter().take(MOST_LISTED)
+    }
+
+    /// Puts them in the order of lines.
+    pub fn sort(&mut self) {
+        self.list.sort_by_key(|problem| (problem.line, problem.column));
+    }
+}
+
+/// Text of a sheet as it is shown in a message: on one line, short, control characters made visible.
+pub fn shown(text: &str) -> String {
+    const MOST: usize = 60;
+    let line = text.lines().next().unwrap_or_default();
+    let cut = line.chars().count() > MOST || text.lines().nth(1).is_some();
+    let mut shown: String = line
+        .chars()
+        .take(MOST)
+        .flat_map(|c| if c.is_control() { c.escape_unicode().collect::<Vec<_>>() } else { vec![c] })
+        .collect();
+    if cut {
+        shown.push_str(" ...");
+    }
+    shown
+}

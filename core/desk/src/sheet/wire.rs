@@ -1,0 +1,267 @@
+//! Joins the references of a sheet: parts by tag, ports by number or name, rooms by name.
+
+use std::collections::BTreeMap;
+
+use survey::fact::SubjectId;
+use survey::rating::PartRating;
+use survey::record::{MOST_DEEP, Part, PartKind};
+use survey::words::{Arg, Phrase};
+
+use super::draft::{FeedRow, HouseDraft, PartDraft, PortDraft, Sheet};
+use super::table::Field;
+
+/// The most tags of a loop that are told.
+const MOST_TAGS_OF_A_LOOP: usize = 8;
+
+/// Joins every reference. What cannot be joined is noted and left out.
+pub fn join(house: HouseDraft<'_>) -> Sheet {
+    let HouseDraft { about, rooms, services, mut parts, readings } = house;
+    let room_names =
+        index(rooms.iter().map(|room| (room.row.name.as_str(), room.name.as_ref())), "sheet-room-twice");
+    let tags = index(parts.iter().map(|part| (part.row.tag.as_str(), part.tag.as_ref())), "sheet-tag-twice");
+    let run_tags =
+        parts.iter().filter_map(|part| Some((part.run.as_ref()?.tag.as_deref()?, part.run_tag.as_ref())));
+    index(run_tags, "sheet-tag-twice");
+
+    let at_rooms: Vec<_> = parts
+        .iter()
+        .map(|part| part.room.as_ref().and_then(|field| look_up(field, &room_names, "sheet-no-room")))
+        .collect();
+    let feeders: Vec<Option<usize>> = parts
+        .iter()
+        .map(|part| part.from.as_ref().and_then(|field| look_up(field, &tags, "sheet-no-part")))
+        .collect();
+    let reading_at: Vec<_> = readings
+        .iter()
+        .map(|reading| reading.at.as_ref().and_then(|field| look_up(field, &tags, "sheet-no-part")))
+        .collect();
+
+    refuse_loops(&parts, &feeders);
+    let outputs: Vec<Outputs> = parts.iter().map(Outputs::of).collect();
+    let ports: Vec<Option<u8>> = parts
+        .iter()
+        .zip(&feeders)
+        .map(|(part, feeder)| {
+            let feeder = (*feeder)?;
+            port_from(part, outputs.get(feeder)?)
+        })
+        .collect();
+    refuse_shared_ports(&parts, &feeders, &ports);
+    let taken: BTreeMap<(usize, u8), usize> = feeders
+        .iter()
+        .zip(&ports)
+        .enumerate()
+        .filter_map(|(child, (feeder, port))| Some((((*feeder)?, (*port)?), child)))
+        .collect();
+    let ends: Vec<BTreeMap<u8, _>> =
+        parts.iter().enumerate().map(|(at, part)| read_ends(at, part, &outputs, &taken, &parts)).collect();
+
+    for (at, part) in parts.iter_mut().enumerate() {
+        part.row.room = at_rooms.get(at).copied().flatten();
+        part.row.ends = ends.get(at).cloned().unwrap_or_default();
+        let from = feeders.get(at).copied().flatten().zip(ports.get(at).copied().flatten());
+        if let Some((feeder, port)) = from {
+            part.row.feed = Some(FeedRow::From { part: feeder, port, run: part.run.take() });
+        }
+    }
+    Sheet {
+        about,
+        rooms: rooms.into_iter().map(|room| room.row).collect(),
+        services,
+        parts: parts.into_iter().map(|part| part.row).collect(),
+        readings: readings
+            .into_iter()
+            .zip(reading_at)
+            .map(|(mut reading, at)| {
+                reading.row.at = at;
+                reading.row
+            })
+            .collect(),
+    }
+}
+
+/// Names with their places; one that stands twice is noted where it stands again.
+fn index<'n>(
+    names: impl Iterator<Item = (&'n str, Option<&'n Field<'n>>)>,
+    twice: &'static str,
+) -> BTreeMap<String, usize> {
+    let mut places: BTreeMap<String, usize> = BTreeMap::new();
+    let mut lines: BTreeMap<String, usize> = BTreeMap::new();
+    for (place, (name, field)) in names.enumerate() {
+        let Some(field) = field.filter(|_| !name.is_empty()) else { continue };
+        if let Some(line) = lines.get(name) {
+            field.refuse(Phrase::new(twice).with("line", Arg::Text(line.to_string())));
+            continue;
+        }
+        lines.insert(name.to_owned(), field.line());
+        places.insert(name.to_owned(), place);
+    }
+    places
+}
+
+fn look_up(field: &Field<'_>, names: &BTreeMap<String, usize>, missing: &'static str) -> Option<usize> {
+    let name = field.text()?.trim();
+    let found = names.get(name).copied();
+    if found.is_none() {
+        field.refuse_name(missing, names.keys().map(String::as_str));
+    }
+    found
+}
+
+/// The ports of a part on the house side.
+struct Outputs {
+    tag: String,
+    kind: PartKind,
+    count: u8,
+    /// Whether the number of legs is not known.
+    unknown: bool,
+    modem_port: bool,
+}
+
+impl Outputs {
+    fn of(draft: &PartDraft<'_>) -> Self {
+        let mut part = Part::new(SubjectId::random(), draft.row.kind);
+        let of_label = draft.row.label.as_deref().map(PartRating::of_label).unwrap_or_default();
+        part.rating = draft.row.rating.clone().unwrap_or_default().or(of_label);
+        Self {
+            tag: draft.row.tag.clone(),
+            kind: part.kind,
+            count: part.outputs(),
+            unknown: part.kind == PartKind::Splitter && part.rating.legs == 0,
+            modem_port: part.kind == PartKind::Amplifier && part.rating.modem_port,
+        }
+    }
+
+    /// The port of this name, noted if there is none.
+    fn port(&self, named: &PortDraft<'_>) -> Option<u8> {
+        let amplified = self.count - u8::from(self.modem_port);
+        let port = match named.name.as_str() {
+            "out" if amplified == 1 => Some(1),
+            "through" if self.kind == PartKind::Tap => Some(1),
+            "modem" if self.modem_port => Some(self.count),
+            // Written one way only, so that no port is told twice.
+            number => number.parse().ok().filter(|port: &u8| port.to_string() == number),
+        };
+        let found = port.filter(|port| (1..=self.count).contains(port));
+        if found.is_none() {
+            named.field.refuse_as(&named.name, self.expected());
+        }
+        found
+    }
+
+    fn expected(&self) -> Phrase {
+        let message = match self.count {
+            0 => "sheet-port-none",
+            _ if self.unknown => "sheet-port-unknown",
+            1 => "sheet-port-one",
+            _ if self.modem_port => "sheet-port-modem",
+            _ => "sheet-port",
+        };
+        Phrase::new(message).text("tag", &self.tag).with("count", Arg::Count(u64::from(self.count)))
+    }
+}
+
+/// The port of `feeder` that a part names, or its only one.
+fn port_from(part: &PartDraft<'_>, feeder: &Outputs) -> Option<u8> {
+    match &part.port {
+        Some(port) => feeder.port(port),
+        None if feeder.count == 1 => Some(1),
+        None => {
+            part.section.refuse("port", "", feeder.expected());
+            None
+        }
+    }
+}
+
+fn refuse_shared_ports(parts: &[PartDraft<'_>], feeders: &[Option<usize>], ports: &[Option<u8>]) {
+    let mut first: BTreeMap<(usize, u8), &PartDraft<'_>> = BTreeMap::new();
+    for ((part, feeder), port) in parts.iter().zip(feeders).zip(ports) {
+        let (Some(feeder), Some(port)) = (*feeder, *port) else { continue };
+        let Some(earlier) = first.get(&(feeder, port)) else {
+            first.insert((feeder, port), part);
+            continue;
+        };
+        let tag = parts.get(feeder).map(|part| part.row.tag.clone()).unwrap_or_default();
+        let expected = Phrase::new("sheet-port-twice")
+            .text("one", &earlier.row.tag)
+            .text("other", &part.row.tag)
+            .text("tag", tag)
+            .with("port", Arg::Count(u64::from(port)));
+        let field = if part.section.has("port") { "port" } else { "from" };
+        part.section.refuse(field, part.section.peek(field).unwrap_or_default(), expected);
+    }
+}
+
+fn read_ends(
+    at: usize,
+    part: &PartDraft<'_>,
+    outputs: &[Outputs],
+    taken: &BTreeMap<(usize, u8), usize>,
+    parts: &[PartDraft<'_>],
+) -> BTreeMap<u8, survey::record::PortEnd> {
+    let Some(own) = outputs.get(at) else { return BTreeMap::new() };
+    let mut ends = BTreeMap::new();
+    for (named, end) in &part.ends {
+        let Some(port) = own.port(named) else { continue };
+        if let Some(child) = taken.get(&(at, port)).and_then(|child| parts.get(*child)) {
+            named.field.refuse(Phrase::new("sheet-end-taken").text("tag", &child.row.tag));
+            continue;
+        }
+        ends.insert(port, *end);
+    }
+    ends
+}
+
+/// Notes every loop once, and the first part of each way that sits too deep.
+fn refuse_loops(parts: &[PartDraft<'_>], feeders: &[Option<usize>]) {
+    // The depth of each part whose way up is known; `None` where it ends in a loop.
+    let mut depths: BTreeMap<usize, Option<usize>> = BTreeMap::new();
+    for start in 0..parts.len() {
+        let mut way = vec![start];
+        let mut on_way: BTreeMap<usize, usize> = BTreeMap::from([(start, 0)]);
+        let mut above = feeders.get(start).copied().flatten();
+        let mut depth = Some(0);
+        while let Some(at) = above {
+            if let Some(known) = depths.get(&at) {
+                depth = known.map(|depth| depth + 1);
+                break;
+            }
+            if let Some(place) = on_way.get(&at) {
+                refuse_loop(parts, way.get(*place..).unwrap_or_default());
+                depth = None;
+                break;
+            }
+            on_way.insert(at, way.len());
+            way.push(at);
+            above = feeders.get(at).copied().flatten();
+        }
+        for at in way.into_iter().rev() {
+            if depths.contains_key(&at) {
+                continue;
+            }
+            depths.insert(at, depth);
+            if depth == Some(MOST_DEEP + 1)
+                && let Some(part) = parts.get(at)
+            {
+                let expected = Phrase::new("sheet-too-deep").with("most", Arg::Count(MOST_DEEP as u64));
+                part.section.refuse("from", part.section.peek("from").unwrap_or_default(), expected);
+            }
+            depth = depth.map(|depth| depth + 1);
+        }
+    }
+}
+
+fn refuse_loop(parts: &[PartDraft<'_>], members: &[usize]) {
+    let Some(first) = members.iter().min().and_then(|at| parts.get(*at)) else { return };
+    let start =
+        members.iter().position(|at| parts.get(*at).is_some_and(|part| part.row.tag == first.row.tag));
+    let (before, from) = members.split_at(start.unwrap_or(0));
+    let mut tags: Vec<&str> =
+        from.iter().chain(before).filter_map(|at| parts.get(*at)).map(|part| part.row.tag.as_str()).collect();
+    if tags.len() > MOST_TAGS_OF_A_LOOP {
+        tags.truncate(MOST_TAGS_OF_A_LOOP);
+        tags.push("...");
+    }
+    tags.push(&first.row.tag);
+    first.section.refuse("from", &tags.join(" < "), Phrase::new("sheet-loop"));
+}

@@ -1,0 +1,292 @@
+# The `legwork` command: headings and hints, and what a sheet should have said. Every message `sheet-...` that tells
+# what was expected has an attribute `do`: what to do about it.
+
+## Where in a sheet
+
+sheet-place-whole = the sheet
+sheet-place-survey = [survey]
+sheet-place-number = [[{ $heading }]] number { $number }
+sheet-place-named = [[{ $heading }]] { $name }
+
+## The sheet as a text
+
+sheet-utf8 = text in UTF-8
+    .do = Save the file as UTF-8 in your editor and try again.
+sheet-toml = TOML ({ $reason })
+    .do = Put texts and quantities in "quotes", and close every quote and bracket. docs/sheet.md has an example.
+sheet-too-many = at most { $most } tables [[{ $heading }]]
+    .do = Split the building into several sheets, one for each home.
+
+## Tables and fields
+
+sheet-rows = a table with a heading of its own: [[{ $heading }]]
+    .do = Write the heading in double brackets on a line by itself.
+sheet-survey-table = a table: [survey]
+    .do = Write the heading on a line by itself.
+sheet-missing = the field { $field }
+    .do = Add it to this table.
+sheet-field = one of these fields: { $names }
+    .do = Remove this one, or put what it says into a note.
+sheet-field-near = one of these fields: { $names }
+    .do = Did you mean "{ $near }"?
+sheet-one-of = one of: { $names }
+    .do = Write one of these. Where you are not sure, leave the field out or write unknown where it is offered.
+sheet-one-of-near = one of: { $names }
+    .do = Did you mean "{ $near }"?
+sheet-text = a text in "quotes" that is not empty
+    .do = Put the text in quotes, or leave the field out.
+sheet-text-long = a text of at most { $most } bytes
+    .do = Shorten it, or make several notes of it.
+sheet-list-long = a list of at most { $most } entries
+    .do = Shorten it.
+sheet-flag = true or false
+    .do = Write true or false without quotes, or leave the field out where you are not sure.
+sheet-whole = a whole number from { $low } to { $high }
+    .do = Write the number without quotes.
+
+## Quantities
+
+sheet-length = a length with its unit, such as "12 m", "40 ft", "10-15 m", "about 12 m" or "12 m measured"
+    .do = Write the unit (m or ft), a point for decimals, and how it is known: measured, paced or guessed.
+sheet-length-limits = a length above 0 and at most { $most }
+    .do = Measure or estimate the cable and write, for example, "about 12 m".
+sheet-length-order = the shorter length first, such as "10-15 m"
+    .do = Turn the two around.
+sheet-frequency = a frequency above 0 and at most { $most }, such as "1218 MHz" or "1.2 GHz"
+    .do = Write the number with its unit.
+sheet-band = a band up to { $most }, such as "5-1000 MHz"
+    .do = Write both edges, the lower one first, and the unit.
+sheet-band-order = the lower edge of the band first, such as "5-1000 MHz"
+    .do = Look at the label again: turn the two around, or leave the band out if it cannot be read.
+sheet-decibels = a figure of 0 dB or more, such as "7 dB"
+    .do = Write losses without a minus sign, with the unit dB.
+sheet-signed-decibels = a figure in dB, such as "3 dB" or "-1 dB"
+    .do = Write the number with its unit.
+sheet-level = a level in dBmV, such as "3 dBmV" or "-6 dBmV"
+    .do = Write the number with its unit.
+sheet-rate = a rate above 0 and at most { $most }, such as "800 Mb/s" or "1 Gb/s"
+    .do = Write the number with its unit: Mb/s is megabits a second.
+sheet-both-ways = one rate, or both: { "{" } down = "800 Mb/s", up = "100 Mb/s" { "}" }
+    .do = Write the rate towards the room or house as down, the one from it as up.
+sheet-milliseconds = a time such as "3.5 ms"
+    .do = Write the number with its unit.
+sheet-ethernet = the rate of an Ethernet port: 100 Mb/s, 1 Gb/s, 2.5 Gb/s, 5 Gb/s or 10 Gb/s
+    .do = Look at the adapter's data sheet, or leave the field out.
+
+## Tables inside
+
+sheet-building = a table such as { "{" } ownership = "own", shared = false { "}" }
+    .do = Say whose wiring it is (own or rented), and whether other homes share it.
+sheet-network = a table such as { "{" } version = "2.5", ethernet = "2.5 Gb/s" { "}" }
+    .do = Write what your adapters are, or leave the field out.
+sheet-adapter = a table such as { "{" } version = "2.5", ethernet = "2.5 Gb/s", bridge = true { "}" }
+    .do = Write what the adapter is; { "{" } { "}" } stands for a usual one.
+sheet-connectors = one state for both ends, or both: { "{" } near = "compression", far = "twist_on" { "}" }
+    .do = near is the end nearer the street, far the one nearer the outlet.
+sheet-ends = a table of ports, such as { "{" } 3 = "open", 4 = "capped" { "}" }
+    .do = Name each free port with what is on it.
+sheet-reading = exactly one of level with frequency, throughput, phy_rate, round_trip
+    .do = Write one [[reading]] for each thing measured.
+
+## Parts
+
+sheet-tag = a short tag without line breaks, at most 40 characters
+    .do = Write what stands on the tape, such as S1.
+sheet-tag-twice = a tag of its own; this one stands on line { $line } already
+    .do = Give one of the two another tag, on the tape too.
+sheet-room-twice = a name of its own; this one stands on line { $line } already
+    .do = Give one of the two rooms another name.
+sheet-no-part = the tag of a part in this sheet, such as { $names }
+    .do = Add a [[part]] with this tag, or leave the feed out while it is not traced.
+sheet-no-part-near = the tag of a part in this sheet
+    .do = Did you mean "{ $near }"?
+sheet-no-room = the name of a [[room]] in this sheet
+    .do = Add a [[room]] with this name.
+sheet-no-room-near = the name of a [[room]] in this sheet
+    .do = Did you mean "{ $near }"?
+sheet-legs-label = { $legs } legs, as the label says
+    .do = Count the legs and read the label again; correct the one that is wrong.
+sheet-loss-count = one loss for all legs, or one for each of the { $legs } legs
+    .do = Write the losses in the order of the legs.
+sheet-of-kind = no such field here: it belongs to kind = "{ $kind }"
+    .do = Remove the field, or correct the kind.
+sheet-feed = feed = "nothing", where somebody looked and nothing feeds the part
+    .do = Write from = "TAG" for a part that feeds it; leave both out while it is not traced.
+sheet-feed-and-from = either feed = "nothing" or from = "TAG"
+    .do = Remove one of the two.
+sheet-entry-fed = no feed: an entry is where the cable comes in from outside
+    .do = Remove the field, or correct the kind. Tell the cable with the part that the entry feeds.
+sheet-run-of-nothing = from = "TAG" as well: a port and a cable run need a part that they come from
+    .do = Add from, or put what is known into a note while the run is not traced.
+sheet-loop = a way that leads up to an entry ("<" reads "is fed from")
+    .do = Follow the cable again: one of these is fed from somewhere else.
+sheet-too-deep = at most { $most } parts in a row
+    .do = Check the fields "from" of this part and those above it.
+
+## Ports
+
+sheet-port = one of the { $count } legs of { $tag }: port = 1 to { $count }
+    .do = Follow the cable to { $tag } and write the number of the leg.
+sheet-port-one = port = 1: { $tag } has one way out
+    .do = Leave the port out, or correct "from".
+sheet-port-none = another part: { $tag } feeds nothing on
+    .do = Correct "from". An outlet that passes the cable on needs passes_on = true.
+sheet-port-unknown = the number of legs of { $tag } first; as long as it is not known, only ports 1 and 2 are taken
+    .do = Add legs or the label to { $tag }, and port here.
+sheet-port-modem = a port of { $tag }: 1 to { $count }, the last of which is also called "modem"
+    .do = Follow the cable to { $tag } and write the port.
+sheet-port-twice = one cable on each port, but { $one } and { $other } are both on port { $port } of { $tag }
+    .do = Look again which leg each cable is on; if there is a small splitter between, add it as a part.
+sheet-end-taken = nothing here: { $tag } is fed from this port
+    .do = Remove this end, or correct the port of { $tag }.
+
+## Problems
+
+desk-problem = Line { $line }, { $place }
+desk-problem-field = Line { $line }, { $place }, { $field }
+desk-found = found
+desk-expected = expected
+desk-to-do = to do
+desk-more-problems = And { $count } more { $count ->
+    [one] problem
+   *[other] problems
+}: put these right first, then try again.
+
+## legwork sheet
+
+desk-sheet-made = Made { $survey }: { $parts } { $parts ->
+    [one] part
+   *[other] parts
+}, { $runs } cable { $runs ->
+    [one] run
+   *[other] runs
+}, { $rooms } { $rooms ->
+    [one] room
+   *[other] rooms
+}.
+desk-sheet-loose = Not yet traced to an entry: { $tags }. That is no mistake; they count once something feeds them.
+desk-sheet-doubts = The label of { $tag } was read with doubt:
+desk-sheet-next = Next:
+
+## legwork demo
+
+desk-demo-invented = This house is invented: nobody lives in it, and no such house was measured.
+desk-demo-survey = The survey: { $survey }
+desk-demo-report = The report: { $report } (open it in a browser)
+desk-demo-own = For your own house: write it down as docs/sheet.md describes, then run
+desk-demo-wrote = What was written
+
+## legwork forecast
+
+desk-forecast = What gets through
+desk-forecast-from = From { $bridge }, where the adapter at the router joins the coax, to each room:
+desk-forecast-no-bridge = Nobody has said yet at which outlet the adapter near the router shall stand, so no rates can be told. Add bridge = true to the adapter of that outlet.
+desk-forecast-no-rooms = No room asks for the network yet: give a room a wish, or an outlet an adapter.
+desk-down = to the room
+desk-up = from the room
+desk-rate = likely { $rate }
+desk-wish = wished
+desk-wish-told = { $down } to the room, { $up } from it: { $met }
+desk-met-yes = met, in nine cases of ten or more
+desk-met-likely = likely met
+desk-met-unlikely = unlikely to be met
+desk-met-not-known = not known
+desk-loss = loss
+desk-loss-only = { $loss }
+desk-loss-most = { $loss }; most of it: { $costs }
+desk-cost-run = { $tag } (the cable run to { $to })
+desk-cost = { $place } { $loss }
+desk-limit = limited by
+desk-links = link
+desk-links-share = the two adapters hear each other in { $share } of the cases that fit what is known
+desk-shared-fits = All rooms share one network. All wishes at the same time would take { $share } of its time: they fit.
+desk-shared-never = All rooms share one network. At least one wish cannot be met even with the network to itself.
+desk-shared-too-much = All rooms share one network. All wishes at the same time would take { $share } of its time: they do not fit all at once.
+desk-street = From the loudest adapter to the street at { $entry }: { $loss } of loss. The more, the less leaves the house.
+desk-round-trip = The coax adds { $time } to a round trip.
+desk-forecast-ranges = In brackets: a tenth of all cases that fit what is known lies below the first figure, a tenth above the second.
+
+## legwork findings
+
+desk-findings = What was found
+desk-findings-count = { $count ->
+    [0] Nothing wrong was found, as far as is known.
+    [one] One thing, the survey being as it is.
+   *[other] { $count } things, most serious first.
+}
+desk-finding = { $weight }: { $what }
+desk-why = why
+desk-source = source
+desk-cautions = Before you touch anything
+desk-cautions-first = Local code and licensed trades go first.
+
+## legwork worklist
+
+desk-worklist = Work list
+desk-worklist-count = { $count ->
+    [0] No change was found that is worth the work.
+    [one] One step, about { $minutes } minutes. Afterwards check that TV and internet still work.
+   *[other] { $count } steps in order, about { $minutes } minutes in all. Do one at a time; after each, check that TV and internet still work.
+}
+desk-gain = gain
+desk-gain-none = none in speed; done for the reason above
+desk-gain-list = { $gains }
+desk-gain-one = { $outlet } from { $before } to { $after }
+desk-how = how
+desk-caution = caution
+desk-caution-again = as in step { $step }
+desk-check = check
+desk-takes = takes
+desk-minutes = about { $minutes } minutes
+desk-when-done = When all is done: likely rate to each room
+desk-shopping = To buy
+desk-refused = Not offered, and why
+desk-refused-one = { $change } { $why }
+
+## legwork report
+
+desk-report-made = Wrote { $report }: open it in a browser, print it, or send it on.
+
+## legwork label
+
+desk-label-doubt = doubt: { $doubt }
+desk-label-kind = what it is
+desk-label-kind-name = { $kind ->
+    [splitter] splitter
+    [tap] tap
+    [amplifier] amplifier
+    [entry_filter] entry filter (MoCA filter)
+    [high_pass_filter] high-pass filter
+    [ground_block] ground block
+    [attenuator] pad (fixed loss, attenuator)
+    [terminator] 75-ohm cap (terminator)
+    [satellite_splitter] splitter for the satellite band alone
+    [satellite_combiner] satellite combiner (diplexer)
+    [wall_plate] wall plate of an outlet
+    [barrel] barrel (cable joiner)
+    [cable] cable
+   *[other] { $kind }
+}
+desk-label-legs = outputs
+desk-label-band = passes
+desk-label-stop-band = stops
+desk-label-return-band = return path
+desk-label-satellite-band = satellite band
+desk-label-losses = loss to each output
+desk-label-tap = loss to the tap
+desk-label-gain = gain
+desk-label-return-gain = gain of the return path
+desk-label-rejection = rejection
+desk-label-isolation = isolation
+desk-label-return-loss = return loss
+desk-label-power = passes DC power
+desk-label-bypass = by-pass for MoCA
+desk-label-passive-port = port not amplified
+desk-label-moca = made for MoCA
+desk-label-indoor = indoor use only
+desk-label-series = cable series
+desk-up-to = up to { $edge }
+desk-from = from { $edge }
+desk-list = { $items }
+desk-yes = yes
+desk-no = no

@@ -1,0 +1,25 @@
+//! Which cautions belong to which kind of work, most important first.
+
+use super::Caution::{
+    self, Heights, HouseSideOnly, KeepGrounds, MainsNear, PoweredLeg, SuppliesFirst, Thunderstorm, WhoDependsOnIt,
+};
+
+/// Nothing is unscrewed.
+pub(crate) const LOOK: &[Caution] = &[];
+/// Something on the coax is unscrewed.
+pub(crate) const UNSCREW: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, Thunderstorm];
+/// Something next to the entry is unscrewed.
+pub(crate) const ENTRY: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, HouseSideOnly, KeepGrounds, Thunderstorm];
+/// A look at the entry, from where one stands.
+pub(crate) const ENTRY_LOOK: &[Caution] = &[HouseSideOnly, KeepGrounds, Thunderstorm];
+/// Cable is drawn, or connectors are re-made.
+pub(crate) const CABLE: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, Thunderstorm, Heights];
+/// A cap is screwed on.
+pub(crate) const CAP: &[Caution] = &[PoweredLeg, WhoDependsOnIt, SuppliesFirst, Thunderstorm];
+/// Cable is followed through the house.
+pub(crate) const TRACE: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, HouseSideOnly, Thunderstorm, Heights];
+/// Cable is followed, and a cap screwed on where it leads nowhere.
+pub(crate) const TRACE_AND_CAP: &[Caution] =
+    &[WhoDependsOnIt, SuppliesFirst, PoweredLeg, HouseSideOnly, Thunderstorm, Heights];
+/// New cable is laid.
+pub(crate) const NEW_CABLE: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, Thunderstorm, Heights, MainsNear];
