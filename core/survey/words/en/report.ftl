@@ -94,6 +94,7 @@ report-channels = Channels used: { $channels }.
 report-round-trip = The coax adds about { $time } to each round trip.
 shared-fits = All wishes at once fit into what the adapters share ({ $share } of the time on the coax).
 shared-likely = All wishes at once likely fit into what the adapters share ({ $share } of the time on the coax), but not surely.
+shared-never = All rooms share the time on the coax. At least one wish cannot be met even with the network to itself.
 shared-not = All wishes at once do not fit: together they would need { $share } of the time on the coax. One at a time, each room still gets its forecast.
 street-leak = At { $entry }, the loss from the loudest adapter to the street is { $loss }: the more, the less leaves the house.
 
