@@ -54,12 +54,12 @@ impl DiplexerRating {
         let drawn = dice.span(parts::COMBINER_ISOLATION.span);
         let return_loss = Decibels(dice.span(parts::COMBINER_RETURN_LOSS.span));
         let delay = dice.span(parts::FILTER_DELAY.span);
-        let phase = dice.phase();
+        let phases = [dice.phase(), dice.phase(), dice.phase()];
         let isolation = self.isolation.unwrap_or(Decibels(drawn));
         let gap = (self.satellite_bottom - self.low_top).value().max(LEAST_GAP * self.low_top.value());
         let turnover = f64::midpoint(self.low_top.value(), self.satellite_bottom.value());
         let width = gap / (2.0 * WIDTHS_TO_EDGE);
-        Diplexer::new(losses, isolation, return_loss, Megahertz(turnover), Megahertz(width), delay, phase)
+        Diplexer::new(losses, isolation, return_loss, Megahertz(turnover), Megahertz(width), delay, phases)
             .map(Model::Diplexer)
     }
 }

@@ -92,7 +92,7 @@ pub(super) fn matrices(
         for (&(to, from), pair) in places.iter().zip(values.chunks_exact(2)) {
             let &[a, b] = pair else { continue };
             let value = complex(header.format, a, b);
-            if !(value.norm() <= MOST_AMPLITUDE) {
+            if !value.is_finite() || value.norm() > MOST_AMPLITUDE {
                 return Err(TouchstoneError::BadNumber { line, text: format!("{a} {b}") });
             }
             if header.layout == Layout::Full {

@@ -65,7 +65,7 @@ fn solve(rows: &mut [Vec<Complex64>]) -> Option<()> {
         let best = (p..n).max_by(|&a, &b| rows[a][p].norm().total_cmp(&rows[b][p].norm()))?;
         rows.swap(p, best);
         let pivot = rows[p][p];
-        if !(pivot.norm() > 1e-12) {
+        if !pivot.is_finite() || pivot.norm() < 1e-12 {
             return None;
         }
         for value in &mut rows[p] {

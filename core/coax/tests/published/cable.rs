@@ -8,7 +8,7 @@ use super::bench::{chain, lossless, matrix, open_ended, solved};
 use super::check::check;
 
 const SHEET: &str = "a published vendor support article on 6-series loss";
-const TABULATED: &str = "data sheet figures tabulated in a public repository (herereadthis/timballisto)";
+const TABULATED: &str = "data sheet figures tabulated in a public repository";
 const FIT: &str = "derived: two-term fit to the published 6-series sheet, 57 to 2150 MHz";
 const TIP: &str = "tech tip \"Coaxial Cable Attenuation Changes versus Temperature\"";
 const MEMORY: &str = "from memory: the table that trade catalogues print to 1000 MHz";

@@ -7,7 +7,7 @@ use super::bench::part_loss;
 use super::check::{check, check_between};
 
 const SHEET: &str = "a published data sheet of a ground-block MoCA filter, 40 dB type (2019)";
-const HIGH: &str = "the same data sheet, 70 dB type";
+const HIGH: &str = "a published data sheet of a ground-block MoCA filter, 70 dB type (2019)";
 
 fn filter(rejection: f64, pass: f64) -> Model {
     let rating = FilterRating {

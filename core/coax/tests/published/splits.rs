@@ -10,7 +10,7 @@ use super::check::{check, check_between};
 
 const IDEAL: &str = "definition: power shared evenly among N, 10 log10 N";
 const ARTICLE: &str = "a published trade article on splitter loss (3.5 dB a stage of two)";
-const LABEL: &str = "labels photographed in a public repository (N7Alpha/coaxial-cable-network)";
+const LABEL: &str = "labels photographed in a public repository";
 const TEE: &str = "textbook: parallel junction of equal lines, reproduced with scikit-rf";
 const DIVIDER: &str = "Pozar, Microwave Engineering, resistive power divider";
 
