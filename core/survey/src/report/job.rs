@@ -41,7 +41,11 @@ fn answer(teller: &Teller<'_>) -> String {
             sentences.push(teller.say(&Phrase::new(message).with("rooms", Arg::Several(names))));
         }
     }
-    if teller.forecast().shared.is_some_and(|shared| shared.airtime.likely > 1.0) {
+    if teller
+        .forecast()
+        .shared
+        .is_some_and(|shared| shared.airtime.likely > 1.0 && shared.airtime.likely.is_finite())
+    {
         sentences.push(teller.word("answer-not-together"));
     }
     sentences.push(match teller.input.steps.first() {
