@@ -4,9 +4,11 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 use survey::fact::SubjectId;
+use survey::finding::Caution;
 use survey::forecast::{Forecast, Reach};
+use survey::level::{BandChange, OutletChange};
 use survey::naming;
-use survey::record::Survey;
+use survey::record::{ServiceKind, Survey};
 use survey::words::{Arg, Phrase};
 use survey::worklist::{ChangeKind, Options, Step, WorkList, worklist};
 
@@ -33,7 +35,7 @@ pub fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page
         .with("count", Arg::Count(list.steps.len() as u64))
         .with("minutes", Arg::Minutes(minutes));
     page.paragraph(0, &context.say(&intro));
-    let mut told_cautions: Vec<String> = Vec::new();
+    let mut told_cautions = BTreeMap::new();
     for (number, step) in list.steps.iter().enumerate() {
         tell_step(context, number + 1, step, &mut told_cautions, page);
     }
@@ -50,7 +52,7 @@ pub fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page
     }
 }
 
-fn tell_step(context: &Context, number: usize, step: &Step, told: &mut Vec<String>, page: &mut Page) {
+fn tell_step(context: &Context, number: usize, step: &Step, told: &mut BTreeMap<Caution, u64>, page: &mut Page) {
     let change = step.change.phrase(&step.before);
     page.numbered(number, &context.say(&change));
     let mut rows = Vec::new();
@@ -62,22 +64,27 @@ fn tell_step(context: &Context, number: usize, step: &Step, told: &mut Vec<Strin
     if let Some(how) = attribute("how") {
         rows.push((context.word("desk-how"), how));
     }
-    if let Some(caution) = attribute("caution") {
+    let services: Vec<_> = step.service_words().iter().map(|words| context.say(words)).collect();
+    if !services.is_empty() {
+        rows.push((context.word("desk-services"), services.join("; ")));
+    }
+    for caution in step.change.cautions() {
         // Said in full where it comes first; where it comes again, by the step that says it.
-        let earlier = told.iter().position(|earlier| *earlier == caution);
-        let said = match earlier {
-            Some(place) => {
-                context.say(&Phrase::new("desk-caution-again").with("step", Arg::Count(place as u64 + 1)))
-            }
-            None => caution.clone(),
+        let said = match told.get(caution) {
+            Some(step) => Phrase::new("desk-caution-again").with("step", Arg::Count(*step)),
+            None => caution.phrase(),
         };
-        rows.push((context.word("desk-caution"), said));
-        told.push(if earlier.is_some() { String::new() } else { caution });
-    } else {
-        told.push(String::new());
+        let row = (context.word("desk-caution"), context.say(&said));
+        if !rows.contains(&row) {
+            rows.push(row);
+        }
+        told.entry(*caution).or_insert(number as u64);
     }
     if let Some(check) = attribute("check") {
         rows.push((context.word("desk-check"), check));
+    }
+    if let Some(back) = attribute("back") {
+        rows.push((context.word("desk-back"), back));
     }
     rows.push((
         context.word("desk-takes"),
@@ -128,13 +135,9 @@ fn likely_down(forecast: &Forecast, outlet: SubjectId) -> f64 {
     }
 }
 
-/// Everything to buy, the same things counted together.
+/// Everything to buy, in words.
 fn shopping(context: &Context, list: &WorkList) -> Vec<(String, u64)> {
-    let mut counts: BTreeMap<String, u64> = BTreeMap::new();
-    for needed in list.steps.iter().flat_map(|step| &step.effort.parts) {
-        *counts.entry(context.say(&needed.what)).or_default() += needed.count;
-    }
-    counts.into_iter().collect()
+    list.shopping().iter().map(|needed| (context.say(&needed.what), needed.count)).collect()
 }
 
 fn tell_shopping(context: &Context, list: &WorkList, page: &mut Page) {
@@ -164,8 +167,10 @@ struct StepJson {
     what: String,
     why: Option<String>,
     how: Option<String>,
-    caution: Option<String>,
+    cautions: Vec<String>,
     check: Option<String>,
+    back: Option<String>,
+    services: Vec<ServiceChangeJson>,
     gains: Vec<GainJson>,
     minutes: u64,
     needs: Vec<NeededJson>,
@@ -176,6 +181,24 @@ struct GainJson {
     outlet: PartJson,
     before_mbps: f64,
     after_mbps: f64,
+}
+
+/// What a step does to one service at one outlet, dB: more signal is positive.
+#[derive(Serialize)]
+struct ServiceChangeJson {
+    outlet: PartJson,
+    service: ServiceKind,
+    cut_off: bool,
+    down: Vec<BandChangeJson>,
+    up: Vec<BandChangeJson>,
+}
+
+#[derive(Serialize)]
+struct BandChangeJson {
+    mhz: f64,
+    low_db: f64,
+    likely_db: f64,
+    high_db: f64,
 }
 
 #[derive(Serialize)]
@@ -220,6 +243,22 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
     }
 }
 
+fn service_as_json(step: &Step, change: &OutletChange) -> ServiceChangeJson {
+    let band = |band: &BandChange| BandChangeJson {
+        mhz: rounded(band.mhz, 1),
+        low_db: rounded(band.db.low, 1),
+        likely_db: rounded(band.db.likely, 1),
+        high_db: rounded(band.db.high, 1),
+    };
+    ServiceChangeJson {
+        outlet: part(&step.before, change.outlet),
+        service: change.service,
+        cut_off: change.cut_off,
+        down: change.down.iter().map(band).collect(),
+        up: change.up.iter().map(band).collect(),
+    }
+}
+
 fn step_as_json(context: &Context, step: &Step) -> StepJson {
     let phrase = step.change.phrase(&step.before);
     let attribute = |name: &str| context.language.say_if_known(&phrase.attribute(name));
@@ -229,8 +268,10 @@ fn step_as_json(context: &Context, step: &Step) -> StepJson {
         what: context.say(&phrase),
         why: attribute("why"),
         how: attribute("how"),
-        caution: attribute("caution"),
+        cautions: step.change.cautions().iter().map(|caution| context.say(&caution.phrase())).collect(),
         check: attribute("check"),
+        back: attribute("back"),
+        services: step.service_changes.iter().map(|change| service_as_json(step, change)).collect(),
         gains: step
             .gains
             .iter()

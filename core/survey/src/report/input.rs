@@ -79,8 +79,12 @@ impl FindingTold {
 /// A step of the work list in words.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StepTold {
-    /// What to do; the message's attributes `.why`, `.how`, `.caution` and `.check` say the rest.
+    /// What to do; the message's attributes `.why`, `.how`, `.check` and `.back` say the rest.
     pub what: Phrase,
+    /// What to mind.
+    pub cautions: Vec<Phrase>,
+    /// What it gains or costs the other services.
+    pub services: Vec<Phrase>,
     /// Parts to get, with how many of each.
     pub parts: Vec<PartNeeded>,
     /// About how long it takes.
@@ -93,6 +97,8 @@ impl From<&Step> for StepTold {
     fn from(step: &Step) -> Self {
         Self {
             what: step.change.phrase(&step.before),
+            cautions: step.change.cautions().iter().map(|caution| caution.phrase()).collect(),
+            services: step.service_words(),
             parts: step.effort.parts.clone(),
             minutes: step.effort.minutes,
             gains: step.gains.clone(),

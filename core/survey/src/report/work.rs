@@ -40,8 +40,7 @@ fn told(teller: &Teller<'_>, number: usize, step: &StepTold) -> Markup {
     let heading =
         Phrase::new("step-heading").with("number", number.clone()).phrase("what", step.what.clone());
     let minutes = Phrase::new("step-minutes").with("minutes", Arg::Minutes(step.minutes));
-    let terms =
-        [("term-why", "why"), ("term-how", "how"), ("term-check", "check"), ("term-caution", "caution")];
+    let terms = [("term-why", "why"), ("term-how", "how"), ("term-check", "check"), ("term-back", "back")];
     html! {
         article {
             h3 { (teller.say(&heading)) }
@@ -49,8 +48,16 @@ fn told(teller: &Teller<'_>, number: usize, step: &StepTold) -> Markup {
                 @for (term, attribute) in terms {
                     @if let Some(text) = attribute_of(teller, step, attribute) {
                         dt { (teller.word(term)) }
-                        dd.caution[attribute == "caution"] { (text) }
+                        dd { (text) }
                     }
+                }
+                @if !step.services.is_empty() {
+                    dt { (teller.word("term-services")) }
+                    @for change in &step.services { dd { (teller.say(change)) } }
+                }
+                @if !step.cautions.is_empty() {
+                    dt { (teller.word("term-caution")) }
+                    @for caution in &step.cautions { dd.caution { (teller.say(caution)) } }
                 }
                 dt { (teller.word("term-time")) }
                 dd { (teller.say(&minutes)) }
@@ -117,8 +124,8 @@ pub(super) fn cautions(teller: &Teller<'_>) -> Section {
     // The trade's usual ones come first, whether or not this house gives a cause for each.
     let mut said: Vec<_> = Caution::ALL.iter().map(|caution| teller.say(&caution.phrase())).collect();
     let of_findings = teller.input.findings.iter().flat_map(|finding| &finding.cautions);
-    let of_steps = teller.input.steps.iter().filter_map(|step| attribute_of(teller, step, "caution"));
-    for text in of_findings.map(|caution| teller.say(caution)).chain(of_steps) {
+    let of_steps = teller.input.steps.iter().flat_map(|step| &step.cautions);
+    for text in of_findings.chain(of_steps).map(|caution| teller.say(caution)) {
         if !said.contains(&text) {
             said.push(text);
         }

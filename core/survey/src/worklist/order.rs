@@ -10,7 +10,9 @@ use crate::error::SurveyError;
 use crate::fact::SubjectId;
 use crate::forecast::{self, Forecast, Reach, forecast};
 use crate::level::{self, OutletChange};
+use crate::naming;
 use crate::record::Survey;
+use crate::words::{Arg, Phrase};
 
 /// How a work list is made.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -60,6 +62,25 @@ impl Step {
     /// Whether TV and modem are to be checked afterwards: wherever one hangs on the coax.
     pub fn asks_for_a_check(&self) -> bool {
         !self.service_changes.is_empty()
+    }
+
+    /// What it gains or costs the other services, in words: one for each TV and modem that would notice.
+    pub fn service_words(&self) -> Vec<Phrase> {
+        let told = self.noticeable_service_changes();
+        if told.is_empty() && self.asks_for_a_check() {
+            return vec![Phrase::new("service-change-none")];
+        }
+        let words = |change: &&OutletChange| {
+            let db = change.worst_db();
+            let (id, name) =
+                if db < 0.0 { ("service-change-loses", "loss") } else { ("service-change-gains", "gain") };
+            let amount = if db < 0.0 { db } else { change.largest_db() };
+            Phrase::new(id)
+                .phrase("service", naming::service(change.service))
+                .phrase("outlet", naming::part(&self.before, change.outlet))
+                .with(name, Arg::Loss(amount.abs()))
+        };
+        told.iter().map(words).collect()
     }
 
     /// The changes of level that can be told from none at all, the greatest loss first.
@@ -116,7 +137,7 @@ pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, SurveyEr
                 continue;
             }
             let after = change.applied(&house);
-            let gain = worth(&house, &screened, &forecast(&after, &options.screening)?);
+            let gain = worth((&house, &screened), (&after, &forecast(&after, &options.screening)?));
             let minutes = change.effort(&house).minutes.max(1) as f64;
             let wanted = change.is_wanted_anyway();
             if gain < WORTH_MBPS && !wanted {
@@ -163,8 +184,8 @@ impl ChangeKind {
 /// What a change is worth, Mb/s: over all rooms and both directions, the rise of what people asked for, and a tenth of
 /// what rises beyond. Half of it counts at the likely value, half at the low one, so that a doubtful path made sure
 /// counts too.
-fn worth(survey: &Survey, before: &Forecast, after: &Forecast) -> f64 {
-    let value = |forecast: &Forecast, outlet: SubjectId| {
+fn worth(before: (&Survey, &Forecast), after: (&Survey, &Forecast)) -> f64 {
+    let value = |(survey, forecast): (&Survey, &Forecast), outlet: SubjectId| {
         let wish = survey.wish_at(outlet);
         let rated = |mbps: f64, wish: Option<f64>| match wish {
             Some(wish) => mbps.min(wish) + 0.1 * (mbps - wish).max(0.0),
@@ -179,7 +200,7 @@ fn worth(survey: &Survey, before: &Forecast, after: &Forecast) -> f64 {
             _ => 0.0,
         }
     };
-    after.rooms.iter().map(|room| value(after, room.outlet) - value(before, room.outlet)).sum()
+    after.1.rooms.iter().map(|room| value(after, room.outlet) - value(before, room.outlet)).sum()
 }
 
 fn gains(before: &Forecast, after: &Forecast) -> Vec<Gain> {

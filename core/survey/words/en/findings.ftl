@@ -24,6 +24,7 @@ caution-thunderstorm = Leave coax alone while a thunderstorm is near: the cable 
 caution-heights = In an attic, step on the joists only, and mind heat and old wiring. Stay off roofs, and use a ladder only with somebody beside you.
 caution-powered-leg = If a leg may carry power (to an amplifier, an antenna preamplifier or a dish), use a cap that holds DC back (DC-blocked); a plain cap would short the supply.
 caution-fibre = Leave the fibre plugged in, and never look into its end: the light cannot be seen and can hurt the eye.
+caution-mains-near = Keep new cable clear of mains cables. Where they share a way or a box, ask an electrician.
 
 ## The entry
 

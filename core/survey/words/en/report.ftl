@@ -124,6 +124,8 @@ term-why = Why it matters
 term-todo = What to do
 term-source = Source
 term-caution = Caution
+term-back = Put it back
+term-services = TV and modem
 
 # 7. Work list
 report-work = Work list, in order
