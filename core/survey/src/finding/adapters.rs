@@ -5,23 +5,26 @@ use std::collections::BTreeSet;
 use coax::link::{Version, common, most_nodes};
 
 use super::inspection::Inspection;
+use super::networks::provider_nodes;
 use super::{Finding, FindingKind, Place};
 use crate::forecast::Node;
 use crate::words::Arg;
 
-/// More adapters on one tree than a network may have.
+/// More adapters on one tree than a network may have, the provider's boxes counted.
 pub(super) fn number(inspection: &Inspection<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     for head in inspection.heads_with_nodes() {
         let nodes = inspection.nodes_on(head);
-        let most = most_nodes(nodes.iter().map(|node| node.link.version)).value;
-        if nodes.len() > most {
+        let (others, of_others) = provider_nodes(inspection, head);
+        let most = most_nodes(nodes.iter().map(|node| node.link.version).chain(of_others)).value;
+        let count = nodes.len() + others;
+        if count > most {
             found.push(
                 Finding::new(
                     FindingKind::TooManyAdapters,
                     nodes.iter().map(|node| Place::Part(node.outlet)).collect(),
                 )
-                .with("count", Arg::Count(nodes.len() as u64))
+                .with("count", Arg::Count(count as u64))
                 .with("most", Arg::Count(most as u64)),
             );
         }
@@ -32,8 +35,7 @@ pub(super) fn number(inspection: &Inspection<'_>) -> Vec<Finding> {
 /// What is wanted at an outlet, Mb/s: the wish of its room, else the internet plan's rate.
 fn wanted(inspection: &Inspection<'_>, node: &Node) -> Option<f64> {
     let survey = inspection.survey;
-    let room = survey.parts.get(&node.outlet).and_then(|part| survey.room_of(part));
-    match room.and_then(|room| room.wish) {
+    match survey.wish_at(node.outlet) {
         Some(wish) => Some(wish.down_mbps.max(wish.up_mbps)),
         None => survey.internet.map(|internet| internet.down_mbps),
     }
@@ -46,13 +48,16 @@ pub(super) fn versions(inspection: &Inspection<'_>) -> Vec<Finding> {
         let nodes = inspection.nodes_on(head);
         let versions: BTreeSet<Version> = nodes.iter().map(|node| node.link.version).collect();
         if versions.len() > 1 {
+            let slowest = versions.iter().next().map(|oldest| oldest.mac_ceiling(nodes.len()).value.value());
             let names = versions.iter().map(|version| Arg::Text(version.to_string())).collect();
             found.push(
                 Finding::new(
                     FindingKind::VersionsMixed,
                     nodes.iter().map(|node| Place::Part(node.outlet)).collect(),
                 )
-                .with("versions", Arg::Several(names)),
+                .with("versions", Arg::Several(names))
+                // A published ceiling is said as published.
+                .with("slowest", Arg::Text(format!("{:.0}", slowest.unwrap_or_default()))),
             );
         }
         let bridge = nodes.iter().find(|node| node.bridge);

@@ -1,7 +1,7 @@
 //! The table of findings: id, weight, grounds and cautions of each kind.
 
 use super::caution::Caution;
-use super::caution::Caution::{Fibre, WhoDependsOnIt};
+use super::caution::Caution::{Fibre, PoweredLeg, SuppliesFirst, WhoDependsOnIt};
 use super::cautions::{CABLE, CAP, ENTRY, ENTRY_LOOK, LOOK, TRACE, TRACE_AND_CAP, UNSCREW};
 use crate::words::Phrase;
 
@@ -99,6 +99,10 @@ kinds! {
     AmplifierNoBypass = "amplifier-no-bypass", Grave, CommonPractice, UNSCREW;
     /// More adapters than a network may have.
     TooManyAdapters = "too-many-adapters", Grave, Published, LOOK;
+    /// An amplifier on the way to a modem returns less than the modem sends.
+    AmplifierReturnNarrow = "amplifier-return-narrow", Grave, Survey, UNSCREW;
+    /// An adapter sees more nodes than are known.
+    NodesMoreThanKnown = "nodes-more-than-known", Grave, CommonPractice, LOOK;
     /// No channel is free for an adapter and the bridge.
     NoChannel = "no-channel", Grave, Survey, LOOK;
 
@@ -130,6 +134,26 @@ kinds! {
     ServiceInBand = "service-in-band", Costly, Published, ENTRY;
     /// The version between an adapter and the bridge is slower than what is wanted.
     VersionTooSlow = "version-too-slow", Costly, Published, LOOK;
+    /// Another network on the wire leaves ours fewer channels than it could use.
+    NetworksOverlap = "networks-overlap", Costly, Published, LOOK;
+    /// An adapter sees no other node.
+    NodeAlone = "node-alone", Costly, FromMemory, LOOK;
+    /// Less analog TV at an outlet than the rule asks for.
+    LevelBelowRule = "level-below-rule", Costly, Published, LOOK;
+    /// A TV level outside what is usual.
+    LevelOutsideGuide = "level-outside-guide", Costly, FromMemory, LOOK;
+    /// A modem receives too little or too much.
+    ModemLevelOutside = "modem-level-outside", Costly, Published, LOOK;
+    /// A modem has to send more than is good.
+    ModemSendsHigh = "modem-sends-high", Costly, Published, LOOK;
+    /// A room measured slower than expected.
+    MeasuredBelowForecast = "measured-below-forecast", Costly, Survey, LOOK;
+    /// A path measured with more loss than expected.
+    LossAboveForecast = "loss-above-forecast", Costly, Survey, LOOK;
+    /// One direction is much slower than the other.
+    OneWaySlower = "one-way-slower", Costly, CommonPractice, LOOK;
+    /// Packets get lost while the network is busy.
+    LossUnderLoad = "loss-under-load", Costly, Published, LOOK;
     /// All wishes at once need more than the one capacity that all share.
     WishesDoNotFit = "wishes-do-not-fit", Costly, Survey, LOOK;
 
@@ -178,6 +202,18 @@ kinds! {
     ProviderNetwork = "provider-network", Note, CommonPractice, LOOK;
     /// A fibre box reaches the router over coax.
     FibreLink = "fibre-link", Note, CommonPractice, &[Fibre];
+    /// Another network is on the wire and nobody knows on which channels.
+    NetworkChannelsUnknown = "network-channels-unknown", Note, Published, LOOK;
+    /// A modem may be made to listen in the MoCA band and has no filter.
+    ModemMayReachBand = "modem-may-reach-band", Note, Published, UNSCREW;
+    /// DC goes over parts of the coax.
+    DcFeed = "dc-feed", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
+    /// DC goes over one run.
+    DcFeedDirect = "dc-feed-direct", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
+    /// A room measured faster than expected.
+    MeasuredAboveForecast = "measured-above-forecast", Note, Survey, LOOK;
+    /// Internet speed goes with heat or the hour.
+    SpeedSwings = "speed-swings", Note, Published, LOOK;
     /// Older and newer adapters on one tree.
     VersionsMixed = "versions-mixed", Note, Published, LOOK;
 }

@@ -18,7 +18,11 @@ mod forecasts;
 mod inspection;
 mod kind;
 mod legs;
+mod levels;
+mod networks;
+mod outlet_test;
 mod place;
+mod power;
 mod runs;
 mod satellite;
 mod services;
@@ -56,6 +60,7 @@ const DETECTORS: &[Detector] = &[
     legs::empty_outlets,
     legs::crowded_ports,
     amplifiers::by_pass,
+    amplifiers::return_band,
     runs::long_or_thin,
     runs::connectors,
     trees::loose_parts,
@@ -64,6 +69,14 @@ const DETECTORS: &[Detector] = &[
     satellite::on_the_tree,
     services::in_the_band,
     services::other_networks,
+    services::modems,
+    networks::channels,
+    networks::nodes_seen,
+    power::feeds,
+    levels::measured,
+    levels::modem_sends,
+    outlet_test::against_forecast,
+    outlet_test::by_itself,
     adapters::number,
     adapters::versions,
     adapters::ports,

@@ -47,3 +47,33 @@ pub(super) fn other_networks(inspection: &Inspection<'_>) -> Vec<Finding> {
     }
     found
 }
+
+/// Modems that share a tree with adapters, may be made to listen in the band, and have no filter of their own. Where
+/// the service itself is known to reach into the band that is a finding of its own.
+pub(super) fn modems(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let may_reach = inspection.survey.services_of(ServiceKind::CableInternet).find_map(|service| {
+        let reaches = service.modem?.generation?.may_reach_mhz();
+        let known = service.top_mhz.is_some_and(|top| top > EXTENDED_D.low_mhz);
+        (reaches > EXTENDED_D.low_mhz && !known).then_some((service.id, reaches))
+    });
+    let Some((service, reaches)) = may_reach else { return Vec::new() };
+    let heads = inspection.heads_with_nodes();
+    inspection
+        .parts(&[PartKind::Outlet])
+        .filter(|outlet| has_plugged(outlet, Plugged::Modem) && !outlet.device_filter)
+        .filter(|outlet| heads.contains(&inspection.survey.wiring.head_of(outlet.id)))
+        .filter(|outlet| !is_filtered(inspection, outlet.id))
+        .map(|outlet| {
+            Finding::new(FindingKind::ModemMayReachBand, vec![Place::Part(outlet.id), Place::Service(service)])
+                .phrase("outlet", inspection.name(outlet.id))
+                .with("reaches", Arg::Frequency(reaches))
+                .with("band", Arg::Band(EXTENDED_D.low_mhz, EXTENDED_D.high_mhz))
+        })
+        .collect()
+}
+
+/// Whether a filter right before the outlet keeps the network from it.
+fn is_filtered(inspection: &Inspection<'_>, outlet: crate::fact::SubjectId) -> bool {
+    let feeder = inspection.survey.wiring.feed(outlet).and_then(|feed| inspection.survey.parts.get(&feed.part));
+    feeder.is_some_and(|part| part.kind == PartKind::EntryFilter)
+}

@@ -287,7 +287,7 @@ finding-too-many-adapters = { $count } adapters are planned or present on one tr
     .source = Broadband Forum TR-181 Issue 2: 16 members, 8 for version 1.0. That one 1.0 adapter brings all down to 8 is from memory.
 
 finding-versions-mixed = Older and newer adapters share this coax: versions { $versions }.
-    .why = They work together, but each pair runs at the speed of the older one.
+    .why = They work together, but each pair runs at the speed of the older one: the oldest at { $slowest } Mb/s at most. While such a pair sends, the others wait.
     .do = Nothing needs to be done. Put the older ones where least speed is wanted.
     .source = MoCA 2.0 press release, June 2010: 2.0 works with 1.0 and 1.1.
 
@@ -312,3 +312,117 @@ finding-wishes-do-not-fit = All rooms at full speed at once would need { $share 
     .why = All adapters share one capacity. One room alone still gets its full speed.
     .do = Nothing needs to be done if the rooms are rarely busy at once. Otherwise wish for less, or use newer adapters.
     .source = { source-survey }
+
+## Levels of TV and modem
+
+level-between = between { $low } and { $high }
+level-at-least = { $low } or more
+level-at-most = { $high } or less
+
+window-analog-tv = analog TV at the set: 0 dBmV or more (47 CFR 76.605)
+window-digital-tv = digital TV at the set: -12 to +15 dBmV (a guide figure, from memory)
+window-modem-receives = what the modem receives: -15 to +15 dBmV (a published manual that reproduces DOCSIS)
+window-modem-sends = what the modem sends: 50 dBmV or less (a published article on DOCSIS 3.1)
+window-antenna-tv = antenna TV at the set: -34 dBmV or more (a guide figure, from memory)
+
+finding-level-below-rule = At { $outlet } { $service } was measured at { $level } ({ $frequency }); { $needs } is the rule for analog channels.
+    .why = The picture can turn grainy, and any further loss is seen at once.
+    .do = Look at connectors and splits on the way there. If all are sound, ask the provider to look at the level at the entry.
+    .source = 47 CFR 76.605(a)(3), 2015: 1 mV across 75 ohm at the set. For analog channels only.
+
+finding-level-outside-guide = At { $outlet } { $service } was measured at { $level } ({ $frequency }); { $needs } is usual.
+    .why = Channels may freeze or be missing, and there is no room for further loss.
+    .do = Look at connectors and splits on the way there. If all are sound, ask the provider, or whoever looks after the antenna.
+    .source = Guide figures from memory (SCTE 40 for cable, ATSC A/74 for antenna), not checked against them.
+
+finding-modem-level-outside = The modem at { $outlet } receives { $level } ({ $frequency }); { $needs } is what it is made for.
+    .why = The internet may be slow or drop out, whatever the room network does.
+    .do = Look at connectors and splits on the way to the modem. If all are sound, ask the provider.
+    .source = Table "Digital signal levels" of a published manual that reproduces DOCSIS.
+
+finding-modem-sends-high = The modem at { $outlet } sends at { $level }; { $needs } is what is recommended.
+    .why = It nearly shouts to be heard: too much is lost on its way to the street.
+    .do = Look at connectors and splits between modem and entry. Each split less helps. If all are sound, ask the provider.
+    .source = "DOCSIS 3.1 cable modem transmit power", volpefirm.com: 40 to 50 dBmV is recommended for up to 4 channels.
+
+finding-amplifier-return-narrow = On the way from the modem at { $outlet } to the street, { $amplifier } returns only up to { $returns }; the modem sends up to { $sends }.
+    .why = The upper part of what the modem sends does not get through, so uploads can be slow or fail.
+    .do = Use an amplifier whose return path reaches { $sends }, or put the modem before it. Ask the provider which one fits.
+    .source = { source-survey }
+
+finding-modem-may-reach-band = The modem at { $outlet } is of a generation that may listen up to { $reaches }, and no filter stands before it.
+    .why = It then hears the room network in { $band }, and may suffer.
+    .do = Ask the provider how high the service goes. If not above 1002 MHz, put a filter (MoCA filter) at the modem.
+    .source = { source-filter-use } Modems to 1218 and later 1794 MHz: a trade report of 2015.
+
+finding-dc-feed = Power for { $to } goes over the coax from { $from }, by way of { $over }.
+    .why = A filter, a cap or a splitter that holds DC back on this way would switch it off.
+    .do = Leave this way as it is, or use parts there that pass power.
+    .source = { source-practice }
+
+finding-dc-feed-direct = Power for { $to } goes over the coax from { $from }.
+    .why = Anything put between the two that holds DC back would switch it off.
+    .do = Leave this way as it is, or use parts there that pass power.
+    .source = { source-practice }
+
+## Several networks, and what adapters see
+
+finding-networks-overlap = On the same cables runs { $service }; beside it { $left ->
+    [0] no channel is free for the room network.
+    [one] one channel of { $full } is free for the room network.
+   *[other] { $left } channels of { $full } are free for the room network.
+}
+    .why = Two networks on one wire need channels of their own. With fewer channels the room network is slower.
+    .do = If the fibre box or the provider's box can use a network cable instead, that frees its channels. Otherwise this works, only slower.
+    .source = Five channels of 100 MHz for version 2.5 (encyclopedia article on MoCA) in 1125 to 1675 MHz (announcement of SCTE 235, 2017).
+
+finding-network-channels-unknown = On the same cables runs { $service }, and it is not yet known on which channels.
+    .why = A room network of version 2.5 wants { $full } channels, nearly all of { $band }; the two might meet.
+    .do = Look on the box's own page which channels it uses, or ask the provider, and note them.
+    .source = Five channels of 100 MHz for version 2.5 (encyclopedia article on MoCA) in 1125 to 1675 MHz (announcement of SCTE 235, 2017).
+
+finding-nodes-more-than-known = The adapter at { $outlet } sees { $seen } network members; { $known } are known here.
+    .why = There may be a box that was forgotten, or a neighbour's adapter may have joined.
+    .do = First look for boxes in the house that speak MoCA. If there are none, set one privacy password on all your own adapters, and check the entry filter.
+    .source = { source-practice }
+
+finding-node-alone = The adapter at { $outlet } sees no other, though { $known } adapters are noted on this coax.
+    .why = It cannot hear the others, and may form a network of its own beside theirs.
+    .do = Check that it has the same privacy password as the others. Then try it at an outlet near the start of the network (bridge): if it works there, the cable between is the place to look.
+    .source = That such an adapter may form a second network is from memory.
+
+## From the outlet test
+
+place-house = the house
+way-to-room = towards the room
+way-from-room = from the room
+
+finding-measured-below-forecast = At { $outlet } { $measured } was measured; { $expected } was expected.
+    .why = Something on the way takes more than this survey knows of.
+    .do = Look at the connectors and parts on the way that nobody has looked at yet. Measuring a neighbouring outlet tells which part it is.
+    .source = { source-survey }
+
+finding-measured-above-forecast = At { $outlet } { $measured } was measured, more than expected: { $expected }.
+    .why = The wiring is better than noted, so other figures here may be too low as well.
+    .do = Nothing needs to be done. If cable lengths or labels were guessed, look once more.
+    .source = { source-survey }
+
+finding-loss-above-forecast = On the way to { $outlet } { $measured } is lost, by the power sent and received; { $expected } was expected.
+    .why = Something on the way takes more than this survey knows of.
+    .do = Look at the connectors and parts on the way that nobody has looked at yet.
+    .source = { source-survey }
+
+finding-one-way-slower = At { $outlet } the way { $way } is much slower: { $slow } against { $fast }.
+    .why = Noise or a poor connector near the receiving end often harms one direction only.
+    .do = Look at the connectors near the slower receiver, and at what else is plugged in there.
+    .source = { source-practice }
+
+finding-loss-under-load = At { $outlet } { $share } of packets get lost while the network is busy.
+    .why = A sound coax network loses next to none, even when busy.
+    .do = Look for loose or corroded connectors and open legs on the way, then test again.
+    .source = MoCA 2.0 press release, June 2010: the target is one packet lost in 100 million.
+
+finding-speed-swings = The internet at { $outlet } swings between { $low } and { $high }, with heat or the time of day.
+    .why = That points to the street's cable or its fittings, not to the room network.
+    .do = Test between two adapters within the house. If that is steady, ask the provider to check the line.
+    .source = A published field account (2014): 6 to 100 Mb/s, worst in the hot part of the day, from one weak modem channel.

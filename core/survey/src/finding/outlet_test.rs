@@ -1,0 +1,116 @@
+//! What was measured in the rooms, beside what was expected there.
+
+use super::inspection::Inspection;
+use super::{Finding, FindingKind, Place};
+use crate::fact::SubjectId;
+use crate::forecast::{PathForecast, Reach};
+use crate::record::{Reading, ReadingKind, TestReach};
+use crate::words::Arg;
+
+/// A reading counts as outside the shown range only by more than this share, or so many decibels.
+const LEEWAY: f64 = 0.05;
+const LEEWAY_DB: f64 = 1.0;
+
+/// A test that reaches this share of the plan's rate is limited by the service and says nothing of the coax.
+const AT_THE_PLAN: f64 = 0.9;
+
+/// One direction counts as much slower at less than this share of the other (common practice, no source).
+const MUCH_SLOWER: f64 = 0.5;
+
+/// Loss of packets from which a busy network is not well, percent. The packet error target of MoCA 2.0 is 1 in 100
+/// million (2.0 press release, June 2010): anything a person can measure is far above.
+const LOSS_PERCENT: f64 = 0.1;
+
+/// Whether a rate reading tells of the coax: not over radio, not to the internet, not held by the plan.
+fn tells_of_coax(inspection: &Inspection<'_>, reading: &Reading, down_mbps: f64) -> bool {
+    match reading.how {
+        Some(how) => !how.over_radio && how.reach != TestReach::Internet,
+        None => {
+            let plan = inspection.survey.internet.map(|internet| internet.down_mbps);
+            plan.is_none_or(|plan| (down_mbps / plan - 1.0).abs() > 1.0 - AT_THE_PLAN)
+        }
+    }
+}
+
+fn path<'a>(inspection: &Inspection<'a>, outlet: SubjectId) -> Option<&'a PathForecast> {
+    match &inspection.forecast?.room(outlet)?.reach {
+        Reach::Estimated(path) => Some(path),
+        _ => None,
+    }
+}
+
+/// Readings that lie outside the range that was expected.
+pub(super) fn against_forecast(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let mut found = Vec::new();
+    for reading in inspection.survey.readings.values() {
+        let Some(outlet) = reading.about else { continue };
+        let Some(path) = path(inspection, outlet) else { continue };
+        let finding = |kind| {
+            Finding::new(kind, vec![Place::Part(outlet)]).phrase("outlet", inspection.name(outlet))
+        };
+        match reading.measured {
+            ReadingKind::Throughput { down_mbps, up_mbps } if tells_of_coax(inspection, reading, down_mbps) => {
+                let ways = [(down_mbps, path.down), (up_mbps, path.up)];
+                let below = ways.iter().find(|(mbps, range)| *mbps < range.low * (1.0 - LEEWAY));
+                let above = ways.iter().find(|(mbps, range)| *mbps > range.high * (1.0 + LEEWAY));
+                let kinds =
+                    [(below, FindingKind::MeasuredBelowForecast), (above, FindingKind::MeasuredAboveForecast)];
+                if let Some(((mbps, range), kind)) = kinds.into_iter().find_map(|(way, kind)| Some((way?, kind))) {
+                    found.push(
+                        finding(kind)
+                            .with("measured", Arg::Rate(*mbps))
+                            .with("expected", Arg::RateRange(*range)),
+                    );
+                }
+            }
+            measured => {
+                if let Some(loss) = measured.path_loss_db().filter(|loss| *loss > path.loss.high + LEEWAY_DB) {
+                    found.push(
+                        finding(FindingKind::LossAboveForecast)
+                            .with("measured", Arg::Loss(loss))
+                            .with("expected", Arg::LossRange(path.loss)),
+                    );
+                }
+            }
+        }
+    }
+    found
+}
+
+/// What readings show by themselves.
+pub(super) fn by_itself(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let mut found = Vec::new();
+    for reading in inspection.survey.readings.values() {
+        let at = vec![reading.about.map_or(Place::House, Place::Part)];
+        let name = reading.about.map(|outlet| inspection.name(outlet));
+        let place = |finding: Finding| match &name {
+            Some(name) => finding.phrase("outlet", name.clone()),
+            None => finding.phrase("outlet", crate::words::Phrase::new("place-house")),
+        };
+        match reading.measured {
+            ReadingKind::Throughput { down_mbps, up_mbps } if tells_of_coax(inspection, reading, down_mbps) => {
+                let (slow, fast) = (down_mbps.min(up_mbps), down_mbps.max(up_mbps));
+                if slow < fast * MUCH_SLOWER {
+                    let id = if down_mbps < up_mbps { "way-to-room" } else { "way-from-room" };
+                    found.push(
+                        place(Finding::new(FindingKind::OneWaySlower, at))
+                            .phrase("way", crate::words::Phrase::new(id))
+                            .with("slow", Arg::Rate(slow))
+                            .with("fast", Arg::Rate(fast)),
+                    );
+                }
+            }
+            ReadingKind::PacketLoss { percent, under_load: true } if percent >= LOSS_PERCENT => found.push(
+                place(Finding::new(FindingKind::LossUnderLoad, at))
+                    .with("share", Arg::Text(format!("{percent:.1} %"))),
+            ),
+            ReadingKind::Swings { low_mbps, high_mbps, with_heat_or_hour: true } => found.push(
+                place(Finding::new(FindingKind::SpeedSwings, at))
+                    .with("low", Arg::Rate(low_mbps))
+                    .with("high", Arg::Rate(high_mbps)),
+            ),
+            _ => {}
+        }
+    }
+    found
+}
