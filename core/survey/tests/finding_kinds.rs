@@ -144,7 +144,57 @@ fn what_the_provider_runs_is_never_told_to_go() {
         .service(ServiceKind::FibreLink, None)
         .at("O2")
         .plugged(&[Plugged::TvBox]);
-    assert_eq!(kinds_of(house), [FindingKind::ProviderNetwork, FindingKind::FibreLink]);
+    // Nothing else than that they are there, and that their channels would be good to know.
+    let expected = [
+        FindingKind::ProviderNetwork,
+        FindingKind::FibreLink,
+        FindingKind::NetworkChannelsUnknown,
+        FindingKind::NetworkChannelsUnknown,
+    ];
+    assert_eq!(kinds_of(house), expected);
+}
+
+#[test]
+fn the_providers_boxes_count_as_nodes() {
+    // 16 nodes: TR-181 Issue 2, type MocaNodeID.
+    let with = |nodes| {
+        kinds_of(good_house().about_service(ServiceKind::ProviderNetwork, |service| {
+            service.network = Some(survey::record::OtherNetwork { nodes, ..Default::default() });
+        }))
+        .contains(&FindingKind::TooManyAdapters)
+    };
+    assert!(with(15));
+    assert!(!with(14));
+}
+
+#[test]
+fn a_modem_on_the_port_that_is_not_amplified_returns_freely() {
+    let on_port = |port| {
+        let house = good_house()
+            .amplifier("A1", 1)
+            .with(|amplifier| {
+                amplifier.rating.moca_bypass = Some(true);
+                amplifier.rating.modem_port = true;
+                amplifier.rating.return_high_mhz = Some(42.0);
+            })
+            .from("F1", 1)
+            .at("S1")
+            .from("A1", 1)
+            .outlet("O3", "Hall")
+            .from("A1", port)
+            .plugged(&[Plugged::Modem])
+            .at("O1")
+            .plugged(&[])
+            .about_service(ServiceKind::CableInternet, |service| {
+                service.modem = Some(survey::record::ModemBands {
+                    generation: None,
+                    upstream_top_mhz: Some(85.0),
+                });
+            });
+        kinds_of(house).contains(&FindingKind::AmplifierReturnNarrow)
+    };
+    assert!(!on_port(2));
+    assert!(on_port(1));
 }
 
 #[test]

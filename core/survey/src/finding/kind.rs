@@ -102,7 +102,7 @@ kinds! {
     /// An amplifier on the way to a modem returns less than the modem sends.
     AmplifierReturnNarrow = "amplifier-return-narrow", Grave, Survey, UNSCREW;
     /// An adapter sees more nodes than are known.
-    NodesMoreThanKnown = "nodes-more-than-known", Grave, CommonPractice, LOOK;
+    NodesMoreThanKnown = "nodes-more-than-known", Grave, CommonPractice, ENTRY_LOOK;
     /// No channel is free for an adapter and the bridge.
     NoChannel = "no-channel", Grave, Survey, LOOK;
 

@@ -19,4 +19,4 @@ pub use outcome::{
 };
 pub(crate) use percentile::spread;
 pub use run::{Options, forecast};
-pub(crate) use taken::{channels_left, taken_bands};
+pub(crate) use taken::channels_left;

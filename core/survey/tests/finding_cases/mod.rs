@@ -4,8 +4,14 @@
 
 use coax::Span;
 use survey::finding::FindingKind::{self, *};
-use survey::forecast::{Forecast, Reach, RoomForecast, SharedCapacity};
-use survey::record::{CableKind, Connector, EntryKind, EntryState, Plugged, PortEnd, ServiceKind, Survey};
+use survey::forecast::{
+    Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity,
+};
+use survey::rating::Band;
+use survey::record::{
+    CableKind, Connector, EntryKind, EntryState, HowMeasured, ModemBands, ModemGeneration, OtherNetwork, Plugged,
+    PortEnd, ReadingKind, ServiceKind, Survey, TestReach, TvSignal,
+};
 
 use crate::house::{House, good_house, part_id};
 
@@ -41,7 +47,8 @@ fn case(kind: FindingKind, there: impl Into<Seen>, absent: impl Into<Seen>) -> C
 pub fn cases() -> Vec<Case> {
     [entry_cases(), filter_cases(), split_cases(), leg_cases(), amplifier_cases(), run_cases(), tree_cases()]
         .into_iter()
-        .chain([service_cases(), adapter_cases(), forecast_cases()])
+        .chain([service_cases(), adapter_cases(), forecast_cases(), level_cases(), network_cases()])
+        .chain([power_cases(), test_cases(), measured_cases()])
         .flatten()
         .collect()
 }
@@ -290,5 +297,159 @@ fn forecast_cases() -> Vec<Case> {
     vec![
         case(NoChannel, seen(Reach::NoChannel, 0.5), seen(Reach::OtherTree, 0.5)),
         case(WishesDoNotFit, seen(Reach::NoBridge, 1.4), seen(Reach::NoBridge, 0.9)),
+    ]
+}
+
+/// The good house with a TV in the den.
+fn with_tv() -> House {
+    good_house()
+        .at("S1")
+        .with(|splitter| splitter.rating.legs = 3)
+        .outlet("O3", "Den")
+        .from("S1", 3)
+        .over(CableKind::Six, 10.0)
+        .plugged(&[Plugged::Tv])
+}
+
+fn level_cases() -> Vec<Case> {
+    let tv = |signal, dbmv| {
+        with_tv().level(603.0, dbmv).about_service(ServiceKind::CableTv, |tv| tv.signal = Some(signal))
+    };
+    let modem = |dbmv| good_house().at("O1").level(603.0, dbmv);
+    let sends = |dbmv| good_house().at("O1").reads(ReadingKind::ModemSends { dbmv });
+    let returning = |returns: f64, sends: f64| {
+        good_house()
+            .amplifier("A1", 1)
+            .with(|amplifier| {
+                amplifier.rating.moca_bypass = Some(true);
+                amplifier.rating.return_high_mhz = Some(returns);
+            })
+            .from("F1", 1)
+            .at("S1")
+            .from("A1", 1)
+            .about_service(ServiceKind::CableInternet, |modem| {
+                modem.modem = Some(ModemBands { generation: None, upstream_top_mhz: Some(sends) });
+            })
+    };
+    let generation = |generation| {
+        good_house().about_service(ServiceKind::CableInternet, |modem| {
+            modem.modem = Some(ModemBands { generation: Some(generation), upstream_top_mhz: None });
+        })
+    };
+    vec![
+        // 0 dBmV: 47 CFR 76.605(a)(3).
+        case(LevelBelowRule, tv(TvSignal::Analog, -0.5), tv(TvSignal::Analog, 0.0)),
+        // -12 dBmV: SCTE 40, from memory.
+        case(LevelOutsideGuide, tv(TvSignal::Digital, -13.0), tv(TvSignal::Digital, -11.0)),
+        // -15 to +15 dBmV: a published CMTS manual reproducing DOCSIS.
+        case(ModemLevelOutside, modem(-16.0), modem(-14.0)),
+        // 50 dBmV: "DOCSIS 3.1 cable modem transmit power", volpefirm.com.
+        case(ModemSendsHigh, sends(51.0), sends(49.0)),
+        // Splits of 42 and 85 MHz.
+        case(AmplifierReturnNarrow, returning(42.0, 85.0), returning(85.0, 85.0)),
+        case(ModemMayReachBand, generation(ModemGeneration::V3_1), generation(ModemGeneration::V3_0)),
+    ]
+}
+
+fn network_cases() -> Vec<Case> {
+    let link = |low_mhz: f64, high_mhz: f64| {
+        good_house().about_service(ServiceKind::FibreLink, |link| {
+            let bands = vec![Band { low_mhz, high_mhz }];
+            link.network = Some(OtherNetwork { version: Some("1.1".into()), bands, nodes: 2 });
+        })
+    };
+    let sees = |tag: &str, count| good_house().at(tag).reads(ReadingKind::NodesSeen { count });
+    vec![
+        // D4 of MoCA 1.1, 1300 MHz (Table 1-1), lies in the middle; D1, 1150 MHz, at the edge leaves 500 MHz.
+        case(NetworksOverlap, link(1275.0, 1325.0), link(1125.0, 1175.0)),
+        case(
+            NetworkChannelsUnknown,
+            good_house().service(ServiceKind::FibreLink, None),
+            link(1125.0, 1175.0),
+        ),
+        case(NodesMoreThanKnown, sees("O1", 3), sees("O1", 2)),
+        case(NodeAlone, sees("O2", 1), sees("O2", 2)),
+    ]
+}
+
+fn power_cases() -> Vec<Case> {
+    let amplifier = || {
+        good_house().amplifier("A1", 1).with(|a| a.rating.moca_bypass = Some(true)).from("S1", 2)
+    };
+    let direct = || amplifier().at("O2").from("A1", 1).plugged(&[Plugged::PowerSupply]);
+    let over_a_splitter = amplifier()
+        .splitter("S2", 2)
+        .made_for(5.0, 1675.0)
+        .from("A1", 1)
+        .cap(2)
+        .at("O2")
+        .from("S2", 1)
+        .plugged(&[Plugged::PowerSupply]);
+    vec![case(DcFeed, over_a_splitter, direct()), case(DcFeedDirect, direct(), amplifier())]
+}
+
+fn test_cases() -> Vec<Case> {
+    let one_way = |reach, over_radio| {
+        let how = Some(HowMeasured { reach, over_radio });
+        good_house().at("O2").reads_how(ReadingKind::Throughput { down_mbps: 900.0, up_mbps: 200.0 }, how)
+    };
+    let lost = |under_load| good_house().at("O2").reads(ReadingKind::PacketLoss { percent: 2.0, under_load });
+    let swings = |with_heat_or_hour| {
+        let swings = ReadingKind::Swings { low_mbps: 6.0, high_mbps: 100.0, with_heat_or_hour };
+        good_house().at("O1").reads(swings)
+    };
+    vec![
+        // The plan's own two rates differ: a test of the internet tells nothing of the coax.
+        case(OneWaySlower, one_way(TestReach::House, false), one_way(TestReach::Internet, false)),
+        case(LossUnderLoad, lost(true), lost(false)),
+        case(SpeedSwings, swings(true), swings(false)),
+    ]
+}
+
+fn measured_cases() -> Vec<Case> {
+    let seen = |house: House| {
+        let survey = house.survey();
+        let outlet = part_id(&survey, "O2");
+        let rate = Span::new(600.0, 900.0, 940.0);
+        let path = PathForecast {
+            down: rate,
+            up: rate,
+            phy_down: rate,
+            phy_up: rate,
+            loss: Span::new(20.0, 25.0, 32.0),
+            links: 1.0,
+            limit: Limit::EthernetPort,
+            costs: Vec::new(),
+            curve: Curve::default(),
+        };
+        let forecast = Forecast {
+            seed: 1,
+            draws: 1,
+            bridge: Some(part_id(&survey, "O1")),
+            channels: Vec::new(),
+            nodes: 2,
+            rooms: vec![RoomForecast { outlet, room: None, reach: Reach::Estimated(Box::new(path)) }],
+            street: Vec::new(),
+            shared: None,
+            round_trip_ms: Span::new(2.0, 3.0, 7.0),
+        };
+        Seen { survey, forecast: Some(forecast) }
+    };
+    let gives = |house: House, mbps: f64| {
+        house.at("O2").reads(ReadingKind::Throughput { down_mbps: mbps, up_mbps: mbps })
+    };
+    let power = |received_dbm| {
+        seen(good_house().at("O2").reads(ReadingKind::Power { sent_dbm: -10.0, received_dbm }))
+    };
+    vec![
+        // 400 Mb/s is the plan's rate there: the service sets the pace, not the coax.
+        case(
+            MeasuredBelowForecast,
+            seen(gives(good_house(), 400.0)),
+            seen(gives(good_house().plan(400.0), 400.0)),
+        ),
+        case(MeasuredAboveForecast, seen(gives(good_house(), 1100.0)), seen(gives(good_house(), 900.0))),
+        // Sent with little power over a good path, little is received: only the difference of 28 dB counts.
+        case(LossAboveForecast, power(-48.0), power(-38.0)),
     ]
 }

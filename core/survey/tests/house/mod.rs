@@ -19,8 +19,8 @@
 use survey::fact::SubjectId;
 use survey::rating::{Band, PartRating};
 use survey::record::{
-    Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, FeedFrom, Internet, LengthKnown,
-    Ownership, Part, PartKind, Plugged, PortEnd, Room, Run, RunLength, Service, ServiceKind, Survey, Wish,
+    Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, FeedFrom, HowMeasured, Internet, LengthKnown,
+    Ownership, Part, PartKind, Plugged, PortEnd, Reading, ReadingKind, Room, Run, RunLength, Service, ServiceKind, Survey, Wish,
 };
 use uuid::Uuid;
 
@@ -130,7 +130,7 @@ impl House {
             return room.id;
         }
         let id = self.fresh();
-        self.survey.rooms.insert(id, Room { id, name: name.into(), wish: None });
+        self.survey.rooms.insert(id, Room { id, name: name.into(), wish: None, served_from: None });
         id
     }
 
@@ -233,7 +233,40 @@ impl House {
     /// A service and the highest frequency it uses.
     pub fn service(mut self, kind: ServiceKind, top_mhz: Option<f64>) -> Self {
         let id = self.fresh();
-        self.survey.services.insert(id, Service { id, kind, top_mhz });
+        self.survey.services.insert(id, Service { top_mhz, ..Service::new(id, kind) });
+        self
+    }
+
+    /// Says anything of a service, which is made if it is new.
+    pub fn about_service(mut self, kind: ServiceKind, say: impl FnOnce(&mut Service)) -> Self {
+        if !self.survey.has_service(kind) {
+            self = self.service(kind, None);
+        }
+        say(self.survey.services.values_mut().find(|service| service.kind == kind).expect("just made"));
+        self
+    }
+
+    /// A reading at the part named last.
+    pub fn reads(self, measured: ReadingKind) -> Self {
+        self.reads_how(measured, None)
+    }
+
+    /// A reading at the part named last, and how it was taken.
+    pub fn reads_how(mut self, measured: ReadingKind, how: Option<HowMeasured>) -> Self {
+        let id = self.fresh();
+        let about = Some(self.current);
+        self.survey.readings.insert(id, Reading { id, about, measured, how });
+        self
+    }
+
+    /// A level measured at the part named last.
+    pub fn level(self, mhz: f64, dbmv: f64) -> Self {
+        self.reads(ReadingKind::Level { mhz, dbmv })
+    }
+
+    /// The wiring belongs to somebody else.
+    pub fn rented(mut self) -> Self {
+        self.survey.building = Some(Building { ownership: Ownership::Rented, shared: false });
         self
     }
 

@@ -338,7 +338,7 @@ finding-level-outside-guide = At { $outlet } { $service } was measured at { $lev
 finding-modem-level-outside = The modem at { $outlet } receives { $level } ({ $frequency }); { $needs } is what it is made for.
     .why = The internet may be slow or drop out, whatever the room network does.
     .do = Look at connectors and splits on the way to the modem. If all are sound, ask the provider.
-    .source = Table "Digital signal levels" of a published manual that reproduces DOCSIS.
+    .source = Table "Digital signal levels" of a published manual that reproduces DOCSIS: -15 to +15 dBmV.
 
 finding-modem-sends-high = The modem at { $outlet } sends at { $level }; { $needs } is what is recommended.
     .why = It nearly shouts to be heard: too much is lost on its way to the street.
