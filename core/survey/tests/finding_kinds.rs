@@ -186,10 +186,8 @@ fn a_modem_on_the_port_that_is_not_amplified_returns_freely() {
             .at("O1")
             .plugged(&[])
             .about_service(ServiceKind::CableInternet, |service| {
-                service.modem = Some(survey::record::ModemBands {
-                    generation: None,
-                    upstream_top_mhz: Some(85.0),
-                });
+                service.modem =
+                    Some(survey::record::ModemBands { generation: None, upstream_top_mhz: Some(85.0) });
             });
         kinds_of(house).contains(&FindingKind::AmplifierReturnNarrow)
     };

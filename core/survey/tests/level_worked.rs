@@ -1,11 +1,12 @@
 //! Levels against the regulation's own figures and worked examples of the trade.
+#![allow(clippy::expect_used, clippy::panic, reason = "a failed test is what is wanted")]
 
 mod house;
 
 use house::House;
 use survey::level::{
-    ANALOG_TV, Levels, MODEM_SENDS, Options, change, least_visual_millivolts, least_visual_millivolts_at_drop,
-    level_of_millivolts, levels,
+    ANALOG_TV, Levels, MODEM_SENDS, Options, change, least_visual_millivolts,
+    least_visual_millivolts_at_drop, level_of_millivolts, levels,
 };
 use survey::record::{CableKind, EntryKind, EntryState, Plugged, ReadingKind, ServiceKind, Survey};
 
@@ -119,7 +120,9 @@ fn between_two_readings_the_level_is_on_their_line_and_beyond_them_unknown() {
     let middle = tv.down.iter().find(|down| (500.0..600.0).contains(&down.mhz)).expect("the middle");
     let incoming = 10.0 - 8.0 * (middle.mhz - 100.0) / 800.0;
     near(middle.level.expect("between").likely - middle.gain.likely, incoming, 1e-9);
-    assert!(tv.down.iter().filter(|down| !(100.0..=900.0).contains(&down.mhz)).all(|down| down.level.is_none()));
+    assert!(
+        tv.down.iter().filter(|down| !(100.0..=900.0).contains(&down.mhz)).all(|down| down.level.is_none())
+    );
 }
 
 #[test]
@@ -145,9 +148,8 @@ fn an_entry_that_is_cut_off_brings_nothing() {
 
 #[test]
 fn a_service_is_what_comes_in_at_the_entry() {
-    let services = |kind| {
-        found(&two(kind).survey()).outlets.iter().map(|outlet| outlet.service).collect::<Vec<_>>()
-    };
+    let services =
+        |kind| found(&two(kind).survey()).outlets.iter().map(|outlet| outlet.service).collect::<Vec<_>>();
     assert_eq!(services(EntryKind::Antenna), [ServiceKind::AntennaTv]);
     assert_eq!(services(EntryKind::Cable), [ServiceKind::CableTv, ServiceKind::CableInternet]);
 }

@@ -52,7 +52,13 @@ pub fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page
     }
 }
 
-fn tell_step(context: &Context, number: usize, step: &Step, told: &mut BTreeMap<Caution, u64>, page: &mut Page) {
+fn tell_step(
+    context: &Context,
+    number: usize,
+    step: &Step,
+    told: &mut BTreeMap<Caution, u64>,
+    page: &mut Page,
+) {
     let change = step.change.phrase(&step.before);
     page.numbered(number, &context.say(&change));
     let mut rows = Vec::new();

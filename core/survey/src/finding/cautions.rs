@@ -1,7 +1,8 @@
 //! Which cautions belong to which kind of work, most important first.
 
 use super::Caution::{
-    self, Heights, HouseSideOnly, KeepGrounds, MainsNear, PoweredLeg, SuppliesFirst, Thunderstorm, WhoDependsOnIt,
+    self, Heights, HouseSideOnly, KeepGrounds, MainsNear, PoweredLeg, SuppliesFirst, Thunderstorm,
+    WhoDependsOnIt,
 };
 
 /// Nothing is unscrewed.
@@ -9,7 +10,8 @@ pub(crate) const LOOK: &[Caution] = &[];
 /// Something on the coax is unscrewed.
 pub(crate) const UNSCREW: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, Thunderstorm];
 /// Something next to the entry is unscrewed.
-pub(crate) const ENTRY: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, HouseSideOnly, KeepGrounds, Thunderstorm];
+pub(crate) const ENTRY: &[Caution] =
+    &[WhoDependsOnIt, SuppliesFirst, HouseSideOnly, KeepGrounds, Thunderstorm];
 /// A look at the entry, from where one stands.
 pub(crate) const ENTRY_LOOK: &[Caution] = &[HouseSideOnly, KeepGrounds, Thunderstorm];
 /// Cable is drawn, or connectors are re-made.

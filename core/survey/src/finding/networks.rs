@@ -38,7 +38,9 @@ pub(super) fn provider_nodes(inspection: &Inspection<'_>, head: SubjectId) -> (u
 pub(super) fn channels(inspection: &Inspection<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     for head in inspection.heads_with_nodes() {
-        let Some(newest) = inspection.nodes_on(head).iter().map(|node| node.link.version).max() else { continue };
+        let Some(newest) = inspection.nodes_on(head).iter().map(|node| node.link.version).max() else {
+            continue;
+        };
         let full = newest.most_channels().value;
         for service in others(inspection, head) {
             let bands = service.network.as_ref().map_or(&[][..], |network| &network.bands);

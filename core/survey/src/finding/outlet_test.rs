@@ -23,13 +23,11 @@ const LOSS_PERCENT: f64 = 0.1;
 
 /// Whether a rate reading tells of the coax: not over radio, not to the internet, not held by the plan.
 fn tells_of_coax(inspection: &Inspection<'_>, reading: &Reading, down_mbps: f64) -> bool {
-    match reading.how {
-        Some(how) => !how.over_radio && how.reach != TestReach::Internet,
-        None => {
-            let plan = inspection.survey.internet.map(|internet| internet.down_mbps);
-            plan.is_none_or(|plan| (down_mbps / plan - 1.0).abs() > 1.0 - AT_THE_PLAN)
-        }
+    if let Some(how) = reading.how {
+        return !how.over_radio && how.reach != TestReach::Internet;
     }
+    let plan = inspection.survey.internet.map(|internet| internet.down_mbps);
+    plan.is_none_or(|plan| (down_mbps / plan - 1.0).abs() > 1.0 - AT_THE_PLAN)
 }
 
 fn path<'a>(inspection: &Inspection<'a>, outlet: SubjectId) -> Option<&'a PathForecast> {
@@ -45,17 +43,22 @@ pub(super) fn against_forecast(inspection: &Inspection<'_>) -> Vec<Finding> {
     for reading in inspection.survey.readings.values() {
         let Some(outlet) = reading.about else { continue };
         let Some(path) = path(inspection, outlet) else { continue };
-        let finding = |kind| {
-            Finding::new(kind, vec![Place::Part(outlet)]).phrase("outlet", inspection.name(outlet))
-        };
+        let finding =
+            |kind| Finding::new(kind, vec![Place::Part(outlet)]).phrase("outlet", inspection.name(outlet));
         match reading.measured {
-            ReadingKind::Throughput { down_mbps, up_mbps } if tells_of_coax(inspection, reading, down_mbps) => {
+            ReadingKind::Throughput { down_mbps, up_mbps }
+                if tells_of_coax(inspection, reading, down_mbps) =>
+            {
                 let ways = [(down_mbps, path.down), (up_mbps, path.up)];
                 let below = ways.iter().find(|(mbps, range)| *mbps < range.low * (1.0 - LEEWAY));
                 let above = ways.iter().find(|(mbps, range)| *mbps > range.high * (1.0 + LEEWAY));
-                let kinds =
-                    [(below, FindingKind::MeasuredBelowForecast), (above, FindingKind::MeasuredAboveForecast)];
-                if let Some(((mbps, range), kind)) = kinds.into_iter().find_map(|(way, kind)| Some((way?, kind))) {
+                let kinds = [
+                    (below, FindingKind::MeasuredBelowForecast),
+                    (above, FindingKind::MeasuredAboveForecast),
+                ];
+                if let Some(((mbps, range), kind)) =
+                    kinds.into_iter().find_map(|(way, kind)| Some((way?, kind)))
+                {
                     found.push(
                         finding(kind)
                             .with("measured", Arg::Rate(*mbps))
@@ -64,7 +67,8 @@ pub(super) fn against_forecast(inspection: &Inspection<'_>) -> Vec<Finding> {
                 }
             }
             measured => {
-                if let Some(loss) = measured.path_loss_db().filter(|loss| *loss > path.loss.high + LEEWAY_DB) {
+                if let Some(loss) = measured.path_loss_db().filter(|loss| *loss > path.loss.high + LEEWAY_DB)
+                {
                     found.push(
                         finding(FindingKind::LossAboveForecast)
                             .with("measured", Arg::Loss(loss))
@@ -88,7 +92,9 @@ pub(super) fn by_itself(inspection: &Inspection<'_>) -> Vec<Finding> {
             None => finding.phrase("outlet", crate::words::Phrase::new("place-house")),
         };
         match reading.measured {
-            ReadingKind::Throughput { down_mbps, up_mbps } if tells_of_coax(inspection, reading, down_mbps) => {
+            ReadingKind::Throughput { down_mbps, up_mbps }
+                if tells_of_coax(inspection, reading, down_mbps) =>
+            {
                 let (slow, fast) = (down_mbps.min(up_mbps), down_mbps.max(up_mbps));
                 if slow < fast * MUCH_SLOWER {
                     let id = if down_mbps < up_mbps { "way-to-room" } else { "way-from-room" };

@@ -11,8 +11,7 @@ pub(super) fn feeds(inspection: &Inspection<'_>) -> Vec<Finding> {
         .map(|path| {
             let between = path.way.iter().copied().filter(|id| *id != path.feed.from && *id != path.feed.to);
             let between: Vec<_> = between.collect();
-            let kind =
-                if between.is_empty() { FindingKind::DcFeedDirect } else { FindingKind::DcFeed };
+            let kind = if between.is_empty() { FindingKind::DcFeedDirect } else { FindingKind::DcFeed };
             Finding::new(kind, path.way.iter().copied().map(Place::Part).collect())
                 .phrase("from", inspection.name(path.feed.from))
                 .phrase("to", inspection.name(path.feed.to))

@@ -64,16 +64,20 @@ pub(super) fn modems(inspection: &Inspection<'_>) -> Vec<Finding> {
         .filter(|outlet| heads.contains(&inspection.survey.wiring.head_of(outlet.id)))
         .filter(|outlet| !is_filtered(inspection, outlet.id))
         .map(|outlet| {
-            Finding::new(FindingKind::ModemMayReachBand, vec![Place::Part(outlet.id), Place::Service(service)])
-                .phrase("outlet", inspection.name(outlet.id))
-                .with("reaches", Arg::Frequency(reaches))
-                .with("band", Arg::Band(EXTENDED_D.low_mhz, EXTENDED_D.high_mhz))
+            Finding::new(
+                FindingKind::ModemMayReachBand,
+                vec![Place::Part(outlet.id), Place::Service(service)],
+            )
+            .phrase("outlet", inspection.name(outlet.id))
+            .with("reaches", Arg::Frequency(reaches))
+            .with("band", Arg::Band(EXTENDED_D.low_mhz, EXTENDED_D.high_mhz))
         })
         .collect()
 }
 
 /// Whether a filter right before the outlet keeps the network from it.
 fn is_filtered(inspection: &Inspection<'_>, outlet: crate::fact::SubjectId) -> bool {
-    let feeder = inspection.survey.wiring.feed(outlet).and_then(|feed| inspection.survey.parts.get(&feed.part));
+    let feeder =
+        inspection.survey.wiring.feed(outlet).and_then(|feed| inspection.survey.parts.get(&feed.part));
     feeder.is_some_and(|part| part.kind == PartKind::EntryFilter)
 }

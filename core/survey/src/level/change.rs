@@ -93,7 +93,12 @@ fn at_outlet(served: &Served, earlier: &Gains, later: &Gains) -> OutletChange {
     if cut_off {
         return OutletChange { outlet, service: served.service, cut_off, down: Vec::new(), up: Vec::new() };
     }
-    let down = served.down_mhz.iter().map(|mhz| band(*mhz, earlier.down(outlet, *mhz), later.down(outlet, *mhz)));
-    let up = served.up_mhz.iter().flatten().map(|mhz| band(*mhz, earlier.up(outlet, *mhz), later.up(outlet, *mhz)));
+    let down =
+        served.down_mhz.iter().map(|mhz| band(*mhz, earlier.down(outlet, *mhz), later.down(outlet, *mhz)));
+    let up = served
+        .up_mhz
+        .iter()
+        .flatten()
+        .map(|mhz| band(*mhz, earlier.up(outlet, *mhz), later.up(outlet, *mhz)));
     OutletChange { outlet, service: served.service, cut_off, down: down.collect(), up: up.collect() }
 }

@@ -4,10 +4,10 @@ use std::collections::BTreeMap;
 
 use coax::Span;
 
+use super::Options;
 use super::outlets::{Served, measured_at, served_outlets};
 use super::solve::{Gains, solve};
 use super::window::{MODEM_SENDS, Window, window_of};
-use super::Options;
 use crate::error::SurveyError;
 use crate::fact::SubjectId;
 use crate::forecast::spread;

@@ -11,8 +11,8 @@ mod solve;
 mod window;
 
 pub use change::{BandChange, OutletChange, change};
-pub use found::{DownLevel, Levels, OutletLevels, UpLevel, levels};
 pub(crate) use found::sends;
+pub use found::{DownLevel, Levels, OutletLevels, UpLevel, levels};
 pub(crate) use outlets::measured_at;
 pub use outlets::{Served, served_outlets};
 pub use window::{

@@ -33,7 +33,8 @@ pub struct Served {
 pub fn served_outlets(survey: &Survey) -> Vec<Served> {
     let mut found = Vec::new();
     for outlet in survey.parts.values().filter(|part| part.kind == PartKind::Outlet) {
-        let Some(entry) = survey.parts.get(&survey.wiring.head_of(outlet.id)).filter(|head| is_joined(head)) else {
+        let Some(entry) = survey.parts.get(&survey.wiring.head_of(outlet.id)).filter(|head| is_joined(head))
+        else {
             continue;
         };
         let mut services: Vec<_> = outlet
@@ -64,7 +65,8 @@ fn service_at(survey: &Survey, device: Plugged, entry: EntryKind) -> Option<Serv
         (Plugged::Tv | Plugged::TvBox, EntryKind::Antenna) => Some(ServiceKind::AntennaTv),
         (Plugged::Tv | Plugged::TvBox, EntryKind::Cable | EntryKind::FibreBox) => Some(ServiceKind::CableTv),
         (Plugged::Tv | Plugged::TvBox, EntryKind::Unknown) => {
-            let antenna = survey.has_service(ServiceKind::AntennaTv) && !survey.has_service(ServiceKind::CableTv);
+            let antenna =
+                survey.has_service(ServiceKind::AntennaTv) && !survey.has_service(ServiceKind::CableTv);
             Some(if antenna { ServiceKind::AntennaTv } else { ServiceKind::CableTv })
         }
         (Plugged::Modem | Plugged::MocaGateway, EntryKind::Cable | EntryKind::Unknown) => {
@@ -94,7 +96,8 @@ fn down_of(survey: &Survey, service: ServiceKind) -> [f64; 3] {
 }
 
 fn up_of(survey: &Survey) -> [f64; 2] {
-    let stated = survey.services_of(ServiceKind::CableInternet).find_map(crate::record::Service::upstream_top_mhz);
+    let stated =
+        survey.services_of(ServiceKind::CableInternet).find_map(crate::record::Service::upstream_top_mhz);
     // Just inside the band: its lowest frequency and a channel's middle below its top.
     let high = stated.unwrap_or(UPSTREAM_MHZ.1);
     [UPSTREAM_MHZ.0, (high - 3.0).max(UPSTREAM_MHZ.0 + 1.0)]
@@ -105,7 +108,9 @@ pub(crate) fn measured_at(survey: &Survey, part: SubjectId) -> Vec<(f64, f64)> {
     let mut measured: Vec<_> = survey
         .readings_at(part)
         .filter_map(|reading| match reading.measured {
-            ReadingKind::Level { mhz, dbmv } if mhz > 0.0 && mhz.is_finite() && dbmv.is_finite() => Some((mhz, dbmv)),
+            ReadingKind::Level { mhz, dbmv } if mhz > 0.0 && mhz.is_finite() && dbmv.is_finite() => {
+                Some((mhz, dbmv))
+            }
             _ => None,
         })
         .collect();

@@ -38,10 +38,11 @@ impl Gains {
     }
 
     fn at(&self, all: &BTreeMap<SubjectId, Draws>, outlet: SubjectId, mhz: f64) -> Vec<f64> {
-        let Some(place) = self.mhz.iter().position(|known| (known - mhz).abs() < 1e-9) else { return Vec::new() };
-        all.get(&outlet).map_or_else(Vec::new, |draws| {
-            draws.iter().filter_map(|draw| draw.get(place).copied()).collect()
-        })
+        let Some(place) = self.mhz.iter().position(|known| (known - mhz).abs() < 1e-9) else {
+            return Vec::new();
+        };
+        all.get(&outlet)
+            .map_or_else(Vec::new, |draws| draws.iter().filter_map(|draw| draw.get(place).copied()).collect())
     }
 }
 
@@ -93,7 +94,13 @@ fn points(mhz: &[f64]) -> Vec<f64> {
     points
 }
 
-fn channels(mhz: &[f64], points: &[f64], solution: &Solution, to: OutletIndex, from: OutletIndex) -> Vec<f64> {
+fn channels(
+    mhz: &[f64],
+    points: &[f64],
+    solution: &Solution,
+    to: OutletIndex,
+    from: OutletIndex,
+) -> Vec<f64> {
     let Some(transfer) = solution.transfer(to, from) else { return vec![f64::NEG_INFINITY; mhz.len()] };
     let power: Vec<f64> = transfer.iter().map(Complex64::norm_sqr).collect();
     let at = |wanted: f64| {

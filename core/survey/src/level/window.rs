@@ -27,12 +27,8 @@ pub const ANALOG_TV: Window = Window {
 };
 
 /// Digital cable TV (256-QAM) at the input of a TV or box: a guide figure of SCTE 40, from memory.
-pub const DIGITAL_TV: Window = Window {
-    name: "digital-tv",
-    low_dbmv: Some(-12.0),
-    high_dbmv: Some(15.0),
-    backing: Backing::FromMemory,
-};
+pub const DIGITAL_TV: Window =
+    Window { name: "digital-tv", low_dbmv: Some(-12.0), high_dbmv: Some(15.0), backing: Backing::FromMemory };
 
 /// What a cable modem receives, one channel: -15 to +15 dBmV. Table "Digital signal levels" of a published CMTS manual
 /// that reproduces DOCSIS.
@@ -40,7 +36,9 @@ pub const MODEM_RECEIVES: Window = Window {
     name: "modem-receives",
     low_dbmv: Some(-15.0),
     high_dbmv: Some(15.0),
-    backing: Backing::Published("table \"Digital signal levels\" of a published CMTS manual reproducing DOCSIS"),
+    backing: Backing::Published(
+        "table \"Digital signal levels\" of a published CMTS manual reproducing DOCSIS",
+    ),
 };
 
 /// At what level a cable modem sends when all is well: up to 50 dBmV with up to four channels. An article on DOCSIS 3.1
@@ -53,12 +51,8 @@ pub const MODEM_SENDS: Window = Window {
 };
 
 /// Antenna TV at the input of a TV: the least at which a tuner works, -83 dBm = -34.25 dBmV (ATSC A/74, from memory).
-pub const ANTENNA_TV: Window = Window {
-    name: "antenna-tv",
-    low_dbmv: Some(-34.25),
-    high_dbmv: None,
-    backing: Backing::FromMemory,
-};
+pub const ANTENNA_TV: Window =
+    Window { name: "antenna-tv", low_dbmv: Some(-34.25), high_dbmv: None, backing: Backing::FromMemory };
 
 impl Window {
     /// Every window.

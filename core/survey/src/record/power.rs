@@ -24,19 +24,20 @@ impl PowerPath {
 /// entry; a satellite receiver powers what stands behind the dish's entry (common practice, no source).
 pub fn power_paths(survey: &Survey) -> Vec<PowerPath> {
     let stated = survey.services.values().filter_map(|service| service.power);
-    let mut feeds: Vec<_> = stated.chain(survey.parts.values().filter_map(|part| inferred(survey, part))).collect();
+    let mut feeds: Vec<_> =
+        stated.chain(survey.parts.values().filter_map(|part| inferred(survey, part))).collect();
     feeds.sort_unstable();
     feeds.dedup();
-    let path = |feed: PowerFeed| {
-        survey.wiring.way_between(feed.from, feed.to).map(|way| PowerPath { feed, way })
-    };
+    let path =
+        |feed: PowerFeed| survey.wiring.way_between(feed.from, feed.to).map(|way| PowerPath { feed, way });
     feeds.into_iter().filter_map(path).collect()
 }
 
 fn inferred(survey: &Survey, part: &Part) -> Option<PowerFeed> {
     let plugged = |device| part.plugged.as_ref().is_some_and(|plugged| plugged.contains(&device));
     let from = part.id;
-    let stated = || survey.services.values().any(|service| service.power.is_some_and(|power| power.from == from));
+    let stated =
+        || survey.services.values().any(|service| service.power.is_some_and(|power| power.from == from));
     if part.kind == PartKind::PowerInserter || plugged(Plugged::PowerSupply) {
         if stated() {
             return None;
@@ -62,6 +63,7 @@ fn nearest_amplifier(survey: &Survey, from: SubjectId) -> Option<SubjectId> {
 
 fn entry_of(survey: &Survey, from: SubjectId, kind: EntryKind) -> Option<SubjectId> {
     let head = survey.parts.get(&survey.wiring.head_of(from))?;
-    let joined = head.kind == PartKind::Entry && head.entry_kind == kind && head.entry_state != EntryState::CutOff;
+    let joined =
+        head.kind == PartKind::Entry && head.entry_kind == kind && head.entry_state != EntryState::CutOff;
     joined.then_some(head.id)
 }

@@ -60,7 +60,9 @@ fn measured(reading: ReadingKind) -> Phrase {
             .with("down", Arg::Rate(down_mbps))
             .with("up", Arg::Rate(up_mbps)),
         ReadingKind::PhyRate { mbps } => Phrase::new("reading-phy").with("rate", Arg::Rate(mbps)),
-        ReadingKind::ModemSends { dbmv } => Phrase::new("reading-modem-sends").with("level", Arg::Level(dbmv)),
+        ReadingKind::ModemSends { dbmv } => {
+            Phrase::new("reading-modem-sends").with("level", Arg::Level(dbmv))
+        }
         ReadingKind::Power { sent_dbm, received_dbm } => {
             Phrase::new("reading-power").with("loss", Arg::Loss(sent_dbm - received_dbm))
         }

@@ -130,14 +130,13 @@ impl ChangeKind {
             Self::MoveEntryFilter { filter, .. } | Self::SwapEntryFilter { filter } => filter,
             Self::SwapSplitter { splitter, .. } | Self::RemoveSplitter { splitter } => splitter,
             Self::MergeSplitters { upper, .. } => upper,
-            Self::Cap { part, .. } => part,
+            Self::Cap { part, .. } | Self::JoinLoose { part, .. } => part,
             Self::SwapAmplifier { amplifier } | Self::RemoveAmplifier { amplifier } => amplifier,
             Self::ReplaceRun { to } | Self::RenewConnectors { to } | Self::MoveBridge { to, .. } => to,
             Self::FilterAtDevice { outlet }
             | Self::ModemOwnLine { outlet }
             | Self::ShareOutlet { outlet }
             | Self::UseOutletNearby { outlet, .. } => outlet,
-            Self::JoinLoose { part, .. } => part,
             Self::NewRun { from, .. } => from,
         }
     }

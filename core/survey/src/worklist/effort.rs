@@ -1,7 +1,7 @@
 //! What a change takes: parts by specification and minutes.
 
 use super::change::ChangeKind;
-use super::effect::larger_than;
+use super::to_buy::larger_than;
 use crate::fact::SubjectId;
 use crate::record::{Survey, power_paths};
 use crate::words::{Arg, Phrase};
@@ -103,7 +103,8 @@ impl ChangeKind {
             Self::NewRun { from, .. } => {
                 let used = survey.wiring.fed_from(from).len();
                 let outputs = survey.parts.get(&from).map_or(0, |part| usize::from(part.outputs()));
-                let full = (used >= outputs).then(|| splitter(larger_than(u8::try_from(used).unwrap_or(u8::MAX))));
+                let full =
+                    (used >= outputs).then(|| splitter(larger_than(u8::try_from(used).unwrap_or(u8::MAX))));
                 let cable = needed(Phrase::new("need-cable-unmeasured"), 1);
                 let new = [cable, connectors(2), needed(Phrase::new("need-wall-plate"), 1)];
                 (240, new.into_iter().chain(full).collect())

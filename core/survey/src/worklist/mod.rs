@@ -4,8 +4,10 @@
 //! house as found, draw by draw with the same dice, is its gain. This folder does not know how a change is shown or
 //! recorded as done.
 //!
-//! To add a change: a variant in [`ChangeKind`], its effect in `effect.rs`, where it is proposed in `propose.rs`, what
-//! speaks against it in `refusal.rs`, its parts and minutes in `effort.rs`, and its words in `words/en/changes.ftl`.
+//! To add a change: a variant in [`ChangeKind`] with its cautions, its effect in `effect.rs`, where it is proposed in
+//! `propose.rs` or `propose_more.rs`, what speaks against it in `refusal.rs` (what it does to the other services is looked
+//! at for every change, in `services.rs`), its parts and minutes in `effort.rs`, its words with `.why`, `.how`, `.check`
+//! and `.back` in `words/en/changes.ftl`, and in `tests/change_cases` one house where it must be and one where it must not.
 
 mod change;
 mod effect;
@@ -14,8 +16,10 @@ mod order;
 mod propose;
 mod propose_more;
 mod refusal;
+mod rewire;
 mod services;
 mod shopping;
+mod to_buy;
 
 pub use change::ChangeKind;
 pub use effort::{Effort, PartNeeded};

@@ -6,7 +6,9 @@ use super::propose::trunk;
 use crate::fact::SubjectId;
 use crate::forecast::Node;
 use crate::rating::EXTENDED_D;
-use crate::record::{LooseReason, Part, PartKind, Plugged, PortEnd, Room, ServiceKind, Survey};
+use crate::record::{
+    LooseReason, ModemGeneration, Part, PartKind, Plugged, PortEnd, Room, ServiceKind, Survey,
+};
 
 /// Every such change worth working out, refused ones included.
 pub(super) fn proposals(survey: &Survey, nodes: &[Node]) -> Vec<ChangeKind> {
@@ -39,7 +41,8 @@ fn is_modem(outlet: &Part) -> bool {
 
 fn share(survey: &Survey, outlet: SubjectId) -> Option<ChangeKind> {
     let part = survey.parts.get(&outlet)?;
-    let shared = part.plugged.as_ref().is_some_and(|plugged| plugged.iter().any(|d| *d != Plugged::MocaGateway));
+    let shared =
+        part.plugged.as_ref().is_some_and(|plugged| plugged.iter().any(|d| *d != Plugged::MocaGateway));
     (shared && part.sharing.is_none()).then_some(ChangeKind::ShareOutlet { outlet })
 }
 
@@ -52,7 +55,7 @@ fn filter_at(survey: &Survey, outlet: &Part) -> Option<ChangeKind> {
 }
 
 fn made_to_reach(service: &crate::record::Service) -> f64 {
-    let by_generation = service.modem.and_then(|modem| modem.generation).map(|g| g.may_reach_mhz());
+    let by_generation = service.modem.and_then(|modem| modem.generation).map(ModemGeneration::may_reach_mhz);
     by_generation.unwrap_or_default().max(service.top_mhz.unwrap_or_default())
 }
 
@@ -100,7 +103,8 @@ fn join_loose(survey: &Survey, head: SubjectId) -> Option<ChangeKind> {
 }
 
 fn without_coax(survey: &Survey, nodes: &[Node], head: SubjectId, room: &Room) -> Vec<ChangeKind> {
-    let has_outlet = survey.parts.values().any(|part| part.kind == PartKind::Outlet && part.room == Some(room.id));
+    let has_outlet =
+        survey.parts.values().any(|part| part.kind == PartKind::Outlet && part.room == Some(room.id));
     if room.wish.is_none() || has_outlet || room.served_from.is_some() {
         return Vec::new();
     }

@@ -1,7 +1,7 @@
 //! What speaks against a change: a service that it would cut.
 
 use super::change::ChangeKind;
-use super::effect::entry_filter_rating;
+use super::to_buy::entry_filter_rating;
 use crate::fact::SubjectId;
 use crate::naming;
 use crate::record::{EntryKind, EntryState, PartKind, Plugged, Service, ServiceKind, Survey};
@@ -173,7 +173,9 @@ fn amplifier_refusal(survey: &Survey, amplifier: SubjectId) -> Option<Refusal> {
         .wiring
         .below(amplifier)
         .into_iter()
-        .filter(|id| plugged(survey, *id, &[Plugged::Tv, Plugged::TvBox, Plugged::Modem, Plugged::MocaGateway]))
+        .filter(|id| {
+            plugged(survey, *id, &[Plugged::Tv, Plugged::TvBox, Plugged::Modem, Plugged::MocaGateway])
+        })
         .find(|id| crate::level::measured_at(survey, *id).is_empty())?;
     Some(Refusal::LevelsUnknown { outlet, loss_db: gain })
 }

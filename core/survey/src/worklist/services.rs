@@ -59,7 +59,11 @@ fn out_of_window(survey: &Survey, change: &OutletChange) -> Option<Refusal> {
     // What is lost on the way back the modem sends more.
     let least = change.up.iter().map(|band| band.db.likely).fold(f64::INFINITY, f64::min);
     let after = sends - least.min(0.0);
-    further(&level::MODEM_SENDS, sends, after).then_some(Refusal::SendsTooMuch { outlet, before: sends, after })
+    further(&level::MODEM_SENDS, sends, after).then_some(Refusal::SendsTooMuch {
+        outlet,
+        before: sends,
+        after,
+    })
 }
 
 /// DC that something needs must still arrive, over parts that are known to pass it where they are new.

@@ -10,7 +10,8 @@ impl WorkList {
     pub fn shopping(&self) -> Vec<PartNeeded> {
         let mut list: Vec<PartNeeded> = Vec::new();
         for needed in self.steps.iter().flat_map(|step| &step.effort.parts) {
-            match list.iter_mut().find(|listed| listed.what.id == needed.what.id && can_join(listed, needed)) {
+            match list.iter_mut().find(|listed| listed.what.id == needed.what.id && can_join(listed, needed))
+            {
                 Some(listed) => join(listed, needed),
                 None => list.push(needed.clone()),
             }

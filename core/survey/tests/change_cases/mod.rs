@@ -5,7 +5,8 @@
 
 use survey::rating::Band;
 use survey::record::{
-    CableKind, Connector, EntryKind, ModemBands, ModemGeneration, Part, Plugged, PortEnd, ServiceKind, Sharing,
+    CableKind, Connector, EntryKind, ModemBands, ModemGeneration, Part, Plugged, PortEnd, ServiceKind,
+    Sharing,
 };
 
 use crate::house::House;
@@ -134,8 +135,7 @@ fn amplifier_cases() -> Vec<Case> {
 
 fn run_cases() -> Vec<Case> {
     let cable = |cable| house(FAR).at("O2").over(cable, FAR);
-    let connector =
-        |connector| house(FAR).at("O2").run(move |run| run.connector_far = connector);
+    let connector = |connector| house(FAR).at("O2").run(move |run| run.connector_far = connector);
     vec![
         case("replace-run", cable(CableKind::FiftyNine), cable(CableKind::Six)),
         case("renew-connectors", connector(Connector::Corroded), connector(Connector::Compression)),
@@ -160,13 +160,12 @@ fn modem_cases() -> Vec<Case> {
     };
     // The service reaches far into the band; the rest of the house has the whole band once it is cut off.
     let in_the_band = |legs| {
-        modem(legs).without("F1").about_service(ServiceKind::CableInternet, |service| service.top_mhz = Some(1218.0))
+        modem(legs)
+            .without("F1")
+            .about_service(ServiceKind::CableInternet, |service| service.top_mhz = Some(1218.0))
     };
-    let with_tv = in_the_band(4)
-        .outlet("O4", "Den")
-        .from("S1", 4)
-        .over(CableKind::Six, 8.0)
-        .plugged(&[Plugged::Tv]);
+    let with_tv =
+        in_the_band(4).outlet("O4", "Den").from("S1", 4).over(CableKind::Six, 8.0).plugged(&[Plugged::Tv]);
     let shared = || house(10.0).at("O2").plugged(&[Plugged::Tv]);
     vec![
         case("filter-at-device", generation(ModemGeneration::V3_1), generation(ModemGeneration::V3_0)),
@@ -176,9 +175,7 @@ fn modem_cases() -> Vec<Case> {
 }
 
 fn room_cases() -> Vec<Case> {
-    let loose = |house: House, tag: &str| {
-        house.outlet(tag, tag).plugged(&[]).adapter("2.5")
-    };
+    let loose = |house: House, tag: &str| house.outlet(tag, tag).plugged(&[]).adapter("2.5");
     let end = || house(10.0).at("S1").with(|splitter| splitter.rating.legs = 3).end(3, PortEnd::LooseEnd);
     let beside = |room: &str| {
         house(10.0)

@@ -4,13 +4,11 @@
 
 use coax::Span;
 use survey::finding::FindingKind::{self, *};
-use survey::forecast::{
-    Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity,
-};
+use survey::forecast::{Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity};
 use survey::rating::Band;
 use survey::record::{
-    CableKind, Connector, EntryKind, EntryState, HowMeasured, ModemBands, ModemGeneration, OtherNetwork, Plugged,
-    PortEnd, ReadingKind, ServiceKind, Survey, TestReach, TvSignal,
+    CableKind, Connector, EntryKind, EntryState, HowMeasured, ModemBands, ModemGeneration, OtherNetwork,
+    Plugged, PortEnd, ReadingKind, ServiceKind, Survey, TestReach, TvSignal,
 };
 
 use crate::house::{House, good_house, part_id};
@@ -373,9 +371,8 @@ fn network_cases() -> Vec<Case> {
 }
 
 fn power_cases() -> Vec<Case> {
-    let amplifier = || {
-        good_house().amplifier("A1", 1).with(|a| a.rating.moca_bypass = Some(true)).from("S1", 2)
-    };
+    let amplifier =
+        || good_house().amplifier("A1", 1).with(|a| a.rating.moca_bypass = Some(true)).from("S1", 2);
     let direct = || amplifier().at("O2").from("A1", 1).plugged(&[Plugged::PowerSupply]);
     let over_a_splitter = amplifier()
         .splitter("S2", 2)

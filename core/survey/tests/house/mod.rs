@@ -19,8 +19,9 @@
 use survey::fact::SubjectId;
 use survey::rating::{Band, PartRating};
 use survey::record::{
-    Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, FeedFrom, HowMeasured, Internet, LengthKnown,
-    Ownership, Part, PartKind, Plugged, PortEnd, Reading, ReadingKind, Room, Run, RunLength, Service, ServiceKind, Survey, Wish,
+    Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, FeedFrom, HowMeasured, Internet,
+    LengthKnown, Ownership, Part, PartKind, Plugged, PortEnd, Reading, ReadingKind, Room, Run, RunLength,
+    Service, ServiceKind, Survey, Wish,
 };
 use uuid::Uuid;
 

@@ -78,9 +78,7 @@ pub fn cases() -> Vec<Case> {
     let cable = || house(EntryKind::Cable);
     let antenna = || house(EntryKind::Antenna);
     let internet_to = |top| cable().service(ServiceKind::CableInternet, Some(top));
-    let supplied = || {
-        amplified(10.0, 0.0).at("O3").plugged(&[Plugged::PowerSupply])
-    };
+    let supplied = || amplified(10.0, 0.0).at("O3").plugged(&[Plugged::PowerSupply]);
     vec![
         // 950 to 2150 MHz comes down a dish's line (EN 50494:2007, EN 50607:2015).
         case("filter-in-satellite-line", ADD_FILTER, house(EntryKind::Satellite), cable()),
