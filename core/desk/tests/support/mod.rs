@@ -21,7 +21,8 @@ pub struct Ran {
 impl Ran {
     /// Its standard output as JSON.
     pub fn json(&self) -> serde_json::Value {
-        serde_json::from_str(&self.out).unwrap_or_else(|error| panic!("{error} in {}\n{}", self.out, self.err))
+        serde_json::from_str(&self.out)
+            .unwrap_or_else(|error| panic!("{error} in {}\n{}", self.out, self.err))
     }
 }
 
