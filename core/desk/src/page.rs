@@ -104,7 +104,7 @@ impl Page {
             .word_splitter(textwrap::WordSplitter::NoHyphenation);
         for line in textwrap::wrap(&text, options) {
             if self.colour && !style.is_empty() {
-                self.text.push_str(&format!("\u{1b}[{style}m{}\u{1b}[0m\n", line.trim_end()));
+                self.line(&format!("\u{1b}[{style}m{}\u{1b}[0m", line.trim_end()));
             } else {
                 self.line(&line);
             }
@@ -128,7 +128,7 @@ fn plain(text: &str) -> String {
         .collect()
 }
 
-/// The marks that turn the direction of text (Unicode 16, Bidi_Control).
+/// The marks that turn the direction of text (Unicode 16, property `Bidi_Control`).
 fn steers_direction(c: char) -> bool {
     c.width() == Some(0)
         && matches!(c, '\u{061C}' | '\u{200E}' | '\u{200F}' | '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}')
@@ -155,6 +155,18 @@ mod tests {
         let mut page = Page::new(80, false);
         page.paragraph(0, "a\u{1b}[31mb\u{202e}c\rd");
         assert_eq!(page.into_text(), "a\u{FFFD}[31mb\u{FFFD}c\u{FFFD}d\n");
+    }
+
+    #[test]
+    fn colour_adds_nothing_to_the_words() {
+        let [bare, coloured] = [false, true].map(|colour| {
+            let mut page = Page::new(80, colour);
+            page.heading("One");
+            page.numbered(1, "two");
+            page.into_text()
+        });
+        assert_eq!(coloured.replace("\u{1b}[1m", "").replace("\u{1b}[0m", ""), bare);
+        assert_ne!(coloured, bare);
     }
 
     #[test]

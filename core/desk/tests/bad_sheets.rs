@@ -1,5 +1,7 @@
 //! Every sheet that cannot be taken: a message that says where and what, exit code 3, nothing written.
 
+#![expect(clippy::format_collect, reason = "a sheet of many parts reads best as one expression")]
+
 mod support;
 
 use std::time::{Duration, Instant};

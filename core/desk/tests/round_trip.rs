@@ -1,5 +1,7 @@
 //! Everything that a sheet states lands in the survey, and nothing else does.
 
+#![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
+
 mod support;
 
 use std::path::Path;

@@ -1,6 +1,12 @@
 //! Runs the real command in a folder of its own.
 
 #![allow(dead_code, reason = "each test file uses its part of this one")]
+#![allow(
+    missing_docs,
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test that cannot set up its folder has failed, and says where"
+)]
 
 use std::io::Write;
 use std::path::{Path, PathBuf};
