@@ -132,12 +132,13 @@ impl DeskError {
             | Self::Output(_)
             | Self::NoHome
             | Self::Fault => FAILED,
-            Self::Sheet { .. }
+            // Whatever else a survey says is about what it was given.
+            Self::Survey(_)
+            | Self::Sheet { .. }
             | Self::SheetTooLong { .. }
             | Self::LabelNotText { .. }
             | Self::LabelTooLong { .. }
-            | Self::Exists { .. }
-            | Self::Survey(_) => REFUSED,
+            | Self::Exists { .. } => REFUSED,
         }
     }
 

@@ -128,7 +128,7 @@ fn plain(text: &str) -> String {
         .collect()
 }
 
-/// The marks that turn the direction of text (Unicode 16, property `Bidi_Control`).
+/// The marks that turn the direction of text (Unicode 16, `Bidi_Control`).
 fn steers_direction(c: char) -> bool {
     c.width() == Some(0)
         && matches!(c, '\u{061C}' | '\u{200E}' | '\u{200F}' | '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}')

@@ -1,12 +1,6 @@
 //! Runs the real command in a folder of its own.
-
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a command that cannot be run fails the test")]
 #![allow(dead_code, reason = "each test file uses its part of this one")]
-#![allow(
-    missing_docs,
-    clippy::unwrap_used,
-    clippy::panic,
-    reason = "a test that cannot set up its folder has failed, and says where"
-)]
 
 use std::io::Write;
 use std::path::{Path, PathBuf};

@@ -188,7 +188,7 @@ impl Plot<'_> {
         let (frequency, loss) =
             (self.language.say(&Phrase::new("plot-x-axis")), self.language.say(&Phrase::new("plot-y-axis")));
         self.sheet.text((WIDTH - RIGHT, bottom + 36.0), frequency, WORD_TYPE.anchored(Anchor::End));
-        self.sheet.text((0.0, top + ABOVE - 6.0), loss, TICK_TYPE);
+        self.sheet.text((0.0, top + ABOVE - 14.0), loss, TICK_TYPE);
     }
 }
 

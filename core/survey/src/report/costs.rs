@@ -16,10 +16,10 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
     weakest.retain(|(_, path)| !path.costs.is_empty());
     weakest.truncate(MOST_ROOMS);
     let body = html! {
-        @if weakest.is_empty() { p { (teller.word("report-costs-none")) } }
+        p { (teller.word(if weakest.is_empty() { "report-costs-none" } else { "report-costs-how" })) }
         @for (room, path) in weakest { (of_room(teller, room, path)) }
     };
-    Section { id: "costs", heading: "report-costs", body }
+    Section { id: "costs", heading: "report-costs", across: false, body }
 }
 
 fn of_room(teller: &Teller<'_>, room: &RoomForecast, path: &PathForecast) -> Markup {

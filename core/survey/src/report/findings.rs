@@ -14,11 +14,11 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
         @if findings.is_empty() { p { (teller.word("report-findings-none")) } }
         @for (place, finding) in findings.iter().enumerate() { (told(teller, place + 1, finding)) }
     };
-    Section { id: "findings", heading: "report-findings", body }
+    Section { id: "findings", heading: "report-findings", across: false, body }
 }
 
 fn told(teller: &Teller<'_>, number: usize, finding: &FindingTold) -> Markup {
-    let heading = Phrase::new("finding-heading")
+    let heading = Phrase::new("report-finding-heading")
         .with("number", Arg::Count(number as u64))
         .phrase("what", finding.what.clone());
     html! {

@@ -1,9 +1,10 @@
 //! What the report tells, handed in by whoever worked it out.
 
-use crate::fact::SubjectId;
+use crate::finding::Finding;
 use crate::forecast::Forecast;
 use crate::record::Survey;
 use crate::words::Phrase;
+use crate::worklist::{Gain, PartNeeded, Step, WorkList};
 
 /// Everything that a report tells.
 #[derive(Debug, Clone)]
@@ -18,6 +19,27 @@ pub struct ReportInput<'a> {
     pub steps: Vec<StepTold>,
     /// Changes that were left out, each with the reason.
     pub refused: Vec<Phrase>,
+    /// The house and its forecast when all steps are done; `None` where no work list was made.
+    pub when_done: Option<(&'a Survey, &'a Forecast)>,
+}
+
+impl<'a> ReportInput<'a> {
+    /// The input for a house of which everything was worked out.
+    pub fn gathered(survey: &'a Survey, findings: &[Finding], work: &'a WorkList) -> Self {
+        let refused = work.refused.iter().map(|(change, refusal)| {
+            Phrase::new("report-refused-change")
+                .phrase("change", change.phrase(survey))
+                .phrase("why", refusal.why(survey))
+        });
+        Self {
+            survey,
+            forecast: &work.as_found,
+            findings: findings.iter().map(|finding| FindingTold::of(survey, finding)).collect(),
+            steps: work.steps.iter().map(StepTold::from).collect(),
+            refused: refused.collect(),
+            when_done: Some((&work.house_when_done, &work.when_done)),
+        }
+    }
 }
 
 /// A finding in words.
@@ -39,30 +61,41 @@ pub struct FindingTold {
     pub cautions: Vec<Phrase>,
 }
 
+impl FindingTold {
+    /// A finding on this house.
+    pub fn of(survey: &Survey, finding: &Finding) -> Self {
+        Self {
+            weight: finding.weight().phrase(),
+            what: finding.what(),
+            places: finding.at.iter().filter_map(|place| place.phrase(survey)).collect(),
+            why: finding.why(),
+            todo: finding.todo(),
+            source: finding.source(),
+            cautions: finding.cautions().iter().map(|caution| caution.phrase()).collect(),
+        }
+    }
+}
+
 /// A step of the work list in words.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StepTold {
-    /// What to do.
+    /// What to do; the message's attributes `.why`, `.how`, `.caution` and `.check` say the rest.
     pub what: Phrase,
-    /// Why.
-    pub why: Phrase,
-    /// Parts to get.
-    pub parts: Vec<Phrase>,
-    /// What to mind.
-    pub cautions: Vec<Phrase>,
+    /// Parts to get, with how many of each.
+    pub parts: Vec<PartNeeded>,
     /// About how long it takes.
     pub minutes: u64,
     /// What each room gains.
     pub gains: Vec<Gain>,
 }
 
-/// What a step does for one outlet: the likely rate towards it, Mb/s.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Gain {
-    /// The outlet.
-    pub outlet: SubjectId,
-    /// Before the step, the steps above it done.
-    pub before_mbps: f64,
-    /// After it.
-    pub after_mbps: f64,
+impl From<&Step> for StepTold {
+    fn from(step: &Step) -> Self {
+        Self {
+            what: step.change.phrase(&step.before),
+            parts: step.effort.parts.clone(),
+            minutes: step.effort.minutes,
+            gains: step.gains.clone(),
+        }
+    }
 }

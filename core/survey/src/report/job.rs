@@ -19,7 +19,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
         h3 { (teller.word("report-house")) }
         ul { @for line in house(teller) { li { (line) } } }
     };
-    Section { id: "job", heading: "report-job", body }
+    Section { id: "job", heading: "report-job", across: false, body }
 }
 
 fn answer(teller: &Teller<'_>) -> String {
@@ -41,10 +41,25 @@ fn answer(teller: &Teller<'_>) -> String {
             sentences.push(teller.say(&Phrase::new(message).with("rooms", Arg::Several(names))));
         }
     }
+    if teller
+        .forecast()
+        .shared
+        .is_some_and(|shared| shared.airtime.likely > 1.0 && shared.airtime.likely.is_finite())
+    {
+        sentences.push(teller.word("answer-not-together"));
+    }
     sentences.push(match teller.input.steps.first() {
         Some(step) => teller.say(&Phrase::new("answer-first").phrase("step", step.what.clone())),
         None => teller.word("answer-nothing-to-do"),
     });
+    if let Some((house, forecast)) = teller.input.when_done.filter(|_| !teller.input.steps.is_empty()) {
+        let then = super::answer::answers(house, forecast);
+        let met = then.iter().filter(|answer| answer.met <= Met::Likely).count();
+        if !then.is_empty() {
+            let phrase = Phrase::new("answer-when-done").with("met", Arg::Count(met as u64));
+            sentences.push(teller.say(&phrase.with("asked", Arg::Count(then.len() as u64))));
+        }
+    }
     sentences.join(" ")
 }
 

@@ -24,7 +24,7 @@ mod whole;
 mod work;
 
 pub use answer::{Met, RoomAnswer, answers};
-pub use input::{FindingTold, Gain, ReportInput, StepTold};
+pub use input::{FindingTold, ReportInput, StepTold};
 pub use unknown::{Matters, Unknown, unknowns};
 pub use whole::{html, part_told};
 

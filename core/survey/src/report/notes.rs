@@ -29,7 +29,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
             (table(&teller.word("report-readings-caption"), &teller.words(&["head-about", "head-reading"]), &readings))
         }
     };
-    Section { id: "notes", heading: "report-notes", body }
+    Section { id: "notes", heading: "report-notes", across: false, body }
 }
 
 fn about(teller: &Teller<'_>, subject: Option<SubjectId>) -> Markup {

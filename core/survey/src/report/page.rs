@@ -11,6 +11,8 @@ pub(super) struct Section {
     pub id: &'static str,
     /// The heading's message.
     pub heading: &'static str,
+    /// Whether it is printed on paper turned sideways.
+    pub across: bool,
     /// What stands under it.
     pub body: Markup,
 }
@@ -49,7 +51,7 @@ pub(super) fn page(teller: &Teller<'_>, sections: &[Section]) -> String {
                 }
                 main {
                     @for section in sections {
-                        section aria-labelledby=(section.id) {
+                        section.across[section.across] aria-labelledby=(section.id) {
                             h2 id=(section.id) { (teller.word(section.heading)) }
                             (section.body)
                         }

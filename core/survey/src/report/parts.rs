@@ -26,7 +26,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
         }
         @if !runs.is_empty() { (table(&teller.word("report-runs-caption"), &run_heads, &runs)) }
     };
-    Section { id: "parts", heading: "report-parts", body }
+    Section { id: "parts", heading: "report-parts", across: false, body }
 }
 
 fn part_row(teller: &Teller<'_>, part: &Part) -> Vec<Markup> {

@@ -6,15 +6,21 @@ use super::page::Section;
 use super::teller::Teller;
 use crate::figure::{Figure, loss_plot, svg, wiring_map};
 
+/// Wider than this, a figure gets a page of its own across when printed: it would not be readable upright.
+const UPRIGHT_WIDTH: f64 = 800.0;
+
+/// Flatter than this, a figure is kept on one page when printed; a higher one may run over several.
+const WHOLE_ASPECT: f64 = 1.3;
+
 /// The section with the map.
 pub(super) fn map(teller: &Teller<'_>) -> Section {
     let figure = wiring_map(teller.survey(), Some(teller.forecast()), teller.language);
+    let across = figure.natural_width > UPRIGHT_WIDTH;
     let body = html! {
         p { (teller.say(&figure.description)) }
         (framed(teller, &figure, "map-figure", "report-map-scroll"))
-        p { (teller.word("report-map-same")) }
     };
-    Section { id: "map", heading: "report-map", body }
+    Section { id: "map", heading: "report-map", across, body }
 }
 
 /// The section with the plot.
@@ -26,17 +32,13 @@ pub(super) fn plot(teller: &Teller<'_>) -> Section {
             (framed(teller, &figure, "plot-figure", "report-plot-scroll"))
         },
     };
-    Section { id: "plot", heading: "report-plot", body }
+    Section { id: "plot", heading: "report-plot", across: false, body }
 }
-
-/// Wider than this, a figure gets a page of its own across when printed: it would not be readable upright.
-const UPRIGHT_WIDTH: f64 = 800.0;
 
 /// A figure in a frame that scrolls sideways with keys and fingers alike.
 fn framed(teller: &Teller<'_>, figure: &Figure, id: &str, label: &str) -> Markup {
-    let across = figure.natural_width > UPRIGHT_WIDTH && figure.aspect > 1.0;
     html! {
-        div.figure.across[across] tabindex="0" role="region" aria-label=(teller.word(label)) {
+        div.figure.whole[figure.aspect > WHOLE_ASPECT] tabindex="0" role="region" aria-label=(teller.word(label)) {
             (PreEscaped(svg(figure, id, teller.language)))
         }
     }

@@ -19,7 +19,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
         (table(&teller.word("report-sources-caption"), &heads, &rows))
         p { (teller.say(&seed)) }
     };
-    Section { id: "sources", heading: "report-sources", body }
+    Section { id: "sources", heading: "report-sources", across: false, body }
 }
 
 fn row(teller: &Teller<'_>, estimate: &Estimate) -> Vec<Markup> {

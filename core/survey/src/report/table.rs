@@ -2,13 +2,16 @@
 
 use maud::{Markup, html};
 
+/// So many columns fit side by side on a phone.
+const MOST_UNSTACKED: usize = 3;
+
 /// A table whose first cell of each row heads the row.
 ///
 /// The roles say what the elements are anyhow: a browser that stacks the cells on a narrow screen (`display: block`)
 /// forgets it otherwise.
 pub(super) fn table(caption: &str, heads: &[String], rows: &[Vec<Markup>]) -> Markup {
     html! {
-        table role="table" {
+        table.stacks[heads.len() > MOST_UNSTACKED] role="table" {
             caption { (caption) }
             thead role="rowgroup" {
                 tr role="row" {

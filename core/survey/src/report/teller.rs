@@ -44,6 +44,11 @@ impl<'a> Teller<'a> {
         legible(&self.language.say(phrase)).into_owned()
     }
 
+    /// The same for a message (or attribute) that there may not be.
+    pub(super) fn say_if_known(&self, phrase: &Phrase) -> Option<String> {
+        self.language.say_if_known(phrase).map(|text| legible(&text).into_owned())
+    }
+
     /// A message without arguments.
     pub(super) fn word(&self, id: &str) -> String {
         self.say(&Phrase::new(id))

@@ -27,7 +27,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
             (table(&teller.word("report-unknown-caption"), &heads, &rows))
         }
     };
-    Section { id: "unknown", heading: "report-unknown", body }
+    Section { id: "unknown", heading: "report-unknown", across: false, body }
 }
 
 fn matters(teller: &Teller<'_>, unknown: &Unknown) -> Phrase {

@@ -2,11 +2,14 @@
 
 use maud::{Markup, html};
 
-use super::input::{Gain, StepTold};
+use super::input::StepTold;
 use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
-use crate::words::{Arg, Phrase};
+use super::whole::part_told;
+use crate::finding::Caution;
+use crate::words::{Arg, Phrase, rounded_rate};
+use crate::worklist::{Gain, PartNeeded};
 
 /// The section with the steps.
 pub(super) fn list(teller: &Teller<'_>) -> Section {
@@ -18,17 +21,18 @@ pub(super) fn list(teller: &Teller<'_>) -> Section {
             p { (teller.word("report-work-how")) }
         }
         @for (place, step) in steps.iter().enumerate() { (told(teller, place + 1, step)) }
-        @let parts: Vec<_> = steps.iter().flat_map(|step| &step.parts).collect();
-        @if !parts.is_empty() {
-            h3 { (teller.word("report-work-parts")) }
-            ul { @for part in parts { li { (teller.say(part)) } } }
+        @if !steps.is_empty() {
+            h3 { (teller.word("report-work-all")) }
+            @let minutes = steps.iter().map(|step| step.minutes).sum();
+            p { (teller.say(&Phrase::new("report-work-minutes").with("minutes", Arg::Minutes(minutes)))) }
+            (shopping(teller, steps.iter().flat_map(|step| &step.parts)))
         }
         @if !teller.input.refused.is_empty() {
             h3 { (teller.word("report-refused")) }
-            ul { @for reason in &teller.input.refused { li { (teller.say(reason)) } } }
+            ul { @for change in &teller.input.refused { li { (teller.say(change)) } } }
         }
     };
-    Section { id: "work", heading: "report-work", body }
+    Section { id: "work", heading: "report-work", across: false, body }
 }
 
 fn told(teller: &Teller<'_>, number: usize, step: &StepTold) -> Markup {
@@ -36,22 +40,51 @@ fn told(teller: &Teller<'_>, number: usize, step: &StepTold) -> Markup {
     let heading =
         Phrase::new("step-heading").with("number", number.clone()).phrase("what", step.what.clone());
     let minutes = Phrase::new("step-minutes").with("minutes", Arg::Minutes(step.minutes));
+    let terms =
+        [("term-why", "why"), ("term-how", "how"), ("term-check", "check"), ("term-caution", "caution")];
     html! {
         article {
             h3 { (teller.say(&heading)) }
-            p { (teller.say(&step.why)) " " (teller.say(&minutes)) }
+            dl {
+                @for (term, attribute) in terms {
+                    @if let Some(text) = attribute_of(teller, step, attribute) {
+                        dt { (teller.word(term)) }
+                        dd.caution[attribute == "caution"] { (text) }
+                    }
+                }
+                dt { (teller.word("term-time")) }
+                dd { (teller.say(&minutes)) }
+            }
             @if step.parts.is_empty() {
                 p { (teller.word("step-no-parts")) }
             } @else {
                 h4 { (teller.word("step-parts")) }
-                ul { @for part in &step.parts { li { (teller.say(part)) } } }
-            }
-            @for caution in &step.cautions {
-                p.caution { strong { (teller.word("term-caution")) ": " } (teller.say(caution)) }
+                (shopping(teller, step.parts.iter()))
             }
             (gains(teller, number, &step.gains))
         }
     }
+}
+
+/// What a step's message says under an attribute, if it says anything.
+fn attribute_of(teller: &Teller<'_>, step: &StepTold, attribute: &str) -> Option<String> {
+    teller.say_if_known(&step.what.attribute(attribute))
+}
+
+/// Parts with equal ones together, in the order in which they come first.
+fn counted<'a>(parts: impl Iterator<Item = &'a PartNeeded>) -> Vec<PartNeeded> {
+    let mut sums: Vec<PartNeeded> = Vec::new();
+    for part in parts {
+        match sums.iter_mut().find(|known| known.what == part.what) {
+            Some(known) => known.count += part.count,
+            None => sums.push(part.clone()),
+        }
+    }
+    sums
+}
+
+fn shopping<'a>(teller: &Teller<'_>, parts: impl Iterator<Item = &'a PartNeeded>) -> Markup {
+    html! { ul { @for part in counted(parts) { li { (teller.say(&part_told(&part))) } } } }
 }
 
 fn gains(teller: &Teller<'_>, number: Arg, gains: &[Gain]) -> Markup {
@@ -59,7 +92,8 @@ fn gains(teller: &Teller<'_>, number: Arg, gains: &[Gain]) -> Markup {
     let figures = teller.language.figures();
     let row = |gain: &Gain| {
         let (before, after) = (figures.rate(gain.before_mbps), figures.rate(gain.after_mbps));
-        let more = gain.after_mbps - gain.before_mbps;
+        // Of the figures as shown: else the columns would not add up.
+        let more = rounded_rate(gain.after_mbps) - rounded_rate(gain.before_mbps);
         let message = match more {
             _ if before == after => "gain-none",
             more if more > 0.0 => "gain-more",
@@ -78,25 +112,13 @@ fn gains(teller: &Teller<'_>, number: Arg, gains: &[Gain]) -> Markup {
     }
 }
 
-/// What holds for all work on coax, before anything that a finding or a step adds.
-const ALWAYS: [&str; 8] = [
-    "caution-who-depends-on-it",
-    "caution-supplies-first",
-    "caution-house-side-only",
-    "caution-keep-grounds",
-    "caution-thunderstorm",
-    "caution-heights",
-    "caution-powered-leg",
-    "caution-fibre",
-];
-
 /// The section with every caution, each once.
 pub(super) fn cautions(teller: &Teller<'_>) -> Section {
-    let mut said = teller.words(&ALWAYS);
+    // The trade's usual ones come first, whether or not this house gives a cause for each.
+    let mut said: Vec<_> = Caution::ALL.iter().map(|caution| teller.say(&caution.phrase())).collect();
     let of_findings = teller.input.findings.iter().flat_map(|finding| &finding.cautions);
-    let of_steps = teller.input.steps.iter().flat_map(|step| &step.cautions);
-    for caution in of_findings.chain(of_steps) {
-        let text = teller.say(caution);
+    let of_steps = teller.input.steps.iter().filter_map(|step| attribute_of(teller, step, "caution"));
+    for text in of_findings.map(|caution| teller.say(caution)).chain(of_steps) {
         if !said.contains(&text) {
             said.push(text);
         }
@@ -105,5 +127,5 @@ pub(super) fn cautions(teller: &Teller<'_>) -> Section {
         p { (teller.word("report-cautions-how")) }
         ul { @for caution in said { li.caution { (caution) } } }
     };
-    Section { id: "cautions", heading: "report-cautions", body }
+    Section { id: "cautions", heading: "report-cautions", across: false, body }
 }

@@ -6,6 +6,6 @@ mod figures;
 mod language;
 mod phrase;
 
-pub use figures::{Figures, LengthUnit};
+pub use figures::{Figures, LengthUnit, rounded_rate};
 pub use language::Language;
 pub use phrase::{Arg, Phrase};

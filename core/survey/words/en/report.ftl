@@ -45,16 +45,20 @@ answer-none = { $asked ->
 }
 answer-nothing-asked = No room's wished speed was written down, so this report only says what gets through.
 answer-surely = Surely: { $rooms }.
+answer-not-together = Not all at once, though: together the wishes need more than the adapters can share.
 answer-likely = Likely: { $rooms }.
 answer-unlikely = Unlikely: { $rooms }.
 answer-not-known = Not known: { $rooms }.
 answer-first = First thing to do: { $step }
+answer-when-done = When the whole work list is done, { $met } of { $asked } likely { $asked ->
+    [one] gets
+   *[other] get
+} it.
 answer-nothing-to-do = No change was found that is worth the work.
 
 # 2. The wiring map
 report-map = The wiring as it was found
 report-map-scroll = The wiring map; scroll sideways to see all of it
-report-map-same = The parts and runs stand in words in the lists further down.
 
 # 3. The forecast
 report-forecast = What gets through to each room
@@ -90,6 +94,7 @@ report-channels = Channels used: { $channels }.
 report-round-trip = The coax adds about { $time } to each round trip.
 shared-fits = All wishes at once fit into what the adapters share ({ $share } of the time on the coax).
 shared-likely = All wishes at once likely fit into what the adapters share ({ $share } of the time on the coax), but not surely.
+shared-never = All rooms share the time on the coax. At least one wish cannot be met even with the network to itself.
 shared-not = All wishes at once do not fit: together they would need { $share } of the time on the coax. One at a time, each room still gets its forecast.
 street-leak = At { $entry }, the loss from the loudest adapter to the street is { $loss }: the more, the less leaves the house.
 
@@ -101,6 +106,7 @@ report-plot-how = Lower in the plot is more loss. Narrow dips come from echoes: 
 
 # 5. Costs
 report-costs = Where the loss arises
+report-costs-how = Worked out with every unknown at its likely value. The forecast above is the middle of many draws with their echoes, so its loss can differ.
 report-costs-none = No path was worked out yet.
 report-costs-caption = On the way from the bridge to { $place }
 report-costs-total = All together
@@ -111,7 +117,7 @@ cost-more-than-all = an echo helps here
 # 6. Findings
 report-findings = What is wrong or at risk
 report-findings-none = Nothing was found wrong.
-finding-heading = { $number }. { $what }
+report-finding-heading = { $number }. { $what }
 term-weight = Weight
 term-where = Where
 term-why = Why it matters
@@ -139,7 +145,11 @@ gain-more = { $rate } more
 gain-less = { $rate } less
 gain-none = no change
 report-refused = Changes that were left out, and why
-report-work-parts = Everything to get
+report-work-all = All steps together
+report-work-minutes = About { $minutes } minutes of work in all, and these parts:
+term-how = How
+term-check = Then check
+term-time = Time
 
 # 8. Cautions
 report-cautions = Cautions
@@ -187,7 +197,6 @@ head-fed = Fed from
 head-label = What the label says
 head-rated = Taken as
 head-run = Run
-head-tag = Tag
 head-series = Series
 head-length = Length
 head-connectors = Connectors
@@ -204,7 +213,6 @@ rated-rejection = stops { $band } by { $loss }
 rated-stops = stops { $band }
 rated-bypass = has a by-pass for MoCA
 rated-no-bypass = has no by-pass for MoCA
-part-plain-outlet = outlet without a tag
 length-unknown = not known
 length-paced = { $length }, paced
 length-guessed = { $length }, guessed
@@ -425,3 +433,19 @@ plot-y-axis = loss, dB
 
 # A change that is not offered, with the reason.
 report-refused-change = { $change } Not offered: { $why }
+
+estimate-band-filter-loss = Band filter: loss in its pass band
+estimate-filter-rejection = Filter without a figure on its label: what it rejects
+estimate-filter-gap = Band filter: from the pass band's edge to where it rejects
+estimate-tap-directivity = Tap: how much better it hears its input than its output
+estimate-tap-through-excess = Tap: loss on the way through beyond what the taps take
+estimate-combiner-low-loss = Satellite combiner: loss to the lower band's port
+estimate-combiner-satellite-loss = Satellite combiner: loss to the satellite port
+estimate-combiner-isolation = Satellite combiner: isolation between its ports
+estimate-combiner-return-loss = Satellite combiner: return loss
+estimate-pad-return-loss = Pad: return loss
+estimate-power-inserter-loss = Power inserter: loss to everything but power
+estimate-passed-on-loss = Device that passes the cable on: loss to its socket
+estimate-passing-device-loss = Device that passes the cable on: loss to itself
+estimate-condition-bad-joint = Conductors twisted together, or shield off: loss
+estimate-condition-bad-joint-echo = Conductors twisted together, or shield off: return loss

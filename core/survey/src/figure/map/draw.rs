@@ -175,7 +175,7 @@ impl Page<'_> {
         let points = [joint, (joint.0, y), (x, y)].map(|(x, y)| Point { x, y }).to_vec();
         self.sheet.draw(Shape::Polyline { points, closed: false }, pen, Fill::None);
         self.sheet.stands_for(id, None);
-        let left = joint.0 + 5.0;
+        let left = joint.0 + 7.0;
         for (line, text) in run.above.iter().rev().enumerate() {
             self.sheet.text((left, y - 6.0 - line as f64 * RUN_LINE), text, RUN_TYPE);
         }
@@ -211,16 +211,12 @@ impl Page<'_> {
 
     fn put_free(&mut self, joint: (f64, f64), y: f64, text: &str, end: Option<PortEnd>) {
         let tip = joint.0 + 14.0;
-        let pen = if end == Some(PortEnd::LooseEnd) { pen(Weight::Plain, Dash::Dotted) } else { PLAIN };
+        let line = if end == Some(PortEnd::LooseEnd) { pen(Weight::Plain, Dash::Dotted) } else { PLAIN };
         let points = [joint, (joint.0, y), (tip, y)].map(|(x, y)| Point { x, y }).to_vec();
-        self.sheet.draw(Shape::Polyline { points, closed: false }, pen, Fill::None);
+        self.sheet.draw(Shape::Polyline { points, closed: false }, line, Fill::None);
         match end {
             Some(PortEnd::Capped) => {
-                self.sheet.line(
-                    (tip, y - 5.0),
-                    (tip, y + 5.0),
-                    super::super::sheet::pen(Weight::Thick, Dash::Solid),
-                );
+                self.sheet.line((tip, y - 5.0), (tip, y + 5.0), pen(Weight::Thick, Dash::Solid));
             }
             Some(PortEnd::Open) => {
                 self.sheet.line((tip, y), (tip + 6.0, y - 5.0), PLAIN);

@@ -42,7 +42,7 @@ pub(super) struct Places {
 /// From a box to the joint where its cables part.
 const TO_JOINT: f64 = 10.0;
 /// Around a run label, both sides together.
-const AROUND_LABEL: f64 = 10.0;
+const AROUND_LABEL: f64 = 13.0;
 /// Between two bands.
 const BETWEEN: f64 = 12.0;
 

@@ -133,7 +133,7 @@ impl Speaker<'_> {
         match &part.plugged {
             None if part.adapter.is_none() => lines.push(self.say("map-plugged-unknown")),
             Some(plugged) if plugged.is_empty() && part.adapter.is_none() => {
-                lines.push(self.say("map-plugged-nothing"))
+                lines.push(self.say("map-plugged-nothing"));
             }
             Some(plugged) if !plugged.is_empty() => {
                 let names =
