@@ -41,7 +41,8 @@ fn answer(teller: &Teller<'_>) -> String {
             sentences.push(teller.say(&Phrase::new(message).with("rooms", Arg::Several(names))));
         }
     }
-    if teller.forecast().shared.is_some_and(|shared| shared.airtime.likely > 1.0) {
+    let shared = teller.forecast().shared;
+    if !answers.is_empty() && shared.is_some_and(|shared| shared.airtime.likely > 1.0) {
         sentences.push(teller.word("answer-not-together"));
     }
     sentences.push(match teller.input.steps.first() {
