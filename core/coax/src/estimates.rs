@@ -99,6 +99,37 @@ pub mod parts {
         /// Delay of an entry filter.
         FILTER_DELAY = "filter-delay", 0.4, 0.8, 2.0, "ns", CommonPractice;
 
+        /// Loss that a band filter adds in its pass bands.
+        BAND_FILTER_LOSS = "band-filter-loss", 0.5, 1.0, 2.0, "dB", CommonPractice;
+        /// How much a filter whose label does not say rejects.
+        FILTER_REJECTION = "filter-rejection", 30.0, 40.0, 60.0, "dB", CommonPractice;
+        /// From the edge of a band filter's pass band to where it rejects, as a share of the edge's frequency.
+        FILTER_GAP = "filter-gap", 0.06, 0.12, 0.25, "of the edge's frequency",
+            Held("a published data sheet (2019): passes to 1002 MHz, stops from 1125 MHz");
+
+        /// How much better a tap hears its input than its through output.
+        TAP_DIRECTIVITY = "tap-directivity", 8.0, 14.0, 20.0, "dB", CommonPractice;
+        /// Loss to a tap's through output beyond what the taps take.
+        TAP_THROUGH_EXCESS = "tap-through-excess", 0.3, 0.6, 1.2, "dB", CommonPractice;
+
+        /// Loss of a satellite combiner to its port for the lower band.
+        COMBINER_LOW_LOSS = "combiner-low-loss", 0.3, 0.7, 1.5, "dB", CommonPractice;
+        /// Loss of a satellite combiner to its satellite port.
+        COMBINER_SATELLITE_LOSS = "combiner-satellite-loss", 0.5, 1.2, 2.5, "dB", CommonPractice;
+        /// How far a satellite combiner keeps either band from the other's port.
+        COMBINER_ISOLATION = "combiner-isolation", 20.0, 30.0, 45.0, "dB", CommonPractice;
+        /// Return loss of a satellite combiner in either band.
+        COMBINER_RETURN_LOSS = "combiner-return-loss", 8.0, 12.0, 18.0, "dB", CommonPractice;
+
+        /// Return loss of a pad.
+        PAD_RETURN_LOSS = "pad-return-loss", 14.0, 20.0, 26.0, "dB", CommonPractice;
+        /// Loss of a power inserter to what is not power.
+        POWER_INSERTER_LOSS = "power-inserter-loss", 0.3, 0.6, 1.5, "dB", CommonPractice;
+        /// Loss of a device to the socket by which it passes the cable on.
+        PASSED_ON_LOSS = "passed-on-loss", 0.5, 3.7, 6.0, "dB", CommonPractice;
+        /// Loss from the cable to a device that passes the cable on.
+        PASSING_DEVICE_LOSS = "passing-device-loss", 0.5, 3.7, 6.0, "dB", CommonPractice;
+
         /// Loss of an amplifier outside its bands.
         AMPLIFIER_OPAQUE = "amplifier-opaque", 40.0, 60.0, 80.0, "dB", CommonPractice;
         /// Return loss of an amplifier.
@@ -127,7 +158,11 @@ pub mod parts {
         TWIST_ON_LOSS = "condition-twist-on", 0.3, 1.5, 6.0, "dB", CommonPractice;
         /// Loss of a corroded connector.
         CORRODED_LOSS = "condition-corroded", 0.5, 3.0, 12.0, "dB", CommonPractice;
-        /// How much of a good return loss a bad connector takes away.
+        /// Loss of conductors twisted together by hand, or of a connector whose shield is off.
+        BAD_JOINT_LOSS = "condition-bad-joint", 1.0, 4.0, 15.0, "dB", CommonPractice;
+        /// Return loss of the same: with the next echo on the cable it makes a ripple.
+        BAD_JOINT_ECHO = "condition-bad-joint-echo", 3.0, 6.0, 12.0, "dB", CommonPractice;
+        /// Return loss of any other bad connector.
         BAD_JOINT_RETURN_LOSS = "condition-bad-return-loss", 8.0, 12.0, 20.0, "dB", CommonPractice;
     }
 }

@@ -41,6 +41,7 @@ pub mod rated;
 pub mod scatter;
 pub mod solve;
 pub mod span;
+pub mod touchstone;
 
 pub use dice::Dice;
 pub use error::CoaxError;
@@ -57,3 +58,4 @@ pub use quantity::{
 pub use scatter::ScatterMatrix;
 pub use solve::{Sampled, Samples, Solution, Tree, Wanted};
 pub use span::{Backing, Span};
+pub use touchstone::TouchstoneError;

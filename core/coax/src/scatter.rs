@@ -43,6 +43,16 @@ impl ScatterMatrix {
         self.set(b, a, value);
     }
 
+    /// Makes a matrix that is symmetric but for rounding so to the last bit.
+    pub(crate) fn make_symmetric(&mut self) {
+        for a in 0..self.ports {
+            for b in 0..a {
+                let mean = (self.at(a, b) + self.at(b, a)) * 0.5;
+                self.set_both(a, b, mean);
+            }
+        }
+    }
+
     /// Makes it `ports` by `ports` zeros, keeping its memory.
     pub fn reset(&mut self, ports: usize) {
         self.ports = ports;

@@ -11,7 +11,10 @@ use std::sync::Arc;
 use std::time::{Duration, Instant};
 
 use coax::model::{Cable, Junction, Link, Splitter};
-use coax::rated::{CableRating, CableSeries, Condition, SplitterRating};
+use coax::rated::{
+    BandFilterRating, CableRating, CableSeries, Condition, DiplexerRating, PadRating, SplitterRating,
+    TapRating,
+};
 use coax::{
     CoaxError, Decibels, Dice, End, FrequencyGrid, Megahertz, Metres, Model, Network, OutletIndex, PartIndex,
     Span, Wanted,
@@ -71,6 +74,51 @@ fn figures_that_are_no_numbers_are_refused() {
     assert!(Splitter::new(&[], Decibels(20.0), Decibels(20.0)).is_err());
     let no_legs = SplitterRating { legs: vec![], band: None, isolation: None, return_loss: None };
     assert!(no_legs.draw(&mut Dice::likely([0; 16])).is_err());
+}
+
+#[test]
+fn ratings_of_parts_that_cannot_be_are_refused() {
+    let dice = || Dice::likely([0; 16]);
+    let tap = |taps: Vec<Span>| TapRating {
+        through: None,
+        taps,
+        band: None,
+        isolation: None,
+        directivity: None,
+        return_loss: None,
+    };
+    assert_eq!(
+        tap(vec![Span::exact(20.0); 9]).draw(&mut dice()).unwrap_err().to_string(),
+        "the ports of a tap: 9 given, 1 to 8 needed"
+    );
+    assert!(tap(vec![]).draw(&mut dice()).is_err());
+    assert_eq!(
+        tap(vec![Span::exact(-20.0)]).draw(&mut dice()).unwrap_err().to_string(),
+        "a tap's loss is -20 dB, but it must be 0 dB or more"
+    );
+    let filter = |passes: &[(f64, f64)]| BandFilterRating {
+        passes: passes.iter().map(|&(low, high)| (Megahertz(low), Megahertz(high))).collect(),
+        pass_loss: None,
+        rejection: None,
+    };
+    for bad in [
+        &[][..],
+        &[(5.0, 5.0)],
+        &[(5.0, f64::NAN)],
+        &[(f64::NAN, 5.0)],
+        &[(5.0, 100.0), (90.0, 200.0)],
+        &[(5.0, f64::INFINITY), (90.0, 200.0)],
+        &[(-5.0, 10.0)],
+        &[(1.0, 2.0); 17],
+    ] {
+        assert!(filter(bad).draw(&mut dice()).is_err(), "{bad:?}");
+    }
+    let pad = PadRating { loss: Span::exact(f64::NAN), return_loss: None };
+    assert!(pad.draw(&mut dice()).is_err());
+    let combiner = DiplexerRating { low_loss: Some(Span::exact(-1.0)), ..DiplexerRating::default() };
+    assert!(combiner.draw(&mut dice()).is_err());
+    let combiner = DiplexerRating { isolation: Some(Decibels(f64::NAN)), ..DiplexerRating::default() };
+    assert!(combiner.draw(&mut dice()).is_err());
 }
 
 #[test]

@@ -120,20 +120,25 @@ impl DeskError {
     /// The exit code: [`REFUSED`] where the user gave something that cannot be taken, else [`FAILED`].
     pub fn exit_code(&self) -> u8 {
         match self {
-            Self::Sheet { .. }
-            | Self::SheetTooLong { .. }
-            | Self::LabelNotText { .. }
-            | Self::LabelTooLong { .. }
-            | Self::Exists { .. } => REFUSED,
             Self::Survey(
                 SurveyError::Inaccessible { .. }
                 | SurveyError::DiskFull { .. }
                 | SurveyError::Busy { .. }
                 | SurveyError::Database { .. }
                 | SurveyError::Inner(_),
-            ) => FAILED,
-            Self::Survey(_) => REFUSED,
-            Self::Read { .. } | Self::Write { .. } | Self::Output(_) | Self::NoHome | Self::Fault => FAILED,
+            )
+            | Self::Read { .. }
+            | Self::Write { .. }
+            | Self::Output(_)
+            | Self::NoHome
+            | Self::Fault => FAILED,
+            // Whatever else a survey says is about what it was given.
+            Self::Survey(_)
+            | Self::Sheet { .. }
+            | Self::SheetTooLong { .. }
+            | Self::LabelNotText { .. }
+            | Self::LabelTooLong { .. }
+            | Self::Exists { .. } => REFUSED,
         }
     }
 

@@ -104,7 +104,11 @@ impl Page {
             .word_splitter(textwrap::WordSplitter::NoHyphenation);
         for line in textwrap::wrap(&text, options) {
             if self.colour && !style.is_empty() {
-                self.text.push_str(&format!("\u{1b}[{style}m{}\u{1b}[0m\n", line.trim_end()));
+                self.text.push_str("\u{1b}[");
+                self.text.push_str(style);
+                self.text.push('m');
+                self.text.push_str(line.trim_end());
+                self.text.push_str("\u{1b}[0m\n");
             } else {
                 self.line(&line);
             }
@@ -128,7 +132,7 @@ fn plain(text: &str) -> String {
         .collect()
 }
 
-/// The marks that turn the direction of text (Unicode 16, Bidi_Control).
+/// The marks that turn the direction of text (Unicode 16, `Bidi_Control`).
 fn steers_direction(c: char) -> bool {
     c.width() == Some(0)
         && matches!(c, '\u{061C}' | '\u{200E}' | '\u{200F}' | '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}')

@@ -1,4 +1,5 @@
 //! Every sheet that cannot be taken: a message that says where and what, exit code 3, nothing written.
+#![allow(clippy::format_collect, reason = "a sheet of many lines reads best as its line")]
 
 mod support;
 
@@ -49,7 +50,8 @@ fn a_part_that_feeds_itself_is_a_loop() {
 
 #[test]
 fn cable_of_less_than_no_length() {
-    let told = refused(house("[[part]]\ntag = \"O1\"\nkind = \"outlet\"\nfrom = \"E1\"\nlength = \"-3 m\"\n"));
+    let told =
+        refused(house("[[part]]\ntag = \"O1\"\nkind = \"outlet\"\nfrom = \"E1\"\nlength = \"-3 m\"\n"));
     assert_told(&told, &["(1 problem)", "Line 8, [[part]] O1, length", "found -3 m", "above 0", "500 m"]);
 }
 
@@ -86,7 +88,8 @@ fn nine_losses_of_eight_legs() {
 
 #[test]
 fn a_band_upside_down() {
-    let told = refused(house("[[part]]\ntag = \"B1\"\nkind = \"barrel\"\nfrom = \"E1\"\nband = \"1000-5 MHz\"\n"));
+    let told =
+        refused(house("[[part]]\ntag = \"B1\"\nkind = \"barrel\"\nfrom = \"E1\"\nband = \"1000-5 MHz\"\n"));
     assert_told(&told, &["(1 problem)", "Line 8, [[part]] B1, band", "found 1000-5 MHz", "lower edge"]);
 }
 
@@ -98,7 +101,8 @@ fn a_series_that_there_is_not() {
 
 #[test]
 fn a_hundred_thousand_parts_are_refused_at_once() {
-    let many: String = (0..100_000).map(|n| format!("[[part]]\ntag = \"S{n}\"\nkind = \"outlet\"\n")).collect();
+    let many: String =
+        (0..100_000).map(|n| format!("[[part]]\ntag = \"S{n}\"\nkind = \"outlet\"\n")).collect();
     let started = Instant::now();
     let told = refused(many);
     assert!(started.elapsed() < Duration::from_secs(10), "{:?}", started.elapsed());
@@ -191,28 +195,40 @@ fn fields_unknown_or_out_of_place() {
         "conectors = \"crimp\"\n[[part]]\ntag = \"O1\"\nkind = \"outlet\"\ngain = \"15 dB\"\ncable = \"6\"\n",
     ));
     assert_told(&told, &["(3 problems)", "Line 4, [[part]] E1, conectors", "Did you mean \"connectors\"?"]);
-    assert_told(&told, &["[[part]] O1, gain", "kind = \"amplifier\"", "[[part]] O1, cable", "from = \"TAG\" as well"]);
+    assert_told(
+        &told,
+        &["[[part]] O1, gain", "kind = \"amplifier\"", "[[part]] O1, cable", "from = \"TAG\" as well"],
+    );
 }
 
 #[test]
 fn an_entry_is_not_fed() {
-    let told = refused("[[part]]\ntag = \"E1\"\nkind = \"entry\"\nfrom = \"B1\"\n[[part]]\ntag = \"B1\"\nkind = \"barrel\"\n");
+    let told = refused(
+        "[[part]]\ntag = \"E1\"\nkind = \"entry\"\nfrom = \"B1\"\n[[part]]\ntag = \"B1\"\nkind = \"barrel\"\n",
+    );
     assert_told(&told, &["(1 problem)", "Line 4, [[part]] E1, from"]);
 }
 
 #[test]
 fn a_reading_of_nothing_and_of_two_things() {
-    let told = refused(house("[[reading]]\nat = \"E1\"\n[[reading]]\nlevel = \"3 dBmV\"\nround_trip = \"3 ms\"\n"));
+    let told =
+        refused(house("[[reading]]\nat = \"E1\"\n[[reading]]\nlevel = \"3 dBmV\"\nround_trip = \"3 ms\"\n"));
     assert_told(&told, &["(2 problems)", "exactly one of level with frequency"]);
 }
 
 #[test]
 fn a_row_of_parts_deeper_than_a_house() {
     let row: String = (0..300)
-        .map(|n| format!("[[part]]\ntag = \"B{}\"\nkind = \"barrel\"\nfrom = \"{}\"\n", n + 1, match n {
-            0 => "E1".to_owned(),
-            n => format!("B{n}"),
-        }))
+        .map(|n| {
+            format!(
+                "[[part]]\ntag = \"B{}\"\nkind = \"barrel\"\nfrom = \"{}\"\n",
+                n + 1,
+                match n {
+                    0 => "E1".to_owned(),
+                    n => format!("B{n}"),
+                }
+            )
+        })
         .collect();
     let told = refused(house(&row));
     assert_told(&told, &["(1 problem)", "[[part]] B257, from", "at most 256"]);

@@ -9,7 +9,10 @@ fn a_folder_that_is_no_survey() {
     let desk = Desk::new();
     std::fs::create_dir(desk.work().join("empty.legwork")).unwrap();
     std::fs::create_dir(desk.work().join("other.legwork")).unwrap();
-    desk.write("other.legwork/survey.db", "not a database, but long enough to be looked at as if it were one");
+    desk.write(
+        "other.legwork/survey.db",
+        "not a database, but long enough to be looked at as if it were one",
+    );
     desk.write("file.legwork", "a file");
     let before = desk.all();
     for survey in ["empty.legwork", "other.legwork", "file.legwork", "missing.legwork"] {
@@ -71,7 +74,8 @@ fn a_report_does_not_replace_unless_told_to() {
 
     let nowhere = desk.run(&["report", "small.legwork", "no/such/folder/out.html"]);
     assert_eq!(nowhere.code, 1, "{}", nowhere.err);
-    let names: Vec<_> = std::fs::read_dir(desk.work()).unwrap().map(|entry| entry.unwrap().file_name()).collect();
+    let names: Vec<_> =
+        std::fs::read_dir(desk.work()).unwrap().map(|entry| entry.unwrap().file_name()).collect();
     assert_eq!(names.len(), 3, "a temporary file stayed: {names:?}");
 }
 

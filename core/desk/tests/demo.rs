@@ -10,8 +10,10 @@ fn it_writes_one_survey_and_one_report_and_says_everything() {
     let ran = desk.run(&["demo"]);
     assert_eq!((ran.code, ran.err.as_str()), (0, ""));
     let out = desk.work().join("legwork-demo");
-    let mut names: Vec<_> =
-        std::fs::read_dir(&out).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap()).collect();
+    let mut names: Vec<_> = std::fs::read_dir(&out)
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+        .collect();
     names.sort();
     assert_eq!(names, ["demo.html", "demo.legwork"]);
     assert!(out.join("demo.legwork").is_dir());
@@ -32,8 +34,12 @@ fn it_writes_one_survey_and_one_report_and_says_everything() {
 
     // The same survey, asked again, says the same.
     let findings = desk.run(&["--json", "findings", "legwork-demo/demo.legwork"]).json();
-    let found: Vec<_> =
-        findings.as_array().unwrap().iter().map(|finding| finding["id"].as_str().unwrap().to_owned()).collect();
+    let found: Vec<_> = findings
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|finding| finding["id"].as_str().unwrap().to_owned())
+        .collect();
     for wanted in [
         "entry-filter-missing",
         "amplifier-no-bypass",

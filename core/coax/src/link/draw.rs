@@ -5,7 +5,7 @@ use crate::estimates::link as estimates;
 use crate::link::version::Version;
 use crate::quantity::{DecibelMilliwatts, Decibels};
 
-/// One possible set of the values that no published figure settles. Ranges and backing: [`estimates::link`].
+/// One possible set of the values that no published figure settles. Ranges and backing: [`crate::estimates::link`].
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LinkDraw {
     /// Power sent in each channel.

@@ -2,6 +2,7 @@
 
 use num_complex::Complex64;
 
+use super::Link;
 use crate::error::{CoaxError, at_least};
 use crate::quantity::{Decibels, Megahertz, Metres};
 use crate::scatter::ScatterMatrix;
@@ -32,6 +33,8 @@ pub struct Cable {
     velocity: f64,
     fixed_loss: f64,
     low_band_power: Option<f64>,
+    /// What sends waves back at the ends, by port.
+    joints: [Option<Link>; 2],
 }
 
 impl Cable {
@@ -56,6 +59,7 @@ impl Cable {
             velocity,
             fixed_loss: 0.0,
             low_band_power: None,
+            joints: [None, None],
         })
     }
 
@@ -76,6 +80,20 @@ impl Cable {
     pub fn with_low_band_power(self, power: f64) -> Result<Self, CoaxError> {
         let power = at_least("a cable's low-band power", power, 0.0, "", "0 or more")?;
         Ok(Self { low_band_power: Some(power), ..self })
+    }
+
+    /// The same run with a joint at the end of `port` (0 or 1) that sends waves back.
+    ///
+    /// # Errors
+    /// [`CoaxError::BadCount`] for another port.
+    pub fn with_joint(mut self, port: usize, joint: Link) -> Result<Self, CoaxError> {
+        let end = self.joints.get_mut(port).ok_or(CoaxError::BadCount {
+            what: "the port of a cable",
+            given: port,
+            must: "0 or 1",
+        })?;
+        *end = Some(joint);
+        Ok(self)
     }
 
     /// The loss of the run by itself, between ends of its own impedance.
@@ -102,6 +120,19 @@ impl Cable {
     }
 
     pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
+        self.line(frequency, into);
+        for (port, joint) in self.joints.iter().enumerate() {
+            if let Some(joint) = joint {
+                let mut end = ScatterMatrix::new(2);
+                joint.scatter(frequency, &mut end);
+                *into = if port == 0 { end.joined(1, into, 0) } else { into.joined(1, &end, 0) };
+                into.make_symmetric();
+            }
+        }
+    }
+
+    /// The run without its joints.
+    fn line(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
         let nepers = self.loss(frequency).value() * std::f64::consts::LN_10 / 20.0;
         let radians =
             std::f64::consts::TAU * frequency.hertz() / (SPEED_OF_LIGHT * self.velocity) * self.length;

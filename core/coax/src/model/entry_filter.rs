@@ -55,13 +55,24 @@ impl EntryFilter {
     }
 
     pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
-        let kept = (-Decibels(self.dissipated)).power();
-        // A through loss below the dissipation cannot be: passivity wins.
-        let t = (-self.loss(frequency)).amplitude().min(kept.sqrt());
-        let r = (kept - t * t).max(0.0).sqrt();
-        let p = delayed(frequency, self.delay_ns);
-        into.set(0, 0, r * p);
-        into.set(1, 1, r * p);
-        into.set_both(0, 1, Complex64::new(0.0, -t) * p);
+        write_reflecting(self.loss(frequency), Decibels(self.dissipated), frequency, self.delay_ns, into);
     }
+}
+
+/// Writes a two-port of this through loss that sends back what it neither passes nor dissipates.
+pub(super) fn write_reflecting(
+    loss: Decibels,
+    dissipated: Decibels,
+    frequency: Megahertz,
+    delay_ns: f64,
+    into: &mut ScatterMatrix,
+) {
+    let kept = (-dissipated).power();
+    // A through loss below the dissipation cannot be: passivity wins.
+    let t = (-loss).amplitude().min(kept.sqrt());
+    let r = (kept - t * t).max(0.0).sqrt();
+    let p = delayed(frequency, delay_ns);
+    into.set(0, 0, r * p);
+    into.set(1, 1, r * p);
+    into.set_both(0, 1, Complex64::new(0.0, -t) * p);
 }

@@ -33,6 +33,16 @@ impl Link {
         Ok(Self { through, reflection, delay_ns })
     }
 
+    /// A joint that loses nothing but what it sends back.
+    ///
+    /// # Errors
+    /// [`CoaxError::BadFigure`] for a negative figure.
+    pub fn reflecting(return_loss: Decibels) -> Result<Self, CoaxError> {
+        at_least("a joint's return loss", return_loss.value(), 0.0, "dB", "0 dB or more")?;
+        let reflection = (-return_loss).amplitude();
+        Ok(Self { through: (1.0 - reflection * reflection).max(0.0).sqrt(), reflection, delay_ns: 0.0 })
+    }
+
     /// A joint that does nothing.
     pub fn ideal() -> Self {
         Self { through: 1.0, reflection: 0.0, delay_ns: 0.0 }

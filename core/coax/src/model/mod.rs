@@ -1,20 +1,30 @@
 //! Parts as concrete multiports: numbers only, no ranges. What a label or a guess says stands in [`crate::rated`].
 
 mod amplifier;
+mod band_filter;
 mod cable;
+mod diplexer;
 mod entry_filter;
 mod junction;
 mod link;
+mod measured;
 mod splitter;
 mod table;
+mod tap;
 
 pub use amplifier::{Amplifier, AmplifierCore};
+pub use band_filter::{BandFilter, FilterEdge, PassBand};
 pub use cable::{Cable, REFERENCE_OHM, SPEED_OF_LIGHT};
+pub use diplexer::Diplexer;
 pub use entry_filter::EntryFilter;
 pub use junction::Junction;
 pub use link::Link;
+pub use measured::Measured;
 pub use splitter::{AboveRating, Splitter};
 pub use table::{Entry, ExplicitMultiport};
+pub use tap::Tap;
+
+use std::sync::Arc;
 
 use crate::quantity::Megahertz;
 use crate::scatter::ScatterMatrix;
@@ -25,17 +35,25 @@ use crate::scatter::ScatterMatrix;
 pub enum Model {
     /// A run of cable: 2 ports.
     Cable(Cable),
-    /// A splitter or tap: input and legs.
+    /// A splitter: input and legs.
     Splitter(Splitter),
     /// A filter that passes one band and sends another back: 2 ports.
     EntryFilter(EntryFilter),
+    /// A filter of one pass band or several: 2 ports.
+    BandFilter(BandFilter),
+    /// A tap (directional coupler): input, through output and taps.
+    Tap(Box<Tap>),
+    /// A satellite combiner: common port, port of the lower band, satellite port.
+    Diplexer(Diplexer),
     /// An amplifier: input and outputs.
     Amplifier(Box<Amplifier>),
     /// Conductors tied together.
     Junction(Junction),
     /// A multiport whose every entry is given.
     Law(ExplicitMultiport),
-    /// A barrel, ground block or wall plate: 2 ports, no length.
+    /// A part that was measured, from a Touchstone file.
+    Measured(Arc<Measured>),
+    /// A barrel, ground block, wall plate, pad or power inserter: 2 ports, no length.
     Link(Link),
 }
 
@@ -43,11 +61,14 @@ impl Model {
     /// How many ports the part has.
     pub fn ports(&self) -> usize {
         match self {
-            Self::Cable(_) | Self::EntryFilter(_) | Self::Link(_) => 2,
+            Self::Cable(_) | Self::EntryFilter(_) | Self::BandFilter(_) | Self::Link(_) => 2,
+            Self::Diplexer(_) => 3,
+            Self::Tap(tap) => tap.ports(),
             Self::Splitter(splitter) => splitter.ports(),
             Self::Amplifier(amplifier) => amplifier.ports(),
             Self::Junction(junction) => junction.ports(),
             Self::Law(table) => table.ports(),
+            Self::Measured(part) => part.ports(),
         }
     }
 
@@ -56,6 +77,7 @@ impl Model {
         match self {
             Self::Amplifier(_) => false,
             Self::Law(table) => table.is_reciprocal(),
+            Self::Measured(part) => part.is_reciprocal(),
             _ => true,
         }
     }
@@ -67,9 +89,13 @@ impl Model {
             Self::Cable(cable) => cable.scatter(frequency, into),
             Self::Splitter(splitter) => splitter.scatter(frequency, into),
             Self::EntryFilter(filter) => filter.scatter(frequency, into),
+            Self::BandFilter(filter) => filter.scatter(frequency, into),
+            Self::Tap(tap) => tap.scatter(frequency, into),
+            Self::Diplexer(diplexer) => diplexer.scatter(frequency, into),
             Self::Amplifier(amplifier) => amplifier.scatter(frequency, into),
             Self::Junction(junction) => junction.scatter(into),
             Self::Law(table) => table.scatter(frequency, into),
+            Self::Measured(part) => part.scatter(frequency, into),
             Self::Link(link) => link.scatter(frequency, into),
         }
     }

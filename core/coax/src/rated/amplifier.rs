@@ -9,6 +9,9 @@ use crate::quantity::{Decibels, Megahertz};
 use crate::span::Span;
 
 /// What is known of an amplifier. Port 0 is its input, then its outputs in order, then the output that is not amplified.
+///
+/// A port that only takes power carries no signal, so it is no port here; where an output takes the power too it is an
+/// output like the others, and a power inserter stands further down as a [`super::JointRating`].
 #[derive(Debug, Clone, PartialEq)]
 pub struct AmplifierRating {
     /// Forward gain from the input to each output in dB.
@@ -81,14 +84,14 @@ impl AmplifierRating {
             return_loss: None,
         };
         let in_front = match self.modem_port {
-            Some(_) => {
-                Some(housing(vec![Span::exact(stage), Span::exact(modem.max(0.0))]).draw_splitter(dice)?)
-            }
+            Some(_) => Some(
+                housing(vec![Span::exact(stage), Span::exact(modem.max(0.0))]).draw_splitter(dice, None)?,
+            ),
             None => None,
         };
         let behind = if gains.len() > 1 {
             let legs = gains.iter().map(|gain| Span::exact(strongest - gain + split_loss)).collect();
-            Some(housing(legs).draw_splitter(dice)?)
+            Some(housing(legs).draw_splitter(dice, None)?)
         } else {
             None
         };

@@ -4,7 +4,7 @@ use super::{Condition, at_least};
 use crate::dice::Dice;
 use crate::error::CoaxError;
 use crate::estimates::parts;
-use crate::model::{Cable, Model};
+use crate::model::{Cable, Link, Model};
 use crate::quantity::{Celsius, Decibels, METRES_PER_FOOT, Metres};
 use crate::span::Span;
 
@@ -60,11 +60,16 @@ impl CableRating {
         let velocity = dice.span(parts::CABLE_VELOCITY.span);
         let connectors = Decibels(dice.span(self.condition.loss()));
         let (k1, k2, low_power) = self.series.law(dice);
+        let echo = Decibels(dice.span(self.condition.return_loss()));
+        let at_far_end = dice.unit() < 0.5;
         let factor = temperature_factor(warm) * 100.0 / (100.0 * METRES_PER_FOOT);
-        Cable::new(length, impedance, k1 * factor, k2 * factor, velocity)?
+        let cable = Cable::new(length, impedance, k1 * factor, k2 * factor, velocity)?
             .with_low_band_power(low_power)?
-            .with_fixed_loss(connectors)
-            .map(Model::Cable)
+            .with_fixed_loss(connectors)?;
+        if self.condition.is_heard_as_an_echo() {
+            return cable.with_joint(usize::from(at_far_end), Link::reflecting(echo)?).map(Model::Cable);
+        }
+        Ok(Model::Cable(cable))
     }
 }
 

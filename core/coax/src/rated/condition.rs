@@ -17,6 +17,8 @@ pub enum Condition {
     TwistOn,
     /// Green, white or rusty.
     Corroded,
+    /// Conductors twisted together by hand, or a connector whose shield is off: degraded, not dead.
+    BadJoint,
 }
 
 impl Condition {
@@ -28,6 +30,7 @@ impl Condition {
             Self::HandTight => parts::HAND_TIGHT_LOSS.span,
             Self::TwistOn => parts::TWIST_ON_LOSS.span,
             Self::Corroded => parts::CORRODED_LOSS.span,
+            Self::BadJoint => parts::BAD_JOINT_LOSS.span,
         }
     }
 
@@ -36,6 +39,12 @@ impl Condition {
         match self {
             Self::Sound | Self::Unsure => parts::JOINT_RETURN_LOSS.span,
             Self::HandTight | Self::TwistOn | Self::Corroded => parts::BAD_JOINT_RETURN_LOSS.span,
+            Self::BadJoint => parts::BAD_JOINT_ECHO.span,
         }
+    }
+
+    /// Whether a run in this state sends back so much from one of its ends that its echoes count.
+    pub fn is_heard_as_an_echo(self) -> bool {
+        self == Self::BadJoint
     }
 }

@@ -1,4 +1,4 @@
-//! An entry filter as its label or data sheet states it.
+//! An entry filter or high-pass filter as its label or data sheet states it.
 
 use super::at_least;
 use crate::dice::Dice;
@@ -11,7 +11,7 @@ use crate::span::Span;
 /// From its middle to a band edge the turnover runs over this many widths: at the edge of the stop band 98.5 % of the
 /// decibels are reached, at the edge of the pass band 1.5 %. A published data sheet (2019) of a 40 dB type has 0.5 dB
 /// typical to 750 MHz and 1.2 dB typical to 1002 MHz before a stop band from 1125 MHz: 0.5 + 1.5 % of 40 = 1.1.
-const WIDTHS_TO_EDGE: f64 = 4.2;
+pub(super) const WIDTHS_TO_EDGE: f64 = 4.2;
 
 /// What is known of a filter.
 #[derive(Debug, Clone, PartialEq)]
@@ -31,6 +31,19 @@ pub struct FilterRating {
 }
 
 impl FilterRating {
+    /// A high-pass filter that passes the MoCA band and sends the TV and modem band back, with what its label states. Edges:
+    /// SCTE 235 announcement (broadbandtechreport.com, 14 March 2017) and the 1002 MHz of a published data sheet (2019).
+    pub fn high_pass(pass_loss: Option<Span>, rejection: Option<Decibels>) -> Self {
+        Self {
+            pass_low: Megahertz(1125.0),
+            pass_high: Megahertz(1675.0),
+            stop_low: Megahertz(5.0),
+            stop_high: Megahertz(1002.0),
+            pass_loss: pass_loss.unwrap_or(parts::BAND_FILTER_LOSS.span),
+            rejection: rejection.unwrap_or(Decibels(parts::FILTER_REJECTION.span.low)),
+        }
+    }
+
     /// A concrete filter.
     ///
     /// # Errors
@@ -56,16 +69,20 @@ impl FilterRating {
         let stop = pass + (rejection + margin - pass).max(0.0) / share;
         let turnover = f64::midpoint(near, far);
         let width = sign * gap / (2.0 * WIDTHS_TO_EDGE);
-        let kept = ((-Decibels(pass)).power() + (-return_loss).power()).min(1.0);
-        let dissipated = -Decibels::of_power(kept);
         EntryFilter::new(
             Decibels(pass),
             Decibels(stop),
             Megahertz(turnover),
             Megahertz(width),
-            Decibels(dissipated.value().max(0.0)),
+            dissipation(pass, return_loss),
             delay,
         )
         .map(Model::EntryFilter)
     }
+}
+
+/// The loss by dissipation that leaves a filter of this pass loss this return loss in its pass band.
+pub(super) fn dissipation(pass: f64, return_loss: Decibels) -> Decibels {
+    let kept = ((-Decibels(pass)).power() + (-return_loss).power()).min(1.0);
+    Decibels((-Decibels::of_power(kept)).value().max(0.0))
 }

@@ -1,4 +1,4 @@
-//! Joints without length: barrels, ground blocks, wall plates.
+//! Joints without length: barrels, ground blocks, wall plates, power inserters.
 
 use super::{Condition, at_least};
 use crate::dice::Dice;
@@ -31,6 +31,11 @@ impl JointRating {
     /// A wall plate.
     pub fn wall_plate(condition: Condition) -> Self {
         Self { loss: parts::WALL_PLATE_LOSS.span, condition }
+    }
+
+    /// A power inserter on the way of the signals; its power port carries none of them.
+    pub fn power_inserter(condition: Condition) -> Self {
+        Self { loss: parts::POWER_INSERTER_LOSS.span, condition }
     }
 
     /// A concrete joint.

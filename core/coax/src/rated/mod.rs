@@ -1,20 +1,33 @@
 //! What a label states or a person guesses, as ranges, drawn to concrete parts by dice.
 //!
-//! Every drawn part is passive and reciprocal whatever the dice show, except the amplifier.
+//! Every drawn part is passive and reciprocal whatever the dice show, except the amplifier and a measured part.
 
 mod amplifier;
+mod band_filter;
 mod cable;
 mod condition;
+mod diplexer;
 mod filter;
 mod joint;
+mod pad;
+mod pass_on;
+mod rating;
 mod splitter;
+mod tap;
 
 pub use amplifier::AmplifierRating;
+pub use band_filter::BandFilterRating;
 pub use cable::{CableRating, CableSeries};
 pub use condition::Condition;
+pub use diplexer::DiplexerRating;
 pub use filter::FilterRating;
 pub use joint::JointRating;
+pub use pad::PadRating;
+pub use pass_on::PassOnRating;
+pub use rating::Rating;
 pub use splitter::SplitterRating;
+use splitter::{AboveSplitter, draw_above};
+pub use tap::TapRating;
 
 use crate::error::CoaxError;
 use crate::span::Span;

@@ -3,9 +3,10 @@
 
 use std::sync::Arc;
 
-use coax::model::Junction;
+use coax::model::{Junction, Measured};
 use coax::rated::{
-    AmplifierRating, CableRating, CableSeries, Condition, FilterRating, JointRating, SplitterRating,
+    AmplifierRating, BandFilterRating, CableRating, CableSeries, Condition, DiplexerRating, FilterRating,
+    JointRating, PadRating, PassOnRating, Rating, SplitterRating, TapRating,
 };
 use coax::{Decibels, Dice, End, Megahertz, Model, Network, OutletIndex, PartIndex, ScatterMatrix, Span};
 use num_complex::Complex64;
@@ -98,7 +99,8 @@ fn condition() -> impl Strategy<Value = Condition> {
         Just(Condition::Unsure),
         Just(Condition::HandTight),
         Just(Condition::TwistOn),
-        Just(Condition::Corroded)
+        Just(Condition::Corroded),
+        Just(Condition::BadJoint)
     ]
 }
 
@@ -171,10 +173,105 @@ fn joint() -> impl Strategy<Value = Model> {
         .prop_map(|(loss, condition, seed)| JointRating { loss, condition }.draw(&mut dice(seed)).unwrap())
 }
 
-/// A cable, splitter, filter, joint or junction drawn from a random rating.
+/// A label's band, readable or not.
+fn band() -> impl Strategy<Value = Option<(Megahertz, Megahertz)>> {
+    proptest::option::of((5.0..50.0_f64, 800.0..2500.0_f64))
+        .prop_map(|band| band.map(|(low, top)| (Megahertz(low), Megahertz(top))))
+}
+
+fn decibels(low: f64, high: f64) -> impl Strategy<Value = Option<Decibels>> {
+    proptest::option::of((low..high).prop_map(Decibels))
+}
+
+/// Taps of any value, some stating a directivity or isolation that their losses do not allow.
+fn tap() -> impl Strategy<Value = Rating> {
+    (
+        proptest::option::of(span(0.0, 6.0)),
+        proptest::collection::vec(span(1.0, 30.0), 1..9),
+        band(),
+        decibels(5.0, 45.0),
+        decibels(0.0, 30.0),
+        decibels(3.0, 30.0),
+    )
+        .prop_map(|(through, taps, band, isolation, directivity, return_loss)| {
+            Rating::Tap(TapRating { through, taps, band, isolation, directivity, return_loss })
+        })
+}
+
+fn band_filter() -> impl Strategy<Value = Rating> {
+    let edges = proptest::collection::vec(1.0..900.0_f64, 2..8);
+    (edges, any::<bool>(), proptest::option::of(span(0.0, 4.0)), decibels(0.0, 90.0)).prop_map(
+        |(steps, open, pass_loss, rejection)| {
+            let mut edges = vec![0.0];
+            for step in steps {
+                edges.push(edges[edges.len() - 1] + step);
+            }
+            let bands = edges.chunks_exact(2).map(|pair| (Megahertz(pair[0]), Megahertz(pair[1])));
+            let mut passes: Vec<_> = bands.collect();
+            if open {
+                passes.push((Megahertz(9000.0), Megahertz(f64::INFINITY)));
+            }
+            Rating::BandFilter(BandFilterRating { passes, pass_loss, rejection })
+        },
+    )
+}
+
+fn diplexer() -> impl Strategy<Value = Rating> {
+    let losses = (proptest::option::of(span(0.0, 4.0)), proptest::option::of(span(0.0, 4.0)));
+    (600.0..1100.0_f64, 850.0..1200.0_f64, losses, decibels(0.0, 50.0)).prop_map(
+        |(low_top, satellite_bottom, (low_loss, satellite_loss), isolation)| {
+            Rating::Diplexer(DiplexerRating {
+                low_top: Megahertz(low_top),
+                satellite_bottom: Megahertz(satellite_bottom),
+                low_loss,
+                satellite_loss,
+                isolation,
+            })
+        },
+    )
+}
+
+/// Parts with ranges of kinds other than the usual ones, drawn.
+fn other_part() -> impl Strategy<Value = Model> {
+    let pad = (span(0.0, 20.0), decibels(3.0, 30.0))
+        .prop_map(|(loss, return_loss)| Rating::Pad(PadRating { loss, return_loss }));
+    let pass_on = (proptest::option::of(span(0.0, 8.0)), proptest::option::of(span(0.0, 8.0)), band())
+        .prop_map(|(through, device, band)| Rating::PassOn(PassOnRating { through, device, band }));
+    (prop_oneof![3 => tap(), 1 => band_filter(), 2 => diplexer(), 1 => pad, 1 => pass_on], any::<u64>())
+        .prop_map(|(rating, seed)| rating.draw(&mut dice(seed)).unwrap())
+}
+
+/// A part as if it had been measured: at few frequencies, so that most of it is between them.
+fn measured(part: impl Strategy<Value = Model>) -> impl Strategy<Value = Model> {
+    (part, 2_usize..40).prop_map(|(part, points)| {
+        let at = |k: usize| Megahertz(30.0 + 2000.0 * k as f64 / points as f64);
+        let frequencies: Vec<_> = (0..points).map(at).collect();
+        let matrices: Vec<_> = frequencies
+            .iter()
+            .map(|&frequency| {
+                let mut matrix = ScatterMatrix::new(0);
+                part.scatter(frequency, &mut matrix);
+                matrix
+            })
+            .collect();
+        Model::Measured(Arc::new(Measured::new(&frequencies, &matrices).unwrap()))
+    })
+}
+
+/// A part of any passive kind, drawn from a random rating.
 pub fn passive_part() -> impl Strategy<Value = Arc<Model>> {
     let junction = (2_usize..5).prop_map(|ports| Model::Junction(Junction::new(ports).unwrap()));
-    prop_oneof![4 => cable(), 3 => splitter(), 1 => filter(), 1 => joint(), 1 => junction].prop_map(Arc::new)
+    let to_measure = prop_oneof![cable(), splitter(), other_part()];
+    prop_oneof![
+        4 => cable(),
+        3 => splitter(),
+        1 => filter(),
+        1 => joint(),
+        1 => junction,
+        4 => other_part(),
+        1 => measured(to_measure),
+    ]
+    .prop_map(Arc::new)
 }
 
 /// An amplifier drawn from a random rating.

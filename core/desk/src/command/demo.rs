@@ -4,13 +4,15 @@ use std::path::{Path, PathBuf};
 
 use serde::Serialize;
 use survey::finding::findings;
-use survey::worklist::{self, worklist};
 use survey::words::Phrase;
+use survey::worklist::{self, worklist};
 
 use super::findings::FindingJson;
 use super::forecast::ForecastJson;
 use super::worklist::WorkListJson;
-use super::{Context, findings as findings_command, forecast, report, sheet as sheet_command, worklist as list_command};
+use super::{
+    Context, findings as findings_command, forecast, report, sheet as sheet_command, worklist as list_command,
+};
 use crate::error::{Advice, DeskError};
 use crate::sheet;
 

@@ -41,7 +41,7 @@ pub fn tell(context: &Context, found: &[Finding], page: &mut Page) {
             ],
         );
     }
-    let cautions: BTreeSet<Caution> = found.iter().flat_map(|finding| finding.cautions()).copied().collect();
+    let cautions: BTreeSet<Caution> = found.iter().flat_map(Finding::cautions).copied().collect();
     if !cautions.is_empty() {
         page.heading(&context.word("desk-cautions"));
         page.paragraph(0, &context.word("desk-cautions-first"));

@@ -67,6 +67,10 @@ fn keep(out: &Path, bytes: &[u8], replace: bool) -> io::Result<()> {
     let mut new = builder.tempfile_in(folder)?;
     new.write_all(bytes)?;
     new.as_file().sync_all()?;
-    if replace { new.persist(out)? } else { new.persist_noclobber(out)? };
+    if replace {
+        new.persist(out)?
+    } else {
+        new.persist_noclobber(out)?
+    };
     Ok(())
 }

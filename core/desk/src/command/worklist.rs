@@ -110,7 +110,8 @@ fn tell_when_done(context: &Context, list: &WorkList, page: &mut Page) {
     }
     page.heading(&context.word("desk-when-done"));
     for room in &list.when_done.rooms {
-        let (before, after) = (likely_down(&list.as_found, room.outlet), likely_down(&list.when_done, room.outlet));
+        let (before, after) =
+            (likely_down(&list.as_found, room.outlet), likely_down(&list.when_done, room.outlet));
         let told = Phrase::new("desk-gain-one")
             .phrase("outlet", naming::part(&list.house_when_done, room.outlet))
             .with("before", Arg::Rate(before))

@@ -113,14 +113,14 @@ impl<'s> Section<'s> {
     /// A field's value as written, for messages only: the field does not count as asked for.
     pub fn peek(&self, name: &str) -> Option<&'s str> {
         let value = self.table.get(name)?;
-        Some(self.field_of(name.to_owned(), value).written())
+        Some(self.field_of(name, value).written())
     }
 
     /// A field, if it stands there. Every field asked for counts as known.
     pub fn field(&self, name: &'static str) -> Option<Field<'s>> {
         self.asked.borrow_mut().push(name);
         let value = self.table.get(name)?;
-        Some(self.field_of(name.to_owned(), value))
+        Some(self.field_of(name, value))
     }
 
     /// A field that must be there.
@@ -150,9 +150,7 @@ impl<'s> Section<'s> {
 
     /// Every field, whatever its name; all count as known.
     pub fn every_field(&self) -> impl Iterator<Item = (&'s str, Field<'s>)> + '_ {
-        self.table
-            .iter()
-            .map(|(name, value)| (name.get_ref().as_ref(), self.field_of(name.to_string(), value)))
+        self.table.iter().map(|(name, value)| (name.get_ref().as_ref(), self.field_of(name.get_ref(), value)))
     }
 
     /// Notes a problem with a field of this table, or with the lack of it.
@@ -184,8 +182,8 @@ impl<'s> Section<'s> {
         self.under.as_ref().map_or_else(|| name.to_owned(), |under| format!("{under}.{name}"))
     }
 
-    fn field_of(&self, name: String, value: &'s Spanned<DeValue<'s>>) -> Field<'s> {
-        let name = self.path(&name);
+    fn field_of(&self, name: &str, value: &'s Spanned<DeValue<'s>>) -> Field<'s> {
+        let name = self.path(name);
         Field {
             source: self.source,
             place: self.place.clone(),

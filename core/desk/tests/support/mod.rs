@@ -1,5 +1,5 @@
 //! Runs the real command in a folder of its own.
-
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a command that cannot be run fails the test")]
 #![allow(dead_code, reason = "each test file uses its part of this one")]
 
 use std::io::Write;
@@ -21,7 +21,8 @@ pub struct Ran {
 impl Ran {
     /// Its standard output as JSON.
     pub fn json(&self) -> serde_json::Value {
-        serde_json::from_str(&self.out).unwrap_or_else(|error| panic!("{error} in {}\n{}", self.out, self.err))
+        serde_json::from_str(&self.out)
+            .unwrap_or_else(|error| panic!("{error} in {}\n{}", self.out, self.err))
     }
 }
 

@@ -22,7 +22,7 @@ pub(super) fn no_channel(inspection: &Inspection<'_>) -> Vec<Finding> {
 pub(super) fn wishes(inspection: &Inspection<'_>) -> Vec<Finding> {
     let shared = inspection.forecast.and_then(|forecast| forecast.shared);
     shared
-        .filter(|shared| shared.airtime.likely > 1.0)
+        .filter(|shared| shared.airtime.likely > 1.0 && shared.airtime.likely.is_finite())
         .map(|shared| {
             Finding::new(FindingKind::WishesDoNotFit, vec![Place::House])
                 .with("share", Arg::Share(shared.airtime.likely))

@@ -3,8 +3,8 @@
 //! A finding says only what the records show. What nobody has looked at becomes a note ("not yet known"), never an
 //! assertion. This folder does not change anything (work list) and does not show anything (report, screens).
 //!
-//! To add a finding: one line in the table of `kind.rs`; one detector, a function from [`Inspection`] to findings, in
-//! the file of its theme or in a file of its own, listed in [`DETECTORS`]; one message `finding-<id>` with `.why`,
+//! To add a finding: one line in the table of `kind.rs`; one detector, a function from `Inspection` to findings, in
+//! the file of its theme or in a file of its own, listed in `DETECTORS`; one message `finding-<id>` with `.why`,
 //! `.do` and `.source` in `words/en/findings.ftl`; and in `tests/finding_kinds.rs` one house where it appears and one
 //! where it must not. The tests name every kind that lacks one of these.
 

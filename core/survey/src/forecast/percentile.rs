@@ -19,7 +19,7 @@ fn quantile(sorted: &[f64], share: f64) -> f64 {
     let next = sorted.get(below + 1).copied().unwrap_or(at);
     let between = rank - rank.floor();
     // Infinite losses (exact zeros) must not turn into a difference of infinities.
-    if between == 0.0 || at == next { at } else { at + between * (next - at) }
+    if between <= 0.0 || at >= next { at } else { at + between * (next - at) }
 }
 
 #[cfg(test)]

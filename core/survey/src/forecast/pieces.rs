@@ -68,8 +68,9 @@ fn reflection(amplitude: Span, dice: &mut Dice) -> End {
 pub(super) fn of_part(part: &Part) -> Rated {
     let rating = &part.rating;
     match part.kind {
-        PartKind::Splitter | PartKind::SatelliteCombiner => Rated::Splitter(splitter(part, rating)),
-        PartKind::Tap => Rated::Splitter(splitter(part, rating)),
+        PartKind::Splitter | PartKind::SatelliteCombiner | PartKind::Tap => {
+            Rated::Splitter(splitter(part, rating))
+        }
         PartKind::EntryFilter => filter(rating).map_or_else(|| joint(parts::BARREL_LOSS.span), Rated::Filter),
         PartKind::Amplifier => Rated::Amplifier(amplifier(rating)),
         PartKind::Outlet => Rated::Joint(JointRating::wall_plate(Condition::Sound)),
@@ -102,8 +103,12 @@ fn labelled(db: f64) -> Span {
 
 fn splitter(part: &Part, rating: &PartRating) -> SplitterRating {
     let count = usize::from(part.outputs().max(1));
-    let legs = (0..count)
-        .map(|leg| rating.leg_losses_db.get(leg).map_or_else(|| unread_leg(count), |db| labelled(*db)));
+    let stated = |leg: usize| match rating.tap_db {
+        // A tap's label states its through loss, which is the way to its first port, and one loss for all taps.
+        Some(tap) if leg > 0 => Some(tap),
+        _ => rating.leg_losses_db.get(leg).copied(),
+    };
+    let legs = (0..count).map(|leg| stated(leg).map_or_else(|| unread_leg(count), labelled));
     let megahertz = |band: Band| (Megahertz(band.low_mhz), Megahertz(band.high_mhz));
     let band = match rating.band {
         Some(band) => Some(megahertz(band)),

@@ -108,6 +108,7 @@ fn around(teller: &Teller<'_>) -> Vec<String> {
         let (message, share) = match airtime {
             Span { high, .. } if high <= 1.0 => ("shared-fits", high),
             Span { likely, .. } if likely <= 1.0 => ("shared-likely", likely),
+            Span { likely, .. } if likely.is_infinite() => ("shared-never", likely),
             Span { likely, .. } => ("shared-not", likely),
         };
         lines.push(teller.say(&Phrase::new(message).with("share", Arg::Share(share))));

@@ -62,8 +62,9 @@ impl Figures {
 
     /// A level in dBmV: `+3 dBmV`.
     pub fn level(self, dbmv: f64) -> String {
-        let text = format!("{:+}", tenths(dbmv));
-        format!("{} dBmV", text.replace('-', "\u{2212}"))
+        let text = tenths(dbmv).replace('-', "\u{2212}");
+        let sign = if dbmv > 0.0 && text != "0" { "+" } else { "" };
+        format!("{sign}{text} dBmV")
     }
 
     /// A rate: `2,350 Mb/s`; rounded to 50 above 1,000, to 10 above 200, to 5 above 20.

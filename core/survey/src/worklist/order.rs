@@ -78,7 +78,7 @@ const WORTH_MBPS: f64 = 15.0;
 /// done whether or not it gains speed.
 ///
 /// # Errors
-/// What [`forecast`] gives.
+/// What [`forecast()`] gives.
 pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, SurveyError> {
     let as_found = forecast(survey, &options.stating)?;
     let mut house = survey.clone();

@@ -104,6 +104,7 @@ fn filter_cases() -> Vec<Case> {
 
 fn split_cases() -> Vec<Case> {
     let made_for = |top| good_house().at("S1").made_for(5.0, top);
+    let none_free = std::ops::RangeInclusive::new(1, 0);
     let legs = |legs: u8, free: std::ops::RangeInclusive<u8>| {
         let house = good_house().at("S1").with(|splitter| splitter.rating.legs = legs);
         free.fold(house, House::cap)
@@ -137,7 +138,7 @@ fn split_cases() -> Vec<Case> {
             }),
             good_house(),
         ),
-        case(SplitterTooLarge, legs(8, 3..=8), legs(2, 3..=2)),
+        case(SplitterTooLarge, legs(8, 3..=8), legs(2, none_free)),
         case(
             SplitterNeedless,
             good_house().splitter("S2", 2).from("S1", 2).cap(2).at("O2").from("S2", 1),

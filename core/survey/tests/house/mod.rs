@@ -9,7 +9,11 @@
 //! ```
 //! A verb that speaks of one part (`from`, `cap`, `plugged` ...) speaks of the part named last; [`House::at`] names
 //! one again.
-
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a house of the tests that does not come about fails the test"
+)]
 #![allow(dead_code, reason = "each test binary uses its own share")]
 
 use survey::fact::SubjectId;

@@ -94,6 +94,7 @@ report-channels = Channels used: { $channels }.
 report-round-trip = The coax adds about { $time } to each round trip.
 shared-fits = All wishes at once fit into what the adapters share ({ $share } of the time on the coax).
 shared-likely = All wishes at once likely fit into what the adapters share ({ $share } of the time on the coax), but not surely.
+shared-never = All rooms share the time on the coax. At least one wish cannot be met even with the network to itself.
 shared-not = All wishes at once do not fit: together they would need { $share } of the time on the coax. One at a time, each room still gets its forecast.
 street-leak = At { $entry }, the loss from the loudest adapter to the street is { $loss }: the more, the less leaves the house.
 
@@ -432,3 +433,19 @@ plot-y-axis = loss, dB
 
 # A change that is not offered, with the reason.
 report-refused-change = { $change } Not offered: { $why }
+
+estimate-band-filter-loss = Band filter: loss in its pass band
+estimate-filter-rejection = Filter without a figure on its label: what it rejects
+estimate-filter-gap = Band filter: from the pass band's edge to where it rejects
+estimate-tap-directivity = Tap: how much better it hears its input than its output
+estimate-tap-through-excess = Tap: loss on the way through beyond what the taps take
+estimate-combiner-low-loss = Satellite combiner: loss to the lower band's port
+estimate-combiner-satellite-loss = Satellite combiner: loss to the satellite port
+estimate-combiner-isolation = Satellite combiner: isolation between its ports
+estimate-combiner-return-loss = Satellite combiner: return loss
+estimate-pad-return-loss = Pad: return loss
+estimate-power-inserter-loss = Power inserter: loss to everything but power
+estimate-passed-on-loss = Device that passes the cable on: loss to its socket
+estimate-passing-device-loss = Device that passes the cable on: loss to itself
+estimate-condition-bad-joint = Conductors twisted together, or shield off: loss
+estimate-condition-bad-joint-echo = Conductors twisted together, or shield off: return loss
