@@ -449,3 +449,4 @@ estimate-passed-on-loss = Device that passes the cable on: loss to its socket
 estimate-passing-device-loss = Device that passes the cable on: loss to itself
 estimate-condition-bad-joint = Conductors twisted together, or shield off: loss
 estimate-condition-bad-joint-echo = Conductors twisted together, or shield off: return loss
+estimate-unread-tap-loss = Tap without a figure on its label: loss to a tap
