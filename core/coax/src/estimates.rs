@@ -190,6 +190,8 @@ pub mod house {
         LABEL_SPREAD = "label-spread", -0.3, 0.0, 0.5, "dB", CommonPractice;
         /// Loss to a leg beyond the ideal split where the label is not readable.
         UNREAD_LEG_EXCESS = "unread-leg-excess", 0.4, 1.0, 2.0, "dB", CommonPractice;
+        /// Loss of a tap whose label is not readable.
+        UNREAD_TAP = "unread-tap-loss", 6.0, 12.0, 27.0, "dB", CommonPractice;
         /// Pass loss of an entry filter whose label is not readable.
         FILTER_PASS_LOSS = "filter-pass-loss", 0.3, 0.5, 1.0, "dB", CommonPractice;
         /// Gain of an amplifier whose label is not readable.

@@ -104,11 +104,7 @@ impl Page {
             .word_splitter(textwrap::WordSplitter::NoHyphenation);
         for line in textwrap::wrap(&text, options) {
             if self.colour && !style.is_empty() {
-                self.text.push_str("\u{1b}[");
-                self.text.push_str(style);
-                self.text.push('m');
-                self.text.push_str(line.trim_end());
-                self.text.push_str("\u{1b}[0m\n");
+                self.line(&format!("\u{1b}[{style}m{}\u{1b}[0m", line.trim_end()));
             } else {
                 self.line(&line);
             }
@@ -159,6 +155,18 @@ mod tests {
         let mut page = Page::new(80, false);
         page.paragraph(0, "a\u{1b}[31mb\u{202e}c\rd");
         assert_eq!(page.into_text(), "a\u{FFFD}[31mb\u{FFFD}c\u{FFFD}d\n");
+    }
+
+    #[test]
+    fn colour_adds_nothing_to_the_words() {
+        let [bare, coloured] = [false, true].map(|colour| {
+            let mut page = Page::new(80, colour);
+            page.heading("One");
+            page.numbered(1, "two");
+            page.into_text()
+        });
+        assert_eq!(coloured.replace("\u{1b}[1m", "").replace("\u{1b}[0m", ""), bare);
+        assert_ne!(coloured, bare);
     }
 
     #[test]

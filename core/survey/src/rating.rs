@@ -96,7 +96,7 @@ impl PartRating {
         };
         let decibels = |figure: Option<Decibels>| figure.map(Decibels::value);
         Self {
-            legs: reading.legs.unwrap_or_default(),
+            legs: legs(reading),
             leg_losses_db: reading.leg_losses.iter().map(|loss| loss.value()).collect(),
             band: band(reading.low, reading.high),
             stop_band: reading.stop_low.and(band(reading.stop_low, reading.stop_high)),
@@ -152,4 +152,10 @@ impl PartRating {
             doubtful: self.doubtful || other.doubtful,
         }
     }
+}
+
+/// Outputs by a label: a tap's label counts its taps, and the way through is one output more.
+fn legs(reading: &LabelReading) -> u8 {
+    let through = u8::from(reading.kind == Some(label::PartKind::Tap));
+    reading.legs.map_or(0, |legs| legs.saturating_add(through))
 }

@@ -98,7 +98,7 @@ fn read_about(section: &Section<'_>) -> About {
 /// The rates there are.
 pub fn ethernet(text: &str) -> Result<u32, Phrase> {
     let mbps = rate(text).ok();
-    let ports = [100_u32, 1000, 2500, 5000, 10_000];
+    let ports = [100_u32, 1000, 2500, 10_000];
     let found = ports.into_iter().find(|port| mbps.is_some_and(|mbps| (mbps - f64::from(*port)).abs() < 0.5));
     found.ok_or_else(|| Phrase::new("sheet-ethernet"))
 }

@@ -70,7 +70,7 @@ sheet-both-ways = one rate, or both: { "{" } down = "800 Mb/s", up = "100 Mb/s" 
     .do = Write the rate towards the room or house as down, the one from it as up.
 sheet-milliseconds = a time such as "3.5 ms"
     .do = Write the number with its unit.
-sheet-ethernet = the rate of an Ethernet port: 100 Mb/s, 1 Gb/s, 2.5 Gb/s, 5 Gb/s or 10 Gb/s
+sheet-ethernet = the rate of an Ethernet port: 100 Mb/s, 1 Gb/s, 2.5 Gb/s or 10 Gb/s
     .do = Look at the adapter's data sheet, or leave the field out.
 
 ## Tables inside

@@ -95,7 +95,8 @@ pub struct PathForecast {
     pub links: f64,
     /// What limits the rate towards the room in most draws.
     pub limit: Limit,
-    /// Where the likely loss arises, along the way from the bridge; they add up to the likely loss.
+    /// Where loss arises, along the way from the bridge, with every range at its likely value: they add up to the loss
+    /// of that one case, which need not be the median over the draws.
     pub costs: Vec<Cost>,
     /// Loss over frequency.
     pub curve: Curve,

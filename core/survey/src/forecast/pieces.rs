@@ -1,37 +1,17 @@
 //! Each kind of part as a rating that dice can draw, with ranges for what the survey leaves open.
 
 use coax::estimates::{house, parts};
-use coax::model::{Junction, Model};
 use coax::rated::{
-    AmplifierRating, CableRating, CableSeries, Condition, FilterRating, JointRating, SplitterRating,
+    AmplifierRating, CableRating, CableSeries, Condition, DiplexerRating, FilterRating, JointRating,
+    PadRating, SplitterRating, TapRating,
 };
-use coax::{CoaxError, Complex64, Decibels, Dice, End, Megahertz, Span};
+use coax::{Complex64, Decibels, Dice, End, Megahertz, Span};
 
 use crate::rating::{Band, EXTENDED_D, PartRating};
 use crate::record::{CableKind, Connector, Part, PartKind, Run};
 
 /// A piece of the circuit, before its ranges are drawn.
-pub(super) enum Rated {
-    Cable(CableRating),
-    Splitter(SplitterRating),
-    Filter(FilterRating),
-    Amplifier(AmplifierRating),
-    Joint(JointRating),
-    Junction(usize),
-}
-
-impl Rated {
-    pub(super) fn draw(&self, dice: &mut Dice) -> Result<Model, CoaxError> {
-        match self {
-            Self::Cable(rating) => rating.draw(dice),
-            Self::Splitter(rating) => rating.draw(dice),
-            Self::Filter(rating) => rating.draw(dice),
-            Self::Amplifier(rating) => rating.draw(dice),
-            Self::Joint(rating) => rating.draw(dice),
-            Self::Junction(arms) => Junction::new(*arms).map(Model::Junction),
-        }
-    }
-}
+pub(super) use coax::rated::Rating as Rated;
 
 /// What is on a port that leads nowhere further.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -68,9 +48,9 @@ fn reflection(amplitude: Span, dice: &mut Dice) -> End {
 pub(super) fn of_part(part: &Part) -> Rated {
     let rating = &part.rating;
     match part.kind {
-        PartKind::Splitter | PartKind::SatelliteCombiner | PartKind::Tap => {
-            Rated::Splitter(splitter(part, rating))
-        }
+        PartKind::Splitter => Rated::Splitter(splitter(part, rating)),
+        PartKind::Tap => Rated::Tap(tap(part, rating)),
+        PartKind::SatelliteCombiner => Rated::Diplexer(DiplexerRating::default()),
         PartKind::EntryFilter => filter(rating).map_or_else(|| joint(parts::BARREL_LOSS.span), Rated::Filter),
         PartKind::Amplifier => Rated::Amplifier(amplifier(rating)),
         PartKind::Outlet => Rated::Joint(JointRating::wall_plate(Condition::Sound)),
@@ -80,13 +60,18 @@ pub(super) fn of_part(part: &Part) -> Rated {
             }
             _ => Rated::Joint(JointRating::ground_block(Condition::Sound)),
         },
-        PartKind::Entry | PartKind::Barrel | PartKind::Terminator | PartKind::PowerInserter => {
+        PartKind::Entry | PartKind::Barrel | PartKind::Terminator => {
             Rated::Joint(JointRating::barrel(Condition::Sound))
         }
-        PartKind::HighPassFilter => joint(parts::WALL_PLATE_LOSS.span),
-        PartKind::Pad => {
-            joint(rating.leg_losses_db.first().map_or(house::UNKNOWN_PART.span, |db| labelled(*db)))
-        }
+        PartKind::PowerInserter => Rated::Joint(JointRating::power_inserter(Condition::Sound)),
+        PartKind::HighPassFilter => Rated::Filter(FilterRating::high_pass(
+            rating.leg_losses_db.first().map(|db| labelled(*db)),
+            rating.rejection_db.map(Decibels),
+        )),
+        PartKind::Pad => Rated::Pad(PadRating {
+            loss: rating.leg_losses_db.first().map_or(house::UNKNOWN_PART.span, |db| labelled(*db)),
+            return_loss: rating.return_loss_db.map(Decibels),
+        }),
         PartKind::Unknown => joint(house::UNKNOWN_PART.span),
     }
 }
@@ -103,24 +88,34 @@ fn labelled(db: f64) -> Span {
 
 fn splitter(part: &Part, rating: &PartRating) -> SplitterRating {
     let count = usize::from(part.outputs().max(1));
-    let stated = |leg: usize| match rating.tap_db {
-        // A tap's label states its through loss, which is the way to its first port, and one loss for all taps.
-        Some(tap) if leg > 0 => Some(tap),
-        _ => rating.leg_losses_db.get(leg).copied(),
-    };
-    let legs = (0..count).map(|leg| stated(leg).map_or_else(|| unread_leg(count), labelled));
-    let megahertz = |band: Band| (Megahertz(band.low_mhz), Megahertz(band.high_mhz));
-    let band = match rating.band {
-        Some(band) => Some(megahertz(band)),
-        None if rating.says_moca => Some(megahertz(Band { low_mhz: 5.0, ..EXTENDED_D })),
-        None => None,
-    };
+    let legs = (0..count)
+        .map(|leg| rating.leg_losses_db.get(leg).map_or_else(|| unread_leg(count), |db| labelled(*db)));
     SplitterRating {
         legs: legs.collect(),
-        band,
+        band: band(rating),
         isolation: rating.isolation_db.map(Decibels),
         return_loss: rating.return_loss_db.map(Decibels),
     }
+}
+
+/// A tap: its first port is the way through, the others are its taps, which share one loss on the label.
+fn tap(part: &Part, rating: &PartRating) -> TapRating {
+    let taps = usize::from(part.outputs().saturating_sub(1)).clamp(1, 8);
+    let loss = rating.tap_db.map_or(house::UNREAD_TAP.span, labelled);
+    TapRating {
+        through: rating.leg_losses_db.first().map(|db| labelled(*db)),
+        taps: vec![loss; taps],
+        band: band(rating),
+        isolation: rating.isolation_db.map(Decibels),
+        directivity: None,
+        return_loss: rating.return_loss_db.map(Decibels),
+    }
+}
+
+/// The band a part is made for: by its label, or the MoCA band and below where the label only says MoCA.
+fn band(rating: &PartRating) -> Option<(Megahertz, Megahertz)> {
+    let moca = rating.says_moca.then_some(Band { low_mhz: 5.0, ..EXTENDED_D });
+    rating.band.or(moca).map(|band| (Megahertz(band.low_mhz), Megahertz(band.high_mhz)))
 }
 
 /// The loss to a leg of an even split among `count`, by 10 log10 N and what real ones add.
@@ -188,7 +183,8 @@ fn condition(run: &Run) -> Condition {
         Connector::Unknown => (1, Condition::Unsure),
         Connector::HandTight | Connector::PushOn => (2, Condition::HandTight),
         Connector::TwistOn => (3, Condition::TwistOn),
-        Connector::Corroded | Connector::BadJoint => (4, Condition::Corroded),
+        Connector::Corroded => (4, Condition::Corroded),
+        Connector::BadJoint => (5, Condition::BadJoint),
     };
     let (near, far) = (of(run.connector_near), of(run.connector_far));
     if near.0 > far.0 { near.1 } else { far.1 }

@@ -41,11 +41,8 @@ fn answer(teller: &Teller<'_>) -> String {
             sentences.push(teller.say(&Phrase::new(message).with("rooms", Arg::Several(names))));
         }
     }
-    if teller
-        .forecast()
-        .shared
-        .is_some_and(|shared| shared.airtime.likely > 1.0 && shared.airtime.likely.is_finite())
-    {
+    let shared = teller.forecast().shared.map(|shared| shared.airtime.likely);
+    if !answers.is_empty() && shared.is_some_and(|airtime| airtime > 1.0 && airtime.is_finite()) {
         sentences.push(teller.word("answer-not-together"));
     }
     sentences.push(match teller.input.steps.first() {

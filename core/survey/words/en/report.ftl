@@ -43,7 +43,7 @@ answer-none = { $asked ->
     [one] The one room that was asked about does not get the speed wished for, as the wiring is now.
    *[other] None of the { $asked } rooms gets the speed wished for, as the wiring is now.
 }
-answer-nothing-asked = No room's wished speed was written down, so this report only says what gets through.
+answer-nothing-asked = No wished speed was written down for a room away from the bridge, so this report only says what gets through.
 answer-surely = Surely: { $rooms }.
 answer-not-together = Not all at once, though: together the wishes need more than the adapters can share.
 answer-likely = Likely: { $rooms }.
@@ -460,3 +460,4 @@ estimate-passed-on-loss = Device that passes the cable on: loss to its socket
 estimate-passing-device-loss = Device that passes the cable on: loss to itself
 estimate-condition-bad-joint = Conductors twisted together, or shield off: loss
 estimate-condition-bad-joint-echo = Conductors twisted together, or shield off: return loss
+estimate-unread-tap-loss = Tap without a figure on its label: loss to a tap

@@ -99,19 +99,17 @@ fn space(cell: &Cell) -> Space {
         Cell::Part { words, run, .. } => {
             let heading = widest(words.heading.lines(), BOX_TYPE.size, true);
             let lines = widest(words.lines.iter().map(String::as_str), BOX_TYPE.size, false);
-            let half = box_height(words) / 2.0;
+            let label_lines = run.above.len().max(run.below.len());
             let label = widest(run.above.iter().chain(&run.below).map(String::as_str), RUN_TYPE.size, false);
             Space {
                 width: heading.max(lines) + 2.0 * IN_BOX,
-                above: half.max(run.above.len() as f64 * RUN_LINE + 4.0),
-                below: half.max(run.below.len() as f64 * RUN_LINE + 6.0),
+                half: (box_height(words) / 2.0).max(label_lines as f64 * RUN_LINE + 6.0),
                 label,
                 ..Space::default()
             }
         }
         Cell::Free { text, .. } => Space {
-            above: RUN_TYPE.size / 2.0 + 2.0,
-            below: RUN_TYPE.size / 2.0 + 2.0,
+            half: RUN_TYPE.size / 2.0 + 2.0,
             spill: 26.0 + text_width(text, RUN_TYPE.size, false),
             ..Space::default()
         },

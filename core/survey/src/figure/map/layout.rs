@@ -10,10 +10,9 @@ pub(super) struct Space {
     pub depth: usize,
     /// Width of the box; 0 for a free end.
     pub width: f64,
-    /// How far it and its run's label reach above its middle line.
-    pub above: f64,
-    /// How far they reach below.
-    pub below: f64,
+    /// How far it and its run's label may reach above its middle line, and below: the same, so that a chain of
+    /// parts stands on one line.
+    pub half: f64,
     /// Width of its run's label.
     pub label: f64,
     /// For a free end: how far it and its words reach beyond the joint of the part it is on.
@@ -87,7 +86,7 @@ fn columns(spaces: &[Space]) -> Places {
 fn bands(spaces: &[Space]) -> Vec<(f64, f64)> {
     let mut bands = vec![(0.0_f64, 0.0_f64); spaces.len()];
     for (row, space) in spaces.iter().enumerate().rev() {
-        let own = space.above + space.below + BETWEEN;
+        let own = 2.0 * space.half + BETWEEN;
         let Some((band, below)) = bands.get_mut(row) else { continue };
         *band = own.max(*below);
         let band = *band + space.lead;
@@ -120,8 +119,8 @@ fn place_rows(spaces: &[Space], bands: &[(f64, f64)], places: &mut Places) {
     for (row, (space, (band, _))) in spaces.iter().zip(bands).enumerate().rev() {
         let (Some(top), Some((first, last))) = (places.tops.get(row), spread.get(row)) else { continue };
         let wanted = if first <= last { f64::midpoint(*first, *last) } else { top + band / 2.0 };
-        let least = top + space.above + BETWEEN / 2.0;
-        let most = (top + band - space.below - BETWEEN / 2.0).max(least);
+        let least = top + space.half + BETWEEN / 2.0;
+        let most = (top + band - space.half - BETWEEN / 2.0).max(least);
         let middle = wanted.clamp(least, most);
         if let Some(slot) = middles.get_mut(row) {
             *slot = middle;
