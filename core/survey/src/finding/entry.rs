@@ -45,6 +45,8 @@ fn misplaced<'a>(inspection: &Inspection<'a>, head: SubjectId) -> Vec<&'a Part> 
         top.kind == PartKind::Entry && wants_filter(top) && !line.iter().any(|part| is_entry_filter(part));
     inspection
         .tree(head)
+        // A filter that heads a tree parts nothing: it ends a line that was cut off from the street.
+        .filter(|part| part.id != head)
         .filter(|part| is_entry_filter(part) && !line.iter().any(|in_line| in_line.id == part.id))
         .filter(|part| {
             let adapters = inspection

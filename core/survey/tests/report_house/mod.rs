@@ -46,7 +46,9 @@ impl House {
 
     pub fn room(&mut self, number: u128, name: &str, wish: Option<(f64, f64)>) {
         let wish = wish.map(|(down_mbps, up_mbps)| Wish { down_mbps, up_mbps });
-        self.survey.rooms.insert(id(number), Room { id: id(number), name: name.to_owned(), wish });
+        self.survey
+            .rooms
+            .insert(id(number), Room { id: id(number), name: name.to_owned(), wish, served_from: None });
     }
 
     /// Feeds `to` from a port of `from` over a run numbered 1000 more than the part that it feeds.
@@ -139,9 +141,12 @@ pub fn house() -> Survey {
     note = Note { id: id(91), about: None, text: "Invented for the tests.".into() };
     house.survey.notes.insert(note.id, note);
     let level = ReadingKind::Level { mhz: 603.0, dbmv: -2.0 };
-    house.survey.readings.insert(id(92), Reading { id: id(92), about: Some(id(33)), measured: level });
+    house
+        .survey
+        .readings
+        .insert(id(92), Reading { id: id(92), about: Some(id(33)), measured: level, how: None });
     for (number, kind) in [(80, ServiceKind::CableInternet), (81, ServiceKind::CableTv)] {
-        house.survey.services.insert(id(number), Service { id: id(number), kind, top_mhz: None });
+        house.survey.services.insert(id(number), Service::new(id(number), kind));
     }
     house.done()
 }
