@@ -138,7 +138,7 @@ fn satellite_leaves_no_channel_on_its_tree_and_all_on_another() {
         good_house()
             .entry("E2", EntryKind::Satellite)
             .about_service(ServiceKind::SatelliteTv, |service| {
-                service.single_cable = Some(SingleCable::En50607)
+                service.single_cable = Some(SingleCable::En50607);
             })
             .at("S1")
             .with(|splitter| splitter.rating.legs = 3)

@@ -71,14 +71,17 @@ impl Step {
             return vec![Phrase::new("service-change-none")];
         }
         let words = |change: &&OutletChange| {
-            let db = change.worst_db();
-            let (id, name) =
-                if db < 0.0 { ("service-change-loses", "loss") } else { ("service-change-gains", "gain") };
-            let amount = if db < 0.0 { db } else { change.largest_db() };
+            // A loss is told before a gain elsewhere in the band.
+            let loses = change.worst_db() <= -NOTICEABLE_DB;
+            let (id, name, db) = if loses {
+                ("service-change-loses", "loss", -change.worst_db())
+            } else {
+                ("service-change-gains", "gain", change.largest_db())
+            };
             Phrase::new(id)
                 .phrase("service", naming::service(change.service))
                 .phrase("outlet", naming::part(&self.before, change.outlet))
-                .with(name, Arg::Loss(amount.abs()))
+                .with(name, Arg::Loss(db))
         };
         told.iter().map(words).collect()
     }
@@ -160,7 +163,8 @@ pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, SurveyEr
         });
         current = next;
     }
-    let refused = refused.into_iter().collect();
+    let done = |change: &ChangeKind| steps.iter().any(|step| step.change == *change);
+    let refused = refused.into_iter().filter(|(change, _)| !done(change)).collect();
     Ok(WorkList { steps, refused, as_found, when_done: current, house_when_done: house })
 }
 
