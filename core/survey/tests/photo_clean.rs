@@ -198,7 +198,7 @@ fn never_panics(bytes: &[u8]) {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(400))]
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(400) })]
 
     #[test]
     fn altered_pictures_are_cleaned_or_refused(bytes in altered()) {

@@ -5,7 +5,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use crate::error::Result;
 use crate::fact::{
@@ -102,9 +102,14 @@ pub(super) fn plan(
         fields.entry((fact.subject(), fact.field())).or_default().push(fact);
     }
     let mut undone = ledger.plan(undoing, by, clock, &removals)?;
-    for ((subject, name), mine) in fields {
+    // Removals last: what is said again here was seen by whoever removed the thing.
+    let (last, first): (Vec<_>, Vec<_>) = fields.into_iter().partition(|((_, name), _)| *name == REMOVED);
+    for ((subject, name), mine) in first.into_iter().chain(last) {
         let over: Vec<FactId> = mine.iter().map(|fact| fact.id()).collect();
-        for value in values_before(ledger, subject, name, &over) {
+        for mut value in values_before(ledger, subject, name, &over) {
+            if name == REMOVED {
+                see(&mut value, undone.iter().filter(|fact| fact.subject() == subject));
+            }
             over.iter().for_each(|&id| clock.raise(id));
             undone.push(Fact::new(clock.next_id(), undoing, by, subject, name, &value, over.clone())?);
         }
@@ -123,11 +128,7 @@ fn values_before(ledger: &Ledger, subject: SubjectId, name: &str, mine: &[FactId
     // What others said meanwhile stands anyway. What only these facts replaced has to be said again.
     let mut again: Vec<Value> = Vec::new();
     for fact in stood.iter().filter(|fact| !live.contains(&fact.id())) {
-        let value = match name {
-            // What was seen then is not what stands now.
-            REMOVED if !fact.value().is_null() => ledger.remove(subject).value,
-            _ => fact.value().clone(),
-        };
+        let value = fact.value().clone();
         if !again.contains(&value) {
             again.push(value);
         }
@@ -137,4 +138,11 @@ fn values_before(ledger: &Ledger, subject: SubjectId, name: &str, mine: &[FactId
         again.push(stood.last().map_or(Value::Null, |fact| fact.value().clone()));
     }
     again
+}
+
+/// Adds facts to those that a removal lists as seen.
+fn see<'a>(removal: &mut Value, facts: impl Iterator<Item = &'a Fact>) {
+    if let Some(seen) = removal.get_mut("seen").and_then(Value::as_array_mut) {
+        seen.extend(facts.map(|fact| json!(fact.id())));
+    }
 }
