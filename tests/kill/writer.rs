@@ -3,7 +3,10 @@
 //! `record-writer MODE FOLDER [SEED]`. Each line is a promise: what it names must be there whatever happens to this
 //! process afterwards.
 
-#![expect(clippy::unwrap_used, reason = "a writer in a check stops where anything fails, and the check sees it")]
+#![expect(
+    clippy::unwrap_used,
+    reason = "a writer in a check stops where anything fails, and the check sees it"
+)]
 
 use std::io::{Cursor, Write};
 use std::path::Path;
@@ -64,9 +67,11 @@ fn edit(store: &mut Store, number: u32) {
 fn picture(number: u32) -> Vec<u8> {
     let [_, red, green, blue] = number.to_be_bytes();
     let mut bytes = Cursor::new(Vec::new());
-    image::RgbImage::from_fn(40, 40, |x, y| image::Rgb([red, green, blue ^ u8::try_from(x * y % 251).unwrap()]))
-        .write_to(&mut bytes, image::ImageFormat::Png)
-        .unwrap();
+    image::RgbImage::from_fn(40, 40, |x, y| {
+        image::Rgb([red, green, blue ^ u8::try_from(x * y % 251).unwrap()])
+    })
+    .write_to(&mut bytes, image::ImageFormat::Png)
+    .unwrap();
     bytes.into_inner()
 }
 

@@ -27,7 +27,8 @@ fn a_full_disk_is_said_and_nothing_is_lost() {
     let place = TempDir::new().unwrap();
     // A small disk that only this process and its children see.
     let script = "mount -t tmpfs -o size=3m tmpfs \"$1\" && exec \"$2\" fill \"$1/house.legwork\" 1";
-    let out = run(Command::new("unshare").args(["-m", "sh", "-c", script, "sh"]).arg(place.path()).arg(WRITER));
+    let out =
+        run(Command::new("unshare").args(["-m", "sh", "-c", script, "sh"]).arg(place.path()).arg(WRITER));
     let lines: Vec<&str> = out.lines().collect();
     assert!(lines[0].contains("is full; nothing was written. Free some space and try again"), "{out}");
     let kept: usize = lines[1].strip_prefix("kept ").unwrap().parse().unwrap();
@@ -40,7 +41,11 @@ fn open_to_all(path: &Path, mode: u32) {
 
 /// What somebody is told who may read the folder and not write in it.
 fn told_as_nobody(writer: &Path, folder: &Path) -> String {
-    run(Command::new("setpriv").args(["--reuid=65534", "--regid=65534", "--clear-groups"]).arg(writer).arg("try").arg(folder))
+    run(Command::new("setpriv")
+        .args(["--reuid=65534", "--regid=65534", "--clear-groups"])
+        .arg(writer)
+        .arg("try")
+        .arg(folder))
 }
 
 #[test]

@@ -22,7 +22,12 @@ fn a_large_survey_opens_quickly() {
     for (number, &part) in parts.iter().enumerate() {
         let feed = json!({"from": {"part": parts[number / 2], "port": 1 + number % 2, "run": null}});
         let kind = if number < 150 { "splitter" } else { "outlet" };
-        let edits = [("is", json!("part")), ("kind", json!(kind)), ("feed", feed), ("tag", json!(format!("S{number}")))];
+        let edits = [
+            ("is", json!("part")),
+            ("kind", json!(kind)),
+            ("feed", feed),
+            ("tag", json!(format!("S{number}"))),
+        ];
         store.write(&edits.map(|(field, value)| Edit::new(part, field, value))).unwrap();
     }
     for number in 0..2_000 {
@@ -37,8 +42,10 @@ fn a_large_survey_opens_quickly() {
     let mut round = 0;
     while store.ledger().len() < 20_000 {
         round += 1;
-        let edits: Vec<Edit> =
-            parts.iter().map(|&part| Edit::new(part, "where", format!("behind the shelf, moved {round} times"))).collect();
+        let edits: Vec<Edit> = parts
+            .iter()
+            .map(|&part| Edit::new(part, "where", format!("behind the shelf, moved {round} times")))
+            .collect();
         store.write(&edits).unwrap();
     }
     drop(store);

@@ -308,7 +308,7 @@ fn picture(ledger: &Ledger, subjects: &[SubjectId]) -> Vec<(Value, bool)> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(40) })]
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(20) })]
 
     /// Whatever is done and undone, one undo shows what was shown before, two show what was shown after; and the
     /// summary that is kept is the one that the facts give.

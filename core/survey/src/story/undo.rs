@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 
 use crate::error::Result;
 use crate::fact::{
-    ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, Ledger, REMOVED, Removal, SubjectId,
+    ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, Ledger, REMOVED, Removal, SubjectId, Taken,
 };
 use crate::record::field;
 use crate::store::Store;
@@ -55,17 +55,24 @@ pub fn can_undo(ledger: &Ledger, act: ActId) -> Result<(), UndoFault> {
     if !facts.iter().all(|fact| is_live(fact)) {
         return Err(UndoFault::ReplacedSince);
     }
-    if created(&facts).into_iter().all(|subject| stands_as_created(ledger, subject, act)) {
+    if created(ledger, act, &facts).into_iter().all(|subject| stands_as_created(ledger, subject, act)) {
         Ok(())
     } else {
         Err(UndoFault::ChangedSince)
     }
 }
 
-/// The things that an act created: those whose kind it was the first to say.
-fn created(facts: &[&Fact]) -> BTreeSet<SubjectId> {
-    let first = facts.iter().filter(|fact| fact.field() == field::IS && fact.over().is_empty());
-    first.filter(|fact| !fact.value().is_null()).map(|fact| fact.subject()).collect()
+/// The things that an act created: it said of what kind they are, and nothing had been said about them before.
+fn created(ledger: &Ledger, act: ActId, facts: &[&Fact]) -> BTreeSet<SubjectId> {
+    let is_new = |is: &Fact| {
+        let mut said = ledger.fields(is.subject()).flat_map(|name| ledger.history(is.subject(), name));
+        said.all(|fact| fact.act() == act || fact.id() > is.id())
+    };
+    facts
+        .iter()
+        .filter(|fact| fact.field() == field::IS && !fact.value().is_null() && is_new(fact))
+        .map(|fact| fact.subject())
+        .collect()
 }
 
 fn stands_as_created(ledger: &Ledger, subject: SubjectId, act: ActId) -> bool {
@@ -95,42 +102,52 @@ pub(super) fn plan(
 ) -> Result<Vec<Fact>> {
     can_undo(ledger, act)?;
     let facts = ledger.of_act(act);
-    let created = created(&facts);
+    // Nothing replaces these facts, so what remains without them is whole.
+    let mut before = ledger.clone();
+    before.take_back(Taken { new: facts.iter().map(|fact| fact.id()).collect(), forgotten: Vec::new() });
+
+    let created = created(ledger, act, &facts);
     let removals: Vec<Edit> = created.iter().map(|&subject| ledger.remove(subject)).collect();
-    let mut fields: BTreeMap<(SubjectId, &str), Vec<&Fact>> = BTreeMap::new();
-    for fact in facts.into_iter().filter(|fact| !created.contains(&fact.subject())) {
-        fields.entry((fact.subject(), fact.field())).or_default().push(fact);
-    }
     let mut undone = ledger.plan(undoing, by, clock, &removals)?;
-    // Removals last: what is said again here was seen by whoever removed the thing.
-    let (last, first): (Vec<_>, Vec<_>) = fields.into_iter().partition(|((_, name), _)| *name == REMOVED);
-    for ((subject, name), mine) in first.into_iter().chain(last) {
-        let over: Vec<FactId> = mine.iter().map(|fact| fact.id()).collect();
-        for mut value in values_before(ledger, subject, name, &over) {
-            if name == REMOVED {
-                see(&mut value, undone.iter().filter(|fact| fact.subject() == subject));
+    let mut touched: BTreeMap<SubjectId, BTreeMap<&str, Vec<FactId>>> = BTreeMap::new();
+    for fact in facts.into_iter().filter(|fact| !created.contains(&fact.subject())) {
+        touched.entry(fact.subject()).or_default().entry(fact.field()).or_default().push(fact.id());
+    }
+    for (subject, mut fields) in touched {
+        let was_hidden = matches!(before.removal(subject), Removal::Removed { .. });
+        let said = undone.len();
+        if was_hidden {
+            fields.remove(REMOVED);
+        }
+        for (name, mine) in fields {
+            for value in values_before(ledger, &before, subject, name) {
+                mine.iter().for_each(|&id| clock.raise(id));
+                undone.push(Fact::new(clock.next_id(), undoing, by, subject, name, &value, mine.clone())?);
             }
-            over.iter().for_each(|&id| clock.raise(id));
-            undone.push(Fact::new(clock.next_id(), undoing, by, subject, name, &value, over.clone())?);
+        }
+        if was_hidden {
+            // Hidden again, with what is said again here.
+            let again: Vec<Value> = undone.iter().skip(said).map(|fact| json!(fact.id())).collect();
+            let mut removal = ledger.remove(subject);
+            if let Some(seen) = removal.value.get_mut("seen").and_then(Value::as_array_mut) {
+                seen.extend(again);
+            }
+            undone.extend(ledger.plan(undoing, by, clock, &[removal])?);
         }
     }
     Ok(undone)
 }
 
-/// What has to be said so that a field stands as if these facts of it had never been written.
-fn values_before(ledger: &Ledger, subject: SubjectId, name: &str, mine: &[FactId]) -> Vec<Value> {
-    let history = ledger.history(subject, name);
-    let others: Vec<&Fact> = history.into_iter().filter(|fact| !mine.contains(&fact.id())).collect();
-    let replaced: BTreeSet<FactId> = others.iter().flat_map(|fact| fact.over().iter().copied()).collect();
+/// What has to be said so that a field stands as it did in `before`.
+fn values_before(ledger: &Ledger, before: &Ledger, subject: SubjectId, name: &str) -> Vec<Value> {
     let stood: Vec<&Fact> =
-        others.into_iter().filter(|fact| !replaced.contains(&fact.id()) && !fact.is_forgotten()).collect();
+        before.live(subject, name).into_iter().filter(|fact| !fact.is_forgotten()).collect();
     let live: BTreeSet<FactId> = ledger.live(subject, name).iter().map(|fact| fact.id()).collect();
-    // What others said meanwhile stands anyway. What only these facts replaced has to be said again.
+    // What others said meanwhile stands anyway. What only the act replaced has to be said again.
     let mut again: Vec<Value> = Vec::new();
     for fact in stood.iter().filter(|fact| !live.contains(&fact.id())) {
-        let value = fact.value().clone();
-        if !again.contains(&value) {
-            again.push(value);
+        if !again.contains(fact.value()) {
+            again.push(fact.value().clone());
         }
     }
     if again.is_empty() {
@@ -138,11 +155,4 @@ fn values_before(ledger: &Ledger, subject: SubjectId, name: &str, mine: &[FactId
         again.push(stood.last().map_or(Value::Null, |fact| fact.value().clone()));
     }
     again
-}
-
-/// Adds facts to those that a removal lists as seen.
-fn see<'a>(removal: &mut Value, facts: impl Iterator<Item = &'a Fact>) {
-    if let Some(seen) = removal.get_mut("seen").and_then(Value::as_array_mut) {
-        seen.extend(facts.map(|fact| json!(fact.id())));
-    }
 }
