@@ -37,7 +37,10 @@ fn main() {
             let mut store = Store::open(folder, AuthorId::random()).unwrap();
             photo(&mut store, seed);
         }
-        _ => panic!("unknown mode"),
+        _ => {
+            eprintln!("unknown mode {mode}");
+            std::process::exit(2);
+        }
     }
 }
 

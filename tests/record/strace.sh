@@ -29,7 +29,7 @@ step() {
 }
 step "written" 'write\([0-9]+<[^>]*/photos/\.[0-9a-f-]+\.part>'
 step "synced" 'f(data)?sync\([0-9]+<[^>]*/photos/\.[0-9a-f-]+\.part>\) += 0'
-step "renamed" 'rename.*/photos/\.[0-9a-f-]+\.part".*/photos/[0-9a-f]{64}\.png".* = 0'
+step "renamed" 'rename.*/photos/\.[0-9a-f-]+\.part".*/photos/[0-9a-f]+\.png".* = 0'
 step "folder synced" 'f(data)?sync\([0-9]+<[^>]*/photos>\) += 0'
 # Nothing of the facts may have been written before; a log's own header is no fact, but there must be none either.
 if awk -v until="$line" 'NR < until && /survey\.db-wal/ { exit 1 }' "$trace"; then :; else
@@ -37,7 +37,7 @@ if awk -v until="$line" 'NR < until && /survey\.db-wal/ { exit 1 }' "$trace"; th
     cat "$trace" >&2
     exit 1
 fi
-step "facts written" 'pwrite64\([0-9]+<[^>]*/survey\.db-wal>'
+step "facts written" 'pwrite64\([0-9]+<[^>]*/survey\.db-wal>.*, 4096, '
 step "facts synced" 'f(data)?sync\([0-9]+<[^>]*/survey\.db-wal>\) += 0'
 step "acknowledged" 'write\(1<.*photo '
 echo "the order is right"

@@ -3,8 +3,6 @@
 //! Only a bound far above the goal is checked here, because tests are not optimised and run beside others; the figure
 //! is printed.
 
-#![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
-
 use std::time::{Duration, Instant};
 
 use serde_json::json;

@@ -41,7 +41,7 @@ fn summaries(home: &Home) -> Vec<Summary> {
         .into_iter()
         .map(|entry| match entry.found {
             Found::Survey(look) => look.summary,
-            Found::Trouble(error) => panic!("{error}"),
+            Found::Trouble(error) => unreachable!("{error}"),
         })
         .collect()
 }
@@ -60,6 +60,15 @@ fn the_list_shows_each_without_opening_it() {
     assert_eq!(open.summary().progress.rooms, 2);
     let newest = open.ledger().facts().last().unwrap().id();
     assert_eq!(open.summary().newest, Some(newest));
+    drop(open);
+    summaries(&home);
+    // A look leaves nothing behind.
+    let mut names: Vec<String> = fs::read_dir(home.place("open").unwrap())
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+        .collect();
+    names.sort();
+    assert_eq!(names, ["photos", "survey.db"]);
 }
 
 #[test]
@@ -243,7 +252,7 @@ fn a_damaged_index_or_derived_table_is_built_anew_from_the_facts() {
         fs::write(folder.join("survey.db-wal"), "x").unwrap();
         let repaired = match Repaired::open(&folder, AuthorId::random()) {
             Ok(repaired) => repaired,
-            Err(error) => panic!("{name}: {error}"),
+            Err(error) => unreachable!("{name}: {error}"),
         };
         assert_eq!(repaired.store.ledger().facts().cloned().collect::<Vec<_>>(), facts, "{name}");
         assert_eq!(repaired.store.survey_id(), other.survey_id());

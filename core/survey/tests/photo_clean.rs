@@ -29,7 +29,7 @@ fn exif_tags(bytes: &[u8]) -> Vec<exif::Tag> {
     match exif::Reader::new().read_from_container(&mut Cursor::new(bytes)) {
         Ok(found) => found.fields().map(|field| field.tag).collect(),
         Err(exif::Error::NotFound(_)) => Vec::new(),
-        Err(error) => panic!("{error}"),
+        Err(error) => unreachable!("{error}"),
     }
 }
 

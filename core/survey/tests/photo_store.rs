@@ -45,7 +45,7 @@ fn a_photo_is_stored_under_its_hash_and_found_again() {
     let photo = store.add_photo(&picture("baseline.jpg"), Some(part), Some(PhotoRole::Label)).unwrap();
     let path = store.photo_path(photo).unwrap();
     let bytes = fs::read(&path).unwrap();
-    let digest: String = Sha256::digest(&bytes).iter().map(|byte| format!("{byte:02x}")).collect();
+    let digest = Sha256::digest(&bytes).iter().fold(String::new(), |text, byte| format!("{text}{byte:02x}"));
     assert_eq!(path.file_name().unwrap().to_str().unwrap(), format!("{digest}.jpg"));
     assert_eq!(names_in(&store.photos()).len(), 1);
 

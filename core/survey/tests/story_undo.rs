@@ -40,7 +40,7 @@ fn shown(store: &Store, subject: SubjectId, field: &str) -> Value {
 fn undo_fault(result: Result<ActId, SurveyError>) -> UndoFault {
     match result {
         Err(SurveyError::Undo(fault)) => fault,
-        other => panic!("{other:?}"),
+        other => unreachable!("{other:?}"),
     }
 }
 
@@ -140,8 +140,10 @@ fn a_disagreement_is_settled_by_a_choice_in_every_copy_and_the_choice_can_be_und
     exchange(&mut store, &mut other);
     for copy in [&store, &other] {
         let found = copy.ledger().disagreements();
-        let sides: Vec<_> = found[0].sides.iter().map(|side| side.value().clone()).collect();
-        assert_eq!(sides, [json!("R2"), json!("R3")]);
+        let mut sides: Vec<_> = found[0].sides.iter().filter_map(|side| side.value().as_str()).collect();
+        // Both were written within one millisecond, perhaps: either may have the greater id.
+        sides.sort_unstable();
+        assert_eq!(sides, ["R2", "R3"]);
     }
 }
 

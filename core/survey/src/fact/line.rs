@@ -171,8 +171,8 @@ mod tests {
         let refused = [
             line.replace("true", "false"),
             line.replace("true", "null"),
-            line.replace("}", ",\"value\":1}"),
-            line.replace("}", ",\"zone\":1}"),
+            line.replace('}', ",\"value\":1}"),
+            line.replace('}', ",\"zone\":1}"),
             line.replace("length", "forget"),
         ];
         for other in refused {

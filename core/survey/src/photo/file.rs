@@ -1,6 +1,7 @@
 //! The files of photos in a survey's folder.
 
 use std::collections::BTreeSet;
+use std::ffi::OsStr;
 use std::fs;
 use std::io;
 use std::path::PathBuf;
@@ -96,8 +97,10 @@ fn sweep(photos: &std::path::Path, named: &BTreeSet<String>, age: Duration) -> i
     for entry in fs::read_dir(photos)? {
         let entry = entry?;
         let name = entry.file_name().to_string_lossy().into_owned();
-        let (unfinished, unnamed) =
-            (name.ends_with(".part"), PhotoImage::is_file_name(&name) && !named.contains(&name));
+        let (unfinished, unnamed) = (
+            entry.path().extension() == Some(OsStr::new("part")),
+            PhotoImage::is_file_name(&name) && !named.contains(&name),
+        );
         let rests = entry
             .metadata()?
             .modified()

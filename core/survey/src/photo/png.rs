@@ -74,10 +74,10 @@ pub(super) fn clean(bytes: &[u8]) -> Result<Png> {
     }
     let mut bytes = [SIGNATURE, header.whole].concat();
     if let Some(tiff) = orientation.to_tiff() {
-        push(&mut bytes, b"eXIf", &tiff);
+        push(&mut bytes, *b"eXIf", &tiff);
     }
     bytes.extend(body);
-    push(&mut bytes, b"IEND", b"");
+    push(&mut bytes, *b"IEND", b"");
     Ok(Png { bytes, width, height, orientation })
 }
 
@@ -132,7 +132,7 @@ fn fits(chunk: &Chunk<'_>) -> bool {
     }
 }
 
-fn push(bytes: &mut Vec<u8>, name: &[u8; 4], data: &[u8]) {
+fn push(bytes: &mut Vec<u8>, name: [u8; 4], data: &[u8]) {
     // Only for what is made here, which is short.
     bytes.extend(u32::try_from(data.len()).unwrap_or(u32::MAX).to_be_bytes());
     let checked = [name.as_slice(), data].concat();

@@ -81,7 +81,7 @@ fn is_absent(error: &io::Error) -> bool {
     matches!(error.kind(), io::ErrorKind::NotFound | io::ErrorKind::NotADirectory)
 }
 
-fn length(path: &Path) -> Option<u64> {
+pub(super) fn length(path: &Path) -> Option<u64> {
     fs::metadata(path).ok().map(|found| found.len())
 }
 

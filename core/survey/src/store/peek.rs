@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OpenFlags};
 
 use super::{DATABASE, Summary, fault, open, pragma, schema, summary};
@@ -24,9 +25,13 @@ pub struct Peek {
 pub fn peek(folder: &Path) -> Result<Peek> {
     open::look_at_folder(folder)?;
     let broken = |error| fault::of_sqlite(folder, error);
-    let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    let log_at_hand = open::length(&folder.join(format!("{DATABASE}-wal"))).is_some_and(|length| length > 0);
+    // A connection that may only read would leave an empty log and its index behind.
+    let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let mut connection = Connection::open_with_flags(folder.join(DATABASE), flags).map_err(broken)?;
     connection.busy_timeout(pragma::BUSY_TIMEOUT).map_err(broken)?;
+    // A log that somebody left stays as it is: a look moves nothing into the file.
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, log_at_hand).map_err(broken)?;
     // One transaction, so that all rows are of one state.
     let transaction = connection.transaction().map_err(broken)?;
     if schema::application_id(&transaction).map_err(broken)? != schema::APPLICATION_ID {

@@ -197,7 +197,7 @@ fn put_in_place(folder: &Path, rebuilt: &Path) -> io::Result<PathBuf> {
 }
 
 fn free_name(folder: &Path) -> PathBuf {
-    (1_u32..)
+    (1_u32..=10_000)
         .map(|number| folder.join(format!("{DATABASE}.damaged-{number}")))
         .find(|path| !path.exists())
         .unwrap_or_else(|| folder.join(format!("{DATABASE}.damaged")))

@@ -121,7 +121,9 @@ pub(super) fn plan(
         }
         for (name, mine) in fields {
             for value in values_before(ledger, &before, subject, name) {
-                mine.iter().for_each(|&id| clock.raise(id));
+                for &id in &mine {
+                    clock.raise(id);
+                }
                 undone.push(Fact::new(clock.next_id(), undoing, by, subject, name, &value, mine.clone())?);
             }
         }

@@ -41,7 +41,7 @@ fn known(survey: &Survey, name: &str, value: &Value) -> Option<Phrase> {
         }
         field::WISH => read::<Wish>(value).map(|wish| rates(wish.down_mbps, wish.up_mbps)),
         field::INTERNET => read::<Internet>(value).map(|plan| rates(plan.down_mbps, plan.up_mbps)),
-        field::BUILDING => read(value).map(|found| building(&found)),
+        field::BUILDING => read(value).map(building),
         field::MEASURED => read(value).map(|found| measured(&found)),
         field::TOP => {
             value.as_f64().map(|mhz| Phrase::new("value-frequency").with("mhz", Arg::Frequency(mhz)))
@@ -107,7 +107,7 @@ fn rates(down: f64, up: f64) -> Phrase {
     Phrase::new("value-rates").with("down", Arg::Rate(down)).with("up", Arg::Rate(up))
 }
 
-fn building(found: &Building) -> Phrase {
+fn building(found: Building) -> Phrase {
     Phrase::new(match (found.ownership, found.shared) {
         (Ownership::Own, false) => "value-building-own",
         (Ownership::Own, true) => "value-building-own_shared",
