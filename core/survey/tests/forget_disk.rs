@@ -54,8 +54,9 @@ fn a_value_is_gone_from_every_byte_of_the_folder() {
     let mut store = survey(home.path());
     let about = store.survey_id().subject();
     // Copies for safety and a damaged database that was replaced lie beside it.
-    fs::write(store.folder().join("copy-1.db"), SECRET).unwrap();
+    fs::write(store.folder().join("survey.db.copy-1"), SECRET).unwrap();
     fs::write(store.folder().join("survey.db.damaged-1"), SECRET).unwrap();
+    fs::write(store.folder().join("copy of a list.txt"), "somebody's own").unwrap();
     // The test can fail: it is in the database's log and in the copies.
     assert!(holding(home.path(), SECRET.as_bytes()).len() >= 3);
 
@@ -63,6 +64,7 @@ fn a_value_is_gone_from_every_byte_of_the_folder() {
     assert_eq!((done.facts, done.is_cleared), (3, true));
     // While the survey is still open, and after it was closed.
     assert_eq!(holding(home.path(), SECRET.as_bytes()), [""; 0]);
+    assert!(store.folder().join("copy of a list.txt").exists());
     assert!(store.drafts().unwrap().is_empty());
     assert_eq!(store.summary().place, None);
     assert!(store.ledger().history(about, field::PLACE).iter().all(|fact| fact.is_forgotten()));

@@ -42,15 +42,12 @@ pub use summary::{Progress, Summary};
 /// The ending of a survey folder's name.
 pub const FOLDER_EXTENSION: &str = "legwork";
 
-/// The database in a survey's folder.
+/// The database in a survey's folder. A copy of it in the same folder must have a name that begins so: then it is
+/// deleted when something is forgotten.
 pub const DATABASE: &str = "survey.db";
 
 /// The folder of photos in a survey's folder.
 pub const PHOTOS: &str = "photos";
-
-/// How the names of copies of the database begin that lie in a survey's folder, such as the one made before a file
-/// is taken in. All of them are deleted when something is forgotten.
-pub const COPY_PREFIX: &str = "copy";
 
 /// The ending of a folder that is not a survey yet, or no more. Only a process that died leaves one.
 pub(crate) const UNFINISHED: &str = "unfinished";

@@ -81,8 +81,8 @@ impl Store {
     }
 }
 
-/// Deletes what lies beside the database: copies made before something was taken in, and damaged databases that
-/// were replaced. All of them may hold what was forgotten.
+/// Deletes what lies beside the database under a name that begins as its own: copies, and damaged databases that were
+/// replaced. All of them may hold what was forgotten. Other files in the folder are not ours.
 fn delete_copies(folder: &Path) -> io::Result<()> {
     let mut deleted = false;
     for entry in fs::read_dir(folder)? {
@@ -90,9 +90,7 @@ fn delete_copies(folder: &Path) -> io::Result<()> {
         let name = entry.file_name();
         let name = name.to_string_lossy();
         let live = [DATABASE.to_owned(), format!("{DATABASE}-wal"), format!("{DATABASE}-shm")];
-        if name.starts_with(super::COPY_PREFIX)
-            || (name.starts_with(DATABASE) && !live.contains(&name.to_string()))
-        {
+        if name.starts_with(DATABASE) && !live.contains(&name.to_string()) {
             fs::remove_file(entry.path())?;
             deleted = true;
         }
