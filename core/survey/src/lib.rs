@@ -5,13 +5,17 @@ pub mod fact;
 pub mod figure;
 pub mod finding;
 pub mod forecast;
+pub mod forget;
+pub mod home;
 pub mod label;
 pub mod level;
 pub mod naming;
+pub mod photo;
 pub mod rating;
 pub mod record;
 pub mod report;
 pub mod store;
+pub mod story;
 pub mod words;
 pub mod worklist;
 

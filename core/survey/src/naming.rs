@@ -1,7 +1,7 @@
 //! How parts and runs are named in a sentence: by tag where there is one, else by kind and room.
 
 use crate::fact::SubjectId;
-use crate::record::{Part, PartKind, ServiceKind, Survey};
+use crate::record::{Part, PartKind, ReadingKind, ServiceKind, Survey};
 use crate::words::{Arg, Phrase};
 
 /// The phrase that names a part: `S2 (a 4-way splitter)`, `an outlet in Office`.
@@ -78,4 +78,30 @@ pub fn service(kind: ServiceKind) -> Phrase {
         ServiceKind::FibreLink => "service-fibre-link",
         ServiceKind::PowerOverCoax => "service-power-over-coax",
     })
+}
+
+/// The phrase for what a device's own page or a test of some minutes told; empty for readings of a meter.
+pub fn page_reading(reading: ReadingKind) -> Phrase {
+    match reading {
+        ReadingKind::ModemSends { dbmv } => {
+            Phrase::new("reading-modem-sends").with("level", Arg::Level(dbmv))
+        }
+        ReadingKind::Power { sent_dbm, received_dbm } => {
+            Phrase::new("reading-power").with("loss", Arg::Loss(sent_dbm - received_dbm))
+        }
+        ReadingKind::NodesSeen { count } => {
+            Phrase::new("reading-nodes-seen").with("count", Arg::Count(u64::from(count)))
+        }
+        ReadingKind::PacketLoss { percent, under_load } => {
+            let id = if under_load { "reading-packet-loss-busy" } else { "reading-packet-loss" };
+            Phrase::new(id).with("share", Arg::Share(percent / 100.0))
+        }
+        ReadingKind::Swings { low_mbps, high_mbps, .. } => {
+            Phrase::new("reading-swings").with("low", Arg::Rate(low_mbps)).with("high", Arg::Rate(high_mbps))
+        }
+        ReadingKind::Level { .. }
+        | ReadingKind::Throughput { .. }
+        | ReadingKind::PhyRate { .. }
+        | ReadingKind::RoundTrip { .. } => Phrase::new("value-empty"),
+    }
 }

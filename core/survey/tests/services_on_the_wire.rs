@@ -266,3 +266,15 @@ fn every_window_has_its_words_and_the_modems_limit_its_backing() {
     // 58 dBmV, 16-QAM on one channel: "DOCSIS 3.0 cable modems", volpefirm.com.
     assert!((modem_sends_most(ModemGeneration::V3_0).0 - 58.0).abs() < 1e-12);
 }
+
+/// A cap as a part of its own, at the end of a run, ends the run: nothing hangs behind it.
+#[test]
+fn a_cap_at_the_end_of_a_run_ends_it() {
+    let capped = good_house()
+        .at("S1")
+        .with(|splitter| splitter.rating.legs = 3)
+        .part("T1", PartKind::Terminator)
+        .from("S1", 3)
+        .survey();
+    assert!(matches!(forecast_of(&capped).rooms[0].reach, Reach::Estimated(_)));
+}

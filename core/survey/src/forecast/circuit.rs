@@ -142,6 +142,8 @@ impl Builder<'_> {
         self.join_feed(part, (piece, 0));
         if part.kind == PartKind::Outlet {
             self.place_outlet(part, (piece, 1));
+        } else if part.kind == PartKind::Terminator {
+            self.circuit.endings.push(((piece, 1), Ending::Capped, key));
         } else {
             for port in 1..=part.outputs() {
                 self.offer(part, port, (piece, usize::from(port)));

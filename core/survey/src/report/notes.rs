@@ -60,24 +60,13 @@ fn measured(reading: ReadingKind) -> Phrase {
             .with("down", Arg::Rate(down_mbps))
             .with("up", Arg::Rate(up_mbps)),
         ReadingKind::PhyRate { mbps } => Phrase::new("reading-phy").with("rate", Arg::Rate(mbps)),
-        ReadingKind::ModemSends { dbmv } => {
-            Phrase::new("reading-modem-sends").with("level", Arg::Level(dbmv))
-        }
-        ReadingKind::Power { sent_dbm, received_dbm } => {
-            Phrase::new("reading-power").with("loss", Arg::Loss(sent_dbm - received_dbm))
-        }
-        ReadingKind::NodesSeen { count } => {
-            Phrase::new("reading-nodes-seen").with("count", Arg::Count(u64::from(count)))
-        }
-        ReadingKind::PacketLoss { percent, under_load } => {
-            let id = if under_load { "reading-packet-loss-busy" } else { "reading-packet-loss" };
-            Phrase::new(id).with("share", Arg::Share(percent / 100.0))
-        }
-        ReadingKind::Swings { low_mbps, high_mbps, .. } => {
-            Phrase::new("reading-swings").with("low", Arg::Rate(low_mbps)).with("high", Arg::Rate(high_mbps))
-        }
         ReadingKind::RoundTrip { ms } => {
             Phrase::new("reading-round-trip").with("time", Arg::Milliseconds(ms))
         }
+        ReadingKind::ModemSends { .. }
+        | ReadingKind::Power { .. }
+        | ReadingKind::NodesSeen { .. }
+        | ReadingKind::PacketLoss { .. }
+        | ReadingKind::Swings { .. } => naming::page_reading(reading),
     }
 }

@@ -11,28 +11,46 @@
 //! that this process holds on it (POSIX advisory locks belong to the process).
 
 mod create;
-mod fault;
+pub(crate) mod disk;
+mod draft;
+pub(crate) mod fault;
 mod open;
+mod peek;
 mod pragma;
+mod repair;
 mod row;
 mod schema;
+mod scrub;
+mod summary;
+mod thumbnail;
 
+use std::collections::BTreeSet;
 use std::fmt;
 use std::path::{Path, PathBuf};
 
-use rusqlite::{Connection, TransactionBehavior};
+use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use crate::error::Result;
-use crate::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactId, Ledger, SurveyId};
+use crate::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactId, Ledger, SubjectId, SurveyId, Taken};
+use crate::record::PhotoImage;
+
+pub use draft::{Draft, MAX_DRAFT_BYTES};
+pub use peek::{Peek, peek};
+pub use repair::{Rebuilt, Salvage, rebuild, salvage};
+pub use summary::{Progress, Summary};
 
 /// The ending of a survey folder's name.
 pub const FOLDER_EXTENSION: &str = "legwork";
 
-/// The database in a survey's folder.
+/// The database in a survey's folder. A copy of it in the same folder must have a name that begins so: then it is
+/// deleted when something is forgotten.
 pub const DATABASE: &str = "survey.db";
 
 /// The folder of photos in a survey's folder.
 pub const PHOTOS: &str = "photos";
+
+/// The ending of a folder that is not a survey yet, or no more. Only a process that died leaves one.
+pub(crate) const UNFINISHED: &str = "unfinished";
 
 /// An open survey.
 pub struct Store {
@@ -44,6 +62,7 @@ pub struct Store {
     clock: FactClock,
     /// SQLite's `data_version` when the ledger was last read: it changes when another connection commits.
     data_version: i64,
+    summary: Summary,
 }
 
 impl Store {
@@ -54,7 +73,22 @@ impl Store {
     /// [`SurveyError::AlreadyThere`](crate::error::SurveyError::AlreadyThere) if anything has that name,
     /// `NotASurvey` if the name lacks its ending, `Inaccessible` or `DiskFull` if it cannot be written.
     pub fn create(folder: &Path, author: AuthorId) -> Result<Self> {
-        create::create(folder)?;
+        create::create(folder, SurveyId::random(), |_| Ok(()))?;
+        Self::open(folder, author)
+    }
+
+    /// As [`Store::create`], for a survey whose id is given, such as one that comes in a file. `fill` is called with
+    /// the folder under its temporary name and may open a store in it; the survey gets its name after that.
+    ///
+    /// # Errors
+    /// As [`Store::create`], and what `fill` returns; nothing is left then.
+    pub fn create_with(
+        folder: &Path,
+        author: AuthorId,
+        survey: SurveyId,
+        fill: impl FnOnce(&Path) -> Result<()>,
+    ) -> Result<Self> {
+        create::create(folder, survey, fill)?;
         Self::open(folder, author)
     }
 
@@ -95,6 +129,11 @@ impl Store {
         self.author
     }
 
+    /// What a list shows of this survey.
+    pub const fn summary(&self) -> &Summary {
+        &self.summary
+    }
+
     /// All facts known here.
     pub const fn ledger(&self) -> &Ledger {
         &self.ledger
@@ -111,9 +150,65 @@ impl Store {
         // Planned before looking for what others wrote: the user has not seen that, so it must not be replaced.
         let facts = self.ledger.plan(act, self.author, &mut self.clock, edits)?;
         if !facts.is_empty() {
-            self.append(facts, |_, _| Ok(()))?;
+            self.append(facts, |_, _| Ok(()), |_| Ok(()))?;
         }
         Ok(act)
+    }
+
+    /// As [`Store::write`]; `beside` runs in the same transaction, also if no fact is to be written.
+    fn write_with(
+        &mut self,
+        edits: &[Edit],
+        beside: impl FnOnce(&Transaction<'_>) -> rusqlite::Result<()>,
+    ) -> Result<ActId> {
+        let act = ActId::random();
+        let facts = self.ledger.plan(act, self.author, &mut self.clock, edits)?;
+        self.append(facts, |_, _| Ok(()), beside)?;
+        Ok(act)
+    }
+
+    /// Writes facts that were planned over this ledger by other means than edits.
+    pub(crate) fn write_planned(
+        &mut self,
+        plan: impl FnOnce(&Ledger, AuthorId, &mut FactClock) -> Result<Vec<Fact>>,
+    ) -> Result<()> {
+        let facts = plan(&self.ledger, self.author, &mut self.clock)?;
+        if !facts.is_empty() {
+            self.append(facts, |_, _| Ok(()), |_| Ok(()))?;
+        }
+        Ok(())
+    }
+
+    /// Writes edits and a photo's small picture. `place` puts the photo's file where it belongs; it runs while
+    /// nobody else can write to this survey, before the facts are written.
+    pub(crate) fn write_photo(
+        &mut self,
+        edits: &[Edit],
+        sha256: &[u8; 32],
+        thumbnail: &[u8],
+        place: impl FnOnce() -> Result<()>,
+    ) -> Result<ActId> {
+        let mut failed = None;
+        let written = self.write_with(edits, |transaction| {
+            if let Err(error) = place() {
+                failed = Some(error);
+                return Err(rusqlite::Error::ExecuteReturnedResults);
+            }
+            thumbnail::write(transaction, sha256, thumbnail)
+        });
+        failed.map_or(written, Err)
+    }
+
+    /// Runs `work` while nobody else can write to this survey, after having read what others wrote.
+    pub(crate) fn alone<T>(&mut self, work: impl FnOnce(&Ledger) -> Result<T>) -> Result<T> {
+        let Self { folder, connection, ledger, clock, data_version, survey, summary, .. } = self;
+        let broken = |error| fault::of_sqlite(folder, error);
+        let transaction =
+            connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(broken)?;
+        if row::catch_up(&transaction, folder, ledger, clock, data_version)? {
+            *summary = Summary::of(ledger, *survey);
+        }
+        work(ledger)
     }
 
     /// Takes in facts of other authors, in any order, all or none, and returns the ids that are new here.
@@ -122,7 +217,7 @@ impl Store {
     /// # Errors
     /// As [`Ledger::merge`] and [`Store::write`].
     pub fn write_facts(&mut self, facts: Vec<Fact>) -> Result<Vec<FactId>> {
-        self.append(facts, |clock, fact| clock.check(fact.id()))
+        self.append(facts, |clock, fact| clock.check(fact.id()), |_| Ok(()))
     }
 
     /// Reads what other processes wrote since; returns whether there was anything.
@@ -130,35 +225,97 @@ impl Store {
     /// # Errors
     /// `Damaged` or `Database` if it cannot be read.
     pub fn refresh(&mut self) -> Result<bool> {
-        let held = self.ledger.len();
         let transaction =
             self.connection.transaction().map_err(|error| fault::of_sqlite(&self.folder, error))?;
-        row::catch_up(&transaction, &self.folder, &mut self.ledger, &mut self.clock, &mut self.data_version)?;
-        Ok(self.ledger.len() > held)
+        let Self { folder, ledger, clock, data_version, .. } = self;
+        let changed = row::catch_up(&transaction, folder, ledger, clock, data_version)?;
+        drop(transaction);
+        if changed {
+            self.summary = Summary::of(&self.ledger, self.survey);
+        }
+        Ok(changed)
     }
 
     fn append(
         &mut self,
         facts: Vec<Fact>,
         admit: impl Fn(&FactClock, &Fact) -> Result<()>,
+        beside: impl FnOnce(&Transaction<'_>) -> rusqlite::Result<()>,
     ) -> Result<Vec<FactId>> {
-        let Self { folder, connection, ledger, clock, data_version, .. } = self;
+        let Self { folder, connection, ledger, clock, data_version, survey, summary, .. } = self;
         let broken = |error| fault::of_sqlite(folder, error);
         let transaction =
             connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(broken)?;
-        row::catch_up(&transaction, folder, ledger, clock, data_version)?;
-        let new = ledger.insert_all(facts, |fact| admit(clock, fact))?;
-        let written = row::write(&transaction, new.iter().filter_map(|&id| ledger.fact(id)))
+        if row::catch_up(&transaction, folder, ledger, clock, data_version)? {
+            *summary = Summary::of(ledger, *survey);
+        }
+        let subjects: BTreeSet<SubjectId> = facts.iter().map(Fact::subject).collect();
+        let mut counted = summary.clone();
+        counted.take_out(ledger, &subjects);
+        let taken = ledger.insert_all(facts, |fact| admit(clock, fact))?;
+        if taken.forgotten.is_empty() {
+            counted.add(ledger, *survey, &subjects);
+        } else {
+            counted = Summary::of(ledger, *survey);
+        }
+        let written = put(&transaction, ledger, &taken, &counted)
+            .and_then(|()| beside(&transaction))
             .and_then(|()| transaction.commit());
         if let Err(error) = written {
-            ledger.take_back(&new);
+            ledger.take_back(taken);
             return Err(broken(error));
         }
-        if let Some(&greatest) = new.last() {
+        *summary = counted;
+        if let Some(&greatest) = taken.new.last() {
             clock.raise(greatest);
         }
-        Ok(new)
+        if !taken.forgotten.is_empty() {
+            // It is forgotten for good already. What cannot be cleared now is cleared at the next opening.
+            self.scrub().ok();
+        }
+        Ok(taken.new)
     }
+
+    /// The names of the photos that facts name, replaced facts included.
+    pub(crate) fn photos_named(&self) -> BTreeSet<String> {
+        photos_named(&self.ledger)
+    }
+}
+
+/// The names of the photos that facts name, replaced facts included.
+pub(crate) fn photos_named(ledger: &Ledger) -> BTreeSet<String> {
+    ledger.facts().filter_map(PhotoImage::of_fact).map(|image| image.file_name()).collect()
+}
+
+/// Writes what a batch changed.
+fn put(
+    transaction: &Transaction<'_>,
+    ledger: &Ledger,
+    taken: &Taken,
+    summary: &Summary,
+) -> rusqlite::Result<()> {
+    row::write(transaction, taken.new.iter().filter_map(|&id| ledger.fact(id)))?;
+    if !taken.new.is_empty() || !taken.forgotten.is_empty() {
+        summary.write(transaction)?;
+    }
+    if taken.forgotten.is_empty() {
+        return Ok(());
+    }
+    row::forget(transaction, taken.forgotten.iter().map(Fact::id))?;
+    let kept = photos_named(ledger);
+    let mut gone = BTreeSet::new();
+    for was in &taken.forgotten {
+        draft::delete(transaction, was.subject(), was.field())?;
+        if let Some(image) = PhotoImage::of_fact(was)
+            && !kept.contains(&image.file_name())
+        {
+            if let Some(sha256) = image.digest() {
+                thumbnail::delete(transaction, &sha256)?;
+            }
+            gone.insert(image.file_name());
+        }
+    }
+    scrub::demand(transaction, &gone)
 }
 
 impl fmt::Debug for Store {

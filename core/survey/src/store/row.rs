@@ -13,7 +13,7 @@ use crate::error::{FactFault, Result};
 use crate::fact::{ActId, AuthorId, Fact, FactClock, FactId, Ledger, SubjectId, canonical};
 
 /// An id as the 16 bytes of its UUID.
-struct Bytes(Uuid);
+pub(super) struct Bytes(pub(super) Uuid);
 
 impl ToSql for Bytes {
     fn to_sql(&self) -> rusqlite::Result<ToSqlOutput<'_>> {
@@ -32,10 +32,11 @@ pub(super) fn write<'a>(
     connection: &Connection,
     facts: impl Iterator<Item = &'a Fact>,
 ) -> rusqlite::Result<()> {
-    let mut insert = connection.prepare(
+    let mut insert = connection.prepare_cached(
         "INSERT INTO fact (id, act, author, subject, field, value, extra) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
     )?;
-    let mut insert_over = connection.prepare("INSERT INTO fact_over (fact, replaced) VALUES (?1, ?2)")?;
+    let mut insert_over =
+        connection.prepare_cached("INSERT INTO fact_over (fact, replaced) VALUES (?1, ?2)")?;
     let text = |json: &Value| {
         canonical(json).map_err(|fault| rusqlite::Error::ToSqlConversionFailure(Box::new(fault)))
     };
@@ -50,12 +51,21 @@ pub(super) fn write<'a>(
             Bytes(fact.by().uuid()),
             Bytes(fact.subject().uuid()),
             fact.field(),
-            text(fact.value())?,
+            if fact.is_forgotten() { None } else { Some(text(fact.value())?) },
             extra,
         ])?;
         for over in fact.over() {
             insert_over.execute(params![Bytes(fact.id().uuid()), Bytes(over.uuid())])?;
         }
+    }
+    Ok(())
+}
+
+/// Drops what facts said.
+pub(super) fn forget(connection: &Connection, ids: impl Iterator<Item = FactId>) -> rusqlite::Result<()> {
+    let mut update = connection.prepare_cached("UPDATE fact SET value = NULL, extra = NULL WHERE id = ?1")?;
+    for id in ids {
+        update.execute([Bytes(id.uuid())])?;
     }
     Ok(())
 }
@@ -67,47 +77,51 @@ pub(super) fn data_version(connection: &Connection) -> rusqlite::Result<i64> {
     connection.pragma_query_value(None, "data_version", |row| row.get(0))
 }
 
-/// Reads what other connections committed since `seen`. To be called within a transaction.
+/// Reads what other connections committed since `seen`; returns whether that changed any fact. To be called within
+/// a transaction.
 pub(super) fn catch_up(
     connection: &Connection,
     folder: &Path,
     ledger: &mut Ledger,
     clock: &mut FactClock,
     seen: &mut i64,
-) -> Result<()> {
+) -> Result<bool> {
     let now = data_version(connection).map_err(|error| fault::of_sqlite(folder, error))?;
-    if now != *seen {
-        read_new(connection, folder, ledger, clock)?;
-        *seen = now;
-    }
-    Ok(())
+    let changed = now != *seen && read_new(connection, folder, ledger, clock)?;
+    *seen = now;
+    Ok(changed)
 }
 
-/// Reads every fact that the ledger does not hold yet, and raises the clock. Another process's facts need not
+/// Reads every fact that the ledger does not hold yet, or not as forgotten, and raises the clock. Another process's facts need not
 /// have greater ids than ours, so all ids are looked at.
 pub(super) fn read_new(
     connection: &Connection,
     folder: &Path,
     ledger: &mut Ledger,
     clock: &mut FactClock,
-) -> Result<()> {
+) -> Result<bool> {
     let broken = |error| fault::of_sqlite(folder, error);
     let mut over = read_over(connection).map_err(broken)?;
     let mut select = connection
         .prepare("SELECT id, act, author, subject, field, value, extra FROM fact ORDER BY id")
         .map_err(broken)?;
     let mut rows = select.query(()).map_err(broken)?;
+    let mut changed = false;
     while let Some(row) = rows.next().map_err(broken)? {
         let id: Bytes = row.get(0).map_err(broken)?;
         let replaced = over.remove(&id.0).unwrap_or_default();
-        if FactId::try_from(id.0).is_ok_and(|id| ledger.contains(id)) {
+        if let Some(held) = FactId::try_from(id.0).ok().and_then(|id| ledger.fact(id)) {
+            let id = held.id();
+            if !held.is_forgotten() && row.get_ref(5).map_err(broken)? == ValueRef::Null {
+                changed |= ledger.forget_held(id).is_some();
+            }
             continue;
         }
         let fact = read(row, id.0, &replaced).map_err(|error| fault::damaged(folder, &error))?;
         clock.raise(fact.id());
-        ledger.insert(fact).map_err(|error| fault::damaged(folder, &error))?;
+        changed |= ledger.insert(fact).map_err(|error| fault::damaged(folder, &error))?;
     }
-    Ok(())
+    Ok(changed)
 }
 
 fn read_over(connection: &Connection) -> rusqlite::Result<BTreeMap<Uuid, Vec<Uuid>>> {
@@ -122,7 +136,7 @@ fn read_over(connection: &Connection) -> rusqlite::Result<BTreeMap<Uuid, Vec<Uui
 
 /// Why a row is no fact.
 #[derive(Debug, thiserror::Error)]
-enum RowFault {
+pub(super) enum RowFault {
     #[error("{0}")]
     Column(#[from] rusqlite::Error),
     #[error("{0}")]
@@ -131,25 +145,20 @@ enum RowFault {
     Json(#[from] serde_json::Error),
 }
 
-fn read(row: &Row<'_>, id: Uuid, replaced: &[Uuid]) -> Result<Fact, RowFault> {
+pub(super) fn read(row: &Row<'_>, id: Uuid, replaced: &[Uuid]) -> Result<Fact, RowFault> {
     let id = FactId::try_from(id)?;
     let uuid = |column: usize| row.get::<_, Bytes>(column).map(|bytes| bytes.0);
     let (act, by, subject) = (uuid(1)?, uuid(2)?, uuid(3)?);
     let over = replaced.iter().map(|&id| FactId::try_from(id)).collect::<Result<_, _>>()?;
     let field: String = row.get(4)?;
-    let value: Value = serde_json::from_str(row.get_ref(5)?.as_str().map_err(rusqlite::Error::from)?)?;
+    let (act, by, subject) = (ActId::from_uuid(act), AuthorId::from_uuid(by), SubjectId::from_uuid(subject));
+    let Some(text) = row.get_ref(5)?.as_str_or_null().map_err(rusqlite::Error::from)? else {
+        return Ok(Fact::forgotten(id, act, by, subject, &field, over)?);
+    };
+    let value: Value = serde_json::from_str(text)?;
     let extra: Map<String, Value> = match row.get_ref(6)?.as_str_or_null().map_err(rusqlite::Error::from)? {
         Some(text) => serde_json::from_str(text)?,
         None => Map::new(),
     };
-    let fact = Fact::new(
-        id,
-        ActId::from_uuid(act),
-        AuthorId::from_uuid(by),
-        SubjectId::from_uuid(subject),
-        &field,
-        &value,
-        over,
-    )?;
-    Ok(fact.with_extra(extra)?)
+    Ok(Fact::kept(id, act, by, subject, field, value, over, extra)?)
 }

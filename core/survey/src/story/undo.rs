@@ -1,0 +1,160 @@
+//! Undo: facts that say again what stood before an act. Offered while everything that the act said is still live.
+//!
+//! What the act created is removed, so it can be brought back; where the act ended a disagreement, the disagreement
+//! stands again. An undo is an act like any other and can be undone itself.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde_json::{Value, json};
+
+use crate::error::Result;
+use crate::fact::{
+    ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, Ledger, REMOVED, Removal, SubjectId, Taken,
+};
+use crate::record::field;
+use crate::store::Store;
+
+/// Why an act cannot be undone.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+#[non_exhaustive]
+pub enum UndoFault {
+    /// The act said nothing, or is not known here.
+    #[error("that action changed nothing here")]
+    Nothing,
+    /// Something that the act said was replaced.
+    #[error("what it said was changed again since; undo that first, or write the older value anew")]
+    ReplacedSince,
+    /// Something that the act created has been added to.
+    #[error("what it added was added to or removed since; undo that first, or remove it")]
+    ChangedSince,
+    /// The act made something forgotten.
+    #[error("forgetting is for ever")]
+    Forgets,
+    /// Something that the act said was forgotten.
+    #[error("what it said was forgotten, and what stood before may not come back")]
+    Forgotten,
+}
+
+/// Whether an act can be undone now.
+///
+/// # Errors
+/// Why not.
+pub fn can_undo(ledger: &Ledger, act: ActId) -> Result<(), UndoFault> {
+    let facts = ledger.of_act(act);
+    if facts.is_empty() {
+        return Err(UndoFault::Nothing);
+    }
+    if facts.iter().any(|fact| fact.field() == FORGET) {
+        return Err(UndoFault::Forgets);
+    }
+    if facts.iter().any(|fact| fact.is_forgotten()) {
+        return Err(UndoFault::Forgotten);
+    }
+    let is_live =
+        |fact: &Fact| ledger.live(fact.subject(), fact.field()).iter().any(|live| live.id() == fact.id());
+    if !facts.iter().all(|fact| is_live(fact)) {
+        return Err(UndoFault::ReplacedSince);
+    }
+    if created(ledger, act, &facts).into_iter().all(|subject| stands_as_created(ledger, subject, act)) {
+        Ok(())
+    } else {
+        Err(UndoFault::ChangedSince)
+    }
+}
+
+/// The things that an act created: it said of what kind they are, and nothing had been said about them before.
+fn created(ledger: &Ledger, act: ActId, facts: &[&Fact]) -> BTreeSet<SubjectId> {
+    let is_new = |is: &Fact| {
+        let mut said = ledger.fields(is.subject()).flat_map(|name| ledger.history(is.subject(), name));
+        said.all(|fact| fact.act() == act || fact.id() > is.id())
+    };
+    facts
+        .iter()
+        .filter(|fact| fact.field() == field::IS && !fact.value().is_null() && is_new(fact))
+        .map(|fact| fact.subject())
+        .collect()
+}
+
+fn stands_as_created(ledger: &Ledger, subject: SubjectId, act: ActId) -> bool {
+    ledger.removal(subject) == Removal::Present
+        && ledger.fields(subject).flat_map(|name| ledger.live(subject, name)).all(|live| live.act() == act)
+}
+
+impl Store {
+    /// Undoes an act; returns the act that does so.
+    ///
+    /// # Errors
+    /// [`SurveyError::Undo`](crate::SurveyError::Undo) if it cannot be undone, or what a write reports.
+    pub fn undo(&mut self, act: ActId) -> Result<ActId> {
+        let undoing = ActId::random();
+        self.write_planned(|ledger, by, clock| plan(ledger, act, undoing, by, clock))?;
+        Ok(undoing)
+    }
+}
+
+/// The facts that undo `act`.
+pub(super) fn plan(
+    ledger: &Ledger,
+    act: ActId,
+    undoing: ActId,
+    by: AuthorId,
+    clock: &mut FactClock,
+) -> Result<Vec<Fact>> {
+    can_undo(ledger, act)?;
+    let facts = ledger.of_act(act);
+    // Nothing replaces these facts, so what remains without them is whole.
+    let mut before = ledger.clone();
+    before.take_back(Taken { new: facts.iter().map(|fact| fact.id()).collect(), forgotten: Vec::new() });
+
+    let created = created(ledger, act, &facts);
+    let removals: Vec<Edit> = created.iter().map(|&subject| ledger.remove(subject)).collect();
+    let mut undone = ledger.plan(undoing, by, clock, &removals)?;
+    let mut touched: BTreeMap<SubjectId, BTreeMap<&str, Vec<FactId>>> = BTreeMap::new();
+    for fact in facts.into_iter().filter(|fact| !created.contains(&fact.subject())) {
+        touched.entry(fact.subject()).or_default().entry(fact.field()).or_default().push(fact.id());
+    }
+    for (subject, mut fields) in touched {
+        let was_hidden = matches!(before.removal(subject), Removal::Removed { .. });
+        let said = undone.len();
+        if was_hidden {
+            fields.remove(REMOVED);
+        }
+        for (name, mine) in fields {
+            for value in values_before(ledger, &before, subject, name) {
+                for &id in &mine {
+                    clock.raise(id);
+                }
+                undone.push(Fact::new(clock.next_id(), undoing, by, subject, name, &value, mine.clone())?);
+            }
+        }
+        if was_hidden {
+            // Hidden again, with what is said again here.
+            let again: Vec<Value> = undone.iter().skip(said).map(|fact| json!(fact.id())).collect();
+            let mut removal = ledger.remove(subject);
+            if let Some(seen) = removal.value.get_mut("seen").and_then(Value::as_array_mut) {
+                seen.extend(again);
+            }
+            undone.extend(ledger.plan(undoing, by, clock, &[removal])?);
+        }
+    }
+    Ok(undone)
+}
+
+/// What has to be said so that a field stands as it did in `before`.
+fn values_before(ledger: &Ledger, before: &Ledger, subject: SubjectId, name: &str) -> Vec<Value> {
+    let stood: Vec<&Fact> =
+        before.live(subject, name).into_iter().filter(|fact| !fact.is_forgotten()).collect();
+    let live: BTreeSet<FactId> = ledger.live(subject, name).iter().map(|fact| fact.id()).collect();
+    // What others said meanwhile stands anyway. What only the act replaced has to be said again.
+    let mut again: Vec<Value> = Vec::new();
+    for fact in stood.iter().filter(|fact| !live.contains(&fact.id())) {
+        if !again.contains(fact.value()) {
+            again.push(fact.value().clone());
+        }
+    }
+    if again.is_empty() {
+        // To agree with what stands, or to empty the field.
+        again.push(stood.last().map_or(Value::Null, |fact| fact.value().clone()));
+    }
+    again
+}

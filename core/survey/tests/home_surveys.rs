@@ -1,0 +1,302 @@
+//! The home folder: list, rename, copy, set aside, bring back, delete, sweep, repair.
+
+#![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::time::{Duration, Instant};
+
+use serde_json::json;
+use survey::error::SurveyError;
+use survey::fact::{AuthorId, Edit, Fact, SubjectId};
+use survey::home::{Found, Home, Repaired};
+use survey::record::{field, fold};
+use survey::store::{Store, Summary, salvage};
+use tempfile::TempDir;
+
+fn home() -> (TempDir, Home) {
+    let folder = TempDir::new().unwrap();
+    let home = Home::at(&folder.path().join("surveys")).unwrap();
+    (folder, home)
+}
+
+fn make(home: &Home, name: &str) -> Store {
+    let mut store = Store::create(&home.place(name).unwrap(), AuthorId::random()).unwrap();
+    let about = store.survey_id().subject();
+    store
+        .write(&[
+            Edit::new(about, field::NAME, format!("{name} house")),
+            Edit::new(about, field::PLACE, "Nowhere"),
+        ])
+        .unwrap();
+    for kind in ["room", "part", "part", "run"] {
+        store.write(&[Edit::new(SubjectId::random(), field::IS, kind)]).unwrap();
+    }
+    store
+}
+
+fn summaries(home: &Home) -> Vec<Summary> {
+    home.list()
+        .unwrap()
+        .into_iter()
+        .map(|entry| match entry.found {
+            Found::Survey(look) => look.summary,
+            Found::Trouble(error) => unreachable!("{error}"),
+        })
+        .collect()
+}
+
+#[test]
+fn the_list_shows_each_without_opening_it() {
+    let (_folder, home) = home();
+    let old = make(&home, "old").summary().clone();
+    let mut open = make(&home, "open");
+    // Written and not closed: the list shows it all the same.
+    open.write(&[Edit::new(SubjectId::random(), field::IS, "room")]).unwrap();
+    assert_eq!(summaries(&home), [open.summary().clone(), old.clone()]);
+    assert_eq!(old.name.as_deref(), Some("old house"));
+    assert_eq!(old.place.as_deref(), Some("Nowhere"));
+    assert_eq!((old.progress.rooms, old.progress.parts, old.progress.runs), (1, 2, 1));
+    assert_eq!(open.summary().progress.rooms, 2);
+    let newest = open.ledger().facts().last().unwrap().id();
+    assert_eq!(open.summary().newest, Some(newest));
+    drop(open);
+    summaries(&home);
+    // A look leaves nothing behind.
+    let mut names: Vec<String> = fs::read_dir(home.place("open").unwrap())
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+        .collect();
+    names.sort();
+    assert_eq!(names, ["photos", "survey.db"]);
+}
+
+#[test]
+fn what_is_in_trouble_is_in_the_list_with_its_reason() {
+    let (_folder, home) = home();
+    drop(make(&home, "fine"));
+    fs::create_dir(home.place("empty").unwrap()).unwrap();
+    drop(make(&home, "newer"));
+    let database = rusqlite::Connection::open(home.place("newer").unwrap().join("survey.db")).unwrap();
+    database.pragma_update(None, "user_version", 99).unwrap();
+    drop(database);
+    let list = home.list().unwrap();
+    assert_eq!(
+        list.iter().map(survey::home::Entry::folder_name).collect::<Vec<_>>(),
+        ["fine", "empty", "newer"]
+    );
+    assert!(matches!(list[1].found, Found::Trouble(SurveyError::NotASurvey { .. })));
+    assert!(matches!(list[2].found, Found::Trouble(SurveyError::Newer { found: 99, .. })));
+}
+
+/// Only a bound far above the goal here, because tests run beside others; the bench command measures.
+#[test]
+fn two_hundred_surveys_are_listed_quickly() {
+    let (_folder, home) = home();
+    let first = make(&home, "0");
+    let from = first.folder().to_owned();
+    drop(first);
+    for number in 1..200 {
+        let to = home.place(&number.to_string()).unwrap();
+        fs::create_dir(&to).unwrap();
+        fs::copy(from.join("survey.db"), to.join("survey.db")).unwrap();
+    }
+    let times: Vec<Duration> = (0..5)
+        .map(|_| {
+            let start = Instant::now();
+            assert_eq!(home.list().unwrap().len(), 200);
+            start.elapsed()
+        })
+        .collect();
+    let best = times.iter().min().unwrap();
+    println!("200 surveys listed in {best:?}");
+    assert!(*best < Duration::from_millis(500), "{best:?}");
+}
+
+#[test]
+fn rename_set_aside_bring_back_delete() {
+    let (_folder, home) = home();
+    drop(make(&home, "one"));
+    drop(make(&home, "two"));
+    let (one, two) = (home.place("one").unwrap(), home.place("two").unwrap());
+    assert!(matches!(home.rename(&one, "two"), Err(SurveyError::AlreadyThere { .. })));
+    for wrong in ["", ".", "..", "a/b", "a\\b", "a:b", "a\n", ".hidden", "end ", &"x".repeat(201)] {
+        assert!(matches!(home.rename(&one, wrong), Err(SurveyError::FolderName)), "{wrong:?}");
+    }
+    let three = home.rename(&one, "three").unwrap();
+    assert!(!one.exists() && Store::open(&three, AuthorId::random()).is_ok());
+
+    let aside = home.set_aside(&two).unwrap();
+    assert_eq!((home.list().unwrap().len(), home.set_aside_list().unwrap().len()), (1, 1));
+    drop(make(&home, "two"));
+    let back = home.bring_back(&aside).unwrap();
+    assert_eq!(back, home.place("two 2").unwrap());
+    assert_eq!((home.list().unwrap().len(), home.set_aside_list().unwrap().len()), (3, 0));
+
+    home.delete(&back).unwrap();
+    assert!(matches!(home.delete(&back), Err(SurveyError::NotASurvey { .. })));
+    fs::write(home.folder().join("letter.txt"), "mine").unwrap();
+    assert!(home.delete(&home.folder().join("letter.txt")).is_err());
+    assert_eq!(home.list().unwrap().len(), 2);
+    assert!(home.folder().join("letter.txt").exists());
+}
+
+#[test]
+fn leftovers_are_swept_and_nothing_else() {
+    let (_folder, home) = home();
+    drop(make(&home, "one"));
+    let leftover = home.folder().join(".00000000-0000-4000-8000-0000000000aa.unfinished");
+    let others = home.folder().join(".mine.unfinished");
+    for folder in [&leftover, &others] {
+        fs::create_dir_all(folder.join("photos")).unwrap();
+    }
+    assert_eq!(home.sweep(Duration::from_secs(3600)).unwrap(), 0);
+    assert_eq!(home.sweep(Duration::ZERO).unwrap(), 1);
+    assert!(!leftover.exists() && others.exists() && home.list().unwrap().len() == 1);
+}
+
+#[test]
+fn a_copy_is_a_survey_of_its_own() {
+    let (_folder, home) = home();
+    let mut first = make(&home, "first");
+    let part = SubjectId::random();
+    let about = first.survey_id().subject();
+    let mut other = Store::open(first.folder(), AuthorId::random()).unwrap();
+    first.write(&[Edit::new(part, field::IS, "part"), Edit::new(part, "tag", "S1")]).unwrap();
+    // Written without having seen the first: a disagreement.
+    other.write(&[Edit::new(part, "tag", "S2")]).unwrap();
+    first.refresh().unwrap();
+    let note = first.add_note(Some(about), "about the whole").unwrap();
+    let picture = fs::read(format!("{}/tests/pictures/grey.jpg", env!("CARGO_MANIFEST_DIR"))).unwrap();
+    let photo = first.add_photo(&picture, Some(part), None).unwrap();
+    let gone = SubjectId::random();
+    first.write(&[Edit::new(gone, field::IS, "room"), Edit::new(gone, field::NAME, "gone")]).unwrap();
+    first.remove(&[gone]).unwrap();
+    first.forget_field(about, field::PLACE).unwrap();
+
+    let copy = home.copy(&first, "second", AuthorId::random()).unwrap();
+    assert_ne!(copy.survey_id(), first.survey_id());
+    for fact in copy.ledger().facts() {
+        assert!(first.ledger().fact(fact.id()).is_none() && fact.by() == copy.author());
+    }
+    assert_eq!(story_acts(&copy), 1);
+    let records = fold(copy.ledger(), copy.survey_id()).unwrap();
+    assert_eq!((records.name.as_deref(), records.place.as_deref()), (Some("second"), None));
+    assert_eq!(records.notes[&note].about, Some(copy.survey_id().subject()));
+    assert_eq!((records.parts.len(), records.rooms.len()), (3, 1));
+    assert_eq!(copy.ledger().disagreements().len(), 1);
+    assert_eq!(
+        fs::read(copy.photo_path(photo).unwrap()).unwrap(),
+        fs::read(first.photo_path(photo).unwrap()).unwrap()
+    );
+    assert!(copy.missing_photos().unwrap().is_empty());
+    assert!(!copy.ledger().to_lines().unwrap().contains("gone"));
+}
+
+fn story_acts(store: &Store) -> usize {
+    survey::story::acts(store.ledger()).len()
+}
+
+/// A survey with many facts, closed, and those facts.
+fn large(home: &Home) -> (PathBuf, Vec<Fact>, Store) {
+    let mut store = make(home, "large");
+    for _ in 0..40 {
+        let edits: Vec<Edit> =
+            (0..10).map(|_| Edit::new(SubjectId::random(), "text", json!("word ".repeat(30)))).collect();
+        store.write(&edits).unwrap();
+    }
+    let facts = store.ledger().facts().cloned().collect();
+    let folder = store.folder().to_owned();
+    let (survey, author) = (store.survey_id(), store.author());
+    drop(store);
+    let other = Store::create_with(&home.place("other").unwrap(), author, survey, |_| Ok(())).unwrap();
+    (folder, facts, other)
+}
+
+/// Overwrites the pages of a table or index with 0xFF.
+fn damage(folder: &Path, name: &str, most: usize) {
+    let path = folder.join("survey.db");
+    let database = rusqlite::Connection::open(&path).unwrap();
+    let root: i64 = database
+        .query_row("SELECT rootpage FROM sqlite_schema WHERE name = ?1", [name], |row| row.get(0))
+        .unwrap();
+    drop(database);
+    let mut bytes = fs::read(&path).unwrap();
+    let root = usize::try_from(root).unwrap();
+    // The root and, for `most` above 1, the pages that its first cells point to (file format, 1.6: an interior page
+    // starts its cells with the number of a page).
+    let page = bytes[(root - 1) * 4096..root * 4096].to_vec();
+    let mut pages = vec![root];
+    if most > 1 && matches!(page[0], 2 | 5) {
+        let cells = usize::from(u16::from_be_bytes([page[3], page[4]]));
+        pages = (0..cells.min(most - 1))
+            .map(|cell| {
+                let at = usize::from(u16::from_be_bytes([page[12 + 2 * cell], page[13 + 2 * cell]]));
+                u32::from_be_bytes(page[at..at + 4].try_into().unwrap()) as usize
+            })
+            .collect();
+    }
+    for page in pages {
+        bytes[(page - 1) * 4096..page * 4096].fill(0xFF);
+    }
+    fs::write(path, bytes).unwrap();
+}
+
+#[test]
+fn a_damaged_index_or_derived_table_is_built_anew_from_the_facts() {
+    for name in ["fact_by_subject", "fact_by_act", "thumbnail", "summary"] {
+        let (_folder, home) = home();
+        let (folder, facts, other) = large(&home);
+        damage(&folder, name, 1);
+        // A crash leaves a log; then the structure is checked at opening.
+        fs::write(folder.join("survey.db-wal"), "x").unwrap();
+        let repaired = match Repaired::open(&folder, AuthorId::random()) {
+            Ok(repaired) => repaired,
+            Err(error) => unreachable!("{name}: {error}"),
+        };
+        assert_eq!(repaired.store.ledger().facts().cloned().collect::<Vec<_>>(), facts, "{name}");
+        assert_eq!(repaired.store.survey_id(), other.survey_id());
+        let rebuilt = repaired.rebuilt.unwrap();
+        assert_eq!(rebuilt.facts, facts.len());
+        assert!(rebuilt.damaged.exists(), "{name}: the damaged one is kept");
+        drop(repaired.store);
+        assert!(Repaired::open(&folder, AuthorId::random()).unwrap().rebuilt.is_none());
+    }
+}
+
+#[test]
+fn lost_facts_come_back_from_a_file() {
+    let (_folder, home) = home();
+    let (folder, facts, other) = large(&home);
+    damage(&folder, "fact", 4);
+    let found = salvage(&folder).unwrap();
+    assert!(!found.is_complete);
+    assert!(!found.facts.is_empty() && found.facts.len() < facts.len(), "{}", found.facts.len());
+    let before = fs::read(folder.join("survey.db")).unwrap();
+    assert!(matches!(Repaired::open(&folder, AuthorId::random()), Err(SurveyError::Damaged { .. })));
+    assert_eq!(fs::read(folder.join("survey.db")).unwrap(), before);
+    let stranger = survey::fact::SurveyId::random();
+    let wrong = Repaired::open_with_file(&folder, AuthorId::random(), stranger, facts.clone());
+    assert!(matches!(wrong, Err(SurveyError::OtherSurveyInFile)));
+    // The file is older than the newest facts that can still be read: both together are everything.
+    let newest = found.facts.last().unwrap().id();
+    assert_eq!(facts.last().unwrap().id(), newest);
+    let file: Vec<Fact> = facts[..facts.len() - 3].to_vec();
+    let repaired = Repaired::open_with_file(&folder, AuthorId::random(), other.survey_id(), file).unwrap();
+    assert_eq!(repaired.store.ledger().facts().cloned().collect::<Vec<_>>(), facts);
+}
+
+#[test]
+fn a_repair_that_was_cut_off_goes_on() {
+    let (_folder, home) = home();
+    let (folder, facts, mut other) = large(&home);
+    other.write_facts(facts.clone()).unwrap();
+    let whole = other.folder().join("survey.db");
+    drop(other);
+    // As after a kill between the two renames: the new database waits, the damaged one is already aside.
+    fs::copy(&whole, folder.join("survey.db.rebuilt")).unwrap();
+    fs::rename(folder.join("survey.db"), folder.join("survey.db.damaged-1")).unwrap();
+    let store = Store::open(&folder, AuthorId::random()).unwrap();
+    assert_eq!(store.ledger().facts().cloned().collect::<Vec<_>>(), facts);
+    assert!(!folder.join("survey.db.rebuilt").exists());
+}

@@ -1,0 +1,356 @@
+//! Undo by act, settling, removed things, stories, drafts.
+
+#![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
+
+use proptest::prelude::*;
+use serde_json::{Value, json};
+use survey::error::SurveyError;
+use survey::fact::{ActId, AuthorId, Edit, Fact, Ledger, Removal, SubjectId};
+use survey::record::fold;
+use survey::store::{Draft, MAX_DRAFT_BYTES, Store};
+use survey::story::{self, UndoFault};
+use survey::words::{Figures, Language};
+use tempfile::TempDir;
+
+fn survey() -> (TempDir, Store) {
+    let home = TempDir::new().unwrap();
+    let store = Store::create(&home.path().join("house.legwork"), AuthorId::random()).unwrap();
+    (home, store)
+}
+
+/// A second copy of the same survey on another device.
+fn second(home: &TempDir, first: &Store) -> Store {
+    let folder = home.path().join("second.legwork");
+    let mut copy = Store::create_with(&folder, AuthorId::random(), first.survey_id(), |_| Ok(())).unwrap();
+    copy.write_facts(first.ledger().facts().cloned().collect()).unwrap();
+    copy
+}
+
+fn exchange(one: &mut Store, two: &mut Store) {
+    let facts: Vec<Fact> = one.ledger().facts().cloned().collect();
+    two.write_facts(facts).unwrap();
+    let facts: Vec<Fact> = two.ledger().facts().cloned().collect();
+    one.write_facts(facts).unwrap();
+}
+
+fn shown(store: &Store, subject: SubjectId, field: &str) -> Value {
+    store.ledger().shown(subject, field).map_or(Value::Null, |fact| fact.value().clone())
+}
+
+fn undo_fault(result: Result<ActId, SurveyError>) -> UndoFault {
+    match result {
+        Err(SurveyError::Undo(fault)) => fault,
+        other => unreachable!("{other:?}"),
+    }
+}
+
+#[test]
+fn an_edit_is_undone_and_the_undo_too() {
+    let (_home, mut store) = survey();
+    let run = SubjectId::random();
+    store.write(&[Edit::new(run, "length", 12)]).unwrap();
+    let act = store.write(&[Edit::new(run, "length", 15), Edit::new(run, "tag", "R1")]).unwrap();
+    let undone = store.undo(act).unwrap();
+    assert_eq!((shown(&store, run, "length"), shown(&store, run, "tag")), (json!(12), Value::Null));
+    assert_eq!(undo_fault(store.undo(act)), UndoFault::ReplacedSince);
+    store.undo(undone).unwrap();
+    assert_eq!((shown(&store, run, "length"), shown(&store, run, "tag")), (json!(15), json!("R1")));
+    assert_eq!(undo_fault(store.undo(ActId::random())), UndoFault::Nothing);
+    assert!(store.ledger().disagreements().is_empty());
+}
+
+#[test]
+fn what_an_act_created_is_removed_and_can_come_back() {
+    let (_home, mut store) = survey();
+    let part = SubjectId::random();
+    let created = store.write(&[Edit::new(part, "is", "part"), Edit::new(part, "kind", "tap")]).unwrap();
+    let undone = store.undo(created).unwrap();
+    assert!(fold(store.ledger(), store.survey_id()).unwrap().parts.is_empty());
+    assert_eq!(story::removed(store.ledger()).iter().map(|thing| thing.subject).collect::<Vec<_>>(), [part]);
+    assert_eq!(undo_fault(store.undo(created)), UndoFault::ChangedSince);
+    store.undo(undone).unwrap();
+    assert_eq!(store.ledger().removal(part), Removal::Present);
+    let records = fold(store.ledger(), store.survey_id()).unwrap();
+    assert_eq!(records.parts[&part].kind, survey::record::PartKind::Tap);
+    // Somebody adds to it: the creation is not offered to be undone any more.
+    let tagged = store.write(&[Edit::new(part, "tag", "S1")]).unwrap();
+    assert_eq!(undo_fault(store.undo(created)), UndoFault::ChangedSince);
+    store.undo(tagged).unwrap();
+    assert_eq!(shown(&store, part, "tag"), Value::Null);
+}
+
+#[test]
+fn removing_and_bringing_back_are_undone_like_anything() {
+    let (_home, mut store) = survey();
+    let (one, two) = (SubjectId::random(), SubjectId::random());
+    store.write(&[Edit::new(one, "is", "room"), Edit::new(two, "is", "room")]).unwrap();
+    let removed = store.remove(&[one, two]).unwrap();
+    assert_eq!(story::removed(store.ledger()).len(), 2);
+    assert_eq!(store.summary().progress.rooms, 0);
+    store.undo(removed).unwrap();
+    assert_eq!((story::removed(store.ledger()).len(), store.summary().progress.rooms), (0, 2));
+    store.remove(&[one]).unwrap();
+    let back = store.bring_back(&[one]).unwrap();
+    store.undo(back).unwrap();
+    assert_eq!(story::removed(store.ledger()).len(), 1);
+}
+
+#[test]
+fn a_removed_thing_that_others_changed_is_flagged() {
+    let (home, mut store) = survey();
+    let part = SubjectId::random();
+    store.write(&[Edit::new(part, "is", "part")]).unwrap();
+    let mut other = second(&home, &store);
+    store.remove(&[part]).unwrap();
+    other.write(&[Edit::new(part, "tag", "S1")]).unwrap();
+    exchange(&mut store, &mut other);
+    for copy in [&store, &other] {
+        let flagged = story::changed_after_removal(copy.ledger());
+        assert_eq!(flagged.len(), 1);
+        assert_eq!(flagged[0].removed[0].by(), store.author());
+        assert_eq!(flagged[0].changed[0].by(), other.author());
+        assert!(story::removed(copy.ledger()).is_empty());
+        assert_eq!(copy.summary().progress.parts, 1);
+    }
+}
+
+#[test]
+fn a_disagreement_is_settled_by_a_choice_in_every_copy_and_the_choice_can_be_undone() {
+    let (home, mut store) = survey();
+    let run = SubjectId::random();
+    store.write(&[Edit::new(run, "is", "run"), Edit::new(run, "tag", "R1")]).unwrap();
+    let mut other = second(&home, &store);
+    store.write(&[Edit::new(run, "tag", "R2")]).unwrap();
+    other.write(&[Edit::new(run, "tag", "R3")]).unwrap();
+    exchange(&mut store, &mut other);
+    let found = store.ledger().disagreements();
+    assert_eq!(found.len(), 1);
+    assert_eq!(found[0].origin[0].value(), "R1");
+    let mine = found[0].sides.iter().find(|side| side.by() == store.author()).unwrap().id();
+    let stranger = found[0].origin[0].id();
+    assert!(matches!(store.settle(run, "tag", stranger), Err(SurveyError::NothingToSettle)));
+    let act = store.settle(run, "tag", mine).unwrap();
+    assert!(matches!(store.settle(run, "tag", mine), Err(SurveyError::NothingToSettle)));
+    exchange(&mut store, &mut other);
+    for copy in [&store, &other] {
+        assert!(copy.ledger().disagreements().is_empty());
+        assert_eq!(shown(copy, run, "tag"), "R2");
+    }
+    other.undo(act).unwrap();
+    exchange(&mut store, &mut other);
+    for copy in [&store, &other] {
+        let found = copy.ledger().disagreements();
+        let mut sides: Vec<_> = found[0].sides.iter().filter_map(|side| side.value().as_str()).collect();
+        // Both were written within one millisecond, perhaps: either may have the greater id.
+        sides.sort_unstable();
+        assert_eq!(sides, ["R2", "R3"]);
+    }
+}
+
+#[test]
+fn undoing_one_side_of_a_disagreement_leaves_the_other() {
+    let (home, mut store) = survey();
+    let run = SubjectId::random();
+    store.write(&[Edit::new(run, "tag", "R1")]).unwrap();
+    let mut other = second(&home, &store);
+    let mine = store.write(&[Edit::new(run, "tag", "R2")]).unwrap();
+    other.write(&[Edit::new(run, "tag", "R3")]).unwrap();
+    exchange(&mut store, &mut other);
+    store.undo(mine).unwrap();
+    exchange(&mut store, &mut other);
+    for copy in [&store, &other] {
+        assert!(copy.ledger().disagreements().is_empty());
+        assert_eq!(shown(copy, run, "tag"), "R3");
+    }
+}
+
+#[test]
+fn forgetting_and_what_was_forgotten_is_not_undone() {
+    let (_home, mut store) = survey();
+    let home = store.survey_id().subject();
+    let act = store.write(&[Edit::new(home, "place", "1 Nowhere Lane")]).unwrap();
+    store.forget_field(home, "place").unwrap();
+    assert_eq!(undo_fault(store.undo(act)), UndoFault::Forgotten);
+    let forgetting = story::acts(store.ledger())[0].id;
+    assert_eq!(undo_fault(store.undo(forgetting)), UndoFault::Forgets);
+    // What stood before is gone: the newer value is undone to an empty field.
+    let newer = store.write(&[Edit::new(home, "place", "2 Nowhere Lane")]).unwrap();
+    store.undo(newer).unwrap();
+    assert_eq!(shown(&store, home, "place"), Value::Null);
+}
+
+#[test]
+fn stories_in_words() {
+    let (home, mut store) = survey();
+    let run = SubjectId::random();
+    store.write(&[story::name_author(store.author(), "Ann (invented)")]).unwrap();
+    store.write(&[Edit::new(run, "is", "run"), Edit::new(run, "tag", "R4")]).unwrap();
+    store
+        .write(&[Edit::new(
+            run,
+            "length",
+            json!({"metres": 12, "low_metres": 10, "high_metres": 15, "known": "paced"}),
+        )])
+        .unwrap();
+    let mut other = second(&home, &store);
+    let measured = json!({"metres": 14, "low_metres": 13.5, "high_metres": 14.5, "known": "measured"});
+    other.write(&[Edit::new(run, "length", measured), Edit::new(run, "connector_far", "twist_on")]).unwrap();
+    store.write_facts(other.ledger().facts().cloned().collect()).unwrap();
+
+    let english = Language::english(Figures::default());
+    let records = fold(store.ledger(), store.survey_id()).unwrap();
+    let said = |ledger: &Ledger, me: AuthorId| -> Vec<String> {
+        story::of_field(ledger, run, "length")
+            .iter()
+            .map(|said| english.say(&story::said(ledger, &records, said, me)))
+            .collect()
+    };
+    let lines = said(store.ledger(), other.author());
+    assert!(
+        lines[0]
+            .starts_with("Ann (invented) wrote the length: about 12 m, 10 to 15 (39 ft, 33 to 49), paced ("),
+        "{lines:?}"
+    );
+    assert!(lines[0].contains(", until you changed it ("), "{lines:?}");
+    assert!(lines[1].starts_with("you wrote the length: about 14 m, 14 to 14"), "{lines:?}");
+    let lines = said(store.ledger(), store.author());
+    assert!(lines[1].starts_with("somebody who gave no name ("), "{lines:?}");
+
+    let all = story::of_subject(store.ledger(), run);
+    let spoken: Vec<String> = all
+        .iter()
+        .map(|one| english.say(&story::said(store.ledger(), &records, one, store.author())))
+        .collect();
+    assert_eq!(spoken.len(), 5);
+    assert!(spoken[4].contains("the connector nearer the outlet: a twist-on connector"), "{spoken:?}");
+
+    other.write(&[Edit::new(run, "tag", "R5")]).unwrap();
+    store.write(&[Edit::new(run, "tag", "R6")]).unwrap();
+    store.write_facts(other.ledger().facts().cloned().collect()).unwrap();
+    let found = &store.ledger().disagreements()[0];
+    let spoken = english.say(&story::disagreement(store.ledger(), &records, found, store.author()));
+    assert!(spoken.starts_with("the tag of R4 (a cable run): "), "{spoken}");
+    assert!(spoken.contains("you says R6") || spoken.contains("you say R6"), "{spoken}");
+    assert!(spoken.contains("Before, it was R4"), "{spoken}");
+}
+
+#[test]
+fn a_draft_survives_and_becomes_one_fact() {
+    let (_home, mut store) = survey();
+    let note = SubjectId::random();
+    for (second, text) in ["behind", "behind the", "behind the shelf"].into_iter().enumerate() {
+        let draft =
+            Draft { subject: note, field: "text".into(), text: text.into(), saved_ms: 1000 * second as u64 };
+        store.save_draft(&draft).unwrap();
+    }
+    assert!(store.ledger().is_empty());
+    // The process dies: what was saved is there.
+    let (folder, author) = (store.folder().to_owned(), store.author());
+    std::mem::forget(store);
+    let mut store = Store::open(&folder, author).unwrap();
+    let drafts = store.drafts().unwrap();
+    assert_eq!((drafts.len(), drafts[0].text.as_str()), (1, "behind the shelf"));
+    store.finish_draft(Edit::new(note, "text", drafts[0].text.clone())).unwrap();
+    assert_eq!((store.ledger().len(), store.drafts().unwrap().len()), (1, 0));
+    // Left without a change: no fact, and no draft either.
+    let same = Draft { saved_ms: 9, ..drafts[0].clone() };
+    store.save_draft(&same).unwrap();
+    store.finish_draft(Edit::new(note, "text", same.text.clone())).unwrap();
+    assert_eq!((store.ledger().len(), store.drafts().unwrap().len()), (1, 0));
+
+    store.save_draft(&same).unwrap();
+    let too_long = Edit::new(note, "text", "x".repeat(9000));
+    assert!(matches!(store.finish_draft(too_long), Err(SurveyError::Fact(_))));
+    assert_eq!(store.drafts().unwrap(), [same]);
+    assert!(store.drop_draft(note, "text").unwrap());
+    assert!(!store.drop_draft(note, "text").unwrap());
+    let long =
+        Draft { subject: note, field: "text".into(), text: "x".repeat(MAX_DRAFT_BYTES + 1), saved_ms: 0 };
+    assert!(matches!(store.save_draft(&long), Err(SurveyError::DraftTooLong { .. })));
+}
+
+#[derive(Debug, Clone)]
+enum Step {
+    Write(Vec<(usize, usize, u8)>),
+    Remove(usize),
+    BringBack(usize),
+    /// Brings a thing back and writes its tag, in one act.
+    BringBackWith(usize, u8),
+    Undo(usize),
+}
+
+fn steps() -> impl Strategy<Value = Vec<Step>> {
+    let edit = (0_usize..3, 0_usize..3, 0_u8..4);
+    let step = prop_oneof![
+        5 => prop::collection::vec(edit, 1..4).prop_map(Step::Write),
+        1 => (0_usize..3).prop_map(Step::Remove),
+        1 => (0_usize..3).prop_map(Step::BringBack),
+        1 => (0_usize..3, 0_u8..4).prop_map(|(about, value)| Step::BringBackWith(about, value)),
+        2 => any::<usize>().prop_map(Step::Undo),
+    ];
+    prop::collection::vec(step, 1..12)
+}
+
+/// All that is shown: the values of all fields, and what is hidden.
+fn picture(ledger: &Ledger, subjects: &[SubjectId]) -> Vec<(Value, bool)> {
+    let fields = ["is", "tag", "length"];
+    subjects
+        .iter()
+        .flat_map(|&subject| {
+            // A thing that nobody can see shows nothing.
+            let hidden = matches!(ledger.removal(subject), Removal::Removed { .. });
+            let shown = move |field: &str| {
+                ledger.shown(subject, field).map_or(Value::Null, |fact| fact.value().clone())
+            };
+            fields.map(
+                |field| if hidden { (Value::Null, false) } else { (shown(field), !shown("is").is_null()) },
+            )
+        })
+        .collect()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(20) })]
+
+    /// Whatever is done and undone, one undo shows what was shown before, two show what was shown after; and the
+    /// summary that is kept is the one that the facts give.
+    #[test]
+    fn undo_shows_what_was_shown_before(steps in steps()) {
+        let (_home, mut store) = survey();
+        let subjects: Vec<SubjectId> = (0..3).map(|_| SubjectId::random()).collect();
+        let mut acts = Vec::new();
+        for step in steps {
+            let before = picture(store.ledger(), &subjects);
+            let done = match step {
+                Step::Write(edits) => {
+                    let edits: Vec<Edit> = edits
+                        .into_iter()
+                        .map(|(about, field, value)| {
+                            let value = if field == 0 { json!("room") } else if value == 0 { Value::Null } else { json!(value) };
+                            Edit::new(subjects[about], ["is", "tag", "length"][field], value)
+                        })
+                        .collect();
+                    store.write(&edits)
+                }
+                Step::Remove(about) => store.remove(&[subjects[about]]),
+                Step::BringBack(about) => store.bring_back(&[subjects[about]]),
+                Step::BringBackWith(about, value) => store
+                    .write(&[Edit::bring_back(subjects[about]), Edit::new(subjects[about], "tag", value)]),
+                Step::Undo(which) if acts.is_empty() => { let _ = which; continue }
+                Step::Undo(which) => store.undo(acts[which % acts.len()]),
+            };
+            let Ok(act) = done else { continue };
+            acts.push(act);
+            if story::can_undo(store.ledger(), act).is_ok() {
+                let after = picture(store.ledger(), &subjects);
+                let undone = store.undo(act).unwrap();
+                prop_assert_eq!(picture(store.ledger(), &subjects), before);
+                let redone = store.undo(undone).unwrap();
+                prop_assert_eq!(picture(store.ledger(), &subjects), after);
+                acts.extend([undone, redone]);
+            }
+            let rooms = fold(store.ledger(), store.survey_id()).unwrap().rooms.len();
+            prop_assert_eq!(store.summary().progress.rooms, rooms as u64);
+        }
+    }
+}

@@ -1,0 +1,207 @@
+//! A process that writes to a survey and acknowledges each step on its standard output, once the step is on the disk.
+//!
+//! `record-writer MODE FOLDER [SEED]`. Each line is a promise: what it names must be there whatever happens to this
+//! process afterwards.
+
+#![expect(
+    clippy::unwrap_used,
+    reason = "a writer in a check stops where anything fails, and the check sees it"
+)]
+
+use std::io::{Cursor, Write};
+use std::path::Path;
+
+use survey::error::SurveyError;
+use survey::fact::{AuthorId, Edit, SubjectId};
+use survey::home::Home;
+use survey::store::{Draft, Store};
+
+fn main() {
+    let args: Vec<String> = std::env::args().collect();
+    let (mode, folder) = (args.get(1).unwrap().as_str(), Path::new(args.get(2).unwrap()));
+    let seed: u32 = args.get(3).map_or(1, |seed| seed.parse().unwrap());
+    match mode {
+        "edit" => endless(folder, seed, edit),
+        "photo" => endless(folder, seed, photo),
+        "mixed" => endless(folder, seed, mixed),
+        "forget" => endless(folder, seed, forget),
+        "open" => {
+            let store = Store::open(folder, AuthorId::random()).unwrap();
+            say(&format!("facts {}", store.ledger().len()));
+            std::thread::park();
+        }
+        "make" => make_surveys(folder),
+        "fill" => fill(folder, seed),
+        "try" => attempt(folder),
+        "one-photo" => {
+            let mut store = Store::open(folder, AuthorId::random()).unwrap();
+            photo(&mut store, seed);
+        }
+        _ => {
+            eprintln!("unknown mode {mode}");
+            std::process::exit(2);
+        }
+    }
+}
+
+/// One line, out of this process at once.
+fn say(line: &str) {
+    let mut out = std::io::stdout().lock();
+    out.write_all(format!("{line}\n").as_bytes()).unwrap();
+    out.flush().unwrap();
+}
+
+fn endless(folder: &Path, seed: u32, step: fn(&mut Store, u32)) {
+    let mut store = Store::open(folder, AuthorId::random()).unwrap();
+    say("open");
+    for number in seed.. {
+        step(&mut store, number);
+    }
+}
+
+/// Two facts in one act.
+fn edit(store: &mut Store, number: u32) {
+    let part = SubjectId::random();
+    store.write(&[Edit::new(part, "tag", number), Edit::new(part, "where", number)]).unwrap();
+    say(&format!("edit {part} {number}"));
+}
+
+/// A picture that no other number has.
+fn picture(number: u32) -> Vec<u8> {
+    let [_, red, green, blue] = number.to_be_bytes();
+    let mut bytes = Cursor::new(Vec::new());
+    image::RgbImage::from_fn(40, 40, |x, y| {
+        image::Rgb([red, green, blue ^ u8::try_from(x * y % 251).unwrap()])
+    })
+    .write_to(&mut bytes, image::ImageFormat::Png)
+    .unwrap();
+    bytes.into_inner()
+}
+
+fn photo(store: &mut Store, number: u32) {
+    let photo = store.add_photo(&picture(number), None, None).unwrap();
+    let image = store.photo_image(photo).unwrap();
+    say(&format!("photo {photo} {}", image.file_name()));
+}
+
+fn draft(store: &mut Store, number: u32) {
+    let subject = SubjectId::random();
+    let text = format!("half {number}");
+    store.save_draft(&Draft { subject, field: "text".into(), text: text.clone(), saved_ms: 0 }).unwrap();
+    say(&format!("draft {subject} {number}"));
+    if number.is_multiple_of(2) {
+        store.finish_draft(Edit::new(subject, "text", text)).unwrap();
+        say(&format!("finished {subject} {number}"));
+    }
+}
+
+fn forget(store: &mut Store, number: u32) {
+    let subject = SubjectId::random();
+    // Long enough that nothing else looks like it.
+    let secret = format!("SECRET-{number}-{subject}");
+    store.write(&[Edit::new(subject, "place", secret.clone()), Edit::new(subject, "tag", number)]).unwrap();
+    say(&format!("secret {subject} {number}"));
+    let done = store.forget_field(subject, "place").unwrap();
+    assert!(done.is_cleared);
+    say(&format!("forgot {secret}"));
+}
+
+fn undo(store: &mut Store, number: u32) {
+    let part = SubjectId::random();
+    let act = store.write(&[Edit::new(part, "tag", number), Edit::new(part, "where", number)]).unwrap();
+    store.undo(act).unwrap();
+    say(&format!("undone {part}"));
+}
+
+fn mixed(store: &mut Store, number: u32) {
+    match number % 5 {
+        0 => edit(store, number),
+        1 => photo(store, number),
+        2 => draft(store, number),
+        3 => undo(store, number),
+        _ => forget(store, number),
+    }
+}
+
+/// Makes surveys, copies, renames, sets aside and deletes them in a home folder.
+fn make_surveys(folder: &Path) {
+    let home = Home::at(folder).unwrap();
+    let author = AuthorId::random();
+    for number in 0.. {
+        let mut store = Store::create(&home.place(&format!("made {number}")).unwrap(), author).unwrap();
+        say(&format!("made made {number}"));
+        edit(&mut store, number);
+        photo(&mut store, number);
+        let copy = home.copy(&store, &format!("copy {number}"), author).unwrap();
+        say(&format!("made copy {number}"));
+        let folder = copy.folder().to_owned();
+        drop(copy);
+        home.delete(&folder).unwrap();
+        say(&format!("deleted copy {number}"));
+    }
+}
+
+/// Writes until the disk is full, then says what it was told; then makes room and goes on.
+fn fill(folder: &Path, seed: u32) {
+    let ballast = folder.parent().unwrap().join("ballast");
+    std::fs::write(&ballast, vec![1; 1_000_000]).unwrap();
+    let mut store = Store::create(folder, AuthorId::random()).unwrap();
+    let mut subjects = Vec::new();
+    let told = loop {
+        let part = SubjectId::random();
+        let written = if subjects.len() % 4 == 3 {
+            // Many colours do not compress: about 5 kB each.
+            store.add_photo(&noise(seed + u32::try_from(subjects.len()).unwrap()), Some(part), None).map(drop)
+        } else {
+            store.write(&[Edit::new(part, "tag", "x".repeat(2000)), Edit::new(part, "where", "y")]).map(drop)
+        };
+        match written {
+            Ok(()) => subjects.push(store.ledger().len()),
+            Err(error) => break error,
+        }
+    };
+    assert!(matches!(told, SurveyError::DiskFull { .. }), "{told:?}");
+    say(&format!("told {told}"));
+    let (facts, author) = (store.ledger().len(), store.author());
+    assert_eq!(subjects.last(), Some(&facts));
+    let lines = store.ledger().to_lines().unwrap();
+    std::fs::remove_file(&ballast).unwrap();
+    let again = Store::open(folder, author).unwrap();
+    assert_eq!(again.ledger().to_lines().unwrap(), lines);
+    assert!(again.missing_photos().unwrap().is_empty());
+    drop(again);
+    store.write(&[Edit::new(SubjectId::random(), "tag", "z")]).unwrap();
+    let swept = store.sweep_photos(std::time::Duration::ZERO).unwrap();
+    assert_eq!(swept.unfinished, 0);
+    drop(store);
+    assert_eq!(Store::open(folder, author).unwrap().ledger().len(), facts + 1);
+    say(&format!("kept {facts}"));
+}
+
+fn noise(seed: u32) -> Vec<u8> {
+    let mut state = u64::from(seed) * 2 + 1;
+    let mut bytes = Cursor::new(Vec::new());
+    let mut next = || {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        state.to_be_bytes()[0]
+    };
+    image::RgbImage::from_fn(40, 40, |_, _| image::Rgb([next(), next(), next()]))
+        .write_to(&mut bytes, image::ImageFormat::Png)
+        .unwrap();
+    bytes.into_inner()
+}
+
+/// Opens the survey, takes a photo in, makes a survey beside it; says what it was told each time.
+fn attempt(folder: &Path) {
+    match Store::open(folder, AuthorId::random()) {
+        Err(error) => say(&format!("open: {error:?}")),
+        Ok(mut store) => match store.add_photo(&picture(1), None, None) {
+            Err(error) => say(&format!("photo: {error:?} facts {}", store.ledger().len())),
+            Ok(_) => say("photo: taken"),
+        },
+    }
+    match Store::create(&folder.with_file_name("new.legwork"), AuthorId::random()) {
+        Err(error) => say(&format!("create: {error:?}")),
+        Ok(_) => say("create: made"),
+    }
+}

@@ -1,0 +1,89 @@
+//! A full disk, a folder that may not be written, and the order in which a photo reaches the disk.
+//!
+//! These checks need root, `unshare` and `setpriv` (util-linux), and `strace`; where one is missing they fail.
+
+#![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
+
+use std::fs;
+use std::os::unix::fs::PermissionsExt;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use survey::fact::{AuthorId, Edit, SubjectId};
+use survey::store::Store;
+use tempfile::TempDir;
+
+const WRITER: &str = env!("CARGO_BIN_EXE_record-writer");
+
+fn run(command: &mut Command) -> String {
+    let done = command.output().unwrap();
+    let (out, error) = (String::from_utf8_lossy(&done.stdout), String::from_utf8_lossy(&done.stderr));
+    assert!(done.status.success(), "{command:?}: {out}{error}");
+    out.into_owned()
+}
+
+#[test]
+fn a_full_disk_is_said_and_nothing_is_lost() {
+    let place = TempDir::new().unwrap();
+    // A small disk that only this process and its children see.
+    let script = "mount -t tmpfs -o size=3m tmpfs \"$1\" && exec \"$2\" fill \"$1/house.legwork\" 1";
+    let out =
+        run(Command::new("unshare").args(["-m", "sh", "-c", script, "sh"]).arg(place.path()).arg(WRITER));
+    let lines: Vec<&str> = out.lines().collect();
+    assert!(lines[0].contains("is full; nothing was written. Free some space and try again"), "{out}");
+    let kept: usize = lines[1].strip_prefix("kept ").unwrap().parse().unwrap();
+    assert!(kept > 20, "{out}");
+}
+
+fn open_to_all(path: &Path, mode: u32) {
+    fs::set_permissions(path, fs::Permissions::from_mode(mode)).unwrap();
+}
+
+/// What somebody is told who may read the folder and not write in it.
+fn told_as_nobody(writer: &Path, folder: &Path) -> String {
+    run(Command::new("setpriv")
+        .args(["--reuid=65534", "--regid=65534", "--clear-groups"])
+        .arg(writer)
+        .arg("try")
+        .arg(folder))
+}
+
+#[test]
+fn a_folder_that_may_not_be_written_is_said_and_nothing_is_lost() {
+    let place = TempDir::new().unwrap();
+    open_to_all(place.path(), 0o755);
+    let writer: PathBuf = place.path().join("writer");
+    fs::copy(WRITER, &writer).unwrap();
+    open_to_all(&writer, 0o755);
+    let folder = place.path().join("house.legwork");
+    let mut store = Store::create(&folder, AuthorId::random()).unwrap();
+    store.write(&[Edit::new(SubjectId::random(), "tag", "S1")]).unwrap();
+    let lines = store.ledger().to_lines().unwrap();
+    drop(store);
+    for path in [folder.clone(), folder.join("photos")] {
+        open_to_all(&path, 0o755);
+    }
+    let out = told_as_nobody(&writer, &folder);
+    assert!(out.contains("open: Inaccessible"), "{out}");
+    assert!(out.contains("create: Inaccessible"), "{out}");
+
+    // The database may be written, the folder of photos not.
+    for (path, mode) in [(folder.clone(), 0o777), (folder.join("survey.db"), 0o666)] {
+        open_to_all(&path, mode);
+    }
+    let out = told_as_nobody(&writer, &folder);
+    assert!(out.contains("photo: Inaccessible") && out.contains("facts 1"), "{out}");
+    let store = Store::open(&folder, AuthorId::random()).unwrap();
+    assert_eq!(store.ledger().to_lines().unwrap(), lines);
+    assert_eq!(fs::read_dir(store.photos()).unwrap().count(), 0);
+}
+
+#[test]
+fn a_photo_is_written_synced_renamed_and_its_folder_synced_before_a_fact_names_it() {
+    let place = TempDir::new().unwrap();
+    let folder = place.path().join("house.legwork");
+    Store::create(&folder, AuthorId::random()).unwrap();
+    let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("record/strace.sh");
+    let out = run(Command::new("bash").arg(script).arg(WRITER).arg(&folder));
+    assert!(out.contains("the order is right"), "{out}");
+}
