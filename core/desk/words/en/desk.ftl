@@ -271,6 +271,16 @@ desk-shopping = To buy
 desk-refused = Not offered, and why
 desk-refused-one = { $change } { $why }
 
+## legwork levels
+
+desk-levels = What TV and modem get
+desk-levels-none = No TV and no modem was written down on the coax: there is nothing to tell. Say of each outlet what is plugged in.
+desk-levels-outlet = { $outlet }: { $service }
+desk-levels-now = level there now
+desk-levels-needs = what it needs
+desk-levels-fits = within that?
+desk-levels-then = when the work list is done
+
 ## legwork report
 
 desk-report-made = Wrote { $report }: open it in a browser, print it, or send it on.
