@@ -50,7 +50,7 @@ pub fn run(context: &Context, out: &Path) -> Result<(), DeskError> {
 }
 
 fn write(context: &Context, folder: &PathBuf, file: &Path) -> Result<(), DeskError> {
-    let house = sheet::read(HOUSE.as_bytes())
+    let house = sheet::read(HOUSE.as_bytes(), None)
         .map_err(|problems| DeskError::Sheet { file: "demo/house.toml".into(), problems })?;
     let survey = sheet_command::write(&house, folder)?;
     let told = worklist(&survey, &worklist::Options::default()).map_err(DeskError::from).and_then(|list| {

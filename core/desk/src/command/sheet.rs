@@ -40,7 +40,8 @@ pub fn read(file: &Path) -> Result<Sheet, DeskError> {
     if held > MOST_BYTES {
         return Err(DeskError::SheetTooLong { file: file.to_owned(), bytes: held, most: MOST_BYTES });
     }
-    sheet::read(&bytes).map_err(|problems| DeskError::Sheet { file: file.to_owned(), problems })
+    let beside = file.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    sheet::read(&bytes, Some(beside)).map_err(|problems| DeskError::Sheet { file: file.to_owned(), problems })
 }
 
 /// Writes a sheet into a new survey, which appears under its name only when all is in it.

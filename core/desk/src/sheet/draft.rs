@@ -4,9 +4,9 @@ use std::collections::BTreeMap;
 
 use survey::rating::PartRating;
 use survey::record::{
-    Adapter, Building, CableKind, Connector, EntryKind, EntryState, HowMeasured, Internet, ModemBands,
-    NetworkPlan, OtherNetwork, PartKind, Plugged, PortEnd, ReadingKind, RunLength, ServiceKind, Sharing,
-    SingleCable, TvSignal, Wish,
+    Adapter, Building, CableKind, Connector, EntryKind, EntryState, HowMeasured, Internet, MeasurementIntake,
+    ModemBands, NetworkPlan, OtherNetwork, PartKind, Plugged, PortEnd, ReadingKind, RunLength, ServiceKind,
+    Sharing, SingleCable, TvSignal, Wish,
 };
 
 use super::table::{Field, Section};
@@ -126,6 +126,8 @@ pub struct PartRow {
     pub entry_kind: Option<EntryKind>,
     /// Whether an entry is joined to the world outside.
     pub entry_state: Option<EntryState>,
+    /// How an instrument found it.
+    pub measured: Option<MeasurementIntake>,
     /// Notes on it.
     pub notes: Vec<String>,
 }
@@ -183,6 +185,8 @@ pub struct PartDraft<'s> {
     pub run: Option<RunRow>,
     /// The field `run_tag`.
     pub run_tag: Option<Field<'s>>,
+    /// The field `measured`.
+    pub measured: Option<Field<'s>>,
     /// The field `room`.
     pub room: Option<Field<'s>>,
     /// What is on its ports.

@@ -3,6 +3,8 @@
 //! The identity of a record follows from its name in the sheet (UUID version 5, RFC 9562, 5.5), because the draws of a
 //! forecast are keyed by it: the same sheet gives the same forecast in every survey made from it.
 
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 use serde_json::Value;
 use survey::fact::{Edit, SubjectId};
@@ -75,6 +77,8 @@ impl Sheet {
 #[derive(Default)]
 struct Writer {
     edits: Vec<Edit>,
+    /// The measurements written so far.
+    measurements: BTreeSet<SubjectId>,
 }
 
 impl Writer {
@@ -116,6 +120,13 @@ impl Writer {
         self.state_if(id, field::ADAPTER, part.adapter.as_ref());
         self.state_if(id, field::SHARING, part.sharing.as_ref());
         self.state_if(id, field::DEVICE_FILTER, part.device_filter.as_ref());
+        if let Some(measured) = &part.measured {
+            self.state(id, field::MEASUREMENT, measured.id);
+            // Two parts of one make may name one file.
+            if self.measurements.insert(measured.id) {
+                self.edits.extend(measured.edits.iter().cloned());
+            }
+        }
         self.state_if(id, field::ENTRY_KIND, part.entry_kind.as_ref());
         self.state_if(id, field::ENTRY_STATE, part.entry_state.as_ref());
         for (port, end) in &part.ends {

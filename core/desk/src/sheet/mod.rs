@@ -6,6 +6,7 @@
 mod draft;
 mod edits;
 mod house;
+mod measured;
 mod names;
 mod part;
 mod problem;
@@ -15,6 +16,8 @@ mod reading;
 mod service;
 mod table;
 mod wire;
+
+use std::path::Path;
 
 use survey::record::MOST_PARTS;
 use survey::words::{Arg, Phrase};
@@ -27,11 +30,11 @@ use table::{Section, Source};
 /// The longest sheet taken, bytes. 2,000 parts told in full take less than a tenth.
 pub const MOST_BYTES: u64 = 8 << 20;
 
-/// Reads a sheet.
+/// Reads a sheet; `folder` is where it lies, and the files that it names beside it.
 ///
 /// # Errors
 /// Everything that is wrong with it.
-pub fn read(bytes: &[u8]) -> Result<Sheet, Problems> {
+pub fn read(bytes: &[u8], folder: Option<&Path>) -> Result<Sheet, Problems> {
     let text = as_text(bytes)?;
     let source = Source::new(text);
     let (document, errors) = DeTable::parse_recoverable(text);
@@ -64,7 +67,7 @@ pub fn read(bytes: &[u8]) -> Result<Sheet, Problems> {
         return Err(source.into_problems());
     }
     let house = house::read(&section);
-    let sheet = wire::join(house);
+    let sheet = wire::join(house, folder);
     let problems = source.into_problems();
     if problems.is_empty() { Ok(sheet) } else { Err(problems) }
 }

@@ -35,11 +35,13 @@ pub fn read(section: Section<'_>) -> PartDraft<'_> {
         device_filter: section.flag("device_filter"),
         entry_kind: section.parse("service", named),
         entry_state: section.parse("state", named),
+        measured: None,
         notes: notes(&section),
     };
     let ends = read_ends(&section);
     let (from, port, run_tag, room) =
         (section.field("from"), section.field("port"), section.field("run_tag"), section.field("room"));
+    let measured = section.field("measured");
     let feed = section.field("feed");
     let run = read_run(&section);
     section.finish();
@@ -51,6 +53,7 @@ pub fn read(section: Section<'_>) -> PartDraft<'_> {
         from,
         run,
         run_tag,
+        measured,
         room,
         ends,
         section,
@@ -146,6 +149,10 @@ fn check_kind(section: &Section<'_>, kind: PartKind) {
             let expected = Phrase::new("sheet-of-kind").text("kind", super::names::name_of(owner));
             section.refuse(name, kind_of, expected);
         }
+    }
+    if matches!(kind, PartKind::Entry | PartKind::Outlet | PartKind::Terminator) && section.has("measured") {
+        let found = section.peek("measured").unwrap_or_default();
+        section.refuse("measured", found, Phrase::new("sheet-measured-kind"));
     }
     let fed = ["from", "port", "cable", "length", "run_tag", "connectors"];
     if kind == PartKind::Entry {

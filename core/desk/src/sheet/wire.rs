@@ -1,6 +1,7 @@
 //! Joins the references of a sheet: parts by tag, ports by number or name, rooms by name.
 
 use std::collections::BTreeMap;
+use std::path::Path;
 
 use survey::fact::SubjectId;
 use survey::rating::PartRating;
@@ -10,6 +11,7 @@ use survey::words::{Arg, Phrase};
 use super::draft::{
     FeedRow, HouseDraft, PartDraft, PortDraft, RoomDraft, RoomRow, ServiceDraft, ServiceRow, Sheet,
 };
+use super::measured;
 use super::names::name_of;
 use super::table::Field;
 
@@ -17,7 +19,7 @@ use super::table::Field;
 const MOST_TAGS_OF_A_LOOP: usize = 8;
 
 /// Joins every reference. What cannot be joined is noted and left out.
-pub fn join(house: HouseDraft<'_>) -> Sheet {
+pub fn join(house: HouseDraft<'_>, folder: Option<&Path>) -> Sheet {
     let HouseDraft { about, rooms, services, mut parts, readings } = house;
     let room_names =
         index(rooms.iter().map(|room| (room.row.name.as_str(), room.name.as_ref())), "sheet-room-twice");
@@ -61,7 +63,13 @@ pub fn join(house: HouseDraft<'_>) -> Sheet {
     let ends: Vec<BTreeMap<u8, _>> =
         parts.iter().enumerate().map(|(at, part)| read_ends(at, part, &outputs, &taken, &parts)).collect();
 
-    for (at, part) in parts.iter_mut().enumerate() {
+    let measured: Vec<_> = parts
+        .iter()
+        .zip(&outputs)
+        .map(|(part, outputs)| measured::load(part, outputs.count, folder))
+        .collect();
+    for ((at, part), measured) in parts.iter_mut().enumerate().zip(measured) {
+        part.row.measured = measured;
         part.row.room = at_rooms.get(at).copied().flatten();
         part.row.ends = ends.get(at).cloned().unwrap_or_default();
         let from = feeders.get(at).copied().flatten().zip(ports.get(at).copied().flatten());

@@ -132,6 +132,16 @@ sheet-loss-count = one loss for all legs, or one for each of the { $legs } legs
     .do = Write the losses in the order of the legs.
 sheet-of-kind = no such field here: it belongs to kind = "{ $kind }"
     .do = Remove the field, or correct the kind.
+sheet-measured = a Touchstone file that can be read ({ $reason })
+    .do = Put right what is said of the file, or leave the field out: the part then counts as what it is rated for.
+sheet-measured-beside = the name of a file that lies beside the sheet or in a folder under it, such as splitter.s3p
+    .do = Copy the file to where the sheet lies.
+sheet-measured-ports = a file of { $ports } ports: one towards the street and one for each output; this one has { $found }
+    .do = Measure every port, or correct legs.
+sheet-measured-lifts = a file in which no more comes out than goes in: only an amplifier lifts a signal
+    .do = Calibrate the instrument and measure again, or correct the kind.
+sheet-measured-kind = no such field here: an entry, outlet or terminator is not measured
+    .do = Remove the field, or correct the kind.
 sheet-of-kinds = no such field here: it belongs to services of kind { $kinds }
     .do = Remove the field, or correct the kind.
 sheet-part-of-kind = the tag of a part of kind "{ $kind }"

@@ -10,7 +10,8 @@ use crate::words::Arg;
 pub(super) fn band(inspection: &Inspection<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     for part in inspection.parts(&[PartKind::Splitter, PartKind::Tap]) {
-        if !inspection.standing(part.id).is_on_a_path() {
+        // What an instrument found is known better than any label says.
+        if !inspection.standing(part.id).is_on_a_path() || part.measured_over(EXTENDED_D).is_some() {
             continue;
         }
         let finding = |kind| {

@@ -11,7 +11,11 @@ use super::nodes::{Node, shares_outlet};
 use super::pieces::{self, Ending, Rated};
 use crate::error::SurveyError;
 use crate::fact::SubjectId;
+use crate::rating::{Band, EXTENDED_D};
 use crate::record::{EntryState, Part, PartKind, PortEnd, Survey};
+
+/// What TV and modem use of the coax: from the lowest that a modem sends to the top of cable TV, MHz.
+const TV_AND_MODEM: Band = Band { low_mhz: 5.0, high_mhz: 1002.0 };
 
 /// A place on the circuit where a result is wanted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -138,7 +142,7 @@ impl Builder<'_> {
 
     fn place(&mut self, part: &Part) {
         let key = part.id.uuid().into_bytes();
-        let piece = self.add(key, pieces::of_part(part));
+        let piece = self.add(key, self.rated(part));
         self.join_feed(part, (piece, 0));
         if part.kind == PartKind::Outlet {
             self.place_outlet(part, (piece, 1));
@@ -149,6 +153,15 @@ impl Builder<'_> {
                 self.offer(part, port, (piece, usize::from(port)));
             }
         }
+    }
+
+    /// A part as it was measured, where that reaches over the whole band that is looked at, else as it is rated.
+    fn rated(&self, part: &Part) -> Rated {
+        let band = match self.purpose {
+            Purpose::Network => EXTENDED_D,
+            Purpose::Levels => TV_AND_MODEM,
+        };
+        pieces::in_band(part, band)
     }
 
     /// Joins a part's street side to what feeds it, or ends it there.

@@ -7,6 +7,7 @@ use super::outcome::{Cost, CostAt};
 use super::pieces;
 use super::run::{Solved, mean_loss};
 use crate::fact::SubjectId;
+use crate::rating::EXTENDED_D;
 use crate::record::{Part, Survey};
 
 /// The likely loss of each run and part on the way from one outlet to another, the bend (the part where the way turns
@@ -51,7 +52,7 @@ pub(super) fn along(
 }
 
 fn part_loss(part: &Part, port: u8, at: Megahertz) -> f64 {
-    through(&pieces::of_part(part), usize::from(port), at, part.id)
+    through(&pieces::in_band(part, EXTENDED_D), usize::from(port), at, part.id)
 }
 
 fn run_loss(survey: &Survey, part: &Part, at: Megahertz) -> f64 {

@@ -1,5 +1,7 @@
 //! Each kind of part as a rating that dice can draw, with ranges for what the survey leaves open.
 
+use std::sync::Arc;
+
 use coax::estimates::{house, parts};
 use coax::rated::{
     AmplifierRating, CableRating, CableSeries, Condition, DiplexerRating, FilterRating, JointRating,
@@ -44,8 +46,14 @@ fn reflection(amplitude: Span, dice: &mut Dice) -> End {
     End::Reflection(Complex64::from_polar(amplitude, dice.phase()))
 }
 
+/// A part as an instrument found it, where that reaches over all of this band, else as it is rated.
+pub(super) fn in_band(part: &Part, band: Band) -> Rated {
+    let measured = part.measured_over(band).map(|measured| Rated::Measured(Arc::clone(measured)));
+    measured.unwrap_or_else(|| of_part(part))
+}
+
 /// A part as a piece. Its port 0 faces the street; 1 and up face the house.
-pub(super) fn of_part(part: &Part) -> Rated {
+fn of_part(part: &Part) -> Rated {
     let rating = &part.rating;
     match part.kind {
         PartKind::Splitter => Rated::Splitter(splitter(part, rating)),

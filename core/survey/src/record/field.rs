@@ -4,7 +4,7 @@
 pub type FieldName = &'static str;
 
 /// What kind of record a subject is: `"survey"`, `"part"`, `"run"`, `"room"`, `"service"`, `"reading"`, `"note"`,
-/// `"photo"`.
+/// `"photo"`, `"measurement"`.
 pub const IS: FieldName = "is";
 /// A display name (survey, room).
 pub const NAME: FieldName = "name";
@@ -82,6 +82,18 @@ pub const IMAGE: FieldName = "image";
 pub const OF: FieldName = "of";
 /// [`PhotoRole`](super::PhotoRole).
 pub const ROLE: FieldName = "role";
+
+/// The measurement of a part by an instrument (a subject id).
+pub const MEASUREMENT: FieldName = "measurement";
+/// How many ports the part of a measurement has.
+pub const PORTS: FieldName = "ports";
+/// SHA-256 of a measurement's text, in lower-case hexadecimal.
+pub const DIGEST: FieldName = "digest";
+
+/// The field that holds a piece of a measurement's text, counted from 0: `text.0`.
+pub fn text_field(piece: usize) -> String {
+    format!("text.{piece}")
+}
 
 /// The field that says what is on a free port: `end.3`.
 pub fn end_field(port: u8) -> String {

@@ -6,6 +6,7 @@
 use serde::de::DeserializeOwned;
 
 use super::field::{self, port_of_end_field};
+use super::measurement::{MOST_MEASUREMENT_BYTES, put_together};
 use super::{Note, Part, PartKind, Photo, PhotoImage, PortEnd, Reading, Room, Run, Service, Survey, Wiring};
 use crate::error::SurveyError;
 use crate::fact::{FactId, Ledger, Removal, SubjectId, SurveyId};
@@ -33,11 +34,13 @@ pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey, SurveyError> {
             "service" => reader.read_service(subject),
             "reading" => reader.read_reading(subject),
             "note" => reader.read_note(subject),
+            "measurement" => reader.read_measurement(subject),
             "photo" => reader.read_photo(subject),
             "survey" => {}
             _ => reader.survey.unread.push((subject, field::IS.into())),
         }
     }
+    reader.find_measurements();
     let Reader { mut survey, mut feeds, .. } = reader;
     if survey.parts.len() > MOST_PARTS {
         return Err(SurveyError::TooManyParts { found: survey.parts.len(), most: MOST_PARTS });
@@ -167,6 +170,41 @@ impl Reader<'_> {
         if let Some(text) = self.value(id, field::TEXT) {
             let about = self.value(id, field::ABOUT);
             self.survey.notes.insert(id, Note { id, about, text });
+        }
+    }
+
+    /// The text is put together from its pieces; what is not whole is listed as unread.
+    fn read_measurement(&mut self, id: SubjectId) {
+        let (ports, digest) = (
+            self.value::<usize>(id, field::PORTS),
+            self.value::<String>(id, field::DIGEST).unwrap_or_default(),
+        );
+        let mut text = String::new();
+        for number in 0.. {
+            let name = field::text_field(number);
+            if text.len() > MOST_MEASUREMENT_BYTES || self.ledger.shown(id, &name).is_none() {
+                break;
+            }
+            text.push_str(&self.value::<String>(id, &name).unwrap_or_default());
+        }
+        match ports.and_then(|ports| put_together(ports, &digest, &text)) {
+            Some(part) => {
+                self.survey.measurements.insert(id, part);
+            }
+            None => self.survey.unread.push((id, field::DIGEST.into())),
+        }
+    }
+
+    /// Gives each part its measurement, which may have been read after it.
+    fn find_measurements(&mut self) {
+        let ids: Vec<_> = self.survey.parts.keys().copied().collect();
+        for id in ids {
+            let Some(named) = self.value::<SubjectId>(id, field::MEASUREMENT) else { continue };
+            let found = self.survey.measurements.get(&named).cloned();
+            match (found, self.survey.parts.get_mut(&id)) {
+                (Some(found), Some(part)) => part.measured = Some(found),
+                _ => self.survey.unread.push((id, field::MEASUREMENT.into())),
+            }
         }
     }
 

@@ -6,6 +6,7 @@
 pub mod field;
 mod fold;
 mod forest;
+mod measurement;
 mod part;
 mod photo;
 mod power;
@@ -17,6 +18,7 @@ mod survey;
 
 pub use fold::{MOST_PARTS, fold};
 pub use forest::{LooseReason, MOST_DEEP, Wiring};
+pub use measurement::{MOST_MEASUREMENT_BYTES, MeasurementIntake, take_in};
 pub use part::{Adapter, EntryKind, EntryState, Feed, FeedFrom, Part, PartKind, Plugged, PortEnd, Sharing};
 pub use photo::{Photo, PhotoImage, PhotoRole};
 pub use power::{PowerPath, power_paths};

@@ -1,11 +1,14 @@
 //! One thing on the coax: an entry, a splitter, an outlet.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
+use coax::Megahertz;
+use coax::model::Measured;
 use serde::{Deserialize, Serialize};
 
 use crate::fact::SubjectId;
-use crate::rating::PartRating;
+use crate::rating::{Band, PartRating};
 
 /// What a part is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -182,6 +185,9 @@ pub struct Part {
     pub sharing: Option<Sharing>,
     /// Whether a filter that stops the MoCA band sits at the port of the device at an outlet.
     pub device_filter: bool,
+    /// How an instrument found it: port 1 of the file faces the street, the others are its outputs in order. It goes
+    /// before what the part is rated for.
+    pub measured: Option<Arc<Measured>>,
     /// For an entry: what comes in.
     pub entry_kind: EntryKind,
     /// For an entry: whether it is joined to the world outside.
@@ -205,6 +211,7 @@ impl Part {
             adapter: None,
             sharing: None,
             device_filter: false,
+            measured: None,
             entry_kind: EntryKind::Unknown,
             entry_state: EntryState::Unknown,
         }
@@ -234,6 +241,16 @@ impl Part {
     pub fn passes_on_through_box(&self) -> bool {
         let boxed = || self.plugged.iter().flatten().any(|device| device.may_pass_on());
         self.kind == PartKind::Outlet && self.rating.passes_on && boxed()
+    }
+
+    /// What an instrument found, if that was over all of this band and at each port.
+    pub fn measured_over(&self, band: Band) -> Option<&Arc<Measured>> {
+        let has_ports = !matches!(self.kind, PartKind::Entry | PartKind::Outlet | PartKind::Terminator);
+        self.measured.as_ref().filter(|measured| {
+            has_ports
+                && measured.ports() == usize::from(self.outputs()) + 1
+                && measured.covers(Megahertz(band.low_mhz), Megahertz(band.high_mhz))
+        })
     }
 
     /// What is known of a free port; `None` where nobody looked.

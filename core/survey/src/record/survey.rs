@@ -1,6 +1,9 @@
 //! A whole survey as one typed document.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use coax::model::Measured;
 
 use serde::{Deserialize, Serialize};
 
@@ -86,6 +89,8 @@ pub struct Survey {
     pub services: BTreeMap<SubjectId, Service>,
     /// Notes.
     pub notes: BTreeMap<SubjectId, Note>,
+    /// Measurements of parts by an instrument.
+    pub measurements: BTreeMap<SubjectId, Arc<Measured>>,
     /// Photos.
     pub photos: BTreeMap<SubjectId, Photo>,
     /// What was measured.
@@ -111,6 +116,7 @@ impl Survey {
             rooms: BTreeMap::new(),
             services: BTreeMap::new(),
             notes: BTreeMap::new(),
+            measurements: BTreeMap::new(),
             photos: BTreeMap::new(),
             readings: BTreeMap::new(),
             wiring: Wiring::default(),

@@ -46,7 +46,8 @@ fn part_row(teller: &Teller<'_>, part: &Part) -> Vec<Markup> {
         None if has_label => teller.cell(&Phrase::new("label-none")),
         None => html! { "–" },
     };
-    let said = rated(&part.rating);
+    let mut said = rated(&part.rating);
+    said.extend(part.measured.as_ref().map(|_| Phrase::new("rated-measured")));
     let rated = match said.is_empty() {
         true if has_label => Phrase::new("rated-none"),
         true => {

@@ -132,7 +132,9 @@ impl Search<'_> {
                 let echo = self.echo(part.id);
                 self.add_about(part, Phrase::new("unknown-plugged"), echo);
             }
-            PartKind::Splitter | PartKind::Tap | PartKind::Amplifier | PartKind::EntryFilter => {
+            PartKind::Splitter | PartKind::Tap | PartKind::Amplifier | PartKind::EntryFilter
+                if part.measured.is_none() =>
+            {
                 let echo = self.echo(part.id);
                 if rated.doubtful {
                     self.add_about(part, Phrase::new("unknown-doubtful"), echo);

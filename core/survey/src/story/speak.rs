@@ -30,6 +30,9 @@ pub fn field_name(name: &str) -> Phrase {
     if let Some(port) = name.strip_prefix("end.").and_then(|port| port.parse().ok()) {
         return Phrase::new("field-end").with("port", Arg::Count(port));
     }
+    if name.starts_with("text.") {
+        return Phrase::new("field-text-piece");
+    }
     match name {
         field::IS
         | field::NAME
@@ -69,7 +72,10 @@ pub fn field_name(name: &str) -> Phrase {
         | field::HOW
         | field::SERVED_FROM
         | field::SHARING
-        | field::DEVICE_FILTER => Phrase::new(format!("field-{name}")),
+        | field::DEVICE_FILTER
+        | field::MEASUREMENT
+        | field::PORTS
+        | field::DIGEST => Phrase::new(format!("field-{name}")),
         other => Phrase::new("field-other").text("name", other),
     }
 }
@@ -91,6 +97,7 @@ pub fn thing(survey: &Survey, subject: SubjectId) -> Phrase {
     Phrase::new(match subject {
         _ if subject == survey.id => "thing-survey",
         _ if survey.notes.contains_key(&subject) => "thing-note",
+        _ if survey.measurements.contains_key(&subject) => "thing-measurement",
         _ if survey.photos.contains_key(&subject) => "thing-photo",
         _ if survey.readings.contains_key(&subject) => "thing-reading",
         _ if survey.services.contains_key(&subject) => "thing-service",

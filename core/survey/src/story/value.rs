@@ -49,7 +49,7 @@ fn known(survey: &Survey, name: &str, value: &Value) -> Option<Phrase> {
         }),
         field::LENGTH => length(&read(value)?),
         field::FEED => Some(feed(survey, &read(value)?)),
-        field::ROOM | field::OF | field::ABOUT | field::ENTRY | field::SERVED_FROM => {
+        field::ROOM | field::OF | field::ABOUT | field::ENTRY | field::SERVED_FROM | field::MEASUREMENT => {
             Some(thing(survey, read::<SubjectId>(value)?))
         }
         field::PLUGGED => Some(plugged(value, &read::<Vec<Plugged>>(value)?)),
@@ -70,6 +70,7 @@ fn known(survey: &Survey, name: &str, value: &Value) -> Option<Phrase> {
             let pixels = |side: u32| Arg::Text(side.to_string());
             Phrase::new("value-image").with("width", pixels(image.width)).with("height", pixels(image.height))
         }),
+        _ if name.starts_with("text.") => Some(Phrase::new("value-text-piece")),
         _ if name.starts_with("end.") => word::<PortEnd>("value-end", value),
         _ => None,
     }

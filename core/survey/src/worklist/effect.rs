@@ -56,12 +56,14 @@ impl ChangeKind {
             Self::SwapAmplifier { amplifier } => {
                 if let Some(part) = after.parts.get_mut(&amplifier) {
                     part.rating.moca_bypass = Some(true);
+                    part.measured = None;
                 }
             }
             Self::RemoveAmplifier { amplifier } => {
                 let fed = survey.wiring.fed_from(amplifier);
                 if let Some(part) = after.parts.get_mut(&amplifier) {
                     part.label = None;
+                    part.measured = None;
                     part.ends.clear();
                     (part.kind, part.rating) = match u8::try_from(fed.len()).unwrap_or(u8::MAX) {
                         0 | 1 => (PartKind::Barrel, PartRating::default()),

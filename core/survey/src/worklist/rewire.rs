@@ -75,6 +75,7 @@ pub(super) fn rate(survey: &mut Survey, id: SubjectId, rating: PartRating) {
     if let Some(part) = survey.parts.get_mut(&id) {
         part.rating = rating;
         part.label = None;
+        part.measured = None;
     }
 }
 

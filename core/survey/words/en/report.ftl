@@ -216,6 +216,7 @@ fed-from-nothing = nothing: it heads a tree
 fed-loose = not traced yet
 label-none = not read
 rated-none = not known
+rated-measured = measured by an instrument
 rated-band = made for { $band }
 rated-moca = marked for MoCA
 rated-legs-loss = loses { $losses } to its outputs
