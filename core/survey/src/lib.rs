@@ -2,6 +2,7 @@
 
 pub mod error;
 pub mod fact;
+pub mod file;
 pub mod forecast;
 pub mod label;
 pub mod naming;

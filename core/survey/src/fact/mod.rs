@@ -130,6 +130,16 @@ impl Fact {
         &self.over
     }
 
+    /// Whether what it said was forgotten.
+    pub const fn is_forgotten(&self) -> bool {
+        false
+    }
+
+    /// Whether both are the same fact, as far as neither was forgotten.
+    pub fn is_same(&self, other: &Self) -> bool {
+        self == other
+    }
+
     /// Members of its line that this release does not know, kept and handed on unchanged.
     pub const fn extra(&self) -> &Map<String, Value> {
         &self.extra

@@ -17,8 +17,12 @@ use crate::fact::SurveyId;
 /// The key of the survey's id in the table `meta`.
 pub(super) const SURVEY_KEY: &str = "survey";
 
-/// Makes an empty survey at `folder`.
-pub(super) fn create(folder: &Path) -> Result<()> {
+/// Makes a survey at `folder`, empty but for what `fill` writes into the folder that it is given.
+pub(super) fn create(
+    folder: &Path,
+    survey: SurveyId,
+    fill: impl FnOnce(&Path) -> Result<()>,
+) -> Result<()> {
     if folder.extension().and_then(OsStr::to_str) != Some(FOLDER_EXTENSION) {
         return Err(SurveyError::NotASurvey { folder: folder.to_owned(), why: NotASurvey::Name });
     }
@@ -31,11 +35,14 @@ pub(super) fn create(folder: &Path) -> Result<()> {
         Some(parent) if !parent.as_os_str().is_empty() => parent,
         _ => Path::new("."),
     };
-    let survey = SurveyId::random();
-    // Hidden, no survey by its ending, and short whatever the survey's own name is.
-    let unfinished = parent.join(format!(".{survey}.unfinished"));
+    // Hidden, no survey by its ending, and short whatever the survey's own name is. Not named by the survey's id: a
+    // copy of one survey may be in the making twice.
+    let unfinished = parent.join(format!(".{}.unfinished", SurveyId::random()));
     fs::create_dir(&unfinished).map_err(|error| fault::of_system(parent, &error))?;
-    let done = build(&unfinished, survey).and_then(|()| put_in_place(&unfinished, folder, parent));
+    let done = build(&unfinished, survey)
+        .and_then(|()| fill(&unfinished))
+        .and_then(|()| sync_folder(&unfinished).map_err(|error| fault::of_system(&unfinished, &error)))
+        .and_then(|()| put_in_place(&unfinished, folder, parent));
     if done.is_err() {
         // What remains after a failure here is named as unfinished and holds nothing of the user's.
         let _ = fs::remove_dir_all(&unfinished);
@@ -45,8 +52,7 @@ pub(super) fn create(folder: &Path) -> Result<()> {
 
 fn build(folder: &Path, survey: SurveyId) -> Result<()> {
     fs::create_dir(folder.join(PHOTOS)).map_err(|error| fault::of_system(folder, &error))?;
-    build_database(&folder.join(DATABASE), survey).map_err(|error| fault::of_sqlite(folder, error))?;
-    sync_folder(folder).map_err(|error| fault::of_system(folder, &error))
+    build_database(&folder.join(DATABASE), survey).map_err(|error| fault::of_sqlite(folder, error))
 }
 
 fn build_database(path: &Path, survey: SurveyId) -> rusqlite::Result<()> {
@@ -75,6 +81,6 @@ fn put_in_place(unfinished: &Path, folder: &Path, parent: &Path) -> Result<()> {
 }
 
 /// Brings the names in a folder to the disk. Only Unix lets a folder be opened for that.
-fn sync_folder(folder: &Path) -> io::Result<()> {
+pub(crate) fn sync_folder(folder: &Path) -> io::Result<()> {
     if cfg!(unix) { File::open(folder)?.sync_all() } else { Ok(()) }
 }

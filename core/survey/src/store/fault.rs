@@ -31,7 +31,7 @@ pub(super) fn of_sqlite(folder: &Path, source: Error) -> SurveyError {
 }
 
 /// A failure of the system at `folder`.
-pub(super) fn of_system(folder: &Path, error: &io::Error) -> SurveyError {
+pub(crate) fn of_system(folder: &Path, error: &io::Error) -> SurveyError {
     let folder = folder.to_owned();
     match error.kind() {
         io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => SurveyError::DiskFull { folder },

@@ -16,14 +16,19 @@ mod open;
 mod pragma;
 mod row;
 mod schema;
+mod taken;
 
 use std::fmt;
 use std::path::{Path, PathBuf};
 
-use rusqlite::{Connection, TransactionBehavior};
+use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use crate::error::Result;
 use crate::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactId, Ledger, SurveyId};
+
+pub(crate) use create::sync_folder;
+pub(crate) use fault::of_system;
+pub use taken::Returned;
 
 /// The ending of a survey folder's name.
 pub const FOLDER_EXTENSION: &str = "legwork";
@@ -54,8 +59,30 @@ impl Store {
     /// [`SurveyError::AlreadyThere`](crate::error::SurveyError::AlreadyThere) if anything has that name,
     /// `NotASurvey` if the name lacks its ending, `Inaccessible` or `DiskFull` if it cannot be written.
     pub fn create(folder: &Path, author: AuthorId) -> Result<Self> {
-        create::create(folder)?;
+        create::create(folder, SurveyId::random(), |_| Ok(()))?;
         Self::open(folder, author)
+    }
+
+    /// Makes a copy of the survey `survey`, which was begun elsewhere, at `folder` and opens it. `fill` writes what is
+    /// known of it; the survey appears under its name only after that. Also returns what `fill` returned.
+    ///
+    /// # Errors
+    /// As [`Store::create`], and whatever `fill` gives; nothing is left then.
+    pub(crate) fn create_filled<T>(
+        folder: &Path,
+        survey: SurveyId,
+        author: AuthorId,
+        fill: impl FnOnce(&mut Self) -> Result<T>,
+    ) -> Result<(Self, T)> {
+        let mut filled = None;
+        create::create(folder, survey, |unfinished| {
+            let mut store = Self::open(unfinished, author)?;
+            filled = Some(fill(&mut store)?);
+            // Closing moves the log into the file and syncs it.
+            store.connection.close().map_err(|(_, error)| fault::of_sqlite(unfinished, error))
+        })?;
+        let filled = filled.ok_or(crate::SurveyError::Inner("a new survey was not filled"))?;
+        Ok((Self::open(folder, author)?, filled))
     }
 
     /// Opens a survey, to be written in the name of `author`.
@@ -95,6 +122,11 @@ impl Store {
         self.author
     }
 
+    /// The clock that dates what this store writes.
+    pub(crate) const fn clock(&self) -> &FactClock {
+        &self.clock
+    }
+
     /// All facts known here.
     pub const fn ledger(&self) -> &Ledger {
         &self.ledger
@@ -111,7 +143,7 @@ impl Store {
         // Planned before looking for what others wrote: the user has not seen that, so it must not be replaced.
         let facts = self.ledger.plan(act, self.author, &mut self.clock, edits)?;
         if !facts.is_empty() {
-            self.append(facts, |_, _| Ok(()))?;
+            self.append(facts, |_, _| Ok(()), |_, ledger, _| taken::check_size(ledger))?;
         }
         Ok(act)
     }
@@ -122,7 +154,7 @@ impl Store {
     /// # Errors
     /// As [`Ledger::merge`] and [`Store::write`].
     pub fn write_facts(&mut self, facts: Vec<Fact>) -> Result<Vec<FactId>> {
-        self.append(facts, |clock, fact| clock.check(fact.id()))
+        self.append(facts, |clock, fact| clock.check(fact.id()), |_, ledger, _| taken::check_size(ledger))
     }
 
     /// Reads what other processes wrote since; returns whether there was anything.
@@ -137,10 +169,13 @@ impl Store {
         Ok(self.ledger.len() > held)
     }
 
+    /// Appends facts, all or none. `admit` looks at each new one alone, `beside` at all of them together, and writes
+    /// what belongs to them in the same transaction.
     fn append(
         &mut self,
         facts: Vec<Fact>,
         admit: impl Fn(&FactClock, &Fact) -> Result<()>,
+        beside: impl FnOnce(&Transaction<'_>, &Ledger, &[FactId]) -> Result<()>,
     ) -> Result<Vec<FactId>> {
         let Self { folder, connection, ledger, clock, data_version, .. } = self;
         let broken = |error| fault::of_sqlite(folder, error);
@@ -149,10 +184,12 @@ impl Store {
         row::catch_up(&transaction, folder, ledger, clock, data_version)?;
         let new = ledger.insert_all(facts, |fact| admit(clock, fact))?;
         let written = row::write(&transaction, new.iter().filter_map(|&id| ledger.fact(id)))
-            .and_then(|()| transaction.commit());
+            .map_err(broken)
+            .and_then(|()| beside(&transaction, ledger, &new))
+            .and_then(|()| transaction.commit().map_err(broken));
         if let Err(error) = written {
             ledger.take_back(&new);
-            return Err(broken(error));
+            return Err(error);
         }
         if let Some(&greatest) = new.last() {
             clock.raise(greatest);

@@ -13,7 +13,7 @@ use crate::error::{FactFault, Result};
 use crate::fact::{ActId, AuthorId, Fact, FactClock, FactId, Ledger, SubjectId, canonical};
 
 /// An id as the 16 bytes of its UUID.
-struct Bytes(Uuid);
+pub(super) struct Bytes(pub(super) Uuid);
 
 impl ToSql for Bytes {
     fn to_sql(&self) -> rusqlite::Result<ToSqlOutput<'_>> {
@@ -83,21 +83,37 @@ pub(super) fn catch_up(
     Ok(())
 }
 
-/// Reads every fact that the ledger does not hold yet, and raises the clock. Another process's facts need not
-/// have greater ids than ours, so all ids are looked at.
+/// Makes the ledger what the database holds, and raises the clock. Another process's facts need not have greater ids
+/// than ours, so all ids are looked at. Facts that are held and no longer there were put back by another process.
 pub(super) fn read_new(
     connection: &Connection,
     folder: &Path,
     ledger: &mut Ledger,
     clock: &mut FactClock,
 ) -> Result<()> {
+    if read_missing(connection, folder, ledger, clock)? < ledger.len() {
+        *ledger = Ledger::new();
+        read_missing(connection, folder, ledger, clock)?;
+    }
+    Ok(())
+}
+
+/// Reads every fact that the ledger does not hold yet; returns how many there are in all.
+fn read_missing(
+    connection: &Connection,
+    folder: &Path,
+    ledger: &mut Ledger,
+    clock: &mut FactClock,
+) -> Result<usize> {
     let broken = |error| fault::of_sqlite(folder, error);
     let mut over = read_over(connection).map_err(broken)?;
     let mut select = connection
         .prepare("SELECT id, act, author, subject, field, value, extra FROM fact ORDER BY id")
         .map_err(broken)?;
     let mut rows = select.query(()).map_err(broken)?;
+    let mut there = 0;
     while let Some(row) = rows.next().map_err(broken)? {
+        there += 1;
         let id: Bytes = row.get(0).map_err(broken)?;
         let replaced = over.remove(&id.0).unwrap_or_default();
         if FactId::try_from(id.0).is_ok_and(|id| ledger.contains(id)) {
@@ -107,7 +123,7 @@ pub(super) fn read_new(
         clock.raise(fact.id());
         ledger.insert(fact).map_err(|error| fault::damaged(folder, &error))?;
     }
-    Ok(())
+    Ok(there)
 }
 
 fn read_over(connection: &Connection) -> rusqlite::Result<BTreeMap<Uuid, Vec<Uuid>>> {
