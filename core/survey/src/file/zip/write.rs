@@ -58,6 +58,20 @@ impl<W: Write + Seek> ZipWriter<W> {
         entry.finish().map(|(sha256, _)| sha256)
     }
 
+    /// Leaves `bytes` out that read as zeros, as an entry whose checksum is not that of its content.
+    #[cfg(test)]
+    pub(super) fn hole(&mut self, name: &str, bytes: u32) -> io::Result<()> {
+        let mut entry = self.begin(name)?;
+        entry.entry.common = Common { packed: bytes, size: bytes, ..entry.entry.common };
+        let Self { out, at, entries } = entry.zip;
+        *at += u64::from(bytes);
+        out.seek(SeekFrom::Start(entry.entry.at))?;
+        out.write_all(&local_header(&entry.entry))?;
+        out.seek(SeekFrom::Start(*at))?;
+        entries.push(entry.entry);
+        Ok(())
+    }
+
     /// Writes the directory. Returns what it was written to and the length of the zip, beyond which nothing may stand.
     pub(in super::super) fn close(mut self) -> io::Result<(W, u64)> {
         let start = self.at;
