@@ -17,7 +17,7 @@ use survey::store::Store;
 #[global_allocator]
 static COUNTED: PeakAlloc = PeakAlloc;
 
-const MEMORY_MB: f64 = 64.0;
+const MEMORY_MB: f32 = 64.0;
 
 /// A hostile file: what it is, and its bytes.
 type Case = (&'static str, Vec<u8>);
