@@ -145,6 +145,49 @@ pub enum SurveyError {
         folder: PathBuf,
     },
 
+    /// A name that not every system takes for a folder.
+    #[error(
+        "this name cannot be a folder's on every system: it must be 1 to 200 bytes long, must not start with a dot or \
+         end with a dot or a space, and must not hold any of / \\ < > : \" | ? *"
+    )]
+    FolderName,
+
+    /// A file was given to repair a survey, and holds another one.
+    #[error("the file holds another survey than the damaged one; nothing was changed")]
+    OtherSurveyInFile,
+
+    /// Half-typed input longer than is kept.
+    #[error("the text is {bytes} bytes long; at most {limit} are kept, so shorten it")]
+    DraftTooLong {
+        /// Its length.
+        bytes: usize,
+        /// The longest allowed.
+        limit: usize,
+    },
+
+    /// A picture that is not taken in.
+    #[error("this picture was not taken in: {0}")]
+    Picture(#[from] crate::photo::PictureFault),
+
+    /// More photos than a survey can hand on.
+    #[error("this survey has {most} photos, which is as many as fit; nothing was taken in")]
+    TooManyPhotos {
+        /// How many are taken.
+        most: usize,
+    },
+
+    /// No photo of that id is here, or it was forgotten.
+    #[error("there is no such photo in this survey, or it was forgotten")]
+    NoSuchPhoto,
+
+    /// An action that cannot be undone.
+    #[error("this cannot be undone: {0}")]
+    Undo(#[from] crate::story::UndoFault),
+
+    /// A disagreement that is none, or not any more.
+    #[error("there is nothing to settle here; it may have been settled meanwhile")]
+    NothingToSettle,
+
     /// Anything else that the database reports.
     #[error("the database of {} could not be used: {source}", folder.display())]
     Database {
@@ -268,6 +311,9 @@ pub enum FactFault {
         /// The fact that it names.
         later: FactId,
     },
+    /// A fact that tells what to forget, and is itself marked as forgotten.
+    #[error("a record that tells what to forget cannot be forgotten itself")]
+    ForgottenForget,
     /// A line that is no JSON object with the members of a fact.
     #[error("line is not a record ({reason}, at column {column})")]
     Line {

@@ -4,11 +4,15 @@ pub mod error;
 pub mod fact;
 pub mod file;
 pub mod forecast;
+pub mod forget;
+pub mod home;
 pub mod label;
 pub mod naming;
+pub mod photo;
 pub mod rating;
 pub mod record;
 pub mod store;
+pub mod story;
 pub mod words;
 pub mod worklist;
 

@@ -396,7 +396,7 @@ fn photos(survey: &str, _: &Store) -> Vec<Case> {
     let picture = [b"\xFF\xD8\xFF\xE0".to_vec(), vec![7; 600]].concat();
     let sha256 = sha256_hex(&picture);
     let with = |named: &str, extension: &str, entry: &str, content: &[u8]| {
-        let image = json!({"bytes": content.len(), "ext": extension, "sha256": named});
+        let image = json!({"bytes": content.len(), "ext": extension, "height": 3, "sha256": named, "width": 4});
         let mut bag = Bag::new(survey, vec![line(1, 1, "image", &image, &[])]);
         bag.photos.push((entry.to_owned(), content.to_vec()));
         bag

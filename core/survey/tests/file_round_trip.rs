@@ -105,6 +105,8 @@ fn looking_says_what_taking_brings_and_changes_nothing() {
     mine.write(&[Edit::new(part, "tag", "S7")]).unwrap();
     let settled = home.path().join("settled.lwk");
     pack(&mut mine, &settled);
+    let seen = look(&settled, Some(&mut theirs), &NO_LIMIT, &mut go_on).unwrap();
+    assert_eq!((seen.settled.len(), seen.new_disagreements.len()), (0, 0), "no disagreement is known there yet");
     take(&settled, &mut theirs, &NO_LIMIT, &mut go_on).unwrap();
     assert_eq!(content(&mine), content(&theirs));
 
@@ -165,6 +167,43 @@ fn what_was_taken_can_be_put_back_until_something_is_written() {
     assert_eq!(mine.ledger().len(), theirs.ledger().len() + 1);
     // The log is again closed to everybody.
     mine.write(&[Edit::new(part, "tag", "S8")]).unwrap();
+}
+
+#[test]
+fn forgetting_travels_and_is_for_ever() {
+    let mut chance = Chance::new();
+    let (home, mut mine) = house(&mut chance);
+    let old = home.path().join("old.lwk");
+    pack(&mut mine, &old);
+    let folder = home.path().join("copy.legwork");
+    let (mut theirs, _) = take_as_new(&old, &folder, AuthorId::random(), &NO_LIMIT, &mut go_on).unwrap();
+    let survey = mine.survey_id().subject();
+    let photo = mine.ledger().subjects().find(|&photo| mine.ledger().shown(photo, "image").is_some()).unwrap();
+    theirs.forget_field(survey, "place").unwrap();
+    theirs.forget_photo(photo).unwrap();
+    let file = home.path().join("theirs.lwk");
+    pack(&mut theirs, &file);
+    let bytes = fs::read(&file).unwrap();
+    assert!(!bytes.windows(15).any(|part| part == b"Invented Street"));
+
+    let seen = look(&file, Some(&mut mine), &NO_LIMIT, &mut go_on).unwrap();
+    let mut forgotten = seen.forgotten;
+    forgotten.sort();
+    let mut expected = [(survey, "place".to_owned()), (photo, "image".to_owned())];
+    expected.sort();
+    assert_eq!((forgotten, seen.new_facts, seen.photos), (expected.to_vec(), 2, 0));
+    take(&file, &mut mine, &NO_LIMIT, &mut go_on).unwrap();
+    assert_eq!(content(&mine), content(&theirs));
+    assert!(content(&mine).1.is_empty());
+    let back = put_back(&mut mine).unwrap_err();
+    assert!(matches!(back, SurveyError::CannotPutBack(CannotPutBack::Forgotten)), "{back}");
+
+    // The older file, with the value and the picture, brings neither back.
+    let seen = look(&old, Some(&mut mine), &NO_LIMIT, &mut go_on).unwrap();
+    assert_eq!((seen.new_facts, seen.new_photos), (0, 0));
+    let taken = take(&old, &mut mine, &NO_LIMIT, &mut go_on).unwrap();
+    assert!(taken.facts.is_empty() && taken.photos.is_empty());
+    assert_eq!(content(&mine), content(&theirs));
 }
 
 #[test]

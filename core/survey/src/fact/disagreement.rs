@@ -30,7 +30,9 @@ impl Ledger {
 
     /// The disagreement on one field, if there is one.
     pub fn disagreement<'a>(&'a self, subject: SubjectId, field: &'a str) -> Option<Disagreement<'a>> {
-        let sides = self.live(subject, field);
+        let mut sides = self.live(subject, field);
+        // Nobody can choose what nobody can read any more.
+        sides.retain(|side| !side.is_forgotten());
         let first = sides.first()?.value();
         if field == REMOVED || sides.iter().all(|side| side.value() == first) {
             return None;

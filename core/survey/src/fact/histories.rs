@@ -18,6 +18,8 @@ enum Step {
     Write(Vec<(u128, usize, Value)>),
     Remove(u128),
     BringBack(u128),
+    /// Everything ever said about a field of a subject, as far as this copy knows.
+    Forget(u128, usize),
     /// The wall clock is set, forwards or back, but never so that others must refuse what it dates.
     SetClock(u64),
     /// Makes a file of everything; others may take it in much later.
@@ -37,6 +39,7 @@ fn steps() -> impl Strategy<Value = Vec<(usize, Step)>> {
         6 => prop::collection::vec(edit, 1..4).prop_map(Step::Write),
         1 => (0..SUBJECTS).prop_map(Step::Remove),
         1 => (0..SUBJECTS).prop_map(Step::BringBack),
+        1 => (0..SUBJECTS, 0..FIELDS.len()).prop_map(|(about, field)| Step::Forget(about, field)),
         1 => (0_u64..1_790_000_000_000).prop_map(Step::SetClock),
         2 => Just(Step::Pack),
         3 => (any::<usize>(), any::<usize>()).prop_map(|(file, turn)| Step::Take(file, turn)),
@@ -98,6 +101,10 @@ fn play(copies: usize, steps: &[(usize, Step)]) -> (Vec<Copy>, Vec<Fact>) {
                 written.extend(copy.write(&[edit]));
             }
             Step::BringBack(about) => written.extend(copy.write(&[Edit::bring_back(subject(*about))])),
+            Step::Forget(about, field) => {
+                let edits = copy.ledger.forget_field(subject(*about), FIELDS[*field]);
+                written.extend(copy.write(&edits));
+            }
             Step::SetClock(now) => copy.wall.store(*now, Ordering::Relaxed),
             Step::Pack => files.push(copy.ledger.facts().cloned().collect()),
             Step::Take(file, turn) => {
@@ -130,6 +137,13 @@ fn live_by_definition(facts: &[Fact]) -> BTreeMap<(SubjectId, String), BTreeSet<
     live
 }
 
+/// The ids that the facts of the field `forget` list, from their values alone.
+fn told_to_forget(facts: &[Fact]) -> Vec<FactId> {
+    let told = facts.iter().filter(|fact| fact.field() == "forget");
+    told.flat_map(|fact| serde_json::from_value::<Vec<FactId>>(fact.value()["facts"].clone()).unwrap())
+        .collect()
+}
+
 fn live_in(ledger: &Ledger) -> BTreeMap<(SubjectId, String), BTreeSet<FactId>> {
     let fields = ledger.subjects().flat_map(|about| ledger.fields(about).map(move |field| (about, field)));
     fields
@@ -153,6 +167,9 @@ proptest! {
         for copy in &copies {
             prop_assert_eq!(&copy.ledger.to_lines().unwrap(), &lines);
             prop_assert_eq!(&live_in(&copy.ledger), &live);
+            for id in told_to_forget(&written) {
+                prop_assert!(copy.ledger.fact(id).is_none_or(|fact| fact.is_forgotten() && fact.value().is_null()));
+            }
             prop_assert_eq!(copy.ledger.disagreements(), copies[0].ledger.disagreements());
             for about in (0..SUBJECTS).map(subject) {
                 prop_assert_eq!(copy.ledger.removal(about), copies[0].ledger.removal(about));

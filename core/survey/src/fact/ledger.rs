@@ -6,6 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::Fact;
 use super::clock::FactClock;
+use super::forget::{FORGET, named_by};
 use super::id::{ActId, FactId, SubjectId};
 use crate::error::{FactFault, Result, SurveyError};
 
@@ -15,6 +16,17 @@ pub struct Ledger {
     facts: BTreeMap<FactId, Fact>,
     subjects: BTreeMap<SubjectId, BTreeMap<String, History>>,
     acts: BTreeMap<ActId, BTreeSet<FactId>>,
+    /// What the facts of the field [`FORGET`] name, held or not: it is forgotten whenever it comes.
+    to_forget: BTreeSet<FactId>,
+}
+
+/// What a batch of facts changed in a ledger.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Taken {
+    /// The facts that are new, by id.
+    pub new: Vec<FactId>,
+    /// The facts that were forgotten, as they were before; some may be new in the same batch.
+    pub forgotten: Vec<Fact>,
 }
 
 /// What was ever said about one field of one subject.
@@ -39,16 +51,29 @@ impl Ledger {
     }
 
     /// Adds a fact; returns false if it is held already. For facts from this survey's own store: what comes from
-    /// elsewhere goes through [`Ledger::merge`], which also looks at the date.
+    /// elsewhere goes through [`Ledger::merge`], which also looks at the date. A forgotten fact makes the one that
+    /// is held forgotten too.
     ///
     /// # Errors
     /// [`SurveyError::FactDiffers`] if another fact holds its id; [`SurveyError::ReplacesUnknown`] or
     /// [`SurveyError::ReplacesElsewhere`] if it replaces a fact that is not held, or one of another subject or
     /// field. The ledger is then as it was.
     pub fn insert(&mut self, fact: Fact) -> Result<bool> {
+        let mut taken = Taken::default();
+        self.put(fact, &mut taken)?;
+        Ok(!taken.new.is_empty())
+    }
+
+    fn put(&mut self, mut fact: Fact, taken: &mut Taken) -> Result<()> {
         let id = fact.id();
         if let Some(held) = self.facts.get(&id) {
-            return if *held == fact { Ok(false) } else { Err(SurveyError::FactDiffers { id }) };
+            if !held.is_same(&fact) {
+                return Err(SurveyError::FactDiffers { id });
+            }
+            if fact.is_forgotten() {
+                taken.forgotten.extend(self.forget_held(id));
+            }
+            return Ok(());
         }
         for &over in fact.over() {
             match self.facts.get(&over) {
@@ -72,8 +97,29 @@ impl Ledger {
             }
         }
         self.acts.entry(fact.act()).or_default().insert(id);
+        let named: Vec<FactId> = named_by(&fact).collect();
+        if fact.field() != FORGET && self.to_forget.contains(&id) {
+            fact.forget();
+        }
         self.facts.insert(id, fact);
-        Ok(true)
+        taken.new.push(id);
+        for named in named {
+            self.to_forget.insert(named);
+            taken.forgotten.extend(self.forget_held(named));
+        }
+        Ok(())
+    }
+
+    /// Drops what a held fact says; returns it as it was, or nothing if nothing changes. What tells to forget is
+    /// never forgotten: whether a fact is would then depend on the order in which they came.
+    pub(crate) fn forget_held(&mut self, id: FactId) -> Option<Fact> {
+        let held = self.facts.get_mut(&id)?;
+        if held.is_forgotten() || held.field() == FORGET {
+            return None;
+        }
+        let was = held.clone();
+        held.forget();
+        Some(was)
     }
 
     /// Takes in facts from elsewhere, in any order, all or none. Facts that are held already are passed over.
@@ -87,44 +133,43 @@ impl Ledger {
         facts: impl IntoIterator<Item = Fact>,
         clock: &mut FactClock,
     ) -> Result<Vec<FactId>> {
-        let new = self.insert_all(facts, |fact| clock.check(fact.id()))?;
+        let new = self.insert_all(facts, |fact| clock.check(fact.id()))?.new;
         if let Some(&greatest) = new.last() {
             clock.raise(greatest);
         }
         Ok(new)
     }
 
-    /// Inserts facts in any order, all or none, each new one only if `admit` lets it in. Returns the ids that are
-    /// new, in order.
+    /// Inserts facts in any order, all or none, each new one only if `admit` lets it in.
     pub(crate) fn insert_all(
         &mut self,
         facts: impl IntoIterator<Item = Fact>,
         admit: impl Fn(&Fact) -> Result<()>,
-    ) -> Result<Vec<FactId>> {
+    ) -> Result<Taken> {
         let mut facts: Vec<Fact> = facts.into_iter().collect();
         // A fact has a greater id than those it replaces, so this order never meets one before its origin.
         facts.sort_by_key(Fact::id);
-        let mut new = Vec::new();
+        let mut taken = Taken::default();
         for fact in facts {
-            let id = fact.id();
-            let admitted = if self.contains(id) { Ok(()) } else { admit(&fact) };
-            match admitted.and_then(|()| self.insert(fact)) {
-                Ok(true) => new.push(id),
-                Ok(false) => {}
-                Err(error) => {
-                    self.take_back(&new);
-                    return Err(error);
-                }
+            let admitted = if self.contains(fact.id()) { Ok(()) } else { admit(&fact) };
+            if let Err(error) = admitted.and_then(|()| self.put(fact, &mut taken)) {
+                self.take_back(taken);
+                return Err(error);
             }
         }
-        Ok(new)
+        Ok(taken)
     }
 
-    /// Undoes the insertion of facts that were added last, as if they had never come.
-    pub(crate) fn take_back(&mut self, ids: &[FactId]) {
+    /// Undoes what a batch changed, as if it had never come. Nothing else may have been added since.
+    pub(crate) fn take_back(&mut self, taken: Taken) {
+        for was in taken.forgotten {
+            self.facts.insert(was.id(), was);
+        }
+        let mut told = false;
         let mut touched = BTreeSet::new();
-        for id in ids {
+        for id in &taken.new {
             let Some(fact) = self.facts.remove(id) else { continue };
+            told |= fact.field() == FORGET;
             if let Some(of_act) = self.acts.get_mut(&fact.act()) {
                 of_act.remove(id);
                 if of_act.is_empty() {
@@ -153,6 +198,9 @@ impl Ledger {
             if fields.is_empty() {
                 self.subjects.remove(&subject);
             }
+        }
+        if told {
+            self.to_forget = self.facts.values().flat_map(named_by).collect();
         }
     }
 
@@ -213,9 +261,16 @@ impl Ledger {
         self.held(self.history_of(subject, field).map(|history| &history.live))
     }
 
-    /// The live fact with the greatest id. Where it is one of several, see [`Ledger::disagreements`].
+    /// The live fact with the greatest id of those that still say something, or the greatest at all if none does.
+    /// Where it is one of several, see [`Ledger::disagreements`].
     pub fn shown(&self, subject: SubjectId, field: &str) -> Option<&Fact> {
-        self.history_of(subject, field)?.live.last().and_then(|id| self.facts.get(id))
+        let live = &self.history_of(subject, field)?.live;
+        let mut newest_first = live.iter().rev().filter_map(|id| self.facts.get(id));
+        let newest = newest_first.next()?;
+        if !newest.is_forgotten() {
+            return Some(newest);
+        }
+        newest_first.find(|fact| !fact.is_forgotten()).or(Some(newest))
     }
 
     /// The facts of one action of the user, by id.

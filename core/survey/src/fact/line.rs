@@ -4,6 +4,8 @@
 //! {"act":"...","by":"...","field":"length","id":"...","over":["..."],"subject":"...","value":{"likely_m":20}}
 //! ```
 //!
+//! A fact whose value was forgotten has `"forgotten":true` in place of `value`, and nothing else.
+//!
 //! `over` is sorted. Members with other names are kept and written again where they stood. A fact has exactly one
 //! line: a line that is written in any other way is refused, so equal facts have equal bytes.
 
@@ -13,6 +15,9 @@ use serde_json::{Map, Value, json};
 
 use super::{Fact, canonical};
 use crate::error::FactFault;
+
+/// The member that stands for a value that was forgotten.
+const FORGOTTEN: &str = "forgotten";
 
 impl Fact {
     /// The fact's line, without the line feed.
@@ -27,7 +32,11 @@ impl Fact {
         members.insert("id".into(), json!(self.id));
         members.insert("over".into(), json!(self.over));
         members.insert("subject".into(), json!(self.subject));
-        members.insert("value".into(), self.value.clone());
+        if self.forgotten {
+            members.insert(FORGOTTEN.into(), json!(true));
+        } else {
+            members.insert("value".into(), self.value.clone());
+        }
         serde_json_canonicalizer::to_string(&members).map_err(|_| FactFault::NotJson)
     }
 
@@ -52,7 +61,8 @@ impl Fact {
             return Err(FactFault::Line { reason: "it is not an object", column: 1 });
         };
         let field: String = take(&mut members, "field")?;
-        let value: Value = take(&mut members, "value")?;
+        let forgotten = members.remove(FORGOTTEN);
+        let value = members.remove("value");
         let over: Vec<_> = take(&mut members, "over")?;
         if !over.is_sorted_by(|a, b| a < b) {
             return Err(FactFault::LineNotCanonical);
@@ -61,7 +71,18 @@ impl Fact {
         let act = take(&mut members, "act")?;
         let by = take(&mut members, "by")?;
         let subject = take(&mut members, "subject")?;
-        let fact = Self::new(id, act, by, subject, &field, &value, over)?.with_extra(members)?;
+        let fact = match (forgotten, value) {
+            (None, Some(value)) => {
+                Self::new(id, act, by, subject, &field, &value, over)?.with_extra(members)?
+            }
+            (None, None) => {
+                return Err(FactFault::Line { reason: name_of_fault("value"), column: 1 });
+            }
+            (Some(Value::Bool(true)), None) if members.is_empty() => {
+                Self::forgotten(id, act, by, subject, &field, over)?
+            }
+            (Some(_), _) => return Err(FactFault::Line { reason: name_of_fault(FORGOTTEN), column: 1 }),
+        };
         // What is left to differ: an id in capitals, in braces or without hyphens.
         if fact.to_line()? != line {
             return Err(FactFault::LineNotCanonical);
@@ -79,6 +100,7 @@ fn name_of_fault(member: &str) -> &'static str {
     match member {
         "act" => "its member act is missing or wrong",
         "by" => "its member by is missing or wrong",
+        FORGOTTEN => "its member forgotten is wrong, or stands beside what was to be forgotten",
         "field" => "its member field is missing or wrong",
         "id" => "its member id is missing or wrong",
         "over" => "its member over is missing or wrong",
@@ -128,6 +150,33 @@ mod tests {
         for other in others {
             assert_ne!(other, LINE);
             assert_eq!(Fact::from_line(&other), Err(FactFault::LineNotCanonical), "{other}");
+        }
+    }
+
+    #[test]
+    fn a_forgotten_fact_keeps_its_frame_and_nothing_else() {
+        let mut fact = Fact::from_line(LINE).unwrap();
+        let whole = fact.clone();
+        fact.forget();
+        // By hand: the line above without colour, value and zone, and with the mark between field and id.
+        let line = concat!(
+            r#"{"act":"00000000-0000-4000-8000-0000000000a1","by":"00000000-0000-4000-8000-0000000000b1","#,
+            r#""field":"length","forgotten":true,"id":"017f22e2-79b0-7cc3-98c4-dc0c0c07398f","#,
+            r#""over":["017f22e2-79af-7cc3-98c4-dc0c0c07398f"],"subject":"00000000-0000-4000-8000-0000000000c1"}"#
+        );
+        assert_eq!(fact.to_line().unwrap(), line);
+        let read = Fact::from_line(line).unwrap();
+        assert_eq!(read, fact);
+        assert!(read.is_forgotten() && read.is_same(&whole) && whole.is_same(&read) && read != whole);
+        let refused = [
+            line.replace("true", "false"),
+            line.replace("true", "null"),
+            line.replace("}", ",\"value\":1}"),
+            line.replace("}", ",\"zone\":1}"),
+            line.replace("length", "forget"),
+        ];
+        for other in refused {
+            assert!(Fact::from_line(&other).is_err(), "{other}");
         }
     }
 

@@ -15,6 +15,7 @@ mod canonical;
 mod clock;
 mod disagreement;
 mod edit;
+mod forget;
 mod id;
 mod ledger;
 mod line;
@@ -28,14 +29,17 @@ pub use canonical::{MAX_DEPTH, MAX_VALUE_BYTES, canonical, value_of};
 pub use clock::{FactClock, MAX_AHEAD_MS};
 pub use disagreement::Disagreement;
 pub use edit::Edit;
+pub use forget::FORGET;
 pub use id::{ActId, AuthorId, FactId, SubjectId, SurveyId};
 pub use ledger::Ledger;
+pub(crate) use ledger::Taken;
 pub use removal::{REMOVED, Removal};
 
 /// The longest name of a field, in bytes.
 pub const MAX_FIELD_BYTES: usize = 64;
 
-/// One statement about one field of one subject. Never changed once written.
+/// One statement about one field of one subject. Never changed once written, except that what it says may be
+/// forgotten.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Fact {
     id: FactId,
@@ -46,6 +50,7 @@ pub struct Fact {
     value: Value,
     over: Vec<FactId>,
     extra: Map<String, Value>,
+    forgotten: bool,
 }
 
 impl Fact {
@@ -69,12 +74,51 @@ impl Fact {
             let field = field.to_owned();
             return Err(FactFault::TooLong { field, bytes: text.len(), limit: MAX_VALUE_BYTES });
         }
-        over.sort_unstable();
-        over.dedup();
-        if let Some(&later) = over.last().filter(|&&greatest| greatest >= id) {
-            return Err(FactFault::ReplacesLater { id, later });
+        sort_over(id, &mut over)?;
+        let field = field.to_owned();
+        Ok(Self { id, act, by, subject, field, value, over, extra: Map::new(), forgotten: false })
+    }
+
+    /// A fact from a place that only holds what [`Fact::new`] and `with_extra` made. The value's canonical form is
+    /// not looked at again, which is most of the work.
+    ///
+    /// # Errors
+    /// As [`Fact::new`], the value aside.
+    #[expect(clippy::too_many_arguments, reason = "the members of a fact")]
+    pub(crate) fn kept(
+        id: FactId,
+        act: ActId,
+        by: AuthorId,
+        subject: SubjectId,
+        field: String,
+        value: Value,
+        mut over: Vec<FactId>,
+        extra: Map<String, Value>,
+    ) -> Result<Self, FactFault> {
+        check_field(&field)?;
+        sort_over(id, &mut over)?;
+        Ok(Self { id, act, by, subject, field, value, over, extra, forgotten: false })
+    }
+
+    /// A fact of which only the frame is left: what it said was forgotten.
+    ///
+    /// # Errors
+    /// As [`Fact::new`], and [`FactFault::ForgottenForget`] for one that told what to forget.
+    pub fn forgotten(
+        id: FactId,
+        act: ActId,
+        by: AuthorId,
+        subject: SubjectId,
+        field: &str,
+        mut over: Vec<FactId>,
+    ) -> Result<Self, FactFault> {
+        check_field(field)?;
+        if field == FORGET {
+            return Err(FactFault::ForgottenForget);
         }
-        Ok(Self { id, act, by, subject, field: field.to_owned(), value, over, extra: Map::new() })
+        sort_over(id, &mut over)?;
+        let field = field.to_owned();
+        Ok(Self { id, act, by, subject, field, value: Value::Null, over, extra: Map::new(), forgotten: true })
     }
 
     /// The same fact with members that this release does not know.
@@ -120,7 +164,7 @@ impl Fact {
         &self.field
     }
 
-    /// What it says. Null says that the field is empty.
+    /// What it says. Null says that the field is empty, and is all that is left of a forgotten one.
     pub const fn value(&self) -> &Value {
         &self.value
     }
@@ -130,23 +174,43 @@ impl Fact {
         &self.over
     }
 
-    /// Whether what it said was forgotten.
-    pub const fn is_forgotten(&self) -> bool {
-        false
-    }
-
-    /// Whether both are the same fact, as far as neither was forgotten.
-    pub fn is_same(&self, other: &Self) -> bool {
-        self == other
-    }
-
     /// Members of its line that this release does not know, kept and handed on unchanged.
     pub const fn extra(&self) -> &Map<String, Value> {
         &self.extra
     }
+
+    /// Whether what it said was forgotten.
+    pub const fn is_forgotten(&self) -> bool {
+        self.forgotten
+    }
+
+    /// Whether the two are one fact: equal, or equal in all that is left where either was forgotten.
+    pub fn is_same(&self, other: &Self) -> bool {
+        let frame = |fact: &Self| (fact.id, fact.act, fact.by, fact.subject);
+        if self.forgotten || other.forgotten {
+            return frame(self) == frame(other) && self.field == other.field && self.over == other.over;
+        }
+        self == other
+    }
+
+    /// Drops what it said.
+    fn forget(&mut self) {
+        self.value = Value::Null;
+        self.extra = Map::new();
+        self.forgotten = true;
+    }
 }
 
-fn check_field(field: &str) -> Result<(), FactFault> {
+fn sort_over(id: FactId, over: &mut Vec<FactId>) -> Result<(), FactFault> {
+    over.sort_unstable();
+    over.dedup();
+    match over.last() {
+        Some(&later) if later >= id => Err(FactFault::ReplacesLater { id, later }),
+        _ => Ok(()),
+    }
+}
+
+pub(crate) fn check_field(field: &str) -> Result<(), FactFault> {
     let right = |byte: u8| byte.is_ascii_alphanumeric() || matches!(byte, b'_' | b'-' | b'.');
     if field.is_empty() || field.len() > MAX_FIELD_BYTES || !field.bytes().all(right) {
         return Err(FactFault::FieldName { limit: MAX_FIELD_BYTES });

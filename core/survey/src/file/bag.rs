@@ -17,7 +17,7 @@ use super::watch::Meter;
 use super::zip::{Entry, EntryReader, read_directory};
 use crate::error::Result;
 use crate::fact::{FactClock, Ledger};
-use crate::store::of_system;
+use crate::store::fault::of_system;
 
 /// How much is copied at once.
 const CHUNK_BYTES: usize = 128 * 1024;

@@ -4,7 +4,7 @@ use std::io;
 use std::path::Path;
 
 use crate::error::{FactFault, SurveyError};
-use crate::store::of_system;
+use crate::store::fault::of_system;
 
 /// Why a file cannot be taken in.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]

@@ -10,7 +10,7 @@ use super::options::LeftOut;
 use super::staging::Staging;
 use super::watch::{Meter, Watch};
 use crate::error::Result;
-use crate::fact::{AuthorId, Fact, FactClock, FactId, Ledger, REMOVED, SubjectId, SurveyId};
+use crate::fact::{AuthorId, FORGET, Fact, FactClock, FactId, Ledger, REMOVED, SubjectId, SurveyId};
 use crate::record::field;
 use crate::store::Store;
 
@@ -163,7 +163,7 @@ impl<'a> After<'a> {
     /// What is known here and would be forgotten.
     fn forgotten(&self, facts: &[Fact]) -> Vec<(SubjectId, String)> {
         let said = facts.iter().filter(|fact| fact.is_forgotten()).map(Fact::id);
-        let told = facts.iter().filter(|fact| fact.field() == "forget").filter_map(|fact| fact.value().get("facts"));
+        let told = facts.iter().filter(|fact| fact.field() == FORGET).filter_map(|fact| fact.value().get("facts"));
         let told = told.filter_map(|ids| serde_json::from_value::<Vec<FactId>>(ids.clone()).ok()).flatten();
         let about: BTreeSet<(SubjectId, &str)> = said
             .chain(told)

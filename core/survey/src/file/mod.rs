@@ -32,7 +32,7 @@ pub(crate) use limits::FACTS as MOST_FACTS;
 pub use look::{AuthorShare, Look, look};
 pub use options::{LeftOut, PackOptions};
 pub use pack::{Packed, Report, pack};
-pub use photo::{IMAGE, PhotoKind, PhotoName};
+pub use photo::{PhotoKind, PhotoName};
 pub use take::{Taken, put_back, take, take_as_new};
 pub use watch::{Progress, Watch};
 

@@ -19,7 +19,8 @@ use super::zip::ZipWriter;
 use crate::error::{Result, SurveyError};
 use crate::fact::{Fact, FactId, Ledger};
 use crate::record::{self, Survey};
-use crate::store::{Store, of_system};
+use crate::store::Store;
+use crate::store::fault::of_system;
 
 /// How much of a photo is copied at once.
 const CHUNK_BYTES: usize = 128 * 1024;

@@ -7,7 +7,8 @@ use std::path::{Path, PathBuf};
 
 use crate::error::{Result, SurveyError};
 use crate::fact::SurveyId;
-use crate::store::{of_system, sync_folder};
+use crate::store::disk::sync_folder;
+use crate::store::fault::of_system;
 
 /// The ending of a file that is not whole yet.
 const PART: &str = ".part";

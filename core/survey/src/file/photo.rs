@@ -3,12 +3,8 @@
 use std::fmt;
 use std::str::FromStr;
 
-use serde_json::Value;
-
 use crate::fact::Fact;
-
-/// The field that names a photo's bytes: `{"bytes":123,"ext":"jpg","sha256":"..."}`.
-pub const IMAGE: &str = "image";
+use crate::record::PhotoImage;
 
 /// The kinds of picture that a survey holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -49,13 +45,9 @@ pub struct PhotoName {
 }
 
 impl PhotoName {
-    /// The photo that a fact names, if it is of the field [`IMAGE`] and names one.
+    /// The photo that a fact names, if it names one.
     pub fn of_fact(fact: &Fact) -> Option<Self> {
-        if fact.field() != IMAGE {
-            return None;
-        }
-        let member = |name| fact.value().get(name).and_then(Value::as_str);
-        format!("{}.{}", member("sha256")?, member("ext")?).parse().ok()
+        PhotoImage::of_fact(fact)?.file_name().parse().ok()
     }
 }
 

@@ -1,26 +1,30 @@
 //! Photos on their way in: written beside their place, synced, and named only when all of the file was found right.
 
 use std::fs::{self, File};
-use std::io;
+use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+use sha2::{Digest, Sha256};
 use uuid::Uuid;
 
 use super::photo::PhotoName;
 use crate::error::Result;
 use crate::fact::SurveyId;
-use crate::store::{of_system, sync_folder};
+use crate::store::disk::sync_folder;
+use crate::store::fault::of_system;
 
 /// Folders of this beginning in a survey's folder are of takes that run, or were killed.
 const PREFIX: &str = ".taking-";
+/// How much is read at once.
+const CHUNK_BYTES: usize = 128 * 1024;
 /// After this time a take was killed, and does not run any more.
 const STALE: Duration = Duration::from_secs(24 * 3600);
 
 /// A folder for photos that are not yet in place. Whatever is left in it goes when this is dropped.
 pub(super) struct Staging {
     folder: PathBuf,
-    photos: PathBuf,
+    pub(super) photos: PathBuf,
     staged: Vec<PhotoName>,
 }
 
@@ -33,9 +37,12 @@ impl Staging {
         Self { folder, photos, staged: Vec::new() }
     }
 
-    /// Whether the survey does not have the photo, or has one of another length under its name.
+    /// Whether the survey does not have the photo, or has something else under its name: a damaged photo is brought
+    /// back by any file that holds it.
     pub(super) fn lacks(&self, photo: PhotoName, bytes: u64) -> bool {
-        !fs::metadata(self.photos.join(photo.to_string())).is_ok_and(|held| held.is_file() && held.len() == bytes)
+        let path = self.photos.join(photo.to_string());
+        let same_length = fs::metadata(&path).is_ok_and(|held| held.is_file() && held.len() == bytes);
+        !(same_length && sha256_of(&path).is_ok_and(|held| held == photo.sha256))
     }
 
     /// Opens a new file for a photo.
@@ -49,35 +56,30 @@ impl Staging {
         Ok((path, file))
     }
 
-    /// Brings the photos to the disk, then to their place. Returns those that were not there before.
-    pub(super) fn put_in_place(self) -> Result<Vec<PhotoName>> {
-        if self.staged.is_empty() {
-            return Ok(Vec::new());
-        }
-        let broken = |error: io::Error| of_system(&self.photos, &error);
+    /// Brings the photos' content to the disk.
+    pub(super) fn sync(&self) -> Result<()> {
         for photo in &self.staged {
+            let path = self.folder.join(photo.to_string());
             // Opened to write: some systems sync no other files.
-            let file = fs::OpenOptions::new().write(true).open(self.folder.join(photo.to_string()));
-            file.and_then(|file| file.sync_all()).map_err(broken)?;
+            let file = fs::OpenOptions::new().write(true).open(&path);
+            file.and_then(|file| file.sync_all()).map_err(|error| of_system(&path, &error))?;
         }
-        let mut new = Vec::new();
+        Ok(())
+    }
+
+    /// Gives the photos their place. Those that were not there before are in `new` afterwards, also after an error.
+    pub(super) fn put_in_place(&self, new: &mut Vec<PhotoName>) -> Result<()> {
+        let broken = |error: io::Error| of_system(&self.photos, &error);
         for photo in &self.staged {
             let name = photo.to_string();
             let place = self.photos.join(&name);
             let was_there = place.exists();
-            if let Err(error) = fs::rename(self.folder.join(&name), &place) {
-                remove(&self.photos, &new);
-                return Err(broken(error));
-            }
+            fs::rename(self.folder.join(&name), &place).map_err(broken)?;
             if !was_there {
                 new.push(*photo);
             }
         }
-        if let Err(error) = sync_folder(&self.photos) {
-            remove(&self.photos, &new);
-            return Err(broken(error));
-        }
-        Ok(new)
+        if self.staged.is_empty() { Ok(()) } else { sync_folder(&self.photos).map_err(broken) }
     }
 }
 
@@ -104,6 +106,17 @@ fn remove_stale(survey_folder: &Path) {
         let age = entry.metadata().and_then(|found| found.modified()).ok().and_then(|then| then.elapsed().ok());
         if ours && age.is_some_and(|age| age > STALE) {
             let _ = fs::remove_dir_all(entry.path());
+        }
+    }
+}
+
+fn sha256_of(path: &Path) -> io::Result<[u8; 32]> {
+    let mut file = File::open(path)?;
+    let (mut sha256, mut chunk) = (Sha256::new(), vec![0; CHUNK_BYTES]);
+    loop {
+        match file.read(&mut chunk)? {
+            0 => return Ok(sha256.finalize().into()),
+            read => sha256.update(chunk.get(..read).unwrap_or_default()),
         }
     }
 }

@@ -51,7 +51,13 @@ pub fn take_as_new(
     watch: &mut dyn Watch,
 ) -> Result<(Store, Taken)> {
     let bag = Bag::open(path, limits)?;
-    Store::create_filled(folder, bag.header().survey, author, |store| take_bag(&bag, store, watch))
+    let mut taken = None;
+    let store = Store::create_with(folder, author, bag.header().survey, |unfinished| {
+        let mut store = Store::open(unfinished, author)?;
+        taken = Some(take_bag(&bag, &mut store, watch)?);
+        Ok(())
+    })?;
+    taken.map(|taken| (store, taken)).ok_or(SurveyError::Inner("a new survey was not filled"))
 }
 
 fn take_bag(bag: &Bag, store: &mut Store, watch: &mut dyn Watch) -> Result<Taken> {
@@ -59,9 +65,10 @@ fn take_bag(bag: &Bag, store: &mut Store, watch: &mut dyn Watch) -> Result<Taken
     let mut staging = Staging::new(store.folder(), store.photos());
     let checked = bag.check(store.ledger(), store.clock(), Some(&mut staging), &mut meter)?;
     let new = facts::new_facts(bag, store.ledger(), checked.sha256)?;
-    // The photos first: a fact never names a photo that is still on its way.
-    let mut photos = staging.put_in_place()?;
-    let facts = store.take_in(new).inspect_err(|_| staging::remove(&store.photos(), &photos))?;
+    staging.sync()?;
+    let mut photos = Vec::new();
+    let written = store.take_in(new, || staging.put_in_place(&mut photos));
+    let facts = written.inspect_err(|_| staging::remove(&staging.photos, &photos))?;
     // Something may have been forgotten meanwhile, or by this very file.
     let named = named_photos(store.ledger().facts());
     let unnamed: Vec<PhotoName> = photos.extract_if(.., |photo| !named.contains(photo)).collect();

@@ -3,7 +3,8 @@
 /// A field's name as it stands in facts.
 pub type FieldName = &'static str;
 
-/// What kind of record a subject is: `"survey"`, `"part"`, `"run"`, `"room"`, `"service"`, `"reading"`, `"note"`.
+/// What kind of record a subject is: `"survey"`, `"part"`, `"run"`, `"room"`, `"service"`, `"reading"`, `"note"`,
+/// `"photo"`.
 pub const IS: FieldName = "is";
 /// A display name (survey, room).
 pub const NAME: FieldName = "name";
@@ -55,6 +56,12 @@ pub const ABOUT: FieldName = "about";
 pub const MEASURED: FieldName = "measured";
 /// Highest frequency that a service uses.
 pub const TOP: FieldName = "top_mhz";
+/// [`PhotoImage`](super::PhotoImage): the file of a photo.
+pub const IMAGE: FieldName = "image";
+/// The part or run that a photo shows (a subject id).
+pub const OF: FieldName = "of";
+/// [`PhotoRole`](super::PhotoRole).
+pub const ROLE: FieldName = "role";
 
 /// The field that says what is on a free port: `end.3`.
 pub fn end_field(port: u8) -> String {

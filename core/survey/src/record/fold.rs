@@ -6,7 +6,7 @@
 use serde::de::DeserializeOwned;
 
 use super::field::{self, port_of_end_field};
-use super::{Note, Part, PartKind, PortEnd, Reading, Room, Run, Service, Survey, Wiring};
+use super::{Note, Part, PartKind, Photo, PhotoImage, PortEnd, Reading, Room, Run, Service, Survey, Wiring};
 use crate::error::SurveyError;
 use crate::fact::{FactId, Ledger, Removal, SubjectId, SurveyId};
 use crate::rating::PartRating;
@@ -33,6 +33,7 @@ pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey, SurveyError> {
             "service" => reader.read_service(subject),
             "reading" => reader.read_reading(subject),
             "note" => reader.read_note(subject),
+            "photo" => reader.read_photo(subject),
             "survey" => {}
             _ => reader.survey.unread.push((subject, field::IS.into())),
         }
@@ -152,6 +153,15 @@ impl Reader<'_> {
         if let Some(text) = self.value(id, field::TEXT) {
             let about = self.value(id, field::ABOUT);
             self.survey.notes.insert(id, Note { id, about, text });
+        }
+    }
+
+    /// A photo that was forgotten has no image any more and is none.
+    fn read_photo(&mut self, id: SubjectId) {
+        if let Some(image) = self.value::<PhotoImage>(id, field::IMAGE) {
+            let of = self.value(id, field::OF);
+            let role = self.value(id, field::ROLE);
+            self.survey.photos.insert(id, Photo { id, image, of, role });
         }
     }
 }

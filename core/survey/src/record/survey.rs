@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Part, Room, Run, Service, ServiceKind, Wiring};
+use super::{Part, Photo, Room, Run, Service, ServiceKind, Wiring};
 use crate::fact::SubjectId;
 
 /// How the internet reaches the house and what the plan gives.
@@ -127,6 +127,8 @@ pub struct Survey {
     pub services: BTreeMap<SubjectId, Service>,
     /// Notes.
     pub notes: BTreeMap<SubjectId, Note>,
+    /// Photos.
+    pub photos: BTreeMap<SubjectId, Photo>,
     /// What was measured.
     pub readings: BTreeMap<SubjectId, Reading>,
     /// How the parts hang together.
@@ -150,6 +152,7 @@ impl Survey {
             rooms: BTreeMap::new(),
             services: BTreeMap::new(),
             notes: BTreeMap::new(),
+            photos: BTreeMap::new(),
             readings: BTreeMap::new(),
             wiring: Wiring::default(),
             unread: Vec::new(),
@@ -159,6 +162,16 @@ impl Survey {
     /// Whether a service of this kind was named.
     pub fn has_service(&self, kind: ServiceKind) -> bool {
         self.services.values().any(|service| service.kind == kind)
+    }
+
+    /// The photos of a part or run, by id; with `None`, those that nobody has assigned yet.
+    pub fn photos_of(&self, subject: Option<SubjectId>) -> impl Iterator<Item = &Photo> {
+        self.photos.values().filter(move |photo| photo.of == subject)
+    }
+
+    /// The notes on a subject; with `None`, those on the survey as a whole.
+    pub fn notes_on(&self, subject: Option<SubjectId>) -> impl Iterator<Item = &Note> {
+        self.notes.values().filter(move |note| note.about == subject)
     }
 
     /// The name of the room an outlet is in.

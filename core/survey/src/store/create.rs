@@ -4,25 +4,22 @@
 //! has its name is whole, whenever the power goes.
 
 use std::ffi::OsStr;
-use std::fs::{self, File};
+use std::fs;
 use std::io;
 use std::path::Path;
 
 use rusqlite::{Connection, OpenFlags, params};
 
-use super::{DATABASE, FOLDER_EXTENSION, PHOTOS, fault, pragma, schema};
+use super::disk::sync_folder;
+use super::{DATABASE, FOLDER_EXTENSION, PHOTOS, UNFINISHED, fault, pragma, schema};
 use crate::error::{NotASurvey, Result, SurveyError};
 use crate::fact::SurveyId;
 
 /// The key of the survey's id in the table `meta`.
 pub(super) const SURVEY_KEY: &str = "survey";
 
-/// Makes a survey at `folder`, empty but for what `fill` writes into the folder that it is given.
-pub(super) fn create(
-    folder: &Path,
-    survey: SurveyId,
-    fill: impl FnOnce(&Path) -> Result<()>,
-) -> Result<()> {
+/// Makes a survey at `folder`; `fill` writes into the folder before it has its name.
+pub(super) fn create(folder: &Path, survey: SurveyId, fill: impl FnOnce(&Path) -> Result<()>) -> Result<()> {
     if folder.extension().and_then(OsStr::to_str) != Some(FOLDER_EXTENSION) {
         return Err(SurveyError::NotASurvey { folder: folder.to_owned(), why: NotASurvey::Name });
     }
@@ -37,11 +34,10 @@ pub(super) fn create(
     };
     // Hidden, no survey by its ending, and short whatever the survey's own name is. Not named by the survey's id: a
     // copy of one survey may be in the making twice.
-    let unfinished = parent.join(format!(".{}.unfinished", SurveyId::random()));
+    let unfinished = parent.join(format!(".{}.{UNFINISHED}", SurveyId::random()));
     fs::create_dir(&unfinished).map_err(|error| fault::of_system(parent, &error))?;
     let done = build(&unfinished, survey)
         .and_then(|()| fill(&unfinished))
-        .and_then(|()| sync_folder(&unfinished).map_err(|error| fault::of_system(&unfinished, &error)))
         .and_then(|()| put_in_place(&unfinished, folder, parent));
     if done.is_err() {
         // What remains after a failure here is named as unfinished and holds nothing of the user's.
@@ -52,10 +48,11 @@ pub(super) fn create(
 
 fn build(folder: &Path, survey: SurveyId) -> Result<()> {
     fs::create_dir(folder.join(PHOTOS)).map_err(|error| fault::of_system(folder, &error))?;
-    build_database(&folder.join(DATABASE), survey).map_err(|error| fault::of_sqlite(folder, error))
+    build_database(&folder.join(DATABASE), survey).map_err(|error| fault::of_sqlite(folder, error))?;
+    sync_folder(folder).map_err(|error| fault::of_system(folder, &error))
 }
 
-fn build_database(path: &Path, survey: SurveyId) -> rusqlite::Result<()> {
+pub(super) fn build_database(path: &Path, survey: SurveyId) -> rusqlite::Result<()> {
     let flags =
         OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let mut connection = Connection::open_with_flags(path, flags)?;
@@ -78,9 +75,4 @@ fn put_in_place(unfinished: &Path, folder: &Path, parent: &Path) -> Result<()> {
         _ => fault::of_system(folder, &error),
     })?;
     sync_folder(parent).map_err(|error| fault::of_system(parent, &error))
-}
-
-/// Brings the names in a folder to the disk. Only Unix lets a folder be opened for that.
-pub(crate) fn sync_folder(folder: &Path) -> io::Result<()> {
-    if cfg!(unix) { File::open(folder)?.sync_all() } else { Ok(()) }
 }

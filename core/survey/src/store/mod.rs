@@ -11,23 +11,34 @@
 //! that this process holds on it (POSIX advisory locks belong to the process).
 
 mod create;
-mod fault;
+pub(crate) mod disk;
+mod draft;
+pub(crate) mod fault;
 mod open;
+mod peek;
 mod pragma;
+mod repair;
 mod row;
 mod schema;
+mod scrub;
+mod summary;
 mod taken;
+mod thumbnail;
 
+use std::collections::BTreeSet;
 use std::fmt;
 use std::path::{Path, PathBuf};
 
 use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use crate::error::Result;
-use crate::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactId, Ledger, SurveyId};
+use crate::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactId, Ledger, SubjectId, SurveyId, Taken};
+use crate::record::PhotoImage;
 
-pub(crate) use create::sync_folder;
-pub(crate) use fault::of_system;
+pub use draft::{Draft, MAX_DRAFT_BYTES};
+pub use peek::{Peek, peek};
+pub use repair::{Rebuilt, Salvage, rebuild, salvage};
+pub use summary::{Progress, Summary};
 pub use taken::Returned;
 
 /// The ending of a survey folder's name.
@@ -39,6 +50,13 @@ pub const DATABASE: &str = "survey.db";
 /// The folder of photos in a survey's folder.
 pub const PHOTOS: &str = "photos";
 
+/// How the names of copies of the database begin that lie in a survey's folder, such as the one made before a file
+/// is taken in. All of them are deleted when something is forgotten.
+pub const COPY_PREFIX: &str = "copy";
+
+/// The ending of a folder that is not a survey yet, or no more. Only a process that died leaves one.
+pub(crate) const UNFINISHED: &str = "unfinished";
+
 /// An open survey.
 pub struct Store {
     folder: PathBuf,
@@ -49,6 +67,7 @@ pub struct Store {
     clock: FactClock,
     /// SQLite's `data_version` when the ledger was last read: it changes when another connection commits.
     data_version: i64,
+    summary: Summary,
 }
 
 impl Store {
@@ -63,26 +82,19 @@ impl Store {
         Self::open(folder, author)
     }
 
-    /// Makes a copy of the survey `survey`, which was begun elsewhere, at `folder` and opens it. `fill` writes what is
-    /// known of it; the survey appears under its name only after that. Also returns what `fill` returned.
+    /// As [`Store::create`], for a survey whose id is given, such as one that comes in a file. `fill` is called with
+    /// the folder under its temporary name and may open a store in it; the survey gets its name after that.
     ///
     /// # Errors
-    /// As [`Store::create`], and whatever `fill` gives; nothing is left then.
-    pub(crate) fn create_filled<T>(
+    /// As [`Store::create`], and what `fill` returns; nothing is left then.
+    pub fn create_with(
         folder: &Path,
-        survey: SurveyId,
         author: AuthorId,
-        fill: impl FnOnce(&mut Self) -> Result<T>,
-    ) -> Result<(Self, T)> {
-        let mut filled = None;
-        create::create(folder, survey, |unfinished| {
-            let mut store = Self::open(unfinished, author)?;
-            filled = Some(fill(&mut store)?);
-            // Closing moves the log into the file and syncs it.
-            store.connection.close().map_err(|(_, error)| fault::of_sqlite(unfinished, error))
-        })?;
-        let filled = filled.ok_or(crate::SurveyError::Inner("a new survey was not filled"))?;
-        Ok((Self::open(folder, author)?, filled))
+        survey: SurveyId,
+        fill: impl FnOnce(&Path) -> Result<()>,
+    ) -> Result<Self> {
+        create::create(folder, survey, fill)?;
+        Self::open(folder, author)
     }
 
     /// Opens a survey, to be written in the name of `author`.
@@ -127,6 +139,11 @@ impl Store {
         &self.clock
     }
 
+    /// What a list shows of this survey.
+    pub const fn summary(&self) -> &Summary {
+        &self.summary
+    }
+
     /// All facts known here.
     pub const fn ledger(&self) -> &Ledger {
         &self.ledger
@@ -143,9 +160,61 @@ impl Store {
         // Planned before looking for what others wrote: the user has not seen that, so it must not be replaced.
         let facts = self.ledger.plan(act, self.author, &mut self.clock, edits)?;
         if !facts.is_empty() {
-            self.append(facts, |_, _| Ok(()), |_, ledger, _| taken::check_size(ledger))?;
+            self.append(facts, |_, _| Ok(()), |_, _, _| Ok(()))?;
         }
         Ok(act)
+    }
+
+    /// As [`Store::write`]; `beside` runs in the same transaction, also if no fact is to be written.
+    fn write_with(
+        &mut self,
+        edits: &[Edit],
+        beside: impl FnOnce(&Transaction<'_>) -> Result<()>,
+    ) -> Result<ActId> {
+        let act = ActId::random();
+        let facts = self.ledger.plan(act, self.author, &mut self.clock, edits)?;
+        self.append(facts, |_, _| Ok(()), |transaction, _, _| beside(transaction))?;
+        Ok(act)
+    }
+
+    /// Writes facts that were planned over this ledger by other means than edits.
+    pub(crate) fn write_planned(
+        &mut self,
+        plan: impl FnOnce(&Ledger, AuthorId, &mut FactClock) -> Result<Vec<Fact>>,
+    ) -> Result<()> {
+        let facts = plan(&self.ledger, self.author, &mut self.clock)?;
+        if !facts.is_empty() {
+            self.append(facts, |_, _| Ok(()), |_, _, _| Ok(()))?;
+        }
+        Ok(())
+    }
+
+    /// Writes edits and a photo's small picture. `place` puts the photo's file where it belongs; it runs while
+    /// nobody else can write to this survey, before the facts are written.
+    pub(crate) fn write_photo(
+        &mut self,
+        edits: &[Edit],
+        sha256: &[u8; 32],
+        thumbnail: &[u8],
+        place: impl FnOnce() -> Result<()>,
+    ) -> Result<ActId> {
+        let folder = self.folder.clone();
+        self.write_with(edits, |transaction| {
+            place()?;
+            thumbnail::write(transaction, sha256, thumbnail).map_err(|error| fault::of_sqlite(&folder, error))
+        })
+    }
+
+    /// Runs `work` while nobody else can write to this survey, after having read what others wrote.
+    pub(crate) fn alone<T>(&mut self, work: impl FnOnce(&Ledger) -> Result<T>) -> Result<T> {
+        let Self { folder, connection, ledger, clock, data_version, survey, summary, .. } = self;
+        let broken = |error| fault::of_sqlite(folder, error);
+        let transaction =
+            connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(broken)?;
+        if row::catch_up(&transaction, folder, ledger, clock, data_version)? {
+            *summary = Summary::of(ledger, *survey);
+        }
+        work(ledger)
     }
 
     /// Takes in facts of other authors, in any order, all or none, and returns the ids that are new here.
@@ -154,7 +223,7 @@ impl Store {
     /// # Errors
     /// As [`Ledger::merge`] and [`Store::write`].
     pub fn write_facts(&mut self, facts: Vec<Fact>) -> Result<Vec<FactId>> {
-        self.append(facts, |clock, fact| clock.check(fact.id()), |_, ledger, _| taken::check_size(ledger))
+        self.append(facts, |clock, fact| clock.check(fact.id()), |_, _, _| Ok(()))
     }
 
     /// Reads what other processes wrote since; returns whether there was anything.
@@ -162,40 +231,100 @@ impl Store {
     /// # Errors
     /// `Damaged` or `Database` if it cannot be read.
     pub fn refresh(&mut self) -> Result<bool> {
-        let held = self.ledger.len();
         let transaction =
             self.connection.transaction().map_err(|error| fault::of_sqlite(&self.folder, error))?;
-        row::catch_up(&transaction, &self.folder, &mut self.ledger, &mut self.clock, &mut self.data_version)?;
-        Ok(self.ledger.len() > held)
+        let Self { folder, ledger, clock, data_version, .. } = self;
+        let changed = row::catch_up(&transaction, folder, ledger, clock, data_version)?;
+        drop(transaction);
+        if changed {
+            self.summary = Summary::of(&self.ledger, self.survey);
+        }
+        Ok(changed)
     }
 
-    /// Appends facts, all or none. `admit` looks at each new one alone, `beside` at all of them together, and writes
-    /// what belongs to them in the same transaction.
+    /// Appends facts, all or none. `admit` looks at each new one alone, `beside` at all that changes, and writes what
+    /// belongs to it in the same transaction.
     fn append(
         &mut self,
         facts: Vec<Fact>,
         admit: impl Fn(&FactClock, &Fact) -> Result<()>,
-        beside: impl FnOnce(&Transaction<'_>, &Ledger, &[FactId]) -> Result<()>,
+        beside: impl FnOnce(&Transaction<'_>, &Ledger, &Taken) -> Result<()>,
     ) -> Result<Vec<FactId>> {
-        let Self { folder, connection, ledger, clock, data_version, .. } = self;
+        let Self { folder, connection, ledger, clock, data_version, survey, summary, .. } = self;
         let broken = |error| fault::of_sqlite(folder, error);
         let transaction =
             connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(broken)?;
-        row::catch_up(&transaction, folder, ledger, clock, data_version)?;
-        let new = ledger.insert_all(facts, |fact| admit(clock, fact))?;
-        let written = row::write(&transaction, new.iter().filter_map(|&id| ledger.fact(id)))
-            .map_err(broken)
-            .and_then(|()| beside(&transaction, ledger, &new))
+        if row::catch_up(&transaction, folder, ledger, clock, data_version)? {
+            *summary = Summary::of(ledger, *survey);
+        }
+        let subjects: BTreeSet<SubjectId> = facts.iter().map(Fact::subject).collect();
+        let mut counted = summary.clone();
+        counted.take_out(ledger, &subjects);
+        let taken = ledger.insert_all(facts, |fact| admit(clock, fact))?;
+        if taken.forgotten.is_empty() {
+            counted.add(ledger, *survey, &subjects);
+        } else {
+            counted = Summary::of(ledger, *survey);
+        }
+        let written = taken::check_size(ledger)
+            .and_then(|()| put(&transaction, ledger, &taken, &counted).map_err(broken))
+            .and_then(|()| beside(&transaction, ledger, &taken))
             .and_then(|()| transaction.commit().map_err(broken));
         if let Err(error) = written {
-            ledger.take_back(&new);
+            ledger.take_back(taken);
             return Err(error);
         }
-        if let Some(&greatest) = new.last() {
+        *summary = counted;
+        if let Some(&greatest) = taken.new.last() {
             clock.raise(greatest);
         }
-        Ok(new)
+        if !taken.forgotten.is_empty() {
+            // It is forgotten for good already. What cannot be cleared now is cleared at the next opening.
+            self.scrub().ok();
+        }
+        Ok(taken.new)
     }
+
+    /// The names of the photos that facts name, replaced facts included.
+    pub(crate) fn photos_named(&self) -> BTreeSet<String> {
+        photos_named(&self.ledger)
+    }
+}
+
+/// The names of the photos that facts name, replaced facts included.
+pub(crate) fn photos_named(ledger: &Ledger) -> BTreeSet<String> {
+    ledger.facts().filter_map(PhotoImage::of_fact).map(|image| image.file_name()).collect()
+}
+
+/// Writes what a batch changed.
+fn put(
+    transaction: &Transaction<'_>,
+    ledger: &Ledger,
+    taken: &Taken,
+    summary: &Summary,
+) -> rusqlite::Result<()> {
+    row::write(transaction, taken.new.iter().filter_map(|&id| ledger.fact(id)))?;
+    if !taken.new.is_empty() || !taken.forgotten.is_empty() {
+        summary.write(transaction)?;
+    }
+    if taken.forgotten.is_empty() {
+        return Ok(());
+    }
+    row::forget(transaction, taken.forgotten.iter().map(Fact::id))?;
+    let kept = photos_named(ledger);
+    let mut gone = BTreeSet::new();
+    for was in &taken.forgotten {
+        draft::delete(transaction, was.subject(), was.field())?;
+        if let Some(image) = PhotoImage::of_fact(was)
+            && !kept.contains(&image.file_name())
+        {
+            if let Some(sha256) = image.digest() {
+                thumbnail::delete(transaction, &sha256)?;
+            }
+            gone.insert(image.file_name());
+        }
+    }
+    scrub::demand(transaction, &gone)
 }
 
 impl fmt::Debug for Store {

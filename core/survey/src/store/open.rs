@@ -8,12 +8,13 @@ use rusqlite::config::DbConfig;
 use rusqlite::{Connection, MAIN_DB, OpenFlags, OptionalExtension};
 
 use super::create::SURVEY_KEY;
-use super::{DATABASE, Store, fault, pragma, row, schema};
+use super::{DATABASE, Store, Summary, fault, pragma, row, schema};
 use crate::error::{NotASurvey, Result, SurveyError};
 use crate::fact::{AuthorId, FactClock, Ledger, SurveyId};
 
 /// Opens the survey in `folder` and reads its facts.
 pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Result<Store> {
+    super::repair::finish(folder)?;
     look_at_folder(folder)?;
     // SQLite removes its log when the last connection closes. A log at hand means that somebody else has the
     // survey open, or that the last one ended without closing: then the file is checked.
@@ -33,11 +34,34 @@ pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Res
     let mut ledger = Ledger::new();
     let data_version = row::data_version(&transaction).map_err(broken)?;
     row::read_new(&transaction, folder, &mut ledger, &mut clock)?;
+    let kept = Summary::read(&transaction).map_err(broken)?;
     transaction.commit().map_err(broken)?;
-    Ok(Store { folder: folder.to_owned(), connection, survey, author, ledger, clock, data_version })
+    let summary = match kept {
+        Some(kept) if kept.is_of(&ledger) => kept,
+        Some(_) | None => rewrite_summary(folder, &connection, &ledger, survey)?,
+    };
+    let mut store =
+        Store { folder: folder.to_owned(), connection, survey, author, ledger, clock, data_version, summary };
+    // What cannot be cleared now is tried again at the next opening; see `Store::scrub_is_due`.
+    store.scrub().ok();
+    Ok(store)
 }
 
-fn look_at_folder(folder: &Path) -> Result<()> {
+/// Makes the row of the summary again from the facts. If another program writes, it does so itself.
+fn rewrite_summary(
+    folder: &Path,
+    connection: &Connection,
+    ledger: &Ledger,
+    survey: SurveyId,
+) -> Result<Summary> {
+    let summary = Summary::of(ledger, survey);
+    match summary.write(connection).map_err(|error| fault::of_sqlite(folder, error)) {
+        Err(SurveyError::Busy { .. }) | Ok(()) => Ok(summary),
+        Err(error) => Err(error),
+    }
+}
+
+pub(super) fn look_at_folder(folder: &Path) -> Result<()> {
     let not_a_survey = |why| Err(SurveyError::NotASurvey { folder: folder.to_owned(), why });
     match fs::metadata(folder) {
         Ok(found) if found.is_dir() => {}
@@ -108,7 +132,7 @@ fn check_length(folder: &Path, connection: &Connection) -> Result<()> {
     }
 }
 
-fn survey_id(folder: &Path, connection: &Connection) -> Result<SurveyId> {
+pub(super) fn survey_id(folder: &Path, connection: &Connection) -> Result<SurveyId> {
     connection
         .query_row("SELECT value FROM meta WHERE key = ?1", [SURVEY_KEY], |row| row.get::<_, String>(0))
         .optional()

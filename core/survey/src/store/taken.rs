@@ -8,10 +8,10 @@ use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, 
 use serde::{Deserialize, Serialize};
 
 use super::row::{self, Bytes};
-use super::{Store, fault};
+use super::{Store, Summary, fault, photos_named, thumbnail};
 use crate::error::{CannotPutBack, Result, SurveyError};
-use crate::fact::{Fact, FactId, Ledger};
-use crate::record;
+use crate::fact::{FORGET, Fact, FactId, Ledger, Taken};
+use crate::record::{self, PhotoImage};
 
 /// The key in the table `meta`.
 const TAKEN_KEY: &str = "taken";
@@ -38,57 +38,87 @@ pub struct Returned {
 }
 
 impl Store {
-    /// Takes in the facts of a file, in any order, all or none, so that they can be put back. Returns the ids that
-    /// are new here.
+    /// Takes in the facts of a file, in any order, all or none, so that they can be put back. `place` puts the photos
+    /// where they belong; it runs while nobody else can write to this survey, before the facts are written. Returns
+    /// the ids that are new here.
     ///
     /// # Errors
     /// As [`Store::write_facts`], and `TooManyParts` or `TooManyFacts` if the survey would become larger than any.
-    pub(crate) fn take_in(&mut self, facts: Vec<Fact>) -> Result<Vec<FactId>> {
-        let (survey, folder) = (self.survey, self.folder.clone());
-        let forgot = facts.iter().any(is_about_forgetting);
+    pub(crate) fn take_in(
+        &mut self,
+        facts: Vec<Fact>,
+        place: impl FnOnce() -> Result<()>,
+    ) -> Result<Vec<FactId>> {
         if facts.is_empty() {
-            return Ok(Vec::new());
+            return self.alone(|_| place()).map(|()| Vec::new());
         }
+        let (survey, folder) = (self.survey, self.folder.clone());
         self.append(
             facts,
             |clock, fact| clock.check(fact.id()),
-            |transaction, ledger, new| {
-                check_size(ledger)?;
+            |transaction, ledger, taken| {
                 record::fold(ledger, survey)?;
-                let receipt = Receipt { facts: new.to_vec(), count: ledger.len(), forgot };
+                place()?;
+                let told = taken.new.iter().filter_map(|&id| ledger.fact(id)).any(is_about_forgetting);
+                let receipt = Receipt {
+                    facts: taken.new.clone(),
+                    count: ledger.len(),
+                    forgot: told || !taken.forgotten.is_empty(),
+                };
                 write_receipt(transaction, &receipt).map_err(|error| fault::of_sqlite(&folder, error))
             },
         )
     }
 
-    /// What the last take brought, if it can be put back.
+    /// How many facts the last take brought, if they can be put back.
     ///
     /// # Errors
     /// `CannotPutBack`, or `Damaged` or `Database` if it cannot be read.
     pub fn can_put_back(&mut self) -> Result<usize> {
         self.refresh()?;
-        read_receipt(self, &self.connection).map(|receipt| receipt.facts.len())
+        let receipt = receipt_in(&self.connection, &self.ledger);
+        let receipt = receipt.map_err(|error| fault::of_sqlite(&self.folder, error))??;
+        Ok(receipt.facts.len())
     }
 
-    /// Puts back what the last take brought. Photos are not touched.
+    /// Puts back what the last take brought, small pictures included. The photos themselves are not touched.
     ///
     /// # Errors
     /// `CannotPutBack` if there is nothing to put back or something was written since; `Busy`, `DiskFull` or
     /// `Database` if it cannot be written. Nothing is changed then.
     pub(crate) fn put_back(&mut self) -> Result<Returned> {
-        let folder = self.folder.clone();
-        let broken = |error| fault::of_sqlite(&folder, error);
-        let Self { connection, ledger, clock, data_version, .. } = self;
+        let Self { folder, connection, ledger, clock, data_version, survey, summary, .. } = self;
+        let broken = |error| fault::of_sqlite(folder, error);
         let transaction =
             connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(broken)?;
-        row::catch_up(&transaction, &folder, ledger, clock, data_version)?;
+        if row::catch_up(&transaction, folder, ledger, clock, data_version)? {
+            *summary = Summary::of(ledger, *survey);
+        }
         let receipt = receipt_in(&transaction, ledger).map_err(broken)??;
-        delete(&transaction, &receipt.facts).map_err(broken)?;
-        transaction.commit().map_err(broken)?;
-        let facts = receipt.facts.iter().filter_map(|&id| ledger.fact(id).cloned()).collect();
-        ledger.take_back(&receipt.facts);
+        let facts: Vec<Fact> = receipt.facts.iter().filter_map(|&id| ledger.fact(id).cloned()).collect();
+        let batch = Taken { new: receipt.facts, forgotten: Vec::new() };
+        let mut without = ledger.clone();
+        without.take_back(batch.clone());
+        let counted = Summary::of(&without, *survey);
+        delete(&transaction, &batch.new)
+            .and_then(|()| delete_thumbnails(&transaction, &facts, &without))
+            .and_then(|()| counted.write(&transaction))
+            .and_then(|()| transaction.commit())
+            .map_err(broken)?;
+        *ledger = without;
+        *summary = counted;
         Ok(Returned { facts })
     }
+}
+
+/// Small pictures of photos that no fact names any more.
+fn delete_thumbnails(transaction: &Transaction<'_>, gone: &[Fact], left: &Ledger) -> rusqlite::Result<()> {
+    let kept = photos_named(left);
+    let gone = gone.iter().filter_map(PhotoImage::of_fact).filter(|image| !kept.contains(&image.file_name()));
+    for sha256 in gone.filter_map(|image| image.digest()) {
+        thumbnail::delete(transaction, &sha256)?;
+    }
+    Ok(())
 }
 
 /// A survey stays as small as a file can be.
@@ -98,7 +128,7 @@ pub(super) fn check_size(ledger: &Ledger) -> Result<()> {
 }
 
 fn is_about_forgetting(fact: &Fact) -> bool {
-    fact.is_forgotten() || fact.field() == "forget"
+    fact.is_forgotten() || fact.field() == FORGET
 }
 
 fn write_receipt(transaction: &Transaction<'_>, receipt: &Receipt) -> rusqlite::Result<()> {
@@ -106,10 +136,6 @@ fn write_receipt(transaction: &Transaction<'_>, receipt: &Receipt) -> rusqlite::
     transaction
         .execute("INSERT OR REPLACE INTO meta (key, value) VALUES (?1, ?2)", params![TAKEN_KEY, text])
         .map(drop)
-}
-
-fn read_receipt(store: &Store, connection: &Connection) -> Result<Receipt> {
-    receipt_in(connection, &store.ledger).map_err(|error| fault::of_sqlite(&store.folder, error))?
 }
 
 /// The receipt, if what it lists is still all that came last.

@@ -58,7 +58,7 @@ fn every_table_is_strict_and_without_rowid() {
         .collect::<Result<_, _>>()
         .unwrap();
     tables.sort();
-    let names = ["draft", "fact", "fact_over", "meta"];
+    let names = ["draft", "fact", "fact_over", "meta", "summary", "thumbnail"];
     assert_eq!(tables, names.map(|name| (name.to_owned(), true, true)));
 }
 

@@ -13,6 +13,7 @@ const ENGLISH: &[(&str, &str)] = &[
     ("findings.ftl", include_str!("../../words/en/findings.ftl")),
     ("changes.ftl", include_str!("../../words/en/changes.ftl")),
     ("forecast.ftl", include_str!("../../words/en/forecast.ftl")),
+    ("record.ftl", include_str!("../../words/en/record.ftl")),
     ("report.ftl", include_str!("../../words/en/report.ftl")),
 ];
 

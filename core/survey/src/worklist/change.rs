@@ -94,7 +94,9 @@ impl ChangeKind {
     pub fn phrase(self, survey: &Survey) -> Phrase {
         let part = |id| naming::part(survey, id);
         match self {
-            Self::AddEntryFilter { behind } => Phrase::new("change-add-entry-filter").phrase("behind", part(behind)),
+            Self::AddEntryFilter { behind } => {
+                Phrase::new("change-add-entry-filter").phrase("behind", part(behind))
+            }
             Self::MoveEntryFilter { filter, behind } => Phrase::new("change-move-entry-filter")
                 .phrase("filter", part(filter))
                 .phrase("behind", part(behind)),
@@ -125,7 +127,9 @@ impl ChangeKind {
             Self::RemoveAmplifier { amplifier } => {
                 Phrase::new("change-remove-amplifier").phrase("amplifier", part(amplifier))
             }
-            Self::ReplaceRun { to } => Phrase::new("change-replace-run").phrase("run", naming::run_to(survey, to)),
+            Self::ReplaceRun { to } => {
+                Phrase::new("change-replace-run").phrase("run", naming::run_to(survey, to))
+            }
             Self::RenewConnectors { to } => {
                 Phrase::new("change-renew-connectors").phrase("run", naming::run_to(survey, to))
             }

@@ -35,7 +35,9 @@ impl ChangeKind {
                 close_ranks(&mut after, splitter);
             }
             Self::RemoveSplitter { splitter } => {
-                if let Some(port) = after.wiring.fed_from(splitter).first().and_then(|child| after.wiring.feed(*child)) {
+                if let Some(port) =
+                    after.wiring.fed_from(splitter).first().and_then(|child| after.wiring.feed(*child))
+                {
                     let port = port.port;
                     bridge_over(&mut after, splitter, port);
                     after.parts.remove(&splitter);
@@ -146,7 +148,8 @@ fn bridge_over(survey: &mut Survey, id: SubjectId, port: u8) {
     let Some(above) = survey.wiring.feed(id).cloned() else { return };
     let children: Vec<_> = survey.wiring.on_port(id, port).collect();
     for child in children {
-        let joined = joined_run(survey, above.run, survey.wiring.feed(child).and_then(|feed| feed.run), child);
+        let joined =
+            joined_run(survey, above.run, survey.wiring.feed(child).and_then(|feed| feed.run), child);
         refeed(survey, child, |feed| {
             feed.part = above.part;
             feed.port = above.port;
@@ -221,7 +224,8 @@ fn insert_behind(survey: &mut Survey, behind: SubjectId, mut part: Part) {
 /// Moves what hangs on a part to its first ports, and forgets the ends of ports it no longer has. An unbalanced
 /// three-way gives its strong leg to the longest run.
 fn close_ranks(survey: &mut Survey, id: SubjectId) {
-    let mut children: Vec<_> = survey.parts.values().filter(|part| feeds_from(part, id)).map(|part| part.id).collect();
+    let mut children: Vec<_> =
+        survey.parts.values().filter(|part| feeds_from(part, id)).map(|part| part.id).collect();
     let length = |child: &SubjectId| {
         let run = survey.parts.get(child).and_then(|part| match &part.feed {
             Some(Feed::From(feed)) => survey.runs.get(&feed.run?),

@@ -60,7 +60,9 @@ fn entry_filter(survey: &Survey, entry: &Part) -> Option<ChangeKind> {
     match filters.as_slice() {
         [] => Some(ChangeKind::AddEntryFilter { behind }),
         [filter] if !stops(filter) => Some(ChangeKind::SwapEntryFilter { filter: filter.id }),
-        [filter] if !trunk.contains(&filter.id) => Some(ChangeKind::MoveEntryFilter { filter: filter.id, behind }),
+        [filter] if !trunk.contains(&filter.id) => {
+            Some(ChangeKind::MoveEntryFilter { filter: filter.id, behind })
+        }
         _ => None,
     }
 }
@@ -134,7 +136,10 @@ fn caps(survey: &Survey, part: &Part, has_node: bool) -> Vec<ChangeKind> {
             let empty = part.plugged.as_ref().is_some_and(Vec::is_empty) && !has_node;
             let onward = !survey.wiring.fed_from(part.id).is_empty();
             let capped = part.end(1) == Some(PortEnd::Capped);
-            (empty && !onward && !capped).then_some(ChangeKind::Cap { part: part.id, port: 1 }).into_iter().collect()
+            (empty && !onward && !capped)
+                .then_some(ChangeKind::Cap { part: part.id, port: 1 })
+                .into_iter()
+                .collect()
         }
         PartKind::Splitter | PartKind::Tap | PartKind::Amplifier => (1..=part.outputs())
             .filter(|port| part.end(*port) == Some(PortEnd::Open))

@@ -52,10 +52,12 @@ impl Refusal {
             Self::FilterInSatelliteLine { entry } => {
                 Phrase::new("refusal-filter-in-satellite-line").phrase("entry", naming::part(survey, entry))
             }
-            Self::FilterCutsService { service, top_mhz, passes_mhz } => Phrase::new("refusal-filter-cuts-service")
-                .phrase("service", naming::service(service))
-                .with("top", Arg::Frequency(top_mhz))
-                .with("passes", Arg::Frequency(passes_mhz)),
+            Self::FilterCutsService { service, top_mhz, passes_mhz } => {
+                Phrase::new("refusal-filter-cuts-service")
+                    .phrase("service", naming::service(service))
+                    .with("top", Arg::Frequency(top_mhz))
+                    .with("passes", Arg::Frequency(passes_mhz))
+            }
             Self::LevelsUnknown { outlet, loss_db } => Phrase::new("refusal-levels-unknown")
                 .phrase("outlet", naming::part(survey, outlet))
                 .with("loss", Arg::Loss(loss_db)),
@@ -74,7 +76,9 @@ impl ChangeKind {
     /// What speaks against this change in this house; `None` if nothing does.
     pub fn refusal(self, survey: &Survey) -> Option<Refusal> {
         match self {
-            Self::AddEntryFilter { behind } | Self::MoveEntryFilter { behind, .. } => filter_refusal(survey, behind),
+            Self::AddEntryFilter { behind } | Self::MoveEntryFilter { behind, .. } => {
+                filter_refusal(survey, behind)
+            }
             Self::SwapEntryFilter { filter } => filter_refusal(survey, filter),
             Self::RemoveAmplifier { amplifier } => amplifier_refusal(survey, amplifier),
             Self::Cap { part, port } => cap_refusal(survey, part, port),
@@ -114,11 +118,9 @@ fn comes_by_street(service: &Service) -> bool {
 /// sound once levels are known.
 fn amplifier_refusal(survey: &Survey, amplifier: SubjectId) -> Option<Refusal> {
     let gain = survey.parts.get(&amplifier).and_then(|part| part.rating.gain_db).unwrap_or(12.0);
-    let outlet = survey
-        .wiring
-        .below(amplifier)
-        .into_iter()
-        .find(|id| plugged(survey, *id, &[Plugged::Tv, Plugged::TvBox, Plugged::Modem, Plugged::MocaGateway]))?;
+    let outlet = survey.wiring.below(amplifier).into_iter().find(|id| {
+        plugged(survey, *id, &[Plugged::Tv, Plugged::TvBox, Plugged::Modem, Plugged::MocaGateway])
+    })?;
     Some(Refusal::LevelsUnknown { outlet, loss_db: gain })
 }
 
@@ -128,9 +130,11 @@ fn cap_refusal(survey: &Survey, part: SubjectId, port: u8) -> Option<Refusal> {
         return Some(Refusal::CutsDevice { outlet: part });
     }
     let child = survey.wiring.on_port(part, port).next()?;
-    let amplifier = survey.wiring.way_up(part).into_iter().find(|id| {
-        survey.parts.get(id).is_some_and(|part| part.kind == PartKind::Amplifier)
-    });
+    let amplifier = survey
+        .wiring
+        .way_up(part)
+        .into_iter()
+        .find(|id| survey.parts.get(id).is_some_and(|part| part.kind == PartKind::Amplifier));
     let powers = survey.wiring.below(child).into_iter().any(|id| {
         plugged(survey, id, &[Plugged::PowerSupply])
             || survey.parts.get(&id).is_some_and(|part| part.kind == PartKind::PowerInserter)

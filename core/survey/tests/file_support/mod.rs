@@ -99,7 +99,7 @@ pub fn add_photo(store: &mut Store, of: SubjectId, picture: &[u8]) -> SubjectId 
     store
         .write(&[
             Edit::new(photo, "is", "photo"),
-            Edit::new(photo, "image", json!({"sha256": sha256, "ext": "jpg", "bytes": picture.len()})),
+            Edit::new(photo, "image", json!({"sha256": sha256, "ext": "jpg", "bytes": picture.len(), "width": 4, "height": 3})),
             Edit::new(photo, "of", of.to_string()),
             Edit::new(photo, "role", "before"),
         ])

@@ -1,0 +1,60 @@
+//! Small pictures for lists, the right way up.
+
+use std::io::Cursor;
+use std::panic::{AssertUnwindSafe, catch_unwind};
+
+use image::codecs::jpeg::JpegEncoder;
+use image::{DynamicImage, ImageFormat, ImageReader, Limits};
+
+use super::fault::PictureFault;
+use super::picture::{MAX_SIDE, Picture, PictureKind};
+
+/// The longer side of a small picture, in pixels.
+pub const THUMBNAIL_SIDE: u32 = 320;
+
+/// JPEG quality of a small picture, out of 100: a few ten kilobytes at most.
+const QUALITY: u8 = 70;
+
+/// What decoding may take: the largest picture with four bytes a pixel, and some room.
+const DECODING_BYTES: u64 = 512 * 1024 * 1024;
+
+impl Picture {
+    /// Decodes the picture and makes a small one of it: the bytes of a JPEG, the right way up, at most
+    /// [`THUMBNAIL_SIDE`] on its longer side.
+    ///
+    /// # Errors
+    /// [`PictureFault::Damaged`] if its pixels cannot be decoded.
+    pub fn thumbnail(&self) -> Result<Vec<u8>, PictureFault> {
+        // A fault of the decoder must not be the end of a survey.
+        catch_unwind(AssertUnwindSafe(|| self.make_thumbnail()))
+            .ok()
+            .flatten()
+            .ok_or(PictureFault::damaged("its pixels cannot be read"))
+    }
+
+    fn make_thumbnail(&self) -> Option<Vec<u8>> {
+        let format = match self.kind() {
+            PictureKind::Jpeg => ImageFormat::Jpeg,
+            PictureKind::Png => ImageFormat::Png,
+        };
+        let mut reader = ImageReader::with_format(Cursor::new(self.bytes()), format);
+        let mut limits = Limits::default();
+        limits.max_image_width = Some(MAX_SIDE);
+        limits.max_image_height = Some(MAX_SIDE);
+        limits.max_alloc = Some(DECODING_BYTES);
+        reader.limits(limits);
+        let whole = reader.decode().ok()?;
+        let mut small = if whole.width().max(whole.height()) > THUMBNAIL_SIDE {
+            whole.thumbnail(THUMBNAIL_SIDE, THUMBNAIL_SIDE)
+        } else {
+            whole
+        };
+        if let Some(turn) = image::metadata::Orientation::from_exif(self.orientation().tag()) {
+            small.apply_orientation(turn);
+        }
+        let small = DynamicImage::ImageRgb8(small.into_rgb8());
+        let mut bytes = Vec::new();
+        small.write_with_encoder(JpegEncoder::new_with_quality(&mut bytes, QUALITY)).ok()?;
+        Some(bytes)
+    }
+}

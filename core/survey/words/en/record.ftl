@@ -1,0 +1,159 @@
+# Who said what, and when; photos; forgetting; the list of surveys.
+
+author-you = you
+author-named = { $name }
+author-unnamed = somebody who gave no name ({ $id })
+
+said-set = { $author } wrote { $field }: { $value } ({ $when } UTC)
+said-emptied = { $author } emptied { $field } ({ $when } UTC)
+said-removed = { $author } removed it ({ $when } UTC)
+said-brought-back = { $author } brought it back ({ $when } UTC)
+said-forgotten = { $author } wrote { $field } ({ $when } UTC); what it said was forgotten
+said-replaced = { $said }, until { $author } changed it ({ $when } UTC)
+
+disagreement = { $field } of { $thing }: { $sides }. Before, it was { $origin }. Which one is right?
+disagreement-from-nothing = { $field } of { $thing }: { $sides }. Which one is right?
+disagreement-side = { $author } says { $value }
+removed-thing = { $thing }, removed by { $author } ({ $when } UTC)
+changed-after-removal = { $thing } was removed by { $remover } and changed by { $changer }. It stays until somebody removes it again.
+
+# Things that are not parts.
+thing-run = { $tag } (a cable run)
+thing-run-untagged = a cable run without a tag
+thing-room = the room { $name }
+thing-survey = the survey
+thing-note = a note
+thing-photo = a photo
+thing-reading = a reading
+thing-service = a service
+thing-gone = something that is no longer in the survey
+
+# Names of fields.
+field-is = what it is
+field-name = the name
+field-place = the place
+field-internet = the internet plan
+field-building = the building
+field-network = the planned network
+field-kind = the kind
+field-tag = the tag
+field-feed = where it gets its signal
+field-label = the label
+field-rating = the rating
+field-where = where it sits
+field-room = the room
+field-plugged = what is plugged in
+field-adapter = the adapter
+field-entry_kind = what comes in
+field-entry_state = whether it is connected
+field-cable = the cable
+field-length = the length
+field-connector_near = the connector nearer the street
+field-connector_far = the connector nearer the outlet
+field-wish = the speed wished for
+field-text = the text
+field-about = what it is about
+field-measured = the reading
+field-top_mhz = the highest frequency
+field-image = the picture
+field-of = what the photo shows
+field-role = what kind of photo it is
+field-end = what is on leg { $port }
+field-other = { $name }
+
+# Values.
+value-empty = nothing
+value-text = { $text }
+value-several = { $several }
+value-length = { $length }, { $known }
+value-known-measured = measured
+value-known-paced = paced
+value-known-guessed = guessed
+value-frequency = { $mhz }
+value-feed-nothing = nothing feeds it
+value-feed-from = from { $port }
+value-plugged-nothing = nothing is plugged in
+value-plugged-tv = a TV set
+value-plugged-tv_box = a TV box
+value-plugged-modem = a cable modem
+value-plugged-moca_gateway = a gateway that speaks MoCA itself
+value-plugged-satellite_receiver = a satellite receiver
+value-plugged-fibre_box = a fibre box
+value-plugged-power_supply = an amplifier's power supply
+value-plugged-other = another device
+value-adapter = MoCA { $version }, Ethernet { $ethernet }
+value-network = MoCA { $version } adapters, Ethernet { $ethernet }
+value-rates = { $down } to the room, { $up } from it
+value-building-own = your own, coax not shared
+value-building-own_shared = your own, coax shared with other homes
+value-building-rented = rented, coax not shared
+value-building-rented_shared = rented, coax shared with other homes
+value-level = { $level } at { $mhz }
+value-phy_rate = { $rate } on the coax (PHY rate)
+value-round_trip = { $time } there and back
+value-image = a picture of { $width } x { $height } pixels
+value-cable-six = 6 series
+value-cable-fifty_nine = 59 series
+value-cable-seven = 7 series
+value-cable-eleven = 11 series
+value-cable-unknown = not known
+value-connector-compression = a compression connector, tight
+value-connector-crimp = a crimped connector, tight
+value-connector-push_on = a push-on connector
+value-connector-twist_on = a twist-on connector
+value-connector-corroded = corroded or wet
+value-connector-hand_tight = turned by hand only
+value-connector-bad_joint = a bad joint
+value-connector-unknown = not looked at
+value-entry_kind-cable = the cable company's line
+value-entry_kind-antenna = an antenna
+value-entry_kind-satellite = a satellite dish
+value-entry_kind-fibre_box = a fibre box
+value-entry_kind-unknown = not known
+value-entry_state-connected = connected
+value-entry_state-cut_off = cut off
+value-entry_state-unknown = not known
+value-end-capped = a 75-ohm cap (terminator)
+value-end-open = nothing: the leg is open
+value-end-loose_end = a cable that leads nobody knows where
+value-role-before = before the work
+value-role-after = after the work
+value-role-label = the label
+value-role-place = the place
+
+# Photos.
+photo-unassigned = { $count ->
+    [one] One photo is not assigned to a part yet.
+   *[other] { $count } photos are not assigned to a part yet.
+}
+photo-missing = { $count ->
+    [one] The file of one photo is missing or cut short. A file or a copy of this survey that has it brings it back.
+   *[other] The files of { $count } photos are missing or cut short. A file or a copy of this survey that has them brings them back.
+}
+
+# Forgetting.
+forget-warning = Forgetting is for ever: nobody can bring it back, and no older file will. It is dropped here, and in every copy that takes in a file from here. Files and copies that were already sent are out of reach: what they hold stays there until whoever has them takes in a newer file, or deletes them.
+forget-also = On this device it is also dropped from drafts, small pictures, surveys set aside, and copies made for safety.
+forget-done = Forgotten.
+forget-later = Forgotten, but its bytes may still lie on this disk, because another program has the survey open. They are cleared when the survey is opened next.
+
+# The list of surveys.
+home-untitled = a survey without a name
+home-progress = { $rooms ->
+    [one] 1 room
+   *[other] { $rooms } rooms
+}, { $parts ->
+    [one] 1 part
+   *[other] { $parts } parts
+}, { $runs ->
+    [one] 1 cable
+   *[other] { $runs } cables
+}, { $photos ->
+    [one] 1 photo
+   *[other] { $photos } photos
+}
+home-repaired = The database of this survey was damaged. It was built anew from { $facts ->
+    [one] its one record
+   *[other] all its { $facts } records
+}; nothing was lost. The damaged one was kept as { $damaged }.
+home-needs-file = The database of this survey is damaged, and not all of its records can be read. A file or a copy of this survey is needed to repair it.
