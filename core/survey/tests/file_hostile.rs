@@ -91,11 +91,14 @@ fn containers(survey: &str, _: &Store) -> Vec<Case> {
     let whole = zip(&good);
     let facts = |change: &dyn Fn(&mut RawEntry)| changed(survey, "facts.jsonl", change);
     let with_end = |change: &dyn Fn(&mut Vec<u8>, &mut Vec<u8>)| zip_with(&good, change);
-    let zeros = vec![0; 200 * 1024 * 1024];
-    let mut bomb = RawEntry::deflated(b"survey/data/facts.jsonl", &zeros);
+    // The right facts, and 200 MB of nothing behind them.
+    let right = good[0].size;
+    let mut zeros = small(survey).entries().swap_remove(0).1;
+    zeros.resize(200 * 1024 * 1024, 0);
+    let declared_large = RawEntry::deflated(b"survey/data/facts.jsonl", &zeros);
     drop(zeros);
-    let declared_large = bomb.clone();
-    bomb.size = 30 * 1024 * 1024;
+    let bomb = RawEntry { size: right, crc32: good[0].crc32, ..declared_large.clone() };
+    let declared_medium = RawEntry { size: 30 * 1024 * 1024, ..declared_large.clone() };
     let replaced = |entry: &RawEntry| {
         let others = good.iter().filter(|other| other.name != entry.name).cloned();
         zip(&others.chain([entry.clone()]).collect::<Vec<_>>())
@@ -172,7 +175,8 @@ fn containers(survey: &str, _: &Store) -> Vec<Case> {
         ("6,000 entries", zip(&many)),
         ("a name of 60,000 bytes", facts(&|entry| entry.name = vec![b'a'; 60_000])),
         ("a bomb that says how large it is", replaced(&declared_large)),
-        ("a bomb that says that it is small", replaced(&bomb)),
+        ("a bomb that says that it is just small enough", replaced(&declared_medium)),
+        ("a bomb that says that it is what it should be", replaced(&bomb)),
         ("deflated bytes that are none", facts(&|entry| {
             entry.method = 8;
             entry.data.fill(0xFF);

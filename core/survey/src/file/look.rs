@@ -5,13 +5,13 @@ use std::path::Path;
 
 use super::bag::Bag;
 use super::facts;
-use super::limits::Limits;
+use super::limits::{FACTS as MOST_FACTS, Limits};
 use super::options::LeftOut;
 use super::staging::Staging;
 use super::watch::{Meter, Watch};
-use crate::error::Result;
+use crate::error::{Result, SurveyError};
 use crate::fact::{AuthorId, FORGET, Fact, FactClock, FactId, Ledger, REMOVED, SubjectId, SurveyId};
-use crate::record::field;
+use crate::record::{self, MOST_PARTS, field};
 use crate::store::Store;
 
 /// What is in a file, and what it would bring.
@@ -86,6 +86,7 @@ fn look_into(
     let checked = bag.check(held, clock, None, &mut meter)?;
     let new = facts::new_facts(bag, held, checked.sha256)?;
     let after = After::new(held, &new);
+    check_size(&after, &new, bag.header().survey)?;
     let lacking = |(photo, bytes)| {
         checked.wanted.contains(&photo) && staging.is_none_or(|staging| staging.lacks(photo, bytes))
     };
@@ -109,6 +110,23 @@ fn look_into(
         forgotten: after.forgotten(&new),
         authors: after.authors(),
     })
+}
+
+/// Refuses what a take would refuse because the survey would become too large. Builds it only if that is in doubt.
+fn check_size(after: &After<'_>, facts: &[Fact], survey: SurveyId) -> Result<()> {
+    let found = after.held.len() + after.new.len();
+    if found > MOST_FACTS {
+        return Err(SurveyError::TooManyFacts { found, most: MOST_FACTS });
+    }
+    let is_part = |fact: &&Fact| fact.field() == field::IS && fact.value() == "part";
+    let parts: BTreeSet<SubjectId> =
+        after.held.facts().chain(facts).filter(is_part).map(Fact::subject).collect();
+    if parts.len() > MOST_PARTS {
+        let mut merged = after.held.clone();
+        merged.insert_all(facts.iter().cloned(), |_| Ok(()))?;
+        record::fold(&merged, survey)?;
+    }
+    Ok(())
 }
 
 /// The survey as it would be, without building it: what is held, and what is new beside it.
