@@ -96,7 +96,9 @@ impl Bag {
             let sha256 = match staging.as_deref_mut().filter(|staging| wanted && staging.lacks(photo, entry.size)) {
                 Some(staging) => {
                     let (path, mut file) = staging.begin(photo)?;
-                    self.copy(name, Some((&path, &mut file)), meter)?
+                    let sha256 = self.copy(name, Some((&path, &mut file)), meter)?;
+                    staging.end(file)?;
+                    sha256
                 }
                 None => self.copy(name, None, meter)?,
             };

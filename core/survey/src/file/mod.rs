@@ -22,6 +22,7 @@ mod pack;
 mod part_file;
 mod photo;
 mod staging;
+mod syncer;
 mod take;
 mod watch;
 mod zip;

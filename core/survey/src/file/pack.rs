@@ -13,6 +13,7 @@ use super::name::EntryName;
 use super::options::{Filter, LeftOut, PackOptions};
 use super::part_file::PartFile;
 use super::photo::PhotoName;
+use super::syncer::Syncer;
 use super::take::named_photos;
 use super::watch::{Meter, Watch};
 use super::zip::ZipWriter;
@@ -24,6 +25,9 @@ use crate::store::fault::of_system;
 
 /// How much of a photo is copied at once.
 const CHUNK_BYTES: usize = 128 * 1024;
+
+/// After how many bytes of photos the disk is set to work, while the next ones are read and hashed.
+const EARLY_SYNC_BYTES: u64 = 32 * 1024 * 1024;
 
 /// Writes the report of a survey, as one page of HTML. Is given the facts that go into the file, folded, and the id of
 /// the newest of them, whose date is the only one that the page may carry: the same facts must give the same bytes.
@@ -75,13 +79,20 @@ pub fn pack(
     let facts = bag.write_facts(store, options, &filter, &mut meter)?;
     bag.write_payload(EntryName::Report, html.as_bytes())?;
     let mut lost_photos = Vec::new();
+    let mut syncer = Syncer::start().map_err(broken)?;
+    let mut synced = 0;
     for photo in photos {
         if !bag.write_photo(photo, &folder, &mut meter)? {
             lost_photos.push(photo);
         }
+        if bag.payload.bytes - synced >= EARLY_SYNC_BYTES {
+            synced = bag.payload.bytes;
+            syncer.begin(part.file()).map_err(broken)?;
+        }
     }
     let entries = bag.payload.entries;
     let bytes = bag.close(store)?;
+    syncer.finish().map_err(broken)?;
     part.finish(bytes)?;
     Ok(Packed { facts, photos: entries - 2, bytes, lost_photos })
 }

@@ -9,6 +9,7 @@ use sha2::{Digest, Sha256};
 use uuid::Uuid;
 
 use super::photo::PhotoName;
+use super::syncer::Syncer;
 use crate::error::Result;
 use crate::fact::SurveyId;
 use crate::store::disk::sync_folder;
@@ -26,6 +27,8 @@ pub(super) struct Staging {
     folder: PathBuf,
     pub(super) photos: PathBuf,
     staged: Vec<PhotoName>,
+    /// Runs once there is something to sync.
+    syncer: Option<Syncer>,
 }
 
 impl Staging {
@@ -34,7 +37,7 @@ impl Staging {
         remove_stale(survey_folder);
         let chance: Uuid = SurveyId::random().uuid();
         let folder = survey_folder.join(format!("{PREFIX}{}", chance.simple()));
-        Self { folder, photos, staged: Vec::new() }
+        Self { folder, photos, staged: Vec::new(), syncer: None }
     }
 
     /// Whether the survey does not have the photo, or has something else under its name: a damaged photo is brought
@@ -56,15 +59,22 @@ impl Staging {
         Ok((path, file))
     }
 
-    /// Brings the photos' content to the disk.
-    pub(super) fn sync(&self) -> Result<()> {
-        for photo in &self.staged {
-            let path = self.folder.join(photo.to_string());
-            // Opened to write: some systems sync no other files.
-            let file = fs::OpenOptions::new().write(true).open(&path);
-            file.and_then(|file| file.sync_all()).map_err(|error| of_system(&path, &error))?;
-        }
+    /// Takes back a file that is complete, to bring it to the disk.
+    pub(super) fn end(&mut self, file: File) -> Result<()> {
+        let broken = |error: io::Error| of_system(&self.folder, &error);
+        let mut syncer = match self.syncer.take() {
+            Some(running) => running,
+            None => Syncer::start().map_err(broken)?,
+        };
+        syncer.sync(file).map_err(broken)?;
+        self.syncer = Some(syncer);
         Ok(())
+    }
+
+    /// Waits until the photos' content is on the disk.
+    pub(super) fn sync(&mut self) -> Result<()> {
+        let synced = self.syncer.take().map_or(Ok(()), Syncer::finish);
+        synced.map_err(|error| of_system(&self.folder, &error))
     }
 
     /// Gives the photos their place. Those that were not there before are in `new` afterwards, also after an error.
@@ -85,6 +95,7 @@ impl Staging {
 
 impl Drop for Staging {
     fn drop(&mut self) {
+        self.syncer = None;
         if !self.staged.is_empty() {
             // What cannot be removed now goes with a later take.
             let _ = fs::remove_dir_all(&self.folder);

@@ -76,7 +76,8 @@ fn take_bag(bag: &Bag, store: &mut Store, watch: &mut dyn Watch) -> Result<Taken
     Ok(Taken { facts, photos })
 }
 
-/// Undoes the last take, in this copy, while nothing was written since. Photos that only its facts named go with them.
+/// Undoes the last take that brought facts, in this copy, while nothing was written since. Photos that only those facts
+/// named go with them.
 ///
 /// # Errors
 /// [`SurveyError::CannotPutBack`] with the reason; `Busy`, `DiskFull` or `Database` if it cannot be written. The survey
