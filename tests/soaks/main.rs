@@ -50,6 +50,9 @@ enum Proof {
         /// How much photos there are.
         #[arg(long, default_value_t = 1024)]
         megabytes: usize,
+        /// How many times; the median counts.
+        #[arg(long, default_value_t = 7)]
+        rounds: usize,
         /// A folder on the disk to be measured.
         #[arg(long, default_value = ".")]
         folder: PathBuf,
@@ -61,7 +64,7 @@ fn main() -> ExitCode {
         Proof::Merge { histories, seed } => merge::run(histories, chance::seed(seed)),
         Proof::Sample { file, seed } => sample::run(&file, chance::seed(seed)),
         Proof::Shown { file } => shown::run(&file),
-        Proof::Speed { megabytes, folder } => speed::run(megabytes, &folder),
+        Proof::Speed { megabytes, rounds, folder } => speed::run(megabytes, rounds, &folder),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

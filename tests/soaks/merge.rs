@@ -106,7 +106,7 @@ impl History {
         for number in 0..count {
             if number > 0 {
                 let limits = Limits::default();
-                file::take_as_new(&seedling, &folder(number), AuthorId::random(), &limits, &mut go_on)?;
+                file::take_as_new(&seedling, &folder(number), AuthorId::random(), limits, &mut go_on)?;
             }
             let now = if chance.below(8) == 0 { 5 } else { NOW_MS - chance.below(SKEW_MS) as u64 };
             let clock = FactClock::with_wall(move || now);
@@ -213,9 +213,9 @@ impl History {
         let store = &mut self.copy(who)?.store;
         let limits = Limits::default();
         let before = store.ledger().to_lines()?;
-        let seen = file::look(&path, Some(store), &limits, &mut go_on)?;
+        let seen = file::look(&path, Some(store), limits, &mut go_on)?;
         check(store.ledger().to_lines()? == before, "looking changed something")?;
-        let taken = file::take(&path, store, &limits, &mut go_on)?;
+        let taken = file::take(&path, store, limits, &mut go_on)?;
         check(taken.facts.len() == seen.new_facts, "looking counted other facts than taking")?;
         // A take that brings nothing leaves the one before it as the last.
         if back && !taken.facts.is_empty() {
@@ -226,8 +226,8 @@ impl History {
             }
         }
         if again {
-            file::take(&path, store, &limits, &mut go_on)?;
-            let twice = file::take(&path, store, &limits, &mut go_on)?;
+            file::take(&path, store, limits, &mut go_on)?;
+            let twice = file::take(&path, store, limits, &mut go_on)?;
             check(twice.facts.is_empty() && twice.photos.is_empty(), "a file brought something twice")?;
         }
         Ok(())
@@ -255,7 +255,7 @@ impl History {
             for (number, copy) in self.copies.iter_mut().enumerate() {
                 files.rotate_left(number);
                 for path in files.iter().chain(&files) {
-                    file::take(path, &mut copy.store, &Limits::default(), &mut go_on)?;
+                    file::take(path, &mut copy.store, Limits::default(), &mut go_on)?;
                 }
             }
         }

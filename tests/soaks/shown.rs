@@ -14,7 +14,7 @@ use crate::merge::{go_on, scratch};
 pub fn run(path: &Path) -> Outcome {
     let home = scratch()?;
     let folder = home.path().join("taken.legwork");
-    let (store, _) = file::take_as_new(path, &folder, AuthorId::random(), &Limits::default(), &mut go_on)?;
+    let (store, _) = file::take_as_new(path, &folder, AuthorId::random(), Limits::default(), &mut go_on)?;
     let mut out = io::stdout().lock();
     let ledger = store.ledger();
     for subject in ledger.subjects() {

@@ -17,17 +17,16 @@ use crate::chance::Chance;
 use crate::merge::{go_on, report};
 
 const PHOTO_BYTES: usize = 3 * 1024 * 1024;
-const ROUNDS: usize = 7;
 
 /// Measures with photos of 3 MB, `megabytes` in all, on the disk that holds `folder`.
-pub fn run(megabytes: usize, folder: &Path) -> Outcome {
+pub fn run(megabytes: usize, rounds: usize, folder: &Path) -> Outcome {
     let home = TempDir::new_in(folder)?;
     let mut store = Store::create(&home.path().join("house.legwork"), AuthorId::random())?;
     fill(&mut store, megabytes * 1024 * 1024 / PHOTO_BYTES)?;
     let path = home.path().join("house.lwk");
     let (mut packs, mut takes, mut one_files, mut many_files) = (vec![], vec![], vec![], vec![]);
     let (mut pack_memory, mut take_memory) = (0, 0);
-    for round in 0..ROUNDS {
+    for round in 0..rounds {
         one_files.push(seconds(|| copy_into_one(&store.photos(), &home.path().join("plain")))?);
         many_files.push(seconds(|| copy_each(&store.photos(), &home.path().join("plain-photos")))?);
         let options = PackOptions { replace: true, ..PackOptions::default() };
@@ -39,7 +38,7 @@ pub fn run(megabytes: usize, folder: &Path) -> Outcome {
         let copy = home.path().join(format!("copy-{round}.legwork"));
         reset_peak();
         takes.push(seconds(|| {
-            file::take_as_new(&path, &copy, AuthorId::random(), &Limits::default(), &mut go_on)
+            file::take_as_new(&path, &copy, AuthorId::random(), Limits::default(), &mut go_on)
                 .map(drop)
                 .map_err(Into::into)
         })?);
@@ -48,11 +47,19 @@ pub fn run(megabytes: usize, folder: &Path) -> Outcome {
         fs::remove_dir_all(home.path().join("plain-photos"))?;
     }
     let [pack, take, one, many] = [packs, takes, one_files, many_files].map(median);
-    println!("{megabytes} MB of photos of {PHOTO_BYTES} bytes, median of {ROUNDS} rounds, process peak (VmHWM)");
+    println!(
+        "{megabytes} MB of photos of {PHOTO_BYTES} bytes, median of {rounds} rounds, process peak (VmHWM)"
+    );
     println!("plain copy into one file + SHA-256 + sync:  {one:.2} s");
-    println!("pack:                                       {pack:.2} s, {:.2} x, {pack_memory} kB", one / pack);
+    println!(
+        "pack:                                       {pack:.2} s, {:.2} x, {pack_memory} kB",
+        one / pack
+    );
     println!("plain copy file by file + SHA-256 + sync:   {many:.2} s");
-    println!("take in:                                    {take:.2} s, {:.2} x, {take_memory} kB", many / take);
+    println!(
+        "take in:                                    {take:.2} s, {:.2} x, {take_memory} kB",
+        many / take
+    );
     Ok(())
 }
 
@@ -64,7 +71,8 @@ fn fill(store: &mut Store, photos: usize) -> Outcome {
         while picture.len() < PHOTO_BYTES {
             picture.extend(chance.next().to_le_bytes());
         }
-        let sha256: String = Sha256::digest(&picture).iter().map(|byte| format!("{byte:02x}")).collect();
+        let sha256 =
+            Sha256::digest(&picture).iter().fold(String::new(), |text, byte| format!("{text}{byte:02x}"));
         fs::write(store.photos().join(format!("{sha256}.jpg")), &picture)?;
         let photo = SubjectId::random();
         let image = json!({"bytes": picture.len(), "ext": "jpg", "height": 3, "sha256": sha256, "width": 4});

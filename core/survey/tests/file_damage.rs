@@ -5,8 +5,8 @@ mod file_support;
 use std::fs;
 
 use file_support::*;
-use survey::file::{FileFault, Limits, look};
 use survey::SurveyError;
+use survey::file::{FileFault, Limits, look};
 
 #[test]
 fn every_byte_changed_is_refused_or_true() {
@@ -15,7 +15,7 @@ fn every_byte_changed_is_refused_or_true() {
     let path = home.path().join("one.lwk");
     pack(&mut store, &path);
     let whole = fs::read(&path).unwrap();
-    let seen = look(&path, None, &NO_LIMIT, &mut go_on).unwrap();
+    let seen = look(&path, None, NO_LIMIT, &mut go_on).unwrap();
     let truth = content(&store);
     let damaged = home.path().join("damaged.lwk");
     let (mut refused, mut harmless) = (0, 0);
@@ -26,7 +26,7 @@ fn every_byte_changed_is_refused_or_true() {
             let mut bytes = whole.clone();
             bytes[at] = byte;
             fs::write(&damaged, &bytes).unwrap();
-            match look(&damaged, None, &NO_LIMIT, &mut go_on) {
+            match look(&damaged, None, NO_LIMIT, &mut go_on) {
                 Err(_) => refused += 1,
                 Ok(found) => {
                     assert_eq!(found, seen, "byte {at} as {byte:#04x}");
@@ -50,7 +50,7 @@ fn every_length_but_its_own_is_refused() {
     let cut = home.path().join("cut.lwk");
     for length in 0..whole.len() {
         fs::write(&cut, &whole[..length]).unwrap();
-        let refused = look(&cut, None, &NO_LIMIT, &mut go_on).unwrap_err();
+        let refused = look(&cut, None, NO_LIMIT, &mut go_on).unwrap_err();
         assert!(matches!(refused, SurveyError::File { .. }), "{length}: {refused}");
     }
 }
@@ -60,8 +60,11 @@ fn a_file_larger_than_the_user_allows_is_refused() {
     let (home, mut store) = house(&mut Chance::new());
     let path = home.path().join("one.lwk");
     let packed = pack(&mut store, &path);
-    let allow = |total_bytes| look(&path, None, &Limits { total_bytes }, &mut go_on);
+    let allow = |total_bytes| look(&path, None, Limits { total_bytes }, &mut go_on);
     let refused = allow(1000).unwrap_err();
-    assert!(matches!(refused, SurveyError::File { fault: FileFault::TotalTooLarge { most: 1000 }, .. }), "{refused}");
+    assert!(
+        matches!(refused, SurveyError::File { fault: FileFault::TotalTooLarge { most: 1000 }, .. }),
+        "{refused}"
+    );
     allow(packed.bytes).unwrap();
 }

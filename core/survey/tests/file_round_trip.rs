@@ -27,14 +27,14 @@ fn a_copy_made_from_a_file_is_the_same_and_packs_to_the_same_bytes() {
     assert!(recognise(&one));
 
     let folder = home.path().join("copy.legwork");
-    let (mut copy, taken) = take_as_new(&one, &folder, AuthorId::random(), &NO_LIMIT, &mut go_on).unwrap();
+    let (mut copy, taken) = take_as_new(&one, &folder, AuthorId::random(), NO_LIMIT, &mut go_on).unwrap();
     assert_eq!((taken.facts.len(), taken.photos.len()), (store.ledger().len(), 1));
     assert_eq!(copy.survey_id(), store.survey_id());
     assert_eq!(content(&copy), content(&store));
     pack(&mut copy, &two);
     assert_eq!(fs::read(&one).unwrap(), fs::read(&two).unwrap());
 
-    let again = take(&one, &mut copy, &NO_LIMIT, &mut go_on).unwrap();
+    let again = take(&one, &mut copy, NO_LIMIT, &mut go_on).unwrap();
     assert!(again.facts.is_empty() && again.photos.is_empty());
 }
 
@@ -46,8 +46,10 @@ fn nothing_unfinished_is_left_beside_a_file() {
     fs::write(home.path().join(format!("one.lwk.{}.part", "0".repeat(32))), "half").unwrap();
     fs::write(home.path().join("one.lwk.notes.part"), "whole").unwrap();
     pack(&mut store, &place);
-    let mut names: Vec<_> =
-        fs::read_dir(home.path()).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap()).collect();
+    let mut names: Vec<_> = fs::read_dir(home.path())
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+        .collect();
     names.sort();
     assert_eq!(names, ["house.legwork", "one.lwk", "one.lwk.notes.part"]);
 }
@@ -71,7 +73,7 @@ fn looking_says_what_taking_brings_and_changes_nothing() {
     let base = home.path().join("base.lwk");
     pack(&mut mine, &base);
     let folder = home.path().join("copy.legwork");
-    let (mut theirs, _) = take_as_new(&base, &folder, AuthorId::random(), &NO_LIMIT, &mut go_on).unwrap();
+    let (mut theirs, _) = take_as_new(&base, &folder, AuthorId::random(), NO_LIMIT, &mut go_on).unwrap();
 
     let part = mine.ledger().subjects().find(|&part| mine.ledger().shown(part, "tag").is_some()).unwrap();
     theirs
@@ -87,7 +89,7 @@ fn looking_says_what_taking_brings_and_changes_nothing() {
     pack(&mut theirs, &file);
 
     let before = snapshot(mine.folder());
-    let seen = look(&file, Some(&mut mine), &NO_LIMIT, &mut go_on).unwrap();
+    let seen = look(&file, Some(&mut mine), NO_LIMIT, &mut go_on).unwrap();
     assert_eq!(snapshot(mine.folder()), before);
     assert!(seen.same_survey);
     assert_eq!(seen.name.as_deref(), Some("House by the mill"));
@@ -97,7 +99,7 @@ fn looking_says_what_taking_brings_and_changes_nothing() {
     let shares: Vec<_> = seen.authors.iter().map(|share| (share.name.as_deref(), share.new_facts)).collect();
     assert_eq!(shares, [(Some("B. Helper"), 7)]);
 
-    let taken = take(&file, &mut mine, &NO_LIMIT, &mut go_on).unwrap();
+    let taken = take(&file, &mut mine, NO_LIMIT, &mut go_on).unwrap();
     assert_eq!((taken.facts.len(), taken.photos.len()), (7, 1));
     assert!(mine.ledger().disagreement(part, "tag").is_some());
 
@@ -105,12 +107,16 @@ fn looking_says_what_taking_brings_and_changes_nothing() {
     mine.write(&[Edit::new(part, "tag", "S7")]).unwrap();
     let settled = home.path().join("settled.lwk");
     pack(&mut mine, &settled);
-    let seen = look(&settled, Some(&mut theirs), &NO_LIMIT, &mut go_on).unwrap();
-    assert_eq!((seen.settled.len(), seen.new_disagreements.len()), (0, 0), "no disagreement is known there yet");
-    take(&settled, &mut theirs, &NO_LIMIT, &mut go_on).unwrap();
+    let seen = look(&settled, Some(&mut theirs), NO_LIMIT, &mut go_on).unwrap();
+    assert_eq!(
+        (seen.settled.len(), seen.new_disagreements.len()),
+        (0, 0),
+        "no disagreement is known there yet"
+    );
+    take(&settled, &mut theirs, NO_LIMIT, &mut go_on).unwrap();
     assert_eq!(content(&mine), content(&theirs));
 
-    let alone = look(&file, None, &NO_LIMIT, &mut go_on).unwrap();
+    let alone = look(&file, None, NO_LIMIT, &mut go_on).unwrap();
     assert!(!alone.same_survey);
     assert_eq!((alone.new_facts, alone.new_photos), (alone.facts, 2));
 }
@@ -123,7 +129,7 @@ fn another_survey_is_never_mixed_in() {
     let file = home.path().join("one.lwk");
     pack(&mut one, &file);
     let before = content(&two);
-    let refused = take(&file, &mut two, &NO_LIMIT, &mut go_on).unwrap_err();
+    let refused = take(&file, &mut two, NO_LIMIT, &mut go_on).unwrap_err();
     assert!(matches!(refused, SurveyError::OtherSurvey { .. }), "{refused}");
     assert_eq!(content(&two), before);
 }
@@ -135,7 +141,7 @@ fn what_was_taken_can_be_put_back_until_something_is_written() {
     let base = home.path().join("base.lwk");
     pack(&mut mine, &base);
     let folder = home.path().join("copy.legwork");
-    let (mut theirs, _) = take_as_new(&base, &folder, AuthorId::random(), &NO_LIMIT, &mut go_on).unwrap();
+    let (mut theirs, _) = take_as_new(&base, &folder, AuthorId::random(), NO_LIMIT, &mut go_on).unwrap();
     let part = SubjectId::random();
     theirs.write(&[Edit::new(part, "is", "part"), Edit::new(part, "tag", "S5")]).unwrap();
     theirs.write(&[Edit::new(part, "tag", "S6")]).unwrap();
@@ -147,7 +153,7 @@ fn what_was_taken_can_be_put_back_until_something_is_written() {
     assert!(matches!(none, SurveyError::CannotPutBack(CannotPutBack::NothingTaken)), "{none}");
     let before = content(&mine);
     let mut watching = Store::open(mine.folder(), AuthorId::random()).unwrap();
-    take(&file, &mut mine, &NO_LIMIT, &mut go_on).unwrap();
+    take(&file, &mut mine, NO_LIMIT, &mut go_on).unwrap();
     watching.refresh().unwrap();
     assert_eq!(content(&watching), content(&theirs));
     let returned = put_back(&mut mine).unwrap();
@@ -160,7 +166,7 @@ fn what_was_taken_can_be_put_back_until_something_is_written() {
     let twice = put_back(&mut mine).unwrap_err();
     assert!(matches!(twice, SurveyError::CannotPutBack(CannotPutBack::NothingTaken)), "{twice}");
 
-    take(&file, &mut mine, &NO_LIMIT, &mut go_on).unwrap();
+    take(&file, &mut mine, NO_LIMIT, &mut go_on).unwrap();
     watching.write(&[Edit::new(part, "note", "written since")]).unwrap();
     let since = put_back(&mut mine).unwrap_err();
     assert!(matches!(since, SurveyError::CannotPutBack(CannotPutBack::WrittenSince)), "{since}");
@@ -176,9 +182,10 @@ fn forgetting_travels_and_is_for_ever() {
     let old = home.path().join("old.lwk");
     pack(&mut mine, &old);
     let folder = home.path().join("copy.legwork");
-    let (mut theirs, _) = take_as_new(&old, &folder, AuthorId::random(), &NO_LIMIT, &mut go_on).unwrap();
+    let (mut theirs, _) = take_as_new(&old, &folder, AuthorId::random(), NO_LIMIT, &mut go_on).unwrap();
     let survey = mine.survey_id().subject();
-    let photo = mine.ledger().subjects().find(|&photo| mine.ledger().shown(photo, "image").is_some()).unwrap();
+    let photo =
+        mine.ledger().subjects().find(|&photo| mine.ledger().shown(photo, "image").is_some()).unwrap();
     theirs.forget_field(survey, "place").unwrap();
     theirs.forget_photo(photo).unwrap();
     let file = home.path().join("theirs.lwk");
@@ -186,22 +193,22 @@ fn forgetting_travels_and_is_for_ever() {
     let bytes = fs::read(&file).unwrap();
     assert!(!bytes.windows(15).any(|part| part == b"Invented Street"));
 
-    let seen = look(&file, Some(&mut mine), &NO_LIMIT, &mut go_on).unwrap();
+    let seen = look(&file, Some(&mut mine), NO_LIMIT, &mut go_on).unwrap();
     let mut forgotten = seen.forgotten;
     forgotten.sort();
     let mut expected = [(survey, "place".to_owned()), (photo, "image".to_owned())];
     expected.sort();
     assert_eq!((forgotten, seen.new_facts, seen.photos), (expected.to_vec(), 2, 0));
-    take(&file, &mut mine, &NO_LIMIT, &mut go_on).unwrap();
+    take(&file, &mut mine, NO_LIMIT, &mut go_on).unwrap();
     assert_eq!(content(&mine), content(&theirs));
     assert!(content(&mine).1.is_empty());
     let back = put_back(&mut mine).unwrap_err();
     assert!(matches!(back, SurveyError::CannotPutBack(CannotPutBack::Forgotten)), "{back}");
 
     // The older file, with the value and the picture, brings neither back.
-    let seen = look(&old, Some(&mut mine), &NO_LIMIT, &mut go_on).unwrap();
+    let seen = look(&old, Some(&mut mine), NO_LIMIT, &mut go_on).unwrap();
     assert_eq!((seen.new_facts, seen.new_photos), (0, 0));
-    let taken = take(&old, &mut mine, &NO_LIMIT, &mut go_on).unwrap();
+    let taken = take(&old, &mut mine, NO_LIMIT, &mut go_on).unwrap();
     assert!(taken.facts.is_empty() && taken.photos.is_empty());
     assert_eq!(content(&mine), content(&theirs));
 }
@@ -213,7 +220,7 @@ fn owner_notes_and_photos_can_stay_at_home() {
         let path = home.path().join(format!("{what:?}.lwk"));
         pack_with(store, &without(what), &path);
         let (lines, photos) = taken_as_new(&path).unwrap();
-        assert!(look(&path, None, &NO_LIMIT, &mut go_on).unwrap().left_out.contains(&what));
+        assert!(look(&path, None, NO_LIMIT, &mut go_on).unwrap().left_out.contains(&what));
         (lines, photos, fs::read(&path).unwrap())
     };
     let says = |bytes: &[u8], text: &str| bytes.windows(text.len()).any(|part| part == text.as_bytes());
@@ -238,10 +245,10 @@ fn photos_left_out_arrive_with_a_later_file() {
     pack_with(&mut store, &without(LeftOut::Photos), &bare);
     pack(&mut store, &whole);
     let folder = home.path().join("copy.legwork");
-    let (mut copy, _) = take_as_new(&bare, &folder, AuthorId::random(), &NO_LIMIT, &mut go_on).unwrap();
+    let (mut copy, _) = take_as_new(&bare, &folder, AuthorId::random(), NO_LIMIT, &mut go_on).unwrap();
     let lost = pack(&mut copy, &home.path().join("again.lwk"));
     assert_eq!((lost.photos, lost.lost_photos.len()), (0, 1));
-    let taken = take(&whole, &mut copy, &NO_LIMIT, &mut go_on).unwrap();
+    let taken = take(&whole, &mut copy, NO_LIMIT, &mut go_on).unwrap();
     assert_eq!((taken.facts.len(), taken.photos.len()), (0, 1));
     assert_eq!(content(&copy), content(&store));
 }
@@ -270,7 +277,7 @@ fn stopping_at_any_moment_leaves_everything_as_it_was() {
     let (_other, mut theirs) = {
         let other = tempfile::TempDir::new().unwrap();
         let folder = other.path().join("copy.legwork");
-        let (copy, _) = take_as_new(&base, &folder, AuthorId::random(), &NO_LIMIT, &mut go_on).unwrap();
+        let (copy, _) = take_as_new(&base, &folder, AuthorId::random(), NO_LIMIT, &mut go_on).unwrap();
         (other, copy)
     };
     for _ in 0..3 {
@@ -296,7 +303,7 @@ fn stopping_at_any_moment_leaves_everything_as_it_was() {
     for steps in 0..usize::MAX {
         let left = Cell::new(steps);
         let mut stop = |_| left.replace(left.get().saturating_sub(1)) > 0;
-        match take(&file, &mut mine, &NO_LIMIT, &mut stop) {
+        match take(&file, &mut mine, NO_LIMIT, &mut stop) {
             Err(SurveyError::Stopped) => assert_eq!(snapshot(home.path()), before, "taking, after {steps}"),
             taken => {
                 assert_eq!(taken.unwrap().photos.len(), 3);
@@ -315,13 +322,16 @@ fn members_of_later_releases_travel_on() {
     let known = line(1, 1, "tag", &json!("S1"), &[]);
     // A member after "value" in the order of RFC 8785.
     let unknown = known.replace("\"value\":\"S1\"}", "\"value\":\"S1\",\"zone\":{\"later\":[1,null]}}");
-    let bag = Bag::new(&survey, vec![unknown.clone(), line(2, 1, "drawn_by", &json!({"with": "a field of later"}), &[])]);
+    let bag = Bag::new(
+        &survey,
+        vec![unknown.clone(), line(2, 1, "drawn_by", &json!({"with": "a field of later"}), &[])],
+    );
     let file = home.path().join("later.lwk");
     let mut lines = bag.clone();
     // A member of the header that is not known either.
     lines.lines[0] = lines.lines[0].replace("\"survey\"", "\"sent\":\"by hand\",\"survey\"");
     fs::write(&file, zip(&stored(&lines.entries()))).unwrap();
-    take(&file, &mut store, &NO_LIMIT, &mut go_on).unwrap();
+    take(&file, &mut store, NO_LIMIT, &mut go_on).unwrap();
     let again = home.path().join("again.lwk");
     pack(&mut store, &again);
     let bytes = fs::read(&again).unwrap();
@@ -335,7 +345,8 @@ fn a_file_that_another_program_deflated_is_read() {
     let path = home.path().join("one.lwk");
     pack(&mut store, &path);
     let entries = unzip(&fs::read(&path).unwrap());
-    let deflated: Vec<RawEntry> = entries.iter().rev().map(|(name, data)| RawEntry::deflated(name, data)).collect();
+    let deflated: Vec<RawEntry> =
+        entries.iter().rev().map(|(name, data)| RawEntry::deflated(name, data)).collect();
     fs::write(&path, zip(&deflated)).unwrap();
     assert_eq!(taken_as_new(&path).unwrap(), content(&store));
 }
@@ -349,8 +360,11 @@ fn a_newer_format_is_said_to_be_newer_whatever_else_it_holds() {
     entries.push((b"survey/data/sketches/1.svg".to_vec(), b"<svg/>".to_vec()));
     let path = home.path().join("later.lwk");
     fs::write(&path, zip(&stored(&entries))).unwrap();
-    let refused = take(&path, &mut store, &NO_LIMIT, &mut go_on).unwrap_err();
-    assert!(matches!(&refused, SurveyError::File { fault: FileFault::Newer { found: 3, .. }, .. }), "{refused}");
+    let refused = take(&path, &mut store, NO_LIMIT, &mut go_on).unwrap_err();
+    assert!(
+        matches!(&refused, SurveyError::File { fault: FileFault::Newer { found: 3, .. }, .. }),
+        "{refused}"
+    );
     assert!(recognise(&path));
     fs::write(&path, zip(&stored(&vec![(b"survey/readme".to_vec(), b"x".to_vec())]))).unwrap();
     assert!(!recognise(&path));

@@ -32,7 +32,7 @@ pub(super) struct Bag {
 
 impl Bag {
     /// Opens a file and looks at everything but its content.
-    pub(super) fn open(path: &Path, limits: &Limits) -> Result<Self> {
+    pub(super) fn open(path: &Path, limits: Limits) -> Result<Self> {
         let unreadable = |error| of_system(path, &error);
         // Not opened before that: opening a pipe would wait for its writer.
         if !fs::metadata(path).map_err(unreadable)?.is_file() {
@@ -93,15 +93,16 @@ impl Bag {
             }
             let name = EntryName::Photo(photo);
             let wanted = checked.wanted.contains(&photo);
-            let sha256 = match staging.as_deref_mut().filter(|staging| wanted && staging.lacks(photo, entry.size)) {
-                Some(staging) => {
-                    let (path, mut file) = staging.begin(photo)?;
-                    let sha256 = self.copy(name, Some((&path, &mut file)), meter)?;
-                    staging.end(file)?;
-                    sha256
-                }
-                None => self.copy(name, None, meter)?,
-            };
+            let sha256 =
+                match staging.as_deref_mut().filter(|staging| wanted && staging.lacks(photo, entry.size)) {
+                    Some(staging) => {
+                        let (path, mut file) = staging.begin(photo)?;
+                        let sha256 = self.copy(name, Some((&path, &mut file)), meter)?;
+                        staging.end(file)?;
+                        sha256
+                    }
+                    None => self.copy(name, None, meter)?,
+                };
             self.compare(&hashes, name, sha256)?;
             if sha256 != photo.sha256 {
                 return Err(FileFault::Altered { what: name.in_bag() }.of(&self.path));
@@ -120,7 +121,9 @@ impl Bag {
         };
         if read(EntryName::BagIt)? != manifest::BAGIT.as_bytes() {
             let what = EntryName::BagIt.in_bag();
-            return Err(FileFault::TagFile { what, why: "it must be the two lines of BagIt 1.0" }.of(&self.path));
+            return Err(
+                FileFault::TagFile { what, why: "it must be the two lines of BagIt 1.0" }.of(&self.path)
+            );
         }
         let info = read(EntryName::BagInfo)?;
         let listed = read(EntryName::Manifest)?;
@@ -132,7 +135,8 @@ impl Bag {
             self.compare(&stated, name, sha256)?;
         }
         let hashes = manifest::read_manifest(EntryName::Manifest, &listed).map_err(wrong)?;
-        let payload: BTreeSet<EntryName> = self.entries.keys().copied().filter(|name| name.is_payload()).collect();
+        let payload: BTreeSet<EntryName> =
+            self.entries.keys().copied().filter(|name| name.is_payload()).collect();
         let bytes = payload.iter().filter_map(|name| self.entries.get(name)).map(|entry| entry.size).sum();
         let sum = Payload { bytes, entries: payload.len() };
         manifest::check_info(&info, self.header.survey, sum).map_err(wrong)?;
@@ -222,7 +226,7 @@ fn read_header(file: &File, found: &[Entry]) -> Result<Header, ReadFault> {
     }
 }
 
-fn by_name(found: Vec<Entry>, limits: &Limits) -> Result<BTreeMap<EntryName, Entry>, FileFault> {
+fn by_name(found: Vec<Entry>, limits: Limits) -> Result<BTreeMap<EntryName, Entry>, FileFault> {
     let mut entries = BTreeMap::new();
     let mut total: u64 = 0;
     for entry in found {

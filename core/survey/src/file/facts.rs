@@ -118,7 +118,9 @@ impl SoFar {
         for over in fact.over() {
             match self.about.get(over) {
                 None => return Err(wrong("it replaces a record that is not in the file")),
-                Some(&other) if other != about => return Err(wrong("it replaces a record about something else")),
+                Some(&other) if other != about => {
+                    return Err(wrong("it replaces a record about something else"));
+                }
                 Some(_) => {}
             }
         }
@@ -126,7 +128,9 @@ impl SoFar {
         self.last = Some(fact.id());
         self.about.insert(fact.id(), about);
         self.count_values(fact.value());
-        fact.extra().values().for_each(|value| self.count_values(value));
+        for value in fact.extra().values() {
+            self.count_values(value);
+        }
         let too_many = |what, most: usize| Err(FileFault::TooLarge { what, most: most as u64 });
         if self.values > limits::VALUES {
             return too_many("the number of values in its records", limits::VALUES);
@@ -144,11 +148,15 @@ impl SoFar {
         match value {
             Value::Array(items) => {
                 self.containers += 1;
-                items.iter().for_each(|item| self.count_values(item));
+                for item in items {
+                    self.count_values(item);
+                }
             }
             Value::Object(members) => {
                 self.containers += 1;
-                members.values().for_each(|member| self.count_values(member));
+                for member in members.values() {
+                    self.count_values(member);
+                }
             }
             Value::Null | Value::Bool(_) | Value::Number(_) | Value::String(_) => {}
         }

@@ -20,7 +20,9 @@ pub enum FileFault {
     #[error("it is a zip file, but holds no survey")]
     NoSurvey,
     /// A later release wrote it in a format of its own.
-    #[error("it was written by a newer release (format {found}; this one reads up to {known}). Update this one to read it")]
+    #[error(
+        "it was written by a newer release (format {found}; this one reads up to {known}). Update this one to read it"
+    )]
     Newer {
         /// The format that the file has.
         found: u64,

@@ -5,6 +5,7 @@
 //! ```
 
 use std::collections::BTreeSet;
+use std::ops::RangeInclusive;
 
 use serde_json::{Map, Value, json};
 
@@ -12,6 +13,9 @@ use super::FORMAT;
 use super::fault::FileFault;
 use super::options::LeftOut;
 use crate::fact::{SurveyId, canonical};
+
+/// The formats that this release reads.
+const READ: RangeInclusive<u32> = 0..=FORMAT;
 
 /// The mark in the header that tells our files from other zips with a bag.
 const FILE: &str = "legwork";
@@ -47,13 +51,15 @@ impl Header {
 
     /// Reads the line, given without its line feed. Members that this release does not know are passed over.
     pub(super) fn read(line: &[u8]) -> Result<Self, FileFault> {
-        let Ok(Value::Object(members)) = serde_json::from_slice(line) else { return Err(FileFault::NoSurvey) };
+        let Ok(Value::Object(members)) = serde_json::from_slice(line) else {
+            return Err(FileFault::NoSurvey);
+        };
         if members.get("file").and_then(Value::as_str) != Some(FILE) {
             return Err(FileFault::NoSurvey);
         }
         // Before anything else: what a newer format says beyond this number is its own affair.
         let found = members.get("format").and_then(Value::as_u64).ok_or(FileFault::Header("format"))?;
-        let format = u32::try_from(found).ok().filter(|&format| format <= FORMAT);
+        let format = u32::try_from(found).ok().filter(|format| READ.contains(format));
         let Some(format) = format else { return Err(FileFault::Newer { found, known: FORMAT }) };
         let survey = text(&members, "survey")?;
         let id: SurveyId = survey.parse().map_err(|_| FileFault::Header("survey"))?;

@@ -63,7 +63,7 @@ pub struct AuthorShare {
 ///
 /// # Errors
 /// As [`take`](super::take), but no `OtherSurvey`.
-pub fn look(path: &Path, store: Option<&mut Store>, limits: &Limits, watch: &mut dyn Watch) -> Result<Look> {
+pub fn look(path: &Path, store: Option<&mut Store>, limits: Limits, watch: &mut dyn Watch) -> Result<Look> {
     let bag = Bag::open(path, limits)?;
     match store.filter(|store| store.survey_id() == bag.header().survey) {
         Some(store) => {
@@ -104,7 +104,11 @@ fn look_into(
         facts: header.facts,
         new_facts: after.new.len(),
         photos: bag.photos().count(),
-        new_photos: bag.photos().map(|(photo, entry)| (photo, entry.size)).filter(|&photo| lacking(photo)).count(),
+        new_photos: bag
+            .photos()
+            .map(|(photo, entry)| (photo, entry.size))
+            .filter(|&photo| lacking(photo))
+            .count(),
         new_disagreements: was_closed.into_iter().filter(|&about| after.disagree(about)).map(owned).collect(),
         settled: was_open.into_iter().filter(|&about| !after.disagree(about)).map(owned).collect(),
         forgotten: after.forgotten(&new),
@@ -161,7 +165,8 @@ impl<'a> After<'a> {
     fn live(&self, subject: SubjectId, name: &str) -> Vec<&'a Fact> {
         let held = self.held.live(subject, name).into_iter();
         let new = self.about.get(&(subject, name)).into_iter().flatten().copied();
-        let mut live: Vec<&Fact> = held.chain(new).filter(|fact| !self.replaced.contains(&fact.id())).collect();
+        let mut live: Vec<&Fact> =
+            held.chain(new).filter(|fact| !self.replaced.contains(&fact.id())).collect();
         live.sort_unstable_by_key(|fact| fact.id());
         live
     }
@@ -181,7 +186,8 @@ impl<'a> After<'a> {
     /// What is known here and would be forgotten.
     fn forgotten(&self, facts: &[Fact]) -> Vec<(SubjectId, String)> {
         let said = facts.iter().filter(|fact| fact.is_forgotten()).map(Fact::id);
-        let told = facts.iter().filter(|fact| fact.field() == FORGET).filter_map(|fact| fact.value().get("facts"));
+        let told =
+            facts.iter().filter(|fact| fact.field() == FORGET).filter_map(|fact| fact.value().get("facts"));
         let told = told.filter_map(|ids| serde_json::from_value::<Vec<FactId>>(ids.clone()).ok()).flatten();
         let about: BTreeSet<(SubjectId, &str)> = said
             .chain(told)
@@ -198,6 +204,9 @@ impl<'a> After<'a> {
             *shares.entry(fact.by()).or_default() += 1;
         }
         let name = |author: AuthorId| self.text(author.subject(), field::NAME);
-        shares.into_iter().map(|(author, new_facts)| AuthorShare { author, name: name(author), new_facts }).collect()
+        shares
+            .into_iter()
+            .map(|(author, new_facts)| AuthorShare { author, name: name(author), new_facts })
+            .collect()
     }
 }

@@ -20,7 +20,8 @@ pub(super) const LISTED_TAGS: [EntryName; 3] = [EntryName::BagInfo, EntryName::B
 
 /// A manifest: one line an entry, sorted by name (RFC 8493, 2.1.3), as `sha256sum` writes and reads it.
 pub(super) fn write_manifest(hashes: &Hashes) -> String {
-    let lines: BTreeMap<String, String> = hashes.iter().map(|(name, hash)| (name.in_bag(), hex(hash))).collect();
+    let lines: BTreeMap<String, String> =
+        hashes.iter().map(|(name, hash)| (name.in_bag(), hex(hash))).collect();
     lines.iter().fold(String::new(), |mut text, (name, hash)| {
         // Writing to a String cannot fail.
         let _ = writeln!(text, "{hash}  {name}");
@@ -64,7 +65,8 @@ pub(super) fn check_info(text: &[u8], survey: SurveyId, payload: Payload) -> Res
     let wrong = |why| FileFault::TagFile { what: what.in_bag(), why };
     let (mut surveys, mut sums) = (Vec::new(), Vec::new());
     for line in lines(what, text)? {
-        let (label, value) = line.split_once(": ").ok_or_else(|| wrong("a line is not a label and a value"))?;
+        let (label, value) =
+            line.split_once(": ").ok_or_else(|| wrong("a line is not a label and a value"))?;
         match label {
             "External-Identifier" => surveys.push(value),
             "Payload-Oxum" => sums.push(value),
@@ -87,5 +89,7 @@ fn lines(what: EntryName, text: &[u8]) -> Result<std::str::Split<'_, char>, File
     if text.starts_with('\u{feff}') || text.contains('\r') {
         return Err(wrong("it has a byte order mark or carriage returns"));
     }
-    text.strip_suffix('\n').map(|text| text.split('\n')).ok_or_else(|| wrong("it does not end with a line feed"))
+    text.strip_suffix('\n')
+        .map(|text| text.split('\n'))
+        .ok_or_else(|| wrong("it does not end with a line feed"))
 }

@@ -1,4 +1,4 @@
-//! The file in which a survey travels: a plain zip that holds a BagIt bag. `docs/file.md` describes it byte for byte.
+//! The file in which a survey travels: a plain zip that holds a bag (`BagIt`). `docs/file.md` describes it byte for byte.
 //!
 //! [`pack`] writes one, [`look`] says what one would bring, [`take`] and [`take_as_new`] take one in, and [`put_back`]
 //! undoes the last take while nothing was written since. All of it streams: memory does not grow with the photos.
@@ -28,8 +28,8 @@ mod watch;
 mod zip;
 
 pub use fault::FileFault;
-pub use limits::Limits;
 pub(crate) use limits::FACTS as MOST_FACTS;
+pub use limits::Limits;
 pub use look::{AuthorShare, Look, look};
 pub use options::{LeftOut, PackOptions};
 pub use pack::{Packed, Report, pack};
@@ -49,7 +49,7 @@ pub const FORMAT: u32 = 0;
 /// Whether a file is one of ours by its content, whatever its name: a zip of our kind whose facts begin with a header.
 /// A file of a newer format counts as ours; [`look`] then says that it is newer.
 pub fn recognise(path: &std::path::Path) -> bool {
-    match bag::Bag::open(path, &Limits::default()) {
+    match bag::Bag::open(path, Limits::default()) {
         Ok(_) => true,
         Err(crate::SurveyError::File { fault, .. }) => matches!(fault, FileFault::Newer { .. }),
         Err(_) => false,

@@ -68,7 +68,8 @@ pub fn pack(
         named_photos(store.ledger().facts().filter(|fact| filter.admits(fact)))
     };
     let folder = store.photos();
-    let length = |photo: &PhotoName| fs::metadata(folder.join(photo.to_string())).map_or(0, |found| found.len());
+    let length =
+        |photo: &PhotoName| fs::metadata(folder.join(photo.to_string())).map_or(0, |found| found.len());
     let mut meter = Meter::new(watch, photos.iter().map(length).sum());
 
     let part = PartFile::create(path, options.replace)?;
@@ -185,7 +186,11 @@ impl BagWriter<'_> {
             Err(error) => return Err(of_system(&source, &error)),
         };
         // All entries but this: bag-info, both manifests, and those that are counted.
-        fits(self.payload.entries as u64 + 5, limits::ENTRIES as u64, "the number of its photos may be about")?;
+        fits(
+            self.payload.entries as u64 + 5,
+            limits::ENTRIES as u64,
+            "the number of its photos may be about",
+        )?;
         let name = EntryName::Photo(photo);
         let mut entry = self.out.begin(&name.in_zip()).map_err(broken)?;
         let mut chunk = vec![0; CHUNK_BYTES];

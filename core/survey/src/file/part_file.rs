@@ -92,7 +92,8 @@ fn remove_abandoned(place: &Path, name: &std::ffi::OsStr) {
             .as_encoded_bytes()
             .strip_prefix(start.as_encoded_bytes())
             .and_then(|rest| rest.strip_suffix(PART.as_bytes()));
-        let is_part = middle.is_some_and(|chance| chance.len() == 32 && chance.iter().all(u8::is_ascii_hexdigit));
+        let is_part =
+            middle.is_some_and(|chance| chance.len() == 32 && chance.iter().all(u8::is_ascii_hexdigit));
         if is_part && File::open(entry.path()).is_ok_and(|file| file.try_lock().is_ok()) {
             let _ = fs::remove_file(entry.path());
         }

@@ -114,7 +114,8 @@ pub(super) fn remove(photos: &Path, names: &[PhotoName]) {
 fn remove_stale(survey_folder: &Path) {
     for entry in fs::read_dir(survey_folder).into_iter().flatten().flatten() {
         let ours = entry.file_name().to_str().is_some_and(|name| name.starts_with(PREFIX));
-        let age = entry.metadata().and_then(|found| found.modified()).ok().and_then(|then| then.elapsed().ok());
+        let age =
+            entry.metadata().and_then(|found| found.modified()).ok().and_then(|then| then.elapsed().ok());
         if ours && age.is_some_and(|age| age > STALE) {
             let _ = fs::remove_dir_all(entry.path());
         }

@@ -29,7 +29,7 @@ pub struct Taken {
 /// `File` if the file is refused, `OtherSurvey` if it holds another survey (see [`take_as_new`]), `FactDiffers`,
 /// `FromTheFuture`, `TooManyParts` or `TooManyFacts` if its facts do not go together with those held, `Stopped`, or
 /// what [`Store::write_facts`] gives. The survey is then as it was.
-pub fn take(path: &Path, store: &mut Store, limits: &Limits, watch: &mut dyn Watch) -> Result<Taken> {
+pub fn take(path: &Path, store: &mut Store, limits: Limits, watch: &mut dyn Watch) -> Result<Taken> {
     store.refresh()?;
     let bag = Bag::open(path, limits)?;
     if bag.header().survey != store.survey_id() {
@@ -47,7 +47,7 @@ pub fn take_as_new(
     path: &Path,
     folder: &Path,
     author: AuthorId,
-    limits: &Limits,
+    limits: Limits,
     watch: &mut dyn Watch,
 ) -> Result<(Store, Taken)> {
     let bag = Bag::open(path, limits)?;

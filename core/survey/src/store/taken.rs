@@ -132,7 +132,8 @@ fn is_about_forgetting(fact: &Fact) -> bool {
 }
 
 fn write_receipt(transaction: &Transaction<'_>, receipt: &Receipt) -> rusqlite::Result<()> {
-    let text = serde_json::to_string(receipt).map_err(|error| rusqlite::Error::ToSqlConversionFailure(error.into()))?;
+    let text = serde_json::to_string(receipt)
+        .map_err(|error| rusqlite::Error::ToSqlConversionFailure(error.into()))?;
     transaction
         .execute("INSERT OR REPLACE INTO meta (key, value) VALUES (?1, ?2)", params![TAKEN_KEY, text])
         .map(drop)

@@ -1,5 +1,6 @@
 //! Surveys and files for the checks of the exchange file. Everything in them is invented.
 #![allow(dead_code, reason = "each check uses its part")]
+#![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
 
 use std::collections::BTreeMap;
 use std::fs;
@@ -7,10 +8,10 @@ use std::path::{Path, PathBuf};
 
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
+use survey::SurveyError;
 use survey::fact::{AuthorId, Edit, FactId, SubjectId};
 use survey::file::{self, Limits, PackOptions, Packed, Progress};
 use survey::store::Store;
-use survey::SurveyError;
 use tempfile::TempDir;
 
 pub const NO_LIMIT: Limits = Limits { total_bytes: u64::MAX };
@@ -19,9 +20,14 @@ pub fn go_on(_: Progress) -> bool {
     true
 }
 
+#[expect(clippy::unnecessary_wraps, reason = "the shape of a report")]
 /// Stands for the report, which is no part of these checks.
 pub fn report(survey: &survey::record::Survey, newest: Option<FactId>) -> survey::error::Result<String> {
-    Ok(format!("<!doctype html><title>{}</title><p>{}", survey.name.as_deref().unwrap_or("-"), newest.is_some()))
+    Ok(format!(
+        "<!doctype html><title>{}</title><p>{}",
+        survey.name.as_deref().unwrap_or("-"),
+        newest.is_some()
+    ))
 }
 
 /// A number generator for checks: `SplitMix64`, whose seed is new in each run and printed.
@@ -99,7 +105,11 @@ pub fn add_photo(store: &mut Store, of: SubjectId, picture: &[u8]) -> SubjectId 
     store
         .write(&[
             Edit::new(photo, "is", "photo"),
-            Edit::new(photo, "image", json!({"sha256": sha256, "ext": "jpg", "bytes": picture.len(), "width": 4, "height": 3})),
+            Edit::new(
+                photo,
+                "image",
+                json!({"sha256": sha256, "ext": "jpg", "bytes": picture.len(), "width": 4, "height": 3}),
+            ),
             Edit::new(photo, "of", of.to_string()),
             Edit::new(photo, "role", "before"),
         ])
@@ -108,7 +118,7 @@ pub fn add_photo(store: &mut Store, of: SubjectId, picture: &[u8]) -> SubjectId 
 }
 
 pub fn sha256_hex(bytes: &[u8]) -> String {
-    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
+    Sha256::digest(bytes).iter().fold(String::new(), |text, byte| format!("{text}{byte:02x}"))
 }
 
 pub fn pack(store: &mut Store, path: &Path) -> Packed {
@@ -132,7 +142,7 @@ pub fn content(store: &Store) -> Content {
 pub fn taken_as_new(path: &Path) -> Result<Content, SurveyError> {
     let home = TempDir::new().unwrap();
     let folder = home.path().join("copy.legwork");
-    let taken = file::take_as_new(path, &folder, AuthorId::random(), &NO_LIMIT, &mut go_on);
+    let taken = file::take_as_new(path, &folder, AuthorId::random(), NO_LIMIT, &mut go_on);
     if taken.is_err() {
         assert_eq!(fs::read_dir(home.path()).unwrap().count(), 0, "something is left");
     }
@@ -187,7 +197,8 @@ impl Bag {
     pub fn entries(&self) -> Entries {
         let facts = self.lines.iter().fold(String::new(), |text, line| text + line + "\n");
         let mut payload = vec![("data/facts.jsonl".to_owned(), facts.into_bytes())];
-        payload.extend(self.photos.iter().map(|(name, bytes)| (format!("data/photos/{name}"), bytes.clone())));
+        payload
+            .extend(self.photos.iter().map(|(name, bytes)| (format!("data/photos/{name}"), bytes.clone())));
         seal(&self.survey, payload)
     }
 }
@@ -197,7 +208,8 @@ pub fn seal(survey: &str, mut payload: Vec<(String, Vec<u8>)>) -> Entries {
     payload.sort();
     let bytes: usize = payload.iter().map(|(_, content)| content.len()).sum();
     let list = |files: &[(String, Vec<u8>)]| {
-        files.iter().map(|(name, content)| format!("{}  {name}\n", sha256_hex(content))).collect::<String>()
+        let lines = files.iter().map(|(name, content)| sha256_hex(content) + "  " + name + "\n");
+        lines.collect::<String>()
     };
     let manifest = list(&payload);
     let info = format!("External-Identifier: {survey}\nPayload-Oxum: {bytes}.{}\n", payload.len());

@@ -109,9 +109,12 @@ fn read_end(file: &mut (impl Read + Seek), length: u64) -> Result<End> {
     }
     let count = usize::from(count);
     if count > limits::ENTRIES {
-        return Err(FileFault::TooLarge { what: "the number of its entries", most: limits::ENTRIES as u64 }.into());
+        return Err(
+            FileFault::TooLarge { what: "the number of its entries", most: limits::ENTRIES as u64 }.into()
+        );
     }
-    let most = limits::ENTRIES * (layout::CENTRAL_BYTES + limits::NAME_BYTES + layout::EXTRA_64_BYTES);
+    let most =
+        limits::ENTRIES * (layout::CENTRAL_BYTES + limits::NAME_BYTES + usize::from(layout::EXTRA_64_BYTES));
     let bytes = usize::try_from(bytes).ok().filter(|&bytes| bytes <= most);
     let bytes = bytes.ok_or_else(|| zip("its directory is too large"))?;
     let (start, stops) = if start == layout::SEE_64 {
@@ -165,7 +168,7 @@ fn read_listed(fields: &mut Fields<'_>) -> Option<Result<Listed>> {
         return Some(Err(zip("an entry is a link, a folder, or lies elsewhere")));
     }
     let at = if at == layout::SEE_64 {
-        let extra_64 = (usize::from(extra) == layout::EXTRA_64_BYTES, fields.u16()?, fields.u16()?);
+        let extra_64 = (extra == layout::EXTRA_64_BYTES, fields.u16()?, fields.u16()?);
         let at = fields.u64()?;
         if extra_64 != (true, 1, 8) || at < u64::from(layout::SEE_64) {
             return Some(Err(zip("an entry's place of 64 bits is wrong")));

@@ -26,7 +26,7 @@ pub(super) const VERSION_64: u16 = 45;
 pub(super) const SEE_64: u32 = u32::MAX;
 
 /// The extra field that holds an offset of 64 bits: header id 1, eight bytes (4.5.3).
-pub(super) const EXTRA_64_BYTES: usize = 12;
+pub(super) const EXTRA_64_BYTES: u16 = 12;
 
 /// 1980-01-01, 00:00, the earliest that a zip can state (4.4.6).
 pub(super) const DATE: u16 = 0x0021;

@@ -82,7 +82,7 @@ impl<W: Write + Seek> ZipWriter<W> {
             tail.extend(entry.common.version.to_le_bytes());
             entry.common.write(&mut tail);
             let small = u32::try_from(entry.at).ok().filter(|&at| at < layout::SEE_64);
-            let extra_bytes = if small.is_none() { layout::EXTRA_64_BYTES as u16 } else { 0 };
+            let extra_bytes = if small.is_none() { layout::EXTRA_64_BYTES } else { 0 };
             tail.extend(extra_bytes.to_le_bytes());
             // No comment, disk 0, no attributes.
             tail.extend([0; 2 + 2 + 2 + 4]);
