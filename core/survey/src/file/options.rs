@@ -29,7 +29,7 @@ pub enum LeftOut {
     Photos,
 }
 
-/// Fields that say who or where, on any subject. Only the first two are ours so far; the others are kept free for it.
+/// Fields that say who or where, on any subject. These names are kept for that, whether a release writes them or not.
 const OWNER_FIELDS: [&str; 4] = ["owner", "phone", "address", "email"];
 
 impl LeftOut {
