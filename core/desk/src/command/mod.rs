@@ -5,6 +5,7 @@ mod findings;
 mod forecast;
 mod json;
 mod label;
+mod levels;
 pub mod refusal;
 mod report;
 mod sheet;
@@ -71,6 +72,7 @@ pub fn run(context: &Context, command: Command) -> Result<(), DeskError> {
         Command::Forecast { survey } => forecast::run(context, &open(&survey)?),
         Command::Findings { survey } => findings::run(context, &open(&survey)?),
         Command::Worklist { survey } => worklist::run(context, &open(&survey)?),
+        Command::Levels { survey } => levels::run(context, &open(&survey)?),
         Command::Report { survey, out, replace } => report::run(context, &open(&survey)?, &out, replace),
         Command::Label { text } => label::run(context, &text),
     }
