@@ -196,6 +196,70 @@ pub enum SurveyError {
         /// The database's own report.
         source: rusqlite::Error,
     },
+
+    /// A file that was to be read is no survey file, or does not hold together.
+    #[error("{} cannot be taken in: {fault}. Nothing was changed", file.display())]
+    File {
+        /// The file.
+        file: PathBuf,
+        /// What is wrong with it.
+        fault: crate::file::FileFault,
+    },
+
+    /// A file holds another survey than the one it was to be taken into.
+    #[error("{} holds another survey; take it in as a survey of its own. Nothing was changed", file.display())]
+    OtherSurvey {
+        /// The file.
+        file: PathBuf,
+    },
+
+    /// A survey cannot be packed into a file that could be read again.
+    #[error("this survey does not fit into a file: {what} at most {most}. No file was written")]
+    DoesNotFit {
+        /// What there is too much of, and how it is counted.
+        what: &'static str,
+        /// How much is taken.
+        most: u64,
+    },
+
+    /// More facts than a file of a survey can hold.
+    #[error("this survey has {found} records; at most {most} are taken")]
+    TooManyFacts {
+        /// How many there are.
+        found: usize,
+        /// How many are taken.
+        most: usize,
+    },
+
+    /// A file was to be written where something already stands.
+    #[error("{} already exists; choose another name, or say that it is to be replaced", file.display())]
+    FileThere {
+        /// The path that was given.
+        file: PathBuf,
+    },
+
+    /// The user stopped a long piece of work.
+    #[error("stopped as you wished; everything is as it was before")]
+    Stopped,
+
+    /// What was taken in last cannot be put back.
+    #[error("nothing was put back: {0}")]
+    CannotPutBack(CannotPutBack),
+}
+
+/// Why what was taken in last cannot be put back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+#[non_exhaustive]
+pub enum CannotPutBack {
+    /// No file was taken in, or it brought nothing, or it was put back already.
+    #[error("no file was taken in that brought anything")]
+    NothingTaken,
+    /// Facts were written after the file was taken in.
+    #[error("this survey was changed after the file was taken in; undo single steps instead")]
+    WrittenSince,
+    /// The file made something forgotten, and forgetting is for ever.
+    #[error("the file also made something forgotten, and that is for ever")]
+    Forgotten,
 }
 
 /// Why a fact is not well formed.

@@ -3,6 +3,7 @@
 pub mod error;
 pub mod fact;
 pub mod figure;
+pub mod file;
 pub mod finding;
 pub mod forecast;
 pub mod forget;

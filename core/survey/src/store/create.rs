@@ -32,8 +32,9 @@ pub(super) fn create(folder: &Path, survey: SurveyId, fill: impl FnOnce(&Path) -
         Some(parent) if !parent.as_os_str().is_empty() => parent,
         _ => Path::new("."),
     };
-    // Hidden, no survey by its ending, and short whatever the survey's own name is.
-    let unfinished = parent.join(format!(".{survey}.{UNFINISHED}"));
+    // Hidden, no survey by its ending, and short whatever the survey's own name is. Not named by the survey's id: a
+    // copy of one survey may be in the making twice.
+    let unfinished = parent.join(format!(".{}.{UNFINISHED}", SurveyId::random()));
     fs::create_dir(&unfinished).map_err(|error| fault::of_system(parent, &error))?;
     let done = build(&unfinished, survey)
         .and_then(|()| fill(&unfinished))

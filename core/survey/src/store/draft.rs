@@ -87,7 +87,10 @@ impl Store {
     /// As [`Store::write`]; the draft then stays.
     pub fn finish_draft(&mut self, edit: Edit) -> Result<ActId> {
         let (subject, field) = (edit.subject, edit.field.clone());
-        self.write_with(&[edit], |transaction| delete(transaction, subject, &field).map(drop))
+        let folder = self.folder.clone();
+        self.write_with(&[edit], |transaction| {
+            delete(transaction, subject, &field).map(drop).map_err(|error| fault::of_sqlite(&folder, error))
+        })
     }
 }
 

@@ -22,6 +22,7 @@ mod row;
 mod schema;
 mod scrub;
 mod summary;
+mod taken;
 mod thumbnail;
 
 use std::collections::BTreeSet;
@@ -38,6 +39,7 @@ pub use draft::{Draft, MAX_DRAFT_BYTES};
 pub use peek::{Peek, peek};
 pub use repair::{Rebuilt, Salvage, rebuild, salvage};
 pub use summary::{Progress, Summary};
+pub use taken::Returned;
 
 /// The ending of a survey folder's name.
 pub const FOLDER_EXTENSION: &str = "legwork";
@@ -129,6 +131,11 @@ impl Store {
         self.author
     }
 
+    /// The clock that dates what this store writes.
+    pub(crate) const fn clock(&self) -> &FactClock {
+        &self.clock
+    }
+
     /// What a list shows of this survey.
     pub const fn summary(&self) -> &Summary {
         &self.summary
@@ -150,7 +157,7 @@ impl Store {
         // Planned before looking for what others wrote: the user has not seen that, so it must not be replaced.
         let facts = self.ledger.plan(act, self.author, &mut self.clock, edits)?;
         if !facts.is_empty() {
-            self.append(facts, |_, _| Ok(()), |_| Ok(()))?;
+            self.append(facts, |_, _| Ok(()), |_, _, _| Ok(()))?;
         }
         Ok(act)
     }
@@ -159,11 +166,11 @@ impl Store {
     fn write_with(
         &mut self,
         edits: &[Edit],
-        beside: impl FnOnce(&Transaction<'_>) -> rusqlite::Result<()>,
+        beside: impl FnOnce(&Transaction<'_>) -> Result<()>,
     ) -> Result<ActId> {
         let act = ActId::random();
         let facts = self.ledger.plan(act, self.author, &mut self.clock, edits)?;
-        self.append(facts, |_, _| Ok(()), beside)?;
+        self.append(facts, |_, _| Ok(()), |transaction, _, _| beside(transaction))?;
         Ok(act)
     }
 
@@ -174,7 +181,7 @@ impl Store {
     ) -> Result<()> {
         let facts = plan(&self.ledger, self.author, &mut self.clock)?;
         if !facts.is_empty() {
-            self.append(facts, |_, _| Ok(()), |_| Ok(()))?;
+            self.append(facts, |_, _| Ok(()), |_, _, _| Ok(()))?;
         }
         Ok(())
     }
@@ -188,15 +195,11 @@ impl Store {
         thumbnail: &[u8],
         place: impl FnOnce() -> Result<()>,
     ) -> Result<ActId> {
-        let mut failed = None;
-        let written = self.write_with(edits, |transaction| {
-            if let Err(error) = place() {
-                failed = Some(error);
-                return Err(rusqlite::Error::ExecuteReturnedResults);
-            }
-            thumbnail::write(transaction, sha256, thumbnail)
-        });
-        failed.map_or(written, Err)
+        let folder = self.folder.clone();
+        self.write_with(edits, |transaction| {
+            place()?;
+            thumbnail::write(transaction, sha256, thumbnail).map_err(|error| fault::of_sqlite(&folder, error))
+        })
     }
 
     /// Runs `work` while nobody else can write to this survey, after having read what others wrote.
@@ -217,7 +220,7 @@ impl Store {
     /// # Errors
     /// As [`Ledger::merge`] and [`Store::write`].
     pub fn write_facts(&mut self, facts: Vec<Fact>) -> Result<Vec<FactId>> {
-        self.append(facts, |clock, fact| clock.check(fact.id()), |_| Ok(()))
+        self.append(facts, |clock, fact| clock.check(fact.id()), |_, _, _| Ok(()))
     }
 
     /// Reads what other processes wrote since; returns whether there was anything.
@@ -236,11 +239,13 @@ impl Store {
         Ok(changed)
     }
 
+    /// Appends facts, all or none. `admit` looks at each new one alone, `beside` at all that changes, and writes what
+    /// belongs to it in the same transaction.
     fn append(
         &mut self,
         facts: Vec<Fact>,
         admit: impl Fn(&FactClock, &Fact) -> Result<()>,
-        beside: impl FnOnce(&Transaction<'_>) -> rusqlite::Result<()>,
+        beside: impl FnOnce(&Transaction<'_>, &Ledger, &Taken) -> Result<()>,
     ) -> Result<Vec<FactId>> {
         let Self { folder, connection, ledger, clock, data_version, survey, summary, .. } = self;
         let broken = |error| fault::of_sqlite(folder, error);
@@ -258,12 +263,13 @@ impl Store {
         } else {
             counted = Summary::of(ledger, *survey);
         }
-        let written = put(&transaction, ledger, &taken, &counted)
-            .and_then(|()| beside(&transaction))
-            .and_then(|()| transaction.commit());
+        let written = taken::check_size(ledger)
+            .and_then(|()| put(&transaction, ledger, &taken, &counted).map_err(broken))
+            .and_then(|()| beside(&transaction, ledger, &taken))
+            .and_then(|()| transaction.commit().map_err(broken));
         if let Err(error) = written {
             ledger.take_back(taken);
-            return Err(broken(error));
+            return Err(error);
         }
         *summary = counted;
         if let Some(&greatest) = taken.new.last() {

@@ -92,22 +92,41 @@ pub(super) fn catch_up(
     Ok(changed)
 }
 
-/// Reads every fact that the ledger does not hold yet, or not as forgotten, and raises the clock. Another process's facts need not
-/// have greater ids than ours, so all ids are looked at.
+/// Makes the ledger what the database holds, and raises the clock; returns whether that changed anything. Another
+/// process's facts need not have greater ids than ours, so all ids are looked at. Facts that are held and no longer
+/// there were put back by another process.
 pub(super) fn read_new(
     connection: &Connection,
     folder: &Path,
     ledger: &mut Ledger,
     clock: &mut FactClock,
 ) -> Result<bool> {
+    let (there, changed) = read_missing(connection, folder, ledger, clock)?;
+    if there == ledger.len() {
+        return Ok(changed);
+    }
+    *ledger = Ledger::new();
+    read_missing(connection, folder, ledger, clock)?;
+    Ok(true)
+}
+
+/// Reads every fact that the ledger does not hold yet, or not as forgotten. Returns how many facts there are, and
+/// whether the ledger changed.
+fn read_missing(
+    connection: &Connection,
+    folder: &Path,
+    ledger: &mut Ledger,
+    clock: &mut FactClock,
+) -> Result<(usize, bool)> {
     let broken = |error| fault::of_sqlite(folder, error);
     let mut over = read_over(connection).map_err(broken)?;
     let mut select = connection
         .prepare("SELECT id, act, author, subject, field, value, extra FROM fact ORDER BY id")
         .map_err(broken)?;
     let mut rows = select.query(()).map_err(broken)?;
-    let mut changed = false;
+    let (mut there, mut changed) = (0, false);
     while let Some(row) = rows.next().map_err(broken)? {
+        there += 1;
         let id: Bytes = row.get(0).map_err(broken)?;
         let replaced = over.remove(&id.0).unwrap_or_default();
         if let Some(held) = FactId::try_from(id.0).ok().and_then(|id| ledger.fact(id)) {
@@ -121,7 +140,7 @@ pub(super) fn read_new(
         clock.raise(fact.id());
         changed |= ledger.insert(fact).map_err(|error| fault::damaged(folder, &error))?;
     }
-    Ok(changed)
+    Ok((there, changed))
 }
 
 fn read_over(connection: &Connection) -> rusqlite::Result<BTreeMap<Uuid, Vec<Uuid>>> {
