@@ -269,6 +269,26 @@ fn a_draft_survives_and_becomes_one_fact() {
     assert!(matches!(store.save_draft(&long), Err(SurveyError::DraftTooLong { .. })));
 }
 
+/// A thing removed before anything was said of it, then removed again with what was said: the second removal hides
+/// what is hidden already, and can be undone and redone all the same.
+#[test]
+fn removing_what_is_hidden_already_can_be_undone_and_redone() {
+    let (_home, mut store) = survey();
+    let room = SubjectId::random();
+    store.write(&[Edit::new(room, "is", "room"), Edit::new(room, "tag", 1)]).unwrap();
+    store.remove(&[room]).unwrap();
+    // Another copy's view of the same removal: it had seen more than is live now.
+    let more = json!({ "seen": [store.ledger().shown(room, "is").unwrap().id(), store.ledger().shown(room, "tag").unwrap().id(), store.ledger().shown(room, "removed").unwrap().id()] });
+    store.write(&[Edit::new(room, "removed", more)]).unwrap();
+    let again = store.remove(&[room]).unwrap();
+    assert_eq!(store.ledger().of_act(again).len(), 1, "the second removal says something of its own");
+    let hidden = |store: &Store| matches!(store.ledger().removal(room), Removal::Removed { .. });
+    let undone = store.undo(again).unwrap();
+    assert!(hidden(&store));
+    store.undo(undone).unwrap();
+    assert!(hidden(&store));
+}
+
 #[derive(Debug, Clone)]
 enum Step {
     Write(Vec<(usize, usize, u8)>),

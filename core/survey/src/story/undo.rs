@@ -116,9 +116,7 @@ pub(super) fn plan(
     for (subject, mut fields) in touched {
         let was_hidden = matches!(before.removal(subject), Removal::Removed { .. });
         let said = undone.len();
-        if was_hidden {
-            fields.remove(REMOVED);
-        }
+        let removed_by_act = if was_hidden { fields.remove(REMOVED) } else { None };
         for (name, mine) in fields {
             for value in values_before(ledger, &before, subject, name) {
                 for &id in &mine {
@@ -134,7 +132,19 @@ pub(super) fn plan(
             if let Some(seen) = removal.value.get_mut("seen").and_then(Value::as_array_mut) {
                 seen.extend(again);
             }
-            undone.extend(ledger.plan(undoing, by, clock, &[removal])?);
+            match removed_by_act {
+                // The act removed what was hidden already, or brought it back: that is answered even where the same
+                // removal stands, or there would be nothing to undo again.
+                Some(mut mine) => {
+                    mine.extend(ledger.live(subject, REMOVED).iter().map(|fact| fact.id()));
+                    for &id in &mine {
+                        clock.raise(id);
+                    }
+                    let id = clock.next_id();
+                    undone.push(Fact::new(id, undoing, by, subject, REMOVED, &removal.value, mine)?);
+                }
+                None => undone.extend(ledger.plan(undoing, by, clock, &[removal])?),
+            }
         }
     }
     Ok(undone)
