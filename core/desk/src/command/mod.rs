@@ -5,6 +5,7 @@ mod findings;
 mod forecast;
 mod json;
 mod label;
+mod record;
 pub mod refusal;
 mod report;
 mod sheet;
@@ -73,6 +74,7 @@ pub fn run(context: &Context, command: Command) -> Result<(), DeskError> {
         Command::Worklist { survey } => worklist::run(context, &open(&survey)?),
         Command::Report { survey, out, replace } => report::run(context, &open(&survey)?, &out, replace),
         Command::Label { text } => label::run(context, &text),
+        Command::Record(command) => record::run(context, command),
     }
 }
 
