@@ -1,12 +1,15 @@
 //! `legwork take`: taking a file in.
 
+use std::ffi::OsStr;
 use std::path::Path;
 use std::time::Duration;
 
 use serde::Serialize;
 use survey::SurveyError;
+use survey::error::NotASurvey;
 use survey::file;
 use survey::home::Home;
+use survey::store::FOLDER_EXTENSION;
 use survey::words::{Arg, Phrase};
 
 use super::look::{self, LookJson, Told};
@@ -35,6 +38,10 @@ struct TakenJson {
 pub fn run(context: &Context, path: &Path, folder: &Path, most_gib: u64) -> Result<(), DeskError> {
     let stop = Stop::listen()?;
     let is_new = folder.symlink_metadata().is_err();
+    if is_new && folder.extension() != Some(OsStr::new(FOLDER_EXTENSION)) {
+        // Said before the file is looked through, and not after.
+        return Err(SurveyError::NotASurvey { folder: folder.to_owned(), why: NotASurvey::Name }.into());
+    }
     let mut store = if is_new { None } else { Some(open_to_write(folder)?) };
     let look = look::into(context, &stop, path, store.as_mut(), most_gib)?;
     if store.is_some() && !look.same_survey {
