@@ -1,4 +1,5 @@
 //! Who said what, undo, removed things, forgetting.
+#![allow(clippy::unwrap_used, reason = "a command that cannot be run fails the test")]
 
 mod support;
 

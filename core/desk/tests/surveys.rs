@@ -1,5 +1,7 @@
 //! `legwork surveys`: the list, and what can be done with one.
 
+#![allow(clippy::unwrap_used, reason = "a command that cannot be run fails the test")]
+
 mod support;
 
 use std::os::unix::fs::FileExt;

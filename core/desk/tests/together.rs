@@ -1,5 +1,6 @@
 //! Several programs on one survey, and Ctrl-C.
 #![cfg(unix)]
+#![allow(clippy::unwrap_used, reason = "a command that cannot be run fails the test")]
 
 mod support;
 
