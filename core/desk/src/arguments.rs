@@ -67,6 +67,12 @@ pub enum Command {
         survey: PathBuf,
     },
 
+    /// What each TV and modem gets, whether that is enough, and what the work list changes of it.
+    Levels {
+        /// The survey, NAME.legwork.
+        survey: PathBuf,
+    },
+
     /// One HTML file with everything, to read, print and hand over.
     Report {
         /// The survey, NAME.legwork.

@@ -218,6 +218,107 @@ fn a_reading_of_nothing_and_of_two_things() {
 }
 
 #[test]
+fn a_reading_that_is_only_half_told() {
+    let told = refused(house(
+        "[[reading]]\npower = { sent = \"-10 dBm\" }\n\
+         [[reading]]\npower = { sent = \"-10\", received = \"-40 dBmV\" }\n\
+         [[reading]]\npacket_loss = { percent = 101, busy = \"yes\" }\n\
+         [[reading]]\nswings = { low = \"9 Mb/s\", high = \"6 Mb/s\", with_heat_or_hour = true }\n\
+         [[reading]]\nnodes_seen = 0\n\
+         [[reading]]\nmodem_sends = \"44\"\nhow = { reach = \"hous\" }\n",
+    ));
+    assert_told(
+        &told,
+        &[
+            "(10 problems)",
+            "Line 5, [[reading]] number 1, power.received",
+            "Line 7, [[reading]] number 2, power.sent",
+            "[[reading]] number 2, power.received found -40 dBmV expected a power in dBm",
+            "Line 9, [[reading]] number 3, packet_loss.percent",
+            "[[reading]] number 3, packet_loss.busy",
+            "Line 11, [[reading]] number 4, swings",
+            "a low rate below the high one",
+            "a whole number from 1 to 255",
+            "[[reading]] number 6, modem_sends",
+            "Did you mean \"house\"?",
+        ],
+    );
+}
+
+#[test]
+fn a_service_with_what_belongs_to_another() {
+    let told = refused(house(
+        "[[service]]\nkind = \"satellite_tv\"\nsignal = \"digital\"\nmodem = { generation = \"3.1\" }\n\
+         network = {}\npower = { from = \"E1\", to = \"E1\" }\n\
+         [[service]]\nkind = \"cable_tv\"\nsingle_cable = \"EN 50494\"\n",
+    ));
+    assert_told(
+        &told,
+        &[
+            "Line 6, [[service]] satellite_tv, signal",
+            "services of kind cable_tv, antenna_tv",
+            "Line 7, [[service]] satellite_tv, modem",
+            "services of kind cable_internet",
+            "Line 8, [[service]] satellite_tv, network",
+            "services of kind provider_network, fibre_link",
+            "[[service]] satellite_tv, power",
+            "Line 12, [[service]] cable_tv, single_cable",
+            "services of kind satellite_tv",
+        ],
+    );
+}
+
+#[test]
+fn figures_of_services_that_cannot_be() {
+    let told = refused(house(
+        "[[service]]\nkind = \"cable_internet\"\nmodem = { generation = \"5.0\", sends_to = \"85\" }\n\
+         [[service]]\nkind = \"provider_network\"\n\
+         network = { version = \"9\", bands = [\"1500-1400 MHz\"], nodes = 300, name = \"x\" }\n\
+         [[service]]\nkind = \"satellite_tv\"\nsingle_cable = \"EN 50595\"\n",
+    ));
+    assert_told(
+        &told,
+        &[
+            "(7 problems)",
+            "modem.generation",
+            "one of: 3.0, 3.1, 4.0",
+            "modem.sends_to",
+            "network.version",
+            "network.bands",
+            "lower edge of the band first",
+            "network.nodes",
+            "network.name",
+            "one of: en50494, en50607",
+        ],
+    );
+}
+
+#[test]
+fn references_to_parts_of_another_kind() {
+    let told = refused(house(
+        "[[part]]\ntag = \"O1\"\nkind = \"outlet\"\nfrom = \"E1\"\n\
+         [[part]]\ntag = \"B1\"\nkind = \"barrel\"\nsharing = \"splitter\"\n\
+         [[room]]\nname = \"Shed\"\nserved_from = \"E1\"\n\
+         [[service]]\nkind = \"cable_tv\"\nentry = \"O1\"\n\
+         [[service]]\nkind = \"power_over_coax\"\npower = { from = \"O1\", to = \"O1\" }\n\
+         [[service]]\nkind = \"power_over_coax\"\npower = { from = \"O1\", to = \"A1\" }\n",
+    ));
+    assert_told(
+        &told,
+        &[
+            "(5 problems)",
+            "Line 11, [[part]] B1, sharing found barrel",
+            "Line 14, [[room]] Shed, served_from found E1",
+            "a part of kind \"outlet\"",
+            "Line 17, [[service]] cable_tv, entry found O1",
+            "a part of kind \"entry\"",
+            "power.to found O1 expected another part",
+            "power.to found A1",
+        ],
+    );
+}
+
+#[test]
 fn a_row_of_parts_deeper_than_a_house() {
     let row: String = (0..300)
         .map(|n| {

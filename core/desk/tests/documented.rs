@@ -109,6 +109,28 @@ fn worklist() {
 }
 
 #[test]
+fn levels() {
+    let desk = small();
+    let ran = desk.run(&["--json", "levels", "house.legwork"]);
+    let answer = ran.json();
+    assert_documented(&answer);
+    let outlets = answer["outlets"].as_array().unwrap();
+    // The modem and both TVs of the house, of which nobody measured anything.
+    let told: Vec<_> = outlets.iter().map(|at| (&at["outlet"]["tag"], &at["service"])).collect();
+    for expected in [("O1", "cable_internet"), ("O3", "cable_tv"), ("O4", "cable_tv")] {
+        assert!(told.contains(&(&json!(expected.0), &json!(expected.1))), "{told:?}");
+    }
+    assert_eq!(outlets.len(), 3);
+    for outlet in outlets {
+        assert_eq!(outlet["fits"], Value::Null);
+        assert!(!outlet["change"]["down"].as_array().unwrap().is_empty());
+        for down in outlet["down"].as_array().unwrap() {
+            assert_eq!((&down["level_dbmv"], &down["measured_dbmv"]), (&Value::Null, &Value::Null));
+        }
+    }
+}
+
+#[test]
 fn sheet_and_report() {
     let desk = small();
     let sheet = desk.run(&["--json", "sheet", "small.toml", "other.legwork"]).json();

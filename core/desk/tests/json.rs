@@ -45,6 +45,36 @@ fn worklist() {
     insta::assert_snapshot!(answer(&with_house(), &["worklist", "house.legwork"]));
 }
 
+/// Readings of a level meter at the entry and in the kitchen, and of the modem's page; invented like the house.
+const METERED: &str = r#"
+[[reading]]
+at = "E1"
+level = "12 dBmV"
+frequency = "57 MHz"
+
+[[reading]]
+at = "E1"
+level = "6 dBmV"
+frequency = "999 MHz"
+
+[[reading]]
+at = "O3"
+level = "-4.5 dBmV"
+frequency = "603 MHz"
+
+[[reading]]
+at = "O1"
+modem_sends = "44 dBmV"
+"#;
+
+#[test]
+fn levels() {
+    let desk = Desk::new();
+    desk.write("house.toml", format!("{HOUSE}{METERED}"));
+    assert_eq!(desk.run(&["sheet", "house.toml", "house.legwork"]).code, 0);
+    insta::assert_snapshot!(answer(&desk, &["levels", "house.legwork"]));
+}
+
 #[test]
 fn report() {
     insta::assert_snapshot!(answer(&with_house(), &["report", "house.legwork", "house.html"]));

@@ -10,8 +10,10 @@ use support::Desk;
 use survey::fact::AuthorId;
 use survey::rating::{Band, PartRating};
 use survey::record::{
-    Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, Internet, LengthKnown, NetworkPlan,
-    Ownership, Part, PartKind, Plugged, PortEnd, ReadingKind, Run, ServiceKind, Survey, Wish, fold,
+    Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, HowMeasured, Internet, LengthKnown,
+    ModemBands, ModemGeneration, NetworkPlan, OtherNetwork, Ownership, Part, PartKind, Plugged, PortEnd,
+    PowerFeed, ReadingKind, Run, Service, ServiceKind, Sharing, SingleCable, Survey, TestReach, TvSignal,
+    Wish, fold,
 };
 use survey::store::Store;
 
@@ -258,6 +260,171 @@ round_trip = "3.5 ms"
     );
 }
 
+/// A house with every service, and every reading but the four above.
+const SERVICES: &str = r#"
+[[room]]
+name = "Den"
+
+[[room]]
+name = "Shed"
+served_from = "O1"
+
+[[service]]
+kind = "cable_tv"
+entry = "E1"
+signal = "both"
+
+[[service]]
+kind = "cable_internet"
+top = "1218 MHz"
+entry = "E1"
+modem = { generation = "3.1", sends_to = "85 MHz" }
+
+[[service]]
+kind = "antenna_tv"
+signal = "digital"
+
+[[service]]
+kind = "satellite_tv"
+single_cable = "EN 50607"
+
+[[service]]
+kind = "provider_network"
+network = { version = "2.0", bands = ["1400-1500 MHz", "1.55-1.65 GHz"], nodes = 3 }
+
+[[service]]
+kind = "fibre_link"
+network = {}
+
+[[service]]
+kind = "power_over_coax"
+power = { from = "O1", to = "A1" }
+note = "The supply stands behind the sofa."
+
+[[part]]
+tag = "E1"
+kind = "entry"
+
+[[part]]
+tag = "A1"
+kind = "amplifier"
+from = "E1"
+
+[[part]]
+tag = "O1"
+kind = "outlet"
+room = "Den"
+from = "A1"
+plugged = ["modem", "power_supply"]
+adapter = {}
+sharing = "through_port"
+device_filter = true
+
+[[part]]
+tag = "O2"
+kind = "outlet"
+sharing = "splitter"
+device_filter = false
+
+[[reading]]
+at = "O1"
+modem_sends = "44 dBmV"
+how = { reach = "adapter_page", radio = false }
+
+[[reading]]
+at = "O1"
+power = { sent = "-10 dBm", received = "-40 dBm" }
+
+[[reading]]
+nodes_seen = 4
+
+[[reading]]
+at = "O1"
+packet_loss = { percent = 0.5, busy = true }
+how = { reach = "house", radio = true }
+
+[[reading]]
+at = "O1"
+swings = { low = "6 Mb/s", high = "100 Mb/s", with_heat_or_hour = true }
+how = { reach = "internet", radio = false }
+"#;
+
+#[test]
+fn every_service_says_what_it_is() {
+    let house = made_of(SERVICES);
+    assert_eq!(house.unread, []);
+    let of = |kind: ServiceKind| -> &Service { house.services_of(kind).next().unwrap() };
+    let plain = |kind: ServiceKind| Service::new(of(kind).id, kind);
+    let (entry, amplifier, outlet) = (part(&house, "E1").id, part(&house, "A1").id, part(&house, "O1").id);
+    let expected = [
+        Service { entry: Some(entry), signal: Some(TvSignal::Both), ..plain(ServiceKind::CableTv) },
+        Service {
+            entry: Some(entry),
+            top_mhz: Some(1218.0),
+            modem: Some(ModemBands { generation: Some(ModemGeneration::V3_1), upstream_top_mhz: Some(85.0) }),
+            ..plain(ServiceKind::CableInternet)
+        },
+        Service { signal: Some(TvSignal::Digital), ..plain(ServiceKind::AntennaTv) },
+        Service { single_cable: Some(SingleCable::En50607), ..plain(ServiceKind::SatelliteTv) },
+        Service {
+            network: Some(OtherNetwork {
+                version: Some("2.0".into()),
+                bands: vec![
+                    Band { low_mhz: 1400.0, high_mhz: 1500.0 },
+                    Band { low_mhz: 1550.0, high_mhz: 1650.0 },
+                ],
+                nodes: 3,
+            }),
+            ..plain(ServiceKind::ProviderNetwork)
+        },
+        Service { network: Some(OtherNetwork::default()), ..plain(ServiceKind::FibreLink) },
+        Service {
+            power: Some(PowerFeed { from: outlet, to: amplifier }),
+            ..plain(ServiceKind::PowerOverCoax)
+        },
+    ];
+    for service in &expected {
+        assert_eq!(of(service.kind), service);
+    }
+    assert_eq!(house.services.len(), expected.len());
+    assert_eq!(note_about(&house, of(ServiceKind::PowerOverCoax).id), ["The supply stands behind the sofa."]);
+}
+
+#[test]
+fn rooms_without_coax_and_shared_outlets() {
+    let house = made_of(SERVICES);
+    let room = |name: &str| house.rooms.values().find(|room| room.name == name).unwrap();
+    let (one, two) = (part(&house, "O1"), part(&house, "O2"));
+    assert_eq!(room("Shed").served_from, Some(one.id));
+    assert_eq!(room("Den").served_from, None);
+    assert_eq!((one.sharing, one.device_filter), (Some(Sharing::ThroughPort), true));
+    assert_eq!((two.sharing, two.device_filter), (Some(Sharing::Splitter), false));
+}
+
+#[test]
+fn every_reading_says_what_was_measured_and_how() {
+    let house = made_of(SERVICES);
+    let outlet = Some(part(&house, "O1").id);
+    let how = |reach, over_radio| Some(HowMeasured { reach, over_radio });
+    let expected = [
+        (outlet, ReadingKind::ModemSends { dbmv: 44.0 }, how(TestReach::AdapterPage, false)),
+        (outlet, ReadingKind::Power { sent_dbm: -10.0, received_dbm: -40.0 }, None),
+        (None, ReadingKind::NodesSeen { count: 4 }, None),
+        (outlet, ReadingKind::PacketLoss { percent: 0.5, under_load: true }, how(TestReach::House, true)),
+        (
+            outlet,
+            ReadingKind::Swings { low_mbps: 6.0, high_mbps: 100.0, with_heat_or_hour: true },
+            how(TestReach::Internet, false),
+        ),
+    ];
+    let told: Vec<_> =
+        house.readings.values().map(|reading| (reading.about, reading.measured, reading.how)).collect();
+    assert_eq!(told.len(), expected.len());
+    for reading in expected {
+        assert!(told.contains(&reading), "{reading:?} is not in {told:?}");
+    }
+}
+
 #[test]
 fn one_sheet_gives_one_forecast() {
     let desk = Desk::new();
@@ -298,6 +465,12 @@ fn every_name_that_a_sheet_takes_stands_in_the_docs() {
             "[[part]]\ntag = \"a\"\nkind = \"barrel\"\nconnectors = \"qqqqqqqqqqqq\"\nfrom = \"a\"\n",
             "connectors",
         ),
+        ("[[service]]\nkind = \"cable_tv\"\nqqqqqqqqqqqq = 1\n", "service"),
+        ("[[service]]\nkind = \"cable_tv\"\nsignal = \"qqqqqqqqqqqq\"\n", "signal"),
+        ("[[service]]\nkind = \"cable_internet\"\nmodem = { generation = \"qqqqqqqqqqqq\" }\n", "modem"),
+        ("[[service]]\nkind = \"satellite_tv\"\nsingle_cable = \"qqqqqqqqqqqq\"\n", "single_cable"),
+        ("[[part]]\ntag = \"a\"\nkind = \"outlet\"\nsharing = \"qqqqqqqqqqqq\"\n", "sharing"),
+        ("[[reading]]\nnodes_seen = 4\nhow = { reach = \"qqqqqqqqqqqq\", radio = false }\n", "reach"),
         ("[[reading]]\nround_trip = \"3 ms\"\nqqqqqqqqqqqq = 1\n", "reading"),
     ] {
         let desk = Desk::new();

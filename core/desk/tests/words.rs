@@ -86,14 +86,14 @@ fn assert_fits(what: &str, text: &str) {
 #[test]
 fn everything_fits_eighty_columns() {
     let desk = desk_with_house();
-    for command in ["forecast", "findings", "worklist"] {
+    for command in ["forecast", "findings", "worklist", "levels"] {
         let ran = desk.run(&[command, "house.legwork"]);
         assert_eq!(ran.code, 0, "{}", ran.err);
         assert!(ran.out.lines().count() > 10);
         assert_fits(command, &ran.out);
         assert!(!ran.out.contains('\u{1b}'));
     }
-    for help in ["demo", "sheet", "forecast", "findings", "worklist", "report", "label"] {
+    for help in ["demo", "sheet", "forecast", "findings", "worklist", "levels", "report", "label"] {
         assert_fits(help, &desk.run(&[help, "--help"]).out);
     }
     for help in RECORD {

@@ -5,8 +5,8 @@ mod house;
 
 use house::House;
 use survey::level::{
-    ANALOG_TV, Levels, MODEM_SENDS, Options, change, least_visual_millivolts,
-    least_visual_millivolts_at_drop, level_of_millivolts, levels,
+    ANALOG_TV, Fit, Levels, MODEM_SENDS, Options, change, least_visual_millivolts,
+    least_visual_millivolts_at_drop, level_of_millivolts, levels, told,
 };
 use survey::record::{CableKind, EntryKind, EntryState, Plugged, ReadingKind, ServiceKind, Survey};
 
@@ -138,6 +138,64 @@ fn a_modem_has_a_way_back_and_a_tv_has_none() {
         // A passive house is the same both ways: no less than the splitter's 3.5 dB is lost.
         assert!(up.gain.likely < -3.3 && up.gain.likely > -6.0, "{:?}", up.gain);
     }
+}
+
+/// What a modem receives may be -15 to +15 dBmV, what it sends 50 dBmV or less (the sources stand with the windows):
+/// a reading just beyond either edge is outside, one just within is inside, and the worst of both ways counts.
+#[test]
+fn a_measured_level_is_held_against_its_window() {
+    let fits = |received: f64, sends: f64| {
+        let house = two(EntryKind::Cable).at("O2").level(603.0, received);
+        let survey = house.reads(ReadingKind::ModemSends { dbmv: sends }).survey();
+        let modem = house::part_id(&survey, "O2");
+        found(&survey).of(modem, ServiceKind::CableInternet).expect("a modem").fits()
+    };
+    assert_eq!(fits(-14.9, 44.0), Some(Fit::Inside));
+    assert_eq!(fits(14.9, 49.9), Some(Fit::Inside));
+    assert_eq!(fits(-15.1, 44.0), Some(Fit::Outside));
+    assert_eq!(fits(15.1, 44.0), Some(Fit::Outside));
+    assert_eq!(fits(0.0, 50.1), Some(Fit::Outside));
+}
+
+/// A level worked out is only likely inside where its range crosses the edge. A run of 30 m that somebody paced and one
+/// splitter lie between, and the reading at the entry is chosen so that the likely level is just above the edge.
+#[test]
+fn a_level_on_the_edge_is_likely_enough_and_none_without_a_reading() {
+    let house = || two(EntryKind::Cable).at("O1");
+    let tv = |survey: &Survey| {
+        found(survey).of(house::part_id(survey, "O1"), ServiceKind::CableTv).expect("a TV").clone()
+    };
+    let plain = house().survey();
+    assert_eq!(tv(&plain).fits(), None);
+    let at_603 = |incoming: f64| tv(&house().at("E1").level(603.0, incoming).survey());
+    let level = |incoming: f64| {
+        let found = at_603(incoming);
+        let at = found.down.iter().find(|down| (down.mhz - 603.0).abs() < 1e-9).expect("looked at");
+        at.level.expect("the entry was measured")
+    };
+    let span = level(0.0);
+    assert!(span.low < span.likely, "nothing is unknown in {span:?}");
+    // Digital TV needs -12 dBmV (a guide figure, from memory).
+    let edge = -12.0 - span.likely;
+    assert_eq!(at_603(edge + 0.01).fits(), Some(Fit::Likely));
+    assert_eq!(at_603(edge - 0.01).fits(), Some(Fit::Outside));
+    assert_eq!(at_603(edge + 10.0).fits(), Some(Fit::Inside));
+}
+
+/// Where nothing was measured that is said, no window is held against it, and the change is told all the same: one
+/// 2-way splitter taken away is 3.5 dB more (a published trade article).
+#[test]
+fn the_change_is_told_where_the_level_is_not_known() {
+    let before = two(EntryKind::Cable).survey();
+    let after = two(EntryKind::Cable).without("O1").without("S1").survey();
+    let changes = change(&before, &after, &Options::default()).expect("two sound surveys");
+    let rows = told(&before, &found(&before), &changes);
+    let modem = rows.iter().find(|row| row.service == ServiceKind::CableInternet).expect("a modem");
+    assert_eq!(modem.now.iter().map(|phrase| &*phrase.id).collect::<Vec<_>>(), ["levels-not-known"]);
+    assert_eq!(modem.fits, None);
+    assert_eq!(modem.change.as_ref().map(|phrase| &*phrase.id), Some("levels-then-more"));
+    let tv = rows.iter().find(|row| row.service == ServiceKind::CableTv).expect("a TV");
+    assert_eq!(tv.change.as_ref().map(|phrase| &*phrase.id), Some("levels-then-nothing"));
 }
 
 #[test]

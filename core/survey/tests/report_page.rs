@@ -115,7 +115,7 @@ fn the_house_makes_a_sound_page_and_the_same_one_each_time() {
     assert_eq!(text, page_of(&house()));
     let page = Html::parse_document(&text);
     let headings: Vec<_> = select(&page, "main h2").iter().map(|h| h.text().collect::<String>()).collect();
-    assert_eq!(headings.len(), 12, "{headings:?}");
+    assert_eq!(headings.len(), 13, "{headings:?}");
     // Every part has a row, every tag is on the map and in the lists.
     let words: String = page.root_element().text().collect();
     for part in survey.parts.values() {
@@ -128,6 +128,23 @@ fn the_house_makes_a_sound_page_and_the_same_one_each_time() {
             .map(|t| t.select(&Selector::parse("tbody tr").unwrap()).count()),
         Some(survey.parts.len())
     );
+}
+
+/// The house of these tests has one level, measured at an outlet; nobody measured what comes in.
+#[test]
+fn the_levels_of_tv_and_modem_have_a_row_each() {
+    let survey = house();
+    let work = work(&survey);
+    let text = page_of(&survey);
+    let page = Html::parse_document(&text);
+    let rows = select(&page, "section[aria-labelledby=levels] tbody tr");
+    assert_eq!(rows.len(), work.levels.outlets.len());
+    assert!(!rows.is_empty());
+    let words: Vec<String> = rows.iter().map(|row| row.text().collect()).collect();
+    let measured: Vec<_> = words.iter().filter(|row| row.contains("measured here at 603 MHz")).collect();
+    assert_eq!(measured.len(), 1, "{words:?}");
+    assert!(measured[0].contains("\u{2212}2 dBmV") && measured[0].contains("Yes"), "{measured:?}");
+    assert!(words.iter().any(|row| row.contains("nobody measured what comes in")));
 }
 
 /// A word that English lacks would be said by its id.
@@ -163,6 +180,9 @@ fn every_word_of_the_page_is_known() {
         "finding-",
         "change-",
         "need-",
+        "levels-",
+        "fits-",
+        "window-",
     ];
     for element in select(&page, "h1,h2,h3,h4,p,li,td,th,dt,dd,text,title,desc,caption") {
         let text: String = element.text().collect();
@@ -229,6 +249,7 @@ fn hostile_names_stay_text() {
             steps: Vec::new(),
             refused: Vec::new(),
             when_done: None,
+            levels: Vec::new(),
         };
         let text = report(&input, &english());
         check_page(&text);
@@ -314,6 +335,7 @@ proptest! {
             steps: Vec::new(),
             refused: Vec::new(),
             when_done: None,
+            levels: Vec::new(),
         };
         let page = report(&input, &english());
         check_page(&page);

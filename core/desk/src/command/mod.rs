@@ -5,6 +5,7 @@ mod findings;
 mod forecast;
 mod json;
 mod label;
+mod levels;
 mod record;
 pub mod refusal;
 mod report;
@@ -72,6 +73,7 @@ pub fn run(context: &Context, command: Command) -> Result<(), DeskError> {
         Command::Forecast { survey } => forecast::run(context, &open(&survey)?),
         Command::Findings { survey } => findings::run(context, &open(&survey)?),
         Command::Worklist { survey } => worklist::run(context, &open(&survey)?),
+        Command::Levels { survey } => levels::run(context, &open(&survey)?),
         Command::Report { survey, out, replace } => report::run(context, &open(&survey)?, &out, replace),
         Command::Label { text } => label::run(context, &text),
         Command::Record(command) => record::run(context, command),

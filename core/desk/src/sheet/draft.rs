@@ -4,8 +4,9 @@ use std::collections::BTreeMap;
 
 use survey::rating::PartRating;
 use survey::record::{
-    Adapter, Building, CableKind, Connector, EntryKind, EntryState, Internet, NetworkPlan, PartKind, Plugged,
-    PortEnd, ReadingKind, RunLength, ServiceKind, Wish,
+    Adapter, Building, CableKind, Connector, EntryKind, EntryState, HowMeasured, Internet, ModemBands,
+    NetworkPlan, OtherNetwork, PartKind, Plugged, PortEnd, ReadingKind, RunLength, ServiceKind, Sharing,
+    SingleCable, TvSignal, Wish,
 };
 
 use super::table::{Field, Section};
@@ -34,6 +35,8 @@ pub struct RoomRow {
     pub name: String,
     /// The speed wished for.
     pub wish: Option<Wish>,
+    /// The outlet of another room that serves it, by its place in [`Sheet::parts`].
+    pub served_from: Option<usize>,
     /// Notes on it.
     pub notes: Vec<String>,
 }
@@ -45,6 +48,18 @@ pub struct ServiceRow {
     pub kind: ServiceKind,
     /// The highest frequency it uses, MHz.
     pub top_mhz: Option<f64>,
+    /// The entry by which it comes in, by its place in [`Sheet::parts`].
+    pub entry: Option<usize>,
+    /// How TV is sent.
+    pub signal: Option<TvSignal>,
+    /// The modem's bands.
+    pub modem: Option<ModemBands>,
+    /// How several satellite receivers share one cable.
+    pub single_cable: Option<SingleCable>,
+    /// A network that is not ours.
+    pub network: Option<OtherNetwork>,
+    /// Where DC goes in and what it feeds, by their places in [`Sheet::parts`].
+    pub power: Option<(usize, usize)>,
     /// Notes on it.
     pub notes: Vec<String>,
 }
@@ -103,6 +118,10 @@ pub struct PartRow {
     pub plugged: Option<Vec<Plugged>>,
     /// Its adapter.
     pub adapter: Option<Adapter>,
+    /// How adapter and device share an outlet.
+    pub sharing: Option<Sharing>,
+    /// Whether a filter sits at the device's port.
+    pub device_filter: Option<bool>,
     /// What comes in at an entry.
     pub entry_kind: Option<EntryKind>,
     /// Whether an entry is joined to the world outside.
@@ -118,6 +137,8 @@ pub struct ReadingRow {
     pub at: Option<usize>,
     /// What was measured.
     pub measured: ReadingKind,
+    /// How.
+    pub how: Option<HowMeasured>,
     /// Notes on it.
     pub notes: Vec<String>,
 }
@@ -174,6 +195,26 @@ pub struct RoomDraft<'s> {
     pub row: RoomRow,
     /// The field `name`.
     pub name: Option<Field<'s>>,
+    /// The field `served_from`.
+    pub served_from: Option<Field<'s>>,
+}
+
+/// Who powers whom, still by name.
+pub struct PowerDraft<'s> {
+    /// The field `from`.
+    pub from: Field<'s>,
+    /// The field `to`.
+    pub to: Field<'s>,
+}
+
+/// A service whose references are still names.
+pub struct ServiceDraft<'s> {
+    /// What it says.
+    pub row: ServiceRow,
+    /// The field `entry`.
+    pub entry: Option<Field<'s>>,
+    /// The field `power`.
+    pub power: Option<PowerDraft<'s>>,
 }
 
 /// A reading whose reference is still a name.
@@ -191,7 +232,7 @@ pub struct HouseDraft<'s> {
     /// The rooms.
     pub rooms: Vec<RoomDraft<'s>>,
     /// The services.
-    pub services: Vec<ServiceRow>,
+    pub services: Vec<ServiceDraft<'s>>,
     /// The parts.
     pub parts: Vec<PartDraft<'s>>,
     /// The readings.

@@ -7,10 +7,10 @@ use serde::Serialize;
 use serde_json::Value;
 use survey::fact::{Edit, SubjectId};
 use survey::record::field::{self, end_field};
-use survey::record::{Feed, FeedFrom};
+use survey::record::{Feed, FeedFrom, PowerFeed};
 use uuid::{Uuid, uuid};
 
-use super::draft::{FeedRow, PartRow, RunRow, Sheet};
+use super::draft::{FeedRow, PartRow, RunRow, ServiceRow, Sheet};
 
 /// The name space of records told by sheets: a random UUID, made once.
 const SHEETS: Uuid = uuid!("6f1d0c52-94c4-4f0e-8a8e-5b2f1f2f7c11");
@@ -31,12 +31,6 @@ impl Sheet {
                 id
             })
             .collect();
-        for (number, service) in self.services.iter().enumerate() {
-            let id = writer.record("service", &number.to_string());
-            writer.state(id, field::KIND, service.kind);
-            writer.state_if(id, field::TOP, service.top_mhz.as_ref());
-            writer.notes(id, &service.notes);
-        }
         let parts: Vec<_> = self
             .parts
             .iter()
@@ -49,10 +43,18 @@ impl Sheet {
         for (part, id) in self.parts.iter().zip(&parts) {
             writer.feed(*id, part, &parts);
         }
+        for (room, id) in self.rooms.iter().zip(&rooms) {
+            writer.state_if(*id, field::SERVED_FROM, room.served_from.and_then(|at| parts.get(at)));
+        }
+        for (number, service) in self.services.iter().enumerate() {
+            let id = writer.record("service", &number.to_string());
+            writer.service(id, service, &parts);
+        }
         for (number, reading) in self.readings.iter().enumerate() {
             let id = writer.record("reading", &number.to_string());
             writer.state_if(id, field::ABOUT, reading.at.and_then(|at| parts.get(at)));
             writer.state(id, field::MEASURED, reading.measured);
+            writer.state_if(id, field::HOW, reading.how.as_ref());
             writer.notes(id, &reading.notes);
         }
         writer.edits
@@ -112,12 +114,28 @@ impl Writer {
         self.state_if(id, field::ROOM, part.room.and_then(|at| rooms.get(at)));
         self.state_if(id, field::PLUGGED, part.plugged.as_ref());
         self.state_if(id, field::ADAPTER, part.adapter.as_ref());
+        self.state_if(id, field::SHARING, part.sharing.as_ref());
+        self.state_if(id, field::DEVICE_FILTER, part.device_filter.as_ref());
         self.state_if(id, field::ENTRY_KIND, part.entry_kind.as_ref());
         self.state_if(id, field::ENTRY_STATE, part.entry_state.as_ref());
         for (port, end) in &part.ends {
             self.state(id, &end_field(*port), end);
         }
         self.notes(id, &part.notes);
+    }
+
+    fn service(&mut self, id: SubjectId, service: &ServiceRow, parts: &[SubjectId]) {
+        let part = |at: usize| parts.get(at).copied();
+        let power = service.power.and_then(|(from, to)| Some(PowerFeed { from: part(from)?, to: part(to)? }));
+        self.state(id, field::KIND, service.kind);
+        self.state_if(id, field::TOP, service.top_mhz.as_ref());
+        self.state_if(id, field::ENTRY, service.entry.and_then(part).as_ref());
+        self.state_if(id, field::SIGNAL, service.signal.as_ref());
+        self.state_if(id, field::MODEM, service.modem.as_ref());
+        self.state_if(id, field::SINGLE_CABLE, service.single_cable.as_ref());
+        self.state_if(id, field::OTHER_NETWORK, service.network.as_ref());
+        self.state_if(id, field::POWER, power.as_ref());
+        self.notes(id, &service.notes);
     }
 
     fn feed(&mut self, id: SubjectId, part: &PartRow, parts: &[SubjectId]) {

@@ -1,14 +1,14 @@
-//! The tables of a sheet other than its parts: the survey, rooms, services, readings.
+//! A sheet table by table; the survey and the rooms are read here.
 
-use survey::record::{Building, Internet, NetworkPlan, ReadingKind, Wish};
+use survey::record::{Building, Internet, NetworkPlan, Wish};
 use survey::words::Phrase;
 
-use super::draft::{About, HouseDraft, ReadingDraft, ReadingRow, RoomDraft, RoomRow, ServiceRow};
+use super::draft::{About, HouseDraft, RoomDraft, RoomRow};
 use super::names::{moca_version, named};
-use super::part;
 use super::problem::Place;
-use super::quantity::{frequency, level, milliseconds, rate};
+use super::quantity::rate;
 use super::table::{Field, Section};
+use super::{part, reading, service};
 
 /// Reads every table of a sheet.
 pub fn read<'s>(sheet: &Section<'s>) -> HouseDraft<'s> {
@@ -21,9 +21,9 @@ pub fn read<'s>(sheet: &Section<'s>) -> HouseDraft<'s> {
         })
         .unwrap_or_default();
     let rooms = rows(sheet, "room", "name").iter().filter_map(read_room).collect();
-    let services = rows(sheet, "service", "kind").iter().filter_map(read_service).collect();
+    let services = rows(sheet, "service", "kind").iter().filter_map(service::read).collect();
     let parts = rows(sheet, "part", "tag").into_iter().map(part::read).collect();
-    let readings = rows(sheet, "reading", "at").iter().filter_map(read_reading).collect();
+    let readings = rows(sheet, "reading", "at").iter().filter_map(reading::read).collect();
     sheet.finish();
     HouseDraft { about, rooms, services, parts, readings }
 }
@@ -51,7 +51,7 @@ pub fn notes(section: &Section<'_>) -> Vec<String> {
 }
 
 /// Rates towards the house or room and from it: a table of two, or one rate for both.
-fn both_ways(section: &Section<'_>, name: &'static str) -> Option<(f64, f64)> {
+pub fn both_ways(section: &Section<'_>, name: &'static str) -> Option<(f64, f64)> {
     let field = section.field(name)?;
     if !field.is_table() {
         return field.parse(rate).map(|rate| (rate, rate));
@@ -106,43 +106,9 @@ pub fn ethernet(text: &str) -> Result<u32, Phrase> {
 fn read_room<'s>(section: &Section<'s>) -> Option<RoomDraft<'s>> {
     let name = section.required("name");
     let wish = both_ways(section, "wish").map(|(down_mbps, up_mbps)| Wish { down_mbps, up_mbps });
+    let served_from = section.field("served_from");
     let notes = notes(section);
     section.finish();
     let text = name.as_ref().and_then(Field::long_text)?.to_owned();
-    Some(RoomDraft { row: RoomRow { name: text, wish, notes }, name })
-}
-
-fn read_service(section: &Section<'_>) -> Option<ServiceRow> {
-    let kind = section.required("kind").and_then(|field| field.parse(named));
-    let top_mhz = section.parse("top", frequency);
-    let notes = notes(section);
-    section.finish();
-    Some(ServiceRow { kind: kind?, top_mhz, notes })
-}
-
-fn read_reading<'s>(section: &Section<'s>) -> Option<ReadingDraft<'s>> {
-    let at = section.field("at");
-    let level = section.parse("level", level);
-    let at_frequency = section.parse("frequency", frequency);
-    let throughput = both_ways(section, "throughput");
-    let phy_rate = section.parse("phy_rate", rate);
-    let round_trip = section.parse("round_trip", milliseconds);
-    let notes = notes(section);
-    section.finish();
-    let told = ["level", "throughput", "phy_rate", "round_trip"].into_iter().filter(|name| section.has(name));
-    let told: Vec<_> = told.collect();
-    if told.len() != 1 || section.has("level") != section.has("frequency") {
-        let found = ["level", "frequency", "throughput", "phy_rate", "round_trip"];
-        let found: Vec<_> = found.into_iter().filter(|name| section.has(name)).collect();
-        section.refuse_whole(&found.join(", "), Phrase::new("sheet-reading"));
-        return None;
-    }
-    let measured = match (level, at_frequency, throughput, phy_rate, round_trip) {
-        (Some(dbmv), Some(mhz), ..) => ReadingKind::Level { mhz, dbmv },
-        (_, _, Some((down_mbps, up_mbps)), ..) => ReadingKind::Throughput { down_mbps, up_mbps },
-        (_, _, _, Some(mbps), _) => ReadingKind::PhyRate { mbps },
-        (_, _, _, _, Some(ms)) => ReadingKind::RoundTrip { ms },
-        _ => return None,
-    };
-    Some(ReadingDraft { row: ReadingRow { at: None, measured, notes }, at })
+    Some(RoomDraft { row: RoomRow { name: text, wish, served_from: None, notes }, name, served_from })
 }

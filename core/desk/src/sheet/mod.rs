@@ -11,6 +11,8 @@ mod part;
 mod problem;
 mod quantity;
 mod rating;
+mod reading;
+mod service;
 mod table;
 mod wire;
 

@@ -1,7 +1,8 @@
 //! The names by which a sheet calls kinds and states. They are those of the record where it has one.
 
 use survey::record::{
-    CableKind, Connector, EntryKind, EntryState, Ownership, PartKind, Plugged, PortEnd, ServiceKind,
+    CableKind, Connector, EntryKind, EntryState, ModemGeneration, Ownership, PartKind, Plugged, PortEnd,
+    ServiceKind, Sharing, SingleCable, TestReach, TvSignal,
 };
 use survey::words::Phrase;
 
@@ -113,7 +114,32 @@ impl Named for ServiceKind {
         ("satellite_tv", Self::SatelliteTv),
         ("provider_network", Self::ProviderNetwork),
         ("fibre_link", Self::FibreLink),
+        ("power_over_coax", Self::PowerOverCoax),
     ];
+}
+
+impl Named for TvSignal {
+    const NAMES: &'static [(&'static str, Self)] =
+        &[("analog", Self::Analog), ("digital", Self::Digital), ("both", Self::Both)];
+}
+
+impl Named for ModemGeneration {
+    const NAMES: &'static [(&'static str, Self)] =
+        &[("3.0", Self::V3_0), ("3.1", Self::V3_1), ("4.0", Self::V4_0)];
+}
+
+impl Named for SingleCable {
+    const NAMES: &'static [(&'static str, Self)] = &[("en50494", Self::En50494), ("en50607", Self::En50607)];
+}
+
+impl Named for Sharing {
+    const NAMES: &'static [(&'static str, Self)] =
+        &[("through_port", Self::ThroughPort), ("splitter", Self::Splitter)];
+}
+
+impl Named for TestReach {
+    const NAMES: &'static [(&'static str, Self)] =
+        &[("internet", Self::Internet), ("house", Self::House), ("adapter_page", Self::AdapterPage)];
 }
 
 impl Named for Ownership {
@@ -157,6 +183,11 @@ mod tests {
         as_in_the_record::<Plugged>();
         as_in_the_record::<ServiceKind>();
         as_in_the_record::<Ownership>();
+        as_in_the_record::<TvSignal>();
+        as_in_the_record::<ModemGeneration>();
+        as_in_the_record::<SingleCable>();
+        as_in_the_record::<Sharing>();
+        as_in_the_record::<TestReach>();
     }
 
     #[test]

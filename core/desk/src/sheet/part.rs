@@ -31,6 +31,8 @@ pub fn read(section: Section<'_>) -> PartDraft<'_> {
             .field("plugged")
             .map(|field| field.each().iter().filter_map(|one| one.parse(named)).collect()),
         adapter: read_adapter(&section),
+        sharing: section.parse("sharing", named),
+        device_filter: section.flag("device_filter"),
         entry_kind: section.parse("service", named),
         entry_state: section.parse("state", named),
         notes: notes(&section),
@@ -135,7 +137,7 @@ fn series(text: &str) -> &str {
 fn check_kind(section: &Section<'_>, kind: PartKind) {
     let of_kind: [(PartKind, &[&str]); 3] = [
         (PartKind::Entry, &["service", "state"]),
-        (PartKind::Outlet, &["plugged", "adapter", "passes_on"]),
+        (PartKind::Outlet, &["plugged", "adapter", "passes_on", "sharing", "device_filter"]),
         (PartKind::Amplifier, &["gain", "return_gain", "return_top", "moca_bypass", "modem_port"]),
     ];
     for (owner, fields) in of_kind {

@@ -164,6 +164,22 @@ pub fn level(text: &str) -> Result<f64, Phrase> {
         .ok_or_else(|| Phrase::new("sheet-level"))
 }
 
+/// The power of an adapter, dBm.
+pub fn power(text: &str) -> Result<f64, Phrase> {
+    single(text, &[("dBm", 1.0)])
+        .filter(|power| power.abs() <= 150.0)
+        .ok_or_else(|| Phrase::new("sheet-power-dbm"))
+}
+
+/// A share, percent: the one quantity whose unit stands in the field's name, so that a bare number is taken too.
+pub fn percent(text: &str) -> Result<f64, Phrase> {
+    let bare = || text.trim().parse().ok();
+    single(text, &[("%", 1.0)])
+        .or_else(bare)
+        .filter(|share| (0.0..=100.0).contains(share))
+        .ok_or_else(|| Phrase::new("sheet-percent"))
+}
+
 /// A rate, Mb/s: `800 Mb/s`, `1 Gb/s`.
 pub fn rate(text: &str) -> Result<f64, Phrase> {
     let units = [
@@ -249,6 +265,10 @@ mod tests {
         assert!(close(rate("800Mb/s").unwrap(), 800.0));
         assert!(rate("800").is_err() && rate("0 Mb/s").is_err() && rate("800 MB/s").is_err());
         assert!(close(level("-3.5 dBmV").unwrap(), -3.5));
+        assert!(close(power("-40 dBm").unwrap(), -40.0));
+        assert!(power("-40 dBmV").is_err() && power("-40").is_err());
+        assert!(close(percent("0.5 %").unwrap(), 0.5) && close(percent("0.5").unwrap(), 0.5));
+        assert!(percent("101").is_err() && percent("-1").is_err() && percent("nan").is_err());
         assert!(close(decibels("7 dB").unwrap(), 7.0));
         assert!(decibels("-7 dB").is_err());
         assert!(close(signed_decibels("-7 dB").unwrap(), -7.0));

@@ -7,7 +7,10 @@ use survey::rating::PartRating;
 use survey::record::{MOST_DEEP, Part, PartKind};
 use survey::words::{Arg, Phrase};
 
-use super::draft::{FeedRow, HouseDraft, PartDraft, PortDraft, Sheet};
+use super::draft::{
+    FeedRow, HouseDraft, PartDraft, PortDraft, RoomDraft, RoomRow, ServiceDraft, ServiceRow, Sheet,
+};
+use super::names::name_of;
 use super::table::Field;
 
 /// The most tags of a loop that are told.
@@ -31,6 +34,8 @@ pub fn join(house: HouseDraft<'_>) -> Sheet {
         .iter()
         .map(|part| part.from.as_ref().and_then(|field| look_up(field, &tags, "sheet-no-part")))
         .collect();
+    let rooms: Vec<_> = rooms.into_iter().map(|room| join_room(room, &tags, &parts)).collect();
+    let services = services.into_iter().map(|service| join_service(service, &tags, &parts)).collect();
     let reading_at: Vec<_> = readings
         .iter()
         .map(|reading| reading.at.as_ref().and_then(|field| look_up(field, &tags, "sheet-no-part")))
@@ -66,7 +71,7 @@ pub fn join(house: HouseDraft<'_>) -> Sheet {
     }
     Sheet {
         about,
-        rooms: rooms.into_iter().map(|room| room.row).collect(),
+        rooms,
         services,
         parts: parts.into_iter().map(|part| part.row).collect(),
         readings: readings
@@ -106,6 +111,47 @@ fn look_up(field: &Field<'_>, names: &BTreeMap<String, usize>, missing: &'static
         field.refuse_name(missing, names.keys().map(String::as_str));
     }
     found
+}
+
+/// A part of this kind that a field names; one of another kind is noted.
+fn look_up_kind(
+    field: &Field<'_>,
+    kind: PartKind,
+    tags: &BTreeMap<String, usize>,
+    parts: &[PartDraft<'_>],
+) -> Option<usize> {
+    let at = look_up(field, tags, "sheet-no-part")?;
+    let right = parts.get(at).is_some_and(|part| part.row.kind == kind);
+    if !right {
+        field.refuse(Phrase::new("sheet-part-of-kind").text("kind", name_of(kind)));
+    }
+    right.then_some(at)
+}
+
+fn join_room(room: RoomDraft<'_>, tags: &BTreeMap<String, usize>, parts: &[PartDraft<'_>]) -> RoomRow {
+    let served_from =
+        room.served_from.as_ref().and_then(|field| look_up_kind(field, PartKind::Outlet, tags, parts));
+    RoomRow { served_from, ..room.row }
+}
+
+fn join_service(
+    service: ServiceDraft<'_>,
+    tags: &BTreeMap<String, usize>,
+    parts: &[PartDraft<'_>],
+) -> ServiceRow {
+    let entry = service.entry.as_ref().and_then(|field| look_up_kind(field, PartKind::Entry, tags, parts));
+    let power = service.power.as_ref().and_then(|power| {
+        let (from, to) =
+            (look_up(&power.from, tags, "sheet-no-part"), look_up(&power.to, tags, "sheet-no-part"));
+        Some((from?, to?))
+    });
+    if let Some((from, to)) = power
+        && from == to
+        && let Some(draft) = &service.power
+    {
+        draft.to.refuse(Phrase::new("sheet-power-itself"));
+    }
+    ServiceRow { entry, power, ..service.row }
 }
 
 /// The ports of a part on the house side.

@@ -70,6 +70,10 @@ sheet-both-ways = one rate, or both: { "{" } down = "800 Mb/s", up = "100 Mb/s" 
     .do = Write the rate towards the room or house as down, the one from it as up.
 sheet-milliseconds = a time such as "3.5 ms"
     .do = Write the number with its unit.
+sheet-power-dbm = a power in dBm, such as "-40 dBm"
+    .do = Write the number as the adapter's own page shows it, with its unit.
+sheet-percent = a share from 0 to 100 percent, such as 0.5
+    .do = Write how many packets of a hundred were lost.
 sheet-ethernet = the rate of an Ethernet port: 100 Mb/s, 1 Gb/s, 2.5 Gb/s or 10 Gb/s
     .do = Look at the adapter's data sheet, or leave the field out.
 
@@ -85,8 +89,26 @@ sheet-connectors = one state for both ends, or both: { "{" } near = "compression
     .do = near is the end nearer the street, far the one nearer the outlet.
 sheet-ends = a table of ports, such as { "{" } 3 = "open", 4 = "capped" { "}" }
     .do = Name each free port with what is on it.
-sheet-reading = exactly one of level with frequency, throughput, phy_rate, round_trip
+sheet-reading = exactly one of level with frequency, throughput, phy_rate, round_trip, modem_sends, power, nodes_seen, packet_loss, swings
     .do = Write one [[reading]] for each thing measured.
+sheet-modem = a table such as { "{" } generation = "3.1", sends_to = "85 MHz" { "}" }
+    .do = Write what stands on the modem or its own page; leave out what you do not know.
+sheet-other-network = a table such as { "{" } version = "2.0", bands = ["1400-1500 MHz"], nodes = 3 { "}" }
+    .do = Write what is known of the network that is there already; { "{" } { "}" } says that nothing is.
+sheet-power = a table such as { "{" } from = "O3", to = "A1" { "}" }
+    .do = from is the part where the power goes in, to the part that needs it.
+sheet-power-itself = another part than the one that the power comes from
+    .do = from is the part where the power goes in, to the part that needs it.
+sheet-powers = a table such as { "{" } sent = "-10 dBm", received = "-40 dBm" { "}" }
+    .do = Write both figures from the adapters' own pages: only their difference tells the loss.
+sheet-packet-loss = a table such as { "{" } percent = 0.5, busy = true { "}" }
+    .do = busy says whether the network was carrying much at that time.
+sheet-swings = a table such as { "{" } low = "6 Mb/s", high = "100 Mb/s", with_heat_or_hour = true { "}" }
+    .do = Write the slowest and the fastest rate seen, and whether it goes with heat or the time of day.
+sheet-swings-order = a low rate below the high one
+    .do = Turn the two around.
+sheet-how = a table such as { "{" } reach = "house", radio = false { "}" }
+    .do = reach says between what the test ran (internet, house, adapter_page), radio whether any of the way was by radio.
 
 ## Parts
 
@@ -110,6 +132,10 @@ sheet-loss-count = one loss for all legs, or one for each of the { $legs } legs
     .do = Write the losses in the order of the legs.
 sheet-of-kind = no such field here: it belongs to kind = "{ $kind }"
     .do = Remove the field, or correct the kind.
+sheet-of-kinds = no such field here: it belongs to services of kind { $kinds }
+    .do = Remove the field, or correct the kind.
+sheet-part-of-kind = the tag of a part of kind "{ $kind }"
+    .do = Write the tag of such a part, or leave the field out.
 sheet-feed = feed = "nothing", where somebody looked and nothing feeds the part
     .do = Write from = "TAG" for a part that feeds it; leave both out while it is not traced.
 sheet-feed-and-from = either feed = "nothing" or from = "TAG"
@@ -244,6 +270,16 @@ desk-when-done = When all is done: likely rate to each room
 desk-shopping = To buy
 desk-refused = Not offered, and why
 desk-refused-one = { $change } { $why }
+
+## legwork levels
+
+desk-levels = What TV and modem get
+desk-levels-none = No TV and no modem was written down on the coax: there is nothing to tell. Say of each outlet what is plugged in.
+desk-levels-outlet = { $outlet }: { $service }
+desk-levels-now = level there now
+desk-levels-needs = what it needs
+desk-levels-fits = within that?
+desk-levels-then = when the work list is done
 
 ## legwork report
 

@@ -204,7 +204,8 @@ impl Builder<'_> {
         }
     }
 
-    /// An outlet may serve an adapter, a device and a further cable: what shares it does so through a splitter.
+    /// An outlet may serve an adapter, a device and a further cable: what shares it does so through a splitter, but a box
+    /// that passes the cable on does that by itself.
     fn place_outlet(&mut self, part: &Part, at: At) {
         let node = match self.purpose {
             Purpose::Network => self.nodes.iter().any(|node| node.outlet == part.id),
@@ -215,7 +216,12 @@ impl Builder<'_> {
             Purpose::Levels => part.plugged.as_ref().is_some_and(|plugged| !plugged.is_empty()),
         };
         let onward = self.survey.wiring.on_port(part.id, 1).count() > 0;
-        let shares = usize::from(node) + usize::from(device) + usize::from(onward);
+        let passed_on = onward && part.passes_on_through_box();
+        // A gateway that speaks MoCA is adapter and box in one.
+        let node_in_box = node && passed_on && !device;
+        let node_beside = node && !node_in_box;
+        let onward_beside = onward && !passed_on;
+        let shares = usize::from(node_beside) + usize::from(device || passed_on) + usize::from(onward_beside);
         let mut arms = if shares > 1 {
             let splitter = self.add(variant(part.id.uuid().into_bytes(), 3), pieces::outlet_splitter(shares));
             self.circuit.joins.push((at, (splitter, 0)));
@@ -224,14 +230,29 @@ impl Builder<'_> {
             vec![at]
         }
         .into_iter();
-        if node && let Some(arm) = arms.next() {
+        if node_beside && let Some(arm) = arms.next() {
             self.circuit.terminals.insert(Terminal::Adapter(part.id), arm);
         }
-        if onward && let Some(arm) = arms.next() {
+        if onward_beside && let Some(arm) = arms.next() {
             self.offer(part, 1, arm);
         }
-        if let Some(arm) = arms.next() {
-            self.place_device(part, arm);
+        match arms.next() {
+            Some(arm) if passed_on => self.place_passing_box(part, arm, node_in_box),
+            Some(arm) => self.place_device(part, arm),
+            None => {}
+        }
+    }
+
+    /// A box between the outlet and the next cable. A filter at it stands before it, and so before the next cable too.
+    fn place_passing_box(&mut self, part: &Part, arm: At, is_node: bool) {
+        let wall = self.behind_filter(part, arm);
+        let passing = self.add(variant(part.id.uuid().into_bytes(), 6), pieces::passing_box(part));
+        self.circuit.joins.push((wall, (passing, 0)));
+        self.offer(part, 1, (passing, 1));
+        if is_node {
+            self.circuit.terminals.insert(Terminal::Adapter(part.id), (passing, 2));
+        } else {
+            self.end_in_device(part, (passing, 2));
         }
     }
 
@@ -243,7 +264,10 @@ impl Builder<'_> {
                 Some(PortEnd::Capped) => Ending::Capped,
                 _ => Ending::Open,
             },
-            Some(_) => return self.place_plugged(part, arm),
+            Some(_) => {
+                let arm = self.behind_filter(part, arm);
+                return self.end_in_device(part, arm);
+            }
             None => part.end(1).map_or(Ending::Unseen, |end| match end {
                 PortEnd::Capped => Ending::Capped,
                 PortEnd::Open | PortEnd::LooseEnd => Ending::Open,
@@ -252,13 +276,17 @@ impl Builder<'_> {
         self.circuit.endings.push((arm, ending, key));
     }
 
-    fn place_plugged(&mut self, part: &Part, arm: At) {
-        let mut arm = arm;
-        if part.device_filter {
-            let filter = self.add(variant(part.id.uuid().into_bytes(), 5), pieces::device_filter());
-            self.circuit.joins.push((arm, (filter, 0)));
-            arm = (filter, 1);
+    /// Where a device is joined: behind its filter, if it has one.
+    fn behind_filter(&mut self, part: &Part, arm: At) -> At {
+        if !part.device_filter {
+            return arm;
         }
+        let filter = self.add(variant(part.id.uuid().into_bytes(), 5), pieces::device_filter());
+        self.circuit.joins.push((arm, (filter, 0)));
+        (filter, 1)
+    }
+
+    fn end_in_device(&mut self, part: &Part, arm: At) {
         match self.purpose {
             Purpose::Levels => {
                 self.circuit.terminals.insert(Terminal::Device(part.id), arm);

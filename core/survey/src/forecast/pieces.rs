@@ -3,7 +3,7 @@
 use coax::estimates::{house, parts};
 use coax::rated::{
     AmplifierRating, CableRating, CableSeries, Condition, DiplexerRating, FilterRating, JointRating,
-    PadRating, SplitterRating, TapRating,
+    PadRating, PassOnRating, SplitterRating, TapRating,
 };
 use coax::{Complex64, Decibels, Dice, End, Megahertz, Span};
 
@@ -203,6 +203,17 @@ pub(super) fn loose_end() -> Rated {
 /// Cables twisted together on one port.
 pub(super) fn junction(arms: usize) -> Rated {
     Rated::Junction(arms)
+}
+
+/// The box at an outlet through which the cable goes on; what is stated of the outlet is stated of it. Its port 0 faces the
+/// wall, 1 the next cable, 2 is the device itself.
+pub(super) fn passing_box(part: &Part) -> Rated {
+    let rating = &part.rating;
+    Rated::PassOn(PassOnRating {
+        through: rating.leg_losses_db.first().map(|db| labelled(*db)),
+        device: None,
+        band: band(rating),
+    })
 }
 
 /// A filter at a device's own port: passes 5 to 1002 MHz, stops Extended D by 40 dB (a published data sheet, 2019).

@@ -12,6 +12,9 @@ use crate::fact::SubjectId;
 use crate::forecast::spread;
 use crate::record::{ServiceKind, Survey};
 
+/// A change of level below this is lost in what the estimate itself is worth, dB.
+pub(crate) const NOTICEABLE_DB: f64 = 0.3;
+
 /// How much the level of one service at one outlet changes.
 #[derive(Debug, Clone, PartialEq)]
 pub struct OutletChange {

@@ -2,19 +2,22 @@
 //!
 //! Worked out with the exact solution of the tree, devices taken as 75-ohm loads. Where nobody measured what comes in
 //! at the entry no level is claimed, only gains and losses on the way and the change of them. This folder says nothing
-//! about the room network (forecast) and judges nothing (findings, refusals).
+//! about the room network (forecast) and proposes nothing (findings, refusals).
 
 mod change;
 mod found;
 mod outlets;
 mod solve;
+mod told;
 mod window;
 
+pub(crate) use change::NOTICEABLE_DB;
 pub use change::{BandChange, OutletChange, change};
 pub(crate) use found::sends;
 pub use found::{DownLevel, Levels, OutletLevels, UpLevel, levels};
 pub(crate) use outlets::measured_at;
 pub use outlets::{Served, served_outlets};
+pub use told::{Fit, LevelTold, told};
 pub use window::{
     ANALOG_TV, ANTENNA_TV, DIGITAL_TV, MODEM_RECEIVES, MODEM_SENDS, Window, least_visual_millivolts,
     least_visual_millivolts_at_drop, level_of_millivolts, modem_sends_most, window_of,

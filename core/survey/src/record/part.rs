@@ -124,6 +124,14 @@ pub enum Plugged {
     Other,
 }
 
+impl Plugged {
+    /// Whether it is a box that may have a second socket for the next cable; a TV set and a power supply have none
+    /// (common practice, no source).
+    pub const fn may_pass_on(self) -> bool {
+        !matches!(self, Self::Tv | Self::PowerSupply)
+    }
+}
+
 /// A MoCA adapter at an outlet, there or planned.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Adapter {
@@ -219,6 +227,13 @@ impl Part {
             | PartKind::PowerInserter
             | PartKind::Unknown => 1,
         }
+    }
+
+    /// Whether it is an outlet where the cable goes on through a box: the outlet passes it on, and a box is plugged in
+    /// that may.
+    pub fn passes_on_through_box(&self) -> bool {
+        let boxed = || self.plugged.iter().flatten().any(|device| device.may_pass_on());
+        self.kind == PartKind::Outlet && self.rating.passes_on && boxed()
     }
 
     /// What is known of a free port; `None` where nobody looked.

@@ -2,6 +2,7 @@
 
 use crate::finding::Finding;
 use crate::forecast::Forecast;
+use crate::level::{self, LevelTold};
 use crate::record::Survey;
 use crate::words::Phrase;
 use crate::worklist::{Gain, PartNeeded, Step, WorkList};
@@ -21,6 +22,8 @@ pub struct ReportInput<'a> {
     pub refused: Vec<Phrase>,
     /// The house and its forecast when all steps are done; `None` where no work list was made.
     pub when_done: Option<(&'a Survey, &'a Forecast)>,
+    /// What TV and modem get, and what all steps change of it.
+    pub levels: Vec<LevelTold>,
 }
 
 impl<'a> ReportInput<'a> {
@@ -38,6 +41,7 @@ impl<'a> ReportInput<'a> {
             steps: work.steps.iter().map(StepTold::from).collect(),
             refused: refused.collect(),
             when_done: Some((&work.house_when_done, &work.when_done)),
+            levels: level::told(survey, &work.levels, &work.level_changes),
         }
     }
 }

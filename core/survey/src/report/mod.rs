@@ -9,6 +9,7 @@ mod costs;
 mod findings;
 mod input;
 mod job;
+mod levels;
 mod notes;
 mod page;
 mod parts;
@@ -40,6 +41,7 @@ pub fn report(input: &ReportInput<'_>, language: &Language) -> String {
         rooms::section(&teller),
         pictures::plot(&teller),
         costs::section(&teller),
+        levels::section(&teller),
         findings::section(&teller),
         work::list(&teller),
         work::cautions(&teller),

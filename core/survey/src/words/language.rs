@@ -14,6 +14,7 @@ const ENGLISH: &[(&str, &str)] = &[
     ("changes.ftl", include_str!("../../words/en/changes.ftl")),
     ("forecast.ftl", include_str!("../../words/en/forecast.ftl")),
     ("record.ftl", include_str!("../../words/en/record.ftl")),
+    ("levels.ftl", include_str!("../../words/en/levels.ftl")),
     ("report.ftl", include_str!("../../words/en/report.ftl")),
 ];
 

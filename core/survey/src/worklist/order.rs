@@ -9,7 +9,7 @@ use super::refusal::Refusal;
 use crate::error::SurveyError;
 use crate::fact::SubjectId;
 use crate::forecast::{self, Forecast, Reach, forecast};
-use crate::level::{self, OutletChange};
+use crate::level::{self, Levels, NOTICEABLE_DB, OutletChange, levels};
 use crate::naming;
 use crate::record::Survey;
 use crate::words::{Arg, Phrase};
@@ -109,10 +109,11 @@ pub struct WorkList {
     pub when_done: Forecast,
     /// The house after all steps.
     pub house_when_done: Survey,
+    /// What TV and modem get in the house as found.
+    pub levels: Levels,
+    /// What all steps together change of it.
+    pub level_changes: Vec<OutletChange>,
 }
-
-/// A change of level below this is lost in what the estimate itself is worth, dB.
-const NOTICEABLE_DB: f64 = 0.3;
 
 /// A gain in Mb/s below which a step that only serves speed is not worth the work.
 const WORTH_MBPS: f64 = 15.0;
@@ -165,7 +166,16 @@ pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, SurveyEr
     }
     let done = |change: &ChangeKind| steps.iter().any(|step| step.change == *change);
     let refused = refused.into_iter().filter(|(change, _)| !done(change)).collect();
-    Ok(WorkList { steps, refused, as_found, when_done: current, house_when_done: house })
+    let looked_at = level::Options::default();
+    Ok(WorkList {
+        levels: levels(survey, &looked_at)?,
+        level_changes: level::change(survey, &house, &looked_at)?,
+        steps,
+        refused,
+        as_found,
+        when_done: current,
+        house_when_done: house,
+    })
 }
 
 impl ChangeKind {

@@ -46,12 +46,14 @@ fn share(survey: &Survey, outlet: SubjectId) -> Option<ChangeKind> {
     (shared && part.sharing.is_none()).then_some(ChangeKind::ShareOutlet { outlet })
 }
 
-/// A modem that is made to listen in the band is kept from hearing the network.
+/// A modem that is made to listen in the band is kept from hearing the network. Not where it passes the cable on: the filter
+/// would stand before the next cable too.
 fn filter_at(survey: &Survey, outlet: &Part) -> Option<ChangeKind> {
     let reaches = survey
         .services_of(ServiceKind::CableInternet)
         .any(|service| made_to_reach(service) > EXTENDED_D.low_mhz);
-    (reaches && !outlet.device_filter).then_some(ChangeKind::FilterAtDevice { outlet: outlet.id })
+    let wanted = reaches && !outlet.device_filter && !outlet.passes_on_through_box();
+    wanted.then_some(ChangeKind::FilterAtDevice { outlet: outlet.id })
 }
 
 fn made_to_reach(service: &crate::record::Service) -> f64 {

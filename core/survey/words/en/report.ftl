@@ -114,7 +114,17 @@ head-place = Place
 head-share = Share
 cost-more-than-all = an echo helps here
 
-# 6. Findings
+# 6. Levels
+report-levels = What TV and modem get
+report-levels-none = No TV and no modem was written down on the coax.
+report-levels-caption = Levels at each TV and modem
+head-service = Service
+head-level = Level there now
+head-needs = What it needs
+head-fits = Within that?
+head-when-done = When the work list is done
+
+# 7. Findings
 report-findings = What is wrong or at risk
 report-findings-none = Nothing was found wrong.
 report-finding-heading = { $number }. { $what }
@@ -127,7 +137,7 @@ term-caution = Caution
 term-back = Put it back
 term-services = TV and modem
 
-# 7. Work list
+# 8. Work list
 report-work = Work list, in order
 report-work-none = No change was found that is worth the work.
 report-work-how = Do one change at a time. After each, check that TV and internet still work.
@@ -153,11 +163,11 @@ term-how = How
 term-check = Then check
 term-time = Time
 
-# 8. Cautions
+# 9. Cautions
 report-cautions = Cautions
 report-cautions-how = Read these before touching anything. Local code and the practice of licensed people go first, always.
 
-# 9. Unknown
+# 10. Unknown
 report-unknown = What is not known
 report-unknown-none = Nothing that this report asks about is unknown.
 report-unknown-caption = What is not known, what matters most first
@@ -188,7 +198,7 @@ matters-leak = Perhaps: if it is joined, signals leave the house there
 matters-echo = A little: its echo reaches the way to a room
 matters-little = Little: on no way between the bridge and a room
 
-# 10. Parts
+# 11. Parts
 report-parts = All parts and runs
 report-parts-none = No part was written down yet.
 report-parts-caption = Parts, each tree from the street to the rooms
@@ -243,7 +253,7 @@ plugged-fibre-box = a fibre box
 plugged-power-supply = a power supply (DC)
 plugged-other = a device not known
 
-# 11. Notes
+# 12. Notes
 report-notes = Notes and readings
 report-notes-none = No notes were written and nothing was measured.
 report-notes-caption = Notes
@@ -257,7 +267,7 @@ reading-throughput = { $down } towards the room, { $up } from it
 reading-phy = PHY rate { $rate }
 reading-round-trip = round trip { $time }
 
-# 12. Sources
+# 13. Sources
 report-sources = How each figure is backed
 report-sources-how = Every figure in the forecast that no published document fixes is listed here with its range. The lengths, labels and wishes come from the survey.
 report-sources-caption = Figures that are estimated, with range and source

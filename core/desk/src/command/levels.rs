@@ -1,0 +1,167 @@
+//! `legwork levels`: what each TV and modem gets, and what the work list changes of it.
+
+use coax::Backing;
+use serde::Serialize;
+use survey::level::{BandChange, Fit, LevelTold, OutletChange, OutletLevels, Window, told};
+use survey::naming;
+use survey::record::{ServiceKind, Survey};
+use survey::words::{Arg, Phrase};
+use survey::worklist::{Options, WorkList, worklist};
+
+use super::Context;
+use super::json::{PartJson, SpanJson, part, rounded, span};
+use crate::error::DeskError;
+use crate::page::Page;
+
+/// Works the levels out and tells them.
+pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {
+    let list = worklist(survey, &Options::default())?;
+    context.answer(&as_json(survey, &list), |page| tell(context, survey, &list, page))
+}
+
+/// Tells levels in words.
+fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page) {
+    page.heading(&context.word("desk-levels"));
+    let rows = told(survey, &list.levels, &list.level_changes);
+    if rows.is_empty() {
+        page.paragraph(0, &context.word("desk-levels-none"));
+        return;
+    }
+    page.paragraph(0, &context.word("levels-how"));
+    for row in &rows {
+        tell_outlet(context, survey, row, page);
+    }
+}
+
+fn tell_outlet(context: &Context, survey: &Survey, row: &LevelTold, page: &mut Page) {
+    let several = |phrases: &[Phrase]| {
+        let phrases = phrases.iter().cloned().map(|phrase| Arg::Phrase(Box::new(phrase))).collect();
+        context.say(&Phrase::new("desk-list").with("items", Arg::Several(phrases)))
+    };
+    let title = Phrase::new("desk-levels-outlet")
+        .phrase("outlet", naming::part(survey, row.outlet))
+        .phrase("service", naming::service(row.service));
+    page.gap();
+    page.title(&context.say(&title));
+    let mut rows = vec![(context.word("desk-levels-now"), several(&row.now))];
+    if !row.needs.is_empty() {
+        rows.push((context.word("desk-levels-needs"), several(&row.needs)));
+        rows.push((context.word("desk-levels-fits"), context.say(&row.fits_phrase())));
+    }
+    rows.extend(row.change.iter().map(|change| (context.word("desk-levels-then"), context.say(change))));
+    page.rows(3, &rows);
+}
+
+/// Levels as JSON.
+#[derive(Serialize)]
+struct LevelsJson {
+    outlets: Vec<OutletJson>,
+}
+
+#[derive(Serialize)]
+struct OutletJson {
+    outlet: PartJson,
+    entry: PartJson,
+    service: ServiceKind,
+    fits: Option<&'static str>,
+    down: Vec<DownJson>,
+    down_window: Option<WindowJson>,
+    up: Vec<UpJson>,
+    sends_dbmv: Option<f64>,
+    up_window: Option<WindowJson>,
+    change: Option<ChangeJson>,
+}
+
+#[derive(Serialize)]
+struct DownJson {
+    mhz: f64,
+    gain_db: SpanJson,
+    level_dbmv: Option<SpanJson>,
+    measured_dbmv: Option<f64>,
+}
+
+#[derive(Serialize)]
+struct UpJson {
+    mhz: f64,
+    gain_db: SpanJson,
+}
+
+#[derive(Serialize)]
+struct WindowJson {
+    name: String,
+    low_dbmv: Option<f64>,
+    high_dbmv: Option<f64>,
+    grounds: &'static str,
+}
+
+/// What all steps of the work list change, dB: more signal is positive.
+#[derive(Serialize)]
+struct ChangeJson {
+    cut_off: bool,
+    down: Vec<BandJson>,
+    up: Vec<BandJson>,
+}
+
+#[derive(Serialize)]
+struct BandJson {
+    mhz: f64,
+    change_db: SpanJson,
+}
+
+fn as_json(survey: &Survey, list: &WorkList) -> LevelsJson {
+    let outlet = |found: &OutletLevels| {
+        let same = |change: &&OutletChange| change.outlet == found.outlet && change.service == found.service;
+        outlet_as_json(survey, found, list.level_changes.iter().find(same))
+    };
+    LevelsJson { outlets: list.levels.outlets.iter().map(outlet).collect() }
+}
+
+fn outlet_as_json(survey: &Survey, found: &OutletLevels, change: Option<&OutletChange>) -> OutletJson {
+    let fits = found.fits().map(|fit| match fit {
+        Fit::Inside => "inside",
+        Fit::Likely => "likely",
+        Fit::Outside => "outside",
+    });
+    let down = found.down.iter().map(|down| DownJson {
+        mhz: rounded(down.mhz, 1),
+        gain_db: span(down.gain, 1),
+        level_dbmv: down.level.map(|level| span(level, 1)),
+        measured_dbmv: down.measured.map(|dbmv| rounded(dbmv, 1)),
+    });
+    let up = found.up.iter().map(|up| UpJson { mhz: rounded(up.mhz, 1), gain_db: span(up.gain, 1) });
+    OutletJson {
+        outlet: part(survey, found.outlet),
+        entry: part(survey, found.entry),
+        service: found.service,
+        fits,
+        down: down.collect(),
+        down_window: found.down.iter().find_map(|down| down.window).map(window_as_json),
+        up: up.collect(),
+        sends_dbmv: found.sends().map(|dbmv| rounded(dbmv, 1)),
+        up_window: found.up.first().map(|up| window_as_json(up.window)),
+        change: change.map(|change| ChangeJson {
+            cut_off: change.cut_off,
+            down: change.down.iter().map(band_as_json).collect(),
+            up: change.up.iter().map(band_as_json).collect(),
+        }),
+    }
+}
+
+fn band_as_json(band: &BandChange) -> BandJson {
+    BandJson { mhz: rounded(band.mhz, 1), change_db: span(band.db, 1) }
+}
+
+fn window_as_json(window: Window) -> WindowJson {
+    WindowJson {
+        name: window.name.replace('-', "_"),
+        low_dbmv: window.low_dbmv,
+        high_dbmv: window.high_dbmv,
+        grounds: match window.backing {
+            Backing::Published(_) => "published",
+            Backing::Derived(_) => "derived",
+            Backing::CommonPractice => "common_practice",
+            Backing::FromMemory => "from_memory",
+            Backing::Estimate(_) => "estimate",
+        },
+    }
+}
