@@ -4,6 +4,10 @@ use std::path::PathBuf;
 
 use clap::{Parser, Subcommand};
 
+mod record;
+
+pub use record::{PhotoCommand, RecordCommand, SurveysCommand, Without};
+
 /// A wired-grade network in every room, over the coaxial TV cable that is already in the walls.
 ///
 /// Give it a survey of the house's coax wiring; it works out what gets through to each room, what is wrong, and what
@@ -11,7 +15,7 @@ use clap::{Parser, Subcommand};
 #[derive(Debug, Parser)]
 #[command(name = "legwork", version, max_term_width = 80)]
 #[command(
-    after_help = "Exit codes: 0 done, 1 failed (disk, permission), 2 wrong use, 3 refused what it was given."
+    after_help = "Exit codes: 0 done, 1 failed (disk, permission), 2 wrong use, 3 refused what it was given, 130 stopped."
 )]
 pub struct Arguments {
     /// Answer in JSON, as docs/command.md describes it.
@@ -86,4 +90,8 @@ pub enum Command {
         #[arg(allow_hyphen_values = true)]
         text: String,
     },
+
+    /// The commands of the record.
+    #[command(flatten)]
+    Record(RecordCommand),
 }

@@ -8,14 +8,24 @@ use survey::fact::AuthorId;
 
 use crate::error::DeskError;
 
+/// The name of the file that holds it.
+const FILE: &str = "author";
+
 /// The author id of this computer, made if there is none yet.
 ///
 /// # Errors
 /// [`DeskError::NoHome`] without a folder to keep it in, [`DeskError::Write`] if it cannot be kept.
 pub fn this_computer() -> Result<AuthorId, DeskError> {
-    let folder =
-        folder(|name| std::env::var_os(name).filter(|value| !value.is_empty())).ok_or(DeskError::NoHome)?;
-    load_or_make(&folder.join("author"))
+    load_or_make(&folder(set_variable).ok_or(DeskError::NoHome)?.join(FILE))
+}
+
+/// The author id of this computer, if it has one. Nothing is made.
+pub fn known() -> Option<AuthorId> {
+    load(&folder(set_variable)?.join(FILE))
+}
+
+fn set_variable(name: &str) -> Option<OsString> {
+    std::env::var_os(name).filter(|value| !value.is_empty())
 }
 
 /// `LEGWORK_HOME`, else `legwork` in the configuration folder of the XDG base directory specification 0.8.
@@ -32,13 +42,16 @@ fn folder(variable: impl Fn(&str) -> Option<OsString>) -> Option<PathBuf> {
 
 fn load_or_make(file: &Path) -> Result<AuthorId, DeskError> {
     // A file that cannot be read as an id (cut short by a crash) is replaced: the id is a claim and nothing more.
-    let held = std::fs::read_to_string(file).ok().and_then(|text| text.trim().parse().ok());
-    if let Some(author) = held {
+    if let Some(author) = load(file) {
         return Ok(author);
     }
     let author = AuthorId::random();
     keep(file, author).map_err(|source| DeskError::Write { path: file.to_owned(), source })?;
     Ok(author)
+}
+
+fn load(file: &Path) -> Option<AuthorId> {
+    std::fs::read_to_string(file).ok()?.trim().parse().ok()
 }
 
 fn keep(file: &Path, author: AuthorId) -> std::io::Result<()> {

@@ -4,6 +4,7 @@ use std::io;
 use std::path::PathBuf;
 
 use survey::SurveyError;
+use survey::photo::PictureFault;
 
 use crate::sheet::Problems;
 
@@ -87,6 +88,98 @@ pub enum DeskError {
     #[error("no folder to keep this computer's author id in: set HOME, XDG_CONFIG_HOME or LEGWORK_HOME")]
     NoHome,
 
+    /// A word that means nothing in this survey.
+    #[error(
+        "nothing here has the tag, name or id \"{word}\"{}. Nothing was changed",
+        near.as_ref().map(|near| format!("; did you mean \"{near}\"?")).unwrap_or_default()
+    )]
+    NoSuchThing {
+        /// The word.
+        word: String,
+        /// A word that is there and looks like it.
+        near: Option<String>,
+    },
+
+    /// A word that means several things.
+    #[error("\"{word}\" may mean {count} things here; use more of an id instead: {ids}. Nothing was changed")]
+    Ambiguous {
+        /// The word.
+        word: String,
+        /// How many things.
+        count: usize,
+        /// Some of their ids.
+        ids: String,
+    },
+
+    /// A field that nobody ever said anything about.
+    #[error(
+        "nobody ever said anything about \"{field}\" of this; what was said: {known}. Nothing was changed"
+    )]
+    NoSuchField {
+        /// The field.
+        field: String,
+        /// The fields that there are.
+        known: String,
+    },
+
+    /// A thing of another kind than is wanted.
+    #[error("\"{word}\" is {what}. Nothing was changed")]
+    WrongThing {
+        /// The word.
+        word: String,
+        /// What is wrong with it.
+        what: WrongThing,
+    },
+
+    /// A picture that is not taken in.
+    #[error("{} was not taken in: {fault}. Nothing was written", file.display())]
+    Picture {
+        /// The picture.
+        file: PathBuf,
+        /// Why not.
+        fault: PictureFault,
+    },
+
+    /// The taking in of several pictures ended between two of them.
+    #[error("{done} of {of} pictures were taken in, then it ended: {why}")]
+    PicturesPartly {
+        /// How many were taken in.
+        done: usize,
+        /// How many were given.
+        of: usize,
+        /// What ended it.
+        why: Box<DeskError>,
+    },
+
+    /// The user stopped the work.
+    #[error("stopped as you wished")]
+    Stopped,
+
+    /// A photo whose file is missing or is not what its name says.
+    #[error(
+        "the file of this photo is missing or damaged; take in a file of this survey that has it, to bring it back"
+    )]
+    PhotoLost,
+
+    /// Something that cannot be taken back, without the word that it is wanted.
+    #[error("{0}. Nothing was changed; say --yes to do it")]
+    NotConfirmed(Unconfirmed),
+
+    /// There is no action to undo.
+    #[error("you have done nothing here that could be undone; legwork said lists all actions")]
+    NothingDone,
+
+    /// A file or folder cannot be where the survey stands already, or is not where it should be.
+    #[error("{} does not lie in a folder named {}; surveys that were set aside do", path.display(), survey::home::SET_ASIDE)]
+    NotAside {
+        /// The survey.
+        path: PathBuf,
+    },
+
+    /// The system does not let us listen to Ctrl-C.
+    #[error("this system does not let the program listen to Ctrl-C ({0})")]
+    Signals(#[source] io::Error),
+
     /// A fault of the program.
     #[error(
         "this is a fault of the program, not of yours; please report it with what you did. Nothing was written"
@@ -105,6 +198,46 @@ pub enum Advice {
     Replace,
 }
 
+/// What is wrong with a thing that was named.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+pub enum WrongThing {
+    /// For photos.
+    #[error("neither a part nor a cable run, and photos show parts and cable runs")]
+    NotForPhotos,
+    /// Where a photo is wanted.
+    #[error("no photo; legwork photo list shows their ids")]
+    NotAPhoto,
+    /// The survey itself cannot be removed, nor forgotten as a whole.
+    #[error("the survey as a whole; name one field of it, such as place, or see legwork surveys --help")]
+    WholeSurvey,
+    /// Nothing to bring back.
+    #[error("not removed")]
+    NotRemoved,
+    /// Nothing to remove.
+    #[error("removed already")]
+    RemovedAlready,
+    /// Nothing left to forget.
+    #[error("forgotten already")]
+    ForgottenAlready,
+    /// A side of a disagreement that is none.
+    #[error("no side of this disagreement; legwork disagreements numbers them")]
+    NoSide,
+}
+
+/// What was not confirmed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+pub enum Unconfirmed {
+    /// Forgetting.
+    #[error("so many records would be forgotten for ever: {records}")]
+    Forget {
+        /// How many facts.
+        records: usize,
+    },
+    /// Deleting a survey.
+    #[error("the survey would be deleted for ever, photos and all; legwork surveys aside only sets it aside")]
+    Delete,
+}
+
 fn counted(problems: usize) -> String {
     if problems == 1 { "1 problem".into() } else { format!("{problems} problems") }
 }
@@ -115,11 +248,15 @@ pub const FAILED: u8 = 1;
 pub const WRONG_USE: u8 = 2;
 /// Exit code of a command that refused what it was given.
 pub const REFUSED: u8 = 3;
+/// Exit code of a command that was stopped by Ctrl-C: 128 and the number of the signal, as shells have it.
+pub const STOPPED: u8 = 130;
 
 impl DeskError {
     /// The exit code: [`REFUSED`] where the user gave something that cannot be taken, else [`FAILED`].
     pub fn exit_code(&self) -> u8 {
         match self {
+            Self::Stopped | Self::Survey(SurveyError::Stopped) => STOPPED,
+            Self::PicturesPartly { why, .. } => why.exit_code(),
             Self::Survey(
                 SurveyError::Inaccessible { .. }
                 | SurveyError::DiskFull { .. }
@@ -131,6 +268,8 @@ impl DeskError {
             | Self::Write { .. }
             | Self::Output(_)
             | Self::NoHome
+            | Self::Signals(_)
+            | Self::PhotoLost
             | Self::Fault => FAILED,
             // Whatever else a survey says is about what it was given.
             Self::Survey(_)
@@ -138,6 +277,14 @@ impl DeskError {
             | Self::SheetTooLong { .. }
             | Self::LabelNotText { .. }
             | Self::LabelTooLong { .. }
+            | Self::NoSuchThing { .. }
+            | Self::Ambiguous { .. }
+            | Self::NoSuchField { .. }
+            | Self::WrongThing { .. }
+            | Self::Picture { .. }
+            | Self::NotConfirmed(_)
+            | Self::NothingDone
+            | Self::NotAside { .. }
             | Self::Exists { .. } => REFUSED,
         }
     }
@@ -147,10 +294,28 @@ impl DeskError {
         match self {
             Self::Sheet { .. } | Self::SheetTooLong { .. } => "sheet",
             Self::LabelNotText { .. } | Self::LabelTooLong { .. } => "label",
-            Self::Exists { .. } | Self::Survey(SurveyError::AlreadyThere { .. }) => "exists",
+            Self::Exists { .. }
+            | Self::Survey(SurveyError::AlreadyThere { .. } | SurveyError::FileThere { .. }) => "exists",
             Self::Survey(SurveyError::NotASurvey { .. }) => "not_a_survey",
+            Self::Survey(SurveyError::Busy { .. }) => "busy",
+            Self::Survey(SurveyError::Damaged { .. }) => "damaged",
+            Self::Survey(
+                SurveyError::File { .. } | SurveyError::OtherSurvey { .. } | SurveyError::OtherSurveyInFile,
+            ) => "survey_file",
+            Self::Survey(SurveyError::Picture(_)) | Self::Picture { .. } | Self::PhotoLost => "picture",
+            Self::Survey(SurveyError::Stopped) | Self::Stopped => "stopped",
             Self::Survey(_) => "survey",
-            Self::Read { .. } | Self::Write { .. } | Self::Output(_) | Self::NoHome => "file",
+            Self::PicturesPartly { why, .. } => why.name(),
+            Self::NoSuchThing { .. }
+            | Self::Ambiguous { .. }
+            | Self::NoSuchField { .. }
+            | Self::WrongThing { .. }
+            | Self::NothingDone
+            | Self::NotAside { .. } => "thing",
+            Self::NotConfirmed(_) => "not_confirmed",
+            Self::Read { .. } | Self::Write { .. } | Self::Output(_) | Self::NoHome | Self::Signals(_) => {
+                "file"
+            }
             Self::Fault => "fault",
         }
     }

@@ -7,10 +7,13 @@ mod arguments;
 mod author;
 mod command;
 mod error;
+mod keep;
 mod output;
 mod page;
+mod progress;
 pub mod sheet;
 mod speak;
+mod stop;
 
 use std::ffi::OsString;
 use std::panic::{AssertUnwindSafe, catch_unwind};

@@ -2,7 +2,72 @@
 
 mod support;
 
+use support::pictures::png;
 use support::{Desk, HOUSE};
+
+/// The commands of the record.
+const RECORD: [&str; 25] = [
+    "photo",
+    "photo add",
+    "photo list",
+    "photo assign",
+    "photo write",
+    "note",
+    "said",
+    "undo",
+    "disagreements",
+    "settle",
+    "remove",
+    "removed",
+    "bring-back",
+    "forget",
+    "surveys",
+    "surveys rename",
+    "surveys copy",
+    "surveys aside",
+    "surveys back",
+    "surveys delete",
+    "surveys repair",
+    "pack",
+    "look",
+    "take",
+    "put-back",
+];
+
+#[test]
+fn the_record_is_told_in_words_that_fit() {
+    let desk = desk_with_house();
+    desk.write("a.png", png(40, 30, 1));
+    let long =
+        "a note of some length about the cellar, the shelf and the box behind it, for the next one who looks";
+    for command in [
+        &["photo", "add", "house.legwork", "a.png", "--of", "S1"][..],
+        &["photo", "list", "house.legwork"],
+        &["note", "house.legwork", long],
+        &["note", "house.legwork"],
+        &["said", "house.legwork"],
+        &["said", "house.legwork", "S1"],
+        &["pack", "house.legwork", "house.lwk"],
+        &["look", "house.lwk"],
+        &["look", "house.lwk", "house.legwork"],
+        &["take", "house.lwk", "copy.legwork"],
+        &["take", "house.lwk", "house.legwork"],
+        &["disagreements", "house.legwork"],
+        &["remove", "house.legwork", "S1"],
+        &["removed", "house.legwork"],
+        &["undo", "house.legwork"],
+        &["forget", "house.legwork", "survey", "name", "--yes"],
+        &["surveys"],
+        &["surveys", "repair", "house.legwork"],
+    ] {
+        let ran = desk.run(command);
+        assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{command:?}");
+        assert_fits(&command.join(" "), &ran.out);
+        let ids = ["desk-", "said-", "field-", "value-", "thing-", "home-", "forget-", "photo-", "author-"];
+        let bare = ran.out.split_whitespace().find(|word| ids.iter().any(|id| word.starts_with(id)));
+        assert_eq!(bare, None, "a message without words: {command:?}");
+    }
+}
 
 fn desk_with_house() -> Desk {
     let desk = Desk::new();
@@ -30,6 +95,12 @@ fn everything_fits_eighty_columns() {
     }
     for help in ["demo", "sheet", "forecast", "findings", "worklist", "levels", "report", "label"] {
         assert_fits(help, &desk.run(&[help, "--help"]).out);
+    }
+    for help in RECORD {
+        let arguments: Vec<&str> = help.split(' ').chain(["--help"]).collect();
+        let ran = desk.run(&arguments);
+        assert_eq!(ran.code, 0, "{help}");
+        assert_fits(help, &ran.out);
     }
     assert_fits("help", &desk.run(&["--help"]).out);
     desk.write("bad.toml", "[[part]]\nkind = \"quux\"\n");

@@ -6,6 +6,7 @@ mod forecast;
 mod json;
 mod label;
 mod levels;
+mod record;
 pub mod refusal;
 mod report;
 mod sheet;
@@ -75,6 +76,7 @@ pub fn run(context: &Context, command: Command) -> Result<(), DeskError> {
         Command::Levels { survey } => levels::run(context, &open(&survey)?),
         Command::Report { survey, out, replace } => report::run(context, &open(&survey)?, &out, replace),
         Command::Label { text } => label::run(context, &text),
+        Command::Record(command) => record::run(context, command),
     }
 }
 

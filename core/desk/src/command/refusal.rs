@@ -1,10 +1,11 @@
 //! How an error is told: in sentences, or as one JSON object.
 
 use serde_json::json;
+use survey::SurveyError;
 use survey::words::Phrase;
 
 use super::Context;
-use crate::error::DeskError;
+use crate::error::{DeskError, Unconfirmed};
 use crate::page::Page;
 use crate::sheet::{MOST_LISTED, Problem, Problems};
 
@@ -20,6 +21,9 @@ pub fn tell(error: &DeskError, context: &Context, as_json: bool) -> String {
 fn in_words(error: &DeskError, problems: Option<&Problems>, context: &Context) -> String {
     let mut page = Page::new(crate::page::WIDEST, false);
     page.paragraph(0, &format!("legwork: {error}"));
+    for advice in advice(error) {
+        page.paragraph(0, &context.word(advice));
+    }
     for problem in problems.into_iter().flat_map(Problems::listed) {
         page.title(&place(problem, context));
         let mut rows =
@@ -40,6 +44,15 @@ fn in_words(error: &DeskError, problems: Option<&Problems>, context: &Context) -
         );
     }
     page.into_text()
+}
+
+/// What else has to be said with an error: the warning before forgetting, the way out of damage.
+fn advice(error: &DeskError) -> &'static [&'static str] {
+    match error {
+        DeskError::NotConfirmed(Unconfirmed::Forget { .. }) => &["forget-warning", "forget-also"],
+        DeskError::Survey(SurveyError::Damaged { .. }) => &["desk-damaged"],
+        _ => &[],
+    }
 }
 
 /// `line 14, [[part]] S1, length`
@@ -70,11 +83,16 @@ fn in_json(error: &DeskError, problems: Option<&Problems>, context: &Context) ->
         };
         problems.listed().map(one).collect::<Vec<_>>()
     });
+    let mut message = error.to_string();
+    for advice in advice(error) {
+        message.push(' ');
+        message.push_str(&context.word(advice));
+    }
     let object = json!({
         "error": {
             "name": error.name(),
             "exit_code": error.exit_code(),
-            "message": error.to_string(),
+            "message": message,
             "problem_count": problems.map(Problems::count),
             "problems": listed,
         }

@@ -8,6 +8,8 @@ use std::process::{Command, Stdio};
 
 use tempfile::TempDir;
 
+pub mod pictures;
+
 /// What a run gave.
 pub struct Ran {
     /// Its exit code.
@@ -76,6 +78,38 @@ impl Desk {
             out: String::from_utf8(output.stdout).unwrap(),
             err: String::from_utf8(output.stderr).unwrap(),
         }
+    }
+
+    /// Runs it and wants it done; gives its answer as JSON.
+    pub fn done(&self, arguments: &[&str]) -> serde_json::Value {
+        let ran = self.run(&[&["--json"], arguments].concat());
+        assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{arguments:?}");
+        ran.json()
+    }
+
+    /// Runs it as another computer would: with an author id of its own.
+    pub fn done_by(&self, who: &str, arguments: &[&str]) -> serde_json::Value {
+        let mut command = self.command(&[&["--json"], arguments].concat());
+        let output = command.env("LEGWORK_HOME", self.folder.path().join(who)).output().unwrap();
+        let err = String::from_utf8(output.stderr).unwrap();
+        assert_eq!((output.status.code(), err.as_str()), (Some(0), ""), "{arguments:?}");
+        serde_json::from_slice(&output.stdout).unwrap()
+    }
+
+    /// Runs it and wants it refused with this code and error name, in words and as JSON, and nothing written.
+    pub fn refused(&self, code: i32, name: &str, arguments: &[&str]) -> String {
+        let before = self.all();
+        let told = self.run(arguments);
+        assert_eq!((told.code, told.out.as_str()), (code, ""), "{arguments:?}: {}", told.err);
+        assert!(told.err.starts_with("legwork: "), "{}", told.err);
+        let wide = told.err.lines().find(|line| line.chars().count() > 80 && line.contains(' '));
+        assert_eq!(wide, None);
+        let as_json = self.run(&[&["--json"], arguments].concat());
+        let error: serde_json::Value = serde_json::from_str(&as_json.err).unwrap();
+        assert_eq!(as_json.code, code);
+        assert_eq!((&error["error"]["name"], &error["error"]["exit_code"]), (&name.into(), &code.into()));
+        assert!(self.all() == before, "{arguments:?}: something was written");
+        told.err.split_whitespace().collect::<Vec<_>>().join(" ")
     }
 
     /// Every file and folder in the work folder, hidden ones too, with its bytes.

@@ -338,3 +338,169 @@ desk-from = from { $edge }
 desk-list = { $items }
 desk-yes = yes
 desk-no = no
+
+## The record: who said what
+
+desk-thing-new = something that is new here
+desk-field-of = { $field } of { $thing }
+desk-said = Who did what, newest first
+desk-said-act = { $act }: { $author }, { $when } UTC
+desk-said-line = { $thing }: { $said }
+desk-said-more = and { $count } more
+desk-said-no-undo = Cannot be undone: { $why }.
+desk-said-undo = To undo one: legwork undo SURVEY and the eight letters and digits before it.
+desk-undone = Undone: action { $act }. { $count ->
+    [one] One record says
+   *[other] { $count } records say
+} again what stood before.
+desk-undone-again = To take that back: legwork undo SURVEY { $act }
+desk-disagreements = Disagreements
+desk-disagreements-count = { $count ->
+    [0] Nobody disagrees.
+    [one] On one thing people say different things. The newest word counts until it is settled.
+   *[other] On { $count } things people say different things. The newest word counts until they are settled.
+}
+desk-side = { $author }: { $value } ({ $when } UTC)
+desk-changed-after-removal = Removed and changed
+desk-settled = Settled: { $field } of { $thing } is { $value }.
+desk-removed = What was removed
+desk-removed-count = { $count ->
+    [0] Nothing is removed.
+    [one] One thing. To bring it back: legwork bring-back SURVEY and its tag, or the eight letters and digits before it.
+   *[other] { $count } things. To bring one back: legwork bring-back SURVEY and its tag, or the eight letters and digits before it.
+}
+desk-removed-done = Removed: { $things }. To bring back: legwork undo SURVEY { $act }, or legwork bring-back.
+desk-brought-back = Brought back: { $things }.
+
+## The record: photos and notes
+
+desk-photos = Photos
+desk-photos-count = { $count ->
+    [0] No photos.
+    [one] One photo, by id.
+   *[other] { $count } photos, by id, in the order in which they were taken in.
+}
+desk-photo = { $of }; { $width } x { $height }, { $when } UTC
+desk-photo-with-role = { $of }: { $role }; { $width } x { $height }, { $when } UTC
+desk-photo-of-nothing = no part yet
+desk-photos-added = Took in { $count ->
+    [one] one photo, without what it told about place and camera. Its id:
+   *[other] { $count } photos, without what they told about place and camera. Their ids:
+}
+desk-photos-assigned = What the photos show now:
+desk-photo-written = Wrote { $file }.
+desk-notes = Notes
+desk-notes-count = { $count ->
+    [0] No notes.
+    [one] One note.
+   *[other] { $count } notes, oldest first.
+}
+desk-note = { $note }: on { $thing }, by { $author }, { $when } UTC
+desk-note-added = Noted on { $thing } ({ $note }).
+
+## The record: forgetting
+
+desk-forgot-field = Dropped { $field } of { $thing }: { $count ->
+    [one] one record.
+   *[other] { $count } records.
+}
+desk-forgot-thing = Dropped { $thing }: { $count ->
+    [one] one record.
+   *[other] { $count } records.
+}
+desk-forgot-copies = Also in { $count ->
+    [one] one other copy
+   *[other] { $count } other copies
+} of this survey in the same folder.
+
+## The record: the list of surveys
+
+desk-surveys = Surveys
+desk-surveys-count = { $count ->
+    [0] No surveys in this folder.
+    [one] One survey.
+   *[other] { $count } surveys, the last one written first.
+}
+desk-surveys-aside = Set aside
+desk-surveys-name = name
+desk-surveys-place = place
+desk-surveys-written = last written
+desk-surveys-when = { $when } UTC
+desk-surveys-progress = holds
+desk-surveys-renamed = The survey is now { $survey }.
+desk-surveys-copied = Made { $survey }: a survey of its own, which never merges with the first.
+desk-surveys-set-aside = Set aside. It is now { $survey }.
+desk-surveys-brought-back = Brought back. It is now { $survey }.
+desk-surveys-deleted = Deleted.
+desk-repair-whole = This survey is whole: all its { $facts } records can be read. Nothing was changed.
+desk-repaired-from = The database of this survey was damaged. It was built anew from what could be read and from the file, { $facts } records in all. The damaged one was kept as { $damaged }.
+desk-damaged = Try: legwork surveys repair SURVEY. If records are lost, a file of this survey is needed: legwork surveys repair SURVEY --from FILE.
+
+## The record: files
+
+desk-packed = Packed into { $file }: { $facts } records, { $photos ->
+    [0] no photos
+    [one] one photo
+   *[other] { $photos } photos
+}, { $size }.
+desk-look = What the file holds
+desk-look-of = { $name }: { $facts } records, { $photos ->
+    [0] no photos
+    [one] one photo
+   *[other] { $photos } photos
+}.
+desk-look-without-owner = Left out: name and place of the survey, names of authors.
+desk-look-without-notes = Left out: all notes.
+desk-look-without-photos = Left out: the pictures. That there are photos, and of what, stays.
+desk-look-brings = It brings { $facts ->
+    [0] nothing new
+    [one] 1 new record
+   *[other] { $facts } new records
+}, { $photos ->
+    [0] no new photo
+    [one] 1 new photo
+   *[other] { $photos } new photos
+}, { $disagreements ->
+    [0] no new disagreement
+    [one] 1 new disagreement
+   *[other] { $disagreements } new disagreements
+}; { $forgotten ->
+    [0] nothing that is known here is forgotten
+    [one] 1 thing that is known here is forgotten for ever
+   *[other] { $forgotten } things that are known here are forgotten for ever
+}.
+desk-look-brings-all = As a survey of its own it brings all of it: { $facts ->
+    [one] 1 record
+   *[other] { $facts } records
+}, { $photos ->
+    [0] no photos
+    [one] 1 photo
+   *[other] { $photos } photos
+}.
+desk-look-author = from { $author }: { $count ->
+    [one] 1 record
+   *[other] { $count } records
+} (who wrote it is a claim, no proof)
+desk-look-disagreements = People would disagree on
+desk-look-settled = It settles
+desk-look-forgotten = It makes forgotten for ever
+desk-look-nothing-changed = This was a look; nothing was changed.
+desk-taken = Taken into { $survey }: { $facts } new records, { $photos } new photos.
+desk-taken-new = Made { $survey } from the file: { $facts } records, { $photos } photos.
+desk-taken-back = While nothing else is written, this puts it back:
+desk-taken-disagreements = To see what people disagree on:
+desk-put-back = Put back: the { $facts ->
+    [one] record
+   *[other] { $facts } records
+} that the last file brought { $facts ->
+    [one] is
+   *[other] are
+} gone again.
+
+## Long work
+
+desk-doing-check-photos = looking at the pictures
+desk-doing-add-photos = taking the pictures in
+desk-doing-look = looking through the file
+desk-doing-take = taking the file in
+desk-doing-pack = packing

@@ -12,8 +12,12 @@ use super::picture::{MAX_SIDE, Picture, PictureKind};
 /// The longer side of a small picture, in pixels.
 pub const THUMBNAIL_SIDE: u32 = 320;
 
-/// JPEG quality of a small picture, out of 100: a few ten kilobytes at most.
-const QUALITY: u8 = 70;
+/// JPEG quality of a small picture, out of 100: some ten kilobytes of most photos. What is like noise all over is
+/// longer, and is coded again as the next one until it fits.
+const QUALITIES: [u8; 4] = [70, 45, 20, 5];
+
+/// The longest small picture in bytes, as the store's schema has it.
+const MOST_BYTES: usize = 65_536;
 
 /// What decoding may take: the largest picture with four bytes a pixel, and some room.
 const DECODING_BYTES: u64 = 512 * 1024 * 1024;
@@ -53,8 +57,10 @@ impl Picture {
             small.apply_orientation(turn);
         }
         let small = DynamicImage::ImageRgb8(small.into_rgb8());
-        let mut bytes = Vec::new();
-        small.write_with_encoder(JpegEncoder::new_with_quality(&mut bytes, QUALITY)).ok()?;
-        Some(bytes)
+        QUALITIES.into_iter().find_map(|quality| {
+            let mut bytes = Vec::new();
+            small.write_with_encoder(JpegEncoder::new_with_quality(&mut bytes, quality)).ok()?;
+            (bytes.len() <= MOST_BYTES).then_some(bytes)
+        })
     }
 }

@@ -8,6 +8,7 @@ use std::fs::{self, File};
 use std::io;
 use std::path::{Path, PathBuf};
 
+use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OpenFlags};
 use uuid::Uuid;
 
@@ -47,10 +48,19 @@ pub struct Rebuilt {
 /// `NotASurvey` if there is no database, `Newer` if a later release wrote it, or `Inaccessible`. Damage is no error.
 pub fn salvage(folder: &Path) -> Result<Salvage> {
     super::open::look_at_folder(folder)?;
-    let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    let log_at_hand =
+        super::open::length(&folder.join(format!("{DATABASE}-wal"))).is_some_and(|length| length > 0);
+    // A connection that may only read would leave an empty log and its index behind; this one is kept from writing.
+    let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let Ok(connection) = Connection::open_with_flags(folder.join(DATABASE), flags) else {
         return Ok(Salvage::default());
     };
+    let kept_from_writing = connection
+        .pragma_update(None, "query_only", true)
+        .and_then(|()| connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, log_at_hand));
+    if kept_from_writing.is_err() {
+        return Ok(Salvage::default());
+    }
     match schema::version(&connection) {
         Ok(found) if found > schema::NEWEST => {
             return Err(SurveyError::Newer { folder: folder.to_owned(), found, known: schema::NEWEST });

@@ -13,7 +13,7 @@ said-replaced = { $said }, until { $author } changed it ({ $when } UTC)
 
 disagreement = { $field } of { $thing }: { $sides }. Before, it was { $origin }. Which one is right?
 disagreement-from-nothing = { $field } of { $thing }: { $sides }. Which one is right?
-disagreement-side = { $author } says { $value }
+disagreement-side = { $author } said { $value }
 removed-thing = { $thing }, removed by { $author } ({ $when } UTC)
 changed-after-removal = { $thing } was removed by { $remover } and changed by { $changer }. It stays until somebody removes it again.
 

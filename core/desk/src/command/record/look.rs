@@ -1,0 +1,219 @@
+//! `legwork look`: what a file would bring, without taking it in.
+
+use std::path::Path;
+
+use serde::Serialize;
+use survey::fact::{AuthorId, SubjectId, SurveyId};
+use survey::file::{self, LeftOut, Limits, Look};
+use survey::store::Store;
+use survey::story;
+use survey::words::{Arg, Phrase};
+
+use super::author_json::AuthorJson;
+use super::open_to_read;
+use super::teller::{Teller, ThingJson};
+use crate::author;
+use crate::command::Context;
+use crate::error::DeskError;
+use crate::page::Page;
+use crate::progress::Shown;
+use crate::stop::Stop;
+
+/// How many fields of one kind are told in words.
+const MOST_TOLD: usize = 20;
+
+/// What a file would bring.
+#[derive(Serialize)]
+pub struct LookJson {
+    file: String,
+    survey_id: SurveyId,
+    name: Option<String>,
+    format: u32,
+    core: String,
+    left_out: Vec<&'static str>,
+    same_survey: bool,
+    facts: usize,
+    new_facts: usize,
+    photos: usize,
+    new_photos: usize,
+    new_disagreements: Vec<FieldJson>,
+    settled: Vec<FieldJson>,
+    forgotten: Vec<FieldJson>,
+    authors: Vec<ShareJson>,
+}
+
+#[derive(Serialize)]
+struct FieldJson {
+    /// Null where no survey is at hand that knows it.
+    thing: Option<ThingJson>,
+    field: String,
+}
+
+#[derive(Serialize)]
+struct ShareJson {
+    author: AuthorJson,
+    new_facts: usize,
+}
+
+/// Tells it.
+pub fn run(context: &Context, path: &Path, folder: Option<&Path>, most: u64) -> Result<(), DeskError> {
+    let stop = Stop::listen()?;
+    let mut store = folder.map(open_to_read).transpose()?;
+    let look = into(context, &stop, path, store.as_mut(), most)?;
+    let told = Told::new(context, path, &look, store.as_ref())?;
+    context.answer(&told.json, |page| {
+        told.page(context, page);
+        page.gap();
+        page.paragraph(0, &context.word("desk-look-nothing-changed"));
+    })
+}
+
+/// Looks into a file.
+pub fn into(
+    context: &Context,
+    stop: &Stop,
+    path: &Path,
+    store: Option<&mut Store>,
+    most_gib: u64,
+) -> Result<Look, DeskError> {
+    let mut shown = Shown::new(stop, context.word("desk-doing-look"));
+    Ok(file::look(path, store, limits(most_gib), &mut shown)?)
+}
+
+/// The bound on what a file may unfold to.
+pub const fn limits(most_gib: u64) -> Limits {
+    Limits { total_bytes: most_gib * 1024 * 1024 * 1024 }
+}
+
+/// The name of what is left out, in JSON.
+pub const fn left_out_name(what: LeftOut) -> &'static str {
+    match what {
+        LeftOut::Notes => "notes",
+        LeftOut::Owner => "owner",
+        LeftOut::Photos => "photos",
+    }
+}
+
+/// What a look showed, ready to be told.
+pub struct Told {
+    /// As JSON.
+    pub json: LookJson,
+    authors: Vec<String>,
+    fields: [(&'static str, Vec<String>); 3],
+}
+
+impl Told {
+    /// Puts it into words, with the names that the survey at hand has for things.
+    pub fn new(
+        context: &Context,
+        path: &Path,
+        look: &Look,
+        store: Option<&Store>,
+    ) -> Result<Self, DeskError> {
+        let me = author::known().unwrap_or_else(AuthorId::random);
+        let teller =
+            store.filter(|_| look.same_survey).map(|store| Teller::new(context, store)).transpose()?;
+        let as_json = |fields: &[(SubjectId, String)]| -> Vec<FieldJson> {
+            let thing = |subject| teller.as_ref().map(|teller| teller.thing(subject));
+            fields.iter().map(|(id, field)| FieldJson { thing: thing(*id), field: field.clone() }).collect()
+        };
+        let told = |fields: &[(SubjectId, String)]| -> Vec<String> {
+            let thing = |subject| match &teller {
+                Some(teller) => teller.thing_phrase(subject),
+                None => Phrase::new("desk-thing-new"),
+            };
+            let one = |(subject, field): &(SubjectId, String)| {
+                let line = Phrase::new("desk-field-of")
+                    .phrase("field", story::field_name(field))
+                    .phrase("thing", thing(*subject));
+                context.say(&line)
+            };
+            fields.iter().map(one).collect()
+        };
+        let shares = look.authors.iter().map(|share| {
+            let author = match &share.name {
+                _ if share.author == me => Phrase::new("author-you"),
+                Some(name) => Phrase::new("author-named").text("name", name),
+                None => Phrase::new("author-unnamed").text("id", super::teller::short(share.author)),
+            };
+            let line = Phrase::new("desk-look-author")
+                .phrase("author", author)
+                .with("count", Arg::Count(share.new_facts as u64));
+            context.say(&line)
+        });
+        let share = |share: &file::AuthorShare| ShareJson {
+            author: AuthorJson::named(share.author, share.name.clone(), me),
+            new_facts: share.new_facts,
+        };
+        Ok(Self {
+            json: LookJson {
+                file: path.display().to_string(),
+                survey_id: look.survey,
+                name: look.name.clone(),
+                format: look.format,
+                core: look.core.clone(),
+                left_out: look.left_out.iter().map(|what| left_out_name(*what)).collect(),
+                same_survey: look.same_survey,
+                facts: look.facts,
+                new_facts: look.new_facts,
+                photos: look.photos,
+                new_photos: look.new_photos,
+                new_disagreements: as_json(&look.new_disagreements),
+                settled: as_json(&look.settled),
+                forgotten: as_json(&look.forgotten),
+                authors: look.authors.iter().map(share).collect(),
+            },
+            authors: shares.collect(),
+            fields: [
+                ("desk-look-disagreements", told(&look.new_disagreements)),
+                ("desk-look-settled", told(&look.settled)),
+                ("desk-look-forgotten", told(&look.forgotten)),
+            ],
+        })
+    }
+
+    /// Tells it in words.
+    pub fn page(&self, context: &Context, page: &mut Page) {
+        let json = &self.json;
+        let count = |count: usize| Arg::Count(count as u64);
+        page.heading(&context.word("desk-look"));
+        let name = match &json.name {
+            Some(name) => Phrase::new("value-text").text("text", name),
+            None => Phrase::new("home-untitled"),
+        };
+        let of = Phrase::new("desk-look-of")
+            .phrase("name", name)
+            .with("facts", count(json.facts))
+            .with("photos", count(json.photos));
+        page.paragraph(0, &context.say(&of));
+        for what in &json.left_out {
+            page.paragraph(0, &context.word(&format!("desk-look-without-{what}")));
+        }
+        let brings = Phrase::new(if json.same_survey { "desk-look-brings" } else { "desk-look-brings-all" })
+            .with("facts", count(json.new_facts))
+            .with("photos", count(json.new_photos))
+            .with("disagreements", count(json.new_disagreements.len()))
+            .with("forgotten", count(json.forgotten.len()));
+        page.paragraph(0, &context.say(&brings));
+        for author in &self.authors {
+            page.item(2, author);
+        }
+        for (title, fields) in self.fields.iter().filter(|(_, fields)| !fields.is_empty()) {
+            page.title(&context.word(title));
+            for field in fields.iter().take(MOST_TOLD) {
+                page.item(2, field);
+            }
+            let more = fields.len().saturating_sub(MOST_TOLD);
+            if more > 0 {
+                page.paragraph(2, &context.say(&Phrase::new("desk-said-more").with("count", count(more))));
+            }
+        }
+    }
+}
+
+impl LookJson {
+    /// Whether people would agree on everything new.
+    pub fn has_no_disagreements(&self) -> bool {
+        self.new_disagreements.is_empty()
+    }
+}

@@ -1,0 +1,90 @@
+//! `legwork pack`: a survey in one file.
+
+use std::path::Path;
+
+use serde::Serialize;
+use survey::SurveyError;
+use survey::fact::FactId;
+use survey::file::{self, PackOptions};
+use survey::record::Survey;
+use survey::words::{Arg, LengthUnit, Phrase};
+use survey::worklist::{self, worklist};
+
+use super::look::left_out_name;
+use super::open_to_read;
+use crate::arguments::Without;
+use crate::command::Context;
+use crate::error::DeskError;
+use crate::progress::Shown;
+use crate::speak;
+use crate::stop::Stop;
+
+#[derive(Serialize)]
+struct PackedJson {
+    file: String,
+    facts: usize,
+    photos: usize,
+    bytes: u64,
+    left_out: Vec<&'static str>,
+    lost_photos: Vec<String>,
+}
+
+/// Packs it.
+pub fn run(
+    context: &Context,
+    folder: &Path,
+    path: &Path,
+    without: &[Without],
+    replace: bool,
+) -> Result<(), DeskError> {
+    let stop = Stop::listen()?;
+    let mut store = open_to_read(folder)?;
+    let options = PackOptions { left_out: without.iter().map(|what| (*what).into()).collect(), replace };
+    let report = |survey: &Survey, _: Option<FactId>| report(&stop, survey);
+    let mut shown = Shown::new(&stop, context.word("desk-doing-pack"));
+    let packed = file::pack(&mut store, &options, &report, path, &mut shown)?;
+    drop(shown);
+    let as_json = PackedJson {
+        file: path.display().to_string(),
+        facts: packed.facts,
+        photos: packed.photos,
+        bytes: packed.bytes,
+        left_out: options.left_out.iter().map(|what| left_out_name(*what)).collect(),
+        lost_photos: packed.lost_photos.iter().map(ToString::to_string).collect(),
+    };
+    context.answer(&as_json, |page| {
+        let done = Phrase::new("desk-packed")
+            .text("file", &as_json.file)
+            .with("facts", Arg::Count(as_json.facts as u64))
+            .with("photos", Arg::Count(as_json.photos as u64))
+            .text("size", size(as_json.bytes));
+        page.paragraph(0, &context.say(&done));
+        for what in &as_json.left_out {
+            page.paragraph(0, &context.word(&format!("desk-look-without-{what}")));
+        }
+        if !as_json.lost_photos.is_empty() {
+            let lost = Arg::Count(as_json.lost_photos.len() as u64);
+            page.paragraph(0, &context.say(&Phrase::new("photo-missing").with("count", lost)));
+        }
+    })
+}
+
+/// The report in the file. Units and seed are the same whatever was asked for, so that the same facts give the same
+/// bytes; it has no clock.
+fn report(stop: &Stop, survey: &Survey) -> Result<String, SurveyError> {
+    let list = worklist(survey, &worklist::Options::default())?;
+    if stop.is_asked() {
+        return Err(SurveyError::Stopped);
+    }
+    Ok(survey::report::html(survey, &list, &speak::english(LengthUnit::Metres)))
+}
+
+/// A length of a file for people: `3.4 MB`, in powers of ten.
+fn size(bytes: u64) -> String {
+    match bytes {
+        0..1_000 => format!("{bytes} B"),
+        1_000..1_000_000 => format!("{:.1} kB", bytes as f64 / 1e3),
+        1_000_000..1_000_000_000 => format!("{:.1} MB", bytes as f64 / 1e6),
+        _ => format!("{:.2} GB", bytes as f64 / 1e9),
+    }
+}

@@ -1,0 +1,111 @@
+//! `legwork said`: who said what, and when.
+
+use std::path::Path;
+
+use serde::Serialize;
+use survey::fact::ActId;
+use survey::story::{self, Act};
+use survey::words::{Arg, Phrase};
+
+use super::author_json::AuthorJson;
+use super::names::Names;
+use super::open_to_read;
+use super::teller::{SaidJson, Teller, short};
+use crate::command::Context;
+use crate::error::DeskError;
+use crate::page::Page;
+
+/// How many things said of one action are told in words.
+const MOST_TOLD: usize = 8;
+
+#[derive(Serialize)]
+struct ActJson {
+    act: ActId,
+    written_ms: u64,
+    author: AuthorJson,
+    can_undo: bool,
+    why_not: Option<String>,
+    said: Vec<SaidJson>,
+}
+
+/// All actions, or the story of one thing.
+pub fn run(
+    context: &Context,
+    folder: &Path,
+    thing: Option<&str>,
+    field: Option<&str>,
+) -> Result<(), DeskError> {
+    let store = open_to_read(folder)?;
+    let teller = Teller::new(context, &store)?;
+    let ledger = store.ledger();
+    let Some(word) = thing else {
+        let acts = story::acts(ledger);
+        let as_json: Vec<ActJson> = acts.iter().map(|act| as_json(&teller, act)).collect();
+        return context.answer(&as_json, |page| tell_acts(context, &teller, &acts, page));
+    };
+    let subject = Names::whole(&store)?.find(word)?;
+    let story = match field {
+        Some(name) => story::of_field(ledger, subject, name),
+        None => story::of_subject(ledger, subject),
+    };
+    if story.is_empty() {
+        let known: Vec<&str> = ledger.fields(subject).collect();
+        return Err(DeskError::NoSuchField {
+            field: field.unwrap_or("anything").to_owned(),
+            known: if known.is_empty() { "nothing".into() } else { known.join(", ") },
+        });
+    }
+    let as_json: Vec<SaidJson> = story.iter().map(|said| teller.said(said)).collect();
+    context.answer(&as_json, |page| {
+        page.heading(&context.say(&teller.thing_phrase(subject)));
+        for said in &story {
+            page.item(0, &context.say(&teller.said_phrase(said)));
+        }
+    })
+}
+
+fn as_json(teller: &Teller<'_>, act: &Act<'_>) -> ActJson {
+    ActJson {
+        act: act.id,
+        written_ms: act.ms,
+        author: teller.author(act.by),
+        can_undo: act.undo.is_ok(),
+        why_not: act.undo.err().map(|fault| fault.to_string()),
+        said: act
+            .facts
+            .iter()
+            .filter_map(|fact| teller.story_of(fact))
+            .map(|said| teller.said(&said))
+            .collect(),
+    }
+}
+
+fn tell_acts(context: &Context, teller: &Teller<'_>, acts: &[Act<'_>], page: &mut Page) {
+    page.heading(&context.word("desk-said"));
+    for act in acts {
+        let head = Phrase::new("desk-said-act")
+            .text("act", short(act.id))
+            .phrase("author", teller.author_phrase(act.by))
+            .text("when", story::date_and_time(act.ms));
+        page.title(&context.say(&head));
+        for fact in act.facts.iter().take(MOST_TOLD) {
+            if let Some(said) = teller.story_of(fact) {
+                let line = Phrase::new("desk-said-line")
+                    .phrase("thing", teller.thing_phrase(fact.subject()))
+                    .phrase("said", teller.said_phrase(&said));
+                page.item(2, &context.say(&line));
+            }
+        }
+        let more = act.facts.len().saturating_sub(MOST_TOLD);
+        if more > 0 {
+            let more = Phrase::new("desk-said-more").with("count", Arg::Count(more as u64));
+            page.paragraph(2, &context.say(&more));
+        }
+        if let Err(fault) = act.undo {
+            let why = Phrase::new("desk-said-no-undo").text("why", fault.to_string());
+            page.paragraph(2, &context.say(&why));
+        }
+    }
+    page.gap();
+    page.paragraph(0, &context.word("desk-said-undo"));
+}

@@ -1,0 +1,195 @@
+//! `legwork surveys`: the surveys in a folder.
+
+use std::path::{Path, PathBuf};
+
+use serde::Serialize;
+use survey::SurveyError;
+use survey::fact::{Edit, SurveyId};
+use survey::home::{Entry, Found, Home};
+use survey::record::field;
+use survey::store::{Store, peek};
+use survey::story;
+use survey::words::{Arg, Phrase};
+
+use super::{home_folder, is_aside, open_to_read, open_to_write, parent, repair};
+use crate::arguments::SurveysCommand;
+use crate::author;
+use crate::command::Context;
+use crate::error::{DeskError, Unconfirmed};
+use crate::page::Page;
+
+#[derive(Serialize)]
+struct SurveysJson {
+    surveys: Vec<EntryJson>,
+    set_aside: Vec<EntryJson>,
+}
+
+#[derive(Serialize)]
+struct EntryJson {
+    survey: String,
+    survey_id: Option<SurveyId>,
+    name: Option<String>,
+    place: Option<String>,
+    written_ms: Option<u64>,
+    facts: Option<u64>,
+    rooms: Option<u64>,
+    parts: Option<u64>,
+    runs: Option<u64>,
+    photos: Option<u64>,
+    notes: Option<u64>,
+    readings: Option<u64>,
+    trouble: Option<String>,
+}
+
+impl EntryJson {
+    fn of(entry: &Entry) -> Self {
+        let (look, trouble) = match &entry.found {
+            Found::Survey(look) => (Some(look), None),
+            Found::Trouble(error) => (None, Some(error.to_string())),
+        };
+        let summary = look.map(|look| &look.summary);
+        let progress = summary.map(|summary| summary.progress);
+        Self {
+            survey: shown(&entry.folder),
+            survey_id: look.map(|look| look.survey),
+            name: summary.and_then(|summary| summary.name.clone()),
+            place: summary.and_then(|summary| summary.place.clone()),
+            written_ms: summary.and_then(|summary| summary.newest).map(survey::fact::FactId::ms),
+            facts: summary.map(|summary| summary.facts),
+            rooms: progress.map(|progress| progress.rooms),
+            parts: progress.map(|progress| progress.parts),
+            runs: progress.map(|progress| progress.runs),
+            photos: progress.map(|progress| progress.photos),
+            notes: progress.map(|progress| progress.notes),
+            readings: progress.map(|progress| progress.readings),
+            trouble,
+        }
+    }
+}
+
+/// Lists the surveys in a folder, and those set aside there. None is opened.
+pub fn list(context: &Context, folder: &Path) -> Result<(), DeskError> {
+    // A home folder that is not there would be made.
+    std::fs::read_dir(folder).map_err(|source| DeskError::Read { path: folder.to_owned(), source })?;
+    let home = Home::at(folder)?;
+    let [surveys, set_aside] =
+        [home.list()?, home.set_aside_list()?].map(|list| list.iter().map(EntryJson::of).collect::<Vec<_>>());
+    let as_json = SurveysJson { surveys, set_aside };
+    context.answer(&as_json, |page| {
+        page.heading(&context.word("desk-surveys"));
+        let count = Phrase::new("desk-surveys-count").with("count", Arg::Count(as_json.surveys.len() as u64));
+        page.paragraph(0, &context.say(&count));
+        as_json.surveys.iter().for_each(|entry| tell(context, entry, page));
+        if !as_json.set_aside.is_empty() {
+            page.heading(&context.word("desk-surveys-aside"));
+            as_json.set_aside.iter().for_each(|entry| tell(context, entry, page));
+        }
+    })
+}
+
+fn tell(context: &Context, entry: &EntryJson, page: &mut Page) {
+    page.title(&entry.survey);
+    if let Some(trouble) = &entry.trouble {
+        page.paragraph(2, trouble);
+        return;
+    }
+    let name = entry.name.clone().unwrap_or_else(|| context.word("home-untitled"));
+    let mut rows = vec![(context.word("desk-surveys-name"), name)];
+    rows.extend(entry.place.clone().map(|place| (context.word("desk-surveys-place"), place)));
+    rows.extend(entry.written_ms.map(|ms| {
+        let when = Phrase::new("desk-surveys-when").text("when", story::date_and_time(ms));
+        (context.word("desk-surveys-written"), context.say(&when))
+    }));
+    let count = |count: Option<u64>| Arg::Count(count.unwrap_or(0));
+    let progress = Phrase::new("home-progress")
+        .with("rooms", count(entry.rooms))
+        .with("parts", count(entry.parts))
+        .with("runs", count(entry.runs))
+        .with("photos", count(entry.photos));
+    rows.push((context.word("desk-surveys-progress"), context.say(&progress)));
+    page.rows(2, &rows);
+}
+
+/// A path as a user would type it.
+fn shown(path: &Path) -> String {
+    path.strip_prefix(".").unwrap_or(path).display().to_string()
+}
+
+#[derive(Serialize)]
+struct ChangedJson {
+    survey: Option<String>,
+}
+
+/// Does something with one survey.
+pub fn run(context: &Context, command: SurveysCommand) -> Result<(), DeskError> {
+    let (now, message) = match command {
+        SurveysCommand::Rename { survey, name } => (Some(rename(&survey, &name)?), "desk-surveys-renamed"),
+        SurveysCommand::Copy { survey, name } => (Some(copy(&survey, &name)?), "desk-surveys-copied"),
+        SurveysCommand::Aside { survey } => (Some(aside(&survey)?), "desk-surveys-set-aside"),
+        SurveysCommand::Back { survey } => (Some(back(&survey)?), "desk-surveys-brought-back"),
+        SurveysCommand::Delete { survey, yes } => {
+            delete(&survey, yes)?;
+            (None, "desk-surveys-deleted")
+        }
+        SurveysCommand::Repair { survey, from } => return repair::run(context, &survey, from.as_deref()),
+    };
+    let survey = now.as_deref().map(shown);
+    let told = Phrase::new(message).text("survey", survey.clone().unwrap_or_default());
+    context.answer(&ChangedJson { survey }, |page| page.paragraph(0, &context.say(&told)))
+}
+
+fn rename(folder: &Path, name: &str) -> Result<PathBuf, DeskError> {
+    let home = Home::at(&parent(folder))?;
+    peek(folder)?;
+    let to = home.place(name)?;
+    let stays = to.file_name() == folder.file_name();
+    if !stays && to.symlink_metadata().is_ok() {
+        return Err(SurveyError::AlreadyThere { folder: to }.into());
+    }
+    let mut store = open_to_write(folder)?;
+    let subject = store.survey_id().subject();
+    store.write(&[Edit::new(subject, field::NAME, name)])?;
+    // A folder is moved only while nothing in it is open.
+    drop(store);
+    if stays { Ok(folder.to_owned()) } else { Ok(home.rename(folder, name)?) }
+}
+
+fn copy(folder: &Path, name: &str) -> Result<PathBuf, DeskError> {
+    let from: Store = open_to_read(folder)?;
+    let home = Home::at(&home_folder(folder))?;
+    // Refused before an author is made.
+    home.place(name)?;
+    Ok(home.copy(&from, name, author::this_computer()?)?.folder().to_owned())
+}
+
+fn aside(folder: &Path) -> Result<PathBuf, DeskError> {
+    refuse_if_no_survey(folder)?;
+    if is_aside(folder) {
+        return Err(SurveyError::AlreadyThere { folder: folder.to_owned() }.into());
+    }
+    Ok(Home::at(&parent(folder))?.set_aside(folder)?)
+}
+
+fn back(folder: &Path) -> Result<PathBuf, DeskError> {
+    refuse_if_no_survey(folder)?;
+    if !is_aside(folder) {
+        return Err(DeskError::NotAside { path: folder.to_owned() });
+    }
+    Ok(Home::at(&home_folder(folder))?.bring_back(folder)?)
+}
+
+fn delete(folder: &Path, yes: bool) -> Result<(), DeskError> {
+    refuse_if_no_survey(folder)?;
+    if !yes {
+        return Err(DeskError::NotConfirmed(Unconfirmed::Delete));
+    }
+    Ok(Home::at(&parent(folder))?.delete(folder)?)
+}
+
+/// A damaged survey can be moved and deleted, any other folder cannot.
+fn refuse_if_no_survey(folder: &Path) -> Result<(), DeskError> {
+    match peek(folder) {
+        Err(error @ (SurveyError::NotASurvey { .. } | SurveyError::Inaccessible { .. })) => Err(error.into()),
+        Ok(_) | Err(_) => Ok(()),
+    }
+}

@@ -1,0 +1,93 @@
+//! `legwork take`: taking a file in.
+
+use std::ffi::OsStr;
+use std::path::Path;
+use std::time::Duration;
+
+use serde::Serialize;
+use survey::SurveyError;
+use survey::error::NotASurvey;
+use survey::file;
+use survey::home::Home;
+use survey::store::FOLDER_EXTENSION;
+use survey::words::{Arg, Phrase};
+
+use super::look::{self, LookJson, Told};
+use super::{open_to_write, parent};
+use crate::author;
+use crate::command::Context;
+use crate::error::DeskError;
+use crate::output;
+use crate::page::Page;
+use crate::progress::Shown;
+use crate::stop::Stop;
+
+/// What a process left that died while it took a file in goes after this time.
+const STALE: Duration = Duration::from_secs(24 * 3600);
+
+#[derive(Serialize)]
+struct TakenJson {
+    survey: String,
+    new_survey: bool,
+    look: LookJson,
+    facts: usize,
+    photos: usize,
+}
+
+/// Shows what a file brings, then takes it in.
+pub fn run(context: &Context, path: &Path, folder: &Path, most_gib: u64) -> Result<(), DeskError> {
+    let stop = Stop::listen()?;
+    let is_new = folder.symlink_metadata().is_err();
+    if is_new && folder.extension() != Some(OsStr::new(FOLDER_EXTENSION)) {
+        // Said before the file is looked through, and not after.
+        return Err(SurveyError::NotASurvey { folder: folder.to_owned(), why: NotASurvey::Name }.into());
+    }
+    let mut store = if is_new { None } else { Some(open_to_write(folder)?) };
+    let look = look::into(context, &stop, path, store.as_mut(), most_gib)?;
+    if store.is_some() && !look.same_survey {
+        return Err(SurveyError::OtherSurvey { file: path.to_owned() }.into());
+    }
+    let told = Told::new(context, path, &look, store.as_ref())?;
+    // Whether or not somebody reads it, the file is taken in.
+    let shown = if context.json {
+        Ok(())
+    } else {
+        let mut page = Page::for_output();
+        told.page(context, &mut page);
+        page.gap();
+        output::say(&page.into_text())
+    };
+    let limits = look::limits(most_gib);
+    let mut watch = Shown::new(&stop, context.word("desk-doing-take"));
+    let taken = if let Some(store) = &mut store {
+        file::take(path, store, limits, &mut watch)?
+    } else {
+        // What others left that died; that it cannot be removed hinders nothing.
+        let _ = Home::at(&parent(folder)).and_then(|home| home.sweep(STALE));
+        file::take_as_new(path, folder, author::this_computer()?, limits, &mut watch)?.1
+    };
+    drop(watch);
+    shown?;
+    let as_json = TakenJson {
+        survey: folder.display().to_string(),
+        new_survey: is_new,
+        look: told.json,
+        facts: taken.facts.len(),
+        photos: taken.photos.len(),
+    };
+    context.answer(&as_json, |page| {
+        let done = Phrase::new(if is_new { "desk-taken-new" } else { "desk-taken" })
+            .text("survey", &as_json.survey)
+            .with("facts", Arg::Count(as_json.facts as u64))
+            .with("photos", Arg::Count(as_json.photos as u64));
+        page.paragraph(0, &context.say(&done));
+        if !is_new && as_json.facts > 0 {
+            page.paragraph(0, &context.word("desk-taken-back"));
+            page.paragraph(4, &format!("legwork put-back {}", folder.display()));
+        }
+        if !as_json.look.has_no_disagreements() {
+            page.paragraph(0, &context.word("desk-taken-disagreements"));
+            page.paragraph(4, &format!("legwork disagreements {}", folder.display()));
+        }
+    })
+}

@@ -1,0 +1,137 @@
+//! Facts, things and authors of a survey, in words and as JSON.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+use serde_json::Value;
+use survey::fact::{ActId, AuthorId, Fact, FactId, Ledger, SubjectId};
+use survey::record::{Survey, field};
+use survey::store::Store;
+use survey::story::{self, Said};
+use survey::words::Phrase;
+
+use super::author_json::AuthorJson;
+use super::names::with_removed;
+use crate::command::Context;
+use crate::error::DeskError;
+
+/// How many characters of an id are shown; more are asked for where they do not tell things apart.
+pub const SHORT: usize = 8;
+
+/// A thing that facts speak of.
+#[derive(Serialize)]
+pub struct ThingJson {
+    id: SubjectId,
+    kind: Option<String>,
+    tag: Option<String>,
+    told: String,
+}
+
+/// One thing said.
+#[derive(Serialize)]
+pub struct SaidJson {
+    record: FactId,
+    act: ActId,
+    written_ms: u64,
+    author: AuthorJson,
+    thing: ThingJson,
+    field: String,
+    value: Value,
+    told: String,
+    forgotten: bool,
+    replaced_by: Vec<FactId>,
+}
+
+/// Tells what stands in one survey.
+pub struct Teller<'a> {
+    context: &'a Context,
+    ledger: &'a Ledger,
+    /// With removed things, which have a name only there.
+    survey: Survey,
+    me: AuthorId,
+    authors: BTreeMap<SubjectId, AuthorId>,
+}
+
+impl<'a> Teller<'a> {
+    /// Tells what stands in this survey now.
+    pub fn new(context: &'a Context, store: &'a Store) -> Result<Self, DeskError> {
+        let ledger = store.ledger();
+        let authors = ledger.facts().map(Fact::by).map(|author| (author.subject(), author)).collect();
+        Ok(Self { context, ledger, survey: with_removed(store)?, me: store.author(), authors })
+    }
+
+    /// The survey, removed things included.
+    pub const fn survey(&self) -> &Survey {
+        &self.survey
+    }
+
+    /// A thing, as a phrase.
+    pub fn thing_phrase(&self, subject: SubjectId) -> Phrase {
+        if let Some(&author) = self.authors.get(&subject) {
+            return self.author_phrase(author);
+        }
+        if self.ledger.fields(subject).next().is_none() && subject != self.survey.id {
+            return Phrase::new("desk-thing-new");
+        }
+        story::thing(&self.survey, subject)
+    }
+
+    /// A thing, as JSON.
+    pub fn thing(&self, subject: SubjectId) -> ThingJson {
+        let text = |name| Some(self.ledger.shown(subject, name)?.value().as_str()?.to_owned());
+        ThingJson {
+            id: subject,
+            kind: text(field::IS),
+            tag: text(field::TAG),
+            told: self.context.say(&self.thing_phrase(subject)),
+        }
+    }
+
+    /// An author, as a phrase.
+    pub fn author_phrase(&self, author: AuthorId) -> Phrase {
+        story::author(self.ledger, author, self.me)
+    }
+
+    /// An author, as JSON.
+    pub fn author(&self, author: AuthorId) -> AuthorJson {
+        AuthorJson::of(self.ledger, author, self.me)
+    }
+
+    /// What a value says.
+    pub fn value(&self, name: &str, value: &Value) -> String {
+        self.context.say(&story::value(&self.survey, name, value))
+    }
+
+    /// One line of a story, as a phrase.
+    pub fn said_phrase(&self, said: &Said<'_>) -> Phrase {
+        story::said(self.ledger, &self.survey, said, self.me)
+    }
+
+    /// One line of a story, as JSON.
+    pub fn said(&self, said: &Said<'_>) -> SaidJson {
+        let fact = said.fact;
+        SaidJson {
+            record: fact.id(),
+            act: fact.act(),
+            written_ms: fact.id().ms(),
+            author: self.author(fact.by()),
+            thing: self.thing(fact.subject()),
+            field: fact.field().to_owned(),
+            value: fact.value().clone(),
+            told: self.context.say(&self.said_phrase(said)),
+            forgotten: fact.is_forgotten(),
+            replaced_by: said.replaced_by.iter().map(|later| later.id()).collect(),
+        }
+    }
+
+    /// A fact with what replaced it.
+    pub fn story_of(&self, fact: &Fact) -> Option<Said<'a>> {
+        let story = story::of_field(self.ledger, fact.subject(), fact.field());
+        story.into_iter().find(|said| said.fact.id() == fact.id())
+    }
+}
+
+/// The beginning of an id.
+pub fn short(id: impl std::fmt::Display) -> String {
+    id.to_string().chars().take(SHORT).collect()
+}

@@ -1,0 +1,44 @@
+//! `legwork undo`: taking an action back.
+
+use std::path::Path;
+
+use serde::Serialize;
+use survey::fact::ActId;
+use survey::story;
+use survey::words::{Arg, Phrase};
+
+use super::names::one_by_beginning;
+use super::open_to_write;
+use super::teller::{SaidJson, Teller, short};
+use crate::command::Context;
+use crate::error::DeskError;
+
+#[derive(Serialize)]
+struct UndoneJson {
+    undone: ActId,
+    act: ActId,
+    said: Vec<SaidJson>,
+}
+
+/// Undoes an action, or this computer's newest one.
+pub fn run(context: &Context, folder: &Path, act: Option<&str>) -> Result<(), DeskError> {
+    let mut store = open_to_write(folder)?;
+    let me = store.author();
+    let acts = story::acts(store.ledger());
+    let undone = match act {
+        Some(word) => one_by_beginning(acts.iter().map(|act| act.id), word)?,
+        None => acts.iter().find(|act| act.by == me).map(|act| act.id).ok_or(DeskError::NothingDone)?,
+    };
+    let act = store.undo(undone)?;
+    let teller = Teller::new(context, &store)?;
+    let facts = store.ledger().of_act(act);
+    let story: Vec<_> = facts.iter().filter_map(|fact| teller.story_of(fact)).collect();
+    let as_json = UndoneJson { undone, act, said: story.iter().map(|said| teller.said(said)).collect() };
+    context.answer(&as_json, |page| {
+        let done = Phrase::new("desk-undone")
+            .text("act", short(undone))
+            .with("count", Arg::Count(facts.len() as u64));
+        page.paragraph(0, &context.say(&done));
+        page.paragraph(0, &context.say(&Phrase::new("desk-undone-again").text("act", short(act))));
+    })
+}
