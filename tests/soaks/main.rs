@@ -1,6 +1,7 @@
 //! Proofs that take as long as one lets them: one subcommand a file.
 
 mod chance;
+mod kill;
 mod merge;
 mod sample;
 mod shown;
@@ -29,6 +30,15 @@ enum Proof {
         #[arg(long, default_value_t = 100)]
         histories: usize,
         /// The seed of the first one; printed with each run.
+        #[arg(long)]
+        seed: Option<u64>,
+    },
+    /// Kills a writer at random moments of all that writes: nothing acknowledged is lost, nothing is half there.
+    Kill {
+        /// How many times.
+        #[arg(long, default_value_t = 200)]
+        times: u64,
+        /// The seed of the moments; printed with each run. The system's timing is not in it.
         #[arg(long)]
         seed: Option<u64>,
     },
@@ -62,6 +72,7 @@ enum Proof {
 fn main() -> ExitCode {
     let done = match Arguments::parse().proof {
         Proof::Merge { histories, seed } => merge::run(histories, chance::seed(seed)),
+        Proof::Kill { times, seed } => kill::run(times, chance::seed(seed)),
         Proof::Sample { file, seed } => sample::run(&file, chance::seed(seed)),
         Proof::Shown { file } => shown::run(&file),
         Proof::Speed { megabytes, rounds, folder } => speed::run(megabytes, rounds, &folder),
