@@ -182,9 +182,11 @@ fn take(folder: &Path, seed: u32) {
     say("open");
     for number in seed.. {
         let parts: Vec<SubjectId> = (0..4).map(|_| SubjectId::random()).collect();
-        for &part in &parts {
-            sender.write(&[Edit::new(part, "tag", number), Edit::new(part, "group", number)]).unwrap();
-        }
+        let edits: Vec<Edit> = parts
+            .iter()
+            .flat_map(|&part| [Edit::new(part, "tag", number), Edit::new(part, "group", number)])
+            .collect();
+        sender.write(&edits).unwrap();
         let photo = sender.add_photo(&noise(number), None, None).unwrap();
         pack_to(&mut sender, &path);
         let take = |store: &mut Store| {
