@@ -2,6 +2,7 @@
 
 #![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
 
+use std::path::Path;
 use std::process::Command;
 
 fn soak(arguments: &[&str]) {
@@ -11,16 +12,20 @@ fn soak(arguments: &[&str]) {
     assert!(done.status.success(), "soak {arguments:?}: {out}{error}");
 }
 
-/// The writer that is killed must have been built before.
-const WRITER: &str = env!("CARGO_BIN_EXE_record-writer");
-
 #[test]
 fn nothing_acknowledged_is_lost_and_nothing_is_half_there() {
-    assert!(WRITER.ends_with("record-writer"));
+    // The writer that is killed stands beside the soak.
+    assert!(Path::new(env!("CARGO_BIN_EXE_record-writer")).is_file());
     soak(&["kill", "--times", "200"]);
 }
 
 #[test]
 fn copies_that_exchanged_files_in_any_order_are_equal() {
     soak(&["merge", "--histories", "12"]);
+}
+
+#[test]
+fn changed_inputs_are_refused_or_true() {
+    assert!(Path::new(env!("CARGO_BIN_EXE_fuzzer")).is_file());
+    soak(&["fuzz", "--minutes", "1"]);
 }

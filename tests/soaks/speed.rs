@@ -13,8 +13,8 @@ use survey::store::Store;
 use tempfile::TempDir;
 
 use crate::Outcome;
-use crate::chance::Chance;
 use crate::merge::{go_on, report};
+use proofs::chance::Chance;
 
 const PHOTO_BYTES: usize = 3 * 1024 * 1024;
 
@@ -69,7 +69,7 @@ fn fill(store: &mut Store, photos: usize) -> Outcome {
     for _ in 0..photos {
         let mut picture = vec![0xFF, 0xD8, 0xFF, 0xE0];
         while picture.len() < PHOTO_BYTES {
-            picture.extend(chance.next().to_le_bytes());
+            picture.extend(chance.bits().to_le_bytes());
         }
         let sha256 =
             Sha256::digest(&picture).iter().fold(String::new(), |text, byte| format!("{text}{byte:02x}"));

@@ -22,7 +22,7 @@ use survey::store::Store;
 use tempfile::TempDir;
 
 use crate::Outcome;
-use crate::chance::Chance;
+use proofs::chance::Chance;
 
 /// What the writer is doing when it is killed: editing, taking photos in, drafts, undo and all that mixed, forgetting,
 /// bringing an old layout up, making and copying surveys, packing, taking in, taking in as a new survey.
@@ -30,7 +30,12 @@ const MODES: [&str; 9] = ["edit", "photo", "mixed", "forget", "open", "make", "p
 
 /// Kills `times` writers, and checks what each left.
 pub fn run(times: u64, seed: u64) -> Outcome {
-    let mut harness = Harness { writer: writer()?, chance: Chance(seed), acknowledged: 0, leftovers: 0 };
+    let mut harness = Harness {
+        writer: crate::beside("record-writer")?,
+        chance: Chance(seed),
+        acknowledged: 0,
+        leftovers: 0,
+    };
     let modes = MODES.len() as u64;
     for (place, mode) in MODES.into_iter().enumerate() {
         let times = times / modes + u64::from((place as u64) < times % modes);
@@ -49,12 +54,6 @@ pub fn run(times: u64, seed: u64) -> Outcome {
         return Err(format!("hardly anything was acknowledged: {acknowledged}").into());
     }
     Ok(())
-}
-
-/// The writer stands beside this program.
-fn writer() -> Outcome<PathBuf> {
-    let writer = std::env::current_exe()?.with_file_name("record-writer");
-    if writer.is_file() { Ok(writer) } else { Err("record-writer was not built; use tests/soak".into()) }
 }
 
 struct Harness {

@@ -31,7 +31,7 @@ impl Harness {
                 if path.extension().is_some_and(|ending| ending == "lwk") {
                     file::look(&path, None, Limits::default(), &mut go_on).unwrap();
                 } else {
-                    assert!(path.extension().is_some_and(|ending| ending == "part"), "{path:?}");
+                    assert!(path.extension().is_some_and(|ending| ending == "part"), "{}", path.display());
                     self.leftovers += 1;
                 }
             }
