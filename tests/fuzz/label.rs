@@ -67,7 +67,7 @@ fn check(input: &[u8]) -> Result<Verdict, String> {
     if levels.any(|found| !found.0.is_finite()) {
         return Err(format!("a loss that is none: {reading:?}"));
     }
-    if reading.leg_losses.len() > 255 {
+    if reading.leg_losses.len() > 32 {
         return Err("more legs than a splitter can have".into());
     }
     let doubts = reading.doubts_in_english();

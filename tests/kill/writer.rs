@@ -42,6 +42,17 @@ fn main() {
             let mut store = Store::open(folder, AuthorId::random()).unwrap();
             photo(&mut store, seed);
         }
+        "one-pack" => {
+            let mut store = Store::open(folder, AuthorId::random()).unwrap();
+            pack_to(&mut store, &folder.with_file_name("sent.lwk"));
+            say("packed");
+        }
+        "one-take" => {
+            let mut store = Store::open(folder, AuthorId::random()).unwrap();
+            let sent = folder.with_file_name("sent.lwk");
+            file::take(&sent, &mut store, Limits::default(), &mut |_: Progress| true).unwrap();
+            say("taken");
+        }
         "one-noise" => {
             let mut store = Store::open(folder, AuthorId::random()).unwrap();
             store.add_photo(&noise(seed), None, None).unwrap();

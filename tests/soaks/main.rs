@@ -70,9 +70,9 @@ enum Proof {
         /// The file.
         file: PathBuf,
     },
-    /// Packs and takes in photos, and compares with a plain copy that is hashed.
+    /// How fast: an edit against a raw SQLite row, opening, listing, packing and taking in against a plain copy.
     Speed {
-        /// How much photos there are.
+        /// How much photos are packed and taken in; 0 leaves that out.
         #[arg(long, default_value_t = 1024)]
         megabytes: usize,
         /// How many times; the median counts.
