@@ -55,7 +55,7 @@ pack)
     line=$(awk '/write\([0-9]+<[^>]*\/sent\.lwk\.[0-9a-f]+\.part>/ { last = NR } END { print last }' "$trace")
     step "synced behind the last piece" 'fsync\([0-9]+<[^>]*/sent\.lwk\.[0-9a-f]+\.part>\) += 0'
     step "renamed" 'rename.*/sent\.lwk\.[0-9a-f]+\.part".*/sent\.lwk".* = 0'
-    step "folder synced" 'fsync\([0-9]+<[^>]*> ?\) += 0'
+    step "folder synced" "fsync\\([0-9]+<$(dirname "$survey")>\\) += 0"
     step "acknowledged" 'write\(1<.*packed'
     ;;
 take)
