@@ -1,1 +1,3 @@
 //! Helpers shared by the checks that run across the crates.
+
+pub mod chance;

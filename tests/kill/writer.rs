@@ -12,8 +12,10 @@ use std::io::{Cursor, Write};
 use std::path::Path;
 
 use survey::error::SurveyError;
-use survey::fact::{AuthorId, Edit, SubjectId};
+use survey::fact::{AuthorId, Edit, FactId, SubjectId};
+use survey::file::{self, Limits, PackOptions, Progress};
 use survey::home::Home;
+use survey::record::Survey;
 use survey::store::{Draft, Store};
 
 fn main() {
@@ -31,11 +33,29 @@ fn main() {
             std::thread::park();
         }
         "make" => make_surveys(folder),
+        "pack" => pack(folder, seed),
+        "take" => take(folder, seed),
+        "take-new" => take_new(folder),
         "fill" => fill(folder, seed),
         "try" => attempt(folder),
         "one-photo" => {
             let mut store = Store::open(folder, AuthorId::random()).unwrap();
             photo(&mut store, seed);
+        }
+        "one-pack" => {
+            let mut store = Store::open(folder, AuthorId::random()).unwrap();
+            pack_to(&mut store, &folder.with_file_name("sent.lwk"));
+            say("packed");
+        }
+        "one-take" => {
+            let mut store = Store::open(folder, AuthorId::random()).unwrap();
+            let sent = folder.with_file_name("sent.lwk");
+            file::take(&sent, &mut store, Limits::default(), &mut |_: Progress| true).unwrap();
+            say("taken");
+        }
+        "one-noise" => {
+            let mut store = Store::open(folder, AuthorId::random()).unwrap();
+            store.add_photo(&noise(seed), None, None).unwrap();
         }
         _ => {
             eprintln!("unknown mode {mode}");
@@ -138,6 +158,74 @@ fn make_surveys(folder: &Path) {
         drop(copy);
         home.delete(&folder).unwrap();
         say(&format!("deleted copy {number}"));
+    }
+}
+
+/// Stands for the report.
+#[expect(clippy::unnecessary_wraps, reason = "the shape of a report")]
+fn report(survey: &Survey, _: Option<FactId>) -> Result<String, SurveyError> {
+    Ok(format!("<!doctype html><title>{}</title>", survey.parts.len()))
+}
+
+fn pack_to(store: &mut Store, path: &Path) -> usize {
+    let options = PackOptions { replace: true, ..PackOptions::default() };
+    file::pack(store, &options, &report, path, &mut |_: Progress| true).unwrap().facts
+}
+
+/// Edits and packs, by turns into a file that is replaced and into new ones.
+fn pack(folder: &Path, seed: u32) {
+    let mut store = Store::open(folder, AuthorId::random()).unwrap();
+    let sent = folder.with_file_name("sent");
+    say("open");
+    for number in seed.. {
+        edit(&mut store, number);
+        let name = if number.is_multiple_of(2) { "always.lwk".into() } else { format!("{number}.lwk") };
+        let facts = pack_to(&mut store, &sent.join(&name));
+        say(&format!("packed {name} {facts}"));
+    }
+}
+
+/// Edits a sender's survey, packs it and takes the file in; puts every third back and takes it in again.
+fn take(folder: &Path, seed: u32) {
+    let mut store = Store::open(folder, AuthorId::random()).unwrap();
+    let mut sender = Store::open(&folder.with_file_name("sender.legwork"), AuthorId::random()).unwrap();
+    let path = folder.with_file_name("sent.lwk");
+    say("open");
+    for number in seed.. {
+        let parts: Vec<SubjectId> = (0..4).map(|_| SubjectId::random()).collect();
+        let edits: Vec<Edit> = parts
+            .iter()
+            .flat_map(|&part| [Edit::new(part, "tag", number), Edit::new(part, "group", number)])
+            .collect();
+        sender.write(&edits).unwrap();
+        let photo = sender.add_photo(&noise(number), None, None).unwrap();
+        pack_to(&mut sender, &path);
+        let take = |store: &mut Store| {
+            file::take(&path, store, Limits::default(), &mut |_: Progress| true).unwrap();
+        };
+        take(&mut store);
+        if number.is_multiple_of(3) {
+            file::put_back(&mut store).unwrap();
+            take(&mut store);
+        }
+        say(&format!("taken {number}"));
+        for part in parts {
+            say(&format!("edit {part} {number}"));
+        }
+        say(&format!("photo {photo} {}", store.photo_image(photo).unwrap().file_name()));
+    }
+}
+
+/// Takes one file in, again and again, as a new survey each time.
+fn take_new(folder: &Path) {
+    let home = Home::at(folder).unwrap();
+    for number in 0.. {
+        let name = format!("new {number}");
+        let place = home.place(&name).unwrap();
+        let sent = folder.join("sent.lwk");
+        file::take_as_new(&sent, &place, AuthorId::random(), Limits::default(), &mut |_: Progress| true)
+            .unwrap();
+        say(&format!("taken {name}"));
     }
 }
 

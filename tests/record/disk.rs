@@ -10,6 +10,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use survey::fact::{AuthorId, Edit, SubjectId};
+use survey::file::{self, Limits, Progress};
 use survey::store::Store;
 use tempfile::TempDir;
 
@@ -78,12 +79,33 @@ fn a_folder_that_may_not_be_written_is_said_and_nothing_is_lost() {
     assert_eq!(fs::read_dir(store.photos()).unwrap().count(), 0);
 }
 
+fn check_order(folder: &Path, what: &str) {
+    let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("record/strace.sh");
+    let out = run(Command::new("bash").arg(script).arg(WRITER).arg(folder).arg(what));
+    assert!(out.contains("the order is right"), "{out}");
+}
+
 #[test]
 fn a_photo_is_written_synced_renamed_and_its_folder_synced_before_a_fact_names_it() {
     let place = TempDir::new().unwrap();
     let folder = place.path().join("house.legwork");
     Store::create(&folder, AuthorId::random()).unwrap();
-    let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("record/strace.sh");
-    let out = run(Command::new("bash").arg(script).arg(WRITER).arg(&folder));
-    assert!(out.contains("the order is right"), "{out}");
+    check_order(&folder, "photo");
+}
+
+#[test]
+fn a_file_is_written_synced_renamed_and_its_folder_synced_and_photos_taken_in_before_their_facts() {
+    let place = TempDir::new().unwrap();
+    let folder = place.path().join("house.legwork");
+    let mut store = Store::create(&folder, AuthorId::random()).unwrap();
+    // The copy is made before the photo, so that the second file brings one.
+    let copy = place.path().join("copy.legwork");
+    let sent = place.path().join("sent.lwk");
+    check_order(&folder, "pack");
+    file::take_as_new(&sent, &copy, AuthorId::random(), Limits::default(), &mut |_: Progress| true).unwrap();
+    let picture = include_bytes!("../../core/survey/tests/pictures/palette.png");
+    store.add_photo(picture, None, None).unwrap();
+    drop(store);
+    check_order(&folder, "pack");
+    check_order(&copy, "take");
 }

@@ -17,7 +17,7 @@ use survey::store::Store;
 use tempfile::TempDir;
 
 use crate::Outcome;
-use crate::chance::Chance;
+use proofs::chance::Chance;
 
 const FIELDS: [&str; 5] = ["kind", "tag", "length", "feed", "place"];
 const SUBJECTS: usize = 4;

@@ -187,3 +187,31 @@ fn a_whole_thing_can_be_forgotten() {
     assert_eq!(holding(home.path(), b"INVENTED STONE"), [""; 0]);
     assert!(fold(store.ledger(), store.survey_id()).unwrap().notes.is_empty());
 }
+
+#[test]
+fn what_a_killed_take_left_goes_with_forgetting_with_the_next_opening_and_with_a_sweep_of_the_home() {
+    let home = TempDir::new().unwrap();
+    let mut store = survey(home.path());
+    let (folder, author) = (store.folder().to_owned(), store.author());
+    let leave = |name: &str| {
+        let left = folder.join(name);
+        fs::create_dir(&left).unwrap();
+        fs::write(left.join("lock"), "").unwrap();
+        fs::write(left.join("0.jpg"), SECRET).unwrap();
+        left
+    };
+    let left = leave(".taking-1");
+    let about = store.survey_id().subject();
+    assert!(store.forget_field(about, field::PLACE).unwrap().is_cleared);
+    assert!(!left.exists());
+    assert_eq!(holding(home.path(), SECRET.as_bytes()), [""; 0]);
+
+    let left = leave(".taking-2");
+    drop(store);
+    assert_eq!(Home::at(home.path()).unwrap().sweep(std::time::Duration::ZERO).unwrap(), 1);
+    assert!(!left.exists());
+
+    let left = leave(".taking-3");
+    Store::open(&folder, author).unwrap();
+    assert!(!left.exists());
+}

@@ -4,7 +4,7 @@
 //! copied from the reader's output. Members that a case does not name must be null.
 
 use serde_json::{Map, Value, json};
-use survey::label::read;
+use survey::label::{Doubt, read};
 
 /// A text, what it states, and the identifiers (without `label-doubt-`) of exactly the doubts it raises.
 type Case = (&'static str, Value, &'static [&'static str]);
@@ -594,4 +594,18 @@ fn doubts_are_sentences() {
             assert!(sentence.ends_with('.'), "{sentence}");
         }
     }
+}
+
+#[test]
+fn more_losses_than_any_splitter_has_legs_are_not_one_a_leg() {
+    // 32 is the most that the reader takes for a count of outputs anywhere.
+    let reading = read(&"-3.5dB -7dB ".repeat(16));
+    assert_eq!(reading.leg_losses.len(), 32);
+    let reading = read(&"-3.5dB -7dB ".repeat(17));
+    assert!(reading.leg_losses.is_empty());
+    assert!(
+        reading.doubts.contains(&Doubt::FigureUnplaced { written: "-3.5dB".into() }),
+        "{:?}",
+        reading.doubts
+    );
 }

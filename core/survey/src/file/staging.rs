@@ -3,30 +3,25 @@
 use std::fs::{self, File};
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
-use std::time::Duration;
 
 use sha2::{Digest, Sha256};
-use uuid::Uuid;
 
 use super::photo::PhotoName;
 use super::syncer::Syncer;
 use crate::error::Result;
-use crate::fact::SurveyId;
 use crate::store::disk::sync_folder;
 use crate::store::fault::of_system;
+use crate::store::taking::Taking;
 
-/// Folders of this beginning in a survey's folder are of takes that run, or were killed.
-const PREFIX: &str = ".taking-";
 /// How much is read at once.
 const CHUNK_BYTES: usize = 128 * 1024;
-/// After this time a take was killed, and does not run any more.
-const STALE: Duration = Duration::from_secs(24 * 3600);
-
-/// A folder for photos that are not yet in place. Whatever is left in it goes when this is dropped.
+/// Photos that are not yet in place. Whatever is left of them goes when this is dropped.
 pub(super) struct Staging {
-    folder: PathBuf,
+    survey_folder: PathBuf,
     pub(super) photos: PathBuf,
     staged: Vec<PhotoName>,
+    /// Where they are; made for the first of them.
+    taking: Option<Taking>,
     /// Runs once there is something to sync.
     syncer: Option<Syncer>,
 }
@@ -34,10 +29,13 @@ pub(super) struct Staging {
 impl Staging {
     /// Prepares to receive photos for the survey in `survey_folder`, whose photos lie in `photos`. Makes nothing yet.
     pub(super) fn new(survey_folder: &Path, photos: PathBuf) -> Self {
-        remove_stale(survey_folder);
-        let chance: Uuid = SurveyId::random().uuid();
-        let folder = survey_folder.join(format!("{PREFIX}{}", chance.simple()));
-        Self { folder, photos, staged: Vec::new(), syncer: None }
+        Self {
+            survey_folder: survey_folder.to_owned(),
+            photos,
+            staged: Vec::new(),
+            taking: None,
+            syncer: None,
+        }
     }
 
     /// Whether the survey does not have the photo, or has something else under its name: a damaged photo is brought
@@ -50,18 +48,22 @@ impl Staging {
 
     /// Opens a new file for a photo.
     pub(super) fn begin(&mut self, photo: PhotoName) -> Result<(PathBuf, File)> {
-        if self.staged.is_empty() {
-            fs::create_dir(&self.folder).map_err(|error| of_system(&self.folder, &error))?;
-        }
+        let taking = match self.taking.take() {
+            Some(taking) => taking,
+            None => {
+                Taking::begin(&self.survey_folder).map_err(|error| of_system(&self.survey_folder, &error))?
+            }
+        };
+        let path = taking.folder().join(photo.to_string());
+        self.taking = Some(taking);
         self.staged.push(photo);
-        let path = self.folder.join(photo.to_string());
         let file = File::create_new(&path).map_err(|error| of_system(&path, &error))?;
         Ok((path, file))
     }
 
     /// Takes back a file that is complete, to bring it to the disk.
     pub(super) fn end(&mut self, file: File) -> Result<()> {
-        let broken = |error: io::Error| of_system(&self.folder, &error);
+        let broken = |error: io::Error| of_system(&self.survey_folder, &error);
         let mut syncer = match self.syncer.take() {
             Some(running) => running,
             None => Syncer::start().map_err(broken)?,
@@ -74,32 +76,30 @@ impl Staging {
     /// Waits until the photos' content is on the disk.
     pub(super) fn sync(&mut self) -> Result<()> {
         let synced = self.syncer.take().map_or(Ok(()), Syncer::finish);
-        synced.map_err(|error| of_system(&self.folder, &error))
+        synced.map_err(|error| of_system(&self.survey_folder, &error))
     }
 
     /// Gives the photos their place. Those that were not there before are in `new` afterwards, also after an error.
     pub(super) fn put_in_place(&self, new: &mut Vec<PhotoName>) -> Result<()> {
         let broken = |error: io::Error| of_system(&self.photos, &error);
+        let Some(taking) = &self.taking else { return Ok(()) };
         for photo in &self.staged {
             let name = photo.to_string();
             let place = self.photos.join(&name);
             let was_there = place.exists();
-            fs::rename(self.folder.join(&name), &place).map_err(broken)?;
+            fs::rename(taking.folder().join(&name), &place).map_err(broken)?;
             if !was_there {
                 new.push(*photo);
             }
         }
-        if self.staged.is_empty() { Ok(()) } else { sync_folder(&self.photos).map_err(broken) }
+        sync_folder(&self.photos).map_err(broken)
     }
 }
 
 impl Drop for Staging {
     fn drop(&mut self) {
+        // It must have ended before its files go.
         self.syncer = None;
-        if !self.staged.is_empty() {
-            // What cannot be removed now goes with a later take.
-            let _ = fs::remove_dir_all(&self.folder);
-        }
     }
 }
 
@@ -108,17 +108,6 @@ impl Drop for Staging {
 pub(super) fn remove(photos: &Path, names: &[PhotoName]) {
     for name in names {
         let _ = fs::remove_file(photos.join(name.to_string()));
-    }
-}
-
-fn remove_stale(survey_folder: &Path) {
-    for entry in fs::read_dir(survey_folder).into_iter().flatten().flatten() {
-        let ours = entry.file_name().to_str().is_some_and(|name| name.starts_with(PREFIX));
-        let age =
-            entry.metadata().and_then(|found| found.modified()).ok().and_then(|then| then.elapsed().ok());
-        if ours && age.is_some_and(|age| age > STALE) {
-            let _ = fs::remove_dir_all(entry.path());
-        }
     }
 }
 

@@ -11,7 +11,7 @@ use std::time::{Duration, SystemTime};
 use super::{Home, SET_ASIDE};
 use crate::error::{NotASurvey, Result, SurveyError};
 use crate::fact::{ActId, AuthorId, Fact, SurveyId};
-use crate::store::{FOLDER_EXTENSION, Store, UNFINISHED, disk, fault};
+use crate::store::{FOLDER_EXTENSION, Store, UNFINISHED, disk, fault, taking};
 
 /// The longest name of a folder, in bytes, with room for the ending and a number.
 const MAX_NAME_BYTES: usize = 200;
@@ -78,7 +78,7 @@ impl Home {
     }
 
     /// Deletes what processes left that died while they made, copied or deleted a survey, if nobody has touched it
-    /// for `age`. Returns how many there were.
+    /// for `age`, and what they left in a survey that died while they took a file in. Returns how many there were.
     ///
     /// # Errors
     /// What the system reports.
@@ -100,6 +100,9 @@ impl Home {
             if named && rests() {
                 fs::remove_dir_all(entry.path()).map_err(system)?;
                 swept += 1;
+            } else if entry.path().extension() == Some(OsStr::new(FOLDER_EXTENSION)) {
+                // What cannot be swept from a survey now is swept when it is opened.
+                swept += taking::sweep(&entry.path()).unwrap_or(0);
             }
         }
         Ok(swept)

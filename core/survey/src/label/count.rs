@@ -7,7 +7,7 @@ use super::vocabulary::Term;
 use super::word::Sign;
 
 /// The most outputs that a part in a house has.
-const MOST_OUTPUTS: u8 = 32;
+pub(super) const MOST_OUTPUTS: u8 = 32;
 
 impl Grammar<'_> {
     /// `4-WAY`, `two way`, `8 outputs`, `1x4`; `OUT1`, `OUT 2/3`.

@@ -3,6 +3,7 @@
 use coax::Decibels;
 
 use super::context::{Placed, PlacedFigure};
+use super::count::MOST_OUTPUTS;
 use super::doubt::{Doubt, Quantity};
 use super::figure::add_once;
 use super::item::{Figure, Standing};
@@ -27,9 +28,7 @@ pub(super) fn read_leg_losses(found: &[Found], is_lost: bool, placed: &Placed, r
     let stray = losses.iter().any(|loss| !UNMARKED_LOSS_DB.contains(loss));
     let unusual = unusual_loss(&losses);
     if !is_marked && stray {
-        let unplaced =
-            found.iter().map(|(_, figure)| Doubt::FigureUnplaced { written: figure.written.clone() });
-        add_once(&mut reading.doubts, unplaced);
+        add_once(&mut reading.doubts, unplaced(&found));
         return;
     }
     for (_, figure) in &found {
@@ -87,7 +86,14 @@ fn by_leg(found: &[Found], legs: Option<u8>, doubts: &mut Vec<Doubt>) -> Option<
         return losses;
     }
     let losses: Vec<f64> = found.iter().map(|(_, figure)| figure.size).collect();
-    let Some(legs) = legs else { return Some(losses) };
+    let Some(legs) = legs else {
+        if losses.len() > usize::from(MOST_OUTPUTS) {
+            // Not one splitter's: a list of several, or no label.
+            add_once(doubts, unplaced(found));
+            return None;
+        }
+        return Some(losses);
+    };
     let count = usize::from(legs);
     match losses[..] {
         [loss] => Some(vec![loss; count]),
@@ -125,6 +131,10 @@ fn by_number(found: &[Found], legs: Option<u8>) -> Option<Vec<f64>> {
         }
     }
     losses.into_iter().collect()
+}
+
+fn unplaced(found: &[Found]) -> Vec<Doubt> {
+    found.iter().map(|(_, figure)| Doubt::FigureUnplaced { written: figure.written.clone() }).collect()
 }
 
 fn listed(losses: &[f64]) -> String {

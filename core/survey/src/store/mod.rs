@@ -23,6 +23,7 @@ mod schema;
 mod scrub;
 mod summary;
 mod taken;
+pub(crate) mod taking;
 mod thumbnail;
 
 use std::collections::BTreeSet;

@@ -8,7 +8,7 @@ use rusqlite::config::DbConfig;
 use rusqlite::{Connection, MAIN_DB, OpenFlags, OptionalExtension};
 
 use super::create::SURVEY_KEY;
-use super::{DATABASE, Store, Summary, fault, pragma, row, schema};
+use super::{DATABASE, Store, Summary, fault, pragma, row, schema, taking};
 use crate::error::{NotASurvey, Result, SurveyError};
 use crate::fact::{AuthorId, FactClock, Ledger, SurveyId};
 
@@ -44,6 +44,7 @@ pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Res
         Store { folder: folder.to_owned(), connection, survey, author, ledger, clock, data_version, summary };
     // What cannot be cleared now is tried again at the next opening; see `Store::scrub_is_due`.
     store.scrub().ok();
+    taking::sweep(folder).ok();
     Ok(store)
 }
 

@@ -1,6 +1,7 @@
 //! A look at a survey without opening it: a few rows, whatever its size.
 
-use std::path::Path;
+use std::fs;
+use std::path::{Path, PathBuf};
 
 use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OpenFlags};
@@ -24,8 +25,12 @@ pub struct Peek {
 /// `NotASurvey`, `Newer`, `Damaged` or `Inaccessible`, as far as a look shows it.
 pub fn peek(folder: &Path) -> Result<Peek> {
     open::look_at_folder(folder)?;
+    // Whatever is odd about a quick look, a proper one says.
+    if let Some(found) = peek_at_rest(folder) {
+        return Ok(found);
+    }
     let broken = |error| fault::of_sqlite(folder, error);
-    let log_at_hand = open::length(&folder.join(format!("{DATABASE}-wal"))).is_some_and(|length| length > 0);
+    let log_at_hand = open::length(&log(folder)).is_some_and(|length| length > 0);
     // A connection that may only read would leave an empty log and its index behind.
     let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let mut connection = Connection::open_with_flags(folder.join(DATABASE), flags).map_err(broken)?;
@@ -34,19 +39,89 @@ pub fn peek(folder: &Path) -> Result<Peek> {
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, log_at_hand).map_err(broken)?;
     // One transaction, so that all rows are of one state.
     let transaction = connection.transaction().map_err(broken)?;
-    if schema::application_id(&transaction).map_err(broken)? != schema::APPLICATION_ID {
+    read(folder, &transaction)
+}
+
+/// A look at a survey that nobody has open, without locks and without the log and its index, which would be made and
+/// deleted again and cost ten times what the look itself does. Nothing if somebody had it open before or afterwards.
+fn peek_at_rest(folder: &Path) -> Option<Peek> {
+    if !cfg!(unix) {
+        // Elsewhere a path is not spelt in a URI as it stands.
+        return None;
+    }
+    let database = folder.join(DATABASE);
+    let state = || {
+        let found = fs::metadata(&database).ok()?;
+        // SQLite deletes the log when the last connection closes, and makes it before it writes.
+        let rests = fs::symlink_metadata(log(folder)).is_err();
+        rests.then_some((found.len(), found.modified().ok()?))
+    };
+    let before = state()?;
+    let flags =
+        OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX | OpenFlags::SQLITE_OPEN_URI;
+    let connection = Connection::open_with_flags(as_immutable(&database), flags).ok()?;
+    let found = read(folder, &connection).ok()?;
+    (state()? == before).then_some(found)
+}
+
+fn log(folder: &Path) -> PathBuf {
+    folder.join(format!("{DATABASE}-wal"))
+}
+
+/// A file as SQLite's URI (<https://sqlite.org/uri.html>) that promises that it does not change meanwhile.
+fn as_immutable(path: &Path) -> String {
+    use std::fmt::Write;
+    let mut uri = String::from("file:");
+    for &byte in path.as_os_str().as_encoded_bytes() {
+        if byte.is_ascii_alphanumeric() || b"/-_.".contains(&byte) {
+            uri.push(char::from(byte));
+        } else {
+            // Writing to a String cannot fail.
+            let _ = write!(uri, "%{byte:02X}");
+        }
+    }
+    uri + "?immutable=1"
+}
+
+fn read(folder: &Path, connection: &Connection) -> Result<Peek> {
+    let broken = |error| fault::of_sqlite(folder, error);
+    if schema::application_id(connection).map_err(broken)? != schema::APPLICATION_ID {
         let why = NotASurvey::OtherProgram;
         return Err(SurveyError::NotASurvey { folder: folder.to_owned(), why });
     }
-    let found = schema::version(&transaction).map_err(broken)?;
+    let found = schema::version(connection).map_err(broken)?;
     if found > schema::NEWEST {
         return Err(SurveyError::Newer { folder: folder.to_owned(), found, known: schema::NEWEST });
     }
-    let survey = open::survey_id(folder, &transaction)?;
-    let kept = if found < 2 { None } else { Summary::read(&transaction).map_err(broken)? };
+    let survey = open::survey_id(folder, connection)?;
+    let kept = if found < 2 { None } else { Summary::read(connection).map_err(broken)? };
     let summary = match kept {
         Some(kept) => kept,
-        None => summary::peek_layout_1(&transaction, survey).map_err(broken)?,
+        None => summary::peek_layout_1(connection, survey).map_err(broken)?,
     };
     Ok(Peek { survey, summary })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fact::{AuthorId, Edit};
+    use crate::store::Store;
+
+    #[test]
+    fn a_look_at_rest_is_a_proper_look_whatever_the_name_and_none_while_it_is_open() {
+        let home = tempfile::TempDir::new().unwrap();
+        let folder = home.path().join("50%20 ?house#1=ä&immutable=0.legwork");
+        let mut store = Store::create(&folder, AuthorId::random()).unwrap();
+        let about = store.survey_id().subject();
+        store.write(&[Edit::new(about, "name", "House by the mill")]).unwrap();
+        assert_eq!(peek_at_rest(&folder), None);
+        let open = peek(&folder).unwrap();
+        drop(store);
+        let before: Vec<_> = fs::read_dir(&folder).unwrap().map(|entry| entry.unwrap().path()).collect();
+        assert_eq!(peek_at_rest(&folder), cfg!(unix).then_some(open.clone()));
+        assert_eq!(open.summary.name.as_deref(), Some("House by the mill"));
+        let after: Vec<_> = fs::read_dir(&folder).unwrap().map(|entry| entry.unwrap().path()).collect();
+        assert_eq!(before, after);
+    }
 }

@@ -3,7 +3,6 @@
 use std::fs::{self, File};
 use std::io::{Read, Write};
 use std::path::Path;
-use std::time::Instant;
 
 use serde_json::json;
 use sha2::{Digest, Sha256};
@@ -12,14 +11,15 @@ use survey::file::{self, Limits, PackOptions};
 use survey::store::Store;
 use tempfile::TempDir;
 
+use super::{median, seconds};
 use crate::Outcome;
-use crate::chance::Chance;
 use crate::merge::{go_on, report};
+use proofs::chance::Chance;
 
 const PHOTO_BYTES: usize = 3 * 1024 * 1024;
 
 /// Measures with photos of 3 MB, `megabytes` in all, on the disk that holds `folder`.
-pub fn run(megabytes: usize, rounds: usize, folder: &Path) -> Outcome {
+pub fn photos(megabytes: usize, rounds: usize, folder: &Path) -> Outcome {
     let home = TempDir::new_in(folder)?;
     let mut store = Store::create(&home.path().join("house.legwork"), AuthorId::random())?;
     fill(&mut store, megabytes * 1024 * 1024 / PHOTO_BYTES)?;
@@ -69,7 +69,7 @@ fn fill(store: &mut Store, photos: usize) -> Outcome {
     for _ in 0..photos {
         let mut picture = vec![0xFF, 0xD8, 0xFF, 0xE0];
         while picture.len() < PHOTO_BYTES {
-            picture.extend(chance.next().to_le_bytes());
+            picture.extend(chance.bits().to_le_bytes());
         }
         let sha256 =
             Sha256::digest(&picture).iter().fold(String::new(), |text, byte| format!("{text}{byte:02x}"));
@@ -80,17 +80,6 @@ fn fill(store: &mut Store, photos: usize) -> Outcome {
     }
     store.write(&edits)?;
     Ok(())
-}
-
-fn seconds(work: impl FnOnce() -> Outcome) -> Outcome<f64> {
-    let start = Instant::now();
-    work()?;
-    Ok(start.elapsed().as_secs_f64())
-}
-
-fn median(mut seconds: Vec<f64>) -> f64 {
-    seconds.sort_by(f64::total_cmp);
-    seconds.get(seconds.len() / 2).copied().unwrap_or(f64::NAN)
 }
 
 /// Copies a photo in chunks, hashing it on the way.

@@ -14,7 +14,7 @@ pub struct Chance(pub u64);
 
 impl Chance {
     /// 64 random bits.
-    pub fn next(&mut self) -> u64 {
+    pub fn bits(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
         let mut mixed = self.0;
         mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
@@ -24,7 +24,7 @@ impl Chance {
 
     /// A number below `bound`, which is small: the tiny bias of the remainder does not matter here.
     pub fn below(&mut self, bound: usize) -> usize {
-        usize::try_from(self.next() % bound.max(1) as u64).unwrap_or(0)
+        usize::try_from(self.bits() % bound.max(1) as u64).unwrap_or(0)
     }
 
     /// One of several.

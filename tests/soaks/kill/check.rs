@@ -1,0 +1,125 @@
+//! What must be there after a kill, and what must not.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::Path;
+use std::time::Duration;
+
+use serde_json::json;
+use survey::fact::{AuthorId, Ledger, SubjectId};
+use survey::home::{Found, Home};
+use survey::photo::Picture;
+use survey::store::Store;
+
+fn subject(text: &str) -> SubjectId {
+    text.parse().unwrap()
+}
+
+/// Checks all that was ever promised about a survey, and that nothing else is there by half.
+pub fn survey(folder: &Path, promised: &[String]) {
+    let mut store = Store::open(folder, AuthorId::random()).unwrap();
+    let drafts: BTreeMap<SubjectId, String> =
+        store.drafts().unwrap().into_iter().map(|draft| (draft.subject, draft.text)).collect();
+    let ledger = store.ledger();
+    let shown = |about: &str, field: &str| ledger.shown(subject(about), field).unwrap().value().clone();
+    let finished: Vec<&str> =
+        promised.iter().filter_map(|line| line.strip_prefix("finished ")?.split(' ').next()).collect();
+    for line in promised {
+        match line.split(' ').collect::<Vec<_>>()[..] {
+            ["edit" | "secret", part, number] => {
+                assert_eq!(shown(part, "tag"), json!(number.parse::<u32>().unwrap()), "{line}");
+            }
+            ["photo", photo, name] => {
+                let image = store.photo_image(subject(photo)).unwrap();
+                assert_eq!(image.file_name(), name);
+                let bytes = fs::read(store.photo_path(subject(photo)).unwrap()).unwrap();
+                assert_eq!(Picture::clean(&bytes).unwrap().image(), image);
+            }
+            ["draft", about, number] => {
+                let text = format!("half {number}");
+                // It is still a draft, or became a fact: one of the two, never both and never none.
+                let is_fact = ledger.shown(subject(about), "text").is_some();
+                assert_eq!(is_fact, !drafts.contains_key(&subject(about)), "{line}");
+                assert!(is_fact || drafts[&subject(about)] == text, "{line}");
+                assert!(is_fact || !finished.contains(&about), "{line}");
+            }
+            ["finished", about, number] => assert_eq!(shown(about, "text"), json!(format!("half {number}"))),
+            ["undone", part] => assert_eq!(shown(part, "tag"), json!(null), "{line}"),
+            ["forgot", secret] => assert!(!lies_below(folder, secret.as_bytes()), "{line}"),
+            ["open" | "taken", ..] => {}
+            _ => unreachable!("{line}"),
+        }
+    }
+    // Every act of the writer has two facts, but for the one that makes a draft a fact or forgets something, and the
+    // one of a group.
+    for act in survey::story::acts(ledger) {
+        let has = |names: &[&str]| act.facts.iter().any(|fact| names.contains(&fact.field()));
+        let facts = if has(&["group"]) { 8 } else { 2 - usize::from(has(&["text", "forget"])) };
+        assert_eq!(act.facts.len(), facts, "{:?}", act.facts);
+    }
+    assert!(store.missing_photos().unwrap().is_empty());
+    // What was taken in by half counts for nothing and goes.
+    store.sweep_photos(Duration::ZERO).unwrap();
+    let named = ledger_photos(&store);
+    assert_eq!(fs::read_dir(store.photos()).unwrap().count(), named);
+}
+
+fn ledger_photos(store: &Store) -> usize {
+    let ledger = store.ledger();
+    let names: std::collections::BTreeSet<String> = ledger
+        .subjects()
+        .filter_map(|about| store.photo_image(about).ok())
+        .map(|image| image.file_name())
+        .collect();
+    names.len()
+}
+
+fn lies_below(folder: &Path, part: &[u8]) -> bool {
+    fs::read_dir(folder).unwrap().any(|entry| {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            lies_below(&path, part)
+        } else {
+            fs::read(&path).unwrap().windows(part.len()).any(|window| window == part)
+        }
+    })
+}
+
+/// Checks a home folder in which surveys were made, copied and deleted.
+pub fn home(home: &Home, promised: &[String]) {
+    home.sweep(Duration::ZERO).unwrap();
+    let list = home.list().unwrap();
+    for entry in &list {
+        assert!(matches!(entry.found, Found::Survey(_)), "{entry:?}");
+        Store::open(&entry.folder, AuthorId::random()).unwrap();
+    }
+    let names: Vec<String> = list.iter().map(survey::home::Entry::folder_name).collect();
+    let deleted: Vec<&str> = promised.iter().filter_map(|line| line.strip_prefix("deleted ")).collect();
+    for name in promised.iter().filter_map(|line| line.strip_prefix("made ")) {
+        let is_there = names.iter().any(|there| there == name);
+        let last = promised.last().is_some_and(|line| line.ends_with(name) && line.starts_with("made copy"));
+        // A deletion that was begun and not acknowledged may have happened or not.
+        assert!(last || is_there != deleted.contains(&name), "{name}");
+    }
+    for entry in fs::read_dir(home.folder()).unwrap() {
+        let name = entry.unwrap().file_name().into_string().unwrap();
+        assert!(name.ends_with(".legwork"), "{name} was left");
+    }
+}
+
+/// Checks that each file came whole or not at all: a file brings four parts of one group, each with its tag and a photo.
+pub fn groups(ledger: &Ledger, promised: &[String]) {
+    let mut found: BTreeMap<u64, usize> = BTreeMap::new();
+    for about in ledger.subjects() {
+        if let Some(group) = ledger.shown(about, "group") {
+            assert!(ledger.shown(about, "tag").is_some(), "half an act came");
+            *found.entry(group.value().as_u64().unwrap()).or_default() += 1;
+        }
+    }
+    for (group, parts) in &found {
+        assert_eq!(*parts, 4, "group {group} came by half");
+    }
+    for group in promised.iter().filter_map(|line| line.strip_prefix("taken ")) {
+        assert!(found.contains_key(&group.parse().unwrap()), "group {group} is lost");
+    }
+}

@@ -1,0 +1,141 @@
+//! Kills while a file is packed or taken in.
+
+use std::fs;
+use std::path::Path;
+
+use survey::fact::AuthorId;
+use survey::file::{self, Limits};
+use survey::home::Home;
+use survey::store::Store;
+use tempfile::TempDir;
+
+use super::{Harness, check};
+use crate::merge::go_on;
+
+/// How many photos the packed survey has, so that packing and taking last a while.
+const PHOTOS: u64 = 24;
+
+impl Harness {
+    /// A killed pack leaves no file under its name, or a whole one: the one before it or the new one.
+    pub fn pack(&mut self, times: u64) {
+        let place = TempDir::new().unwrap();
+        let folder = place.path().join("house.legwork");
+        self.prepare(&folder);
+        let sent = place.path().join("sent");
+        fs::create_dir(&sent).unwrap();
+        for round in 0..times {
+            let promised = self.killed("pack", &folder, round * 10_000 + 1, 150);
+            let store = Store::open(&folder, AuthorId::random()).unwrap();
+            for entry in fs::read_dir(&sent).unwrap() {
+                let path = entry.unwrap().path();
+                if path.extension().is_some_and(|ending| ending == "lwk") {
+                    file::look(&path, None, Limits::default(), &mut go_on).unwrap();
+                } else {
+                    assert!(path.extension().is_some_and(|ending| ending == "part"), "{}", path.display());
+                    self.leftovers += 1;
+                }
+            }
+            let mut facts = 0;
+            for line in &promised {
+                if let ["packed", name, count] = line.split(' ').collect::<Vec<_>>()[..] {
+                    let found = file::look(&sent.join(name), None, Limits::default(), &mut go_on).unwrap();
+                    facts = count.parse().unwrap();
+                    assert!(found.facts >= facts && found.photos as u64 >= PHOTOS, "{line}: {found:?}");
+                }
+            }
+            assert!(store.ledger().len() >= facts);
+            // The next one clears what this one left; those of names that come no more are cleared here.
+            for entry in fs::read_dir(&sent).unwrap() {
+                let path = entry.unwrap().path();
+                if !path.to_str().unwrap().contains("always.lwk") {
+                    fs::remove_file(path).unwrap();
+                }
+            }
+        }
+        let mut store = Store::open(&folder, AuthorId::random()).unwrap();
+        let options = file::PackOptions { replace: true, ..file::PackOptions::default() };
+        let always = sent.join("always.lwk");
+        file::pack(&mut store, &options, &crate::merge::report, &always, &mut go_on).unwrap();
+        assert_eq!(fs::read_dir(&sent).unwrap().count(), 1, "a part file was left");
+    }
+
+    /// A killed take leaves the survey as it was, or brings all of the file.
+    pub fn take(&mut self, times: u64) {
+        let place = TempDir::new().unwrap();
+        let folder = place.path().join("house.legwork");
+        let sender = place.path().join("sender.legwork");
+        Store::create(&sender, AuthorId::random()).unwrap();
+        let first = pack_to(&sender, &place.path().join("first.lwk"));
+        file::take_as_new(&first, &folder, AuthorId::random(), Limits::default(), &mut go_on).unwrap();
+        let mut promised = Vec::new();
+        for round in 0..times {
+            promised.extend(self.killed("take", &folder, round * 10_000 + 1, 250));
+            self.leftovers += takings(&folder);
+            let store = Store::open(&folder, AuthorId::random()).unwrap();
+            assert_eq!(takings(&folder), 0, "opening left what a killed take had");
+            assert!(store.missing_photos().unwrap().is_empty());
+            check::groups(store.ledger(), &promised);
+        }
+        check::survey(&folder, &promised);
+    }
+
+    /// A killed take of a new survey leaves none, or the whole of it.
+    pub fn take_new(&mut self, times: u64) {
+        let place = TempDir::new().unwrap();
+        let sender = place.path().join("sender.legwork");
+        self.prepare(&sender);
+        let sent = pack_to(&sender, &place.path().join("sent.lwk"));
+        let whole = Store::open(&sender, AuthorId::random()).unwrap().ledger().to_lines().unwrap();
+        for round in 0..times {
+            let home = Home::at(&place.path().join(format!("home {round}"))).unwrap();
+            fs::hard_link(&sent, home.folder().join("sent.lwk")).unwrap();
+            let promised = self.killed("take-new", home.folder(), 0, 150);
+            self.leftovers += home.sweep(std::time::Duration::ZERO).unwrap() as u64;
+            let names: Vec<String> = home
+                .list()
+                .unwrap()
+                .iter()
+                .map(|entry| {
+                    let store = Store::open(&entry.folder, AuthorId::random()).unwrap();
+                    assert_eq!(store.ledger().to_lines().unwrap(), whole);
+                    assert!(store.missing_photos().unwrap().is_empty());
+                    assert_eq!(fs::read_dir(store.photos()).unwrap().count() as u64, PHOTOS);
+                    entry.folder_name()
+                })
+                .collect();
+            for name in promised.iter().filter_map(|line| line.strip_prefix("taken ")) {
+                assert!(names.iter().any(|there| there == name), "{name} is lost");
+            }
+            // The surveys and the file, and nothing that was left.
+            assert_eq!(fs::read_dir(home.folder()).unwrap().count(), names.len() + 1);
+            fs::remove_dir_all(home.folder()).unwrap();
+        }
+    }
+
+    /// A survey with photos.
+    fn prepare(&self, folder: &Path) {
+        Store::create(folder, AuthorId::random()).unwrap();
+        for photo in 0..PHOTOS {
+            let done = std::process::Command::new(&self.writer)
+                .args(["one-noise", folder.to_str().unwrap(), &photo.to_string()])
+                .status()
+                .unwrap();
+            assert!(done.success());
+        }
+    }
+}
+
+fn pack_to(survey: &Path, path: &Path) -> std::path::PathBuf {
+    let mut store = Store::open(survey, AuthorId::random()).unwrap();
+    let options = file::PackOptions::default();
+    file::pack(&mut store, &options, &crate::merge::report, path, &mut go_on).unwrap();
+    path.to_owned()
+}
+
+/// Folders of takes that lie in a survey's folder.
+fn takings(folder: &Path) -> u64 {
+    let named = |entry: std::io::Result<fs::DirEntry>| {
+        entry.unwrap().file_name().to_string_lossy().starts_with(".taking-")
+    };
+    fs::read_dir(folder).unwrap().filter_map(|entry| named(entry).then_some(())).count() as u64
+}
