@@ -44,7 +44,7 @@ pub const TARGET: Target = Target {
 fn check(input: &[u8]) -> Result<Verdict, String> {
     // A lone carriage return may end a line too; the end of the last line is a place as well.
     let lines = input.split(|&byte| byte == b'\n' || byte == b'\r').count() + 1;
-    let stated = match sheet::read(input) {
+    let stated = match sheet::read(input, None) {
         Ok(stated) => stated,
         Err(problems) => {
             if problems.is_empty() {
@@ -61,7 +61,7 @@ fn check(input: &[u8]) -> Result<Verdict, String> {
             return Ok(Verdict::refused(way.unwrap_or_default()));
         }
     };
-    if sheet::read(input).as_ref() != Ok(&stated) {
+    if sheet::read(input, None).as_ref() != Ok(&stated) {
         return Err("read in two ways".into());
     }
     let survey = SurveyId::random();
