@@ -17,7 +17,7 @@ const PARTS: usize = 300;
 const PHOTOS: usize = 2_000;
 const FACTS: usize = 20_000;
 const SURVEYS: usize = 200;
-/// Edits in one round.
+/// Edits for each round.
 const EDITS: u32 = 200;
 
 /// One acknowledged edit in a survey of 300 parts, against one committed row of the same bytes in a table of its own,
@@ -28,28 +28,23 @@ pub fn edit(rounds: usize, folder: &Path) -> Outcome {
     let subjects: Vec<SubjectId> = store.ledger().subjects().collect();
     let raw = raw_table(&home.path().join("raw.db"))?;
     let (mut edits, mut rows) = (Vec::new(), Vec::new());
-    for round in 0..rounds.max(7) {
-        let first = u32::try_from(round)? * EDITS;
+    for number in 0..u32::try_from(rounds.max(7))? * EDITS {
+        let about = subjects.get(number as usize % subjects.len()).copied().ok_or("no part")?;
         edits.push(seconds(|| {
-            for number in first..first + EDITS {
-                let about = subjects.get(number as usize % subjects.len()).copied().ok_or("no part")?;
-                let length = json!({"known": "measured", "likely_m": number, "most_m": number + 1});
-                store.write(&[Edit::new(about, "length", length)])?;
-            }
+            let length = json!({"known": "measured", "likely_m": number, "most_m": number + 1});
+            store.write(&[Edit::new(about, "length", length)])?;
             Ok(())
         })?);
         rows.push(seconds(|| {
-            for number in first..first + EDITS {
-                let id = u128::from(number).to_be_bytes();
-                let length = format!(r#"{{"known":"measured","likely_m":{number},"most_m":{}}}"#, number + 1);
-                // One statement is one transaction.
-                raw.prepare_cached("INSERT INTO fact VALUES (?1, ?2, ?3, ?4, ?5, ?6)")?
-                    .execute(params![id, id, id, id, "length", length])?;
-            }
+            let id = u128::from(number).to_be_bytes();
+            let length = format!(r#"{{"known":"measured","likely_m":{number},"most_m":{}}}"#, number + 1);
+            // One statement is one transaction.
+            raw.prepare_cached("INSERT INTO fact VALUES (?1, ?2, ?3, ?4, ?5, ?6)")?
+                .execute(params![id, id, id, id, "length", length])?;
             Ok(())
         })?);
     }
-    let [edit, row] = [edits, rows].map(|times| median(times) / f64::from(EDITS) * 1e6);
+    let [edit, row] = [edits, rows].map(|times| median(times) * 1e6);
     println!("one edit, {PARTS} parts: {edit:.0} us; one raw SQLite row: {row:.0} us: {:.2} x", row / edit);
     Ok(())
 }

@@ -43,7 +43,7 @@ pub fn peek(folder: &Path) -> Result<Peek> {
 }
 
 /// A look at a survey that nobody has open, without locks and without the log and its index, which would be made and
-/// deleted again and cost ten times what the look itself does. Nothing if somebody had it open before or afterwards.
+/// deleted again and cost more than the look itself does. Nothing if somebody had it open before or afterwards.
 fn peek_at_rest(folder: &Path) -> Option<Peek> {
     if !cfg!(unix) {
         // Elsewhere a path is not spelt in a URI as it stands.
