@@ -57,6 +57,11 @@ pub(super) fn clean(bytes: &[u8]) -> Result<Jpeg> {
                     what: "lossless, layered or arithmetic coding",
                 });
             }
+            // The standard lets tags stand between scans, no camera writes them there, and where a scan's data end too
+            // soon decoders read on in them: cutting them would change what is seen.
+            0xE0..=0xEF | COM if parts.scans > 0 => {
+                return Err(PictureFault::Unusual { kind: "JPEG", what: "tags among its pixels" });
+            }
             0xE0..=0xEF => parts.read_application(marker, reader.segment()?),
             COM => drop(reader.segment()?),
             0xDC | 0xDE | 0xDF => {
