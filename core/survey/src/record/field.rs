@@ -4,7 +4,7 @@
 pub type FieldName = &'static str;
 
 /// What kind of record a subject is: `"survey"`, `"part"`, `"run"`, `"room"`, `"service"`, `"reading"`, `"note"`,
-/// `"photo"`, `"measurement"`.
+/// `"photo"`, `"measurement"`, `"work"`.
 pub const IS: FieldName = "is";
 /// A display name (survey, room).
 pub const NAME: FieldName = "name";
@@ -83,6 +83,11 @@ pub const OF: FieldName = "of";
 /// [`PhotoRole`](super::PhotoRole).
 pub const ROLE: FieldName = "role";
 
+/// The [`ChangeKind`](crate::worklist::ChangeKind) that a piece of work is about.
+pub const CHANGE: FieldName = "change";
+/// The [`Outcome`](super::Outcome) of a piece of work.
+pub const OUTCOME: FieldName = "outcome";
+
 /// The measurement of a part by an instrument (a subject id).
 pub const MEASUREMENT: FieldName = "measurement";
 /// How many ports the part of a measurement has.
@@ -98,6 +103,20 @@ pub fn text_field(piece: usize) -> String {
 /// The field that says what is on a free port: `end.3`.
 pub fn end_field(port: u8) -> String {
     format!("end.{port}")
+}
+
+/// What the names of the fields begin with that say how a question about a subject was answered.
+const ASKED: &str = "asked.";
+
+/// The field that says how a question about a subject was answered where no other field says it: `asked.label` is
+/// `"unsure"` where somebody looked and could not tell, `asked.entry_filter` is `"no"` where none was found.
+pub fn asked_field(question: &str) -> String {
+    format!("{ASKED}{question}")
+}
+
+/// The question that such a field answers.
+pub(super) fn question_of_asked_field(field: &str) -> Option<&str> {
+    field.strip_prefix(ASKED)
 }
 
 /// The port that such a field speaks of.

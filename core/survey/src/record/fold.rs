@@ -7,7 +7,9 @@ use serde::de::DeserializeOwned;
 
 use super::field::{self, port_of_end_field};
 use super::measurement::{MOST_MEASUREMENT_BYTES, put_together};
-use super::{Note, Part, PartKind, Photo, PhotoImage, PortEnd, Reading, Room, Run, Service, Survey, Wiring};
+use super::{
+    Note, Part, PartKind, Photo, PhotoImage, PortEnd, Reading, Room, Run, Service, Survey, Wiring, Work,
+};
 use crate::error::SurveyError;
 use crate::fact::{FactId, Ledger, Removal, SubjectId, SurveyId};
 use crate::rating::PartRating;
@@ -26,6 +28,7 @@ pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey, SurveyError> {
         if matches!(ledger.removal(subject), Removal::Removed { .. }) {
             continue;
         }
+        reader.read_asked(subject);
         let Some(is) = reader.value::<String>(subject, field::IS) else { continue };
         match is.as_str() {
             "part" => reader.read_part(subject),
@@ -36,6 +39,7 @@ pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey, SurveyError> {
             "note" => reader.read_note(subject),
             "measurement" => reader.read_measurement(subject),
             "photo" => reader.read_photo(subject),
+            "work" => reader.read_work(subject),
             "survey" => {}
             _ => reader.survey.unread.push((subject, field::IS.into())),
         }
@@ -170,6 +174,24 @@ impl Reader<'_> {
         if let Some(text) = self.value(id, field::TEXT) {
             let about = self.value(id, field::ABOUT);
             self.survey.notes.insert(id, Note { id, about, text });
+        }
+    }
+
+    fn read_work(&mut self, id: SubjectId) {
+        if let (Some(change), Some(outcome)) = (self.value(id, field::CHANGE), self.value(id, field::OUTCOME))
+        {
+            self.survey.works.insert(id, Work { id, change, outcome });
+        }
+    }
+
+    fn read_asked(&mut self, id: SubjectId) {
+        for name in self.ledger.fields(id) {
+            if let Some(question) = field::question_of_asked_field(name)
+                && let Some(fact) = self.ledger.shown(id, name)
+                && !fact.value().is_null()
+            {
+                self.survey.asked.insert((id, question.to_owned()), fact.value().clone());
+            }
         }
     }
 

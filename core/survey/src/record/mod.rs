@@ -15,6 +15,7 @@ mod room;
 mod run;
 mod service;
 mod survey;
+mod work;
 
 pub use fold::{MOST_PARTS, fold};
 pub use forest::{LooseReason, MOST_DEEP, Wiring};
@@ -29,3 +30,4 @@ pub use service::{
     ModemBands, ModemGeneration, OtherNetwork, PowerFeed, Service, ServiceKind, SingleCable, TvSignal,
 };
 pub use survey::{Building, Internet, NetworkPlan, Note, Ownership, Survey};
+pub use work::{Outcome, OutcomeKind, Work};

@@ -6,8 +6,9 @@ use std::sync::Arc;
 use coax::model::Measured;
 
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
-use super::{Part, Photo, Reading, Room, Run, Service, ServiceKind, Wiring, Wish};
+use super::{Part, Photo, Reading, Room, Run, Service, ServiceKind, Wiring, Wish, Work};
 use crate::fact::SubjectId;
 
 /// How the internet reaches the house and what the plan gives.
@@ -95,6 +96,10 @@ pub struct Survey {
     pub photos: BTreeMap<SubjectId, Photo>,
     /// What was measured.
     pub readings: BTreeMap<SubjectId, Reading>,
+    /// What was done of the work list, and what could not be.
+    pub works: BTreeMap<SubjectId, Work>,
+    /// How questions were answered that no other field answers: `(subject, question)` to the answer.
+    pub asked: BTreeMap<(SubjectId, String), Value>,
     /// How the parts hang together.
     pub wiring: Wiring,
     /// Fields whose value this version cannot read: kept, never shown as something else.
@@ -119,6 +124,8 @@ impl Survey {
             measurements: BTreeMap::new(),
             photos: BTreeMap::new(),
             readings: BTreeMap::new(),
+            works: BTreeMap::new(),
+            asked: BTreeMap::new(),
             wiring: Wiring::default(),
             unread: Vec::new(),
         }
@@ -127,6 +134,11 @@ impl Survey {
     /// Whether a service of this kind was named.
     pub fn has_service(&self, kind: ServiceKind) -> bool {
         self.services.values().any(|service| service.kind == kind)
+    }
+
+    /// How a question about a subject was answered, where no other field says it.
+    pub fn answer(&self, subject: SubjectId, question: &str) -> Option<&Value> {
+        self.asked.get(&(subject, question.to_owned()))
     }
 
     /// The photos of a part or run, by id; with `None`, those that nobody has assigned yet.

@@ -33,6 +33,9 @@ pub fn field_name(name: &str) -> Phrase {
     if name.starts_with("text.") {
         return Phrase::new("field-text-piece");
     }
+    if name.starts_with("asked.") {
+        return Phrase::new("field-asked");
+    }
     match name {
         field::IS
         | field::NAME
@@ -73,6 +76,8 @@ pub fn field_name(name: &str) -> Phrase {
         | field::SERVED_FROM
         | field::SHARING
         | field::DEVICE_FILTER
+        | field::CHANGE
+        | field::OUTCOME
         | field::MEASUREMENT
         | field::PORTS
         | field::DIGEST => Phrase::new(format!("field-{name}")),
@@ -101,6 +106,7 @@ pub fn thing(survey: &Survey, subject: SubjectId) -> Phrase {
         _ if survey.photos.contains_key(&subject) => "thing-photo",
         _ if survey.readings.contains_key(&subject) => "thing-reading",
         _ if survey.services.contains_key(&subject) => "thing-service",
+        _ if survey.works.contains_key(&subject) => "thing-work",
         _ => "thing-gone",
     })
 }

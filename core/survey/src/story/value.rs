@@ -8,11 +8,12 @@ use crate::fact::SubjectId;
 use crate::naming;
 use crate::record::{
     Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, HowMeasured, Internet, ModemBands,
-    ModemGeneration, NetworkPlan, OtherNetwork, Ownership, PartKind, PhotoImage, PhotoRole, Plugged, PortEnd,
-    PowerFeed, ReadingKind, RunLength, ServiceKind, Sharing, SingleCable, Survey, TestReach, TvSignal, Wish,
-    field,
+    ModemGeneration, NetworkPlan, OtherNetwork, Outcome, OutcomeKind, Ownership, PartKind, PhotoImage,
+    PhotoRole, Plugged, PortEnd, PowerFeed, ReadingKind, RunLength, ServiceKind, Sharing, SingleCable,
+    Survey, TestReach, TvSignal, Wish, field,
 };
 use crate::words::{Arg, Phrase};
+use crate::worklist::ChangeKind;
 
 /// The value of a field as a phrase. What this release cannot read is said as it stands.
 pub fn value(survey: &Survey, name: &str, value: &Value) -> Phrase {
@@ -66,12 +67,29 @@ fn known(survey: &Survey, name: &str, value: &Value) -> Option<Phrase> {
         field::TOP => {
             value.as_f64().map(|mhz| Phrase::new("value-frequency").with("mhz", Arg::Frequency(mhz)))
         }
+        field::CHANGE => read::<ChangeKind>(value).map(|change| change.phrase(survey)),
+        field::OUTCOME => read::<Outcome>(value).map(|outcome| {
+            Phrase::new(match outcome.end {
+                OutcomeKind::Done => "value-work-done",
+                OutcomeKind::CouldNot => "value-work-could-not",
+                OutcomeKind::PutBack => "value-work-put-back",
+            })
+        }),
+        _ if name.starts_with("asked.") => asked(value),
         field::IMAGE => read::<PhotoImage>(value).map(|image| {
             let pixels = |side: u32| Arg::Text(side.to_string());
             Phrase::new("value-image").with("width", pixels(image.width)).with("height", pixels(image.height))
         }),
         _ if name.starts_with("text.") => Some(Phrase::new("value-text-piece")),
         _ if name.starts_with("end.") => word::<PortEnd>("value-end", value),
+        _ => None,
+    }
+}
+
+/// The answer to a question that no other field answers: a word where this release knows it.
+fn asked(value: &Value) -> Option<Phrase> {
+    match value.as_str()? {
+        answer @ ("yes" | "no" | "unsure") => Some(Phrase::new(format!("value-asked-{answer}"))),
         _ => None,
     }
 }

@@ -1,5 +1,7 @@
 //! A single change to a house.
 
+use serde::{Deserialize, Serialize};
+
 use crate::fact::SubjectId;
 use crate::finding::{Caution, cautions};
 use crate::naming;
@@ -7,7 +9,8 @@ use crate::record::{PartKind, Survey};
 use crate::words::{Arg, Phrase};
 
 /// What a change does.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum ChangeKind {
     /// Put an entry filter in, behind this part (the ground block, or the entry itself) and before the first split.
     AddEntryFilter {

@@ -10,6 +10,7 @@
 //! and `.back` in `words/en/changes.ftl`, and in `tests/change_cases` one house where it must be and one where it must not.
 
 mod change;
+mod done;
 mod effect;
 mod effort;
 mod order;
@@ -22,6 +23,7 @@ mod shopping;
 mod to_buy;
 
 pub use change::ChangeKind;
+pub use done::edits_between;
 pub use effort::{Effort, PartNeeded};
 pub use order::{Gain, Options, Step, WorkList, worklist};
 pub use refusal::Refusal;
