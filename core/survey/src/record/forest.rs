@@ -105,6 +105,16 @@ impl Wiring {
         self.feeds.get(&id)
     }
 
+    /// Every feed that holds, by the part that is fed.
+    pub fn feeds(&self) -> impl Iterator<Item = (SubjectId, &FeedFrom)> {
+        self.feeds.iter().map(|(part, feed)| (*part, feed))
+    }
+
+    /// The part that a run feeds.
+    pub fn fed_over(&self, run: SubjectId) -> Option<SubjectId> {
+        self.feeds().find(|(_, feed)| feed.run == Some(run)).map(|(part, _)| part)
+    }
+
     /// The parts fed from `id`, by port.
     pub fn fed_from(&self, id: SubjectId) -> &[SubjectId] {
         self.children.get(&id).map_or(&[], Vec::as_slice)

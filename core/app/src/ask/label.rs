@@ -1,0 +1,249 @@
+//! What is printed on a part: photo, text, and the figures in it, each taken or corrected by a touch.
+
+use serde_json::json;
+use survey::fact::SubjectId;
+use survey::label::{self, LabelReading, PartKind as Printed};
+use survey::rating::{Band, PartRating};
+use survey::record::{PartKind, field};
+use survey::words::{Arg, Phrase};
+
+use super::{Answer, Question, Told};
+use crate::number::Quantity;
+use crate::place::Place;
+use crate::scene::Scene;
+use crate::screen::{Block, LabelBlock, LabelFigure, WordsRole};
+use crate::sketch::{Sketch, UNSURE};
+
+/// A figure that a label may state, and that can be corrected.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Figure {
+    Legs,
+    LegLoss,
+    Low,
+    High,
+    StopLow,
+    StopHigh,
+    TapLoss,
+    Gain,
+    ReturnHigh,
+}
+
+impl Figure {
+    const ALL: [(Self, &'static str, Quantity); 9] = [
+        (Self::Legs, "legs", Quantity::Count),
+        (Self::LegLoss, "leg-loss", Quantity::Loss),
+        (Self::Low, "low", Quantity::Frequency),
+        (Self::High, "high", Quantity::Frequency),
+        (Self::StopLow, "stop-low", Quantity::Frequency),
+        (Self::StopHigh, "stop-high", Quantity::Frequency),
+        (Self::TapLoss, "tap-loss", Quantity::Loss),
+        (Self::Gain, "gain", Quantity::Loss),
+        (Self::ReturnHigh, "return-high", Quantity::Frequency),
+    ];
+
+    /// What a rating says of it. Losses that differ from leg to leg are told one by one elsewhere; here stands the
+    /// greatest.
+    fn of(self, rating: &PartRating) -> Option<f64> {
+        match self {
+            Self::Legs => (rating.legs > 0).then(|| f64::from(rating.legs)),
+            Self::LegLoss => rating.leg_losses_db.iter().copied().reduce(f64::max),
+            Self::Low => rating.band.map(|band| band.low_mhz),
+            Self::High => rating.band.map(|band| band.high_mhz),
+            Self::StopLow => rating.stop_band.map(|band| band.low_mhz),
+            Self::StopHigh => rating.stop_band.map(|band| band.high_mhz),
+            Self::TapLoss => rating.tap_db,
+            Self::Gain => rating.gain_db,
+            Self::ReturnHigh => rating.return_high_mhz,
+        }
+    }
+
+    fn put(self, rating: &mut PartRating, value: f64) {
+        let low =
+            |band: Option<Band>| Band { low_mhz: value, high_mhz: band.map_or(value, |band| band.high_mhz) };
+        let high =
+            |band: Option<Band>| Band { low_mhz: band.map_or(5.0, |band| band.low_mhz), high_mhz: value };
+        match self {
+            // A count is at most 64, as `number` sees to.
+            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a count of 0 to 64")]
+            Self::Legs => rating.legs = value as u8,
+            Self::LegLoss => rating.leg_losses_db = vec![value; usize::from(rating.legs.max(1))],
+            Self::Low => rating.band = Some(low(rating.band)),
+            Self::High => rating.band = Some(high(rating.band)),
+            Self::StopLow => rating.stop_band = Some(low(rating.stop_band)),
+            Self::StopHigh => rating.stop_band = Some(high(rating.stop_band)),
+            Self::TapLoss => rating.tap_db = Some(value),
+            Self::Gain => rating.gain_db = Some(value),
+            Self::ReturnHigh => rating.return_high_mhz = Some(value),
+        }
+    }
+
+    /// Figures that matter for a kind of part.
+    fn belongs_to(self, kind: PartKind) -> bool {
+        match kind {
+            PartKind::EntryFilter | PartKind::HighPassFilter => {
+                matches!(self, Self::Low | Self::High | Self::StopLow | Self::StopHigh)
+            }
+            PartKind::Amplifier => {
+                matches!(self, Self::Legs | Self::Gain | Self::Low | Self::High | Self::ReturnHigh)
+            }
+            PartKind::Tap => {
+                matches!(self, Self::Legs | Self::LegLoss | Self::TapLoss | Self::Low | Self::High)
+            }
+            _ => matches!(self, Self::Legs | Self::LegLoss | Self::Low | Self::High),
+        }
+    }
+
+    fn written(self, quantity: Quantity, value: f64) -> Phrase {
+        let arg = match quantity {
+            Quantity::Loss => Arg::Loss(value),
+            Quantity::Frequency => Arg::Frequency(value),
+            _ => Arg::Text(format!("{value}")),
+        };
+        Phrase::new("figure-says").with("value", arg)
+    }
+}
+
+pub(super) fn draw_label(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
+    let Some(found) = scene.survey.parts.get(&part) else { return };
+    if let Some(tag) = &found.tag {
+        sketch.words(WordsRole::How, &Phrase::new("write-tag").text("tag", tag));
+    }
+    crate::page::photo_slot(scene, sketch, "label-photo", part, survey::record::PhotoRole::Label);
+    let hint = Phrase::new("ask-label.hint");
+    let now = found.label.clone().unwrap_or_default();
+    sketch.writing("text", &Phrase::new("label-text"), Some(&hint), true, &now);
+    // A place for what is recognised in the photo: number by number, each waits for a touch.
+    if let Some(text) = scene.pending().written("recognised") {
+        let rating = PartRating::of_label(text);
+        let taken = scene.pending().picked("taken").unwrap_or_default();
+        let figures = figures(sketch, found.kind, &rating, |name| {
+            (Some(format!("take:{name}")), taken.iter().any(|one| one == name))
+        });
+        let block = LabelBlock {
+            name: sketch.say(&Phrase::new("label-recognised")),
+            photo: label_photo(scene, part),
+            text: text.to_owned(),
+            figures,
+            doubts: Vec::new(),
+        };
+        sketch.block(Block::Label(block));
+    }
+}
+
+fn label_photo(scene: &Scene<'_>, part: SubjectId) -> Option<String> {
+    let photos = scene.survey.photos_of(Some(part));
+    photos
+        .max_by_key(|photo| photo.role == Some(survey::record::PhotoRole::Label))
+        .map(|photo| photo.id.to_string())
+}
+
+fn figures(
+    sketch: &Sketch<'_>,
+    kind: PartKind,
+    rating: &PartRating,
+    state: impl Fn(&str) -> (Option<String>, bool),
+) -> Vec<LabelFigure> {
+    Figure::ALL
+        .into_iter()
+        .filter(|(figure, ..)| figure.belongs_to(kind))
+        .map(|(figure, name, quantity)| {
+            let (key, taken) = state(name);
+            let value = figure.of(rating);
+            let says = value
+                .map_or_else(|| Phrase::new("figure-not-stated"), |value| figure.written(quantity, value));
+            LabelFigure {
+                key,
+                name: sketch.say(&Phrase::new(format!("figure-{name}"))),
+                says: sketch.say(&says),
+                taken: taken && value.is_some(),
+                doubt: String::new(),
+            }
+        })
+        .collect()
+}
+
+pub(super) fn take_label(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
+    let pending = scene.pending();
+    let known = scene.survey.parts.get(&part);
+    let text = pending.written("text").or_else(|| known?.label.as_deref()).unwrap_or_default();
+    let taken = pending.picked("taken").unwrap_or_default();
+    if text.is_empty() && taken.is_empty() {
+        return Ok(Answer::new().asked(part, "label", UNSURE));
+    }
+    let mut answer = Answer::new();
+    if !text.is_empty() {
+        answer = answer.plain(part, field::LABEL, json!(text));
+        answer = kind_from(answer, known.map(|part| part.kind), part, &label::read(text))?;
+    }
+    if let Some(recognised) = pending.written("recognised").filter(|_| !taken.is_empty()) {
+        let read = PartRating::of_label(recognised);
+        let mut rating = PartRating::default();
+        for (figure, name, _) in Figure::ALL {
+            if let Some(value) = figure.of(&read).filter(|_| taken.iter().any(|one| one == name)) {
+                figure.put(&mut rating, value);
+            }
+        }
+        answer = answer.says(part, field::RATING, &rating)?;
+    }
+    Ok(answer.then(Place::Ask(Question::LabelRead(part))))
+}
+
+/// A part of unknown kind is what its label says that it is.
+fn kind_from(
+    answer: Answer,
+    known: Option<PartKind>,
+    part: SubjectId,
+    reading: &LabelReading,
+) -> Told<Answer> {
+    let kind = match (known, reading.kind) {
+        (Some(PartKind::Unknown), Some(Printed::Splitter | Printed::SatelliteSplitter)) => PartKind::Splitter,
+        (Some(PartKind::Unknown), Some(Printed::Tap)) => PartKind::Tap,
+        (Some(PartKind::Unknown), Some(Printed::Amplifier)) => PartKind::Amplifier,
+        (Some(PartKind::Unknown), Some(Printed::EntryFilter)) => PartKind::EntryFilter,
+        (Some(PartKind::Unknown), Some(Printed::GroundBlock)) => PartKind::GroundBlock,
+        (Some(PartKind::Unknown), Some(Printed::Barrel)) => PartKind::Barrel,
+        (Some(PartKind::Unknown), Some(Printed::Attenuator)) => PartKind::Pad,
+        (Some(PartKind::Unknown), Some(Printed::HighPassFilter)) => PartKind::HighPassFilter,
+        (Some(PartKind::Unknown), Some(Printed::SatelliteCombiner)) => PartKind::SatelliteCombiner,
+        _ => return Ok(answer),
+    };
+    answer.says(part, field::KIND, &kind)
+}
+
+pub(super) fn draw_read(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
+    let Some(found) = scene.survey.parts.get(&part) else { return };
+    let text = found.label.clone().unwrap_or_default();
+    let fixing = scene.pending().picked("fix").unwrap_or_default();
+    let figures = figures(sketch, found.kind, &found.rating, |name| (Some(format!("fix:{name}")), true));
+    let doubts = if text.is_empty() { Vec::new() } else { label::read(&text).doubts_in_english() };
+    let block = LabelBlock {
+        name: sketch.say(&Phrase::new("label-as-read")),
+        photo: label_photo(scene, part),
+        text,
+        figures,
+        doubts,
+    };
+    sketch.block(Block::Label(block));
+    for (figure, name, quantity) in Figure::ALL {
+        if fixing.iter().any(|one| one == name) {
+            let asked = Phrase::new(format!("figure-{name}"));
+            sketch.number(name, &asked, None, quantity, figure.of(&found.rating));
+        }
+    }
+}
+
+pub(super) fn take_read(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
+    let mut answer = Answer::new().asked(part, "label-read", "yes");
+    let Some(found) = scene.survey.parts.get(&part) else { return Ok(answer) };
+    let mut rating = found.rating.clone();
+    for (figure, name, quantity) in Figure::ALL {
+        if let Some(value) = scene.pending().number(name, quantity)? {
+            figure.put(&mut rating, value);
+        }
+    }
+    if rating != found.rating {
+        rating.doubtful = false;
+        answer = answer.says(part, field::RATING, &rating)?;
+    }
+    Ok(answer)
+}

@@ -1,0 +1,284 @@
+//! The guide: what is shown now, and what a deed makes of it.
+
+use std::path::{Path, PathBuf};
+
+use survey::fact::{ActId, AuthorId, Edit, SubjectId};
+use survey::home::Home;
+use survey::record::{PhotoRole, Survey, field, fold};
+use survey::store::Store;
+use survey::words::{Language, Phrase};
+
+use crate::deed::Deed;
+use crate::error::{GuideError, Result};
+use crate::given::Pending;
+use crate::journey;
+use crate::memory::Memory;
+use crate::page;
+use crate::place::{Move, Outside, Place};
+use crate::scene::Scene;
+use crate::screen::{Block, Screen, WordsBlock, WordsRole};
+
+/// A survey that is open.
+pub(crate) struct OpenSurvey {
+    pub(crate) store: Store,
+    pub(crate) survey: Survey,
+    pub(crate) memory: Memory,
+    /// Counts what was written since it was opened: what was worked out before is then out of date.
+    pub(crate) revision: u64,
+    /// The newest act of this device, which can be taken back.
+    pub(crate) last_act: Option<ActId>,
+}
+
+impl OpenSurvey {
+    fn of(store: Store) -> Result<Self> {
+        let survey = fold(store.ledger(), store.survey_id())?;
+        let memory = Memory::of(&store)?;
+        Ok(Self { store, survey, memory, revision: 0, last_act: None })
+    }
+
+    /// Writes what was decided as one act; when this returns it is on the disk.
+    pub(crate) fn write(&mut self, edits: &[Edit]) -> Result<()> {
+        if !edits.is_empty() {
+            self.last_act = Some(self.store.write(edits)?);
+            self.read()?;
+        }
+        Ok(())
+    }
+
+    /// Reads the records anew after something was written.
+    pub(crate) fn read(&mut self) -> Result<()> {
+        self.survey = fold(self.store.ledger(), self.store.survey_id())?;
+        self.revision += 1;
+        Ok(())
+    }
+
+    /// Takes a photo in from a file.
+    pub(crate) fn add_photo(
+        &mut self,
+        file: &str,
+        of: Option<SubjectId>,
+        role: Option<PhotoRole>,
+    ) -> Result<SubjectId> {
+        let unreadable = |error: std::io::Error| GuideError::Failed { message: format!("{file}: {error}") };
+        let size = std::fs::metadata(file).map_err(unreadable)?.len();
+        if size > survey::photo::MAX_PICTURE_BYTES as u64 {
+            let fault = survey::photo::PictureFault::TooLong { limit: survey::photo::MAX_PICTURE_BYTES };
+            return Err(survey::SurveyError::from(fault).into());
+        }
+        let bytes = std::fs::read(file).map_err(unreadable)?;
+        let photo = self.store.add_photo(&bytes, of, role)?;
+        self.read()?;
+        Ok(photo)
+    }
+}
+
+/// The guide on one device: the surveys of a home folder, one of them open, and the screen that is shown.
+///
+/// [`Guide::screen`] draws, [`Guide::act`] does. Everything that was answered is on the disk when `act` returns; what
+/// is half typed is kept too, and found again after the app's death.
+pub struct Guide {
+    home: Home,
+    author: AuthorId,
+    language: Language,
+    open: Option<OpenSurvey>,
+    outside: Outside,
+    /// What a screen outside any survey was given.
+    pending: Pending,
+    /// What was wrong with the last deed.
+    notice: Option<Phrase>,
+}
+
+impl Guide {
+    /// The guide over a home folder, which is made if it is not there. `author` is whose device this is.
+    ///
+    /// # Errors
+    /// If the folder cannot be made or written.
+    pub fn at(home: &Path, author: AuthorId, language: Language) -> Result<Self> {
+        let home = Home::at(home)?;
+        Ok(Self {
+            home,
+            author,
+            language,
+            open: None,
+            outside: Outside::default(),
+            pending: Pending::default(),
+            notice: None,
+        })
+    }
+
+    /// The screen as it stands. Drawing changes nothing.
+    pub fn screen(&self) -> Screen {
+        let mut screen = match &self.open {
+            None => page::show_outside(self, self.outside),
+            Some(open) => {
+                let scene = self.scene(open);
+                let place = open.memory.way.last().cloned().unwrap_or(Place::Overview);
+                let mut screen = page::show(open, &scene, &place);
+                screen.back = open.memory.way.len() > 1;
+                screen
+            }
+        };
+        screen.back |= self.open.is_none() && self.outside != Outside::default();
+        if let Some(notice) = &self.notice {
+            let words = self.language.say(notice);
+            screen.blocks.insert(0, Block::Words(WordsBlock { role: WordsRole::Problem, words }));
+        }
+        screen
+    }
+
+    /// Does what was done on the screen that is shown. A deed whose key the screen does not have changes nothing.
+    ///
+    /// # Errors
+    /// What keeps it from being done; nothing is changed then, and what was typed is still there.
+    pub fn act(&mut self, deed: &Deed) -> Result<()> {
+        self.notice = None;
+        let step = match (deed, &self.open) {
+            (Deed::Back, Some(_)) => Move::Back,
+            (Deed::Back, None) => Move::Outside(Outside::default()),
+            (_, None) => page::take_outside(self, self.outside, deed)?,
+            (_, Some(open)) => {
+                let place = open.memory.way.last().cloned().unwrap_or(Place::Overview);
+                page::take(self, &place, deed)?
+            }
+        };
+        self.go(step)?;
+        self.remember()
+    }
+
+    fn go(&mut self, step: Move) -> Result<()> {
+        match (step, &mut self.open) {
+            (Move::Stay, _) => {}
+            (Move::Go(place), Some(open)) => open.memory.go(place),
+            (Move::Swap(place), Some(open)) => {
+                open.memory.way.pop();
+                open.memory.go(place);
+            }
+            (Move::Back, Some(open)) => {
+                if !open.memory.back() {
+                    open.memory.go(Place::Overview);
+                }
+            }
+            (Move::Next, Some(_)) => {
+                let next = self.with_scene(journey::next)?;
+                let place = next.map_or(Place::Overview, Place::Ask);
+                self.open_survey()?.memory.go(place);
+            }
+            (Move::Out, _) => self.close()?,
+            (Move::Outside(outside), _) => {
+                self.close()?;
+                self.outside = outside;
+                self.pending = Pending::default();
+            }
+            (Move::Go(_) | Move::Swap(_) | Move::Back | Move::Next, None) => {}
+        }
+        Ok(())
+    }
+
+    /// Writes down where one is.
+    fn remember(&mut self) -> Result<()> {
+        match &mut self.open {
+            Some(open) => open.memory.keep(&mut open.store, crate::clock::now_ms()),
+            None => Ok(()),
+        }
+    }
+
+    /// Opens a survey where it was left.
+    ///
+    /// # Errors
+    /// If it cannot be opened; nothing is changed then.
+    pub fn open(&mut self, folder: &Path) -> Result<()> {
+        self.close()?;
+        let mut open = OpenSurvey::of(Store::open(folder, self.author)?)?;
+        if open.memory.way.is_empty() {
+            open.memory.go(Place::Overview);
+        }
+        self.open = Some(open);
+        Ok(())
+    }
+
+    /// Makes a new survey and opens it.
+    pub(crate) fn make(&mut self, name: &str) -> Result<()> {
+        self.close()?;
+        let folder = self.home.place(&folder_name(name))?;
+        let mut open = OpenSurvey::of(Store::create(&folder, self.author)?)?;
+        let subject = open.survey.id;
+        open.write(&[Edit::new(subject, field::IS, "survey"), Edit::new(subject, field::NAME, name)])?;
+        open.memory.go(Place::Overview);
+        self.open = Some(open);
+        Ok(())
+    }
+
+    /// Closes the survey that is open. It is found again where it was left.
+    ///
+    /// # Errors
+    /// If where one was cannot be written down.
+    pub fn close(&mut self) -> Result<()> {
+        self.remember()?;
+        self.open = None;
+        self.outside = Outside::default();
+        self.pending = Pending::default();
+        Ok(())
+    }
+
+    /// The folder of the survey that is open.
+    pub fn open_folder(&self) -> Option<PathBuf> {
+        self.open.as_ref().map(|open| open.store.folder().to_owned())
+    }
+
+    pub(crate) fn open_survey(&mut self) -> Result<&mut OpenSurvey> {
+        let message = "no survey is open".to_owned();
+        self.open.as_mut().ok_or(GuideError::Failed { message })
+    }
+
+    pub(crate) fn with_scene<T>(&self, look: impl FnOnce(&Scene<'_>) -> T) -> Result<T> {
+        let message = "no survey is open".to_owned();
+        let open = self.open.as_ref().ok_or(GuideError::Failed { message })?;
+        Ok(look(&self.scene(open)))
+    }
+
+    fn scene<'a>(&'a self, open: &'a OpenSurvey) -> Scene<'a> {
+        Scene {
+            survey: &open.survey,
+            ledger: open.store.ledger(),
+            me: self.author,
+            memory: &open.memory,
+            language: &self.language,
+        }
+    }
+
+    /// Says on the screen what was wrong.
+    pub(crate) fn tell(&mut self, problem: Phrase) {
+        self.notice = Some(problem);
+    }
+
+    pub(crate) fn home(&self) -> &Home {
+        &self.home
+    }
+
+    pub(crate) fn language(&self) -> &Language {
+        &self.language
+    }
+
+    pub(crate) fn pending(&self) -> &Pending {
+        &self.pending
+    }
+
+    pub(crate) fn keep_outside(&mut self, deed: &Deed) {
+        self.pending.keep(deed);
+    }
+
+    pub(crate) fn say(&self, phrase: &Phrase) -> String {
+        self.language.say(phrase)
+    }
+}
+
+/// A folder's name out of a survey's name: what no system forbids.
+fn folder_name(name: &str) -> String {
+    let plain: String = name
+        .chars()
+        .map(|sign| if sign.is_alphanumeric() || matches!(sign, ' ' | '-' | '_') { sign } else { ' ' })
+        .collect();
+    let plain = plain.split_whitespace().collect::<Vec<_>>().join(" ");
+    let short: String = plain.chars().take(60).collect();
+    if short.is_empty() { "survey".into() } else { short }
+}

@@ -1,0 +1,167 @@
+//! One question on a screen.
+
+use survey::record::PhotoRole;
+use survey::words::Phrase;
+
+use crate::ask::{Problem, Question, cable};
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::guide::Guide;
+use crate::place::Move;
+use crate::scene::Scene;
+use crate::screen::{Ability, Block, PressWeight, Screen, WordsRole};
+use crate::sketch::{Sketch, UNSURE};
+
+pub(super) fn show(scene: &Scene<'_>, question: &Question) -> Screen {
+    let asked = question.phrase(scene);
+    let name = format!("ask-{}", question.name());
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &name, &asked.attribute("title"));
+    sketch.able(Ability::Torch);
+    if !question.stands(scene) {
+        sketch.words(WordsRole::Problem, &Phrase::new("gone"));
+        sketch.press("next", &Phrase::new("go-on"), PressWeight::Main);
+        return sketch.screen;
+    }
+    sketch.words(WordsRole::Lead, &asked);
+    sketch.words_if_known(WordsRole::Why, &asked.attribute("why"));
+    sketch.words_if_known(WordsRole::How, &asked.attribute("how"));
+    for figure in crate::picture::of(question, scene.language) {
+        sketch.block(Block::Figure(figure));
+    }
+    question.draw(scene, &mut sketch);
+    if !is_answered_by_one_pick(&sketch.screen) {
+        sketch.press("next", &Phrase::new("go-on"), PressWeight::Main);
+    }
+    let offers_unsure = sketch.screen.blocks.iter().any(|block| match block {
+        Block::Choice(choice) => choice.options.iter().any(|option| option.unsure),
+        _ => false,
+    });
+    if !offers_unsure && may_be_unsure(question) {
+        sketch.press(UNSURE, &Phrase::new("not-sure"), PressWeight::Other);
+    }
+    sketch.press("later", &Phrase::new("later"), PressWeight::Quiet);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen.how_far = Some(super::how_far(scene));
+    sketch.screen
+}
+
+/// Whether the screen takes one answer out of a few, and nothing else: then the choice itself leads on.
+fn is_answered_by_one_pick(screen: &Screen) -> bool {
+    let mut inputs = screen.blocks.iter().filter(|block| {
+        matches!(block, Block::Choice(_) | Block::Writing(_) | Block::Number(_) | Block::Label(_))
+    });
+    matches!((inputs.next(), inputs.next()), (Some(Block::Choice(choice)), None) if !choice.several)
+}
+
+/// Questions whose inputs offer no "not sure" of their own and may be answered so all the same.
+fn may_be_unsure(question: &Question) -> bool {
+    matches!(
+        question,
+        Question::Plan | Question::Label(_) | Question::Legs(_) | Question::Length(_) | Question::Marks(_)
+    )
+}
+
+pub(super) fn take(guide: &mut Guide, question: &Question, deed: &Deed) -> Result<Move> {
+    let open = guide.open_survey()?;
+    match deed {
+        Deed::Photo { file, .. } => {
+            if let Question::Label(part) = question {
+                open.add_photo(file, Some(*part), Some(PhotoRole::Label))?;
+            }
+            Ok(Move::Stay)
+        }
+        Deed::Press { key } => pressed(guide, question, key),
+        Deed::Pick { .. } => {
+            open.memory.pending.keep(deed);
+            let one = guide.with_scene(|scene| is_answered_by_one_pick(&show(scene, question)))?;
+            if one { answer(guide, question) } else { Ok(Move::Stay) }
+        }
+        Deed::Write { .. } | Deed::Measure { .. } => {
+            open.memory.pending.keep(deed);
+            Ok(Move::Stay)
+        }
+        Deed::File { .. } | Deed::Back => Ok(Move::Stay),
+    }
+}
+
+fn pressed(guide: &mut Guide, question: &Question, key: &str) -> Result<Move> {
+    match key {
+        "next" => answer(guide, question),
+        "later" => {
+            guide.open_survey()?.memory.later.insert(question.clone());
+            Ok(Move::Next)
+        }
+        "overview" => Ok(Move::Go(crate::place::Place::Overview)),
+        UNSURE => {
+            let (subject, name) = unsure_field(guide, question)?;
+            let field = survey::record::field::asked_field(name);
+            guide.open_survey()?.write(&[survey::fact::Edit::new(subject, field, UNSURE)])?;
+            answered(guide, question);
+            Ok(Move::Next)
+        }
+        _ => {
+            if let (Question::Length(run), Some(place)) = (
+                question,
+                match question {
+                    Question::Length(run) => cable::pressed(*run, key),
+                    _ => None,
+                },
+            ) {
+                let _ = run;
+                return Ok(Move::Go(place));
+            }
+            // Touches on a label's figures: to correct one, or to take one that was recognised.
+            for (prefix, list) in [("fix:", "fix"), ("take:", "taken")] {
+                if let Some(name) = key.strip_prefix(prefix) {
+                    let pending = &mut guide.open_survey()?.memory.pending;
+                    let mut names = pending.picked(list).unwrap_or_default().to_vec();
+                    if names.iter().any(|one| one == name) {
+                        names.retain(|one| one != name);
+                    } else {
+                        names.push(name.to_owned());
+                    }
+                    pending.keep(&Deed::Pick { key: list.into(), picked: names });
+                }
+            }
+            Ok(Move::Stay)
+        }
+    }
+}
+
+/// Where it is written that somebody looked and could not tell.
+fn unsure_field(guide: &mut Guide, question: &Question) -> Result<(survey::fact::SubjectId, &'static str)> {
+    let survey = guide.open_survey()?.survey.id;
+    Ok(match question {
+        Question::Label(part) => (*part, "label"),
+        Question::Legs(part) => (*part, "legs"),
+        Question::Length(run) | Question::Marks(run) => (*run, "length"),
+        other => (survey, other.name()),
+    })
+}
+
+/// Takes the answer that stands on the screen, or says what is wrong with it.
+fn answer(guide: &mut Guide, question: &Question) -> Result<Move> {
+    let stands = guide.with_scene(|scene| question.stands(scene))?;
+    if !stands {
+        return Ok(Move::Next);
+    }
+    match guide.with_scene(|scene| question.take(scene))? {
+        Ok(answer) => {
+            guide.open_survey()?.write(&answer.edits)?;
+            answered(guide, question);
+            Ok(answer.then.map_or(Move::Next, Move::Go))
+        }
+        Err(Problem::Phrase(problem)) => {
+            guide.tell(problem);
+            Ok(Move::Stay)
+        }
+        Err(Problem::Fact(fault)) => Err(fault.into()),
+    }
+}
+
+fn answered(guide: &mut Guide, question: &Question) {
+    if let Ok(open) = guide.open_survey() {
+        open.memory.later.remove(question);
+        open.memory.pending = crate::given::Pending::default();
+    }
+}

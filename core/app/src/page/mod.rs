@@ -1,0 +1,114 @@
+//! Screens and what their deeds do, one file each.
+//!
+//! To add a screen: a variant of [`Place`], a file here with `show` and `take`, its line in both functions below, and
+//! its words in `words/en`.
+
+mod ask;
+mod new_survey;
+mod overview;
+mod put_off;
+mod stage;
+mod surveys;
+
+use survey::fact::SubjectId;
+use survey::record::PhotoRole;
+use survey::words::Phrase;
+
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::guide::{Guide, OpenSurvey};
+use crate::journey::journey;
+use crate::place::{Move, Outside, Place};
+use crate::scene::Scene;
+use crate::screen::{Ability, Block, HowFar, PhotoShown, PhotoSlotBlock, Screen};
+use crate::sketch::Sketch;
+
+/// Draws a screen within a survey.
+pub(crate) fn show(open: &OpenSurvey, scene: &Scene<'_>, place: &Place) -> Screen {
+    let mut screen = match place {
+        Place::Overview => overview::show(scene),
+        Place::Ask(question) => ask::show(scene, question),
+        Place::Stage(stage) => stage::show(scene, *stage),
+        Place::PutOff => put_off::show(scene),
+    };
+    let _ = open;
+    screen.trail = trail(scene, place);
+    screen
+}
+
+/// Does what was done on a screen within a survey.
+pub(crate) fn take(guide: &mut Guide, place: &Place, deed: &Deed) -> Result<Move> {
+    match place {
+        Place::Overview => overview::take(guide, deed),
+        Place::Ask(question) => ask::take(guide, question, deed),
+        Place::Stage(stage) => stage::take(guide, *stage, deed),
+        Place::PutOff => put_off::take(guide, deed),
+    }
+}
+
+/// Draws a screen outside any survey.
+pub(crate) fn show_outside(guide: &Guide, outside: Outside) -> Screen {
+    match outside {
+        Outside::Surveys => surveys::show(guide),
+        Outside::NewSurvey => new_survey::show(guide),
+    }
+}
+
+/// Does what was done on a screen outside any survey.
+pub(crate) fn take_outside(guide: &mut Guide, outside: Outside, deed: &Deed) -> Result<Move> {
+    match outside {
+        Outside::Surveys => surveys::take(guide, deed),
+        Outside::NewSurvey => new_survey::take(guide, deed),
+    }
+}
+
+/// Where we are: the survey's name, and the stage of a question.
+fn trail(scene: &Scene<'_>, place: &Place) -> Vec<String> {
+    let name = scene.survey.name.clone().filter(|name| !name.trim().is_empty());
+    let mut trail = vec![name.unwrap_or_else(|| scene.language.say(&Phrase::new("survey-untitled")))];
+    if let Place::Ask(question) = place {
+        trail.push(scene.language.say(&question.stage().phrase()));
+    }
+    trail
+}
+
+/// How many questions of this house are answered.
+pub(crate) fn how_far(scene: &Scene<'_>) -> HowFar {
+    let legs = journey(scene);
+    let done = u32::try_from(legs.iter().filter(|leg| leg.answered).count()).unwrap_or(u32::MAX);
+    let of = u32::try_from(legs.len()).unwrap_or(u32::MAX);
+    let count = |number: u32| survey::words::Arg::Count(u64::from(number));
+    let phrase = Phrase::new("how-far").with("done", count(done)).with("of", count(of));
+    HowFar { done, of, words: scene.language.say(&phrase) }
+}
+
+/// A place for photos of a part, with those that are there.
+pub(crate) fn photo_slot(
+    scene: &Scene<'_>,
+    sketch: &mut Sketch<'_>,
+    key: &str,
+    part: SubjectId,
+    role: PhotoRole,
+) {
+    let photos = scene.survey.photos_of(Some(part)).take(20).map(|photo| {
+        let name = match photo.role {
+            Some(PhotoRole::Before) => "photo-before",
+            Some(PhotoRole::After) => "photo-after",
+            Some(PhotoRole::Label) => "photo-label",
+            Some(PhotoRole::Place) => "photo-place",
+            None => "photo-of-part",
+        };
+        PhotoShown { photo: photo.id.to_string(), name: sketch.say(&Phrase::new(name)), key: None }
+    });
+    let photos: Vec<_> = photos.collect();
+    let name = match role {
+        PhotoRole::Before => "take-photo-before",
+        PhotoRole::After => "take-photo-after",
+        PhotoRole::Label => "take-photo-label",
+        PhotoRole::Place => "take-photo-place",
+    };
+    let name = sketch.say(&Phrase::new(name));
+    sketch.able(Ability::Camera);
+    sketch.able(Ability::Torch);
+    sketch.block(Block::PhotoSlot(PhotoSlotBlock { key: key.into(), name, photos, burst: false }));
+}

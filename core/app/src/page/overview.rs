@@ -1,0 +1,53 @@
+//! The whole job at a glance: every stage and how far it is. From here one goes anywhere.
+
+use survey::words::{Arg, Phrase};
+
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::guide::Guide;
+use crate::journey::{journey, next};
+use crate::place::{Move, Place};
+use crate::scene::Scene;
+use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::sketch::Sketch;
+use crate::stage::Stage;
+
+pub(super) fn show(scene: &Scene<'_>) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), "overview", &Phrase::new("overview"));
+    sketch.words(WordsRole::Lead, &Phrase::new("overview-lead"));
+    let legs = journey(scene);
+    let rows = Stage::ALL
+        .into_iter()
+        .map(|stage| {
+            let of = legs.iter().filter(|leg| leg.question.stage() == stage).count();
+            let done = legs.iter().filter(|leg| leg.question.stage() == stage && leg.answered).count();
+            let says = Phrase::new("stage-how-far")
+                .with("done", Arg::Count(done as u64))
+                .with("of", Arg::Count(of as u64));
+            sketch.row(Some(stage.key().into()), &stage.phrase(), Some(&says), None)
+        })
+        .collect();
+    sketch.rows(&Phrase::new("overview-stages"), rows);
+    if !scene.memory.later.is_empty() {
+        sketch.press("put-off", &Phrase::new("put-off"), PressWeight::Other);
+    }
+    if next(scene).is_some() {
+        sketch.press("next", &Phrase::new("overview-next"), PressWeight::Main);
+    }
+    sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
+    sketch.screen.how_far = Some(super::how_far(scene));
+    sketch.screen
+}
+
+pub(super) fn take(_guide: &mut Guide, deed: &Deed) -> Result<Move> {
+    let Some(key) = deed.key() else { return Ok(Move::Stay) };
+    Ok(match key {
+        "next" => Move::Next,
+        "put-off" => Move::Go(Place::PutOff),
+        "out" => Move::Out,
+        key => Stage::ALL
+            .into_iter()
+            .find(|stage| stage.key() == key)
+            .map_or(Move::Stay, |stage| Move::Go(Place::Stage(stage))),
+    })
+}

@@ -1,0 +1,30 @@
+//! What a screen of a survey is drawn from.
+
+use survey::fact::{AuthorId, Ledger};
+use survey::record::Survey;
+use survey::words::Language;
+
+use crate::given::Pending;
+use crate::memory::Memory;
+
+/// What a screen of a survey is drawn from. Nothing of it changes while it is drawn.
+#[derive(Clone, Copy)]
+pub(crate) struct Scene<'a> {
+    /// The survey as it stands.
+    pub(crate) survey: &'a Survey,
+    /// Every fact of it.
+    pub(crate) ledger: &'a Ledger,
+    /// Whose device this is.
+    pub(crate) me: AuthorId,
+    /// What the guide remembers.
+    pub(crate) memory: &'a Memory,
+    /// The words.
+    pub(crate) language: &'a Language,
+}
+
+impl<'a> Scene<'a> {
+    /// What the screen was given so far.
+    pub(crate) fn pending(&self) -> &'a Pending {
+        &self.memory.pending
+    }
+}
