@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 use survey::fact::SubjectId;
 
 use crate::ask::Question;
+use crate::page::{FieldPlace, ResultPlace, SharePlace};
 use crate::stage::Stage;
 
 /// A screen of the guide within one survey.
@@ -18,6 +19,12 @@ pub(crate) enum Place {
     Stage(Stage),
     /// What was put off.
     PutOff,
+    /// What follows from the survey.
+    Result(ResultPlace),
+    /// Field work without being led.
+    Field(FieldPlace),
+    /// With others.
+    Share(SharePlace),
 }
 
 /// A screen outside any survey.

@@ -6,7 +6,10 @@ use survey::words::{Figures, Language};
 const ENGLISH: &[&str] = &[
     include_str!("../words/en/guide.ftl"),
     include_str!("../words/en/ask.ftl"),
-    include_str!("../words/en/figures.ftl"),
+    include_str!("../words/en/pictures.ftl"),
+    include_str!("../words/en/result.ftl"),
+    include_str!("../words/en/field.ftl"),
+    include_str!("../words/en/share.ftl"),
 ];
 
 /// English with the guide's words.

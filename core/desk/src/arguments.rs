@@ -91,6 +91,18 @@ pub enum Command {
         text: String,
     },
 
+    /// Be led through the whole job in this terminal: questions, results, work, tests, handover.
+    ///
+    /// A number chooses, a letter presses, `NUMBER = text` writes, `<` goes back. Whatever was answered is kept at once;
+    /// end it with Ctrl-D and go on later where you were.
+    Walk {
+        /// The survey, NAME.legwork. Without it: the surveys of this folder, or a new one.
+        survey: Option<PathBuf>,
+        /// Read the answers from this file, one a line, instead of the keyboard.
+        #[arg(long, value_name = "FILE")]
+        answers: Option<PathBuf>,
+    },
+
     /// The commands of the record.
     #[command(flatten)]
     Record(RecordCommand),

@@ -3,6 +3,7 @@
 use std::io;
 use std::path::PathBuf;
 
+use app::GuideError;
 use survey::SurveyError;
 use survey::photo::PictureFault;
 
@@ -61,6 +62,10 @@ pub enum DeskError {
     /// The survey cannot be read or written.
     #[error(transparent)]
     Survey(#[from] SurveyError),
+
+    /// The guide could not go on.
+    #[error(transparent)]
+    Guide(#[from] GuideError),
 
     /// A file cannot be read.
     #[error("{} cannot be read ({source}); check the name and that you may read it", path.display())]
@@ -264,6 +269,9 @@ impl DeskError {
                 | SurveyError::Database { .. }
                 | SurveyError::Inner(_),
             )
+            | Self::Guide(
+                GuideError::StorageFull { .. } | GuideError::Busy { .. } | GuideError::Failed { .. },
+            )
             | Self::Read { .. }
             | Self::Write { .. }
             | Self::Output(_)
@@ -273,6 +281,7 @@ impl DeskError {
             | Self::Fault => FAILED,
             // Whatever else a survey says is about what it was given.
             Self::Survey(_)
+            | Self::Guide(_)
             | Self::Sheet { .. }
             | Self::SheetTooLong { .. }
             | Self::LabelNotText { .. }
@@ -316,6 +325,7 @@ impl DeskError {
             Self::Read { .. } | Self::Write { .. } | Self::Output(_) | Self::NoHome | Self::Signals(_) => {
                 "file"
             }
+            Self::Guide(_) => "guide",
             Self::Fault => "fault",
         }
     }

@@ -4,9 +4,12 @@
 //! its words in `words/en`.
 
 mod ask;
+mod field;
 mod new_survey;
 mod overview;
 mod put_off;
+mod result;
+mod share;
 mod stage;
 mod surveys;
 
@@ -23,6 +26,10 @@ use crate::scene::Scene;
 use crate::screen::{Ability, Block, HowFar, PhotoShown, PhotoSlotBlock, Screen};
 use crate::sketch::Sketch;
 
+pub(crate) use field::FieldPlace;
+pub(crate) use result::ResultPlace;
+pub(crate) use share::SharePlace;
+
 /// Draws a screen within a survey.
 pub(crate) fn show(open: &OpenSurvey, scene: &Scene<'_>, place: &Place) -> Screen {
     let mut screen = match place {
@@ -30,8 +37,10 @@ pub(crate) fn show(open: &OpenSurvey, scene: &Scene<'_>, place: &Place) -> Scree
         Place::Ask(question) => ask::show(scene, question),
         Place::Stage(stage) => stage::show(scene, *stage),
         Place::PutOff => put_off::show(scene),
+        Place::Result(place) => result::show(open, scene, place),
+        Place::Field(place) => field::show(open, scene, place),
+        Place::Share(place) => share::show(open, scene, place),
     };
-    let _ = open;
     screen.trail = trail(scene, place);
     screen
 }
@@ -43,6 +52,9 @@ pub(crate) fn take(guide: &mut Guide, place: &Place, deed: &Deed) -> Result<Move
         Place::Ask(question) => ask::take(guide, question, deed),
         Place::Stage(stage) => stage::take(guide, *stage, deed),
         Place::PutOff => put_off::take(guide, deed),
+        Place::Result(place) => result::take(guide, place, deed),
+        Place::Field(place) => field::take(guide, place, deed),
+        Place::Share(place) => share::take(guide, place, deed),
     }
 }
 

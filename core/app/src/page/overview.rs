@@ -2,6 +2,7 @@
 
 use survey::words::{Arg, Phrase};
 
+use super::{field, result, share};
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::guide::Guide;
@@ -28,6 +29,17 @@ pub(super) fn show(scene: &Scene<'_>) -> Screen {
         })
         .collect();
     sketch.rows(&Phrase::new("overview-stages"), rows);
+    for (name, doors) in [
+        ("overview-results", result::doors(scene)),
+        ("overview-field", field::doors(scene)),
+        ("overview-share", share::doors(scene)),
+    ] {
+        let row = |(key, head, says): &(&str, Phrase, Option<Phrase>)| {
+            sketch.row(Some((*key).to_owned()), head, says.as_ref(), None)
+        };
+        let rows = doors.iter().map(row).collect();
+        sketch.rows(&Phrase::new(name), rows);
+    }
     if !scene.memory.later.is_empty() {
         sketch.press("put-off", &Phrase::new("put-off"), PressWeight::Other);
     }
@@ -48,6 +60,10 @@ pub(super) fn take(_guide: &mut Guide, deed: &Deed) -> Result<Move> {
         key => Stage::ALL
             .into_iter()
             .find(|stage| stage.key() == key)
-            .map_or(Move::Stay, |stage| Move::Go(Place::Stage(stage))),
+            .map(Place::Stage)
+            .or_else(|| result::door(key))
+            .or_else(|| field::door(key))
+            .or_else(|| share::door(key))
+            .map_or(Move::Stay, Move::Go),
     })
 }

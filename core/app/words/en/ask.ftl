@@ -1,0 +1,289 @@
+# The questions. Each has .title, mostly .why, and .how where it helps to say what to look at.
+
+# --- the house
+
+ask-whose = Whose wiring is it?
+    .title = Whose wiring
+    .why = In a shared building a signal can reach the neighbours, and some work needs the owner’s leave.
+whose-own = Our own house or flat, with wiring of its own
+whose-rented = Rented; the wiring is used by us alone
+whose-shared = Shared: the same TV cable also serves other flats
+
+ask-uses = What uses the TV cable today?
+    .title = What uses the cable
+    .why = It must still work when we are done, and it decides which frequencies are free.
+    .how = Look behind the TV and the router: a thin round cable with a screw-on plug is the one we mean.
+uses-cable_tv = Cable TV
+    .about = a TV or TV box gets its channels from the cable company
+uses-cable_internet = Cable internet
+    .about = the modem is screwed to the TV cable
+uses-antenna_tv = An antenna
+    .about = on the roof, in the attic or at a window
+uses-satellite_tv = A satellite dish
+    .about = a receiver box stands at the TV
+uses-provider_network = TV boxes of the provider that find each other over the cable
+    .about = one main box and smaller ones in other rooms
+uses-fibre_link = A fibre box that reaches the router over the TV cable
+    .about = fibre comes in, and from there the TV cable goes to the router
+uses-nothing = Nothing uses it
+
+ask-modem-age = How new is the cable modem?
+    .title = The cable modem
+    .why = Newer modems may use higher frequencies, close to those of the network we want to build.
+    .how = Look for “DOCSIS” and a number on its label or on its own page.
+modem-30 = DOCSIS 3.0 or older
+modem-31 = DOCSIS 3.1
+modem-40 = DOCSIS 4.0
+
+ask-plan = What speed does your internet plan give?
+    .title = The internet plan
+    .why = The network in the house should not be slower than what comes in.
+    .hint = it stands on the bill; 1 Gb/s is 1000
+plan-down = Down, to the house
+plan-up = Up, from the house
+
+ask-depends = Does one of these hang on the modem, the TV cable or an amplifier?
+    .title = What must not fail
+    .why = If it does, tell everyone in the house before anything is unplugged, and unplug for minutes only. Where a life may depend on it, let the company that looks after it say when.
+depends-phone = A phone line
+depends-alarm = An alarm
+depends-medical = A medical call device
+depends-nothing = None of these
+
+ask-rooms = Which rooms have a TV cable outlet, or should get a good network?
+    .title = The rooms
+    .why = We work out what gets through to each of them.
+    .hint = parted by commas
+rooms-others = Other rooms, by your own names
+rooms-known = So far: { $rooms }
+room-living = Living room
+room-office = Office
+room-bedroom = Bedroom
+room-child = Child’s room
+room-kitchen = Kitchen
+room-basement = Basement
+room-attic = Attic
+room-guest = Guest room
+
+ask-wish = { $room }: what should the network be good for there?
+    .title = { $room }: what is wished for
+    .why = So that nothing is changed for the sake of speed that nobody needs.
+wish-light = Browsing and one TV (100 Mb/s)
+wish-work = Work from home, video calls, several TVs (300 Mb/s)
+wish-fast = As fast as a network cable (900 Mb/s)
+wish-none = No network needed there
+
+# --- where the cable comes in
+
+ask-ways-in = How does TV cable come into the house?
+    .title = The ways in
+    .why = Each way in is a way out for our signals too, so each needs a look.
+    .how = Follow the cable from the modem or the first splitter towards the street, the roof or the fibre box. It may be in the basement, a cupboard, the garage or outside on the wall. Only look.
+way-in-cable = From the street: the cable company’s line
+    .about = also if the contract ended long ago
+way-in-antenna = From an antenna
+    .about = roof, attic or window
+way-in-satellite = From a dish
+    .about = one or several cables from the roof or wall
+way-in-fibre_box = From a fibre box inside the house
+    .about = only if the TV cable is screwed to that box
+
+ask-joined = Is { $part } still joined to the world outside?
+    .title = { $part }: joined or cut off
+    .why = A way in that is cut off needs no filter; one that is joined does.
+    .how = Follow the cable with your eyes. Cut off means that you can see its end hanging free.
+joined-connected = Yes, something comes in or the cable goes on outside
+joined-cut_off = No, I see its end hanging free
+
+ask-ground-block = Is there a ground block behind { $part }?
+    .title = { $part }: ground block
+    .why = It leads a lightning surge away before it reaches the house. Only look; it stays as it is.
+    .how = A small metal block with a screw plug on both sides and a wire, often green or bare, clamped to it.
+ground-block-yes = Yes, I see it
+ground-block-no = No, there is none
+
+ask-entry-filter = Is there an entry filter behind { $part }?
+    .title = { $part }: entry filter
+    .why = It keeps your network in the house and strangers out of it, and it sends the signal back to your rooms.
+    .how = A metal cylinder as long as a finger, screwed in line with the cable, on the house side of the ground block. Its print may say “MoCA”, “PoE” (point of entry) or a range up to 1002 MHz.
+entry-filter-yes = Yes, I see it
+entry-filter-no = No, there is none
+
+# --- where the cable divides
+
+ask-label = What is printed on { $part }?
+    .title = { $part }: its print
+    .why = Its numbers say how much signal it costs and which frequencies it is made for.
+    .how = Take a photo first: you can read it later in good light. Then copy the print as it stands, with all numbers.
+    .hint = for example: 4-WAY SPLITTER 5-1000MHz 7dB
+label-text = The print, word for word
+label-recognised = Read from the photo: touch each number that is right
+label-as-read = What the print says
+write-tag = Write { $tag } on a piece of tape and stick it on, so that everyone finds it again.
+
+ask-label-read = Is this what the print says?
+    .title = { $part }: its numbers
+    .why = A wrong number here makes every forecast wrong. Touch a number to correct it.
+figure-says = { $value }
+figure-not-stated = not stated
+figure-legs = outputs
+figure-leg-loss = loss to each output
+figure-low = made for, from
+figure-high = made for, up to
+figure-stop-low = stops, from
+figure-stop-high = stops, up to
+figure-tap-loss = loss to the tap
+figure-gain = gain
+figure-return-high = return path up to
+
+ask-legs = How many outputs has { $part }, used and free?
+    .title = { $part }: outputs
+    .how = Count the screw plugs, without the one marked IN.
+legs-out-of-range = Please count again: 1 to 16 outputs are known to us.
+
+ask-leads-to = { $only ->
+        [yes] Follow the cable from { $part } into the house. What does it reach first?
+       *[no] Output { $port } of { $part }: where does its cable lead?
+    }
+    .title = { $only ->
+        [yes] Behind { $part }
+       *[no] { $part }: output { $port }
+    }
+    .why = From this we draw the map of your wiring.
+    .how = If you cannot see it: unscrew one cable, then look which outlet is dead. Or use a tone tracer, a small sender and a listening pen for finding cables.
+leads-room = An outlet in: { $room }
+leads-outlet = An outlet in a room that is not listed
+leads-splitter = A splitter
+    .about = a metal box, one plug IN and two or more OUT
+leads-amplifier = An amplifier
+    .about = it has a power supply, or a plug marked PWR
+leads-tap = A tap
+    .about = like a splitter, but with a number such as 12 or 16 at one output
+leads-other = Something else, or I cannot tell what it is
+    .about = take a photo of it
+leads-part = { $part }, found before
+leads-capped = Nothing; a small metal cap is screwed on
+    .about = a 75-ohm terminator
+leads-open = Nothing; the plug is open
+    .about = no cable and no cap
+leads-loose_end = A cable, and I do not know where it goes
+
+ask-powered = How does { $part } get its power?
+    .title = { $part }: power
+    .why = Some are fed over the TV cable itself. Such a cable carries current, and a plain cap or the wrong splitter would short it.
+powered-plug = From its own supply, plugged in beside it
+powered-coax = Over the TV cable, from a supply in another place
+powered-off = It is not powered at all
+
+ask-fed-by = Where does { $part } get its signal?
+    .title = { $part }: where it is fed
+    .why = A part that is not traced cannot be counted on.
+fed-by-how = If you cannot see it: unscrew one cable at the splitter, then look whether this one is dead. Or use a tone tracer.
+fed-by-nothing = Nothing feeds it; its cable ends
+
+# --- the cables
+
+ask-cables = What is printed on the jackets of the cables?
+    .title = Kind of cable
+    .why = Thin old cable loses more, above all over long ways.
+    .how = Look for a 6 or a 59 in the print, such as “RG-6” or “RG59”.
+cable-six = 6 series
+    .about = “RG-6”, about 7 mm (0.27 in) thick, the most common
+cable-fifty_nine = 59 series
+    .about = “RG-59”, about 6 mm (0.24 in), thinner and older
+cable-seven = 7 series
+    .about = about 8 mm (0.32 in)
+cable-eleven = 11 series
+    .about = about 10 mm (0.4 in), stiff
+cable-differ = They differ; ask me for each
+
+ask-cable = What is printed on the jacket of { $run }?
+    .title = { $run }: kind of cable
+
+ask-length = How long is { $run }?
+    .title = { $run }: length
+    .why = A guess is fine: we work with a range. Pacing it narrows the range.
+    .hint = one long step is about 0.8 m or 2.5 ft
+length-known = How do you know?
+length-measured = Measured
+length-paced = Paced
+length-guessed = Guessed
+length-from-marks = Work it out from the marks on the jacket
+
+ask-marks = { $run }: what do the marks at its two ends say?
+    .title = { $run }: marks on the jacket
+    .how-far = Many cables carry a running number every foot or metre. The difference of the two ends is the length.
+marks-one-end = The number at one end
+marks-other-end = The number at the other end
+marks-unit = What do the numbers count?
+marks-ft = feet
+marks-m = metres
+marks-not-read = Please write the number at each end, digits only.
+marks-too-far-apart = These two are more than 500 m (1,640 ft) apart. Please read them again.
+
+ask-connectors = How do the plugs at the cables’ ends look?
+    .title = The plugs
+    .why = A bad plug loses signal and lets it leak. It is the most common fault, and cheap to mend.
+    .how = Good: pressed-on metal, firm, clean, tight. Bad: it turns or pulls off by hand, is green or white, was twisted on, or bare wire sticks out.
+connectors-good = All that I can see are good
+connectors-some = Some are bad; ask me for each cable
+
+ask-connectors-of = How are the plugs of { $run }?
+    .title = { $run }: plugs
+connector-at-near = At the end nearer the street
+connector-at-far = At the end nearer the outlet
+connector-compression = Pressed on, firm and clean
+connector-crimp = Crimped, firm and clean
+connector-push_on = Only pushed on
+connector-twist_on = Twisted on; it turns by hand
+connector-corroded = Green, white or wet
+connector-hand_tight = Loose, turned by hand only
+connector-bad_joint = Half off, or bare wires twisted together
+
+# --- the outlets
+
+ask-plugged = What is plugged in at { $part }?
+    .title = { $part }: what is plugged in
+    .why = It must still work afterwards, and an open outlet disturbs the rest.
+plugged-tv = A TV
+plugged-tv_box = A TV box
+plugged-modem = The cable modem, or modem and router in one
+plugged-moca_gateway = A router that speaks MoCA itself
+plugged-satellite_receiver = A satellite receiver
+plugged-fibre_box = A fibre box
+plugged-power_supply = A small supply that feeds an amplifier over the cable
+plugged-other = Something else
+plugged-nothing = Nothing; it is free
+
+ask-room-of = Which room is { $part } in?
+    .title = { $part }: room
+room-new = Or a room that is not listed
+
+ask-more-outlets = Are there outlets that we have not come to yet?
+    .title = Other outlets
+    .why = An outlet that nobody knows of may be open, or just the one that is needed.
+more-outlets-no = No, that is all
+
+# --- at the router
+
+ask-router-at = Which outlet is next to the router?
+    .title = The outlet at the router
+    .why = One adapter is placed there: it joins the TV cable to a LAN port of the router, and with that every room.
+    .how = The LAN ports are the row of equal sockets. The WAN or INTERNET socket stands apart and is left alone.
+router-at-none = There is no outlet near the router
+
+ask-router-speaks = Can the router itself send its network over the TV cable?
+    .title = The router’s own MoCA
+    .why = If it can, it takes the place of the adapter there. Both together would disturb each other.
+    .how = Look for “MoCA” or a coax socket in its manual or on its own page.
+router-speaks-no = No
+router-speaks-yes = Yes, and it is or will be switched on
+
+ask-adapters = Do you have MoCA adapters already?
+    .title = The adapters
+    .why = An adapter turns the TV cable into a network socket. One stands at the router, one in each room.
+adapters-none = None yet
+adapters-25 = Yes, version 2.5
+adapters-20-bonded = Yes, version 2.0 bonded
+adapters-20 = Yes, version 2.0
+adapters-11 = Yes, version 1.1

@@ -10,6 +10,7 @@ mod record;
 pub mod refusal;
 mod report;
 mod sheet;
+mod walk;
 mod worklist;
 
 use std::path::Path;
@@ -76,6 +77,9 @@ pub fn run(context: &Context, command: Command) -> Result<(), DeskError> {
         Command::Levels { survey } => levels::run(context, &open(&survey)?),
         Command::Report { survey, out, replace } => report::run(context, &open(&survey)?, &out, replace),
         Command::Label { text } => label::run(context, &text),
+        Command::Walk { survey, answers } => {
+            walk::run(survey.as_deref(), answers.as_deref(), context.language.figures())
+        }
         Command::Record(command) => record::run(context, command),
     }
 }
