@@ -7,7 +7,7 @@
 
 use super::show::{Numbered, Target, letters};
 use crate::deed::Deed;
-use crate::screen::{Block, Screen};
+use crate::screen::{Block, PressWeight, Screen};
 
 /// What a typed line means.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -31,9 +31,10 @@ pub fn read(line: &str, screen: &Screen, numbered: &Numbered) -> Typed {
     if line == "<" {
         return Typed::Deeds(vec![Deed::Back]);
     }
-    if let Some((number, text)) = line.split_once('=')
-        && let Some(target) = target(number, numbered)
+    if let Some((mark, text)) = line.split_once('=')
+        && is_mark(mark.trim())
     {
+        let Some(target) = target(mark, numbered) else { return Typed::NotUnderstood("plain-help") };
         return given(target, text.trim()).map_or(Typed::NotUnderstood("plain-cannot-write"), |deed| {
             Typed::Deeds(and_on(vec![deed], screen))
         });
@@ -55,6 +56,12 @@ pub fn read(line: &str, screen: &Screen, numbered: &Numbered) -> Typed {
             .map_or(Typed::NotUnderstood("plain-help"), |deed| Typed::Deeds(and_on(vec![deed], screen))),
         None => Typed::NotUnderstood("plain-help"),
     }
+}
+
+/// Whether this stands for a number or a letter of a screen rather than for words.
+fn is_mark(mark: &str) -> bool {
+    mark.parse::<usize>().is_ok()
+        || (mark.len() <= 2 && mark.bytes().all(|letter| letter.is_ascii_lowercase()))
 }
 
 fn target<'a>(mark: &str, numbered: &'a Numbered) -> Option<&'a Target> {
@@ -129,11 +136,13 @@ fn and_on(mut deeds: Vec<Deed>, screen: &Screen) -> Vec<Deed> {
         .iter()
         .filter(|block| matches!(block, Block::Choice(_) | Block::Writing(_) | Block::Number(_)))
         .count();
-    let goes_on =
-        screen.blocks.iter().any(|block| matches!(block, Block::Press(press) if press.key == "next"));
+    let main = screen.blocks.iter().find_map(|block| match block {
+        Block::Press(press) if press.weight == PressWeight::Main => Some(press.key.clone()),
+        _ => None,
+    });
     let is_input = !matches!(deeds.last(), Some(Deed::Photo { .. } | Deed::File { .. }));
-    if inputs == 1 && goes_on && is_input {
-        deeds.push(Deed::Press { key: "next".into() });
+    if let Some(key) = main.filter(|_| inputs == 1 && is_input) {
+        deeds.push(Deed::Press { key });
     }
     deeds
 }

@@ -72,9 +72,14 @@ pub fn show(screen: &Screen, language: &Language) -> (String, Numbered) {
     }
     page.line("");
     page.line(&format!("== {} ==", screen.title));
+    let mut after_press = false;
     for block in &screen.blocks {
-        page.line("");
+        let is_press = matches!(block, Block::Press(_) | Block::Confirm(_));
+        if !(is_press && after_press) {
+            page.line("");
+        }
         page.block(block);
+        after_press = is_press;
     }
     if screen.back {
         page.line("");
@@ -134,7 +139,9 @@ impl Page<'_> {
             Block::Caution(caution) => self.line(&format!("! {}: {}", caution.name, caution.words)),
             Block::Choice(choice) => {
                 let how = if choice.several { "plain-several" } else { "plain-one" };
-                self.say(how, &[("name", &choice.name)]);
+                // What was just asked is not asked again.
+                let name = if self.text.contains(&choice.name) { "" } else { &choice.name };
+                self.say(how, &[("name", name)]);
                 for option in &choice.options {
                     let number = self.number(Target::Option {
                         choice: choice.key.clone(),
