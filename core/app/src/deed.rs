@@ -1,5 +1,7 @@
 //! What comes back from a screen.
 
+use survey::words::Marks;
+
 /// Something that the user did on a screen. Keys are those of the screen's blocks.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Deed {
@@ -50,6 +52,17 @@ pub enum Deed {
 }
 
 impl Deed {
+    /// The same deed with a number as it would be typed in English: from here on, a number means the same in every
+    /// language.
+    pub(crate) fn plainly(&self, marks: Marks) -> Self {
+        match self {
+            Self::Measure { key, typed, unit } => {
+                Self::Measure { key: key.clone(), typed: marks.plainly(typed), unit: unit.clone() }
+            }
+            other => other.clone(),
+        }
+    }
+
     /// The key that it answers; none for going back.
     pub fn key(&self) -> Option<&str> {
         match self {

@@ -132,6 +132,7 @@ impl Guide {
     /// What keeps it from being done; nothing is changed then, and what was typed is still there.
     pub fn act(&mut self, deed: &Deed) -> Result<()> {
         self.notice = None;
+        let deed = &deed.plainly(self.language.figures().marks);
         let step = match (deed, &self.open) {
             (Deed::Back, Some(_)) => Move::Back,
             (Deed::Back, None) => Move::Outside(Outside::default()),

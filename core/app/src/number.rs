@@ -1,4 +1,6 @@
-//! Numbers as people type them, with their unit: feet and inches or metres, dB, dBmV, MHz, Mb/s.
+//! Numbers as people type them, with their unit: feet and inches or metres, dB, dBmV, MHz, Mb/s. They come here with
+//! the marks of English: the guide puts them in place of the reader's own, and [`Sketch`](crate::sketch::Sketch) puts
+//! those back.
 
 use survey::words::{Arg, LengthUnit, Phrase};
 
@@ -72,11 +74,11 @@ pub(crate) fn read(typed: &str, unit: &str, quantity: Quantity) -> Result<f64, P
     let value = if quantity == Quantity::Length { length(typed, unit) } else { plain(typed, unit) };
     let value = value
         .filter(|value| value.is_finite())
-        .ok_or_else(|| Phrase::new("number-not-read").text("typed", typed.trim()))?;
+        .ok_or_else(|| Phrase::new("number-not-read").with("typed", Arg::Typed(typed.trim().into())))?;
     let (least, most) = quantity.bounds();
     if value < least || value > most {
-        let arg = |value: f64| Arg::Text(short(value));
-        return Err(Phrase::new("number-out-of-range").with("least", arg(least)).with("most", arg(most)));
+        let phrase = Phrase::new("number-out-of-range").with("least", Arg::Number(least));
+        return Err(phrase.with("most", Arg::Number(most)));
     }
     if quantity == Quantity::Count && value.fract() != 0.0 {
         return Err(Phrase::new("number-not-whole"));

@@ -56,6 +56,7 @@ impl<'a> Sketch<'a> {
             blocks: Vec::new(),
             abilities: vec![Ability::StayAwake],
             back: false,
+            right_to_left: language.is_right_to_left(),
         };
         Self { language, pending, screen }
     }
@@ -156,9 +157,10 @@ impl<'a> Sketch<'a> {
         let keys = quantity.units(self.language.figures().length_unit);
         let first = keys.first().copied().unwrap_or_default();
         let (text, unit) = match self.pending.typed(key) {
-            Some((typed, unit)) => (typed.to_owned(), unit.to_owned()),
-            None => (now.map(|value| number::write(value, first)).unwrap_or_default(), first.to_owned()),
+            Some((typed, unit)) => (typed.to_owned(), unit),
+            None => (now.map(|value| number::write(value, first)).unwrap_or_default(), first),
         };
+        let (text, unit) = (self.language.figures().marks.as_typed(&text), unit.to_owned());
         let units = keys
             .iter()
             .map(|unit| UnitOption {

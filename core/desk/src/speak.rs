@@ -7,7 +7,7 @@ const ENGLISH: &str = include_str!("../words/en/desk.ftl");
 
 /// English, with one unit of length first.
 pub fn english(length_unit: LengthUnit) -> Language {
-    Language::english(Figures { length_unit }).with(&[ENGLISH])
+    Language::english(Figures::with_first(length_unit)).with(&[ENGLISH])
 }
 
 #[cfg(test)]

@@ -215,7 +215,7 @@ pub(super) fn draw_read(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: Subjec
     let text = found.label.clone().unwrap_or_default();
     let fixing = scene.pending().picked("fix").unwrap_or_default();
     let figures = figures(sketch, found.kind, &found.rating, |name| (Some(format!("fix:{name}")), true));
-    let doubts = if text.is_empty() { Vec::new() } else { label::read(&text).doubts_in_english() };
+    let doubts = if text.is_empty() { Vec::new() } else { label::read(&text).doubts_in(scene.language) };
     let block = LabelBlock {
         name: sketch.say(&Phrase::new("label-as-read")),
         photo: label_photo(scene, part),

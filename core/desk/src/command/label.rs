@@ -62,7 +62,7 @@ fn tell(context: &Context, text: &str) -> Result<(), DeskError> {
 
 /// What the label states, a row each.
 fn rows(context: &Context, reading: &LabelReading) -> Vec<(String, String)> {
-    let figures = context.language.figures();
+    let write = |arg| context.language.write(&arg);
     let mut rows = Vec::new();
     let mut row = |id: &str, value: String| rows.push((context.word(id), value));
     if let Some(kind) = reading.kind {
@@ -72,7 +72,7 @@ fn rows(context: &Context, reading: &LabelReading) -> Vec<(String, String)> {
         row("desk-label-legs", legs.to_string());
     }
     match (reading.low, reading.high) {
-        (Some(low), Some(high)) => row("desk-label-band", figures.band(low.value(), high.value())),
+        (Some(low), Some(high)) => row("desk-label-band", write(Arg::Band(low.value(), high.value()))),
         (None, Some(high)) => {
             row(
                 "desk-label-band",
@@ -88,13 +88,13 @@ fn rows(context: &Context, reading: &LabelReading) -> Vec<(String, String)> {
         (None, None) => {}
     }
     if let (Some(low), Some(high)) = (reading.stop_low, reading.stop_high) {
-        row("desk-label-stop-band", figures.band(low.value(), high.value()));
+        row("desk-label-stop-band", write(Arg::Band(low.value(), high.value())));
     }
     if let (Some(low), Some(high)) = (reading.return_low, reading.return_high) {
-        row("desk-label-return-band", figures.band(low.value(), high.value()));
+        row("desk-label-return-band", write(Arg::Band(low.value(), high.value())));
     }
     if let (Some(low), Some(high)) = (reading.satellite_low, reading.satellite_high) {
-        row("desk-label-satellite-band", figures.band(low.value(), high.value()));
+        row("desk-label-satellite-band", write(Arg::Band(low.value(), high.value())));
     }
     if !reading.leg_losses.is_empty() {
         let losses = reading.leg_losses.iter().map(|loss| Arg::Loss(loss.value())).collect();
@@ -110,7 +110,7 @@ fn rows(context: &Context, reading: &LabelReading) -> Vec<(String, String)> {
     ];
     for (id, figure) in decibels {
         if let Some(figure) = figure {
-            row(id, figures.loss(figure.value()));
+            row(id, write(Arg::Loss(figure.value())));
         }
     }
     let flags = [

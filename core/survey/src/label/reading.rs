@@ -5,6 +5,7 @@ use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use super::doubt::Doubt;
 use super::kind::{CableSeries, PartKind, PowerPass};
+use crate::words::Language;
 
 /// What a label states. Nothing is filled in that the text does not state; what is read but may be wrong, and
 /// what was left out because it could not be read safely, is told in [`doubts`](Self::doubts).
@@ -79,6 +80,11 @@ impl LabelReading {
     /// The doubts as English sentences, in the order they arose.
     pub fn doubts_in_english(&self) -> Vec<String> {
         super::speak::in_english(&self.doubts)
+    }
+
+    /// The doubts as sentences of a language, in the order they arose.
+    pub fn doubts_in(&self, language: &Language) -> Vec<String> {
+        super::speak::in_language(&self.doubts, language)
     }
 
     /// This reading as a JSON object. Whether the object keeps the documented order of members depends on

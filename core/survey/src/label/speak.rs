@@ -1,9 +1,10 @@
-//! The doubts' English.
+//! The doubts in words.
 
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource};
 use unic_langid::LanguageIdentifier;
 
 use super::doubt::Doubt;
+use crate::words::{Language, Phrase};
 
 /// The English sentences of the label reader.
 const ENGLISH: &str = include_str!("../../words/en/label.ftl");
@@ -21,6 +22,15 @@ pub(super) fn in_english(doubts: &[Doubt]) -> Vec<String> {
     bundle.set_use_isolating(false);
     bundle.add_resource_overriding(resource);
     doubts.iter().map(|doubt| sentence(&bundle, doubt)).collect()
+}
+
+/// Each doubt as a sentence of a language.
+pub(super) fn in_language(doubts: &[Doubt], language: &Language) -> Vec<String> {
+    let phrase = |doubt: &Doubt| {
+        let (id, arguments) = doubt.message();
+        arguments.into_iter().fold(Phrase::new(id), |phrase, (name, value)| phrase.text(name, value))
+    };
+    doubts.iter().map(|doubt| language.say(&phrase(doubt))).collect()
 }
 
 /// One doubt as a sentence.

@@ -29,9 +29,9 @@ fn of_room(teller: &Teller<'_>, room: &RoomForecast, path: &PathForecast) -> Mar
         let share = if db < 0.0 {
             teller.word("cost-more-than-all")
         } else {
-            teller.language.figures().share(db / total)
+            teller.language.write(&Arg::Share(db / total))
         };
-        vec![Teller::own(&name), html! { (teller.language.figures().loss(db)) }, html! { (share) }]
+        vec![Teller::own(&name), html! { (teller.language.write(&Arg::Loss(db))) }, html! { (share) }]
     };
     let mut rows: Vec<_> = path
         .costs

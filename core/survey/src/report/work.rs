@@ -96,9 +96,9 @@ fn shopping<'a>(teller: &Teller<'_>, parts: impl Iterator<Item = &'a PartNeeded>
 
 fn gains(teller: &Teller<'_>, number: Arg, gains: &[Gain]) -> Markup {
     let heads = teller.words(&["head-outlet", "head-before", "head-after", "head-gain"]);
-    let figures = teller.language.figures();
+    let rate = |mbps| teller.language.write(&Arg::Rate(mbps));
     let row = |gain: &Gain| {
-        let (before, after) = (figures.rate(gain.before_mbps), figures.rate(gain.after_mbps));
+        let (before, after) = (rate(gain.before_mbps), rate(gain.after_mbps));
         // Of the figures as shown: else the columns would not add up.
         let more = rounded_rate(gain.after_mbps) - rounded_rate(gain.before_mbps);
         let message = match more {

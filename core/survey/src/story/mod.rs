@@ -11,12 +11,11 @@ mod settle;
 mod speak;
 mod undo;
 mod value;
-mod when;
 
+pub use crate::words::date_and_time;
 pub use author::{author_name, name_author};
 pub use removed::{ChangedAfterRemoval, RemovedThing, changed_after_removal, removed};
 pub use said::{Act, Said, acts, of_field, of_subject};
 pub use speak::{author, disagreement, field_name, removal, said, thing};
 pub use undo::{UndoFault, can_undo};
 pub use value::value;
-pub use when::date_and_time;

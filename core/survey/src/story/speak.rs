@@ -5,7 +5,6 @@ use serde_json::Value;
 use super::author::author_name;
 use super::said::Said;
 use super::value::value;
-use super::when::date_and_time;
 use crate::fact::{AuthorId, Disagreement, Fact, Ledger, REMOVED, SubjectId};
 use crate::naming;
 use crate::record::{Survey, field};
@@ -119,7 +118,7 @@ pub fn said(ledger: &Ledger, survey: &Survey, said: &Said<'_>, me: AuthorId) -> 
         Some(later) => Phrase::new("said-replaced")
             .phrase("said", line)
             .phrase("author", author(ledger, later.by(), me))
-            .text("when", date_and_time(later.id().ms())),
+            .with("when", Arg::When(later.id().ms())),
     }
 }
 
@@ -135,7 +134,7 @@ fn statement(ledger: &Ledger, survey: &Survey, fact: &Fact, me: AuthorId) -> Phr
         .phrase("author", author(ledger, fact.by(), me))
         .phrase("field", field_name(fact.field()))
         .phrase("value", value(survey, fact.field(), fact.value()))
-        .text("when", date_and_time(fact.id().ms()))
+        .with("when", Arg::When(fact.id().ms()))
 }
 
 /// A disagreement: what it is about, then each side with its author, then what they came from.
@@ -162,5 +161,5 @@ pub fn removal(ledger: &Ledger, thing: Phrase, fact: &Fact, me: AuthorId) -> Phr
     Phrase::new("removed-thing")
         .phrase("thing", thing)
         .phrase("author", author(ledger, fact.by(), me))
-        .text("when", date_and_time(fact.id().ms()))
+        .with("when", Arg::When(fact.id().ms()))
 }

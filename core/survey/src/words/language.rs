@@ -1,13 +1,16 @@
 //! One language: its messages, and how it says a phrase.
 
+use std::borrow::Cow;
+
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
-use unic_langid::LanguageIdentifier;
+use unic_langid::{CharacterDirection, LanguageIdentifier};
 
-use super::{Arg, Figures, Phrase};
+use super::{Arg, Figures, LengthUnit, Marks, Phrase, count};
 
 /// The English messages, one file a subject.
 const ENGLISH: &[(&str, &str)] = &[
+    ("figures.ftl", include_str!("../../words/en/figures.ftl")),
     ("label.ftl", include_str!("../../words/en/label.ftl")),
     ("parts.ftl", include_str!("../../words/en/parts.ftl")),
     ("findings.ftl", include_str!("../../words/en/findings.ftl")),
@@ -21,24 +24,32 @@ const ENGLISH: &[(&str, &str)] = &[
 /// A language, ready to speak.
 pub struct Language {
     bundle: FluentBundle<FluentResource>,
+    locale: LanguageIdentifier,
     figures: Figures,
+    right_to_left: bool,
 }
 
 impl Language {
     /// English, the language everything is written in first.
     pub fn english(figures: Figures) -> Self {
-        let mut bundle =
-            FluentBundle::new_concurrent(vec!["en".parse::<LanguageIdentifier>().unwrap_or_default()]);
+        Self::of(&"en".parse().unwrap_or_default(), figures.length_unit)
+    }
+
+    /// The language of a locale: plurals, numbers and dates as it writes them. Its messages are the English ones until
+    /// [`Language::with`] puts others in their place.
+    pub fn of(locale: &LanguageIdentifier, length_unit: LengthUnit) -> Self {
+        let mut bundle = FluentBundle::new_concurrent(vec![locale.clone()]);
+        bundle.set_formatter(Some(count::written));
         // Isolation marks are for text of mixed direction; terminals show them as boxes.
         bundle.set_use_isolating(false);
-        for (_, text) in ENGLISH {
-            // Both the parse and the union are checked by a test over every file; what could be read is used.
-            let resource = match FluentResource::try_new((*text).to_owned()) {
-                Ok(resource) | Err((resource, _)) => resource,
-            };
-            bundle.add_resource_overriding(resource);
-        }
-        Self { bundle, figures }
+        let figures = Figures { length_unit, marks: Marks::of(locale) };
+        let language = Self { bundle, locale: locale.clone(), figures, right_to_left: false };
+        let language = match locale.character_direction() {
+            CharacterDirection::RTL => language.reading_right_to_left(),
+            _ => language,
+        };
+        // Both the parse and the union are checked by a test over every file; what could be read is used.
+        ENGLISH.iter().fold(language, |language, (_, text)| language.with(&[*text]))
     }
 
     /// This language with further messages, each text a Fluent file. A message of the same name replaces the earlier one.
@@ -51,6 +62,33 @@ impl Language {
             self.bundle.add_resource_overriding(resource);
         }
         self
+    }
+
+    /// This language with every text of a message changed: a pseudo-language, to see what is not a message at all and
+    /// what has no room to grow. What a message speaks of, such as a name or a number, is not changed.
+    #[must_use]
+    pub fn changed_by(mut self, change: fn(&str) -> Cow<'_, str>) -> Self {
+        self.bundle.set_transform(Some(change));
+        self
+    }
+
+    /// This language read from right to left. What a message speaks of is then set apart by marks (U+2068, U+2069), so
+    /// that a name or number of the other direction does not carry its neighbours along.
+    #[must_use]
+    pub fn reading_right_to_left(mut self) -> Self {
+        self.bundle.set_use_isolating(true);
+        self.right_to_left = true;
+        self
+    }
+
+    /// Whether it is read from right to left.
+    pub fn is_right_to_left(&self) -> bool {
+        self.right_to_left
+    }
+
+    /// The locale by which plurals, numbers and dates go.
+    pub fn locale(&self) -> &LanguageIdentifier {
+        &self.locale
     }
 
     /// How this language writes numbers.
@@ -92,38 +130,5 @@ impl Language {
         };
         let mut errors = Vec::new();
         Some(self.bundle.format_pattern(pattern, Some(&args), &mut errors).into_owned())
-    }
-
-    fn write(&self, arg: &Arg) -> String {
-        let figures = self.figures;
-        match arg {
-            Arg::Text(text) => text.clone(),
-            Arg::Count(count) | Arg::Minutes(count) => count.to_string(),
-            Arg::Length(metres) => figures.length(*metres),
-            Arg::LengthRange(span) => figures.length_range(*span),
-            Arg::Loss(db) => figures.loss(*db),
-            Arg::LossRange(span) => figures.loss_range(*span),
-            Arg::Level(dbmv) => figures.level(*dbmv),
-            Arg::Rate(mbps) => figures.rate(*mbps),
-            Arg::RateRange(span) => figures.rate_range(*span),
-            Arg::Frequency(mhz) => figures.frequency(*mhz),
-            Arg::Band(low, high) => figures.band(*low, *high),
-            Arg::Milliseconds(ms) => figures.milliseconds(*ms),
-            Arg::MillisecondsRange(span) => figures.milliseconds_range(*span),
-            Arg::Share(fraction) => figures.share(*fraction),
-            Arg::Phrase(phrase) => self.say(phrase),
-            Arg::Several(args) => self.list(args),
-        }
-    }
-
-    fn list(&self, args: &[Arg]) -> String {
-        let said: Vec<_> = args.iter().map(|arg| self.write(arg)).collect();
-        match said.split_last() {
-            None => String::new(),
-            Some((only, [])) => only.clone(),
-            Some((last, rest)) => {
-                self.say(&Phrase::new("list-last").text("rest", rest.join(", ")).text("last", last.clone()))
-            }
-        }
     }
 }

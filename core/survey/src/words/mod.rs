@@ -2,10 +2,16 @@
 //!
 //! This folder knows languages and the writing of numbers. It does not know what any phrase is about.
 
+mod count;
 mod figures;
 mod language;
+mod marks;
+mod moment;
 mod phrase;
+mod written;
 
 pub use figures::{Figures, LengthUnit, rounded_rate};
 pub use language::Language;
+pub use marks::Marks;
+pub use moment::date_and_time;
 pub use phrase::{Arg, Phrase};

@@ -9,6 +9,12 @@ pub enum Arg {
     Text(String),
     /// A number of things; messages may choose a plural by it.
     Count(u64),
+    /// A number without a unit, as it would be typed.
+    Number(f64),
+    /// What somebody typed for a number, with English marks; said with the locale's.
+    Typed(String),
+    /// A moment, in milliseconds since 1970 UTC.
+    When(u64),
     /// A length in metres.
     Length(f64),
     /// A length in metres with its range.
