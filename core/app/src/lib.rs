@@ -39,4 +39,4 @@ pub use deed::Deed;
 pub use error::{GuideError, Result};
 pub use guide::Guide;
 pub use screen::Screen;
-pub use words::english;
+pub use words::{english, lengthened, right_to_left};

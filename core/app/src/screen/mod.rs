@@ -47,6 +47,8 @@ pub struct Screen {
     pub abilities: Vec<Ability>,
     /// Whether there is a way back.
     pub back: bool,
+    /// Whether its words are read from right to left; a shell then draws it mirrored. Drawings stay as they are.
+    pub right_to_left: bool,
 }
 
 /// The most rows, options and marks-free blocks of one screen; longer lists come in pages.
