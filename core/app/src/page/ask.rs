@@ -25,7 +25,7 @@ pub(super) fn show(scene: &Scene<'_>, question: &Question) -> Screen {
     sketch.words(WordsRole::Lead, &asked);
     sketch.words_if_known(WordsRole::Why, &asked.attribute("why"));
     sketch.words_if_known(WordsRole::How, &asked.attribute("how"));
-    for figure in crate::picture::of(question, scene.language) {
+    for figure in crate::picture::of(question, scene) {
         sketch.block(Block::Figure(figure));
     }
     question.draw(scene, &mut sketch);
