@@ -98,9 +98,14 @@ pub(super) fn take_one(scene: &Scene<'_>, run: SubjectId) -> Told<Answer> {
 
 pub(super) fn draw_length(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectId) {
     let length = scene.survey.runs.get(&run).and_then(|run| run.length);
-    let name = Question::Length(run).phrase(scene);
     let hint = Phrase::new("ask-length.hint");
-    sketch.number("length", &name, Some(&hint), Quantity::Length, length.map(|length| length.metres));
+    sketch.number(
+        "length",
+        &Phrase::new("length"),
+        Some(&hint),
+        Quantity::Length,
+        length.map(|length| length.metres),
+    );
     let offers =
         KNOWN.iter().map(|(key, _)| Offer::new(*key, Phrase::new(format!("length-{key}")))).collect();
     let now = length.map(|length| length.known);
