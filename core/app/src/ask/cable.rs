@@ -32,12 +32,6 @@ const CONNECTORS: [(&str, Connector); 7] = [
 const KNOWN: [(&str, LengthKnown); 3] =
     [("measured", LengthKnown::Measured), ("paced", LengthKnown::Paced), ("guessed", LengthKnown::Guessed)];
 
-/// Cables that have been said to lie between two parts, jumpers aside.
-pub(crate) fn runs<'a>(scene: &Scene<'a>) -> impl Iterator<Item = &'a Run> {
-    let survey = scene.survey;
-    survey.runs.values().filter(|run| survey.wiring.fed_over(run.id).is_some() && !is_jumper(run))
-}
-
 /// Whether a run is only what joins two parts side by side.
 pub(crate) fn is_jumper(run: &Run) -> bool {
     run.length.is_some_and(|length| length.high_metres <= 1.0)
