@@ -438,7 +438,11 @@ fn measured_cases() -> Vec<Case> {
     let power = |received_dbm| {
         seen(good_house().at("O2").reads(ReadingKind::Power { sent_dbm: -10.0, received_dbm }))
     };
+    let raw = |mbps: f64| seen(good_house().at("O2").reads(ReadingKind::PhyRate { mbps }));
     vec![
+        // Of the PHY rate, 600 to 940 Mb/s is expected there.
+        case(MeasuredBelowForecast, raw(400.0), raw(650.0)),
+        case(MeasuredAboveForecast, raw(1100.0), raw(900.0)),
         // 400 Mb/s is the plan's rate there: the service sets the pace, not the coax.
         case(
             MeasuredBelowForecast,

@@ -64,11 +64,16 @@ change-renew-connectors = Put new compression connectors on { $run }.
 
 # A part to get, with how many of it.
 need-counted = { $count } × { $what }
-change-filter-at-device = Put a filter (a MoCA filter) at the port of the modem or TV at { $outlet }.
-    .why = This device is made to listen in the band of the room network, which could disturb it.
-    .how = Screw the filter to the device, then the cable to the filter.
-    .check = Do TV and internet still work as before?
-    .back = Unscrew the filter and screw the cable to the device again.
+change-filter-at-modem = Put a filter (a MoCA filter) at the port of the modem at { $outlet }.
+    .why = This modem is made to listen in the band of the room network, which could disturb it.
+    .how = Screw the filter to the modem, then the cable to the filter.
+    .check = Does the internet still work as before?
+    .back = Unscrew the filter and screw the cable to the modem again.
+change-filter-at-tv = Put a filter (a MoCA filter) at the port of the TV or TV box at { $outlet }.
+    .why = The room network is loud where TV and adapter share an outlet. It may be too much for the TV, and the picture may break up.
+    .how = Screw the filter to the TV or its box, then the cable to the filter. If the TV hangs on the adapter's own through port, leave the filter out: that port keeps the network from the TV.
+    .check = Are all channels there, and is the picture as before?
+    .back = Unscrew the filter and screw the cable to the TV or its box again.
 change-modem-own-line = Give the modem at { $outlet } a line of its own straight from the entry.
     .why = The modem and the room network then no longer share a cable, and nothing of your network leaves the house.
     .how = Join the cable from the entry to the modem's cable with a barrel. Screw a filter (a MoCA filter) with a cap on its far side to the input of the splitter that is left, and cap the leg that the modem leaves.
@@ -122,7 +127,8 @@ need-amplifier = amplifier with { $outputs ->
 } and a by-pass for 1125 to 1675 MHz
 
 refusal-filter-in-satellite-line = { $entry } brings satellite signals, which use the band that the filter stops: TV would be gone.
-refusal-filter-cuts-service = On this cable { $service } reaches up to { $top }, and such a filter passes only up to { $passes }. Ask the provider for a filter made for this service.
+refusal-filter-cuts-service = Here { $service } reaches up to { $top }, and such a filter passes only up to { $passes }. Ask the provider for a filter made for this service.
+refusal-cuts-provider-network = What is plugged in at { $outlet } may need { $service }, which runs in the band that such a filter stops.
 refusal-levels-unknown = A TV or modem at { $outlet } would get { $loss } less signal, and nobody has measured whether that is enough.
 refusal-cuts-power = { $powered } gets its power through this cable.
 refusal-cuts-power-outside = What stands outside behind { $powered } (a dish or an antenna's amplifier) gets its power through this cable.

@@ -397,6 +397,8 @@ place-house = the house
 way-to-room = towards the room
 way-from-room = from the room
 
+measured-phy-rate = a PHY rate (raw speed on the coax) of { $rate }
+
 finding-measured-below-forecast = At { $outlet } { $measured } was measured; { $expected } was expected.
     .why = Something on the way takes more than this survey knows of.
     .do = Look at the connectors and parts on the way that nobody has looked at yet. Measuring a neighbouring outlet tells which part it is.
