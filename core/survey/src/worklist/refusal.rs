@@ -80,6 +80,11 @@ pub enum Refusal {
         /// The outlet.
         outlet: SubjectId,
     },
+    /// The cable is on the street's side, where only the provider works.
+    StreetSide {
+        /// The part that it leads to.
+        to: SubjectId,
+    },
     /// The wiring belongs to somebody else: ask first.
     NotYours,
 }
@@ -126,6 +131,9 @@ impl Refusal {
             Self::CutsDevice { outlet } => {
                 Phrase::new("refusal-cuts-device").phrase("outlet", naming::part(survey, outlet))
             }
+            Self::StreetSide { to } => {
+                Phrase::new("refusal-street-side").phrase("run", naming::run_to(survey, to))
+            }
             Self::NotYours => Phrase::new("refusal-not-yours"),
         }
     }
@@ -144,6 +152,9 @@ impl ChangeKind {
             }
             Self::RemoveAmplifier { amplifier } => amplifier_refusal(survey, amplifier),
             Self::Cap { part, port } => cap_refusal(survey, part, port),
+            Self::ReplaceRun { to } | Self::RenewConnectors { to } if survey.is_street_side(to) => {
+                Some(Refusal::StreetSide { to })
+            }
             Self::ReplaceRun { .. } | Self::NewRun { .. } if not_own(survey) => Some(Refusal::NotYours),
             _ => None,
         };

@@ -1,7 +1,7 @@
 //! For every reason to refuse a change a house where it must be given, and one, as near to it as can be, where the same
 //! change must not be refused for it.
 
-use survey::record::{CableKind, EntryKind, Plugged, ReadingKind, ServiceKind, Survey};
+use survey::record::{CableKind, Connector, EntryKind, Plugged, ReadingKind, ServiceKind, Survey};
 use survey::worklist::ChangeKind;
 
 use crate::house::{House, part_id};
@@ -71,6 +71,7 @@ const OWN_LINE: Change = |survey| ChangeKind::ModemOwnLine { outlet: part_id(sur
 const SHARE: Change = |survey| ChangeKind::ShareOutlet { outlet: part_id(survey, "O1") };
 const FILTER_AT_TV: Change = |survey| ChangeKind::FilterAtDevice { outlet: part_id(survey, "O3") };
 const CAP: Change = |survey| ChangeKind::Cap { part: part_id(survey, "S1"), port: 3 };
+const RENEW: Change = |survey| ChangeKind::RenewConnectors { to: part_id(survey, "S1") };
 const REPLACE: Change = |survey| ChangeKind::ReplaceRun { to: part_id(survey, "O2") };
 
 /// One case for each reason.
@@ -80,6 +81,7 @@ pub fn cases() -> Vec<Case> {
     let antenna = || house(EntryKind::Antenna);
     let internet_to = |top| cable().service(ServiceKind::CableInternet, Some(top));
     let boxed = || cable().at("O3").plugged(&[Plugged::TvBox]);
+    let renewed = |kind| house(kind).at("S1").run(|run| run.connector_far = Connector::TwistOn);
     let supplied = || amplified(10.0, 0.0).at("O3").plugged(&[Plugged::PowerSupply]);
     vec![
         // 950 to 2150 MHz comes down a dish's line (EN 50494:2007, EN 50607:2015).
@@ -146,6 +148,7 @@ pub fn cases() -> Vec<Case> {
             cable().at("O1").reads(ReadingKind::ModemSends { dbmv: 48.0 }),
             cable().at("O1").reads(ReadingKind::ModemSends { dbmv: 42.0 }),
         ),
+        case("street-side", RENEW, renewed(EntryKind::Cable), renewed(EntryKind::Antenna)),
         case("not-yours", REPLACE, cable().rented(), cable()),
     ]
 }
