@@ -137,7 +137,6 @@ mod tests {
     use super::ENGLISH;
 
     #[test]
-    #[expect(clippy::expect_used, reason = "a failed test is what is wanted")]
     fn every_file_is_read_whole_and_no_message_is_written_twice() {
         let mut seen = BTreeSet::new();
         for (file, text) in ENGLISH {
