@@ -130,6 +130,19 @@ fn next_to_the_entry_the_street_side_stays_closed() {
 }
 
 #[test]
+fn beside_a_fibre_box_the_fibre_stays_in() {
+    let shared_with = |device| {
+        let survey = far_house(10.0).at("O2").plugged(&[device]).survey();
+        let outlet = part_id(&survey, "O2");
+        let found = list(&survey);
+        let step = found.steps.iter().find(|step| step.change == ChangeKind::ShareOutlet { outlet });
+        step.expect("shared").cautions().contains(&Caution::Fibre)
+    };
+    assert!(shared_with(Plugged::FibreBox));
+    assert!(!shared_with(Plugged::Tv));
+}
+
+#[test]
 fn putting_a_step_back_gives_the_house_before_it() {
     for case in cases() {
         let survey = case.there.survey();

@@ -12,7 +12,7 @@ use crate::finding::Caution;
 use crate::forecast::{self, Forecast, Reach, forecast};
 use crate::level::{self, Levels, NOTICEABLE_DB, OutletChange, levels};
 use crate::naming;
-use crate::record::{PartKind, Survey};
+use crate::record::{PartKind, Plugged, Survey};
 use crate::words::{Arg, Phrase};
 
 /// How a work list is made.
@@ -65,10 +65,15 @@ impl Step {
         !self.service_changes.is_empty()
     }
 
-    /// What to take care of, most important first; next to the entry that the street's side stays closed, too.
+    /// What to take care of, most important first; next to the entry that the street's side stays closed, too, and beside a
+    /// fibre box that the fibre stays in.
     pub fn cautions(&self) -> Vec<Caution> {
         let mut cautions = self.change.cautions().to_vec();
         let at = self.change.at();
+        let plugged = self.before.parts.get(&at).and_then(|part| part.plugged.as_ref());
+        if plugged.is_some_and(|plugged| plugged.contains(&Plugged::FibreBox)) {
+            cautions.push(Caution::Fibre);
+        }
         let head = self.before.wiring.head_of(at);
         let entry = self.before.parts.get(&head).is_some_and(|part| part.kind == PartKind::Entry);
         let unscrews = !matches!(self.change, ChangeKind::Cap { .. } | ChangeKind::FilterAtDevice { .. });
