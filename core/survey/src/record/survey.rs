@@ -10,6 +10,7 @@ use serde_json::Value;
 
 use super::{
     EntryKind, EntryState, Part, PartKind, Photo, Reading, Room, Run, Service, ServiceKind, Wiring, Wish,
+    Work,
 };
 use crate::fact::SubjectId;
 
