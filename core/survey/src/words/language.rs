@@ -53,6 +53,11 @@ impl Language {
         self
     }
 
+    /// Has numbers written for another reader.
+    pub const fn set_figures(&mut self, figures: Figures) {
+        self.figures = figures;
+    }
+
     /// How this language writes numbers.
     pub fn figures(&self) -> Figures {
         self.figures
