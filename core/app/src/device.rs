@@ -128,7 +128,8 @@ impl Device {
         }
         let mut kept = self.kept.clone();
         kept.insert(member.into(), value);
-        write_whole(&self.folder, &Value::Object(kept.clone())).map_err(|error| failed(&self.folder, &error))?;
+        write_whole(&self.folder, &Value::Object(kept.clone()))
+            .map_err(|error| failed(&self.folder, &error))?;
         self.kept = kept;
         Ok(())
     }

@@ -2,14 +2,14 @@
 
 use std::path::{Path, PathBuf};
 
+use survey::SurveyError;
+use survey::error::CannotPutBack;
 use survey::fact::{ActId, AuthorId, Edit, SubjectId};
 use survey::home::Home;
 use survey::record::{PhotoRole, Survey, field, fold};
 use survey::store::Store;
-use survey::error::CannotPutBack;
 use survey::story;
 use survey::words::{Figures, Language, Phrase};
-use survey::SurveyError;
 
 use crate::deed::Deed;
 use crate::device::Device;
@@ -45,7 +45,16 @@ impl OpenSurvey {
         let memory = Memory::of(&store)?;
         let returnable = returnable(&mut store)?;
         let display_name = display_name.to_owned();
-        Ok(Self { store, survey, memory, revision: 0, last_act: None, display_name, looked: None, returnable })
+        Ok(Self {
+            store,
+            survey,
+            memory,
+            revision: 0,
+            last_act: None,
+            display_name,
+            looked: None,
+            returnable,
+        })
     }
 
     /// Writes what was decided as one act; when this returns it is on the disk.
@@ -222,6 +231,7 @@ impl Guide {
             (Move::Out, _) => self.close()?,
             (Move::Outside(outside), _) => {
                 self.close()?;
+                // A file that was looked into goes along where it is to be taken in, and nowhere else.
                 if outside != Outside::Sent {
                     self.looked = None;
                 }

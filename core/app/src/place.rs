@@ -50,7 +50,12 @@ pub(crate) enum Outside {
     /// A copy of it.
     Copy(PathBuf),
     /// Mending it.
-    Mend(PathBuf),
+    Mend {
+        /// Its folder.
+        folder: PathBuf,
+        /// Whether it was already found to be damaged.
+        found_damaged: bool,
+    },
     /// A file that somebody sent.
     Sent,
     /// What holds for this device.
@@ -66,7 +71,9 @@ impl Outside {
             }
             Self::Survey(folder) if is_aside(folder) => Self::Aside,
             Self::Survey(_) => Self::Order,
-            Self::Rename(folder) | Self::Copy(folder) | Self::Mend(folder) => Self::Survey(folder.clone()),
+            Self::Rename(folder) | Self::Copy(folder) | Self::Mend { folder, .. } => {
+                Self::Survey(folder.clone())
+            }
         }
     }
 }

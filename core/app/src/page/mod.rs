@@ -76,7 +76,7 @@ pub(crate) fn show_outside(guide: &Guide, outside: &Outside) -> Screen {
         Outside::Survey(folder) => one_survey::show(guide, folder),
         Outside::Rename(folder) => other_name::show_rename(guide, folder),
         Outside::Copy(folder) => other_name::show_copy(guide, folder),
-        Outside::Mend(folder) => mend::show(guide, folder),
+        Outside::Mend { .. } => mend::show(guide),
         Outside::Sent => sent::show(guide),
         Outside::Device => this_device::show(guide),
     }
@@ -92,7 +92,7 @@ pub(crate) fn take_outside(guide: &mut Guide, outside: &Outside, deed: &Deed) ->
         Outside::Survey(folder) => one_survey::take(guide, folder, deed),
         Outside::Rename(folder) => other_name::take_rename(guide, folder, deed),
         Outside::Copy(folder) => other_name::take_copy(guide, folder, deed),
-        Outside::Mend(folder) => mend::take(guide, folder, deed),
+        Outside::Mend { folder, found_damaged } => mend::take(guide, folder, *found_damaged, deed),
         Outside::Sent => sent::take(guide, deed),
         Outside::Device => this_device::take(guide, deed),
     }

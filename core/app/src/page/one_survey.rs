@@ -74,7 +74,10 @@ pub(super) fn take(guide: &mut Guide, folder: &Path, deed: &Deed) -> Result<Move
         "open" if !is_aside(folder) => surveys::open(guide, folder),
         "rename" if !is_aside(folder) => Ok(Move::Outside(Outside::Rename(folder.to_owned()))),
         "copy" if !is_aside(folder) => Ok(Move::Outside(Outside::Copy(folder.to_owned()))),
-        "mend" => Ok(Move::Outside(Outside::Mend(folder.to_owned()))),
+        "mend" => {
+            let found_damaged = peek(folder).is_err();
+            Ok(Move::Outside(Outside::Mend { folder: folder.to_owned(), found_damaged }))
+        }
         "aside" if !is_aside(folder) => {
             guide.home().set_aside(folder)?;
             guide.tell_done(Phrase::new("survey-was-set-aside").phrase("survey", named()));

@@ -50,12 +50,8 @@ pub(super) fn list(
         }
         Ok(found) => {
             let first = paging::first(guide.pending());
-            let rows: Vec<RowEntry> = found
-                .iter()
-                .skip(first)
-                .take(paging::ROWS)
-                .map(|entry| row(sketch, prefix, entry))
-                .collect();
+            let rows: Vec<RowEntry> =
+                found.iter().skip(first).take(paging::ROWS).map(|entry| row(sketch, prefix, entry)).collect();
             sketch.rows(&Phrase::new("surveys-rows"), rows);
             paging::presses(sketch, found.len());
             found.len()
@@ -156,7 +152,9 @@ pub(super) fn find(guide: &Guide, found: Vec<Entry>, name: &str) -> Result<Entry
 pub(super) fn open(guide: &mut Guide, folder: &Path) -> Result<Move> {
     match guide.open(folder) {
         Ok(()) => Ok(Move::Stay),
-        Err(GuideError::Damaged { .. }) => Ok(Move::Outside(Outside::Mend(folder.to_owned()))),
+        Err(GuideError::Damaged { .. }) => {
+            Ok(Move::Outside(Outside::Mend { folder: folder.to_owned(), found_damaged: true }))
+        }
         Err(error) => Err(error),
     }
 }

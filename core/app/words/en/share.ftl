@@ -49,6 +49,10 @@ mend-lead = Everything that can still be read of this survey is read, and it is 
 mend-how = If that is not enough, a file of this survey helps: one that you sent to somebody, or one that somebody sent to you.
 mend-from-itself = Mend it from what is here
 mend-from-file = Mend it with a file
+mend-with-this-file = Mend it with this file
+    .question = Is this a file of the damaged survey, and of no other? It is built anew from the file and from what can still be read. The damaged part is kept.
+    .yes = Mend it
+    .no = Not now
 mend-whole =
     This survey is whole: { $facts ->
         [one] its one record

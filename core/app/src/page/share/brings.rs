@@ -38,7 +38,8 @@ pub(in crate::page) fn tell(sketch: &mut Sketch<'_>, look: &Look, me: AuthorId, 
             .with("forgotten", count(look.forgotten.len()));
         sketch.words(WordsRole::Plain, &brings);
     }
-    let authors: Vec<RowEntry> = look.authors.iter().take(MOST_NAMED).map(|one| share(sketch, one, me)).collect();
+    let authors: Vec<RowEntry> =
+        look.authors.iter().take(MOST_NAMED).map(|one| share(sketch, one, me)).collect();
     sketch.rows(&Phrase::new("share-look-from"), authors);
     more(sketch, look.authors.len());
     for (title, fields) in [
@@ -46,8 +47,11 @@ pub(in crate::page) fn tell(sketch: &mut Sketch<'_>, look: &Look, me: AuthorId, 
         ("share-look-settles", &look.settled),
         ("share-look-forgets", &look.forgotten),
     ] {
-        let rows: Vec<RowEntry> =
-            fields.iter().take(MOST_NAMED).map(|one| sketch.row(None, &named(teller, one), None, None)).collect();
+        let rows: Vec<RowEntry> = fields
+            .iter()
+            .take(MOST_NAMED)
+            .map(|one| sketch.row(None, &named(teller, one), None, None))
+            .collect();
         sketch.rows(&Phrase::new(title), rows);
         more(sketch, fields.len());
     }
@@ -86,9 +90,7 @@ fn named(teller: Option<&Teller<'_>>, (subject, field): &(SubjectId, String)) ->
 
 fn more(sketch: &mut Sketch<'_>, all: usize) {
     if let Some(count) = all.checked_sub(MOST_NAMED).filter(|count| *count > 0) {
-        sketch.words(
-            WordsRole::Aside,
-            &Phrase::new("share-and-more").with("count", Arg::Count(count as u64)),
-        );
+        sketch
+            .words(WordsRole::Aside, &Phrase::new("share-and-more").with("count", Arg::Count(count as u64)));
     }
 }

@@ -40,14 +40,16 @@ pub(super) fn show(scene: &Scene<'_>, subject: SubjectId, field: &str) -> Screen
         .map(|sides| {
             let first = sides.first().copied();
             let key = first.map(|fact| fact.id().to_string()).unwrap_or_default();
-            let words = first.map_or_else(|| Phrase::new("value-empty"), |fact| teller.value(field, fact.value()));
+            let words =
+                first.map_or_else(|| Phrase::new("value-empty"), |fact| teller.value(field, fact.value()));
             let by = |fact: &&Fact| {
                 let by = Phrase::new("share-said-by")
                     .phrase("author", teller.author(fact.by()))
                     .text("day", day(fact.id().ms()));
                 Arg::Phrase(Box::new(by))
             };
-            let about = Phrase::new("value-several").with("several", Arg::Several(sides.iter().map(by).collect()));
+            let about =
+                Phrase::new("value-several").with("several", Arg::Several(sides.iter().map(by).collect()));
             Offer::new(key, words).about(about)
         })
         .collect();
@@ -102,9 +104,10 @@ fn settle(guide: &mut Guide, subject: SubjectId, field: &str) -> Result<Move> {
     let about = guide.with_scene(|scene| {
         let teller = Teller::of(scene);
         let shown = scene.ledger.shown(subject, field);
-        Phrase::new("share-was-settled")
-            .phrase("about", teller.about(subject, field))
-            .phrase("value", shown.map_or_else(|| Phrase::new("value-empty"), |fact| teller.value(field, fact.value())))
+        Phrase::new("share-was-settled").phrase("about", teller.about(subject, field)).phrase(
+            "value",
+            shown.map_or_else(|| Phrase::new("value-empty"), |fact| teller.value(field, fact.value())),
+        )
     })?;
     guide.tell_done(about);
     Ok(Move::Swap(Place::Share(SharePlace::Disagreements)))

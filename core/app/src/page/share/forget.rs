@@ -80,9 +80,12 @@ pub(super) fn take_for_others(
             let told = guide.forget_elsewhere();
             match told {
                 Ok(0) => {}
-                Ok(copies) => guide
-                    .tell_done(Phrase::new("forget-copies").with("count", Arg::Count(copies as u64))),
-                Err(error) => guide.tell(Phrase::new("forget-not-everywhere").text("what", error.to_string())),
+                Ok(copies) => {
+                    guide.tell_done(Phrase::new("forget-copies").with("count", Arg::Count(copies as u64)))
+                }
+                Err(error) => {
+                    guide.tell(Phrase::new("forget-not-everywhere").text("what", error.to_string()))
+                }
             }
             Ok(Move::Swap(Place::Share(SharePlace::Things)))
         }

@@ -21,7 +21,8 @@ pub(super) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), "share-removed", &title);
     let teller = Teller::of(scene);
     let (changed, gone) = (changed_after_removal(scene.ledger), removed(scene.ledger));
-    let lead = if changed.is_empty() && gone.is_empty() { "share-removed-none" } else { "share-removed-lead" };
+    let lead =
+        if changed.is_empty() && gone.is_empty() { "share-removed-none" } else { "share-removed-lead" };
     sketch.words(WordsRole::Lead, &Phrase::new(lead));
     let row = |sketch: &Sketch<'_>, subject: SubjectId, by: Phrase| {
         sketch.row(Some(key_of("thing", subject)), &teller.thing(subject), Some(&by), None)

@@ -30,13 +30,7 @@ pub(in crate::page) struct Teller<'a> {
 impl<'a> Teller<'a> {
     pub(super) fn of(scene: &Scene<'a>) -> Self {
         let authors = scene.ledger.facts().map(Fact::by).map(|author| (author.subject(), author)).collect();
-        Self {
-            survey: scene.survey,
-            ledger: scene.ledger,
-            me: scene.me,
-            authors,
-            whole: OnceCell::new(),
-        }
+        Self { survey: scene.survey, ledger: scene.ledger, me: scene.me, authors, whole: OnceCell::new() }
     }
 
     /// The authors, by the subject of what is said about them.
