@@ -46,13 +46,13 @@ pub(super) fn show(guide: &Guide) -> Screen {
 pub(super) fn take(guide: &mut Guide, folder: &Path, found_damaged: bool, deed: &Deed) -> Result<Move> {
     match deed {
         Deed::Press { key } => match key.as_str() {
-            "mend" => match from_itself(folder, guide.author(), found_damaged)? {
-                Some(mended) => tell(guide, folder, &mended, None),
-                None => {
-                    guide.tell(Phrase::new("home-needs-file"));
-                    Ok(Move::Stay)
+            "mend" => {
+                if let Some(mended) = from_itself(folder, guide.author(), found_damaged)? {
+                    return tell(guide, folder, &mended, None);
                 }
-            },
+                guide.tell(Phrase::new("home-needs-file"));
+                Ok(Move::Stay)
+            }
             "mend-with-file" => mend_with_file(guide, folder, found_damaged),
             "not" => Ok(Move::Outside(Outside::Survey(folder.to_owned()))),
             key if FileAsked::of(key).is_some() => {

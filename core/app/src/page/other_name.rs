@@ -46,7 +46,7 @@ pub(super) fn take_rename(guide: &mut Guide, folder: &Path, deed: &Deed) -> Resu
             guide.tell_done(Phrase::new("survey-was-renamed").text("name", name));
             Ok(Move::Outside(Outside::Survey(to)))
         }
-        _ => otherwise(guide, folder, deed),
+        _ => Ok(otherwise(guide, folder, deed)),
     }
 }
 
@@ -85,7 +85,7 @@ pub(super) fn take_copy(guide: &mut Guide, folder: &Path, deed: &Deed) -> Result
             guide.tell_done(Phrase::new("survey-was-copied").text("name", name));
             Ok(Move::Outside(Outside::Survey(to)))
         }
-        _ => otherwise(guide, folder, deed),
+        _ => Ok(otherwise(guide, folder, deed)),
     }
 }
 
@@ -112,10 +112,10 @@ fn written(guide: &mut Guide, folder: &Path) -> Option<String> {
     Some(name)
 }
 
-fn otherwise(guide: &mut Guide, folder: &Path, deed: &Deed) -> Result<Move> {
+fn otherwise(guide: &mut Guide, folder: &Path, deed: &Deed) -> Move {
     if matches!(deed, Deed::Press { key } if key == "not") {
-        return Ok(Move::Outside(Outside::Survey(folder.to_owned())));
+        return Move::Outside(Outside::Survey(folder.to_owned()));
     }
     guide.keep_outside(deed);
-    Ok(Move::Stay)
+    Move::Stay
 }

@@ -327,6 +327,7 @@ forget-what =
         [one] 1 record would be forgotten: what it said is gone, that something was said stays.
        *[other] { $count } records would be forgotten: what they said is gone, that something was said stays.
     }
+forget-own-name = The name that you gave under “This device” stays there, and goes along again with what you write next. Empty it there first if it should not.
 forget-keep = Keep it
 forget-first = Forget it for ever
     .question = This is for ever: neither you nor anyone else can bring it back. Go on?

@@ -27,6 +27,9 @@ pub(super) fn show(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) ->
         sketch.words(WordsRole::Lead, &Phrase::new("forget-what").with("count", Arg::Count(records as u64)));
         sketch.words(WordsRole::Plain, &Phrase::new("forget-warning"));
         sketch.words(WordsRole::Plain, &Phrase::new("forget-also"));
+        if subject == scene.me.subject() {
+            sketch.words(WordsRole::Plain, &Phrase::new("forget-own-name"));
+        }
         sketch.confirm("forget", &Phrase::new("forget-first"));
     }
     sketch.press("keep", &Phrase::new("forget-keep"), PressWeight::Main);
@@ -81,10 +84,10 @@ pub(super) fn take_for_others(
             match told {
                 Ok(0) => {}
                 Ok(copies) => {
-                    guide.tell_done(Phrase::new("forget-copies").with("count", Arg::Count(copies as u64)))
+                    guide.tell_done(Phrase::new("forget-copies").with("count", Arg::Count(copies as u64)));
                 }
                 Err(error) => {
-                    guide.tell(Phrase::new("forget-not-everywhere").text("what", error.to_string()))
+                    guide.tell(Phrase::new("forget-not-everywhere").text("what", error.to_string()));
                 }
             }
             Ok(Move::Swap(Place::Share(SharePlace::Things)))

@@ -134,7 +134,7 @@ pub(super) fn take(guide: &mut Guide, place: &SharePlace, deed: &Deed) -> Result
         SharePlace::Things => Ok(things::take(deed)),
         SharePlace::Thing(subject) => Ok(thing_story::take(*subject, deed)),
         SharePlace::Field(subject, field) => Ok(field_story::take(*subject, field, deed)),
-        SharePlace::Removed => removed::take(guide, deed),
+        SharePlace::Removed => Ok(removed::take(deed)),
         SharePlace::RemovedThing(subject) => removed_thing::take(guide, *subject, deed),
         SharePlace::Forget(subject, field) => Ok(forget::take(*subject, field.as_deref(), deed)),
         SharePlace::ForgetForOthers(subject, field) => {

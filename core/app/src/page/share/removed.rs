@@ -8,8 +8,6 @@ use super::SharePlace;
 use super::act::thing_of;
 use super::teller::Teller;
 use crate::deed::Deed;
-use crate::error::Result;
-use crate::guide::Guide;
 use crate::page::paging;
 use crate::place::{Move, Place, key_of};
 use crate::scene::Scene;
@@ -52,7 +50,6 @@ pub(super) fn show(scene: &Scene<'_>) -> Screen {
     sketch.screen
 }
 
-pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
-    let _ = guide;
-    Ok(thing_of(deed).map_or(Move::Stay, |thing| Move::Go(Place::Share(SharePlace::RemovedThing(thing)))))
+pub(super) fn take(deed: &Deed) -> Move {
+    thing_of(deed).map_or(Move::Stay, |thing| Move::Go(Place::Share(SharePlace::RemovedThing(thing))))
 }
