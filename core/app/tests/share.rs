@@ -29,7 +29,7 @@ fn edits_apart_meet_disagree_and_are_settled_so_that_both_show_the_same() {
     let look = ann.guide.screen();
     // Three: Bo's name, the plan, whose wiring it is.
     says(&look, "3 new records, 1 disagreement, no new photos, nothing forgotten");
-    says(&look, "the internet plan of the survey");
+    says(&look, "the survey, the internet plan");
     let from = row_of(&look, "Bo");
     assert_eq!(from.says, "3 records");
     assert_eq!(shown(&ann.folder()), before, "a look changes nothing");
@@ -44,7 +44,7 @@ fn edits_apart_meet_disagree_and_are_settled_so_that_both_show_the_same() {
 
     ann.press("settle");
     let list = ann.on("share-disagreements");
-    let row = row_of(&list, "the internet plan of the survey");
+    let row = row_of(&list, "the survey, the internet plan");
     assert!(row.says.contains("you said") && row.says.contains("Bo said"), "{}", row.says);
     ann.press(&row.key.unwrap());
     let screen = ann.on("share-disagreement");
@@ -163,10 +163,10 @@ fn who_said_what_is_told_and_taken_back() {
     ann.go("acts");
     let newest = rows(&ann.on("share-acts")).remove(0);
     assert!(newest.head.starts_with("you, "), "{}", newest.head);
-    assert!(newest.says.contains("the internet plan of the survey: 300 Mb/s"), "{}", newest.says);
+    assert!(newest.says.contains("the survey, the internet plan: 300 Mb/s"), "{}", newest.says);
     ann.press(&newest.key.unwrap());
     ann.press("undo");
-    says(&ann.on("share-act"), "the internet plan of the survey: 100 Mb/s");
+    says(&ann.on("share-act"), "the survey, the internet plan: 100 Mb/s");
     // And that in turn.
     ann.press("undo");
     says(&ann.on("share-act"), "300 Mb/s");

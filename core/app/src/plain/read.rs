@@ -142,6 +142,7 @@ fn and_on(mut deeds: Vec<Deed>, screen: &Screen) -> Vec<Deed> {
         _ => None,
     });
     let is_input = !matches!(deeds.last(), Some(Deed::Photo { .. } | Deed::File { .. }));
+    let main = main.filter(|key| FileAsked::of(key).is_none());
     if let Some(key) = main.filter(|_| inputs == 1 && is_input) {
         deeds.push(Deed::Press { key });
     }

@@ -1,6 +1,7 @@
 //! One action: what it said, and taking it back.
 
-use survey::fact::{ActId, SubjectId};
+use survey::fact::{ActId, Fact, SubjectId};
+use survey::record::field;
 use survey::story::{UndoFault, can_undo};
 use survey::words::Phrase;
 
@@ -32,6 +33,9 @@ pub(super) fn show(scene: &Scene<'_>, act: ActId) -> Screen {
     sketch.rows(&Phrase::new("share-act-rows"), rows);
     paging::presses(&mut sketch, facts.len());
     match can_undo(scene.ledger, act) {
+        Ok(()) if begins_survey(scene, act) => {
+            sketch.words(WordsRole::Plain, &Phrase::new("share-no-undo-begun"));
+        }
         Ok(()) => {
             if facts.iter().any(|fact| fact.by() != scene.me) {
                 sketch.words(WordsRole::Plain, &Phrase::new("share-undo-of-others"));
@@ -44,6 +48,12 @@ pub(super) fn show(scene: &Scene<'_>, act: ActId) -> Screen {
     sketch.press("acts", &Phrase::new("share-acts"), PressWeight::Main);
     sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
+}
+
+/// Whether a survey began with this action. That is not taken back: a survey is deleted as a whole.
+fn begins_survey(scene: &Scene<'_>, act: ActId) -> bool {
+    let is_it = |fact: &&Fact| fact.field() == field::IS && fact.subject() == scene.survey.id;
+    scene.ledger.of_act(act).iter().any(is_it)
 }
 
 /// Why an action cannot be taken back, and what to do instead.
@@ -61,6 +71,9 @@ pub(super) fn take(guide: &mut Guide, act: ActId, deed: &Deed) -> Result<Move> {
     let Deed::Press { key } = deed else { return Ok(Move::Stay) };
     match key.as_str() {
         "undo" => {
+            if guide.with_scene(|scene| begins_survey(scene, act))? {
+                return Ok(Move::Stay);
+            }
             let open = guide.open_survey()?;
             open.introduce()?;
             let undoing = open.store.undo(act)?;

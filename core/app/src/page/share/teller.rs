@@ -129,6 +129,7 @@ impl<'a> Teller<'a> {
             }
             (REMOVED, Value::Null) => about("share-fact-brought-back"),
             (REMOVED, _) => about("share-fact-removed"),
+            (field::IS, _) if subject == self.survey.id => Phrase::new("share-fact-begun"),
             (field::IS, _) => about("share-fact-added"),
             (name, value) => Phrase::new("share-fact")
                 .phrase("about", self.about(subject, name))

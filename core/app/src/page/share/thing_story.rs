@@ -17,7 +17,9 @@ use crate::sketch::Sketch;
 pub(super) fn show(scene: &Scene<'_>, subject: SubjectId) -> Screen {
     let teller = Teller::of(scene);
     let mut sketch = Sketch::new(scene.language, scene.pending(), "share-thing", &teller.thing(subject));
-    let fields: Vec<&str> = scene.ledger.fields(subject).filter(|name| *name != FORGET).collect();
+    let mut fields: Vec<&str> = scene.ledger.fields(subject).filter(|name| *name != FORGET).collect();
+    // What it is stands first.
+    fields.sort_by_key(|name| *name != field::IS);
     let lead = if fields.is_empty() { "share-nothing-said" } else { "share-thing-lead" };
     sketch.words(WordsRole::Lead, &Phrase::new(lead));
     let rows: Vec<RowEntry> = fields

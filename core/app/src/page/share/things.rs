@@ -19,7 +19,7 @@ pub(super) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), "share-things", &title);
     sketch.words(WordsRole::Lead, &Phrase::new("share-things-lead"));
     let teller = Teller::of(scene);
-    let mut things = things(scene.survey);
+    let mut things = things(scene.survey, |subject| sketch.say(&teller.thing(subject)));
     // Only where somebody said a name is there a story to tell.
     let named = |(subject, _): &(&SubjectId, &AuthorId)| scene.ledger.fields(**subject).next().is_some();
     things.extend(teller.authors().iter().filter(named).map(|(subject, _)| *subject));
@@ -39,18 +39,32 @@ pub(super) fn show(scene: &Scene<'_>) -> Screen {
     sketch.screen
 }
 
-/// The survey and all that is shown of it, kind by kind.
-fn things(survey: &Survey) -> Vec<SubjectId> {
+/// The survey and all that is shown of it, kind by kind, in the order of what things are called.
+fn things(survey: &Survey, called: impl Fn(SubjectId) -> String) -> Vec<SubjectId> {
     let mut things = vec![survey.id];
-    things.extend(survey.rooms.keys());
-    things.extend(survey.services.keys());
-    things.extend(survey.parts.keys());
-    things.extend(survey.runs.keys());
-    things.extend(survey.readings.keys());
-    things.extend(survey.works.keys());
-    things.extend(survey.notes.keys());
-    things.extend(survey.photos.keys());
+    let kinds: [Vec<SubjectId>; 8] = [
+        survey.rooms.keys().copied().collect(),
+        survey.services.keys().copied().collect(),
+        survey.parts.keys().copied().collect(),
+        survey.runs.keys().copied().collect(),
+        survey.readings.keys().copied().collect(),
+        survey.works.keys().copied().collect(),
+        survey.notes.keys().copied().collect(),
+        survey.photos.keys().copied().collect(),
+    ];
+    for mut kind in kinds {
+        kind.sort_by_cached_key(|subject| in_order(&called(*subject)));
+        things.extend(kind);
+    }
     things
+}
+
+/// A name by which `S2` comes before `S10`.
+fn in_order(name: &str) -> (String, u64, String) {
+    let digits = |sign: char| sign.is_ascii_digit();
+    let (letters, rest) = name.split_at(name.find(digits).unwrap_or(name.len()));
+    let (number, rest) = rest.split_at(rest.find(|sign| !digits(sign)).unwrap_or(rest.len()));
+    (letters.to_lowercase(), number.parse().unwrap_or(0), rest.to_lowercase())
 }
 
 pub(super) fn take(deed: &Deed) -> Move {
