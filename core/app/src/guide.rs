@@ -212,7 +212,6 @@ impl Guide {
 
     fn go(&mut self, step: Move) -> Result<()> {
         match (step, &mut self.open) {
-            (Move::Stay, _) => {}
             (Move::Go(place), Some(open)) => open.memory.go(place),
             (Move::Swap(place), Some(open)) => {
                 open.memory.way.pop();
@@ -238,7 +237,7 @@ impl Guide {
                 self.outside = outside;
                 self.pending = Pending::default();
             }
-            (Move::Go(_) | Move::Swap(_) | Move::Back | Move::Next, None) => {}
+            (Move::Stay, _) | (Move::Go(_) | Move::Swap(_) | Move::Back | Move::Next, None) => {}
         }
         Ok(())
     }

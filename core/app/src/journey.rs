@@ -3,9 +3,10 @@
 //! The list is worked out anew from the survey each time, so it grows and shrinks with what is found, and it does not
 //! matter where one began.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use survey::fact::SubjectId;
+use survey::figure::map::reading_order;
 use survey::rating::PartRating;
 use survey::record::{CableKind, Connector, EntryState, Part, PartKind, Plugged, ServiceKind, Survey};
 
@@ -199,15 +200,16 @@ impl Way<'_, '_> {
 
     fn cables(&mut self) {
         let survey = self.survey();
+        let order: BTreeMap<_, _> =
+            reading_order(survey).into_iter().enumerate().map(|(place, part)| (part, place)).collect();
+        let place = |part| order.get(&part).copied().unwrap_or(usize::MAX);
         let mut fed: Vec<_> = survey
             .wiring
             .feeds()
-            .filter_map(|(part, feed)| {
-                Some((survey.parts.get(&part)?.tag.clone(), survey.runs.get(&feed.run?)?.clone()))
-            })
+            .filter_map(|(part, feed)| Some((place(part), survey.runs.get(&feed.run?)?.clone())))
             .filter(|(_, run)| !is_jumper(run))
             .collect();
-        fed.sort_by(|a, b| (&a.0, a.1.id).cmp(&(&b.0, b.1.id)));
+        fed.sort_by_key(|(place, run)| (*place, run.id));
         if fed.is_empty() {
             return;
         }

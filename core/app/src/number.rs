@@ -179,6 +179,10 @@ fn decimal(digits: &str) -> Option<f64> {
 }
 
 #[cfg(test)]
+#[expect(
+    clippy::float_cmp,
+    reason = "figures that are exact in decimal notation, rounded where they are not in binary"
+)]
 mod tests {
     use super::*;
 

@@ -50,7 +50,7 @@ impl<'a> Sketch<'a> {
     pub(crate) fn new(language: &'a Language, pending: &'a Pending, name: &str, title: &Phrase) -> Self {
         let screen = Screen {
             name: name.into(),
-            title: language.say(title),
+            title: capitalised(language.say(title)),
             trail: Vec::new(),
             how_far: None,
             blocks: Vec::new(),
@@ -89,7 +89,7 @@ impl<'a> Sketch<'a> {
 
     /// Words.
     pub(crate) fn words(&mut self, role: WordsRole, phrase: &Phrase) {
-        let words = self.say(phrase);
+        let words = capitalised(self.say(phrase));
         self.block(Block::Words(WordsBlock { role, words }));
     }
 
@@ -126,7 +126,7 @@ impl<'a> Sketch<'a> {
                 key: offer.key,
             })
             .collect();
-        let block = ChoiceBlock { key: key.into(), name: self.say(name), several, options };
+        let block = ChoiceBlock { key: key.into(), name: capitalised(self.say(name)), several, options };
         self.block(Block::Choice(block));
     }
 
@@ -167,7 +167,7 @@ impl<'a> Sketch<'a> {
             })
             .collect();
         let hint = hint.map(|hint| self.say(hint)).unwrap_or_default();
-        let name = self.say(name);
+        let name = capitalised(self.say(name));
         self.block(Block::Number(NumberBlock { key: key.into(), name, text, units, unit, hint }));
     }
 
@@ -206,6 +206,15 @@ impl<'a> Sketch<'a> {
         remark: Option<&Phrase>,
     ) -> RowEntry {
         let said = |phrase: Option<&Phrase>| phrase.map(|phrase| self.say(phrase)).unwrap_or_default();
-        RowEntry { key, head: self.say(head), says: said(says), remark: said(remark) }
+        RowEntry { key, head: capitalised(self.say(head)), says: said(says), remark: said(remark) }
+    }
+}
+
+/// A sentence that begins with a name of ours begins with a capital letter all the same.
+fn capitalised(words: String) -> String {
+    let mut signs = words.chars();
+    match signs.next() {
+        Some(first) if first.is_lowercase() => first.to_uppercase().chain(signs).collect(),
+        _ => words,
     }
 }

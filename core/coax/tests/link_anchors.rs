@@ -47,6 +47,10 @@ fn a_zero_length_path_of_1_x() {
         let held = share(&rates, |rate| (240.0..=270.0).contains(&rate.phy.value()));
         assert!(held >= 0.9, "{held}");
         assert!(rates.iter().all(|rate| rate.limit == Limit::Version));
+        // Deliberately spoiled: 65 dB on the way is no device straight on the tester.
+        let spoiled = self::rates(version, EthernetPort::Gigabit, 2, &flat(65.0));
+        let held = share(&spoiled, |rate| (240.0..=270.0).contains(&rate.phy.value()));
+        assert!(held < 0.1, "{held}");
     }
 }
 

@@ -53,11 +53,11 @@ pub fn mark(survey: &Survey, id: SubjectId) -> Phrase {
     }
 }
 
-/// The phrase that names the run which feeds a part: `R4 (the cable run)`, `the cable run to the TV outlet`.
+/// The phrase that names the run which feeds a part: `R4 (the cable to O4)`, `the cable to O4 (an outlet in Office)`.
 pub fn run_to(survey: &Survey, to: SubjectId) -> Phrase {
     let run = survey.wiring.feed(to).and_then(|feed| survey.runs.get(&feed.run?));
     match run.and_then(|run| run.tag.as_ref()) {
-        Some(tag) => Phrase::new("run-tagged").text("tag", tag).phrase("part", part(survey, to)),
+        Some(tag) => Phrase::new("run-tagged").text("tag", tag).phrase("part", mark(survey, to)),
         None => Phrase::new("run-to").phrase("part", part(survey, to)),
     }
 }

@@ -107,6 +107,41 @@ fn cautions_stand_at_their_step() {
     }
 }
 
+/// Whoever unscrews something at the first split stands next to the entry.
+#[test]
+fn next_to_the_entry_the_street_side_stays_closed() {
+    let unrated = |tag: &str| {
+        let house =
+            far_house(FAR).splitter("S2", 3).from("S1", 2).over(CableKind::Six, FAR).made_for(5.0, 1675.0);
+        let house =
+            house.at("O2").from("S2", 1).outlet("O3", "Den").from("S2", 2).plugged(&[]).adapter("2.5");
+        house.at("S2").cap(3).at(tag).made_for(5.0, 1000.0).survey()
+    };
+    for (tag, wanted) in [("S1", true), ("S2", false)] {
+        let survey = unrated(tag);
+        let splitter = part_id(&survey, tag);
+        let found = list(&survey);
+        let swap = |step: &&Step| matches!(step.change, ChangeKind::SwapSplitter { splitter: at, .. } if at == splitter);
+        let cautions = found.steps.iter().find(swap).expect("a splitter not made for the band").cautions();
+        for caution in [Caution::HouseSideOnly, Caution::KeepGrounds] {
+            assert_eq!(cautions.contains(&caution), wanted, "{tag}: {caution:?}");
+        }
+    }
+}
+
+#[test]
+fn beside_a_fibre_box_the_fibre_stays_in() {
+    let shared_with = |device| {
+        let survey = far_house(10.0).at("O2").plugged(&[device]).survey();
+        let outlet = part_id(&survey, "O2");
+        let found = list(&survey);
+        let step = found.steps.iter().find(|step| step.change == ChangeKind::ShareOutlet { outlet });
+        step.expect("shared").cautions().contains(&Caution::Fibre)
+    };
+    assert!(shared_with(Plugged::FibreBox));
+    assert!(!shared_with(Plugged::Tv));
+}
+
 #[test]
 fn putting_a_step_back_gives_the_house_before_it() {
     for case in cases() {

@@ -8,8 +8,11 @@ use std::collections::BTreeSet;
 use finding_cases::{Seen, cases};
 use house::{House, good_house, part_id};
 use survey::finding::{FindingKind, Place, Weight, findings};
+use survey::forecast::{Options, Reach, forecast};
 use survey::rating::PartRating;
-use survey::record::{EntryKind, EntryState, Plugged, ServiceKind, Survey};
+use survey::record::{
+    EntryKind, EntryState, HowMeasured, Plugged, ReadingKind, ServiceKind, Survey, TestReach,
+};
 
 fn kinds(seen: &Seen) -> BTreeSet<FindingKind> {
     findings(&seen.survey, seen.forecast.as_ref()).iter().map(|finding| finding.kind).collect()
@@ -34,6 +37,27 @@ fn every_kind_appears_where_it_must_and_not_where_it_must_not() {
         assert!(there.contains(&case.kind), "{:?} is missing; found {there:?}", case.kind);
         assert!(!absent.contains(&case.kind), "{:?} is there; found {absent:?}", case.kind);
     }
+}
+
+/// A PHY rate is held against the forecast made for the same house, whatever the way; one of a radio link is not.
+#[test]
+fn a_phy_rate_is_held_against_the_forecast() {
+    let found = |share: f64, over_radio: bool| {
+        let quick = Options { draws: 16, seed: 1, points: 89 };
+        let told = forecast(&good_house().survey(), &quick).expect("a sound survey");
+        let office = part_id(&good_house().survey(), "O2");
+        let Some(Reach::Estimated(path)) = told.room(office).map(|room| &room.reach) else {
+            panic!("no path")
+        };
+        let measured = ReadingKind::PhyRate { mbps: share * path.phy_down.likely };
+        let how = Some(HowMeasured { reach: TestReach::AdapterPage, over_radio });
+        let survey = good_house().at("O2").reads_how(measured, how).survey();
+        findings(&survey, Some(&told)).iter().map(|finding| finding.kind).collect::<Vec<_>>()
+    };
+    assert_eq!(found(1.0, false), []);
+    assert_eq!(found(0.4, false), [FindingKind::MeasuredBelowForecast]);
+    assert_eq!(found(2.0, false), [FindingKind::MeasuredAboveForecast]);
+    assert_eq!(found(0.4, true), []);
 }
 
 #[test]

@@ -558,6 +558,41 @@ fn a_very_long_text_is_read_from_its_beginning() {
     assert_eq!(reading.doubts_in_english(), ["The text is very long; only its first 4096 bytes were read."]);
 }
 
+/// A word for shielding stands before its figure, behind it, or alone: no loss beside it may go unread and untold.
+#[test]
+fn shielding_takes_no_loss_with_it() {
+    let two_way = || json!({"kind": "splitter", "legs": 2, "leg_losses_db": [3.5, 3.5]});
+    let filter = || json!({"kind": "entry_filter", "rejection_db": 70});
+    check(&[
+        ("SHIELDING 130dB 3,5 dB 2 WAY SPLITTER", two_way(), &[]),
+        ("SCREENING 110 dB -3.5 dB 2-WAY SPLITTER", two_way(), &[]),
+        ("2-WAY SPLITTER SHIELDED 3.5dB", two_way(), &[]),
+        ("2-WAY SPLITTER 3.5dB SHIELDED", two_way(), &[]),
+        ("2-WAY SPLITTER 3.5 dB, FULLY SCREENED", two_way(), &[]),
+        ("SHIELDED 3.5dB LOSS 2-WAY SPLITTER", two_way(), &[]),
+        ("EMI 120dB 110dB 2-WAY SPLITTER IL 3.5dB", two_way(), &[]),
+        (
+            "SHIELDED 3.5dB ISO 25dB 2-WAY SPLITTER",
+            json!({"kind": "splitter", "legs": 2, "leg_losses_db": [3.5, 3.5], "isolation_db": 25}),
+            &[],
+        ),
+        (
+            "3.5dB SHIELDED ISO 25dB 2-WAY SPLITTER",
+            json!({"kind": "splitter", "legs": 2, "leg_losses_db": [3.5, 3.5], "isolation_db": 25}),
+            &[],
+        ),
+        ("MOCA FILTER SHIELDED 70dB REJECTION", filter(), &[]),
+        // Neither a splitter's loss nor what a shield gives.
+        (
+            "SHIELDING 130dB 30 dB 2 WAY SPLITTER",
+            json!({"kind": "splitter", "legs": 2}),
+            &["figure-unplaced"],
+        ),
+        // The noise takes one figure; what the other is, no word says.
+        ("AMPLIFIER NF 4dB 12dB", json!({"kind": "amplifier"}), &["figure-unplaced"]),
+    ]);
+}
+
 #[test]
 fn the_line_of_json_keeps_the_order_of_members() {
     let line = read("2-WAY 5-1675MHz -3.7dB MoCA 2.5").json_line();

@@ -1,8 +1,12 @@
-//! Levels against the regulation's own figures and worked examples of the trade.
-#![allow(clippy::expect_used, clippy::panic, reason = "a failed test is what is wanted")]
+//! Levels against the regulation's own figures and worked examples of the trade. Those with a published value are rows of
+//! the table of such checks: see `check.rs`.
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "a failed test is what is wanted")]
 
+#[path = "../../coax/tests/published/check.rs"]
+mod check;
 mod house;
 
+use check::{check, check_between};
 use house::House;
 use survey::level::{
     ANALOG_TV, Fit, Levels, MODEM_SENDS, Options, change, least_visual_millivolts,
@@ -23,13 +27,29 @@ fn near(found: f64, wanted: f64, within: f64) {
 /// +3 dBmV: 2.98); at 300 ohm 1.9975 mV, +6.01 dBmV.
 #[test]
 fn the_regulation_gives_one_millivolt_at_75_ohm() {
-    near(least_visual_millivolts(75.0), 0.998_75, 5e-6);
-    near(least_visual_millivolts_at_drop(75.0), 1.409_26, 5e-6);
-    near(least_visual_millivolts(300.0), 1.9975, 5e-5);
-    near(level_of_millivolts(least_visual_millivolts(300.0)), 6.01, 0.005);
-    near(level_of_millivolts(1.41), 2.98, 0.005);
-    near(level_of_millivolts(1.0), 0.0, 1e-12);
-    assert_eq!(ANALOG_TV.low_dbmv, Some(0.0));
+    let rule = "47 CFR 76.605(a)(3)";
+    check(rule, "at 75 ohm sqrt(0.0133 Z), mV", 0.998_75, 5e-6, least_visual_millivolts(75.0));
+    check(rule, "the same as the rule words it, mV", 1.0, 0.005, least_visual_millivolts(75.0));
+    check(
+        rule,
+        "after the drop 2 sqrt(0.00662 Z), mV",
+        1.409_26,
+        5e-6,
+        least_visual_millivolts_at_drop(75.0),
+    );
+    check(
+        rule,
+        "the same as the rule words it, after the drop, mV",
+        1.41,
+        0.005,
+        least_visual_millivolts_at_drop(75.0),
+    );
+    check(rule, "at 300 ohm, mV", 1.9975, 5e-5, least_visual_millivolts(300.0));
+    let at_300 = level_of_millivolts(least_visual_millivolts(300.0));
+    check(rule, "at 300 ohm, dBmV", 6.01, 0.005, at_300);
+    check(rule, "1.41 mV (+3 dBmV in the rule), dBmV", 2.98, 0.005, level_of_millivolts(1.41));
+    check(rule, "1 mV, dBmV", 0.0, 1e-12, level_of_millivolts(1.0));
+    check(rule, "least level of analog TV at a set, dBmV", 0.0, 0.0, ANALOG_TV.low_dbmv.expect("a rule"));
 }
 
 /// Sound parts and a matched load leave a ripple of some tenths of a decibel: two mismatches of 18 and 20 dB return
@@ -57,7 +77,9 @@ fn sixteen_ways_take_plus_ten_to_minus_six() {
     let survey = house.survey();
     let found = found(&survey);
     let at = found.outlets[0].down.iter().find(|down| (down.mhz - 603.0).abs() < 1e-9).expect("looked at");
-    near(at.level.expect("the entry was measured").likely, -6.0 - 0.5, RIPPLE_DB);
+    let level = at.level.expect("the entry was measured").likely;
+    let manual = "a published tester manual, section on amplifiers";
+    check(manual, "in a house, without its joint and plate of 0.5 dB, dBmV", -6.0, RIPPLE_DB, level + 0.5);
 }
 
 /// The outlet method of the trade (an installers' institute, broadband-pbimedia.com, April 1999): level at the outlet =
@@ -82,7 +104,11 @@ fn the_outlet_method_holds() {
     let found = found(&survey);
     let at = found.outlets[0].down.iter().find(|down| (down.mhz - 950.0).abs() < 1e-9).expect("looked at");
     // Joint, plate and connectors of ours: 0.6 dB, common practice.
-    near(at.level.expect("measured").likely, 15.0 - 6.4 - 7.0 - 0.6, RIPPLE_DB);
+    let level = at.level.expect("measured").likely;
+    let method = "the outlet method of an installers' institute (broadband-pbimedia.com, April 1999)";
+    let expected = 1.6;
+    check(method, "+15 dBmV less 100 ft of 6 series and a 4-way, dBmV", expected, RIPPLE_DB, level + 0.6);
+    check_between(method, "at the highest channel, dBmV", 0.0, f64::INFINITY, level);
 }
 
 /// A house with a TV and a modem on one splitter.

@@ -163,6 +163,7 @@ fn every_word_of_the_page_is_known() {
         "matters-",
         "rated-",
         "series-",
+        "run-connector-",
         "connector-",
         "plugged-",
         "reading-",

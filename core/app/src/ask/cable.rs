@@ -32,12 +32,6 @@ const CONNECTORS: [(&str, Connector); 7] = [
 const KNOWN: [(&str, LengthKnown); 3] =
     [("measured", LengthKnown::Measured), ("paced", LengthKnown::Paced), ("guessed", LengthKnown::Guessed)];
 
-/// Cables that have been said to lie between two parts, jumpers aside.
-pub(crate) fn runs<'a>(scene: &Scene<'a>) -> impl Iterator<Item = &'a Run> {
-    let survey = scene.survey;
-    survey.runs.values().filter(|run| survey.wiring.fed_over(run.id).is_some() && !is_jumper(run))
-}
-
 /// Whether a run is only what joins two parts side by side.
 pub(crate) fn is_jumper(run: &Run) -> bool {
     run.length.is_some_and(|length| length.high_metres <= 1.0)
@@ -98,9 +92,14 @@ pub(super) fn take_one(scene: &Scene<'_>, run: SubjectId) -> Told<Answer> {
 
 pub(super) fn draw_length(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectId) {
     let length = scene.survey.runs.get(&run).and_then(|run| run.length);
-    let name = Question::Length(run).phrase(scene);
     let hint = Phrase::new("ask-length.hint");
-    sketch.number("length", &name, Some(&hint), Quantity::Length, length.map(|length| length.metres));
+    sketch.number(
+        "length",
+        &Phrase::new("length"),
+        Some(&hint),
+        Quantity::Length,
+        length.map(|length| length.metres),
+    );
     let offers =
         KNOWN.iter().map(|(key, _)| Offer::new(*key, Phrase::new(format!("length-{key}")))).collect();
     let now = length.map(|length| length.known);

@@ -3,7 +3,7 @@
 use serde_json::json;
 use survey::fact::SubjectId;
 use survey::finding::Caution;
-use survey::record::{EntryKind, EntryState, Feed, FeedFrom, PartKind, ServiceKind, field};
+use survey::record::{EntryKind, EntryState, Feed, FeedFrom, PartKind, field};
 use survey::words::Phrase;
 
 use super::leads_to::jumper;
@@ -195,20 +195,4 @@ pub(super) fn draw_filter(scene: &Scene<'_>, sketch: &mut Sketch<'_>, entry: Sub
 pub(super) fn take_filter(scene: &Scene<'_>, entry: SubjectId) -> Told<Answer> {
     let after = behind(scene, entry, PartKind::GroundBlock).unwrap_or(entry);
     take_seen(scene, &Question::EntryFilter(entry), entry, PartKind::EntryFilter, after)
-}
-
-/// Whether a service of the house may come in by this kind of entry.
-pub(crate) fn brings(kind: EntryKind, service: ServiceKind) -> bool {
-    match kind {
-        EntryKind::Cable => {
-            matches!(
-                service,
-                ServiceKind::CableTv | ServiceKind::CableInternet | ServiceKind::ProviderNetwork
-            )
-        }
-        EntryKind::Antenna => service == ServiceKind::AntennaTv,
-        EntryKind::Satellite => service == ServiceKind::SatelliteTv,
-        EntryKind::FibreBox => service == ServiceKind::FibreLink,
-        EntryKind::Unknown => false,
-    }
 }

@@ -1,8 +1,7 @@
 //! The house, its people, and what uses the coax today.
 
 use serde_json::json;
-use survey::fact::{Edit, SubjectId};
-use survey::naming;
+use survey::fact::SubjectId;
 use survey::record::{
     Building, Internet, ModemBands, ModemGeneration, Ownership, Room, Service, ServiceKind, Wish, field,
 };
@@ -252,15 +251,6 @@ pub(super) fn take_wish(scene: &Scene<'_>, room: SubjectId) -> Told<Answer> {
     let answer = Answer::new().asked(room, "wish", if picked == UNSURE { UNSURE } else { "yes" });
     match wish {
         Some(wish) => answer.says(room, field::WISH, &wish),
-        None => {
-            let mut answer = answer;
-            answer.edits.push(Edit::new(room, field::WISH, serde_json::Value::Null));
-            Ok(answer)
-        }
+        None => Ok(answer.plain(room, field::WISH, serde_json::Value::Null)),
     }
-}
-
-/// The service by name, for lists.
-pub(crate) fn service_word(kind: ServiceKind) -> Phrase {
-    naming::service(kind)
 }

@@ -93,7 +93,7 @@ impl Figure {
         }
     }
 
-    fn written(self, quantity: Quantity, value: f64) -> Phrase {
+    fn written(quantity: Quantity, value: f64) -> Phrase {
         let arg = match quantity {
             Quantity::Loss => Arg::Loss(value),
             Quantity::Frequency => Arg::Frequency(value),
@@ -150,7 +150,7 @@ fn figures(
             let (key, taken) = state(name);
             let value = figure.of(rating);
             let says = value
-                .map_or_else(|| Phrase::new("figure-not-stated"), |value| figure.written(quantity, value));
+                .map_or_else(|| Phrase::new("figure-not-stated"), |value| Figure::written(quantity, value));
             LabelFigure {
                 key,
                 name: sketch.say(&Phrase::new(format!("figure-{name}"))),

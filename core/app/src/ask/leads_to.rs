@@ -110,7 +110,7 @@ pub(super) fn take(scene: &Scene<'_>, part: SubjectId, port: u8) -> Told<Answer>
         _ => None,
     };
     if let Some(end) = end {
-        let answer = clear(scene, Answer::new(), child)?;
+        let answer = clear(scene, Answer::new(), child);
         return answer.says(part, field::end_field(port), &end);
     }
     let room = subject_of(picked, "room");
@@ -120,7 +120,7 @@ pub(super) fn take(scene: &Scene<'_>, part: SubjectId, port: u8) -> Told<Answer>
     if let Some(outlet) = there.filter(|there| is_outlet && there.kind == PartKind::Outlet) {
         return Ok(Answer::new().plain(outlet.id, field::ROOM, room.map_or(Value::Null, |room| json!(room))));
     }
-    let mut answer = clear(scene, Answer::new(), child)?;
+    let mut answer = clear(scene, Answer::new(), child);
     if scene.survey.parts.get(&part).is_some_and(|part| part.end(port).is_some()) {
         answer.edits.push(Edit::new(part, field::end_field(port), Value::Null));
     }
@@ -161,8 +161,8 @@ pub(super) fn jumper(answer: Answer) -> Told<(Answer, SubjectId)> {
 
 /// Makes room on a port: what hung there and says nothing yet is removed, anything else becomes loose. Both can be
 /// taken back.
-fn clear(scene: &Scene<'_>, mut answer: Answer, child: Option<SubjectId>) -> Told<Answer> {
-    let Some(child) = child else { return Ok(answer) };
+fn clear(scene: &Scene<'_>, mut answer: Answer, child: Option<SubjectId>) -> Answer {
+    let Some(child) = child else { return answer };
     let survey = scene.survey;
     let says_something = survey.parts.get(&child).is_none_or(|part| {
         part.label.is_some() || part.plugged.is_some() || part.adapter.is_some() || !part.ends.is_empty()
@@ -171,11 +171,11 @@ fn clear(scene: &Scene<'_>, mut answer: Answer, child: Option<SubjectId>) -> Tol
         || survey.notes_on(Some(child)).next().is_some();
     if says_something {
         answer.edits.push(Edit::new(child, field::FEED, Value::Null));
-        return Ok(answer);
+        return answer;
     }
     if let Some(run) = survey.wiring.feed(child).and_then(|feed| feed.run) {
         answer.edits.push(scene.ledger.remove(run));
     }
     answer.edits.push(scene.ledger.remove(child));
-    Ok(answer)
+    answer
 }

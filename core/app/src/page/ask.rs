@@ -28,10 +28,20 @@ pub(super) fn show(scene: &Scene<'_>, question: &Question) -> Screen {
     for figure in crate::picture::of(question, scene.language) {
         sketch.block(Block::Figure(figure));
     }
+    let told = sketch.screen.blocks.len();
     question.draw(scene, &mut sketch);
+    // What can hurt someone is read before anything is answered; what leads elsewhere comes after the way on.
+    let drawn = sketch.screen.blocks.split_off(told);
+    let is_press = |block: &Block| matches!(block, Block::Press(_) | Block::Confirm(_));
+    let (presses, rest): (Vec<_>, Vec<_>) = drawn.into_iter().partition(is_press);
+    let (cautions, inputs): (Vec<_>, Vec<_>) =
+        rest.into_iter().partition(|block| matches!(block, Block::Caution(_)));
+    sketch.screen.blocks.extend(cautions);
+    sketch.screen.blocks.extend(inputs);
     if !is_answered_by_one_pick(&sketch.screen) {
         sketch.press("next", &Phrase::new("go-on"), PressWeight::Main);
     }
+    sketch.screen.blocks.extend(presses);
     let offers_unsure = sketch.screen.blocks.iter().any(|block| match block {
         Block::Choice(choice) => choice.options.iter().any(|option| option.unsure),
         _ => false,

@@ -56,7 +56,7 @@ pub(crate) fn show(open: &OpenSurvey, scene: &Scene<'_>, place: &Place) -> Scree
 /// Does what was done on a screen within a survey.
 pub(crate) fn take(guide: &mut Guide, place: &Place, deed: &Deed) -> Result<Move> {
     match place {
-        Place::Overview => overview::take(guide, deed),
+        Place::Overview => Ok(overview::take(deed)),
         Place::Ask(question) => ask::take(guide, question, deed),
         Place::Stage(stage) => stage::take(guide, *stage, deed),
         Place::PutOff => put_off::take(guide, deed),

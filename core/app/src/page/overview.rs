@@ -4,8 +4,6 @@ use survey::words::{Arg, Phrase};
 
 use super::{field, result, share};
 use crate::deed::Deed;
-use crate::error::Result;
-use crate::guide::Guide;
 use crate::journey::{journey, next};
 use crate::place::{Move, Place};
 use crate::scene::Scene;
@@ -51,9 +49,9 @@ pub(super) fn show(scene: &Scene<'_>) -> Screen {
     sketch.screen
 }
 
-pub(super) fn take(_guide: &mut Guide, deed: &Deed) -> Result<Move> {
-    let Some(key) = deed.key() else { return Ok(Move::Stay) };
-    Ok(match key {
+pub(super) fn take(deed: &Deed) -> Move {
+    let Some(key) = deed.key() else { return Move::Stay };
+    match key {
         "next" => Move::Next,
         "put-off" => Move::Go(Place::PutOff),
         "out" => Move::Out,
@@ -65,5 +63,5 @@ pub(super) fn take(_guide: &mut Guide, deed: &Deed) -> Result<Move> {
             .or_else(|| field::door(key))
             .or_else(|| share::door(key))
             .map_or(Move::Stay, Move::Go),
-    })
+    }
 }

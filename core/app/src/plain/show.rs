@@ -126,6 +126,7 @@ impl Page<'_> {
         self.line(&format!("{number:>3}  {words}"));
     }
 
+    #[expect(clippy::too_many_lines, reason = "one arm a kind of block; each is read alone")]
     fn block(&mut self, block: &Block) {
         match block {
             Block::Words(words) => {

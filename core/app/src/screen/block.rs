@@ -190,7 +190,6 @@ impl Block {
     }
 }
 
-#[expect(clippy::trivially_copy_pass_by_ref, reason = "the signature that `filter` asks for")]
 pub(super) fn said_at_all(words: &&str) -> bool {
     !words.is_empty()
 }

@@ -204,6 +204,7 @@ ask-length = How long is { $run }?
     .title = { $run }: length
     .why = A guess is fine: we work with a range. Pacing it narrows the range.
     .hint = one long step is about 0.8 m or 2.5 ft
+length = Length
 length-known = How do you know?
 length-measured = Measured
 length-paced = Paced

@@ -39,7 +39,7 @@ pub fn run(
         let screen = guide.screen();
         let (text, numbered) = plain::show(&screen, &walker.language);
         walker.show(&text)?;
-        let Some(line) = lines.next(&walker.prompt())? else { break };
+        let Some(line) = lines.next("> ")? else { break };
         if walker.echo {
             output::say(&format!("> {line}\n"))?;
         }
@@ -53,7 +53,7 @@ pub fn run(
             Typed::AskAgain(deed, question) => {
                 output::say(&format!("{question}\n"))?;
                 walker.say("plain-yes-or-no")?;
-                let Some(line) = lines.next(&walker.prompt())? else { break };
+                let Some(line) = lines.next("> ")? else { break };
                 if walker.word("plain-yes").split(' ').any(|yes| yes == line.trim().to_lowercase()) {
                     walker.act(&mut guide, &[deed])?;
                 }
@@ -74,10 +74,6 @@ struct Walker {
 impl Walker {
     fn word(&self, id: &str) -> String {
         self.language.say(&Phrase::new(id))
-    }
-
-    fn prompt(&self) -> String {
-        "> ".into()
     }
 
     fn say(&self, id: &str) -> Result<(), DeskError> {

@@ -74,7 +74,7 @@ fn tell_step(
     if !services.is_empty() {
         rows.push((context.word("desk-services"), services.join("; ")));
     }
-    for caution in step.change.cautions() {
+    for caution in &step.cautions() {
         // Said in full where it comes first; where it comes again, by the step that says it.
         let said = match told.get(caution) {
             Some(step) => Phrase::new("desk-caution-again").with("step", Arg::Count(*step)),
@@ -274,7 +274,7 @@ fn step_as_json(context: &Context, step: &Step) -> StepJson {
         what: context.say(&phrase),
         why: attribute("why"),
         how: attribute("how"),
-        cautions: step.change.cautions().iter().map(|caution| context.say(&caution.phrase())).collect(),
+        cautions: step.cautions().iter().map(|caution| context.say(&caution.phrase())).collect(),
         check: attribute("check"),
         back: attribute("back"),
         services: step.service_changes.iter().map(|change| service_as_json(step, change)).collect(),

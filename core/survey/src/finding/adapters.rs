@@ -89,7 +89,10 @@ pub(super) fn ports(inspection: &Inspection<'_>) -> Vec<Finding> {
         .filter_map(|node| {
             let port = node.link.port.line_rate().value();
             let coax = node.link.version.mac_ceiling(count).value.value();
-            let wanted = wanted(inspection, node).filter(|wanted| *wanted > port && coax > port)?;
+            // All that any room wants passes the bridge.
+            let of_all = inspection.nodes.iter().filter(|other| node.bridge || other.outlet == node.outlet);
+            let most = of_all.filter_map(|other| wanted(inspection, other)).reduce(f64::max);
+            let wanted = most.filter(|wanted| *wanted > port && coax > port)?;
             Some(
                 Finding::new(FindingKind::EthernetSlower, vec![Place::Part(node.outlet)])
                     .phrase("outlet", inspection.name(node.outlet))

@@ -130,6 +130,8 @@ kinds! {
     JointBad = "joint-bad", Costly, Published, CABLE;
     /// A twist-on, push-on, corroded or hand-tight connector.
     ConnectorPoor = "connector-poor", Costly, CommonPractice, CABLE;
+    /// A poor connector or bad joint where only the provider works.
+    ConnectorStreetSide = "connector-street-side", Costly, CommonPractice, ENTRY_LOOK;
     /// A cable service reaches into the MoCA band on the adapters' tree.
     ServiceInBand = "service-in-band", Costly, Published, ENTRY;
     /// The version between an adapter and the bridge is slower than what is wanted.

@@ -1,11 +1,13 @@
 //! What was measured in the rooms, beside what was expected there.
 
+use coax::Span;
+
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
 use crate::fact::SubjectId;
 use crate::forecast::{PathForecast, Reach};
 use crate::record::{Reading, ReadingKind, TestReach};
-use crate::words::Arg;
+use crate::words::{Arg, Phrase};
 
 /// A reading counts as outside the shown range only by more than this share, or so many decibels.
 const LEEWAY: f64 = 0.05;
@@ -66,6 +68,26 @@ pub(super) fn against_forecast(inspection: &Inspection<'_>) -> Vec<Finding> {
                     );
                 }
             }
+            ReadingKind::PhyRate { mbps } if reading.how.is_none_or(|how| !how.over_radio) => {
+                // Adapters' pages show one rate, and seldom of which way.
+                let (low, high) =
+                    (path.phy_down.low.min(path.phy_up.low), path.phy_down.high.max(path.phy_up.high));
+                let kind = if mbps < low * (1.0 - LEEWAY) {
+                    FindingKind::MeasuredBelowForecast
+                } else if mbps > high * (1.0 + LEEWAY) {
+                    FindingKind::MeasuredAboveForecast
+                } else {
+                    continue;
+                };
+                let slower =
+                    if path.phy_up.likely < path.phy_down.likely { path.phy_up } else { path.phy_down };
+                let expected = Span::new(low, slower.likely, high);
+                found.push(
+                    finding(kind)
+                        .phrase("measured", Phrase::new("measured-phy-rate").with("rate", Arg::Rate(mbps)))
+                        .with("expected", Arg::RateRange(expected)),
+                );
+            }
             measured => {
                 if let Some(loss) = measured.path_loss_db().filter(|loss| *loss > path.loss.high + LEEWAY_DB)
                 {
@@ -89,7 +111,7 @@ pub(super) fn by_itself(inspection: &Inspection<'_>) -> Vec<Finding> {
         let name = reading.about.map(|outlet| inspection.name(outlet));
         let place = |finding: Finding| match &name {
             Some(name) => finding.phrase("outlet", name.clone()),
-            None => finding.phrase("outlet", crate::words::Phrase::new("place-house")),
+            None => finding.phrase("outlet", Phrase::new("place-house")),
         };
         match reading.measured {
             ReadingKind::Throughput { down_mbps, up_mbps }
@@ -100,7 +122,7 @@ pub(super) fn by_itself(inspection: &Inspection<'_>) -> Vec<Finding> {
                     let id = if down_mbps < up_mbps { "way-to-room" } else { "way-from-room" };
                     found.push(
                         place(Finding::new(FindingKind::OneWaySlower, at))
-                            .phrase("way", crate::words::Phrase::new(id))
+                            .phrase("way", Phrase::new(id))
                             .with("slow", Arg::Rate(slow))
                             .with("fast", Arg::Rate(fast)),
                     );

@@ -62,13 +62,16 @@ pub(super) fn connectors(inspection: &Inspection<'_>) -> Vec<Finding> {
     for (to, run) in fed(inspection) {
         let run_name = naming::run_to(inspection.survey, to);
         let at_ends = [(run.connector_near, "run-end-near"), (run.connector_far, "run-end-far")];
+        let street_side = inspection.survey.is_street_side(to);
         for (connector, end) in at_ends {
             let finding = |kind| {
+                let kind = if street_side { FindingKind::ConnectorStreetSide } else { kind };
                 Finding::new(kind, vec![Place::RunTo(to)])
                     .phrase("run", run_name.clone())
                     .phrase("end", Phrase::new(end))
             };
             match connector {
+                Connector::BadJoint if street_side => found.push(poor(finding, "connector-bad-joint")),
                 Connector::BadJoint => found.push(finding(FindingKind::JointBad)),
                 Connector::TwistOn => found.push(poor(finding, "connector-twist-on")),
                 Connector::PushOn => found.push(poor(finding, "connector-push-on")),

@@ -5,6 +5,11 @@
 //! next line's.
 
 use super::context::{Path, Placed, Role, Waiting};
+use super::item::Figure;
+use super::losses::UNMARKED_LOSS_DB;
+
+/// From here on a figure beside a word for shielding is one of shielding, in decibels.
+const SHIELDING_DB: f64 = 40.0;
 
 /// A word for figures: what it says and how strongly.
 #[derive(Debug, Clone, PartialEq)]
@@ -41,6 +46,10 @@ pub(super) fn place_roles(steps: &[Step<RoleWord>], placed: &mut Placed, waiting
     let trailing = is_trailing(steps);
     let mut current = waiting.role.take().filter(|_| !trailing);
     let mut fresh = false;
+    // Whether the word before has had a figure already.
+    let mut is_spent = false;
+    // Whether the last word of the line has its figure before it, though the line puts words first.
+    let mut is_last_taken = false;
     let mut last_minus = None;
     for (at, step) in steps.iter().enumerate() {
         match step {
@@ -50,20 +59,21 @@ pub(super) fn place_roles(steps: &[Step<RoleWord>], placed: &mut Placed, waiting
                     _ => Some(word.clone()),
                 };
                 fresh = true;
+                is_spent = false;
                 last_minus = None;
             }
             Step::Thing(index) => {
-                let minus = placed
-                    .figures
-                    .get(*index)
-                    .and_then(|figure| figure.body.as_ref().ok())
-                    .is_some_and(|f| f.minus);
+                let read = placed.figures.get(*index).and_then(|figure| figure.body.as_ref().ok());
+                let minus = read.is_some_and(|figure| figure.minus);
                 let after = steps.get(at + 1..).unwrap_or_default();
                 let word = if trailing {
                     let is_last = matches!(after.first(), Some(Step::Word(_)));
                     following(after).filter(|word| is_last || word.role.is_shared())
                 } else if current.is_none() {
                     first_of_two(after)
+                } else if let Some(word) = current.as_ref().and_then(|word| last_of_line(word, after)) {
+                    is_last_taken = true;
+                    Some(word)
                 } else if current.as_ref().is_some_and(|word| !word.role.is_shared())
                     && last_minus == Some(false)
                     && minus
@@ -74,11 +84,9 @@ pub(super) fn place_roles(steps: &[Step<RoleWord>], placed: &mut Placed, waiting
                 } else {
                     current.clone()
                 };
-                let is_bare = placed
-                    .figures
-                    .get(*index)
-                    .and_then(|figure| figure.body.as_ref().ok())
-                    .is_some_and(|figure| !figure.has_unit);
+                let word = word.and_then(|word| not_kept(word, read, is_spent));
+                let is_bare = read.is_some_and(|figure| !figure.has_unit);
+                is_spent = true;
                 last_minus = Some(minus);
                 fresh = false;
                 if let (Some(word), Some(figure)) = (word, placed.figures.get_mut(*index)) {
@@ -93,8 +101,29 @@ pub(super) fn place_roles(steps: &[Step<RoleWord>], placed: &mut Placed, waiting
             }
         }
     }
-    if fresh && !trailing {
+    if fresh && !trailing && !is_last_taken {
         waiting.role = current;
+    }
+}
+
+/// "SHIELDED 70dB REJECTION": a word for shielding often stands without a figure, so one with a word after it, the last
+/// of the line, is that word's.
+fn last_of_line(word: &RoleWord, after: &[Step<RoleWord>]) -> Option<RoleWord> {
+    let is_last = word.role == Role::Shielding && after.iter().all(|step| matches!(step, Step::Word(_)));
+    following(after).filter(|_| is_last)
+}
+
+/// What a word for something that is not kept makes of a figure: "SHIELDED 3.5dB" has a loss of 3.5 dB, and the second
+/// figure of "NOISE 4dB 12dB" may be anything.
+fn not_kept(word: RoleWord, figure: Option<&Figure>, is_spent: bool) -> Option<RoleWord> {
+    let unsure = RoleWord { role: Role::Unsure, ..word.clone() };
+    match (word.role, figure) {
+        (Role::Shielding, Some(figure)) if !figure.has_unit && !figure.minus => Some(word),
+        (Role::Shielding, Some(figure)) if figure.size >= SHIELDING_DB => Some(word),
+        (Role::Shielding, Some(figure)) if UNMARKED_LOSS_DB.contains(&figure.size) => None,
+        (Role::Shielding, Some(_)) => Some(unsure),
+        (Role::Shielding, None) | (Role::Unmeasured, _) if is_spent => Some(unsure),
+        _ => Some(word),
     }
 }
 

@@ -122,7 +122,8 @@ fn taken_for(place: &PlacedFigure, placed: &Placed, kind: Option<PartKind>, has_
     let is_amplifier = kind == Some(PartKind::Amplifier);
     let in_return = place.path == Some(Path::Return);
     match place.role {
-        Some(Role::Unmeasured) => Taken::PassedOver,
+        Some(Role::Unmeasured | Role::Shielding) => Taken::PassedOver,
+        Some(Role::Unsure) => Taken::Unplaced,
         Some(Role::Tap) => Taken::As(Quantity::Tap),
         Some(Role::Isolation) => Taken::As(Quantity::Isolation),
         Some(Role::ReturnLoss) => Taken::As(Quantity::ReturnLoss),

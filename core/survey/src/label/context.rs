@@ -24,8 +24,12 @@ pub(super) enum Role {
     Isolation,
     /// Return loss.
     ReturnLoss,
-    /// Something that is not kept: shielding, noise.
+    /// Something that is not kept: noise, flatness.
     Unmeasured,
+    /// Shielding, which is not kept either.
+    Shielding,
+    /// Behind a word for something not kept, but perhaps a figure of its own.
+    Unsure,
 }
 
 impl Role {
@@ -217,6 +221,7 @@ fn role_word(term: Term) -> Option<RoleWord> {
         Term::Isolation => (Role::Isolation, 2),
         Term::ReturnLoss => (Role::ReturnLoss, 2),
         Term::Unmeasured | Term::PassivePort => (Role::Unmeasured, 2),
+        Term::Shielding => (Role::Shielding, 2),
         _ => return None,
     };
     Some(RoleWord { role, strength, joined: false, outputs: Vec::new() })

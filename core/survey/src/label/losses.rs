@@ -11,7 +11,7 @@ use super::reading::LabelReading;
 use super::usual::unusual_loss;
 
 /// A loss without a minus or a word that is not within these, in decibels, is not taken for one.
-const UNMARKED_LOSS_DB: std::ops::RangeInclusive<f64> = 2.0..=20.0;
+pub(super) const UNMARKED_LOSS_DB: std::ops::RangeInclusive<f64> = 2.0..=20.0;
 
 /// A figure with where it stands.
 pub(super) type Found<'p> = (&'p PlacedFigure, &'p Figure);

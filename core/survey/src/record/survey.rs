@@ -8,7 +8,10 @@ use coax::model::Measured;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
-use super::{Part, Photo, Reading, Room, Run, Service, ServiceKind, Wiring, Wish, Work};
+use super::{
+    EntryKind, EntryState, Part, PartKind, Photo, Reading, Room, Run, Service, ServiceKind, Wiring, Wish,
+    Work,
+};
 use crate::fact::SubjectId;
 
 /// How the internet reaches the house and what the plan gives.
@@ -171,6 +174,21 @@ impl Survey {
     /// Services of one kind.
     pub fn services_of(&self, kind: ServiceKind) -> impl Iterator<Item = &Service> {
         self.services.values().filter(move |service| service.kind == kind)
+    }
+
+    /// Whether the run that feeds a part is on the street's side, so that only the provider may work on it: it comes
+    /// from the entry of a cable company, or of nobody knows what, or leads to the ground block behind such an entry.
+    pub fn is_street_side(&self, to: SubjectId) -> bool {
+        let way = self.wiring.way_up(to);
+        let street = way.last().and_then(|head| self.parts.get(head)).is_some_and(|head| {
+            head.kind == PartKind::Entry
+                && head.entry_state != EntryState::CutOff
+                && matches!(head.entry_kind, EntryKind::Cable | EntryKind::Unknown)
+        });
+        let of_kind = |id: &SubjectId, kind| self.parts.get(id).is_some_and(|part| part.kind == kind);
+        let from_entry = way.get(1).is_some_and(|feeder| of_kind(feeder, PartKind::Entry));
+        let block_at_or_below = self.wiring.below(to).iter().any(|id| of_kind(id, PartKind::GroundBlock));
+        street && way.len() > 1 && (from_entry || block_at_or_below)
     }
 
     /// Works out [`wiring`](Self::wiring) anew from the parts' feeds. Call after changing any feed in memory.

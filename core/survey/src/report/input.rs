@@ -101,7 +101,7 @@ impl From<&Step> for StepTold {
     fn from(step: &Step) -> Self {
         Self {
             what: step.change.phrase(&step.before),
-            cautions: step.change.cautions().iter().map(|caution| caution.phrase()).collect(),
+            cautions: step.cautions().iter().map(|caution| caution.phrase()).collect(),
             services: step.service_words(),
             parts: step.effort.parts.clone(),
             minutes: step.effort.minutes,

@@ -100,13 +100,13 @@ fn series_message(cable: CableKind) -> &'static str {
 
 fn connector_message(connector: Connector) -> &'static str {
     match connector {
-        Connector::Compression => "connector-compression",
-        Connector::Crimp => "connector-crimp",
-        Connector::PushOn => "connector-push-on",
-        Connector::TwistOn => "connector-twist-on",
-        Connector::Corroded => "connector-corroded",
-        Connector::HandTight => "connector-hand-tight",
-        Connector::BadJoint => "connector-bad-joint",
-        Connector::Unknown => "connector-unknown",
+        Connector::Compression => "run-connector-compression",
+        Connector::Crimp => "run-connector-crimp",
+        Connector::PushOn => "run-connector-push-on",
+        Connector::TwistOn => "run-connector-twist-on",
+        Connector::Corroded => "run-connector-corroded",
+        Connector::HandTight => "run-connector-hand-tight",
+        Connector::BadJoint => "run-connector-bad-joint",
+        Connector::Unknown => "run-connector-unknown",
     }
 }

@@ -132,3 +132,26 @@ impl Language {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use fluent_bundle::FluentResource;
+
+    use super::ENGLISH;
+
+    #[test]
+    fn every_file_is_read_whole_and_no_message_is_written_twice() {
+        let mut seen = BTreeSet::new();
+        for (file, text) in ENGLISH {
+            FluentResource::try_new((*text).to_owned()).expect(file);
+            for line in text.lines().filter(|line| line.starts_with(|c: char| c == '-' || c.is_alphabetic()))
+            {
+                if let Some((id, _)) = line.split_once(" =") {
+                    assert!(seen.insert(id), "{id} is written again in {file}");
+                }
+            }
+        }
+    }
+}

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use crate::fact::SubjectId;
 use crate::finding::{Caution, cautions};
 use crate::naming;
-use crate::record::{PartKind, Survey};
+use crate::record::{PartKind, Plugged, Survey};
 use crate::words::{Arg, Phrase};
 
 /// What a change does.
@@ -213,7 +213,10 @@ impl ChangeKind {
                 Phrase::new("change-renew-connectors").phrase("run", naming::run_to(survey, to))
             }
             Self::FilterAtDevice { outlet } => {
-                Phrase::new("change-filter-at-device").phrase("outlet", part(outlet))
+                let plugged = survey.parts.get(&outlet).and_then(|part| part.plugged.as_ref());
+                let modem = plugged.is_some_and(|plugged| plugged.contains(&Plugged::Modem));
+                let id = if modem { "change-filter-at-modem" } else { "change-filter-at-tv" };
+                Phrase::new(id).phrase("outlet", part(outlet))
             }
             Self::ModemOwnLine { outlet } => {
                 Phrase::new("change-modem-own-line").phrase("outlet", part(outlet))

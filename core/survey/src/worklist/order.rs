@@ -4,14 +4,15 @@ use std::collections::BTreeMap;
 
 use super::change::ChangeKind;
 use super::effort::Effort;
-use super::propose::proposals;
+use super::propose::{proposals, trunk};
 use super::refusal::Refusal;
 use crate::error::SurveyError;
 use crate::fact::SubjectId;
+use crate::finding::Caution;
 use crate::forecast::{self, Forecast, Reach, forecast};
 use crate::level::{self, Levels, NOTICEABLE_DB, OutletChange, levels};
 use crate::naming;
-use crate::record::Survey;
+use crate::record::{PartKind, Plugged, Survey};
 use crate::words::{Arg, Phrase};
 
 /// How a work list is made.
@@ -62,6 +63,29 @@ impl Step {
     /// Whether TV and modem are to be checked afterwards: wherever one hangs on the coax.
     pub fn asks_for_a_check(&self) -> bool {
         !self.service_changes.is_empty()
+    }
+
+    /// What to take care of, most important first; next to the entry that the street's side stays closed, too, and beside a
+    /// fibre box that the fibre stays in.
+    pub fn cautions(&self) -> Vec<Caution> {
+        let mut cautions = self.change.cautions().to_vec();
+        let at = self.change.at();
+        let plugged = self.before.parts.get(&at).and_then(|part| part.plugged.as_ref());
+        if plugged.is_some_and(|plugged| plugged.contains(&Plugged::FibreBox)) {
+            cautions.push(Caution::Fibre);
+        }
+        let head = self.before.wiring.head_of(at);
+        let entry = self.before.parts.get(&head).is_some_and(|part| part.kind == PartKind::Entry);
+        let unscrews = !matches!(self.change, ChangeKind::Cap { .. } | ChangeKind::FilterAtDevice { .. });
+        if entry && unscrews && trunk(&self.before, head).contains(&at) {
+            for caution in [Caution::HouseSideOnly, Caution::KeepGrounds] {
+                let weather = cautions.iter().position(|caution| *caution == Caution::Thunderstorm);
+                if !cautions.contains(&caution) {
+                    cautions.insert(weather.unwrap_or(cautions.len()), caution);
+                }
+            }
+        }
+        cautions
     }
 
     /// What it gains or costs the other services, in words: one for each TV and modem that would notice.

@@ -7,7 +7,7 @@ use crate::fact::SubjectId;
 use crate::forecast::Node;
 use crate::rating::EXTENDED_D;
 use crate::record::{
-    LooseReason, ModemGeneration, Part, PartKind, Plugged, PortEnd, Room, ServiceKind, Survey,
+    LooseReason, ModemGeneration, Part, PartKind, Plugged, PortEnd, Room, ServiceKind, Sharing, Survey,
 };
 
 /// Every such change worth working out, refused ones included.
@@ -20,9 +20,9 @@ pub(super) fn proposals(survey: &Survey, nodes: &[Node]) -> Vec<ChangeKind> {
     }
     for outlet in survey.parts.values().filter(|part| part.kind == PartKind::Outlet) {
         let has_node = nodes.iter().any(|node| node.outlet == outlet.id);
-        if survey.wiring.head_of(outlet.id) == head && is_modem(outlet) {
-            found.extend(filter_at(survey, outlet));
-            found.extend(own_line(survey, outlet, head).filter(|_| !has_node));
+        if survey.wiring.head_of(outlet.id) == head {
+            found.extend(filter_at(survey, outlet, has_node));
+            found.extend(own_line(survey, outlet, head).filter(|_| is_modem(outlet) && !has_node));
         }
         if !has_node {
             found.extend(bridge_to(survey, bridge, outlet));
@@ -36,7 +36,11 @@ pub(super) fn proposals(survey: &Survey, nodes: &[Node]) -> Vec<ChangeKind> {
 }
 
 fn is_modem(outlet: &Part) -> bool {
-    outlet.plugged.as_ref().is_some_and(|plugged| plugged.contains(&Plugged::Modem))
+    has(outlet, &[Plugged::Modem])
+}
+
+fn has(outlet: &Part, devices: &[Plugged]) -> bool {
+    outlet.plugged.iter().flatten().any(|device| devices.contains(device))
 }
 
 fn share(survey: &Survey, outlet: SubjectId) -> Option<ChangeKind> {
@@ -46,13 +50,17 @@ fn share(survey: &Survey, outlet: SubjectId) -> Option<ChangeKind> {
     (shared && part.sharing.is_none()).then_some(ChangeKind::ShareOutlet { outlet })
 }
 
-/// A modem that is made to listen in the band is kept from hearing the network. Not where it passes the cable on: the filter
-/// would stand before the next cable too.
-fn filter_at(survey: &Survey, outlet: &Part) -> Option<ChangeKind> {
-    let reaches = survey
-        .services_of(ServiceKind::CableInternet)
-        .any(|service| made_to_reach(service) > EXTENDED_D.low_mhz);
-    let wanted = reaches && !outlet.device_filter && !outlet.passes_on_through_box();
+/// A modem or TV that may be disturbed by the network is kept from hearing it. Not where the device passes the cable on (the
+/// filter would stand before the next cable too), nor where it is itself a member of our network.
+fn filter_at(survey: &Survey, outlet: &Part, has_node: bool) -> Option<ChangeKind> {
+    let reaches = |kind| survey.services_of(kind).any(|service| made_to_reach(service) > EXTENDED_D.low_mhz);
+    let modem = is_modem(outlet) && reaches(ServiceKind::CableInternet);
+    // An adapter at the same splitter is so loud that it may overload a TV's input; its own through port keeps it from
+    // there (common practice, no source).
+    let loud = has_node && outlet.sharing == Some(Sharing::Splitter);
+    let tv = has(outlet, &[Plugged::Tv, Plugged::TvBox]) && (loud || reaches(ServiceKind::CableTv));
+    let may_stand = !outlet.passes_on_through_box() && !has(outlet, &[Plugged::MocaGateway]);
+    let wanted = (modem || tv) && may_stand && !outlet.device_filter;
     wanted.then_some(ChangeKind::FilterAtDevice { outlet: outlet.id })
 }
 
@@ -75,8 +83,7 @@ fn own_line(survey: &Survey, outlet: &Part, head: SubjectId) -> Option<ChangeKin
 fn bridge_to(survey: &Survey, bridge: &Node, outlet: &Part) -> Option<ChangeKind> {
     let from = survey.parts.get(&bridge.outlet).filter(|part| part.adapter.is_some())?;
     let same_room = from.room.is_some() && from.room == outlet.room;
-    let router_may_stand = is_modem(outlet)
-        || outlet.plugged.as_ref().is_some_and(|plugged| plugged.contains(&Plugged::FibreBox));
+    let router_may_stand = has(outlet, &[Plugged::Modem, Plugged::FibreBox]);
     (same_room || router_may_stand).then_some(ChangeKind::MoveBridge { from: from.id, to: outlet.id })
 }
 

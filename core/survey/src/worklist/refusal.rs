@@ -31,6 +31,13 @@ pub enum Refusal {
         /// What it would lose, dB.
         loss_db: f64,
     },
+    /// The filter would cut a device off a network that the provider runs over the coax.
+    CutsProviderNetwork {
+        /// The outlet with the device.
+        outlet: SubjectId,
+        /// Which network.
+        service: ServiceKind,
+    },
     /// Something would no longer get the DC that comes to it over the coax.
     CutsPower {
         /// The amplifier, or the entry behind which a preamplifier or dish stands.
@@ -73,6 +80,11 @@ pub enum Refusal {
         /// The outlet.
         outlet: SubjectId,
     },
+    /// The cable is on the street's side, where only the provider works.
+    StreetSide {
+        /// The part that it leads to.
+        to: SubjectId,
+    },
     /// The wiring belongs to somebody else: ask first.
     NotYours,
 }
@@ -93,6 +105,9 @@ impl Refusal {
             Self::LevelsUnknown { outlet, loss_db } => Phrase::new("refusal-levels-unknown")
                 .phrase("outlet", naming::part(survey, outlet))
                 .with("loss", Arg::Loss(loss_db)),
+            Self::CutsProviderNetwork { outlet, service } => Phrase::new("refusal-cuts-provider-network")
+                .phrase("outlet", naming::part(survey, outlet))
+                .phrase("service", naming::service(service)),
             Self::CutsPower { powered } => {
                 let entry = survey.parts.get(&powered).is_some_and(|part| part.kind == PartKind::Entry);
                 let id = if entry { "refusal-cuts-power-outside" } else { "refusal-cuts-power" };
@@ -116,6 +131,9 @@ impl Refusal {
             Self::CutsDevice { outlet } => {
                 Phrase::new("refusal-cuts-device").phrase("outlet", naming::part(survey, outlet))
             }
+            Self::StreetSide { to } => {
+                Phrase::new("refusal-street-side").phrase("run", naming::run_to(survey, to))
+            }
             Self::NotYours => Phrase::new("refusal-not-yours"),
         }
     }
@@ -129,9 +147,14 @@ impl ChangeKind {
                 filter_refusal(survey, behind)
             }
             Self::SwapEntryFilter { filter } => filter_refusal(survey, filter),
-            Self::FilterAtDevice { outlet } => filter_refusal(survey, outlet),
+            Self::FilterAtDevice { outlet } => {
+                provider_network_refusal(survey, outlet).or_else(|| filter_refusal(survey, outlet))
+            }
             Self::RemoveAmplifier { amplifier } => amplifier_refusal(survey, amplifier),
             Self::Cap { part, port } => cap_refusal(survey, part, port),
+            Self::ReplaceRun { to } | Self::RenewConnectors { to } if survey.is_street_side(to) => {
+                Some(Refusal::StreetSide { to })
+            }
             Self::ReplaceRun { .. } | Self::NewRun { .. } if not_own(survey) => Some(Refusal::NotYours),
             _ => None,
         };
@@ -159,6 +182,19 @@ fn filter_refusal(survey: &Survey, at: SubjectId) -> Option<Refusal> {
         .filter_map(|service| Some((service.kind, service.top_mhz?)))
         .find(|(_, top)| *top > passes)
         .map(|(service, top_mhz)| Refusal::FilterCutsService { service, top_mhz, passes_mhz: passes })
+}
+
+/// A box of the provider's may be a member of the provider's own network, and a fibre box of its link to the router.
+fn provider_network_refusal(survey: &Survey, outlet: SubjectId) -> Option<Refusal> {
+    let boxed =
+        plugged(survey, outlet, &[Plugged::TvBox]) && survey.has_service(ServiceKind::ProviderNetwork);
+    let fibre = plugged(survey, outlet, &[Plugged::FibreBox]);
+    let service = match (fibre, boxed) {
+        (true, _) => ServiceKind::FibreLink,
+        (_, true) => ServiceKind::ProviderNetwork,
+        _ => return None,
+    };
+    Some(Refusal::CutsProviderNetwork { outlet, service })
 }
 
 fn comes_by_street(service: &Service) -> bool {

@@ -167,10 +167,13 @@ fn modem_cases() -> Vec<Case> {
     let with_tv =
         in_the_band(4).outlet("O4", "Den").from("S1", 4).over(CableKind::Six, 8.0).plugged(&[Plugged::Tv]);
     let shared = || house(10.0).at("O2").plugged(&[Plugged::Tv]);
+    let sharing = |sharing| shared().with(move |outlet| outlet.sharing = Some(sharing));
     vec![
-        case("filter-at-device", generation(ModemGeneration::V3_1), generation(ModemGeneration::V3_0)),
+        case("filter-at-modem", generation(ModemGeneration::V3_1), generation(ModemGeneration::V3_0)),
+        // By the adapter's own through port the TV hears nothing of it.
+        case("filter-at-tv", sharing(Sharing::Splitter), sharing(Sharing::ThroughPort)),
         case("modem-own-line", in_the_band(3), with_tv),
-        case("share-outlet", shared(), shared().with(|outlet| outlet.sharing = Some(Sharing::Splitter))),
+        case("share-outlet", shared(), sharing(Sharing::Splitter)),
     ]
 }
 

@@ -8,7 +8,7 @@ use survey::forecast::{Curve, Forecast, Limit, PathForecast, Reach, RoomForecast
 use survey::rating::Band;
 use survey::record::{
     CableKind, Connector, EntryKind, EntryState, HowMeasured, ModemBands, ModemGeneration, OtherNetwork,
-    Plugged, PortEnd, ReadingKind, ServiceKind, Survey, TestReach, TvSignal,
+    Plugged, PortEnd, ReadingKind, Run, ServiceKind, Survey, TestReach, TvSignal,
 };
 
 use crate::house::{House, good_house, part_id};
@@ -198,11 +198,21 @@ fn amplifier_cases() -> Vec<Case> {
 fn run_cases() -> Vec<Case> {
     let over = |cable, metres| good_house().at("O2").over(cable, metres);
     let connector = |connector| good_house().at("O2").run(move |run| run.connector_far = connector);
+    let street_side =
+        |tag| good_house().at(tag).run(|run: &mut Run| run.connector_near = Connector::Corroded);
+    let dropped = |kind| {
+        let house = good_house().without("G1").at("E1").with(move |entry| entry.entry_kind = kind);
+        house.at("F1").run(|run: &mut Run| run.connector_near = Connector::BadJoint)
+    };
     vec![
         case(RunThinAndLong, over(CableKind::FiftyNine, 20.0), over(CableKind::FiftyNine, 5.0)),
         case(RunUnknownAndLong, over(CableKind::Unknown, 20.0), over(CableKind::Six, 20.0)),
         case(RunVeryLong, over(CableKind::Six, 60.0), over(CableKind::Eleven, 60.0)),
         case(ConnectorPoor, connector(Connector::HandTight), connector(Connector::Unknown)),
+        case(ConnectorStreetSide, street_side("G1"), street_side("F1")),
+        case(ConnectorPoor, street_side("F1"), street_side("G1")),
+        // No ground block: the cable from the entry is the drop itself.
+        case(ConnectorStreetSide, dropped(EntryKind::Cable), dropped(EntryKind::Antenna)),
         case(JointBad, connector(Connector::BadJoint), connector(Connector::TwistOn)),
     ]
 }
@@ -265,12 +275,15 @@ fn adapter_cases() -> Vec<Case> {
     let wanting = |version: &str, port: u32, mbps: f64| {
         good_house().at("O2").adapter(version).port(port).wish("Office", mbps)
     };
+    let through = |port: u32, mbps: f64| good_house().at("O1").port(port).wish("Office", mbps);
     vec![
         // 16 nodes: TR-181 Issue 2, type MocaNodeID (IDs 0 to 15).
         case(TooManyAdapters, many(17, "2.5"), many(16, "2.5")),
         case(VersionsMixed, good_house().at("O2").adapter("1.1"), good_house()),
         // 175 Mb/s for 1.1: MoCA 2.0 press release, June 2010.
         case(VersionTooSlow, wanting("1.1", 1000, 500.0), wanting("1.1", 1000, 170.0)),
+        // What the office wants must pass the bridge in the study.
+        case(EthernetSlower, through(100, 500.0), through(100, 90.0)),
         case(EthernetSlower, wanting("2.5", 100, 500.0), wanting("2.5", 1000, 500.0)),
     ]
 }
@@ -438,7 +451,11 @@ fn measured_cases() -> Vec<Case> {
     let power = |received_dbm| {
         seen(good_house().at("O2").reads(ReadingKind::Power { sent_dbm: -10.0, received_dbm }))
     };
+    let raw = |mbps: f64| seen(good_house().at("O2").reads(ReadingKind::PhyRate { mbps }));
     vec![
+        // Of the PHY rate, 600 to 940 Mb/s is expected there.
+        case(MeasuredBelowForecast, raw(400.0), raw(650.0)),
+        case(MeasuredAboveForecast, raw(1100.0), raw(900.0)),
         // 400 Mb/s is the plan's rate there: the service sets the pace, not the coax.
         case(
             MeasuredBelowForecast,

@@ -1,7 +1,7 @@
 //! For every reason to refuse a change a house where it must be given, and one, as near to it as can be, where the same
 //! change must not be refused for it.
 
-use survey::record::{CableKind, EntryKind, Plugged, ReadingKind, ServiceKind, Survey};
+use survey::record::{CableKind, Connector, EntryKind, Plugged, ReadingKind, ServiceKind, Survey};
 use survey::worklist::ChangeKind;
 
 use crate::house::{House, part_id};
@@ -69,7 +69,9 @@ const ADD_FILTER: Change = |survey| ChangeKind::AddEntryFilter { behind: part_id
 const REMOVE_AMPLIFIER: Change = |survey| ChangeKind::RemoveAmplifier { amplifier: part_id(survey, "A1") };
 const OWN_LINE: Change = |survey| ChangeKind::ModemOwnLine { outlet: part_id(survey, "O1") };
 const SHARE: Change = |survey| ChangeKind::ShareOutlet { outlet: part_id(survey, "O1") };
+const FILTER_AT_TV: Change = |survey| ChangeKind::FilterAtDevice { outlet: part_id(survey, "O3") };
 const CAP: Change = |survey| ChangeKind::Cap { part: part_id(survey, "S1"), port: 3 };
+const RENEW: Change = |survey| ChangeKind::RenewConnectors { to: part_id(survey, "S1") };
 const REPLACE: Change = |survey| ChangeKind::ReplaceRun { to: part_id(survey, "O2") };
 
 /// One case for each reason.
@@ -78,12 +80,46 @@ pub fn cases() -> Vec<Case> {
     let cable = || house(EntryKind::Cable);
     let antenna = || house(EntryKind::Antenna);
     let internet_to = |top| cable().service(ServiceKind::CableInternet, Some(top));
+    let boxed = || cable().at("O3").plugged(&[Plugged::TvBox]);
+    let renewed = |kind| house(kind).at("S1").run(|run| run.connector_far = Connector::TwistOn);
     let supplied = || amplified(10.0, 0.0).at("O3").plugged(&[Plugged::PowerSupply]);
     vec![
         // 950 to 2150 MHz comes down a dish's line (EN 50494:2007, EN 50607:2015).
         case("filter-in-satellite-line", ADD_FILTER, house(EntryKind::Satellite), cable()),
         // A 5-1002 MHz filter (a published data sheet, 2019) before a service to 1218 MHz.
         case("filter-cuts-service", ADD_FILTER, internet_to(1218.0), internet_to(1002.0)),
+        // The same at a TV alone.
+        case(
+            "filter-cuts-service",
+            FILTER_AT_TV,
+            cable().service(ServiceKind::CableTv, Some(1218.0)),
+            cable().service(ServiceKind::CableTv, Some(1002.0)),
+        ),
+        case(
+            "filter-in-satellite-line",
+            FILTER_AT_TV,
+            cable().at("O3").plugged(&[Plugged::SatelliteReceiver]),
+            cable(),
+        ),
+        // -12 dBmV is the least for digital TV (SCTE 40, from memory); the filter takes 0.5 to 1.5.
+        case(
+            "level-out",
+            FILTER_AT_TV,
+            cable().at("O3").level(860.0, -11.9),
+            cable().at("O3").level(860.0, -8.0),
+        ),
+        case(
+            "cuts-provider-network",
+            FILTER_AT_TV,
+            boxed().service(ServiceKind::ProviderNetwork, None),
+            boxed(),
+        ),
+        case(
+            "cuts-provider-network",
+            FILTER_AT_TV,
+            cable().at("O3").plugged(&[Plugged::Tv, Plugged::FibreBox]),
+            cable(),
+        ),
         case("levels-unknown", REMOVE_AMPLIFIER, amplified(10.0, 0.0), measured(amplified(10.0, 0.0))),
         case("cuts-power", CAP, supplied(), amplified(10.0, 0.0)),
         // A supply feeds the preamplifier on the mast; nobody knows whether a new filter passes DC.
@@ -112,6 +148,7 @@ pub fn cases() -> Vec<Case> {
             cable().at("O1").reads(ReadingKind::ModemSends { dbmv: 48.0 }),
             cable().at("O1").reads(ReadingKind::ModemSends { dbmv: 42.0 }),
         ),
+        case("street-side", RENEW, renewed(EntryKind::Cable), renewed(EntryKind::Antenna)),
         case("not-yours", REPLACE, cable().rented(), cable()),
     ]
 }

@@ -212,6 +212,13 @@ finding-connector-poor = A weak spot: { $run } has { $state } { $end }.
     .do = If it is only turned by hand, tighten it with an 11 mm (7/16 in) wrench: snug, without force. Otherwise have a compression connector put on in its place.
     .source = { source-practice }
 
+connector-bad-joint = a bad joint
+
+finding-connector-street-side = A weak spot on the street's side: { $run } has { $state } { $end }.
+    .why = It can slow the internet or make it drop out. The room network is hardly touched by it.
+    .do = Leave it closed. Tell the provider what you saw, and ask to have it put right.
+    .source = { source-practice }
+
 finding-joint-bad = A bad joint: { $run } has conductors twisted together, or a connector half off, { $end }.
     .why = Signal still passes, but badly and not evenly.
     .do = Have both cable ends fitted with compression connectors and joined with a barrel (cable joiner).
@@ -266,7 +273,7 @@ finding-satellite-not-placed = There is satellite TV in the house, but it is not
 
 finding-service-in-band = On these cables { $service } goes up to { $top }, into { $band }, the band of the room network.
     .why = The two may disturb each other where they meet.
-    .do = Give the modem a line of its own straight from the entry, or put a filter at the modem. Where the adapters can, keep them above { $top }.
+    .do = Give the modem a line of its own straight from the entry. Or ask the provider for a filter that lets this service through, and put it at the modem. Where the adapters can, keep them above { $top }.
     .source = { source-band } SCTE 235 2017, abstract: channels that do not overlap, and home-run wiring, wherever possible.
 
 finding-provider-network = The provider already runs a network of its own on the coax, as for TV boxes that talk to each other.
@@ -396,6 +403,8 @@ finding-node-alone = The adapter at { $outlet } sees no other, though { $known }
 place-house = the house
 way-to-room = towards the room
 way-from-room = from the room
+
+measured-phy-rate = a PHY rate (raw speed on the coax) of { $rate }
 
 finding-measured-below-forecast = At { $outlet } { $measured } was measured; { $expected } was expected.
     .why = Something on the way takes more than this survey knows of.

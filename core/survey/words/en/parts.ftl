@@ -28,8 +28,8 @@ part-tagged = { $tag } ({ $part })
 part-in-room = { $part } in { $room }
 part-port = leg { $port } of { $part }
 mark = { $tag }
-run-tagged = { $tag } (the cable run to { $part })
-run-to = the cable run to { $part }
+run-tagged = { $tag } (the cable to { $part })
+run-to = the cable to { $part }
 
 service-cable-tv = cable TV
 service-cable-internet = cable internet

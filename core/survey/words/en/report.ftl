@@ -24,13 +24,6 @@ report-bridge-none = Nobody has chosen yet where the bridge adapter stands, so n
 report-wish = { $room }: { $down } towards the room, { $up } from it
 report-wish-none = No room's wished speed was written down.
 
-service-cable-tv = TV from the cable company
-service-cable-internet = internet through a cable modem
-service-antenna-tv = TV from an antenna
-service-satellite-tv = TV from a dish
-service-provider-network = a coax network that the provider runs
-service-fibre-link = a fibre box that reaches the router over coax
-
 answer-all = { $asked ->
     [one] The one room that was asked about gets the speed wished for, as far as is known.
    *[other] All { $asked } rooms get the speed wished for, as far as is known.
@@ -236,14 +229,14 @@ series-7 = 7 series
 series-11 = 11 series (thick, less loss)
 series-unknown = not known
 connectors = { $near } (street end), { $far } (room end)
-connector-compression = compression
-connector-crimp = crimp
-connector-push-on = push-on (poor)
-connector-twist-on = twist-on (poor)
-connector-corroded = corroded (poor)
-connector-hand-tight = hand-tight only (poor)
-connector-bad-joint = bad joint (poor)
-connector-unknown = not looked at
+run-connector-compression = compression
+run-connector-crimp = crimp
+run-connector-push-on = push-on (poor)
+run-connector-twist-on = twist-on (poor)
+run-connector-corroded = corroded (poor)
+run-connector-hand-tight = hand-tight only (poor)
+run-connector-bad-joint = bad joint (poor)
+run-connector-unknown = not looked at
 
 plugged-tv = a TV set
 plugged-tv-box = a TV box
