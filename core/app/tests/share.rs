@@ -29,7 +29,7 @@ fn edits_apart_meet_disagree_and_are_settled_so_that_both_show_the_same() {
     let look = ann.guide.screen();
     // Three: Bo's name, the plan, whose wiring it is.
     says(&look, "3 new records, 1 disagreement, no new photos, nothing forgotten");
-    says(&look, "the survey, the internet plan");
+    says(&look, "The survey, the internet plan");
     let from = row_of(&look, "Bo");
     assert_eq!(from.says, "3 records");
     assert_eq!(shown(&ann.folder()), before, "a look changes nothing");
@@ -44,7 +44,7 @@ fn edits_apart_meet_disagree_and_are_settled_so_that_both_show_the_same() {
 
     ann.press("settle");
     let list = ann.on("share-disagreements");
-    let row = row_of(&list, "the survey, the internet plan");
+    let row = row_of(&list, "The survey, the internet plan");
     assert!(row.says.contains("you said") && row.says.contains("Bo said"), "{}", row.says);
     ann.press(&row.key.unwrap());
     let screen = ann.on("share-disagreement");
@@ -162,20 +162,20 @@ fn who_said_what_is_told_and_taken_back() {
     ann.plan("300");
     ann.go("acts");
     let newest = rows(&ann.on("share-acts")).remove(0);
-    assert!(newest.head.starts_with("you, "), "{}", newest.head);
+    assert!(newest.head.starts_with("You, "), "{}", newest.head);
     assert!(newest.says.contains("the survey, the internet plan: 300 Mb/s"), "{}", newest.says);
     ann.press(&newest.key.unwrap());
     ann.press("undo");
-    says(&ann.on("share-act"), "the survey, the internet plan: 100 Mb/s");
+    says(&ann.on("share-act"), "The survey, the internet plan: 100 Mb/s");
     // And that in turn.
     ann.press("undo");
     says(&ann.on("share-act"), "300 Mb/s");
 
     // The story of the field, oldest first; the first step was changed later and says why it stays.
     ann.go("things");
-    let thing = row_of(&ann.guide.screen(), "the survey");
+    let thing = row_of(&ann.guide.screen(), "The survey");
     ann.press(&thing.key.unwrap());
-    let plan = row_of(&ann.on("share-thing"), "the internet plan");
+    let plan = row_of(&ann.on("share-thing"), "The internet plan");
     assert!(plan.remark.contains("said 3 times before"), "{}", plan.remark);
     ann.press(&plan.key.unwrap());
     let story = rows(&ann.on("share-field"));
@@ -264,9 +264,9 @@ fn forgetting_asks_twice_and_reaches_others() {
         )
     };
     ann.go("things");
-    let me = row_of(&ann.guide.screen(), "you");
+    let me = row_of(&ann.guide.screen(), "You");
     ann.press(&me.key.unwrap());
-    let name = row_of(&ann.on("share-thing"), "the name");
+    let name = row_of(&ann.on("share-thing"), "The name");
     assert_eq!(name.says, "Ann");
     ann.press(&name.key.unwrap());
     ann.press("forget");
