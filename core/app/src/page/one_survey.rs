@@ -69,7 +69,9 @@ fn trouble(error: &SurveyError) -> [Phrase; 2] {
 
 pub(super) fn take(guide: &mut Guide, folder: &Path, deed: &Deed) -> Result<Move> {
     let Deed::Press { key } = deed else { return Ok(Move::Stay) };
-    let named = || Phrase::new("text").text("text", stem(folder));
+    // Named while it is still there.
+    let summary = peek(folder).map(|look| look.summary).unwrap_or_default();
+    let named = surveys::named(&summary, folder);
     match key.as_str() {
         "open" if !is_aside(folder) => surveys::open(guide, folder),
         "rename" if !is_aside(folder) => Ok(Move::Outside(Outside::Rename(folder.to_owned()))),
@@ -80,25 +82,20 @@ pub(super) fn take(guide: &mut Guide, folder: &Path, deed: &Deed) -> Result<Move
         }
         "aside" if !is_aside(folder) => {
             guide.home().set_aside(folder)?;
-            guide.tell_done(Phrase::new("survey-was-set-aside").phrase("survey", named()));
+            guide.tell_done(Phrase::new("survey-was-set-aside").phrase("survey", named));
             Ok(Move::Outside(Outside::Surveys))
         }
         "back" if is_aside(folder) => {
             guide.home().bring_back(folder)?;
-            guide.tell_done(Phrase::new("survey-was-brought-back").phrase("survey", named()));
+            guide.tell_done(Phrase::new("survey-was-brought-back").phrase("survey", named));
             Ok(Move::Outside(Outside::Surveys))
         }
         "delete" => {
             guide.home().delete(folder)?;
-            guide.tell_done(Phrase::new("survey-was-deleted").phrase("survey", named()));
+            guide.tell_done(Phrase::new("survey-was-deleted").phrase("survey", named));
             Ok(Move::Outside(Outside::Surveys))
         }
         "out" => Ok(Move::Outside(Outside::Surveys)),
         _ => Ok(Move::Stay),
     }
-}
-
-/// A folder's name without its ending.
-fn stem(folder: &Path) -> String {
-    folder.file_stem().unwrap_or_default().to_string_lossy().into_owned()
 }
