@@ -62,7 +62,18 @@ impl From<SurveyError> for GuideError {
             | SurveyError::DraftTooLong { .. }
             | SurveyError::TooManyPhotos { .. }
             | SurveyError::TooManyParts { .. }
-            | SurveyError::Undo(_) => Self::Refused { message },
+            | SurveyError::Undo(_)
+            | SurveyError::File { .. }
+            | SurveyError::OtherSurvey { .. }
+            | SurveyError::OtherSurveyInFile
+            | SurveyError::FileThere { .. }
+            | SurveyError::DoesNotFit { .. }
+            | SurveyError::FactDiffers { .. }
+            | SurveyError::FromTheFuture { .. }
+            | SurveyError::FolderName
+            | SurveyError::CannotPutBack(_)
+            | SurveyError::NothingToSettle => Self::Refused { message },
+            SurveyError::Stopped => Self::Stopped,
             _ => Self::Failed { message },
         }
     }

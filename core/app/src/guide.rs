@@ -2,18 +2,22 @@
 
 use std::path::{Path, PathBuf};
 
+use survey::SurveyError;
+use survey::error::CannotPutBack;
 use survey::fact::{ActId, AuthorId, Edit, SubjectId};
 use survey::home::Home;
 use survey::record::{PhotoRole, Survey, field, fold};
 use survey::store::Store;
+use survey::story;
 use survey::words::{Language, Phrase};
 
 use crate::deed::Deed;
+use crate::device::Device;
 use crate::error::{GuideError, Result};
 use crate::given::Pending;
 use crate::journey;
 use crate::memory::Memory;
-use crate::page;
+use crate::page::{self, Looked};
 use crate::place::{Move, Outside, Place};
 use crate::scene::Scene;
 use crate::screen::{Block, Screen, WordsBlock, WordsRole};
@@ -27,20 +31,49 @@ pub(crate) struct OpenSurvey {
     pub(crate) revision: u64,
     /// The newest act of this device, which can be taken back.
     pub(crate) last_act: Option<ActId>,
+    /// What its author is called on this device; empty if nothing was said.
+    display_name: String,
+    /// A file that was looked into and not taken in.
+    pub(crate) looked: Option<Looked>,
+    /// How many facts the last file brought, if they can be put back.
+    pub(crate) returnable: std::result::Result<usize, CannotPutBack>,
 }
 
 impl OpenSurvey {
-    fn of(store: Store) -> Result<Self> {
+    fn of(mut store: Store, display_name: &str) -> Result<Self> {
         let survey = fold(store.ledger(), store.survey_id())?;
         let memory = Memory::of(&store)?;
-        Ok(Self { store, survey, memory, revision: 0, last_act: None })
+        let returnable = returnable(&mut store)?;
+        let display_name = display_name.to_owned();
+        Ok(Self {
+            store,
+            survey,
+            memory,
+            revision: 0,
+            last_act: None,
+            display_name,
+            looked: None,
+            returnable,
+        })
     }
 
     /// Writes what was decided as one act; when this returns it is on the disk.
     pub(crate) fn write(&mut self, edits: &[Edit]) -> Result<()> {
         if !edits.is_empty() {
+            self.introduce()?;
             self.last_act = Some(self.store.write(edits)?);
             self.read()?;
+        }
+        Ok(())
+    }
+
+    /// Says what whoever writes here is called, as an act of its own: taking back what follows does not take it back.
+    pub(crate) fn introduce(&mut self) -> Result<()> {
+        let me = self.store.author();
+        if !self.display_name.is_empty()
+            && story::author_name(self.store.ledger(), me) != Some(&self.display_name)
+        {
+            self.store.write(&[story::name_author(me, &self.display_name)])?;
         }
         Ok(())
     }
@@ -48,6 +81,7 @@ impl OpenSurvey {
     /// Reads the records anew after something was written.
     pub(crate) fn read(&mut self) -> Result<()> {
         self.survey = fold(self.store.ledger(), self.store.survey_id())?;
+        self.returnable = returnable(&mut self.store)?;
         self.revision += 1;
         Ok(())
     }
@@ -66,9 +100,19 @@ impl OpenSurvey {
             return Err(survey::SurveyError::from(fault).into());
         }
         let bytes = std::fs::read(file).map_err(unreadable)?;
+        self.introduce()?;
         let photo = self.store.add_photo(&bytes, of, role)?;
         self.read()?;
         Ok(photo)
+    }
+}
+
+/// Whether what the last file brought can be put back, and how many facts that are.
+fn returnable(store: &mut Store) -> Result<std::result::Result<usize, CannotPutBack>> {
+    match store.can_put_back() {
+        Ok(facts) => Ok(Ok(facts)),
+        Err(SurveyError::CannotPutBack(why)) => Ok(Err(why)),
+        Err(error) => Err(error.into()),
     }
 }
 
@@ -84,32 +128,49 @@ pub struct Guide {
     outside: Outside,
     /// What a screen outside any survey was given.
     pending: Pending,
-    /// What was wrong with the last deed.
-    notice: Option<Phrase>,
+    /// What was wrong with the last deed, or what it did.
+    notices: Vec<(WordsRole, Phrase)>,
+    device: Device,
+    /// A file that somebody sent, looked into outside any survey.
+    pub(crate) looked: Option<Looked>,
 }
 
 impl Guide {
-    /// The guide over a home folder, which is made if it is not there. `author` is whose device this is.
+    /// The guide over a home folder, which is made if it is not there. `author` is whose device this is (a shell that
+    /// keeps none of its own asks [`Device::author`]). What was settled for this device wins over what `language` comes
+    /// with.
     ///
     /// # Errors
     /// If the folder cannot be made or written.
     pub fn at(home: &Path, author: AuthorId, language: Language) -> Result<Self> {
         let home = Home::at(home)?;
-        Ok(Self {
+        let device = Device::at(home.folder())?;
+        let mut guide = Self {
             home,
             author,
             language,
             open: None,
             outside: Outside::default(),
             pending: Pending::default(),
-            notice: None,
-        })
+            notices: Vec::new(),
+            device,
+            looked: None,
+        };
+        guide.speak_as_settled();
+        Ok(guide)
+    }
+
+    /// Has numbers written as this device has it.
+    fn speak_as_settled(&mut self) {
+        if let Some(length_unit) = self.device.length_unit() {
+            self.language.set_length_unit(length_unit);
+        }
     }
 
     /// The screen as it stands. Drawing changes nothing.
     pub fn screen(&self) -> Screen {
         let mut screen = match &self.open {
-            None => page::show_outside(self, self.outside),
+            None => page::show_outside(self, &self.outside),
             Some(open) => {
                 let scene = self.scene(open);
                 let place = open.memory.way.last().cloned().unwrap_or(Place::Overview);
@@ -119,10 +180,11 @@ impl Guide {
             }
         };
         screen.back |= self.open.is_none() && self.outside != Outside::default();
-        if let Some(notice) = &self.notice {
-            let words = self.language.say(notice);
-            screen.blocks.insert(0, Block::Words(WordsBlock { role: WordsRole::Problem, words }));
-        }
+        let notices = self.notices.iter().map(|(role, phrase)| {
+            let words = self.language.say(phrase);
+            Block::Words(WordsBlock { role: *role, words })
+        });
+        screen.blocks.splice(0..0, notices);
         screen
     }
 
@@ -131,12 +193,15 @@ impl Guide {
     /// # Errors
     /// What keeps it from being done; nothing is changed then, and what was typed is still there.
     pub fn act(&mut self, deed: &Deed) -> Result<()> {
-        self.notice = None;
+        self.notices.clear();
         let deed = &deed.plainly(self.language.figures().marks);
         let step = match (deed, &self.open) {
             (Deed::Back, Some(_)) => Move::Back,
-            (Deed::Back, None) => Move::Outside(Outside::default()),
-            (_, None) => page::take_outside(self, self.outside, deed)?,
+            (Deed::Back, None) => Move::Outside(self.outside.up()),
+            (_, None) => {
+                let outside = self.outside.clone();
+                page::take_outside(self, &outside, deed)?
+            }
             (_, Some(open)) => {
                 let place = open.memory.way.last().cloned().unwrap_or(Place::Overview);
                 page::take(self, &place, deed)?
@@ -166,6 +231,10 @@ impl Guide {
             (Move::Out, _) => self.close()?,
             (Move::Outside(outside), _) => {
                 self.close()?;
+                // A file that was looked into goes along where it is to be taken in, and nowhere else.
+                if outside != Outside::Sent {
+                    self.looked = None;
+                }
                 self.outside = outside;
                 self.pending = Pending::default();
             }
@@ -188,7 +257,7 @@ impl Guide {
     /// If it cannot be opened; nothing is changed then.
     pub fn open(&mut self, folder: &Path) -> Result<()> {
         self.close()?;
-        let mut open = OpenSurvey::of(Store::open(folder, self.author)?)?;
+        let mut open = OpenSurvey::of(Store::open(folder, self.author)?, self.device.name())?;
         if open.memory.way.is_empty() {
             open.memory.go(Place::Overview);
         }
@@ -199,8 +268,8 @@ impl Guide {
     /// Makes a new survey and opens it.
     pub(crate) fn make(&mut self, name: &str) -> Result<()> {
         self.close()?;
-        let folder = self.home.place(&folder_name(name))?;
-        let mut open = OpenSurvey::of(Store::create(&folder, self.author)?)?;
+        let folder = self.free_folder(name)?;
+        let mut open = OpenSurvey::of(Store::create(&folder, self.author)?, self.device.name())?;
         let subject = open.survey.id;
         open.write(&[Edit::new(subject, field::IS, "survey"), Edit::new(subject, field::NAME, name)])?;
         open.memory.go(Place::Overview);
@@ -248,7 +317,47 @@ impl Guide {
 
     /// Says on the screen what was wrong.
     pub(crate) fn tell(&mut self, problem: Phrase) {
-        self.notice = Some(problem);
+        self.notices.push((WordsRole::Problem, problem));
+    }
+
+    /// Says on the screen what was done.
+    pub(crate) fn tell_done(&mut self, done: Phrase) {
+        self.notices.push((WordsRole::Lead, done));
+    }
+
+    /// Tells the other copies of the open survey on this device what was forgotten in it.
+    pub(crate) fn forget_elsewhere(&self) -> Result<usize> {
+        match &self.open {
+            Some(open) => Ok(self.home.forget_elsewhere(&open.store)?),
+            None => Ok(0),
+        }
+    }
+
+    pub(crate) fn author(&self) -> AuthorId {
+        self.author
+    }
+
+    pub(crate) fn device(&self) -> &Device {
+        &self.device
+    }
+
+    /// Settles something for this device; it is on the disk when this returns.
+    pub(crate) fn settle_device(&mut self, settle: impl FnOnce(&mut Device) -> Result<()>) -> Result<()> {
+        settle(&mut self.device)?;
+        self.speak_as_settled();
+        Ok(())
+    }
+
+    /// A folder in the home folder for a survey of this name, numbered where there is one already.
+    pub(crate) fn free_folder(&self, name: &str) -> Result<PathBuf> {
+        let plain = folder_name(name);
+        let mut folder = self.home.place(&plain)?;
+        let mut number = 2_u32;
+        while folder.symlink_metadata().is_ok() {
+            folder = self.home.place(&format!("{plain} {number}"))?;
+            number += 1;
+        }
+        Ok(folder)
     }
 
     pub(crate) fn home(&self) -> &Home {
@@ -273,12 +382,12 @@ impl Guide {
 }
 
 /// A folder's name out of a survey's name: what no system forbids.
-fn folder_name(name: &str) -> String {
+pub(crate) fn folder_name(name: &str) -> String {
     let plain: String = name
         .chars()
         .map(|sign| if sign.is_alphanumeric() || matches!(sign, ' ' | '-' | '_') { sign } else { ' ' })
         .collect();
     let plain = plain.split_whitespace().collect::<Vec<_>>().join(" ");
-    let short: String = plain.chars().take(60).collect();
+    let short: String = plain.chars().take(45).collect();
     if short.is_empty() { "survey".into() } else { short }
 }

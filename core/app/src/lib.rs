@@ -19,6 +19,7 @@
 mod ask;
 mod clock;
 mod deed;
+mod device;
 mod error;
 mod given;
 mod guide;
@@ -36,6 +37,7 @@ mod stage;
 mod words;
 
 pub use deed::Deed;
+pub use device::{Device, Working};
 pub use error::{GuideError, Result};
 pub use guide::Guide;
 pub use screen::Screen;

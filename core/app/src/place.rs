@@ -1,7 +1,11 @@
 //! Which screen one is on. A place can be written down and found again after the app's death.
 
+use std::ffi::OsStr;
+use std::path::{Path, PathBuf};
+
 use serde::{Deserialize, Serialize};
 use survey::fact::SubjectId;
+use survey::home::SET_ASIDE;
 
 use crate::ask::Question;
 use crate::page::{FieldPlace, ResultPlace, SharePlace};
@@ -28,13 +32,55 @@ pub(crate) enum Place {
 }
 
 /// A screen outside any survey.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub(crate) enum Outside {
     /// The surveys of this device.
     #[default]
     Surveys,
     /// A new one.
     NewSurvey,
+    /// The same list, to put it in order.
+    Order,
+    /// The surveys that were set aside.
+    Aside,
+    /// One survey from outside, by its folder.
+    Survey(PathBuf),
+    /// Another name for it.
+    Rename(PathBuf),
+    /// A copy of it.
+    Copy(PathBuf),
+    /// Mending it.
+    Mend {
+        /// Its folder.
+        folder: PathBuf,
+        /// Whether it was already found to be damaged.
+        found_damaged: bool,
+    },
+    /// A file that somebody sent.
+    Sent,
+    /// What holds for this device.
+    Device,
+}
+
+impl Outside {
+    /// The screen that back leads to.
+    pub(crate) fn up(&self) -> Self {
+        match self {
+            Self::Surveys | Self::NewSurvey | Self::Order | Self::Aside | Self::Sent | Self::Device => {
+                Self::Surveys
+            }
+            Self::Survey(folder) if is_aside(folder) => Self::Aside,
+            Self::Survey(_) => Self::Order,
+            Self::Rename(folder) | Self::Copy(folder) | Self::Mend { folder, .. } => {
+                Self::Survey(folder.clone())
+            }
+        }
+    }
+}
+
+/// Whether a survey's folder lies among those that were set aside.
+pub(crate) fn is_aside(folder: &Path) -> bool {
+    folder.parent().and_then(Path::file_name) == Some(OsStr::new(SET_ASIDE))
 }
 
 /// Where a deed leads.

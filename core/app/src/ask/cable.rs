@@ -101,12 +101,12 @@ pub(super) fn draw_length(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: Subje
         length.map(|length| length.metres),
     );
     let offers =
-        KNOWN.iter().map(|(key, _)| Offer::new(*key, Phrase::new(format!("length-{key}")))).collect();
+        KNOWN.iter().map(|(key, _)| Offer::new(*key, Phrase::new(format!("how-long-{key}")))).collect();
     let now = length.map(|length| length.known);
     let now: Vec<_> =
         KNOWN.iter().filter(|(_, of)| Some(*of) == now).map(|(key, _)| (*key).to_owned()).collect();
-    sketch.choice("known", &Phrase::new("length-known"), false, offers, &now);
-    sketch.press("marks", &Phrase::new("length-from-marks"), PressWeight::Other);
+    sketch.choice("known", &Phrase::new("how-long-known"), false, offers, &now);
+    sketch.press("marks", &Phrase::new("how-long-from-marks"), PressWeight::Other);
     sketch.caution(&Caution::Heights.phrase());
 }
 
@@ -182,12 +182,12 @@ pub(super) fn draw_connectors_of(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run
     for (key, connector) in
         [("near", found.map(|run| run.connector_near)), ("far", found.map(|run| run.connector_far))]
     {
-        let words = |name: &str| Phrase::new(format!("connector-{name}"));
+        let words = |name: &str| Phrase::new(format!("plug-{name}"));
         let mut offers: Vec<_> = CONNECTORS.iter().map(|(name, _)| Offer::new(*name, words(name))).collect();
         offers.push(Offer::unsure());
         let now = CONNECTORS.iter().filter(|(_, of)| Some(*of) == connector);
         let now: Vec<_> = now.map(|(name, _)| (*name).to_owned()).collect();
-        sketch.choice(key, &Phrase::new(format!("connector-at-{key}")), false, offers, &now);
+        sketch.choice(key, &Phrase::new(format!("plug-at-{key}")), false, offers, &now);
     }
 }
 

@@ -22,7 +22,7 @@ const DEVICES: [(&str, Plugged); 8] = [
 ];
 
 pub(super) fn draw_plugged(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId) {
-    let words = |key: &str| Phrase::new(format!("plugged-{key}"));
+    let words = |key: &str| Phrase::new(format!("at-outlet-{key}"));
     let mut offers: Vec<_> = DEVICES.iter().map(|(key, _)| Offer::new(*key, words(key))).collect();
     offers.push(Offer::new("nothing", words("nothing")));
     offers.push(Offer::unsure());

@@ -3,15 +3,23 @@
 //! To add a screen: a variant of [`Place`], a file here with `show` and `take`, its line in both functions below, and
 //! its words in `words/en`.
 
+mod aside;
 mod ask;
 mod field;
+mod mend;
 mod new_survey;
+mod one_survey;
+mod order;
+mod other_name;
 mod overview;
+mod paging;
 mod put_off;
 mod result;
+mod sent;
 mod share;
 mod stage;
 mod surveys;
+mod this_device;
 
 use survey::fact::SubjectId;
 use survey::record::PhotoRole;
@@ -28,7 +36,7 @@ use crate::sketch::Sketch;
 
 pub(crate) use field::FieldPlace;
 pub(crate) use result::ResultPlace;
-pub(crate) use share::SharePlace;
+pub(crate) use share::{Looked, SharePlace};
 
 /// Draws a screen within a survey.
 pub(crate) fn show(open: &OpenSurvey, scene: &Scene<'_>, place: &Place) -> Screen {
@@ -59,18 +67,34 @@ pub(crate) fn take(guide: &mut Guide, place: &Place, deed: &Deed) -> Result<Move
 }
 
 /// Draws a screen outside any survey.
-pub(crate) fn show_outside(guide: &Guide, outside: Outside) -> Screen {
+pub(crate) fn show_outside(guide: &Guide, outside: &Outside) -> Screen {
     match outside {
         Outside::Surveys => surveys::show(guide),
         Outside::NewSurvey => new_survey::show(guide),
+        Outside::Order => order::show(guide),
+        Outside::Aside => aside::show(guide),
+        Outside::Survey(folder) => one_survey::show(guide, folder),
+        Outside::Rename(folder) => other_name::show_rename(guide, folder),
+        Outside::Copy(folder) => other_name::show_copy(guide, folder),
+        Outside::Mend { .. } => mend::show(guide),
+        Outside::Sent => sent::show(guide),
+        Outside::Device => this_device::show(guide),
     }
 }
 
 /// Does what was done on a screen outside any survey.
-pub(crate) fn take_outside(guide: &mut Guide, outside: Outside, deed: &Deed) -> Result<Move> {
+pub(crate) fn take_outside(guide: &mut Guide, outside: &Outside, deed: &Deed) -> Result<Move> {
     match outside {
         Outside::Surveys => surveys::take(guide, deed),
         Outside::NewSurvey => new_survey::take(guide, deed),
+        Outside::Order => order::take(guide, deed),
+        Outside::Aside => aside::take(guide, deed),
+        Outside::Survey(folder) => one_survey::take(guide, folder, deed),
+        Outside::Rename(folder) => other_name::take_rename(guide, folder, deed),
+        Outside::Copy(folder) => other_name::take_copy(guide, folder, deed),
+        Outside::Mend { folder, found_damaged } => mend::take(guide, folder, *found_damaged, deed),
+        Outside::Sent => sent::take(guide, deed),
+        Outside::Device => this_device::take(guide, deed),
     }
 }
 

@@ -3,6 +3,7 @@
 use survey::words::Phrase;
 
 use crate::deed::Deed;
+use crate::device::Working;
 use crate::error::Result;
 use crate::guide::Guide;
 use crate::place::{Move, Outside};
@@ -28,7 +29,8 @@ pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
                 return Ok(Move::Stay);
             }
             guide.make(&name)?;
-            Ok(Move::Next)
+            // Whoever works freely sees the whole job first.
+            Ok(if guide.device().working() == Working::Freely { Move::Stay } else { Move::Next })
         }
         Deed::Press { key } if key == "out" => Ok(Move::Outside(Outside::Surveys)),
         _ => {

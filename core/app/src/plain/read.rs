@@ -7,7 +7,7 @@
 
 use super::show::{Numbered, Target, letters};
 use crate::deed::Deed;
-use crate::screen::{Block, PressWeight, Screen};
+use crate::screen::{Block, FileAsked, PressWeight, Screen};
 
 /// What a typed line means.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -102,6 +102,7 @@ fn given(target: &Target, text: &str) -> Option<Deed> {
 
 fn pick(chosen: &[&Target], screen: &Screen) -> Typed {
     match chosen {
+        [Target::Press { key }] if FileAsked::of(key).is_some() => Typed::NotUnderstood("plain-file-how"),
         [Target::Press { key }] => Typed::Deeds(vec![Deed::Press { key: key.clone() }]),
         [Target::Confirm { key, question }] => {
             Typed::AskAgain(Deed::Press { key: key.clone() }, question.clone())
@@ -141,6 +142,7 @@ fn and_on(mut deeds: Vec<Deed>, screen: &Screen) -> Vec<Deed> {
         _ => None,
     });
     let is_input = !matches!(deeds.last(), Some(Deed::Photo { .. } | Deed::File { .. }));
+    let main = main.filter(|key| FileAsked::of(key).is_none());
     if let Some(key) = main.filter(|_| inputs == 1 && is_input) {
         deeds.push(Deed::Press { key });
     }

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use survey::words::{Arg, Language, Phrase};
 
-use crate::screen::{Block, HowFarBlock, Screen, WordsRole};
+use crate::screen::{Block, FileAsked, HowFarBlock, Screen, WordsRole};
 
 /// What the numbers and letters of a screen stand for.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -238,6 +238,9 @@ impl Page<'_> {
             Block::Press(press) => {
                 let letter = self.letter(Target::Press { key: press.key.clone() });
                 self.line(&format!("{letter:>3}  {}", press.words));
+                if FileAsked::of(&press.key).is_some() {
+                    self.say("plain-file", &[("letter", &letter)]);
+                }
             }
             Block::Confirm(confirm) => {
                 let target = Target::Confirm { key: confirm.key.clone(), question: confirm.question.clone() };

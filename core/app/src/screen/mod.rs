@@ -8,6 +8,7 @@ mod ability;
 mod block;
 mod card;
 mod drawing;
+mod file;
 mod input;
 
 pub use ability::Ability;
@@ -17,6 +18,7 @@ pub use block::{
 };
 pub use card::{LabelBlock, LabelFigure, PartBlock, PhotoShown, PhotoSlotBlock, ReadingBlock};
 pub use drawing::{FigureBlock, FigureMark, MarkAnchor, MarkDash, MarkFill, MarkShape, MarkWeight, Spot};
+pub use file::FileAsked;
 pub use input::{ChoiceBlock, ChoiceOption, NumberBlock, UnitOption, WritingBlock};
 
 /// How far the guide has come.

@@ -84,7 +84,7 @@ number-out-of-range = Please write a number from { $least } to { $most }.
 number-not-whole = Please write a whole number.
 
 plain-problem = Please note:
-plain-several = { $name } (several numbers, parted by spaces)
+plain-several = { $name } (several numbers, separated by spaces)
 plain-one = { $name } (one number)
 plain-photo = the picture’s file
 plain-done = { $share } done

@@ -91,6 +91,11 @@ impl Language {
         &self.locale
     }
 
+    /// Has lengths written for another reader. All else stays as the locale has it.
+    pub const fn set_length_unit(&mut self, length_unit: LengthUnit) {
+        self.figures.length_unit = length_unit;
+    }
+
     /// How this language writes numbers.
     pub fn figures(&self) -> Figures {
         self.figures

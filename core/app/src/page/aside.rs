@@ -1,0 +1,33 @@
+//! The surveys that were set aside.
+
+use survey::words::Phrase;
+
+use super::surveys;
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::guide::Guide;
+use crate::place::{Move, Outside};
+use crate::screen::{PressWeight, Screen};
+use crate::sketch::Sketch;
+
+pub(super) fn show(guide: &Guide) -> Screen {
+    let title = Phrase::new("surveys-aside");
+    let mut sketch = Sketch::new(guide.language(), guide.pending(), "surveys-aside", &title);
+    let none = Phrase::new("surveys-aside-none");
+    surveys::list(guide, &mut sketch, guide.home().set_aside_list(), "survey", &none);
+    sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
+    sketch.screen
+}
+
+pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
+    let Deed::Press { key } = deed else { return Ok(Move::Stay) };
+    if surveys::turn(guide, key) {
+        return Ok(Move::Stay);
+    }
+    if key == "out" {
+        return Ok(Move::Outside(Outside::Surveys));
+    }
+    let Some(name) = key.strip_prefix("survey:") else { return Ok(Move::Stay) };
+    let entry = surveys::find(guide, guide.home().set_aside_list()?, name)?;
+    Ok(Move::Outside(Outside::Survey(entry.folder)))
+}

@@ -1,0 +1,34 @@
+//! The surveys again, to put them in order: a row leads to what can be done with one.
+
+use survey::words::Phrase;
+
+use super::surveys;
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::guide::Guide;
+use crate::place::{Move, Outside};
+use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::sketch::Sketch;
+
+pub(super) fn show(guide: &Guide) -> Screen {
+    let title = Phrase::new("surveys-order-title");
+    let mut sketch = Sketch::new(guide.language(), guide.pending(), "surveys-order", &title);
+    sketch.words(WordsRole::Lead, &Phrase::new("surveys-order-lead"));
+    let none = Phrase::new("surveys-none");
+    surveys::list(guide, &mut sketch, guide.home().list(), "survey", &none);
+    sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
+    sketch.screen
+}
+
+pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
+    let Deed::Press { key } = deed else { return Ok(Move::Stay) };
+    if surveys::turn(guide, key) {
+        return Ok(Move::Stay);
+    }
+    if key == "out" {
+        return Ok(Move::Outside(Outside::Surveys));
+    }
+    let Some(name) = key.strip_prefix("survey:") else { return Ok(Move::Stay) };
+    let entry = surveys::find(guide, guide.home().list()?, name)?;
+    Ok(Move::Outside(Outside::Survey(entry.folder)))
+}
