@@ -13,7 +13,7 @@ use crate::error::{GuideError, Result};
 use crate::given::Pending;
 use crate::journey;
 use crate::memory::Memory;
-use crate::page;
+use crate::page::{self, Seen};
 use crate::place::{Move, Outside, Place};
 use crate::scene::Scene;
 use crate::screen::{Block, Screen, WordsBlock, WordsRole};
@@ -27,13 +27,15 @@ pub(crate) struct OpenSurvey {
     pub(crate) revision: u64,
     /// The newest act of this device, which can be taken back.
     pub(crate) last_act: Option<ActId>,
+    /// Label texts that were typed on this device.
+    pub(crate) seen: Seen,
 }
 
 impl OpenSurvey {
-    fn of(store: Store) -> Result<Self> {
+    fn of(store: Store, home: &Home) -> Result<Self> {
         let survey = fold(store.ledger(), store.survey_id())?;
         let memory = Memory::of(&store)?;
-        Ok(Self { store, survey, memory, revision: 0, last_act: None })
+        Ok(Self { store, survey, memory, revision: 0, last_act: None, seen: Seen::over(home) })
     }
 
     /// Writes what was decided as one act; when this returns it is on the disk.
@@ -159,6 +161,12 @@ impl Guide {
                 }
             }
             (Move::Next, Some(_)) => {
+                if let Some(way) = self.with_scene(page::way_on)? {
+                    let memory = &mut self.open_survey()?.memory;
+                    memory.way = way;
+                    memory.pending = Pending::default();
+                    return Ok(());
+                }
                 let next = self.with_scene(journey::next)?;
                 let place = next.map_or(Place::Overview, Place::Ask);
                 self.open_survey()?.memory.go(place);
@@ -188,7 +196,7 @@ impl Guide {
     /// If it cannot be opened; nothing is changed then.
     pub fn open(&mut self, folder: &Path) -> Result<()> {
         self.close()?;
-        let mut open = OpenSurvey::of(Store::open(folder, self.author)?)?;
+        let mut open = OpenSurvey::of(Store::open(folder, self.author)?, &self.home)?;
         if open.memory.way.is_empty() {
             open.memory.go(Place::Overview);
         }
@@ -200,7 +208,7 @@ impl Guide {
     pub(crate) fn make(&mut self, name: &str) -> Result<()> {
         self.close()?;
         let folder = self.home.place(&folder_name(name))?;
-        let mut open = OpenSurvey::of(Store::create(&folder, self.author)?)?;
+        let mut open = OpenSurvey::of(Store::create(&folder, self.author)?, &self.home)?;
         let subject = open.survey.id;
         open.write(&[Edit::new(subject, field::IS, "survey"), Edit::new(subject, field::NAME, name)])?;
         open.memory.go(Place::Overview);
@@ -242,6 +250,7 @@ impl Guide {
             ledger: open.store.ledger(),
             me: self.author,
             memory: &open.memory,
+            seen: &open.seen,
             language: &self.language,
         }
     }
