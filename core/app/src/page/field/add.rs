@@ -32,13 +32,15 @@ pub(super) fn show<'a>(scene: &Scene<'a>, behind: Option<SubjectId>) -> Sketch<'
         return sketch;
     };
     let Some(part) = survey.parts.get(&feeder) else { return gone(scene, "free-part") };
-    let mut sketch = sketch(scene, &Phrase::new("free-new-behind").phrase("part", naming::part(survey, feeder)));
+    let mut sketch =
+        sketch(scene, &Phrase::new("free-new-behind").phrase("part", naming::part(survey, feeder)));
     if part.outputs() > 1 {
         let offer = |port: u8| {
             let before = survey.wiring.on_port(feeder, port).next();
             let words = Phrase::new(if before.is_some() { "free-port-before" } else { "free-port-free" })
                 .with("port", Arg::Count(u64::from(port)));
-            let words = before.map_or(words.clone(), |child| words.phrase("part", naming::part(survey, child)));
+            let words =
+                before.map_or(words.clone(), |child| words.phrase("part", naming::part(survey, child)));
             Offer::new(port.to_string(), words)
         };
         let offers = (1..=part.outputs()).map(offer).collect();

@@ -115,7 +115,12 @@ pub(super) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     let count = Arg::Count(chosen.len() as u64);
     let new = |(key, kind): &(&str, PartKind)| {
         let kind = naming::kind(&Part::new(SubjectId::random(), *kind));
-        sketch.row(Some(format!("new:{key}")), &Phrase::new("free-assign-new").phrase("part", kind), None, None)
+        sketch.row(
+            Some(format!("new:{key}")),
+            &Phrase::new("free-assign-new").phrase("part", kind),
+            None,
+            None,
+        )
     };
     let rows = NEW.iter().map(new).collect();
     sketch.rows(&Phrase::new("free-assign-to-new").with("count", count.clone()), rows);
@@ -161,7 +166,8 @@ pub(super) fn pressed(guide: &mut Guide, key: &str) -> Result<Move> {
     match key {
         "none" => return choose(guide, BTreeSet::new()),
         "all" => {
-            let all = guide.with_scene(|scene| waiting(scene).iter().take(PHOTOS).map(|photo| photo.id).collect());
+            let all =
+                guide.with_scene(|scene| waiting(scene).iter().take(PHOTOS).map(|photo| photo.id).collect());
             return choose(guide, all?);
         }
         _ => {}

@@ -40,7 +40,8 @@ pub(in crate::page) fn same_as_last(scene: &Scene<'_>, question: &Question) -> O
             let near = newest(scene, runs(*run), field::CONNECTOR_NEAR);
             let far = newest(scene, runs(*run), field::CONNECTOR_FAR);
             let last = near.into_iter().chain(far).max_by_key(|fact| fact.id())?;
-            let end = |name: &str| scene.ledger.shown(last.subject(), name).and_then(|fact| fact.value().as_str());
+            let end =
+                |name: &str| scene.ledger.shown(last.subject(), name).and_then(|fact| fact.value().as_str());
             let word = |name: &str| end(name).filter(|word| *word != "unknown").map(str::to_owned);
             let near = word(field::CONNECTOR_NEAR);
             let far = word(field::CONNECTOR_FAR);

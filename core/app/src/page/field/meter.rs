@@ -60,7 +60,13 @@ pub(super) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     let next = next_mhz(scene, id, port(scene));
     sketch.number("mhz", &Phrase::new("free-mhz"), None, Quantity::Frequency, next);
     sketch.number("dbmv", &Phrase::new("free-dbmv"), None, Quantity::Level, None);
-    sketch.number("mer", &Phrase::new("free-mer"), Some(&Phrase::new("free-mer.hint")), Quantity::ErrorRatio, None);
+    sketch.number(
+        "mer",
+        &Phrase::new("free-mer"),
+        Some(&Phrase::new("free-mer.hint")),
+        Quantity::ErrorRatio,
+        None,
+    );
     if part.kind == PartKind::Outlet {
         let hint = Phrase::new("free-sends.hint");
         sketch.number("sends", &Phrase::new("free-sends"), Some(&hint), Quantity::Level, None);
@@ -99,7 +105,13 @@ fn next_mhz(scene: &Scene<'_>, part: SubjectId, port: Option<u8>) -> Option<f64>
 }
 
 /// A reading at a place. One of the same frequency that stands there is written over; its story keeps what it said.
-fn say(survey: &Survey, answer: Answer, part: SubjectId, port: Option<u8>, told: ReadingKind) -> Told<Answer> {
+fn say(
+    survey: &Survey,
+    answer: Answer,
+    part: SubjectId,
+    port: Option<u8>,
+    told: ReadingKind,
+) -> Told<Answer> {
     let same = |reading: &&Reading| {
         let kind = std::mem::discriminant(&reading.measured) == std::mem::discriminant(&told);
         let new = Reading { id: reading.id, about: None, port, measured: told, how: None };

@@ -93,7 +93,10 @@ pub(super) fn doors(scene: &Scene<'_>) -> Vec<(&'static str, Phrase, Option<Phra
     vec![
         door("free-here", None),
         door("free-burst", None),
-        door("free-assign", Some(Phrase::new("free-unassigned").with("count", Arg::Count(unassigned as u64)))),
+        door(
+            "free-assign",
+            Some(Phrase::new("free-unassigned").with("count", Arg::Count(unassigned as u64))),
+        ),
         door("free-parts", Some(count(survey.parts.len()))),
         door("free-runs", Some(count(survey.runs.len()))),
         door("free-rooms", Some(count(survey.rooms.len()))),

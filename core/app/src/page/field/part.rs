@@ -122,9 +122,9 @@ fn run_row(scene: &Scene<'_>, sketch: &Sketch<'_>, run: SubjectId) -> RowEntry {
     let found = survey.runs.get(&run).cloned().unwrap_or_else(|| Run::new(run));
     let series = serde_json::to_value(found.cable).unwrap_or_default();
     let series = story::value(survey, field::CABLE, &series);
-    let length = found.length.map(|length| {
-        story::value(survey, field::LENGTH, &serde_json::to_value(length).unwrap_or_default())
-    });
+    let length = found
+        .length
+        .map(|length| story::value(survey, field::LENGTH, &serde_json::to_value(length).unwrap_or_default()));
     sketch.row(Some(key_of("run", run)), &head, Some(&series), length.as_ref())
 }
 

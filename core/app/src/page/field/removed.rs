@@ -29,9 +29,8 @@ pub(super) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
 
 pub(super) fn pressed(guide: &mut Guide, key: &str) -> Result<Move> {
     if let Some(subject) = subject_of(key, "back") {
-        let there = guide.with_scene(|scene| {
-            story::removed(scene.ledger).iter().any(|thing| thing.subject == subject)
-        })?;
+        let there = guide
+            .with_scene(|scene| story::removed(scene.ledger).iter().any(|thing| thing.subject == subject))?;
         if there {
             write(guide, Ok(Answer { edits: vec![Edit::bring_back(subject)], then: None }))?;
         }

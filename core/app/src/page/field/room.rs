@@ -71,15 +71,15 @@ pub(super) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     let has_coax = !rows.is_empty();
     sketch.rows(&Phrase::new("free-room-outlets"), rows);
     let wish = room.wish.and_then(|wish| serde_json::to_value(wish).ok());
-    let wish = wish.map_or_else(|| Phrase::new("free-no-wish"), |wish| story::value(survey, field::WISH, &wish));
+    let wish =
+        wish.map_or_else(|| Phrase::new("free-no-wish"), |wish| story::value(survey, field::WISH, &wish));
     let row = sketch.row(Some("wish".into()), &Phrase::new("free-wish"), Some(&wish), None);
     sketch.rows(&Phrase::new("free-wishes"), vec![row]);
     if !has_coax {
         let others = outlets.iter().filter(|part| part.room != Some(id)).take(OUTLETS);
         let mut offers = vec![Offer::new("none", Phrase::new("free-served-none"))];
-        let offer = |part: &&survey::record::Part| {
-            Offer::new(key_of("part", part.id), naming::of_part(survey, part))
-        };
+        let offer =
+            |part: &&survey::record::Part| Offer::new(key_of("part", part.id), naming::of_part(survey, part));
         offers.extend(others.map(offer));
         let now = [room.served_from.map_or_else(|| "none".to_owned(), |part| key_of("part", part))];
         sketch.choice("served", &Phrase::new("free-served"), false, offers, &now);

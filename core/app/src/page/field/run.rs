@@ -28,8 +28,7 @@ pub(super) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
         (tag_order(run.tag.as_deref().or(tag.as_deref())), run.id)
     });
     let named = runs.into_iter().map(|(run, fed)| (run, name(survey, run.id, fed)));
-    let found: Vec<_> =
-        named.filter(|(_, name)| sketch.say(name).to_lowercase().contains(&wanted)).collect();
+    let found: Vec<_> = named.filter(|(_, name)| sketch.say(name).to_lowercase().contains(&wanted)).collect();
     let page = scene.pending().written("page").and_then(|page| page.parse().ok()).unwrap_or(0);
     let row = |(run, name): &(&Run, Phrase)| {
         let series = serde_json::to_value(run.cable).unwrap_or_default();
@@ -83,12 +82,8 @@ pub(super) fn pressed_all(guide: &mut Guide, key: &str) -> Result<Move> {
 /// Parts whose feed names no cable yet, or one of which nobody said anything: a cable found may be theirs.
 fn may_feed(survey: &Survey) -> Vec<SubjectId> {
     let blank = |run: SubjectId| survey.runs.get(&run).is_none_or(|run| *run == Run::new(run.id));
-    let mut parts: Vec<_> = survey
-        .wiring
-        .feeds()
-        .filter(|(_, feed)| feed.run.is_none_or(blank))
-        .map(|(part, _)| part)
-        .collect();
+    let mut parts: Vec<_> =
+        survey.wiring.feeds().filter(|(_, feed)| feed.run.is_none_or(blank)).map(|(part, _)| part).collect();
     parts.sort_by_cached_key(|part| {
         (tag_order(survey.parts.get(part).and_then(|part| part.tag.as_deref())), *part)
     });

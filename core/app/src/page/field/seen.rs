@@ -75,9 +75,7 @@ pub(in crate::page) fn offer_labels(scene: &Scene<'_>, sketch: &mut Sketch<'_>, 
     let rows = offers(scene, part)
         .iter()
         .enumerate()
-        .map(|(place, seen)| {
-            sketch.row(Some(format!("seen:{place}")), &super::text(&seen.text), None, None)
-        })
+        .map(|(place, seen)| sketch.row(Some(format!("seen:{place}")), &super::text(&seen.text), None, None))
         .collect();
     sketch.rows(&Phrase::new("free-seen"), rows);
 }

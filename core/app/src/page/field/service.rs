@@ -50,7 +50,8 @@ pub(super) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
 
 /// What is known of a service beside its kind.
 fn said(scene: &Scene<'_>, service: &Service) -> Option<Phrase> {
-    let names = [field::TOP, field::SIGNAL, field::MODEM, field::SINGLE_CABLE, field::OTHER_NETWORK, field::POWER];
+    let names =
+        [field::TOP, field::SIGNAL, field::MODEM, field::SINGLE_CABLE, field::OTHER_NETWORK, field::POWER];
     let said: Vec<_> = names
         .into_iter()
         .filter_map(|name| scene.ledger.shown(service.id, name).map(|fact| (name, fact)))
@@ -123,9 +124,8 @@ fn words<T: Copy + PartialEq>(
 fn entries(scene: &Scene<'_>, sketch: &mut Sketch<'_>, service: &Service) {
     let survey = scene.survey;
     let entries = finder::by_tag(survey).into_iter().filter(|part| part.kind == PartKind::Entry);
-    let offer = |part: &survey::record::Part| {
-        Offer::new(key_of("part", part.id), naming::of_part(survey, part))
-    };
+    let offer =
+        |part: &survey::record::Part| Offer::new(key_of("part", part.id), naming::of_part(survey, part));
     let offers: Vec<_> = entries.take(ENTRY_MOST).map(offer).collect();
     if !offers.is_empty() {
         let now: Vec<_> = service.entry.map(|entry| key_of("part", entry)).into_iter().collect();
@@ -149,9 +149,8 @@ fn modem(sketch: &mut Sketch<'_>, service: &Service) {
 
 fn network(sketch: &mut Sketch<'_>, service: &Service) {
     let network = service.network.clone().unwrap_or_default();
-    let offer = |version: &&str| {
-        Offer::new(*version, Phrase::new("value-network-version").text("version", *version))
-    };
+    let offer =
+        |version: &&str| Offer::new(*version, Phrase::new("value-network-version").text("version", *version));
     let now: Vec<_> = network.version.into_iter().collect();
     sketch.choice("version", &Phrase::new("free-version"), false, VERSIONS.iter().map(offer).collect(), &now);
     let band = network.bands.first();
@@ -171,9 +170,8 @@ fn network(sketch: &mut Sketch<'_>, service: &Service) {
 fn power(scene: &Scene<'_>, sketch: &mut Sketch<'_>, service: &Service) {
     let survey = scene.survey;
     let parts = finder::by_tag(survey);
-    let offer = |part: &&&survey::record::Part| {
-        Offer::new(key_of("part", part.id), naming::of_part(survey, part))
-    };
+    let offer =
+        |part: &&&survey::record::Part| Offer::new(key_of("part", part.id), naming::of_part(survey, part));
     let gives = |part: &&&survey::record::Part| {
         let plugged = part.plugged.as_deref().unwrap_or_default();
         part.kind == PartKind::PowerInserter
@@ -181,9 +179,8 @@ fn power(scene: &Scene<'_>, sketch: &mut Sketch<'_>, service: &Service) {
             || part.kind == PartKind::Outlet
     };
     let needs = |part: &&&survey::record::Part| matches!(part.kind, PartKind::Amplifier | PartKind::Entry);
-    let now = |part: Option<SubjectId>| -> Vec<_> {
-        part.map(|part| key_of("part", part)).into_iter().collect()
-    };
+    let now =
+        |part: Option<SubjectId>| -> Vec<_> { part.map(|part| key_of("part", part)).into_iter().collect() };
     let from = parts.iter().filter(gives).take(PARTS).map(|part| offer(&part)).collect();
     let feed = service.power;
     sketch.choice("from", &Phrase::new("free-power-from"), false, from, &now(feed.map(|feed| feed.from)));

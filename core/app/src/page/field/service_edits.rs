@@ -3,7 +3,9 @@
 use serde_json::json;
 use survey::fact::SubjectId;
 use survey::rating::Band;
-use survey::record::{ModemGeneration, OtherNetwork, PowerFeed, Service, ServiceKind, SingleCable, TvSignal, field};
+use survey::record::{
+    ModemGeneration, OtherNetwork, PowerFeed, Service, ServiceKind, SingleCable, TvSignal, field,
+};
 use survey::words::Phrase;
 
 use crate::ask::{Answer, Told, not_answered};
@@ -56,7 +58,8 @@ pub(super) fn edits(scene: &Scene<'_>, id: SubjectId, another: bool) -> Told<Ans
         ServiceKind::CableInternet => {
             let mut bands = service.modem.unwrap_or_default();
             bands.generation = picked(scene, "generation", &GENERATIONS).or(bands.generation);
-            bands.upstream_top_mhz = pending.number("upstream", Quantity::Frequency)?.or(bands.upstream_top_mhz);
+            bands.upstream_top_mhz =
+                pending.number("upstream", Quantity::Frequency)?.or(bands.upstream_top_mhz);
             if bands != service.modem.unwrap_or_default() {
                 answer = answer.says(id, field::MODEM, &bands)?;
             }
@@ -71,7 +74,9 @@ pub(super) fn edits(scene: &Scene<'_>, id: SubjectId, another: bool) -> Told<Ans
             let part = |key: &str| pending.one(key).and_then(|key| subject_of(key, "part"));
             let from = part("from").or(service.power.map(|feed| feed.from));
             let to = part("to").or(service.power.map(|feed| feed.to));
-            let (Some(from), Some(to)) = (from, to) else { return Err(Phrase::new("free-power-both").into()) };
+            let (Some(from), Some(to)) = (from, to) else {
+                return Err(Phrase::new("free-power-both").into());
+            };
             answer = answer.says(id, field::POWER, &PowerFeed { from, to })?;
         }
     }

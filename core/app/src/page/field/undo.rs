@@ -33,25 +33,21 @@ fn what(scene: &Scene<'_>, facts: &[&Fact]) -> Phrase {
     for fact in facts {
         things.entry(fact.subject()).or_default().push(fact);
     }
-    let rank = |facts: &[&Fact]| {
-        let made = facts.iter().find(|fact| fact.field() == field::IS).and_then(|fact| fact.value().as_str());
-        match made {
-            Some("part") => 0,
-            Some("run") => 3,
-            Some(_) => 1,
-            None if facts.iter().any(|fact| fact.field() == REMOVED) => 2,
-            None => 4,
-        }
+    let says = |facts: &[&Fact], name: &str| facts.iter().any(|fact| fact.field() == name);
+    // What was made or removed tells more than what was written, and a part more than its cable.
+    let rank = |subject: SubjectId, facts: &[&Fact]| {
+        let is = scene.ledger.shown(subject, field::IS).and_then(|fact| fact.value().as_str());
+        (!says(facts, field::IS), !says(facts, REMOVED), is != Some("part"), is == Some("run"))
     };
-    let Some((subject, said)) = things.iter().min_by_key(|(_, facts)| rank(facts)) else {
+    let Some((subject, said)) = things.iter().min_by_key(|(subject, facts)| rank(**subject, facts)) else {
         return Phrase::new("value-empty");
     };
     let removal = said.iter().find(|fact| fact.field() == REMOVED);
-    let id = match (rank(said), removal.map(|fact| fact.value())) {
-        (0 | 1 | 3, _) => "free-did-add",
-        (_, Some(Value::Null)) => "free-did-bring-back",
-        (_, Some(_)) => "free-did-remove",
-        _ => "free-did-write",
+    let id = match removal.map(|fact| fact.value()) {
+        Some(Value::Null) => "free-did-bring-back",
+        Some(_) => "free-did-remove",
+        None if says(said, field::IS) => "free-did-add",
+        None => "free-did-write",
     };
     let first = said.first().map_or("", |fact| fact.field());
     let more = u64::try_from(things.len().saturating_sub(1)).unwrap_or(u64::MAX);
