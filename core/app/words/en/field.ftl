@@ -76,6 +76,7 @@ free-port-unknown = nobody has looked yet
 free-questions = Questions about it
 free-note = Note: { $text }
 free-note-new = A note
+free-note-write = Write a note
 free-note-add = Keep the note
 free-measure-here = Measure here
 free-add-behind = Add a part behind it

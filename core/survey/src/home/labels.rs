@@ -46,7 +46,7 @@ impl LabelSeen {
             }
         }
         let mut all: Vec<_> = by_text.into_values().collect();
-        all.sort_by(|one, two| (two.parts, two.ms).cmp(&(one.parts, one.ms)));
+        all.sort_by_key(|seen| std::cmp::Reverse((seen.parts, seen.ms)));
         all
     }
 }

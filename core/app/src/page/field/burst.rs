@@ -3,7 +3,6 @@
 use survey::words::{Arg, Phrase};
 
 use super::{FieldPlace, assign, go, sketch};
-use crate::error::Result;
 use crate::place::Move;
 use crate::scene::Scene;
 use crate::screen::{Ability, Block, PhotoShown, PhotoSlotBlock, PressWeight, WordsRole};
@@ -34,6 +33,6 @@ pub(super) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     sketch
 }
 
-pub(super) fn pressed(key: &str) -> Result<Move> {
-    Ok(if key == "assign" { go(FieldPlace::Assign) } else { Move::Stay })
+pub(super) fn pressed(key: &str) -> Move {
+    if key == "assign" { go(FieldPlace::Assign) } else { Move::Stay }
 }

@@ -30,8 +30,8 @@ pub(super) fn show_places<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     sketch
 }
 
-pub(super) fn pressed_place(key: &str) -> Result<Move> {
-    Ok(subject_of(key, "part").map_or(Move::Stay, |part| go(FieldPlace::Meter(part))))
+pub(super) fn pressed_place(key: &str) -> Move {
+    subject_of(key, "part").map_or(Move::Stay, |part| go(FieldPlace::Meter(part)))
 }
 
 /// Whether it has legs to tell apart; at an entry or an outlet there is one place only.

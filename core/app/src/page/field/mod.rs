@@ -150,6 +150,11 @@ pub(super) fn show(_open: &OpenSurvey, scene: &Scene<'_>, place: &FieldPlace) ->
 }
 
 pub(super) fn take(guide: &mut Guide, place: &FieldPlace, deed: &Deed) -> Result<Move> {
+    if let (Deed::Press { key }, FieldPlace::Part(about) | FieldPlace::Run(about)) = (deed, place)
+        && key != "add-note"
+    {
+        part::keep_note(guide, *about)?;
+    }
     match deed {
         Deed::Press { key } => match key.as_str() {
             "overview" => Ok(Move::Go(Place::Overview)),
@@ -177,7 +182,7 @@ pub(super) fn take(guide: &mut Guide, place: &FieldPlace, deed: &Deed) -> Result
 
 fn pressed(guide: &mut Guide, place: &FieldPlace, key: &str) -> Result<Move> {
     match place {
-        FieldPlace::Parts => part::pressed_all(key),
+        FieldPlace::Parts => Ok(part::pressed_all(key)),
         FieldPlace::Part(part) => part::pressed(guide, *part, key),
         FieldPlace::Edit(part) => edit::pressed(guide, *part, key),
         FieldPlace::Add(behind) => add::pressed(guide, *behind, key),
@@ -187,10 +192,10 @@ fn pressed(guide: &mut Guide, place: &FieldPlace, key: &str) -> Result<Move> {
         FieldPlace::Room(room) => room::pressed(guide, *room, key),
         FieldPlace::Services => service::pressed_all(guide, key),
         FieldPlace::Service(service) => service::pressed(guide, *service, key),
-        FieldPlace::Burst => burst::pressed(key),
+        FieldPlace::Burst => Ok(burst::pressed(key)),
         FieldPlace::Assign => assign::pressed(guide, key),
         FieldPlace::Photo(photo) => photo::pressed(guide, *photo, key),
-        FieldPlace::MeterAt => meter::pressed_place(key),
+        FieldPlace::MeterAt => Ok(meter::pressed_place(key)),
         FieldPlace::Meter(part) => meter::pressed(guide, *part, key),
         FieldPlace::Here => here::pressed(guide, key),
         FieldPlace::Stand(part) => here::pressed_stand(guide, *part, key),
@@ -226,12 +231,11 @@ pub(crate) fn way_on(scene: &Scene<'_>) -> Option<Vec<Place>> {
     match way.last()? {
         Place::Field(FieldPlace::Stand(part)) => {
             let part = *part;
-            match questions::next(scene, part) {
-                Some(question) => way.push(Place::Ask(question)),
-                None => {
-                    way.pop();
-                    way.push(Place::Field(FieldPlace::Part(part)));
-                }
+            if let Some(question) = questions::next(scene, part) {
+                way.push(Place::Ask(question));
+            } else {
+                way.pop();
+                way.push(Place::Field(FieldPlace::Part(part)));
             }
             Some(way)
         }

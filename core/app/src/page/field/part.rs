@@ -9,6 +9,7 @@ use survey::words::{Arg, Phrase};
 
 use super::{FieldPlace, card, clear, finder, go, gone, questions, reading, sketch, write};
 use crate::ask::{Answer, Question, Told};
+use crate::deed::Deed;
 use crate::error::Result;
 use crate::guide::Guide;
 use crate::place::{Move, Place, key_of, subject_of};
@@ -26,12 +27,12 @@ pub(super) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     sketch
 }
 
-pub(super) fn pressed_all(key: &str) -> Result<Move> {
-    Ok(match (key, subject_of(key, "part")) {
+pub(super) fn pressed_all(key: &str) -> Move {
+    match (key, subject_of(key, "part")) {
         ("add", _) => go(FieldPlace::Add(None)),
         (_, Some(part)) => go(FieldPlace::Part(part)),
         _ => Move::Stay,
-    })
+    }
 }
 
 pub(super) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
@@ -47,7 +48,8 @@ pub(super) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     card::photos(scene, &mut sketch, id, questions::is_printed(part));
     reading::blocks(scene, &mut sketch, id, SHOWN);
     notes(scene, &mut sketch, id);
-    sketch.press("next", &Phrase::new("overview-next"), PressWeight::Main);
+    let next = if is_noting(scene) { PressWeight::Other } else { PressWeight::Main };
+    sketch.press("next", &Phrase::new("overview-next"), next);
     sketch.press("meter", &Phrase::new("free-measure-here"), PressWeight::Other);
     if part.outputs() > 0 {
         sketch.press("add", &Phrase::new("free-add-behind"), PressWeight::Other);
@@ -58,15 +60,40 @@ pub(super) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     sketch
 }
 
-/// The notes on a thing, and a place for one more.
+/// Whether a note is being written.
+fn is_noting(scene: &Scene<'_>) -> bool {
+    scene.pending().one("noting").is_some()
+}
+
+/// The notes on a thing, and a place for one more once it was asked for.
 pub(super) fn notes(scene: &Scene<'_>, sketch: &mut Sketch<'_>, about: SubjectId) {
     let mut notes: Vec<_> = scene.survey.notes_on(Some(about)).collect();
     notes.sort_by_cached_key(|note| std::cmp::Reverse(card::born_ms(scene, note.id)));
     for note in notes.into_iter().take(SHOWN) {
         sketch.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
     }
-    sketch.writing("note", &Phrase::new("free-note-new"), None, true, "");
-    sketch.press("add-note", &Phrase::new("free-note-add"), PressWeight::Other);
+    if is_noting(scene) {
+        sketch.writing("note", &Phrase::new("free-note-new"), None, true, "");
+        sketch.press("add-note", &Phrase::new("free-note-add"), PressWeight::Main);
+    } else {
+        sketch.press("note-new", &Phrase::new("free-note-write"), PressWeight::Other);
+    }
+}
+
+/// Opens the place for a note.
+pub(super) fn open_note(guide: &mut Guide) -> Result<Move> {
+    let deed = Deed::Pick { key: "noting".into(), picked: vec!["yes".into()] };
+    guide.open_survey()?.memory.pending.keep(&deed);
+    Ok(Move::Stay)
+}
+
+/// A note half written is kept as it stands when something else is pressed.
+pub(super) fn keep_note(guide: &mut Guide, about: SubjectId) -> Result<()> {
+    let written = |scene: &Scene<'_>| scene.pending().written("note").is_some_and(|note| !note.is_empty());
+    if guide.with_scene(written)? {
+        add_note(guide, about)?;
+    }
+    Ok(())
 }
 
 /// Keeps the note that stands on the screen.
@@ -138,6 +165,7 @@ pub(super) fn pressed(guide: &mut Guide, id: SubjectId, key: &str) -> Result<Mov
         "meter" => return Ok(go(FieldPlace::Meter(id))),
         "add" => return Ok(go(FieldPlace::Add(Some(id)))),
         "edit" => return Ok(go(FieldPlace::Edit(id))),
+        "note-new" => return open_note(guide),
         "add-note" => return add_note(guide, id),
         "remove" => {
             let told = guide.with_scene(|scene| remove(scene, id))?;

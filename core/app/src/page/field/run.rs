@@ -63,7 +63,9 @@ fn free_tag(survey: &Survey) -> String {
         survey.runs.values().any(|run| run.tag.as_deref() == Some(tag))
             || survey.parts.values().any(|part| part.tag.as_deref() == Some(tag))
     };
-    (1..).map(|number| format!("R{number}")).find(|tag| !taken(tag)).unwrap_or_default()
+    // One more than there are things is free at the latest.
+    let most = survey.runs.len() + survey.parts.len() + 1;
+    (1..=most).map(|number| format!("R{number}")).find(|tag| !taken(tag)).unwrap_or_default()
 }
 
 pub(super) fn pressed_all(guide: &mut Guide, key: &str) -> Result<Move> {
@@ -110,7 +112,7 @@ pub(super) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     card::photos(scene, &mut sketch, id, false);
     let tag = run.tag.clone().unwrap_or_default();
     sketch.writing("tag", &Phrase::new("free-tag"), Some(&Phrase::new("free-tag.hint")), false, &tag);
-    sketch.press("save", &Phrase::new("free-save"), PressWeight::Main);
+    sketch.press("save", &Phrase::new("free-save"), PressWeight::Other);
     part::notes(scene, &mut sketch, id);
     sketch.confirm("remove", &Phrase::new("free-remove-run").phrase("run", name));
     sketch
@@ -126,6 +128,7 @@ pub(super) fn pressed(guide: &mut Guide, id: SubjectId, key: &str) -> Result<Mov
             }
             return Ok(Move::Stay);
         }
+        "note-new" => return part::open_note(guide),
         "add-note" => return part::add_note(guide, id),
         "remove" => {
             let told = guide.with_scene(|scene| remove(scene, id))?;

@@ -81,13 +81,12 @@ pub(super) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     let Some(service) = scene.survey.services.get(&id) else { return gone(scene, "free-service") };
     let name = naming::service(service.kind);
     let mut sketch = sketch(scene, &Phrase::new("free-service").phrase("service", name.clone()));
-    match service.kind {
-        ServiceKind::PowerOverCoax => power(scene, &mut sketch, service),
-        _ => {
-            entries(scene, &mut sketch, service);
-            let hint = Phrase::new("free-top.hint");
-            sketch.number("top", &Phrase::new("free-top"), Some(&hint), Quantity::Frequency, service.top_mhz);
-        }
+    if service.kind == ServiceKind::PowerOverCoax {
+        power(scene, &mut sketch, service);
+    } else {
+        entries(scene, &mut sketch, service);
+        let hint = Phrase::new("free-top.hint");
+        sketch.number("top", &Phrase::new("free-top"), Some(&hint), Quantity::Frequency, service.top_mhz);
     }
     match service.kind {
         ServiceKind::CableTv | ServiceKind::AntennaTv => {
