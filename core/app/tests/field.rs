@@ -104,6 +104,12 @@ fn many_photos_go_to_one_new_part_in_one_act_that_can_be_taken_back() {
     assert_eq!(hand.touches - before, 2);
     let part = hand.tagged("S1");
     assert_eq!(hand.survey().photos_of(Some(part)).count(), 6);
+    // A deed that this screen does not offer changes nothing.
+    let before_it = (hand.survey(), hand.screen());
+    for key in ["new:entry", "remove", "port:9", "make"] {
+        hand.guide.act(&app::Deed::Press { key: key.into() }).unwrap();
+    }
+    assert_eq!((hand.survey(), hand.screen()), before_it);
     assert!(hand.says("Take back: added S1"));
     hand.press("undo");
     let survey = hand.survey();

@@ -2,6 +2,7 @@
 
 use serde_json::json;
 use survey::fact::SubjectId;
+use survey::finding::Caution;
 use survey::naming;
 use survey::record::{Part, PartKind, Reading, ReadingKind, Survey, field};
 use survey::words::{Arg, Phrase};
@@ -70,6 +71,11 @@ pub(super) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     if part.kind == PartKind::Outlet {
         let hint = Phrase::new("free-sends.hint");
         sketch.number("sends", &Phrase::new("free-sends"), Some(&hint), Quantity::Level, None);
+    }
+    sketch.caution(&Caution::WhoDependsOnIt.phrase());
+    if matches!(part.kind, PartKind::Entry | PartKind::GroundBlock | PartKind::EntryFilter) {
+        sketch.caution(&Caution::HouseSideOnly.phrase());
+        sketch.caution(&Caution::KeepGrounds.phrase());
     }
     sketch.press("keep", &Phrase::new("free-keep"), PressWeight::Main);
     sketch.press("other", &Phrase::new("free-meter-other"), PressWeight::Other);

@@ -124,6 +124,10 @@ pub(super) fn door(key: &str) -> Option<Place> {
 }
 
 pub(super) fn show(_open: &OpenSurvey, scene: &Scene<'_>, place: &FieldPlace) -> Screen {
+    draw(scene, place)
+}
+
+fn draw(scene: &Scene<'_>, place: &FieldPlace) -> Screen {
     let mut sketch = match place {
         FieldPlace::Parts => part::show_all(scene),
         FieldPlace::Part(part) => part::show(scene, *part),
@@ -150,8 +154,13 @@ pub(super) fn show(_open: &OpenSurvey, scene: &Scene<'_>, place: &FieldPlace) ->
 }
 
 pub(super) fn take(guide: &mut Guide, place: &FieldPlace, deed: &Deed) -> Result<Move> {
+    // What the screen does not offer changes nothing.
+    let key = deed.key().unwrap_or_default();
+    if !guide.with_scene(|scene| draw(scene, place).keys().contains(&key))? {
+        return Ok(Move::Stay);
+    }
     if let (Deed::Press { key }, FieldPlace::Part(about) | FieldPlace::Run(about)) = (deed, place)
-        && key != "add-note"
+        && !matches!(key.as_str(), "add-note" | "undo")
     {
         part::keep_note(guide, *about)?;
     }
