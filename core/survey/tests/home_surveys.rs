@@ -300,3 +300,31 @@ fn a_repair_that_was_cut_off_goes_on() {
     assert_eq!(store.ledger().facts().cloned().collect::<Vec<_>>(), facts);
     assert!(!folder.join("survey.db.rebuilt").exists());
 }
+
+#[test]
+fn labels_typed_in_any_survey_are_seen_and_nothing_replaced_or_forgotten() {
+    let (_folder, home) = home();
+    let label = |store: &mut Store, text: &str| {
+        let part = SubjectId::random();
+        store.write(&[Edit::new(part, field::IS, "part"), Edit::new(part, field::LABEL, text)]).unwrap();
+        part
+    };
+    let mut one = make(&home, "one");
+    label(&mut one, "4-WAY 5-1000MHz 7dB");
+    let mistyped = label(&mut one, "2-WAY 5-100MHz");
+    one.write(&[Edit::new(mistyped, field::LABEL, "2-WAY 5-1000MHz 3.5dB")]).unwrap();
+    let forgotten = label(&mut one, "Serial 12345");
+    one.forget_field(forgotten, field::LABEL).unwrap();
+    // The same print on another part, with other spaces, and set right by hand: that is what is offered.
+    let mut two = make(&home, "two");
+    let part = label(&mut two, "4-way  5-1000MHz 7dB");
+    two.write(&[Edit::new(part, field::RATING, json!({"legs": 4, "leg_losses_db": [7, 7, 7, 7]}))]).unwrap();
+    let seen = home.labels_seen().unwrap();
+    let told: Vec<_> = seen.iter().map(|seen| (seen.text.as_str(), seen.parts)).collect();
+    assert_eq!(told, [("4-way  5-1000MHz 7dB", 2), ("2-WAY 5-1000MHz 3.5dB", 1)]);
+    assert_eq!(seen[0].rating.as_ref().map(|rating| rating.legs), Some(4));
+    assert_eq!(seen[1].rating, None);
+    // A survey in trouble hides no other.
+    fs::create_dir(home.place("broken").unwrap()).unwrap();
+    assert_eq!(home.labels_seen().unwrap(), seen);
+}

@@ -89,7 +89,7 @@ sheet-connectors = one state for both ends, or both: { "{" } near = "compression
     .do = near is the end nearer the street, far the one nearer the outlet.
 sheet-ends = a table of ports, such as { "{" } 3 = "open", 4 = "capped" { "}" }
     .do = Name each free port with what is on it.
-sheet-reading = exactly one of level with frequency, throughput, phy_rate, round_trip, modem_sends, power, nodes_seen, packet_loss, swings
+sheet-reading = exactly one of level with frequency, mer with frequency, throughput, phy_rate, round_trip, modem_sends, power, nodes_seen, packet_loss, swings
     .do = Write one [[reading]] for each thing measured.
 sheet-modem = a table such as { "{" } generation = "3.1", sends_to = "85 MHz" { "}" }
     .do = Write what stands on the modem or its own page; leave out what you do not know.

@@ -14,6 +14,7 @@ mod create;
 pub(crate) mod disk;
 mod draft;
 pub(crate) mod fault;
+pub(crate) mod labels;
 mod open;
 mod peek;
 mod pragma;
@@ -37,6 +38,7 @@ use crate::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactId, Ledger, Subjec
 use crate::record::PhotoImage;
 
 pub use draft::{Draft, MAX_DRAFT_BYTES};
+pub use labels::LabelTyped;
 pub use peek::{Peek, peek};
 pub use repair::{Rebuilt, Salvage, rebuild, salvage};
 pub use summary::{Progress, Summary};

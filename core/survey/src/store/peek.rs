@@ -24,9 +24,17 @@ pub struct Peek {
 /// # Errors
 /// `NotASurvey`, `Newer`, `Damaged` or `Inaccessible`, as far as a look shows it.
 pub fn peek(folder: &Path) -> Result<Peek> {
+    look(folder, read)
+}
+
+/// Reads something of the survey in `folder` without opening it.
+///
+/// # Errors
+/// As [`peek`].
+pub(super) fn look<T>(folder: &Path, read: impl Fn(&Path, &Connection) -> Result<T>) -> Result<T> {
     open::look_at_folder(folder)?;
     // Whatever is odd about a quick look, a proper one says.
-    if let Some(found) = peek_at_rest(folder) {
+    if let Some(found) = look_at_rest(folder, &read) {
         return Ok(found);
     }
     let broken = |error| fault::of_sqlite(folder, error);
@@ -44,7 +52,7 @@ pub fn peek(folder: &Path) -> Result<Peek> {
 
 /// A look at a survey that nobody has open, without locks and without the log and its index, which would be made and
 /// deleted again and cost more than the look itself does. Nothing if somebody had it open before or afterwards.
-fn peek_at_rest(folder: &Path) -> Option<Peek> {
+fn look_at_rest<T>(folder: &Path, read: impl Fn(&Path, &Connection) -> Result<T>) -> Option<T> {
     if !cfg!(unix) {
         // Elsewhere a path is not spelt in a URI as it stands.
         return None;
@@ -83,7 +91,8 @@ fn as_immutable(path: &Path) -> String {
     uri + "?immutable=1"
 }
 
-fn read(folder: &Path, connection: &Connection) -> Result<Peek> {
+/// The layout of a database that is ours and not newer than this release.
+pub(super) fn known_layout(folder: &Path, connection: &Connection) -> Result<u32> {
     let broken = |error| fault::of_sqlite(folder, error);
     if schema::application_id(connection).map_err(broken)? != schema::APPLICATION_ID {
         let why = NotASurvey::OtherProgram;
@@ -93,6 +102,12 @@ fn read(folder: &Path, connection: &Connection) -> Result<Peek> {
     if found > schema::NEWEST {
         return Err(SurveyError::Newer { folder: folder.to_owned(), found, known: schema::NEWEST });
     }
+    Ok(found)
+}
+
+fn read(folder: &Path, connection: &Connection) -> Result<Peek> {
+    let broken = |error| fault::of_sqlite(folder, error);
+    let found = known_layout(folder, connection)?;
     let survey = open::survey_id(folder, connection)?;
     let kept = if found < 2 { None } else { Summary::read(connection).map_err(broken)? };
     let summary = match kept {
@@ -115,11 +130,11 @@ mod tests {
         let mut store = Store::create(&folder, AuthorId::random()).unwrap();
         let about = store.survey_id().subject();
         store.write(&[Edit::new(about, "name", "House by the mill")]).unwrap();
-        assert_eq!(peek_at_rest(&folder), None);
+        assert_eq!(look_at_rest(&folder, read), None);
         let open = peek(&folder).unwrap();
         drop(store);
         let before: Vec<_> = fs::read_dir(&folder).unwrap().map(|entry| entry.unwrap().path()).collect();
-        assert_eq!(peek_at_rest(&folder), cfg!(unix).then_some(open.clone()));
+        assert_eq!(look_at_rest(&folder, read), cfg!(unix).then_some(open.clone()));
         assert_eq!(open.summary.name.as_deref(), Some("House by the mill"));
         let after: Vec<_> = fs::read_dir(&folder).unwrap().map(|entry| entry.unwrap().path()).collect();
         assert_eq!(before, after);

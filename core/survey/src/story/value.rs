@@ -160,6 +160,9 @@ fn measured(found: &ReadingKind) -> Phrase {
         ReadingKind::Level { mhz, dbmv } => {
             Phrase::new("value-level").with("level", Arg::Level(dbmv)).with("mhz", Arg::Frequency(mhz))
         }
+        ReadingKind::ErrorRatio { mhz, db } => {
+            Phrase::new("value-error_ratio").with("ratio", Arg::Loss(db)).with("mhz", Arg::Frequency(mhz))
+        }
         ReadingKind::Throughput { down_mbps, up_mbps } => rates(down_mbps, up_mbps),
         ReadingKind::PhyRate { mbps } => Phrase::new("value-phy_rate").with("rate", Arg::Rate(mbps)),
         ReadingKind::RoundTrip { ms } => Phrase::new("value-round_trip").with("time", Arg::Milliseconds(ms)),
