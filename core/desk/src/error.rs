@@ -155,12 +155,6 @@ pub enum DeskError {
     #[error("stopped as you wished")]
     Stopped,
 
-    /// A photo whose file is missing or is not what its name says.
-    #[error(
-        "the file of this photo is missing or damaged; take in a file of this survey that has it, to bring it back"
-    )]
-    PhotoLost,
-
     /// Something that cannot be taken back, without the word that it is wanted.
     #[error("{0}. Nothing was changed; say --yes to do it")]
     NotConfirmed(Unconfirmed),
@@ -262,14 +256,14 @@ impl DeskError {
                 | SurveyError::DiskFull { .. }
                 | SurveyError::Busy { .. }
                 | SurveyError::Database { .. }
-                | SurveyError::Inner(_),
+                | SurveyError::Inner(_)
+                | SurveyError::PhotoLost,
             )
             | Self::Read { .. }
             | Self::Write { .. }
             | Self::Output(_)
             | Self::NoHome
             | Self::Signals(_)
-            | Self::PhotoLost
             | Self::Fault => FAILED,
             // Whatever else a survey says is about what it was given.
             Self::Survey(_)
@@ -302,7 +296,9 @@ impl DeskError {
             Self::Survey(
                 SurveyError::File { .. } | SurveyError::OtherSurvey { .. } | SurveyError::OtherSurveyInFile,
             ) => "survey_file",
-            Self::Survey(SurveyError::Picture(_)) | Self::Picture { .. } | Self::PhotoLost => "picture",
+            Self::Survey(SurveyError::Picture(_) | SurveyError::PhotoLost) | Self::Picture { .. } => {
+                "picture"
+            }
             Self::Survey(SurveyError::Stopped) | Self::Stopped => "stopped",
             Self::Survey(_) => "survey",
             Self::PicturesPartly { why, .. } => why.name(),

@@ -180,6 +180,12 @@ pub enum SurveyError {
     #[error("there is no such photo in this survey, or it was forgotten")]
     NoSuchPhoto,
 
+    /// A photo whose file is missing or is not what its name says.
+    #[error(
+        "the file of this photo is missing or damaged; take in a file of this survey that has it, to bring it back"
+    )]
+    PhotoLost,
+
     /// An action that cannot be undone.
     #[error("this cannot be undone: {0}")]
     Undo(#[from] crate::story::UndoFault),

@@ -342,7 +342,7 @@ desk-no = no
 ## The record: who said what
 
 desk-thing-new = something that is new here
-desk-field-of = { $field } of { $thing }
+desk-field-of = { $thing }: { $field }
 desk-said = Who did what, newest first
 desk-said-act = { $act }: { $author }, { $when } UTC
 desk-said-line = { $thing }: { $said }
@@ -362,7 +362,7 @@ desk-disagreements-count = { $count ->
 }
 desk-side = { $author }: { $value } ({ $when } UTC)
 desk-changed-after-removal = Removed and changed
-desk-settled = Settled: { $field } of { $thing } is { $value }.
+desk-settled = Settled. { $thing }, { $field }: { $value }.
 desk-removed = What was removed
 desk-removed-count = { $count ->
     [0] Nothing is removed.

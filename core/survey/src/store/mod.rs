@@ -21,7 +21,9 @@ mod repair;
 mod row;
 mod schema;
 mod scrub;
+mod seen;
 mod summary;
+mod suspend;
 mod taken;
 pub(crate) mod taking;
 mod thumbnail;
@@ -34,12 +36,14 @@ use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use crate::error::Result;
 use crate::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactId, Ledger, SubjectId, SurveyId, Taken};
-use crate::record::PhotoImage;
+use crate::record::{self, PhotoImage, Survey};
 
 pub use draft::{Draft, MAX_DRAFT_BYTES};
 pub use peek::{Peek, peek};
 pub use repair::{Rebuilt, Salvage, rebuild, salvage};
+pub(crate) use seen::live_texts;
 pub use summary::{Progress, Summary};
+pub use suspend::Suspended;
 pub use taken::Returned;
 
 /// The ending of a survey folder's name.
@@ -145,6 +149,15 @@ impl Store {
     /// All facts known here.
     pub const fn ledger(&self) -> &Ledger {
         &self.ledger
+    }
+
+    /// The records as they stand now: parts, runs, rooms, photos and the rest, worked out from the facts anew at each
+    /// call.
+    ///
+    /// # Errors
+    /// `TooManyParts`, which no survey written here has.
+    pub fn survey(&self) -> Result<Survey> {
+        record::fold(&self.ledger, self.survey)
     }
 
     /// Writes what the user decided as one action, over what this store has seen so far. When this returns, it is

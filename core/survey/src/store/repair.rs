@@ -20,7 +20,7 @@ use crate::error::{Result, SurveyError};
 use crate::fact::{Fact, FactId, Ledger, SurveyId};
 
 /// A new database that is whole and waits to take the damaged one's place.
-const REBUILT: &str = "survey.db.rebuilt";
+pub(super) const REBUILT: &str = "survey.db.rebuilt";
 
 /// What could still be read of a damaged survey.
 #[derive(Debug, Clone, Default)]

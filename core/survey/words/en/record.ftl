@@ -11,8 +11,8 @@ said-brought-back = { $author } brought it back ({ $when } UTC)
 said-forgotten = { $author } wrote { $field } ({ $when } UTC); what it said was forgotten
 said-replaced = { $said }, until { $author } changed it ({ $when } UTC)
 
-disagreement = { $field } of { $thing }: { $sides }. Before, it was { $origin }. Which one is right?
-disagreement-from-nothing = { $field } of { $thing }: { $sides }. Which one is right?
+disagreement = { $thing }, { $field }: { $sides }. Before, it was { $origin }. Which one is right?
+disagreement-from-nothing = { $thing }, { $field }: { $sides }. Which one is right?
 disagreement-side = { $author } said { $value }
 removed-thing = { $thing }, removed by { $author } ({ $when } UTC)
 changed-after-removal = { $thing } was removed by { $remover } and changed by { $changer }. It stays until somebody removes it again.
