@@ -159,6 +159,24 @@ pub enum DeskError {
     #[error("{0}. Nothing was changed; say --yes to do it")]
     NotConfirmed(Unconfirmed),
 
+    /// A note without words.
+    #[error("an empty note says nothing; write what it is to say. To list the notes, leave TEXT out")]
+    EmptyNote,
+
+    /// A name that is no name.
+    #[error("a name is at most {most} letters on one line; nothing was changed")]
+    NoName {
+        /// How many are taken.
+        most: usize,
+    },
+
+    /// A survey that is set aside is to be set aside.
+    #[error("{} is set aside already; legwork surveys back brings it back", path.display())]
+    AsideAlready {
+        /// The survey.
+        path: PathBuf,
+    },
+
     /// There is no action to undo.
     #[error("you have done nothing here that could be undone; legwork said lists all actions")]
     NothingDone,
@@ -222,7 +240,7 @@ pub enum WrongThing {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum Unconfirmed {
     /// Forgetting.
-    #[error("so many records would be forgotten for ever: {records}")]
+    #[error("records that would be forgotten for ever: {records}")]
     Forget {
         /// How many facts.
         records: usize,
@@ -279,6 +297,9 @@ impl DeskError {
             | Self::NotConfirmed(_)
             | Self::NothingDone
             | Self::NotAside { .. }
+            | Self::AsideAlready { .. }
+            | Self::EmptyNote
+            | Self::NoName { .. }
             | Self::Exists { .. } => REFUSED,
         }
     }
@@ -289,6 +310,7 @@ impl DeskError {
             Self::Sheet { .. } | Self::SheetTooLong { .. } => "sheet",
             Self::LabelNotText { .. } | Self::LabelTooLong { .. } => "label",
             Self::Exists { .. }
+            | Self::AsideAlready { .. }
             | Self::Survey(SurveyError::AlreadyThere { .. } | SurveyError::FileThere { .. }) => "exists",
             Self::Survey(SurveyError::NotASurvey { .. }) => "not_a_survey",
             Self::Survey(SurveyError::Busy { .. }) => "busy",
@@ -307,7 +329,9 @@ impl DeskError {
             | Self::NoSuchField { .. }
             | Self::WrongThing { .. }
             | Self::NothingDone
-            | Self::NotAside { .. } => "thing",
+            | Self::NotAside { .. }
+            | Self::EmptyNote
+            | Self::NoName { .. } => "thing",
             Self::NotConfirmed(_) => "not_confirmed",
             Self::Read { .. } | Self::Write { .. } | Self::Output(_) | Self::NoHome | Self::Signals(_) => {
                 "file"

@@ -9,9 +9,10 @@ use std::time::{Duration, Instant};
 use serde_json::json;
 use survey::error::SurveyError;
 use survey::fact::{AuthorId, Edit, Fact, SubjectId};
+use survey::file;
 use survey::home::{Found, Home, Repaired};
 use survey::record::{field, fold};
-use survey::store::{Store, Summary, salvage};
+use survey::store::{Store, Summary, peek, salvage};
 use tempfile::TempDir;
 
 fn home() -> (TempDir, Home) {
@@ -258,7 +259,7 @@ fn a_damaged_index_or_derived_table_is_built_anew_from_the_facts() {
         assert_eq!(repaired.store.survey_id(), other.survey_id());
         let rebuilt = repaired.rebuilt.unwrap();
         assert_eq!(rebuilt.facts, facts.len());
-        assert!(rebuilt.damaged.exists(), "{name}: the damaged one is kept");
+        assert!(rebuilt.damaged.unwrap().exists(), "{name}: the damaged one is kept");
         drop(repaired.store);
         assert!(Repaired::open(&folder, AuthorId::random()).unwrap().rebuilt.is_none());
     }
@@ -276,13 +277,13 @@ fn lost_facts_come_back_from_a_file() {
     assert!(matches!(Repaired::open(&folder, AuthorId::random()), Err(SurveyError::Damaged { .. })));
     assert_eq!(fs::read(folder.join("survey.db")).unwrap(), before);
     let stranger = survey::fact::SurveyId::random();
-    let wrong = Repaired::open_with_file(&folder, AuthorId::random(), stranger, facts.clone());
+    let wrong = Repaired::open_with_facts(&folder, AuthorId::random(), stranger, facts.clone());
     assert!(matches!(wrong, Err(SurveyError::OtherSurveyInFile)));
     // The file is older than the newest facts that can still be read: both together are everything.
     let newest = found.facts.last().unwrap().id();
     assert_eq!(facts.last().unwrap().id(), newest);
     let file: Vec<Fact> = facts[..facts.len() - 3].to_vec();
-    let repaired = Repaired::open_with_file(&folder, AuthorId::random(), other.survey_id(), file).unwrap();
+    let repaired = Repaired::open_with_facts(&folder, AuthorId::random(), other.survey_id(), file).unwrap();
     assert_eq!(repaired.store.ledger().facts().cloned().collect::<Vec<_>>(), facts);
 }
 
@@ -296,7 +297,119 @@ fn a_repair_that_was_cut_off_goes_on() {
     // As after a kill between the two renames: the new database waits, the damaged one is already aside.
     fs::copy(&whole, folder.join("survey.db.rebuilt")).unwrap();
     fs::rename(folder.join("survey.db"), folder.join("survey.db.damaged-1")).unwrap();
+    // A look shows what will be there, and changes nothing.
+    assert_eq!(peek(&folder).unwrap().summary.facts, facts.len() as u64);
+    assert!(folder.join("survey.db.rebuilt").exists());
     let store = Store::open(&folder, AuthorId::random()).unwrap();
     assert_eq!(store.ledger().facts().cloned().collect::<Vec<_>>(), facts);
     assert!(!folder.join("survey.db.rebuilt").exists());
+}
+
+/// A survey with photos, closed, and a file of it.
+fn with_file(home: &Home) -> (PathBuf, PathBuf, Vec<Fact>) {
+    let mut store = make(home, "house");
+    for name in ["baseline.jpg", "colour.png"] {
+        let bytes = fs::read(format!("{}/tests/pictures/{name}", env!("CARGO_MANIFEST_DIR"))).unwrap();
+        store.add_photo(&bytes, None, None).unwrap();
+    }
+    let file = home.folder().join("house.lwk");
+    let page = |_: &survey::record::Survey, _: Option<survey::fact::FactId>| Ok(String::new());
+    file::pack(&mut store, &file::PackOptions::default(), &page, &file, &mut |_: file::Progress| true)
+        .unwrap();
+    (store.folder().to_owned(), file, store.ledger().facts().cloned().collect())
+}
+
+#[test]
+fn a_file_brings_back_whatever_is_left_of_a_survey() {
+    let database = |folder: &Path| folder.join("survey.db");
+    let ruins: [(&str, &dyn Fn(&Path)); 5] = [
+        ("beginning", &|folder| {
+            let mut bytes = fs::read(database(folder)).unwrap();
+            bytes[..100].fill(0);
+            fs::write(database(folder), bytes).unwrap();
+        }),
+        ("half", &|folder| {
+            let bytes = fs::read(database(folder)).unwrap();
+            fs::write(database(folder), &bytes[..bytes.len() / 2]).unwrap();
+        }),
+        ("emptied", &|folder| fs::write(database(folder), "").unwrap()),
+        ("gone", &|folder| fs::remove_file(database(folder)).unwrap()),
+        ("table", &|folder| damage(folder, "fact", 1)),
+    ];
+    for (name, ruin) in ruins {
+        let (_folder, home) = home();
+        let (folder, file, facts) = with_file(&home);
+        ruin(&folder);
+        // One photo is gone, one is not what its name says.
+        let photos: Vec<PathBuf> =
+            fs::read_dir(folder.join("photos")).unwrap().map(|photo| photo.unwrap().path()).collect();
+        fs::remove_file(&photos[0]).unwrap();
+        fs::write(&photos[1], "something else").unwrap();
+        assert!(Repaired::open(&folder, AuthorId::random()).is_err(), "{name}");
+        let with = |watch: &mut dyn file::Watch| {
+            Repaired::open_with_file(&folder, AuthorId::random(), &file, file::Limits::default(), watch)
+        };
+        // Stopped at every point where it can be: nothing is changed, nothing is left.
+        let before = state_of(home.folder());
+        let mut stopped = 0;
+        let repaired = loop {
+            let mut left = stopped;
+            let mut stop = |_: file::Progress| {
+                left -= 1;
+                left >= 0
+            };
+            match with(&mut stop) {
+                Ok(repaired) => break repaired,
+                Err(SurveyError::Stopped) => assert_eq!(state_of(home.folder()), before, "{name}"),
+                Err(error) => unreachable!("{name}: {error}"),
+            }
+            stopped += 1;
+        };
+        assert!(stopped > 2, "{name}: {stopped}");
+        assert_eq!(repaired.store.ledger().facts().cloned().collect::<Vec<_>>(), facts, "{name}");
+        for photo in &repaired.store.survey().unwrap().photos {
+            repaired.store.photo_bytes(*photo.0).unwrap();
+        }
+        let damaged = repaired.rebuilt.unwrap().damaged;
+        assert_eq!((damaged.is_none(), repaired.photos_back), (name == "gone", 2), "{name}");
+        let names: Vec<_> =
+            state_of(home.folder()).into_keys().filter(|name| name.contains("unfinished")).collect();
+        assert!(names.is_empty(), "{names:?}");
+    }
+}
+
+#[test]
+fn a_file_makes_no_survey_of_a_folder_that_never_was_one() {
+    let (_folder, home) = home();
+    let (_, file, _) = with_file(&home);
+    let plain = home.folder().join("holiday");
+    fs::create_dir_all(plain.join("photos")).unwrap();
+    let empty = home.place("empty").unwrap();
+    fs::create_dir(&empty).unwrap();
+    for folder in [plain, empty] {
+        let limits = file::Limits::default();
+        let refused =
+            Repaired::open_with_file(&folder, AuthorId::random(), &file, limits, &mut |_: file::Progress| {
+                true
+            });
+        assert!(matches!(refused, Err(SurveyError::NotASurvey { .. })), "{}", folder.display());
+        assert!(!folder.join("survey.db").exists());
+    }
+}
+
+/// Every file in a folder, by its path, with what it holds.
+fn state_of(folder: &Path) -> std::collections::BTreeMap<String, Vec<u8>> {
+    let mut found = std::collections::BTreeMap::new();
+    let mut folders = vec![folder.to_owned()];
+    while let Some(folder) = folders.pop() {
+        for entry in fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            if path.is_dir() {
+                folders.push(path);
+            } else {
+                found.insert(path.display().to_string(), fs::read(&path).unwrap());
+            }
+        }
+    }
+    found
 }

@@ -9,6 +9,7 @@ use std::path::{Path, PathBuf};
 use rusqlite::Connection;
 use survey::error::{NotASurvey, SurveyError};
 use survey::fact::{AuthorId, Edit, SubjectId};
+use survey::record::MOST_PARTS;
 use survey::store::Store;
 use tempfile::TempDir;
 
@@ -241,4 +242,26 @@ fn a_survey_that_could_not_be_finished_leaves_nothing() {
     let refused = Store::create(&deep.join("house.legwork"), AuthorId::random()).unwrap_err();
     assert!(matches!(refused, SurveyError::Inaccessible { .. }), "{refused}");
     assert_eq!(bytes_below(home.path()), before);
+}
+
+#[test]
+fn no_survey_grows_larger_than_can_be_read_again() {
+    let home = TempDir::new().unwrap();
+    let mut store = Store::create(&home.path().join("house.legwork"), AuthorId::random()).unwrap();
+    let parts = |count: usize| -> Vec<Edit> {
+        (0..count).map(|_| Edit::new(SubjectId::random(), "is", "part")).collect()
+    };
+    let all = parts(MOST_PARTS);
+    store.write(&all).unwrap();
+    let before = store.ledger().to_lines().unwrap();
+    let refused = store.write(&parts(1)).unwrap_err();
+    assert!(matches!(refused, SurveyError::TooManyParts { found: 2_001, most: 2_000 }), "{refused}");
+    assert_eq!(store.ledger().to_lines().unwrap(), before);
+    // Anything else can be written, and a part in the place of one that was removed.
+    store.write(&[Edit::new(all[0].subject, "tag", "S1")]).unwrap();
+    store.remove(&[all[1].subject]).unwrap();
+    store.write(&parts(1)).unwrap();
+    assert!(matches!(store.bring_back(&[all[1].subject]), Err(SurveyError::TooManyParts { .. })));
+    let reopened = open(store.folder()).unwrap();
+    assert_eq!(reopened.survey().unwrap().parts.len(), MOST_PARTS);
 }

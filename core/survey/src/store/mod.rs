@@ -277,7 +277,7 @@ impl Store {
         } else {
             counted = Summary::of(ledger, *survey);
         }
-        let written = taken::check_size(ledger)
+        let written = taken::check_size(ledger, summary, &counted)
             .and_then(|()| put(&transaction, ledger, &taken, &counted).map_err(broken))
             .and_then(|()| beside(&transaction, ledger, &taken))
             .and_then(|()| transaction.commit().map_err(broken));

@@ -165,7 +165,7 @@ fn copy(folder: &Path, name: &str) -> Result<PathBuf, DeskError> {
 fn aside(folder: &Path) -> Result<PathBuf, DeskError> {
     refuse_if_no_survey(folder)?;
     if is_aside(folder) {
-        return Err(SurveyError::AlreadyThere { folder: folder.to_owned() }.into());
+        return Err(DeskError::AsideAlready { path: folder.to_owned() });
     }
     Ok(Home::at(&parent(folder))?.set_aside(folder)?)
 }
