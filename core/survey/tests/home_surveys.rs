@@ -244,8 +244,8 @@ fn damage(folder: &Path, name: &str, most: usize) {
 }
 
 #[test]
-fn a_damaged_index_or_derived_table_is_built_anew_from_the_facts() {
-    for name in ["fact_by_subject", "fact_by_act", "thumbnail", "summary"] {
+fn a_damaged_table_beside_the_facts_is_built_anew_from_them() {
+    for name in ["draft", "thumbnail", "summary"] {
         let (_folder, home) = home();
         let (folder, facts, other) = large(&home);
         damage(&folder, name, 1);
