@@ -139,7 +139,7 @@ pub enum SurveyError {
     },
 
     /// Another process holds the survey.
-    #[error("{} is being written by another program; nothing was written. Try again when it is done", folder.display())]
+    #[error("{} is in use by another program; nothing was changed. Try again when it is done", folder.display())]
     Busy {
         /// The survey's folder.
         folder: PathBuf,

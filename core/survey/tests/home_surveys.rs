@@ -143,6 +143,40 @@ fn rename_set_aside_bring_back_delete() {
 }
 
 #[test]
+fn a_survey_that_is_open_is_neither_moved_nor_deleted() {
+    let (_folder, home) = home();
+    let mut store = make(&home, "one");
+    let one = store.folder().to_owned();
+    let refused = |store: &Store| {
+        let before = state_of(home.folder());
+        for refused in [home.rename(&one, "two").err(), home.set_aside(&one).err(), home.delete(&one).err()] {
+            assert!(matches!(refused, Some(SurveyError::Busy { .. })), "{refused:?}");
+        }
+        assert_eq!(state_of(home.folder()).keys().collect::<Vec<_>>(), before.keys().collect::<Vec<_>>());
+        assert!(store.survey().is_ok());
+    };
+    refused(&store);
+    store.write(&[Edit::new(SubjectId::random(), "is", "room")]).unwrap();
+    refused(&store);
+    drop(store);
+    // A log that a dead process left hinders nobody.
+    let (database, log) = (one.join("survey.db"), one.join("survey.db-wal"));
+    let mut store = Store::open(&one, AuthorId::random()).unwrap();
+    store.write(&[Edit::new(SubjectId::random(), "is", "room")]).unwrap();
+    let left = (fs::read(&database).unwrap(), fs::read(&log).unwrap());
+    let facts = store.ledger().len();
+    drop(store);
+    fs::write(&database, &left.0).unwrap();
+    fs::write(&log, &left.1).unwrap();
+    let two = home.rename(&one, "two").unwrap();
+    assert_eq!(peek(&two).unwrap().summary.facts, facts as u64, "with what stood in the log alone");
+    // Nor does one that is damaged.
+    fs::write(two.join("survey.db"), vec![7; 8192]).unwrap();
+    fs::write(two.join("survey.db-wal"), "x").unwrap();
+    home.delete(&two).unwrap();
+}
+
+#[test]
 fn leftovers_are_swept_and_nothing_else() {
     let (_folder, home) = home();
     drop(make(&home, "one"));

@@ -176,7 +176,7 @@ fn a_png_with_one_bit_turned_is_refused_or_the_same() {
 /// A picture that was altered anywhere: cleaned or refused, decoded or refused, never more than that; and never
 /// with the secrets in it where only the pixels' data were altered.
 /// A chunk of a PNG (W3C PNG third edition, 5.3).
-fn chunk(name: &[u8; 4], data: &[u8]) -> Vec<u8> {
+fn chunk(name: [u8; 4], data: &[u8]) -> Vec<u8> {
     let named = [name.as_slice(), data].concat();
     let length = u32::try_from(data.len()).unwrap().to_be_bytes();
     [&length[..], &named, &crc32fast::hash(&named).to_be_bytes()].concat()
@@ -185,8 +185,8 @@ fn chunk(name: &[u8; 4], data: &[u8]) -> Vec<u8> {
 /// A grey PNG of 2 by 2 pixels whose data stand in these chunks.
 fn png_of(data: &[&[u8]]) -> Vec<u8> {
     let header = [&2_u32.to_be_bytes()[..], &2_u32.to_be_bytes(), &[8, 0, 0, 0, 0]].concat();
-    let data = data.iter().flat_map(|data| chunk(b"IDAT", data)).collect();
-    [b"\x89PNG\r\n\x1a\n".to_vec(), chunk(b"IHDR", &header), data, chunk(b"IEND", b"")].concat()
+    let data = data.iter().flat_map(|data| chunk(*b"IDAT", data)).collect();
+    [b"\x89PNG\r\n\x1a\n".to_vec(), chunk(*b"IHDR", &header), data, chunk(*b"IEND", b"")].concat()
 }
 
 fn zlib(data: &[u8]) -> Vec<u8> {
@@ -220,8 +220,8 @@ fn what_hides_behind_the_pixels_of_a_png_is_cut_or_refused() {
     let refused = Picture::clean(&more).unwrap_err().to_string();
     assert!(refused.contains("more data than pixels"), "{refused}");
     // Chunks that mean nothing behind the pixels.
-    let end = chunk(b"IEND", b"");
-    let late = [&plain[..plain.len() - end.len()], &chunk(b"tRNS", b"51.5N"), &end].concat();
+    let end = chunk(*b"IEND", b"");
+    let late = [&plain[..plain.len() - end.len()], &chunk(*b"tRNS", b"51.5N"), &end].concat();
     assert_eq!(Picture::clean(&late).unwrap().bytes(), plain);
 }
 

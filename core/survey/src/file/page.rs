@@ -25,11 +25,14 @@ pub fn report_page(survey: &Survey, language: &Language, goes_on: &dyn Fn() -> b
     page_with(survey, language, goes_on, &|survey| worklist(survey, &Options::default()))
 }
 
+/// Works out a work list.
+type Work<'a> = &'a dyn Fn(&Survey) -> Result<WorkList>;
+
 fn page_with(
     survey: &Survey,
     language: &Language,
     goes_on: &dyn Fn() -> bool,
-    work: &dyn Fn(&Survey) -> Result<WorkList>,
+    work: Work<'_>,
 ) -> Result<String> {
     let whole = catch_unwind(AssertUnwindSafe(|| {
         let list = work(survey)?;
@@ -111,13 +114,12 @@ mod tests {
         store.add_note(None, "an invented note").unwrap();
         let survey = store.survey().unwrap();
         let english = Language::english(Figures::default());
-        let fails: [&dyn Fn(&Survey) -> Result<WorkList>; 2] =
-            [&|_| Err(SurveyError::TooManyParts { found: 9, most: 8 }), &|survey| {
-                // What a fault of the program does.
-                let none: Option<WorkList> = None;
-                assert!(survey.parts.is_empty(), "a fault made for the test");
-                none.ok_or(SurveyError::Inner("not reached"))
-            }];
+        let fails: [Work<'_>; 2] = [&|_| Err(SurveyError::TooManyParts { found: 9, most: 8 }), &|survey| {
+            // What a fault of the program does.
+            let none: Option<WorkList> = None;
+            assert!(survey.parts.is_empty(), "a fault made for the test");
+            none.ok_or(SurveyError::Inner("not reached"))
+        }];
         for (fail, why) in fails.into_iter().zip(["9 parts", "this release has a fault"]) {
             let page = page_with(&survey, &english, &|| true, fail).unwrap();
             for told in [why, "S1", "5&lt;b&gt;6", "an invented note", "facts.jsonl"] {

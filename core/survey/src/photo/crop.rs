@@ -35,6 +35,11 @@ impl Crop {
     /// The part in pixels of a picture of this size: left, top, width, height; what lies beyond the edges is cut off.
     fn within(&self, width: u32, height: u32) -> Option<(u32, u32, u32, u32)> {
         let span = |from: f64, share: f64, side: u32| {
+            #[expect(
+                clippy::cast_possible_truncation,
+                clippy::cast_sign_loss,
+                reason = "between nothing and the side; what is no number becomes nothing"
+            )]
             let edge = |at: f64| (at.clamp(0.0, 1.0) * f64::from(side)).round() as u32;
             let (from, to) = (edge(from), edge(from + share));
             (to > from).then(|| (from, to - from))

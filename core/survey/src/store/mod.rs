@@ -39,6 +39,7 @@ use crate::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactId, Ledger, Subjec
 use crate::record::{self, PhotoImage, Survey};
 
 pub use draft::{Draft, MAX_DRAFT_BYTES};
+pub(crate) use peek::is_open;
 pub use peek::{Peek, peek};
 pub use repair::{Rebuilt, Salvage, rebuild, salvage};
 pub(crate) use seen::live_texts;

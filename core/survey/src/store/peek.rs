@@ -55,6 +55,24 @@ fn database_of(folder: &Path) -> PathBuf {
     if !database.exists() && rebuilt.exists() { rebuilt } else { database }
 }
 
+/// Whether a program has the survey open. One that ended without closing it does not count.
+pub(crate) fn is_open(folder: &Path) -> bool {
+    let database = folder.join(DATABASE);
+    let is_at_hand = || fs::symlink_metadata(log(&database)).is_ok();
+    if !is_at_hand() {
+        return false;
+    }
+    // The last connection that closes moves the log into the file and deletes it; it is no other's then.
+    let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    let closed = Connection::open_with_flags(&database, flags).and_then(|connection| {
+        pragma::set(&connection)?;
+        schema::version(&connection)?;
+        connection.close().map_err(|(_, error)| error)
+    });
+    // A damaged one may be moved, whatever lies beside it.
+    closed.is_ok() && is_at_hand()
+}
+
 /// A look at a survey that nobody has open, without locks and without the log and its index, which would be made and
 /// deleted again and cost more than the look itself does. Nothing if somebody had it open before or afterwards.
 fn look_at_rest<T>(
