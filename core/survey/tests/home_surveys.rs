@@ -353,10 +353,15 @@ fn with_file(home: &Home) -> (PathBuf, PathBuf, Vec<Fact>) {
     (store.folder().to_owned(), file, store.ledger().facts().cloned().collect())
 }
 
+/// What destroys a survey in its folder.
+type Ruin = &'static dyn Fn(&Path);
+
 #[test]
 fn a_file_brings_back_whatever_is_left_of_a_survey() {
-    let database = |folder: &Path| folder.join("survey.db");
-    let ruins: [(&str, &dyn Fn(&Path)); 5] = [
+    fn database(folder: &Path) -> PathBuf {
+        folder.join("survey.db")
+    }
+    let ruins: [(&str, Ruin); 5] = [
         ("beginning", &|folder| {
             let mut bytes = fs::read(database(folder)).unwrap();
             bytes[..100].fill(0);

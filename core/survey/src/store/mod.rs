@@ -7,6 +7,13 @@
 //! Several processes may have one survey open. Each writes on top of what it has seen, so a fact that came from
 //! another process meanwhile is never replaced unseen: both stand, as a disagreement.
 //!
+//! What a screen needs of a survey: [`Store::open`] and [`Store::create`]; [`Store::survey`] for what stands now;
+//! [`Store::write`] for all edits of one action; [`Store::undo_last`], [`Store::redo_last`] and [`Store::steps`];
+//! [`Store::save_draft`], [`Store::drafts`] and [`Store::finish_draft`] for what is half typed; [`Store::add_photo`],
+//! [`Store::assign_photos`], [`Store::thumbnail`] and [`Store::photo_crop`]; [`Store::suspend`] when nobody looks and
+//! [`Suspended::resume`]; [`Store::refresh`] for what other programs wrote. Texts of labels met before are found by
+//! [`Home::labels_seen`](crate::home::Home::labels_seen).
+//!
 //! `survey.db` is opened through SQLite only, never as a plain file: closing such a file would drop every lock
 //! that this process holds on it (POSIX advisory locks belong to the process).
 
