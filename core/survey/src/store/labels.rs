@@ -7,7 +7,7 @@ use rusqlite::Connection;
 use uuid::Uuid;
 
 use super::fault;
-use super::peek::{known_layout, look};
+use super::peek::look;
 use super::row::Bytes;
 use crate::error::Result;
 use crate::fact::FactId;
@@ -30,11 +30,10 @@ pub struct LabelTyped {
 /// # Errors
 /// As [`peek`](super::peek::peek).
 pub(crate) fn labels(folder: &Path) -> Result<Vec<LabelTyped>> {
-    look(folder, read)
+    look(folder, &read)
 }
 
 fn read(folder: &Path, connection: &Connection) -> Result<Vec<LabelTyped>> {
-    known_layout(folder, connection)?;
     stand(connection).map_err(|error| fault::of_sqlite(folder, error))
 }
 

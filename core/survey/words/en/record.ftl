@@ -11,8 +11,8 @@ said-brought-back = { $author } brought it back ({ $when } UTC)
 said-forgotten = { $author } wrote { $field } ({ $when } UTC); what it said was forgotten
 said-replaced = { $said }, until { $author } changed it ({ $when } UTC)
 
-disagreement = { $field } of { $thing }: { $sides }. Before, it was { $origin }. Which one is right?
-disagreement-from-nothing = { $field } of { $thing }: { $sides }. Which one is right?
+disagreement = { $thing }, { $field }: { $sides }. Before, it was { $origin }. Which one is right?
+disagreement-from-nothing = { $thing }, { $field }: { $sides }. Which one is right?
 disagreement-side = { $author } said { $value }
 removed-thing = { $thing }, removed by { $author } ({ $when } UTC)
 changed-after-removal = { $thing } was removed by { $remover } and changed by { $changer }. It stays until somebody removes it again.
@@ -208,3 +208,9 @@ home-repaired = The database of this survey was damaged. It was built anew from 
    *[other] all its { $facts } records
 }; nothing was lost. The damaged one was kept as { $damaged }.
 home-needs-file = The database of this survey is damaged, and not all of its records can be read. A file or a copy of this survey is needed to repair it.
+
+# The page in a file of a survey that cannot be worked out.
+file-page-why = There is no report here, because this survey could not be worked out: { $why }.
+file-page-kept = Nothing that was recorded is missing for that: all of it is in this file, the records in facts.jsonl beside this page, the pictures in the folder photos. Whoever takes the file in has it as it is.
+file-page-parts = Parts and cables
+file-page-notes = Notes
