@@ -186,6 +186,7 @@ fn the_same_as_last_answers_cable_connectors_and_device_with_one_touch() {
     hand.pick("far", &["twist_on"]);
     hand.press("next");
     open(&mut hand, 1, "plugs");
+    assert!(hand.says("The same as last: a crimped connector, tight and a twist-on connector"));
     hand.press("same");
     let survey = hand.survey();
     for run in survey.runs.values() {
