@@ -1,24 +1,15 @@
-//! Working freely: what it costs in touches, and that everything goes by deeds alone.
+//! Working freely: what photos, prints and readings cost in touches, and that everything goes by deeds alone.
 //! The budgets (2 touches a photo in a burst, 3 to assign one) are those that the job sets for a technician.
 #![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
 
 mod hand;
 
 use hand::Hand;
-use survey::record::{CableKind, Feed, PartKind, PhotoRole, PowerFeed, ReadingKind, ServiceKind, TvSignal};
+use survey::record::{CableKind, PhotoRole, PortEnd, ReadingKind};
 use tempfile::TempDir;
 
 fn home() -> TempDir {
     TempDir::new().unwrap()
-}
-
-/// A loose part of a kind, added from the list of parts; its screen is shown.
-fn add(hand: &mut Hand, kind: &str) {
-    hand.overview();
-    hand.press("free-parts");
-    hand.press("add");
-    hand.pick("kind", &[kind]);
-    hand.press("make");
 }
 
 #[test]
@@ -44,7 +35,7 @@ fn a_burst_costs_two_touches_a_photo_and_survives_a_kill() {
 fn assigning_costs_at_most_three_touches_a_photo_whatever_it_shows() {
     let home = home();
     let mut hand = Hand::in_new(home.path(), "Assign");
-    add(&mut hand, "splitter");
+    hand.add("splitter");
     hand.overview();
     hand.press("free-burst");
     for number in 0..4 {
@@ -125,7 +116,7 @@ fn many_photos_go_to_one_new_part_in_one_act_that_can_be_taken_back() {
 fn a_print_read_on_this_device_before_costs_one_touch_in_another_survey() {
     let home = home();
     let mut hand = Hand::in_new(home.path(), "First house");
-    add(&mut hand, "splitter");
+    hand.add("splitter");
     let label = hand.row("its print");
     hand.press(&label);
     assert!(hand.keys("seen:").is_empty());
@@ -136,11 +127,11 @@ fn a_print_read_on_this_device_before_costs_one_touch_in_another_survey() {
     hand.press("out");
     hand.make("Second house");
     // Not offered for another kind of part.
-    add(&mut hand, "amplifier");
+    hand.add("amplifier");
     let label = hand.row("its print");
     hand.press(&label);
     assert!(hand.keys("seen:").is_empty());
-    add(&mut hand, "splitter");
+    hand.add("splitter");
     let label = hand.row("its print");
     hand.press(&label);
     hand.photo("label-photo", 1);
@@ -153,7 +144,7 @@ fn a_print_read_on_this_device_before_costs_one_touch_in_another_survey() {
     let part = hand.survey().parts[&hand.tagged("S1")].clone();
     assert_eq!((part.rating.legs, part.rating.leg_losses_db), (4, vec![7.0; 4]));
     // And the same once more here: as the last.
-    add(&mut hand, "splitter");
+    hand.add("splitter");
     let label = hand.row("its print");
     hand.press(&label);
     let before = hand.touches;
@@ -195,6 +186,7 @@ fn the_same_as_last_answers_cable_connectors_and_device_with_one_touch() {
     hand.pick("far", &["twist_on"]);
     hand.press("next");
     open(&mut hand, 1, "plugs");
+    assert!(hand.says("The same as last: a crimped connector, tight and a twist-on connector"));
     hand.press("same");
     let survey = hand.survey();
     for run in survey.runs.values() {
@@ -202,7 +194,7 @@ fn the_same_as_last_answers_cable_connectors_and_device_with_one_touch() {
         assert_eq!(run.connector_far, survey::record::Connector::TwistOn);
     }
     for _ in 0..2 {
-        add(&mut hand, "outlet");
+        hand.add("outlet");
     }
     let outlets = [hand.tagged("O1"), hand.tagged("O2")];
     for outlet in outlets {
@@ -227,7 +219,7 @@ fn the_same_as_last_answers_cable_connectors_and_device_with_one_touch() {
 fn meter_readings_follow_each_other_and_the_next_place_asks_for_the_same_frequencies() {
     let home = home();
     let mut hand = Hand::in_new(home.path(), "Meter");
-    add(&mut hand, "splitter");
+    hand.add("splitter");
     let splitter = hand.tagged("S1");
     hand.press("meter");
     hand.pick("port", &["2"]);
@@ -249,7 +241,7 @@ fn meter_readings_follow_each_other_and_the_next_place_asks_for_the_same_frequen
     assert!(has(ReadingKind::ErrorRatio { mhz: 603.0, db: 36.0 }));
     assert!(hand.says("leg 2 of S1") && hand.says("\u{2212}3.5 dBmV at 603 MHz") && hand.says("36 dB MER"));
     // At the next place the frequencies stand there already: a level and a press each.
-    add(&mut hand, "outlet");
+    hand.add("outlet");
     let outlet = hand.tagged("O1");
     hand.press("meter");
     let before = hand.touches;
@@ -311,186 +303,24 @@ fn a_locked_entry_blocks_nobody() {
     assert_eq!(hand.screen().name, "ask-whose");
     hand.pick("whose", &["own"]);
     assert_eq!(hand.screen().name, "ask-uses");
+    // In front of a splitter of which nothing can be told: every answer is "not sure", and it comes to an end.
+    hand.overview();
+    hand.press("free-here");
+    hand.press("at:splitter");
+    assert_eq!(hand.screen().name, "ask-label");
+    hand.press("unsure");
+    assert_eq!(hand.screen().name, "ask-legs");
+    hand.press("unsure");
+    for _ in 0..2 {
+        assert_eq!(hand.screen().name, "ask-leads-to");
+        hand.pick("leads", &["loose_end"]);
+    }
+    hand.pick("feeder", &["unsure"]);
+    assert_eq!(hand.screen().name, "free-part");
+    assert_eq!(hand.survey().parts[&hand.tagged("S1")].end(2), Some(PortEnd::LooseEnd));
     // Later, at the entry after all.
     hand.overview();
     hand.press("free-here");
     hand.press("at:entry");
     assert_eq!(hand.screen().name, "ask-ways-in");
-}
-
-#[test]
-fn a_part_is_changed_joined_removed_and_taken_back() {
-    let home = home();
-    let mut hand = Hand::in_new(home.path(), "Part");
-    add(&mut hand, "entry");
-    hand.press("add");
-    hand.pick("kind", &["splitter"]);
-    hand.press("make");
-    hand.press("add");
-    hand.pick("kind", &["outlet"]);
-    hand.pick("port", &["2"]);
-    hand.press("make");
-    let (entry, splitter, outlet) = (hand.tagged("E1"), hand.tagged("S1"), hand.tagged("O1"));
-    // Every part that sits in a line can be put in between.
-    for kind in ["barrel", "ground_block", "pad", "high_pass_filter", "satellite_combiner", "power_inserter"]
-    {
-        hand.overview();
-        hand.press("free-parts");
-        hand.press(&format!("part:{entry}"));
-        hand.press("add");
-        hand.pick("kind", &[kind]);
-        hand.press("make");
-    }
-    let survey = hand.survey();
-    assert_eq!(survey.wiring.way_up(outlet).len(), 9);
-    assert_eq!(survey.wiring.head_of(outlet), entry);
-    // A cap cannot stand in between; on a free leg it can.
-    hand.overview();
-    hand.press("free-parts");
-    hand.press(&format!("part:{splitter}"));
-    hand.press("add");
-    hand.pick("kind", &["terminator"]);
-    hand.pick("port", &["2"]);
-    hand.press("make");
-    assert!(hand.says("Something hangs there already"));
-    hand.pick("port", &["1"]);
-    hand.press("make");
-    assert_eq!(hand.survey().wiring.on_port(splitter, 1).count(), 1);
-    hand.back();
-    assert_eq!(hand.screen().name, "free-part");
-    // Tag, place, kind; a note; the question on a leg leads back here.
-    hand.press("edit");
-    hand.write("tag", "S9");
-    hand.write("where", "basement");
-    hand.pick("kind", &["tap"]);
-    hand.press("save");
-    assert!(hand.says("S9") && hand.says("basement"));
-    hand.press("note-new");
-    hand.write("note", "behind the boiler");
-    hand.press("add-note");
-    assert!(hand.says("Note: behind the boiler"));
-    // One that is half written when something else is pressed is kept too.
-    hand.press("note-new");
-    hand.write("note", "the wall is damp");
-    hand.press("edit");
-    hand.back();
-    assert!(hand.says("Note: the wall is damp"));
-    hand.photo("photo", 5);
-    let photo = hand.keys("photo:").remove(0);
-    hand.press(&photo);
-    hand.pick("role", &["place"]);
-    hand.press("save");
-    assert_eq!(hand.survey().photos_of(Some(splitter)).next().unwrap().role, Some(PhotoRole::Place));
-    // Removed: what hung on it becomes loose. The undo names it and brings all back.
-    let before = hand.survey();
-    hand.press("remove");
-    let survey = hand.survey();
-    assert!(!survey.parts.contains_key(&splitter) && survey.wiring.loose().contains_key(&outlet));
-    assert!(hand.says("Take back: removed S9"));
-    hand.press("undo");
-    let after = hand.survey();
-    assert!(after.wiring.feeds().eq(before.wiring.feeds()) && after.runs == before.runs);
-    // The same from the list of what was removed.
-    hand.overview();
-    hand.press("free-parts");
-    hand.press(&format!("part:{splitter}"));
-    hand.press("remove");
-    hand.overview();
-    hand.press("free-removed");
-    hand.press(&format!("back:{splitter}"));
-    assert!(hand.survey().parts.contains_key(&splitter));
-    // A part in a line goes without cutting the line.
-    let barrel = hand.survey().parts.values().find(|part| part.kind == PartKind::Barrel).unwrap().id;
-    let up = hand.survey().wiring.way_up(splitter).len();
-    hand.overview();
-    hand.press("free-parts");
-    hand.press(&format!("part:{barrel}"));
-    hand.press("remove");
-    let survey = hand.survey();
-    assert_eq!(survey.wiring.way_up(splitter).len(), up - 1);
-    assert!(matches!(survey.parts[&splitter].feed, Some(Feed::From(_))));
-}
-
-#[test]
-fn rooms_and_services_with_their_details() {
-    let home = home();
-    let mut hand = Hand::in_new(home.path(), "Rooms");
-    hand.press("free-rooms");
-    for room in ["Office", "Shed"] {
-        hand.write("name", room);
-        hand.press("add");
-    }
-    add(&mut hand, "outlet");
-    hand.press("edit");
-    let office = hand.options("room").remove(0);
-    hand.pick("room", &[&office]);
-    hand.press("save");
-    hand.overview();
-    hand.press("free-rooms");
-    let shed = hand.row("Shed");
-    hand.press(&shed);
-    hand.write("name", "Garden shed");
-    let outlet = format!("part:{}", hand.tagged("O1"));
-    hand.pick("served", &[&outlet]);
-    hand.press("save");
-    let shed = hand.row("Garden shed");
-    hand.press(&shed);
-    hand.press("wish");
-    hand.pick("wish", &["work"]);
-    assert_eq!(hand.screen().name, "free-room");
-    let survey = hand.survey();
-    let shed = survey.rooms.values().find(|room| room.name == "Garden shed").unwrap();
-    assert!(shed.served_from.is_some() && shed.wish.is_some());
-    hand.press("remove");
-    assert_eq!(hand.survey().rooms.len(), 1);
-    hand.press("undo");
-    assert_eq!(hand.survey().rooms.len(), 2);
-
-    add(&mut hand, "amplifier");
-    let amplifier = format!("part:{}", hand.tagged("A1"));
-    let service = |hand: &mut Hand, kind: &str| {
-        hand.overview();
-        hand.press("free-services");
-        hand.pick("kind", &[kind]);
-        hand.press("add");
-    };
-    service(&mut hand, "cable_tv");
-    hand.measure("top", "862");
-    hand.pick("signal", &["both"]);
-    hand.press("save");
-    service(&mut hand, "cable_internet");
-    hand.measure("top", "1218");
-    hand.pick("generation", &["3.1"]);
-    hand.measure("upstream", "85");
-    hand.press("save");
-    service(&mut hand, "satellite_tv");
-    hand.pick("single", &["en50607"]);
-    hand.press("save");
-    service(&mut hand, "provider_network");
-    hand.pick("version", &["2.0"]);
-    hand.measure("low", "1500");
-    hand.measure("high", "1400");
-    hand.press("save");
-    assert!(hand.says("the lower one first"));
-    hand.measure("high", "1600");
-    hand.measure("nodes", "3");
-    hand.press("add-band");
-    hand.measure("low", "1150");
-    hand.measure("high", "1200");
-    hand.press("add-band");
-    service(&mut hand, "power_over_coax");
-    hand.pick("from", &[&outlet]);
-    hand.press("save");
-    assert!(hand.says("Please choose both"));
-    hand.pick("to", &[&amplifier]);
-    hand.press("save");
-    let survey = hand.survey();
-    let of = |kind| survey.services_of(kind).next().unwrap().clone();
-    assert_eq!(of(ServiceKind::CableTv).signal, Some(TvSignal::Both));
-    assert_eq!(of(ServiceKind::CableInternet).upstream_top_mhz(), Some(85.0));
-    assert_eq!(of(ServiceKind::CableInternet).top_mhz, Some(1218.0));
-    let network = of(ServiceKind::ProviderNetwork).network.unwrap();
-    assert_eq!((network.bands.len(), network.nodes), (2, 3));
-    let power = of(ServiceKind::PowerOverCoax).power;
-    assert_eq!(power, Some(PowerFeed { from: hand.tagged("O1"), to: hand.tagged("A1") }));
 }

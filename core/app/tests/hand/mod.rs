@@ -44,6 +44,15 @@ impl Hand {
         self.press("overview");
     }
 
+    /// Adds a loose part of a kind from the list of parts; its screen is shown.
+    pub fn add(&mut self, kind: &str) {
+        self.overview();
+        self.press("free-parts");
+        self.press("add");
+        self.pick("kind", &[kind]);
+        self.press("make");
+    }
+
     /// As after the app's death: a new guide, the survey opened again.
     pub fn killed(&mut self) {
         let folder = self.guide.open_folder().unwrap();

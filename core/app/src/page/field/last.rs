@@ -4,11 +4,14 @@ use serde_json::Value;
 use survey::fact::{Fact, SubjectId};
 use survey::record::{PartKind, field};
 use survey::story;
-use survey::words::Phrase;
+use survey::words::{Arg, Phrase};
 
 use crate::ask::Question;
 use crate::deed::Deed;
 use crate::scene::Scene;
+
+/// A word of a closed list that tells nothing.
+const UNKNOWN: &str = "unknown";
 
 /// An answer that may be given again.
 pub(in crate::page) struct Same {
@@ -30,25 +33,22 @@ pub(in crate::page) fn same_as_last(scene: &Scene<'_>, question: &Question) -> O
     let runs = |but: SubjectId| survey.runs.keys().copied().filter(move |run| *run != but);
     let parts = |but: SubjectId| survey.parts.keys().copied().filter(move |part| *part != but);
     let pick = |key: &str, picked: Vec<String>| Deed::Pick { key: key.into(), picked };
-    let (name, fact, given) = match question {
+    let (facts, given) = match question {
         Question::Cable(run) => {
             let fact = newest(scene, runs(*run), field::CABLE)?;
-            let series = fact.value().as_str().filter(|series| *series != "unknown")?;
-            (field::CABLE, fact, vec![pick("series", vec![series.to_owned()])])
+            let series = fact.value().as_str().filter(|series| *series != UNKNOWN)?;
+            (vec![fact], vec![pick("series", vec![series.to_owned()])])
         }
         Question::ConnectorsOf(run) => {
-            let near = newest(scene, runs(*run), field::CONNECTOR_NEAR);
-            let far = newest(scene, runs(*run), field::CONNECTOR_FAR);
-            let last = near.into_iter().chain(far).max_by_key(|fact| fact.id())?;
-            let end =
-                |name: &str| scene.ledger.shown(last.subject(), name).and_then(|fact| fact.value().as_str());
-            let word = |name: &str| end(name).filter(|word| *word != "unknown").map(str::to_owned);
-            let near = word(field::CONNECTOR_NEAR);
-            let far = word(field::CONNECTOR_FAR);
-            let words = last.value().as_str().filter(|word| *word != "unknown").map(|_| last)?;
-            let near = near.map(|near| pick("near", vec![near]));
-            let far = far.map(|far| pick("far", vec![far]));
-            (field::CONNECTOR_NEAR, words, near.into_iter().chain(far).collect())
+            let ends = [("near", field::CONNECTOR_NEAR), ("far", field::CONNECTOR_FAR)];
+            let last = ends.iter().filter_map(|(_, name)| newest(scene, runs(*run), name));
+            let cable = last.max_by_key(|fact| fact.id())?.subject();
+            let known = |(key, name): (&str, &str)| {
+                let fact = scene.ledger.shown(cable, name)?;
+                let word = fact.value().as_str().filter(|word| *word != UNKNOWN)?;
+                Some((fact, pick(key, vec![word.to_owned()])))
+            };
+            ends.into_iter().filter_map(known).unzip()
         }
         Question::Label(part) => {
             let kind = survey.parts.get(part).map(|part| part.kind);
@@ -58,7 +58,7 @@ pub(in crate::page) fn same_as_last(scene: &Scene<'_>, question: &Question) -> O
             };
             let fact = newest(scene, parts(*part).filter(same_kind), field::LABEL)?;
             let words = fact.value().as_str()?.to_owned();
-            (field::LABEL, fact, vec![Deed::Write { key: "text".into(), words }])
+            (vec![fact], vec![Deed::Write { key: "text".into(), words }])
         }
         Question::Plugged(outlet) => {
             let fact = newest(scene, parts(*outlet), field::PLUGGED)?;
@@ -67,15 +67,20 @@ pub(in crate::page) fn same_as_last(scene: &Scene<'_>, question: &Question) -> O
             if picked.is_empty() {
                 picked.push("nothing".into());
             }
-            (field::PLUGGED, fact, vec![pick("plugged", picked)])
+            (vec![fact], vec![pick("plugged", picked)])
         }
         _ => return None,
     };
-    let here = about(question).and_then(|thing| scene.ledger.shown(thing, name));
-    if here.is_some_and(|here| here.value() == fact.value()) {
+    let here = about(question)?;
+    let stands = |fact: &&Fact| {
+        scene.ledger.shown(here, fact.field()).is_some_and(|here| here.value() == fact.value())
+    };
+    if facts.iter().all(stands) {
         return None;
     }
-    let value = story::value(survey, name, fact.value());
+    let said = facts.iter().map(|fact| story::value(survey, fact.field(), fact.value()));
+    let said = said.map(|phrase| Arg::Phrase(Box::new(phrase))).collect();
+    let value = Phrase::new("value-several").with("several", Arg::Several(said));
     Some(Same { words: Phrase::new("free-same").phrase("value", value), given })
 }
 

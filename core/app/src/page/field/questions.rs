@@ -86,7 +86,9 @@ fn stands(scene: &Scene<'_>, question: &Question) -> bool {
         Question::LabelRead(part) => {
             told(*part, "label-read") || survey.parts.get(part).is_some_and(|part| !part.rating.doubtful)
         }
-        Question::Legs(part) => survey.parts.get(part).is_some_and(|part| part.rating.legs > 0),
+        Question::Legs(part) => {
+            told(*part, "legs") || survey.parts.get(part).is_some_and(|part| part.rating.legs > 0)
+        }
         Question::FedBy(part) => told(*part, "fed-by") || !survey.wiring.loose().contains_key(part),
         Question::EntryFilter(entry) => told(*entry, "entry-filter"),
         Question::LeadsTo(part, port) => {
