@@ -65,6 +65,7 @@ impl OpenSurvey {
         if !edits.is_empty() {
             self.introduce()?;
             self.last_act = Some(self.store.write(edits)?);
+            self.memory.has_answered = true;
             self.read()?;
         }
         Ok(())
@@ -216,10 +217,7 @@ impl Guide {
     fn go(&mut self, step: Move) -> Result<()> {
         match (step, &mut self.open) {
             (Move::Go(place), Some(open)) => open.memory.go(place),
-            (Move::Swap(place), Some(open)) => {
-                open.memory.way.pop();
-                open.memory.go(place);
-            }
+            (Move::Swap(place), Some(open)) => open.memory.swap(place),
             (Move::Back, Some(open)) => {
                 if !open.memory.back() {
                     open.memory.go(Place::Overview);
