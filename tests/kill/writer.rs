@@ -14,7 +14,7 @@ use std::path::Path;
 use survey::error::SurveyError;
 use survey::fact::{AuthorId, Edit, FactId, SubjectId};
 use survey::file::{self, Limits, PackOptions, Progress};
-use survey::home::Home;
+use survey::home::{Home, Repaired};
 use survey::record::Survey;
 use survey::store::{Draft, Store};
 
@@ -36,6 +36,14 @@ fn main() {
         "pack" => pack(folder, seed),
         "take" => take(folder, seed),
         "take-new" => take_new(folder),
+        "repair" => {
+            let sent = folder.with_file_name("sent.lwk");
+            let mut go_on = |_: Progress| true;
+            Repaired::open_with_file(folder, AuthorId::random(), &sent, Limits::default(), &mut go_on)
+                .unwrap();
+            say("repaired");
+            std::thread::park();
+        }
         "fill" => fill(folder, seed),
         "try" => attempt(folder),
         "one-photo" => {

@@ -17,7 +17,7 @@ use crate::error::{GuideError, Result};
 use crate::given::Pending;
 use crate::journey;
 use crate::memory::Memory;
-use crate::page::{self, Looked};
+use crate::page::{self, Looked, Seen};
 use crate::place::{Move, Outside, Place};
 use crate::scene::Scene;
 use crate::screen::{Block, Screen, WordsBlock, WordsRole};
@@ -37,10 +37,12 @@ pub(crate) struct OpenSurvey {
     pub(crate) looked: Option<Looked>,
     /// How many facts the last file brought, if they can be put back.
     pub(crate) returnable: std::result::Result<usize, CannotPutBack>,
+    /// Label texts that were typed on this device.
+    pub(crate) seen: Seen,
 }
 
 impl OpenSurvey {
-    fn of(mut store: Store, display_name: &str) -> Result<Self> {
+    fn of(mut store: Store, home: &Home, display_name: &str) -> Result<Self> {
         let survey = fold(store.ledger(), store.survey_id())?;
         let memory = Memory::of(&store)?;
         let returnable = returnable(&mut store)?;
@@ -54,6 +56,7 @@ impl OpenSurvey {
             display_name,
             looked: None,
             returnable,
+            seen: Seen::over(home),
         })
     }
 
@@ -62,6 +65,7 @@ impl OpenSurvey {
         if !edits.is_empty() {
             self.introduce()?;
             self.last_act = Some(self.store.write(edits)?);
+            self.memory.has_answered = true;
             self.read()?;
         }
         Ok(())
@@ -214,16 +218,19 @@ impl Guide {
     fn go(&mut self, step: Move) -> Result<()> {
         match (step, &mut self.open) {
             (Move::Go(place), Some(open)) => open.memory.go(place),
-            (Move::Swap(place), Some(open)) => {
-                open.memory.way.pop();
-                open.memory.go(place);
-            }
+            (Move::Swap(place), Some(open)) => open.memory.swap(place),
             (Move::Back, Some(open)) => {
                 if !open.memory.back() {
                     open.memory.go(Place::Overview);
                 }
             }
             (Move::Next, Some(_)) => {
+                if let Some(way) = self.with_scene(page::way_on)? {
+                    let memory = &mut self.open_survey()?.memory;
+                    memory.way = way;
+                    memory.pending = Pending::default();
+                    return Ok(());
+                }
                 let next = self.with_scene(journey::next)?;
                 let place = next.map_or(Place::Overview, Place::Ask);
                 self.open_survey()?.memory.go(place);
@@ -257,7 +264,8 @@ impl Guide {
     /// If it cannot be opened; nothing is changed then.
     pub fn open(&mut self, folder: &Path) -> Result<()> {
         self.close()?;
-        let mut open = OpenSurvey::of(Store::open(folder, self.author)?, self.device.name())?;
+        let store = Store::open(folder, self.author)?;
+        let mut open = OpenSurvey::of(store, &self.home, self.device.name())?;
         if open.memory.way.is_empty() {
             open.memory.go(Place::Overview);
         }
@@ -269,7 +277,8 @@ impl Guide {
     pub(crate) fn make(&mut self, name: &str) -> Result<()> {
         self.close()?;
         let folder = self.free_folder(name)?;
-        let mut open = OpenSurvey::of(Store::create(&folder, self.author)?, self.device.name())?;
+        let store = Store::create(&folder, self.author)?;
+        let mut open = OpenSurvey::of(store, &self.home, self.device.name())?;
         let subject = open.survey.id;
         open.write(&[Edit::new(subject, field::IS, "survey"), Edit::new(subject, field::NAME, name)])?;
         open.memory.go(Place::Overview);
@@ -311,6 +320,7 @@ impl Guide {
             ledger: open.store.ledger(),
             me: self.author,
             memory: &open.memory,
+            seen: &open.seen,
             language: &self.language,
         }
     }

@@ -168,7 +168,8 @@ impl Way<'_, '_> {
             self.ask(Question::LabelRead(part.id), told);
         }
         if matches!(part.kind, PartKind::Splitter | PartKind::Tap | PartKind::Amplifier) && told {
-            self.ask(Question::Legs(part.id), part.rating.legs > 0);
+            let counted = part.rating.legs > 0 || self.told(part.id, "legs");
+            self.ask(Question::Legs(part.id), counted);
         }
     }
 

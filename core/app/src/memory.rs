@@ -18,6 +18,9 @@ const FIELD: &str = "guide";
 /// The most screens that one can go back through.
 const MOST_BACK: usize = 60;
 
+/// Of so many screens it is kept what was given on them when they were left half answered.
+const MOST_LEFT: usize = 30;
+
 /// What the guide remembers.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(default)]
@@ -28,6 +31,11 @@ pub(crate) struct Memory {
     pub(crate) pending: Pending,
     /// Questions put off.
     pub(crate) later: BTreeSet<Question>,
+    /// What was given on screens that were left before it was an answer, the oldest first.
+    left: Vec<(Place, Pending)>,
+    /// Whether something was written since one came to this screen: what it was given is an answer then.
+    #[serde(skip)]
+    pub(crate) has_answered: bool,
 }
 
 impl Memory {
@@ -50,18 +58,50 @@ impl Memory {
 
     /// Goes on to a screen.
     pub(crate) fn go(&mut self, place: Place) {
-        self.pending = Pending::default();
+        self.leave();
         if self.way.last() != Some(&place) {
             self.way.push(place);
         }
         if self.way.len() > MOST_BACK {
             self.way.remove(0);
         }
+        self.arrive();
+    }
+
+    /// Goes on to a screen in place of the one that is shown.
+    pub(crate) fn swap(&mut self, place: Place) {
+        self.leave();
+        self.way.pop();
+        self.go(place);
     }
 
     /// Goes back one screen; returns whether there was one.
     pub(crate) fn back(&mut self) -> bool {
-        self.pending = Pending::default();
-        self.way.pop().is_some() && !self.way.is_empty()
+        self.leave();
+        let is_one = self.way.pop().is_some() && !self.way.is_empty();
+        self.arrive();
+        is_one
+    }
+
+    /// Keeps what is half answered with the screen that is left.
+    fn leave(&mut self) {
+        let given = std::mem::take(&mut self.pending);
+        let Some(place) = self.way.last() else { return };
+        self.left.retain(|(left, _)| left != place);
+        if !given.is_empty() && !std::mem::take(&mut self.has_answered) {
+            self.left.push((place.clone(), given));
+        }
+        if self.left.len() > MOST_LEFT {
+            self.left.remove(0);
+        }
+    }
+
+    /// Takes up what was half answered on the screen that is shown now.
+    fn arrive(&mut self) {
+        self.has_answered = false;
+        let Some(place) = self.way.last() else { return };
+        if let Some(at) = self.left.iter().position(|(left, _)| left == place) {
+            self.pending = self.left.remove(at).1;
+        }
     }
 }

@@ -6,6 +6,7 @@ use survey::words::Language;
 
 use crate::given::Pending;
 use crate::memory::Memory;
+use crate::page::Seen;
 
 /// What a screen of a survey is drawn from. Nothing of it changes while it is drawn.
 #[derive(Clone, Copy)]
@@ -18,6 +19,8 @@ pub(crate) struct Scene<'a> {
     pub(crate) me: AuthorId,
     /// What the guide remembers.
     pub(crate) memory: &'a Memory,
+    /// Label texts of this device.
+    pub(crate) seen: &'a Seen,
     /// The words.
     pub(crate) language: &'a Language,
 }

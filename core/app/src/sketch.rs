@@ -107,7 +107,7 @@ impl<'a> Sketch<'a> {
         self.block(Block::Caution(block));
     }
 
-    /// One or several of a few answers. `now` are the keys that stand in the survey.
+    /// One or several of a few answers, if there are any. `now` are the keys that stand in the survey.
     pub(crate) fn choice(
         &mut self,
         key: &str,
@@ -116,6 +116,9 @@ impl<'a> Sketch<'a> {
         offers: Vec<Offer>,
         now: &[String],
     ) {
+        if offers.is_empty() {
+            return;
+        }
         let picked = self.pending.picked(key).unwrap_or(now);
         let options = offers
             .into_iter()

@@ -153,7 +153,7 @@ fn a_damaged_survey_whose_facts_can_be_read_is_mended_from_itself() {
     let folder = ann.folder();
     let before = shown(&folder);
     ann.leave();
-    damage(&folder, Some("fact_by_subject"));
+    damage(&folder, Some("draft"));
     ann.press("open:Mill House");
     ann.on("survey-mend");
     ann.press("mend");

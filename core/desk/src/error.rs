@@ -160,15 +160,27 @@ pub enum DeskError {
     #[error("stopped as you wished")]
     Stopped,
 
-    /// A photo whose file is missing or is not what its name says.
-    #[error(
-        "the file of this photo is missing or damaged; take in a file of this survey that has it, to bring it back"
-    )]
-    PhotoLost,
-
     /// Something that cannot be taken back, without the word that it is wanted.
     #[error("{0}. Nothing was changed; say --yes to do it")]
     NotConfirmed(Unconfirmed),
+
+    /// A note without words.
+    #[error("an empty note says nothing; write what it is to say. To list the notes, leave TEXT out")]
+    EmptyNote,
+
+    /// A name that is no name.
+    #[error("a name is at most {most} letters on one line; nothing was changed")]
+    NoName {
+        /// How many are taken.
+        most: usize,
+    },
+
+    /// A survey that is set aside is to be set aside.
+    #[error("{} is set aside already; legwork surveys back brings it back", path.display())]
+    AsideAlready {
+        /// The survey.
+        path: PathBuf,
+    },
 
     /// There is no action to undo.
     #[error("you have done nothing here that could be undone; legwork said lists all actions")]
@@ -233,7 +245,7 @@ pub enum WrongThing {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum Unconfirmed {
     /// Forgetting.
-    #[error("so many records would be forgotten for ever: {records}")]
+    #[error("records that would be forgotten for ever: {records}")]
     Forget {
         /// How many facts.
         records: usize,
@@ -267,7 +279,8 @@ impl DeskError {
                 | SurveyError::DiskFull { .. }
                 | SurveyError::Busy { .. }
                 | SurveyError::Database { .. }
-                | SurveyError::Inner(_),
+                | SurveyError::Inner(_)
+                | SurveyError::PhotoLost,
             )
             | Self::Guide(
                 GuideError::StorageFull { .. } | GuideError::Busy { .. } | GuideError::Failed { .. },
@@ -277,7 +290,6 @@ impl DeskError {
             | Self::Output(_)
             | Self::NoHome
             | Self::Signals(_)
-            | Self::PhotoLost
             | Self::Fault => FAILED,
             // Whatever else a survey says is about what it was given.
             Self::Survey(_)
@@ -294,6 +306,9 @@ impl DeskError {
             | Self::NotConfirmed(_)
             | Self::NothingDone
             | Self::NotAside { .. }
+            | Self::AsideAlready { .. }
+            | Self::EmptyNote
+            | Self::NoName { .. }
             | Self::Exists { .. } => REFUSED,
         }
     }
@@ -304,6 +319,7 @@ impl DeskError {
             Self::Sheet { .. } | Self::SheetTooLong { .. } => "sheet",
             Self::LabelNotText { .. } | Self::LabelTooLong { .. } => "label",
             Self::Exists { .. }
+            | Self::AsideAlready { .. }
             | Self::Survey(SurveyError::AlreadyThere { .. } | SurveyError::FileThere { .. }) => "exists",
             Self::Survey(SurveyError::NotASurvey { .. }) => "not_a_survey",
             Self::Survey(SurveyError::Busy { .. }) => "busy",
@@ -311,7 +327,9 @@ impl DeskError {
             Self::Survey(
                 SurveyError::File { .. } | SurveyError::OtherSurvey { .. } | SurveyError::OtherSurveyInFile,
             ) => "survey_file",
-            Self::Survey(SurveyError::Picture(_)) | Self::Picture { .. } | Self::PhotoLost => "picture",
+            Self::Survey(SurveyError::Picture(_) | SurveyError::PhotoLost) | Self::Picture { .. } => {
+                "picture"
+            }
             Self::Survey(SurveyError::Stopped) | Self::Stopped => "stopped",
             Self::Survey(_) => "survey",
             Self::PicturesPartly { why, .. } => why.name(),
@@ -320,7 +338,9 @@ impl DeskError {
             | Self::NoSuchField { .. }
             | Self::WrongThing { .. }
             | Self::NothingDone
-            | Self::NotAside { .. } => "thing",
+            | Self::NotAside { .. }
+            | Self::EmptyNote
+            | Self::NoName { .. } => "thing",
             Self::NotConfirmed(_) => "not_confirmed",
             Self::Read { .. } | Self::Write { .. } | Self::Output(_) | Self::NoHome | Self::Signals(_) => {
                 "file"

@@ -347,6 +347,11 @@ how = { reach = "house", radio = true }
 at = "O1"
 swings = { low = "6 Mb/s", high = "100 Mb/s", with_heat_or_hour = true }
 how = { reach = "internet", radio = false }
+
+[[reading]]
+at = "O1"
+mer = "36 dB"
+frequency = "603 MHz"
 "#;
 
 #[test]
@@ -416,6 +421,7 @@ fn every_reading_says_what_was_measured_and_how() {
             ReadingKind::Swings { low_mbps: 6.0, high_mbps: 100.0, with_heat_or_hour: true },
             how(TestReach::Internet, false),
         ),
+        (outlet, ReadingKind::ErrorRatio { mhz: 603.0, db: 36.0 }, None),
     ];
     let told: Vec<_> =
         house.readings.values().map(|reading| (reading.about, reading.measured, reading.how)).collect();

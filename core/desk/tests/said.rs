@@ -43,22 +43,60 @@ fn every_action_and_the_story_of_a_field() {
 }
 
 #[test]
-fn undo_takes_the_newest_action_of_this_computer_back_and_again() {
+fn undo_goes_back_step_by_step_over_the_actions_of_this_computer() {
     let desk = small();
     desk.done(&["note", "s.legwork", "one"]);
-    desk.done_by("else", &["note", "s.legwork", "two"]);
-    let undone = desk.done(&["undo", "s.legwork"]);
-    assert_eq!(notes(&desk), ["two"], "the newest of this computer, not of the other");
+    desk.done(&["note", "s.legwork", "two"]);
+    desk.done_by("else", &["note", "s.legwork", "three"]);
+    let two = desk.done(&["undo", "s.legwork"]);
+    assert_eq!(notes(&desk), ["one", "three"], "the newest of this computer, not of the other");
     desk.done(&["undo", "s.legwork"]);
-    assert_eq!(notes(&desk), ["one", "two"], "an undo can be undone");
+    assert_eq!(notes(&desk), ["three"], "the one before, and not the undo");
+    desk.done(&["undo", "s.legwork", two["act"].as_str().unwrap()]);
+    assert_eq!(notes(&desk), ["two", "three"], "an undo can be undone");
     // By the beginning of its id: the one of the other author.
     let acts = desk.done(&["said", "s.legwork"]);
     let theirs = acts.as_array().unwrap().iter().find(|act| act["author"]["you"] == false).unwrap();
     desk.done(&["undo", "s.legwork", &theirs["act"].as_str().unwrap()[..8]]);
-    assert_eq!(notes(&desk), ["one"]);
-    let err = desk.refused(3, "survey", &["undo", "s.legwork", undone["undone"].as_str().unwrap()]);
+    assert_eq!(notes(&desk), ["two"]);
+    let err = desk.refused(3, "survey", &["undo", "s.legwork", theirs["act"].as_str().unwrap()]);
     assert!(err.contains("cannot be undone"), "{err}");
     desk.refused(3, "thing", &["undo", "s.legwork", "ffffffff-ffff"]);
+}
+
+#[test]
+fn people_have_the_names_that_they_give_themselves() {
+    let desk = small();
+    desk.done_by("else", &["note", "s.legwork", "two"]);
+    desk.done_by("else", &["authors", "s.legwork", "--me", " Invented Guest "]);
+    let told = desk.run(&["said", "s.legwork"]);
+    assert!(told.out.contains("Invented Guest wrote the text: two"), "{}", told.out);
+    let authors = desk.done(&["authors", "s.legwork"]);
+    let names: Vec<_> = authors.as_array().unwrap().iter().map(|share| &share["author"]["name"]).collect();
+    assert_eq!(names, [&json!("Invented Guest"), &json!(null)]);
+    assert_eq!(authors[0]["records"], 3, "two of the note, one of the name");
+    // The same name again writes nothing; an empty one takes it back, and it can be undone.
+    assert_eq!(desk.done_by("else", &["authors", "s.legwork", "--me", "Invented Guest"])["act"], json!(null));
+    desk.done_by("else", &["authors", "s.legwork", "--me", ""]);
+    assert_eq!(desk.done(&["authors", "s.legwork"])[0]["author"]["name"], json!(null));
+    desk.done_by("else", &["undo", "s.legwork"]);
+    assert_eq!(desk.done(&["authors", "s.legwork"])[0]["author"]["name"], "Invented Guest");
+    // It travels, unless owner data are left out.
+    desk.done(&["pack", "s.legwork", "all.lwk"]);
+    desk.done(&["pack", "s.legwork", "bare.lwk", "--without", "owner"]);
+    for (file, name) in [("all.lwk", json!("Invented Guest")), ("bare.lwk", json!(null))] {
+        let look = desk.done(&["look", file]);
+        let shares = look["authors"].as_array().unwrap();
+        let guest = shares.iter().find(|share| share["author"]["you"] == false).unwrap();
+        assert_eq!(guest["author"]["name"], name, "{file}");
+    }
+    let long = "x".repeat(61);
+    for wrong in ["two\nlines", &long] {
+        desk.refused(3, "thing", &["authors", "s.legwork", "--me", wrong]);
+    }
+    // Nobody who only takes a name back becomes an author.
+    assert_eq!(desk.done_by("third", &["authors", "s.legwork", "--me", ""])["act"], json!(null));
+    assert_eq!(desk.done(&["authors", "s.legwork"]).as_array().unwrap().len(), 2);
 }
 
 #[test]
@@ -132,4 +170,13 @@ fn a_field_is_forgotten_with_all_that_was_said_about_it() {
         story.as_array().unwrap().iter().all(|said| said["forgotten"] == true && said["value"].is_null())
     );
     assert_eq!(desk.done(&["surveys"])["surveys"][0]["name"], Value::Null);
+}
+
+#[test]
+fn an_empty_note_is_refused() {
+    let desk = small();
+    for empty in ["", " \n "] {
+        desk.refused(3, "thing", &["note", "s.legwork", empty]);
+    }
+    assert_eq!(notes(&desk), [""; 0]);
 }

@@ -118,6 +118,22 @@ fn a_damaged_survey_is_told_and_repaired_from_a_file() {
     desk.refused(3, "survey_file", &["surveys", "repair", "s.legwork", "--from", "text.lwk"]);
     let repaired = desk.done(&["surveys", "repair", "s.legwork", "--from", "kept.lwk"]);
     assert_eq!((&repaired["was_damaged"], &repaired["missing_photos"]), (&json!(true), &json!(0)));
+    assert_eq!(repaired["photos_back"], 1);
     assert_eq!(desk.done(&["said", "s.legwork"]), before);
     assert_eq!(desk.run(&["findings", "s.legwork"]).code, 0);
+    // Of the database nothing is left but its place.
+    let database = desk.work().join("s.legwork/survey.db");
+    let zeros = vec![0; usize::try_from(std::fs::metadata(&database).unwrap().len()).unwrap()];
+    std::fs::write(&database, zeros).unwrap();
+    let err = desk.refused(3, "not_a_survey", &["said", "s.legwork"]);
+    assert!(err.contains("legwork surveys repair"), "{err}");
+    desk.refused(3, "survey_file", &["surveys", "repair", "s.legwork", "--from", "text.lwk"]);
+    let repaired = desk.done(&["surveys", "repair", "s.legwork", "--from", "kept.lwk"]);
+    assert_eq!((&repaired["was_damaged"], &repaired["photos_back"]), (&json!(true), &json!(0)));
+    assert_eq!(desk.done(&["said", "s.legwork"]), before);
+    // Only a photo is lost.
+    std::fs::remove_dir_all(desk.work().join("s.legwork/photos")).unwrap();
+    std::fs::create_dir(desk.work().join("s.legwork/photos")).unwrap();
+    let told = desk.run(&["surveys", "repair", "s.legwork", "--from", "kept.lwk"]);
+    assert!(told.out.contains("One photo that was missing came back"), "{}", told.out);
 }

@@ -6,7 +6,7 @@ use support::pictures::png;
 use support::{Desk, HOUSE};
 
 /// The commands of the record.
-const RECORD: [&str; 25] = [
+const RECORD: [&str; 26] = [
     "photo",
     "photo add",
     "photo list",
@@ -14,6 +14,7 @@ const RECORD: [&str; 25] = [
     "photo write",
     "note",
     "said",
+    "authors",
     "undo",
     "disagreements",
     "settle",
@@ -47,6 +48,10 @@ fn the_record_is_told_in_words_that_fit() {
         &["note", "house.legwork"],
         &["said", "house.legwork"],
         &["said", "house.legwork", "S1"],
+        &["authors", "house.legwork"],
+        &["authors", "house.legwork", "--me", "Invented"],
+        &["authors", "house.legwork"],
+        &["authors", "house.legwork", "--me", ""],
         &["pack", "house.legwork", "house.lwk"],
         &["look", "house.lwk"],
         &["look", "house.lwk", "house.legwork"],

@@ -139,7 +139,7 @@ pub enum SurveyError {
     },
 
     /// Another process holds the survey.
-    #[error("{} is being written by another program; nothing was written. Try again when it is done", folder.display())]
+    #[error("{} is in use by another program; nothing was changed. Try again when it is done", folder.display())]
     Busy {
         /// The survey's folder.
         folder: PathBuf,
@@ -179,6 +179,12 @@ pub enum SurveyError {
     /// No photo of that id is here, or it was forgotten.
     #[error("there is no such photo in this survey, or it was forgotten")]
     NoSuchPhoto,
+
+    /// A photo whose file is missing or is not what its name says.
+    #[error(
+        "the file of this photo is missing or damaged; take in a file of this survey that has it, to bring it back"
+    )]
+    PhotoLost,
 
     /// An action that cannot be undone.
     #[error("this cannot be undone: {0}")]

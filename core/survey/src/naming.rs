@@ -100,6 +100,7 @@ pub fn page_reading(reading: ReadingKind) -> Phrase {
             Phrase::new("reading-swings").with("low", Arg::Rate(low_mbps)).with("high", Arg::Rate(high_mbps))
         }
         ReadingKind::Level { .. }
+        | ReadingKind::ErrorRatio { .. }
         | ReadingKind::Throughput { .. }
         | ReadingKind::PhyRate { .. }
         | ReadingKind::RoundTrip { .. } => Phrase::new("value-empty"),

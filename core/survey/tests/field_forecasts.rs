@@ -422,7 +422,7 @@ fn c21_swings_with_heat_point_to_the_internet_side() {
             let mut survey = one_splitter(gaps, &prior, 1675.0, false);
             let id = SubjectId::from_uuid(uuid::Uuid::from_u128(99_997));
             let measured = ReadingKind::Swings { low_mbps: 6.0, high_mbps: 100.0, with_heat_or_hour };
-            survey.readings.insert(id, Reading { id, about: None, measured, how: None });
+            survey.readings.insert(id, Reading { id, about: None, port: None, measured, how: None });
             kinds(&survey).contains(&FindingKind::SpeedSwings)
         })
     };

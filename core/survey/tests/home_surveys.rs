@@ -9,9 +9,10 @@ use std::time::{Duration, Instant};
 use serde_json::json;
 use survey::error::SurveyError;
 use survey::fact::{AuthorId, Edit, Fact, SubjectId};
+use survey::file;
 use survey::home::{Found, Home, Repaired};
 use survey::record::{field, fold};
-use survey::store::{Store, Summary, salvage};
+use survey::store::{Store, Summary, peek, salvage};
 use tempfile::TempDir;
 
 fn home() -> (TempDir, Home) {
@@ -142,6 +143,40 @@ fn rename_set_aside_bring_back_delete() {
 }
 
 #[test]
+fn a_survey_that_is_open_is_neither_moved_nor_deleted() {
+    let (_folder, home) = home();
+    let mut store = make(&home, "one");
+    let one = store.folder().to_owned();
+    let refused = |store: &Store| {
+        let before = state_of(home.folder());
+        for refused in [home.rename(&one, "two").err(), home.set_aside(&one).err(), home.delete(&one).err()] {
+            assert!(matches!(refused, Some(SurveyError::Busy { .. })), "{refused:?}");
+        }
+        assert_eq!(state_of(home.folder()).keys().collect::<Vec<_>>(), before.keys().collect::<Vec<_>>());
+        assert!(store.survey().is_ok());
+    };
+    refused(&store);
+    store.write(&[Edit::new(SubjectId::random(), "is", "room")]).unwrap();
+    refused(&store);
+    drop(store);
+    // A log that a dead process left hinders nobody.
+    let (database, log) = (one.join("survey.db"), one.join("survey.db-wal"));
+    let mut store = Store::open(&one, AuthorId::random()).unwrap();
+    store.write(&[Edit::new(SubjectId::random(), "is", "room")]).unwrap();
+    let left = (fs::read(&database).unwrap(), fs::read(&log).unwrap());
+    let facts = store.ledger().len();
+    drop(store);
+    fs::write(&database, &left.0).unwrap();
+    fs::write(&log, &left.1).unwrap();
+    let two = home.rename(&one, "two").unwrap();
+    assert_eq!(peek(&two).unwrap().summary.facts, facts as u64, "with what stood in the log alone");
+    // Nor does one that is damaged.
+    fs::write(two.join("survey.db"), vec![7; 8192]).unwrap();
+    fs::write(two.join("survey.db-wal"), "x").unwrap();
+    home.delete(&two).unwrap();
+}
+
+#[test]
 fn leftovers_are_swept_and_nothing_else() {
     let (_folder, home) = home();
     drop(make(&home, "one"));
@@ -243,8 +278,8 @@ fn damage(folder: &Path, name: &str, most: usize) {
 }
 
 #[test]
-fn a_damaged_index_or_derived_table_is_built_anew_from_the_facts() {
-    for name in ["fact_by_subject", "fact_by_act", "thumbnail", "summary"] {
+fn a_damaged_table_beside_the_facts_is_built_anew_from_them() {
+    for name in ["draft", "thumbnail", "summary"] {
         let (_folder, home) = home();
         let (folder, facts, other) = large(&home);
         damage(&folder, name, 1);
@@ -258,7 +293,7 @@ fn a_damaged_index_or_derived_table_is_built_anew_from_the_facts() {
         assert_eq!(repaired.store.survey_id(), other.survey_id());
         let rebuilt = repaired.rebuilt.unwrap();
         assert_eq!(rebuilt.facts, facts.len());
-        assert!(rebuilt.damaged.exists(), "{name}: the damaged one is kept");
+        assert!(rebuilt.damaged.unwrap().exists(), "{name}: the damaged one is kept");
         drop(repaired.store);
         assert!(Repaired::open(&folder, AuthorId::random()).unwrap().rebuilt.is_none());
     }
@@ -276,13 +311,13 @@ fn lost_facts_come_back_from_a_file() {
     assert!(matches!(Repaired::open(&folder, AuthorId::random()), Err(SurveyError::Damaged { .. })));
     assert_eq!(fs::read(folder.join("survey.db")).unwrap(), before);
     let stranger = survey::fact::SurveyId::random();
-    let wrong = Repaired::open_with_file(&folder, AuthorId::random(), stranger, facts.clone());
+    let wrong = Repaired::open_with_facts(&folder, AuthorId::random(), stranger, facts.clone());
     assert!(matches!(wrong, Err(SurveyError::OtherSurveyInFile)));
     // The file is older than the newest facts that can still be read: both together are everything.
     let newest = found.facts.last().unwrap().id();
     assert_eq!(facts.last().unwrap().id(), newest);
     let file: Vec<Fact> = facts[..facts.len() - 3].to_vec();
-    let repaired = Repaired::open_with_file(&folder, AuthorId::random(), other.survey_id(), file).unwrap();
+    let repaired = Repaired::open_with_facts(&folder, AuthorId::random(), other.survey_id(), file).unwrap();
     assert_eq!(repaired.store.ledger().facts().cloned().collect::<Vec<_>>(), facts);
 }
 
@@ -296,7 +331,152 @@ fn a_repair_that_was_cut_off_goes_on() {
     // As after a kill between the two renames: the new database waits, the damaged one is already aside.
     fs::copy(&whole, folder.join("survey.db.rebuilt")).unwrap();
     fs::rename(folder.join("survey.db"), folder.join("survey.db.damaged-1")).unwrap();
+    // A look shows what will be there, and changes nothing.
+    assert_eq!(peek(&folder).unwrap().summary.facts, facts.len() as u64);
+    assert!(folder.join("survey.db.rebuilt").exists());
     let store = Store::open(&folder, AuthorId::random()).unwrap();
     assert_eq!(store.ledger().facts().cloned().collect::<Vec<_>>(), facts);
     assert!(!folder.join("survey.db.rebuilt").exists());
+}
+
+#[test]
+fn labels_typed_in_any_survey_are_seen_and_nothing_replaced_or_forgotten() {
+    let (_folder, home) = home();
+    let label = |store: &mut Store, text: &str| {
+        let part = SubjectId::random();
+        store.write(&[Edit::new(part, field::IS, "part"), Edit::new(part, field::LABEL, text)]).unwrap();
+        part
+    };
+    let mut one = make(&home, "one");
+    label(&mut one, "4-WAY 5-1000MHz 7dB");
+    let mistyped = label(&mut one, "2-WAY 5-100MHz");
+    one.write(&[Edit::new(mistyped, field::LABEL, "2-WAY 5-1000MHz 3.5dB")]).unwrap();
+    let forgotten = label(&mut one, "Serial 12345");
+    one.forget_field(forgotten, field::LABEL).unwrap();
+    // The same print on another part, with other spaces, and set right by hand: that is what is offered.
+    let mut two = make(&home, "two");
+    let part = label(&mut two, "4-way  5-1000MHz 7dB");
+    two.write(&[Edit::new(part, field::RATING, json!({"legs": 4, "leg_losses_db": [7, 7, 7, 7]}))]).unwrap();
+    let seen = home.labels_seen().unwrap();
+    let told: Vec<_> = seen.iter().map(|seen| (seen.text.as_str(), seen.parts)).collect();
+    assert_eq!(told, [("4-way  5-1000MHz 7dB", 2), ("2-WAY 5-1000MHz 3.5dB", 1)]);
+    assert_eq!(seen[0].rating.as_ref().map(|rating| rating.legs), Some(4));
+    assert_eq!(seen[1].rating, None);
+    // A survey in trouble hides no other.
+    fs::create_dir(home.place("broken").unwrap()).unwrap();
+    assert_eq!(home.labels_seen().unwrap(), seen);
+}
+
+/// A survey with photos, closed, and a file of it.
+fn with_file(home: &Home) -> (PathBuf, PathBuf, Vec<Fact>) {
+    let mut store = make(home, "house");
+    for name in ["baseline.jpg", "colour.png"] {
+        let bytes = fs::read(format!("{}/tests/pictures/{name}", env!("CARGO_MANIFEST_DIR"))).unwrap();
+        store.add_photo(&bytes, None, None).unwrap();
+    }
+    let file = home.folder().join("house.lwk");
+    let page = |_: &survey::record::Survey, _: Option<survey::fact::FactId>| Ok(String::new());
+    file::pack(&mut store, &file::PackOptions::default(), &page, &file, &mut |_: file::Progress| true)
+        .unwrap();
+    (store.folder().to_owned(), file, store.ledger().facts().cloned().collect())
+}
+
+/// What destroys a survey in its folder.
+type Ruin = &'static dyn Fn(&Path);
+
+#[test]
+fn a_file_brings_back_whatever_is_left_of_a_survey() {
+    fn database(folder: &Path) -> PathBuf {
+        folder.join("survey.db")
+    }
+    let ruins: [(&str, Ruin); 5] = [
+        ("beginning", &|folder| {
+            let mut bytes = fs::read(database(folder)).unwrap();
+            bytes[..100].fill(0);
+            fs::write(database(folder), bytes).unwrap();
+        }),
+        ("half", &|folder| {
+            let bytes = fs::read(database(folder)).unwrap();
+            fs::write(database(folder), &bytes[..bytes.len() / 2]).unwrap();
+        }),
+        ("emptied", &|folder| fs::write(database(folder), "").unwrap()),
+        ("gone", &|folder| fs::remove_file(database(folder)).unwrap()),
+        ("table", &|folder| damage(folder, "fact", 1)),
+    ];
+    for (name, ruin) in ruins {
+        let (_folder, home) = home();
+        let (folder, file, facts) = with_file(&home);
+        ruin(&folder);
+        // One photo is gone, one is not what its name says.
+        let photos: Vec<PathBuf> =
+            fs::read_dir(folder.join("photos")).unwrap().map(|photo| photo.unwrap().path()).collect();
+        fs::remove_file(&photos[0]).unwrap();
+        fs::write(&photos[1], "something else").unwrap();
+        assert!(Repaired::open(&folder, AuthorId::random()).is_err(), "{name}");
+        let with = |watch: &mut dyn file::Watch| {
+            Repaired::open_with_file(&folder, AuthorId::random(), &file, file::Limits::default(), watch)
+        };
+        // Stopped at every point where it can be: nothing is changed, nothing is left.
+        let before = state_of(home.folder());
+        let mut stopped = 0;
+        let repaired = loop {
+            let mut left = stopped;
+            let mut stop = |_: file::Progress| {
+                left -= 1;
+                left >= 0
+            };
+            match with(&mut stop) {
+                Ok(repaired) => break repaired,
+                Err(SurveyError::Stopped) => assert_eq!(state_of(home.folder()), before, "{name}"),
+                Err(error) => unreachable!("{name}: {error}"),
+            }
+            stopped += 1;
+        };
+        assert!(stopped > 2, "{name}: {stopped}");
+        assert_eq!(repaired.store.ledger().facts().cloned().collect::<Vec<_>>(), facts, "{name}");
+        for photo in &repaired.store.survey().unwrap().photos {
+            repaired.store.photo_bytes(*photo.0).unwrap();
+        }
+        let damaged = repaired.rebuilt.unwrap().damaged;
+        assert_eq!((damaged.is_none(), repaired.photos_back), (name == "gone", 2), "{name}");
+        let names: Vec<_> =
+            state_of(home.folder()).into_keys().filter(|name| name.contains("unfinished")).collect();
+        assert!(names.is_empty(), "{names:?}");
+    }
+}
+
+#[test]
+fn a_file_makes_no_survey_of_a_folder_that_never_was_one() {
+    let (_folder, home) = home();
+    let (_, file, _) = with_file(&home);
+    let plain = home.folder().join("holiday");
+    fs::create_dir_all(plain.join("photos")).unwrap();
+    let empty = home.place("empty").unwrap();
+    fs::create_dir(&empty).unwrap();
+    for folder in [plain, empty] {
+        let limits = file::Limits::default();
+        let refused =
+            Repaired::open_with_file(&folder, AuthorId::random(), &file, limits, &mut |_: file::Progress| {
+                true
+            });
+        assert!(matches!(refused, Err(SurveyError::NotASurvey { .. })), "{}", folder.display());
+        assert!(!folder.join("survey.db").exists());
+    }
+}
+
+/// Every file in a folder, by its path, with what it holds.
+fn state_of(folder: &Path) -> std::collections::BTreeMap<String, Vec<u8>> {
+    let mut found = std::collections::BTreeMap::new();
+    let mut folders = vec![folder.to_owned()];
+    while let Some(folder) = folders.pop() {
+        for entry in fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            if path.is_dir() {
+                folders.push(path);
+            } else {
+                found.insert(path.display().to_string(), fs::read(&path).unwrap());
+            }
+        }
+    }
+    found
 }

@@ -1,4 +1,4 @@
-//! A survey of layout 1 becomes the newest layout in one step, as if it had been made so.
+//! A survey of an older layout becomes the newest layout in one step, as if it had been made so.
 
 #![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
 
@@ -13,12 +13,19 @@ use tempfile::TempDir;
 /// What the release that wrote layout 1 wrote: schema and rows, frozen.
 const LAYOUT_1: &str = include_str!("layouts/v1.sql");
 
+/// What the release that wrote layout 2 wrote, of the same facts.
+const LAYOUT_2: &str = include_str!("layouts/v2.sql");
+
 fn old_survey(home: &Path) -> PathBuf {
+    survey_of(home, LAYOUT_1)
+}
+
+fn survey_of(home: &Path, layout: &str) -> PathBuf {
     let folder = home.join("old.legwork");
     fs::create_dir_all(folder.join("photos")).unwrap();
     let database = Connection::open(folder.join("survey.db")).unwrap();
     database.pragma_update(None, "journal_mode", "WAL").unwrap();
-    database.execute_batch(LAYOUT_1).unwrap();
+    database.execute_batch(layout).unwrap();
     folder
 }
 
@@ -74,6 +81,22 @@ fn migrated_is_as_fresh() {
     drop((migrated, made));
     assert_eq!(content(&old), content(&fresh));
     assert_eq!(peek(&old).unwrap().summary.progress.parts, 1);
+}
+
+#[test]
+fn layout_2_becomes_what_layout_1_becomes_and_keeps_its_small_pictures() {
+    let homes = [TempDir::new().unwrap(), TempDir::new().unwrap()];
+    let [one, two] =
+        [(&homes[0], LAYOUT_1), (&homes[1], LAYOUT_2)].map(|(home, layout)| survey_of(home.path(), layout));
+    // The look at it before says what it counts.
+    assert_eq!(peek(&two).unwrap().summary.progress.parts, 1);
+    for folder in [&one, &two] {
+        drop(Store::open(folder, AuthorId::random()).unwrap());
+    }
+    let (small, rest): (Vec<_>, Vec<_>) =
+        content(&two).into_iter().partition(|line| line.starts_with("thumbnail: "));
+    assert_eq!(small.len(), 1);
+    assert_eq!(rest, content(&one));
 }
 
 #[test]

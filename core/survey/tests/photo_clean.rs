@@ -175,6 +175,56 @@ fn a_png_with_one_bit_turned_is_refused_or_the_same() {
 
 /// A picture that was altered anywhere: cleaned or refused, decoded or refused, never more than that; and never
 /// with the secrets in it where only the pixels' data were altered.
+/// A chunk of a PNG (W3C PNG third edition, 5.3).
+fn chunk(name: [u8; 4], data: &[u8]) -> Vec<u8> {
+    let named = [name.as_slice(), data].concat();
+    let length = u32::try_from(data.len()).unwrap().to_be_bytes();
+    [&length[..], &named, &crc32fast::hash(&named).to_be_bytes()].concat()
+}
+
+/// A grey PNG of 2 by 2 pixels whose data stand in these chunks.
+fn png_of(data: &[&[u8]]) -> Vec<u8> {
+    let header = [&2_u32.to_be_bytes()[..], &2_u32.to_be_bytes(), &[8, 0, 0, 0, 0]].concat();
+    let data = data.iter().flat_map(|data| chunk(*b"IDAT", data)).collect();
+    [b"\x89PNG\r\n\x1a\n".to_vec(), chunk(*b"IHDR", &header), data, chunk(*b"IEND", b"")].concat()
+}
+
+fn zlib(data: &[u8]) -> Vec<u8> {
+    use std::io::Write;
+    let mut out = flate2::write::ZlibEncoder::new(Vec::new(), flate2::Compression::default());
+    out.write_all(data).unwrap();
+    out.finish().unwrap()
+}
+
+#[test]
+fn what_hides_behind_the_pixels_of_a_png_is_cut_or_refused() {
+    let stream = zlib(&[0, 10, 20, 0, 30, 40]);
+    let plain = png_of(&[&stream]);
+    assert_eq!(Picture::clean(&plain).unwrap().bytes(), plain);
+    let pixels = image::load_from_memory(&plain).unwrap();
+    let (one, two) = stream.split_at(3);
+    // In the last chunk of the stream, in chunks of their own, or both; with the stream in one chunk or two.
+    let behind: [(&[&[u8]], Vec<u8>); 4] = [
+        (&[&[&stream[..], b"51.5N 7.0E"].concat()], plain.clone()),
+        (&[&stream, b"51.5N 7.0E", b"more"], plain.clone()),
+        (&[one, &[two, b"51.5N 7.0E"].concat(), b"more"], png_of(&[one, two])),
+        (&[one, b"", two], png_of(&[one, two])),
+    ];
+    for (data, expected) in behind {
+        let clean = Picture::clean(&png_of(data)).unwrap();
+        assert_eq!(clean.bytes(), expected);
+        assert_eq!(image::load_from_memory(clean.bytes()).unwrap(), pixels);
+    }
+    // Within the stream, behind the last pixel.
+    let more = png_of(&[&zlib(&[0, 10, 20, 0, 30, 40, b'5', b'1'])]);
+    let refused = Picture::clean(&more).unwrap_err().to_string();
+    assert!(refused.contains("more data than pixels"), "{refused}");
+    // Chunks that mean nothing behind the pixels.
+    let end = chunk(*b"IEND", b"");
+    let late = [&plain[..plain.len() - end.len()], &chunk(*b"tRNS", b"51.5N"), &end].concat();
+    assert_eq!(Picture::clean(&late).unwrap().bytes(), plain);
+}
+
 fn altered() -> impl Strategy<Value = Vec<u8>> {
     let names: Vec<&str> = JPEGS.into_iter().chain(PNGS).collect();
     let change = (any::<prop::sample::Index>(), any::<u8>());

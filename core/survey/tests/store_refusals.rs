@@ -9,6 +9,7 @@ use std::path::{Path, PathBuf};
 use rusqlite::Connection;
 use survey::error::{NotASurvey, SurveyError};
 use survey::fact::{AuthorId, Edit, SubjectId};
+use survey::record::MOST_PARTS;
 use survey::store::Store;
 use tempfile::TempDir;
 
@@ -83,11 +84,11 @@ fn a_newer_survey_is_refused_untouched() {
     let home = TempDir::new().unwrap();
     let folder = survey(&home);
     let newer = Connection::open(folder.join("survey.db")).unwrap();
-    newer.pragma_update(None, "user_version", 3).unwrap();
+    newer.pragma_update(None, "user_version", 4).unwrap();
     drop(newer);
     let before = bytes_below(home.path());
     let refused = open(&folder).unwrap_err();
-    assert!(matches!(refused, SurveyError::Newer { found: 3, known: 2, .. }), "{refused}");
+    assert!(matches!(refused, SurveyError::Newer { found: 4, known: 3, .. }), "{refused}");
     assert!(refused.to_string().contains("update"), "{refused}");
     assert_eq!(bytes_below(home.path()), before);
 }
@@ -98,7 +99,7 @@ fn a_newer_survey_that_did_not_end_well_keeps_its_log() {
     let folder = survey(&home);
     let (database, log) = (folder.join("survey.db"), folder.join("survey.db-wal"));
     let newer = Connection::open(&database).unwrap();
-    newer.pragma_update(None, "user_version", 3).unwrap();
+    newer.pragma_update(None, "user_version", 4).unwrap();
     // What a process leaves that is killed now: the new version stands in the log alone.
     let left = (fs::read(&database).unwrap(), fs::read(&log).unwrap());
     drop(newer);
@@ -107,7 +108,7 @@ fn a_newer_survey_that_did_not_end_well_keeps_its_log() {
     assert!(!left.1.is_empty());
 
     let refused = open(&folder).unwrap_err();
-    assert!(matches!(refused, SurveyError::Newer { found: 3, .. }), "{refused}");
+    assert!(matches!(refused, SurveyError::Newer { found: 4, .. }), "{refused}");
     assert_eq!((fs::read(&database).unwrap(), fs::read(&log).unwrap()), left);
 }
 
@@ -168,13 +169,13 @@ fn after_an_unclean_end_also_what_opening_does_not_read_is_checked() {
     let database = folder.join("survey.db");
     let connection = Connection::open(&database).unwrap();
     let page: u32 = connection
-        .query_row("SELECT rootpage FROM sqlite_schema WHERE name = 'fact_by_act'", (), |row| row.get(0))
+        .query_row("SELECT rootpage FROM sqlite_schema WHERE name = 'draft'", (), |row| row.get(0))
         .unwrap();
     connection.close().unwrap();
     let mut bytes = fs::read(&database).unwrap();
     bytes.iter_mut().skip((page as usize - 1) * 4096).take(4096).for_each(|byte| *byte = 0xFF);
     fs::write(&database, &bytes).unwrap();
-    assert!(open(&folder).is_ok(), "opening reads no index");
+    assert!(open(&folder).is_ok(), "opening reads no drafts");
     // A log that ends before its first whole frame: somebody was stopped while writing.
     fs::write(folder.join("survey.db-wal"), [0; 20]).unwrap();
     let refused = open(&folder).unwrap_err();
@@ -241,4 +242,26 @@ fn a_survey_that_could_not_be_finished_leaves_nothing() {
     let refused = Store::create(&deep.join("house.legwork"), AuthorId::random()).unwrap_err();
     assert!(matches!(refused, SurveyError::Inaccessible { .. }), "{refused}");
     assert_eq!(bytes_below(home.path()), before);
+}
+
+#[test]
+fn no_survey_grows_larger_than_can_be_read_again() {
+    let home = TempDir::new().unwrap();
+    let mut store = Store::create(&home.path().join("house.legwork"), AuthorId::random()).unwrap();
+    let parts = |count: usize| -> Vec<Edit> {
+        (0..count).map(|_| Edit::new(SubjectId::random(), "is", "part")).collect()
+    };
+    let all = parts(MOST_PARTS);
+    store.write(&all).unwrap();
+    let before = store.ledger().to_lines().unwrap();
+    let refused = store.write(&parts(1)).unwrap_err();
+    assert!(matches!(refused, SurveyError::TooManyParts { found: 2_001, most: 2_000 }), "{refused}");
+    assert_eq!(store.ledger().to_lines().unwrap(), before);
+    // Anything else can be written, and a part in the place of one that was removed.
+    store.write(&[Edit::new(all[0].subject, "tag", "S1")]).unwrap();
+    store.remove(&[all[1].subject]).unwrap();
+    store.write(&parts(1)).unwrap();
+    assert!(matches!(store.bring_back(&[all[1].subject]), Err(SurveyError::TooManyParts { .. })));
+    let reopened = open(store.folder()).unwrap();
+    assert_eq!(reopened.survey().unwrap().parts.len(), MOST_PARTS);
 }

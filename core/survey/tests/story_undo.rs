@@ -79,6 +79,78 @@ fn what_an_act_created_is_removed_and_can_come_back() {
     assert_eq!(shown(&store, part, "tag"), Value::Null);
 }
 
+/// Steps back and forward over one field, over a thing that was created, and over a removal.
+#[test]
+fn undo_and_redo_go_step_by_step() {
+    let (home, mut store) = survey();
+    assert_eq!((store.undo_last().unwrap(), store.redo_last().unwrap()), (None, None));
+    let part = SubjectId::random();
+    let states = |store: &Store| {
+        let records = store.survey().unwrap();
+        records.parts.get(&part).map(|part| (part.tag.clone(), part.kind, part.place.clone()))
+    };
+    let mut expected = vec![states(&store)];
+    store.write(&[Edit::new(part, "is", "part"), Edit::new(part, "kind", "tap")]).unwrap();
+    expected.push(states(&store));
+    for edit in [("tag", "S1"), ("tag", "S2"), ("where", "cellar"), ("tag", "S3"), ("kind", "splitter")] {
+        store.write(&[Edit::new(part, edit.0, edit.1)]).unwrap();
+        expected.push(states(&store));
+    }
+    store.remove(&[part]).unwrap();
+    expected.push(states(&store));
+    // Somebody else's words are no step of mine.
+    let mut other = second(&home, &store);
+    other.write(&[Edit::new(SubjectId::random(), "is", "note")]).unwrap();
+    exchange(&mut store, &mut other);
+    let steps = expected.len() - 1;
+    for round in [steps, 3, steps] {
+        for back in 1..=round {
+            assert!(store.undo_last().unwrap().is_some());
+            assert_eq!(states(&store), expected[steps - back], "{back} back");
+        }
+        // The program ends and starts again.
+        let folder = store.folder().to_owned();
+        store = Store::open(&folder, store.author()).unwrap();
+        for forward in 1..=round {
+            assert!(store.redo_last().unwrap().is_some());
+            assert_eq!(states(&store), expected[steps - round + forward], "{forward} forward");
+        }
+        assert_eq!(store.redo_last().unwrap(), None);
+    }
+    // After two steps back something new is done: there is nothing to do again any more.
+    store.undo_last().unwrap();
+    store.undo_last().unwrap();
+    store.write(&[Edit::new(part, "tag", "S9")]).unwrap();
+    assert_eq!(store.steps().redo, None);
+    store.undo_last().unwrap();
+    assert_eq!(states(&store), expected[steps - 2]);
+    assert!(store.ledger().disagreements().is_empty());
+}
+
+#[test]
+fn an_action_done_again_is_undone_by_its_first_id_too() {
+    let (home, mut store) = survey();
+    let run = SubjectId::random();
+    store.write(&[Edit::new(run, "length", 12)]).unwrap();
+    let act = store.write(&[Edit::new(run, "length", 15)]).unwrap();
+    for _ in 0..3 {
+        store.undo(act).unwrap();
+        assert_eq!(shown(&store, run, "length"), 12);
+        assert_eq!(undo_fault(store.undo(act)), UndoFault::ReplacedSince);
+        store.redo_last().unwrap();
+        assert_eq!(shown(&store, run, "length"), 15);
+    }
+    // Two people undo it apart: both say the same, and nobody disagrees.
+    let mut other = second(&home, &store);
+    store.undo(act).unwrap();
+    other.undo(act).unwrap();
+    exchange(&mut store, &mut other);
+    for copy in [&store, &other] {
+        assert_eq!(shown(copy, run, "length"), 12);
+        assert!(copy.ledger().disagreements().is_empty());
+    }
+}
+
 #[test]
 fn removing_and_bringing_back_are_undone_like_anything() {
     let (_home, mut store) = survey();
@@ -229,7 +301,7 @@ fn stories_in_words() {
     store.write_facts(other.ledger().facts().cloned().collect()).unwrap();
     let found = &store.ledger().disagreements()[0];
     let spoken = english.say(&story::disagreement(store.ledger(), &records, found, store.author()));
-    assert!(spoken.starts_with("the tag of R4 (a cable run): "), "{spoken}");
+    assert!(spoken.starts_with("R4 (a cable run), the tag: "), "{spoken}");
     assert!(spoken.contains("you said R6"), "{spoken}");
     assert!(spoken.contains("Before, it was R4"), "{spoken}");
 }

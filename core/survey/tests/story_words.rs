@@ -99,6 +99,7 @@ fn values() -> Vec<(&'static str, Value)> {
 fn services_and_tests() -> Vec<(&'static str, Value)> {
     let part = SubjectId::random();
     let mut values = vec![
+        ("measured", json!({"what": "error_ratio", "mhz": 603, "db": 36})),
         ("measured", json!({"what": "modem_sends", "dbmv": 44})),
         ("measured", json!({"what": "power", "sent_dbm": -10, "received_dbm": -40})),
         ("measured", json!({"what": "nodes_seen", "count": 3})),

@@ -25,8 +25,10 @@ use crate::Outcome;
 use proofs::chance::Chance;
 
 /// What the writer is doing when it is killed: editing, taking photos in, drafts, undo and all that mixed, forgetting,
-/// bringing an old layout up, making and copying surveys, packing, taking in, taking in as a new survey.
-const MODES: [&str; 9] = ["edit", "photo", "mixed", "forget", "open", "make", "pack", "take", "take-new"];
+/// bringing an old layout up, making and copying surveys, packing, taking in, taking in as a new survey, repairing a
+/// damaged survey from a file.
+const MODES: [&str; 10] =
+    ["edit", "photo", "mixed", "forget", "open", "make", "pack", "take", "take-new", "repair"];
 
 /// Kills `times` writers, and checks what each left.
 pub fn run(times: u64, seed: u64) -> Outcome {
@@ -45,6 +47,7 @@ pub fn run(times: u64, seed: u64) -> Outcome {
             "pack" => harness.pack(times),
             "take" => harness.take(times),
             "take-new" => harness.take_new(times),
+            "repair" => harness.repair(times),
             _ => harness.write(mode, times),
         }
     }
@@ -108,9 +111,9 @@ impl Harness {
 
     /// Opening a survey of an older layout.
     fn migrate(&mut self, times: u64) {
-        for _ in 0..times {
+        for round in 0..times {
             let home = TempDir::new().unwrap();
-            let old = old_survey(home.path());
+            let old = old_survey(home.path(), LAYOUTS[usize::from(round % 2 == 1)]);
             self.killed("open", &old, 0, 100);
             let store = Store::open(&old, AuthorId::random()).unwrap();
             assert_eq!((store.ledger().len(), store.drafts().unwrap().len()), (8, 1));
@@ -128,12 +131,17 @@ impl Harness {
     }
 }
 
-/// A survey of layout 1, as the release that wrote it left it.
-fn old_survey(home: &Path) -> PathBuf {
+/// Surveys of older layouts, as the releases that wrote them left them.
+const LAYOUTS: [&str; 2] = [
+    include_str!("../../../core/survey/tests/layouts/v1.sql"),
+    include_str!("../../../core/survey/tests/layouts/v2.sql"),
+];
+
+fn old_survey(home: &Path, layout: &str) -> PathBuf {
     let folder = home.join("old.legwork");
     fs::create_dir_all(folder.join("photos")).unwrap();
     let database = rusqlite::Connection::open(folder.join("survey.db")).unwrap();
     database.pragma_update(None, "journal_mode", "WAL").unwrap();
-    database.execute_batch(include_str!("../../../core/survey/tests/layouts/v1.sql")).unwrap();
+    database.execute_batch(layout).unwrap();
     folder
 }

@@ -5,7 +5,7 @@ use std::path::Path;
 
 use survey::fact::AuthorId;
 use survey::file::{self, Limits};
-use survey::home::Home;
+use survey::home::{Home, Repaired};
 use survey::store::Store;
 use tempfile::TempDir;
 
@@ -108,6 +108,47 @@ impl Harness {
             }
             // The surveys and the file, and nothing that was left.
             assert_eq!(fs::read_dir(home.folder()).unwrap().count(), names.len() + 1);
+            fs::remove_dir_all(home.folder()).unwrap();
+        }
+    }
+
+    /// A killed repair leaves the damaged survey, which can be repaired then, or the repaired one.
+    pub fn repair(&mut self, times: u64) {
+        let place = TempDir::new().unwrap();
+        let sender = place.path().join("sender.legwork");
+        self.prepare(&sender);
+        let sent = pack_to(&sender, &place.path().join("sent.lwk"));
+        let whole = Store::open(&sender, AuthorId::random()).unwrap().ledger().to_lines().unwrap();
+        for round in 0..times {
+            let home = Home::at(&place.path().join(format!("home {round}"))).unwrap();
+            fs::hard_link(&sent, home.folder().join("sent.lwk")).unwrap();
+            let folder = home.folder().join("house.legwork");
+            fs::create_dir_all(folder.join("photos")).unwrap();
+            let damaged = vec![0; 4096];
+            fs::write(folder.join("survey.db"), &damaged).unwrap();
+            let promised = self.killed("repair", &folder, 0, 200);
+            self.leftovers += home.sweep(std::time::Duration::ZERO).unwrap() as u64;
+            let is_repaired = Store::open(&folder, AuthorId::random()).is_ok();
+            if !is_repaired {
+                assert_eq!(fs::read(folder.join("survey.db")).unwrap(), damaged, "it is no more what it was");
+            }
+            assert!(is_repaired || promised.is_empty(), "an acknowledged repair is lost");
+            let file = home.folder().join("sent.lwk");
+            let author = AuthorId::random();
+            let repaired =
+                Repaired::open_with_file(&folder, author, &file, Limits::default(), &mut go_on).unwrap();
+            assert_eq!(repaired.rebuilt.is_none(), is_repaired);
+            assert_eq!(repaired.store.ledger().to_lines().unwrap(), whole);
+            assert!(repaired.store.missing_photos().unwrap().is_empty());
+            // The survey and the file, and nothing that was left; beside the database the damaged one.
+            assert_eq!(fs::read_dir(home.folder()).unwrap().count(), 2);
+            drop(repaired);
+            let kept = folder.join("survey.db.damaged-1");
+            assert_eq!(fs::read(kept).unwrap(), damaged);
+            let mut names: Vec<_> =
+                fs::read_dir(&folder).unwrap().map(|entry| entry.unwrap().file_name()).collect();
+            names.sort();
+            assert_eq!(names, ["photos", "survey.db", "survey.db.damaged-1"]);
             fs::remove_dir_all(home.folder()).unwrap();
         }
     }

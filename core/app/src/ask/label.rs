@@ -195,19 +195,26 @@ fn kind_from(
     part: SubjectId,
     reading: &LabelReading,
 ) -> Told<Answer> {
-    let kind = match (known, reading.kind) {
-        (Some(PartKind::Unknown), Some(Printed::Splitter | Printed::SatelliteSplitter)) => PartKind::Splitter,
-        (Some(PartKind::Unknown), Some(Printed::Tap)) => PartKind::Tap,
-        (Some(PartKind::Unknown), Some(Printed::Amplifier)) => PartKind::Amplifier,
-        (Some(PartKind::Unknown), Some(Printed::EntryFilter)) => PartKind::EntryFilter,
-        (Some(PartKind::Unknown), Some(Printed::GroundBlock)) => PartKind::GroundBlock,
-        (Some(PartKind::Unknown), Some(Printed::Barrel)) => PartKind::Barrel,
-        (Some(PartKind::Unknown), Some(Printed::Attenuator)) => PartKind::Pad,
-        (Some(PartKind::Unknown), Some(Printed::HighPassFilter)) => PartKind::HighPassFilter,
-        (Some(PartKind::Unknown), Some(Printed::SatelliteCombiner)) => PartKind::SatelliteCombiner,
-        _ => return Ok(answer),
-    };
-    answer.says(part, field::KIND, &kind)
+    match reading.kind.and_then(kind_printed).filter(|_| known == Some(PartKind::Unknown)) {
+        Some(kind) => answer.says(part, field::KIND, &kind),
+        None => Ok(answer),
+    }
+}
+
+/// The kind of part that a print tells of; none for print that is on no part of its own.
+pub(crate) fn kind_printed(printed: Printed) -> Option<PartKind> {
+    Some(match printed {
+        Printed::Splitter | Printed::SatelliteSplitter => PartKind::Splitter,
+        Printed::Tap => PartKind::Tap,
+        Printed::Amplifier => PartKind::Amplifier,
+        Printed::EntryFilter => PartKind::EntryFilter,
+        Printed::GroundBlock => PartKind::GroundBlock,
+        Printed::Barrel => PartKind::Barrel,
+        Printed::Attenuator => PartKind::Pad,
+        Printed::HighPassFilter => PartKind::HighPassFilter,
+        Printed::SatelliteCombiner => PartKind::SatelliteCombiner,
+        _ => return None,
+    })
 }
 
 pub(super) fn draw_read(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {

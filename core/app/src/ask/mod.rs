@@ -23,6 +23,7 @@ use crate::sketch::Sketch;
 use crate::stage::Stage;
 
 pub(crate) use answer::{Answer, Problem, Told, not_answered};
+pub(crate) use label::kind_printed;
 pub(crate) use leads_to::free_tag;
 
 /// One thing to ask.

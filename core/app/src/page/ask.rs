@@ -3,7 +3,8 @@
 use survey::record::PhotoRole;
 use survey::words::Phrase;
 
-use crate::ask::{Problem, Question, cable};
+use super::field;
+use crate::ask::{Answer, Problem, Question, Told, cable};
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::guide::Guide;
@@ -30,6 +31,13 @@ pub(super) fn show(scene: &Scene<'_>, question: &Question) -> Screen {
     }
     let told = sketch.screen.blocks.len();
     question.draw(scene, &mut sketch);
+    field::offer_labels(scene, &mut sketch, question);
+    if let Some(same) = field::same_as_last(scene, question) {
+        sketch.press("same", &same.words, PressWeight::Other);
+    }
+    if *question == Question::WaysIn {
+        sketch.press("cannot-reach", &Phrase::new("free-cannot-reach"), PressWeight::Other);
+    }
     // What can hurt someone is read before anything is answered; what leads elsewhere comes after the way on.
     let drawn = sketch.screen.blocks.split_off(told);
     let is_press = |block: &Block| matches!(block, Block::Press(_) | Block::Confirm(_));
@@ -102,6 +110,26 @@ fn pressed(guide: &mut Guide, question: &Question, key: &str) -> Result<Move> {
             Ok(Move::Next)
         }
         "overview" => Ok(Move::Go(crate::place::Place::Overview)),
+        "same" => {
+            if let Some(same) = guide.with_scene(|scene| field::same_as_last(scene, question))? {
+                let pending = &mut guide.open_survey()?.memory.pending;
+                for deed in &same.given {
+                    pending.keep(deed);
+                }
+                return answer(guide, question);
+            }
+            Ok(Move::Stay)
+        }
+        "cannot-reach" if *question == Question::WaysIn => {
+            guide.open_survey()?.memory.later.insert(question.clone());
+            Ok(Move::Go(crate::place::Place::Field(field::FieldPlace::Here)))
+        }
+        key if key.starts_with("seen:") => {
+            match guide.with_scene(|scene| field::take_label(scene, question, key))? {
+                Some(told) => settle(guide, question, told),
+                None => Ok(Move::Stay),
+            }
+        }
         UNSURE => {
             let (subject, name) = unsure_field(guide, question)?;
             let field = survey::record::field::asked_field(name);
@@ -155,7 +183,13 @@ fn answer(guide: &mut Guide, question: &Question) -> Result<Move> {
     if !stands {
         return Ok(Move::Next);
     }
-    match guide.with_scene(|scene| question.take(scene))? {
+    let told = guide.with_scene(|scene| question.take(scene))?;
+    settle(guide, question, told)
+}
+
+/// Writes an answer, or says what is wrong with it.
+fn settle(guide: &mut Guide, question: &Question, told: Told<Answer>) -> Result<Move> {
+    match told {
         Ok(answer) => {
             guide.open_survey()?.write(&answer.edits)?;
             answered(guide, question);

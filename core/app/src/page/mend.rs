@@ -1,25 +1,21 @@
 //! Mending a damaged survey: from what can still be read, or with a file of it.
 
-use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use survey::SurveyError;
 use survey::error::NotASurvey;
-use survey::fact::{AuthorId, SurveyId};
+use survey::fact::AuthorId;
 use survey::home::Repaired;
 use survey::store::{Rebuilt, Store, peek, rebuild, salvage};
 use survey::words::{Arg, Phrase};
 
 use super::share::{self, work};
 use crate::deed::Deed;
-use crate::error::{GuideError, Result};
+use crate::error::Result;
 use crate::guide::Guide;
 use crate::place::{Move, Outside};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
 use crate::sketch::Sketch;
-
-/// The survey that a file is unpacked into, in a folder that is gone afterwards.
-const UNPACKED: &str = "unpacked.legwork";
 
 pub(super) fn show(guide: &Guide) -> Screen {
     let mut sketch = Sketch::new(guide.language(), guide.pending(), "survey-mend", &Phrase::new("mend"));
@@ -120,9 +116,12 @@ fn tell(guide: &mut Guide, folder: &Path, mended: &Mended, file: Option<&Path>) 
     let done = match (&mended.rebuilt, file) {
         (None, _) => Phrase::new("mend-whole"),
         (Some(rebuilt), file) => {
-            let id = if file.is_some() { "mend-mended-with-file" } else { "home-repaired" };
-            let damaged = rebuilt.damaged.file_name().unwrap_or_default().to_string_lossy().into_owned();
-            Phrase::new(id).text("damaged", damaged)
+            let name = |path: &PathBuf| path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+            match (rebuilt.damaged.as_ref().map(name), file) {
+                (None, _) => Phrase::new("mend-mended-from-nothing"),
+                (Some(damaged), Some(_)) => Phrase::new("mend-mended-with-file").text("damaged", damaged),
+                (Some(damaged), None) => Phrase::new("home-repaired").text("damaged", damaged),
+            }
         }
     };
     let facts = Arg::Count(mended.store.ledger().len() as u64);
@@ -134,17 +133,7 @@ fn tell(guide: &mut Guide, folder: &Path, mended: &Mended, file: Option<&Path>) 
     Ok(Move::Outside(Outside::Survey(folder.to_owned())))
 }
 
-/// By way of a survey beside the others that is gone afterwards. It is named so that, if this process dies, it is swept
-/// like any other that was never finished.
 fn with_file(guide: &Guide, folder: &Path, file: &Path) -> Result<Mended> {
-    let beside = guide.home().folder().join(format!(".{}.unfinished", SurveyId::random()));
-    fs::create_dir(&beside)
-        .map_err(|error| GuideError::Failed { message: format!("{}: {error}", beside.display()) })?;
-    let unpacked = work::take_as_new(file, &beside.join(UNPACKED), guide.author())
-        .map(|(store, _)| (store.survey_id(), store.ledger().facts().cloned().collect()));
-    // What cannot be removed is swept later and hinders nothing.
-    let _ = fs::remove_dir_all(&beside);
-    let (survey, facts) = unpacked?;
-    let repaired = Repaired::open_with_file(folder, guide.author(), survey, facts)?;
+    let repaired = work::open_with_file(folder, guide.author(), file)?;
     Ok(Mended { store: repaired.store, rebuilt: repaired.rebuilt })
 }

@@ -34,7 +34,7 @@ use crate::scene::Scene;
 use crate::screen::{Ability, Block, HowFar, PhotoShown, PhotoSlotBlock, Screen};
 use crate::sketch::Sketch;
 
-pub(crate) use field::FieldPlace;
+pub(crate) use field::{FieldPlace, Seen, way_on};
 pub(crate) use result::ResultPlace;
 pub(crate) use share::{Looked, SharePlace};
 

@@ -4,7 +4,7 @@ use survey::figure::{Anchor, Figure, Fill};
 use survey::words::Language;
 
 use super::ground_block::ground;
-use super::paper::{DOTTED, PLAIN, Paper, THIN, WIDTH};
+use super::paper::{DOTTED, PLAIN, Paper, THIN};
 
 pub(super) fn draw(language: &Language) -> Figure {
     let mut paper = Paper::new(language);

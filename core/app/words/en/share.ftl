@@ -58,6 +58,11 @@ mend-whole =
         [one] its one record
        *[other] all its { $facts } records
     } can be read.
+mend-mended-from-nothing =
+    Nothing was left of this survey here. It was built anew from the file, { $facts ->
+        [one] 1 record
+       *[other] { $facts } records
+    } in all.
 mend-mended-with-file =
     This survey was damaged. It was built anew from what could be read and from the file, { $facts ->
         [one] 1 record

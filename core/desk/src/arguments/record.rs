@@ -37,11 +37,20 @@ pub enum RecordCommand {
         field: Option<String>,
     },
 
+    /// Who wrote in the survey, and what you are called in it.
+    Authors {
+        /// The survey, NAME.legwork.
+        survey: PathBuf,
+        /// What you are called from now on in this survey and its copies; an empty name takes it back.
+        #[arg(long, value_name = "NAME")]
+        me: Option<String>,
+    },
+
     /// Take an action back. An undo is an action too, and can be undone.
     Undo {
         /// The survey, NAME.legwork.
         survey: PathBuf,
-        /// The id of the action, or its beginning (`legwork said` lists them); without it, your newest one.
+        /// The id of the action, or its beginning (`legwork said` lists them); without it, your newest one that stands.
         act: Option<String>,
     },
 

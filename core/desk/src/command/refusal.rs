@@ -2,6 +2,7 @@
 
 use serde_json::json;
 use survey::SurveyError;
+use survey::error::NotASurvey;
 use survey::words::Phrase;
 
 use super::Context;
@@ -50,7 +51,9 @@ fn in_words(error: &DeskError, problems: Option<&Problems>, context: &Context) -
 fn advice(error: &DeskError) -> &'static [&'static str] {
     match error {
         DeskError::NotConfirmed(Unconfirmed::Forget { .. }) => &["forget-warning", "forget-also"],
-        DeskError::Survey(SurveyError::Damaged { .. }) => &["desk-damaged"],
+        DeskError::Survey(
+            SurveyError::Damaged { .. } | SurveyError::NotASurvey { why: NotASurvey::NotSqlite, .. },
+        ) => &["desk-damaged"],
         _ => &[],
     }
 }

@@ -6,13 +6,14 @@ use survey::words::Phrase;
 use super::draft::{ReadingDraft, ReadingRow};
 use super::house::{both_ways, notes};
 use super::names::named;
-use super::quantity::{frequency, level, milliseconds, percent, power, rate};
+use super::quantity::{decibels, frequency, level, milliseconds, percent, power, rate};
 use super::service::MOST_NODES;
 use super::table::{Field, Section};
 
 /// What one reading may tell: one of these.
-const THINGS: [&str; 9] = [
+const THINGS: [&str; 10] = [
     "level",
+    "mer",
     "throughput",
     "phy_rate",
     "round_trip",
@@ -27,8 +28,12 @@ const THINGS: [&str; 9] = [
 pub fn read<'s>(section: &Section<'s>) -> Option<ReadingDraft<'s>> {
     let at = section.field("at");
     // Every field is read, so that each mistake is told even where one reading tells too much.
+    let (dbmv, db) = (section.parse("level", level), section.parse("mer", decibels));
+    let mhz = section.parse("frequency", frequency);
+    let (level_at, ratio_at) = (dbmv.zip(mhz), db.zip(mhz));
     let measured = [
-        read_level(section),
+        level_at.map(|(dbmv, mhz)| ReadingKind::Level { mhz, dbmv }),
+        ratio_at.map(|(db, mhz)| ReadingKind::ErrorRatio { mhz, db }),
         both_ways(section, "throughput")
             .map(|(down_mbps, up_mbps)| ReadingKind::Throughput { down_mbps, up_mbps }),
         section.parse("phy_rate", rate).map(|mbps| ReadingKind::PhyRate { mbps }),
@@ -46,7 +51,8 @@ pub fn read<'s>(section: &Section<'s>) -> Option<ReadingDraft<'s>> {
     let notes = notes(section);
     section.finish();
     let told = THINGS.into_iter().filter(|name| section.has(name)).count();
-    if told != 1 || section.has("level") != section.has("frequency") {
+    let at_a_frequency = section.has("level") || section.has("mer");
+    if told != 1 || at_a_frequency != section.has("frequency") {
         let found: Vec<_> =
             THINGS.into_iter().chain(["frequency"]).filter(|name| section.has(name)).collect();
         section.refuse_whole(&found.join(", "), Phrase::new("sheet-reading"));
@@ -54,11 +60,6 @@ pub fn read<'s>(section: &Section<'s>) -> Option<ReadingDraft<'s>> {
     }
     let measured = measured.into_iter().flatten().next()?;
     Some(ReadingDraft { row: ReadingRow { at: None, measured, how, notes }, at })
-}
-
-fn read_level(section: &Section<'_>) -> Option<ReadingKind> {
-    let (dbmv, mhz) = (section.parse("level", level), section.parse("frequency", frequency));
-    Some(ReadingKind::Level { mhz: mhz?, dbmv: dbmv? })
 }
 
 fn read_power(field: &Field<'_>) -> Option<ReadingKind> {

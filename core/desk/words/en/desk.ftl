@@ -89,7 +89,7 @@ sheet-connectors = one state for both ends, or both: { "{" } near = "compression
     .do = near is the end nearer the street, far the one nearer the outlet.
 sheet-ends = a table of ports, such as { "{" } 3 = "open", 4 = "capped" { "}" }
     .do = Name each free port with what is on it.
-sheet-reading = exactly one of level with frequency, throughput, phy_rate, round_trip, modem_sends, power, nodes_seen, packet_loss, swings
+sheet-reading = exactly one of level with frequency, mer with frequency, throughput, phy_rate, round_trip, modem_sends, power, nodes_seen, packet_loss, swings
     .do = Write one [[reading]] for each thing measured.
 sheet-modem = a table such as { "{" } generation = "3.1", sends_to = "85 MHz" { "}" }
     .do = Write what stands on the modem or its own page; leave out what you do not know.
@@ -342,7 +342,7 @@ desk-no = no
 ## The record: who said what
 
 desk-thing-new = something that is new here
-desk-field-of = { $field } of { $thing }
+desk-field-of = { $thing }: { $field }
 desk-said = Who did what, newest first
 desk-said-act = { $act }: { $author }, { $when } UTC
 desk-said-line = { $thing }: { $said }
@@ -360,9 +360,21 @@ desk-disagreements-count = { $count ->
     [one] On one thing people say different things. The newest word counts until it is settled.
    *[other] On { $count } things people say different things. The newest word counts until they are settled.
 }
+desk-authors = Who wrote here
+desk-authors-claim = Names are what people say of themselves, and no proof.
+desk-author = { $author }
+desk-author-you = { $name } (you)
+desk-author-you-unnamed = you, without a name
+desk-author-records = { $count ->
+    [0] no record
+    [one] one record, { $when } UTC
+   *[other] { $count } records, the last { $when } UTC
+}
+desk-author-named = You are { $name } in this survey now. Whoever takes in a file of it will read that.
+desk-author-unnamed = You have no name in this survey now.
 desk-side = { $author }: { $value } ({ $when } UTC)
 desk-changed-after-removal = Removed and changed
-desk-settled = Settled: { $field } of { $thing } is { $value }.
+desk-settled = Settled ({ $thing }, { $field }): { $value }.
 desk-removed = What was removed
 desk-removed-count = { $count ->
     [0] Nothing is removed.
@@ -433,6 +445,12 @@ desk-surveys-set-aside = Set aside. It is now { $survey }.
 desk-surveys-brought-back = Brought back. It is now { $survey }.
 desk-surveys-deleted = Deleted.
 desk-repair-whole = This survey is whole: all its { $facts } records can be read. Nothing was changed.
+desk-repair-whole-with-file = This survey is whole: all its { $facts } records can be read. The file was taken in.
+desk-repair-photos-back = { $count ->
+    [one] One photo that was missing came back from the file.
+   *[other] { $count } photos that were missing came back from the file.
+}
+desk-repaired-from-nothing = The database of this survey was gone. It was built anew from the file, { $facts } records in all.
 desk-repaired-from = The database of this survey was damaged. It was built anew from what could be read and from the file, { $facts } records in all. The damaged one was kept as { $damaged }.
 desk-damaged = Try: legwork surveys repair SURVEY. If records are lost, a file of this survey is needed: legwork surveys repair SURVEY --from FILE.
 
@@ -485,8 +503,23 @@ desk-look-disagreements = People would disagree on
 desk-look-settled = It settles
 desk-look-forgotten = It makes forgotten for ever
 desk-look-nothing-changed = This was a look; nothing was changed.
-desk-taken = Taken into { $survey }: { $facts } new records, { $photos } new photos.
-desk-taken-new = Made { $survey } from the file: { $facts } records, { $photos } photos.
+desk-taken = Taken into { $survey }: { $facts ->
+    [0] no new record
+    [one] 1 new record
+   *[other] { $facts } new records
+}, { $photos ->
+    [0] no new photo
+    [one] 1 new photo
+   *[other] { $photos } new photos
+}.
+desk-taken-new = Made { $survey } from the file: { $facts ->
+    [one] 1 record
+   *[other] { $facts } records
+}, { $photos ->
+    [0] no photos
+    [one] 1 photo
+   *[other] { $photos } photos
+}.
 desk-taken-back = While nothing else is written, this puts it back:
 desk-taken-disagreements = To see what people disagree on:
 desk-put-back = Put back: the { $facts ->

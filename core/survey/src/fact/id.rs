@@ -64,6 +64,15 @@ id! {
     AuthorId
 }
 
+impl ActId {
+    /// The action by which somebody undoes another one: a UUID of version 5 (RFC 9562, 5.5) within that of the action,
+    /// so that an undo is known as one in every copy, and nothing has to be kept beside the facts.
+    #[must_use]
+    pub fn undoing(act: Self, by: AuthorId) -> Self {
+        Self(Uuid::new_v5(&act.0, by.0.as_bytes()))
+    }
+}
+
 impl SurveyId {
     /// The survey as the subject of facts about the whole of it, such as its name.
     pub const fn subject(self) -> SubjectId {

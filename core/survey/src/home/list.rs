@@ -43,6 +43,11 @@ impl Home {
         list(&self.folder)
     }
 
+    /// The folders of the surveys here, in any order.
+    pub(super) fn folders(&self) -> Result<Vec<PathBuf>> {
+        folders(&self.folder)
+    }
+
     /// The surveys that were set aside.
     ///
     /// # Errors
@@ -52,7 +57,8 @@ impl Home {
     }
 }
 
-fn list(folder: &Path) -> Result<Vec<Entry>> {
+/// The folders in `folder` that are surveys by their names.
+fn folders(folder: &Path) -> Result<Vec<PathBuf>> {
     let system = |error: io::Error| fault::of_system(folder, &error);
     let entries = match fs::read_dir(folder) {
         Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),
@@ -62,10 +68,18 @@ fn list(folder: &Path) -> Result<Vec<Entry>> {
     for entry in entries {
         let path = entry.map_err(system)?.path();
         if path.extension() == Some(OsStr::new(FOLDER_EXTENSION)) {
-            let look = peek(&path).map_or_else(Found::Trouble, Found::Survey);
-            found.push(Entry { folder: path, found: look });
+            found.push(path);
         }
     }
+    Ok(found)
+}
+
+fn list(folder: &Path) -> Result<Vec<Entry>> {
+    let look = |folder: PathBuf| {
+        let found = peek(&folder).map_or_else(Found::Trouble, Found::Survey);
+        Entry { folder, found }
+    };
+    let mut found: Vec<Entry> = folders(folder)?.into_iter().map(look).collect();
     let newest = |entry: &Entry| match &entry.found {
         Found::Survey(look) => look.summary.newest,
         Found::Trouble(_) => None,

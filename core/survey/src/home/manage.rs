@@ -1,6 +1,6 @@
 //! Renaming, setting aside, bringing back, deleting surveys; sweeping what dead processes left.
 //!
-//! No program may have a survey open whose folder is moved.
+//! A survey that a program has open is not moved: it would go on writing photos under the old name.
 
 use std::ffi::OsStr;
 use std::fs;
@@ -11,7 +11,7 @@ use std::time::{Duration, SystemTime};
 use super::{Home, SET_ASIDE};
 use crate::error::{NotASurvey, Result, SurveyError};
 use crate::fact::{ActId, AuthorId, Fact, SurveyId};
-use crate::store::{FOLDER_EXTENSION, Store, UNFINISHED, disk, fault, taking};
+use crate::store::{FOLDER_EXTENSION, Store, UNFINISHED, disk, fault, is_open, taking};
 
 /// The longest name of a folder, in bytes, with room for the ending and a number.
 const MAX_NAME_BYTES: usize = 200;
@@ -35,10 +35,18 @@ impl Home {
         }
     }
 
+    /// Refuses a survey that a program has open: it can be neither moved nor deleted now.
+    ///
+    /// # Errors
+    /// `NotASurvey`, or `Busy`.
+    pub fn check_at_rest(&self, folder: &Path) -> Result<()> {
+        check_is_at_rest(folder)
+    }
+
     /// Gives a survey's folder another name; returns where it is now. The survey's own name is a fact in it.
     ///
     /// # Errors
-    /// `FolderName`, `NotASurvey`, `AlreadyThere`, or what the system reports.
+    /// `FolderName`, `NotASurvey`, `AlreadyThere`, `Busy` while a program has it open, or what the system reports.
     pub fn rename(&self, folder: &Path, name: &str) -> Result<PathBuf> {
         let to = self.place(name)?;
         move_survey(folder, &to)?;
@@ -48,7 +56,7 @@ impl Home {
     /// Sets a survey aside: it is no longer in the list and can be brought back. Returns where it is now.
     ///
     /// # Errors
-    /// `NotASurvey`, or what the system reports.
+    /// `NotASurvey`, `Busy` while a program has it open, or what the system reports.
     pub fn set_aside(&self, folder: &Path) -> Result<PathBuf> {
         let aside = self.folder().join(SET_ASIDE);
         fs::create_dir_all(&aside)
@@ -60,7 +68,7 @@ impl Home {
     /// Brings a survey back that was set aside; returns where it is now.
     ///
     /// # Errors
-    /// `NotASurvey`, or what the system reports.
+    /// `NotASurvey`, `Busy` while a program has it open, or what the system reports.
     pub fn bring_back(&self, folder: &Path) -> Result<PathBuf> {
         move_to_free_name(folder, self.folder())
     }
@@ -68,9 +76,9 @@ impl Home {
     /// Deletes a survey, photos and all. This cannot be undone; [`Home::set_aside`] can.
     ///
     /// # Errors
-    /// `NotASurvey`, or what the system reports.
+    /// `NotASurvey`, `Busy` while a program has it open, or what the system reports.
     pub fn delete(&self, folder: &Path) -> Result<()> {
-        check_is_survey(folder)?;
+        check_is_at_rest(folder)?;
         // First out of the list, at once and whole; what a cut-off deletion leaves is swept.
         let going = self.folder().join(format!(".{}.{UNFINISHED}", SurveyId::random()));
         rename(folder, &going)?;
@@ -152,8 +160,13 @@ fn check_is_survey(folder: &Path) -> Result<()> {
     Err(SurveyError::NotASurvey { folder: folder.to_owned(), why })
 }
 
+fn check_is_at_rest(folder: &Path) -> Result<()> {
+    check_is_survey(folder)?;
+    if is_open(folder) { Err(SurveyError::Busy { folder: folder.to_owned() }) } else { Ok(()) }
+}
+
 fn move_survey(from: &Path, to: &Path) -> Result<()> {
-    check_is_survey(from)?;
+    check_is_at_rest(from)?;
     if fs::symlink_metadata(to).is_ok() {
         return Err(SurveyError::AlreadyThere { folder: to.to_owned() });
     }

@@ -5,6 +5,7 @@
 
 mod copy;
 mod damage;
+mod labels;
 mod list;
 mod manage;
 
@@ -15,6 +16,7 @@ use crate::error::Result;
 use crate::store::fault;
 
 pub use damage::Repaired;
+pub use labels::LabelSeen;
 pub use list::{Entry, Found};
 
 /// The folder within the home folder where surveys lie that were set aside.

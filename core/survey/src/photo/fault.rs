@@ -60,6 +60,9 @@ pub enum PictureFault {
     /// Cut short: its end is missing.
     #[error("its end is missing; it was probably not copied in full. Copy it again, or take it again")]
     CutShort,
+    /// A part of it was asked for, and nothing of it lies there.
+    #[error("nothing of it lies in the part that was asked for")]
+    NothingThere,
     /// Anything in it that does not fit.
     #[error("it is damaged ({what}); copy it again, or take it again")]
     Damaged {

@@ -9,7 +9,7 @@ use std::time::{Duration, SystemTime};
 
 use crate::error::{Result, SurveyError};
 use crate::fact::SubjectId;
-use crate::photo::Picture;
+use crate::photo::{Crop, Picture};
 use crate::record::{PhotoImage, field};
 use crate::store::{Store, disk, fault, photos_named};
 
@@ -40,19 +40,47 @@ impl Store {
         Ok(self.photos().join(self.photo_image(photo)?.file_name()))
     }
 
+    /// A photo as it was stored: the bytes of a JPEG or PNG, which way up it is in a tag.
+    ///
+    /// # Errors
+    /// [`SurveyError::NoSuchPhoto`]; [`SurveyError::PhotoLost`] if its file is not there or no longer what its name
+    /// says.
+    pub fn photo_bytes(&self, photo: SubjectId) -> Result<Vec<u8>> {
+        self.whole_photo(photo).map(Picture::into_bytes)
+    }
+
+    /// A part of a photo, or all of it, no larger than asked for: the bytes of a JPEG, the right way up. For a screen,
+    /// and for looking closely at a label.
+    ///
+    /// # Errors
+    /// As [`Store::photo_bytes`], and `Picture` if its pixels cannot be read or nothing of it lies in the crop.
+    pub fn photo_crop(&self, photo: SubjectId, crop: Crop) -> Result<Vec<u8>> {
+        Ok(self.whole_photo(photo)?.crop(crop)?)
+    }
+
+    /// A photo whose file is what its name says.
+    fn whole_photo(&self, photo: SubjectId) -> Result<Picture> {
+        let image = self.photo_image(photo)?;
+        let bytes = match fs::read(self.photos().join(image.file_name())) {
+            Ok(bytes) => bytes,
+            Err(error) if error.kind() == io::ErrorKind::NotFound => return Err(SurveyError::PhotoLost),
+            Err(error) => return Err(fault::of_system(self.folder(), &error)),
+        };
+        let picture = Picture::clean(&bytes).map_err(|_| SurveyError::PhotoLost)?;
+        if picture.image() == image { Ok(picture) } else { Err(SurveyError::PhotoLost) }
+    }
+
     /// A small picture of a photo: the bytes of a JPEG, the right way up.
     ///
     /// # Errors
-    /// [`SurveyError::NoSuchPhoto`], `Picture` if its file is damaged, or what reading reports.
+    /// As [`Store::photo_bytes`], `Picture` if its pixels cannot be read, or what reading reports.
     pub fn thumbnail(&self, photo: SubjectId) -> Result<Vec<u8>> {
         let image = self.photo_image(photo)?;
         let digest = image.digest().ok_or(SurveyError::NoSuchPhoto)?;
         if let Some(kept) = self.kept_thumbnail(&digest)? {
             return Ok(kept);
         }
-        let bytes = fs::read(self.photos().join(image.file_name()))
-            .map_err(|error| fault::of_system(self.folder(), &error))?;
-        let small = Picture::clean(&bytes)?.thumbnail()?;
+        let small = self.whole_photo(photo)?.thumbnail()?;
         self.keep_thumbnail(&digest, &small)?;
         Ok(small)
     }

@@ -6,6 +6,7 @@
 //!
 //! This folder does not know what parts are, and does not draw or recognise anything.
 
+mod crop;
 mod fault;
 mod file;
 mod intake;
@@ -13,8 +14,10 @@ mod jpeg;
 mod orientation;
 mod picture;
 mod png;
+mod png_data;
 mod thumbnail;
 
+pub use crop::Crop;
 pub use fault::PictureFault;
 pub use file::Swept;
 pub use intake::{Assignment, MOST_PHOTOS};

@@ -60,7 +60,7 @@ impl Picture {
         } else {
             return Err(other_kind(bytes));
         };
-        if u64::from(width) * u64::from(height) > MAX_PIXELS || width.max(height) > MAX_SIDE {
+        if !is_taken_in_size(width, height) {
             return Err(PictureFault::TooManyPixels { width, height, pixels: MAX_PIXELS, side: MAX_SIDE });
         }
         // Only an orientation that was moved can have made it longer.
@@ -79,6 +79,11 @@ impl Picture {
     /// What is stored.
     pub fn bytes(&self) -> &[u8] {
         &self.bytes
+    }
+
+    /// What is stored, handed over.
+    pub(crate) fn into_bytes(self) -> Vec<u8> {
+        self.bytes
     }
 
     /// SHA-256 of what is stored.
@@ -104,6 +109,11 @@ impl Picture {
             height: self.height,
         }
     }
+}
+
+/// Whether a picture has no more pixels than are taken.
+pub(super) fn is_taken_in_size(width: u32, height: u32) -> bool {
+    u64::from(width) * u64::from(height) <= MAX_PIXELS && width.max(height) <= MAX_SIDE
 }
 
 fn hex(bytes: &[u8]) -> String {

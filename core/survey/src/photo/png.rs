@@ -2,10 +2,12 @@
 //!
 //! Kept: the chunks that are needed to decode it, bit for bit, transparency, and the few numbers that tell its
 //! brightness and colours. Cut: text, times, Exif other than the orientation, colour profiles, further frames and
-//! everything unknown. Dropped: whatever follows the end.
+//! everything unknown. Dropped: whatever follows the end, of the pixels' data too.
 
 use super::fault::PictureFault;
 use super::orientation::Orientation;
+use super::picture::is_taken_in_size;
+use super::png_data::{Layout, end_of_stream};
 
 type Result<T> = std::result::Result<T, PictureFault>;
 
@@ -31,8 +33,10 @@ struct Chunk<'a> {
 pub(super) fn clean(bytes: &[u8]) -> Result<Png> {
     let mut rest = bytes.get(SIGNATURE.len()..).unwrap_or_default();
     let header = next(&mut rest)?;
-    let (width, height) = read_header(&header)?;
-    let mut body = Vec::with_capacity(bytes.len());
+    let layout = read_header(&header)?;
+    let (width, height) = (layout.width, layout.height);
+    let mut ahead = Vec::new();
+    let mut idat = Vec::new();
     let mut orientation = Orientation::UPRIGHT;
     // Where in the order of chunks we are (5.6): before, in or behind the picture's data.
     let mut data = Data::Ahead;
@@ -47,7 +51,7 @@ pub(super) fn clean(bytes: &[u8]) -> Result<Png> {
             }
             b"IDAT" => {
                 data = Data::Here;
-                body.extend_from_slice(chunk.whole);
+                idat.push(chunk);
             }
             b"IEND" => {
                 if !chunk.data.is_empty() {
@@ -59,7 +63,10 @@ pub(super) fn clean(bytes: &[u8]) -> Result<Png> {
                 if !fits(&chunk) {
                     return Err(PictureFault::damaged("a chunk of the wrong length"));
                 }
-                body.extend_from_slice(chunk.whole);
+                // Behind the data they mean nothing (5.6).
+                if data == Data::Ahead {
+                    ahead.extend_from_slice(chunk.whole);
+                }
             }
             b"eXIf" => orientation = Orientation::of_tiff(chunk.data),
             // A capital letter: needed to decode the picture (5.4).
@@ -76,9 +83,31 @@ pub(super) fn clean(bytes: &[u8]) -> Result<Png> {
     if let Some(tiff) = orientation.to_tiff() {
         push(&mut bytes, *b"eXIf", &tiff);
     }
-    bytes.extend(body);
+    bytes.extend(ahead);
+    // A picture of a size that is not taken is refused for that, and not inflated.
+    let end = if is_taken_in_size(width, height) {
+        end_of_stream(layout, idat.iter().map(|chunk| chunk.data))?
+    } else {
+        u64::MAX
+    };
+    push_data(&mut bytes, &idat, end);
     push(&mut bytes, *b"IEND", b"");
     Ok(Png { bytes, width, height, orientation })
+}
+
+/// The chunks of data up to the end of their stream; the one in which it ends is cut there.
+fn push_data(bytes: &mut Vec<u8>, idat: &[Chunk<'_>], mut left: u64) {
+    for chunk in idat.iter().filter(|chunk| !chunk.data.is_empty()) {
+        match usize::try_from(left).ok().and_then(|left| chunk.data.get(..left)) {
+            Some([]) => break,
+            Some(beginning) if beginning.len() < chunk.data.len() => {
+                push(bytes, *b"IDAT", beginning);
+                break;
+            }
+            _ => bytes.extend_from_slice(chunk.whole),
+        }
+        left = left.saturating_sub(chunk.data.len() as u64);
+    }
 }
 
 #[derive(PartialEq)]
@@ -107,16 +136,16 @@ fn next<'a>(rest: &mut &'a [u8]) -> Result<Chunk<'a>> {
     Ok(Chunk { name, data, whole })
 }
 
-/// 11.2.2: width, height, then five single bytes.
-fn read_header(header: &Chunk<'_>) -> Result<(u32, u32)> {
-    let &[w3, w2, w1, w0, h3, h2, h1, h0, _, _, _, _, _] = header.data else {
+/// 11.2.1: width, height, then five single bytes.
+fn read_header(header: &Chunk<'_>) -> Result<Layout> {
+    let &[w3, w2, w1, w0, h3, h2, h1, h0, depth, colour, _, _, interlace] = header.data else {
         return Err(PictureFault::damaged("no header"));
     };
     let (width, height) = (u32::from_be_bytes([w3, w2, w1, w0]), u32::from_be_bytes([h3, h2, h1, h0]));
     if header.name != b"IHDR" || width == 0 || height == 0 {
         return Err(PictureFault::damaged("no header"));
     }
-    Ok((width, height))
+    Ok(Layout { width, height, depth, colour, interlace })
 }
 
 /// The lengths that these chunks can have (11.2.3, 11.3.2, 11.3.3).

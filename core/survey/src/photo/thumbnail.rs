@@ -37,30 +37,47 @@ impl Picture {
     }
 
     fn make_thumbnail(&self) -> Option<Vec<u8>> {
-        let format = match self.kind() {
-            PictureKind::Jpeg => ImageFormat::Jpeg,
-            PictureKind::Png => ImageFormat::Png,
-        };
-        let mut reader = ImageReader::with_format(Cursor::new(self.bytes()), format);
-        let mut limits = Limits::default();
-        limits.max_image_width = Some(MAX_SIDE);
-        limits.max_image_height = Some(MAX_SIDE);
-        limits.max_alloc = Some(DECODING_BYTES);
-        reader.limits(limits);
-        let whole = reader.decode().ok()?;
-        let mut small = if whole.width().max(whole.height()) > THUMBNAIL_SIDE {
+        let whole = decode(self)?;
+        let small = if whole.width().max(whole.height()) > THUMBNAIL_SIDE {
             whole.thumbnail(THUMBNAIL_SIDE, THUMBNAIL_SIDE)
         } else {
             whole
         };
-        if let Some(turn) = image::metadata::Orientation::from_exif(self.orientation().tag()) {
-            small.apply_orientation(turn);
-        }
-        let small = DynamicImage::ImageRgb8(small.into_rgb8());
+        let small = upright(small, self);
         QUALITIES.into_iter().find_map(|quality| {
-            let mut bytes = Vec::new();
-            small.write_with_encoder(JpegEncoder::new_with_quality(&mut bytes, quality)).ok()?;
+            let bytes = jpeg(&small, quality)?;
             (bytes.len() <= MOST_BYTES).then_some(bytes)
         })
     }
+}
+
+/// The pixels of a picture as they lie in the file.
+pub(super) fn decode(picture: &Picture) -> Option<DynamicImage> {
+    let format = match picture.kind() {
+        PictureKind::Jpeg => ImageFormat::Jpeg,
+        PictureKind::Png => ImageFormat::Png,
+    };
+    let mut reader = ImageReader::with_format(Cursor::new(picture.bytes()), format);
+    let mut limits = Limits::default();
+    limits.max_image_width = Some(MAX_SIDE);
+    limits.max_image_height = Some(MAX_SIDE);
+    limits.max_alloc = Some(DECODING_BYTES);
+    reader.limits(limits);
+    reader.decode().ok()
+}
+
+/// Turns what comes of a picture the right way up.
+pub(super) fn upright(mut pixels: DynamicImage, picture: &Picture) -> DynamicImage {
+    if let Some(turn) = image::metadata::Orientation::from_exif(picture.orientation().tag()) {
+        pixels.apply_orientation(turn);
+    }
+    pixels
+}
+
+/// Pixels as a JPEG.
+pub(super) fn jpeg(pixels: &DynamicImage, quality: u8) -> Option<Vec<u8>> {
+    let mut bytes = Vec::new();
+    let pixels = DynamicImage::ImageRgb8(pixels.to_rgb8());
+    pixels.write_with_encoder(JpegEncoder::new_with_quality(&mut bytes, quality)).ok()?;
+    Some(bytes)
 }

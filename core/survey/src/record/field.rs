@@ -54,6 +54,8 @@ pub const TEXT: FieldName = "text";
 pub const ABOUT: FieldName = "about";
 /// [`Reading`](super::Reading)'s content.
 pub const MEASURED: FieldName = "measured";
+/// The output of a part that a reading was taken at (a number from 1).
+pub const PORT: FieldName = "port";
 /// Highest frequency that a service uses.
 pub const TOP: FieldName = "top_mhz";
 /// The entry by which a service comes in (a subject id).

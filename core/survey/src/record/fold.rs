@@ -165,8 +165,9 @@ impl Reader<'_> {
     fn read_reading(&mut self, id: SubjectId) {
         if let Some(measured) = self.value(id, field::MEASURED) {
             let about = self.value(id, field::ABOUT);
+            let port = self.value(id, field::PORT);
             let how = self.value(id, field::HOW);
-            self.survey.readings.insert(id, Reading { id, about, measured, how });
+            self.survey.readings.insert(id, Reading { id, about, port, measured, how });
         }
     }
 

@@ -15,6 +15,13 @@ pub enum ReadingKind {
         /// Level, dBmV.
         dbmv: f64,
     },
+    /// How clean a digital channel arrives: the modulation error ratio (MER) at one frequency.
+    ErrorRatio {
+        /// Frequency, MHz.
+        mhz: f64,
+        /// Ratio, dB.
+        db: f64,
+    },
     /// The level at which the modem sends, from its own page.
     ModemSends {
         /// Level, dBmV.
@@ -106,6 +113,8 @@ pub struct Reading {
     pub id: SubjectId,
     /// The part it was taken at.
     pub about: Option<SubjectId>,
+    /// The output of that part, 1 and up; `None` at its input, or where it has only one place to measure at.
+    pub port: Option<u8>,
     /// What was measured.
     pub measured: ReadingKind,
     /// How; `None` while nobody said.

@@ -26,6 +26,7 @@ mod work;
 
 pub use answer::{Met, RoomAnswer, answers};
 pub use input::{FindingTold, ReportInput, StepTold};
+pub use rated::rated;
 pub use unknown::{Matters, Unknown, unknowns};
 pub use whole::{html, part_told};
 

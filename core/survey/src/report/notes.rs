@@ -7,7 +7,7 @@ use super::table::table;
 use super::teller::Teller;
 use crate::fact::SubjectId;
 use crate::naming;
-use crate::record::ReadingKind;
+use crate::record::{Reading, ReadingKind};
 use crate::words::{Arg, Phrase};
 
 /// The section.
@@ -18,7 +18,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
     let readings: Vec<_> = survey
         .readings
         .values()
-        .map(|reading| vec![about(teller, reading.about), teller.cell(&measured(reading.measured))])
+        .map(|reading| vec![place(teller, reading), teller.cell(&measured(reading.measured))])
         .collect();
     let body = html! {
         @if notes.is_empty() && readings.is_empty() { p { (teller.word("report-notes-none")) } }
@@ -30,6 +30,14 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
         }
     };
     Section { id: "notes", heading: "report-notes", across: false, body }
+}
+
+/// Where a reading was taken: a leg of a part, or the part.
+fn place(teller: &Teller<'_>, reading: &Reading) -> Markup {
+    match (reading.about, reading.port) {
+        (Some(part), Some(port)) => Teller::own(&teller.say(&naming::port(teller.survey(), part, port))),
+        (about_it, _) => about(teller, about_it),
+    }
 }
 
 fn about(teller: &Teller<'_>, subject: Option<SubjectId>) -> Markup {
@@ -55,6 +63,9 @@ fn measured(reading: ReadingKind) -> Phrase {
     match reading {
         ReadingKind::Level { mhz, dbmv } => Phrase::new("reading-level")
             .with("level", Arg::Level(dbmv))
+            .with("frequency", Arg::Frequency(mhz)),
+        ReadingKind::ErrorRatio { mhz, db } => Phrase::new("reading-error-ratio")
+            .with("ratio", Arg::Loss(db))
             .with("frequency", Arg::Frequency(mhz)),
         ReadingKind::Throughput { down_mbps, up_mbps } => Phrase::new("reading-throughput")
             .with("down", Arg::Rate(down_mbps))

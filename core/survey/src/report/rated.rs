@@ -4,7 +4,7 @@ use crate::rating::PartRating;
 use crate::words::{Arg, Phrase};
 
 /// What is known of a rating, each figure a phrase; empty where nothing is.
-pub(super) fn rated(rating: &PartRating) -> Vec<Phrase> {
+pub fn rated(rating: &PartRating) -> Vec<Phrase> {
     let mut said = Vec::new();
     if let Some(band) = rating.band {
         said.push(Phrase::new("rated-band").with("band", Arg::Band(band.low_mhz, band.high_mhz)));

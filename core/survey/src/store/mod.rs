@@ -7,6 +7,13 @@
 //! Several processes may have one survey open. Each writes on top of what it has seen, so a fact that came from
 //! another process meanwhile is never replaced unseen: both stand, as a disagreement.
 //!
+//! What a screen needs of a survey: [`Store::open`] and [`Store::create`]; [`Store::survey`] for what stands now;
+//! [`Store::write`] for all edits of one action; [`Store::undo_last`], [`Store::redo_last`] and [`Store::steps`];
+//! [`Store::save_draft`], [`Store::drafts`] and [`Store::finish_draft`] for what is half typed; [`Store::add_photo`],
+//! [`Store::assign_photos`], [`Store::thumbnail`] and [`Store::photo_crop`]; [`Store::suspend`] when nobody looks and
+//! [`Suspended::resume`]; [`Store::refresh`] for what other programs wrote. Texts of labels met before are found by
+//! [`Home::labels_seen`](crate::home::Home::labels_seen).
+//!
 //! `survey.db` is opened through SQLite only, never as a plain file: closing such a file would drop every lock
 //! that this process holds on it (POSIX advisory locks belong to the process).
 
@@ -14,6 +21,7 @@ mod create;
 pub(crate) mod disk;
 mod draft;
 pub(crate) mod fault;
+pub(crate) mod labels;
 mod open;
 mod peek;
 mod pragma;
@@ -22,6 +30,7 @@ mod row;
 mod schema;
 mod scrub;
 mod summary;
+mod suspend;
 mod taken;
 pub(crate) mod taking;
 mod thumbnail;
@@ -34,12 +43,15 @@ use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use crate::error::Result;
 use crate::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactId, Ledger, SubjectId, SurveyId, Taken};
-use crate::record::PhotoImage;
+use crate::record::{self, PhotoImage, Survey};
 
 pub use draft::{Draft, MAX_DRAFT_BYTES};
+pub use labels::LabelTyped;
+pub(crate) use peek::is_open;
 pub use peek::{Peek, peek};
 pub use repair::{Rebuilt, Salvage, rebuild, salvage};
 pub use summary::{Progress, Summary};
+pub use suspend::Suspended;
 pub use taken::Returned;
 
 /// The ending of a survey folder's name.
@@ -145,6 +157,15 @@ impl Store {
     /// All facts known here.
     pub const fn ledger(&self) -> &Ledger {
         &self.ledger
+    }
+
+    /// The records as they stand now: parts, runs, rooms, photos and the rest, worked out from the facts anew at each
+    /// call.
+    ///
+    /// # Errors
+    /// `TooManyParts`, which no survey written here has.
+    pub fn survey(&self) -> Result<Survey> {
+        record::fold(&self.ledger, self.survey)
     }
 
     /// Writes what the user decided as one action, over what this store has seen so far. When this returns, it is
@@ -264,7 +285,7 @@ impl Store {
         } else {
             counted = Summary::of(ledger, *survey);
         }
-        let written = taken::check_size(ledger)
+        let written = taken::check_size(ledger, summary, &counted)
             .and_then(|()| put(&transaction, ledger, &taken, &counted).map_err(broken))
             .and_then(|()| beside(&transaction, ledger, &taken))
             .and_then(|()| transaction.commit().map_err(broken));

@@ -8,6 +8,7 @@ use rusqlite::config::DbConfig;
 use rusqlite::{Connection, MAIN_DB, OpenFlags, OptionalExtension};
 
 use super::create::SURVEY_KEY;
+use super::repair::REBUILT;
 use super::{DATABASE, Store, Summary, fault, pragma, row, schema, taking};
 use crate::error::{NotASurvey, Result, SurveyError};
 use crate::fact::{AuthorId, FactClock, Ledger, SurveyId};
@@ -73,6 +74,8 @@ pub(super) fn look_at_folder(folder: &Path) -> Result<()> {
     match fs::metadata(folder.join(DATABASE)) {
         Ok(found) if found.is_file() && found.len() > 0 => Ok(()),
         Ok(_) => not_a_survey(NotASurvey::NotSqlite),
+        // A repair that was cut off has one more step to go.
+        Err(error) if is_absent(&error) && folder.join(REBUILT).is_file() => Ok(()),
         Err(error) if is_absent(&error) => not_a_survey(NotASurvey::NoDatabase),
         Err(error) => Err(fault::of_system(folder, &error)),
     }

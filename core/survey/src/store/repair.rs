@@ -20,7 +20,7 @@ use crate::error::{Result, SurveyError};
 use crate::fact::{Fact, FactId, Ledger, SurveyId};
 
 /// A new database that is whole and waits to take the damaged one's place.
-const REBUILT: &str = "survey.db.rebuilt";
+pub(super) const REBUILT: &str = "survey.db.rebuilt";
 
 /// What could still be read of a damaged survey.
 #[derive(Debug, Clone, Default)]
@@ -38,8 +38,8 @@ pub struct Salvage {
 pub struct Rebuilt {
     /// How many facts the new database holds.
     pub facts: usize,
-    /// Where the damaged database lies now.
-    pub damaged: PathBuf,
+    /// Where the damaged database lies now; nothing if there was none.
+    pub damaged: Option<PathBuf>,
 }
 
 /// Reads what can be read of a survey, damaged or not. Changes nothing.
@@ -163,7 +163,7 @@ pub fn rebuild(folder: &Path, survey: SurveyId, facts: Vec<Fact>) -> Result<Rebu
     File::open(&part).and_then(|file| file.sync_all()).map_err(system)?;
     fs::rename(&part, folder.join(REBUILT)).map_err(system)?;
     sync_folder(folder).map_err(system)?;
-    let damaged = finish(folder)?.unwrap_or_default();
+    let damaged = finish(folder)?.filter(|path| path.exists());
     Ok(Rebuilt { facts: ledger.len(), damaged })
 }
 

@@ -6,10 +6,11 @@ use rusqlite::{Connection, Result, TransactionBehavior};
 pub(super) const APPLICATION_ID: i32 = 0x4C67_776B;
 
 /// The steps from nothing to the newest layout. The first one makes layout 1; each is frozen once released.
-const STEPS: [&str; 2] = [include_str!("schema/v1.sql"), include_str!("schema/v2.sql")];
+const STEPS: [&str; 3] =
+    [include_str!("schema/v1.sql"), include_str!("schema/v2.sql"), include_str!("schema/v3.sql")];
 
 /// The newest layout, as SQLite's `user_version`.
-pub(super) const NEWEST: u32 = 2;
+pub(super) const NEWEST: u32 = 3;
 
 const _: () = assert!(STEPS.len() == NEWEST as usize);
 

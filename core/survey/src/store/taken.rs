@@ -121,10 +121,18 @@ fn delete_thumbnails(transaction: &Transaction<'_>, gone: &[Fact], left: &Ledger
     Ok(())
 }
 
-/// A survey stays as small as a file can be.
-pub(super) fn check_size(ledger: &Ledger) -> Result<()> {
+/// A survey stays as small as a file can be, so that none is written that cannot be read.
+pub(super) fn check_size(ledger: &Ledger, before: &Summary, after: &Summary) -> Result<()> {
     let (found, most) = (ledger.len(), crate::file::MOST_FACTS);
-    if found > most { Err(SurveyError::TooManyFacts { found, most }) } else { Ok(()) }
+    if found > most {
+        return Err(SurveyError::TooManyFacts { found, most });
+    }
+    let (found, most) = (after.progress.parts, record::MOST_PARTS);
+    if found > most as u64 && found > before.progress.parts {
+        let found = usize::try_from(found).unwrap_or(usize::MAX);
+        return Err(SurveyError::TooManyParts { found, most });
+    }
+    Ok(())
 }
 
 fn is_about_forgetting(fact: &Fact) -> bool {

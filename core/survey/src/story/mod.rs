@@ -9,6 +9,7 @@ mod removed;
 mod said;
 mod settle;
 mod speak;
+mod steps;
 mod undo;
 mod value;
 
@@ -17,5 +18,6 @@ pub use author::{author_name, name_author};
 pub use removed::{ChangedAfterRemoval, RemovedThing, changed_after_removal, removed};
 pub use said::{Act, Said, acts, of_field, of_subject};
 pub use speak::{author, disagreement, field_name, removal, said, thing};
+pub use steps::{Steps, steps};
 pub use undo::{UndoFault, can_undo};
 pub use value::value;

@@ -61,6 +61,7 @@ pub fn field_name(name: &str) -> Phrase {
         | field::TEXT
         | field::ABOUT
         | field::MEASURED
+        | field::PORT
         | field::TOP
         | field::IMAGE
         | field::OF

@@ -86,12 +86,45 @@ fn known(survey: &Survey, name: &str, value: &Value) -> Option<Phrase> {
     }
 }
 
-/// The answer to a question that no other field answers: a word where this release knows it.
+/// Answers to questions that no other field answers, by the end of their message `value-asked-`.
+const ANSWERS: [&str; 22] = [
+    "yes",
+    "no",
+    "unsure",
+    // What must not fail.
+    "phone",
+    "alarm",
+    "medical",
+    "nothing",
+    // Kinds of cable, and plugs.
+    "six",
+    "fifty_nine",
+    "seven",
+    "eleven",
+    "differ",
+    "good",
+    "some",
+    // Power.
+    "plug",
+    "coax",
+    "off",
+    // Adapters, by version.
+    "none",
+    "25",
+    "20-bonded",
+    "20",
+    "11",
+];
+
+/// The answer to a question that no other field answers: words where this release knows them.
 fn asked(value: &Value) -> Option<Phrase> {
-    match value.as_str()? {
-        answer @ ("yes" | "no" | "unsure") => Some(Phrase::new(format!("value-asked-{answer}"))),
-        _ => None,
-    }
+    let answer = |value: &Value| {
+        let answer = ANSWERS.iter().find(|answer| value.as_str() == Some(answer))?;
+        Some(Phrase::new(format!("value-asked-{answer}")))
+    };
+    let Some(several) = value.as_array() else { return answer(value) };
+    let several: Option<Vec<_>> = several.iter().map(|one| Some(Arg::Phrase(Box::new(answer(one)?)))).collect();
+    Some(Phrase::new("value-several").with("several", Arg::Several(several?)))
 }
 
 fn read<T: DeserializeOwned>(value: &Value) -> Option<T> {
@@ -159,6 +192,9 @@ fn measured(found: &ReadingKind) -> Phrase {
     match *found {
         ReadingKind::Level { mhz, dbmv } => {
             Phrase::new("value-level").with("level", Arg::Level(dbmv)).with("mhz", Arg::Frequency(mhz))
+        }
+        ReadingKind::ErrorRatio { mhz, db } => {
+            Phrase::new("value-error_ratio").with("ratio", Arg::Loss(db)).with("mhz", Arg::Frequency(mhz))
         }
         ReadingKind::Throughput { down_mbps, up_mbps } => rates(down_mbps, up_mbps),
         ReadingKind::PhyRate { mbps } => Phrase::new("value-phy_rate").with("rate", Arg::Rate(mbps)),

@@ -256,7 +256,7 @@ impl House {
     pub fn reads_how(mut self, measured: ReadingKind, how: Option<HowMeasured>) -> Self {
         let id = self.fresh();
         let about = Some(self.current);
-        self.survey.readings.insert(id, Reading { id, about, measured, how });
+        self.survey.readings.insert(id, Reading { id, about, port: None, measured, how });
         self
     }
 

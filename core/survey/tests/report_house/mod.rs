@@ -144,7 +144,7 @@ pub fn house() -> Survey {
     house
         .survey
         .readings
-        .insert(id(92), Reading { id: id(92), about: Some(id(33)), measured: level, how: None });
+        .insert(id(92), Reading { id: id(92), about: Some(id(33)), port: None, measured: level, how: None });
     for (number, kind) in [(80, ServiceKind::CableInternet), (81, ServiceKind::CableTv)] {
         house.survey.services.insert(id(number), Service::new(id(number), kind));
     }

@@ -258,6 +258,7 @@ head-reading = Reading
 about-survey = the whole survey
 reading-level = { $level } at { $frequency }
 reading-throughput = { $down } towards the room, { $up } from it
+reading-error-ratio = MER { $ratio } (how clean it arrives) at { $frequency }
 reading-phy = PHY rate { $rate }
 reading-round-trip = round trip { $time }
 

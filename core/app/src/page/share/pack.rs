@@ -9,6 +9,7 @@ use survey::words::{Arg, Phrase};
 use super::work;
 use crate::deed::Deed;
 use crate::error::Result;
+use crate::given::Pending;
 use crate::guide::{Guide, folder_name};
 use crate::place::Move;
 use crate::scene::Scene;
@@ -100,7 +101,8 @@ fn pack(guide: &mut Guide, file: &Path, replace: bool) -> Result<Move> {
         }
         other => other?,
     };
-    open.memory.pending.keep(&Deed::Write { key: THERE.into(), words: String::new() });
+    // What was left out this time is chosen anew next time.
+    open.memory.pending = Pending::default();
     if open.store.ledger().len() != said {
         open.read()?;
     }

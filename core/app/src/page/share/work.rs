@@ -7,10 +7,10 @@ use std::path::{Path, PathBuf};
 use survey::SurveyError;
 use survey::fact::{AuthorId, FactId};
 use survey::file::{self, Limits, Look, PackOptions, Packed, Progress, Taken};
+use survey::home::Repaired;
 use survey::record::Survey;
 use survey::store::Store;
 use survey::words::{Figures, Language};
-use survey::worklist::{self, worklist};
 
 use crate::error::Result;
 use crate::guide::OpenSurvey;
@@ -30,16 +30,17 @@ pub(crate) struct Looked {
 pub(super) fn pack(
     store: &mut Store,
     options: &PackOptions,
-    file: &Path,
+    to: &Path,
 ) -> std::result::Result<Packed, SurveyError> {
-    file::pack(store, options, &report, file, &mut on)
+    // Units and words are the same whatever this device has, so that the same facts give the same bytes.
+    let words = Language::english(Figures::default());
+    let report = |survey: &Survey, _: Option<FactId>| survey::file::report_page(survey, &words, &|| true);
+    survey::file::pack(store, options, &report, to, &mut on)
 }
 
-/// The report in the file. Units and words are the same whatever this device has, so that the same facts give the same
-/// bytes on every device.
-fn report(survey: &Survey, _: Option<FactId>) -> std::result::Result<String, SurveyError> {
-    let list = worklist(survey, &worklist::Options::default())?;
-    Ok(survey::report::html(survey, &list, &Language::english(Figures::default())))
+/// Mends a survey with a file of it.
+pub(in crate::page) fn open_with_file(folder: &Path, author: AuthorId, file: &Path) -> Result<Repaired> {
+    Ok(Repaired::open_with_file(folder, author, file, Limits::default(), &mut on)?)
 }
 
 /// Looks into a file; what it would bring to a survey, or as a survey of its own.

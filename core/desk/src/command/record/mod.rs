@@ -1,6 +1,7 @@
 //! The commands of the record: photos, notes, who said what, forgetting, the list of surveys, files.
 
 mod author_json;
+mod authors;
 mod disagreements;
 mod forget;
 mod look;
@@ -20,6 +21,7 @@ mod teller;
 mod undo;
 
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use survey::fact::AuthorId;
 use survey::home::SET_ASIDE;
@@ -29,6 +31,9 @@ use super::Context;
 use crate::arguments::RecordCommand;
 use crate::author;
 use crate::error::DeskError;
+
+/// What a process left that died goes after this time.
+const STALE: Duration = Duration::from_secs(24 * 3600);
 
 /// Runs one of them.
 ///
@@ -44,6 +49,8 @@ pub fn run(context: &Context, command: RecordCommand) -> Result<(), DeskError> {
         RecordCommand::Said { survey, thing, field } => {
             said::run(context, &survey, thing.as_deref(), field.as_deref())
         }
+        RecordCommand::Authors { survey, me: None } => authors::list(context, &survey),
+        RecordCommand::Authors { survey, me: Some(name) } => authors::name(context, &survey, &name),
         RecordCommand::Undo { survey, act } => undo::run(context, &survey, act.as_deref()),
         RecordCommand::Disagreements { survey } => disagreements::run(context, &survey),
         RecordCommand::Settle { survey, thing, field, side } => {

@@ -40,6 +40,9 @@ impl NoteJson {
 
 /// Adds a note.
 pub fn add(context: &Context, folder: &Path, text: &str, on: Option<&str>) -> Result<(), DeskError> {
+    if text.trim().is_empty() {
+        return Err(DeskError::EmptyNote);
+    }
     let mut store = open_to_write(folder)?;
     let about = match on {
         Some(word) => Some(Names::shown(&store)?.find(word)?).filter(|&id| id != store.survey_id().subject()),

@@ -3,18 +3,17 @@
 use std::path::Path;
 
 use serde::Serialize;
-use survey::SurveyError;
 use survey::fact::FactId;
 use survey::file::{self, PackOptions};
 use survey::record::Survey;
 use survey::words::{Arg, LengthUnit, Phrase};
-use survey::worklist::{self, worklist};
 
 use super::look::left_out_name;
 use super::open_to_read;
 use crate::arguments::Without;
 use crate::command::Context;
 use crate::error::DeskError;
+use crate::keep;
 use crate::progress::Shown;
 use crate::speak;
 use crate::stop::Stop;
@@ -40,7 +39,11 @@ pub fn run(
     let stop = Stop::listen()?;
     let mut store = open_to_read(folder)?;
     let options = PackOptions { left_out: without.iter().map(|what| (*what).into()).collect(), replace };
-    let report = |survey: &Survey, _: Option<FactId>| report(&stop, survey);
+    // Before the report is worked out, which takes a while.
+    keep::refuse_if_there(path, replace)?;
+    // Units and words are the same whatever was asked for, so that the same facts give the same bytes.
+    let words = speak::english(LengthUnit::Metres);
+    let report = |survey: &Survey, _: Option<FactId>| file::report_page(survey, &words, &|| !stop.is_asked());
     let mut shown = Shown::new(&stop, context.word("desk-doing-pack"));
     let packed = file::pack(&mut store, &options, &report, path, &mut shown)?;
     drop(shown);
@@ -67,16 +70,6 @@ pub fn run(
             page.paragraph(0, &context.say(&Phrase::new("photo-missing").with("count", lost)));
         }
     })
-}
-
-/// The report in the file. Units and seed are the same whatever was asked for, so that the same facts give the same
-/// bytes; it has no clock.
-fn report(stop: &Stop, survey: &Survey) -> Result<String, SurveyError> {
-    let list = worklist(survey, &worklist::Options::default())?;
-    if stop.is_asked() {
-        return Err(SurveyError::Stopped);
-    }
-    Ok(survey::report::html(survey, &list, &speak::english(LengthUnit::Metres)))
 }
 
 /// A length of a file for people: `3.4 MB`, in powers of ten.

@@ -4,27 +4,25 @@ use std::path::Path;
 
 use serde::Serialize;
 use survey::SurveyError;
-use survey::fact::{AuthorId, Fact, SurveyId};
-use survey::file::{self, Limits};
-use survey::home::Repaired;
-use survey::store::Store;
+use survey::error::NotASurvey;
+use survey::file::Limits;
+use survey::home::{Home, Repaired};
+use survey::store::peek;
 use survey::words::{Arg, Phrase};
 
-use super::parent;
+use super::{STALE, home_folder};
 use crate::author;
 use crate::command::Context;
 use crate::error::DeskError;
 use crate::progress::Shown;
 use crate::stop::Stop;
 
-/// The name of the survey that a file is unpacked into, in a folder of its own.
-const UNPACKED: &str = "unpacked.legwork";
-
 #[derive(Serialize)]
 struct RepairedJson {
     survey: String,
     was_damaged: bool,
     facts: usize,
+    photos_back: usize,
     damaged: Option<String>,
     missing_photos: usize,
 }
@@ -32,65 +30,59 @@ struct RepairedJson {
 /// Repairs it, and says what was found.
 pub fn run(context: &Context, folder: &Path, from: Option<&Path>) -> Result<(), DeskError> {
     let stop = Stop::listen()?;
-    // What is no survey leaves no author behind.
-    if let Err(error @ SurveyError::NotASurvey { .. }) = survey::store::peek(folder) {
-        return Err(error.into());
-    }
+    refuse_if_no_survey(folder, from.is_some())?;
+    // What others left that died; that it cannot be removed hinders nothing.
+    let _ = Home::at(&home_folder(folder)).and_then(|home| home.sweep(STALE));
     let me = author::this_computer()?;
-    let mut repaired = match (Repaired::open(folder, me), from) {
-        (Err(SurveyError::Damaged { .. }), Some(path)) => with_file(context, &stop, folder, path, me)?,
-        (other, _) => other?,
+    let repaired = match from {
+        None => Repaired::open(folder, me)?,
+        Some(path) => {
+            let mut shown = Shown::new(&stop, context.word("desk-doing-take"));
+            Repaired::open_with_file(folder, me, path, Limits::default(), &mut shown)?
+        }
     };
-    if let Some(path) = from {
-        // Brings the photos too.
-        let mut shown = Shown::new(&stop, context.word("desk-doing-take"));
-        file::take(path, &mut repaired.store, Limits::default(), &mut shown)?;
-    }
     let missing = repaired.store.missing_photos()?.len();
     let as_json = RepairedJson {
         survey: folder.display().to_string(),
         was_damaged: repaired.rebuilt.is_some(),
         facts: repaired.store.ledger().len(),
-        damaged: repaired.rebuilt.as_ref().map(|rebuilt| rebuilt.damaged.display().to_string()),
+        photos_back: repaired.photos_back,
+        damaged: repaired
+            .rebuilt
+            .as_ref()
+            .and_then(|rebuilt| rebuilt.damaged.as_ref())
+            .map(|damaged| damaged.display().to_string()),
         missing_photos: missing,
     };
     context.answer(&as_json, |page| {
         let told = match (&as_json.damaged, from) {
             (Some(damaged), None) => Phrase::new("home-repaired").text("damaged", damaged),
             (Some(damaged), Some(_)) => Phrase::new("desk-repaired-from").text("damaged", damaged),
-            (None, _) => Phrase::new("desk-repair-whole"),
+            (None, _) if as_json.was_damaged => Phrase::new("desk-repaired-from-nothing"),
+            (None, Some(_)) => Phrase::new("desk-repair-whole-with-file"),
+            (None, None) => Phrase::new("desk-repair-whole"),
         };
-        page.paragraph(0, &context.say(&told.with("facts", Arg::Count(as_json.facts as u64))));
-        if missing > 0 {
-            let lost = Phrase::new("photo-missing").with("count", Arg::Count(missing as u64));
-            page.paragraph(0, &context.say(&lost));
+        let count = |count: usize| Arg::Count(count as u64);
+        page.paragraph(0, &context.say(&told.with("facts", count(as_json.facts))));
+        for (message, photos) in
+            [("desk-repair-photos-back", as_json.photos_back), ("photo-missing", as_json.missing_photos)]
+        {
+            if photos > 0 {
+                page.paragraph(0, &context.say(&Phrase::new(message).with("count", count(photos))));
+            }
         }
     })
 }
 
-fn with_file(
-    context: &Context,
-    stop: &Stop,
-    folder: &Path,
-    path: &Path,
-    me: AuthorId,
-) -> Result<Repaired, DeskError> {
-    let (survey, facts) = unpacked(context, stop, folder, path, me)?;
-    Ok(Repaired::open_with_file(folder, me, survey, facts)?)
-}
-
-/// The facts of a file, by way of a survey beside the damaged one that is gone afterwards.
-fn unpacked(
-    context: &Context,
-    stop: &Stop,
-    folder: &Path,
-    path: &Path,
-    me: AuthorId,
-) -> Result<(SurveyId, Vec<Fact>), DeskError> {
-    let cannot = |source| DeskError::Write { path: folder.to_owned(), source };
-    let beside = tempfile::Builder::new().prefix(".legwork-").tempdir_in(parent(folder)).map_err(cannot)?;
-    let mut shown = Shown::new(stop, context.word("desk-doing-look"));
-    let (store, _): (Store, _) =
-        file::take_as_new(path, &beside.path().join(UNPACKED), me, Limits::default(), &mut shown)?;
-    Ok((store.survey_id(), store.ledger().facts().cloned().collect()))
+/// What is no survey leaves no author behind. With a file at hand, one whose database is destroyed is a survey still.
+fn refuse_if_no_survey(folder: &Path, has_file: bool) -> Result<(), DeskError> {
+    match peek(folder) {
+        Err(SurveyError::NotASurvey { why: NotASurvey::NotSqlite | NotASurvey::NoDatabase, .. })
+            if has_file =>
+        {
+            Ok(())
+        }
+        Err(error @ SurveyError::NotASurvey { .. }) => Err(error.into()),
+        Ok(_) | Err(_) => Ok(()),
+    }
 }

@@ -146,10 +146,11 @@ fn rename(folder: &Path, name: &str) -> Result<PathBuf, DeskError> {
     if !stays && to.symlink_metadata().is_ok() {
         return Err(SurveyError::AlreadyThere { folder: to }.into());
     }
+    // Before the name is written: a folder is moved only while nothing in it is open.
+    home.check_at_rest(folder)?;
     let mut store = open_to_write(folder)?;
     let subject = store.survey_id().subject();
     store.write(&[Edit::new(subject, field::NAME, name)])?;
-    // A folder is moved only while nothing in it is open.
     drop(store);
     if stays { Ok(folder.to_owned()) } else { Ok(home.rename(folder, name)?) }
 }
@@ -165,7 +166,7 @@ fn copy(folder: &Path, name: &str) -> Result<PathBuf, DeskError> {
 fn aside(folder: &Path) -> Result<PathBuf, DeskError> {
     refuse_if_no_survey(folder)?;
     if is_aside(folder) {
-        return Err(SurveyError::AlreadyThere { folder: folder.to_owned() }.into());
+        return Err(DeskError::AsideAlready { path: folder.to_owned() });
     }
     Ok(Home::at(&parent(folder))?.set_aside(folder)?)
 }

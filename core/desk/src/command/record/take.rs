@@ -2,7 +2,6 @@
 
 use std::ffi::OsStr;
 use std::path::Path;
-use std::time::Duration;
 
 use serde::Serialize;
 use survey::SurveyError;
@@ -13,7 +12,7 @@ use survey::store::FOLDER_EXTENSION;
 use survey::words::{Arg, Phrase};
 
 use super::look::{self, LookJson, Told};
-use super::{open_to_write, parent};
+use super::{STALE, open_to_write, parent};
 use crate::author;
 use crate::command::Context;
 use crate::error::DeskError;
@@ -21,9 +20,6 @@ use crate::output;
 use crate::page::Page;
 use crate::progress::Shown;
 use crate::stop::Stop;
-
-/// What a process left that died while it took a file in goes after this time.
-const STALE: Duration = Duration::from_secs(24 * 3600);
 
 #[derive(Serialize)]
 struct TakenJson {
@@ -67,6 +63,8 @@ pub fn run(context: &Context, path: &Path, folder: &Path, most_gib: u64) -> Resu
         file::take_as_new(path, folder, author::this_computer()?, limits, &mut watch)?.1
     };
     drop(watch);
+    let can_be_put_back =
+        !taken.facts.is_empty() && store.as_mut().is_some_and(|store| store.can_put_back().is_ok());
     shown?;
     let as_json = TakenJson {
         survey: folder.display().to_string(),
@@ -81,7 +79,8 @@ pub fn run(context: &Context, path: &Path, folder: &Path, most_gib: u64) -> Resu
             .with("facts", Arg::Count(as_json.facts as u64))
             .with("photos", Arg::Count(as_json.photos as u64));
         page.paragraph(0, &context.say(&done));
-        if !is_new && as_json.facts > 0 {
+        // Not where it brought nothing, nor where it made something forgotten.
+        if can_be_put_back {
             page.paragraph(0, &context.word("desk-taken-back"));
             page.paragraph(4, &format!("legwork put-back {}", folder.display()));
         }

@@ -20,14 +20,12 @@ struct UndoneJson {
     said: Vec<SaidJson>,
 }
 
-/// Undoes an action, or this computer's newest one.
+/// Undoes an action, or this computer's newest one that stands.
 pub fn run(context: &Context, folder: &Path, act: Option<&str>) -> Result<(), DeskError> {
     let mut store = open_to_write(folder)?;
-    let me = store.author();
-    let acts = story::acts(store.ledger());
     let undone = match act {
-        Some(word) => one_by_beginning(acts.iter().map(|act| act.id), word)?,
-        None => acts.iter().find(|act| act.by == me).map(|act| act.id).ok_or(DeskError::NothingDone)?,
+        Some(word) => one_by_beginning(story::acts(store.ledger()).iter().map(|act| act.id), word)?,
+        None => store.steps().undo.ok_or(DeskError::NothingDone)?,
     };
     let act = store.undo(undone)?;
     let teller = Teller::new(context, &store)?;

@@ -1,0 +1,38 @@
+//! Photos in a row, without a word about what they show: that comes later.
+
+use survey::words::{Arg, Phrase};
+
+use super::{FieldPlace, assign, go, sketch};
+use crate::place::Move;
+use crate::scene::Scene;
+use crate::screen::{Ability, Block, PhotoShown, PhotoSlotBlock, PressWeight, WordsRole};
+use crate::sketch::Sketch;
+
+/// The most photos shown while more are taken; the newest.
+const SHOWN: usize = 12;
+
+pub(super) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
+    let mut sketch = sketch(scene, &Phrase::new("free-burst"));
+    sketch.words(WordsRole::Lead, &Phrase::new("free-burst-lead"));
+    let waiting = assign::waiting(scene);
+    let first = waiting.len().saturating_sub(SHOWN);
+    let shown = waiting.iter().enumerate().skip(first).map(|(place, photo)| PhotoShown {
+        photo: photo.id.to_string(),
+        name: sketch.say(&assign::photo_name(scene, place, photo)),
+        key: None,
+    });
+    let photos = shown.collect();
+    let name = sketch.say(&Phrase::new("free-burst-photo"));
+    for ability in [Ability::Camera, Ability::Torch] {
+        sketch.able(ability);
+    }
+    sketch.block(Block::PhotoSlot(PhotoSlotBlock { key: "photo".into(), name, photos, burst: true }));
+    let count = Phrase::new("free-unassigned").with("count", Arg::Count(waiting.len() as u64));
+    sketch.words(WordsRole::Plain, &count);
+    sketch.press("assign", &Phrase::new("free-assign"), PressWeight::Main);
+    sketch
+}
+
+pub(super) fn pressed(key: &str) -> Move {
+    if key == "assign" { go(FieldPlace::Assign) } else { Move::Stay }
+}
