@@ -1,5 +1,7 @@
 //! The guide: what is shown now, and what a deed makes of it.
 
+mod aside;
+
 use std::path::{Path, PathBuf};
 
 use survey::fact::{ActId, AuthorId, Edit, SubjectId};
@@ -12,6 +14,7 @@ use crate::deed::Deed;
 use crate::error::{GuideError, Result};
 use crate::given::Pending;
 use crate::journey;
+use crate::long_work::{Results, Standing};
 use crate::memory::Memory;
 use crate::page;
 use crate::place::{Move, Outside, Place};
@@ -27,13 +30,20 @@ pub(crate) struct OpenSurvey {
     pub(crate) revision: u64,
     /// The newest act of this device, which can be taken back.
     pub(crate) last_act: Option<ActId>,
+    /// What follows from the survey, as far as it is worked out.
+    pub(crate) results: Results,
 }
 
 impl OpenSurvey {
     fn of(store: Store) -> Result<Self> {
         let survey = fold(store.ledger(), store.survey_id())?;
         let memory = Memory::of(&store)?;
-        Ok(Self { store, survey, memory, revision: 0, last_act: None })
+        Ok(Self { store, survey, memory, revision: 0, last_act: None, results: Results::default() })
+    }
+
+    /// How what follows from the survey stands.
+    pub(crate) fn standing(&self) -> Standing<'_> {
+        self.results.standing(&self.survey, self.revision)
     }
 
     /// Writes what was decided as one act; when this returns it is on the disk.
@@ -86,6 +96,10 @@ pub struct Guide {
     pending: Pending,
     /// What was wrong with the last deed.
     notice: Option<Phrase>,
+    /// How much goes into a work list.
+    effort: survey::worklist::Options,
+    /// What was open when the app was put aside.
+    suspended: Option<aside::Suspended>,
 }
 
 impl Guide {
@@ -103,11 +117,21 @@ impl Guide {
             outside: Outside::default(),
             pending: Pending::default(),
             notice: None,
+            effort: survey::worklist::Options::default(),
+            suspended: None,
         })
+    }
+
+    /// Says with how many draws what follows from a survey is worked out from now on.
+    pub fn work_out_with(&mut self, effort: survey::worklist::Options) {
+        self.effort = effort;
     }
 
     /// The screen as it stands. Drawing changes nothing.
     pub fn screen(&self) -> Screen {
+        if let Some(suspended) = &self.suspended {
+            return suspended.screen.clone();
+        }
         let mut screen = match &self.open {
             None => page::show_outside(self, self.outside),
             Some(open) => {
@@ -131,7 +155,9 @@ impl Guide {
     /// # Errors
     /// What keeps it from being done; nothing is changed then, and what was typed is still there.
     pub fn act(&mut self, deed: &Deed) -> Result<()> {
+        self.resume()?;
         self.notice = None;
+        let stood = self.stands_at();
         let step = match (deed, &self.open) {
             (Deed::Back, Some(_)) => Move::Back,
             (Deed::Back, None) => Move::Outside(Outside::default()),
@@ -142,7 +168,15 @@ impl Guide {
             }
         };
         self.go(step)?;
+        if self.stands_at() != stood {
+            self.begin_if_wanted();
+        }
         self.remember()
+    }
+
+    /// The screen and the count of writes.
+    fn stands_at(&self) -> Option<(Option<Place>, u64)> {
+        self.open.as_ref().map(|open| (open.memory.way.last().cloned(), open.revision))
     }
 
     fn go(&mut self, step: Move) -> Result<()> {
@@ -160,7 +194,7 @@ impl Guide {
             }
             (Move::Next, Some(_)) => {
                 let next = self.with_scene(journey::next)?;
-                let place = next.map_or(Place::Overview, Place::Ask);
+                let place = next.map_or(Place::Result(page::ResultPlace::Forecast), Place::Ask);
                 self.open_survey()?.memory.go(place);
             }
             (Move::Out, _) => self.close()?,
@@ -193,6 +227,7 @@ impl Guide {
             open.memory.go(Place::Overview);
         }
         self.open = Some(open);
+        self.begin_if_wanted();
         Ok(())
     }
 
@@ -215,6 +250,7 @@ impl Guide {
     pub fn close(&mut self) -> Result<()> {
         self.remember()?;
         self.open = None;
+        self.suspended = None;
         self.outside = Outside::default();
         self.pending = Pending::default();
         Ok(())
@@ -222,12 +258,20 @@ impl Guide {
 
     /// The folder of the survey that is open.
     pub fn open_folder(&self) -> Option<PathBuf> {
-        self.open.as_ref().map(|open| open.store.folder().to_owned())
+        let suspended = self.suspended.as_ref().map(|suspended| suspended.folder.clone());
+        self.open.as_ref().map(|open| open.store.folder().to_owned()).or(suspended)
     }
 
     pub(crate) fn open_survey(&mut self) -> Result<&mut OpenSurvey> {
         let message = "no survey is open".to_owned();
         self.open.as_mut().ok_or(GuideError::Failed { message })
+    }
+
+    /// The survey that is open, and the words to tell of it.
+    pub(crate) fn open_and_language(&mut self) -> Result<(&mut OpenSurvey, &Language)> {
+        let message = "no survey is open".to_owned();
+        let open = self.open.as_mut().ok_or(GuideError::Failed { message })?;
+        Ok((open, &self.language))
     }
 
     pub(crate) fn with_scene<T>(&self, look: impl FnOnce(&Scene<'_>) -> T) -> Result<T> {
@@ -243,6 +287,10 @@ impl Guide {
             me: self.author,
             memory: &open.memory,
             language: &self.language,
+            worked: match open.standing() {
+                Standing::Ready(worked) => Some(worked),
+                _ => None,
+            },
         }
     }
 
