@@ -44,6 +44,9 @@ pub const TARGET: Target = Target {
 /// Changes the content and makes the sums fit.
 fn shaped(chance: &mut Chance, input: &[u8]) -> Option<Vec<u8>> {
     let mut entries = bag::open(input)?;
+    if entries.is_empty() {
+        return None;
+    }
     match chance.below(8) {
         0 => {
             let (from, to) = (chance.below(entries.len()), chance.below(entries.len()));

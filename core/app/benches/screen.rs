@@ -1,1 +1,2 @@
+//! soon
 fn main() {}

@@ -1,5 +1,7 @@
 //! The guide: what is shown now, and what a deed makes of it.
 
+mod aside;
+
 use std::path::{Path, PathBuf};
 
 use survey::SurveyError;
@@ -16,6 +18,7 @@ use crate::device::Device;
 use crate::error::{GuideError, Result};
 use crate::given::Pending;
 use crate::journey;
+use crate::long_work::{Results, Standing};
 use crate::memory::Memory;
 use crate::page::{self, Looked, Seen};
 use crate::place::{Move, Outside, Place};
@@ -39,6 +42,8 @@ pub(crate) struct OpenSurvey {
     pub(crate) returnable: std::result::Result<usize, CannotPutBack>,
     /// Label texts that were typed on this device.
     pub(crate) seen: Seen,
+    /// What follows from the survey, as far as it is worked out.
+    pub(crate) results: Results,
 }
 
 impl OpenSurvey {
@@ -57,7 +62,13 @@ impl OpenSurvey {
             looked: None,
             returnable,
             seen: Seen::over(home),
+            results: Results::default(),
         })
+    }
+
+    /// How what follows from the survey stands.
+    pub(crate) fn standing(&self) -> Standing<'_> {
+        self.results.standing(&self.survey, self.revision)
     }
 
     /// Writes what was decided as one act; when this returns it is on the disk.
@@ -137,6 +148,10 @@ pub struct Guide {
     device: Device,
     /// A file that somebody sent, looked into outside any survey.
     pub(crate) looked: Option<Looked>,
+    /// How much goes into a work list.
+    effort: survey::worklist::Options,
+    /// What was open when the app was put aside.
+    suspended: Option<aside::Suspended>,
 }
 
 impl Guide {
@@ -159,6 +174,8 @@ impl Guide {
             notices: Vec::new(),
             device,
             looked: None,
+            effort: survey::worklist::Options::default(),
+            suspended: None,
         };
         guide.speak_as_settled();
         Ok(guide)
@@ -171,8 +188,16 @@ impl Guide {
         }
     }
 
+    /// Says with how many draws what follows from a survey is worked out from now on.
+    pub fn work_out_with(&mut self, effort: survey::worklist::Options) {
+        self.effort = effort;
+    }
+
     /// The screen as it stands. Drawing changes nothing.
     pub fn screen(&self) -> Screen {
+        if let Some(suspended) = &self.suspended {
+            return suspended.screen.clone();
+        }
         let mut screen = match &self.open {
             None => page::show_outside(self, &self.outside),
             Some(open) => {
@@ -197,8 +222,10 @@ impl Guide {
     /// # Errors
     /// What keeps it from being done; nothing is changed then, and what was typed is still there.
     pub fn act(&mut self, deed: &Deed) -> Result<()> {
+        self.resume()?;
         self.notices.clear();
         let deed = &deed.plainly(self.language.figures().marks);
+        let stood = self.stands_at();
         let step = match (deed, &self.open) {
             (Deed::Back, Some(_)) => Move::Back,
             (Deed::Back, None) => Move::Outside(self.outside.up()),
@@ -212,7 +239,15 @@ impl Guide {
             }
         };
         self.go(step)?;
+        if self.stands_at() != stood {
+            self.begin_if_wanted();
+        }
         self.remember()
+    }
+
+    /// The screen and the count of writes.
+    fn stands_at(&self) -> Option<(Option<Place>, u64)> {
+        self.open.as_ref().map(|open| (open.memory.way.last().cloned(), open.revision))
     }
 
     fn go(&mut self, step: Move) -> Result<()> {
@@ -232,7 +267,7 @@ impl Guide {
                     return Ok(());
                 }
                 let next = self.with_scene(journey::next)?;
-                let place = next.map_or(Place::Overview, Place::Ask);
+                let place = next.map_or(Place::Result(page::ResultPlace::Forecast), Place::Ask);
                 self.open_survey()?.memory.go(place);
             }
             (Move::Out, _) => self.close()?,
@@ -270,6 +305,7 @@ impl Guide {
             open.memory.go(Place::Overview);
         }
         self.open = Some(open);
+        self.begin_if_wanted();
         Ok(())
     }
 
@@ -293,6 +329,7 @@ impl Guide {
     pub fn close(&mut self) -> Result<()> {
         self.remember()?;
         self.open = None;
+        self.suspended = None;
         self.outside = Outside::default();
         self.pending = Pending::default();
         Ok(())
@@ -300,12 +337,20 @@ impl Guide {
 
     /// The folder of the survey that is open.
     pub fn open_folder(&self) -> Option<PathBuf> {
-        self.open.as_ref().map(|open| open.store.folder().to_owned())
+        let suspended = self.suspended.as_ref().map(|suspended| suspended.folder.clone());
+        self.open.as_ref().map(|open| open.store.folder().to_owned()).or(suspended)
     }
 
     pub(crate) fn open_survey(&mut self) -> Result<&mut OpenSurvey> {
         let message = "no survey is open".to_owned();
         self.open.as_mut().ok_or(GuideError::Failed { message })
+    }
+
+    /// The survey that is open, and the words to tell of it.
+    pub(crate) fn open_and_language(&mut self) -> Result<(&mut OpenSurvey, &Language)> {
+        let message = "no survey is open".to_owned();
+        let open = self.open.as_mut().ok_or(GuideError::Failed { message })?;
+        Ok((open, &self.language))
     }
 
     pub(crate) fn with_scene<T>(&self, look: impl FnOnce(&Scene<'_>) -> T) -> Result<T> {
@@ -322,6 +367,10 @@ impl Guide {
             memory: &open.memory,
             seen: &open.seen,
             language: &self.language,
+            worked: match open.standing() {
+                Standing::Ready(worked) => Some(worked),
+                _ => None,
+            },
         }
     }
 

@@ -5,6 +5,7 @@ use survey::record::Survey;
 use survey::words::Language;
 
 use crate::given::Pending;
+use crate::long_work::Worked;
 use crate::memory::Memory;
 use crate::page::Seen;
 
@@ -23,6 +24,8 @@ pub(crate) struct Scene<'a> {
     pub(crate) seen: &'a Seen,
     /// The words.
     pub(crate) language: &'a Language,
+    /// What follows from the survey, if it is worked out and of the survey as it is.
+    pub(crate) worked: Option<&'a Worked>,
 }
 
 impl<'a> Scene<'a> {

@@ -36,6 +36,7 @@ pub fn run(
     let mut lines = Lines::of(answers)?;
     let mut walker = Walker { language: app::english(figures), shown: None, echo: !lines.is_keyboard };
     loop {
+        guide.settle_long_work();
         let screen = guide.screen();
         let (text, numbered) = plain::show(&screen, &walker.language);
         walker.show(&text)?;

@@ -18,5 +18,5 @@ pub use outcome::{
     Cost, CostAt, Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak,
 };
 pub(crate) use percentile::spread;
-pub use run::{Options, forecast};
+pub use run::{Options, forecast, forecast_watched};
 pub(crate) use taken::channels_left;

@@ -39,6 +39,18 @@ impl Default for Options {
 /// # Errors
 /// Whatever the physics refuses about a part; a survey folded from facts that were checked gives none.
 pub fn forecast(survey: &Survey, options: &Options) -> Result<Forecast, SurveyError> {
+    forecast_watched(survey, options, &mut || true)
+}
+
+/// The same, watched: `goes_on` is asked before each draw whether to go on.
+///
+/// # Errors
+/// [`SurveyError::Stopped`] once it says no; else as [`forecast()`].
+pub fn forecast_watched(
+    survey: &Survey,
+    options: &Options,
+    goes_on: &mut dyn FnMut() -> bool,
+) -> Result<Forecast, SurveyError> {
     let nodes = nodes_of(survey);
     let bridge = nodes.first().filter(|node| node.bridge).copied();
     let mut forecast = Forecast {
@@ -64,7 +76,7 @@ pub fn forecast(survey: &Survey, options: &Options) -> Result<Forecast, SurveyEr
             .collect();
         let on_tree: Vec<Node> = std::iter::once(bridge).chain(reached.iter().copied()).collect();
         let house = House::new(survey, bridge, &reached, &on_tree, options)?;
-        house.work_out(&mut forecast, &mut reaches)?;
+        house.work_out(&mut forecast, &mut reaches, goes_on)?;
     }
     forecast.rooms = rooms
         .iter()
@@ -148,6 +160,7 @@ impl<'a> House<'a> {
         &self,
         forecast: &mut Forecast,
         reaches: &mut BTreeMap<SubjectId, Reach>,
+        goes_on: &mut dyn FnMut() -> bool,
     ) -> Result<(), SurveyError> {
         let likely = self.solve(&self.circuit.drawn(Dice::likely)?)?;
         let Some(placement) = self.placement(&likely)? else { return Ok(()) };
@@ -161,6 +174,9 @@ impl<'a> House<'a> {
         let mut leaks: BTreeMap<SubjectId, Vec<f64>> = BTreeMap::new();
         let mut airtimes = Vec::new();
         for draw in 0..u64::from(self.options.draws.max(1)) {
+            if !goes_on() {
+                return Err(SurveyError::Stopped);
+            }
             let throw = |key| Dice::thrown(self.options.seed, draw, key);
             let solved = self.solve(&self.circuit.drawn(throw)?)?;
             let mut demands = Vec::new();

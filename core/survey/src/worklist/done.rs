@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 
 use super::change::ChangeKind;
 use crate::error::Result;
-use crate::fact::{Edit, Ledger, SubjectId, value_of};
+use crate::fact::{Edit, Ledger, Removal, SubjectId, value_of};
 use crate::record::{Outcome, Part, PartKind, Room, Run, Survey, field};
 
 impl ChangeKind {
@@ -65,6 +65,10 @@ impl Changes<'_> {
         for (id, there) in after {
             let was = before.get(id);
             if was.is_none() {
+                // What was taken out once and comes again is the same thing.
+                if self.ledger.removal(*id) != Removal::Present {
+                    self.edits.push(Edit::bring_back(*id));
+                }
                 self.edits.push(Edit::new(*id, field::IS, is));
             }
             if was != Some(there) {

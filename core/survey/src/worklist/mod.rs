@@ -9,6 +9,7 @@
 //! at for every change, in `services.rs`), its parts and minutes in `effort.rs`, its words with `.why`, `.how`, `.check`
 //! and `.back` in `words/en/changes.ftl`, and in `tests/change_cases` one house where it must be and one where it must not.
 
+mod back;
 mod change;
 mod done;
 mod effect;
@@ -20,10 +21,13 @@ mod refusal;
 mod rewire;
 mod services;
 mod shopping;
+mod stake;
 mod to_buy;
+mod watch;
 
 pub use change::ChangeKind;
 pub use done::edits_between;
 pub use effort::{Effort, PartNeeded};
-pub use order::{Gain, Options, Step, WorkList, worklist};
+pub use order::{Gain, Options, Step, WorkList, worklist, worklist_watched};
 pub use refusal::Refusal;
+pub use stake::{Stake, at_stake};

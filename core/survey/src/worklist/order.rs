@@ -1,18 +1,19 @@
 //! The order of the work: the change that gains most goes first, and what it leaves is looked at anew.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::change::ChangeKind;
 use super::effort::Effort;
 use super::propose::{proposals, trunk};
 use super::refusal::Refusal;
+use super::watch::Meter;
 use crate::error::SurveyError;
 use crate::fact::SubjectId;
 use crate::finding::Caution;
 use crate::forecast::{self, Forecast, Reach, forecast};
 use crate::level::{self, Levels, NOTICEABLE_DB, OutletChange, levels};
 use crate::naming;
-use crate::record::{PartKind, Plugged, Survey};
+use crate::record::{OutcomeKind, PartKind, Plugged, Survey};
 use crate::words::{Arg, Phrase};
 
 /// How a work list is made.
@@ -146,12 +147,28 @@ const WORTH_MBPS: f64 = 15.0;
 ///
 /// Greedy: of all changes not refused, the one whose gain a minute of work is greatest comes next; then the house
 /// with that change is looked at anew. What keeps the network private or the house quiet (entry filter, caps) is
-/// done whether or not it gains speed.
+/// done whether or not it gains speed. A change that could not be done, or was put back, is not proposed again while that
+/// stands in the survey.
 ///
 /// # Errors
 /// What [`forecast()`] gives.
 pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, SurveyError> {
-    let as_found = forecast(survey, &options.stating)?;
+    worklist_watched(survey, options, &mut |_| true)
+}
+
+/// The same, watched: `watch` is told again and again which share is done, 0 to 1, as far as can be told, and says
+/// whether to go on.
+///
+/// # Errors
+/// [`SurveyError::Stopped`] once `watch` says no; else what [`forecast()`] gives.
+pub fn worklist_watched(
+    survey: &Survey,
+    options: &Options,
+    watch: &mut dyn FnMut(f64) -> bool,
+) -> Result<WorkList, SurveyError> {
+    let mut meter = Meter::new(watch);
+    let given_up = given_up(survey);
+    let as_found = meter.stated(survey, &options.stating)?;
     let mut house = survey.clone();
     let mut steps: Vec<Step> = Vec::new();
     let mut refused = BTreeMap::new();
@@ -159,7 +176,12 @@ pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, SurveyEr
     while steps.len() < options.most_steps {
         let screened = forecast(&house, &options.screening)?;
         let mut best: Option<(f64, ChangeKind, Survey)> = None;
-        for change in proposals(&house) {
+        let candidates: Vec<_> =
+            proposals(&house).into_iter().filter(|change| !given_up.contains(change)).collect();
+        meter.round(candidates.len());
+        let mut worth_it = 0;
+        for change in candidates.iter().copied() {
+            meter.weighed()?;
             if let Some(refusal) = change.refusal(&house) {
                 refused.entry(change).or_insert(refusal);
                 continue;
@@ -171,6 +193,7 @@ pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, SurveyEr
             if gain < WORTH_MBPS && !wanted {
                 continue;
             }
+            worth_it += 1;
             // What is wanted anyway never loses out to nothing: its least value is that of a small gain.
             let value = if wanted { gain.max(WORTH_MBPS) } else { gain } / minutes;
             if best.as_ref().is_none_or(|(most, ..)| value > *most) {
@@ -178,7 +201,9 @@ pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, SurveyEr
             }
         }
         let Some((_, change, after)) = best else { break };
-        let next = forecast(&after, &options.stating)?;
+        let left = (worth_it - 1).min(options.most_steps - steps.len() - 1);
+        meter.rounds_left(left, candidates.len());
+        let next = meter.stated(&after, &options.stating)?;
         steps.push(Step {
             change,
             gains: gains(&current, &next),
@@ -200,6 +225,12 @@ pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, SurveyEr
         when_done: current,
         house_when_done: house,
     })
+}
+
+/// Changes that somebody tried and could not make, or took back.
+fn given_up(survey: &Survey) -> BTreeSet<ChangeKind> {
+    let is_given_up = |end| matches!(end, OutcomeKind::CouldNot | OutcomeKind::PutBack);
+    survey.works.values().filter(|work| is_given_up(work.outcome.end)).map(|work| work.change).collect()
 }
 
 impl ChangeKind {

@@ -1,0 +1,74 @@
+//! The rows of the overview that lead to what follows from the survey, each with how far it is.
+
+use survey::record::OutcomeKind;
+use survey::report::answers;
+use survey::words::{Arg, Phrase};
+
+use super::{forecast, handover, keys, private, tests};
+use crate::place::Place;
+use crate::scene::Scene;
+
+/// The rows: key, name, and what stands beside it.
+pub(in crate::page) fn doors(scene: &Scene<'_>) -> Vec<(&'static str, Phrase, Option<Phrase>)> {
+    vec![
+        ("forecast", Phrase::new("forecast"), Some(through(scene))),
+        (
+            "findings",
+            Phrase::new("findings"),
+            scene.worked.map(|worked| count("door-findings", worked.findings.len())),
+        ),
+        ("work", Phrase::new("work"), Some(work(scene))),
+        ("private", Phrase::new("private"), Some(privacy(scene))),
+        ("tests", Phrase::new("tests"), Some(tested(scene))),
+        ("compare", Phrase::new("compare"), None),
+        ("handover", Phrase::new("handover"), Some(given(scene))),
+    ]
+}
+
+/// Where such a row leads.
+pub(in crate::page) fn door(key: &str) -> Option<Place> {
+    keys::stage(key).map(Place::Result)
+}
+
+fn count(id: &str, count: usize) -> Phrase {
+    Phrase::new(id).with("count", Arg::Count(count as u64))
+}
+
+fn through(scene: &Scene<'_>) -> Phrase {
+    let Some(worked) = scene.worked else { return Phrase::new("door-not-worked-out") };
+    let answers = answers(scene.survey, worked.forecast());
+    if answers.is_empty() {
+        return count("door-rooms", worked.forecast().rooms.len());
+    }
+    let met = forecast::met(&answers) as u64;
+    Phrase::new("door-rooms-met").with("met", Arg::Count(met)).with("of", Arg::Count(answers.len() as u64))
+}
+
+fn work(scene: &Scene<'_>) -> Phrase {
+    let done = scene.survey.works.values().filter(|work| work.outcome.end == OutcomeKind::Done).count();
+    match scene.worked {
+        Some(worked) => {
+            count("door-work-left", worked.list.steps.len()).with("done", Arg::Count(done as u64))
+        }
+        None => count("door-work-done", done),
+    }
+}
+
+fn privacy(scene: &Scene<'_>) -> Phrase {
+    let told = scene.survey.answer(scene.survey.id, private::QUESTION).and_then(|answer| answer.as_str());
+    Phrase::new(if told == Some("yes") { "door-done" } else { "open" })
+}
+
+fn tested(scene: &Scene<'_>) -> Phrase {
+    let outlets = tests::outlets(scene.survey);
+    let done = outlets.iter().filter(|outlet| tests::is_tested(scene.survey, **outlet)).count();
+    count("door-tested", done).with("of", Arg::Count(outlets.len() as u64))
+}
+
+fn given(scene: &Scene<'_>) -> Phrase {
+    Phrase::new(match handover::given(scene) {
+        0 => "open",
+        1 => "door-half",
+        _ => "door-done",
+    })
+}

@@ -1,0 +1,129 @@
+//! Work that is over: done, not possible, put back.
+
+use survey::fact::{Fact, SubjectId};
+use survey::rating::PartRating;
+use survey::record::{OutcomeKind, Survey, Work, field};
+use survey::words::Phrase;
+
+use super::{ResultPlace, put_back};
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::guide::Guide;
+use crate::page::photo_slot;
+use crate::place::{Move, Place, key_of};
+use crate::scene::Scene;
+use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::sketch::Sketch;
+
+const ENDS: [(OutcomeKind, &str); 3] = [
+    (OutcomeKind::Done, "ended-done"),
+    (OutcomeKind::CouldNot, "ended-could-not"),
+    (OutcomeKind::PutBack, "ended-put-back"),
+];
+
+/// What was done, what could not be, and what was put back, each under its own name; at most so many of each.
+pub(super) fn rows(scene: &Scene<'_>, sketch: &mut Sketch<'_>, most: usize) {
+    for (end, name) in ENDS {
+        let works = scene.survey.works.values().filter(|work| work.outcome.end == end).take(most);
+        let rows = works
+            .map(|work| {
+                let not_fine = work.outcome.others_fine == Some(false) && end == OutcomeKind::Done;
+                let remark = not_fine.then(|| Phrase::new("ended-not-fine"));
+                sketch.row(Some(key_of("ended", work.id)), &what(scene, work), None, remark.as_ref())
+            })
+            .collect();
+        sketch.rows(&Phrase::new(name), rows);
+    }
+}
+
+/// What a piece of work was, in the names of the house before it.
+pub(super) fn what(scene: &Scene<'_>, work: &Work) -> Phrase {
+    work.change.phrase(&house_before(scene, work))
+}
+
+/// The house with the parts that the work changed or took out named as they were.
+fn house_before(scene: &Scene<'_>, work: &Work) -> Survey {
+    let mut house = scene.survey.clone();
+    let ledger = scene.ledger;
+    let made = ledger.history(work.id, field::CHANGE).first().map(|fact| fact.act());
+    let facts = made.map(|act| ledger.of_act(act)).unwrap_or_default();
+    let Some(first) = facts.iter().map(|fact| fact.id()).min() else { return house };
+    let before = |id: SubjectId, name: &str| -> Option<&Fact> {
+        ledger.history(id, name).into_iter().rfind(|fact| fact.id() < first && !fact.is_forgotten())
+    };
+    for id in facts.iter().map(|fact| fact.subject()) {
+        let Some(kind) = read(before(id, field::KIND)) else { continue };
+        if before(id, field::IS).is_none_or(|is| is.value() != "part") {
+            continue;
+        }
+        let mut part = survey::record::Part::new(id, kind);
+        part.tag = read(before(id, field::TAG));
+        part.room = read(before(id, field::ROOM));
+        let of_label = read::<String>(before(id, field::LABEL)).map(|label| PartRating::of_label(&label));
+        part.rating = read(before(id, field::RATING)).or(of_label).unwrap_or_default();
+        house.parts.insert(id, part);
+    }
+    house
+}
+
+fn read<T: serde::de::DeserializeOwned>(fact: Option<&Fact>) -> Option<T> {
+    serde_json::from_value(fact?.value().clone()).ok()
+}
+
+pub(super) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), "ended", &Phrase::new("ended"));
+    let Some(work) = scene.survey.works.get(&id) else {
+        sketch.words(WordsRole::Problem, &Phrase::new("gone"));
+        sketch.press("work", &Phrase::new("to-work"), PressWeight::Main);
+        return sketch.screen;
+    };
+    let end = ENDS.iter().find(|(end, _)| *end == work.outcome.end);
+    sketch.screen.title = sketch.say(&Phrase::new(end.map_or("ended", |(_, name)| name)));
+    let what = what(scene, work);
+    sketch.words(WordsRole::Lead, &what);
+    let others = match work.outcome.others_fine {
+        Some(true) => "ended-fine",
+        Some(false) => "ended-not-fine",
+        None => "ended-not-looked",
+    };
+    if work.outcome.end == OutcomeKind::Done {
+        sketch.words(WordsRole::Plain, &Phrase::new(others));
+        for caution in work.change.cautions() {
+            sketch.caution(&caution.phrase());
+        }
+        sketch.words_if_known(WordsRole::How, &what.attribute("back"));
+        photo_slot(scene, &mut sketch, "after", work.change.at(), survey::record::PhotoRole::After);
+        sketch.press("check", &Phrase::new("ended-check"), PressWeight::Other);
+        sketch.confirm("put-back", &Phrase::new("put-back"));
+    } else {
+        sketch.words(WordsRole::Why, &Phrase::new("ended-again-why"));
+        sketch.press("again", &Phrase::new("ended-again"), PressWeight::Other);
+    }
+    sketch.press("work", &Phrase::new("to-work"), PressWeight::Main);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+pub(super) fn take(guide: &mut Guide, id: SubjectId, deed: &Deed) -> Result<Move> {
+    let open = guide.open_survey()?;
+    let Some(work) = open.survey.works.get(&id).cloned() else { return Ok(Move::Stay) };
+    let to = |place| Ok(Move::Swap(Place::Result(place)));
+    let done = work.outcome.end == OutcomeKind::Done;
+    match deed {
+        Deed::Photo { file, .. } => {
+            open.add_photo(file, Some(work.change.at()), Some(survey::record::PhotoRole::After))?;
+            Ok(Move::Stay)
+        }
+        Deed::Press { key } if key == "check" && done => to(ResultPlace::After(id)),
+        Deed::Press { key } if key == "put-back" && done => {
+            put_back::put_back(guide, &work)?;
+            to(ResultPlace::Work)
+        }
+        Deed::Press { key } if key == "again" && !done => {
+            let removal = open.store.ledger().remove(id);
+            open.write(&[removal])?;
+            to(ResultPlace::Work)
+        }
+        _ => Ok(Move::Stay),
+    }
+}

@@ -1,0 +1,160 @@
+//! Handover: what was done, what could not be, what is left; the report, and the one file for the next person.
+
+use std::collections::BTreeSet;
+
+use survey::fact::Edit;
+use survey::file::LeftOut;
+use survey::record::{OutcomeKind, field};
+use survey::words::{Arg, Phrase};
+
+use super::{ended, waiting, written};
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::guide::{Guide, OpenSurvey};
+use crate::journey::journey;
+use crate::place::{Move, Place};
+use crate::scene::Scene;
+use crate::screen::{Ability, PressWeight, RowEntry, Screen, WordsRole};
+use crate::sketch::Sketch;
+
+/// What may stay out of the file, by the word in its key.
+const PARTS: [(&str, LeftOut); 3] =
+    [("owner", LeftOut::Owner), ("photos", LeftOut::Photos), ("notes", LeftOut::Notes)];
+
+/// What is given: the report and the file, each with the answer that says that it was written.
+const GIVEN: [(&str, &str); 2] = [("report", "handover-report"), ("file", "handover-file")];
+
+pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), "handover", &Phrase::new("handover"));
+    sketch.able(Ability::Share);
+    let given = GIVEN.iter().filter(|(_, name)| is_given(scene, name)).count();
+    let lead = if given == GIVEN.len() { "handover-all" } else { "handover-lead" };
+    sketch.words(WordsRole::Lead, &Phrase::new(lead));
+    sketch.words(WordsRole::Why, &Phrase::new("handover-why"));
+    for (_, name) in GIVEN.iter().filter(|(_, name)| is_given(scene, name)) {
+        sketch.words(WordsRole::Plain, &Phrase::new(format!("{name}-there")));
+    }
+    sketch.words(WordsRole::Plain, &counts(scene));
+    let out = left_out(scene);
+    let rows: Vec<RowEntry> = PARTS
+        .iter()
+        .map(|(word, part)| {
+            let says = if out.contains(part) { "handover-stays-out" } else { "handover-goes-along" };
+            let head = Phrase::new(format!("handover-{word}"));
+            sketch.row(Some(format!("without:{word}")), &head, Some(&Phrase::new(says)), None)
+        })
+        .collect();
+    sketch.rows(&Phrase::new("handover-options"), rows);
+    if waiting::worked(open, &mut sketch).is_some() {
+        left_open(scene, &mut sketch);
+        presses(scene, &mut sketch);
+        sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    }
+    ended::rows(scene, &mut sketch, 30);
+    sketch.screen
+}
+
+/// The two things to give; the first that is not there yet stands out.
+fn presses(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    let mut main = true;
+    for (key, name) in GIVEN {
+        let given = is_given(scene, name);
+        let weight = if main && !given { PressWeight::Main } else { PressWeight::Other };
+        main &= given;
+        let words = if given { format!("{name}-again") } else { name.to_owned() };
+        sketch.press(key, &Phrase::new(words), weight);
+    }
+    if main {
+        sketch.press("finish", &Phrase::new("handover-finish"), PressWeight::Main);
+    }
+}
+
+/// Whether the report or the file was written once.
+pub(super) fn is_given(scene: &Scene<'_>, name: &str) -> bool {
+    scene.survey.answer(scene.survey.id, name).is_some()
+}
+
+/// How many of report and file were written.
+pub(super) fn given(scene: &Scene<'_>) -> usize {
+    GIVEN.iter().filter(|(_, name)| is_given(scene, name)).count()
+}
+
+fn counts(scene: &Scene<'_>) -> Phrase {
+    let of = |end| scene.survey.works.values().filter(|work| work.outcome.end == end).count() as u64;
+    Phrase::new("handover-counts")
+        .with("done", Arg::Count(of(OutcomeKind::Done)))
+        .with("not", Arg::Count(of(OutcomeKind::CouldNot) + of(OutcomeKind::PutBack)))
+}
+
+fn left_open(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    let Some(worked) = scene.worked else { return };
+    let mut rows = Vec::new();
+    let steps = worked.list.steps.len() as u64;
+    let questions = journey(scene).iter().filter(|leg| !leg.answered).count() as u64;
+    let tests = super::tests::outlets(scene.survey)
+        .into_iter()
+        .filter(|outlet| !super::tests::is_tested(scene.survey, *outlet))
+        .count() as u64;
+    for (key, id, count) in [
+        ("work", "left-steps", steps),
+        ("tests", "left-tests", tests),
+        ("overview", "left-questions", questions),
+    ] {
+        if count > 0 {
+            let head = Phrase::new(id).with("count", Arg::Count(count));
+            rows.push(sketch.row(Some(key.to_owned()), &head, None, None));
+        }
+    }
+    let unknown = worked.unknowns.len() as u64;
+    if unknown > 0 {
+        let head = Phrase::new("left-unknown").with("count", Arg::Count(unknown));
+        rows.push(sketch.row(Some("unknowns".to_owned()), &head, None, None));
+    }
+    sketch.rows(&Phrase::new("handover-left"), rows);
+}
+
+fn left_out(scene: &Scene<'_>) -> BTreeSet<LeftOut> {
+    let picked = scene.pending().picked("without").unwrap_or_default();
+    let is_out = |word: &str| picked.iter().any(|picked| picked == word);
+    PARTS.iter().filter(|(word, _)| is_out(word)).map(|(_, part)| *part).collect()
+}
+
+pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
+    match deed {
+        Deed::Press { key } => Ok(pressed(guide, key)?),
+        Deed::File { key, file } => {
+            let Some((_, name)) = GIVEN.iter().find(|(given, _)| given == key) else { return Ok(Move::Stay) };
+            let out = guide.with_scene(left_out)?;
+            if key == "report" {
+                written::report(guide, &out, file)?;
+            } else {
+                written::file(guide, out, file)?;
+            }
+            let open = guide.open_survey()?;
+            if open.survey.answer(open.survey.id, name).is_none() {
+                open.write(&[Edit::new(open.survey.id, field::asked_field(name), "yes")])?;
+            }
+            Ok(Move::Stay)
+        }
+        _ => Ok(Move::Stay),
+    }
+}
+
+fn pressed(guide: &mut Guide, key: &str) -> Result<Move> {
+    if key == "finish" {
+        return Ok(Move::Go(Place::Overview));
+    }
+    if GIVEN.iter().any(|(given, _)| *given == key) {
+        guide.tell(Phrase::new("handover-where"));
+    }
+    let Some(word) = key.strip_prefix("without:") else { return Ok(Move::Stay) };
+    let pending = &mut guide.open_survey()?.memory.pending;
+    let mut picked = pending.picked("without").unwrap_or_default().to_vec();
+    if picked.iter().any(|picked| picked == word) {
+        picked.retain(|picked| picked != word);
+    } else {
+        picked.push(word.to_owned());
+    }
+    pending.keep(&Deed::Pick { key: "without".into(), picked });
+    Ok(Move::Stay)
+}

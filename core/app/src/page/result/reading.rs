@@ -1,0 +1,70 @@
+//! One reading: what it says, how it was taken, and taking it out where it was a slip of the pen.
+
+use survey::fact::SubjectId;
+use survey::naming;
+use survey::record::{HowMeasured, ReadingKind, TestReach};
+use survey::words::{Arg, Phrase};
+
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::guide::Guide;
+use crate::place::Move;
+use crate::scene::Scene;
+use crate::screen::{Block, PressWeight, ReadingBlock, Screen, WordsRole};
+use crate::sketch::Sketch;
+
+/// A reading in words.
+pub(super) fn says(measured: ReadingKind) -> Phrase {
+    match measured {
+        ReadingKind::Level { mhz, dbmv } => Phrase::new("reading-level")
+            .with("level", Arg::Level(dbmv))
+            .with("frequency", Arg::Frequency(mhz)),
+        ReadingKind::Throughput { down_mbps, up_mbps } => Phrase::new("reading-throughput")
+            .with("down", Arg::Rate(down_mbps))
+            .with("up", Arg::Rate(up_mbps)),
+        ReadingKind::PhyRate { mbps } => Phrase::new("reading-phy").with("rate", Arg::Rate(mbps)),
+        ReadingKind::RoundTrip { ms } => {
+            Phrase::new("reading-round-trip").with("time", Arg::Milliseconds(ms))
+        }
+        other => naming::page_reading(other),
+    }
+}
+
+/// How it was taken, in words.
+pub(super) fn how(how: HowMeasured) -> Phrase {
+    Phrase::new(match (how.reach, how.over_radio) {
+        (TestReach::House, false) => "test-kind-house",
+        (TestReach::House, true) => "test-kind-house-radio",
+        (TestReach::Internet, false) => "test-kind-internet",
+        (TestReach::Internet, true) => "test-kind-internet-radio",
+        (TestReach::AdapterPage, _) => "test-kind-page",
+    })
+}
+
+pub(super) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), "reading", &Phrase::new("reading"));
+    match scene.survey.readings.get(&id) {
+        None => sketch.words(WordsRole::Problem, &Phrase::new("gone")),
+        Some(reading) => {
+            let about = reading.about.map(|part| naming::part(scene.survey, part));
+            let name = sketch.say(&about.unwrap_or_else(|| Phrase::new("place-house")));
+            let remark = reading.how.map(|told| sketch.say(&how(told))).unwrap_or_default();
+            let says = sketch.say(&says(reading.measured));
+            sketch.block(Block::Reading(ReadingBlock { name, says, remark }));
+            sketch.confirm("remove", &Phrase::new("reading-remove"));
+        }
+    }
+    sketch.press("tests", &Phrase::new("to-tests"), PressWeight::Main);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+pub(super) fn take(guide: &mut Guide, id: SubjectId, deed: &Deed) -> Result<Move> {
+    let open = guide.open_survey()?;
+    if !matches!(deed, Deed::Press { key } if key == "remove") || !open.survey.readings.contains_key(&id) {
+        return Ok(Move::Stay);
+    }
+    let removal = open.store.ledger().remove(id);
+    open.write(&[removal])?;
+    Ok(Move::Back)
+}

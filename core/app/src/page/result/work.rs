@@ -1,0 +1,105 @@
+//! The work list: one change at a time, in order, with what each is expected to gain, and what to buy.
+
+use survey::report::{answers, part_told};
+use survey::words::{Arg, Phrase, rounded_rate};
+use survey::worklist::{Gain, Step};
+
+use super::forecast::met;
+use super::{ResultPlace, ended, shown, waiting};
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::guide::{Guide, OpenSurvey};
+use crate::long_work::Worked;
+use crate::place::{Move, Place};
+use crate::scene::Scene;
+use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::sketch::Sketch;
+
+/// How many rooms a step's gain names.
+const ROOMS: usize = 3;
+
+/// The most rows of one kind.
+const ROWS: usize = 40;
+
+pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), "work", &Phrase::new("work"));
+    let Some(worked) = waiting::worked(open, &mut sketch) else { return sketch.screen };
+    let steps = &worked.list.steps;
+    lead(scene, &mut sketch, worked);
+    let rows = steps
+        .iter()
+        .enumerate()
+        .map(|(place, step)| {
+            let number = Arg::Count(place as u64 + 1);
+            let head = Phrase::new("work-step")
+                .with("number", number)
+                .phrase("what", step.change.phrase(&step.before));
+            let minutes = Phrase::new("step-minutes").with("minutes", Arg::Minutes(step.effort.minutes));
+            let remark = Phrase::new("work-remark").phrase("minutes", minutes).phrase("gain", gain(step));
+            sketch.row(Some(format!("step:{place}")), &head, None, Some(&remark))
+        })
+        .collect();
+    sketch.rows(&Phrase::new("work-steps"), rows);
+    let bought = worked.list.shopping();
+    let rows = bought.iter().take(ROWS).map(|part| sketch.row(None, &part_told(part), None, None)).collect();
+    sketch.rows(&Phrase::new("work-shopping"), rows);
+    ended::rows(scene, &mut sketch, ROWS);
+    let refused = worked.list.refused.iter().take(ROWS);
+    let rows = refused
+        .map(|(change, refusal)| {
+            sketch.row(None, &change.phrase(scene.survey), None, Some(&refusal.why(scene.survey)))
+        })
+        .collect();
+    sketch.rows(&Phrase::new("report-refused"), rows);
+    if steps.is_empty() {
+        sketch.press("private", &Phrase::new("to-private"), PressWeight::Main);
+    } else {
+        sketch.press("step:0", &Phrase::new("work-begin"), PressWeight::Main);
+        sketch.press("private", &Phrase::new("to-private"), PressWeight::Other);
+    }
+    sketch.press("findings", &Phrase::new("to-findings"), PressWeight::Other);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+fn lead(scene: &Scene<'_>, sketch: &mut Sketch<'_>, worked: &Worked) {
+    let steps = &worked.list.steps;
+    if steps.is_empty() {
+        let done = !scene.survey.works.is_empty();
+        let id = if done { "work-nothing-left" } else { "work-nothing" };
+        sketch.words(WordsRole::Lead, &Phrase::new(id));
+        return;
+    }
+    let minutes = steps.iter().map(|step| step.effort.minutes).sum();
+    let lead = Phrase::new("work-lead").with("count", Arg::Count(steps.len() as u64));
+    sketch.words(WordsRole::Lead, &lead.with("minutes", Arg::Minutes(minutes)));
+    sketch.words(WordsRole::Why, &Phrase::new("work-why"));
+    let then = answers(&worked.list.house_when_done, &worked.list.when_done);
+    if !then.is_empty() {
+        let phrase = Phrase::new("answer-when-done").with("met", Arg::Count(met(&then) as u64));
+        sketch.words(WordsRole::Plain, &phrase.with("asked", Arg::Count(then.len() as u64)));
+    }
+}
+
+/// What a step gains, the rooms that gain most first.
+pub(super) fn gain(step: &Step) -> Phrase {
+    let more = |gain: &Gain| rounded_rate(gain.after_mbps) - rounded_rate(gain.before_mbps);
+    let mut gains: Vec<_> = step.gains.iter().filter(|gain| more(gain) > 0.0).collect();
+    gains.sort_by(|a, b| more(b).total_cmp(&more(a)));
+    if gains.is_empty() {
+        return Phrase::new("step-no-gain");
+    }
+    let told = gains.iter().take(ROOMS).map(|gain| {
+        let room = Phrase::new("gain-room").phrase("room", shown::outlet(&step.before, gain.outlet));
+        Arg::Phrase(Box::new(room.with("rate", Arg::Rate(more(gain)))))
+    });
+    Phrase::new("step-gain").with("rooms", Arg::Several(told.collect()))
+}
+
+pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
+    let Some(place) = deed.key().and_then(|key| key.strip_prefix("step:")?.parse::<usize>().ok()) else {
+        return Ok(Move::Stay);
+    };
+    let change = guide.with_scene(|scene| Some(scene.worked?.list.steps.get(place)?.change))?;
+    Ok(change.map_or(Move::Stay, |change| Move::Go(Place::Result(ResultPlace::Step(change)))))
+}
