@@ -103,7 +103,8 @@ impl Page<'_> {
     fn say(&mut self, id: &str, args: &[(&'static str, &str)]) {
         let phrase = args.iter().fold(Phrase::new(id), |phrase, (name, text)| phrase.text(name, *text));
         let words = self.language.say(&phrase);
-        self.line(&words);
+        // A question that is not repeated leaves its place empty.
+        self.line(words.trim_start());
     }
 
     fn word(&self, id: &str) -> String {
