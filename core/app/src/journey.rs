@@ -27,7 +27,8 @@ pub(crate) struct Leg {
 
 /// Every question of this house in the order in which the guide leads.
 pub(crate) fn journey(scene: &Scene<'_>) -> Vec<Leg> {
-    let mut way = Way { scene, legs: Vec::new(), seen: BTreeSet::new() };
+    let order = reading_order(scene.survey);
+    let mut way = Way { scene, order, legs: Vec::new(), seen: BTreeSet::new() };
     way.house();
     way.ways_in();
     way.loose();
@@ -45,6 +46,8 @@ pub(crate) fn next(scene: &Scene<'_>) -> Option<Question> {
 
 struct Way<'a, 'b> {
     scene: &'b Scene<'a>,
+    /// The parts as the map and the lists show them, so that the questions come in the same order on every device.
+    order: Vec<SubjectId>,
     legs: Vec<Leg>,
     seen: BTreeSet<SubjectId>,
 }
@@ -52,6 +55,11 @@ struct Way<'a, 'b> {
 impl Way<'_, '_> {
     fn survey(&self) -> &Survey {
         self.scene.survey
+    }
+
+    /// The parts of a kind, in order.
+    fn parts(&self, kind: PartKind) -> impl Iterator<Item = &Part> {
+        self.order.iter().filter_map(|id| self.survey().parts.get(id)).filter(move |part| part.kind == kind)
     }
 
     fn ask(&mut self, question: Question, answered: bool) {
@@ -97,13 +105,7 @@ impl Way<'_, '_> {
     }
 
     fn ways_in(&mut self) {
-        let entries: Vec<_> = self
-            .survey()
-            .parts
-            .values()
-            .filter(|part| part.kind == PartKind::Entry)
-            .map(|part| part.id)
-            .collect();
+        let entries: Vec<_> = self.parts(PartKind::Entry).map(|part| part.id).collect();
         let told = self.told_of_house("ways-in") || !entries.is_empty();
         self.ask(Question::WaysIn, told);
         for entry in entries {
@@ -175,8 +177,11 @@ impl Way<'_, '_> {
 
     /// Parts found that nobody has traced yet, each with what hangs on it.
     fn loose(&mut self) {
-        let loose: Vec<_> = self.survey().wiring.loose().keys().copied().collect();
-        let heads: Vec<_> = self.survey().wiring.heads().to_vec();
+        let wiring = &self.survey().wiring;
+        let heads = wiring.heads();
+        let heads: Vec<_> = self.order.iter().copied().filter(|part| heads.contains(part)).collect();
+        let loose: Vec<_> =
+            self.order.iter().copied().filter(|part| wiring.loose().contains_key(part)).collect();
         for head in heads {
             self.part(head);
         }
@@ -188,8 +193,7 @@ impl Way<'_, '_> {
     }
 
     fn outlets(&mut self) {
-        let outlets: Vec<_> =
-            self.survey().parts.values().filter(|part| part.kind == PartKind::Outlet).cloned().collect();
+        let outlets: Vec<_> = self.parts(PartKind::Outlet).cloned().collect();
         for outlet in &outlets {
             self.ask(Question::RoomOf(outlet.id), outlet.room.is_some());
             let told = outlet.plugged.is_some() || self.told(outlet.id, "plugged");
@@ -202,7 +206,7 @@ impl Way<'_, '_> {
     fn cables(&mut self) {
         let survey = self.survey();
         let order: BTreeMap<_, _> =
-            reading_order(survey).into_iter().enumerate().map(|(place, part)| (part, place)).collect();
+            self.order.iter().enumerate().map(|(place, part)| (*part, place)).collect();
         let place = |part| order.get(&part).copied().unwrap_or(usize::MAX);
         let mut fed: Vec<_> = survey
             .wiring

@@ -2,6 +2,7 @@
 
 use serde_json::{Value, json};
 use survey::fact::{Edit, SubjectId};
+use survey::figure::map::reading_order;
 use survey::finding::Caution;
 use survey::naming;
 use survey::record::{Feed, FeedFrom, LooseReason, PartKind, PortEnd, RunLength, Survey, field};
@@ -73,10 +74,9 @@ fn branches(survey: &Survey, part: SubjectId) -> bool {
 /// Parts that nobody has traced to a feed and that do not feed `part` themselves.
 fn loose<'a>(scene: &Scene<'a>, part: SubjectId) -> impl Iterator<Item = SubjectId> + 'a {
     let head = scene.survey.wiring.head_of(part);
-    let not_traced = move |(id, reason): (&'a SubjectId, &LooseReason)| {
-        (*reason == LooseReason::NotTraced && *id != head).then_some(*id)
-    };
-    scene.survey.wiring.loose().iter().filter_map(not_traced)
+    let loose = scene.survey.wiring.loose();
+    let not_traced = move |id: &SubjectId| loose.get(id) == Some(&LooseReason::NotTraced) && *id != head;
+    reading_order(scene.survey).into_iter().filter(not_traced)
 }
 
 /// The key of what stands in the survey.

@@ -2,6 +2,7 @@
 
 use serde_json::Value;
 use survey::fact::Edit;
+use survey::figure::map::reading_order;
 use survey::naming;
 use survey::record::{Adapter, NetworkPlan, Part, PartKind, Plugged, field};
 use survey::words::Phrase;
@@ -12,7 +13,8 @@ use crate::scene::Scene;
 use crate::sketch::{Offer, Sketch, UNSURE};
 
 fn outlets<'a>(scene: &Scene<'a>) -> Vec<&'a Part> {
-    scene.survey.parts.values().filter(|part| part.kind == PartKind::Outlet).take(150).collect()
+    let parts = reading_order(scene.survey).into_iter().filter_map(|id| scene.survey.parts.get(&id));
+    parts.filter(|part| part.kind == PartKind::Outlet).take(150).collect()
 }
 
 /// The outlet that carries the bridge: an adapter that is one, or a router that speaks MoCA itself.

@@ -2,6 +2,7 @@
 
 use serde_json::json;
 use survey::fact::SubjectId;
+use survey::figure::map::reading_order;
 use survey::finding::Caution;
 use survey::naming;
 use survey::record::{Feed, PartKind, field};
@@ -52,7 +53,8 @@ pub(super) fn take_powered(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
 fn feeders(scene: &Scene<'_>, loose: SubjectId) -> Vec<(String, SubjectId, u8)> {
     let survey = scene.survey;
     let mut found = Vec::new();
-    for part in survey.parts.values().filter(|part| part.kind != PartKind::Outlet || part.rating.passes_on) {
+    let parts = reading_order(survey).into_iter().filter_map(|id| survey.parts.get(&id));
+    for part in parts.filter(|part| part.kind != PartKind::Outlet || part.rating.passes_on) {
         if survey.wiring.head_of(part.id) == survey.wiring.head_of(loose) {
             continue;
         }

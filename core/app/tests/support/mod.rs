@@ -96,6 +96,9 @@ pub fn choices(screen: &Screen) -> impl Iterator<Item = &ChoiceBlock> {
     })
 }
 
+/// What is printed on the splitter of the house.
+pub const LABEL: &str = "3-WAY SPLITTER 5-1000MHz 5.5dB";
+
 /// An invented house of three outlets: cable TV and internet come in from the street, no entry filter, one splitter
 /// behind the ground block, and an outlet in the living room, the office and the bedroom. Modem and router stand in the office.
 pub struct House {
@@ -124,8 +127,7 @@ impl House {
             "ask-ground-block" => vec![pick("seen", &["yes"])],
             "ask-entry-filter" => vec![pick("seen", &["no"])],
             "ask-label" => {
-                let words = "3-WAY SPLITTER 5-1000MHz 5.5dB".into();
-                vec![Deed::Write { key: "text".into(), words }, next()]
+                vec![Deed::Write { key: "text".into(), words: LABEL.into() }, next()]
             }
             "ask-label-read" => vec![next()],
             "ask-legs" => vec![measure("legs", "3", "count"), next()],
