@@ -71,11 +71,6 @@ impl<'a> Sketch<'a> {
         self.pending
     }
 
-    /// The language.
-    pub(crate) fn language(&self) -> &'a Language {
-        self.language
-    }
-
     /// What the device should be able to do here.
     pub(crate) fn able(&mut self, ability: Ability) {
         if !self.screen.abilities.contains(&ability) {

@@ -43,11 +43,6 @@ impl Home {
         list(&self.folder)
     }
 
-    /// The folders of the surveys here, in any order.
-    pub(super) fn folders(&self) -> Result<Vec<PathBuf>> {
-        folders(&self.folder)
-    }
-
     /// The surveys that were set aside.
     ///
     /// # Errors
