@@ -113,7 +113,7 @@ fn every_screen_of_a_survey_of_300_parts_stays_under_200_rows() {
     let room = hand.keys("room:").remove(0);
     hand.press(&room);
     seen.insert(hand.screen().name);
-    open(&mut hand, "free-removed");
+    open(&mut hand, "removed");
     open(&mut hand, "free-here");
     let all = ["edit-part", "meter-at", "new-behind", "part", "room", "run", "service"];
     assert!(

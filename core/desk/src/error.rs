@@ -63,6 +63,16 @@ pub enum DeskError {
     #[error(transparent)]
     Survey(#[from] SurveyError),
 
+    /// A file that somebody packed, where a survey is asked for.
+    #[error(
+        "{} is a survey packed into one file; make a survey of it first: legwork take {} NAME.legwork",
+        path.display(), path.display()
+    )]
+    PackedFile {
+        /// The file.
+        path: PathBuf,
+    },
+
     /// The guide could not go on.
     #[error(transparent)]
     Guide(#[from] GuideError),
@@ -294,6 +304,7 @@ impl DeskError {
             // Whatever else a survey says is about what it was given.
             Self::Survey(_)
             | Self::Guide(_)
+            | Self::PackedFile { .. }
             | Self::Sheet { .. }
             | Self::SheetTooLong { .. }
             | Self::LabelNotText { .. }
@@ -346,6 +357,7 @@ impl DeskError {
                 "file"
             }
             Self::Guide(_) => "guide",
+            Self::PackedFile { .. } => "not_a_survey",
             Self::Fault => "fault",
         }
     }

@@ -104,6 +104,13 @@ pub(super) fn name_subject(question: &Question, scene: &Scene<'_>, phrase: Phras
         | Question::RoomOf(part)
         | Question::FedBy(part) => phrase.phrase("part", naming::part(survey, *part)),
         Question::LeadsTo(part, port) => {
+            let losses = survey.parts.get(part).map(|part| part.rating.leg_losses_db.as_slice());
+            let differ = losses.unwrap_or_default().windows(2).any(|pair| pair.first() != pair.last());
+            let loss =
+                losses.unwrap_or_default().get(usize::from(*port).saturating_sub(1)).filter(|_| differ);
+            let phrase = phrase
+                .text("printed", if loss.is_some() { "yes" } else { "no" })
+                .with("loss", Arg::Loss(loss.copied().unwrap_or_default()));
             let one = survey.parts.get(part).is_none_or(|part| part.outputs() < 2);
             phrase
                 .phrase("part", naming::part(survey, *part))

@@ -163,6 +163,13 @@ pub(crate) fn depends(scene: &Scene<'_>) -> Vec<String> {
     answer.into_iter().flatten().filter_map(|word| word.as_str().map(str::to_owned)).collect()
 }
 
+/// The caution about what must not be cut off, unless somebody said that there is nothing of the kind.
+pub(super) fn caution_of_dependents(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    if depends(scene) != ["nothing"] {
+        sketch.caution(&survey::finding::Caution::WhoDependsOnIt.phrase());
+    }
+}
+
 pub(super) fn take_depends(scene: &Scene<'_>) -> Told<Answer> {
     let picked =
         scene.pending().picked("depends").filter(|picked| !picked.is_empty()).ok_or_else(not_answered)?;

@@ -18,7 +18,10 @@ use crate::sketch::{Sketch, UNSURE};
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Figure {
     Legs,
+    /// The loss to every output.
     LegLoss,
+    /// The loss to one output, where they differ.
+    LegLossOf(u8),
     Low,
     High,
     StopLow,
@@ -28,25 +31,66 @@ enum Figure {
     ReturnHigh,
 }
 
-impl Figure {
-    const ALL: [(Self, &'static str, Quantity); 9] = [
-        (Self::Legs, "legs", Quantity::Count),
-        (Self::LegLoss, "leg-loss", Quantity::Loss),
-        (Self::Low, "low", Quantity::Frequency),
-        (Self::High, "high", Quantity::Frequency),
-        (Self::StopLow, "stop-low", Quantity::Frequency),
-        (Self::StopHigh, "stop-high", Quantity::Frequency),
-        (Self::TapLoss, "tap-loss", Quantity::Loss),
-        (Self::Gain, "gain", Quantity::Loss),
-        (Self::ReturnHigh, "return-high", Quantity::Frequency),
-    ];
+/// The most outputs whose losses are told one by one.
+const MOST_LEGS: u8 = 16;
 
-    /// What a rating says of it. Losses that differ from leg to leg are told one by one elsewhere; here stands the
-    /// greatest.
+impl Figure {
+    /// The figures that matter for a part, as its rating stands.
+    fn of_part(kind: PartKind, rating: &PartRating) -> Vec<Self> {
+        let differ = rating.leg_losses_db.windows(2).any(|pair| pair.first() != pair.last());
+        let legs = u8::try_from(rating.leg_losses_db.len()).unwrap_or(MOST_LEGS).min(MOST_LEGS);
+        let losses: Vec<Self> =
+            if differ { (1..=legs).map(Self::LegLossOf).collect() } else { vec![Self::LegLoss] };
+        match kind {
+            PartKind::EntryFilter | PartKind::HighPassFilter => {
+                vec![Self::Low, Self::High, Self::StopLow, Self::StopHigh]
+            }
+            PartKind::Amplifier => vec![Self::Legs, Self::Low, Self::High, Self::Gain, Self::ReturnHigh],
+            PartKind::Tap => [vec![Self::Legs], losses, vec![Self::Low, Self::High, Self::TapLoss]].concat(),
+            _ => [vec![Self::Legs], losses, vec![Self::Low, Self::High]].concat(),
+        }
+    }
+
+    /// Its name in keys; for one output with its number.
+    fn name(self) -> String {
+        match self {
+            Self::Legs => "legs".into(),
+            Self::LegLoss => "leg-loss".into(),
+            Self::LegLossOf(leg) => format!("leg-loss-{leg}"),
+            Self::Low => "low".into(),
+            Self::High => "high".into(),
+            Self::StopLow => "stop-low".into(),
+            Self::StopHigh => "stop-high".into(),
+            Self::TapLoss => "tap-loss".into(),
+            Self::Gain => "gain".into(),
+            Self::ReturnHigh => "return-high".into(),
+        }
+    }
+
+    /// What it is, in words.
+    fn phrase(self) -> Phrase {
+        match self {
+            Self::LegLossOf(leg) => {
+                Phrase::new("figure-leg-loss-of").with("port", Arg::Count(u64::from(leg)))
+            }
+            other => Phrase::new(format!("figure-{}", other.name())),
+        }
+    }
+
+    const fn quantity(self) -> Quantity {
+        match self {
+            Self::Legs => Quantity::Count,
+            Self::LegLoss | Self::LegLossOf(_) | Self::TapLoss | Self::Gain => Quantity::Loss,
+            Self::Low | Self::High | Self::StopLow | Self::StopHigh | Self::ReturnHigh => Quantity::Frequency,
+        }
+    }
+
+    /// What a rating says of it.
     fn of(self, rating: &PartRating) -> Option<f64> {
         match self {
             Self::Legs => (rating.legs > 0).then(|| f64::from(rating.legs)),
-            Self::LegLoss => rating.leg_losses_db.iter().copied().reduce(f64::max),
+            Self::LegLoss => rating.leg_losses_db.first().copied(),
+            Self::LegLossOf(leg) => rating.leg_losses_db.get(usize::from(leg).saturating_sub(1)).copied(),
             Self::Low => rating.band.map(|band| band.low_mhz),
             Self::High => rating.band.map(|band| band.high_mhz),
             Self::StopLow => rating.stop_band.map(|band| band.low_mhz),
@@ -67,6 +111,15 @@ impl Figure {
             #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a count of 0 to 64")]
             Self::Legs => rating.legs = value as u8,
             Self::LegLoss => rating.leg_losses_db = vec![value; usize::from(rating.legs.max(1))],
+            Self::LegLossOf(leg) => {
+                let place = usize::from(leg).saturating_sub(1);
+                if rating.leg_losses_db.len() <= place {
+                    rating.leg_losses_db.resize(place + 1, value);
+                }
+                if let Some(loss) = rating.leg_losses_db.get_mut(place) {
+                    *loss = value;
+                }
+            }
             Self::Low => rating.band = Some(low(rating.band)),
             Self::High => rating.band = Some(high(rating.band)),
             Self::StopLow => rating.stop_band = Some(low(rating.stop_band)),
@@ -74,22 +127,6 @@ impl Figure {
             Self::TapLoss => rating.tap_db = Some(value),
             Self::Gain => rating.gain_db = Some(value),
             Self::ReturnHigh => rating.return_high_mhz = Some(value),
-        }
-    }
-
-    /// Figures that matter for a kind of part.
-    fn belongs_to(self, kind: PartKind) -> bool {
-        match kind {
-            PartKind::EntryFilter | PartKind::HighPassFilter => {
-                matches!(self, Self::Low | Self::High | Self::StopLow | Self::StopHigh)
-            }
-            PartKind::Amplifier => {
-                matches!(self, Self::Legs | Self::Gain | Self::Low | Self::High | Self::ReturnHigh)
-            }
-            PartKind::Tap => {
-                matches!(self, Self::Legs | Self::LegLoss | Self::TapLoss | Self::Low | Self::High)
-            }
-            _ => matches!(self, Self::Legs | Self::LegLoss | Self::Low | Self::High),
         }
     }
 
@@ -143,17 +180,18 @@ fn figures(
     rating: &PartRating,
     state: impl Fn(&str) -> (Option<String>, bool),
 ) -> Vec<LabelFigure> {
-    Figure::ALL
+    Figure::of_part(kind, rating)
         .into_iter()
-        .filter(|(figure, ..)| figure.belongs_to(kind))
-        .map(|(figure, name, quantity)| {
-            let (key, taken) = state(name);
+        .map(|figure| {
+            let (key, taken) = state(&figure.name());
             let value = figure.of(rating);
-            let says = value
-                .map_or_else(|| Phrase::new("figure-not-stated"), |value| Figure::written(quantity, value));
+            let says = value.map_or_else(
+                || Phrase::new("figure-not-stated"),
+                |value| Figure::written(figure.quantity(), value),
+            );
             LabelFigure {
                 key,
-                name: sketch.say(&Phrase::new(format!("figure-{name}"))),
+                name: sketch.say(&figure.phrase()),
                 says: sketch.say(&says),
                 taken: taken && value.is_some(),
                 doubt: String::new(),
@@ -178,8 +216,9 @@ pub(super) fn take_label(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
     if let Some(recognised) = pending.written("recognised").filter(|_| !taken.is_empty()) {
         let read = PartRating::of_label(recognised);
         let mut rating = PartRating::default();
-        for (figure, name, _) in Figure::ALL {
-            if let Some(value) = figure.of(&read).filter(|_| taken.iter().any(|one| one == name)) {
+        let kind = known.map_or(PartKind::Unknown, |part| part.kind);
+        for figure in Figure::of_part(kind, &read) {
+            if let Some(value) = figure.of(&read).filter(|_| taken.contains(&figure.name())) {
                 figure.put(&mut rating, value);
             }
         }
@@ -231,10 +270,10 @@ pub(super) fn draw_read(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: Subjec
         doubts,
     };
     sketch.block(Block::Label(block));
-    for (figure, name, quantity) in Figure::ALL {
-        if fixing.iter().any(|one| one == name) {
-            let asked = Phrase::new(format!("figure-{name}"));
-            sketch.number(name, &asked, None, quantity, figure.of(&found.rating));
+    for figure in Figure::of_part(found.kind, &found.rating) {
+        if fixing.contains(&figure.name()) {
+            let now = figure.of(&found.rating);
+            sketch.number(&figure.name(), &figure.phrase(), None, figure.quantity(), now);
         }
     }
 }
@@ -243,8 +282,8 @@ pub(super) fn take_read(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
     let mut answer = Answer::new().asked(part, "label-read", "yes");
     let Some(found) = scene.survey.parts.get(&part) else { return Ok(answer) };
     let mut rating = found.rating.clone();
-    for (figure, name, quantity) in Figure::ALL {
-        if let Some(value) = scene.pending().number(name, quantity)? {
+    for figure in Figure::of_part(found.kind, &found.rating) {
+        if let Some(value) = scene.pending().number(&figure.name(), figure.quantity())? {
             figure.put(&mut rating, value);
         }
     }

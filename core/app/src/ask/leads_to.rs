@@ -63,7 +63,7 @@ pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId, 
     offers.push(Offer::new("loose_end", words("loose_end")));
     let now: Vec<_> = current(scene, part, port).into_iter().collect();
     sketch.choice("leads", &Question::LeadsTo(part, port).phrase(scene), false, offers, &now);
-    sketch.caution(&Caution::WhoDependsOnIt.phrase());
+    super::house::caution_of_dependents(scene, sketch);
     sketch.caution(&Caution::SuppliesFirst.phrase());
 }
 

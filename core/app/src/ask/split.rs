@@ -83,7 +83,7 @@ pub(super) fn draw_fed_by(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: Subj
     let now: Vec<_> = unsure.map(str::to_owned).into_iter().collect();
     sketch.words(WordsRole::How, &Phrase::new("fed-by-how"));
     sketch.choice("feeder", &Question::FedBy(part).phrase(scene), false, offers, &now);
-    sketch.caution(&Caution::WhoDependsOnIt.phrase());
+    super::house::caution_of_dependents(scene, sketch);
 }
 
 pub(super) fn take_fed_by(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {

@@ -48,6 +48,12 @@ pub fn read(line: &str, screen: &Screen, numbered: &Numbered) -> Typed {
     let chooses =
         numbered.numbers.iter().any(|target| matches!(target, Target::Option { .. } | Target::Press { .. }));
     let input = only_input(numbered);
+    // The mark of a place to write in is no text for it.
+    if let (Some(Target::Write { .. }), Some(marked)) = (input, target(line, numbered))
+        && input == Some(marked)
+    {
+        return Typed::NotUnderstood("plain-write-how");
+    }
     if let Some(chosen) = numbers(line, numbered).filter(|_| chooses || input.is_none()) {
         return pick(&chosen, screen);
     }
@@ -96,12 +102,13 @@ fn given(target: &Target, text: &str) -> Option<Deed> {
         }
         Target::Photo { key } => Some(Deed::Photo { key: key.clone(), file: text.into() }),
         Target::Press { key } => Some(Deed::File { key: key.clone(), file: text.into() }),
-        Target::Confirm { .. } | Target::Option { .. } => None,
+        Target::Confirm { .. } | Target::Option { .. } | Target::Absent => None,
     }
 }
 
 fn pick(chosen: &[&Target], screen: &Screen) -> Typed {
     match chosen {
+        [Target::Absent] => Typed::NotUnderstood("plain-no-way-on"),
         [Target::Press { key }] if FileAsked::of(key).is_some() => Typed::NotUnderstood("plain-file-how"),
         [Target::Press { key }] => Typed::Deeds(vec![Deed::Press { key: key.clone() }]),
         [Target::Confirm { key, question }] => {

@@ -4,20 +4,23 @@ use std::fmt::Write as _;
 
 use survey::words::{Arg, Language, Phrase};
 
-use crate::screen::{Block, FileAsked, HowFarBlock, Screen, WordsRole};
+use crate::screen::{Block, FileAsked, HowFarBlock, PressWeight, Screen, WordsRole};
 
 /// What the numbers and letters of a screen stand for.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Numbered {
     /// What the numbers stand for, 1 first: options, rows, and places that take something.
     pub numbers: Vec<Target>,
-    /// What the letters stand for, `a` first: what is pressed to go on, put off, or leave.
+    /// What the letters stand for, `a` first: what is pressed. `a` is the way on, on every screen; where a choice leads on
+    /// instead it stands for nothing, so that a hand used to it does no harm.
     pub letters: Vec<Target>,
 }
 
 /// What one number or letter stands for.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Target {
+    /// The way on, on a screen that has no press for it.
+    Absent,
     /// Something pressed.
     Press {
         /// Its key.
@@ -63,6 +66,7 @@ pub enum Target {
 /// The screen as text, lines at most as long as its words make them, and what its numbers stand for.
 pub fn show(screen: &Screen, language: &Language) -> (String, Numbered) {
     let mut page = Page { text: String::new(), numbered: Numbered::default(), language };
+    page.numbered.letters.push(way_on(screen).map_or(Target::Absent, |key| Target::Press { key }));
     let trail = screen.trail.join(" > ");
     if !trail.is_empty() {
         page.line(&trail);
@@ -86,6 +90,14 @@ pub fn show(screen: &Screen, language: &Language) -> (String, Numbered) {
         page.say("plain-back", &[]);
     }
     (page.text, page.numbered)
+}
+
+/// The key of the press that leads on.
+fn way_on(screen: &Screen) -> Option<String> {
+    screen.blocks.iter().find_map(|block| match block {
+        Block::Press(press) if press.weight == PressWeight::Main => Some(press.key.clone()),
+        _ => None,
+    })
 }
 
 struct Page<'a> {
@@ -116,7 +128,7 @@ impl Page<'_> {
         self.numbered.numbers.len()
     }
 
-    /// A letter, or two from the 27th on.
+    /// The next letter, or two from the 27th on. The first is the way on's.
     fn letter(&mut self, target: Target) -> String {
         self.numbered.letters.push(target);
         letters(self.numbered.letters.len())
@@ -237,7 +249,9 @@ impl Page<'_> {
             Block::Figure(figure) => self.line(&format!("[{}: {}]", figure.name, figure.description)),
             Block::HowFar(far) => self.how_far(far),
             Block::Press(press) => {
-                let letter = self.letter(Target::Press { key: press.key.clone() });
+                let target = Target::Press { key: press.key.clone() };
+                let is_way_on = self.numbered.letters.first() == Some(&target);
+                let letter = if is_way_on { letters(1) } else { self.letter(target) };
                 self.line(&format!("{letter:>3}  {}", press.words));
                 if FileAsked::of(&press.key).is_some() {
                     self.say("plain-file", &[("letter", &letter)]);

@@ -9,7 +9,6 @@ free-runs = Cables
 free-rooms = Rooms
 free-services = What else uses the cable
 free-meter = Readings of a meter
-free-removed = What was removed
 free-count = { $count }
 free-unassigned =
     { $count ->
@@ -250,6 +249,3 @@ free-stand = In front of { $part }
 free-cannot-reach = I cannot get to it now: start where I stand
 
 # --- what was removed
-free-removed-none = Nothing is removed.
-free-removed-lead = Touch what shall come back.
-free-removed-rows = Removed, the latest first

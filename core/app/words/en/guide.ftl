@@ -89,6 +89,7 @@ plain-one = { $name } (one number)
 plain-photo = the picture’s file
 plain-done = { $share } done
 plain-back =   <  Back
+plain-no-way-on = This screen goes on when you choose; a is for going on where there is something to leave.
 plain-help = Type a number or letter from the screen, or NUMBER = your answer. < goes back.
 plain-write-how = Type the number, then = and your answer: for example 1 = 12.
 plain-cannot-write = Nothing can be written there. Type only its number.

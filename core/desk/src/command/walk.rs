@@ -19,18 +19,21 @@ const WIDEST: usize = 80;
 /// # Errors
 /// If the survey cannot be opened or the answers cannot be read. What was answered is kept.
 pub fn run(
-    survey: Option<&Path>,
+    named: Option<&Path>,
     answers: Option<&Path>,
     figures: survey::words::Figures,
 ) -> Result<(), DeskError> {
-    let home = match survey {
+    let home = match named {
         Some(folder) => {
             folder.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."))
         }
         None => Path::new("."),
     };
     let mut guide = Guide::at(home, author::this_computer()?, app::english(figures))?;
-    if let Some(folder) = survey {
+    if let Some(folder) = named {
+        if survey::file::recognise(folder) {
+            return Err(DeskError::PackedFile { path: folder.to_owned() });
+        }
         guide.open(folder)?;
     }
     let mut lines = Lines::of(answers)?;
@@ -50,11 +53,15 @@ pub fn run(
         match plain::read(&line, &screen, &numbered) {
             Typed::Blank => {}
             Typed::NotUnderstood(id) => walker.say(id)?,
-            Typed::Deeds(deeds) => walker.act(&mut guide, &deeds)?,
+            Typed::Deeds(deeds) => {
+                walker.shown = None;
+                walker.act(&mut guide, &deeds)?;
+            }
             Typed::AskAgain(deed, question) => {
                 output::say(&format!("{question}\n"))?;
                 walker.say("plain-yes-or-no")?;
                 let Some(line) = lines.next("> ")? else { break };
+                walker.shown = None;
                 if walker.word("plain-yes").split(' ').any(|yes| yes == line.trim().to_lowercase()) {
                     walker.act(&mut guide, &[deed])?;
                 }

@@ -123,7 +123,8 @@ fn asked(value: &Value) -> Option<Phrase> {
         Some(Phrase::new(format!("value-asked-{answer}")))
     };
     let Some(several) = value.as_array() else { return answer(value) };
-    let several: Option<Vec<_>> = several.iter().map(|one| Some(Arg::Phrase(Box::new(answer(one)?)))).collect();
+    let several: Option<Vec<_>> =
+        several.iter().map(|one| Some(Arg::Phrase(Box::new(answer(one)?)))).collect();
     Some(Phrase::new("value-several").with("several", Arg::Several(several?)))
 }
 

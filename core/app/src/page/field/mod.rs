@@ -16,7 +16,6 @@ mod part;
 mod photo;
 mod questions;
 mod reading;
-mod removed;
 mod room;
 mod run;
 mod seen;
@@ -80,8 +79,6 @@ pub(crate) enum FieldPlace {
     Here,
     /// The questions of the part that one stands in front of, one after the other.
     Stand(SubjectId),
-    /// What was removed.
-    Removed,
 }
 
 /// The rows of the overview that lead here: key, name, and what stands beside it.
@@ -102,7 +99,6 @@ pub(super) fn doors(scene: &Scene<'_>) -> Vec<(&'static str, Phrase, Option<Phra
         door("free-rooms", Some(count(survey.rooms.len()))),
         door("free-services", Some(count(survey.services.len()))),
         door("free-meter", Some(count(survey.readings.len()))),
-        door("free-removed", None),
     ]
 }
 
@@ -117,7 +113,6 @@ pub(super) fn door(key: &str) -> Option<Place> {
         "free-rooms" => FieldPlace::Rooms,
         "free-services" => FieldPlace::Services,
         "free-meter" => FieldPlace::MeterAt,
-        "free-removed" => FieldPlace::Removed,
         _ => return None,
     };
     Some(Place::Field(place))
@@ -146,7 +141,6 @@ fn draw(scene: &Scene<'_>, place: &FieldPlace) -> Screen {
         FieldPlace::Meter(part) => meter::show(scene, *part),
         FieldPlace::Here => here::show(scene),
         FieldPlace::Stand(part) => here::show_stand(scene, *part),
-        FieldPlace::Removed => removed::show(scene),
     };
     undo::offer(scene, &mut sketch);
     sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
@@ -208,7 +202,6 @@ fn pressed(guide: &mut Guide, place: &FieldPlace, key: &str) -> Result<Move> {
         FieldPlace::Meter(part) => meter::pressed(guide, *part, key),
         FieldPlace::Here => here::pressed(guide, key),
         FieldPlace::Stand(part) => here::pressed_stand(guide, *part, key),
-        FieldPlace::Removed => removed::pressed(guide, key),
     }
 }
 
