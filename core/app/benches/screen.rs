@@ -56,7 +56,7 @@ fn large() -> (TempDir, Guide) {
     }
     store.write(&edits).unwrap();
     drop(store);
-    let mut guide = Guide::at(home.path(), author, app::english(Default::default())).unwrap();
+    let mut guide = Guide::at(home.path(), author, app::english(survey::words::Figures::default())).unwrap();
     guide.open(&folder).unwrap();
     (home, guide)
 }

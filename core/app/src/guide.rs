@@ -311,15 +311,29 @@ impl Guide {
 
     /// Makes a new survey and opens it.
     pub(crate) fn make(&mut self, name: &str) -> Result<()> {
-        self.close()?;
         let folder = self.free_folder(name)?;
         let store = Store::create(&folder, self.author)?;
+        match self.named(store, name) {
+            Ok(open) => {
+                self.close()?;
+                self.open = Some(open);
+                Ok(())
+            }
+            Err(error) => {
+                // A name that is not taken leaves no survey without one. That it stays is less than what was wrong.
+                let _ = self.home.delete(&folder);
+                Err(error)
+            }
+        }
+    }
+
+    /// A survey that was just made, with its name.
+    fn named(&self, store: Store, name: &str) -> Result<OpenSurvey> {
         let mut open = OpenSurvey::of(store, &self.home, self.device.name())?;
         let subject = open.survey.id;
         open.write(&[Edit::new(subject, field::IS, "survey"), Edit::new(subject, field::NAME, name)])?;
         open.memory.go(Place::Overview);
-        self.open = Some(open);
-        Ok(())
+        Ok(open)
     }
 
     /// Closes the survey that is open. It is found again where it was left.

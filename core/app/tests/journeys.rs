@@ -21,7 +21,7 @@ fn walked(tongue: Tongue) -> (Vec<(String, String)>, usize) {
         screens.push((screen.name.clone(), plain::show(&screen, &walk.language).0));
         for deed in house.answer(&walk, &screen) {
             let before = walk.guide.screen();
-            walk.act(deed);
+            walk.act(&deed);
             let after = walk.guide.screen();
             // What is only typed or ticked is no answer yet: an answer leads on to another screen.
             answers += usize::from((&before.name, &before.title) != (&after.name, &after.title));
@@ -45,9 +45,11 @@ fn a_house_of_three_outlets_takes_few_answers_in_every_language() {
 }
 
 #[test]
-fn every_screen_as_text() {
+fn every_question_as_text() {
     let (screens, _) = walked(app::english);
-    for (step, (name, text)) in screens.iter().enumerate() {
+    // What follows is drawn by chance over the things of the house, whose ids differ each time.
+    let questions = screens.split_last().unwrap().1;
+    for (step, (name, text)) in questions.iter().enumerate() {
         insta::with_settings!({prepend_module_to_snapshot => false, omit_expression => true}, {
             insta::assert_snapshot!(format!("{:02}-{name}", step + 1), text);
         });

@@ -37,14 +37,14 @@ impl Walk {
     /// With a new survey.
     pub fn begun(tongue: Tongue) -> Self {
         let mut walk = Self::new(tongue);
-        walk.act(press("new"));
-        walk.act(Deed::Write { key: "name".into(), words: "Öß 1".into() });
-        walk.act(press("make"));
+        walk.act(&press("new"));
+        walk.act(&Deed::Write { key: "name".into(), words: "Öß 1".into() });
+        walk.act(&press("make"));
         walk
     }
 
-    pub fn act(&mut self, deed: Deed) {
-        self.guide.act(&deed).unwrap_or_else(|error| panic!("{deed:?}: {error}"));
+    pub fn act(&mut self, deed: &Deed) {
+        self.guide.act(deed).unwrap_or_else(|error| panic!("{deed:?}: {error}"));
         self.guide.settle_long_work();
     }
 
