@@ -14,7 +14,10 @@ not-answered = Please choose or write something first. “I am not sure” and �
 problem = { $what }
 more-rows = Show more
 first-rows = From the beginning
-how-far = { $done } of { $of } questions answered
+how-far = { $unsure ->
+    [0] { $done } of { $of } questions answered
+   *[other] { $done } of { $of } questions answered, { $unsure } of them with “not sure”
+}
 survey-untitled = A survey without a name
 
 surveys = Surveys
