@@ -28,6 +28,9 @@ pub fn read(line: &str, screen: &Screen, numbered: &Numbered) -> Typed {
     if line.is_empty() {
         return Typed::Blank;
     }
+    if matches!(line, "?" | "help") {
+        return Typed::NotUnderstood("plain-help");
+    }
     if line == "<" {
         return Typed::Deeds(vec![Deed::Back]);
     }

@@ -193,7 +193,7 @@ private-nodes-how = An adapter’s own page lists the devices on its network, of
    *[other] { $known } are known here, with the adapters still to come.
 }
 private-nodes-seen = How many does it show, itself included?
-private-nodes-same = It shows { $seen }, as many as are known here. Nobody else is on it.
+private-nodes-same = It shows { $seen }, no more than are known here.
 private-nodes-fewer = It shows { $seen }, fewer than the { $known } known here. That is fine while an adapter is still to come or has no power.
 private-nodes-more = It shows { $seen }, more than the { $known } known here. Somebody else may be on your network.
 private-next = Go on to the outlet test
@@ -254,7 +254,7 @@ still-fine-no = Then look at the changes that were done, the newest first, and p
 # --- forecast against test
 
 compare-none = Nothing is measured yet, so there is nothing to hold against the forecast.
-compare-all-fine = Every room that was measured over the cable gets what was expected, or more.
+compare-all-fine = No room that was measured over the cable falls short of its forecast.
 compare-some-below = { $below ->
     [one] One room gets less than was expected.
    *[other] { $below } rooms get less than was expected.
