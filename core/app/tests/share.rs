@@ -6,7 +6,7 @@ use std::fs;
 use std::path::Path;
 
 use app::Deed;
-use app::screen::{Block, FileAsked};
+use app::screen::{Block, FileAsked, WordsBlock, WordsRole};
 use person::{Person, picture, row_of, rows, says, shown, two};
 use survey::fact::AuthorId;
 use survey::store::Store;
@@ -146,9 +146,10 @@ fn what_is_no_file_of_ours_is_refused_and_changes_nothing() {
     let screen = ann.guide.screen();
     let key = *screen.keys().iter().find(|one| FileAsked::of(one).as_ref() == Some(&key)).unwrap();
     for file in [junk.display().to_string(), "/nowhere/at all.lwk".into(), String::new()] {
-        let error = ann.guide.act(&Deed::File { key: key.into(), file }).unwrap_err();
-        assert!(!error.to_string().is_empty());
-        ann.on("share-take-in");
+        ann.act(&Deed::File { key: key.into(), file });
+        let told = ann.on("share-take-in").blocks.remove(0);
+        let is_problem = |words: &WordsBlock| words.role == WordsRole::Problem && !words.words.is_empty();
+        assert!(matches!(&told, Block::Words(words) if is_problem(words)), "{told:?}");
     }
     // A press without a file says what is missing.
     ann.act(&Deed::Press { key: key.into() });

@@ -5,6 +5,7 @@
 
 mod aside;
 mod ask;
+mod errand;
 mod field;
 mod mend;
 mod new_survey;
@@ -34,6 +35,7 @@ use crate::scene::Scene;
 use crate::screen::{Ability, Block, HowFar, PhotoShown, PhotoSlotBlock, Screen};
 use crate::sketch::Sketch;
 
+pub(crate) use errand::{ERRAND_STOP, show as show_errand};
 pub(crate) use field::{FieldPlace, Seen, way_on};
 pub(crate) use result::ResultPlace;
 pub(crate) use share::{Looked, SharePlace};
