@@ -43,7 +43,9 @@ impl Doing {
 }
 
 /// What is to be done in the guide once an errand is over.
-pub(crate) struct After(Box<dyn Fn(&mut Guide) -> Result<Move> + Send + Sync>);
+pub(crate) struct After(Box<Then>);
+
+type Then = dyn Fn(&mut Guide) -> Result<Move> + Send + Sync;
 
 impl After {
     pub(crate) fn new(then: impl Fn(&mut Guide) -> Result<Move> + Send + Sync + 'static) -> Self {

@@ -7,13 +7,12 @@ use survey::error::NotASurvey;
 use survey::fact::AuthorId;
 use survey::file::{self, Limits};
 use survey::home::Repaired;
-use survey::store::{Rebuilt, Store, peek, rebuild, salvage};
+use survey::store::{Rebuilt, Salvage, Store, peek, rebuild, salvage};
 use survey::words::{Arg, Phrase};
 
 use super::share::{self, Looked};
 use crate::deed::Deed;
 use crate::errand::{After, Doing};
-use crate::error::Result;
 use crate::guide::Guide;
 use crate::long_work::LongWork;
 use crate::place::{Move, Outside};
@@ -42,32 +41,32 @@ pub(super) fn show(guide: &Guide) -> Screen {
     sketch.screen
 }
 
-pub(super) fn take(guide: &mut Guide, folder: &Path, found_damaged: bool, deed: &Deed) -> Result<Move> {
+pub(super) fn take(guide: &mut Guide, folder: &Path, found_damaged: bool, deed: &Deed) -> Move {
     match deed {
         Deed::Press { key } => match key.as_str() {
             "mend" => {
                 send(guide, folder.to_owned(), found_damaged, None);
-                Ok(Move::Stay)
+                Move::Stay
             }
             "mend-with-file" => {
                 if let Some(looked) = &guide.looked {
                     let file = looked.file.clone();
                     send(guide, folder.to_owned(), found_damaged, Some(file));
                 }
-                Ok(Move::Stay)
+                Move::Stay
             }
-            "not" => Ok(Move::Outside(Outside::Survey(folder.to_owned()))),
+            "not" => Move::Outside(Outside::Survey(folder.to_owned())),
             key if FileAsked::of(key).is_some() => {
                 guide.tell(Phrase::new("share-needs-file"));
-                Ok(Move::Stay)
+                Move::Stay
             }
-            _ => Ok(Move::Stay),
+            _ => Move::Stay,
         },
         Deed::File { key, file } if FileAsked::of(key) == Some(FileAsked::ToRead) => {
             look(guide, folder.to_owned(), file.into());
-            Ok(Move::Stay)
+            Move::Stay
         }
-        _ => Ok(Move::Stay),
+        _ => Move::Stay,
     }
 }
 
@@ -121,7 +120,7 @@ fn from_itself(
         };
     }
     // What showed the damage may not show it twice: the log that a crash left is gone after the first opening.
-    let found = salvage(folder)?;
+    let found = readable(folder)?;
     let Some(survey) = found.survey.filter(|_| found.is_complete) else { return Ok(None) };
     let rebuilt = rebuild(folder, survey, found.facts)?;
     Ok(Some((Store::open(folder, author)?, Some(rebuilt))))
@@ -148,9 +147,22 @@ fn with_file(
     }
 }
 
+/// What can still be read of a survey; nothing where its database is gone.
+fn readable(folder: &Path) -> survey::error::Result<Salvage> {
+    match salvage(folder) {
+        Err(error) if is_damage(&error) => Ok(Salvage::default()),
+        found => found,
+    }
+}
+
 /// Whether a survey cannot be read from its own folder, but perhaps with a file's help.
 fn is_damage(error: &SurveyError) -> bool {
-    matches!(error, SurveyError::Damaged { .. } | SurveyError::NotASurvey { why: NotASurvey::NotSqlite, .. })
+    let is_lost = |why: &NotASurvey| matches!(why, NotASurvey::NotSqlite | NotASurvey::NoDatabase);
+    match error {
+        SurveyError::Damaged { .. } => true,
+        SurveyError::NotASurvey { why, .. } => is_lost(why),
+        _ => false,
+    }
 }
 
 fn tell(guide: &mut Guide, mended: &Mended) {
@@ -181,7 +193,7 @@ fn look(guide: &mut Guide, folder: PathBuf, file: PathBuf) {
         let looked = Looked::into(&file, work)?;
         let known = match peek(&folder) {
             Ok(look) => Some(look.survey),
-            Err(_) => salvage(&folder)?.survey,
+            Err(_) => readable(&folder)?.survey,
         };
         if known.is_some_and(|survey| survey != looked.look.survey) {
             return Err(SurveyError::OtherSurveyInFile);

@@ -94,7 +94,7 @@ pub(crate) fn take_outside(guide: &mut Guide, outside: &Outside, deed: &Deed) ->
         Outside::Survey(folder) => one_survey::take(guide, folder, deed),
         Outside::Rename(folder) => other_name::take_rename(guide, folder, deed),
         Outside::Copy(folder) => other_name::take_copy(guide, folder, deed),
-        Outside::Mend { folder, found_damaged } => mend::take(guide, folder, *found_damaged, deed),
+        Outside::Mend { folder, found_damaged } => Ok(mend::take(guide, folder, *found_damaged, deed)),
         Outside::Sent => sent::take(guide, deed),
         Outside::Device => this_device::take(guide, deed),
     }
