@@ -151,8 +151,10 @@ fn taken_in_beside_it_is_all_there_when_it_is_settled() {
     let mut other = sender.other();
     let before = shown(&other.folder());
     let work = press(&mut other.guide, "take");
+    other.guide.collect_long_work();
+    other.on("errand");
     watched(&other.guide, &work);
-    other.guide.settle_long_work();
+    other.guide.collect_long_work();
     says(&other.on("share-take-in"), "1 new record, 6 new photos");
     assert_eq!(shown(&other.folder()), shown(&sender.person.folder()));
     assert_eq!(names(&other.folder().join("photos")), names(&sender.person.folder().join("photos")));

@@ -40,15 +40,20 @@ impl Guide {
     }
 
     /// The work that is going on and takes a while, if there is any: a shell asks it how far it is. When it is over, the
-    /// shell calls [`Guide::settle_long_work`], which then waits for nothing, and draws the screen anew.
+    /// shell calls [`Guide::collect_long_work`] and draws the screen anew.
     pub fn long_work(&self) -> Option<LongWork> {
         let errand = self.errand.as_ref().map(Errand::work).filter(|work| !work.is_done());
         let results = || self.open.as_ref()?.results.running();
         errand.or_else(results).cloned()
     }
 
-    /// Waits until no long work is going on, and has the screen tell what came of it: for when it is over, for tests, and
-    /// where nothing can be drawn meanwhile.
+    /// Has the screen tell what came of long work that is over; waits for nothing. A shell that leaves it out shows a
+    /// screen that says that it is over, with a press to go on.
+    pub fn collect_long_work(&mut self) {
+        self.collect_errand();
+    }
+
+    /// Waits until no long work is going on, and collects it: for tests, and where nothing can be drawn meanwhile.
     pub fn settle_long_work(&mut self) {
         if let Some(errand) = &self.errand {
             errand.work().wait();
