@@ -1,135 +1,30 @@
 //! The guide: what is shown now, and what a deed makes of it.
 
 mod aside;
+mod errand;
+mod open_survey;
 
 use std::path::{Path, PathBuf};
 
-use survey::SurveyError;
-use survey::error::CannotPutBack;
-use survey::fact::{ActId, AuthorId, Edit, SubjectId};
+use survey::fact::{AuthorId, Edit};
 use survey::home::Home;
-use survey::record::{PhotoRole, Survey, field, fold};
+use survey::record::field;
 use survey::store::Store;
-use survey::story;
 use survey::words::{Language, Phrase};
 
 use crate::deed::Deed;
 use crate::device::Device;
+use crate::errand::Errand;
 use crate::error::{GuideError, Result};
 use crate::given::Pending;
 use crate::journey;
-use crate::long_work::{Results, Standing};
-use crate::memory::Memory;
-use crate::page::{self, Looked, Seen};
+use crate::page::{self, Looked};
 use crate::place::{Move, Outside, Place};
+use crate::results::Standing;
 use crate::scene::Scene;
 use crate::screen::{Block, Screen, WordsBlock, WordsRole};
 
-/// A survey that is open.
-pub(crate) struct OpenSurvey {
-    pub(crate) store: Store,
-    pub(crate) survey: Survey,
-    pub(crate) memory: Memory,
-    /// Counts what was written since it was opened: what was worked out before is then out of date.
-    pub(crate) revision: u64,
-    /// The newest act of this device, which can be taken back.
-    pub(crate) last_act: Option<ActId>,
-    /// What its author is called on this device; empty if nothing was said.
-    display_name: String,
-    /// A file that was looked into and not taken in.
-    pub(crate) looked: Option<Looked>,
-    /// How many facts the last file brought, if they can be put back.
-    pub(crate) returnable: std::result::Result<usize, CannotPutBack>,
-    /// Label texts that were typed on this device.
-    pub(crate) seen: Seen,
-    /// What follows from the survey, as far as it is worked out.
-    pub(crate) results: Results,
-}
-
-impl OpenSurvey {
-    fn of(mut store: Store, home: &Home, display_name: &str) -> Result<Self> {
-        let survey = fold(store.ledger(), store.survey_id())?;
-        let memory = Memory::of(&store)?;
-        let returnable = returnable(&mut store)?;
-        let display_name = display_name.to_owned();
-        Ok(Self {
-            store,
-            survey,
-            memory,
-            revision: 0,
-            last_act: None,
-            display_name,
-            looked: None,
-            returnable,
-            seen: Seen::over(home),
-            results: Results::default(),
-        })
-    }
-
-    /// How what follows from the survey stands.
-    pub(crate) fn standing(&self) -> Standing<'_> {
-        self.results.standing(&self.survey, self.revision)
-    }
-
-    /// Writes what was decided as one act; when this returns it is on the disk.
-    pub(crate) fn write(&mut self, edits: &[Edit]) -> Result<()> {
-        if !edits.is_empty() {
-            self.introduce()?;
-            self.last_act = Some(self.store.write(edits)?);
-            self.memory.has_answered = true;
-            self.read()?;
-        }
-        Ok(())
-    }
-
-    /// Says what whoever writes here is called, as an act of its own: taking back what follows does not take it back.
-    pub(crate) fn introduce(&mut self) -> Result<()> {
-        let me = self.store.author();
-        if !self.display_name.is_empty()
-            && story::author_name(self.store.ledger(), me) != Some(&self.display_name)
-        {
-            self.store.write(&[story::name_author(me, &self.display_name)])?;
-        }
-        Ok(())
-    }
-
-    /// Reads the records anew after something was written.
-    pub(crate) fn read(&mut self) -> Result<()> {
-        self.survey = fold(self.store.ledger(), self.store.survey_id())?;
-        self.returnable = returnable(&mut self.store)?;
-        self.revision += 1;
-        Ok(())
-    }
-
-    /// Takes a photo in from a file.
-    pub(crate) fn add_photo(
-        &mut self,
-        file: &str,
-        of: Option<SubjectId>,
-        role: Option<PhotoRole>,
-    ) -> Result<SubjectId> {
-        let unreadable = |error: std::io::Error| GuideError::Failed { message: format!("{file}: {error}") };
-        let size = std::fs::metadata(file).map_err(unreadable)?.len();
-        if size > survey::photo::MAX_PICTURE_BYTES as u64 {
-            let fault = survey::photo::PictureFault::TooLong { limit: survey::photo::MAX_PICTURE_BYTES };
-            return Err(survey::SurveyError::from(fault).into());
-        }
-        let bytes = std::fs::read(file).map_err(unreadable)?;
-        self.introduce()?;
-        let photo = self.store.add_photo(&bytes, of, role)?;
-        self.read()?;
-        Ok(photo)
-    }
-}
-
-/// Whether what the last file brought can be put back, and how many facts that are.
-fn returnable(store: &mut Store) -> Result<std::result::Result<usize, CannotPutBack>> {
-    match store.can_put_back() {
-        Ok(facts) => Ok(Ok(facts)),
-        Err(SurveyError::CannotPutBack(why)) => Ok(Err(why)),
-        Err(error) => Err(error.into()),
-    }
-}
+pub(crate) use open_survey::OpenSurvey;
 
 /// The guide on one device: the surveys of a home folder, one of them open, and the screen that is shown.
 ///
@@ -148,6 +43,8 @@ pub struct Guide {
     device: Device,
     /// A file that somebody sent, looked into outside any survey.
     pub(crate) looked: Option<Looked>,
+    /// A file that is being read or written, or was and is not collected yet.
+    errand: Option<Errand>,
     /// How much goes into a work list.
     effort: survey::worklist::Options,
     /// What was open when the app was put aside.
@@ -174,6 +71,7 @@ impl Guide {
             notices: Vec::new(),
             device,
             looked: None,
+            errand: None,
             effort: survey::worklist::Options::default(),
             suspended: None,
         };
@@ -197,6 +95,9 @@ impl Guide {
     pub fn screen(&self) -> Screen {
         if let Some(suspended) = &self.suspended {
             return suspended.screen.clone();
+        }
+        if let Some(errand) = &self.errand {
+            return page::show_errand(self, errand);
         }
         let mut screen = match &self.open {
             None => page::show_outside(self, &self.outside),
@@ -224,6 +125,9 @@ impl Guide {
     pub fn act(&mut self, deed: &Deed) -> Result<()> {
         self.resume()?;
         self.notices.clear();
+        if self.act_on_errand(deed) {
+            return Ok(());
+        }
         let deed = &deed.plainly(self.language.figures().marks);
         let stood = self.stands_at();
         let step = match (deed, &self.open) {
@@ -336,11 +240,13 @@ impl Guide {
         Ok(open)
     }
 
-    /// Closes the survey that is open. It is found again where it was left.
+    /// Closes the survey that is open. It is found again where it was left. A file that is being read or written is
+    /// stopped.
     ///
     /// # Errors
     /// If where one was cannot be written down.
     pub fn close(&mut self) -> Result<()> {
+        self.end_errand();
         self.remember()?;
         self.open = None;
         self.suspended = None;

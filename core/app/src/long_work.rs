@@ -1,4 +1,4 @@
-//! Work that takes a while: forecast, work list and findings, on a thread of its own over a copy of the survey.
+//! Work that takes a while, on a thread of its own: how far it is, stopping it, and what came of it.
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
@@ -6,77 +6,6 @@ use std::sync::{Arc, OnceLock};
 use std::thread;
 
 use survey::SurveyError;
-use survey::finding::{Finding, findings};
-use survey::forecast::Forecast;
-use survey::record::Survey;
-use survey::report::{Matters, Unknown, unknowns};
-use survey::worklist::{Options, Stake, WorkList, at_stake, worklist_watched};
-
-/// Everything that follows from a survey as it stood once.
-#[derive(Debug)]
-pub(crate) struct Worked {
-    /// The work list, with the forecast of the house as found.
-    pub(crate) list: WorkList,
-    /// What is wrong or at risk.
-    pub(crate) findings: Vec<Finding>,
-    /// What is not known, what is most worth going back for first.
-    pub(crate) unknowns: Vec<Weighed>,
-}
-
-/// Something not known, with what knowing it may change.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Weighed {
-    /// What is not known.
-    pub(crate) unknown: Unknown,
-    /// What knowing it may change, where that can be told.
-    pub(crate) stake: Option<Stake>,
-}
-
-/// What changes no rate by so much, Mb/s, is not worth going back for: the work list draws the same line.
-const WORTH_MBPS: f64 = 15.0;
-
-/// The most unknowns that are weighed.
-const MOST_WEIGHED: usize = 60;
-
-impl Weighed {
-    /// What is at stake, if that is worth going back for.
-    pub(crate) fn worth(&self) -> Option<Stake> {
-        self.stake.filter(|stake| stake.mbps >= WORTH_MBPS)
-    }
-
-    /// Whether it is worth going back for: by what is at stake or, where that cannot be told, by where it is.
-    pub(crate) fn is_worth_going_back(&self) -> bool {
-        self.worth().is_some() || (self.stake.is_none() && self.unknown.matters < Matters::Echo)
-    }
-}
-
-impl Worked {
-    /// What gets through in the house as it is.
-    pub(crate) fn forecast(&self) -> &Forecast {
-        &self.list.as_found
-    }
-}
-
-/// Whether nothing differs that the results depend on: photos, notes and the survey's name may.
-fn same_wiring(a: &Survey, b: &Survey) -> bool {
-    let given_up = |survey: &Survey| {
-        let mut given_up: Vec<_> =
-            survey.works.values().map(|work| (work.change, work.outcome.end)).collect();
-        given_up.sort_unstable();
-        given_up
-    };
-    a.parts == b.parts
-        && a.runs == b.runs
-        && a.rooms == b.rooms
-        && a.services == b.services
-        && a.readings == b.readings
-        && a.wiring == b.wiring
-        && a.building == b.building
-        && a.internet == b.internet
-        && a.network == b.network
-        && a.unread == b.unread
-        && given_up(a) == given_up(b)
-}
 
 /// Work that takes a while. A shell asks it how far it is, and may tell it to stop; the screen says the rest.
 #[derive(Debug, Clone)]
@@ -86,39 +15,22 @@ pub struct LongWork {
 
 #[derive(Debug)]
 struct Shared {
-    /// Which count of writes it is of.
-    revision: u64,
-    /// The house that it is of.
-    house: Survey,
     stop: AtomicBool,
     thousandths: AtomicU32,
-    outcome: OnceLock<Result<Worked, SurveyError>>,
+    over: OnceLock<()>,
 }
 
 /// That nothing can be told yet of how far it is.
 const NOT_KNOWN: u32 = u32::MAX;
 
 impl LongWork {
-    /// Begins it.
-    pub(crate) fn begin(house: Survey, revision: u64, options: Options) -> Self {
-        let shared = Arc::new(Shared {
-            revision,
-            house,
+    fn new() -> Self {
+        let shared = Shared {
             stop: AtomicBool::new(false),
             thousandths: AtomicU32::new(NOT_KNOWN),
-            outcome: OnceLock::new(),
-        });
-        let work = Arc::clone(&shared);
-        let begun = thread::Builder::new().name("long work".into()).spawn(move || {
-            let worked = catch_unwind(AssertUnwindSafe(|| work_out(&work, &options)));
-            let outcome = worked.unwrap_or(Err(SurveyError::Inner("the long work broke off")));
-            // Nobody else writes it.
-            let _ = work.outcome.set(outcome);
-        });
-        if begun.is_err() {
-            let _ = shared.outcome.set(Err(SurveyError::Inner("no thread for the long work")));
-        }
-        Self { shared }
+            over: OnceLock::new(),
+        };
+        Self { shared: Arc::new(shared) }
     }
 
     /// How far it is, in thousandths; `None` while that cannot be told.
@@ -134,149 +46,62 @@ impl LongWork {
 
     /// Whether it is over: done, stopped or failed.
     pub fn is_done(&self) -> bool {
-        self.shared.outcome.get().is_some()
+        self.shared.over.get().is_some()
     }
 
     /// Waits until it is over.
     pub(crate) fn wait(&self) {
-        self.shared.outcome.wait();
+        self.shared.over.wait();
     }
 
-    fn is_stopped(&self) -> bool {
+    /// Whether it was told to stop.
+    pub(crate) fn is_stopped(&self) -> bool {
         self.shared.stop.load(Ordering::Relaxed)
     }
 
-    fn is_of(&self, survey: &Survey, revision: u64) -> bool {
-        self.shared.revision == revision || same_wiring(&self.shared.house, survey)
-    }
-
-    /// What came of it; nothing if it was stopped or failed.
-    pub(crate) fn worked(&self) -> Option<&Worked> {
-        // Whoever told it to stop gets nothing, even if it was done that moment.
-        self.shared.outcome.get().filter(|_| !self.is_stopped())?.as_ref().ok()
-    }
-}
-
-fn work_out(work: &Shared, options: &Options) -> Result<Worked, SurveyError> {
-    let mut watch = |share: f64| {
+    /// Says which share is done, 0 to 1, and is told whether to go on.
+    pub(crate) fn goes_on(&self, share: f64) -> bool {
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 1000")]
         let thousandths = (share.clamp(0.0, 1.0) * 1000.0) as u32;
-        work.thousandths.store(thousandths, Ordering::Relaxed);
-        !work.stop.load(Ordering::Relaxed)
-    };
-    let house = &work.house;
-    let list = worklist_watched(house, options, &mut watch)?;
-    let findings = findings(house, Some(&list.as_found));
-    let unknowns = weighed(house, unknowns(house, &list.as_found), options, &mut watch)?;
-    Ok(Worked { list, findings, unknowns })
-}
-
-/// What is on a way to a room is weighed: what is most worth going back for comes first.
-fn weighed(
-    house: &Survey,
-    unknowns: Vec<Unknown>,
-    options: &Options,
-    watch: &mut dyn FnMut(f64) -> bool,
-) -> Result<Vec<Weighed>, SurveyError> {
-    let mut weighed = Vec::with_capacity(unknowns.len());
-    for (place, unknown) in unknowns.into_iter().enumerate() {
-        if !watch(1.0) {
-            return Err(SurveyError::Stopped);
-        }
-        let on_way = matches!(unknown.matters, Matters::Weakest | Matters::OnWayTo(_));
-        let stake = if on_way && place < MOST_WEIGHED {
-            at_stake(house, &unknown, &options.screening)?
-        } else {
-            None
-        };
-        weighed.push(Weighed { unknown, stake });
+        self.shared.thousandths.store(thousandths, Ordering::Relaxed);
+        !self.is_stopped()
     }
-    let stake = |weighed: &Weighed| weighed.worth().map_or(0.0, |stake| stake.mbps);
-    weighed.sort_by(|a, b| {
-        stake(b).total_cmp(&stake(a)).then(b.is_worth_going_back().cmp(&a.is_worth_going_back()))
-    });
-    Ok(weighed)
 }
 
-/// How what follows from a survey stands.
+/// A piece of long work and, once it is over, what came of it.
 #[derive(Debug)]
-pub(crate) enum Standing<'a> {
-    /// It is there, and of the survey as it is.
-    Ready(&'a Worked),
-    /// It is being worked out.
-    Running(&'a LongWork),
-    /// It was told to stop.
-    Stopped,
-    /// It could not be worked out.
-    Failed(&'a SurveyError),
-    /// Nobody has begun.
-    NotBegun,
+pub(crate) struct Task<T> {
+    work: LongWork,
+    outcome: Arc<OnceLock<Result<T, SurveyError>>>,
 }
 
-/// What was worked out last, and what is being worked out.
-#[derive(Debug, Default)]
-pub(crate) struct Results {
-    newest: Option<LongWork>,
-    /// The last one that came to its end: still right if the house is as it was.
-    before: Option<LongWork>,
-}
-
-impl Results {
-    /// How it stands for the survey as it is.
-    pub(crate) fn standing(&self, survey: &Survey, revision: u64) -> Standing<'_> {
-        if let Some(worked) = self.ready(survey, revision).and_then(LongWork::worked) {
-            return Standing::Ready(worked);
+impl<T: Send + Sync + 'static> Task<T> {
+    /// Begins it.
+    pub(crate) fn begin(run: impl FnOnce(&LongWork) -> Result<T, SurveyError> + Send + 'static) -> Self {
+        let task = Self { work: LongWork::new(), outcome: Arc::default() };
+        let (work, outcome) = (task.work.clone(), Arc::clone(&task.outcome));
+        let begun = thread::Builder::new().name("long work".into()).spawn(move || {
+            let ran = catch_unwind(AssertUnwindSafe(|| run(&work)));
+            // Nobody else writes it.
+            let _ = outcome.set(ran.unwrap_or(Err(SurveyError::Inner("the long work broke off"))));
+            let _ = work.shared.over.set(());
+        });
+        if begun.is_err() {
+            let _ = task.outcome.set(Err(SurveyError::Inner("no thread for the long work")));
+            let _ = task.work.shared.over.set(());
         }
-        let Some(work) = self.newest.as_ref().filter(|work| work.is_of(survey, revision)) else {
-            return Standing::NotBegun;
-        };
-        match work.shared.outcome.get() {
-            _ if work.is_stopped() => Standing::Stopped,
-            None => Standing::Running(work),
-            Some(Ok(_)) => Standing::NotBegun,
-            Some(Err(SurveyError::Stopped)) => Standing::Stopped,
-            Some(Err(error)) => Standing::Failed(error),
-        }
-    }
-
-    /// The work whose results are there and of the survey as it is.
-    pub(crate) fn ready(&self, survey: &Survey, revision: u64) -> Option<&LongWork> {
-        let known = [&self.newest, &self.before].into_iter().flatten();
-        known.into_iter().find(|work| work.worked().is_some() && work.is_of(survey, revision))
-    }
-
-    /// The work that is going on.
-    pub(crate) fn running(&self) -> Option<&LongWork> {
-        self.newest.as_ref().filter(|work| !work.is_done())
-    }
-
-    /// Begins anew; what is going on stops.
-    pub(crate) fn begin(&mut self, survey: &Survey, revision: u64, options: Options) {
-        self.stop();
-        let next = LongWork::begin(survey.clone(), revision, options);
-        if let Some(last) = self.newest.replace(next)
-            && last.worked().is_some()
-        {
-            self.before = Some(last);
-        }
-    }
-
-    /// A count of writes that nothing here is of.
-    pub(crate) fn next_revision(&self) -> u64 {
-        let known = [&self.newest, &self.before].into_iter().flatten();
-        known.map(|work| work.shared.revision + 1).max().unwrap_or_default()
-    }
-
-    /// Stops what is going on.
-    pub(crate) fn stop(&self) {
-        if let Some(work) = self.running() {
-            work.stop();
-        }
+        task
     }
 }
 
-impl Drop for Results {
-    fn drop(&mut self) {
-        self.stop();
+impl<T> Task<T> {
+    /// To ask how far it is, and to stop it.
+    pub(crate) fn work(&self) -> &LongWork {
+        &self.work
+    }
+
+    /// What came of it; `None` while it is going on.
+    pub(crate) fn outcome(&self) -> Option<&Result<T, SurveyError>> {
+        self.outcome.get().filter(|_| self.work.is_done())
     }
 }

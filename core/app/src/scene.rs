@@ -5,9 +5,9 @@ use survey::record::Survey;
 use survey::words::Language;
 
 use crate::given::Pending;
-use crate::long_work::Worked;
 use crate::memory::Memory;
 use crate::page::Seen;
+use crate::results::Worked;
 
 /// What a screen of a survey is drawn from. Nothing of it changes while it is drawn.
 #[derive(Clone, Copy)]

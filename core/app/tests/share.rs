@@ -6,7 +6,7 @@ use std::fs;
 use std::path::Path;
 
 use app::Deed;
-use app::screen::{Block, FileAsked};
+use app::screen::{Block, FileAsked, WordsBlock, WordsRole};
 use person::{Person, picture, row_of, rows, says, shown, two};
 use survey::fact::AuthorId;
 use survey::store::Store;
@@ -110,8 +110,10 @@ fn a_file_leaves_out_what_was_asked_and_replaces_only_when_told() {
     assert_eq!(fs::read(&file).unwrap(), first);
     ann.press("replace");
     assert_ne!(fs::read(&file).unwrap(), first);
-    // In a folder it gets the name that was proposed.
+    // The choice stays until it is changed. In a folder it gets the name that was proposed.
     ann.go("pack");
+    assert!(!ann.guide.screen().keys().iter().any(|key| key.contains("Mill")));
+    ann.pick("without", &[]);
     ann.file(between.path());
     assert!(between.path().join("Mill House.lwk").exists());
 
@@ -146,9 +148,10 @@ fn what_is_no_file_of_ours_is_refused_and_changes_nothing() {
     let screen = ann.guide.screen();
     let key = *screen.keys().iter().find(|one| FileAsked::of(one).as_ref() == Some(&key)).unwrap();
     for file in [junk.display().to_string(), "/nowhere/at all.lwk".into(), String::new()] {
-        let error = ann.guide.act(&Deed::File { key: key.into(), file }).unwrap_err();
-        assert!(!error.to_string().is_empty());
-        ann.on("share-take-in");
+        ann.act(&Deed::File { key: key.into(), file });
+        let told = ann.on("share-take-in").blocks.remove(0);
+        let is_problem = |words: &WordsBlock| words.role == WordsRole::Problem && !words.words.is_empty();
+        assert!(matches!(&told, Block::Words(words) if is_problem(words)), "{told:?}");
     }
     // A press without a file says what is missing.
     ann.act(&Deed::Press { key: key.into() });
@@ -318,6 +321,7 @@ fn photos_travel_and_can_be_left_out() {
     ann.file(&without);
     says(&ann.guide.screen(), "no photos");
     let with = between.path().join("with.lwk");
+    ann.pick("without", &[]);
     ann.pack(&with);
     says(&ann.guide.screen(), "1 photo");
     bo.look(&without);

@@ -128,9 +128,9 @@ fn a_damaged_survey_says_so_and_is_mended_with_a_file() {
         bo.pack(&other);
         let screen = ann.guide.screen();
         let key = screen.keys().into_iter().find(|key| FileAsked::of(key).is_some()).unwrap().to_owned();
-        let given = ann.guide.act(&Deed::File { key, file: other.display().to_string() });
+        ann.act(&Deed::File { key, file: other.display().to_string() });
         if table.is_some() {
-            assert!(given.unwrap_err().to_string().contains("another survey"));
+            says(&ann.guide.screen(), "another survey");
         } else {
             says(&ann.guide.screen(), "Other");
         }

@@ -6,9 +6,11 @@ use survey::fact::ActId;
 use survey::store::Store;
 
 use super::{Guide, OpenSurvey};
+use crate::errand::Errand;
 use crate::error::Result;
-use crate::long_work::{LongWork, Results, Standing};
+use crate::long_work::LongWork;
 use crate::place::Place;
+use crate::results::{Results, Standing};
 use crate::screen::Screen;
 
 /// What is kept in memory of a survey while the app is put aside.
@@ -37,14 +39,26 @@ impl Guide {
         }
     }
 
-    /// The work that is going on and takes a while, if there is any: a shell asks it how far it is and draws the screen
-    /// anew when it is done.
+    /// The work that is going on and takes a while, if there is any: a shell asks it how far it is. When it is over, the
+    /// shell calls [`Guide::collect_long_work`] and draws the screen anew.
     pub fn long_work(&self) -> Option<LongWork> {
-        self.open.as_ref()?.results.running().cloned()
+        let errand = self.errand.as_ref().map(Errand::work).filter(|work| !work.is_done());
+        let results = || self.open.as_ref()?.results.running();
+        errand.or_else(results).cloned()
     }
 
-    /// Waits until no long work is going on: for tests, and where nothing can be drawn meanwhile.
+    /// Has the screen tell what came of long work that is over; waits for nothing. A shell that leaves it out shows a
+    /// screen that says that it is over, with a press to go on.
+    pub fn collect_long_work(&mut self) {
+        self.collect_errand();
+    }
+
+    /// Waits until no long work is going on, and collects it: for tests, and where nothing can be drawn meanwhile.
     pub fn settle_long_work(&mut self) {
+        if let Some(errand) = &self.errand {
+            errand.work().wait();
+            self.collect_errand();
+        }
         if let Some(work) = self.long_work() {
             work.wait();
         }
@@ -56,6 +70,7 @@ impl Guide {
     /// # Errors
     /// If where one is cannot be written down; nothing is changed then.
     pub fn suspend(&mut self) -> Result<()> {
+        self.end_errand();
         if self.open.is_none() {
             return Ok(());
         }

@@ -5,14 +5,16 @@ use std::path::{Path, PathBuf};
 use survey::SurveyError;
 use survey::error::NotASurvey;
 use survey::fact::AuthorId;
+use survey::file::{self, Limits};
 use survey::home::Repaired;
-use survey::store::{Rebuilt, Store, peek, rebuild, salvage};
+use survey::store::{Rebuilt, Salvage, Store, peek, rebuild, salvage};
 use survey::words::{Arg, Phrase};
 
-use super::share::{self, work};
+use super::share::{self, Looked};
 use crate::deed::Deed;
-use crate::error::Result;
+use crate::errand::{After, Doing};
 use crate::guide::Guide;
+use crate::long_work::LongWork;
 use crate::place::{Move, Outside};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
 use crate::sketch::Sketch;
@@ -39,101 +41,166 @@ pub(super) fn show(guide: &Guide) -> Screen {
     sketch.screen
 }
 
-pub(super) fn take(guide: &mut Guide, folder: &Path, found_damaged: bool, deed: &Deed) -> Result<Move> {
+pub(super) fn take(guide: &mut Guide, folder: &Path, found_damaged: bool, deed: &Deed) -> Move {
     match deed {
         Deed::Press { key } => match key.as_str() {
             "mend" => {
-                if let Some(mended) = from_itself(folder, guide.author(), found_damaged)? {
-                    return tell(guide, folder, &mended, None);
-                }
-                guide.tell(Phrase::new("home-needs-file"));
-                Ok(Move::Stay)
+                send(guide, folder.to_owned(), found_damaged, None);
+                Move::Stay
             }
-            "mend-with-file" => mend_with_file(guide, folder, found_damaged),
-            "not" => Ok(Move::Outside(Outside::Survey(folder.to_owned()))),
+            "mend-with-file" => {
+                if let Some(looked) = &guide.looked {
+                    let file = looked.file.clone();
+                    send(guide, folder.to_owned(), found_damaged, Some(file));
+                }
+                Move::Stay
+            }
+            "not" => Move::Outside(Outside::Survey(folder.to_owned())),
             key if FileAsked::of(key).is_some() => {
                 guide.tell(Phrase::new("share-needs-file"));
-                Ok(Move::Stay)
+                Move::Stay
             }
-            _ => Ok(Move::Stay),
+            _ => Move::Stay,
         },
         Deed::File { key, file } if FileAsked::of(key) == Some(FileAsked::ToRead) => {
-            guide.looked = None;
-            let looked = work::look(Path::new(file), None)?;
-            let known = match peek(folder) {
-                Ok(look) => Some(look.survey),
-                Err(_) => salvage(folder)?.survey,
-            };
-            if known.is_some_and(|survey| survey != looked.look.survey) {
-                return Err(SurveyError::OtherSurveyInFile.into());
-            }
-            guide.looked = Some(looked);
-            Ok(Move::Stay)
+            look(guide, folder.to_owned(), file.into());
+            Move::Stay
         }
-        _ => Ok(Move::Stay),
+        _ => Move::Stay,
     }
 }
 
-/// A survey that can be read, and what was done for that.
+/// A survey that can be read now, and what was done for that.
 struct Mended {
-    store: Store,
     rebuilt: Option<Rebuilt>,
+    with_file: bool,
+    facts: usize,
+    missing_photos: usize,
+}
+
+impl Mended {
+    fn of(store: &Store, rebuilt: Option<Rebuilt>, with_file: bool) -> survey::error::Result<Self> {
+        let missing_photos = store.missing_photos()?.len();
+        Ok(Self { rebuilt, with_file, facts: store.ledger().len(), missing_photos })
+    }
+}
+
+/// Sends the errand that mends a survey: from what can be read of it, or with a file.
+fn send(guide: &mut Guide, folder: PathBuf, found_damaged: bool, file: Option<PathBuf>) {
+    let author = guide.author();
+    guide.send(Doing::Mend, move |work| {
+        let mended = match &file {
+            None => from_itself(&folder, author, found_damaged)?
+                .map(|(store, rebuilt)| Mended::of(&store, rebuilt, false))
+                .transpose()?,
+            Some(file) => Some(with_file(&folder, author, found_damaged, file, work)?),
+        };
+        Ok(After::new(move |guide| {
+            let Some(mended) = &mended else {
+                guide.tell(Phrase::new("home-needs-file"));
+                return Ok(Move::Stay);
+            };
+            tell(guide, mended);
+            Ok(Move::Outside(Outside::Survey(folder.clone())))
+        }))
+    });
 }
 
 /// Mends a survey from what can be read of it; nothing if too little can.
-fn from_itself(folder: &Path, author: AuthorId, found_damaged: bool) -> Result<Option<Mended>> {
+fn from_itself(
+    folder: &Path,
+    author: AuthorId,
+    found_damaged: bool,
+) -> survey::error::Result<Option<(Store, Option<Rebuilt>)>> {
     if !found_damaged {
         return match Repaired::open(folder, author) {
-            Ok(repaired) => Ok(Some(Mended { store: repaired.store, rebuilt: repaired.rebuilt })),
+            Ok(repaired) => Ok(Some((repaired.store, repaired.rebuilt))),
             Err(error) if is_damage(&error) => Ok(None),
-            Err(error) => Err(error.into()),
+            Err(error) => Err(error),
         };
     }
     // What showed the damage may not show it twice: the log that a crash left is gone after the first opening.
-    let found = salvage(folder)?;
+    let found = readable(folder)?;
     let Some(survey) = found.survey.filter(|_| found.is_complete) else { return Ok(None) };
     let rebuilt = rebuild(folder, survey, found.facts)?;
-    Ok(Some(Mended { store: Store::open(folder, author)?, rebuilt: Some(rebuilt) }))
+    Ok(Some((Store::open(folder, author)?, Some(rebuilt))))
 }
 
-fn mend_with_file(guide: &mut Guide, folder: &Path, found_damaged: bool) -> Result<Move> {
-    let Some(looked) = guide.looked.clone() else { return Ok(Move::Stay) };
-    let mut mended = match from_itself(folder, guide.author(), found_damaged)? {
-        Some(mended) => mended,
-        None => with_file(guide, folder, &looked.file)?,
+fn with_file(
+    folder: &Path,
+    author: AuthorId,
+    found_damaged: bool,
+    file: &Path,
+    work: &LongWork,
+) -> survey::error::Result<Mended> {
+    let Some((mut store, rebuilt)) = from_itself(folder, author, found_damaged)? else {
+        let watch = &mut work.watch_file();
+        let repaired = Repaired::open_with_file(folder, author, file, Limits::default(), watch)?;
+        return Mended::of(&repaired.store, repaired.rebuilt, true);
     };
     // Brings the photos too.
-    work::take(&looked.file, &mut mended.store)?;
-    tell(guide, folder, &mended, Some(&looked.file))
+    match file::take(file, &mut store, Limits::default(), &mut work.watch_file()) {
+        // It is mended already; what the file brings beside can be taken in later.
+        Err(SurveyError::Stopped) if rebuilt.is_some() => Mended::of(&store, rebuilt, false),
+        Err(error) => Err(error),
+        Ok(_) => Mended::of(&store, rebuilt, true),
+    }
+}
+
+/// What can still be read of a survey; nothing where its database is gone.
+fn readable(folder: &Path) -> survey::error::Result<Salvage> {
+    match salvage(folder) {
+        Err(error) if is_damage(&error) => Ok(Salvage::default()),
+        found => found,
+    }
 }
 
 /// Whether a survey cannot be read from its own folder, but perhaps with a file's help.
 fn is_damage(error: &SurveyError) -> bool {
-    matches!(error, SurveyError::Damaged { .. } | SurveyError::NotASurvey { why: NotASurvey::NotSqlite, .. })
+    let is_lost = |why: &NotASurvey| matches!(why, NotASurvey::NotSqlite | NotASurvey::NoDatabase);
+    match error {
+        SurveyError::Damaged { .. } => true,
+        SurveyError::NotASurvey { why, .. } => is_lost(why),
+        _ => false,
+    }
 }
 
-fn tell(guide: &mut Guide, folder: &Path, mended: &Mended, file: Option<&Path>) -> Result<Move> {
-    let done = match (&mended.rebuilt, file) {
-        (None, _) => Phrase::new("mend-whole"),
-        (Some(rebuilt), file) => {
+fn tell(guide: &mut Guide, mended: &Mended) {
+    let done = match &mended.rebuilt {
+        None => Phrase::new("mend-whole"),
+        Some(rebuilt) => {
             let name = |path: &PathBuf| path.file_name().unwrap_or_default().to_string_lossy().into_owned();
-            match (rebuilt.damaged.as_ref().map(name), file) {
-                (None, _) => Phrase::new("mend-mended-from-nothing"),
-                (Some(damaged), Some(_)) => Phrase::new("mend-mended-with-file").text("damaged", damaged),
-                (Some(damaged), None) => Phrase::new("home-repaired").text("damaged", damaged),
+            match rebuilt.damaged.as_ref().map(name) {
+                None => Phrase::new("mend-mended-from-nothing"),
+                Some(damaged) if mended.with_file => {
+                    Phrase::new("mend-mended-with-file").text("damaged", damaged)
+                }
+                Some(damaged) => Phrase::new("home-repaired").text("damaged", damaged),
             }
         }
     };
-    let facts = Arg::Count(mended.store.ledger().len() as u64);
-    let missing = mended.store.missing_photos()?.len();
-    guide.tell_done(done.with("facts", facts));
-    if missing > 0 {
-        guide.tell(Phrase::new("photo-missing").with("count", Arg::Count(missing as u64)));
+    guide.tell_done(done.with("facts", Arg::Count(mended.facts as u64)));
+    if mended.missing_photos > 0 {
+        let missing = Arg::Count(mended.missing_photos as u64);
+        guide.tell(Phrase::new("photo-missing").with("count", missing));
     }
-    Ok(Move::Outside(Outside::Survey(folder.to_owned())))
 }
 
-fn with_file(guide: &Guide, folder: &Path, file: &Path) -> Result<Mended> {
-    let repaired = work::open_with_file(folder, guide.author(), file)?;
-    Ok(Mended { store: repaired.store, rebuilt: repaired.rebuilt })
+/// Sends the errand that looks into a file that may help.
+fn look(guide: &mut Guide, folder: PathBuf, file: PathBuf) {
+    guide.looked = None;
+    guide.send(Doing::Look, move |work| {
+        let looked = Looked::into(&file, work)?;
+        let known = match peek(&folder) {
+            Ok(look) => Some(look.survey),
+            Err(_) => readable(&folder)?.survey,
+        };
+        if known.is_some_and(|survey| survey != looked.look.survey) {
+            return Err(SurveyError::OtherSurveyInFile);
+        }
+        Ok(After::new(move |guide| {
+            guide.looked = Some(looked.clone());
+            Ok(Move::Stay)
+        }))
+    });
 }

@@ -5,6 +5,7 @@
 
 mod aside;
 mod ask;
+mod errand;
 mod field;
 mod mend;
 mod new_survey;
@@ -34,6 +35,7 @@ use crate::scene::Scene;
 use crate::screen::{Ability, Block, HowFar, PhotoShown, PhotoSlotBlock, Screen};
 use crate::sketch::Sketch;
 
+pub(crate) use errand::{ERRAND_STOP, show as show_errand};
 pub(crate) use field::{FieldPlace, Seen, way_on};
 pub(crate) use result::ResultPlace;
 pub(crate) use share::{Looked, SharePlace};
@@ -92,7 +94,7 @@ pub(crate) fn take_outside(guide: &mut Guide, outside: &Outside, deed: &Deed) ->
         Outside::Survey(folder) => one_survey::take(guide, folder, deed),
         Outside::Rename(folder) => other_name::take_rename(guide, folder, deed),
         Outside::Copy(folder) => other_name::take_copy(guide, folder, deed),
-        Outside::Mend { folder, found_damaged } => mend::take(guide, folder, *found_damaged, deed),
+        Outside::Mend { folder, found_damaged } => Ok(mend::take(guide, folder, *found_damaged, deed)),
         Outside::Sent => sent::take(guide, deed),
         Outside::Device => this_device::take(guide, deed),
     }

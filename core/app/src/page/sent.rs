@@ -1,14 +1,16 @@
 //! A file that somebody sent: what is in it, and taking it in as a survey of its own.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+use survey::file::{self, Limits, Taken};
 use survey::home::Found;
 use survey::words::{Arg, Phrase};
 
-use super::share::{self, SharePlace, work};
+use super::share::{self, Looked, SharePlace};
 use super::surveys;
 use crate::deed::Deed;
+use crate::errand::{After, Doing};
 use crate::error::Result;
 use crate::guide::Guide;
 use crate::place::{Move, Outside, Place};
@@ -56,7 +58,14 @@ pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
     match deed {
         Deed::File { key, file } if FileAsked::of(key) == Some(FileAsked::ToRead) => {
             guide.looked = None;
-            guide.looked = Some(work::look(Path::new(file), None)?);
+            let file = PathBuf::from(file);
+            guide.send(Doing::Look, move |work| {
+                let looked = Looked::into(&file, work)?;
+                Ok(After::new(move |guide| {
+                    guide.looked = Some(looked.clone());
+                    Ok(Move::Stay)
+                }))
+            });
             Ok(Move::Stay)
         }
         Deed::Press { key } => match key.as_str() {
@@ -73,6 +82,7 @@ pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
     }
 }
 
+/// Sends the errand that takes the file in that was looked into.
 fn take_in(guide: &mut Guide) -> Result<Move> {
     let Some(looked) = guide.looked.clone() else { return Ok(Move::Stay) };
     if here(guide).is_some() {
@@ -82,10 +92,18 @@ fn take_in(guide: &mut Guide) -> Result<Move> {
     let _ = guide.home().sweep(STALE);
     let stem = || looked.file.file_stem().unwrap_or_default().to_string_lossy().into_owned();
     let name = looked.look.name.clone().filter(|name| !name.trim().is_empty()).unwrap_or_else(stem);
-    let folder = guide.free_folder(&name)?;
-    let (store, taken) = work::take_as_new(&looked.file, &folder, guide.author())?;
-    drop(store);
-    guide.open(&folder)?;
+    let (folder, author) = (guide.free_folder(&name)?, guide.author());
+    guide.send(Doing::TakeNew, move |work| {
+        let (store, taken) =
+            file::take_as_new(&looked.file, &folder, author, Limits::default(), &mut work.watch_file())?;
+        drop(store);
+        Ok(After::new(move |guide| was_taken(guide, &folder, &taken)))
+    });
+    Ok(Move::Stay)
+}
+
+fn was_taken(guide: &mut Guide, folder: &Path, taken: &Taken) -> Result<Move> {
+    guide.open(folder)?;
     guide.tell_done(
         Phrase::new("sent-taken")
             .with("facts", Arg::Count(taken.facts.len() as u64))
@@ -102,7 +120,6 @@ fn there(guide: &mut Guide) -> Result<Move> {
         return Ok(step);
     }
     guide.looked = None;
-    let open = guide.open_survey()?;
-    open.looked = Some(work::look(&looked.file, Some(open))?);
+    share::look(guide, looked.file)?;
     Ok(Move::Go(Place::Share(SharePlace::TakeIn)))
 }

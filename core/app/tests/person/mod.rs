@@ -46,6 +46,9 @@ impl Person {
     pub fn act(&mut self, deed: &Deed) {
         self.guide.act(deed).unwrap();
         check(&self.guide.screen());
+        // A file is read or written beside.
+        self.guide.settle_long_work();
+        check(&self.guide.screen());
     }
 
     #[track_caller]

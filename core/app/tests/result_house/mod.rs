@@ -96,7 +96,9 @@ impl Walk {
     pub fn file(&mut self, key: &str, path: &std::path::Path) -> app::Result<()> {
         self.guide.settle_long_work();
         let file = path.to_str().expect("a path").to_owned();
-        self.guide.act(&Deed::File { key: key.into(), file })
+        let done = self.guide.act(&Deed::File { key: key.into(), file });
+        self.guide.settle_long_work();
+        done
     }
 
     /// From the whole job to one of its rows.

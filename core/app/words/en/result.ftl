@@ -291,6 +291,7 @@ handover-all = All is there: the report and the file. What is left open stands i
 handover-why = Half done is fine too. Whoever opens the file goes on where you are.
 handover-report = Write the report
 handover-report-again = Write the report again
+handover-report-waits = What the report tells is still being worked out. Write it once that is done; nothing was written yet.
 handover-report-there = The report is written.
 handover-file = Write the file for the next person
 handover-file-again = Write the file again

@@ -220,6 +220,26 @@ share-was-put-back =
 share-written-since = What the last file brought cannot be put back as a whole any more, because something was written since. Single steps can be taken back under “Who did what”; that then also holds for whoever takes in a file from here.
 share-took-forgetting = What the last file brought cannot be put back: it made something forgotten, and that is for ever.
 
+# --- while a file is read or written
+
+errand-pack = Writing the file
+    .stop = If you stop, no file is left, and the survey stays as it is.
+errand-look = Looking into the file
+    .stop = This is only a look: nothing is changed, whether you stop or not.
+errand-take = Taking the file in
+    .stop = It is taken in as a whole or not at all. If you stop, the survey stays as it was.
+errand-take-new = Taking the file in as a new survey
+    .stop = It is taken in as a whole or not at all. If you stop, no new survey is made.
+errand-mend = Mending the survey
+    .stop = If you stop, the survey is as it was, or mended, and never half of each.
+errand-stop = Stop
+errand-stopping = It stops in a moment.
+errand-over = This is done.
+errand-is-stopped = This was stopped.
+errand-failed = This could not be done.
+errand-on = Go on
+errand-was-stopped = Stopped. Nothing was changed.
+
 # --- disagreements
 
 share-to-settle =

@@ -13,7 +13,7 @@ use crate::record::Survey;
 use crate::report;
 use crate::story;
 use crate::words::{Language, Phrase};
-use crate::worklist::{Options, WorkList, worklist};
+use crate::worklist::{Options, WorkList, worklist_watched};
 
 /// The page of a survey: its report with the work list. Where that cannot be worked out, or is longer than a file may
 /// hold, a page that says so, with what is recorded, in short. To be handed to [`super::pack`]; for the same bytes of
@@ -22,7 +22,9 @@ use crate::worklist::{Options, WorkList, worklist};
 /// # Errors
 /// [`SurveyError::Stopped`] once `goes_on` says no.
 pub fn report_page(survey: &Survey, language: &Language, goes_on: &dyn Fn() -> bool) -> Result<String> {
-    page_with(survey, language, goes_on, &|survey| worklist(survey, &Options::default()))
+    page_with(survey, language, goes_on, &|survey| {
+        worklist_watched(survey, &Options::default(), &mut |_| goes_on())
+    })
 }
 
 /// Works out a work list.

@@ -10,8 +10,8 @@ use survey::words::{Arg, Phrase, rounded_rate};
 
 use super::{findings, reading, shown, telling, tests, unknowns, waiting};
 use crate::guide::OpenSurvey;
-use crate::long_work::{Weighed, Worked};
 use crate::place::key_of;
+use crate::results::{Weighed, Worked};
 use crate::scene::Scene;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::sketch::Sketch;

@@ -6,7 +6,7 @@ use survey::words::{Arg, Phrase};
 
 use super::{shown, waiting};
 use crate::guide::OpenSurvey;
-use crate::long_work::Worked;
+use crate::results::Worked;
 use crate::scene::Scene;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::sketch::Sketch;

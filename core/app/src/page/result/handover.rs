@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use survey::fact::Edit;
-use survey::file::LeftOut;
+use survey::file::{LeftOut, PackOptions};
 use survey::record::{OutcomeKind, field};
 use survey::words::{Arg, Phrase};
 
@@ -12,6 +12,7 @@ use crate::deed::Deed;
 use crate::error::Result;
 use crate::guide::{Guide, OpenSurvey};
 use crate::journey::journey;
+use crate::page::share;
 use crate::place::{Move, Place};
 use crate::scene::Scene;
 use crate::screen::{Ability, PressWeight, RowEntry, Screen, WordsRole};
@@ -21,8 +22,14 @@ use crate::sketch::Sketch;
 const PARTS: [(&str, LeftOut); 3] =
     [("owner", LeftOut::Owner), ("photos", LeftOut::Photos), ("notes", LeftOut::Notes)];
 
+/// The answer that says that the report was written.
+const REPORT: &str = "handover-report";
+
+/// The same of the file.
+const FILE: &str = "handover-file";
+
 /// What is given: the report and the file, each with the answer that says that it was written.
-const GIVEN: [(&str, &str); 2] = [("report", "handover-report"), ("file", "handover-file")];
+const GIVEN: [(&str, &str); 2] = [("report", REPORT), ("file", FILE)];
 
 pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), "handover", &Phrase::new("handover"));
@@ -123,21 +130,31 @@ pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
     match deed {
         Deed::Press { key } => Ok(pressed(guide, key)?),
         Deed::File { key, file } => {
-            let Some((_, name)) = GIVEN.iter().find(|(given, _)| given == key) else { return Ok(Move::Stay) };
-            let out = guide.with_scene(left_out)?;
-            if key == "report" {
-                written::report(guide, &out, file)?;
-            } else {
-                written::file(guide, out, file)?;
+            if !GIVEN.iter().any(|(given, _)| given == key) {
+                return Ok(Move::Stay);
             }
-            let open = guide.open_survey()?;
-            if open.survey.answer(open.survey.id, name).is_none() {
-                open.write(&[Edit::new(open.survey.id, field::asked_field(name), "yes")])?;
+            let left_out = guide.with_scene(left_out)?;
+            if key == "report" {
+                if written::report(guide, &left_out, file)? {
+                    was_given(guide, REPORT)?;
+                }
+            } else {
+                let options = PackOptions { left_out, replace: false };
+                share::pack(guide, options, file.into(), |guide| was_given(guide, FILE))?;
             }
             Ok(Move::Stay)
         }
         _ => Ok(Move::Stay),
     }
+}
+
+/// Keeps that it was written.
+fn was_given(guide: &mut Guide, name: &str) -> Result<()> {
+    let open = guide.open_survey()?;
+    if open.survey.answer(open.survey.id, name).is_none() {
+        open.write(&[Edit::new(open.survey.id, field::asked_field(name), "yes")])?;
+    }
+    Ok(())
 }
 
 fn pressed(guide: &mut Guide, key: &str) -> Result<Move> {

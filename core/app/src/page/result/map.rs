@@ -7,8 +7,8 @@ use survey::words::Phrase;
 
 use super::{shown, waiting};
 use crate::guide::OpenSurvey;
-use crate::long_work::Worked;
 use crate::place::key_of;
+use crate::results::Worked;
 use crate::scene::Scene;
 use crate::screen::{Block, FigureBlock, PressWeight, Screen, WordsRole};
 use crate::sketch::Sketch;

@@ -9,7 +9,7 @@ use survey::words::{Arg, Phrase};
 use super::{keys, shown, waiting};
 use crate::ask::Question;
 use crate::guide::OpenSurvey;
-use crate::long_work::{Weighed, Worked};
+use crate::results::{Weighed, Worked};
 use crate::scene::Scene;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::sketch::Sketch;

@@ -3,7 +3,8 @@
 use survey::words::Phrase;
 
 use crate::guide::OpenSurvey;
-use crate::long_work::{LongWork, Standing, Worked};
+use crate::long_work::LongWork;
+use crate::results::{Standing, Worked};
 use crate::screen::{Block, HowFarBlock, PressBlock, PressWeight, WordsRole};
 use crate::sketch::Sketch;
 

@@ -7,6 +7,7 @@ mod disagreement;
 mod disagreements;
 mod field_story;
 mod forget;
+mod looked;
 mod pack;
 mod removed;
 mod removed_thing;
@@ -14,7 +15,6 @@ mod take_in;
 mod teller;
 mod thing_story;
 mod things;
-pub(super) mod work;
 
 use serde::{Deserialize, Serialize};
 use survey::fact::{ActId, SubjectId};
@@ -29,8 +29,10 @@ use crate::scene::Scene;
 use crate::screen::Screen;
 
 pub(super) use brings::tell as tell_look;
+pub(crate) use looked::Looked;
+pub(super) use pack::send as pack;
+pub(super) use take_in::look;
 pub(super) use teller::day;
-pub(crate) use work::Looked;
 
 /// A screen of this folder.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]

@@ -3,13 +3,15 @@
 use std::path::{Path, PathBuf};
 
 use survey::SurveyError;
-use survey::file::{FILE_EXTENSION, LeftOut, PackOptions, Packed};
-use survey::words::{Arg, Phrase};
+use survey::fact::FactId;
+use survey::file::{self, FILE_EXTENSION, LeftOut, PackOptions, Packed, report_page};
+use survey::record::Survey;
+use survey::store::Store;
+use survey::words::{Arg, Figures, Language, Phrase};
 
-use super::work;
 use crate::deed::Deed;
+use crate::errand::{After, Doing};
 use crate::error::Result;
-use crate::given::Pending;
 use crate::guide::{Guide, folder_name};
 use crate::place::Move;
 use crate::scene::Scene;
@@ -65,13 +67,13 @@ pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
                 if file.is_dir() {
                     file.push(name);
                 }
-                pack(guide, &file, false)
+                pack(guide, file, false)
             }
             _ => Ok(Move::Stay),
         },
         Deed::Press { key } if key == "replace" => {
             let there = guide.open_survey()?.memory.pending.written(THERE).map(PathBuf::from);
-            there.map_or(Ok(Move::Stay), |file| pack(guide, &file, true))
+            there.map_or(Ok(Move::Stay), |file| pack(guide, file, true))
         }
         Deed::Press { key } if FileAsked::of(key).is_some() => {
             guide.tell(Phrase::new("share-needs-place"));
@@ -85,29 +87,61 @@ pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
     }
 }
 
-fn pack(guide: &mut Guide, file: &Path, replace: bool) -> Result<Move> {
+fn pack(guide: &mut Guide, file: PathBuf, replace: bool) -> Result<Move> {
+    if !replace && is_there(&file) {
+        let there = file.display().to_string();
+        let pending = &mut guide.open_survey()?.memory.pending;
+        pending.keep(&Deed::Write { key: THERE.into(), words: there });
+        return Ok(Move::Stay);
+    }
     let left_out = guide.with_scene(left_out)?.into_iter().collect();
+    send(guide, PackOptions { left_out, replace }, file, |guide| {
+        // The choice of what is left out stays: written again, the file must not bring back a name by itself.
+        guide.open_survey()?.memory.pending.keep(&Deed::Write { key: THERE.into(), words: String::new() });
+        Ok(())
+    })?;
+    Ok(Move::Stay)
+}
+
+fn is_there(file: &Path) -> bool {
+    file.symlink_metadata().is_ok()
+}
+
+/// Sends the errand that packs the open survey. `then` is done in the guide once the file is there.
+pub(in crate::page) fn send(
+    guide: &mut Guide,
+    options: PackOptions,
+    file: PathBuf,
+    then: fn(&mut Guide) -> Result<()>,
+) -> Result<()> {
+    if !options.replace && is_there(&file) {
+        return Err(SurveyError::FileThere { file }.into());
+    }
     let open = guide.open_survey()?;
     let said = open.store.ledger().len();
     let has_written = open.store.ledger().facts().any(|fact| fact.by() == open.store.author());
     if has_written {
         open.introduce()?;
     }
-    let packed = match work::pack(&mut open.store, &PackOptions { left_out, replace }, file) {
-        Err(SurveyError::FileThere { .. }) => {
-            let there = file.display().to_string();
-            open.memory.pending.keep(&Deed::Write { key: THERE.into(), words: there });
-            return Ok(Move::Stay);
-        }
-        other => other?,
-    };
-    // What was left out this time is chosen anew next time.
-    open.memory.pending = Pending::default();
     if open.store.ledger().len() != said {
         open.read()?;
     }
-    tell(guide, file, &packed);
-    Ok(Move::Stay)
+    let (folder, author) = (open.store.folder().to_owned(), open.store.author());
+    guide.send(Doing::Pack, move |work| {
+        let mut store = Store::open(&folder, author)?;
+        // Units and words are the same whatever this device has, so that the same facts give the same bytes.
+        let words = Language::english(Figures::default());
+        let report = |survey: &Survey, _: Option<FactId>| report_page(survey, &words, &|| !work.is_stopped());
+        let packed = file::pack(&mut store, &options, &report, &file, &mut work.watch_file())?;
+        Ok(After::new(move |guide| {
+            // Packing looks what others wrote meanwhile.
+            guide.open_survey()?.refresh()?;
+            tell(guide, &file, &packed);
+            then(guide)?;
+            Ok(Move::Stay)
+        }))
+    });
+    Ok(())
 }
 
 fn tell(guide: &mut Guide, file: &Path, packed: &Packed) {

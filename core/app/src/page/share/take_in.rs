@@ -1,14 +1,16 @@
 //! Taking in a file that somebody sent: a look first, then taking it in, then perhaps putting it back.
 
-use std::path::Path;
+use std::path::PathBuf;
 
 use survey::error::CannotPutBack;
-use survey::file;
+use survey::file::{self, Limits, Taken};
+use survey::store::Store;
 use survey::words::{Arg, Phrase};
 
 use super::teller::Teller;
-use super::{SharePlace, brings, work};
+use super::{Looked, SharePlace, brings};
 use crate::deed::Deed;
+use crate::errand::{After, Doing};
 use crate::error::Result;
 use crate::guide::{Guide, OpenSurvey};
 use crate::place::{Move, Outside, Place};
@@ -79,16 +81,15 @@ fn put_back_block(open: &OpenSurvey, sketch: &mut Sketch<'_>) {
 pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
     match deed {
         Deed::File { key, file } if FileAsked::of(key) == Some(FileAsked::ToRead) => {
-            let open = guide.open_survey()?;
-            open.looked = None;
-            look(open, Path::new(file))?;
+            guide.open_survey()?.looked = None;
+            look(guide, file.into())?;
             Ok(Move::Stay)
         }
         Deed::Press { key } => match key.as_str() {
             "again" => {
-                let open = guide.open_survey()?;
-                if let Some(looked) = open.looked.take() {
-                    look(open, &looked.file)?;
+                if let Some(looked) = &guide.open_survey()?.looked {
+                    let file = looked.file.clone();
+                    look(guide, file)?;
                 }
                 Ok(Move::Stay)
             }
@@ -111,23 +112,45 @@ pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
     }
 }
 
-/// Looks into a file. What other programs wrote meanwhile is read first.
-fn look(open: &mut OpenSurvey, file: &Path) -> Result<()> {
-    if open.store.refresh()? {
-        open.read()?;
-    }
-    open.looked = Some(work::look(file, Some(open))?);
+/// Sends the errand that looks what a file would bring to the open survey. What other programs wrote meanwhile is read
+/// first.
+pub(in crate::page) fn look(guide: &mut Guide, file: PathBuf) -> Result<()> {
+    let open = guide.open_survey()?;
+    open.refresh()?;
+    let (folder, author, revision) = (open.store.folder().to_owned(), open.store.author(), open.revision);
+    guide.send(Doing::Look, move |work| {
+        let mut store = Store::open(&folder, author)?;
+        let looked = Looked::against(&mut store, revision, &file, work)?;
+        Ok(After::new(move |guide| {
+            let open = guide.open_survey()?;
+            open.refresh()?;
+            open.looked = Some(looked.clone());
+            Ok(Move::Stay)
+        }))
+    });
     Ok(())
 }
 
+/// Sends the errand that takes the file in that was looked into.
 fn take_in(guide: &mut Guide) -> Result<Move> {
     let open = guide.open_survey()?;
     let Some(looked) = open.looked.clone() else { return Ok(Move::Stay) };
     if looked.revision != open.revision || !looked.look.same_survey {
         return Ok(Move::Stay);
     }
-    let taken = work::take(&looked.file, &mut open.store)?;
+    let (folder, author) = (open.store.folder().to_owned(), open.store.author());
+    guide.send(Doing::Take, move |work| {
+        let mut store = Store::open(&folder, author)?;
+        let taken = file::take(&looked.file, &mut store, Limits::default(), &mut work.watch_file())?;
+        Ok(After::new(move |guide| was_taken(guide, &taken)))
+    });
+    Ok(Move::Stay)
+}
+
+fn was_taken(guide: &mut Guide, taken: &Taken) -> Result<Move> {
+    let open = guide.open_survey()?;
     open.looked = None;
+    open.store.refresh()?;
     open.read()?;
     guide.tell_done(
         Phrase::new("share-taken")
