@@ -77,8 +77,8 @@ mod tests {
         assert!((1.25..1.5).contains(&growth), "{growth}");
         let named = Phrase::new("ask-joined").text("part", "the entry E1");
         assert!(longer.say(&named).contains("the entry E1"));
-        let count = Phrase::new("how-far").with("done", Arg::Count(3)).with("of", Arg::Count(50));
-        assert_eq!(longer.say(&count), "3 óóƒ 50 ɋúúééśţííóóńś ááńśŵééŕééđ");
+        let count = Phrase::new("stage-how-far").with("done", Arg::Count(3)).with("of", Arg::Count(50));
+        assert_eq!(longer.say(&count), "3 óóƒ 50 ááńśŵééŕééđ");
     }
 
     #[test]

@@ -185,13 +185,19 @@ fn the_same_as_last_answers_cable_connectors_and_device_with_one_touch() {
     hand.pick("near", &["crimp"]);
     hand.pick("far", &["twist_on"]);
     hand.press("next");
+    // A bad plug is not handed on.
     open(&mut hand, 1, "plugs");
-    assert!(hand.says("The same as last: a crimped connector, tight and a twist-on connector"));
+    assert!(!hand.keys("same").contains(&"same".to_owned()));
+    open(&mut hand, 0, "plugs");
+    hand.pick("far", &["compression"]);
+    hand.press("next");
+    open(&mut hand, 1, "plugs");
+    assert!(hand.says("The same as last: a crimped connector, tight and a compression connector"));
     hand.press("same");
     let survey = hand.survey();
     for run in survey.runs.values() {
         assert_eq!(run.cable, CableKind::FiftyNine);
-        assert_eq!(run.connector_far, survey::record::Connector::TwistOn);
+        assert_eq!(run.connector_far, survey::record::Connector::Compression);
     }
     for _ in 0..2 {
         hand.add("outlet");

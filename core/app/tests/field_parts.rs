@@ -89,8 +89,9 @@ fn a_part_is_changed_joined_removed_and_taken_back() {
     hand.press(&format!("part:{splitter}"));
     hand.press("remove");
     hand.overview();
-    hand.press("free-removed");
-    hand.press(&format!("back:{splitter}"));
+    hand.press("removed");
+    hand.press(&format!("thing:{splitter}"));
+    hand.press("back");
     assert!(hand.survey().parts.contains_key(&splitter));
     // A part in a line goes without cutting the line.
     let barrel = hand.survey().parts.values().find(|part| part.kind == PartKind::Barrel).unwrap().id;

@@ -165,9 +165,30 @@ pub(crate) fn depends(scene: &Scene<'_>) -> Vec<String> {
 
 /// The caution about what must not be cut off, unless somebody said that there is nothing of the kind.
 pub(super) fn caution_of_dependents(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    if depends(scene) != ["nothing"] {
+    caution_of_people(scene, sketch, depends(scene) != ["nothing"]);
+}
+
+/// Cautions for the people who hang on the wiring: what was named to depend on it, else the general question where
+/// `ask` wants it; and the neighbours where the wiring is shared.
+pub(crate) fn caution_of_people(scene: &Scene<'_>, sketch: &mut Sketch<'_>, ask: bool) {
+    if let Some(told) = dependents(&depends(scene)) {
+        sketch.caution(&told);
+    } else if ask {
         sketch.caution(&survey::finding::Caution::WhoDependsOnIt.phrase());
     }
+    if scene.survey.building.is_some_and(|building| building.shared) {
+        sketch.caution(&Phrase::new("ask-shared"));
+    }
+}
+
+/// What somebody said to hang on the modem or the cable, as a caution; nothing if nothing was named.
+pub(crate) fn dependents(depends: &[String]) -> Option<Phrase> {
+    let named = DEPENDS.iter().filter(|word| depends.iter().any(|told| told == *word));
+    let named: Vec<_> = named
+        .map(|word| survey::words::Arg::Phrase(Box::new(Phrase::new(format!("depends-{word}.short")))))
+        .collect();
+    (!named.is_empty())
+        .then(|| Phrase::new("ask-dependents").with("what", survey::words::Arg::Several(named)))
 }
 
 pub(super) fn take_depends(scene: &Scene<'_>) -> Told<Answer> {

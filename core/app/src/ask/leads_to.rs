@@ -43,7 +43,11 @@ pub(crate) fn free_tag(survey: &Survey, kind: PartKind, skip: usize) -> String {
 
 pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId, port: u8) {
     let survey = scene.survey;
-    let mut rooms: Vec<_> = survey.rooms.values().collect();
+    // An outlet that was found already and waits for its feed stands for its room.
+    let waits = |room: SubjectId| {
+        loose(scene, part).any(|id| survey.parts.get(&id).is_some_and(|part| part.room == Some(room)))
+    };
+    let mut rooms: Vec<_> = survey.rooms.values().filter(|room| !waits(room.id)).collect();
     rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
     let mut offers: Vec<_> = rooms
         .iter()

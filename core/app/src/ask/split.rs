@@ -9,7 +9,7 @@ use survey::record::{Feed, PartKind, field};
 use survey::words::Phrase;
 
 use super::leads_to::join;
-use super::{Answer, Question, Told, not_answered};
+use super::{Answer, Question, Told, free_tag, not_answered};
 use crate::number::Quantity;
 use crate::scene::Scene;
 use crate::screen::WordsRole;
@@ -39,7 +39,6 @@ pub(super) fn draw_powered(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: Sub
     let offers = vec![offer("plug"), offer("coax"), offer("off"), Offer::unsure()];
     sketch.choice("powered", &Question::Powered(part).phrase(scene), false, offers, &now);
     sketch.caution(&Caution::PoweredLeg.phrase());
-    sketch.caution(&Caution::SuppliesFirst.phrase());
 }
 
 pub(super) fn take_powered(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
@@ -77,6 +76,7 @@ pub(super) fn draw_fed_by(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: Subj
         .into_iter()
         .map(|(key, feeder, port)| Offer::new(key, naming::port(scene.survey, feeder, port)))
         .collect();
+    offers.push(Offer::new("outside", Phrase::new("fed-by-outside")));
     offers.push(Offer::new("nothing", Phrase::new("fed-by-nothing")));
     offers.push(Offer::unsure());
     let unsure = scene.survey.answer(part, "fed-by").and_then(|answer| answer.as_str());
@@ -89,6 +89,13 @@ pub(super) fn draw_fed_by(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: Subj
 pub(super) fn take_fed_by(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
     match scene.pending().one("feeder").ok_or_else(not_answered)? {
         "nothing" => Answer::new().says(part, field::FEED, &Feed::Nothing),
+        // A way in that nobody had come to yet.
+        "outside" => {
+            let entry = SubjectId::random();
+            let answer = Answer::new().is(entry, "part").says(entry, field::KIND, &PartKind::Entry)?;
+            let tag = free_tag(scene.survey, PartKind::Entry, 0);
+            join(answer.plain(entry, field::TAG, json!(tag)), part, entry, 1)
+        }
         UNSURE => Ok(Answer::new().asked(part, "fed-by", UNSURE)),
         picked => {
             let feeders = feeders(scene, part);

@@ -114,7 +114,10 @@ pub(crate) fn how_far(scene: &Scene<'_>) -> HowFar {
     let done = u32::try_from(legs.iter().filter(|leg| leg.answered).count()).unwrap_or(u32::MAX);
     let of = u32::try_from(legs.len()).unwrap_or(u32::MAX);
     let count = |number: u32| survey::words::Arg::Count(u64::from(number));
-    let phrase = Phrase::new("how-far").with("done", count(done)).with("of", count(of));
+    let told = scene.survey.asked.values().filter(|answer| answer.as_str() == Some("unsure")).count();
+    let unsure = u32::try_from(told).unwrap_or(u32::MAX).min(done);
+    let phrase =
+        Phrase::new("how-far").with("done", count(done)).with("of", count(of)).with("unsure", count(unsure));
     HowFar { done, of, words: scene.language.say(&phrase) }
 }
 
@@ -126,7 +129,9 @@ pub(crate) fn photo_slot(
     part: SubjectId,
     role: PhotoRole,
 ) {
-    let photos = scene.survey.photos_of(Some(part)).take(20).map(|photo| {
+    // A photo of nothing in particular may show anything.
+    let fits = |photo: &&survey::record::Photo| photo.role.is_none_or(|of| of == role);
+    let photos = scene.survey.photos_of(Some(part)).filter(fits).take(20).map(|photo| {
         let name = match photo.role {
             Some(PhotoRole::Before) => "photo-before",
             Some(PhotoRole::After) => "photo-after",

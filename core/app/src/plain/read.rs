@@ -28,6 +28,9 @@ pub fn read(line: &str, screen: &Screen, numbered: &Numbered) -> Typed {
     if line.is_empty() {
         return Typed::Blank;
     }
+    if matches!(line, "?" | "help") {
+        return Typed::NotUnderstood("plain-help");
+    }
     if line == "<" {
         return Typed::Deeds(vec![Deed::Back]);
     }
@@ -137,7 +140,7 @@ fn pick(chosen: &[&Target], screen: &Screen) -> Typed {
     }
 }
 
-/// Where the screen asks for one thing only, answering it goes on.
+/// Where the screen offers one choice and nothing to write, choosing goes on. What was typed is looked at first.
 fn and_on(mut deeds: Vec<Deed>, screen: &Screen) -> Vec<Deed> {
     let inputs = screen
         .blocks
@@ -148,9 +151,9 @@ fn and_on(mut deeds: Vec<Deed>, screen: &Screen) -> Vec<Deed> {
         Block::Press(press) if press.weight == PressWeight::Main => Some(press.key.clone()),
         _ => None,
     });
-    let is_input = !matches!(deeds.last(), Some(Deed::Photo { .. } | Deed::File { .. }));
+    let is_chosen = matches!(deeds.last(), Some(Deed::Pick { .. }));
     let main = main.filter(|key| FileAsked::of(key).is_none());
-    if let Some(key) = main.filter(|_| inputs == 1 && is_input) {
+    if let Some(key) = main.filter(|_| inputs == 1 && is_chosen) {
         deeds.push(Deed::Press { key });
     }
     deeds

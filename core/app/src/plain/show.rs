@@ -178,8 +178,11 @@ impl Page<'_> {
                     self.number(Target::Measure { key: measure.key.clone(), unit: measure.unit.clone() });
                 let unit = measure.units.iter().find(|unit| unit.key == measure.unit);
                 let unit = unit.map_or("", |unit| unit.words.as_str());
-                let text =
-                    if measure.text.is_empty() { String::new() } else { format!("{} {unit}", measure.text) };
+                let text = if measure.text.is_empty() || measure.text.contains(char::is_alphabetic) {
+                    measure.text.clone()
+                } else {
+                    format!("{} {unit}", measure.text)
+                };
                 let hint = if measure.hint.is_empty() {
                     unit.to_owned()
                 } else {

@@ -4,6 +4,7 @@
 
 ask-whose = Whose wiring is it?
     .title = Whose wiring
+    .how = We build a network over the TV cable that is already in the walls. The standard for it is called MoCA; the small boxes that turn the cable into a network socket are called adapters.
     .why = In a shared building a signal can reach the neighbours, and some work needs the owner’s leave.
 whose-own = Our own house or flat, with wiring of its own
 whose-rented = Rented; the wiring is used by us alone
@@ -42,12 +43,15 @@ ask-plan = What speed does your internet plan give?
 plan-down = Down, to the house
 plan-up = Up, from the house
 
-ask-depends = Does one of these work through the modem, the TV cable or an amplifier?
+ask-depends = Does one of these work through the modem, the router, the fibre box, the TV cable or an amplifier?
     .title = What must not fail
     .why = If it does, tell everyone in the house before anything is unplugged, and unplug for minutes only. Where a life may depend on it, let the company that looks after it say when.
 depends-phone = A phone line
+    .short = a phone line
 depends-alarm = An alarm
+    .short = an alarm
 depends-medical = A medical call device
+    .short = a medical call device
 depends-nothing = None of these
 
 ask-rooms = Which rooms have a TV cable outlet, or should get a good network?
@@ -68,9 +72,9 @@ room-guest = Guest room
 ask-wish = { $room }: what should the network be good for there?
     .title = { $room }: what is wished for
     .why = So that nothing is changed for the sake of speed that nobody needs.
-wish-light = Browsing and one TV (100 Mb/s)
-wish-work = Work from home, video calls, several TVs (300 Mb/s)
-wish-fast = As fast as a network cable (900 Mb/s)
+wish-light = Browsing and one TV (100 Mb/s to the room, 20 back)
+wish-work = Work from home, video calls, several TVs (300 Mb/s to it, 50 back)
+wish-fast = As fast as a network cable (900 Mb/s to it, 300 back)
 wish-none = No network needed there
 
 # --- where the cable comes in
@@ -78,9 +82,9 @@ wish-none = No network needed there
 ask-ways-in = How does TV cable come into the house?
     .title = The ways in
     .why = Each way in is a way out for our signals too, so each needs a look.
-    .how = Follow the cable from the modem or the first splitter towards the street, the roof or the fibre box. It may be in the basement, a cupboard, the garage or outside on the wall. Only look.
-way-in-cable = From the street: the cable company’s line
-    .about = also if the contract ended long ago
+    .how = Follow the cable from an outlet, the modem or the first splitter towards the street, the roof or the fibre box. It may be in the basement, a cupboard, the garage or outside on the wall. Only look. If the place is locked, “I am not sure” is a good answer: you can ask whoever has the key later.
+way-in-cable = From the street or the building: the cable company’s line
+    .about = also if the contract ended long ago, and if it comes from a cellar or riser that others use too
 way-in-antenna = From an antenna
     .about = roof, attic or window
 way-in-satellite = From a dish
@@ -117,17 +121,18 @@ ask-label = What is printed on { $part }?
     .how = Take a photo first: you can read it later in good light. Then copy the print as it stands, with all numbers.
     .hint = for example: 4-WAY SPLITTER 5-1000MHz 7dB
 label-text = The print, word for word
-label-recognised = Read from the photo: touch each number that is right
+label-recognised = Read from the photo: choose each number that is right
 label-as-read = What the print says
 write-tag = Write { $tag } on a piece of tape and stick it on, so that everyone finds it again.
 
 ask-label-read = Is this what the print says?
     .title = { $part }: its numbers
-    .why = A wrong number here makes every forecast wrong. Touch a number to correct it.
+    .why = The forecast rests on these numbers. Choose one to correct it or to fill it in.
 figure-says = { $value }
 figure-not-stated = not stated
 figure-legs = outputs
 figure-leg-loss = loss to each output
+figure-leg-loss-of = loss to output { $port }
 figure-low = made for, from
 figure-high = made for, up to
 figure-stop-low = stops, from
@@ -139,18 +144,23 @@ figure-return-high = return path up to
 ask-legs = How many outputs has { $part }, used and free?
     .title = { $part }: outputs
     .how = Count the screw plugs, without the one marked IN.
+ask-shared = Other flats may hang on this cable or amplifier. Unscrew and unplug nothing until whoever looks after the building says whom it feeds. Looking is always fine.
+ask-dependents = You said that this may hang on it: { $what }. Leave it plugged in, and first ask the company that looks after it.
 legs-out-of-range = Please count again: 1 to 16 outputs are known to us.
 
 ask-leads-to = { $only ->
         [yes] Follow the cable from { $part } into the house. What does it reach first?
-       *[no] Output { $port } of { $part }: where does its cable lead?
+       *[no] Output { $port } of { $part }{ $printed ->
+            [yes] , where { $loss } is printed
+           *[no] { "" }
+        }: where does its cable lead?
     }
     .title = { $only ->
         [yes] Behind { $part }
        *[no] { $part }: output { $port }
     }
     .why = From this we draw the map of your wiring.
-    .how = If you cannot see it: unscrew one cable, then look which outlet is dead. Or use a tone tracer, a small sender and a listening pen for finding cables.
+    .how = If you cannot see it: move the modem or a TV to an outlet, then unscrew one cable at a time and see which one cuts it off. Or use a tone tracer, a small sender and a listening pen for finding cables.
 leads-room = An outlet in: { $room }
 leads-outlet = An outlet in a room that is not listed
 leads-splitter = A splitter
@@ -178,8 +188,9 @@ powered-off = It is not powered at all
 ask-fed-by = Where does { $part } get its signal?
     .title = { $part }: where it is fed
     .why = A part that is not traced cannot be counted on.
-fed-by-how = If you cannot see it: unscrew one cable at the splitter, then look whether this one is dead. Or use a tone tracer.
+fed-by-how = If you cannot see it: move the modem or a TV here, then unscrew one cable at a time at the splitter and see which one cuts it off. Or use a tone tracer.
 fed-by-nothing = Nothing feeds it; its cable ends
+fed-by-outside = A cable that comes from the street, the building, the roof or a dish
 
 # --- the cables
 
@@ -232,13 +243,13 @@ connectors-some = Some are bad; ask me for each cable
 ask-connectors-of = How are the plugs of { $run }?
     .title = { $run }: plugs
 plug-at-near = At the end nearer the street
-plug-at-far = At the end nearer the outlet
-plug-compression = Pressed on, firm and clean
-plug-crimp = Crimped, firm and clean
-plug-push_on = Only pushed on
-plug-twist_on = Twisted on; it turns by hand
+plug-at-far = At the other end, nearer the outlet
+plug-compression = Firm and clean, pressed on all around
+plug-crimp = Firm and clean, squeezed on in six flats
+plug-push_on = Only pushed on; it has no thread
+plug-twist_on = It turns on its cable, or pulls off
 plug-corroded = Green, white or wet
-plug-hand_tight = Loose, turned by hand only
+plug-hand_tight = Good, but not screwed tight
 plug-bad_joint = Half off, or bare wires twisted together
 
 # --- the outlets
@@ -260,9 +271,9 @@ ask-room-of = Which room is { $part } in?
     .title = { $part }: room
 room-new = Or a room that is not listed
 
-ask-more-outlets = Are there outlets that we have not come to yet?
+ask-more-outlets = Are there other outlets of the TV cable in the house?
     .title = Other outlets
-    .why = An outlet that nobody knows of may be open, or just the one that is needed.
+    .why = An outlet that nobody knows of may be open, or just the one that is needed. Boxes with a mains plug and TV cables on them, in a cupboard or behind furniture, count too: you find “Start where you stand” on the page of the whole job.
 more-outlets-no = No, that is all
 
 # --- at the router
@@ -270,13 +281,13 @@ more-outlets-no = No, that is all
 ask-router-at = Which outlet is next to the router?
     .title = The outlet at the router
     .why = One adapter is placed there: it joins the TV cable to a LAN port of the router, and with that every room.
-    .how = The LAN ports are the row of equal sockets. The WAN or INTERNET socket stands apart and is left alone.
-router-at-none = There is no outlet near the router
+    .how = Behind the wall or some steps away will do, with a network cable between. The LAN ports are the row of equal sockets. The WAN or INTERNET socket stands apart and is left alone.
+router-at-none = None of them; the router is in a place without one
 
 ask-router-speaks = Can the router itself send its network over the TV cable?
     .title = The router’s own MoCA
     .why = If it can, it takes the place of the adapter there. Both together would disturb each other.
-    .how = Look for “MoCA” or a coax socket in its manual or on its settings page.
+    .how = Look for the word “MoCA” in its manual or on its settings page. A socket for the TV cable alone is no sign: every cable modem has one.
 router-speaks-no = No
 router-speaks-yes = Yes, and it is or will be switched on
 

@@ -249,3 +249,4 @@ free-stand = In front of { $part }
 free-cannot-reach = I cannot get to it now: start where I stand
 
 # --- what was removed
+free-undone = Taken back: { $what }.

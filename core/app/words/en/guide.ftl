@@ -10,11 +10,14 @@ to-surveys = All surveys
 answered = answered
 open = open
 gone = This is not there any more. Go on to what is open.
-not-answered = Please choose or write something first. “I am not sure” and “Later” are answers too.
+not-answered = Please choose or write something first, or leave it for later.
 problem = { $what }
 more-rows = Show more
 first-rows = From the beginning
-how-far = { $done } of { $of } questions answered
+how-far = { $unsure ->
+    [0] { $done } of { $of } questions answered
+   *[other] { $done } of { $of } questions answered, { $unsure } of them with “not sure”
+}
 survey-untitled = A survey without a name
 
 surveys = Surveys
@@ -97,4 +100,4 @@ plain-one-choice = Choose from one question at a time.
 plain-only-one = Only one of these can be chosen.
 plain-yes-or-no = Type yes or no.
 plain-yes = yes y
-plain-kept = Everything you answered is kept.
+plain-kept = Everything you answered is kept. What is only typed waits on its screen.

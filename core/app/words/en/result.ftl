@@ -65,7 +65,7 @@ limited-by-own-thin-run = its own thin old cable limits it most
 limited-by-thin-run = the thin old cable of { $place } limits it most
 limited-by-way = the way through the cables limits it
 limited-by-port = only the network socket of an adapter limits it, not the cables
-limited-by-version = the older adapter’s version limits it, not the cables
+limited-by-version = the version of the adapters limits it, not the cables
 limited-by-band = other services leave few frequencies free, which limits it
 wish-met = Wished: { $down } to the room, { $up } back. That is met.
 wish-likely-met = Wished: { $down } to the room, { $up } back. That is likely met.
@@ -193,7 +193,7 @@ private-nodes-how = An adapter’s own page lists the devices on its network, of
    *[other] { $known } are known here, with the adapters still to come.
 }
 private-nodes-seen = How many does it show, itself included?
-private-nodes-same = It shows { $seen }, as many as are known here. Nobody else is on it.
+private-nodes-same = It shows { $seen }, no more than are known here.
 private-nodes-fewer = It shows { $seen }, fewer than the { $known } known here. That is fine while an adapter is still to come or has no power.
 private-nodes-more = It shows { $seen }, more than the { $known } known here. Somebody else may be on your network.
 private-next = Go on to the outlet test
@@ -254,7 +254,7 @@ still-fine-no = Then look at the changes that were done, the newest first, and p
 # --- forecast against test
 
 compare-none = Nothing is measured yet, so there is nothing to hold against the forecast.
-compare-all-fine = Every room that was measured over the cable gets what was expected, or more.
+compare-all-fine = No room that was measured over the cable falls short of its forecast.
 compare-some-below = { $below ->
     [one] One room gets less than was expected.
    *[other] { $below } rooms get less than was expected.
@@ -329,3 +329,16 @@ left-unknown = { $count ->
     [one] One thing that is not known
    *[other] { $count } things that are not known
 }
+
+forecast-not-known = { $asked ->
+    [one] It cannot be told yet what the room gets: the way to it is not traced, or nobody has said which outlet is at the router.
+   *[other] It cannot be told yet for { $unknown } of { $asked } rooms what they get: the way to them is not traced, or nobody has said which outlet is at the router.
+}
+
+forecast-no-outlet-there = There is no outlet at the router. One that is near will do, with a network cable from the router to it: say which.
+to-ask = To ask whoever looks after the building
+to-ask-rows = Their answers end what you cannot look at
+to-ask-branch = Where does the cable of this flat branch off, and may it be looked at together?
+to-ask-filter = Is there an entry filter (MoCA filter) for this flat? If not, may one be put in, and where?
+to-ask-amplifier = Whom do the amplifier and the splitter feed? May they be unplugged for minutes, and when?
+to-ask-leave = Who may change something, and who has to be told?

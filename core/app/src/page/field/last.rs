@@ -52,7 +52,9 @@ pub(in crate::page) fn same_as_last(scene: &Scene<'_>, question: &Question) -> O
                 let word = fact.value().as_str().filter(|word| GOOD.contains(word))?;
                 Some((fact, pick(key, vec![word.to_owned()])))
             };
-            ends.into_iter().filter_map(known).unzip()
+            // Both ends good, or nothing.
+            let known: Option<Vec<_>> = ends.into_iter().map(known).collect();
+            known?.into_iter().unzip()
         }
         Question::Label(part) => {
             let kind = survey.parts.get(part).map(|part| part.kind);

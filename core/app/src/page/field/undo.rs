@@ -93,10 +93,11 @@ pub(super) fn offer(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
 
 /// Takes it back. That is an act like any other, so it can be taken back too.
 pub(super) fn take(guide: &mut Guide) -> Result<Move> {
-    if let Some((act, _)) = guide.with_scene(last)? {
+    if let Some((act, what)) = guide.with_scene(last)? {
         let open = guide.open_survey()?;
         open.last_act = Some(open.store.undo(act)?);
         open.read()?;
+        guide.tell_done(Phrase::new("free-undone").phrase("what", what));
     }
     Ok(Move::Stay)
 }

@@ -30,7 +30,10 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
 
 fn lead(scene: &Scene<'_>, forecast: &Forecast) -> Phrase {
     if forecast.bridge.is_none() {
-        return Phrase::new("forecast-no-bridge");
+        let survey = scene.survey;
+        let nowhere =
+            survey.answer(survey.id, "router-at").and_then(|answer| answer.as_str()) == Some("none");
+        return Phrase::new(if nowhere { "forecast-no-outlet-there" } else { "forecast-no-bridge" });
     }
     summary(&answers(scene.survey, forecast))
 }
@@ -43,6 +46,12 @@ pub(super) fn met(answers: &[RoomAnswer<'_>]) -> usize {
 /// How many of the rooms that were asked about get what is wished.
 pub(super) fn summary(answers: &[RoomAnswer<'_>]) -> Phrase {
     let met = met(answers);
+    let unknown = answers.iter().filter(|answer| answer.met == Met::NotKnown).count();
+    if met == 0 && unknown > 0 {
+        return Phrase::new("forecast-not-known")
+            .with("unknown", Arg::Count(unknown as u64))
+            .with("asked", Arg::Count(answers.len() as u64));
+    }
     let id = match met {
         _ if answers.is_empty() => "answer-nothing-asked",
         0 => "answer-none",

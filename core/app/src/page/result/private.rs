@@ -89,10 +89,14 @@ fn seen(scene: &Scene<'_>) -> Option<(SubjectId, u32)> {
 
 fn nodes(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let known = known(scene);
-    let seen = seen(scene).map(|(_, count)| count);
+    let counted = seen(scene).map(|(_, count)| count);
+    // What is typed is judged at once: an old all-clear must not stand beside a new number.
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 64")]
+    let typed = scene.pending().number("nodes", Quantity::Count).ok().flatten().map(|count| count as u32);
+    let seen = typed.or(counted);
     sketch.words(WordsRole::Heading, &Phrase::new("private-nodes"));
     sketch.words(WordsRole::How, &Phrase::new("private-nodes-how").with("known", Arg::Count(known)));
-    sketch.number("nodes", &Phrase::new("private-nodes-seen"), None, Quantity::Count, seen.map(f64::from));
+    sketch.number("nodes", &Phrase::new("private-nodes-seen"), None, Quantity::Count, counted.map(f64::from));
     let Some(seen) = seen else { return };
     let told = match u64::from(seen).cmp(&known) {
         std::cmp::Ordering::Equal => "private-nodes-same",

@@ -1,5 +1,6 @@
 //! One change: what, why, what to mind, how, what it takes, and what it costs the other services.
 
+use survey::finding::Caution;
 use survey::record::{Outcome, OutcomeKind, PhotoRole};
 use survey::report::part_told;
 use survey::words::{Arg, Phrase};
@@ -28,7 +29,7 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>, change: ChangeKind) -> 
     let title = Phrase::new("step-of").with("number", Arg::Count(place as u64 + 1));
     sketch.screen.title = sketch.say(&title.with("of", Arg::Count(steps.len() as u64)));
     sketch.able(Ability::Torch);
-    told(&mut sketch, step);
+    told(scene, &mut sketch, step);
     if place > 0 {
         sketch.words(WordsRole::Aside, &Phrase::new("step-not-first"));
     }
@@ -45,11 +46,14 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>, change: ChangeKind) -> 
     sketch.screen
 }
 
-fn told(sketch: &mut Sketch<'_>, step: &Step) {
+fn told(scene: &Scene<'_>, sketch: &mut Sketch<'_>, step: &Step) {
     let what = step.change.phrase(&step.before);
     sketch.words(WordsRole::Lead, &what);
     sketch.words_if_known(WordsRole::Why, &what.attribute("why"));
-    for caution in step.cautions() {
+    // What this house named itself stands in place of the general question about it.
+    let cautions = step.cautions();
+    crate::ask::house::caution_of_people(scene, sketch, cautions.contains(&Caution::WhoDependsOnIt));
+    for caution in cautions.iter().filter(|caution| **caution != Caution::WhoDependsOnIt) {
         sketch.caution(&caution.phrase());
     }
     sketch.words(WordsRole::Heading, &Phrase::new("term-how"));

@@ -2,7 +2,7 @@
 
 use survey::fact::SubjectId;
 use survey::naming;
-use survey::record::{LooseReason, Survey};
+use survey::record::{LooseReason, Ownership, Survey};
 use survey::report::{Matters, Unknown};
 use survey::words::{Arg, Phrase};
 
@@ -38,10 +38,24 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
         rest.iter().skip(first).take(shown::ROWS).map(|unknown| row(scene, &sketch, unknown)).collect();
     sketch.rows(&Phrase::new("unknowns-rest"), rows);
     shown::turn(scene, &mut sketch, rest.len());
+    to_ask(scene, &mut sketch);
     sketch.press("findings", &Phrase::new("to-findings"), PressWeight::Main);
     sketch.press("forecast", &Phrase::new("to-forecast"), PressWeight::Other);
     sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
+}
+
+/// Where others have a say in the wiring: what to ask whoever looks after the building.
+fn to_ask(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    let building = scene.survey.building;
+    let others = building.is_some_and(|building| building.shared || building.ownership == Ownership::Rented);
+    if !others {
+        return;
+    }
+    sketch.words(WordsRole::Heading, &Phrase::new("to-ask"));
+    let asked = ["to-ask-branch", "to-ask-filter", "to-ask-amplifier", "to-ask-leave"];
+    let rows = asked.map(|id| sketch.row(None, &Phrase::new(id), None, None)).into();
+    sketch.rows(&Phrase::new("to-ask-rows"), rows);
 }
 
 /// What is worth going back for and can be asked about, what is most at stake first.
