@@ -20,6 +20,6 @@ impl Memoizable for Marks {
 pub(super) fn written(value: &FluentValue<'_>, memoizer: &IntlLangMemoizer) -> Option<String> {
     let FluentValue::Number(number) = value else { return None };
     let plain = number.as_string();
-    let write = |marks: &Marks| marks.written(&plain, number.options.use_grouping);
+    let write = |marks: &Marks| marks.written(&plain, false);
     memoizer.with_try_get::<Marks, _, _>((), write).ok()
 }

@@ -27,9 +27,9 @@ impl Figures {
         Self { length_unit, ..Self::default() }
     }
 
-    /// A number of things: `1,200`.
+    /// A number of things; like all numbers but rates, its thousands are not parted.
     pub fn count(self, count: u64) -> String {
-        self.marks.written(&count.to_string(), true)
+        self.marks.written(&count.to_string(), false)
     }
 
     /// A number as it would be typed: at most two decimals, its thousands not parted.

@@ -140,9 +140,13 @@ mod tests {
             "2.350 Mb/s (1.000 to 2.400)"
         );
         assert_eq!(german.write(&Arg::Loss(3.46)), "3,5 dB");
-        assert_eq!(german.write(&Arg::Count(1234)), "1.234");
-        let counted =
-            Language::of(&"de".parse().unwrap(), LengthUnit::Metres).with(&["many = { $n } of { 1500 }"]);
-        assert_eq!(counted.say(&Phrase::new("many").with("n", Arg::Count(12_345))), "12.345 of 1.500");
+        // Eastern Arabic-Indic digits in what a message counts by, and in a number of its own (CLDR 48, fa).
+        let persian =
+            Language::of(&"fa".parse().unwrap(), LengthUnit::Metres).with(&["many = { $n }/{ 2.5 }"]);
+        assert_eq!(
+            persian.say(&Phrase::new("many").with("n", Arg::Count(120))),
+            "\u{2068}۱۲۰\u{2069}/\u{2068}۲٫۵\u{2069}"
+        );
+        assert_eq!(persian.write(&Arg::Count(120)), "۱۲۰");
     }
 }
