@@ -332,7 +332,7 @@ impl DeskError {
             Self::Exists { .. }
             | Self::AsideAlready { .. }
             | Self::Survey(SurveyError::AlreadyThere { .. } | SurveyError::FileThere { .. }) => "exists",
-            Self::Survey(SurveyError::NotASurvey { .. }) => "not_a_survey",
+            Self::Survey(SurveyError::NotASurvey { .. }) | Self::PackedFile { .. } => "not_a_survey",
             Self::Survey(SurveyError::Busy { .. }) => "busy",
             Self::Survey(SurveyError::Damaged { .. }) => "damaged",
             Self::Survey(
@@ -357,7 +357,6 @@ impl DeskError {
                 "file"
             }
             Self::Guide(_) => "guide",
-            Self::PackedFile { .. } => "not_a_survey",
             Self::Fault => "fault",
         }
     }
