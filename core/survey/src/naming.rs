@@ -64,6 +64,12 @@ pub fn run_to(survey: &Survey, to: SubjectId) -> Phrase {
 
 /// The phrase that names one port of a part: `leg 3 of S2 (a 4-way splitter)`.
 pub fn port(survey: &Survey, id: SubjectId, port: u8) -> Phrase {
+    let passive = survey.parts.get(&id).is_some_and(|part| {
+        part.kind == PartKind::Amplifier && part.rating.modem_port && port == part.outputs()
+    });
+    if passive {
+        return Phrase::new("part-passive-port").phrase("part", part(survey, id));
+    }
     Phrase::new("part-port").with("port", Arg::Count(u64::from(port))).phrase("part", part(survey, id))
 }
 

@@ -150,6 +150,7 @@ legs-out-of-range = Please count again: 1 to 16 outputs are known to us.
 
 ask-leads-to = { $only ->
         [yes] Follow the cable from { $part } into the house. What does it reach first?
+        [passive] The port of { $part } that is not amplified (passive port, often marked MODEM or VOIP): where does its cable lead?
        *[no] Output { $port } of { $part }{ $printed ->
             [yes] , where { $loss } is printed
            *[no] { "" }
@@ -157,6 +158,7 @@ ask-leads-to = { $only ->
     }
     .title = { $only ->
         [yes] Behind { $part }
+        [passive] { $part }: passive port
        *[no] { $part }: output { $port }
     }
     .why = From this we draw the map of your wiring.

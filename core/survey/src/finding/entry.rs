@@ -12,6 +12,9 @@ fn wants_filter(entry: &Part) -> bool {
         && matches!(entry.entry_kind, EntryKind::Cable | EntryKind::Antenna | EntryKind::Unknown)
 }
 
+/// The question whether an entry has a filter, as it stands among the answers that no other field holds.
+const ASKED_FILTER: &str = "entry-filter";
+
 /// How an entry stands towards its filter.
 enum FilterPlace {
     /// Before the first split.
@@ -73,8 +76,12 @@ pub(super) fn filters(inspection: &Inspection<'_>) -> Vec<Finding> {
     for entry in inspection.entries_with_nodes() {
         if wants_filter(entry) && matches!(filter_place(inspection, entry.id), FilterPlace::Missing) {
             let known = entry.entry_kind != EntryKind::Unknown && entry.entry_state == EntryState::Connected;
-            let kind =
-                if known { FindingKind::EntryFilterMissing } else { FindingKind::EntryFilterIfConnected };
+            let looked = inspection.survey.answer(entry.id, ASKED_FILTER).and_then(|answer| answer.as_str());
+            let kind = match (looked, known) {
+                (Some("unsure"), _) => FindingKind::EntryFilterNotSeen,
+                (_, true) => FindingKind::EntryFilterMissing,
+                (_, false) => FindingKind::EntryFilterIfConnected,
+            };
             found.push(
                 Finding::new(kind, vec![Place::Part(entry.id)]).phrase("entry", inspection.name(entry.id)),
             );

@@ -108,6 +108,8 @@ kinds! {
 
     /// An entry of which it is not known what comes in, or whether it is joined, has no entry filter.
     EntryFilterIfConnected = "entry-filter-if-connected", Costly, Published, ENTRY;
+    /// Somebody looked for an entry filter and could not tell.
+    EntryFilterNotSeen = "entry-filter-not-seen", Costly, Published, ENTRY_LOOK;
     /// An entry filter stands behind a split.
     FilterAfterSplit = "filter-after-split", Costly, CommonPractice, ENTRY;
     /// A splitter or tap on a path is not made for the band.

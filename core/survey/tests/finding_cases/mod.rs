@@ -68,6 +68,7 @@ fn entry_cases() -> Vec<Case> {
     vec![
         case(EntryFilterMissing, unfiltered(), state(unfiltered(), EntryState::CutOff)),
         case(EntryFilterIfConnected, state(unfiltered(), EntryState::Unknown), unfiltered()),
+        case(EntryFilterNotSeen, unfiltered().unsure("E1", "entry-filter"), unfiltered()),
         case(
             FilterAfterSplit,
             behind_split(unfiltered()).adapter("2.5"),

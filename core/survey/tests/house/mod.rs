@@ -49,6 +49,13 @@ impl House {
         self.survey
     }
 
+    /// Somebody looked, and could not answer a question about the part with this tag.
+    pub fn unsure(mut self, tag: &str, question: &str) -> Self {
+        let id = self.id_of(tag);
+        self.survey.asked.insert((id, question.to_owned()), "unsure".into());
+        self
+    }
+
     /// The id of the part with this tag.
     pub fn id_of(&self, tag: &str) -> SubjectId {
         part_id(&self.survey, tag)

@@ -38,6 +38,11 @@ finding-entry-filter-if-connected = It is not yet known what comes in at { $entr
     .do = Find out what comes in. A dish's cable must not get this filter, and a cable that is cut off needs none. For a cable company or an antenna, put a filter on the house side of the ground block, before the first splitter.
     .source = { source-filter-use }
 
+finding-entry-filter-not-seen = Nobody could tell yet whether there is an entry filter (MoCA filter) at { $entry }.
+    .why = Without one, your room network can leave the house and meet a neighbour's. With one, signals between rooms get stronger too.
+    .do = Look again where the cable comes in, or ask whoever has the key: a metal cylinder as long as a finger, in line with the cable. Until then, set the adapters' privacy password before they are plugged in.
+    .source = { source-filter-use }
+
 finding-filter-after-split = Behind a split, not before the first one, sits { $filter }.
     .why = An entry filter there guards only its own branch, and parts the rooms behind it from the others.
     .do = Move it to where everything comes in: on the house side of the ground block, before the first splitter. If a filter is there already, or nothing comes in any more, take it out.

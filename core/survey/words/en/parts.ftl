@@ -27,6 +27,7 @@ part-unknown = a part not yet identified
 part-tagged = { $tag } ({ $part })
 part-in-room = { $part } in { $room }
 part-port = leg { $port } of { $part }
+part-passive-port = the passive port (not amplified) of { $part }
 mark = { $tag }
 run-tagged = { $tag } (the cable to { $part })
 run-to = the cable to { $part }
