@@ -167,7 +167,7 @@ pub fn worklist_watched(
     watch: &mut dyn FnMut(f64) -> bool,
 ) -> Result<WorkList, SurveyError> {
     let mut meter = Meter::new(watch);
-    let given_up = given_up(survey);
+    let mut given_up = given_up(survey);
     let as_found = meter.stated(survey, &options.stating)?;
     let mut house = survey.clone();
     let mut steps: Vec<Step> = Vec::new();
@@ -201,6 +201,15 @@ pub fn worklist_watched(
             }
         }
         let Some((_, change, after)) = best else { break };
+        if let Some(at) = undone_by(&steps, change) {
+            // A splitter is not swapped first and thrown out afterwards: the list is made again without that swap.
+            if let Some(step) = steps.drain(at..).next() {
+                given_up.insert(step.change);
+                house = step.before;
+                current = meter.stated(&house, &options.stating)?;
+            }
+            continue;
+        }
         let left = (worth_it - 1).min(options.most_steps - steps.len() - 1);
         meter.rounds_left(left, candidates.len());
         let next = meter.stated(&after, &options.stating)?;
@@ -270,6 +279,19 @@ fn worth(before: (&Survey, &Forecast), after: (&Survey, &Forecast)) -> f64 {
         }
     };
     after.1.rooms.iter().map(|room| value(after, room.outlet) - value(before, room.outlet)).sum()
+}
+
+/// The step whose new splitter a merge would throw out again, if the merge can be had without it.
+fn undone_by(steps: &[Step], change: ChangeKind) -> Option<usize> {
+    let ChangeKind::MergeSplitters { upper, lower, .. } = change else { return None };
+    let swaps = |step: &Step| matches!(step.change, ChangeKind::SwapSplitter { splitter, .. } if [upper, lower].contains(&splitter));
+    let at = steps.iter().position(swaps)?;
+    let before = &steps.get(at)?.before;
+    let same = |other: &ChangeKind| {
+        matches!(other, ChangeKind::MergeSplitters { upper: above, lower: below, .. }
+            if (*above, *below) == (upper, lower))
+    };
+    proposals(before).into_iter().any(|other| same(&other) && other.refusal(before).is_none()).then_some(at)
 }
 
 fn gains(before: &Forecast, after: &Forecast) -> Vec<Gain> {

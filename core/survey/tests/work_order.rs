@@ -1,0 +1,62 @@
+//! The order of the work makes sense as a whole: nothing is bought that a later step throws out.
+
+mod house;
+
+use house::House;
+use survey::record::{CableKind, EntryKind};
+use survey::worklist::{ChangeKind, Options, worklist};
+
+/// A four-way for the band, and behind one of its legs a two-way that is not made for it.
+fn two_in_a_row(den: f64, guest: f64) -> House {
+    House::new()
+        .entry("E1", EntryKind::Cable)
+        .filter("F1")
+        .from("E1", 1)
+        .splitter("S1", 4)
+        .made_for(5.0, 2300.0)
+        .from("F1", 1)
+        .outlet("O1", "Hall")
+        .from("S1", 1)
+        .over(CableKind::Six, 12.0)
+        .adapter("2.5")
+        .bridge()
+        .outlet("O2", "Living room")
+        .from("S1", 2)
+        .over(CableKind::Six, 10.0)
+        .adapter("2.5")
+        .outlet("O3", "Bedroom")
+        .from("S1", 3)
+        .over(CableKind::Six, 15.0)
+        .adapter("2.5")
+        .splitter("S2", 2)
+        .made_for(5.0, 1000.0)
+        .from("S1", 4)
+        .over(CableKind::Six, 0.3)
+        .outlet("O4", "Den")
+        .from("S2", 1)
+        .over(CableKind::Six, den)
+        .adapter("2.5")
+        .wish("Den", 2300.0)
+        .outlet("O5", "Guest room")
+        .from("S2", 2)
+        .over(CableKind::FiftyNine, guest)
+        .adapter("2.5")
+        .wish("Guest room", 2300.0)
+}
+
+#[test]
+fn no_splitter_is_swapped_and_then_thrown_out() {
+    // Lengths at which each of the two changes is worth its work on its own.
+    for (den, guest) in [(20.0, 50.0), (60.0, 90.0), (100.0, 90.0)] {
+        let survey = two_in_a_row(den, guest).survey();
+        let steps = worklist(&survey, &Options::default()).unwrap().steps;
+        let changes: Vec<_> = steps.iter().map(|step| step.change).collect();
+        let merged = changes.iter().find_map(|change| match *change {
+            ChangeKind::MergeSplitters { upper, lower, .. } => Some([upper, lower]),
+            _ => None,
+        });
+        let merged = merged.unwrap_or_else(|| panic!("nothing is merged: {changes:?}"));
+        let swaps = |change: &ChangeKind| matches!(change, ChangeKind::SwapSplitter { splitter, .. } if merged.contains(splitter));
+        assert!(!changes.iter().any(swaps), "{changes:?}");
+    }
+}
