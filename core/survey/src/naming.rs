@@ -64,13 +64,35 @@ pub fn run_to(survey: &Survey, to: SubjectId) -> Phrase {
 
 /// The phrase that names one port of a part: `leg 3 of S2 (a 4-way splitter)`.
 pub fn port(survey: &Survey, id: SubjectId, port: u8) -> Phrase {
-    let passive = survey.parts.get(&id).is_some_and(|part| {
-        part.kind == PartKind::Amplifier && part.rating.modem_port && port == part.outputs()
-    });
-    if passive {
-        return Phrase::new("part-passive-port").phrase("part", part(survey, id));
+    let id_of = match survey.parts.get(&id).and_then(|part| special_port(part, port)) {
+        Some(SpecialPort::Passive) => "part-passive-port",
+        Some(SpecialPort::Through) => "part-through-port",
+        Some(SpecialPort::Tap) => "part-tap-port",
+        None => "part-port",
+    };
+    let number = if id_of == "part-tap-port" { port.saturating_sub(1) } else { port };
+    Phrase::new(id_of).with("port", Arg::Count(u64::from(number))).phrase("part", part(survey, id))
+}
+
+/// A port that is not one output among equals.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SpecialPort {
+    /// An amplifier's port that it does not amplify.
+    Passive,
+    /// The way through a tap, often marked OUT.
+    Through,
+    /// A tap output, often marked TAP.
+    Tap,
+}
+
+/// What is special about a port of a part; `None` where it is one output among equals.
+pub fn special_port(part: &Part, port: u8) -> Option<SpecialPort> {
+    match part.kind {
+        PartKind::Amplifier if part.rating.modem_port && port == part.outputs() => Some(SpecialPort::Passive),
+        PartKind::Tap if port == 1 => Some(SpecialPort::Through),
+        PartKind::Tap => Some(SpecialPort::Tap),
+        _ => None,
     }
-    Phrase::new("part-port").with("port", Arg::Count(u64::from(port))).phrase("part", part(survey, id))
 }
 
 /// The phrase that names a service: `cable TV`.

@@ -3,8 +3,8 @@
 use serde_json::{Value, json};
 use survey::error::FactFault;
 use survey::fact::{Edit, SubjectId, value_of};
-use survey::naming;
-use survey::record::{PartKind, field};
+use survey::naming::{self, SpecialPort};
+use survey::record::field;
 use survey::words::{Arg, Phrase};
 
 use super::Question;
@@ -111,23 +111,18 @@ pub(super) fn name_subject(question: &Question, scene: &Scene<'_>, phrase: Phras
             let phrase = phrase
                 .text("printed", if loss.is_some() { "yes" } else { "no" })
                 .with("loss", Arg::Loss(loss.copied().unwrap_or_default()));
-            let passive = survey.parts.get(part).is_some_and(|part| {
-                part.kind == PartKind::Amplifier && part.rating.modem_port && *port == part.outputs()
-            });
-            let one = survey.parts.get(part).is_none_or(|part| part.outputs() < 2);
+            let found = survey.parts.get(part);
+            let only = match found.and_then(|part| naming::special_port(part, *port)) {
+                Some(SpecialPort::Passive) => "passive",
+                Some(SpecialPort::Through) => "through",
+                Some(SpecialPort::Tap) => "tap",
+                None if found.is_none_or(|part| part.outputs() < 2) => "yes",
+                None => "no",
+            };
             phrase
                 .phrase("part", naming::part(survey, *part))
                 .with("port", Arg::Count(u64::from(*port)))
-                .text(
-                    "only",
-                    if passive {
-                        "passive"
-                    } else if one {
-                        "yes"
-                    } else {
-                        "no"
-                    },
-                )
+                .text("only", only)
         }
         Question::Cable(run) | Question::Length(run) | Question::Marks(run) | Question::ConnectorsOf(run) => {
             match survey.wiring.fed_over(*run) {

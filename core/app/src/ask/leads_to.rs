@@ -62,7 +62,7 @@ pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId, 
     offers.extend(loose(scene, part).take(40).map(|id| {
         Offer::new(key_of("part", id), Phrase::new("leads-part").phrase("part", naming::part(survey, id)))
     }));
-    let ends = ["capped", "open"].into_iter().filter(|_| branches(survey, part));
+    let ends = ["capped", "open"].into_iter().filter(|_| may_end(survey, part));
     offers.extend(ends.map(|key| Offer::new(key, words(key)).about(words(key).attribute("about"))));
     offers.push(Offer::new("loose_end", words("loose_end")));
     let now: Vec<_> = current(scene, part, port).into_iter().collect();
@@ -71,8 +71,12 @@ pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId, 
     sketch.caution(&Caution::SuppliesFirst.phrase());
 }
 
-fn branches(survey: &Survey, part: SubjectId) -> bool {
-    survey.parts.get(&part).is_some_and(|part| part.outputs() > 1)
+/// Whether a port of a part may well have nothing on it; the chain at the entry goes on.
+fn may_end(survey: &Survey, part: SubjectId) -> bool {
+    survey.parts.get(&part).is_some_and(|part| {
+        part.outputs() > 1
+            || !matches!(part.kind, PartKind::Entry | PartKind::GroundBlock | PartKind::EntryFilter)
+    })
 }
 
 /// Parts that nobody has traced to a feed and that do not feed `part` themselves.

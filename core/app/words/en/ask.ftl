@@ -150,6 +150,8 @@ legs-out-of-range = Please count again: 1 to 16 outputs are known to us.
 
 ask-leads-to = { $only ->
         [yes] Follow the cable from { $part } into the house. What does it reach first?
+        [through] The way through { $part } (OUT): where does its cable lead?
+        [tap] The tap output (TAP) of { $part }: where does its cable lead?
         [passive] The port of { $part } that is not amplified (passive port, often marked MODEM or VOIP): where does its cable lead?
        *[no] Output { $port } of { $part }{ $printed ->
             [yes] , where { $loss } is printed
@@ -158,6 +160,8 @@ ask-leads-to = { $only ->
     }
     .title = { $only ->
         [yes] Behind { $part }
+        [through] { $part }: the way through
+        [tap] { $part }: tap output
         [passive] { $part }: passive port
        *[no] { $part }: output { $port }
     }
