@@ -236,6 +236,12 @@ test-phy = PHY rate
 test-sent = Power that the adapter at the router sends
 test-received = Power that this adapter receives
     .hint = mostly below zero, such as -35
+test-socket = How fast is the slowest network socket in the test?
+    .why = The computers’ sockets count too. Most have 1 Gb/s, and such a test ends near 940 Mb/s however good the cable is.
+test-socket-1g = 1 Gb/s
+test-socket-2-5g = 2.5 Gb/s
+test-socket-100m = 100 Mb/s
+test-over-socket = { $how }; slowest network socket { $socket }
 test-keep = Write it down
 test-later = Not now
 test-both-ways = Please write both, to the room and from the room. A test that ran one way only can run once more the other way.
@@ -259,7 +265,11 @@ compare-some-below = { $below ->
     [one] One room gets less than was expected.
    *[other] { $below } rooms get less than was expected.
 }
-compare-why = Less than the whole range means that something on the way is other than the survey says.
+compare-below-as-wished = Every room that was measured over the cable gets what is wished; { $below ->
+    [one] one of them gets
+   *[other] { $below } of them get
+} less than was expected.
+compare-why = Less than the whole range means that something on the way is other than the survey says, or that something else slowed the test.
 compare-rooms = Measured, beside what was expected
 compare-within = { $way ->
     [up] From the room { $measured }: as expected, { $expected }.
@@ -269,6 +279,15 @@ compare-below = { $way ->
     [up] From the room { $measured }: below what was expected, { $expected }.
    *[down] To the room { $measured }: below what was expected, { $expected }.
 }
+compare-at-socket = { $way ->
+    [up] From the room { $measured }: as much as the test’s network socket ({ $socket }) lets pass. It says nothing against the cable.
+   *[down] To the room { $measured }: as much as the test’s network socket ({ $socket }) lets pass. It says nothing against the cable.
+}
+compare-near-socket = { $way ->
+    [up] From the room { $measured }: about what a network socket of { $socket } lets pass, such as most computers have. Nobody said which one the test had, so it says nothing against the cable.
+   *[down] To the room { $measured }: about what a network socket of { $socket } lets pass, such as most computers have. Nobody said which one the test had, so it says nothing against the cable.
+}
+compare-wish-met = What is wished here is met.
 compare-above = { $way ->
     [up] From the room { $measured }: more than was expected, { $expected }.
    *[down] To the room { $measured }: more than was expected, { $expected }.
@@ -281,6 +300,7 @@ compare-internet = { $reading }: to the internet, which may be slower for other 
 compare-reading = { $reading }.
 compare-no-forecast = No forecast was possible here.
 compare-culprit = Look first at { $place }: it costs most on the way ({ $loss }).
+compare-culprit-if-wanted = If you want more: { $place } costs most on the way ({ $loss }).
 compare-unknown = Not known on the way; an answer may explain it
 compare-findings = What the tests show
 

@@ -214,6 +214,8 @@ kinds! {
     DcFeedDirect = "dc-feed-direct", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
     /// A room measured faster than expected.
     MeasuredAboveForecast = "measured-above-forecast", Note, Survey, LOOK;
+    /// A network socket held a test, not the coax.
+    SocketHoldsTest = "socket-holds-test", Note, Published, LOOK;
     /// Internet speed goes with heat or the hour.
     SpeedSwings = "speed-swings", Note, Published, LOOK;
     /// Older and newer adapters on one tree.

@@ -72,6 +72,14 @@ impl Figures {
         format!("{} Mb/s", grouped(rounded_rate(mbps)))
     }
 
+    /// A rate that somebody read or wrote, as it is: `905 Mb/s`; tenths where there are any.
+    pub fn rate_as_read(self, mbps: f64) -> String {
+        let whole = tenths(mbps);
+        let (digits, tenth) = whole.split_once('.').unwrap_or((&whole, ""));
+        let grouped = digits.parse().map_or_else(|_| digits.to_owned(), grouped);
+        if tenth.is_empty() { format!("{grouped} Mb/s") } else { format!("{grouped}.{tenth} Mb/s") }
+    }
+
     /// A rate with its range: `900 Mb/s (600 to 940)`.
     pub fn rate_range(self, span: Span) -> String {
         let [low, likely, high] = [span.low, span.likely, span.high].map(|mbps| grouped(rounded_rate(mbps)));
@@ -164,6 +172,9 @@ mod tests {
         assert_eq!(figures.rate(2373.2), "2,350 Mb/s");
         assert_eq!(figures.rate(944.0), "940 Mb/s");
         assert_eq!(figures.rate(0.0), "0 Mb/s");
+        assert_eq!(figures.rate_as_read(905.0), "905 Mb/s");
+        assert_eq!(figures.rate_as_read(2351.25), "2,351.3 Mb/s");
+        assert_eq!(figures.rate_as_read(0.5), "0.5 Mb/s");
         assert_eq!(figures.loss(23.4), "23 dB");
         assert_eq!(figures.loss(3.46), "3.5 dB");
         assert_eq!(figures.loss(-0.01), "0 dB");

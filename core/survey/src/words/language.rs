@@ -110,6 +110,7 @@ impl Language {
             Arg::LossRange(span) => figures.loss_range(*span),
             Arg::Level(dbmv) => figures.level(*dbmv),
             Arg::Rate(mbps) => figures.rate(*mbps),
+            Arg::RateAsRead(mbps) => figures.rate_as_read(*mbps),
             Arg::RateRange(span) => figures.rate_range(*span),
             Arg::Frequency(mhz) => figures.frequency(*mhz),
             Arg::Band(low, high) => figures.band(*low, *high),

@@ -406,15 +406,38 @@ way-from-room = from the room
 
 measured-phy-rate = a PHY rate (raw speed on the coax) of { $rate }
 
-finding-measured-below-forecast = At { $outlet } { $measured } was measured; { $expected } was expected.
-    .why = Something on the way takes more than this survey knows of.
-    .do = Look at the connectors and parts on the way that nobody has looked at yet. Measuring a neighbouring outlet tells which part it is.
+finding-measured-below-forecast = { $wish ->
+    [met] The wish at { $outlet } is met: { $measured } was measured. Still, { $expected } was expected.
+   *[other] At { $outlet } { $measured } was measured; { $expected } was expected.
+}
+    .why = { $wish ->
+    [met] Nothing needs to be done for the wish. Something on the way takes more than this survey knows of, or something else slowed the test.
+   *[other] Something on the way takes more than this survey knows of, or something else slowed the test.
+}
+    .do = { $wish ->
+    [met] If more is wanted one day, look at the connectors and parts on the way that nobody has looked at yet.
+   *[other] First test once more with another computer. Then look at the connectors and parts on the way that nobody has looked at yet. Measuring a neighbouring outlet tells which part it is.
+}
     .source = { source-survey }
 
 finding-measured-above-forecast = At { $outlet } { $measured } was measured, more than expected: { $expected }.
     .why = The wiring is better than noted, so other figures here may be too low as well.
     .do = Nothing needs to be done. If cable lengths or labels were guessed, look once more.
     .source = { source-survey }
+
+finding-socket-holds-test = { $wish ->
+    [met] The wish at { $outlet } is met: { $measured } was measured.
+   *[other] At { $outlet } { $measured } was measured.
+} { $said ->
+    [yes] That is what the network socket of the test, made for { $socket }, lets pass.
+   *[other] That is about what a network socket made for { $socket } lets pass, such as most computers have.
+}
+    .why = Such a socket ends a test before the coax does. It says nothing against the coax.
+    .do = { $said ->
+    [yes] Nothing needs to be done. Only a test with faster sockets at both ends shows what the coax gives.
+   *[other] Look which sockets the two computers of the test have, and note it with the test. Nothing else needs to be done.
+}
+    .source = RFC 6349 (2011), section 4.1.1: 94.9 % of the line rate is left for data.
 
 finding-loss-above-forecast = On the way to { $outlet } { $measured } is lost, by the power sent and received; { $expected } was expected.
     .why = Something on the way takes more than this survey knows of.

@@ -141,6 +141,7 @@ value-reach-house = within the house
 value-reach-adapter_page = from an adapter's page
 value-how-wire = { $reach }, by wire
 value-how-radio = { $reach }, partly by radio
+value-how-socket = { $how }, the slowest network socket { $socket }
 value-text-piece = figures
 value-image = a picture of { $width } x { $height } pixels
 value-cable-six = 6 series

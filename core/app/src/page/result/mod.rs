@@ -23,6 +23,7 @@ mod shown;
 mod step;
 mod telling;
 mod test;
+mod test_socket;
 mod tests;
 mod unknowns;
 mod waiting;
