@@ -2,7 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::{Part, Survey};
 use crate::fact::SubjectId;
+use crate::words::Phrase;
 use crate::worklist::ChangeKind;
 
 /// How a piece of work ended.
@@ -36,4 +38,18 @@ pub struct Work {
     pub change: ChangeKind,
     /// How it ended.
     pub outcome: Outcome,
+    /// The parts that it changed or took out, as they were before it.
+    pub before: Vec<Part>,
+}
+
+impl Work {
+    /// What it was, in the names of the house that it was proposed for; with the attributes of [`ChangeKind::phrase`].
+    pub fn what(&self, survey: &Survey) -> Phrase {
+        if self.before.is_empty() {
+            return self.change.phrase(survey);
+        }
+        let mut house = survey.clone();
+        house.parts.extend(self.before.iter().map(|part| (part.id, part.clone())));
+        self.change.phrase(&house)
+    }
 }
