@@ -18,6 +18,8 @@ pub struct ReportInput<'a> {
     pub findings: Vec<FindingTold>,
     /// What to do, in order.
     pub steps: Vec<StepTold>,
+    /// Everything to get: for all steps, and the adapters where there are none yet.
+    pub shopping: Vec<PartNeeded>,
     /// Changes that were left out, each with the reason.
     pub refused: Vec<Phrase>,
     /// The house and its forecast when all steps are done; `None` where no work list was made.
@@ -39,6 +41,7 @@ impl<'a> ReportInput<'a> {
             forecast: &work.as_found,
             findings: findings.iter().map(|finding| FindingTold::of(survey, finding)).collect(),
             steps: work.steps.iter().map(StepTold::from).collect(),
+            shopping: work.shopping(survey),
             refused: refused.collect(),
             when_done: Some((&work.house_when_done, &work.when_done)),
             levels: level::told(survey, &work.levels, &work.level_changes),
