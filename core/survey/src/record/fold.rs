@@ -10,7 +10,8 @@ use serde::de::DeserializeOwned;
 use super::field::{self, port_of_end_field};
 use super::measurement::{MOST_MEASUREMENT_BYTES, put_together};
 use super::{
-    Note, Part, PartKind, Photo, PhotoImage, PortEnd, Reading, Room, Run, Service, Survey, Wiring, Work,
+    Before, Note, Part, PartKind, Photo, PhotoImage, PortEnd, Reading, Room, Run, Service, Survey, Wiring,
+    Work,
 };
 use crate::error::SurveyError;
 use crate::fact::{FactId, Ledger, Removal, SubjectId, SurveyId};
@@ -195,22 +196,25 @@ impl<'a> Reader<'a> {
     fn read_work(&mut self, id: SubjectId) {
         if let (Some(change), Some(outcome)) = (self.value(id, field::CHANGE), self.value(id, field::OUTCOME))
         {
-            let before = self.parts_before(id);
+            let before = self.before(id);
             self.survey.works.insert(id, Work { id, change, outcome, before });
         }
     }
 
-    /// The parts that a piece of work wrote anew or took out, as they were before it.
-    fn parts_before(&self, work: SubjectId) -> Vec<Part> {
+    /// What a piece of work wrote anew or took out, as it was before it.
+    fn before(&self, work: SubjectId) -> Before {
         let made = self.ledger.history(work, field::CHANGE).first().map(|fact| fact.act());
         let facts = made.map(|act| self.ledger.of_act(act)).unwrap_or_default();
         let mut before = Reader::new(self.ledger, self.survey.id, facts.iter().map(|fact| fact.id()).min());
         for subject in facts.iter().map(|fact| fact.subject()).collect::<BTreeSet<_>>() {
-            if before.value::<String>(subject, field::IS).as_deref() == Some("part") {
-                before.read_part(subject);
+            match before.value::<String>(subject, field::IS).as_deref() {
+                Some("part") => before.read_part(subject),
+                Some("run") => before.read_run(subject),
+                _ => {}
             }
         }
-        before.survey.parts.into_values().collect()
+        let Survey { parts, runs, .. } = before.survey;
+        Before { parts: parts.into_values().collect(), runs: runs.into_values().collect() }
     }
 
     fn read_asked(&mut self, id: SubjectId) {

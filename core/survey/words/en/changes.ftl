@@ -1,9 +1,15 @@
 # The work list: what to do, .why, .how, .check afterwards, and .back: how to put it back. The cautions stand in
 # findings.ftl.
 
+ask-provider-first = First ask the provider whether the service goes above 1002 MHz, as newer modems may. If it does, leave this filter out and ask which one fits.
+need-asked = ask the provider first: not this one if the service goes above 1002 MHz
+
 change-add-entry-filter = Put an entry filter (a MoCA filter) right behind { $behind }, before the first split.
     .why = It keeps your network inside the house, and sends its signal back to the rooms.
-    .how = Screw the filter to the house side, then the cable to the filter. Tighten by hand, then a small turn with an 11 mm (7/16 in) wrench.
+    .how = { $ask ->
+        [yes] { ask-provider-first } Then screw the filter to the house side, and
+       *[other] Screw the filter to the house side, then
+    } the cable to the filter. Tighten by hand, then a small turn with an 11 mm (7/16 in) wrench.
     .check = Do TV and internet still work as before?
     .back = Unscrew the filter and screw the cable back to where it was.
 change-move-entry-filter = Move { $filter } to right behind { $behind }, before the first split.
@@ -13,7 +19,10 @@ change-move-entry-filter = Move { $filter } to right behind { $behind }, before 
     .back = Screw the filter back in where it was, and join the cables at the new place with a barrel.
 change-swap-entry-filter = Swap { $filter } for an entry filter that stops the MoCA band.
     .why = By its label the present one lets the network's band through to the street.
-    .how = Screw the new one in where the old one was.
+    .how = { $ask ->
+        [yes] { ask-provider-first } Then screw
+       *[other] Screw
+    } the new one in where the old one was.
     .check = Do TV and internet still work as before?
     .back = Screw the old filter back in. Keep it until everything has run for a week.
 change-swap-splitter = Swap { $splitter } for a { $legs }-way splitter made for 5 to 1675 MHz or more.
@@ -56,9 +65,12 @@ change-replace-run = Replace { $run } with 6-series cable.
     .how = The old cable can pull the new one if it lies free in a tube. Put compression connectors on both ends.
     .check = Do TV and internet still work as before?
     .back = Leave the old cable in its place until the new one has proved itself; then it only needs to be screwed on again.
-change-renew-connectors = Put new compression connectors on { $run }.
+change-renew-connectors = Put { $count ->
+    [one] a new compression connector
+   *[other] new compression connectors
+} on { $run }, { $ends }.
     .why = Twisted-on, corroded or loose connectors lose signal and let it out.
-    .how = Cut the old ends off, strip and press on new compression connectors of the cable's own series.
+    .how = Two tools are needed: a coax stripper and a compression tool for F connectors. Cut the old connector off, strip the end, push the new one on and press it home with the tool; it must be made for the cable's own series. Somebody who has the tools, such as an electrician or a TV installer, does this in minutes.
     .check = Do TV and internet still work as before?
     .back = A connector that was cut off does not come back; if something is worse, put another new one on.
 
@@ -66,7 +78,10 @@ change-renew-connectors = Put new compression connectors on { $run }.
 need-counted = { $count } × { $what }
 change-filter-at-modem = Put a filter (a MoCA filter) at the port of the modem at { $outlet }.
     .why = This modem is made to listen in the band of the room network, which could disturb it.
-    .how = Screw the filter to the modem, then the cable to the filter.
+    .how = { $ask ->
+        [yes] { ask-provider-first } Then screw the filter to the modem, and
+       *[other] Screw the filter to the modem, then
+    } the cable to the filter.
     .check = Does the internet still work as before?
     .back = Unscrew the filter and screw the cable to the modem again.
 change-filter-at-tv = Put a filter (a MoCA filter) at the port of the TV or TV box at { $outlet }.
@@ -109,10 +124,17 @@ service-change-loses = { $service } at { $outlet }: up to { $loss } less signal
 service-change-gains = { $service } at { $outlet }: up to { $gain } more signal
 service-change-none = nothing that TV or modem would notice
 
-need-entry-filter = entry filter (MoCA filter), F connectors, passes 5 to 1002 MHz, stops 1125 to 1675 MHz by 40 dB or more
+need-adapter = MoCA adapter (coax to a network socket), version { $version }, its network socket (Ethernet) { $port } or faster, with a short coax cable and a network cable
+need-entry-filter = entry filter (MoCA filter), F connectors, passes 5 to 1002 MHz, stops 1125 to 1675 MHz by 40 dB or more{ $ask ->
+    [yes] {" "}({ need-asked })
+   *[other] { "" }
+}
 need-splitter = { $legs }-way splitter, 75 ohm, F connectors, made for 5 to 1675 MHz or more
 need-splitter-power = { $legs }-way splitter, 75 ohm, F connectors, made for 5 to 1675 MHz or more, with power passing on the leg that needs it (DC pass)
-need-device-filter = filter for one device (MoCA filter), F connectors, passes 5 to 1002 MHz, stops 1125 to 1675 MHz by 40 dB or more
+need-device-filter = filter for one device (MoCA filter), F connectors, passes 5 to 1002 MHz, stops 1125 to 1675 MHz by 40 dB or more{ $ask ->
+    [yes] {" "}({ need-asked })
+   *[other] { "" }
+}
 need-share = { $legs }-way splitter and a short coax cable, made for 5 to 1675 MHz or more (neither is needed where the adapter has a through port)
 need-network-cable = network cable, long enough to reach the room
 need-wall-plate = wall plate with an F connector, made for 5 to 1675 MHz or more

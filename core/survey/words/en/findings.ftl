@@ -18,13 +18,14 @@ source-satellite = Satellite signals on the cable take 950 to 2150 MHz (makers' 
 
 caution-who-depends-on-it = Before you unplug anything: does a phone line, an alarm or a medical call device work through this modem or amplifier? If so, leave it plugged in and first ask whoever looks after it.
 caution-supplies-first = First pull the mains plugs of everything that feeds the coax: the amplifier's small power supply (inserter), the satellite receiver. They can put power on the cable. If you see a spark or feel a tingle, stop, let go, and call an electrician. Nothing needs to be measured.
-caution-house-side-only = Work only on the house side of the ground block. Leave the cable from the street and the provider's box closed: some of these cables carry up to 90 V AC (from memory).
+caution-house-side-only = Work only on the house side of the ground block. Leave the cable from the street and the provider's box closed: some of these cables carry up to 90 V AC, as far as we know.
 caution-keep-grounds = Leave every ground wire in its place: it leads lightning and stray mains current away. Local code and licensed trades go first.
 caution-thunderstorm = Leave coax alone while a thunderstorm is near: the cable leads outdoors.
 caution-heights = In an attic, step on the joists only, and mind heat and old wiring. Stay off roofs, and use a ladder only with somebody beside you.
 caution-powered-leg = If a leg may carry power (to an amplifier, an antenna preamplifier or a dish), use a cap that holds DC back (DC-blocked); a plain cap would short the supply.
 caution-fibre = Leave the fibre plugged in, and never look into its end: the light cannot be seen and can hurt the eye.
-caution-mains-near = Keep new cable clear of mains cables. Where they share a way or a box, ask an electrician.
+caution-blade = The cutter and the stripper have open blades. Cut away from hand and body, with the cable lying on something firm.
+caution-mains-near = Keep coax clear of mains cables. Where both share a way or a wall box, leave it closed and ask an electrician.
 
 ## The entry
 
@@ -91,8 +92,8 @@ finding-shared-building = Other homes share this coax.
 ## Splitters
 
 finding-splitter-not-for-band = The label of { $part } says { $band }; the room network uses { $wanted }.
-    .why = Above what it is made for, it may cost little or much. Nobody can tell without trying.
-    .do = Swap it for a splitter that says MoCA or reaches 1675 MHz, with as many legs as you use.
+    .why = Above what it is made for, it may cost little or much; the forecast counts with the whole range. Between two outputs any splitter costs more than its print says: the print counts from input to output.
+    .do = Leave it while forecast and outlet test give what is wished. Swap it where one of them falls short: for a splitter that says MoCA or reaches 1675 MHz, with as many outputs as you use.
     .source = { source-practice }
 
 finding-splitter-label-unknown = It is not yet known for which band { $part } is made.
