@@ -252,6 +252,7 @@ fn hostile_names_stay_text() {
             refused: Vec::new(),
             when_done: None,
             levels: Vec::new(),
+            unknowns: unknowns(&survey, &forecast).into_iter().map(|unknown| (unknown, None)).collect(),
         };
         let text = report(&input, &english());
         check_page(&text);
@@ -339,6 +340,7 @@ proptest! {
             refused: Vec::new(),
             when_done: None,
             levels: Vec::new(),
+            unknowns: unknowns(&survey, &forecast).into_iter().map(|unknown| (unknown, None)).collect(),
         };
         let page = report(&input, &english());
         check_page(&page);

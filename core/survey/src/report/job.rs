@@ -3,6 +3,7 @@
 use maud::{Markup, html};
 
 use super::answer::{Met, RoomAnswer, answers};
+use super::done::is_anything_done;
 use super::page::Section;
 use super::teller::Teller;
 use crate::naming;
@@ -48,6 +49,7 @@ fn answer(teller: &Teller<'_>) -> String {
     }
     sentences.push(match teller.input.steps.first() {
         Some(step) => teller.say(&Phrase::new("answer-first").phrase("step", step.what.clone())),
+        None if is_anything_done(teller) => teller.word("answer-nothing-more"),
         None => teller.word("answer-nothing-to-do"),
     });
     if let Some((house, forecast)) = teller.input.when_done.filter(|_| !teller.input.steps.is_empty()) {

@@ -2,6 +2,7 @@
 
 use maud::{Markup, html};
 
+use super::done::is_anything_done;
 use super::input::StepTold;
 use super::page::Section;
 use super::table::table;
@@ -16,7 +17,7 @@ pub(super) fn list(teller: &Teller<'_>) -> Section {
     let steps = &teller.input.steps;
     let body = html! {
         @if steps.is_empty() {
-            p { (teller.word("report-work-none")) }
+            p { (teller.word(if is_anything_done(teller) { "answer-nothing-more" } else { "report-work-none" })) }
         } @else {
             p { (teller.word("report-work-how")) }
         }

@@ -50,6 +50,7 @@ answer-when-done = When the whole work list is done, { $met } of { $asked } like
    *[other] get
 } it.
 answer-nothing-to-do = No change was found that is worth the work.
+answer-nothing-more = The changes that were worth the work are done; nothing more is worth it.
 
 # 2. The wiring map
 report-map = The wiring as it was found
@@ -101,7 +102,7 @@ report-plot-how = Lower in the plot is more loss. Narrow dips come from echoes: 
 
 # 5. Costs
 report-costs = Where the loss arises
-report-costs-how = Worked out with every unknown at its likely value. The forecast above is the middle of many draws with their echoes, so its loss can differ.
+report-costs-how = Between two outputs a splitter costs more than its print says: the print counts from input to output, and the outputs are kept apart from each other. Worked out with every unknown at its likely value. The forecast above is the middle of many draws with their echoes, so its loss can differ.
 report-costs-none = No path was worked out yet.
 report-costs-caption = On the way from the bridge to { $place }
 report-costs-total = All together
@@ -132,7 +133,31 @@ term-caution = Caution
 term-back = Put it back
 term-services = TV and modem
 
-# 8. Work list
+# 8. What was done
+report-done = What was done
+done-nothing = No change was made yet.
+done-done = Done
+done-could-not = Could not be done
+done-put-back = Put back as it was
+done-fine = TV and internet were fine afterwards.
+done-not-fine = Something was worse afterwards.
+done-nothing-else = Nothing else used the cable.
+done-not-looked = Nobody said whether TV and internet were fine afterwards.
+done-standing = How it stands
+done-still-fine-yes = After all work TV and internet work as before.
+done-still-fine-no = After all work something is worse than before: see what was done, and put back the change after which it began.
+done-still-fine-nothing = Nothing else uses the cable, so nothing else can have become worse.
+done-still-fine-unsure = Whether TV and internet work as before is not sure.
+done-still-fine-open = Nobody has said yet whether TV and internet work as before.
+done-private-password-yes = Private: all adapters have the same privacy password.
+done-private-password-no = Not private yet: not all adapters have the same privacy password.
+done-private-password-none = Private or not is still open: there were no adapters yet.
+done-private-password-unsure = Whether all adapters have the same privacy password is not sure.
+done-private-password-open = Nobody has said yet whether the adapters have a privacy password.
+done-adapters-yes = The adapters are placed.
+done-adapters-open = The adapters are still to be bought and placed.
+
+# 9. Work list
 report-work = Work list, in order
 report-work-none = No change was found that is worth the work.
 report-work-how = Do one change at a time. After each, check that TV and internet still work.
@@ -166,7 +191,7 @@ report-cautions-how = Read these before touching anything. Local code and the pr
 report-unknown = What is not known
 report-unknown-none = Nothing that this report asks about is unknown.
 report-unknown-caption = What is not known, what matters most first
-report-unknown-how = What lies on the way to a room makes its range wider; look there first.
+report-unknown-how = Where it could be worked out, each was tried at both ends of what it may turn out to be. What changes most comes first; look there first.
 head-unknown = Not known
 head-matters = Does it matter?
 unknown-label = what its label says
@@ -186,6 +211,8 @@ unknown-loose = what feeds it
 unknown-entry = whether it is joined to the world outside
 unknown-plugged = what is plugged in
 unknown-field = what "{ $field }" says: written by a newer version, and kept
+matters-stake = Yes: knowing it may change what { $room } gets by up to { $rate }
+matters-hardly = Little: it hardly changes the forecast
 matters-weakest = Yes: on the way to the weakest room
 matters-way = Yes: on the way to { $rooms }
 matters-loose = Perhaps: it may be the missing link to a room
@@ -222,6 +249,7 @@ rated-stops = stops { $band }
 rated-bypass = has a by-pass for MoCA
 rated-no-bypass = has no by-pass for MoCA
 length-unknown = not known
+length-short = assumed short: at most 1 m (3 ft)
 length-paced = { $length }, paced
 length-guessed = { $length }, guessed
 length-measured = { $length }, measured
@@ -411,6 +439,7 @@ map-cable-7 = 7 series
 map-cable-11 = 11 series
 map-cable-unknown = series unread
 map-length = { $length }
+map-length-short = short
 map-length-unknown = no length
 map-length-paced = paced
 map-length-guessed = guessed
