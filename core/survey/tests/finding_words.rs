@@ -89,7 +89,7 @@ fn sources_say_what_they_are() {
                 assert!(names_a_document && !source.starts_with("Common practice"), "{source}");
             }
             Grounds::CommonPractice => assert_eq!(source, "Common practice, no source."),
-            Grounds::FromMemory => assert!(source.contains("from memory"), "{source}"),
+            Grounds::FromMemory => assert!(source.contains("as far as we know"), "{source}"),
             Grounds::Survey => assert_eq!(source, "From what stands in this survey."),
         }
     }

@@ -318,8 +318,15 @@ compare-radio = { $reading }: partly by radio, so it says nothing of the cable.
 compare-internet = { $reading }: to the internet, which may be slower for other reasons. A test within the house tells more.
 compare-reading = { $reading }.
 compare-no-forecast = No forecast was possible here.
-compare-culprit = Look first at { $place }: it costs most on the way ({ $loss }).
-compare-culprit-if-wanted = If you want more: { $place } costs most on the way ({ $loss }).
+compare-culprit = Look first at { $place }: it costs most on the way ({ $loss }).{ $splitter ->
+    [yes] {" "}{ splitter-above-print }
+   *[no] { "" }
+}
+compare-culprit-if-wanted = If you want more: { $place } costs most on the way ({ $loss }).{ $splitter ->
+    [yes] {" "}{ splitter-above-print }
+   *[no] { "" }
+}
+splitter-above-print = Between two outputs a splitter costs more than its print says: the print counts from input to output, and the outputs are kept apart from each other.
 compare-unknown = Not known on the way; an answer may explain it
 compare-findings = What the tests show
 

@@ -26,7 +26,7 @@ part-unknown = a part not yet identified
 # A part with its tag: S2 (a 4-way splitter).
 part-tagged = { $tag } ({ $part })
 part-in-room = { $part } in { $room }
-part-port = leg { $port } of { $part }
+part-port = output { $port } of { $part }
 mark = { $tag }
 run-tagged = { $tag } (the cable to { $part })
 run-to = the cable to { $part }

@@ -214,7 +214,9 @@ fn culprit(survey: &Survey, path: &PathForecast, as_wished: bool) -> Option<Phra
     let dearest = telling::dearest(path)?;
     let place = telling::cost_place(survey, dearest.at);
     let id = if as_wished { "compare-culprit-if-wanted" } else { "compare-culprit" };
-    Some(Phrase::new(id).phrase("place", place).with("loss", Arg::Loss(dearest.db)))
+    let splitter = if telling::is_splitter(survey, dearest.at) { "yes" } else { "no" };
+    let phrase = Phrase::new(id).phrase("place", place).text("splitter", splitter);
+    Some(phrase.with("loss", Arg::Loss(dearest.db)))
 }
 
 /// What is not known on the way to an outlet.
