@@ -341,7 +341,7 @@ nodes_seen = 4
 [[reading]]
 at = "O1"
 packet_loss = { percent = 0.5, busy = true }
-how = { reach = "house", radio = true }
+how = { reach = "house", radio = true, socket = "2.5 Gb/s" }
 
 [[reading]]
 at = "O1"
@@ -410,12 +410,16 @@ fn rooms_without_coax_and_shared_outlets() {
 fn every_reading_says_what_was_measured_and_how() {
     let house = made_of(SERVICES);
     let outlet = Some(part(&house, "O1").id);
-    let how = |reach, over_radio| Some(HowMeasured { reach, over_radio });
+    let how = |reach, over_radio| Some(HowMeasured::new(reach, over_radio));
     let expected = [
         (outlet, ReadingKind::ModemSends { dbmv: 44.0 }, how(TestReach::AdapterPage, false)),
         (outlet, ReadingKind::Power { sent_dbm: -10.0, received_dbm: -40.0 }, None),
         (None, ReadingKind::NodesSeen { count: 4 }, None),
-        (outlet, ReadingKind::PacketLoss { percent: 0.5, under_load: true }, how(TestReach::House, true)),
+        (
+            outlet,
+            ReadingKind::PacketLoss { percent: 0.5, under_load: true },
+            how(TestReach::House, true).map(|how| HowMeasured { socket_mbps: Some(2500), ..how }),
+        ),
         (
             outlet,
             ReadingKind::Swings { low_mbps: 6.0, high_mbps: 100.0, with_heat_or_hour: true },

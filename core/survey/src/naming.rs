@@ -124,9 +124,9 @@ pub fn page_reading(reading: ReadingKind) -> Phrase {
             let id = if under_load { "reading-packet-loss-busy" } else { "reading-packet-loss" };
             Phrase::new(id).with("share", Arg::Share(percent / 100.0))
         }
-        ReadingKind::Swings { low_mbps, high_mbps, .. } => {
-            Phrase::new("reading-swings").with("low", Arg::Rate(low_mbps)).with("high", Arg::Rate(high_mbps))
-        }
+        ReadingKind::Swings { low_mbps, high_mbps, .. } => Phrase::new("reading-swings")
+            .with("low", Arg::RateAsRead(low_mbps))
+            .with("high", Arg::RateAsRead(high_mbps)),
         ReadingKind::Level { .. }
         | ReadingKind::ErrorRatio { .. }
         | ReadingKind::Throughput { .. }

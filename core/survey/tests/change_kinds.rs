@@ -100,6 +100,9 @@ fn cautions_stand_at_their_step() {
             if name(&step).starts_with("cap") {
                 assert!(cautions.contains(&Caution::PoweredLeg));
             }
+            if name(&step) == "renew-connectors" {
+                assert!(cautions.contains(&Caution::MainsNear) && cautions.contains(&Caution::Blade));
+            }
             if ["replace-run", "new-run"].contains(&name(&step).as_str()) {
                 assert!(cautions.contains(&Caution::MainsNear) && cautions.contains(&Caution::Heights));
             }
@@ -212,7 +215,7 @@ fn the_shopping_list_adds_up() {
         .over(CableKind::FiftyNine, FAR)
         .survey();
     let found = list(&survey);
-    let bought = found.shopping();
+    let bought = found.shopping(&survey);
     let ids: Vec<_> = bought.iter().map(|needed| needed.what.id.as_str()).collect();
     let unique: BTreeSet<_> = ids.iter().collect();
     assert_eq!(unique.len(), ids.len(), "{ids:?}");

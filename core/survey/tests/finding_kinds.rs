@@ -50,7 +50,7 @@ fn a_phy_rate_is_held_against_the_forecast() {
             panic!("no path")
         };
         let measured = ReadingKind::PhyRate { mbps: share * path.phy_down.likely };
-        let how = Some(HowMeasured { reach: TestReach::AdapterPage, over_radio });
+        let how = Some(HowMeasured::new(TestReach::AdapterPage, over_radio));
         let survey = good_house().at("O2").reads_how(measured, how).survey();
         findings(&survey, Some(&told)).iter().map(|finding| finding.kind).collect::<Vec<_>>()
     };

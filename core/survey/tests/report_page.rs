@@ -115,7 +115,7 @@ fn the_house_makes_a_sound_page_and_the_same_one_each_time() {
     assert_eq!(text, page_of(&house()));
     let page = Html::parse_document(&text);
     let headings: Vec<_> = select(&page, "main h2").iter().map(|h| h.text().collect::<String>()).collect();
-    assert_eq!(headings.len(), 13, "{headings:?}");
+    assert_eq!(headings.len(), 14, "{headings:?}");
     // Every part has a row, every tag is on the map and in the lists.
     let words: String = page.root_element().text().collect();
     for part in survey.parts.values() {
@@ -248,9 +248,11 @@ fn hostile_names_stay_text() {
             forecast: &forecast,
             findings: vec![finding(&name)],
             steps: Vec::new(),
+            shopping: Vec::new(),
             refused: Vec::new(),
             when_done: None,
             levels: Vec::new(),
+            unknowns: unknowns(&survey, &forecast).into_iter().map(|unknown| (unknown, None)).collect(),
         };
         let text = report(&input, &english());
         check_page(&text);
@@ -334,9 +336,11 @@ proptest! {
             forecast: &forecast,
             findings: vec![finding(&text)],
             steps: Vec::new(),
+            shopping: Vec::new(),
             refused: Vec::new(),
             when_done: None,
             levels: Vec::new(),
+            unknowns: unknowns(&survey, &forecast).into_iter().map(|unknown| (unknown, None)).collect(),
         };
         let page = report(&input, &english());
         check_page(&page);

@@ -97,7 +97,7 @@ fn every_kind_of_reading_comes_back() {
         let survey = folded(&stated(id, "reading", &[("measured", measured), ("how", how)]));
         let reading = &survey.readings[&id];
         assert_eq!(reading.measured, kind);
-        assert_eq!(reading.how, Some(HowMeasured { reach: TestReach::AdapterPage, over_radio: false }));
+        assert_eq!(reading.how, Some(HowMeasured::new(TestReach::AdapterPage, false)));
     }
 }
 

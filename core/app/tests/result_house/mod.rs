@@ -48,6 +48,10 @@ impl Walk {
             edits.push(Edit::new(service.id, field::IS, "service"));
             edits.push(Edit::new(service.id, field::KIND, value_of(&service.kind).expect("a value")));
         }
+        for ((subject, question), answer) in &house.asked {
+            let subject = if *subject == house.id { survey } else { *subject };
+            edits.push(Edit::new(subject, field::asked_field(question), answer.clone()));
+        }
         store.write(&edits).expect("written");
         drop(store);
         let mut guide = Guide::at(home.path(), author, app::english(Figures::default())).expect("a guide");

@@ -170,6 +170,25 @@ ended-check = Say whether TV and internet are fine
 ended-again = Take it up again
 ended-again-why = It is left out of the work list while this stands. Taken up again, it is weighed like any other.
 
+# --- place the adapters
+
+placing = Place the adapters
+to-placing = Go on to placing the adapters
+placing-lead = Now the adapters go to their outlets: one at the router, one in each room that wants network.
+placing-done = The adapters are placed.
+placing-none = There is no adapter to place: no room has said yet what it wishes for, or they are there already.
+placing-why = Together they make the network over the TV cable (MoCA). The one at the router is where it starts (the bridge).
+placing-how = Each needs a mains socket nearby. Begin at the router. Once two adapters hear each other, most show it by a lamp for the coax.
+placing-rows = Where each one goes
+placing-router = The outlet nearest the router
+placing-at-router = Network cable from a LAN port of the router to the adapter; coax cable from the adapter to the outlet.
+placing-in-room = Coax cable from the outlet to the adapter; network cable from the adapter to the device, or to a switch for several.
+placing-through-port = It shares the outlet: outlet to adapter, then from the adapter’s own through port to what was plugged in there.
+placing-splitter = It shares the outlet: outlet to the small splitter, one output to the adapter, one to what was plugged in there. With a through port on the adapter no splitter is needed.
+placing-placed = All are placed; go on to privacy
+placing-later = Later; go on to privacy
+placing-not-placed = Not all are placed yet
+
 # --- keep it private
 
 private-lead = Three things keep your network your own: a privacy password, the filter, and a count.
@@ -236,6 +255,12 @@ test-phy = PHY rate
 test-sent = Power that the adapter at the router sends
 test-received = Power that this adapter receives
     .hint = mostly below zero, such as -35
+test-socket = How fast is the slowest network socket in the test?
+    .why = The computers’ sockets count too. Most have 1 Gb/s, and such a test ends near 940 Mb/s however good the cable is.
+test-socket-1g = 1 Gb/s
+test-socket-2-5g = 2.5 Gb/s
+test-socket-100m = 100 Mb/s
+test-over-socket = { $how }; slowest network socket { $socket }
 test-keep = Write it down
 test-later = Not now
 test-both-ways = Please write both, to the room and from the room. A test that ran one way only can run once more the other way.
@@ -259,7 +284,11 @@ compare-some-below = { $below ->
     [one] One room gets less than was expected.
    *[other] { $below } rooms get less than was expected.
 }
-compare-why = Less than the whole range means that something on the way is other than the survey says.
+compare-below-as-wished = Every room that was measured over the cable gets what is wished; { $below ->
+    [one] one of them gets
+   *[other] { $below } of them get
+} less than was expected.
+compare-why = Less than the whole range means that something on the way is other than the survey says, or that something else slowed the test.
 compare-rooms = Measured, beside what was expected
 compare-within = { $way ->
     [up] From the room { $measured }: as expected, { $expected }.
@@ -269,6 +298,15 @@ compare-below = { $way ->
     [up] From the room { $measured }: below what was expected, { $expected }.
    *[down] To the room { $measured }: below what was expected, { $expected }.
 }
+compare-at-socket = { $way ->
+    [up] From the room { $measured }: as much as the test’s network socket ({ $socket }) lets pass. It says nothing against the cable.
+   *[down] To the room { $measured }: as much as the test’s network socket ({ $socket }) lets pass. It says nothing against the cable.
+}
+compare-near-socket = { $way ->
+    [up] From the room { $measured }: about what a network socket of { $socket } lets pass, such as most computers have. Nobody said which one the test had, so it says nothing against the cable.
+   *[down] To the room { $measured }: about what a network socket of { $socket } lets pass, such as most computers have. Nobody said which one the test had, so it says nothing against the cable.
+}
+compare-wish-met = What is wished here is met.
 compare-above = { $way ->
     [up] From the room { $measured }: more than was expected, { $expected }.
    *[down] To the room { $measured }: more than was expected, { $expected }.
@@ -280,7 +318,15 @@ compare-radio = { $reading }: partly by radio, so it says nothing of the cable.
 compare-internet = { $reading }: to the internet, which may be slower for other reasons. A test within the house tells more.
 compare-reading = { $reading }.
 compare-no-forecast = No forecast was possible here.
-compare-culprit = Look first at { $place }: it costs most on the way ({ $loss }).
+compare-culprit = Look first at { $place }: it costs most on the way ({ $loss }).{ $splitter ->
+    [yes] {" "}{ splitter-above-print }
+   *[no] { "" }
+}
+compare-culprit-if-wanted = If you want more: { $place } costs most on the way ({ $loss }).{ $splitter ->
+    [yes] {" "}{ splitter-above-print }
+   *[no] { "" }
+}
+splitter-above-print = Between two outputs a splitter costs more than its print says: the print counts from input to output, and the outputs are kept apart from each other.
 compare-unknown = Not known on the way; an answer may explain it
 compare-findings = What the tests show
 

@@ -143,7 +143,10 @@ fn likely_down(forecast: &Forecast, outlet: SubjectId) -> f64 {
 
 /// Everything to buy, in words.
 fn shopping(context: &Context, list: &WorkList) -> Vec<(String, u64)> {
-    list.shopping().iter().map(|needed| (context.say(&needed.what), needed.count)).collect()
+    list.shopping(&list.house_when_done)
+        .iter()
+        .map(|needed| (context.say(&needed.what), needed.count))
+        .collect()
 }
 
 fn tell_shopping(context: &Context, list: &WorkList, page: &mut Page) {

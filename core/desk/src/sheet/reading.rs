@@ -4,7 +4,7 @@ use survey::record::{HowMeasured, ReadingKind};
 use survey::words::Phrase;
 
 use super::draft::{ReadingDraft, ReadingRow};
-use super::house::{both_ways, notes};
+use super::house::{both_ways, ethernet, notes};
 use super::names::named;
 use super::quantity::{decibels, frequency, level, milliseconds, percent, power, rate};
 use super::service::MOST_NODES;
@@ -96,6 +96,7 @@ fn read_how(field: &Field<'_>) -> Option<HowMeasured> {
     let told = field.table(Phrase::new("sheet-how"))?;
     let reach = told.required("reach").and_then(|field| field.parse(named));
     let over_radio = told.required("radio").and_then(|field| field.flag());
+    let socket_mbps = told.parse("socket", ethernet);
     told.finish();
-    Some(HowMeasured { reach: reach?, over_radio: over_radio? })
+    Some(HowMeasured { reach: reach?, over_radio: over_radio?, socket_mbps })
 }

@@ -108,7 +108,7 @@ sheet-swings = a table such as { "{" } low = "6 Mb/s", high = "100 Mb/s", with_h
 sheet-swings-order = a low rate below the high one
     .do = Turn the two around.
 sheet-how = a table such as { "{" } reach = "house", radio = false { "}" }
-    .do = reach says between what the test ran (internet, house, adapter_page), radio whether any of the way was by radio.
+    .do = reach says between what the test ran (internet, house, adapter_page), radio whether any of the way was by radio, socket = "1 Gb/s" the slowest network socket of the test, where you know it.
 
 ## Parts
 

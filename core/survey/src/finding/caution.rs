@@ -21,13 +21,15 @@ pub enum Caution {
     PoweredLeg,
     /// A fibre is never unplugged or looked into.
     Fibre,
-    /// New cable keeps clear of mains cables.
+    /// Cutter and stripper have open blades.
+    Blade,
+    /// Coax keeps clear of mains cables.
     MainsNear,
 }
 
 impl Caution {
     /// All cautions, in the order in which they are read.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::WhoDependsOnIt,
         Self::SuppliesFirst,
         Self::HouseSideOnly,
@@ -36,6 +38,7 @@ impl Caution {
         Self::Heights,
         Self::PoweredLeg,
         Self::Fibre,
+        Self::Blade,
         Self::MainsNear,
     ];
 
@@ -50,6 +53,7 @@ impl Caution {
             Self::Heights => "caution-heights",
             Self::PoweredLeg => "caution-powered-leg",
             Self::Fibre => "caution-fibre",
+            Self::Blade => "caution-blade",
             Self::MainsNear => "caution-mains-near",
         })
     }

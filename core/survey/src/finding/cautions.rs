@@ -1,7 +1,7 @@
 //! Which cautions belong to which kind of work, most important first.
 
 use super::Caution::{
-    self, Heights, HouseSideOnly, KeepGrounds, MainsNear, PoweredLeg, SuppliesFirst, Thunderstorm,
+    self, Blade, Heights, HouseSideOnly, KeepGrounds, MainsNear, PoweredLeg, SuppliesFirst, Thunderstorm,
     WhoDependsOnIt,
 };
 
@@ -14,7 +14,10 @@ pub(crate) const ENTRY: &[Caution] =
     &[WhoDependsOnIt, SuppliesFirst, HouseSideOnly, KeepGrounds, Thunderstorm];
 /// A look at the entry, from where one stands.
 pub(crate) const ENTRY_LOOK: &[Caution] = &[HouseSideOnly, KeepGrounds, Thunderstorm];
-/// Cable is drawn, or connectors are re-made.
+/// A cable end is cut and gets a new connector.
+pub(crate) const CONNECTORS: &[Caution] =
+    &[WhoDependsOnIt, SuppliesFirst, MainsNear, Blade, Thunderstorm, Heights];
+/// Cable is drawn.
 pub(crate) const CABLE: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, Thunderstorm, Heights];
 /// A cap is screwed on.
 pub(crate) const CAP: &[Caution] = &[PoweredLeg, WhoDependsOnIt, SuppliesFirst, Thunderstorm];

@@ -2,7 +2,7 @@
 
 use super::caution::Caution;
 use super::caution::Caution::{Fibre, PoweredLeg, SuppliesFirst, WhoDependsOnIt};
-use super::cautions::{CABLE, CAP, ENTRY, ENTRY_LOOK, LOOK, TRACE, TRACE_AND_CAP, UNSCREW};
+use super::cautions::{CABLE, CAP, CONNECTORS, ENTRY, ENTRY_LOOK, LOOK, TRACE, TRACE_AND_CAP, UNSCREW};
 use crate::words::Phrase;
 
 /// How much a finding matters, most first.
@@ -129,9 +129,9 @@ kinds! {
     /// A very long run.
     RunVeryLong = "run-very-long", Costly, Published, CABLE;
     /// Conductors twisted together, or a connector half off.
-    JointBad = "joint-bad", Costly, Published, CABLE;
+    JointBad = "joint-bad", Costly, Published, CONNECTORS;
     /// A twist-on, push-on, corroded or hand-tight connector.
-    ConnectorPoor = "connector-poor", Costly, CommonPractice, CABLE;
+    ConnectorPoor = "connector-poor", Costly, CommonPractice, CONNECTORS;
     /// A poor connector or bad joint where only the provider works.
     ConnectorStreetSide = "connector-street-side", Costly, CommonPractice, ENTRY_LOOK;
     /// A cable service reaches into the MoCA band on the adapters' tree.
@@ -216,6 +216,8 @@ kinds! {
     DcFeedDirect = "dc-feed-direct", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
     /// A room measured faster than expected.
     MeasuredAboveForecast = "measured-above-forecast", Note, Survey, LOOK;
+    /// A network socket held a test, not the coax.
+    SocketHoldsTest = "socket-holds-test", Note, Published, LOOK;
     /// Internet speed goes with heat or the hour.
     SpeedSwings = "speed-swings", Note, Published, LOOK;
     /// Older and newer adapters on one tree.

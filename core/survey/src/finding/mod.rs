@@ -29,6 +29,7 @@ mod services;
 mod splits;
 mod splitters;
 mod tags;
+mod test_socket;
 mod trees;
 
 use crate::forecast::Forecast;
@@ -39,6 +40,7 @@ pub use caution::Caution;
 use inspection::Inspection;
 pub use kind::{FindingKind, Grounds, Weight};
 pub use place::Place;
+pub use test_socket::{Lies, held_against};
 
 /// Looks at a house for one kind of finding, or a few of one theme.
 type Detector = fn(&Inspection<'_>) -> Vec<Finding>;
@@ -105,6 +107,10 @@ impl Finding {
     fn with(mut self, name: &'static str, arg: Arg) -> Self {
         self.args.push((name, arg));
         self
+    }
+
+    fn text(self, name: &'static str, text: &str) -> Self {
+        self.with(name, Arg::Text(text.to_owned()))
     }
 
     fn phrase(self, name: &'static str, phrase: Phrase) -> Self {

@@ -3,14 +3,14 @@
 use coax::Span;
 
 use super::inspection::Inspection;
+use super::test_socket::{LEEWAY, Lies, held_against};
 use super::{Finding, FindingKind, Place};
 use crate::fact::SubjectId;
 use crate::forecast::{PathForecast, Reach};
 use crate::record::{Reading, ReadingKind, TestReach};
 use crate::words::{Arg, Phrase};
 
-/// A reading counts as outside the shown range only by more than this share, or so many decibels.
-const LEEWAY: f64 = 0.05;
+/// A loss counts as above the shown range only by more than so many decibels.
 const LEEWAY_DB: f64 = 1.0;
 
 /// A test that reaches this share of the plan's rate is limited by the service and says nothing of the coax.
@@ -39,6 +39,30 @@ fn path<'a>(inspection: &Inspection<'a>, outlet: SubjectId) -> Option<&'a PathFo
     }
 }
 
+/// What a rate that lies there is told as, if it is told at all.
+fn kind_of(lies: Lies) -> Option<FindingKind> {
+    match lies {
+        Lies::Below => Some(FindingKind::MeasuredBelowForecast),
+        Lies::Above => Some(FindingKind::MeasuredAboveForecast),
+        Lies::AtSocket(_) | Lies::NearSocket(_) => Some(FindingKind::SocketHoldsTest),
+        Lies::Within => None,
+    }
+}
+
+/// For the words: whether a test gives what is wished at an outlet, if anything is.
+fn is_as_wished(
+    inspection: &Inspection<'_>,
+    outlet: SubjectId,
+    down_mbps: f64,
+    up_mbps: f64,
+) -> &'static str {
+    match inspection.survey.wish_at(outlet) {
+        None => "none",
+        Some(wish) if down_mbps >= wish.down_mbps && up_mbps >= wish.up_mbps => "met",
+        Some(_) => "not-met",
+    }
+}
+
 /// Readings that lie outside the range that was expected.
 pub(super) fn against_forecast(inspection: &Inspection<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
@@ -51,21 +75,27 @@ pub(super) fn against_forecast(inspection: &Inspection<'_>) -> Vec<Finding> {
             ReadingKind::Throughput { down_mbps, up_mbps }
                 if tells_of_coax(inspection, reading, down_mbps) =>
             {
-                let ways = [(down_mbps, path.down), (up_mbps, path.up)];
-                let below = ways.iter().find(|(mbps, range)| *mbps < range.low * (1.0 - LEEWAY));
-                let above = ways.iter().find(|(mbps, range)| *mbps > range.high * (1.0 + LEEWAY));
-                let kinds = [
-                    (below, FindingKind::MeasuredBelowForecast),
-                    (above, FindingKind::MeasuredAboveForecast),
-                ];
-                if let Some(((mbps, range), kind)) =
-                    kinds.into_iter().find_map(|(way, kind)| Some((way?, kind)))
-                {
-                    found.push(
-                        finding(kind)
-                            .with("measured", Arg::Rate(*mbps))
-                            .with("expected", Arg::RateRange(*range)),
-                    );
+                let socket = reading.how.and_then(|how| how.socket_mbps);
+                let ways = [(down_mbps, path.down), (up_mbps, path.up)].map(|(mbps, range)| {
+                    let (lies, expected) = held_against(mbps, range, socket);
+                    (mbps, lies, expected)
+                });
+                let told = ways.into_iter().filter_map(|way| Some((kind_of(way.1)?, way)));
+                // What may be wrong is told before what only sets a limit.
+                if let Some((kind, (mbps, lies, expected))) = told.min_by_key(|(kind, _)| *kind) {
+                    let told = finding(kind)
+                        .with("measured", Arg::RateAsRead(mbps))
+                        .with("expected", Arg::RateRange(expected))
+                        .text("wish", is_as_wished(inspection, outlet, down_mbps, up_mbps));
+                    found.push(match lies {
+                        Lies::AtSocket(socket) => {
+                            told.with("socket", Arg::RateAsRead(socket)).text("said", "yes")
+                        }
+                        Lies::NearSocket(socket) => {
+                            told.with("socket", Arg::RateAsRead(socket)).text("said", "no")
+                        }
+                        _ => told,
+                    });
                 }
             }
             ReadingKind::PhyRate { mbps } if reading.how.is_none_or(|how| !how.over_radio) => {
@@ -84,8 +114,12 @@ pub(super) fn against_forecast(inspection: &Inspection<'_>) -> Vec<Finding> {
                 let expected = Span::new(low, slower.likely, high);
                 found.push(
                     finding(kind)
-                        .phrase("measured", Phrase::new("measured-phy-rate").with("rate", Arg::Rate(mbps)))
-                        .with("expected", Arg::RateRange(expected)),
+                        .phrase(
+                            "measured",
+                            Phrase::new("measured-phy-rate").with("rate", Arg::RateAsRead(mbps)),
+                        )
+                        .with("expected", Arg::RateRange(expected))
+                        .text("wish", "none"),
                 );
             }
             measured => {
@@ -123,8 +157,8 @@ pub(super) fn by_itself(inspection: &Inspection<'_>) -> Vec<Finding> {
                     found.push(
                         place(Finding::new(FindingKind::OneWaySlower, at))
                             .phrase("way", Phrase::new(id))
-                            .with("slow", Arg::Rate(slow))
-                            .with("fast", Arg::Rate(fast)),
+                            .with("slow", Arg::RateAsRead(slow))
+                            .with("fast", Arg::RateAsRead(fast)),
                     );
                 }
             }
@@ -134,8 +168,8 @@ pub(super) fn by_itself(inspection: &Inspection<'_>) -> Vec<Finding> {
             ),
             ReadingKind::Swings { low_mbps, high_mbps, with_heat_or_hour: true } => found.push(
                 place(Finding::new(FindingKind::SpeedSwings, at))
-                    .with("low", Arg::Rate(low_mbps))
-                    .with("high", Arg::Rate(high_mbps)),
+                    .with("low", Arg::RateAsRead(low_mbps))
+                    .with("high", Arg::RateAsRead(high_mbps)),
             ),
             _ => {}
         }

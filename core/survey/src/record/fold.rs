@@ -3,12 +3,15 @@
 //! A value that this version cannot read is listed in [`Survey::unread`] and otherwise ignored: nothing is ever
 //! shown as something it is not, and nothing is thrown away.
 
+use std::collections::BTreeSet;
+
 use serde::de::DeserializeOwned;
 
 use super::field::{self, port_of_end_field};
 use super::measurement::{MOST_MEASUREMENT_BYTES, put_together};
 use super::{
-    Note, Part, PartKind, Photo, PhotoImage, PortEnd, Reading, Room, Run, Service, Survey, Wiring, Work,
+    Before, Note, Part, PartKind, Photo, PhotoImage, PortEnd, Reading, Room, Run, Service, Survey, Wiring,
+    Work,
 };
 use crate::error::SurveyError;
 use crate::fact::{FactId, Ledger, Removal, SubjectId, SurveyId};
@@ -22,7 +25,7 @@ pub const MOST_PARTS: usize = 2_000;
 /// # Errors
 /// [`SurveyError::TooManyParts`] above [`MOST_PARTS`].
 pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey, SurveyError> {
-    let mut reader = Reader { ledger, survey: Survey::new(survey.subject()), feeds: Vec::new() };
+    let mut reader = Reader::new(ledger, survey.subject(), None);
     reader.read_survey();
     for subject in ledger.subjects() {
         if matches!(ledger.removal(subject), Removal::Removed { .. }) {
@@ -59,12 +62,24 @@ struct Reader<'a> {
     ledger: &'a Ledger,
     survey: Survey,
     feeds: Vec<(FactId, SubjectId)>,
+    /// Only what was said before this fact counts.
+    before: Option<FactId>,
 }
 
-impl Reader<'_> {
+impl<'a> Reader<'a> {
+    fn new(ledger: &'a Ledger, survey: SubjectId, before: Option<FactId>) -> Self {
+        Self { ledger, survey: Survey::new(survey), feeds: Vec::new(), before }
+    }
+
     /// The shown value of a field, typed; `None` if there is none or it is `null` or cannot be read.
     fn value<T: DeserializeOwned>(&mut self, subject: SubjectId, field: &str) -> Option<T> {
-        let fact = self.ledger.shown(subject, field)?;
+        let fact = match self.before {
+            None => self.ledger.shown(subject, field)?,
+            Some(before) => {
+                let said = self.ledger.history(subject, field);
+                said.into_iter().rfind(|fact| fact.id() < before && !fact.is_forgotten())?
+            }
+        };
         if fact.value().is_null() {
             return None;
         }
@@ -181,8 +196,25 @@ impl Reader<'_> {
     fn read_work(&mut self, id: SubjectId) {
         if let (Some(change), Some(outcome)) = (self.value(id, field::CHANGE), self.value(id, field::OUTCOME))
         {
-            self.survey.works.insert(id, Work { id, change, outcome });
+            let before = self.before(id);
+            self.survey.works.insert(id, Work { id, change, outcome, before });
         }
+    }
+
+    /// What a piece of work wrote anew or took out, as it was before it.
+    fn before(&self, work: SubjectId) -> Before {
+        let made = self.ledger.history(work, field::CHANGE).first().map(|fact| fact.act());
+        let facts = made.map(|act| self.ledger.of_act(act)).unwrap_or_default();
+        let mut before = Reader::new(self.ledger, self.survey.id, facts.iter().map(|fact| fact.id()).min());
+        for subject in facts.iter().map(|fact| fact.subject()).collect::<BTreeSet<_>>() {
+            match before.value::<String>(subject, field::IS).as_deref() {
+                Some("part") => before.read_part(subject),
+                Some("run") => before.read_run(subject),
+                _ => {}
+            }
+        }
+        let Survey { parts, runs, .. } = before.survey;
+        Before { parts: parts.into_values().collect(), runs: runs.into_values().collect() }
     }
 
     fn read_asked(&mut self, id: SubjectId) {

@@ -30,4 +30,4 @@ pub use service::{
     ModemBands, ModemGeneration, OtherNetwork, PowerFeed, Service, ServiceKind, SingleCable, TvSignal,
 };
 pub use survey::{Building, Internet, NetworkPlan, Note, Ownership, Survey};
-pub use work::{Outcome, OutcomeKind, Work};
+pub use work::{Before, Outcome, OutcomeKind, Work};

@@ -104,6 +104,17 @@ pub struct HowMeasured {
     pub reach: TestReach,
     /// Whether any part of the way was by radio.
     pub over_radio: bool,
+    /// The slowest network socket that the test went through, that of a computer for one, Mb/s: 100, 1000, 2500 or
+    /// 10000; `None` while nobody said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub socket_mbps: Option<u32>,
+}
+
+impl HowMeasured {
+    /// Taken this way, with nothing said of the sockets.
+    pub const fn new(reach: TestReach, over_radio: bool) -> Self {
+        Self { reach, over_radio, socket_mbps: None }
+    }
 }
 
 /// One reading.

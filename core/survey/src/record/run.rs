@@ -110,7 +110,15 @@ pub struct Run {
     pub connector_far: Connector,
 }
 
+/// The longest run that is only what joins two parts side by side, metres.
+const LONGEST_JUMPER_METRES: f64 = 1.0;
+
 impl Run {
+    /// Whether it is only what joins two parts side by side (a jumper): nobody measures those.
+    pub fn is_jumper(&self) -> bool {
+        self.length.is_some_and(|length| length.high_metres <= LONGEST_JUMPER_METRES)
+    }
+
     /// A run of which nothing is known.
     pub fn new(id: SubjectId) -> Self {
         Self {

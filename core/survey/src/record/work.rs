@@ -2,7 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::{Part, Run, Survey};
 use crate::fact::SubjectId;
+use crate::words::Phrase;
 use crate::worklist::ChangeKind;
 
 /// How a piece of work ended.
@@ -36,4 +38,29 @@ pub struct Work {
     pub change: ChangeKind,
     /// How it ended.
     pub outcome: Outcome,
+    /// What it changed or took out.
+    pub before: Before,
+}
+
+/// What a piece of work changed or took out, as it was before it.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Before {
+    /// Parts.
+    pub parts: Vec<Part>,
+    /// Runs.
+    pub runs: Vec<Run>,
+}
+
+impl Work {
+    /// What it was, in the names of the house that it was proposed for; with the attributes of [`ChangeKind::phrase`].
+    pub fn what(&self, survey: &Survey) -> Phrase {
+        let Before { parts, runs } = &self.before;
+        if parts.is_empty() && runs.is_empty() {
+            return self.change.phrase(survey);
+        }
+        let mut house = survey.clone();
+        house.parts.extend(parts.iter().map(|part| (part.id, part.clone())));
+        house.runs.extend(runs.iter().map(|run| (run.id, run.clone())));
+        self.change.phrase(&house)
+    }
 }

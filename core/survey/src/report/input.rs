@@ -1,11 +1,12 @@
 //! What the report tells, handed in by whoever worked it out.
 
+use super::unknown::{Matters, Unknown, unknowns};
 use crate::finding::Finding;
 use crate::forecast::Forecast;
 use crate::level::{self, LevelTold};
 use crate::record::Survey;
 use crate::words::Phrase;
-use crate::worklist::{Gain, PartNeeded, Step, WorkList};
+use crate::worklist::{Gain, Options, PartNeeded, Stake, Step, WorkList, at_stake};
 
 /// Everything that a report tells.
 #[derive(Debug, Clone)]
@@ -18,10 +19,14 @@ pub struct ReportInput<'a> {
     pub findings: Vec<FindingTold>,
     /// What to do, in order.
     pub steps: Vec<StepTold>,
+    /// Everything to get: for all steps, and the adapters where there are none yet.
+    pub shopping: Vec<PartNeeded>,
     /// Changes that were left out, each with the reason.
     pub refused: Vec<Phrase>,
     /// The house and its forecast when all steps are done; `None` where no work list was made.
     pub when_done: Option<(&'a Survey, &'a Forecast)>,
+    /// What is not known, what matters most first, each with what knowing it may change where that can be told.
+    pub unknowns: Vec<(Unknown, Option<Stake>)>,
     /// What TV and modem get, and what all steps change of it.
     pub levels: Vec<LevelTold>,
 }
@@ -39,11 +44,39 @@ impl<'a> ReportInput<'a> {
             forecast: &work.as_found,
             findings: findings.iter().map(|finding| FindingTold::of(survey, finding)).collect(),
             steps: work.steps.iter().map(StepTold::from).collect(),
+            shopping: work.shopping(survey),
             refused: refused.collect(),
             when_done: Some((&work.house_when_done, &work.when_done)),
+            unknowns: weighed(survey, &work.as_found),
             levels: level::told(survey, &work.levels, &work.level_changes),
         }
     }
+}
+
+/// The most unknowns that are weighed: each takes two forecasts.
+const MOST_WEIGHED: usize = 60;
+
+/// What is not known, weighed with few draws as the candidates of a work list are; what changes most comes first, then
+/// what may matter but cannot be weighed, then the rest.
+fn weighed(survey: &Survey, forecast: &Forecast) -> Vec<(Unknown, Option<Stake>)> {
+    let options = Options::default().screening;
+    let mut weighed: Vec<_> = unknowns(survey, forecast)
+        .into_iter()
+        .enumerate()
+        .map(|(place, unknown)| {
+            let weigh = place < MOST_WEIGHED && unknown.matters < Matters::MayBeMissingLink;
+            // What cannot be worked out is told by where it is.
+            let stake = if weigh { at_stake(survey, &unknown, &options).ok().flatten() } else { None };
+            (unknown, stake)
+        })
+        .collect();
+    let rank = |(unknown, stake): &(Unknown, Option<Stake>)| match stake {
+        Some(stake) if stake.is_worth_going_back() => -stake.mbps,
+        None if unknown.matters < Matters::Echo => 0.0,
+        _ => 1.0,
+    };
+    weighed.sort_by(|a, b| rank(a).total_cmp(&rank(b)));
+    weighed
 }
 
 /// A finding in words.

@@ -3,11 +3,13 @@
 use maud::{Markup, html};
 
 use super::answer::{Met, RoomAnswer, answers};
+use super::done::is_anything_done;
 use super::page::Section;
 use super::teller::Teller;
 use crate::naming;
 use crate::record::Ownership;
 use crate::words::{Arg, Phrase};
+use crate::worklist::{are_adapters_placed, are_adapters_planned, has_no_adapters};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {
@@ -47,6 +49,7 @@ fn answer(teller: &Teller<'_>) -> String {
     }
     sentences.push(match teller.input.steps.first() {
         Some(step) => teller.say(&Phrase::new("answer-first").phrase("step", step.what.clone())),
+        None if is_anything_done(teller) => teller.word("answer-nothing-more"),
         None => teller.word("answer-nothing-to-do"),
     });
     if let Some((house, forecast)) = teller.input.when_done.filter(|_| !teller.input.steps.is_empty()) {
@@ -120,13 +123,19 @@ fn house(teller: &Teller<'_>) -> Vec<String> {
         let names = services.into_iter().map(naming::service);
         teller.say(&Phrase::new("report-services").with("services", Teller::list(names)))
     });
-    let port = Arg::Rate(f64::from(survey.network.ethernet_mbps));
+    let planned = are_adapters_planned(survey);
+    let port = Arg::RateAsRead(f64::from(survey.network.ethernet_mbps));
     lines.push(
-        teller
-            .say(&Phrase::new("report-network").text("version", &survey.network.version).with("port", port)),
+        teller.say(
+            &Phrase::new(if planned { "report-network-planned" } else { "report-network" })
+                .text("version", &survey.network.version)
+                .with("port", port),
+        ),
     );
     if let Some(bridge) = teller.forecast().bridge {
-        lines.push(teller.say(&Phrase::new("report-bridge").phrase("bridge", naming::part(survey, bridge))));
+        let to_come = has_no_adapters(survey) && !are_adapters_placed(survey);
+        let id = if to_come { "report-bridge-planned" } else { "report-bridge" };
+        lines.push(teller.say(&Phrase::new(id).phrase("bridge", naming::part(survey, bridge))));
     }
     lines
 }

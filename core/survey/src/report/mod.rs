@@ -6,6 +6,7 @@
 
 mod answer;
 mod costs;
+mod done;
 mod findings;
 mod input;
 mod job;
@@ -44,6 +45,7 @@ pub fn report(input: &ReportInput<'_>, language: &Language) -> String {
         costs::section(&teller),
         levels::section(&teller),
         findings::section(&teller),
+        done::section(&teller),
         work::list(&teller),
         work::cautions(&teller),
         unknown_section::section(&teller),

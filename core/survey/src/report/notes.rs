@@ -68,9 +68,9 @@ fn measured(reading: ReadingKind) -> Phrase {
             .with("ratio", Arg::Loss(db))
             .with("frequency", Arg::Frequency(mhz)),
         ReadingKind::Throughput { down_mbps, up_mbps } => Phrase::new("reading-throughput")
-            .with("down", Arg::Rate(down_mbps))
-            .with("up", Arg::Rate(up_mbps)),
-        ReadingKind::PhyRate { mbps } => Phrase::new("reading-phy").with("rate", Arg::Rate(mbps)),
+            .with("down", Arg::RateAsRead(down_mbps))
+            .with("up", Arg::RateAsRead(up_mbps)),
+        ReadingKind::PhyRate { mbps } => Phrase::new("reading-phy").with("rate", Arg::RateAsRead(mbps)),
         ReadingKind::RoundTrip { ms } => {
             Phrase::new("reading-round-trip").with("time", Arg::Milliseconds(ms))
         }

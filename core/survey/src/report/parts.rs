@@ -8,7 +8,7 @@ use super::table::table;
 use super::teller::Teller;
 use crate::figure::map::reading_order;
 use crate::naming;
-use crate::record::{CableKind, Connector, LengthKnown, Part, PartKind, Run, RunLength};
+use crate::record::{CableKind, Connector, LengthKnown, Part, PartKind, Run};
 use crate::words::{Arg, Phrase};
 
 /// The section.
@@ -71,13 +71,16 @@ fn run_row(teller: &Teller<'_>, part: &Part) -> Option<Vec<Markup>> {
     Some(vec![
         Teller::own(&teller.say(&name)),
         teller.cell(&Phrase::new(series_message(run.cable))),
-        teller.cell(&length(run.length)),
+        teller.cell(&length(&run)),
         teller.cell(&connectors),
     ])
 }
 
-fn length(length: Option<RunLength>) -> Phrase {
-    let Some(length) = length else { return Phrase::new("length-unknown") };
+fn length(run: &Run) -> Phrase {
+    if run.is_jumper() {
+        return Phrase::new("length-short");
+    }
+    let Some(length) = run.length else { return Phrase::new("length-unknown") };
     let message = match length.known {
         LengthKnown::Measured => {
             return Phrase::new("length-measured").with("length", Arg::Length(length.metres));

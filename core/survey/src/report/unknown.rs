@@ -160,6 +160,9 @@ impl Search<'_> {
             self.add(part.id, place, Phrase::new("unknown-run"), matters);
             return;
         };
+        if run.is_jumper() {
+            return;
+        }
         match run.length {
             None => self.add(part.id, place.clone(), Phrase::new("unknown-length"), matters.clone()),
             Some(length) if length.known == LengthKnown::Guessed => {

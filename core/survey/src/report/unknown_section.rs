@@ -5,17 +5,20 @@ use maud::html;
 use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
-use super::unknown::{Matters, Unknown, unknowns};
+use super::unknown::{Matters, Unknown};
 use crate::naming;
-use crate::words::Phrase;
+use crate::words::{Arg, Phrase};
+use crate::worklist::Stake;
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {
-    let rows: Vec<_> = unknowns(teller.survey(), teller.forecast())
+    let rows: Vec<_> = teller
+        .input
+        .unknowns
         .iter()
-        .map(|unknown| {
+        .map(|(unknown, stake)| {
             let place = Teller::own(&teller.say(&unknown.place));
-            vec![place, teller.cell(&unknown.what), teller.cell(&matters(teller, unknown))]
+            vec![place, teller.cell(&unknown.what), teller.cell(&matters(teller, unknown, *stake))]
         })
         .collect();
     let heads = teller.words(&["head-place", "head-unknown", "head-matters"]);
@@ -30,7 +33,16 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
     Section { id: "unknown", heading: "report-unknown", across: false, body }
 }
 
-fn matters(teller: &Teller<'_>, unknown: &Unknown) -> Phrase {
+fn matters(teller: &Teller<'_>, unknown: &Unknown, stake: Option<Stake>) -> Phrase {
+    match stake {
+        Some(stake) if stake.is_worth_going_back() => {
+            return Phrase::new("matters-stake")
+                .phrase("room", naming::part(teller.survey(), stake.outlet))
+                .with("rate", Arg::Rate(stake.mbps));
+        }
+        Some(_) => return Phrase::new("matters-hardly"),
+        None => {}
+    }
     match &unknown.matters {
         Matters::Weakest => Phrase::new("matters-weakest"),
         Matters::OnWayTo(outlets) => {

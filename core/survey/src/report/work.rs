@@ -2,6 +2,7 @@
 
 use maud::{Markup, html};
 
+use super::done::is_anything_done;
 use super::input::StepTold;
 use super::page::Section;
 use super::table::table;
@@ -16,7 +17,7 @@ pub(super) fn list(teller: &Teller<'_>) -> Section {
     let steps = &teller.input.steps;
     let body = html! {
         @if steps.is_empty() {
-            p { (teller.word("report-work-none")) }
+            p { (teller.word(if is_anything_done(teller) { "answer-nothing-more" } else { "report-work-none" })) }
         } @else {
             p { (teller.word("report-work-how")) }
         }
@@ -25,7 +26,10 @@ pub(super) fn list(teller: &Teller<'_>) -> Section {
             h3 { (teller.word("report-work-all")) }
             @let minutes = steps.iter().map(|step| step.minutes).sum();
             p { (teller.say(&Phrase::new("report-work-minutes").with("minutes", Arg::Minutes(minutes)))) }
-            (shopping(teller, steps.iter().flat_map(|step| &step.parts)))
+            (shopping(teller, teller.input.shopping.iter()))
+        } @else if !teller.input.shopping.is_empty() {
+            h3 { (teller.word("step-parts")) }
+            (shopping(teller, teller.input.shopping.iter()))
         }
         @if !teller.input.refused.is_empty() {
             h3 { (teller.word("report-refused")) }
@@ -68,7 +72,7 @@ fn told(teller: &Teller<'_>, number: usize, step: &StepTold) -> Markup {
                 h4 { (teller.word("step-parts")) }
                 (shopping(teller, step.parts.iter()))
             }
-            (gains(teller, number, &step.gains))
+            (gains(teller, number, step))
         }
     }
 }
@@ -94,7 +98,11 @@ fn shopping<'a>(teller: &Teller<'_>, parts: impl Iterator<Item = &'a PartNeeded>
     html! { ul { @for part in counted(parts) { li { (teller.say(&part_told(&part))) } } } }
 }
 
-fn gains(teller: &Teller<'_>, number: Arg, gains: &[Gain]) -> Markup {
+fn no_gain(step: &StepTold) -> Phrase {
+    Phrase::new("step-no-gain").phrase("why", step.what.attribute("why"))
+}
+
+fn gains(teller: &Teller<'_>, number: Arg, step: &StepTold) -> Markup {
     let heads = teller.words(&["head-outlet", "head-before", "head-after", "head-gain"]);
     let rate = |mbps| teller.language.write(&Arg::Rate(mbps));
     let row = |gain: &Gain| {
@@ -109,11 +117,11 @@ fn gains(teller: &Teller<'_>, number: Arg, gains: &[Gain]) -> Markup {
         let change = Phrase::new(message).with("rate", Arg::Rate(more.abs()));
         vec![teller.name(gain.outlet), html! { (before) }, html! { (after) }, teller.cell(&change)]
     };
-    let rows: Vec<_> = gains.iter().map(row).collect();
+    let rows: Vec<_> = step.gains.iter().map(row).collect();
+    let gained = |gain: &Gain| rounded_rate(gain.after_mbps) > rounded_rate(gain.before_mbps);
     html! {
-        @if rows.is_empty() {
-            p { (teller.word("step-no-gain")) }
-        } @else {
+        @if !step.gains.iter().any(gained) { p { (teller.say(&no_gain(step))) } }
+        @if !rows.is_empty() {
             (table(&teller.say(&Phrase::new("step-gain-caption").with("number", number)), &heads, &rows))
         }
     }

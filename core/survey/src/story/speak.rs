@@ -131,10 +131,13 @@ fn statement(ledger: &Ledger, survey: &Survey, fact: &Fact, me: AuthorId) -> Phr
         (_, Value::Null) => "said-emptied",
         _ => "said-set",
     };
+    // A change is told in the names of the house that it was proposed for.
+    let work = survey.works.get(&fact.subject()).filter(|_| fact.field() == field::CHANGE);
+    let told = work.map_or_else(|| value(survey, fact.field(), fact.value()), |work| work.what(survey));
     Phrase::new(id)
         .phrase("author", author(ledger, fact.by(), me))
         .phrase("field", field_name(fact.field()))
-        .phrase("value", value(survey, fact.field(), fact.value()))
+        .phrase("value", told)
         .with("when", Arg::When(fact.id().ms()))
 }
 

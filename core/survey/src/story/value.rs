@@ -46,7 +46,13 @@ fn known(survey: &Survey, name: &str, value: &Value) -> Option<Phrase> {
         field::HOW => read::<HowMeasured>(value).map(|how| {
             let reach = word::<TestReach>("value-reach", value.get("reach").unwrap_or(&Value::Null));
             let id = if how.over_radio { "value-how-radio" } else { "value-how-wire" };
-            reach.map_or_else(|| plain(value), |reach| Phrase::new(id).phrase("reach", reach))
+            let told = reach.map_or_else(|| plain(value), |reach| Phrase::new(id).phrase("reach", reach));
+            match how.socket_mbps {
+                Some(mbps) => Phrase::new("value-how-socket")
+                    .phrase("how", told)
+                    .with("socket", Arg::RateAsRead(mbps.into())),
+                None => told,
+            }
         }),
         field::LENGTH => length(&read(value)?),
         field::FEED => Some(feed(survey, &read(value)?)),
@@ -177,7 +183,7 @@ fn adapter(id: &str, version: &str, ethernet_mbps: u32) -> Phrase {
 }
 
 fn rates(down: f64, up: f64) -> Phrase {
-    Phrase::new("value-rates").with("down", Arg::Rate(down)).with("up", Arg::Rate(up))
+    Phrase::new("value-rates").with("down", Arg::RateAsRead(down)).with("up", Arg::RateAsRead(up))
 }
 
 fn building(found: Building) -> Phrase {
@@ -198,7 +204,7 @@ fn measured(found: &ReadingKind) -> Phrase {
             Phrase::new("value-error_ratio").with("ratio", Arg::Loss(db)).with("mhz", Arg::Frequency(mhz))
         }
         ReadingKind::Throughput { down_mbps, up_mbps } => rates(down_mbps, up_mbps),
-        ReadingKind::PhyRate { mbps } => Phrase::new("value-phy_rate").with("rate", Arg::Rate(mbps)),
+        ReadingKind::PhyRate { mbps } => Phrase::new("value-phy_rate").with("rate", Arg::RateAsRead(mbps)),
         ReadingKind::RoundTrip { ms } => Phrase::new("value-round_trip").with("time", Arg::Milliseconds(ms)),
         ReadingKind::ModemSends { .. }
         | ReadingKind::Power { .. }

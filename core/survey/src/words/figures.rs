@@ -63,6 +63,11 @@ impl Figures {
         self.marks.written(&format!("{:.0}", rounded_rate(mbps)), true)
     }
 
+    /// A rate that somebody read or wrote, as it is: tenths where there are any, its thousands parted.
+    pub(super) fn rate_as_read(self, mbps: f64) -> String {
+        self.marks.written(&format!("{}", (mbps * 10.0).round() / 10.0 + 0.0), true)
+    }
+
     /// A number without decimals.
     pub(super) fn whole(self, value: f64) -> String {
         self.marks.written(&format!("{value:.0}"), false)

@@ -27,6 +27,8 @@ pub enum Arg {
     Level(f64),
     /// A data rate in Mb/s.
     Rate(f64),
+    /// A data rate in Mb/s as somebody read or wrote it: not rounded.
+    RateAsRead(f64),
     /// A data rate in Mb/s with its range: likely, and nine times in ten at least the low one.
     RateRange(Span),
     /// A frequency in MHz.

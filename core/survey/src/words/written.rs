@@ -35,6 +35,7 @@ impl Language {
             Arg::LossRange(span) => self.spread("written-loss", span, |db| self.loss(db)),
             Arg::Level(dbmv) => self.one("written-level", figures.level(*dbmv)),
             Arg::Rate(mbps) => self.one("written-rate", figures.rate(*mbps)),
+            Arg::RateAsRead(mbps) => self.one("written-rate", figures.rate_as_read(*mbps)),
             Arg::RateRange(span) => self.spread("written-rate", span, |mbps| figures.rate(mbps)),
             Arg::Frequency(mhz) => self.one("written-frequency", figures.tenths(*mhz)),
             Arg::Band(low, high) => {
@@ -121,6 +122,9 @@ mod tests {
         assert_eq!(written(&Arg::Rate(2373.2)), "2,350 Mb/s");
         assert_eq!(written(&Arg::Rate(944.0)), "940 Mb/s");
         assert_eq!(written(&Arg::Rate(0.0)), "0 Mb/s");
+        assert_eq!(written(&Arg::RateAsRead(905.0)), "905 Mb/s");
+        assert_eq!(written(&Arg::RateAsRead(2351.25)), "2,351.3 Mb/s");
+        assert_eq!(written(&Arg::RateAsRead(0.5)), "0.5 Mb/s");
         assert_eq!(written(&Arg::Loss(23.4)), "23 dB");
         assert_eq!(written(&Arg::Loss(3.46)), "3.5 dB");
         assert_eq!(written(&Arg::Loss(-0.01)), "0 dB");

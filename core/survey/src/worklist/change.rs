@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::to_buy::ask_provider;
 use crate::fact::SubjectId;
 use crate::finding::{Caution, cautions};
 use crate::naming;
@@ -72,7 +73,7 @@ pub enum ChangeKind {
         /// The part at its house end.
         to: SubjectId,
     },
-    /// Put new compression connectors on the run that feeds this part.
+    /// Put a new compression connector wherever the run that feeds this part has a poor one.
     RenewConnectors {
         /// The part at its house end.
         to: SubjectId,
@@ -161,7 +162,7 @@ impl ChangeKind {
             | Self::MoveBridge { .. }
             | Self::UseOutletNearby { .. } => cautions::UNSCREW,
             Self::Cap { .. } => cautions::CAP,
-            Self::RenewConnectors { .. } => cautions::CABLE,
+            Self::RenewConnectors { .. } => cautions::CONNECTORS,
             Self::ReplaceRun { .. } | Self::NewRun { .. } => cautions::NEW_CABLE,
             Self::JoinLoose { .. } => cautions::TRACE,
         }
@@ -173,15 +174,15 @@ impl ChangeKind {
     pub fn phrase(self, survey: &Survey) -> Phrase {
         let part = |id| naming::part(survey, id);
         match self {
-            Self::AddEntryFilter { behind } => {
-                Phrase::new("change-add-entry-filter").phrase("behind", part(behind))
-            }
+            Self::AddEntryFilter { behind } => Phrase::new("change-add-entry-filter")
+                .phrase("behind", part(behind))
+                .text("ask", ask_provider(survey)),
             Self::MoveEntryFilter { filter, behind } => Phrase::new("change-move-entry-filter")
                 .phrase("filter", part(filter))
                 .phrase("behind", part(behind)),
-            Self::SwapEntryFilter { filter } => {
-                Phrase::new("change-swap-entry-filter").phrase("filter", part(filter))
-            }
+            Self::SwapEntryFilter { filter } => Phrase::new("change-swap-entry-filter")
+                .phrase("filter", part(filter))
+                .text("ask", ask_provider(survey)),
             Self::SwapSplitter { splitter, legs } => Phrase::new("change-swap-splitter")
                 .phrase("splitter", part(splitter))
                 .with("legs", Arg::Count(u64::from(legs))),
@@ -210,13 +211,21 @@ impl ChangeKind {
                 Phrase::new("change-replace-run").phrase("run", naming::run_to(survey, to))
             }
             Self::RenewConnectors { to } => {
-                Phrase::new("change-renew-connectors").phrase("run", naming::run_to(survey, to))
+                let ends = poor_ends(survey, to);
+                let named = ends.iter().map(|end| Arg::Phrase(Box::new(Phrase::new(*end))));
+                Phrase::new("change-renew-connectors")
+                    .with("count", Arg::Count(ends.len() as u64))
+                    .with("ends", Arg::Several(named.collect()))
+                    .phrase("run", naming::run_to(survey, to))
             }
             Self::FilterAtDevice { outlet } => {
-                let plugged = survey.parts.get(&outlet).and_then(|part| part.plugged.as_ref());
-                let modem = plugged.is_some_and(|plugged| plugged.contains(&Plugged::Modem));
-                let id = if modem { "change-filter-at-modem" } else { "change-filter-at-tv" };
-                Phrase::new(id).phrase("outlet", part(outlet))
+                let modem = is_modem_at(survey, outlet);
+                let (id, ask) = if modem {
+                    ("change-filter-at-modem", ask_provider(survey))
+                } else {
+                    ("change-filter-at-tv", "no")
+                };
+                Phrase::new(id).phrase("outlet", part(outlet)).text("ask", ask)
             }
             Self::ModemOwnLine { outlet } => {
                 Phrase::new("change-modem-own-line").phrase("outlet", part(outlet))
@@ -240,4 +249,18 @@ impl ChangeKind {
 
 fn room_name(survey: &Survey, room: SubjectId) -> &str {
     survey.rooms.get(&room).map_or("", |room| room.name.as_str())
+}
+
+/// Whether what is plugged in there is a modem.
+pub(super) fn is_modem_at(survey: &Survey, outlet: SubjectId) -> bool {
+    let plugged = survey.parts.get(&outlet).and_then(|part| part.plugged.as_ref());
+    plugged.is_some_and(|plugged| plugged.contains(&Plugged::Modem))
+}
+
+/// The ends with a poor connector of the run that feeds a part, as messages.
+pub(super) fn poor_ends(survey: &Survey, to: SubjectId) -> Vec<&'static str> {
+    let run = survey.wiring.feed(to).and_then(|feed| survey.runs.get(&feed.run?));
+    let ends = run.map(|run| [(run.connector_near, "run-end-near"), (run.connector_far, "run-end-far")]);
+    let poor = ends.into_iter().flatten().filter(|(connector, _)| connector.is_poor());
+    poor.map(|(_, end)| end).collect()
 }

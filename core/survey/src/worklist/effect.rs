@@ -81,8 +81,11 @@ impl ChangeKind {
                 run.connector_far = Connector::Compression;
             }),
             Self::RenewConnectors { to } => renew(&mut after, to, |run| {
-                run.connector_near = Connector::Compression;
-                run.connector_far = Connector::Compression;
+                for connector in [&mut run.connector_near, &mut run.connector_far] {
+                    if connector.is_poor() {
+                        *connector = Connector::Compression;
+                    }
+                }
             }),
             _ => self.apply_to_outlets(&mut after),
         }

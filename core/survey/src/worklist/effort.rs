@@ -1,7 +1,7 @@
 //! What a change takes: parts by specification and minutes.
 
-use super::change::ChangeKind;
-use super::to_buy::larger_than;
+use super::change::{ChangeKind, is_modem_at, poor_ends};
+use super::to_buy::{ask_provider, larger_than};
 use crate::fact::SubjectId;
 use crate::record::{Survey, power_paths};
 use crate::words::{Arg, Phrase};
@@ -32,6 +32,10 @@ fn connectors(count: u64) -> PartNeeded {
     needed(Phrase::new("need-connector"), count)
 }
 
+fn entry_filter(ask: &str) -> PartNeeded {
+    needed(Phrase::new("need-entry-filter").text("ask", ask), 1)
+}
+
 fn splitter(legs: u8) -> PartNeeded {
     needed(Phrase::new("need-splitter").with("legs", Arg::Count(u64::from(legs))), 1)
 }
@@ -51,7 +55,7 @@ impl ChangeKind {
     pub fn effort(self, survey: &Survey) -> Effort {
         let (minutes, parts) = match self {
             Self::AddEntryFilter { .. } | Self::SwapEntryFilter { .. } => {
-                (15, vec![needed(Phrase::new("need-entry-filter"), 1)])
+                (15, vec![entry_filter(ask_provider(survey))])
             }
             Self::MoveEntryFilter { .. } => (15, Vec::new()),
             Self::SwapSplitter { splitter: id, legs } => {
@@ -86,11 +90,15 @@ impl ChangeKind {
                 };
                 (120, vec![needed(cable, 1), connectors(2)])
             }
-            Self::RenewConnectors { .. } => (20, vec![connectors(2)]),
-            Self::FilterAtDevice { .. } => (10, vec![needed(Phrase::new("need-device-filter"), 1)]),
+            Self::RenewConnectors { to } => (20, vec![connectors(poor_ends(survey, to).len() as u64)]),
+            Self::FilterAtDevice { outlet } => {
+                let ask = if is_modem_at(survey, outlet) { ask_provider(survey) } else { "no" };
+                (10, vec![needed(Phrase::new("need-device-filter").text("ask", ask), 1)])
+            }
+            // Nothing of the service passes this filter.
             Self::ModemOwnLine { .. } => {
-                let parts = [("need-barrel", 1), ("need-entry-filter", 1), ("need-cap", 2)];
-                (30, parts.map(|(what, count)| needed(Phrase::new(what), count)).into())
+                let of = |what, count| needed(Phrase::new(what), count);
+                (30, vec![of("need-barrel", 1), entry_filter("no"), of("need-cap", 2)])
             }
             Self::ShareOutlet { outlet } => {
                 let onward = !survey.wiring.fed_from(outlet).is_empty();

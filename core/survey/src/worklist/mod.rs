@@ -9,6 +9,7 @@
 //! at for every change, in `services.rs`), its parts and minutes in `effort.rs`, its words with `.why`, `.how`, `.check`
 //! and `.back` in `words/en/changes.ftl`, and in `tests/change_cases` one house where it must be and one where it must not.
 
+mod adapters;
 mod back;
 mod change;
 mod done;
@@ -25,6 +26,10 @@ mod stake;
 mod to_buy;
 mod watch;
 
+pub use adapters::{
+    ADAPTERS_PLACED, AdapterToCome, adapters_to_come, adapters_to_get, are_adapters_placed,
+    are_adapters_planned, has_no_adapters,
+};
 pub use change::ChangeKind;
 pub use done::edits_between;
 pub use effort::{Effort, PartNeeded};

@@ -141,7 +141,7 @@ pub struct WorkList {
 }
 
 /// A gain in Mb/s below which a step that only serves speed is not worth the work.
-const WORTH_MBPS: f64 = 15.0;
+pub(super) const WORTH_MBPS: f64 = 15.0;
 
 /// Works out what to change and in which order.
 ///

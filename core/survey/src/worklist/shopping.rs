@@ -1,15 +1,20 @@
 //! Everything to buy for a whole work list.
 
+use super::adapters::adapters_to_get;
 use super::effort::PartNeeded;
 use super::order::WorkList;
+use crate::record::Survey;
 use crate::words::Arg;
 
 impl WorkList {
-    /// What all steps need, by specification: equal things counted together, lengths of cable added up; in the order
-    /// of the steps.
-    pub fn shopping(&self) -> Vec<PartNeeded> {
+    /// What all steps need, by specification, and the adapters where there are none yet: equal things counted together,
+    /// lengths of cable added up; the adapters first, then in the order of the steps.
+    /// `survey` is the house as it stands, whose answers count: adapters that are placed are not bought again.
+    pub fn shopping(&self, survey: &Survey) -> Vec<PartNeeded> {
         let mut list: Vec<PartNeeded> = Vec::new();
-        for needed in self.steps.iter().flat_map(|step| &step.effort.parts) {
+        let adapters =
+            adapters_to_get(&Survey { asked: survey.asked.clone(), ..self.house_when_done.clone() });
+        for needed in adapters.iter().chain(self.steps.iter().flat_map(|step| &step.effort.parts)) {
             match list.iter_mut().find(|listed| listed.what.id == needed.what.id && can_join(listed, needed))
             {
                 Some(listed) => join(listed, needed),

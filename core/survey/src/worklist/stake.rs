@@ -5,6 +5,7 @@
 
 use coax::estimates;
 
+use super::order::WORTH_MBPS;
 use crate::error::SurveyError;
 use crate::fact::SubjectId;
 use crate::forecast::{Forecast, Options, Reach, forecast};
@@ -20,6 +21,13 @@ pub struct Stake {
     /// By how much its rate may turn out other, Mb/s: the likely one or the one reached nine times in ten, to the room or
     /// from it, whichever changes most.
     pub mbps: f64,
+}
+
+impl Stake {
+    /// Whether it is worth going back for; else knowing it hardly changes the forecast.
+    pub fn is_worth_going_back(self) -> bool {
+        self.mbps >= WORTH_MBPS
+    }
 }
 
 /// What knowing an unknown may change; `None` where the two ends of what it may turn out to be cannot be told, as with a

@@ -401,7 +401,7 @@ fn power_cases() -> Vec<Case> {
 
 fn test_cases() -> Vec<Case> {
     let one_way = |reach, over_radio| {
-        let how = Some(HowMeasured { reach, over_radio });
+        let how = Some(HowMeasured::new(reach, over_radio));
         good_house().at("O2").reads_how(ReadingKind::Throughput { down_mbps: 900.0, up_mbps: 200.0 }, how)
     };
     let lost = |under_load| good_house().at("O2").reads(ReadingKind::PacketLoss { percent: 2.0, under_load });
@@ -418,33 +418,12 @@ fn test_cases() -> Vec<Case> {
 }
 
 fn measured_cases() -> Vec<Case> {
-    let seen = |house: House| {
-        let survey = house.survey();
-        let outlet = part_id(&survey, "O2");
-        let rate = Span::new(600.0, 900.0, 940.0);
-        let path = PathForecast {
-            down: rate,
-            up: rate,
-            phy_down: rate,
-            phy_up: rate,
-            loss: Span::new(20.0, 25.0, 32.0),
-            links: 1.0,
-            limit: Limit::EthernetPort,
-            costs: Vec::new(),
-            curve: Curve::default(),
-        };
-        let forecast = Forecast {
-            seed: 1,
-            draws: 1,
-            bridge: Some(part_id(&survey, "O1")),
-            channels: Vec::new(),
-            nodes: 2,
-            rooms: vec![RoomForecast { outlet, room: None, reach: Reach::Estimated(Box::new(path)) }],
-            street: Vec::new(),
-            shared: None,
-            round_trip_ms: Span::new(2.0, 3.0, 7.0),
-        };
-        Seen { survey, forecast: Some(forecast) }
+    let seen = |house: House| seen_with(house, Span::new(600.0, 900.0, 940.0));
+    let fast = |house: House| seen_with(house, Span::new(2300.0, 2350.0, 2370.0));
+    let over = |socket_mbps, mbps: f64| {
+        let how = HowMeasured { socket_mbps, ..HowMeasured::new(TestReach::House, false) };
+        let measured = ReadingKind::Throughput { down_mbps: mbps, up_mbps: mbps };
+        fast(good_house().at("O2").reads_how(measured, Some(how)))
     };
     let gives = |house: House, mbps: f64| {
         house.at("O2").reads(ReadingKind::Throughput { down_mbps: mbps, up_mbps: mbps })
@@ -463,8 +442,43 @@ fn measured_cases() -> Vec<Case> {
             seen(gives(good_house(), 400.0)),
             seen(gives(good_house().plan(400.0), 400.0)),
         ),
+        // An ordinary network socket, 1 Gb/s, passes 949 Mb/s of TCP (RFC 6349, 2011, section 4.1.1): the test ends there,
+        // whether or not somebody said which socket it was.
+        case(SocketHoldsTest, over(Some(1000), 940.0), over(Some(2500), 940.0)),
+        case(SocketHoldsTest, over(None, 940.0), over(None, 500.0)),
+        case(MeasuredBelowForecast, over(Some(2500), 940.0), over(Some(1000), 940.0)),
+        case(MeasuredBelowForecast, over(None, 500.0), over(None, 940.0)),
         case(MeasuredAboveForecast, seen(gives(good_house(), 1100.0)), seen(gives(good_house(), 900.0))),
         // Sent with little power over a good path, little is received: only the difference of 28 dB counts.
         case(LossAboveForecast, power(-48.0), power(-38.0)),
     ]
+}
+
+/// A house as seen with a forecast of this rate both ways at O2.
+fn seen_with(house: House, rate: Span) -> Seen {
+    let survey = house.survey();
+    let outlet = part_id(&survey, "O2");
+    let path = PathForecast {
+        down: rate,
+        up: rate,
+        phy_down: rate,
+        phy_up: rate,
+        loss: Span::new(20.0, 25.0, 32.0),
+        links: 1.0,
+        limit: Limit::EthernetPort,
+        costs: Vec::new(),
+        curve: Curve::default(),
+    };
+    let forecast = Forecast {
+        seed: 1,
+        draws: 1,
+        bridge: Some(part_id(&survey, "O1")),
+        channels: Vec::new(),
+        nodes: 2,
+        rooms: vec![RoomForecast { outlet, room: None, reach: Reach::Estimated(Box::new(path)) }],
+        street: Vec::new(),
+        shared: None,
+        round_trip_ms: Span::new(2.0, 3.0, 7.0),
+    };
+    Seen { survey, forecast: Some(forecast) }
 }

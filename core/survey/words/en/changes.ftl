@@ -1,9 +1,15 @@
 # The work list: what to do, .why, .how, .check afterwards, and .back: how to put it back. The cautions stand in
 # findings.ftl.
 
+ask-provider-first = First ask the provider whether the service goes above 1002 MHz, as newer modems may. If it does, leave this filter out and ask which one fits.
+need-asked = ask the provider first: not this one if the service goes above 1002 MHz
+
 change-add-entry-filter = Put an entry filter (a MoCA filter) right behind { $behind }, before the first split.
     .why = It keeps your network inside the house, and sends its signal back to the rooms.
-    .how = Screw the filter to the house side, then the cable to the filter. Tighten by hand, then a small turn with an 11 mm (7/16 in) wrench.
+    .how = { $ask ->
+        [yes] { ask-provider-first } Then screw the filter to the house side, and
+       *[other] Screw the filter to the house side, then
+    } the cable to the filter. Tighten by hand, then a small turn with an 11 mm (7/16 in) wrench.
     .check = Do TV and internet still work as before?
     .back = Unscrew the filter and screw the cable back to where it was.
 change-move-entry-filter = Move { $filter } to right behind { $behind }, before the first split.
@@ -13,27 +19,30 @@ change-move-entry-filter = Move { $filter } to right behind { $behind }, before 
     .back = Screw the filter back in where it was, and join the cables at the new place with a barrel.
 change-swap-entry-filter = Swap { $filter } for an entry filter that stops the MoCA band.
     .why = By its label the present one lets the network's band through to the street.
-    .how = Screw the new one in where the old one was.
+    .how = { $ask ->
+        [yes] { ask-provider-first } Then screw
+       *[other] Screw
+    } the new one in where the old one was.
     .check = Do TV and internet still work as before?
     .back = Screw the old filter back in. Keep it until everything has run for a week.
 change-swap-splitter = Swap { $splitter } for a { $legs }-way splitter made for 5 to 1675 MHz or more.
-    .why = A splitter not made for the band may cost little or much; each leg fewer is signal gained.
-    .how = Note which cable was on which leg (tape and pen). The longest run goes to the leg with the least loss. Cap what stays free.
+    .why = A splitter not made for the band may cost little or much; each output fewer is signal gained.
+    .how = Note which cable was on which output (tape and pen). The longest cable goes to the output with the least loss. Cap what stays free.
     .check = Do TV and internet still work as before?
-    .back = Screw the old splitter back in, each cable to the leg that its tape names.
+    .back = Screw the old splitter back in, each cable to the output that its tape names.
 change-remove-splitter = Take out { $splitter } and join its two cables with a barrel.
-    .why = Only one of its legs is used: it takes signal and gives nothing.
+    .why = Only one of its outputs is used: it takes signal and gives nothing.
     .how = Unscrew both cables and screw them to the barrel.
     .check = Do TV and internet still work as before?
     .back = Screw the old splitter back in where the barrel is.
 change-merge-splitters = Replace { $upper } and { $lower } by one { $legs }-way splitter made for 5 to 1675 MHz or more.
     .why = Two splitters in a row cost the signal twice.
-    .how = Note which cable was on which leg (tape and pen). The longest run goes to the leg with the least loss. Cap what stays free.
+    .how = Note which cable was on which output (tape and pen). The longest cable goes to the output with the least loss. Cap what stays free.
     .check = Do TV and internet still work as before?
-    .back = Screw the two old splitters back in, each cable to the leg that its tape names.
+    .back = Screw the two old splitters back in, each cable to the output that its tape names.
 change-cap = Cap { $port } with a 75-ohm terminator.
-    .why = An open leg sends echoes into the other rooms, and lets signal out and noise in.
-    .how = Screw the cap on, hand-tight and a small turn more. On a leg that may carry DC power take a cap that blocks DC.
+    .why = An open output sends echoes into the other rooms, and lets signal out and noise in.
+    .how = Screw the cap on, hand-tight and a small turn more. On an output that may carry DC power take a cap that blocks DC.
     .check = Do TV and internet still work as before?
     .back = Unscrew the cap.
 change-cap-outlet = Cap { $outlet } with a 75-ohm terminator.
@@ -56,9 +65,12 @@ change-replace-run = Replace { $run } with 6-series cable.
     .how = The old cable can pull the new one if it lies free in a tube. Put compression connectors on both ends.
     .check = Do TV and internet still work as before?
     .back = Leave the old cable in its place until the new one has proved itself; then it only needs to be screwed on again.
-change-renew-connectors = Put new compression connectors on { $run }.
+change-renew-connectors = Put { $count ->
+    [one] a new compression connector
+   *[other] new compression connectors
+} on { $run }, { $ends }.
     .why = Twisted-on, corroded or loose connectors lose signal and let it out.
-    .how = Cut the old ends off, strip and press on new compression connectors of the cable's own series.
+    .how = Two tools are needed: a coax stripper and a compression tool for F connectors. Cut the old connector off, strip the end, push the new one on and press it home with the tool; it must be made for the cable's own series. Somebody who has the tools, such as an electrician or a TV installer, does this in minutes.
     .check = Do TV and internet still work as before?
     .back = A connector that was cut off does not come back; if something is worse, put another new one on.
 
@@ -66,7 +78,10 @@ change-renew-connectors = Put new compression connectors on { $run }.
 need-counted = { $count } × { $what }
 change-filter-at-modem = Put a filter (a MoCA filter) at the port of the modem at { $outlet }.
     .why = This modem is made to listen in the band of the room network, which could disturb it.
-    .how = Screw the filter to the modem, then the cable to the filter.
+    .how = { $ask ->
+        [yes] { ask-provider-first } Then screw the filter to the modem, and
+       *[other] Screw the filter to the modem, then
+    } the cable to the filter.
     .check = Does the internet still work as before?
     .back = Unscrew the filter and screw the cable to the modem again.
 change-filter-at-tv = Put a filter (a MoCA filter) at the port of the TV or TV box at { $outlet }.
@@ -76,19 +91,19 @@ change-filter-at-tv = Put a filter (a MoCA filter) at the port of the TV or TV b
     .back = Unscrew the filter and screw the cable to the TV or its box again.
 change-modem-own-line = Give the modem at { $outlet } a line of its own straight from the entry.
     .why = The modem and the room network then no longer share a cable, and nothing of your network leaves the house.
-    .how = Join the cable from the entry to the modem's cable with a barrel. Screw a filter (a MoCA filter) with a cap on its far side to the input of the splitter that is left, and cap the leg that the modem leaves.
+    .how = Join the cable from the entry to the modem's cable with a barrel. Screw a filter (a MoCA filter) with a cap on its far side to the input of the splitter that is left, and cap the output that the modem leaves.
     .check = Does the internet still work as before? TVs on the rest of the coax get nothing from the street from now on: does nobody miss them?
-    .back = Screw the entry's cable to the input of the splitter again, and the modem's cable to its leg.
+    .back = Screw the entry's cable to the input of the splitter again, and the modem's cable to its output.
 change-share-outlet = Let the adapter and what is plugged in share { $outlet }: by the adapter's own through port, or by a small splitter.
     .why = Both need the same cable. The forecast already counts with the loss.
-    .how = With a through port: wall to adapter, adapter to device. Without: wall to splitter, one leg to the adapter, one to the device.
+    .how = With a through port: wall to adapter, adapter to device. Without: wall to splitter, one output to the adapter, one to the device.
     .check = Do TV and internet still work as before at this outlet?
     .back = Screw the device straight to the wall again.
 change-join-loose = Trace the cable of { $part }, and join it to the one that leaves { $port }, if they belong together.
     .why = One cable here leads nobody knows where, and one part there comes from nobody knows where.
-    .how = Use a tone tracer, or look what goes quiet when the leg is unscrewed. Put tape marks on both ends, and a connector where one is missing.
+    .how = Use a tone tracer, or look what goes quiet when the output is unscrewed. Put tape marks on both ends, and a connector where one is missing.
     .check = Do TV and internet still work as before?
-    .back = Unscrew the cable from the leg again, and cap the leg.
+    .back = Unscrew the cable from the output again, and cap the output.
 change-move-bridge = Move the adapter where the network starts (bridge) from { $from } to { $to }.
     .why = From there more gets through to the rooms.
     .how = The router, or a network cable from one of its LAN ports, must reach the new place.
@@ -103,16 +118,23 @@ change-new-run = Lay a new coax cable from { $from } to { $room }, with an outle
     .why = There is no coax in this room.
     .how = 6-series cable on the shortest dry way, without sharp bends, with compression connectors at both ends. A network cable on the same way would serve as well.
     .check = Do TV and internet still work as before?
-    .back = Unscrew the new cable from the splitter, and cap the leg.
+    .back = Unscrew the new cable from the splitter, and cap the output.
 
 service-change-loses = { $service } at { $outlet }: up to { $loss } less signal
 service-change-gains = { $service } at { $outlet }: up to { $gain } more signal
 service-change-none = nothing that TV or modem would notice
 
-need-entry-filter = entry filter (MoCA filter), F connectors, passes 5 to 1002 MHz, stops 1125 to 1675 MHz by 40 dB or more
+need-adapter = MoCA adapter (coax to a network socket), version { $version }, its network socket (Ethernet) { $port } or faster, with a short coax cable and a network cable
+need-entry-filter = entry filter (MoCA filter), F connectors, passes 5 to 1002 MHz, stops 1125 to 1675 MHz by 40 dB or more{ $ask ->
+    [yes] {" "}({ need-asked })
+   *[other] { "" }
+}
 need-splitter = { $legs }-way splitter, 75 ohm, F connectors, made for 5 to 1675 MHz or more
-need-splitter-power = { $legs }-way splitter, 75 ohm, F connectors, made for 5 to 1675 MHz or more, with power passing on the leg that needs it (DC pass)
-need-device-filter = filter for one device (MoCA filter), F connectors, passes 5 to 1002 MHz, stops 1125 to 1675 MHz by 40 dB or more
+need-splitter-power = { $legs }-way splitter, 75 ohm, F connectors, made for 5 to 1675 MHz or more, with power passing on the output that needs it (DC pass)
+need-device-filter = filter for one device (MoCA filter), F connectors, passes 5 to 1002 MHz, stops 1125 to 1675 MHz by 40 dB or more{ $ask ->
+    [yes] {" "}({ need-asked })
+   *[other] { "" }
+}
 need-share = { $legs }-way splitter and a short coax cable, made for 5 to 1675 MHz or more (neither is needed where the adapter has a through port)
 need-network-cable = network cable, long enough to reach the room
 need-wall-plate = wall plate with an F connector, made for 5 to 1675 MHz or more
@@ -120,7 +142,7 @@ need-barrel = barrel (cable joiner), F connectors, made for 5 to 1675 MHz or mor
 need-cap = 75-ohm cap (terminator), F connector
 need-connector = compression F connector of the cable's series
 need-cable = 6-series coaxial cable, { $length } and some spare
-need-cable-unmeasured = 6-series coaxial cable, as long as the run and some spare
+need-cable-unmeasured = 6-series coaxial cable, as long as the old one and some spare
 need-amplifier = amplifier with { $outputs ->
     [one] one output
    *[other] { $outputs } outputs

@@ -11,20 +11,21 @@ source-survey = From what stands in this survey.
 source-band = Adapters use 1125 to 1675 MHz (announcement of SCTE 235, 2017).
 source-filter-use = SCTE 235 2017, abstract: a filter keeps the network from reaching a neighbour and protects receivers; it may sit at the entry, at a device, or both.
 source-filter-sheet = A published data sheet for a ground-block filter (2019): passes up to 1002 MHz, stops 1125 to 1675 MHz by at least 40 dB.
-source-splits = Losses from a published trade article: 3.5 dB for 2 legs, 7 dB for 4, 10.5 dB for 8. Six legs, 9 dB: common practice.
+source-splits = Losses from a published trade article: 3.5 dB for 2 outputs, 7 dB for 4, 10.5 dB for 8. Six outputs, 9 dB: common practice.
 source-satellite = Satellite signals on the cable take 950 to 2150 MHz (makers' data; EN 50494:2007 and EN 50607:2015 distribute it); adapters use 1125 to 1675 MHz (announcement of SCTE 235, 2017).
 
 ## Cautions
 
 caution-who-depends-on-it = Before you unplug anything: does a phone line, an alarm or a medical call device work through this modem or amplifier? If so, leave it plugged in and first ask whoever looks after it.
 caution-supplies-first = First pull the mains plugs of everything that feeds the coax: the amplifier's small power supply (inserter), the satellite receiver. They can put power on the cable. If you see a spark or feel a tingle, stop, let go, and call an electrician. Nothing needs to be measured.
-caution-house-side-only = Work only on the house side of the ground block. Leave the cable from the street and the provider's box closed: some of these cables carry up to 90 V AC (from memory).
+caution-house-side-only = Work only on the house side of the ground block. Leave the cable from the street and the provider's box closed: some of these cables carry up to 90 V AC, as far as we know.
 caution-keep-grounds = Leave every ground wire in its place: it leads lightning and stray mains current away. Local code and licensed trades go first.
 caution-thunderstorm = Leave coax alone while a thunderstorm is near: the cable leads outdoors.
 caution-heights = In an attic, step on the joists only, and mind heat and old wiring. Stay off roofs, and use a ladder only with somebody beside you.
-caution-powered-leg = If a leg may carry power (to an amplifier, an antenna preamplifier or a dish), use a cap that holds DC back (DC-blocked); a plain cap would short the supply.
+caution-powered-leg = If an output may carry power (to an amplifier, an antenna preamplifier or a dish), use a cap that holds DC back (DC-blocked); a plain cap would short the supply.
 caution-fibre = Leave the fibre plugged in, and never look into its end: the light cannot be seen and can hurt the eye.
-caution-mains-near = Keep new cable clear of mains cables. Where they share a way or a box, ask an electrician.
+caution-blade = The cutter and the stripper have open blades. Cut away from hand and body, with the cable lying on something firm.
+caution-mains-near = Keep coax clear of mains cables. Where both share a way or a wall box, leave it closed and ask an electrician.
 
 ## The entry
 
@@ -96,8 +97,8 @@ finding-shared-building = Other homes share this coax.
 ## Splitters
 
 finding-splitter-not-for-band = The label of { $part } says { $band }; the room network uses { $wanted }.
-    .why = Above what it is made for, it may cost little or much. Nobody can tell without trying.
-    .do = Swap it for a splitter that says MoCA or reaches 1675 MHz, with as many legs as you use.
+    .why = Above what it is made for, it may cost little or much; the forecast counts with the whole range. Between two outputs any splitter costs more than its print says: the print counts from input to output.
+    .do = Leave it while forecast and outlet test give what is wished. Swap it where one of them falls short: for a splitter that says MoCA or reaches 1675 MHz, with as many outputs as you use.
     .source = { source-practice }
 
 finding-splitter-label-unknown = It is not yet known for which band { $part } is made.
@@ -110,18 +111,18 @@ finding-label-doubtful = The label of { $part } could be read in more than one w
     .do = Look at the label once more and type what it says.
     .source = { source-survey }
 
-finding-splitter-needless = Only one leg of { $part } is used.
+finding-splitter-needless = Only one output of { $part } is used.
     .why = The signal is divided for nothing: about { $saving } could be saved.
     .do = Take it out and join the two cables with a barrel (cable joiner). Then check that TV and internet still work.
     .source = { source-splits }
 
-finding-splitter-too-large = Only { $used } legs of { $part } are used.
-    .why = Every leg takes its share, used or not: about { $saving } could be saved.
+finding-splitter-too-large = Only { $used } outputs of { $part } are used.
+    .why = Every output takes its share, used or not: about { $saving } could be saved.
     .do = A { $legs }-way splitter made for the band up to 1675 MHz would do.
     .source = { source-splits }
 
 finding-splitters-in-cascade = Two splitters hang one behind the other at the same spot: { $upper } and { $lower }.
-    .why = The signal is divided twice: about { $saving } could be saved for the weakest leg.
+    .why = The signal is divided twice: about { $saving } could be saved for the weakest output.
     .do = One { $legs }-way splitter made for the band up to 1675 MHz can do the work of both.
     .source = { source-splits }
 
@@ -133,32 +134,32 @@ finding-splits-many = Up to { $splits } splits in a row lie above { $outlets }.
 ## Legs and outlets
 
 finding-leg-open = { $count ->
-    [one] Leg { $legs } of { $part } is free and open.
-   *[other] Legs { $legs } of { $part } are free and open.
+    [one] Output { $legs } of { $part } is free and open.
+   *[other] Outputs { $legs } of { $part } are free and open.
 }
-    .why = Signals come back from an open leg and disturb the others a little; noise can get in there.
+    .why = Signals come back from an open output (leg) and disturb the others a little; noise can get in there.
     .do = Screw a 75-ohm cap (terminator) on.
     .source = { source-practice }
 
 finding-leg-not-seen = { $count ->
-    [one] Nobody has noted yet whether leg { $legs } of { $part } is free, capped or open.
-   *[other] Nobody has noted yet whether legs { $legs } of { $part } are free, capped or open.
+    [one] Nobody has noted yet whether output { $legs } of { $part } is free, capped or open.
+   *[other] Nobody has noted yet whether outputs { $legs } of { $part } are free, capped or open.
 }
-    .why = An open leg disturbs the others a little; a cable there may lead to a further outlet.
+    .why = An open output disturbs the others a little; a cable there may lead to a further outlet.
     .do = Have a look and note it.
     .source = { source-survey }
 
 finding-outlet-open = Nothing is plugged in at { $outlet }.
     .why = Signals come back from an empty outlet and disturb the others a little.
-    .do = Screw a 75-ohm cap (terminator) on, or disconnect its cable at the splitter and cap that leg.
+    .do = Screw a 75-ohm cap (terminator) on, or disconnect its cable at the splitter and cap that output.
     .source = { source-practice }
 
 finding-loose-end = { $count ->
-    [one] A cable leaves leg { $legs } of { $part } and nobody knows yet where it goes.
-   *[other] Cables leave legs { $legs } of { $part } and nobody knows yet where they go.
+    [one] A cable leaves output { $legs } of { $part } and nobody knows yet where it goes.
+   *[other] Cables leave outputs { $legs } of { $part } and nobody knows yet where they go.
 }
     .why = It may feed an outlet that you miss, or end open in a wall and disturb the others.
-    .do = Trace it: with a tone tracer, or by looking which outlet goes quiet when it is unscrewed. If it leads nowhere, unscrew it and cap the leg.
+    .do = Trace it: with a tone tracer, or by looking which outlet goes quiet when it is unscrewed. If it leads nowhere, unscrew it and cap the output.
     .source = { source-practice }
 
 finding-two-on-port = Two cables are noted on { $port }: { $parts }.
@@ -199,17 +200,17 @@ connector-hand-tight = a connector turned by hand only
 
 finding-run-thin-and-long = Thin cable (59 series): { $run } is { $length } long.
     .why = Thin cable loses more on the way than the usual 6 series.
-    .do = If the room turns out slow, this run is the one to replace with 6-series cable.
-    .source = Loss of 59-series cable from memory, not checked against its standard (SCTE 74).
+    .do = If the room turns out slow, this cable is the one to replace with 6-series cable.
+    .source = Loss of 59-series cable as far as we know, not checked against its standard (SCTE 74).
 
 finding-run-unknown-and-long = Cable of a kind not yet known: { $run } is { $length } long.
     .why = If it is thin cable (59 series), it loses more than the usual 6 series.
     .do = Read the print on the jacket: "59", "6", "7" or "11".
-    .source = Loss of 59-series cable from memory, not checked against its standard (SCTE 74).
+    .source = Loss of 59-series cable as far as we know, not checked against its standard (SCTE 74).
 
 finding-run-very-long = A very long cable: { $run } is { $length } long.
     .why = Over such a length even good cable takes off a good part of the signal.
-    .do = Look for a shorter way. If this run must be long, thicker cable (11 series) loses less.
+    .do = Look for a shorter way. If this cable must be long, thicker cable (11 series) loses less.
     .source = Worked out from a published sheet of typical 6-series cable: 8.6 dB a 100 ft at 1675 MHz.
 
 finding-connector-poor = A weak spot: { $run } has { $state } { $end }.
@@ -234,12 +235,12 @@ finding-joint-bad = A bad joint: { $run } has conductors twisted together, or a 
 loose-not-traced = nobody has noted yet what feeds it
 loose-loop = what is noted as its feed hangs below it
 loose-too-deep = it would hang more parts deep than any house has
-loose-no-such-port = the part that feeds it has no such leg
+loose-no-such-port = the part that feeds it has no such output
 loose-feeder-gone = the part that fed it is no longer in the survey
 
 finding-part-loose = Not yet traced: { $part }; { $reason }.
     .why = What gets through to it cannot be worked out until it is known where it hangs.
-    .do = Find out which leg its cable comes from: with a tone tracer, or by looking what goes quiet when a leg is unscrewed.
+    .do = Find out which output its cable comes from: with a tone tracer, or by looking what goes quiet when an output is unscrewed.
     .source = { source-survey }
 
 finding-other-tree = Two separate coax trees: { $outlet } hangs on one; { $bridge }, where the room network starts, on another.
@@ -249,12 +250,12 @@ finding-other-tree = Two separate coax trees: { $outlet } hangs on one; { $bridg
 
 finding-bridge-not-chosen = It is not yet known at which outlet the room network starts.
     .why = One adapter near the router joins coax and router (the bridge). What gets through is counted from there.
-    .do = Choose the outlet nearest the router, and note the adapter there as the bridge.
+    .do = Choose the outlet nearest the router, and note that the adapter at the router (the bridge) goes there.
     .source = { source-survey }
 
 finding-two-bridges = More than one device joins this coax to the router: { $outlets }.
     .why = Data can then run in a circle (loop) and bring the whole home network to a halt.
-    .do = Keep one: either the gateway's own coax network or one adapter as the bridge, not both. Unplug the network cable of the other, or switch its coax network off.
+    .do = Keep one: either the gateway's own coax network or one adapter at the router (bridge), not both. Unplug the network cable of the other, or switch its coax network off.
     .source = { source-practice }
 
 finding-tag-twice = The tag { $tag } stands on more than one thing: { $things }.
@@ -296,7 +297,7 @@ finding-fibre-link = A fibre box reaches the router over coax.
 finding-too-many-adapters = { $count } adapters are planned or present on one tree; such a network takes { $most }.
     .why = The ones beyond that number would be left out. The provider's boxes count too.
     .do = Leave some rooms out, or serve several rooms from one adapter with a network switch.
-    .source = Broadband Forum TR-181 Issue 2: 16 members, 8 for version 1.0. That one 1.0 adapter brings all down to 8 is from memory.
+    .source = Broadband Forum TR-181 Issue 2: 16 members, 8 for version 1.0. One 1.0 adapter brings all down to 8, as far as we know.
 
 finding-versions-mixed = Older and newer adapters share this coax: versions { $versions }.
     .why = They work together, but each pair runs at the speed of the older one: the oldest at { $slowest } Mb/s at most. While such a pair sends, the others wait.
@@ -332,10 +333,10 @@ level-at-least = { $low } or more
 level-at-most = { $high } or less
 
 window-analog-tv = analog TV at the set: 0 dBmV or more (47 CFR 76.605)
-window-digital-tv = digital TV at the set: -12 to +15 dBmV (a guide figure, from memory)
+window-digital-tv = digital TV at the set: -12 to +15 dBmV (a guide figure, as far as we know)
 window-modem-receives = what the modem receives: -15 to +15 dBmV (a published manual that reproduces DOCSIS)
 window-modem-sends = what the modem sends: 50 dBmV or less (a published article on DOCSIS 3.1)
-window-antenna-tv = antenna TV at the set: -34 dBmV or more (a guide figure, from memory)
+window-antenna-tv = antenna TV at the set: -34 dBmV or more (a guide figure, as far as we know)
 
 finding-level-below-rule = At { $outlet } { $service } was measured at { $level } ({ $frequency }); { $needs } is the rule for analog channels.
     .why = The picture can turn grainy, and any further loss is seen at once.
@@ -345,7 +346,7 @@ finding-level-below-rule = At { $outlet } { $service } was measured at { $level 
 finding-level-outside-guide = At { $outlet } { $service } was measured at { $level } ({ $frequency }); { $needs } is usual.
     .why = Channels may freeze or be missing, and there is no room for further loss.
     .do = Look at connectors and splits on the way there. If all are sound, ask the provider, or whoever looks after the antenna.
-    .source = Guide figures from memory (SCTE 40 for cable, ATSC A/74 for antenna), not checked against them.
+    .source = Guide figures as far as we know (SCTE 40 for cable, ATSC A/74 for antenna), not checked against them.
 
 finding-modem-level-outside = The modem at { $outlet } receives { $level } ({ $frequency }); { $needs } is what it is made for.
     .why = The internet may be slow or drop out, whatever the room network does.
@@ -401,7 +402,7 @@ finding-nodes-more-than-known = The adapter at { $outlet } sees { $seen } networ
 finding-node-alone = The adapter at { $outlet } sees no other, though { $known } adapters are noted on this coax.
     .why = It cannot hear the others, and may form a network of its own beside theirs.
     .do = Check that it has the same privacy password as the others. Then try it at an outlet near the start of the network (bridge): if it works there, the cable between is the place to look.
-    .source = That such an adapter may form a second network is from memory.
+    .source = Such an adapter may form a second network, as far as we know.
 
 ## From the outlet test
 
@@ -411,15 +412,38 @@ way-from-room = from the room
 
 measured-phy-rate = a PHY rate (raw speed on the coax) of { $rate }
 
-finding-measured-below-forecast = At { $outlet } { $measured } was measured; { $expected } was expected.
-    .why = Something on the way takes more than this survey knows of.
-    .do = Look at the connectors and parts on the way that nobody has looked at yet. Measuring a neighbouring outlet tells which part it is.
+finding-measured-below-forecast = { $wish ->
+    [met] The wish at { $outlet } is met: { $measured } was measured. Still, { $expected } was expected.
+   *[other] At { $outlet } { $measured } was measured; { $expected } was expected.
+}
+    .why = { $wish ->
+    [met] Nothing needs to be done for the wish. Something on the way takes more than this survey knows of, or something else slowed the test.
+   *[other] Something on the way takes more than this survey knows of, or something else slowed the test.
+}
+    .do = { $wish ->
+    [met] If more is wanted one day, look at the connectors and parts on the way that nobody has looked at yet.
+   *[other] First test once more with another computer. Then look at the connectors and parts on the way that nobody has looked at yet. Measuring a neighbouring outlet tells which part it is.
+}
     .source = { source-survey }
 
 finding-measured-above-forecast = At { $outlet } { $measured } was measured, more than expected: { $expected }.
     .why = The wiring is better than noted, so other figures here may be too low as well.
     .do = Nothing needs to be done. If cable lengths or labels were guessed, look once more.
     .source = { source-survey }
+
+finding-socket-holds-test = { $wish ->
+    [met] The wish at { $outlet } is met: { $measured } was measured.
+   *[other] At { $outlet } { $measured } was measured.
+} { $said ->
+    [yes] That is what the network socket of the test, made for { $socket }, lets pass.
+   *[other] That is about what a network socket made for { $socket } lets pass, such as most computers have.
+}
+    .why = Such a socket ends a test before the coax does. It says nothing against the coax.
+    .do = { $said ->
+    [yes] Nothing needs to be done. Only a test with faster sockets at both ends shows what the coax gives.
+   *[other] Look which sockets the two computers of the test have, and note it with the test. Nothing else needs to be done.
+}
+    .source = RFC 6349 (2011), section 4.1.1: 94.9 % of the line rate is left for data.
 
 finding-loss-above-forecast = On the way to { $outlet } { $measured } is lost, by the power sent and received; { $expected } was expected.
     .why = Something on the way takes more than this survey knows of.
@@ -433,7 +457,7 @@ finding-one-way-slower = At { $outlet } the way { $way } is much slower: { $slow
 
 finding-loss-under-load = At { $outlet } { $share } of packets get lost while the network is busy.
     .why = A sound coax network loses next to none, even when busy.
-    .do = Look for loose or corroded connectors and open legs on the way, then test again.
+    .do = Look for loose or corroded connectors and open outputs on the way, then test again.
     .source = MoCA 2.0 press release, June 2010: the target is one packet lost in 100 million.
 
 finding-speed-swings = The internet at { $outlet } swings between { $low } and { $high }, with heat or the time of day.

@@ -26,7 +26,7 @@ part-unknown = a part not yet identified
 # A part with its tag: S2 (a 4-way splitter).
 part-tagged = { $tag } ({ $part })
 part-in-room = { $part } in { $room }
-part-port = leg { $port } of { $part }
+part-port = output { $port } of { $part }
 part-through-port = the way through (OUT) of { $part }
 part-tap-port = tap { $port } (TAP) of { $part }
 part-passive-port = the passive port (not amplified) of { $part }

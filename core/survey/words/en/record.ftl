@@ -18,8 +18,8 @@ removed-thing = { $thing }, removed by { $author } ({ $when } UTC)
 changed-after-removal = { $thing } was removed by { $remover } and changed by { $changer }. It stays until somebody removes it again.
 
 # Things that are not parts.
-thing-run = { $tag } (a cable run)
-thing-run-untagged = a cable run without a tag
+thing-run = { $tag } (a cable)
+thing-run-untagged = a cable without a tag
 thing-room = the room { $name }
 thing-survey = the survey
 thing-note = a note
@@ -56,7 +56,7 @@ field-wish = the speed wished for
 field-text = the text
 field-about = what it is about
 field-measured = the reading
-field-port = the leg that it was taken at
+field-port = the output that it was taken at
 field-top_mhz = the highest frequency
 field-image = the picture
 field-of = what the photo shows
@@ -78,7 +78,7 @@ field-outcome = how the work ended
 field-digest = the mark of the measurement's file
 field-text-piece = a piece of the measurement's file
 field-device_filter = the filter at the device
-field-end = what is on leg { $port }
+field-end = what is on output { $port }
 field-other = { $name }
 
 # Values.
@@ -160,6 +160,7 @@ value-reach-house = within the house
 value-reach-adapter_page = from an adapter's page
 value-how-wire = { $reach }, by wire
 value-how-radio = { $reach }, partly by radio
+value-how-socket = { $how }, the slowest network socket { $socket }
 value-text-piece = figures
 value-image = a picture of { $width } x { $height } pixels
 value-cable-six = 6 series
@@ -184,7 +185,7 @@ value-entry_state-connected = connected
 value-entry_state-cut_off = cut off
 value-entry_state-unknown = not known
 value-end-capped = a 75-ohm cap (terminator)
-value-end-open = nothing: the leg is open
+value-end-open = nothing: the output is open
 value-end-loose_end = a cable that leads nobody knows where
 value-role-before = before the work
 value-role-after = after the work

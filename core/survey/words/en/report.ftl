@@ -19,8 +19,10 @@ report-internet = The internet plan gives { $down } towards the house and { $up 
 report-services = On the coax today: { $services }.
 report-services-none = No other service on the coax was named.
 report-network = The network to be built: MoCA { $version } adapters with { $port } Ethernet ports, one of them at the router (the bridge).
-report-bridge = The bridge adapter stands at { $bridge }.
-report-bridge-none = Nobody has chosen yet where the bridge adapter stands, so nothing can be forecast.
+report-network-planned = The network to be built, as planned here: MoCA { $version } adapters with { $port } Ethernet ports, one of them at the router (the bridge). There are none yet, or nobody could say which they are, so version and port are assumed.
+report-bridge = The adapter at the router (the bridge) stands at { $bridge }.
+report-bridge-planned = The adapter at the router (the bridge) is to stand at { $bridge }.
+report-bridge-none = Nobody has said yet where the adapter at the router (the bridge) stands, so nothing can be forecast.
 report-wish = { $room }: { $down } towards the room, { $up } from it
 report-wish-none = No room's wished speed was written down.
 
@@ -36,7 +38,7 @@ answer-none = { $asked ->
     [one] The one room that was asked about does not get the speed wished for, as the wiring is now.
    *[other] None of the { $asked } rooms gets the speed wished for, as the wiring is now.
 }
-answer-nothing-asked = No wished speed was written down for a room away from the bridge, so this report only says what gets through.
+answer-nothing-asked = No wished speed was written down for a room away from the router, so this report only says what gets through.
 answer-surely = Surely: { $rooms }.
 answer-not-together = Not all at once, though: together the wishes need more than the adapters can share.
 answer-likely = Likely: { $rooms }.
@@ -48,6 +50,7 @@ answer-when-done = When the whole work list is done, { $met } of { $asked } like
    *[other] get
 } it.
 answer-nothing-to-do = No change was found that is worth the work.
+answer-nothing-more = The changes that were worth the work are done; nothing more is worth it.
 
 # 2. The wiring map
 report-map = The wiring as it was found
@@ -56,7 +59,7 @@ report-map-scroll = The wiring map; scroll sideways to see all of it
 # 3. The forecast
 report-forecast = What gets through to each room
 report-forecast-caption = Forecast for each outlet, both ways
-report-forecast-how = "Likely" is the middle of { $draws } draws over everything not known exactly. "Nine times in ten" means that only a tenth of the draws came out below.
+report-forecast-how = "Likely" is the middle of { $draws } tries over everything not known exactly. "Nine times in ten" means that only a tenth of the tries came out below.
 report-forecast-none = No outlet is to have an adapter yet, so there is nothing to forecast.
 head-outlet = Outlet
 head-wish = Wished
@@ -74,15 +77,15 @@ met-likely = Likely
 met-unlikely = Unlikely
 met-not-known = Not known
 met-not-asked = Not asked
-reach-no-bridge = not known: no bridge adapter is chosen
+reach-no-bridge = not known: nobody has said which outlet gets the adapter at the router (the bridge)
 reach-loose = not known: { $part } is not yet traced to a feed
-reach-other-tree = nothing gets there: it hangs on another tree of cables than the bridge
+reach-other-tree = nothing gets there: it hangs on another tree of cables than the adapter at the router
 reach-no-channel = nothing gets there: the two adapters have no free channel in common
 limit-path = the cables and splitters on the way
 limit-version = the older adapter's MoCA version
 limit-ethernet = the slower Ethernet port
 limit-band = the band: too few channels are free
-links-share = The two adapters hear each other in { $share } of the draws.
+links-share = The two adapters hear each other in { $share } of the tries.
 report-channels = Channels used: { $channels }.
 report-round-trip = The coax adds about { $time } to each round trip.
 shared-fits = All wishes at once fit into what the adapters share ({ $share } of the time on the coax).
@@ -99,9 +102,9 @@ report-plot-how = Lower in the plot is more loss. Narrow dips come from echoes: 
 
 # 5. Costs
 report-costs = Where the loss arises
-report-costs-how = Worked out with every unknown at its likely value. The forecast above is the middle of many draws with their echoes, so its loss can differ.
+report-costs-how = Between two outputs a splitter costs more than its print says: the print counts from input to output, and the outputs are kept apart from each other. Worked out with every unknown at its likely value. The forecast above is the middle of many tries with their echoes, so its loss can differ.
 report-costs-none = No path was worked out yet.
-report-costs-caption = On the way from the bridge to { $place }
+report-costs-caption = On the way from the adapter at the router to { $place }
 report-costs-total = All together
 head-place = Place
 head-share = Share
@@ -130,7 +133,31 @@ term-caution = Caution
 term-back = Put it back
 term-services = TV and modem
 
-# 8. Work list
+# 8. What was done
+report-done = What was done
+done-nothing = No change was made yet.
+done-done = Done
+done-could-not = Could not be done
+done-put-back = Put back as it was
+done-fine = TV and internet were fine afterwards.
+done-not-fine = Something was worse afterwards.
+done-nothing-else = Nothing else used the cable.
+done-not-looked = Nobody said whether TV and internet were fine afterwards.
+done-standing = How it stands
+done-still-fine-yes = After all work TV and internet work as before.
+done-still-fine-no = After all work something is worse than before: see what was done, and put back the change after which it began.
+done-still-fine-nothing = Nothing else uses the cable, so nothing else can have become worse.
+done-still-fine-unsure = Whether TV and internet work as before is not sure.
+done-still-fine-open = Nobody has said yet whether TV and internet work as before.
+done-private-password-yes = Private: all adapters have the same privacy password.
+done-private-password-no = Not private yet: not all adapters have the same privacy password.
+done-private-password-none = Private or not is still open: there were no adapters yet.
+done-private-password-unsure = Whether all adapters have the same privacy password is not sure.
+done-private-password-open = Nobody has said yet whether the adapters have a privacy password.
+done-adapters-yes = The adapters are placed.
+done-adapters-open = The adapters are still to be bought and placed.
+
+# 9. Work list
 report-work = Work list, in order
 report-work-none = No change was found that is worth the work.
 report-work-how = Do one change at a time. After each, check that TV and internet still work.
@@ -142,7 +169,7 @@ step-minutes = { $minutes ->
 step-parts = Parts to get
 step-no-parts = No parts needed.
 step-gain-caption = What step { $number } gains, likely rate towards the room
-step-no-gain = No room gets faster by this step; it is done for another reason.
+step-no-gain = No room gets faster by this step. The reason for it: { $why }
 head-before = Before
 head-after = After
 head-gain = Gain
@@ -164,7 +191,7 @@ report-cautions-how = Read these before touching anything. Local code and the pr
 report-unknown = What is not known
 report-unknown-none = Nothing that this report asks about is unknown.
 report-unknown-caption = What is not known, what matters most first
-report-unknown-how = What lies on the way to a room makes its range wider; look there first.
+report-unknown-how = Where it could be worked out, each was tried at both ends of what it may turn out to be. What changes most comes first; look there first.
 head-unknown = Not known
 head-matters = Does it matter?
 unknown-label = what its label says
@@ -184,24 +211,26 @@ unknown-loose = what feeds it
 unknown-entry = whether it is joined to the world outside
 unknown-plugged = what is plugged in
 unknown-field = what "{ $field }" says: written by a newer version, and kept
+matters-stake = Yes: knowing it may change what { $room } gets by up to { $rate }
+matters-hardly = Little: it hardly changes the forecast
 matters-weakest = Yes: on the way to the weakest room
 matters-way = Yes: on the way to { $rooms }
 matters-loose = Perhaps: it may be the missing link to a room
 matters-leak = Perhaps: if it is joined, signals leave the house there
 matters-echo = A little: its echo reaches the way to a room
-matters-little = Little: on no way between the bridge and a room
+matters-little = Little: on no way between the router and a room
 
 # 11. Parts
-report-parts = All parts and runs
+report-parts = All parts and cables
 report-parts-none = No part was written down yet.
 report-parts-caption = Parts, each tree from the street to the rooms
-report-runs-caption = Cable runs
+report-runs-caption = Cables
 head-part = Part
 head-where = Where
 head-fed = Fed from
 head-label = What the label says
 head-rated = Taken as
-head-run = Run
+head-run = Cable
 head-series = Series
 head-length = Length
 head-connectors = Connectors
@@ -220,6 +249,7 @@ rated-stops = stops { $band }
 rated-bypass = has a by-pass for MoCA
 rated-no-bypass = has no by-pass for MoCA
 length-unknown = not known
+length-short = assumed short: at most 1 m (3 ft)
 length-paced = { $length }, paced
 length-guessed = { $length }, guessed
 length-measured = { $length }, measured
@@ -266,7 +296,7 @@ reading-round-trip = round trip { $time }
 report-sources = How each figure is backed
 report-sources-how = Every figure in the forecast that no published document fixes is listed here with its range. The lengths, labels and wishes come from the survey.
 report-sources-caption = Figures that are estimated, with range and source
-report-seed = The draws are made from seed { $seed }: the same survey gives the same report.
+report-seed = The tries (draws) are made from seed { $seed }: the same survey gives the same report.
 head-figure = Figure
 head-lowest = Lowest
 head-usual = Likely
@@ -294,11 +324,11 @@ estimate-cable-seven-low-power = 7-series cable below 55 MHz: power of the frequ
 estimate-cable-eleven-low-power = 11-series cable below 55 MHz: power of the frequency that its loss follows
 estimate-cable-velocity = How fast signals run in cable (velocity factor)
 estimate-splitter-slope = Splitter: how its loss grows with frequency
-estimate-splitter-isolation = Splitter: loss between two legs (isolation)
-estimate-splitter-isolation-rated-for-moca = Splitter marked for MoCA: loss between two legs (isolation)
+estimate-splitter-isolation = Splitter: loss between two outputs (isolation)
+estimate-splitter-isolation-rated-for-moca = Splitter marked for MoCA: loss between two outputs (isolation)
 estimate-splitter-return-loss = Splitter: how weak its echo is (return loss)
 estimate-splitter-extra-above-rating = Splitter above the band on its label: extra loss a pass
-estimate-splitter-isolation-above-rating = Splitter above the band on its label: loss between two legs
+estimate-splitter-isolation-above-rating = Splitter above the band on its label: loss between two outputs
 estimate-splitter-return-loss-above-rating = Splitter above the band on its label: return loss
 estimate-splitter-ramp = Splitter: how far above its band that holds in full
 estimate-splitter-delay = Splitter: delay half way through
@@ -357,13 +387,13 @@ map-description = { $parts ->
     [0] no cable has an unknown far end.
     [one] one cable has an unknown far end.
    *[other] { $ends } cables have an unknown far end.
-} The lists of parts and runs say the same in words.
+} The lists of parts and cables say the same in words.
 map-tag-and-room = { $tag } · { $room }
 map-entry = entry
 map-ground-block = ground block
 map-entry-filter = entry filter
 map-splitter = { $legs ->
-    [0] splitter, legs not counted
+    [0] splitter, outputs not counted
    *[other] { $legs }-way splitter
 }
 map-tap = tap
@@ -391,24 +421,25 @@ map-label-unread = label not read
 map-bypass = MoCA by-pass
 map-no-bypass = no MoCA by-pass
 map-bypass-unknown = by-pass? not known
-map-bridge = bridge adapter
+map-bridge = adapter at the router (bridge)
 map-adapter = adapter
 map-plugged-unknown = nobody looked
 map-plugged-nothing = nothing plugged in
 map-plugged = { $things }
 map-loses = loses { $loss }
 map-weakest = WEAKEST ROOM
-map-leg = leg { $port }
-map-legs = legs { $first } to { $last }
+map-leg = output { $port }
+map-legs = outputs { $first } to { $last }
 map-output = output
 map-shared-port = two on one port
-map-run-unknown = run not noted
+map-run-unknown = cable not noted
 map-cable-6 = 6 series
 map-cable-59 = 59 series
 map-cable-7 = 7 series
 map-cable-11 = 11 series
 map-cable-unknown = series unread
 map-length = { $length }
+map-length-short = short
 map-length-unknown = no length
 map-length-paced = paced
 map-length-guessed = guessed
@@ -426,19 +457,19 @@ map-loose-feeder-gone = LOOSE: its feed is not here
 map-loose-ends = Loose ends: cables that go on, nobody knows where
 map-loose-end = { $port }
 map-key = Boxes are parts, lines are cables; the street is on the left, the rooms are on the right. Square boxes pass signals on, round ones are outlets, dotted ones are loose.
-map-key-weak = Thick dashed line: the way from the bridge to the weakest room. "Loses" says how much of the signal each place on it takes; every 3 dB halve it.
+map-key-weak = Thick dashed line: the way from the adapter at the router to the weakest room. "Loses" says how much of the signal each place on it takes; every 3 dB halve it.
 
 # The plot
 plot-name = Loss over frequency
-plot-description = Loss in dB between the bridge and { $rooms } over frequency in MHz, each with a likely curve and the range in which eight of ten draws lie. Channels used: { $channels }. The table of costs says where the loss arises.
+plot-description = Loss in dB between the adapter at the router and { $rooms } over frequency in MHz, each with a likely curve and the range in which eight of ten tries lie. Channels used: { $channels }. The tables under “Where the loss arises” say where it is lost.
 plot-panel = To { $place }: { $loss }
 plot-likely = likely
-plot-range = eight draws of ten lie here
+plot-range = eight tries of ten lie here
 plot-channel = used: { $mhz }
 plot-x-axis = frequency, MHz
 plot-y-axis = loss, dB
 reading-modem-sends = the modem sends at { $level }
-reading-power = lost on the way from the bridge { $loss }, from the power sent and received
+reading-power = lost on the way from the adapter at the router { $loss }, from the power sent and received
 reading-nodes-seen = { $count ->
     [one] one network member seen
    *[other] { $count } network members seen

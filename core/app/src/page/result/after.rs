@@ -4,7 +4,7 @@ use survey::fact::{Edit, SubjectId, value_of};
 use survey::record::{Outcome, OutcomeKind, PhotoRole, Work, field};
 use survey::words::Phrase;
 
-use super::{ResultPlace, ended, put_back};
+use super::{ResultPlace, put_back};
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::guide::Guide;
@@ -24,7 +24,7 @@ pub(super) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
         sketch.press("work", &Phrase::new("to-work"), PressWeight::Main);
         return sketch.screen;
     };
-    let what = ended::what(scene, work);
+    let what = work.what(scene.survey);
     sketch.words(WordsRole::Plain, &what);
     sketch.words(WordsRole::Lead, &what.attribute("check"));
     sketch.words(WordsRole::Why, &Phrase::new("after-why"));

@@ -2,11 +2,11 @@
 
 use coax::Span;
 use survey::fact::SubjectId;
-use survey::finding::FindingKind;
+use survey::finding::{FindingKind, Lies, held_against};
 use survey::forecast::{PathForecast, Reach};
 use survey::record::{Reading, ReadingKind, Survey, TestReach};
 use survey::report::{Matters, Unknown};
-use survey::words::{Arg, Phrase, rounded_rate};
+use survey::words::{Arg, Phrase};
 
 use super::{findings, reading, shown, telling, tests, unknowns, waiting};
 use crate::guide::OpenSurvey;
@@ -34,6 +34,9 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
     let lead = match (outlets.is_empty(), below.is_empty()) {
         (true, _) => "compare-none",
         (false, true) => "compare-all-fine",
+        (false, false) if below.iter().all(|outlet| is_as_wished(survey, *outlet)) => {
+            "compare-below-as-wished"
+        }
         (false, false) => "compare-some-below",
     };
     sketch.words(WordsRole::Lead, &Phrase::new(lead).with("below", Arg::Count(below.len() as u64)));
@@ -67,6 +70,7 @@ fn is_of_test(kind: FindingKind) -> bool {
         kind,
         FindingKind::MeasuredBelowForecast
             | FindingKind::LossAboveForecast
+            | FindingKind::SocketHoldsTest
             | FindingKind::OneWaySlower
             | FindingKind::LossUnderLoad
             | FindingKind::SpeedSwings
@@ -107,15 +111,29 @@ fn tells(survey: &Survey, told: &Reading, down_mbps: f64) -> Tells {
     }
 }
 
-/// Where a measured rate lies, of the figures as shown.
-fn lies(mbps: f64, range: Span) -> &'static str {
-    if rounded_rate(mbps) < rounded_rate(range.low) {
-        "below"
-    } else if rounded_rate(mbps) > rounded_rate(range.high) {
-        "above"
-    } else {
-        "within"
+/// Where a measured rate lies, as the end of a message's name, and the range that was to be expected of such a test.
+fn lies(told: &Reading, mbps: f64, forecast: Span) -> (&'static str, Span, Option<f64>) {
+    let (lies, expected) = held_against(mbps, forecast, told.how.and_then(|how| how.socket_mbps));
+    match lies {
+        Lies::Below => ("below", expected, None),
+        Lies::Within => ("within", expected, None),
+        Lies::Above => ("above", expected, None),
+        Lies::AtSocket(socket) => ("at-socket", expected, Some(socket)),
+        Lies::NearSocket(socket) => ("near-socket", expected, Some(socket)),
     }
+}
+
+/// Whether a test over the cable gives what is wished at an outlet.
+fn is_as_wished(survey: &Survey, outlet: SubjectId) -> bool {
+    let Some(wish) = survey.wish_at(outlet) else { return false };
+    let over_cable = |told: &Reading, down_mbps| matches!(tells(survey, told, down_mbps), Tells::Coax);
+    let mut rates = survey.readings_at(outlet).filter_map(|told| match told.measured {
+        ReadingKind::Throughput { down_mbps, up_mbps } if over_cable(told, down_mbps) => {
+            Some((down_mbps, up_mbps))
+        }
+        _ => None,
+    });
+    rates.any(|(down_mbps, up_mbps)| down_mbps >= wish.down_mbps && up_mbps >= wish.up_mbps)
 }
 
 /// Whether something measured at an outlet that tells of the coax lies below the range that was expected.
@@ -126,7 +144,7 @@ fn is_below(survey: &Survey, worked: &Worked, outlet: SubjectId) -> bool {
             matches!(tells(survey, told, down_mbps), Tells::Coax)
                 && [(down_mbps, path.down), (up_mbps, path.up)]
                     .iter()
-                    .any(|(mbps, range)| lies(*mbps, *range) == "below")
+                    .any(|(mbps, range)| lies(told, *mbps, *range).0 == "below")
         }
         measured => measured.path_loss_db().is_some_and(|loss| loss > path.loss.high),
     })
@@ -135,13 +153,15 @@ fn is_below(survey: &Survey, worked: &Worked, outlet: SubjectId) -> bool {
 fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, worked: &Worked, outlet: SubjectId) -> RowEntry {
     let survey = scene.survey;
     let path = path(worked, outlet);
-    let mut told: Vec<Phrase> =
-        survey.readings_at(outlet).take(12).flat_map(|told| against(survey, told, path)).collect();
+    let as_wished = is_as_wished(survey, outlet);
+    let mut told: Vec<Phrase> = as_wished.then(|| Phrase::new("compare-wish-met")).into_iter().collect();
+    told.extend(survey.readings_at(outlet).take(12).flat_map(|told| against(survey, told, path)));
     if path.is_none() {
         told.push(Phrase::new("compare-no-forecast"));
     }
     let told = told.into_iter().map(|phrase| sketch.say(&phrase)).collect::<Vec<_>>().join(" ");
-    let culprit = path.filter(|_| is_below(survey, worked, outlet)).and_then(|path| culprit(survey, path));
+    let culprit =
+        path.filter(|_| is_below(survey, worked, outlet)).and_then(|path| culprit(survey, path, as_wished));
     sketch.row(
         Some(key_of("room", outlet)),
         &shown::outlet(survey, outlet),
@@ -161,10 +181,15 @@ fn against(survey: &Survey, told: &Reading, path: Option<&PathForecast>) -> Vec<
                     let ways = [("down", down_mbps, path.down), ("up", up_mbps, path.up)];
                     return ways
                         .map(|(way, mbps, range)| {
-                            Phrase::new(format!("compare-{}", lies(mbps, range)))
+                            let (lies, expected, socket) = lies(told, mbps, range);
+                            let phrase = Phrase::new(format!("compare-{lies}"))
                                 .text("way", way)
-                                .with("measured", Arg::Rate(mbps))
-                                .with("expected", Arg::RateRange(range))
+                                .with("measured", Arg::RateAsRead(mbps))
+                                .with("expected", Arg::RateRange(expected));
+                            match socket {
+                                Some(socket) => phrase.with("socket", Arg::RateAsRead(socket)),
+                                None => phrase,
+                            }
                         })
                         .into();
                 }
@@ -185,10 +210,13 @@ fn against(survey: &Survey, told: &Reading, path: Option<&PathForecast>) -> Vec<
     }
 }
 
-fn culprit(survey: &Survey, path: &PathForecast) -> Option<Phrase> {
+fn culprit(survey: &Survey, path: &PathForecast, as_wished: bool) -> Option<Phrase> {
     let dearest = telling::dearest(path)?;
     let place = telling::cost_place(survey, dearest.at);
-    Some(Phrase::new("compare-culprit").phrase("place", place).with("loss", Arg::Loss(dearest.db)))
+    let id = if as_wished { "compare-culprit-if-wanted" } else { "compare-culprit" };
+    let splitter = if telling::is_splitter(survey, dearest.at) { "yes" } else { "no" };
+    let phrase = Phrase::new(id).phrase("place", place).text("splitter", splitter);
+    Some(phrase.with("loss", Arg::Loss(dearest.db)))
 }
 
 /// What is not known on the way to an outlet.

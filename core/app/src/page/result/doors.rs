@@ -3,6 +3,7 @@
 use survey::record::OutcomeKind;
 use survey::report::answers;
 use survey::words::{Arg, Phrase};
+use survey::worklist::{are_adapters_placed, has_no_adapters};
 
 use super::{forecast, handover, keys, private, tests};
 use crate::place::Place;
@@ -10,7 +11,7 @@ use crate::scene::Scene;
 
 /// The rows: key, name, and what stands beside it.
 pub(in crate::page) fn doors(scene: &Scene<'_>) -> Vec<(&'static str, Phrase, Option<Phrase>)> {
-    vec![
+    let mut doors = vec![
         ("forecast", Phrase::new("forecast"), Some(through(scene))),
         (
             "findings",
@@ -22,7 +23,14 @@ pub(in crate::page) fn doors(scene: &Scene<'_>) -> Vec<(&'static str, Phrase, Op
         ("tests", Phrase::new("tests"), Some(tested(scene))),
         ("compare", Phrase::new("compare"), None),
         ("handover", Phrase::new("handover"), Some(given(scene))),
-    ]
+    ];
+    if has_no_adapters(scene.survey) {
+        let placed = are_adapters_placed(scene.survey);
+        let told = Phrase::new(if placed { "door-done" } else { "open" });
+        let place = doors.iter().position(|(key, ..)| *key == "private").unwrap_or_default();
+        doors.insert(place, ("placing", Phrase::new("placing"), Some(told)));
+    }
+    doors
 }
 
 /// Where such a row leads.

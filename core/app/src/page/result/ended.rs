@@ -1,8 +1,7 @@
 //! Work that is over: done, not possible, put back.
 
-use survey::fact::{Fact, SubjectId};
-use survey::rating::PartRating;
-use survey::record::{OutcomeKind, Survey, Work, field};
+use survey::fact::SubjectId;
+use survey::record::OutcomeKind;
 use survey::words::Phrase;
 
 use super::{ResultPlace, put_back};
@@ -29,45 +28,11 @@ pub(super) fn rows(scene: &Scene<'_>, sketch: &mut Sketch<'_>, most: usize) {
             .map(|work| {
                 let not_fine = work.outcome.others_fine == Some(false) && end == OutcomeKind::Done;
                 let remark = not_fine.then(|| Phrase::new("ended-not-fine"));
-                sketch.row(Some(key_of("ended", work.id)), &what(scene, work), None, remark.as_ref())
+                sketch.row(Some(key_of("ended", work.id)), &work.what(scene.survey), None, remark.as_ref())
             })
             .collect();
         sketch.rows(&Phrase::new(name), rows);
     }
-}
-
-/// What a piece of work was, in the names of the house before it.
-pub(super) fn what(scene: &Scene<'_>, work: &Work) -> Phrase {
-    work.change.phrase(&house_before(scene, work))
-}
-
-/// The house with the parts that the work changed or took out named as they were.
-fn house_before(scene: &Scene<'_>, work: &Work) -> Survey {
-    let mut house = scene.survey.clone();
-    let ledger = scene.ledger;
-    let made = ledger.history(work.id, field::CHANGE).first().map(|fact| fact.act());
-    let facts = made.map(|act| ledger.of_act(act)).unwrap_or_default();
-    let Some(first) = facts.iter().map(|fact| fact.id()).min() else { return house };
-    let before = |id: SubjectId, name: &str| -> Option<&Fact> {
-        ledger.history(id, name).into_iter().rfind(|fact| fact.id() < first && !fact.is_forgotten())
-    };
-    for id in facts.iter().map(|fact| fact.subject()) {
-        let Some(kind) = read(before(id, field::KIND)) else { continue };
-        if before(id, field::IS).is_none_or(|is| is.value() != "part") {
-            continue;
-        }
-        let mut part = survey::record::Part::new(id, kind);
-        part.tag = read(before(id, field::TAG));
-        part.room = read(before(id, field::ROOM));
-        let of_label = read::<String>(before(id, field::LABEL)).map(|label| PartRating::of_label(&label));
-        part.rating = read(before(id, field::RATING)).or(of_label).unwrap_or_default();
-        house.parts.insert(id, part);
-    }
-    house
-}
-
-fn read<T: serde::de::DeserializeOwned>(fact: Option<&Fact>) -> Option<T> {
-    serde_json::from_value(fact?.value().clone()).ok()
 }
 
 pub(super) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
@@ -79,7 +44,7 @@ pub(super) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
     };
     let end = ENDS.iter().find(|(end, _)| *end == work.outcome.end);
     sketch.screen.title = sketch.say(&Phrase::new(end.map_or("ended", |(_, name)| name)));
-    let what = what(scene, work);
+    let what = work.what(scene.survey);
     sketch.words(WordsRole::Lead, &what);
     let others = match work.outcome.others_fine {
         Some(true) => "ended-fine",

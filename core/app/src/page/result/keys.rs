@@ -22,6 +22,7 @@ pub(super) fn stage(key: &str) -> Option<ResultPlace> {
         "unknowns" => ResultPlace::Unknowns,
         "findings" => ResultPlace::Findings,
         "work" => ResultPlace::Work,
+        "placing" => ResultPlace::Placing,
         "private" => ResultPlace::Private,
         "tests" => ResultPlace::Tests,
         "still-fine" => ResultPlace::StillFine,

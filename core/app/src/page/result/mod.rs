@@ -15,6 +15,7 @@ mod keys;
 mod map;
 mod numbers;
 mod part;
+mod placing;
 mod private;
 mod put_back;
 mod reading;
@@ -23,6 +24,7 @@ mod shown;
 mod step;
 mod telling;
 mod test;
+mod test_socket;
 mod tests;
 mod unknowns;
 mod waiting;
@@ -69,6 +71,8 @@ pub(crate) enum ResultPlace {
     After(SubjectId),
     /// A piece of work that is over.
     Ended(SubjectId),
+    /// Place the adapters.
+    Placing,
     /// Keep it private.
     Private,
     /// The outlet test, room by room.
@@ -104,6 +108,7 @@ impl ResultPlace {
             | Self::Compare
             | Self::Handover => true,
             Self::Ended(_)
+            | Self::Placing
             | Self::Private
             | Self::Tests
             | Self::Test(_)
@@ -127,6 +132,7 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>, place: &ResultPlace) ->
         ResultPlace::Step(change) => step::show(open, scene, *change),
         ResultPlace::After(work) => after::show(scene, *work),
         ResultPlace::Ended(work) => ended::show(scene, *work),
+        ResultPlace::Placing => placing::show(scene),
         ResultPlace::Private => private::show(scene),
         ResultPlace::Tests => tests::show(scene),
         ResultPlace::Test(outlet) => test::show(scene, *outlet),
@@ -146,6 +152,7 @@ pub(super) fn take(guide: &mut Guide, place: &ResultPlace, deed: &Deed) -> Resul
         ResultPlace::Step(change) => step::take(guide, *change, deed),
         ResultPlace::After(work) => after::take(guide, *work, deed),
         ResultPlace::Ended(work) => ended::take(guide, *work, deed),
+        ResultPlace::Placing => placing::take(guide, deed),
         ResultPlace::Private => private::take(guide, deed),
         ResultPlace::Test(outlet) => test::take(guide, *outlet, deed),
         ResultPlace::Numbers(outlet, kind) => numbers::take(guide, *outlet, *kind, deed),

@@ -6,7 +6,7 @@ use survey::fact::{Edit, SubjectId, value_of};
 use survey::record::{HowMeasured, ReadingKind, TestReach, field};
 use survey::words::Phrase;
 
-use super::{ResultPlace, shown};
+use super::{ResultPlace, shown, test_socket};
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::given::Pending;
@@ -53,7 +53,7 @@ impl TestKind {
             Self::Internet | Self::InternetRadio => TestReach::Internet,
             Self::Page => TestReach::AdapterPage,
         };
-        HowMeasured { reach, over_radio: matches!(self, Self::HouseRadio | Self::InternetRadio) }
+        HowMeasured::new(reach, matches!(self, Self::HouseRadio | Self::InternetRadio))
     }
 
     /// What it gives, key and quantity.
@@ -82,6 +82,9 @@ pub(super) fn show(scene: &Scene<'_>, outlet: SubjectId, kind: TestKind) -> Scre
         let hint = name.attribute("hint");
         let hint = scene.language.knows(&hint.id).then_some(hint);
         sketch.number(key, &name, hint.as_ref(), *quantity, None);
+    }
+    if kind == TestKind::House {
+        test_socket::ask(&mut sketch);
     }
     sketch.press("keep", &Phrase::new("test-keep"), PressWeight::Main);
     sketch.press("tests", &Phrase::new("test-later"), PressWeight::Quiet);
@@ -126,13 +129,14 @@ pub(super) fn take(guide: &mut Guide, outlet: SubjectId, kind: TestKind, deed: &
             return Ok(Move::Stay);
         }
     };
+    let how = HowMeasured { socket_mbps: test_socket::told(&open.memory.pending), ..kind.how() };
     let mut edits = Vec::new();
     for measured in readings {
         let id = SubjectId::random();
         edits.push(Edit::new(id, field::IS, "reading"));
         edits.push(Edit::new(id, field::MEASURED, value_of(&measured)?));
         edits.push(Edit::new(id, field::ABOUT, json!(outlet)));
-        edits.push(Edit::new(id, field::HOW, value_of(&kind.how())?));
+        edits.push(Edit::new(id, field::HOW, value_of(&how)?));
     }
     open.write(&edits)?;
     Ok(Move::Swap(Place::Result(ResultPlace::Tests)))

@@ -20,9 +20,9 @@ pub(super) fn says(measured: ReadingKind) -> Phrase {
             .with("level", Arg::Level(dbmv))
             .with("frequency", Arg::Frequency(mhz)),
         ReadingKind::Throughput { down_mbps, up_mbps } => Phrase::new("reading-throughput")
-            .with("down", Arg::Rate(down_mbps))
-            .with("up", Arg::Rate(up_mbps)),
-        ReadingKind::PhyRate { mbps } => Phrase::new("reading-phy").with("rate", Arg::Rate(mbps)),
+            .with("down", Arg::RateAsRead(down_mbps))
+            .with("up", Arg::RateAsRead(up_mbps)),
+        ReadingKind::PhyRate { mbps } => Phrase::new("reading-phy").with("rate", Arg::RateAsRead(mbps)),
         ReadingKind::RoundTrip { ms } => {
             Phrase::new("reading-round-trip").with("time", Arg::Milliseconds(ms))
         }
@@ -32,13 +32,19 @@ pub(super) fn says(measured: ReadingKind) -> Phrase {
 
 /// How it was taken, in words.
 pub(super) fn how(how: HowMeasured) -> Phrase {
-    Phrase::new(match (how.reach, how.over_radio) {
+    let kind = Phrase::new(match (how.reach, how.over_radio) {
         (TestReach::House, false) => "test-kind-house",
         (TestReach::House, true) => "test-kind-house-radio",
         (TestReach::Internet, false) => "test-kind-internet",
         (TestReach::Internet, true) => "test-kind-internet-radio",
         (TestReach::AdapterPage, _) => "test-kind-page",
-    })
+    });
+    match how.socket_mbps {
+        Some(mbps) => {
+            Phrase::new("test-over-socket").phrase("how", kind).with("socket", Arg::RateAsRead(mbps.into()))
+        }
+        None => kind,
+    }
 }
 
 pub(super) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {

@@ -63,4 +63,7 @@ fn told(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId, path: &Pa
         })
         .collect();
     sketch.rows(&Phrase::new("room-costs"), rows);
+    if path.costs.iter().any(|cost| telling::is_splitter(survey, cost.at)) {
+        sketch.words(WordsRole::Aside, &Phrase::new("splitter-above-print"));
+    }
 }

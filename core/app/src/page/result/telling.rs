@@ -56,6 +56,12 @@ pub(super) fn cost_place(survey: &Survey, at: CostAt) -> Phrase {
     }
 }
 
+/// Whether a place on a way is a splitter, which costs more between two outputs than its print says.
+pub(super) fn is_splitter(survey: &Survey, at: CostAt) -> bool {
+    let CostAt::Part(id) = at else { return false };
+    survey.parts.get(&id).is_some_and(|part| part.kind == PartKind::Splitter)
+}
+
 fn limited_by(survey: &Survey, outlet: SubjectId, at: CostAt) -> Phrase {
     let CostAt::RunTo(to) = at else {
         return Phrase::new("limited-by-place").phrase("place", cost_place(survey, at));

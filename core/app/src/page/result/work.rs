@@ -5,7 +5,7 @@ use survey::words::{Arg, Phrase, rounded_rate};
 use survey::worklist::{Gain, Step};
 
 use super::forecast::met;
-use super::{ResultPlace, ended, shown, waiting};
+use super::{ResultPlace, ended, placing, shown, waiting};
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::guide::{Guide, OpenSurvey};
@@ -40,7 +40,7 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
         })
         .collect();
     sketch.rows(&Phrase::new("work-steps"), rows);
-    let bought = worked.list.shopping();
+    let bought = worked.list.shopping(scene.survey);
     let rows = bought.iter().take(ROWS).map(|part| sketch.row(None, &part_told(part), None, None)).collect();
     sketch.rows(&Phrase::new("work-shopping"), rows);
     ended::rows(scene, &mut sketch, ROWS);
@@ -51,12 +51,12 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
         })
         .collect();
     sketch.rows(&Phrase::new("report-refused"), rows);
-    if steps.is_empty() {
-        sketch.press("private", &Phrase::new("to-private"), PressWeight::Main);
-    } else {
+    let on = if placing::is_open(scene.survey) { "placing" } else { "private" };
+    let weight = if steps.is_empty() { PressWeight::Main } else { PressWeight::Other };
+    if !steps.is_empty() {
         sketch.press("step:0", &Phrase::new("work-begin"), PressWeight::Main);
-        sketch.press("private", &Phrase::new("to-private"), PressWeight::Other);
     }
+    sketch.press(on, &Phrase::new(format!("to-{on}")), weight);
     sketch.press("findings", &Phrase::new("to-findings"), PressWeight::Other);
     sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
@@ -87,7 +87,8 @@ pub(super) fn gain(step: &Step) -> Phrase {
     let mut gains: Vec<_> = step.gains.iter().filter(|gain| more(gain) > 0.0).collect();
     gains.sort_by(|a, b| more(b).total_cmp(&more(a)));
     if gains.is_empty() {
-        return Phrase::new("step-no-gain");
+        let why = step.change.phrase(&step.before).attribute("why");
+        return Phrase::new("step-no-gain").phrase("why", why);
     }
     let told = gains.iter().take(ROOMS).map(|gain| {
         let room = Phrase::new("gain-room").phrase("room", shown::outlet(&step.before, gain.outlet));

@@ -190,6 +190,7 @@ impl Speaker<'_> {
         }
         words.above.push(self.say(cable_message(run.cable)));
         match run.length {
+            Some(_) if run.is_jumper() => words.below.push(self.say("map-length-short")),
             None => words.below.push(self.say("map-length-unknown")),
             Some(length) => {
                 words.below.push(
