@@ -239,7 +239,9 @@ fn meter_readings_follow_each_other_and_the_next_place_asks_for_the_same_frequen
     let has = |kind| survey.readings.values().any(|reading| reading.measured == kind);
     assert!(has(ReadingKind::Level { mhz: 603.0, dbmv: -3.5 }));
     assert!(has(ReadingKind::ErrorRatio { mhz: 603.0, db: 36.0 }));
-    assert!(hand.says("output 2 of S1") && hand.says("\u{2212}3.5 dBmV at 603 MHz") && hand.says("36 dB MER"));
+    assert!(
+        hand.says("output 2 of S1") && hand.says("\u{2212}3.5 dBmV at 603 MHz") && hand.says("36 dB MER")
+    );
     // At the next place the frequencies stand there already: a level and a press each.
     hand.add("outlet");
     let outlet = hand.tagged("O1");
