@@ -301,7 +301,7 @@ fn stories_in_words() {
     store.write_facts(other.ledger().facts().cloned().collect()).unwrap();
     let found = &store.ledger().disagreements()[0];
     let spoken = english.say(&story::disagreement(store.ledger(), &records, found, store.author()));
-    assert!(spoken.starts_with("R4 (a cable run), the tag: "), "{spoken}");
+    assert!(spoken.starts_with("R4 (a cable), the tag: "), "{spoken}");
     assert!(spoken.contains("you said R6"), "{spoken}");
     assert!(spoken.contains("Before, it was R4"), "{spoken}");
 }

@@ -9,7 +9,7 @@ pub enum Caution {
     WhoDependsOnIt,
     /// The mains supplies of everything on the coax come out first; a spark or a tingle means stop.
     SuppliesFirst,
-    /// Only the house side of the ground block is ours; some drops carry AC.
+    /// Only the house side of the ground block is ours; some drops carry AC (up to 90 V: from memory).
     HouseSideOnly,
     /// No ground is ever removed.
     KeepGrounds,
