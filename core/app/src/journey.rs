@@ -11,7 +11,6 @@ use survey::rating::PartRating;
 use survey::record::{CableKind, Connector, EntryState, Part, PartKind, Plugged, ServiceKind, Survey};
 
 use crate::ask::Question;
-use crate::ask::cable::is_jumper;
 use crate::ask::entry::behind;
 use crate::ask::router::bridge;
 use crate::scene::Scene;
@@ -212,7 +211,7 @@ impl Way<'_, '_> {
             .wiring
             .feeds()
             .filter_map(|(part, feed)| Some((place(part), survey.runs.get(&feed.run?)?.clone())))
-            .filter(|(_, run)| !is_jumper(run))
+            .filter(|(_, run)| !run.is_jumper())
             .collect();
         fed.sort_by_key(|(place, run)| (*place, run.id));
         if fed.is_empty() {

@@ -2,7 +2,7 @@
 
 use survey::fact::SubjectId;
 use survey::finding::Caution;
-use survey::record::{CableKind, Connector, LengthKnown, Run, RunLength, field};
+use survey::record::{CableKind, Connector, LengthKnown, RunLength, field};
 use survey::words::Phrase;
 
 use super::{Answer, Question, Told, not_answered};
@@ -31,11 +31,6 @@ const CONNECTORS: [(&str, Connector); 7] = [
 
 const KNOWN: [(&str, LengthKnown); 3] =
     [("measured", LengthKnown::Measured), ("paced", LengthKnown::Paced), ("guessed", LengthKnown::Guessed)];
-
-/// Whether a run is only what joins two parts side by side.
-pub(crate) fn is_jumper(run: &Run) -> bool {
-    run.length.is_some_and(|length| length.high_metres <= 1.0)
-}
 
 fn series_offers() -> Vec<Offer> {
     let words = |key: &str| Phrase::new(format!("cable-{key}"));

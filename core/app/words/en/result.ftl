@@ -209,7 +209,10 @@ private-nodes = Who is on the cable?
 private-nodes-how = An adapter’s own page lists the devices on its network, often called nodes. { $known ->
     [0] None are known here yet.
     [one] One is known here.
-   *[other] { $known } are known here, with the adapters still to come.
+   *[other] { $known } are known here{ $placed ->
+        [yes] { "" }
+       *[no] , with the adapters still to come
+    }.
 }
 private-nodes-seen = How many does it show, itself included?
 private-nodes-same = It shows { $seen }, no more than are known here.

@@ -8,6 +8,7 @@ use survey::finding::{FindingKind, findings};
 use survey::forecast::nodes_of;
 use survey::record::{EntryKind, EntryState, Part, PartKind, ReadingKind, ServiceKind, field};
 use survey::words::{Arg, Phrase};
+use survey::worklist::are_adapters_placed;
 
 use super::{ResultPlace, keys};
 use crate::ask::Question;
@@ -95,7 +96,11 @@ fn nodes(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let typed = scene.pending().number("nodes", Quantity::Count).ok().flatten().map(|count| count as u32);
     let seen = typed.or(counted);
     sketch.words(WordsRole::Heading, &Phrase::new("private-nodes"));
-    sketch.words(WordsRole::How, &Phrase::new("private-nodes-how").with("known", Arg::Count(known)));
+    let placed = if are_adapters_placed(scene.survey) { "yes" } else { "no" };
+    sketch.words(
+        WordsRole::How,
+        &Phrase::new("private-nodes-how").with("known", Arg::Count(known)).text("placed", placed),
+    );
     sketch.number("nodes", &Phrase::new("private-nodes-seen"), None, Quantity::Count, counted.map(f64::from));
     let Some(seen) = seen else { return };
     let told = match u64::from(seen).cmp(&known) {
