@@ -3,7 +3,7 @@
 mod house;
 
 use house::House;
-use survey::record::{CableKind, EntryKind};
+use survey::record::{CableKind, EntryKind, HowMeasured, ReadingKind, TestReach};
 use survey::worklist::{ChangeKind, Options, worklist};
 
 /// A four-way for the band, and behind one of its legs a two-way that is not made for it.
@@ -59,4 +59,40 @@ fn no_splitter_is_swapped_and_then_thrown_out() {
         let swaps = |change: &ChangeKind| matches!(change, ChangeKind::SwapSplitter { splitter, .. } if merged.contains(splitter));
         assert!(!changes.iter().any(swaps), "{changes:?}");
     }
+}
+
+/// A splitter not made for the band that the forecast trusts, on short cables.
+fn trusted() -> House {
+    House::new()
+        .entry("E1", EntryKind::Cable)
+        .filter("F1")
+        .from("E1", 1)
+        .splitter("S1", 2)
+        .made_for(5.0, 1000.0)
+        .from("F1", 1)
+        .outlet("O1", "Hall")
+        .from("S1", 1)
+        .over(CableKind::Six, 5.0)
+        .adapter("2.5")
+        .bridge()
+        .outlet("O2", "Office")
+        .from("S1", 2)
+        .over(CableKind::Six, 5.0)
+        .adapter("2.5")
+        .wish("Office", 300.0)
+}
+
+#[test]
+fn a_test_below_the_forecast_puts_the_doubtful_splitter_on_the_list() {
+    let swaps = |house: House| {
+        let steps = worklist(&house.survey(), &Options::default()).unwrap().steps;
+        steps.iter().any(|step| matches!(step.change, ChangeKind::SwapSplitter { .. }))
+    };
+    let tested = |mbps: f64| {
+        let measured = ReadingKind::Throughput { down_mbps: mbps, up_mbps: mbps };
+        trusted().at("O2").reads_how(measured, Some(HowMeasured::new(TestReach::House, false)))
+    };
+    assert!(!swaps(trusted()));
+    assert!(!swaps(tested(2300.0)));
+    assert!(swaps(tested(210.0)));
 }

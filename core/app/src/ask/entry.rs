@@ -38,6 +38,7 @@ pub(super) fn draw_ways_in(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
         .collect();
     sketch.choice("ways", &Phrase::new("ask-ways-in"), true, offers, &now);
     sketch.caution(&Caution::HouseSideOnly.phrase());
+    sketch.caution(&Caution::Heights.phrase());
     sketch.caution(&Caution::Fibre.phrase());
 }
 

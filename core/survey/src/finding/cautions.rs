@@ -11,9 +11,9 @@ pub(crate) const LOOK: &[Caution] = &[];
 pub(crate) const UNSCREW: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, Thunderstorm];
 /// Something next to the entry is unscrewed.
 pub(crate) const ENTRY: &[Caution] =
-    &[WhoDependsOnIt, SuppliesFirst, HouseSideOnly, KeepGrounds, Thunderstorm];
+    &[WhoDependsOnIt, SuppliesFirst, HouseSideOnly, KeepGrounds, Thunderstorm, Heights];
 /// A look at the entry, from where one stands.
-pub(crate) const ENTRY_LOOK: &[Caution] = &[HouseSideOnly, KeepGrounds, Thunderstorm];
+pub(crate) const ENTRY_LOOK: &[Caution] = &[HouseSideOnly, KeepGrounds, Thunderstorm, Heights];
 /// A cable end is cut and gets a new connector.
 pub(crate) const CONNECTORS: &[Caution] =
     &[WhoDependsOnIt, SuppliesFirst, MainsNear, Blade, Thunderstorm, Heights];

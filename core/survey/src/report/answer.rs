@@ -1,7 +1,8 @@
 //! Whether each room gets the speed wished for.
 
+use crate::fact::SubjectId;
 use crate::forecast::{Forecast, PathForecast, Reach, RoomForecast};
-use crate::record::{Room, Survey, Wish};
+use crate::record::{Reading, ReadingKind, Room, Survey, TestReach, Wish};
 
 /// Whether a wish is met, both ways counted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -29,6 +30,25 @@ impl Met {
         }
     }
 
+    /// Whether an outlet gets what is wished: as it was measured there, else as it was worked out.
+    pub fn at(survey: &Survey, wish: Wish, room: &RoomForecast) -> Self {
+        Self::measured(survey, wish, room.outlet).unwrap_or_else(|| Self::of_reach(wish, &room.reach))
+    }
+
+    /// What a test within the house, over a network cable, says of a wish; `None` where there is none, or where the
+    /// test's own network socket held it below the wish.
+    pub fn measured(survey: &Survey, wish: Wish, outlet: SubjectId) -> Option<Self> {
+        let (down, up, socket) = tested(survey, outlet)?;
+        if down >= wish.down_mbps && up >= wish.up_mbps {
+            return Some(Self::Yes);
+        }
+        let held = |measured: f64, wished: f64| {
+            measured < wished && socket.is_some_and(|socket| measured >= f64::from(socket) * NEAR_SOCKET)
+        };
+        let is_held = held(down, wish.down_mbps) || held(up, wish.up_mbps);
+        (!is_held).then_some(Self::Unlikely)
+    }
+
     /// Whether what reaches an outlet gives what is wished.
     pub fn of_reach(wish: Wish, reach: &Reach) -> Self {
         match reach {
@@ -37,6 +57,24 @@ impl Met {
             Reach::OtherTree | Reach::NoChannel => Self::Unlikely,
         }
     }
+}
+
+/// A test that comes so near to its own socket's rate is held by it (common practice, no source).
+const NEAR_SOCKET: f64 = 0.85;
+
+/// The best throughput measured at an outlet within the house and over cables only, both ways, with the slowest
+/// network socket of the test where somebody said it.
+pub fn tested(survey: &Survey, outlet: SubjectId) -> Option<(f64, f64, Option<u32>)> {
+    let of_coax =
+        |reading: &&Reading| reading.how.is_some_and(|how| how.reach == TestReach::House && !how.over_radio);
+    let rates = |reading: &Reading| match reading.measured {
+        ReadingKind::Throughput { down_mbps, up_mbps } => {
+            Some((down_mbps, up_mbps, reading.how.and_then(|how| how.socket_mbps)))
+        }
+        _ => None,
+    };
+    // Ids of readings carry no time; where there are several, the best one shows what the cable carries.
+    survey.readings_at(outlet).filter(of_coax).filter_map(rates).max_by(|a, b| a.0.total_cmp(&b.0))
 }
 
 /// The answer for one room that was asked about.
@@ -54,15 +92,28 @@ pub struct RoomAnswer<'a> {
 
 /// An answer for each room with a wish, in the order of the rooms' names. The room of the bridge stands at the
 /// router: its wish is not a matter of the coax.
+/// What was measured in a room goes before what was worked out.
 pub fn answers<'a>(survey: &'a Survey, forecast: &'a Forecast) -> Vec<RoomAnswer<'a>> {
+    answers_by(survey, forecast, |wish, room| Met::at(survey, wish, room))
+}
+
+/// The same by the forecast alone: for a house that is still to come, of which nothing can have been measured.
+pub fn answers_to_come<'a>(survey: &'a Survey, forecast: &'a Forecast) -> Vec<RoomAnswer<'a>> {
+    answers_by(survey, forecast, |wish, room| Met::of_reach(wish, &room.reach))
+}
+
+fn answers_by<'a>(
+    survey: &'a Survey,
+    forecast: &'a Forecast,
+    met: impl Fn(Wish, &RoomForecast) -> Met,
+) -> Vec<RoomAnswer<'a>> {
     let bridge_room = forecast.bridge.and_then(|bridge| survey.parts.get(&bridge)?.room);
     let mut rooms: Vec<_> = survey.rooms.values().filter(|room| Some(room.id) != bridge_room).collect();
     rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
     let answer = |room: &'a Room| {
         let wish = room.wish?;
         let outlets = forecast.rooms.iter().filter(|outlet| outlet.room == Some(room.id));
-        let best =
-            outlets.map(|outlet| (Met::of_reach(wish, &outlet.reach), outlet)).min_by_key(|(met, _)| *met);
+        let best = outlets.map(|outlet| (met(wish, outlet), outlet)).min_by_key(|(met, _)| *met);
         let met = best.map_or(Met::NotKnown, |(met, _)| met);
         Some(RoomAnswer { room, wish, outlet: best.map(|(_, outlet)| outlet), met })
     };

@@ -53,7 +53,7 @@ fn answer(teller: &Teller<'_>) -> String {
         None => teller.word("answer-nothing-to-do"),
     });
     if let Some((house, forecast)) = teller.input.when_done.filter(|_| !teller.input.steps.is_empty()) {
-        let then = super::answer::answers(house, forecast);
+        let then = super::answer::answers_to_come(house, forecast);
         let met = then.iter().filter(|answer| answer.met <= Met::Likely).count();
         if !then.is_empty() {
             let phrase = Phrase::new("answer-when-done").with("met", Arg::Count(met as u64));

@@ -25,7 +25,7 @@ mod unknown_section;
 mod whole;
 mod work;
 
-pub use answer::{Met, RoomAnswer, answers};
+pub use answer::{Met, RoomAnswer, answers, answers_to_come, tested};
 pub use input::{FindingTold, ReportInput, StepTold};
 pub use rated::rated;
 pub use unknown::{Matters, Unknown, unknowns};

@@ -47,7 +47,7 @@ fn row(teller: &Teller<'_>, room: &RoomForecast) -> Vec<Markup> {
                 .with("up", Arg::Rate(wish.up_mbps))
         },
     );
-    let met = wish.map_or("met-not-asked", |wish| match Met::of_reach(wish, &room.reach) {
+    let met = wish.map_or("met-not-asked", |wish| match Met::at(teller.survey(), wish, room) {
         Met::Yes => "met-yes",
         Met::Likely => "met-likely",
         Met::Unlikely => "met-unlikely",

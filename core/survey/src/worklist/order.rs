@@ -9,7 +9,7 @@ use super::refusal::Refusal;
 use super::watch::Meter;
 use crate::error::SurveyError;
 use crate::fact::SubjectId;
-use crate::finding::Caution;
+use crate::finding::{Caution, FindingKind, Place, findings};
 use crate::forecast::{self, Forecast, Reach, forecast};
 use crate::level::{self, Levels, NOTICEABLE_DB, OutletChange, levels};
 use crate::naming;
@@ -169,6 +169,7 @@ pub fn worklist_watched(
     let mut meter = Meter::new(watch);
     let mut given_up = given_up(survey);
     let as_found = meter.stated(survey, &options.stating)?;
+    let suspects = suspects(survey, &as_found);
     let mut house = survey.clone();
     let mut steps: Vec<Step> = Vec::new();
     let mut refused = BTreeMap::new();
@@ -189,7 +190,9 @@ pub fn worklist_watched(
             let after = change.applied(&house);
             let gain = worth((&house, &screened), (&after, &forecast(&after, &options.screening)?));
             let minutes = change.effort(&house).minutes.max(1) as f64;
-            let wanted = change.is_wanted_anyway();
+            let is_suspect =
+                matches!(change, ChangeKind::SwapSplitter { splitter, .. } if suspects.contains(&splitter));
+            let wanted = is_suspect || change.is_wanted_anyway();
             if gain < WORTH_MBPS && !wanted {
                 continue;
             }
@@ -279,6 +282,30 @@ fn worth(before: (&Survey, &Forecast), after: (&Survey, &Forecast)) -> f64 {
         }
     };
     after.1.rooms.iter().map(|room| value(after, room.outlet) - value(before, room.outlet)).sum()
+}
+
+/// Splitters not made for the band, or of which nobody knows, on the way to an outlet that was measured below its
+/// forecast: the forecast trusts them more than the test does, so they are swapped first.
+fn suspects(survey: &Survey, forecast: &Forecast) -> BTreeSet<SubjectId> {
+    let Some(bridge) = forecast.bridge else { return BTreeSet::new() };
+    let below = findings(survey, Some(forecast))
+        .into_iter()
+        .filter(|finding| finding.kind == FindingKind::MeasuredBelowForecast)
+        .filter_map(|finding| match finding.at.first() {
+            Some(Place::Part(outlet)) => Some(*outlet),
+            _ => None,
+        });
+    let not_for_band = |id: &SubjectId| {
+        survey
+            .parts
+            .get(id)
+            .is_some_and(|part| part.kind == PartKind::Splitter && part.rating.made_for_moca() != Some(true))
+    };
+    below
+        .filter_map(|outlet| survey.wiring.way_between(bridge, outlet))
+        .flatten()
+        .filter(not_for_band)
+        .collect()
 }
 
 /// The step whose new splitter a merge would throw out again, if the merge can be had without it.

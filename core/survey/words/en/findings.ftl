@@ -17,7 +17,7 @@ source-satellite = Satellite signals on the cable take 950 to 2150 MHz (makers' 
 ## Cautions
 
 caution-who-depends-on-it = Before you unplug anything: does a phone line, an alarm or a medical call device work through this modem or amplifier? If so, leave it plugged in and first ask whoever looks after it.
-caution-supplies-first = First pull the mains plugs of everything that feeds the coax: the amplifier's small power supply (inserter), the satellite receiver. They can put power on the cable. If you see a spark or feel a tingle, stop, let go, and call an electrician. Nothing needs to be measured.
+caution-supplies-first = First pull the mains plugs of everything that feeds the coax: the small power supply (inserter) of an amplifier, also of one at the antenna's mast, and the satellite receiver. They can put power on the cable. If you see a spark or feel a tingle, stop, let go, and call an electrician. Nothing needs to be measured.
 caution-house-side-only = Work only on the house side of the ground block. Leave the cable from the street and the provider's box closed: some of these cables carry up to 90 V AC, as far as we know.
 caution-keep-grounds = Leave every ground wire in its place: it leads lightning and stray mains current away. Local code and licensed trades go first.
 caution-thunderstorm = Leave coax alone while a thunderstorm is near: the cable leads outdoors.

@@ -85,7 +85,7 @@ fn rooms(scene: &Scene<'_>, sketch: &mut Sketch<'_>, forecast: &Forecast) {
 
 fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, room: &RoomForecast) -> RowEntry {
     let survey = scene.survey;
-    let wish = survey.wish_at(room.outlet).map(|wish| telling::wish(wish, &room.reach));
+    let wish = survey.wish_at(room.outlet).map(|wish| telling::wish(survey, wish, room));
     let says = telling::reach(survey, room.outlet, &room.reach);
     sketch.row(
         Some(key_of("room", room.outlet)),

@@ -32,7 +32,7 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>, outlet: SubjectId) -> S
     }
     let wish = survey.wish_at(outlet).zip(worked.forecast().room(outlet));
     if let Some((wish, room)) = wish {
-        sketch.words(WordsRole::Plain, &telling::wish(wish, &room.reach));
+        sketch.words(WordsRole::Plain, &telling::wish(survey, wish, room));
     }
     let weight = if mended { PressWeight::Other } else { PressWeight::Main };
     sketch.press("forecast", &Phrase::new("to-forecast"), weight);

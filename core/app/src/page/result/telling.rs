@@ -2,10 +2,10 @@
 
 use coax::Span;
 use survey::fact::SubjectId;
-use survey::forecast::{Cost, CostAt, Limit, PathForecast, Reach};
+use survey::forecast::{Cost, CostAt, Limit, PathForecast, Reach, RoomForecast};
 use survey::naming;
 use survey::record::{CableKind, PartKind, Survey, Wish};
-use survey::report::Met;
+use survey::report::{Met, tested};
 use survey::words::{Arg, Phrase};
 
 use crate::ask::Question;
@@ -78,8 +78,18 @@ fn limited_by(survey: &Survey, outlet: SubjectId, at: CostAt) -> Phrase {
 }
 
 /// Whether a wish is met, in a sentence.
-pub(super) fn wish(wish: Wish, reach: &Reach) -> Phrase {
-    let id = match Met::of_reach(wish, reach) {
+pub(super) fn wish(survey: &Survey, wish: Wish, room: &RoomForecast) -> Phrase {
+    if let (Some(met), Some((down, up, _))) =
+        (Met::measured(survey, wish, room.outlet), tested(survey, room.outlet))
+    {
+        let id = if met == Met::Yes { "wish-met-measured" } else { "wish-not-met-measured" };
+        return Phrase::new(id)
+            .with("down", Arg::Rate(wish.down_mbps))
+            .with("up", Arg::Rate(wish.up_mbps))
+            .with("measured_down", Arg::RateAsRead(down))
+            .with("measured_up", Arg::RateAsRead(up));
+    }
+    let id = match Met::of_reach(wish, &room.reach) {
         Met::Yes => "wish-met",
         Met::Likely => "wish-likely-met",
         Met::Unlikely => "wish-not-met",

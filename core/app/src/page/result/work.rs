@@ -1,6 +1,6 @@
 //! The work list: one change at a time, in order, with what each is expected to gain, and what to buy.
 
-use survey::report::{answers, part_told};
+use survey::report::{answers_to_come, part_told};
 use survey::words::{Arg, Phrase, rounded_rate};
 use survey::worklist::{Gain, Step};
 
@@ -74,7 +74,7 @@ fn lead(scene: &Scene<'_>, sketch: &mut Sketch<'_>, worked: &Worked) {
     let lead = Phrase::new("work-lead").with("count", Arg::Count(steps.len() as u64));
     sketch.words(WordsRole::Lead, &lead.with("minutes", Arg::Minutes(minutes)));
     sketch.words(WordsRole::Why, &Phrase::new("work-why"));
-    let then = answers(&worked.list.house_when_done, &worked.list.when_done);
+    let then = answers_to_come(&worked.list.house_when_done, &worked.list.when_done);
     if !then.is_empty() {
         let phrase = Phrase::new("answer-when-done").with("met", Arg::Count(met(&then) as u64));
         sketch.words(WordsRole::Plain, &phrase.with("asked", Arg::Count(then.len() as u64)));
