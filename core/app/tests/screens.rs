@@ -21,13 +21,21 @@ const INSIDE: &[&[Do]] = &[
     // A question that is left for later.
     &[Do::Press("cables"), Do::Press("ask:"), Do::Press("later"), Do::Overview, Do::Press("put-off")],
     &[Do::Press("free-here"), Do::Press("at:splitter"), Do::Back],
+    // A speed that is not among those offered.
+    &[
+        Do::Press("more"),
+        Do::Press("free-rooms"),
+        Do::Row("Office"),
+        Do::Press("wish"),
+        Do::Press("other-speed"),
+    ],
     // An outlet test.
     &[Do::Press("tests"), Do::Press("test:"), Do::Pick("kind", "house")],
     // One change that is done.
     &[Do::Press("work"), Do::Press("step:0"), Do::Press("done"), Do::Pick("fine", "yes"), Do::Overview],
     &[Do::Press("work"), Do::Press("ended:")],
     // Forgetting, as far as its second question.
-    &[Do::Press("things"), Do::Row("note"), Do::Press("forget"), Do::Press("forget")],
+    &[Do::Press("more"), Do::Press("things"), Do::Row("note"), Do::Press("forget"), Do::Press("forget")],
     // A file that is written.
     &[Do::Press("pack"), Do::File("mill.lwk")],
 ];

@@ -18,15 +18,43 @@ const DEEPEST: usize = 7;
 
 /// Presses that do something wherever they stand; all others only lead on.
 const DOES: &[&str] = &[
-    "again", "delete", "done", "could-not", "errand-stop", "finish", "keep", "later", "make",
-    "mend-with-file", "put-back", "same", "save", "stop", "take", "unassign", "undo", "unsure", "work-out",
+    "again",
+    "delete",
+    "done",
+    "could-not",
+    "errand-stop",
+    "finish",
+    "keep",
+    "keep-note",
+    "later",
+    "make",
+    "mend-with-file",
+    "put-back",
+    "same",
+    "save",
+    "stop",
+    "take",
+    "unassign",
+    "undo",
+    "unsure",
+    "work-out",
     "bring-back",
 ];
 
 /// The same of one screen only, whose key leads on elsewhere.
 const DOES_ON: &[(&str, &str)] = &[
-    ("survey-rename", "rename"), ("survey-copy", "copy"), ("survey-mend", "mend"), ("free-here", "at"),
-    ("one-survey", "aside"), ("one-survey", "back"), ("share-removed-thing", "back"), ("free-rooms", "add"), ("free-runs", "add"), ("free-services", "add"), ("free-assign", "new"), ("free-assign", "part"),
+    ("survey-rename", "rename"),
+    ("survey-copy", "copy"),
+    ("survey-mend", "mend"),
+    ("free-here", "at"),
+    ("one-survey", "aside"),
+    ("one-survey", "back"),
+    ("share-removed-thing", "back"),
+    ("free-rooms", "add"),
+    ("free-runs", "add"),
+    ("free-services", "add"),
+    ("free-assign", "new"),
+    ("free-assign", "part"),
 ];
 
 /// Screens that lead on differently with another title.
@@ -83,9 +111,13 @@ impl Walk {
     }
 
     fn act(&mut self, deed: &Deed) {
-        self.guide.act(deed).unwrap_or_else(|error| panic!("{}: {deed:?}: {error}", self.guide.screen().name));
+        self.guide
+            .act(deed)
+            .unwrap_or_else(|error| panic!("{}: {deed:?}: {error}", self.guide.screen().name));
         // What is read or written beside has a screen too; it is shown as it is when it is over.
-        while self.guide.screen().name == "errand" && !self.guide.long_work().is_none_or(|work| work.is_done()) {
+        while self.guide.screen().name == "errand"
+            && !self.guide.long_work().is_none_or(|work| work.is_done())
+        {
             std::thread::yield_now();
         }
         let screen = self.guide.screen();
@@ -136,12 +168,19 @@ impl Walk {
             for key in &way {
                 let (name, had) = (self.guide.screen().name, self.facts());
                 self.press(key);
-                assert_eq!(self.facts(), had, "{name}: {key} was thought to lead on only, and wrote something");
+                assert_eq!(
+                    self.facts(),
+                    had,
+                    "{name}: {key} was thought to lead on only, and wrote something"
+                );
             }
             let same_side = self.guide.open_folder().is_some() == is_open;
             self.keep();
             let screen = self.guide.screen();
-            let here = (screen.name.clone(), if VARIED.contains(&screen.name.as_str()) { screen.title.clone() } else { String::new() });
+            let here = (
+                screen.name.clone(),
+                if VARIED.contains(&screen.name.as_str()) { screen.title.clone() } else { String::new() },
+            );
             if !gone_on.insert(here) || !same_side || way.len() == DEEPEST {
                 continue;
             }
@@ -200,7 +239,9 @@ fn leads(screen: &Screen) -> Vec<String> {
     let keys: Vec<String> = screen.blocks.iter().flat_map(of_block).collect();
     let does = |key: &String| {
         let word = key.split(':').next().unwrap_or_default();
-        DOES.contains(&word) || DOES_ON.contains(&(screen.name.as_str(), word)) || FileAsked::of(key).is_some()
+        DOES.contains(&word)
+            || DOES_ON.contains(&(screen.name.as_str(), word))
+            || FileAsked::of(key).is_some()
     };
     keys.into_iter().filter(|key| !does(key)).collect()
 }
@@ -242,7 +283,9 @@ fn same_each_run(text: &str, home: &Path) -> String {
 fn fits(text: &str, form: &str) -> bool {
     let signs: Vec<char> = text.chars().take(form.len()).collect();
     signs.len() == form.len()
-        && signs.iter().zip(form.chars()).all(|(sign, form)| {
-            if form == '0' { sign.is_ascii_digit() } else { *sign == form }
-        })
+        && signs.iter().zip(form.chars()).all(
+            |(sign, form)| {
+                if form == '0' { sign.is_ascii_digit() } else { *sign == form }
+            },
+        )
 }

@@ -128,8 +128,7 @@ fn house() -> House {
         .service(ServiceKind::CableTv, Some(862.0))
         .service(ServiceKind::CableInternet, None)
         .about_service(ServiceKind::ProviderNetwork, |service| {
-            service.network =
-                Some(OtherNetwork { version: Some("2.0".into()), bands: Vec::new(), nodes: 3 });
+            service.network = Some(OtherNetwork { version: Some("2.0".into()), bands: Vec::new(), nodes: 3 });
         })
         .plan(250.0)
 }
@@ -188,8 +187,7 @@ fn full(home: &Path) -> PathBuf {
         let plan = Internet { down_mbps, up_mbps: 50.0 };
         [Edit::new(survey, field::INTERNET, value_of(&plan).unwrap())]
     };
-    let theirs =
-        store.ledger().plan(ActId::random(), bo, &mut FactClock::system(), &plan(1000.0)).unwrap();
+    let theirs = store.ledger().plan(ActId::random(), bo, &mut FactClock::system(), &plan(1000.0)).unwrap();
     store.write(&plan(300.0)).unwrap();
     store.write_facts(theirs).unwrap();
     let gone = id(2);
@@ -224,8 +222,9 @@ fn bare(home: &Path, name: &str) -> PathBuf {
 
 /// Fills a home folder; returns the folder of the survey that has everything.
 pub fn fill(home: &Path) -> PathBuf {
-    let full = full(home);
+    // The list has the newest first.
     bare(home, "Lock House");
+    let full = full(home);
     let aside = bare(home, "Barn");
     Home::at(home).unwrap().set_aside(&aside).unwrap();
     let damaged = bare(home, "Weir House");
