@@ -109,6 +109,7 @@ impl Guide {
                 screen
             }
         };
+        page::in_order(&mut screen);
         screen.back |= self.open.is_none() && self.outside != Outside::default();
         let notices = self.notices.iter().map(|(role, phrase)| {
             let words = self.language.say(phrase);

@@ -17,6 +17,8 @@ use crate::stage::Stage;
 pub(crate) enum Place {
     /// The whole job: every stage and how far it is.
     Overview,
+    /// The rest of it: what is wanted more rarely.
+    More,
     /// One question.
     Ask(Question),
     /// The questions of one stage, answered or not.

@@ -155,7 +155,7 @@ fn taken_in_beside_it_is_all_there_when_it_is_settled() {
     other.on("errand");
     watched(&other.guide, &work);
     other.guide.collect_long_work();
-    says(&other.on("share-take-in"), "1 new record, 6 new photos");
+    says(&other.on("share-take-in"), "1 new detail, 6 new photos");
     assert_eq!(shown(&other.folder()), shown(&sender.person.folder()));
     assert_eq!(names(&other.folder().join("photos")), names(&sender.person.folder().join("photos")));
     // The guide saw what came over another connection: it can put that back.
@@ -205,7 +205,7 @@ fn a_take_that_is_stopped_leaves_the_survey_as_it_was() {
     assert!(names(&other.folder().join("photos")).is_empty());
     // What was looked into is still at hand.
     other.press("take");
-    says(&other.on("share-take-in"), "1 new record, 6 new photos");
+    says(&other.on("share-take-in"), "1 new detail, 6 new photos");
 }
 
 #[test]
@@ -284,7 +284,7 @@ fn the_report_waits_until_it_is_worked_out_and_blocks_nothing() {
     walk.guide.act(&at_overview).unwrap();
     let work = walk.guide.long_work().expect("it takes a while");
     let report = walk.home.path().join("report.html");
-    let deed = Deed::File { key: "report".into(), file: report.display().to_string() };
+    let deed = Deed::File { key: "file-out:report.html".into(), file: report.display().to_string() };
     walk.guide.act(&deed).unwrap();
     assert!(!work.is_done(), "nobody waited for it");
     says(&walk.guide.screen(), "still being worked out");
@@ -294,7 +294,9 @@ fn the_report_waits_until_it_is_worked_out_and_blocks_nothing() {
     // The file needs none of that: it is packed beside.
     let file = walk.home.path().join("house.lwk");
     walk.guide.work_out_with(result_house::quick());
-    walk.guide.act(&Deed::File { key: "file".into(), file: file.display().to_string() }).unwrap();
+    walk.guide
+        .act(&Deed::File { key: "file-out:house.lwk".into(), file: file.display().to_string() })
+        .unwrap();
     assert_eq!(walk.guide.screen().name, "errand");
     walk.guide.settle_long_work();
     says(&walk.guide.screen(), "The file for the next person is written");

@@ -108,7 +108,7 @@ fn many_photos_go_to_one_new_part_in_one_act_that_can_be_taken_back() {
     assert_eq!(survey.photos_of(None).count(), 6);
     // Nothing chosen, several there: it asks, and changes nothing.
     hand.press("new:splitter");
-    assert!(hand.says("touch one or more photos first"));
+    assert!(hand.says("choose one or more photos first"));
     assert!(hand.survey().parts.is_empty());
 }
 
@@ -162,12 +162,14 @@ fn the_same_as_last_answers_cable_connectors_and_device_with_one_touch() {
     let mut hand = Hand::in_new(home.path(), "Same");
     for _ in 0..2 {
         hand.overview();
+        hand.press("more");
         hand.press("free-runs");
         hand.press("add");
     }
     let runs: Vec<_> = hand.survey().runs.keys().copied().collect();
     let open = |hand: &mut Hand, run: usize, row: &str| {
         hand.overview();
+        hand.press("more");
         hand.press("free-runs");
         hand.press(&format!("run:{}", runs[run]));
         let key = hand.row(row);

@@ -54,8 +54,7 @@ fn large(hand: &Hand) {
 
 /// Goes to a screen again, by its doors.
 fn open(hand: &mut Hand, door: &str) {
-    hand.overview();
-    hand.press(door);
+    hand.door(door);
 }
 
 #[test]
@@ -72,8 +71,7 @@ fn every_screen_of_a_survey_of_300_parts_stays_under_200_rows() {
         ("free-meter", "part:"),
         ("free-services", "service:"),
     ] {
-        hand.overview();
-        hand.press(door);
+        hand.door(door);
         let mut there: BTreeSet<String> = hand.keys(prefix).into_iter().collect();
         while hand.keys("more").contains(&"more".to_owned()) {
             hand.press("more");

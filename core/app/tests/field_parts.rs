@@ -89,6 +89,7 @@ fn a_part_is_changed_joined_removed_and_taken_back() {
     hand.press(&format!("part:{splitter}"));
     hand.press("remove");
     hand.overview();
+    hand.press("more");
     hand.press("removed");
     hand.press(&format!("thing:{splitter}"));
     hand.press("back");
@@ -109,6 +110,7 @@ fn a_part_is_changed_joined_removed_and_taken_back() {
 fn rooms_and_services_with_their_details() {
     let home = home();
     let mut hand = Hand::in_new(home.path(), "Rooms");
+    hand.press("more");
     hand.press("free-rooms");
     for room in ["Office", "Shed"] {
         hand.write("name", room);
@@ -120,6 +122,7 @@ fn rooms_and_services_with_their_details() {
     hand.pick("room", &[&office]);
     hand.press("save");
     hand.overview();
+    hand.press("more");
     hand.press("free-rooms");
     let shed = hand.row("Shed");
     hand.press(&shed);
@@ -144,6 +147,7 @@ fn rooms_and_services_with_their_details() {
     let amplifier = format!("part:{}", hand.tagged("A1"));
     let service = |hand: &mut Hand, kind: &str| {
         hand.overview();
+        hand.press("more");
         hand.press("free-services");
         hand.pick("kind", &[kind]);
         hand.press("add");

@@ -226,7 +226,12 @@ fn done_could_not_and_put_back_change_the_record_as_said() {
     assert!(text(&screen).contains("Could not be done"));
     // Taken up again, it is on the list as before.
     let change = only.change;
-    walk.press(&key(&screen, "ended:"));
+    // Why not may be said, and is kept with the thing.
+    walk.guide.act(&Deed::Write { key: "note".into(), words: "Painted over".into() }).expect("written");
+    let screen = walk.press("keep-note");
+    let note = walk.survey().notes.into_values().next().expect("a note");
+    assert_eq!((note.about, note.text.as_str()), (Some(only.change.at()), "Painted over"));
+    assert!(text(&screen).contains("Painted over"));
     let screen = walk.press("again");
     assert_eq!(walk.survey().works.len(), 0);
 

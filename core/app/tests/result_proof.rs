@@ -16,7 +16,7 @@ fn privacy_asks_whether_the_password_is_set_and_counts_nodes() {
     let mut walk = walk(needy());
     let screen = walk.go("private");
     assert!(!screen.blocks.iter().any(|block| matches!(block, Block::Writing(_))), "no place for a password");
-    assert!(text(&screen).contains("no filter is noted"));
+    assert!(text(&screen).contains("no filter yet"));
     walk.pick("password", "yes");
     walk.measure("nodes", "5");
     let screen = walk.press("next");
@@ -114,21 +114,21 @@ fn handover_writes_the_report_and_the_file() {
     assert!(text(&screen).contains("One change was done"), "{}", text(&screen));
     assert!(text(&screen).contains("Left open"));
     // A press alone says what is missing.
-    assert!(text(&walk.press("report")).contains("choose a place"));
+    assert!(text(&walk.press("file-out:An invented house.html")).contains("choose a place"));
     let report = walk.home.path().join("report.html");
-    walk.file("report", &report).expect("written");
+    walk.file("file-out:An invented house.html", &report).expect("written");
     let page = std::fs::read_to_string(&report).expect("a report");
     assert!(page.starts_with("<!DOCTYPE html>") && page.contains("Nowhere Lane 1"));
     // Nothing is overwritten.
-    assert!(matches!(walk.file("report", &report), Err(GuideError::Failed { .. })));
+    assert!(matches!(walk.file("file-out:An invented house.html", &report), Err(GuideError::Failed { .. })));
     assert_eq!(std::fs::read_to_string(&report).expect("still there"), page);
 
     walk.press("without:owner");
     let bare = walk.home.path().join("bare.html");
-    walk.file("report", &bare).expect("written");
+    walk.file("file-out:An invented house.html", &bare).expect("written");
     assert!(!std::fs::read_to_string(&bare).expect("a report").contains("Nowhere Lane 1"));
     let file = walk.home.path().join("house.lwk");
-    walk.file("file", &file).expect("packed");
+    walk.file("file-out:An invented house.lwk", &file).expect("packed");
     assert!(survey::file::recognise(&file));
     let packed = std::fs::read(&file).expect("a file");
     let holds = |text: &str| packed.windows(text.len()).any(|window| window == text.as_bytes());

@@ -28,14 +28,14 @@ fn edits_apart_meet_disagree_and_are_settled_so_that_both_show_the_same() {
     ann.look(&from_bo);
     let look = ann.guide.screen();
     // Three: Bo's name, the plan, whose wiring it is.
-    says(&look, "3 new records, 1 disagreement, no new photos, nothing forgotten");
+    says(&look, "3 new details, 1 disagreement, no new photos, nothing forgotten");
     says(&look, "The survey, the internet plan");
     let from = row_of(&look, "Bo");
-    assert_eq!(from.says, "3 records");
+    assert_eq!(from.says, "3 details");
     assert_eq!(shown(&ann.folder()), before, "a look changes nothing");
 
     ann.press("take");
-    says(&ann.guide.screen(), "Taken in: 3 new records");
+    says(&ann.guide.screen(), "Taken in: 3 new details");
     assert_ne!(shown(&ann.folder()), before);
     ann.press("put-back");
     assert_eq!(shown(&ann.folder()), before, "put back is as it was");
@@ -332,7 +332,7 @@ fn photos_travel_and_can_be_left_out() {
     says(&bo.guide.screen(), "no new photos");
     bo.press("take");
     bo.look(&with);
-    says(&bo.guide.screen(), "no new records, no disagreements, 1 new photo");
+    says(&bo.guide.screen(), "no new details, no disagreements, 1 new photo");
     bo.press("take");
-    says(&bo.guide.screen(), "no new records, 1 new photo");
+    says(&bo.guide.screen(), "no new details, 1 new photo");
 }

@@ -90,7 +90,7 @@ impl Answer {
 pub(super) fn name_subject(question: &Question, scene: &Scene<'_>, phrase: Phrase) -> Phrase {
     let survey = scene.survey;
     match question {
-        Question::Wish(room) => {
+        Question::Wish(room) | Question::WishOther(room) => {
             phrase.text("room", survey.rooms.get(room).map_or("", |room| room.name.as_str()))
         }
         Question::Joined(part)

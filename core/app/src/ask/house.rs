@@ -9,8 +9,9 @@ use survey::words::Phrase;
 
 use super::{Answer, Told, not_answered};
 use crate::number::Quantity;
+use crate::place::Place;
 use crate::scene::Scene;
-use crate::screen::WordsRole;
+use crate::screen::{PressWeight, WordsRole};
 use crate::sketch::{Offer, Sketch, UNSURE};
 
 /// Services that a homeowner can tell by what stands in the house.
@@ -267,6 +268,31 @@ pub(super) fn draw_wish(scene: &Scene<'_>, sketch: &mut Sketch<'_>, room: Subjec
     offers.push(Offer::unsure());
     let name = super::Question::Wish(room).phrase(scene);
     sketch.choice("wish", &name, false, offers, &now);
+    sketch.press(OTHER_WISH, &Phrase::new("wish-other"), PressWeight::Other);
+}
+
+/// The key of the press for a speed that is not among the wishes.
+const OTHER_WISH: &str = "other-speed";
+
+/// Where a press of that question leads.
+pub(crate) fn wish_pressed(room: SubjectId, key: &str) -> Option<Place> {
+    (key == OTHER_WISH).then_some(Place::Ask(super::Question::WishOther(room)))
+}
+
+pub(super) fn draw_wish_other(scene: &Scene<'_>, sketch: &mut Sketch<'_>, room: SubjectId) {
+    let wish = scene.survey.rooms.get(&room).and_then(|room: &Room| room.wish);
+    let (down, up) = (wish.map(|wish| wish.down_mbps), wish.map(|wish| wish.up_mbps));
+    sketch.number("down", &Phrase::new("wish-down"), None, Quantity::Rate, down);
+    sketch.number("up", &Phrase::new("wish-up"), None, Quantity::Rate, up);
+}
+
+pub(super) fn take_wish_other(scene: &Scene<'_>, room: SubjectId) -> Told<Answer> {
+    let known = scene.survey.rooms.get(&room).and_then(|room: &Room| room.wish);
+    let pending = scene.pending();
+    let down = pending.number("down", Quantity::Rate)?.or(known.map(|wish| wish.down_mbps));
+    let up = pending.number("up", Quantity::Rate)?.or(known.map(|wish| wish.up_mbps));
+    let (Some(down_mbps), Some(up_mbps)) = (down, up) else { return Err(not_answered()) };
+    Answer::new().asked(room, "wish", "yes").says(room, field::WISH, &Wish { down_mbps, up_mbps })
 }
 
 pub(super) fn take_wish(scene: &Scene<'_>, room: SubjectId) -> Told<Answer> {

@@ -44,6 +44,8 @@ pub(crate) enum Question {
     Rooms,
     /// What is wanted in a room.
     Wish(SubjectId),
+    /// The same, by two numbers.
+    WishOther(SubjectId),
     /// How cables come into the house.
     WaysIn,
     /// Whether an entry is joined to the world outside.
@@ -101,6 +103,7 @@ impl Question {
             Self::Depends => "depends",
             Self::Rooms => "rooms",
             Self::Wish(_) => "wish",
+            Self::WishOther(_) => "wish-other",
             Self::WaysIn => "ways-in",
             Self::Joined(_) => "joined",
             Self::GroundBlock(_) => "ground-block",
@@ -135,7 +138,8 @@ impl Question {
             | Self::Plan
             | Self::Depends
             | Self::Rooms
-            | Self::Wish(_) => Stage::House,
+            | Self::Wish(_)
+            | Self::WishOther(_) => Stage::House,
             Self::WaysIn | Self::Joined(_) | Self::GroundBlock(_) | Self::EntryFilter(_) => Stage::WayIn,
             Self::Label(_)
             | Self::LabelRead(_)
@@ -164,7 +168,7 @@ impl Question {
     pub(crate) fn stands(&self, scene: &Scene<'_>) -> bool {
         let survey = scene.survey;
         match self {
-            Self::Wish(room) => survey.rooms.contains_key(room),
+            Self::Wish(room) | Self::WishOther(room) => survey.rooms.contains_key(room),
             Self::Cable(run) | Self::Length(run) | Self::Marks(run) | Self::ConnectorsOf(run) => {
                 survey.runs.contains_key(run)
             }
@@ -193,6 +197,7 @@ impl Question {
             Self::Depends => house::draw_depends(scene, sketch),
             Self::Rooms => house::draw_rooms(scene, sketch),
             Self::Wish(room) => house::draw_wish(scene, sketch, *room),
+            Self::WishOther(room) => house::draw_wish_other(scene, sketch, *room),
             Self::WaysIn => entry::draw_ways_in(scene, sketch),
             Self::Joined(entry) => entry::draw_joined(scene, sketch, *entry),
             Self::GroundBlock(entry) => entry::draw_ground_block(scene, sketch, *entry),
@@ -231,6 +236,7 @@ impl Question {
             Self::Depends => house::take_depends(scene),
             Self::Rooms => house::take_rooms(scene),
             Self::Wish(room) => house::take_wish(scene, *room),
+            Self::WishOther(room) => house::take_wish_other(scene, *room),
             Self::WaysIn => entry::take_ways_in(scene),
             Self::Joined(entry) => entry::take_joined(scene, *entry),
             Self::GroundBlock(entry) => entry::take_ground_block(scene, *entry),

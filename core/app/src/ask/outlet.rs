@@ -54,19 +54,19 @@ pub(super) fn take_plugged(scene: &Scene<'_>, outlet: SubjectId) -> Told<Answer>
     Answer::new().says(outlet, field::PLUGGED, &devices)
 }
 
-fn room_offers(scene: &Scene<'_>) -> Vec<Offer> {
+/// Every room, each under these words.
+fn room_offers(scene: &Scene<'_>, words: impl Fn(&str) -> Phrase) -> Vec<Offer> {
     let mut rooms: Vec<_> = scene.survey.rooms.values().collect();
     rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
-    let offer = |room: &&survey::record::Room| {
-        Offer::new(key_of("room", room.id), Phrase::new("leads-room").text("room", &room.name))
-    };
+    let offer = |room: &&survey::record::Room| Offer::new(key_of("room", room.id), words(&room.name));
     rooms.iter().take(150).map(offer).collect()
 }
 
 pub(super) fn draw_room(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId) {
     let room = scene.survey.parts.get(&outlet).and_then(|part| part.room);
     let now: Vec<_> = room.map(|room| key_of("room", room)).into_iter().collect();
-    sketch.choice("room", &Question::RoomOf(outlet).phrase(scene), false, room_offers(scene), &now);
+    let offers = room_offers(scene, |room| Phrase::new("text").text("text", room));
+    sketch.choice("room", &Question::RoomOf(outlet).phrase(scene), false, offers, &now);
     sketch.writing("new-room", &Phrase::new("room-new"), None, false, "");
 }
 
@@ -83,7 +83,7 @@ pub(super) fn take_room(scene: &Scene<'_>, outlet: SubjectId) -> Told<Answer> {
 
 pub(super) fn draw_more(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let mut offers = vec![Offer::new("no", Phrase::new("more-outlets-no"))];
-    offers.extend(room_offers(scene));
+    offers.extend(room_offers(scene, |room| Phrase::new("leads-room").text("room", room)));
     offers.push(Offer::unsure());
     sketch.choice("more", &Phrase::new("ask-more-outlets"), true, offers, &[]);
 }

@@ -4,7 +4,7 @@ use survey::record::PhotoRole;
 use survey::words::Phrase;
 
 use super::field;
-use crate::ask::{Answer, Problem, Question, Told, cable};
+use crate::ask::{Answer, Problem, Question, Told, cable, house};
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::guide::Guide;
@@ -138,14 +138,12 @@ fn pressed(guide: &mut Guide, question: &Question, key: &str) -> Result<Move> {
             Ok(Move::Next)
         }
         _ => {
-            if let (Question::Length(run), Some(place)) = (
-                question,
-                match question {
-                    Question::Length(run) => cable::pressed(*run, key),
-                    _ => None,
-                },
-            ) {
-                let _ = run;
+            let place = match question {
+                Question::Length(run) => cable::pressed(*run, key),
+                Question::Wish(room) => house::wish_pressed(*room, key),
+                _ => None,
+            };
+            if let Some(place) = place {
                 return Ok(Move::Go(place));
             }
             // Touches on a label's figures: to correct one, or to take one that was recognised.

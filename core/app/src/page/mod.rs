@@ -8,6 +8,7 @@ mod ask;
 mod errand;
 mod field;
 mod mend;
+mod more;
 mod new_survey;
 mod one_survey;
 mod order;
@@ -32,7 +33,7 @@ use crate::guide::{Guide, OpenSurvey};
 use crate::journey::journey;
 use crate::place::{Move, Outside, Place};
 use crate::scene::Scene;
-use crate::screen::{Ability, Block, HowFar, PhotoShown, PhotoSlotBlock, Screen};
+use crate::screen::{Ability, Block, HowFar, PhotoShown, PhotoSlotBlock, PressWeight, Screen};
 use crate::sketch::Sketch;
 
 pub(crate) use errand::{ERRAND_STOP, show as show_errand};
@@ -40,10 +41,14 @@ pub(crate) use field::{FieldPlace, Seen, way_on};
 pub(crate) use result::ResultPlace;
 pub(crate) use share::{Looked, SharePlace};
 
+/// Rows that lead to screens: key, name, and what stands beside it.
+type Doors = Vec<(&'static str, Phrase, Option<Phrase>)>;
+
 /// Draws a screen within a survey.
 pub(crate) fn show(open: &OpenSurvey, scene: &Scene<'_>, place: &Place) -> Screen {
     let mut screen = match place {
         Place::Overview => overview::show(scene),
+        Place::More => more::show(scene),
         Place::Ask(question) => ask::show(scene, question),
         Place::Stage(stage) => stage::show(scene, *stage),
         Place::PutOff => put_off::show(scene),
@@ -59,6 +64,7 @@ pub(crate) fn show(open: &OpenSurvey, scene: &Scene<'_>, place: &Place) -> Scree
 pub(crate) fn take(guide: &mut Guide, place: &Place, deed: &Deed) -> Result<Move> {
     match place {
         Place::Overview => Ok(overview::take(deed)),
+        Place::More => Ok(more::take(deed)),
         Place::Ask(question) => ask::take(guide, question, deed),
         Place::Stage(stage) => stage::take(guide, *stage, deed),
         Place::PutOff => put_off::take(guide, deed),
@@ -97,6 +103,22 @@ pub(crate) fn take_outside(guide: &mut Guide, outside: &Outside, deed: &Deed) ->
         Outside::Mend { folder, found_damaged } => Ok(mend::take(guide, folder, *found_damaged, deed)),
         Outside::Sent => sent::take(guide, deed),
         Outside::Device => this_device::take(guide, deed),
+    }
+}
+
+/// The presses that stand together in the same order on every screen: first the way on, last what leads elsewhere.
+pub(crate) fn in_order(screen: &mut Screen) {
+    let order = |block: &Block| match block {
+        Block::Press(press) => match press.weight {
+            PressWeight::Main => Some(0),
+            PressWeight::Other => Some(1),
+            PressWeight::Quiet => Some(2),
+        },
+        Block::Confirm(_) => Some(1),
+        _ => None,
+    };
+    for together in screen.blocks.chunk_by_mut(|one, two| order(one).is_some() == order(two).is_some()) {
+        together.sort_by_key(order);
     }
 }
 

@@ -2,7 +2,7 @@
 
 use survey::words::{Arg, Phrase};
 
-use super::{field, result, share};
+use super::{field, more, result, share};
 use crate::deed::Deed;
 use crate::journey::{journey, next};
 use crate::place::{Move, Place};
@@ -32,15 +32,16 @@ pub(super) fn show(scene: &Scene<'_>) -> Screen {
         ("overview-field", field::doors(scene)),
         ("overview-share", share::doors(scene)),
     ] {
-        let row = |(key, head, says): &(&str, Phrase, Option<Phrase>)| {
-            sketch.row(Some((*key).to_owned()), head, says.as_ref(), None)
-        };
-        let rows = doors.iter().map(row).collect();
-        sketch.rows(&Phrase::new(name), rows);
+        more::rows(
+            &mut sketch,
+            name,
+            doors.into_iter().filter(|(key, ..)| !more::is_rare(scene, key)).collect(),
+        );
     }
     if !scene.memory.later.is_empty() {
         sketch.press("put-off", &Phrase::new("put-off"), PressWeight::Other);
     }
+    sketch.press("more", &Phrase::new("overview-more"), PressWeight::Other);
     if next(scene).is_some() {
         sketch.press("next", &Phrase::new("overview-next"), PressWeight::Main);
     }
@@ -54,6 +55,7 @@ pub(super) fn take(deed: &Deed) -> Move {
     match key {
         "next" => Move::Next,
         "put-off" => Move::Go(Place::PutOff),
+        "more" => Move::Go(Place::More),
         "out" => Move::Out,
         key => Stage::ALL
             .into_iter()

@@ -102,6 +102,15 @@ impl Hand {
         self.act(&Deed::Press { key: key.into() });
     }
 
+    /// From the overview to one of its screens, or to one that stands behind the rest.
+    pub fn door(&mut self, key: &str) {
+        self.overview();
+        if self.keys(key).is_empty() {
+            self.press("more");
+        }
+        self.press(key);
+    }
+
     pub fn pick(&mut self, key: &str, options: &[&str]) {
         let choice = self.options(key);
         assert!(

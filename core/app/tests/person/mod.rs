@@ -97,6 +97,9 @@ impl Person {
             self.act(&Deed::Back);
         }
         self.on("overview");
+        if !self.guide.screen().keys().contains(&door) {
+            self.press("more");
+        }
         self.press(door);
     }
 

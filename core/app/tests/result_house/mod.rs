@@ -109,6 +109,9 @@ impl Walk {
     pub fn go(&mut self, door: &str) -> Screen {
         for _ in 0..70 {
             if self.guide.screen().name == "overview" {
+                if !self.guide.screen().keys().contains(&door) {
+                    self.press("more");
+                }
                 return self.press(door);
             }
             if self.guide.screen().keys().contains(&"overview") {

@@ -76,6 +76,13 @@ wish-light = Browsing and one TV (100 Mb/s to the room, 20 back)
 wish-work = Work from home, video calls, several TVs (300 Mb/s to it, 50 back)
 wish-fast = As fast as a network cable (900 Mb/s to it, 300 back)
 wish-none = No network needed there
+wish-other = Another speed
+wish-down = To the room
+wish-up = From the room
+
+ask-wish-other = { $room }: which speed is wished for?
+    .title = { $room }: another speed
+    .why = Any two numbers will do; the work list aims at them.
 
 # --- where the cable comes in
 
@@ -279,7 +286,7 @@ room-new = Or a room that is not listed
 
 ask-more-outlets = Are there other outlets of the TV cable in the house?
     .title = Other outlets
-    .why = An outlet that nobody knows of may be open, or just the one that is needed. Boxes with a mains plug and TV cables on them, in a cupboard or behind furniture, count too: you find “Start where you stand” on the page of the whole job.
+    .why = An outlet not found yet may be open, or just the one that is needed. Boxes with a mains plug and TV cables on them, in a cupboard or behind furniture, count too: you find “Start where you stand” on the page of the whole job.
 more-outlets-no = No, that is all
 
 # --- at the router

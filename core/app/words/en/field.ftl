@@ -13,8 +13,8 @@ free-count = { $count }
 free-unassigned =
     { $count ->
         [0] no photo waits
-        [one] 1 photo waits to be assigned
-       *[other] { $count } photos wait to be assigned
+        [one] 1 photo waits
+       *[other] { $count } photos wait
     }
 
 free-line = { $field }: { $value }
@@ -65,13 +65,13 @@ free-part = { $part }
     .gone = A part
 free-fed = gets its signal from: { $port }
 free-rated = rated: { $rated }
-free-not-rated = no rating known yet; it is counted with a range
+free-not-rated = its numbers (rating) are not known yet; it is counted with a range
 free-measured = measured by an instrument
 free-no-length = the length: not known yet; it is counted with a range
 free-wiring = Port by port
 free-port-in = Input
 free-port = Output (leg) { $port }
-free-port-unknown = nobody has looked yet
+free-port-unknown = not looked at yet
 free-questions = Questions about it
 free-note = Note: { $text }
 free-note-new = A note
@@ -112,7 +112,7 @@ free-run = { $run }
     .gone = A cable
 free-add-run = Add a cable that was found
 free-run-feeds = It feeds
-free-run-may-feed = If you know which one it is, touch it
+free-run-may-feed = If you know which one it is, choose it
 free-remove-run = Remove it from the survey
     .question = Remove { $run }? What it feeds stays fed, over a cable of which nothing is known. It can be brought back.
     .yes = Remove
@@ -138,11 +138,11 @@ free-remove-room = Remove it from the survey
     .no = Keep it
 
 # --- services
-free-services-rows = On the cable today
+free-services-rows = Uses the cable today
 free-service = { $service }
     .gone = A service
 free-service-new = Something else that uses the cable
-free-by-entry = By which entry does it come in?
+free-by-entry = Where does it come in?
 free-top = The highest frequency that it uses
     .hint = often 862, 1002, 1218 or 1794
 free-signal = How is the TV sent?
@@ -167,18 +167,18 @@ free-remove-service = It does not use the cable: remove it
 # --- photos
 free-burst-lead = Take one photo after the other. What they show is said later, many at once.
 free-burst-photo = Photo
-free-assign-lead = Touch the photos, then the part that they show.
+free-assign-lead = Choose the photos, then the part that they show.
 free-assign-none = No photo waits. New ones can be taken here.
-free-photo-name = Photo { $number }, taken { $when } UTC
+free-photo-name = Photo { $number }, added { $when } UTC
 free-photo-chosen = { $photo }, chosen
 free-photos-rest =
     { $rest ->
-        [one] 1 more comes when these are assigned.
-       *[other] { $rest } more come when these are assigned.
+        [one] 1 more comes when these are done.
+       *[other] { $rest } more come when these are done.
     }
 free-choose-all = Choose all
 free-choose-none = Choose none
-free-choose-first = Please touch one or more photos first, then the part.
+free-choose-first = Please choose one or more photos first, then the part.
 free-role = What do they show?
 free-role-label = The print
 free-role-place = The place
@@ -201,7 +201,7 @@ free-prints = Prints still to be typed
 free-photo = A photo
     .gone = A photo
 free-photo-of = shows { $thing }
-free-photo-when = taken { $when } UTC
+free-photo-when = added { $when } UTC
 free-photo-unassign = It shows something else
 free-remove-photo = Remove it from the survey
     .question = Remove this photo? It can be brought back at any time.
@@ -209,14 +209,15 @@ free-remove-photo = Remove it from the survey
     .no = Keep it
 
 # --- prints seen before, the same as last
-free-seen = Read on this device before; touch one if it is the same, word for word
+free-seen = Read on this device before; choose one if it is the same, word for word
 free-same = The same as last: { $value }
 
 # --- readings
 free-meter-lead = Where do you measure?
+free-meter-so-far = Measured so far, the newest first
 free-meter-at = Readings at { $part }
 free-meter-how = Type what the meter shows and keep it; then the next frequency. Only level and error ratio of the TV cable: nothing of the mains.
-free-meter-port = At which plug of it?
+free-meter-port = At which of its plugs?
 free-mhz = Frequency
 free-dbmv = Level
 free-mer = How clean it arrives (error ratio, MER)

@@ -51,7 +51,7 @@ work-out = Work it out
 
 # --- what gets through
 
-forecast-no-bridge = Nobody has said yet which outlet is at the router. From there the network starts, so nothing can be told before.
+forecast-no-bridge = It is not known yet which outlet is at the router. From there the network starts, so nothing can be told before.
 forecast-say-router = Say which outlet is at the router
 forecast-rooms = Towards each room
 forecast-without = Rooms without an outlet
@@ -83,7 +83,7 @@ room-costs = Where the signal is lost on the way, most first
 room-loss = { $loss }
 
 map = The wiring map
-map-how = Touch a part to see what is known of it. The thick broken line leads to the weakest room.
+map-how = Choose a part to see what is known of it. The thick broken line leads to the weakest room.
 map-parts = All parts, from the street to the rooms
 part-fed = gets its signal from { $port }
 part-findings = What is wrong or at risk there
@@ -111,8 +111,8 @@ worth-little = It hardly changes the forecast.
 # --- what is wrong or at risk
 
 findings-lead = { $count ->
-    [one] One thing was found. Touch it to see why it matters and what to do.
-   *[other] { $count } things were found, the weightiest first. Touch one to see why it matters and what to do.
+    [one] One thing was found. Choose it to see why it matters and what to do.
+   *[other] { $count } things were found, the weightiest first. Choose one to see why it matters and what to do.
 }
 finding = What was found
 finding-gone = This is not found any more, as the house stands now.
@@ -159,7 +159,7 @@ put-back = Put it back
     .question = Is the change undone on the wall? Then the survey goes back to how it was before.
     .yes = Yes, it is put back
     .no = No, leave it
-put-back-by-hand = It is noted as put back. Other answers about the same parts came after this change, so please check them: the survey may still show the new state there.
+put-back-by-hand = It now counts as put back. Other answers about the same parts came after this change, so please check them: the survey may still show the new state there.
 
 ended = Work that is over
 ended-done = Done
@@ -167,7 +167,8 @@ ended-could-not = Could not be done
 ended-put-back = Put back
 ended-fine = TV and internet were fine afterwards.
 ended-not-fine = something was worse afterwards
-ended-not-looked = Nobody has said whether TV and internet were fine afterwards.
+ended-not-looked = It is not known whether TV and internet were fine afterwards.
+ended-note = What stood in the way? It helps whoever comes next.
 ended-check = Say whether TV and internet are fine
 ended-again = Take it up again
 ended-again-why = It is left out of the work list while this stands. Taken up again, it is weighed like any other.
@@ -203,7 +204,7 @@ private-no = Not yet
 private-none = There are no adapters yet
 private-filters = Entry filters (MoCA filters)
 private-filter-in = the filter is in
-private-filter-missing = no filter is noted; answer again once it is in
+private-filter-missing = no filter yet; answer again once it is in
 private-filter-dish = from a dish; no filter may go here
 private-filter-fibre = from a fibre box inside; no filter is needed here
 private-filter-cut-off = cut off; needs none
@@ -234,7 +235,7 @@ tests-next = Go on: is everything else fine?
 
 test-title = { $outlet }: outlet test
 test-kind = What kind of test is it?
-test-kind-why = A test to the internet is held by your plan, and one by radio by the radio. Only a test over wire within the house tells of the cable.
+test-kind-why = A test to the internet is limited by your plan, and one by radio by the radio. Only a test over wire within the house tells of the cable.
 test-kind-house = Within the house, over a network cable
     .about = from a computer at this outlet’s adapter to one at the router: the best test
 test-kind-house-radio = Within the house, partly by radio
@@ -245,7 +246,7 @@ test-kind-internet-radio = To the internet, partly by radio
     .about = a speed test on a phone
 test-kind-page = The adapter’s own page
     .about = its PHY rate, and the power that it sends and receives
-test-readings = Written down already; touch one to take it out
+test-readings = Written down already; choose one to take it out
 test-how-house = Let the test run both ways, each for ten seconds or longer. What you do not have, leave empty.
 test-how-house-radio = Note it all the same: it shows what people there get. It is not held against the cable.
 test-how-internet = Use a wired computer, and let nothing else run meanwhile. What you do not have, leave empty.
@@ -347,7 +348,7 @@ handover-report-there = The report is written.
 handover-file = Write the file for the next person
 handover-file-again = Write the file again
 handover-file-there = The file for the next person is written.
-handover-where = Please say where it shall go: choose a place and a name that is not taken yet. In a terminal: the letter, then = and the file’s name.
+handover-where = Please say where it shall go: choose a place and a name that is not taken yet.
 handover-finish = All done
 handover-counts = { $done ->
     [0] No change was done
@@ -358,7 +359,7 @@ handover-counts = { $done ->
     [one] one was given up.
    *[other] { $not } were given up.
 }
-handover-options = What goes along; touch to change
+handover-options = What goes along; choose one to change it
 handover-owner = Name of the survey, address, people’s names
 handover-photos = Photos
 handover-notes = Notes
@@ -383,8 +384,8 @@ left-unknown = { $count ->
 }
 
 forecast-not-known = { $asked ->
-    [one] It cannot be told yet what the room gets: the way to it is not traced, or nobody has said which outlet is at the router.
-   *[other] It cannot be told yet for { $unknown } of { $asked } rooms what they get: the way to them is not traced, or nobody has said which outlet is at the router.
+    [one] It cannot be told yet what the room gets: the way to it is not traced, or it is not known yet which outlet is at the router.
+   *[other] It cannot be told yet for { $unknown } of { $asked } rooms what they get: the way to them is not traced, or it is not known yet which outlet is at the router.
 }
 
 forecast-no-outlet-there = There is no outlet at the router. One that is near will do, with a network cable from the router to it: say which.

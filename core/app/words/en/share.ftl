@@ -8,7 +8,7 @@ surveys-order-title = Surveys in order
 surveys-order-lead = Choose a survey to see what can be done with it as a whole.
 surveys-aside = What was set aside
 surveys-aside-none = Nothing is set aside.
-surveys-in-trouble = cannot be opened; touch to see why
+surveys-in-trouble = cannot be opened; choose it to see why
 surveys-place-and-day = { $place }; last written on { $day }
 surveys-day = last written on { $day }
 
@@ -55,18 +55,18 @@ mend-with-this-file = Mend it with this file
     .no = Not now
 mend-whole =
     This survey is whole: { $facts ->
-        [one] its one record
-       *[other] all its { $facts } records
+        [one] its one detail
+       *[other] all its { $facts } details
     } can be read.
 mend-mended-from-nothing =
     Nothing was left of this survey here. It was built anew from the file, { $facts ->
-        [one] 1 record
-       *[other] { $facts } records
+        [one] 1 detail
+       *[other] { $facts } details
     } in all.
 mend-mended-with-file =
     This survey was damaged. It was built anew from what could be read and from the file, { $facts ->
-        [one] 1 record
-       *[other] { $facts } records
+        [one] 1 detail
+       *[other] { $facts } details
     } in all. The damaged part was kept as { $damaged }.
 
 sent = A file that somebody sent
@@ -76,8 +76,8 @@ sent-take-there = Go there
 sent-take = Take it in as a new survey
 sent-taken =
     Taken in: { $facts ->
-        [one] 1 record
-       *[other] { $facts } records
+        [one] 1 detail
+       *[other] { $facts } details
     } and { $photos ->
         [0] no photos
         [one] 1 photo
@@ -119,8 +119,8 @@ share-pack-replace = Replace that file
 share-pack-elsewhere = Write it somewhere else
 share-packed =
     Written to { $file }: { $facts ->
-        [one] 1 record
-       *[other] { $facts } records
+        [one] 1 detail
+       *[other] { $facts } details
     }, { $photos ->
         [0] no photos
         [one] 1 photo
@@ -134,12 +134,12 @@ share-needs-file = Please choose the file.
 share-choose = Choose the file
 share-choose-other = Choose another file
 
-share-take-in = Take in what somebody sent
+share-take-in = Take in a file that somebody sent
 share-take-in-lead = Choose the file. You see what it would bring first; nothing is taken in before you say so.
 share-look-of =
     { $name }: { $facts ->
-        [one] 1 record
-       *[other] { $facts } records
+        [one] 1 detail
+       *[other] { $facts } details
     }, { $photos ->
         [0] no photos
         [one] 1 photo
@@ -150,9 +150,9 @@ share-without-notes = The sender left out all notes.
 share-without-photos = The sender left out the photos.
 share-look-brings =
     It would bring { $facts ->
-        [0] no new records
-        [one] 1 new record
-       *[other] { $facts } new records
+        [0] no new details
+        [one] 1 new detail
+       *[other] { $facts } new details
     }, { $disagreements ->
         [0] no disagreements
         [one] 1 disagreement
@@ -169,8 +169,8 @@ share-look-brings =
 share-look-from = From whom (as they call themselves)
 share-records =
     { $count ->
-        [one] 1 record
-       *[other] { $count } records
+        [one] 1 detail
+       *[other] { $count } details
     }
 share-look-disagreements = You would then disagree on
 share-look-settles = It settles
@@ -196,9 +196,9 @@ share-take-and-forget = Take it in
     .no = Not now
 share-taken =
     Taken in: { $facts ->
-        [0] no new records
-        [one] 1 new record
-       *[other] { $facts } new records
+        [0] no new details
+        [one] 1 new detail
+       *[other] { $facts } new details
     }, { $photos ->
         [0] no new photos
         [one] 1 new photo
@@ -207,15 +207,15 @@ share-taken =
 share-put-back = Put back what the last file brought
     .question =
         Put it back? { $count ->
-            [one] The 1 record that it brought goes again. The file can be taken in anew.
-           *[other] The { $count } records that it brought go again. The file can be taken in anew.
+            [one] The 1 detail that it brought goes again. The file can be taken in anew.
+           *[other] The { $count } details that it brought go again. The file can be taken in anew.
         }
     .yes = Put it back
     .no = Keep it
 share-was-put-back =
     Put back: { $count ->
-        [one] 1 record is gone again.
-       *[other] { $count } records are gone again.
+        [one] 1 detail is gone again.
+       *[other] { $count } details are gone again.
     }
 share-written-since = What the last file brought cannot be put back as a whole any more, because something was written since. Single steps can be taken back under “Who did what”; that then also holds for whoever takes in a file from here.
 share-took-forgetting = What the last file brought cannot be put back: it made something forgotten, and that is for ever.
@@ -251,7 +251,7 @@ share-to-settle =
 share-disagreements = Said differently
 share-disagreements-lead = Two people wrote different things without seeing each other’s. The later one counts until somebody settles it.
 share-disagreements-rows = To settle
-share-all-settled = Nobody disagrees. There is nothing to settle.
+share-all-settled = All agree. There is nothing to settle.
 share-is-settled = This is settled.
 share-which-is-right = Which one is right?
 share-origin = Before, it was { $value }, as { $author } wrote on { $day }.
@@ -270,7 +270,7 @@ share-said-differently = said differently by two people
 # --- who said what
 
 share-acts = Who did what
-share-acts-lead = The newest comes first. Touch one to see all of it, and to take it back.
+share-acts-lead = The newest comes first. Choose one to see all of it, and to take it back.
 share-acts-none = Nothing was written yet.
 share-acts-rows = Steps
 share-by = { $author }, { $when } UTC
@@ -291,7 +291,7 @@ share-things = What was said about each thing
 share-things-lead = Choose a thing to see what was said about it, by whom and when. From there it can also be forgotten.
 share-things-rows = Things
 share-who-writes = who writes here
-share-thing-lead = How it stands, and who said so. Touch a row to see all that was said before.
+share-thing-lead = How it stands, and who said so. Choose a row to see all that was said before.
 share-thing-rows = What was said
 share-nothing-said = Nothing was said about this.
 share-field-lead = The oldest comes first.
@@ -322,8 +322,8 @@ share-fact-brought-back = { $thing } was brought back
 share-fact-forgotten = { $about }: what was said was forgotten
 share-fact-forgets =
     { $count ->
-        [one] 1 record was made forgotten
-       *[other] { $count } records were made forgotten
+        [one] 1 detail was made forgotten
+       *[other] { $count } details were made forgotten
     }
 
 share-removed = What was removed
@@ -351,8 +351,8 @@ forget-title = Forget: { $what }
 forget-nothing = There is nothing left here that could be forgotten.
 forget-what =
     { $count ->
-        [one] 1 record would be forgotten: what it said is gone, that something was said stays.
-       *[other] { $count } records would be forgotten: what they said is gone, that something was said stays.
+        [one] 1 detail would be forgotten: what it said is gone, that something was said stays.
+       *[other] { $count } details would be forgotten: what they said is gone, that something was said stays.
     }
 forget-own-name = The name that you gave under “This device” stays there, and goes along again with what you write next. Empty it there first if it should not.
 forget-keep = Keep it

@@ -1,8 +1,8 @@
 //! Saying of photos what they show: one or many at once, of a part that is there or of a new one.
 //!
-//! Touch the photos, touch the part: two touches for one photo, three with another role than the print.
+//! Choose the photos, choose the part: two touches for one photo, three with another role than the print.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde_json::json;
 use survey::fact::SubjectId;
@@ -64,10 +64,20 @@ pub(super) fn waiting<'a>(scene: &Scene<'a>) -> Vec<&'a Photo> {
     photos
 }
 
+/// The number of every photo that was ever taken in, oldest first: it stays whatever is assigned or removed.
+pub(super) fn numbers(scene: &Scene<'_>) -> BTreeMap<SubjectId, u64> {
+    let is_photo =
+        |id: &SubjectId| scene.ledger.shown(*id, field::IS).is_some_and(|fact| fact.value() == "photo");
+    let mut photos: Vec<_> = scene.ledger.subjects().filter(is_photo).collect();
+    photos.sort_by_cached_key(|photo| (card::born_ms(scene, *photo), *photo));
+    photos.into_iter().zip(1..).collect()
+}
+
 /// A photo by its number and time.
-pub(super) fn photo_name(scene: &Scene<'_>, place: usize, photo: &Photo) -> Phrase {
+pub(super) fn photo_name(scene: &Scene<'_>, numbers: &BTreeMap<SubjectId, u64>, photo: &Photo) -> Phrase {
     let when = story::date_and_time(card::born_ms(scene, photo.id));
-    Phrase::new("free-photo-name").with("number", Arg::Count(place as u64 + 1)).text("when", when)
+    let number = numbers.get(&photo.id).copied().unwrap_or_default();
+    Phrase::new("free-photo-name").with("number", Arg::Count(number)).text("when", when)
 }
 
 fn chosen(scene: &Scene<'_>) -> BTreeSet<SubjectId> {
@@ -82,8 +92,9 @@ pub(super) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     let chosen = chosen(scene);
     let lead = if waiting.is_empty() { "free-assign-none" } else { "free-assign-lead" };
     sketch.words(WordsRole::Lead, &Phrase::new(lead));
-    let shown = waiting.iter().enumerate().take(PHOTOS).map(|(place, photo)| {
-        let name = photo_name(scene, place, photo);
+    let numbers = numbers(scene);
+    let shown = waiting.iter().take(PHOTOS).map(|photo| {
+        let name = photo_name(scene, &numbers, photo);
         let name = if chosen.contains(&photo.id) {
             Phrase::new("free-photo-chosen").phrase("photo", name)
         } else {

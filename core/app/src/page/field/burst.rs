@@ -16,9 +16,10 @@ pub(super) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     sketch.words(WordsRole::Lead, &Phrase::new("free-burst-lead"));
     let waiting = assign::waiting(scene);
     let first = waiting.len().saturating_sub(SHOWN);
-    let shown = waiting.iter().enumerate().skip(first).map(|(place, photo)| PhotoShown {
+    let numbers = assign::numbers(scene);
+    let shown = waiting.iter().skip(first).map(|photo| PhotoShown {
         photo: photo.id.to_string(),
-        name: sketch.say(&assign::photo_name(scene, place, photo)),
+        name: sketch.say(&assign::photo_name(scene, &numbers, photo)),
         key: None,
     });
     let photos = shown.collect();

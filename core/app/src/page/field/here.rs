@@ -57,8 +57,8 @@ pub(super) fn show_stand<'a>(scene: &Scene<'a>, part: SubjectId) -> Sketch<'a> {
     if !scene.survey.parts.contains_key(&part) {
         return gone(scene, "free-part");
     }
-    let title = Phrase::new("free-stand").phrase("part", naming::part(scene.survey, part));
-    let mut sketch = sketch(scene, &title);
+    let mut sketch =
+        sketch(scene, &Phrase::new("free-stand").phrase("part", naming::part(scene.survey, part)));
     questions::rows(scene, &mut sketch, part);
     sketch.press("next", &Phrase::new("go-on"), PressWeight::Main);
     sketch

@@ -28,6 +28,10 @@ pub(super) fn show_places<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     let mut sketch = sketch(scene, &Phrase::new("free-meter"));
     sketch.words(WordsRole::Lead, &Phrase::new("free-meter-lead"));
     finder::draw(scene, &mut sketch, &Phrase::new("free-parts-rows"), |_| true);
+    if !scene.survey.readings.is_empty() {
+        sketch.words(WordsRole::Heading, &Phrase::new("free-meter-so-far"));
+        reading::blocks(scene, &mut sketch, scene.survey.readings.values(), SHOWN);
+    }
     sketch
 }
 
@@ -79,7 +83,7 @@ pub(super) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     }
     sketch.press("keep", &Phrase::new("free-keep"), PressWeight::Main);
     sketch.press("other", &Phrase::new("free-meter-other"), PressWeight::Other);
-    reading::blocks(scene, &mut sketch, id, SHOWN);
+    reading::blocks(scene, &mut sketch, survey.readings_at(id), SHOWN);
     sketch
 }
 

@@ -46,7 +46,7 @@ pub(super) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     sketch.rows(&Phrase::new("free-wiring"), wiring);
     questions::rows(scene, &mut sketch, id);
     card::photos(scene, &mut sketch, id, questions::is_printed(part));
-    reading::blocks(scene, &mut sketch, id, SHOWN);
+    reading::blocks(scene, &mut sketch, survey.readings_at(id), SHOWN);
     notes(scene, &mut sketch, id);
     let next = if is_noting(scene) { PressWeight::Other } else { PressWeight::Main };
     sketch.press("next", &Phrase::new("overview-next"), next);

@@ -1,6 +1,5 @@
 //! What was measured at a part, with unit, when and by whom.
 
-use survey::fact::SubjectId;
 use survey::naming;
 use survey::record::{Reading, ReadingKind, field};
 use survey::story;
@@ -10,12 +9,17 @@ use crate::scene::Scene;
 use crate::screen::{Block, ReadingBlock};
 use crate::sketch::Sketch;
 
-/// The newest readings at a part.
-pub(super) fn blocks(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId, most: usize) {
-    let mut readings: Vec<_> = scene.survey.readings_at(part).collect();
+/// The newest of these readings.
+pub(super) fn blocks<'a>(
+    scene: &Scene<'_>,
+    sketch: &mut Sketch<'_>,
+    readings: impl Iterator<Item = &'a Reading>,
+    most: usize,
+) {
+    let mut readings: Vec<_> = readings.collect();
     readings.sort_by_cached_key(|reading| std::cmp::Reverse(written(scene, reading)));
     for reading in readings.into_iter().take(most) {
-        let block = block(scene, sketch, part, reading);
+        let block = block(scene, sketch, reading);
         sketch.block(Block::Reading(block));
     }
 }
@@ -25,11 +29,12 @@ pub(super) fn written(scene: &Scene<'_>, reading: &Reading) -> Option<survey::fa
     scene.ledger.shown(reading.id, field::MEASURED).map(survey::fact::Fact::id)
 }
 
-fn block(scene: &Scene<'_>, sketch: &Sketch<'_>, part: SubjectId, reading: &Reading) -> ReadingBlock {
+fn block(scene: &Scene<'_>, sketch: &Sketch<'_>, reading: &Reading) -> ReadingBlock {
     let survey = scene.survey;
-    let place = match reading.port {
-        Some(port) => naming::port(survey, part, port),
-        None => naming::part(survey, part),
+    let place = match (reading.about, reading.port) {
+        (Some(part), Some(port)) => naming::port(survey, part, port),
+        (Some(part), None) => naming::part(survey, part),
+        (None, _) => story::thing(survey, survey.id),
     };
     let kind = match reading.measured {
         ReadingKind::Level { .. } => "free-read-level",

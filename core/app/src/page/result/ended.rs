@@ -1,18 +1,24 @@
 //! Work that is over: done, not possible, put back.
 
-use survey::fact::SubjectId;
-use survey::record::OutcomeKind;
+use serde_json::json;
+use survey::fact::{Edit, SubjectId};
+use survey::record::{OutcomeKind, field};
 use survey::words::Phrase;
 
 use super::{ResultPlace, put_back};
 use crate::deed::Deed;
 use crate::error::Result;
+use crate::given::Pending;
 use crate::guide::Guide;
 use crate::page::photo_slot;
 use crate::place::{Move, Place, key_of};
 use crate::scene::Scene;
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::sketch::Sketch;
+
+/// The most notes on one thing that are shown, and the key of a new one.
+const NOTES: usize = 8;
+const NOTE: &str = "note";
 
 const ENDS: [(OutcomeKind, &str); 3] = [
     (OutcomeKind::Done, "ended-done"),
@@ -61,6 +67,9 @@ pub(super) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
         sketch.press("check", &Phrase::new("ended-check"), PressWeight::Other);
         sketch.confirm("put-back", &Phrase::new("put-back"));
     } else {
+        if work.outcome.end == OutcomeKind::CouldNot {
+            notes(scene, &mut sketch, work.change.at());
+        }
         sketch.words(WordsRole::Why, &Phrase::new("ended-again-why"));
         sketch.press("again", &Phrase::new("ended-again"), PressWeight::Other);
     }
@@ -69,9 +78,33 @@ pub(super) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
     sketch.screen
 }
 
-pub(super) fn take(guide: &mut Guide, id: SubjectId, deed: &Deed) -> Result<Move> {
+/// The notes on what the work was about, and a place for the reason.
+fn notes(scene: &Scene<'_>, sketch: &mut Sketch<'_>, about: SubjectId) {
+    for note in scene.survey.notes_on(Some(about)).take(NOTES) {
+        sketch.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
+    }
+    sketch.writing(NOTE, &Phrase::new("ended-note"), None, true, "");
+    sketch.press("keep-note", &Phrase::new("free-note-add"), PressWeight::Other);
+}
+
+/// Keeps the reason that was written as a note on the thing; nothing if none was.
+fn keep_note(guide: &mut Guide, about: SubjectId) -> Result<()> {
     let open = guide.open_survey()?;
-    let Some(work) = open.survey.works.get(&id).cloned() else { return Ok(Move::Stay) };
+    let Some(text) = open.memory.pending.written(NOTE).filter(|text| !text.is_empty()) else { return Ok(()) };
+    let note = SubjectId::random();
+    let edits = [
+        Edit::new(note, field::IS, "note"),
+        Edit::new(note, field::ABOUT, json!(about)),
+        Edit::new(note, field::TEXT, text),
+    ];
+    open.write(&edits)?;
+    open.memory.pending = Pending::default();
+    Ok(())
+}
+
+pub(super) fn take(guide: &mut Guide, id: SubjectId, deed: &Deed) -> Result<Move> {
+    let Some(work) = guide.open_survey()?.survey.works.get(&id).cloned() else { return Ok(Move::Stay) };
+    let open = guide.open_survey()?;
     let to = |place| Ok(Move::Swap(Place::Result(place)));
     let done = work.outcome.end == OutcomeKind::Done;
     match deed {
@@ -83,6 +116,14 @@ pub(super) fn take(guide: &mut Guide, id: SubjectId, deed: &Deed) -> Result<Move
         Deed::Press { key } if key == "put-back" && done => {
             put_back::put_back(guide, &work)?;
             to(ResultPlace::Work)
+        }
+        Deed::Write { key, .. } if key == NOTE => {
+            open.memory.pending.keep(deed);
+            Ok(Move::Stay)
+        }
+        Deed::Press { key } if key == "keep-note" && !done => {
+            keep_note(guide, work.change.at())?;
+            Ok(Move::Stay)
         }
         Deed::Press { key } if key == "again" && !done => {
             let removal = open.store.ledger().remove(id);

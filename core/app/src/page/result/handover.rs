@@ -1,21 +1,22 @@
 //! Handover: what was done, what could not be, what is left; the report, and the one file for the next person.
 
 use std::collections::BTreeSet;
+use std::path::Path;
 
 use survey::fact::Edit;
-use survey::file::{LeftOut, PackOptions};
+use survey::file::{FILE_EXTENSION, LeftOut, PackOptions};
 use survey::record::{OutcomeKind, field};
 use survey::words::{Arg, Phrase};
 
 use super::{ended, waiting, written};
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::guide::{Guide, OpenSurvey};
+use crate::guide::{Guide, OpenSurvey, folder_name};
 use crate::journey::journey;
 use crate::page::share;
 use crate::place::{Move, Place};
 use crate::scene::Scene;
-use crate::screen::{Ability, PressWeight, RowEntry, Screen, WordsRole};
+use crate::screen::{Ability, FileAsked, PressWeight, RowEntry, Screen, WordsRole};
 use crate::sketch::Sketch;
 
 /// What may stay out of the file, by the word in its key.
@@ -28,8 +29,10 @@ const REPORT: &str = "handover-report";
 /// The same of the file.
 const FILE: &str = "handover-file";
 
-/// What is given: the report and the file, each with the answer that says that it was written.
-const GIVEN: [(&str, &str); 2] = [("report", REPORT), ("file", FILE)];
+/// What is given: the report and the file, each by the ending of its name, with the answer that says that it was written.
+const GIVEN: [(&str, &str); 2] = [(REPORT_EXTENSION, REPORT), (FILE_EXTENSION, FILE)];
+
+const REPORT_EXTENSION: &str = "html";
 
 pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), "handover", &Phrase::new("handover"));
@@ -61,15 +64,29 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
     sketch.screen
 }
 
+/// The key of the press for one of them, which proposes a name for it.
+fn key(scene: &Scene<'_>, end: &str) -> String {
+    let name = folder_name(scene.survey.name.as_deref().unwrap_or_default());
+    FileAsked::ToWrite { name: format!("{name}.{end}") }.key()
+}
+
+/// Which of them a key is about, by the ending of its name.
+fn given_by(key: &str) -> Option<&'static str> {
+    let Some(FileAsked::ToWrite { name }) = FileAsked::of(key) else { return None };
+    let end = Path::new(&name).extension()?;
+    GIVEN.iter().find(|(given, _)| end == *given).map(|(_, answer)| *answer)
+}
+
 /// The two things to give; the first that is not there yet stands out.
 fn presses(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let mut main = true;
-    for (key, name) in GIVEN {
+    for (end, name) in GIVEN {
         let given = is_given(scene, name);
+        let key = key(scene, end);
         let weight = if main && !given { PressWeight::Main } else { PressWeight::Other };
         main &= given;
         let words = if given { format!("{name}-again") } else { name.to_owned() };
-        sketch.press(key, &Phrase::new(words), weight);
+        sketch.press(&key, &Phrase::new(words), weight);
     }
     if main {
         sketch.press("finish", &Phrase::new("handover-finish"), PressWeight::Main);
@@ -130,11 +147,9 @@ pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
     match deed {
         Deed::Press { key } => Ok(pressed(guide, key)?),
         Deed::File { key, file } => {
-            if !GIVEN.iter().any(|(given, _)| given == key) {
-                return Ok(Move::Stay);
-            }
+            let Some(answer) = given_by(key) else { return Ok(Move::Stay) };
             let left_out = guide.with_scene(left_out)?;
-            if key == "report" {
+            if answer == REPORT {
                 if written::report(guide, &left_out, file)? {
                     was_given(guide, REPORT)?;
                 }
@@ -161,7 +176,7 @@ fn pressed(guide: &mut Guide, key: &str) -> Result<Move> {
     if key == "finish" {
         return Ok(Move::Go(Place::Overview));
     }
-    if GIVEN.iter().any(|(given, _)| *given == key) {
+    if given_by(key).is_some() {
         guide.tell(Phrase::new("handover-where"));
     }
     let Some(word) = key.strip_prefix("without:") else { return Ok(Move::Stay) };

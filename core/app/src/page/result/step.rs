@@ -1,7 +1,8 @@
 //! One change: what, why, what to mind, how, what it takes, and what it costs the other services.
 
+use survey::fact::{Edit, SubjectId};
 use survey::finding::Caution;
-use survey::record::{Outcome, OutcomeKind, PhotoRole};
+use survey::record::{Outcome, OutcomeKind, PhotoRole, field};
 use survey::report::part_told;
 use survey::words::{Arg, Phrase};
 use survey::worklist::{ChangeKind, Step};
@@ -30,9 +31,6 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>, change: ChangeKind) -> 
     sketch.screen.title = sketch.say(&title.with("of", Arg::Count(steps.len() as u64)));
     sketch.able(Ability::Torch);
     told(scene, &mut sketch, step);
-    if place > 0 {
-        sketch.words(WordsRole::Aside, &Phrase::new("step-not-first"));
-    }
     if applies(scene, change) {
         photo_slot(scene, &mut sketch, "before", change.at(), PhotoRole::Before);
         sketch.press("done", &Phrase::new("step-done"), PressWeight::Main);
@@ -41,21 +39,20 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>, change: ChangeKind) -> 
         sketch.words(WordsRole::Plain, &Phrase::new("step-after-others"));
         sketch.press("work", &Phrase::new("to-work"), PressWeight::Main);
     }
+    gained(&mut sketch, step);
+    if place > 0 {
+        sketch.words(WordsRole::Aside, &Phrase::new("step-not-first"));
+    }
     sketch.press("work", &Phrase::new("step-all"), PressWeight::Quiet);
     sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
+/// What, why, how and with what; then the cautions, which so stand right above the word that it is done.
 fn told(scene: &Scene<'_>, sketch: &mut Sketch<'_>, step: &Step) {
     let what = step.change.phrase(&step.before);
     sketch.words(WordsRole::Lead, &what);
     sketch.words_if_known(WordsRole::Why, &what.attribute("why"));
-    // What this house named itself stands in place of the general question about it.
-    let cautions = step.cautions();
-    crate::ask::house::caution_of_people(scene, sketch, cautions.contains(&Caution::WhoDependsOnIt));
-    for caution in cautions.iter().filter(|caution| **caution != Caution::WhoDependsOnIt) {
-        sketch.caution(&caution.phrase());
-    }
     sketch.words(WordsRole::Heading, &Phrase::new("term-how"));
     sketch.words_if_known(WordsRole::How, &what.attribute("how"));
     let minutes = Phrase::new("step-minutes").with("minutes", Arg::Minutes(step.effort.minutes));
@@ -66,6 +63,16 @@ fn told(scene: &Scene<'_>, sketch: &mut Sketch<'_>, step: &Step) {
     let parts = &step.effort.parts;
     let rows = parts.iter().take(40).map(|part| sketch.row(None, &part_told(part), None, None)).collect();
     sketch.rows(&Phrase::new("step-parts"), rows);
+    // What this house named itself stands in place of the general question about it.
+    let cautions = step.cautions();
+    crate::ask::house::caution_of_people(scene, sketch, cautions.contains(&Caution::WhoDependsOnIt));
+    for caution in cautions.iter().filter(|caution| **caution != Caution::WhoDependsOnIt) {
+        sketch.caution(&caution.phrase());
+    }
+}
+
+/// What it brings, and what the other services notice of it.
+fn gained(sketch: &mut Sketch<'_>, step: &Step) {
     sketch.words(WordsRole::Plain, &work::gain(step));
     let services = step.service_words();
     let rows = services.iter().take(60).map(|words| sketch.row(None, words, None, None)).collect();
@@ -92,15 +99,20 @@ pub(super) fn take(guide: &mut Guide, change: ChangeKind, deed: &Deed) -> Result
             let open = guide.open_survey()?;
             let edits = change.done(&open.survey, open.store.ledger(), outcome)?;
             open.write(&edits)?;
-            let work = edits.iter().find(|edit| edit.field == survey::record::field::CHANGE);
-            let after = work.map_or(ResultPlace::Work, |edit| ResultPlace::After(edit.subject));
-            Ok(Move::Swap(Place::Result(after)))
+            Ok(Move::Swap(Place::Result(over(&edits, ResultPlace::After))))
         }
         Deed::Press { key } if key == "could-not" => {
             let outcome = Outcome { end: OutcomeKind::CouldNot, others_fine: None };
-            guide.open_survey()?.write(&change.ended(outcome)?)?;
-            Ok(Move::Swap(Place::Result(ResultPlace::Work)))
+            let edits = change.ended(outcome)?;
+            guide.open_survey()?.write(&edits)?;
+            Ok(Move::Swap(Place::Result(over(&edits, ResultPlace::Ended))))
         }
         _ => Ok(Move::Stay),
     }
+}
+
+/// The screen of the work that these edits noted down.
+fn over(edits: &[Edit], place: fn(SubjectId) -> ResultPlace) -> ResultPlace {
+    let work = edits.iter().find(|edit| edit.field == field::CHANGE);
+    work.map_or(ResultPlace::Work, |edit| place(edit.subject))
 }

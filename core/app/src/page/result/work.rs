@@ -90,8 +90,12 @@ pub(super) fn gain(step: &Step) -> Phrase {
         let why = step.change.phrase(&step.before).attribute("why");
         return Phrase::new("step-no-gain").phrase("why", why);
     }
+    // An outlet that the step itself brings has its name after it.
+    let after = step.change.applied(&step.before);
     let told = gains.iter().take(ROOMS).map(|gain| {
-        let room = Phrase::new("gain-room").phrase("room", shown::outlet(&step.before, gain.outlet));
+        let there = step.before.parts.contains_key(&gain.outlet);
+        let house = if there { &step.before } else { &after };
+        let room = Phrase::new("gain-room").phrase("room", shown::outlet(house, gain.outlet));
         Arg::Phrase(Box::new(room.with("rate", Arg::Rate(more(gain)))))
     });
     Phrase::new("step-gain").with("rooms", Arg::Several(told.collect()))
