@@ -29,10 +29,10 @@ pub(super) fn show(scene: &Scene<'_>) -> Screen {
 
 /// Rows that lead to screens, under their name.
 pub(super) fn rows(sketch: &mut Sketch<'_>, name: &str, doors: Doors) {
-    let row = |(key, head, says): &(&str, Phrase, Option<Phrase>)| {
-        sketch.row(Some((*key).to_owned()), head, says.as_ref(), None)
+    let row = |(key, head, says): (&str, Phrase, Option<Phrase>)| {
+        sketch.row(Some(key.to_owned()), &head, says.as_ref(), None)
     };
-    let rows = doors.iter().map(row).collect();
+    let rows = doors.into_iter().map(row).collect();
     sketch.rows(&Phrase::new(name), rows);
 }
 
