@@ -138,14 +138,14 @@ impl Walk {
 
     /// Every screen that presses alone lead to from the overview; nothing is written meanwhile.
     pub fn lead_on_inside(&mut self) {
-        self.lead_on(Self::to_overview);
+        self.lead_on(Self::go_to_overview);
     }
 
     fn facts(&self) -> usize {
         Store::open(&self.folder, AuthorId::random()).unwrap().ledger().facts().count()
     }
 
-    pub fn to_overview(&mut self) {
+    pub fn go_to_overview(&mut self) {
         if self.guide.open_folder().as_ref() != Some(&self.folder) {
             self.guide.open(&self.folder.clone()).unwrap();
         }
@@ -192,7 +192,7 @@ impl Walk {
 
     /// From the overview, one deed after the other; every screen on the way is kept.
     pub fn inside(&mut self, deeds: &[Do]) {
-        self.to_overview();
+        self.go_to_overview();
         for deed in deeds {
             self.one(*deed);
             self.keep();
@@ -226,7 +226,7 @@ impl Walk {
                 self.act(&Deed::File { key, file });
             }
             Do::Back => self.act(&Deed::Back),
-            Do::Overview => self.to_overview(),
+            Do::Overview => self.go_to_overview(),
         }
     }
 }
