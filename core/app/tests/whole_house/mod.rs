@@ -12,8 +12,8 @@ use survey::fact::{ActId, AuthorId, Edit, FactClock, SubjectId, value_of};
 use survey::forecast::Options as Draws;
 use survey::home::Home;
 use survey::record::{
-    CableKind, Connector, EntryKind, EntryState, Internet, OtherNetwork, PartKind, PhotoRole, Plugged,
-    ReadingKind, ServiceKind, Survey, field,
+    CableKind, Connector, EntryKind, EntryState, HowMeasured, Internet, OtherNetwork, PartKind, PhotoRole,
+    Plugged, ReadingKind, ServiceKind, Survey, TestReach, field,
 };
 use survey::store::Store;
 use survey::story::name_author;
@@ -111,6 +111,10 @@ fn house() -> House {
         .adapter("2.5")
         .level(600.0, -12.0)
         .reads(ReadingKind::ErrorRatio { mhz: 600.0, db: 31.0 })
+        .reads_how(
+            ReadingKind::Throughput { down_mbps: 905.0, up_mbps: 870.0 },
+            Some(HowMeasured::new(TestReach::House, false)),
+        )
         .amplifier("A1", 2)
         .from("S1", 3)
         .over(CableKind::Six, 8.0)

@@ -142,8 +142,8 @@ finding-leg-open = { $count ->
     .source = { source-practice }
 
 finding-leg-not-seen = { $count ->
-    [one] Nobody has noted yet whether output { $legs } of { $part } is free, capped or open.
-   *[other] Nobody has noted yet whether outputs { $legs } of { $part } are free, capped or open.
+    [one] It is not known yet whether output { $legs } of { $part } is free, capped or open.
+   *[other] It is not known yet whether outputs { $legs } of { $part } are free, capped or open.
 }
     .why = An open output disturbs the others a little; a cable there may lead to a further outlet.
     .do = Have a look and note it.
@@ -232,7 +232,7 @@ finding-joint-bad = A bad joint: { $run } has conductors twisted together, or a 
 
 ## Trees and loose parts
 
-loose-not-traced = nobody has noted yet what feeds it
+loose-not-traced = it is not known yet what feeds it
 loose-loop = what is noted as its feed hangs below it
 loose-too-deep = it would hang more parts deep than any house has
 loose-no-such-port = the part that feeds it has no such output
@@ -421,8 +421,8 @@ finding-measured-below-forecast = { $wish ->
    *[other] Something on the way takes more than this survey knows of, or something else slowed the test.
 }
     .do = { $wish ->
-    [met] If more is wanted one day, look at the connectors and parts on the way that nobody has looked at yet.
-   *[other] First test once more with another computer. Then look at the connectors and parts on the way that nobody has looked at yet. Measuring a neighbouring outlet tells which part it is.
+    [met] If more is wanted one day, look at the connectors and parts on the way that were not looked at yet.
+   *[other] First test once more with another computer. Then look at the connectors and parts on the way that were not looked at yet. Measuring a neighbouring outlet tells which part it is.
 }
     .source = { source-survey }
 
@@ -447,7 +447,7 @@ finding-socket-holds-test = { $wish ->
 
 finding-loss-above-forecast = On the way to { $outlet } { $measured } is lost, by the power sent and received; { $expected } was expected.
     .why = Something on the way takes more than this survey knows of.
-    .do = Look at the connectors and parts on the way that nobody has looked at yet.
+    .do = Look at the connectors and parts on the way that were not looked at yet.
     .source = { source-survey }
 
 finding-one-way-slower = At { $outlet } the way { $way } is much slower: { $slow } against { $fast }.

@@ -22,12 +22,13 @@ report-network = The network to be built: MoCA { $version } adapters with { $por
 report-network-planned = The network to be built, as planned here: MoCA { $version } adapters with { $port } Ethernet ports, one of them at the router (the bridge). There are none yet, or nobody could say which they are, so version and port are assumed.
 report-bridge = The adapter at the router (the bridge) stands at { $bridge }.
 report-bridge-planned = The adapter at the router (the bridge) is to stand at { $bridge }.
-report-bridge-none = Nobody has said yet where the adapter at the router (the bridge) stands, so nothing can be forecast.
+report-bridge-none = It is not known yet where the adapter at the router (the bridge) stands, so nothing can be forecast.
 report-wish = { $room }: { $down } towards the room, { $up } from it
 report-wish-none = No room's wished speed was written down.
 
 answer-all = { $asked ->
     [one] The one room that was asked about gets the speed wished for, as far as is known.
+    [2] Both rooms get the speed wished for, as far as is known.
    *[other] All { $asked } rooms get the speed wished for, as far as is known.
 }
 answer-some = { $met } of { $asked } rooms { $met ->
@@ -77,7 +78,7 @@ met-likely = Likely
 met-unlikely = Unlikely
 met-not-known = Not known
 met-not-asked = Not asked
-reach-no-bridge = not known: nobody has said which outlet gets the adapter at the router (the bridge)
+reach-no-bridge = not known yet: which outlet gets the adapter at the router (the bridge)?
 reach-loose = not known: { $part } is not yet traced to a feed
 reach-other-tree = nothing gets there: it hangs on another tree of cables than the adapter at the router
 reach-no-channel = nothing gets there: the two adapters have no free channel in common
@@ -148,12 +149,12 @@ done-still-fine-yes = After all work TV and internet work as before.
 done-still-fine-no = After all work something is worse than before: see what was done, and put back the change after which it began.
 done-still-fine-nothing = Nothing else uses the cable, so nothing else can have become worse.
 done-still-fine-unsure = Whether TV and internet work as before is not sure.
-done-still-fine-open = Nobody has said yet whether TV and internet work as before.
+done-still-fine-open = Whether TV and internet work as before is not known yet.
 done-private-password-yes = Private: all adapters have the same privacy password.
 done-private-password-no = Not private yet: not all adapters have the same privacy password.
 done-private-password-none = Private or not is still open: there were no adapters yet.
 done-private-password-unsure = Whether all adapters have the same privacy password is not sure.
-done-private-password-open = Nobody has said yet whether the adapters have a privacy password.
+done-private-password-open = Whether the adapters have a privacy password is not known yet.
 done-adapters-yes = The adapters are placed.
 done-adapters-open = The adapters are still to be bought and placed.
 
@@ -203,8 +204,8 @@ unknown-length-guessed = the length of the cable: guessed as { $length }
 unknown-cable = the series of the cable
 unknown-run = the cable: nothing was written down about it
 unknown-end = { $ports ->
-    [one] what is on one free output: nobody looked
-   *[other] what is on { $ports } free outputs: nobody looked
+    [one] what is on one free output: not looked at yet
+   *[other] what is on { $ports } free outputs: not looked at yet
 }
 unknown-loose-end = where the cable on output { $port } goes
 unknown-loose = what feeds it
@@ -423,7 +424,7 @@ map-no-bypass = no MoCA by-pass
 map-bypass-unknown = by-pass? not known
 map-bridge = adapter at the router (bridge)
 map-adapter = adapter
-map-plugged-unknown = nobody looked
+map-plugged-unknown = not looked at
 map-plugged-nothing = nothing plugged in
 map-plugged = { $things }
 map-loses = loses { $loss }
@@ -447,7 +448,7 @@ map-poor-connector = poor connector
 map-end-capped = { $ports }: capped
 map-end-open = { $ports }: open, no cap
 map-end-loose = { $ports }: loose end, goes we know not where
-map-end-unknown = { $ports }: nobody looked
+map-end-unknown = { $ports }: not looked at
 map-loose-parts = Loose parts: found, but not traced to a feed yet
 map-loose-not-traced = LOOSE: not traced
 map-loose-loop = LOOSE: its feed would close a loop

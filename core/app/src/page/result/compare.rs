@@ -28,7 +28,7 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
     let survey = scene.survey;
     let outlets: Vec<_> = tests::outlets(survey)
         .into_iter()
-        .filter(|outlet| survey.readings_at(*outlet).next().is_some())
+        .filter(|outlet| survey.readings_at(*outlet).any(|told| reading::is_of_test(told.measured)))
         .collect();
     let below: Vec<_> = outlets.iter().copied().filter(|outlet| is_below(survey, worked, *outlet)).collect();
     let lead = match (outlets.is_empty(), below.is_empty()) {
@@ -154,8 +154,9 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, worked: &Worked, outlet: SubjectI
     let survey = scene.survey;
     let path = path(worked, outlet);
     let as_wished = is_as_wished(survey, outlet);
+    let of_test = survey.readings_at(outlet).filter(|told| reading::is_of_test(told.measured));
     let mut told: Vec<Phrase> = as_wished.then(|| Phrase::new("compare-wish-met")).into_iter().collect();
-    told.extend(survey.readings_at(outlet).take(12).flat_map(|told| against(survey, told, path)));
+    told.extend(of_test.take(12).flat_map(|told| against(survey, told, path)));
     if path.is_none() {
         told.push(Phrase::new("compare-no-forecast"));
     }

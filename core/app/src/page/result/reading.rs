@@ -30,6 +30,17 @@ pub(super) fn says(measured: ReadingKind) -> Phrase {
     }
 }
 
+/// Whether a reading belongs to an outlet test: what a level meter or the modem's page says does not.
+pub(super) fn is_of_test(measured: ReadingKind) -> bool {
+    !matches!(
+        measured,
+        ReadingKind::Level { .. }
+            | ReadingKind::ErrorRatio { .. }
+            | ReadingKind::ModemSends { .. }
+            | ReadingKind::NodesSeen { .. }
+    )
+}
+
 /// How it was taken, in words.
 pub(super) fn how(how: HowMeasured) -> Phrase {
     let kind = Phrase::new(match (how.reach, how.over_radio) {

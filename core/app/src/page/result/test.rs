@@ -31,6 +31,7 @@ pub(super) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
     sketch.choice("kind", &Phrase::new("test-kind"), false, offers.collect(), &[]);
     let rows = survey
         .readings_at(outlet)
+        .filter(|told| reading::is_of_test(told.measured))
         .take(60)
         .map(|told| {
             let how = told.how.map(reading::how);
