@@ -42,8 +42,12 @@ impl Met {
         if down >= wish.down_mbps && up >= wish.up_mbps {
             return Some(Self::Yes);
         }
+        // Where nobody said which socket the test had, it may be any of the usual ones.
+        let sockets = socket.map_or(USUAL_SOCKETS.to_vec(), |socket| vec![socket]);
         let held = |measured: f64, wished: f64| {
-            measured < wished && socket.is_some_and(|socket| measured >= f64::from(socket) * NEAR_SOCKET)
+            let at =
+                |socket: &u32| (f64::from(*socket) * NEAR_SOCKET..=f64::from(*socket)).contains(&measured);
+            measured < wished && sockets.iter().any(at)
         };
         let is_held = held(down, wish.down_mbps) || held(up, wish.up_mbps);
         (!is_held).then_some(Self::Unlikely)
@@ -61,6 +65,9 @@ impl Met {
 
 /// A test that comes so near to its own socket's rate is held by it (common practice, no source).
 const NEAR_SOCKET: f64 = 0.85;
+
+/// Network sockets of most computers, Mb/s (common practice, no source).
+const USUAL_SOCKETS: [u32; 2] = [100, 1000];
 
 /// The best throughput measured at an outlet within the house and over cables only, both ways, with the slowest
 /// network socket of the test where somebody said it.
@@ -118,4 +125,30 @@ fn answers_by<'a>(
         Some(RoomAnswer { room, wish, outlet: best.map(|(_, outlet)| outlet), met })
     };
     rooms.into_iter().filter_map(answer).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::record::HowMeasured;
+
+    fn met(socket_mbps: Option<u32>, mbps: f64, wished: f64) -> Option<Met> {
+        let id = |number| SubjectId::from_uuid(uuid::Uuid::from_u128(number));
+        let mut survey = Survey::new(id(1));
+        let how = HowMeasured { socket_mbps, ..HowMeasured::new(TestReach::House, false) };
+        let measured = ReadingKind::Throughput { down_mbps: mbps, up_mbps: mbps };
+        let reading = Reading { id: id(3), about: Some(id(2)), measured, how: Some(how), port: None };
+        survey.readings.insert(reading.id, reading);
+        Met::measured(&survey, Wish { down_mbps: wished, up_mbps: wished }, id(2))
+    }
+
+    #[test]
+    fn a_test_tells_of_the_wish_unless_its_own_socket_held_it() {
+        assert_eq!(met(None, 310.0, 300.0), Some(Met::Yes));
+        assert_eq!(met(None, 210.0, 300.0), Some(Met::Unlikely));
+        assert_eq!(met(None, 905.0, 1200.0), None);
+        assert_eq!(met(Some(1000), 905.0, 1200.0), None);
+        assert_eq!(met(Some(2500), 905.0, 1200.0), Some(Met::Unlikely));
+        assert_eq!(met(Some(100), 94.0, 300.0), None);
+    }
 }
