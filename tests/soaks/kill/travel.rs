@@ -72,7 +72,7 @@ impl Harness {
             promised.extend(self.killed("take", &folder, round * 10_000 + 1, 250));
             self.leftovers += takings(&folder);
             let store = Store::open(&folder, AuthorId::random()).unwrap();
-            assert_eq!(takings(&folder), 0, "opening left what a killed take had");
+            assert!(fresh_takings(&folder), "opening left what a killed take had");
             assert!(store.missing_photos().unwrap().is_empty());
             check::groups(store.ledger(), &promised);
         }
@@ -174,6 +174,16 @@ fn pack_to(survey: &Path, path: &Path) -> std::path::PathBuf {
 }
 
 /// Folders of takes that lie in a survey's folder.
+/// Whether no folder of a take is left but one that was made the moment before the kill: without its lock and empty, it
+/// may be in the making, and goes after a day.
+fn fresh_takings(folder: &Path) -> bool {
+    fs::read_dir(folder).unwrap().all(|entry| {
+        let path = entry.unwrap().path();
+        let is_taking = path.file_name().is_some_and(|name| name.to_string_lossy().starts_with(".taking-"));
+        !is_taking || fs::read_dir(path).unwrap().next().is_none()
+    })
+}
+
 fn takings(folder: &Path) -> u64 {
     let named = |entry: std::io::Result<fs::DirEntry>| {
         entry.unwrap().file_name().to_string_lossy().starts_with(".taking-")
