@@ -1,6 +1,9 @@
 //! Whether each room gets the speed wished for.
 
+use coax::Span;
+
 use crate::fact::SubjectId;
+use crate::finding::{Lies, held_against};
 use crate::forecast::{Forecast, PathForecast, Reach, RoomForecast};
 use crate::record::{Reading, ReadingKind, Room, Survey, TestReach, Wish};
 
@@ -42,15 +45,10 @@ impl Met {
         if down >= wish.down_mbps && up >= wish.up_mbps {
             return Some(Self::Yes);
         }
-        // Where nobody said which socket the test had, it may be any of the usual ones.
-        let sockets = socket.map_or(USUAL_SOCKETS.to_vec(), |socket| vec![socket]);
-        let held = |measured: f64, wished: f64| {
-            let at =
-                |socket: &u32| (f64::from(*socket) * NEAR_SOCKET..=f64::from(*socket)).contains(&measured);
-            measured < wished && sockets.iter().any(at)
+        let falls_short = |measured: f64, wished: f64| {
+            held_against(measured, Span::new(wished, wished, wished), socket).0 == Lies::Below
         };
-        let is_held = held(down, wish.down_mbps) || held(up, wish.up_mbps);
-        (!is_held).then_some(Self::Unlikely)
+        (falls_short(down, wish.down_mbps) || falls_short(up, wish.up_mbps)).then_some(Self::Unlikely)
     }
 
     /// Whether what reaches an outlet gives what is wished.
@@ -62,12 +60,6 @@ impl Met {
         }
     }
 }
-
-/// A test that comes so near to its own socket's rate is held by it (common practice, no source).
-const NEAR_SOCKET: f64 = 0.85;
-
-/// Network sockets of most computers, Mb/s (common practice, no source).
-const USUAL_SOCKETS: [u32; 2] = [100, 1000];
 
 /// The best throughput measured at an outlet within the house and over cables only, both ways, with the slowest
 /// network socket of the test where somebody said it.
