@@ -31,16 +31,13 @@ pub(crate) struct Weighed {
     pub(crate) stake: Option<Stake>,
 }
 
-/// What changes no rate by so much, Mb/s, is not worth going back for: the work list draws the same line.
-const WORTH_MBPS: f64 = 15.0;
-
 /// The most unknowns that are weighed.
 const MOST_WEIGHED: usize = 60;
 
 impl Weighed {
     /// What is at stake, if that is worth going back for.
     pub(crate) fn worth(&self) -> Option<Stake> {
-        self.stake.filter(|stake| stake.mbps >= WORTH_MBPS)
+        self.stake.filter(|stake| stake.is_worth_going_back())
     }
 
     /// Whether it is worth going back for: by what is at stake or, where that cannot be told, by where it is.
