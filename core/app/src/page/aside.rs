@@ -1,12 +1,13 @@
 //! The surveys that were set aside.
 
+use survey::home::Home;
 use survey::words::Phrase;
 
 use super::surveys;
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::guide::Guide;
-use crate::place::{Move, Outside};
+use crate::place::Move;
 use crate::screen::{PressWeight, Screen};
 use crate::sketch::Sketch;
 
@@ -20,14 +21,5 @@ pub(super) fn show(guide: &Guide) -> Screen {
 }
 
 pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
-    let Deed::Press { key } = deed else { return Ok(Move::Stay) };
-    if surveys::turn(guide, key) {
-        return Ok(Move::Stay);
-    }
-    if key == "out" {
-        return Ok(Move::Outside(Outside::Surveys));
-    }
-    let Some(name) = key.strip_prefix("survey:") else { return Ok(Move::Stay) };
-    let entry = surveys::find(guide, guide.home().set_aside_list()?, name)?;
-    Ok(Move::Outside(Outside::Survey(entry.folder)))
+    surveys::take_in_list(guide, deed, Home::set_aside_list)
 }

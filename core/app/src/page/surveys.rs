@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use survey::home::{Entry, Found};
+use survey::home::{Entry, Found, Home};
 use survey::store::Summary;
 use survey::words::{Arg, Phrase};
 
@@ -138,6 +138,24 @@ pub(super) fn turn(guide: &mut Guide, key: &str) -> bool {
         guide.keep_outside(&turned);
         true
     })
+}
+
+/// What a list does whose rows lead to one survey each: turns its page, leads on, or back to the surveys.
+pub(super) fn take_in_list(
+    guide: &mut Guide,
+    deed: &Deed,
+    list: impl FnOnce(&Home) -> survey::error::Result<Vec<Entry>>,
+) -> Result<Move> {
+    let Deed::Press { key } = deed else { return Ok(Move::Stay) };
+    if turn(guide, key) {
+        return Ok(Move::Stay);
+    }
+    if key == "out" {
+        return Ok(Move::Outside(Outside::Surveys));
+    }
+    let Some(name) = key.strip_prefix("survey:") else { return Ok(Move::Stay) };
+    let entry = find(guide, list(guide.home())?, name)?;
+    Ok(Move::Outside(Outside::Survey(entry.folder)))
 }
 
 /// The survey of a row.
