@@ -108,8 +108,8 @@ pub fn service(kind: ServiceKind) -> Phrase {
     })
 }
 
-/// The phrase for what a device's own page or a test of some minutes told; empty for readings of a meter.
-pub fn page_reading(reading: ReadingKind) -> Phrase {
+/// The phrase for what a reading says, with its unit.
+pub fn reading(reading: ReadingKind) -> Phrase {
     match reading {
         ReadingKind::ModemSends { dbmv } => {
             Phrase::new("reading-modem-sends").with("level", Arg::Level(dbmv))
@@ -127,10 +127,18 @@ pub fn page_reading(reading: ReadingKind) -> Phrase {
         ReadingKind::Swings { low_mbps, high_mbps, .. } => Phrase::new("reading-swings")
             .with("low", Arg::RateAsRead(low_mbps))
             .with("high", Arg::RateAsRead(high_mbps)),
-        ReadingKind::Level { .. }
-        | ReadingKind::ErrorRatio { .. }
-        | ReadingKind::Throughput { .. }
-        | ReadingKind::PhyRate { .. }
-        | ReadingKind::RoundTrip { .. } => Phrase::new("value-empty"),
+        ReadingKind::Level { mhz, dbmv } => Phrase::new("reading-level")
+            .with("level", Arg::Level(dbmv))
+            .with("frequency", Arg::Frequency(mhz)),
+        ReadingKind::ErrorRatio { mhz, db } => Phrase::new("reading-error-ratio")
+            .with("ratio", Arg::Loss(db))
+            .with("frequency", Arg::Frequency(mhz)),
+        ReadingKind::Throughput { down_mbps, up_mbps } => Phrase::new("reading-throughput")
+            .with("down", Arg::RateAsRead(down_mbps))
+            .with("up", Arg::RateAsRead(up_mbps)),
+        ReadingKind::PhyRate { mbps } => Phrase::new("reading-phy").with("rate", Arg::RateAsRead(mbps)),
+        ReadingKind::RoundTrip { ms } => {
+            Phrase::new("reading-round-trip").with("time", Arg::Milliseconds(ms))
+        }
     }
 }

@@ -7,8 +7,8 @@ use super::table::table;
 use super::teller::Teller;
 use crate::fact::SubjectId;
 use crate::naming;
-use crate::record::{Reading, ReadingKind};
-use crate::words::{Arg, Phrase};
+use crate::record::Reading;
+use crate::words::Phrase;
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {
@@ -18,7 +18,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
     let readings: Vec<_> = survey
         .readings
         .values()
-        .map(|reading| vec![place(teller, reading), teller.cell(&measured(reading.measured))])
+        .map(|reading| vec![place(teller, reading), teller.cell(&naming::reading(reading.measured))])
         .collect();
     let body = html! {
         @if notes.is_empty() && readings.is_empty() { p { (teller.word("report-notes-none")) } }
@@ -57,27 +57,4 @@ fn about(teller: &Teller<'_>, subject: Option<SubjectId>) -> Markup {
 
 fn is_fed_over(teller: &Teller<'_>, part: SubjectId, run: SubjectId) -> bool {
     teller.survey().wiring.feed(part).is_some_and(|feed| feed.run == Some(run))
-}
-
-fn measured(reading: ReadingKind) -> Phrase {
-    match reading {
-        ReadingKind::Level { mhz, dbmv } => Phrase::new("reading-level")
-            .with("level", Arg::Level(dbmv))
-            .with("frequency", Arg::Frequency(mhz)),
-        ReadingKind::ErrorRatio { mhz, db } => Phrase::new("reading-error-ratio")
-            .with("ratio", Arg::Loss(db))
-            .with("frequency", Arg::Frequency(mhz)),
-        ReadingKind::Throughput { down_mbps, up_mbps } => Phrase::new("reading-throughput")
-            .with("down", Arg::RateAsRead(down_mbps))
-            .with("up", Arg::RateAsRead(up_mbps)),
-        ReadingKind::PhyRate { mbps } => Phrase::new("reading-phy").with("rate", Arg::RateAsRead(mbps)),
-        ReadingKind::RoundTrip { ms } => {
-            Phrase::new("reading-round-trip").with("time", Arg::Milliseconds(ms))
-        }
-        ReadingKind::ModemSends { .. }
-        | ReadingKind::Power { .. }
-        | ReadingKind::NodesSeen { .. }
-        | ReadingKind::PacketLoss { .. }
-        | ReadingKind::Swings { .. } => naming::page_reading(reading),
-    }
 }

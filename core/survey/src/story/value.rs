@@ -210,7 +210,7 @@ fn measured(found: &ReadingKind) -> Phrase {
         | ReadingKind::Power { .. }
         | ReadingKind::NodesSeen { .. }
         | ReadingKind::PacketLoss { .. }
-        | ReadingKind::Swings { .. } => naming::page_reading(*found),
+        | ReadingKind::Swings { .. } => naming::reading(*found),
     }
 }
 

@@ -173,7 +173,8 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, worked: &Worked, outlet: SubjectI
 
 /// One reading against the forecast, a sentence for each way.
 fn against(survey: &Survey, told: &Reading, path: Option<&PathForecast>) -> Vec<Phrase> {
-    let plain = || vec![Phrase::new("compare-reading").phrase("reading", reading::says(told.measured))];
+    let plain =
+        || vec![Phrase::new("compare-reading").phrase("reading", survey::naming::reading(told.measured))];
     let Some(path) = path else { return plain() };
     match told.measured {
         ReadingKind::Throughput { down_mbps, up_mbps } => {
@@ -198,7 +199,7 @@ fn against(survey: &Survey, told: &Reading, path: Option<&PathForecast>) -> Vec<
                 Tells::Plan => "compare-plan",
                 Tells::Internet => "compare-internet",
             };
-            vec![Phrase::new(id).phrase("reading", reading::says(told.measured))]
+            vec![Phrase::new(id).phrase("reading", survey::naming::reading(told.measured))]
         }
         measured => match measured.path_loss_db() {
             Some(loss) => {

@@ -13,23 +13,6 @@ use crate::scene::Scene;
 use crate::screen::{Block, PressWeight, ReadingBlock, Screen, WordsRole};
 use crate::sketch::Sketch;
 
-/// A reading in words.
-pub(super) fn says(measured: ReadingKind) -> Phrase {
-    match measured {
-        ReadingKind::Level { mhz, dbmv } => Phrase::new("reading-level")
-            .with("level", Arg::Level(dbmv))
-            .with("frequency", Arg::Frequency(mhz)),
-        ReadingKind::Throughput { down_mbps, up_mbps } => Phrase::new("reading-throughput")
-            .with("down", Arg::RateAsRead(down_mbps))
-            .with("up", Arg::RateAsRead(up_mbps)),
-        ReadingKind::PhyRate { mbps } => Phrase::new("reading-phy").with("rate", Arg::RateAsRead(mbps)),
-        ReadingKind::RoundTrip { ms } => {
-            Phrase::new("reading-round-trip").with("time", Arg::Milliseconds(ms))
-        }
-        other => naming::page_reading(other),
-    }
-}
-
 /// Whether a reading belongs to an outlet test: what a level meter or the modem's page says does not.
 pub(super) fn is_of_test(measured: ReadingKind) -> bool {
     !matches!(
@@ -66,7 +49,7 @@ pub(super) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
             let about = reading.about.map(|part| naming::part(scene.survey, part));
             let name = sketch.say(&about.unwrap_or_else(|| Phrase::new("place-house")));
             let remark = reading.how.map(|told| sketch.say(&how(told))).unwrap_or_default();
-            let says = sketch.say(&says(reading.measured));
+            let says = sketch.say(&naming::reading(reading.measured));
             sketch.block(Block::Reading(ReadingBlock { name, says, remark }));
             sketch.confirm("remove", &Phrase::new("reading-remove"));
         }

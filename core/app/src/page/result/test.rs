@@ -36,7 +36,7 @@ pub(super) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
         .map(|told| {
             let how = told.how.map(reading::how);
             let key = key_of("reading", told.id);
-            sketch.row(Some(key), &reading::says(told.measured), how.as_ref(), None)
+            sketch.row(Some(key), &survey::naming::reading(told.measured), how.as_ref(), None)
         })
         .collect();
     sketch.rows(&Phrase::new("test-readings"), rows);

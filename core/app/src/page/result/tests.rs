@@ -5,7 +5,7 @@ use survey::forecast::nodes_of;
 use survey::record::{ReadingKind, Survey, field};
 use survey::words::{Arg, Phrase};
 
-use super::{ResultPlace, reading, shown};
+use super::{ResultPlace, shown};
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::guide::Guide;
@@ -61,7 +61,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, outlet: SubjectId) -> RowEntry {
             matches!(reading.measured, ReadingKind::Throughput { .. } | ReadingKind::PhyRate { .. })
         })
         .take(3)
-        .map(|told| Arg::Phrase(Box::new(reading::says(told.measured))))
+        .map(|told| Arg::Phrase(Box::new(survey::naming::reading(told.measured))))
         .collect();
     let says = if told.is_empty() {
         Phrase::new("tests-open")
