@@ -6,9 +6,9 @@ mod open_survey;
 
 use std::path::{Path, PathBuf};
 
-use survey::fact::{AuthorId, Edit};
+use survey::fact::AuthorId;
 use survey::home::Home;
-use survey::record::field;
+use survey::record::{Is, field};
 use survey::store::Store;
 use survey::words::{Language, Phrase};
 
@@ -236,7 +236,7 @@ impl Guide {
     fn named(&self, store: Store, name: &str) -> Result<OpenSurvey> {
         let mut open = OpenSurvey::of(store, &self.home, self.device.name())?;
         let subject = open.survey.id;
-        open.write(&[Edit::new(subject, field::IS, "survey"), Edit::new(subject, field::NAME, name)])?;
+        open.write(&[Is::Survey.begin(subject), field::survey::NAME.set(subject, name)])?;
         open.memory.go(Place::Overview);
         Ok(open)
     }

@@ -8,7 +8,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use survey::fact::SubjectId;
 use survey::figure::map::reading_order;
 use survey::rating::PartRating;
-use survey::record::{CableKind, Connector, EntryState, Part, PartKind, Plugged, ServiceKind, Survey};
+use survey::record::{
+    Asked, CableKind, Connector, EntryState, Part, PartKind, Plugged, Reply, ServiceKind, Survey,
+};
 
 use crate::ask::Question;
 use crate::ask::entry::behind;
@@ -66,11 +68,11 @@ impl Way<'_, '_> {
     }
 
     /// Whether a question about a subject was answered in words of its own.
-    fn told(&self, subject: SubjectId, question: &str) -> bool {
+    fn told(&self, subject: SubjectId, question: Asked) -> bool {
         self.survey().answer(subject, question).is_some()
     }
 
-    fn told_of_house(&self, question: &str) -> bool {
+    fn told_of_house(&self, question: Asked) -> bool {
         self.told(self.survey().id, question)
     }
 
@@ -80,43 +82,43 @@ impl Way<'_, '_> {
         let modem = survey.services_of(ServiceKind::CableInternet).next();
         let modem =
             modem.map(|service| (service.id, service.modem.is_some_and(|bands| bands.generation.is_some())));
-        let plan = survey.internet.is_some() || self.told_of_house("plan");
+        let plan = survey.internet.is_some() || self.told_of_house(Asked::Plan);
         let rooms: Vec<_> =
             survey.rooms.values().map(|room| (room.id, room.wish.is_some(), room.name.clone())).collect();
         self.ask(Question::Whose, whose);
-        let uses = self.told_of_house("uses") || !self.survey().services.is_empty();
+        let uses = self.told_of_house(Asked::Uses) || !self.survey().services.is_empty();
         self.ask(Question::Uses, uses);
         if let Some((service, known)) = modem {
-            let told = known || self.told(service, "modem-age");
+            let told = known || self.told(service, Asked::ModemAge);
             self.ask(Question::ModemAge, told);
         }
-        let depends = self.told_of_house("depends");
+        let depends = self.told_of_house(Asked::Depends);
         self.ask(Question::Depends, depends);
         self.ask(Question::Plan, plan);
-        let named = self.told_of_house("rooms") || !rooms.is_empty();
+        let named = self.told_of_house(Asked::Rooms) || !rooms.is_empty();
         self.ask(Question::Rooms, named);
         let mut rooms = rooms;
         rooms.sort_by(|a, b| (&a.2, a.0).cmp(&(&b.2, b.0)));
         for (room, wished, _) in rooms {
-            let told = wished || self.told(room, "wish");
+            let told = wished || self.told(room, Asked::Wish);
             self.ask(Question::Wish(room), told);
         }
     }
 
     fn ways_in(&mut self) {
         let entries: Vec<_> = self.parts(PartKind::Entry).map(|part| part.id).collect();
-        let told = self.told_of_house("ways-in") || !entries.is_empty();
+        let told = self.told_of_house(Asked::WaysIn) || !entries.is_empty();
         self.ask(Question::WaysIn, told);
         for entry in entries {
             let state = self.survey().parts.get(&entry).map(|part| part.entry_state);
-            let joined = state != Some(EntryState::Unknown) || self.told(entry, "joined");
+            let joined = state != Some(EntryState::Unknown) || self.told(entry, Asked::Joined);
             self.ask(Question::Joined(entry), joined);
             let ground = behind(self.scene, entry, PartKind::GroundBlock).is_some();
-            let ground = ground || self.told(entry, "ground-block");
+            let ground = ground || self.told(entry, Asked::GroundBlock);
             self.ask(Question::GroundBlock(entry), ground);
             if state != Some(EntryState::CutOff) {
                 let filter = behind(self.scene, entry, PartKind::EntryFilter).is_some();
-                let filter = filter || self.told(entry, "entry-filter");
+                let filter = filter || self.told(entry, Asked::EntryFilter);
                 self.ask(Question::EntryFilter(entry), filter);
             }
             self.part(entry);
@@ -131,7 +133,7 @@ impl Way<'_, '_> {
         let Some(part) = self.survey().parts.get(&id).cloned() else { return };
         self.label(&part);
         if part.kind == PartKind::Amplifier {
-            let told = self.told(id, "powered");
+            let told = self.told(id, Asked::Powered);
             self.ask(Question::Powered(id), told);
         }
         for port in 1..=part.outputs() {
@@ -162,14 +164,14 @@ impl Way<'_, '_> {
             return;
         }
         let rated = part.rating != PartRating { legs: part.rating.legs, ..PartRating::default() };
-        let told = part.label.is_some() || rated || self.told(part.id, "label");
+        let told = part.label.is_some() || rated || self.told(part.id, Asked::Label);
         self.ask(Question::Label(part.id), told);
         if part.label.is_some() && part.rating.doubtful {
-            let told = self.told(part.id, "label-read");
+            let told = self.told(part.id, Asked::LabelRead);
             self.ask(Question::LabelRead(part.id), told);
         }
         if matches!(part.kind, PartKind::Splitter | PartKind::Tap | PartKind::Amplifier) && told {
-            let counted = part.rating.legs > 0 || self.told(part.id, "legs");
+            let counted = part.rating.legs > 0 || self.told(part.id, Asked::Legs);
             self.ask(Question::Legs(part.id), counted);
         }
     }
@@ -185,7 +187,7 @@ impl Way<'_, '_> {
             self.part(head);
         }
         for part in loose {
-            let told = self.told(part, "fed-by");
+            let told = self.told(part, Asked::FedBy);
             self.ask(Question::FedBy(part), told);
             self.part(part);
         }
@@ -195,10 +197,10 @@ impl Way<'_, '_> {
         let outlets: Vec<_> = self.parts(PartKind::Outlet).cloned().collect();
         for outlet in &outlets {
             self.ask(Question::RoomOf(outlet.id), outlet.room.is_some());
-            let told = outlet.plugged.is_some() || self.told(outlet.id, "plugged");
+            let told = outlet.plugged.is_some() || self.told(outlet.id, Asked::Plugged);
             self.ask(Question::Plugged(outlet.id), told);
         }
-        let told = self.told_of_house("more-outlets");
+        let told = self.told_of_house(Asked::MoreOutlets);
         self.ask(Question::MoreOutlets, told);
     }
 
@@ -218,38 +220,38 @@ impl Way<'_, '_> {
             return;
         }
         let series = fed.iter().all(|(_, run)| run.cable != CableKind::Unknown);
-        let told = series || self.told_of_house("cables");
+        let told = series || self.told_of_house(Asked::Cables);
         self.ask(Question::Cables, told);
-        let differ = self.answer_is("cables", "differ");
+        let differ = self.reply_is(Asked::Cables, Reply::Differ);
         let joints = fed.iter().all(|(_, run)| {
             run.connector_near != Connector::Unknown && run.connector_far != Connector::Unknown
         });
-        let told = joints || self.told_of_house("connectors");
+        let told = joints || self.told_of_house(Asked::Connectors);
         self.ask(Question::Connectors, told);
-        let some_bad = self.answer_is("connectors", "some");
+        let some_bad = self.reply_is(Asked::Connectors, Reply::Some);
         for (_, run) in fed {
             if differ {
-                let told = run.cable != CableKind::Unknown || self.told(run.id, "cable");
+                let told = run.cable != CableKind::Unknown || self.told(run.id, Asked::Cable);
                 self.ask(Question::Cable(run.id), told);
             }
-            let told = run.length.is_some() || self.told(run.id, "length");
+            let told = run.length.is_some() || self.told(run.id, Asked::Length);
             self.ask(Question::Length(run.id), told);
             if some_bad {
-                let told = self.told(run.id, "connectors");
+                let told = self.told(run.id, Asked::Connectors);
                 self.ask(Question::ConnectorsOf(run.id), told);
             }
         }
     }
 
-    fn answer_is(&self, question: &str, answer: &str) -> bool {
-        self.survey().answer(self.survey().id, question).and_then(|told| told.as_str()) == Some(answer)
+    fn reply_is(&self, question: Asked, reply: Reply) -> bool {
+        self.survey().reply(self.survey().id, question) == Some(reply)
     }
 
     fn router(&mut self) {
-        let told = self.told_of_house("adapters");
+        let told = self.told_of_house(Asked::Adapters);
         self.ask(Question::Adapters, told);
         let bridged = bridge(self.scene);
-        let told = bridged.is_some() || self.told_of_house("router-at");
+        let told = bridged.is_some() || self.told_of_house(Asked::RouterAt);
         self.ask(Question::RouterAt, told);
         // Only a box that is both modem and router can speak MoCA itself.
         let boxed = bridged.is_some_and(|outlet| {
@@ -260,7 +262,7 @@ impl Way<'_, '_> {
                 .any(|device| matches!(device, Plugged::Modem | Plugged::MocaGateway))
         });
         if boxed {
-            let told = self.told_of_house("router-speaks");
+            let told = self.told_of_house(Asked::RouterSpeaks);
             self.ask(Question::RouterSpeaks, told);
         }
     }

@@ -41,7 +41,7 @@ impl Found {
         let asked = house.asked.iter();
         edits.extend(asked.map(|((about, question), answer)| {
             let about = if *about == house.id { survey } else { *about };
-            Edit::new(about, field::asked_field(question), answer.clone())
+            Edit::new(about, question.field(), answer.clone())
         }));
         store.write(&edits).unwrap();
         drop(store);

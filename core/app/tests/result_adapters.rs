@@ -6,12 +6,12 @@ mod house;
 mod result_house;
 
 use result_house::{Walk, main_key, needy, sound, text};
-use survey::record::{ReadingKind, Survey};
+use survey::record::{Asked, ReadingKind, Reply, Survey};
 
 fn with_adapters(answer: Option<&str>) -> Walk {
     let mut house: Survey = needy().survey();
     if let Some(answer) = answer {
-        house.asked.insert((house.id, "adapters".into()), answer.into());
+        house.asked.insert((house.id, Asked::Adapters), answer.into());
     }
     Walk::of(&house)
 }
@@ -31,7 +31,7 @@ fn adapters_that_are_not_there_are_bought_and_placed() {
     assert_eq!(main_key(&screen), Some("placed"));
     assert_eq!(walk.press("placed").name, "private");
     let survey = walk.survey();
-    assert_eq!(survey.answer(survey.id, "adapters-placed").and_then(|told| told.as_str()), Some("yes"));
+    assert_eq!(survey.reply(survey.id, Asked::AdaptersPlaced), Some(Reply::Yes));
     assert!(!text(&walk.go("work")).contains("MoCA adapter"));
     let screen = walk.go("placing");
     assert_eq!(main_key(&screen), Some("private"));

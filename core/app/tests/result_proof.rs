@@ -9,7 +9,7 @@ use app::GuideError;
 use app::screen::{Ability, Block};
 use house::part_id;
 use result_house::{Walk, key, main_key, needy, text, walk};
-use survey::record::{CableKind, ReadingKind, ServiceKind, TestReach};
+use survey::record::{Asked, CableKind, ReadingKind, Reply, ServiceKind, TestReach};
 
 #[test]
 fn privacy_asks_whether_the_password_is_set_and_counts_nodes() {
@@ -28,7 +28,7 @@ fn privacy_asks_whether_the_password_is_set_and_counts_nodes() {
     let survey = walk.survey();
     let counted: Vec<_> = survey.readings.values().map(|reading| reading.measured).collect();
     assert_eq!(counted, [ReadingKind::NodesSeen { count: 2 }]);
-    assert_eq!(survey.answer(survey.id, "private-password").and_then(|told| told.as_str()), Some("yes"));
+    assert_eq!(survey.reply(survey.id, Asked::PrivatePassword), Some(Reply::Yes));
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! How parts and runs are named in a sentence: by tag where there is one, else by kind and room.
 
 use crate::fact::SubjectId;
-use crate::record::{Part, PartKind, ReadingKind, ServiceKind, Survey};
+use crate::record::{Part, PartKind, ReadingKind, ServiceKind, Survey, Worded};
 use crate::words::{Arg, Phrase};
 
 /// The phrase that names a part: `S2 (a 4-way splitter)`, `an outlet in Office`.
@@ -26,23 +26,7 @@ pub fn of_part(survey: &Survey, part: &Part) -> Phrase {
 
 /// The phrase for what a part is, without its tag: `a 4-way splitter`.
 pub fn kind(part: &Part) -> Phrase {
-    let id = match part.kind {
-        PartKind::Entry => "part-entry",
-        PartKind::GroundBlock => "part-ground_block",
-        PartKind::EntryFilter => "part-entry_filter",
-        PartKind::Splitter => "part-splitter",
-        PartKind::Tap => "part-tap",
-        PartKind::Amplifier => "part-amplifier",
-        PartKind::Barrel => "part-barrel",
-        PartKind::Outlet => "part-outlet",
-        PartKind::Terminator => "part-terminator",
-        PartKind::HighPassFilter => "part-high_pass_filter",
-        PartKind::SatelliteCombiner => "part-satellite_combiner",
-        PartKind::Pad => "part-pad",
-        PartKind::PowerInserter => "part-power_inserter",
-        PartKind::Unknown => "part-unknown",
-    };
-    Phrase::new(id).with("legs", Arg::Count(u64::from(part.rating.legs)))
+    part.kind.phrase().with("legs", Arg::Count(u64::from(part.rating.legs)))
 }
 
 /// The short mark of a part: its tag, or what it is where it has none.
@@ -97,15 +81,7 @@ pub fn special_port(part: &Part, port: u8) -> Option<SpecialPort> {
 
 /// The phrase that names a service: `cable TV`.
 pub fn service(kind: ServiceKind) -> Phrase {
-    Phrase::new(match kind {
-        ServiceKind::CableTv => "service-cable-tv",
-        ServiceKind::CableInternet => "service-cable-internet",
-        ServiceKind::AntennaTv => "service-antenna-tv",
-        ServiceKind::SatelliteTv => "service-satellite-tv",
-        ServiceKind::ProviderNetwork => "service-provider-network",
-        ServiceKind::FibreLink => "service-fibre-link",
-        ServiceKind::PowerOverCoax => "service-power-over-coax",
-    })
+    kind.phrase()
 }
 
 /// The phrase for what a reading says, with its unit.

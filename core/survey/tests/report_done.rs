@@ -8,7 +8,7 @@ use serde_json::Value;
 use survey::fact::SubjectId;
 use survey::forecast::Options as Draws;
 use survey::record::{
-    Before, CableKind, Connector, LengthKnown, Outcome, OutcomeKind, RunLength, Sharing, Survey, Work,
+    Asked, Before, CableKind, Connector, LengthKnown, Outcome, OutcomeKind, RunLength, Sharing, Survey, Work,
 };
 use survey::report::{html, unknowns};
 use survey::words::{Figures, Language};
@@ -54,17 +54,17 @@ fn what_became_of_each_change_is_told() {
 
 #[test]
 fn the_answers_about_the_whole_house_are_told() {
-    let told = |question: &str, answer: &str| {
+    let told = |question: Asked, answer: &str| {
         let mut survey = good_house().survey();
-        survey.asked.insert((survey.id, question.into()), Value::from(answer));
+        survey.asked.insert((survey.id, question), Value::from(answer));
         page(&survey)
     };
-    assert!(told("private-password", "yes").contains("Private: all adapters have the same"));
-    assert!(told("private-password", "no").contains("Not private yet"));
-    assert!(told("still-fine", "no").contains("something is worse than before"));
+    assert!(told(Asked::PrivatePassword, "yes").contains("Private: all adapters have the same"));
+    assert!(told(Asked::PrivatePassword, "no").contains("Not private yet"));
+    assert!(told(Asked::StillFine, "no").contains("something is worse than before"));
     // An answer of a later version is not taken for another.
     assert!(
-        told("private-password", "by magic")
+        told(Asked::PrivatePassword, "by magic")
             .contains("Whether the adapters have a privacy password is not known yet")
     );
 }

@@ -7,7 +7,7 @@ mod written;
 
 use change_cases::cases;
 use survey::SurveyError;
-use survey::fact::{Edit, Removal, value_of};
+use survey::fact::Removal;
 use survey::forecast::Options as Draws;
 use survey::record::{CableKind, Outcome, OutcomeKind, Survey, field};
 use survey::worklist::{ChangeKind, Options, Step, WorkList, worklist, worklist_watched};
@@ -87,7 +87,7 @@ fn a_change_put_back_leaves_the_house_as_it_was_found() {
             let after = written.survey();
             same_house(&after, &step.change.applied(&house), case.name);
             let told = Outcome { others_fine: Some(false), ..DONE };
-            written.write(&[after.works[&work].ended_as(told).expect("a fact")]);
+            written.write(&[after.works[&work].ended_as(told)]);
             let work = written.survey().works[&work].clone();
             assert_eq!(work.outcome, told);
             let edits = work.put_back(&written.survey(), &written.ledger, Some(false)).expect("facts");
@@ -114,7 +114,7 @@ fn a_change_written_over_is_not_put_back_behind_the_back() {
     written.write(&edits);
     // Somebody read the new cable's jacket.
     let run = house.wiring.feed(to).and_then(|feed| feed.run).expect("a run");
-    written.write(&[Edit::new(run, field::CABLE, value_of(&CableKind::Seven).expect("a value"))]);
+    written.write(&[field::run::CABLE.set(run, &CableKind::Seven)]);
     let survey = written.survey();
     let work = survey.works.values().next().expect("a work");
     assert_eq!(work.put_back(&survey, &written.ledger, None).expect("facts"), None);
@@ -133,7 +133,7 @@ fn what_could_not_be_done_is_not_proposed_again() {
             if step.before != before {
                 continue;
             }
-            written.write(&step.change.ended(Outcome { end, others_fine: Some(false) }).expect("facts"));
+            written.write(&step.change.ended(Outcome { end, others_fine: Some(false) }));
             let after = written.survey();
             same_house(&after, &before, case.name);
             assert_eq!(after.works.len(), 1);

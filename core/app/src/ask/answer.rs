@@ -1,10 +1,10 @@
 //! What an answer is made of.
 
-use serde_json::{Value, json};
 use survey::error::FactFault;
-use survey::fact::{Edit, SubjectId, value_of};
+use survey::fact::{Edit, SubjectId};
 use survey::naming::{self, SpecialPort};
-use survey::record::field;
+use survey::record::field::{Field, FieldValue};
+use survey::record::{Asked, Is, Reply};
 use survey::words::{Arg, Phrase};
 
 use super::Question;
@@ -55,29 +55,30 @@ impl Answer {
         Self::default()
     }
 
-    /// With the value of a field that is a record's own.
-    pub(crate) fn says<T>(mut self, subject: SubjectId, name: impl Into<String>, value: &T) -> Told<Self>
-    where
-        T: serde::Serialize + serde::de::DeserializeOwned + PartialEq,
-    {
-        self.edits.push(Edit::new(subject, name, value_of(value)?));
-        Ok(self)
-    }
-
-    /// With a plain text, a name of a thing or another value that needs no check.
-    pub(crate) fn plain(mut self, subject: SubjectId, name: impl Into<String>, value: Value) -> Self {
-        self.edits.push(Edit::new(subject, name, value));
+    /// With one more edit.
+    pub(crate) fn with(mut self, edit: Edit) -> Self {
+        self.edits.push(edit);
         self
     }
 
-    /// With how a question about a subject was answered that no other field answers.
-    pub(crate) fn asked(self, subject: SubjectId, question: &str, answer: impl Into<Value>) -> Self {
-        self.plain(subject, field::asked_field(question), answer.into())
+    /// With the value of a field.
+    pub(crate) fn says<T: ?Sized + FieldValue>(self, subject: SubjectId, field: Field<T>, value: &T) -> Self {
+        self.with(field.set(subject, value))
     }
 
-    /// With a new subject.
-    pub(crate) fn is(self, subject: SubjectId, is: &str) -> Self {
-        self.plain(subject, field::IS, json!(is))
+    /// With a field emptied.
+    pub(crate) fn clears<T: ?Sized + FieldValue>(self, subject: SubjectId, field: Field<T>) -> Self {
+        self.with(field.clear(subject))
+    }
+
+    /// With the reply to a question about a subject that no other field answers.
+    pub(crate) fn asked(self, subject: SubjectId, question: Asked, reply: Reply) -> Self {
+        self.with(question.set(subject, reply))
+    }
+
+    /// With a new record.
+    pub(crate) fn is(self, subject: SubjectId, is: Is) -> Self {
+        self.with(is.begin(subject))
     }
 
     /// And then a screen.

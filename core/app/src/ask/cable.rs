@@ -2,7 +2,7 @@
 
 use survey::fact::SubjectId;
 use survey::finding::Caution;
-use survey::record::{CableKind, Connector, LengthKnown, RunLength, field};
+use survey::record::{Asked, CableKind, Connector, LengthKnown, Named, Reply, RunLength, field};
 use survey::words::Phrase;
 
 use super::{Answer, Question, Told, not_answered};
@@ -41,7 +41,7 @@ pub(super) fn draw_all(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let mut offers = series_offers();
     offers.push(Offer::new("differ", Phrase::new("cable-differ")));
     offers.push(Offer::unsure());
-    let now = scene.survey.answer(scene.survey.id, "cables").and_then(|answer| answer.as_str());
+    let now = scene.survey.reply(scene.survey.id, Asked::Cables).map(Named::name);
     let now: Vec<_> = now.map(str::to_owned).into_iter().collect();
     sketch.choice("series", &Phrase::new("ask-cables"), false, offers, &now);
     sketch.caution(&Caution::Heights.phrase());
@@ -50,11 +50,12 @@ pub(super) fn draw_all(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
 /// One answer for all cables of which nobody said more; where they differ, each is asked about.
 pub(super) fn take_all(scene: &Scene<'_>) -> Told<Answer> {
     let picked = scene.pending().one("series").ok_or_else(not_answered)?;
-    let mut answer = Answer::new().asked(scene.survey.id, "cables", picked);
+    let reply = Reply::of_name(picked).ok_or_else(not_answered)?;
+    let mut answer = Answer::new().asked(scene.survey.id, Asked::Cables, reply);
     match SERIES.iter().find(|(key, _)| *key == picked) {
         Some((_, series)) => {
             for run in scene.survey.runs.values().filter(|run| run.cable == CableKind::Unknown) {
-                answer = answer.says(run.id, field::CABLE, series)?;
+                answer = answer.says(run.id, field::run::CABLE, series);
             }
         }
         None if picked == "differ" || picked == UNSURE => {}
@@ -69,7 +70,7 @@ pub(super) fn draw_one(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectI
     let series = scene.survey.runs.get(&run).map(|run| run.cable);
     let mut now: Vec<String> =
         SERIES.iter().filter(|(_, of)| Some(*of) == series).map(|(key, _)| (*key).to_owned()).collect();
-    if now.is_empty() && scene.survey.answer(run, "cable").is_some() {
+    if now.is_empty() && scene.survey.answer(run, Asked::Cable).is_some() {
         now.push(UNSURE.into());
     }
     sketch.choice("series", &Question::Cable(run).phrase(scene), false, offers, &now);
@@ -77,10 +78,14 @@ pub(super) fn draw_one(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectI
 
 pub(super) fn take_one(scene: &Scene<'_>, run: SubjectId) -> Told<Answer> {
     match scene.pending().one("series").ok_or_else(not_answered)? {
-        UNSURE => Answer::new().asked(run, "cable", UNSURE).says(run, field::CABLE, &CableKind::Unknown),
+        UNSURE => Ok(Answer::new().asked(run, Asked::Cable, Reply::Unsure).says(
+            run,
+            field::run::CABLE,
+            &CableKind::Unknown,
+        )),
         picked => {
             let (_, series) = SERIES.iter().find(|(key, _)| *key == picked).ok_or_else(not_answered)?;
-            Answer::new().says(run, field::CABLE, series)
+            Ok(Answer::new().says(run, field::run::CABLE, series))
         }
     }
 }
@@ -116,7 +121,7 @@ pub(super) fn take_length(scene: &Scene<'_>, run: SubjectId) -> Told<Answer> {
     let known = KNOWN.iter().find(|(key, _)| Some(*key) == picked).map(|(_, known)| *known);
     // Who does not say how is taken to have guessed.
     let known = known.or(before.map(|length| length.known)).unwrap_or(LengthKnown::Guessed);
-    Answer::new().says(run, field::LENGTH, &RunLength::stated(metres, known))
+    Ok(Answer::new().says(run, field::run::LENGTH, &RunLength::stated(metres, known)))
 }
 
 pub(super) fn draw_marks(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectId) {
@@ -140,28 +145,30 @@ pub(super) fn take_marks(scene: &Scene<'_>, run: SubjectId) -> Told<Answer> {
     if metres > 500.0 {
         return Err(Phrase::new("marks-too-far-apart").into());
     }
-    Answer::new().says(run, field::LENGTH, &RunLength::stated(metres, LengthKnown::Measured))
+    Ok(Answer::new().says(run, field::run::LENGTH, &RunLength::stated(metres, LengthKnown::Measured)))
 }
 
 pub(super) fn draw_connectors(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let offer = |key: &str| Offer::new(key, Phrase::new(format!("connectors-{key}")));
     let offers = vec![offer("good"), offer("some"), Offer::unsure()];
-    let now = scene.survey.answer(scene.survey.id, "connectors").and_then(|answer| answer.as_str());
+    let now = scene.survey.reply(scene.survey.id, Asked::Connectors).map(Named::name);
     let now: Vec<_> = now.map(str::to_owned).into_iter().collect();
     sketch.choice("connectors", &Phrase::new("ask-connectors"), false, offers, &now);
 }
 
 pub(super) fn take_connectors(scene: &Scene<'_>) -> Told<Answer> {
     let picked = scene.pending().one("connectors").ok_or_else(not_answered)?;
-    let mut answer = Answer::new().asked(scene.survey.id, "connectors", picked);
+    let reply = Reply::of_name(picked).ok_or_else(not_answered)?;
+    let mut answer = Answer::new().asked(scene.survey.id, Asked::Connectors, reply);
     match picked {
         "good" => {
             for run in scene.survey.runs.values() {
-                for (name, connector) in
-                    [(field::CONNECTOR_NEAR, run.connector_near), (field::CONNECTOR_FAR, run.connector_far)]
-                {
+                for (name, connector) in [
+                    (field::run::CONNECTOR_NEAR, run.connector_near),
+                    (field::run::CONNECTOR_FAR, run.connector_far),
+                ] {
                     if connector == Connector::Unknown {
-                        answer = answer.says(run.id, name, &Connector::Compression)?;
+                        answer = answer.says(run.id, name, &Connector::Compression);
                     }
                 }
             }
@@ -187,12 +194,11 @@ pub(super) fn draw_connectors_of(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run
 }
 
 pub(super) fn take_connectors_of(scene: &Scene<'_>, run: SubjectId) -> Told<Answer> {
-    let mut answer = Answer::new().asked(run, "connectors", "yes");
-    for (key, name) in [("near", field::CONNECTOR_NEAR), ("far", field::CONNECTOR_FAR)] {
+    let mut answer = Answer::new().asked(run, Asked::Connectors, Reply::Yes);
+    for (key, name) in [("near", field::run::CONNECTOR_NEAR), ("far", field::run::CONNECTOR_FAR)] {
         if let Some(picked) = scene.pending().one(key) {
             let found = CONNECTORS.iter().find(|(of, _)| *of == picked);
-            answer =
-                answer.says(run, name, &found.map_or(Connector::Unknown, |(_, connector)| *connector))?;
+            answer = answer.says(run, name, &found.map_or(Connector::Unknown, |(_, connector)| *connector));
         }
     }
     Ok(answer)

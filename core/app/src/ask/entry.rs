@@ -1,9 +1,8 @@
 //! Where cables come into the house: what comes in, whether it is joined, the ground block, the entry filter.
 
-use serde_json::json;
 use survey::fact::SubjectId;
 use survey::finding::Caution;
-use survey::record::{EntryKind, EntryState, Feed, FeedFrom, PartKind, field};
+use survey::record::{Asked, EntryKind, EntryState, Feed, FeedFrom, Is, Named, PartKind, Reply, field};
 use survey::words::Phrase;
 
 use super::leads_to::jumper;
@@ -46,15 +45,15 @@ pub(super) fn draw_ways_in(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
 pub(super) fn take_ways_in(scene: &Scene<'_>) -> Told<Answer> {
     let picked =
         scene.pending().picked("ways").filter(|picked| !picked.is_empty()).ok_or_else(not_answered)?;
-    let mut answer = Answer::new().asked(scene.survey.id, "ways-in", "yes");
+    let mut answer = Answer::new().asked(scene.survey.id, Asked::WaysIn, Reply::Yes);
     let there: Vec<_> = entries(scene).map(|(_, kind)| kind).collect();
     let mut tag = 0;
     for (key, kind) in WAYS.into_iter().chain([(UNSURE, EntryKind::Unknown)]) {
         if picked.iter().any(|one| one == key) && !there.contains(&kind) {
             let id = SubjectId::random();
-            answer = answer.is(id, "part").says(id, field::KIND, &PartKind::Entry)?;
-            answer = answer.says(id, field::ENTRY_KIND, &kind)?;
-            answer = answer.plain(id, field::TAG, json!(free_tag(scene.survey, PartKind::Entry, tag)));
+            answer = answer.is(id, Is::Part).says(id, field::part::KIND, &PartKind::Entry);
+            answer = answer.says(id, field::part::ENTRY_KIND, &kind);
+            answer = answer.says(id, field::part::TAG, &free_tag(scene.survey, PartKind::Entry, tag));
             tag += 1;
         }
     }
@@ -67,7 +66,7 @@ pub(super) fn draw_joined(scene: &Scene<'_>, sketch: &mut Sketch<'_>, entry: Sub
         EntryState::CutOff => "cut_off",
         EntryState::Unknown => "",
     });
-    let unsure = scene.survey.answer(entry, "joined").and_then(|answer| answer.as_str());
+    let unsure = scene.survey.reply(entry, Asked::Joined).map(Named::name);
     let now: Vec<_> =
         [now, unsure].into_iter().flatten().filter(|key| !key.is_empty()).map(str::to_owned).collect();
     let offer = |key: &str| Offer::new(key, Phrase::new(format!("joined-{key}")));
@@ -81,12 +80,12 @@ pub(super) fn take_joined(scene: &Scene<'_>, entry: SubjectId) -> Told<Answer> {
         "connected" => EntryState::Connected,
         "cut_off" => EntryState::CutOff,
         UNSURE => {
-            let answer = Answer::new().says(entry, field::ENTRY_STATE, &EntryState::Unknown)?;
-            return Ok(answer.asked(entry, "joined", UNSURE));
+            let answer = Answer::new().says(entry, field::part::ENTRY_STATE, &EntryState::Unknown);
+            return Ok(answer.asked(entry, Asked::Joined, Reply::Unsure));
         }
         _ => return Err(not_answered()),
     };
-    Answer::new().says(entry, field::ENTRY_STATE, &state)
+    Ok(Answer::new().says(entry, field::part::ENTRY_STATE, &state))
 }
 
 /// The first part of a kind in the chain behind a part, before anything branches.
@@ -113,12 +112,12 @@ fn draw_seen(
     scene: &Scene<'_>,
     sketch: &mut Sketch<'_>,
     question: &Question,
-    entry: SubjectId,
+    (entry, asked): (SubjectId, Asked),
     kind: PartKind,
 ) {
     let there = behind(scene, entry, kind).is_some();
-    let asked = scene.survey.answer(entry, question.name()).and_then(|answer| answer.as_str());
-    let now: Vec<_> = if there { Some("yes") } else { asked }.map(str::to_owned).into_iter().collect();
+    let told = scene.survey.reply(entry, asked).map(Named::name);
+    let now: Vec<_> = if there { Some("yes") } else { told }.map(str::to_owned).into_iter().collect();
     let offer = |key: &str| Offer::new(key, Phrase::new(format!("{}-{key}", question.name())));
     let offers = vec![offer("yes"), offer("no"), Offer::unsure()];
     sketch.choice("seen", &question.phrase(scene), false, offers, &now);
@@ -130,15 +129,15 @@ fn put_in(scene: &Scene<'_>, answer: Answer, after: SubjectId, kind: PartKind) -
     let id = SubjectId::random();
     let (answer, run) = jumper(answer)?;
     let feed = Feed::From(FeedFrom { part: after, port: 1, run: Some(run) });
-    let mut answer = answer.is(id, "part").says(id, field::KIND, &kind)?.says(id, field::FEED, &feed)?.plain(
-        id,
-        field::TAG,
-        json!(free_tag(survey, kind, 0)),
-    );
+    let mut answer = answer
+        .is(id, Is::Part)
+        .says(id, field::part::KIND, &kind)
+        .says(id, field::part::FEED, &feed)
+        .says(id, field::part::TAG, &free_tag(survey, kind, 0));
     for child in survey.wiring.on_port(after, 1) {
         if let Some(feed) = survey.wiring.feed(child) {
             let moved = Feed::From(FeedFrom { part: id, port: 1, run: feed.run });
-            answer = answer.says(child, field::FEED, &moved)?;
+            answer = answer.says(child, field::part::FEED, &moved);
         }
     }
     Ok(answer)
@@ -146,7 +145,7 @@ fn put_in(scene: &Scene<'_>, answer: Answer, after: SubjectId, kind: PartKind) -
 
 fn take_seen(
     scene: &Scene<'_>,
-    question: &Question,
+    asked: Asked,
     entry: SubjectId,
     kind: PartKind,
     after: SubjectId,
@@ -155,18 +154,19 @@ fn take_seen(
     let answer = Answer::new();
     match scene.pending().one("seen").ok_or_else(not_answered)? {
         "yes" => {
-            let answer = answer.asked(entry, question.name(), "yes");
+            let answer = answer.asked(entry, asked, Reply::Yes);
             if there.is_some() { Ok(answer) } else { put_in(scene, answer, after, kind) }
         }
         told @ ("no" | UNSURE) => {
-            let mut answer = answer.asked(entry, question.name(), told);
+            let reply = if told == UNSURE { Reply::Unsure } else { Reply::No };
+            let mut answer = answer.asked(entry, asked, reply);
             if let Some(part) = there {
                 // What hung on it hangs on what fed it.
                 if let Some(feed) = scene.survey.wiring.feed(part) {
                     for child in scene.survey.wiring.fed_from(part) {
                         let run = scene.survey.wiring.feed(*child).and_then(|feed| feed.run).or(feed.run);
                         let moved = Feed::From(FeedFrom { run, ..feed.clone() });
-                        answer = answer.says(*child, field::FEED, &moved)?;
+                        answer = answer.says(*child, field::part::FEED, &moved);
                     }
                 }
                 answer.edits.push(scene.ledger.remove(part));
@@ -178,22 +178,34 @@ fn take_seen(
 }
 
 pub(super) fn draw_ground_block(scene: &Scene<'_>, sketch: &mut Sketch<'_>, entry: SubjectId) {
-    draw_seen(scene, sketch, &Question::GroundBlock(entry), entry, PartKind::GroundBlock);
+    draw_seen(
+        scene,
+        sketch,
+        &Question::GroundBlock(entry),
+        (entry, Asked::GroundBlock),
+        PartKind::GroundBlock,
+    );
     sketch.caution(&Caution::KeepGrounds.phrase());
     sketch.caution(&Caution::HouseSideOnly.phrase());
     sketch.caution(&Caution::Thunderstorm.phrase());
 }
 
 pub(super) fn take_ground_block(scene: &Scene<'_>, entry: SubjectId) -> Told<Answer> {
-    take_seen(scene, &Question::GroundBlock(entry), entry, PartKind::GroundBlock, entry)
+    take_seen(scene, Asked::GroundBlock, entry, PartKind::GroundBlock, entry)
 }
 
 pub(super) fn draw_filter(scene: &Scene<'_>, sketch: &mut Sketch<'_>, entry: SubjectId) {
-    draw_seen(scene, sketch, &Question::EntryFilter(entry), entry, PartKind::EntryFilter);
+    draw_seen(
+        scene,
+        sketch,
+        &Question::EntryFilter(entry),
+        (entry, Asked::EntryFilter),
+        PartKind::EntryFilter,
+    );
     sketch.caution(&Caution::HouseSideOnly.phrase());
 }
 
 pub(super) fn take_filter(scene: &Scene<'_>, entry: SubjectId) -> Told<Answer> {
     let after = behind(scene, entry, PartKind::GroundBlock).unwrap_or(entry);
-    take_seen(scene, &Question::EntryFilter(entry), entry, PartKind::EntryFilter, after)
+    take_seen(scene, Asked::EntryFilter, entry, PartKind::EntryFilter, after)
 }

@@ -1,9 +1,9 @@
 //! The house, its people, and what uses the coax today.
 
-use serde_json::json;
 use survey::fact::SubjectId;
 use survey::record::{
-    Building, Internet, ModemBands, ModemGeneration, Ownership, Room, Service, ServiceKind, Wish, field,
+    Asked, Building, Internet, Is, ModemBands, ModemGeneration, Named, Ownership, Reply, Room, Service,
+    ServiceKind, Wish, field,
 };
 use survey::words::Phrase;
 
@@ -50,7 +50,7 @@ pub(super) fn take_whose(scene: &Scene<'_>) -> Told<Answer> {
         "shared" => Building { ownership: Ownership::Rented, shared: true },
         _ => return Err(not_answered()),
     };
-    Answer::new().says(scene.survey.id, field::BUILDING, &building)
+    Ok(Answer::new().says(scene.survey.id, field::survey::BUILDING, &building))
 }
 
 pub(super) fn draw_uses(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
@@ -64,7 +64,7 @@ pub(super) fn draw_uses(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     offers.push(Offer::new("nothing", Phrase::new("uses-nothing")));
     offers.push(Offer::unsure());
     let mut now: Vec<_> = scene.survey.services.values().map(|service| key(service.kind)).collect();
-    let asked = scene.survey.answer(scene.survey.id, "uses").and_then(|answer| answer.as_str());
+    let asked = scene.survey.reply(scene.survey.id, Asked::Uses).map(Named::name);
     now.extend(asked.map(|answer| if answer == "no" { "nothing" } else { answer }.to_owned()));
     sketch.choice("uses", &Phrase::new("ask-uses"), true, offers, &now);
 }
@@ -80,20 +80,20 @@ pub(super) fn take_uses(scene: &Scene<'_>) -> Told<Answer> {
         let there: Vec<&Service> = scene.survey.services_of(kind).collect();
         if wanted && there.is_empty() {
             let id = SubjectId::random();
-            answer = answer.is(id, "service").says(id, field::KIND, &kind)?;
+            answer = answer.is(id, Is::Service).says(id, field::service::KIND, &kind);
         }
         for service in there.iter().filter(|_| !wanted) {
             answer.edits.push(scene.ledger.remove(service.id));
         }
     }
-    let told = if says(UNSURE) {
-        UNSURE
+    let reply = if says(UNSURE) {
+        Reply::Unsure
     } else if exclusive {
-        "no"
+        Reply::No
     } else {
-        "yes"
+        Reply::Yes
     };
-    Ok(answer.asked(scene.survey.id, "uses", told))
+    Ok(answer.asked(scene.survey.id, Asked::Uses, reply))
 }
 
 fn modem(scene: &Scene<'_>) -> Option<SubjectId> {
@@ -120,10 +120,14 @@ pub(super) fn take_modem_age(scene: &Scene<'_>) -> Told<Answer> {
         "30" => ModemGeneration::V3_0,
         "31" => ModemGeneration::V3_1,
         "40" => ModemGeneration::V4_0,
-        UNSURE => return Ok(Answer::new().asked(service, "modem-age", UNSURE)),
+        UNSURE => return Ok(Answer::new().asked(service, Asked::ModemAge, Reply::Unsure)),
         _ => return Err(not_answered()),
     };
-    Answer::new().says(service, field::MODEM, &ModemBands { generation: Some(generation), ..known })
+    Ok(Answer::new().says(
+        service,
+        field::service::MODEM,
+        &ModemBands { generation: Some(generation), ..known },
+    ))
 }
 
 pub(super) fn draw_plan(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
@@ -143,30 +147,32 @@ pub(super) fn take_plan(scene: &Scene<'_>) -> Told<Answer> {
     // Many people know only the one number that the plan is sold by.
     let Some(down_mbps) = down else { return Err(not_answered()) };
     let plan = Internet { down_mbps, up_mbps: up.unwrap_or(down_mbps.min(100.0)) };
-    Answer::new().says(scene.survey.id, field::INTERNET, &plan)
+    Ok(Answer::new().says(scene.survey.id, field::survey::INTERNET, &plan))
 }
 
 /// What must not be cut off without being asked about.
-const DEPENDS: [&str; 3] = ["phone", "alarm", "medical"];
+const DEPENDS: [Reply; 3] = [Reply::Phone, Reply::Alarm, Reply::Medical];
 
 pub(super) fn draw_depends(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    let mut offers: Vec<_> =
-        DEPENDS.into_iter().map(|key| Offer::new(key, Phrase::new(format!("depends-{key}")))).collect();
+    let mut offers: Vec<_> = DEPENDS
+        .iter()
+        .map(|reply| reply.name())
+        .map(|key| Offer::new(key, Phrase::new(format!("depends-{key}"))))
+        .collect();
     offers.push(Offer::new("nothing", Phrase::new("depends-nothing")));
     offers.push(Offer::unsure());
-    let now = depends(scene);
+    let now: Vec<_> = depends(scene).iter().map(|reply| reply.name().to_owned()).collect();
     sketch.choice("depends", &Phrase::new("ask-depends"), true, offers, &now);
 }
 
 /// What was said to hang on the modem or an amplifier.
-pub(crate) fn depends(scene: &Scene<'_>) -> Vec<String> {
-    let answer = scene.survey.answer(scene.survey.id, "depends").and_then(|answer| answer.as_array());
-    answer.into_iter().flatten().filter_map(|word| word.as_str().map(str::to_owned)).collect()
+pub(crate) fn depends(scene: &Scene<'_>) -> Vec<Reply> {
+    scene.survey.replies(scene.survey.id, Asked::Depends)
 }
 
 /// The caution about what must not be cut off, unless somebody said that there is nothing of the kind.
 pub(super) fn caution_of_dependents(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    caution_of_people(scene, sketch, depends(scene) != ["nothing"]);
+    caution_of_people(scene, sketch, depends(scene) != [Reply::Nothing]);
 }
 
 /// Cautions for the people who hang on the wiring: what was named to depend on it, else the general question where
@@ -183,8 +189,8 @@ pub(crate) fn caution_of_people(scene: &Scene<'_>, sketch: &mut Sketch<'_>, ask:
 }
 
 /// What somebody said to hang on the modem or the cable, as a caution; nothing if nothing was named.
-pub(crate) fn dependents(depends: &[String]) -> Option<Phrase> {
-    let named = DEPENDS.iter().filter(|word| depends.iter().any(|told| told == *word));
+pub(crate) fn dependents(depends: &[Reply]) -> Option<Phrase> {
+    let named = DEPENDS.iter().filter(|reply| depends.contains(reply)).map(|reply| reply.name());
     let named: Vec<_> = named
         .map(|word| survey::words::Arg::Phrase(Box::new(Phrase::new(format!("depends-{word}.short")))))
         .collect();
@@ -195,12 +201,13 @@ pub(crate) fn dependents(depends: &[String]) -> Option<Phrase> {
 pub(super) fn take_depends(scene: &Scene<'_>) -> Told<Answer> {
     let picked =
         scene.pending().picked("depends").filter(|picked| !picked.is_empty()).ok_or_else(not_answered)?;
-    let told: Vec<&str> = DEPENDS.into_iter().filter(|word| picked.iter().any(|one| one == word)).collect();
-    let told = match (told.is_empty(), picked.first()) {
-        (true, Some(only)) => vec![only.as_str()],
-        _ => told,
-    };
-    Ok(Answer::new().asked(scene.survey.id, "depends", json!(told)))
+    let mut told: Vec<Reply> =
+        DEPENDS.into_iter().filter(|reply| picked.iter().any(|one| one == reply.name())).collect();
+    if told.is_empty() {
+        let only = picked.first().and_then(|only| Reply::of_name(only));
+        told.push(only.filter(|only| Asked::Depends.replies().contains(only)).ok_or_else(not_answered)?);
+    }
+    Ok(Answer::new().with(Asked::Depends.set_all(scene.survey.id, &told)))
 }
 
 pub(super) fn draw_rooms(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
@@ -242,10 +249,10 @@ pub(super) fn take_rooms(scene: &Scene<'_>) -> Told<Answer> {
     if names.is_empty() && scene.survey.rooms.is_empty() {
         return Err(not_answered());
     }
-    let mut answer = Answer::new().asked(scene.survey.id, "rooms", "yes");
+    let mut answer = Answer::new().asked(scene.survey.id, Asked::Rooms, Reply::Yes);
     for name in names {
         let id = SubjectId::random();
-        answer = answer.is(id, "room").plain(id, field::NAME, json!(name));
+        answer = answer.is(id, Is::Room).says(id, field::room::NAME, &name);
     }
     Ok(answer)
 }
@@ -260,7 +267,7 @@ const WISHES: [(&str, Option<Wish>); 4] = [
 
 pub(super) fn draw_wish(scene: &Scene<'_>, sketch: &mut Sketch<'_>, room: SubjectId) {
     let wish = scene.survey.rooms.get(&room).and_then(|room: &Room| room.wish);
-    let asked = scene.survey.answer(room, "wish").is_some();
+    let asked = scene.survey.answer(room, Asked::Wish).is_some();
     let now = WISHES.iter().find(|(_, of)| *of == wish && (wish.is_some() || asked));
     let now: Vec<_> = now.map(|(key, _)| (*key).to_owned()).into_iter().collect();
     let mut offers: Vec<_> =
@@ -292,7 +299,11 @@ pub(super) fn take_wish_other(scene: &Scene<'_>, room: SubjectId) -> Told<Answer
     let down = pending.number("down", Quantity::Rate)?.or(known.map(|wish| wish.down_mbps));
     let up = pending.number("up", Quantity::Rate)?.or(known.map(|wish| wish.up_mbps));
     let (Some(down_mbps), Some(up_mbps)) = (down, up) else { return Err(not_answered()) };
-    Answer::new().asked(room, "wish", "yes").says(room, field::WISH, &Wish { down_mbps, up_mbps })
+    Ok(Answer::new().asked(room, Asked::Wish, Reply::Yes).says(
+        room,
+        field::room::WISH,
+        &Wish { down_mbps, up_mbps },
+    ))
 }
 
 pub(super) fn take_wish(scene: &Scene<'_>, room: SubjectId) -> Told<Answer> {
@@ -302,9 +313,10 @@ pub(super) fn take_wish(scene: &Scene<'_>, room: SubjectId) -> Told<Answer> {
         UNSURE => WISHES.iter().find(|(key, _)| *key == "work").and_then(|(_, wish)| *wish),
         picked => WISHES.iter().find(|(key, _)| *key == picked).ok_or_else(not_answered)?.1,
     };
-    let answer = Answer::new().asked(room, "wish", if picked == UNSURE { UNSURE } else { "yes" });
+    let reply = if picked == UNSURE { Reply::Unsure } else { Reply::Yes };
+    let answer = Answer::new().asked(room, Asked::Wish, reply);
     match wish {
-        Some(wish) => answer.says(room, field::WISH, &wish),
-        None => Ok(answer.plain(room, field::WISH, serde_json::Value::Null)),
+        Some(wish) => Ok(answer.says(room, field::room::WISH, &wish)),
+        None => Ok(answer.clears(room, field::room::WISH)),
     }
 }

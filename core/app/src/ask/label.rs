@@ -1,10 +1,9 @@
 //! What is printed on a part: photo, text, and the figures in it, each taken or corrected by a touch.
 
-use serde_json::json;
 use survey::fact::SubjectId;
 use survey::label::{self, LabelReading, PartKind as Printed};
 use survey::rating::{Band, PartRating};
-use survey::record::{PartKind, field};
+use survey::record::{Asked, PartKind, Reply, field};
 use survey::words::{Arg, Phrase};
 
 use super::{Answer, Question, Told};
@@ -12,7 +11,7 @@ use crate::number::Quantity;
 use crate::place::Place;
 use crate::scene::Scene;
 use crate::screen::{Block, LabelBlock, LabelFigure, WordsRole};
-use crate::sketch::{Sketch, UNSURE};
+use crate::sketch::Sketch;
 
 /// A figure that a label may state, and that can be corrected.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -206,11 +205,11 @@ pub(super) fn take_label(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
     let text = pending.written("text").or_else(|| known?.label.as_deref()).unwrap_or_default();
     let taken = pending.picked("taken").unwrap_or_default();
     if text.is_empty() && taken.is_empty() {
-        return Ok(Answer::new().asked(part, "label", UNSURE));
+        return Ok(Answer::new().asked(part, Asked::Label, Reply::Unsure));
     }
     let mut answer = Answer::new();
     if !text.is_empty() {
-        answer = answer.plain(part, field::LABEL, json!(text));
+        answer = answer.says(part, field::part::LABEL, &text);
         answer = kind_from(answer, known.map(|part| part.kind), part, &label::read(text))?;
     }
     if let Some(recognised) = pending.written("recognised").filter(|_| !taken.is_empty()) {
@@ -222,7 +221,7 @@ pub(super) fn take_label(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
                 figure.put(&mut rating, value);
             }
         }
-        answer = answer.says(part, field::RATING, &rating)?;
+        answer = answer.says(part, field::part::RATING, &rating);
     }
     Ok(answer.then(Place::Ask(Question::LabelRead(part))))
 }
@@ -235,7 +234,7 @@ fn kind_from(
     reading: &LabelReading,
 ) -> Told<Answer> {
     match reading.kind.and_then(kind_printed).filter(|_| known == Some(PartKind::Unknown)) {
-        Some(kind) => answer.says(part, field::KIND, &kind),
+        Some(kind) => Ok(answer.says(part, field::part::KIND, &kind)),
         None => Ok(answer),
     }
 }
@@ -279,7 +278,7 @@ pub(super) fn draw_read(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: Subjec
 }
 
 pub(super) fn take_read(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
-    let mut answer = Answer::new().asked(part, "label-read", "yes");
+    let mut answer = Answer::new().asked(part, Asked::LabelRead, Reply::Yes);
     let Some(found) = scene.survey.parts.get(&part) else { return Ok(answer) };
     let mut rating = found.rating.clone();
     for figure in Figure::of_part(found.kind, &found.rating) {
@@ -289,7 +288,7 @@ pub(super) fn take_read(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
     }
     if rating != found.rating {
         rating.doubtful = false;
-        answer = answer.says(part, field::RATING, &rating)?;
+        answer = answer.says(part, field::part::RATING, &rating);
     }
     Ok(answer)
 }

@@ -1,11 +1,10 @@
 //! Where a port of a part leads: to an outlet in a room, to a splitter, to nothing.
 
-use serde_json::{Value, json};
-use survey::fact::{Edit, SubjectId};
+use survey::fact::SubjectId;
 use survey::figure::map::reading_order;
 use survey::finding::Caution;
 use survey::naming;
-use survey::record::{Feed, FeedFrom, LooseReason, PartKind, PortEnd, RunLength, Survey, field};
+use survey::record::{Feed, FeedFrom, Is, LooseReason, PartKind, PortEnd, RunLength, Survey, field};
 use survey::words::Phrase;
 
 use super::{Answer, Question, Told, not_answered};
@@ -119,18 +118,18 @@ pub(super) fn take(scene: &Scene<'_>, part: SubjectId, port: u8) -> Told<Answer>
     };
     if let Some(end) = end {
         let answer = clear(scene, Answer::new(), child);
-        return answer.says(part, field::end_field(port), &end);
+        return Ok(answer.with(field::END.set(part, port, &end)));
     }
     let room = subject_of(picked, "room");
     let is_outlet = room.is_some() || picked == "outlet";
     // An outlet that turns out to be in another room stays the outlet that it is.
     let there = child.and_then(|child| scene.survey.parts.get(&child));
     if let Some(outlet) = there.filter(|there| is_outlet && there.kind == PartKind::Outlet) {
-        return Ok(Answer::new().plain(outlet.id, field::ROOM, room.map_or(Value::Null, |room| json!(room))));
+        return Ok(Answer::new().with(field::part::ROOM.put(outlet.id, room.as_ref())));
     }
     let mut answer = clear(scene, Answer::new(), child);
     if scene.survey.parts.get(&part).is_some_and(|part| part.end(port).is_some()) {
-        answer.edits.push(Edit::new(part, field::end_field(port), Value::Null));
+        answer.edits.push(field::END.clear(part, port));
     }
     if let Some(loose) = subject_of(picked, "part") {
         return join(answer, loose, part, port);
@@ -141,10 +140,10 @@ pub(super) fn take(scene: &Scene<'_>, part: SubjectId, port: u8) -> Told<Answer>
         PARTS.iter().find(|(key, _)| *key == picked).ok_or_else(not_answered)?.1
     };
     let id = SubjectId::random();
-    answer = answer.is(id, "part").says(id, field::KIND, &kind)?;
-    answer = answer.plain(id, field::TAG, json!(free_tag(scene.survey, kind, 0)));
+    answer = answer.is(id, Is::Part).says(id, field::part::KIND, &kind);
+    answer = answer.says(id, field::part::TAG, &free_tag(scene.survey, kind, 0));
     if let Some(room) = room {
-        answer = answer.plain(id, field::ROOM, json!(room));
+        answer = answer.says(id, field::part::ROOM, &room);
     }
     join(answer, id, part, port)
 }
@@ -152,7 +151,11 @@ pub(super) fn take(scene: &Scene<'_>, part: SubjectId, port: u8) -> Told<Answer>
 /// Feeds `child` from a port over a cable of which nothing is known yet.
 pub(super) fn join(answer: Answer, child: SubjectId, part: SubjectId, port: u8) -> Told<Answer> {
     let run = SubjectId::random();
-    answer.is(run, "run").says(child, field::FEED, &Feed::From(FeedFrom { part, port, run: Some(run) }))
+    Ok(answer.is(run, Is::Run).says(
+        child,
+        field::part::FEED,
+        &Feed::From(FeedFrom { part, port, run: Some(run) }),
+    ))
 }
 
 /// A cable as short as a hand between two parts that are screwed to each other (common practice, no source).
@@ -164,7 +167,7 @@ pub(super) fn jumper(answer: Answer) -> Told<(Answer, SubjectId)> {
         high_metres: 1.0,
         known: survey::record::LengthKnown::Guessed,
     };
-    Ok((answer.is(run, "run").says(run, field::LENGTH, &length)?, run))
+    Ok((answer.is(run, Is::Run).says(run, field::run::LENGTH, &length), run))
 }
 
 /// Makes room on a port: what hung there and says nothing yet is removed, anything else becomes loose. Both can be
@@ -178,7 +181,7 @@ fn clear(scene: &Scene<'_>, mut answer: Answer, child: Option<SubjectId>) -> Ans
         || survey.photos_of(Some(child)).next().is_some()
         || survey.notes_on(Some(child)).next().is_some();
     if says_something {
-        answer.edits.push(Edit::new(child, field::FEED, Value::Null));
+        answer.edits.push(field::part::FEED.clear(child));
         return answer;
     }
     if let Some(run) = survey.wiring.feed(child).and_then(|feed| feed.run) {

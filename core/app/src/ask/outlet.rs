@@ -1,8 +1,7 @@
 //! Outlets: which room, what is plugged in, and those that nobody has come to yet.
 
-use serde_json::json;
 use survey::fact::SubjectId;
-use survey::record::{PartKind, Plugged, field};
+use survey::record::{Asked, Is, PartKind, Plugged, Reply, field};
 use survey::words::Phrase;
 
 use super::{Answer, Question, Told, free_tag, not_answered};
@@ -34,7 +33,7 @@ pub(super) fn draw_plugged(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: S
         .collect();
     if plugged.as_ref().is_some_and(Vec::is_empty) {
         now.push("nothing".into());
-    } else if plugged.is_none() && scene.survey.answer(outlet, "plugged").is_some() {
+    } else if plugged.is_none() && scene.survey.answer(outlet, Asked::Plugged).is_some() {
         now.push(UNSURE.into());
     }
     sketch.choice("plugged", &Question::Plugged(outlet).phrase(scene), true, offers, &now);
@@ -44,14 +43,14 @@ pub(super) fn take_plugged(scene: &Scene<'_>, outlet: SubjectId) -> Told<Answer>
     let picked =
         scene.pending().picked("plugged").filter(|picked| !picked.is_empty()).ok_or_else(not_answered)?;
     if picked.iter().any(|one| one == UNSURE) {
-        return Ok(Answer::new().asked(outlet, "plugged", UNSURE));
+        return Ok(Answer::new().asked(outlet, Asked::Plugged, Reply::Unsure));
     }
     let devices: Vec<Plugged> = DEVICES
         .iter()
         .filter(|(key, _)| picked.iter().any(|one| one == key))
         .map(|(_, device)| *device)
         .collect();
-    Answer::new().says(outlet, field::PLUGGED, &devices)
+    Ok(Answer::new().says(outlet, field::part::PLUGGED, &devices))
 }
 
 /// Every room, each under these words.
@@ -74,11 +73,11 @@ pub(super) fn take_room(scene: &Scene<'_>, outlet: SubjectId) -> Told<Answer> {
     let pending = scene.pending();
     if let Some(name) = pending.written("new-room").filter(|name| !name.is_empty()) {
         let id = SubjectId::random();
-        let answer = Answer::new().is(id, "room").plain(id, field::NAME, json!(name));
-        return Ok(answer.plain(outlet, field::ROOM, json!(id)));
+        let answer = Answer::new().is(id, Is::Room).says(id, field::room::NAME, &name);
+        return Ok(answer.says(outlet, field::part::ROOM, &id));
     }
     let room = pending.one("room").and_then(|key| subject_of(key, "room")).ok_or_else(not_answered)?;
-    Ok(Answer::new().plain(outlet, field::ROOM, json!(room)))
+    Ok(Answer::new().says(outlet, field::part::ROOM, &room))
 }
 
 pub(super) fn draw_more(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
@@ -92,13 +91,13 @@ pub(super) fn draw_more(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
 pub(super) fn take_more(scene: &Scene<'_>) -> Told<Answer> {
     let picked =
         scene.pending().picked("more").filter(|picked| !picked.is_empty()).ok_or_else(not_answered)?;
-    let told = if picked.iter().any(|one| one == UNSURE) { UNSURE } else { "no" };
-    let mut answer = Answer::new().asked(scene.survey.id, "more-outlets", told);
+    let reply = if picked.iter().any(|one| one == UNSURE) { Reply::Unsure } else { Reply::No };
+    let mut answer = Answer::new().asked(scene.survey.id, Asked::MoreOutlets, reply);
     for (skip, room) in picked.iter().filter_map(|key| subject_of(key, "room")).enumerate() {
         let id = SubjectId::random();
-        answer = answer.is(id, "part").says(id, field::KIND, &PartKind::Outlet)?;
-        answer = answer.plain(id, field::TAG, json!(free_tag(scene.survey, PartKind::Outlet, skip)));
-        answer = answer.plain(id, field::ROOM, json!(room));
+        answer = answer.is(id, Is::Part).says(id, field::part::KIND, &PartKind::Outlet);
+        answer = answer.says(id, field::part::TAG, &free_tag(scene.survey, PartKind::Outlet, skip));
+        answer = answer.says(id, field::part::ROOM, &room);
     }
     Ok(answer)
 }

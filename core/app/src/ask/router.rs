@@ -1,10 +1,8 @@
 //! Where the coax meets the router: which outlet gets the bridge adapter, whether the router speaks MoCA itself.
 
-use serde_json::Value;
-use survey::fact::Edit;
 use survey::figure::map::reading_order;
 use survey::naming;
-use survey::record::{Adapter, NetworkPlan, Part, PartKind, Plugged, field};
+use survey::record::{Adapter, Asked, Named, NetworkPlan, Part, PartKind, Plugged, Reply, field};
 use survey::words::Phrase;
 
 use super::{Answer, Told, not_answered};
@@ -32,7 +30,7 @@ pub(super) fn draw_at(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
         .collect();
     offers.push(Offer::new("none", Phrase::new("router-at-none")));
     offers.push(Offer::unsure());
-    let asked = scene.survey.answer(scene.survey.id, "router-at").and_then(|answer| answer.as_str());
+    let asked = scene.survey.reply(scene.survey.id, Asked::RouterAt).map(Named::name);
     let now = bridge(scene).map(|part| key_of("part", part.id)).or(asked.map(str::to_owned));
     let now: Vec<_> = now.into_iter().collect();
     sketch.choice("outlet", &Phrase::new("ask-router-at"), false, offers, &now);
@@ -45,7 +43,7 @@ pub(super) fn take_at(scene: &Scene<'_>) -> Told<Answer> {
     for part in outlets(scene) {
         let is_bridge = part.adapter.as_ref().is_some_and(|adapter| adapter.bridge);
         if is_bridge && Some(part.id) != outlet {
-            answer.edits.push(Edit::new(part.id, field::ADAPTER, Value::Null));
+            answer.edits.push(field::part::ADAPTER.clear(part.id));
         }
     }
     match (outlet, picked) {
@@ -57,10 +55,11 @@ pub(super) fn take_at(scene: &Scene<'_>) -> Told<Answer> {
                 ethernet_mbps: plan.ethernet_mbps,
                 bridge: true,
             });
-            let answer = answer.asked(scene.survey.id, "router-at", "yes");
-            answer.says(outlet, field::ADAPTER, &Adapter { bridge: true, ..adapter })
+            let answer = answer.asked(scene.survey.id, Asked::RouterAt, Reply::Yes);
+            Ok(answer.says(outlet, field::part::ADAPTER, &Adapter { bridge: true, ..adapter }))
         }
-        (None, "none" | UNSURE) => Ok(answer.asked(scene.survey.id, "router-at", picked)),
+        (None, "none") => Ok(answer.asked(scene.survey.id, Asked::RouterAt, Reply::None)),
+        (None, UNSURE) => Ok(answer.asked(scene.survey.id, Asked::RouterAt, Reply::Unsure)),
         _ => Err(not_answered()),
     }
 }
@@ -68,7 +67,7 @@ pub(super) fn take_at(scene: &Scene<'_>) -> Told<Answer> {
 pub(super) fn draw_speaks(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let offer = |key: &str| Offer::new(key, Phrase::new(format!("router-speaks-{key}")));
     let offers = vec![offer("no"), offer("yes"), Offer::unsure()];
-    let now = scene.survey.answer(scene.survey.id, "router-speaks").and_then(|answer| answer.as_str());
+    let now = scene.survey.reply(scene.survey.id, Asked::RouterSpeaks).map(Named::name);
     let now: Vec<_> = now.map(str::to_owned).into_iter().collect();
     sketch.choice("speaks", &Phrase::new("ask-router-speaks"), false, offers, &now);
 }
@@ -76,7 +75,8 @@ pub(super) fn draw_speaks(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
 /// A router that speaks MoCA takes the place of the bridge adapter: one or the other, never both.
 pub(super) fn take_speaks(scene: &Scene<'_>) -> Told<Answer> {
     let picked = scene.pending().one("speaks").ok_or_else(not_answered)?;
-    let answer = Answer::new().asked(scene.survey.id, "router-speaks", picked);
+    let reply = Reply::of_name(picked).ok_or_else(not_answered)?;
+    let answer = Answer::new().asked(scene.survey.id, Asked::RouterSpeaks, reply);
     let Some(outlet) = bridge(scene) else { return Ok(answer) };
     let plugged: Vec<Plugged> = outlet.plugged.clone().unwrap_or_default();
     match picked {
@@ -86,7 +86,7 @@ pub(super) fn take_speaks(scene: &Scene<'_>) -> Told<Answer> {
             if !devices.contains(&Plugged::MocaGateway) {
                 devices.push(Plugged::MocaGateway);
             }
-            answer.plain(outlet.id, field::ADAPTER, Value::Null).says(outlet.id, field::PLUGGED, &devices)
+            Ok(answer.clears(outlet.id, field::part::ADAPTER).says(outlet.id, field::part::PLUGGED, &devices))
         }
         "no" | UNSURE => {
             if !plugged.contains(&Plugged::MocaGateway) {
@@ -97,7 +97,11 @@ pub(super) fn take_speaks(scene: &Scene<'_>) -> Told<Answer> {
             let plan = &scene.survey.network;
             let adapter =
                 Adapter { version: plan.version.clone(), ethernet_mbps: plan.ethernet_mbps, bridge: true };
-            answer.says(outlet.id, field::PLUGGED, &devices)?.says(outlet.id, field::ADAPTER, &adapter)
+            Ok(answer.says(outlet.id, field::part::PLUGGED, &devices).says(
+                outlet.id,
+                field::part::ADAPTER,
+                &adapter,
+            ))
         }
         _ => Err(not_answered()),
     }
@@ -112,26 +116,27 @@ pub(super) fn draw_adapters(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let mut offers = vec![Offer::new("none", words("none"))];
     offers.extend(ADAPTERS.iter().map(|(key, ..)| Offer::new(*key, words(key))));
     offers.push(Offer::unsure());
-    let now = scene.survey.answer(scene.survey.id, "adapters").and_then(|answer| answer.as_str());
+    let now = scene.survey.reply(scene.survey.id, Asked::Adapters).map(Named::name);
     let now: Vec<_> = now.map(str::to_owned).into_iter().collect();
     sketch.choice("adapters", &Phrase::new("ask-adapters"), false, offers, &now);
 }
 
 pub(super) fn take_adapters(scene: &Scene<'_>) -> Told<Answer> {
     let picked = scene.pending().one("adapters").ok_or_else(not_answered)?;
-    let answer = Answer::new().asked(scene.survey.id, "adapters", picked);
+    let reply = Reply::of_name(picked).ok_or_else(not_answered)?;
+    let answer = Answer::new().asked(scene.survey.id, Asked::Adapters, reply);
     let plan = match ADAPTERS.iter().find(|(key, ..)| *key == picked) {
         Some((_, version, mbps)) => NetworkPlan { version: (*version).into(), ethernet_mbps: *mbps },
         None if picked == "none" || picked == UNSURE => NetworkPlan::default(),
         None => return Err(not_answered()),
     };
-    let mut answer = answer.says(scene.survey.id, field::NETWORK, &plan)?;
+    let mut answer = answer.says(scene.survey.id, field::survey::NETWORK, &plan);
     // A bridge that was placed before takes the version too, unless somebody said its own.
     if let Some((id, adapter)) = bridge(scene).and_then(|part| Some((part.id, part.adapter.clone()?)))
         && adapter.version == scene.survey.network.version
     {
         let adapter = Adapter { version: plan.version.clone(), ethernet_mbps: plan.ethernet_mbps, ..adapter };
-        answer = answer.says(id, field::ADAPTER, &adapter)?;
+        answer = answer.says(id, field::part::ADAPTER, &adapter);
     }
     Ok(answer)
 }

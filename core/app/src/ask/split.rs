@@ -1,11 +1,10 @@
 //! Splitters, taps and amplifiers: how many legs, how powered, where a loose part gets its signal.
 
-use serde_json::json;
 use survey::fact::SubjectId;
 use survey::figure::map::reading_order;
 use survey::finding::Caution;
 use survey::naming;
-use survey::record::{Feed, PartKind, field};
+use survey::record::{Asked, Feed, Is, Named, PartKind, Reply, field};
 use survey::words::Phrase;
 
 use super::leads_to::join;
@@ -29,12 +28,12 @@ pub(super) fn take_legs(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "1 to 16")]
     let legs = legs as u8;
     rating.legs = legs;
-    Answer::new().says(part, field::RATING, &rating)
+    Ok(Answer::new().says(part, field::part::RATING, &rating))
 }
 
 pub(super) fn draw_powered(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
     let offer = |key: &str| Offer::new(key, Phrase::new(format!("powered-{key}")));
-    let now = scene.survey.answer(part, "powered").and_then(|answer| answer.as_str());
+    let now = scene.survey.reply(part, Asked::Powered).map(Named::name);
     let now: Vec<_> = now.map(str::to_owned).into_iter().collect();
     let offers = vec![offer("plug"), offer("coax"), offer("off"), Offer::unsure()];
     sketch.choice("powered", &Question::Powered(part).phrase(scene), false, offers, &now);
@@ -43,8 +42,10 @@ pub(super) fn draw_powered(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: Sub
 
 pub(super) fn take_powered(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
     match scene.pending().one("powered").ok_or_else(not_answered)? {
-        told @ ("plug" | "coax" | "off" | UNSURE) => Ok(Answer::new().asked(part, "powered", told)),
-        _ => Err(not_answered()),
+        told => {
+            let reply = Reply::of_name(told).filter(|reply| Asked::Powered.replies().contains(reply));
+            Ok(Answer::new().asked(part, Asked::Powered, reply.ok_or_else(not_answered)?))
+        }
     }
 }
 
@@ -79,7 +80,7 @@ pub(super) fn draw_fed_by(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: Subj
     offers.push(Offer::new("outside", Phrase::new("fed-by-outside")));
     offers.push(Offer::new("nothing", Phrase::new("fed-by-nothing")));
     offers.push(Offer::unsure());
-    let unsure = scene.survey.answer(part, "fed-by").and_then(|answer| answer.as_str());
+    let unsure = scene.survey.reply(part, Asked::FedBy).map(Named::name);
     let now: Vec<_> = unsure.map(str::to_owned).into_iter().collect();
     sketch.words(WordsRole::How, &Phrase::new("fed-by-how"));
     sketch.choice("feeder", &Question::FedBy(part).phrase(scene), false, offers, &now);
@@ -88,15 +89,15 @@ pub(super) fn draw_fed_by(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: Subj
 
 pub(super) fn take_fed_by(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
     match scene.pending().one("feeder").ok_or_else(not_answered)? {
-        "nothing" => Answer::new().says(part, field::FEED, &Feed::Nothing),
+        "nothing" => Ok(Answer::new().says(part, field::part::FEED, &Feed::Nothing)),
         // A way in that nobody had come to yet.
         "outside" => {
             let entry = SubjectId::random();
-            let answer = Answer::new().is(entry, "part").says(entry, field::KIND, &PartKind::Entry)?;
+            let answer = Answer::new().is(entry, Is::Part).says(entry, field::part::KIND, &PartKind::Entry);
             let tag = free_tag(scene.survey, PartKind::Entry, 0);
-            join(answer.plain(entry, field::TAG, json!(tag)), part, entry, 1)
+            join(answer.says(entry, field::part::TAG, &tag), part, entry, 1)
         }
-        UNSURE => Ok(Answer::new().asked(part, "fed-by", UNSURE)),
+        UNSURE => Ok(Answer::new().asked(part, Asked::FedBy, Reply::Unsure)),
         picked => {
             let feeders = feeders(scene, part);
             let (_, feeder, port) =
@@ -104,7 +105,7 @@ pub(super) fn take_fed_by(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
             let mut answer = Answer::new();
             let has_end = scene.survey.parts.get(&feeder).is_some_and(|part| part.end(port).is_some());
             if has_end {
-                answer = answer.plain(feeder, field::end_field(port), json!(null));
+                answer = answer.with(field::END.clear(feeder, port));
             }
             join(answer, part, feeder, port)
         }

@@ -1,6 +1,7 @@
 //! One question on a screen.
 
-use survey::record::PhotoRole;
+use survey::fact::SubjectId;
+use survey::record::{Asked, PhotoRole, Reply};
 use survey::words::Phrase;
 
 use super::field;
@@ -131,9 +132,8 @@ fn pressed(guide: &mut Guide, question: &Question, key: &str) -> Result<Move> {
             }
         }
         UNSURE => {
-            let (subject, name) = unsure_field(guide, question)?;
-            let field = survey::record::field::asked_field(name);
-            guide.open_survey()?.write(&[survey::fact::Edit::new(subject, field, UNSURE)])?;
+            let Some((subject, asked)) = unsure_about(guide, question)? else { return Ok(Move::Stay) };
+            guide.open_survey()?.write(&[asked.set(subject, Reply::Unsure)])?;
             answered(guide, question);
             Ok(Move::Next)
         }
@@ -165,13 +165,14 @@ fn pressed(guide: &mut Guide, question: &Question, key: &str) -> Result<Move> {
 }
 
 /// Where it is written that somebody looked and could not tell.
-fn unsure_field(guide: &mut Guide, question: &Question) -> Result<(survey::fact::SubjectId, &'static str)> {
+fn unsure_about(guide: &mut Guide, question: &Question) -> Result<Option<(SubjectId, Asked)>> {
     let survey = guide.open_survey()?.survey.id;
     Ok(match question {
-        Question::Label(part) => (*part, "label"),
-        Question::Legs(part) => (*part, "legs"),
-        Question::Length(run) | Question::Marks(run) => (*run, "length"),
-        other => (survey, other.name()),
+        Question::Label(part) => Some((*part, Asked::Label)),
+        Question::Legs(part) => Some((*part, Asked::Legs)),
+        Question::Length(run) | Question::Marks(run) => Some((*run, Asked::Length)),
+        Question::Plan => Some((survey, Asked::Plan)),
+        _ => None,
     })
 }
 

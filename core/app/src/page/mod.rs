@@ -24,7 +24,7 @@ mod surveys;
 mod this_device;
 
 use survey::fact::SubjectId;
-use survey::record::PhotoRole;
+use survey::record::{Named, PhotoRole, Reply};
 use survey::words::Phrase;
 
 use crate::deed::Deed;
@@ -138,7 +138,8 @@ pub(crate) fn how_far(scene: &Scene<'_>) -> HowFar {
     let done = u32::try_from(legs.iter().filter(|leg| leg.answered).count()).unwrap_or(u32::MAX);
     let of = u32::try_from(legs.len()).unwrap_or(u32::MAX);
     let count = |number: u32| survey::words::Arg::Count(u64::from(number));
-    let told = scene.survey.asked.values().filter(|answer| answer.as_str() == Some("unsure")).count();
+    let told =
+        scene.survey.asked.values().filter(|answer| answer.as_str() == Some(Reply::Unsure.name())).count();
     let unsure = u32::try_from(told).unwrap_or(u32::MAX).min(done);
     let phrase =
         Phrase::new("how-far").with("done", count(done)).with("of", count(of)).with("unsure", count(unsure));

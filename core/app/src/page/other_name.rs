@@ -2,7 +2,6 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::fact::Edit;
 use survey::record::field;
 use survey::store::{Store, peek};
 use survey::words::Phrase;
@@ -33,7 +32,7 @@ pub(super) fn take_rename(guide: &mut Guide, folder: &Path, deed: &Deed) -> Resu
             let Some(name) = written(guide, folder) else { return Ok(Move::Stay) };
             let mut store = Store::open(folder, guide.author())?;
             let subject = store.survey_id().subject();
-            store.write(&[Edit::new(subject, field::NAME, name.as_str())])?;
+            store.write(&[field::survey::NAME.set(subject, name.as_str())])?;
             // A folder is moved only while nothing in it is open.
             drop(store);
             let to = if fits(folder, &name) {
@@ -95,7 +94,7 @@ fn copy(guide: &Guide, folder: &Path, name: &str) -> Result<PathBuf> {
     let stem = free.file_stem().unwrap_or_default().to_string_lossy().into_owned();
     let mut made = guide.home().copy(&from, &stem, guide.author())?;
     let subject = made.survey_id().subject();
-    made.write(&[Edit::new(subject, field::NAME, name)])?;
+    made.write(&[field::survey::NAME.set(subject, name)])?;
     Ok(made.folder().to_owned())
 }
 

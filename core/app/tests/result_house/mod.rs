@@ -50,7 +50,7 @@ impl Walk {
         }
         for ((subject, question), answer) in &house.asked {
             let subject = if *subject == house.id { survey } else { *subject };
-            edits.push(Edit::new(subject, field::asked_field(question), answer.clone()));
+            edits.push(Edit::new(subject, question.field(), answer.clone()));
         }
         store.write(&edits).expect("written");
         drop(store);

@@ -12,8 +12,8 @@ use survey::fact::{ActId, AuthorId, Edit, FactClock, SubjectId, value_of};
 use survey::forecast::Options as Draws;
 use survey::home::Home;
 use survey::record::{
-    CableKind, Connector, EntryKind, EntryState, HowMeasured, Internet, OtherNetwork, PartKind, PhotoRole,
-    Plugged, ReadingKind, ServiceKind, Survey, TestReach, field,
+    Asked, CableKind, Connector, EntryKind, EntryState, HowMeasured, Internet, OtherNetwork, PartKind,
+    PhotoRole, Plugged, ReadingKind, Reply, ServiceKind, Survey, TestReach, field,
 };
 use survey::store::Store;
 use survey::story::name_author;
@@ -148,10 +148,6 @@ fn picture(number: u8) -> Vec<u8> {
     bytes.into_inner()
 }
 
-fn asked(subject: SubjectId, question: &str, answer: &str) -> Edit {
-    Edit::new(subject, field::asked_field(question), answer)
-}
-
 /// Writes the house that has everything.
 fn full(home: &Path) -> PathBuf {
     let folder = home.join(format!("{FULL}.legwork"));
@@ -167,10 +163,10 @@ fn full(home: &Path) -> PathBuf {
         .write(&[
             Edit::new(survey, field::NAME, FULL),
             Edit::new(survey, field::PLACE, "Nowhere Lane 1"),
-            asked(survey, "cables", "differ"),
-            asked(survey, "connectors", "some"),
-            asked(survey, "uses", "yes"),
-            asked(amplifier, "powered", "unsure"),
+            Asked::Cables.set(survey, Reply::Differ),
+            Asked::Connectors.set(survey, Reply::Some),
+            Asked::Uses.set(survey, Reply::Yes),
+            Asked::Powered.set(amplifier, Reply::Unsure),
         ])
         .unwrap();
     let rating = store.ledger().shown(loose, field::RATING).map(|fact| fact.value().clone());

@@ -1,12 +1,14 @@
 //! What a sheet states: first each table by itself, then the whole with its references joined.
+//!
+//! Rooms, services and readings are records. What is told of the survey, a part and a run is a row: a record holds
+//! "unknown" where nobody said anything, and a rating with what is read from the label; a sheet states neither.
 
 use std::collections::BTreeMap;
 
 use survey::rating::PartRating;
 use survey::record::{
-    Adapter, Building, CableKind, Connector, EntryKind, EntryState, HowMeasured, Internet, MeasurementIntake,
-    ModemBands, NetworkPlan, OtherNetwork, PartKind, Plugged, PortEnd, ReadingKind, RunLength, ServiceKind,
-    Sharing, SingleCable, TvSignal, Wish,
+    Adapter, Building, CableKind, Connector, EntryKind, EntryState, Internet, MeasurementIntake, NetworkPlan,
+    PartKind, Plugged, PortEnd, Reading, Room, RunLength, Service, Sharing,
 };
 
 use super::table::{Field, Section};
@@ -28,38 +30,11 @@ pub struct About {
     pub notes: Vec<String>,
 }
 
-/// A `[[room]]`.
+/// A record as a sheet tells it, with the notes on it.
 #[derive(Debug, Clone, PartialEq)]
-pub struct RoomRow {
-    /// Its name.
-    pub name: String,
-    /// The speed wished for.
-    pub wish: Option<Wish>,
-    /// The outlet of another room that serves it, by its place in [`Sheet::parts`].
-    pub served_from: Option<usize>,
-    /// Notes on it.
-    pub notes: Vec<String>,
-}
-
-/// A `[[service]]`.
-#[derive(Debug, Clone, PartialEq)]
-pub struct ServiceRow {
-    /// What it is.
-    pub kind: ServiceKind,
-    /// The highest frequency it uses, MHz.
-    pub top_mhz: Option<f64>,
-    /// The entry by which it comes in, by its place in [`Sheet::parts`].
-    pub entry: Option<usize>,
-    /// How TV is sent.
-    pub signal: Option<TvSignal>,
-    /// The modem's bands.
-    pub modem: Option<ModemBands>,
-    /// How several satellite receivers share one cable.
-    pub single_cable: Option<SingleCable>,
-    /// A network that is not ours.
-    pub network: Option<OtherNetwork>,
-    /// Where DC goes in and what it feeds, by their places in [`Sheet::parts`].
-    pub power: Option<(usize, usize)>,
+pub struct Told<T> {
+    /// The record.
+    pub record: T,
     /// Notes on it.
     pub notes: Vec<String>,
 }
@@ -132,32 +107,19 @@ pub struct PartRow {
     pub notes: Vec<String>,
 }
 
-/// A `[[reading]]`.
-#[derive(Debug, Clone, PartialEq)]
-pub struct ReadingRow {
-    /// The part it was taken at, by its place in [`Sheet::parts`].
-    pub at: Option<usize>,
-    /// What was measured.
-    pub measured: ReadingKind,
-    /// How.
-    pub how: Option<HowMeasured>,
-    /// Notes on it.
-    pub notes: Vec<String>,
-}
-
 /// A sheet without mistakes, every reference joined.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Sheet {
     /// The table `[survey]`.
     pub about: About,
     /// The rooms.
-    pub rooms: Vec<RoomRow>,
+    pub rooms: Vec<Told<Room>>,
     /// The services.
-    pub services: Vec<ServiceRow>,
+    pub services: Vec<Told<Service>>,
     /// The parts.
     pub parts: Vec<PartRow>,
     /// The readings.
-    pub readings: Vec<ReadingRow>,
+    pub readings: Vec<Told<Reading>>,
 }
 
 /// A port as a sheet names it.
@@ -196,7 +158,7 @@ pub struct PartDraft<'s> {
 /// A room with the field that names it.
 pub struct RoomDraft<'s> {
     /// What it says.
-    pub row: RoomRow,
+    pub room: Told<Room>,
     /// The field `name`.
     pub name: Option<Field<'s>>,
     /// The field `served_from`.
@@ -214,7 +176,7 @@ pub struct PowerDraft<'s> {
 /// A service whose references are still names.
 pub struct ServiceDraft<'s> {
     /// What it says.
-    pub row: ServiceRow,
+    pub service: Told<Service>,
     /// The field `entry`.
     pub entry: Option<Field<'s>>,
     /// The field `power`.
@@ -224,7 +186,7 @@ pub struct ServiceDraft<'s> {
 /// A reading whose reference is still a name.
 pub struct ReadingDraft<'s> {
     /// What it says.
-    pub row: ReadingRow,
+    pub reading: Told<Reading>,
     /// The field `at`.
     pub at: Option<Field<'s>>,
 }

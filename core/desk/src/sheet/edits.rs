@@ -5,71 +5,53 @@
 
 use std::collections::BTreeSet;
 
-use serde::Serialize;
-use serde_json::Value;
 use survey::fact::{Edit, SubjectId};
-use survey::record::field::{self, end_field};
-use survey::record::{Feed, FeedFrom, PowerFeed};
+use survey::record::field::{self, Field, FieldValue};
+use survey::record::{Differs, Feed, FeedFrom, Is, Named, Room};
 use uuid::{Uuid, uuid};
 
-use super::draft::{FeedRow, PartRow, RunRow, ServiceRow, Sheet};
+use super::draft::{FeedRow, PartRow, RunRow, Sheet, Told};
 
 /// The name space of records told by sheets: a random UUID, made once.
 const SHEETS: Uuid = uuid!("6f1d0c52-94c4-4f0e-8a8e-5b2f1f2f7c11");
+
+/// The identity of a record by a name that no other of its kind has.
+pub fn id_of(is: Is, name: &str) -> SubjectId {
+    SubjectId::from_uuid(Uuid::new_v5(&SHEETS, format!("{} {name}", is.name()).as_bytes()))
+}
 
 impl Sheet {
     /// The edits that write this sheet into a new survey.
     pub fn edits(&self, survey: SubjectId) -> Vec<Edit> {
         let mut writer = Writer::default();
         self.write_about(survey, &mut writer);
-        let rooms: Vec<_> = self
-            .rooms
-            .iter()
-            .map(|room| {
-                let id = writer.record("room", &room.name);
-                writer.state(id, field::NAME, &room.name);
-                writer.state_if(id, field::WISH, room.wish.as_ref());
-                writer.notes(id, &room.notes);
-                id
-            })
-            .collect();
-        let parts: Vec<_> = self
-            .parts
-            .iter()
-            .map(|part| {
-                let id = writer.record("part", &part.tag);
-                writer.part(id, part, &rooms);
-                id
-            })
-            .collect();
-        for (part, id) in self.parts.iter().zip(&parts) {
-            writer.feed(*id, part, &parts);
+        for Told { record, notes } in &self.rooms {
+            writer.record(Is::Room, record.id, record, notes);
         }
-        for (room, id) in self.rooms.iter().zip(&rooms) {
-            writer.state_if(*id, field::SERVED_FROM, room.served_from.and_then(|at| parts.get(at)));
+        let ids: Vec<_> = self.parts.iter().map(|part| id_of(Is::Part, &part.tag)).collect();
+        for (part, id) in self.parts.iter().zip(&ids) {
+            writer.part(*id, part, &self.rooms);
         }
-        for (number, service) in self.services.iter().enumerate() {
-            let id = writer.record("service", &number.to_string());
-            writer.service(id, service, &parts);
+        for (part, id) in self.parts.iter().zip(&ids) {
+            writer.feed(*id, part, &ids);
         }
-        for (number, reading) in self.readings.iter().enumerate() {
-            let id = writer.record("reading", &number.to_string());
-            writer.state_if(id, field::ABOUT, reading.at.and_then(|at| parts.get(at)));
-            writer.state(id, field::MEASURED, reading.measured);
-            writer.state_if(id, field::HOW, reading.how.as_ref());
-            writer.notes(id, &reading.notes);
+        for Told { record, notes } in &self.services {
+            writer.record(Is::Service, record.id, record, notes);
+        }
+        for Told { record, notes } in &self.readings {
+            writer.record(Is::Reading, record.id, record, notes);
         }
         writer.edits
     }
 
     fn write_about(&self, survey: SubjectId, writer: &mut Writer) {
         let about = &self.about;
-        writer.state(survey, field::IS, "survey");
-        writer.state_if(survey, field::NAME, about.name.as_ref());
-        writer.state_if(survey, field::PLACE, about.place.as_ref());
-        writer.state_if(survey, field::INTERNET, about.internet.as_ref());
-        writer.state_if(survey, field::BUILDING, about.building.as_ref());
-        writer.state_if(survey, field::NETWORK, about.network.as_ref());
+        writer.edits.push(Is::Survey.begin(survey));
+        writer.state(survey, field::survey::NAME, about.name.as_deref());
+        writer.state(survey, field::survey::PLACE, about.place.as_deref());
+        writer.state(survey, field::survey::INTERNET, about.internet.as_ref());
+        writer.state(survey, field::survey::BUILDING, about.building.as_ref());
+        writer.state(survey, field::survey::NETWORK, about.network.as_ref());
         writer.notes(survey, &about.notes);
     }
 }
@@ -82,71 +64,54 @@ struct Writer {
 }
 
 impl Writer {
-    /// A new record of this kind, by a name that no other of its kind has.
-    fn record(&mut self, is: &str, name: &str) -> SubjectId {
-        let id = SubjectId::from_uuid(Uuid::new_v5(&SHEETS, format!("{is} {name}").as_bytes()));
-        self.state(id, field::IS, is);
-        id
+    /// What a sheet tells of a field; nothing where it leaves it out.
+    fn state<T: ?Sized + FieldValue>(&mut self, id: SubjectId, field: Field<T>, value: Option<&T>) {
+        self.edits.extend(value.map(|value| field.set(id, value)));
     }
 
-    fn state(&mut self, id: SubjectId, field: &str, value: impl Serialize) {
-        // Every value here is plain data that JSON can hold.
-        let value = serde_json::to_value(value).unwrap_or(Value::Null);
-        self.edits.push(Edit::new(id, field, value));
-    }
-
-    fn state_if(&mut self, id: SubjectId, field: &str, value: Option<&(impl Serialize + ?Sized)>) {
-        if let Some(value) = value {
-            self.state(id, field, value);
-        }
+    fn record(&mut self, is: Is, id: SubjectId, record: &impl Differs, notes: &[String]) {
+        self.edits.push(is.begin(id));
+        self.edits.extend(record.stated());
+        self.notes(id, notes);
     }
 
     fn notes(&mut self, about: SubjectId, notes: &[String]) {
         for (number, text) in notes.iter().enumerate() {
-            let id = self.record("note", &format!("{number} {about}"));
-            self.state(id, field::ABOUT, about);
-            self.state(id, field::TEXT, text);
+            let id = id_of(Is::Note, &format!("{number} {about}"));
+            self.edits.extend([
+                Is::Note.begin(id),
+                field::note::ABOUT.set(id, &about),
+                field::note::TEXT.set(id, text),
+            ]);
         }
     }
 
-    fn part(&mut self, id: SubjectId, part: &PartRow, rooms: &[SubjectId]) {
-        self.state(id, field::TAG, &part.tag);
-        self.state(id, field::KIND, part.kind);
-        self.state_if(id, field::LABEL, part.label.as_ref());
-        self.state_if(id, field::RATING, part.rating.as_ref());
-        self.state_if(id, field::WHERE, part.place.as_ref());
-        self.state_if(id, field::ROOM, part.room.and_then(|at| rooms.get(at)));
-        self.state_if(id, field::PLUGGED, part.plugged.as_ref());
-        self.state_if(id, field::ADAPTER, part.adapter.as_ref());
-        self.state_if(id, field::SHARING, part.sharing.as_ref());
-        self.state_if(id, field::DEVICE_FILTER, part.device_filter.as_ref());
+    fn part(&mut self, id: SubjectId, part: &PartRow, rooms: &[Told<Room>]) {
+        let room = part.room.and_then(|at| rooms.get(at)).map(|room| room.record.id);
+        self.edits.extend([
+            Is::Part.begin(id),
+            field::part::TAG.set(id, &part.tag),
+            field::part::KIND.set(id, &part.kind),
+        ]);
+        self.state(id, field::part::LABEL, part.label.as_deref());
+        self.state(id, field::part::RATING, part.rating.as_ref());
+        self.state(id, field::part::WHERE, part.place.as_deref());
+        self.state(id, field::part::ROOM, room.as_ref());
+        self.state(id, field::part::PLUGGED, part.plugged.as_deref());
+        self.state(id, field::part::ADAPTER, part.adapter.as_ref());
+        self.state(id, field::part::SHARING, part.sharing.as_ref());
+        self.state(id, field::part::DEVICE_FILTER, part.device_filter.as_ref());
         if let Some(measured) = &part.measured {
-            self.state(id, field::MEASUREMENT, measured.id);
+            self.edits.push(field::part::MEASUREMENT.set(id, &measured.id));
             // Two parts of one make may name one file.
             if self.measurements.insert(measured.id) {
                 self.edits.extend(measured.edits.iter().cloned());
             }
         }
-        self.state_if(id, field::ENTRY_KIND, part.entry_kind.as_ref());
-        self.state_if(id, field::ENTRY_STATE, part.entry_state.as_ref());
-        for (port, end) in &part.ends {
-            self.state(id, &end_field(*port), end);
-        }
+        self.state(id, field::part::ENTRY_KIND, part.entry_kind.as_ref());
+        self.state(id, field::part::ENTRY_STATE, part.entry_state.as_ref());
+        self.edits.extend(part.ends.iter().map(|(port, end)| field::END.set(id, *port, end)));
         self.notes(id, &part.notes);
-    }
-
-    fn service(&mut self, id: SubjectId, service: &ServiceRow, parts: &[SubjectId]) {
-        let part = |at: usize| parts.get(at).copied();
-        let power = service.power.and_then(|(from, to)| Some(PowerFeed { from: part(from)?, to: part(to)? }));
-        self.state(id, field::KIND, service.kind);
-        self.state_if(id, field::TOP, service.top_mhz.as_ref());
-        self.state_if(id, field::ENTRY, service.entry.and_then(part).as_ref());
-        self.state_if(id, field::SIGNAL, service.signal.as_ref());
-        self.state_if(id, field::MODEM, service.modem.as_ref());
-        self.state_if(id, field::SINGLE_CABLE, service.single_cable.as_ref());
-        self.state_if(id, field::OTHER_NETWORK, service.network.as_ref());
-        self.state_if(id, field::POWER, power.as_ref());
-        self.notes(id, &service.notes);
     }
 
     fn feed(&mut self, id: SubjectId, part: &PartRow, parts: &[SubjectId]) {
@@ -159,16 +124,17 @@ impl Writer {
                 Feed::From(FeedFrom { part: *feeder, port: *port, run })
             }
         };
-        self.state(id, field::FEED, feed);
+        self.edits.push(field::part::FEED.set(id, &feed));
     }
 
     fn run(&mut self, run: &RunRow, to: SubjectId) -> SubjectId {
-        let id = self.record("run", &to.to_string());
-        self.state_if(id, field::TAG, run.tag.as_ref());
-        self.state_if(id, field::CABLE, run.cable.as_ref());
-        self.state_if(id, field::LENGTH, run.length.as_ref());
-        self.state_if(id, field::CONNECTOR_NEAR, run.near.as_ref());
-        self.state_if(id, field::CONNECTOR_FAR, run.far.as_ref());
+        let id = id_of(Is::Run, &to.to_string());
+        self.edits.push(Is::Run.begin(id));
+        self.state(id, field::run::TAG, run.tag.as_deref());
+        self.state(id, field::run::CABLE, run.cable.as_ref());
+        self.state(id, field::run::LENGTH, run.length.as_ref());
+        self.state(id, field::run::CONNECTOR_NEAR, run.near.as_ref());
+        self.state(id, field::run::CONNECTOR_FAR, run.far.as_ref());
         id
     }
 }

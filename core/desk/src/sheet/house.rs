@@ -1,9 +1,10 @@
 //! A sheet table by table; the survey and the rooms are read here.
 
-use survey::record::{Building, Internet, NetworkPlan, Wish};
+use survey::record::{Building, Internet, Is, NetworkPlan, Room, Wish};
 use survey::words::Phrase;
 
-use super::draft::{About, HouseDraft, RoomDraft, RoomRow};
+use super::draft::{About, HouseDraft, RoomDraft, Told};
+use super::edits::id_of;
 use super::names::{moca_version, named};
 use super::problem::Place;
 use super::quantity::rate;
@@ -21,9 +22,13 @@ pub fn read<'s>(sheet: &Section<'s>) -> HouseDraft<'s> {
         })
         .unwrap_or_default();
     let rooms = rows(sheet, "room", "name").iter().filter_map(read_room).collect();
-    let services = rows(sheet, "service", "kind").iter().filter_map(service::read).collect();
+    let services = rows(sheet, "service", "kind");
+    let services =
+        services.iter().enumerate().filter_map(|(number, row)| service::read(row, number)).collect();
     let parts = rows(sheet, "part", "tag").into_iter().map(part::read).collect();
-    let readings = rows(sheet, "reading", "at").iter().filter_map(reading::read).collect();
+    let readings = rows(sheet, "reading", "at");
+    let readings =
+        readings.iter().enumerate().filter_map(|(number, row)| reading::read(row, number)).collect();
     sheet.finish();
     HouseDraft { about, rooms, services, parts, readings }
 }
@@ -110,5 +115,6 @@ fn read_room<'s>(section: &Section<'s>) -> Option<RoomDraft<'s>> {
     let notes = notes(section);
     section.finish();
     let text = name.as_ref().and_then(Field::long_text)?.to_owned();
-    Some(RoomDraft { row: RoomRow { name: text, wish, served_from: None, notes }, name, served_from })
+    let record = Room { id: id_of(Is::Room, &text), name: text, wish, served_from: None };
+    Some(RoomDraft { room: Told { record, notes }, name, served_from })
 }

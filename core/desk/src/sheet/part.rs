@@ -1,11 +1,11 @@
 //! One `[[part]]` of a sheet.
 
-use survey::record::{Adapter, NetworkPlan, PartKind, PortEnd};
+use survey::record::{Adapter, Named, NetworkPlan, PartKind, PortEnd};
 use survey::words::Phrase;
 
 use super::draft::{PartDraft, PartRow, PortDraft, RunRow};
 use super::house::{ethernet, notes};
-use super::names::{moca_version, named};
+use super::names::{moca_version, named, series};
 use super::quantity::length;
 use super::rating;
 use super::table::{Field, Section};
@@ -122,18 +122,12 @@ fn read_run(section: &Section<'_>) -> Option<RunRow> {
     };
     let run = RunRow {
         tag: section.field("run_tag").and_then(|field| field.parse(tag_text)),
-        cable: section.parse("cable", |text| named(series(text))),
+        cable: section.parse("cable", series),
         length: section.parse("length", length),
         near,
         far,
     };
     (run != RunRow::default()).then_some(run)
-}
-
-/// The series in a jacket's print: `RG-6/U`, `6 series` and `6` are the same.
-fn series(text: &str) -> &str {
-    let text = text.trim_start_matches(['R', 'r', 'G', 'g']).trim_start_matches(['-', ' ']);
-    text.trim_end_matches("/U").trim_end_matches("series").trim()
 }
 
 /// Fields that belong to one kind only.
@@ -145,8 +139,8 @@ fn check_kind(section: &Section<'_>, kind: PartKind) {
     ];
     for (owner, fields) in of_kind {
         for name in fields.iter().filter(|name| kind != owner && section.has(name)) {
-            let kind_of = super::names::name_of(kind);
-            let expected = Phrase::new("sheet-of-kind").text("kind", super::names::name_of(owner));
+            let kind_of = kind.name();
+            let expected = Phrase::new("sheet-of-kind").text("kind", owner.name());
             section.refuse(name, kind_of, expected);
         }
     }

@@ -1,9 +1,10 @@
 //! One `[[reading]]` of a sheet: what was measured.
 
-use survey::record::{HowMeasured, ReadingKind};
+use survey::record::{HowMeasured, Is, Reading, ReadingKind};
 use survey::words::Phrase;
 
-use super::draft::{ReadingDraft, ReadingRow};
+use super::draft::{ReadingDraft, Told};
+use super::edits::id_of;
 use super::house::{both_ways, ethernet, notes};
 use super::names::named;
 use super::quantity::{decibels, frequency, level, milliseconds, percent, power, rate};
@@ -24,8 +25,8 @@ const THINGS: [&str; 10] = [
     "swings",
 ];
 
-/// Reads a reading. What cannot be read is noted and left out.
-pub fn read<'s>(section: &Section<'s>) -> Option<ReadingDraft<'s>> {
+/// Reads a reading, which is called by its number. What cannot be read is noted and left out.
+pub fn read<'s>(section: &Section<'s>, number: usize) -> Option<ReadingDraft<'s>> {
     let at = section.field("at");
     // Every field is read, so that each mistake is told even where one reading tells too much.
     let (dbmv, db) = (section.parse("level", level), section.parse("mer", decibels));
@@ -59,7 +60,9 @@ pub fn read<'s>(section: &Section<'s>) -> Option<ReadingDraft<'s>> {
         return None;
     }
     let measured = measured.into_iter().flatten().next()?;
-    Some(ReadingDraft { row: ReadingRow { at: None, measured, how, notes }, at })
+    let id = id_of(Is::Reading, &number.to_string());
+    let record = Reading { id, about: None, port: None, measured, how };
+    Some(ReadingDraft { reading: Told { record, notes }, at })
 }
 
 fn read_power(field: &Field<'_>) -> Option<ReadingKind> {

@@ -1,19 +1,20 @@
 //! One `[[service]]` of a sheet: what else uses the coax.
 
-use survey::record::{ModemBands, OtherNetwork, ServiceKind};
+use survey::record::{Is, ModemBands, Named, OtherNetwork, Service, ServiceKind};
 use survey::words::Phrase;
 
-use super::draft::{PowerDraft, ServiceDraft, ServiceRow};
+use super::draft::{PowerDraft, ServiceDraft, Told};
+use super::edits::id_of;
 use super::house::notes;
-use super::names::{moca_version, name_of, named};
+use super::names::{moca_version, named};
 use super::quantity::{band, frequency};
 use super::table::Section;
 
 /// The most nodes of one network, or of several on one wire, that a sheet takes.
 pub const MOST_NODES: u8 = 255;
 
-/// Reads a service. What cannot be read is noted and left out.
-pub fn read<'s>(section: &Section<'s>) -> Option<ServiceDraft<'s>> {
+/// Reads a service, which is called by its number. What cannot be read is noted and left out.
+pub fn read<'s>(section: &Section<'s>, number: usize) -> Option<ServiceDraft<'s>> {
     let kind: Option<ServiceKind> = section.required("kind").and_then(|field| field.parse(named));
     let top_mhz = section.parse("top", frequency);
     let entry = section.field("entry");
@@ -27,9 +28,9 @@ pub fn read<'s>(section: &Section<'s>) -> Option<ServiceDraft<'s>> {
     section.finish();
     let kind = kind?;
     check_kind(section, kind);
-    let row =
-        ServiceRow { kind, top_mhz, entry: None, signal, modem, single_cable, network, power: None, notes };
-    Some(ServiceDraft { row, entry, power })
+    let blank = Service::new(id_of(Is::Service, &number.to_string()), kind);
+    let record = Service { top_mhz, signal, modem, single_cable, network, ..blank };
+    Some(ServiceDraft { service: Told { record, notes }, entry, power })
 }
 
 fn read_modem(section: &Section<'_>) -> Option<ModemBands> {
@@ -68,9 +69,9 @@ fn check_kind(section: &Section<'_>, kind: ServiceKind) {
     ];
     for (field, kinds) in of_kinds {
         if section.has(field) && !kinds.contains(&kind) {
-            let owners: Vec<_> = kinds.iter().map(|kind| name_of(*kind)).collect();
+            let owners: Vec<_> = kinds.iter().map(|kind| kind.name()).collect();
             let expected = Phrase::new("sheet-of-kinds").text("kinds", owners.join(", "));
-            section.refuse(field, name_of(kind), expected);
+            section.refuse(field, kind.name(), expected);
         }
     }
 }

@@ -5,14 +5,14 @@ use std::path::Path;
 
 use survey::fact::SubjectId;
 use survey::rating::PartRating;
-use survey::record::{MOST_DEEP, Part, PartKind};
+use survey::record::{Is, MOST_DEEP, Named, Part, PartKind, PowerFeed, Room, Service};
 use survey::words::{Arg, Phrase};
 
 use super::draft::{
-    FeedRow, HouseDraft, PartDraft, PortDraft, RoomDraft, RoomRow, ServiceDraft, ServiceRow, Sheet,
+    FeedRow, HouseDraft, PartDraft, PortDraft, ReadingDraft, RoomDraft, ServiceDraft, Sheet, Told,
 };
+use super::edits::id_of;
 use super::measured;
-use super::names::name_of;
 use super::table::Field;
 
 /// The most tags of a loop that are told.
@@ -21,8 +21,10 @@ const MOST_TAGS_OF_A_LOOP: usize = 8;
 /// Joins every reference. What cannot be joined is noted and left out.
 pub fn join(house: HouseDraft<'_>, folder: Option<&Path>) -> Sheet {
     let HouseDraft { about, rooms, services, mut parts, readings } = house;
-    let room_names =
-        index(rooms.iter().map(|room| (room.row.name.as_str(), room.name.as_ref())), "sheet-room-twice");
+    let room_names = index(
+        rooms.iter().map(|room| (room.room.record.name.as_str(), room.name.as_ref())),
+        "sheet-room-twice",
+    );
     let tags = index(parts.iter().map(|part| (part.row.tag.as_str(), part.tag.as_ref())), "sheet-tag-twice");
     let run_tags =
         parts.iter().filter_map(|part| Some((part.run.as_ref()?.tag.as_deref()?, part.run_tag.as_ref())));
@@ -40,7 +42,10 @@ pub fn join(house: HouseDraft<'_>, folder: Option<&Path>) -> Sheet {
     let services = services.into_iter().map(|service| join_service(service, &tags, &parts)).collect();
     let reading_at: Vec<_> = readings
         .iter()
-        .map(|reading| reading.at.as_ref().and_then(|field| look_up(field, &tags, "sheet-no-part")))
+        .map(|reading| {
+            let at = reading.at.as_ref().and_then(|field| look_up(field, &tags, "sheet-no-part"))?;
+            parts.get(at).map(part_id)
+        })
         .collect();
 
     refuse_loops(&parts, &feeders);
@@ -85,9 +90,9 @@ pub fn join(house: HouseDraft<'_>, folder: Option<&Path>) -> Sheet {
         readings: readings
             .into_iter()
             .zip(reading_at)
-            .map(|(mut reading, at)| {
-                reading.row.at = at;
-                reading.row
+            .map(|(ReadingDraft { mut reading, .. }, at)| {
+                reading.record.about = at;
+                reading
             })
             .collect(),
     }
@@ -122,44 +127,49 @@ fn look_up(field: &Field<'_>, names: &BTreeMap<String, usize>, missing: &'static
 }
 
 /// A part of this kind that a field names; one of another kind is noted.
-fn look_up_kind(
+fn look_up_kind<'p, 's>(
     field: &Field<'_>,
     kind: PartKind,
     tags: &BTreeMap<String, usize>,
-    parts: &[PartDraft<'_>],
-) -> Option<usize> {
+    parts: &'p [PartDraft<'s>],
+) -> Option<&'p PartDraft<'s>> {
     let at = look_up(field, tags, "sheet-no-part")?;
-    let right = parts.get(at).is_some_and(|part| part.row.kind == kind);
-    if !right {
-        field.refuse(Phrase::new("sheet-part-of-kind").text("kind", name_of(kind)));
+    let right = parts.get(at).filter(|part| part.row.kind == kind);
+    if right.is_none() {
+        field.refuse(Phrase::new("sheet-part-of-kind").text("kind", kind.name()));
     }
-    right.then_some(at)
+    right
 }
 
-fn join_room(room: RoomDraft<'_>, tags: &BTreeMap<String, usize>, parts: &[PartDraft<'_>]) -> RoomRow {
-    let served_from =
-        room.served_from.as_ref().and_then(|field| look_up_kind(field, PartKind::Outlet, tags, parts));
-    RoomRow { served_from, ..room.row }
+fn join_room(draft: RoomDraft<'_>, tags: &BTreeMap<String, usize>, parts: &[PartDraft<'_>]) -> Told<Room> {
+    let RoomDraft { mut room, served_from, .. } = draft;
+    let served_from = served_from.and_then(|field| look_up_kind(&field, PartKind::Outlet, tags, parts));
+    room.record.served_from = served_from.map(part_id);
+    room
 }
 
 fn join_service(
-    service: ServiceDraft<'_>,
+    draft: ServiceDraft<'_>,
     tags: &BTreeMap<String, usize>,
     parts: &[PartDraft<'_>],
-) -> ServiceRow {
-    let entry = service.entry.as_ref().and_then(|field| look_up_kind(field, PartKind::Entry, tags, parts));
-    let power = service.power.as_ref().and_then(|power| {
-        let (from, to) =
-            (look_up(&power.from, tags, "sheet-no-part"), look_up(&power.to, tags, "sheet-no-part"));
-        Some((from?, to?))
+) -> Told<Service> {
+    let ServiceDraft { mut service, entry, power } = draft;
+    let entry = entry.and_then(|field| look_up_kind(&field, PartKind::Entry, tags, parts));
+    service.record.entry = entry.map(part_id);
+    service.record.power = power.and_then(|power| {
+        let part = |field| look_up(field, tags, "sheet-no-part").and_then(|at| parts.get(at)).map(part_id);
+        let (from, to) = (part(&power.from), part(&power.to));
+        let (from, to) = (from?, to?);
+        if from == to {
+            power.to.refuse(Phrase::new("sheet-power-itself"));
+        }
+        Some(PowerFeed { from, to })
     });
-    if let Some((from, to)) = power
-        && from == to
-        && let Some(draft) = &service.power
-    {
-        draft.to.refuse(Phrase::new("sheet-power-itself"));
-    }
-    ServiceRow { entry, power, ..service.row }
+    service
+}
+
+fn part_id(part: &PartDraft<'_>) -> SubjectId {
+    id_of(Is::Part, &part.row.tag)
 }
 
 /// The ports of a part on the house side.

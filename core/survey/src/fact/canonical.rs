@@ -3,8 +3,10 @@
 //! Facts are compared, hashed and exchanged by their text, so a value must have exactly one, the same in every
 //! program and for ever.
 
-use serde::Serialize;
+use std::borrow::Borrow;
+
 use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use crate::error::FactFault;
@@ -48,11 +50,14 @@ pub(crate) fn normal(value: &Value) -> Result<(String, Value), FactFault> {
 /// assert!(value_of(&[f64::INFINITY]).is_err());
 /// # Ok::<(), survey::error::FactFault>(())
 /// ```
-pub fn value_of<T: Serialize + DeserializeOwned + PartialEq>(decision: &T) -> Result<Value, FactFault> {
+pub fn value_of<T>(decision: &T) -> Result<Value, FactFault>
+where
+    T: ?Sized + Serialize + ToOwned<Owned: DeserializeOwned> + PartialEq,
+{
     let json = serde_json::to_value(decision).map_err(|_| FactFault::NotJson)?;
     let (_, value) = normal(&json)?;
-    match T::deserialize(&value) {
-        Ok(read) if read == *decision => Ok(value),
+    match T::Owned::deserialize(&value) {
+        Ok(read) if Borrow::<T>::borrow(&read) == decision => Ok(value),
         Ok(_) | Err(_) => Err(FactFault::NotJson),
     }
 }

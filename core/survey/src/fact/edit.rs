@@ -2,8 +2,11 @@
 
 use std::collections::BTreeMap;
 
+use serde::Serialize;
+use serde::de::DeserializeOwned;
 use serde_json::Value;
 
+use super::canonical::value_of;
 use super::clock::FactClock;
 use super::id::{ActId, AuthorId, FactId, SubjectId};
 use super::{Fact, Ledger, canonical};
@@ -18,12 +21,26 @@ pub struct Edit {
     pub field: String,
     /// The whole new value; null empties the field.
     pub value: Value,
+    /// Why the value cannot be kept as JSON, if so: the edit is refused when it is written.
+    pub fault: Option<FactFault>,
 }
 
 impl Edit {
     /// An edit.
     pub fn new(subject: SubjectId, field: impl Into<String>, value: impl Into<Value>) -> Self {
-        Self { subject, field: field.into(), value: value.into() }
+        Self { subject, field: field.into(), value: value.into(), fault: None }
+    }
+
+    /// An edit that gives a field a value of a type of its own.
+    pub fn stating<T>(subject: SubjectId, field: impl Into<String>, value: &T) -> Self
+    where
+        T: ?Sized + Serialize + ToOwned<Owned: DeserializeOwned> + PartialEq,
+    {
+        let (value, fault) = match value_of(value) {
+            Ok(value) => (value, None),
+            Err(fault) => (Value::Null, Some(fault)),
+        };
+        Self { subject, field: field.into(), value, fault }
     }
 }
 
@@ -52,6 +69,9 @@ impl Ledger {
         for (place, edit) in edits.iter().enumerate() {
             if last.get(&(edit.subject, edit.field.as_str())) != Some(&place) {
                 continue;
+            }
+            if let Some(fault) = &edit.fault {
+                return Err(fault.clone());
             }
             let (_, value) = canonical::normal(&edit.value)?;
             let live = self.live(edit.subject, &edit.field);
@@ -128,5 +148,8 @@ mod tests {
         let edits = [length(1), Edit::new(subject(1), "no name", 1)];
         let planned = Ledger::new().plan(act(1), author(1), &mut clock, &edits);
         assert_eq!(planned, Err(FactFault::FieldName { limit: 64 }));
+        let edits = [length(1), Edit::stating(subject(1), "top_mhz", &f64::INFINITY)];
+        let planned = Ledger::new().plan(act(1), author(1), &mut clock, &edits);
+        assert_eq!(planned, Err(FactFault::NotJson));
     }
 }

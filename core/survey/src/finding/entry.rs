@@ -3,7 +3,7 @@
 use super::inspection::{Inspection, is_entry_filter};
 use super::{Finding, FindingKind, Place};
 use crate::fact::SubjectId;
-use crate::record::{EntryKind, EntryState, Part, PartKind};
+use crate::record::{Asked, EntryKind, EntryState, Part, PartKind, Reply};
 
 /// Whether signals from inside could leave by this entry unless a filter stops them. A dish's line never gets a
 /// filter; a fibre box ends the coax.
@@ -11,9 +11,6 @@ fn wants_filter(entry: &Part) -> bool {
     entry.entry_state != EntryState::CutOff
         && matches!(entry.entry_kind, EntryKind::Cable | EntryKind::Antenna | EntryKind::Unknown)
 }
-
-/// The question whether an entry has a filter, as it stands among the answers that no other field holds.
-const ASKED_FILTER: &str = "entry-filter";
 
 /// How an entry stands towards its filter.
 enum FilterPlace {
@@ -76,9 +73,9 @@ pub(super) fn filters(inspection: &Inspection<'_>) -> Vec<Finding> {
     for entry in inspection.entries_with_nodes() {
         if wants_filter(entry) && matches!(filter_place(inspection, entry.id), FilterPlace::Missing) {
             let known = entry.entry_kind != EntryKind::Unknown && entry.entry_state == EntryState::Connected;
-            let looked = inspection.survey.answer(entry.id, ASKED_FILTER).and_then(|answer| answer.as_str());
+            let looked = inspection.survey.reply(entry.id, Asked::EntryFilter);
             let kind = match (looked, known) {
-                (Some("unsure"), _) => FindingKind::EntryFilterNotSeen,
+                (Some(Reply::Unsure), _) => FindingKind::EntryFilterNotSeen,
                 (_, true) => FindingKind::EntryFilterMissing,
                 (_, false) => FindingKind::EntryFilterIfConnected,
             };

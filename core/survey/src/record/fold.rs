@@ -3,19 +3,24 @@
 //! A value that this version cannot read is listed in [`Survey::unread`] and otherwise ignored: nothing is ever
 //! shown as something it is not, and nothing is thrown away.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::de::DeserializeOwned;
 
-use super::field::{self, port_of_end_field};
+use super::field::{self, Field, FieldValue};
 use super::measurement::{MOST_MEASUREMENT_BYTES, put_together};
+use super::member::Member;
+use super::table::every_field;
 use super::{
-    Before, Note, Part, PartKind, Photo, PhotoImage, PortEnd, Reading, Room, Run, Service, Survey, Wiring,
-    Work,
+    Adapter, Asked, Before, Building, CableKind, Connector, EntryKind, EntryState, Feed, HowMeasured,
+    Internet, Is, ModemBands, NetworkPlan, Note, OtherNetwork, Outcome, Part, PartKind, Photo, PhotoImage,
+    PhotoRole, Plugged, PortEnd, PowerFeed, Reading, ReadingKind, Room, Run, RunLength, Service, ServiceKind,
+    Sharing, SingleCable, Survey, TvSignal, Wiring, Wish, Work,
 };
 use crate::error::SurveyError;
-use crate::fact::{FactId, Ledger, Removal, SubjectId, SurveyId};
+use crate::fact::{Fact, FactId, Ledger, Removal, SubjectId, SurveyId};
 use crate::rating::PartRating;
+use crate::worklist::ChangeKind;
 
 /// A survey larger than this is not a house.
 pub const MOST_PARTS: usize = 2_000;
@@ -32,19 +37,17 @@ pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey, SurveyError> {
             continue;
         }
         reader.read_asked(subject);
-        let Some(is) = reader.value::<String>(subject, field::IS) else { continue };
-        match is.as_str() {
-            "part" => reader.read_part(subject),
-            "run" => reader.read_run(subject),
-            "room" => reader.read_room(subject),
-            "service" => reader.read_service(subject),
-            "reading" => reader.read_reading(subject),
-            "note" => reader.read_note(subject),
-            "measurement" => reader.read_measurement(subject),
-            "photo" => reader.read_photo(subject),
-            "work" => reader.read_work(subject),
-            "survey" => {}
-            _ => reader.survey.unread.push((subject, field::IS.into())),
+        match reader.value::<Is>(subject, field::IS) {
+            Some(Is::Part) => reader.read_part(subject),
+            Some(Is::Run) => reader.read_run(subject),
+            Some(Is::Room) => reader.read_room(subject),
+            Some(Is::Service) => reader.read_service(subject),
+            Some(Is::Reading) => reader.read_reading(subject),
+            Some(Is::Note) => reader.read_note(subject),
+            Some(Is::Measurement) => reader.read_measurement(subject),
+            Some(Is::Photo) => reader.read_photo(subject),
+            Some(Is::Work) => reader.read_work(subject),
+            Some(Is::Survey) | None => {}
         }
     }
     reader.find_measurements();
@@ -57,6 +60,30 @@ pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey, SurveyError> {
     survey.wiring = Wiring::replay(&survey.parts, &stated);
     Ok(survey)
 }
+
+/// A record that takes its members from the facts about it.
+trait Folded {
+    fn take_fields(&mut self, reader: &mut Reader<'_>);
+}
+
+macro_rules! folded {
+    ($($record:ident $Record:ident {
+        $($(#[$about:meta])+ $NAME:ident $name:literal: $value:ty
+            $(=> $member:ident $(if $only:ident)?)?;)+
+    })+) => {
+        $(impl Folded for $Record {
+            fn take_fields(&mut self, reader: &mut Reader<'_>) {
+                $($(
+                    if let Some(value) = reader.field(self.id, field::$record::$NAME) {
+                        Member::<$value>::put(&mut self.$member, value);
+                    }
+                )?)+
+            }
+        })+
+    };
+}
+
+every_field!(folded);
 
 struct Reader<'a> {
     ledger: &'a Ledger,
@@ -72,6 +99,11 @@ impl<'a> Reader<'a> {
     }
 
     /// The shown value of a field, typed; `None` if there is none or it is `null` or cannot be read.
+    fn field<T: ?Sized + FieldValue>(&mut self, subject: SubjectId, field: Field<T>) -> Option<T::Owned> {
+        self.value(subject, field.name())
+    }
+
+    /// The same by a field's name.
     fn value<T: DeserializeOwned>(&mut self, subject: SubjectId, field: &str) -> Option<T> {
         let fact = match self.before {
             None => self.ledger.shown(subject, field)?,
@@ -83,7 +115,7 @@ impl<'a> Reader<'a> {
         if fact.value().is_null() {
             return None;
         }
-        let read = serde_json::from_value(fact.value().clone()).ok();
+        let read = T::deserialize(fact.value()).ok();
         if read.is_none() {
             self.survey.unread.push((subject, field.into()));
         }
@@ -92,40 +124,25 @@ impl<'a> Reader<'a> {
 
     fn read_survey(&mut self) {
         let id = self.survey.id;
-        self.survey.name = self.value(id, field::NAME);
-        self.survey.place = self.value(id, field::PLACE);
-        self.survey.internet = self.value(id, field::INTERNET);
-        self.survey.building = self.value(id, field::BUILDING);
-        self.survey.network = self.value(id, field::NETWORK).unwrap_or_default();
+        let mut survey = std::mem::replace(&mut self.survey, Survey::new(id));
+        self.fields(&mut survey);
+        survey.unread.append(&mut self.survey.unread);
+        self.survey = survey;
+    }
+
+    /// Reads the fields of a record.
+    fn fields<T: Folded>(&mut self, record: &mut T) {
+        record.take_fields(self);
     }
 
     fn read_part(&mut self, id: SubjectId) {
-        let kind = self.value(id, field::KIND).unwrap_or(PartKind::Unknown);
-        let mut part = Part::new(id, kind);
-        part.tag = self.value(id, field::TAG);
-        part.place = self.value(id, field::WHERE);
-        part.feed = self.value(id, field::FEED);
-        part.label = self.value(id, field::LABEL);
-        part.room = self.value(id, field::ROOM);
-        part.plugged = self.value(id, field::PLUGGED);
-        part.adapter = self.value(id, field::ADAPTER);
-        part.sharing = self.value(id, field::SHARING);
-        part.device_filter = self.value(id, field::DEVICE_FILTER).unwrap_or_default();
-        if let Some(entry_kind) = self.value(id, field::ENTRY_KIND) {
-            part.entry_kind = entry_kind;
+        let mut part = Part::new(id, PartKind::Unknown);
+        self.fields(&mut part);
+        if let Some(label) = &part.label {
+            part.rating = std::mem::take(&mut part.rating).or(PartRating::of_label(label));
         }
-        if let Some(entry_state) = self.value(id, field::ENTRY_STATE) {
-            part.entry_state = entry_state;
-        }
-        let of_label = part.label.as_deref().map(PartRating::of_label);
-        let typed: Option<PartRating> = self.value(id, field::RATING);
-        part.rating = match (typed, of_label) {
-            (Some(typed), Some(of_label)) => typed.or(of_label),
-            (Some(rating), None) | (None, Some(rating)) => rating,
-            (None, None) => PartRating::default(),
-        };
         for name in self.ledger.fields(id).map(str::to_owned).collect::<Vec<_>>() {
-            if let Some(port) = port_of_end_field(&name)
+            if let Some(port) = field::END.number(&name)
                 && let Some(end) = self.value::<PortEnd>(id, &name)
             {
                 part.ends.insert(port, end);
@@ -139,63 +156,43 @@ impl<'a> Reader<'a> {
 
     fn read_run(&mut self, id: SubjectId) {
         let mut run = Run::new(id);
-        run.tag = self.value(id, field::TAG);
-        if let Some(cable) = self.value(id, field::CABLE) {
-            run.cable = cable;
-        }
-        run.length = self.value(id, field::LENGTH);
-        if let Some(connector) = self.value(id, field::CONNECTOR_NEAR) {
-            run.connector_near = connector;
-        }
-        if let Some(connector) = self.value(id, field::CONNECTOR_FAR) {
-            run.connector_far = connector;
-        }
+        self.fields(&mut run);
         self.survey.runs.insert(id, run);
     }
 
     fn read_room(&mut self, id: SubjectId) {
-        let name = self.value(id, field::NAME).unwrap_or_default();
-        let wish = self.value(id, field::WISH);
-        let served_from = self.value(id, field::SERVED_FROM);
-        self.survey.rooms.insert(id, Room { id, name, wish, served_from });
+        let mut room = Room { id, name: String::new(), wish: None, served_from: None };
+        self.fields(&mut room);
+        self.survey.rooms.insert(id, room);
     }
 
     fn read_service(&mut self, id: SubjectId) {
-        if let Some(kind) = self.value(id, field::KIND) {
-            let service = Service {
-                id,
-                kind,
-                top_mhz: self.value(id, field::TOP),
-                entry: self.value(id, field::ENTRY),
-                signal: self.value(id, field::SIGNAL),
-                modem: self.value(id, field::MODEM),
-                single_cable: self.value(id, field::SINGLE_CABLE),
-                network: self.value(id, field::OTHER_NETWORK),
-                power: self.value(id, field::POWER),
-            };
+        if let Some(kind) = self.field(id, field::service::KIND) {
+            let mut service = Service::new(id, kind);
+            self.fields(&mut service);
             self.survey.services.insert(id, service);
         }
     }
 
     fn read_reading(&mut self, id: SubjectId) {
-        if let Some(measured) = self.value(id, field::MEASURED) {
-            let about = self.value(id, field::ABOUT);
-            let port = self.value(id, field::PORT);
-            let how = self.value(id, field::HOW);
-            self.survey.readings.insert(id, Reading { id, about, port, measured, how });
+        if let Some(measured) = self.field(id, field::reading::MEASURED) {
+            let mut reading = Reading { id, about: None, port: None, measured, how: None };
+            self.fields(&mut reading);
+            self.survey.readings.insert(id, reading);
         }
     }
 
     fn read_note(&mut self, id: SubjectId) {
-        if let Some(text) = self.value(id, field::TEXT) {
-            let about = self.value(id, field::ABOUT);
-            self.survey.notes.insert(id, Note { id, about, text });
+        if let Some(text) = self.field(id, field::note::TEXT) {
+            let mut note = Note { id, about: None, text };
+            self.fields(&mut note);
+            self.survey.notes.insert(id, note);
         }
     }
 
     fn read_work(&mut self, id: SubjectId) {
-        if let (Some(change), Some(outcome)) = (self.value(id, field::CHANGE), self.value(id, field::OUTCOME))
-        {
+        let change = self.field(id, field::work::CHANGE);
+        if let (Some(change), Some(outcome)) = (change, self.field(id, field::work::OUTCOME)) {
             let before = self.before(id);
             self.survey.works.insert(id, Work { id, change, outcome, before });
         }
@@ -207,9 +204,9 @@ impl<'a> Reader<'a> {
         let facts = made.map(|act| self.ledger.of_act(act)).unwrap_or_default();
         let mut before = Reader::new(self.ledger, self.survey.id, facts.iter().map(|fact| fact.id()).min());
         for subject in facts.iter().map(|fact| fact.subject()).collect::<BTreeSet<_>>() {
-            match before.value::<String>(subject, field::IS).as_deref() {
-                Some("part") => before.read_part(subject),
-                Some("run") => before.read_run(subject),
+            match before.value::<Is>(subject, field::IS) {
+                Some(Is::Part) => before.read_part(subject),
+                Some(Is::Run) => before.read_run(subject),
                 _ => {}
             }
         }
@@ -217,26 +214,28 @@ impl<'a> Reader<'a> {
         Before { parts: parts.into_values().collect(), runs: runs.into_values().collect() }
     }
 
+    /// Of two spellings of one question the newest answer counts.
     fn read_asked(&mut self, id: SubjectId) {
+        let mut newest: BTreeMap<Asked, &Fact> = BTreeMap::new();
         for name in self.ledger.fields(id) {
-            if let Some(question) = field::question_of_asked_field(name)
-                && let Some(fact) = self.ledger.shown(id, name)
-                && !fact.value().is_null()
+            let fact = Asked::of_field(name).zip(self.ledger.shown(id, name));
+            if let Some((question, fact)) = fact.filter(|(_, fact)| !fact.value().is_null())
+                && newest.get(&question).is_none_or(|known| known.id() < fact.id())
             {
-                self.survey.asked.insert((id, question.to_owned()), fact.value().clone());
+                newest.insert(question, fact);
             }
         }
+        let answers = newest.into_iter().map(|(question, fact)| ((id, question), fact.value().clone()));
+        self.survey.asked.extend(answers);
     }
 
     /// The text is put together from its pieces; what is not whole is listed as unread.
     fn read_measurement(&mut self, id: SubjectId) {
-        let (ports, digest) = (
-            self.value::<usize>(id, field::PORTS),
-            self.value::<String>(id, field::DIGEST).unwrap_or_default(),
-        );
+        let ports = self.field(id, field::measurement::PORTS);
+        let digest = self.field(id, field::measurement::DIGEST).unwrap_or_default();
         let mut text = String::new();
         for number in 0.. {
-            let name = field::text_field(number);
+            let name = field::TEXT_PIECE.name(number);
             if text.len() > MOST_MEASUREMENT_BYTES || self.ledger.shown(id, &name).is_none() {
                 break;
             }
@@ -254,7 +253,7 @@ impl<'a> Reader<'a> {
     fn find_measurements(&mut self) {
         let ids: Vec<_> = self.survey.parts.keys().copied().collect();
         for id in ids {
-            let Some(named) = self.value::<SubjectId>(id, field::MEASUREMENT) else { continue };
+            let Some(named) = self.field(id, field::part::MEASUREMENT) else { continue };
             let found = self.survey.measurements.get(&named).cloned();
             match (found, self.survey.parts.get_mut(&id)) {
                 (Some(found), Some(part)) => part.measured = Some(found),
@@ -265,10 +264,10 @@ impl<'a> Reader<'a> {
 
     /// A photo that was forgotten has no image any more and is none.
     fn read_photo(&mut self, id: SubjectId) {
-        if let Some(image) = self.value::<PhotoImage>(id, field::IMAGE) {
-            let of = self.value(id, field::OF);
-            let role = self.value(id, field::ROLE);
-            self.survey.photos.insert(id, Photo { id, image, of, role });
+        if let Some(image) = self.field(id, field::photo::IMAGE) {
+            let mut photo = Photo { id, image, of: None, role: None };
+            self.fields(&mut photo);
+            self.survey.photos.insert(id, photo);
         }
     }
 }

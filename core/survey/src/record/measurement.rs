@@ -11,7 +11,7 @@ use coax::touchstone;
 use sha2::{Digest, Sha256};
 use uuid::{Uuid, uuid};
 
-use super::field;
+use super::{Is, field};
 use crate::fact::{Edit, MAX_VALUE_BYTES, SubjectId};
 
 /// The longest text that is kept, bytes: 801 frequencies of a four-way splitter.
@@ -49,15 +49,16 @@ pub fn take_in(name: &str, bytes: &[u8]) -> Result<MeasurementIntake, Touchstone
     let digest = digest_of(&text);
     let id = SubjectId::from_uuid(Uuid::new_v5(&MEASUREMENTS, digest.as_bytes()));
     let mut edits = vec![
-        Edit::new(id, field::IS, "measurement"),
-        Edit::new(id, field::PORTS, u64::try_from(ports).unwrap_or_default()),
-        Edit::new(id, field::DIGEST, digest),
+        Is::Measurement.begin(id),
+        field::measurement::PORTS.set(id, &ports),
+        field::measurement::DIGEST.set(id, &digest),
     ];
     let letters: Vec<char> = text.chars().collect();
     edits.extend(
-        letters.chunks(PIECE).enumerate().map(|(number, piece)| {
-            Edit::new(id, field::text_field(number), piece.iter().collect::<String>())
-        }),
+        letters
+            .chunks(PIECE)
+            .enumerate()
+            .map(|(number, piece)| field::TEXT_PIECE.set(id, number, &piece.iter().collect::<String>())),
     );
     Ok(MeasurementIntake { id, part: Arc::new(part), edits })
 }

@@ -3,10 +3,17 @@
 //! This folder knows what a part, a run or a room is. It does not know how facts are stored, what follows from a
 //! record (forecast, findings) or how it is shown.
 
+mod asked;
+mod closed_list;
+mod difference;
 pub mod field;
 mod fold;
 mod forest;
+mod is;
+#[cfg(test)]
+mod laws;
 mod measurement;
+mod member;
 mod part;
 mod photo;
 mod power;
@@ -15,10 +22,15 @@ mod room;
 mod run;
 mod service;
 mod survey;
+mod table;
 mod work;
 
+pub use asked::{Asked, Reply};
+pub use closed_list::{Named, Worded};
+pub use difference::Differs;
 pub use fold::{MOST_PARTS, fold};
 pub use forest::{LooseReason, MOST_DEEP, Wiring};
+pub use is::Is;
 pub use measurement::{MOST_MEASUREMENT_BYTES, MeasurementIntake, take_in};
 pub use part::{Adapter, EntryKind, EntryState, Feed, FeedFrom, Part, PartKind, Plugged, PortEnd, Sharing};
 pub use photo::{Photo, PhotoImage, PhotoRole};
@@ -30,4 +42,5 @@ pub use service::{
     ModemBands, ModemGeneration, OtherNetwork, PowerFeed, Service, ServiceKind, SingleCable, TvSignal,
 };
 pub use survey::{Building, Internet, NetworkPlan, Note, Ownership, Survey};
+pub(crate) use table::every_field;
 pub use work::{Before, Outcome, OutcomeKind, Work};

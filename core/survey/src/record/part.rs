@@ -7,41 +7,42 @@ use coax::Megahertz;
 use coax::model::Measured;
 use serde::{Deserialize, Serialize};
 
+use super::closed_list::closed_list;
 use crate::fact::SubjectId;
 use crate::rating::{Band, PartRating};
 
-/// What a part is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum PartKind {
-    /// Where a cable comes in from the street, the antenna or the dish.
-    Entry,
-    /// The block that bonds the cable's shield at the entry.
-    GroundBlock,
-    /// The low-pass filter that keeps the coax network in the house.
-    EntryFilter,
-    /// Divides the signal evenly or not between its legs.
-    Splitter,
-    /// Takes a little off the through line.
-    Tap,
-    /// Lifts the signal of the TV or modem bands.
-    Amplifier,
-    /// Two cables screwed together.
-    Barrel,
-    /// Where a device is plugged in.
-    Outlet,
-    /// A 75-ohm cap as a part of its own, at the end of a run.
-    Terminator,
-    /// Passes high frequencies only: keeps TV and modem bands apart from the coax network's.
-    HighPassFilter,
-    /// Joins satellite and antenna or cable signals on one wire, or parts them.
-    SatelliteCombiner,
-    /// Takes a fixed loss off every signal.
-    Pad,
-    /// Feeds DC into the coax for an amplifier.
-    PowerInserter,
-    /// A part found whose kind is not known yet.
-    Unknown,
+closed_list! {
+    /// What a part is.
+    pub enum PartKind ("part") {
+        /// Where a cable comes in from the street, the antenna or the dish.
+        Entry = "entry",
+        /// The block that bonds the cable's shield at the entry.
+        GroundBlock = "ground_block",
+        /// The low-pass filter that keeps the coax network in the house.
+        EntryFilter = "entry_filter",
+        /// Divides the signal evenly or not between its legs.
+        Splitter = "splitter",
+        /// Takes a little off the through line.
+        Tap = "tap",
+        /// Lifts the signal of the TV or modem bands.
+        Amplifier = "amplifier",
+        /// Two cables screwed together.
+        Barrel = "barrel",
+        /// Where a device is plugged in.
+        Outlet = "outlet",
+        /// A 75-ohm cap as a part of its own, at the end of a run.
+        Terminator = "terminator",
+        /// Passes high frequencies only: keeps TV and modem bands apart from the coax network's.
+        HighPassFilter = "high_pass_filter",
+        /// Joins satellite and antenna or cable signals on one wire, or parts them.
+        SatelliteCombiner = "satellite_combiner",
+        /// Takes a fixed loss off every signal.
+        Pad = "pad",
+        /// Feeds DC into the coax for an amplifier.
+        PowerInserter = "power_inserter",
+        /// A part found whose kind is not known yet.
+        Unknown = "unknown",
+    }
 }
 
 /// Where a part gets its signal.
@@ -65,66 +66,66 @@ pub struct FeedFrom {
     pub run: Option<SubjectId>,
 }
 
-/// What stands on a port that feeds no part.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum PortEnd {
-    /// A 75-ohm cap.
-    Capped,
-    /// Nothing.
-    Open,
-    /// A cable leaves and nobody knows where to.
-    LooseEnd,
+closed_list! {
+    /// What stands on a port that feeds no part.
+    pub enum PortEnd ("value-end") {
+        /// A 75-ohm cap.
+        Capped = "capped",
+        /// Nothing.
+        Open = "open",
+        /// A cable leaves and nobody knows where to.
+        LooseEnd = "loose_end",
+    }
 }
 
-/// What kind of signal comes in at an entry.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum EntryKind {
-    /// The cable company's drop.
-    Cable,
-    /// A roof or indoor antenna.
-    Antenna,
-    /// A dish.
-    Satellite,
-    /// A fibre box that puts TV or internet on the coax.
-    FibreBox,
-    /// Not known.
-    Unknown,
+closed_list! {
+    /// What kind of signal comes in at an entry.
+    pub enum EntryKind ("value-entry_kind") {
+        /// The cable company's drop.
+        Cable = "cable",
+        /// A roof or indoor antenna.
+        Antenna = "antenna",
+        /// A dish.
+        Satellite = "satellite",
+        /// A fibre box that puts TV or internet on the coax.
+        FibreBox = "fibre_box",
+        /// Not known.
+        Unknown = "unknown",
+    }
 }
 
-/// Whether an entry is joined to the world outside.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum EntryState {
-    /// The line is live or at least joined.
-    Connected,
-    /// Somebody saw the loose end: nothing is joined to it.
-    CutOff,
-    /// Not known; treated as connected where that is the careful side.
-    Unknown,
+closed_list! {
+    /// Whether an entry is joined to the world outside.
+    pub enum EntryState ("value-entry_state") {
+        /// The line is live or at least joined.
+        Connected = "connected",
+        /// Somebody saw the loose end: nothing is joined to it.
+        CutOff = "cut_off",
+        /// Not known; treated as connected where that is the careful side.
+        Unknown = "unknown",
+    }
 }
 
-/// What is plugged in at an outlet.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Plugged {
-    /// A TV set.
-    Tv,
-    /// A TV box of the provider or one's own.
-    TvBox,
-    /// The cable modem, or a modem and router in one.
-    Modem,
-    /// A gateway that itself speaks MoCA.
-    MocaGateway,
-    /// A satellite receiver.
-    SatelliteReceiver,
-    /// A fibre box that reaches the router over coax.
-    FibreBox,
-    /// The DC supply of an amplifier.
-    PowerSupply,
-    /// A device that is not known.
-    Other,
+closed_list! {
+    /// What is plugged in at an outlet.
+    pub enum Plugged ("value-plugged") {
+        /// A TV set.
+        Tv = "tv",
+        /// A TV box of the provider or one's own.
+        TvBox = "tv_box",
+        /// The cable modem, or a modem and router in one.
+        Modem = "modem",
+        /// A gateway that itself speaks MoCA.
+        MocaGateway = "moca_gateway",
+        /// A satellite receiver.
+        SatelliteReceiver = "satellite_receiver",
+        /// A fibre box that reaches the router over coax.
+        FibreBox = "fibre_box",
+        /// The DC supply of an amplifier.
+        PowerSupply = "power_supply",
+        /// A device that is not known.
+        Other = "other",
+    }
 }
 
 impl Plugged {
@@ -146,14 +147,14 @@ pub struct Adapter {
     pub bridge: bool,
 }
 
-/// How an adapter and a device share one outlet.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Sharing {
-    /// By the adapter's own through port.
-    ThroughPort,
-    /// By a splitter at the outlet.
-    Splitter,
+closed_list! {
+    /// How an adapter and a device share one outlet.
+    pub enum Sharing ("value-sharing") {
+        /// By the adapter's own through port.
+        ThroughPort = "through_port",
+        /// By a splitter at the outlet.
+        Splitter = "splitter",
+    }
 }
 
 /// One thing on the coax, as far as it is known.
@@ -215,6 +216,11 @@ impl Part {
             entry_kind: EntryKind::Unknown,
             entry_state: EntryState::Unknown,
         }
+    }
+
+    /// Whether it is where a cable comes in.
+    pub fn is_entry(&self) -> bool {
+        self.kind == PartKind::Entry
     }
 
     /// The number of ports on the house side, 1 up to this: outputs, plus an amplifier's unamplified port.

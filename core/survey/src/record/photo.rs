@@ -2,21 +2,22 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::closed_list::closed_list;
 use super::field;
 use crate::fact::{Fact, SubjectId};
 
-/// What a photo shows.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum PhotoRole {
-    /// The part before anything was changed.
-    Before,
-    /// The part after the work.
-    After,
-    /// The print on the part.
-    Label,
-    /// Where the part sits.
-    Place,
+closed_list! {
+    /// What a photo shows.
+    pub enum PhotoRole ("value-role") {
+        /// The part before anything was changed.
+        Before = "before",
+        /// The part after the work.
+        After = "after",
+        /// The print on the part.
+        Label = "label",
+        /// Where the part sits.
+        Place = "place",
+    }
 }
 
 /// Which file holds a photo, and what is in it: one decision, the value of the field [`field::IMAGE`].

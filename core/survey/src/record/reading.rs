@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::closed_list::closed_list;
 use crate::fact::SubjectId;
 
 /// What was measured.
@@ -85,16 +86,16 @@ impl ReadingKind {
     }
 }
 
-/// Between what a speed test ran.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum TestReach {
-    /// To a server on the internet.
-    Internet,
-    /// Within the house.
-    House,
-    /// Told by an adapter's own page.
-    AdapterPage,
+closed_list! {
+    /// Between what a speed test ran.
+    pub enum TestReach ("value-reach") {
+        /// To a server on the internet.
+        Internet = "internet",
+        /// Within the house.
+        House = "house",
+        /// Told by an adapter's own page.
+        AdapterPage = "adapter_page",
+    }
 }
 
 /// How a reading was taken.

@@ -3,44 +3,45 @@
 use coax::Span;
 use serde::{Deserialize, Serialize};
 
+use super::closed_list::closed_list;
 use crate::fact::SubjectId;
 
-/// The cable's series, from the print on its jacket.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum CableKind {
-    /// 6 series.
-    Six,
-    /// 59 series: thinner, more loss.
-    FiftyNine,
-    /// 7 series.
-    Seven,
-    /// 11 series: thicker, less loss.
-    Eleven,
-    /// Not legible or not looked at.
-    Unknown,
+closed_list! {
+    /// The cable's series, from the print on its jacket.
+    pub enum CableKind ("value-cable") {
+        /// 6 series.
+        Six = "six",
+        /// 59 series: thinner, more loss.
+        FiftyNine = "fifty_nine",
+        /// 7 series.
+        Seven = "seven",
+        /// 11 series: thicker, less loss.
+        Eleven = "eleven",
+        /// Not legible or not looked at.
+        Unknown = "unknown",
+    }
 }
 
-/// The state of a connector.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Connector {
-    /// A compression connector, tight.
-    Compression,
-    /// A crimped connector, tight.
-    Crimp,
-    /// A push-on connector.
-    PushOn,
-    /// A twist-on connector: works loose, leaks.
-    TwistOn,
-    /// Green or white with corrosion, or wet.
-    Corroded,
-    /// Turned by hand only.
-    HandTight,
-    /// Conductors twisted together, or a connector that has come off in part.
-    BadJoint,
-    /// Not looked at.
-    Unknown,
+closed_list! {
+    /// The state of a connector.
+    pub enum Connector ("value-connector") {
+        /// A compression connector, tight.
+        Compression = "compression",
+        /// A crimped connector, tight.
+        Crimp = "crimp",
+        /// A push-on connector.
+        PushOn = "push_on",
+        /// A twist-on connector: works loose, leaks.
+        TwistOn = "twist_on",
+        /// Green or white with corrosion, or wet.
+        Corroded = "corroded",
+        /// Turned by hand only.
+        HandTight = "hand_tight",
+        /// Conductors twisted together, or a connector that has come off in part.
+        BadJoint = "bad_joint",
+        /// Not looked at.
+        Unknown = "unknown",
+    }
 }
 
 impl Connector {
@@ -50,16 +51,16 @@ impl Connector {
     }
 }
 
-/// How a length is known.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum LengthKnown {
-    /// With a tape, or from the foot or metre marks on the jacket at both ends.
-    Measured,
-    /// Paced along the way it is thought to take.
-    Paced,
-    /// Guessed.
-    Guessed,
+closed_list! {
+    /// How a length is known.
+    pub enum LengthKnown ("value-known") {
+        /// With a tape, or from the foot or metre marks on the jacket at both ends.
+        Measured = "measured",
+        /// Paced along the way it is thought to take.
+        Paced = "paced",
+        /// Guessed.
+        Guessed = "guessed",
+    }
 }
 
 /// A length with its range and how it is known: one decision, one fact.

@@ -2,53 +2,52 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::closed_list::closed_list;
 use crate::fact::SubjectId;
 use crate::rating::Band;
 
-/// A service on the coax.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum ServiceKind {
-    /// TV from the cable company.
-    CableTv,
-    /// Internet through a cable modem.
-    CableInternet,
-    /// TV from an antenna.
-    AntennaTv,
-    /// TV from a dish.
-    SatelliteTv,
-    /// A coax network that the provider runs (TV boxes that talk to each other).
-    ProviderNetwork,
-    /// A fibre box that reaches the router over coax.
-    FibreLink,
-    /// DC that one thing on the coax sends to another: to an amplifier, a mast preamplifier, a dish's converter.
-    PowerOverCoax,
+closed_list! {
+    /// A service on the coax.
+    pub enum ServiceKind ("service") {
+        /// TV from the cable company.
+        CableTv = "cable_tv",
+        /// Internet through a cable modem.
+        CableInternet = "cable_internet",
+        /// TV from an antenna.
+        AntennaTv = "antenna_tv",
+        /// TV from a dish.
+        SatelliteTv = "satellite_tv",
+        /// A coax network that the provider runs (TV boxes that talk to each other).
+        ProviderNetwork = "provider_network",
+        /// A fibre box that reaches the router over coax.
+        FibreLink = "fibre_link",
+        /// DC that one thing on the coax sends to another: to an amplifier, a mast preamplifier, a dish's converter.
+        PowerOverCoax = "power_over_coax",
+    }
 }
 
-/// How a TV service is sent.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum TvSignal {
-    /// Analog channels only.
-    Analog,
-    /// Digital channels only.
-    Digital,
-    /// Both.
-    Both,
+closed_list! {
+    /// How a TV service is sent.
+    pub enum TvSignal ("value-signal") {
+        /// Analog channels only.
+        Analog = "analog",
+        /// Digital channels only.
+        Digital = "digital",
+        /// Both.
+        Both = "both",
+    }
 }
 
-/// Generation of the cable modem, by the DOCSIS version printed on it or on its page.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-pub enum ModemGeneration {
-    /// 3.0 or older.
-    #[serde(rename = "3.0")]
-    V3_0,
-    /// 3.1.
-    #[serde(rename = "3.1")]
-    V3_1,
-    /// 4.0.
-    #[serde(rename = "4.0")]
-    V4_0,
+closed_list! {
+    /// Generation of the cable modem, by the DOCSIS version printed on it or on its page.
+    pub enum ModemGeneration {
+        /// 3.0 or older.
+        V3_0 = "3.0",
+        /// 3.1.
+        V3_1 = "3.1",
+        /// 4.0.
+        V4_0 = "4.0",
+    }
 }
 
 impl ModemGeneration {
@@ -75,14 +74,14 @@ pub struct ModemBands {
     pub upstream_top_mhz: Option<f64>,
 }
 
-/// How several satellite receivers share one cable.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum SingleCable {
-    /// EN 50494:2007.
-    En50494,
-    /// EN 50607:2015.
-    En50607,
+closed_list! {
+    /// How several satellite receivers share one cable.
+    pub enum SingleCable ("value-single_cable") {
+        /// EN 50494:2007.
+        En50494 = "en50494",
+        /// EN 50607:2015.
+        En50607 = "en50607",
+    }
 }
 
 /// A coax network that is not ours: the provider's, or the link of a fibre box. It is never given a password, cut by

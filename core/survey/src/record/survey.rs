@@ -8,9 +8,10 @@ use coax::model::Measured;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
+use super::closed_list::closed_list;
 use super::{
-    EntryKind, EntryState, Part, PartKind, Photo, Reading, Room, Run, Service, ServiceKind, Wiring, Wish,
-    Work,
+    Asked, EntryKind, EntryState, Part, PartKind, Photo, Reading, Room, Run, Service, ServiceKind, Wiring,
+    Wish, Work,
 };
 use crate::fact::SubjectId;
 
@@ -23,14 +24,14 @@ pub struct Internet {
     pub up_mbps: f64,
 }
 
-/// Whose wiring it is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Ownership {
-    /// The household's own.
-    Own,
-    /// A landlord's.
-    Rented,
+closed_list! {
+    /// Whose wiring it is.
+    pub enum Ownership {
+        /// The household's own.
+        Own = "own",
+        /// A landlord's.
+        Rented = "rented",
+    }
 }
 
 /// The building.
@@ -101,8 +102,8 @@ pub struct Survey {
     pub readings: BTreeMap<SubjectId, Reading>,
     /// What was done of the work list, and what could not be.
     pub works: BTreeMap<SubjectId, Work>,
-    /// How questions were answered that no other field answers: `(subject, question)` to the answer.
-    pub asked: BTreeMap<(SubjectId, String), Value>,
+    /// How questions were answered that no other field answers, as it stands in the file.
+    pub asked: BTreeMap<(SubjectId, Asked), Value>,
     /// How the parts hang together.
     pub wiring: Wiring,
     /// Fields whose value this version cannot read: kept, never shown as something else.
@@ -137,11 +138,6 @@ impl Survey {
     /// Whether a service of this kind was named.
     pub fn has_service(&self, kind: ServiceKind) -> bool {
         self.services.values().any(|service| service.kind == kind)
-    }
-
-    /// How a question about a subject was answered, where no other field says it.
-    pub fn answer(&self, subject: SubjectId, question: &str) -> Option<&Value> {
-        self.asked.get(&(subject, question.to_owned()))
     }
 
     /// The photos of a part or run, by id; with `None`, those that nobody has assigned yet.

@@ -2,21 +2,22 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::closed_list::closed_list;
 use super::{Part, Run, Survey};
 use crate::fact::SubjectId;
 use crate::words::Phrase;
 use crate::worklist::ChangeKind;
 
-/// How a piece of work ended.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum OutcomeKind {
-    /// It was done.
-    Done,
-    /// It could not be done.
-    CouldNot,
-    /// It was done, and then undone again.
-    PutBack,
+closed_list! {
+    /// How a piece of work ended.
+    pub enum OutcomeKind ("value-work") {
+        /// It was done.
+        Done = "done",
+        /// It could not be done.
+        CouldNot = "could_not",
+        /// It was done, and then undone again.
+        PutBack = "put_back",
+    }
 }
 
 /// How a piece of work ended, and whether TV and internet were still fine afterwards: one decision.

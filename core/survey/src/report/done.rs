@@ -5,7 +5,7 @@ use maud::{Markup, html};
 
 use super::page::Section;
 use super::teller::Teller;
-use crate::record::{OutcomeKind, Work};
+use crate::record::{Asked, Named, OutcomeKind, Reply, Work};
 use crate::words::Phrase;
 use crate::worklist::{are_adapters_placed, has_no_adapters};
 
@@ -16,11 +16,8 @@ const ENDS: [(OutcomeKind, &str); 3] = [
     (OutcomeKind::PutBack, "done-put-back"),
 ];
 
-/// Questions about the whole house that tell how the job stands, each with its messages' beginning and its answers.
-const ANSWERS: [(&str, &[&str]); 2] = [
-    ("still-fine", &["yes", "no", "nothing", "unsure"]),
-    ("private-password", &["yes", "no", "none", "unsure"]),
-];
+/// Questions about the whole house that tell how the job stands.
+const ANSWERS: [Asked; 2] = [Asked::StillFine, Asked::PrivatePassword];
 
 /// Whether anything was done of a work list.
 pub(super) fn is_anything_done(teller: &Teller<'_>) -> bool {
@@ -32,9 +29,9 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
     let survey = teller.survey();
     let mut standing: Vec<_> = ANSWERS
         .iter()
-        .map(|(question, answers)| {
-            let told = survey.answer(survey.id, question).and_then(|answer| answer.as_str());
-            let told = told.filter(|told| answers.contains(told)).unwrap_or("open");
+        .map(|question| {
+            let told = survey.reply(survey.id, *question);
+            let told = told.filter(|told| question.replies().contains(told)).map_or("open", Named::name);
             format!("done-{question}-{told}")
         })
         .collect();
@@ -70,11 +67,11 @@ fn of_end(teller: &Teller<'_>, end: OutcomeKind, heading: &str) -> Markup {
 
 /// Whether TV and internet were fine after a change.
 fn others(teller: &Teller<'_>, work: &Work) -> Phrase {
-    let told = teller.survey().answer(work.id, "others-fine").and_then(|answer| answer.as_str());
+    let told = teller.survey().reply(work.id, Asked::OthersFine);
     Phrase::new(match work.outcome.others_fine {
         Some(true) => "done-fine",
         Some(false) => "done-not-fine",
-        None if told == Some("nothing") => "done-nothing-else",
+        None if told == Some(Reply::Nothing) => "done-nothing-else",
         None => "done-not-looked",
     })
 }

@@ -20,4 +20,4 @@ pub use said::{Act, Said, acts, of_field, of_subject};
 pub use speak::{author, disagreement, field_name, removal, said, thing};
 pub use steps::{Steps, steps};
 pub use undo::{UndoFault, can_undo};
-pub use value::value;
+pub use value::{told, value};

@@ -7,7 +7,7 @@ use super::said::Said;
 use super::value::value;
 use crate::fact::{AuthorId, Disagreement, Fact, Ledger, REMOVED, SubjectId};
 use crate::naming;
-use crate::record::{Survey, field};
+use crate::record::{Asked, Survey, field};
 use crate::words::{Arg, Phrase};
 
 /// How many characters of an author's id stand for somebody without a name.
@@ -26,63 +26,19 @@ pub fn author(ledger: &Ledger, who: AuthorId, me: AuthorId) -> Phrase {
 
 /// The name of a field: `length`, `what is on leg 3`.
 pub fn field_name(name: &str) -> Phrase {
-    if let Some(port) = name.strip_prefix("end.").and_then(|port| port.parse().ok()) {
+    if let Some(port) = field::END.number(name) {
         return Phrase::new("field-end").with("port", Arg::Count(port));
     }
-    if name.starts_with("text.") {
+    if field::TEXT_PIECE.number::<usize>(name).is_some() {
         return Phrase::new("field-text-piece");
     }
-    if name.starts_with("asked.") {
+    if Asked::is_field(name) {
         return Phrase::new("field-asked");
     }
-    match name {
-        field::IS
-        | field::NAME
-        | field::PLACE
-        | field::INTERNET
-        | field::BUILDING
-        | field::NETWORK
-        | field::KIND
-        | field::TAG
-        | field::FEED
-        | field::LABEL
-        | field::RATING
-        | field::WHERE
-        | field::ROOM
-        | field::PLUGGED
-        | field::ADAPTER
-        | field::ENTRY_KIND
-        | field::ENTRY_STATE
-        | field::CABLE
-        | field::LENGTH
-        | field::CONNECTOR_NEAR
-        | field::CONNECTOR_FAR
-        | field::WISH
-        | field::TEXT
-        | field::ABOUT
-        | field::MEASURED
-        | field::PORT
-        | field::TOP
-        | field::IMAGE
-        | field::OF
-        | field::ROLE
-        | field::ENTRY
-        | field::SIGNAL
-        | field::MODEM
-        | field::SINGLE_CABLE
-        | field::OTHER_NETWORK
-        | field::POWER
-        | field::HOW
-        | field::SERVED_FROM
-        | field::SHARING
-        | field::DEVICE_FILTER
-        | field::CHANGE
-        | field::OUTCOME
-        | field::MEASUREMENT
-        | field::PORTS
-        | field::DIGEST => Phrase::new(format!("field-{name}")),
-        other => Phrase::new("field-other").text("name", other),
+    if field::lines().any(|line| line.name == name) {
+        return Phrase::new(format!("field-{name}"));
     }
+    Phrase::new("field-other").text("name", name)
 }
 
 /// Anything that a fact speaks of: a part, a run, a room, the survey.

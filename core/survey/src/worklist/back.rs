@@ -2,7 +2,7 @@
 
 use super::done::edits_between;
 use crate::error::{Result, SurveyError};
-use crate::fact::{Edit, Fact, Ledger, SurveyId, value_of};
+use crate::fact::{Edit, Fact, Ledger, SurveyId};
 use crate::record::{Outcome, OutcomeKind, Survey, Work, field, fold};
 
 impl Work {
@@ -20,16 +20,13 @@ impl Work {
     ) -> Result<Option<Vec<Edit>>> {
         let Some(before) = self.house_without(survey, ledger)? else { return Ok(None) };
         let mut edits = edits_between(survey, &before, ledger)?;
-        edits.push(self.ended_as(Outcome { end: OutcomeKind::PutBack, others_fine })?);
+        edits.push(self.ended_as(Outcome { end: OutcomeKind::PutBack, others_fine }));
         Ok(Some(edits))
     }
 
     /// The edit that says anew how this piece of work ended.
-    ///
-    /// # Errors
-    /// As [`Work::put_back`].
-    pub fn ended_as(&self, outcome: Outcome) -> Result<Edit> {
-        Ok(Edit::new(self.id, field::OUTCOME, value_of(&outcome)?))
+    pub fn ended_as(&self, outcome: Outcome) -> Edit {
+        field::work::OUTCOME.set(self.id, &outcome)
     }
 
     fn house_without(&self, survey: &Survey, ledger: &Ledger) -> Result<Option<Survey>> {

@@ -27,8 +27,8 @@ mod to_buy;
 mod watch;
 
 pub use adapters::{
-    ADAPTERS_PLACED, AdapterToCome, adapters_to_come, adapters_to_get, are_adapters_placed,
-    are_adapters_planned, has_no_adapters,
+    AdapterToCome, adapters_to_come, adapters_to_get, are_adapters_placed, are_adapters_planned,
+    has_no_adapters,
 };
 pub use change::ChangeKind;
 pub use done::edits_between;

@@ -7,8 +7,8 @@ use survey::finding::FindingKind::{self, *};
 use survey::forecast::{Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity};
 use survey::rating::Band;
 use survey::record::{
-    CableKind, Connector, EntryKind, EntryState, HowMeasured, ModemBands, ModemGeneration, OtherNetwork,
-    Plugged, PortEnd, ReadingKind, Run, ServiceKind, Survey, TestReach, TvSignal,
+    Asked, CableKind, Connector, EntryKind, EntryState, HowMeasured, ModemBands, ModemGeneration,
+    OtherNetwork, Plugged, PortEnd, ReadingKind, Run, ServiceKind, Survey, TestReach, TvSignal,
 };
 
 use crate::house::{House, good_house, part_id};
@@ -68,7 +68,7 @@ fn entry_cases() -> Vec<Case> {
     vec![
         case(EntryFilterMissing, unfiltered(), state(unfiltered(), EntryState::CutOff)),
         case(EntryFilterIfConnected, state(unfiltered(), EntryState::Unknown), unfiltered()),
-        case(EntryFilterNotSeen, unfiltered().unsure("E1", "entry-filter"), unfiltered()),
+        case(EntryFilterNotSeen, unfiltered().unsure("E1", Asked::EntryFilter), unfiltered()),
         case(
             FilterAfterSplit,
             behind_split(unfiltered()).adapter("2.5"),

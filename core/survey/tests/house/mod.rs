@@ -19,9 +19,9 @@
 use survey::fact::SubjectId;
 use survey::rating::{Band, PartRating};
 use survey::record::{
-    Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, FeedFrom, HowMeasured, Internet,
-    LengthKnown, Ownership, Part, PartKind, Plugged, PortEnd, Reading, ReadingKind, Room, Run, RunLength,
-    Service, ServiceKind, Survey, Wish,
+    Adapter, Asked, Building, CableKind, Connector, EntryKind, EntryState, Feed, FeedFrom, HowMeasured,
+    Internet, LengthKnown, Named, Ownership, Part, PartKind, Plugged, PortEnd, Reading, ReadingKind, Reply,
+    Room, Run, RunLength, Service, ServiceKind, Survey, Wish,
 };
 use uuid::Uuid;
 
@@ -50,9 +50,9 @@ impl House {
     }
 
     /// Somebody looked, and could not answer a question about the part with this tag.
-    pub fn unsure(mut self, tag: &str, question: &str) -> Self {
+    pub fn unsure(mut self, tag: &str, question: Asked) -> Self {
         let id = self.id_of(tag);
-        self.survey.asked.insert((id, question.to_owned()), "unsure".into());
+        self.survey.asked.insert((id, question), Reply::Unsure.name().into());
         self
     }
 

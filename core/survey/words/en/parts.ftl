@@ -34,10 +34,10 @@ mark = { $tag }
 run-tagged = { $tag } (the cable to { $part })
 run-to = the cable to { $part }
 
-service-cable-tv = cable TV
-service-cable-internet = cable internet
-service-antenna-tv = antenna TV
-service-satellite-tv = satellite TV
-service-provider-network = the provider's own network
-service-fibre-link = the fibre box's link
-service-power-over-coax = power over the coax
+service-cable_tv = cable TV
+service-cable_internet = cable internet
+service-antenna_tv = antenna TV
+service-satellite_tv = satellite TV
+service-provider_network = the provider's own network
+service-fibre_link = the fibre box's link
+service-power_over_coax = power over the coax

@@ -1,9 +1,8 @@
 //! A new part: behind a port of another, between two that are joined there, or loose.
 
-use serde_json::{Value, json};
-use survey::fact::{Edit, SubjectId};
+use survey::fact::SubjectId;
 use survey::naming;
-use survey::record::{Feed, FeedFrom, Part, PartKind, field};
+use survey::record::{Feed, FeedFrom, Is, Part, PartKind, field};
 use survey::words::{Arg, Phrase};
 
 use super::edit::{kind_of, kind_offers};
@@ -19,8 +18,8 @@ use crate::sketch::{Offer, Sketch};
 /// A part of a kind with the next free tag, not yet traced.
 pub(super) fn loose(scene: &Scene<'_>, kind: PartKind) -> Told<(Answer, SubjectId)> {
     let id = SubjectId::random();
-    let answer = Answer::new().is(id, "part").says(id, field::KIND, &kind)?;
-    Ok((answer.plain(id, field::TAG, json!(free_tag(scene.survey, kind, 0))), id))
+    let answer = Answer::new().is(id, Is::Part).says(id, field::part::KIND, &kind);
+    Ok((answer.says(id, field::part::TAG, &free_tag(scene.survey, kind, 0)), id))
 }
 
 pub(super) fn show<'a>(scene: &Scene<'a>, behind: Option<SubjectId>) -> Sketch<'a> {
@@ -82,13 +81,13 @@ fn make(scene: &Scene<'_>, behind: Option<SubjectId>) -> Told<(Answer, SubjectId
     }
     let run = SubjectId::random();
     let feed = Feed::From(FeedFrom { part: feeder.id, port, run: Some(run) });
-    answer = answer.is(run, "run").says(id, field::FEED, &feed)?;
+    answer = answer.is(run, Is::Run).says(id, field::part::FEED, &feed);
     for child in children {
         let run = survey.wiring.feed(child).and_then(|feed| feed.run);
-        answer = answer.says(child, field::FEED, &Feed::From(FeedFrom { part: id, port: 1, run }))?;
+        answer = answer.says(child, field::part::FEED, &Feed::From(FeedFrom { part: id, port: 1, run }));
     }
     if feeder.end(port).is_some() {
-        answer.edits.push(Edit::new(feeder.id, field::end_field(port), Value::Null));
+        answer.edits.push(field::END.clear(feeder.id, port));
     }
     Ok((answer, id))
 }

@@ -4,10 +4,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use serde_json::json;
 use survey::fact::SubjectId;
 use survey::naming;
-use survey::record::{Part, PartKind, Photo, PhotoRole, field};
+use survey::record::{Asked, Part, PartKind, Photo, PhotoRole, field};
 use survey::story;
 use survey::words::{Arg, Phrase};
 
@@ -149,7 +148,7 @@ fn unread<'a>(scene: &Scene<'a>) -> Vec<&'a Part> {
         .filter_map(|photo| photo.of)
         .collect();
     let open = |part: &&Part| {
-        pictured.contains(&part.id) && part.label.is_none() && survey.answer(part.id, "label").is_none()
+        pictured.contains(&part.id) && part.label.is_none() && survey.answer(part.id, Asked::Label).is_none()
     };
     finder::by_tag(survey).into_iter().filter(open).collect()
 }
@@ -217,7 +216,7 @@ fn assign(scene: &Scene<'_>, key: &str, mut chosen: BTreeSet<SubjectId>) -> Opti
     }
     Some(to.and_then(|(mut answer, part)| {
         for photo in chosen {
-            answer = answer.plain(photo, field::OF, json!(part)).says(photo, field::ROLE, &role)?;
+            answer = answer.says(photo, field::photo::OF, &part).says(photo, field::photo::ROLE, &role);
         }
         Ok(answer)
     }))

@@ -1,7 +1,6 @@
 //! What a part is, what its tape says, and where it is.
 
-use serde_json::{Value, json};
-use survey::fact::{Edit, SubjectId};
+use survey::fact::SubjectId;
 use survey::naming;
 use survey::record::{EntryKind, Part, PartKind, field};
 use survey::words::Phrase;
@@ -97,21 +96,20 @@ pub(super) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
 fn edits(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
     let pending = scene.pending();
     let mut answer = Answer::new();
-    for (key, name) in [("tag", field::TAG), ("where", field::WHERE)] {
+    for (key, field) in [("tag", field::part::TAG), ("where", field::part::WHERE)] {
         if let Some(text) = pending.written(key) {
-            let value = if text.is_empty() { Value::Null } else { json!(text) };
-            answer.edits.push(Edit::new(id, name, value));
+            answer.edits.push(field.put(id, (!text.is_empty()).then_some(text)));
         }
     }
     if let Some(room) = pending.one("room").and_then(|key| subject_of(key, "room")) {
-        answer = answer.plain(id, field::ROOM, json!(room));
+        answer = answer.says(id, field::part::ROOM, &room);
     }
     if let Some(kind) = pending.one("kind").and_then(kind_of) {
-        answer = answer.says(id, field::KIND, &kind)?;
+        answer = answer.says(id, field::part::KIND, &kind);
     }
     let entry = pending.one("entry-kind");
     if let Some((_, kind)) = ENTRIES.iter().find(|(key, _)| Some(*key) == entry) {
-        answer = answer.says(id, field::ENTRY_KIND, kind)?;
+        answer = answer.says(id, field::part::ENTRY_KIND, kind);
     }
     Ok(answer)
 }

@@ -1,10 +1,9 @@
 //! Readings of a meter at a part or one of its legs: several frequencies in a row, the same ones at the next place.
 
-use serde_json::json;
 use survey::fact::SubjectId;
 use survey::finding::Caution;
 use survey::naming;
-use survey::record::{Part, PartKind, Reading, ReadingKind, Survey, field};
+use survey::record::{Is, Part, PartKind, Reading, ReadingKind, Survey, field};
 use survey::words::{Arg, Phrase};
 
 use super::{FieldPlace, clear, finder, go, gone, reading, sketch, write};
@@ -132,15 +131,15 @@ fn say(
         kind && reading.port == port && at
     };
     if let Some(there) = survey.readings_at(part).find(same) {
-        return answer.says(there.id, field::MEASURED, &told);
+        return Ok(answer.says(there.id, field::reading::MEASURED, &told));
     }
     let id = SubjectId::random();
-    let answer = answer.is(id, "reading").plain(id, field::ABOUT, json!(part));
+    let answer = answer.is(id, Is::Reading).says(id, field::reading::ABOUT, &part);
     let answer = match port {
-        Some(port) => answer.plain(id, field::PORT, json!(port)),
+        Some(port) => answer.says(id, field::reading::PORT, &port),
         None => answer,
     };
-    answer.says(id, field::MEASURED, &told)
+    Ok(answer.says(id, field::reading::MEASURED, &told))
 }
 
 fn readings(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {

@@ -1,9 +1,8 @@
 //! All parts, and one part with everything about it.
 
-use serde_json::{Value, json};
-use survey::fact::{Edit, SubjectId};
+use survey::fact::SubjectId;
 use survey::naming;
-use survey::record::{Feed, FeedFrom, Part, PortEnd, Run, field};
+use survey::record::{Feed, FeedFrom, Is, Part, PortEnd, Run, field};
 use survey::story;
 use survey::words::{Arg, Phrase};
 
@@ -102,8 +101,8 @@ pub(super) fn add_note(guide: &mut Guide, about: SubjectId) -> Result<Move> {
         let text = scene.pending().written("note").filter(|text| !text.is_empty());
         let text = text.ok_or_else(crate::ask::not_answered)?;
         let note = SubjectId::random();
-        let answer = Answer::new().is(note, "note").plain(note, field::ABOUT, json!(about));
-        Ok(answer.plain(note, field::TEXT, json!(text)))
+        let answer = Answer::new().is(note, Is::Note).says(note, field::note::ABOUT, &about);
+        Ok(answer.says(note, field::note::TEXT, &text))
     })?;
     if write(guide, told)? {
         clear(guide)?;
@@ -205,7 +204,7 @@ fn remove(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
             for child in children {
                 let run = survey.wiring.feed(*child).and_then(|feed| feed.run).or(feed.run);
                 let moved = Feed::From(FeedFrom { run, ..feed.clone() });
-                answer = answer.says(*child, field::FEED, &moved)?;
+                answer = answer.says(*child, field::part::FEED, &moved);
             }
         }
         // A cable of which nobody said anything goes with it.
@@ -213,7 +212,7 @@ fn remove(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
         answer.edits.extend(feed.run.filter(blank).map(|run| scene.ledger.remove(run)));
     }
     if !passes || feed.is_none() {
-        answer.edits.extend(children.iter().map(|child| Edit::new(*child, field::FEED, Value::Null)));
+        answer.edits.extend(children.iter().map(|child| field::part::FEED.clear(*child)));
     }
     answer.edits.push(scene.ledger.remove(id));
     Ok(answer)

@@ -1,7 +1,6 @@
 //! One photo: what it shows, and away with it.
 
-use serde_json::Value;
-use survey::fact::{Edit, SubjectId};
+use survey::fact::SubjectId;
 use survey::record::field;
 use survey::story;
 use survey::words::Phrase;
@@ -41,10 +40,10 @@ pub(super) fn pressed(guide: &mut Guide, id: SubjectId, key: &str) -> Result<Mov
     let told = match key {
         "save" => guide.with_scene(|scene| {
             let role = scene.pending().one("role").and_then(role_of).ok_or_else(not_answered)?;
-            Answer::new().says(id, field::ROLE, &role)
+            Ok(Answer::new().says(id, field::photo::ROLE, &role))
         })?,
         "unassign" => {
-            let edits = [field::OF, field::ROLE].map(|name| Edit::new(id, name, Value::Null)).into();
+            let edits = vec![field::photo::OF.clear(id), field::photo::ROLE.clear(id)];
             Ok(Answer { edits, then: None })
         }
         "remove" => {

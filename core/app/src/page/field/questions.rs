@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use survey::fact::SubjectId;
-use survey::record::{Part, PartKind, Run};
+use survey::record::{Asked, Part, PartKind, Run};
 use survey::words::Phrase;
 
 use crate::ask::Question;
@@ -81,16 +81,16 @@ fn stands(scene: &Scene<'_>, question: &Question) -> bool {
     let told = |subject, name| survey.answer(subject, name).is_some();
     match question {
         Question::Label(part) => {
-            told(*part, "label") || survey.parts.get(part).is_some_and(|part| part.label.is_some())
+            told(*part, Asked::Label) || survey.parts.get(part).is_some_and(|part| part.label.is_some())
         }
         Question::LabelRead(part) => {
-            told(*part, "label-read") || survey.parts.get(part).is_some_and(|part| !part.rating.doubtful)
+            told(*part, Asked::LabelRead) || survey.parts.get(part).is_some_and(|part| !part.rating.doubtful)
         }
         Question::Legs(part) => {
-            told(*part, "legs") || survey.parts.get(part).is_some_and(|part| part.rating.legs > 0)
+            told(*part, Asked::Legs) || survey.parts.get(part).is_some_and(|part| part.rating.legs > 0)
         }
-        Question::FedBy(part) => told(*part, "fed-by") || !survey.wiring.loose().contains_key(part),
-        Question::EntryFilter(entry) => told(*entry, "entry-filter"),
+        Question::FedBy(part) => told(*part, Asked::FedBy) || !survey.wiring.loose().contains_key(part),
+        Question::EntryFilter(entry) => told(*entry, Asked::EntryFilter),
         Question::LeadsTo(part, port) => {
             survey.wiring.on_port(*part, *port).next().is_some()
                 || survey.parts.get(part).is_some_and(|part| part.end(*port).is_some())
@@ -102,7 +102,7 @@ fn stands(scene: &Scene<'_>, question: &Question) -> bool {
             survey.runs.get(run).is_some_and(|run| run.length.is_some())
         }
         Question::ConnectorsOf(run) => {
-            told(*run, "connectors")
+            told(*run, Asked::Connectors)
                 || survey.runs.get(run).is_some_and(|run| {
                     run.connector_near != survey::record::Connector::Unknown
                         && run.connector_far != survey::record::Connector::Unknown

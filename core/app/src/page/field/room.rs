@@ -1,9 +1,8 @@
 //! All rooms, and one room: its name, what is wished for, from where it is served.
 
-use serde_json::{Value, json};
-use survey::fact::{Edit, SubjectId};
+use survey::fact::SubjectId;
 use survey::naming;
-use survey::record::{PartKind, Room, field};
+use survey::record::{Is, PartKind, Room, field};
 use survey::story;
 use survey::words::Phrase;
 
@@ -48,7 +47,7 @@ pub(super) fn pressed_all(guide: &mut Guide, key: &str) -> Result<Move> {
         let name = scene.pending().written("name").filter(|name| !name.is_empty());
         let name = name.ok_or_else(not_answered)?;
         let id = SubjectId::random();
-        Ok(Answer::new().is(id, "room").plain(id, field::NAME, json!(name)))
+        Ok(Answer::new().is(id, Is::Room).says(id, field::room::NAME, &name))
     })?;
     if write(guide, told)? {
         clear(guide)?;
@@ -93,14 +92,14 @@ fn edits(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
     let mut answer = Answer::new();
     match scene.pending().written("name") {
         Some("") => return Err(Phrase::new("free-room-no-name").into()),
-        Some(name) => answer = answer.plain(id, field::NAME, json!(name)),
+        Some(name) => answer = answer.says(id, field::room::NAME, &name),
         None => {}
     }
     match scene.pending().one("served") {
-        Some("none") => answer.edits.push(Edit::new(id, field::SERVED_FROM, Value::Null)),
+        Some("none") => answer.edits.push(field::room::SERVED_FROM.clear(id)),
         Some(key) => {
             if let Some(outlet) = subject_of(key, "part") {
-                answer = answer.plain(id, field::SERVED_FROM, json!(outlet));
+                answer = answer.says(id, field::room::SERVED_FROM, &outlet);
             }
         }
         None => {}

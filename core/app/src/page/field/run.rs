@@ -1,9 +1,8 @@
 //! All cables, and one cable with everything about it.
 
-use serde_json::{Value, json};
 use survey::fact::{Edit, SubjectId};
 use survey::naming;
-use survey::record::{Feed, FeedFrom, Run, Survey, field};
+use survey::record::{Feed, FeedFrom, Is, Run, Survey, field};
 use survey::story;
 use survey::words::Phrase;
 
@@ -77,7 +76,7 @@ pub(super) fn pressed_all(guide: &mut Guide, key: &str) -> Result<Move> {
     }
     let id = SubjectId::random();
     let tag = guide.with_scene(|scene| free_tag(scene.survey))?;
-    write(guide, Ok(Answer::new().is(id, "run").plain(id, field::TAG, json!(tag))))?;
+    write(guide, Ok(Answer::new().is(id, Is::Run).says(id, field::run::TAG, &tag)))?;
     Ok(go(FieldPlace::Run(id)))
 }
 
@@ -123,8 +122,8 @@ pub(super) fn pressed(guide: &mut Guide, id: SubjectId, key: &str) -> Result<Mov
         "save" => {
             let tag = guide.with_scene(|scene| scene.pending().written("tag").map(str::to_owned))?;
             if let Some(tag) = tag {
-                let value = if tag.is_empty() { Value::Null } else { json!(tag) };
-                write(guide, Ok(Answer::new().plain(id, field::TAG, value)))?;
+                let tag = (!tag.is_empty()).then_some(tag.as_str());
+                write(guide, Ok(Answer::new().with(field::run::TAG.put(id, tag))))?;
             }
             return Ok(Move::Stay);
         }
@@ -163,7 +162,7 @@ fn joined(scene: &Scene<'_>, id: SubjectId, part: SubjectId) -> Told<Answer> {
     let blank = scene.survey.wiring.feed(part).and_then(|feed| feed.run);
     answer.edits.extend(blank.map(|run| scene.ledger.remove(run)));
     match over(scene, part, Some(id)) {
-        Some(feed) => answer.says(part, field::FEED, &feed),
+        Some(feed) => Ok(answer.says(part, field::part::FEED, &feed)),
         None => Ok(answer),
     }
 }
@@ -174,7 +173,7 @@ fn remove(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
     if let Some(part) = fed(scene.survey, id)
         && let Some(feed) = over(scene, part, None)
     {
-        answer = answer.says(part, field::FEED, &feed)?;
+        answer = answer.says(part, field::part::FEED, &feed);
     }
     let remove: Edit = scene.ledger.remove(id);
     answer.edits.push(remove);

@@ -2,7 +2,6 @@
 
 use std::sync::OnceLock;
 
-use serde_json::json;
 use survey::fact::SubjectId;
 use survey::home::{Home, LabelSeen};
 use survey::label;
@@ -90,13 +89,13 @@ pub(in crate::page) fn take_label(scene: &Scene<'_>, question: &Question, key: &
 }
 
 fn answer(id: SubjectId, part: &Part, seen: &LabelSeen) -> Told<Answer> {
-    let mut answer = Answer::new().plain(id, field::LABEL, json!(seen.text));
+    let mut answer = Answer::new().says(id, field::part::LABEL, &seen.text);
     let printed = label::read(&seen.text).kind.and_then(kind_printed);
     if let Some(kind) = printed.filter(|_| part.kind == PartKind::Unknown) {
-        answer = answer.says(id, field::KIND, &kind)?;
+        answer = answer.says(id, field::part::KIND, &kind);
     }
     match &seen.rating {
-        Some(rating) => answer.says(id, field::RATING, rating),
+        Some(rating) => Ok(answer.says(id, field::part::RATING, rating)),
         None => Ok(answer),
     }
 }

@@ -2,7 +2,7 @@
 
 use survey::fact::SubjectId;
 use survey::naming;
-use survey::record::{PartKind, Plugged, Service, ServiceKind, field};
+use survey::record::{Is, PartKind, Plugged, Service, ServiceKind, field};
 use survey::story;
 use survey::words::{Arg, Phrase};
 
@@ -72,7 +72,7 @@ pub(super) fn pressed_all(guide: &mut Guide, key: &str) -> Result<Move> {
     let told = guide.with_scene(|scene| -> Told<Answer> {
         let picked = scene.pending().one("kind").ok_or_else(not_answered)?;
         let (_, kind) = KINDS.iter().find(|(key, _)| *key == picked).ok_or_else(not_answered)?;
-        Answer::new().is(id, "service").says(id, field::KIND, kind)
+        Ok(Answer::new().is(id, Is::Service).says(id, field::service::KIND, kind))
     })?;
     Ok(if write(guide, told)? { Move::Go(Place::Field(FieldPlace::Service(id))) } else { Move::Stay })
 }

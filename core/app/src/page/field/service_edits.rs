@@ -1,6 +1,5 @@
 //! What was said of a service, as edits.
 
-use serde_json::json;
 use survey::fact::SubjectId;
 use survey::rating::Band;
 use survey::record::{
@@ -39,20 +38,20 @@ pub(super) fn edits(scene: &Scene<'_>, id: SubjectId, another: bool) -> Told<Ans
     let pending = scene.pending();
     let mut answer = Answer::new();
     if let Some(mhz) = pending.number("top", Quantity::Frequency)? {
-        answer = answer.says(id, field::TOP, &mhz)?;
+        answer = answer.says(id, field::service::TOP, &mhz);
     }
     if let Some(entry) = pending.one("entry").and_then(|key| subject_of(key, "part")) {
-        answer = answer.plain(id, field::ENTRY, json!(entry));
+        answer = answer.says(id, field::service::ENTRY, &entry);
     }
     match service.kind {
         ServiceKind::CableTv | ServiceKind::AntennaTv => {
             if let Some(signal) = picked(scene, "signal", &TV) {
-                answer = answer.says(id, field::SIGNAL, &signal)?;
+                answer = answer.says(id, field::service::SIGNAL, &signal);
             }
         }
         ServiceKind::SatelliteTv => {
             if let Some(single) = picked(scene, "single", &SINGLE) {
-                answer = answer.says(id, field::SINGLE_CABLE, &single)?;
+                answer = answer.says(id, field::service::SINGLE_CABLE, &single);
             }
         }
         ServiceKind::CableInternet => {
@@ -61,13 +60,13 @@ pub(super) fn edits(scene: &Scene<'_>, id: SubjectId, another: bool) -> Told<Ans
             bands.upstream_top_mhz =
                 pending.number("upstream", Quantity::Frequency)?.or(bands.upstream_top_mhz);
             if bands != service.modem.unwrap_or_default() {
-                answer = answer.says(id, field::MODEM, &bands)?;
+                answer = answer.says(id, field::service::MODEM, &bands);
             }
         }
         ServiceKind::ProviderNetwork | ServiceKind::FibreLink => {
             let network = network(scene, service, another)?;
             if network != service.network.clone().unwrap_or_default() {
-                answer = answer.says(id, field::OTHER_NETWORK, &network)?;
+                answer = answer.says(id, field::service::OTHER_NETWORK, &network);
             }
         }
         ServiceKind::PowerOverCoax => {
@@ -77,7 +76,7 @@ pub(super) fn edits(scene: &Scene<'_>, id: SubjectId, another: bool) -> Told<Ans
             let (Some(from), Some(to)) = (from, to) else {
                 return Err(Phrase::new("free-power-both").into());
             };
-            answer = answer.says(id, field::POWER, &PowerFeed { from, to })?;
+            answer = answer.says(id, field::service::POWER, &PowerFeed { from, to });
         }
     }
     Ok(answer)

@@ -1,7 +1,7 @@
 //! After a change: a photo, and whether everything else on the coax is still fine.
 
-use survey::fact::{Edit, SubjectId, value_of};
-use survey::record::{Outcome, OutcomeKind, PhotoRole, Work, field};
+use survey::fact::SubjectId;
+use survey::record::{Asked, Named, Outcome, OutcomeKind, PhotoRole, Reply, Work, field};
 use survey::words::Phrase;
 
 use super::{ResultPlace, put_back};
@@ -12,10 +12,7 @@ use crate::page::photo_slot;
 use crate::place::{Move, Place};
 use crate::scene::Scene;
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::sketch::{Offer, Sketch, UNSURE};
-
-/// The question about the other services, beside what [`Outcome`] says: that there are none, or that one is not sure.
-const QUESTION: &str = "others-fine";
+use crate::sketch::{Offer, Sketch};
 
 pub(super) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), "after", &Phrase::new("after"));
@@ -31,9 +28,9 @@ pub(super) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
     let answer = answered(scene, work);
     let offer = |key: &str| Offer::new(key, Phrase::new(format!("after-{key}")));
     let offers = vec![offer("yes"), offer("no"), offer("nothing"), Offer::unsure()];
-    let now: Vec<_> = answer.map(str::to_owned).into_iter().collect();
+    let now: Vec<_> = answer.map(|reply| reply.name().to_owned()).into_iter().collect();
     sketch.choice("fine", &Phrase::new("after-fine"), false, offers, &now);
-    if answer == Some("no") {
+    if answer == Some(Reply::No) {
         sketch.words(WordsRole::Problem, &Phrase::new("after-not-fine"));
         for caution in work.change.cautions() {
             sketch.caution(&caution.phrase());
@@ -48,12 +45,13 @@ pub(super) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
     sketch.screen
 }
 
-/// The key of the answer that stands.
-fn answered<'a>(scene: &Scene<'a>, work: &Work) -> Option<&'a str> {
+/// The answer that stands. Beside what [`Outcome`] says, the question may be answered by that there are no others, or
+/// that one is not sure.
+fn answered(scene: &Scene<'_>, work: &Work) -> Option<Reply> {
     match work.outcome.others_fine {
-        Some(true) => Some("yes"),
-        Some(false) => Some("no"),
-        None => scene.survey.answer(work.id, QUESTION).and_then(|answer| answer.as_str()),
+        Some(true) => Some(Reply::Yes),
+        Some(false) => Some(Reply::No),
+        None => scene.survey.reply(work.id, Asked::OthersFine),
     }
 }
 
@@ -67,18 +65,17 @@ pub(super) fn take(guide: &mut Guide, id: SubjectId, deed: &Deed) -> Result<Move
             Ok(Move::Stay)
         }
         Deed::Pick { picked, .. } => {
-            let told = picked.first().map(String::as_str);
+            let Some(told) = picked.first().and_then(|key| Reply::of_name(key)) else {
+                return Ok(Move::Stay);
+            };
             let fine = match told {
-                Some("yes") => Some(true),
-                Some("no") => Some(false),
-                Some("nothing" | UNSURE) => None,
+                Reply::Yes => Some(true),
+                Reply::No => Some(false),
+                Reply::Nothing | Reply::Unsure => None,
                 _ => return Ok(Move::Stay),
             };
             let outcome = Outcome { end: OutcomeKind::Done, others_fine: fine };
-            open.write(&[
-                Edit::new(id, field::OUTCOME, value_of(&outcome)?),
-                Edit::new(id, field::asked_field(QUESTION), told.unwrap_or_default()),
-            ])?;
+            open.write(&[field::work::OUTCOME.set(id, &outcome), Asked::OthersFine.set(id, told)])?;
             Ok(if fine == Some(false) { Move::Stay } else { on })
         }
         Deed::Press { key } if key == "next" => Ok(on),

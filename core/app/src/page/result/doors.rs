@@ -1,11 +1,11 @@
 //! The rows of the overview that lead to what follows from the survey, each with how far it is.
 
-use survey::record::OutcomeKind;
+use survey::record::{Asked, OutcomeKind, Reply};
 use survey::report::answers;
 use survey::words::{Arg, Phrase};
 use survey::worklist::{are_adapters_placed, has_no_adapters};
 
-use super::{forecast, handover, keys, private, tests};
+use super::{forecast, handover, keys, tests};
 use crate::place::Place;
 use crate::scene::Scene;
 
@@ -63,8 +63,8 @@ fn work(scene: &Scene<'_>) -> Phrase {
 }
 
 fn privacy(scene: &Scene<'_>) -> Phrase {
-    let told = scene.survey.answer(scene.survey.id, private::QUESTION).and_then(|answer| answer.as_str());
-    Phrase::new(if told == Some("yes") { "door-done" } else { "open" })
+    let told = scene.survey.reply(scene.survey.id, Asked::PrivatePassword);
+    Phrase::new(if told == Some(Reply::Yes) { "door-done" } else { "open" })
 }
 
 fn tested(scene: &Scene<'_>) -> Phrase {

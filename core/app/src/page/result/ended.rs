@@ -1,8 +1,7 @@
 //! Work that is over: done, not possible, put back.
 
-use serde_json::json;
-use survey::fact::{Edit, SubjectId};
-use survey::record::{OutcomeKind, field};
+use survey::fact::SubjectId;
+use survey::record::{Is, OutcomeKind, field};
 use survey::words::Phrase;
 
 use super::{ResultPlace, put_back};
@@ -92,11 +91,8 @@ fn keep_note(guide: &mut Guide, about: SubjectId) -> Result<()> {
     let open = guide.open_survey()?;
     let Some(text) = open.memory.pending.written(NOTE).filter(|text| !text.is_empty()) else { return Ok(()) };
     let note = SubjectId::random();
-    let edits = [
-        Edit::new(note, field::IS, "note"),
-        Edit::new(note, field::ABOUT, json!(about)),
-        Edit::new(note, field::TEXT, text),
-    ];
+    let edits =
+        [Is::Note.begin(note), field::note::ABOUT.set(note, &about), field::note::TEXT.set(note, text)];
     open.write(&edits)?;
     open.memory.pending = Pending::default();
     Ok(())

@@ -1,6 +1,7 @@
 //! What gets through to each room, in words.
 
 use survey::forecast::{Forecast, RoomForecast};
+use survey::record::{Asked, Reply};
 use survey::report::{Met, RoomAnswer, answers};
 use survey::words::{Arg, Phrase};
 
@@ -31,8 +32,7 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
 fn lead(scene: &Scene<'_>, forecast: &Forecast) -> Phrase {
     if forecast.bridge.is_none() {
         let survey = scene.survey;
-        let nowhere =
-            survey.answer(survey.id, "router-at").and_then(|answer| answer.as_str()) == Some("none");
+        let nowhere = survey.reply(survey.id, Asked::RouterAt) == Some(Reply::None);
         return Phrase::new(if nowhere { "forecast-no-outlet-there" } else { "forecast-no-bridge" });
     }
     summary(&answers(scene.survey, forecast))

@@ -3,9 +3,8 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use survey::fact::Edit;
 use survey::file::{FILE_EXTENSION, LeftOut, PackOptions};
-use survey::record::{OutcomeKind, field};
+use survey::record::{Asked, Named, OutcomeKind, Reply};
 use survey::words::{Arg, Phrase};
 
 use super::{ended, waiting, written};
@@ -24,24 +23,24 @@ const PARTS: [(&str, LeftOut); 3] =
     [("owner", LeftOut::Owner), ("photos", LeftOut::Photos), ("notes", LeftOut::Notes)];
 
 /// The answer that says that the report was written.
-const REPORT: &str = "handover-report";
+const REPORT: Asked = Asked::HandoverReport;
 
 /// The same of the file.
-const FILE: &str = "handover-file";
+const FILE: Asked = Asked::HandoverFile;
 
 /// What is given: the report and the file, each by the ending of its name, with the answer that says that it was written.
-const GIVEN: [(&str, &str); 2] = [(REPORT_EXTENSION, REPORT), (FILE_EXTENSION, FILE)];
+const GIVEN: [(&str, Asked); 2] = [(REPORT_EXTENSION, REPORT), (FILE_EXTENSION, FILE)];
 
 const REPORT_EXTENSION: &str = "html";
 
 pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), "handover", &Phrase::new("handover"));
     sketch.able(Ability::Share);
-    let given = GIVEN.iter().filter(|(_, name)| is_given(scene, name)).count();
+    let given = GIVEN.iter().filter(|(_, name)| is_given(scene, *name)).count();
     let lead = if given == GIVEN.len() { "handover-all" } else { "handover-lead" };
     sketch.words(WordsRole::Lead, &Phrase::new(lead));
     sketch.words(WordsRole::Why, &Phrase::new("handover-why"));
-    for (_, name) in GIVEN.iter().filter(|(_, name)| is_given(scene, name)) {
+    for (_, name) in GIVEN.iter().filter(|(_, name)| is_given(scene, *name)) {
         sketch.words(WordsRole::Plain, &Phrase::new(format!("{name}-there")));
     }
     sketch.words(WordsRole::Plain, &counts(scene));
@@ -71,7 +70,7 @@ fn key(scene: &Scene<'_>, end: &str) -> String {
 }
 
 /// Which of them a key is about, by the ending of its name.
-fn given_by(key: &str) -> Option<&'static str> {
+fn given_by(key: &str) -> Option<Asked> {
     let Some(FileAsked::ToWrite { name }) = FileAsked::of(key) else { return None };
     let end = Path::new(&name).extension()?;
     GIVEN.iter().find(|(given, _)| end == *given).map(|(_, answer)| *answer)
@@ -85,7 +84,7 @@ fn presses(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
         let key = key(scene, end);
         let weight = if main && !given { PressWeight::Main } else { PressWeight::Other };
         main &= given;
-        let words = if given { format!("{name}-again") } else { name.to_owned() };
+        let words = if given { format!("{name}-again") } else { name.name().to_owned() };
         sketch.press(&key, &Phrase::new(words), weight);
     }
     if main {
@@ -94,13 +93,13 @@ fn presses(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
 }
 
 /// Whether the report or the file was written once.
-pub(super) fn is_given(scene: &Scene<'_>, name: &str) -> bool {
+pub(super) fn is_given(scene: &Scene<'_>, name: Asked) -> bool {
     scene.survey.answer(scene.survey.id, name).is_some()
 }
 
 /// How many of report and file were written.
 pub(super) fn given(scene: &Scene<'_>) -> usize {
-    GIVEN.iter().filter(|(_, name)| is_given(scene, name)).count()
+    GIVEN.iter().filter(|(_, name)| is_given(scene, *name)).count()
 }
 
 fn counts(scene: &Scene<'_>) -> Phrase {
@@ -164,10 +163,10 @@ pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
 }
 
 /// Keeps that it was written.
-fn was_given(guide: &mut Guide, name: &str) -> Result<()> {
+fn was_given(guide: &mut Guide, name: Asked) -> Result<()> {
     let open = guide.open_survey()?;
     if open.survey.answer(open.survey.id, name).is_none() {
-        open.write(&[Edit::new(open.survey.id, field::asked_field(name), "yes")])?;
+        open.write(&[name.set(open.survey.id, Reply::Yes)])?;
     }
     Ok(())
 }

@@ -1,9 +1,8 @@
 //! What a test said, typed in.
 
 use serde::{Deserialize, Serialize};
-use serde_json::json;
-use survey::fact::{Edit, SubjectId, value_of};
-use survey::record::{HowMeasured, ReadingKind, TestReach, field};
+use survey::fact::SubjectId;
+use survey::record::{HowMeasured, Is, ReadingKind, TestReach, field};
 use survey::words::Phrase;
 
 use super::{ResultPlace, shown, test_socket};
@@ -133,10 +132,10 @@ pub(super) fn take(guide: &mut Guide, outlet: SubjectId, kind: TestKind, deed: &
     let mut edits = Vec::new();
     for measured in readings {
         let id = SubjectId::random();
-        edits.push(Edit::new(id, field::IS, "reading"));
-        edits.push(Edit::new(id, field::MEASURED, value_of(&measured)?));
-        edits.push(Edit::new(id, field::ABOUT, json!(outlet)));
-        edits.push(Edit::new(id, field::HOW, value_of(&how)?));
+        edits.push(Is::Reading.begin(id));
+        edits.push(field::reading::MEASURED.set(id, &measured));
+        edits.push(field::reading::ABOUT.set(id, &outlet));
+        edits.push(field::reading::HOW.set(id, &how));
     }
     open.write(&edits)?;
     Ok(Move::Swap(Place::Result(ResultPlace::Tests)))

@@ -1,12 +1,9 @@
 //! Place the adapters: where each goes and how it is joined, once the work on the cables is done.
 
-use survey::fact::Edit;
 use survey::finding::Caution;
-use survey::record::{Sharing, Survey, field};
+use survey::record::{Asked, Reply, Sharing, Survey};
 use survey::words::Phrase;
-use survey::worklist::{
-    ADAPTERS_PLACED, AdapterToCome, adapters_to_come, adapters_to_get, are_adapters_placed,
-};
+use survey::worklist::{AdapterToCome, adapters_to_come, adapters_to_get, are_adapters_placed};
 
 use super::{ResultPlace, shown};
 use crate::deed::Deed;
@@ -83,13 +80,13 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, adapter: &AdapterToCome) -> RowEn
 pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
     let open = guide.open_survey()?;
     let told = match deed {
-        Deed::Press { key } if key == "placed" && is_open(&open.survey) => "yes",
-        Deed::Press { key } if key == "not-placed" => "no",
+        Deed::Press { key } if key == "placed" && is_open(&open.survey) => Reply::Yes,
+        Deed::Press { key } if key == "not-placed" => Reply::No,
         _ => return Ok(Move::Stay),
     };
-    open.write(&[Edit::new(open.survey.id, field::asked_field(ADAPTERS_PLACED), told)])?;
+    open.write(&[Asked::AdaptersPlaced.set(open.survey.id, told)])?;
     Ok(match told {
-        "yes" => Move::Go(Place::Result(ResultPlace::Private)),
+        Reply::Yes => Move::Go(Place::Result(ResultPlace::Private)),
         _ => Move::Stay,
     })
 }

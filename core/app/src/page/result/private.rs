@@ -2,11 +2,12 @@
 //!
 //! The password itself is never asked for and never kept: only whether it is set.
 
-use serde_json::json;
-use survey::fact::{Edit, SubjectId, value_of};
+use survey::fact::{Edit, SubjectId};
 use survey::finding::{FindingKind, findings};
 use survey::forecast::nodes_of;
-use survey::record::{EntryKind, EntryState, Part, PartKind, ReadingKind, ServiceKind, field};
+use survey::record::{
+    Asked, EntryKind, EntryState, Is, Named, Part, PartKind, ReadingKind, Reply, ServiceKind, field,
+};
 use survey::words::{Arg, Phrase};
 use survey::worklist::are_adapters_placed;
 
@@ -21,10 +22,7 @@ use crate::number::Quantity;
 use crate::place::{Move, Place};
 use crate::scene::Scene;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::sketch::{Offer, Sketch, UNSURE};
-
-/// The question whether the password is set, as an answer about the survey.
-pub(super) const QUESTION: &str = "private-password";
+use crate::sketch::{Offer, Sketch};
 
 pub(super) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), "private", &Phrase::new("private"));
@@ -35,7 +33,7 @@ pub(super) fn show(scene: &Scene<'_>) -> Screen {
         sketch.words(WordsRole::Plain, &Phrase::new("private-not-theirs"));
     }
     let offer = |key: &str| Offer::new(key, Phrase::new(format!("private-{key}")));
-    let now = scene.survey.answer(scene.survey.id, QUESTION).and_then(|answer| answer.as_str());
+    let now = scene.survey.reply(scene.survey.id, Asked::PrivatePassword).map(Named::name);
     let now: Vec<_> = now.map(str::to_owned).into_iter().collect();
     let offers = vec![offer("yes"), offer("no"), offer("none"), Offer::unsure()];
     sketch.choice("password", &Phrase::new("private-password"), false, offers, &now);
@@ -146,10 +144,10 @@ pub(super) fn take(guide: &mut Guide, deed: &Deed) -> Result<Move> {
 fn edits(scene: &Scene<'_>) -> std::result::Result<(Vec<Edit>, bool), Phrase> {
     let pending = scene.pending();
     let mut edits = Vec::new();
-    if let Some(told) = pending.one("password")
-        && matches!(told, "yes" | "no" | "none" | UNSURE)
+    if let Some(told) = pending.one("password").and_then(Reply::of_name)
+        && Asked::PrivatePassword.replies().contains(&told)
     {
-        edits.push(Edit::new(scene.survey.id, field::asked_field(QUESTION), told));
+        edits.push(Asked::PrivatePassword.set(scene.survey.id, told));
     }
     let mut differs = false;
     if let Some(count) = pending.number("nodes", Quantity::Count)? {
@@ -159,12 +157,11 @@ fn edits(scene: &Scene<'_>) -> std::result::Result<(Vec<Edit>, bool), Phrase> {
         let before = seen(scene);
         let reading = before.map_or_else(SubjectId::random, |(reading, _)| reading);
         if before.map(|(_, count)| count) != Some(count) {
-            let measured = value_of(&ReadingKind::NodesSeen { count });
-            let measured = measured.map_err(|_| Phrase::new("number-not-whole"))?;
-            edits.push(Edit::new(reading, field::IS, "reading"));
-            edits.push(Edit::new(reading, field::MEASURED, measured));
+            let measured = ReadingKind::NodesSeen { count };
+            edits.push(Is::Reading.begin(reading));
+            edits.push(field::reading::MEASURED.set(reading, &measured));
             if let Some(bridge) = bridge(scene) {
-                edits.push(Edit::new(reading, field::ABOUT, json!(bridge.id)));
+                edits.push(field::reading::ABOUT.set(reading, &bridge.id));
             }
         }
     }

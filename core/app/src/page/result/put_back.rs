@@ -13,7 +13,7 @@ pub(super) fn put_back(guide: &mut Guide, work: &Work) -> Result<()> {
     if let Some(edits) = work.put_back(&open.survey, open.store.ledger(), others_fine)? {
         open.write(&edits)?;
     } else {
-        open.write(&[work.ended_as(Outcome { end: OutcomeKind::PutBack, others_fine })?])?;
+        open.write(&[work.ended_as(Outcome { end: OutcomeKind::PutBack, others_fine })])?;
         guide.tell(Phrase::new("put-back-by-hand"));
     }
     Ok(())

@@ -103,7 +103,7 @@ pub(super) fn take(guide: &mut Guide, change: ChangeKind, deed: &Deed) -> Result
         }
         Deed::Press { key } if key == "could-not" => {
             let outcome = Outcome { end: OutcomeKind::CouldNot, others_fine: None };
-            let edits = change.ended(outcome)?;
+            let edits = change.ended(outcome);
             guide.open_survey()?.write(&edits)?;
             Ok(Move::Swap(Place::Result(over(&edits, ResultPlace::Ended))))
         }

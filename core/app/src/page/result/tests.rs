@@ -1,8 +1,8 @@
 //! The outlet test, room by room; and whether TV and modem are still fine.
 
-use survey::fact::{Edit, SubjectId};
+use survey::fact::SubjectId;
 use survey::forecast::nodes_of;
-use survey::record::{ReadingKind, Survey, field};
+use survey::record::{Asked, Named, ReadingKind, Reply, Survey};
 use survey::words::{Arg, Phrase};
 
 use super::{ResultPlace, shown};
@@ -12,10 +12,7 @@ use crate::guide::Guide;
 use crate::place::{Move, Place, key_of};
 use crate::scene::Scene;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::sketch::{Offer, Sketch, UNSURE};
-
-/// Whether TV and modem are still fine, as an answer about the survey.
-pub(super) const STILL_FINE: &str = "still-fine";
+use crate::sketch::{Offer, Sketch};
 
 /// The outlets where a test can be run: each that has or shall have an adapter, but the bridge.
 pub(super) fn outlets(survey: &Survey) -> Vec<SubjectId> {
@@ -75,12 +72,12 @@ pub(super) fn show_still_fine(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), "still-fine", &Phrase::new("still-fine"));
     sketch.words(WordsRole::Lead, &Phrase::new("still-fine-ask"));
     sketch.words(WordsRole::Why, &Phrase::new("still-fine-why"));
-    let now = scene.survey.answer(scene.survey.id, STILL_FINE).and_then(|answer| answer.as_str());
+    let now = scene.survey.reply(scene.survey.id, Asked::StillFine);
     let offer = |key: &str| Offer::new(key, Phrase::new(format!("after-{key}")));
     let offers = vec![offer("yes"), offer("no"), offer("nothing"), Offer::unsure()];
-    let picked: Vec<_> = now.map(str::to_owned).into_iter().collect();
+    let picked: Vec<_> = now.map(|reply| reply.name().to_owned()).into_iter().collect();
     sketch.choice("fine", &Phrase::new("still-fine-ask"), false, offers, &picked);
-    if now == Some("no") {
+    if now == Some(Reply::No) {
         sketch.words(WordsRole::Problem, &Phrase::new("still-fine-no"));
         sketch.press("work", &Phrase::new("to-work"), PressWeight::Other);
     }
@@ -92,11 +89,12 @@ pub(super) fn show_still_fine(scene: &Scene<'_>) -> Screen {
 
 pub(super) fn take_still_fine(guide: &mut Guide, deed: &Deed) -> Result<Move> {
     let Deed::Pick { picked, .. } = deed else { return Ok(Move::Stay) };
-    let Some(told @ ("yes" | "no" | "nothing" | UNSURE)) = picked.first().map(String::as_str) else {
+    let told = picked.first().and_then(|key| Reply::of_name(key));
+    let Some(told) = told.filter(|told| Asked::StillFine.replies().contains(told)) else {
         return Ok(Move::Stay);
     };
     let open = guide.open_survey()?;
-    open.write(&[Edit::new(open.survey.id, field::asked_field(STILL_FINE), told)])?;
+    open.write(&[Asked::StillFine.set(open.survey.id, told)])?;
     let on = Move::Go(Place::Result(ResultPlace::Compare));
-    Ok(if told == "no" { Move::Stay } else { on })
+    Ok(if told == Reply::No { Move::Stay } else { on })
 }

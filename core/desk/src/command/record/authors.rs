@@ -4,8 +4,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use serde::Serialize;
-use serde_json::Value;
-use survey::fact::{ActId, AuthorId, Edit, Fact};
+use survey::fact::{ActId, AuthorId, Fact};
 use survey::record::field;
 use survey::story;
 use survey::words::{Arg, Phrase};
@@ -89,7 +88,7 @@ pub fn name(context: &Context, folder: &Path, name: &str) -> Result<(), DeskErro
         None
     } else {
         let edit = if name.is_empty() {
-            Edit::new(me.subject(), field::NAME, Value::Null)
+            field::author::NAME.clear(me.subject())
         } else {
             story::name_author(me, name)
         };

@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use serde::Serialize;
 use survey::SurveyError;
-use survey::fact::{Edit, SurveyId};
+use survey::fact::SurveyId;
 use survey::home::{Entry, Found, Home};
 use survey::record::field;
 use survey::store::{Store, peek};
@@ -150,7 +150,7 @@ fn rename(folder: &Path, name: &str) -> Result<PathBuf, DeskError> {
     home.check_at_rest(folder)?;
     let mut store = open_to_write(folder)?;
     let subject = store.survey_id().subject();
-    store.write(&[Edit::new(subject, field::NAME, name)])?;
+    store.write(&[field::survey::NAME.set(subject, name)])?;
     drop(store);
     if stays { Ok(folder.to_owned()) } else { Ok(home.rename(folder, name)?) }
 }

@@ -1,0 +1,150 @@
+//! The table of fields: everything that a survey can say of a thing, said once.
+//!
+//! A line holds a field's constant, its name in the file (which never changes meaning), the type of its value, and the
+//! member of the record that it becomes; before it stands what it is. From these lines come the typed constants
+//! ([`super::field`]), the fold from facts to records, the difference between two records, how a value is told
+//! ([`crate::story`]), a law of its round trip, and the table in `docs/file.md`.
+//!
+//! To add a field: its line here, its member in the record, the message `field-<name>` in `words/en`. The compiler names
+//! the rest where its type is a new one.
+
+/// Hands the lines of every record to the macro `$then`.
+///
+/// A line without a member is folded by hand in `fold.rs`. `if` behind a member names the condition under which a
+/// record has the field at all.
+macro_rules! every_field {
+    ($then:ident) => {
+        $then! {
+            survey Survey {
+                /// What the survey is called.
+                NAME "name": str => name;
+                /// Where the house is, in the owner's words.
+                PLACE "place": str => place;
+                /// What the internet plan gives.
+                INTERNET "internet": Internet => internet;
+                /// Whose the wiring is, and whether it is shared.
+                BUILDING "building": Building => building;
+                /// What each adapter is unless its outlet says otherwise.
+                NETWORK "network": NetworkPlan => network;
+            }
+            part Part {
+                /// What it is.
+                KIND "kind": PartKind => kind;
+                /// The mark written on tape.
+                TAG "tag": str => tag;
+                /// Where it sits, in words.
+                WHERE "where": str => place;
+                /// Where it gets its signal.
+                FEED "feed": Feed => feed;
+                /// What is printed on it.
+                LABEL "label": str => label;
+                /// What it is rated for, typed by a person: it wins over what is read from the label.
+                RATING "rating": PartRating => rating;
+                /// The room of an outlet.
+                ROOM "room": SubjectId => room;
+                /// What is plugged in at an outlet; an empty list where somebody looked and found nothing.
+                PLUGGED "plugged": [Plugged] => plugged;
+                /// The adapter at an outlet.
+                ADAPTER "adapter": Adapter => adapter;
+                /// How an adapter and a device share an outlet.
+                SHARING "sharing": Sharing => sharing;
+                /// Whether a filter that stops the MoCA band sits at the port of the device at an outlet.
+                DEVICE_FILTER "device_filter": bool => device_filter;
+                /// What comes in at an entry.
+                ENTRY_KIND "entry_kind": EntryKind => entry_kind if is_entry;
+                /// Whether an entry is joined to the world outside.
+                ENTRY_STATE "entry_state": EntryState => entry_state if is_entry;
+                /// How an instrument found it: a measurement, which is a record of its own.
+                MEASUREMENT "measurement": SubjectId;
+            }
+            run Run {
+                /// The mark written on tape.
+                TAG "tag": str => tag;
+                /// The cable's series.
+                CABLE "cable": CableKind => cable;
+                /// How long it is, in metres, and how that is known.
+                LENGTH "length": RunLength => length;
+                /// The connector nearer the street.
+                CONNECTOR_NEAR "connector_near": Connector => connector_near;
+                /// The connector nearer the outlet.
+                CONNECTOR_FAR "connector_far": Connector => connector_far;
+            }
+            room Room {
+                /// What it is called.
+                NAME "name": str => name;
+                /// The speed wished for.
+                WISH "wish": Wish => wish;
+                /// The outlet of another room that serves it.
+                SERVED_FROM "served_from": SubjectId => served_from;
+            }
+            service Service {
+                /// What it is.
+                KIND "kind": ServiceKind => kind;
+                /// The highest frequency that it uses towards the house, MHz.
+                TOP "top_mhz": f64 => top_mhz;
+                /// The entry by which it comes in.
+                ENTRY "entry": SubjectId => entry;
+                /// How TV is sent.
+                SIGNAL "signal": TvSignal => signal;
+                /// What is known of a cable modem's bands.
+                MODEM "modem": ModemBands => modem;
+                /// How several satellite receivers share one cable.
+                SINGLE_CABLE "single_cable": SingleCable => single_cable;
+                /// A coax network that is not ours.
+                OTHER_NETWORK "other_network": OtherNetwork => network;
+                /// Who powers whom over the coax.
+                POWER "power": PowerFeed => power;
+            }
+            reading Reading {
+                /// What was measured.
+                MEASURED "measured": ReadingKind => measured;
+                /// The part it was taken at.
+                ABOUT "about": SubjectId => about;
+                /// The output of that part, from 1.
+                PORT "port": u8 => port;
+                /// How it was taken.
+                HOW "how": HowMeasured => how;
+            }
+            note Note {
+                /// Its text.
+                TEXT "text": str => text;
+                /// What it is about.
+                ABOUT "about": SubjectId => about;
+            }
+            photo Photo {
+                /// The file of the picture.
+                IMAGE "image": PhotoImage => image;
+                /// The part or run that it shows.
+                OF "of": SubjectId => of;
+                /// What of it it shows.
+                ROLE "role": PhotoRole => role;
+            }
+            work Work {
+                /// The change of the work list.
+                CHANGE "change": ChangeKind => change;
+                /// How it ended.
+                OUTCOME "outcome": Outcome => outcome;
+            }
+        }
+    };
+}
+
+/// Hands the lines of those records to the macro `$then` that become no struct with a member for each.
+macro_rules! fields_apart {
+    ($then:ident) => {
+        $then! {
+            author {
+                /// What an author is called: a claim, no proof.
+                NAME "name": str;
+            }
+            measurement {
+                /// How many ports were measured.
+                PORTS "ports": usize;
+                /// SHA-256 of the text, in lower-case hexadecimal.
+                DIGEST "digest": str;
+            }
+        }
+    };
+}
+
+pub(crate) use {every_field, fields_apart};
