@@ -1,8 +1,11 @@
 //! The guide: what is shown now, and what a deed makes of it.
 
 mod aside;
+mod drawn;
 mod errand;
 mod open_survey;
+mod photo;
+mod standpoint;
 
 use std::path::{Path, PathBuf};
 
@@ -22,9 +25,16 @@ use crate::page::{self, Looked};
 use crate::place::{Move, Outside, Place};
 use crate::results::Standing;
 use crate::scene::Scene;
-use crate::screen::{Block, Screen, WordsBlock, WordsRole};
+use crate::screen::{NoticeRole, WayTaken};
 
 pub(crate) use open_survey::OpenSurvey;
+
+/// What was wrong with the last deed, or what it did.
+struct Notice {
+    number: u64,
+    role: NoticeRole,
+    phrase: Phrase,
+}
 
 /// The guide on one device: the surveys of a home folder, one of them open, and the screen that is shown.
 ///
@@ -39,7 +49,11 @@ pub struct Guide {
     /// What a screen outside any survey was given.
     pending: Pending,
     /// What was wrong with the last deed, or what it did.
-    notices: Vec<(WordsRole, Phrase)>,
+    notices: Vec<Notice>,
+    /// Counts what was ever said, so that each notice has an id of its own.
+    told: u64,
+    /// How one came to the screen that is shown.
+    way: WayTaken,
     device: Device,
     /// A file that somebody sent, looked into outside any survey.
     pub(crate) looked: Option<Looked>,
@@ -69,6 +83,8 @@ impl Guide {
             outside: Outside::default(),
             pending: Pending::default(),
             notices: Vec::new(),
+            told: 0,
+            way: WayTaken::Same,
             device,
             looked: None,
             errand: None,
@@ -91,40 +107,19 @@ impl Guide {
         self.effort = effort;
     }
 
-    /// The screen as it stands. Drawing changes nothing.
-    pub fn screen(&self) -> Screen {
-        if let Some(suspended) = &self.suspended {
-            return suspended.screen.clone();
-        }
-        if let Some(errand) = &self.errand {
-            return page::show_errand(self, errand);
-        }
-        let mut screen = match &self.open {
-            None => page::show_outside(self, &self.outside),
-            Some(open) => {
-                let scene = self.scene(open);
-                let place = open.memory.way.last().cloned().unwrap_or(Place::Overview);
-                let mut screen = page::show(open, &scene, &place);
-                screen.back = open.memory.way.len() > 1;
-                screen
-            }
-        };
-        page::in_order(&mut screen);
-        screen.back |= self.open.is_none() && self.outside != Outside::default();
-        let notices = self.notices.iter().map(|(role, phrase)| {
-            let words = self.language.say(phrase);
-            Block::Words(WordsBlock { role: *role, words })
-        });
-        screen.blocks.splice(0..0, notices);
-        screen
-    }
-
     /// Does what was done on the screen that is shown. A deed whose key the screen does not have changes nothing.
     ///
     /// # Errors
     /// What keeps it from being done; nothing is changed then, and what was typed is still there.
     pub fn act(&mut self, deed: &Deed) -> Result<()> {
         self.resume()?;
+        let stood = self.standpoint();
+        let done = self.done(deed);
+        self.way = stood.way_to(&self.standpoint());
+        done
+    }
+
+    fn done(&mut self, deed: &Deed) -> Result<()> {
         self.notices.clear();
         if self.act_on_errand(deed) {
             return Ok(());
@@ -205,11 +200,14 @@ impl Guide {
     pub fn open(&mut self, folder: &Path) -> Result<()> {
         self.close()?;
         let store = Store::open(folder, self.author)?;
+        // Left behind by an app that died.
+        store.drop_small_photos()?;
         let mut open = OpenSurvey::of(store, &self.home, self.device.name())?;
         if open.memory.way.is_empty() {
             open.memory.go(Place::Overview);
         }
         self.open = Some(open);
+        self.way = WayTaken::On;
         self.begin_if_wanted();
         Ok(())
     }
@@ -249,8 +247,11 @@ impl Guide {
     pub fn close(&mut self) -> Result<()> {
         self.end_errand();
         self.remember()?;
-        self.open = None;
+        if let Some(open) = self.open.take() {
+            open.store.drop_small_photos()?;
+        }
         self.suspended = None;
+        self.way = WayTaken::Back;
         self.outside = Outside::default();
         self.pending = Pending::default();
         Ok(())
@@ -297,12 +298,17 @@ impl Guide {
 
     /// Says on the screen what was wrong.
     pub(crate) fn tell(&mut self, problem: Phrase) {
-        self.notices.push((WordsRole::Problem, problem));
+        self.notify(NoticeRole::Problem, problem);
     }
 
     /// Says on the screen what was done.
     pub(crate) fn tell_done(&mut self, done: Phrase) {
-        self.notices.push((WordsRole::Lead, done));
+        self.notify(NoticeRole::Done, done);
+    }
+
+    fn notify(&mut self, role: NoticeRole, phrase: Phrase) {
+        self.told += 1;
+        self.notices.push(Notice { number: self.told, role, phrase });
     }
 
     /// Tells the other copies of the open survey on this device what was forgotten in it.

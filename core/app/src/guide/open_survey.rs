@@ -83,7 +83,13 @@ impl OpenSurvey {
 
     /// Reads the records anew after something was written.
     pub(crate) fn read(&mut self) -> Result<()> {
-        self.survey = fold(self.store.ledger(), self.store.survey_id())?;
+        let survey = fold(self.store.ledger(), self.store.survey_id())?;
+        let photos_went = self.survey.photos.keys().any(|photo| !survey.photos.contains_key(photo));
+        self.survey = survey;
+        if photos_went {
+            // What was forgotten must not live on in a small picture.
+            self.store.drop_small_photos()?;
+        }
         self.returnable = returnable(&mut self.store)?;
         self.revision += 1;
         Ok(())

@@ -26,8 +26,8 @@ pub(super) fn show(scene: &Scene<'_>, question: &Question) -> Screen {
     sketch.words(WordsRole::Lead, &asked);
     sketch.words_if_known(WordsRole::Why, &asked.attribute("why"));
     sketch.words_if_known(WordsRole::How, &asked.attribute("how"));
-    for figure in crate::picture::of(question, scene) {
-        sketch.block(Block::Figure(figure));
+    for (figure, drawn) in crate::picture::of(question, scene) {
+        sketch.figure(&figure, &drawn);
     }
     let told = sketch.screen.blocks.len();
     question.draw(scene, &mut sketch);
@@ -94,7 +94,7 @@ pub(super) fn take(guide: &mut Guide, question: &Question, deed: &Deed) -> Resul
             let one = guide.with_scene(|scene| is_answered_by_one_pick(&show(scene, question)))?;
             if one { answer(guide, question) } else { Ok(Move::Stay) }
         }
-        Deed::Write { .. } | Deed::Measure { .. } => {
+        Deed::Write { .. } | Deed::Measure { .. } | Deed::Print { .. } => {
             open.memory.pending.keep(deed);
             Ok(Move::Stay)
         }

@@ -6,7 +6,7 @@ use survey::words::Phrase;
 use crate::errand::Errand;
 use crate::guide::Guide;
 use crate::place::Place;
-use crate::screen::{Block, HowFarBlock, PressBlock, PressWeight, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::sketch::Sketch;
 
 /// The key that stops it.
@@ -17,18 +17,10 @@ pub(crate) fn show(guide: &Guide, errand: &Errand) -> Screen {
     let mut sketch = Sketch::new(guide.language(), guide.pending(), "errand", &doing);
     match errand.outcome() {
         None => {
-            let stop = PressBlock {
-                key: ERRAND_STOP.into(),
-                words: sketch.say(&Phrase::new("errand-stop")),
-                weight: PressWeight::Other,
-            };
-            let (name, thousandths) = (sketch.say(&doing), errand.work().progress());
-            sketch.block(Block::HowFar(HowFarBlock { name, thousandths, stop: Some(stop) }));
-            let says = if errand.work().is_stopped() {
-                Phrase::new("errand-stopping")
-            } else {
-                doing.attribute("stop")
-            };
+            let (work, stop) = (errand.work(), Phrase::new("errand-stop"));
+            sketch.how_far(&doing, work.progress(), (ERRAND_STOP, &stop), work.is_stopped());
+            let says =
+                if work.is_stopped() { Phrase::new("errand-stopping") } else { doing.attribute("stop") };
             sketch.words(WordsRole::Why, &says);
         }
         Some(outcome) => {

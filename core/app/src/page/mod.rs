@@ -33,7 +33,7 @@ use crate::guide::{Guide, OpenSurvey};
 use crate::journey::journey;
 use crate::place::{Move, Outside, Place};
 use crate::scene::Scene;
-use crate::screen::{Ability, Block, HowFar, PhotoShown, PhotoSlotBlock, PressWeight, Screen};
+use crate::screen::{Ability, Block, FigureDrawn, HowFar, PressWeight, Screen};
 use crate::sketch::Sketch;
 
 pub(crate) use errand::{ERRAND_STOP, show as show_errand};
@@ -58,6 +58,17 @@ pub(crate) fn show(open: &OpenSurvey, scene: &Scene<'_>, place: &Place) -> Scree
     };
     screen.trail = trail(scene, place);
     screen
+}
+
+/// The drawings of a screen within a survey.
+pub(crate) fn figures(scene: &Scene<'_>, place: &Place) -> Vec<FigureDrawn> {
+    match place {
+        Place::Ask(question) => {
+            crate::picture::of(question, scene).into_iter().map(|(_, drawn)| drawn).collect()
+        }
+        Place::Result(ResultPlace::Map) => result::figures(scene),
+        _ => Vec::new(),
+    }
 }
 
 /// Does what was done on a screen within a survey.
@@ -163,7 +174,7 @@ pub(crate) fn photo_slot(
             Some(PhotoRole::Place) => "photo-place",
             None => "photo-of-part",
         };
-        PhotoShown { photo: photo.id.to_string(), name: sketch.say(&Phrase::new(name)), key: None }
+        sketch.photo(photo.id, &Phrase::new(name), None)
     });
     let photos: Vec<_> = photos.collect();
     let name = match role {
@@ -172,8 +183,6 @@ pub(crate) fn photo_slot(
         PhotoRole::Label => "take-photo-label",
         PhotoRole::Place => "take-photo-place",
     };
-    let name = sketch.say(&Phrase::new(name));
-    sketch.able(Ability::Camera);
     sketch.able(Ability::Torch);
-    sketch.block(Block::PhotoSlot(PhotoSlotBlock { key: key.into(), name, photos, burst: false }));
+    sketch.photo_slot(key, &Phrase::new(name), photos, false);
 }

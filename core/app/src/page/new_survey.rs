@@ -7,14 +7,20 @@ use crate::device::Working;
 use crate::error::Result;
 use crate::guide::Guide;
 use crate::place::{Move, Outside};
-use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::sketch::Sketch;
 
 pub(super) fn show(guide: &Guide) -> Screen {
     let mut sketch = Sketch::new(guide.language(), guide.pending(), "new-survey", &Phrase::new("new-survey"));
     sketch.words(WordsRole::Lead, &Phrase::new("new-survey-lead"));
     sketch.words(WordsRole::Why, &Phrase::new("new-survey-why"));
-    sketch.writing("name", &Phrase::new("new-survey-name"), Some(&Phrase::new("new-survey-hint")), false, "");
+    sketch.writing(
+        "name",
+        &Phrase::new("new-survey-name"),
+        Some(&Phrase::new("new-survey-hint")),
+        WritingKind::Name,
+        "",
+    );
     sketch.press("make", &Phrase::new("new-survey-make"), PressWeight::Main);
     sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
     sketch.screen

@@ -37,7 +37,7 @@ pub(super) fn show(guide: &Guide, folder: &Path) -> Screen {
                 sketch.press("aside", &Phrase::new("survey-set-aside"), PressWeight::Other);
                 sketch.press("mend", &Phrase::new("survey-check"), PressWeight::Quiet);
             }
-            sketch.confirm("delete", &Phrase::new("survey-delete"));
+            sketch.confirm_loss("delete", &Phrase::new("survey-delete"));
         }
         Err(error) => {
             for phrase in trouble(error) {
@@ -47,7 +47,7 @@ pub(super) fn show(guide: &Guide, folder: &Path) -> Screen {
                 sketch.press("mend", &Phrase::new("survey-mend"), PressWeight::Main);
             }
             if folder.is_dir() {
-                sketch.confirm("delete", &Phrase::new("survey-delete"));
+                sketch.confirm_loss("delete", &Phrase::new("survey-delete"));
             }
         }
     }

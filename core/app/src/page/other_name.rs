@@ -12,7 +12,7 @@ use crate::deed::Deed;
 use crate::error::Result;
 use crate::guide::{Guide, folder_name};
 use crate::place::{Move, Outside};
-use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::sketch::Sketch;
 
 pub(super) fn show_rename(guide: &Guide, folder: &Path) -> Screen {
@@ -21,7 +21,7 @@ pub(super) fn show_rename(guide: &Guide, folder: &Path) -> Screen {
     let mut sketch =
         Sketch::new(guide.language(), guide.pending(), "survey-rename", &Phrase::new("survey-rename"));
     sketch.words(WordsRole::Why, &Phrase::new("survey-rename-why"));
-    sketch.writing("name", &Phrase::new("new-survey-name"), None, false, &now);
+    sketch.writing("name", &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
     sketch.press("rename", &Phrase::new("survey-rename-do"), PressWeight::Main);
     sketch.press("not", &Phrase::new("survey-leave"), PressWeight::Quiet);
     sketch.screen
@@ -62,7 +62,7 @@ pub(super) fn show_copy(guide: &Guide, folder: &Path) -> Screen {
     let summary = peek(folder).map(|look| look.summary).unwrap_or_default();
     let now = Phrase::new("survey-copy-name").phrase("name", surveys::named(&summary, folder));
     let now = guide.say(&now);
-    sketch.writing("name", &Phrase::new("new-survey-name"), None, false, &now);
+    sketch.writing("name", &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
     sketch.press("copy", &Phrase::new("survey-copy-do"), PressWeight::Main);
     sketch.press("not", &Phrase::new("survey-leave"), PressWeight::Quiet);
     sketch.screen

@@ -7,7 +7,7 @@ use crate::device::Working;
 use crate::error::Result;
 use crate::guide::Guide;
 use crate::place::{Move, Outside};
-use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::sketch::{Offer, Sketch};
 
 pub(super) fn show(guide: &Guide) -> Screen {
@@ -18,7 +18,7 @@ pub(super) fn show(guide: &Guide) -> Screen {
         "name",
         &Phrase::new("device-name"),
         Some(&Phrase::new("device-name-hint")),
-        false,
+        WritingKind::Name,
         device.name(),
     );
     let unit = match guide.language().figures().length_unit {

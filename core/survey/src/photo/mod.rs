@@ -15,6 +15,7 @@ mod orientation;
 mod picture;
 mod png;
 mod png_data;
+mod small;
 mod thumbnail;
 
 pub use crop::Crop;

@@ -8,7 +8,7 @@ use crate::error::Result;
 use crate::guide::Guide;
 use crate::place::{Move, key_of};
 use crate::scene::Scene;
-use crate::screen::{PressWeight, RowEntry};
+use crate::screen::{PressWeight, RowEntry, WritingKind};
 use crate::sketch::Sketch;
 
 /// A tag's letters and number, so that S2 comes before S10; what has no tag comes last.
@@ -35,7 +35,13 @@ pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, name: &Phrase, fi
     let parts: Vec<_> = by_tag(scene.survey).into_iter().filter(|part| fits(part)).collect();
     let found: Vec<_> = parts.iter().filter(|part| matches(scene, part, &wanted)).collect();
     if parts.len() > 10 || !wanted.is_empty() {
-        sketch.writing("find", &Phrase::new("free-find"), Some(&Phrase::new("free-find.hint")), false, "");
+        sketch.writing(
+            "find",
+            &Phrase::new("free-find"),
+            Some(&Phrase::new("free-find.hint")),
+            WritingKind::Search,
+            "",
+        );
     }
     let page = page(scene).min(found.len().saturating_sub(1) / ROWS);
     let shown = found.iter().skip(page * ROWS).take(ROWS);

@@ -179,7 +179,7 @@ pub(super) fn take(guide: &mut Guide, place: &FieldPlace, deed: &Deed) -> Result
             Ok(Move::Stay)
         }
         Deed::Photo { key, file } if key == "photo" => photographed(guide, place, file),
-        Deed::Photo { .. } | Deed::File { .. } | Deed::Back => Ok(Move::Stay),
+        Deed::Photo { .. } | Deed::Print { .. } | Deed::File { .. } | Deed::Back => Ok(Move::Stay),
     }
 }
 

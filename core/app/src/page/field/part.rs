@@ -14,7 +14,7 @@ use crate::error::Result;
 use crate::guide::Guide;
 use crate::place::{Move, Place, key_of, subject_of};
 use crate::scene::Scene;
-use crate::screen::{PressWeight, RowEntry, WordsRole};
+use crate::screen::{PressWeight, RowEntry, WordsRole, WritingKind};
 use crate::sketch::Sketch;
 
 /// The most notes and readings that a part's screen shows.
@@ -56,7 +56,7 @@ pub(super) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     }
     sketch.press("edit", &Phrase::new("free-edit"), PressWeight::Other);
     let remove = Phrase::new("free-remove-part").phrase("part", naming::part(survey, id));
-    sketch.confirm("remove", &remove);
+    sketch.confirm_loss("remove", &remove);
     sketch
 }
 
@@ -73,7 +73,7 @@ pub(super) fn notes(scene: &Scene<'_>, sketch: &mut Sketch<'_>, about: SubjectId
         sketch.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
     }
     if is_noting(scene) {
-        sketch.writing("note", &Phrase::new("free-note-new"), None, true, "");
+        sketch.writing("note", &Phrase::new("free-note-new"), None, WritingKind::Note, "");
         sketch.press("add-note", &Phrase::new("free-note-add"), PressWeight::Main);
     } else {
         sketch.press("note-new", &Phrase::new("free-note-write"), PressWeight::Other);

@@ -6,7 +6,6 @@ use survey::story;
 use survey::words::Phrase;
 
 use crate::scene::Scene;
-use crate::screen::{Block, ReadingBlock};
 use crate::sketch::Sketch;
 
 /// The newest of these readings.
@@ -19,8 +18,7 @@ pub(super) fn blocks<'a>(
     let mut readings: Vec<_> = readings.collect();
     readings.sort_by_cached_key(|reading| std::cmp::Reverse(written(scene, reading)));
     for reading in readings.into_iter().take(most) {
-        let block = block(scene, sketch, reading);
-        sketch.block(Block::Reading(block));
+        block(scene, sketch, reading);
     }
 }
 
@@ -29,7 +27,7 @@ pub(super) fn written(scene: &Scene<'_>, reading: &Reading) -> Option<survey::fa
     scene.ledger.shown(reading.id, field::MEASURED).map(survey::fact::Fact::id)
 }
 
-fn block(scene: &Scene<'_>, sketch: &Sketch<'_>, reading: &Reading) -> ReadingBlock {
+fn block(scene: &Scene<'_>, sketch: &mut Sketch<'_>, reading: &Reading) {
     let survey = scene.survey;
     let place = match (reading.about, reading.port) {
         (Some(part), Some(port)) => naming::port(survey, part, port),
@@ -48,9 +46,7 @@ fn block(scene: &Scene<'_>, sketch: &Sketch<'_>, reading: &Reading) -> ReadingBl
             .text("when", story::date_and_time(fact.id().ms()))
             .phrase("author", story::author(scene.ledger, fact.by(), scene.me))
     });
-    ReadingBlock {
-        name: sketch.say(&Phrase::new(kind).phrase("place", place)),
-        says: sketch.say(&story::value(survey, field::MEASURED, &value)),
-        remark: remark.map(|remark| sketch.say(&remark)).unwrap_or_default(),
-    }
+    let (name, says) =
+        (Phrase::new(kind).phrase("place", place), story::value(survey, field::MEASURED, &value));
+    sketch.reading(reading.id, &name, &says, remark.as_ref());
 }

@@ -13,7 +13,7 @@ use crate::error::Result;
 use crate::guide::Guide;
 use crate::place::{Move, Place, key_of, subject_of};
 use crate::scene::Scene;
-use crate::screen::PressWeight;
+use crate::screen::{PressWeight, WritingKind};
 use crate::sketch::{Offer, Sketch};
 
 /// The most rooms that are listed, and the most outlets that may serve one.
@@ -32,7 +32,7 @@ pub(super) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     };
     let rows = rooms.iter().take(MOST).map(row).collect();
     sketch.rows(&Phrase::new("free-rooms-rows"), rows);
-    sketch.writing("name", &Phrase::new("free-room-new"), None, false, "");
+    sketch.writing("name", &Phrase::new("free-room-new"), None, WritingKind::Name, "");
     sketch.press("add", &Phrase::new("free-room-add"), PressWeight::Main);
     sketch
 }
@@ -60,7 +60,7 @@ pub(super) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     let survey = scene.survey;
     let Some(room) = survey.rooms.get(&id) else { return gone(scene, "free-room") };
     let mut sketch = sketch(scene, &Phrase::new("free-room").text("room", &room.name));
-    sketch.writing("name", &Phrase::new("free-room-name"), None, false, &room.name);
+    sketch.writing("name", &Phrase::new("free-room-name"), None, WritingKind::Name, &room.name);
     let outlets: Vec<_> =
         finder::by_tag(survey).into_iter().filter(|part| part.kind == PartKind::Outlet).collect();
     let here = outlets.iter().filter(|part| part.room == Some(id)).take(OUTLETS);
@@ -85,7 +85,7 @@ pub(super) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
         sketch.choice("served", &Phrase::new("free-served"), false, offers, &now);
     }
     sketch.press("save", &Phrase::new("free-save"), PressWeight::Main);
-    sketch.confirm("remove", &Phrase::new("free-remove-room").text("room", &room.name));
+    sketch.confirm_loss("remove", &Phrase::new("free-remove-room").text("room", &room.name));
     sketch
 }
 

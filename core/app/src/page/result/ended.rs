@@ -13,7 +13,7 @@ use crate::guide::Guide;
 use crate::page::photo_slot;
 use crate::place::{Move, Place, key_of};
 use crate::scene::Scene;
-use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::sketch::Sketch;
 
 /// The most notes on one thing that are shown, and the key of a new one.
@@ -34,7 +34,13 @@ pub(super) fn rows(scene: &Scene<'_>, sketch: &mut Sketch<'_>, most: usize) {
             .map(|work| {
                 let not_fine = work.outcome.others_fine == Some(false) && end == OutcomeKind::Done;
                 let remark = not_fine.then(|| Phrase::new("ended-not-fine"));
-                sketch.row(Some(key_of("ended", work.id)), &work.what(scene.survey), None, remark.as_ref())
+                let row = sketch.row(
+                    Some(key_of("ended", work.id)),
+                    &work.what(scene.survey),
+                    None,
+                    remark.as_ref(),
+                );
+                if end == OutcomeKind::Done { row.to_do(true) } else { row }
             })
             .collect();
         sketch.rows(&Phrase::new(name), rows);
@@ -83,7 +89,8 @@ fn notes(scene: &Scene<'_>, sketch: &mut Sketch<'_>, about: SubjectId) {
     for note in scene.survey.notes_on(Some(about)).take(NOTES) {
         sketch.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
     }
-    sketch.writing(NOTE, &Phrase::new("ended-note"), None, true, "");
+    sketch.writing(NOTE, &Phrase::new("ended-note"), None, WritingKind::Note, "");
+    sketch.submitted_by("keep-note");
     sketch.press("keep-note", &Phrase::new("free-note-add"), PressWeight::Other);
 }
 

@@ -19,7 +19,7 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>, name: &str) -> Screen {
         return sketch.screen;
     };
     sketch.screen.title = sketch.say(&finding.weight().phrase());
-    sketch.words(WordsRole::Lead, &finding.what());
+    sketch.weighty_words(WordsRole::Lead, &finding.what(), findings::severity(finding.weight()));
     let cautions: Vec<Phrase> = finding.cautions().iter().map(|caution| caution.phrase()).collect();
     let rows = finding
         .at

@@ -8,7 +8,7 @@ use super::{shown, waiting};
 use crate::guide::OpenSurvey;
 use crate::results::Worked;
 use crate::scene::Scene;
-use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
+use crate::screen::{PressWeight, RowEntry, Screen, Severity, WordsRole};
 use crate::sketch::Sketch;
 
 pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
@@ -38,7 +38,17 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
 /// One finding as a row that leads to it.
 pub(super) fn row(sketch: &Sketch<'_>, worked: &Worked, finding: &Finding) -> RowEntry {
     let key = format!("finding:{}", name(worked, finding));
-    sketch.row(Some(key), &finding.what(), None, None)
+    sketch.row(Some(key), &finding.what(), None, None).weighs(severity(finding.weight()))
+}
+
+/// How much a finding weighs, as a state.
+pub(super) const fn severity(weight: Weight) -> Severity {
+    match weight {
+        Weight::Grave => Severity::Grave,
+        Weight::Costly => Severity::Costly,
+        Weight::Minor => Severity::Minor,
+        Weight::Note => Severity::Note,
+    }
 }
 
 /// Whether a finding is at a part, or concerns it.

@@ -16,7 +16,7 @@ use crate::journey::journey;
 use crate::page::share;
 use crate::place::{Move, Place};
 use crate::scene::Scene;
-use crate::screen::{Ability, FileAsked, PressWeight, RowEntry, Screen, WordsRole};
+use crate::screen::{Ability, FileAsked, PressWeight, RowEntry, RowMark, Screen, WordsRole};
 use crate::sketch::Sketch;
 
 /// What may stay out of the file, by the word in its key.
@@ -51,7 +51,8 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
         .map(|(word, part)| {
             let says = if out.contains(part) { "handover-stays-out" } else { "handover-goes-along" };
             let head = Phrase::new(format!("handover-{word}"));
-            sketch.row(Some(format!("without:{word}")), &head, Some(&Phrase::new(says)), None)
+            let row = sketch.row(Some(format!("without:{word}")), &head, Some(&Phrase::new(says)), None);
+            row.switched(!out.contains(part))
         })
         .collect();
     sketch.rows(&Phrase::new("handover-options"), rows);
@@ -126,13 +127,14 @@ fn left_open(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     ] {
         if count > 0 {
             let head = Phrase::new(id).with("count", Arg::Count(count));
-            rows.push(sketch.row(Some(key.to_owned()), &head, None, None));
+            rows.push(sketch.row(Some(key.to_owned()), &head, None, None).to_do(false));
         }
     }
     let unknown = worked.unknowns.len() as u64;
     if unknown > 0 {
         let head = Phrase::new("left-unknown").with("count", Arg::Count(unknown));
-        rows.push(sketch.row(Some("unknowns".to_owned()), &head, None, None));
+        let row = sketch.row(Some("unknowns".to_owned()), &head, None, None);
+        rows.push(row.marked(RowMark::NotKnown));
     }
     sketch.rows(&Phrase::new("handover-left"), rows);
 }

@@ -4,6 +4,7 @@
 //! read in [`keys`].
 
 mod after;
+mod bars;
 mod compare;
 mod doors;
 mod ended;
@@ -43,6 +44,7 @@ use crate::scene::Scene;
 use crate::screen::Screen;
 
 pub(super) use doors::{door, doors};
+pub(super) use map::figures;
 pub(crate) use numbers::TestKind;
 
 /// A screen of this folder.

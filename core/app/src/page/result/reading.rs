@@ -10,7 +10,7 @@ use crate::error::Result;
 use crate::guide::Guide;
 use crate::place::Move;
 use crate::scene::Scene;
-use crate::screen::{Block, PressWeight, ReadingBlock, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::sketch::Sketch;
 
 /// Whether a reading belongs to an outlet test: what a level meter or the modem's page says does not.
@@ -47,11 +47,10 @@ pub(super) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
         None => sketch.words(WordsRole::Problem, &Phrase::new("gone")),
         Some(reading) => {
             let about = reading.about.map(|part| naming::part(scene.survey, part));
-            let name = sketch.say(&about.unwrap_or_else(|| Phrase::new("place-house")));
-            let remark = reading.how.map(|told| sketch.say(&how(told))).unwrap_or_default();
-            let says = sketch.say(&naming::reading(reading.measured));
-            sketch.block(Block::Reading(ReadingBlock { name, says, remark }));
-            sketch.confirm("remove", &Phrase::new("reading-remove"));
+            let name = about.unwrap_or_else(|| Phrase::new("place-house"));
+            let remark = reading.how.map(how);
+            sketch.reading(id, &name, &naming::reading(reading.measured), remark.as_ref());
+            sketch.confirm_loss("remove", &Phrase::new("reading-remove"));
         }
     }
     sketch.press("tests", &Phrase::new("to-tests"), PressWeight::Main);

@@ -11,7 +11,7 @@ use crate::ask::Question;
 use crate::guide::OpenSurvey;
 use crate::results::{Weighed, Worked};
 use crate::scene::Scene;
-use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
+use crate::screen::{PressWeight, RowEntry, RowMark, Screen, WordsRole};
 use crate::sketch::Sketch;
 
 /// How many are offered as presses.
@@ -80,7 +80,7 @@ pub(super) fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, weighed: &Weighed) -> 
         (None, Some(_)) => Phrase::new("worth-little"),
         (None, None) => matters(survey, &unknown.matters),
     };
-    sketch.row(key, &unknown.place, Some(&unknown.what), Some(&matters))
+    sketch.row(key, &unknown.place, Some(&unknown.what), Some(&matters)).marked(RowMark::NotKnown)
 }
 
 fn matters(survey: &Survey, matters: &Matters) -> Phrase {

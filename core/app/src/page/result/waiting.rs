@@ -5,7 +5,7 @@ use survey::words::Phrase;
 use crate::guide::OpenSurvey;
 use crate::long_work::LongWork;
 use crate::results::{Standing, Worked};
-use crate::screen::{Block, HowFarBlock, PressBlock, PressWeight, WordsRole};
+use crate::screen::{PressWeight, WordsRole};
 use crate::sketch::Sketch;
 
 /// What was worked out; else draws how far it is, or why it is not there, with a way on.
@@ -24,13 +24,8 @@ pub(super) fn worked<'a>(open: &'a OpenSurvey, sketch: &mut Sketch<'_>) -> Optio
 }
 
 fn how_far(sketch: &mut Sketch<'_>, work: &LongWork) {
-    let stop = PressBlock {
-        key: "stop".into(),
-        words: sketch.say(&Phrase::new("work-stop")),
-        weight: PressWeight::Other,
-    };
-    let name = sketch.say(&Phrase::new("work-running"));
-    sketch.block(Block::HowFar(HowFarBlock { name, thousandths: work.progress(), stop: Some(stop) }));
+    let (name, stop) = (Phrase::new("work-running"), Phrase::new("work-stop"));
+    sketch.how_far(&name, work.progress(), ("stop", &stop), work.is_stopped());
     sketch.words(WordsRole::Why, &Phrase::new("work-running-why"));
     sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
 }

@@ -30,7 +30,7 @@ pub(super) fn show(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) ->
         if subject == scene.me.subject() {
             sketch.words(WordsRole::Plain, &Phrase::new("forget-own-name"));
         }
-        sketch.confirm("forget", &Phrase::new("forget-first"));
+        sketch.confirm_loss("forget", &Phrase::new("forget-first"));
     }
     sketch.press("keep", &Phrase::new("forget-keep"), PressWeight::Main);
     sketch.screen
@@ -40,7 +40,7 @@ pub(super) fn show(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) ->
 pub(super) fn show_for_others(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) -> Screen {
     let mut sketch = sketch(scene, subject, name, "share-forget-for-others");
     sketch.words(WordsRole::Lead, &Phrase::new("forget-others"));
-    sketch.confirm("forget", &Phrase::new("forget-second"));
+    sketch.confirm_loss("forget", &Phrase::new("forget-second"));
     sketch.press("keep", &Phrase::new("forget-keep"), PressWeight::Main);
     sketch.screen
 }

@@ -30,8 +30,8 @@ pub(super) fn show(scene: &Scene<'_>) -> Screen {
     sketch.able(Ability::Share);
     if let Some(there) = scene.pending().written(THERE).filter(|there| !there.is_empty()) {
         sketch.words(WordsRole::Lead, &Phrase::new("share-pack-there").text("file", there));
-        sketch.confirm("replace", &Phrase::new("share-pack-replace"));
-        sketch.press(&place(scene), &Phrase::new("share-pack-elsewhere"), PressWeight::Main);
+        sketch.confirm_loss("replace", &Phrase::new("share-pack-replace"));
+        sketch.press_for_a_place(&place(scene), &Phrase::new("share-pack-elsewhere"), PressWeight::Main);
         sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
         return sketch.screen;
     }

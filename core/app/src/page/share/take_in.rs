@@ -44,8 +44,11 @@ pub(super) fn show(open: &OpenSurvey, scene: &Scene<'_>) -> Screen {
                 sketch.words(WordsRole::Lead, &Phrase::new("share-nothing-new"));
             } else {
                 sketch.words(WordsRole::Aside, &Phrase::new("share-look-only"));
-                let id = if look.forgotten.is_empty() { "share-take" } else { "share-take-and-forget" };
-                sketch.confirm("take", &Phrase::new(id));
+                if look.forgotten.is_empty() {
+                    sketch.confirm("take", &Phrase::new("share-take"));
+                } else {
+                    sketch.confirm_loss("take", &Phrase::new("share-take-and-forget"));
+                }
             }
             sketch.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
         }
@@ -65,7 +68,7 @@ fn put_back_block(open: &OpenSurvey, sketch: &mut Sketch<'_>) {
     match open.returnable {
         Ok(facts) => {
             let phrase = Phrase::new("share-put-back").with("count", Arg::Count(facts as u64));
-            sketch.confirm("put-back", &phrase);
+            sketch.confirm_loss("put-back", &phrase);
         }
         Err(CannotPutBack::WrittenSince) => {
             sketch.words(WordsRole::Aside, &Phrase::new("share-written-since"));

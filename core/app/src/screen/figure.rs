@@ -1,7 +1,14 @@
-//! Drawings: marks in a unit box, as a shell draws them on its canvas.
+//! Drawings: marks in a unit box, as a shell draws them on its canvas. A screen only names its drawings; a shell fetches
+//! one when its version has changed.
 
-use survey::figure::{Anchor, Dash, Figure, Fill, Mark, Shape, Weight};
+use std::collections::BTreeMap;
+
+use survey::fact::SubjectId;
+use survey::figure::{Anchor, Dash, Figure, Fill, Ink, Mark, Shape, Weight};
 use survey::words::Language;
+
+use super::Aloud;
+use crate::short_hash::short_hash;
 
 /// A place in a drawing: x from 0 (left) to 1 (right), y from 0 (top) downwards, in the same unit.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -34,6 +41,31 @@ pub enum MarkDash {
     Dashed,
     /// In dots.
     Dotted,
+    /// Unbroken, with a short slanting stroke every 12 units of 1/96 inch: a thin cable.
+    Struck,
+    /// Two lines 4 units of 1/96 inch apart: what is not ours.
+    Double,
+}
+
+/// What a mark is drawn with. A shell has an ink for each, by day and by night; it only adds to what line and word say.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum MarkInk {
+    /// Words, numbers, and what else is to be read.
+    Text,
+    /// What stands back.
+    Quiet,
+    /// What is meant, among many things.
+    Accent,
+    /// What was seen: parts and cables.
+    Cable,
+    /// The weakest way.
+    Weak,
+    /// What was measured.
+    Measured,
+    /// What wants looking after.
+    Warning,
+    /// What is reckoned and not seen.
+    Pencil,
 }
 
 /// The inside of a shape.
@@ -114,15 +146,27 @@ pub struct FigureMark {
     pub dash: MarkDash,
     /// Its inside.
     pub fill: MarkFill,
+    /// The ink of its line and its inside.
+    pub ink: MarkInk,
     /// The key that a touch on it presses, if it leads on.
     pub key: Option<String>,
     /// What it stands for, for those who do not see it; empty for what only adorns.
     pub name: String,
+    /// Whether another mark stands for the same: a screen reader passes over this one.
+    pub repeats: bool,
 }
 
-/// A drawing.
+/// A drawing, as the screen names it. [`Guide::figure`](crate::Guide::figure) gives its marks.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FigureBlock {
+    /// Its id on the screen.
+    pub id: String,
+    /// What a screen reader says of it.
+    pub aloud: Aloud,
+    /// Which drawing it is.
+    pub figure: String,
+    /// Another one whenever something in it has changed, the language too.
+    pub version: String,
     /// Its name.
     pub name: String,
     /// What it shows, in sentences.
@@ -131,25 +175,79 @@ pub struct FigureBlock {
     pub aspect: f64,
     /// The width at which it was laid out to be read, in units of 1/96 inch.
     pub natural_width: f64,
+    /// The keys that its marks press, each once.
+    pub keys: Vec<String>,
+}
+
+/// The marks of a drawing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FigureDrawn {
+    /// Which drawing it is.
+    pub figure: String,
+    /// Its version.
+    pub version: String,
+    /// Width over height.
+    pub aspect: f64,
+    /// The width at which it was laid out to be read, in units of 1/96 inch.
+    pub natural_width: f64,
     /// The marks; later ones lie over earlier ones.
     pub marks: Vec<FigureMark>,
 }
 
-impl FigureBlock {
+impl FigureDrawn {
     /// A figure of the core. `key` gives the key of the part that a mark means.
-    pub(crate) fn of(
-        figure: &Figure,
-        language: &Language,
-        key: impl Fn(survey::fact::SubjectId) -> String,
-    ) -> Self {
+    pub(crate) fn of(figure: &Figure, key: impl Fn(SubjectId) -> String) -> Self {
+        let named = named(figure);
+        let marks = figure.marks.iter().enumerate().map(|(place, mark)| {
+            let of_part = mark.part.and_then(|part| named.get(&part));
+            let name = of_part.map(|(_, name)| name.clone()).or_else(|| mark.name.clone());
+            let repeats = of_part.is_some_and(|(first, _)| *first != place);
+            FigureMark { name: name.unwrap_or_default(), repeats, ..mark_of(mark, mark.part.map(&key)) }
+        });
+        let marks: Vec<_> = marks.collect();
         Self {
-            name: language.say(&figure.name),
-            description: language.say(&figure.description),
+            figure: figure.name.id.clone(),
+            version: short_hash(format!("{} {marks:?}", figure.aspect).as_bytes()),
             aspect: figure.aspect,
             natural_width: figure.natural_width,
-            marks: figure.marks.iter().map(|mark| mark_of(mark, mark.part.map(&key))).collect(),
+            marks,
         }
     }
+
+    /// The block that names it on a screen.
+    pub(crate) fn block(&self, figure: &Figure, language: &Language) -> FigureBlock {
+        let mut keys: Vec<_> = self.marks.iter().filter_map(|mark| mark.key.clone()).collect();
+        keys.sort_unstable();
+        keys.dedup();
+        FigureBlock {
+            id: self.figure.clone(),
+            aloud: Aloud::default(),
+            figure: self.figure.clone(),
+            version: self.version.clone(),
+            name: language.say(&figure.name),
+            description: language.say(&figure.description),
+            aspect: self.aspect,
+            natural_width: self.natural_width,
+            keys,
+        }
+    }
+}
+
+/// The name of each part in a figure, and the place of the mark that stands for it: the first that is named.
+fn named(figure: &Figure) -> BTreeMap<SubjectId, (usize, String)> {
+    let mut named = BTreeMap::new();
+    for (place, mark) in figure.marks.iter().enumerate() {
+        if let (Some(part), Some(name)) = (mark.part, &mark.name) {
+            named.entry(part).or_insert_with(|| (place, name.clone()));
+        }
+    }
+    // What only stands in letters is called by them.
+    for (place, mark) in figure.marks.iter().enumerate() {
+        if let (Some(part), Shape::Text { text, .. }) = (mark.part, &mark.shape) {
+            named.entry(part).or_insert_with(|| (place, text.clone()));
+        }
+    }
+    named
 }
 
 fn spot(point: survey::figure::Point) -> Spot {
@@ -169,6 +267,8 @@ fn mark_of(mark: &Mark, key: Option<String>) -> FigureMark {
             Dash::Solid => MarkDash::Solid,
             Dash::Dashed => MarkDash::Dashed,
             Dash::Dotted => MarkDash::Dotted,
+            Dash::Struck => MarkDash::Struck,
+            Dash::Double => MarkDash::Double,
         },
         fill: match mark.fill {
             Fill::None => MarkFill::Absent,
@@ -176,8 +276,19 @@ fn mark_of(mark: &Mark, key: Option<String>) -> FigureMark {
             Fill::Medium => MarkFill::Medium,
             Fill::Solid => MarkFill::Solid,
         },
+        ink: match mark.ink {
+            Ink::Text => MarkInk::Text,
+            Ink::Quiet => MarkInk::Quiet,
+            Ink::Accent => MarkInk::Accent,
+            Ink::Cable => MarkInk::Cable,
+            Ink::Weak => MarkInk::Weak,
+            Ink::Measured => MarkInk::Measured,
+            Ink::Warning => MarkInk::Warning,
+            Ink::Pencil => MarkInk::Pencil,
+        },
         key,
-        name: mark.name.clone().unwrap_or_default(),
+        name: String::new(),
+        repeats: false,
     }
 }
 
