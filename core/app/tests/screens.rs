@@ -8,6 +8,10 @@
 mod house;
 #[path = "screens/names.rs"]
 mod names;
+#[path = "support/shell.rs"]
+mod shell;
+#[path = "support/shell_drawn.rs"]
+mod shell_drawn;
 #[path = "screens/walk.rs"]
 mod walk;
 mod whole_house;

@@ -6,7 +6,7 @@ use std::fs;
 use std::path::Path;
 
 use app::Deed;
-use app::screen::{Block, FileAsked, WordsBlock, WordsRole};
+use app::screen::{Block, FileAsked, NoticeRole, NoticeShown};
 use person::{Person, picture, row_of, rows, says, shown, two};
 use survey::fact::AuthorId;
 use survey::store::Store;
@@ -153,9 +153,10 @@ fn what_is_no_file_of_ours_is_refused_and_changes_nothing() {
     let key = *screen.keys().iter().find(|one| FileAsked::of(one).as_ref() == Some(&key)).unwrap();
     for file in [junk.display().to_string(), "/nowhere/at all.lwk".into(), String::new()] {
         ann.act(&Deed::File { key: key.into(), file });
-        let told = ann.on("share-take-in").blocks.remove(0);
-        let is_problem = |words: &WordsBlock| words.role == WordsRole::Problem && !words.words.is_empty();
-        assert!(matches!(&told, Block::Words(words) if is_problem(words)), "{told:?}");
+        let told = ann.on("share-take-in").notices;
+        let is_problem =
+            |notice: &NoticeShown| notice.role == NoticeRole::Problem && !notice.words.is_empty();
+        assert!(told.first().is_some_and(is_problem), "{told:?}");
     }
     // A press without a file says what is missing.
     ann.act(&Deed::Press { key: key.into() });

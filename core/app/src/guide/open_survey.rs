@@ -83,13 +83,7 @@ impl OpenSurvey {
 
     /// Reads the records anew after something was written.
     pub(crate) fn read(&mut self) -> Result<()> {
-        let survey = fold(self.store.ledger(), self.store.survey_id())?;
-        let photos_went = self.survey.photos.keys().any(|photo| !survey.photos.contains_key(photo));
-        self.survey = survey;
-        if photos_went {
-            // What was forgotten must not live on in a small picture.
-            self.store.drop_small_photos()?;
-        }
+        self.survey = fold(self.store.ledger(), self.store.survey_id())?;
         self.returnable = returnable(&mut self.store)?;
         self.revision += 1;
         Ok(())

@@ -1,7 +1,7 @@
 //! Small pictures of photos as files, for a program that shows pictures by their path.
 //!
 //! They stand beside the photos and are made anew whenever they are not there: nothing is lost with them, so nothing is
-//! synced. What is forgotten must not live on in one of them: whoever forgets a photo drops them all.
+//! synced. What is forgotten must not live on in one of them: forgetting drops them all.
 
 use std::fs;
 use std::io;
