@@ -1,21 +1,14 @@
 //! One question on a screen.
 
-use crate::question::how_far;
-use crate::question::offer_labels;
-use crate::question::same_as_last;
-use crate::question::take_label;
-use crate::session::Pending;
 use survey::record::PhotoRole;
 use survey::words::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::Question;
-use crate::place::{FieldPlace, Move, Place};
-use crate::question::{Answer, Problem, Told, cable, house};
+use crate::place::{FieldPlace, Move, Place, Question};
+use crate::question::{Answer, Problem, Told, cable, house, how_far, offer_labels, same_as_last, take_label};
 use crate::screen::{Ability, Block, PressWeight, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Pending, Scene, Session};
 use crate::view::{Sketch, UNSURE};
 
 pub(crate) fn show(scene: &Scene<'_>, question: &Question) -> Screen {

@@ -1,15 +1,12 @@
 //! While a file is read or written, which takes a while, and when that is over.
 
-use crate::place::ERRAND_STOP;
-use crate::view::trail;
 use survey::SurveyError;
 use survey::words::Phrase;
 
-use crate::place::Place;
+use crate::place::{ERRAND_STOP, Place};
 use crate::screen::{Block, HowFarBlock, PressBlock, PressWeight, Screen, WordsRole};
-use crate::session::Errand;
-use crate::session::Session;
-use crate::view::Sketch;
+use crate::session::{Errand, Session};
+use crate::view::{Sketch, trail};
 
 pub(crate) fn show(session: &Session, errand: &Errand) -> Screen {
     let doing = errand.doing.phrase();

@@ -1,7 +1,5 @@
 //! Mending a damaged survey: from what can still be read, or with a file of it.
 
-use crate::session::Looked;
-use crate::view::tell_look;
 use std::path::{Path, PathBuf};
 
 use survey::SurveyError;
@@ -15,10 +13,8 @@ use survey::words::{Arg, Phrase};
 use crate::deed::Deed;
 use crate::place::{Move, Outside};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
-use crate::session::LongWork;
-use crate::session::Session;
-use crate::session::{After, Doing};
-use crate::view::Sketch;
+use crate::session::{After, Doing, LongWork, Looked, Session};
+use crate::view::{Sketch, tell_look};
 
 pub(crate) fn show(session: &Session) -> Screen {
     let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("mend"));

@@ -6,8 +6,7 @@ use crate::deed::Deed;
 use crate::error::Result;
 use crate::place::{Move, Outside};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::Session;
-use crate::session::Working;
+use crate::session::{Session, Working};
 use crate::view::Sketch;
 
 pub(crate) fn show(session: &Session) -> Screen {

@@ -11,8 +11,7 @@ use crate::error::Result;
 use crate::place::{Move, Outside, is_aside};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::Session;
-use crate::view::Sketch;
-use crate::view::survey_list;
+use crate::view::{Sketch, survey_list};
 
 pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
     let found = peek(folder);

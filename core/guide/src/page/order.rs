@@ -8,8 +8,7 @@ use crate::error::Result;
 use crate::place::Move;
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::Session;
-use crate::view::Sketch;
-use crate::view::survey_list;
+use crate::view::{Sketch, survey_list};
 
 pub(crate) fn show(session: &Session) -> Screen {
     let title = Phrase::new("surveys-order-title");

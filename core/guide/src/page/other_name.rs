@@ -12,8 +12,7 @@ use crate::error::Result;
 use crate::place::{Move, Outside};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Session, folder_name};
-use crate::view::Sketch;
-use crate::view::survey_list;
+use crate::view::{Sketch, survey_list};
 
 pub(crate) fn show_rename(session: &Session, folder: &Path) -> Screen {
     let summary = peek(folder).map(|look| look.summary).unwrap_or_default();

@@ -1,14 +1,12 @@
 //! The whole job at a glance: every stage and how far it is. From here one goes anywhere.
 
-use crate::question::how_far;
 use survey::words::{Arg, Phrase};
 
 use super::doors::{field, result, share};
 use super::more;
 use crate::deed::Deed;
-use crate::place::Stage;
-use crate::place::{Move, Place};
-use crate::question::{journey, next};
+use crate::place::{Move, Place, Stage};
+use crate::question::{how_far, journey, next};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::Scene;
 use crate::view::Sketch;

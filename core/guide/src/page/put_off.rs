@@ -6,8 +6,7 @@ use crate::deed::Deed;
 use crate::error::Result;
 use crate::place::{Move, Place};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {

@@ -1,9 +1,5 @@
 //! A file that somebody sent: what is in it, and taking it in as a survey of its own.
 
-use crate::place::SharePlace;
-use crate::session::Looked;
-use crate::session::look;
-use crate::view::tell_look;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
@@ -13,12 +9,10 @@ use survey::words::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::{Move, Outside, Place};
+use crate::place::{Move, Outside, Place, SharePlace};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
-use crate::session::Session;
-use crate::session::{After, Doing};
-use crate::view::Sketch;
-use crate::view::survey_list;
+use crate::session::{After, Doing, Looked, Session, look};
+use crate::view::{Sketch, survey_list, tell_look};
 
 /// What a process left that died while it took a file in goes after this time.
 const STALE: Duration = Duration::from_secs(24 * 3600);

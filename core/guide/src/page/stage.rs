@@ -4,12 +4,10 @@ use survey::words::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::Stage;
-use crate::place::{Move, Place};
+use crate::place::{Move, Place, Stage};
 use crate::question::journey;
 use crate::screen::{PressWeight, RowEntry, Screen};
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
 /// Rows of one page.

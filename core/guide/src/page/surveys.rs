@@ -1,7 +1,5 @@
 //! The surveys of this device.
 
-use crate::view::survey_list;
-
 use survey::home::Found;
 use survey::words::Phrase;
 
@@ -10,7 +8,7 @@ use crate::error::Result;
 use crate::place::{Move, Outside};
 use crate::screen::{PressWeight, Screen};
 use crate::session::Session;
-use crate::view::Sketch;
+use crate::view::{Sketch, survey_list};
 
 pub(crate) fn show(session: &Session) -> Screen {
     let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("surveys"));

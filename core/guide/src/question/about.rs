@@ -6,8 +6,7 @@ use survey::fact::SubjectId;
 use survey::record::{Part, PartKind, Run};
 use survey::words::Phrase;
 
-use crate::place::Question;
-use crate::place::{Move, Place};
+use crate::place::{Move, Place, Question};
 use crate::question::journey;
 use crate::screen::RowEntry;
 use crate::session::Scene;

@@ -7,10 +7,9 @@ use survey::store::Store;
 
 use super::Session;
 use super::errand::{After, Doing};
+use super::long_work::LongWork;
 use crate::error::Result;
 use crate::place::Move;
-
-use super::long_work::LongWork;
 
 /// A file that was looked into and not taken in.
 #[derive(Debug, Clone, PartialEq)]

@@ -9,8 +9,7 @@ use survey::store::{Draft, Store};
 
 use super::given::Pending;
 use crate::error::Result;
-use crate::place::Place;
-use crate::place::Question;
+use crate::place::{Place, Question};
 
 /// The name under which it lies among the drafts.
 const FIELD: &str = "guide";

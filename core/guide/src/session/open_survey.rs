@@ -1,12 +1,11 @@
 //! A survey that is open: its store, its records as they stand, and what the guide remembers of it.
 
-use survey::SurveyError;
 use survey::error::CannotPutBack;
 use survey::fact::{ActId, Edit, SubjectId};
 use survey::home::Home;
 use survey::record::{PhotoRole, Survey, fold};
 use survey::store::Store;
-use survey::story;
+use survey::{SurveyError, story};
 
 use super::labels_seen::LabelsSeen;
 use super::looked::Looked;

@@ -1,11 +1,11 @@
 //! Long lists in pages, so that no screen is longer than a screen may be.
 
+use survey::words::Phrase;
+
 use crate::deed::Deed;
 use crate::screen::PressWeight;
 use crate::session::Pending;
 use crate::view::Sketch;
-
-use survey::words::Phrase;
 
 /// Rows of one page.
 pub(crate) const ROWS: usize = 100;

@@ -8,8 +8,7 @@ use survey::words::Phrase;
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::screen::PressWeight;
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
 /// Rows of one page.

@@ -1,15 +1,14 @@
 //! The rows of the overview that lead to what follows from the survey, each with how far it is.
 
-use crate::place::result_of;
-use crate::view::stages;
 use survey::record::OutcomeKind;
 use survey::report::answers;
 use survey::words::{Arg, Phrase};
 use survey::worklist::{are_adapters_placed, has_no_adapters};
 
 use super::Doors;
-use crate::place::Place;
+use crate::place::{Place, result_of};
 use crate::session::Scene;
+use crate::view::stages;
 
 /// The rows: key, name, and what stands beside it.
 pub(crate) fn doors(scene: &Scene<'_>) -> Doors {

@@ -9,12 +9,10 @@ use survey::words::{Arg, Phrase};
 use super::edit::{kind_of, kind_offers};
 use super::{gone, sketch, write};
 use crate::error::Result;
-use crate::place::FieldPlace;
-use crate::place::{Move, Place};
+use crate::place::{FieldPlace, Move, Place};
 use crate::question::{Answer, Problem, Told, free_tag, not_answered};
 use crate::screen::{PressWeight, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::{Offer, Sketch};
 
 /// A part of a kind with the next free tag, not yet traced.

@@ -6,20 +6,17 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde_json::json;
 use survey::fact::SubjectId;
-use survey::naming;
 use survey::record::{Part, PartKind, Photo, PhotoRole, field};
-use survey::story;
 use survey::words::{Arg, Phrase};
+use survey::{naming, story};
 
 use super::{add, card, finder, sketch, write};
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::Question;
-use crate::place::{Move, Place, key_of, subject_of};
+use crate::place::{Move, Place, Question, key_of, subject_of};
 use crate::question::{Answer, Problem, Told};
 use crate::screen::{Ability, Block, PhotoShown, PhotoSlotBlock, PressWeight, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::{Offer, Sketch};
 
 /// The most photos of one page, and the most prints to be typed.

@@ -3,8 +3,7 @@
 use survey::words::{Arg, Phrase};
 
 use super::{assign, go, sketch};
-use crate::place::FieldPlace;
-use crate::place::Move;
+use crate::place::{FieldPlace, Move};
 use crate::screen::{Ability, Block, PhotoShown, PhotoSlotBlock, PressWeight, WordsRole};
 use crate::session::Scene;
 use crate::view::Sketch;

@@ -2,11 +2,10 @@
 
 use serde::Serialize;
 use survey::fact::SubjectId;
-use survey::naming;
 use survey::record::{EntryState, Part, PartKind, Photo, PhotoRole, Run, Survey, field};
 use survey::report::rated;
-use survey::story;
 use survey::words::{Arg, Phrase};
+use survey::{naming, story};
 
 use crate::place::key_of;
 use crate::question::about::is_printed;

@@ -11,8 +11,7 @@ use crate::error::Result;
 use crate::place::{Move, key_of, subject_of};
 use crate::question::{Answer, Told};
 use crate::screen::PressWeight;
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::{Offer, Sketch};
 
 /// Every kind of part, in the order in which it is offered.

@@ -7,8 +7,7 @@ use crate::deed::Deed;
 use crate::error::Result;
 use crate::place::{Move, key_of};
 use crate::screen::{PressWeight, RowEntry};
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
 /// A tag's letters and number, so that S2 comes before S10; what has no tag comes last.

@@ -7,13 +7,10 @@ use survey::words::Phrase;
 
 use super::{add, gone, sketch, write};
 use crate::error::Result;
-use crate::place::FieldPlace;
-use crate::place::Question;
-use crate::place::{Move, Place};
+use crate::place::{FieldPlace, Move, Place, Question};
 use crate::question::about;
 use crate::screen::{PressWeight, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
 /// What one may stand in front of.

@@ -11,12 +11,10 @@ use super::{clear, finder, go, gone, reading, sketch, write};
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::number::Quantity;
-use crate::place::FieldPlace;
-use crate::place::{Move, subject_of};
+use crate::place::{FieldPlace, Move, subject_of};
 use crate::question::{Answer, Told, not_answered};
 use crate::screen::{PressWeight, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::{Offer, Sketch};
 
 /// The most readings of a place that are shown.

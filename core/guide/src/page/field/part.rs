@@ -2,22 +2,17 @@
 
 use serde_json::{Value, json};
 use survey::fact::{Edit, SubjectId};
-use survey::naming;
 use survey::record::{Feed, FeedFrom, Part, PortEnd, Run, field};
-use survey::story;
 use survey::words::{Arg, Phrase};
+use survey::{naming, story};
 
 use super::{card, clear, finder, go, gone, reading, sketch, write};
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::FieldPlace;
-use crate::place::Question;
-use crate::place::{Move, Place, key_of, subject_of};
-use crate::question::about;
-use crate::question::{Answer, Told};
+use crate::place::{FieldPlace, Move, Place, Question, key_of, subject_of};
+use crate::question::{Answer, Told, about};
 use crate::screen::{PressWeight, RowEntry, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
 /// The most notes and readings that a part's screen shows.

@@ -12,8 +12,7 @@ use crate::error::Result;
 use crate::place::Move;
 use crate::question::{Answer, not_answered};
 use crate::screen::{Block, PartBlock, PressWeight};
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
 pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {

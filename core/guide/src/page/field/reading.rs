@@ -1,9 +1,8 @@
 //! What was measured at a part, with unit, when and by whom.
 
-use survey::naming;
 use survey::record::{Reading, ReadingKind, field};
-use survey::story;
 use survey::words::Phrase;
+use survey::{naming, story};
 
 use crate::screen::{Block, ReadingBlock};
 use crate::session::Scene;

@@ -2,20 +2,16 @@
 
 use serde_json::{Value, json};
 use survey::fact::{Edit, SubjectId};
-use survey::naming;
 use survey::record::{PartKind, Room, field};
-use survey::story;
 use survey::words::Phrase;
+use survey::{naming, story};
 
 use super::{clear, finder, go, gone, part, sketch, write};
 use crate::error::Result;
-use crate::place::FieldPlace;
-use crate::place::Question;
-use crate::place::{Move, Place, key_of, subject_of};
+use crate::place::{FieldPlace, Move, Place, Question, key_of, subject_of};
 use crate::question::{Answer, Told, not_answered};
 use crate::screen::PressWeight;
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::{Offer, Sketch};
 
 /// The most rooms that are listed, and the most outlets that may serve one.

@@ -2,21 +2,17 @@
 
 use serde_json::{Value, json};
 use survey::fact::{Edit, SubjectId};
-use survey::naming;
 use survey::record::{Feed, FeedFrom, Run, Survey, field};
-use survey::story;
 use survey::words::Phrase;
+use survey::{naming, story};
 
 use super::finder::{ROWS, tag_order};
 use super::{card, go, gone, part, sketch, write};
 use crate::error::Result;
-use crate::place::FieldPlace;
-use crate::place::{Move, key_of, subject_of};
-use crate::question::about;
-use crate::question::{Answer, Told};
+use crate::place::{FieldPlace, Move, key_of, subject_of};
+use crate::question::{Answer, Told, about};
 use crate::screen::PressWeight;
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
 pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {

@@ -1,21 +1,18 @@
 //! What else uses the coax: all services, and one with its bands and details.
 
 use survey::fact::SubjectId;
-use survey::naming;
 use survey::record::{PartKind, Plugged, Service, ServiceKind, field};
-use survey::story;
 use survey::words::{Arg, Phrase};
+use survey::{naming, story};
 
 use super::service_edits::{self, ENTRY_MOST, GENERATIONS, SINGLE, TV, VERSIONS};
 use super::{finder, go, gone, sketch, write};
 use crate::error::Result;
 use crate::number::Quantity;
-use crate::place::FieldPlace;
-use crate::place::{Move, Place, key_of, subject_of};
+use crate::place::{FieldPlace, Move, Place, key_of, subject_of};
 use crate::question::{Answer, Told, not_answered};
 use crate::screen::PressWeight;
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::{Offer, Sketch};
 
 /// The most parts that DC may come from or go to, as options.

@@ -4,16 +4,14 @@ use std::collections::BTreeMap;
 
 use serde_json::Value;
 use survey::fact::{ActId, Fact, REMOVED, SubjectId};
-use survey::naming;
 use survey::record::{Part, PartKind, field};
-use survey::story;
 use survey::words::{Arg, Phrase};
+use survey::{naming, story};
 
 use crate::error::Result;
 use crate::place::Move;
 use crate::screen::PressWeight;
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
 /// The newest act of this device if it can be taken back, and what it was. Making the survey itself stays.

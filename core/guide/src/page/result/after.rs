@@ -7,13 +7,10 @@ use survey::words::Phrase;
 use super::put_back;
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::ResultPlace;
-use crate::place::{Move, Place};
+use crate::place::{Move, Place, ResultPlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
-use crate::view::photo_slot;
-use crate::view::{Offer, Sketch, UNSURE};
+use crate::session::{Scene, Session};
+use crate::view::{Offer, Sketch, UNSURE, photo_slot};
 
 /// The question about the other services, beside what [`Outcome`] says: that there are none, or that one is not sure.
 const QUESTION: &str = "others-fine";

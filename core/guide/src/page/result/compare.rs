@@ -11,10 +11,8 @@ use survey::words::{Arg, Phrase};
 use super::{findings, reading, telling, unknowns, waiting};
 use crate::place::key_of;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::{Weighed, Worked};
-use crate::view::Sketch;
-use crate::view::{shown, stages};
+use crate::session::{Scene, Weighed, Worked};
+use crate::view::{Sketch, shown, stages};
 
 /// A test to the internet that reaches this share of the plan's rate is held by the plan.
 const AT_THE_PLAN: f64 = 0.9;

@@ -8,14 +8,10 @@ use survey::words::Phrase;
 use super::put_back;
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::ResultPlace;
-use crate::place::{Move, Place, key_of};
+use crate::place::{Move, Place, ResultPlace, key_of};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::Pending;
-use crate::session::Scene;
-use crate::session::Session;
-use crate::view::Sketch;
-use crate::view::photo_slot;
+use crate::session::{Pending, Scene, Session};
+use crate::view::{Sketch, photo_slot};
 
 /// The most notes on one thing that are shown, and the key of a new one.
 const NOTES: usize = 8;

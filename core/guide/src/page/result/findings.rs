@@ -6,10 +6,8 @@ use survey::words::{Arg, Phrase};
 
 use super::waiting;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Worked;
-use crate::view::Sketch;
-use crate::view::shown;
+use crate::session::{Scene, Worked};
+use crate::view::{Sketch, shown};
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("findings"));

@@ -1,18 +1,14 @@
 //! What gets through to each room, in words.
 
-use crate::view::stages;
 use survey::forecast::{Forecast, RoomForecast};
 use survey::report::{Met, RoomAnswer, answers};
 use survey::words::{Arg, Phrase};
 
 use super::{keys, telling, unknowns, waiting};
-use crate::place::Question;
-use crate::place::key_of;
+use crate::place::{Question, key_of};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Worked;
-use crate::view::Sketch;
-use crate::view::shown;
+use crate::session::{Scene, Worked};
+use crate::view::{Sketch, shown, stages};
 
 /// How many unknowns are offered here at once.
 const WORTH: usize = 3;

@@ -1,7 +1,5 @@
 //! Handover: what was done, what could not be, what is left; the report, and the one file for the next person.
 
-use crate::session::pack;
-use crate::view::stages;
 use std::collections::BTreeSet;
 use std::path::Path;
 
@@ -16,9 +14,8 @@ use crate::error::Result;
 use crate::place::{Move, Place};
 use crate::question::journey;
 use crate::screen::{Ability, FileAsked, PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::{Session, folder_name};
-use crate::view::Sketch;
+use crate::session::{Scene, Session, folder_name, pack};
+use crate::view::{Sketch, stages};
 
 /// What may stay out of the file, by the word in its key.
 const PARTS: [(&str, LeftOut); 3] =

@@ -2,12 +2,8 @@
 
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::Question;
-use crate::place::result_of;
-use crate::place::{Move, Place, subject_of};
+use crate::place::{Move, Place, Question, ResultPlace, result_of, subject_of};
 use crate::session::Session;
-
-use crate::place::ResultPlace;
 use crate::view::shown::turned;
 
 /// The key that leads to a question.

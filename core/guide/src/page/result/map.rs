@@ -8,10 +8,8 @@ use survey::words::Phrase;
 use super::waiting;
 use crate::place::key_of;
 use crate::screen::{Block, FigureBlock, PressWeight, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Worked;
-use crate::view::Sketch;
-use crate::view::shown;
+use crate::session::{Scene, Worked};
+use crate::view::{Sketch, shown};
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("map"));

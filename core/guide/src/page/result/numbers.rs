@@ -1,6 +1,5 @@
 //! What a test said, typed in.
 
-use crate::place::TestKind;
 use serde_json::json;
 use survey::fact::{Edit, SubjectId, value_of};
 use survey::record::{HowMeasured, ReadingKind, TestReach, field};
@@ -10,14 +9,10 @@ use super::outlet_test_socket;
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::number::Quantity;
-use crate::place::ResultPlace;
-use crate::place::{Move, Place};
+use crate::place::{Move, Place, ResultPlace, TestKind};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::Pending;
-use crate::session::Scene;
-use crate::session::Session;
-use crate::view::Sketch;
-use crate::view::shown;
+use crate::session::{Pending, Scene, Session};
+use crate::view::{Sketch, shown};
 
 impl TestKind {
     pub(super) const ALL: [Self; 5] =

@@ -6,13 +6,10 @@ use survey::words::Phrase;
 use super::reading;
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::{Move, Place, key_of};
-use crate::place::{ResultPlace, TestKind};
+use crate::place::{Move, Place, ResultPlace, TestKind, key_of};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
-use crate::view::shown;
-use crate::view::{Offer, Sketch};
+use crate::session::{Scene, Session};
+use crate::view::{Offer, Sketch, shown};
 
 pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
     let survey = scene.survey;

@@ -1,19 +1,15 @@
 //! The outlet test, room by room; and whether TV and modem are still fine.
 
-use crate::view::stages;
 use survey::fact::{Edit, SubjectId};
 use survey::record::{ReadingKind, field};
 use survey::words::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::ResultPlace;
-use crate::place::{Move, Place, key_of};
+use crate::place::{Move, Place, ResultPlace, key_of};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
-use crate::view::shown;
-use crate::view::{Offer, Sketch, UNSURE};
+use crate::session::{Scene, Session};
+use crate::view::{Offer, Sketch, UNSURE, shown, stages};
 
 /// Whether TV and modem are still fine, as an answer about the survey.
 pub(super) const STILL_FINE: &str = "still-fine";

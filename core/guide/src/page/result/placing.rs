@@ -10,13 +10,10 @@ use survey::worklist::{
 
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::ResultPlace;
-use crate::place::{Move, Place, key_of};
+use crate::place::{Move, Place, ResultPlace, key_of};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
-use crate::view::Sketch;
-use crate::view::shown;
+use crate::session::{Scene, Session};
+use crate::view::{Sketch, shown};
 
 /// What hands meet at an outlet.
 const CAUTIONS: [Caution; 3] = [Caution::WhoDependsOnIt, Caution::SuppliesFirst, Caution::Thunderstorm];

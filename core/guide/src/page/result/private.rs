@@ -2,8 +2,6 @@
 //!
 //! The password itself is never asked for and never kept: only whether it is set.
 
-use crate::session::Pending;
-use crate::view::stages;
 use serde_json::json;
 use survey::fact::{Edit, SubjectId, value_of};
 use survey::finding::{FindingKind, findings};
@@ -16,15 +14,12 @@ use super::keys;
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::number::Quantity;
-use crate::place::Question;
-use crate::place::ResultPlace;
-use crate::place::{Move, Place};
+use crate::place::{Move, Place, Question, ResultPlace};
 use crate::question::entry::behind;
 use crate::question::router::bridge;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
-use crate::view::{Offer, Sketch, UNSURE};
+use crate::session::{Pending, Scene, Session};
+use crate::view::{Offer, Sketch, UNSURE, stages};
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("private"));

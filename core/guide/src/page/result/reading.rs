@@ -9,8 +9,7 @@ use crate::deed::Deed;
 use crate::error::Result;
 use crate::place::Move;
 use crate::screen::{Block, PressWeight, ReadingBlock, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
+use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
 /// Whether a reading belongs to an outlet test: what a level meter or the modem's page says does not.

@@ -8,8 +8,7 @@ use super::{keys, telling, waiting};
 use crate::place::key_of;
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::Scene;
-use crate::view::Sketch;
-use crate::view::shown;
+use crate::view::{Sketch, shown};
 
 pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
     let survey = scene.survey;

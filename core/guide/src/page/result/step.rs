@@ -10,13 +10,10 @@ use survey::worklist::{ChangeKind, Step};
 use super::{waiting, work};
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::ResultPlace;
-use crate::place::{Move, Place};
+use crate::place::{Move, Place, ResultPlace};
 use crate::screen::{Ability, PressWeight, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
-use crate::view::Sketch;
-use crate::view::photo_slot;
+use crate::session::{Scene, Session};
+use crate::view::{Sketch, photo_slot};
 
 pub(crate) fn show(scene: &Scene<'_>, change: ChangeKind) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("step"));

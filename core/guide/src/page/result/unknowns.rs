@@ -9,10 +9,8 @@ use survey::words::{Arg, Phrase};
 use super::{keys, waiting};
 use crate::place::Question;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::{Weighed, Worked};
-use crate::view::Sketch;
-use crate::view::shown;
+use crate::session::{Scene, Weighed, Worked};
+use crate::view::{Sketch, shown};
 
 /// How many are offered as presses.
 const FIRST: usize = 3;

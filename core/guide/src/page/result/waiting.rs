@@ -1,11 +1,9 @@
 //! While something is worked out that takes a while, and where it was stopped.
 
-use crate::session::Scene;
 use survey::words::Phrase;
 
 use crate::screen::{Block, HowFarBlock, PressBlock, PressWeight, WordsRole};
-use crate::session::LongWork;
-use crate::session::{Standing, Worked};
+use crate::session::{LongWork, Scene, Standing, Worked};
 use crate::view::Sketch;
 
 /// What was worked out; else draws how far it is, or why it is not there, with a way on.

@@ -1,6 +1,5 @@
 //! The work list: one change at a time, in order, with what each is expected to gain, and what to buy.
 
-use crate::view::stages;
 use survey::report::{answers_to_come, part_told};
 use survey::words::{Arg, Phrase, rounded_rate};
 use survey::worklist::{Gain, Step};
@@ -8,14 +7,10 @@ use survey::worklist::{Gain, Step};
 use super::{ended, placing, waiting};
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::ResultPlace;
-use crate::place::{Move, Place};
+use crate::place::{Move, Place, ResultPlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
-use crate::session::Worked;
-use crate::view::Sketch;
-use crate::view::shown;
+use crate::session::{Scene, Session, Worked};
+use crate::view::{Sketch, shown, stages};
 
 /// How many rooms a step's gain names.
 const ROOMS: usize = 3;

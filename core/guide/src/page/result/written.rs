@@ -10,8 +10,7 @@ use survey::report::html;
 use survey::words::Phrase;
 
 use crate::error::{GuideError, Result};
-use crate::session::Session;
-use crate::session::Standing;
+use crate::session::{Session, Standing};
 
 /// Writes the report, if what it tells is worked out; else says so and has it worked out. The file must not be there yet;
 /// nothing is left if it cannot be written. Returns whether it was written.

@@ -7,14 +7,10 @@ use survey::words::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::SharePlace;
-use crate::place::{Move, Place, key_of, subject_of};
+use crate::place::{Move, Place, SharePlace, key_of, subject_of};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
-use crate::view::Sketch;
-use crate::view::Teller;
-use crate::view::paging;
+use crate::session::{Scene, Session};
+use crate::view::{Sketch, Teller, paging};
 
 pub(crate) fn show(scene: &Scene<'_>, act: ActId) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("share-act"));

@@ -7,13 +7,10 @@ use survey::record::field;
 use survey::words::{Arg, Phrase};
 
 use crate::deed::Deed;
-use crate::place::SharePlace;
-use crate::place::{Move, Place};
+use crate::place::{Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::Scene;
-use crate::view::Sketch;
-use crate::view::Teller;
-use crate::view::paging;
+use crate::view::{Sketch, Teller, paging};
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("share-acts"));

@@ -5,13 +5,10 @@ use survey::words::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::SharePlace;
-use crate::place::{Move, Place};
+use crate::place::{Move, Place, SharePlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
-use crate::view::{Offer, Sketch};
-use crate::view::{Teller, day};
+use crate::session::{Scene, Session};
+use crate::view::{Offer, Sketch, Teller, day};
 
 pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, field: &str) -> Screen {
     let teller = Teller::of(scene);

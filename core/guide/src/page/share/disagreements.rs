@@ -5,14 +5,10 @@ use survey::words::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::SharePlace;
-use crate::place::{Move, Place};
+use crate::place::{Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
-use crate::view::Sketch;
-use crate::view::Teller;
-use crate::view::paging;
+use crate::session::{Scene, Session};
+use crate::view::{Sketch, Teller, paging};
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let title = Phrase::new("share-disagreements");

@@ -7,13 +7,10 @@ use survey::words::Phrase;
 use super::acts::act_of;
 use super::thing_story::can_forget;
 use crate::deed::Deed;
-use crate::place::SharePlace;
-use crate::place::{Move, Place, key_of};
+use crate::place::{Move, Place, SharePlace, key_of};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::Scene;
-use crate::view::Sketch;
-use crate::view::Teller;
-use crate::view::paging;
+use crate::view::{Sketch, Teller, paging};
 
 pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: &str) -> Screen {
     let teller = Teller::of(scene);

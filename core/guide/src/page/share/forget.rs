@@ -9,13 +9,10 @@ use survey::words::{Arg, Phrase};
 use super::thing_story::forgettable;
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::SharePlace;
-use crate::place::{Move, Place};
+use crate::place::{Move, Place, SharePlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
-use crate::view::Sketch;
-use crate::view::Teller;
+use crate::session::{Scene, Session};
+use crate::view::{Sketch, Teller};
 
 /// The first question: that it is for ever.
 pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) -> Screen {

@@ -1,7 +1,5 @@
 //! Writing one file for the next person. Half done is fine.
 
-use crate::session::is_there;
-use crate::session::pack;
 use std::path::PathBuf;
 
 use survey::file::{FILE_EXTENSION, LeftOut, PackOptions};
@@ -11,8 +9,7 @@ use crate::deed::Deed;
 use crate::error::Result;
 use crate::place::Move;
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::{Session, folder_name};
+use crate::session::{Scene, Session, folder_name, is_there, pack};
 use crate::view::{Offer, Sketch};
 
 /// What can be left out, by the key of its option.

@@ -5,13 +5,10 @@ use survey::words::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::SharePlace;
-use crate::place::{Move, Place};
+use crate::place::{Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
-use crate::view::Sketch;
-use crate::view::Teller;
+use crate::session::{Scene, Session};
+use crate::view::{Sketch, Teller};
 
 pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId) -> Screen {
     let teller = Teller::of(scene);

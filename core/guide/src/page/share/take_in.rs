@@ -1,7 +1,5 @@
 //! Taking in a file that somebody sent: a look first, then taking it in, then perhaps putting it back.
 
-use crate::session::look;
-
 use survey::error::CannotPutBack;
 use survey::file::{self, Limits, Taken};
 use survey::store::Store;
@@ -9,15 +7,10 @@ use survey::words::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::SharePlace;
-use crate::place::{Move, Outside, Place};
+use crate::place::{Move, Outside, Place, SharePlace};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
-use crate::session::Scene;
-use crate::session::Session;
-use crate::session::{After, Doing};
-use crate::view::Sketch;
-use crate::view::Teller;
-use crate::view::tell_look;
+use crate::session::{After, Doing, Scene, Session, look};
+use crate::view::{Sketch, Teller, tell_look};
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let title = Phrase::new("share-take-in");

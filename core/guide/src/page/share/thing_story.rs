@@ -6,13 +6,10 @@ use survey::story;
 use survey::words::{Arg, Phrase};
 
 use crate::deed::Deed;
-use crate::place::SharePlace;
-use crate::place::{Move, Place};
+use crate::place::{Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::Scene;
-use crate::view::Sketch;
-use crate::view::Teller;
-use crate::view::paging;
+use crate::view::{Sketch, Teller, paging};
 
 pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId) -> Screen {
     let teller = Teller::of(scene);

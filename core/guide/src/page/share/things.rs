@@ -6,13 +6,10 @@ use survey::words::Phrase;
 
 use super::act::thing_of;
 use crate::deed::Deed;
-use crate::place::SharePlace;
-use crate::place::{Move, Place, key_of};
+use crate::place::{Move, Place, SharePlace, key_of};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::Scene;
-use crate::view::Sketch;
-use crate::view::Teller;
-use crate::view::paging;
+use crate::view::{Sketch, Teller, paging};
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let title = Phrase::new("share-things");

@@ -16,8 +16,7 @@ use survey::figure::Figure;
 use survey::record::PartKind;
 use survey::words::Language;
 
-use crate::place::Question;
-use crate::place::key_of;
+use crate::place::{Question, key_of};
 use crate::screen::FigureBlock;
 use crate::session::Scene;
 
@@ -123,7 +122,7 @@ mod tests {
             assert!(figure.marks.len() < 100, "{} has too many marks", figure.name.id);
             let picture = svg(&figure, "drawing", language);
             assert!(!picture.contains("picture-"), "{picture}");
-            // To look at them: DRAWINGS=some/folder cargo test -p app picture
+            // To look at them: DRAWINGS=some/folder cargo test -p guide picture
             if let Ok(folder) = std::env::var("DRAWINGS") {
                 let file = format!("{folder}/{}.{}.svg", figure.name.id, language.locale());
                 std::fs::write(file, picture).unwrap();
