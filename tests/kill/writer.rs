@@ -11,6 +11,7 @@
 use std::io::{Cursor, Write};
 use std::path::Path;
 
+use survey::document::Document;
 use survey::error::SurveyError;
 use survey::fact::{AuthorId, Edit, FactId, SubjectId};
 use survey::file::{self, Limits, PackOptions, Progress};

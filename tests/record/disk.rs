@@ -9,6 +9,7 @@ use std::os::unix::fs::PermissionsExt;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use survey::document::Document;
 use survey::fact::{AuthorId, Edit, SubjectId};
 use survey::file::{self, Limits, Progress};
 use survey::store::Store;

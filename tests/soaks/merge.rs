@@ -10,6 +10,7 @@ use std::path::{Path, PathBuf};
 
 use serde_json::{Value, json};
 use survey::SurveyError;
+use survey::document::Document;
 use survey::fact::{ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, SubjectId};
 use survey::file::{self, LeftOut, Limits, PackOptions, PhotoName, Progress};
 use survey::record::Survey;

@@ -188,7 +188,7 @@ pub enum SurveyError {
 
     /// An action that cannot be undone.
     #[error("this cannot be undone: {0}")]
-    Undo(#[from] crate::story::UndoFault),
+    Undo(#[from] crate::act::UndoFault),
 
     /// A disagreement that is none, or not any more.
     #[error("there is nothing to settle here; it may have been settled meanwhile")]

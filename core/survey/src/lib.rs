@@ -1,5 +1,7 @@
 //! What was found in a house, and what follows from it.
 
+pub mod act;
+pub mod document;
 pub mod error;
 pub mod fact;
 pub mod figure;
@@ -9,6 +11,7 @@ pub mod forecast;
 pub mod forget;
 pub mod home;
 pub mod label;
+pub mod label_seen;
 pub mod level;
 pub mod naming;
 pub mod photo;

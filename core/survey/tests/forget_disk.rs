@@ -5,6 +5,7 @@
 use std::fs;
 use std::path::Path;
 
+use survey::document::Document;
 use survey::fact::{AuthorId, Edit, Fact, SubjectId};
 use survey::home::Home;
 use survey::photo::Picture;

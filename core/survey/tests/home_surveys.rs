@@ -7,10 +7,12 @@ use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
 use serde_json::json;
+use survey::document::Document;
 use survey::error::SurveyError;
 use survey::fact::{AuthorId, Edit, Fact, SubjectId};
 use survey::file;
 use survey::home::{Found, Home, Repaired};
+use survey::label_seen::labels_seen;
 use survey::record::{field, fold};
 use survey::store::{Store, Summary, peek, salvage};
 use tempfile::TempDir;
@@ -357,14 +359,14 @@ fn labels_typed_in_any_survey_are_seen_and_nothing_replaced_or_forgotten() {
     let mut two = make(&home, "two");
     let part = label(&mut two, "4-way  5-1000MHz 7dB");
     two.write(&[Edit::new(part, field::RATING, json!({"legs": 4, "leg_losses_db": [7, 7, 7, 7]}))]).unwrap();
-    let seen = home.labels_seen().unwrap();
+    let seen = labels_seen(&home).unwrap();
     let told: Vec<_> = seen.iter().map(|seen| (seen.text.as_str(), seen.parts)).collect();
     assert_eq!(told, [("4-way  5-1000MHz 7dB", 2), ("2-WAY 5-1000MHz 3.5dB", 1)]);
     assert_eq!(seen[0].rating.as_ref().map(|rating| rating.legs), Some(4));
     assert_eq!(seen[1].rating, None);
     // A survey in trouble hides no other.
     fs::create_dir(home.place("broken").unwrap()).unwrap();
-    assert_eq!(home.labels_seen().unwrap(), seen);
+    assert_eq!(labels_seen(&home).unwrap(), seen);
 }
 
 /// A survey with photos, closed, and a file of it.

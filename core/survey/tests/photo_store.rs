@@ -8,6 +8,7 @@ use std::path::Path;
 use std::time::Duration;
 
 use sha2::{Digest, Sha256};
+use survey::document::Document;
 use survey::error::SurveyError;
 use survey::fact::{AuthorId, Edit, SubjectId};
 use survey::photo::{Assignment, PictureFault, Swept};

@@ -7,6 +7,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use rusqlite::Connection;
+use survey::document::Document;
 use survey::error::{NotASurvey, SurveyError};
 use survey::fact::{AuthorId, Edit, SubjectId};
 use survey::record::MOST_PARTS;

@@ -4,6 +4,7 @@
 
 use proptest::prelude::*;
 use serde_json::{Value, json};
+use survey::document::Document;
 use survey::error::SurveyError;
 use survey::fact::{ActId, AuthorId, Edit, Fact, Ledger, Removal, SubjectId};
 use survey::record::fold;

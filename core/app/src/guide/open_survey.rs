@@ -1,6 +1,7 @@
 //! A survey that is open: its store, its records as they stand, and what the guide remembers of it.
 
 use survey::SurveyError;
+use survey::document::Document;
 use survey::error::CannotPutBack;
 use survey::fact::{ActId, Edit, SubjectId};
 use survey::home::Home;

@@ -20,6 +20,8 @@ mod id;
 mod ledger;
 mod line;
 mod removal;
+pub mod reserved;
+mod size;
 
 use serde_json::{Map, Value};
 

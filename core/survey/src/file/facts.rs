@@ -13,8 +13,7 @@ use super::photo::PhotoName;
 use super::watch::Meter;
 use super::zip::EntryReader;
 use crate::error::{Result, SurveyError};
-use crate::fact::{Fact, FactClock, FactId, Ledger, REMOVED, SubjectId};
-use crate::record::{MOST_PARTS, field};
+use crate::fact::{Fact, FactClock, FactId, Ledger, REMOVED, SubjectId, reserved};
 
 /// What the facts of a file are, once they were found to be right.
 pub(super) struct Checked {
@@ -34,8 +33,11 @@ pub(super) fn check(bag: &Bag, held: &Ledger, clock: &FactClock, meter: &mut Met
     let sha256 = each_fact(bag, |number, fact, bytes| {
         meter.done(bytes)?;
         so_far.add(number, &fact).map_err(|fault| fault.of(bag.path()))?;
-        if so_far.bare_parts.len() > MOST_PARTS {
-            return Err(SurveyError::TooManyParts { found: so_far.bare_parts.len(), most: MOST_PARTS });
+        if so_far.bare_parts.len() > reserved::MOST_PARTS {
+            return Err(SurveyError::TooManyParts {
+                found: so_far.bare_parts.len(),
+                most: reserved::MOST_PARTS,
+            });
         }
         let known = held.fact(fact.id());
         match known {
@@ -167,7 +169,10 @@ impl SoFar {
         if fact.field() == REMOVED {
             self.removed.insert(subject);
             self.bare_parts.remove(&subject);
-        } else if fact.field() == field::IS && fact.value() == "part" && !self.removed.contains(&subject) {
+        } else if fact.field() == reserved::IS
+            && fact.value() == reserved::PART
+            && !self.removed.contains(&subject)
+        {
             self.bare_parts.insert(subject);
         }
     }

@@ -1,5 +1,7 @@
 //! The most that is read from a file. A writer keeps to the same bounds, so that what is written can be read.
 
+use crate::fact::reserved::MOST_FACTS;
+
 const MIB: u64 = 1024 * 1024;
 
 /// Entries of the zip, all kinds together.
@@ -15,11 +17,11 @@ pub(super) const MANIFEST_BYTES: u64 = MIB;
 /// Each of `bagit.txt`, `bag-info.txt`, `tagmanifest-sha256.txt`.
 pub(super) const TAG_FILE_BYTES: u64 = 64 * 1024;
 /// `report.html`.
-pub(super) const REPORT_BYTES: u64 = 16 * MIB;
+pub const REPORT_BYTES: u64 = 16 * MIB;
 /// One line of `facts.jsonl`, without its line feed.
 pub(super) const LINE_BYTES: usize = 64 * 1024;
 /// Facts of a survey.
-pub(crate) const FACTS: usize = 60_000;
+pub(super) const FACTS: usize = MOST_FACTS;
 /// JSON values in the values and unknown members of all facts, the inner ones counted each.
 pub(super) const VALUES: usize = 600_000;
 /// Lists and objects among them: each costs far more memory than its text has bytes.

@@ -5,13 +5,14 @@ use std::path::Path;
 
 use super::bag::Bag;
 use super::facts;
-use super::limits::{FACTS as MOST_FACTS, Limits};
+use super::limits::Limits;
 use super::options::LeftOut;
 use super::staging::Staging;
 use super::watch::{Meter, Watch};
 use crate::error::{Result, SurveyError};
-use crate::fact::{AuthorId, FORGET, Fact, FactClock, FactId, Ledger, REMOVED, SubjectId, SurveyId};
-use crate::record::{self, MOST_PARTS, field};
+use crate::fact::{
+    AuthorId, FORGET, Fact, FactClock, FactId, Ledger, REMOVED, SubjectId, SurveyId, reserved,
+};
 use crate::store::Store;
 
 /// What is in a file, and what it would bring.
@@ -86,7 +87,7 @@ fn look_into(
     let checked = bag.check(held, clock, None, &mut meter)?;
     let new = facts::new_facts(bag, held, checked.sha256)?;
     let after = After::new(held, &new);
-    check_size(&after, &new, bag.header().survey)?;
+    check_size(&after, &new)?;
     let lacking = |(photo, bytes)| {
         checked.wanted.contains(&photo) && staging.is_none_or(|staging| staging.lacks(photo, bytes))
     };
@@ -96,7 +97,7 @@ fn look_into(
     let owned = |(subject, name): (SubjectId, &str)| (subject, name.to_owned());
     Ok(Look {
         survey: header.survey,
-        name: after.text(header.survey.subject(), field::NAME),
+        name: after.text(header.survey.subject(), reserved::NAME),
         format: header.format,
         core: header.core.clone(),
         left_out: header.left_out.clone(),
@@ -117,18 +118,18 @@ fn look_into(
 }
 
 /// Refuses what a take would refuse because the survey would become too large. Builds it only if that is in doubt.
-fn check_size(after: &After<'_>, facts: &[Fact], survey: SurveyId) -> Result<()> {
+fn check_size(after: &After<'_>, facts: &[Fact]) -> Result<()> {
     let found = after.held.len() + after.new.len();
-    if found > MOST_FACTS {
-        return Err(SurveyError::TooManyFacts { found, most: MOST_FACTS });
+    if found > reserved::MOST_FACTS {
+        return Err(SurveyError::TooManyFacts { found, most: reserved::MOST_FACTS });
     }
-    let is_part = |fact: &&Fact| fact.field() == field::IS && fact.value() == "part";
+    let is_part = |fact: &&Fact| fact.field() == reserved::IS && fact.value() == reserved::PART;
     let parts: BTreeSet<SubjectId> =
         after.held.facts().chain(facts).filter(is_part).map(Fact::subject).collect();
-    if parts.len() > MOST_PARTS {
+    if parts.len() > reserved::MOST_PARTS {
         let mut merged = after.held.clone();
         merged.insert_all(facts.iter().cloned(), |_| Ok(()))?;
-        record::fold(&merged, survey)?;
+        merged.check_parts()?;
     }
     Ok(())
 }
@@ -203,7 +204,7 @@ impl<'a> After<'a> {
         for fact in self.new.values() {
             *shares.entry(fact.by()).or_default() += 1;
         }
-        let name = |author: AuthorId| self.text(author.subject(), field::NAME);
+        let name = |author: AuthorId| self.text(author.subject(), reserved::NAME);
         shares
             .into_iter()
             .map(|(author, new_facts)| AuthorShare { author, name: name(author), new_facts })

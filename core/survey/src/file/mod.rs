@@ -6,8 +6,8 @@
 //! A file comes from anywhere. It is either refused with everything as it was, or is exactly what its manifest says:
 //! names are compared and never used as paths, every size is bounded and counted, every byte is covered by a hash.
 //!
-//! This module does not know what a photo shows. [`pack`] is handed the page for people, which [`report_page`] makes; the
-//! page in a file that was received is never opened.
+//! This module does not know what a photo shows. [`pack`] is handed the page for people; the page in a file
+//! that was received is never opened.
 
 mod bag;
 mod facts;
@@ -19,7 +19,6 @@ mod manifest;
 mod name;
 mod options;
 mod pack;
-mod page;
 mod part_file;
 mod photo;
 mod staging;
@@ -28,13 +27,14 @@ mod take;
 mod watch;
 mod zip;
 
+pub use crate::document::{Report, pack};
+pub use crate::report::report_page;
 pub use fault::FileFault;
-pub(crate) use limits::FACTS as MOST_FACTS;
-pub use limits::Limits;
+pub use limits::{Limits, REPORT_BYTES as MOST_PAGE_BYTES};
 pub use look::{AuthorShare, Look, look};
 pub use options::{LeftOut, PackOptions};
-pub use pack::{Packed, Report, pack};
-pub use page::report_page;
+pub(crate) use pack::pack as pack_page;
+pub use pack::{Packed, Page};
 pub use photo::{PhotoKind, PhotoName};
 pub use take::{Taken, put_back, take, take_as_new};
 pub use watch::{Progress, Watch};

@@ -5,8 +5,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::fact::{AuthorId, Fact, Ledger, SubjectId, SurveyId};
-use crate::record::field;
+use crate::fact::{AuthorId, Fact, Ledger, SubjectId, SurveyId, reserved};
 
 /// How a file is made.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -28,9 +27,6 @@ pub enum LeftOut {
     /// The bytes of photos. That there is a photo, and of what, stays.
     Photos,
 }
-
-/// Fields that say who or where, on any subject. These names are kept for that, whether a release writes them or not.
-const OWNER_FIELDS: [&str; 4] = ["owner", "phone", "address", "email"];
 
 impl LeftOut {
     /// Its word in the header.
@@ -58,7 +54,7 @@ pub(super) struct Filter<'a> {
 
 impl<'a> Filter<'a> {
     pub(super) fn new(left_out: &'a BTreeSet<LeftOut>, ledger: &Ledger, survey: SurveyId) -> Self {
-        let is_note = |fact: &&Fact| fact.field() == field::IS && fact.value() == "note";
+        let is_note = |fact: &&Fact| fact.field() == reserved::IS && fact.value() == reserved::NOTE;
         Self {
             left_out,
             survey: survey.subject(),
@@ -76,9 +72,9 @@ impl<'a> Filter<'a> {
     pub(super) fn admits(&self, fact: &Fact) -> bool {
         let (subject, name) = (fact.subject(), fact.field());
         let is_note = self.notes.contains(&subject);
-        let is_owner = OWNER_FIELDS.contains(&name)
+        let is_owner = reserved::OWNER.contains(&name)
             || self.authors.contains(&subject)
-            || (subject == self.survey && matches!(name, field::NAME | field::PLACE));
+            || (subject == self.survey && matches!(name, reserved::NAME | reserved::PLACE));
         !(is_note && self.left_out.contains(&LeftOut::Notes)
             || is_owner && self.left_out.contains(&LeftOut::Owner))
     }

@@ -18,8 +18,7 @@ use super::take::named_photos;
 use super::watch::{Meter, Watch};
 use super::zip::ZipWriter;
 use crate::error::{Result, SurveyError};
-use crate::fact::{Fact, FactId, Ledger};
-use crate::record::{self, Survey};
+use crate::fact::{Ledger, SurveyId};
 use crate::store::Store;
 use crate::store::fault::of_system;
 
@@ -29,9 +28,10 @@ const CHUNK_BYTES: usize = 128 * 1024;
 /// After how many bytes of photos the disk is set to work, while the next ones are read and hashed.
 const EARLY_SYNC_BYTES: u64 = 32 * 1024 * 1024;
 
-/// Writes the report of a survey, as one page of HTML. Is given the facts that go into the file, folded, and the id of
-/// the newest of them, whose date is the only one that the page may carry: the same facts must give the same bytes.
-pub type Report<'a> = &'a dyn Fn(&Survey, Option<FactId>) -> Result<String>;
+/// Writes the page for people who have no program, as one page of HTML. Is given the facts that go into the file and the
+/// survey that they are of. The same facts must give the same bytes: the only date that the page may carry is that of the
+/// newest fact.
+pub type Page<'a, E> = &'a dyn Fn(&Ledger, SurveyId) -> Result<String, E>;
 
 /// What was packed.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -47,21 +47,33 @@ pub struct Packed {
 }
 
 /// Packs a survey into a file at `path`, which has its name only once it is whole and on the disk. The same facts,
-/// photos, options, report and release give the same bytes.
+/// photos, options, page and release give the same bytes.
 ///
 /// # Errors
 /// `FileThere` if something has that name and the options do not say to replace it; `DoesNotFit` if the survey is
-/// larger than a file can be; `Stopped`; `Inaccessible` or `DiskFull` if it cannot be written. No file is left then.
-pub fn pack(
+/// larger than a file can be; `Stopped`; `Inaccessible` or `DiskFull` if it cannot be written; what `page` returns. No file is left then.
+pub fn pack<E: From<SurveyError>>(
     store: &mut Store,
     options: &PackOptions,
-    report: Report<'_>,
+    page: Page<'_, E>,
+    path: &Path,
+    watch: &mut dyn Watch,
+) -> Result<Packed, E> {
+    store.refresh()?;
+    let filter = Filter::new(&options.left_out, store.ledger(), store.survey_id());
+    let html = write_page(store, &filter, page)?;
+    Ok(pack_with(store, options, &filter, &html, path, watch)?)
+}
+
+/// Packs a survey with the page that stands in it.
+fn pack_with(
+    store: &Store,
+    options: &PackOptions,
+    filter: &Filter<'_>,
+    html: &str,
     path: &Path,
     watch: &mut dyn Watch,
 ) -> Result<Packed> {
-    store.refresh()?;
-    let filter = Filter::new(&options.left_out, store.ledger(), store.survey_id());
-    let html = write_report(store, &filter, report)?;
     let photos = if options.left_out.contains(&LeftOut::Photos) {
         BTreeSet::new()
     } else {
@@ -77,7 +89,7 @@ pub fn pack(
     let out = ZipWriter::new(BufWriter::with_capacity(CHUNK_BYTES, part.file()));
     let mut bag = BagWriter { out, path, hashes: Hashes::new(), payload: Payload::default() };
     bag.out.whole(&EntryName::BagIt.in_zip(), manifest::BAGIT.as_bytes()).map_err(broken)?;
-    let facts = bag.write_facts(store, options, &filter, &mut meter)?;
+    let facts = bag.write_facts(store, options, filter, &mut meter)?;
     bag.write_payload(EntryName::Report, html.as_bytes())?;
     let mut lost_photos = Vec::new();
     let mut syncer = Syncer::start().map_err(broken)?;
@@ -98,20 +110,20 @@ pub fn pack(
     Ok(Packed { facts, photos: entries - 2, bytes, lost_photos })
 }
 
-/// The report on what goes into the file.
-fn write_report(store: &Store, filter: &Filter<'_>, report: Report<'_>) -> Result<String> {
-    let told = |ledger: &Ledger| {
-        let survey = record::fold(ledger, store.survey_id())?;
-        report(&survey, ledger.facts().next_back().map(Fact::id))
-    };
+/// The page on what goes into the file.
+fn write_page<E: From<SurveyError>>(
+    store: &Store,
+    filter: &Filter<'_>,
+    page: Page<'_, E>,
+) -> Result<String, E> {
     let html = if filter.leaves_out_facts() {
         let mut part = Ledger::new();
         for fact in store.ledger().facts().filter(|fact| filter.admits(fact)) {
             part.insert(fact.clone())?;
         }
-        told(&part)?
+        page(&part, store.survey_id())?
     } else {
-        told(store.ledger())?
+        page(store.ledger(), store.survey_id())?
     };
     fits(html.len() as u64, limits::REPORT_BYTES, "its report may have, in bytes,")?;
     Ok(html)

@@ -9,8 +9,8 @@
 //! when it has come.
 
 use crate::error::{Result, SurveyError};
-use crate::fact::{Edit, Fact, SubjectId};
-use crate::record::{PhotoImage, field};
+use crate::fact::{Edit, Fact, SubjectId, reserved};
+use crate::photo::PhotoImage;
 use crate::store::Store;
 
 /// What forgetting did.
@@ -52,7 +52,7 @@ impl Store {
     pub fn forget_photo(&mut self, photo: SubjectId) -> Result<Forgotten> {
         let ledger = self.ledger();
         let images: Vec<PhotoImage> =
-            ledger.history(photo, field::IMAGE).into_iter().filter_map(PhotoImage::of_fact).collect();
+            ledger.history(photo, reserved::IMAGE).into_iter().filter_map(PhotoImage::of_fact).collect();
         if images.is_empty() {
             return Err(SurveyError::NoSuchPhoto);
         }

@@ -7,8 +7,9 @@ use std::path::Path;
 use serde_json::{Value, json};
 
 use crate::error::Result;
-use crate::fact::{ActId, AuthorId, FORGET, Fact, FactClock, Ledger, REMOVED, Removal, SubjectId, SurveyId};
-use crate::record::field;
+use crate::fact::{
+    ActId, AuthorId, FORGET, Fact, FactClock, Ledger, REMOVED, Removal, SubjectId, SurveyId, reserved,
+};
 use crate::store::{PHOTOS, Store, disk, fault};
 
 pub(super) fn copy(from: &Store, to: &Path, name: &str, author: AuthorId, act: ActId) -> Result<Store> {
@@ -36,7 +37,7 @@ fn restate(from: &Store, survey: SurveyId, name: &str, author: AuthorId, act: Ac
     };
     for subject in ledger.subjects().filter(|&subject| !is_removed(ledger, subject)) {
         for field in ledger.fields(subject).filter(|&field| field != REMOVED && field != FORGET) {
-            if subject == old && field == field::NAME {
+            if subject == old && field == reserved::NAME {
                 continue;
             }
             for value in standing(ledger, subject, field) {
@@ -46,7 +47,7 @@ fn restate(from: &Store, survey: SurveyId, name: &str, author: AuthorId, act: Ac
             }
         }
     }
-    say(new, field::NAME, &json!(name))?;
+    say(new, reserved::NAME, &json!(name))?;
     Ok(facts)
 }
 

@@ -5,9 +5,9 @@
 
 mod copy;
 mod damage;
-mod labels;
 mod list;
 mod manage;
+mod standing;
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -15,8 +15,8 @@ use std::path::{Path, PathBuf};
 use crate::error::Result;
 use crate::store::fault;
 
+pub use crate::label_seen::LabelSeen;
 pub use damage::Repaired;
-pub use labels::LabelSeen;
 pub use list::{Entry, Found};
 
 /// The folder within the home folder where surveys lie that were set aside.

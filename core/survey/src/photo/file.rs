@@ -8,9 +8,8 @@ use std::path::PathBuf;
 use std::time::{Duration, SystemTime};
 
 use crate::error::{Result, SurveyError};
-use crate::fact::SubjectId;
-use crate::photo::{Crop, Picture};
-use crate::record::{PhotoImage, field};
+use crate::fact::{SubjectId, reserved};
+use crate::photo::{Crop, PhotoImage, Picture};
 use crate::store::{Store, disk, fault, photos_named};
 
 /// What a sweep deleted.
@@ -28,7 +27,10 @@ impl Store {
     /// # Errors
     /// [`SurveyError::NoSuchPhoto`].
     pub fn photo_image(&self, photo: SubjectId) -> Result<PhotoImage> {
-        self.ledger().shown(photo, field::IMAGE).and_then(PhotoImage::of_fact).ok_or(SurveyError::NoSuchPhoto)
+        self.ledger()
+            .shown(photo, reserved::IMAGE)
+            .and_then(PhotoImage::of_fact)
+            .ok_or(SurveyError::NoSuchPhoto)
     }
 
     /// The file of a photo.

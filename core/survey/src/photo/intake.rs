@@ -1,54 +1,35 @@
-//! Taking photos in, and saying afterwards what they show.
+//! Taking photos in.
 
 use std::fs;
 
-use serde_json::{Value, json};
+use serde_json::Value;
 
 use crate::error::{Result, SurveyError};
-use crate::fact::{ActId, Edit, SubjectId, value_of};
+use crate::fact::{Edit, SubjectId, reserved, value_of};
 use crate::photo::Picture;
-use crate::record::{PhotoRole, field};
 use crate::store::{Store, disk, fault};
 
 /// The most photos that a survey holds: a file of it must not have more entries than its reader takes.
 pub const MOST_PHOTOS: usize = 4_900;
 
-/// What one photo shows.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Assignment {
-    /// The photo.
-    pub photo: SubjectId,
-    /// The part or run that it shows; `None` takes it off whatever it was assigned to.
-    pub of: Option<SubjectId>,
-    /// What of it it shows; `None` leaves that as it is.
-    pub role: Option<PhotoRole>,
-}
-
 impl Store {
-    /// Takes a picture in: cleans it, stores it, and only then writes the facts that name it. With `of` left out the
-    /// part is said later ([`Store::assign_photos`]), as after a burst of labels. The same picture twice is two
-    /// photos and one file.
+    /// Takes a picture in: cleans it, stores it, and only then writes the facts that name it, with what else is said of
+    /// the photo in the same act: fields and their values. The same picture twice is two photos and one file.
     ///
     /// # Errors
     /// `Picture` if it is not one that is taken, `TooManyPhotos`, or what a write reports. Nothing is stored then.
-    pub fn add_photo(
-        &mut self,
-        bytes: &[u8],
-        of: Option<SubjectId>,
-        role: Option<PhotoRole>,
-    ) -> Result<SubjectId> {
+    pub fn take_photo(&mut self, bytes: &[u8], said: Vec<(&str, Value)>) -> Result<SubjectId> {
         let picture = Picture::clean(bytes)?;
         // Also proves that its pixels can be decoded.
         let small = picture.thumbnail()?;
         self.check_room()?;
         let photo = SubjectId::random();
         let image = picture.image();
-        let mut edits =
-            vec![Edit::new(photo, field::IS, "photo"), Edit::new(photo, field::IMAGE, value_of(&image)?)];
-        edits.extend(of.map(|of| Edit::new(photo, field::OF, json!(of))));
-        if let Some(role) = role {
-            edits.push(Edit::new(photo, field::ROLE, value_of(&role)?));
-        }
+        let mut edits = vec![
+            Edit::new(photo, reserved::IS, reserved::PHOTO),
+            Edit::new(photo, reserved::IMAGE, value_of(&image)?),
+        ];
+        edits.extend(said.into_iter().map(|(field, value)| Edit::new(photo, field, value)));
         let (folder, photos) = (self.folder().to_owned(), self.photos());
         self.write_photo(&edits, picture.sha256(), &small, || {
             let name = image.file_name();
@@ -60,36 +41,6 @@ impl Store {
                 .map_err(|error| fault::of_system(&folder, &error))
         })?;
         Ok(photo)
-    }
-
-    /// Says what photos show, all in one act.
-    ///
-    /// # Errors
-    /// [`SurveyError::NoSuchPhoto`] if one is none, or what a write reports. Nothing is written then.
-    pub fn assign_photos(&mut self, assignments: &[Assignment]) -> Result<ActId> {
-        let mut edits = Vec::new();
-        for assignment in assignments {
-            self.photo_image(assignment.photo)?;
-            let of = assignment.of.map_or(Value::Null, |of| json!(of));
-            edits.push(Edit::new(assignment.photo, field::OF, of));
-            if let Some(role) = assignment.role {
-                edits.push(Edit::new(assignment.photo, field::ROLE, value_of(&role)?));
-            }
-        }
-        self.write(&edits)
-    }
-
-    /// Adds a note on a part, a run, a room, or the survey as a whole. Each note is a subject of its own, so two
-    /// people who add notes never disagree.
-    ///
-    /// # Errors
-    /// `Fact` if the text is too long, or what a write reports.
-    pub fn add_note(&mut self, about: Option<SubjectId>, text: &str) -> Result<SubjectId> {
-        let note = SubjectId::random();
-        let mut edits = vec![Edit::new(note, field::IS, "note"), Edit::new(note, field::TEXT, text)];
-        edits.extend(about.map(|about| Edit::new(note, field::ABOUT, json!(about))));
-        self.write(&edits)?;
-        Ok(note)
     }
 
     fn check_room(&self) -> Result<()> {

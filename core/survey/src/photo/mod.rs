@@ -9,6 +9,7 @@
 mod crop;
 mod fault;
 mod file;
+mod image;
 mod intake;
 mod jpeg;
 mod orientation;
@@ -17,10 +18,12 @@ mod png;
 mod png_data;
 mod thumbnail;
 
+pub use crate::document::Assignment;
 pub use crop::Crop;
 pub use fault::PictureFault;
 pub use file::Swept;
-pub use intake::{Assignment, MOST_PHOTOS};
+pub use image::PhotoImage;
+pub use intake::MOST_PHOTOS;
 pub use orientation::Orientation;
 pub use picture::{MAX_PICTURE_BYTES, MAX_PIXELS, MAX_SIDE, Picture, PictureKind};
 pub use thumbnail::THUMBNAIL_SIDE;

@@ -10,15 +10,12 @@ use serde::de::DeserializeOwned;
 use super::field::{self, port_of_end_field};
 use super::measurement::{MOST_MEASUREMENT_BYTES, put_together};
 use super::{
-    Before, Note, Part, PartKind, Photo, PhotoImage, PortEnd, Reading, Room, Run, Service, Survey, Wiring,
-    Work,
+    Before, MOST_PARTS, Note, Part, PartKind, Photo, PhotoImage, PortEnd, Reading, Room, Run, Service,
+    Survey, Wiring, Work,
 };
 use crate::error::SurveyError;
 use crate::fact::{FactId, Ledger, Removal, SubjectId, SurveyId};
 use crate::rating::PartRating;
-
-/// A survey larger than this is not a house.
-pub const MOST_PARTS: usize = 2_000;
 
 /// Folds the shown facts of a ledger into records.
 ///

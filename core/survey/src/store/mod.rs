@@ -7,12 +7,11 @@
 //! Several processes may have one survey open. Each writes on top of what it has seen, so a fact that came from
 //! another process meanwhile is never replaced unseen: both stand, as a disagreement.
 //!
-//! What a screen needs of a survey: [`Store::open`] and [`Store::create`]; [`Store::survey`] for what stands now;
+//! What a screen needs of a survey: [`Store::open`] and [`Store::create`]; [`Store::ledger`] for what stands now;
 //! [`Store::write`] for all edits of one action; [`Store::undo_last`], [`Store::redo_last`] and [`Store::steps`];
-//! [`Store::save_draft`], [`Store::drafts`] and [`Store::finish_draft`] for what is half typed; [`Store::add_photo`],
-//! [`Store::assign_photos`], [`Store::thumbnail`] and [`Store::photo_crop`]; [`Store::suspend`] when nobody looks and
-//! [`Suspended::resume`]; [`Store::refresh`] for what other programs wrote. Texts of labels met before are found by
-//! [`Home::labels_seen`](crate::home::Home::labels_seen).
+//! [`Store::save_draft`], [`Store::drafts`] and [`Store::finish_draft`] for what is half typed; [`Store::take_photo`],
+//! [`Store::thumbnail`] and [`Store::photo_crop`]; [`Store::suspend`] when nobody looks and
+//! [`Suspended::resume`]; [`Store::refresh`] for what other programs wrote.
 //!
 //! `survey.db` is opened through SQLite only, never as a plain file: closing such a file would drop every lock
 //! that this process holds on it (POSIX advisory locks belong to the process).
@@ -21,7 +20,6 @@ mod create;
 pub(crate) mod disk;
 mod draft;
 pub(crate) mod fault;
-pub(crate) mod labels;
 mod open;
 mod peek;
 mod pragma;
@@ -29,6 +27,7 @@ mod repair;
 mod row;
 mod schema;
 mod scrub;
+mod standing;
 mod summary;
 mod suspend;
 mod taken;
@@ -43,13 +42,13 @@ use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use crate::error::Result;
 use crate::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactId, Ledger, SubjectId, SurveyId, Taken};
-use crate::record::{self, PhotoImage, Survey};
+use crate::photo::PhotoImage;
 
 pub use draft::{Draft, MAX_DRAFT_BYTES};
-pub use labels::LabelTyped;
 pub(crate) use peek::is_open;
 pub use peek::{Peek, peek};
 pub use repair::{Rebuilt, Salvage, rebuild, salvage};
+pub use standing::{Standing, standing};
 pub use summary::{Progress, Summary};
 pub use suspend::Suspended;
 pub use taken::Returned;
@@ -157,15 +156,6 @@ impl Store {
     /// All facts known here.
     pub const fn ledger(&self) -> &Ledger {
         &self.ledger
-    }
-
-    /// The records as they stand now: parts, runs, rooms, photos and the rest, worked out from the facts anew at each
-    /// call.
-    ///
-    /// # Errors
-    /// `TooManyParts`, which no survey written here has.
-    pub fn survey(&self) -> Result<Survey> {
-        record::fold(&self.ledger, self.survey)
     }
 
     /// Writes what the user decided as one action, over what this store has seen so far. When this returns, it is

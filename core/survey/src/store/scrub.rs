@@ -14,7 +14,7 @@ use rusqlite::{Connection, OptionalExtension, params};
 use super::disk::sync_folder;
 use super::{DATABASE, PHOTOS, Store, fault, taking};
 use crate::error::Result;
-use crate::record::PhotoImage;
+use crate::photo::PhotoImage;
 
 /// The key in `meta` under which a list of names of photos stands while the work is not done.
 const SCRUB_KEY: &str = "scrub";

@@ -7,8 +7,7 @@ use serde_json::Value;
 use uuid::Uuid;
 
 use super::row::Bytes;
-use crate::fact::{FactId, Ledger, Removal, SubjectId, SurveyId};
-use crate::record::field;
+use crate::fact::{FactId, Ledger, Removal, SubjectId, SurveyId, reserved};
 
 /// What a list shows of one survey.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -46,10 +45,10 @@ impl Progress {
     fn count_of(&mut self, is: &str) -> Option<&mut u64> {
         match is {
             "room" => Some(&mut self.rooms),
-            "part" => Some(&mut self.parts),
+            reserved::PART => Some(&mut self.parts),
             "run" => Some(&mut self.runs),
-            "photo" => Some(&mut self.photos),
-            "note" => Some(&mut self.notes),
+            reserved::PHOTO => Some(&mut self.photos),
+            reserved::NOTE => Some(&mut self.notes),
             "reading" => Some(&mut self.readings),
             _ => None,
         }
@@ -83,7 +82,7 @@ impl Summary {
     }
 
     fn count(&mut self, ledger: &Ledger, subject: SubjectId, change: impl Fn(u64) -> u64) {
-        let is = ledger.shown(subject, field::IS).and_then(|fact| fact.value().as_str());
+        let is = ledger.shown(subject, reserved::IS).and_then(|fact| fact.value().as_str());
         if let Some(count) = is.and_then(|is| self.progress.count_of(is))
             && !is_forgotten_photo(ledger, subject)
             && !matches!(ledger.removal(subject), Removal::Removed { .. })
@@ -97,8 +96,8 @@ impl Summary {
             let shown = ledger.shown(survey.subject(), name)?;
             shown.value().as_str().map(str::to_owned)
         };
-        self.name = text(field::NAME);
-        self.place = text(field::PLACE);
+        self.name = text(reserved::NAME);
+        self.place = text(reserved::PLACE);
         self.newest = ledger.facts().next_back().map(crate::fact::Fact::id);
         self.facts = u64::try_from(ledger.len()).unwrap_or(u64::MAX);
     }
@@ -162,7 +161,7 @@ impl Summary {
 }
 
 fn is_forgotten_photo(ledger: &Ledger, subject: SubjectId) -> bool {
-    ledger.shown(subject, field::IMAGE).is_some_and(crate::fact::Fact::is_forgotten)
+    ledger.shown(subject, reserved::IMAGE).is_some_and(crate::fact::Fact::is_forgotten)
 }
 
 /// What a row says without the whole survey having been read: for surveys of layout 1, which have no row, a list
@@ -183,8 +182,8 @@ pub(super) fn peek_layout_1(connection: &Connection, survey: SurveyId) -> rusqli
     let newest: Option<Bytes> = connection.query_row("SELECT max(id) FROM fact", (), |row| row.get(0))?;
     let facts: i64 = connection.query_row("SELECT count(*) FROM fact", (), |row| row.get(0))?;
     Ok(Summary {
-        name: text(field::NAME)?,
-        place: text(field::PLACE)?,
+        name: text(reserved::NAME)?,
+        place: text(reserved::PLACE)?,
         newest: newest.and_then(|id| FactId::try_from(id.0).ok()),
         facts: u64::try_from(facts).unwrap_or(0),
         progress: Progress::default(),

@@ -10,8 +10,9 @@ use serde::{Deserialize, Serialize};
 use super::row::{self, Bytes};
 use super::{Store, Summary, fault, photos_named, thumbnail};
 use crate::error::{CannotPutBack, Result, SurveyError};
+use crate::fact::reserved::{MOST_FACTS, MOST_PARTS};
 use crate::fact::{FORGET, Fact, FactId, Ledger, Taken};
-use crate::record::{self, PhotoImage};
+use crate::photo::PhotoImage;
 
 /// The key in the table `meta`.
 const TAKEN_KEY: &str = "taken";
@@ -52,12 +53,12 @@ impl Store {
         if facts.is_empty() {
             return self.alone(|_| place()).map(|()| Vec::new());
         }
-        let (survey, folder) = (self.survey, self.folder.clone());
+        let folder = self.folder.clone();
         self.append(
             facts,
             |clock, fact| clock.check(fact.id()),
             |transaction, ledger, taken| {
-                record::fold(ledger, survey)?;
+                ledger.check_parts()?;
                 place()?;
                 let told = taken.new.iter().filter_map(|&id| ledger.fact(id)).any(is_about_forgetting);
                 let receipt = Receipt {
@@ -123,11 +124,11 @@ fn delete_thumbnails(transaction: &Transaction<'_>, gone: &[Fact], left: &Ledger
 
 /// A survey stays as small as a file can be, so that none is written that cannot be read.
 pub(super) fn check_size(ledger: &Ledger, before: &Summary, after: &Summary) -> Result<()> {
-    let (found, most) = (ledger.len(), crate::file::MOST_FACTS);
+    let (found, most) = (ledger.len(), MOST_FACTS);
     if found > most {
         return Err(SurveyError::TooManyFacts { found, most });
     }
-    let (found, most) = (after.progress.parts, record::MOST_PARTS);
+    let (found, most) = (after.progress.parts, MOST_PARTS);
     if found > most as u64 && found > before.progress.parts {
         let found = usize::try_from(found).unwrap_or(usize::MAX);
         return Err(SurveyError::TooManyParts { found, most });

@@ -4,8 +4,9 @@ use std::path::{Path, PathBuf};
 
 use survey::SurveyError;
 use survey::fact::FactId;
-use survey::file::{self, FILE_EXTENSION, LeftOut, PackOptions, Packed, report_page};
+use survey::file::{self, FILE_EXTENSION, LeftOut, PackOptions, Packed};
 use survey::record::Survey;
+use survey::report::report_page;
 use survey::store::Store;
 use survey::words::{Arg, Figures, Language, Phrase};
 

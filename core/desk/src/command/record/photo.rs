@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 use serde::Serialize;
+use survey::document::Document;
 use survey::fact::{ActId, SubjectId};
 use survey::photo::Assignment;
 use survey::record::{Photo, PhotoRole, Survey, field};

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use serde::Serialize;
 use survey::SurveyError;
+use survey::document::Document;
 use survey::fact::SubjectId;
 use survey::photo::{MAX_PICTURE_BYTES, Picture, PictureFault};
 use survey::record::{Photo, PhotoRole};

@@ -12,8 +12,8 @@ use super::steps::Replay;
 use crate::error::Result;
 use crate::fact::{
     ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, Ledger, REMOVED, Removal, SubjectId, Taken,
+    reserved,
 };
-use crate::record::field;
 use crate::store::Store;
 
 /// Why an act cannot be undone.
@@ -88,7 +88,7 @@ fn created(ledger: &Ledger, act: ActId, facts: &[&Fact]) -> BTreeSet<SubjectId> 
     };
     facts
         .iter()
-        .filter(|fact| fact.field() == field::IS && !fact.value().is_null() && is_new(fact))
+        .filter(|fact| fact.field() == reserved::IS && !fact.value().is_null() && is_new(fact))
         .map(|fact| fact.subject())
         .collect()
 }

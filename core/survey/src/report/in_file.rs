@@ -6,17 +6,16 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use maud::{DOCTYPE, html};
 
-use super::limits;
 use crate::error::{Result, SurveyError};
+use crate::file::MOST_PAGE_BYTES;
 use crate::naming;
 use crate::record::Survey;
-use crate::report;
 use crate::story;
 use crate::words::{Language, Phrase};
 use crate::worklist::{Options, WorkList, worklist_watched};
 
 /// The page of a survey: its report with the work list. Where that cannot be worked out, or is longer than a file may
-/// hold, a page that says so, with what is recorded, in short. To be handed to [`super::pack`]; for the same bytes of
+/// hold, a page that says so, with what is recorded, in short. To be handed to [`crate::document::pack`]; for the same bytes of
 /// the same facts, `language` must always be the same.
 ///
 /// # Errors
@@ -41,10 +40,10 @@ fn page_with(
         if !goes_on() {
             return Err(SurveyError::Stopped);
         }
-        let html = report::html(survey, &list, language);
-        if html.len() as u64 > limits::REPORT_BYTES {
+        let html = super::html(survey, &list, language);
+        if html.len() as u64 > MOST_PAGE_BYTES {
             let what = "its report may have, in bytes,";
-            return Err(SurveyError::DoesNotFit { what, most: limits::REPORT_BYTES });
+            return Err(SurveyError::DoesNotFit { what, most: MOST_PAGE_BYTES });
         }
         Ok(html)
     }));
@@ -100,6 +99,7 @@ fn plain(survey: &Survey, language: &Language, why: &SurveyError) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::document::Document;
     use crate::fact::{AuthorId, Edit, SubjectId};
     use crate::store::Store;
     use crate::words::Figures;
