@@ -4,11 +4,12 @@ use std::path::Path;
 
 use serde_json::{Value, json};
 
-use crate::error::{Result, SurveyError};
-use crate::fact::{ActId, Edit, Fact, FactId, Ledger, SubjectId, SurveyId, value_of};
-use crate::file::{self, PackOptions, Packed, Watch};
+use crate::error::SurveyError;
 use crate::record::{PhotoRole, Survey, field, fold};
-use crate::store::Store;
+use facts::Result;
+use facts::fact::{ActId, Edit, Fact, FactId, Ledger, SubjectId, SurveyId, value_of};
+use facts::file::{self, PackOptions, Packed, Watch};
+use facts::store::Store;
 
 /// What one photo shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -97,7 +98,7 @@ impl Document for Store {
 
 /// Writes the report of a survey, as one page of HTML. Is given the facts that go into the file, folded, and the id of
 /// the newest of them, whose date is the only one that the page may carry: the same facts must give the same bytes.
-pub type Report<'a> = &'a dyn Fn(&Survey, Option<FactId>) -> Result<String>;
+pub type Report<'a> = &'a dyn Fn(&Survey, Option<FactId>) -> Result<String, SurveyError>;
 
 /// Packs a survey into a file at `path`, with its report as the page for people: see [`file::pack`].
 ///
@@ -109,9 +110,9 @@ pub fn pack(
     report: Report<'_>,
     path: &Path,
     watch: &mut dyn Watch,
-) -> Result<Packed> {
+) -> Result<Packed, SurveyError> {
     let page = |ledger: &Ledger, survey: SurveyId| -> Result<String, SurveyError> {
         report(&fold(ledger, survey)?, ledger.facts().next_back().map(Fact::id))
     };
-    file::pack_page(store, options, &page, path, watch)
+    file::pack(store, options, &page, path, watch)
 }

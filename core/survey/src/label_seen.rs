@@ -2,12 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use crate::error::Result;
 use crate::fact::SubjectId;
 use crate::home::Home;
 use crate::rating::PartRating;
 use crate::record::field;
 use crate::store::Standing;
+use facts::Result;
 
 /// What is printed on one part, as somebody typed it.
 struct LabelTyped {

@@ -13,6 +13,7 @@ use crate::record::Survey;
 use crate::story;
 use crate::words::{Language, Phrase};
 use crate::worklist::{Options, WorkList, worklist_watched};
+use facts::FactsError;
 
 /// The page of a survey: its report with the work list. Where that cannot be worked out, or is longer than a file may
 /// hold, a page that says so, with what is recorded, in short. To be handed to [`crate::document::pack`]; for the same bytes of
@@ -43,7 +44,7 @@ fn page_with(
         let html = super::html(survey, &list, language);
         if html.len() as u64 > MOST_PAGE_BYTES {
             let what = "its report may have, in bytes,";
-            return Err(SurveyError::DoesNotFit { what, most: MOST_PAGE_BYTES });
+            return Err(FactsError::DoesNotFit { what, most: MOST_PAGE_BYTES }.into());
         }
         Ok(html)
     }));
@@ -116,12 +117,13 @@ mod tests {
         store.add_note(None, "an invented note").unwrap();
         let survey = store.survey().unwrap();
         let english = Language::english(Figures::default());
-        let fails: [Work<'_>; 2] = [&|_| Err(SurveyError::TooManyParts { found: 9, most: 8 }), &|survey| {
-            // What a fault of the program does.
-            let none: Option<WorkList> = None;
-            assert!(survey.parts.is_empty(), "a fault made for the test");
-            none.ok_or(SurveyError::Inner("not reached"))
-        }];
+        let fails: [Work<'_>; 2] =
+            [&|_| Err(FactsError::TooManyParts { found: 9, most: 8 }.into()), &|survey| {
+                // What a fault of the program does.
+                let none: Option<WorkList> = None;
+                assert!(survey.parts.is_empty(), "a fault made for the test");
+                none.ok_or(SurveyError::Inner("not reached"))
+            }];
         for (fail, why) in fails.into_iter().zip(["9 parts", "this release has a fault"]) {
             let page = page_with(&survey, &english, &|| true, fail).unwrap();
             for told in [why, "S1", "5&lt;b&gt;6", "an invented note", "facts.jsonl"] {

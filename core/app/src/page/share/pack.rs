@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::SurveyError;
+use survey::error::FactsError;
 use survey::fact::FactId;
 use survey::file::{self, FILE_EXTENSION, LeftOut, PackOptions, Packed};
 use survey::record::Survey;
@@ -116,7 +116,7 @@ pub(in crate::page) fn send(
     then: fn(&mut Guide) -> Result<()>,
 ) -> Result<()> {
     if !options.replace && is_there(&file) {
-        return Err(SurveyError::FileThere { file }.into());
+        return Err(FactsError::FileThere { file }.into());
     }
     let open = guide.open_survey()?;
     let said = open.store.ledger().len();
