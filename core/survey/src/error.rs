@@ -1,6 +1,7 @@
 //! What can go wrong with a survey: with its facts, or with what is worked out from them.
 
-pub use facts::error::{CannotPutBack, FactFault, FactsError, NotASurvey};
+pub use facts::error::{CannotPutBack, FactsError, NotASurvey};
+pub use facts::fact::FactFault;
 
 /// Everything that can go wrong with a survey.
 #[derive(Debug, thiserror::Error)]

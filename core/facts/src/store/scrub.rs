@@ -14,7 +14,7 @@ use rusqlite::{Connection, OptionalExtension, params};
 use super::disk::sync_folder;
 use super::{DATABASE, PHOTOS, Store, fault, taking};
 use crate::error::Result;
-use crate::photo::PhotoImage;
+use crate::fact::PhotoImage;
 
 /// The key in `meta` under which a list of names of photos stands while the work is not done.
 const SCRUB_KEY: &str = "scrub";
@@ -62,7 +62,7 @@ impl Store {
         match scrub_database(&self.connection) {
             Ok(done) => Ok(done),
             Err(error) => match broken(error) {
-                crate::FactsError::Busy { .. } => Ok(false),
+                crate::error::FactsError::Busy { .. } => Ok(false),
                 other => Err(other),
             },
         }

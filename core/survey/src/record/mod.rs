@@ -17,8 +17,8 @@ mod service;
 mod survey;
 mod work;
 
+pub use crate::fact::PhotoImage;
 pub use crate::fact::reserved::MOST_PARTS;
-pub use crate::photo::PhotoImage;
 pub use fold::fold;
 pub use forest::{LooseReason, MOST_DEEP, Wiring};
 pub use measurement::{MOST_MEASUREMENT_BYTES, MeasurementIntake, take_in};

@@ -2,8 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::fact::PhotoImage;
 use crate::fact::SubjectId;
-use crate::photo::PhotoImage;
 
 /// What a photo shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::fact::{Fact, reserved};
+use super::{Fact, reserved};
 
 /// Which file holds a photo, and what is in it: one decision, the value of the field [`reserved::IMAGE`].
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

@@ -72,7 +72,7 @@ pub enum PictureFault {
 }
 
 impl PictureFault {
-    pub(super) const fn damaged(what: &'static str) -> Self {
+    pub(crate) const fn damaged(what: &'static str) -> Self {
         Self::Damaged { what }
     }
 }
