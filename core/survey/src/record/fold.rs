@@ -13,23 +13,20 @@ use super::member::Member;
 use super::table::every_field;
 use super::{
     Adapter, Asked, Before, Building, CableKind, Connector, EntryKind, EntryState, Feed, HowMeasured,
-    Internet, Is, ModemBands, NetworkPlan, Note, OtherNetwork, Outcome, Part, PartKind, Photo, PhotoImage,
-    PhotoRole, Plugged, PortEnd, PowerFeed, Reading, ReadingKind, Room, Run, RunLength, Service, ServiceKind,
-    Sharing, SingleCable, Survey, TvSignal, Wiring, Wish, Work,
+    Internet, Is, MOST_PARTS, ModemBands, NetworkPlan, Note, OtherNetwork, Outcome, Part, PartKind, Photo,
+    PhotoImage, PhotoRole, Plugged, PortEnd, PowerFeed, Reading, ReadingKind, Room, Run, RunLength, Service,
+    ServiceKind, Sharing, SingleCable, Survey, TvSignal, Wiring, Wish, Work,
 };
-use crate::error::SurveyError;
 use crate::fact::{Fact, FactId, Ledger, Removal, SubjectId, SurveyId};
 use crate::rating::PartRating;
 use crate::worklist::ChangeKind;
-
-/// A survey larger than this is not a house.
-pub const MOST_PARTS: usize = 2_000;
+use facts::{FactsError, Result};
 
 /// Folds the shown facts of a ledger into records.
 ///
 /// # Errors
-/// [`SurveyError::TooManyParts`] above [`MOST_PARTS`].
-pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey, SurveyError> {
+/// [`FactsError::TooManyParts`] above [`MOST_PARTS`].
+pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey> {
     let mut reader = Reader::new(ledger, survey.subject(), None);
     reader.read_survey();
     for subject in ledger.subjects() {
@@ -53,7 +50,7 @@ pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey, SurveyError> {
     reader.find_measurements();
     let Reader { mut survey, mut feeds, .. } = reader;
     if survey.parts.len() > MOST_PARTS {
-        return Err(SurveyError::TooManyParts { found: survey.parts.len(), most: MOST_PARTS });
+        return Err(FactsError::TooManyParts { found: survey.parts.len(), most: MOST_PARTS });
     }
     feeds.sort_unstable();
     let stated: Vec<_> = feeds.into_iter().map(|(_, part)| part).collect();

@@ -377,3 +377,14 @@ fn every_name_of_a_list_reads_back() {
     law::<ServiceKind>();
     law::<Connector>();
 }
+
+/// What the crate of facts reads by itself, it reads by these names.
+#[test]
+fn names_that_facts_know_are_those_of_the_table() {
+    use crate::fact::reserved;
+    assert_eq!(reserved::IS, field::IS);
+    assert_eq!(reserved::NAME, field::survey::NAME.name());
+    assert_eq!(reserved::NAME, field::author::NAME.name());
+    assert_eq!(reserved::PLACE, field::survey::PLACE.name());
+    assert_eq!(reserved::IMAGE, field::photo::IMAGE.name());
+}
