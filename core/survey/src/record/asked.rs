@@ -174,7 +174,8 @@ impl Asked {
             | Self::Plugged
             | Self::FedBy => &[Unsure],
             Self::Depends => &[Phone, Alarm, Medical, Nothing, Unsure],
-            Self::Rooms | Self::WaysIn | Self::Wish | Self::LabelRead => &[Yes, Unsure],
+            Self::Wish => &[Yes, Unsure],
+            Self::Rooms | Self::WaysIn | Self::LabelRead => &[Yes],
             Self::Powered => &[Plug, Coax, Off, Unsure],
             Self::Cables => &[Six, FiftyNine, Seven, Eleven, Differ, Unsure],
             Self::Connectors => &[Good, Some, Unsure, Yes],

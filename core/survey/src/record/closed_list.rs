@@ -20,6 +20,9 @@ pub trait Named: Copy + PartialEq + Debug + Sized + 'static {
     /// The name, as it stands in facts.
     fn name(self) -> &'static str;
 
+    /// What the member stands for, as `docs/file.md` says it.
+    fn about(self) -> &'static str;
+
     /// The member of this name.
     fn of_name(name: &str) -> Option<Self> {
         Self::ALL.iter().copied().find(|member| member.name() == name)
@@ -41,14 +44,14 @@ pub trait Worded: Named {
 /// messages begin with.
 macro_rules! closed_list {
     ($(#[$about:meta])* pub enum $List:ident $(($words:literal))? {
-        $($(#[$of:meta])* $Member:ident = $name:literal,)+
+        $($(#[doc = $of:literal])+ $Member:ident = $name:literal,)+
     }) => {
         $(#[$about])*
         #[derive(
             Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize, serde::Deserialize,
         )]
         pub enum $List {
-            $($(#[$of])* #[serde(rename = $name)] $Member,)+
+            $($(#[doc = $of])+ #[serde(rename = $name)] $Member,)+
         }
 
         impl $crate::record::Named for $List {
@@ -57,6 +60,12 @@ macro_rules! closed_list {
             fn name(self) -> &'static str {
                 match self {
                     $(Self::$Member => $name,)+
+                }
+            }
+
+            fn about(self) -> &'static str {
+                match self {
+                    $(Self::$Member => concat!($($of),+).trim_ascii(),)+
                 }
             }
         }

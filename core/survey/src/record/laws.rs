@@ -92,7 +92,7 @@ impl Tried for Survey {
 }
 
 /// Values of a type, every kind of them.
-trait Sample: Sized {
+pub(super) trait Sample: Sized {
     fn any() -> BoxedStrategy<Self>;
 }
 
@@ -239,7 +239,7 @@ sample! {
 }
 
 /// Samples of the type that a field's values are when owned.
-fn values<T: ?Sized + ToOwned<Owned: Sample>>() -> BoxedStrategy<T::Owned> {
+pub(super) fn values<T: ?Sized + ToOwned<Owned: Sample>>() -> BoxedStrategy<T::Owned> {
     T::Owned::any()
 }
 

@@ -3,9 +3,13 @@
 //! This folder knows what a part, a run or a room is. It does not know how facts are stored, what follows from a
 //! record (forecast, findings) or how it is shown.
 
+#[cfg(test)]
+mod as_written;
 mod asked;
 mod closed_list;
 mod difference;
+#[cfg(test)]
+mod documented;
 pub mod field;
 mod fold;
 mod forest;
