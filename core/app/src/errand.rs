@@ -5,9 +5,9 @@
 
 use std::fmt;
 
+use phrase::Phrase;
 use survey::SurveyError;
 use survey::file::Progress;
-use survey::words::Phrase;
 
 use crate::error::Result;
 use crate::guide::Guide;

@@ -6,11 +6,12 @@ mod open_survey;
 
 use std::path::{Path, PathBuf};
 
+use phrase::Phrase;
 use survey::fact::{AuthorId, Edit};
 use survey::home::Home;
 use survey::record::field;
 use survey::store::Store;
-use survey::words::{Language, Phrase};
+use survey::words::Language;
 
 use crate::deed::Deed;
 use crate::device::Device;

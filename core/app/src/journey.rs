@@ -6,8 +6,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use survey::fact::SubjectId;
-use survey::figure::map::reading_order;
 use survey::rating::PartRating;
+use survey::record::reading_order;
 use survey::record::{CableKind, Connector, EntryState, Part, PartKind, Plugged, ServiceKind, Survey};
 
 use crate::ask::Question;

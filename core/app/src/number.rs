@@ -2,7 +2,8 @@
 //! the marks of English: the guide puts them in place of the reader's own, and [`Sketch`](crate::sketch::Sketch) puts
 //! those back.
 
-use survey::words::{Arg, LengthUnit, Phrase};
+use phrase::{Arg, Phrase};
+use survey::words::LengthUnit;
 
 /// What a number measures. It is held in the unit named here.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -6,7 +6,7 @@ use survey::SurveyError;
 use survey::finding::{Finding, findings};
 use survey::forecast::Forecast;
 use survey::record::Survey;
-use survey::report::{Matters, Unknown, unknowns};
+use survey::unknown::{Matters, Unknown, unknowns};
 use survey::worklist::{Options, Stake, WorkList, at_stake, worklist_watched};
 
 use crate::long_work::{LongWork, Task};

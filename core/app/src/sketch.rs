@@ -1,6 +1,7 @@
 //! A screen in the making: words by their message, blocks in order.
 
-use survey::words::{Language, Phrase};
+use phrase::Phrase;
+use survey::words::Language;
 
 use crate::given::Pending;
 use crate::number::{self, Quantity};

@@ -59,7 +59,7 @@ fn accented(sign: char) -> char {
 
 #[cfg(test)]
 mod tests {
-    use survey::words::{Arg, Phrase};
+    use phrase::{Arg, Phrase};
 
     use super::*;
 

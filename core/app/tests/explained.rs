@@ -12,6 +12,7 @@ use std::collections::BTreeSet;
 use app::screen::{Block, CautionBlock};
 use app::{Deed, Guide, Screen};
 use house::{House, good_house};
+use phrase::Phrase;
 use survey::fact::{AuthorId, Edit};
 use survey::finding::{Caution, FindingKind, findings};
 use survey::forecast::forecast;
@@ -20,7 +21,7 @@ use survey::record::{
     CableKind, HowMeasured, OtherNetwork, ReadingKind, ServiceKind, Survey, TestReach, field,
 };
 use survey::store::Store;
-use survey::words::{Figures, Language, Phrase};
+use survey::words::{Figures, Language};
 use tempfile::TempDir;
 use whole_house::{edits_of, guide_at, quick};
 

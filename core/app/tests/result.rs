@@ -243,7 +243,7 @@ fn done_could_not_and_put_back_change_the_record_as_said() {
     let done = walk.survey();
     let work = done.works.values().next().expect("noted").clone();
     assert_eq!((work.change, work.outcome.end), (change, OutcomeKind::Done), "{title} {}", text(&screen));
-    let wanted = change.applied(&before);
+    let wanted = survey::worklist::applied(change, &before);
     assert_eq!((&done.parts, &done.runs), (&wanted.parts, &wanted.runs));
     assert_ne!(done.parts, before.parts);
 

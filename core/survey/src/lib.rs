@@ -1,5 +1,6 @@
 //! What was found in a house, and what follows from it.
 
+pub mod doubts;
 pub mod error;
 pub mod fact;
 pub mod figure;
@@ -17,6 +18,8 @@ pub mod record;
 pub mod report;
 pub mod store;
 pub mod story;
+pub mod unknown;
+pub mod wish;
 pub mod words;
 pub mod worklist;
 

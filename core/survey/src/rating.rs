@@ -29,6 +29,9 @@ impl Band {
 /// The band of retail MoCA adapters, Extended D: 1125 to 1675 MHz (SCTE 235 2017 announcement).
 pub const EXTENDED_D: Band = Band { low_mhz: 1125.0, high_mhz: 1675.0 };
 
+/// The highest frequency that entry filters pass, MHz (a published data sheet for a ground-block MoCA filter, 2019).
+pub const FILTERS_PASS_MHZ: f64 = 1002.0;
+
 #[expect(clippy::struct_excessive_bools, reason = "each is a mark that a label carries or not, on its own")]
 /// What a part is rated for. Everything not stated stays `None` and becomes a range in the forecast.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]

@@ -8,12 +8,14 @@ use std::collections::BTreeSet;
 
 use change_cases::{FAR, cases, house as far_house};
 use house::{House, part_id};
+use phrase::Arg;
 use survey::finding::Caution;
 use survey::forecast::{Options as Draws, nodes_of};
 use survey::level;
+use survey::record::ChangeKind;
 use survey::record::{CableKind, Plugged, Sharing, Survey};
-use survey::words::{Arg, Figures, Language};
-use survey::worklist::{ChangeKind, Options, Step, WorkList, worklist};
+use survey::words::{Figures, Language};
+use survey::worklist::{Options, Step, WorkList, worklist};
 
 /// Few draws: what is asked is whether a step is there, not its last megabit.
 fn quick() -> Options {
@@ -91,7 +93,7 @@ fn every_step_says_all_of_it() {
 fn cautions_stand_at_their_step() {
     for case in cases() {
         for step in list(&case.there.survey()).steps {
-            let cautions = step.change.cautions();
+            let cautions = survey::worklist::cautions_of(step.change);
             for always in [Caution::WhoDependsOnIt, Caution::SuppliesFirst, Caution::Thunderstorm] {
                 assert!(cautions.contains(&always), "{:?} lacks {always:?}", step.change);
             }
@@ -152,7 +154,7 @@ fn putting_a_step_back_gives_the_house_before_it() {
         let done = list(&survey);
         assert_eq!(done.steps.first().map(|step| &step.before), Some(&survey));
         for (step, next) in done.steps.iter().zip(done.steps.iter().skip(1)) {
-            assert_eq!(step.change.applied(&step.before), next.before);
+            assert_eq!(survey::worklist::applied(step.change, &step.before), next.before);
         }
     }
 }
@@ -252,8 +254,9 @@ fn a_measured_level_lets_an_amplifier_go() {
             .level(603.0, dbmv)
             .survey()
     };
-    let remove =
-        |survey: &Survey| ChangeKind::RemoveAmplifier { amplifier: part_id(survey, "A1") }.refusal(survey);
+    let remove = |survey: &Survey| {
+        survey::worklist::refusal(ChangeKind::RemoveAmplifier { amplifier: part_id(survey, "A1") }, survey)
+    };
     // -12 dBmV is the least for digital TV (SCTE 40, from memory): +5 leaves -5, -5 leaves -15.
     let (strong, weak) = (house(5.0), house(-5.0));
     assert_eq!(remove(&strong), None);

@@ -4,9 +4,9 @@
 mod house;
 
 use house::{House, good_house, part_id};
+use survey::record::ChangeKind;
 use survey::record::{CableKind, Connector, ModemBands, ModemGeneration, Plugged, ServiceKind};
 use survey::words::{Figures, Language};
-use survey::worklist::ChangeKind;
 
 fn english() -> Language {
     Language::english(Figures::default())
@@ -41,7 +41,7 @@ fn a_filter_asks_the_provider_first_where_the_service_may_reach_above_it() {
             let how = language.say(&change.phrase(&survey).attribute("how"));
             assert_eq!(how.starts_with("First ask the provider"), asks, "{of} {how}");
             assert!(how.contains("crew the filter to"), "{how}");
-            let bought = change.effort(&survey).parts;
+            let bought = survey::worklist::effort(change, &survey).parts;
             let bought = language.say(&bought.first().expect("a filter").what);
             assert_eq!(bought.contains("ask the provider first"), asks, "{bought}");
         }
@@ -70,9 +70,9 @@ fn only_poor_connectors_are_renewed() {
         let survey = house.survey();
         let to = part_id(&survey, "O2");
         let change = ChangeKind::RenewConnectors { to };
-        let bought = change.effort(&survey).parts;
+        let bought = survey::worklist::effort(change, &survey).parts;
         assert_eq!(bought.iter().map(|part| part.count).sum::<u64>(), poor);
-        let after = change.applied(&survey);
+        let after = survey::worklist::applied(change, &survey);
         let run = after.wiring.feed(to).and_then(|feed| after.runs.get(&feed.run?)).expect("a run");
         // A sound crimped connector stays.
         let renewed = |was: Connector| if was.is_poor() { Connector::Compression } else { was };

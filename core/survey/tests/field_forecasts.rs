@@ -36,11 +36,12 @@ use survey::fact::SubjectId;
 use survey::finding::{FindingKind, findings};
 use survey::forecast::{Forecast, Options, PathForecast, Reach, forecast};
 use survey::rating::Band;
+use survey::record::ChangeKind;
 use survey::record::{
     CableKind, EntryKind, LengthKnown, ModemBands, ModemGeneration, OtherNetwork, PartKind, Plugged, Reading,
     ReadingKind, Service, ServiceKind, Survey,
 };
-use survey::worklist::{ChangeKind, worklist};
+use survey::worklist::worklist;
 
 const DRAWS: u64 = 40;
 

@@ -43,7 +43,7 @@ const GOOD: &[&str] = &[
 
 /// A reading's members without its doubts.
 fn members(reading: &LabelReading) -> Map<String, Value> {
-    let mut members = reading.to_json().as_object().cloned().unwrap_or_default();
+    let mut members = survey::doubts::json(&reading).as_object().cloned().unwrap_or_default();
     members.remove("doubts");
     members
 }
@@ -203,7 +203,7 @@ fn good_labels_raise_no_doubt_about_numbers() {
     for label in GOOD {
         let reading = read(label);
         assert!(!reading.is_blank(), "{label}");
-        let english = reading.doubts_in_english();
+        let english = survey::doubts::in_english(&reading.doubts);
         let is_only_about_paths = english.iter().all(|sentence| sentence.contains("which way"));
         assert!(is_only_about_paths, "{label}: {english:?}");
     }
@@ -222,7 +222,7 @@ proptest! {
     #[test]
     fn any_text_is_read_without_panic_and_without_inventing(text in "\\PC{0,60}") {
         holds_all(&text)?;
-        read(&text).json_line();
+        survey::doubts::json_line(&read(&text));
     }
 
     #[test]

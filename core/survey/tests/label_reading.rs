@@ -14,7 +14,7 @@ fn check(cases: &[Case]) {
     let mut wrong = Vec::new();
     for (text, stated, doubts) in cases {
         let reading = read(text);
-        let found = reading.to_json();
+        let found = survey::doubts::json(&reading);
         let members: &Map<String, Value> = found.as_object().expect("an object");
         for named in stated.as_object().expect("an object").keys() {
             assert!(members.contains_key(named), "no member {named}");
@@ -25,8 +25,8 @@ fn check(cases: &[Case]) {
                 wrong.push(format!("{text:?}: {member} is {value}, expected {expected}"));
             }
         }
-        let mut raised: Vec<&str> =
-            reading.doubts.iter().map(|doubt| doubt.message().0.trim_start_matches("label-doubt-")).collect();
+        let phrases: Vec<_> = reading.doubts.iter().map(|doubt| doubt.phrase().id).collect();
+        let mut raised: Vec<&str> = phrases.iter().map(|id| id.trim_start_matches("label-doubt-")).collect();
         raised.sort_unstable();
         raised.dedup();
         let mut expected = doubts.to_vec();
@@ -555,7 +555,10 @@ fn a_very_long_text_is_read_from_its_beginning() {
     assert_eq!(reading.high.map(coax::Megahertz::value), Some(1000.0));
     assert!(reading.leg_losses.is_empty());
     assert_eq!(reading.doubts.len(), 1, "{:?}", reading.doubts);
-    assert_eq!(reading.doubts_in_english(), ["The text is very long; only its first 4096 bytes were read."]);
+    assert_eq!(
+        survey::doubts::in_english(&reading.doubts),
+        ["The text is very long; only its first 4096 bytes were read."]
+    );
 }
 
 /// A word for shielding stands before its figure, behind it, or alone: no loss beside it may go unread and untold.
@@ -595,7 +598,7 @@ fn shielding_takes_no_loss_with_it() {
 
 #[test]
 fn the_line_of_json_keeps_the_order_of_members() {
-    let line = read("2-WAY 5-1675MHz -3.7dB MoCA 2.5").json_line();
+    let line = survey::doubts::json_line(&read("2-WAY 5-1675MHz -3.7dB MoCA 2.5"));
     let order = [
         "kind",
         "low_mhz",
@@ -618,13 +621,13 @@ fn the_line_of_json_keeps_the_order_of_members() {
 
 #[test]
 fn doubts_are_sentences() {
-    let doubts = read("5-1ooo MHz -7d8").doubts_in_english();
+    let doubts = survey::doubts::in_english(&read("5-1ooo MHz -7d8").doubts);
     assert_eq!(
         doubts.first().map(String::as_str),
         Some("“1ooo” has letters where digits belong and was read as 1000. Please look at the label again.")
     );
     for text in ["4-WAY -3.5dB -7dB -7dB", "5-2.3GHz 2-WAY", "WALL PLATE TAP 10dB", "ISO 25dB ISO 20dB", ""] {
-        for sentence in read(text).doubts_in_english() {
+        for sentence in survey::doubts::in_english(&read(text).doubts) {
             assert!(!sentence.contains("label-doubt") && !sentence.contains('{'), "{sentence}");
             assert!(sentence.ends_with('.'), "{sentence}");
         }

@@ -10,9 +10,9 @@ use house::{House, good_house, part_id};
 use serde_json::json;
 use survey::fact::{AuthorId, Edit, MAX_VALUE_BYTES, SubjectId};
 use survey::finding::{FindingKind, findings};
+use survey::record::ChangeKind;
 use survey::record::{MeasurementIntake, Survey, field, fold, take_in};
 use survey::store::Store;
-use survey::worklist::ChangeKind;
 
 /// A two-way splitter of our own invention, 6 dB a leg and 20 dB between the legs, from 5 to 1700 MHz.
 fn file() -> String {
@@ -105,6 +105,6 @@ fn a_new_part_has_not_been_measured() {
     let survey = measured_house().survey();
     let splitter = part_id(&survey, "S1");
     assert!(survey.parts[&splitter].measured.is_some());
-    let after = ChangeKind::SwapSplitter { splitter, legs: 2 }.applied(&survey);
+    let after = survey::worklist::applied(ChangeKind::SwapSplitter { splitter, legs: 2 }, &survey);
     assert_eq!(after.parts[&splitter].measured, None);
 }

@@ -125,7 +125,7 @@ fn no_filter_is_proposed_before_a_box_that_passes_the_cable_on() {
         let list = worklist(&house(onward), &options).expect("a sound survey");
         let steps = list.steps.iter().map(|step| step.change);
         let all = steps.chain(list.refused.iter().map(|(change, _)| *change));
-        all.filter(|change| matches!(change, worklist::ChangeKind::FilterAtDevice { .. })).count()
+        all.filter(|change| matches!(change, survey::record::ChangeKind::FilterAtDevice { .. })).count()
     };
     assert_eq!((filters(false), filters(true)), (1, 0));
 }

@@ -11,7 +11,7 @@ use survey::words::{Figures, Language};
 
 /// The reason given for a case's change in a house, by its message.
 fn reason(survey: &Survey, change: refusal_cases::Change) -> Option<String> {
-    let refusal = change(survey).refusal(survey)?;
+    let refusal = survey::worklist::refusal(change(survey), survey)?;
     Some(refusal.why(survey).id.trim_start_matches("refusal-").to_owned())
 }
 
@@ -38,7 +38,7 @@ fn reasons_are_whole_sentences() {
     let language = Language::english(Figures::default());
     for case in cases() {
         let survey = case.there.survey();
-        let refusal = (case.change)(&survey).refusal(&survey).expect("refused");
+        let refusal = survey::worklist::refusal((case.change)(&survey), &survey).expect("refused");
         let said = language.say(&refusal.why(&survey));
         assert!(said.ends_with('.') && !said.contains(['{', '}']) && !said.starts_with("refusal-"), "{said}");
     }

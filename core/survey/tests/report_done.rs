@@ -7,12 +7,14 @@ use house::{House, good_house, part_id};
 use serde_json::Value;
 use survey::fact::SubjectId;
 use survey::forecast::Options as Draws;
+use survey::record::ChangeKind;
 use survey::record::{
     Before, CableKind, Connector, LengthKnown, Outcome, OutcomeKind, RunLength, Sharing, Survey, Work,
 };
-use survey::report::{html, unknowns};
+use survey::report::html;
+use survey::unknown::unknowns;
 use survey::words::{Figures, Language};
-use survey::worklist::{ChangeKind, Options, worklist};
+use survey::worklist::{Options, worklist};
 
 fn page(survey: &Survey) -> String {
     let draws = Draws { draws: 8, seed: 1, points: 89 };

@@ -6,9 +6,9 @@ use std::collections::BTreeMap;
 
 use proptest::prelude::*;
 use report_house::{english, forecast_of, house, house_by_chance, id};
-use survey::figure::map::reading_order;
 use survey::figure::{Anchor, Dash, Figure, Mark, Pen, Shape, Weight, loss_plot, text_width, wiring_map};
 use survey::record::Survey;
+use survey::record::reading_order;
 
 /// Left, top, right and bottom of what a text may take up, in natural pixels: by the widest that it may come out.
 fn text_box(mark: &Mark, scale: f64) -> Option<(String, [f64; 4])> {

@@ -6,6 +6,7 @@ mod report_house;
 
 use std::collections::BTreeSet;
 
+use phrase::Phrase;
 use proptest::prelude::*;
 use report_house::{english, forecast_of, house, house_by_chance, id};
 use scraper::{Html, Selector};
@@ -13,8 +14,9 @@ use survey::figure::{loss_plot, svg, wiring_map};
 use survey::finding::findings;
 use survey::forecast;
 use survey::record::{Note, PartKind, Survey, Wish};
-use survey::report::{FindingTold, Matters, Met, ReportInput, answers, report, unknowns};
-use survey::words::Phrase;
+use survey::report::{FindingTold, ReportInput, report};
+use survey::unknown::{Matters, unknowns};
+use survey::wish::{Met, answers};
 use survey::worklist::{self, WorkList, worklist};
 
 fn work(survey: &Survey) -> WorkList {

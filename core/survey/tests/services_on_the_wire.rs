@@ -12,13 +12,13 @@ use survey::finding::{FindingKind, findings};
 use survey::forecast::{Forecast, Options, Reach, forecast};
 use survey::level::{MODEM_RECEIVES, Window, modem_sends_most};
 use survey::rating::Band;
+use survey::record::ChangeKind;
 use survey::record::{
     EntryKind, HowMeasured, ModemGeneration, OtherNetwork, PartKind, Plugged, PowerFeed, ReadingKind,
     ServiceKind, SingleCable, Survey, TestReach, TvSignal, fold, power_paths,
 };
 use survey::store::Store;
 use survey::words::{Figures, Language};
-use survey::worklist::ChangeKind;
 
 fn folded(edits: &[Edit]) -> Survey {
     let home = tempfile::TempDir::new().unwrap();
@@ -220,14 +220,24 @@ fn a_receiver_powers_the_dish_and_a_tv_powers_nothing() {
 fn a_splitter_that_power_goes_over_is_swapped_for_one_that_passes_it() {
     let survey = powered().survey();
     let swap = ChangeKind::SwapSplitter { splitter: part_id(&survey, "S1"), legs: 3 };
-    assert_eq!(swap.refusal(&survey), None);
-    let after = swap.applied(&survey);
+    assert_eq!(survey::worklist::refusal(swap, &survey), None);
+    let after = survey::worklist::applied(swap, &survey);
     assert_eq!(after.parts[&part_id(&survey, "S1")].rating.power_pass, Some(true));
     assert_eq!(power_paths(&after).len(), 1);
-    assert!(swap.effort(&survey).parts.iter().any(|needed| needed.what.id == "need-splitter-power"));
+    assert!(
+        survey::worklist::effort(swap, &survey)
+            .parts
+            .iter()
+            .any(|needed| needed.what.id == "need-splitter-power")
+    );
     let plain = good_house().survey();
     let swap = ChangeKind::SwapSplitter { splitter: part_id(&plain, "S1"), legs: 2 };
-    assert!(swap.effort(&plain).parts.iter().all(|needed| needed.what.id != "need-splitter-power"));
+    assert!(
+        survey::worklist::effort(swap, &plain)
+            .parts
+            .iter()
+            .all(|needed| needed.what.id != "need-splitter-power")
+    );
 }
 
 /// Transmit power control: what is sent is turned down where the path is good.
@@ -248,7 +258,8 @@ fn a_low_received_level_is_no_weak_link() {
 fn a_modem_on_its_own_line_leaves_no_filter_out_of_place() {
     let case = change_cases::cases().into_iter().find(|case| case.name == "modem-own-line").unwrap();
     let survey = case.there.survey();
-    let after = ChangeKind::ModemOwnLine { outlet: part_id(&survey, "O3") }.applied(&survey);
+    let after =
+        survey::worklist::applied(ChangeKind::ModemOwnLine { outlet: part_id(&survey, "O3") }, &survey);
     let kinds: Vec<_> = findings(&after, None).iter().map(|finding| finding.kind).collect();
     assert!(!kinds.contains(&FindingKind::FilterAfterSplit), "{kinds:?}");
     assert!(!kinds.contains(&FindingKind::EntryFilterMissing), "{kinds:?}");

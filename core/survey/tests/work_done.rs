@@ -9,8 +9,9 @@ use change_cases::cases;
 use survey::SurveyError;
 use survey::fact::{Edit, Removal, value_of};
 use survey::forecast::Options as Draws;
+use survey::record::ChangeKind;
 use survey::record::{CableKind, Outcome, OutcomeKind, Survey, field};
-use survey::worklist::{ChangeKind, Options, Step, WorkList, worklist, worklist_watched};
+use survey::worklist::{Options, Step, WorkList, worklist, worklist_watched};
 use written::Written;
 
 /// Few draws: what is asked is which steps there are.
@@ -53,10 +54,13 @@ fn a_change_written_as_done_folds_to_the_changed_house() {
         for step in &found.steps {
             seen |= name(step) == case.name;
             let now = written.survey();
-            let edits = step.change.done(&now, &written.ledger, DONE).expect("a change is facts");
+            let edits = step
+                .change
+                .done(&now, &survey::worklist::applied(step.change, &now), &written.ledger, DONE)
+                .expect("a change is facts");
             written.write(&edits);
             let after = written.survey();
-            same_house(&after, &step.change.applied(&now), &name(step));
+            same_house(&after, &survey::worklist::applied(step.change, &now), &name(step));
             let works: Vec<_> = after
                 .works
                 .values()
@@ -81,11 +85,14 @@ fn a_change_put_back_leaves_the_house_as_it_was_found() {
         };
         for _ in 0..2 {
             let house = written.survey();
-            let edits = step.change.done(&house, &written.ledger, DONE).expect("facts");
+            let edits = step
+                .change
+                .done(&house, &survey::worklist::applied(step.change, &house), &written.ledger, DONE)
+                .expect("facts");
             let work = edits.iter().find(|edit| edit.field == field::CHANGE).expect("a work").subject;
             written.write(&edits);
             let after = written.survey();
-            same_house(&after, &step.change.applied(&house), case.name);
+            same_house(&after, &survey::worklist::applied(step.change, &house), case.name);
             let told = Outcome { others_fine: Some(false), ..DONE };
             written.write(&[after.works[&work].ended_as(told).expect("a fact")]);
             let work = written.survey().works[&work].clone();
@@ -110,7 +117,14 @@ fn a_change_written_over_is_not_put_back_behind_the_back() {
     let mut written = Written::of(&case.there.survey());
     let house = written.survey();
     let to = house::part_id(&house, "O2");
-    let edits = ChangeKind::ReplaceRun { to }.done(&house, &written.ledger, DONE).expect("facts");
+    let edits = ChangeKind::ReplaceRun { to }
+        .done(
+            &house,
+            &survey::worklist::applied(ChangeKind::ReplaceRun { to }, &house),
+            &written.ledger,
+            DONE,
+        )
+        .expect("facts");
     written.write(&edits);
     // Somebody read the new cable's jacket.
     let run = house.wiring.feed(to).and_then(|feed| feed.run).expect("a run");

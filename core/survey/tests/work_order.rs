@@ -3,8 +3,9 @@
 mod house;
 
 use house::House;
+use survey::record::ChangeKind;
 use survey::record::{CableKind, EntryKind, HowMeasured, ReadingKind, TestReach};
-use survey::worklist::{ChangeKind, Options, worklist};
+use survey::worklist::{Options, worklist};
 
 /// A four-way for the band, and behind one of its legs a two-way that is not made for it.
 fn two_in_a_row(den: f64, guest: f64) -> House {

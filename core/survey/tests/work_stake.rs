@@ -8,7 +8,7 @@ use change_cases::{FAR, house as far_house};
 use house::{House, part_id};
 use survey::forecast::{Options, forecast};
 use survey::record::{CableKind, LengthKnown, Plugged};
-use survey::report::{Unknown, unknowns};
+use survey::unknown::{Unknown, unknowns};
 use survey::worklist::{Stake, at_stake};
 
 /// Few draws: what is asked is which unknown weighs more.

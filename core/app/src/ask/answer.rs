@@ -1,11 +1,11 @@
 //! What an answer is made of.
 
+use phrase::{Arg, Phrase};
 use serde_json::{Value, json};
 use survey::error::FactFault;
 use survey::fact::{Edit, SubjectId, value_of};
 use survey::naming::{self, SpecialPort};
 use survey::record::field;
-use survey::words::{Arg, Phrase};
 
 use super::Question;
 use crate::place::Place;

@@ -1,9 +1,9 @@
 //! The cables between parts: series, length, connectors.
 
+use phrase::Phrase;
 use survey::fact::SubjectId;
 use survey::finding::Caution;
 use survey::record::{CableKind, Connector, LengthKnown, RunLength, field};
-use survey::words::Phrase;
 
 use super::{Answer, Question, Told, not_answered};
 use crate::number::Quantity;

@@ -1,11 +1,11 @@
 //! The house, its people, and what uses the coax today.
 
+use phrase::Phrase;
 use serde_json::json;
 use survey::fact::SubjectId;
 use survey::record::{
     Building, Internet, ModemBands, ModemGeneration, Ownership, Room, Service, ServiceKind, Wish, field,
 };
-use survey::words::Phrase;
 
 use super::{Answer, Told, not_answered};
 use crate::number::Quantity;
@@ -186,10 +186,9 @@ pub(crate) fn caution_of_people(scene: &Scene<'_>, sketch: &mut Sketch<'_>, ask:
 pub(crate) fn dependents(depends: &[String]) -> Option<Phrase> {
     let named = DEPENDS.iter().filter(|word| depends.iter().any(|told| told == *word));
     let named: Vec<_> = named
-        .map(|word| survey::words::Arg::Phrase(Box::new(Phrase::new(format!("depends-{word}.short")))))
+        .map(|word| phrase::Arg::Phrase(Box::new(Phrase::new(format!("depends-{word}.short")))))
         .collect();
-    (!named.is_empty())
-        .then(|| Phrase::new("ask-dependents").with("what", survey::words::Arg::Several(named)))
+    (!named.is_empty()).then(|| Phrase::new("ask-dependents").with("what", phrase::Arg::Several(named)))
 }
 
 pub(super) fn take_depends(scene: &Scene<'_>) -> Told<Answer> {

@@ -1,11 +1,11 @@
 //! What is printed on a part: photo, text, and the figures in it, each taken or corrected by a touch.
 
+use phrase::{Arg, Phrase};
 use serde_json::json;
 use survey::fact::SubjectId;
 use survey::label::{self, LabelReading, PartKind as Printed};
 use survey::rating::{Band, PartRating};
 use survey::record::{PartKind, field};
-use survey::words::{Arg, Phrase};
 
 use super::{Answer, Question, Told};
 use crate::number::Quantity;
@@ -261,7 +261,11 @@ pub(super) fn draw_read(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: Subjec
     let text = found.label.clone().unwrap_or_default();
     let fixing = scene.pending().picked("fix").unwrap_or_default();
     let figures = figures(sketch, found.kind, &found.rating, |name| (Some(format!("fix:{name}")), true));
-    let doubts = if text.is_empty() { Vec::new() } else { label::read(&text).doubts_in(scene.language) };
+    let doubts = if text.is_empty() {
+        Vec::new()
+    } else {
+        survey::doubts::said(&label::read(&text).doubts, scene.language)
+    };
     let block = LabelBlock {
         name: sketch.say(&Phrase::new("label-as-read")),
         photo: label_photo(scene, part),

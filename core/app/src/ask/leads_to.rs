@@ -1,12 +1,12 @@
 //! Where a port of a part leads: to an outlet in a room, to a splitter, to nothing.
 
+use phrase::Phrase;
 use serde_json::{Value, json};
 use survey::fact::{Edit, SubjectId};
-use survey::figure::map::reading_order;
 use survey::finding::Caution;
 use survey::naming;
+use survey::record::reading_order;
 use survey::record::{Feed, FeedFrom, LooseReason, PartKind, PortEnd, RunLength, Survey, field};
-use survey::words::Phrase;
 
 use super::{Answer, Question, Told, not_answered};
 use crate::place::{key_of, subject_of};

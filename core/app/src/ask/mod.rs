@@ -14,9 +14,9 @@ mod outlet;
 pub(crate) mod router;
 mod split;
 
+use phrase::Phrase;
 use serde::{Deserialize, Serialize};
 use survey::fact::SubjectId;
-use survey::words::Phrase;
 
 use crate::scene::Scene;
 use crate::sketch::Sketch;

@@ -1,9 +1,9 @@
 //! Outlets: which room, what is plugged in, and those that nobody has come to yet.
 
+use phrase::Phrase;
 use serde_json::json;
 use survey::fact::SubjectId;
 use survey::record::{PartKind, Plugged, field};
-use survey::words::Phrase;
 
 use super::{Answer, Question, Told, free_tag, not_answered};
 use crate::place::{key_of, subject_of};

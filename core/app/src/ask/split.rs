@@ -1,12 +1,12 @@
 //! Splitters, taps and amplifiers: how many legs, how powered, where a loose part gets its signal.
 
+use phrase::Phrase;
 use serde_json::json;
 use survey::fact::SubjectId;
-use survey::figure::map::reading_order;
 use survey::finding::Caution;
 use survey::naming;
+use survey::record::reading_order;
 use survey::record::{Feed, PartKind, field};
-use survey::words::Phrase;
 
 use super::leads_to::join;
 use super::{Answer, Question, Told, free_tag, not_answered};

@@ -1,7 +1,7 @@
 //! Errands of the guide: sending one, what deeds do meanwhile, and collecting what came of it.
 
+use phrase::Phrase;
 use survey::SurveyError;
-use survey::words::Phrase;
 
 use super::Guide;
 use crate::deed::Deed;

@@ -1,7 +1,7 @@
 //! The surveys that were set aside.
 
+use phrase::Phrase;
 use survey::home::Home;
-use survey::words::Phrase;
 
 use super::surveys;
 use crate::deed::Deed;

@@ -1,7 +1,7 @@
 //! One question on a screen.
 
+use phrase::Phrase;
 use survey::record::PhotoRole;
-use survey::words::Phrase;
 
 use super::field;
 use crate::ask::{Answer, Problem, Question, Told, cable, house};

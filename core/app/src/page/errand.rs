@@ -1,7 +1,7 @@
 //! While a file is read or written, which takes a while, and when that is over.
 
+use phrase::Phrase;
 use survey::SurveyError;
-use survey::words::Phrase;
 
 use crate::errand::Errand;
 use crate::guide::Guide;

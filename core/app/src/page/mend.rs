@@ -2,13 +2,13 @@
 
 use std::path::{Path, PathBuf};
 
+use phrase::{Arg, Phrase};
 use survey::SurveyError;
 use survey::error::NotASurvey;
 use survey::fact::AuthorId;
 use survey::file::{self, Limits};
 use survey::home::Repaired;
 use survey::store::{Rebuilt, Salvage, Store, peek, rebuild, salvage};
-use survey::words::{Arg, Phrase};
 
 use super::share::{self, Looked};
 use crate::deed::Deed;

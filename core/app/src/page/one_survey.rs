@@ -2,9 +2,9 @@
 
 use std::path::Path;
 
+use phrase::Phrase;
 use survey::SurveyError;
 use survey::store::peek;
-use survey::words::Phrase;
 
 use super::surveys;
 use crate::deed::Deed;

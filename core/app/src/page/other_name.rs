@@ -2,10 +2,10 @@
 
 use std::path::{Path, PathBuf};
 
+use phrase::Phrase;
 use survey::fact::Edit;
 use survey::record::field;
 use survey::store::{Store, peek};
-use survey::words::Phrase;
 
 use super::surveys;
 use crate::deed::Deed;

@@ -5,7 +5,7 @@ use crate::given::Pending;
 use crate::screen::PressWeight;
 use crate::sketch::Sketch;
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 /// Rows of one page.
 pub(super) const ROWS: usize = 100;

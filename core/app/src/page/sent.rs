@@ -3,9 +3,9 @@
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+use phrase::{Arg, Phrase};
 use survey::file::{self, Limits, Taken};
 use survey::home::Found;
-use survey::words::{Arg, Phrase};
 
 use super::share::{self, Looked, SharePlace};
 use super::surveys;

@@ -2,9 +2,9 @@
 
 use std::path::Path;
 
+use phrase::{Arg, Phrase};
 use survey::home::{Entry, Found, Home};
 use survey::store::Summary;
-use survey::words::{Arg, Phrase};
 
 use super::paging;
 use super::share::day;

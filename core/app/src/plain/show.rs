@@ -2,7 +2,8 @@
 
 use std::fmt::Write as _;
 
-use survey::words::{Arg, Language, Phrase};
+use phrase::{Arg, Phrase};
+use survey::words::Language;
 
 use crate::screen::{Block, FileAsked, HowFarBlock, PressWeight, Screen, WordsRole};
 

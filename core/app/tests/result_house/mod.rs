@@ -8,10 +8,11 @@ use app::screen::{Block, PressWeight};
 use app::{Deed, Guide, Screen};
 use survey::fact::{AuthorId, Edit, value_of};
 use survey::forecast::Options as Draws;
+use survey::record::edits_between;
 use survey::record::{CableKind, Connector, EntryKind, Plugged, ServiceKind, Survey, field, fold};
 use survey::store::Store;
 use survey::words::Figures;
-use survey::worklist::{Options, edits_between};
+use survey::worklist::Options;
 use tempfile::TempDir;
 
 use crate::house::House;

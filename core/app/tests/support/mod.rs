@@ -4,8 +4,9 @@
 
 use app::screen::{Block, ChoiceBlock};
 use app::{Deed, Guide, Screen};
+use phrase::Phrase;
 use survey::fact::AuthorId;
-use survey::words::{Figures, Language, Phrase};
+use survey::words::{Figures, Language};
 use tempfile::TempDir;
 
 /// A language of the guide.

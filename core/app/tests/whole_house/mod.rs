@@ -11,6 +11,7 @@ use serde_json::{Value, json};
 use survey::fact::{ActId, AuthorId, Edit, FactClock, SubjectId, value_of};
 use survey::forecast::Options as Draws;
 use survey::home::Home;
+use survey::record::edits_between;
 use survey::record::{
     CableKind, Connector, EntryKind, EntryState, HowMeasured, Internet, OtherNetwork, PartKind, PhotoRole,
     Plugged, ReadingKind, ServiceKind, Survey, TestReach, field,
@@ -18,7 +19,7 @@ use survey::record::{
 use survey::store::Store;
 use survey::story::name_author;
 use survey::words::Figures;
-use survey::worklist::{Options, edits_between};
+use survey::worklist::Options;
 use uuid::Uuid;
 
 use crate::house::House;

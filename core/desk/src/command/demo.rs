@@ -2,9 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
+use phrase::Phrase;
 use serde::Serialize;
 use survey::finding::findings;
-use survey::words::Phrase;
 use survey::worklist::{self, worklist};
 
 use super::findings::FindingJson;

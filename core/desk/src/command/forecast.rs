@@ -1,12 +1,12 @@
 //! `legwork forecast`: what gets through to each room.
 
 use coax::link::Limit;
+use phrase::{Arg, Phrase};
 use serde::Serialize;
 use survey::forecast::{self, CostAt, Forecast, PathForecast, Reach, RoomForecast};
 use survey::naming;
 use survey::record::{Survey, Wish};
-use survey::report::Met;
-use survey::words::{Arg, Phrase};
+use survey::wish::Met;
 
 use super::Context;
 use super::json::{PartJson, SpanJson, WishJson, part, rounded, span, wish};

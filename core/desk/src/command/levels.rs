@@ -1,11 +1,11 @@
 //! `legwork levels`: what each TV and modem gets, and what the work list changes of it.
 
 use coax::Backing;
+use phrase::{Arg, Phrase};
 use serde::Serialize;
 use survey::level::{BandChange, Fit, LevelTold, OutletChange, OutletLevels, Window, told};
 use survey::naming;
 use survey::record::{ServiceKind, Survey};
-use survey::words::{Arg, Phrase};
 use survey::worklist::{Options, WorkList, worklist};
 
 use super::Context;

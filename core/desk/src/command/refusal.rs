@@ -1,9 +1,9 @@
 //! How an error is told: in sentences, or as one JSON object.
 
+use phrase::Phrase;
 use serde_json::json;
 use survey::SurveyError;
 use survey::error::NotASurvey;
-use survey::words::Phrase;
 
 use super::Context;
 use crate::error::{DeskError, Unconfirmed};
@@ -39,9 +39,7 @@ fn in_words(error: &DeskError, problems: Option<&Problems>, context: &Context) -
         page.gap();
         page.paragraph(
             0,
-            &context.say(
-                &Phrase::new("desk-more-problems").with("count", survey::words::Arg::Count(more as u64)),
-            ),
+            &context.say(&Phrase::new("desk-more-problems").with("count", phrase::Arg::Count(more as u64))),
         );
     }
     page.into_text()

@@ -2,9 +2,9 @@
 
 use std::path::Path;
 
+use phrase::Phrase;
 use serde::Serialize;
 use survey::record::Survey;
-use survey::words::Phrase;
 use survey::worklist::{self, WorkList, worklist};
 
 use super::Context;

@@ -3,13 +3,13 @@
 use std::io::Read;
 use std::path::Path;
 
+use phrase::{Arg, Phrase};
 use serde::Serialize;
 use survey::SurveyError;
 use survey::fact::SurveyId;
 use survey::label;
 use survey::record::{Survey, fold};
 use survey::store::Store;
-use survey::words::{Arg, Phrase};
 
 use super::Context;
 use crate::author;
@@ -113,7 +113,7 @@ impl Told {
             .parts
             .values()
             .filter_map(|part| {
-                let doubts = label::read(part.label.as_deref()?).doubts_in_english();
+                let doubts = survey::doubts::in_english(&label::read(part.label.as_deref()?).doubts);
                 (!doubts.is_empty()).then(|| LabelDoubts { tag: tag(part.id), doubts })
             })
             .collect();

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use app::plain::{self, Typed};
 use app::{Deed, Guide};
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::author;
 use crate::error::DeskError;

@@ -19,8 +19,8 @@ mod wire;
 
 use std::path::Path;
 
+use phrase::{Arg, Phrase};
 use survey::record::MOST_PARTS;
-use survey::words::{Arg, Phrase};
 use toml::de::DeTable;
 
 pub use draft::Sheet;

@@ -3,8 +3,8 @@
 use std::cell::RefCell;
 use std::ops::Range;
 
+use phrase::{Arg, Phrase};
 use serde_spanned::Spanned;
-use survey::words::{Arg, Phrase};
 use toml::de::{DeTable, DeValue};
 
 use super::problem::{Place, Problem, Problems, shown};

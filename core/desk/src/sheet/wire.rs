@@ -3,10 +3,10 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
+use phrase::{Arg, Phrase};
 use survey::fact::SubjectId;
 use survey::rating::PartRating;
 use survey::record::{MOST_DEEP, Part, PartKind};
-use survey::words::{Arg, Phrase};
 
 use super::draft::{
     FeedRow, HouseDraft, PartDraft, PortDraft, RoomDraft, RoomRow, ServiceDraft, ServiceRow, Sheet,

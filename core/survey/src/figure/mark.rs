@@ -1,7 +1,7 @@
 //! What a figure is made of.
 
 use crate::fact::SubjectId;
-use crate::words::Phrase;
+use phrase::Phrase;
 
 /// A place in a figure's unit box: x from 0 (left) to 1 (right), y from 0 (top) to `1 / aspect` (bottom). Both axes
 /// have the same scale, so a shell multiplies by the width that it draws in.

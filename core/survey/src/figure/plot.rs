@@ -6,7 +6,8 @@ use super::sheet::{PLAIN, Sheet, THIN, Type, pen};
 use crate::forecast::{Curve, Forecast, PathForecast, RoomForecast};
 use crate::naming;
 use crate::record::Survey;
-use crate::words::{Arg, Language, Phrase};
+use crate::words::Language;
+use phrase::{Arg, Phrase};
 
 /// How many rooms are shown at most: the weakest.
 pub const MOST_ROOMS: usize = 3;

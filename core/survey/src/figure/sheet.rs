@@ -2,7 +2,7 @@
 
 use super::mark::{Anchor, Dash, Figure, Fill, Mark, Pen, Point, Shape, Weight};
 use crate::fact::SubjectId;
-use crate::words::Phrase;
+use phrase::Phrase;
 
 /// Marks being laid out, in CSS pixels from the upper left corner.
 #[derive(Debug, Default)]

@@ -12,8 +12,9 @@ use crate::naming;
 use crate::record::Survey;
 use crate::report;
 use crate::story;
-use crate::words::{Language, Phrase};
+use crate::words::Language;
 use crate::worklist::{Options, WorkList, worklist_watched};
+use phrase::Phrase;
 
 /// The page of a survey: its report with the work list. Where that cannot be worked out, or is longer than a file may
 /// hold, a page that says so, with what is recorded, in short. To be handed to [`super::pack`]; for the same bytes of

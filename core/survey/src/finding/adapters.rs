@@ -8,7 +8,7 @@ use super::inspection::Inspection;
 use super::networks::provider_nodes;
 use super::{Finding, FindingKind, Place};
 use crate::forecast::Node;
-use crate::words::Arg;
+use phrase::Arg;
 
 /// More adapters on one tree than a network may have, the provider's boxes counted.
 pub(super) fn number(inspection: &Inspection<'_>) -> Vec<Finding> {

@@ -4,7 +4,7 @@ use super::inspection::{Inspection, Standing, has_plugged};
 use super::{Finding, FindingKind, Place};
 use crate::fact::SubjectId;
 use crate::record::{Part, PartKind, Plugged, Service, ServiceKind};
-use crate::words::Arg;
+use phrase::Arg;
 
 /// Amplifiers without a by-pass, or of which that is not known, by where they stand towards the adapters.
 pub(super) fn by_pass(inspection: &Inspection<'_>) -> Vec<Finding> {

@@ -1,6 +1,6 @@
 //! What to take care of before hands go to the wiring.
 
-use crate::words::Phrase;
+use phrase::Phrase;
 
 /// A usual caution of the trade. Local code and licensed practice go first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

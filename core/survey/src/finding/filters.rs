@@ -4,7 +4,7 @@ use super::inspection::{Inspection, has_plugged, is_entry_filter};
 use super::{Finding, FindingKind, Place};
 use crate::rating::{Band, EXTENDED_D};
 use crate::record::{EntryKind, Part, PartKind, Plugged, ServiceKind};
-use crate::words::Arg;
+use phrase::Arg;
 
 /// Labels round band edges; a filter off by less than this still does its work (common practice, no source).
 const EDGE_TOLERANCE_MHZ: f64 = 25.0;

@@ -3,7 +3,7 @@
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
 use crate::forecast::Reach;
-use crate::words::Arg;
+use phrase::Arg;
 
 /// Outlets for which no channel is left.
 pub(super) fn no_channel(inspection: &Inspection<'_>) -> Vec<Finding> {

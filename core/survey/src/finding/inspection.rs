@@ -6,7 +6,7 @@ use crate::fact::SubjectId;
 use crate::forecast::{Forecast, Node, nodes_of};
 use crate::naming;
 use crate::record::{EntryState, Part, PartKind, Plugged, Survey};
-use crate::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 /// How a part stands towards the adapters of its tree.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

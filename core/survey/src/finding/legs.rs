@@ -3,7 +3,7 @@
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
 use crate::record::{Part, PartKind, PortEnd};
-use crate::words::Arg;
+use phrase::Arg;
 
 /// Parts whose free ports matter.
 const WITH_LEGS: &[PartKind] =

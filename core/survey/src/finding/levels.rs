@@ -5,7 +5,7 @@ use super::{Finding, FindingKind, Place};
 use crate::level::{self, ANALOG_TV, MODEM_SENDS, Served, Window, served_outlets};
 use crate::naming;
 use crate::record::ServiceKind;
-use crate::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 /// Measured levels outside their window, the one furthest outside for each service at each outlet.
 pub(super) fn measured(inspection: &Inspection<'_>) -> Vec<Finding> {

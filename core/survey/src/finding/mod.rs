@@ -34,7 +34,7 @@ mod trees;
 
 use crate::forecast::Forecast;
 use crate::record::Survey;
-use crate::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 pub use caution::Caution;
 use inspection::Inspection;

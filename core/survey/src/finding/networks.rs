@@ -9,7 +9,7 @@ use crate::fact::SubjectId;
 use crate::forecast::channels_left;
 use crate::rating::EXTENDED_D;
 use crate::record::{ReadingKind, Service, ServiceKind};
-use crate::words::Arg;
+use phrase::Arg;
 
 /// Networks that are not ours and may be on the tree headed by `head`.
 fn others<'a>(inspection: &'a Inspection<'_>, head: SubjectId) -> impl Iterator<Item = &'a Service> {

@@ -8,7 +8,7 @@ use super::{Finding, FindingKind, Place};
 use crate::fact::SubjectId;
 use crate::forecast::{PathForecast, Reach};
 use crate::record::{Reading, ReadingKind, TestReach};
-use crate::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 /// A loss counts as above the shown range only by more than so many decibels.
 const LEEWAY_DB: f64 = 1.0;

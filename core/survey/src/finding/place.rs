@@ -3,7 +3,7 @@
 use crate::fact::SubjectId;
 use crate::naming;
 use crate::record::Survey;
-use crate::words::Phrase;
+use phrase::Phrase;
 
 /// Where a finding is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

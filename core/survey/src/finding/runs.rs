@@ -5,7 +5,7 @@ use super::{Finding, FindingKind, Place};
 use crate::fact::SubjectId;
 use crate::naming;
 use crate::record::{CableKind, Connector, LengthKnown, Run, RunLength};
-use crate::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 /// From here on the series matters: 50 ft (common practice, no source).
 const LONG_METRES: f64 = 15.0;

@@ -5,7 +5,7 @@ use super::{Finding, FindingKind, Place};
 use crate::naming;
 use crate::rating::EXTENDED_D;
 use crate::record::{EntryKind, PartKind, Plugged, ServiceKind};
-use crate::words::Arg;
+use phrase::Arg;
 
 /// Cable services that reach into the MoCA band on a tree with adapters.
 pub(super) fn in_the_band(inspection: &Inspection<'_>) -> Vec<Finding> {

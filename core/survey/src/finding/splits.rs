@@ -6,7 +6,7 @@ use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
 use crate::fact::SubjectId;
 use crate::record::{Part, PartKind, PortEnd};
-use crate::words::Arg;
+use phrase::Arg;
 
 /// Legs of the splitters on sale, with the loss to the weaker legs, dB: 3.5 for two legs, 7 for three (unbalanced) and
 /// four, 10.5 for eight (a published trade article on splitter loss); 9 for six (common practice, no source).

@@ -4,7 +4,7 @@ use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
 use crate::rating::EXTENDED_D;
 use crate::record::PartKind;
-use crate::words::Arg;
+use phrase::Arg;
 
 /// Splitters and taps on a path whose label names a band that ends too low, or whose band is not known.
 pub(super) fn band(inspection: &Inspection<'_>) -> Vec<Finding> {

@@ -6,7 +6,7 @@ use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
 use crate::fact::SubjectId;
 use crate::record::LooseReason;
-use crate::words::Phrase;
+use phrase::Phrase;
 
 /// Parts found and not yet traced to a feed, with the reason.
 pub(super) fn loose_parts(inspection: &Inspection<'_>) -> Vec<Finding> {

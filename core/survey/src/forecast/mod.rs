@@ -11,6 +11,7 @@ mod percentile;
 mod pieces;
 mod run;
 mod taken;
+mod weak;
 
 pub(crate) use circuit::{Circuit, Terminal};
 pub use nodes::{Node, nodes_of};
@@ -20,3 +21,4 @@ pub use outcome::{
 pub(crate) use percentile::spread;
 pub use run::{Options, forecast, forecast_watched};
 pub(crate) use taken::channels_left;
+pub use weak::WeakWay;

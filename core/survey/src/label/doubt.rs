@@ -1,5 +1,7 @@
 //! Why a reading may be wrong, or why something on the label was left unread.
 
+use phrase::Phrase;
+
 use super::kind::PartKind;
 
 /// Which figure in decibels a doubt is about.
@@ -233,8 +235,14 @@ pub enum Doubt {
 }
 
 impl Doubt {
-    /// The sentence's identifier in `words/en/label.ftl` and its arguments.
-    pub fn message(&self) -> (&'static str, Vec<(&'static str, String)>) {
+    /// The phrase that says it.
+    pub fn phrase(&self) -> Phrase {
+        let (id, arguments) = self.message();
+        arguments.into_iter().fold(Phrase::new(id), |phrase, (name, value)| phrase.text(name, value))
+    }
+
+    /// The message's id and its arguments.
+    fn message(&self) -> (&'static str, Vec<(&'static str, String)>) {
         let written = |written: &String| vec![("written", written.clone())];
         match self {
             Self::Truncated { bytes } => ("label-doubt-truncated", vec![("bytes", bytes.to_string())]),

@@ -11,7 +11,7 @@
 //! `power` (what these make together); `context` and `alignment` (which word belongs to which figure); `assemble` with `part`,
 //! `rated_band` and `losses` (what the label states and what is doubtful, held against what is `usual`).
 //!
-//! Not done here: what a rating means for the home network, and reading pictures.
+//! Not done here: what a rating means for the home network, sentences, and reading pictures.
 
 mod alignment;
 mod assemble;
@@ -29,7 +29,6 @@ mod part;
 mod power;
 mod rated_band;
 mod reading;
-mod speak;
 mod token;
 mod unit;
 mod usual;

@@ -8,7 +8,7 @@ use super::window::{MODEM_SENDS, Window};
 use crate::fact::SubjectId;
 use crate::naming;
 use crate::record::{ServiceKind, Survey};
-use crate::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 /// Whether a level lies in its window.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

@@ -3,7 +3,7 @@
 use coax::Backing;
 
 use crate::record::{ModemGeneration, Service, ServiceKind, Survey, TvSignal};
-use crate::words::Phrase;
+use phrase::Phrase;
 
 /// A range of levels.
 #[derive(Debug, Clone, Copy, PartialEq)]

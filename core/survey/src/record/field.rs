@@ -85,7 +85,7 @@ pub const OF: FieldName = "of";
 /// [`PhotoRole`](super::PhotoRole).
 pub const ROLE: FieldName = "role";
 
-/// The [`ChangeKind`](crate::worklist::ChangeKind) that a piece of work is about.
+/// The [`ChangeKind`](super::ChangeKind) that a piece of work is about.
 pub const CHANGE: FieldName = "change";
 /// The [`Outcome`](super::Outcome) of a piece of work.
 pub const OUTCOME: FieldName = "outcome";

@@ -3,6 +3,10 @@
 //! This folder knows what a part, a run or a room is. It does not know how facts are stored, what follows from a
 //! record (forecast, findings) or how it is shown.
 
+pub mod asked;
+mod back;
+mod change;
+mod difference;
 pub mod field;
 mod fold;
 mod forest;
@@ -11,12 +15,15 @@ mod part;
 mod photo;
 mod power;
 mod reading;
+mod reading_order;
 mod room;
 mod run;
 mod service;
 mod survey;
 mod work;
 
+pub use change::ChangeKind;
+pub use difference::edits_between;
 pub use fold::{MOST_PARTS, fold};
 pub use forest::{LooseReason, MOST_DEEP, Wiring};
 pub use measurement::{MOST_MEASUREMENT_BYTES, MeasurementIntake, take_in};
@@ -24,6 +31,7 @@ pub use part::{Adapter, EntryKind, EntryState, Feed, FeedFrom, Part, PartKind, P
 pub use photo::{Photo, PhotoImage, PhotoRole};
 pub use power::{PowerPath, power_paths};
 pub use reading::{HowMeasured, Reading, ReadingKind, TestReach};
+pub use reading_order::{Row, Rows, Stands, reading_order, rows};
 pub use room::{Room, Wish};
 pub use run::{CableKind, Connector, LengthKnown, Run, RunLength};
 pub use service::{

@@ -9,8 +9,8 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use super::{
-    EntryKind, EntryState, Part, PartKind, Photo, Reading, Room, Run, Service, ServiceKind, Wiring, Wish,
-    Work,
+    EntryKind, EntryState, Part, PartKind, Photo, Plugged, Reading, Room, Run, Service, ServiceKind, Wiring,
+    Wish, Work,
 };
 use crate::fact::SubjectId;
 
@@ -137,6 +137,19 @@ impl Survey {
     /// Whether a service of this kind was named.
     pub fn has_service(&self, kind: ServiceKind) -> bool {
         self.services.values().any(|service| service.kind == kind)
+    }
+
+    /// Whether cable internet may reach above a frequency, MHz, as far as anybody said: its modem is of a generation that
+    /// may, or nobody knows which it is.
+    pub fn may_internet_reach_above(&self, mhz: f64) -> bool {
+        self.services_of(ServiceKind::CableInternet)
+            .any(|service| service.may_reach_mhz().is_none_or(|reaches| reaches > mhz))
+    }
+
+    /// Whether what is plugged in at an outlet is a modem.
+    pub fn has_modem_at(&self, outlet: SubjectId) -> bool {
+        let plugged = self.parts.get(&outlet).and_then(|part| part.plugged.as_ref());
+        plugged.is_some_and(|plugged| plugged.contains(&Plugged::Modem))
     }
 
     /// How a question about a subject was answered, where no other field says it.

@@ -2,10 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Part, Run, Survey};
+use super::{ChangeKind, Part, Run};
 use crate::fact::SubjectId;
-use crate::words::Phrase;
-use crate::worklist::ChangeKind;
 
 /// How a piece of work ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -49,18 +47,4 @@ pub struct Before {
     pub parts: Vec<Part>,
     /// Runs.
     pub runs: Vec<Run>,
-}
-
-impl Work {
-    /// What it was, in the names of the house that it was proposed for; with the attributes of [`ChangeKind::phrase`].
-    pub fn what(&self, survey: &Survey) -> Phrase {
-        let Before { parts, runs } = &self.before;
-        if parts.is_empty() && runs.is_empty() {
-            return self.change.phrase(survey);
-        }
-        let mut house = survey.clone();
-        house.parts.extend(parts.iter().map(|part| (part.id, part.clone())));
-        house.runs.extend(runs.iter().map(|run| (run.id, run.clone())));
-        self.change.phrase(&house)
-    }
 }

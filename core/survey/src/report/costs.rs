@@ -8,7 +8,7 @@ use super::teller::Teller;
 use crate::figure::plot::MOST_ROOMS;
 use crate::forecast::{CostAt, PathForecast, RoomForecast};
 use crate::naming;
-use crate::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

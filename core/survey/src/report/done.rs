@@ -6,8 +6,8 @@ use maud::{Markup, html};
 use super::page::Section;
 use super::teller::Teller;
 use crate::record::{OutcomeKind, Work};
-use crate::words::Phrase;
 use crate::worklist::{are_adapters_placed, has_no_adapters};
+use phrase::Phrase;
 
 /// Each end with its heading.
 const ENDS: [(OutcomeKind, &str); 3] = [

@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::input::FindingTold;
 use super::page::Section;
 use super::teller::Teller;
-use crate::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

@@ -1,12 +1,12 @@
 //! What the report tells, handed in by whoever worked it out.
 
-use super::unknown::{Matters, Unknown, unknowns};
 use crate::finding::Finding;
 use crate::forecast::Forecast;
 use crate::level::{self, LevelTold};
 use crate::record::Survey;
-use crate::words::Phrase;
+use crate::unknown::{Matters, Unknown, unknowns};
 use crate::worklist::{Gain, Options, PartNeeded, Stake, Step, WorkList, at_stake};
+use phrase::Phrase;
 
 /// Everything that a report tells.
 #[derive(Debug, Clone)]

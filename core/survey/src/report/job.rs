@@ -2,14 +2,14 @@
 
 use maud::{Markup, html};
 
-use super::answer::{Met, RoomAnswer, answers};
 use super::done::is_anything_done;
 use super::page::Section;
 use super::teller::Teller;
 use crate::naming;
 use crate::record::Ownership;
-use crate::words::{Arg, Phrase};
+use crate::wish::{Met, RoomAnswer, answers, answers_to_come};
 use crate::worklist::{are_adapters_placed, are_adapters_planned, has_no_adapters};
+use phrase::{Arg, Phrase};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {
@@ -53,7 +53,7 @@ fn answer(teller: &Teller<'_>) -> String {
         None => teller.word("answer-nothing-to-do"),
     });
     if let Some((house, forecast)) = teller.input.when_done.filter(|_| !teller.input.steps.is_empty()) {
-        let then = super::answer::answers_to_come(house, forecast);
+        let then = answers_to_come(house, forecast);
         let met = then.iter().filter(|answer| answer.met <= Met::Likely).count();
         if !then.is_empty() {
             let phrase = Phrase::new("answer-when-done").with("met", Arg::Count(met as u64));

@@ -7,7 +7,7 @@ use super::table::table;
 use super::teller::Teller;
 use crate::level::LevelTold;
 use crate::naming;
-use crate::words::Phrase;
+use phrase::Phrase;
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

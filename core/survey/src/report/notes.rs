@@ -8,7 +8,7 @@ use super::teller::Teller;
 use crate::fact::SubjectId;
 use crate::naming;
 use crate::record::Reading;
-use crate::words::Phrase;
+use phrase::Phrase;
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

@@ -3,7 +3,7 @@
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use super::teller::Teller;
-use crate::words::Phrase;
+use phrase::Phrase;
 
 /// A section of the report, with an id to jump to and its heading.
 pub(super) struct Section {

@@ -6,10 +6,9 @@ use super::page::Section;
 use super::rated::rated;
 use super::table::table;
 use super::teller::Teller;
-use crate::figure::map::reading_order;
 use crate::naming;
-use crate::record::{CableKind, Connector, LengthKnown, Part, PartKind, Run};
-use crate::words::{Arg, Phrase};
+use crate::record::{CableKind, Connector, LengthKnown, Part, PartKind, Run, reading_order};
+use phrase::{Arg, Phrase};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

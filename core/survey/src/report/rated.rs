@@ -1,7 +1,7 @@
 //! What a part is taken as, in words.
 
 use crate::rating::PartRating;
-use crate::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 /// What is known of a rating, each figure a phrase; empty where nothing is.
 pub fn rated(rating: &PartRating) -> Vec<Phrase> {

@@ -3,13 +3,13 @@
 use coax::Span;
 use maud::{Markup, html};
 
-use super::answer::Met;
 use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
 use crate::forecast::{Limit, Reach, RoomForecast, SharedCapacity};
 use crate::naming;
-use crate::words::{Arg, Phrase};
+use crate::wish::Met;
+use phrase::{Arg, Phrase};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

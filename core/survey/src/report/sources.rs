@@ -6,7 +6,7 @@ use maud::{Markup, html};
 use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
-use crate::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

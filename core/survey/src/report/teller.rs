@@ -8,7 +8,8 @@ use crate::figure::legible;
 use crate::forecast::Forecast;
 use crate::naming;
 use crate::record::{Part, Survey};
-use crate::words::{Arg, Language, Phrase};
+use crate::words::Language;
+use phrase::{Arg, Phrase};
 
 /// The input with a language to tell it in.
 pub(super) struct Teller<'a> {

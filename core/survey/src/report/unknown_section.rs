@@ -5,10 +5,10 @@ use maud::html;
 use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
-use super::unknown::{Matters, Unknown};
 use crate::naming;
-use crate::words::{Arg, Phrase};
+use crate::unknown::{Matters, Unknown};
 use crate::worklist::Stake;
+use phrase::{Arg, Phrase};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

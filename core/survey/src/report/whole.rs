@@ -3,8 +3,9 @@
 use super::{ReportInput, report};
 use crate::finding::findings;
 use crate::record::Survey;
-use crate::words::{Arg, Language, Phrase};
+use crate::words::Language;
 use crate::worklist::{PartNeeded, WorkList};
+use phrase::{Arg, Phrase};
 
 /// The report as one HTML file: the same survey and work list give the same bytes.
 pub fn html(survey: &Survey, list: &WorkList, language: &Language) -> String {

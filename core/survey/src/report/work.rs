@@ -9,8 +9,9 @@ use super::table::table;
 use super::teller::Teller;
 use super::whole::part_told;
 use crate::finding::Caution;
-use crate::words::{Arg, Phrase, rounded_rate};
+use crate::words::rounded_rate;
 use crate::worklist::{Gain, PartNeeded};
+use phrase::{Arg, Phrase};
 
 /// The section with the steps.
 pub(super) fn list(teller: &Teller<'_>) -> Section {

@@ -13,7 +13,6 @@ mod steps;
 mod undo;
 mod value;
 
-pub use crate::words::date_and_time;
 pub use author::{author_name, name_author};
 pub use removed::{ChangedAfterRemoval, RemovedThing, changed_after_removal, removed};
 pub use said::{Act, Said, acts, of_field, of_subject};

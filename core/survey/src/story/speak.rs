@@ -8,7 +8,7 @@ use super::value::value;
 use crate::fact::{AuthorId, Disagreement, Fact, Ledger, REMOVED, SubjectId};
 use crate::naming;
 use crate::record::{Survey, field};
-use crate::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 /// How many characters of an author's id stand for somebody without a name.
 const SHORT: usize = 8;

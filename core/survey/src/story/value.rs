@@ -7,13 +7,12 @@ use super::speak::thing;
 use crate::fact::SubjectId;
 use crate::naming;
 use crate::record::{
-    Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, HowMeasured, Internet, ModemBands,
-    ModemGeneration, NetworkPlan, OtherNetwork, Outcome, OutcomeKind, Ownership, PartKind, PhotoImage,
-    PhotoRole, Plugged, PortEnd, PowerFeed, ReadingKind, RunLength, ServiceKind, Sharing, SingleCable,
-    Survey, TestReach, TvSignal, Wish, field,
+    Adapter, Building, CableKind, ChangeKind, Connector, EntryKind, EntryState, Feed, HowMeasured, Internet,
+    ModemBands, ModemGeneration, NetworkPlan, OtherNetwork, Outcome, OutcomeKind, Ownership, PartKind,
+    PhotoImage, PhotoRole, Plugged, PortEnd, PowerFeed, ReadingKind, RunLength, ServiceKind, Sharing,
+    SingleCable, Survey, TestReach, TvSignal, Wish, field,
 };
-use crate::words::{Arg, Phrase};
-use crate::worklist::ChangeKind;
+use phrase::{Arg, Phrase};
 
 /// The value of a field as a phrase. What this release cannot read is said as it stands.
 pub fn value(survey: &Survey, name: &str, value: &Value) -> Phrase {

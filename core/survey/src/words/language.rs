@@ -6,7 +6,8 @@ use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use unic_langid::{CharacterDirection, LanguageIdentifier};
 
-use super::{Arg, Figures, LengthUnit, Marks, Phrase, count};
+use super::{Figures, LengthUnit, Marks, count};
+use phrase::{Arg, Phrase};
 
 /// The English messages, one file a subject.
 const ENGLISH: &[(&str, &str)] = &[

@@ -1,4 +1,4 @@
-//! Words for people as data: a [`Phrase`] is a kind with arguments; its English stands in `words/en/*.ftl`.
+//! Languages: how a [`Phrase`](phrase::Phrase) is said. Its English stands in `words/en/*.ftl`.
 //!
 //! This folder knows languages and the writing of numbers. It does not know what any phrase is about.
 
@@ -7,11 +7,9 @@ mod figures;
 mod language;
 mod marks;
 mod moment;
-mod phrase;
 mod written;
 
 pub use figures::{Figures, LengthUnit, rounded_rate};
 pub use language::Language;
 pub use marks::Marks;
 pub use moment::date_and_time;
-pub use phrase::{Arg, Phrase};

@@ -3,7 +3,8 @@
 use coax::{Metres, Span};
 
 use super::language::Language;
-use super::{Arg, LengthUnit, Phrase, moment};
+use super::{LengthUnit, moment};
+use phrase::{Arg, Phrase};
 
 impl Language {
     /// A value as it stands in a sentence of this language.

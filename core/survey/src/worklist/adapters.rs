@@ -2,16 +2,11 @@
 
 use crate::fact::SubjectId;
 use crate::forecast::nodes_of;
+use crate::record::asked::{ADAPTERS, ADAPTERS_PLACED};
 use crate::record::{Plugged, Sharing, Survey};
-use crate::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 use super::effort::PartNeeded;
-
-/// The question which adapters there are, asked of the survey: its answer `none` says that all are still to be bought.
-const THERE: &str = "adapters";
-
-/// The question whether they are placed, asked of the survey.
-pub const ADAPTERS_PLACED: &str = "adapters-placed";
 
 /// An adapter that is still to come, and its outlet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -26,12 +21,12 @@ pub struct AdapterToCome {
 
 /// Whether somebody said that there are no adapters yet.
 pub fn has_no_adapters(survey: &Survey) -> bool {
-    survey.answer(survey.id, THERE).and_then(|answer| answer.as_str()) == Some("none")
+    survey.answer(survey.id, ADAPTERS).and_then(|answer| answer.as_str()) == Some("none")
 }
 
 /// Whether version and port of the adapters are only planned: there are none yet, or nobody could say which they are.
 pub fn are_adapters_planned(survey: &Survey) -> bool {
-    let told = survey.answer(survey.id, THERE).and_then(|answer| answer.as_str());
+    let told = survey.answer(survey.id, ADAPTERS).and_then(|answer| answer.as_str());
     matches!(told, Some("none" | "unsure"))
 }
 

@@ -2,10 +2,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::change::ChangeKind;
-use super::effort::Effort;
+use super::care::cautions_of;
+use super::effect::applied;
+use super::effort::{Effort, effort};
 use super::propose::{proposals, trunk};
-use super::refusal::Refusal;
+use super::refusal::{Refusal, refusal};
 use super::watch::Meter;
 use crate::error::SurveyError;
 use crate::fact::SubjectId;
@@ -13,8 +14,8 @@ use crate::finding::{Caution, FindingKind, Place, findings};
 use crate::forecast::{self, Forecast, Reach, forecast};
 use crate::level::{self, Levels, NOTICEABLE_DB, OutletChange, levels};
 use crate::naming;
-use crate::record::{OutcomeKind, PartKind, Plugged, Survey};
-use crate::words::{Arg, Phrase};
+use crate::record::{ChangeKind, OutcomeKind, PartKind, Plugged, Survey};
+use phrase::{Arg, Phrase};
 
 /// How a work list is made.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -69,7 +70,7 @@ impl Step {
     /// What to take care of, most important first; next to the entry that the street's side stays closed, too, and beside a
     /// fibre box that the fibre stays in.
     pub fn cautions(&self) -> Vec<Caution> {
-        let mut cautions = self.change.cautions().to_vec();
+        let mut cautions = cautions_of(self.change).to_vec();
         let at = self.change.at();
         let plugged = self.before.parts.get(&at).and_then(|part| part.plugged.as_ref());
         if plugged.is_some_and(|plugged| plugged.contains(&Plugged::FibreBox)) {
@@ -183,16 +184,16 @@ pub fn worklist_watched(
         let mut worth_it = 0;
         for change in candidates.iter().copied() {
             meter.weighed()?;
-            if let Some(refusal) = change.refusal(&house) {
-                refused.entry(change).or_insert(refusal);
+            if let Some(against) = refusal(change, &house) {
+                refused.entry(change).or_insert(against);
                 continue;
             }
-            let after = change.applied(&house);
+            let after = applied(change, &house);
             let gain = worth((&house, &screened), (&after, &forecast(&after, &options.screening)?));
-            let minutes = change.effort(&house).minutes.max(1) as f64;
+            let minutes = effort(change, &house).minutes.max(1) as f64;
             let is_suspect =
                 matches!(change, ChangeKind::SwapSplitter { splitter, .. } if suspects.contains(&splitter));
-            let wanted = is_suspect || change.is_wanted_anyway();
+            let wanted = is_suspect || is_wanted_anyway(change);
             if gain < WORTH_MBPS && !wanted {
                 continue;
             }
@@ -220,7 +221,7 @@ pub fn worklist_watched(
             change,
             gains: gains(&current, &next),
             service_changes: level::change(&house, &after, &level::Options::default())?,
-            effort: change.effort(&house),
+            effort: effort(change, &house),
             before: std::mem::replace(&mut house, after),
         });
         current = next;
@@ -245,21 +246,19 @@ fn given_up(survey: &Survey) -> BTreeSet<ChangeKind> {
     survey.works.values().filter(|work| is_given_up(work.outcome.end)).map(|work| work.change).collect()
 }
 
-impl ChangeKind {
-    /// Whether it is done even if no room gains: it keeps the network in the house, or the wiring free of echoes and
-    /// leaks.
-    pub fn is_wanted_anyway(self) -> bool {
-        matches!(
-            self,
-            Self::AddEntryFilter { .. }
-                | Self::MoveEntryFilter { .. }
-                | Self::SwapEntryFilter { .. }
-                | Self::Cap { .. }
-                | Self::RenewConnectors { .. }
-                | Self::FilterAtDevice { .. }
-                | Self::ShareOutlet { .. }
-        )
-    }
+/// Whether it is done even if no room gains: it keeps the network in the house, or the wiring free of echoes and
+/// leaks.
+pub fn is_wanted_anyway(change: ChangeKind) -> bool {
+    matches!(
+        change,
+        ChangeKind::AddEntryFilter { .. }
+            | ChangeKind::MoveEntryFilter { .. }
+            | ChangeKind::SwapEntryFilter { .. }
+            | ChangeKind::Cap { .. }
+            | ChangeKind::RenewConnectors { .. }
+            | ChangeKind::FilterAtDevice { .. }
+            | ChangeKind::ShareOutlet { .. }
+    )
 }
 
 /// What a change is worth, Mb/s: over all rooms and both directions, the rise of what people asked for, and a tenth of
@@ -318,7 +317,7 @@ fn undone_by(steps: &[Step], change: ChangeKind) -> Option<usize> {
         matches!(other, ChangeKind::MergeSplitters { upper: above, lower: below, .. }
             if (*above, *below) == (upper, lower))
     };
-    proposals(before).into_iter().any(|other| same(&other) && other.refusal(before).is_none()).then_some(at)
+    proposals(before).into_iter().any(|other| same(&other) && refusal(other, before).is_none()).then_some(at)
 }
 
 fn gains(before: &Forecast, after: &Forecast) -> Vec<Gain> {

@@ -1,13 +1,12 @@
 //! Which changes are worth a look in a house.
 
-use super::change::ChangeKind;
 use super::propose_more;
 use super::refusal::open_to_the_world;
 use super::to_buy::SIZES;
 use crate::fact::SubjectId;
 use crate::forecast::nodes_of;
 use crate::rating::EXTENDED_D;
-use crate::record::{CableKind, Part, PartKind, PortEnd, Survey};
+use crate::record::{CableKind, ChangeKind, Part, PartKind, PortEnd, Survey};
 
 /// Two splitters count as standing side by side if the run between is at most this long, metres.
 const SIDE_BY_SIDE: f64 = 3.0;

@@ -1,13 +1,13 @@
 //! Changes that concern the outlets and the trees as wholes: sharing an outlet, the modem's line, the bridge, loose
 //! parts, rooms without coax.
 
-use super::change::ChangeKind;
 use super::propose::trunk;
 use crate::fact::SubjectId;
 use crate::forecast::Node;
 use crate::rating::EXTENDED_D;
 use crate::record::{
-    LooseReason, ModemGeneration, Part, PartKind, Plugged, PortEnd, Room, ServiceKind, Sharing, Survey,
+    ChangeKind, LooseReason, ModemGeneration, Part, PartKind, Plugged, PortEnd, Room, ServiceKind, Sharing,
+    Survey,
 };
 
 /// Every such change worth working out, refused ones included.

@@ -1,11 +1,11 @@
 //! What speaks against a change: a service that it would cut.
 
-use super::change::ChangeKind;
+use super::services::service_refusal;
 use super::to_buy::entry_filter_rating;
 use crate::fact::SubjectId;
 use crate::naming;
-use crate::record::{EntryKind, EntryState, PartKind, Plugged, Service, ServiceKind, Survey};
-use crate::words::{Arg, Phrase};
+use crate::record::{ChangeKind, EntryKind, EntryState, PartKind, Plugged, Service, ServiceKind, Survey};
+use phrase::{Arg, Phrase};
 
 /// Why a change is not offered.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -139,27 +139,27 @@ impl Refusal {
     }
 }
 
-impl ChangeKind {
-    /// What speaks against this change in this house; `None` if nothing does.
-    pub fn refusal(self, survey: &Survey) -> Option<Refusal> {
-        let own = match self {
-            Self::AddEntryFilter { behind } | Self::MoveEntryFilter { behind, .. } => {
-                filter_refusal(survey, behind)
-            }
-            Self::SwapEntryFilter { filter } => filter_refusal(survey, filter),
-            Self::FilterAtDevice { outlet } => {
-                provider_network_refusal(survey, outlet).or_else(|| filter_refusal(survey, outlet))
-            }
-            Self::RemoveAmplifier { amplifier } => amplifier_refusal(survey, amplifier),
-            Self::Cap { part, port } => cap_refusal(survey, part, port),
-            Self::ReplaceRun { to } | Self::RenewConnectors { to } if survey.is_street_side(to) => {
-                Some(Refusal::StreetSide { to })
-            }
-            Self::ReplaceRun { .. } | Self::NewRun { .. } if not_own(survey) => Some(Refusal::NotYours),
-            _ => None,
-        };
-        own.or_else(|| self.service_refusal(survey))
-    }
+/// What speaks against this change in this house; `None` if nothing does.
+pub fn refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
+    let own = match change {
+        ChangeKind::AddEntryFilter { behind } | ChangeKind::MoveEntryFilter { behind, .. } => {
+            filter_refusal(survey, behind)
+        }
+        ChangeKind::SwapEntryFilter { filter } => filter_refusal(survey, filter),
+        ChangeKind::FilterAtDevice { outlet } => {
+            provider_network_refusal(survey, outlet).or_else(|| filter_refusal(survey, outlet))
+        }
+        ChangeKind::RemoveAmplifier { amplifier } => amplifier_refusal(survey, amplifier),
+        ChangeKind::Cap { part, port } => cap_refusal(survey, part, port),
+        ChangeKind::ReplaceRun { to } | ChangeKind::RenewConnectors { to } if survey.is_street_side(to) => {
+            Some(Refusal::StreetSide { to })
+        }
+        ChangeKind::ReplaceRun { .. } | ChangeKind::NewRun { .. } if not_own(survey) => {
+            Some(Refusal::NotYours)
+        }
+        _ => None,
+    };
+    own.or_else(|| service_refusal(change, survey))
 }
 
 fn not_own(survey: &Survey) -> bool {

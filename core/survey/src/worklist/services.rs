@@ -1,12 +1,12 @@
 //! What speaks against a change because of what it does to the other services: a level out of its window, a band or a
 //! way back that is cut, DC that no longer arrives.
 
-use super::change::ChangeKind;
+use super::effect::applied;
 use super::refusal::Refusal;
 use crate::fact::SubjectId;
 use crate::level::{self, OutletChange};
 use crate::rating::PartRating;
-use crate::record::{Part, PartKind, Survey, power_paths};
+use crate::record::{ChangeKind, Part, PartKind, Survey, power_paths};
 
 /// How many draws a refusal rests on: it looks at likely values only.
 const DRAWS: u32 = 9;
@@ -18,17 +18,15 @@ const CUT_DB: f64 = -20.0;
 /// A level already outside its window may move further by this much before it counts, dB: readings are no better.
 const FURTHER_DB: f64 = 0.5;
 
-impl ChangeKind {
-    /// What speaks against this change on the part of the other services.
-    pub(super) fn service_refusal(self, survey: &Survey) -> Option<Refusal> {
-        let after = self.applied(survey);
-        power_refusal(survey, &after).or_else(|| {
-            // What the physics refuses is told by the forecast of the same house.
-            let options = level::Options { draws: DRAWS, ..level::Options::default() };
-            let changes = level::change(survey, &after, &options).ok()?;
-            changes.iter().find_map(|change| cut(change).or_else(|| out_of_window(survey, change)))
-        })
-    }
+/// What speaks against this change on the part of the other services.
+pub(super) fn service_refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
+    let after = applied(change, survey);
+    power_refusal(survey, &after).or_else(|| {
+        // What the physics refuses is told by the forecast of the same house.
+        let options = level::Options { draws: DRAWS, ..level::Options::default() };
+        let changes = level::change(survey, &after, &options).ok()?;
+        changes.iter().find_map(|change| cut(change).or_else(|| out_of_window(survey, change)))
+    })
 }
 
 fn cut(change: &OutletChange) -> Option<Refusal> {

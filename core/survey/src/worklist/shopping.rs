@@ -4,7 +4,7 @@ use super::adapters::adapters_to_get;
 use super::effort::PartNeeded;
 use super::order::WorkList;
 use crate::record::Survey;
-use crate::words::Arg;
+use phrase::Arg;
 
 impl WorkList {
     /// What all steps need, by specification, and the adapters where there are none yet: equal things counted together,

@@ -11,7 +11,7 @@ use crate::fact::SubjectId;
 use crate::forecast::{Forecast, Options, Reach, forecast};
 use crate::rating::{Band, EXTENDED_D};
 use crate::record::{CableKind, LengthKnown, PartKind, Run, RunLength, Survey};
-use crate::report::Unknown;
+use crate::unknown::Unknown;
 
 /// What an unknown may change at most, and for whom.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,31 +1,11 @@
 //! What the parts to buy are rated for.
 
 use crate::fact::SubjectId;
-use crate::rating::{Band, EXTENDED_D, PartRating};
-use crate::record::{ServiceKind, Survey, power_paths};
+use crate::rating::{Band, EXTENDED_D, FILTERS_PASS_MHZ, PartRating};
+use crate::record::{Survey, power_paths};
 
 /// Legs that splitters are made with.
 pub(super) const SIZES: [u8; 5] = [2, 3, 4, 6, 8];
-
-/// The highest frequency that such filters pass, MHz (a published data sheet for a ground-block MoCA filter, 2019).
-const FILTERS_PASS_MHZ: f64 = 1002.0;
-
-/// Whether cable internet may reach above what such filters pass, as far as anybody said: its modem is of a generation
-/// that may, or nobody knows which it is. Then the provider is asked before one is screwed in.
-pub(super) fn provider_is_asked(survey: &Survey) -> bool {
-    survey.services_of(ServiceKind::CableInternet).any(|service| match service.top_mhz {
-        Some(top) => top > FILTERS_PASS_MHZ,
-        None => service
-            .modem
-            .and_then(|modem| modem.generation)
-            .is_none_or(|generation| generation.may_reach_mhz() > FILTERS_PASS_MHZ),
-    })
-}
-
-/// The same, for a message to choose by.
-pub(super) fn ask_provider(survey: &Survey) -> &'static str {
-    if provider_is_asked(survey) { "yes" } else { "no" }
-}
 
 /// What an entry filter to buy is rated for: passes 5 to 1002 MHz, stops 1125 to 1675 MHz by at least 40 dB (a
 /// published data sheet for a ground-block MoCA filter, 2019).

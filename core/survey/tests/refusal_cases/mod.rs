@@ -1,8 +1,8 @@
 //! For every reason to refuse a change a house where it must be given, and one, as near to it as can be, where the same
 //! change must not be refused for it.
 
+use survey::record::ChangeKind;
 use survey::record::{CableKind, Connector, EntryKind, Plugged, ReadingKind, ServiceKind, Survey};
-use survey::worklist::ChangeKind;
 
 use crate::house::{House, part_id};
 

@@ -4,8 +4,8 @@
 
 use serde_json::Value;
 use survey::fact::{ActId, AuthorId, Edit, FactClock, Ledger, SurveyId, value_of};
+use survey::record::edits_between;
 use survey::record::{Survey, field, fold};
-use survey::worklist::edits_between;
 
 /// The facts of a survey in the making.
 pub struct Written {

@@ -1,10 +1,10 @@
 //! What a part is, what its tape says, and where it is.
 
+use phrase::Phrase;
 use serde_json::{Value, json};
 use survey::fact::{Edit, SubjectId};
 use survey::naming;
 use survey::record::{EntryKind, Part, PartKind, field};
-use survey::words::Phrase;
 
 use super::{gone, sketch, write};
 use crate::ask::{Answer, Told};

@@ -1,7 +1,7 @@
 //! Parts in rows, a page at a time, with a way to find one by tag, room or place.
 
+use phrase::{Arg, Phrase};
 use survey::record::{Part, Survey};
-use survey::words::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::error::Result;

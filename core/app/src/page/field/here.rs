@@ -1,9 +1,9 @@
 //! Starting where one stands: a locked cupboard keeps nobody from the rest.
 
+use phrase::Phrase;
 use survey::fact::SubjectId;
 use survey::naming;
 use survey::record::PartKind;
-use survey::words::Phrase;
 
 use super::{FieldPlace, add, gone, questions, sketch, write};
 use crate::ask::Question;

@@ -23,10 +23,10 @@ mod service;
 mod service_edits;
 mod undo;
 
+use phrase::{Arg, Phrase};
 use serde::{Deserialize, Serialize};
 use survey::fact::SubjectId;
 use survey::record::PhotoRole;
-use survey::words::{Arg, Phrase};
 
 use crate::ask::{Answer, Problem, Told};
 use crate::deed::Deed;

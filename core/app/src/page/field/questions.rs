@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
+use phrase::Phrase;
 use survey::fact::SubjectId;
 use survey::record::{Part, PartKind, Run};
-use survey::words::Phrase;
 
 use crate::ask::Question;
 use crate::journey::journey;

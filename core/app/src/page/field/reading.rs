@@ -1,9 +1,9 @@
 //! What was measured at a part, with unit, when and by whom.
 
+use phrase::Phrase;
 use survey::naming;
 use survey::record::{Reading, ReadingKind, field};
 use survey::story;
-use survey::words::Phrase;
 
 use crate::scene::Scene;
 use crate::screen::{Block, ReadingBlock};
@@ -45,7 +45,7 @@ fn block(scene: &Scene<'_>, sketch: &Sketch<'_>, reading: &Reading) -> ReadingBl
     let value = serde_json::to_value(reading.measured).unwrap_or_default();
     let remark = scene.ledger.shown(reading.id, field::MEASURED).map(|fact| {
         Phrase::new("free-read-when")
-            .text("when", story::date_and_time(fact.id().ms()))
+            .text("when", survey::words::date_and_time(fact.id().ms()))
             .phrase("author", story::author(scene.ledger, fact.by(), scene.me))
     });
     ReadingBlock {

@@ -1,11 +1,11 @@
 //! All rooms, and one room: its name, what is wished for, from where it is served.
 
+use phrase::Phrase;
 use serde_json::{Value, json};
 use survey::fact::{Edit, SubjectId};
 use survey::naming;
 use survey::record::{PartKind, Room, field};
 use survey::story;
-use survey::words::Phrase;
 
 use super::{FieldPlace, clear, finder, go, gone, part, sketch, write};
 use crate::ask::{Answer, Question, Told, not_answered};

@@ -2,12 +2,12 @@
 
 use std::sync::OnceLock;
 
+use phrase::Phrase;
 use serde_json::json;
 use survey::fact::SubjectId;
 use survey::home::{Home, LabelSeen};
 use survey::label;
 use survey::record::{Part, PartKind, field};
-use survey::words::Phrase;
 
 use crate::ask::{Answer, Question, Told, kind_printed};
 use crate::scene::Scene;

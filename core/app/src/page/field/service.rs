@@ -1,10 +1,10 @@
 //! What else uses the coax: all services, and one with its bands and details.
 
+use phrase::{Arg, Phrase};
 use survey::fact::SubjectId;
 use survey::naming;
 use survey::record::{PartKind, Plugged, Service, ServiceKind, field};
 use survey::story;
-use survey::words::{Arg, Phrase};
 
 use super::service_edits::{self, ENTRY_MOST, GENERATIONS, SINGLE, TV, VERSIONS};
 use super::{FieldPlace, finder, go, gone, sketch, write};

@@ -1,12 +1,12 @@
 //! What was said of a service, as edits.
 
+use phrase::Phrase;
 use serde_json::json;
 use survey::fact::SubjectId;
 use survey::rating::Band;
 use survey::record::{
     ModemGeneration, OtherNetwork, PowerFeed, Service, ServiceKind, SingleCable, TvSignal, field,
 };
-use survey::words::Phrase;
 
 use crate::ask::{Answer, Told, not_answered};
 use crate::number::Quantity;

@@ -2,12 +2,12 @@
 
 use std::collections::BTreeMap;
 
+use phrase::{Arg, Phrase};
 use serde_json::Value;
 use survey::fact::{ActId, Fact, REMOVED, SubjectId};
 use survey::naming;
 use survey::record::{Part, PartKind, field};
 use survey::story;
-use survey::words::{Arg, Phrase};
 
 use crate::error::Result;
 use crate::guide::Guide;

@@ -1,12 +1,12 @@
 //! Forecast against test: what was measured beside what was expected, and where to look where it is less.
 
 use coax::Span;
+use phrase::{Arg, Phrase};
 use survey::fact::SubjectId;
 use survey::finding::{FindingKind, Lies, held_against};
 use survey::forecast::{PathForecast, Reach};
 use survey::record::{Reading, ReadingKind, Survey, TestReach};
-use survey::report::{Matters, Unknown};
-use survey::words::{Arg, Phrase};
+use survey::unknown::{Matters, Unknown};
 
 use super::{findings, reading, shown, telling, tests, unknowns, waiting};
 use crate::guide::OpenSurvey;

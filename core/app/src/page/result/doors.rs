@@ -1,8 +1,8 @@
 //! The rows of the overview that lead to what follows from the survey, each with how far it is.
 
+use phrase::{Arg, Phrase};
 use survey::record::OutcomeKind;
-use survey::report::answers;
-use survey::words::{Arg, Phrase};
+use survey::wish::answers;
 use survey::worklist::{are_adapters_placed, has_no_adapters};
 
 use super::{forecast, handover, keys, private, tests};

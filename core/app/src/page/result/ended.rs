@@ -1,9 +1,9 @@
 //! Work that is over: done, not possible, put back.
 
+use phrase::Phrase;
 use serde_json::json;
 use survey::fact::{Edit, SubjectId};
 use survey::record::{OutcomeKind, field};
-use survey::words::Phrase;
 
 use super::{ResultPlace, put_back};
 use crate::deed::Deed;
@@ -59,7 +59,7 @@ pub(super) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
     };
     if work.outcome.end == OutcomeKind::Done {
         sketch.words(WordsRole::Plain, &Phrase::new(others));
-        for caution in work.change.cautions() {
+        for caution in survey::worklist::cautions_of(work.change) {
             sketch.caution(&caution.phrase());
         }
         sketch.words_if_known(WordsRole::How, &what.attribute("back"));

@@ -1,8 +1,8 @@
 //! What is wrong or at risk, what weighs most first.
 
+use phrase::{Arg, Phrase};
 use survey::fact::SubjectId;
 use survey::finding::{Finding, Place, Weight};
-use survey::words::{Arg, Phrase};
 
 use super::{shown, waiting};
 use crate::guide::OpenSurvey;

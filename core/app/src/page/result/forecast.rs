@@ -1,8 +1,8 @@
 //! What gets through to each room, in words.
 
+use phrase::{Arg, Phrase};
 use survey::forecast::{Forecast, RoomForecast};
-use survey::report::{Met, RoomAnswer, answers};
-use survey::words::{Arg, Phrase};
+use survey::wish::{Met, RoomAnswer, answers};
 
 use super::{keys, shown, telling, unknowns, waiting};
 use crate::ask::Question;

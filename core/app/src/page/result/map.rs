@@ -1,9 +1,9 @@
 //! The wiring map and the loss over frequency.
 
-use survey::figure::map::reading_order;
+use phrase::Phrase;
 use survey::figure::{loss_plot, wiring_map};
 use survey::naming;
-use survey::words::Phrase;
+use survey::record::reading_order;
 
 use super::{shown, waiting};
 use crate::guide::OpenSurvey;

@@ -33,7 +33,7 @@ mod written;
 
 use serde::{Deserialize, Serialize};
 use survey::fact::SubjectId;
-use survey::worklist::ChangeKind;
+use survey::record::ChangeKind;
 
 use crate::deed::Deed;
 use crate::error::Result;

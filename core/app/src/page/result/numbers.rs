@@ -1,10 +1,10 @@
 //! What a test said, typed in.
 
+use phrase::Phrase;
 use serde::{Deserialize, Serialize};
 use serde_json::json;
 use survey::fact::{Edit, SubjectId, value_of};
 use survey::record::{HowMeasured, ReadingKind, TestReach, field};
-use survey::words::Phrase;
 
 use super::{ResultPlace, shown, test_socket};
 use crate::deed::Deed;

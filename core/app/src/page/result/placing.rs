@@ -1,12 +1,11 @@
 //! Place the adapters: where each goes and how it is joined, once the work on the cables is done.
 
+use phrase::Phrase;
 use survey::fact::Edit;
 use survey::finding::Caution;
+use survey::record::asked::ADAPTERS_PLACED;
 use survey::record::{Sharing, Survey, field};
-use survey::words::Phrase;
-use survey::worklist::{
-    ADAPTERS_PLACED, AdapterToCome, adapters_to_come, adapters_to_get, are_adapters_placed,
-};
+use survey::worklist::{AdapterToCome, adapters_to_come, adapters_to_get, are_adapters_placed};
 
 use super::{ResultPlace, shown};
 use crate::deed::Deed;

@@ -2,12 +2,12 @@
 //!
 //! The password itself is never asked for and never kept: only whether it is set.
 
+use phrase::{Arg, Phrase};
 use serde_json::json;
 use survey::fact::{Edit, SubjectId, value_of};
 use survey::finding::{FindingKind, findings};
 use survey::forecast::nodes_of;
 use survey::record::{EntryKind, EntryState, Part, PartKind, ReadingKind, ServiceKind, field};
-use survey::words::{Arg, Phrase};
 use survey::worklist::are_adapters_placed;
 
 use super::{ResultPlace, keys};

@@ -1,8 +1,8 @@
 //! What gets through to one outlet: both ways, what limits it, where the loss arises.
 
+use phrase::{Arg, Phrase};
 use survey::fact::SubjectId;
 use survey::forecast::{CostAt, PathForecast, Reach};
-use survey::words::{Arg, Phrase};
 
 use super::{keys, shown, telling, waiting};
 use crate::guide::OpenSurvey;

@@ -1,11 +1,12 @@
 //! One change: what, why, what to mind, how, what it takes, and what it costs the other services.
 
+use phrase::{Arg, Phrase};
 use survey::fact::{Edit, SubjectId};
 use survey::finding::Caution;
+use survey::record::ChangeKind;
 use survey::record::{Outcome, OutcomeKind, PhotoRole, field};
 use survey::report::part_told;
-use survey::words::{Arg, Phrase};
-use survey::worklist::{ChangeKind, Step};
+use survey::worklist::Step;
 
 use super::{ResultPlace, waiting, work};
 use crate::deed::Deed;
@@ -81,7 +82,7 @@ fn gained(sketch: &mut Sketch<'_>, step: &Step) {
 
 /// Whether the house is such that this change can be made now: one that speaks of what an earlier step brings cannot.
 fn applies(scene: &Scene<'_>, change: ChangeKind) -> bool {
-    change.applied(scene.survey) != *scene.survey
+    survey::worklist::applied(change, scene.survey) != *scene.survey
 }
 
 pub(super) fn take(guide: &mut Guide, change: ChangeKind, deed: &Deed) -> Result<Move> {
@@ -97,7 +98,12 @@ pub(super) fn take(guide: &mut Guide, change: ChangeKind, deed: &Deed) -> Result
             }
             let outcome = Outcome { end: OutcomeKind::Done, others_fine: None };
             let open = guide.open_survey()?;
-            let edits = change.done(&open.survey, open.store.ledger(), outcome)?;
+            let edits = change.done(
+                &open.survey,
+                &survey::worklist::applied(change, &open.survey),
+                open.store.ledger(),
+                outcome,
+            )?;
             open.write(&edits)?;
             Ok(Move::Swap(Place::Result(over(&edits, ResultPlace::After))))
         }

@@ -1,12 +1,12 @@
 //! What gets through to one room, in a sentence.
 
 use coax::Span;
+use phrase::{Arg, Phrase};
 use survey::fact::SubjectId;
 use survey::forecast::{Cost, CostAt, Limit, PathForecast, Reach, RoomForecast};
 use survey::naming;
 use survey::record::{CableKind, PartKind, Survey, Wish};
-use survey::report::{Met, tested};
-use survey::words::{Arg, Phrase};
+use survey::wish::{Met, tested};
 
 use crate::ask::Question;
 

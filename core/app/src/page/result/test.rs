@@ -1,7 +1,7 @@
 //! The outlet test at one outlet: first what kind of test it was, since that decides what it tells of.
 
+use phrase::Phrase;
 use survey::fact::SubjectId;
-use survey::words::Phrase;
 
 use super::{ResultPlace, TestKind, reading, shown};
 use crate::deed::Deed;

@@ -1,9 +1,9 @@
 //! The outlet test, room by room; and whether TV and modem are still fine.
 
+use phrase::{Arg, Phrase};
 use survey::fact::{Edit, SubjectId};
 use survey::forecast::nodes_of;
 use survey::record::{ReadingKind, Survey, field};
-use survey::words::{Arg, Phrase};
 
 use super::{ResultPlace, shown};
 use crate::deed::Deed;

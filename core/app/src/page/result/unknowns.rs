@@ -1,10 +1,10 @@
 //! What is not known: which of it matters most and is worth going back for, and the question about it.
 
+use phrase::{Arg, Phrase};
 use survey::fact::SubjectId;
 use survey::naming;
 use survey::record::{LooseReason, Ownership, Survey};
-use survey::report::{Matters, Unknown};
-use survey::words::{Arg, Phrase};
+use survey::unknown::{Matters, Unknown};
 
 use super::{keys, shown, waiting};
 use crate::ask::Question;

@@ -1,6 +1,6 @@
 //! While something is worked out that takes a while, and where it was stopped.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::guide::OpenSurvey;
 use crate::long_work::LongWork;

@@ -1,7 +1,9 @@
 //! The work list: one change at a time, in order, with what each is expected to gain, and what to buy.
 
-use survey::report::{answers_to_come, part_told};
-use survey::words::{Arg, Phrase, rounded_rate};
+use phrase::{Arg, Phrase};
+use survey::report::part_told;
+use survey::wish::answers_to_come;
+use survey::words::rounded_rate;
 use survey::worklist::{Gain, Step};
 
 use super::forecast::met;
@@ -91,7 +93,7 @@ pub(super) fn gain(step: &Step) -> Phrase {
         return Phrase::new("step-no-gain").phrase("why", why);
     }
     // An outlet that the step itself brings has its name after it.
-    let after = step.change.applied(&step.before);
+    let after = survey::worklist::applied(step.change, &step.before);
     let told = gains.iter().take(ROOMS).map(|gain| {
         let there = step.before.parts.contains_key(&gain.outlet);
         let house = if there { &step.before } else { &after };

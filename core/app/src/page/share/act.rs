@@ -1,9 +1,9 @@
 //! One action: what it said, and taking it back.
 
+use phrase::Phrase;
 use survey::fact::{ActId, Fact, SubjectId};
 use survey::record::field;
 use survey::story::{UndoFault, can_undo};
-use survey::words::Phrase;
 
 use super::SharePlace;
 use super::teller::Teller;

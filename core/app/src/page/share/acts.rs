@@ -2,9 +2,9 @@
 
 use std::collections::BTreeSet;
 
+use phrase::{Arg, Phrase};
 use survey::fact::{ActId, Fact, Ledger};
 use survey::record::field;
-use survey::words::{Arg, Phrase};
 
 use super::SharePlace;
 use super::teller::Teller;

@@ -1,7 +1,7 @@
 //! One field that people said differently: both values, who said them, what they came from, and the choice.
 
+use phrase::{Arg, Phrase};
 use survey::fact::{Disagreement, Fact, FactId, SubjectId};
-use survey::words::{Arg, Phrase};
 
 use super::SharePlace;
 use super::teller::{Teller, day};

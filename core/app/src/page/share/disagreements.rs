@@ -1,7 +1,7 @@
 //! What people said differently: one row each.
 
+use phrase::{Arg, Phrase};
 use survey::fact::{Disagreement, Fact};
-use survey::words::{Arg, Phrase};
 
 use super::SharePlace;
 use super::teller::Teller;

@@ -1,8 +1,9 @@
 //! All that was ever said about one field, oldest first.
 
+use phrase::Phrase;
 use survey::fact::SubjectId;
-use survey::story::{self, date_and_time};
-use survey::words::Phrase;
+use survey::story;
+use survey::words::date_and_time;
 
 use super::SharePlace;
 use super::acts::act_of;

@@ -1,10 +1,10 @@
 //! Forgetting what must be able to vanish. Asked about twice: that it is for ever, and that it holds for others too.
 
+use phrase::{Arg, Phrase};
 use survey::fact::SubjectId;
 use survey::forget::Forgotten;
 use survey::record::{PhotoImage, field};
 use survey::store::Store;
-use survey::words::{Arg, Phrase};
 
 use super::SharePlace;
 use super::teller::Teller;

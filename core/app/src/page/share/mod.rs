@@ -16,9 +16,9 @@ mod teller;
 mod thing_story;
 mod things;
 
+use phrase::{Arg, Phrase};
 use serde::{Deserialize, Serialize};
 use survey::fact::{ActId, SubjectId};
-use survey::words::{Arg, Phrase};
 
 use super::paging;
 use crate::deed::Deed;

@@ -2,12 +2,13 @@
 
 use std::path::{Path, PathBuf};
 
+use phrase::{Arg, Phrase};
 use survey::SurveyError;
 use survey::fact::FactId;
 use survey::file::{self, FILE_EXTENSION, LeftOut, PackOptions, Packed, report_page};
 use survey::record::Survey;
 use survey::store::Store;
-use survey::words::{Arg, Figures, Language, Phrase};
+use survey::words::{Figures, Language};
 
 use crate::deed::Deed;
 use crate::errand::{After, Doing};

@@ -1,8 +1,8 @@
 //! What was removed, and what was changed by others after somebody removed it.
 
+use phrase::Phrase;
 use survey::fact::SubjectId;
 use survey::story::{changed_after_removal, removed};
-use survey::words::Phrase;
 
 use super::SharePlace;
 use super::act::thing_of;

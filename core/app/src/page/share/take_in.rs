@@ -2,10 +2,10 @@
 
 use std::path::PathBuf;
 
+use phrase::{Arg, Phrase};
 use survey::error::CannotPutBack;
 use survey::file::{self, Limits, Taken};
 use survey::store::Store;
-use survey::words::{Arg, Phrase};
 
 use super::teller::Teller;
 use super::{Looked, SharePlace, brings};

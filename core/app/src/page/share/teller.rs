@@ -3,12 +3,13 @@
 use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
+use phrase::{Arg, Phrase};
 use serde_json::Value;
 use survey::fact::{AuthorId, FORGET, Fact, Ledger, REMOVED, SubjectId};
 use survey::naming;
 use survey::record::{Survey, field, fold};
-use survey::story::{self, date_and_time};
-use survey::words::{Arg, Phrase};
+use survey::story;
+use survey::words::date_and_time;
 
 use crate::scene::Scene;
 

@@ -1,9 +1,9 @@
 //! What was said about one thing: a row for each field, as it stands, by whom.
 
+use phrase::{Arg, Phrase};
 use survey::fact::{FORGET, REMOVED, SubjectId};
 use survey::record::field;
 use survey::story;
-use survey::words::{Arg, Phrase};
 
 use super::SharePlace;
 use super::teller::Teller;

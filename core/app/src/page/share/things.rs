@@ -1,8 +1,8 @@
 //! Everything that something was said about: a row leads to its story.
 
+use phrase::Phrase;
 use survey::fact::{AuthorId, SubjectId};
 use survey::record::Survey;
-use survey::words::Phrase;
 
 use super::SharePlace;
 use super::act::thing_of;

@@ -3,12 +3,12 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
+use phrase::{Arg, Phrase};
 use serde::Serialize;
 use serde_json::Value;
 use survey::fact::{ActId, AuthorId, Edit, Fact};
 use survey::record::field;
 use survey::story;
-use survey::words::{Arg, Phrase};
 
 use super::author_json::AuthorJson;
 use super::{open_to_read, open_to_write};
@@ -57,7 +57,7 @@ pub fn list(context: &Context, folder: &Path) -> Result<(), DeskError> {
             };
             let wrote = Phrase::new("desk-author-records")
                 .with("count", Arg::Count(records as u64))
-                .text("when", story::date_and_time(ms));
+                .text("when", survey::words::date_and_time(ms));
             (context.say(&name), context.say(&wrote))
         };
         for (name, wrote) in shares.iter().map(row) {

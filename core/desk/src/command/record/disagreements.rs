@@ -2,12 +2,12 @@
 
 use std::path::Path;
 
+use phrase::{Arg, Phrase};
 use serde::Serialize;
 use serde_json::Value;
 use survey::fact::{Disagreement, Fact, FactId, Ledger};
 use survey::store::Store;
 use survey::story::{self, ChangedAfterRemoval};
-use survey::words::{Arg, Phrase};
 
 use super::author_json::AuthorJson;
 use super::open_to_read;
@@ -97,7 +97,7 @@ fn as_json(
         let told = Phrase::new("desk-side")
             .phrase("author", teller.author_phrase(fact.by()))
             .text("value", teller.value(found.field, fact.value()))
-            .text("when", story::date_and_time(fact.id().ms()));
+            .text("when", survey::words::date_and_time(fact.id().ms()));
         SideJson {
             side: place + 1,
             record: fact.id(),

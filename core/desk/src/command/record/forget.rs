@@ -8,9 +8,9 @@ use survey::forget::Forgotten;
 use survey::home::Home;
 use survey::record::{PhotoImage, field};
 
+use phrase::{Arg, Phrase};
 use survey::store::Store;
 use survey::story;
-use survey::words::{Arg, Phrase};
 
 use super::names::Names;
 use super::teller::{Teller, ThingJson};

@@ -2,11 +2,12 @@
 
 use std::path::Path;
 
+use phrase::{Arg, Phrase};
 use serde::Serialize;
 use survey::fact::FactId;
 use survey::file::{self, PackOptions};
 use survey::record::Survey;
-use survey::words::{Arg, LengthUnit, Phrase};
+use survey::words::LengthUnit;
 
 use super::look::left_out_name;
 use super::open_to_read;

@@ -3,13 +3,13 @@
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
+use phrase::{Arg, Phrase};
 use serde::Serialize;
 use survey::SurveyError;
 use survey::fact::SubjectId;
 use survey::photo::{MAX_PICTURE_BYTES, Picture, PictureFault};
 use survey::record::{Photo, PhotoRole};
 use survey::store::Store;
-use survey::words::{Arg, Phrase};
 
 use super::names::Names;
 use super::open_to_write;

@@ -2,11 +2,11 @@
 
 use std::path::Path;
 
+use phrase::{Arg, Phrase};
 use serde::Serialize;
 use survey::fact::{ActId, SubjectId};
 use survey::store::Store;
 use survey::story;
-use survey::words::{Arg, Phrase};
 
 use super::author_json::AuthorJson;
 use super::names::Names;

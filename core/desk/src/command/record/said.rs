@@ -2,10 +2,10 @@
 
 use std::path::Path;
 
+use phrase::{Arg, Phrase};
 use serde::Serialize;
 use survey::fact::ActId;
 use survey::story::{self, Act};
-use survey::words::{Arg, Phrase};
 
 use super::author_json::AuthorJson;
 use super::names::Names;
@@ -86,7 +86,7 @@ fn tell_acts(context: &Context, teller: &Teller<'_>, acts: &[Act<'_>], page: &mu
         let head = Phrase::new("desk-said-act")
             .text("act", short(act.id))
             .phrase("author", teller.author_phrase(act.by))
-            .text("when", story::date_and_time(act.ms));
+            .text("when", survey::words::date_and_time(act.ms));
         page.title(&context.say(&head));
         for fact in act.facts.iter().take(MOST_TOLD) {
             if let Some(said) = teller.story_of(fact) {

@@ -2,11 +2,11 @@
 
 use std::path::Path;
 
+use phrase::Phrase;
 use serde::Serialize;
 use serde_json::Value;
 use survey::SurveyError;
 use survey::fact::{ActId, FactId};
-use survey::words::Phrase;
 
 use super::names::{Names, by_beginning};
 use super::open_to_write;

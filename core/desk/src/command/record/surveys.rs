@@ -2,14 +2,13 @@
 
 use std::path::{Path, PathBuf};
 
+use phrase::{Arg, Phrase};
 use serde::Serialize;
 use survey::SurveyError;
 use survey::fact::{Edit, SurveyId};
 use survey::home::{Entry, Found, Home};
 use survey::record::field;
 use survey::store::{Store, peek};
-use survey::story;
-use survey::words::{Arg, Phrase};
 
 use super::{home_folder, is_aside, open_to_read, open_to_write, parent, repair};
 use crate::arguments::SurveysCommand;
@@ -97,7 +96,7 @@ fn tell(context: &Context, entry: &EntryJson, page: &mut Page) {
     let mut rows = vec![(context.word("desk-surveys-name"), name)];
     rows.extend(entry.place.clone().map(|place| (context.word("desk-surveys-place"), place)));
     rows.extend(entry.written_ms.map(|ms| {
-        let when = Phrase::new("desk-surveys-when").text("when", story::date_and_time(ms));
+        let when = Phrase::new("desk-surveys-when").text("when", survey::words::date_and_time(ms));
         (context.word("desk-surveys-written"), context.say(&when))
     }));
     let count = |count: Option<u64>| Arg::Count(count.unwrap_or(0));

@@ -3,13 +3,13 @@
 use std::ffi::OsStr;
 use std::path::Path;
 
+use phrase::{Arg, Phrase};
 use serde::Serialize;
 use survey::SurveyError;
 use survey::error::NotASurvey;
 use survey::file;
 use survey::home::Home;
 use survey::store::FOLDER_EXTENSION;
-use survey::words::{Arg, Phrase};
 
 use super::look::{self, LookJson, Told};
 use super::{STALE, open_to_write, parent};

@@ -2,13 +2,13 @@
 
 use std::collections::BTreeMap;
 
+use phrase::Phrase;
 use serde::Serialize;
 use serde_json::Value;
 use survey::fact::{ActId, AuthorId, Fact, FactId, Ledger, SubjectId};
 use survey::record::{Survey, field};
 use survey::store::Store;
 use survey::story::{self, Said};
-use survey::words::Phrase;
 
 use super::author_json::AuthorJson;
 use super::names::with_removed;

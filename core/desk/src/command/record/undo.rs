@@ -2,10 +2,10 @@
 
 use std::path::Path;
 
+use phrase::{Arg, Phrase};
 use serde::Serialize;
 use survey::fact::ActId;
 use survey::story;
-use survey::words::{Arg, Phrase};
 
 use super::names::one_by_beginning;
 use super::open_to_write;

@@ -1,15 +1,14 @@
 //! The map's marks.
 
 use super::layout::{Places, Space, lay_out};
-use super::order::{Rows, Stands};
 use super::words::{BoxWords, RunWords, Speaker};
 use crate::fact::SubjectId;
 use crate::figure::mark::{Anchor, Dash, Figure, Fill, Pen, Point, Shape, Weight};
 use crate::figure::measure::{fitted, legible, text_width, wrapped};
 use crate::figure::sheet::{PLAIN, Sheet, Type, pen};
 use crate::naming;
-use crate::record::{PartKind, PortEnd};
-use crate::words::Phrase;
+use crate::record::{PartKind, PortEnd, Rows, Stands};
+use phrase::Phrase;
 
 const BOX_TYPE: Type = Type::of(14.0);
 const RUN_TYPE: Type = Type::of(12.0);

@@ -6,22 +6,18 @@
 
 mod draw;
 mod layout;
-mod order;
-mod weak;
 mod words;
 
 use super::mark::Figure;
-use crate::forecast::Forecast;
-use crate::record::Survey;
-use crate::words::{Arg, Language, Phrase};
-
-pub use order::reading_order;
-pub use weak::WeakWay;
+use crate::forecast::{Forecast, WeakWay};
+use crate::record::{Survey, rows};
+use crate::words::Language;
+use phrase::{Arg, Phrase};
 
 /// The map of a survey's wiring. With a forecast, the way to the weakest room is marked.
 pub fn wiring_map(survey: &Survey, forecast: Option<&Forecast>, language: &Language) -> Figure {
     let weak = forecast.and_then(|forecast| WeakWay::of(survey, forecast));
-    let rows = order::rows(survey);
+    let rows = rows(survey);
     let words = words::Speaker { survey, weak: weak.as_ref(), language };
     let description = Phrase::new("map-description")
         .with("parts", Arg::Count(survey.parts.len() as u64))

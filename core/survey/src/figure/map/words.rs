@@ -1,14 +1,14 @@
 //! What stands in a box of the map, and beside a cable.
 
-use super::order::Stands;
-use super::weak::WeakWay;
 use crate::fact::SubjectId;
+use crate::forecast::WeakWay;
 use crate::naming;
 use crate::record::{
     CableKind, EntryKind, EntryState, LengthKnown, LooseReason, Part, PartKind, Plugged, PortEnd,
 };
-use crate::record::{Run, Survey};
-use crate::words::{Arg, Language, Phrase};
+use crate::record::{Run, Stands, Survey};
+use crate::words::Language;
+use phrase::{Arg, Phrase};
 
 /// Says what the map needs said.
 pub(super) struct Speaker<'a> {

@@ -2,8 +2,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::outcome::{CostAt, Forecast};
 use crate::fact::SubjectId;
-use crate::forecast::{CostAt, Forecast};
+
 use crate::record::Survey;
 
 /// The way from the bridge to the room with the lowest likely rate.

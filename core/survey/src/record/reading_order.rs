@@ -3,21 +3,28 @@
 use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::{Part, PartKind, PortEnd, Survey};
 use crate::fact::SubjectId;
-use crate::record::{Part, PartKind, PortEnd, Survey};
 
 /// One row's worth of the map: a part, or what is on free ports of one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Stands {
+pub enum Stands {
     /// A part.
     Part(SubjectId),
     /// Ports of the feeding part, first to last, that feed nothing.
-    Free { first: u8, last: u8, end: Option<PortEnd> },
+    Free {
+        /// The first of them.
+        first: u8,
+        /// The last of them.
+        last: u8,
+        /// How they end; `None` while nobody looked.
+        end: Option<PortEnd>,
+    },
 }
 
 /// A place in the forest.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Row {
+pub struct Row {
     /// What stands there.
     pub stands: Stands,
     /// The row of what feeds it.
@@ -30,7 +37,7 @@ pub(super) struct Row {
 
 /// The whole forest in reading order, feeders before what they feed.
 #[derive(Debug, Default)]
-pub(super) struct Rows {
+pub struct Rows {
     /// The rows.
     pub rows: Vec<Row>,
     /// Ports with a cable that leaves and nobody knows where to.
@@ -47,7 +54,7 @@ pub fn reading_order(survey: &Survey) -> Vec<SubjectId> {
 }
 
 /// The rows of a survey.
-pub(super) fn rows(survey: &Survey) -> Rows {
+pub fn rows(survey: &Survey) -> Rows {
     let mut rows = Rows::default();
     let mut seen = BTreeSet::new();
     let mut heads: Vec<_> = survey.wiring.heads().to_vec();

@@ -3,11 +3,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::fact::SubjectId;
-use crate::figure::map::{WeakWay, reading_order};
-use crate::forecast::{Forecast, Reach};
+use crate::forecast::{Forecast, Reach, WeakWay};
 use crate::naming;
-use crate::record::{CableKind, EntryState, LengthKnown, Part, PartKind, PortEnd, Survey};
-use crate::words::{Arg, Phrase};
+use crate::record::{CableKind, EntryState, LengthKnown, Part, PartKind, PortEnd, Survey, reading_order};
+use phrase::{Arg, Phrase};
 
 /// Why an unknown matters, what matters most first.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]

@@ -1,4 +1,14 @@
-//! A thing to say: which message, and what it speaks of.
+//! A thing to say, as data: which message, and what it speaks of.
+//!
+//! A phrase is made wherever something is known and written out where a language is at hand. This crate knows no
+//! language and no message.
+//!
+//! ```
+//! use phrase::{Arg, Phrase};
+//!
+//! let said = Phrase::new("written-length").with("length", Arg::Length(15.24));
+//! assert_eq!(said.attribute("why").id, "written-length.why");
+//! ```
 
 use coax::Span;
 

@@ -1,9 +1,9 @@
 //! Putting a change back, as edits of the record.
 
-use super::done::edits_between;
+use super::difference::edits_between;
+use super::{Outcome, OutcomeKind, Survey, Work, field, fold};
 use crate::error::{Result, SurveyError};
 use crate::fact::{Edit, Fact, Ledger, SurveyId, value_of};
-use crate::record::{Outcome, OutcomeKind, Survey, Work, field, fold};
 
 impl Work {
     /// The edits that say that this piece of work was put back, with `others_fine` as in [`Outcome`]: the house becomes

@@ -1,8 +1,12 @@
 //! How parts and runs are named in a sentence: by tag where there is one, else by kind and room.
 
+mod change;
+
 use crate::fact::SubjectId;
 use crate::record::{Part, PartKind, ReadingKind, ServiceKind, Survey};
-use crate::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
+
+pub use change::{ask_provider, poor_ends};
 
 /// The phrase that names a part: `S2 (a 4-way splitter)`, `an outlet in Office`.
 pub fn part(survey: &Survey, id: SubjectId) -> Phrase {

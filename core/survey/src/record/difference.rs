@@ -6,19 +6,24 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
 
-use super::change::ChangeKind;
+use super::{ChangeKind, Outcome, Part, PartKind, Room, Run, Survey, field};
 use crate::error::Result;
 use crate::fact::{Edit, Ledger, Removal, SubjectId, value_of};
-use crate::record::{Outcome, Part, PartKind, Room, Run, Survey, field};
 
 impl ChangeKind {
-    /// The edits that say that this change was made in `survey`, and how it ended: what differs between the house
-    /// before and after, and a piece of work of its own. Written as one act, they can be undone as one.
+    /// The edits that say that this change was made, and how it ended: what differs between the house before and after,
+    /// and a piece of work of its own. Written as one act, they can be undone as one.
     ///
     /// # Errors
     /// `Fact` if a record cannot be written as a fact.
-    pub fn done(self, survey: &Survey, ledger: &Ledger, outcome: Outcome) -> Result<Vec<Edit>> {
-        let mut edits = edits_between(survey, &self.applied(survey), ledger)?;
+    pub fn done(
+        self,
+        before: &Survey,
+        after: &Survey,
+        ledger: &Ledger,
+        outcome: Outcome,
+    ) -> Result<Vec<Edit>> {
+        let mut edits = edits_between(before, after, ledger)?;
         edits.extend(self.ended(outcome)?);
         Ok(edits)
     }
