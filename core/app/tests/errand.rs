@@ -15,6 +15,7 @@ use app::screen::{Block, FileAsked, PressWeight};
 use app::{Deed, Guide, LongWork};
 use image::{ImageFormat, Rgb, RgbImage};
 use person::{Person, check, guide_at, says, shown};
+use survey::document::Document;
 use survey::fact::{AuthorId, Edit};
 use survey::file::{self, LeftOut, PackOptions, Progress};
 use survey::record::field;

@@ -8,6 +8,7 @@ use std::path::Path;
 use app::Deed;
 use app::screen::{Block, FileAsked, WordsBlock, WordsRole};
 use person::{Person, picture, row_of, rows, says, shown, two};
+use survey::document::Document;
 use survey::fact::AuthorId;
 use survey::store::Store;
 

@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use phrase::{Arg, Phrase};
+use survey::error::FactsError;
 use survey::home::{Entry, Found, Home};
 use survey::store::Summary;
 
@@ -35,7 +36,7 @@ pub(super) fn show(guide: &Guide) -> Screen {
 pub(super) fn list(
     guide: &Guide,
     sketch: &mut Sketch<'_>,
-    found: survey::error::Result<Vec<Entry>>,
+    found: std::result::Result<Vec<Entry>, FactsError>,
     prefix: &str,
     none: &Phrase,
 ) -> usize {
@@ -144,7 +145,7 @@ pub(super) fn turn(guide: &mut Guide, key: &str) -> bool {
 pub(super) fn take_in_list(
     guide: &mut Guide,
     deed: &Deed,
-    list: impl FnOnce(&Home) -> survey::error::Result<Vec<Entry>>,
+    list: impl FnOnce(&Home) -> std::result::Result<Vec<Entry>, FactsError>,
 ) -> Result<Move> {
     let Deed::Press { key } = deed else { return Ok(Move::Stay) };
     if turn(guide, key) {

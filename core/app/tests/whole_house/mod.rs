@@ -8,6 +8,7 @@ use std::path::{Path, PathBuf};
 
 use app::Guide;
 use serde_json::{Value, json};
+use survey::document::Document;
 use survey::fact::{ActId, AuthorId, Edit, FactClock, SubjectId, value_of};
 use survey::forecast::Options as Draws;
 use survey::home::Home;

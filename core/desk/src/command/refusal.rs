@@ -2,8 +2,7 @@
 
 use phrase::Phrase;
 use serde_json::json;
-use survey::SurveyError;
-use survey::error::NotASurvey;
+use survey::error::{FactsError, NotASurvey};
 
 use super::Context;
 use crate::error::{DeskError, Unconfirmed};
@@ -49,8 +48,8 @@ fn in_words(error: &DeskError, problems: Option<&Problems>, context: &Context) -
 fn advice(error: &DeskError) -> &'static [&'static str] {
     match error {
         DeskError::NotConfirmed(Unconfirmed::Forget { .. }) => &["forget-warning", "forget-also"],
-        DeskError::Survey(
-            SurveyError::Damaged { .. } | SurveyError::NotASurvey { why: NotASurvey::NotSqlite, .. },
+        DeskError::Facts(
+            FactsError::Damaged { .. } | FactsError::NotASurvey { why: NotASurvey::NotSqlite, .. },
         ) => &["desk-damaged"],
         _ => &[],
     }

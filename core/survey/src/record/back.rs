@@ -2,7 +2,7 @@
 
 use super::difference::edits_between;
 use super::{Outcome, OutcomeKind, Survey, Work, field, fold};
-use crate::error::{Result, SurveyError};
+use crate::error::Result;
 use crate::fact::{Edit, Fact, Ledger, SurveyId, value_of};
 
 impl Work {
@@ -41,10 +41,10 @@ impl Work {
         for fact in ledger.facts().filter(|fact| !of_this(fact)) {
             match without.insert(fact.clone()) {
                 Ok(_) => {}
-                Err(SurveyError::ReplacesUnknown { .. }) => return Ok(None),
-                Err(error) => return Err(error),
+                Err(facts::FactsError::ReplacesUnknown { .. }) => return Ok(None),
+                Err(error) => return Err(error.into()),
             }
         }
-        fold(&without, SurveyId::from_uuid(survey.id.uuid())).map(Some)
+        Ok(Some(fold(&without, SurveyId::from_uuid(survey.id.uuid()))?))
     }
 }

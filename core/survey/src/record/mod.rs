@@ -22,13 +22,15 @@ mod service;
 mod survey;
 mod work;
 
+pub use crate::fact::reserved::MOST_PARTS;
+pub use crate::photo::PhotoImage;
 pub use change::ChangeKind;
 pub use difference::edits_between;
-pub use fold::{MOST_PARTS, fold};
+pub use fold::fold;
 pub use forest::{LooseReason, MOST_DEEP, Wiring};
 pub use measurement::{MOST_MEASUREMENT_BYTES, MeasurementIntake, take_in};
 pub use part::{Adapter, EntryKind, EntryState, Feed, FeedFrom, Part, PartKind, Plugged, PortEnd, Sharing};
-pub use photo::{Photo, PhotoImage, PhotoRole};
+pub use photo::{Photo, PhotoRole};
 pub use power::{PowerPath, power_paths};
 pub use reading::{HowMeasured, Reading, ReadingKind, TestReach};
 pub use reading_order::{Row, Rows, Stands, reading_order, rows};

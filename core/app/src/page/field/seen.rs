@@ -5,8 +5,9 @@ use std::sync::OnceLock;
 use phrase::Phrase;
 use serde_json::json;
 use survey::fact::SubjectId;
-use survey::home::{Home, LabelSeen};
+use survey::home::Home;
 use survey::label;
+use survey::label_seen::{LabelSeen, labels_seen};
 use survey::record::{Part, PartKind, field};
 
 use crate::ask::{Answer, Question, Told, kind_printed};
@@ -30,7 +31,7 @@ impl Seen {
 
     /// The texts, most used first. Where they cannot be read there are none: nothing else depends on them.
     fn labels(&self) -> &[LabelSeen] {
-        self.on_disk.get_or_init(|| self.home.labels_seen().unwrap_or_default())
+        self.on_disk.get_or_init(|| labels_seen(&self.home).unwrap_or_default())
     }
 }
 

@@ -3,10 +3,11 @@
 use std::path::{Path, PathBuf};
 
 use phrase::{Arg, Phrase};
-use survey::SurveyError;
+use survey::error::FactsError;
 use survey::fact::FactId;
-use survey::file::{self, FILE_EXTENSION, LeftOut, PackOptions, Packed, report_page};
+use survey::file::{self, FILE_EXTENSION, LeftOut, PackOptions, Packed};
 use survey::record::Survey;
+use survey::report::report_page;
 use survey::store::Store;
 use survey::words::{Figures, Language};
 
@@ -116,7 +117,7 @@ pub(in crate::page) fn send(
     then: fn(&mut Guide) -> Result<()>,
 ) -> Result<()> {
     if !options.replace && is_there(&file) {
-        return Err(SurveyError::FileThere { file }.into());
+        return Err(FactsError::FileThere { file }.into());
     }
     let open = guide.open_survey()?;
     let said = open.store.ledger().len();

@@ -5,8 +5,9 @@ use std::path::Path;
 
 use phrase::{Arg, Phrase};
 use serde::Serialize;
+use survey::document::Assignment;
+use survey::document::Document;
 use survey::fact::{ActId, SubjectId};
-use survey::photo::Assignment;
 use survey::record::{Photo, PhotoRole, Survey, field};
 use survey::store::Store;
 
