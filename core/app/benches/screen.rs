@@ -7,9 +7,9 @@ use std::time::{Duration, Instant};
 
 use app::{Deed, Guide};
 use criterion::{Criterion, criterion_group, criterion_main};
+use facts::fact::{AuthorId, Edit, SubjectId};
+use facts::store::Store;
 use serde_json::json;
-use survey::fact::{AuthorId, Edit, SubjectId};
-use survey::store::Store;
 use tempfile::TempDir;
 
 /// One entry, 19 splitters of 16 legs, and outlets in rooms of their own, each over a run.
@@ -56,7 +56,7 @@ fn large() -> (TempDir, Guide) {
     }
     store.write(&edits).unwrap();
     drop(store);
-    let mut guide = Guide::at(home.path(), author, app::english(survey::words::Figures::default())).unwrap();
+    let mut guide = Guide::at(home.path(), author, app::english(telling::words::Figures::default())).unwrap();
     guide.open(&folder).unwrap();
     (home, guide)
 }

@@ -6,12 +6,12 @@ mod open_survey;
 
 use std::path::{Path, PathBuf};
 
+use facts::fact::{AuthorId, Edit};
+use facts::home::Home;
+use facts::store::Store;
+use house::record::field;
 use phrase::Phrase;
-use survey::fact::{AuthorId, Edit};
-use survey::home::Home;
-use survey::record::field;
-use survey::store::Store;
-use survey::words::Language;
+use telling::words::Language;
 
 use crate::deed::Deed;
 use crate::device::Device;
@@ -47,7 +47,7 @@ pub struct Guide {
     /// A file that is being read or written, or was and is not collected yet.
     errand: Option<Errand>,
     /// How much goes into a work list.
-    effort: survey::worklist::Options,
+    effort: advice::worklist::Options,
     /// What was open when the app was put aside.
     suspended: Option<aside::Suspended>,
 }
@@ -73,7 +73,7 @@ impl Guide {
             device,
             looked: None,
             errand: None,
-            effort: survey::worklist::Options::default(),
+            effort: advice::worklist::Options::default(),
             suspended: None,
         };
         guide.speak_as_settled();
@@ -88,7 +88,7 @@ impl Guide {
     }
 
     /// Says with how many draws what follows from a survey is worked out from now on.
-    pub fn work_out_with(&mut self, effort: survey::worklist::Options) {
+    pub fn work_out_with(&mut self, effort: advice::worklist::Options) {
         self.effort = effort;
     }
 

@@ -3,7 +3,7 @@
 //! those back.
 
 use phrase::{Arg, Phrase};
-use survey::words::LengthUnit;
+use telling::words::LengthUnit;
 
 /// What a number measures. It is held in the unit named here.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -3,9 +3,9 @@
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
+use facts::fact::SubjectId;
+use facts::home::SET_ASIDE;
 use serde::{Deserialize, Serialize};
-use survey::fact::SubjectId;
-use survey::home::SET_ASIDE;
 
 use crate::ask::Question;
 use crate::page::{FieldPlace, ResultPlace, SharePlace};

@@ -1,8 +1,8 @@
 //! What a screen of a survey is drawn from.
 
-use survey::fact::{AuthorId, Ledger};
-use survey::record::Survey;
-use survey::words::Language;
+use facts::fact::{AuthorId, Ledger};
+use house::record::Survey;
+use telling::words::Language;
 
 use crate::given::Pending;
 use crate::memory::Memory;

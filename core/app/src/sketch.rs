@@ -1,7 +1,7 @@
 //! A screen in the making: words by their message, blocks in order.
 
 use phrase::Phrase;
-use survey::words::Language;
+use telling::words::Language;
 
 use crate::given::Pending;
 use crate::number::{self, Quantity};

@@ -1,27 +1,23 @@
 //! Every kind of finding and every caution stands on a screen that a person comes to and that explains it.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
-#[path = "../../survey/tests/finding_cases/mod.rs"]
-mod finding_cases;
-#[path = "../../survey/tests/house/mod.rs"]
-mod house;
 mod whole_house;
 
 use std::collections::BTreeSet;
 
+use advice::finding::{Caution, FindingKind, findings};
+use advice::forecast::forecast;
 use app::screen::{Block, CautionBlock};
 use app::{Deed, Guide, Screen};
-use house::{House, good_house};
-use phrase::Phrase;
-use survey::fact::{AuthorId, Edit};
-use survey::finding::{Caution, FindingKind, findings};
-use survey::forecast::forecast;
-use survey::rating::{Band, PartRating};
-use survey::record::{
+use facts::fact::{AuthorId, Edit};
+use facts::store::Store;
+use house::rating::{Band, PartRating};
+use house::record::{
     CableKind, HowMeasured, OtherNetwork, ReadingKind, ServiceKind, Survey, TestReach, field,
 };
-use survey::store::Store;
-use survey::words::{Figures, Language};
+use houses::{House, good_house};
+use phrase::Phrase;
+use telling::words::{Figures, Language};
 use tempfile::TempDir;
 use whole_house::{edits_of, guide_at, quick};
 
@@ -130,7 +126,7 @@ fn every_finding_is_explained_on_a_screen_of_its_own() {
     let language = english();
     let mut missing = BTreeSet::new();
     let mut cautions = BTreeSet::new();
-    for case in finding_cases::cases() {
+    for case in houses::finding_cases::cases() {
         let house = house_of(case.kind, &case.there.survey);
         let mut found = Found::of(&house);
         let begins = format!("finding:{} ", case.kind.id());

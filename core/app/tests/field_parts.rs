@@ -4,7 +4,7 @@
 mod hand;
 
 use hand::Hand;
-use survey::record::{Feed, PartKind, PhotoRole, PowerFeed, ServiceKind, TvSignal};
+use house::record::{Feed, PartKind, PhotoRole, PowerFeed, ServiceKind, TvSignal};
 use tempfile::TempDir;
 
 fn home() -> TempDir {

@@ -9,10 +9,10 @@ use std::collections::BTreeSet;
 
 use app::screen::{Block, MOST_ROWS};
 use app::{Deed, Guide, Screen};
+use facts::fact::FactId;
+use facts::store::Store;
 use proptest::prelude::*;
 use support::{House, LABEL, TONGUES, Walk};
-use survey::fact::FactId;
-use survey::store::Store;
 use throws::{Throw, throw};
 
 /// Whether a text reads like a message's id: a message that is missing is said so.
@@ -112,7 +112,7 @@ fn facts(walk: &Walk) -> BTreeSet<FactId> {
     match walk.guide.open_folder() {
         Some(folder) => {
             let store = Store::open(&folder, walk.author).unwrap();
-            store.ledger().facts().map(survey::fact::Fact::id).collect()
+            store.ledger().facts().map(facts::fact::Fact::id).collect()
         }
         None => BTreeSet::new(),
     }
@@ -216,8 +216,8 @@ fn the_laws_can_be_broken() {
     assert!(is_id("ask-nothing.title") && !is_id("Whose wiring"));
     let mut guide = Guide::at(
         tempfile::tempdir().unwrap().path(),
-        survey::fact::AuthorId::random(),
-        app::english(survey::words::Figures::default()),
+        facts::fact::AuthorId::random(),
+        app::english(telling::words::Figures::default()),
     )
     .unwrap();
     guide.act(&Deed::Press { key: "new".into() }).unwrap();

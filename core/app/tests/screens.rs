@@ -4,8 +4,6 @@
 //! form, a file or a decision is reached by a few deeds. The first screen of each name is kept.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
-#[path = "../../survey/tests/house/mod.rs"]
-mod house;
 #[path = "screens/names.rs"]
 mod names;
 #[path = "screens/walk.rs"]

@@ -7,10 +7,10 @@ use std::path::Path;
 
 use app::Deed;
 use app::screen::{Block, FileAsked, WordsBlock, WordsRole};
+use facts::fact::AuthorId;
+use facts::store::Store;
+use house::document::Document;
 use person::{Person, picture, row_of, rows, says, shown, two};
-use survey::document::Document;
-use survey::fact::AuthorId;
-use survey::store::Store;
 
 #[test]
 fn edits_apart_meet_disagree_and_are_settled_so_that_both_show_the_same() {

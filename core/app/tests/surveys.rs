@@ -8,10 +8,10 @@ use std::path::Path;
 
 use app::screen::{Block, FileAsked};
 use app::{Deed, Device, Working};
+use facts::fact::AuthorId;
+use facts::store::Store;
 use person::{Person, row_of, rows, says, shown, two};
-use survey::fact::AuthorId;
-use survey::store::Store;
-use survey::words::LengthUnit;
+use telling::words::LengthUnit;
 
 #[test]
 fn surveys_are_renamed_copied_set_aside_brought_back_and_deleted() {
@@ -222,7 +222,7 @@ fn what_holds_for_the_device_survives_and_is_used() {
     ann.make("Mill House");
     ann.on("overview");
     let store = Store::open(&ann.folder(), AuthorId::random()).unwrap();
-    assert_eq!(survey::story::author_name(store.ledger(), author), Some("Ann"));
+    assert_eq!(facts::act::author_name(store.ledger(), author), Some("Ann"));
     drop(store);
     // And whoever wants to be led is asked.
     ann.press("out");
@@ -249,5 +249,5 @@ fn a_name_changed_later_stands_in_the_next_thing_written_and_is_not_taken_back_w
     ann.press("undo");
     let store = Store::open(&ann.folder(), AuthorId::random()).unwrap();
     let author = Device::at(ann.home.path()).unwrap().author().unwrap();
-    assert_eq!(survey::story::author_name(store.ledger(), author), Some("Ann of the office"));
+    assert_eq!(facts::act::author_name(store.ledger(), author), Some("Ann of the office"));
 }

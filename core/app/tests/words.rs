@@ -9,7 +9,7 @@ use std::path::Path;
 
 use fluent_bundle::{FluentBundle, FluentResource};
 use source::{files, literals};
-use survey::words::{Figures, Language};
+use telling::words::{Figures, Language};
 use unic_langid::LanguageIdentifier;
 
 /// Sentences that stand in code all the same, and why they may.

@@ -1,11 +1,11 @@
 //! The house, its people, and what uses the coax today.
 
-use phrase::Phrase;
-use serde_json::json;
-use survey::fact::SubjectId;
-use survey::record::{
+use facts::fact::SubjectId;
+use house::record::{
     Building, Internet, ModemBands, ModemGeneration, Ownership, Room, Service, ServiceKind, Wish, field,
 };
+use phrase::Phrase;
+use serde_json::json;
 
 use super::{Answer, Told, not_answered};
 use crate::number::Quantity;
@@ -175,7 +175,7 @@ pub(crate) fn caution_of_people(scene: &Scene<'_>, sketch: &mut Sketch<'_>, ask:
     if let Some(told) = dependents(&depends(scene)) {
         sketch.caution(&told);
     } else if ask {
-        sketch.caution(&survey::finding::Caution::WhoDependsOnIt.phrase());
+        sketch.caution(&advice::finding::Caution::WhoDependsOnIt.phrase());
     }
     if scene.survey.building.is_some_and(|building| building.shared) {
         sketch.caution(&Phrase::new("ask-shared"));

@@ -14,9 +14,9 @@ mod outlet;
 pub(crate) mod router;
 mod split;
 
+use facts::fact::SubjectId;
 use phrase::Phrase;
 use serde::{Deserialize, Serialize};
-use survey::fact::SubjectId;
 
 use crate::scene::Scene;
 use crate::sketch::Sketch;

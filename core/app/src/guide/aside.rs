@@ -2,8 +2,8 @@
 
 use std::path::PathBuf;
 
-use survey::fact::ActId;
-use survey::store::Store;
+use facts::fact::ActId;
+use facts::store::Store;
 
 use super::{Guide, OpenSurvey};
 use crate::errand::Errand;

@@ -1,7 +1,7 @@
 //! Errands of the guide: sending one, what deeds do meanwhile, and collecting what came of it.
 
+use crate::error::GuideError;
 use phrase::Phrase;
-use survey::SurveyError;
 
 use super::Guide;
 use crate::deed::Deed;
@@ -15,7 +15,7 @@ impl Guide {
     pub(crate) fn send(
         &mut self,
         doing: Doing,
-        run: impl FnOnce(&LongWork) -> survey::error::Result<After> + Send + 'static,
+        run: impl FnOnce(&LongWork) -> crate::error::Result<After> + Send + 'static,
     ) {
         self.errand = Some(Errand::send(doing, run));
     }
@@ -38,7 +38,7 @@ impl Guide {
         let stood = self.stands_at();
         let done = match errand.outcome() {
             Some(Ok(after)) => after.run(self),
-            Some(Err(SurveyError::Stopped)) | None => {
+            Some(Err(GuideError::Stopped)) | None => {
                 self.tell_done(Phrase::new("errand-was-stopped"));
                 Ok(Move::Stay)
             }

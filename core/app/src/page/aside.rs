@@ -1,7 +1,7 @@
 //! The surveys that were set aside.
 
+use facts::home::Home;
 use phrase::Phrase;
-use survey::home::Home;
 
 use super::surveys;
 use crate::deed::Deed;

@@ -1,7 +1,7 @@
 //! One question on a screen.
 
+use ::house::record::PhotoRole;
 use phrase::Phrase;
-use survey::record::PhotoRole;
 
 use super::field;
 use crate::ask::{Answer, Problem, Question, Told, cable, house};
@@ -132,8 +132,8 @@ fn pressed(guide: &mut Guide, question: &Question, key: &str) -> Result<Move> {
         }
         UNSURE => {
             let (subject, name) = unsure_field(guide, question)?;
-            let field = survey::record::field::asked_field(name);
-            guide.open_survey()?.write(&[survey::fact::Edit::new(subject, field, UNSURE)])?;
+            let field = ::house::record::field::asked_field(name);
+            guide.open_survey()?.write(&[facts::fact::Edit::new(subject, field, UNSURE)])?;
             answered(guide, question);
             Ok(Move::Next)
         }
@@ -165,7 +165,7 @@ fn pressed(guide: &mut Guide, question: &Question, key: &str) -> Result<Move> {
 }
 
 /// Where it is written that somebody looked and could not tell.
-fn unsure_field(guide: &mut Guide, question: &Question) -> Result<(survey::fact::SubjectId, &'static str)> {
+fn unsure_field(guide: &mut Guide, question: &Question) -> Result<(facts::fact::SubjectId, &'static str)> {
     let survey = guide.open_survey()?.survey.id;
     Ok(match question {
         Question::Label(part) => (*part, "label"),

@@ -1,7 +1,7 @@
 //! While a file is read or written, which takes a while, and when that is over.
 
+use crate::error::GuideError;
 use phrase::Phrase;
-use survey::SurveyError;
 
 use crate::errand::Errand;
 use crate::guide::Guide;
@@ -34,7 +34,7 @@ pub(crate) fn show(guide: &Guide, errand: &Errand) -> Screen {
         Some(outcome) => {
             let id = match outcome {
                 Ok(_) => "errand-over",
-                Err(SurveyError::Stopped) => "errand-is-stopped",
+                Err(GuideError::Stopped) => "errand-is-stopped",
                 Err(_) => "errand-failed",
             };
             sketch.words(WordsRole::Lead, &Phrase::new(id));

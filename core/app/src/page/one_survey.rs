@@ -2,9 +2,9 @@
 
 use std::path::Path;
 
+use facts::error::FactsError;
+use facts::store::peek;
 use phrase::Phrase;
-use survey::error::FactsError;
-use survey::store::peek;
 
 use super::surveys;
 use crate::deed::Deed;
@@ -18,7 +18,7 @@ pub(super) fn show(guide: &Guide, folder: &Path) -> Screen {
     let found = peek(folder);
     let title = match &found {
         Ok(look) => surveys::named(&look.summary, folder),
-        Err(_) => surveys::named(&survey::store::Summary::default(), folder),
+        Err(_) => surveys::named(&facts::store::Summary::default(), folder),
     };
     let mut sketch = Sketch::new(guide.language(), guide.pending(), "one-survey", &title);
     match &found {

@@ -1,7 +1,7 @@
 //! The surveys again, to put them in order: a row leads to what can be done with one.
 
+use facts::home::Home;
 use phrase::Phrase;
-use survey::home::Home;
 
 use super::surveys;
 use crate::deed::Deed;

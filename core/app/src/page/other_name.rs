@@ -2,10 +2,10 @@
 
 use std::path::{Path, PathBuf};
 
+use facts::fact::Edit;
+use facts::store::{Store, peek};
+use house::record::field;
 use phrase::Phrase;
-use survey::fact::Edit;
-use survey::record::field;
-use survey::store::{Store, peek};
 
 use super::surveys;
 use crate::deed::Deed;

@@ -3,9 +3,9 @@
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+use facts::file::{self, Limits, Taken};
+use facts::home::Found;
 use phrase::{Arg, Phrase};
-use survey::file::{self, Limits, Taken};
-use survey::home::Found;
 
 use super::share::{self, Looked, SharePlace};
 use super::surveys;
@@ -48,7 +48,7 @@ pub(super) fn show(guide: &Guide) -> Screen {
 }
 
 /// The survey of this device that the file belongs to.
-fn here(guide: &Guide) -> Option<survey::home::Entry> {
+fn here(guide: &Guide) -> Option<facts::home::Entry> {
     let id = guide.looked.as_ref()?.look.survey;
     let found = guide.home().list().ok()?;
     found.into_iter().find(|entry| matches!(&entry.found, Found::Survey(look) if look.survey == id))

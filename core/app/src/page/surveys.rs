@@ -2,10 +2,10 @@
 
 use std::path::Path;
 
+use facts::error::FactsError;
+use facts::home::{Entry, Found, Home};
+use facts::store::Summary;
 use phrase::{Arg, Phrase};
-use survey::error::FactsError;
-use survey::home::{Entry, Found, Home};
-use survey::store::Summary;
 
 use super::paging;
 use super::share::day;

@@ -1,7 +1,7 @@
 //! This device: what its user is called, which unit comes first, how to begin. Everything is kept at once.
 
 use phrase::Phrase;
-use survey::words::LengthUnit;
+use telling::words::LengthUnit;
 
 use crate::deed::Deed;
 use crate::device::Working;

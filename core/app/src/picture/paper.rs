@@ -1,8 +1,8 @@
 //! Paper to draw on: a few strokes that every drawing here is made of.
 
 use phrase::Phrase;
-use survey::figure::{Anchor, Dash, Figure, Fill, Mark, Pen, Point, Shape, Weight, wrapped};
-use survey::words::Language;
+use telling::figure::{Anchor, Dash, Figure, Fill, Mark, Pen, Point, Shape, Weight, wrapped};
+use telling::words::Language;
 
 /// The width of every drawing, in units of 1/96 inch: what a phone held upright shows without shrinking it.
 pub(super) const WIDTH: f64 = 340.0;

@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use phrase::{Arg, Phrase};
-use survey::words::Language;
+use telling::words::Language;
 
 use crate::screen::{Block, FileAsked, HowFarBlock, PressWeight, Screen, WordsRole};
 

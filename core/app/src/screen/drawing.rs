@@ -1,7 +1,7 @@
 //! Drawings: marks in a unit box, as a shell draws them on its canvas.
 
-use survey::figure::{Anchor, Dash, Figure, Fill, Mark, Shape, Weight};
-use survey::words::Language;
+use telling::figure::{Anchor, Dash, Figure, Fill, Mark, Shape, Weight};
+use telling::words::Language;
 
 /// A place in a drawing: x from 0 (left) to 1 (right), y from 0 (top) downwards, in the same unit.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -140,7 +140,7 @@ impl FigureBlock {
     pub(crate) fn of(
         figure: &Figure,
         language: &Language,
-        key: impl Fn(survey::fact::SubjectId) -> String,
+        key: impl Fn(facts::fact::SubjectId) -> String,
     ) -> Self {
         Self {
             name: language.say(&figure.name),
@@ -152,7 +152,7 @@ impl FigureBlock {
     }
 }
 
-fn spot(point: survey::figure::Point) -> Spot {
+fn spot(point: telling::figure::Point) -> Spot {
     Spot { x: point.x, y: point.y }
 }
 

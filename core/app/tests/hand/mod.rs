@@ -7,10 +7,10 @@ use std::path::{Path, PathBuf};
 
 use app::screen::{Block, MOST_ROWS, Screen};
 use app::{Deed, Guide};
+use facts::fact::{AuthorId, SubjectId};
+use facts::store::Store;
+use house::record::{Survey, fold};
 use image::{ImageFormat, Rgb, RgbImage};
-use survey::fact::{AuthorId, SubjectId};
-use survey::record::{Survey, fold};
-use survey::store::Store;
 
 /// A hand on the guide over a home folder.
 pub struct Hand {
@@ -25,7 +25,7 @@ impl Hand {
     /// Over a home folder, with nothing open.
     pub fn over(home: &Path) -> Self {
         let author = AuthorId::random();
-        let guide = Guide::at(home, author, app::english(survey::words::Figures::default())).unwrap();
+        let guide = Guide::at(home, author, app::english(telling::words::Figures::default())).unwrap();
         Self { guide, touches: 0, author, home: home.to_owned() }
     }
 
@@ -56,7 +56,7 @@ impl Hand {
     /// As after the app's death: a new guide, the survey opened again.
     pub fn killed(&mut self) {
         let folder = self.guide.open_folder().unwrap();
-        let language = app::english(survey::words::Figures::default());
+        let language = app::english(telling::words::Figures::default());
         self.guide = Guide::at(&self.home, self.author, language).unwrap();
         self.guide.open(&folder).unwrap();
     }

@@ -13,9 +13,9 @@ use std::path::{Path, PathBuf};
 
 use app::screen::{Block, FileAsked, MOST_ROWS, RowEntry};
 use app::{Deed, Device, Guide, Screen};
+use facts::fact::{AuthorId, REMOVED};
+use facts::store::Store;
 use serde_json::Value;
-use survey::fact::{AuthorId, REMOVED};
-use survey::store::Store;
 
 /// One person with a device.
 pub struct Person {
@@ -152,7 +152,7 @@ impl Person {
 
 pub fn guide_at(home: &Path) -> Guide {
     let author = Device::at(home).unwrap().author().unwrap();
-    Guide::at(home, author, app::english(survey::words::Figures::default())).unwrap()
+    Guide::at(home, author, app::english(telling::words::Figures::default())).unwrap()
 }
 
 /// What holds for every screen: a way on, a name for everything, and not too long.

@@ -6,9 +6,9 @@ use std::path::{Path, PathBuf};
 
 use app::screen::{Block, FileAsked};
 use app::{Deed, Guide, Screen, plain};
-use survey::fact::AuthorId;
-use survey::store::Store;
-use survey::words::{Figures, Language};
+use facts::fact::AuthorId;
+use facts::store::Store;
+use telling::words::{Figures, Language};
 use tempfile::TempDir;
 
 use crate::whole_house::{fill, guide_at};

@@ -1,8 +1,8 @@
 //! How an error is told: in sentences, or as one JSON object.
 
+use facts::error::{FactsError, NotASurvey};
 use phrase::Phrase;
 use serde_json::json;
-use survey::error::{FactsError, NotASurvey};
 
 use super::Context;
 use crate::error::{DeskError, Unconfirmed};

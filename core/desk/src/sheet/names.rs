@@ -1,10 +1,10 @@
 //! The names by which a sheet calls kinds and states. They are those of the record where it has one.
 
-use phrase::Phrase;
-use survey::record::{
+use house::record::{
     CableKind, Connector, EntryKind, EntryState, ModemGeneration, Ownership, PartKind, Plugged, PortEnd,
     ServiceKind, Sharing, SingleCable, TestReach, TvSignal,
 };
+use phrase::Phrase;
 
 use super::table::one_of;
 

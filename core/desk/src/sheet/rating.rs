@@ -1,7 +1,7 @@
 //! What a part of a sheet is rated for, typed by hand.
 
+use house::rating::PartRating;
 use phrase::{Arg, Phrase};
-use survey::rating::PartRating;
 
 use super::quantity::{band, decibels, frequency, signed_decibels};
 use super::table::{Field, Section};

@@ -1,7 +1,7 @@
 //! One `[[service]]` of a sheet: what else uses the coax.
 
+use house::record::{ModemBands, OtherNetwork, ServiceKind};
 use phrase::Phrase;
-use survey::record::{ModemBands, OtherNetwork, ServiceKind};
 
 use super::draft::{PowerDraft, ServiceDraft, ServiceRow};
 use super::house::notes;

@@ -237,9 +237,9 @@ impl<'s> Field<'s> {
     /// Its text; refused beyond what one value of a survey holds (as JSON, which is how it is kept).
     pub fn long_text(&self) -> Option<&'s str> {
         let text = self.text()?;
-        let fits = serde_json::to_string(text).is_ok_and(|json| json.len() <= survey::fact::MAX_VALUE_BYTES);
+        let fits = serde_json::to_string(text).is_ok_and(|json| json.len() <= facts::fact::MAX_VALUE_BYTES);
         if !fits {
-            let most = Arg::Count(survey::fact::MAX_VALUE_BYTES as u64);
+            let most = Arg::Count(facts::fact::MAX_VALUE_BYTES as u64);
             self.refuse(Phrase::new("sheet-text-long").with("most", most));
         }
         fits.then_some(text)

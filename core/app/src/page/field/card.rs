@@ -1,12 +1,12 @@
 //! What is known of a part or a cable, a line each.
 
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{EntryState, Part, PartKind, Photo, PhotoRole, Run, Survey, field};
+use house::story;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::fact::SubjectId;
-use survey::naming;
-use survey::record::{EntryState, Part, PartKind, Photo, PhotoRole, Run, Survey, field};
-use survey::report::rated;
-use survey::story;
+use telling::report::rated;
 
 use super::questions::is_printed;
 use crate::place::key_of;

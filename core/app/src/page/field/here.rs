@@ -1,9 +1,9 @@
 //! Starting where one stands: a locked cupboard keeps nobody from the rest.
 
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::PartKind;
 use phrase::Phrase;
-use survey::fact::SubjectId;
-use survey::naming;
-use survey::record::PartKind;
 
 use super::{FieldPlace, add, gone, questions, sketch, write};
 use crate::ask::Question;

@@ -23,10 +23,10 @@ mod service;
 mod service_edits;
 mod undo;
 
+use facts::fact::SubjectId;
+use house::record::PhotoRole;
 use phrase::{Arg, Phrase};
 use serde::{Deserialize, Serialize};
-use survey::fact::SubjectId;
-use survey::record::PhotoRole;
 
 use crate::ask::{Answer, Problem, Told};
 use crate::deed::Deed;

@@ -1,11 +1,11 @@
 //! All parts, and one part with everything about it.
 
+use facts::fact::{Edit, SubjectId};
+use house::naming;
+use house::record::{Feed, FeedFrom, Part, PortEnd, Run, field};
+use house::story;
 use phrase::{Arg, Phrase};
 use serde_json::{Value, json};
-use survey::fact::{Edit, SubjectId};
-use survey::naming;
-use survey::record::{Feed, FeedFrom, Part, PortEnd, Run, field};
-use survey::story;
 
 use super::{FieldPlace, card, clear, finder, go, gone, questions, reading, sketch, write};
 use crate::ask::{Answer, Question, Told};

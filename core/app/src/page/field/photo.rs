@@ -1,10 +1,10 @@
 //! One photo: what it shows, and away with it.
 
+use facts::fact::{Edit, SubjectId};
+use house::record::field;
+use house::story;
 use phrase::Phrase;
 use serde_json::Value;
-use survey::fact::{Edit, SubjectId};
-use survey::record::field;
-use survey::story;
 
 use super::assign::{key_of_role, role_of, role_offers};
 use super::{card, gone, sketch, write};
@@ -21,7 +21,7 @@ pub(super) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     let mut sketch = sketch(scene, &Phrase::new("free-photo"));
     let of = photo.of.map(|of| Phrase::new("free-photo-of").phrase("thing", story::thing(scene.survey, of)));
     let when =
-        Phrase::new("free-photo-when").text("when", survey::words::date_and_time(card::born_ms(scene, id)));
+        Phrase::new("free-photo-when").text("when", telling::words::date_and_time(card::born_ms(scene, id)));
     let block = PartBlock {
         key: None,
         tag: String::new(),

@@ -1,9 +1,9 @@
 //! What was measured at a part, with unit, when and by whom.
 
+use house::naming;
+use house::record::{Reading, ReadingKind, field};
+use house::story;
 use phrase::Phrase;
-use survey::naming;
-use survey::record::{Reading, ReadingKind, field};
-use survey::story;
 
 use crate::scene::Scene;
 use crate::screen::{Block, ReadingBlock};
@@ -25,8 +25,8 @@ pub(super) fn blocks<'a>(
 }
 
 /// When a reading was written as it stands, and in what order.
-pub(super) fn written(scene: &Scene<'_>, reading: &Reading) -> Option<survey::fact::FactId> {
-    scene.ledger.shown(reading.id, field::MEASURED).map(survey::fact::Fact::id)
+pub(super) fn written(scene: &Scene<'_>, reading: &Reading) -> Option<facts::fact::FactId> {
+    scene.ledger.shown(reading.id, field::MEASURED).map(facts::fact::Fact::id)
 }
 
 fn block(scene: &Scene<'_>, sketch: &Sketch<'_>, reading: &Reading) -> ReadingBlock {
@@ -45,7 +45,7 @@ fn block(scene: &Scene<'_>, sketch: &Sketch<'_>, reading: &Reading) -> ReadingBl
     let value = serde_json::to_value(reading.measured).unwrap_or_default();
     let remark = scene.ledger.shown(reading.id, field::MEASURED).map(|fact| {
         Phrase::new("free-read-when")
-            .text("when", survey::words::date_and_time(fact.id().ms()))
+            .text("when", telling::words::date_and_time(fact.id().ms()))
             .phrase("author", story::author(scene.ledger, fact.by(), scene.me))
     });
     ReadingBlock {

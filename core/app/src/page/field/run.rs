@@ -1,11 +1,11 @@
 //! All cables, and one cable with everything about it.
 
+use facts::fact::{Edit, SubjectId};
+use house::naming;
+use house::record::{Feed, FeedFrom, Run, Survey, field};
+use house::story;
 use phrase::Phrase;
 use serde_json::{Value, json};
-use survey::fact::{Edit, SubjectId};
-use survey::naming;
-use survey::record::{Feed, FeedFrom, Run, Survey, field};
-use survey::story;
 
 use super::finder::{ROWS, tag_order};
 use super::{FieldPlace, card, go, gone, part, questions, sketch, write};

@@ -2,13 +2,13 @@
 
 use std::sync::OnceLock;
 
+use facts::fact::SubjectId;
+use facts::home::Home;
 use phrase::Phrase;
 use serde_json::json;
-use survey::fact::SubjectId;
-use survey::home::Home;
-use survey::label;
-use survey::label_seen::{LabelSeen, labels_seen};
-use survey::record::{Part, PartKind, field};
+
+use house::label_seen::{LabelSeen, labels_seen};
+use house::record::{Part, PartKind, field};
 
 use crate::ask::{Answer, Question, Told, kind_printed};
 use crate::scene::Scene;

@@ -1,12 +1,12 @@
 //! What was said of a service, as edits.
 
-use phrase::Phrase;
-use serde_json::json;
-use survey::fact::SubjectId;
-use survey::rating::Band;
-use survey::record::{
+use facts::fact::SubjectId;
+use house::rating::Band;
+use house::record::{
     ModemGeneration, OtherNetwork, PowerFeed, Service, ServiceKind, SingleCable, TvSignal, field,
 };
+use phrase::Phrase;
+use serde_json::json;
 
 use crate::ask::{Answer, Told, not_answered};
 use crate::number::Quantity;

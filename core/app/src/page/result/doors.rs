@@ -1,9 +1,9 @@
 //! The rows of the overview that lead to what follows from the survey, each with how far it is.
 
+use advice::wish::answers;
+use advice::worklist::{are_adapters_placed, has_no_adapters};
+use house::record::OutcomeKind;
 use phrase::{Arg, Phrase};
-use survey::record::OutcomeKind;
-use survey::wish::answers;
-use survey::worklist::{are_adapters_placed, has_no_adapters};
 
 use super::{forecast, handover, keys, private, tests};
 use crate::place::Place;

@@ -1,8 +1,8 @@
 //! What gets through to each room, in words.
 
+use advice::forecast::{Forecast, RoomForecast};
+use advice::wish::{Met, RoomAnswer, answers};
 use phrase::{Arg, Phrase};
-use survey::forecast::{Forecast, RoomForecast};
-use survey::wish::{Met, RoomAnswer, answers};
 
 use super::{keys, shown, telling, unknowns, waiting};
 use crate::ask::Question;

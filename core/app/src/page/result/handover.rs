@@ -3,10 +3,10 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
+use facts::fact::Edit;
+use facts::file::{FILE_EXTENSION, LeftOut, PackOptions};
+use house::record::{OutcomeKind, field};
 use phrase::{Arg, Phrase};
-use survey::fact::Edit;
-use survey::file::{FILE_EXTENSION, LeftOut, PackOptions};
-use survey::record::{OutcomeKind, field};
 
 use super::{ended, waiting, written};
 use crate::deed::Deed;

@@ -1,9 +1,9 @@
 //! The wiring map and the loss over frequency.
 
+use house::naming;
+use house::record::reading_order;
 use phrase::Phrase;
-use survey::figure::{loss_plot, wiring_map};
-use survey::naming;
-use survey::record::reading_order;
+use telling::figure::{loss_plot, wiring_map};
 
 use super::{shown, waiting};
 use crate::guide::OpenSurvey;

@@ -31,9 +31,9 @@ mod waiting;
 mod work;
 mod written;
 
+use facts::fact::SubjectId;
+use house::record::ChangeKind;
 use serde::{Deserialize, Serialize};
-use survey::fact::SubjectId;
-use survey::record::ChangeKind;
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -1,10 +1,10 @@
 //! What a test said, typed in.
 
+use facts::fact::{Edit, SubjectId, value_of};
+use house::record::{HowMeasured, ReadingKind, TestReach, field};
 use phrase::Phrase;
 use serde::{Deserialize, Serialize};
 use serde_json::json;
-use survey::fact::{Edit, SubjectId, value_of};
-use survey::record::{HowMeasured, ReadingKind, TestReach, field};
 
 use super::{ResultPlace, shown, test_socket};
 use crate::deed::Deed;

@@ -1,11 +1,11 @@
 //! Place the adapters: where each goes and how it is joined, once the work on the cables is done.
 
+use advice::finding::Caution;
+use advice::worklist::{AdapterToCome, adapters_to_come, adapters_to_get, are_adapters_placed};
+use facts::fact::Edit;
+use house::record::asked::ADAPTERS_PLACED;
+use house::record::{Sharing, Survey, field};
 use phrase::Phrase;
-use survey::fact::Edit;
-use survey::finding::Caution;
-use survey::record::asked::ADAPTERS_PLACED;
-use survey::record::{Sharing, Survey, field};
-use survey::worklist::{AdapterToCome, adapters_to_come, adapters_to_get, are_adapters_placed};
 
 use super::{ResultPlace, shown};
 use crate::deed::Deed;
@@ -42,7 +42,7 @@ pub(super) fn show(scene: &Scene<'_>) -> Screen {
         sketch.words(WordsRole::How, &Phrase::new("placing-how"));
     }
     let needed = adapters_to_get(scene.survey);
-    let rows = needed.iter().map(|part| sketch.row(None, &survey::report::part_told(part), None, None));
+    let rows = needed.iter().map(|part| sketch.row(None, &telling::report::part_told(part), None, None));
     let rows = rows.take(shown::ROWS).collect();
     sketch.rows(&Phrase::new("step-parts"), rows);
     let first = shown::page(scene, to_come.len()) * shown::ROWS;

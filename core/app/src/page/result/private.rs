@@ -2,13 +2,13 @@
 //!
 //! The password itself is never asked for and never kept: only whether it is set.
 
+use advice::finding::{FindingKind, findings};
+use advice::forecast::nodes_of;
+use advice::worklist::are_adapters_placed;
+use facts::fact::{Edit, SubjectId, value_of};
+use house::record::{EntryKind, EntryState, Part, PartKind, ReadingKind, ServiceKind, field};
 use phrase::{Arg, Phrase};
 use serde_json::json;
-use survey::fact::{Edit, SubjectId, value_of};
-use survey::finding::{FindingKind, findings};
-use survey::forecast::nodes_of;
-use survey::record::{EntryKind, EntryState, Part, PartKind, ReadingKind, ServiceKind, field};
-use survey::worklist::are_adapters_placed;
 
 use super::{ResultPlace, keys};
 use crate::ask::Question;
@@ -67,7 +67,7 @@ fn filter_row(scene: &Scene<'_>, sketch: &Sketch<'_>, entry: &Part) -> RowEntry 
         _ => ("private-filter-missing", true),
     };
     let key = asks.then(|| keys::ask(&Question::EntryFilter(entry.id)));
-    sketch.row(key, &survey::naming::of_part(scene.survey, entry), Some(&Phrase::new(id)), None)
+    sketch.row(key, &house::naming::of_part(scene.survey, entry), Some(&Phrase::new(id)), None)
 }
 
 /// How many nodes there should be, as far as is known: our adapters, and those of the provider that were counted.

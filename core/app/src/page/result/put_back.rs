@@ -1,7 +1,7 @@
 //! Putting a change back: the record of the house becomes what it was, where nobody wrote over it since.
 
+use house::record::{Outcome, OutcomeKind, Work};
 use phrase::Phrase;
-use survey::record::{Outcome, OutcomeKind, Work};
 
 use crate::error::Result;
 use crate::guide::Guide;

@@ -1,12 +1,12 @@
 //! One change: what, why, what to mind, how, what it takes, and what it costs the other services.
 
+use advice::finding::Caution;
+use advice::worklist::Step;
+use facts::fact::{Edit, SubjectId};
+use house::record::ChangeKind;
+use house::record::{Outcome, OutcomeKind, PhotoRole, field};
 use phrase::{Arg, Phrase};
-use survey::fact::{Edit, SubjectId};
-use survey::finding::Caution;
-use survey::record::ChangeKind;
-use survey::record::{Outcome, OutcomeKind, PhotoRole, field};
-use survey::report::part_told;
-use survey::worklist::Step;
+use telling::report::part_told;
 
 use super::{ResultPlace, waiting, work};
 use crate::deed::Deed;
@@ -82,7 +82,7 @@ fn gained(sketch: &mut Sketch<'_>, step: &Step) {
 
 /// Whether the house is such that this change can be made now: one that speaks of what an earlier step brings cannot.
 fn applies(scene: &Scene<'_>, change: ChangeKind) -> bool {
-    survey::worklist::applied(change, scene.survey) != *scene.survey
+    advice::worklist::applied(change, scene.survey) != *scene.survey
 }
 
 pub(super) fn take(guide: &mut Guide, change: ChangeKind, deed: &Deed) -> Result<Move> {
@@ -100,7 +100,7 @@ pub(super) fn take(guide: &mut Guide, change: ChangeKind, deed: &Deed) -> Result
             let open = guide.open_survey()?;
             let edits = change.done(
                 &open.survey,
-                &survey::worklist::applied(change, &open.survey),
+                &advice::worklist::applied(change, &open.survey),
                 open.store.ledger(),
                 outcome,
             )?;

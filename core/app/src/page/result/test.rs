@@ -1,7 +1,7 @@
 //! The outlet test at one outlet: first what kind of test it was, since that decides what it tells of.
 
+use facts::fact::SubjectId;
 use phrase::Phrase;
-use survey::fact::SubjectId;
 
 use super::{ResultPlace, TestKind, reading, shown};
 use crate::deed::Deed;
@@ -36,7 +36,7 @@ pub(super) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
         .map(|told| {
             let how = told.how.map(reading::how);
             let key = key_of("reading", told.id);
-            sketch.row(Some(key), &survey::naming::reading(told.measured), how.as_ref(), None)
+            sketch.row(Some(key), &house::naming::reading(told.measured), how.as_ref(), None)
         })
         .collect();
     sketch.rows(&Phrase::new("test-readings"), rows);

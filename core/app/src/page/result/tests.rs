@@ -1,9 +1,9 @@
 //! The outlet test, room by room; and whether TV and modem are still fine.
 
+use advice::forecast::nodes_of;
+use facts::fact::{Edit, SubjectId};
+use house::record::{ReadingKind, Survey, field};
 use phrase::{Arg, Phrase};
-use survey::fact::{Edit, SubjectId};
-use survey::forecast::nodes_of;
-use survey::record::{ReadingKind, Survey, field};
 
 use super::{ResultPlace, shown};
 use crate::deed::Deed;
@@ -61,7 +61,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, outlet: SubjectId) -> RowEntry {
             matches!(reading.measured, ReadingKind::Throughput { .. } | ReadingKind::PhyRate { .. })
         })
         .take(3)
-        .map(|told| Arg::Phrase(Box::new(survey::naming::reading(told.measured))))
+        .map(|told| Arg::Phrase(Box::new(house::naming::reading(told.measured))))
         .collect();
     let says = if told.is_empty() {
         Phrase::new("tests-open")

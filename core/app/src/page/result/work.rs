@@ -1,10 +1,10 @@
 //! The work list: one change at a time, in order, with what each is expected to gain, and what to buy.
 
+use advice::wish::answers_to_come;
+use advice::worklist::{Gain, Step};
 use phrase::{Arg, Phrase};
-use survey::report::part_told;
-use survey::wish::answers_to_come;
-use survey::words::rounded_rate;
-use survey::worklist::{Gain, Step};
+use telling::report::part_told;
+use telling::words::rounded_rate;
 
 use super::forecast::met;
 use super::{ResultPlace, ended, placing, shown, waiting};
@@ -93,7 +93,7 @@ pub(super) fn gain(step: &Step) -> Phrase {
         return Phrase::new("step-no-gain").phrase("why", why);
     }
     // An outlet that the step itself brings has its name after it.
-    let after = survey::worklist::applied(step.change, &step.before);
+    let after = advice::worklist::applied(step.change, &step.before);
     let told = gains.iter().take(ROOMS).map(|gain| {
         let there = step.before.parts.contains_key(&gain.outlet);
         let house = if there { &step.before } else { &after };

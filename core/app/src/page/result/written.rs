@@ -5,9 +5,9 @@ use std::fs::{File, OpenOptions};
 use std::io::{self, Write};
 use std::path::Path;
 
+use facts::file::LeftOut;
 use phrase::Phrase;
-use survey::file::LeftOut;
-use survey::report::html;
+use telling::report::html;
 
 use crate::error::{GuideError, Result};
 use crate::guide::Guide;

@@ -1,9 +1,9 @@
 //! One action: what it said, and taking it back.
 
+use facts::act::{UndoFault, can_undo};
+use facts::fact::{ActId, Fact, SubjectId};
+use house::record::field;
 use phrase::Phrase;
-use survey::fact::{ActId, Fact, SubjectId};
-use survey::record::field;
-use survey::story::{UndoFault, can_undo};
 
 use super::SharePlace;
 use super::teller::Teller;

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeSet;
 
+use facts::fact::{ActId, Fact, Ledger};
+use house::record::field;
 use phrase::{Arg, Phrase};
-use survey::fact::{ActId, Fact, Ledger};
-use survey::record::field;
 
 use super::SharePlace;
 use super::teller::Teller;

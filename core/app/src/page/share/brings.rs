@@ -1,9 +1,9 @@
 //! What a file would bring, in words.
 
+use facts::fact::{AuthorId, SubjectId};
+use facts::file::{AuthorShare, LeftOut, Look};
+use house::story;
 use phrase::{Arg, Phrase};
-use survey::fact::{AuthorId, SubjectId};
-use survey::file::{AuthorShare, LeftOut, Look};
-use survey::story;
 
 use super::teller::Teller;
 use crate::screen::{RowEntry, WordsRole};

@@ -1,7 +1,7 @@
 //! One field that people said differently: both values, who said them, what they came from, and the choice.
 
+use facts::fact::{Disagreement, Fact, FactId, SubjectId};
 use phrase::{Arg, Phrase};
-use survey::fact::{Disagreement, Fact, FactId, SubjectId};
 
 use super::SharePlace;
 use super::teller::{Teller, day};

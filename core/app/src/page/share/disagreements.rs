@@ -1,7 +1,7 @@
 //! What people said differently: one row each.
 
+use facts::fact::{Disagreement, Fact};
 use phrase::{Arg, Phrase};
-use survey::fact::{Disagreement, Fact};
 
 use super::SharePlace;
 use super::teller::Teller;

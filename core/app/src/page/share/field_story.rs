@@ -1,9 +1,8 @@
 //! All that was ever said about one field, oldest first.
 
+use facts::fact::SubjectId;
 use phrase::Phrase;
-use survey::fact::SubjectId;
-use survey::story;
-use survey::words::date_and_time;
+use telling::words::date_and_time;
 
 use super::SharePlace;
 use super::acts::act_of;
@@ -20,7 +19,7 @@ pub(super) fn show(scene: &Scene<'_>, subject: SubjectId, name: &str) -> Screen 
     let teller = Teller::of(scene);
     let title = teller.about(subject, name);
     let mut sketch = Sketch::new(scene.language, scene.pending(), "share-field", &title);
-    let story = story::of_field(scene.ledger, subject, name);
+    let story = facts::act::of_field(scene.ledger, subject, name);
     let lead = if story.is_empty() { "share-nothing-said" } else { "share-field-lead" };
     sketch.words(WordsRole::Lead, &Phrase::new(lead));
     let rows: Vec<RowEntry> = story
@@ -45,7 +44,7 @@ pub(super) fn show(scene: &Scene<'_>, subject: SubjectId, name: &str) -> Screen 
     }
     sketch.press(&key_of("thing", subject), &Phrase::new("share-whole-thing"), PressWeight::Other);
     // Without its kind nobody would know what it is: that goes only with the whole.
-    if name != survey::record::field::IS && can_forget(scene, subject, Some(name)) {
+    if name != house::record::field::IS && can_forget(scene, subject, Some(name)) {
         sketch.press("forget", &Phrase::new("forget-field"), PressWeight::Quiet);
     }
     sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);

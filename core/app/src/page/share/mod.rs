@@ -16,9 +16,9 @@ mod teller;
 mod thing_story;
 mod things;
 
+use facts::fact::{ActId, SubjectId};
 use phrase::{Arg, Phrase};
 use serde::{Deserialize, Serialize};
-use survey::fact::{ActId, SubjectId};
 
 use super::paging;
 use crate::deed::Deed;

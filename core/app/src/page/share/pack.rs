@@ -2,18 +2,18 @@
 
 use std::path::{Path, PathBuf};
 
+use facts::error::FactsError;
+use facts::fact::FactId;
+use facts::file::{FILE_EXTENSION, LeftOut, PackOptions, Packed};
+use facts::store::Store;
+use house::record::Survey;
 use phrase::{Arg, Phrase};
-use survey::error::FactsError;
-use survey::fact::FactId;
-use survey::file::{self, FILE_EXTENSION, LeftOut, PackOptions, Packed};
-use survey::record::Survey;
-use survey::report::report_page;
-use survey::store::Store;
-use survey::words::{Figures, Language};
+use telling::report::report_page;
+use telling::words::{Figures, Language};
 
 use crate::deed::Deed;
 use crate::errand::{After, Doing};
-use crate::error::Result;
+use crate::error::{GuideError, Result};
 use crate::guide::{Guide, folder_name};
 use crate::place::Move;
 use crate::scene::Scene;
@@ -133,8 +133,10 @@ pub(in crate::page) fn send(
         let mut store = Store::open(&folder, author)?;
         // Units and words are the same whatever this device has, so that the same facts give the same bytes.
         let words = Language::english(Figures::default());
-        let report = |survey: &Survey, _: Option<FactId>| report_page(survey, &words, &|| !work.is_stopped());
-        let packed = file::pack(&mut store, &options, &report, &file, &mut work.watch_file())?;
+        let report = |survey: &Survey, _: Option<FactId>| {
+            report_page(survey, &words, &|| !work.is_stopped()).map_err(GuideError::from)
+        };
+        let packed = house::document::pack(&mut store, &options, &report, &file, &mut work.watch_file())?;
         Ok(After::new(move |guide| {
             // Packing looks what others wrote meanwhile.
             guide.open_survey()?.refresh()?;

@@ -1,8 +1,8 @@
 //! What was removed, and what was changed by others after somebody removed it.
 
+use facts::act::{changed_after_removal, removed};
+use facts::fact::SubjectId;
 use phrase::Phrase;
-use survey::fact::SubjectId;
-use survey::story::{changed_after_removal, removed};
 
 use super::SharePlace;
 use super::act::thing_of;

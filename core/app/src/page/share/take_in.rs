@@ -2,10 +2,10 @@
 
 use std::path::PathBuf;
 
+use facts::error::CannotPutBack;
+use facts::file::{self, Limits, Taken};
+use facts::store::Store;
 use phrase::{Arg, Phrase};
-use survey::error::CannotPutBack;
-use survey::file::{self, Limits, Taken};
-use survey::store::Store;
 
 use super::teller::Teller;
 use super::{Looked, SharePlace, brings};

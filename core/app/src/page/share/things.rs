@@ -1,8 +1,8 @@
 //! Everything that something was said about: a row leads to its story.
 
+use facts::fact::{AuthorId, SubjectId};
+use house::record::Survey;
 use phrase::Phrase;
-use survey::fact::{AuthorId, SubjectId};
-use survey::record::Survey;
 
 use super::SharePlace;
 use super::act::thing_of;
