@@ -5,8 +5,8 @@
 
 use std::collections::BTreeMap;
 
-use survey::rating::PartRating;
-use survey::record::{
+use house::rating::PartRating;
+use house::record::{
     Adapter, Building, CableKind, Connector, EntryKind, EntryState, Internet, MeasurementIntake, NetworkPlan,
     PartKind, Plugged, PortEnd, Reading, Room, RunLength, Service, Sharing,
 };

@@ -5,9 +5,9 @@
 
 use std::collections::BTreeSet;
 
-use survey::fact::{Edit, SubjectId};
-use survey::record::field::{self, Field, FieldValue};
-use survey::record::{Differs, Feed, FeedFrom, Is, Named, Room};
+use facts::fact::{Edit, SubjectId};
+use house::record::field::{self, Field, FieldValue};
+use house::record::{Differs, Feed, FeedFrom, Is, Named, Room};
 use uuid::{Uuid, uuid};
 
 use super::draft::{FeedRow, PartRow, RunRow, Sheet, Told};

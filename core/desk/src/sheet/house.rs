@@ -1,7 +1,7 @@
 //! A sheet table by table; the survey and the rooms are read here.
 
-use survey::record::{Building, Internet, Is, NetworkPlan, Room, Wish};
-use survey::words::Phrase;
+use house::record::{Building, Internet, Is, NetworkPlan, Room, Wish};
+use phrase::Phrase;
 
 use super::draft::{About, HouseDraft, RoomDraft, Told};
 use super::edits::id_of;

@@ -1,7 +1,7 @@
 //! The names by which a sheet calls kinds and states. They are those of the record where it has one.
 
-use survey::record::{CableKind, Named};
-use survey::words::Phrase;
+use house::record::{CableKind, Named};
+use phrase::Phrase;
 
 use super::table::one_of;
 
@@ -53,8 +53,8 @@ pub fn moca_version(text: &str) -> Result<String, Phrase> {
 
 #[cfg(test)]
 mod tests {
-    use survey::record::PartKind;
-    use survey::words::Arg;
+    use house::record::PartKind;
+    use phrase::Arg;
 
     use super::*;
 

@@ -1,7 +1,7 @@
 //! One `[[reading]]` of a sheet: what was measured.
 
-use survey::record::{HowMeasured, Is, Reading, ReadingKind};
-use survey::words::Phrase;
+use house::record::{HowMeasured, Is, Reading, ReadingKind};
+use phrase::Phrase;
 
 use super::draft::{ReadingDraft, Told};
 use super::edits::id_of;

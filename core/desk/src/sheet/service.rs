@@ -1,7 +1,7 @@
 //! One `[[service]]` of a sheet: what else uses the coax.
 
-use survey::record::{Is, ModemBands, Named, OtherNetwork, Service, ServiceKind};
-use survey::words::Phrase;
+use house::record::{Is, ModemBands, Named, OtherNetwork, Service, ServiceKind};
+use phrase::Phrase;
 
 use super::draft::{PowerDraft, ServiceDraft, Told};
 use super::edits::id_of;

@@ -3,10 +3,10 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
-use survey::fact::SubjectId;
-use survey::rating::PartRating;
-use survey::record::{Is, MOST_DEEP, Named, Part, PartKind, PowerFeed, Room, Service};
-use survey::words::{Arg, Phrase};
+use facts::fact::SubjectId;
+use house::rating::PartRating;
+use house::record::{Is, MOST_DEEP, Named, Part, PartKind, PowerFeed, Room, Service};
+use phrase::{Arg, Phrase};
 
 use super::draft::{
     FeedRow, HouseDraft, PartDraft, PortDraft, ReadingDraft, RoomDraft, ServiceDraft, Sheet, Told,
@@ -262,7 +262,7 @@ fn read_ends(
     outputs: &[Outputs],
     taken: &BTreeMap<(usize, u8), usize>,
     parts: &[PartDraft<'_>],
-) -> BTreeMap<u8, survey::record::PortEnd> {
+) -> BTreeMap<u8, house::record::PortEnd> {
     let Some(own) = outputs.get(at) else { return BTreeMap::new() };
     let mut ends = BTreeMap::new();
     for (named, end) in &part.ends {

@@ -1,8 +1,8 @@
 //! One question on a screen.
 
-use survey::fact::SubjectId;
-use survey::record::{Asked, PhotoRole, Reply};
-use survey::words::Phrase;
+use ::facts::fact::SubjectId;
+use ::house::record::{Asked, PhotoRole, Reply};
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -2,9 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::record::field;
-use survey::store::{Store, peek};
-use survey::words::Phrase;
+use facts::store::{Store, peek};
+use house::record::field;
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -1,9 +1,9 @@
 //! Where cables come into the house: what comes in, whether it is joined, the ground block, the entry filter.
 
-use survey::fact::SubjectId;
-use survey::finding::Caution;
-use survey::record::{Asked, EntryKind, EntryState, Feed, FeedFrom, Is, Named, PartKind, Reply, field};
-use survey::words::Phrase;
+use advice::finding::Caution;
+use facts::fact::SubjectId;
+use house::record::{Asked, EntryKind, EntryState, Feed, FeedFrom, Is, Named, PartKind, Reply, field};
+use phrase::Phrase;
 
 use super::leads_to::jumper;
 use super::{Answer, Question, Told, free_tag, not_answered};

@@ -5,10 +5,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use survey::fact::SubjectId;
-use survey::figure::map::reading_order;
-use survey::rating::PartRating;
-use survey::record::{
+use facts::fact::SubjectId;
+use house::rating::PartRating;
+use house::record::reading_order;
+use house::record::{
     Asked, CableKind, Connector, EntryState, Part, PartKind, Plugged, Reply, ServiceKind, Survey,
 };
 

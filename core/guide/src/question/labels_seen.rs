@@ -1,10 +1,10 @@
 //! Label texts that were read on this device before, in any survey: one touch takes one over.
 
-use survey::fact::SubjectId;
-use survey::label;
-use survey::label_seen::LabelSeen;
-use survey::record::{Part, PartKind, field};
-use survey::words::Phrase;
+use facts::fact::SubjectId;
+
+use house::label_seen::LabelSeen;
+use house::record::{Part, PartKind, field};
+use phrase::Phrase;
 
 use crate::place::Question;
 use crate::question::{Answer, Told, kind_printed};

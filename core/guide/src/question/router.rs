@@ -1,9 +1,9 @@
 //! Where the coax meets the router: which outlet gets the bridge adapter, whether the router speaks MoCA itself.
 
-use survey::figure::map::reading_order;
-use survey::naming;
-use survey::record::{Adapter, Asked, Named, NetworkPlan, Part, PartKind, Plugged, Reply, field};
-use survey::words::Phrase;
+use house::naming;
+use house::record::reading_order;
+use house::record::{Adapter, Asked, Named, NetworkPlan, Part, PartKind, Plugged, Reply, field};
+use phrase::Phrase;
 
 use super::{Answer, Told, not_answered};
 use crate::place::{key_of, subject_of};

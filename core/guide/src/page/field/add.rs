@@ -1,9 +1,9 @@
 //! A new part: behind a port of another, between two that are joined there, or loose.
 
-use survey::fact::SubjectId;
-use survey::naming;
-use survey::record::{Feed, FeedFrom, Is, Part, PartKind, field};
-use survey::words::{Arg, Phrase};
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{Feed, FeedFrom, Is, Part, PartKind, field};
+use phrase::{Arg, Phrase};
 
 use super::edit::{kind_of, kind_offers};
 use super::{gone, sketch, write};

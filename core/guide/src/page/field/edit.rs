@@ -1,9 +1,9 @@
 //! What a part is, what its tape says, and where it is.
 
-use survey::fact::SubjectId;
-use survey::naming;
-use survey::record::{EntryKind, Part, PartKind, field};
-use survey::words::Phrase;
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{EntryKind, Part, PartKind, field};
+use phrase::Phrase;
 
 use super::{gone, sketch, write};
 use crate::error::Result;
@@ -54,7 +54,7 @@ pub(super) fn kind_of(key: &str) -> Option<PartKind> {
 pub(super) fn room_offers(scene: &Scene<'_>) -> Vec<Offer> {
     let mut rooms: Vec<_> = scene.survey.rooms.values().collect();
     rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
-    let offer = |room: &&survey::record::Room| Offer::new(key_of("room", room.id), super::text(&room.name));
+    let offer = |room: &&house::record::Room| Offer::new(key_of("room", room.id), super::text(&room.name));
     rooms.iter().take(120).map(offer).collect()
 }
 

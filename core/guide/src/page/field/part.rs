@@ -1,9 +1,9 @@
 //! All parts, and one part with everything about it.
 
-use survey::fact::SubjectId;
-use survey::record::{Feed, FeedFrom, Is, Part, PortEnd, Run, field};
-use survey::words::{Arg, Phrase};
-use survey::{naming, story};
+use facts::fact::SubjectId;
+use house::record::{Feed, FeedFrom, Is, Part, PortEnd, Run, field};
+use house::{naming, story};
+use phrase::{Arg, Phrase};
 
 use super::{card, clear, finder, go, gone, reading, sketch, write};
 use crate::deed::Deed;

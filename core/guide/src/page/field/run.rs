@@ -1,9 +1,9 @@
 //! All cables, and one cable with everything about it.
 
-use survey::fact::{Edit, SubjectId};
-use survey::record::{Feed, FeedFrom, Is, Run, Survey, field};
-use survey::words::Phrase;
-use survey::{naming, story};
+use facts::fact::{Edit, SubjectId};
+use house::record::{Feed, FeedFrom, Is, Run, Survey, field};
+use house::{naming, story};
+use phrase::Phrase;
 
 use super::finder::{ROWS, tag_order};
 use super::{card, go, gone, part, sketch, write};

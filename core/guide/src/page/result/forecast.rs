@@ -1,9 +1,9 @@
 //! What gets through to each room, in words.
 
-use survey::forecast::{Forecast, RoomForecast};
-use survey::record::{Asked, Reply};
-use survey::report::{Met, RoomAnswer, answers};
-use survey::words::{Arg, Phrase};
+use ::house::record::{Asked, Reply};
+use advice::forecast::{Forecast, RoomForecast};
+use advice::wish::{Met, RoomAnswer, answers};
+use phrase::{Arg, Phrase};
 
 use super::bars::{self, Bars};
 use super::{keys, telling, unknowns, waiting};

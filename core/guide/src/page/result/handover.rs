@@ -3,9 +3,9 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use survey::file::{LeftOut, PackOptions};
-use survey::record::{Asked, Named, OutcomeKind, Reply};
-use survey::words::{Arg, Phrase};
+use facts::file::{LeftOut, PackOptions};
+use house::record::{Asked, Named, OutcomeKind, Reply};
+use phrase::{Arg, Phrase};
 
 use super::{ended, waiting, written};
 use crate::deed::Deed;

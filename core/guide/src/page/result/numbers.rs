@@ -1,8 +1,8 @@
 //! What a test said, typed in.
 
-use survey::fact::SubjectId;
-use survey::record::{HowMeasured, Is, ReadingKind, TestReach, field};
-use survey::words::Phrase;
+use facts::fact::SubjectId;
+use house::record::{HowMeasured, Is, ReadingKind, TestReach, field};
+use phrase::Phrase;
 
 use super::outlet_test_socket;
 use crate::deed::Deed;
