@@ -4,9 +4,9 @@ use std::io;
 use std::path::PathBuf;
 
 use advice::AdviceError;
-use app::GuideError;
 use facts::error::FactsError;
 use facts::photo::PictureFault;
+use guide::GuideError;
 
 use crate::sheet::Problems;
 

@@ -23,9 +23,9 @@
 //! # }
 //! ```
 //!
-//! From below upwards, each folder knows only those before it: `fact` (who said what), `photo` (a picture cleaned),
-//! `store` (one survey on the disk), `act` (undo), `forget`, `file` (the file that travels), `home` (all surveys of a
-//! device).
+//! From below upwards, each folder knows only those before it: `fact` (who said what), `error`, `store` (one survey on
+//! the disk), `photo` (a picture cleaned, and in a store), `act` (undo), `forget`, `file` (the file that travels), `home`
+//! (all surveys of a device). Only what is said of a single fact stands below `error`.
 
 pub mod act;
 pub mod error;
@@ -36,4 +36,4 @@ pub mod home;
 pub mod photo;
 pub mod store;
 
-pub use error::{CannotPutBack, FactFault, FactsError, NotASurvey, Result};
+pub use error::{CannotPutBack, FactsError, NotASurvey, Result};

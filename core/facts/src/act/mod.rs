@@ -10,8 +10,9 @@ mod settle;
 mod steps;
 mod undo;
 
+pub use crate::error::UndoFault;
 pub use author::{author_name, name_author};
 pub use removed::{ChangedAfterRemoval, RemovedThing, changed_after_removal, removed};
 pub use said::{Act, Said, acts, of_field, of_subject};
 pub use steps::{Steps, steps};
-pub use undo::{UndoFault, can_undo};
+pub use undo::can_undo;

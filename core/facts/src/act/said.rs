@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::undo::{self, UndoFault};
+use super::undo;
+use crate::error::UndoFault;
 use crate::fact::{ActId, AuthorId, Fact, Ledger, SubjectId};
 
 /// One thing said: a fact, and what replaced it.

@@ -9,33 +9,12 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde_json::{Value, json};
 
 use super::steps::Replay;
-use crate::error::Result;
+use crate::error::{Result, UndoFault};
 use crate::fact::{
     ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, Ledger, REMOVED, Removal, SubjectId, Taken,
     reserved,
 };
 use crate::store::Store;
-
-/// Why an act cannot be undone.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
-#[non_exhaustive]
-pub enum UndoFault {
-    /// The act said nothing, or is not known here.
-    #[error("that action changed nothing here")]
-    Nothing,
-    /// Something that the act said was replaced.
-    #[error("what it said was changed again since; undo that first, or write the older value anew")]
-    ReplacedSince,
-    /// Something that the act created has been added to.
-    #[error("what it added was added to or removed since; undo that first, or remove it")]
-    ChangedSince,
-    /// The act made something forgotten.
-    #[error("forgetting is for ever")]
-    Forgets,
-    /// Something that the act said was forgotten.
-    #[error("what it said was forgotten, and what stood before may not come back")]
-    Forgotten,
-}
 
 /// Whether an act can be undone now.
 ///
@@ -104,7 +83,7 @@ impl Store {
     /// Undoes an act; returns the act that does so.
     ///
     /// # Errors
-    /// [`FactsError::Undo`](crate::FactsError::Undo) if it cannot be undone, or what a write reports.
+    /// [`FactsError::Undo`](crate::error::FactsError::Undo) if it cannot be undone, or what a write reports.
     pub fn undo(&mut self, act: ActId) -> Result<ActId> {
         can_undo(self.ledger(), act)?;
         let (mut act, by) = (act, self.author());

@@ -7,7 +7,7 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
-use crate::error::FactFault;
+use super::fault::FactFault;
 
 /// The longest value of a fact, in bytes of its canonical form.
 pub const MAX_VALUE_BYTES: usize = 8 * 1024;
@@ -46,7 +46,7 @@ pub(crate) fn normal(value: &Value) -> Result<(String, Value), FactFault> {
 /// # use facts::fact::value_of;
 /// assert_eq!(value_of(&[20.0, 2.5])?, serde_json::json!([20, 2.5]));
 /// assert!(value_of(&[f64::INFINITY]).is_err());
-/// # Ok::<(), facts::FactFault>(())
+/// # Ok::<(), facts::fact::FactFault>(())
 /// ```
 pub fn value_of<T: Serialize + DeserializeOwned + PartialEq>(decision: &T) -> Result<Value, FactFault> {
     let json = serde_json::to_value(decision).map_err(|_| FactFault::NotJson)?;

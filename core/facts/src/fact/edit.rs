@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 use serde_json::Value;
 
 use super::clock::FactClock;
+use super::fault::FactFault;
 use super::id::{ActId, AuthorId, FactId, SubjectId};
 use super::{Fact, Ledger, canonical};
-use crate::error::FactFault;
 
 /// A new value for one field of one subject: one decision.
 #[derive(Debug, Clone, PartialEq)]

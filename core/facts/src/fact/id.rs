@@ -6,7 +6,7 @@ use std::str::FromStr;
 use serde::{Deserialize, Serialize};
 use uuid::{NoContext, Timestamp, Uuid, Version};
 
-use crate::error::FactFault;
+use super::fault::FactFault;
 
 macro_rules! id {
     ($(#[$doc:meta])* $name:ident) => {

@@ -6,9 +6,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::Fact;
 use super::clock::FactClock;
+use super::fault::FactFault;
 use super::forget::{FORGET, named_by};
 use super::id::{ActId, FactId, SubjectId};
-use crate::error::{FactFault, FactsError, Result};
+use crate::error::{FactsError, Result};
 
 /// All facts of a survey, found by id, by subject and field, and by act.
 #[derive(Debug, Clone, Default)]

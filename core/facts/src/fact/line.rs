@@ -13,8 +13,8 @@ use serde::de::DeserializeOwned;
 use serde_json::error::Category;
 use serde_json::{Map, Value, json};
 
+use super::fault::FactFault;
 use super::{Fact, canonical};
-use crate::error::FactFault;
 
 /// The member that stands for a value that was forgotten.
 const FORGOTTEN: &str = "forgotten";

@@ -15,8 +15,10 @@ mod canonical;
 mod clock;
 mod disagreement;
 mod edit;
+mod fault;
 mod forget;
 mod id;
+mod image;
 mod ledger;
 mod line;
 mod removal;
@@ -25,14 +27,14 @@ mod size;
 
 use serde_json::{Map, Value};
 
-use crate::error::FactFault;
-
 pub use canonical::{MAX_DEPTH, MAX_VALUE_BYTES, canonical, value_of};
 pub use clock::{FactClock, MAX_AHEAD_MS};
 pub use disagreement::Disagreement;
 pub use edit::Edit;
+pub use fault::FactFault;
 pub use forget::FORGET;
 pub use id::{ActId, AuthorId, FactId, SubjectId, SurveyId};
+pub use image::PhotoImage;
 pub use ledger::Ledger;
 pub(crate) use ledger::Taken;
 pub use removal::{REMOVED, Removal};

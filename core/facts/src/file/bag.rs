@@ -6,7 +6,7 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use super::facts::{self, Checked};
-use super::fault::{FileFault, ReadFault};
+use super::fault::ReadFault;
 use super::header::Header;
 use super::limits::{self, Limits};
 use super::manifest::{self, Hashes, Payload};
@@ -15,6 +15,7 @@ use super::photo::PhotoName;
 use super::staging::Staging;
 use super::watch::Meter;
 use super::zip::{Entry, EntryReader, read_directory};
+use crate::error::FileFault;
 use crate::error::Result;
 use crate::fact::{FactClock, Ledger};
 use crate::store::fault::of_system;

@@ -6,12 +6,13 @@ use std::hash::{BuildHasher, RandomState};
 use serde_json::Value;
 
 use super::bag::Bag;
-use super::fault::{FileFault, ReadFault};
+use super::fault::ReadFault;
 use super::limits;
 use super::name::EntryName;
 use super::photo::PhotoName;
 use super::watch::Meter;
 use super::zip::EntryReader;
+use crate::error::FileFault;
 use crate::error::{FactsError, Result};
 use crate::fact::{Fact, FactClock, FactId, Ledger, REMOVED, SubjectId, reserved};
 

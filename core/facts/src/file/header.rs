@@ -10,8 +10,8 @@ use std::ops::RangeInclusive;
 use serde_json::{Map, Value, json};
 
 use super::FORMAT;
-use super::fault::FileFault;
 use super::options::LeftOut;
+use crate::error::FileFault;
 use crate::fact::{SurveyId, canonical};
 
 /// The formats that this release reads.
@@ -37,7 +37,7 @@ pub(super) struct Header {
 
 impl Header {
     /// The line, without its line feed.
-    pub(super) fn to_line(&self) -> Result<String, crate::error::FactFault> {
+    pub(super) fn to_line(&self) -> Result<String, crate::fact::FactFault> {
         let left_out: Vec<&str> = self.left_out.iter().map(|what| what.word()).collect();
         canonical(&json!({
             "core": self.core,

@@ -4,9 +4,9 @@
 use std::collections::BTreeMap;
 use std::fmt::Write;
 
-use super::fault::FileFault;
 use super::name::EntryName;
 use super::photo::{hex, unhex};
+use crate::error::FileFault;
 use crate::fact::SurveyId;
 
 /// SHA-256 of entries.

@@ -27,7 +27,7 @@ mod take;
 mod watch;
 mod zip;
 
-pub use fault::FileFault;
+pub use crate::error::FileFault;
 pub use limits::{Limits, REPORT_BYTES as MOST_PAGE_BYTES};
 pub use look::{AuthorShare, Look, look};
 pub use options::{LeftOut, PackOptions};
@@ -50,7 +50,7 @@ pub const FORMAT: u32 = 0;
 pub fn recognise(path: &std::path::Path) -> bool {
     match bag::Bag::open(path, Limits::default()) {
         Ok(_) => true,
-        Err(crate::FactsError::File { fault, .. }) => matches!(fault, FileFault::Newer { .. }),
+        Err(crate::error::FactsError::File { fault, .. }) => matches!(fault, FileFault::Newer { .. }),
         Err(_) => false,
     }
 }

@@ -4,7 +4,7 @@ use std::fmt;
 use std::str::FromStr;
 
 use crate::fact::Fact;
-use crate::photo::PhotoImage;
+use crate::fact::PhotoImage;
 
 /// The kinds of picture that a survey holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -9,8 +9,8 @@
 //! when it has come.
 
 use crate::error::{FactsError, Result};
+use crate::fact::PhotoImage;
 use crate::fact::{Edit, Fact, SubjectId, reserved};
-use crate::photo::PhotoImage;
 use crate::store::Store;
 
 /// What forgetting did.

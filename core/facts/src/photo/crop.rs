@@ -4,9 +4,9 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use image::imageops::FilterType;
 
-use super::fault::PictureFault;
 use super::picture::Picture;
 use super::thumbnail::{decode, jpeg, upright};
+use crate::error::PictureFault;
 
 /// JPEG quality of a crop, out of 100: print stays readable.
 const QUALITY: u8 = 88;

@@ -8,8 +8,8 @@ use std::path::PathBuf;
 use std::time::{Duration, SystemTime};
 
 use crate::error::{FactsError, Result};
-use crate::fact::{SubjectId, reserved};
-use crate::photo::{Crop, PhotoImage, Picture};
+use crate::fact::{PhotoImage, SubjectId, reserved};
+use crate::photo::{Crop, Picture};
 use crate::store::{Store, disk, fault, photos_named};
 
 /// What a sweep deleted.

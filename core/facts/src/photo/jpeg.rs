@@ -4,8 +4,8 @@
 //! picture (T.871) and the Adobe segment that tells how colours are coded (T.872, 6.5.3). Cut: every other
 //! application segment and all comments. Dropped: whatever follows the end of the image.
 
-use super::fault::PictureFault;
 use super::orientation::Orientation;
+use crate::error::PictureFault;
 
 type Result<T> = std::result::Result<T, PictureFault>;
 

@@ -7,21 +7,19 @@
 //! This folder does not know what parts are, and does not draw or recognise anything.
 
 mod crop;
-mod fault;
 mod file;
-mod image;
 mod intake;
 mod jpeg;
 mod orientation;
 mod picture;
 mod png;
 mod png_data;
+mod small;
 mod thumbnail;
 
+pub use crate::error::PictureFault;
 pub use crop::Crop;
-pub use fault::PictureFault;
 pub use file::Swept;
-pub use image::PhotoImage;
 pub use intake::MOST_PHOTOS;
 pub use orientation::Orientation;
 pub use picture::{MAX_PICTURE_BYTES, MAX_PIXELS, MAX_SIDE, Picture, PictureKind};

@@ -2,10 +2,10 @@
 
 use sha2::{Digest, Sha256};
 
-use super::fault::PictureFault;
-use super::image::PhotoImage;
 use super::orientation::Orientation;
 use super::{jpeg, png};
+use crate::error::PictureFault;
+use crate::fact::PhotoImage;
 
 /// The longest picture that is taken, in bytes, before and after cleaning.
 pub const MAX_PICTURE_BYTES: usize = 32 * 1024 * 1024;

@@ -4,10 +4,10 @@
 //! brightness and colours. Cut: text, times, Exif other than the orientation, colour profiles, further frames and
 //! everything unknown. Dropped: whatever follows the end, of the pixels' data too.
 
-use super::fault::PictureFault;
 use super::orientation::Orientation;
 use super::picture::is_taken_in_size;
 use super::png_data::{Layout, end_of_stream};
+use crate::error::PictureFault;
 
 type Result<T> = std::result::Result<T, PictureFault>;
 

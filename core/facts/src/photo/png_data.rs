@@ -6,7 +6,7 @@
 
 use flate2::{Decompress, FlushDecompress, Status};
 
-use super::fault::PictureFault;
+use crate::error::PictureFault;
 
 /// How much is inflated at once, in bytes.
 const CHUNK_BYTES: usize = 64 * 1024;

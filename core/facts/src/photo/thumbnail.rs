@@ -6,8 +6,8 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use image::codecs::jpeg::JpegEncoder;
 use image::{DynamicImage, ImageFormat, ImageReader, Limits};
 
-use super::fault::PictureFault;
 use super::picture::{MAX_SIDE, Picture, PictureKind};
+use crate::error::PictureFault;
 
 /// The longer side of a small picture, in pixels.
 pub const THUMBNAIL_SIDE: u32 = 320;

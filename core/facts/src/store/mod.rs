@@ -41,8 +41,8 @@ use std::path::{Path, PathBuf};
 use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use crate::error::Result;
+use crate::fact::PhotoImage;
 use crate::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactId, Ledger, SubjectId, SurveyId, Taken};
-use crate::photo::PhotoImage;
 
 pub use draft::{Draft, MAX_DRAFT_BYTES};
 pub(crate) use peek::is_open;

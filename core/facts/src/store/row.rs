@@ -9,7 +9,8 @@ use serde_json::{Map, Value};
 use uuid::Uuid;
 
 use super::fault;
-use crate::error::{FactFault, Result};
+use crate::error::Result;
+use crate::fact::FactFault;
 use crate::fact::{ActId, AuthorId, Fact, FactClock, FactId, Ledger, SubjectId, canonical};
 
 /// An id as the 16 bytes of its UUID.

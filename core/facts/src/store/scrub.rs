@@ -1,5 +1,5 @@
-//! Getting what was forgotten off the disk: out of the database's free pages and log, out of the photos, out of the
-//! copies that lie in the survey's folder, out of what a killed take left there.
+//! Getting what was forgotten off the disk: out of the database's free pages and log, out of the photos and the small
+//! pictures of them, out of the copies that lie in the survey's folder, out of what a killed take left there.
 //!
 //! Which files are to go stands in the table `meta`, written in the same transaction that drops the values. So a
 //! process that dies in between leaves work that the next opening finishes.
@@ -14,7 +14,7 @@ use rusqlite::{Connection, OptionalExtension, params};
 use super::disk::sync_folder;
 use super::{DATABASE, PHOTOS, Store, fault, taking};
 use crate::error::Result;
-use crate::photo::PhotoImage;
+use crate::fact::PhotoImage;
 
 /// The key in `meta` under which a list of names of photos stands while the work is not done.
 const SCRUB_KEY: &str = "scrub";
@@ -56,13 +56,14 @@ impl Store {
         let broken = |error| fault::of_sqlite(&self.folder, error);
         let Some(photos) = demanded(&self.connection).map_err(broken)? else { return Ok(true) };
         self.delete_photos(&photos)?;
+        self.drop_small_photos()?;
         delete_copies(&self.folder)
             .and_then(|()| taking::sweep(&self.folder))
             .map_err(|error| fault::of_system(&self.folder, &error))?;
         match scrub_database(&self.connection) {
             Ok(done) => Ok(done),
             Err(error) => match broken(error) {
-                crate::FactsError::Busy { .. } => Ok(false),
+                crate::error::FactsError::Busy { .. } => Ok(false),
                 other => Err(other),
             },
         }

@@ -91,6 +91,6 @@ mod tests {
         store.write(&[Edit::new(part, "tag", "S2")]).unwrap();
         let suspended = store.suspend().unwrap();
         std::fs::rename(&folder, home.path().join("moved.legwork")).unwrap();
-        assert!(matches!(suspended.resume(), Err(crate::FactsError::NotASurvey { .. })));
+        assert!(matches!(suspended.resume(), Err(crate::error::FactsError::NotASurvey { .. })));
     }
 }

@@ -10,9 +10,9 @@ use serde::{Deserialize, Serialize};
 use super::row::{self, Bytes};
 use super::{Store, Summary, fault, photos_named, thumbnail};
 use crate::error::{CannotPutBack, FactsError, Result};
+use crate::fact::PhotoImage;
 use crate::fact::reserved::{MOST_FACTS, MOST_PARTS};
 use crate::fact::{FORGET, Fact, FactId, Ledger, Taken};
-use crate::photo::PhotoImage;
 
 /// The key in the table `meta`.
 const TAKEN_KEY: &str = "taken";

@@ -6,9 +6,9 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::PathBuf;
 
-use facts::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactId, SubjectId};
+use facts::FactsError;
+use facts::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactFault, FactId, SubjectId};
 use facts::store::Store;
-use facts::{FactFault, FactsError};
 use serde_json::{Value, json};
 use tempfile::TempDir;
 

@@ -24,7 +24,7 @@ pub fn go_on(_: Progress) -> bool {
 /// Stands for the page for people, which is no part of these checks.
 pub fn report(ledger: &Ledger, survey: SurveyId) -> facts::Result<String> {
     let name = ledger.shown(survey.subject(), "name").and_then(|fact| fact.value().as_str());
-    Ok(format!("<!doctype html><title>{}</title><p>{}", name.unwrap_or("-"), ledger.len() > 0))
+    Ok(format!("<!doctype html><title>{}</title><p>{}", name.unwrap_or("-"), !ledger.is_empty()))
 }
 
 /// A number generator for checks: `SplitMix64`, whose seed is new in each run and printed.

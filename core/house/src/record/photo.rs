@@ -2,8 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use facts::fact::SubjectId;
-use facts::photo::PhotoImage;
+use facts::fact::{PhotoImage, SubjectId};
 
 /// What a photo shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

@@ -11,8 +11,8 @@ use crate::record::{
     PhotoRole, Plugged, PortEnd, PowerFeed, ReadingKind, RunLength, ServiceKind, Sharing, SingleCable,
     Survey, TestReach, TvSignal, Wish, field,
 };
+use facts::fact::PhotoImage;
 use facts::fact::SubjectId;
-use facts::photo::PhotoImage;
 use phrase::{Arg, Phrase};
 
 /// The value of a field as a phrase. What this release cannot read is said as it stands.

@@ -2,10 +2,10 @@
 
 use std::path::Path;
 
+use facts::fact::PhotoImage;
 use facts::fact::{Fact, Ledger, SubjectId};
 use facts::forget::Forgotten;
 use facts::home::Home;
-use facts::photo::PhotoImage;
 use house::record::field;
 use serde::Serialize;
 

@@ -3,9 +3,10 @@
 use std::collections::HashSet;
 use std::io::{Read, Seek, SeekFrom};
 
-use super::super::fault::{FileFault, ReadFault};
+use super::super::fault::ReadFault;
 use super::super::limits;
 use super::layout::{self, Common, Fields};
+use crate::error::FileFault;
 
 type Result<T, E = ReadFault> = std::result::Result<T, E>;
 

@@ -6,8 +6,9 @@ use std::io::{self, BufReader, Read, Seek, SeekFrom, Take};
 use flate2::bufread::DeflateDecoder;
 use sha2::{Digest, Sha256};
 
-use super::super::fault::{FileFault, ReadFault};
+use super::super::fault::ReadFault;
 use super::directory::Entry;
+use crate::error::FileFault;
 
 /// How much is read at once.
 const BUFFER_BYTES: usize = 128 * 1024;
