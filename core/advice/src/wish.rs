@@ -1,11 +1,11 @@
 //! Whether each room gets the speed wished for.
 
 use coax::Span;
+use facts::fact::SubjectId;
+use house::record::{Reading, ReadingKind, Room, Survey, TestReach, Wish};
 
 use crate::finding::{Lies, held_against};
 use crate::forecast::{Forecast, PathForecast, Reach, RoomForecast};
-use facts::fact::SubjectId;
-use house::record::{Reading, ReadingKind, Room, Survey, TestReach, Wish};
 
 /// Whether a wish is met, both ways counted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

@@ -1,9 +1,8 @@
 //! What a part is rated for: typed by a person, or read from its label.
 
 use coax::{Decibels, Megahertz};
-use serde::{Deserialize, Serialize};
-
 use label::{self, LabelReading, PowerPass};
+use serde::{Deserialize, Serialize};
 
 /// A band of frequencies.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]

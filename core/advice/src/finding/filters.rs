@@ -1,10 +1,11 @@
 //! What the entry filter does: the band it stops, how well, and what it must let pass.
 
-use super::inspection::{Inspection, has_plugged, is_entry_filter};
-use super::{Finding, FindingKind, Place};
 use house::rating::{Band, EXTENDED_D};
 use house::record::{EntryKind, Part, PartKind, Plugged, ServiceKind};
 use phrase::Arg;
+
+use super::inspection::{Inspection, has_plugged, is_entry_filter};
+use super::{Finding, FindingKind, Place};
 
 /// Labels round band edges; a filter off by less than this still does its work (common practice, no source).
 const EDGE_TOLERANCE_MHZ: f64 = 25.0;

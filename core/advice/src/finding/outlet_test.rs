@@ -1,14 +1,14 @@
 //! What was measured in the rooms, beside what was expected there.
 
 use coax::Span;
+use facts::fact::SubjectId;
+use house::record::{Reading, ReadingKind, TestReach};
+use phrase::{Arg, Phrase};
 
 use super::inspection::Inspection;
 use super::test_socket::{LEEWAY, Lies, held_against};
 use super::{Finding, FindingKind, Place};
 use crate::forecast::{PathForecast, Reach};
-use facts::fact::SubjectId;
-use house::record::{Reading, ReadingKind, TestReach};
-use phrase::{Arg, Phrase};
 
 /// A loss counts as above the shown range only by more than so many decibels.
 const LEEWAY_DB: f64 = 1.0;

@@ -2,11 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use super::inspection::Inspection;
-use super::{Finding, FindingKind, Place};
 use facts::fact::SubjectId;
 use house::record::{Part, PartKind, PortEnd};
 use phrase::Arg;
+
+use super::inspection::Inspection;
+use super::{Finding, FindingKind, Place};
 
 /// Legs of the splitters on sale, with the loss to the weaker legs, dB: 3.5 for two legs, 7 for three (unbalanced) and
 /// four, 10.5 for eight (a published trade article on splitter loss); 9 for six (common practice, no source).

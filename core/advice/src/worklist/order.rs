@@ -2,6 +2,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{ChangeKind, OutcomeKind, PartKind, Plugged, Survey};
+use phrase::{Arg, Phrase};
+
 use super::care::cautions_of;
 use super::effect::applied;
 use super::effort::{Effort, effort};
@@ -12,10 +17,6 @@ use crate::error::AdviceError;
 use crate::finding::{Caution, FindingKind, Place, findings};
 use crate::forecast::{self, Forecast, Reach, forecast};
 use crate::level::{self, Levels, NOTICEABLE_DB, OutletChange, levels};
-use facts::fact::SubjectId;
-use house::naming;
-use house::record::{ChangeKind, OutcomeKind, PartKind, Plugged, Survey};
-use phrase::{Arg, Phrase};
 
 /// How a work list is made.
 #[derive(Debug, Clone, Copy, PartialEq)]

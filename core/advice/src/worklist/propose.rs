@@ -1,12 +1,13 @@
 //! Which changes are worth a look in a house.
 
+use facts::fact::SubjectId;
+use house::rating::EXTENDED_D;
+use house::record::{CableKind, ChangeKind, Part, PartKind, PortEnd, Survey};
+
 use super::propose_more;
 use super::refusal::open_to_the_world;
 use super::to_buy::SIZES;
 use crate::forecast::nodes_of;
-use facts::fact::SubjectId;
-use house::rating::EXTENDED_D;
-use house::record::{CableKind, ChangeKind, Part, PartKind, PortEnd, Survey};
 
 /// Two splitters count as standing side by side if the run between is at most this long, metres.
 const SIDE_BY_SIDE: f64 = 3.0;

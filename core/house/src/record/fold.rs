@@ -5,6 +5,9 @@
 
 use std::collections::BTreeSet;
 
+use facts::fact::reserved::MOST_PARTS;
+use facts::fact::{FactId, Ledger, PhotoImage, Removal, SubjectId, SurveyId};
+use facts::{FactsError, Result};
 use serde::de::DeserializeOwned;
 
 use super::field::{self, port_of_end_field};
@@ -13,9 +16,6 @@ use super::{
     Before, Note, Part, PartKind, Photo, PortEnd, Reading, Room, Run, Service, Survey, Wiring, Work,
 };
 use crate::rating::PartRating;
-use facts::fact::reserved::MOST_PARTS;
-use facts::fact::{FactId, Ledger, PhotoImage, Removal, SubjectId, SurveyId};
-use facts::{FactsError, Result};
 
 /// Folds the shown facts of a ledger into records.
 ///

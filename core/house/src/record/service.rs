@@ -1,9 +1,9 @@
 //! What uses the coax besides the network to be built.
 
+use facts::fact::SubjectId;
 use serde::{Deserialize, Serialize};
 
 use crate::rating::Band;
-use facts::fact::SubjectId;
 
 /// A service on the coax.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use coax::model::Measured;
-
+use facts::fact::SubjectId;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -12,7 +12,6 @@ use super::{
     EntryKind, EntryState, Part, PartKind, Photo, Plugged, Reading, Room, Run, Service, ServiceKind, Wiring,
     Wish, Work,
 };
-use facts::fact::SubjectId;
 
 /// How the internet reaches the house and what the plan gives.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]

@@ -1,15 +1,15 @@
 //! What gets through to each room, both ways.
 
+use advice::forecast::{Limit, Reach, RoomForecast, SharedCapacity};
+use advice::wish::Met;
 use coax::Span;
+use house::naming;
 use maud::{Markup, html};
+use phrase::{Arg, Phrase};
 
 use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
-use advice::forecast::{Limit, Reach, RoomForecast, SharedCapacity};
-use advice::wish::Met;
-use house::naming;
-use phrase::{Arg, Phrase};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

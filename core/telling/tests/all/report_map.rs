@@ -2,11 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use crate::report_house::{english, forecast_of, house, house_by_chance, id};
-use house::record::Survey;
-use house::record::reading_order;
+use house::record::{Survey, reading_order};
 use proptest::prelude::*;
 use telling::figure::{Anchor, Dash, Figure, Mark, Pen, Shape, Weight, loss_plot, text_width, wiring_map};
+
+use crate::report_house::{english, forecast_of, house, house_by_chance, id};
 
 /// Left, top, right and bottom of what a text may take up, in natural pixels: by the widest that it may come out.
 fn text_box(mark: &Mark, scale: f64) -> Option<(String, [f64; 4])> {
