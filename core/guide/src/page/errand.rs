@@ -3,7 +3,7 @@
 use survey::SurveyError;
 use survey::words::Phrase;
 
-use crate::place::{ERRAND_STOP, Place};
+use crate::place::{Key, Place};
 use crate::screen::{Block, HowFarBlock, PressBlock, PressWeight, Screen, WordsRole};
 use crate::session::{Errand, Session};
 use crate::view::{Sketch, trail};
@@ -14,7 +14,7 @@ pub(crate) fn show(session: &Session, errand: &Errand) -> Screen {
     match errand.outcome() {
         None => {
             let stop = PressBlock {
-                key: ERRAND_STOP.into(),
+                key: Key::ErrandStop.to_string(),
                 words: sketch.say(&Phrase::new("errand-stop")),
                 weight: PressWeight::Other,
             };
@@ -34,7 +34,7 @@ pub(crate) fn show(session: &Session, errand: &Errand) -> Screen {
                 Err(_) => "errand-failed",
             };
             sketch.words(WordsRole::Lead, &Phrase::new(id));
-            sketch.press("errand-on", &Phrase::new("errand-on"), PressWeight::Main);
+            sketch.press(&Key::ErrandOn, &Phrase::new("errand-on"), PressWeight::Main);
         }
     }
     let mut screen = sketch.screen;

@@ -1,8 +1,10 @@
 //! Which screen one is on: plain data, known to everything above. A place can be
 //! written down and found again after the app's death.
 
+mod choice;
 mod field;
-mod keys;
+mod key;
+mod label_figure;
 mod question;
 mod result;
 mod share;
@@ -14,8 +16,10 @@ use std::path::{Path, PathBuf};
 use serde::{Deserialize, Serialize};
 use survey::home::SET_ASIDE;
 
+pub(crate) use choice::{Choice, StandsAt, choices};
 pub(crate) use field::FieldPlace;
-pub(crate) use keys::{ERRAND_STOP, key_of, result_of, subject_of};
+pub(crate) use key::Key;
+pub(crate) use label_figure::LabelFigure;
 pub(crate) use question::Question;
 pub(crate) use result::{ResultPlace, TestKind};
 pub(crate) use share::SharePlace;

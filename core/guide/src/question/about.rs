@@ -6,7 +6,7 @@ use survey::fact::SubjectId;
 use survey::record::{Part, PartKind, Run};
 use survey::words::Phrase;
 
-use crate::place::{Move, Place, Question};
+use crate::place::{Key, Move, Place, Question};
 use crate::question::journey;
 use crate::screen::RowEntry;
 use crate::session::Scene;
@@ -125,14 +125,14 @@ pub(crate) fn rows(scene: &Scene<'_>, sketch: &mut Sketch<'_>, subject: SubjectI
     let row = |(place, (question, told)): (usize, &(Question, bool))| -> RowEntry {
         let head = question.phrase(scene).attribute("title");
         let says = Phrase::new(if *told { "answered" } else { "open" });
-        sketch.row(Some(format!("ask:{place}")), &head, Some(&says), None)
+        sketch.row(Some(Key::AskNth(place)), &head, Some(&says), None)
     };
     let rows = all.iter().enumerate().map(row).collect();
     sketch.rows(&Phrase::new("free-questions"), rows);
 }
 
 /// Where a touch on such a row leads.
-pub(crate) fn pressed(scene: &Scene<'_>, subject: SubjectId, key: &str) -> Option<Move> {
-    let place: usize = key.strip_prefix("ask:")?.parse().ok()?;
-    Some(Move::Go(Place::Ask(about(scene, subject).into_iter().nth(place)?)))
+pub(crate) fn pressed(scene: &Scene<'_>, subject: SubjectId, key: &Key) -> Option<Move> {
+    let Key::AskNth(place) = key else { return None };
+    Some(Move::Go(Place::Ask(about(scene, subject).into_iter().nth(*place)?)))
 }

@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 use survey::words::Phrase;
 
-use crate::deed::Deed;
-use crate::number;
-use crate::number::Quantity;
+use crate::done::Done;
+use crate::number::{self, Quantity};
+use crate::place::{Choice, Key};
 
 /// What one block was given.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -21,21 +21,32 @@ pub(crate) enum Given {
     Measured(String, String),
 }
 
-/// What the blocks of one screen were given, by key.
+/// What the blocks of one screen were given, by the string of their keys: so it is remembered.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub(crate) struct Pending(BTreeMap<String, Given>);
 
 impl Pending {
     /// Keeps what a deed gives; returns whether it gave anything.
-    pub(crate) fn keep(&mut self, deed: &Deed) -> bool {
-        let (key, given) = match deed {
-            Deed::Pick { key, picked } => (key, Given::Picked(picked.clone())),
-            Deed::Write { key, words } => (key, Given::Written(words.clone())),
-            Deed::Measure { key, typed, unit } => (key, Given::Measured(typed.clone(), unit.clone())),
-            Deed::Press { .. } | Deed::Photo { .. } | Deed::File { .. } | Deed::Back => return false,
+    pub(crate) fn keep(&mut self, done: &Done) -> bool {
+        let (key, given) = match done {
+            Done::Pick(key, picked) => (key, Given::Picked(picked.clone())),
+            Done::Write(key, words) => (key, Given::Written(words.clone())),
+            Done::Measure(key, typed, unit) => (key, Given::Measured(typed.clone(), unit.clone())),
+            Done::Press(_) | Done::Photo(..) | Done::File(..) | Done::Back => return false,
         };
-        self.0.insert(key.clone(), given);
+        self.0.insert(key.to_string(), given);
         true
+    }
+
+    /// Keeps what is picked in a choice.
+    pub(crate) fn pick(&mut self, key: &Key, picked: impl IntoIterator<Item = impl Choice>) {
+        let picked = picked.into_iter().map(|choice| choice.key()).collect();
+        self.0.insert(key.to_string(), Given::Picked(picked));
+    }
+
+    /// Keeps a text.
+    pub(crate) fn write(&mut self, key: &Key, words: impl Into<String>) {
+        self.0.insert(key.to_string(), Given::Written(words.into()));
     }
 
     /// Whether nothing was given.
@@ -43,30 +54,36 @@ impl Pending {
         self.0.is_empty()
     }
 
-    /// The options picked in a choice; `None` while nobody touched it.
-    pub(crate) fn picked(&self, key: &str) -> Option<&[String]> {
-        match self.0.get(key) {
+    /// The keys of the options picked in a choice; `None` while nobody touched it.
+    pub(crate) fn picked_keys(&self, key: &Key) -> Option<&[String]> {
+        match self.0.get(&key.to_string()) {
             Some(Given::Picked(picked)) => Some(picked),
             _ => None,
         }
     }
 
-    /// The one option picked in a choice.
-    pub(crate) fn one(&self, key: &str) -> Option<&str> {
-        self.picked(key)?.first().map(String::as_str)
+    /// What is picked in a choice out of a list; `None` while nobody touched it. What the list does not have is left
+    /// out.
+    pub(crate) fn picked<C: Choice>(&self, key: &Key) -> Option<Vec<C>> {
+        Some(self.picked_keys(key)?.iter().filter_map(|key| C::of(key)).collect())
+    }
+
+    /// The one answer picked in a choice.
+    pub(crate) fn one<C: Choice>(&self, key: &Key) -> Option<C> {
+        C::of(self.picked_keys(key)?.first()?)
     }
 
     /// The text written; `None` while nobody touched it. Spaces around it are cut.
-    pub(crate) fn written(&self, key: &str) -> Option<&str> {
-        match self.0.get(key) {
+    pub(crate) fn written(&self, key: &Key) -> Option<&str> {
+        match self.0.get(&key.to_string()) {
             Some(Given::Written(text)) => Some(text.trim()),
             _ => None,
         }
     }
 
     /// A number as typed, and its unit; `None` while nobody touched it.
-    pub(crate) fn typed(&self, key: &str) -> Option<(&str, &str)> {
-        match self.0.get(key) {
+    pub(crate) fn typed(&self, key: &Key) -> Option<(&str, &str)> {
+        match self.0.get(&key.to_string()) {
             Some(Given::Measured(typed, unit)) => Some((typed, unit)),
             _ => None,
         }
@@ -76,7 +93,7 @@ impl Pending {
     ///
     /// # Errors
     /// What is wrong with what was typed, and what to do.
-    pub(crate) fn number(&self, key: &str, quantity: Quantity) -> Result<Option<f64>, Phrase> {
+    pub(crate) fn number(&self, key: &Key, quantity: Quantity) -> Result<Option<f64>, Phrase> {
         let Some((typed, unit)) = self.typed(key) else { return Ok(None) };
         if typed.trim().is_empty() { Ok(None) } else { number::read(typed, unit, quantity).map(Some) }
     }

@@ -24,7 +24,7 @@ use survey::record::field;
 use survey::store::Store;
 use survey::words::{Language, Phrase};
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::{GuideError, Result};
 use crate::place::{Move, Outside, Place};
 use crate::screen::WordsRole;
@@ -269,8 +269,8 @@ impl Session {
         &self.pending
     }
 
-    pub(crate) fn keep_outside(&mut self, deed: &Deed) {
-        self.pending.keep(deed);
+    pub(crate) fn keep_outside(&mut self, done: &Done) {
+        self.pending.keep(done);
     }
 
     pub(crate) fn say(&self, phrase: &Phrase) -> String {

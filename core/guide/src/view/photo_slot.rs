@@ -5,6 +5,7 @@ use survey::record::PhotoRole;
 use survey::words::Phrase;
 
 use super::sketch::Sketch;
+use crate::place::Key;
 use crate::screen::{Ability, Block, PhotoShown, PhotoSlotBlock};
 use crate::session::Scene;
 
@@ -12,7 +13,7 @@ use crate::session::Scene;
 pub(crate) fn photo_slot(
     scene: &Scene<'_>,
     sketch: &mut Sketch<'_>,
-    key: &str,
+    key: &Key,
     part: SubjectId,
     role: PhotoRole,
 ) {
@@ -38,5 +39,5 @@ pub(crate) fn photo_slot(
     let name = sketch.say(&Phrase::new(name));
     sketch.able(Ability::Camera);
     sketch.able(Ability::Torch);
-    sketch.block(Block::PhotoSlot(PhotoSlotBlock { key: key.into(), name, photos, burst: false }));
+    sketch.block(Block::PhotoSlot(PhotoSlotBlock { key: key.to_string(), name, photos, burst: false }));
 }

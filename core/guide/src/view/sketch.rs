@@ -4,6 +4,7 @@ use survey::words::{Language, Phrase};
 
 use crate::number;
 use crate::number::Quantity;
+use crate::place::{Choice, Key};
 use crate::screen::{
     Ability, Block, CautionBlock, ChoiceBlock, ChoiceOption, ConfirmBlock, NumberBlock, PressBlock,
     PressWeight, RowEntry, RowsBlock, Screen, UnitOption, WordsBlock, WordsRole, WritingBlock,
@@ -27,9 +28,9 @@ pub(crate) struct Offer {
 }
 
 impl Offer {
-    /// An option whose words are the message `words`.
-    pub(crate) fn new(key: impl Into<String>, words: Phrase) -> Self {
-        Self { key: key.into(), words, about: None, unsure: false }
+    /// An option for an answer, whose words are the message `words`.
+    pub(crate) fn new(answer: &impl Choice, words: Phrase) -> Self {
+        Self { key: answer.key(), words, about: None, unsure: false }
     }
 
     /// With what it means or looks like.
@@ -38,13 +39,10 @@ impl Offer {
     }
 
     /// "I am not sure", which excludes all others.
-    pub(crate) fn unsure() -> Self {
-        Self { key: UNSURE.into(), words: Phrase::new("not-sure"), about: None, unsure: true }
+    pub(crate) fn unsure(answer: &impl Choice) -> Self {
+        Self { key: answer.key(), words: Phrase::new("not-sure"), about: None, unsure: true }
     }
 }
-
-/// The key of "I am not sure", everywhere.
-pub(crate) const UNSURE: &str = "unsure";
 
 impl<'a> Sketch<'a> {
     /// An empty screen. Its name is that of its place.
@@ -103,19 +101,20 @@ impl<'a> Sketch<'a> {
         self.block(Block::Caution(block));
     }
 
-    /// One or several of a few answers, if there are any. `now` are the keys that stand in the survey.
-    pub(crate) fn choice(
+    /// One or several of a few answers, if there are any. `now` is what stands in the survey.
+    pub(crate) fn choice<'n, C: Choice + 'n>(
         &mut self,
-        key: &str,
+        key: &Key,
         name: &Phrase,
         several: bool,
         offers: Vec<Offer>,
-        now: &[String],
+        now: impl IntoIterator<Item = &'n C>,
     ) {
         if offers.is_empty() {
             return;
         }
-        let picked = self.pending.picked(key).unwrap_or(now);
+        let now: Vec<String> = now.into_iter().map(Choice::key).collect();
+        let picked = self.pending.picked_keys(key).unwrap_or(&now);
         let options = offers
             .into_iter()
             .map(|offer| ChoiceOption {
@@ -126,14 +125,14 @@ impl<'a> Sketch<'a> {
                 key: offer.key,
             })
             .collect();
-        let block = ChoiceBlock { key: key.into(), name: capitalised(self.say(name)), several, options };
+        let block = ChoiceBlock { key: key.to_string(), name: capitalised(self.say(name)), several, options };
         self.block(Block::Choice(block));
     }
 
     /// Words to write. `now` is what stands in the survey.
     pub(crate) fn writing(
         &mut self,
-        key: &str,
+        key: &Key,
         name: &Phrase,
         hint: Option<&Phrase>,
         lines: bool,
@@ -141,13 +140,19 @@ impl<'a> Sketch<'a> {
     ) {
         let text = self.pending.written(key).unwrap_or(now).to_owned();
         let hint = hint.map(|hint| self.say(hint)).unwrap_or_default();
-        self.block(Block::Writing(WritingBlock { key: key.into(), name: self.say(name), text, hint, lines }));
+        self.block(Block::Writing(WritingBlock {
+            key: key.to_string(),
+            name: self.say(name),
+            text,
+            hint,
+            lines,
+        }));
     }
 
     /// A number. `now` is what stands in the survey, in the quantity's own unit.
     pub(crate) fn number(
         &mut self,
-        key: &str,
+        key: &Key,
         name: &Phrase,
         hint: Option<&Phrase>,
         quantity: Quantity,
@@ -169,19 +174,19 @@ impl<'a> Sketch<'a> {
             .collect();
         let hint = hint.map(|hint| self.say(hint)).unwrap_or_default();
         let name = capitalised(self.say(name));
-        self.block(Block::Number(NumberBlock { key: key.into(), name, text, units, unit, hint }));
+        self.block(Block::Number(NumberBlock { key: key.to_string(), name, text, units, unit, hint }));
     }
 
     /// Something to press.
-    pub(crate) fn press(&mut self, key: &str, words: &Phrase, weight: PressWeight) {
-        let block = PressBlock { key: key.into(), words: self.say(words), weight };
+    pub(crate) fn press(&mut self, key: &Key, words: &Phrase, weight: PressWeight) {
+        let block = PressBlock { key: key.to_string(), words: self.say(words), weight };
         self.block(Block::Press(block));
     }
 
     /// Something to press that is asked about once more: the message `id` with `.question`, `.yes` and `.no`.
-    pub(crate) fn confirm(&mut self, key: &str, phrase: &Phrase) {
+    pub(crate) fn confirm(&mut self, key: &Key, phrase: &Phrase) {
         let block = ConfirmBlock {
-            key: key.into(),
+            key: key.to_string(),
             words: self.say(phrase),
             question: self.say(&phrase.attribute("question")),
             yes: self.say(&phrase.attribute("yes")),
@@ -201,13 +206,18 @@ impl<'a> Sketch<'a> {
     /// One row in words.
     pub(crate) fn row(
         &self,
-        key: Option<String>,
+        key: Option<Key>,
         head: &Phrase,
         says: Option<&Phrase>,
         remark: Option<&Phrase>,
     ) -> RowEntry {
         let said = |phrase: Option<&Phrase>| phrase.map(|phrase| self.say(phrase)).unwrap_or_default();
-        RowEntry { key, head: capitalised(self.say(head)), says: said(says), remark: said(remark) }
+        RowEntry {
+            key: key.map(|key| key.to_string()),
+            head: capitalised(self.say(head)),
+            says: said(says),
+            remark: said(remark),
+        }
     }
 }
 

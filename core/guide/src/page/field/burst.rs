@@ -3,7 +3,7 @@
 use survey::words::{Arg, Phrase};
 
 use super::{assign, go, sketch};
-use crate::place::{FieldPlace, Move};
+use crate::place::{FieldPlace, Key, Move};
 use crate::screen::{Ability, Block, PhotoShown, PhotoSlotBlock, PressWeight, WordsRole};
 use crate::session::Scene;
 use crate::view::Sketch;
@@ -27,13 +27,18 @@ pub(crate) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     for ability in [Ability::Camera, Ability::Torch] {
         sketch.able(ability);
     }
-    sketch.block(Block::PhotoSlot(PhotoSlotBlock { key: "photo".into(), name, photos, burst: true }));
+    sketch.block(Block::PhotoSlot(PhotoSlotBlock {
+        key: Key::PhotoSlot.to_string(),
+        name,
+        photos,
+        burst: true,
+    }));
     let count = Phrase::new("free-unassigned").with("count", Arg::Count(waiting.len() as u64));
     sketch.words(WordsRole::Plain, &count);
-    sketch.press("assign", &Phrase::new("free-assign"), PressWeight::Main);
+    sketch.press(&Key::Assign, &Phrase::new("free-assign"), PressWeight::Main);
     sketch
 }
 
-pub(crate) fn pressed(key: &str) -> Move {
-    if key == "assign" { go(FieldPlace::Assign) } else { Move::Stay }
+pub(crate) fn pressed(key: &Key) -> Move {
+    if *key == Key::Assign { go(FieldPlace::Assign) } else { Move::Stay }
 }

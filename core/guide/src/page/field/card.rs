@@ -7,7 +7,7 @@ use survey::report::rated;
 use survey::words::{Arg, Phrase};
 use survey::{naming, story};
 
-use crate::place::key_of;
+use crate::place::Key;
 use crate::question::about::is_printed;
 use crate::screen::{Ability, Block, PartBlock, PhotoShown, PhotoSlotBlock};
 use crate::session::Scene;
@@ -136,11 +136,16 @@ pub(super) fn photos(scene: &Scene<'_>, sketch: &mut Sketch<'_>, of: SubjectId, 
     let shown = all.into_iter().take(PHOTOS).map(|photo| PhotoShown {
         photo: photo.id.to_string(),
         name: sketch.say(&Phrase::new(photo_word(photo))),
-        key: Some(key_of("photo", photo.id)),
+        key: Some(Key::Photo(photo.id).to_string()),
     });
     let photos = shown.collect();
     let name = sketch.say(&Phrase::new(if prints { "take-photo-label" } else { "take-photo-place" }));
     sketch.able(Ability::Camera);
     sketch.able(Ability::Torch);
-    sketch.block(Block::PhotoSlot(PhotoSlotBlock { key: "photo".into(), name, photos, burst: false }));
+    sketch.block(Block::PhotoSlot(PhotoSlotBlock {
+        key: Key::PhotoSlot.to_string(),
+        name,
+        photos,
+        burst: false,
+    }));
 }

@@ -4,8 +4,8 @@ use survey::forecast::{Forecast, RoomForecast};
 use survey::report::{Met, RoomAnswer, answers};
 use survey::words::{Arg, Phrase};
 
-use super::{keys, telling, unknowns, waiting};
-use crate::place::{Question, key_of};
+use super::{telling, unknowns, waiting};
+use crate::place::{Key, Question};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Scene, Worked};
 use crate::view::{Sketch, shown, stages};
@@ -79,12 +79,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, room: &RoomForecast) -> RowEntry 
     let survey = scene.survey;
     let wish = survey.wish_at(room.outlet).map(|wish| telling::wish(survey, wish, room));
     let says = telling::reach(survey, room.outlet, &room.reach);
-    sketch.row(
-        Some(key_of("room", room.outlet)),
-        &shown::outlet(survey, room.outlet),
-        Some(&says),
-        wish.as_ref(),
-    )
+    sketch.row(Some(Key::Room(room.outlet)), &shown::outlet(survey, room.outlet), Some(&says), wish.as_ref())
 }
 
 fn together(scene: &Scene<'_>, sketch: &mut Sketch<'_>, forecast: &Forecast) {
@@ -112,15 +107,15 @@ fn going_back(scene: &Scene<'_>, sketch: &mut Sketch<'_>, worked: &Worked) {
 
 fn presses(sketch: &mut Sketch<'_>, worked: &Worked) {
     if worked.forecast().bridge.is_none() {
-        let key = keys::ask(&Question::RouterAt);
+        let key = Key::Ask(Question::RouterAt);
         sketch.press(&key, &Phrase::new("forecast-say-router"), PressWeight::Main);
-        sketch.press("findings", &Phrase::new("to-findings"), PressWeight::Other);
+        sketch.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Other);
     } else {
-        sketch.press("findings", &Phrase::new("to-findings"), PressWeight::Main);
+        sketch.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Main);
     }
-    sketch.press("map", &Phrase::new("to-map"), PressWeight::Other);
+    sketch.press(&Key::Map, &Phrase::new("to-map"), PressWeight::Other);
     if !worked.unknowns.is_empty() {
-        sketch.press("unknowns", &Phrase::new("to-unknowns"), PressWeight::Other);
+        sketch.press(&Key::Unknowns, &Phrase::new("to-unknowns"), PressWeight::Other);
     }
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
 }

@@ -6,7 +6,7 @@ use survey::naming;
 use survey::words::Phrase;
 
 use super::waiting;
-use crate::place::key_of;
+use crate::place::Key;
 use crate::screen::{Block, FigureBlock, PressWeight, Screen, WordsRole};
 use crate::session::{Scene, Worked};
 use crate::view::{Sketch, shown};
@@ -16,7 +16,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let survey = scene.survey;
     // The map of what was found needs no forecast.
     let forecast = scene.worked().map(Worked::forecast);
-    let key = |part| key_of("part", part);
+    let key = |part| Key::Part(part).to_string();
     sketch.words(WordsRole::How, &Phrase::new("map-how"));
     let map = wiring_map(survey, forecast, scene.language);
     sketch.block(Block::Figure(FigureBlock::of(&map, scene.language, key)));
@@ -25,8 +25,8 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
             sketch.words(WordsRole::How, &Phrase::new("report-plot-how"));
             sketch.block(Block::Figure(FigureBlock::of(&plot, scene.language, key)));
         }
-        sketch.press("forecast", &Phrase::new("to-forecast"), PressWeight::Main);
-        sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+        sketch.press(&Key::Forecast, &Phrase::new("to-forecast"), PressWeight::Main);
+        sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     }
     let order = reading_order(survey);
     let first = shown::page(scene, order.len()) * shown::ROWS;
@@ -34,7 +34,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         .iter()
         .skip(first)
         .take(shown::ROWS)
-        .map(|part| sketch.row(Some(key_of("part", *part)), &naming::part(survey, *part), None, None))
+        .map(|part| sketch.row(Some(Key::Part(*part)), &naming::part(survey, *part), None, None))
         .collect();
     sketch.rows(&Phrase::new("map-parts"), rows);
     shown::turn(scene, &mut sketch, order.len());

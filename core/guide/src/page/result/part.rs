@@ -5,7 +5,8 @@ use survey::naming;
 use survey::words::Phrase;
 
 use super::findings::{self, concerns};
-use super::{keys, unknowns};
+use super::unknowns;
+use crate::place::Key;
 use crate::question::journey;
 use crate::screen::{Block, PartBlock, PressWeight, Screen, WordsRole};
 use crate::session::Scene;
@@ -17,7 +18,7 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
     let Some(part) = survey.parts.get(&id) else {
         sketch.words(WordsRole::Problem, &Phrase::new("gone"));
-        sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Main);
+        sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Main);
         return sketch.screen;
     };
     let mut lines = Vec::new();
@@ -47,11 +48,11 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
         .map(|leg| {
             let says = Phrase::new(if leg.answered { "answered" } else { "open" });
             let head = leg.question.phrase(scene).attribute("title");
-            sketch.row(Some(keys::ask(&leg.question)), &head, Some(&says), None)
+            sketch.row(Some(Key::Ask(leg.question.clone())), &head, Some(&says), None)
         })
         .collect();
     sketch.rows(&Phrase::new("part-questions"), rows);
-    sketch.press("map", &Phrase::new("to-map"), PressWeight::Main);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Map, &Phrase::new("to-map"), PressWeight::Main);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }

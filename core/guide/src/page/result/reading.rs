@@ -5,9 +5,9 @@ use survey::naming;
 use survey::record::{HowMeasured, ReadingKind, TestReach};
 use survey::words::{Arg, Phrase};
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::Move;
+use crate::place::{Key, Move};
 use crate::screen::{Block, PressWeight, ReadingBlock, Screen, WordsRole};
 use crate::session::{Scene, Session};
 use crate::view::Sketch;
@@ -50,17 +50,17 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
             let remark = reading.how.map(|told| sketch.say(&how(told))).unwrap_or_default();
             let says = sketch.say(&naming::reading(reading.measured));
             sketch.block(Block::Reading(ReadingBlock { name, says, remark }));
-            sketch.confirm("remove", &Phrase::new("reading-remove"));
+            sketch.confirm(&Key::Remove, &Phrase::new("reading-remove"));
         }
     }
-    sketch.press("tests", &Phrase::new("to-tests"), PressWeight::Main);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Tests, &Phrase::new("to-tests"), PressWeight::Main);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
-pub(crate) fn take(session: &mut Session, id: SubjectId, deed: &Deed) -> Result<Move> {
+pub(crate) fn take(session: &mut Session, id: SubjectId, done: &Done) -> Result<Move> {
     let open = session.open_survey()?;
-    if !matches!(deed, Deed::Press { key } if key == "remove") || !open.survey.readings.contains_key(&id) {
+    if !matches!(done, Done::Press(Key::Remove)) || !open.survey.readings.contains_key(&id) {
         return Ok(Move::Stay);
     }
     let removal = open.store.ledger().remove(id);

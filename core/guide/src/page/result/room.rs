@@ -4,8 +4,8 @@ use survey::fact::SubjectId;
 use survey::forecast::{CostAt, PathForecast, Reach};
 use survey::words::{Arg, Phrase};
 
-use super::{keys, telling, waiting};
-use crate::place::key_of;
+use super::{telling, waiting};
+use crate::place::Key;
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::Scene;
 use crate::view::{Sketch, shown};
@@ -24,7 +24,7 @@ pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
             if let Some(question) = telling::mending(survey, outlet, reach) {
                 sketch.words(WordsRole::How, &Phrase::new("room-mend"));
                 let title = question.phrase(scene).attribute("title");
-                sketch.press(&keys::ask(&question), &title, PressWeight::Main);
+                sketch.press(&Key::Ask(question.clone()), &title, PressWeight::Main);
                 mended = true;
             }
         }
@@ -34,8 +34,8 @@ pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
         sketch.words(WordsRole::Plain, &telling::wish(survey, wish, room));
     }
     let weight = if mended { PressWeight::Other } else { PressWeight::Main };
-    sketch.press("forecast", &Phrase::new("to-forecast"), weight);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Forecast, &Phrase::new("to-forecast"), weight);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -58,7 +58,7 @@ fn told(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId, path: &Pa
             let (CostAt::Part(id) | CostAt::RunTo(id)) = cost.at;
             let loss = Phrase::new("room-loss").with("loss", Arg::Loss(cost.db));
             let place = telling::cost_place(survey, cost.at);
-            sketch.row(Some(key_of("part", id)), &place, Some(&loss), None)
+            sketch.row(Some(Key::Part(id)), &place, Some(&loss), None)
         })
         .collect();
     sketch.rows(&Phrase::new("room-costs"), rows);

@@ -2,6 +2,7 @@
 
 use survey::words::Phrase;
 
+use crate::place::Key;
 use crate::screen::{Block, HowFarBlock, PressBlock, PressWeight, WordsRole};
 use crate::session::{LongWork, Scene, Standing, Worked};
 use crate::view::Sketch;
@@ -23,18 +24,18 @@ pub(super) fn worked<'a>(scene: &Scene<'a>, sketch: &mut Sketch<'_>) -> Option<&
 
 fn how_far(sketch: &mut Sketch<'_>, work: &LongWork) {
     let stop = PressBlock {
-        key: "stop".into(),
+        key: Key::Stop.to_string(),
         words: sketch.say(&Phrase::new("work-stop")),
         weight: PressWeight::Other,
     };
     let name = sketch.say(&Phrase::new("work-running"));
     sketch.block(Block::HowFar(HowFarBlock { name, thousandths: work.progress(), stop: Some(stop) }));
     sketch.words(WordsRole::Why, &Phrase::new("work-running-why"));
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
 }
 
 fn again(sketch: &mut Sketch<'_>, role: WordsRole, phrase: &Phrase) {
     sketch.words(role, phrase);
-    sketch.press("work-out", &Phrase::new("work-out"), PressWeight::Main);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::WorkOut, &Phrase::new("work-out"), PressWeight::Main);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
 }

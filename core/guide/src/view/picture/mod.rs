@@ -16,7 +16,7 @@ use survey::figure::Figure;
 use survey::record::PartKind;
 use survey::words::Language;
 
-use crate::place::{Question, key_of};
+use crate::place::{Key, Question};
 use crate::screen::FigureBlock;
 use crate::session::Scene;
 
@@ -25,7 +25,8 @@ type Draw = fn(&Language) -> Figure;
 
 /// The drawings that go with a question.
 pub(crate) fn of(question: &Question, scene: &Scene<'_>) -> Vec<FigureBlock> {
-    let draw = |draw: &Draw| FigureBlock::of(&draw(scene.language), scene.language, |id| key_of("part", id));
+    let draw =
+        |draw: &Draw| FigureBlock::of(&draw(scene.language), scene.language, |id| Key::Part(id).to_string());
     drawings(question, scene).iter().map(draw).collect()
 }
 
