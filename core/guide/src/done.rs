@@ -30,7 +30,8 @@ impl Done {
         Some(match deed.clone() {
             Deed::Press { .. } => Self::Press(key),
             Deed::Pick { picked, .. } => Self::Pick(key, picked),
-            Deed::Write { words, .. } => Self::Write(key, words),
+            // Print that was recognised is written like any text, under a key of its own.
+            Deed::Write { words, .. } | Deed::Print { words, .. } => Self::Write(key, words),
             Deed::Measure { typed, unit, .. } => Self::Measure(key, typed, unit),
             Deed::Photo { file, .. } => Self::Photo(key, file),
             Deed::File { file, .. } => Self::File(key, file),

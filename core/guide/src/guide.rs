@@ -3,8 +3,11 @@
 //! Here, above all pages, a deed is handed to the page that is shown and its answer becomes the next screen. What a
 //! page may do stands below, in [`Session`].
 
+mod drawn;
 mod errand;
+mod photo;
 mod screens;
+mod standpoint;
 mod suspend;
 
 use std::path::{Path, PathBuf};
@@ -17,7 +20,7 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Move, Outside, Place, ResultPlace};
 use crate::question::{next, way_on};
-use crate::screen::{Block, PressWeight, Screen, WordsBlock};
+use crate::screen::WayTaken;
 use crate::session::{Pending, Session};
 
 pub use screens::names as screen_names;
@@ -28,6 +31,8 @@ pub use screens::names as screen_names;
 /// is half typed is kept too, and found again after the app's death.
 pub struct Guide {
     session: Session,
+    /// How one came to the screen that is shown.
+    way: WayTaken,
     /// What was open when the app was put aside.
     suspended: Option<suspend::Suspended>,
 }
@@ -40,37 +45,12 @@ impl Guide {
     /// # Errors
     /// If the folder cannot be made or written.
     pub fn at(home: &Path, author: AuthorId, language: Language) -> Result<Self> {
-        Ok(Self { session: Session::at(home, author, language)?, suspended: None })
+        Ok(Self { session: Session::at(home, author, language)?, way: WayTaken::Same, suspended: None })
     }
 
     /// Says with how many draws what follows from a survey is worked out from now on.
     pub fn work_out_with(&mut self, effort: survey::worklist::Options) {
         self.session.effort = effort;
-    }
-
-    /// The screen as it stands. Drawing changes nothing.
-    pub fn screen(&self) -> Screen {
-        if let Some(suspended) = &self.suspended {
-            return suspended.screen.clone();
-        }
-        if let Some(errand) = &self.session.errand {
-            return screens::show_errand(&self.session, errand);
-        }
-        let inside = self.session.place().and_then(|place| {
-            let back = self.session.open.as_ref().is_some_and(|open| open.memory.way.len() > 1);
-            let screen = self.session.with_scene(|scene| screens::show(scene, &place)).ok()?;
-            Some(Screen { back, ..screen })
-        });
-        let mut screen =
-            inside.unwrap_or_else(|| screens::show_outside(&self.session, &self.session.outside));
-        in_order(&mut screen);
-        screen.back |= self.session.open.is_none() && self.session.outside != Outside::default();
-        let notices = self.session.notices.iter().map(|(role, phrase)| {
-            let words = self.session.say(phrase);
-            Block::Words(WordsBlock { role: *role, words })
-        });
-        screen.blocks.splice(0..0, notices);
-        screen
     }
 
     /// Does what was done on the screen that is shown. A deed whose key the screen does not have changes nothing.
@@ -79,6 +59,13 @@ impl Guide {
     /// What keeps it from being done; nothing is changed then, and what was typed is still there.
     pub fn act(&mut self, deed: &Deed) -> Result<()> {
         self.resume()?;
+        let stood = self.standpoint();
+        let done = self.done(deed);
+        self.way = stood.way_to(&self.standpoint());
+        done
+    }
+
+    fn done(&mut self, deed: &Deed) -> Result<()> {
         self.session.notices.clear();
         let deed = deed.plainly(self.session.language().figures().marks);
         let done = Done::of(&deed);
@@ -157,6 +144,7 @@ impl Guide {
     pub fn open(&mut self, folder: &Path) -> Result<()> {
         self.close()?;
         self.session.open(folder)?;
+        self.way = WayTaken::On;
         self.session.begin_if_wanted();
         Ok(())
     }
@@ -170,6 +158,7 @@ impl Guide {
         self.end_errand();
         self.session.close()?;
         self.suspended = None;
+        self.way = WayTaken::Back;
         Ok(())
     }
 
@@ -177,22 +166,6 @@ impl Guide {
     pub fn open_folder(&self) -> Option<PathBuf> {
         let suspended = self.suspended.as_ref().map(|suspended| suspended.folder.clone());
         self.session.open.as_ref().map(|open| open.store.folder().to_owned()).or(suspended)
-    }
-}
-
-/// The presses that stand together in the same order on every screen: first the way on, last what leads elsewhere.
-fn in_order(screen: &mut Screen) {
-    let order = |block: &Block| match block {
-        Block::Press(press) => match press.weight {
-            PressWeight::Main => Some(0),
-            PressWeight::Other => Some(1),
-            PressWeight::Quiet => Some(2),
-        },
-        Block::Confirm(_) => Some(1),
-        _ => None,
-    };
-    for together in screen.blocks.chunk_by_mut(|one, two| order(one).is_some() == order(two).is_some()) {
-        together.sort_by_key(order);
     }
 }
 

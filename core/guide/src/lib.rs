@@ -20,6 +20,7 @@ mod clock;
 mod deed;
 mod done;
 mod error;
+mod finish;
 mod guide;
 mod number;
 mod page;
@@ -27,6 +28,7 @@ mod place;
 mod question;
 pub mod screen;
 mod session;
+mod short_hash;
 mod view;
 mod words;
 

@@ -22,8 +22,8 @@ impl Guide {
 
     /// Does what is to be done after an errand that is over, and says what came of it.
     pub(super) fn collect_errand(&mut self) {
+        let (stood_at, stood) = (self.standpoint(), self.session.stands_at());
         let Some(errand) = self.session.errand.take_if(|errand| errand.work().is_done()) else { return };
-        let stood = self.session.stands_at();
         let done = match errand.outcome() {
             Some(Ok(after)) => after.run(&mut self.session),
             Some(Err(SurveyError::Stopped)) | None => {
@@ -44,6 +44,7 @@ impl Guide {
         if let Err(error) = kept {
             self.tell_failed(&error);
         }
+        self.way = stood_at.way_to(&self.standpoint());
     }
 
     /// Stops an errand, waits until it is over, and collects it.

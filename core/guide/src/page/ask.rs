@@ -24,8 +24,8 @@ pub(crate) fn show(scene: &Scene<'_>, question: &Question) -> Screen {
     sketch.words(WordsRole::Lead, &asked);
     sketch.words_if_known(WordsRole::Why, &asked.attribute("why"));
     sketch.words_if_known(WordsRole::How, &asked.attribute("how"));
-    for figure in crate::view::picture::of(question, scene) {
-        sketch.block(Block::Figure(figure));
+    for (figure, drawn) in crate::view::picture::of(question, scene) {
+        sketch.figure(&figure, &drawn);
     }
     let told = sketch.screen.blocks.len();
     question.draw(scene, &mut sketch);

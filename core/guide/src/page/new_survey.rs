@@ -5,7 +5,7 @@ use survey::words::Phrase;
 use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Outside};
-use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{Session, Working};
 use crate::view::Sketch;
 
@@ -17,7 +17,7 @@ pub(crate) fn show(session: &Session) -> Screen {
         &Key::Name,
         &Phrase::new("new-survey-name"),
         Some(&Phrase::new("new-survey-hint")),
-        false,
+        WritingKind::Name,
         "",
     );
     sketch.press(&Key::Make, &Phrase::new("new-survey-make"), PressWeight::Main);

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use survey::SurveyError;
+use survey::error::FactsError;
 use survey::store::peek;
 use survey::words::Phrase;
 
@@ -36,17 +36,17 @@ pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
                 sketch.press(&Key::Aside, &Phrase::new("survey-set-aside"), PressWeight::Other);
                 sketch.press(&Key::Mend, &Phrase::new("survey-check"), PressWeight::Quiet);
             }
-            sketch.confirm(&Key::Delete, &Phrase::new("survey-delete"));
+            sketch.confirm_loss(&Key::Delete, &Phrase::new("survey-delete"));
         }
         Err(error) => {
             for phrase in trouble(error) {
                 sketch.words(WordsRole::Lead, &phrase);
             }
-            if matches!(error, SurveyError::Damaged { .. } | SurveyError::NotASurvey { .. }) {
+            if matches!(error, FactsError::Damaged { .. } | FactsError::NotASurvey { .. }) {
                 sketch.press(&Key::Mend, &Phrase::new("survey-mend"), PressWeight::Main);
             }
             if folder.is_dir() {
-                sketch.confirm(&Key::Delete, &Phrase::new("survey-delete"));
+                sketch.confirm_loss(&Key::Delete, &Phrase::new("survey-delete"));
             }
         }
     }
@@ -55,12 +55,12 @@ pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
 }
 
 /// What is wrong with a survey, and what to do: first in plain words, then as it was found.
-fn trouble(error: &SurveyError) -> [Phrase; 2] {
+fn trouble(error: &FactsError) -> [Phrase; 2] {
     let id = match error {
-        SurveyError::Damaged { .. } => "survey-trouble-damaged",
-        SurveyError::Newer { .. } => "survey-trouble-newer",
-        SurveyError::Inaccessible { .. } => "survey-trouble-closed",
-        SurveyError::NotASurvey { .. } => "survey-trouble-none",
+        FactsError::Damaged { .. } => "survey-trouble-damaged",
+        FactsError::Newer { .. } => "survey-trouble-newer",
+        FactsError::Inaccessible { .. } => "survey-trouble-closed",
+        FactsError::NotASurvey { .. } => "survey-trouble-none",
         _ => "survey-trouble",
     };
     [Phrase::new(id), Phrase::new("survey-trouble-found").text("what", error.to_string())]

@@ -10,7 +10,7 @@ use survey::words::Phrase;
 use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Outside};
-use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{Session, folder_name};
 use crate::view::{Sketch, survey_list};
 
@@ -19,7 +19,7 @@ pub(crate) fn show_rename(session: &Session, folder: &Path) -> Screen {
     let now = session.say(&survey_list::named(&summary, folder));
     let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("survey-rename"));
     sketch.words(WordsRole::Why, &Phrase::new("survey-rename-why"));
-    sketch.writing(&Key::Name, &Phrase::new("new-survey-name"), None, false, &now);
+    sketch.writing(&Key::Name, &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
     sketch.press(&Key::Rename, &Phrase::new("survey-rename-do"), PressWeight::Main);
     sketch.press(&Key::Not, &Phrase::new("survey-leave"), PressWeight::Quiet);
     sketch.screen
@@ -59,7 +59,7 @@ pub(crate) fn show_copy(session: &Session, folder: &Path) -> Screen {
     let summary = peek(folder).map(|look| look.summary).unwrap_or_default();
     let now = Phrase::new("survey-copy-name").phrase("name", survey_list::named(&summary, folder));
     let now = session.say(&now);
-    sketch.writing(&Key::Name, &Phrase::new("new-survey-name"), None, false, &now);
+    sketch.writing(&Key::Name, &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
     sketch.press(&Key::Copy, &Phrase::new("survey-copy-do"), PressWeight::Main);
     sketch.press(&Key::Not, &Phrase::new("survey-leave"), PressWeight::Quiet);
     sketch.screen

@@ -5,7 +5,7 @@ use survey::words::{LengthUnit, Phrase};
 use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Choice, Key, Move, Outside, choices};
-use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{Session, Working};
 use crate::view::{Offer, Sketch};
 
@@ -69,7 +69,7 @@ pub(crate) fn show(session: &Session) -> Screen {
         &Key::Name,
         &Phrase::new("device-name"),
         Some(&Phrase::new("device-name-hint")),
-        false,
+        WritingKind::Name,
         device.name(),
     );
     let units = FirstUnit::ALL

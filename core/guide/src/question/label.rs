@@ -10,7 +10,7 @@ use survey::words::{Arg, Phrase};
 use super::answer::{Answer, Told, UNSURE};
 use crate::number::Quantity;
 use crate::place::{Key, LabelFigure, Place, Question};
-use crate::screen::{Block, LabelBlock, LabelFigure as FigureOnScreen, WordsRole};
+use crate::screen::{Aloud, LabelBlock, LabelFigure as FigureOnScreen, WordsRole, WritingKind};
 use crate::session::{Pending, Scene};
 use crate::view::{Sketch, photo_slot};
 
@@ -141,24 +141,28 @@ impl LabelAnswer {
             sketch.words(WordsRole::How, &Phrase::new("write-tag").text("tag", tag));
         }
         photo_slot(scene, sketch, &Key::LabelPhoto, part, PhotoRole::Label);
+        sketch.reads_print(&Key::Recognised);
         let hint = Phrase::new("ask-label.hint");
         let now = found.label.clone().unwrap_or_default();
-        sketch.writing(&Key::Text, &Phrase::new("label-text"), Some(&hint), true, &now);
+        sketch.writing(&Key::Text, &Phrase::new("label-text"), Some(&hint), WritingKind::Print, &now);
         let given = Self::read(scene.pending());
         // A place for what is recognised in the photo: number by number, each waits for a touch.
         if let Some(text) = given.recognised {
             let rating = PartRating::of_label(&text);
             let figures = figures(sketch, found.kind, &rating, |figure| {
-                (Key::Take(figure), given.taken.contains(&figure))
+                let taken = given.taken.contains(&figure);
+                State { key: Key::Take(figure), taken, picked: taken }
             });
             let block = LabelBlock {
-                name: sketch.say(&Phrase::new("label-recognised")),
+                id: String::new(),
+                aloud: Aloud::default(),
+                name: String::new(),
                 photo: label_photo(scene, part),
                 text,
                 figures,
                 doubts: Vec::new(),
             };
-            sketch.block(Block::Label(block));
+            sketch.label(&Phrase::new("label-recognised"), block);
         }
     }
 
@@ -201,22 +205,32 @@ fn label_photo(scene: &Scene<'_>, part: SubjectId) -> Option<String> {
     photos.max_by_key(|photo| photo.role == Some(PhotoRole::Label)).map(|photo| photo.id.to_string())
 }
 
+/// What a touch on a figure does, and what it has done.
+struct State {
+    key: Key,
+    taken: bool,
+    picked: bool,
+}
+
 fn figures(
     sketch: &Sketch<'_>,
     kind: PartKind,
     rating: &PartRating,
-    state: impl Fn(LabelFigure) -> (Key, bool),
+    state: impl Fn(LabelFigure) -> State,
 ) -> Vec<FigureOnScreen> {
     LabelFigure::of_part(kind, rating)
         .into_iter()
         .map(|figure| {
-            let (key, taken) = state(figure);
+            let State { key, taken, picked } = state(figure);
             let value = figure.of(rating);
             let says = value.map_or_else(
                 || Phrase::new("figure-not-stated"),
                 |value| LabelFigure::written(figure.quantity(), value),
             );
             FigureOnScreen {
+                id: figure.name(),
+                aloud: Aloud::default(),
+                picked,
                 key: Some(key.to_string()),
                 name: sketch.say(&figure.phrase()),
                 says: sketch.say(&says),
@@ -265,16 +279,22 @@ impl LabelReadAnswer {
         let Some(found) = scene.survey.parts.get(&part) else { return };
         let text = found.label.clone().unwrap_or_default();
         let fixing: Vec<LabelFigure> = scene.pending().picked(&Key::Fixed).unwrap_or_default();
-        let figures = figures(sketch, found.kind, &found.rating, |figure| (Key::Fix(figure), true));
+        let figures = figures(sketch, found.kind, &found.rating, |figure| State {
+            key: Key::Fix(figure),
+            taken: true,
+            picked: fixing.contains(&figure),
+        });
         let doubts = if text.is_empty() { Vec::new() } else { label::read(&text).doubts_in(scene.language) };
         let block = LabelBlock {
-            name: sketch.say(&Phrase::new("label-as-read")),
+            id: String::new(),
+            aloud: Aloud::default(),
+            name: String::new(),
             photo: label_photo(scene, part),
             text,
             figures,
             doubts,
         };
-        sketch.block(Block::Label(block));
+        sketch.label(&Phrase::new("label-as-read"), block);
         for figure in LabelFigure::of_part(found.kind, &found.rating) {
             if fixing.contains(&figure) {
                 let now = figure.of(&found.rating);

@@ -8,6 +8,7 @@ use survey::words::Phrase;
 use super::answer::{Answer, Told, UNSURE, not_answered};
 use super::leads_to::free_tag;
 use crate::place::{Choice, Key, Question};
+use crate::screen::WritingKind;
 use crate::session::{Pending, Scene};
 use crate::view::{Offer, Sketch};
 
@@ -118,7 +119,7 @@ impl RoomOfAnswer {
             |room: &Room| Offer::new(&Key::Room(room.id), Phrase::new("text").text("text", &room.name));
         let offers = rooms(scene).map(offer).collect();
         sketch.choice(&Key::InRoom, &Question::RoomOf(outlet).phrase(scene), false, offers, &now);
-        sketch.writing(&Key::NewRoom, &Phrase::new("room-new"), None, false, "");
+        sketch.writing(&Key::NewRoom, &Phrase::new("room-new"), None, WritingKind::Name, "");
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {

@@ -11,6 +11,7 @@ mod labels_seen;
 mod long_work;
 mod looked;
 mod memory;
+mod notice;
 mod open_survey;
 mod pack;
 mod results;
@@ -27,7 +28,7 @@ use survey::words::{Language, Phrase};
 use crate::done::Done;
 use crate::error::{GuideError, Result};
 use crate::place::{Move, Outside, Place};
-use crate::screen::WordsRole;
+use crate::screen::NoticeRole;
 
 pub use device::{Device, Working};
 pub(crate) use errand::{After, Doing, Errand};
@@ -35,6 +36,7 @@ pub(crate) use folder::folder_name;
 pub(crate) use given::Pending;
 pub use long_work::LongWork;
 pub(crate) use looked::{Looked, look};
+pub(crate) use notice::Notices;
 pub(crate) use open_survey::OpenSurvey;
 pub(crate) use pack::{is_there, pack};
 pub(crate) use results::{Results, Standing, Weighed, Worked};
@@ -52,7 +54,7 @@ pub(crate) struct Session {
     /// What a screen outside any survey was given.
     pub(crate) pending: Pending,
     /// What was wrong with the last deed, or what it did.
-    pub(crate) notices: Vec<(WordsRole, Phrase)>,
+    pub(crate) notices: Notices,
     device: Device,
     /// A file that somebody sent, looked into outside any survey.
     pub(crate) looked: Option<Looked>,
@@ -74,7 +76,7 @@ impl Session {
             open: None,
             outside: Outside::default(),
             pending: Pending::default(),
-            notices: Vec::new(),
+            notices: Notices::default(),
             device,
             looked: None,
             errand: None,
@@ -98,6 +100,8 @@ impl Session {
     pub(crate) fn open(&mut self, folder: &Path) -> Result<()> {
         self.close()?;
         let mut open = self.opened(folder)?;
+        // Left behind by an app that died.
+        open.store.drop_small_photos()?;
         if open.memory.way.is_empty() {
             open.memory.go(Place::Overview);
         }
@@ -155,7 +159,9 @@ impl Session {
     /// If where one was cannot be written down.
     pub(crate) fn close(&mut self) -> Result<()> {
         self.remember()?;
-        self.open = None;
+        if let Some(open) = self.open.take() {
+            open.store.drop_small_photos()?;
+        }
         self.outside = Outside::default();
         self.pending = Pending::default();
         Ok(())
@@ -226,12 +232,12 @@ impl Session {
 
     /// Says on the screen what was wrong.
     pub(crate) fn tell(&mut self, problem: Phrase) {
-        self.notices.push((WordsRole::Problem, problem));
+        self.notices.tell(NoticeRole::Problem, problem);
     }
 
     /// Says on the screen what was done.
     pub(crate) fn tell_done(&mut self, done: Phrase) {
-        self.notices.push((WordsRole::Lead, done));
+        self.notices.tell(NoticeRole::Done, done);
     }
 
     /// Tells the other copies of the open survey on this device what was forgotten in it.

@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use survey::error::FactsError;
 use survey::home::{Entry, Found, Home};
 use survey::store::Summary;
 use survey::words::{Arg, Phrase};
@@ -19,7 +20,7 @@ use crate::session::Session;
 pub(crate) fn list(
     session: &Session,
     sketch: &mut Sketch<'_>,
-    found: survey::error::Result<Vec<Entry>>,
+    found: std::result::Result<Vec<Entry>, FactsError>,
     key: fn(String) -> Key,
     none: &Phrase,
 ) -> usize {
@@ -102,7 +103,7 @@ pub(crate) fn turn(session: &mut Session, key: &Key) -> bool {
 pub(crate) fn take_in_list(
     session: &mut Session,
     done: &Done,
-    list: impl FnOnce(&Home) -> survey::error::Result<Vec<Entry>>,
+    list: impl FnOnce(&Home) -> std::result::Result<Vec<Entry>, FactsError>,
 ) -> Result<Move> {
     let Done::Press(key) = done else { return Ok(Move::Stay) };
     if turn(session, key) {

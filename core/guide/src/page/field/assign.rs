@@ -14,7 +14,7 @@ use super::{add, card, finder, sketch, write};
 use crate::error::Result;
 use crate::place::{Choice, Key, Move, Place, Question};
 use crate::question::{Answer, Problem, Told};
-use crate::screen::{Ability, Block, PhotoShown, PhotoSlotBlock, PressWeight, WordsRole};
+use crate::screen::{PhotoShown, PressWeight, WordsRole};
 use crate::session::{Scene, Session};
 use crate::view::{Offer, Sketch};
 
@@ -82,26 +82,11 @@ pub(crate) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     let numbers = numbers(scene);
     let shown = waiting.iter().take(PHOTOS).map(|photo| {
         let name = photo_name(scene, &numbers, photo);
-        let name = if chosen.contains(&photo.id) {
-            Phrase::new("free-photo-chosen").phrase("photo", name)
-        } else {
-            name
-        };
-        PhotoShown {
-            photo: photo.id.to_string(),
-            name: sketch.say(&name),
-            key: Some(Key::Photo(photo.id).to_string()),
-        }
+        let picked = Some(chosen.contains(&photo.id));
+        PhotoShown { picked, ..sketch.photo(photo.id, &name, Some(Key::Photo(photo.id))) }
     });
     let photos = shown.collect();
-    let name = sketch.say(&Phrase::new("free-burst-photo"));
-    sketch.able(Ability::Camera);
-    sketch.block(Block::PhotoSlot(PhotoSlotBlock {
-        key: Key::PhotoSlot.to_string(),
-        name,
-        photos,
-        burst: true,
-    }));
+    sketch.photo_slot(&Key::PhotoSlot, &Phrase::new("free-burst-photo"), photos, true);
     if waiting.len() > PHOTOS {
         let rest = Arg::Count((waiting.len() - PHOTOS) as u64);
         sketch.words(WordsRole::Aside, &Phrase::new("free-photos-rest").with("rest", rest));

@@ -10,7 +10,7 @@ use super::{gone, sketch, write};
 use crate::error::Result;
 use crate::place::{Choice, Key, Move};
 use crate::question::{Answer, Told};
-use crate::screen::PressWeight;
+use crate::screen::{PressWeight, WritingKind};
 use crate::session::{Scene, Session};
 use crate::view::{Offer, Sketch};
 
@@ -56,13 +56,19 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     };
     let mut sketch = sketch(scene, &Phrase::new("free-edit-part").phrase("part", naming::part(survey, id)));
     let tag = part.tag.clone().unwrap_or_default();
-    sketch.writing(&Key::Tag, &Phrase::new("free-tag"), Some(&Phrase::new("free-tag.hint")), false, &tag);
+    sketch.writing(
+        &Key::Tag,
+        &Phrase::new("free-tag"),
+        Some(&Phrase::new("free-tag.hint")),
+        WritingKind::Tag,
+        &tag,
+    );
     let place = part.place.clone().unwrap_or_default();
     sketch.writing(
         &Key::Where,
         &Phrase::new("free-where"),
         Some(&Phrase::new("free-where.hint")),
-        false,
+        WritingKind::Name,
         &place,
     );
     if !survey.rooms.is_empty() {

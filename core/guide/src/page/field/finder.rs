@@ -4,7 +4,7 @@ use survey::record::{Part, Survey};
 use survey::words::{Arg, Phrase};
 
 use crate::place::Key;
-use crate::screen::RowEntry;
+use crate::screen::{RowEntry, WritingKind};
 use crate::session::Scene;
 use crate::view::{Sketch, paging};
 
@@ -36,7 +36,7 @@ pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, name: &Phrase, fi
             &Key::Find,
             &Phrase::new("free-find"),
             Some(&Phrase::new("free-find.hint")),
-            false,
+            WritingKind::Search,
             "",
         );
     }

@@ -10,7 +10,7 @@ use super::{card, clear, finder, go, gone, reading, sketch, write};
 use crate::error::Result;
 use crate::place::{FieldPlace, Key, Move, Place, Question};
 use crate::question::{Answer, Told, about};
-use crate::screen::{PressWeight, RowEntry, WordsRole};
+use crate::screen::{PressWeight, RowEntry, WordsRole, WritingKind};
 use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
@@ -53,7 +53,7 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     }
     sketch.press(&Key::Edit, &Phrase::new("free-edit"), PressWeight::Other);
     let remove = Phrase::new("free-remove-part").phrase("part", naming::part(survey, id));
-    sketch.confirm(&Key::Remove, &remove);
+    sketch.confirm_loss(&Key::Remove, &remove);
     sketch
 }
 
@@ -70,7 +70,7 @@ pub(super) fn notes(scene: &Scene<'_>, sketch: &mut Sketch<'_>, about: SubjectId
         sketch.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
     }
     if is_noting(scene) {
-        sketch.writing(&Key::Note, &Phrase::new("free-note-new"), None, true, "");
+        sketch.writing(&Key::Note, &Phrase::new("free-note-new"), None, WritingKind::Note, "");
         sketch.press(&Key::AddNote, &Phrase::new("free-note-add"), PressWeight::Main);
     } else {
         sketch.press(&Key::NoteNew, &Phrase::new("free-note-write"), PressWeight::Other);

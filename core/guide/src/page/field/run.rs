@@ -11,7 +11,7 @@ use super::{card, go, gone, part, sketch, write};
 use crate::error::Result;
 use crate::place::{FieldPlace, Key, Move};
 use crate::question::{Answer, Told, about};
-use crate::screen::PressWeight;
+use crate::screen::{PressWeight, WritingKind};
 use crate::session::{Scene, Session};
 use crate::view::{Sketch, paging};
 
@@ -19,7 +19,13 @@ pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     let survey = scene.survey;
     let mut sketch = sketch(scene, &Phrase::new("free-runs"));
     let wanted = scene.pending().written(&Key::Find).unwrap_or_default().to_lowercase();
-    sketch.writing(&Key::Find, &Phrase::new("free-find"), Some(&Phrase::new("free-find.hint")), false, "");
+    sketch.writing(
+        &Key::Find,
+        &Phrase::new("free-find"),
+        Some(&Phrase::new("free-find.hint")),
+        WritingKind::Search,
+        "",
+    );
     let mut runs: Vec<_> = survey.runs.values().map(|run| (run, fed(survey, run.id))).collect();
     runs.sort_by_cached_key(|(run, fed)| {
         let tag = fed.and_then(|part| survey.parts.get(&part)).and_then(|part| part.tag.clone());
@@ -103,10 +109,17 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     }
     card::photos(scene, &mut sketch, id, false);
     let tag = run.tag.clone().unwrap_or_default();
-    sketch.writing(&Key::Tag, &Phrase::new("free-tag"), Some(&Phrase::new("free-tag.hint")), false, &tag);
+    sketch.writing(
+        &Key::Tag,
+        &Phrase::new("free-tag"),
+        Some(&Phrase::new("free-tag.hint")),
+        WritingKind::Tag,
+        &tag,
+    );
+    sketch.submitted_by(&Key::Save);
     sketch.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Other);
     part::notes(scene, &mut sketch, id);
-    sketch.confirm(&Key::Remove, &Phrase::new("free-remove-run").phrase("run", name));
+    sketch.confirm_loss(&Key::Remove, &Phrase::new("free-remove-run").phrase("run", name));
     sketch
 }
 

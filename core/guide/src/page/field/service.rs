@@ -103,7 +103,7 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
         ServiceKind::PowerOverCoax => {}
     }
     sketch.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Main);
-    sketch.confirm(&Key::Remove, &Phrase::new("free-remove-service").phrase("service", name));
+    sketch.confirm_loss(&Key::Remove, &Phrase::new("free-remove-service").phrase("service", name));
     sketch
 }
 

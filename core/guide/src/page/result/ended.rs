@@ -9,7 +9,7 @@ use super::put_back;
 use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Place, ResultPlace};
-use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{Pending, Scene, Session};
 use crate::view::{Sketch, photo_slot};
 
@@ -30,7 +30,9 @@ pub(super) fn rows(scene: &Scene<'_>, sketch: &mut Sketch<'_>, most: usize) {
             .map(|work| {
                 let not_fine = work.outcome.others_fine == Some(false) && end == OutcomeKind::Done;
                 let remark = not_fine.then(|| Phrase::new("ended-not-fine"));
-                sketch.row(Some(Key::Ended(work.id)), &work.what(scene.survey), None, remark.as_ref())
+                let row =
+                    sketch.row(Some(Key::Ended(work.id)), &work.what(scene.survey), None, remark.as_ref());
+                if end == OutcomeKind::Done { row.to_do(true) } else { row }
             })
             .collect();
         sketch.rows(&Phrase::new(name), rows);
@@ -79,7 +81,8 @@ fn notes(scene: &Scene<'_>, sketch: &mut Sketch<'_>, about: SubjectId) {
     for note in scene.survey.notes_on(Some(about)).take(NOTES) {
         sketch.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
     }
-    sketch.writing(&Key::Note, &Phrase::new("ended-note"), None, true, "");
+    sketch.writing(&Key::Note, &Phrase::new("ended-note"), None, WritingKind::Note, "");
+    sketch.submitted_by(&Key::KeepNote);
     sketch.press(&Key::KeepNote, &Phrase::new("free-note-add"), PressWeight::Other);
 }
 

@@ -3,7 +3,7 @@
 use survey::words::Phrase;
 
 use crate::place::Key;
-use crate::screen::{Block, HowFarBlock, PressBlock, PressWeight, WordsRole};
+use crate::screen::{PressWeight, WordsRole};
 use crate::session::{LongWork, Scene, Standing, Worked};
 use crate::view::Sketch;
 
@@ -23,13 +23,8 @@ pub(super) fn worked<'a>(scene: &Scene<'a>, sketch: &mut Sketch<'_>) -> Option<&
 }
 
 fn how_far(sketch: &mut Sketch<'_>, work: &LongWork) {
-    let stop = PressBlock {
-        key: Key::Stop.to_string(),
-        words: sketch.say(&Phrase::new("work-stop")),
-        weight: PressWeight::Other,
-    };
-    let name = sketch.say(&Phrase::new("work-running"));
-    sketch.block(Block::HowFar(HowFarBlock { name, thousandths: work.progress(), stop: Some(stop) }));
+    let (name, stop) = (Phrase::new("work-running"), Phrase::new("work-stop"));
+    sketch.how_far(&name, work.progress(), (&Key::Stop, &stop), work.is_stopped());
     sketch.words(WordsRole::Why, &Phrase::new("work-running-why"));
     sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
 }

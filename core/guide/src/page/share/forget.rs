@@ -27,7 +27,7 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) ->
         if subject == scene.me.subject() {
             sketch.words(WordsRole::Plain, &Phrase::new("forget-own-name"));
         }
-        sketch.confirm(&Key::Forget, &Phrase::new("forget-first"));
+        sketch.confirm_loss(&Key::Forget, &Phrase::new("forget-first"));
     }
     sketch.press(&Key::Keep, &Phrase::new("forget-keep"), PressWeight::Main);
     sketch.screen
@@ -37,7 +37,7 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) ->
 pub(crate) fn show_for_others(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) -> Screen {
     let mut sketch = sketch(scene, subject, name);
     sketch.words(WordsRole::Lead, &Phrase::new("forget-others"));
-    sketch.confirm(&Key::Forget, &Phrase::new("forget-second"));
+    sketch.confirm_loss(&Key::Forget, &Phrase::new("forget-second"));
     sketch.press(&Key::Keep, &Phrase::new("forget-keep"), PressWeight::Main);
     sketch.screen
 }

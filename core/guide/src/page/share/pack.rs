@@ -20,8 +20,8 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     sketch.able(Ability::Share);
     if let Some(there) = scene.pending().written(&Key::There).filter(|there| !there.is_empty()) {
         sketch.words(WordsRole::Lead, &Phrase::new("share-pack-there").text("file", there));
-        sketch.confirm(&Key::Replace, &Phrase::new("share-pack-replace"));
-        sketch.press(&place(scene), &Phrase::new("share-pack-elsewhere"), PressWeight::Main);
+        sketch.confirm_loss(&Key::Replace, &Phrase::new("share-pack-replace"));
+        sketch.press_for_a_place(&place(scene), &Phrase::new("share-pack-elsewhere"), PressWeight::Main);
         sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
         return sketch.screen;
     }

@@ -7,7 +7,7 @@ use survey::words::Phrase;
 
 use crate::place::{Key, choices};
 use crate::question::answer::{Answer, Told, not_answered};
-use crate::screen::WordsRole;
+use crate::screen::{WordsRole, WritingKind};
 use crate::session::{Pending, Scene};
 use crate::view::{Offer, Sketch};
 
@@ -56,7 +56,7 @@ impl RoomsAnswer {
         let named: Vec<_> = UsualRoom::ALL.iter().filter(is_there).collect();
         sketch.choice(&Key::Rooms, &Phrase::new("ask-rooms"), true, offers, named);
         let hint = Phrase::new("ask-rooms.hint");
-        sketch.writing(&Key::Others, &Phrase::new("rooms-others"), Some(&hint), true, "");
+        sketch.writing(&Key::Others, &Phrase::new("rooms-others"), Some(&hint), WritingKind::Names, "");
         let others: Vec<_> = scene.survey.rooms.values().map(|room| room.name.clone()).collect();
         if !others.is_empty() {
             sketch.words(WordsRole::Aside, &Phrase::new("rooms-known").text("rooms", others.join(", ")));
