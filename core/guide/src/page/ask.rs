@@ -1,8 +1,8 @@
 //! One question on a screen.
 
-use survey::fact::Edit;
-use survey::record::{PhotoRole, field};
-use survey::words::Phrase;
+use facts::fact::Edit;
+use house::record::{PhotoRole, field};
+use phrase::Phrase;
 
 use crate::done::Done;
 use crate::error::Result;
@@ -165,7 +165,7 @@ fn touched(session: &mut Session, key: &Key) -> Result<Move> {
 fn unsure_field(
     session: &mut Session,
     question: &Question,
-) -> Result<(survey::fact::SubjectId, &'static str)> {
+) -> Result<(facts::fact::SubjectId, &'static str)> {
     let survey = session.open_survey()?.survey.id;
     Ok(match question {
         Question::Label(part) => (*part, "label"),

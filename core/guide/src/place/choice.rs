@@ -1,8 +1,8 @@
 //! Closed lists to choose from: each answer with the key of its option.
 
-use survey::fact::FactId;
-use survey::file::LeftOut;
-use survey::record::{
+use facts::fact::FactId;
+use facts::file::LeftOut;
+use house::record::{
     CableKind, Connector, EntryKind, LengthKnown, ModemGeneration, PartKind, PhotoRole, Plugged, ServiceKind,
     SingleCable, TvSignal,
 };

@@ -5,9 +5,9 @@
 
 use std::fmt;
 
-use survey::fact::{ActId, SubjectId};
-use survey::file::LeftOut;
-use survey::record::PartKind;
+use facts::fact::{ActId, SubjectId};
+use facts::file::LeftOut;
+use house::record::PartKind;
 
 use super::choice::{Choice, StandsAt};
 use super::label_figure::LabelFigure;

@@ -13,8 +13,8 @@ mod stage;
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
+use facts::home::SET_ASIDE;
 use serde::{Deserialize, Serialize};
-use survey::home::SET_ASIDE;
 
 pub(crate) use choice::{Choice, StandsAt, choices};
 pub(crate) use field::FieldPlace;

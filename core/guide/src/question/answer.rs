@@ -1,10 +1,10 @@
 //! What an answer is made of.
 
+use facts::fact::FactFault;
+use facts::fact::{Edit, SubjectId, value_of};
+use house::record::field;
+use phrase::Phrase;
 use serde_json::{Value, json};
-use survey::error::FactFault;
-use survey::fact::{Edit, SubjectId, value_of};
-use survey::record::field;
-use survey::words::Phrase;
 
 use crate::place::Place;
 

@@ -1,7 +1,7 @@
 //! What a question asks, in words, and whether it still stands.
 
-use survey::naming::{self, SpecialPort};
-use survey::words::{Arg, Phrase};
+use house::naming::{self, SpecialPort};
+use phrase::{Arg, Phrase};
 
 use crate::place::Question;
 use crate::session::Scene;
@@ -78,7 +78,7 @@ fn name_subject(question: &Question, scene: &Scene<'_>, phrase: Phrase) -> Phras
         Question::Cable(run) | Question::Length(run) | Question::Marks(run) | Question::ConnectorsOf(run) => {
             match survey.wiring.fed_over(*run) {
                 Some(to) => phrase.phrase("run", naming::run_to(survey, to)),
-                None => phrase.phrase("run", survey::story::thing(survey, *run)),
+                None => phrase.phrase("run", house::story::thing(survey, *run)),
             }
         }
         _ => phrase,

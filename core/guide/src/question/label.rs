@@ -1,11 +1,11 @@
 //! What is printed on a part: photo, text, and the figures in it, each taken or corrected by a touch.
 
+use facts::fact::SubjectId;
+use house::rating::{Band, PartRating};
+use house::record::{PartKind, PhotoRole, field};
+use label::{self, LabelReading, PartKind as Printed};
+use phrase::{Arg, Phrase};
 use serde_json::json;
-use survey::fact::SubjectId;
-use survey::label::{self, LabelReading, PartKind as Printed};
-use survey::rating::{Band, PartRating};
-use survey::record::{PartKind, PhotoRole, field};
-use survey::words::{Arg, Phrase};
 
 use super::answer::{Answer, Told, UNSURE};
 use crate::number::Quantity;
@@ -284,7 +284,11 @@ impl LabelReadAnswer {
             taken: true,
             picked: fixing.contains(&figure),
         });
-        let doubts = if text.is_empty() { Vec::new() } else { label::read(&text).doubts_in(scene.language) };
+        let doubts = if text.is_empty() {
+            Vec::new()
+        } else {
+            telling::doubts::said(&label::read(&text).doubts, scene.language)
+        };
         let block = LabelBlock {
             id: String::new(),
             aloud: Aloud::default(),

@@ -1,9 +1,9 @@
 //! Outlets: which room, what is plugged in, and those that nobody has come to yet.
 
+use facts::fact::SubjectId;
+use house::record::{PartKind, Plugged, Room, field};
+use phrase::Phrase;
 use serde_json::json;
-use survey::fact::SubjectId;
-use survey::record::{PartKind, Plugged, Room, field};
-use survey::words::Phrase;
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
 use super::leads_to::free_tag;

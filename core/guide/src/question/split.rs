@@ -1,12 +1,12 @@
 //! Splitters, taps and amplifiers: how many legs, how powered, where a loose part gets its signal.
 
+use advice::finding::Caution;
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::reading_order;
+use house::record::{Feed, PartKind, PortEnd, field};
+use phrase::Phrase;
 use serde_json::json;
-use survey::fact::SubjectId;
-use survey::figure::map::reading_order;
-use survey::finding::Caution;
-use survey::naming;
-use survey::record::{Feed, PartKind, PortEnd, field};
-use survey::words::Phrase;
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
 use super::house::caution_of_dependents;

@@ -1,6 +1,6 @@
 //! Long lists in pages, so that no screen is longer than a screen may be.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use super::sketch::Sketch;
 use crate::place::Key;

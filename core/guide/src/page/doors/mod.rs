@@ -4,7 +4,7 @@ pub(super) mod field;
 pub(super) mod result;
 pub(super) mod share;
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::place::Key;
 

@@ -1,9 +1,9 @@
 //! What else uses the coax: all services, and one with its bands and details.
 
-use survey::fact::SubjectId;
-use survey::record::{PartKind, Plugged, Service, ServiceKind, field};
-use survey::words::{Arg, Phrase};
-use survey::{naming, story};
+use facts::fact::SubjectId;
+use house::record::{PartKind, Plugged, Service, ServiceKind, field};
+use house::{naming, story};
+use phrase::{Arg, Phrase};
 
 use super::service_edits::{self, ENTRY_MOST, GENERATIONS, NodeVersion, SINGLE, TV, VERSIONS};
 use super::{finder, go, gone, sketch, write};
@@ -124,7 +124,7 @@ fn words<C: Choice>(
 fn entries(scene: &Scene<'_>, sketch: &mut Sketch<'_>, service: &Service) {
     let survey = scene.survey;
     let entries = finder::by_tag(survey).into_iter().filter(|part| part.kind == PartKind::Entry);
-    let offer = |part: &survey::record::Part| Offer::new(&Key::Part(part.id), naming::of_part(survey, part));
+    let offer = |part: &house::record::Part| Offer::new(&Key::Part(part.id), naming::of_part(survey, part));
     let offers: Vec<_> = entries.take(ENTRY_MOST).map(offer).collect();
     if !offers.is_empty() {
         let now = service.entry.map(Key::Part);
@@ -177,22 +177,21 @@ fn network(sketch: &mut Sketch<'_>, service: &Service) {
 fn power(scene: &Scene<'_>, sketch: &mut Sketch<'_>, service: &Service) {
     let survey = scene.survey;
     let parts = finder::by_tag(survey);
-    let offer =
-        |part: &&&survey::record::Part| Offer::new(&Key::Part(part.id), naming::of_part(survey, part));
-    let gives = |part: &&&survey::record::Part| {
+    let offer = |part: &&&house::record::Part| Offer::new(&Key::Part(part.id), naming::of_part(survey, part));
+    let gives = |part: &&&house::record::Part| {
         let plugged = part.plugged.as_deref().unwrap_or_default();
         part.kind == PartKind::PowerInserter
             || plugged.iter().any(|it| matches!(it, Plugged::PowerSupply | Plugged::SatelliteReceiver))
             || part.kind == PartKind::Outlet
     };
-    let needs = |part: &&&survey::record::Part| matches!(part.kind, PartKind::Amplifier | PartKind::Entry);
+    let needs = |part: &&&house::record::Part| matches!(part.kind, PartKind::Amplifier | PartKind::Entry);
     let now = |part: Option<SubjectId>| part.map(Key::Part);
     let from = parts.iter().filter(gives).take(PARTS).map(|part| offer(&part)).collect();
     let feed = service.power;
     sketch.choice(&Key::From, &Phrase::new("free-power-from"), false, from, &now(feed.map(|feed| feed.from)));
     let to = parts.iter().filter(needs).take(PARTS).map(|part| offer(&part)).collect();
     sketch.choice(&Key::To, &Phrase::new("free-power-to"), false, to, &now(feed.map(|feed| feed.to)));
-    sketch.caution(&survey::finding::Caution::PoweredLeg.phrase());
+    sketch.caution(&advice::finding::Caution::PoweredLeg.phrase());
 }
 
 pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result<Move> {

@@ -1,9 +1,9 @@
 //! Work that is over: done, not possible, put back.
 
+use facts::fact::{Edit, SubjectId};
+use house::record::{OutcomeKind, field};
+use phrase::Phrase;
 use serde_json::json;
-use survey::fact::{Edit, SubjectId};
-use survey::record::{OutcomeKind, field};
-use survey::words::Phrase;
 
 use super::put_back;
 use crate::done::Done;
@@ -57,11 +57,11 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
     };
     if work.outcome.end == OutcomeKind::Done {
         sketch.words(WordsRole::Plain, &Phrase::new(others));
-        for caution in work.change.cautions() {
+        for caution in advice::worklist::cautions_of(work.change) {
             sketch.caution(&caution.phrase());
         }
         sketch.words_if_known(WordsRole::How, &what.attribute("back"));
-        photo_slot(scene, &mut sketch, &Key::After, work.change.at(), survey::record::PhotoRole::After);
+        photo_slot(scene, &mut sketch, &Key::After, work.change.at(), house::record::PhotoRole::After);
         sketch.press(&Key::Check, &Phrase::new("ended-check"), PressWeight::Other);
         sketch.confirm(&Key::PutBack, &Phrase::new("put-back"));
     } else {
@@ -110,7 +110,7 @@ pub(crate) fn take(session: &mut Session, id: SubjectId, done: &Done) -> Result<
     let is_done = work.outcome.end == OutcomeKind::Done;
     match done {
         Done::Photo(_, file) => {
-            open.add_photo(file, Some(work.change.at()), Some(survey::record::PhotoRole::After))?;
+            open.add_photo(file, Some(work.change.at()), Some(house::record::PhotoRole::After))?;
             Ok(Move::Stay)
         }
         Done::Press(Key::Check) if is_done => to(ResultPlace::After(id)),

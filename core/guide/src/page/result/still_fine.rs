@@ -1,6 +1,6 @@
 //! Whether everything else on the coax is still fine: the one answer of two screens.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::place::{Key, choices};
 use crate::view::{Offer, Sketch};

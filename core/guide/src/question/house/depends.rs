@@ -1,8 +1,8 @@
 //! What must not be cut off without being asked about.
 
+use advice::finding::Caution;
+use phrase::{Arg, Phrase};
 use serde_json::json;
-use survey::finding::Caution;
-use survey::words::{Arg, Phrase};
 
 use crate::place::{Choice, Key, choices};
 use crate::question::answer::{Answer, Told, not_answered};

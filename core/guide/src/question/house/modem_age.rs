@@ -1,7 +1,7 @@
 //! How new the cable modem is.
 
-use survey::record::{ModemBands, ModemGeneration, Service, ServiceKind, field};
-use survey::words::Phrase;
+use house::record::{ModemBands, ModemGeneration, Service, ServiceKind, field};
+use phrase::Phrase;
 
 use crate::place::{Key, choices};
 use crate::question::answer::{Answer, Told, UNSURE, not_answered};

@@ -1,7 +1,7 @@
 //! What the internet plan gives.
 
-use survey::record::{Internet, field};
-use survey::words::Phrase;
+use house::record::{Internet, field};
+use phrase::Phrase;
 
 use crate::number::Quantity;
 use crate::place::Key;

@@ -1,9 +1,9 @@
 //! Which rooms there are.
 
+use facts::fact::SubjectId;
+use house::record::field;
+use phrase::Phrase;
 use serde_json::json;
-use survey::fact::SubjectId;
-use survey::record::field;
-use survey::words::Phrase;
 
 use crate::place::{Key, choices};
 use crate::question::answer::{Answer, Told, not_answered};

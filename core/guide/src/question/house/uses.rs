@@ -1,8 +1,8 @@
 //! What uses the coax today.
 
-use survey::fact::SubjectId;
-use survey::record::{Service, ServiceKind, field};
-use survey::words::Phrase;
+use facts::fact::SubjectId;
+use house::record::{Service, ServiceKind, field};
+use phrase::Phrase;
 
 use crate::place::{Choice, Key};
 use crate::question::answer::{Answer, Told, UNSURE, not_answered};

@@ -1,7 +1,7 @@
 //! Whose the wiring is, and whether others share it.
 
-use survey::record::{Building, Ownership, field};
-use survey::words::Phrase;
+use house::record::{Building, Ownership, field};
+use phrase::Phrase;
 
 use crate::place::{Key, choices};
 use crate::question::answer::{Answer, Told, not_answered};

@@ -1,9 +1,9 @@
 //! What is wanted in a room.
 
+use facts::fact::SubjectId;
+use house::record::{Room, Wish, field};
+use phrase::Phrase;
 use serde_json::Value;
-use survey::fact::SubjectId;
-use survey::record::{Room, Wish, field};
-use survey::words::Phrase;
 
 use crate::number::Quantity;
 use crate::place::{Key, Question, choices};
