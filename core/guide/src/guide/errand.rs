@@ -1,10 +1,10 @@
 //! Errands of the guide: what deeds do meanwhile, and collecting what came of one.
 
-use crate::error::GuideError;
 use phrase::Phrase;
 
 use super::Guide;
 use crate::done::Done;
+use crate::error::GuideError;
 use crate::place::{Key, Move};
 
 impl Guide {

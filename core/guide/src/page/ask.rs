@@ -207,3 +207,53 @@ fn answered(session: &mut Session, question: &Question) {
         open.memory.pending = Pending::default();
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use house::record::{Internet, Ownership};
+
+    use super::*;
+    use crate::screen::ChoiceBlock;
+    use crate::session::InMemory;
+
+    fn choice(screen: &Screen) -> &ChoiceBlock {
+        let found = screen.blocks.iter().find_map(|block| match block {
+            Block::Choice(choice) => Some(choice),
+            _ => None,
+        });
+        found.expect("a choice")
+    }
+
+    /// The way of an answer without a disk: a page is drawn, a deed is taken, its edits stand in the records.
+    fn answered(house: &mut InMemory, question: &Question, deeds: &[Done]) {
+        for done in deeds {
+            house.give(done);
+        }
+        let answer = question.take(&house.scene()).unwrap();
+        house.write(&answer.edits);
+    }
+
+    #[test]
+    fn a_pick_becomes_a_record_and_stands_on_the_screen() {
+        let mut house = InMemory::new();
+        let before = show(&house.scene(), &Question::Whose);
+        assert!(choice(&before).options.iter().all(|option| !option.picked));
+        let key = choice(&before).options[1].key.clone();
+        answered(&mut house, &Question::Whose, &[Done::Pick(Key::Whose, vec![key])]);
+        let building = house.scene().survey.building.unwrap();
+        assert_eq!((building.ownership, building.shared), (Ownership::Rented, false));
+        let after = show(&house.scene(), &Question::Whose);
+        let picked: Vec<_> = choice(&after).options.iter().map(|option| option.picked).collect();
+        assert_eq!(picked, [false, true, false]);
+    }
+
+    #[test]
+    fn a_number_is_read_once_in_its_unit_and_a_wrong_one_says_what_to_do() {
+        let mut house = InMemory::new();
+        let typed = |typed: &str, unit: &str| Done::Measure(Key::Down, typed.into(), unit.into());
+        answered(&mut house, &Question::Plan, &[typed("1", "gbps")]);
+        assert_eq!(house.scene().survey.internet, Some(Internet { down_mbps: 1000.0, up_mbps: 100.0 }));
+        house.give(&typed("fast", "mbps"));
+        assert!(matches!(Question::Plan.take(&house.scene()), Err(Problem::Phrase(_))));
+    }
+}

@@ -1,8 +1,8 @@
 //! While a file is read or written, which takes a while, and when that is over.
 
-use crate::error::GuideError;
 use phrase::Phrase;
 
+use crate::error::GuideError;
 use crate::place::{Key, Place};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Errand, Session};

@@ -14,12 +14,13 @@ use crate::view::Sketch;
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("overview"));
     sketch.words(WordsRole::Lead, &Phrase::new("overview-lead"));
-    let legs = journey(scene);
+    let questions = journey(scene);
     let rows = Stage::ALL
         .into_iter()
         .map(|stage| {
-            let of = legs.iter().filter(|leg| leg.question.stage() == stage).count();
-            let done = legs.iter().filter(|leg| leg.question.stage() == stage && leg.answered).count();
+            let of = questions.iter().filter(|on_way| on_way.question.stage() == stage).count();
+            let done =
+                questions.iter().filter(|on_way| on_way.question.stage() == stage && on_way.answered).count();
             let says = Phrase::new("stage-how-far")
                 .with("done", Arg::Count(done as u64))
                 .with("of", Arg::Count(of as u64));

@@ -12,21 +12,22 @@ use crate::view::{Sketch, paging};
 
 pub(crate) fn show(scene: &Scene<'_>, stage: Stage) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &stage.phrase());
-    let legs: Vec<_> = journey(scene).into_iter().filter(|leg| leg.question.stage() == stage).collect();
+    let questions: Vec<_> =
+        journey(scene).into_iter().filter(|on_way| on_way.question.stage() == stage).collect();
     let first = paging::first(scene.pending());
-    let rows: Vec<RowEntry> = legs
+    let rows: Vec<RowEntry> = questions
         .iter()
         .enumerate()
         .skip(first)
         .take(paging::ROWS)
-        .map(|(place, leg)| {
-            let says = Phrase::new(if leg.answered { "answered" } else { "open" });
-            let head = leg.question.phrase(scene).attribute("title");
-            sketch.row(Some(Key::AskNth(place)), &head, Some(&says), None).to_do(leg.answered)
+        .map(|(place, on_way)| {
+            let says = Phrase::new(if on_way.answered { "answered" } else { "open" });
+            let head = on_way.question.phrase(scene).attribute("title");
+            sketch.row(Some(Key::AskNth(place)), &head, Some(&says), None).to_do(on_way.answered)
         })
         .collect();
     sketch.rows(&Phrase::new("stage-questions"), rows);
-    paging::presses(&mut sketch, legs.len());
+    paging::presses(&mut sketch, questions.len());
     sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
@@ -37,8 +38,9 @@ pub(crate) fn take(session: &mut Session, stage: Stage, done: &Done) -> Result<M
         Key::Overview => Ok(Move::Go(Place::Overview)),
         Key::AskNth(place) => {
             let question = session.with_scene(|scene| {
-                let mut legs = journey(scene).into_iter().filter(|leg| leg.question.stage() == stage);
-                legs.nth(*place).map(|leg| leg.question)
+                let mut questions =
+                    journey(scene).into_iter().filter(|on_way| on_way.question.stage() == stage);
+                questions.nth(*place).map(|on_way| on_way.question)
             })?;
             Ok(question.map_or(Move::Stay, |question| Move::Go(Place::Ask(question))))
         }

@@ -35,7 +35,7 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
         Key::New => Move::Outside(Outside::NewSurvey),
         Key::Sent => Move::Outside(Outside::Sent),
         Key::Order => Move::Outside(Outside::Order),
-        Key::Aside => Move::Outside(Outside::Aside),
+        Key::Aside => Move::Outside(Outside::SetAside),
         Key::Device => Move::Outside(Outside::Device),
         key => {
             let Key::Open(name) = key else { return Ok(Move::Stay) };

@@ -58,7 +58,7 @@ pub(crate) enum Outside {
     /// The same list, to put it in order.
     Order,
     /// The surveys that were set aside.
-    Aside,
+    SetAside,
     /// One survey from outside, by its folder.
     Survey(PathBuf),
     /// Another name for it.
@@ -82,10 +82,10 @@ impl Outside {
     /// The screen that back leads to.
     pub(crate) fn up(&self) -> Self {
         match self {
-            Self::Surveys | Self::NewSurvey | Self::Order | Self::Aside | Self::Sent | Self::Device => {
+            Self::Surveys | Self::NewSurvey | Self::Order | Self::SetAside | Self::Sent | Self::Device => {
                 Self::Surveys
             }
-            Self::Survey(folder) if is_aside(folder) => Self::Aside,
+            Self::Survey(folder) if is_aside(folder) => Self::SetAside,
             Self::Survey(_) => Self::Order,
             Self::Rename(folder) | Self::Copy(folder) | Self::Mend { folder, .. } => {
                 Self::Survey(folder.clone())

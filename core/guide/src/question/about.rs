@@ -69,7 +69,8 @@ pub(crate) fn about(scene: &Scene<'_>, subject: SubjectId) -> Vec<Question> {
 
 /// Whether each is answered.
 fn answered(scene: &Scene<'_>, questions: Vec<Question>) -> Vec<(Question, bool)> {
-    let led: BTreeMap<_, _> = journey(scene).into_iter().map(|leg| (leg.question, leg.answered)).collect();
+    let led: BTreeMap<_, _> =
+        journey(scene).into_iter().map(|on_way| (on_way.question, on_way.answered)).collect();
     let told = |question: &Question| led.get(question).copied().unwrap_or_else(|| stands(scene, question));
     questions.into_iter().map(|question| (question.clone(), told(&question))).collect()
 }

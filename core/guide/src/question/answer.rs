@@ -1,7 +1,6 @@
 //! What an answer is made of.
 
-use facts::fact::FactFault;
-use facts::fact::{Edit, SubjectId, value_of};
+use facts::fact::{Edit, FactFault, SubjectId, value_of};
 use house::record::field;
 use phrase::Phrase;
 use serde_json::{Value, json};

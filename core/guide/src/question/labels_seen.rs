@@ -1,11 +1,10 @@
 //! Label texts that were read on this device before, in any survey: one touch takes one over.
 
 use facts::fact::SubjectId;
-use serde_json::json;
-
 use house::label_seen::LabelSeen;
 use house::record::{Part, PartKind, field};
 use phrase::Phrase;
+use serde_json::json;
 
 use crate::place::{Key, Question};
 use crate::question::{Answer, Told, kind_printed};

@@ -3,8 +3,9 @@
 use advice::finding::Caution;
 use facts::fact::{Edit, SubjectId};
 use house::naming;
-use house::record::reading_order;
-use house::record::{Feed, FeedFrom, LooseReason, PartKind, PortEnd, RunLength, Survey, field};
+use house::record::{
+    Feed, FeedFrom, LooseReason, PartKind, PortEnd, RunLength, Survey, field, reading_order,
+};
 use phrase::Phrase;
 use serde_json::{Value, json};
 

@@ -2,8 +2,7 @@
 
 use facts::fact::{Edit, SubjectId};
 use house::naming;
-use house::record::reading_order;
-use house::record::{Adapter, NetworkPlan, Part, PartKind, Plugged, field};
+use house::record::{Adapter, NetworkPlan, Part, PartKind, Plugged, field, reading_order};
 use phrase::Phrase;
 use serde_json::Value;
 

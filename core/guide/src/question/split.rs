@@ -3,8 +3,7 @@
 use advice::finding::Caution;
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::reading_order;
-use house::record::{Feed, PartKind, PortEnd, field};
+use house::record::{Feed, PartKind, PortEnd, field, reading_order};
 use phrase::Phrase;
 use serde_json::json;
 

@@ -6,7 +6,8 @@
 mod device;
 mod errand;
 mod folder;
-mod given;
+#[cfg(test)]
+mod in_memory;
 mod labels_seen;
 mod long_work;
 mod looked;
@@ -14,6 +15,7 @@ mod memory;
 mod notice;
 mod open_survey;
 mod pack;
+mod pending;
 mod results;
 mod scene;
 
@@ -34,12 +36,14 @@ use crate::screen::NoticeRole;
 pub use device::{Device, Working};
 pub(crate) use errand::{After, Doing, Errand};
 pub(crate) use folder::folder_name;
-pub(crate) use given::Pending;
+#[cfg(test)]
+pub(crate) use in_memory::InMemory;
 pub use long_work::LongWork;
 pub(crate) use looked::{Looked, look};
 pub(crate) use notice::Notices;
 pub(crate) use open_survey::OpenSurvey;
 pub(crate) use pack::{is_there, pack};
+pub(crate) use pending::Pending;
 pub(crate) use results::{Results, Standing, Weighed, Worked};
 pub(crate) use scene::Scene;
 

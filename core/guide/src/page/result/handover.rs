@@ -91,7 +91,7 @@ fn left_open(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let Some(worked) = scene.worked() else { return };
     let mut rows = Vec::new();
     let steps = worked.list.steps.len() as u64;
-    let questions = journey(scene).iter().filter(|leg| !leg.answered).count() as u64;
+    let questions = journey(scene).iter().filter(|on_way| !on_way.answered).count() as u64;
     let tests = stages::outlets(scene.survey)
         .into_iter()
         .filter(|outlet| !stages::is_tested(scene.survey, *outlet))

@@ -41,12 +41,14 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
     let run = survey.wiring.feed(id).and_then(|feed| feed.run);
     let rows = journey(scene)
         .into_iter()
-        .filter(|leg| unknowns::is_about(&leg.question, id, run))
+        .filter(|on_way| unknowns::is_about(&on_way.question, id, run))
         .take(60)
-        .map(|leg| {
-            let says = Phrase::new(if leg.answered { "answered" } else { "open" });
-            let head = leg.question.phrase(scene).attribute("title");
-            sketch.row(Some(Key::Ask(leg.question.clone())), &head, Some(&says), None).to_do(leg.answered)
+        .map(|on_way| {
+            let says = Phrase::new(if on_way.answered { "answered" } else { "open" });
+            let head = on_way.question.phrase(scene).attribute("title");
+            sketch
+                .row(Some(Key::Ask(on_way.question.clone())), &head, Some(&says), None)
+                .to_do(on_way.answered)
         })
         .collect();
     sketch.rows(&Phrase::new("part-questions"), rows);

@@ -3,8 +3,7 @@
 use advice::finding::Caution;
 use advice::worklist::Step;
 use facts::fact::{Edit, SubjectId};
-use house::record::ChangeKind;
-use house::record::{Outcome, OutcomeKind, PhotoRole, field};
+use house::record::{ChangeKind, Outcome, OutcomeKind, PhotoRole, field};
 use phrase::{Arg, Phrase};
 use telling::report::part_told;
 

@@ -1,7 +1,6 @@
 //! Forgetting what must be able to vanish. Asked about twice: that it is for ever, and that it holds for others too.
 
-use facts::fact::PhotoImage;
-use facts::fact::SubjectId;
+use facts::fact::{PhotoImage, SubjectId};
 use facts::forget::Forgotten;
 use facts::store::Store;
 use house::record::field;
@@ -13,7 +12,7 @@ use crate::error::Result;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Scene, Session};
-use crate::view::{Sketch, Teller};
+use crate::view::{FactWords, Sketch};
 
 /// The first question: that it is for ever.
 pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) -> Screen {
@@ -44,8 +43,8 @@ pub(crate) fn show_for_others(scene: &Scene<'_>, subject: SubjectId, name: Optio
 }
 
 fn sketch<'a>(scene: &Scene<'a>, subject: SubjectId, name: Option<&str>) -> Sketch<'a> {
-    let teller = Teller::of(scene);
-    let what = name.map_or_else(|| teller.thing(subject), |name| teller.about(subject, name));
+    let in_words = FactWords::of(scene);
+    let what = name.map_or_else(|| in_words.thing(subject), |name| in_words.about(subject, name));
     Sketch::new(scene.language, scene.pending(), &Phrase::new("forget-title").phrase("what", what))
 }
 

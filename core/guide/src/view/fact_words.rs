@@ -4,9 +4,8 @@ use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
 use facts::fact::{AuthorId, FORGET, Fact, Ledger, REMOVED, SubjectId};
-use house::naming;
 use house::record::{Survey, field, fold};
-use house::story;
+use house::{naming, story};
 use phrase::{Arg, Phrase};
 use serde_json::Value;
 use telling::words::date_and_time;
@@ -19,7 +18,7 @@ pub(crate) fn day(ms: u64) -> String {
 }
 
 /// Tells what stands in a survey.
-pub(crate) struct Teller<'a> {
+pub(crate) struct FactWords<'a> {
     survey: &'a Survey,
     pub(crate) ledger: &'a Ledger,
     me: AuthorId,
@@ -28,7 +27,7 @@ pub(crate) struct Teller<'a> {
     whole: OnceCell<Option<Survey>>,
 }
 
-impl<'a> Teller<'a> {
+impl<'a> FactWords<'a> {
     pub(crate) fn of(scene: &Scene<'a>) -> Self {
         let authors = scene.ledger.facts().map(Fact::by).map(|author| (author.subject(), author)).collect();
         Self { survey: scene.survey, ledger: scene.ledger, me: scene.me, authors, whole: OnceCell::new() }

@@ -12,7 +12,7 @@ use crate::place::{Choice, Key};
 /// What one block was given.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
-pub(crate) enum Given {
+pub(crate) enum Value {
     /// Options by key.
     Picked(Vec<String>),
     /// A text.
@@ -23,15 +23,15 @@ pub(crate) enum Given {
 
 /// What the blocks of one screen were given, by the string of their keys: so it is remembered.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
-pub(crate) struct Pending(BTreeMap<String, Given>);
+pub(crate) struct Pending(BTreeMap<String, Value>);
 
 impl Pending {
     /// Keeps what a deed gives; returns whether it gave anything.
     pub(crate) fn keep(&mut self, done: &Done) -> bool {
         let (key, given) = match done {
-            Done::Pick(key, picked) => (key, Given::Picked(picked.clone())),
-            Done::Write(key, words) => (key, Given::Written(words.clone())),
-            Done::Measure(key, typed, unit) => (key, Given::Measured(typed.clone(), unit.clone())),
+            Done::Pick(key, picked) => (key, Value::Picked(picked.clone())),
+            Done::Write(key, words) => (key, Value::Written(words.clone())),
+            Done::Measure(key, typed, unit) => (key, Value::Measured(typed.clone(), unit.clone())),
             Done::Press(_) | Done::Photo(..) | Done::File(..) | Done::Back => return false,
         };
         self.0.insert(key.to_string(), given);
@@ -41,12 +41,12 @@ impl Pending {
     /// Keeps what is picked in a choice.
     pub(crate) fn pick(&mut self, key: &Key, picked: impl IntoIterator<Item = impl Choice>) {
         let picked = picked.into_iter().map(|choice| choice.key()).collect();
-        self.0.insert(key.to_string(), Given::Picked(picked));
+        self.0.insert(key.to_string(), Value::Picked(picked));
     }
 
     /// Keeps a text.
     pub(crate) fn write(&mut self, key: &Key, words: impl Into<String>) {
-        self.0.insert(key.to_string(), Given::Written(words.into()));
+        self.0.insert(key.to_string(), Value::Written(words.into()));
     }
 
     /// Whether nothing was given.
@@ -57,7 +57,7 @@ impl Pending {
     /// The keys of the options picked in a choice; `None` while nobody touched it.
     pub(crate) fn picked_keys(&self, key: &Key) -> Option<&[String]> {
         match self.0.get(&key.to_string()) {
-            Some(Given::Picked(picked)) => Some(picked),
+            Some(Value::Picked(picked)) => Some(picked),
             _ => None,
         }
     }
@@ -76,7 +76,7 @@ impl Pending {
     /// The text written; `None` while nobody touched it. Spaces around it are cut.
     pub(crate) fn written(&self, key: &Key) -> Option<&str> {
         match self.0.get(&key.to_string()) {
-            Some(Given::Written(text)) => Some(text.trim()),
+            Some(Value::Written(text)) => Some(text.trim()),
             _ => None,
         }
     }
@@ -84,7 +84,7 @@ impl Pending {
     /// A number as typed, and its unit; `None` while nobody touched it.
     pub(crate) fn typed(&self, key: &Key) -> Option<(&str, &str)> {
         match self.0.get(&key.to_string()) {
-            Some(Given::Measured(typed, unit)) => Some((typed, unit)),
+            Some(Value::Measured(typed, unit)) => Some((typed, unit)),
             _ => None,
         }
     }
