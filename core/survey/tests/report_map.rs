@@ -100,6 +100,59 @@ fn the_house_is_drawn_with_its_weak_way_in_a_thick_dashed_line_and_in_words() {
 }
 
 #[test]
+fn thin_cable_is_struck_and_the_key_says_so() {
+    let mut survey = house();
+    let thin = |survey: &survey::record::Survey| {
+        let runs = survey.runs.values().filter(|run| run.cable == survey::record::CableKind::FiftyNine);
+        runs.map(|run| run.id).collect::<Vec<_>>()
+    };
+    for run in survey.runs.values_mut() {
+        run.cable = survey::record::CableKind::Six;
+    }
+    let struck = |figure: &Figure| figure.marks.iter().filter(|mark| mark.pen.dash == Dash::Struck).count();
+    let figure = wiring_map(&survey, None, &english());
+    assert_eq!((thin(&survey).len(), struck(&figure)), (0, 0));
+    assert!(!texts(&figure).iter().any(|text| text.contains("thin, old cable")));
+    let run = survey
+        .wiring
+        .feed(
+            *survey
+                .parts
+                .keys()
+                .find(|part| survey.wiring.feed(**part).is_some_and(|feed| feed.run.is_some()))
+                .unwrap(),
+        )
+        .and_then(|feed| feed.run)
+        .unwrap();
+    survey.runs.get_mut(&run).unwrap().cable = survey::record::CableKind::FiftyNine;
+    let figure = wiring_map(&survey, None, &english());
+    assert_eq!(struck(&figure), 1);
+    assert!(texts(&figure).iter().any(|text| text.contains("thin, old cable")), "{:?}", texts(&figure));
+    // In the picture it is a path of its line and its strokes, in the ink of cables.
+    let picture = survey::figure::svg(&figure, "map", &english());
+    assert_eq!(picture.matches("<path class=\"ink-cable\"").count(), 1);
+}
+
+#[test]
+fn every_mark_of_a_picture_has_its_ink() {
+    let survey = house();
+    let forecast = forecast_of(&survey);
+    for figure in
+        [wiring_map(&survey, Some(&forecast), &english()), loss_plot(&survey, &forecast, &english()).unwrap()]
+    {
+        let picture = survey::figure::svg(&figure, "figure", &english());
+        assert_eq!(picture.matches(" class=\"ink-").count(), figure.marks.len());
+        for mark in figure
+            .marks
+            .iter()
+            .filter(|mark| mark.pen.dash == Dash::Dashed && mark.pen.weight == Weight::Thick)
+        {
+            assert_eq!(mark.ink, survey::figure::Ink::Weak, "{mark:?}");
+        }
+    }
+}
+
+#[test]
 fn an_entry_filter_before_the_first_split_takes_the_warning_away() {
     let mut survey = house();
     survey.parts.get_mut(&id(21)).unwrap().kind = survey::record::PartKind::EntryFilter;

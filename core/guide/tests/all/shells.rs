@@ -192,3 +192,43 @@ fn the_laws_for_shells_can_be_broken() {
     });
     broken("a place without an id", &|screen| screen.place.clear());
 }
+
+/// The variants of an enum, as its source has them.
+fn variants<'a>(source: &'a str, name: &str) -> Vec<&'a str> {
+    let body = source.split(&format!("pub enum {name} {{")).nth(1).and_then(|rest| rest.split("\n}").next());
+    let lines = body.unwrap_or_else(|| panic!("no {name}")).lines();
+    // Four spaces in: a variant, and not what it holds.
+    let names = lines
+        .filter_map(|line| line.strip_prefix("    "))
+        .filter(|line| line.starts_with(char::is_uppercase));
+    names.map(|line| line.split(|sign: char| !sign.is_alphanumeric()).next().unwrap()).collect()
+}
+
+#[test]
+fn whoever_writes_a_shell_reads_of_everything_that_a_screen_may_hold() {
+    let page = include_str!("../../../../docs/screens.md").to_lowercase();
+    let said = [
+        (include_str!("../../src/screen/block.rs"), "Block"),
+        (include_str!("../../src/screen/aloud.rs"), "AloudRole"),
+        (include_str!("../../src/screen/need.rs"), "Need"),
+        (include_str!("../../src/screen/input.rs"), "WritingKind"),
+        (include_str!("../../src/screen/input.rs"), "NumberKind"),
+        (include_str!("../../src/screen/way.rs"), "WayTaken"),
+        (include_str!("../../src/screen/severity.rs"), "Severity"),
+        (include_str!("../../src/screen/words.rs"), "WordsRole"),
+        (include_str!("../../src/screen/press.rs"), "PressWeight"),
+        (include_str!("../../src/screen/figure.rs"), "MarkInk"),
+        (include_str!("../../src/screen/figure.rs"), "MarkDash"),
+        (include_str!("../../src/screen/figure.rs"), "MarkFill"),
+        (include_str!("../../src/screen/figure.rs"), "MarkWeight"),
+    ];
+    let mut seen = 0;
+    for (source, name) in said {
+        for variant in variants(source, name) {
+            let is_said = page.contains(&variant.to_lowercase());
+            assert!(is_said, "docs/screens.md says nothing of {name}::{variant}");
+            seen += 1;
+        }
+    }
+    assert!(seen > 70, "{seen}");
+}
