@@ -4,10 +4,13 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use crate::shell;
 use crate::whole_house::{ann, fill, guide_at};
-use guide::screen::{Aloud, AloudRole, Block, NoticeRole, Screen, WayTaken};
+use crate::words::ftl_files;
+use guide::screen::{Aloud, AloudRole, Block, MOST_HEAD, NoticeRole, Screen, WayTaken};
 use guide::{Deed, Guide};
+use survey::finding::Caution;
 use survey::photo::THUMBNAIL_SIDE;
 use survey::store::Store;
+use survey::words::{Figures, Phrase};
 use tempfile::TempDir;
 
 /// The guide over a survey that has everything, on the overview.
@@ -191,6 +194,27 @@ fn the_laws_for_shells_can_be_broken() {
         }
     });
     broken("a place without an id", &|screen| screen.place.clear());
+}
+
+#[test]
+fn every_caution_has_a_short_head_and_every_head_is_short() {
+    let language = guide::english(Figures::default());
+    let ours = ["ask-shared", "ask-dependents"].map(Phrase::new);
+    for phrase in Caution::ALL.map(Caution::phrase).into_iter().chain(ours) {
+        assert!(language.knows(&phrase.attribute("head").id), "{}", phrase.id);
+    }
+    let mut seen = 0;
+    for path in ftl_files() {
+        let text = std::fs::read_to_string(&path).unwrap();
+        for line in text.lines() {
+            let Some((name, head)) = line.trim_start().split_once(" = ") else { continue };
+            if name.starts_with('.') && name.ends_with("head") {
+                assert!(head.chars().count() <= MOST_HEAD, "{}: {head}", path.display());
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 55, "{seen}");
 }
 
 /// The variants of an enum, as its source has them.
