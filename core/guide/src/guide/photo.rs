@@ -32,7 +32,7 @@ impl Guide {
     fn photo(&self, photo: &str) -> Result<(&OpenSurvey, SubjectId)> {
         let open = self.session.open.as_ref();
         let open = open.ok_or_else(|| GuideError::Failed { message: "no survey is open".into() })?;
-        let id = photo.parse().map_err(|_| survey::SurveyError::NoSuchPhoto)?;
+        let id = photo.parse().map_err(|_| survey::error::FactsError::NoSuchPhoto)?;
         Ok((open, id))
     }
 }

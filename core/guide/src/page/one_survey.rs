@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use survey::SurveyError;
+use survey::error::FactsError;
 use survey::store::peek;
 use survey::words::Phrase;
 
@@ -42,7 +42,7 @@ pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
             for phrase in trouble(error) {
                 sketch.words(WordsRole::Lead, &phrase);
             }
-            if matches!(error, SurveyError::Damaged { .. } | SurveyError::NotASurvey { .. }) {
+            if matches!(error, FactsError::Damaged { .. } | FactsError::NotASurvey { .. }) {
                 sketch.press("mend", &Phrase::new("survey-mend"), PressWeight::Main);
             }
             if folder.is_dir() {
@@ -55,12 +55,12 @@ pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
 }
 
 /// What is wrong with a survey, and what to do: first in plain words, then as it was found.
-fn trouble(error: &SurveyError) -> [Phrase; 2] {
+fn trouble(error: &FactsError) -> [Phrase; 2] {
     let id = match error {
-        SurveyError::Damaged { .. } => "survey-trouble-damaged",
-        SurveyError::Newer { .. } => "survey-trouble-newer",
-        SurveyError::Inaccessible { .. } => "survey-trouble-closed",
-        SurveyError::NotASurvey { .. } => "survey-trouble-none",
+        FactsError::Damaged { .. } => "survey-trouble-damaged",
+        FactsError::Newer { .. } => "survey-trouble-newer",
+        FactsError::Inaccessible { .. } => "survey-trouble-closed",
+        FactsError::NotASurvey { .. } => "survey-trouble-none",
         _ => "survey-trouble",
     };
     [Phrase::new(id), Phrase::new("survey-trouble-found").text("what", error.to_string())]

@@ -2,7 +2,8 @@
 
 use std::sync::OnceLock;
 
-use survey::home::{Home, LabelSeen};
+use survey::home::Home;
+use survey::label_seen::{LabelSeen, labels_seen};
 
 /// The label texts of this device, looked up when they are first needed and held while a survey is open.
 pub(crate) struct LabelsSeen {
@@ -18,6 +19,6 @@ impl LabelsSeen {
 
     /// The texts, most used first. Where they cannot be read there are none: nothing else depends on them.
     pub(crate) fn labels(&self) -> &[LabelSeen] {
-        self.on_disk.get_or_init(|| self.home.labels_seen().unwrap_or_default())
+        self.on_disk.get_or_init(|| labels_seen(&self.home).unwrap_or_default())
     }
 }

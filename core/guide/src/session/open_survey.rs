@@ -1,11 +1,12 @@
 //! A survey that is open: its store, its records as they stand, and what the guide remembers of it.
 
-use survey::error::CannotPutBack;
+use survey::document::Document;
+use survey::error::{CannotPutBack, FactsError};
 use survey::fact::{ActId, Edit, SubjectId};
 use survey::home::Home;
 use survey::record::{PhotoRole, Survey, fold};
 use survey::store::Store;
-use survey::{SurveyError, story};
+use survey::story;
 
 use super::labels_seen::LabelsSeen;
 use super::looked::Looked;
@@ -105,7 +106,7 @@ impl OpenSurvey {
         let size = std::fs::metadata(file).map_err(unreadable)?.len();
         if size > survey::photo::MAX_PICTURE_BYTES as u64 {
             let fault = survey::photo::PictureFault::TooLong { limit: survey::photo::MAX_PICTURE_BYTES };
-            return Err(survey::SurveyError::from(fault).into());
+            return Err(FactsError::from(fault).into());
         }
         let bytes = std::fs::read(file).map_err(unreadable)?;
         self.introduce()?;
@@ -119,7 +120,7 @@ impl OpenSurvey {
 fn returnable(store: &mut Store) -> Result<std::result::Result<usize, CannotPutBack>> {
     match store.can_put_back() {
         Ok(facts) => Ok(Ok(facts)),
-        Err(SurveyError::CannotPutBack(why)) => Ok(Err(why)),
+        Err(FactsError::CannotPutBack(why)) => Ok(Err(why)),
         Err(error) => Err(error.into()),
     }
 }

@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use survey::error::FactsError;
 use survey::home::{Entry, Found, Home};
 use survey::store::Summary;
 use survey::words::{Arg, Phrase};
@@ -19,7 +20,7 @@ use crate::session::Session;
 pub(crate) fn list(
     session: &Session,
     sketch: &mut Sketch<'_>,
-    found: survey::error::Result<Vec<Entry>>,
+    found: std::result::Result<Vec<Entry>, FactsError>,
     prefix: &str,
     none: &Phrase,
 ) -> usize {
@@ -106,7 +107,7 @@ pub(crate) fn turn(session: &mut Session, key: &str) -> bool {
 pub(crate) fn take_in_list(
     session: &mut Session,
     deed: &Deed,
-    list: impl FnOnce(&Home) -> survey::error::Result<Vec<Entry>>,
+    list: impl FnOnce(&Home) -> std::result::Result<Vec<Entry>, FactsError>,
 ) -> Result<Move> {
     let Deed::Press { key } = deed else { return Ok(Move::Stay) };
     if turn(session, key) {

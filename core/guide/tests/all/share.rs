@@ -6,6 +6,7 @@ use std::path::Path;
 use crate::person::{Person, picture, row_of, rows, says, shown, two};
 use guide::Deed;
 use guide::screen::{Block, FileAsked, NoticeRole, NoticeShown};
+use survey::document::Document;
 use survey::fact::AuthorId;
 use survey::store::Store;
 

@@ -77,7 +77,7 @@ impl Throw {
         match self.how % 4 {
             0 => "/nowhere/picture.jpg",
             1 => concat!(env!("CARGO_MANIFEST_DIR"), "/Cargo.toml"),
-            _ => concat!(env!("CARGO_MANIFEST_DIR"), "/../survey/tests/pictures/grey.jpg"),
+            _ => concat!(env!("CARGO_MANIFEST_DIR"), "/../facts/tests/pictures/grey.jpg"),
         }
     }
 
