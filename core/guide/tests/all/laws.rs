@@ -3,8 +3,8 @@
 use std::collections::BTreeSet;
 
 use crate::homeowner::{House, LABEL, TONGUES, Walk};
-use crate::{shell, shell_drawn};
 use crate::throws::{Throw, throw};
+use crate::{shell, shell_drawn};
 use guide::screen::{Block, MOST_ROWS, WayTaken};
 use guide::{Deed, Guide, Screen};
 use proptest::prelude::*;
