@@ -3,9 +3,9 @@
 
 use std::collections::BTreeMap;
 
-use survey::fact::SubjectId;
-use survey::figure::{Anchor, Dash, Figure, Fill, Ink, Mark, Shape, Weight};
-use survey::words::Language;
+use facts::fact::SubjectId;
+use telling::figure::{Anchor, Dash, Figure, Fill, Ink, Mark, Shape, Weight};
+use telling::words::Language;
 
 use super::{Aloud, AloudRole};
 use crate::short_hash::hash_of_all;
@@ -266,7 +266,7 @@ fn named(figure: &Figure) -> BTreeMap<SubjectId, (usize, String)> {
     named
 }
 
-fn spot(point: survey::figure::Point) -> Spot {
+fn spot(point: telling::figure::Point) -> Spot {
     Spot { x: point.x, y: point.y }
 }
 

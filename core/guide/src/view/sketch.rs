@@ -2,7 +2,8 @@
 
 mod cards;
 
-use survey::words::{Language, Phrase};
+use phrase::Phrase;
+use telling::words::Language;
 
 use crate::number;
 use crate::number::Quantity;

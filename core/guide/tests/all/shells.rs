@@ -5,12 +5,13 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use crate::shell;
 use crate::whole_house::{ann, fill, guide_at};
 use crate::words::ftl_files;
+use advice::finding::Caution;
+use facts::photo::THUMBNAIL_SIDE;
+use facts::store::Store;
 use guide::screen::{Aloud, AloudRole, Block, MOST_HEAD, NoticeRole, Screen, WayTaken};
 use guide::{Deed, Guide};
-use survey::finding::Caution;
-use survey::photo::THUMBNAIL_SIDE;
-use survey::store::Store;
-use survey::words::{Figures, Phrase};
+use phrase::Phrase;
+use telling::words::Figures;
 use tempfile::TempDir;
 
 /// The guide over a survey that has everything, on the overview.

@@ -5,7 +5,7 @@ use std::path::Path;
 
 use crate::source::{files, literals};
 use fluent_bundle::{FluentBundle, FluentResource};
-use survey::words::{Figures, Language};
+use telling::words::{Figures, Language};
 use unic_langid::LanguageIdentifier;
 
 /// Sentences that stand in code all the same, and why they may.
@@ -23,7 +23,7 @@ fn english() -> Language {
 
 pub fn ftl_files() -> Vec<std::path::PathBuf> {
     let folder = |folder: &str| files(&Path::new(env!("CARGO_MANIFEST_DIR")).join(folder), "ftl");
-    [folder("words/en"), folder("../survey/words/en")].concat()
+    [folder("words/en"), folder("../telling/words/en")].concat()
 }
 
 /// Every message of the guide's and the survey's files.

@@ -1,8 +1,8 @@
 //! Blocks about one thing: photos, a part, a reading, a label, a drawing, something that takes a while.
 
-use survey::fact::SubjectId;
-use survey::figure::Figure;
-use survey::words::Phrase;
+use facts::fact::SubjectId;
+use phrase::Phrase;
+use telling::figure::Figure;
 
 use super::Sketch;
 use crate::screen::{
