@@ -17,6 +17,7 @@ pub mod record;
 pub mod report;
 pub mod store;
 pub mod story;
+pub mod verdict;
 pub mod words;
 pub mod worklist;
 

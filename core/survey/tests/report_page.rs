@@ -13,7 +13,8 @@ use survey::figure::{loss_plot, svg, wiring_map};
 use survey::finding::findings;
 use survey::forecast;
 use survey::record::{Note, PartKind, Survey, Wish};
-use survey::report::{FindingTold, Matters, Met, ReportInput, answers, report, unknowns};
+use survey::report::{FindingTold, Matters, ReportInput, report, unknowns};
+use survey::verdict::{Met, answers};
 use survey::words::Phrase;
 use survey::worklist::{self, WorkList, worklist};
 

@@ -11,6 +11,7 @@ mod percentile;
 mod pieces;
 mod run;
 mod taken;
+pub mod told;
 
 pub(crate) use circuit::{Circuit, Terminal};
 pub use nodes::{Node, nodes_of};

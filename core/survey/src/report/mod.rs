@@ -4,7 +4,6 @@
 //! No script, nothing from outside, no clock: the same survey gives the same bytes. This folder only tells; what
 //! follows from a survey is worked out elsewhere and handed in as [`ReportInput`].
 
-mod answer;
 mod costs;
 mod done;
 mod findings;
@@ -25,7 +24,6 @@ mod unknown_section;
 mod whole;
 mod work;
 
-pub use answer::{Met, RoomAnswer, answers, answers_to_come, tested};
 pub use input::{FindingTold, ReportInput, StepTold};
 pub use rated::rated;
 pub use unknown::{Matters, Unknown, unknowns};

@@ -2,6 +2,7 @@
 
 use coax::{Metres, Span};
 
+use super::figures::rounded_rate;
 use super::language::Language;
 use super::{Arg, LengthUnit, Phrase, moment};
 
@@ -37,6 +38,9 @@ impl Language {
             Arg::Rate(mbps) => self.one("written-rate", figures.rate(*mbps)),
             Arg::RateAsRead(mbps) => self.one("written-rate", figures.rate_as_read(*mbps)),
             Arg::RateRange(span) => self.spread("written-rate", span, |mbps| figures.rate(mbps)),
+            Arg::RateRangeBeside { range, read } => self.spread("written-rate", range, |mbps| {
+                if keeps_sides(*range, *read) { figures.rate(mbps) } else { figures.rate_as_read(mbps) }
+            }),
             Arg::Frequency(mhz) => self.one("written-frequency", figures.tenths(*mhz)),
             Arg::Band(low, high) => {
                 let band = Phrase::new("written-band").text("low", figures.tenths(*low));
@@ -98,6 +102,11 @@ impl Language {
     }
 }
 
+/// Whether the ends of a range as they are usually rounded lie on the same sides of a rate as they do unrounded.
+fn keeps_sides(range: Span, read: f64) -> bool {
+    [range.low, range.high].iter().all(|end| read.total_cmp(end) == read.total_cmp(&rounded_rate(*end)))
+}
+
 #[cfg(test)]
 mod tests {
     use super::super::Figures;
@@ -133,6 +142,15 @@ mod tests {
         assert_eq!(written(&Arg::Level(3.0)), "+3 dBmV");
         assert_eq!(written(&Arg::Level(0.04)), "0 dBmV");
         assert_eq!(written(&Arg::LossRange(Span::new(19.0, 23.0, 31.2))), "23 dB (19 to 31)");
+    }
+
+    #[test]
+    fn a_range_is_never_rounded_past_the_rate_beside_it() {
+        let beside = |range, read| written(&Arg::RateRangeBeside { range, read });
+        assert_eq!(beside(Span::new(3104.0, 3300.0, 3478.0), 2000.0), "3,300 Mb/s (3,100 to 3,500)");
+        // Rounded to fives, 22.4 would be 20, below the 21 that lies under it.
+        assert_eq!(beside(Span::new(22.4, 31.0, 44.0), 21.0), "31 Mb/s (22.4 to 44)");
+        assert_eq!(beside(Span::new(22.4, 31.0, 44.0), 19.0), "30 Mb/s (20 to 45)");
     }
 
     #[test]

@@ -8,7 +8,7 @@ use coax::estimates;
 use super::order::WORTH_MBPS;
 use crate::error::SurveyError;
 use crate::fact::SubjectId;
-use crate::forecast::{Forecast, Options, Reach, forecast};
+use crate::forecast::{Forecast, Options, forecast};
 use crate::rating::{Band, EXTENDED_D};
 use crate::record::{CableKind, LengthKnown, PartKind, Run, RunLength, Survey};
 use crate::report::Unknown;
@@ -47,10 +47,8 @@ pub fn at_stake(survey: &Survey, unknown: &Unknown, options: &Options) -> Result
 }
 
 fn rates(forecast: &Forecast, outlet: SubjectId) -> Option<[f64; 4]> {
-    match &forecast.room(outlet)?.reach {
-        Reach::Estimated(path) => Some([path.down.likely, path.down.low, path.up.likely, path.up.low]),
-        _ => None,
-    }
+    let path = forecast.path(outlet)?;
+    Some([path.down.likely, path.down.low, path.up.likely, path.up.low])
 }
 
 /// The house with an unknown at either end of what it may turn out to be.

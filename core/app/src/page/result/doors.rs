@@ -1,11 +1,11 @@
 //! The rows of the overview that lead to what follows from the survey, each with how far it is.
 
 use survey::record::OutcomeKind;
-use survey::report::answers;
+use survey::verdict::{answers, is_tested, met};
 use survey::words::{Arg, Phrase};
 use survey::worklist::{are_adapters_placed, has_no_adapters};
 
-use super::{forecast, handover, keys, private, tests};
+use super::{handover, keys, private, tests};
 use crate::place::Place;
 use crate::scene::Scene;
 
@@ -48,8 +48,8 @@ fn through(scene: &Scene<'_>) -> Phrase {
     if answers.is_empty() {
         return count("door-rooms", worked.forecast().rooms.len());
     }
-    let met = forecast::met(&answers) as u64;
-    Phrase::new("door-rooms-met").with("met", Arg::Count(met)).with("of", Arg::Count(answers.len() as u64))
+    let met = Arg::Count(met(&answers) as u64);
+    Phrase::new("door-rooms-met").with("met", met).with("of", Arg::Count(answers.len() as u64))
 }
 
 fn work(scene: &Scene<'_>) -> Phrase {
@@ -69,7 +69,7 @@ fn privacy(scene: &Scene<'_>) -> Phrase {
 
 fn tested(scene: &Scene<'_>) -> Phrase {
     let outlets = tests::outlets(scene.survey);
-    let done = outlets.iter().filter(|outlet| tests::is_tested(scene.survey, **outlet)).count();
+    let done = outlets.iter().filter(|outlet| is_tested(scene.survey, **outlet)).count();
     count("door-tested", done).with("of", Arg::Count(outlets.len() as u64))
 }
 

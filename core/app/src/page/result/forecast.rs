@@ -1,7 +1,7 @@
 //! What gets through to each room, in words.
 
 use survey::forecast::{Forecast, RoomForecast};
-use survey::report::{Met, RoomAnswer, answers};
+use survey::verdict::{Together, Wished, answers, summary};
 use survey::words::{Arg, Phrase};
 
 use super::{keys, shown, telling, unknowns, waiting};
@@ -38,30 +38,6 @@ fn lead(scene: &Scene<'_>, forecast: &Forecast) -> Phrase {
     summary(&answers(scene.survey, forecast))
 }
 
-/// How many rooms get what is wished, surely or likely.
-pub(super) fn met(answers: &[RoomAnswer<'_>]) -> usize {
-    answers.iter().filter(|answer| answer.met <= Met::Likely).count()
-}
-
-/// How many of the rooms that were asked about get what is wished.
-pub(super) fn summary(answers: &[RoomAnswer<'_>]) -> Phrase {
-    let met = met(answers);
-    let unknown = answers.iter().filter(|answer| answer.met == Met::NotKnown).count();
-    if met == 0 && unknown > 0 {
-        return Phrase::new("forecast-not-known")
-            .with("unknown", Arg::Count(unknown as u64))
-            .with("asked", Arg::Count(answers.len() as u64));
-    }
-    let id = match met {
-        _ if answers.is_empty() => "answer-nothing-asked",
-        0 => "answer-none",
-        _ if met == answers.len() => "answer-all",
-        _ => "answer-some",
-    };
-    let asked = Arg::Count(answers.len() as u64);
-    Phrase::new(id).with("asked", asked).with("met", Arg::Count(met as u64))
-}
-
 fn rooms(scene: &Scene<'_>, sketch: &mut Sketch<'_>, forecast: &Forecast) {
     let of = forecast.rooms.len();
     let first = shown::page(scene, of) * shown::ROWS;
@@ -85,7 +61,7 @@ fn rooms(scene: &Scene<'_>, sketch: &mut Sketch<'_>, forecast: &Forecast) {
 
 fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, room: &RoomForecast) -> RowEntry {
     let survey = scene.survey;
-    let wish = survey.wish_at(room.outlet).map(|wish| telling::wish(survey, wish, room));
+    let wish = Wished::at(survey, room).map(|wished| telling::wish(&wished));
     let says = telling::reach(survey, room.outlet, &room.reach);
     sketch.row(
         Some(key_of("room", room.outlet)),
@@ -96,8 +72,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, room: &RoomForecast) -> RowEntry 
 }
 
 fn together(scene: &Scene<'_>, sketch: &mut Sketch<'_>, forecast: &Forecast) {
-    let shared = forecast.shared.map(|shared| shared.airtime.likely);
-    if shared.is_some_and(|airtime| airtime > 1.0) && !answers(scene.survey, forecast).is_empty() {
+    if Together::is_too_much(forecast) && !answers(scene.survey, forecast).is_empty() {
         sketch.words(WordsRole::Plain, &Phrase::new("answer-not-together"));
     }
     if forecast.bridge.is_some() && !forecast.rooms.is_empty() {

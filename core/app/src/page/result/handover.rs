@@ -6,6 +6,7 @@ use std::path::Path;
 use survey::fact::Edit;
 use survey::file::{FILE_EXTENSION, LeftOut, PackOptions};
 use survey::record::{OutcomeKind, field};
+use survey::verdict::is_tested;
 use survey::words::{Arg, Phrase};
 
 use super::{ended, waiting, written};
@@ -117,7 +118,7 @@ fn left_open(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let questions = journey(scene).iter().filter(|leg| !leg.answered).count() as u64;
     let tests = super::tests::outlets(scene.survey)
         .into_iter()
-        .filter(|outlet| !super::tests::is_tested(scene.survey, *outlet))
+        .filter(|outlet| !is_tested(scene.survey, *outlet))
         .count() as u64;
     for (key, id, count) in [
         ("work", "left-steps", steps),

@@ -2,7 +2,7 @@
 
 use survey::fact::SubjectId;
 use survey::naming;
-use survey::record::{HowMeasured, ReadingKind, TestReach};
+use survey::record::{HowMeasured, TestReach};
 use survey::words::{Arg, Phrase};
 
 use crate::deed::Deed;
@@ -12,17 +12,6 @@ use crate::place::Move;
 use crate::scene::Scene;
 use crate::screen::{Block, PressWeight, ReadingBlock, Screen, WordsRole};
 use crate::sketch::Sketch;
-
-/// Whether a reading belongs to an outlet test: what a level meter or the modem's page says does not.
-pub(super) fn is_of_test(measured: ReadingKind) -> bool {
-    !matches!(
-        measured,
-        ReadingKind::Level { .. }
-            | ReadingKind::ErrorRatio { .. }
-            | ReadingKind::ModemSends { .. }
-            | ReadingKind::NodesSeen { .. }
-    )
-}
 
 /// How it was taken, in words.
 pub(super) fn how(how: HowMeasured) -> Phrase {

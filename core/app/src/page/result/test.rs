@@ -1,6 +1,7 @@
 //! The outlet test at one outlet: first what kind of test it was, since that decides what it tells of.
 
 use survey::fact::SubjectId;
+use survey::verdict::is_of_test;
 use survey::words::Phrase;
 
 use super::{ResultPlace, TestKind, reading, shown};
@@ -31,7 +32,7 @@ pub(super) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
     sketch.choice("kind", &Phrase::new("test-kind"), false, offers.collect(), &[]);
     let rows = survey
         .readings_at(outlet)
-        .filter(|told| reading::is_of_test(told.measured))
+        .filter(|told| is_of_test(told.measured))
         .take(60)
         .map(|told| {
             let how = told.how.map(reading::how);

@@ -2,7 +2,8 @@
 
 use survey::fact::{Edit, SubjectId};
 use survey::forecast::nodes_of;
-use survey::record::{ReadingKind, Survey, field};
+use survey::record::{Survey, field};
+use survey::verdict::is_a_speed;
 use survey::words::{Arg, Phrase};
 
 use super::{ResultPlace, shown};
@@ -28,13 +29,6 @@ pub(super) fn outlets(survey: &Survey) -> Vec<SubjectId> {
     outlets
 }
 
-/// Whether something was measured at an outlet that tells how fast it is.
-pub(super) fn is_tested(survey: &Survey, outlet: SubjectId) -> bool {
-    survey.readings_at(outlet).any(|reading| {
-        matches!(reading.measured, ReadingKind::Throughput { .. } | ReadingKind::PhyRate { .. })
-    })
-}
-
 pub(super) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), "tests", &Phrase::new("tests"));
     let outlets = outlets(scene.survey);
@@ -57,9 +51,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, outlet: SubjectId) -> RowEntry {
     let survey = scene.survey;
     let told: Vec<_> = survey
         .readings_at(outlet)
-        .filter(|reading| {
-            matches!(reading.measured, ReadingKind::Throughput { .. } | ReadingKind::PhyRate { .. })
-        })
+        .filter(|reading| is_a_speed(reading.measured))
         .take(3)
         .map(|told| Arg::Phrase(Box::new(survey::naming::reading(told.measured))))
         .collect();

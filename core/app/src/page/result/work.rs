@@ -1,10 +1,10 @@
 //! The work list: one change at a time, in order, with what each is expected to gain, and what to buy.
 
-use survey::report::{answers_to_come, part_told};
-use survey::words::{Arg, Phrase, rounded_rate};
+use survey::report::part_told;
+use survey::verdict::{answers_to_come, met};
+use survey::words::{Arg, Phrase, shown_gain};
 use survey::worklist::{Gain, Step};
 
-use super::forecast::met;
 use super::{ResultPlace, ended, placing, shown, waiting};
 use crate::deed::Deed;
 use crate::error::Result;
@@ -83,7 +83,7 @@ fn lead(scene: &Scene<'_>, sketch: &mut Sketch<'_>, worked: &Worked) {
 
 /// What a step gains, the rooms that gain most first.
 pub(super) fn gain(step: &Step) -> Phrase {
-    let more = |gain: &Gain| rounded_rate(gain.after_mbps) - rounded_rate(gain.before_mbps);
+    let more = |gain: &Gain| shown_gain(gain.before_mbps, gain.after_mbps);
     let mut gains: Vec<_> = step.gains.iter().filter(|gain| more(gain) > 0.0).collect();
     gains.sort_by(|a, b| more(b).total_cmp(&more(a)));
     if gains.is_empty() {
