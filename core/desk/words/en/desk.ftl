@@ -340,7 +340,6 @@ desk-no = no
 
 ## The record: who said what
 
-desk-thing-new = something that is new here
 desk-field-of = { $thing }: { $field }
 desk-said = Who did what, newest first
 desk-said-act = { $act }: { $author }, { $when } UTC

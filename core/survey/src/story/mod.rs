@@ -10,6 +10,7 @@ mod said;
 mod settle;
 mod speak;
 mod steps;
+mod teller;
 mod undo;
 mod value;
 
@@ -19,5 +20,6 @@ pub use removed::{ChangedAfterRemoval, RemovedThing, changed_after_removal, remo
 pub use said::{Act, Said, acts, of_field, of_subject};
 pub use speak::{author, disagreement, field_name, removal, said, thing};
 pub use steps::{Steps, steps};
+pub use teller::{Stands, Teller, with_removed};
 pub use undo::{UndoFault, can_undo};
 pub use value::value;
