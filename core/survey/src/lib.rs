@@ -18,6 +18,7 @@ pub mod report;
 pub mod store;
 pub mod story;
 pub mod verdict;
+pub mod whole_file;
 pub mod words;
 pub mod worklist;
 

@@ -20,7 +20,6 @@ mod name;
 mod options;
 mod pack;
 mod page;
-mod part_file;
 mod photo;
 mod staging;
 mod syncer;
