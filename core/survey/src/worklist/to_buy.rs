@@ -1,24 +1,20 @@
 //! What the parts to buy are rated for.
 
+use coax::trade::{FILTERS_PASS, FILTERS_STOP_BY, smallest_splitter};
+
 use crate::fact::SubjectId;
 use crate::rating::{Band, EXTENDED_D, PartRating};
 use crate::record::{ServiceKind, Survey, power_paths};
-
-/// Legs that splitters are made with.
-pub(super) const SIZES: [u8; 5] = [2, 3, 4, 6, 8];
-
-/// The highest frequency that such filters pass, MHz (a published data sheet for a ground-block MoCA filter, 2019).
-const FILTERS_PASS_MHZ: f64 = 1002.0;
 
 /// Whether cable internet may reach above what such filters pass, as far as anybody said: its modem is of a generation
 /// that may, or nobody knows which it is. Then the provider is asked before one is screwed in.
 pub(super) fn provider_is_asked(survey: &Survey) -> bool {
     survey.services_of(ServiceKind::CableInternet).any(|service| match service.top_mhz {
-        Some(top) => top > FILTERS_PASS_MHZ,
+        Some(top) => top > FILTERS_PASS.value(),
         None => service
             .modem
             .and_then(|modem| modem.generation)
-            .is_none_or(|generation| generation.may_reach_mhz() > FILTERS_PASS_MHZ),
+            .is_none_or(|generation| generation.may_reach_mhz() > FILTERS_PASS.value()),
     })
 }
 
@@ -31,9 +27,9 @@ pub(super) fn ask_provider(survey: &Survey) -> &'static str {
 /// published data sheet for a ground-block MoCA filter, 2019).
 pub(super) fn entry_filter_rating() -> PartRating {
     PartRating {
-        band: Some(Band { low_mhz: 5.0, high_mhz: FILTERS_PASS_MHZ }),
+        band: Some(Band { low_mhz: 5.0, high_mhz: FILTERS_PASS.value() }),
         stop_band: Some(EXTENDED_D),
-        rejection_db: Some(40.0),
+        rejection_db: Some(FILTERS_STOP_BY.value()),
         ..PartRating::default()
     }
 }
@@ -65,5 +61,5 @@ pub(super) fn powered(survey: &Survey, part: SubjectId, rating: PartRating) -> P
 
 /// The smallest number of legs that splitters are made with, above `used`.
 pub(super) fn larger_than(used: u8) -> u8 {
-    SIZES.into_iter().find(|legs| *legs > used).unwrap_or(used.saturating_add(1))
+    smallest_splitter(usize::from(used) + 1).map_or(used.saturating_add(1), |(legs, _)| legs)
 }
