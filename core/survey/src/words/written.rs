@@ -102,9 +102,10 @@ impl Language {
     }
 }
 
-/// Whether the ends of a range as they are usually rounded lie on the same sides of a rate as they do unrounded.
+/// Whether a rate as it is shown lies on the same sides of the ends of a range as they are usually rounded as it does unrounded.
 fn keeps_sides(range: Span, read: f64) -> bool {
-    [range.low, range.high].iter().all(|end| read.total_cmp(end) == read.total_cmp(&rounded_rate(*end)))
+    let shown = (read * 10.0).round() / 10.0;
+    [range.low, range.high].iter().all(|end| read.total_cmp(end) == shown.total_cmp(&rounded_rate(*end)))
 }
 
 #[cfg(test)]
@@ -151,6 +152,7 @@ mod tests {
         // Rounded to fives, 22.4 would be 20, below the 21 that lies under it.
         assert_eq!(beside(Span::new(22.4, 31.0, 44.0), 21.0), "31 Mb/s (22.4 to 44)");
         assert_eq!(beside(Span::new(22.4, 31.0, 44.0), 19.0), "30 Mb/s (20 to 45)");
+        assert_eq!(beside(Span::new(22.4, 31.0, 44.0), 19.97), "31 Mb/s (22.4 to 44)");
     }
 
     #[test]
