@@ -4,8 +4,8 @@ mod support;
 
 use std::path::Path;
 
-use app::screen::{Block, RowEntry};
-use app::{Deed, Guide, Screen};
+use guide::screen::{Block, RowEntry};
+use guide::{Deed, Guide, Screen};
 use proptest::prelude::*;
 use proptest::test_runner::TestRunner;
 use serde_json::Value;
@@ -72,8 +72,8 @@ fn write(folder: &Path, author: AuthorId, readings: &[(SubjectId, ReadingKind, H
 }
 
 /// The guide over a survey. It makes the forecast as the command does; no step is looked for.
-fn guide(folder: &Path, author: AuthorId) -> Guide {
-    let mut guide = Guide::at(folder.parent().unwrap(), author, app::english(Figures::default())).unwrap();
+fn opened(folder: &Path, author: AuthorId) -> Guide {
+    let mut guide = Guide::at(folder.parent().unwrap(), author, guide::english(Figures::default())).unwrap();
     guide.work_out_with(Options { most_steps: 0, ..Options::default() });
     guide.open(folder).unwrap();
     guide
@@ -224,7 +224,7 @@ fn screens_json_and_report_say_one_thing() {
         let forecast = desk.done(&["forecast", "s.legwork"]);
         let findings = desk.done(&["findings", "s.legwork"]);
         findings_agree(&findings, &forecast);
-        let mut guide = guide(&folder, author);
+        let mut guide = opened(&folder, author);
         compare_agrees(&stage(&mut guide, "compare"), &forecast);
         // The forecast's screen says of a wish what the JSON says.
         let screen = stage(&mut guide, "forecast");

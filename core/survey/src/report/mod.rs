@@ -7,6 +7,7 @@
 mod costs;
 mod done;
 mod findings;
+mod in_file;
 mod input;
 mod job;
 mod levels;
@@ -24,6 +25,7 @@ mod unknown_section;
 mod whole;
 mod work;
 
+pub use in_file::report_page;
 pub use input::{FindingTold, ReportInput, StepTold};
 pub use rated::rated;
 pub use unknown::{Matters, Unknown, unknowns};

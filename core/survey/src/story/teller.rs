@@ -7,11 +7,11 @@ use std::collections::BTreeMap;
 use serde_json::Value;
 
 use super::speak::{author, field_name, thing};
-use crate::error::Result;
 use crate::fact::{AuthorId, FORGET, Fact, Ledger, REMOVED, SubjectId, SurveyId};
 use crate::naming;
 use crate::record::{Survey, field, fold};
 use crate::words::{Arg, Phrase, date_and_time};
+use facts::Result;
 
 /// What is told of: the survey, all that was ever said, and who reads.
 #[derive(Debug, Clone)]

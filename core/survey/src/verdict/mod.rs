@@ -22,7 +22,7 @@ use crate::forecast::{Forecast, PathForecast};
 use crate::record::{Reading, ReadingKind, Survey};
 
 pub use beside::{Beside, Held, HeldOf};
-pub use room::{RoomVerdict, is_a_speed, is_tested};
+pub use room::{RoomVerdict, Throughput, is_a_speed, is_tested};
 pub use tells::{Tells, is_of_test};
 pub use together::Together;
 pub use wish::{Met, RoomAnswer, WishMeasured, Wished, answers, answers_to_come, is_given, met, summary};

@@ -1,7 +1,7 @@
 //! What the readings at one outlet say together.
 
 use super::wish::WishMeasured;
-use super::{Met, Verdict};
+use super::{HeldOf, Met, Verdict};
 use crate::fact::SubjectId;
 use crate::forecast::Forecast;
 use crate::record::{Reading, ReadingKind, Survey};
@@ -14,6 +14,17 @@ pub fn is_tested(survey: &Survey, outlet: SubjectId) -> bool {
 /// Whether a reading tells how fast it is: throughput or a PHY rate.
 pub const fn is_a_speed(measured: ReadingKind) -> bool {
     matches!(measured, ReadingKind::Throughput { .. } | ReadingKind::PhyRate { .. })
+}
+
+/// A throughput that was measured over the coax.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Throughput {
+    /// Towards the room, Mb/s.
+    pub down_mbps: f64,
+    /// From the room, Mb/s.
+    pub up_mbps: f64,
+    /// Whether a network socket of the test held the way towards the room, not the coax.
+    pub is_capped: bool,
 }
 
 /// All that was tested at one outlet.
@@ -53,6 +64,26 @@ impl<'a> RoomVerdict<'a> {
     pub fn is_measured_over_coax(&self) -> bool {
         let speed = |reading: &Reading| is_a_speed(reading.measured);
         self.readings.iter().any(|(reading, verdict)| speed(reading) && verdict.tells.is_of_coax())
+    }
+
+    /// The throughput to show for it, if any was measured over the coax: the one that tells of the wish, else the fastest.
+    pub fn throughput(&self) -> Option<Throughput> {
+        let of_coax = self.readings.iter().filter(|(_, verdict)| verdict.tells.is_of_coax());
+        let rates = of_coax.filter_map(|(reading, verdict)| match reading.measured {
+            ReadingKind::Throughput { down_mbps, up_mbps } => {
+                let down = verdict.held.iter().find(|held| held.of == HeldOf::Down);
+                let is_capped = down.is_some_and(|held| held.beside.socket_mbps().is_some());
+                Some(Throughput { down_mbps, up_mbps, is_capped })
+            }
+            _ => None,
+        });
+        let tells_of_wish = |rates: &Throughput| {
+            self.wish.is_some_and(|wish| {
+                wish.down_mbps.total_cmp(&rates.down_mbps).is_eq()
+                    && wish.up_mbps.total_cmp(&rates.up_mbps).is_eq()
+            })
+        };
+        rates.max_by(|a, b| tells_of_wish(a).cmp(&tells_of_wish(b)).then(a.down_mbps.total_cmp(&b.down_mbps)))
     }
 
     /// Whether a test over the coax gives what is wished there.

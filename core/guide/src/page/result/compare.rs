@@ -1,0 +1,177 @@
+//! Forecast against test: what was measured beside what was expected, and where to look where it is less.
+
+use survey::fact::SubjectId;
+use survey::finding::FindingKind;
+use survey::forecast::{PathForecast, told};
+use survey::record::{Reading, Survey};
+use survey::report::{Matters, Unknown};
+use survey::verdict::{Beside, Held, HeldOf, RoomVerdict, Tells, Verdict};
+use survey::words::{Arg, Phrase};
+
+use super::{findings, telling, unknowns, waiting};
+use crate::place::key_of;
+use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
+use crate::session::{Scene, Weighed, Worked};
+use crate::view::{Sketch, shown, stages};
+
+/// The most rows of one kind below the rooms.
+const ROWS: usize = 30;
+
+pub(crate) fn show(scene: &Scene<'_>) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("compare"));
+    let Some(worked) = waiting::worked(scene, &mut sketch) else { return sketch.screen };
+    let survey = scene.survey;
+    let rooms: Vec<_> = stages::outlets(survey)
+        .into_iter()
+        .map(|outlet| RoomVerdict::at(survey, outlet, Some(worked.forecast())))
+        .filter(|room| !room.readings.is_empty())
+        .collect();
+    sketch.words(WordsRole::Lead, &lead(&rooms));
+    if !rooms.is_empty() {
+        sketch.words(WordsRole::Why, &Phrase::new("compare-why"));
+    }
+    let first = shown::page(scene, rooms.len()) * shown::ROWS;
+    let page = rooms.iter().skip(first).take(shown::ROWS);
+    let rows = page.map(|room| row(scene, &sketch, worked, room)).collect();
+    sketch.rows(&Phrase::new("compare-rooms"), rows);
+    shown::turn(scene, &mut sketch, rooms.len());
+    let mut asked: Vec<&Weighed> = Vec::new();
+    let short = rooms.iter().filter(|room| room.falls_short());
+    for unknown in short.flat_map(|room| on_way(survey, worked, room.outlet)) {
+        if !asked.contains(&unknown) && asked.len() < ROWS {
+            asked.push(unknown);
+        }
+    }
+    let rows = asked.into_iter().map(|unknown| unknowns::row(scene, &sketch, unknown)).collect();
+    sketch.rows(&Phrase::new("compare-unknown"), rows);
+    let found = worked.findings.iter().filter(|finding| is_of_test(finding.kind)).take(ROWS);
+    let rows = found.map(|finding| findings::row(&sketch, worked, finding)).collect();
+    sketch.rows(&Phrase::new("compare-findings"), rows);
+    sketch.press("handover", &Phrase::new("to-handover"), PressWeight::Main);
+    sketch.press("tests", &Phrase::new("to-tests"), PressWeight::Other);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+fn is_of_test(kind: FindingKind) -> bool {
+    matches!(
+        kind,
+        FindingKind::MeasuredBelowForecast
+            | FindingKind::LossAboveForecast
+            | FindingKind::SocketHoldsTest
+            | FindingKind::OneWaySlower
+            | FindingKind::LossUnderLoad
+            | FindingKind::SpeedSwings
+            | FindingKind::MeasuredAboveForecast
+    )
+}
+
+/// How many rooms fall short of what was expected, and whether that hinders what is wished.
+fn lead(rooms: &[RoomVerdict<'_>]) -> Phrase {
+    let short = rooms.iter().filter(|room| room.falls_short());
+    // Of every room that was measured over the cable, where something is wished there; of one that falls short, only if so.
+    let as_wished = |room: &&RoomVerdict<'_>| room.is_wished || room.falls_short();
+    let over_coax = rooms.iter().filter(|room| room.is_measured_over_coax() || room.falls_short());
+    let all_as_wished = over_coax.filter(as_wished).all(RoomVerdict::is_as_wished);
+    let count = short.count();
+    let id = match count {
+        _ if rooms.is_empty() => "compare-none",
+        0 => "compare-all-fine",
+        _ if all_as_wished => "compare-below-as-wished",
+        _ => "compare-some-below",
+    };
+    Phrase::new(id).with("below", Arg::Count(count as u64))
+}
+
+fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, worked: &Worked, room: &RoomVerdict<'_>) -> RowEntry {
+    let survey = scene.survey;
+    let path = worked.forecast().path(room.outlet);
+    let as_wished = room.is_as_wished();
+    let mut told: Vec<Phrase> = as_wished.then(|| Phrase::new("compare-wish-met")).into_iter().collect();
+    told.extend(room.readings.iter().take(12).flat_map(|(reading, verdict)| against(reading, verdict)));
+    if path.is_none() {
+        told.push(Phrase::new("compare-no-forecast"));
+    }
+    let told = told.into_iter().map(|phrase| sketch.say(&phrase)).collect::<Vec<_>>().join(" ");
+    let culprit = path.filter(|_| room.falls_short()).and_then(|path| culprit(survey, path, as_wished));
+    sketch.row(
+        Some(key_of("room", room.outlet)),
+        &shown::outlet(survey, room.outlet),
+        Some(&Phrase::new("text").text("text", told)),
+        culprit.as_ref(),
+    )
+}
+
+/// One reading against the forecast, a sentence for each way.
+fn against(reading: &Reading, verdict: &Verdict) -> Vec<Phrase> {
+    if !verdict.held.is_empty() {
+        return verdict.held.iter().map(beside).collect();
+    }
+    let id = match verdict.tells {
+        Tells::Coax | Tells::Socket => "compare-reading",
+        Tells::Radio => "compare-radio",
+        Tells::Plan => "compare-plan",
+        Tells::Internet => "compare-internet",
+    };
+    vec![Phrase::new(id).phrase("reading", survey::naming::reading(reading.measured))]
+}
+
+/// One figure beside what was expected of it.
+fn beside(held: &Held) -> Phrase {
+    let (of, way) = match held.of {
+        HeldOf::Down => ("", "down"),
+        HeldOf::Up => ("", "up"),
+        HeldOf::Phy => ("phy-", "none"),
+        HeldOf::Loss => ("loss-", "none"),
+    };
+    let lies = match (held.beside, held.of) {
+        (Beside::AsExpected, _) => "within",
+        (Beside::Worse, HeldOf::Loss) | (Beside::Better, HeldOf::Down | HeldOf::Up | HeldOf::Phy) => "above",
+        (Beside::Worse, _) | (Beside::Better, HeldOf::Loss) => "below",
+        (Beside::AtSocket(_), _) => "at-socket",
+        (Beside::NearSocket(_), _) => "near-socket",
+    };
+    let phrase = Phrase::new(format!("compare-{of}{lies}"))
+        .text("way", way)
+        .text("close", if held.is_inside() { "inside" } else { "about" })
+        .with("measured", held.measured_arg())
+        .with("expected", held.expected_arg());
+    match held.beside.socket_mbps() {
+        Some(socket) => phrase.with("socket", Arg::RateAsRead(socket)),
+        None => phrase,
+    }
+}
+
+fn culprit(survey: &Survey, path: &PathForecast, as_wished: bool) -> Option<Phrase> {
+    let dearest = path.dearest()?;
+    let place = told::place(survey, dearest.at);
+    let id = if as_wished { "compare-culprit-if-wanted" } else { "compare-culprit" };
+    let splitter = if telling::is_splitter(survey, dearest.at) { "yes" } else { "no" };
+    let phrase = Phrase::new(id).phrase("place", place).text("splitter", splitter);
+    Some(phrase.with("loss", Arg::Loss(dearest.db)))
+}
+
+/// What is not known on the way to an outlet.
+fn on_way<'a>(
+    survey: &'a Survey,
+    worked: &'a Worked,
+    outlet: SubjectId,
+) -> impl Iterator<Item = &'a Weighed> {
+    let weakest = worked.forecast().weakest_first().first().map(|(room, _)| room.outlet);
+    worked.unknowns.iter().filter(move |weighed| {
+        let unknown = &weighed.unknown;
+        let on_way = match &unknown.matters {
+            Matters::Weakest => weakest == Some(outlet) || shares_way(survey, worked, unknown, outlet),
+            Matters::OnWayTo(outlets) => outlets.contains(&outlet),
+            _ => false,
+        };
+        on_way && unknowns::question(survey, unknown).is_some()
+    })
+}
+
+/// What lies on the way to the weakest room may lie on the way to others too.
+fn shares_way(survey: &Survey, worked: &Worked, unknown: &Unknown, outlet: SubjectId) -> bool {
+    let bridge = worked.forecast().bridge;
+    let way = bridge.and_then(|bridge| survey.wiring.way_between(bridge, outlet));
+    way.is_some_and(|way| way.contains(&unknown.about))
+}
