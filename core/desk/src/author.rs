@@ -3,8 +3,8 @@
 use std::ffi::OsString;
 use std::path::{Path, PathBuf};
 
-use survey::fact::AuthorId;
-use survey::whole_file::{self, Existing, Readers};
+use facts::fact::AuthorId;
+use facts::whole_file::{self, Existing, Readers};
 
 use crate::error::DeskError;
 

@@ -3,7 +3,7 @@
 use std::io;
 use std::path::Path;
 
-use survey::whole_file::{self, Existing, Readers};
+use facts::whole_file::{self, Existing, Readers};
 
 use crate::error::{Advice, DeskError};
 

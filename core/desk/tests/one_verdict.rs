@@ -4,18 +4,18 @@ mod support;
 
 use std::path::Path;
 
+use advice::verdict::is_a_speed;
+use advice::worklist::Options;
+use facts::fact::{AuthorId, Edit, SubjectId, value_of};
+use facts::store::Store;
 use guide::screen::{Block, RowEntry};
 use guide::{Deed, Guide, Screen};
+use house::record::{HowMeasured, ReadingKind, TestReach, field, fold};
 use proptest::prelude::*;
 use proptest::test_runner::TestRunner;
 use serde_json::Value;
 use support::{Desk, SMALL};
-use survey::fact::{AuthorId, Edit, SubjectId, value_of};
-use survey::record::{HowMeasured, ReadingKind, TestReach, field, fold};
-use survey::store::Store;
-use survey::verdict::is_a_speed;
-use survey::words::Figures;
-use survey::worklist::Options;
+use telling::words::Figures;
 
 /// One room more than the small house has, and a plan.
 fn sheet() -> String {

@@ -3,7 +3,8 @@
 //! those back.
 
 use coax::quantity::METRES_PER_FOOT;
-use survey::words::{Arg, LengthUnit, Phrase};
+use phrase::{Arg, Phrase};
+use telling::words::LengthUnit;
 
 use crate::screen::NumberKind;
 

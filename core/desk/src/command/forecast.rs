@@ -1,13 +1,13 @@
 //! `legwork forecast`: what gets through to each room.
 
+use advice::forecast::{self, CostAt, Forecast, PathForecast, Reach, RoomForecast, told};
+use advice::verdict::{HeldOf, Met, RoomVerdict, Together, Verdict, Wished};
 use coax::link::Limit;
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{Reading, Survey};
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::fact::SubjectId;
-use survey::forecast::{self, CostAt, Forecast, PathForecast, Reach, RoomForecast, told};
-use survey::naming;
-use survey::record::{Reading, Survey};
-use survey::verdict::{HeldOf, Met, RoomVerdict, Together, Verdict, Wished};
-use survey::words::{Arg, Phrase};
 
 use super::Context;
 use super::json::{PartJson, SpanJson, WishJson, part, rounded, span, wish};

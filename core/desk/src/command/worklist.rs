@@ -2,13 +2,15 @@
 
 use std::collections::BTreeMap;
 
+use advice::finding::Caution;
+use advice::level::{BandChange, OutletChange};
+use advice::worklist::{Options, Step, WorkList, worklist};
+use house::naming;
+use house::record::ChangeKind;
+use house::record::{ServiceKind, Survey};
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::finding::Caution;
-use survey::level::{BandChange, OutletChange};
-use survey::naming;
-use survey::record::{ServiceKind, Survey};
-use survey::words::{Arg, Phrase, shown_gain};
-use survey::worklist::{ChangeKind, Options, Step, WorkList, worklist};
+use telling::words::shown_gain;
 
 use super::Context;
 use super::forecast::{self, ForecastJson, Of};

@@ -6,10 +6,10 @@ use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
+use facts::fact::AuthorId;
+use facts::whole_file::{self, Existing, Readers};
 use serde_json::{Map, Value};
-use survey::fact::AuthorId;
-use survey::whole_file::{self, Existing, Readers};
-use survey::words::LengthUnit;
+use telling::words::LengthUnit;
 
 use crate::error::{GuideError, Result};
 

@@ -1,9 +1,9 @@
 //! How far what follows from a survey has come: what the overview tells of it, and the screens themselves.
 
-use survey::fact::SubjectId;
-use survey::file::FILE_EXTENSION;
-use survey::forecast::nodes_of;
-use survey::record::Survey;
+use advice::forecast::nodes_of;
+use facts::fact::SubjectId;
+use facts::file::FILE_EXTENSION;
+use house::record::Survey;
 
 use crate::session::Scene;
 

@@ -2,11 +2,12 @@
 
 use std::borrow::Cow;
 
-use survey::story::{Stands, date_and_time};
+use house::story::Stands;
+use telling::words::date_and_time;
 
 use crate::session::Scene;
 
-pub(crate) use survey::story::Teller;
+pub(crate) use house::story::Teller;
 
 impl<'a> From<&Scene<'a>> for Stands<'a> {
     fn from(scene: &Scene<'a>) -> Self {

@@ -3,10 +3,10 @@
 use std::collections::BTreeSet;
 use std::fmt::Display;
 
-use survey::fact::{Removal, SubjectId};
-use survey::record::{Survey, fold};
-use survey::store::Store;
-use survey::story::with_removed;
+use facts::fact::{Removal, SubjectId};
+use facts::store::Store;
+use house::record::{Survey, fold};
+use house::story::with_removed;
 
 use crate::error::DeskError;
 

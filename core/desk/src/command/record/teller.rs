@@ -2,13 +2,13 @@
 
 use std::borrow::Cow;
 
+use facts::fact::{ActId, AuthorId, Fact, FactId, SubjectId};
+use facts::store::Store;
+use house::record::{Survey, field};
+use house::story::{self, Said, Stands};
+use phrase::Phrase;
 use serde::Serialize;
 use serde_json::Value;
-use survey::fact::{ActId, AuthorId, Fact, FactId, SubjectId};
-use survey::record::{Survey, field};
-use survey::store::Store;
-use survey::story::{self, Said, Stands};
-use survey::words::Phrase;
 
 use super::author_json::AuthorJson;
 use crate::command::Context;

@@ -1,11 +1,12 @@
 //! The rate of each room as a bar: the forecast's range, what is wished, what was measured, and what the work list is
 //! expected to make of it. All of it is worked out elsewhere.
 
-use survey::fact::SubjectId;
-use survey::forecast::{Forecast, RoomForecast};
-use survey::record::Survey;
-use survey::verdict::{Met, RoomVerdict, Wished};
-use survey::words::{Arg, Language, Phrase};
+use advice::forecast::{Forecast, RoomForecast};
+use advice::verdict::{Met, RoomVerdict, Wished};
+use facts::fact::SubjectId;
+use house::record::Survey;
+use phrase::{Arg, Phrase};
+use telling::words::Language;
 
 use crate::screen::{RowBar, RowMark};
 use crate::session::{Scene, Worked};

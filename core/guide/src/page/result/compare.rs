@@ -1,12 +1,12 @@
 //! Forecast against test: what was measured beside what was expected, and where to look where it is less.
 
-use survey::fact::SubjectId;
-use survey::finding::FindingKind;
-use survey::forecast::{PathForecast, told};
-use survey::record::{Reading, Survey};
-use survey::report::{Matters, Unknown};
-use survey::verdict::{Beside, Held, HeldOf, RoomVerdict, Tells, Verdict};
-use survey::words::{Arg, Phrase};
+use advice::finding::FindingKind;
+use advice::forecast::{PathForecast, told};
+use advice::unknown::{Matters, Unknown};
+use advice::verdict::{Beside, Held, HeldOf, RoomVerdict, Tells, Verdict};
+use facts::fact::SubjectId;
+use house::record::{Reading, Survey};
+use phrase::{Arg, Phrase};
 
 use super::{findings, telling, unknowns, waiting};
 use crate::place::key_of;
@@ -113,7 +113,7 @@ fn against(reading: &Reading, verdict: &Verdict) -> Vec<Phrase> {
         Tells::Plan => "compare-plan",
         Tells::Internet => "compare-internet",
     };
-    vec![Phrase::new(id).phrase("reading", survey::naming::reading(reading.measured))]
+    vec![Phrase::new(id).phrase("reading", house::naming::reading(reading.measured))]
 }
 
 /// One figure beside what was expected of it.

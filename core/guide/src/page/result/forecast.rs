@@ -1,8 +1,8 @@
 //! What gets through to each room, in words.
 
-use survey::forecast::{Forecast, RoomForecast};
-use survey::verdict::{Together, Wished, answers, summary};
-use survey::words::{Arg, Phrase};
+use advice::forecast::{Forecast, RoomForecast};
+use advice::verdict::{Together, Wished, answers, summary};
+use phrase::{Arg, Phrase};
 
 use super::bars::{self, Bars};
 use super::{keys, telling, unknowns, waiting};

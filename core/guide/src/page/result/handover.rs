@@ -3,11 +3,11 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use survey::fact::Edit;
-use survey::file::{LeftOut, PackOptions};
-use survey::record::{OutcomeKind, field};
-use survey::verdict::is_tested;
-use survey::words::{Arg, Phrase};
+use advice::verdict::is_tested;
+use facts::fact::Edit;
+use facts::file::{LeftOut, PackOptions};
+use house::record::{OutcomeKind, field};
+use phrase::{Arg, Phrase};
 
 use super::{ended, waiting, written};
 use crate::deed::Deed;

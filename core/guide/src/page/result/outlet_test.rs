@@ -1,8 +1,8 @@
 //! The outlet test at one outlet: first what kind of test it was, since that decides what it tells of.
 
-use survey::fact::SubjectId;
-use survey::verdict::is_of_test;
-use survey::words::Phrase;
+use advice::verdict::is_of_test;
+use facts::fact::SubjectId;
+use phrase::Phrase;
 
 use super::reading;
 use crate::deed::Deed;
@@ -36,7 +36,7 @@ pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
         .map(|told| {
             let how = told.how.map(reading::how);
             let key = key_of("reading", told.id);
-            sketch.row(Some(key), &survey::naming::reading(told.measured), how.as_ref(), None)
+            sketch.row(Some(key), &house::naming::reading(told.measured), how.as_ref(), None)
         })
         .collect();
     sketch.rows(&Phrase::new("test-readings"), rows);

@@ -1,9 +1,9 @@
 //! The outlet test, room by room; and whether TV and modem are still fine.
 
-use survey::fact::{Edit, SubjectId};
-use survey::record::field;
-use survey::verdict::is_a_speed;
-use survey::words::{Arg, Phrase};
+use advice::verdict::is_a_speed;
+use facts::fact::{Edit, SubjectId};
+use house::record::field;
+use phrase::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::error::Result;
@@ -39,7 +39,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, outlet: SubjectId) -> RowEntry {
         .readings_at(outlet)
         .filter(|reading| is_a_speed(reading.measured))
         .take(3)
-        .map(|told| Arg::Phrase(Box::new(survey::naming::reading(told.measured))))
+        .map(|told| Arg::Phrase(Box::new(house::naming::reading(told.measured))))
         .collect();
     let is_tested = !told.is_empty();
     let says = if told.is_empty() {

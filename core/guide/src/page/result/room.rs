@@ -1,9 +1,9 @@
 //! What gets through to one outlet: both ways, what limits it, where the loss arises.
 
-use survey::fact::SubjectId;
-use survey::forecast::{CostAt, PathForecast, Reach, told};
-use survey::verdict::Wished;
-use survey::words::{Arg, Phrase};
+use advice::forecast::{CostAt, PathForecast, Reach, told};
+use advice::verdict::Wished;
+use facts::fact::SubjectId;
+use phrase::{Arg, Phrase};
 
 use super::{keys, telling, waiting};
 use crate::place::key_of;

@@ -1,11 +1,11 @@
 //! What gets through to one room, in a sentence.
 
-use survey::fact::SubjectId;
-use survey::forecast::{CostAt, Limit, PathForecast, Reach, told};
-use survey::naming;
-use survey::record::{CableKind, PartKind, Survey};
-use survey::verdict::{Met, Wished};
-use survey::words::{Arg, Phrase};
+use advice::forecast::{CostAt, Limit, PathForecast, Reach, told};
+use advice::verdict::{Met, Wished};
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{CableKind, PartKind, Survey};
+use phrase::{Arg, Phrase};
 
 use crate::place::Question;
 

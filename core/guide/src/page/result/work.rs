@@ -1,9 +1,10 @@
 //! The work list: one change at a time, in order, with what each is expected to gain, and what to buy.
 
-use survey::report::part_told;
-use survey::verdict::{answers_to_come, met};
-use survey::words::{Arg, Phrase, shown_gain};
-use survey::worklist::{Gain, Step};
+use advice::verdict::{answers_to_come, met};
+use advice::worklist::{Gain, Step};
+use phrase::{Arg, Phrase};
+use telling::report::part_told;
+use telling::words::shown_gain;
 
 use super::{ended, placing, waiting};
 use crate::deed::Deed;
@@ -89,7 +90,7 @@ pub(super) fn gain(step: &Step) -> Phrase {
         return Phrase::new("step-no-gain").phrase("why", why);
     }
     // An outlet that the step itself brings has its name after it.
-    let after = step.change.applied(&step.before);
+    let after = advice::worklist::applied(step.change, &step.before);
     let told = gains.iter().take(ROOMS).map(|gain| {
         let there = step.before.parts.contains_key(&gain.outlet);
         let house = if there { &step.before } else { &after };

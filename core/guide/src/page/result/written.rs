@@ -4,10 +4,10 @@ use std::collections::BTreeSet;
 use std::io;
 use std::path::Path;
 
-use survey::file::LeftOut;
-use survey::report::html;
-use survey::whole_file::{self, Existing, Readers};
-use survey::words::Phrase;
+use facts::file::LeftOut;
+use facts::whole_file::{self, Existing, Readers};
+use phrase::Phrase;
+use telling::report::html;
 
 use crate::error::{GuideError, Result};
 use crate::session::{Session, Standing};

@@ -1,0 +1,149 @@
+//! Which changes are worth a look in a house.
+
+use coax::trade::smallest_splitter;
+
+use super::propose_more;
+use super::refusal::open_to_the_world;
+use crate::forecast::nodes_of;
+use facts::fact::SubjectId;
+use house::record::{CableKind, ChangeKind, Part, PartKind, PortEnd, Survey};
+
+/// Every change worth working out for this house, by the part it is done at, refused ones included.
+pub(super) fn proposals(survey: &Survey) -> Vec<ChangeKind> {
+    let mut found = Vec::new();
+    let nodes = nodes_of(survey);
+    let concerned: Vec<SubjectId> = nodes.iter().map(|node| survey.wiring.head_of(node.outlet)).collect();
+    for part in survey.parts.values() {
+        if !concerned.contains(&survey.wiring.head_of(part.id)) {
+            continue;
+        }
+        match part.kind {
+            PartKind::Entry => found.extend(entry_filter(survey, part)),
+            PartKind::Splitter => found.extend(splitter(survey, part)),
+            PartKind::Amplifier if part.rating.moca_bypass != Some(true) => found.extend([
+                ChangeKind::SwapAmplifier { amplifier: part.id },
+                ChangeKind::RemoveAmplifier { amplifier: part.id },
+            ]),
+            _ => {}
+        }
+        let has_node = nodes.iter().any(|node| node.outlet == part.id);
+        found.extend(caps(survey, part, has_node));
+        found.extend(run_to(survey, part));
+    }
+    found.extend(propose_more::proposals(survey, &nodes));
+    found.sort_unstable();
+    found.dedup();
+    found
+}
+
+fn entry_filter(survey: &Survey, entry: &Part) -> Option<ChangeKind> {
+    if !open_to_the_world(survey, entry.id) {
+        return None;
+    }
+    let trunk = trunk(survey, entry.id);
+    let behind = trunk
+        .iter()
+        .copied()
+        .find(|id| survey.parts.get(id).is_some_and(|part| part.kind == PartKind::GroundBlock))
+        .unwrap_or(entry.id);
+    let filters: Vec<_> = survey
+        .wiring
+        .below(entry.id)
+        .into_iter()
+        .filter_map(|id| survey.parts.get(&id))
+        .filter(|part| part.is_entry_filter())
+        .collect();
+    match filters.as_slice() {
+        [] => Some(ChangeKind::AddEntryFilter { behind }),
+        // A label that does not say is given the benefit of the doubt.
+        [filter] if filter.rating.stops_moca() == Some(false) => {
+            Some(ChangeKind::SwapEntryFilter { filter: filter.id })
+        }
+        [filter] if !trunk.contains(&filter.id) => {
+            Some(ChangeKind::MoveEntryFilter { filter: filter.id, behind })
+        }
+        _ => None,
+    }
+}
+
+/// The parts in a row from the entry to before the first split.
+pub(super) fn trunk(survey: &Survey, entry: SubjectId) -> Vec<SubjectId> {
+    let mut row = vec![entry];
+    while let Some([only]) = row.last().map(|at| survey.wiring.fed_from(*at)) {
+        let single = survey.parts.get(only).is_some_and(|part| part.outputs() == 1);
+        row.push(*only);
+        if !single {
+            break;
+        }
+    }
+    row
+}
+
+fn splitter(survey: &Survey, part: &Part) -> Vec<ChangeKind> {
+    let used = survey.wiring.fed_from(part.id).len();
+    let loose_ends = part.ends.values().filter(|end| **end == PortEnd::LooseEnd).count();
+    let mut found = Vec::new();
+    if loose_ends > 0 {
+        // Nobody knows what hangs there: a smaller splitter might leave it without signal.
+        if part.rating.made_for_moca() != Some(true) {
+            found.push(ChangeKind::SwapSplitter { splitter: part.id, legs: part.outputs() });
+        }
+        return found;
+    }
+    if used == 1 {
+        found.push(ChangeKind::RemoveSplitter { splitter: part.id });
+    }
+    if let Some(legs) = smallest(used).filter(|_| used >= 2)
+        && (legs < part.outputs() || part.rating.made_for_moca() != Some(true))
+    {
+        found.push(ChangeKind::SwapSplitter { splitter: part.id, legs });
+    }
+    if let Some(feed) = survey.wiring.feed(part.id)
+        && let Some(upper) = survey.parts.get(&feed.part).filter(|upper| upper.kind == PartKind::Splitter)
+        && survey.hang_side_by_side(upper, part)
+        && !upper.ends.values().any(|end| *end == PortEnd::LooseEnd)
+    {
+        let together = survey.wiring.fed_from(upper.id).len() - 1 + used;
+        if let Some(legs) = smallest(together).filter(|_| together >= 2) {
+            found.push(ChangeKind::MergeSplitters { upper: upper.id, lower: part.id, legs });
+        }
+    }
+    found
+}
+
+fn smallest(used: usize) -> Option<u8> {
+    smallest_splitter(used).map(|(legs, _)| legs)
+}
+
+fn caps(survey: &Survey, part: &Part, has_node: bool) -> Vec<ChangeKind> {
+    match part.kind {
+        PartKind::Outlet => {
+            let empty = part.plugged.as_ref().is_some_and(Vec::is_empty) && !has_node;
+            let onward = !survey.wiring.fed_from(part.id).is_empty();
+            let capped = part.end(1) == Some(PortEnd::Capped);
+            (empty && !onward && !capped)
+                .then_some(ChangeKind::Cap { part: part.id, port: 1 })
+                .into_iter()
+                .collect()
+        }
+        PartKind::Splitter | PartKind::Tap | PartKind::Amplifier => (1..=part.outputs())
+            .filter(|port| part.end(*port) == Some(PortEnd::Open))
+            .filter(|port| survey.wiring.on_port(part.id, *port).next().is_none())
+            .map(|port| ChangeKind::Cap { part: part.id, port })
+            .collect(),
+        _ => Vec::new(),
+    }
+}
+
+fn run_to(survey: &Survey, part: &Part) -> Option<ChangeKind> {
+    let run = survey.wiring.feed(part.id).and_then(|feed| survey.runs.get(&feed.run?))?;
+    let old = matches!(run.cable, CableKind::FiftyNine | CableKind::Unknown);
+    let long = run.length.is_some_and(|length| length.metres >= 10.0);
+    if run.has_poor_connector() {
+        Some(ChangeKind::RenewConnectors { to: part.id })
+    } else if old && long {
+        Some(ChangeKind::ReplaceRun { to: part.id })
+    } else {
+        None
+    }
+}
