@@ -23,7 +23,7 @@ pub(crate) fn show(scene: &Scene<'_>, stage: Stage) -> Screen {
         .map(|(place, on_way)| {
             let says = Phrase::new(if on_way.answered { "answered" } else { "open" });
             let head = on_way.question.phrase(scene).attribute("title");
-            sketch.row(Some(Key::AskNth(place)), &head, Some(&says), None).to_do(on_way.answered)
+            sketch.row(Some(Key::AskNth(place)), &head, Some(&says), None).ticked(on_way.answered)
         })
         .collect();
     sketch.rows(&Phrase::new("stage-questions"), rows);

@@ -1,6 +1,7 @@
 //! The cables between parts: series, length, connectors.
 
 use advice::finding::Caution;
+use coax::quantity::METRES_PER_FOOT;
 use facts::fact::SubjectId;
 use house::record::{CableKind, Connector, LengthKnown, RunLength, field};
 use phrase::Phrase;
@@ -28,9 +29,6 @@ const CONNECTORS: [Connector; 7] = [
 
 /// How a length may be known.
 const KNOWN: [LengthKnown; 3] = [LengthKnown::Measured, LengthKnown::Paced, LengthKnown::Guessed];
-
-/// Metres in a foot, by definition (international foot, 1959).
-const FOOT: f64 = 0.3048;
 
 fn series_offers() -> Vec<Offer> {
     let offer = |series: &CableKind| {
@@ -225,7 +223,7 @@ impl MarksAnswer {
 
     pub(super) fn answer(self, run: SubjectId) -> Told<Answer> {
         let unit_metres = match self.unit {
-            MarksUnit::Feet => FOOT,
+            MarksUnit::Feet => METRES_PER_FOOT,
             MarksUnit::Metres => 1.0,
         };
         let metres = (self.near - self.far).abs() * unit_metres;

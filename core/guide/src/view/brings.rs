@@ -5,7 +5,7 @@ use facts::file::{AuthorShare, LeftOut, Look};
 use house::story;
 use phrase::{Arg, Phrase};
 
-use super::fact_words::FactWords;
+use super::teller::Teller;
 use crate::screen::{RowEntry, WordsRole};
 use crate::view::Sketch;
 
@@ -15,8 +15,8 @@ const MOST_NAMED: usize = 20;
 /// How many characters of an id stand for somebody without a name.
 const SHORT: usize = 8;
 
-/// Tells what a look into a file showed. `in_words` knows the survey that it belongs to.
-pub(crate) fn tell(sketch: &mut Sketch<'_>, look: &Look, me: AuthorId, in_words: Option<&FactWords<'_>>) {
+/// Tells what a look into a file showed. `teller` knows the survey that it belongs to.
+pub(crate) fn tell(sketch: &mut Sketch<'_>, look: &Look, me: AuthorId, teller: Option<&Teller<'_>>) {
     let count = |count: usize| Arg::Count(count as u64);
     let name = match look.name.as_deref().filter(|name| !name.trim().is_empty()) {
         Some(name) => Phrase::new("text").text("text", name),
@@ -50,7 +50,7 @@ pub(crate) fn tell(sketch: &mut Sketch<'_>, look: &Look, me: AuthorId, in_words:
         let rows: Vec<RowEntry> = fields
             .iter()
             .take(MOST_NAMED)
-            .map(|one| sketch.row(None, &named(in_words, one), None, None))
+            .map(|one| sketch.row(None, &named(teller, one), None, None))
             .collect();
         sketch.rows(&Phrase::new(title), rows);
         more(sketch, fields.len());
@@ -79,12 +79,12 @@ fn share(sketch: &Sketch<'_>, share: &AuthorShare, me: AuthorId) -> RowEntry {
     sketch.row(None, &author, Some(&says), None)
 }
 
-fn named(in_words: Option<&FactWords<'_>>, (subject, field): &(SubjectId, String)) -> Phrase {
-    match in_words {
-        Some(in_words) => in_words.about(*subject, field),
-        None => Phrase::new("share-field-of")
+fn named(teller: Option<&Teller<'_>>, (subject, field): &(SubjectId, String)) -> Phrase {
+    match teller {
+        Some(teller) => teller.about(*subject, field),
+        None => Phrase::new("told-field-of")
             .phrase("field", story::field_name(field))
-            .phrase("thing", Phrase::new("share-thing-new")),
+            .phrase("thing", Phrase::new("told-thing-new")),
     }
 }
 

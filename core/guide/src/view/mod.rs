@@ -2,7 +2,6 @@
 //! question's answer or a page.
 
 mod brings;
-mod fact_words;
 pub(crate) mod paging;
 mod photo_slot;
 pub(crate) mod picture;
@@ -10,11 +9,12 @@ pub(crate) mod shown;
 mod sketch;
 pub(crate) mod stages;
 pub(crate) mod survey_list;
+mod teller;
 mod trail;
 
 pub(crate) use brings::tell as tell_look;
-pub(crate) use fact_words::FactWords;
-pub(crate) use fact_words::day;
 pub(crate) use photo_slot::photo_slot;
 pub(crate) use sketch::{Offer, Sketch};
+pub(crate) use teller::Teller;
+pub(crate) use teller::day;
 pub(crate) use trail::trail;

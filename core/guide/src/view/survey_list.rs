@@ -7,9 +7,9 @@ use facts::home::{Entry, Found, Home};
 use facts::store::Summary;
 use phrase::{Arg, Phrase};
 
-use super::fact_words::day;
 use super::paging;
 use super::sketch::Sketch;
+use super::teller::day;
 use crate::done::Done;
 use crate::error::{GuideError, Result};
 use crate::place::{Key, Move, Outside};

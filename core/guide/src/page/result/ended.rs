@@ -32,7 +32,7 @@ pub(super) fn rows(scene: &Scene<'_>, sketch: &mut Sketch<'_>, most: usize) {
                 let remark = not_fine.then(|| Phrase::new("ended-not-fine"));
                 let row =
                     sketch.row(Some(Key::Ended(work.id)), &work.what(scene.survey), None, remark.as_ref());
-                if end == OutcomeKind::Done { row.to_do(true) } else { row }
+                if end == OutcomeKind::Done { row.ticked(true) } else { row }
             })
             .collect();
         sketch.rows(&Phrase::new(name), rows);

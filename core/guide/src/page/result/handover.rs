@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
+use advice::verdict::is_tested;
 use facts::fact::Edit;
 use facts::file::{LeftOut, PackOptions};
 use house::record::{OutcomeKind, field};
@@ -92,10 +93,9 @@ fn left_open(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let mut rows = Vec::new();
     let steps = worked.list.steps.len() as u64;
     let questions = journey(scene).iter().filter(|on_way| !on_way.answered).count() as u64;
-    let tests = stages::outlets(scene.survey)
-        .into_iter()
-        .filter(|outlet| !stages::is_tested(scene.survey, *outlet))
-        .count() as u64;
+    let tests =
+        stages::outlets(scene.survey).into_iter().filter(|outlet| !is_tested(scene.survey, *outlet)).count()
+            as u64;
     for (key, id, count) in [
         (Key::Work, "left-steps", steps),
         (Key::Tests, "left-tests", tests),
@@ -103,7 +103,7 @@ fn left_open(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     ] {
         if count > 0 {
             let head = Phrase::new(id).with("count", Arg::Count(count));
-            rows.push(sketch.row(Some(key), &head, None, None).to_do(false));
+            rows.push(sketch.row(Some(key), &head, None, None).ticked(false));
         }
     }
     let unknown = worked.unknowns.len() as u64;

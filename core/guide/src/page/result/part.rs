@@ -48,7 +48,7 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
             let head = on_way.question.phrase(scene).attribute("title");
             sketch
                 .row(Some(Key::Ask(on_way.question.clone())), &head, Some(&says), None)
-                .to_do(on_way.answered)
+                .ticked(on_way.answered)
         })
         .collect();
     sketch.rows(&Phrase::new("part-questions"), rows);

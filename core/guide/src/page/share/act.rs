@@ -10,21 +10,21 @@ use crate::error::Result;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Scene, Session};
-use crate::view::{FactWords, Sketch, paging};
+use crate::view::{Sketch, Teller, paging};
 
 pub(crate) fn show(scene: &Scene<'_>, act: ActId) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("share-act"));
-    let in_words = FactWords::of(scene);
+    let teller = Teller::of(scene);
     let facts = scene.ledger.of_act(act);
     match facts.first() {
-        Some(first) => sketch.words(WordsRole::Lead, &in_words.by(first)),
+        Some(first) => sketch.words(WordsRole::Lead, &teller.by(first)),
         None => sketch.words(WordsRole::Lead, &Phrase::new("share-act-gone")),
     }
     let rows: Vec<RowEntry> = facts
         .iter()
         .skip(paging::first(scene.pending()))
         .take(paging::ROWS)
-        .map(|fact| sketch.row(Some(Key::Thing(fact.subject())), &in_words.fact(fact), None, None))
+        .map(|fact| sketch.row(Some(Key::Thing(fact.subject())), &teller.fact(fact), None, None))
         .collect();
     sketch.rows(&Phrase::new("share-act-rows"), rows);
     paging::presses(&mut sketch, facts.len());

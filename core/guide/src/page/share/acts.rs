@@ -10,11 +10,11 @@ use crate::done::Done;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::Scene;
-use crate::view::{FactWords, Sketch, paging};
+use crate::view::{Sketch, Teller, paging};
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("share-acts"));
-    let in_words = FactWords::of(scene);
+    let teller = Teller::of(scene);
     let acts = newest_first(scene.ledger);
     let lead = if acts.is_empty() { "share-acts-none" } else { "share-acts-lead" };
     sketch.words(WordsRole::Lead, &Phrase::new(lead));
@@ -22,7 +22,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         .iter()
         .skip(paging::first(scene.pending()))
         .take(paging::ROWS)
-        .filter_map(|act| row(&sketch, &in_words, *act))
+        .filter_map(|act| row(&sketch, &teller, *act))
         .collect();
     sketch.rows(&Phrase::new("share-acts-rows"), rows);
     paging::presses(&mut sketch, acts.len());
@@ -36,14 +36,14 @@ fn newest_first(ledger: &Ledger) -> Vec<ActId> {
     ledger.facts().rev().map(Fact::act).filter(|act| seen.insert(*act)).collect()
 }
 
-fn row(sketch: &Sketch<'_>, in_words: &FactWords<'_>, act: ActId) -> Option<RowEntry> {
-    let facts = in_words.ledger.of_act(act);
+fn row(sketch: &Sketch<'_>, teller: &Teller<'_>, act: ActId) -> Option<RowEntry> {
+    let facts = teller.ledger().of_act(act);
     // What was added says more than what was said of it.
     let first = facts.iter().find(|fact| fact.field() == field::IS).or(facts.first())?;
     let more = facts.len() - 1;
     let remark = (more > 0).then(|| Phrase::new("share-and-more").with("count", Arg::Count(more as u64)));
     let key = Some(Key::Act(act));
-    Some(sketch.row(key, &in_words.by(first), Some(&in_words.fact(first)), remark.as_ref()))
+    Some(sketch.row(key, &teller.by(first), Some(&teller.fact(first)), remark.as_ref()))
 }
 
 pub(crate) fn take(done: &Done) -> Move {

@@ -8,11 +8,11 @@ use crate::error::Result;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Scene, Session};
-use crate::view::{FactWords, Offer, Sketch, day};
+use crate::view::{Offer, Sketch, Teller, day};
 
 pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, field: &str) -> Screen {
-    let in_words = FactWords::of(scene);
-    let title = in_words.about(subject, field);
+    let teller = Teller::of(scene);
+    let title = teller.about(subject, field);
     let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
     let Some(found) = scene.ledger.disagreement(subject, field) else {
         sketch.words(WordsRole::Lead, &Phrase::new("share-is-settled"));
@@ -26,8 +26,8 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, field: &str) -> Screen
         Some(origin) => sketch.words(
             WordsRole::Plain,
             &Phrase::new("share-origin")
-                .phrase("value", in_words.value(field, origin.value()))
-                .phrase("author", in_words.author(origin.by()))
+                .phrase("value", teller.value(field, origin.value()))
+                .phrase("author", teller.author(origin.by()))
                 .text("day", day(origin.id().ms())),
         ),
         None => sketch.words(WordsRole::Plain, &Phrase::new("share-no-origin")),
@@ -36,10 +36,10 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, field: &str) -> Screen
         .into_iter()
         .filter_map(|sides| {
             let first = sides.first()?;
-            let words = in_words.value(field, first.value());
+            let words = teller.value(field, first.value());
             let by = |fact: &&Fact| {
                 let by = Phrase::new("share-said-by")
-                    .phrase("author", in_words.author(fact.by()))
+                    .phrase("author", teller.author(fact.by()))
                     .text("day", day(fact.id().ms()));
                 Arg::Phrase(Box::new(by))
             };
@@ -96,11 +96,11 @@ fn settle(session: &mut Session, subject: SubjectId, field: &str) -> Result<Move
     open.last_act = Some(open.store.settle(subject, field, chosen)?);
     open.read()?;
     let about = session.with_scene(|scene| {
-        let in_words = FactWords::of(scene);
+        let teller = Teller::of(scene);
         let shown = scene.ledger.shown(subject, field);
-        Phrase::new("share-was-settled").phrase("about", in_words.about(subject, field)).phrase(
+        Phrase::new("share-was-settled").phrase("about", teller.about(subject, field)).phrase(
             "value",
-            shown.map_or_else(|| Phrase::new("value-empty"), |fact| in_words.value(field, fact.value())),
+            shown.map_or_else(|| Phrase::new("value-empty"), |fact| teller.value(field, fact.value())),
         )
     })?;
     session.tell_done(about);

@@ -8,12 +8,12 @@ use crate::error::Result;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Scene, Session};
-use crate::view::{FactWords, Sketch, paging};
+use crate::view::{Sketch, Teller, paging};
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let title = Phrase::new("share-disagreements");
     let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
-    let in_words = FactWords::of(scene);
+    let teller = Teller::of(scene);
     let found = scene.ledger.disagreements();
     if found.is_empty() {
         sketch.words(WordsRole::Lead, &Phrase::new("share-all-settled"));
@@ -27,8 +27,8 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         .take(paging::ROWS)
         .map(|(place, found)| {
             let key = Some(Key::SettleNth(place));
-            let about = in_words.about(found.subject, found.field);
-            sketch.row(key, &about, Some(&said(&in_words, found)), None).to_do(false)
+            let about = teller.about(found.subject, found.field);
+            sketch.row(key, &about, Some(&said(&teller, found)), None).ticked(false)
         })
         .collect();
     sketch.rows(&Phrase::new("share-disagreements-rows"), rows);
@@ -38,11 +38,11 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
 }
 
 /// Who said what, side by side.
-fn said(in_words: &FactWords<'_>, found: &Disagreement<'_>) -> Phrase {
+fn said(teller: &Teller<'_>, found: &Disagreement<'_>) -> Phrase {
     let side = |side: &&Fact| {
         let side = Phrase::new("disagreement-side")
-            .phrase("author", in_words.author(side.by()))
-            .phrase("value", in_words.value(found.field, side.value()));
+            .phrase("author", teller.author(side.by()))
+            .phrase("value", teller.value(found.field, side.value()));
         Arg::Phrase(Box::new(side))
     };
     let sides = found.sides.iter().map(side).collect();

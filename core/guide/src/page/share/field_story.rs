@@ -10,11 +10,11 @@ use crate::done::Done;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::Scene;
-use crate::view::{FactWords, Sketch, paging};
+use crate::view::{Sketch, Teller, paging};
 
 pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: &str) -> Screen {
-    let in_words = FactWords::of(scene);
-    let title = in_words.about(subject, name);
+    let teller = Teller::of(scene);
+    let title = teller.about(subject, name);
     let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
     let story = facts::act::of_field(scene.ledger, subject, name);
     let lead = if story.is_empty() { "share-nothing-said" } else { "share-field-lead" };
@@ -26,12 +26,12 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: &str) -> Screen 
         .map(|said| {
             let until = said.replaced_by.last().map(|later| {
                 Phrase::new("share-until")
-                    .phrase("author", in_words.author(later.by()))
+                    .phrase("author", teller.author(later.by()))
                     .text("when", date_and_time(later.id().ms()))
             });
             let key = Some(Key::Act(said.fact.act()));
-            let says = in_words.fact(said.fact);
-            sketch.row(key, &in_words.by(said.fact), Some(&says), until.as_ref())
+            let says = teller.fact(said.fact);
+            sketch.row(key, &teller.by(said.fact), Some(&says), until.as_ref())
         })
         .collect();
     sketch.rows(&Phrase::new("share-field-rows"), rows);

@@ -12,7 +12,7 @@ use crate::error::Result;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Scene, Session};
-use crate::view::{FactWords, Sketch};
+use crate::view::{Sketch, Teller};
 
 /// The first question: that it is for ever.
 pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) -> Screen {
@@ -43,8 +43,8 @@ pub(crate) fn show_for_others(scene: &Scene<'_>, subject: SubjectId, name: Optio
 }
 
 fn sketch<'a>(scene: &Scene<'a>, subject: SubjectId, name: Option<&str>) -> Sketch<'a> {
-    let in_words = FactWords::of(scene);
-    let what = name.map_or_else(|| in_words.thing(subject), |name| in_words.about(subject, name));
+    let teller = Teller::of(scene);
+    let what = name.map_or_else(|| teller.thing(subject), |name| teller.about(subject, name));
     Sketch::new(scene.language, scene.pending(), &Phrase::new("forget-title").phrase("what", what))
 }
 

@@ -9,18 +9,18 @@ use crate::done::Done;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::Scene;
-use crate::view::{FactWords, Sketch, paging};
+use crate::view::{Sketch, Teller, paging};
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let title = Phrase::new("share-removed");
     let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
-    let in_words = FactWords::of(scene);
+    let teller = Teller::of(scene);
     let (changed, gone) = (changed_after_removal(scene.ledger), removed(scene.ledger));
     let lead =
         if changed.is_empty() && gone.is_empty() { "share-removed-none" } else { "share-removed-lead" };
     sketch.words(WordsRole::Lead, &Phrase::new(lead));
     let row = |sketch: &Sketch<'_>, subject: SubjectId, by: Phrase| {
-        sketch.row(Some(Key::Thing(subject)), &in_words.thing(subject), Some(&by), None)
+        sketch.row(Some(Key::Thing(subject)), &teller.thing(subject), Some(&by), None)
     };
     // To be looked at first; more of them than a page holds are seen when the first are settled.
     let flagged: Vec<RowEntry> = changed
@@ -29,8 +29,8 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         .filter_map(|thing| {
             let (remover, changer) = (thing.removed.last()?, thing.changed.last()?);
             let by = Phrase::new("share-removed-and-changed")
-                .phrase("remover", in_words.author(remover.by()))
-                .phrase("changer", in_words.author(changer.by()));
+                .phrase("remover", teller.author(remover.by()))
+                .phrase("changer", teller.author(changer.by()));
             Some(row(&sketch, thing.subject, by))
         })
         .collect();
@@ -39,7 +39,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         .iter()
         .skip(paging::first(scene.pending()))
         .take(paging::ROWS)
-        .map(|thing| row(&sketch, thing.subject, in_words.by(thing.fact)))
+        .map(|thing| row(&sketch, thing.subject, teller.by(thing.fact)))
         .collect();
     sketch.rows(&Phrase::new("share-removed-rows"), rows);
     paging::presses(&mut sketch, gone.len());

@@ -8,16 +8,16 @@ use crate::error::Result;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Scene, Session};
-use crate::view::{FactWords, Sketch};
+use crate::view::{Sketch, Teller};
 
 pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId) -> Screen {
-    let in_words = FactWords::of(scene);
-    let title = in_words.thing(subject);
+    let teller = Teller::of(scene);
+    let title = teller.thing(subject);
     let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
     match scene.ledger.removal(subject) {
         Removal::Present => sketch.words(WordsRole::Lead, &Phrase::new("share-is-there")),
         Removal::Removed { fact, .. } => {
-            let by = Phrase::new("share-removed-by").phrase("by", in_words.by(fact));
+            let by = Phrase::new("share-removed-by").phrase("by", teller.by(fact));
             sketch.words(WordsRole::Lead, &by);
             sketch.words(WordsRole::Plain, &Phrase::new("share-bring-back-how"));
             sketch.press(&Key::Back, &Phrase::new("share-bring-back"), PressWeight::Main);
@@ -28,7 +28,7 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId) -> Screen {
                 .into_iter()
                 .chain(changed)
                 .take(100)
-                .map(|fact| sketch.row(None, &in_words.by(fact), Some(&in_words.fact(fact)), None))
+                .map(|fact| sketch.row(None, &teller.by(fact), Some(&teller.fact(fact)), None))
                 .collect();
             sketch.rows(&Phrase::new("share-changed-rows"), rows);
             sketch.press(&Key::Back, &Phrase::new("share-keep-it"), PressWeight::Main);
@@ -51,7 +51,7 @@ pub(crate) fn take(session: &mut Session, subject: SubjectId, done: &Done) -> Re
         _ => return Ok(Move::Stay),
     };
     session.open_survey()?.write(&[edit])?;
-    let thing = session.with_scene(|scene| FactWords::of(scene).thing(subject))?;
+    let thing = session.with_scene(|scene| Teller::of(scene).thing(subject))?;
     session.tell_done(Phrase::new(done).phrase("thing", thing));
     Ok(Move::Swap(Place::Share(SharePlace::Removed)))
 }

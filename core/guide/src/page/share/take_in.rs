@@ -10,7 +10,7 @@ use crate::error::Result;
 use crate::place::{Key, Move, Outside, Place, SharePlace};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
 use crate::session::{After, Doing, Scene, Session, look};
-use crate::view::{FactWords, Sketch, tell_look};
+use crate::view::{Sketch, Teller, tell_look};
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let title = Phrase::new("share-take-in");
@@ -29,8 +29,8 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         }
         Some(looked) => {
             let look = &looked.look;
-            let in_words = FactWords::of(scene);
-            tell_look(&mut sketch, look, scene.me, Some(&in_words).filter(|_| look.same_survey));
+            let teller = Teller::of(scene);
+            tell_look(&mut sketch, look, scene.me, Some(&teller).filter(|_| look.same_survey));
             if !look.same_survey {
                 sketch.words(WordsRole::Lead, &Phrase::new("share-other-survey"));
                 sketch.press(&Key::Apart, &Phrase::new("share-take-apart"), PressWeight::Main);

@@ -9,11 +9,11 @@ use crate::done::Done;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::Scene;
-use crate::view::{FactWords, Sketch, paging};
+use crate::view::{Sketch, Teller, paging};
 
 pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId) -> Screen {
-    let in_words = FactWords::of(scene);
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &in_words.thing(subject));
+    let teller = Teller::of(scene);
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &teller.thing(subject));
     let mut fields: Vec<&str> = scene.ledger.fields(subject).filter(|name| *name != FORGET).collect();
     // What it is stands first.
     fields.sort_by_key(|name| *name != field::IS);
@@ -23,7 +23,7 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId) -> Screen {
         .iter()
         .skip(paging::first(scene.pending()))
         .take(paging::ROWS)
-        .filter_map(|name| row(scene, &sketch, &in_words, subject, name))
+        .filter_map(|name| row(scene, &sketch, &teller, subject, name))
         .collect();
     sketch.rows(&Phrase::new("share-thing-rows"), rows);
     paging::presses(&mut sketch, fields.len());
@@ -50,22 +50,22 @@ pub(super) fn forgettable(scene: &Scene<'_>, subject: SubjectId, name: Option<&s
 fn row(
     scene: &Scene<'_>,
     sketch: &Sketch<'_>,
-    in_words: &FactWords<'_>,
+    teller: &Teller<'_>,
     subject: SubjectId,
     name: &str,
 ) -> Option<RowEntry> {
     let shown = scene.ledger.shown(subject, name)?;
     let (head, says) = match name {
-        field::IS | REMOVED => (in_words.fact(shown), None),
+        field::IS | REMOVED => (teller.fact(shown), None),
         _ if scene.ledger.disagreement(subject, name).is_some() => {
             (story::field_name(name), Some(Phrase::new("share-said-differently")))
         }
         _ if shown.is_forgotten() => (story::field_name(name), Some(Phrase::new("share-is-forgotten"))),
-        _ => (story::field_name(name), Some(in_words.value(name, shown.value()))),
+        _ => (story::field_name(name), Some(teller.value(name, shown.value()))),
     };
     let before = scene.ledger.history(subject, name).len().saturating_sub(1);
     let remark = Phrase::new("share-by-and-before")
-        .phrase("by", in_words.by(shown))
+        .phrase("by", teller.by(shown))
         .with("before", Arg::Count(before as u64));
     Some(sketch.row(Some(Key::FieldOf(name.to_owned())), &head, says.as_ref(), Some(&remark)))
 }

@@ -9,25 +9,25 @@ use crate::done::Done;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::Scene;
-use crate::view::{FactWords, Sketch, paging};
+use crate::view::{Sketch, Teller, paging};
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let title = Phrase::new("share-things");
     let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
     sketch.words(WordsRole::Lead, &Phrase::new("share-things-lead"));
-    let in_words = FactWords::of(scene);
-    let mut things = things(scene.survey, |subject| sketch.say(&in_words.thing(subject)));
+    let teller = Teller::of(scene);
+    let mut things = things(scene.survey, |subject| sketch.say(&teller.thing(subject)));
     // Only where somebody said a name is there a story to tell.
     let named = |(subject, _): &(&SubjectId, &AuthorId)| scene.ledger.fields(**subject).next().is_some();
-    things.extend(in_words.authors().iter().filter(named).map(|(subject, _)| *subject));
+    things.extend(teller.authors().iter().filter(named).map(|(subject, _)| *subject));
     let rows: Vec<RowEntry> = things
         .iter()
         .skip(paging::first(scene.pending()))
         .take(paging::ROWS)
         .map(|subject| {
-            let is_author = in_words.authors().contains_key(subject);
+            let is_author = teller.authors().contains_key(subject);
             let says = is_author.then(|| Phrase::new("share-who-writes"));
-            sketch.row(Some(Key::Thing(*subject)), &in_words.thing(*subject), says.as_ref(), None)
+            sketch.row(Some(Key::Thing(*subject)), &teller.thing(*subject), says.as_ref(), None)
         })
         .collect();
     sketch.rows(&Phrase::new("share-things-rows"), rows);

@@ -1,0 +1,21 @@
+//! Facts, things and authors in words, as the shown survey has them.
+
+use std::borrow::Cow;
+
+use house::story::Stands;
+use telling::words::date_and_time;
+
+use crate::session::Scene;
+
+pub(crate) use house::story::Teller;
+
+impl<'a> From<&Scene<'a>> for Stands<'a> {
+    fn from(scene: &Scene<'a>) -> Self {
+        Self { survey: Cow::Borrowed(scene.survey), ledger: scene.ledger, me: scene.me }
+    }
+}
+
+/// The day of a time in milliseconds since 1970, of UTC.
+pub(crate) fn day(ms: u64) -> String {
+    date_and_time(ms).split(' ').next().unwrap_or_default().to_owned()
+}
