@@ -3,9 +3,8 @@
 use coax::link::{EXTENDED_D_HIGH, EXTENDED_D_LOW};
 use coax::trade::EDGE_TOLERANCE;
 use coax::{Decibels, Megahertz};
-use serde::{Deserialize, Serialize};
-
 use label::{self, LabelReading, PowerPass};
+use serde::{Deserialize, Serialize};
 
 /// A band of frequencies.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]

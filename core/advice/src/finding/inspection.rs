@@ -2,11 +2,12 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::forecast::{Forecast, Node, nodes_of};
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{EntryState, Part, PartKind, Plugged, Survey};
 use phrase::{Arg, Phrase};
+
+use crate::forecast::{Forecast, Node, nodes_of};
 
 /// How a part stands towards the adapters of its tree.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

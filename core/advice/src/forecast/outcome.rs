@@ -1,7 +1,6 @@
 //! What a forecast says.
 
 use coax::Span;
-
 use facts::fact::SubjectId;
 
 /// What limits a path.

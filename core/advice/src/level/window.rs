@@ -1,7 +1,6 @@
 //! The levels that a TV or modem needs, each with what backs it.
 
 use coax::Backing;
-
 use house::record::{ModemGeneration, Service, ServiceKind, Survey, TvSignal};
 use phrase::Phrase;
 

@@ -1,12 +1,13 @@
 //! What speaks against a change because of what it does to the other services: a level out of its window, a band or a
 //! way back that is cut, DC that no longer arrives.
 
-use super::effect::applied;
-use super::refusal::Refusal;
-use crate::level::{self, OutletChange};
 use facts::fact::SubjectId;
 use house::rating::PartRating;
 use house::record::{ChangeKind, Part, PartKind, Survey, power_paths};
+
+use super::effect::applied;
+use super::refusal::Refusal;
+use crate::level::{self, OutletChange};
 
 /// How many draws a refusal rests on: it looks at likely values only.
 const DRAWS: u32 = 9;

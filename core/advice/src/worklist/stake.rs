@@ -4,14 +4,14 @@
 //! the difference of the rates is what is at stake. Behind something that lets nothing through, nothing is.
 
 use coax::estimates;
+use facts::fact::SubjectId;
+use house::rating::{Band, EXTENDED_D};
+use house::record::{CableKind, LengthKnown, PartKind, Run, RunLength, Survey};
 
 use super::order::WORTH_MBPS;
 use crate::error::AdviceError;
 use crate::forecast::{Forecast, Options, forecast};
 use crate::unknown::Unknown;
-use facts::fact::SubjectId;
-use house::rating::{Band, EXTENDED_D};
-use house::record::{CableKind, LengthKnown, PartKind, Run, RunLength, Survey};
 
 /// What an unknown may change at most, and for whom.
 #[derive(Debug, Clone, Copy, PartialEq)]

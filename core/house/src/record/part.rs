@@ -5,10 +5,10 @@ use std::sync::Arc;
 
 use coax::Megahertz;
 use coax::model::Measured;
+use facts::fact::SubjectId;
 use serde::{Deserialize, Serialize};
 
 use crate::rating::{Band, PartRating};
-use facts::fact::SubjectId;
 
 /// What a part is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

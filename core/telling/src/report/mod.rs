@@ -29,8 +29,9 @@ pub use input::{FindingTold, ReportInput, StepTold};
 pub use rated::rated;
 pub use whole::{html, part_told};
 
-use crate::words::Language;
 use teller::Teller;
+
+use crate::words::Language;
 
 /// The report as one HTML file.
 pub fn report(input: &ReportInput<'_>, language: &Language) -> String {

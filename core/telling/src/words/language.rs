@@ -4,10 +4,10 @@ use std::borrow::Cow;
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use phrase::{Arg, Phrase};
 use unic_langid::{CharacterDirection, LanguageIdentifier};
 
 use super::{Figures, LengthUnit, Marks, count};
-use phrase::{Arg, Phrase};
 
 /// The English messages, one file a subject.
 const ENGLISH: &[(&str, &str)] = &[

@@ -1,11 +1,11 @@
 //! Values of a phrase written out, with their units and ranges.
 
 use coax::{Metres, Span};
+use phrase::{Arg, Phrase};
 
 use super::figures::rounded_rate;
 use super::language::Language;
 use super::{LengthUnit, moment};
-use phrase::{Arg, Phrase};
 
 impl Language {
     /// A value as it stands in a sentence of this language.

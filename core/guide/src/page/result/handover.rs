@@ -104,7 +104,7 @@ fn left_open(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     ] {
         if count > 0 {
             let head = Phrase::new(id).with("count", Arg::Count(count));
-            rows.push(sketch.row(Some(key.to_owned()), &head, None, None).to_do(false));
+            rows.push(sketch.row(Some(key.to_owned()), &head, None, None).ticked(false));
         }
     }
     let unknown = worked.unknowns.len() as u64;

@@ -48,7 +48,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, outlet: SubjectId) -> RowEntry {
         Phrase::new("tests-told").with("told", Arg::Several(told))
     };
     let head = shown::outlet(survey, outlet);
-    sketch.row(Some(key_of("test", outlet)), &head, Some(&says), None).to_do(is_tested)
+    sketch.row(Some(key_of("test", outlet)), &head, Some(&says), None).ticked(is_tested)
 }
 
 pub(crate) fn show_still_fine(scene: &Scene<'_>) -> Screen {
