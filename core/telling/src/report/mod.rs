@@ -29,9 +29,8 @@ pub use input::{FindingTold, ReportInput, StepTold};
 pub use rated::rated;
 pub use whole::{html, part_told};
 
-use teller::Teller;
-
 use crate::words::Language;
+use teller::Teller;
 
 /// The report as one HTML file.
 pub fn report(input: &ReportInput<'_>, language: &Language) -> String {
