@@ -27,7 +27,7 @@ pub mod finding;
 pub mod forecast;
 pub mod level;
 pub mod unknown;
-pub mod wish;
+pub mod verdict;
 pub mod worklist;
 
 pub use error::AdviceError;

@@ -41,6 +41,7 @@ pub mod scatter;
 pub mod solve;
 pub mod span;
 pub mod touchstone;
+pub mod trade;
 
 pub use dice::Dice;
 pub use error::CoaxError;

@@ -155,9 +155,3 @@ fn is_in_line(kind: PartKind) -> bool {
 pub(super) fn has_plugged(part: &Part, device: Plugged) -> bool {
     part.plugged.as_ref().is_some_and(|plugged| plugged.contains(&device))
 }
-
-/// Whether a part stops the MoCA band at the entry: an entry filter, or a ground block with one built in.
-pub(super) fn is_entry_filter(part: &Part) -> bool {
-    let built_in = part.rating.stop_band.is_some() || part.rating.rejection_db.is_some();
-    part.kind == PartKind::EntryFilter || (part.kind == PartKind::GroundBlock && built_in)
-}

@@ -29,7 +29,6 @@ mod services;
 mod splits;
 mod splitters;
 mod tags;
-mod test_socket;
 mod trees;
 
 use house::record::Survey;
@@ -41,7 +40,6 @@ pub use caution::Caution;
 use inspection::Inspection;
 pub use kind::{FindingKind, Grounds, Weight};
 pub use place::Place;
-pub use test_socket::{Lies, held_against};
 
 /// Looks at a house for one kind of finding, or a few of one theme.
 type Detector = fn(&Inspection<'_>) -> Vec<Finding>;

@@ -42,7 +42,7 @@ fn cut(change: &OutletChange) -> Option<Refusal> {
 fn out_of_window(survey: &Survey, change: &OutletChange) -> Option<Refusal> {
     let outlet = change.outlet;
     let further = |window: &level::Window, before: f64, after: f64| {
-        window.outside_by(after) > 0.0 && window.outside_by(after) > window.outside_by(before) + FURTHER_DB
+        !window.holds(after) && window.outside_by(after) > window.outside_by(before) + FURTHER_DB
     };
     if let Some(window) = level::window_of(survey, change.service) {
         for (mhz, dbmv) in level::measured_at(survey, outlet) {

@@ -10,7 +10,7 @@ use house::record::{CableKind, LengthKnown, PartKind, Run, RunLength, Survey};
 
 use super::order::WORTH_MBPS;
 use crate::error::AdviceError;
-use crate::forecast::{Forecast, Options, Reach, forecast};
+use crate::forecast::{Forecast, Options, forecast};
 use crate::unknown::Unknown;
 
 /// What an unknown may change at most, and for whom.
@@ -47,10 +47,8 @@ pub fn at_stake(survey: &Survey, unknown: &Unknown, options: &Options) -> Result
 }
 
 fn rates(forecast: &Forecast, outlet: SubjectId) -> Option<[f64; 4]> {
-    match &forecast.room(outlet)?.reach {
-        Reach::Estimated(path) => Some([path.down.likely, path.down.low, path.up.likely, path.up.low]),
-        _ => None,
-    }
+    let path = forecast.path(outlet)?;
+    Some([path.down.likely, path.down.low, path.up.likely, path.up.low])
 }
 
 /// The house with an unknown at either end of what it may turn out to be.

@@ -21,7 +21,7 @@ fn english() -> Language {
     guide::english(Figures::default())
 }
 
-fn ftl_files() -> Vec<std::path::PathBuf> {
+pub fn ftl_files() -> Vec<std::path::PathBuf> {
     let folder = |folder: &str| files(&Path::new(env!("CARGO_MANIFEST_DIR")).join(folder), "ftl");
     [folder("words/en"), folder("../telling/words/en")].concat()
 }

@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 use advice::finding::findings;
 use advice::forecast;
 use advice::unknown::{Matters, unknowns};
-use advice::wish::{Met, answers};
+use advice::verdict::{Met, answers};
 use advice::worklist::{self, WorkList, worklist};
 use house::record::{Note, PartKind, Survey, Wish};
 use phrase::Phrase;
