@@ -1,39 +1,17 @@
 //! What an answer is made of.
 
-use facts::fact::FactFault;
 use facts::fact::{Edit, SubjectId};
-use house::naming::{self, SpecialPort};
 use house::record::field::{Field, FieldValue};
 use house::record::{Asked, Is, Reply};
-use phrase::{Arg, Phrase};
+use phrase::Phrase;
 
-use super::Question;
 use crate::place::Place;
-use crate::session::Scene;
 
-/// Why an answer cannot be taken as it stands.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) enum Problem {
-    /// What is wrong with it, and what to do.
-    Phrase(Phrase),
-    /// It does not fit a fact.
-    Fact(FactFault),
-}
+/// How it is written that somebody looked and could not tell.
+pub(crate) const UNSURE: &str = "unsure";
 
-impl From<Phrase> for Problem {
-    fn from(phrase: Phrase) -> Self {
-        Self::Phrase(phrase)
-    }
-}
-
-impl From<FactFault> for Problem {
-    fn from(fault: FactFault) -> Self {
-        Self::Fact(fault)
-    }
-}
-
-/// An answer, or what is wrong with it.
-pub(crate) type Told<T> = Result<T, Problem>;
+/// An answer; or what is wrong with it, and what to do.
+pub(crate) type Told<T> = Result<T, Phrase>;
 
 /// What was answered.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -45,8 +23,8 @@ pub(crate) struct Answer {
 }
 
 /// That nothing was chosen or written yet.
-pub(crate) fn not_answered() -> Problem {
-    Phrase::new("not-answered").into()
+pub(crate) fn not_answered() -> Phrase {
+    Phrase::new("not-answered")
 }
 
 impl Answer {
@@ -84,53 +62,5 @@ impl Answer {
     /// And then a screen.
     pub(crate) fn then(self, place: Place) -> Self {
         Self { then: Some(place), ..self }
-    }
-}
-
-/// Gives a question's message what it speaks of.
-pub(super) fn name_subject(question: &Question, scene: &Scene<'_>, phrase: Phrase) -> Phrase {
-    let survey = scene.survey;
-    match question {
-        Question::Wish(room) | Question::WishOther(room) => {
-            phrase.text("room", survey.rooms.get(room).map_or("", |room| room.name.as_str()))
-        }
-        Question::Joined(part)
-        | Question::GroundBlock(part)
-        | Question::EntryFilter(part)
-        | Question::Label(part)
-        | Question::LabelRead(part)
-        | Question::Legs(part)
-        | Question::Powered(part)
-        | Question::Plugged(part)
-        | Question::RoomOf(part)
-        | Question::FedBy(part) => phrase.phrase("part", naming::part(survey, *part)),
-        Question::LeadsTo(part, port) => {
-            let losses = survey.parts.get(part).map(|part| part.rating.leg_losses_db.as_slice());
-            let differ = losses.unwrap_or_default().windows(2).any(|pair| pair.first() != pair.last());
-            let loss =
-                losses.unwrap_or_default().get(usize::from(*port).saturating_sub(1)).filter(|_| differ);
-            let phrase = phrase
-                .text("printed", if loss.is_some() { "yes" } else { "no" })
-                .with("loss", Arg::Loss(loss.copied().unwrap_or_default()));
-            let found = survey.parts.get(part);
-            let only = match found.and_then(|part| naming::special_port(part, *port)) {
-                Some(SpecialPort::Passive) => "passive",
-                Some(SpecialPort::Through) => "through",
-                Some(SpecialPort::Tap) => "tap",
-                None if found.is_none_or(|part| part.outputs() < 2) => "yes",
-                None => "no",
-            };
-            phrase
-                .phrase("part", naming::part(survey, *part))
-                .with("port", Arg::Count(u64::from(*port)))
-                .text("only", only)
-        }
-        Question::Cable(run) | Question::Length(run) | Question::Marks(run) | Question::ConnectorsOf(run) => {
-            match survey.wiring.fed_over(*run) {
-                Some(to) => phrase.phrase("run", naming::run_to(survey, to)),
-                None => phrase.phrase("run", house::story::thing(survey, *run)),
-            }
-        }
-        _ => phrase,
     }
 }

@@ -2,14 +2,8 @@
 
 use serde_json::Value;
 
-use super::ChangeKind;
+use super::field;
 use super::table::every_field;
-use super::{
-    Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, HowMeasured, Internet, ModemBands,
-    NetworkPlan, OtherNetwork, Outcome, PartKind, PhotoImage, PhotoRole, Plugged, PowerFeed, ReadingKind,
-    RunLength, ServiceKind, Sharing, SingleCable, TvSignal, Wish, field,
-};
-use crate::rating::PartRating;
 use facts::fact::{SubjectId, canonical};
 
 /// Record, field, and a value, set down by hand from what the first release wrote. `ID` stands for a subject.

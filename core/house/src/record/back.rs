@@ -1,9 +1,10 @@
 //! Putting a change back, as edits of the record.
 
-use super::done::edits_between;
-use super::{Outcome, OutcomeKind, Survey, Work, field, fold};
 use facts::error::Result;
 use facts::fact::{Edit, Fact, Ledger, SurveyId};
+
+use super::done::edits_between;
+use super::{Outcome, OutcomeKind, Survey, Work, field, fold};
 
 impl Work {
     /// The edits that say that this piece of work was put back, with `others_fine` as in [`Outcome`]: the house becomes
@@ -39,7 +40,7 @@ impl Work {
             match without.insert(fact.clone()) {
                 Ok(_) => {}
                 Err(facts::FactsError::ReplacesUnknown { .. }) => return Ok(None),
-                Err(error) => return Err(error.into()),
+                Err(error) => return Err(error),
             }
         }
         Ok(Some(fold(&without, SurveyId::from_uuid(survey.id.uuid()))?))

@@ -1,16 +1,9 @@
 //! What differs between two records, as the edits that make one into the other.
 
-use super::ChangeKind;
 use super::member::Member;
 use super::table::every_field;
-use super::{
-    Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, HowMeasured, Internet, ModemBands,
-    NetworkPlan, Note, OtherNetwork, Outcome, Part, PartKind, Photo, PhotoImage, PhotoRole, Plugged,
-    PowerFeed, Reading, ReadingKind, Room, Run, RunLength, Service, ServiceKind, Sharing, SingleCable,
-    Survey, TvSignal, Wish, Work, field,
-};
-use crate::rating::PartRating;
-use facts::fact::{Edit, SubjectId};
+use super::{Note, Part, Photo, Reading, Room, Run, Service, Survey, Work, field};
+use facts::fact::Edit;
 
 /// A record whose fields can be compared one by one.
 pub trait Differs {

@@ -10,13 +10,12 @@ use super::ChangeKind;
 use super::laws::values;
 use super::table::every_field;
 use super::{
-    Adapter, Asked, Building, CableKind, Connector, EntryKind, EntryState, Feed, HowMeasured, Internet, Is,
-    LengthKnown, ModemBands, ModemGeneration, Named, NetworkPlan, OtherNetwork, Outcome, OutcomeKind,
-    Ownership, PartKind, PhotoImage, PhotoRole, Plugged, PortEnd, PowerFeed, ReadingKind, RunLength,
-    ServiceKind, Sharing, SingleCable, TestReach, TvSignal, Wish, field,
+    Adapter, Asked, Building, Feed, HowMeasured, Internet, Is, LengthKnown, ModemBands, ModemGeneration,
+    Named, NetworkPlan, OtherNetwork, Outcome, OutcomeKind, Ownership, Plugged, PortEnd, PowerFeed,
+    ReadingKind, RunLength, TestReach, Wish, field,
 };
 use crate::rating::PartRating;
-use facts::fact::SubjectId;
+use facts::fact::{PhotoImage, SubjectId};
 
 const PAGE: &str = include_str!("../../../../docs/file.md");
 

@@ -22,14 +22,8 @@ use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
-use super::ChangeKind;
 use super::table::{every_field, fields_apart};
-use super::{
-    Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, HowMeasured, Internet, Is,
-    ModemBands, NetworkPlan, OtherNetwork, Outcome, PartKind, PhotoImage, PhotoRole, Plugged, PortEnd,
-    PowerFeed, ReadingKind, RunLength, ServiceKind, Sharing, SingleCable, TvSignal, Wish,
-};
-use crate::rating::PartRating;
+use super::{Is, PortEnd};
 use facts::fact::{Edit, SubjectId};
 
 /// A field's name as it stands in facts.

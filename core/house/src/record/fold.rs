@@ -5,6 +5,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use facts::fact::reserved::MOST_PARTS;
+use facts::fact::{Fact, FactId, Ledger, Removal, SubjectId, SurveyId};
+use facts::{FactsError, Result};
 use serde::de::DeserializeOwned;
 
 use super::field::{self, Field, FieldValue};
@@ -12,14 +15,10 @@ use super::measurement::{MOST_MEASUREMENT_BYTES, put_together};
 use super::member::Member;
 use super::table::every_field;
 use super::{
-    Adapter, Asked, Before, Building, CableKind, ChangeKind, Connector, EntryKind, EntryState, Feed,
-    HowMeasured, Internet, Is, MOST_PARTS, ModemBands, NetworkPlan, Note, OtherNetwork, Outcome, Part,
-    PartKind, Photo, PhotoImage, PhotoRole, Plugged, PortEnd, PowerFeed, Reading, ReadingKind, Room, Run,
-    RunLength, Service, ServiceKind, Sharing, SingleCable, Survey, TvSignal, Wiring, Wish, Work,
+    Asked, Before, Is, Note, Part, PartKind, Photo, PortEnd, Reading, Room, Run, Service, Survey, Wiring,
+    Work,
 };
 use crate::rating::PartRating;
-use facts::fact::{Fact, FactId, Ledger, Removal, SubjectId, SurveyId};
-use facts::{FactsError, Result};
 
 /// Folds the shown facts of a ledger into records.
 ///

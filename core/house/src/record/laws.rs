@@ -15,12 +15,12 @@ use super::table::{every_field, fields_apart};
 use super::{
     Adapter, Asked, Building, CableKind, Connector, Differs, EntryKind, EntryState, Feed, FeedFrom,
     HowMeasured, Internet, Is, LengthKnown, ModemBands, ModemGeneration, Named, NetworkPlan, Note,
-    OtherNetwork, Outcome, OutcomeKind, Ownership, Part, PartKind, Photo, PhotoImage, PhotoRole, Plugged,
-    PortEnd, PowerFeed, Reading, ReadingKind, Reply, Room, Run, RunLength, Service, ServiceKind, Sharing,
-    SingleCable, Survey, TestReach, TvSignal, Wish, Work, field, fold,
+    OtherNetwork, Outcome, OutcomeKind, Ownership, Part, PartKind, Photo, PhotoRole, Plugged, PortEnd,
+    PowerFeed, Reading, ReadingKind, Reply, Room, Run, RunLength, Service, ServiceKind, Sharing, SingleCable,
+    Survey, TestReach, TvSignal, Wish, Work, field, fold,
 };
 use crate::rating::{Band, PartRating};
-use facts::fact::{ActId, AuthorId, Edit, FactClock, Ledger, SubjectId, SurveyId};
+use facts::fact::{ActId, AuthorId, Edit, FactClock, Ledger, PhotoImage, SubjectId, SurveyId};
 
 /// The subject of every record here; the survey itself is another.
 const HERE: SubjectId = SubjectId::from_uuid(Uuid::from_u128(7));

@@ -38,8 +38,6 @@ pub use change::ChangeKind;
 pub use closed_list::{Named, Worded};
 pub use difference::Differs;
 pub use done::edits_between;
-pub use facts::fact::PhotoImage;
-pub use facts::fact::reserved::MOST_PARTS;
 pub use fold::fold;
 pub use forest::{LooseReason, MOST_DEEP, Wiring};
 pub use is::Is;

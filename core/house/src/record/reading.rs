@@ -1,9 +1,8 @@
 //! What was measured.
 
 use super::closed_list::closed_list;
-use serde::{Deserialize, Serialize};
-
 use facts::fact::SubjectId;
+use serde::{Deserialize, Serialize};
 
 /// What was measured.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]

@@ -2,9 +2,8 @@
 
 use super::closed_list::closed_list;
 use coax::Span;
-use serde::{Deserialize, Serialize};
-
 use facts::fact::SubjectId;
+use serde::{Deserialize, Serialize};
 
 closed_list! {
     /// The cable's series, from the print on its jacket.

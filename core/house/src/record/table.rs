@@ -10,7 +10,7 @@
 
 /// Hands the lines of every record to the macro `$then`.
 ///
-/// A line without a member is folded by hand in `fold.rs`. `if` behind a member names the condition under which a
+/// Types stand with their paths, so that a new line needs no import anywhere. A line without a member is folded by hand in `fold.rs`. `if` behind a member names the condition under which a
 /// record has the field at all.
 macro_rules! every_field {
     ($then:ident) => {
@@ -21,109 +21,109 @@ macro_rules! every_field {
                 /// Where the house is, in the owner's words.
                 PLACE "place": str => place;
                 /// What the internet plan gives.
-                INTERNET "internet": Internet => internet;
+                INTERNET "internet": crate::record::Internet => internet;
                 /// Whose the wiring is, and whether it is shared.
-                BUILDING "building": Building => building;
+                BUILDING "building": crate::record::Building => building;
                 /// What each adapter is unless its outlet says otherwise.
-                NETWORK "network": NetworkPlan => network;
+                NETWORK "network": crate::record::NetworkPlan => network;
             }
             part Part {
                 /// What it is.
-                KIND "kind": PartKind => kind;
+                KIND "kind": crate::record::PartKind => kind;
                 /// The mark written on tape.
                 TAG "tag": str => tag;
                 /// Where it sits, in words.
                 WHERE "where": str => place;
                 /// Where it gets its signal.
-                FEED "feed": Feed => feed;
+                FEED "feed": crate::record::Feed => feed;
                 /// What is printed on it.
                 LABEL "label": str => label;
                 /// What it is rated for, typed by a person: it wins over what is read from the label.
-                RATING "rating": PartRating => rating;
+                RATING "rating": crate::rating::PartRating => rating;
                 /// The room of an outlet.
-                ROOM "room": SubjectId => room;
+                ROOM "room": facts::fact::SubjectId => room;
                 /// What is plugged in at an outlet; an empty list where somebody looked and found nothing.
-                PLUGGED "plugged": [Plugged] => plugged;
+                PLUGGED "plugged": [crate::record::Plugged] => plugged;
                 /// The adapter at an outlet.
-                ADAPTER "adapter": Adapter => adapter;
+                ADAPTER "adapter": crate::record::Adapter => adapter;
                 /// How an adapter and a device share an outlet.
-                SHARING "sharing": Sharing => sharing;
+                SHARING "sharing": crate::record::Sharing => sharing;
                 /// Whether a filter that stops the MoCA band sits at the port of the device at an outlet.
                 DEVICE_FILTER "device_filter": bool => device_filter;
                 /// What comes in at an entry.
-                ENTRY_KIND "entry_kind": EntryKind => entry_kind if is_entry;
+                ENTRY_KIND "entry_kind": crate::record::EntryKind => entry_kind if is_entry;
                 /// Whether an entry is joined to the world outside.
-                ENTRY_STATE "entry_state": EntryState => entry_state if is_entry;
+                ENTRY_STATE "entry_state": crate::record::EntryState => entry_state if is_entry;
                 /// How an instrument found it: a measurement, which is a record of its own.
-                MEASUREMENT "measurement": SubjectId;
+                MEASUREMENT "measurement": facts::fact::SubjectId;
             }
             run Run {
                 /// The mark written on tape.
                 TAG "tag": str => tag;
                 /// The cable's series.
-                CABLE "cable": CableKind => cable;
+                CABLE "cable": crate::record::CableKind => cable;
                 /// How long it is, in metres, and how that is known.
-                LENGTH "length": RunLength => length;
+                LENGTH "length": crate::record::RunLength => length;
                 /// The connector nearer the street.
-                CONNECTOR_NEAR "connector_near": Connector => connector_near;
+                CONNECTOR_NEAR "connector_near": crate::record::Connector => connector_near;
                 /// The connector nearer the outlet.
-                CONNECTOR_FAR "connector_far": Connector => connector_far;
+                CONNECTOR_FAR "connector_far": crate::record::Connector => connector_far;
             }
             room Room {
                 /// What it is called.
                 NAME "name": str => name;
                 /// The speed wished for.
-                WISH "wish": Wish => wish;
+                WISH "wish": crate::record::Wish => wish;
                 /// The outlet of another room that serves it.
-                SERVED_FROM "served_from": SubjectId => served_from;
+                SERVED_FROM "served_from": facts::fact::SubjectId => served_from;
             }
             service Service {
                 /// What it is.
-                KIND "kind": ServiceKind => kind;
+                KIND "kind": crate::record::ServiceKind => kind;
                 /// The highest frequency that it uses towards the house, MHz.
                 TOP "top_mhz": f64 => top_mhz;
                 /// The entry by which it comes in.
-                ENTRY "entry": SubjectId => entry;
+                ENTRY "entry": facts::fact::SubjectId => entry;
                 /// How TV is sent.
-                SIGNAL "signal": TvSignal => signal;
+                SIGNAL "signal": crate::record::TvSignal => signal;
                 /// What is known of a cable modem's bands.
-                MODEM "modem": ModemBands => modem;
+                MODEM "modem": crate::record::ModemBands => modem;
                 /// How several satellite receivers share one cable.
-                SINGLE_CABLE "single_cable": SingleCable => single_cable;
+                SINGLE_CABLE "single_cable": crate::record::SingleCable => single_cable;
                 /// A coax network that is not ours.
-                OTHER_NETWORK "other_network": OtherNetwork => network;
+                OTHER_NETWORK "other_network": crate::record::OtherNetwork => network;
                 /// Who powers whom over the coax.
-                POWER "power": PowerFeed => power;
+                POWER "power": crate::record::PowerFeed => power;
             }
             reading Reading {
                 /// What was measured.
-                MEASURED "measured": ReadingKind => measured;
+                MEASURED "measured": crate::record::ReadingKind => measured;
                 /// The part it was taken at.
-                ABOUT "about": SubjectId => about;
+                ABOUT "about": facts::fact::SubjectId => about;
                 /// The output of that part, from 1.
                 PORT "port": u8 => port;
                 /// How it was taken.
-                HOW "how": HowMeasured => how;
+                HOW "how": crate::record::HowMeasured => how;
             }
             note Note {
                 /// Its text.
                 TEXT "text": str => text;
                 /// What it is about.
-                ABOUT "about": SubjectId => about;
+                ABOUT "about": facts::fact::SubjectId => about;
             }
             photo Photo {
                 /// The file of the picture.
-                IMAGE "image": PhotoImage => image;
+                IMAGE "image": facts::fact::PhotoImage => image;
                 /// The part or run that it shows.
-                OF "of": SubjectId => of;
+                OF "of": facts::fact::SubjectId => of;
                 /// What of it it shows.
-                ROLE "role": PhotoRole => role;
+                ROLE "role": crate::record::PhotoRole => role;
             }
             work Work {
                 /// The change of the work list.
-                CHANGE "change": ChangeKind => change;
+                CHANGE "change": crate::record::ChangeKind => change;
                 /// How it ended.
-                OUTCOME "outcome": Outcome => outcome;
+                OUTCOME "outcome": crate::record::Outcome => outcome;
             }
         }
     };

@@ -1,10 +1,10 @@
 //! What became of a change that the work list proposed.
 
 use super::closed_list::closed_list;
+use facts::fact::SubjectId;
 use serde::{Deserialize, Serialize};
 
 use super::{ChangeKind, Part, Run};
-use facts::fact::SubjectId;
 
 closed_list! {
     /// How a piece of work ended.

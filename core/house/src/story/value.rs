@@ -1,5 +1,7 @@
 //! What a fact says, as a phrase for people.
 
+use facts::fact::{PhotoImage, SubjectId};
+use phrase::{Arg, Phrase};
 use serde_json::Value;
 
 use super::speak::thing;
@@ -9,11 +11,9 @@ use crate::record::field::{Field, FieldValue};
 use crate::record::{
     Adapter, Asked, Building, CableKind, ChangeKind, Connector, EntryKind, EntryState, Feed, HowMeasured,
     Internet, LengthKnown, ModemBands, Named, NetworkPlan, OtherNetwork, Outcome, Ownership, PartKind,
-    PhotoImage, PhotoRole, Plugged, PortEnd, PowerFeed, ReadingKind, Reply, RunLength, ServiceKind, Sharing,
-    SingleCable, Survey, TestReach, TvSignal, Wish, Worded, every_field, field,
+    PhotoRole, Plugged, PortEnd, PowerFeed, ReadingKind, Reply, RunLength, ServiceKind, Sharing, SingleCable,
+    Survey, TestReach, TvSignal, Wish, Worded, every_field, field,
 };
-use facts::fact::SubjectId;
-use phrase::{Arg, Phrase};
 
 /// The value of a field as a phrase. What this release cannot read is said as it stands.
 pub fn value(survey: &Survey, name: &str, value: &Value) -> Phrase {

@@ -25,7 +25,7 @@ use phrase::Phrase;
 
 use crate::error::Result;
 use crate::place::{FieldPlace, Move, Place};
-use crate::question::{Answer, Problem, Told};
+use crate::question::{Answer, Told};
 use crate::screen::WordsRole;
 use crate::session::{Pending, Scene, Session};
 use crate::view::Sketch;
@@ -37,11 +37,10 @@ fn write(session: &mut Session, told: Told<Answer>) -> Result<bool> {
             session.open_survey()?.write(&answer.edits)?;
             Ok(true)
         }
-        Err(Problem::Phrase(problem)) => {
+        Err(problem) => {
             session.tell(problem);
             Ok(false)
         }
-        Err(Problem::Fact(fault)) => Err(fault.into()),
     }
 }
 

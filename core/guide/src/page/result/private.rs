@@ -6,21 +6,32 @@ use advice::finding::{FindingKind, findings};
 use advice::forecast::nodes_of;
 use advice::worklist::are_adapters_placed;
 use facts::fact::{Edit, SubjectId};
-use house::record::{
-    Asked, EntryKind, EntryState, Is, Named, Part, PartKind, ReadingKind, Reply, ServiceKind, field,
-};
+use house::record::{Asked, EntryKind, EntryState, Is, Part, PartKind, ReadingKind, ServiceKind, field};
 use phrase::{Arg, Phrase};
 
-use super::keys;
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
 use crate::number::Quantity;
-use crate::place::{Move, Place, Question, ResultPlace};
+use crate::place::{Key, Move, Place, Question, ResultPlace, replies};
 use crate::question::entry::behind;
 use crate::question::router::bridge;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Pending, Scene, Session};
 use crate::view::{Offer, Sketch};
+
+replies! {
+    /// Whether the network's password is set.
+    PasswordSet {
+        /// It is.
+        Yes = Yes,
+        /// It is not.
+        No = No,
+        /// There are no adapters yet.
+        None = None,
+        /// Somebody looked and could not tell.
+        Unsure = Unsure,
+    }
+}
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("private"));
@@ -30,16 +41,18 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     if scene.survey.services.values().any(|service| is_provider(service.kind)) {
         sketch.words(WordsRole::Plain, &Phrase::new("private-not-theirs"));
     }
-    let offer = |key: &str| Offer::new(key, Phrase::new(format!("private-{key}")));
-    let now = scene.survey.reply(scene.survey.id, Asked::PrivatePassword).map(Named::name);
-    let now: Vec<_> = now.map(str::to_owned).into_iter().collect();
-    let offers = vec![offer("yes"), offer("no"), offer("none"), Offer::unsure()];
-    sketch.choice("password", &Phrase::new("private-password"), false, offers, &now);
+    let offer = |set: &PasswordSet| match set {
+        PasswordSet::Unsure => Offer::unsure(set),
+        set => Offer::new(set, Phrase::new(format!("private-{}", set.word()))),
+    };
+    let now = scene.survey.reply(scene.survey.id, Asked::PrivatePassword).and_then(PasswordSet::of_reply);
+    let offers = PasswordSet::ALL.iter().map(offer).collect();
+    sketch.choice(&Key::Password, &Phrase::new("private-password"), false, offers, &now);
     filters(scene, &mut sketch);
     nodes(scene, &mut sketch);
-    sketch.press("next", &Phrase::new("private-next"), PressWeight::Main);
-    sketch.press("work", &Phrase::new("to-work"), PressWeight::Other);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Next, &Phrase::new("private-next"), PressWeight::Main);
+    sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Other);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -62,10 +75,10 @@ fn filter_row(scene: &Scene<'_>, sketch: &Sketch<'_>, entry: &Part) -> RowEntry 
         _ if filtered => ("private-filter-in", false),
         _ => ("private-filter-missing", true),
     };
-    let key = asks.then(|| keys::ask(&Question::EntryFilter(entry.id)));
+    let key = asks.then(|| Key::Ask(Question::EntryFilter(entry.id)));
     let name = house::naming::of_part(scene.survey, entry);
     let row = sketch.row(key, &name, Some(&Phrase::new(id)), None);
-    if asks || filtered { row.to_do(!asks) } else { row }
+    if asks || filtered { row.ticked(!asks) } else { row }
 }
 
 /// How many nodes there should be, as far as is known: our adapters, and those of the provider that were counted.
@@ -91,7 +104,7 @@ fn nodes(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let counted = seen(scene).map(|(_, count)| count);
     // What is typed is judged at once: an old all-clear must not stand beside a new number.
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 64")]
-    let typed = scene.pending().number("nodes", Quantity::Count).ok().flatten().map(|count| count as u32);
+    let typed = scene.pending().number(&Key::Nodes, Quantity::Count).ok().flatten().map(|count| count as u32);
     let seen = typed.or(counted);
     sketch.words(WordsRole::Heading, &Phrase::new("private-nodes"));
     let placed = if are_adapters_placed(scene.survey) { "yes" } else { "no" };
@@ -99,7 +112,13 @@ fn nodes(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
         WordsRole::How,
         &Phrase::new("private-nodes-how").with("known", Arg::Count(known)).text("placed", placed),
     );
-    sketch.number("nodes", &Phrase::new("private-nodes-seen"), None, Quantity::Count, counted.map(f64::from));
+    sketch.number(
+        &Key::Nodes,
+        &Phrase::new("private-nodes-seen"),
+        None,
+        Quantity::Count,
+        counted.map(f64::from),
+    );
     let Some(seen) = seen else { return };
     let told = match u64::from(seen).cmp(&known) {
         std::cmp::Ordering::Equal => "private-nodes-same",
@@ -120,9 +139,9 @@ fn nodes(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     }
 }
 
-pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
+pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
     let open = session.open_survey()?;
-    if open.memory.pending.keep(deed) || !matches!(deed, Deed::Press { key } if key == "next") {
+    if open.memory.pending.keep(done) || !matches!(done, Done::Press(Key::Next)) {
         return Ok(Move::Stay);
     }
     match session.with_scene(edits)? {
@@ -144,13 +163,11 @@ pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
 fn edits(scene: &Scene<'_>) -> std::result::Result<(Vec<Edit>, bool), Phrase> {
     let pending = scene.pending();
     let mut edits = Vec::new();
-    if let Some(told) = pending.one("password").and_then(Reply::of_name)
-        && Asked::PrivatePassword.replies().contains(&told)
-    {
-        edits.push(Asked::PrivatePassword.set(scene.survey.id, told));
+    if let Some(told) = pending.one::<PasswordSet>(&Key::Password) {
+        edits.push(Asked::PrivatePassword.set(scene.survey.id, told.reply()));
     }
     let mut differs = false;
-    if let Some(count) = pending.number("nodes", Quantity::Count)? {
+    if let Some(count) = pending.number(&Key::Nodes, Quantity::Count)? {
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 64")]
         let count = count as u32;
         differs = u64::from(count) != known(scene);
