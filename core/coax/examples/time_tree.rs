@@ -9,7 +9,7 @@
     reason = "a measuring tool stops at the first thing that is wrong"
 )]
 
-#[path = "../tests/reference/mod.rs"]
+#[path = "../tests/all/reference/mod.rs"]
 mod reference;
 
 use std::path::Path;

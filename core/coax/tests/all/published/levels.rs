@@ -3,7 +3,7 @@
 use coax::link::{noise_density, thermal_noise};
 use coax::{DecibelMillivolts, DecibelMilliwatts, Decibels, Megahertz};
 
-use super::check::check;
+use super::check::{Check, check};
 
 const NOISE: &str = "definition: kT at 290 K, k exact in the SI of 2019";
 const NOTE: &str = "Application Note 808, CATV dBm, dBmV, and dBuV Conversions, 17 July 2002";
@@ -37,9 +37,9 @@ fn noise_figure_and_ingress_add_as_powers() {
 
 #[test]
 fn level_and_power_across_75_ohm() {
-    check(NOTE, "0 dBmV, dBm", -48.7506, 5e-5, DecibelMillivolts(0.0).dbm().value());
-    check(NOTE, "-20 dBm, dBmV", 28.7506, 5e-5, DecibelMilliwatts(-20.0).dbmv().value());
-    check(NOTE, "0 dBm, dBmV", 48.7506, 5e-5, DecibelMilliwatts(0.0).dbmv().value());
+    Check::Copied.about(NOTE, "0 dBmV, dBm", -48.7506, 5e-5, DecibelMillivolts(0.0).dbm().value());
+    Check::Copied.about(NOTE, "-20 dBm, dBmV", 28.7506, 5e-5, DecibelMilliwatts(-20.0).dbmv().value());
+    Check::Copied.about(NOTE, "0 dBm, dBmV", 48.7506, 5e-5, DecibelMilliwatts(0.0).dbmv().value());
     // The regulation's voltages are the levels that the trade names after them: V^2 = 75 ohm x P.
     let rule = "47 CFR 76.605(a)(3): 1 mV and 1.41 mV across 75 ohm";
     let millivolts =

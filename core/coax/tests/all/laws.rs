@@ -1,24 +1,14 @@
 //! Laws that hold for every house: compared with a dense solution written for the tests, and with physics.
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "a test fails by panicking, and its helpers stand outside the test functions"
-)]
-
-mod houses;
-mod linear;
 
 use std::sync::Arc;
 
+use crate::houses::{House, amplifier, dense_of, house, passive_part};
+use crate::linear::Dense;
 use coax::model::{Amplifier, AmplifierCore, Cable, Junction, Link};
 use coax::rated::{CableRating, CableSeries, Condition};
 use coax::{
     Decibels, Dice, End, FrequencyGrid, Megahertz, Metres, Model, Network, PartIndex, Samples, Span, Wanted,
 };
-use houses::{amplifier, dense_of, house, passive_part};
-use linear::Dense;
 use num_complex::Complex64;
 use proptest::prelude::*;
 
@@ -222,7 +212,7 @@ proptest! {
             longer.joins.push(((new, 1), b));
         }
         let mut samples = Samples::on(grid());
-        let mut solved = |house: &houses::House| {
+        let mut solved = |house: &House| {
             let (network, outlets) = house.network();
             let tree = network.tree(PartIndex(0)).unwrap();
             (samples.of(&tree).unwrap().solve(Wanted::All).unwrap(), outlets)

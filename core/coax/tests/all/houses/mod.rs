@@ -1,5 +1,4 @@
 //! Random houses, and a dense solution of them that shares nothing with the solver.
-#![allow(dead_code, reason = "each test binary uses a part of it")]
 
 use std::sync::Arc;
 

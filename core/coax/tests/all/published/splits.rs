@@ -2,11 +2,11 @@
 
 use coax::model::{Entry, ExplicitMultiport, Junction, Splitter};
 use coax::rated::{SplitterRating, TapRating};
-use coax::{Decibels, Dice, End, Megahertz, Model, Network, Span};
+use coax::{DecibelMillivolts, Decibels, Dice, End, Megahertz, Model, Network, Span};
 use num_complex::Complex64;
 
 use super::bench::{at, loss, matrix, part_loss, solved};
-use super::check::{check, check_between};
+use super::check::{Check, check, check_between};
 
 const IDEAL: &str = "definition: power shared evenly among N, 10 log10 N";
 const ARTICLE: &str = "a published trade article on splitter loss (3.5 dB a stage of two)";
@@ -34,7 +34,13 @@ fn no_split_gives_more_than_its_share() {
     }
     for (leg, expected) in [(1, 3.01), (2, 6.02), (3, 6.02)] {
         let what = format!("ideal unbalanced 3-way, leg {leg}, dB");
-        check(IDEAL, &what, expected, 5e-3, part_loss(&ideal(&[3.0103, 6.0206, 6.0206]), leg, 0, 1400.0));
+        Check::PutIn.about(
+            IDEAL,
+            &what,
+            expected,
+            5e-3,
+            part_loss(&ideal(&[3.0103, 6.0206, 6.0206]), leg, 0, 1400.0),
+        );
     }
 }
 
@@ -73,7 +79,7 @@ fn an_unbalanced_splitter_keeps_its_label_in_any_order() {
         let part = rating.draw(&mut Dice::thrown(3, 1, [5; 16])).unwrap();
         for (leg, expected) in order.into_iter().enumerate() {
             let what = format!("3-way {order:?}, leg {} at 800 MHz, dB", leg + 1);
-            check(LABEL, &what, expected, 1e-9, part_loss(&part, leg + 1, 0, 800.0));
+            Check::PutIn.about(LABEL, &what, expected, 1e-9, part_loss(&part, leg + 1, 0, 800.0));
             // The slope with frequency is common practice: at most 0.5 dB/GHz.
             let far = part_loss(&part, leg + 1, 0, 1675.0);
             assert!((expected..expected + 0.45).contains(&far), "{far} dB at 1675 MHz");
@@ -98,7 +104,7 @@ fn a_tap_gives_its_value_and_hears_its_output_less() {
     let mut isolation = 0.0;
     for port in 2..6 {
         // 4 taps sit behind a splitter, whose echoes move the value a little.
-        check(
+        Check::PutIn.about(
             source,
             &format!("20 dB tap, port {port} at 800 MHz, dB"),
             20.0,
@@ -107,7 +113,7 @@ fn a_tap_gives_its_value_and_hears_its_output_less() {
         );
         isolation += part_loss(&tap, port, 1, 800.0) / 4.0;
     }
-    check(source, "directivity of that tap, dB", 12.0, 1.5, isolation - 20.0);
+    Check::PutIn.about(source, "directivity of that tap, dB", 12.0, 1.5, isolation - 20.0);
     check_between(
         "conservation of energy",
         "loss to its through output at 800 MHz, dB",
@@ -119,13 +125,13 @@ fn a_tap_gives_its_value_and_hears_its_output_less() {
 
 #[test]
 fn a_16_way_takes_a_level_of_10_to_minus_6() {
-    let level = coax::DecibelMillivolts(10.0).value() - part_loss(&ideal(&[16.0; 16]), 7, 0, 500.0);
-    check(
+    let level = DecibelMillivolts(10.0) - Decibels(part_loss(&ideal(&[16.0; 16]), 7, 0, 500.0));
+    Check::PutIn.about(
         "a published tester manual, section on amplifiers",
         "+10 dBmV behind a 16 dB split, dBmV",
         -6.0,
         1e-9,
-        level,
+        level.value(),
     );
 }
 

@@ -1,7 +1,5 @@
 //! The published anchors that the link's estimates are held against, over 200 draws: at least nine tenths hold.
 
-#![expect(clippy::unwrap_used, reason = "a helper of tests fails the test that calls it")]
-
 use coax::link::{Limit, Placement, placements, round_trip_added};
 use coax::{Dice, EthernetPort, LinkDraw, LinkRate, Megahertz, Node, Version};
 

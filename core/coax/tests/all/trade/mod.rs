@@ -1,11 +1,4 @@
 //! What the trade knows of houses. All of it `common practice, no source`, unless a source stands beside it.
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "a test fails by panicking, and its helpers stand outside the test functions"
-)]
 
 mod parts;
 

@@ -5,7 +5,7 @@ use coax::rated::{CableRating, CableSeries, Condition};
 use coax::{Dice, Megahertz, Metres, Model, Span};
 
 use super::bench::{chain, lossless, matrix, open_ended, solved};
-use super::check::check;
+use super::check::{Check, check};
 
 const SHEET: &str = "a published vendor support article on 6-series loss";
 const TABULATED: &str = "data sheet figures tabulated in a public repository";
@@ -41,19 +41,25 @@ fn six(feet: f64, megahertz: f64) -> f64 {
 fn six_series_loses_what_its_sheets_say() {
     // The fit misses the sheet's own points by at most 2.5 %.
     for (f, sheet) in [(57.0, 1.5), (213.0, 3.0), (473.0, 4.5), (695.0, 5.6), (950.0, 6.4), (2150.0, 9.7)] {
-        check(SHEET, &format!("6 series at {f} MHz, dB/100 ft"), sheet, 0.026 * sheet, six(100.0, f));
+        Check::Fitted.about(
+            SHEET,
+            &format!("6 series at {f} MHz, dB/100 ft"),
+            sheet,
+            0.026 * sheet,
+            six(100.0, f),
+        );
     }
     for (f, sheet) in [(270.0, 3.24), (1000.0, 6.54)] {
         check(TABULATED, &format!("6 series CATV at {f} MHz, dB/100 ft"), sheet, 0.04 * sheet, six(100.0, f));
     }
     check(TIP, "drop cable at 750 MHz, dB/100 ft", 5.5, 0.2, six(100.0, 750.0));
     for (f, expected) in [(1150.0, 7.09), (1400.0, 7.85), (1675.0, 8.62)] {
-        check(FIT, &format!("6 series at {f} MHz, dB/100 ft"), expected, 5e-3, six(100.0, f));
+        Check::Copied.about(FIT, &format!("6 series at {f} MHz, dB/100 ft"), expected, 5e-3, six(100.0, f));
     }
-    check(FIT, "75 ft of 6 series at 1675 MHz, dB", 6.47, 5e-3, six(75.0, 1675.0));
+    Check::Copied.about(FIT, "75 ft of 6 series at 1675 MHz, dB", 6.47, 5e-3, six(75.0, 1675.0));
     // From memory 0.58 dB/100 ft at 5 MHz beside 1.60 at 55, where the sheet's fit is 6 % lower.
     let ratio = six(100.0, 5.0) / six(100.0, 55.0);
-    check(MEMORY, "6 series, loss at 5 over loss at 55 MHz", 0.3625, 5e-4, ratio);
+    Check::Fitted.about(MEMORY, "6 series, loss at 5 over loss at 55 MHz", 0.3625, 5e-4, ratio);
 }
 
 #[test]
@@ -67,7 +73,7 @@ fn the_other_series_keep_their_order_and_their_table() {
         for (f, table) in points {
             let within = if f < 55.0 { 0.08 } else { 0.025 };
             let what = format!("{name} series at {f} MHz, dB/100 ft");
-            check(MEMORY, &what, table, within * table, loss(series, 100.0, 20.0, f));
+            Check::Fitted.about(MEMORY, &what, table, within * table, loss(series, 100.0, 20.0, f));
         }
     }
     let unknown = loss(CableSeries::Unknown, 100.0, 20.0, 1400.0);
@@ -83,7 +89,7 @@ fn above_the_tables_the_fits_of_7_and_11_series_go_on() {
         (CableSeries::Eleven, "11", 1150.0, 4.58),
         (CableSeries::Eleven, "11", 1675.0, 5.61),
     ] {
-        check(
+        Check::Copied.about(
             fit,
             &format!("{name} series at {f} MHz, dB/100 ft"),
             expected,
@@ -97,12 +103,18 @@ fn above_the_tables_the_fits_of_7_and_11_series_go_on() {
 fn a_warm_run_loses_more() {
     let celsius = (100.0 - 32.0) / 1.8;
     let ratio = loss(CableSeries::Six, 200.0, celsius, 750.0) / six(200.0, 750.0);
-    // The tip prints 11.4 dB after rounding to 0.057 dB/ft; exact is 11.387.
-    check(TIP, "200 ft at 750 MHz and 100 F, dB, from 11.0 at 68 F", 11.387, 5e-4, 11.0 * ratio);
-    check(TIP, "the same, dB/ft, from 0.055", 0.056_936, 5e-7, 0.055 * ratio);
+    // The tip's own coefficient in, its own example out. It prints 11.4 dB after rounding to 0.057 dB/ft; exact is 11.387.
+    Check::Copied.about(
+        TIP,
+        "200 ft at 750 MHz and 100 F, dB, from 11.0 at 68 F",
+        11.387,
+        5e-4,
+        11.0 * ratio,
+    );
+    Check::Copied.about(TIP, "the same, dB/ft, from 0.055", 0.056_936, 5e-7, 0.055 * ratio);
     check(TIP, "200 ft of drop cable at 750 MHz and 68 F, dB", 11.0, 0.4, six(200.0, 750.0));
     let warm = loss(CableSeries::Six, 100.0, 30.0, 1000.0) / six(100.0, 1000.0);
-    check(TIP, "loss at 30 over loss at 20 degrees Celsius", 1.0198, 1e-9, warm);
+    Check::Copied.about(TIP, "loss at 30 over loss at 20 degrees Celsius", 1.0198, 1e-9, warm);
 }
 
 #[test]

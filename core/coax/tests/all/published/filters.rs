@@ -4,7 +4,7 @@ use coax::rated::FilterRating;
 use coax::{Decibels, Dice, Megahertz, Model, Span};
 
 use super::bench::part_loss;
-use super::check::{check, check_between};
+use super::check::Check;
 
 const SHEET: &str = "a published data sheet of a ground-block MoCA filter, 40 dB type (2019)";
 const HIGH: &str = "a published data sheet of a ground-block MoCA filter, 70 dB type (2019)";
@@ -25,7 +25,7 @@ fn filter(rejection: f64, pass: f64) -> Model {
 fn an_entry_filter_keeps_to_its_data_sheet() {
     let part = filter(40.0, 0.5);
     for f in [5.0, 54.0, 750.0] {
-        check(
+        Check::PutIn.about(
             SHEET,
             &format!("pass loss at {f} MHz, dB (0.5 typical, 0.7 most)"),
             0.5,
@@ -34,9 +34,9 @@ fn an_entry_filter_keeps_to_its_data_sheet() {
         );
     }
     let edge = part_loss(&part, 1, 0, 1002.0);
-    check(SHEET, "pass loss at 1002 MHz, dB (1.2 typical, 1.5 most)", 1.2, 0.3, edge);
+    Check::Fitted.about(SHEET, "pass loss at 1002 MHz, dB (1.2 typical, 1.5 most)", 1.2, 0.3, edge);
     for f in [1125.0, 1400.0, 1675.0] {
-        check_between(
+        Check::PutIn.between(
             SHEET,
             &format!("rejection at {f} MHz, dB"),
             40.0,
@@ -45,7 +45,7 @@ fn an_entry_filter_keeps_to_its_data_sheet() {
         );
     }
     for f in [54.0, 860.0] {
-        check_between(
+        Check::Fitted.between(
             SHEET,
             &format!("return loss at {f} MHz, dB"),
             17.9,
@@ -55,7 +55,7 @@ fn an_entry_filter_keeps_to_its_data_sheet() {
     }
     for f in [1125.0, 1675.0] {
         let high = filter(70.0, 0.6);
-        check_between(
+        Check::PutIn.between(
             HIGH,
             &format!("rejection at {f} MHz, dB"),
             70.0,

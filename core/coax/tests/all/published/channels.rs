@@ -6,9 +6,10 @@ use coax::link::{
 };
 use coax::{Megahertz, Version};
 
-use super::check::check;
+use super::check::{Check, check};
 
 const MASK: &str = "TR-181 Issue 2, type MocaChannelMask";
+const BIT: &str = "derived: TR-181 Issue 2, type MocaChannelMask, bit (f - 400)/25";
 const MIB: &str = "MOCA11-MIB, default channel mask";
 const OFFSETS: &str = "TR-181 Issue 2, PrimaryOffset and SecondaryOffset";
 const FIRST: &str = "TR-181 Issue 2, FirstOffset (MoCA 2.5 Table 17-1)";
@@ -37,13 +38,7 @@ fn channel_masks() {
     check(MIB, "D1 to D8", f64::from(0x1555_4000), 0.0, mask(MaskGrid::V1, &d));
     // 2.x, derived from bit = (f - 400) / 25: beacons 1150 to 1600 in steps of 50.
     let beacons = mask(MaskGrid::V2, &every(1150, 1600, 50));
-    check(
-        MASK,
-        "2.x, 1150 to 1600 MHz by 50 (derived: bit (f - 400)/25)",
-        0x0001_5555_4000_0000_u64 as f64,
-        0.0,
-        beacons,
-    );
+    check(BIT, "2.x, 1150 to 1600 MHz by 50", 0x0001_5555_4000_0000_u64 as f64, 0.0, beacons);
     assert_eq!(frequencies_of_mask(MaskGrid::V2, 0x0001_5555_4000_0000), every(1150, 1600, 50));
     // The ends of the grids: 1575 and 1975 MHz.
     assert_eq!(mask_of_frequencies(MaskGrid::V1, &[Megahertz(1575.0)]), Ok(1 << 31));
@@ -98,7 +93,9 @@ fn placements_stay_in_extended_d_and_touch() {
             }
         }
         let lowest = all.iter().map(|place| place.low().value()).fold(f64::INFINITY, f64::min);
-        check(BAND, &format!("{version:?}: lowest edge of a channel, MHz"), 1125.0, 0.0, lowest);
+        // D1's centre and width are Table 1-1's; the beacons of 2.x are ours, cut off at this very edge.
+        let how = if version.is_1x() { Check::WorkedOut } else { Check::Copied };
+        how.about(BAND, &format!("{version:?}: lowest edge of a channel, MHz"), 1125.0, 0.0, lowest);
         let widest = all.iter().map(|place| place.channels().len()).max();
         assert_eq!(widest, Some(version.most_channels().value));
         assert_eq!(all.first().map(|place| place.channels().len()), widest, "most channels come first");

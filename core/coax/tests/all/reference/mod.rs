@@ -3,7 +3,6 @@
 //! `tests/vectors/check_vectors.py` states the conventions. Beside the kinds and keys there, a file may have parts of kind
 //! `multiport` (as `splitter`, but the arrays need not be symmetric) and, instead of `s`, `s_full`: per frequency
 //! the whole matrix between the external ports, row by row (row: where the wave leaves).
-#![allow(dead_code, reason = "each test binary uses a part of it")]
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;

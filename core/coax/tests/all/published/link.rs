@@ -3,7 +3,7 @@
 use coax::link::{bits, snr_for_bits};
 use coax::{Decibels, Version};
 
-use super::check::check;
+use super::check::{Check, check};
 
 const GAP: &str =
     "derived: on-line telecom book, The Gap Approximation, clause 5.8, eq. 5.18: 10 log10(2^b - 1)";
@@ -37,7 +37,7 @@ fn bits_step_where_the_table_says() {
         }
     }
     let most = |version: Version| f64::from(bits(1e12, 1.0, version.most_bits().value));
-    check(TESTER, "most bits of 1.x (256-QAM)", 8.0, 0.0, most(Version::V1_1));
-    check(TESTER, "most bits of 2.x (1024-QAM)", 10.0, 0.0, most(Version::V2_5));
+    Check::Copied.about(TESTER, "most bits of 1.x (256-QAM)", 8.0, 0.0, most(Version::V1_1));
+    Check::Copied.about(TESTER, "most bits of 2.x (1024-QAM)", 10.0, 0.0, most(Version::V2_5));
     assert_eq!(bits(0.0, 1.0, 10), 0);
 }

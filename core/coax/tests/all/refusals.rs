@@ -1,11 +1,4 @@
 //! What cannot be is refused with a sentence that says where and why; what is merely large is not.
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "a test fails by panicking, and its helpers stand outside the test functions"
-)]
 
 use std::sync::Arc;
 use std::time::{Duration, Instant};

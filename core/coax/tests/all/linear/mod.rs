@@ -1,5 +1,4 @@
 //! Plain dense linear algebra, written for the tests alone and independent of the solver.
-#![allow(dead_code, reason = "each test binary uses a part of it")]
 
 use num_complex::Complex64;
 
