@@ -3,8 +3,9 @@
 use std::path::Path;
 
 use serde::Serialize;
+use survey::document::Assignment;
+use survey::document::Document;
 use survey::fact::{ActId, SubjectId};
-use survey::photo::Assignment;
 use survey::record::{Photo, PhotoRole, Survey, field};
 use survey::story;
 use survey::words::{Arg, Phrase};

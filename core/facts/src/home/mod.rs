@@ -1,0 +1,44 @@
+//! The home folder: where the surveys of this device lie, each a folder `NAME.legwork`.
+//!
+//! The list is made by a look at each survey, without opening any. Nothing is written down about surveys outside
+//! their own folders, so nothing has to be kept in step or forgotten there.
+
+mod copy;
+mod damage;
+mod list;
+mod manage;
+mod standing;
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use crate::error::Result;
+use crate::store::fault;
+
+pub use damage::Repaired;
+pub use list::{Entry, Found};
+
+/// The folder within the home folder where surveys lie that were set aside.
+pub const SET_ASIDE: &str = "set-aside";
+
+/// A home folder.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Home {
+    folder: PathBuf,
+}
+
+impl Home {
+    /// The home folder at `folder`, which is made if it is not there.
+    ///
+    /// # Errors
+    /// `Inaccessible` or `DiskFull`.
+    pub fn at(folder: &Path) -> Result<Self> {
+        fs::create_dir_all(folder).map_err(|error| fault::of_system(folder, &error))?;
+        Ok(Self { folder: folder.to_owned() })
+    }
+
+    /// Where it is.
+    pub fn folder(&self) -> &Path {
+        &self.folder
+    }
+}

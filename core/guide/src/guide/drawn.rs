@@ -1,0 +1,75 @@
+//! The screen as it stands, and its drawings.
+
+use super::{Guide, screens};
+use crate::finish::finish;
+use crate::place::Outside;
+use crate::screen::{Block, FigureDrawn, PressWeight, Screen};
+use crate::short_hash::short_hash;
+
+impl Guide {
+    /// The screen as it stands. Drawing changes nothing.
+    pub fn screen(&self) -> Screen {
+        if let Some(suspended) = &self.suspended {
+            return suspended.screen.clone();
+        }
+        let mut screen = match &self.session.errand {
+            Some(errand) => screens::show_errand(&self.session, errand),
+            None => self.of_place(),
+        };
+        screen.place = format!("{}-{}", screen.name, short_hash(self.place().as_bytes()));
+        screen.way = self.way;
+        finish(&mut screen, self.session.language());
+        screen
+    }
+
+    /// The screen of the place where one stands.
+    fn of_place(&self) -> Screen {
+        let inside = self.session.place().and_then(|place| {
+            let back = self.session.open.as_ref().is_some_and(|open| open.memory.way.len() > 1);
+            let screen = self.session.with_scene(|scene| screens::show(scene, &place)).ok()?;
+            Some(Screen { back, ..screen })
+        });
+        let mut screen =
+            inside.unwrap_or_else(|| screens::show_outside(&self.session, &self.session.outside));
+        in_order(&mut screen);
+        screen.back |= self.session.open.is_none() && self.session.outside != Outside::default();
+        screen.notices = self.session.notices.shown(self.session.language());
+        screen
+    }
+
+    /// What tells the place that is shown from every other.
+    fn place(&self) -> String {
+        match (&self.session.errand, &self.session.open) {
+            (Some(errand), _) => format!("{:?}", errand.doing),
+            (None, None) => format!("{:?}", self.session.outside),
+            (None, Some(open)) => {
+                let place = serde_json::to_string(&self.session.place()).unwrap_or_default();
+                format!("{} {place}", open.survey.id)
+            }
+        }
+    }
+
+    /// A drawing of the screen that is shown, by the name that its block gives; `None` if the screen has no such drawing
+    /// any more. A shell asks for it once, and again when its version has changed.
+    pub fn figure(&self, figure: &str) -> Option<FigureDrawn> {
+        let place = self.session.place()?;
+        let figures = self.session.with_scene(|scene| screens::figures(scene, &place)).ok()?;
+        figures.into_iter().find(|drawn| drawn.figure == figure)
+    }
+}
+
+/// The presses that stand together in the same order on every screen: first the way on, last what leads elsewhere.
+fn in_order(screen: &mut Screen) {
+    let order = |block: &Block| match block {
+        Block::Press(press) => match press.weight {
+            PressWeight::Main => Some(0),
+            PressWeight::Other => Some(1),
+            PressWeight::Quiet => Some(2),
+        },
+        Block::Confirm(_) => Some(1),
+        _ => None,
+    };
+    for together in screen.blocks.chunk_by_mut(|one, two| order(one).is_some() == order(two).is_some()) {
+        together.sort_by_key(order);
+    }
+}

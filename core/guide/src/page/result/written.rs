@@ -1,0 +1,56 @@
+//! Writing the report to a place that the shell gives.
+
+use std::collections::BTreeSet;
+use std::fs::{File, OpenOptions};
+use std::io::{self, Write};
+use std::path::Path;
+
+use survey::file::LeftOut;
+use survey::report::html;
+use survey::words::Phrase;
+
+use crate::error::{GuideError, Result};
+use crate::session::{Session, Standing};
+
+/// Writes the report, if what it tells is worked out; else says so and has it worked out. The file must not be there yet;
+/// nothing is left if it cannot be written. Returns whether it was written.
+pub(super) fn report(session: &mut Session, out: &BTreeSet<LeftOut>, file: &str) -> Result<bool> {
+    let (open, language) = session.open_and_language()?;
+    let list = match open.standing() {
+        Standing::Ready(worked) => &worked.list,
+        Standing::Failed(error) => return Err(GuideError::Failed { message: error.to_string() }),
+        Standing::Running(_) => return Ok(waits(session)),
+        Standing::Stopped | Standing::NotBegun => {
+            session.begin_long_work();
+            return Ok(waits(session));
+        }
+    };
+    let mut survey = open.survey.clone();
+    if out.contains(&LeftOut::Owner) {
+        (survey.name, survey.place) = (None, None);
+    }
+    if out.contains(&LeftOut::Notes) {
+        survey.notes.clear();
+    }
+    let page = html(&survey, list, language);
+    let path = Path::new(file);
+    let failed = |error: io::Error| GuideError::Failed { message: format!("{file}: {error}") };
+    let made = OpenOptions::new().write(true).create_new(true).open(path).map_err(failed)?;
+    write_whole(made, &page).map_err(|error| {
+        // Half a report is none.
+        let _ = std::fs::remove_file(path);
+        failed(error)
+    })?;
+    Ok(true)
+}
+
+/// Says that what the report tells is still being worked out; nothing is written.
+fn waits(session: &mut Session) -> bool {
+    session.tell(Phrase::new("handover-report-waits"));
+    false
+}
+
+fn write_whole(mut file: File, page: &str) -> io::Result<()> {
+    file.write_all(page.as_bytes())?;
+    file.sync_all()
+}

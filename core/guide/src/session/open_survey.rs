@@ -1,0 +1,126 @@
+//! A survey that is open: its store, its records as they stand, and what the guide remembers of it.
+
+use survey::document::Document;
+use survey::error::{CannotPutBack, FactsError};
+use survey::fact::{ActId, Edit, SubjectId};
+use survey::home::Home;
+use survey::record::{PhotoRole, Survey, fold};
+use survey::store::Store;
+use survey::story;
+
+use super::labels_seen::LabelsSeen;
+use super::looked::Looked;
+use super::memory::Memory;
+use super::results::{Results, Standing};
+use crate::error::{GuideError, Result};
+
+/// A survey that is open.
+pub(crate) struct OpenSurvey {
+    pub(crate) store: Store,
+    pub(crate) survey: Survey,
+    pub(crate) memory: Memory,
+    /// Counts what was written since it was opened: what was worked out before is then out of date.
+    pub(crate) revision: u64,
+    /// The newest act of this device, which can be taken back.
+    pub(crate) last_act: Option<ActId>,
+    /// What its author is called on this device; empty if nothing was said.
+    display_name: String,
+    /// A file that was looked into and not taken in.
+    pub(crate) looked: Option<Looked>,
+    /// How many facts the last file brought, if they can be put back.
+    pub(crate) returnable: std::result::Result<usize, CannotPutBack>,
+    /// Label texts that were typed on this device.
+    pub(crate) seen: LabelsSeen,
+    /// What follows from the survey, as far as it is worked out.
+    pub(crate) results: Results,
+}
+
+impl OpenSurvey {
+    pub(super) fn of(mut store: Store, home: &Home, display_name: &str) -> Result<Self> {
+        let survey = fold(store.ledger(), store.survey_id())?;
+        let memory = Memory::of(&store)?;
+        let returnable = returnable(&mut store)?;
+        let display_name = display_name.to_owned();
+        Ok(Self {
+            store,
+            survey,
+            memory,
+            revision: 0,
+            last_act: None,
+            display_name,
+            looked: None,
+            returnable,
+            seen: LabelsSeen::over(home),
+            results: Results::default(),
+        })
+    }
+
+    /// How what follows from the survey stands.
+    pub(crate) fn standing(&self) -> Standing<'_> {
+        self.results.standing(&self.survey, self.revision)
+    }
+
+    /// Writes what was decided as one act; when this returns it is on the disk.
+    pub(crate) fn write(&mut self, edits: &[Edit]) -> Result<()> {
+        if !edits.is_empty() {
+            self.introduce()?;
+            self.last_act = Some(self.store.write(edits)?);
+            self.memory.has_answered = true;
+            self.read()?;
+        }
+        Ok(())
+    }
+
+    /// Says what whoever writes here is called, as an act of its own: taking back what follows does not take it back.
+    pub(crate) fn introduce(&mut self) -> Result<()> {
+        let me = self.store.author();
+        if !self.display_name.is_empty()
+            && story::author_name(self.store.ledger(), me) != Some(&self.display_name)
+        {
+            self.store.write(&[story::name_author(me, &self.display_name)])?;
+        }
+        Ok(())
+    }
+
+    /// Reads the records anew after something was written.
+    pub(crate) fn read(&mut self) -> Result<()> {
+        self.survey = fold(self.store.ledger(), self.store.survey_id())?;
+        self.returnable = returnable(&mut self.store)?;
+        self.revision += 1;
+        Ok(())
+    }
+
+    /// Reads the records anew if others wrote meanwhile: another program, or an errand.
+    pub(crate) fn refresh(&mut self) -> Result<()> {
+        if self.store.refresh()? { self.read() } else { Ok(()) }
+    }
+
+    /// Takes a photo in from a file.
+    pub(crate) fn add_photo(
+        &mut self,
+        file: &str,
+        of: Option<SubjectId>,
+        role: Option<PhotoRole>,
+    ) -> Result<SubjectId> {
+        let unreadable = |error: std::io::Error| GuideError::Failed { message: format!("{file}: {error}") };
+        let size = std::fs::metadata(file).map_err(unreadable)?.len();
+        if size > survey::photo::MAX_PICTURE_BYTES as u64 {
+            let fault = survey::photo::PictureFault::TooLong { limit: survey::photo::MAX_PICTURE_BYTES };
+            return Err(FactsError::from(fault).into());
+        }
+        let bytes = std::fs::read(file).map_err(unreadable)?;
+        self.introduce()?;
+        let photo = self.store.add_photo(&bytes, of, role)?;
+        self.read()?;
+        Ok(photo)
+    }
+}
+
+/// Whether what the last file brought can be put back, and how many facts that are.
+fn returnable(store: &mut Store) -> Result<std::result::Result<usize, CannotPutBack>> {
+    match store.can_put_back() {
+        Ok(facts) => Ok(Ok(facts)),
+        Err(FactsError::CannotPutBack(why)) => Ok(Err(why)),
+        Err(error) => Err(error.into()),
+    }
+}
