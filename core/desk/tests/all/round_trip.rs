@@ -434,7 +434,7 @@ fn every_reading_says_what_was_measured_and_how() {
 #[test]
 fn one_sheet_gives_one_forecast() {
     let desk = Desk::new();
-    desk.write("small.toml", support::SMALL);
+    desk.write("small.toml", crate::support::SMALL);
     for name in ["one.legwork", "two.legwork"] {
         assert_eq!(desk.run(&["sheet", "small.toml", name]).code, 0);
     }
