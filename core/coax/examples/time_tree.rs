@@ -9,6 +9,7 @@
 )]
 
 #[path = "../tests/all/reference/mod.rs"]
+#[expect(dead_code, reason = "the tests use all of it")]
 mod reference;
 
 use std::path::Path;

@@ -12,8 +12,8 @@ mod suspend;
 
 use std::path::{Path, PathBuf};
 
-use survey::fact::AuthorId;
-use survey::words::Language;
+use facts::fact::AuthorId;
+use telling::words::Language;
 
 use crate::deed::Deed;
 use crate::error::Result;
@@ -48,7 +48,7 @@ impl Guide {
     }
 
     /// Says with how many draws what follows from a survey is worked out from now on.
-    pub fn work_out_with(&mut self, effort: survey::worklist::Options) {
+    pub fn work_out_with(&mut self, effort: advice::worklist::Options) {
         self.session.effort = effort;
     }
 

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use crate::plain::{self, Typed};
 use guide::{Deed, Guide};
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::author;
 use crate::error::DeskError;
@@ -21,7 +21,7 @@ const WIDEST: usize = 80;
 pub fn run(
     named: Option<&Path>,
     answers: Option<&Path>,
-    figures: survey::words::Figures,
+    figures: telling::words::Figures,
 ) -> Result<(), DeskError> {
     let home = match named {
         Some(folder) => {
@@ -31,7 +31,7 @@ pub fn run(
     };
     let mut guide = Guide::at(home, author::this_computer()?, guide::english(figures))?;
     if let Some(folder) = named {
-        if survey::file::recognise(folder) {
+        if facts::file::recognise(folder) {
             return Err(DeskError::PackedFile { path: folder.to_owned() });
         }
         guide.open(folder)?;
@@ -73,7 +73,7 @@ pub fn run(
 }
 
 struct Walker {
-    language: survey::words::Language,
+    language: telling::words::Language,
     /// The screen that was shown last: the same one is not shown again.
     shown: Option<String>,
     echo: bool,

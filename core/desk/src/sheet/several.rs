@@ -1,6 +1,6 @@
 //! What tables of several kinds tell in the same way.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use super::quantity::rate;
 use super::table::{Field, Section};

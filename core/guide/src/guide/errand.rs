@@ -1,7 +1,7 @@
 //! Errands of the guide: what deeds do meanwhile, and collecting what came of one.
 
-use survey::SurveyError;
-use survey::words::Phrase;
+use crate::error::GuideError;
+use phrase::Phrase;
 
 use super::Guide;
 use crate::deed::Deed;
@@ -26,7 +26,7 @@ impl Guide {
         let Some(errand) = self.session.errand.take_if(|errand| errand.work().is_done()) else { return };
         let done = match errand.outcome() {
             Some(Ok(after)) => after.run(&mut self.session),
-            Some(Err(SurveyError::Stopped)) | None => {
+            Some(Err(GuideError::Stopped)) | None => {
                 self.session.tell_done(Phrase::new("errand-was-stopped"));
                 Ok(Move::Stay)
             }

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use survey::fact::ActId;
+use facts::fact::ActId;
 
 use super::Guide;
 use crate::error::Result;

@@ -2,10 +2,10 @@
 
 use std::collections::BTreeSet;
 
+use facts::fact::SubjectId;
+use facts::store::Store;
+use house::record::{Photo, PhotoRole, field};
 use serde::Serialize;
-use survey::fact::SubjectId;
-use survey::record::{Photo, PhotoRole, field};
-use survey::store::Store;
 
 use super::author_json::AuthorJson;
 use super::names::Names;

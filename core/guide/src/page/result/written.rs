@@ -5,9 +5,9 @@ use std::fs::{File, OpenOptions};
 use std::io::{self, Write};
 use std::path::Path;
 
-use survey::file::LeftOut;
-use survey::report::html;
-use survey::words::Phrase;
+use facts::file::LeftOut;
+use phrase::Phrase;
+use telling::report::html;
 
 use crate::error::{GuideError, Result};
 use crate::session::{Session, Standing};
