@@ -10,7 +10,7 @@ use std::time::Duration;
 use sha2::{Digest, Sha256};
 use survey::error::SurveyError;
 use survey::fact::{AuthorId, Edit, SubjectId};
-use survey::photo::{Assignment, PictureFault, Swept};
+use survey::photo::{Assignment, Picture, PictureFault, Swept};
 use survey::record::{PhotoRole, field, fold};
 use survey::store::Store;
 use tempfile::TempDir;
@@ -196,4 +196,21 @@ fn notes_are_subjects_of_their_own() {
     assert_eq!(records.notes_on(Some(part)).count(), 2);
     assert_eq!(records.notes_on(None).count(), 1);
     assert_eq!(store.summary().progress.notes, 3);
+}
+
+/// A camera app may still be writing; a path may name no file at all.
+#[test]
+fn no_more_of_a_file_is_read_than_is_taken() {
+    let (home, mut store) = survey();
+    let file = home.path().join("photo.jpg");
+    fs::write(&file, picture("baseline.jpg")).unwrap();
+    let read = Picture::read(&file).unwrap().unwrap();
+    let photo = store.add_picture(&read, None, None).unwrap();
+    assert_eq!(store.photo_bytes(photo).unwrap(), read.bytes());
+    // Far longer than memory, and no byte of it on the disk.
+    fs::File::options().write(true).open(&file).unwrap().set_len(1 << 42).unwrap();
+    assert!(matches!(Picture::read(&file).unwrap(), Err(PictureFault::TooLong { .. })));
+    assert!(Picture::read(home.path()).is_err());
+    #[cfg(unix)]
+    assert!(Picture::read(Path::new("/dev/zero")).is_err());
 }

@@ -1,9 +1,8 @@
 //! Taking photos in, and saying afterwards what they show.
 
-use std::fs;
-
 use serde_json::{Value, json};
 
+use super::picture::read_bounded;
 use crate::error::{Result, SurveyError};
 use crate::fact::{ActId, Edit, SubjectId, value_of};
 use crate::photo::Picture;
@@ -37,7 +36,19 @@ impl Store {
         of: Option<SubjectId>,
         role: Option<PhotoRole>,
     ) -> Result<SubjectId> {
-        let picture = Picture::clean(bytes)?;
+        self.add_picture(&Picture::clean(bytes)?, of, role)
+    }
+
+    /// As [`Store::add_photo`], of a picture that is clean already.
+    ///
+    /// # Errors
+    /// As [`Store::add_photo`].
+    pub fn add_picture(
+        &mut self,
+        picture: &Picture,
+        of: Option<SubjectId>,
+        role: Option<PhotoRole>,
+    ) -> Result<SubjectId> {
         // Also proves that its pixels can be decoded.
         let small = picture.thumbnail()?;
         self.check_room()?;
@@ -53,7 +64,7 @@ impl Store {
         self.write_photo(&edits, picture.sha256(), &small, || {
             let name = image.file_name();
             // Read and compared, not only looked for: a file of that name may have been damaged since.
-            if fs::read(photos.join(&name)).is_ok_and(|there| there == picture.bytes()) {
+            if read_bounded(&photos.join(&name)).is_ok_and(|there| there == picture.bytes()) {
                 return disk::sync_folder(&photos).map_err(|error| fault::of_system(&folder, &error));
             }
             disk::write_whole(&photos, &name, picture.bytes())
