@@ -18,6 +18,7 @@ use crate::errand::Errand;
 use crate::error::{GuideError, Result};
 use crate::given::Pending;
 use crate::journey;
+use crate::memory::Keep;
 use crate::page::{self, Looked};
 use crate::place::{Move, Outside, Place};
 use crate::results::Standing;
@@ -144,10 +145,13 @@ impl Guide {
             }
         };
         self.go(step)?;
-        if self.stands_at() != stood {
+        let stands = self.stands_at();
+        if stands != stood {
             self.begin_if_wanted();
         }
-        self.remember()
+        // What was answered is no longer half answered, also after the app's death.
+        let has_written = stands.map(|(_, revision)| revision) != stood.map(|(_, revision)| revision);
+        self.remember(if has_written { Keep::Now } else { Keep::Soon })
     }
 
     /// The screen and the count of writes.
@@ -190,12 +194,22 @@ impl Guide {
         Ok(())
     }
 
-    /// Writes down where one is.
-    fn remember(&mut self) -> Result<()> {
+    /// Keeps where one is and what is half answered.
+    fn remember(&mut self, when: Keep) -> Result<()> {
         match &mut self.open {
-            Some(open) => open.memory.keep(&mut open.store, crate::clock::now_ms()),
+            Some(open) => open.memory.keep(&mut open.store, when),
             None => Ok(()),
         }
+    }
+
+    /// Keeps where one is and what is half typed, if that was not kept for a second. [`Guide::act`] does so by itself; a
+    /// shell calls it when nothing was done for a second, so that not even the last letters are lost with the app. It
+    /// costs nothing where nothing changed, and no sync.
+    ///
+    /// # Errors
+    /// If it cannot be written.
+    pub fn keep_drafts(&mut self) -> Result<()> {
+        self.remember(Keep::Soon)
     }
 
     /// Opens a survey where it was left.
@@ -248,7 +262,7 @@ impl Guide {
     /// If where one was cannot be written down.
     pub fn close(&mut self) -> Result<()> {
         self.end_errand();
-        self.remember()?;
+        self.remember(Keep::Now)?;
         self.open = None;
         self.suspended = None;
         self.outside = Outside::default();
@@ -358,6 +372,13 @@ impl Guide {
 
     pub(crate) fn say(&self, phrase: &Phrase) -> String {
         self.language.say(phrase)
+    }
+}
+
+impl Drop for Guide {
+    fn drop(&mut self) {
+        // What was answered is on the disk; what cannot be kept now was half typed.
+        let _ = self.remember(Keep::Now);
     }
 }
 

@@ -9,6 +9,7 @@ use super::{Guide, OpenSurvey};
 use crate::errand::Errand;
 use crate::error::Result;
 use crate::long_work::LongWork;
+use crate::memory::Keep;
 use crate::place::Place;
 use crate::results::{Results, Standing};
 use crate::screen::Screen;
@@ -74,7 +75,7 @@ impl Guide {
         if self.open.is_none() {
             return Ok(());
         }
-        self.remember()?;
+        self.remember(Keep::Now)?;
         let screen = self.screen();
         if let Some(open) = self.open.take() {
             open.results.stop();

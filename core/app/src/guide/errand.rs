@@ -7,6 +7,7 @@ use super::Guide;
 use crate::deed::Deed;
 use crate::errand::{After, Doing, Errand};
 use crate::long_work::LongWork;
+use crate::memory::Keep;
 use crate::page::ERRAND_STOP;
 use crate::place::Move;
 
@@ -51,7 +52,7 @@ impl Guide {
             if self.stands_at() != stood {
                 self.begin_if_wanted();
             }
-            self.remember()
+            self.remember(Keep::Now)
         });
         if let Err(error) = kept {
             self.tell_failed(&error);

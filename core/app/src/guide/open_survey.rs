@@ -9,7 +9,7 @@ use survey::store::Store;
 use survey::story;
 
 use crate::error::{GuideError, Result};
-use crate::memory::Memory;
+use crate::memory::{Keep, Memory};
 use crate::page::{Looked, Seen};
 use crate::results::{Results, Standing};
 
@@ -37,7 +37,8 @@ pub(crate) struct OpenSurvey {
 impl OpenSurvey {
     pub(super) fn of(mut store: Store, home: &Home, display_name: &str) -> Result<Self> {
         let survey = fold(store.ledger(), store.survey_id())?;
-        let memory = Memory::of(&store)?;
+        let mut memory = Memory::of(&store)?;
+        memory.keep(&mut store, Keep::Synced)?;
         let returnable = returnable(&mut store)?;
         let display_name = display_name.to_owned();
         Ok(Self {
