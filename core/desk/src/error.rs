@@ -3,7 +3,7 @@
 use std::io;
 use std::path::PathBuf;
 
-use app::GuideError;
+use guide::GuideError;
 use survey::SurveyError;
 use survey::photo::PictureFault;
 

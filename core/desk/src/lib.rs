@@ -10,6 +10,7 @@ mod error;
 mod keep;
 mod output;
 mod page;
+mod plain;
 mod progress;
 pub mod sheet;
 mod speak;

@@ -3,8 +3,8 @@
 use std::io::{self, BufRead, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 
-use app::plain::{self, Typed};
-use app::{Deed, Guide};
+use crate::plain::{self, Typed};
+use guide::{Deed, Guide};
 use survey::words::Phrase;
 
 use crate::author;
@@ -29,7 +29,7 @@ pub fn run(
         }
         None => Path::new("."),
     };
-    let mut guide = Guide::at(home, author::this_computer()?, app::english(figures))?;
+    let mut guide = Guide::at(home, author::this_computer()?, guide::english(figures))?;
     if let Some(folder) = named {
         if survey::file::recognise(folder) {
             return Err(DeskError::PackedFile { path: folder.to_owned() });
@@ -37,7 +37,7 @@ pub fn run(
         guide.open(folder)?;
     }
     let mut lines = Lines::of(answers)?;
-    let mut walker = Walker { language: app::english(figures), shown: None, echo: !lines.is_keyboard };
+    let mut walker = Walker { language: guide::english(figures), shown: None, echo: !lines.is_keyboard };
     loop {
         guide.settle_long_work();
         let screen = guide.screen();

@@ -1,0 +1,112 @@
+//! The screen after a deed in a survey of 300 parts: typing, answering with a write to the disk, and the overview.
+#![allow(missing_docs, reason = "criterion's macros make items without docs")]
+#![allow(clippy::unwrap_used, reason = "a bench that cannot begin stops")]
+
+use std::hint::black_box;
+use std::time::{Duration, Instant};
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use guide::{Deed, Guide};
+use serde_json::json;
+use survey::fact::{AuthorId, Edit, SubjectId};
+use survey::store::Store;
+use tempfile::TempDir;
+
+/// One entry, 19 splitters of 16 legs, and outlets in rooms of their own, each over a run.
+const PARTS: usize = 300;
+const SPLITTERS: usize = 19;
+
+fn large() -> (TempDir, Guide) {
+    let home = tempfile::tempdir().unwrap();
+    let author = AuthorId::random();
+    let folder = home.path().join("large.legwork");
+    let mut store = Store::create(&folder, author).unwrap();
+    let survey = store.survey_id().subject();
+    let mut edits = vec![Edit::new(survey, "is", "survey"), Edit::new(survey, "name", "Large")];
+    let parts: Vec<_> = (0..PARTS).map(|_| SubjectId::random()).collect();
+    for (number, part) in parts.iter().copied().enumerate() {
+        let (kind, letter, feeder) = match number {
+            0 => ("entry", 'E', None),
+            1 => ("splitter", 'S', Some((0, 1))),
+            _ if number <= SPLITTERS => {
+                ("splitter", 'S', Some((1 + (number - 2) / 16, (number - 2) % 16 + 1)))
+            }
+            _ => {
+                ("outlet", 'O', Some((3 + (number - SPLITTERS - 1) / 16, (number - SPLITTERS - 1) % 16 + 1)))
+            }
+        };
+        edits.push(Edit::new(part, "is", "part"));
+        edits.push(Edit::new(part, "kind", kind));
+        edits.push(Edit::new(part, "tag", format!("{letter}{number}")));
+        if kind == "splitter" {
+            edits.push(Edit::new(part, "rating", json!({"legs": 16})));
+        }
+        if let Some((feeder, port)) = feeder {
+            let run = SubjectId::random();
+            edits.push(Edit::new(run, "is", "run"));
+            let feed = json!({"from": {"part": parts[feeder], "port": port, "run": run}});
+            edits.push(Edit::new(part, "feed", feed));
+        }
+        if kind == "outlet" {
+            let room = SubjectId::random();
+            edits.push(Edit::new(room, "is", "room"));
+            edits.push(Edit::new(room, "name", format!("Room {number}")));
+            edits.push(Edit::new(part, "room", json!(room)));
+        }
+    }
+    store.write(&edits).unwrap();
+    drop(store);
+    let mut guide =
+        Guide::at(home.path(), author, guide::english(survey::words::Figures::default())).unwrap();
+    guide.open(&folder).unwrap();
+    (home, guide)
+}
+
+fn press(guide: &mut Guide, key: &str) {
+    guide.act(&Deed::Press { key: key.into() }).unwrap();
+}
+
+fn screens(criterion: &mut Criterion) {
+    let (_home, mut guide) = large();
+    let mut group = criterion.benchmark_group("screen");
+    group.sample_size(20);
+
+    press(&mut guide, "overview");
+    group.bench_function("overview", |bench| bench.iter(|| black_box(guide.screen())));
+
+    press(&mut guide, "cables");
+    press(&mut guide, "ask:2");
+    assert_eq!(guide.screen().name, "ask-length");
+    let mut typed = 0_u32;
+    group.bench_function("typing", |bench| {
+        bench.iter(|| {
+            typed = (typed + 1) % 100;
+            let deed = Deed::Measure { key: "length".into(), typed: typed.to_string(), unit: "m".into() };
+            guide.act(&deed).unwrap();
+            black_box(guide.screen())
+        });
+    });
+
+    let mut own = true;
+    group.bench_function("answering", |bench| {
+        bench.iter_custom(|times| {
+            let mut spent = Duration::ZERO;
+            for _ in 0..times {
+                for key in ["overview", "house", "ask:0"] {
+                    press(&mut guide, key);
+                }
+                own = !own;
+                let picked = vec![if own { "own" } else { "rented" }.to_owned()];
+                let begun = Instant::now();
+                guide.act(&Deed::Pick { key: "whose".into(), picked }).unwrap();
+                black_box(guide.screen());
+                spent += begun.elapsed();
+            }
+            spent
+        });
+    });
+    group.finish();
+}
+
+criterion_group!(benches, screens);
+criterion_main!(benches);

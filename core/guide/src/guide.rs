@@ -1,0 +1,276 @@
+//! The guide: what is shown now, and what a deed makes of it.
+//!
+//! Here, above all pages, a deed is handed to the page that is shown and its answer becomes the next screen. What a
+//! page may do stands below, in [`Session`].
+
+mod errand;
+mod screens;
+mod suspend;
+
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+use survey::fact::AuthorId;
+use survey::words::Language;
+
+use crate::deed::Deed;
+use crate::error::{GuideError, Result};
+use crate::place::{Move, Outside, Place, ResultPlace};
+use crate::question::{next, way_on};
+use crate::screen::{Block, PressWeight, Screen, WordsBlock};
+use crate::session::{Keep, Pending, Session};
+
+pub use screens::names as screen_names;
+
+/// The guide on one device: the surveys of a home folder, one of them open, and the screen that is shown.
+///
+/// [`Guide::screen`] draws, [`Guide::act`] does. Everything that was answered is on the disk when `act` returns; what
+/// is half typed is kept too, about each second, and found again after the app's death. Whatever may take longer than a
+/// touch goes on beside, as a [`LongWork`](crate::LongWork) that tells how far it is and can be stopped.
+pub struct Guide {
+    session: Session,
+    /// What was open when the app was put aside.
+    suspended: Option<suspend::Suspended>,
+    /// Why it could not be taken up again.
+    not_resumed: Option<GuideError>,
+    /// Photos that were taken while another one was taken in: for which place and key, and their files.
+    photos: Option<errand::Photos>,
+    /// So long a deed waits for the long work that it began.
+    patience: Duration,
+}
+
+/// So long a deed waits for the long work that it began, where nobody said otherwise: what is over by then is never seen.
+const PATIENCE: Duration = Duration::from_millis(40);
+
+impl Guide {
+    /// The guide over a home folder, which is made if it is not there. `author` is whose device this is (a shell that
+    /// keeps none of its own asks [`Device::author`](crate::Device::author)). What was settled for this device wins over
+    /// what `language` comes with.
+    ///
+    /// # Errors
+    /// If the folder cannot be made or written.
+    pub fn at(home: &Path, author: AuthorId, language: Language) -> Result<Self> {
+        let session = Session::at(home, author, language)?;
+        let mut guide =
+            Self { session, suspended: None, not_resumed: None, photos: None, patience: PATIENCE };
+        guide.session.list_if_wanted();
+        guide.be_patient();
+        Ok(guide)
+    }
+
+    /// Says how long a deed waits for the long work that it began, before the screen tells how far that is: 40 ms if
+    /// nobody says otherwise. Where nothing can be drawn meanwhile, as long as it takes.
+    pub fn wait_for_long_work(&mut self, patience: Duration) {
+        self.patience = patience;
+        self.be_patient();
+    }
+
+    /// Says with how many draws what follows from a survey is worked out from now on.
+    pub fn work_out_with(&mut self, effort: survey::worklist::Options) {
+        self.session.effort = effort;
+    }
+
+    /// The screen as it stands. Drawing changes nothing, and reads no disk.
+    pub fn screen(&self) -> Screen {
+        if let Some(errand) = &self.session.errand {
+            return screens::show_errand(&self.session, errand);
+        }
+        if let Some(suspended) = &self.suspended {
+            return suspended.screen.clone();
+        }
+        self.screen_beneath()
+    }
+
+    /// The screen without what goes on beside.
+    fn screen_beneath(&self) -> Screen {
+        let inside = self.session.place().and_then(|place| {
+            // From wherever one is there is a way to the whole job.
+            let is_on_way = self.session.open.as_ref().is_some_and(|open| open.memory.way.len() > 1);
+            let back = is_on_way || place != Place::Overview;
+            let screen = self.session.with_scene(|scene| screens::show(scene, &place)).ok()?;
+            Some(Screen { back, ..screen })
+        });
+        let mut screen =
+            inside.unwrap_or_else(|| screens::show_outside(&self.session, &self.session.outside));
+        in_order(&mut screen);
+        screen.back |= self.session.open.is_none() && self.session.outside != Outside::default();
+        let notices = self.session.notices.iter().map(|(role, phrase)| {
+            let words = self.session.say(phrase);
+            Block::Words(WordsBlock { role: *role, words })
+        });
+        screen.blocks.splice(0..0, notices);
+        screen
+    }
+
+    /// Does what was done on the screen that is shown. A deed that the screen does not offer ([`Screen::offers`]) changes
+    /// nothing and writes nothing.
+    ///
+    /// # Errors
+    /// What keeps it from being done; nothing is changed then, and what was typed is still there.
+    pub fn act(&mut self, deed: &Deed) -> Result<()> {
+        self.resume()?;
+        if self.wait_in_line(deed) || !self.screen().offers(deed) {
+            return Ok(());
+        }
+        self.session.notices.clear();
+        if !self.act_on_errand(deed) {
+            self.act_on_screen(deed)?;
+        }
+        self.be_patient();
+        Ok(())
+    }
+
+    /// Hands a deed to the page that is shown.
+    fn act_on_screen(&mut self, deed: &Deed) -> Result<()> {
+        let deed = &deed.plainly(self.session.language().figures().marks);
+        let stood = self.session.stands_at();
+        let step = match (deed, self.session.place()) {
+            (Deed::Back, Some(_)) => Move::Back,
+            (Deed::Back, None) => Move::Outside(self.session.outside.up()),
+            (_, None) => {
+                let outside = self.session.outside.clone();
+                screens::take_outside(&mut self.session, &outside, deed)?
+            }
+            (_, Some(place)) => {
+                let step = screens::take(&mut self.session, &place, deed)?;
+                if let Deed::Photo { key, .. } = deed {
+                    self.photos = Some(errand::Photos::at(place, key.clone()));
+                }
+                step
+            }
+        };
+        self.settle(step, stood)
+    }
+
+    /// Goes where a deed or an errand leads, and keeps where one is.
+    fn settle(&mut self, step: Move, stood: Option<(Option<Place>, u64)>) -> Result<()> {
+        self.go(step)?;
+        let stands = self.session.stands_at();
+        if stands != stood {
+            self.session.begin_if_wanted();
+        }
+        // What was answered is no longer half answered, also after the app's death.
+        let has_written = stands.map(|(_, revision)| revision) != stood.map(|(_, revision)| revision);
+        self.session.remember(if has_written { Keep::Now } else { Keep::Soon })
+    }
+
+    /// Keeps where one is and what is half typed, if that was not kept for a second. [`Guide::act`] does so by itself; a
+    /// shell calls it when nothing was done for a second, so that not even the last letters are lost with the app. It
+    /// costs nothing where nothing changed, and no sync.
+    ///
+    /// # Errors
+    /// If it cannot be written.
+    pub fn keep_drafts(&mut self) -> Result<()> {
+        self.session.remember(Keep::Soon)
+    }
+
+    fn go(&mut self, step: Move) -> Result<()> {
+        match (step, &mut self.session.open) {
+            (Move::Go(place), Some(open)) => open.memory.go(place),
+            (Move::Swap(place), Some(open)) => open.memory.swap(place),
+            (Move::Back, Some(open)) => {
+                if !open.memory.back() {
+                    open.memory.go(Place::Overview);
+                }
+            }
+            (Move::Next, Some(_)) => {
+                if let Some(way) = self.session.with_scene(way_on)? {
+                    let memory = &mut self.session.open_survey()?.memory;
+                    memory.way = way;
+                    memory.pending = Pending::default();
+                    return Ok(());
+                }
+                let next = self.session.with_scene(next)?;
+                let place = next.map_or(Place::Result(ResultPlace::Forecast), Place::Ask);
+                self.session.open_survey()?.memory.go(place);
+            }
+            (Move::Out, _) => {
+                self.close_survey()?;
+                self.session.list_if_wanted();
+            }
+            (Move::Outside(outside), _) => {
+                self.close_survey()?;
+                // A file that was looked into goes along where it is to be taken in, and nowhere else.
+                if outside != Outside::Sent {
+                    self.session.looked = None;
+                }
+                self.session.outside = outside;
+                self.session.list_if_wanted();
+            }
+            (Move::Stay, _) | (Move::Go(_) | Move::Swap(_) | Move::Back | Move::Next, None) => {}
+        }
+        Ok(())
+    }
+
+    /// Opens a survey where it was left, however long that takes: for where it is not a screen that leads there.
+    ///
+    /// # Errors
+    /// If it cannot be opened; nothing is changed then.
+    pub fn open(&mut self, folder: &Path) -> Result<()> {
+        self.close_survey()?;
+        self.session.open(folder)?;
+        // The list is not wanted any more.
+        self.end_errand();
+        self.session.begin_if_wanted();
+        Ok(())
+    }
+
+    /// Closes the survey that is open. It is found again where it was left. Long work is stopped.
+    ///
+    /// # Errors
+    /// If where one was cannot be written down.
+    pub fn close(&mut self) -> Result<()> {
+        self.close_survey()?;
+        self.session.list_if_wanted();
+        self.be_patient();
+        Ok(())
+    }
+
+    fn close_survey(&mut self) -> Result<()> {
+        self.end_errand();
+        self.session.close()?;
+        (self.suspended, self.photos) = (None, None);
+        Ok(())
+    }
+
+    /// The folder of the survey that is open.
+    pub fn open_folder(&self) -> Option<PathBuf> {
+        let suspended = self.suspended.as_ref().map(|suspended| suspended.folder.clone());
+        self.session.open.as_ref().map(|open| open.store.folder().to_owned()).or(suspended)
+    }
+}
+
+impl Drop for Guide {
+    fn drop(&mut self) {
+        // What was answered is on the disk; what cannot be kept now was half typed.
+        let _ = self.session.remember(Keep::Now).and_then(|()| self.session.settle_name());
+    }
+}
+
+/// The presses that stand together in the same order on every screen: first the way on, last what leads elsewhere.
+fn in_order(screen: &mut Screen) {
+    let order = |block: &Block| match block {
+        Block::Press(press) => match press.weight {
+            PressWeight::Main => Some(0),
+            PressWeight::Other => Some(1),
+            PressWeight::Quiet => Some(2),
+        },
+        Block::Confirm(_) => Some(1),
+        _ => None,
+    };
+    for together in screen.blocks.chunk_by_mut(|one, two| order(one).is_some() == order(two).is_some()) {
+        together.sort_by_key(order);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A shell may keep the guide on a thread of its own.
+    #[test]
+    fn the_guide_may_go_to_another_thread() {
+        fn goes<T: Send + 'static>() {}
+        goes::<Guide>();
+    }
+}

@@ -1,0 +1,250 @@
+//! The one table of all screens: where one is, what the screen is called, what draws it, what does its deeds.
+
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::page::{
+    ask, errand, field, mend, more, new_survey, one_survey, order, other_name, overview, put_off, result,
+    sent, set_aside, share, stage, surveys, this_device,
+};
+use crate::place::{FieldPlace, Move, Outside, Place, Question, ResultPlace, SharePlace};
+use crate::screen::Screen;
+use crate::session::{Errand, Scene, Session};
+use crate::view::trail;
+
+/// The name of the screen that is shown while a file is read or written, wherever one is.
+const ERRAND: &str = "errand";
+
+/// Makes the functions of the table out of its lines.
+macro_rules! screens {
+    (
+        within ($scene:ident, $session:ident, $deed:ident) {
+            $($place:pat => $name:literal, $show:expr, $take:expr;)*
+        }
+        outside ($at:ident, $of:ident, $done:ident) {
+            $($outside:pat => $outside_name:literal, $outside_show:expr, $outside_take:expr;)*
+        }
+    ) => {
+        /// The names of the screens of the table.
+        const NAMES: &[&str] = &[ERRAND, $($name,)* $($outside_name,)*];
+
+        #[expect(unused_variables, reason = "not every screen shows what its deeds are about")]
+        fn drawn($scene: &Scene<'_>, place: &Place) -> (String, Screen) {
+            match place {
+                Place::Ask(question) => (name_of_question(question.name()), ask::show($scene, question)),
+                $($place => ($name.into(), $show),)*
+            }
+        }
+
+        #[expect(unused_variables, reason = "not every deed needs what its screen is about")]
+        fn done($session: &mut Session, place: &Place, $deed: &Deed) -> Result<Move> {
+            match place {
+                Place::Ask(question) => ask::take($session, question, $deed),
+                $($place => $take,)*
+            }
+        }
+
+        #[expect(unused_variables, reason = "not every screen shows what its deeds are about")]
+        fn drawn_outside($at: &Session, outside: &Outside) -> (&'static str, Screen) {
+            match outside {
+                $($outside => ($outside_name, $outside_show),)*
+            }
+        }
+
+        fn done_outside($of: &mut Session, outside: &Outside, $done: &Deed) -> Result<Move> {
+            match outside {
+                $($outside => $outside_take,)*
+            }
+        }
+    };
+}
+
+screens! {
+    within (scene, session, deed) {
+        Place::Overview => "overview", overview::show(scene), Ok(overview::take(deed));
+        Place::More => "more", more::show(scene), Ok(more::take(deed));
+        Place::Stage(of) => "stage", stage::show(scene, *of), stage::take(session, *of, deed);
+        Place::PutOff => "put-off", put_off::show(scene), put_off::take(session, deed);
+
+        Place::Result(ResultPlace::Forecast) => "forecast", result::forecast::show(scene), leads_on(session, deed);
+        Place::Result(ResultPlace::Room(outlet)) =>
+            "forecast-room", result::room::show(scene, *outlet), leads_on(session, deed);
+        Place::Result(ResultPlace::Map) => "map", result::map::show(scene), leads_on(session, deed);
+        Place::Result(ResultPlace::Part(part)) => "part", result::part::show(scene, *part), leads_on(session, deed);
+        Place::Result(ResultPlace::Unknowns) => "unknowns", result::unknowns::show(scene), leads_on(session, deed);
+        Place::Result(ResultPlace::Findings) => "findings", result::findings::show(scene), leads_on(session, deed);
+        Place::Result(ResultPlace::Finding(finding)) =>
+            "finding", result::finding::show(scene, finding), leads_on(session, deed);
+        Place::Result(ResultPlace::Work) => "work", result::work::show(scene),
+            result::keys::take(session, deed, |session| result::work::take(session, deed));
+        Place::Result(ResultPlace::Step(change)) => "step", result::step::show(scene, *change),
+            result::keys::take(session, deed, |session| result::step::take(session, *change, deed));
+        Place::Result(ResultPlace::After(work)) => "after", result::after::show(scene, *work),
+            result::keys::take(session, deed, |session| result::after::take(session, *work, deed));
+        Place::Result(ResultPlace::Ended(work)) => "ended", result::ended::show(scene, *work),
+            result::keys::take(session, deed, |session| result::ended::take(session, *work, deed));
+        Place::Result(ResultPlace::Placing) => "placing", result::placing::show(scene),
+            result::keys::take(session, deed, |session| result::placing::take(session, deed));
+        Place::Result(ResultPlace::Private) => "private", result::private::show(scene),
+            result::keys::take(session, deed, |session| result::private::take(session, deed));
+        Place::Result(ResultPlace::Tests) => "tests", result::outlet_tests::show(scene), leads_on(session, deed);
+        Place::Result(ResultPlace::Test(outlet)) => "test", result::outlet_test::show(scene, *outlet),
+            result::keys::take(session, deed, |session| result::outlet_test::take(session, *outlet, deed));
+        Place::Result(ResultPlace::Numbers(outlet, kind)) =>
+            "test-numbers", result::numbers::show(scene, *outlet, *kind),
+            result::keys::take(session, deed, |session| result::numbers::take(session, *outlet, *kind, deed));
+        Place::Result(ResultPlace::Reading(reading)) => "reading", result::reading::show(scene, *reading),
+            result::keys::take(session, deed, |session| result::reading::take(session, *reading, deed));
+        Place::Result(ResultPlace::StillFine) => "still-fine", result::outlet_tests::show_still_fine(scene),
+            result::keys::take(session, deed, |session| result::outlet_tests::take_still_fine(session, deed));
+        Place::Result(ResultPlace::Compare) => "compare", result::compare::show(scene), leads_on(session, deed);
+        Place::Result(ResultPlace::Handover) => "handover", result::handover::show(scene),
+            result::keys::take(session, deed, |session| result::handover::take(session, deed));
+
+        Place::Field(at @ FieldPlace::Parts) =>
+            "free-parts", field::frame::show(scene, field::part::show_all(scene)),
+            field::frame::take(session, at, deed, |_, key| Ok(field::part::pressed_all(key)));
+        Place::Field(at @ FieldPlace::Part(part)) =>
+            "free-part", field::frame::show(scene, field::part::show(scene, *part)),
+            field::frame::take(session, at, deed, |session, key| field::part::pressed(session, *part, key));
+        Place::Field(at @ FieldPlace::Edit(part)) =>
+            "free-edit-part", field::frame::show(scene, field::edit::show(scene, *part)),
+            field::frame::take(session, at, deed, |session, key| field::edit::pressed(session, *part, key));
+        Place::Field(at @ FieldPlace::Add(None)) =>
+            "free-new-part", field::frame::show(scene, field::add::show(scene, None)),
+            field::frame::take(session, at, deed, |session, key| field::add::pressed(session, None, key));
+        Place::Field(at @ FieldPlace::Add(behind)) =>
+            "free-new-behind", field::frame::show(scene, field::add::show(scene, *behind)),
+            field::frame::take(session, at, deed, |session, key| field::add::pressed(session, *behind, key));
+        Place::Field(at @ FieldPlace::Runs) =>
+            "free-runs", field::frame::show(scene, field::run::show_all(scene)),
+            field::frame::take(session, at, deed, field::run::pressed_all);
+        Place::Field(at @ FieldPlace::Run(run)) =>
+            "free-run", field::frame::show(scene, field::run::show(scene, *run)),
+            field::frame::take(session, at, deed, |session, key| field::run::pressed(session, *run, key));
+        Place::Field(at @ FieldPlace::Rooms) =>
+            "free-rooms", field::frame::show(scene, field::room::show_all(scene)),
+            field::frame::take(session, at, deed, field::room::pressed_all);
+        Place::Field(at @ FieldPlace::Room(room)) =>
+            "free-room", field::frame::show(scene, field::room::show(scene, *room)),
+            field::frame::take(session, at, deed, |session, key| field::room::pressed(session, *room, key));
+        Place::Field(at @ FieldPlace::Services) =>
+            "free-services", field::frame::show(scene, field::service::show_all(scene)),
+            field::frame::take(session, at, deed, field::service::pressed_all);
+        Place::Field(at @ FieldPlace::Service(service)) =>
+            "free-service", field::frame::show(scene, field::service::show(scene, *service)),
+            field::frame::take(session, at, deed, |session, key| field::service::pressed(session, *service, key));
+        Place::Field(at @ FieldPlace::Burst) =>
+            "free-burst", field::frame::show(scene, field::burst::show(scene)),
+            field::frame::take(session, at, deed, |_, key| Ok(field::burst::pressed(key)));
+        Place::Field(at @ FieldPlace::Assign) =>
+            "free-assign", field::frame::show(scene, field::assign::show(scene)),
+            field::frame::take(session, at, deed, field::assign::pressed);
+        Place::Field(at @ FieldPlace::Photo(photo)) =>
+            "free-photo", field::frame::show(scene, field::photo::show(scene, *photo)),
+            field::frame::take(session, at, deed, |session, key| field::photo::pressed(session, *photo, key));
+        Place::Field(at @ FieldPlace::MeterAt) =>
+            "free-meter", field::frame::show(scene, field::meter::show_places(scene)),
+            field::frame::take(session, at, deed, |_, key| Ok(field::meter::pressed_place(key)));
+        Place::Field(at @ FieldPlace::Meter(part)) =>
+            "free-meter-at", field::frame::show(scene, field::meter::show(scene, *part)),
+            field::frame::take(session, at, deed, |session, key| field::meter::pressed(session, *part, key));
+        Place::Field(at @ FieldPlace::Here) =>
+            "free-here", field::frame::show(scene, field::here::show(scene)),
+            field::frame::take(session, at, deed, field::here::pressed);
+        Place::Field(at @ FieldPlace::Stand(part)) =>
+            "free-stand", field::frame::show(scene, field::here::show_stand(scene, *part)),
+            field::frame::take(session, at, deed, |session, key| field::here::pressed_stand(session, *part, key));
+
+        Place::Share(SharePlace::Pack) => "share-pack", share::pack::show(scene),
+            share::frame::take(session, deed, |session| share::pack::take(session, deed));
+        Place::Share(SharePlace::TakeIn) => "share-take-in", share::take_in::show(scene),
+            share::frame::take(session, deed, |session| share::take_in::take(session, deed));
+        Place::Share(SharePlace::Disagreements) => "share-disagreements", share::disagreements::show(scene),
+            share::frame::take(session, deed, |session| share::disagreements::take(session, deed));
+        Place::Share(SharePlace::Disagreement(subject, field)) =>
+            "share-disagreement", share::disagreement::show(scene, *subject, field),
+            share::frame::take(session, deed, |session| share::disagreement::take(session, *subject, field, deed));
+        Place::Share(SharePlace::Acts) => "share-acts", share::acts::show(scene),
+            share::frame::take(session, deed, |_| Ok(share::acts::take(deed)));
+        Place::Share(SharePlace::Act(act)) => "share-act", share::act::show(scene, *act),
+            share::frame::take(session, deed, |session| share::act::take(session, *act, deed));
+        Place::Share(SharePlace::Things) => "share-things", share::things::show(scene),
+            share::frame::take(session, deed, |_| Ok(share::things::take(deed)));
+        Place::Share(SharePlace::Thing(subject)) => "share-thing", share::thing_story::show(scene, *subject),
+            share::frame::take(session, deed, |_| Ok(share::thing_story::take(*subject, deed)));
+        Place::Share(SharePlace::Field(subject, field)) =>
+            "share-field", share::field_story::show(scene, *subject, field),
+            share::frame::take(session, deed, |_| Ok(share::field_story::take(*subject, field, deed)));
+        Place::Share(SharePlace::Removed) => "share-removed", share::removed::show(scene),
+            share::frame::take(session, deed, |_| Ok(share::removed::take(deed)));
+        Place::Share(SharePlace::RemovedThing(subject)) =>
+            "share-removed-thing", share::removed_thing::show(scene, *subject),
+            share::frame::take(session, deed, |session| share::removed_thing::take(session, *subject, deed));
+        Place::Share(SharePlace::Forget(subject, field)) =>
+            "share-forget", share::forget::show(scene, *subject, field.as_deref()),
+            share::frame::take(session, deed, |_| Ok(share::forget::take(*subject, field.as_deref(), deed)));
+        Place::Share(SharePlace::ForgetForOthers(subject, field)) =>
+            "share-forget-for-others", share::forget::show_for_others(scene, *subject, field.as_deref()),
+            share::frame::take(session, deed, |session| {
+                share::forget::take_for_others(session, *subject, field.as_deref(), deed)
+            });
+    }
+    outside (at, session, deed) {
+        Outside::Surveys => "surveys", surveys::show(at), Ok(surveys::take(session, deed));
+        Outside::NewSurvey => "new-survey", new_survey::show(at), new_survey::take(session, deed);
+        Outside::Order => "surveys-order", order::show(at), Ok(order::take(session, deed));
+        Outside::Aside => "surveys-aside", set_aside::show(at), Ok(set_aside::take(session, deed));
+        Outside::Survey(folder) => "one-survey", one_survey::show(at, folder), one_survey::take(session, folder, deed);
+        Outside::Rename(folder) =>
+            "survey-rename", other_name::show_rename(at, folder), other_name::take_rename(session, folder, deed);
+        Outside::Copy(folder) =>
+            "survey-copy", other_name::show_copy(at, folder), other_name::take_copy(session, folder, deed);
+        Outside::Mend { folder, found_damaged } =>
+            "survey-mend", mend::show(at), Ok(mend::take(session, folder, *found_damaged, deed));
+        Outside::Sent => "sent", sent::show(at), sent::take(session, deed);
+        Outside::Device => "device", this_device::show(at), this_device::take(session, deed);
+    }
+}
+
+/// What a screen of results does that only leads on.
+fn leads_on(session: &mut Session, deed: &Deed) -> Result<Move> {
+    result::keys::take(session, deed, |_| Ok(Move::Stay))
+}
+
+/// The name of a question's screen.
+fn name_of_question(name: &str) -> String {
+    format!("ask-{name}")
+}
+
+/// The names of all screens that there are, each the same in every language.
+pub fn names() -> Vec<String> {
+    let questions = Question::NAMES.iter().map(|name| name_of_question(name));
+    NAMES.iter().map(|name| (*name).to_owned()).chain(questions).collect()
+}
+
+/// Draws a screen within a survey.
+pub(super) fn show(scene: &Scene<'_>, place: &Place) -> Screen {
+    let (name, screen) = drawn(scene, place);
+    Screen { name, trail: trail(scene, place), ..screen }
+}
+
+/// Does what was done on a screen within a survey.
+pub(super) fn take(session: &mut Session, place: &Place, deed: &Deed) -> Result<Move> {
+    done(session, place, deed)
+}
+
+/// Draws a screen outside any survey.
+pub(super) fn show_outside(session: &Session, outside: &Outside) -> Screen {
+    let (name, screen) = drawn_outside(session, outside);
+    Screen { name: name.into(), ..screen }
+}
+
+/// Does what was done on a screen outside any survey.
+pub(super) fn take_outside(session: &mut Session, outside: &Outside, deed: &Deed) -> Result<Move> {
+    done_outside(session, outside, deed)
+}
+
+/// Draws the screen that is shown while a file is read or written, and when that is over.
+pub(super) fn show_errand(session: &Session, of: &Errand) -> Screen {
+    Screen { name: ERRAND.into(), ..errand::show(session, of) }
+}

@@ -1,0 +1,10 @@
+//! Rows that lead from the overview to screens: key, name, and what stands beside it.
+
+pub(super) mod field;
+pub(super) mod result;
+pub(super) mod share;
+
+use survey::words::Phrase;
+
+/// Rows that lead to screens: key, name, and what stands beside it.
+pub(super) type Doors = Vec<(&'static str, Phrase, Option<Phrase>)>;

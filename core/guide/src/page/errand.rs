@@ -1,0 +1,45 @@
+//! While a file is read or written, which takes a while, and when that is over.
+
+use survey::SurveyError;
+use survey::words::Phrase;
+
+use crate::place::{ERRAND_STOP, Place};
+use crate::screen::{Block, HowFarBlock, PressBlock, PressWeight, Screen, WordsRole};
+use crate::session::{Errand, Session};
+use crate::view::{Sketch, trail};
+
+pub(crate) fn show(session: &Session, errand: &Errand) -> Screen {
+    let doing = errand.doing.phrase();
+    let mut sketch = Sketch::new(session.language(), session.pending(), &doing);
+    match errand.outcome() {
+        None => {
+            let stop = PressBlock {
+                key: ERRAND_STOP.into(),
+                words: sketch.say(&Phrase::new("errand-stop")),
+                weight: PressWeight::Other,
+            };
+            let (name, thousandths) = (sketch.say(&doing), errand.work().progress());
+            sketch.block(Block::HowFar(HowFarBlock { name, thousandths, stop: Some(stop) }));
+            let says = if errand.work().is_stopped() {
+                Phrase::new("errand-stopping")
+            } else {
+                doing.attribute("stop")
+            };
+            sketch.words(WordsRole::Why, &says);
+        }
+        Some(outcome) => {
+            let id = match outcome {
+                Ok(_) => "errand-over",
+                Err(SurveyError::Stopped) => "errand-is-stopped",
+                Err(_) => "errand-failed",
+            };
+            sketch.words(WordsRole::Lead, &Phrase::new(id));
+            sketch.press("errand-on", &Phrase::new("errand-on"), PressWeight::Main);
+        }
+    }
+    let mut screen = sketch.screen;
+    // Outside any survey there is none.
+    screen.trail = session.with_scene(|scene| trail(scene, &Place::Overview)).unwrap_or_default();
+    screen.back = true;
+    screen
+}

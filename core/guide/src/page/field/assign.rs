@@ -1,0 +1,222 @@
+//! Saying of photos what they show: one or many at once, of a part that is there or of a new one.
+//!
+//! Choose the photos, choose the part: two touches for one photo, three with another role than the print.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde_json::json;
+use survey::fact::SubjectId;
+use survey::record::{Part, PartKind, Photo, PhotoRole, field};
+use survey::words::{Arg, Phrase};
+use survey::{naming, story};
+
+use super::{add, card, finder, sketch, write};
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{Move, Place, Question, key_of, subject_of};
+use crate::question::{Answer, Problem, Told};
+use crate::screen::{Ability, Block, PhotoShown, PhotoSlotBlock, PressWeight, WordsRole};
+use crate::session::{Scene, Session};
+use crate::view::{Offer, Sketch};
+
+/// The most photos of one page, and the most prints to be typed.
+const PHOTOS: usize = 50;
+const PRINTS: usize = 20;
+
+/// New parts that a photo may show.
+const NEW: [(&str, PartKind); 6] = [
+    ("splitter", PartKind::Splitter),
+    ("amplifier", PartKind::Amplifier),
+    ("tap", PartKind::Tap),
+    ("entry_filter", PartKind::EntryFilter),
+    ("outlet", PartKind::Outlet),
+    ("unknown", PartKind::Unknown),
+];
+
+const ROLES: [(&str, PhotoRole); 4] = [
+    ("label", PhotoRole::Label),
+    ("place", PhotoRole::Place),
+    ("before", PhotoRole::Before),
+    ("after", PhotoRole::After),
+];
+
+/// The roles of a photo as options.
+pub(super) fn role_offers() -> Vec<Offer> {
+    ROLES.iter().map(|(key, _)| Offer::new(*key, Phrase::new(format!("free-role-{key}")))).collect()
+}
+
+/// The role that a key names.
+pub(super) fn role_of(key: &str) -> Option<PhotoRole> {
+    ROLES.iter().find(|(of, _)| *of == key).map(|(_, role)| *role)
+}
+
+/// The key of a role.
+pub(super) fn key_of_role(role: PhotoRole) -> &'static str {
+    ROLES.iter().find(|(_, of)| *of == role).map_or("label", |(key, _)| key)
+}
+
+/// Photos that nobody assigned yet, in the order in which they were taken.
+pub(super) fn waiting<'a>(scene: &Scene<'a>) -> Vec<&'a Photo> {
+    let mut photos: Vec<_> = scene.survey.photos_of(None).collect();
+    photos.sort_by_cached_key(|photo| (card::born_ms(scene, photo.id), photo.id));
+    photos
+}
+
+/// The number of every photo that was ever taken in, oldest first: it stays whatever is assigned or removed.
+pub(super) fn numbers(scene: &Scene<'_>) -> BTreeMap<SubjectId, u64> {
+    let is_photo =
+        |id: &SubjectId| scene.ledger.shown(*id, field::IS).is_some_and(|fact| fact.value() == "photo");
+    let mut photos: Vec<_> = scene.ledger.subjects().filter(is_photo).collect();
+    photos.sort_by_cached_key(|photo| (card::born_ms(scene, *photo), *photo));
+    photos.into_iter().zip(1..).collect()
+}
+
+/// A photo by its number and time.
+pub(super) fn photo_name(scene: &Scene<'_>, numbers: &BTreeMap<SubjectId, u64>, photo: &Photo) -> Phrase {
+    let when = story::date_and_time(card::born_ms(scene, photo.id));
+    let number = numbers.get(&photo.id).copied().unwrap_or_default();
+    Phrase::new("free-photo-name").with("number", Arg::Count(number)).text("when", when)
+}
+
+fn chosen(scene: &Scene<'_>) -> BTreeSet<SubjectId> {
+    let waiting: BTreeSet<_> = scene.survey.photos_of(None).map(|photo| photo.id).collect();
+    let picked = scene.pending().picked("chosen").unwrap_or_default();
+    picked.iter().filter_map(|key| subject_of(key, "photo")).filter(|id| waiting.contains(id)).collect()
+}
+
+pub(crate) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
+    let mut sketch = sketch(scene, &Phrase::new("free-assign"));
+    let waiting = waiting(scene);
+    let chosen = chosen(scene);
+    let lead = if waiting.is_empty() { "free-assign-none" } else { "free-assign-lead" };
+    sketch.words(WordsRole::Lead, &Phrase::new(lead));
+    let numbers = numbers(scene);
+    let shown = waiting.iter().take(PHOTOS).map(|photo| {
+        let name = photo_name(scene, &numbers, photo);
+        let name = if chosen.contains(&photo.id) {
+            Phrase::new("free-photo-chosen").phrase("photo", name)
+        } else {
+            name
+        };
+        PhotoShown {
+            photo: photo.id.to_string(),
+            name: sketch.say(&name),
+            key: Some(key_of("photo", photo.id)),
+        }
+    });
+    let photos = shown.collect();
+    let name = sketch.say(&Phrase::new("free-burst-photo"));
+    sketch.able(Ability::Camera);
+    sketch.block(Block::PhotoSlot(PhotoSlotBlock { key: "photo".into(), name, photos, burst: true }));
+    if waiting.len() > PHOTOS {
+        let rest = Arg::Count((waiting.len() - PHOTOS) as u64);
+        sketch.words(WordsRole::Aside, &Phrase::new("free-photos-rest").with("rest", rest));
+    }
+    prints(scene, &mut sketch);
+    if waiting.is_empty() {
+        return sketch;
+    }
+    sketch.press("all", &Phrase::new("free-choose-all"), PressWeight::Other);
+    if !chosen.is_empty() {
+        sketch.press("none", &Phrase::new("free-choose-none"), PressWeight::Other);
+    }
+    sketch.choice("role", &Phrase::new("free-role"), false, role_offers(), &["label".to_owned()]);
+    let count = Arg::Count(chosen.len() as u64);
+    let new = |(key, kind): &(&str, PartKind)| {
+        let kind = naming::kind(&Part::new(SubjectId::random(), *kind));
+        sketch.row(
+            Some(format!("new:{key}")),
+            &Phrase::new("free-assign-new").phrase("part", kind),
+            None,
+            None,
+        )
+    };
+    let rows = NEW.iter().map(new).collect();
+    sketch.rows(&Phrase::new("free-assign-to-new").with("count", count.clone()), rows);
+    finder::draw(scene, &mut sketch, &Phrase::new("free-assign-to").with("count", count), |_| true);
+    sketch
+}
+
+/// Parts whose print was photographed and is still to be typed.
+fn unread<'a>(scene: &Scene<'a>) -> Vec<&'a Part> {
+    let survey = scene.survey;
+    let pictured: BTreeSet<_> = survey
+        .photos
+        .values()
+        .filter(|photo| photo.role == Some(PhotoRole::Label))
+        .filter_map(|photo| photo.of)
+        .collect();
+    let open = |part: &&Part| {
+        pictured.contains(&part.id) && part.label.is_none() && survey.answer(part.id, "label").is_none()
+    };
+    finder::by_tag(survey).into_iter().filter(open).collect()
+}
+
+fn prints(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    let row = |part: &&Part| {
+        sketch.row(Some(key_of("print", part.id)), &naming::of_part(scene.survey, part), None, None)
+    };
+    let rows = unread(scene).iter().take(PRINTS).map(row).collect();
+    sketch.rows(&Phrase::new("free-prints"), rows);
+}
+
+pub(crate) fn pressed(session: &mut Session, key: &str) -> Result<Move> {
+    if let Some(part) = subject_of(key, "print") {
+        return Ok(Move::Go(Place::Ask(Question::Label(part))));
+    }
+    let now = session.with_scene(chosen)?;
+    if let Some(photo) = subject_of(key, "photo") {
+        let mut now = now;
+        if !now.remove(&photo) {
+            now.insert(photo);
+        }
+        return choose(session, now);
+    }
+    match key {
+        "none" => return choose(session, BTreeSet::new()),
+        "all" => {
+            let all = session
+                .with_scene(|scene| waiting(scene).iter().take(PHOTOS).map(|photo| photo.id).collect());
+            return choose(session, all?);
+        }
+        _ => {}
+    }
+    let told = session.with_scene(|scene| assign(scene, key, now))?;
+    let Some(told) = told else { return Ok(Move::Stay) };
+    if write(session, told)? {
+        choose(session, BTreeSet::new())?;
+    }
+    Ok(Move::Stay)
+}
+
+fn choose(session: &mut Session, chosen: BTreeSet<SubjectId>) -> Result<Move> {
+    let picked = chosen.into_iter().map(|photo| key_of("photo", photo)).collect();
+    session.open_survey()?.memory.pending.keep(&Deed::Pick { key: "chosen".into(), picked });
+    Ok(Move::Stay)
+}
+
+/// Says that the chosen photos show a part; the only photo there is needs no choosing. `None` if the key names no part.
+fn assign(scene: &Scene<'_>, key: &str, mut chosen: BTreeSet<SubjectId>) -> Option<Told<Answer>> {
+    let new = key.strip_prefix("new:").and_then(|key| NEW.iter().find(|(of, _)| *of == key));
+    let there = subject_of(key, "part").filter(|part| scene.survey.parts.contains_key(part));
+    if chosen.is_empty()
+        && let [only] = waiting(scene).as_slice()
+    {
+        chosen.insert(only.id);
+    }
+    let role = scene.pending().one("role").and_then(role_of).unwrap_or(PhotoRole::Label);
+    let to = match (there, new) {
+        (Some(part), _) => Ok((Answer::new(), part)),
+        (None, Some((_, kind))) => add::loose(scene, *kind),
+        (None, None) => return None,
+    };
+    if chosen.is_empty() {
+        return Some(Err(Problem::Phrase(Phrase::new("free-choose-first"))));
+    }
+    Some(to.and_then(|(mut answer, part)| {
+        for photo in chosen {
+            answer = answer.plain(photo, field::OF, json!(part)).says(photo, field::ROLE, &role)?;
+        }
+        Ok(answer)
+    }))
+}

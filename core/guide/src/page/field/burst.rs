@@ -1,0 +1,39 @@
+//! Photos in a row, without a word about what they show: that comes later.
+
+use survey::words::{Arg, Phrase};
+
+use super::{assign, go, sketch};
+use crate::place::{FieldPlace, Move};
+use crate::screen::{Ability, Block, PhotoShown, PhotoSlotBlock, PressWeight, WordsRole};
+use crate::session::Scene;
+use crate::view::Sketch;
+
+/// The most photos shown while more are taken; the newest.
+const SHOWN: usize = 12;
+
+pub(crate) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
+    let mut sketch = sketch(scene, &Phrase::new("free-burst"));
+    sketch.words(WordsRole::Lead, &Phrase::new("free-burst-lead"));
+    let waiting = assign::waiting(scene);
+    let first = waiting.len().saturating_sub(SHOWN);
+    let numbers = assign::numbers(scene);
+    let shown = waiting.iter().skip(first).map(|photo| PhotoShown {
+        photo: photo.id.to_string(),
+        name: sketch.say(&assign::photo_name(scene, &numbers, photo)),
+        key: None,
+    });
+    let photos = shown.collect();
+    let name = sketch.say(&Phrase::new("free-burst-photo"));
+    for ability in [Ability::Camera, Ability::Torch] {
+        sketch.able(ability);
+    }
+    sketch.block(Block::PhotoSlot(PhotoSlotBlock { key: "photo".into(), name, photos, burst: true }));
+    let count = Phrase::new("free-unassigned").with("count", Arg::Count(waiting.len() as u64));
+    sketch.words(WordsRole::Plain, &count);
+    sketch.press("assign", &Phrase::new("free-assign"), PressWeight::Main);
+    sketch
+}
+
+pub(crate) fn pressed(key: &str) -> Move {
+    if key == "assign" { go(FieldPlace::Assign) } else { Move::Stay }
+}

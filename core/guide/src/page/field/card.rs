@@ -1,0 +1,146 @@
+//! What is known of a part or a cable, a line each.
+
+use serde::Serialize;
+use survey::fact::SubjectId;
+use survey::record::{EntryState, Part, PartKind, Photo, PhotoRole, Run, Survey, field};
+use survey::report::rated;
+use survey::words::{Arg, Phrase};
+use survey::{naming, story};
+
+use crate::place::key_of;
+use crate::question::about::is_printed;
+use crate::screen::{Ability, Block, PartBlock, PhotoShown, PhotoSlotBlock};
+use crate::session::Scene;
+use crate::view::Sketch;
+
+/// The most photos of one thing that a screen shows.
+const PHOTOS: usize = 20;
+
+/// A field's name and value: `what is plugged in: a TV set`.
+fn line<T: Serialize>(survey: &Survey, name: &str, value: &T) -> Phrase {
+    let value = serde_json::to_value(value).unwrap_or_default();
+    Phrase::new("free-line")
+        .phrase("field", story::field_name(name))
+        .phrase("value", story::value(survey, name, &value))
+}
+
+/// What is known of a part.
+fn of_part(scene: &Scene<'_>, part: &Part) -> Vec<Phrase> {
+    let survey = scene.survey;
+    let mut lines = Vec::new();
+    lines.extend(part.place.as_ref().map(|place| line(survey, field::WHERE, place)));
+    if part.kind == PartKind::Entry {
+        lines.push(line(survey, field::ENTRY_KIND, &part.entry_kind));
+        if part.entry_state != EntryState::Unknown {
+            lines.push(line(survey, field::ENTRY_STATE, &part.entry_state));
+        }
+    } else {
+        let fed = match survey.wiring.feed(part.id) {
+            Some(feed) => naming::port(survey, feed.part, feed.port),
+            None if survey.wiring.loose().contains_key(&part.id) => Phrase::new("fed-loose"),
+            None => Phrase::new("fed-from-nothing"),
+        };
+        lines.push(Phrase::new("free-fed").phrase("port", fed));
+    }
+    lines.extend(part.label.as_ref().map(|label| line(survey, field::LABEL, label)));
+    let rated = rated(&part.rating);
+    if rated.is_empty() && is_printed(part) {
+        lines.push(Phrase::new("free-not-rated"));
+    } else if !rated.is_empty() {
+        let said = rated.into_iter().map(|phrase| Arg::Phrase(Box::new(phrase))).collect();
+        lines.push(Phrase::new("free-rated").with("rated", Arg::Several(said)));
+    }
+    lines.extend(part.measured.as_ref().map(|_| Phrase::new("free-measured")));
+    lines.extend(part.plugged.as_ref().map(|plugged| line(survey, field::PLUGGED, plugged)));
+    lines.extend(part.adapter.as_ref().map(|adapter| line(survey, field::ADAPTER, adapter)));
+    lines.extend(part.sharing.as_ref().map(|sharing| line(survey, field::SHARING, sharing)));
+    if part.device_filter {
+        lines.push(line(survey, field::DEVICE_FILTER, &true));
+    }
+    lines
+}
+
+/// What is known of a cable.
+fn of_run(survey: &Survey, run: &Run) -> Vec<Phrase> {
+    let length = run.length.as_ref();
+    vec![
+        line(survey, field::CABLE, &run.cable),
+        length.map_or_else(|| Phrase::new("free-no-length"), |length| line(survey, field::LENGTH, length)),
+        line(survey, field::CONNECTOR_NEAR, &run.connector_near),
+        line(survey, field::CONNECTOR_FAR, &run.connector_far),
+    ]
+}
+
+/// The card of a part.
+pub(super) fn part(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: &Part) {
+    let lines = of_part(scene, part).iter().map(|line| sketch.say(line)).collect();
+    let photos = scene.survey.photos_of(Some(part.id));
+    let photo = photos.max_by_key(|photo| photo.role == Some(PhotoRole::Label));
+    let mut kind = naming::kind(part);
+    if let Some(room) = scene.survey.room_of(part) {
+        kind = Phrase::new("part-in-room").phrase("part", kind).text("room", &room.name);
+    }
+    let block = PartBlock {
+        key: None,
+        tag: part.tag.clone().unwrap_or_default(),
+        name: sketch.say(&kind),
+        lines,
+        photo: photo.map(|photo| photo.id.to_string()),
+    };
+    sketch.block(Block::Part(block));
+}
+
+/// The card of a cable.
+pub(super) fn run(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: &Run) {
+    let lines = of_run(scene.survey, run).iter().map(|line| sketch.say(line)).collect();
+    let photo = scene.survey.photos_of(Some(run.id)).next();
+    let block = PartBlock {
+        key: None,
+        tag: run.tag.clone().unwrap_or_default(),
+        name: sketch.say(&run_name(scene.survey, run.id)),
+        lines,
+        photo: photo.map(|photo| photo.id.to_string()),
+    };
+    sketch.block(Block::Part(block));
+}
+
+/// A cable by what it feeds, or else by its tag.
+pub(super) fn run_name(survey: &Survey, run: SubjectId) -> Phrase {
+    match survey.wiring.fed_over(run) {
+        Some(part) => naming::run_to(survey, part),
+        None => story::thing(survey, run),
+    }
+}
+
+/// When a thing was first written, milliseconds since 1970: ids of things tell no order.
+pub(super) fn born_ms(scene: &Scene<'_>, subject: SubjectId) -> u64 {
+    let said = scene.ledger.history(subject, field::IS);
+    said.iter().map(|fact| fact.id().ms()).min().unwrap_or_default()
+}
+
+/// What a photo is, for those who do not see it.
+pub(super) fn photo_word(photo: &Photo) -> &'static str {
+    match photo.role {
+        Some(PhotoRole::Before) => "photo-before",
+        Some(PhotoRole::After) => "photo-after",
+        Some(PhotoRole::Label) => "photo-label",
+        Some(PhotoRole::Place) => "photo-place",
+        None => "photo-of-part",
+    }
+}
+
+/// The photos of a part or cable, newest first, each of which leads on, and a place for one more.
+pub(super) fn photos(scene: &Scene<'_>, sketch: &mut Sketch<'_>, of: SubjectId, prints: bool) {
+    let mut all: Vec<_> = scene.survey.photos_of(Some(of)).collect();
+    all.sort_by_cached_key(|photo| std::cmp::Reverse(born_ms(scene, photo.id)));
+    let shown = all.into_iter().take(PHOTOS).map(|photo| PhotoShown {
+        photo: photo.id.to_string(),
+        name: sketch.say(&Phrase::new(photo_word(photo))),
+        key: Some(key_of("photo", photo.id)),
+    });
+    let photos = shown.collect();
+    let name = sketch.say(&Phrase::new(if prints { "take-photo-label" } else { "take-photo-place" }));
+    sketch.able(Ability::Camera);
+    sketch.able(Ability::Torch);
+    sketch.block(Block::PhotoSlot(PhotoSlotBlock { key: "photo".into(), name, photos, burst: false }));
+}

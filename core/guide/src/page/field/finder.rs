@@ -1,0 +1,83 @@
+//! Parts in rows, a page at a time, with a way to find one by tag, room or place.
+
+use survey::record::{Part, Survey};
+use survey::words::{Arg, Phrase};
+
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{Move, key_of};
+use crate::screen::{PressWeight, RowEntry};
+use crate::session::{Scene, Session};
+use crate::view::Sketch;
+
+/// A tag's letters and number, so that S2 comes before S10; what has no tag comes last.
+pub(super) fn tag_order(tag: Option<&str>) -> (bool, String, u64, String) {
+    let Some(tag) = tag else { return (true, String::new(), 0, String::new()) };
+    let letters = tag.trim_end_matches(|sign: char| sign.is_ascii_digit());
+    let number = tag.strip_prefix(letters).and_then(|digits| digits.parse().ok()).unwrap_or(0);
+    (false, letters.to_lowercase(), number, tag.to_owned())
+}
+
+/// Rows of one page.
+pub(super) const ROWS: usize = 90;
+
+/// All parts in the order of their tags: S2 before S10, those without a tag last.
+pub(super) fn by_tag(survey: &Survey) -> Vec<&Part> {
+    let mut parts: Vec<_> = survey.parts.values().collect();
+    parts.sort_by_cached_key(|part| (tag_order(part.tag.as_deref()), part.id));
+    parts
+}
+
+/// A place to write what is looked for, and the parts that fit, each with the key `part:<id>`.
+pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, name: &Phrase, fits: impl Fn(&Part) -> bool) {
+    let wanted = scene.pending().written("find").unwrap_or_default().to_lowercase();
+    let parts: Vec<_> = by_tag(scene.survey).into_iter().filter(|part| fits(part)).collect();
+    let found: Vec<_> = parts.iter().filter(|part| matches(scene, part, &wanted)).collect();
+    if parts.len() > 10 || !wanted.is_empty() {
+        sketch.writing("find", &Phrase::new("free-find"), Some(&Phrase::new("free-find.hint")), false, "");
+    }
+    let page = page(scene).min(found.len().saturating_sub(1) / ROWS);
+    let shown = found.iter().skip(page * ROWS).take(ROWS);
+    let rows: Vec<_> = shown.map(|part| row(scene, sketch, part)).collect();
+    if rows.is_empty() {
+        let id = if parts.is_empty() { "free-parts-none" } else { "free-find-none" };
+        sketch.words(crate::screen::WordsRole::Plain, &Phrase::new(id));
+    }
+    sketch.rows(name, rows);
+    if found.len() > (page + 1) * ROWS {
+        sketch.press("more", &Phrase::new("more-rows"), PressWeight::Other);
+    }
+    if page > 0 {
+        sketch.press("first", &Phrase::new("first-rows"), PressWeight::Other);
+    }
+}
+
+fn matches(scene: &Scene<'_>, part: &Part, wanted: &str) -> bool {
+    let holds = |words: &str| words.to_lowercase().contains(wanted);
+    wanted.is_empty()
+        || holds(&scene.language.say(&survey::naming::of_part(scene.survey, part)))
+        || part.place.as_deref().is_some_and(holds)
+}
+
+fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, part: &Part) -> RowEntry {
+    let photos = scene.survey.photos_of(Some(part.id)).count() as u64;
+    let loose = scene.survey.wiring.loose().contains_key(&part.id);
+    let remark = Phrase::new("free-part-remark")
+        .with("photos", Arg::Count(photos))
+        .text("loose", if loose { "yes" } else { "no" });
+    let place = part.place.as_deref().map(super::text);
+    let head = survey::naming::of_part(scene.survey, part);
+    sketch.row(Some(key_of("part", part.id)), &head, place.as_ref(), Some(&remark))
+}
+
+fn page(scene: &Scene<'_>) -> usize {
+    scene.pending().written("page").and_then(|page| page.parse().ok()).unwrap_or(0)
+}
+
+/// The next page, or the first.
+pub(super) fn turn(session: &mut Session, key: &str) -> Result<Move> {
+    let page = if key == "more" { session.with_scene(page)? + 1 } else { 0 };
+    let deed = Deed::Write { key: "page".into(), words: page.to_string() };
+    session.open_survey()?.memory.pending.keep(&deed);
+    Ok(Move::Stay)
+}

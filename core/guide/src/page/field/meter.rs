@@ -1,0 +1,188 @@
+//! Readings of a meter at a part or one of its legs: several frequencies in a row, the same ones at the next place.
+
+use serde_json::json;
+use survey::fact::SubjectId;
+use survey::finding::Caution;
+use survey::naming;
+use survey::record::{Part, PartKind, Reading, ReadingKind, Survey, field};
+use survey::words::{Arg, Phrase};
+
+use super::{clear, finder, go, gone, reading, sketch, write};
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::number::Quantity;
+use crate::place::{FieldPlace, Move, subject_of};
+use crate::question::{Answer, Told, not_answered};
+use crate::screen::{PressWeight, WordsRole};
+use crate::session::{Scene, Session};
+use crate::view::{Offer, Sketch};
+
+/// The most readings of a place that are shown.
+const SHOWN: usize = 40;
+
+/// The key of a part's input.
+const INPUT: &str = "in";
+
+pub(crate) fn show_places<'a>(scene: &Scene<'a>) -> Sketch<'a> {
+    let mut sketch = sketch(scene, &Phrase::new("free-meter"));
+    sketch.words(WordsRole::Lead, &Phrase::new("free-meter-lead"));
+    finder::draw(scene, &mut sketch, &Phrase::new("free-parts-rows"), |_| true);
+    if !scene.survey.readings.is_empty() {
+        sketch.words(WordsRole::Heading, &Phrase::new("free-meter-so-far"));
+        reading::blocks(scene, &mut sketch, scene.survey.readings.values(), SHOWN);
+    }
+    sketch
+}
+
+pub(crate) fn pressed_place(key: &str) -> Move {
+    subject_of(key, "part").map_or(Move::Stay, |part| go(FieldPlace::Meter(part)))
+}
+
+/// Whether it has legs to tell apart; at an entry or an outlet there is one place only.
+fn has_legs(part: &Part) -> bool {
+    !matches!(part.kind, PartKind::Entry | PartKind::Outlet) && part.outputs() > 0
+}
+
+fn port(scene: &Scene<'_>) -> Option<u8> {
+    scene.pending().one("port")?.parse().ok()
+}
+
+pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
+    let survey = scene.survey;
+    let Some(part) = survey.parts.get(&id) else { return gone(scene, "free-part") };
+    let mut sketch = sketch(scene, &Phrase::new("free-meter-at").phrase("part", naming::part(survey, id)));
+    sketch.words(WordsRole::How, &Phrase::new("free-meter-how"));
+    if has_legs(part) {
+        let leg = |port: u8| {
+            let words = Phrase::new("free-port").with("port", Arg::Count(u64::from(port)));
+            Offer::new(port.to_string(), words)
+        };
+        let offers = [Offer::new(INPUT, Phrase::new("free-port-in"))].into_iter();
+        let offers = offers.chain((1..=part.outputs()).map(leg)).collect();
+        sketch.choice("port", &Phrase::new("free-meter-port"), false, offers, &[INPUT.to_owned()]);
+    }
+    let next = next_mhz(scene, id, port(scene));
+    sketch.number("mhz", &Phrase::new("free-mhz"), None, Quantity::Frequency, next);
+    sketch.number("dbmv", &Phrase::new("free-dbmv"), None, Quantity::Level, None);
+    sketch.number(
+        "mer",
+        &Phrase::new("free-mer"),
+        Some(&Phrase::new("free-mer.hint")),
+        Quantity::ErrorRatio,
+        None,
+    );
+    if part.kind == PartKind::Outlet {
+        let hint = Phrase::new("free-sends.hint");
+        sketch.number("sends", &Phrase::new("free-sends"), Some(&hint), Quantity::Level, None);
+    }
+    sketch.caution(&Caution::WhoDependsOnIt.phrase());
+    if matches!(part.kind, PartKind::Entry | PartKind::GroundBlock | PartKind::EntryFilter) {
+        sketch.caution(&Caution::HouseSideOnly.phrase());
+        sketch.caution(&Caution::KeepGrounds.phrase());
+    }
+    sketch.press("keep", &Phrase::new("free-keep"), PressWeight::Main);
+    sketch.press("other", &Phrase::new("free-meter-other"), PressWeight::Other);
+    reading::blocks(scene, &mut sketch, survey.readings_at(id), SHOWN);
+    sketch
+}
+
+/// The frequency of a reading that has one.
+fn mhz_of(reading: &Reading) -> Option<f64> {
+    match reading.measured {
+        ReadingKind::Level { mhz, .. } | ReadingKind::ErrorRatio { mhz, .. } => Some(mhz),
+        _ => None,
+    }
+}
+
+fn same_mhz(one: f64, two: f64) -> bool {
+    (one - two).abs() < 0.05
+}
+
+/// The lowest frequency that was measured at the place before and not yet here.
+fn next_mhz(scene: &Scene<'_>, part: SubjectId, port: Option<u8>) -> Option<f64> {
+    let survey = scene.survey;
+    let place = |reading: &Reading| (reading.about, reading.port);
+    let here = (Some(part), port);
+    let with_mhz = || survey.readings.values().filter(|reading| mhz_of(reading).is_some());
+    let before = with_mhz().filter(|reading| place(reading) != here);
+    let before = before.max_by_key(|reading| reading::written(scene, reading)).map(place)?;
+    let at = |of: (Option<SubjectId>, Option<u8>)| {
+        with_mhz().filter(move |reading| place(reading) == of).filter_map(mhz_of)
+    };
+    let done: Vec<f64> = at(here).collect();
+    at(before).filter(|mhz| !done.iter().any(|there| same_mhz(*there, *mhz))).min_by(f64::total_cmp)
+}
+
+/// A reading at a place. One of the same frequency that stands there is written over; its story keeps what it said.
+fn say(
+    survey: &Survey,
+    answer: Answer,
+    part: SubjectId,
+    port: Option<u8>,
+    told: ReadingKind,
+) -> Told<Answer> {
+    let same = |reading: &&Reading| {
+        let kind = std::mem::discriminant(&reading.measured) == std::mem::discriminant(&told);
+        let new = Reading { id: reading.id, about: None, port, measured: told, how: None };
+        let at = match (mhz_of(reading), mhz_of(&new)) {
+            (Some(one), Some(two)) => same_mhz(one, two),
+            (one, two) => one.is_none() && two.is_none(),
+        };
+        kind && reading.port == port && at
+    };
+    if let Some(there) = survey.readings_at(part).find(same) {
+        return answer.says(there.id, field::MEASURED, &told);
+    }
+    let id = SubjectId::random();
+    let answer = answer.is(id, "reading").plain(id, field::ABOUT, json!(part));
+    let answer = match port {
+        Some(port) => answer.plain(id, field::PORT, json!(port)),
+        None => answer,
+    };
+    answer.says(id, field::MEASURED, &told)
+}
+
+fn readings(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
+    let pending = scene.pending();
+    let part = scene.survey.parts.get(&id).ok_or_else(not_answered)?;
+    let port = port(scene).filter(|port| has_legs(part) && (1..=part.outputs()).contains(port));
+    let mhz = match pending.typed("mhz") {
+        Some(_) => pending.number("mhz", Quantity::Frequency)?,
+        None => next_mhz(scene, id, port),
+    };
+    let level = pending.number("dbmv", Quantity::Level)?;
+    let ratio = pending.number("mer", Quantity::ErrorRatio)?;
+    let sends = pending.number("sends", Quantity::Level)?;
+    let mut answer = Answer::new();
+    if level.is_some() || ratio.is_some() {
+        let mhz = mhz.ok_or_else(|| Phrase::new("free-no-mhz"))?;
+        if let Some(dbmv) = level {
+            answer = say(scene.survey, answer, id, port, ReadingKind::Level { mhz, dbmv })?;
+        }
+        if let Some(db) = ratio {
+            answer = say(scene.survey, answer, id, port, ReadingKind::ErrorRatio { mhz, db })?;
+        }
+    }
+    if let Some(dbmv) = sends {
+        answer = say(scene.survey, answer, id, None, ReadingKind::ModemSends { dbmv })?;
+    }
+    if answer.edits.is_empty() { Err(Phrase::new("free-nothing-measured").into()) } else { Ok(answer) }
+}
+
+pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &str) -> Result<Move> {
+    match key {
+        "other" => return Ok(go(FieldPlace::MeterAt)),
+        "keep" => {}
+        _ => return Ok(Move::Stay),
+    }
+    let port = session.with_scene(|scene| scene.pending().picked("port").map(<[String]>::to_vec))?;
+    let told = session.with_scene(|scene| readings(scene, id))?;
+    if write(session, told)? {
+        // The same leg, the next frequency.
+        clear(session)?;
+        if let Some(picked) = port {
+            session.open_survey()?.memory.pending.keep(&Deed::Pick { key: "port".into(), picked });
+        }
+    }
+    Ok(Move::Stay)
+}

@@ -1,0 +1,218 @@
+//! All parts, and one part with everything about it.
+
+use serde_json::{Value, json};
+use survey::fact::{Edit, SubjectId};
+use survey::record::{Feed, FeedFrom, Part, PortEnd, Run, field};
+use survey::words::{Arg, Phrase};
+use survey::{naming, story};
+
+use super::{card, clear, finder, go, gone, reading, sketch, write};
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{FieldPlace, Move, Place, Question, key_of, subject_of};
+use crate::question::{Answer, Told, about};
+use crate::screen::{PressWeight, RowEntry, WordsRole};
+use crate::session::{Scene, Session};
+use crate::view::Sketch;
+
+/// The most notes and readings that a part's screen shows.
+const SHOWN: usize = 15;
+
+pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
+    let mut sketch = sketch(scene, &Phrase::new("free-parts"));
+    finder::draw(scene, &mut sketch, &Phrase::new("free-parts-rows"), |_| true);
+    sketch.press("add", &Phrase::new("free-add-loose"), PressWeight::Other);
+    sketch
+}
+
+pub(crate) fn pressed_all(key: &str) -> Move {
+    match (key, subject_of(key, "part")) {
+        ("add", _) => go(FieldPlace::Add(None)),
+        (_, Some(part)) => go(FieldPlace::Part(part)),
+        _ => Move::Stay,
+    }
+}
+
+pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
+    let survey = scene.survey;
+    let Some(part) = survey.parts.get(&id) else {
+        return gone(scene, "free-part");
+    };
+    let mut sketch = sketch(scene, &Phrase::new("free-part").phrase("part", naming::part(survey, id)));
+    card::part(scene, &mut sketch, part);
+    let wiring = wiring(scene, &sketch, part);
+    sketch.rows(&Phrase::new("free-wiring"), wiring);
+    about::rows(scene, &mut sketch, id);
+    card::photos(scene, &mut sketch, id, about::is_printed(part));
+    reading::blocks(scene, &mut sketch, survey.readings_at(id), SHOWN);
+    notes(scene, &mut sketch, id);
+    let next = if is_noting(scene) { PressWeight::Other } else { PressWeight::Main };
+    sketch.press("next", &Phrase::new("overview-next"), next);
+    sketch.press("meter", &Phrase::new("free-measure-here"), PressWeight::Other);
+    if part.outputs() > 0 {
+        sketch.press("add", &Phrase::new("free-add-behind"), PressWeight::Other);
+    }
+    sketch.press("edit", &Phrase::new("free-edit"), PressWeight::Other);
+    let remove = Phrase::new("free-remove-part").phrase("part", naming::part(survey, id));
+    sketch.confirm("remove", &remove);
+    sketch
+}
+
+/// Whether a note is being written.
+fn is_noting(scene: &Scene<'_>) -> bool {
+    scene.pending().one("noting").is_some()
+}
+
+/// The notes on a thing, and a place for one more once it was asked for.
+pub(super) fn notes(scene: &Scene<'_>, sketch: &mut Sketch<'_>, about: SubjectId) {
+    let mut notes: Vec<_> = scene.survey.notes_on(Some(about)).collect();
+    notes.sort_by_cached_key(|note| std::cmp::Reverse(card::born_ms(scene, note.id)));
+    for note in notes.into_iter().take(SHOWN) {
+        sketch.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
+    }
+    if is_noting(scene) {
+        sketch.writing("note", &Phrase::new("free-note-new"), None, true, "");
+        sketch.press("add-note", &Phrase::new("free-note-add"), PressWeight::Main);
+    } else {
+        sketch.press("note-new", &Phrase::new("free-note-write"), PressWeight::Other);
+    }
+}
+
+/// Opens the place for a note.
+pub(super) fn open_note(session: &mut Session) -> Result<Move> {
+    let deed = Deed::Pick { key: "noting".into(), picked: vec!["yes".into()] };
+    session.open_survey()?.memory.pending.keep(&deed);
+    Ok(Move::Stay)
+}
+
+/// A note half written is kept as it stands when something else is pressed.
+pub(super) fn keep_note(session: &mut Session, about: SubjectId) -> Result<()> {
+    let written = |scene: &Scene<'_>| scene.pending().written("note").is_some_and(|note| !note.is_empty());
+    if session.with_scene(written)? {
+        add_note(session, about)?;
+    }
+    Ok(())
+}
+
+/// Keeps the note that stands on the screen.
+pub(super) fn add_note(session: &mut Session, about: SubjectId) -> Result<Move> {
+    let told = session.with_scene(|scene| -> Told<Answer> {
+        let text = scene.pending().written("note").filter(|text| !text.is_empty());
+        let text = text.ok_or_else(crate::question::not_answered)?;
+        let note = SubjectId::random();
+        let answer = Answer::new().is(note, "note").plain(note, field::ABOUT, json!(about));
+        Ok(answer.plain(note, field::TEXT, json!(text)))
+    })?;
+    if write(session, told)? {
+        clear(session)?;
+    }
+    Ok(Move::Stay)
+}
+
+/// Where each port leads: the input first, then each output, with the cable on it.
+fn wiring(scene: &Scene<'_>, sketch: &Sketch<'_>, part: &Part) -> Vec<RowEntry> {
+    let survey = scene.survey;
+    let mut rows = Vec::new();
+    if let Some(feed) = survey.wiring.feed(part.id) {
+        let says = naming::port(survey, feed.part, feed.port);
+        let key = key_of("part", feed.part);
+        rows.push(sketch.row(Some(key), &Phrase::new("free-port-in"), Some(&says), None));
+        rows.extend(feed.run.map(|run| run_row(scene, sketch, run)));
+    }
+    for port in 1..=part.outputs() {
+        let head = Phrase::new("free-port").with("port", Arg::Count(u64::from(port)));
+        let mut children = survey.wiring.on_port(part.id, port).peekable();
+        if children.peek().is_none() {
+            let says = match part.end(port) {
+                Some(PortEnd::Capped) => "value-end-capped",
+                Some(PortEnd::Open) => "value-end-open",
+                Some(PortEnd::LooseEnd) => "value-end-loose_end",
+                None => "free-port-unknown",
+            };
+            rows.push(sketch.row(Some(format!("port:{port}")), &head, Some(&Phrase::new(says)), None));
+        }
+        for child in children {
+            let says = naming::part(survey, child);
+            rows.push(sketch.row(Some(key_of("part", child)), &head, Some(&says), None));
+            let run = survey.wiring.feed(child).and_then(|feed| feed.run);
+            rows.extend(run.map(|run| run_row(scene, sketch, run)));
+        }
+    }
+    rows
+}
+
+fn run_row(scene: &Scene<'_>, sketch: &Sketch<'_>, run: SubjectId) -> RowEntry {
+    let survey = scene.survey;
+    let head = card::run_name(survey, run);
+    let found = survey.runs.get(&run).cloned().unwrap_or_else(|| Run::new(run));
+    let series = serde_json::to_value(found.cable).unwrap_or_default();
+    let series = story::value(survey, field::CABLE, &series);
+    let length = found
+        .length
+        .map(|length| story::value(survey, field::LENGTH, &serde_json::to_value(length).unwrap_or_default()));
+    sketch.row(Some(key_of("run", run)), &head, Some(&series), length.as_ref())
+}
+
+pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &str) -> Result<Move> {
+    match key {
+        "next" => {
+            // On with the session, past this screen.
+            session.open_survey()?.memory.go(Place::Overview);
+            return Ok(Move::Next);
+        }
+        "meter" => return Ok(go(FieldPlace::Meter(id))),
+        "add" => return Ok(go(FieldPlace::Add(Some(id)))),
+        "edit" => return Ok(go(FieldPlace::Edit(id))),
+        "note-new" => return open_note(session),
+        "add-note" => return add_note(session, id),
+        "remove" => {
+            let told = session.with_scene(|scene| remove(scene, id))?;
+            write(session, told)?;
+            return Ok(Move::Back);
+        }
+        _ => {}
+    }
+    if let Some(port) = key.strip_prefix("port:").and_then(|port| port.parse().ok()) {
+        return Ok(Move::Go(Place::Ask(Question::LeadsTo(id, port))));
+    }
+    if let Some(place) = subject_place(key) {
+        return Ok(go(place));
+    }
+    let asked = session.with_scene(|scene| about::pressed(scene, id, key))?;
+    Ok(asked.unwrap_or(Move::Stay))
+}
+
+/// The screen of the part, cable or photo that a key names.
+pub(super) fn subject_place(key: &str) -> Option<FieldPlace> {
+    subject_of(key, "part")
+        .map(FieldPlace::Part)
+        .or_else(|| subject_of(key, "run").map(FieldPlace::Run))
+        .or_else(|| subject_of(key, "photo").map(FieldPlace::Photo))
+}
+
+/// Removes a part. What hung on a part with one way through hangs on what fed it; what hung on a splitter becomes
+/// loose, until somebody says where it hangs now.
+fn remove(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
+    let survey = scene.survey;
+    let mut answer = Answer::new();
+    let feed = survey.wiring.feed(id);
+    let children = survey.wiring.fed_from(id);
+    let passes = survey.parts.get(&id).is_some_and(|part| part.outputs() == 1);
+    if let Some(feed) = feed {
+        if passes {
+            for child in children {
+                let run = survey.wiring.feed(*child).and_then(|feed| feed.run).or(feed.run);
+                let moved = Feed::From(FeedFrom { run, ..feed.clone() });
+                answer = answer.says(*child, field::FEED, &moved)?;
+            }
+        }
+        // A cable of which nobody said anything goes with it.
+        let blank = |run: &SubjectId| survey.runs.get(run).is_some_and(|run| *run == Run::new(run.id));
+        answer.edits.extend(feed.run.filter(blank).map(|run| scene.ledger.remove(run)));
+    }
+    if !passes || feed.is_none() {
+        answer.edits.extend(children.iter().map(|child| Edit::new(*child, field::FEED, Value::Null)));
+    }
+    answer.edits.push(scene.ledger.remove(id));
+    Ok(answer)
+}

@@ -1,0 +1,56 @@
+//! One photo: what it shows, and away with it.
+
+use serde_json::Value;
+use survey::fact::{Edit, SubjectId};
+use survey::record::field;
+use survey::story;
+use survey::words::Phrase;
+
+use super::assign::{key_of_role, role_of, role_offers};
+use super::{card, gone, sketch, write};
+use crate::error::Result;
+use crate::place::Move;
+use crate::question::{Answer, not_answered};
+use crate::screen::{Block, PartBlock, PressWeight};
+use crate::session::{Scene, Session};
+use crate::view::Sketch;
+
+pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
+    let Some(photo) = scene.survey.photos.get(&id) else { return gone(scene, "free-photo") };
+    let mut sketch = sketch(scene, &Phrase::new("free-photo"));
+    let of = photo.of.map(|of| Phrase::new("free-photo-of").phrase("thing", story::thing(scene.survey, of)));
+    let when = Phrase::new("free-photo-when").text("when", story::date_and_time(card::born_ms(scene, id)));
+    let block = PartBlock {
+        key: None,
+        tag: String::new(),
+        name: sketch.say(&Phrase::new(card::photo_word(photo))),
+        lines: of.iter().chain([&when]).map(|line| sketch.say(line)).collect(),
+        photo: Some(id.to_string()),
+    };
+    sketch.block(Block::Part(block));
+    let now: Vec<_> = photo.role.map(|role| key_of_role(role).to_owned()).into_iter().collect();
+    sketch.choice("role", &Phrase::new("free-role"), false, role_offers(), &now);
+    sketch.press("save", &Phrase::new("free-save"), PressWeight::Main);
+    sketch.press("unassign", &Phrase::new("free-photo-unassign"), PressWeight::Other);
+    sketch.confirm("remove", &Phrase::new("free-remove-photo"));
+    sketch
+}
+
+pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &str) -> Result<Move> {
+    let told = match key {
+        "save" => session.with_scene(|scene| {
+            let role = scene.pending().one("role").and_then(role_of).ok_or_else(not_answered)?;
+            Answer::new().says(id, field::ROLE, &role)
+        })?,
+        "unassign" => {
+            let edits = [field::OF, field::ROLE].map(|name| Edit::new(id, name, Value::Null)).into();
+            Ok(Answer { edits, then: None })
+        }
+        "remove" => {
+            let edit = session.with_scene(|scene| scene.ledger.remove(id))?;
+            Ok(Answer { edits: vec![edit], then: None })
+        }
+        _ => return Ok(Move::Stay),
+    };
+    Ok(if write(session, told)? { Move::Back } else { Move::Stay })
+}

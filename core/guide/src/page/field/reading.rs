@@ -1,0 +1,55 @@
+//! What was measured at a part, with unit, when and by whom.
+
+use survey::record::{Reading, ReadingKind, field};
+use survey::words::Phrase;
+use survey::{naming, story};
+
+use crate::screen::{Block, ReadingBlock};
+use crate::session::Scene;
+use crate::view::Sketch;
+
+/// The newest of these readings.
+pub(super) fn blocks<'a>(
+    scene: &Scene<'_>,
+    sketch: &mut Sketch<'_>,
+    readings: impl Iterator<Item = &'a Reading>,
+    most: usize,
+) {
+    let mut readings: Vec<_> = readings.collect();
+    readings.sort_by_cached_key(|reading| std::cmp::Reverse(written(scene, reading)));
+    for reading in readings.into_iter().take(most) {
+        let block = block(scene, sketch, reading);
+        sketch.block(Block::Reading(block));
+    }
+}
+
+/// When a reading was written as it stands, and in what order.
+pub(super) fn written(scene: &Scene<'_>, reading: &Reading) -> Option<survey::fact::FactId> {
+    scene.ledger.shown(reading.id, field::MEASURED).map(survey::fact::Fact::id)
+}
+
+fn block(scene: &Scene<'_>, sketch: &Sketch<'_>, reading: &Reading) -> ReadingBlock {
+    let survey = scene.survey;
+    let place = match (reading.about, reading.port) {
+        (Some(part), Some(port)) => naming::port(survey, part, port),
+        (Some(part), None) => naming::part(survey, part),
+        (None, _) => story::thing(survey, survey.id),
+    };
+    let kind = match reading.measured {
+        ReadingKind::Level { .. } => "free-read-level",
+        ReadingKind::ErrorRatio { .. } => "free-read-mer",
+        ReadingKind::ModemSends { .. } => "free-read-sends",
+        _ => "free-read-other",
+    };
+    let value = serde_json::to_value(reading.measured).unwrap_or_default();
+    let remark = scene.ledger.shown(reading.id, field::MEASURED).map(|fact| {
+        Phrase::new("free-read-when")
+            .text("when", story::date_and_time(fact.id().ms()))
+            .phrase("author", story::author(scene.ledger, fact.by(), scene.me))
+    });
+    ReadingBlock {
+        name: sketch.say(&Phrase::new(kind).phrase("place", place)),
+        says: sketch.say(&story::value(survey, field::MEASURED, &value)),
+        remark: remark.map(|remark| sketch.say(&remark)).unwrap_or_default(),
+    }
+}

@@ -1,0 +1,180 @@
+//! All cables, and one cable with everything about it.
+
+use serde_json::{Value, json};
+use survey::fact::{Edit, SubjectId};
+use survey::record::{Feed, FeedFrom, Run, Survey, field};
+use survey::words::Phrase;
+use survey::{naming, story};
+
+use super::finder::{ROWS, tag_order};
+use super::{card, go, gone, part, sketch, write};
+use crate::error::Result;
+use crate::place::{FieldPlace, Move, key_of, subject_of};
+use crate::question::{Answer, Told, about};
+use crate::screen::PressWeight;
+use crate::session::{Scene, Session};
+use crate::view::Sketch;
+
+pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
+    let survey = scene.survey;
+    let mut sketch = sketch(scene, &Phrase::new("free-runs"));
+    let wanted = scene.pending().written("find").unwrap_or_default().to_lowercase();
+    sketch.writing("find", &Phrase::new("free-find"), Some(&Phrase::new("free-find.hint")), false, "");
+    let mut runs: Vec<_> = survey.runs.values().map(|run| (run, fed(survey, run.id))).collect();
+    runs.sort_by_cached_key(|(run, fed)| {
+        let tag = fed.and_then(|part| survey.parts.get(&part)).and_then(|part| part.tag.clone());
+        (tag_order(run.tag.as_deref().or(tag.as_deref())), run.id)
+    });
+    let named = runs.into_iter().map(|(run, fed)| (run, name(survey, run.id, fed)));
+    let found: Vec<_> = named.filter(|(_, name)| sketch.say(name).to_lowercase().contains(&wanted)).collect();
+    let page = scene.pending().written("page").and_then(|page| page.parse().ok()).unwrap_or(0);
+    let row = |(run, name): &(&Run, Phrase)| {
+        let series = serde_json::to_value(run.cable).unwrap_or_default();
+        let series = story::value(survey, field::CABLE, &series);
+        let length = run.length.and_then(|length| serde_json::to_value(length).ok());
+        let length = length.map(|length| story::value(survey, field::LENGTH, &length));
+        sketch.row(Some(key_of("run", run.id)), name, Some(&series), length.as_ref())
+    };
+    let rows = found.iter().skip(page * ROWS).take(ROWS).map(row).collect();
+    sketch.rows(&Phrase::new("free-runs-rows"), rows);
+    if found.len() > (page + 1) * ROWS {
+        sketch.press("more", &Phrase::new("more-rows"), PressWeight::Other);
+    }
+    if page > 0 {
+        sketch.press("first", &Phrase::new("first-rows"), PressWeight::Other);
+    }
+    sketch.press("add", &Phrase::new("free-add-run"), PressWeight::Other);
+    sketch
+}
+
+fn fed(survey: &Survey, run: SubjectId) -> Option<SubjectId> {
+    survey.wiring.fed_over(run)
+}
+
+fn name(survey: &Survey, run: SubjectId, fed: Option<SubjectId>) -> Phrase {
+    fed.map_or_else(|| story::thing(survey, run), |part| naming::run_to(survey, part))
+}
+
+/// A tag for a cable that nothing carries yet.
+fn free_tag(survey: &Survey) -> String {
+    let taken = |tag: &str| {
+        survey.runs.values().any(|run| run.tag.as_deref() == Some(tag))
+            || survey.parts.values().any(|part| part.tag.as_deref() == Some(tag))
+    };
+    // One more than there are things is free at the latest.
+    let most = survey.runs.len() + survey.parts.len() + 1;
+    (1..=most).map(|number| format!("R{number}")).find(|tag| !taken(tag)).unwrap_or_default()
+}
+
+pub(crate) fn pressed_all(session: &mut Session, key: &str) -> Result<Move> {
+    if let Some(run) = subject_of(key, "run") {
+        return Ok(go(FieldPlace::Run(run)));
+    }
+    if key != "add" {
+        return Ok(Move::Stay);
+    }
+    let id = SubjectId::random();
+    let tag = session.with_scene(|scene| free_tag(scene.survey))?;
+    write(session, Ok(Answer::new().is(id, "run").plain(id, field::TAG, json!(tag))))?;
+    Ok(go(FieldPlace::Run(id)))
+}
+
+/// Parts whose feed names no cable yet, or one of which nobody said anything: a cable found may be theirs.
+fn may_feed(survey: &Survey) -> Vec<SubjectId> {
+    let blank = |run: SubjectId| survey.runs.get(&run).is_none_or(|run| *run == Run::new(run.id));
+    let mut parts: Vec<_> =
+        survey.wiring.feeds().filter(|(_, feed)| feed.run.is_none_or(blank)).map(|(part, _)| part).collect();
+    parts.sort_by_cached_key(|part| {
+        (tag_order(survey.parts.get(part).and_then(|part| part.tag.as_deref())), *part)
+    });
+    parts
+}
+
+pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
+    let survey = scene.survey;
+    let Some(run) = survey.runs.get(&id) else { return gone(scene, "free-run") };
+    let name = card::run_name(survey, id);
+    let mut sketch = sketch(scene, &Phrase::new("free-run").phrase("run", name.clone()));
+    card::run(scene, &mut sketch, run);
+    about::rows(scene, &mut sketch, id);
+    if let Some(part) = fed(survey, id) {
+        let row = sketch.row(Some(key_of("part", part)), &naming::part(survey, part), None, None);
+        sketch.rows(&Phrase::new("free-run-feeds"), vec![row]);
+    } else {
+        let row = |part: &SubjectId| {
+            sketch.row(Some(key_of("feeds", *part)), &naming::run_to(survey, *part), None, None)
+        };
+        let rows = may_feed(survey).iter().take(ROWS).map(row).collect();
+        sketch.rows(&Phrase::new("free-run-may-feed"), rows);
+    }
+    card::photos(scene, &mut sketch, id, false);
+    let tag = run.tag.clone().unwrap_or_default();
+    sketch.writing("tag", &Phrase::new("free-tag"), Some(&Phrase::new("free-tag.hint")), false, &tag);
+    sketch.press("save", &Phrase::new("free-save"), PressWeight::Other);
+    part::notes(scene, &mut sketch, id);
+    sketch.confirm("remove", &Phrase::new("free-remove-run").phrase("run", name));
+    sketch
+}
+
+pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &str) -> Result<Move> {
+    match key {
+        "save" => {
+            let tag = session.with_scene(|scene| scene.pending().written("tag").map(str::to_owned))?;
+            if let Some(tag) = tag {
+                let value = if tag.is_empty() { Value::Null } else { json!(tag) };
+                write(session, Ok(Answer::new().plain(id, field::TAG, value)))?;
+            }
+            return Ok(Move::Stay);
+        }
+        "note-new" => return part::open_note(session),
+        "add-note" => return part::add_note(session, id),
+        "remove" => {
+            let told = session.with_scene(|scene| remove(scene, id))?;
+            write(session, told)?;
+            return Ok(Move::Back);
+        }
+        _ => {}
+    }
+    if let Some(part) = subject_of(key, "feeds") {
+        let told = session.with_scene(|scene| joined(scene, id, part))?;
+        write(session, told)?;
+        return Ok(Move::Stay);
+    }
+    if let Some(place) = part::subject_place(key) {
+        return Ok(go(place));
+    }
+    let asked = session.with_scene(|scene| about::pressed(scene, id, key))?;
+    Ok(asked.unwrap_or(Move::Stay))
+}
+
+/// The feed of a part with another cable, or with none.
+fn over(scene: &Scene<'_>, part: SubjectId, run: Option<SubjectId>) -> Option<Feed> {
+    let feed = scene.survey.wiring.feed(part)?;
+    Some(Feed::From(FeedFrom { run, ..feed.clone() }))
+}
+
+fn joined(scene: &Scene<'_>, id: SubjectId, part: SubjectId) -> Told<Answer> {
+    let mut answer = Answer::new();
+    if !may_feed(scene.survey).contains(&part) {
+        return Ok(answer);
+    }
+    let blank = scene.survey.wiring.feed(part).and_then(|feed| feed.run);
+    answer.edits.extend(blank.map(|run| scene.ledger.remove(run)));
+    match over(scene, part, Some(id)) {
+        Some(feed) => answer.says(part, field::FEED, &feed),
+        None => Ok(answer),
+    }
+}
+
+/// Removes what was said of a cable; what it fed stays fed, over a cable of which nothing is known.
+fn remove(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
+    let mut answer = Answer::new();
+    if let Some(part) = fed(scene.survey, id)
+        && let Some(feed) = over(scene, part, None)
+    {
+        answer = answer.says(part, field::FEED, &feed)?;
+    }
+    let remove: Edit = scene.ledger.remove(id);
+    answer.edits.push(remove);
+    Ok(answer)
+}

@@ -1,0 +1,203 @@
+//! Mending a damaged survey: from what can still be read, or with a file of it.
+
+use std::path::{Path, PathBuf};
+
+use survey::SurveyError;
+use survey::error::NotASurvey;
+use survey::fact::AuthorId;
+use survey::file::{self, Limits};
+use survey::home::Repaired;
+use survey::store::{Rebuilt, Salvage, Store, peek, rebuild, salvage};
+use survey::words::{Arg, Phrase};
+
+use crate::deed::Deed;
+use crate::place::{Move, Outside};
+use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
+use crate::session::{After, Doing, LongWork, Looked, Session};
+use crate::view::{Sketch, tell_look};
+
+pub(crate) fn show(session: &Session) -> Screen {
+    let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("mend"));
+    sketch.able(Ability::ChooseFile);
+    let choose = FileAsked::ToRead.key();
+    match &session.looked {
+        None => {
+            sketch.words(WordsRole::Lead, &Phrase::new("mend-lead"));
+            sketch.words(WordsRole::Plain, &Phrase::new("mend-how"));
+            sketch.press("mend", &Phrase::new("mend-from-itself"), PressWeight::Main);
+            sketch.press(&choose, &Phrase::new("mend-from-file"), PressWeight::Other);
+        }
+        Some(looked) => {
+            // Where too little can be read to tell one survey from another, only its user can.
+            tell_look(&mut sketch, &looked.look, session.author(), None);
+            sketch.confirm("mend-with-file", &Phrase::new("mend-with-this-file"));
+            sketch.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
+        }
+    }
+    sketch.press("not", &Phrase::new("survey-leave"), PressWeight::Quiet);
+    sketch.screen
+}
+
+pub(crate) fn take(session: &mut Session, folder: &Path, found_damaged: bool, deed: &Deed) -> Move {
+    match deed {
+        Deed::Press { key } => match key.as_str() {
+            "mend" => {
+                send(session, folder.to_owned(), found_damaged, None);
+                Move::Stay
+            }
+            "mend-with-file" => {
+                if let Some(looked) = &session.looked {
+                    let file = looked.file.clone();
+                    send(session, folder.to_owned(), found_damaged, Some(file));
+                }
+                Move::Stay
+            }
+            "not" => Move::Outside(Outside::Survey(folder.to_owned())),
+            key if FileAsked::of(key).is_some() => {
+                session.tell(Phrase::new("share-needs-file"));
+                Move::Stay
+            }
+            _ => Move::Stay,
+        },
+        Deed::File { key, file } if FileAsked::of(key) == Some(FileAsked::ToRead) => {
+            look(session, folder.to_owned(), file.into());
+            Move::Stay
+        }
+        _ => Move::Stay,
+    }
+}
+
+/// A survey that can be read now, and what was done for that.
+struct Mended {
+    rebuilt: Option<Rebuilt>,
+    with_file: bool,
+    facts: usize,
+    missing_photos: usize,
+}
+
+impl Mended {
+    fn of(store: &Store, rebuilt: Option<Rebuilt>, with_file: bool) -> survey::error::Result<Self> {
+        let missing_photos = store.missing_photos()?.len();
+        Ok(Self { rebuilt, with_file, facts: store.ledger().len(), missing_photos })
+    }
+}
+
+/// Sends the errand that mends a survey: from what can be read of it, or with a file.
+fn send(session: &mut Session, folder: PathBuf, found_damaged: bool, file: Option<PathBuf>) {
+    let author = session.author();
+    session.send(Doing::Mend, move |work| {
+        let mended = match &file {
+            None => from_itself(&folder, author, found_damaged)?
+                .map(|(store, rebuilt)| Mended::of(&store, rebuilt, false))
+                .transpose()?,
+            Some(file) => Some(with_file(&folder, author, found_damaged, file, work)?),
+        };
+        Ok(After::new(move |session| {
+            let Some(mended) = &mended else {
+                session.tell(Phrase::new("home-needs-file"));
+                return Ok(Move::Stay);
+            };
+            tell(session, mended);
+            Ok(Move::Outside(Outside::Survey(folder.clone())))
+        }))
+    });
+}
+
+/// Mends a survey from what can be read of it; nothing if too little can.
+fn from_itself(
+    folder: &Path,
+    author: AuthorId,
+    found_damaged: bool,
+) -> survey::error::Result<Option<(Store, Option<Rebuilt>)>> {
+    if !found_damaged {
+        return match Repaired::open(folder, author) {
+            Ok(repaired) => Ok(Some((repaired.store, repaired.rebuilt))),
+            Err(error) if is_damage(&error) => Ok(None),
+            Err(error) => Err(error),
+        };
+    }
+    // What showed the damage may not show it twice: the log that a crash left is gone after the first opening.
+    let found = readable(folder)?;
+    let Some(survey) = found.survey.filter(|_| found.is_complete) else { return Ok(None) };
+    let rebuilt = rebuild(folder, survey, found.facts)?;
+    Ok(Some((Store::open(folder, author)?, Some(rebuilt))))
+}
+
+fn with_file(
+    folder: &Path,
+    author: AuthorId,
+    found_damaged: bool,
+    file: &Path,
+    work: &LongWork,
+) -> survey::error::Result<Mended> {
+    let Some((mut store, rebuilt)) = from_itself(folder, author, found_damaged)? else {
+        let watch = &mut work.watch_file();
+        let repaired = Repaired::open_with_file(folder, author, file, Limits::default(), watch)?;
+        return Mended::of(&repaired.store, repaired.rebuilt, true);
+    };
+    // Brings the photos too.
+    match file::take(file, &mut store, Limits::default(), &mut work.watch_file()) {
+        // It is mended already; what the file brings beside can be taken in later.
+        Err(SurveyError::Stopped) if rebuilt.is_some() => Mended::of(&store, rebuilt, false),
+        Err(error) => Err(error),
+        Ok(_) => Mended::of(&store, rebuilt, true),
+    }
+}
+
+/// What can still be read of a survey; nothing where its database is gone.
+fn readable(folder: &Path) -> survey::error::Result<Salvage> {
+    match salvage(folder) {
+        Err(error) if is_damage(&error) => Ok(Salvage::default()),
+        found => found,
+    }
+}
+
+/// Whether a survey cannot be read from its own folder, but perhaps with a file's help.
+fn is_damage(error: &SurveyError) -> bool {
+    let is_lost = |why: &NotASurvey| matches!(why, NotASurvey::NotSqlite | NotASurvey::NoDatabase);
+    match error {
+        SurveyError::Damaged { .. } => true,
+        SurveyError::NotASurvey { why, .. } => is_lost(why),
+        _ => false,
+    }
+}
+
+fn tell(session: &mut Session, mended: &Mended) {
+    let done = match &mended.rebuilt {
+        None => Phrase::new("mend-whole"),
+        Some(rebuilt) => {
+            let name = |path: &PathBuf| path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+            match rebuilt.damaged.as_ref().map(name) {
+                None => Phrase::new("mend-mended-from-nothing"),
+                Some(damaged) if mended.with_file => {
+                    Phrase::new("mend-mended-with-file").text("damaged", damaged)
+                }
+                Some(damaged) => Phrase::new("home-repaired").text("damaged", damaged),
+            }
+        }
+    };
+    session.tell_done(done.with("facts", Arg::Count(mended.facts as u64)));
+    if mended.missing_photos > 0 {
+        let missing = Arg::Count(mended.missing_photos as u64);
+        session.tell(Phrase::new("photo-missing").with("count", missing));
+    }
+}
+
+/// Sends the errand that looks into a file that may help.
+fn look(session: &mut Session, folder: PathBuf, file: PathBuf) {
+    session.looked = None;
+    session.send(Doing::Look, move |work| {
+        let looked = Looked::into(&file, work)?;
+        let known = match peek(&folder) {
+            Ok(look) => Some(look.survey),
+            Err(_) => readable(&folder)?.survey,
+        };
+        if known.is_some_and(|survey| survey != looked.look.survey) {
+            return Err(SurveyError::OtherSurveyInFile);
+        }
+        Ok(After::new(move |session| {
+            session.looked = Some(looked.clone());
+            Ok(Move::Stay)
+        }))
+    });
+}

@@ -1,0 +1,41 @@
+//! A new survey: its name, and where the house is.
+
+use survey::words::Phrase;
+
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{Move, Outside};
+use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::session::{Session, Working};
+use crate::view::Sketch;
+
+pub(crate) fn show(session: &Session) -> Screen {
+    let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("new-survey"));
+    sketch.words(WordsRole::Lead, &Phrase::new("new-survey-lead"));
+    sketch.words(WordsRole::Why, &Phrase::new("new-survey-why"));
+    sketch.writing("name", &Phrase::new("new-survey-name"), Some(&Phrase::new("new-survey-hint")), false, "");
+    sketch.press("make", &Phrase::new("new-survey-make"), PressWeight::Main);
+    sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
+    sketch.screen
+}
+
+pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
+    match deed {
+        Deed::Press { key } if key == "make" => {
+            let name = session.pending().written("name").unwrap_or_default().to_owned();
+            if name.is_empty() {
+                session.tell(Phrase::new("new-survey-no-name"));
+                return Ok(Move::Stay);
+            }
+            // Whoever works freely sees the whole job first.
+            let step = if session.device().working() == Working::Freely { Move::Stay } else { Move::Next };
+            session.send_make(name, step)?;
+            Ok(Move::Stay)
+        }
+        Deed::Press { key } if key == "out" => Ok(Move::Outside(Outside::Surveys)),
+        _ => {
+            session.keep_outside(deed);
+            Ok(Move::Stay)
+        }
+    }
+}

@@ -1,0 +1,111 @@
+//! One survey from outside: what can be done with it as a whole.
+
+use std::path::{Path, PathBuf};
+
+use survey::SurveyError;
+use survey::home::Found;
+use survey::words::Phrase;
+
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{Move, Outside, is_aside};
+use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::session::{After, Doing, Session};
+use crate::view::{Sketch, survey_list};
+
+pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
+    let title = survey_list::named_in_list(session, folder);
+    let mut sketch = Sketch::new(session.language(), session.pending(), &title);
+    match session.listed(folder).map(|entry| &entry.found) {
+        None => sketch.words(WordsRole::Lead, &Phrase::new("survey-trouble-none")),
+        Some(Found::Survey(look)) => {
+            sketch.words(WordsRole::Plain, &survey_list::progress(&look.summary));
+            if let Some(remark) = survey_list::remark(&look.summary) {
+                sketch.words(WordsRole::Aside, &remark);
+            }
+            if is_aside(folder) {
+                sketch.words(WordsRole::Lead, &Phrase::new("survey-is-aside"));
+                sketch.press("back", &Phrase::new("survey-bring-back"), PressWeight::Main);
+            } else {
+                sketch.press("open", &Phrase::new("survey-open"), PressWeight::Main);
+                sketch.press("rename", &Phrase::new("survey-rename"), PressWeight::Other);
+                sketch.press("copy", &Phrase::new("survey-copy"), PressWeight::Other);
+                sketch.press("aside", &Phrase::new("survey-set-aside"), PressWeight::Other);
+                sketch.press("mend", &Phrase::new("survey-check"), PressWeight::Quiet);
+            }
+            sketch.confirm("delete", &Phrase::new("survey-delete"));
+        }
+        Some(Found::Trouble(error)) => {
+            for phrase in trouble(error) {
+                sketch.words(WordsRole::Lead, &phrase);
+            }
+            if matches!(error, SurveyError::Damaged { .. } | SurveyError::NotASurvey { .. }) {
+                sketch.press("mend", &Phrase::new("survey-mend"), PressWeight::Main);
+            }
+            sketch.confirm("delete", &Phrase::new("survey-delete"));
+        }
+    }
+    sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
+    sketch.screen
+}
+
+/// What is wrong with a survey, and what to do: first in plain words, then as it was found.
+fn trouble(error: &SurveyError) -> [Phrase; 2] {
+    let id = match error {
+        SurveyError::Damaged { .. } => "survey-trouble-damaged",
+        SurveyError::Newer { .. } => "survey-trouble-newer",
+        SurveyError::Inaccessible { .. } => "survey-trouble-closed",
+        SurveyError::NotASurvey { .. } => "survey-trouble-none",
+        _ => "survey-trouble",
+    };
+    [Phrase::new(id), Phrase::new("survey-trouble-found").text("what", error.to_string())]
+}
+
+pub(crate) fn take(session: &mut Session, folder: &Path, deed: &Deed) -> Result<Move> {
+    let Deed::Press { key } = deed else { return Ok(Move::Stay) };
+    let named = survey_list::named_in_list(session, folder);
+    match key.as_str() {
+        "open" if !is_aside(folder) => {
+            session.send_open(folder.to_owned(), |_| Ok(Move::Stay));
+            Ok(Move::Stay)
+        }
+        "rename" if !is_aside(folder) => Ok(Move::Outside(Outside::Rename(folder.to_owned()))),
+        "copy" if !is_aside(folder) => Ok(Move::Outside(Outside::Copy(folder.to_owned()))),
+        "mend" => {
+            let found_damaged =
+                session.listed(folder).is_some_and(|entry| matches!(entry.found, Found::Trouble(_)));
+            Ok(Move::Outside(Outside::Mend { folder: folder.to_owned(), found_damaged }))
+        }
+        "aside" if !is_aside(folder) => {
+            session.home().set_aside(folder)?;
+            session.tell_done(Phrase::new("survey-was-set-aside").phrase("survey", named));
+            Ok(Move::Outside(Outside::Surveys))
+        }
+        "back" if is_aside(folder) => {
+            session.home().bring_back(folder)?;
+            session.tell_done(Phrase::new("survey-was-brought-back").phrase("survey", named));
+            Ok(Move::Outside(Outside::Surveys))
+        }
+        "delete" => {
+            delete(session, folder.to_owned(), named);
+            Ok(Move::Stay)
+        }
+        "out" => Ok(Move::Outside(Outside::Surveys)),
+        _ => Ok(Move::Stay),
+    }
+}
+
+/// Sends the errand that deletes a survey: it may hold thousands of photos.
+fn delete(session: &mut Session, folder: PathBuf, named: Phrase) {
+    let home = session.home().clone();
+    session.send(Doing::Delete, move |work| {
+        if !work.goes_on(0.0) {
+            return Err(SurveyError::Stopped);
+        }
+        home.delete(&folder)?;
+        Ok(After::new(move |session| {
+            session.tell_done(Phrase::new("survey-was-deleted").phrase("survey", named));
+            Ok(Move::Outside(Outside::Surveys))
+        }))
+    });
+}

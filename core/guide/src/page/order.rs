@@ -1,0 +1,23 @@
+//! The surveys again, to put them in order: a row leads to what can be done with one.
+
+use survey::words::Phrase;
+
+use crate::deed::Deed;
+use crate::place::Move;
+use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::session::Session;
+use crate::view::{Sketch, survey_list};
+
+pub(crate) fn show(session: &Session) -> Screen {
+    let title = Phrase::new("surveys-order-title");
+    let mut sketch = Sketch::new(session.language(), session.pending(), &title);
+    sketch.words(WordsRole::Lead, &Phrase::new("surveys-order-lead"));
+    let none = Phrase::new("surveys-none");
+    survey_list::list(session, &mut sketch, &session.listing.surveys, "survey", &none);
+    sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
+    sketch.screen
+}
+
+pub(crate) fn take(session: &mut Session, deed: &Deed) -> Move {
+    survey_list::take_in_list(session, deed, |listing| &listing.surveys)
+}

@@ -1,0 +1,132 @@
+//! Work that is over: done, not possible, put back.
+
+use serde_json::json;
+use survey::fact::{Edit, SubjectId};
+use survey::record::{OutcomeKind, field};
+use survey::words::Phrase;
+
+use super::put_back;
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{Move, Place, ResultPlace, key_of};
+use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::session::{Pending, Scene, Session};
+use crate::view::{Sketch, photo_slot};
+
+/// The most notes on one thing that are shown, and the key of a new one.
+const NOTES: usize = 8;
+const NOTE: &str = "note";
+
+const ENDS: [(OutcomeKind, &str); 3] = [
+    (OutcomeKind::Done, "ended-done"),
+    (OutcomeKind::CouldNot, "ended-could-not"),
+    (OutcomeKind::PutBack, "ended-put-back"),
+];
+
+/// What was done, what could not be, and what was put back, each under its own name; at most so many of each.
+pub(super) fn rows(scene: &Scene<'_>, sketch: &mut Sketch<'_>, most: usize) {
+    for (end, name) in ENDS {
+        let works = scene.survey.works.values().filter(|work| work.outcome.end == end).take(most);
+        let rows = works
+            .map(|work| {
+                let not_fine = work.outcome.others_fine == Some(false) && end == OutcomeKind::Done;
+                let remark = not_fine.then(|| Phrase::new("ended-not-fine"));
+                sketch.row(Some(key_of("ended", work.id)), &work.what(scene.survey), None, remark.as_ref())
+            })
+            .collect();
+        sketch.rows(&Phrase::new(name), rows);
+    }
+}
+
+pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("ended"));
+    let Some(work) = scene.survey.works.get(&id) else {
+        sketch.words(WordsRole::Problem, &Phrase::new("gone"));
+        sketch.press("work", &Phrase::new("to-work"), PressWeight::Main);
+        return sketch.screen;
+    };
+    let end = ENDS.iter().find(|(end, _)| *end == work.outcome.end);
+    sketch.screen.title = sketch.say(&Phrase::new(end.map_or("ended", |(_, name)| name)));
+    let what = work.what(scene.survey);
+    sketch.words(WordsRole::Lead, &what);
+    let others = match work.outcome.others_fine {
+        Some(true) => "ended-fine",
+        Some(false) => "ended-not-fine",
+        None => "ended-not-looked",
+    };
+    if work.outcome.end == OutcomeKind::Done {
+        sketch.words(WordsRole::Plain, &Phrase::new(others));
+        for caution in work.change.cautions() {
+            sketch.caution(&caution.phrase());
+        }
+        sketch.words_if_known(WordsRole::How, &what.attribute("back"));
+        photo_slot(scene, &mut sketch, "after", work.change.at(), survey::record::PhotoRole::After);
+        sketch.press("check", &Phrase::new("ended-check"), PressWeight::Other);
+        sketch.confirm("put-back", &Phrase::new("put-back"));
+    } else {
+        if work.outcome.end == OutcomeKind::CouldNot {
+            notes(scene, &mut sketch, work.change.at());
+        }
+        sketch.words(WordsRole::Why, &Phrase::new("ended-again-why"));
+        sketch.press("again", &Phrase::new("ended-again"), PressWeight::Other);
+    }
+    sketch.press("work", &Phrase::new("to-work"), PressWeight::Main);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+/// The notes on what the work was about, and a place for the reason.
+fn notes(scene: &Scene<'_>, sketch: &mut Sketch<'_>, about: SubjectId) {
+    for note in scene.survey.notes_on(Some(about)).take(NOTES) {
+        sketch.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
+    }
+    sketch.writing(NOTE, &Phrase::new("ended-note"), None, true, "");
+    sketch.press("keep-note", &Phrase::new("free-note-add"), PressWeight::Other);
+}
+
+/// Keeps the reason that was written as a note on the thing; nothing if none was.
+fn keep_note(session: &mut Session, about: SubjectId) -> Result<()> {
+    let open = session.open_survey()?;
+    let Some(text) = open.memory.pending.written(NOTE).filter(|text| !text.is_empty()) else { return Ok(()) };
+    let note = SubjectId::random();
+    let edits = [
+        Edit::new(note, field::IS, "note"),
+        Edit::new(note, field::ABOUT, json!(about)),
+        Edit::new(note, field::TEXT, text),
+    ];
+    open.write(&edits)?;
+    open.memory.pending = Pending::default();
+    Ok(())
+}
+
+pub(crate) fn take(session: &mut Session, id: SubjectId, deed: &Deed) -> Result<Move> {
+    let Some(work) = session.open_survey()?.survey.works.get(&id).cloned() else { return Ok(Move::Stay) };
+    let open = session.open_survey()?;
+    let to = |place| Ok(Move::Swap(Place::Result(place)));
+    let done = work.outcome.end == OutcomeKind::Done;
+    match deed {
+        Deed::Photo { file, .. } => {
+            session.add_photo(file, Some(work.change.at()), Some(survey::record::PhotoRole::After))?;
+            Ok(Move::Stay)
+        }
+        Deed::Press { key } if key == "check" && done => to(ResultPlace::After(id)),
+        Deed::Press { key } if key == "put-back" && done => {
+            put_back::put_back(session, &work)?;
+            to(ResultPlace::Work)
+        }
+        Deed::Write { key, .. } if key == NOTE => {
+            open.memory.pending.keep(deed);
+            Ok(Move::Stay)
+        }
+        Deed::Press { key } if key == "keep-note" && !done => {
+            keep_note(session, work.change.at())?;
+            Ok(Move::Stay)
+        }
+        Deed::Press { key } if key == "again" && !done => {
+            let removal = open.store.ledger().remove(id);
+            open.write(&[removal])?;
+            to(ResultPlace::Work)
+        }
+        _ => Ok(Move::Stay),
+    }
+}

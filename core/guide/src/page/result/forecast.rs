@@ -1,0 +1,126 @@
+//! What gets through to each room, in words.
+
+use survey::forecast::{Forecast, RoomForecast};
+use survey::report::{Met, RoomAnswer, answers};
+use survey::words::{Arg, Phrase};
+
+use super::{keys, telling, unknowns, waiting};
+use crate::place::{Question, key_of};
+use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
+use crate::session::{Scene, Worked};
+use crate::view::{Sketch, shown, stages};
+
+/// How many unknowns are offered here at once.
+const WORTH: usize = 3;
+
+pub(crate) fn show(scene: &Scene<'_>) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("forecast"));
+    let Some(worked) = waiting::worked(scene, &mut sketch) else { return sketch.screen };
+    let forecast = worked.forecast();
+    sketch.words(WordsRole::Lead, &lead(scene, forecast));
+    rooms(scene, &mut sketch, forecast);
+    together(scene, &mut sketch, forecast);
+    going_back(scene, &mut sketch, worked);
+    presses(&mut sketch, worked);
+    sketch.screen
+}
+
+fn lead(scene: &Scene<'_>, forecast: &Forecast) -> Phrase {
+    if forecast.bridge.is_none() {
+        let survey = scene.survey;
+        let nowhere =
+            survey.answer(survey.id, "router-at").and_then(|answer| answer.as_str()) == Some("none");
+        return Phrase::new(if nowhere { "forecast-no-outlet-there" } else { "forecast-no-bridge" });
+    }
+    summary(&answers(scene.survey, forecast))
+}
+
+/// How many of the rooms that were asked about get what is wished.
+pub(super) fn summary(answers: &[RoomAnswer<'_>]) -> Phrase {
+    let met = stages::met(answers);
+    let unknown = answers.iter().filter(|answer| answer.met == Met::NotKnown).count();
+    if met == 0 && unknown > 0 {
+        return Phrase::new("forecast-not-known")
+            .with("unknown", Arg::Count(unknown as u64))
+            .with("asked", Arg::Count(answers.len() as u64));
+    }
+    let id = match met {
+        _ if answers.is_empty() => "answer-nothing-asked",
+        0 => "answer-none",
+        _ if met == answers.len() => "answer-all",
+        _ => "answer-some",
+    };
+    let asked = Arg::Count(answers.len() as u64);
+    Phrase::new(id).with("asked", asked).with("met", Arg::Count(met as u64))
+}
+
+fn rooms(scene: &Scene<'_>, sketch: &mut Sketch<'_>, forecast: &Forecast) {
+    let of = forecast.rooms.len();
+    let first = shown::page(scene, of) * shown::ROWS;
+    let rows: Vec<RowEntry> =
+        forecast.rooms.iter().skip(first).take(shown::ROWS).map(|room| row(scene, sketch, room)).collect();
+    if of == 0 {
+        sketch.words(WordsRole::Plain, &Phrase::new("report-forecast-none"));
+    }
+    sketch.rows(&Phrase::new("forecast-rooms"), rows);
+    shown::turn(scene, sketch, of);
+    let without = answers(scene.survey, forecast).into_iter().filter(|answer| answer.outlet.is_none());
+    let rows = without
+        .take(30)
+        .map(|answer| {
+            let head = Phrase::new("text").text("text", &answer.room.name);
+            sketch.row(None, &head, Some(&Phrase::new("forecast-no-outlet")), None)
+        })
+        .collect();
+    sketch.rows(&Phrase::new("forecast-without"), rows);
+}
+
+fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, room: &RoomForecast) -> RowEntry {
+    let survey = scene.survey;
+    let wish = survey.wish_at(room.outlet).map(|wish| telling::wish(survey, wish, room));
+    let says = telling::reach(survey, room.outlet, &room.reach);
+    sketch.row(
+        Some(key_of("room", room.outlet)),
+        &shown::outlet(survey, room.outlet),
+        Some(&says),
+        wish.as_ref(),
+    )
+}
+
+fn together(scene: &Scene<'_>, sketch: &mut Sketch<'_>, forecast: &Forecast) {
+    let shared = forecast.shared.map(|shared| shared.airtime.likely);
+    if shared.is_some_and(|airtime| airtime > 1.0) && !answers(scene.survey, forecast).is_empty() {
+        sketch.words(WordsRole::Plain, &Phrase::new("answer-not-together"));
+    }
+    if forecast.bridge.is_some() && !forecast.rooms.is_empty() {
+        let time = Arg::MillisecondsRange(forecast.round_trip_ms);
+        sketch.words(WordsRole::Aside, &Phrase::new("report-round-trip").with("time", time));
+        sketch.words(WordsRole::Aside, &Phrase::new("forecast-how"));
+    }
+}
+
+fn going_back(scene: &Scene<'_>, sketch: &mut Sketch<'_>, worked: &Worked) {
+    let worth: Vec<_> = unknowns::worth_going_back(scene, worked).take(WORTH).collect();
+    if worth.is_empty() {
+        return;
+    }
+    sketch.words(WordsRole::Heading, &Phrase::new("unknowns-worth"));
+    sketch.words(WordsRole::Why, &Phrase::new("unknowns-why"));
+    let rows = worth.into_iter().map(|unknown| unknowns::row(scene, sketch, unknown)).collect();
+    sketch.rows(&Phrase::new("unknowns-first"), rows);
+}
+
+fn presses(sketch: &mut Sketch<'_>, worked: &Worked) {
+    if worked.forecast().bridge.is_none() {
+        let key = keys::ask(&Question::RouterAt);
+        sketch.press(&key, &Phrase::new("forecast-say-router"), PressWeight::Main);
+        sketch.press("findings", &Phrase::new("to-findings"), PressWeight::Other);
+    } else {
+        sketch.press("findings", &Phrase::new("to-findings"), PressWeight::Main);
+    }
+    sketch.press("map", &Phrase::new("to-map"), PressWeight::Other);
+    if !worked.unknowns.is_empty() {
+        sketch.press("unknowns", &Phrase::new("to-unknowns"), PressWeight::Other);
+    }
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+}

@@ -1,0 +1,167 @@
+//! Handover: what was done, what could not be, what is left; the report, and the one file for the next person.
+
+use std::collections::BTreeSet;
+use std::path::Path;
+
+use survey::fact::Edit;
+use survey::file::{LeftOut, PackOptions};
+use survey::record::{OutcomeKind, field};
+use survey::words::{Arg, Phrase};
+
+use super::{ended, waiting, written};
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{Move, Place};
+use crate::question::journey;
+use crate::screen::{Ability, FileAsked, PressWeight, RowEntry, Screen, WordsRole};
+use crate::session::{Scene, Session, folder_name, pack};
+use crate::view::{Sketch, stages};
+
+/// What may stay out of the file, by the word in its key.
+const PARTS: [(&str, LeftOut); 3] =
+    [("owner", LeftOut::Owner), ("photos", LeftOut::Photos), ("notes", LeftOut::Notes)];
+
+pub(crate) fn show(scene: &Scene<'_>) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("handover"));
+    sketch.able(Ability::Share);
+    let given = stages::GIVEN.iter().filter(|(_, name)| stages::is_given(scene, name)).count();
+    let lead = if given == stages::GIVEN.len() { "handover-all" } else { "handover-lead" };
+    sketch.words(WordsRole::Lead, &Phrase::new(lead));
+    sketch.words(WordsRole::Why, &Phrase::new("handover-why"));
+    for (_, name) in stages::GIVEN.iter().filter(|(_, name)| stages::is_given(scene, name)) {
+        sketch.words(WordsRole::Plain, &Phrase::new(format!("{name}-there")));
+    }
+    sketch.words(WordsRole::Plain, &counts(scene));
+    let out = left_out(scene);
+    let rows: Vec<RowEntry> = PARTS
+        .iter()
+        .map(|(word, part)| {
+            let says = if out.contains(part) { "handover-stays-out" } else { "handover-goes-along" };
+            let head = Phrase::new(format!("handover-{word}"));
+            sketch.row(Some(format!("without:{word}")), &head, Some(&Phrase::new(says)), None)
+        })
+        .collect();
+    sketch.rows(&Phrase::new("handover-options"), rows);
+    if waiting::worked(scene, &mut sketch).is_some() {
+        left_open(scene, &mut sketch);
+        presses(scene, &mut sketch);
+        sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    }
+    ended::rows(scene, &mut sketch, 30);
+    sketch.screen
+}
+
+/// The key of the press for one of them, which proposes a name for it.
+fn key(scene: &Scene<'_>, end: &str) -> String {
+    let name = folder_name(scene.survey.name.as_deref().unwrap_or_default());
+    FileAsked::ToWrite { name: format!("{name}.{end}") }.key()
+}
+
+/// Which of them a key is about, by the ending of its name.
+fn given_by(key: &str) -> Option<&'static str> {
+    let Some(FileAsked::ToWrite { name }) = FileAsked::of(key) else { return None };
+    let end = Path::new(&name).extension()?;
+    stages::GIVEN.iter().find(|(given, _)| end == *given).map(|(_, answer)| *answer)
+}
+
+/// The two things to give; the first that is not there yet stands out.
+fn presses(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    let mut main = true;
+    for (end, name) in stages::GIVEN {
+        let given = stages::is_given(scene, name);
+        let key = key(scene, end);
+        let weight = if main && !given { PressWeight::Main } else { PressWeight::Other };
+        main &= given;
+        let words = if given { format!("{name}-again") } else { name.to_owned() };
+        sketch.press(&key, &Phrase::new(words), weight);
+    }
+    if main {
+        sketch.press("finish", &Phrase::new("handover-finish"), PressWeight::Main);
+    }
+}
+
+fn counts(scene: &Scene<'_>) -> Phrase {
+    let of = |end| scene.survey.works.values().filter(|work| work.outcome.end == end).count() as u64;
+    Phrase::new("handover-counts")
+        .with("done", Arg::Count(of(OutcomeKind::Done)))
+        .with("not", Arg::Count(of(OutcomeKind::CouldNot) + of(OutcomeKind::PutBack)))
+}
+
+fn left_open(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    let Some(worked) = scene.worked() else { return };
+    let mut rows = Vec::new();
+    let steps = worked.list.steps.len() as u64;
+    let questions = journey(scene).iter().filter(|leg| !leg.answered).count() as u64;
+    let tests = stages::outlets(scene.survey)
+        .into_iter()
+        .filter(|outlet| !stages::is_tested(scene.survey, *outlet))
+        .count() as u64;
+    for (key, id, count) in [
+        ("work", "left-steps", steps),
+        ("tests", "left-tests", tests),
+        ("overview", "left-questions", questions),
+    ] {
+        if count > 0 {
+            let head = Phrase::new(id).with("count", Arg::Count(count));
+            rows.push(sketch.row(Some(key.to_owned()), &head, None, None));
+        }
+    }
+    let unknown = worked.unknowns.len() as u64;
+    if unknown > 0 {
+        let head = Phrase::new("left-unknown").with("count", Arg::Count(unknown));
+        rows.push(sketch.row(Some("unknowns".to_owned()), &head, None, None));
+    }
+    sketch.rows(&Phrase::new("handover-left"), rows);
+}
+
+fn left_out(scene: &Scene<'_>) -> BTreeSet<LeftOut> {
+    let picked = scene.pending().picked("without").unwrap_or_default();
+    let is_out = |word: &str| picked.iter().any(|picked| picked == word);
+    PARTS.iter().filter(|(word, _)| is_out(word)).map(|(_, part)| *part).collect()
+}
+
+pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
+    match deed {
+        Deed::Press { key } => Ok(pressed(session, key)?),
+        Deed::File { key, file } => {
+            let Some(answer) = given_by(key) else { return Ok(Move::Stay) };
+            let left_out = session.with_scene(left_out)?;
+            if answer == stages::REPORT {
+                written::report(session, &left_out, file, |session| was_given(session, stages::REPORT))?;
+            } else {
+                let options = PackOptions { left_out, replace: false };
+                pack(session, options, file.into(), |session| was_given(session, stages::FILE))?;
+            }
+            Ok(Move::Stay)
+        }
+        _ => Ok(Move::Stay),
+    }
+}
+
+/// Keeps that it was written.
+fn was_given(session: &mut Session, name: &str) -> Result<()> {
+    let open = session.open_survey()?;
+    if open.survey.answer(open.survey.id, name).is_none() {
+        open.write(&[Edit::new(open.survey.id, field::asked_field(name), "yes")])?;
+    }
+    Ok(())
+}
+
+fn pressed(session: &mut Session, key: &str) -> Result<Move> {
+    if key == "finish" {
+        return Ok(Move::Go(Place::Overview));
+    }
+    if given_by(key).is_some() {
+        session.tell(Phrase::new("handover-where"));
+    }
+    let Some(word) = key.strip_prefix("without:") else { return Ok(Move::Stay) };
+    let pending = &mut session.open_survey()?.memory.pending;
+    let mut picked = pending.picked("without").unwrap_or_default().to_vec();
+    if picked.iter().any(|picked| picked == word) {
+        picked.retain(|picked| picked != word);
+    } else {
+        picked.push(word.to_owned());
+    }
+    pending.keep(&Deed::Pick { key: "without".into(), picked });
+    Ok(Move::Stay)
+}

@@ -1,0 +1,124 @@
+//! What a test said, typed in.
+
+use serde_json::json;
+use survey::fact::{Edit, SubjectId, value_of};
+use survey::record::{HowMeasured, ReadingKind, TestReach, field};
+use survey::words::Phrase;
+
+use super::outlet_test_socket;
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::number::Quantity;
+use crate::place::{Move, Place, ResultPlace, TestKind};
+use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::session::{Pending, Scene, Session};
+use crate::view::{Sketch, shown};
+
+impl TestKind {
+    pub(super) const ALL: [Self; 5] =
+        [Self::House, Self::HouseRadio, Self::Internet, Self::InternetRadio, Self::Page];
+
+    pub(super) const fn key(self) -> &'static str {
+        match self {
+            Self::House => "house",
+            Self::HouseRadio => "house-radio",
+            Self::Internet => "internet",
+            Self::InternetRadio => "internet-radio",
+            Self::Page => "page",
+        }
+    }
+
+    const fn how(self) -> HowMeasured {
+        let reach = match self {
+            Self::House | Self::HouseRadio => TestReach::House,
+            Self::Internet | Self::InternetRadio => TestReach::Internet,
+            Self::Page => TestReach::AdapterPage,
+        };
+        HowMeasured::new(reach, matches!(self, Self::HouseRadio | Self::InternetRadio))
+    }
+
+    /// What it gives, key and quantity.
+    const fn figures(self) -> &'static [(&'static str, Quantity)] {
+        match self {
+            Self::Page => {
+                &[("phy", Quantity::Rate), ("sent", Quantity::Power), ("received", Quantity::Power)]
+            }
+            _ => &[
+                ("down", Quantity::Rate),
+                ("up", Quantity::Rate),
+                ("latency", Quantity::Time),
+                ("lost", Quantity::Share),
+            ],
+        }
+    }
+}
+
+pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId, kind: TestKind) -> Screen {
+    let title = Phrase::new("test-title").phrase("outlet", shown::outlet(scene.survey, outlet));
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
+    sketch.words(WordsRole::Lead, &Phrase::new(format!("test-kind-{}", kind.key())));
+    sketch.words(WordsRole::How, &Phrase::new(format!("test-how-{}", kind.key())));
+    for (key, quantity) in kind.figures() {
+        let name = Phrase::new(format!("test-{key}"));
+        let hint = name.attribute("hint");
+        let hint = scene.language.knows(&hint.id).then_some(hint);
+        sketch.number(key, &name, hint.as_ref(), *quantity, None);
+    }
+    if kind == TestKind::House {
+        outlet_test_socket::ask(&mut sketch);
+    }
+    sketch.press("keep", &Phrase::new("test-keep"), PressWeight::Main);
+    sketch.press("tests", &Phrase::new("test-later"), PressWeight::Quiet);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+/// What was typed, as readings.
+fn measured(pending: &Pending, kind: TestKind) -> std::result::Result<Vec<ReadingKind>, Phrase> {
+    let figure = |key: &str| {
+        let quantity = kind.figures().iter().find(|(name, _)| *name == key).map(|(_, quantity)| *quantity);
+        quantity.map_or(Ok(None), |quantity| pending.number(key, quantity))
+    };
+    let mut readings = Vec::new();
+    match (figure("down")?, figure("up")?) {
+        (Some(down_mbps), Some(up_mbps)) => readings.push(ReadingKind::Throughput { down_mbps, up_mbps }),
+        (None, None) => {}
+        _ => return Err(Phrase::new("test-both-ways")),
+    }
+    readings.extend(figure("latency")?.map(|ms| ReadingKind::RoundTrip { ms }));
+    readings.extend(figure("lost")?.map(|percent| ReadingKind::PacketLoss { percent, under_load: true }));
+    readings.extend(figure("phy")?.map(|mbps| ReadingKind::PhyRate { mbps }));
+    match (figure("sent")?, figure("received")?) {
+        (Some(sent_dbm), Some(received_dbm)) => {
+            readings.push(ReadingKind::Power { sent_dbm, received_dbm });
+        }
+        (None, None) => {}
+        _ => return Err(Phrase::new("test-both-powers")),
+    }
+    if readings.is_empty() { Err(Phrase::new("not-answered")) } else { Ok(readings) }
+}
+
+pub(crate) fn take(session: &mut Session, outlet: SubjectId, kind: TestKind, deed: &Deed) -> Result<Move> {
+    let open = session.open_survey()?;
+    if open.memory.pending.keep(deed) || !matches!(deed, Deed::Press { key } if key == "keep") {
+        return Ok(Move::Stay);
+    }
+    let readings = match measured(&open.memory.pending, kind) {
+        Ok(readings) => readings,
+        Err(problem) => {
+            session.tell(problem);
+            return Ok(Move::Stay);
+        }
+    };
+    let how = HowMeasured { socket_mbps: outlet_test_socket::told(&open.memory.pending), ..kind.how() };
+    let mut edits = Vec::new();
+    for measured in readings {
+        let id = SubjectId::random();
+        edits.push(Edit::new(id, field::IS, "reading"));
+        edits.push(Edit::new(id, field::MEASURED, value_of(&measured)?));
+        edits.push(Edit::new(id, field::ABOUT, json!(outlet)));
+        edits.push(Edit::new(id, field::HOW, value_of(&how)?));
+    }
+    open.write(&edits)?;
+    Ok(Move::Swap(Place::Result(ResultPlace::Tests)))
+}

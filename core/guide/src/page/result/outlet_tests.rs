@@ -1,0 +1,81 @@
+//! The outlet test, room by room; and whether TV and modem are still fine.
+
+use survey::fact::{Edit, SubjectId};
+use survey::record::{ReadingKind, field};
+use survey::words::{Arg, Phrase};
+
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{Move, Place, ResultPlace, key_of};
+use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
+use crate::session::{Scene, Session};
+use crate::view::{Offer, Sketch, UNSURE, shown, stages};
+
+/// Whether TV and modem are still fine, as an answer about the survey.
+pub(super) const STILL_FINE: &str = "still-fine";
+
+pub(crate) fn show(scene: &Scene<'_>) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("tests"));
+    let outlets = stages::outlets(scene.survey);
+    let id = if outlets.is_empty() { "tests-none" } else { "tests-lead" };
+    sketch.words(WordsRole::Lead, &Phrase::new(id));
+    if !outlets.is_empty() {
+        sketch.words(WordsRole::Why, &Phrase::new("tests-why"));
+    }
+    let first = shown::page(scene, outlets.len()) * shown::ROWS;
+    let rows =
+        outlets.iter().skip(first).take(shown::ROWS).map(|outlet| row(scene, &sketch, *outlet)).collect();
+    sketch.rows(&Phrase::new("tests-rooms"), rows);
+    shown::turn(scene, &mut sketch, outlets.len());
+    sketch.press("still-fine", &Phrase::new("tests-next"), PressWeight::Main);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, outlet: SubjectId) -> RowEntry {
+    let survey = scene.survey;
+    let told: Vec<_> = survey
+        .readings_at(outlet)
+        .filter(|reading| {
+            matches!(reading.measured, ReadingKind::Throughput { .. } | ReadingKind::PhyRate { .. })
+        })
+        .take(3)
+        .map(|told| Arg::Phrase(Box::new(survey::naming::reading(told.measured))))
+        .collect();
+    let says = if told.is_empty() {
+        Phrase::new("tests-open")
+    } else {
+        Phrase::new("tests-told").with("told", Arg::Several(told))
+    };
+    sketch.row(Some(key_of("test", outlet)), &shown::outlet(survey, outlet), Some(&says), None)
+}
+
+pub(crate) fn show_still_fine(scene: &Scene<'_>) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("still-fine"));
+    sketch.words(WordsRole::Lead, &Phrase::new("still-fine-ask"));
+    sketch.words(WordsRole::Why, &Phrase::new("still-fine-why"));
+    let now = scene.survey.answer(scene.survey.id, STILL_FINE).and_then(|answer| answer.as_str());
+    let offer = |key: &str| Offer::new(key, Phrase::new(format!("after-{key}")));
+    let offers = vec![offer("yes"), offer("no"), offer("nothing"), Offer::unsure()];
+    let picked: Vec<_> = now.map(str::to_owned).into_iter().collect();
+    sketch.choice("fine", &Phrase::new("still-fine-ask"), false, offers, &picked);
+    if now == Some("no") {
+        sketch.words(WordsRole::Problem, &Phrase::new("still-fine-no"));
+        sketch.press("work", &Phrase::new("to-work"), PressWeight::Other);
+    }
+    // Not the main press: the answer itself leads on.
+    sketch.press("compare", &Phrase::new("to-compare"), PressWeight::Other);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+pub(crate) fn take_still_fine(session: &mut Session, deed: &Deed) -> Result<Move> {
+    let Deed::Pick { picked, .. } = deed else { return Ok(Move::Stay) };
+    let Some(told @ ("yes" | "no" | "nothing" | UNSURE)) = picked.first().map(String::as_str) else {
+        return Ok(Move::Stay);
+    };
+    let open = session.open_survey()?;
+    open.write(&[Edit::new(open.survey.id, field::asked_field(STILL_FINE), told)])?;
+    let on = Move::Go(Place::Result(ResultPlace::Compare));
+    Ok(if told == "no" { Move::Stay } else { on })
+}

@@ -1,0 +1,57 @@
+//! One part: what is known of it, what is wrong with it, and the questions about it.
+
+use survey::fact::SubjectId;
+use survey::naming;
+use survey::words::Phrase;
+
+use super::findings::{self, concerns};
+use super::{keys, unknowns};
+use crate::question::journey;
+use crate::screen::{Block, PartBlock, PressWeight, Screen, WordsRole};
+use crate::session::Scene;
+use crate::view::Sketch;
+
+pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
+    let survey = scene.survey;
+    let title = naming::part(survey, id);
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
+    let Some(part) = survey.parts.get(&id) else {
+        sketch.words(WordsRole::Problem, &Phrase::new("gone"));
+        sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Main);
+        return sketch.screen;
+    };
+    let mut lines = Vec::new();
+    if let Some(feed) = survey.wiring.feed(id) {
+        let port = naming::port(survey, feed.part, feed.port);
+        lines.push(sketch.say(&Phrase::new("part-fed").phrase("port", port)));
+    }
+    lines.extend(part.place.clone());
+    lines.extend(part.label.clone());
+    let photo = survey.photos_of(Some(id)).next().map(|photo| photo.id.to_string());
+    let tag = part.tag.clone().unwrap_or_default();
+    let name = sketch.say(&naming::kind(part));
+    sketch.block(Block::Part(PartBlock { key: None, tag, name, lines, photo }));
+    if let Some(worked) = scene.worked() {
+        let found = worked.findings.iter().filter(|finding| concerns(finding, id)).take(40);
+        let rows = found.map(|finding| findings::row(&sketch, worked, finding)).collect();
+        sketch.rows(&Phrase::new("part-findings"), rows);
+        let open = worked.unknowns.iter().filter(|weighed| weighed.unknown.about == id).take(40);
+        let rows = open.map(|unknown| unknowns::row(scene, &sketch, unknown)).collect();
+        sketch.rows(&Phrase::new("part-unknowns"), rows);
+    }
+    let run = survey.wiring.feed(id).and_then(|feed| feed.run);
+    let rows = journey(scene)
+        .into_iter()
+        .filter(|leg| unknowns::is_about(&leg.question, id, run))
+        .take(60)
+        .map(|leg| {
+            let says = Phrase::new(if leg.answered { "answered" } else { "open" });
+            let head = leg.question.phrase(scene).attribute("title");
+            sketch.row(Some(keys::ask(&leg.question)), &head, Some(&says), None)
+        })
+        .collect();
+    sketch.rows(&Phrase::new("part-questions"), rows);
+    sketch.press("map", &Phrase::new("to-map"), PressWeight::Main);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}

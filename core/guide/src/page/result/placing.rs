@@ -1,0 +1,93 @@
+//! Place the adapters: where each goes and how it is joined, once the work on the cables is done.
+
+use survey::fact::Edit;
+use survey::finding::Caution;
+use survey::record::{Sharing, Survey, field};
+use survey::words::Phrase;
+use survey::worklist::{
+    ADAPTERS_PLACED, AdapterToCome, adapters_to_come, adapters_to_get, are_adapters_placed,
+};
+
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{Move, Place, ResultPlace, key_of};
+use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
+use crate::session::{Scene, Session};
+use crate::view::{Sketch, shown};
+
+/// What hands meet at an outlet.
+const CAUTIONS: [Caution; 3] = [Caution::WhoDependsOnIt, Caution::SuppliesFirst, Caution::Thunderstorm];
+
+/// Whether adapters are still to be placed.
+pub(super) fn is_open(survey: &Survey) -> bool {
+    !are_adapters_placed(survey) && !adapters_to_come(survey).is_empty()
+}
+
+pub(crate) fn show(scene: &Scene<'_>) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("placing"));
+    let to_come = adapters_to_come(scene.survey);
+    let placed = are_adapters_placed(scene.survey);
+    let lead = match (to_come.is_empty(), placed) {
+        (true, _) => "placing-none",
+        (false, true) => "placing-done",
+        (false, false) => "placing-lead",
+    };
+    sketch.words(WordsRole::Lead, &Phrase::new(lead));
+    if !to_come.is_empty() {
+        sketch.words(WordsRole::Why, &Phrase::new("placing-why"));
+        for caution in CAUTIONS {
+            sketch.caution(&caution.phrase());
+        }
+        sketch.words(WordsRole::How, &Phrase::new("placing-how"));
+    }
+    let needed = adapters_to_get(scene.survey);
+    let rows = needed.iter().map(|part| sketch.row(None, &survey::report::part_told(part), None, None));
+    let rows = rows.take(shown::ROWS).collect();
+    sketch.rows(&Phrase::new("step-parts"), rows);
+    let first = shown::page(scene, to_come.len()) * shown::ROWS;
+    let page = to_come.iter().skip(first).take(shown::ROWS);
+    let rows = page.map(|adapter| row(scene, &sketch, adapter)).collect();
+    sketch.rows(&Phrase::new("placing-rows"), rows);
+    shown::turn(scene, &mut sketch, to_come.len());
+    if is_open(scene.survey) {
+        sketch.press("placed", &Phrase::new("placing-placed"), PressWeight::Main);
+        sketch.press("private", &Phrase::new("placing-later"), PressWeight::Other);
+    } else {
+        sketch.press("private", &Phrase::new("to-private"), PressWeight::Main);
+    }
+    if placed {
+        sketch.press("not-placed", &Phrase::new("placing-not-placed"), PressWeight::Other);
+    }
+    sketch.press("work", &Phrase::new("to-work"), PressWeight::Quiet);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, adapter: &AdapterToCome) -> RowEntry {
+    let says = Phrase::new(if adapter.at_router { "placing-at-router" } else { "placing-in-room" });
+    let remark = adapter.shares.map(|sharing| {
+        Phrase::new(match sharing {
+            Sharing::ThroughPort => "placing-through-port",
+            Sharing::Splitter => "placing-splitter",
+        })
+    });
+    let head = adapter
+        .outlet
+        .map_or_else(|| Phrase::new("placing-router"), |outlet| shown::outlet(scene.survey, outlet));
+    let key = adapter.outlet.map(|outlet| key_of("part", outlet));
+    sketch.row(key, &head, Some(&says), remark.as_ref())
+}
+
+pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
+    let open = session.open_survey()?;
+    let told = match deed {
+        Deed::Press { key } if key == "placed" && is_open(&open.survey) => "yes",
+        Deed::Press { key } if key == "not-placed" => "no",
+        _ => return Ok(Move::Stay),
+    };
+    open.write(&[Edit::new(open.survey.id, field::asked_field(ADAPTERS_PLACED), told)])?;
+    Ok(match told {
+        "yes" => Move::Go(Place::Result(ResultPlace::Private)),
+        _ => Move::Stay,
+    })
+}

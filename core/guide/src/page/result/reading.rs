@@ -1,0 +1,69 @@
+//! One reading: what it says, how it was taken, and taking it out where it was a slip of the pen.
+
+use survey::fact::SubjectId;
+use survey::naming;
+use survey::record::{HowMeasured, ReadingKind, TestReach};
+use survey::words::{Arg, Phrase};
+
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::Move;
+use crate::screen::{Block, PressWeight, ReadingBlock, Screen, WordsRole};
+use crate::session::{Scene, Session};
+use crate::view::Sketch;
+
+/// Whether a reading belongs to an outlet test: what a level meter or the modem's page says does not.
+pub(super) fn is_of_test(measured: ReadingKind) -> bool {
+    !matches!(
+        measured,
+        ReadingKind::Level { .. }
+            | ReadingKind::ErrorRatio { .. }
+            | ReadingKind::ModemSends { .. }
+            | ReadingKind::NodesSeen { .. }
+    )
+}
+
+/// How it was taken, in words.
+pub(super) fn how(how: HowMeasured) -> Phrase {
+    let kind = Phrase::new(match (how.reach, how.over_radio) {
+        (TestReach::House, false) => "test-kind-house",
+        (TestReach::House, true) => "test-kind-house-radio",
+        (TestReach::Internet, false) => "test-kind-internet",
+        (TestReach::Internet, true) => "test-kind-internet-radio",
+        (TestReach::AdapterPage, _) => "test-kind-page",
+    });
+    match how.socket_mbps {
+        Some(mbps) => {
+            Phrase::new("test-over-socket").phrase("how", kind).with("socket", Arg::RateAsRead(mbps.into()))
+        }
+        None => kind,
+    }
+}
+
+pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("reading"));
+    match scene.survey.readings.get(&id) {
+        None => sketch.words(WordsRole::Problem, &Phrase::new("gone")),
+        Some(reading) => {
+            let about = reading.about.map(|part| naming::part(scene.survey, part));
+            let name = sketch.say(&about.unwrap_or_else(|| Phrase::new("place-house")));
+            let remark = reading.how.map(|told| sketch.say(&how(told))).unwrap_or_default();
+            let says = sketch.say(&naming::reading(reading.measured));
+            sketch.block(Block::Reading(ReadingBlock { name, says, remark }));
+            sketch.confirm("remove", &Phrase::new("reading-remove"));
+        }
+    }
+    sketch.press("tests", &Phrase::new("to-tests"), PressWeight::Main);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+pub(crate) fn take(session: &mut Session, id: SubjectId, deed: &Deed) -> Result<Move> {
+    let open = session.open_survey()?;
+    if !matches!(deed, Deed::Press { key } if key == "remove") || !open.survey.readings.contains_key(&id) {
+        return Ok(Move::Stay);
+    }
+    let removal = open.store.ledger().remove(id);
+    open.write(&[removal])?;
+    Ok(Move::Back)
+}

@@ -1,0 +1,68 @@
+//! What gets through to one outlet: both ways, what limits it, where the loss arises.
+
+use survey::fact::SubjectId;
+use survey::forecast::{CostAt, PathForecast, Reach};
+use survey::words::{Arg, Phrase};
+
+use super::{keys, telling, waiting};
+use crate::place::key_of;
+use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::session::Scene;
+use crate::view::{Sketch, shown};
+
+pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
+    let survey = scene.survey;
+    let title = Phrase::new("room-title").phrase("outlet", shown::outlet(survey, outlet));
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
+    let Some(worked) = waiting::worked(scene, &mut sketch) else { return sketch.screen };
+    let mut mended = false;
+    match worked.forecast().room(outlet).map(|room| &room.reach) {
+        None => sketch.words(WordsRole::Problem, &Phrase::new("gone")),
+        Some(Reach::Estimated(path)) => told(scene, &mut sketch, outlet, path),
+        Some(reach) => {
+            sketch.words(WordsRole::Lead, &telling::reach(survey, outlet, reach));
+            if let Some(question) = telling::mending(survey, outlet, reach) {
+                sketch.words(WordsRole::How, &Phrase::new("room-mend"));
+                let title = question.phrase(scene).attribute("title");
+                sketch.press(&keys::ask(&question), &title, PressWeight::Main);
+                mended = true;
+            }
+        }
+    }
+    let wish = survey.wish_at(outlet).zip(worked.forecast().room(outlet));
+    if let Some((wish, room)) = wish {
+        sketch.words(WordsRole::Plain, &telling::wish(survey, wish, room));
+    }
+    let weight = if mended { PressWeight::Other } else { PressWeight::Main };
+    sketch.press("forecast", &Phrase::new("to-forecast"), weight);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+fn told(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId, path: &PathForecast) {
+    let survey = scene.survey;
+    let way = |id: &str, span| Phrase::new(id).phrase("rate", telling::rate(span));
+    sketch.words(WordsRole::Lead, &way("room-down", path.down));
+    sketch.words(WordsRole::Lead, &way("room-up", path.up));
+    let limit = telling::limit(survey, outlet, path);
+    sketch.words(WordsRole::Why, &Phrase::new("room-limit").phrase("limit", limit));
+    if path.links < 0.995 {
+        sketch.words(WordsRole::Plain, &Phrase::new("links-share").with("share", Arg::Share(path.links)));
+    }
+    let mut costs: Vec<_> = path.costs.iter().filter(|cost| cost.db >= 0.05).collect();
+    costs.sort_by(|a, b| b.db.total_cmp(&a.db));
+    let rows = costs
+        .into_iter()
+        .take(shown::ROWS)
+        .map(|cost| {
+            let (CostAt::Part(id) | CostAt::RunTo(id)) = cost.at;
+            let loss = Phrase::new("room-loss").with("loss", Arg::Loss(cost.db));
+            let place = telling::cost_place(survey, cost.at);
+            sketch.row(Some(key_of("part", id)), &place, Some(&loss), None)
+        })
+        .collect();
+    sketch.rows(&Phrase::new("room-costs"), rows);
+    if path.costs.iter().any(|cost| telling::is_splitter(survey, cost.at)) {
+        sketch.words(WordsRole::Aside, &Phrase::new("splitter-above-print"));
+    }
+}

@@ -1,0 +1,151 @@
+//! What is not known: which of it matters most and is worth going back for, and the question about it.
+
+use survey::fact::SubjectId;
+use survey::naming;
+use survey::record::{LooseReason, Ownership, Survey};
+use survey::report::{Matters, Unknown};
+use survey::words::{Arg, Phrase};
+
+use super::{keys, waiting};
+use crate::place::Question;
+use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
+use crate::session::{Scene, Weighed, Worked};
+use crate::view::{Sketch, shown};
+
+/// How many are offered as presses.
+const FIRST: usize = 3;
+
+pub(crate) fn show(scene: &Scene<'_>) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("unknowns"));
+    let Some(worked) = waiting::worked(scene, &mut sketch) else { return sketch.screen };
+    let worth: Vec<_> = worth_going_back(scene, worked).take(FIRST).collect();
+    if worked.unknowns.is_empty() {
+        sketch.words(WordsRole::Lead, &Phrase::new("unknowns-none"));
+    } else if worth.is_empty() {
+        sketch.words(WordsRole::Lead, &Phrase::new("unknowns-none-matters"));
+    } else {
+        sketch.words(WordsRole::Lead, &Phrase::new("unknowns-lead"));
+        sketch.words(WordsRole::Why, &Phrase::new("unknowns-why"));
+        let rows = worth.iter().map(|unknown| row(scene, &sketch, unknown)).collect();
+        sketch.rows(&Phrase::new("unknowns-first"), rows);
+    }
+    let rest: Vec<_> =
+        worked.unknowns.iter().filter(|unknown| !worth.iter().any(|first| first == unknown)).collect();
+    let first = shown::page(scene, rest.len()) * shown::ROWS;
+    let rows =
+        rest.iter().skip(first).take(shown::ROWS).map(|unknown| row(scene, &sketch, unknown)).collect();
+    sketch.rows(&Phrase::new("unknowns-rest"), rows);
+    shown::turn(scene, &mut sketch, rest.len());
+    to_ask(scene, &mut sketch);
+    sketch.press("findings", &Phrase::new("to-findings"), PressWeight::Main);
+    sketch.press("forecast", &Phrase::new("to-forecast"), PressWeight::Other);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+/// Where others have a say in the wiring: what to ask whoever looks after the building.
+fn to_ask(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    let building = scene.survey.building;
+    let others = building.is_some_and(|building| building.shared || building.ownership == Ownership::Rented);
+    if !others {
+        return;
+    }
+    sketch.words(WordsRole::Heading, &Phrase::new("to-ask"));
+    let asked = ["to-ask-branch", "to-ask-filter", "to-ask-amplifier", "to-ask-leave"];
+    let rows = asked.map(|id| sketch.row(None, &Phrase::new(id), None, None)).into();
+    sketch.rows(&Phrase::new("to-ask-rows"), rows);
+}
+
+/// What is worth going back for and can be asked about, what is most at stake first.
+pub(super) fn worth_going_back<'a>(
+    scene: &Scene<'a>,
+    worked: &'a Worked,
+) -> impl Iterator<Item = &'a Weighed> {
+    let survey = scene.survey;
+    let askable = move |weighed: &&Weighed| question(survey, &weighed.unknown).is_some();
+    worked.unknowns.iter().filter(|weighed| weighed.is_worth_going_back()).filter(askable)
+}
+
+/// One unknown as a row that leads to its question.
+pub(super) fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, weighed: &Weighed) -> RowEntry {
+    let survey = scene.survey;
+    let unknown = &weighed.unknown;
+    let key = question(survey, unknown).map(|question| keys::ask(&question));
+    let matters = match (weighed.worth(), weighed.stake) {
+        (Some(stake), _) => Phrase::new("worth-stake")
+            .phrase("room", shown::outlet(survey, stake.outlet))
+            .with("rate", Arg::Rate(stake.mbps)),
+        (None, Some(_)) => Phrase::new("worth-little"),
+        (None, None) => matters(survey, &unknown.matters),
+    };
+    sketch.row(key, &unknown.place, Some(&unknown.what), Some(&matters))
+}
+
+fn matters(survey: &Survey, matters: &Matters) -> Phrase {
+    match matters {
+        Matters::Weakest => Phrase::new("worth-weakest"),
+        Matters::OnWayTo(outlets) => {
+            let names = outlets.iter().map(|outlet| Arg::Phrase(Box::new(naming::part(survey, *outlet))));
+            Phrase::new("worth-way").with("rooms", Arg::Several(names.collect()))
+        }
+        Matters::MayBeMissingLink => Phrase::new("worth-loose"),
+        Matters::MayLeak => Phrase::new("worth-leak"),
+        Matters::Echo => Phrase::new("worth-echo"),
+        Matters::Little => Phrase::new("worth-little"),
+    }
+}
+
+/// The question whose answer ends an unknown.
+pub(super) fn question(survey: &Survey, unknown: &Unknown) -> Option<Question> {
+    let about = unknown.about;
+    let part = survey.parts.get(&about)?;
+    let run = survey.wiring.feed(about).and_then(|feed| feed.run);
+    let port = unknown.what.args.iter().find_map(|(name, arg)| match arg {
+        Arg::Count(port) if *name == "port" => u8::try_from(*port).ok(),
+        _ => None,
+    });
+    match unknown.what.id.as_str() {
+        "unknown-loose" => Some(Question::FedBy(about)),
+        "unknown-kind" | "unknown-label" | "unknown-band" => Some(Question::Label(about)),
+        "unknown-doubtful" => Some(Question::LabelRead(about)),
+        "unknown-entry" => Some(Question::Joined(about)),
+        "unknown-plugged" => Some(Question::Plugged(about)),
+        "unknown-length" | "unknown-length-guessed" => run.map(Question::Length),
+        "unknown-cable" => run.map(Question::Cable),
+        "unknown-end" => (1..=part.outputs())
+            .find(|port| part.end(*port).is_none() && survey.wiring.on_port(about, *port).next().is_none())
+            .map(|port| Question::LeadsTo(about, port)),
+        // Where one part waits for its feed, the two may belong together.
+        "unknown-loose-end" => match untraced(survey).as_slice() {
+            [only] => Some(Question::FedBy(*only)),
+            _ => port.map(|port| Question::LeadsTo(about, port)),
+        },
+        _ => None,
+    }
+}
+
+fn untraced(survey: &Survey) -> Vec<SubjectId> {
+    let loose = survey.wiring.loose().iter();
+    loose.filter(|(_, reason)| **reason == LooseReason::NotTraced).map(|(part, _)| *part).collect()
+}
+
+/// Whether a question is about a part or the run that feeds it.
+pub(super) fn is_about(question: &Question, part: SubjectId, run: Option<SubjectId>) -> bool {
+    match question {
+        Question::Joined(id)
+        | Question::GroundBlock(id)
+        | Question::EntryFilter(id)
+        | Question::Label(id)
+        | Question::LabelRead(id)
+        | Question::Legs(id)
+        | Question::LeadsTo(id, _)
+        | Question::Powered(id)
+        | Question::Plugged(id)
+        | Question::RoomOf(id)
+        | Question::FedBy(id) => *id == part,
+        Question::Cable(id) | Question::Length(id) | Question::Marks(id) | Question::ConnectorsOf(id) => {
+            Some(*id) == run
+        }
+        _ => false,
+    }
+}

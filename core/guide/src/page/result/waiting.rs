@@ -1,0 +1,40 @@
+//! While something is worked out that takes a while, and where it was stopped.
+
+use survey::words::Phrase;
+
+use crate::screen::{Block, HowFarBlock, PressBlock, PressWeight, WordsRole};
+use crate::session::{LongWork, Scene, Standing, Worked};
+use crate::view::Sketch;
+
+/// What was worked out; else draws how far it is, or why it is not there, with a way on.
+pub(super) fn worked<'a>(scene: &Scene<'a>, sketch: &mut Sketch<'_>) -> Option<&'a Worked> {
+    match scene.standing {
+        Standing::Ready(worked) => return Some(worked),
+        Standing::Running(work) => how_far(sketch, work),
+        Standing::Stopped => again(sketch, WordsRole::Lead, &Phrase::new("work-stopped")),
+        Standing::NotBegun => again(sketch, WordsRole::Lead, &Phrase::new("work-not-begun")),
+        Standing::Failed(error) => {
+            let phrase = Phrase::new("work-failed").text("what", error.to_string());
+            again(sketch, WordsRole::Problem, &phrase);
+        }
+    }
+    None
+}
+
+fn how_far(sketch: &mut Sketch<'_>, work: &LongWork) {
+    let stop = PressBlock {
+        key: "stop".into(),
+        words: sketch.say(&Phrase::new("work-stop")),
+        weight: PressWeight::Other,
+    };
+    let name = sketch.say(&Phrase::new("work-running"));
+    sketch.block(Block::HowFar(HowFarBlock { name, thousandths: work.progress(), stop: Some(stop) }));
+    sketch.words(WordsRole::Why, &Phrase::new("work-running-why"));
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+}
+
+fn again(sketch: &mut Sketch<'_>, role: WordsRole, phrase: &Phrase) {
+    sketch.words(role, phrase);
+    sketch.press("work-out", &Phrase::new("work-out"), PressWeight::Main);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+}

@@ -1,0 +1,107 @@
+//! The work list: one change at a time, in order, with what each is expected to gain, and what to buy.
+
+use survey::report::{answers_to_come, part_told};
+use survey::words::{Arg, Phrase, rounded_rate};
+use survey::worklist::{Gain, Step};
+
+use super::{ended, placing, waiting};
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{Move, Place, ResultPlace};
+use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::session::{Scene, Session, Worked};
+use crate::view::{Sketch, shown, stages};
+
+/// How many rooms a step's gain names.
+const ROOMS: usize = 3;
+
+/// The most rows of one kind.
+const ROWS: usize = 40;
+
+pub(crate) fn show(scene: &Scene<'_>) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("work"));
+    let Some(worked) = waiting::worked(scene, &mut sketch) else { return sketch.screen };
+    let steps = &worked.list.steps;
+    lead(scene, &mut sketch, worked);
+    let rows = steps
+        .iter()
+        .enumerate()
+        .map(|(place, step)| {
+            let number = Arg::Count(place as u64 + 1);
+            let head = Phrase::new("work-step")
+                .with("number", number)
+                .phrase("what", step.change.phrase(&step.before));
+            let minutes = Phrase::new("step-minutes").with("minutes", Arg::Minutes(step.effort.minutes));
+            let remark = Phrase::new("work-remark").phrase("minutes", minutes).phrase("gain", gain(step));
+            sketch.row(Some(format!("step:{place}")), &head, None, Some(&remark))
+        })
+        .collect();
+    sketch.rows(&Phrase::new("work-steps"), rows);
+    let bought = worked.list.shopping(scene.survey);
+    let rows = bought.iter().take(ROWS).map(|part| sketch.row(None, &part_told(part), None, None)).collect();
+    sketch.rows(&Phrase::new("work-shopping"), rows);
+    ended::rows(scene, &mut sketch, ROWS);
+    let refused = worked.list.refused.iter().take(ROWS);
+    let rows = refused
+        .map(|(change, refusal)| {
+            sketch.row(None, &change.phrase(scene.survey), None, Some(&refusal.why(scene.survey)))
+        })
+        .collect();
+    sketch.rows(&Phrase::new("report-refused"), rows);
+    let on = if placing::is_open(scene.survey) { "placing" } else { "private" };
+    let weight = if steps.is_empty() { PressWeight::Main } else { PressWeight::Other };
+    if !steps.is_empty() {
+        sketch.press("step:0", &Phrase::new("work-begin"), PressWeight::Main);
+    }
+    sketch.press(on, &Phrase::new(format!("to-{on}")), weight);
+    sketch.press("findings", &Phrase::new("to-findings"), PressWeight::Other);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+fn lead(scene: &Scene<'_>, sketch: &mut Sketch<'_>, worked: &Worked) {
+    let steps = &worked.list.steps;
+    if steps.is_empty() {
+        let done = !scene.survey.works.is_empty();
+        let id = if done { "work-nothing-left" } else { "work-nothing" };
+        sketch.words(WordsRole::Lead, &Phrase::new(id));
+        return;
+    }
+    let minutes = steps.iter().map(|step| step.effort.minutes).sum();
+    let lead = Phrase::new("work-lead").with("count", Arg::Count(steps.len() as u64));
+    sketch.words(WordsRole::Lead, &lead.with("minutes", Arg::Minutes(minutes)));
+    sketch.words(WordsRole::Why, &Phrase::new("work-why"));
+    let then = answers_to_come(&worked.list.house_when_done, &worked.list.when_done);
+    if !then.is_empty() {
+        let phrase = Phrase::new("answer-when-done").with("met", Arg::Count(stages::met(&then) as u64));
+        sketch.words(WordsRole::Plain, &phrase.with("asked", Arg::Count(then.len() as u64)));
+    }
+}
+
+/// What a step gains, the rooms that gain most first.
+pub(super) fn gain(step: &Step) -> Phrase {
+    let more = |gain: &Gain| rounded_rate(gain.after_mbps) - rounded_rate(gain.before_mbps);
+    let mut gains: Vec<_> = step.gains.iter().filter(|gain| more(gain) > 0.0).collect();
+    gains.sort_by(|a, b| more(b).total_cmp(&more(a)));
+    if gains.is_empty() {
+        let why = step.change.phrase(&step.before).attribute("why");
+        return Phrase::new("step-no-gain").phrase("why", why);
+    }
+    // An outlet that the step itself brings has its name after it.
+    let after = step.change.applied(&step.before);
+    let told = gains.iter().take(ROOMS).map(|gain| {
+        let there = step.before.parts.contains_key(&gain.outlet);
+        let house = if there { &step.before } else { &after };
+        let room = Phrase::new("gain-room").phrase("room", shown::outlet(house, gain.outlet));
+        Arg::Phrase(Box::new(room.with("rate", Arg::Rate(more(gain)))))
+    });
+    Phrase::new("step-gain").with("rooms", Arg::Several(told.collect()))
+}
+
+pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
+    let Some(place) = deed.key().and_then(|key| key.strip_prefix("step:")?.parse::<usize>().ok()) else {
+        return Ok(Move::Stay);
+    };
+    let change = session.with_scene(|scene| Some(scene.worked()?.list.steps.get(place)?.change))?;
+    Ok(change.map_or(Move::Stay, |change| Move::Go(Place::Result(ResultPlace::Step(change)))))
+}

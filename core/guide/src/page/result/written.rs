@@ -1,0 +1,83 @@
+//! Writing the report to a place that the shell gives.
+
+use std::collections::BTreeSet;
+use std::fs::OpenOptions;
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use survey::SurveyError;
+use survey::file::LeftOut;
+use survey::report::html;
+use survey::words::Phrase;
+
+use crate::error::{GuideError, Result};
+use crate::place::Move;
+use crate::session::{After, Doing, Session, Standing};
+
+/// Sends the errand that writes the report, if what it tells is worked out; else says so and has it worked out. The file
+/// must not be there yet; nothing is left if it cannot be written. `then` is done in the session once it is there.
+pub(super) fn report(
+    session: &mut Session,
+    out: &BTreeSet<LeftOut>,
+    file: &str,
+    then: fn(&mut Session) -> Result<()>,
+) -> Result<()> {
+    let open = session.open_survey()?;
+    let worked = match open.standing() {
+        Standing::Ready(worked) => Arc::clone(worked),
+        Standing::Failed(error) => return Err(GuideError::Failed { message: error.to_string() }),
+        Standing::Running(_) => {
+            waits(session);
+            return Ok(());
+        }
+        Standing::Stopped | Standing::NotBegun => {
+            session.begin_long_work();
+            waits(session);
+            return Ok(());
+        }
+    };
+    let mut survey = open.survey.clone();
+    if out.contains(&LeftOut::Owner) {
+        (survey.name, survey.place) = (None, None);
+    }
+    if out.contains(&LeftOut::Notes) {
+        survey.notes.clear();
+    }
+    let (language, file) = (session.shared_language(), PathBuf::from(file));
+    session.send(Doing::Report, move |work| {
+        if !work.goes_on(0.0) {
+            return Err(SurveyError::Stopped);
+        }
+        let page = html(&survey, &worked.list, &language);
+        if !work.goes_on(TOLD) {
+            return Err(SurveyError::Stopped);
+        }
+        let written = write_new(&file, &page);
+        Ok(After::new(move |session| {
+            written
+                .map_err(|error| GuideError::Failed { message: format!("{}: {error}", file.display()) })?;
+            then(session)?;
+            Ok(Move::Stay)
+        }))
+    });
+    Ok(())
+}
+
+/// Which share is done once the report is told and has only to be written.
+const TOLD: f64 = 0.9;
+
+/// Says that what the report tells is still being worked out; nothing is written.
+fn waits(session: &mut Session) {
+    session.tell(Phrase::new("handover-report-waits"));
+}
+
+/// Writes a file that is not there yet. Its mode is what the system makes of it: it is to be handed on.
+fn write_new(path: &Path, page: &str) -> io::Result<()> {
+    let mut file = OpenOptions::new().write(true).create_new(true).open(path)?;
+    let written = file.write_all(page.as_bytes()).and_then(|()| file.sync_all());
+    written.inspect_err(|_| {
+        // Half a report is none.
+        let _ = std::fs::remove_file(path);
+    })
+}

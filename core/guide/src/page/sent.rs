@@ -1,0 +1,123 @@
+//! A file that somebody sent: what is in it, and taking it in as a survey of its own.
+
+use std::path::PathBuf;
+use std::time::Duration;
+
+use survey::file::{self, Limits, Taken};
+use survey::home::{Entry, Found};
+use survey::words::{Arg, Phrase};
+
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{Move, Outside, Place, SharePlace};
+use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
+use crate::session::{After, Doing, Looked, OpenSurvey, Session, look};
+use crate::view::{Sketch, survey_list, tell_look};
+
+/// What a process left that died while it took a file in goes after this time.
+const STALE: Duration = Duration::from_secs(24 * 3600);
+
+pub(crate) fn show(session: &Session) -> Screen {
+    let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("sent"));
+    sketch.able(Ability::ChooseFile);
+    let choose = FileAsked::ToRead.key();
+    match &session.looked {
+        None => {
+            sketch.words(WordsRole::Lead, &Phrase::new("sent-lead"));
+            sketch.press(&choose, &Phrase::new("share-choose"), PressWeight::Main);
+        }
+        Some(looked) => {
+            tell_look(&mut sketch, &looked.look, session.author(), None);
+            match here(session) {
+                Some(entry) => {
+                    let Found::Survey(look) = &entry.found else { return sketch.screen };
+                    let name = survey_list::named(&look.summary, &entry.folder);
+                    sketch.words(WordsRole::Lead, &Phrase::new("sent-is-here").phrase("survey", name));
+                    sketch.press("there", &Phrase::new("sent-take-there"), PressWeight::Main);
+                }
+                None => sketch.press("take", &Phrase::new("sent-take"), PressWeight::Main),
+            }
+            sketch.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
+        }
+    }
+    sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
+    sketch.screen
+}
+
+/// The survey of this device that the file belongs to.
+fn here(session: &Session) -> Option<&Entry> {
+    let id = session.looked.as_ref()?.look.survey;
+    let mut surveys = session.listing.surveys.iter();
+    surveys.find(|entry| matches!(&entry.found, Found::Survey(look) if look.survey == id))
+}
+
+pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
+    match deed {
+        Deed::File { key, file } if FileAsked::of(key) == Some(FileAsked::ToRead) => {
+            session.looked = None;
+            let file = PathBuf::from(file);
+            session.send(Doing::Look, move |work| {
+                let looked = Looked::into(&file, work)?;
+                Ok(After::new(move |session| {
+                    session.looked = Some(looked.clone());
+                    Ok(Move::Stay)
+                }))
+            });
+            Ok(Move::Stay)
+        }
+        Deed::Press { key } => match key.as_str() {
+            "take" => take_in(session),
+            "there" => there(session),
+            "out" => Ok(Move::Outside(Outside::Surveys)),
+            key if FileAsked::of(key).is_some() => {
+                session.tell(Phrase::new("share-needs-file"));
+                Ok(Move::Stay)
+            }
+            _ => Ok(Move::Stay),
+        },
+        _ => Ok(Move::Stay),
+    }
+}
+
+/// Sends the errand that takes the file in that was looked into.
+fn take_in(session: &mut Session) -> Result<Move> {
+    let Some(looked) = session.looked.clone() else { return Ok(Move::Stay) };
+    if here(session).is_some() {
+        return Ok(Move::Stay);
+    }
+    let stem = || looked.file.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+    let name = looked.look.name.clone().filter(|name| !name.trim().is_empty()).unwrap_or_else(stem);
+    let (folder, author) = (session.free_folder(&name)?, session.author());
+    let (home, opening) = (session.home().clone(), session.opening());
+    session.send(Doing::TakeNew, move |work| {
+        // What others left that died; that it cannot be removed hinders nothing.
+        let _ = home.sweep(STALE);
+        let (store, taken) =
+            file::take_as_new(&looked.file, &folder, author, Limits::default(), &mut work.watch_file())?;
+        let open = opening.opened(store)?;
+        Ok(After::new(move |session| was_taken(session, open, &taken)))
+    });
+    Ok(Move::Stay)
+}
+
+fn was_taken(session: &mut Session, open: OpenSurvey, taken: &Taken) -> Result<Move> {
+    session.enter(open)?;
+    session.tell_done(
+        Phrase::new("sent-taken")
+            .with("facts", Arg::Count(taken.facts.len() as u64))
+            .with("photos", Arg::Count(taken.photos.len() as u64)),
+    );
+    session.looked = None;
+    Ok(Move::Go(Place::Overview))
+}
+
+/// Opens the survey that the file belongs to and looks at it from there.
+fn there(session: &mut Session) -> Result<Move> {
+    let (Some(looked), Some(entry)) = (session.looked.clone(), here(session)) else { return Ok(Move::Stay) };
+    session.send_open(entry.folder.clone(), |session| {
+        session.looked = None;
+        look(session, looked.file)?;
+        Ok(Move::Go(Place::Share(SharePlace::TakeIn)))
+    });
+    Ok(Move::Stay)
+}

@@ -1,0 +1,90 @@
+//! One action: what it said, and taking it back.
+
+use survey::fact::{ActId, Fact, SubjectId};
+use survey::record::field;
+use survey::story::{UndoFault, can_undo};
+use survey::words::Phrase;
+
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{Move, Place, SharePlace, key_of, subject_of};
+use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
+use crate::session::{Scene, Session};
+use crate::view::{Sketch, Teller, paging};
+
+pub(crate) fn show(scene: &Scene<'_>, act: ActId) -> Screen {
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("share-act"));
+    let teller = Teller::of(scene);
+    let facts = scene.ledger.of_act(act);
+    match facts.first() {
+        Some(first) => sketch.words(WordsRole::Lead, &teller.by(first)),
+        None => sketch.words(WordsRole::Lead, &Phrase::new("share-act-gone")),
+    }
+    let rows: Vec<RowEntry> = facts
+        .iter()
+        .skip(paging::first(scene.pending()))
+        .take(paging::ROWS)
+        .map(|fact| sketch.row(Some(key_of("thing", fact.subject())), &teller.fact(fact), None, None))
+        .collect();
+    sketch.rows(&Phrase::new("share-act-rows"), rows);
+    paging::presses(&mut sketch, facts.len());
+    match can_undo(scene.ledger, act) {
+        Ok(()) if begins_survey(scene, act) => {
+            sketch.words(WordsRole::Plain, &Phrase::new("share-no-undo-begun"));
+        }
+        Ok(()) => {
+            if facts.iter().any(|fact| fact.by() != scene.me) {
+                sketch.words(WordsRole::Plain, &Phrase::new("share-undo-of-others"));
+            }
+            sketch.press("undo", &Phrase::new("share-undo"), PressWeight::Other);
+        }
+        Err(UndoFault::Nothing) => {}
+        Err(fault) => sketch.words(WordsRole::Plain, &why_not(fault)),
+    }
+    sketch.press("acts", &Phrase::new("share-acts"), PressWeight::Main);
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+/// Whether a survey began with this action. That is not taken back: a survey is deleted as a whole.
+fn begins_survey(scene: &Scene<'_>, act: ActId) -> bool {
+    let is_it = |fact: &&Fact| fact.field() == field::IS && fact.subject() == scene.survey.id;
+    scene.ledger.of_act(act).iter().any(is_it)
+}
+
+/// Why an action cannot be taken back, and what to do instead.
+fn why_not(fault: UndoFault) -> Phrase {
+    Phrase::new(match fault {
+        UndoFault::ReplacedSince => "share-no-undo-replaced",
+        UndoFault::ChangedSince => "share-no-undo-changed",
+        UndoFault::Forgets => "share-no-undo-forgets",
+        UndoFault::Forgotten => "share-no-undo-forgotten",
+        _ => "share-no-undo",
+    })
+}
+
+pub(crate) fn take(session: &mut Session, act: ActId, deed: &Deed) -> Result<Move> {
+    let Deed::Press { key } = deed else { return Ok(Move::Stay) };
+    match key.as_str() {
+        "undo" => {
+            if session.with_scene(|scene| begins_survey(scene, act))? {
+                return Ok(Move::Stay);
+            }
+            let open = session.open_survey()?;
+            open.introduce()?;
+            let undoing = open.store.undo(act)?;
+            open.last_act = Some(undoing);
+            open.read()?;
+            session.tell_done(Phrase::new("share-undone"));
+            Ok(Move::Swap(Place::Share(SharePlace::Act(undoing))))
+        }
+        "acts" => Ok(Move::Swap(Place::Share(SharePlace::Acts))),
+        _ => Ok(thing_of(deed).map_or(Move::Stay, |thing| Move::Go(Place::Share(SharePlace::Thing(thing))))),
+    }
+}
+
+/// The thing whose row was pressed.
+pub(super) fn thing_of(deed: &Deed) -> Option<SubjectId> {
+    let Deed::Press { key } = deed else { return None };
+    subject_of(key, "thing")
+}

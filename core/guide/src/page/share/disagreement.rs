@@ -1,0 +1,111 @@
+//! One field that people said differently: both values, who said them, what they came from, and the choice.
+
+use survey::fact::{Disagreement, Fact, FactId, SubjectId};
+use survey::words::{Arg, Phrase};
+
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{Move, Place, SharePlace};
+use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::session::{Scene, Session};
+use crate::view::{Offer, Sketch, Teller, day};
+
+pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, field: &str) -> Screen {
+    let teller = Teller::of(scene);
+    let title = teller.about(subject, field);
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
+    let Some(found) = scene.ledger.disagreement(subject, field) else {
+        sketch.words(WordsRole::Lead, &Phrase::new("share-is-settled"));
+        sketch.press("list", &Phrase::new("share-disagreements"), PressWeight::Main);
+        sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+        return sketch.screen;
+    };
+    sketch.words(WordsRole::Lead, &Phrase::new("share-which-is-right"));
+    let origin = found.origin.iter().rev().find(|fact| !fact.is_forgotten() && !fact.value().is_null());
+    match origin {
+        Some(origin) => sketch.words(
+            WordsRole::Plain,
+            &Phrase::new("share-origin")
+                .phrase("value", teller.value(field, origin.value()))
+                .phrase("author", teller.author(origin.by()))
+                .text("day", day(origin.id().ms())),
+        ),
+        None => sketch.words(WordsRole::Plain, &Phrase::new("share-no-origin")),
+    }
+    let offers = values(&found)
+        .into_iter()
+        .map(|sides| {
+            let first = sides.first().copied();
+            let key = first.map(|fact| fact.id().to_string()).unwrap_or_default();
+            let words =
+                first.map_or_else(|| Phrase::new("value-empty"), |fact| teller.value(field, fact.value()));
+            let by = |fact: &&Fact| {
+                let by = Phrase::new("share-said-by")
+                    .phrase("author", teller.author(fact.by()))
+                    .text("day", day(fact.id().ms()));
+                Arg::Phrase(Box::new(by))
+            };
+            let about =
+                Phrase::new("value-several").with("several", Arg::Several(sides.iter().map(by).collect()));
+            Offer::new(key, words).about(about)
+        })
+        .collect();
+    sketch.choice("right", &Phrase::new("share-right"), false, offers, &[]);
+    sketch.words(WordsRole::Aside, &Phrase::new("share-settle-why"));
+    sketch.press("settle", &Phrase::new("share-settle"), PressWeight::Main);
+    sketch.press("thing", &Phrase::new("share-see-story"), PressWeight::Quiet);
+    sketch.press("list", &Phrase::new("share-leave-open"), PressWeight::Quiet);
+    sketch.screen
+}
+
+/// The different values, each with everybody who said it.
+fn values<'a>(found: &Disagreement<'a>) -> Vec<Vec<&'a Fact>> {
+    let mut values: Vec<Vec<&Fact>> = Vec::new();
+    for side in &found.sides {
+        let same = values.iter_mut().find(|one| one.first().is_some_and(|fact| fact.value() == side.value()));
+        match same {
+            Some(same) => same.push(side),
+            None => values.push(vec![side]),
+        }
+    }
+    values
+}
+
+pub(crate) fn take(session: &mut Session, subject: SubjectId, field: &str, deed: &Deed) -> Result<Move> {
+    match deed {
+        Deed::Pick { .. } => {
+            session.open_survey()?.memory.pending.keep(deed);
+            Ok(Move::Stay)
+        }
+        Deed::Press { key } => match key.as_str() {
+            "settle" => settle(session, subject, field),
+            "thing" => Ok(Move::Go(Place::Share(SharePlace::Field(subject, field.to_owned())))),
+            "list" => Ok(Move::Swap(Place::Share(SharePlace::Disagreements))),
+            _ => Ok(Move::Stay),
+        },
+        _ => Ok(Move::Stay),
+    }
+}
+
+fn settle(session: &mut Session, subject: SubjectId, field: &str) -> Result<Move> {
+    let open = session.open_survey()?;
+    let chosen: Option<FactId> =
+        open.memory.pending.one("right").and_then(|id| serde_json::from_value(id.into()).ok());
+    let Some(chosen) = chosen else {
+        session.tell(Phrase::new("share-choose-one"));
+        return Ok(Move::Stay);
+    };
+    open.introduce()?;
+    open.last_act = Some(open.store.settle(subject, field, chosen)?);
+    open.read()?;
+    let about = session.with_scene(|scene| {
+        let teller = Teller::of(scene);
+        let shown = scene.ledger.shown(subject, field);
+        Phrase::new("share-was-settled").phrase("about", teller.about(subject, field)).phrase(
+            "value",
+            shown.map_or_else(|| Phrase::new("value-empty"), |fact| teller.value(field, fact.value())),
+        )
+    })?;
+    session.tell_done(about);
+    Ok(Move::Swap(Place::Share(SharePlace::Disagreements)))
+}

@@ -1,0 +1,62 @@
+//! What people said differently: one row each.
+
+use survey::fact::{Disagreement, Fact};
+use survey::words::{Arg, Phrase};
+
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{Move, Place, SharePlace};
+use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
+use crate::session::{Scene, Session};
+use crate::view::{Sketch, Teller, paging};
+
+pub(crate) fn show(scene: &Scene<'_>) -> Screen {
+    let title = Phrase::new("share-disagreements");
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
+    let teller = Teller::of(scene);
+    let found = scene.ledger.disagreements();
+    if found.is_empty() {
+        sketch.words(WordsRole::Lead, &Phrase::new("share-all-settled"));
+    } else {
+        sketch.words(WordsRole::Lead, &Phrase::new("share-disagreements-lead"));
+    }
+    let rows: Vec<RowEntry> = found
+        .iter()
+        .enumerate()
+        .skip(paging::first(scene.pending()))
+        .take(paging::ROWS)
+        .map(|(place, found)| {
+            let key = Some(format!("settle:{place}"));
+            sketch.row(key, &teller.about(found.subject, found.field), Some(&said(&teller, found)), None)
+        })
+        .collect();
+    sketch.rows(&Phrase::new("share-disagreements-rows"), rows);
+    paging::presses(&mut sketch, found.len());
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+/// Who said what, side by side.
+fn said(teller: &Teller<'_>, found: &Disagreement<'_>) -> Phrase {
+    let side = |side: &&Fact| {
+        let side = Phrase::new("disagreement-side")
+            .phrase("author", teller.author(side.by()))
+            .phrase("value", teller.value(found.field, side.value()));
+        Arg::Phrase(Box::new(side))
+    };
+    let sides = found.sides.iter().map(side).collect();
+    Phrase::new("value-several").with("several", Arg::Several(sides))
+}
+
+pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
+    let Deed::Press { key } = deed else { return Ok(Move::Stay) };
+    let place = key.strip_prefix("settle:").and_then(|place| place.parse::<usize>().ok());
+    let Some(place) = place else { return Ok(Move::Stay) };
+    let about = session.with_scene(|scene| {
+        let found = scene.ledger.disagreements().into_iter().nth(place)?;
+        Some((found.subject, found.field.to_owned()))
+    })?;
+    Ok(about.map_or(Move::Stay, |(subject, field)| {
+        Move::Go(Place::Share(SharePlace::Disagreement(subject, field)))
+    }))
+}

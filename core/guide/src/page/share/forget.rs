@@ -1,0 +1,148 @@
+//! Forgetting what must be able to vanish. Asked about twice: that it is for ever, and that it holds for others too.
+
+use survey::SurveyError;
+use survey::fact::SubjectId;
+use survey::forget::Forgotten;
+use survey::record::{PhotoImage, field};
+use survey::store::Store;
+use survey::words::{Arg, Phrase};
+
+use super::thing_story::forgettable;
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{Move, Place, SharePlace};
+use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::session::{After, Doing, Keep, Scene, Session};
+use crate::view::{Sketch, Teller};
+
+/// The first question: that it is for ever.
+pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) -> Screen {
+    let mut sketch = sketch(scene, subject, name);
+    let records = forgettable(scene, subject, name);
+    if records == 0 {
+        sketch.words(WordsRole::Lead, &Phrase::new("forget-nothing"));
+    } else {
+        sketch.words(WordsRole::Lead, &Phrase::new("forget-what").with("count", Arg::Count(records as u64)));
+        sketch.words(WordsRole::Plain, &Phrase::new("forget-warning"));
+        sketch.words(WordsRole::Plain, &Phrase::new("forget-also"));
+        if subject == scene.me.subject() {
+            sketch.words(WordsRole::Plain, &Phrase::new("forget-own-name"));
+        }
+        sketch.confirm("forget", &Phrase::new("forget-first"));
+    }
+    sketch.press("keep", &Phrase::new("forget-keep"), PressWeight::Main);
+    sketch.screen
+}
+
+/// The second: that it holds for others too.
+pub(crate) fn show_for_others(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) -> Screen {
+    let mut sketch = sketch(scene, subject, name);
+    sketch.words(WordsRole::Lead, &Phrase::new("forget-others"));
+    sketch.confirm("forget", &Phrase::new("forget-second"));
+    sketch.press("keep", &Phrase::new("forget-keep"), PressWeight::Main);
+    sketch.screen
+}
+
+fn sketch<'a>(scene: &Scene<'a>, subject: SubjectId, name: Option<&str>) -> Sketch<'a> {
+    let teller = Teller::of(scene);
+    let what = name.map_or_else(|| teller.thing(subject), |name| teller.about(subject, name));
+    Sketch::new(scene.language, scene.pending(), &Phrase::new("forget-title").phrase("what", what))
+}
+
+pub(crate) fn take(subject: SubjectId, name: Option<&str>, deed: &Deed) -> Move {
+    match deed {
+        Deed::Press { key } if key == "forget" => {
+            Move::Swap(Place::Share(SharePlace::ForgetForOthers(subject, name.map(str::to_owned))))
+        }
+        Deed::Press { key } if key == "keep" => Move::Back,
+        _ => Move::Stay,
+    }
+}
+
+pub(crate) fn take_for_others(
+    session: &mut Session,
+    subject: SubjectId,
+    name: Option<&str>,
+    deed: &Deed,
+) -> Result<Move> {
+    match deed {
+        Deed::Press { key } if key == "forget" => {
+            let open = session.open_survey()?;
+            if name.is_none() && subject == open.survey.id {
+                return Ok(Move::Stay);
+            }
+            // What it said may stand among what is half answered.
+            open.memory.drop_given();
+            session.remember(Keep::Now)?;
+            send(session, subject, name.map(str::to_owned))?;
+            Ok(Move::Stay)
+        }
+        Deed::Press { key } if key == "keep" => Ok(Move::Back),
+        _ => Ok(Move::Stay),
+    }
+}
+
+/// Sends the errand that forgets something: the database is written anew, and every copy on this device is told.
+fn send(session: &mut Session, subject: SubjectId, name: Option<String>) -> Result<()> {
+    let open = session.open_survey()?;
+    let (folder, author) = (open.store.folder().to_owned(), open.store.author());
+    let home = session.home().clone();
+    session.send(Doing::Forget, move |work| {
+        if !work.goes_on(0.0) {
+            return Err(SurveyError::Stopped);
+        }
+        let mut store = Store::open(&folder, author)?;
+        let done = drop_for_ever(&mut store, subject, name.as_deref())?;
+        // It is forgotten here; that a copy could not be told is said after that.
+        let told = home.forget_elsewhere(&store);
+        Ok(After::new(move |session| {
+            tell(session, &done, told)?;
+            Ok(Move::Swap(Place::Share(SharePlace::Things)))
+        }))
+    });
+    Ok(())
+}
+
+fn tell(session: &mut Session, done: &Forgotten, told: survey::error::Result<usize>) -> Result<()> {
+    let open = session.open_survey()?;
+    // What it said may stand among what is remembered of the way here.
+    open.last_act = None;
+    open.looked = None;
+    open.store.refresh()?;
+    open.read()?;
+    session.tell_done(Phrase::new(if done.is_cleared { "forget-done" } else { "forget-later" }));
+    match told {
+        Ok(0) => {}
+        Ok(copies) => {
+            session.tell_done(Phrase::new("forget-copies").with("count", Arg::Count(copies as u64)));
+        }
+        Err(error) => session.tell(Phrase::new("forget-not-everywhere").text("what", error.to_string())),
+    }
+    Ok(())
+}
+
+fn drop_for_ever(
+    store: &mut Store,
+    subject: SubjectId,
+    name: Option<&str>,
+) -> survey::error::Result<Forgotten> {
+    let is_picture = |name: &str| name == field::IMAGE;
+    let shows = store
+        .ledger()
+        .history(subject, field::IMAGE)
+        .into_iter()
+        .any(|fact| !fact.is_forgotten() && PhotoImage::of_fact(fact).is_some());
+    // The same picture may have been taken in twice: it goes wherever it stands.
+    if shows && name.is_none_or(is_picture) {
+        let picture = store.forget_photo(subject)?;
+        if name.is_some() {
+            return Ok(picture);
+        }
+        let rest = store.forget_thing(subject)?;
+        return Ok(Forgotten { facts: picture.facts + rest.facts, is_cleared: rest.is_cleared });
+    }
+    match name {
+        Some(name) => store.forget_field(subject, name),
+        None => store.forget_thing(subject),
+    }
+}

@@ -1,0 +1,52 @@
+//! What was removed, and what was changed by others after somebody removed it.
+
+use survey::fact::SubjectId;
+use survey::story::{changed_after_removal, removed};
+use survey::words::Phrase;
+
+use super::act::thing_of;
+use crate::deed::Deed;
+use crate::place::{Move, Place, SharePlace, key_of};
+use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
+use crate::session::Scene;
+use crate::view::{Sketch, Teller, paging};
+
+pub(crate) fn show(scene: &Scene<'_>) -> Screen {
+    let title = Phrase::new("share-removed");
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
+    let teller = Teller::of(scene);
+    let (changed, gone) = (changed_after_removal(scene.ledger), removed(scene.ledger));
+    let lead =
+        if changed.is_empty() && gone.is_empty() { "share-removed-none" } else { "share-removed-lead" };
+    sketch.words(WordsRole::Lead, &Phrase::new(lead));
+    let row = |sketch: &Sketch<'_>, subject: SubjectId, by: Phrase| {
+        sketch.row(Some(key_of("thing", subject)), &teller.thing(subject), Some(&by), None)
+    };
+    // To be looked at first; more of them than a page holds are seen when the first are settled.
+    let flagged: Vec<RowEntry> = changed
+        .iter()
+        .take(paging::ROWS / 2)
+        .filter_map(|thing| {
+            let (remover, changer) = (thing.removed.last()?, thing.changed.last()?);
+            let by = Phrase::new("share-removed-and-changed")
+                .phrase("remover", teller.author(remover.by()))
+                .phrase("changer", teller.author(changer.by()));
+            Some(row(&sketch, thing.subject, by))
+        })
+        .collect();
+    sketch.rows(&Phrase::new("share-changed-after"), flagged);
+    let rows: Vec<RowEntry> = gone
+        .iter()
+        .skip(paging::first(scene.pending()))
+        .take(paging::ROWS)
+        .map(|thing| row(&sketch, thing.subject, teller.by(thing.fact)))
+        .collect();
+    sketch.rows(&Phrase::new("share-removed-rows"), rows);
+    paging::presses(&mut sketch, gone.len());
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+pub(crate) fn take(deed: &Deed) -> Move {
+    thing_of(deed).map_or(Move::Stay, |thing| Move::Go(Place::Share(SharePlace::RemovedThing(thing))))
+}

@@ -1,0 +1,146 @@
+//! Taking in a file that somebody sent: a look first, then taking it in, then perhaps putting it back.
+
+use survey::error::CannotPutBack;
+use survey::file::{self, Limits, Taken};
+use survey::store::Store;
+use survey::words::{Arg, Phrase};
+
+use crate::deed::Deed;
+use crate::error::Result;
+use crate::place::{Move, Outside, Place, SharePlace};
+use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
+use crate::session::{After, Doing, Scene, Session, look};
+use crate::view::{Sketch, Teller, tell_look};
+
+pub(crate) fn show(scene: &Scene<'_>) -> Screen {
+    let title = Phrase::new("share-take-in");
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
+    sketch.able(Ability::ChooseFile);
+    let choose = FileAsked::ToRead.key();
+    match scene.looked {
+        None => {
+            sketch.words(WordsRole::Lead, &Phrase::new("share-take-in-lead"));
+            sketch.press(&choose, &Phrase::new("share-choose"), PressWeight::Main);
+        }
+        Some(looked) if looked.revision != scene.revision => {
+            sketch.words(WordsRole::Lead, &Phrase::new("share-look-is-old"));
+            sketch.press("again", &Phrase::new("share-look-again"), PressWeight::Main);
+            sketch.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
+        }
+        Some(looked) => {
+            let look = &looked.look;
+            let teller = Teller::of(scene);
+            tell_look(&mut sketch, look, scene.me, Some(&teller).filter(|_| look.same_survey));
+            if !look.same_survey {
+                sketch.words(WordsRole::Lead, &Phrase::new("share-other-survey"));
+                sketch.press("apart", &Phrase::new("share-take-apart"), PressWeight::Main);
+            } else if look.new_facts + look.new_photos + look.forgotten.len() == 0 {
+                sketch.words(WordsRole::Lead, &Phrase::new("share-nothing-new"));
+            } else {
+                sketch.words(WordsRole::Aside, &Phrase::new("share-look-only"));
+                let id = if look.forgotten.is_empty() { "share-take" } else { "share-take-and-forget" };
+                sketch.confirm("take", &Phrase::new(id));
+            }
+            sketch.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
+        }
+    }
+    if scene.looked.is_none() {
+        put_back_block(scene, &mut sketch);
+    }
+    if !scene.ledger.disagreements().is_empty() {
+        sketch.press("settle", &Phrase::new("share-go-settle"), PressWeight::Other);
+    }
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+/// Putting back what the last file brought, or why that cannot be.
+fn put_back_block(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    match *scene.returnable {
+        Ok(facts) => {
+            let phrase = Phrase::new("share-put-back").with("count", Arg::Count(facts as u64));
+            sketch.confirm("put-back", &phrase);
+        }
+        Err(CannotPutBack::WrittenSince) => {
+            sketch.words(WordsRole::Aside, &Phrase::new("share-written-since"));
+            sketch.press("acts", &Phrase::new("share-acts"), PressWeight::Other);
+        }
+        Err(CannotPutBack::Forgotten) => {
+            sketch.words(WordsRole::Aside, &Phrase::new("share-took-forgetting"));
+        }
+        Err(_) => {}
+    }
+}
+
+pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
+    match deed {
+        Deed::File { key, file } if FileAsked::of(key) == Some(FileAsked::ToRead) => {
+            session.open_survey()?.looked = None;
+            look(session, file.into())?;
+            Ok(Move::Stay)
+        }
+        Deed::Press { key } => match key.as_str() {
+            "again" => {
+                if let Some(looked) = &session.open_survey()?.looked {
+                    let file = looked.file.clone();
+                    look(session, file)?;
+                }
+                Ok(Move::Stay)
+            }
+            "take" => take_in(session),
+            "put-back" => put_back(session),
+            "apart" => {
+                // The file goes along to the screen outside.
+                session.looked = session.open_survey()?.looked.take();
+                Ok(Move::Outside(Outside::Sent))
+            }
+            "settle" => Ok(Move::Go(Place::Share(SharePlace::Disagreements))),
+            "acts" => Ok(Move::Go(Place::Share(SharePlace::Acts))),
+            key if FileAsked::of(key).is_some() => {
+                session.tell(Phrase::new("share-needs-file"));
+                Ok(Move::Stay)
+            }
+            _ => Ok(Move::Stay),
+        },
+        _ => Ok(Move::Stay),
+    }
+}
+
+/// Sends the errand that takes the file in that was looked into.
+fn take_in(session: &mut Session) -> Result<Move> {
+    let open = session.open_survey()?;
+    let Some(looked) = open.looked.clone() else { return Ok(Move::Stay) };
+    if looked.revision != open.revision || !looked.look.same_survey {
+        return Ok(Move::Stay);
+    }
+    let (folder, author) = (open.store.folder().to_owned(), open.store.author());
+    session.send(Doing::Take, move |work| {
+        let mut store = Store::open(&folder, author)?;
+        let taken = file::take(&looked.file, &mut store, Limits::default(), &mut work.watch_file())?;
+        Ok(After::new(move |session| was_taken(session, &taken)))
+    });
+    Ok(Move::Stay)
+}
+
+fn was_taken(session: &mut Session, taken: &Taken) -> Result<Move> {
+    let open = session.open_survey()?;
+    open.looked = None;
+    open.store.refresh()?;
+    open.read()?;
+    session.tell_done(
+        Phrase::new("share-taken")
+            .with("facts", Arg::Count(taken.facts.len() as u64))
+            .with("photos", Arg::Count(taken.photos.len() as u64)),
+    );
+    Ok(Move::Stay)
+}
+
+fn put_back(session: &mut Session) -> Result<Move> {
+    let open = session.open_survey()?;
+    let returned = file::put_back(&mut open.store)?;
+    open.last_act = None;
+    open.read()?;
+    session
+        .tell_done(Phrase::new("share-was-put-back").with("count", Arg::Count(returned.facts.len() as u64)));
+    Ok(Move::Stay)
+}

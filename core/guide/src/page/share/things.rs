@@ -1,0 +1,69 @@
+//! Everything that something was said about: a row leads to its story.
+
+use survey::fact::{AuthorId, SubjectId};
+use survey::record::Survey;
+use survey::words::Phrase;
+
+use super::act::thing_of;
+use crate::deed::Deed;
+use crate::place::{Move, Place, SharePlace, key_of};
+use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
+use crate::session::Scene;
+use crate::view::{Sketch, Teller, paging};
+
+pub(crate) fn show(scene: &Scene<'_>) -> Screen {
+    let title = Phrase::new("share-things");
+    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
+    sketch.words(WordsRole::Lead, &Phrase::new("share-things-lead"));
+    let teller = Teller::of(scene);
+    let mut things = things(scene.survey, |subject| sketch.say(&teller.thing(subject)));
+    // Only where somebody said a name is there a story to tell.
+    let named = |(subject, _): &(&SubjectId, &AuthorId)| scene.ledger.fields(**subject).next().is_some();
+    things.extend(teller.authors().iter().filter(named).map(|(subject, _)| *subject));
+    let rows: Vec<RowEntry> = things
+        .iter()
+        .skip(paging::first(scene.pending()))
+        .take(paging::ROWS)
+        .map(|subject| {
+            let is_author = teller.authors().contains_key(subject);
+            let says = is_author.then(|| Phrase::new("share-who-writes"));
+            sketch.row(Some(key_of("thing", *subject)), &teller.thing(*subject), says.as_ref(), None)
+        })
+        .collect();
+    sketch.rows(&Phrase::new("share-things-rows"), rows);
+    paging::presses(&mut sketch, things.len());
+    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.screen
+}
+
+/// The survey and all that is shown of it, kind by kind, in the order of what things are called.
+fn things(survey: &Survey, called: impl Fn(SubjectId) -> String) -> Vec<SubjectId> {
+    let mut things = vec![survey.id];
+    let kinds: [Vec<SubjectId>; 8] = [
+        survey.rooms.keys().copied().collect(),
+        survey.services.keys().copied().collect(),
+        survey.parts.keys().copied().collect(),
+        survey.runs.keys().copied().collect(),
+        survey.readings.keys().copied().collect(),
+        survey.works.keys().copied().collect(),
+        survey.notes.keys().copied().collect(),
+        survey.photos.keys().copied().collect(),
+    ];
+    for mut kind in kinds {
+        kind.sort_by_cached_key(|subject| in_order(&called(*subject)));
+        things.extend(kind);
+    }
+    things
+}
+
+/// A name by which `S2` comes before `S10`.
+fn in_order(name: &str) -> (String, u64, String) {
+    let digits = |sign: char| sign.is_ascii_digit();
+    let (letters, rest) = name.split_at(name.find(digits).unwrap_or(name.len()));
+    let (number, rest) = rest.split_at(rest.find(|sign| !digits(sign)).unwrap_or(rest.len()));
+    (letters.to_lowercase(), number.parse().unwrap_or(0), rest.to_lowercase())
+}
+
+pub(crate) fn take(deed: &Deed) -> Move {
+    thing_of(deed).map_or(Move::Stay, |thing| Move::Go(Place::Share(SharePlace::Thing(thing))))
+}

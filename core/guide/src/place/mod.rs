@@ -1,0 +1,115 @@
+//! Which screen one is on: plain data, known to everything above. A place can be
+//! written down and found again after the app's death.
+
+mod field;
+mod keys;
+mod question;
+mod result;
+mod share;
+mod stage;
+
+use std::ffi::OsStr;
+use std::path::{Path, PathBuf};
+
+use serde::{Deserialize, Serialize};
+use survey::home::SET_ASIDE;
+
+pub(crate) use field::FieldPlace;
+pub(crate) use keys::{ERRAND_STOP, key_of, result_of, subject_of};
+pub(crate) use question::Question;
+pub(crate) use result::{ResultPlace, TestKind};
+pub(crate) use share::SharePlace;
+pub(crate) use stage::Stage;
+
+/// A screen of the guide within one survey.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum Place {
+    /// The whole job: every stage and how far it is.
+    Overview,
+    /// The rest of it: what is wanted more rarely.
+    More,
+    /// One question.
+    Ask(Question),
+    /// The questions of one stage, answered or not.
+    Stage(Stage),
+    /// What was put off.
+    PutOff,
+    /// What follows from the survey.
+    Result(ResultPlace),
+    /// Field work without being led.
+    Field(FieldPlace),
+    /// With others.
+    Share(SharePlace),
+}
+
+/// A screen outside any survey.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub(crate) enum Outside {
+    /// The surveys of this device.
+    #[default]
+    Surveys,
+    /// A new one.
+    NewSurvey,
+    /// The same list, to put it in order.
+    Order,
+    /// The surveys that were set aside.
+    Aside,
+    /// One survey from outside, by its folder.
+    Survey(PathBuf),
+    /// Another name for it.
+    Rename(PathBuf),
+    /// A copy of it.
+    Copy(PathBuf),
+    /// Mending it.
+    Mend {
+        /// Its folder.
+        folder: PathBuf,
+        /// Whether it was already found to be damaged.
+        found_damaged: bool,
+    },
+    /// A file that somebody sent.
+    Sent,
+    /// What holds for this device.
+    Device,
+}
+
+impl Outside {
+    /// The screen that back leads to.
+    pub(crate) fn up(&self) -> Self {
+        match self {
+            Self::Surveys | Self::NewSurvey | Self::Order | Self::Aside | Self::Sent | Self::Device => {
+                Self::Surveys
+            }
+            Self::Survey(folder) if is_aside(folder) => Self::Aside,
+            Self::Survey(_) => Self::Order,
+            Self::Rename(folder) | Self::Copy(folder) | Self::Mend { folder, .. } => {
+                Self::Survey(folder.clone())
+            }
+        }
+    }
+}
+
+/// Whether a survey's folder lies among those that were set aside.
+pub(crate) fn is_aside(folder: &Path) -> bool {
+    folder.parent().and_then(Path::file_name) == Some(OsStr::new(SET_ASIDE))
+}
+
+/// Where a deed leads.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Move {
+    /// Nowhere: the same screen, drawn anew.
+    Stay,
+    /// On to a screen.
+    Go(Place),
+    /// To a screen in place of this one, so that back leads past it.
+    Swap(Place),
+    /// One screen back.
+    Back,
+    /// To the next open question, or what follows when there is none.
+    Next,
+    /// Out of the survey, to the list.
+    Out,
+    /// To another screen outside any survey.
+    Outside(Outside),
+}

@@ -1,0 +1,267 @@
+//! The order in which the guide leads: every question that this house asks for now, and whether it is answered.
+//!
+//! The list is worked out anew from the survey each time, so it grows and shrinks with what is found, and it does not
+//! matter where one began.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use survey::fact::SubjectId;
+use survey::figure::map::reading_order;
+use survey::rating::PartRating;
+use survey::record::{CableKind, Connector, EntryState, Part, PartKind, Plugged, ServiceKind, Survey};
+
+use crate::place::Question;
+use crate::question::entry::behind;
+use crate::question::router::bridge;
+use crate::session::Scene;
+
+/// A question of the journey.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Leg {
+    /// What is asked.
+    pub(crate) question: Question,
+    /// Whether it is answered, if only by "not sure".
+    pub(crate) answered: bool,
+}
+
+/// Every question of this house in the order in which the guide leads.
+pub(crate) fn journey(scene: &Scene<'_>) -> Vec<Leg> {
+    let order = reading_order(scene.survey);
+    let mut way = Way { scene, order, legs: Vec::new(), seen: BTreeSet::new() };
+    way.house();
+    way.ways_in();
+    way.loose();
+    way.outlets();
+    way.cables();
+    way.router();
+    way.legs
+}
+
+/// The first question that is neither answered nor put off.
+pub(crate) fn next(scene: &Scene<'_>) -> Option<Question> {
+    let open = |leg: &Leg| !leg.answered && !scene.memory.later.contains(&leg.question);
+    journey(scene).into_iter().find(open).map(|leg| leg.question)
+}
+
+struct Way<'a, 'b> {
+    scene: &'b Scene<'a>,
+    /// The parts as the map and the lists show them, so that the questions come in the same order on every device.
+    order: Vec<SubjectId>,
+    legs: Vec<Leg>,
+    seen: BTreeSet<SubjectId>,
+}
+
+impl Way<'_, '_> {
+    fn survey(&self) -> &Survey {
+        self.scene.survey
+    }
+
+    /// The parts of a kind, in order.
+    fn parts(&self, kind: PartKind) -> impl Iterator<Item = &Part> {
+        self.order.iter().filter_map(|id| self.survey().parts.get(id)).filter(move |part| part.kind == kind)
+    }
+
+    fn ask(&mut self, question: Question, answered: bool) {
+        self.legs.push(Leg { question, answered });
+    }
+
+    /// Whether a question about a subject was answered in words of its own.
+    fn told(&self, subject: SubjectId, question: &str) -> bool {
+        self.survey().answer(subject, question).is_some()
+    }
+
+    fn told_of_house(&self, question: &str) -> bool {
+        self.told(self.survey().id, question)
+    }
+
+    fn house(&mut self) {
+        let survey = self.survey();
+        let whose = survey.building.is_some();
+        let modem = survey.services_of(ServiceKind::CableInternet).next();
+        let modem =
+            modem.map(|service| (service.id, service.modem.is_some_and(|bands| bands.generation.is_some())));
+        let plan = survey.internet.is_some() || self.told_of_house("plan");
+        let rooms: Vec<_> =
+            survey.rooms.values().map(|room| (room.id, room.wish.is_some(), room.name.clone())).collect();
+        self.ask(Question::Whose, whose);
+        let uses = self.told_of_house("uses") || !self.survey().services.is_empty();
+        self.ask(Question::Uses, uses);
+        if let Some((service, known)) = modem {
+            let told = known || self.told(service, "modem-age");
+            self.ask(Question::ModemAge, told);
+        }
+        let depends = self.told_of_house("depends");
+        self.ask(Question::Depends, depends);
+        self.ask(Question::Plan, plan);
+        let named = self.told_of_house("rooms") || !rooms.is_empty();
+        self.ask(Question::Rooms, named);
+        let mut rooms = rooms;
+        rooms.sort_by(|a, b| (&a.2, a.0).cmp(&(&b.2, b.0)));
+        for (room, wished, _) in rooms {
+            let told = wished || self.told(room, "wish");
+            self.ask(Question::Wish(room), told);
+        }
+    }
+
+    fn ways_in(&mut self) {
+        let entries: Vec<_> = self.parts(PartKind::Entry).map(|part| part.id).collect();
+        let told = self.told_of_house("ways-in") || !entries.is_empty();
+        self.ask(Question::WaysIn, told);
+        for entry in entries {
+            let state = self.survey().parts.get(&entry).map(|part| part.entry_state);
+            let joined = state != Some(EntryState::Unknown) || self.told(entry, "joined");
+            self.ask(Question::Joined(entry), joined);
+            let ground = behind(self.scene, entry, PartKind::GroundBlock).is_some();
+            let ground = ground || self.told(entry, "ground-block");
+            self.ask(Question::GroundBlock(entry), ground);
+            if state != Some(EntryState::CutOff) {
+                let filter = behind(self.scene, entry, PartKind::EntryFilter).is_some();
+                let filter = filter || self.told(entry, "entry-filter");
+                self.ask(Question::EntryFilter(entry), filter);
+            }
+            self.part(entry);
+        }
+    }
+
+    /// A part and all that hangs on it.
+    fn part(&mut self, id: SubjectId) {
+        if !self.seen.insert(id) {
+            return;
+        }
+        let Some(part) = self.survey().parts.get(&id).cloned() else { return };
+        self.label(&part);
+        if part.kind == PartKind::Amplifier {
+            let told = self.told(id, "powered");
+            self.ask(Question::Powered(id), told);
+        }
+        for port in 1..=part.outputs() {
+            let child = self.survey().wiring.on_port(id, port).next();
+            // A barrel, a filter or a ground block asks where it leads; an outlet that passes nothing on does not.
+            let leads = part.kind != PartKind::Outlet || child.is_some();
+            if leads {
+                self.ask(Question::LeadsTo(id, port), child.is_some() || part.end(port).is_some());
+            }
+            if let Some(child) = child {
+                self.part(child);
+            }
+        }
+    }
+
+    fn label(&mut self, part: &Part) {
+        let labelled = matches!(
+            part.kind,
+            PartKind::Splitter
+                | PartKind::Tap
+                | PartKind::Amplifier
+                | PartKind::EntryFilter
+                | PartKind::HighPassFilter
+                | PartKind::SatelliteCombiner
+                | PartKind::Unknown
+        );
+        if !labelled {
+            return;
+        }
+        let rated = part.rating != PartRating { legs: part.rating.legs, ..PartRating::default() };
+        let told = part.label.is_some() || rated || self.told(part.id, "label");
+        self.ask(Question::Label(part.id), told);
+        if part.label.is_some() && part.rating.doubtful {
+            let told = self.told(part.id, "label-read");
+            self.ask(Question::LabelRead(part.id), told);
+        }
+        if matches!(part.kind, PartKind::Splitter | PartKind::Tap | PartKind::Amplifier) && told {
+            let counted = part.rating.legs > 0 || self.told(part.id, "legs");
+            self.ask(Question::Legs(part.id), counted);
+        }
+    }
+
+    /// Parts found that nobody has traced yet, each with what hangs on it.
+    fn loose(&mut self) {
+        let wiring = &self.survey().wiring;
+        let heads = wiring.heads();
+        let heads: Vec<_> = self.order.iter().copied().filter(|part| heads.contains(part)).collect();
+        let loose: Vec<_> =
+            self.order.iter().copied().filter(|part| wiring.loose().contains_key(part)).collect();
+        for head in heads {
+            self.part(head);
+        }
+        for part in loose {
+            let told = self.told(part, "fed-by");
+            self.ask(Question::FedBy(part), told);
+            self.part(part);
+        }
+    }
+
+    fn outlets(&mut self) {
+        let outlets: Vec<_> = self.parts(PartKind::Outlet).cloned().collect();
+        for outlet in &outlets {
+            self.ask(Question::RoomOf(outlet.id), outlet.room.is_some());
+            let told = outlet.plugged.is_some() || self.told(outlet.id, "plugged");
+            self.ask(Question::Plugged(outlet.id), told);
+        }
+        let told = self.told_of_house("more-outlets");
+        self.ask(Question::MoreOutlets, told);
+    }
+
+    fn cables(&mut self) {
+        let survey = self.survey();
+        let order: BTreeMap<_, _> =
+            self.order.iter().enumerate().map(|(place, part)| (*part, place)).collect();
+        let place = |part| order.get(&part).copied().unwrap_or(usize::MAX);
+        let mut fed: Vec<_> = survey
+            .wiring
+            .feeds()
+            .filter_map(|(part, feed)| Some((place(part), survey.runs.get(&feed.run?)?.clone())))
+            .filter(|(_, run)| !run.is_jumper())
+            .collect();
+        fed.sort_by_key(|(place, run)| (*place, run.id));
+        if fed.is_empty() {
+            return;
+        }
+        let series = fed.iter().all(|(_, run)| run.cable != CableKind::Unknown);
+        let told = series || self.told_of_house("cables");
+        self.ask(Question::Cables, told);
+        let differ = self.answer_is("cables", "differ");
+        let joints = fed.iter().all(|(_, run)| {
+            run.connector_near != Connector::Unknown && run.connector_far != Connector::Unknown
+        });
+        let told = joints || self.told_of_house("connectors");
+        self.ask(Question::Connectors, told);
+        let some_bad = self.answer_is("connectors", "some");
+        for (_, run) in fed {
+            if differ {
+                let told = run.cable != CableKind::Unknown || self.told(run.id, "cable");
+                self.ask(Question::Cable(run.id), told);
+            }
+            let told = run.length.is_some() || self.told(run.id, "length");
+            self.ask(Question::Length(run.id), told);
+            if some_bad {
+                let told = self.told(run.id, "connectors");
+                self.ask(Question::ConnectorsOf(run.id), told);
+            }
+        }
+    }
+
+    fn answer_is(&self, question: &str, answer: &str) -> bool {
+        self.survey().answer(self.survey().id, question).and_then(|told| told.as_str()) == Some(answer)
+    }
+
+    fn router(&mut self) {
+        let told = self.told_of_house("adapters");
+        self.ask(Question::Adapters, told);
+        let bridged = bridge(self.scene);
+        let told = bridged.is_some() || self.told_of_house("router-at");
+        self.ask(Question::RouterAt, told);
+        // Only a box that is both modem and router can speak MoCA itself.
+        let boxed = bridged.is_some_and(|outlet| {
+            outlet
+                .plugged
+                .iter()
+                .flatten()
+                .any(|device| matches!(device, Plugged::Modem | Plugged::MocaGateway))
+        });
+        if boxed {
+            let told = self.told_of_house("router-speaks");
+            self.ask(Question::RouterSpeaks, told);
+        }
+    }
+}

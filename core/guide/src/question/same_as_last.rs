@@ -1,0 +1,101 @@
+//! The same as last time: the answer that this device gave last to the same kind of question.
+
+use serde_json::Value;
+use survey::fact::{Fact, SubjectId};
+use survey::record::{PartKind, field};
+use survey::story;
+use survey::words::{Arg, Phrase};
+
+use crate::deed::Deed;
+use crate::place::Question;
+use crate::session::Scene;
+
+/// A word of a closed list that tells nothing.
+const UNKNOWN: &str = "unknown";
+
+/// Plugs of which one is much like the next.
+const GOOD: [&str; 2] = ["compression", "crimp"];
+
+/// An answer that may be given again.
+pub(crate) struct Same {
+    /// What the press says.
+    pub(crate) words: Phrase,
+    /// What is picked and written then.
+    pub(crate) given: Vec<Deed>,
+}
+
+/// The newest fact of this device about a field of any of these things.
+fn newest<'a>(scene: &Scene<'a>, things: impl Iterator<Item = SubjectId>, name: &str) -> Option<&'a Fact> {
+    let told = things.filter_map(|thing| scene.ledger.shown(thing, name));
+    told.filter(|fact| fact.by() == scene.me && !fact.value().is_null()).max_by_key(|fact| fact.id())
+}
+
+/// What was answered last to this kind of question, unless it stands here already.
+pub(crate) fn same_as_last(scene: &Scene<'_>, question: &Question) -> Option<Same> {
+    let survey = scene.survey;
+    let runs = |but: SubjectId| survey.runs.keys().copied().filter(move |run| *run != but);
+    let parts = |but: SubjectId| survey.parts.keys().copied().filter(move |part| *part != but);
+    let pick = |key: &str, picked: Vec<String>| Deed::Pick { key: key.into(), picked };
+    let (facts, given) = match question {
+        Question::Cable(run) => {
+            let fact = newest(scene, runs(*run), field::CABLE)?;
+            let series = fact.value().as_str().filter(|series| *series != UNKNOWN)?;
+            (vec![fact], vec![pick("series", vec![series.to_owned()])])
+        }
+        Question::ConnectorsOf(run) => {
+            let ends = [("near", field::CONNECTOR_NEAR), ("far", field::CONNECTOR_FAR)];
+            let last = ends.iter().filter_map(|(_, name)| newest(scene, runs(*run), name));
+            let cable = last.max_by_key(|fact| fact.id())?.subject();
+            let known = |(key, name): (&str, &str)| {
+                let fact = scene.ledger.shown(cable, name)?;
+                // A bad plug is looked at anew each time.
+                let word = fact.value().as_str().filter(|word| GOOD.contains(word))?;
+                Some((fact, pick(key, vec![word.to_owned()])))
+            };
+            // Both ends good, or nothing.
+            let known: Option<Vec<_>> = ends.into_iter().map(known).collect();
+            known?.into_iter().unzip()
+        }
+        Question::Label(part) => {
+            let kind = survey.parts.get(part).map(|part| part.kind);
+            let same_kind = |id: &SubjectId| {
+                let of = survey.parts.get(id).map(|part| part.kind);
+                kind == Some(PartKind::Unknown) || of == kind
+            };
+            let fact = newest(scene, parts(*part).filter(same_kind), field::LABEL)?;
+            let words = fact.value().as_str()?.to_owned();
+            (vec![fact], vec![Deed::Write { key: "text".into(), words }])
+        }
+        Question::Plugged(outlet) => {
+            let fact = newest(scene, parts(*outlet), field::PLUGGED)?;
+            let devices = fact.value().as_array()?.iter().filter_map(Value::as_str);
+            let mut picked: Vec<String> = devices.map(str::to_owned).collect();
+            if picked.is_empty() {
+                picked.push("nothing".into());
+            }
+            (vec![fact], vec![pick("plugged", picked)])
+        }
+        _ => return None,
+    };
+    let here = about(question)?;
+    let stands = |fact: &&Fact| {
+        scene.ledger.shown(here, fact.field()).is_some_and(|here| here.value() == fact.value())
+    };
+    if facts.iter().all(stands) {
+        return None;
+    }
+    let said = facts.iter().map(|fact| story::value(survey, fact.field(), fact.value()));
+    let said = said.map(|phrase| Arg::Phrase(Box::new(phrase))).collect();
+    let value = Phrase::new("value-several").with("several", Arg::Several(said));
+    Some(Same { words: Phrase::new("free-same").phrase("value", value), given })
+}
+
+fn about(question: &Question) -> Option<SubjectId> {
+    match question {
+        Question::Cable(thing)
+        | Question::ConnectorsOf(thing)
+        | Question::Label(thing)
+        | Question::Plugged(thing) => Some(*thing),
+        _ => None,
+    }
+}

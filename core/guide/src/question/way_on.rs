@@ -1,0 +1,30 @@
+//! Where one comes back to after a question.
+
+use super::about;
+use crate::place::{FieldPlace, Place};
+use crate::session::Scene;
+
+/// After a question: who asked it from one of these screens comes back to it, or to the next question about the part
+/// in front of them.
+pub(crate) fn way_on(scene: &Scene<'_>) -> Option<Vec<Place>> {
+    let mut way = scene.memory.way.clone();
+    let before = way.len();
+    while matches!(way.last(), Some(Place::Ask(_))) {
+        way.pop();
+    }
+    let asked = way.len() < before;
+    match way.last()? {
+        Place::Field(FieldPlace::Stand(part)) => {
+            let part = *part;
+            if let Some(question) = about::next(scene, part) {
+                way.push(Place::Ask(question));
+            } else {
+                way.pop();
+                way.push(Place::Field(FieldPlace::Part(part)));
+            }
+            Some(way)
+        }
+        Place::Field(_) if asked => Some(way),
+        _ => None,
+    }
+}

@@ -1,0 +1,138 @@
+//! Errands: whatever may take longer than a touch, such as reading and writing files, opening, listing, copying. They run
+//! beside the screen, one at a time.
+//!
+//! A page that sends one says two things: what runs beside, over a connection to the survey of its own, and what is to
+//! be done in the session once that is over.
+
+use std::fmt;
+use std::sync::{Mutex, PoisonError};
+
+use survey::SurveyError;
+use survey::file::Progress;
+use survey::words::Phrase;
+
+use super::Session;
+use super::long_work::{LongWork, Task};
+use crate::error::Result;
+use crate::place::Move;
+
+/// What an errand does, for the words on the screen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Doing {
+    /// Writing one file for the next person.
+    Pack,
+    /// Looking into a file.
+    Look,
+    /// Taking a file into the survey that it belongs to.
+    Take,
+    /// Taking a file in as a survey of its own.
+    TakeNew,
+    /// Mending a damaged survey.
+    Mend,
+    /// Looking at every survey of the device, for the list.
+    List,
+    /// Opening a survey.
+    Open,
+    /// Making a new one.
+    Make,
+    /// Copying one.
+    Copy,
+    /// Giving one another name.
+    Rename,
+    /// Deleting one.
+    Delete,
+    /// Taking a photo in.
+    Photo,
+    /// Writing the report.
+    Report,
+    /// Forgetting something, here and in every copy on the device.
+    Forget,
+}
+
+impl Doing {
+    /// What is being done. The message's `.stop` says what stays if it is stopped.
+    pub(crate) fn phrase(self) -> Phrase {
+        Phrase::new(match self {
+            Self::Pack => "errand-pack",
+            Self::Look => "errand-look",
+            Self::Take => "errand-take",
+            Self::TakeNew => "errand-take-new",
+            Self::Mend => "errand-mend",
+            Self::List => "errand-list",
+            Self::Open => "errand-open",
+            Self::Make => "errand-make",
+            Self::Copy => "errand-copy",
+            Self::Rename => "errand-rename",
+            Self::Delete => "errand-delete",
+            Self::Photo => "errand-photo",
+            Self::Report => "errand-report",
+            Self::Forget => "errand-forget",
+        })
+    }
+}
+
+/// What is to be done in the session once an errand is over, which is once.
+pub(crate) struct After(Mutex<Option<Box<Then>>>);
+
+type Then = dyn FnOnce(&mut Session) -> Result<Move> + Send;
+
+impl After {
+    pub(crate) fn new(then: impl FnOnce(&mut Session) -> Result<Move> + Send + 'static) -> Self {
+        Self(Mutex::new(Some(Box::new(then))))
+    }
+
+    pub(crate) fn run(&self, session: &mut Session) -> Result<Move> {
+        let then = self.0.lock().unwrap_or_else(PoisonError::into_inner).take();
+        then.map_or(Ok(Move::Stay), |then| then(session))
+    }
+}
+
+impl fmt::Debug for After {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str("After")
+    }
+}
+
+/// An errand that was sent and whose outcome is not collected yet.
+#[derive(Debug)]
+pub(crate) struct Errand {
+    /// What it does.
+    pub(crate) doing: Doing,
+    task: Task<After>,
+}
+
+impl Errand {
+    /// Sends it.
+    pub(crate) fn send(
+        doing: Doing,
+        run: impl FnOnce(&LongWork) -> survey::error::Result<After> + Send + 'static,
+    ) -> Self {
+        Self { doing, task: Task::begin(run) }
+    }
+
+    /// To ask how far it is, and to stop it.
+    pub(crate) fn work(&self) -> &LongWork {
+        self.task.work()
+    }
+
+    /// What is to be done now, or why it failed; `None` while it is going on. One that was told to stop a moment too
+    /// late was done all the same.
+    pub(crate) fn outcome(&self) -> Option<&std::result::Result<After, SurveyError>> {
+        self.task.outcome()
+    }
+}
+
+impl Drop for Errand {
+    fn drop(&mut self) {
+        // It writes: nobody who has let go of the guide should find it still at work.
+        self.work().stop();
+        self.work().wait();
+    }
+}
+
+impl LongWork {
+    /// Watches the reading or writing of a file.
+    pub(crate) fn watch_file(&self) -> impl FnMut(Progress) -> bool + '_ {
+        |progress| self.goes_on(progress.done_bytes as f64 / progress.of_bytes.max(1) as f64)
+    }
+}

@@ -1,0 +1,18 @@
+//! Label texts that were read on this device before, in any survey.
+
+use survey::home::{Home, LabelSeen};
+
+/// The label texts of this device as they were when the survey was opened.
+pub(crate) struct LabelsSeen(Vec<LabelSeen>);
+
+impl LabelsSeen {
+    /// Looks them up. Where they cannot be read there are none: nothing else depends on them.
+    pub(super) fn on(home: &Home) -> Self {
+        Self(home.labels_seen().unwrap_or_default())
+    }
+
+    /// The texts, most used first.
+    pub(crate) fn labels(&self) -> &[LabelSeen] {
+        &self.0
+    }
+}

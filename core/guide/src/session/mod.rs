@@ -1,0 +1,237 @@
+//! What a page may do: the open survey, whose device it is, the words, what is said on the screen, long work.
+//!
+//! It stands below questions and pages, and knows of them only where one is. Which page is shown and what a deed does
+//! there is told above, in [`Guide`](crate::Guide).
+
+mod device;
+mod errand;
+mod folder;
+mod given;
+mod labels_seen;
+mod listing;
+mod long_work;
+mod looked;
+mod memory;
+mod open_survey;
+mod opening;
+mod pack;
+mod photo;
+mod results;
+mod scene;
+
+use std::path::Path;
+use std::sync::Arc;
+
+use survey::fact::AuthorId;
+use survey::home::Home;
+use survey::words::{Language, Phrase};
+
+use crate::deed::Deed;
+use crate::error::{GuideError, Result};
+use crate::place::{Outside, Place};
+use crate::screen::WordsRole;
+
+pub use device::{Device, Working};
+pub(crate) use errand::{After, Doing, Errand};
+pub(crate) use folder::folder_name;
+pub(crate) use given::Pending;
+pub(crate) use listing::Listing;
+pub use long_work::LongWork;
+pub(crate) use looked::{Looked, look};
+pub(crate) use memory::{Keep, Memory};
+pub(crate) use open_survey::OpenSurvey;
+pub(crate) use pack::{is_there, pack};
+pub(crate) use results::{Results, Standing, Weighed, Worked};
+pub(crate) use scene::Scene;
+
+/// What holds while the guide runs on one device.
+pub(crate) struct Session {
+    home: Home,
+    author: AuthorId,
+    language: Arc<Language>,
+    /// The survey that is open.
+    pub(crate) open: Option<OpenSurvey>,
+    /// The screen that is shown while none is.
+    pub(crate) outside: Outside,
+    /// What a screen outside any survey was given.
+    pub(crate) pending: Pending,
+    /// What was wrong with the last deed, or what it did.
+    pub(crate) notices: Vec<(WordsRole, Phrase)>,
+    device: Device,
+    /// A file that somebody sent, looked into outside any survey.
+    pub(crate) looked: Option<Looked>,
+    /// The surveys of this device as they were last looked at.
+    pub(crate) listing: Listing,
+    /// Whether others may have changed them since.
+    pub(crate) listing_is_old: bool,
+    /// What is being done beside, or was and is not collected yet.
+    pub(crate) errand: Option<Errand>,
+    /// How much goes into a work list.
+    pub(crate) effort: survey::worklist::Options,
+}
+
+impl Session {
+    /// Over a home folder, which is made if it is not there.
+    pub(crate) fn at(home: &Path, author: AuthorId, language: Language) -> Result<Self> {
+        let home = Home::at(home)?;
+        let device = Device::at(home.folder())?;
+        let mut session = Self {
+            home,
+            author,
+            language: Arc::new(language),
+            open: None,
+            outside: Outside::default(),
+            pending: Pending::default(),
+            notices: Vec::new(),
+            device,
+            looked: None,
+            listing: Listing::default(),
+            listing_is_old: false,
+            errand: None,
+            effort: survey::worklist::Options::default(),
+        };
+        session.speak_as_settled();
+        Ok(session)
+    }
+
+    /// Has numbers written as this device has it.
+    fn speak_as_settled(&mut self) {
+        // A report that is being written holds the language; nothing can be settled while it is.
+        if let (Some(length_unit), Some(language)) =
+            (self.device.length_unit(), Arc::get_mut(&mut self.language))
+        {
+            language.set_length_unit(length_unit);
+        }
+    }
+
+    /// Closes the survey that is open. It is found again where it was left.
+    ///
+    /// # Errors
+    /// If where one was cannot be written down.
+    pub(crate) fn close(&mut self) -> Result<()> {
+        self.remember(Keep::Now)?;
+        self.settle_name()?;
+        self.open = None;
+        self.outside = Outside::default();
+        self.pending = Pending::default();
+        Ok(())
+    }
+
+    /// Keeps where one is and what is half answered.
+    pub(crate) fn remember(&mut self, when: Keep) -> Result<()> {
+        if let Some(open) = &mut self.open {
+            open.memory.keep(&mut open.store, when)?;
+        }
+        Ok(())
+    }
+
+    /// Settles the name that was typed for this device, once its screen is left: each letter of it would be a write.
+    pub(crate) fn settle_name(&mut self) -> Result<()> {
+        if self.open.is_some() || self.outside != Outside::Device {
+            return Ok(());
+        }
+        self.device.was_told()?;
+        match self.pending.written("name").map(str::to_owned) {
+            Some(name) => self.settle_device(|device| device.set_name(&name)),
+            None => Ok(()),
+        }
+    }
+
+    /// Where one stands in the survey that is open.
+    pub(crate) fn place(&self) -> Option<Place> {
+        let open = self.open.as_ref()?;
+        Some(open.memory.way.last().cloned().unwrap_or(Place::Overview))
+    }
+
+    /// The screen and the count of writes.
+    pub(crate) fn stands_at(&self) -> Option<(Option<Place>, u64)> {
+        self.open.as_ref().map(|open| (open.memory.way.last().cloned(), open.revision))
+    }
+
+    pub(crate) fn open_survey(&mut self) -> Result<&mut OpenSurvey> {
+        let message = "no survey is open".to_owned();
+        self.open.as_mut().ok_or(GuideError::Failed { message })
+    }
+
+    pub(crate) fn with_scene<T>(&self, look: impl FnOnce(&Scene<'_>) -> T) -> Result<T> {
+        let message = "no survey is open".to_owned();
+        let open = self.open.as_ref().ok_or(GuideError::Failed { message })?;
+        Ok(look(&Scene::of(open, self.author, &self.language)))
+    }
+
+    /// Works out what follows from the survey, where the screen tells of it and it is not there yet.
+    pub(crate) fn begin_if_wanted(&mut self) {
+        let Some(open) = &self.open else { return };
+        let wanted = matches!(open.memory.way.last(), Some(Place::Result(place)) if place.wants_results());
+        if wanted && !matches!(open.standing(), Standing::Ready(_) | Standing::Running(_)) {
+            self.begin_long_work();
+        }
+    }
+
+    /// Works out what follows from the survey, from the beginning.
+    pub(crate) fn begin_long_work(&mut self) {
+        let effort = self.effort;
+        if let Some(open) = &mut self.open {
+            open.results.begin(&open.survey, open.revision, effort);
+        }
+    }
+
+    /// Sends an errand. The screen tells of it until it is over and collected.
+    pub(crate) fn send(
+        &mut self,
+        doing: Doing,
+        run: impl FnOnce(&LongWork) -> survey::error::Result<After> + Send + 'static,
+    ) {
+        self.errand = Some(Errand::send(doing, run));
+    }
+
+    /// Says on the screen what was wrong.
+    pub(crate) fn tell(&mut self, problem: Phrase) {
+        self.notices.push((WordsRole::Problem, problem));
+    }
+
+    /// Says on the screen what was done.
+    pub(crate) fn tell_done(&mut self, done: Phrase) {
+        self.notices.push((WordsRole::Lead, done));
+    }
+
+    pub(crate) fn author(&self) -> AuthorId {
+        self.author
+    }
+
+    pub(crate) fn device(&self) -> &Device {
+        &self.device
+    }
+
+    /// Settles something for this device; it is on the disk when this returns.
+    pub(crate) fn settle_device(&mut self, settle: impl FnOnce(&mut Device) -> Result<()>) -> Result<()> {
+        settle(&mut self.device)?;
+        self.speak_as_settled();
+        Ok(())
+    }
+
+    pub(crate) fn home(&self) -> &Home {
+        &self.home
+    }
+
+    pub(crate) fn language(&self) -> &Language {
+        &self.language
+    }
+
+    /// The words, for what goes on beside.
+    pub(crate) fn shared_language(&self) -> Arc<Language> {
+        Arc::clone(&self.language)
+    }
+
+    pub(crate) fn pending(&self) -> &Pending {
+        &self.pending
+    }
+
+    pub(crate) fn keep_outside(&mut self, deed: &Deed) {
+        self.pending.keep(deed);
+    }
+
+    pub(crate) fn say(&self, phrase: &Phrase) -> String {
+        self.language.say(phrase)
+    }
+}

@@ -1,0 +1,112 @@
+//! A survey that is open: its store, its records as they stand, and what the guide remembers of it.
+
+use std::path::PathBuf;
+
+use survey::error::CannotPutBack;
+use survey::fact::{ActId, Edit};
+use survey::home::Home;
+use survey::record::{Survey, fold};
+use survey::store::Store;
+use survey::{SurveyError, story};
+
+use super::labels_seen::LabelsSeen;
+use super::looked::Looked;
+use super::memory::{Keep, Memory};
+use super::results::{Results, Standing};
+use crate::error::Result;
+
+/// A survey that is open.
+pub(crate) struct OpenSurvey {
+    pub(crate) store: Store,
+    pub(crate) survey: Survey,
+    pub(crate) memory: Memory,
+    /// Counts what was written since it was opened: what was worked out before is then out of date.
+    pub(crate) revision: u64,
+    /// The newest act of this device, which can be taken back.
+    pub(crate) last_act: Option<ActId>,
+    /// What its author is called on this device; empty if nothing was said.
+    display_name: String,
+    /// A file that was looked into and not taken in.
+    pub(crate) looked: Option<Looked>,
+    /// The place for a file that was given, where one is already. Not remembered: a phone moves its folders.
+    pub(crate) file_there: Option<PathBuf>,
+    /// How many facts the last file brought, if they can be put back.
+    pub(crate) returnable: std::result::Result<usize, CannotPutBack>,
+    /// Label texts that were typed on this device.
+    pub(crate) seen: LabelsSeen,
+    /// What follows from the survey, as far as it is worked out.
+    pub(crate) results: Results,
+}
+
+impl OpenSurvey {
+    /// A survey whose store is open. All that its screens are drawn from is read here, since drawing reads no disk.
+    pub(super) fn of(mut store: Store, home: &Home, display_name: &str) -> survey::error::Result<Self> {
+        let survey = fold(store.ledger(), store.survey_id())?;
+        let mut memory = Memory::of(&store)?;
+        memory.keep(&mut store, Keep::Synced)?;
+        let returnable = returnable(&mut store)?;
+        let display_name = display_name.to_owned();
+        Ok(Self {
+            store,
+            survey,
+            memory,
+            revision: 0,
+            last_act: None,
+            display_name,
+            looked: None,
+            file_there: None,
+            returnable,
+            seen: LabelsSeen::on(home),
+            results: Results::default(),
+        })
+    }
+
+    /// How what follows from the survey stands.
+    pub(crate) fn standing(&self) -> Standing<'_> {
+        self.results.standing(&self.survey, self.revision)
+    }
+
+    /// Writes what was decided as one act; when this returns it is on the disk.
+    pub(crate) fn write(&mut self, edits: &[Edit]) -> Result<()> {
+        if !edits.is_empty() {
+            self.introduce()?;
+            self.last_act = Some(self.store.write(edits)?);
+            self.memory.has_answered = true;
+            self.read()?;
+        }
+        Ok(())
+    }
+
+    /// Says what whoever writes here is called, as an act of its own: taking back what follows does not take it back.
+    pub(crate) fn introduce(&mut self) -> Result<()> {
+        let me = self.store.author();
+        if !self.display_name.is_empty()
+            && story::author_name(self.store.ledger(), me) != Some(&self.display_name)
+        {
+            self.store.write(&[story::name_author(me, &self.display_name)])?;
+        }
+        Ok(())
+    }
+
+    /// Reads the records anew after something was written.
+    pub(crate) fn read(&mut self) -> Result<()> {
+        self.survey = fold(self.store.ledger(), self.store.survey_id())?;
+        self.returnable = returnable(&mut self.store)?;
+        self.revision += 1;
+        Ok(())
+    }
+
+    /// Reads the records anew if others wrote meanwhile: another program, or an errand.
+    pub(crate) fn refresh(&mut self) -> Result<()> {
+        if self.store.refresh()? { self.read() } else { Ok(()) }
+    }
+}
+
+/// Whether what the last file brought can be put back, and how many facts that are.
+fn returnable(store: &mut Store) -> survey::error::Result<std::result::Result<usize, CannotPutBack>> {
+    match store.can_put_back() {
+        Ok(facts) => Ok(Ok(facts)),
+        Err(SurveyError::CannotPutBack(why)) => Ok(Err(why)),
+        Err(error) => Err(error),
+    }
+}

@@ -1,0 +1,79 @@
+//! Packing the open survey into one file for the next person.
+
+use std::path::{Path, PathBuf};
+
+use survey::SurveyError;
+use survey::fact::FactId;
+use survey::file::{self, PackOptions, Packed, report_page};
+use survey::record::Survey;
+use survey::store::Store;
+use survey::words::{Arg, Figures, Language, Phrase};
+
+use super::Session;
+use super::errand::{After, Doing};
+use crate::error::Result;
+use crate::place::Move;
+
+pub(crate) fn is_there(file: &Path) -> bool {
+    file.symlink_metadata().is_ok()
+}
+
+/// Sends the errand that packs the open survey. `then` is done in the session once the file is there.
+pub(crate) fn pack(
+    session: &mut Session,
+    options: PackOptions,
+    file: PathBuf,
+    then: fn(&mut Session) -> Result<()>,
+) -> Result<()> {
+    if !options.replace && is_there(&file) {
+        return Err(SurveyError::FileThere { file }.into());
+    }
+    let open = session.open_survey()?;
+    let said = open.store.ledger().len();
+    let has_written = open.store.ledger().facts().any(|fact| fact.by() == open.store.author());
+    if has_written {
+        open.introduce()?;
+    }
+    if open.store.ledger().len() != said {
+        open.read()?;
+    }
+    let (folder, author) = (open.store.folder().to_owned(), open.store.author());
+    session.send(Doing::Pack, move |work| {
+        let mut store = Store::open(&folder, author)?;
+        // Units and words are the same whatever this device has, so that the same facts give the same bytes.
+        let words = Language::english(Figures::default());
+        let report = |survey: &Survey, _: Option<FactId>| report_page(survey, &words, &|| !work.is_stopped());
+        let packed = file::pack(&mut store, &options, &report, &file, &mut work.watch_file())?;
+        Ok(After::new(move |session| {
+            // Packing looks what others wrote meanwhile.
+            session.open_survey()?.refresh()?;
+            tell(session, &file, &packed);
+            then(session)?;
+            Ok(Move::Stay)
+        }))
+    });
+    Ok(())
+}
+
+fn tell(session: &mut Session, file: &Path, packed: &Packed) {
+    let done = Phrase::new("share-packed")
+        .text("file", file.display().to_string())
+        .with("facts", Arg::Count(packed.facts as u64))
+        .with("photos", Arg::Count(packed.photos as u64))
+        .phrase("size", size(packed.bytes));
+    session.tell_done(done);
+    if !packed.lost_photos.is_empty() {
+        let lost = Arg::Count(packed.lost_photos.len() as u64);
+        session.tell(Phrase::new("photo-missing").with("count", lost));
+    }
+}
+
+/// A file's length for people, in powers of ten.
+fn size(bytes: u64) -> Phrase {
+    let (id, size) = match bytes {
+        0..1_000_000 => ("share-size-kb", format!("{:.0}", (bytes as f64 / 1e3).max(1.0))),
+        1_000_000..1_000_000_000 => ("share-size-mb", format!("{:.1}", bytes as f64 / 1e6)),
+        _ => ("share-size-gb", format!("{:.2}", bytes as f64 / 1e9)),
+    };
+    Phrase::new(id).text("size", size)
+}

@@ -1,0 +1,74 @@
+//! What a screen of a survey is drawn from.
+
+use std::path::Path;
+
+use survey::error::CannotPutBack;
+use survey::fact::{AuthorId, Ledger};
+use survey::record::Survey;
+use survey::words::Language;
+
+use super::given::Pending;
+use super::labels_seen::LabelsSeen;
+use super::looked::Looked;
+use super::memory::Memory;
+use super::open_survey::OpenSurvey;
+use super::results::{Standing, Worked};
+
+/// What a screen of a survey is drawn from. Nothing of it changes while it is drawn, and nothing is read from a disk.
+#[derive(Clone, Copy)]
+pub(crate) struct Scene<'a> {
+    /// The survey as it stands.
+    pub(crate) survey: &'a Survey,
+    /// Every fact of it.
+    pub(crate) ledger: &'a Ledger,
+    /// Whose device this is.
+    pub(crate) me: AuthorId,
+    /// What the guide remembers.
+    pub(crate) memory: &'a Memory,
+    /// Label texts of this device.
+    pub(crate) seen: &'a LabelsSeen,
+    /// The words.
+    pub(crate) language: &'a Language,
+    /// How what follows from the survey stands.
+    pub(crate) standing: Standing<'a>,
+    /// A file that was looked into and not taken in.
+    pub(crate) looked: Option<&'a Looked>,
+    /// The place for a file that was given, where one is already.
+    pub(crate) file_there: Option<&'a Path>,
+    /// How many facts the last file brought, if they can be put back.
+    pub(crate) returnable: &'a std::result::Result<usize, CannotPutBack>,
+    /// Counts what was written.
+    pub(crate) revision: u64,
+}
+
+impl<'a> Scene<'a> {
+    /// Of a survey that is open.
+    pub(super) fn of(open: &'a OpenSurvey, me: AuthorId, language: &'a Language) -> Self {
+        Self {
+            survey: &open.survey,
+            ledger: open.store.ledger(),
+            me,
+            memory: &open.memory,
+            seen: &open.seen,
+            language,
+            standing: open.standing(),
+            looked: open.looked.as_ref(),
+            file_there: open.file_there.as_deref(),
+            returnable: &open.returnable,
+            revision: open.revision,
+        }
+    }
+
+    /// What the screen was given so far.
+    pub(crate) fn pending(&self) -> &'a Pending {
+        &self.memory.pending
+    }
+
+    /// What follows from the survey, if it is worked out and of the survey as it is.
+    pub(crate) fn worked(&self) -> Option<&'a Worked> {
+        match self.standing {
+            Standing::Ready(worked) => Some(worked),
+            _ => None,
+        }
+    }
+}

@@ -1,0 +1,96 @@
+//! What a file would bring, in words.
+
+use survey::fact::{AuthorId, SubjectId};
+use survey::file::{AuthorShare, LeftOut, Look};
+use survey::story;
+use survey::words::{Arg, Phrase};
+
+use super::teller::Teller;
+use crate::screen::{RowEntry, WordsRole};
+use crate::view::Sketch;
+
+/// How many fields or authors of one kind are named.
+const MOST_NAMED: usize = 20;
+
+/// How many characters of an id stand for somebody without a name.
+const SHORT: usize = 8;
+
+/// Tells what a look into a file showed. `teller` knows the survey that it belongs to.
+pub(crate) fn tell(sketch: &mut Sketch<'_>, look: &Look, me: AuthorId, teller: Option<&Teller<'_>>) {
+    let count = |count: usize| Arg::Count(count as u64);
+    let name = match look.name.as_deref().filter(|name| !name.trim().is_empty()) {
+        Some(name) => Phrase::new("text").text("text", name),
+        None => Phrase::new("home-untitled"),
+    };
+    let of = Phrase::new("share-look-of")
+        .phrase("name", name)
+        .with("facts", count(look.facts))
+        .with("photos", count(look.photos));
+    sketch.words(WordsRole::Lead, &of);
+    for what in &look.left_out {
+        sketch.words(WordsRole::Aside, &Phrase::new(without(*what)));
+    }
+    if look.same_survey {
+        let brings = Phrase::new("share-look-brings")
+            .with("facts", count(look.new_facts))
+            .with("photos", count(look.new_photos))
+            .with("disagreements", count(look.new_disagreements.len()))
+            .with("forgotten", count(look.forgotten.len()));
+        sketch.words(WordsRole::Plain, &brings);
+    }
+    let authors: Vec<RowEntry> =
+        look.authors.iter().take(MOST_NAMED).map(|one| share(sketch, one, me)).collect();
+    sketch.rows(&Phrase::new("share-look-from"), authors);
+    more(sketch, look.authors.len());
+    for (title, fields) in [
+        ("share-look-disagreements", &look.new_disagreements),
+        ("share-look-settles", &look.settled),
+        ("share-look-forgets", &look.forgotten),
+    ] {
+        let rows: Vec<RowEntry> = fields
+            .iter()
+            .take(MOST_NAMED)
+            .map(|one| sketch.row(None, &named(teller, one), None, None))
+            .collect();
+        sketch.rows(&Phrase::new(title), rows);
+        more(sketch, fields.len());
+    }
+}
+
+/// The message that says what was left out.
+const fn without(what: LeftOut) -> &'static str {
+    match what {
+        LeftOut::Notes => "share-without-notes",
+        LeftOut::Owner => "share-without-owner",
+        LeftOut::Photos => "share-without-photos",
+    }
+}
+
+fn share(sketch: &Sketch<'_>, share: &AuthorShare, me: AuthorId) -> RowEntry {
+    let author = match &share.name {
+        _ if share.author == me => Phrase::new("author-you"),
+        Some(name) => Phrase::new("author-named").text("name", name),
+        None => {
+            let short: String = share.author.to_string().chars().take(SHORT).collect();
+            Phrase::new("author-unnamed").text("id", short)
+        }
+    };
+    let says = Phrase::new("share-records").with("count", Arg::Count(share.new_facts as u64));
+    sketch.row(None, &author, Some(&says), None)
+}
+
+fn named(teller: Option<&Teller<'_>>, (subject, field): &(SubjectId, String)) -> Phrase {
+    match teller {
+        Some(teller) => teller.about(*subject, field),
+        None => Phrase::new("share-field-of")
+            .phrase("field", story::field_name(field))
+            .phrase("thing", Phrase::new("share-thing-new")),
+    }
+}
+
+fn more(sketch: &mut Sketch<'_>, all: usize) {
+    if let Some(count) = all.checked_sub(MOST_NAMED).filter(|count| *count > 0) {
+        sketch
+            .words(WordsRole::Aside, &Phrase::new("share-and-more").with("count", Arg::Count(count as u64)));
+    }
+}

@@ -1,0 +1,20 @@
+//! What several screens show alike: a screen in the making, names, pages of long lists, drawings. Nothing here knows a
+//! question's answer or a page.
+
+mod brings;
+pub(crate) mod paging;
+mod photo_slot;
+pub(crate) mod picture;
+pub(crate) mod shown;
+mod sketch;
+pub(crate) mod stages;
+pub(crate) mod survey_list;
+mod teller;
+mod trail;
+
+pub(crate) use brings::tell as tell_look;
+pub(crate) use photo_slot::photo_slot;
+pub(crate) use sketch::{Offer, Sketch, UNSURE};
+pub(crate) use teller::Teller;
+pub(crate) use teller::day;
+pub(crate) use trail::trail;

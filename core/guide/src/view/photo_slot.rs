@@ -1,0 +1,42 @@
+//! A place for photos of a part.
+
+use survey::fact::SubjectId;
+use survey::record::PhotoRole;
+use survey::words::Phrase;
+
+use super::sketch::Sketch;
+use crate::screen::{Ability, Block, PhotoShown, PhotoSlotBlock};
+use crate::session::Scene;
+
+/// A place for photos of a part, with those that are there.
+pub(crate) fn photo_slot(
+    scene: &Scene<'_>,
+    sketch: &mut Sketch<'_>,
+    key: &str,
+    part: SubjectId,
+    role: PhotoRole,
+) {
+    // A photo of nothing in particular may show anything.
+    let fits = |photo: &&survey::record::Photo| photo.role.is_none_or(|of| of == role);
+    let photos = scene.survey.photos_of(Some(part)).filter(fits).take(20).map(|photo| {
+        let name = match photo.role {
+            Some(PhotoRole::Before) => "photo-before",
+            Some(PhotoRole::After) => "photo-after",
+            Some(PhotoRole::Label) => "photo-label",
+            Some(PhotoRole::Place) => "photo-place",
+            None => "photo-of-part",
+        };
+        PhotoShown { photo: photo.id.to_string(), name: sketch.say(&Phrase::new(name)), key: None }
+    });
+    let photos: Vec<_> = photos.collect();
+    let name = match role {
+        PhotoRole::Before => "take-photo-before",
+        PhotoRole::After => "take-photo-after",
+        PhotoRole::Label => "take-photo-label",
+        PhotoRole::Place => "take-photo-place",
+    };
+    let name = sketch.say(&Phrase::new(name));
+    sketch.able(Ability::Camera);
+    sketch.able(Ability::Torch);
+    sketch.block(Block::PhotoSlot(PhotoSlotBlock { key: key.into(), name, photos, burst: false }));
+}

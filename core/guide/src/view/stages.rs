@@ -1,0 +1,56 @@
+//! How far what follows from a survey has come: what the overview tells of it, and the screens themselves.
+
+use survey::fact::SubjectId;
+use survey::file::FILE_EXTENSION;
+use survey::forecast::nodes_of;
+use survey::record::{ReadingKind, Survey};
+use survey::report::{Met, RoomAnswer};
+
+use crate::session::Scene;
+
+/// The question whether the network's password is set, as an answer about the survey.
+pub(crate) const PASSWORD_SET: &str = "private-password";
+
+/// The answer that says that the report was written.
+pub(crate) const REPORT: &str = "handover-report";
+
+/// The same of the file.
+pub(crate) const FILE: &str = "handover-file";
+
+/// What is given: the report and the file, each by the ending of its name, with the answer that says that it was written.
+pub(crate) const GIVEN: [(&str, &str); 2] = [(REPORT_EXTENSION, REPORT), (FILE_EXTENSION, FILE)];
+
+const REPORT_EXTENSION: &str = "html";
+
+/// Whether the report or the file was written once.
+pub(crate) fn is_given(scene: &Scene<'_>, name: &str) -> bool {
+    scene.survey.answer(scene.survey.id, name).is_some()
+}
+
+/// How many of report and file were written.
+pub(crate) fn given(scene: &Scene<'_>) -> usize {
+    GIVEN.iter().filter(|(_, name)| is_given(scene, name)).count()
+}
+
+/// How many rooms get what is wished, surely or likely.
+pub(crate) fn met(answers: &[RoomAnswer<'_>]) -> usize {
+    answers.iter().filter(|answer| answer.met <= Met::Likely).count()
+}
+
+/// The outlets where a test can be run: each that has or shall have an adapter, but the bridge.
+pub(crate) fn outlets(survey: &Survey) -> Vec<SubjectId> {
+    let mut outlets: Vec<_> =
+        nodes_of(survey).into_iter().filter(|node| !node.bridge).map(|node| node.outlet).collect();
+    let name = |outlet: &SubjectId| {
+        survey.parts.get(outlet).and_then(|part| survey.room_of(part)).map(|room| room.name.clone())
+    };
+    outlets.sort_by_key(|outlet| (name(outlet), *outlet));
+    outlets
+}
+
+/// Whether something was measured at an outlet that tells how fast it is.
+pub(crate) fn is_tested(survey: &Survey, outlet: SubjectId) -> bool {
+    survey.readings_at(outlet).any(|reading| {
+        matches!(reading.measured, ReadingKind::Throughput { .. } | ReadingKind::PhyRate { .. })
+    })
+}

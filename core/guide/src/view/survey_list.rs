@@ -1,0 +1,124 @@
+//! Lists of surveys: the rows, and where they lead.
+
+use std::path::Path;
+
+use survey::home::{Entry, Found};
+use survey::store::Summary;
+use survey::words::{Arg, Phrase};
+
+use super::paging;
+use super::sketch::Sketch;
+use super::teller::day;
+use crate::deed::Deed;
+use crate::place::{Move, Outside};
+use crate::screen::{PressWeight, RowEntry, WordsRole};
+use crate::session::{Listing, Session};
+
+/// The rows of a list of surveys, each with the key `prefix:FOLDER`.
+pub(crate) fn list(session: &Session, sketch: &mut Sketch<'_>, found: &[Entry], prefix: &str, none: &Phrase) {
+    if !session.listing.is_whole {
+        sketch.words(WordsRole::Lead, &Phrase::new("surveys-not-all"));
+        sketch.press("again", &Phrase::new("surveys-again"), PressWeight::Other);
+    }
+    if found.is_empty() {
+        if session.listing.is_whole {
+            sketch.words(WordsRole::Lead, none);
+        }
+        return;
+    }
+    let first = paging::first(session.pending());
+    let rows: Vec<RowEntry> =
+        found.iter().skip(first).take(paging::ROWS).map(|entry| row(sketch, prefix, entry)).collect();
+    sketch.rows(&Phrase::new("surveys-rows"), rows);
+    paging::presses(sketch, found.len());
+}
+
+fn row(sketch: &Sketch<'_>, prefix: &str, entry: &Entry) -> RowEntry {
+    let folder = entry.folder_name();
+    let key = Some(format!("{prefix}:{folder}"));
+    match &entry.found {
+        Found::Survey(look) => {
+            let summary = &look.summary;
+            let (progress, remark) = (progress(summary), remark(summary));
+            sketch.row(key, &named(summary, &entry.folder), Some(&progress), remark.as_ref())
+        }
+        Found::Trouble(_) => {
+            let head = Phrase::new("text").text("text", &folder);
+            sketch.row(key, &head, Some(&Phrase::new("surveys-in-trouble")), None)
+        }
+    }
+}
+
+/// A survey's name; that of its folder where it has none.
+pub(crate) fn named(summary: &Summary, folder: &Path) -> Phrase {
+    let name = summary.name.as_deref().filter(|name| !name.trim().is_empty());
+    let stem = || folder.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+    Phrase::new("text").text("text", name.map_or_else(stem, str::to_owned))
+}
+
+/// The name of a survey of the list.
+pub(crate) fn named_in_list(session: &Session, folder: &Path) -> Phrase {
+    match session.listed(folder).map(|entry| &entry.found) {
+        Some(Found::Survey(look)) => named(&look.summary, folder),
+        Some(Found::Trouble(_)) | None => named(&Summary::default(), folder),
+    }
+}
+
+/// How far a survey is, in counts.
+pub(crate) fn progress(summary: &Summary) -> Phrase {
+    let progress = summary.progress;
+    if progress.parts == 0 && progress.rooms == 0 {
+        return Phrase::new("surveys-parts").with("parts", Arg::Count(0));
+    }
+    Phrase::new("home-progress")
+        .with("rooms", Arg::Count(progress.rooms))
+        .with("parts", Arg::Count(progress.parts))
+        .with("runs", Arg::Count(progress.runs))
+        .with("photos", Arg::Count(progress.photos))
+}
+
+/// Where the house is, and when something was last written.
+pub(crate) fn remark(summary: &Summary) -> Option<Phrase> {
+    let place = summary.place.as_deref().filter(|place| !place.trim().is_empty());
+    let written = summary.newest.map(|newest| day(newest.ms()));
+    match (place, written) {
+        (Some(place), Some(day)) => {
+            Some(Phrase::new("surveys-place-and-day").text("place", place).text("day", day))
+        }
+        (None, Some(day)) => Some(Phrase::new("surveys-day").text("day", day)),
+        (Some(place), None) => Some(Phrase::new("text").text("text", place)),
+        (None, None) => None,
+    }
+}
+
+/// Does what a list does by itself, whatever its rows lead to: turns its page, is made anew. Returns whether that was
+/// asked for.
+pub(crate) fn turn(session: &mut Session, key: &str) -> bool {
+    if key == "again" {
+        session.list();
+        return true;
+    }
+    let turned = paging::turned(session.pending(), key);
+    turned.is_some_and(|turned| {
+        session.keep_outside(&turned);
+        true
+    })
+}
+
+/// What a list does whose rows lead to one survey each: turns its page, leads on, or back to the surveys.
+pub(crate) fn take_in_list(session: &mut Session, deed: &Deed, list: fn(&Listing) -> &[Entry]) -> Move {
+    let Deed::Press { key } = deed else { return Move::Stay };
+    if turn(session, key) {
+        return Move::Stay;
+    }
+    if key == "out" {
+        return Move::Outside(Outside::Surveys);
+    }
+    let entry = key.strip_prefix("survey:").and_then(|name| find(list(&session.listing), name));
+    entry.map_or(Move::Stay, |entry| Move::Outside(Outside::Survey(entry.folder.clone())))
+}
+
+/// The survey of a row.
+pub(crate) fn find<'a>(found: &'a [Entry], name: &str) -> Option<&'a Entry> {
+    found.iter().find(|entry| entry.folder_name() == name)
+}

@@ -1,0 +1,39 @@
+//! The guide as a shell meets it: one binary, a module a theme.
+#![expect(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test stops where its preparation fails"
+)]
+
+#[path = "../../../survey/tests/finding_cases/mod.rs"]
+mod finding_cases;
+#[path = "../../../survey/tests/house/mod.rs"]
+mod house;
+/// A screen as text, as the terminal shows it.
+#[path = "../../../desk/src/plain/show.rs"]
+mod plain;
+
+mod hand;
+mod homeowner;
+mod person;
+mod result_house;
+mod screens_walk;
+mod source;
+mod throws;
+mod whole_house;
+
+mod errand;
+mod explained;
+mod field;
+mod field_large;
+mod field_parts;
+mod journeys;
+mod laws;
+mod result;
+mod result_adapters;
+mod result_proof;
+mod screens;
+mod share;
+mod surveys;
+mod words;

@@ -1,0 +1,292 @@
+//! Going through all screens of a home folder, keeping the first of each name.
+
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use guide::screen::{Block, FileAsked};
+use guide::{Deed, Guide, Screen};
+use survey::fact::AuthorId;
+use survey::store::Store;
+use survey::words::{Figures, Language};
+use tempfile::TempDir;
+
+use crate::plain;
+use crate::whole_house::{fill, guide_at};
+
+/// How far a way from the first screen may be.
+const DEEPEST: usize = 7;
+
+/// Presses that do something wherever they stand; all others only lead on.
+const DOES: &[&str] = &[
+    "again",
+    "delete",
+    "done",
+    "could-not",
+    "errand-stop",
+    "finish",
+    "keep",
+    "keep-note",
+    "later",
+    "make",
+    "mend-with-file",
+    "put-back",
+    "same",
+    "save",
+    "stop",
+    "take",
+    "unassign",
+    "undo",
+    "unsure",
+    "work-out",
+    "bring-back",
+];
+
+/// The same of one screen only, whose key leads on elsewhere.
+const DOES_ON: &[(&str, &str)] = &[
+    ("survey-rename", "rename"),
+    ("survey-copy", "copy"),
+    ("survey-mend", "mend"),
+    ("free-here", "at"),
+    ("one-survey", "aside"),
+    ("one-survey", "back"),
+    ("share-removed-thing", "back"),
+    ("free-rooms", "add"),
+    ("free-runs", "add"),
+    ("free-services", "add"),
+    ("free-assign", "new"),
+    ("free-assign", "part"),
+];
+
+/// Screens that lead on differently with another title.
+const VARIED: [&str; 3] = ["stage", "one-survey", "free-part"];
+
+/// One thing to do. A press takes the first key that begins so.
+#[derive(Debug, Clone, Copy)]
+pub enum Do {
+    Press(&'static str),
+    /// The first row whose words hold these.
+    Row(&'static str),
+    Pick(&'static str, &'static str),
+    /// Gives a file of this name to the press that asks for one.
+    File(&'static str),
+    Back,
+    /// Back to the whole job.
+    Overview,
+}
+
+/// A walk through everything.
+pub struct Walk {
+    /// The first screen of each name, as text.
+    pub shown: BTreeMap<String, String>,
+    pub guide: Guide,
+    home: TempDir,
+    /// The survey that has everything.
+    pub folder: PathBuf,
+    language: Language,
+}
+
+impl Walk {
+    pub fn over_everything() -> Self {
+        let home = tempfile::tempdir().unwrap();
+        let folder = fill(home.path());
+        let guide = guide_at(home.path());
+        let language = guide::english(Figures::default());
+        Self { shown: BTreeMap::new(), guide, home, folder, language }
+    }
+
+    /// Keeps the screen if it is the first of its name; returns whether it is.
+    fn keep(&mut self) -> bool {
+        self.guide.settle_long_work();
+        let screen = self.guide.screen();
+        self.keep_this(&screen)
+    }
+
+    fn keep_this(&mut self, screen: &Screen) -> bool {
+        if self.shown.contains_key(&screen.name) {
+            return false;
+        }
+        let (text, _) = plain::show(screen, &self.language);
+        self.shown.insert(screen.name.clone(), same_each_run(&text, self.home.path()));
+        true
+    }
+
+    fn act(&mut self, deed: &Deed) {
+        self.guide
+            .act(deed)
+            .unwrap_or_else(|error| panic!("{}: {deed:?}: {error}", self.guide.screen().name));
+        // What is read or written beside has a screen too; it is shown as it is when it is over.
+        while self.guide.screen().name == "errand"
+            && !self.guide.long_work().is_none_or(|work| work.is_done())
+        {
+            std::thread::yield_now();
+        }
+        let screen = self.guide.screen();
+        if screen.name == "errand" {
+            self.keep_this(&screen);
+        }
+        self.guide.settle_long_work();
+    }
+
+    fn press(&mut self, key: &str) {
+        self.act(&Deed::Press { key: key.into() });
+    }
+
+    /// Every screen that presses alone lead to from the list of surveys.
+    pub fn lead_on_outside(&mut self) {
+        self.lead_on(|walk| walk.guide.close().unwrap());
+    }
+
+    /// Every screen that presses alone lead to from the overview; nothing is written meanwhile.
+    pub fn lead_on_inside(&mut self) {
+        self.lead_on(Self::go_to_overview);
+    }
+
+    fn facts(&self) -> usize {
+        Store::open(&self.folder, AuthorId::random()).unwrap().ledger().facts().count()
+    }
+
+    pub fn go_to_overview(&mut self) {
+        if self.guide.open_folder().as_ref() != Some(&self.folder) {
+            self.guide.open(&self.folder.clone()).unwrap();
+        }
+        for _ in 0..80 {
+            let screen = self.guide.screen();
+            if screen.name == "overview" {
+                return;
+            }
+            if screen.keys().contains(&"overview") { self.press("overview") } else { self.act(&Deed::Back) }
+        }
+        panic!("no way to the whole job from {}", self.guide.screen().name);
+    }
+
+    fn lead_on(&mut self, mut start: impl FnMut(&mut Self)) {
+        let mut ways: VecDeque<Vec<String>> = VecDeque::from([Vec::new()]);
+        let mut gone_on = BTreeSet::new();
+        while let Some(way) = ways.pop_front() {
+            start(self);
+            let is_open = self.guide.open_folder().is_some();
+            for key in &way {
+                let (name, had) = (self.guide.screen().name, self.facts());
+                self.press(key);
+                assert_eq!(
+                    self.facts(),
+                    had,
+                    "{name}: {key} was thought to lead on only, and wrote something"
+                );
+            }
+            let same_side = self.guide.open_folder().is_some() == is_open;
+            self.keep();
+            let screen = self.guide.screen();
+            let here = (
+                screen.name.clone(),
+                if VARIED.contains(&screen.name.as_str()) { screen.title.clone() } else { String::new() },
+            );
+            if !gone_on.insert(here) || !same_side || way.len() == DEEPEST {
+                continue;
+            }
+            for key in leads(&screen) {
+                ways.push_back(way.iter().cloned().chain([key]).collect());
+            }
+        }
+    }
+
+    /// From the overview, one deed after the other; every screen on the way is kept.
+    pub fn inside(&mut self, deeds: &[Do]) {
+        self.go_to_overview();
+        for deed in deeds {
+            self.one(*deed);
+            self.keep();
+        }
+    }
+
+    fn one(&mut self, deed: Do) {
+        let screen = self.guide.screen();
+        let missing = || -> ! { panic!("{deed:?} on {}: {:?}", screen.name, screen.keys()) };
+        match deed {
+            Do::Press(begins) => {
+                let key = screen.keys().into_iter().find(|key| key.starts_with(begins));
+                let key = key.unwrap_or_else(|| missing()).to_owned();
+                self.press(&key);
+            }
+            Do::Row(words) => {
+                let rows = screen.blocks.iter().filter_map(|block| match block {
+                    Block::Rows(rows) => Some(&rows.rows),
+                    _ => None,
+                });
+                let key = rows.flatten().find(|row| row.head.contains(words)).and_then(|row| row.key.clone());
+                self.press(&key.unwrap_or_else(|| missing()));
+            }
+            Do::Pick(key, option) => {
+                self.act(&Deed::Pick { key: key.into(), picked: vec![option.into()] });
+            }
+            Do::File(name) => {
+                let asks = screen.keys().into_iter().find(|key| FileAsked::of(key).is_some());
+                let key = asks.unwrap_or_else(|| missing()).to_owned();
+                let file = self.home.path().join(name).display().to_string();
+                self.act(&Deed::File { key, file });
+            }
+            Do::Back => self.act(&Deed::Back),
+            Do::Overview => self.go_to_overview(),
+        }
+    }
+}
+
+/// The keys of a screen that only lead on; from a question only an answer does.
+fn leads(screen: &Screen) -> Vec<String> {
+    if screen.name.starts_with("ask-") {
+        return Vec::new();
+    }
+    let keys: Vec<String> = screen.blocks.iter().flat_map(of_block).collect();
+    let does = |key: &String| {
+        let word = key.split(':').next().unwrap_or_default();
+        DOES.contains(&word)
+            || DOES_ON.contains(&(screen.name.as_str(), word))
+            || FileAsked::of(key).is_some()
+    };
+    keys.into_iter().filter(|key| !does(key)).collect()
+}
+
+fn of_block(block: &Block) -> Vec<String> {
+    match block {
+        Block::Press(press) => vec![press.key.clone()],
+        Block::Rows(rows) => rows.rows.iter().filter_map(|row| row.key.clone()).collect(),
+        Block::Part(part) => part.key.iter().cloned().collect(),
+        Block::PhotoSlot(slot) => slot.photos.iter().filter_map(|photo| photo.key.clone()).collect(),
+        _ => Vec::new(),
+    }
+}
+
+/// Days, times and the home folder are another each run.
+fn same_each_run(text: &str, home: &Path) -> String {
+    let home = fs::canonicalize(home).unwrap_or_else(|_| home.to_owned());
+    let text = text.replace(&home.display().to_string(), "HOME");
+    let mut told = String::new();
+    let mut rest = text.as_str();
+    while let Some(sign) = rest.chars().next() {
+        let begins = !told.ends_with(|last: char| last.is_ascii_digit());
+        let length = if begins && fits(rest, "0000-00-00") {
+            told.push_str("2026-01-02");
+            10
+        } else if begins && fits(rest, "00:00") {
+            told.push_str("10:11");
+            5
+        } else {
+            told.push(sign);
+            sign.len_utf8()
+        };
+        rest = &rest[length..];
+    }
+    told
+}
+
+/// Whether a text begins like a form in which 0 stands for any digit.
+fn fits(text: &str, form: &str) -> bool {
+    let signs: Vec<char> = text.chars().take(form.len()).collect();
+    signs.len() == form.len()
+        && signs.iter().zip(form.chars()).all(
+            |(sign, form)| {
+                if form == '0' { sign.is_ascii_digit() } else { *sign == form }
+            },
+        )
+}

@@ -1,0 +1,108 @@
+# The frame of the guide: what stands on many screens.
+
+text = { $text }
+caution = Take care
+go-on = Go on
+later = Later
+not-sure = I am not sure
+to-overview = The whole job
+to-surveys = All surveys
+answered = answered
+open = open
+gone = This is not there any more. Go on to what is open.
+not-answered = Please choose or write something first, or leave it for later.
+problem = { $what }
+more-rows = Show more
+first-rows = From the beginning
+how-far = { $unsure ->
+    [0] { $done } of { $of } questions answered
+   *[other] { $done } of { $of } questions answered, { $unsure } of them with “not sure”
+}
+survey-untitled = A survey without a name
+
+surveys = Surveys
+surveys-none = No survey is here yet. A survey holds everything about one house: what is in its walls, what should change, and how it was proved.
+surveys-rows = On this device
+surveys-not-all = Not all surveys were looked at yet.
+surveys-again = Look at all of them
+surveys-new = Start a new survey
+surveys-parts =
+    { $parts ->
+        [0] nothing found yet
+        [one] 1 part found
+       *[other] { $parts } parts found
+    }
+surveys-trouble = cannot be opened: { $what }
+
+new-survey = A new survey
+new-survey-lead = What shall this survey be called?
+new-survey-why = Any name by which you find it again. It is kept on this device only; nothing is sent anywhere.
+new-survey-name = Name
+new-survey-hint = for example: Our house
+new-survey-make = Start
+new-survey-no-name = Please write a name first.
+
+overview = The whole job
+overview-lead = Start anywhere and leave anything for later. Whatever you answered is kept.
+overview-stages = What to find out
+overview-results = What follows from it
+overview-field = Working freely
+overview-share = Working with others
+overview-next = Go on with the next question
+overview-more = More: cables, rooms, who did what
+more = More
+more-things = Lists of things
+stage-how-far = { $done } of { $of } answered
+stage-house = The house
+stage-way-in = Where the cable comes in
+stage-splits = Where the cable divides
+stage-cables = The cables
+stage-outlets = The outlets
+stage-router = At the router
+stage-questions = Questions
+put-off = What you put off
+put-off-lead = These were left for later. Take up one, or all in order.
+put-off-questions = Left for later
+put-off-all = Take up all in order
+
+take-photo-before = Photo of how it is now
+take-photo-after = Photo of how it is after the work
+take-photo-label = Photo of the print on it
+take-photo-place = Photo of where it is
+photo-before = photo from before the work
+photo-after = photo from after the work
+photo-label = photo of its print
+photo-place = photo of its place
+photo-of-part = photo of it
+
+unit-m = m
+unit-ft = ft
+unit-db = dB
+unit-dbmv = dBmV
+unit-dbm = dBm
+unit-mhz = MHz
+unit-mbps = Mb/s
+unit-gbps = Gb/s
+unit-ms = ms
+unit-percent = %
+unit-count = { "" }
+
+number-not-read = “{ $typed }” cannot be read as a number. Write it like 12 or 12.5; lengths also like 40 ft or 12 ft 6 in.
+number-out-of-range = Please write a number from { $least } to { $most }.
+number-not-whole = Please write a whole number.
+
+plain-problem = Please note:
+plain-several = { $name } (several numbers, separated by spaces)
+plain-one = { $name } (one number)
+plain-photo = the picture’s file
+plain-done = { $share } done
+plain-back =   <  Back
+plain-no-way-on = This screen goes on when you choose; a is for going on where there is something to leave.
+plain-help = Type a number or letter from the screen, or NUMBER = your answer. < goes back.
+plain-write-how = Type the number, then = and your answer: for example 1 = 12.
+plain-cannot-write = Nothing can be written there. Type only its number.
+plain-one-choice = Choose from one question at a time.
+plain-only-one = Only one of these can be chosen.
+plain-yes-or-no = Type yes or no.
+plain-yes = yes y
+plain-kept = Everything you answered is kept. What is only typed waits on its screen.

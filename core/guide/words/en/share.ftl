@@ -1,0 +1,397 @@
+# The surveys of a device, the device itself, and working with others.
+
+# --- surveys
+
+surveys-sent = Take in a file that somebody sent
+surveys-order = Rename, copy, set aside or delete
+surveys-order-title = Surveys in order
+surveys-order-lead = Choose a survey to see what can be done with it as a whole.
+surveys-aside = What was set aside
+surveys-aside-none = Nothing is set aside.
+surveys-in-trouble = cannot be opened; choose it to see why
+surveys-place-and-day = { $place }; last written on { $day }
+surveys-day = last written on { $day }
+
+survey-open = Open it
+survey-rename = Give it another name
+survey-rename-why = The survey and its folder on this device get the new name. Others see it with your next file.
+survey-rename-do = Use this name
+survey-leave = Leave it as it is
+survey-copy = Make a copy
+survey-copy-lead = The copy is a survey of its own: what stands is copied, with its photos; who said what before is not. A file from one is never taken into the other.
+survey-copy-name = { $name }, copy
+survey-copy-do = Make the copy
+survey-set-aside = Set it aside
+survey-is-aside = This survey is set aside. Bring it back to work on it.
+survey-bring-back = Bring it back
+survey-check = Check it and mend what is damaged
+survey-mend = Try to mend it
+survey-delete = Delete it
+    .question = Delete this survey and its photos from this device? This cannot be taken back; setting it aside can. Files that you sent stay with whoever has them.
+    .yes = Delete it
+    .no = Keep it
+
+survey-was-set-aside = “{ $survey }” is set aside. It can be brought back at any time.
+survey-was-brought-back = “{ $survey }” is back.
+survey-was-deleted = “{ $survey }” is deleted.
+survey-was-renamed = It is now called “{ $name }”.
+survey-was-copied = “{ $name }” is made.
+
+survey-trouble = This survey cannot be opened now.
+survey-trouble-damaged = What is kept of this survey is damaged. Often everything in it can still be read, and nothing is lost.
+survey-trouble-newer = This survey was written by a newer release of this app. Bring the app up to date, then open it. Nothing was changed.
+survey-trouble-closed = This device does not let us into the survey’s folder. Look whether the storage that holds it is there and may be written to.
+survey-trouble-none = There is a folder of this name, but what a survey is made of is missing or damaged. A file of this survey can bring it back.
+survey-trouble-found = What was found: { $what }
+
+mend = Check and mend
+mend-lead = Everything that can still be read of this survey is read, and it is built anew from that. The damaged part is kept beside it.
+mend-how = If that is not enough, a file of this survey helps: one that you sent to somebody, or one that somebody sent to you.
+mend-from-itself = Mend it from what is here
+mend-from-file = Mend it with a file
+mend-with-this-file = Mend it with this file
+    .question = Is this a file of the damaged survey, and of no other? It is built anew from the file and from what can still be read. The damaged part is kept.
+    .yes = Mend it
+    .no = Not now
+mend-whole =
+    This survey is whole: { $facts ->
+        [one] its one detail
+       *[other] all its { $facts } details
+    } can be read.
+mend-mended-from-nothing =
+    Nothing was left of this survey here. It was built anew from the file, { $facts ->
+        [one] 1 detail
+       *[other] { $facts } details
+    } in all.
+mend-mended-with-file =
+    This survey was damaged. It was built anew from what could be read and from the file, { $facts ->
+        [one] 1 detail
+       *[other] { $facts } details
+    } in all. The damaged part was kept as { $damaged }.
+
+sent = A file that somebody sent
+sent-lead = Choose the file. You see what is in it first; nothing is taken in yet.
+sent-is-here = This survey is on this device already, as “{ $survey }”. Look there what the file brings to it.
+sent-take-there = Go there
+sent-take = Take it in as a new survey
+sent-taken =
+    Taken in: { $facts ->
+        [one] 1 detail
+       *[other] { $facts } details
+    } and { $photos ->
+        [0] no photos
+        [one] 1 photo
+       *[other] { $photos } photos
+    }. It is the same survey as the sender’s: files can go to and fro between you.
+
+# --- this device
+
+device = This device
+device-was-damaged = What was settled for this device could not be read: your name, units, how to begin. It was set aside as “{ $file }”, and your surveys are untouched. Set it again under “This device”.
+device-lead = This holds for this device only, and is kept as soon as you choose it.
+device-name = What others should see as your name
+device-name-hint = it goes along with what you write; leave it empty to give none
+device-unit = Which unit of length comes first
+device-metres = Metres
+device-feet = Feet
+device-working = How a new survey begins
+device-led = Lead me
+    .about = one question after the other
+device-freely = Let me work freely
+    .about = the whole job first, every stage open
+
+# --- handing on and taking in
+
+share-pack = Hand it on in a file
+share-pack-lead = One file holds the whole survey as it is now, with a report that anyone can read. It may be half done: the next person goes on from here.
+share-leave-out = What should be left out?
+share-leave-out-owner = Who and where
+    .about = name and place of the survey, phone, address, people’s names; what you wrote in notes stays
+share-leave-out-notes = All notes
+    .about = notes may say more than the next person needs
+share-leave-out-photos = The photos
+    .about = the file gets much smaller
+share-pack-do = Write the file
+share-pack-there = There is a file of that name already: { $file }
+share-pack-replace = Replace that file
+    .question = Replace it? What it holds now is gone then.
+    .yes = Replace it
+    .no = Keep it
+share-pack-elsewhere = Write it somewhere else
+share-packed =
+    Written to { $file }: { $facts ->
+        [one] 1 detail
+       *[other] { $facts } details
+    }, { $photos ->
+        [0] no photos
+        [one] 1 photo
+       *[other] { $photos } photos
+    }, { $size }.
+share-size-kb = { $size } kB
+share-size-mb = { $size } MB
+share-size-gb = { $size } GB
+share-needs-place = Please say where the file should go.
+share-needs-file = Please choose the file.
+share-choose = Choose the file
+share-choose-other = Choose another file
+
+share-take-in = Take in a file that somebody sent
+share-take-in-lead = Choose the file. You see what it would bring first; nothing is taken in before you say so.
+share-look-of =
+    { $name }: { $facts ->
+        [one] 1 detail
+       *[other] { $facts } details
+    }, { $photos ->
+        [0] no photos
+        [one] 1 photo
+       *[other] { $photos } photos
+    } in the file.
+share-without-owner = The sender left out who and where.
+share-without-notes = The sender left out all notes.
+share-without-photos = The sender left out the photos.
+share-look-brings =
+    It would bring { $facts ->
+        [0] no new details
+        [one] 1 new detail
+       *[other] { $facts } new details
+    }, { $disagreements ->
+        [0] no disagreements
+        [one] 1 disagreement
+       *[other] { $disagreements } disagreements
+    }, { $photos ->
+        [0] no new photos
+        [one] 1 new photo
+       *[other] { $photos } new photos
+    }, { $forgotten ->
+        [0] nothing forgotten
+        [one] 1 thing forgotten for ever
+       *[other] { $forgotten } things forgotten for ever
+    }.
+share-look-from = From whom (as they call themselves)
+share-records =
+    { $count ->
+        [one] 1 detail
+       *[other] { $count } details
+    }
+share-look-disagreements = You would then disagree on
+share-look-settles = It settles
+share-look-forgets = It makes forgotten for ever
+share-and-more =
+    and { $count ->
+        [one] 1 more
+       *[other] { $count } more
+    }
+share-look-only = This was only a look. Nothing was changed.
+share-look-is-old = Something was written since you looked into the file. Look again to see what it would bring now.
+share-look-again = Look again
+share-other-survey = This file holds another survey than the one that is open. It can be taken in as a survey of its own.
+share-take-apart = Go on with it as a survey of its own
+share-nothing-new = Everything in this file is here already.
+share-take = Take it in
+    .question = Take all of it in? It can be put back as long as nothing else was written.
+    .yes = Take it in
+    .no = Not now
+share-take-and-forget = Take it in
+    .question = Take all of it in? It makes something forgotten for ever, so it cannot be put back.
+    .yes = Take it in
+    .no = Not now
+share-taken =
+    Taken in: { $facts ->
+        [0] no new details
+        [one] 1 new detail
+       *[other] { $facts } new details
+    }, { $photos ->
+        [0] no new photos
+        [one] 1 new photo
+       *[other] { $photos } new photos
+    }.
+share-put-back = Put back what the last file brought
+    .question =
+        Put it back? { $count ->
+            [one] The 1 detail that it brought goes again. The file can be taken in anew.
+           *[other] The { $count } details that it brought go again. The file can be taken in anew.
+        }
+    .yes = Put it back
+    .no = Keep it
+share-was-put-back =
+    Put back: { $count ->
+        [one] 1 detail is gone again.
+       *[other] { $count } details are gone again.
+    }
+share-written-since = What the last file brought cannot be put back as a whole any more, because something was written since. Single steps can be taken back under “Who did what”; that then also holds for whoever takes in a file from here.
+share-took-forgetting = What the last file brought cannot be put back: it made something forgotten, and that is for ever.
+
+# --- while a file is read or written
+
+errand-pack = Writing the file
+    .stop = If you stop, no file is left, and the survey stays as it is.
+errand-look = Looking into the file
+    .stop = This is only a look: nothing is changed, whether you stop or not.
+errand-take = Taking the file in
+    .stop = It is taken in as a whole or not at all. If you stop, the survey stays as it was.
+errand-take-new = Taking the file in as a new survey
+    .stop = It is taken in as a whole or not at all. If you stop, no new survey is made.
+errand-mend = Mending the survey
+    .stop = If you stop, the survey is as it was, or mended, and never half of each.
+errand-list = Looking at your surveys
+    .stop = If you stop, the list shows those that were looked at so far.
+errand-open = Opening the survey
+    .stop = If you stop, it stays closed. Nothing is changed.
+errand-make = Making the survey
+    .stop = If you stop in time, no survey is made.
+errand-copy = Copying the survey with its photos
+    .stop = If you stop, there is no copy. The survey stays as it is.
+errand-rename = Giving the survey its new name
+    .stop = If you stop in time, it keeps the old one.
+errand-delete = Deleting the survey and its photos
+    .stop = If you stop in time, it stays.
+errand-photo = Taking the photo in
+    .stop = If you stop in time, it is not taken in, nor are those that wait. What was taken in before stays.
+errand-report = Writing the report
+    .stop = If you stop, no report is written.
+errand-forget = Forgetting it, and clearing what it left
+    .stop = If you stop in time, nothing is forgotten.
+errand-stop = Stop
+errand-stopping = It stops in a moment.
+errand-over = This is done.
+errand-is-stopped = This was stopped.
+errand-failed = This could not be done.
+errand-on = Go on
+errand-was-stopped = Stopped. Nothing was changed.
+
+# --- disagreements
+
+share-to-settle =
+    { $count ->
+        [0] nothing to settle
+        [one] 1 to settle
+       *[other] { $count } to settle
+    }
+share-disagreements = Said differently
+share-disagreements-lead = Two people wrote different things without seeing each other’s. The later one counts until somebody settles it.
+share-disagreements-rows = To settle
+share-all-settled = All agree. There is nothing to settle.
+share-is-settled = This is settled.
+share-which-is-right = Which one is right?
+share-origin = Before, it was { $value }, as { $author } wrote on { $day }.
+share-no-origin = Before, nothing was written here.
+share-said-by = { $author }, { $day }
+share-right = What is right
+share-settle-why = Your choice counts for everybody who takes in a file from here. What was said stays in the story.
+share-settle = Settle it so
+share-leave-open = Leave it open
+share-choose-one = Please choose what is right first. It can also stay open.
+share-see-story = See all that was said about it
+share-go-settle = Settle what was said differently
+share-was-settled = Settled. { $about }: { $value }.
+share-said-differently = said differently by two people
+
+# --- who said what
+
+share-acts = Who did what
+share-acts-lead = The newest comes first. Choose one to see all of it, and to take it back.
+share-acts-none = Nothing was written yet.
+share-acts-rows = Steps
+share-by = { $author }, { $when } UTC
+share-act = One step
+share-act-gone = This step is not there any more.
+share-act-rows = What it said
+share-undo = Take this step back
+share-undo-of-others = Somebody else did this. If you take it back, it is taken back for them too once they take in a file from here.
+share-undone = Taken back. This is a step too, and can be taken back in turn.
+share-no-undo = This step cannot be taken back.
+share-no-undo-begun = With this step the survey began, so it is not taken back. A survey can be set aside or deleted as a whole, from the list of surveys.
+share-no-undo-replaced = This step cannot be taken back as a whole, because what it said was changed again later. Take that back first, or write the older value anew.
+share-no-undo-changed = This step cannot be taken back as a whole, because what it added was added to later. Take that back first, or remove the thing.
+share-no-undo-forgets = This step made something forgotten, and that is for ever.
+share-no-undo-forgotten = What this step said was forgotten, so it cannot be taken back.
+
+share-things = What was said about each thing
+share-things-lead = Choose a thing to see what was said about it, by whom and when. From there it can also be forgotten.
+share-things-rows = Things
+share-who-writes = who writes here
+share-thing-lead = How it stands, and who said so. Choose a row to see all that was said before.
+share-thing-rows = What was said
+share-nothing-said = Nothing was said about this.
+share-field-lead = The oldest comes first.
+share-field-rows = All that was said
+share-whole-thing = All about this thing
+share-until = until { $author } changed it, { $when } UTC
+share-by-and-before =
+    { $before ->
+        [0] { $by }
+        [one] { $by }; said otherwise once before
+       *[other] { $by }; said { $before } times before
+    }
+share-is-forgotten = was forgotten
+share-thing-new = something new
+share-photo-of = a photo of { $thing }
+share-reading-of = a reading at { $thing }
+share-note = the note “{ $text }”
+share-note-longer = the note “{ $text } …”
+share-own-name = your own name
+share-name-of = the name of { $author }
+share-field-of = { $thing }, { $field }
+share-is = that it is there
+share-fact = { $about }: { $value }
+share-fact-added = { $thing } was added
+share-fact-begun = the survey was begun
+share-fact-removed = { $thing } was removed
+share-fact-brought-back = { $thing } was brought back
+share-fact-forgotten = { $about }: what was said was forgotten
+share-fact-forgets =
+    { $count ->
+        [one] 1 detail was made forgotten
+       *[other] { $count } details were made forgotten
+    }
+
+share-removed = What was removed
+share-removed-none = Nothing was removed.
+share-removed-lead = Whatever was removed can be brought back.
+share-removed-rows = Removed
+share-changed-after = Removed by one, changed by another: please look
+share-removed-and-changed = removed by { $remover }, changed by { $changer }
+share-removed-by = Removed by { $by }.
+share-bring-back = Bring it back
+share-bring-back-how = It comes back as it was. What hung on it may have to be joined to it again.
+share-changed-since = One person removed it while another changed it. It stays until somebody decides.
+share-changed-rows = What happened
+share-keep-it = Keep it
+share-remove-again = Remove it all the same
+share-is-there = It is there; nobody removed it.
+share-was-brought-back = It is there: { $thing }.
+share-was-removed = Removed: { $thing }.
+
+# --- forgetting
+
+forget-thing = Forget all of it for ever
+forget-field = Forget this for ever
+forget-title = Forget: { $what }
+forget-nothing = There is nothing left here that could be forgotten.
+forget-what =
+    { $count ->
+        [one] 1 detail would be forgotten: what it said is gone, that something was said stays.
+       *[other] { $count } details would be forgotten: what they said is gone, that something was said stays.
+    }
+forget-own-name = The name that you gave under “This device” stays there, and goes along again with what you write next. Empty it there first if it should not.
+forget-keep = Keep it
+forget-first = Forget it for ever
+    .question = This is for ever: neither you nor anyone else can bring it back. Go on?
+    .yes = Go on
+    .no = Keep it
+forget-others = It is also forgotten for everybody who takes in a file from here, whether they want it or not. Files that were sent before are out of reach.
+forget-second = Forget it, here and for others
+    .question = Forget it now, for ever, here and for everybody who takes in a file from here?
+    .yes = Forget it
+    .no = Keep it
+forget-copies =
+    { $count ->
+        [one] Another copy of this survey on this device was told too.
+       *[other] { $count } other copies of this survey on this device were told too.
+    }
+forget-not-everywhere = Another copy of this survey on this device could not be told: { $what }
+
+# --- in a terminal
+
+plain-file = { "     " }(type { $letter } = and the file)
+plain-file-how = This needs a file. Type the letter, then = and the file: for example a = house.lwk
