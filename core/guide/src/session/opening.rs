@@ -105,6 +105,12 @@ impl Session {
                 Err(SurveyError::Damaged { .. }) => {
                     Ok(After::new(move |_| Ok(Move::Outside(Outside::Mend { folder, found_damaged: true }))))
                 }
+                // It is not what it was in the list: its own screen says what is wrong.
+                Err(
+                    SurveyError::NotASurvey { .. }
+                    | SurveyError::Newer { .. }
+                    | SurveyError::Inaccessible { .. },
+                ) => Ok(After::new(move |_| Ok(Move::Outside(Outside::Survey(folder))))),
                 Err(error) => Err(error),
             }
         });

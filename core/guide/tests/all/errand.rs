@@ -4,6 +4,7 @@ use std::fs;
 use std::io::Cursor;
 use std::path::{Path, PathBuf};
 use std::sync::LazyLock;
+use std::time::Duration;
 
 use crate::person::{Person, check, guide_at, says, shown};
 use guide::screen::{Block, FileAsked, PressWeight};
@@ -77,6 +78,7 @@ impl Sender {
 
 /// Gives a file to the press that asks for one, and lets it run.
 fn give(guide: &mut Guide, file: &Path) -> LongWork {
+    guide.wait_for_long_work(Duration::ZERO);
     let screen = guide.screen();
     let key = *screen.keys().iter().find(|key| FileAsked::of(key).is_some()).unwrap();
     guide.act(&Deed::File { key: key.into(), file: file.display().to_string() }).unwrap();
@@ -86,6 +88,7 @@ fn give(guide: &mut Guide, file: &Path) -> LongWork {
 /// Presses, and lets it run.
 fn press(guide: &mut Guide, key: &str) -> LongWork {
     assert!(guide.screen().keys().contains(&key), "{:?}", guide.screen().keys());
+    guide.wait_for_long_work(Duration::ZERO);
     guide.act(&Deed::Press { key: key.into() }).unwrap();
     guide.long_work().expect("it takes a while")
 }
@@ -242,6 +245,7 @@ fn putting_the_app_aside_stops_it_and_closes_everything() {
     // No log and no index of it: the database is closed, by the errand too.
     assert_eq!(names(&folder), ["photos", "survey.db"]);
     person.guide.resume().unwrap();
+    person.guide.settle_long_work();
     person.on("share-pack");
 }
 
@@ -288,6 +292,7 @@ fn the_report_waits_until_it_is_worked_out_and_blocks_nothing() {
     // The file needs none of that: it is packed beside.
     let file = walk.home.path().join("house.lwk");
     walk.guide.work_out_with(crate::result_house::quick());
+    walk.guide.wait_for_long_work(Duration::ZERO);
     walk.guide
         .act(&Deed::File { key: "file-out:house.lwk".into(), file: file.display().to_string() })
         .unwrap();
