@@ -5,7 +5,7 @@ use std::fs;
 use std::path::Path;
 
 use proofs::chance::Chance;
-use survey::error::SurveyError;
+use survey::error::{FactsError, SurveyError};
 use survey::fact::{AuthorId, FactId};
 use survey::file::{self, Limits, PackOptions, Progress};
 use survey::record::Survey;
@@ -114,7 +114,7 @@ fn check(input: &[u8]) -> Result<Verdict, String> {
     let looked = file::look(&path, None, Limits::default(), &mut go_on);
     let looked = match looked {
         Ok(looked) => looked,
-        Err(fault @ SurveyError::Inner(_)) => return Err(format!("{fault:?}")),
+        Err(fault @ FactsError::Inner(_)) => return Err(format!("{fault:?}")),
         Err(fault) => {
             // What a look refuses is not worth a survey each time; its kind decides.
             if input.len().is_multiple_of(16)

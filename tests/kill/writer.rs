@@ -11,7 +11,8 @@
 use std::io::{Cursor, Write};
 use std::path::Path;
 
-use survey::error::SurveyError;
+use survey::document::Document;
+use survey::error::{FactsError, SurveyError};
 use survey::fact::{AuthorId, Edit, FactId, SubjectId};
 use survey::file::{self, Limits, PackOptions, Progress};
 use survey::home::{Home, Repaired};
@@ -274,7 +275,7 @@ fn fill(folder: &Path, seed: u32) {
             Err(error) => break error,
         }
     };
-    assert!(matches!(told, SurveyError::DiskFull { .. }), "{told:?}");
+    assert!(matches!(told, FactsError::DiskFull { .. }), "{told:?}");
     say(&format!("told {told}"));
     let (facts, author) = (store.ledger().len(), store.author());
     assert_eq!(subjects.last(), Some(&facts));

@@ -9,6 +9,7 @@ use std::os::unix::fs::PermissionsExt;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use survey::document::Document;
 use survey::fact::{AuthorId, Edit, SubjectId};
 use survey::file::{self, Limits, Progress};
 use survey::store::Store;
@@ -103,7 +104,7 @@ fn a_file_is_written_synced_renamed_and_its_folder_synced_and_photos_taken_in_be
     let sent = place.path().join("sent.lwk");
     check_order(&folder, "pack");
     file::take_as_new(&sent, &copy, AuthorId::random(), Limits::default(), &mut |_: Progress| true).unwrap();
-    let picture = include_bytes!("../../core/survey/tests/pictures/palette.png");
+    let picture = include_bytes!("../../core/facts/tests/pictures/palette.png");
     store.add_photo(picture, None, None).unwrap();
     drop(store);
     check_order(&folder, "pack");

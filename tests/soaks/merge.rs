@@ -10,6 +10,8 @@ use std::path::{Path, PathBuf};
 
 use serde_json::{Value, json};
 use survey::SurveyError;
+use survey::document::Document;
+use survey::error::FactsError;
 use survey::fact::{ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, SubjectId};
 use survey::file::{self, LeftOut, Limits, PackOptions, PhotoName, Progress};
 use survey::record::Survey;
@@ -22,9 +24,9 @@ use proofs::chance::Chance;
 const FIELDS: [&str; 5] = ["kind", "tag", "length", "feed", "place"];
 const SUBJECTS: usize = 4;
 const PICTURES: [&[u8]; 3] = [
-    include_bytes!("../../core/survey/tests/pictures/grey.jpg"),
-    include_bytes!("../../core/survey/tests/pictures/transparent.png"),
-    include_bytes!("../../core/survey/tests/pictures/palette.png"),
+    include_bytes!("../../core/facts/tests/pictures/grey.jpg"),
+    include_bytes!("../../core/facts/tests/pictures/transparent.png"),
+    include_bytes!("../../core/facts/tests/pictures/palette.png"),
 ];
 /// How far a copy's clock may be off, in milliseconds: three months either way, and one stands in 1970.
 const SKEW_MS: usize = 90 * 24 * 3600 * 1000;
@@ -172,7 +174,7 @@ impl History {
         if let Some(act) = copy.acts.pop() {
             match copy.store.undo(act) {
                 // What was changed since, or was not worth a fact, is not undone.
-                Ok(_) | Err(SurveyError::Undo(_)) => {}
+                Ok(_) | Err(FactsError::Undo(_)) => {}
                 Err(error) => return Err(error.into()),
             }
         }
@@ -192,7 +194,7 @@ impl History {
         };
         match forgotten {
             // Forgotten already.
-            Ok(_) | Err(SurveyError::NoSuchPhoto) => Ok(()),
+            Ok(_) | Err(FactsError::NoSuchPhoto) => Ok(()),
             Err(error) => Err(error.into()),
         }
     }
@@ -221,7 +223,7 @@ impl History {
         if back && !taken.facts.is_empty() {
             match file::put_back(store) {
                 Ok(_) => check(store.ledger().to_lines()? == before, "what was put back is still there")?,
-                Err(SurveyError::CannotPutBack(_)) => {}
+                Err(FactsError::CannotPutBack(_)) => {}
                 Err(error) => return Err(error.into()),
             }
         }

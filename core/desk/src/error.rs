@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use guide::GuideError;
 use survey::SurveyError;
+use survey::error::FactsError;
 use survey::photo::PictureFault;
 
 use crate::sheet::Problems;
@@ -61,7 +62,10 @@ pub enum DeskError {
 
     /// The survey cannot be read or written.
     #[error(transparent)]
-    Survey(#[from] SurveyError),
+    Survey(SurveyError),
+    /// Its facts, where they are kept, or a file of them.
+    #[error(transparent)]
+    Facts(#[from] FactsError),
 
     /// A file that somebody packed, where a survey is asked for.
     #[error(
@@ -278,19 +282,30 @@ pub const REFUSED: u8 = 3;
 /// Exit code of a command that was stopped by Ctrl-C: 128 and the number of the signal, as shells have it.
 pub const STOPPED: u8 = 130;
 
+impl From<SurveyError> for DeskError {
+    /// What is about facts is one kind, however it came here.
+    fn from(error: SurveyError) -> Self {
+        match error {
+            SurveyError::Facts(error) => Self::Facts(error),
+            other => Self::Survey(other),
+        }
+    }
+}
+
 impl DeskError {
     /// The exit code: [`REFUSED`] where the user gave something that cannot be taken, else [`FAILED`].
     pub fn exit_code(&self) -> u8 {
         match self {
-            Self::Stopped | Self::Survey(SurveyError::Stopped) => STOPPED,
+            Self::Stopped | Self::Survey(SurveyError::Stopped) | Self::Facts(FactsError::Stopped) => STOPPED,
             Self::PicturesPartly { why, .. } => why.exit_code(),
-            Self::Survey(
-                SurveyError::Inaccessible { .. }
-                | SurveyError::DiskFull { .. }
-                | SurveyError::Busy { .. }
-                | SurveyError::Database { .. }
-                | SurveyError::Inner(_)
-                | SurveyError::PhotoLost,
+            Self::Survey(SurveyError::Inner(_))
+            | Self::Facts(
+                FactsError::Inaccessible { .. }
+                | FactsError::DiskFull { .. }
+                | FactsError::Busy { .. }
+                | FactsError::Database { .. }
+                | FactsError::Inner(_)
+                | FactsError::PhotoLost,
             )
             | Self::Guide(
                 GuideError::StorageFull { .. } | GuideError::Busy { .. } | GuideError::Failed { .. },
@@ -303,6 +318,7 @@ impl DeskError {
             | Self::Fault => FAILED,
             // Whatever else a survey says is about what it was given.
             Self::Survey(_)
+            | Self::Facts(_)
             | Self::Guide(_)
             | Self::PackedFile { .. }
             | Self::Sheet { .. }
@@ -331,18 +347,18 @@ impl DeskError {
             Self::LabelNotText { .. } | Self::LabelTooLong { .. } => "label",
             Self::Exists { .. }
             | Self::AsideAlready { .. }
-            | Self::Survey(SurveyError::AlreadyThere { .. } | SurveyError::FileThere { .. }) => "exists",
-            Self::Survey(SurveyError::NotASurvey { .. }) | Self::PackedFile { .. } => "not_a_survey",
-            Self::Survey(SurveyError::Busy { .. }) => "busy",
-            Self::Survey(SurveyError::Damaged { .. }) => "damaged",
-            Self::Survey(
-                SurveyError::File { .. } | SurveyError::OtherSurvey { .. } | SurveyError::OtherSurveyInFile,
+            | Self::Facts(FactsError::AlreadyThere { .. } | FactsError::FileThere { .. }) => "exists",
+            Self::Facts(FactsError::NotASurvey { .. }) | Self::PackedFile { .. } => "not_a_survey",
+            Self::Facts(FactsError::Busy { .. }) => "busy",
+            Self::Facts(FactsError::Damaged { .. }) => "damaged",
+            Self::Facts(
+                FactsError::File { .. } | FactsError::OtherSurvey { .. } | FactsError::OtherSurveyInFile,
             ) => "survey_file",
-            Self::Survey(SurveyError::Picture(_) | SurveyError::PhotoLost) | Self::Picture { .. } => {
-                "picture"
+            Self::Facts(FactsError::Picture(_) | FactsError::PhotoLost) | Self::Picture { .. } => "picture",
+            Self::Survey(SurveyError::Stopped) | Self::Facts(FactsError::Stopped) | Self::Stopped => {
+                "stopped"
             }
-            Self::Survey(SurveyError::Stopped) | Self::Stopped => "stopped",
-            Self::Survey(_) => "survey",
+            Self::Survey(_) | Self::Facts(_) => "survey",
             Self::PicturesPartly { why, .. } => why.name(),
             Self::NoSuchThing { .. }
             | Self::Ambiguous { .. }

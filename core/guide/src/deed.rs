@@ -24,6 +24,13 @@ pub enum Deed {
         /// The text.
         words: String,
     },
+    /// The device recognised print in a photo, and offers it. Nothing counts of it before somebody takes it.
+    Print {
+        /// The photo slot's key for print.
+        key: String,
+        /// What it reads, line by line.
+        words: String,
+    },
     /// Typed a number, or is typing it.
     Measure {
         /// The number's block.
@@ -69,6 +76,7 @@ impl Deed {
             Self::Press { key }
             | Self::Pick { key, .. }
             | Self::Write { key, .. }
+            | Self::Print { key, .. }
             | Self::Measure { key, .. }
             | Self::Photo { key, .. }
             | Self::File { key, .. } => Some(key),

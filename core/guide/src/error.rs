@@ -1,6 +1,7 @@
 //! The one error of this crate: what a person can act on, in sentences.
 
 use survey::SurveyError;
+use survey::error::{FactFault, FactsError};
 
 /// Why something could not be done. Nothing was changed then, and what was typed is still there.
 #[derive(Debug, thiserror::Error)]
@@ -47,41 +48,51 @@ pub enum GuideError {
     },
 }
 
-impl From<SurveyError> for GuideError {
-    fn from(error: SurveyError) -> Self {
+impl From<FactsError> for GuideError {
+    fn from(error: FactsError) -> Self {
         let message = error.to_string();
         match error {
-            SurveyError::DiskFull { .. } => Self::StorageFull { message },
-            SurveyError::Busy { .. } => Self::Busy { message },
-            SurveyError::Newer { .. } => Self::NewerRelease { message },
-            SurveyError::Damaged { .. } => Self::Damaged { message },
-            SurveyError::Picture(_)
-            | SurveyError::NotASurvey { .. }
-            | SurveyError::AlreadyThere { .. }
-            | SurveyError::Fact(_)
-            | SurveyError::DraftTooLong { .. }
-            | SurveyError::TooManyPhotos { .. }
-            | SurveyError::TooManyParts { .. }
-            | SurveyError::Undo(_)
-            | SurveyError::File { .. }
-            | SurveyError::OtherSurvey { .. }
-            | SurveyError::OtherSurveyInFile
-            | SurveyError::FileThere { .. }
-            | SurveyError::DoesNotFit { .. }
-            | SurveyError::FactDiffers { .. }
-            | SurveyError::FromTheFuture { .. }
-            | SurveyError::FolderName
-            | SurveyError::CannotPutBack(_)
-            | SurveyError::NothingToSettle => Self::Refused { message },
-            SurveyError::Stopped => Self::Stopped,
+            FactsError::DiskFull { .. } => Self::StorageFull { message },
+            FactsError::Busy { .. } => Self::Busy { message },
+            FactsError::Newer { .. } => Self::NewerRelease { message },
+            FactsError::Damaged { .. } => Self::Damaged { message },
+            FactsError::Picture(_)
+            | FactsError::NotASurvey { .. }
+            | FactsError::AlreadyThere { .. }
+            | FactsError::Fact(_)
+            | FactsError::DraftTooLong { .. }
+            | FactsError::TooManyPhotos { .. }
+            | FactsError::TooManyParts { .. }
+            | FactsError::Undo(_)
+            | FactsError::File { .. }
+            | FactsError::OtherSurvey { .. }
+            | FactsError::OtherSurveyInFile
+            | FactsError::FileThere { .. }
+            | FactsError::DoesNotFit { .. }
+            | FactsError::FactDiffers { .. }
+            | FactsError::FromTheFuture { .. }
+            | FactsError::FolderName
+            | FactsError::CannotPutBack(_)
+            | FactsError::NothingToSettle => Self::Refused { message },
+            FactsError::Stopped => Self::Stopped,
             _ => Self::Failed { message },
         }
     }
 }
 
-impl From<survey::error::FactFault> for GuideError {
-    fn from(fault: survey::error::FactFault) -> Self {
-        SurveyError::from(fault).into()
+impl From<SurveyError> for GuideError {
+    fn from(error: SurveyError) -> Self {
+        match error {
+            SurveyError::Facts(error) => error.into(),
+            SurveyError::Stopped => Self::Stopped,
+            other => Self::Failed { message: other.to_string() },
+        }
+    }
+}
+
+impl From<FactFault> for GuideError {
+    fn from(fault: FactFault) -> Self {
+        FactsError::from(fault).into()
     }
 }
 

@@ -3,8 +3,11 @@
 //! Here, above all pages, a deed is handed to the page that is shown and its answer becomes the next screen. What a
 //! page may do stands below, in [`Session`].
 
+mod drawn;
 mod errand;
+mod photo;
 mod screens;
+mod standpoint;
 mod suspend;
 
 use std::path::{Path, PathBuf};
@@ -17,7 +20,7 @@ use crate::deed::Deed;
 use crate::error::{GuideError, Result};
 use crate::place::{Move, Outside, Place, ResultPlace};
 use crate::question::{next, way_on};
-use crate::screen::{Block, PressWeight, Screen, WordsBlock};
+use crate::screen::WayTaken;
 use crate::session::{Keep, Pending, Session};
 
 pub use screens::names as screen_names;
@@ -29,6 +32,8 @@ pub use screens::names as screen_names;
 /// touch goes on beside, as a [`LongWork`](crate::LongWork) that tells how far it is and can be stopped.
 pub struct Guide {
     session: Session,
+    /// How one came to the screen that is shown.
+    way: WayTaken,
     /// What was open when the app was put aside.
     suspended: Option<suspend::Suspended>,
     /// Why it could not be taken up again.
@@ -51,10 +56,12 @@ impl Guide {
     /// If the folder cannot be made or written.
     pub fn at(home: &Path, author: AuthorId, language: Language) -> Result<Self> {
         let session = Session::at(home, author, language)?;
+        let way = WayTaken::Same;
         let mut guide =
-            Self { session, suspended: None, not_resumed: None, photos: None, patience: PATIENCE };
+            Self { session, way, suspended: None, not_resumed: None, photos: None, patience: PATIENCE };
         guide.session.list_if_wanted();
         guide.be_patient();
+        guide.way = way;
         Ok(guide)
     }
 
@@ -70,38 +77,6 @@ impl Guide {
         self.session.effort = effort;
     }
 
-    /// The screen as it stands. Drawing changes nothing, and reads no disk.
-    pub fn screen(&self) -> Screen {
-        if let Some(errand) = &self.session.errand {
-            return screens::show_errand(&self.session, errand);
-        }
-        if let Some(suspended) = &self.suspended {
-            return suspended.screen.clone();
-        }
-        self.screen_beneath()
-    }
-
-    /// The screen without what goes on beside.
-    fn screen_beneath(&self) -> Screen {
-        let inside = self.session.place().and_then(|place| {
-            // From wherever one is there is a way to the whole job.
-            let is_on_way = self.session.open.as_ref().is_some_and(|open| open.memory.way.len() > 1);
-            let back = is_on_way || place != Place::Overview;
-            let screen = self.session.with_scene(|scene| screens::show(scene, &place)).ok()?;
-            Some(Screen { back, ..screen })
-        });
-        let mut screen =
-            inside.unwrap_or_else(|| screens::show_outside(&self.session, &self.session.outside));
-        in_order(&mut screen);
-        screen.back |= self.session.open.is_none() && self.session.outside != Outside::default();
-        let notices = self.session.notices.iter().map(|(role, phrase)| {
-            let words = self.session.say(phrase);
-            Block::Words(WordsBlock { role: *role, words })
-        });
-        screen.blocks.splice(0..0, notices);
-        screen
-    }
-
     /// Does what was done on the screen that is shown. A deed that the screen does not offer ([`Screen::offers`]) changes
     /// nothing and writes nothing.
     ///
@@ -112,12 +87,12 @@ impl Guide {
         if self.wait_in_line(deed) || !self.screen().offers(deed) {
             return Ok(());
         }
+        let stood = self.standpoint();
         self.session.notices.clear();
-        if !self.act_on_errand(deed) {
-            self.act_on_screen(deed)?;
-        }
+        let done = if self.act_on_errand(deed) { Ok(()) } else { self.act_on_screen(deed) };
         self.be_patient();
-        Ok(())
+        self.way = stood.way_to(&self.standpoint());
+        done
     }
 
     /// Hands a deed to the page that is shown.
@@ -211,6 +186,7 @@ impl Guide {
         self.session.open(folder)?;
         // The list is not wanted any more.
         self.end_errand();
+        self.way = WayTaken::On;
         self.session.begin_if_wanted();
         Ok(())
     }
@@ -230,6 +206,7 @@ impl Guide {
         self.end_errand();
         self.session.close()?;
         (self.suspended, self.photos) = (None, None);
+        self.way = WayTaken::Back;
         Ok(())
     }
 
@@ -247,30 +224,5 @@ impl Drop for Guide {
     }
 }
 
-/// The presses that stand together in the same order on every screen: first the way on, last what leads elsewhere.
-fn in_order(screen: &mut Screen) {
-    let order = |block: &Block| match block {
-        Block::Press(press) => match press.weight {
-            PressWeight::Main => Some(0),
-            PressWeight::Other => Some(1),
-            PressWeight::Quiet => Some(2),
-        },
-        Block::Confirm(_) => Some(1),
-        _ => None,
-    };
-    for together in screen.blocks.chunk_by_mut(|one, two| order(one).is_some() == order(two).is_some()) {
-        together.sort_by_key(order);
-    }
-}
-
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// A shell may keep the guide on a thread of its own.
-    #[test]
-    fn the_guide_may_go_to_another_thread() {
-        fn goes<T: Send + 'static>() {}
-        goes::<Guide>();
-    }
-}
+mod tests;

@@ -19,6 +19,7 @@
 mod clock;
 mod deed;
 mod error;
+mod finish;
 mod guide;
 mod number;
 mod page;
@@ -26,6 +27,7 @@ mod place;
 mod question;
 pub mod screen;
 mod session;
+mod short_hash;
 mod view;
 mod words;
 

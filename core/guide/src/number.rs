@@ -4,6 +4,8 @@
 
 use survey::words::{Arg, LengthUnit, Phrase};
 
+use crate::screen::NumberKind;
+
 /// What a number measures. It is held in the unit named here.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Quantity {
@@ -46,6 +48,21 @@ impl Quantity {
             (Self::Time, _) => &["ms"],
             (Self::Share, _) => &["percent"],
             (Self::Count, _) => &["count"],
+        }
+    }
+
+    /// What numbers may be typed.
+    pub(crate) const fn kind(self) -> NumberKind {
+        match self {
+            Self::Count => NumberKind::Whole,
+            Self::Level | Self::Power => NumberKind::Signed,
+            Self::Length
+            | Self::Loss
+            | Self::Frequency
+            | Self::Rate
+            | Self::Time
+            | Self::Share
+            | Self::ErrorRatio => NumberKind::Decimal,
         }
     }
 
@@ -211,6 +228,29 @@ mod tests {
         assert_eq!(read("2.5", "gbps", Quantity::Rate).unwrap(), 2500.0);
         assert_eq!(read("1 Gb/s", "mbps", Quantity::Rate).unwrap(), 1000.0);
         assert_eq!(read("\u{2212}6", "dbmv", Quantity::Level).unwrap(), -6.0);
+    }
+
+    #[test]
+    fn a_keyboard_has_a_minus_where_less_than_nothing_is_taken_and_only_there() {
+        let all = [
+            Quantity::Length,
+            Quantity::Loss,
+            Quantity::Level,
+            Quantity::Power,
+            Quantity::Frequency,
+            Quantity::Rate,
+            Quantity::Time,
+            Quantity::Share,
+            Quantity::ErrorRatio,
+            Quantity::Count,
+        ];
+        for quantity in all {
+            let unit = quantity.units(LengthUnit::Metres).first().copied().unwrap();
+            let is_signed = quantity.kind() == NumberKind::Signed;
+            assert_eq!(read("-1", unit, quantity).is_ok(), is_signed, "{quantity:?}");
+            let is_whole = quantity.kind() == NumberKind::Whole;
+            assert_eq!(read("1.5", unit, quantity).is_err(), is_whole, "{quantity:?}");
+        }
     }
 
     #[test]

@@ -1,10 +1,7 @@
-//! The one error of this crate, in sentences for the person who uses the tool.
-//!
-//! No message carries the text of a note, a name or an address: messages end up in logs and bug reports.
+//! What can go wrong with a survey: with its facts, or with what is worked out from them.
 
-use std::path::PathBuf;
-
-use crate::fact::FactId;
+pub use facts::error::{CannotPutBack, FactsError, NotASurvey};
+pub use facts::fact::FactFault;
 
 /// Everything that can go wrong with a survey.
 #[derive(Debug, thiserror::Error)]
@@ -24,345 +21,30 @@ pub enum SurveyError {
     )]
     Inner(&'static str),
 
-    /// More parts than a house has.
-    #[error("this survey has {found} parts; at most {most} are taken. Split it into several surveys")]
-    TooManyParts {
-        /// How many there are.
-        found: usize,
-        /// How many are taken.
-        most: usize,
-    },
-
-    /// A fact whose own members do not fit together.
-    #[error("a record of this survey is not well formed: {0}")]
-    Fact(#[from] FactFault),
-
-    /// Two different facts claim one id.
-    #[error(
-        "two different records carry the id {id}; one of the two copies was altered, so nothing was taken in"
-    )]
-    FactDiffers {
-        /// The id that both carry.
-        id: FactId,
-    },
-
-    /// A fact replaces one that is not there.
-    #[error(
-        "record {id} replaces record {missing}, which is not known here; ask the sender for a complete file"
-    )]
-    ReplacesUnknown {
-        /// The fact that was to be taken in.
-        id: FactId,
-        /// The fact that it names and nobody has.
-        missing: FactId,
-    },
-
-    /// A fact replaces one about something else.
-    #[error("record {id} replaces record {other}, which is about something else; nothing was taken in")]
-    ReplacesElsewhere {
-        /// The fact that was to be taken in.
-        id: FactId,
-        /// The fact of another subject or field that it names.
-        other: FactId,
-    },
-
-    /// A fact dated more than a year ahead of this device.
-    #[error(
-        "record {id} is dated more than a year ahead of this device; set the clock of the device that wrote it, \
-         or of this one"
-    )]
-    FromTheFuture {
-        /// The fact that was to be taken in.
-        id: FactId,
-    },
-
-    /// The path does not hold a survey.
-    #[error("{} is not a survey: {why}", folder.display())]
-    NotASurvey {
-        /// The path that was given.
-        folder: PathBuf,
-        /// What is wrong with it.
-        why: NotASurvey,
-    },
-
-    /// A new survey was to be made where something already stands.
-    #[error("{} already exists; choose another name for the new survey", folder.display())]
-    AlreadyThere {
-        /// The path that was given.
-        folder: PathBuf,
-    },
-
-    /// The survey was written by a later release.
-    #[error(
-        "{} was written by a newer release (layout {found}; this one knows up to {known}); update this one to \
-         open it. Nothing was changed",
-        folder.display()
-    )]
-    Newer {
-        /// The survey's folder.
-        folder: PathBuf,
-        /// The layout that the survey has.
-        found: u32,
-        /// The newest layout that this release knows.
-        known: u32,
-    },
-
-    /// The database of the survey is damaged.
-    #[error(
-        "the database of {} is damaged ({report}); keep the folder as it is and restore a copy or a file of this survey",
-        folder.display()
-    )]
-    Damaged {
-        /// The survey's folder.
-        folder: PathBuf,
-        /// What the check found, without any text of the survey.
-        report: String,
-    },
-
-    /// The system does not let us in.
-    #[error(
-        "{} cannot be used ({reason}); check that the folder is there and that you may read and write in it",
-        folder.display()
-    )]
-    Inaccessible {
-        /// The survey's folder, or the one it was to be made in.
-        folder: PathBuf,
-        /// The system's own words.
-        reason: String,
-    },
-
-    /// No space is left.
-    #[error("the disk that holds {} is full; nothing was written. Free some space and try again", folder.display())]
-    DiskFull {
-        /// The survey's folder.
-        folder: PathBuf,
-    },
-
-    /// Another process holds the survey.
-    #[error("{} is in use by another program; nothing was changed. Try again when it is done", folder.display())]
-    Busy {
-        /// The survey's folder.
-        folder: PathBuf,
-    },
-
-    /// A name that not every system takes for a folder.
-    #[error(
-        "this name cannot be a folder's on every system: it must be 1 to 200 bytes long, must not start with a dot or \
-         end with a dot or a space, and must not hold any of / \\ < > : \" | ? *"
-    )]
-    FolderName,
-
-    /// A file was given to repair a survey, and holds another one.
-    #[error("the file holds another survey than the damaged one; nothing was changed")]
-    OtherSurveyInFile,
-
-    /// Half-typed input longer than is kept.
-    #[error("the text is {bytes} bytes long; at most {limit} are kept, so shorten it")]
-    DraftTooLong {
-        /// Its length.
-        bytes: usize,
-        /// The longest allowed.
-        limit: usize,
-    },
-
-    /// A picture that is not taken in.
-    #[error("this picture was not taken in: {0}")]
-    Picture(#[from] crate::photo::PictureFault),
-
-    /// More photos than a survey can hand on.
-    #[error("this survey has {most} photos, which is as many as fit; nothing was taken in")]
-    TooManyPhotos {
-        /// How many are taken.
-        most: usize,
-    },
-
-    /// No photo of that id is here, or it was forgotten.
-    #[error("there is no such photo in this survey, or it was forgotten")]
-    NoSuchPhoto,
-
-    /// A photo whose file is missing or is not what its name says.
-    #[error(
-        "the file of this photo is missing or damaged; take in a file of this survey that has it, to bring it back"
-    )]
-    PhotoLost,
-
-    /// An action that cannot be undone.
-    #[error("this cannot be undone: {0}")]
-    Undo(#[from] crate::story::UndoFault),
-
-    /// A disagreement that is none, or not any more.
-    #[error("there is nothing to settle here; it may have been settled meanwhile")]
-    NothingToSettle,
-
-    /// Anything else that the database reports.
-    #[error("the database of {} could not be used: {source}", folder.display())]
-    Database {
-        /// The survey's folder.
-        folder: PathBuf,
-        /// The database's own report.
-        source: rusqlite::Error,
-    },
-
-    /// A file that was to be read is no survey file, or does not hold together.
-    #[error("{} cannot be taken in: {fault}. Nothing was changed", file.display())]
-    File {
-        /// The file.
-        file: PathBuf,
-        /// What is wrong with it.
-        fault: crate::file::FileFault,
-    },
-
-    /// A file holds another survey than the one it was to be taken into.
-    #[error("{} holds another survey; take it in as a survey of its own. Nothing was changed", file.display())]
-    OtherSurvey {
-        /// The file.
-        file: PathBuf,
-    },
-
-    /// A survey cannot be packed into a file that could be read again.
-    #[error("this survey does not fit into a file: {what} at most {most}. No file was written")]
-    DoesNotFit {
-        /// What there is too much of, and how it is counted.
-        what: &'static str,
-        /// How much is taken.
-        most: u64,
-    },
-
-    /// More facts than a file of a survey can hold.
-    #[error("this survey has {found} records; at most {most} are taken")]
-    TooManyFacts {
-        /// How many there are.
-        found: usize,
-        /// How many are taken.
-        most: usize,
-    },
-
-    /// A file was to be written where something already stands.
-    #[error("{} already exists; choose another name, or say that it is to be replaced", file.display())]
-    FileThere {
-        /// The path that was given.
-        file: PathBuf,
-    },
-
     /// The user stopped a long piece of work.
     #[error("stopped as you wished; everything is as it was before")]
     Stopped,
 
-    /// What was taken in last cannot be put back.
-    #[error("nothing was put back: {0}")]
-    CannotPutBack(CannotPutBack),
+    /// Its facts, where they are kept, or a file of them. Never [`FactsError::Stopped`] or [`FactsError::Inner`].
+    #[error(transparent)]
+    Facts(FactsError),
 }
 
-/// Why what was taken in last cannot be put back.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
-#[non_exhaustive]
-pub enum CannotPutBack {
-    /// No file was taken in, or it brought nothing, or it was put back already.
-    #[error("no file was taken in that brought anything")]
-    NothingTaken,
-    /// Facts were written after the file was taken in.
-    #[error("this survey was changed after the file was taken in; undo single steps instead")]
-    WrittenSince,
-    /// The file made something forgotten, and forgetting is for ever.
-    #[error("the file also made something forgotten, and that is for ever")]
-    Forgotten,
+impl From<FactsError> for SurveyError {
+    /// What can befall both is one kind here, so that it is asked for once.
+    fn from(error: FactsError) -> Self {
+        match error {
+            FactsError::Stopped => Self::Stopped,
+            FactsError::Inner(fault) => Self::Inner(fault),
+            other => Self::Facts(other),
+        }
+    }
 }
 
-/// Why a fact is not well formed.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[non_exhaustive]
-pub enum FactFault {
-    /// The value is longer than [`crate::fact::MAX_VALUE_BYTES`].
-    #[error("what was written under \"{field}\" is {bytes} bytes long; at most {limit} fit, so shorten it")]
-    TooLong {
-        /// The field it was written under.
-        field: String,
-        /// Its length in canonical form.
-        bytes: usize,
-        /// The longest allowed.
-        limit: usize,
-    },
-    /// The value is nested deeper than [`crate::fact::MAX_DEPTH`].
-    #[error("a value is nested deeper than {limit} levels")]
-    TooDeep {
-        /// The deepest allowed.
-        limit: usize,
-    },
-    /// Infinity, not-a-number, or a kind of value that JSON does not have.
-    #[error("a value cannot be written as JSON (only finite numbers can)")]
-    NotJson,
-    /// A whole number that a double does not hold exactly.
-    #[error("the whole number {number} is too large to be kept exactly")]
-    NumberInexact {
-        /// The number.
-        number: String,
-    },
-    /// The field's name is empty, too long, or has characters that do not belong in a name.
-    #[error("a field name must be 1 to {limit} letters, digits, dots, dashes or underscores of ASCII")]
-    FieldName {
-        /// The longest allowed.
-        limit: usize,
-    },
-    /// An id that is no UUID of version 7.
-    #[error("the id {id} is not a UUID of version 7")]
-    IdVersion {
-        /// The id.
-        id: uuid::Uuid,
-    },
-    /// A fact that replaces itself or a later one.
-    #[error("record {id} replaces {later}, which is not older")]
-    ReplacesLater {
-        /// The fact.
-        id: FactId,
-        /// The fact that it names.
-        later: FactId,
-    },
-    /// A fact that tells what to forget, and is itself marked as forgotten.
-    #[error("a record that tells what to forget cannot be forgotten itself")]
-    ForgottenForget,
-    /// A line that is no JSON object with the members of a fact.
-    #[error("line is not a record ({reason}, at column {column})")]
-    Line {
-        /// What kind of mistake it is.
-        reason: &'static str,
-        /// Where in the line, counted in bytes from 1.
-        column: usize,
-    },
-    /// A line that is right but not written in the one canonical way.
-    #[error("line is not in canonical form (RFC 8785)")]
-    LineNotCanonical,
-    /// Members unknown to this release that are too long together.
-    #[error("members unknown to this release take {bytes} bytes; at most {limit} are kept")]
-    ExtraTooLong {
-        /// Their length in canonical form.
-        bytes: usize,
-        /// The longest allowed.
-        limit: usize,
-    },
-}
-
-/// Why a path is not a survey.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
-#[non_exhaustive]
-pub enum NotASurvey {
-    /// Nothing is there.
-    #[error("there is no such folder")]
-    Missing,
-    /// A file stands there.
-    #[error("it is a file, and a survey is a folder whose name ends in .legwork")]
-    AFile,
-    /// The name of a new survey lacks its ending.
-    #[error("the name of a survey's folder ends in .legwork")]
-    Name,
-    /// The folder holds no database.
-    #[error("the folder holds no file survey.db")]
-    NoDatabase,
-    /// `survey.db` is not a database.
-    #[error("its survey.db is not an SQLite database, or its beginning is damaged")]
-    NotSqlite,
-    /// `survey.db` is a database of something else.
-    #[error("its survey.db belongs to another program")]
-    OtherProgram,
+impl From<FactFault> for SurveyError {
+    fn from(fault: FactFault) -> Self {
+        FactsError::from(fault).into()
+    }
 }
 
 /// What this crate's functions return.

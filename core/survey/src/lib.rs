@@ -1,23 +1,26 @@
 //! What was found in a house, and what follows from it.
 
+pub mod document;
 pub mod error;
-pub mod fact;
 pub mod figure;
-pub mod file;
 pub mod finding;
 pub mod forecast;
-pub mod forget;
-pub mod home;
 pub mod label;
+pub mod label_seen;
 pub mod level;
 pub mod naming;
-pub mod photo;
 pub mod rating;
 pub mod record;
 pub mod report;
-pub mod store;
 pub mod story;
 pub mod words;
 pub mod worklist;
 
 pub use error::SurveyError;
+pub use facts::{act, fact, forget, home, photo, store};
+
+/// The file in which a survey travels, with its report as the page for people.
+pub mod file {
+    pub use crate::document::{Report, pack};
+    pub use facts::file::*;
+}

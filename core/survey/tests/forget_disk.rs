@@ -5,6 +5,7 @@
 use std::fs;
 use std::path::Path;
 
+use survey::document::Document;
 use survey::fact::{AuthorId, Edit, Fact, SubjectId};
 use survey::home::Home;
 use survey::photo::Picture;
@@ -15,7 +16,7 @@ use tempfile::TempDir;
 const SECRET: &str = "17 Nowhere Lane, Inventedville";
 
 fn picture(name: &str) -> Vec<u8> {
-    fs::read(format!("{}/tests/pictures/{name}", env!("CARGO_MANIFEST_DIR"))).unwrap()
+    fs::read(format!("{}/../facts/tests/pictures/{name}", env!("CARGO_MANIFEST_DIR"))).unwrap()
 }
 
 /// The files below a folder that hold these bytes.

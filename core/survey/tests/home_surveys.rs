@@ -6,11 +6,13 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
+use facts::FactsError;
 use serde_json::json;
-use survey::error::SurveyError;
+use survey::document::Document;
 use survey::fact::{AuthorId, Edit, Fact, SubjectId};
 use survey::file;
 use survey::home::{Found, Home, Repaired};
+use survey::label_seen::labels_seen;
 use survey::record::{field, fold};
 use survey::store::{Store, Summary, peek, salvage};
 use tempfile::TempDir;
@@ -86,8 +88,8 @@ fn what_is_in_trouble_is_in_the_list_with_its_reason() {
         list.iter().map(survey::home::Entry::folder_name).collect::<Vec<_>>(),
         ["fine", "empty", "newer"]
     );
-    assert!(matches!(list[1].found, Found::Trouble(SurveyError::NotASurvey { .. })));
-    assert!(matches!(list[2].found, Found::Trouble(SurveyError::Newer { found: 99, .. })));
+    assert!(matches!(list[1].found, Found::Trouble(FactsError::NotASurvey { .. })));
+    assert!(matches!(list[2].found, Found::Trouble(FactsError::Newer { found: 99, .. })));
 }
 
 /// Only a bound far above the goal here, because tests run beside others; the bench command measures.
@@ -120,9 +122,9 @@ fn rename_set_aside_bring_back_delete() {
     drop(make(&home, "one"));
     drop(make(&home, "two"));
     let (one, two) = (home.place("one").unwrap(), home.place("two").unwrap());
-    assert!(matches!(home.rename(&one, "two"), Err(SurveyError::AlreadyThere { .. })));
+    assert!(matches!(home.rename(&one, "two"), Err(FactsError::AlreadyThere { .. })));
     for wrong in ["", ".", "..", "a/b", "a\\b", "a:b", "a\n", ".hidden", "end ", &"x".repeat(201)] {
-        assert!(matches!(home.rename(&one, wrong), Err(SurveyError::FolderName)), "{wrong:?}");
+        assert!(matches!(home.rename(&one, wrong), Err(FactsError::FolderName)), "{wrong:?}");
     }
     let three = home.rename(&one, "three").unwrap();
     assert!(!one.exists() && Store::open(&three, AuthorId::random()).is_ok());
@@ -135,7 +137,7 @@ fn rename_set_aside_bring_back_delete() {
     assert_eq!((home.list().unwrap().len(), home.set_aside_list().unwrap().len()), (3, 0));
 
     home.delete(&back).unwrap();
-    assert!(matches!(home.delete(&back), Err(SurveyError::NotASurvey { .. })));
+    assert!(matches!(home.delete(&back), Err(FactsError::NotASurvey { .. })));
     fs::write(home.folder().join("letter.txt"), "mine").unwrap();
     assert!(home.delete(&home.folder().join("letter.txt")).is_err());
     assert_eq!(home.list().unwrap().len(), 2);
@@ -150,7 +152,7 @@ fn a_survey_that_is_open_is_neither_moved_nor_deleted() {
     let refused = |store: &Store| {
         let before = state_of(home.folder());
         for refused in [home.rename(&one, "two").err(), home.set_aside(&one).err(), home.delete(&one).err()] {
-            assert!(matches!(refused, Some(SurveyError::Busy { .. })), "{refused:?}");
+            assert!(matches!(refused, Some(FactsError::Busy { .. })), "{refused:?}");
         }
         assert_eq!(state_of(home.folder()).keys().collect::<Vec<_>>(), before.keys().collect::<Vec<_>>());
         assert!(store.survey().is_ok());
@@ -202,7 +204,8 @@ fn a_copy_is_a_survey_of_its_own() {
     other.write(&[Edit::new(part, "tag", "S2")]).unwrap();
     first.refresh().unwrap();
     let note = first.add_note(Some(about), "about the whole").unwrap();
-    let picture = fs::read(format!("{}/tests/pictures/grey.jpg", env!("CARGO_MANIFEST_DIR"))).unwrap();
+    let picture =
+        fs::read(format!("{}/../facts/tests/pictures/grey.jpg", env!("CARGO_MANIFEST_DIR"))).unwrap();
     let photo = first.add_photo(&picture, Some(part), None).unwrap();
     let gone = SubjectId::random();
     first.write(&[Edit::new(gone, field::IS, "room"), Edit::new(gone, field::NAME, "gone")]).unwrap();
@@ -308,11 +311,11 @@ fn lost_facts_come_back_from_a_file() {
     assert!(!found.is_complete);
     assert!(!found.facts.is_empty() && found.facts.len() < facts.len(), "{}", found.facts.len());
     let before = fs::read(folder.join("survey.db")).unwrap();
-    assert!(matches!(Repaired::open(&folder, AuthorId::random()), Err(SurveyError::Damaged { .. })));
+    assert!(matches!(Repaired::open(&folder, AuthorId::random()), Err(FactsError::Damaged { .. })));
     assert_eq!(fs::read(folder.join("survey.db")).unwrap(), before);
     let stranger = survey::fact::SurveyId::random();
     let wrong = Repaired::open_with_facts(&folder, AuthorId::random(), stranger, facts.clone());
-    assert!(matches!(wrong, Err(SurveyError::OtherSurveyInFile)));
+    assert!(matches!(wrong, Err(FactsError::OtherSurveyInFile)));
     // The file is older than the newest facts that can still be read: both together are everything.
     let newest = found.facts.last().unwrap().id();
     assert_eq!(facts.last().unwrap().id(), newest);
@@ -357,21 +360,22 @@ fn labels_typed_in_any_survey_are_seen_and_nothing_replaced_or_forgotten() {
     let mut two = make(&home, "two");
     let part = label(&mut two, "4-way  5-1000MHz 7dB");
     two.write(&[Edit::new(part, field::RATING, json!({"legs": 4, "leg_losses_db": [7, 7, 7, 7]}))]).unwrap();
-    let seen = home.labels_seen().unwrap();
+    let seen = labels_seen(&home).unwrap();
     let told: Vec<_> = seen.iter().map(|seen| (seen.text.as_str(), seen.parts)).collect();
     assert_eq!(told, [("4-way  5-1000MHz 7dB", 2), ("2-WAY 5-1000MHz 3.5dB", 1)]);
     assert_eq!(seen[0].rating.as_ref().map(|rating| rating.legs), Some(4));
     assert_eq!(seen[1].rating, None);
     // A survey in trouble hides no other.
     fs::create_dir(home.place("broken").unwrap()).unwrap();
-    assert_eq!(home.labels_seen().unwrap(), seen);
+    assert_eq!(labels_seen(&home).unwrap(), seen);
 }
 
 /// A survey with photos, closed, and a file of it.
 fn with_file(home: &Home) -> (PathBuf, PathBuf, Vec<Fact>) {
     let mut store = make(home, "house");
     for name in ["baseline.jpg", "colour.png"] {
-        let bytes = fs::read(format!("{}/tests/pictures/{name}", env!("CARGO_MANIFEST_DIR"))).unwrap();
+        let bytes =
+            fs::read(format!("{}/../facts/tests/pictures/{name}", env!("CARGO_MANIFEST_DIR"))).unwrap();
         store.add_photo(&bytes, None, None).unwrap();
     }
     let file = home.folder().join("house.lwk");
@@ -427,7 +431,7 @@ fn a_file_brings_back_whatever_is_left_of_a_survey() {
             };
             match with(&mut stop) {
                 Ok(repaired) => break repaired,
-                Err(SurveyError::Stopped) => assert_eq!(state_of(home.folder()), before, "{name}"),
+                Err(FactsError::Stopped) => assert_eq!(state_of(home.folder()), before, "{name}"),
                 Err(error) => unreachable!("{name}: {error}"),
             }
             stopped += 1;
@@ -459,7 +463,7 @@ fn a_file_makes_no_survey_of_a_folder_that_never_was_one() {
             Repaired::open_with_file(&folder, AuthorId::random(), &file, limits, &mut |_: file::Progress| {
                 true
             });
-        assert!(matches!(refused, Err(SurveyError::NotASurvey { .. })), "{}", folder.display());
+        assert!(matches!(refused, Err(FactsError::NotASurvey { .. })), "{}", folder.display());
         assert!(!folder.join("survey.db").exists());
     }
 }

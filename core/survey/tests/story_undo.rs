@@ -2,9 +2,10 @@
 
 #![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
 
+use facts::FactsError;
 use proptest::prelude::*;
 use serde_json::{Value, json};
-use survey::error::SurveyError;
+use survey::document::Document;
 use survey::fact::{ActId, AuthorId, Edit, Fact, Ledger, Removal, SubjectId};
 use survey::record::fold;
 use survey::store::{Draft, MAX_DRAFT_BYTES, Store};
@@ -37,9 +38,9 @@ fn shown(store: &Store, subject: SubjectId, field: &str) -> Value {
     store.ledger().shown(subject, field).map_or(Value::Null, |fact| fact.value().clone())
 }
 
-fn undo_fault(result: Result<ActId, SurveyError>) -> UndoFault {
+fn undo_fault(result: Result<ActId, FactsError>) -> UndoFault {
     match result {
-        Err(SurveyError::Undo(fault)) => fault,
+        Err(FactsError::Undo(fault)) => fault,
         other => unreachable!("{other:?}"),
     }
 }
@@ -200,9 +201,9 @@ fn a_disagreement_is_settled_by_a_choice_in_every_copy_and_the_choice_can_be_und
     assert_eq!(found[0].origin[0].value(), "R1");
     let mine = found[0].sides.iter().find(|side| side.by() == store.author()).unwrap().id();
     let stranger = found[0].origin[0].id();
-    assert!(matches!(store.settle(run, "tag", stranger), Err(SurveyError::NothingToSettle)));
+    assert!(matches!(store.settle(run, "tag", stranger), Err(FactsError::NothingToSettle)));
     let act = store.settle(run, "tag", mine).unwrap();
-    assert!(matches!(store.settle(run, "tag", mine), Err(SurveyError::NothingToSettle)));
+    assert!(matches!(store.settle(run, "tag", mine), Err(FactsError::NothingToSettle)));
     exchange(&mut store, &mut other);
     for copy in [&store, &other] {
         assert!(copy.ledger().disagreements().is_empty());
@@ -336,13 +337,13 @@ fn a_draft_survives_and_becomes_one_fact() {
 
     store.save_draft(&same).unwrap();
     let too_long = Edit::new(note, "text", "x".repeat(9000));
-    assert!(matches!(store.finish_draft(too_long), Err(SurveyError::Fact(_))));
+    assert!(matches!(store.finish_draft(too_long), Err(FactsError::Fact(_))));
     assert_eq!(store.drafts().unwrap(), [same]);
     assert!(store.drop_draft(note, "text").unwrap());
     assert!(!store.drop_draft(note, "text").unwrap());
     let long =
         Draft { subject: note, field: "text".into(), text: "x".repeat(MAX_DRAFT_BYTES + 1), saved_ms: 0 };
-    assert!(matches!(store.save_draft(&long), Err(SurveyError::DraftTooLong { .. })));
+    assert!(matches!(store.save_draft(&long), Err(FactsError::DraftTooLong { .. })));
 }
 
 #[test]

@@ -133,8 +133,8 @@ impl Harness {
 
 /// Surveys of older layouts, as the releases that wrote them left them.
 const LAYOUTS: [&str; 2] = [
-    include_str!("../../../core/survey/tests/layouts/v1.sql"),
-    include_str!("../../../core/survey/tests/layouts/v2.sql"),
+    include_str!("../../../core/facts/tests/layouts/v1.sql"),
+    include_str!("../../../core/facts/tests/layouts/v2.sql"),
 ];
 
 fn old_survey(home: &Path, layout: &str) -> PathBuf {

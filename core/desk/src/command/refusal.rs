@@ -1,8 +1,7 @@
 //! How an error is told: in sentences, or as one JSON object.
 
 use serde_json::json;
-use survey::SurveyError;
-use survey::error::NotASurvey;
+use survey::error::{FactsError, NotASurvey};
 use survey::words::Phrase;
 
 use super::Context;
@@ -51,8 +50,8 @@ fn in_words(error: &DeskError, problems: Option<&Problems>, context: &Context) -
 fn advice(error: &DeskError) -> &'static [&'static str] {
     match error {
         DeskError::NotConfirmed(Unconfirmed::Forget { .. }) => &["forget-warning", "forget-also"],
-        DeskError::Survey(
-            SurveyError::Damaged { .. } | SurveyError::NotASurvey { why: NotASurvey::NotSqlite, .. },
+        DeskError::Facts(
+            FactsError::Damaged { .. } | FactsError::NotASurvey { why: NotASurvey::NotSqlite, .. },
         ) => &["desk-damaged"],
         _ => &[],
     }

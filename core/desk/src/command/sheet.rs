@@ -4,7 +4,7 @@ use std::io::Read;
 use std::path::Path;
 
 use serde::Serialize;
-use survey::SurveyError;
+use survey::error::FactsError;
 use survey::fact::SurveyId;
 use survey::label;
 use survey::record::{Survey, fold};
@@ -63,25 +63,25 @@ pub fn write(sheet: &Sheet, folder: &Path) -> Result<Survey, DeskError> {
     Ok(survey)
 }
 
-fn fill(sheet: &Sheet, folder: &Path, author: survey::fact::AuthorId) -> Result<Survey, SurveyError> {
+fn fill(sheet: &Sheet, folder: &Path, author: survey::fact::AuthorId) -> Result<Survey, FactsError> {
     let mut store = Store::create(folder, author)?;
     let id: SurveyId = store.survey_id();
     store.write(&sheet.edits(id.subject()))?;
     fold(store.ledger(), id)
 }
 
-fn refuse_if_there(folder: &Path) -> Result<(), SurveyError> {
+fn refuse_if_there(folder: &Path) -> Result<(), FactsError> {
     match folder.symlink_metadata() {
-        Ok(_) => Err(SurveyError::AlreadyThere { folder: folder.to_owned() }),
+        Ok(_) => Err(FactsError::AlreadyThere { folder: folder.to_owned() }),
         Err(_) => Ok(()),
     }
 }
 
 /// The error as it concerns the folder that the user named, not the one it is being built in.
-fn of_folder(error: SurveyError, folder: &Path) -> SurveyError {
+fn of_folder(error: FactsError, folder: &Path) -> FactsError {
     match error {
-        SurveyError::NotASurvey { why, .. } => SurveyError::NotASurvey { folder: folder.to_owned(), why },
-        SurveyError::DiskFull { .. } => SurveyError::DiskFull { folder: folder.to_owned() },
+        FactsError::NotASurvey { why, .. } => FactsError::NotASurvey { folder: folder.to_owned(), why },
+        FactsError::DiskFull { .. } => FactsError::DiskFull { folder: folder.to_owned() },
         other => other,
     }
 }

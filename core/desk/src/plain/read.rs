@@ -7,7 +7,7 @@
 
 use super::show::{Numbered, Target, letters};
 use guide::Deed;
-use guide::screen::{Block, FileAsked, PressWeight, Screen};
+use guide::screen::{Block, PressWeight, Screen};
 
 /// What a typed line means.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -104,7 +104,7 @@ fn given(target: &Target, text: &str) -> Option<Deed> {
             Some(Deed::Measure { key: key.clone(), typed: text.into(), unit: unit.clone() })
         }
         Target::Photo { key } => Some(Deed::Photo { key: key.clone(), file: text.into() }),
-        Target::Press { key } => Some(Deed::File { key: key.clone(), file: text.into() }),
+        Target::Press { key, .. } => Some(Deed::File { key: key.clone(), file: text.into() }),
         Target::Confirm { .. } | Target::Option { .. } | Target::Absent => None,
     }
 }
@@ -112,8 +112,8 @@ fn given(target: &Target, text: &str) -> Option<Deed> {
 fn pick(chosen: &[&Target], screen: &Screen) -> Typed {
     match chosen {
         [Target::Absent] => Typed::NotUnderstood("plain-no-way-on"),
-        [Target::Press { key }] if FileAsked::of(key).is_some() => Typed::NotUnderstood("plain-file-how"),
-        [Target::Press { key }] => Typed::Deeds(vec![Deed::Press { key: key.clone() }]),
+        [Target::Press { asks_file: true, .. }] => Typed::NotUnderstood("plain-file-how"),
+        [Target::Press { key, .. }] => Typed::Deeds(vec![Deed::Press { key: key.clone() }]),
         [Target::Confirm { key, question }] => {
             Typed::AskAgain(Deed::Press { key: key.clone() }, question.clone())
         }
@@ -148,11 +148,12 @@ fn and_on(mut deeds: Vec<Deed>, screen: &Screen) -> Vec<Deed> {
         .filter(|block| matches!(block, Block::Choice(_) | Block::Writing(_) | Block::Number(_)))
         .count();
     let main = screen.blocks.iter().find_map(|block| match block {
-        Block::Press(press) if press.weight == PressWeight::Main => Some(press.key.clone()),
+        Block::Press(press) if press.weight == PressWeight::Main && press.need.is_none() => {
+            Some(press.key.clone())
+        }
         _ => None,
     });
     let is_chosen = matches!(deeds.last(), Some(Deed::Pick { .. }));
-    let main = main.filter(|key| FileAsked::of(key).is_none());
     if let Some(key) = main.filter(|_| inputs == 1 && is_chosen) {
         deeds.push(Deed::Press { key });
     }

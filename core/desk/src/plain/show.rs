@@ -4,7 +4,9 @@ use std::fmt::Write as _;
 
 use survey::words::{Arg, Language, Phrase};
 
-use guide::screen::{Block, FileAsked, HowFarBlock, PressWeight, Screen, WordsRole};
+use guide::screen::{
+    Block, HowFarBlock, Need, NoticeRole, NoticeShown, PressBlock, PressWeight, Screen, WordsRole,
+};
 
 /// What the numbers and letters of a screen stand for.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -25,6 +27,8 @@ pub enum Target {
     Press {
         /// Its key.
         key: String,
+        /// Whether it needs a file first.
+        asks_file: bool,
     },
     /// Something pressed that is asked about once more.
     Confirm {
@@ -66,7 +70,7 @@ pub enum Target {
 /// The screen as text, lines at most as long as its words make them, and what its numbers stand for.
 pub fn show(screen: &Screen, language: &Language) -> (String, Numbered) {
     let mut page = Page { text: String::new(), numbered: Numbered::default(), language };
-    page.numbered.letters.push(way_on(screen).map_or(Target::Absent, |key| Target::Press { key }));
+    page.numbered.letters.push(way_on(screen).map_or(Target::Absent, target));
     let trail = screen.trail.join(" > ");
     if !trail.is_empty() {
         page.line(&trail);
@@ -76,6 +80,10 @@ pub fn show(screen: &Screen, language: &Language) -> (String, Numbered) {
     }
     page.line("");
     page.line(&format!("== {} ==", screen.title));
+    for notice in &screen.notices {
+        page.line("");
+        page.notice(notice);
+    }
     let mut after_press = false;
     for block in &screen.blocks {
         let is_press = matches!(block, Block::Press(_) | Block::Confirm(_));
@@ -92,12 +100,17 @@ pub fn show(screen: &Screen, language: &Language) -> (String, Numbered) {
     (page.text, page.numbered)
 }
 
-/// The key of the press that leads on.
-fn way_on(screen: &Screen) -> Option<String> {
+/// The press that leads on.
+fn way_on(screen: &Screen) -> Option<&PressBlock> {
     screen.blocks.iter().find_map(|block| match block {
-        Block::Press(press) if press.weight == PressWeight::Main => Some(press.key.clone()),
+        Block::Press(press) if press.weight == PressWeight::Main => Some(press),
         _ => None,
     })
+}
+
+/// What a press stands for.
+fn target(press: &PressBlock) -> Target {
+    Target::Press { key: press.key.clone(), asks_file: press.need.as_ref().is_some_and(Need::is_file) }
 }
 
 struct Page<'a> {
@@ -134,8 +147,16 @@ impl Page<'_> {
         letters(self.numbered.letters.len())
     }
 
+    fn notice(&mut self, notice: &NoticeShown) {
+        let line = match notice.role {
+            NoticeRole::Problem => format!("{} {}", self.word("plain-problem"), notice.words),
+            NoticeRole::Done => notice.words.clone(),
+        };
+        self.line(&line);
+    }
+
     fn press(&mut self, key: &str, words: &str) {
-        let number = self.number(Target::Press { key: key.into() });
+        let number = self.number(Target::Press { key: key.into(), asks_file: false });
         self.line(&format!("{number:>3}  {words}"));
     }
 
@@ -194,8 +215,9 @@ impl Page<'_> {
                 let number = self.number(Target::Photo { key: slot.key.clone() });
                 self.input(number, &slot.name, "", &self.word("plain-photo"));
                 for photo in &slot.photos {
+                    let mark = if photo.picked == Some(true) { "* " } else { "" };
                     match &photo.key {
-                        Some(key) => self.press(key, &photo.name),
+                        Some(key) => self.press(key, &format!("{mark}{}", photo.name)),
                         None => self.line(&format!("     {}", photo.name)),
                     }
                 }
@@ -252,11 +274,11 @@ impl Page<'_> {
             Block::Figure(figure) => self.line(&format!("[{}: {}]", figure.name, figure.description)),
             Block::HowFar(far) => self.how_far(far),
             Block::Press(press) => {
-                let target = Target::Press { key: press.key.clone() };
+                let target = target(press);
                 let is_way_on = self.numbered.letters.first() == Some(&target);
                 let letter = if is_way_on { letters(1) } else { self.letter(target) };
                 self.line(&format!("{letter:>3}  {}", press.words));
-                if FileAsked::of(&press.key).is_some() {
+                if press.need.as_ref().is_some_and(Need::is_file) {
                     self.say("plain-file", &[("letter", &letter)]);
                 }
             }
@@ -278,8 +300,8 @@ impl Page<'_> {
             }
             None => self.line(&far.name),
         }
-        if let Some(stop) = &far.stop {
-            let letter = self.letter(Target::Press { key: stop.key.clone() });
+        if let Some(stop) = far.stop.as_ref().filter(|stop| stop.enabled) {
+            let letter = self.letter(target(stop));
             self.line(&format!("{letter:>3}  {}", stop.words));
         }
     }

@@ -74,13 +74,13 @@ impl Guide {
     /// Does what is to be done after an errand that is over, and says what came of it; returns whether there was one that
     /// could be collected. What belongs to a survey that is put aside waits until that is open again.
     pub(super) fn collect_errand(&mut self) -> bool {
+        let (stood_at, stood) = (self.standpoint(), self.session.stands_at());
         let is_collected = |doing: Doing| self.suspended.is_none() || doing == Doing::Open;
         let Some(errand) =
             self.session.errand.take_if(|errand| errand.work().is_done() && is_collected(errand.doing))
         else {
             return false;
         };
-        let stood = self.session.stands_at();
         let done = match errand.outcome() {
             Some(Ok(after)) => after.run(&mut self.session),
             Some(Err(SurveyError::Stopped)) | None => {
@@ -106,6 +106,7 @@ impl Guide {
             self.tell_failed(&error);
         }
         self.take_next_photo();
+        self.way = stood_at.way_to(&self.standpoint());
         true
     }
 

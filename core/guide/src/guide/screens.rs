@@ -7,12 +7,21 @@ use crate::page::{
     sent, set_aside, share, stage, surveys, this_device,
 };
 use crate::place::{FieldPlace, Move, Outside, Place, Question, ResultPlace, SharePlace};
-use crate::screen::Screen;
+use crate::screen::{FigureDrawn, Screen};
 use crate::session::{Errand, Scene, Session};
-use crate::view::trail;
+use crate::view::{picture, trail};
 
 /// The name of the screen that is shown while a file is read or written, wherever one is.
 const ERRAND: &str = "errand";
+
+/// The drawings of the screen of a place.
+pub(super) fn figures(scene: &Scene<'_>, place: &Place) -> Vec<FigureDrawn> {
+    match place {
+        Place::Ask(question) => picture::of(question, scene).into_iter().map(|(_, drawn)| drawn).collect(),
+        Place::Result(ResultPlace::Map) => result::map::figures(scene),
+        _ => Vec::new(),
+    }
+}
 
 /// Makes the functions of the table out of its lines.
 macro_rules! screens {

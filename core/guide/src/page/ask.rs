@@ -23,8 +23,8 @@ pub(crate) fn show(scene: &Scene<'_>, question: &Question) -> Screen {
     sketch.words(WordsRole::Lead, &asked);
     sketch.words_if_known(WordsRole::Why, &asked.attribute("why"));
     sketch.words_if_known(WordsRole::How, &asked.attribute("how"));
-    for figure in crate::view::picture::of(question, scene) {
-        sketch.block(Block::Figure(figure));
+    for (figure, drawn) in crate::view::picture::of(question, scene) {
+        sketch.figure(&figure, &drawn);
     }
     let told = sketch.screen.blocks.len();
     question.draw(scene, &mut sketch);
@@ -91,7 +91,7 @@ pub(crate) fn take(session: &mut Session, question: &Question, deed: &Deed) -> R
             let one = session.with_scene(|scene| is_answered_by_one_pick(&show(scene, question)))?;
             if one { answer(session, question) } else { Ok(Move::Stay) }
         }
-        Deed::Write { .. } | Deed::Measure { .. } => {
+        Deed::Write { .. } | Deed::Measure { .. } | Deed::Print { .. } => {
             open.memory.pending.keep(deed);
             Ok(Move::Stay)
         }

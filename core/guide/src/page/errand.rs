@@ -4,7 +4,7 @@ use survey::SurveyError;
 use survey::words::Phrase;
 
 use crate::place::{ERRAND_STOP, Place};
-use crate::screen::{Block, HowFarBlock, PressBlock, PressWeight, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Errand, Session};
 use crate::view::{Sketch, trail};
 
@@ -13,18 +13,10 @@ pub(crate) fn show(session: &Session, errand: &Errand) -> Screen {
     let mut sketch = Sketch::new(session.language(), session.pending(), &doing);
     match errand.outcome() {
         None => {
-            let stop = PressBlock {
-                key: ERRAND_STOP.into(),
-                words: sketch.say(&Phrase::new("errand-stop")),
-                weight: PressWeight::Other,
-            };
-            let (name, thousandths) = (sketch.say(&doing), errand.work().progress());
-            sketch.block(Block::HowFar(HowFarBlock { name, thousandths, stop: Some(stop) }));
-            let says = if errand.work().is_stopped() {
-                Phrase::new("errand-stopping")
-            } else {
-                doing.attribute("stop")
-            };
+            let (work, stop) = (errand.work(), Phrase::new("errand-stop"));
+            sketch.how_far(&doing, work.progress(), (ERRAND_STOP, &stop), work.is_stopped());
+            let says =
+                if work.is_stopped() { Phrase::new("errand-stopping") } else { doing.attribute("stop") };
             sketch.words(WordsRole::Why, &says);
         }
         Some(outcome) => {

@@ -2,8 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::SurveyError;
-use survey::error::NotASurvey;
+use survey::error::{FactsError, NotASurvey};
 use survey::fact::AuthorId;
 use survey::file::{self, Limits};
 use survey::home::Repaired;
@@ -76,7 +75,7 @@ struct Mended {
 }
 
 impl Mended {
-    fn of(store: &Store, rebuilt: Option<Rebuilt>, with_file: bool) -> survey::error::Result<Self> {
+    fn of(store: &Store, rebuilt: Option<Rebuilt>, with_file: bool) -> std::result::Result<Self, FactsError> {
         let missing_photos = store.missing_photos()?.len();
         Ok(Self { rebuilt, with_file, facts: store.ledger().len(), missing_photos })
     }
@@ -108,7 +107,7 @@ fn from_itself(
     folder: &Path,
     author: AuthorId,
     found_damaged: bool,
-) -> survey::error::Result<Option<(Store, Option<Rebuilt>)>> {
+) -> std::result::Result<Option<(Store, Option<Rebuilt>)>, FactsError> {
     if !found_damaged {
         return match Repaired::open(folder, author) {
             Ok(repaired) => Ok(Some((repaired.store, repaired.rebuilt))),
@@ -129,7 +128,7 @@ fn with_file(
     found_damaged: bool,
     file: &Path,
     work: &LongWork,
-) -> survey::error::Result<Mended> {
+) -> std::result::Result<Mended, FactsError> {
     let Some((mut store, rebuilt)) = from_itself(folder, author, found_damaged)? else {
         let watch = &mut work.watch_file();
         let repaired = Repaired::open_with_file(folder, author, file, Limits::default(), watch)?;
@@ -138,14 +137,14 @@ fn with_file(
     // Brings the photos too.
     match file::take(file, &mut store, Limits::default(), &mut work.watch_file()) {
         // It is mended already; what the file brings beside can be taken in later.
-        Err(SurveyError::Stopped) if rebuilt.is_some() => Mended::of(&store, rebuilt, false),
+        Err(FactsError::Stopped) if rebuilt.is_some() => Mended::of(&store, rebuilt, false),
         Err(error) => Err(error),
         Ok(_) => Mended::of(&store, rebuilt, true),
     }
 }
 
 /// What can still be read of a survey; nothing where its database is gone.
-fn readable(folder: &Path) -> survey::error::Result<Salvage> {
+fn readable(folder: &Path) -> std::result::Result<Salvage, FactsError> {
     match salvage(folder) {
         Err(error) if is_damage(&error) => Ok(Salvage::default()),
         found => found,
@@ -153,11 +152,11 @@ fn readable(folder: &Path) -> survey::error::Result<Salvage> {
 }
 
 /// Whether a survey cannot be read from its own folder, but perhaps with a file's help.
-fn is_damage(error: &SurveyError) -> bool {
+fn is_damage(error: &FactsError) -> bool {
     let is_lost = |why: &NotASurvey| matches!(why, NotASurvey::NotSqlite | NotASurvey::NoDatabase);
     match error {
-        SurveyError::Damaged { .. } => true,
-        SurveyError::NotASurvey { why, .. } => is_lost(why),
+        FactsError::Damaged { .. } => true,
+        FactsError::NotASurvey { why, .. } => is_lost(why),
         _ => false,
     }
 }
@@ -193,7 +192,7 @@ fn look(session: &mut Session, folder: PathBuf, file: PathBuf) {
             Err(_) => readable(&folder)?.survey,
         };
         if known.is_some_and(|survey| survey != looked.look.survey) {
-            return Err(SurveyError::OtherSurveyInFile);
+            return Err(FactsError::OtherSurveyInFile.into());
         }
         Ok(After::new(move |session| {
             session.looked = Some(looked.clone());

@@ -5,7 +5,7 @@ use survey::words::Phrase;
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::place::{Move, Outside};
-use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{Session, Working};
 use crate::view::Sketch;
 
@@ -13,7 +13,13 @@ pub(crate) fn show(session: &Session) -> Screen {
     let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("new-survey"));
     sketch.words(WordsRole::Lead, &Phrase::new("new-survey-lead"));
     sketch.words(WordsRole::Why, &Phrase::new("new-survey-why"));
-    sketch.writing("name", &Phrase::new("new-survey-name"), Some(&Phrase::new("new-survey-hint")), false, "");
+    sketch.writing(
+        "name",
+        &Phrase::new("new-survey-name"),
+        Some(&Phrase::new("new-survey-hint")),
+        WritingKind::Name,
+        "",
+    );
     sketch.press("make", &Phrase::new("new-survey-make"), PressWeight::Main);
     sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
     sketch.screen

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::SurveyError;
+use survey::error::FactsError;
 use survey::home::Found;
 use survey::words::Phrase;
 
@@ -33,16 +33,16 @@ pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
                 sketch.press("aside", &Phrase::new("survey-set-aside"), PressWeight::Other);
                 sketch.press("mend", &Phrase::new("survey-check"), PressWeight::Quiet);
             }
-            sketch.confirm("delete", &Phrase::new("survey-delete"));
+            sketch.confirm_loss("delete", &Phrase::new("survey-delete"));
         }
         Some(Found::Trouble(error)) => {
             for phrase in trouble(error) {
                 sketch.words(WordsRole::Lead, &phrase);
             }
-            if matches!(error, SurveyError::Damaged { .. } | SurveyError::NotASurvey { .. }) {
+            if matches!(error, FactsError::Damaged { .. } | FactsError::NotASurvey { .. }) {
                 sketch.press("mend", &Phrase::new("survey-mend"), PressWeight::Main);
             }
-            sketch.confirm("delete", &Phrase::new("survey-delete"));
+            sketch.confirm_loss("delete", &Phrase::new("survey-delete"));
         }
     }
     sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
@@ -50,12 +50,12 @@ pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
 }
 
 /// What is wrong with a survey, and what to do: first in plain words, then as it was found.
-fn trouble(error: &SurveyError) -> [Phrase; 2] {
+fn trouble(error: &FactsError) -> [Phrase; 2] {
     let id = match error {
-        SurveyError::Damaged { .. } => "survey-trouble-damaged",
-        SurveyError::Newer { .. } => "survey-trouble-newer",
-        SurveyError::Inaccessible { .. } => "survey-trouble-closed",
-        SurveyError::NotASurvey { .. } => "survey-trouble-none",
+        FactsError::Damaged { .. } => "survey-trouble-damaged",
+        FactsError::Newer { .. } => "survey-trouble-newer",
+        FactsError::Inaccessible { .. } => "survey-trouble-closed",
+        FactsError::NotASurvey { .. } => "survey-trouble-none",
         _ => "survey-trouble",
     };
     [Phrase::new(id), Phrase::new("survey-trouble-found").text("what", error.to_string())]
@@ -100,7 +100,7 @@ fn delete(session: &mut Session, folder: PathBuf, named: Phrase) {
     let home = session.home().clone();
     session.send(Doing::Delete, move |work| {
         if !work.goes_on(0.0) {
-            return Err(SurveyError::Stopped);
+            return Err(survey::SurveyError::Stopped);
         }
         home.delete(&folder)?;
         Ok(After::new(move |session| {

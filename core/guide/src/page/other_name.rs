@@ -11,7 +11,7 @@ use survey::words::Phrase;
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::place::{Move, Outside};
-use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{After, Doing, Session, folder_name};
 use crate::view::{Sketch, survey_list};
 
@@ -19,7 +19,7 @@ pub(crate) fn show_rename(session: &Session, folder: &Path) -> Screen {
     let now = session.say(&survey_list::named_in_list(session, folder));
     let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("survey-rename"));
     sketch.words(WordsRole::Why, &Phrase::new("survey-rename-why"));
-    sketch.writing("name", &Phrase::new("new-survey-name"), None, false, &now);
+    sketch.writing("name", &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
     sketch.press("rename", &Phrase::new("survey-rename-do"), PressWeight::Main);
     sketch.press("not", &Phrase::new("survey-leave"), PressWeight::Quiet);
     sketch.screen
@@ -74,7 +74,7 @@ pub(crate) fn show_copy(session: &Session, folder: &Path) -> Screen {
     let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("survey-copy"));
     sketch.words(WordsRole::Lead, &Phrase::new("survey-copy-lead"));
     let now = proposed(session, folder);
-    sketch.writing("name", &Phrase::new("new-survey-name"), None, false, &now);
+    sketch.writing("name", &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
     sketch.press("copy", &Phrase::new("survey-copy-do"), PressWeight::Main);
     sketch.press("not", &Phrase::new("survey-leave"), PressWeight::Quiet);
     sketch.screen

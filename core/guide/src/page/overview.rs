@@ -23,7 +23,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
             let says = Phrase::new("stage-how-far")
                 .with("done", Arg::Count(done as u64))
                 .with("of", Arg::Count(of as u64));
-            sketch.row(Some(stage.key().into()), &stage.phrase(), Some(&says), None)
+            sketch.row(Some(stage.key().into()), &stage.phrase(), Some(&says), None).stage(done, of)
         })
         .collect();
     sketch.rows(&Phrase::new("overview-stages"), rows);

@@ -6,7 +6,7 @@ use survey::words::{LengthUnit, Phrase};
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::place::{Move, Outside};
-use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{Session, Working};
 use crate::view::{Offer, Sketch};
 
@@ -21,7 +21,7 @@ pub(crate) fn show(session: &Session) -> Screen {
         "name",
         &Phrase::new("device-name"),
         Some(&Phrase::new("device-name-hint")),
-        false,
+        WritingKind::Name,
         device.name(),
     );
     let unit = match session.language().figures().length_unit {

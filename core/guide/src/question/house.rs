@@ -10,7 +10,7 @@ use survey::words::Phrase;
 use super::{Answer, Told, not_answered};
 use crate::number::Quantity;
 use crate::place::Place;
-use crate::screen::{PressWeight, WordsRole};
+use crate::screen::{PressWeight, WordsRole, WritingKind};
 use crate::session::Scene;
 use crate::view::{Offer, Sketch, UNSURE};
 
@@ -215,7 +215,7 @@ pub(super) fn draw_rooms(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
         .collect();
     sketch.choice("rooms", &Phrase::new("ask-rooms"), true, offers, &named);
     let hint = Phrase::new("ask-rooms.hint");
-    sketch.writing("others", &Phrase::new("rooms-others"), Some(&hint), true, "");
+    sketch.writing("others", &Phrase::new("rooms-others"), Some(&hint), WritingKind::Names, "");
     let others: Vec<_> = scene.survey.rooms.values().map(|room| room.name.clone()).collect();
     if !others.is_empty() {
         sketch.words(WordsRole::Aside, &Phrase::new("rooms-known").text("rooms", others.join(", ")));

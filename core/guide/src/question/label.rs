@@ -10,7 +10,7 @@ use survey::words::{Arg, Phrase};
 use super::{Answer, Question, Told};
 use crate::number::Quantity;
 use crate::place::Place;
-use crate::screen::{Block, LabelBlock, LabelFigure, WordsRole};
+use crate::screen::{Aloud, LabelBlock, LabelFigure, WordsRole, WritingKind};
 use crate::session::Scene;
 use crate::view::{Sketch, UNSURE};
 
@@ -140,30 +140,37 @@ impl Figure {
     }
 }
 
+/// The key under which print recognised in a photo is kept.
+const PRINT: &str = "recognised";
+
 pub(super) fn draw_label(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
     let Some(found) = scene.survey.parts.get(&part) else { return };
     if let Some(tag) = &found.tag {
         sketch.words(WordsRole::How, &Phrase::new("write-tag").text("tag", tag));
     }
     crate::view::photo_slot(scene, sketch, "label-photo", part, survey::record::PhotoRole::Label);
+    sketch.reads_print(PRINT);
     let hint = Phrase::new("ask-label.hint");
     let now = found.label.clone().unwrap_or_default();
-    sketch.writing("text", &Phrase::new("label-text"), Some(&hint), true, &now);
+    sketch.writing("text", &Phrase::new("label-text"), Some(&hint), WritingKind::Print, &now);
     // A place for what is recognised in the photo: number by number, each waits for a touch.
-    if let Some(text) = scene.pending().written("recognised") {
+    if let Some(text) = scene.pending().written(PRINT) {
         let rating = PartRating::of_label(text);
         let taken = scene.pending().picked("taken").unwrap_or_default();
         let figures = figures(sketch, found.kind, &rating, |name| {
-            (Some(format!("take:{name}")), taken.iter().any(|one| one == name))
+            let is_taken = taken.iter().any(|one| one == name);
+            State { key: Some(format!("take:{name}")), taken: is_taken, picked: is_taken }
         });
         let block = LabelBlock {
-            name: sketch.say(&Phrase::new("label-recognised")),
+            id: String::new(),
+            aloud: Aloud::default(),
+            name: String::new(),
             photo: label_photo(scene, part),
             text: text.to_owned(),
             figures,
             doubts: Vec::new(),
         };
-        sketch.block(Block::Label(block));
+        sketch.label(&Phrase::new("label-recognised"), block);
     }
 }
 
@@ -174,22 +181,32 @@ fn label_photo(scene: &Scene<'_>, part: SubjectId) -> Option<String> {
         .map(|photo| photo.id.to_string())
 }
 
+/// What a touch on a figure does, and what it has done.
+struct State {
+    key: Option<String>,
+    taken: bool,
+    picked: bool,
+}
+
 fn figures(
     sketch: &Sketch<'_>,
     kind: PartKind,
     rating: &PartRating,
-    state: impl Fn(&str) -> (Option<String>, bool),
+    state: impl Fn(&str) -> State,
 ) -> Vec<LabelFigure> {
     Figure::of_part(kind, rating)
         .into_iter()
         .map(|figure| {
-            let (key, taken) = state(&figure.name());
+            let State { key, taken, picked } = state(&figure.name());
             let value = figure.of(rating);
             let says = value.map_or_else(
                 || Phrase::new("figure-not-stated"),
                 |value| Figure::written(figure.quantity(), value),
             );
             LabelFigure {
+                id: figure.name(),
+                aloud: Aloud::default(),
+                picked,
                 key,
                 name: sketch.say(&figure.phrase()),
                 says: sketch.say(&says),
@@ -213,7 +230,7 @@ pub(super) fn take_label(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
         answer = answer.plain(part, field::LABEL, json!(text));
         answer = kind_from(answer, known.map(|part| part.kind), part, &label::read(text))?;
     }
-    if let Some(recognised) = pending.written("recognised").filter(|_| !taken.is_empty()) {
+    if let Some(recognised) = pending.written(PRINT).filter(|_| !taken.is_empty()) {
         let read = PartRating::of_label(recognised);
         let mut rating = PartRating::default();
         let kind = known.map_or(PartKind::Unknown, |part| part.kind);
@@ -260,16 +277,21 @@ pub(super) fn draw_read(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: Subjec
     let Some(found) = scene.survey.parts.get(&part) else { return };
     let text = found.label.clone().unwrap_or_default();
     let fixing = scene.pending().picked("fix").unwrap_or_default();
-    let figures = figures(sketch, found.kind, &found.rating, |name| (Some(format!("fix:{name}")), true));
+    let figures = figures(sketch, found.kind, &found.rating, |name| {
+        let picked = fixing.iter().any(|one| one == name);
+        State { key: Some(format!("fix:{name}")), taken: true, picked }
+    });
     let doubts = if text.is_empty() { Vec::new() } else { label::read(&text).doubts_in(scene.language) };
     let block = LabelBlock {
-        name: sketch.say(&Phrase::new("label-as-read")),
+        id: String::new(),
+        aloud: Aloud::default(),
+        name: String::new(),
         photo: label_photo(scene, part),
         text,
         figures,
         doubts,
     };
-    sketch.block(Block::Label(block));
+    sketch.label(&Phrase::new("label-as-read"), block);
     for figure in Figure::of_part(found.kind, &found.rating) {
         if fixing.contains(&figure.name()) {
             let now = figure.of(&found.rating);

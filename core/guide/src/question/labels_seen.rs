@@ -2,8 +2,8 @@
 
 use serde_json::json;
 use survey::fact::SubjectId;
-use survey::home::LabelSeen;
 use survey::label;
+use survey::label_seen::LabelSeen;
 use survey::record::{Part, PartKind, field};
 use survey::words::Phrase;
 

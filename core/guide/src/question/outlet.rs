@@ -7,6 +7,7 @@ use survey::words::Phrase;
 
 use super::{Answer, Question, Told, free_tag, not_answered};
 use crate::place::{key_of, subject_of};
+use crate::screen::WritingKind;
 use crate::session::Scene;
 use crate::view::{Offer, Sketch, UNSURE};
 
@@ -67,7 +68,7 @@ pub(super) fn draw_room(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: Subj
     let now: Vec<_> = room.map(|room| key_of("room", room)).into_iter().collect();
     let offers = room_offers(scene, |room| Phrase::new("text").text("text", room));
     sketch.choice("room", &Question::RoomOf(outlet).phrase(scene), false, offers, &now);
-    sketch.writing("new-room", &Phrase::new("room-new"), None, false, "");
+    sketch.writing("new-room", &Phrase::new("room-new"), None, WritingKind::Name, "");
 }
 
 pub(super) fn take_room(scene: &Scene<'_>, outlet: SubjectId) -> Told<Answer> {

@@ -1,21 +1,32 @@
 //! Blocks about one thing of the house: a photo, a label, a reading, a part.
 
-use super::block::said_at_all;
+use super::{Aloud, Need};
 
 /// A photo that is there.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PhotoShown {
-    /// Its id: the door gives its file and its small picture by it.
+    /// Its id on the screen.
+    pub id: String,
+    /// What a screen reader says of it.
+    pub aloud: Aloud,
+    /// Which photo: [`Guide::small_photo`](crate::Guide::small_photo) and
+    /// [`Guide::whole_photo`](crate::Guide::whole_photo) give its files.
     pub photo: String,
     /// What it is, for those who do not see it.
     pub name: String,
-    /// Its key if a touch leads on.
+    /// Its key if a touch leads on, or picks it.
     pub key: Option<String>,
+    /// Whether it is picked; `None` where photos are not picked.
+    pub picked: Option<bool>,
 }
 
 /// A place for photos.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PhotoSlotBlock {
+    /// Its id on the screen.
+    pub id: String,
+    /// What a screen reader says of it.
+    pub aloud: Aloud,
     /// The key by which a new photo is given.
     pub key: String,
     /// What is to be photographed.
@@ -24,11 +35,20 @@ pub struct PhotoSlotBlock {
     pub photos: Vec<PhotoShown>,
     /// Whether one photo follows another until somebody says that it is enough.
     pub burst: bool,
+    /// What it needs: a photo.
+    pub need: Need,
+    /// The key by which print recognised in a new photo is offered ([`Deed::Print`](crate::Deed::Print)); `None` where
+    /// print is of no use.
+    pub print_key: Option<String>,
 }
 
 /// One figure read off a label, or recognised in its photo.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct LabelFigure {
+    /// Its id on the screen.
+    pub id: String,
+    /// What a screen reader says of it.
+    pub aloud: Aloud,
     /// The key by which it is corrected or, where it waits for that, taken.
     pub key: Option<String>,
     /// What it is: "loss to each leg".
@@ -37,6 +57,8 @@ pub struct LabelFigure {
     pub says: String,
     /// Whether it counts already; recognised figures wait for a touch.
     pub taken: bool,
+    /// Whether it stands open to be corrected.
+    pub picked: bool,
     /// What is doubtful about it; may be empty.
     pub doubt: String,
 }
@@ -44,6 +66,10 @@ pub struct LabelFigure {
 /// A label's photo beside its text and the figures in it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct LabelBlock {
+    /// Its id on the screen.
+    pub id: String,
+    /// What a screen reader says of it.
+    pub aloud: Aloud,
     /// What it is.
     pub name: String,
     /// The id of the label's photo, if there is one.
@@ -59,6 +85,10 @@ pub struct LabelBlock {
 /// Something measured.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ReadingBlock {
+    /// Its id on the screen.
+    pub id: String,
+    /// What a screen reader says of it.
+    pub aloud: Aloud,
     /// What was measured, and where.
     pub name: String,
     /// What it said, with its unit.
@@ -70,6 +100,10 @@ pub struct ReadingBlock {
 /// One part.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PartBlock {
+    /// Its id on the screen.
+    pub id: String,
+    /// What a screen reader says of it.
+    pub aloud: Aloud,
     /// Its key if a touch leads on.
     pub key: Option<String>,
     /// Its tag; may be empty.
@@ -80,32 +114,4 @@ pub struct PartBlock {
     pub lines: Vec<String>,
     /// The id of a photo of it, if there is one.
     pub photo: Option<String>,
-}
-
-impl PhotoSlotBlock {
-    pub(super) fn spoken(&self) -> Vec<&str> {
-        let photos = self.photos.iter().map(|photo| photo.name.as_str());
-        std::iter::once(self.name.as_str()).chain(photos).filter(said_at_all).collect()
-    }
-}
-
-impl LabelBlock {
-    pub(super) fn spoken(&self) -> Vec<&str> {
-        let figures = self.figures.iter().flat_map(|figure| [&figure.name, &figure.says, &figure.doubt]);
-        let whole = [&self.name, &self.text].into_iter().chain(figures).chain(&self.doubts);
-        whole.map(String::as_str).filter(said_at_all).collect()
-    }
-}
-
-impl ReadingBlock {
-    pub(super) fn spoken(&self) -> Vec<&str> {
-        [self.name.as_str(), &self.says, &self.remark].into_iter().filter(said_at_all).collect()
-    }
-}
-
-impl PartBlock {
-    pub(super) fn spoken(&self) -> Vec<&str> {
-        let head = [&self.tag, &self.name].into_iter();
-        head.chain(&self.lines).map(String::as_str).filter(said_at_all).collect()
-    }
 }

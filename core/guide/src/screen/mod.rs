@@ -5,22 +5,38 @@
 //! they clash with nothing in Kotlin or Swift.
 
 mod ability;
+mod aloud;
 mod block;
 mod card;
-mod drawing;
-mod file;
+mod figure;
 mod input;
+mod items;
+mod need;
+mod notice;
 mod offers;
+mod press;
+mod row;
+mod severity;
+mod way;
+mod words;
 
 pub use ability::Ability;
-pub use block::{
-    Block, CautionBlock, ConfirmBlock, HowFarBlock, PressBlock, PressWeight, RowEntry, RowsBlock, WordsBlock,
-    WordsRole,
-};
+pub use aloud::{Aloud, AloudRole};
+pub use block::Block;
 pub use card::{LabelBlock, LabelFigure, PartBlock, PhotoShown, PhotoSlotBlock, ReadingBlock};
-pub use drawing::{FigureBlock, FigureMark, MarkAnchor, MarkDash, MarkFill, MarkShape, MarkWeight, Spot};
-pub use file::FileAsked;
-pub use input::{ChoiceBlock, ChoiceOption, NumberBlock, UnitOption, WritingBlock};
+pub use figure::{
+    FigureBlock, FigureDrawn, FigureMark, MarkAnchor, MarkDash, MarkFill, MarkInk, MarkShape, MarkWeight,
+    Spot,
+};
+pub use input::{ChoiceBlock, ChoiceOption, NumberBlock, NumberKind, UnitOption, WritingBlock, WritingKind};
+pub use items::Item;
+pub use need::{FileAsked, FileKind, Need};
+pub use notice::{NoticeRole, NoticeShown};
+pub use press::{ConfirmBlock, HowFarBlock, PressBlock, PressWeight};
+pub use row::{DoneOf, RowBar, RowEntry, RowMark, RowsBlock};
+pub use severity::Severity;
+pub use way::WayTaken;
+pub use words::{CautionBlock, LONG_WORDS, MOST_HEAD, WordsBlock, WordsRole};
 
 /// How far the guide has come.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -36,14 +52,21 @@ pub struct HowFar {
 /// One screen.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Screen {
-    /// A stable name, the same in every language: for tests, and for a shell to tell one screen from the next.
+    /// A stable name of this kind of screen, the same in every language and for every house: for tests.
     pub name: String,
+    /// The id of the place: the same whenever it is drawn anew, another one for every other place. Where somebody has
+    /// scrolled to, and what has the focus, holds as long as this stays the same.
+    pub place: String,
+    /// How one came here from the screen before.
+    pub way: WayTaken,
     /// What the screen is about; read first by a screen reader.
     pub title: String,
     /// Where we are, from the whole to the part: the survey, the stage.
     pub trail: Vec<String>,
     /// How far the guide has come; `None` where that means nothing.
     pub how_far: Option<HowFar>,
+    /// What is said about the last deed; it stands above everything else.
+    pub notices: Vec<NoticeShown>,
     /// What it shows, from top to bottom. Never more than [`MOST_ROWS`] rows in all.
     pub blocks: Vec<Block>,
     /// What the screen would like the device to do.
@@ -69,6 +92,7 @@ impl Screen {
         let mut spoken = vec![self.title.as_str()];
         spoken.extend(self.trail.iter().map(String::as_str));
         spoken.extend(self.how_far.iter().map(|far| far.words.as_str()));
+        spoken.extend(self.notices.iter().map(|notice| notice.words.as_str()));
         spoken.extend(self.blocks.iter().flat_map(Block::spoken));
         spoken
     }

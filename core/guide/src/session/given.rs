@@ -30,7 +30,7 @@ impl Pending {
     pub(crate) fn keep(&mut self, deed: &Deed) -> bool {
         let (key, given) = match deed {
             Deed::Pick { key, picked } => (key, Given::Picked(picked.clone())),
-            Deed::Write { key, words } => (key, Given::Written(words.clone())),
+            Deed::Write { key, words } | Deed::Print { key, words } => (key, Given::Written(words.clone())),
             Deed::Measure { key, typed, unit } => (key, Given::Measured(typed.clone(), unit.clone())),
             Deed::Press { .. } | Deed::Photo { .. } | Deed::File { .. } | Deed::Back => return false,
         };

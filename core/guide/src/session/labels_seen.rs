@@ -1,6 +1,7 @@
 //! Label texts that were read on this device before, in any survey.
 
-use survey::home::{Home, LabelSeen};
+use survey::home::Home;
+use survey::label_seen::{LabelSeen, labels_seen};
 
 /// The label texts of this device as they were when the survey was opened.
 pub(crate) struct LabelsSeen(Vec<LabelSeen>);
@@ -8,7 +9,7 @@ pub(crate) struct LabelsSeen(Vec<LabelSeen>);
 impl LabelsSeen {
     /// Looks them up. Where they cannot be read there are none: nothing else depends on them.
     pub(super) fn on(home: &Home) -> Self {
-        Self(home.labels_seen().unwrap_or_default())
+        Self(labels_seen(home).unwrap_or_default())
     }
 
     /// The texts, most used first.

@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use survey::error::FactsError;
 use survey::file::{self, Limits, Look};
 use survey::store::Store;
 
@@ -24,7 +25,7 @@ pub(crate) struct Looked {
 
 impl Looked {
     /// Looks into a file; what it would bring as a survey of its own.
-    pub(crate) fn into(file: &Path, work: &LongWork) -> survey::error::Result<Self> {
+    pub(crate) fn into(file: &Path, work: &LongWork) -> std::result::Result<Self, FactsError> {
         let look = file::look(file, None, Limits::default(), &mut work.watch_file())?;
         Ok(Self { file: file.to_owned(), look, revision: 0 })
     }
@@ -35,7 +36,7 @@ impl Looked {
         revision: u64,
         file: &Path,
         work: &LongWork,
-    ) -> survey::error::Result<Self> {
+    ) -> std::result::Result<Self, FactsError> {
         let look = file::look(file, Some(store), Limits::default(), &mut work.watch_file())?;
         Ok(Self { file: file.to_owned(), look, revision })
     }

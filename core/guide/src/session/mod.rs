@@ -12,6 +12,7 @@ mod listing;
 mod long_work;
 mod looked;
 mod memory;
+mod notice;
 mod open_survey;
 mod opening;
 mod pack;
@@ -29,7 +30,7 @@ use survey::words::{Language, Phrase};
 use crate::deed::Deed;
 use crate::error::{GuideError, Result};
 use crate::place::{Outside, Place};
-use crate::screen::WordsRole;
+use crate::screen::NoticeRole;
 
 pub use device::{Device, Working};
 pub(crate) use errand::{After, Doing, Errand};
@@ -39,6 +40,7 @@ pub(crate) use listing::Listing;
 pub use long_work::LongWork;
 pub(crate) use looked::{Looked, look};
 pub(crate) use memory::{Keep, Memory};
+pub(crate) use notice::Notices;
 pub(crate) use open_survey::OpenSurvey;
 pub(crate) use pack::{is_there, pack};
 pub(crate) use results::{Results, Standing, Weighed, Worked};
@@ -56,7 +58,7 @@ pub(crate) struct Session {
     /// What a screen outside any survey was given.
     pub(crate) pending: Pending,
     /// What was wrong with the last deed, or what it did.
-    pub(crate) notices: Vec<(WordsRole, Phrase)>,
+    pub(crate) notices: Notices,
     device: Device,
     /// A file that somebody sent, looked into outside any survey.
     pub(crate) looked: Option<Looked>,
@@ -82,7 +84,7 @@ impl Session {
             open: None,
             outside: Outside::default(),
             pending: Pending::default(),
-            notices: Vec::new(),
+            notices: Notices::default(),
             device,
             looked: None,
             listing: Listing::default(),
@@ -111,7 +113,9 @@ impl Session {
     pub(crate) fn close(&mut self) -> Result<()> {
         self.remember(Keep::Now)?;
         self.settle_name()?;
-        self.open = None;
+        if let Some(open) = self.open.take() {
+            open.store.drop_small_photos()?;
+        }
         self.outside = Outside::default();
         self.pending = Pending::default();
         Ok(())
@@ -187,12 +191,12 @@ impl Session {
 
     /// Says on the screen what was wrong.
     pub(crate) fn tell(&mut self, problem: Phrase) {
-        self.notices.push((WordsRole::Problem, problem));
+        self.notices.tell(NoticeRole::Problem, problem);
     }
 
     /// Says on the screen what was done.
     pub(crate) fn tell_done(&mut self, done: Phrase) {
-        self.notices.push((WordsRole::Lead, done));
+        self.notices.tell(NoticeRole::Done, done);
     }
 
     pub(crate) fn author(&self) -> AuthorId {

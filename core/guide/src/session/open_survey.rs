@@ -2,12 +2,12 @@
 
 use std::path::PathBuf;
 
-use survey::error::CannotPutBack;
+use survey::error::{CannotPutBack, FactsError};
 use survey::fact::{ActId, Edit};
 use survey::home::Home;
 use survey::record::{Survey, fold};
 use survey::store::Store;
-use survey::{SurveyError, story};
+use survey::story;
 
 use super::labels_seen::LabelsSeen;
 use super::looked::Looked;
@@ -106,7 +106,7 @@ impl OpenSurvey {
 fn returnable(store: &mut Store) -> survey::error::Result<std::result::Result<usize, CannotPutBack>> {
     match store.can_put_back() {
         Ok(facts) => Ok(Ok(facts)),
-        Err(SurveyError::CannotPutBack(why)) => Ok(Err(why)),
-        Err(error) => Err(error),
+        Err(FactsError::CannotPutBack(why)) => Ok(Err(why)),
+        Err(error) => Err(error.into()),
     }
 }

@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use survey::SurveyError;
+use survey::error::FactsError;
 use survey::fact::{AuthorId, Edit};
 use survey::home::Home;
 use survey::record::field;
@@ -37,6 +38,8 @@ impl Opening {
     /// # Errors
     /// What reading it gives.
     pub(crate) fn opened(&self, store: Store) -> survey::error::Result<OpenSurvey> {
+        // Left behind by an app that died.
+        store.drop_small_photos()?;
         let mut open = OpenSurvey::of(store, &self.home, &self.display_name)?;
         if open.memory.way.is_empty() {
             open.memory.go(Place::Overview);
@@ -102,15 +105,15 @@ impl Session {
                     session.enter(open)?;
                     then(session)
                 })),
-                Err(SurveyError::Damaged { .. }) => {
+                Err(SurveyError::Facts(FactsError::Damaged { .. })) => {
                     Ok(After::new(move |_| Ok(Move::Outside(Outside::Mend { folder, found_damaged: true }))))
                 }
                 // It is not what it was in the list: its own screen says what is wrong.
-                Err(
-                    SurveyError::NotASurvey { .. }
-                    | SurveyError::Newer { .. }
-                    | SurveyError::Inaccessible { .. },
-                ) => Ok(After::new(move |_| Ok(Move::Outside(Outside::Survey(folder))))),
+                Err(SurveyError::Facts(
+                    FactsError::NotASurvey { .. }
+                    | FactsError::Newer { .. }
+                    | FactsError::Inaccessible { .. },
+                )) => Ok(After::new(move |_| Ok(Move::Outside(Outside::Survey(folder))))),
                 Err(error) => Err(error),
             }
         });

@@ -2,10 +2,11 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::SurveyError;
+use survey::error::FactsError;
 use survey::fact::FactId;
-use survey::file::{self, PackOptions, Packed, report_page};
+use survey::file::{self, PackOptions, Packed};
 use survey::record::Survey;
+use survey::report::report_page;
 use survey::store::Store;
 use survey::words::{Arg, Figures, Language, Phrase};
 
@@ -26,7 +27,7 @@ pub(crate) fn pack(
     then: fn(&mut Session) -> Result<()>,
 ) -> Result<()> {
     if !options.replace && is_there(&file) {
-        return Err(SurveyError::FileThere { file }.into());
+        return Err(FactsError::FileThere { file }.into());
     }
     let open = session.open_survey()?;
     let said = open.store.ledger().len();

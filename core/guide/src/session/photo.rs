@@ -3,6 +3,8 @@
 use std::path::PathBuf;
 
 use survey::SurveyError;
+use survey::document::Document;
+use survey::error::FactsError;
 use survey::fact::SubjectId;
 use survey::photo::Picture;
 use survey::record::PhotoRole;
@@ -30,7 +32,7 @@ impl Session {
         let file = PathBuf::from(file);
         self.send(Doing::Photo, move |work| {
             let picture = match Picture::read(&file) {
-                Ok(picture) => picture?,
+                Ok(picture) => picture.map_err(FactsError::from)?,
                 Err(error) => {
                     let message = format!("{}: {error}", file.display());
                     return Ok(After::new(move |_| Err(GuideError::Failed { message })));

@@ -5,7 +5,7 @@ use survey::record::PhotoRole;
 use survey::words::Phrase;
 
 use super::sketch::Sketch;
-use crate::screen::{Ability, Block, PhotoShown, PhotoSlotBlock};
+use crate::screen::Ability;
 use crate::session::Scene;
 
 /// A place for photos of a part, with those that are there.
@@ -26,7 +26,7 @@ pub(crate) fn photo_slot(
             Some(PhotoRole::Place) => "photo-place",
             None => "photo-of-part",
         };
-        PhotoShown { photo: photo.id.to_string(), name: sketch.say(&Phrase::new(name)), key: None }
+        sketch.photo(photo.id, &Phrase::new(name), None)
     });
     let photos: Vec<_> = photos.collect();
     let name = match role {
@@ -35,8 +35,6 @@ pub(crate) fn photo_slot(
         PhotoRole::Label => "take-photo-label",
         PhotoRole::Place => "take-photo-place",
     };
-    let name = sketch.say(&Phrase::new(name));
-    sketch.able(Ability::Camera);
     sketch.able(Ability::Torch);
-    sketch.block(Block::PhotoSlot(PhotoSlotBlock { key: key.into(), name, photos, burst: false }));
+    sketch.photo_slot(key, &Phrase::new(name), photos, false);
 }

@@ -1,12 +1,16 @@
 //! A screen in the making: words by their message, blocks in order.
 
+use survey::fact::SubjectId;
+use survey::figure::Figure;
 use survey::words::{Language, Phrase};
 
 use crate::number;
 use crate::number::Quantity;
 use crate::screen::{
-    Ability, Block, CautionBlock, ChoiceBlock, ChoiceOption, ConfirmBlock, NumberBlock, PressBlock,
-    PressWeight, RowEntry, RowsBlock, Screen, UnitOption, WordsBlock, WordsRole, WritingBlock,
+    Ability, Aloud, Block, CautionBlock, ChoiceBlock, ChoiceOption, ConfirmBlock, FigureDrawn, FileAsked,
+    HowFarBlock, LONG_WORDS, LabelBlock, Need, NumberBlock, PartBlock, PhotoShown, PhotoSlotBlock,
+    PressBlock, PressWeight, ReadingBlock, RowEntry, RowsBlock, Screen, Severity, UnitOption, WayTaken,
+    WordsBlock, WordsRole, WritingBlock, WritingKind,
 };
 use crate::session::Pending;
 
@@ -51,9 +55,12 @@ impl<'a> Sketch<'a> {
     pub(crate) fn new(language: &'a Language, pending: &'a Pending, title: &Phrase) -> Self {
         let screen = Screen {
             name: String::new(),
+            place: String::new(),
+            way: WayTaken::Same,
             title: capitalised(language.say(title)),
             trail: Vec::new(),
             how_far: None,
+            notices: Vec::new(),
             blocks: Vec::new(),
             abilities: vec![Ability::StayAwake],
             back: false,
@@ -87,19 +94,59 @@ impl<'a> Sketch<'a> {
     /// Words.
     pub(crate) fn words(&mut self, role: WordsRole, phrase: &Phrase) {
         let words = capitalised(self.say(phrase));
-        self.block(Block::Words(WordsBlock { role, words }));
+        self.words_of(role, phrase, words);
+    }
+
+    /// Words that weigh something.
+    pub(crate) fn weighty_words(&mut self, role: WordsRole, phrase: &Phrase, weight: Severity) {
+        self.words(role, phrase);
+        if let Some(Block::Words(words)) = self.screen.blocks.last_mut() {
+            words.severity = weight;
+        }
+    }
+
+    fn words_of(&mut self, role: WordsRole, phrase: &Phrase, words: String) {
+        let is_long = role.may_fold() && words.chars().count() >= LONG_WORDS;
+        let head = if is_long {
+            self.head(phrase).unwrap_or_else(|| self.head_of_role(role))
+        } else {
+            String::new()
+        };
+        let id = phrase.id.clone();
+        let severity = Severity::Calm;
+        self.block(Block::Words(WordsBlock { id, aloud: Aloud::default(), role, head, words, severity }));
+    }
+
+    /// The few words behind which a phrase may stand folded: `message.head`, or `message.attribute-head`.
+    fn head(&self, phrase: &Phrase) -> Option<String> {
+        let head = match phrase.id.split_once('.') {
+            None => phrase.attribute("head"),
+            Some(_) => Phrase { id: format!("{}-head", phrase.id), args: phrase.args.clone() },
+        };
+        self.language.say_if_known(&head)
+    }
+
+    /// The same of words that have none of their own.
+    fn head_of_role(&self, role: WordsRole) -> String {
+        self.say(&Phrase::new(match role {
+            WordsRole::Why => "head-why",
+            WordsRole::How => "head-how",
+            _ => "head-more",
+        }))
     }
 
     /// Words, if there is such a message.
     pub(crate) fn words_if_known(&mut self, role: WordsRole, phrase: &Phrase) {
         if let Some(words) = self.language.say_if_known(phrase) {
-            self.block(Block::Words(WordsBlock { role, words }));
+            self.words_of(role, phrase, words);
         }
     }
 
     /// A caution.
     pub(crate) fn caution(&mut self, phrase: &Phrase) {
-        let block = CautionBlock { name: self.say(&Phrase::new("caution")), words: self.say(phrase) };
+        let name = self.say(&Phrase::new("caution"));
+        let (head, words) = (self.say(&phrase.attribute("head")), self.say(phrase));
+        let block = CautionBlock { id: phrase.id.clone(), aloud: Aloud::default(), name, head, words };
         self.block(Block::Caution(block));
     }
 
@@ -119,6 +166,9 @@ impl<'a> Sketch<'a> {
         let options = offers
             .into_iter()
             .map(|offer| ChoiceOption {
+                id: offer.key.clone(),
+                aloud: Aloud::default(),
+                enabled: true,
                 words: self.say(&offer.words),
                 about: offer.about.map(|about| self.say(&about)).unwrap_or_default(),
                 picked: picked.contains(&offer.key),
@@ -126,7 +176,8 @@ impl<'a> Sketch<'a> {
                 key: offer.key,
             })
             .collect();
-        let block = ChoiceBlock { key: key.into(), name: capitalised(self.say(name)), several, options };
+        let (id, name) = (key.into(), capitalised(self.say(name)));
+        let block = ChoiceBlock { id, aloud: Aloud::default(), key: key.into(), name, several, options };
         self.block(Block::Choice(block));
     }
 
@@ -136,12 +187,31 @@ impl<'a> Sketch<'a> {
         key: &str,
         name: &Phrase,
         hint: Option<&Phrase>,
-        lines: bool,
+        kind: WritingKind,
         now: &str,
     ) {
         let text = self.pending.written(key).unwrap_or(now).to_owned();
         let hint = hint.map(|hint| self.say(hint)).unwrap_or_default();
-        self.block(Block::Writing(WritingBlock { key: key.into(), name: self.say(name), text, hint, lines }));
+        self.block(Block::Writing(WritingBlock {
+            id: key.into(),
+            aloud: Aloud::default(),
+            key: key.into(),
+            name: self.say(name),
+            text,
+            hint,
+            kind,
+            lines: kind.has_lines(),
+            submit: None,
+        }));
+    }
+
+    /// Says which press takes what is written or typed in the block before; otherwise the way on does.
+    pub(crate) fn submitted_by(&mut self, press: &str) {
+        match self.screen.blocks.last_mut() {
+            Some(Block::Writing(writing)) => writing.submit = Some(press.to_owned()),
+            Some(Block::Number(number)) => number.submit = Some(press.to_owned()),
+            _ => {}
+        }
     }
 
     /// A number. `now` is what stands in the survey, in the quantity's own unit.
@@ -163,38 +233,163 @@ impl<'a> Sketch<'a> {
         let units = keys
             .iter()
             .map(|unit| UnitOption {
+                id: (*unit).into(),
+                aloud: Aloud::default(),
                 key: (*unit).into(),
                 words: self.say(&Phrase::new(format!("unit-{unit}"))),
             })
             .collect();
         let hint = hint.map(|hint| self.say(hint)).unwrap_or_default();
         let name = capitalised(self.say(name));
-        self.block(Block::Number(NumberBlock { key: key.into(), name, text, units, unit, hint }));
+        self.block(Block::Number(NumberBlock {
+            id: key.into(),
+            aloud: Aloud::default(),
+            key: key.into(),
+            name,
+            text,
+            units,
+            unit,
+            hint,
+            kind: quantity.kind(),
+            submit: None,
+        }));
     }
 
-    /// Something to press.
+    /// Something to press. A key that asks for a file says what file it needs.
     pub(crate) fn press(&mut self, key: &str, words: &Phrase, weight: PressWeight) {
-        let block = PressBlock { key: key.into(), words: self.say(words), weight };
-        self.block(Block::Press(block));
+        let press = self.press_block(key, words, weight);
+        self.block(Block::Press(press));
+    }
+
+    /// The same, where the file is for the user's own place and not to be handed on.
+    pub(crate) fn press_for_a_place(&mut self, key: &str, words: &Phrase, weight: PressWeight) {
+        let press = self.press_block(key, words, weight);
+        let need = press.need.clone().map(Need::to_a_place);
+        self.block(Block::Press(PressBlock { need, ..press }));
+    }
+
+    fn press_block(&self, key: &str, words: &Phrase, weight: PressWeight) -> PressBlock {
+        PressBlock {
+            id: key.into(),
+            aloud: Aloud::default(),
+            key: key.into(),
+            words: self.say(words),
+            weight,
+            need: FileAsked::of(key).map(FileAsked::need),
+            enabled: true,
+        }
+    }
+
+    /// How far something is that takes a while, with the press that stops it; that cannot be pressed twice.
+    pub(crate) fn how_far(
+        &mut self,
+        name: &Phrase,
+        thousandths: Option<u32>,
+        stop: (&str, &Phrase),
+        stopped: bool,
+    ) {
+        let stop = PressBlock { enabled: !stopped, ..self.press_block(stop.0, stop.1, PressWeight::Other) };
+        let (id, name) = (name.id.clone(), self.say(name));
+        let aloud = Aloud::default();
+        self.block(Block::HowFar(HowFarBlock { id, aloud, name, thousandths, stop: Some(stop) }));
     }
 
     /// Something to press that is asked about once more: the message `id` with `.question`, `.yes` and `.no`.
     pub(crate) fn confirm(&mut self, key: &str, phrase: &Phrase) {
+        self.confirm_block(key, phrase, false);
+    }
+
+    /// The same, where after a yes something is gone, or counts no more.
+    pub(crate) fn confirm_loss(&mut self, key: &str, phrase: &Phrase) {
+        self.confirm_block(key, phrase, true);
+    }
+
+    fn confirm_block(&mut self, key: &str, phrase: &Phrase, destructive: bool) {
         let block = ConfirmBlock {
+            id: key.into(),
+            aloud: Aloud::default(),
             key: key.into(),
             words: self.say(phrase),
             question: self.say(&phrase.attribute("question")),
             yes: self.say(&phrase.attribute("yes")),
             no: self.say(&phrase.attribute("no")),
+            destructive,
+            enabled: true,
         };
         self.block(Block::Confirm(block));
+    }
+
+    /// A place for photos, with those that are there.
+    pub(crate) fn photo_slot(&mut self, key: &str, name: &Phrase, photos: Vec<PhotoShown>, burst: bool) {
+        self.able(Ability::Camera);
+        self.block(Block::PhotoSlot(PhotoSlotBlock {
+            id: key.into(),
+            aloud: Aloud::default(),
+            key: key.into(),
+            name: self.say(name),
+            photos,
+            burst,
+            need: Need::Photo { burst },
+            print_key: None,
+        }));
+    }
+
+    /// Says that print recognised in a photo of the block before is welcome, by this key.
+    pub(crate) fn reads_print(&mut self, key: &str) {
+        self.able(Ability::ReadPrint);
+        if let Some(Block::PhotoSlot(slot)) = self.screen.blocks.last_mut() {
+            slot.print_key = Some(key.into());
+        }
+    }
+
+    /// A photo that is there.
+    pub(crate) fn photo(&self, photo: SubjectId, name: &Phrase, key: Option<String>) -> PhotoShown {
+        let photo = photo.to_string();
+        let (aloud, name) = (Aloud::default(), self.say(name));
+        PhotoShown { id: photo.clone(), aloud, photo, name, key, picked: None }
+    }
+
+    /// One part, or what else has a tag, a picture and some lines.
+    pub(crate) fn part(&mut self, tag: &str, name: &Phrase, lines: Vec<String>, photo: Option<SubjectId>) {
+        self.block(Block::Part(PartBlock {
+            id: name.id.clone(),
+            aloud: Aloud::default(),
+            key: None,
+            tag: tag.into(),
+            name: self.say(name),
+            lines,
+            photo: photo.map(|photo| photo.to_string()),
+        }));
+    }
+
+    /// Something measured.
+    pub(crate) fn reading(&mut self, id: SubjectId, name: &Phrase, says: &Phrase, remark: Option<&Phrase>) {
+        self.block(Block::Reading(ReadingBlock {
+            id: id.to_string(),
+            aloud: Aloud::default(),
+            name: self.say(name),
+            says: self.say(says),
+            remark: remark.map(|remark| self.say(remark)).unwrap_or_default(),
+        }));
+    }
+
+    /// A label's photo beside its text and the figures in it.
+    pub(crate) fn label(&mut self, name: &Phrase, label: LabelBlock) {
+        let (id, name) = (name.id.clone(), self.say(name));
+        self.block(Block::Label(LabelBlock { id, name, ..label }));
+    }
+
+    /// A drawing, by its name; a shell fetches its marks.
+    pub(crate) fn figure(&mut self, figure: &Figure, drawn: &FigureDrawn) {
+        let block = drawn.block(figure, self.language);
+        self.block(Block::Figure(block));
     }
 
     /// Rows, if there are any.
     pub(crate) fn rows(&mut self, name: &Phrase, rows: Vec<RowEntry>) {
         if !rows.is_empty() {
-            let name = self.say(name);
-            self.block(Block::Rows(RowsBlock { name, rows }));
+            let (id, name) = (name.id.clone(), self.say(name));
+            self.block(Block::Rows(RowsBlock { id, aloud: Aloud::default(), name, rows }));
         }
     }
 
@@ -207,7 +402,20 @@ impl<'a> Sketch<'a> {
         remark: Option<&Phrase>,
     ) -> RowEntry {
         let said = |phrase: Option<&Phrase>| phrase.map(|phrase| self.say(phrase)).unwrap_or_default();
-        RowEntry { key, head: capitalised(self.say(head)), says: said(says), remark: said(remark) }
+        RowEntry {
+            id: key.clone().unwrap_or_else(|| head.id.clone()),
+            aloud: Aloud::default(),
+            key,
+            head: capitalised(self.say(head)),
+            says: said(says),
+            remark: said(remark),
+            mark: None,
+            done_of: None,
+            bar: None,
+            share: None,
+            switched: None,
+            severity: Severity::Calm,
+        }
     }
 }
 

@@ -62,6 +62,7 @@ fn strange(walk: &Walk) -> Vec<Deed> {
             Deed::Pick { key: key.clone(), picked: vec!["no such option".into()] },
             Deed::Pick { key: key.clone(), picked: Vec::new() },
             Deed::Write { key: key.clone(), words: "typed".into() },
+            Deed::Print { key: key.clone(), words: "2-WAY".into() },
             Deed::Measure { key: key.clone(), typed: "7".into(), unit: "m".into() },
             Deed::Measure { key: key.clone(), typed: "7".into(), unit: "no such unit".into() },
             Deed::Photo { key: key.clone(), file: file.clone() },
@@ -81,7 +82,8 @@ fn offers(blocks: &[Block], deed: &Deed) -> bool {
         Deed::Press { key } => {
             !matches!(block, Block::Choice(_) | Block::Writing(_) | Block::Number(_))
                 && block.keys().contains(&key.as_str())
-                && !matches!(block, Block::PhotoSlot(slot) if slot.key == *key)
+                && !matches!(block, Block::PhotoSlot(slot)
+                    if slot.key == *key || slot.print_key.as_ref() == Some(key))
         }
         Deed::Pick { key, picked } => match block {
             Block::Choice(choice) => {
@@ -98,6 +100,9 @@ fn offers(blocks: &[Block], deed: &Deed) -> bool {
             _ => false,
         },
         Deed::Photo { key, .. } => matches!(block, Block::PhotoSlot(slot) if slot.key == *key),
+        Deed::Print { key, .. } => {
+            matches!(block, Block::PhotoSlot(slot) if slot.print_key.as_deref() == Some(key))
+        }
         Deed::File { key, .. } => {
             matches!(block, Block::Press(press) if press.key == *key) && FileAsked::of(key).is_some()
         }

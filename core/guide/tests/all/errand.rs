@@ -10,6 +10,7 @@ use crate::person::{Person, check, guide_at, says, shown};
 use guide::screen::{Block, FileAsked, PressWeight};
 use guide::{Deed, Guide, LongWork};
 use image::{ImageFormat, Rgb, RgbImage};
+use survey::document::Document;
 use survey::fact::{AuthorId, Edit};
 use survey::file::{self, LeftOut, PackOptions, Progress};
 use survey::record::field;

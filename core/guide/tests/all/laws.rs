@@ -3,8 +3,9 @@
 use std::collections::BTreeSet;
 
 use crate::homeowner::{House, LABEL, TONGUES, Walk};
+use crate::shell;
 use crate::throws::{Throw, throw};
-use guide::screen::{Block, MOST_ROWS, WordsRole};
+use guide::screen::{Block, MOST_ROWS, NoticeRole, WayTaken};
 use guide::{Deed, Guide, Screen};
 use proptest::prelude::*;
 use survey::fact::FactId;
@@ -38,7 +39,9 @@ fn assert_whole(screen: &Screen) {
             _ => {}
         }
     }
-    for said in screen.spoken() {
+    shell::assert_for_shells(screen);
+    let aloud = screen.items().into_iter().flat_map(|item| [&item.aloud.label, &item.aloud.hint]);
+    for said in screen.spoken().into_iter().chain(aloud.map(String::as_str)) {
         assert!(!is_id(said), "{place} says {said}");
         assert!(!said.contains("{$") && !said.contains("{ $"), "{place} lacks an argument: {said}");
     }
@@ -55,7 +58,9 @@ fn told(screen: &Screen) -> Vec<&str> {
             _ => {}
         }
     }
-    screen.spoken().into_iter().filter(|said| !own.contains(said)).collect()
+    let aloud = screen.items().into_iter().flat_map(|item| [&item.aloud.label, &item.aloud.hint]);
+    let said = screen.spoken().into_iter().chain(aloud.map(String::as_str));
+    said.filter(|said| !own.contains(said)).collect()
 }
 
 /// Every sentence went through the language: where all its letters carry an accent, a plain one was never a message.
@@ -76,13 +81,10 @@ fn assert_translated(screen: &Screen) {
     }
 }
 
-/// The same screen, but for what was said about the last deed: that stands on top, and is not kept. What follows from
+/// The same screen, but for what was said about the last deed and how one came here: neither is kept. What follows from
 /// the survey is worked out anew where it is told; until then the overview says so.
 fn assert_same(resumed: Screen, shown: Screen, when: &str) {
-    let [resumed, mut shown] = [resumed, shown].map(without_results);
-    let said = shown.blocks.len().saturating_sub(resumed.blocks.len());
-    let notices: Vec<_> = shown.blocks.drain(..said).collect();
-    assert!(notices.iter().all(|block| matches!(block, Block::Words(_))), "{when}: {notices:?}");
+    let [resumed, shown] = [resumed, shown].map(without_results);
     if resumed != shown {
         let (resumed, shown) = (format!("{resumed:#?}"), format!("{shown:#?}"));
         let differ = resumed.lines().zip(shown.lines()).filter(|(resumed, shown)| resumed != shown);
@@ -90,12 +92,17 @@ fn assert_same(resumed: Screen, shown: Screen, when: &str) {
     }
 }
 
-/// The overview without what stands beside its rows.
+/// A screen without its notices; the overview also without what stands beside its rows.
 fn without_results(mut screen: Screen) -> Screen {
+    screen.notices.clear();
+    screen.way = WayTaken::Same;
     if screen.name == "overview" {
         for block in &mut screen.blocks {
             if let Block::Rows(rows) = block {
-                rows.rows.iter_mut().for_each(|row| row.says.clear());
+                for row in &mut rows.rows {
+                    row.says.clear();
+                    row.aloud.value.clear();
+                }
             }
         }
     }
@@ -199,7 +206,7 @@ fn every_screen_of_the_journey_is_whole_and_outlives_a_kill() {
                 walk.act(&deed);
                 let shown = walk.guide.screen();
                 walk = walk.killed();
-                assert_eq!(walk.guide.screen(), shown);
+                assert_same(walk.guide.screen(), shown, "after a kill");
             }
         }
     }
@@ -228,8 +235,8 @@ fn a_name_that_is_not_taken_leaves_no_survey() {
     let before = walk.guide.screen();
     walk.act(&crate::homeowner::press("make"));
     let mut after = walk.guide.screen();
-    assert!(matches!(&after.blocks[0], Block::Words(words) if words.role == WordsRole::Problem), "{after:?}");
-    after.blocks.remove(0);
+    let told = std::mem::take(&mut after.notices);
+    assert!(matches!(told.as_slice(), [one] if one.role == NoticeRole::Problem), "{told:?}");
     assert_eq!(after, before, "what was typed is still there");
     let left: Vec<_> =
         std::fs::read_dir(walk.home.path()).unwrap().map(|entry| entry.unwrap().path()).collect();

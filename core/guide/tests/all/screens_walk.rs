@@ -14,6 +14,7 @@ use tempfile::TempDir;
 
 use crate::plain;
 use crate::whole_house::{fill, guide_at};
+use crate::{shell, shell_drawn};
 
 /// How far a way from the first screen may be.
 const DEEPEST: usize = 7;
@@ -153,6 +154,11 @@ impl Walk {
     fn keep(&mut self) -> bool {
         self.guide.settle_long_work();
         let screen = self.guide.screen();
+        assert_eq!(self.guide.screen(), screen, "drawn anew, everything keeps its id");
+        shell::assert_for_shells(&screen);
+        shell_drawn::assert_heads_short(&screen);
+        shell_drawn::assert_drawings(&self.guide, &screen);
+        shell_drawn::assert_photos(&self.guide, &screen);
         self.keep_this(&screen)
     }
 

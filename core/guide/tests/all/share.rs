@@ -5,7 +5,8 @@ use std::path::Path;
 
 use crate::person::{Person, picture, row_of, rows, says, shown, two};
 use guide::Deed;
-use guide::screen::{Block, FileAsked, WordsBlock, WordsRole};
+use guide::screen::{Block, FileAsked, NoticeRole, NoticeShown};
+use survey::document::Document;
 use survey::fact::AuthorId;
 use survey::store::Store;
 
@@ -151,9 +152,10 @@ fn what_is_no_file_of_ours_is_refused_and_changes_nothing() {
     let key = *screen.keys().iter().find(|one| FileAsked::of(one).as_ref() == Some(&key)).unwrap();
     for file in [junk.display().to_string(), "/nowhere/at all.lwk".into(), String::new()] {
         ann.act(&Deed::File { key: key.into(), file });
-        let told = ann.on("share-take-in").blocks.remove(0);
-        let is_problem = |words: &WordsBlock| words.role == WordsRole::Problem && !words.words.is_empty();
-        assert!(matches!(&told, Block::Words(words) if is_problem(words)), "{told:?}");
+        let told = ann.on("share-take-in").notices;
+        let is_problem =
+            |notice: &NoticeShown| notice.role == NoticeRole::Problem && !notice.words.is_empty();
+        assert!(told.first().is_some_and(is_problem), "{told:?}");
     }
     // A press without a file says what is missing.
     ann.act(&Deed::Press { key: key.into() });

@@ -64,7 +64,9 @@ impl Throw {
                 vec![Deed::Measure { key: number.key.clone(), typed: self.typed.clone(), unit }]
             }
             Block::PhotoSlot(slot) => {
-                vec![Deed::Photo { key: slot.key.clone(), file: self.file().to_owned() }]
+                let print = |key: &String| Deed::Print { key: key.clone(), words: self.typed.clone() };
+                let photo = Deed::Photo { key: slot.key.clone(), file: self.file().to_owned() };
+                std::iter::once(photo).chain(slot.print_key.as_ref().map(print)).collect()
             }
             other => other.keys().into_iter().flat_map(|key| [press(key), press(key)]).collect(),
         }
@@ -75,7 +77,7 @@ impl Throw {
         match self.how % 4 {
             0 => "/nowhere/picture.jpg",
             1 => concat!(env!("CARGO_MANIFEST_DIR"), "/Cargo.toml"),
-            _ => concat!(env!("CARGO_MANIFEST_DIR"), "/../survey/tests/pictures/grey.jpg"),
+            _ => concat!(env!("CARGO_MANIFEST_DIR"), "/../facts/tests/pictures/grey.jpg"),
         }
     }
 

@@ -7,6 +7,7 @@ use std::time::Duration;
 
 use guide::Guide;
 use serde_json::{Value, json};
+use survey::document::Document;
 use survey::fact::{ActId, AuthorId, Edit, FactClock, SubjectId, value_of};
 use survey::forecast::Options as Draws;
 use survey::home::Home;

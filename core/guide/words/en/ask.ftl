@@ -5,6 +5,7 @@
 ask-whose = Whose wiring is it?
     .title = Whose wiring
     .how = We build a network over the TV cable that is already in the walls. The standard for it is called MoCA; the small boxes that turn the cable into a network socket are called adapters.
+    .how-head = What we are going to build
     .why = In a shared building a signal can reach the neighbours, and some work needs the owner’s leave.
 whose-own = Our own house or flat, with wiring of its own
 whose-rented = Rented; the wiring is used by us alone
@@ -46,6 +47,7 @@ plan-up = Up, from the house
 ask-depends = Does one of these work through the modem, the router, the fibre box, the TV cable or an amplifier?
     .title = What must not fail
     .why = If it does, tell everyone in the house before anything is unplugged, and unplug for minutes only. Where a life may depend on it, let the company that looks after it say when.
+    .why-head = Tell everyone before anything is unplugged
 depends-phone = A phone line
     .short = a phone line
 depends-alarm = An alarm
@@ -90,6 +92,7 @@ ask-ways-in = How does TV cable come into the house?
     .title = The ways in
     .why = Each way in is a way out for our signals too, so each needs a look.
     .how = Follow the cable from an outlet, the modem or the first splitter towards the street, the roof or the fibre box. It may be in the basement, a cupboard, the garage or outside on the wall. Only look. If the place is locked, “I am not sure” is a good answer: you can ask whoever has the key later.
+    .how-head = Where to look, and what to do if it is locked
 way-in-cable = From the street or the building: the cable company’s line
     .about = also if the contract ended long ago, and if it comes from a cellar or riser that others use too
 way-in-antenna = From an antenna
@@ -117,6 +120,7 @@ ask-entry-filter = Is there an entry filter behind { $part }?
     .title = { $part }: entry filter
     .why = It keeps your network in the house and strangers out of it, and it sends the signal back to your rooms.
     .how = A metal cylinder as long as a finger, screwed in line with the cable, on the house side of the ground block. Its print may say “MoCA”, “PoE” (point of entry) or a range up to 1002 MHz.
+    .how-head = What an entry filter looks like
 entry-filter-yes = Yes, I see it
 entry-filter-no = No, there is none
 
@@ -152,7 +156,9 @@ ask-legs = How many outputs has { $part }, used and free?
     .title = { $part }: outputs
     .how = Count the screw plugs, without the one marked IN.
 ask-shared = Other flats may hang on this cable or amplifier. Unscrew and unplug nothing until whoever looks after the building says whom it feeds. Looking is always fine.
+    .head = Others may hang on this: unplug nothing yet.
 ask-dependents = You said that this may hang on it: { $what }. Leave it plugged in, and first ask the company that looks after it.
+    .head = Leave it plugged in: something may depend on it.
 legs-out-of-range = Please count again: 1 to 16 outputs are known to us.
 
 ask-leads-to = { $only ->
@@ -174,6 +180,7 @@ ask-leads-to = { $only ->
     }
     .why = From this we draw the map of your wiring.
     .how = If you cannot see it: move the modem or a TV to an outlet, then unscrew one cable at a time and see which one cuts it off. Or use a tone tracer, a small sender and a listening pen for finding cables.
+    .how-head = How to find out if you cannot see it
 leads-room = An outlet in: { $room }
 leads-outlet = An outlet in a room that is not listed
 leads-splitter = A splitter
@@ -202,6 +209,7 @@ ask-fed-by = Where does { $part } get its signal?
     .title = { $part }: where it is fed
     .why = A part that is not traced cannot be counted on.
 fed-by-how = If you cannot see it: move the modem or a TV here, then unscrew one cable at a time at the splitter and see which one cuts it off. Or use a tone tracer.
+    .head = How to find out if you cannot see it
 fed-by-nothing = Nothing feeds it; its cable ends
 fed-by-outside = A cable that comes from the street, the building, the roof or a dish
 
@@ -250,6 +258,7 @@ ask-connectors = How do the plugs at the ends of the cables look?
     .title = The plugs
     .why = A bad plug loses signal and lets it leak. It is the most common fault, and cheap to mend.
     .how = Good: pressed-on metal, firm, clean, tight. Bad: it turns or pulls off by hand, is green or white, was twisted on, or bare wire sticks out.
+    .how-head = Good and bad plugs, by their looks
 connectors-good = All that I can see are good
 connectors-some = Some are bad; ask me for each cable
 
@@ -287,6 +296,7 @@ room-new = Or a room that is not listed
 ask-more-outlets = Are there other outlets of the TV cable in the house?
     .title = Other outlets
     .why = An outlet not found yet may be open, or just the one that is needed. Boxes with a mains plug and TV cables on them, in a cupboard or behind furniture, count too: you find “Start where you stand” on the page of the whole job.
+    .why-head = What counts as an outlet
 more-outlets-no = No, that is all
 
 # --- at the router
@@ -295,12 +305,14 @@ ask-router-at = Which outlet is next to the router?
     .title = The outlet at the router
     .why = One adapter is placed there: it joins the TV cable to a LAN port of the router, and with that every room.
     .how = Behind the wall or some steps away will do, with a network cable between. The LAN ports are the row of equal sockets. The WAN or INTERNET socket stands apart and is left alone.
+    .how-head = Which socket of the router it is
 router-at-none = None of them; the router is in a place without one
 
 ask-router-speaks = Can the router itself send its network over the TV cable?
     .title = The router’s own MoCA
     .why = If it can, it takes the place of the adapter there. Both together would disturb each other.
     .how = Look for the word “MoCA” in its manual or on its settings page. A socket for the TV cable alone is no sign: every cable modem has one.
+    .how-head = Where to look for the word “MoCA”
 router-speaks-no = No
 router-speaks-yes = Yes, and it is or will be switched on
 

@@ -170,7 +170,6 @@ free-burst-photo = Photo
 free-assign-lead = Choose the photos, then the part that they show.
 free-assign-none = No photo waits. New ones can be taken here.
 free-photo-name = Photo { $number }, added { $when } UTC
-free-photo-chosen = { $photo }, chosen
 free-photos-rest =
     { $rest ->
         [one] 1 more comes when these are done.

@@ -2,6 +2,9 @@
 
 text = { $text }
 caution = Take care
+head-why = Why this matters
+head-how = What to look for
+head-more = More about it
 go-on = Go on
 later = Later
 not-sure = I am not sure
@@ -76,20 +79,53 @@ photo-place = photo of its place
 photo-of-part = photo of it
 
 unit-m = m
+    .aloud = metres
 unit-ft = ft
+    .aloud = feet
 unit-db = dB
+    .aloud = decibels
 unit-dbmv = dBmV
+    .aloud = decibels over a millivolt
 unit-dbm = dBm
+    .aloud = decibels over a milliwatt
 unit-mhz = MHz
+    .aloud = megahertz
 unit-mbps = Mb/s
+    .aloud = megabits a second
 unit-gbps = Gb/s
+    .aloud = gigabits a second
 unit-ms = ms
+    .aloud = milliseconds
 unit-percent = %
+    .aloud = percent
 unit-count = { "" }
+    .aloud = a number of things
 
 number-not-read = “{ $typed }” cannot be read as a number. Write it like 12 or 12.5; lengths also like 40 ft or 12 ft 6 in.
 number-out-of-range = Please write a number from { $least } to { $most }.
 number-not-whole = Please write a whole number.
+
+# --- what a screen reader says besides
+
+aloud-and = { $one }; { $other }
+aloud-typed = { $typed } { $unit }
+aloud-photos =
+    { $count ->
+        [0] no photo yet
+        [one] 1 photo
+       *[other] { $count } photos
+    }
+aloud-takes-photo = Takes a photo.
+aloud-asks-file = Asks for a file first.
+aloud-asks-place = Asks where to write it.
+aloud-shares = Writes a file and hands it on.
+aloud-asks-again = Asks once more first.
+mark-box = to do
+mark-done = done
+mark-weak = weak
+mark-not-known = not known
+
+# --- in a terminal
 
 plain-problem = Please note:
 plain-several = { $name } (several numbers, separated by spaces)

@@ -90,6 +90,13 @@ part-findings = What is wrong or at risk there
 part-unknowns = What is not known there
 part-questions = Questions about it
 
+bar-words = { $told }
+bar-range = at least { $low }, likely { $likely }, at most { $high }
+bar-wish = wished { $rate }
+bar-measured = measured { $rate }
+bar-measured-capped = measured { $rate }, held by the test’s own network socket
+bar-after = likely { $rate } after the work
+
 # --- what is not known
 
 unknowns = What is not known
@@ -127,6 +134,7 @@ work-lead = { $count ->
    *[other] { $count } changes are worth the work: about { $minutes } minutes in all.
 }
 work-why = One change at a time. After each, TV and internet are checked and the forecast is worked out anew, so you can stop wherever it is good enough.
+    .head = One change at a time, and a check after each
 work-nothing = No change was found that is worth the work.
 work-nothing-left = Nothing is left that is worth the work.
 work-steps = In this order
@@ -197,6 +205,7 @@ placing-not-placed = Not all are placed yet
 private-lead = Three things keep your network your own: a privacy password, the filter, and a count.
 private-why = The TV cable may lead to the neighbours. Without these, their adapters could join your network.
 private-how = Set the same privacy password on every adapter that is yours, on each adapter’s own page. The password is not asked for here, and not kept.
+    .head = Where the password is set
 private-not-theirs = Leave the provider’s own network and boxes as they are: they get no password from you. They are counted, and that is all.
 private-password = Do all your own adapters have the same privacy password?
 private-yes = Yes, all of them
@@ -217,6 +226,7 @@ private-nodes-how = An adapter’s own page lists the devices on its network, of
        *[no] , with the adapters still to come
     }.
 }
+    .head = Where to see who is on the cable
 private-nodes-seen = How many does it show, itself included?
 private-nodes-same = It shows { $seen }, no more than are known here.
 private-nodes-fewer = It shows { $seen }, fewer than the { $known } known here. That is fine while an adapter is still to come or has no power.
@@ -236,6 +246,7 @@ tests-next = Go on: is everything else fine?
 test-title = { $outlet }: outlet test
 test-kind = What kind of test is it?
 test-kind-why = A test to the internet is limited by your plan, and one by radio by the radio. Only a test over wire within the house tells of the cable.
+    .head = Only a test over wire in the house tells of the cable
 test-kind-house = Within the house, over a network cable
     .about = from a computer at this outlet’s adapter to one at the router: the best test
 test-kind-house-radio = Within the house, partly by radio
@@ -333,6 +344,7 @@ compare-culprit-if-wanted = If you want more: { $place } costs most on the way (
    *[no] { "" }
 }
 splitter-above-print = Between two outputs a splitter costs more than its print says: the print counts from input to output, and the outputs are kept apart from each other.
+    .head = Why a splitter costs more than its print says
 compare-unknown = Not known on the way; an answer may explain it
 compare-findings = What the tests show
 

@@ -219,6 +219,7 @@ share-was-put-back =
        *[other] { $count } details are gone again.
     }
 share-written-since = What the last file brought cannot be put back as a whole any more, because something was written since. Single steps can be taken back under “Who did what”; that then also holds for whoever takes in a file from here.
+    .head = Why the last file cannot be put back whole
 share-took-forgetting = What the last file brought cannot be put back: it made something forgotten, and that is for ever.
 
 # --- while a file is read or written

@@ -35,6 +35,48 @@ pub enum Dash {
     Dashed,
     /// In dots.
     Dotted,
+    /// Unbroken, with a short slanting stroke every so often: a thin cable.
+    Struck,
+    /// Two lines side by side: what is not ours, and stays closed.
+    Double,
+}
+
+/// What a mark is drawn with: a role, for which each page and each screen has its own ink, by day and by night. It
+/// only adds to what is said already by shape, by line and by a word.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Ink {
+    /// Words, numbers, and what else is to be read.
+    Text,
+    /// What stands back: remarks, frames, grids.
+    Quiet,
+    /// What is meant, in a drawing of many things.
+    Accent,
+    /// What was seen: parts and cables.
+    Cable,
+    /// The weakest way.
+    Weak,
+    /// What was measured.
+    Measured,
+    /// What wants looking after.
+    Warning,
+    /// What is reckoned and not seen.
+    Pencil,
+}
+
+impl Ink {
+    /// Its name, the same wherever figures are drawn: the one table by which a page finds its ink.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Text => "text",
+            Self::Quiet => "quiet",
+            Self::Accent => "accent",
+            Self::Cable => "cable",
+            Self::Weak => "weak",
+            Self::Measured => "measured",
+            Self::Warning => "warning",
+            Self::Pencil => "pencil",
+        }
+    }
 }
 
 /// The line of a shape.
@@ -122,6 +164,8 @@ pub struct Mark {
     pub pen: Pen,
     /// Its inside. Text is always solid.
     pub fill: Fill,
+    /// The ink of its line and its inside.
+    pub ink: Ink,
     /// The part that a touch on it means.
     pub part: Option<SubjectId>,
     /// What it stands for, for those who do not see it; `None` for what only adorns.

@@ -1,18 +1,19 @@
 //! Figures as data: the wiring map and the plots are lists of marks in a unit box.
 //!
 //! A shell draws the marks on its canvas and sends touches back by part; the report and the local page write them as
-//! SVG. No mark has a colour: what matters is said by shape and by a word, so a figure reads the same in print, in
-//! the dark and to whoever tells no colours apart. This folder does not know what stands around a figure.
+//! SVG. No mark has a colour, only a role of ink: what matters is said by shape and by a word, so a figure reads the
+//! same in print, in the dark and to whoever tells no colours apart. This folder does not know what stands around a figure.
 
 pub mod map;
 mod mark;
 mod measure;
 pub mod plot;
 mod sheet;
+mod strokes;
 mod svg;
 
 pub use map::wiring_map;
-pub use mark::{Anchor, Dash, Figure, Fill, Mark, Pen, Point, Shape, Weight};
+pub use mark::{Anchor, Dash, Figure, Fill, Ink, Mark, Pen, Point, Shape, Weight};
 pub use measure::{fitted, legible, text_width, wrapped};
 pub use plot::loss_plot;
 pub use svg::svg;

@@ -1,6 +1,6 @@
 //! Loss over frequency, with the range in which it lies, one panel a room.
 
-use super::mark::{Anchor, Dash, Figure, Fill, Pen, Point, Shape, Weight};
+use super::mark::{Anchor, Dash, Figure, Fill, Ink, Pen, Point, Shape, Weight};
 use super::measure::{fitted, legible, text_width};
 use super::sheet::{PLAIN, Sheet, THIN, Type, pen};
 use crate::forecast::{Curve, Forecast, PathForecast, RoomForecast};
@@ -118,6 +118,7 @@ impl Plot<'_> {
         self.ticks(top);
         self.band(top, curve);
         let likely = self.points(top, &curve.mhz, &curve.likely);
+        self.sheet.dip(Ink::Text);
         self.sheet.draw(Shape::Polyline { points: likely, closed: false }, MEDIAN, Fill::None);
         self.sheet.rect((LEFT, frame_top), (width, PANEL), THIN, Fill::None);
         self.key(top);
@@ -131,6 +132,7 @@ impl Plot<'_> {
     fn band(&mut self, top: f64, curve: &Curve) {
         let mut points = self.points(top, &curve.mhz, &curve.low);
         points.extend(self.points(top, &curve.mhz, &curve.high).into_iter().rev());
+        self.sheet.dip(Ink::Pencil);
         self.sheet.draw(
             Shape::Polyline { points, closed: true },
             pen(Weight::Thin, Dash::Dotted),
@@ -144,7 +146,9 @@ impl Plot<'_> {
         let mut x = LEFT;
         self.sheet.line((x, y - 4.0), (x + 28.0, y - 4.0), MEDIAN);
         x = self.word(x + 34.0, y, "plot-likely") + 24.0;
+        self.sheet.dip(Ink::Pencil);
         self.sheet.rect((x, y - 10.0), (28.0, 12.0), pen(Weight::Thin, Dash::Dotted), Fill::Medium);
+        self.sheet.dip(Ink::Text);
         self.word(x + 34.0, y, "plot-range");
     }
 
@@ -157,6 +161,7 @@ impl Plot<'_> {
 
     /// The channels in use, shaded, each with its name over the frame.
     fn channels(&mut self, frame_top: f64, channels: &[(f64, f64)]) {
+        self.sheet.dip(Ink::Quiet);
         for (centre, width) in channels {
             let (left, right) = (self.axes.x(centre - width / 2.0), self.axes.x(centre + width / 2.0));
             self.sheet.rect((left, frame_top), (right - left, PANEL), CHANNEL_EDGE, Fill::Faint);
@@ -169,6 +174,7 @@ impl Plot<'_> {
     }
 
     fn ticks(&mut self, top: f64) {
+        self.sheet.dip(Ink::Quiet);
         let bottom = top + ABOVE + PANEL;
         for mhz in steps(self.axes.low_mhz, self.axes.high_mhz, 6.0) {
             let x = self.axes.x(mhz);

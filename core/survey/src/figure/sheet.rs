@@ -1,13 +1,20 @@
 //! A sheet to lay out a figure on, in CSS pixels; made into a unit box at the end.
 
-use super::mark::{Anchor, Dash, Figure, Fill, Mark, Pen, Point, Shape, Weight};
+use super::mark::{Anchor, Dash, Figure, Fill, Ink, Mark, Pen, Point, Shape, Weight};
 use crate::fact::SubjectId;
 use crate::words::Phrase;
 
 /// Marks being laid out, in CSS pixels from the upper left corner.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(super) struct Sheet {
     marks: Vec<Mark>,
+    ink: Ink,
+}
+
+impl Default for Sheet {
+    fn default() -> Self {
+        Self { marks: Vec::new(), ink: Ink::Text }
+    }
 }
 
 /// The look of a line of text.
@@ -51,9 +58,19 @@ pub(super) const THIN: Pen = pen(Weight::Thin, Dash::Solid);
 pub(super) const NO_LINE: Pen = pen(Weight::None, Dash::Solid);
 
 impl Sheet {
+    /// Takes up another ink for what is drawn from now on. Words stay in the ink of words, but for remarks.
+    pub(super) const fn dip(&mut self, ink: Ink) {
+        self.ink = ink;
+    }
+
     /// Adds a mark of this shape and gives it back, to be named or made touchable.
     pub(super) fn draw(&mut self, shape: Shape, pen: Pen, fill: Fill) {
-        self.marks.push(Mark { shape, pen, fill, part: None, name: None });
+        let ink = match (&shape, self.ink) {
+            (Shape::Text { .. }, Ink::Quiet) => Ink::Quiet,
+            (Shape::Text { .. }, _) => Ink::Text,
+            (_, ink) => ink,
+        };
+        self.marks.push(Mark { shape, pen, fill, ink, part: None, name: None });
     }
 
     /// A line from point to point.

@@ -1,10 +1,12 @@
-//! A figure as SVG: text, lines and areas in the ink of the page around it, nothing from outside.
+//! A figure as SVG: text, lines and areas, nothing from outside. Every mark has the class `ink-<role>` and the ink of the
+//! page around it; a page that has inks of its own gives that class a `color`.
 
 use std::fmt::Write;
 
 use super::mark::{Anchor, Dash, Figure, Fill, Mark, Pen, Point, Shape, Weight};
 use super::measure::legible;
 use super::sheet::scaled;
+use super::strokes::pieces;
 use crate::words::Language;
 
 /// The figure as one `<svg>` element, well-formed as XML and as HTML. `id` must be a plain name that no other figure
@@ -39,7 +41,11 @@ fn put(out: &mut String, what: std::fmt::Arguments<'_>) {
 }
 
 fn put_mark(out: &mut String, mark: &Mark, width: f64) {
-    let (element, attributes, text) = match scaled(mark.shape.clone(), width) {
+    let shape = scaled(mark.shape.clone(), width);
+    let (element, attributes, text) = match shape {
+        shape if !pieces(&way(&shape), mark.pen.dash).is_empty() => {
+            ("path", by_pieces(&shape, mark.pen), String::new())
+        }
         Shape::Line { from, to } => {
             let Point { x, y } = from;
             let ends = [("x1", x), ("y1", y), ("x2", to.x), ("y2", to.y)];
@@ -74,7 +80,37 @@ fn put_mark(out: &mut String, mark: &Mark, width: f64) {
     let part = mark.part.map_or_else(String::new, |part| format!(" data-part=\"{part}\""));
     let title =
         mark.name.as_ref().map_or_else(String::new, |name| format!("<title>{}</title>", escaped(name)));
-    put(out, format_args!("<{element}{attributes}{part}>{title}{text}</{element}>\n"));
+    let ink = mark.ink.name();
+    put(out, format_args!("<{element} class=\"ink-{ink}\"{attributes}{part}>{title}{text}</{element}>\n"));
+}
+
+/// The points that the line of a shape goes through.
+fn way(shape: &Shape) -> Vec<Point> {
+    match shape {
+        Shape::Line { from, to } => vec![*from, *to],
+        Shape::Rect { corner: Point { x, y }, width, height, .. } => {
+            let (right, under) = (x + width, y + height);
+            [(*x, *y), (right, *y), (right, under), (*x, under), (*x, *y)]
+                .map(|(x, y)| Point { x, y })
+                .to_vec()
+        }
+        Shape::Polyline { points, closed } => {
+            let again = points.first().copied().filter(|_| *closed);
+            points.iter().copied().chain(again).collect()
+        }
+        Shape::Text { .. } => Vec::new(),
+    }
+}
+
+/// A line that no dash can draw, piece by piece.
+fn by_pieces(shape: &Shape, line: Pen) -> String {
+    let mut out = String::from(" d=\"");
+    for (from, to) in pieces(&way(shape), line.dash) {
+        let [x1, y1, x2, y2] = [from.x, from.y, to.x, to.y].map(number);
+        put(&mut out, format_args!("M{x1} {y1}L{x2} {y2}"));
+    }
+    out.push('"');
+    out + &pen(line)
 }
 
 fn numbers(named: &[(&str, f64)]) -> String {
@@ -99,7 +135,7 @@ fn pen(pen: Pen) -> String {
         Weight::Thick => "4",
     };
     let dash = match (pen.dash, pen.weight) {
-        (Dash::Solid, _) => "",
+        (Dash::Solid | Dash::Struck | Dash::Double, _) => "",
         (Dash::Dashed, Weight::Thick) => " stroke-dasharray=\"9 4\"",
         (Dash::Dashed, _) => " stroke-dasharray=\"5 3\"",
         (Dash::Dotted, _) => " stroke-dasharray=\"1.5 3\"",

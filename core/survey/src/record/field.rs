@@ -1,15 +1,17 @@
 //! The names of fields, in one place: they are part of the file format and never change meaning.
 
+use crate::fact::reserved;
+
 /// A field's name as it stands in facts.
 pub type FieldName = &'static str;
 
 /// What kind of record a subject is: `"survey"`, `"part"`, `"run"`, `"room"`, `"service"`, `"reading"`, `"note"`,
 /// `"photo"`, `"measurement"`, `"work"`.
-pub const IS: FieldName = "is";
+pub const IS: FieldName = reserved::IS;
 /// A display name (survey, room).
-pub const NAME: FieldName = "name";
+pub const NAME: FieldName = reserved::NAME;
 /// Where the house is, in the owner's words.
-pub const PLACE: FieldName = "place";
+pub const PLACE: FieldName = reserved::PLACE;
 /// [`Internet`](super::Internet).
 pub const INTERNET: FieldName = "internet";
 /// [`Building`](super::Building).
@@ -79,7 +81,7 @@ pub const SHARING: FieldName = "sharing";
 /// Whether a filter sits at the port of the device at an outlet.
 pub const DEVICE_FILTER: FieldName = "device_filter";
 /// [`PhotoImage`](super::PhotoImage): the file of a photo.
-pub const IMAGE: FieldName = "image";
+pub const IMAGE: FieldName = reserved::IMAGE;
 /// The part or run that a photo shows (a subject id).
 pub const OF: FieldName = "of";
 /// [`PhotoRole`](super::PhotoRole).

@@ -10,21 +10,18 @@ use serde::de::DeserializeOwned;
 use super::field::{self, port_of_end_field};
 use super::measurement::{MOST_MEASUREMENT_BYTES, put_together};
 use super::{
-    Before, Note, Part, PartKind, Photo, PhotoImage, PortEnd, Reading, Room, Run, Service, Survey, Wiring,
-    Work,
+    Before, MOST_PARTS, Note, Part, PartKind, Photo, PhotoImage, PortEnd, Reading, Room, Run, Service,
+    Survey, Wiring, Work,
 };
-use crate::error::SurveyError;
 use crate::fact::{FactId, Ledger, Removal, SubjectId, SurveyId};
 use crate::rating::PartRating;
-
-/// A survey larger than this is not a house.
-pub const MOST_PARTS: usize = 2_000;
+use facts::{FactsError, Result};
 
 /// Folds the shown facts of a ledger into records.
 ///
 /// # Errors
-/// [`SurveyError::TooManyParts`] above [`MOST_PARTS`].
-pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey, SurveyError> {
+/// [`FactsError::TooManyParts`] above [`MOST_PARTS`].
+pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey> {
     let mut reader = Reader::new(ledger, survey.subject(), None);
     reader.read_survey();
     for subject in ledger.subjects() {
@@ -50,7 +47,7 @@ pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey, SurveyError> {
     reader.find_measurements();
     let Reader { mut survey, mut feeds, .. } = reader;
     if survey.parts.len() > MOST_PARTS {
-        return Err(SurveyError::TooManyParts { found: survey.parts.len(), most: MOST_PARTS });
+        return Err(FactsError::TooManyParts { found: survey.parts.len(), most: MOST_PARTS });
     }
     feeds.sort_unstable();
     let stated: Vec<_> = feeds.into_iter().map(|(_, part)| part).collect();

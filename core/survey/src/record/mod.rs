@@ -17,11 +17,13 @@ mod service;
 mod survey;
 mod work;
 
-pub use fold::{MOST_PARTS, fold};
+pub use crate::fact::PhotoImage;
+pub use crate::fact::reserved::MOST_PARTS;
+pub use fold::fold;
 pub use forest::{LooseReason, MOST_DEEP, Wiring};
 pub use measurement::{MOST_MEASUREMENT_BYTES, MeasurementIntake, take_in};
 pub use part::{Adapter, EntryKind, EntryState, Feed, FeedFrom, Part, PartKind, Plugged, PortEnd, Sharing};
-pub use photo::{Photo, PhotoImage, PhotoRole};
+pub use photo::{Photo, PhotoRole};
 pub use power::{PowerPath, power_paths};
 pub use reading::{HowMeasured, Reading, ReadingKind, TestReach};
 pub use room::{Room, Wish};

@@ -8,6 +8,7 @@ mod answer;
 mod costs;
 mod done;
 mod findings;
+mod in_file;
 mod input;
 mod job;
 mod levels;
@@ -26,6 +27,7 @@ mod whole;
 mod work;
 
 pub use answer::{Met, RoomAnswer, answers, answers_to_come, tested};
+pub use in_file::report_page;
 pub use input::{FindingTold, ReportInput, StepTold};
 pub use rated::rated;
 pub use unknown::{Matters, Unknown, unknowns};

@@ -2,9 +2,8 @@
 
 use serde_json::Value;
 
-use super::author::author_name;
-use super::said::Said;
 use super::value::value;
+use crate::act::{Said, author_name};
 use crate::fact::{AuthorId, Disagreement, Fact, Ledger, REMOVED, SubjectId};
 use crate::naming;
 use crate::record::{Survey, field};

@@ -1,7 +1,7 @@
 //! Putting a change back, as edits of the record.
 
 use super::done::edits_between;
-use crate::error::{Result, SurveyError};
+use crate::error::Result;
 use crate::fact::{Edit, Fact, Ledger, SurveyId, value_of};
 use crate::record::{Outcome, OutcomeKind, Survey, Work, field, fold};
 
@@ -41,10 +41,10 @@ impl Work {
         for fact in ledger.facts().filter(|fact| !of_this(fact)) {
             match without.insert(fact.clone()) {
                 Ok(_) => {}
-                Err(SurveyError::ReplacesUnknown { .. }) => return Ok(None),
-                Err(error) => return Err(error),
+                Err(facts::FactsError::ReplacesUnknown { .. }) => return Ok(None),
+                Err(error) => return Err(error.into()),
             }
         }
-        fold(&without, SurveyId::from_uuid(survey.id.uuid())).map(Some)
+        Ok(Some(fold(&without, SurveyId::from_uuid(survey.id.uuid()))?))
     }
 }

@@ -10,6 +10,7 @@ change-add-entry-filter = Put an entry filter (a MoCA filter) right behind { $be
         [yes] { ask-provider-first } Then screw the filter to the house side, and
        *[other] Screw the filter to the house side, then
     } the cable to the filter. Tighten by hand, then a small turn with an 11 mm (7/16 in) wrench.
+    .how-head = How to screw the filter in
     .check = Do TV and internet still work as before?
     .back = Unscrew the filter and screw the cable back to where it was.
 change-move-entry-filter = Move { $filter } to right behind { $behind }, before the first split.
@@ -28,6 +29,7 @@ change-swap-entry-filter = Swap { $filter } for an entry filter that stops the M
 change-swap-splitter = Swap { $splitter } for a { $legs }-way splitter made for 5 to 1675 MHz or more.
     .why = A splitter not made for the band may cost little or much; each output fewer is signal gained.
     .how = Note which cable was on which output (tape and pen). The longest cable goes to the output with the least loss. Cap what stays free.
+    .how-head = Note which cable was where before you begin
     .check = Do TV and internet still work as before?
     .back = Screw the old splitter back in, each cable to the output that its tape names.
 change-remove-splitter = Take out { $splitter } and join its two cables with a barrel.
@@ -38,6 +40,7 @@ change-remove-splitter = Take out { $splitter } and join its two cables with a b
 change-merge-splitters = Replace { $upper } and { $lower } by one { $legs }-way splitter made for 5 to 1675 MHz or more.
     .why = Two splitters in a row cost the signal twice.
     .how = Note which cable was on which output (tape and pen). The longest cable goes to the output with the least loss. Cap what stays free.
+    .how-head = Note which cable was where before you begin
     .check = Do TV and internet still work as before?
     .back = Screw the two old splitters back in, each cable to the output that its tape names.
 change-cap = Cap { $port } with a 75-ohm terminator.
@@ -53,6 +56,7 @@ change-cap-outlet = Cap { $outlet } with a 75-ohm terminator.
 change-swap-amplifier = Swap { $amplifier } for one that lets the MoCA band pass (by-pass).
     .why = Without a by-pass an amplifier lets next to nothing of the network through.
     .how = Unplug its power supply first, and plug in the new one's last. The new one needs the same gain and number of outputs, and a return path at least as wide. The power supply goes with the amplifier.
+    .how-head = Its power supply comes out first and goes in last
     .check = Do TV and internet still work as before, on every set?
     .back = Put the old amplifier and its power supply back, each cable to the port that its tape names.
 change-remove-amplifier = Take out { $amplifier } and join the cables.
@@ -71,6 +75,7 @@ change-renew-connectors = Put { $count ->
 } on { $run }, { $ends }.
     .why = Twisted-on, corroded or loose connectors lose signal and let it out.
     .how = Two tools are needed: a coax stripper and a compression tool for F connectors. Cut the old connector off, strip the end, push the new one on and press it home with the tool; it must be made for the cable's own series. Somebody who has the tools, such as an electrician or a TV installer, does this in minutes.
+    .how-head = The tools it takes, and who has them
     .check = Do TV and internet still work as before?
     .back = A connector that was cut off does not come back; if something is worse, put another new one on.
 
@@ -82,16 +87,19 @@ change-filter-at-modem = Put a filter (a MoCA filter) at the port of the modem a
         [yes] { ask-provider-first } Then screw the filter to the modem, and
        *[other] Screw the filter to the modem, then
     } the cable to the filter.
+    .how-head = How to screw the filter in
     .check = Does the internet still work as before?
     .back = Unscrew the filter and screw the cable to the modem again.
 change-filter-at-tv = Put a filter (a MoCA filter) at the port of the TV or TV box at { $outlet }.
     .why = The room network is loud where TV and adapter share an outlet. It may be too much for the TV, and the picture may break up.
     .how = Screw the filter to the TV or its box, then the cable to the filter. If the TV hangs on the adapter's own through port, leave the filter out: that port keeps the network from the TV.
+    .how-head = How to screw the filter in, and when to leave it out
     .check = Are all channels there, and is the picture as before?
     .back = Unscrew the filter and screw the cable to the TV or its box again.
 change-modem-own-line = Give the modem at { $outlet } a line of its own straight from the entry.
     .why = The modem and the room network then no longer share a cable, and nothing of your network leaves the house.
     .how = Join the cable from the entry to the modem's cable with a barrel. Screw a filter (a MoCA filter) with a cap on its far side to the input of the splitter that is left, and cap the output that the modem leaves.
+    .how-head = How to join the modem’s line, and what to cap
     .check = Does the internet still work as before? TVs on the rest of the coax get nothing from the street from now on: does nobody miss them?
     .back = Screw the entry's cable to the input of the splitter again, and the modem's cable to its output.
 change-share-outlet = Let the adapter and what is plugged in share { $outlet }: by the adapter's own through port, or by a small splitter.
@@ -102,6 +110,7 @@ change-share-outlet = Let the adapter and what is plugged in share { $outlet }: 
 change-join-loose = Trace the cable of { $part }, and join it to the one that leaves { $port }, if they belong together.
     .why = One cable here leads nobody knows where, and one part there comes from nobody knows where.
     .how = Use a tone tracer, or look what goes quiet when the output is unscrewed. Put tape marks on both ends, and a connector where one is missing.
+    .how-head = How to find its other end
     .check = Do TV and internet still work as before?
     .back = Unscrew the cable from the output again, and cap the output.
 change-move-bridge = Move the adapter where the network starts (bridge) from { $from } to { $to }.
@@ -117,6 +126,7 @@ change-use-outlet-nearby = Serve { $room } from { $outlet }.
 change-new-run = Lay a new coax cable from { $from } to { $room }, with an outlet there.
     .why = There is no coax in this room.
     .how = 6-series cable on the shortest dry way, without sharp bends, with compression connectors at both ends. A network cable on the same way would serve as well.
+    .how-head = Which cable to lay, and how
     .check = Do TV and internet still work as before?
     .back = Unscrew the new cable from the splitter, and cap the output.
 

@@ -17,36 +17,51 @@ source-satellite = Satellite signals on the cable take 950 to 2150 MHz (makers' 
 ## Cautions
 
 caution-who-depends-on-it = Before you unplug anything: does a phone line, an alarm or a medical call device work through this modem or amplifier? If so, leave it plugged in and first ask whoever looks after it.
+    .head = Ask what must not fail before you unplug anything.
 caution-supplies-first = First pull the mains plugs of everything that feeds the coax: the small power supply (inserter) of an amplifier, also of one at the antenna's mast, and the satellite receiver. They can put power on the cable. If you see a spark or feel a tingle, stop, let go, and call an electrician. Nothing needs to be measured.
+    .head = Pull the mains plugs of what feeds the coax first.
 caution-house-side-only = Work only on the house side of the ground block. Leave the cable from the street and the provider's box closed: some of these cables carry up to 90 V AC, as far as we know.
+    .head = Work only on the house side of the ground block.
 caution-keep-grounds = Leave every ground wire in its place: it leads lightning and stray mains current away. Local code and licensed trades go first.
+    .head = Leave every ground wire where it is.
 caution-thunderstorm = Leave coax alone while a thunderstorm is near: the cable leads outdoors.
+    .head = No work on coax while a thunderstorm is near.
 caution-heights = In an attic, step on the joists only, and mind heat and old wiring. Stay off roofs, and use a ladder only with somebody beside you.
+    .head = In an attic only on the joists; stay off roofs.
 caution-powered-leg = If an output may carry power (to an amplifier, an antenna preamplifier or a dish), use a cap that holds DC back (DC-blocked); a plain cap would short the supply.
+    .head = Where an output may carry power, cap it DC-blocked.
 caution-fibre = Leave the fibre plugged in, and never look into its end: the light cannot be seen and can hurt the eye.
+    .head = Leave the fibre in, and never look into its end.
 caution-blade = The cutter and the stripper have open blades. Cut away from hand and body, with the cable lying on something firm.
+    .head = Cut away from hand and body.
 caution-mains-near = Keep coax clear of mains cables. Where both share a way or a wall box, leave it closed and ask an electrician.
+    .head = Keep coax clear of mains cables.
 
 ## The entry
 
 finding-entry-filter-missing = No entry filter (MoCA filter) was found at { $entry }.
     .why = Without it your room network can leave the house and meet a neighbour's. With it, signals between rooms get stronger too, because the filter sends them back into the house.
+    .why-head = The room network can leave the house
     .do = Screw an entry filter on where everything comes in: on the house side of the ground block, before the first splitter. Then check that TV and internet still work.
+    .do-head = Put an entry filter in
     .source = { source-filter-use }
 
 finding-entry-filter-if-connected = It is not yet known what comes in at { $entry } or whether it is joined, and no entry filter (MoCA filter) was found there.
     .why = If the cable is joined to the street or an antenna, your room network can leave the house by it.
     .do = Find out what comes in. A dish's cable must not get this filter, and a cable that is cut off needs none. For a cable company or an antenna, put a filter on the house side of the ground block, before the first splitter.
+    .do-head = Find out what comes in, then choose
     .source = { source-filter-use }
 
 finding-entry-filter-not-seen = Nobody could tell yet whether there is an entry filter (MoCA filter) at { $entry }.
     .why = Without one, your room network can leave the house and meet a neighbour's. With one, signals between rooms get stronger too.
     .do = Look again where the cable comes in, or ask whoever has the key: a metal cylinder as long as a finger, in line with the cable. Until then, set the adapters' privacy password before they are plugged in.
+    .do-head = Look again; until then, set the password
     .source = { source-filter-use }
 
 finding-filter-after-split = Behind a split, not before the first one, sits { $filter }.
     .why = An entry filter there guards only its own branch, and parts the rooms behind it from the others.
     .do = Move it to where everything comes in: on the house side of the ground block, before the first splitter. If a filter is there already, or nothing comes in any more, take it out.
+    .do-head = Move the filter in front of the first splitter
     .source = { source-practice }
 
 finding-filter-street-side = On the street side of the ground block sits { $filter }.
@@ -72,6 +87,7 @@ finding-filter-weak = Weaker than usual: { $filter } takes off { $rejection }; m
 finding-filter-cuts-service = Signals pass { $filter } up to { $ends }, but { $service } uses the cable up to { $top }.
     .why = The top part of that service may not get through.
     .do = Ask the provider how high the service goes today. If it needs more than { $ends }, use a filter made for that, or one at each device instead of at the entry.
+    .do-head = Ask how high the service goes
     .source = { source-filter-sheet } Cable systems to 1218 and 1794 MHz: SCTE 153 2021, classes.
 
 finding-filter-label-unknown = It is not yet known which band is stopped by { $filter }.
@@ -87,10 +103,12 @@ finding-ground-block-not-seen = No ground block is noted at { $entry }.
 finding-shared-building-open = Other homes share this coax, and nothing parts them from { $entry } yet.
     .why = Neighbours' adapters could find yours, and yours theirs.
     .do = Set the same privacy password on all your own adapters first. Then put an entry filter where the cable of your own home comes in. Ask the building's manager before you touch what is shared.
+    .do-head = Set the password first
     .source = { source-filter-use }
 
 finding-shared-building = Other homes share this coax.
     .why = A filter parts homes only if it sits where one home's own cable comes in. One filter on a feed that several homes share does not part them.
+    .why-head = Where a filter parts homes, and where not
     .do = Check that the filter is on your own cable, not on the shared one. Set the same privacy password on all your own adapters.
     .source = { source-filter-use }
 
@@ -98,7 +116,9 @@ finding-shared-building = Other homes share this coax.
 
 finding-splitter-not-for-band = The label of { $part } says { $band }; the room network uses { $wanted }.
     .why = Above what it is made for, it may cost little or much; the forecast counts with the whole range. Between two outputs any splitter costs more than its print says: the print counts from input to output.
+    .why-head = What it costs above its band is not sure
     .do = Leave it while forecast and outlet test give what is wished. Swap it where one of them falls short: for a splitter that says MoCA or reaches 1675 MHz, with as many outputs as you use.
+    .do-head = Leave it while the rooms get what is wished
     .source = { source-practice }
 
 finding-splitter-label-unknown = It is not yet known for which band { $part } is made.
@@ -160,6 +180,7 @@ finding-loose-end = { $count ->
 }
     .why = It may feed an outlet that you miss, or end open in a wall and disturb the others.
     .do = Trace it: with a tone tracer, or by looking which outlet goes quiet when it is unscrewed. If it leads nowhere, unscrew it and cap the output.
+    .do-head = Trace it, or cap its output
     .source = { source-practice }
 
 finding-two-on-port = Two cables are noted on { $port }: { $parts }.
@@ -171,6 +192,7 @@ finding-two-on-port = Two cables are noted on { $port }: { $parts }.
 
 finding-amplifier-no-bypass = Between rooms that are to be joined stands { $amplifier }, with no way round it for the room network (no MoCA by-pass).
     .why = An amplifier lets TV and internet through, but hardly anything of the room network. Rooms on its two sides may not reach each other.
+    .why-head = Rooms on its two sides may not reach each other
     .do = Use an amplifier with a MoCA by-pass, or take it out if TV and modem work without it. Check both afterwards.
     .source = { source-practice }
 
@@ -216,6 +238,7 @@ finding-run-very-long = A very long cable: { $run } is { $length } long.
 finding-connector-poor = A weak spot: { $run } has { $state } { $end }.
     .why = It costs signal, lets noise in, and gets worse with time.
     .do = If it is only turned by hand, tighten it with an 11 mm (7/16 in) wrench: snug, without force. Otherwise have a compression connector put on in its place.
+    .do-head = Tighten it, or have it put on anew
     .source = { source-practice }
 
 connector-bad-joint = a bad joint
@@ -246,6 +269,7 @@ finding-part-loose = Not yet traced: { $part }; { $reason }.
 finding-other-tree = Two separate coax trees: { $outlet } hangs on one; { $bridge }, where the room network starts, on another.
     .why = No signal goes from one tree to the other, so this room gets no network.
     .do = If only one of the two trees carries anything from outside, join them by a splitter made for the band. Otherwise leave them apart, and give this tree a start (bridge) of its own.
+    .do-head = Join the two trees, or give each a start
     .source = { source-practice }
 
 finding-bridge-not-chosen = It is not yet known at which outlet the room network starts.
@@ -256,6 +280,7 @@ finding-bridge-not-chosen = It is not yet known at which outlet the room network
 finding-two-bridges = More than one device joins this coax to the router: { $outlets }.
     .why = Data can then run in a circle (loop) and bring the whole home network to a halt.
     .do = Keep one: either the gateway's own coax network or one adapter at the router (bridge), not both. Unplug the network cable of the other, or switch its coax network off.
+    .do-head = Keep one of the two
     .source = { source-practice }
 
 finding-tag-twice = The tag { $tag } stands on more than one thing: { $things }.
@@ -280,6 +305,7 @@ finding-satellite-not-placed = There is satellite TV in the house, but it is not
 finding-service-in-band = On these cables { $service } goes up to { $top }, into { $band }, the band of the room network.
     .why = The two may disturb each other where they meet.
     .do = Give the modem a line of its own straight from the entry. Or ask the provider for a filter that lets this service through, and put it at the modem. Where the adapters can, keep them above { $top }.
+    .do-head = Part the modem from the network
     .source = { source-band } SCTE 235 2017, abstract: channels that do not overlap, and home-run wiring, wherever possible.
 
 finding-provider-network = The provider already runs a network of its own on the coax, as for TV boxes that talk to each other.
@@ -301,6 +327,7 @@ finding-too-many-adapters = { $count } adapters are planned or present on one tr
 
 finding-versions-mixed = Older and newer adapters share this coax: versions { $versions }.
     .why = They work together, but each pair runs at the speed of the older one: the oldest at { $slowest } Mb/s at most. While such a pair sends, the others wait.
+    .why-head = Each pair runs at the speed of the older one
     .do = Nothing needs to be done. Put the older ones where least speed is wanted.
     .source = MoCA 2.0 press release, June 2010: 2.0 works with 1.0 and 1.1.
 
@@ -387,6 +414,7 @@ finding-networks-overlap = On the same cables runs { $service }; beside it { $le
 }
     .why = Two networks on one wire need channels of their own. With fewer channels the room network is slower.
     .do = If the fibre box or the provider's box can use a network cable instead, that frees its channels. Otherwise this works, only slower.
+    .do-head = Free its channels, if you can
     .source = Five channels of 100 MHz for version 2.5 (encyclopedia article on MoCA) in 1125 to 1675 MHz (announcement of SCTE 235, 2017).
 
 finding-network-channels-unknown = On the same cables runs { $service }, and it is not yet known on which channels.
@@ -397,11 +425,13 @@ finding-network-channels-unknown = On the same cables runs { $service }, and it 
 finding-nodes-more-than-known = The adapter at { $outlet } sees { $seen } network members; { $known } are known here.
     .why = There may be a box that was forgotten, or a neighbour's adapter may have joined.
     .do = First look for boxes in the house that speak MoCA. If there are none, set one privacy password on all your own adapters, and check the entry filter.
+    .do-head = Look for boxes that speak MoCA, then set a password
     .source = { source-practice }
 
 finding-node-alone = The adapter at { $outlet } sees no other, though { $known } adapters are noted on this coax.
     .why = It cannot hear the others, and may form a network of its own beside theirs.
     .do = Check that it has the same privacy password as the others. Then try it at an outlet near the start of the network (bridge): if it works there, the cable between is the place to look.
+    .do-head = Check its password, then try it elsewhere
     .source = Such an adapter may form a second network, as far as we know.
 
 ## From the outlet test
@@ -420,10 +450,12 @@ finding-measured-below-forecast = { $wish ->
     [met] Nothing needs to be done for the wish. Something on the way takes more than this survey knows of, or something else slowed the test.
    *[other] Something on the way takes more than this survey knows of, or something else slowed the test.
 }
+    .why-head = Something on the way takes more than is known
     .do = { $wish ->
     [met] If more is wanted one day, look at the connectors and parts on the way that were not looked at yet.
    *[other] First test once more with another computer. Then look at the connectors and parts on the way that were not looked at yet. Measuring a neighbouring outlet tells which part it is.
 }
+    .do-head = What to try next
     .source = { source-survey }
 
 finding-measured-above-forecast = At { $outlet } { $measured } was measured, more than expected: { $expected }.
@@ -443,6 +475,7 @@ finding-socket-holds-test = { $wish ->
     [yes] Nothing needs to be done. Only a test with faster sockets at both ends shows what the coax gives.
    *[other] Look which sockets the two computers of the test have, and note it with the test. Nothing else needs to be done.
 }
+    .do-head = Whether anything is to be done
     .source = RFC 6349 (2011), section 4.1.1: 94.9 % of the line rate is left for data.
 
 finding-loss-above-forecast = On the way to { $outlet } { $measured } is lost, by the power sent and received; { $expected } was expected.

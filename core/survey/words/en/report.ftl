@@ -458,6 +458,7 @@ map-loose-feeder-gone = LOOSE: its feed is not here
 map-loose-ends = Loose ends: cables that go on, nobody knows where
 map-loose-end = { $port }
 map-key = Boxes are parts, lines are cables; the street is on the left, the rooms are on the right. Square boxes pass signals on, round ones are outlets, dotted ones are loose.
+map-key-thin = A thin line with short strokes across it is thin, old cable.
 map-key-weak = Thick dashed line: the way from the adapter at the router to the weakest room. "Loses" says how much of the signal each place on it takes; every 3 dB halve it.
 
 # The plot

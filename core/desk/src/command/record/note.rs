@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use serde::Serialize;
+use survey::document::Document;
 use survey::fact::{Fact, SubjectId};
 use survey::record::{Note, field};
 use survey::store::Store;

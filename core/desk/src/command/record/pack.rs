@@ -6,6 +6,7 @@ use serde::Serialize;
 use survey::fact::FactId;
 use survey::file::{self, PackOptions};
 use survey::record::Survey;
+use survey::report::report_page;
 use survey::words::{Arg, LengthUnit, Phrase};
 
 use super::look::left_out_name;
@@ -43,7 +44,7 @@ pub fn run(
     keep::refuse_if_there(path, replace)?;
     // Units and words are the same whatever was asked for, so that the same facts give the same bytes.
     let words = speak::english(LengthUnit::Metres);
-    let report = |survey: &Survey, _: Option<FactId>| file::report_page(survey, &words, &|| !stop.is_asked());
+    let report = |survey: &Survey, _: Option<FactId>| report_page(survey, &words, &|| !stop.is_asked());
     let mut shown = Shown::new(&stop, context.word("desk-doing-pack"));
     let packed = file::pack(&mut store, &options, &report, path, &mut shown)?;
     drop(shown);

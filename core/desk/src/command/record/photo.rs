@@ -4,8 +4,9 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 use serde::Serialize;
+use survey::document::Assignment;
+use survey::document::Document;
 use survey::fact::{ActId, SubjectId};
-use survey::photo::Assignment;
 use survey::record::{Photo, PhotoRole, Survey, field};
 use survey::store::Store;
 use survey::story;

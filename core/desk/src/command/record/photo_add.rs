@@ -4,7 +4,8 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use serde::Serialize;
-use survey::SurveyError;
+use survey::document::Document;
+use survey::error::FactsError;
 use survey::fact::SubjectId;
 use survey::photo::{MAX_PICTURE_BYTES, Picture, PictureFault};
 use survey::record::{Photo, PhotoRole};
@@ -88,7 +89,7 @@ fn add(
                 return Err(DeskError::Stopped);
             }
             store.add_photo(&read(file)?, of, role).map_err(|error| match error {
-                SurveyError::Picture(fault) => DeskError::Picture { file: file.clone(), fault },
+                FactsError::Picture(fault) => DeskError::Picture { file: file.clone(), fault },
                 other => other.into(),
             })
         };

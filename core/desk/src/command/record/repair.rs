@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use serde::Serialize;
-use survey::SurveyError;
+use survey::error::FactsError;
 use survey::error::NotASurvey;
 use survey::file::Limits;
 use survey::home::{Home, Repaired};
@@ -77,12 +77,12 @@ pub fn run(context: &Context, folder: &Path, from: Option<&Path>) -> Result<(), 
 /// What is no survey leaves no author behind. With a file at hand, one whose database is destroyed is a survey still.
 fn refuse_if_no_survey(folder: &Path, has_file: bool) -> Result<(), DeskError> {
     match peek(folder) {
-        Err(SurveyError::NotASurvey { why: NotASurvey::NotSqlite | NotASurvey::NoDatabase, .. })
+        Err(FactsError::NotASurvey { why: NotASurvey::NotSqlite | NotASurvey::NoDatabase, .. })
             if has_file =>
         {
             Ok(())
         }
-        Err(error @ SurveyError::NotASurvey { .. }) => Err(error.into()),
+        Err(error @ FactsError::NotASurvey { .. }) => Err(error.into()),
         Ok(_) | Err(_) => Ok(()),
     }
 }

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use serde::Serialize;
 use serde_json::Value;
-use survey::SurveyError;
+use survey::error::FactsError;
 use survey::fact::{ActId, FactId};
 use survey::words::Phrase;
 
@@ -27,7 +27,7 @@ struct SettledJson {
 pub fn run(context: &Context, folder: &Path, thing: &str, field: &str, side: &str) -> Result<(), DeskError> {
     let mut store = open_to_write(folder)?;
     let subject = Names::whole(&store)?.find(thing)?;
-    let found = store.ledger().disagreement(subject, field).ok_or(SurveyError::NothingToSettle)?;
+    let found = store.ledger().disagreement(subject, field).ok_or(FactsError::NothingToSettle)?;
     let sides: Vec<FactId> = found.sides.iter().map(|side| side.id()).collect();
     let chosen = chosen(&sides, side)?;
     let act = store.settle(subject, field, chosen)?;

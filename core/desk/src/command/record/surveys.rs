@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use serde::Serialize;
-use survey::SurveyError;
+use survey::error::FactsError;
 use survey::fact::{Edit, SurveyId};
 use survey::home::{Entry, Found, Home};
 use survey::record::field;
@@ -144,7 +144,7 @@ fn rename(folder: &Path, name: &str) -> Result<PathBuf, DeskError> {
     let to = home.place(name)?;
     let stays = to.file_name() == folder.file_name();
     if !stays && to.symlink_metadata().is_ok() {
-        return Err(SurveyError::AlreadyThere { folder: to }.into());
+        return Err(FactsError::AlreadyThere { folder: to }.into());
     }
     // Before the name is written: a folder is moved only while nothing in it is open.
     home.check_at_rest(folder)?;
@@ -190,7 +190,7 @@ fn delete(folder: &Path, yes: bool) -> Result<(), DeskError> {
 /// A damaged survey can be moved and deleted, any other folder cannot.
 fn refuse_if_no_survey(folder: &Path) -> Result<(), DeskError> {
     match peek(folder) {
-        Err(error @ (SurveyError::NotASurvey { .. } | SurveyError::Inaccessible { .. })) => Err(error.into()),
+        Err(error @ (FactsError::NotASurvey { .. } | FactsError::Inaccessible { .. })) => Err(error.into()),
         Ok(_) | Err(_) => Ok(()),
     }
 }

@@ -4,7 +4,7 @@ use std::ffi::OsStr;
 use std::path::Path;
 
 use serde::Serialize;
-use survey::SurveyError;
+use survey::error::FactsError;
 use survey::error::NotASurvey;
 use survey::file;
 use survey::home::Home;
@@ -36,12 +36,12 @@ pub fn run(context: &Context, path: &Path, folder: &Path, most_gib: u64) -> Resu
     let is_new = folder.symlink_metadata().is_err();
     if is_new && folder.extension() != Some(OsStr::new(FOLDER_EXTENSION)) {
         // Said before the file is looked through, and not after.
-        return Err(SurveyError::NotASurvey { folder: folder.to_owned(), why: NotASurvey::Name }.into());
+        return Err(FactsError::NotASurvey { folder: folder.to_owned(), why: NotASurvey::Name }.into());
     }
     let mut store = if is_new { None } else { Some(open_to_write(folder)?) };
     let look = look::into(context, &stop, path, store.as_mut(), most_gib)?;
     if store.is_some() && !look.same_survey {
-        return Err(SurveyError::OtherSurvey { file: path.to_owned() }.into());
+        return Err(FactsError::OtherSurvey { file: path.to_owned() }.into());
     }
     let told = Told::new(context, path, &look, store.as_ref())?;
     // Whether or not somebody reads it, the file is taken in.

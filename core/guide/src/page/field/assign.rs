@@ -15,7 +15,7 @@ use crate::deed::Deed;
 use crate::error::Result;
 use crate::place::{Move, Place, Question, key_of, subject_of};
 use crate::question::{Answer, Problem, Told};
-use crate::screen::{Ability, Block, PhotoShown, PhotoSlotBlock, PressWeight, WordsRole};
+use crate::screen::{PhotoShown, PressWeight, WordsRole};
 use crate::session::{Scene, Session};
 use crate::view::{Offer, Sketch};
 
@@ -93,21 +93,11 @@ pub(crate) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     let numbers = numbers(scene);
     let shown = waiting.iter().take(PHOTOS).map(|photo| {
         let name = photo_name(scene, &numbers, photo);
-        let name = if chosen.contains(&photo.id) {
-            Phrase::new("free-photo-chosen").phrase("photo", name)
-        } else {
-            name
-        };
-        PhotoShown {
-            photo: photo.id.to_string(),
-            name: sketch.say(&name),
-            key: Some(key_of("photo", photo.id)),
-        }
+        let picked = Some(chosen.contains(&photo.id));
+        PhotoShown { picked, ..sketch.photo(photo.id, &name, Some(key_of("photo", photo.id))) }
     });
     let photos = shown.collect();
-    let name = sketch.say(&Phrase::new("free-burst-photo"));
-    sketch.able(Ability::Camera);
-    sketch.block(Block::PhotoSlot(PhotoSlotBlock { key: "photo".into(), name, photos, burst: true }));
+    sketch.photo_slot("photo", &Phrase::new("free-burst-photo"), photos, true);
     if waiting.len() > PHOTOS {
         let rest = Arg::Count((waiting.len() - PHOTOS) as u64);
         sketch.words(WordsRole::Aside, &Phrase::new("free-photos-rest").with("rest", rest));

@@ -4,7 +4,7 @@ use survey::words::{Arg, Phrase};
 
 use super::{assign, go, sketch};
 use crate::place::{FieldPlace, Move};
-use crate::screen::{Ability, Block, PhotoShown, PhotoSlotBlock, PressWeight, WordsRole};
+use crate::screen::{Ability, PressWeight, WordsRole};
 use crate::session::Scene;
 use crate::view::Sketch;
 
@@ -17,17 +17,13 @@ pub(crate) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     let waiting = assign::waiting(scene);
     let first = waiting.len().saturating_sub(SHOWN);
     let numbers = assign::numbers(scene);
-    let shown = waiting.iter().skip(first).map(|photo| PhotoShown {
-        photo: photo.id.to_string(),
-        name: sketch.say(&assign::photo_name(scene, &numbers, photo)),
-        key: None,
-    });
+    let shown = waiting
+        .iter()
+        .skip(first)
+        .map(|photo| sketch.photo(photo.id, &assign::photo_name(scene, &numbers, photo), None));
     let photos = shown.collect();
-    let name = sketch.say(&Phrase::new("free-burst-photo"));
-    for ability in [Ability::Camera, Ability::Torch] {
-        sketch.able(ability);
-    }
-    sketch.block(Block::PhotoSlot(PhotoSlotBlock { key: "photo".into(), name, photos, burst: true }));
+    sketch.able(Ability::Torch);
+    sketch.photo_slot("photo", &Phrase::new("free-burst-photo"), photos, true);
     let count = Phrase::new("free-unassigned").with("count", Arg::Count(waiting.len() as u64));
     sketch.words(WordsRole::Plain, &count);
     sketch.press("assign", &Phrase::new("free-assign"), PressWeight::Main);

@@ -9,7 +9,7 @@ use survey::{naming, story};
 
 use crate::place::key_of;
 use crate::question::about::is_printed;
-use crate::screen::{Ability, Block, PartBlock, PhotoShown, PhotoSlotBlock};
+use crate::screen::Ability;
 use crate::session::Scene;
 use crate::view::Sketch;
 
@@ -80,28 +80,15 @@ pub(super) fn part(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: &Part) {
     if let Some(room) = scene.survey.room_of(part) {
         kind = Phrase::new("part-in-room").phrase("part", kind).text("room", &room.name);
     }
-    let block = PartBlock {
-        key: None,
-        tag: part.tag.clone().unwrap_or_default(),
-        name: sketch.say(&kind),
-        lines,
-        photo: photo.map(|photo| photo.id.to_string()),
-    };
-    sketch.block(Block::Part(block));
+    sketch.part(part.tag.as_deref().unwrap_or_default(), &kind, lines, photo.map(|photo| photo.id));
 }
 
 /// The card of a cable.
 pub(super) fn run(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: &Run) {
     let lines = of_run(scene.survey, run).iter().map(|line| sketch.say(line)).collect();
     let photo = scene.survey.photos_of(Some(run.id)).next();
-    let block = PartBlock {
-        key: None,
-        tag: run.tag.clone().unwrap_or_default(),
-        name: sketch.say(&run_name(scene.survey, run.id)),
-        lines,
-        photo: photo.map(|photo| photo.id.to_string()),
-    };
-    sketch.block(Block::Part(block));
+    let name = run_name(scene.survey, run.id);
+    sketch.part(run.tag.as_deref().unwrap_or_default(), &name, lines, photo.map(|photo| photo.id));
 }
 
 /// A cable by what it feeds, or else by its tag.
@@ -133,14 +120,11 @@ pub(super) fn photo_word(photo: &Photo) -> &'static str {
 pub(super) fn photos(scene: &Scene<'_>, sketch: &mut Sketch<'_>, of: SubjectId, prints: bool) {
     let mut all: Vec<_> = scene.survey.photos_of(Some(of)).collect();
     all.sort_by_cached_key(|photo| std::cmp::Reverse(born_ms(scene, photo.id)));
-    let shown = all.into_iter().take(PHOTOS).map(|photo| PhotoShown {
-        photo: photo.id.to_string(),
-        name: sketch.say(&Phrase::new(photo_word(photo))),
-        key: Some(key_of("photo", photo.id)),
+    let shown = all.into_iter().take(PHOTOS).map(|photo| {
+        sketch.photo(photo.id, &Phrase::new(photo_word(photo)), Some(key_of("photo", photo.id)))
     });
     let photos = shown.collect();
-    let name = sketch.say(&Phrase::new(if prints { "take-photo-label" } else { "take-photo-place" }));
-    sketch.able(Ability::Camera);
+    let name = Phrase::new(if prints { "take-photo-label" } else { "take-photo-place" });
     sketch.able(Ability::Torch);
-    sketch.block(Block::PhotoSlot(PhotoSlotBlock { key: "photo".into(), name, photos, burst: false }));
+    sketch.photo_slot("photo", &name, photos, false);
 }

@@ -10,7 +10,7 @@ use super::{gone, sketch, write};
 use crate::error::Result;
 use crate::place::{Move, key_of, subject_of};
 use crate::question::{Answer, Told};
-use crate::screen::PressWeight;
+use crate::screen::{PressWeight, WritingKind};
 use crate::session::{Scene, Session};
 use crate::view::{Offer, Sketch};
 
@@ -74,9 +74,21 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     };
     let mut sketch = sketch(scene, &Phrase::new("free-edit-part").phrase("part", naming::part(survey, id)));
     let tag = part.tag.clone().unwrap_or_default();
-    sketch.writing("tag", &Phrase::new("free-tag"), Some(&Phrase::new("free-tag.hint")), false, &tag);
+    sketch.writing(
+        "tag",
+        &Phrase::new("free-tag"),
+        Some(&Phrase::new("free-tag.hint")),
+        WritingKind::Tag,
+        &tag,
+    );
     let place = part.place.clone().unwrap_or_default();
-    sketch.writing("where", &Phrase::new("free-where"), Some(&Phrase::new("free-where.hint")), false, &place);
+    sketch.writing(
+        "where",
+        &Phrase::new("free-where"),
+        Some(&Phrase::new("free-where.hint")),
+        WritingKind::Name,
+        &place,
+    );
     if !survey.rooms.is_empty() {
         let now: Vec<_> = part.room.map(|room| key_of("room", room)).into_iter().collect();
         sketch.choice("room", &Phrase::new("free-room-of"), false, room_offers(scene), &now);

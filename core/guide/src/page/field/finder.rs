@@ -6,7 +6,7 @@ use survey::words::{Arg, Phrase};
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::place::{Move, key_of};
-use crate::screen::{PressWeight, RowEntry};
+use crate::screen::{PressWeight, RowEntry, WritingKind};
 use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
@@ -34,7 +34,13 @@ pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, name: &Phrase, fi
     let parts: Vec<_> = by_tag(scene.survey).into_iter().filter(|part| fits(part)).collect();
     let found: Vec<_> = parts.iter().filter(|part| matches(scene, part, &wanted)).collect();
     if parts.len() > 10 || !wanted.is_empty() {
-        sketch.writing("find", &Phrase::new("free-find"), Some(&Phrase::new("free-find.hint")), false, "");
+        sketch.writing(
+            "find",
+            &Phrase::new("free-find"),
+            Some(&Phrase::new("free-find.hint")),
+            WritingKind::Search,
+            "",
+        );
     }
     let page = page(scene).min(found.len().saturating_sub(1) / ROWS);
     let shown = found.iter().skip(page * ROWS).take(ROWS);

@@ -53,7 +53,7 @@ pub(crate) fn take(
             Ok(Move::Stay)
         }
         Deed::Photo { key, file } if key == "photo" => photographed(session, place, file),
-        Deed::Photo { .. } | Deed::File { .. } | Deed::Back => Ok(Move::Stay),
+        Deed::Photo { .. } | Deed::Print { .. } | Deed::File { .. } | Deed::Back => Ok(Move::Stay),
     }
 }
 

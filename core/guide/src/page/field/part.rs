@@ -11,7 +11,7 @@ use crate::deed::Deed;
 use crate::error::Result;
 use crate::place::{FieldPlace, Move, Place, Question, key_of, subject_of};
 use crate::question::{Answer, Told, about};
-use crate::screen::{PressWeight, RowEntry, WordsRole};
+use crate::screen::{PressWeight, RowEntry, WordsRole, WritingKind};
 use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
@@ -54,7 +54,7 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     }
     sketch.press("edit", &Phrase::new("free-edit"), PressWeight::Other);
     let remove = Phrase::new("free-remove-part").phrase("part", naming::part(survey, id));
-    sketch.confirm("remove", &remove);
+    sketch.confirm_loss("remove", &remove);
     sketch
 }
 
@@ -71,7 +71,7 @@ pub(super) fn notes(scene: &Scene<'_>, sketch: &mut Sketch<'_>, about: SubjectId
         sketch.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
     }
     if is_noting(scene) {
-        sketch.writing("note", &Phrase::new("free-note-new"), None, true, "");
+        sketch.writing("note", &Phrase::new("free-note-new"), None, WritingKind::Note, "");
         sketch.press("add-note", &Phrase::new("free-note-add"), PressWeight::Main);
     } else {
         sketch.press("note-new", &Phrase::new("free-note-write"), PressWeight::Other);

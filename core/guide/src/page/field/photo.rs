@@ -11,7 +11,7 @@ use super::{card, gone, sketch, write};
 use crate::error::Result;
 use crate::place::Move;
 use crate::question::{Answer, not_answered};
-use crate::screen::{Block, PartBlock, PressWeight};
+use crate::screen::PressWeight;
 use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
@@ -20,19 +20,13 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     let mut sketch = sketch(scene, &Phrase::new("free-photo"));
     let of = photo.of.map(|of| Phrase::new("free-photo-of").phrase("thing", story::thing(scene.survey, of)));
     let when = Phrase::new("free-photo-when").text("when", story::date_and_time(card::born_ms(scene, id)));
-    let block = PartBlock {
-        key: None,
-        tag: String::new(),
-        name: sketch.say(&Phrase::new(card::photo_word(photo))),
-        lines: of.iter().chain([&when]).map(|line| sketch.say(line)).collect(),
-        photo: Some(id.to_string()),
-    };
-    sketch.block(Block::Part(block));
+    let lines = of.iter().chain([&when]).map(|line| sketch.say(line)).collect();
+    sketch.part("", &Phrase::new(card::photo_word(photo)), lines, Some(id));
     let now: Vec<_> = photo.role.map(|role| key_of_role(role).to_owned()).into_iter().collect();
     sketch.choice("role", &Phrase::new("free-role"), false, role_offers(), &now);
     sketch.press("save", &Phrase::new("free-save"), PressWeight::Main);
     sketch.press("unassign", &Phrase::new("free-photo-unassign"), PressWeight::Other);
-    sketch.confirm("remove", &Phrase::new("free-remove-photo"));
+    sketch.confirm_loss("remove", &Phrase::new("free-remove-photo"));
     sketch
 }
 

@@ -4,7 +4,6 @@ use survey::record::{Reading, ReadingKind, field};
 use survey::words::Phrase;
 use survey::{naming, story};
 
-use crate::screen::{Block, ReadingBlock};
 use crate::session::Scene;
 use crate::view::Sketch;
 
@@ -18,8 +17,7 @@ pub(super) fn blocks<'a>(
     let mut readings: Vec<_> = readings.collect();
     readings.sort_by_cached_key(|reading| std::cmp::Reverse(written(scene, reading)));
     for reading in readings.into_iter().take(most) {
-        let block = block(scene, sketch, reading);
-        sketch.block(Block::Reading(block));
+        block(scene, sketch, reading);
     }
 }
 
@@ -28,7 +26,7 @@ pub(super) fn written(scene: &Scene<'_>, reading: &Reading) -> Option<survey::fa
     scene.ledger.shown(reading.id, field::MEASURED).map(survey::fact::Fact::id)
 }
 
-fn block(scene: &Scene<'_>, sketch: &Sketch<'_>, reading: &Reading) -> ReadingBlock {
+fn block(scene: &Scene<'_>, sketch: &mut Sketch<'_>, reading: &Reading) {
     let survey = scene.survey;
     let place = match (reading.about, reading.port) {
         (Some(part), Some(port)) => naming::port(survey, part, port),
@@ -47,9 +45,7 @@ fn block(scene: &Scene<'_>, sketch: &Sketch<'_>, reading: &Reading) -> ReadingBl
             .text("when", story::date_and_time(fact.id().ms()))
             .phrase("author", story::author(scene.ledger, fact.by(), scene.me))
     });
-    ReadingBlock {
-        name: sketch.say(&Phrase::new(kind).phrase("place", place)),
-        says: sketch.say(&story::value(survey, field::MEASURED, &value)),
-        remark: remark.map(|remark| sketch.say(&remark)).unwrap_or_default(),
-    }
+    let (name, says) =
+        (Phrase::new(kind).phrase("place", place), story::value(survey, field::MEASURED, &value));
+    sketch.reading(reading.id, &name, &says, remark.as_ref());
 }

@@ -10,7 +10,7 @@ use super::{clear, finder, go, gone, part, sketch, write};
 use crate::error::Result;
 use crate::place::{FieldPlace, Move, Place, Question, key_of, subject_of};
 use crate::question::{Answer, Told, not_answered};
-use crate::screen::PressWeight;
+use crate::screen::{PressWeight, WritingKind};
 use crate::session::{Scene, Session};
 use crate::view::{Offer, Sketch};
 
@@ -30,7 +30,7 @@ pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     };
     let rows = rooms.iter().take(MOST).map(row).collect();
     sketch.rows(&Phrase::new("free-rooms-rows"), rows);
-    sketch.writing("name", &Phrase::new("free-room-new"), None, false, "");
+    sketch.writing("name", &Phrase::new("free-room-new"), None, WritingKind::Name, "");
     sketch.press("add", &Phrase::new("free-room-add"), PressWeight::Main);
     sketch
 }
@@ -58,7 +58,7 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     let survey = scene.survey;
     let Some(room) = survey.rooms.get(&id) else { return gone(scene, "free-room") };
     let mut sketch = sketch(scene, &Phrase::new("free-room").text("room", &room.name));
-    sketch.writing("name", &Phrase::new("free-room-name"), None, false, &room.name);
+    sketch.writing("name", &Phrase::new("free-room-name"), None, WritingKind::Name, &room.name);
     let outlets: Vec<_> =
         finder::by_tag(survey).into_iter().filter(|part| part.kind == PartKind::Outlet).collect();
     let here = outlets.iter().filter(|part| part.room == Some(id)).take(OUTLETS);
@@ -83,7 +83,7 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
         sketch.choice("served", &Phrase::new("free-served"), false, offers, &now);
     }
     sketch.press("save", &Phrase::new("free-save"), PressWeight::Main);
-    sketch.confirm("remove", &Phrase::new("free-remove-room").text("room", &room.name));
+    sketch.confirm_loss("remove", &Phrase::new("free-remove-room").text("room", &room.name));
     sketch
 }
 

@@ -11,7 +11,7 @@ use super::{card, go, gone, part, sketch, write};
 use crate::error::Result;
 use crate::place::{FieldPlace, Move, key_of, subject_of};
 use crate::question::{Answer, Told, about};
-use crate::screen::PressWeight;
+use crate::screen::{PressWeight, WritingKind};
 use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
@@ -19,7 +19,13 @@ pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     let survey = scene.survey;
     let mut sketch = sketch(scene, &Phrase::new("free-runs"));
     let wanted = scene.pending().written("find").unwrap_or_default().to_lowercase();
-    sketch.writing("find", &Phrase::new("free-find"), Some(&Phrase::new("free-find.hint")), false, "");
+    sketch.writing(
+        "find",
+        &Phrase::new("free-find"),
+        Some(&Phrase::new("free-find.hint")),
+        WritingKind::Search,
+        "",
+    );
     let mut runs: Vec<_> = survey.runs.values().map(|run| (run, fed(survey, run.id))).collect();
     runs.sort_by_cached_key(|(run, fed)| {
         let tag = fed.and_then(|part| survey.parts.get(&part)).and_then(|part| part.tag.clone());
@@ -109,10 +115,17 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     }
     card::photos(scene, &mut sketch, id, false);
     let tag = run.tag.clone().unwrap_or_default();
-    sketch.writing("tag", &Phrase::new("free-tag"), Some(&Phrase::new("free-tag.hint")), false, &tag);
+    sketch.writing(
+        "tag",
+        &Phrase::new("free-tag"),
+        Some(&Phrase::new("free-tag.hint")),
+        WritingKind::Tag,
+        &tag,
+    );
+    sketch.submitted_by("save");
     sketch.press("save", &Phrase::new("free-save"), PressWeight::Other);
     part::notes(scene, &mut sketch, id);
-    sketch.confirm("remove", &Phrase::new("free-remove-run").phrase("run", name));
+    sketch.confirm_loss("remove", &Phrase::new("free-remove-run").phrase("run", name));
     sketch
 }
 

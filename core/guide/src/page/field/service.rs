@@ -98,7 +98,7 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
         ServiceKind::PowerOverCoax => {}
     }
     sketch.press("save", &Phrase::new("free-save"), PressWeight::Main);
-    sketch.confirm("remove", &Phrase::new("free-remove-service").phrase("service", name));
+    sketch.confirm_loss("remove", &Phrase::new("free-remove-service").phrase("service", name));
     sketch
 }
 

@@ -9,7 +9,7 @@ use super::put_back;
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::place::{Move, Place, ResultPlace, key_of};
-use crate::screen::{PressWeight, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{Pending, Scene, Session};
 use crate::view::{Sketch, photo_slot};
 
@@ -31,7 +31,13 @@ pub(super) fn rows(scene: &Scene<'_>, sketch: &mut Sketch<'_>, most: usize) {
             .map(|work| {
                 let not_fine = work.outcome.others_fine == Some(false) && end == OutcomeKind::Done;
                 let remark = not_fine.then(|| Phrase::new("ended-not-fine"));
-                sketch.row(Some(key_of("ended", work.id)), &work.what(scene.survey), None, remark.as_ref())
+                let row = sketch.row(
+                    Some(key_of("ended", work.id)),
+                    &work.what(scene.survey),
+                    None,
+                    remark.as_ref(),
+                );
+                if end == OutcomeKind::Done { row.to_do(true) } else { row }
             })
             .collect();
         sketch.rows(&Phrase::new(name), rows);
@@ -80,7 +86,8 @@ fn notes(scene: &Scene<'_>, sketch: &mut Sketch<'_>, about: SubjectId) {
     for note in scene.survey.notes_on(Some(about)).take(NOTES) {
         sketch.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
     }
-    sketch.writing(NOTE, &Phrase::new("ended-note"), None, true, "");
+    sketch.writing(NOTE, &Phrase::new("ended-note"), None, WritingKind::Note, "");
+    sketch.submitted_by("keep-note");
     sketch.press("keep-note", &Phrase::new("free-note-add"), PressWeight::Other);
 }
 

@@ -18,7 +18,7 @@ pub(crate) fn show(scene: &Scene<'_>, name: &str) -> Screen {
         return sketch.screen;
     };
     sketch.screen.title = sketch.say(&finding.weight().phrase());
-    sketch.words(WordsRole::Lead, &finding.what());
+    sketch.weighty_words(WordsRole::Lead, &finding.what(), findings::severity(finding.weight()));
     let cautions: Vec<Phrase> = finding.cautions().iter().map(|caution| caution.phrase()).collect();
     let rows = finding
         .at

@@ -5,7 +5,7 @@ use survey::finding::{Finding, Place, Weight};
 use survey::words::{Arg, Phrase};
 
 use super::waiting;
-use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
+use crate::screen::{PressWeight, RowEntry, Screen, Severity, WordsRole};
 use crate::session::{Scene, Worked};
 use crate::view::{Sketch, shown};
 
@@ -36,7 +36,17 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
 /// One finding as a row that leads to it.
 pub(super) fn row(sketch: &Sketch<'_>, worked: &Worked, finding: &Finding) -> RowEntry {
     let key = format!("finding:{}", name(worked, finding));
-    sketch.row(Some(key), &finding.what(), None, None)
+    sketch.row(Some(key), &finding.what(), None, None).weighs(severity(finding.weight()))
+}
+
+/// How much a finding weighs, as a state.
+pub(super) const fn severity(weight: Weight) -> Severity {
+    match weight {
+        Weight::Grave => Severity::Grave,
+        Weight::Costly => Severity::Costly,
+        Weight::Minor => Severity::Minor,
+        Weight::Note => Severity::Note,
+    }
 }
 
 /// Whether a finding is at a part, or concerns it.

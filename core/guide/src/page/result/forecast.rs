@@ -4,9 +4,10 @@ use survey::forecast::{Forecast, RoomForecast};
 use survey::report::{Met, RoomAnswer, answers};
 use survey::words::{Arg, Phrase};
 
+use super::bars::{self, Bars};
 use super::{keys, telling, unknowns, waiting};
 use crate::place::{Question, key_of};
-use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
+use crate::screen::{PressWeight, RowEntry, RowMark, Screen, WordsRole};
 use crate::session::{Scene, Worked};
 use crate::view::{Sketch, shown, stages};
 
@@ -57,8 +58,9 @@ pub(super) fn summary(answers: &[RoomAnswer<'_>]) -> Phrase {
 fn rooms(scene: &Scene<'_>, sketch: &mut Sketch<'_>, forecast: &Forecast) {
     let of = forecast.rooms.len();
     let first = shown::page(scene, of) * shown::ROWS;
-    let rows: Vec<RowEntry> =
-        forecast.rooms.iter().skip(first).take(shown::ROWS).map(|room| row(scene, sketch, room)).collect();
+    let bars = Bars::of(scene);
+    let page = forecast.rooms.iter().skip(first).take(shown::ROWS);
+    let rows: Vec<RowEntry> = page.map(|room| row(scene, sketch, room, bars.as_ref())).collect();
     if of == 0 {
         sketch.words(WordsRole::Plain, &Phrase::new("report-forecast-none"));
     }
@@ -69,22 +71,24 @@ fn rooms(scene: &Scene<'_>, sketch: &mut Sketch<'_>, forecast: &Forecast) {
         .take(30)
         .map(|answer| {
             let head = Phrase::new("text").text("text", &answer.room.name);
-            sketch.row(None, &head, Some(&Phrase::new("forecast-no-outlet")), None)
+            let says = Phrase::new("forecast-no-outlet");
+            sketch.row(None, &head, Some(&says), None).marked(RowMark::NotKnown)
         })
         .collect();
     sketch.rows(&Phrase::new("forecast-without"), rows);
 }
 
-fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, room: &RoomForecast) -> RowEntry {
+fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, room: &RoomForecast, bars: Option<&Bars<'_>>) -> RowEntry {
     let survey = scene.survey;
     let wish = survey.wish_at(room.outlet).map(|wish| telling::wish(survey, wish, room));
     let says = telling::reach(survey, room.outlet, &room.reach);
-    sketch.row(
-        Some(key_of("room", room.outlet)),
-        &shown::outlet(survey, room.outlet),
-        Some(&says),
-        wish.as_ref(),
-    )
+    let head = shown::outlet(survey, room.outlet);
+    let row = sketch.row(Some(key_of("room", room.outlet)), &head, Some(&says), wish.as_ref());
+    let row = row.bar(bars.and_then(|bars| bars.of_room(room)));
+    match bars::mark(survey, room) {
+        Some(mark) => row.marked(mark),
+        None => row,
+    }
 }
 
 fn together(scene: &Scene<'_>, sketch: &mut Sketch<'_>, forecast: &Forecast) {

@@ -13,7 +13,7 @@ use crate::deed::Deed;
 use crate::error::Result;
 use crate::place::{Move, Place};
 use crate::question::journey;
-use crate::screen::{Ability, FileAsked, PressWeight, RowEntry, Screen, WordsRole};
+use crate::screen::{Ability, FileAsked, PressWeight, RowEntry, RowMark, Screen, WordsRole};
 use crate::session::{Scene, Session, folder_name, pack};
 use crate::view::{Sketch, stages};
 
@@ -38,7 +38,8 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         .map(|(word, part)| {
             let says = if out.contains(part) { "handover-stays-out" } else { "handover-goes-along" };
             let head = Phrase::new(format!("handover-{word}"));
-            sketch.row(Some(format!("without:{word}")), &head, Some(&Phrase::new(says)), None)
+            let row = sketch.row(Some(format!("without:{word}")), &head, Some(&Phrase::new(says)), None);
+            row.switched(!out.contains(part))
         })
         .collect();
     sketch.rows(&Phrase::new("handover-options"), rows);
@@ -103,13 +104,14 @@ fn left_open(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     ] {
         if count > 0 {
             let head = Phrase::new(id).with("count", Arg::Count(count));
-            rows.push(sketch.row(Some(key.to_owned()), &head, None, None));
+            rows.push(sketch.row(Some(key.to_owned()), &head, None, None).to_do(false));
         }
     }
     let unknown = worked.unknowns.len() as u64;
     if unknown > 0 {
         let head = Phrase::new("left-unknown").with("count", Arg::Count(unknown));
-        rows.push(sketch.row(Some("unknowns".to_owned()), &head, None, None));
+        let row = sketch.row(Some("unknowns".to_owned()), &head, None, None);
+        rows.push(row.marked(RowMark::NotKnown));
     }
     sketch.rows(&Phrase::new("handover-left"), rows);
 }

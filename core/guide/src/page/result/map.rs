@@ -1,29 +1,45 @@
 //! The wiring map and the loss over frequency.
 
 use survey::figure::map::reading_order;
-use survey::figure::{loss_plot, wiring_map};
+use survey::figure::{Figure, loss_plot, wiring_map};
 use survey::naming;
 use survey::words::Phrase;
 
 use super::waiting;
 use crate::place::key_of;
-use crate::screen::{Block, FigureBlock, PressWeight, Screen, WordsRole};
+use crate::screen::{FigureDrawn, PressWeight, Screen, WordsRole};
 use crate::session::{Scene, Worked};
 use crate::view::{Sketch, shown};
+
+/// The map of what was found, which needs no forecast.
+fn map(scene: &Scene<'_>) -> Figure {
+    wiring_map(scene.survey, scene.worked().map(Worked::forecast), scene.language)
+}
+
+/// The loss over frequency, once it is worked out.
+fn plot(scene: &Scene<'_>) -> Option<Figure> {
+    loss_plot(scene.survey, scene.worked()?.forecast(), scene.language)
+}
+
+fn drawn(figure: &Figure) -> FigureDrawn {
+    FigureDrawn::of(figure, |part| key_of("part", part))
+}
+
+/// Both, as a shell draws them.
+pub(crate) fn figures(scene: &Scene<'_>) -> Vec<FigureDrawn> {
+    std::iter::once(map(scene)).chain(plot(scene)).map(|figure| drawn(&figure)).collect()
+}
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("map"));
     let survey = scene.survey;
-    // The map of what was found needs no forecast.
-    let forecast = scene.worked().map(Worked::forecast);
-    let key = |part| key_of("part", part);
     sketch.words(WordsRole::How, &Phrase::new("map-how"));
-    let map = wiring_map(survey, forecast, scene.language);
-    sketch.block(Block::Figure(FigureBlock::of(&map, scene.language, key)));
-    if let Some(worked) = waiting::worked(scene, &mut sketch) {
-        if let Some(plot) = loss_plot(survey, worked.forecast(), scene.language) {
+    let map = map(scene);
+    sketch.figure(&map, &drawn(&map));
+    if waiting::worked(scene, &mut sketch).is_some() {
+        if let Some(plot) = plot(scene) {
             sketch.words(WordsRole::How, &Phrase::new("report-plot-how"));
-            sketch.block(Block::Figure(FigureBlock::of(&plot, scene.language, key)));
+            sketch.figure(&plot, &drawn(&plot));
         }
         sketch.press("forecast", &Phrase::new("to-forecast"), PressWeight::Main);
         sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);

@@ -4,6 +4,7 @@
 //! read in [`keys`].
 
 pub(crate) mod after;
+mod bars;
 pub(crate) mod compare;
 pub(crate) mod ended;
 pub(crate) mod finding;

@@ -42,12 +42,14 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, outlet: SubjectId) -> RowEntry {
         .take(3)
         .map(|told| Arg::Phrase(Box::new(survey::naming::reading(told.measured))))
         .collect();
+    let is_tested = !told.is_empty();
     let says = if told.is_empty() {
         Phrase::new("tests-open")
     } else {
         Phrase::new("tests-told").with("told", Arg::Several(told))
     };
-    sketch.row(Some(key_of("test", outlet)), &shown::outlet(survey, outlet), Some(&says), None)
+    let head = shown::outlet(survey, outlet);
+    sketch.row(Some(key_of("test", outlet)), &head, Some(&says), None).to_do(is_tested)
 }
 
 pub(crate) fn show_still_fine(scene: &Scene<'_>) -> Screen {

@@ -7,7 +7,7 @@ use survey::words::Phrase;
 use super::findings::{self, concerns};
 use super::{keys, unknowns};
 use crate::question::journey;
-use crate::screen::{Block, PartBlock, PressWeight, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::Scene;
 use crate::view::Sketch;
 
@@ -27,10 +27,8 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
     }
     lines.extend(part.place.clone());
     lines.extend(part.label.clone());
-    let photo = survey.photos_of(Some(id)).next().map(|photo| photo.id.to_string());
-    let tag = part.tag.clone().unwrap_or_default();
-    let name = sketch.say(&naming::kind(part));
-    sketch.block(Block::Part(PartBlock { key: None, tag, name, lines, photo }));
+    let photo = survey.photos_of(Some(id)).next().map(|photo| photo.id);
+    sketch.part(part.tag.as_deref().unwrap_or_default(), &naming::kind(part), lines, photo);
     if let Some(worked) = scene.worked() {
         let found = worked.findings.iter().filter(|finding| concerns(finding, id)).take(40);
         let rows = found.map(|finding| findings::row(&sketch, worked, finding)).collect();
@@ -47,7 +45,7 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
         .map(|leg| {
             let says = Phrase::new(if leg.answered { "answered" } else { "open" });
             let head = leg.question.phrase(scene).attribute("title");
-            sketch.row(Some(keys::ask(&leg.question)), &head, Some(&says), None)
+            sketch.row(Some(keys::ask(&leg.question)), &head, Some(&says), None).to_do(leg.answered)
         })
         .collect();
     sketch.rows(&Phrase::new("part-questions"), rows);

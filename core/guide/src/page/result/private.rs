@@ -62,7 +62,9 @@ fn filter_row(scene: &Scene<'_>, sketch: &Sketch<'_>, entry: &Part) -> RowEntry 
         _ => ("private-filter-missing", true),
     };
     let key = asks.then(|| keys::ask(&Question::EntryFilter(entry.id)));
-    sketch.row(key, &survey::naming::of_part(scene.survey, entry), Some(&Phrase::new(id)), None)
+    let name = survey::naming::of_part(scene.survey, entry);
+    let row = sketch.row(key, &name, Some(&Phrase::new(id)), None);
+    if asks || filtered { row.to_do(!asks) } else { row }
 }
 
 /// How many nodes there should be, as far as is known: our adapters, and those of the provider that were counted.

@@ -8,7 +8,7 @@ use survey::words::{Arg, Phrase};
 use crate::deed::Deed;
 use crate::error::Result;
 use crate::place::Move;
-use crate::screen::{Block, PressWeight, ReadingBlock, Screen, WordsRole};
+use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Scene, Session};
 use crate::view::Sketch;
 
@@ -46,11 +46,10 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
         None => sketch.words(WordsRole::Problem, &Phrase::new("gone")),
         Some(reading) => {
             let about = reading.about.map(|part| naming::part(scene.survey, part));
-            let name = sketch.say(&about.unwrap_or_else(|| Phrase::new("place-house")));
-            let remark = reading.how.map(|told| sketch.say(&how(told))).unwrap_or_default();
-            let says = sketch.say(&naming::reading(reading.measured));
-            sketch.block(Block::Reading(ReadingBlock { name, says, remark }));
-            sketch.confirm("remove", &Phrase::new("reading-remove"));
+            let name = about.unwrap_or_else(|| Phrase::new("place-house"));
+            let remark = reading.how.map(how);
+            sketch.reading(id, &name, &naming::reading(reading.measured), remark.as_ref());
+            sketch.confirm_loss("remove", &Phrase::new("reading-remove"));
         }
     }
     sketch.press("tests", &Phrase::new("to-tests"), PressWeight::Main);

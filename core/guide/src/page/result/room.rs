@@ -51,6 +51,7 @@ fn told(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId, path: &Pa
     }
     let mut costs: Vec<_> = path.costs.iter().filter(|cost| cost.db >= 0.05).collect();
     costs.sort_by(|a, b| b.db.total_cmp(&a.db));
+    let whole: f64 = costs.iter().map(|cost| cost.db).sum();
     let rows = costs
         .into_iter()
         .take(shown::ROWS)
@@ -58,7 +59,7 @@ fn told(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId, path: &Pa
             let (CostAt::Part(id) | CostAt::RunTo(id)) = cost.at;
             let loss = Phrase::new("room-loss").with("loss", Arg::Loss(cost.db));
             let place = telling::cost_place(survey, cost.at);
-            sketch.row(Some(key_of("part", id)), &place, Some(&loss), None)
+            sketch.row(Some(key_of("part", id)), &place, Some(&loss), None).share(cost.db / whole)
         })
         .collect();
     sketch.rows(&Phrase::new("room-costs"), rows);

@@ -8,7 +8,7 @@ use survey::words::{Arg, Phrase};
 
 use super::{keys, waiting};
 use crate::place::Question;
-use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
+use crate::screen::{PressWeight, RowEntry, RowMark, Screen, WordsRole};
 use crate::session::{Scene, Weighed, Worked};
 use crate::view::{Sketch, shown};
 
@@ -78,7 +78,7 @@ pub(super) fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, weighed: &Weighed) -> 
         (None, Some(_)) => Phrase::new("worth-little"),
         (None, None) => matters(survey, &unknown.matters),
     };
-    sketch.row(key, &unknown.place, Some(&unknown.what), Some(&matters))
+    sketch.row(key, &unknown.place, Some(&unknown.what), Some(&matters)).marked(RowMark::NotKnown)
 }
 
 fn matters(survey: &Survey, matters: &Matters) -> Phrase {

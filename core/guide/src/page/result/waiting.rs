@@ -2,7 +2,7 @@
 
 use survey::words::Phrase;
 
-use crate::screen::{Block, HowFarBlock, PressBlock, PressWeight, WordsRole};
+use crate::screen::{PressWeight, WordsRole};
 use crate::session::{LongWork, Scene, Standing, Worked};
 use crate::view::Sketch;
 
@@ -22,13 +22,8 @@ pub(super) fn worked<'a>(scene: &Scene<'a>, sketch: &mut Sketch<'_>) -> Option<&
 }
 
 fn how_far(sketch: &mut Sketch<'_>, work: &LongWork) {
-    let stop = PressBlock {
-        key: "stop".into(),
-        words: sketch.say(&Phrase::new("work-stop")),
-        weight: PressWeight::Other,
-    };
-    let name = sketch.say(&Phrase::new("work-running"));
-    sketch.block(Block::HowFar(HowFarBlock { name, thousandths: work.progress(), stop: Some(stop) }));
+    let (name, stop) = (Phrase::new("work-running"), Phrase::new("work-stop"));
+    sketch.how_far(&name, work.progress(), ("stop", &stop), work.is_stopped());
     sketch.words(WordsRole::Why, &Phrase::new("work-running-why"));
     sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
 }

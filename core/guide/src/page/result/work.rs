@@ -33,7 +33,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
                 .phrase("what", step.change.phrase(&step.before));
             let minutes = Phrase::new("step-minutes").with("minutes", Arg::Minutes(step.effort.minutes));
             let remark = Phrase::new("work-remark").phrase("minutes", minutes).phrase("gain", gain(step));
-            sketch.row(Some(format!("step:{place}")), &head, None, Some(&remark))
+            sketch.row(Some(format!("step:{place}")), &head, None, Some(&remark)).to_do(false)
         })
         .collect();
     sketch.rows(&Phrase::new("work-steps"), rows);

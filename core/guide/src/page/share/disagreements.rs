@@ -27,7 +27,8 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         .take(paging::ROWS)
         .map(|(place, found)| {
             let key = Some(format!("settle:{place}"));
-            sketch.row(key, &teller.about(found.subject, found.field), Some(&said(&teller, found)), None)
+            let about = teller.about(found.subject, found.field);
+            sketch.row(key, &about, Some(&said(&teller, found)), None).to_do(false)
         })
         .collect();
     sketch.rows(&Phrase::new("share-disagreements-rows"), rows);

@@ -1,6 +1,7 @@
 //! Forgetting what must be able to vanish. Asked about twice: that it is for ever, and that it holds for others too.
 
 use survey::SurveyError;
+use survey::error::FactsError;
 use survey::fact::SubjectId;
 use survey::forget::Forgotten;
 use survey::record::{PhotoImage, field};
@@ -28,7 +29,7 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) ->
         if subject == scene.me.subject() {
             sketch.words(WordsRole::Plain, &Phrase::new("forget-own-name"));
         }
-        sketch.confirm("forget", &Phrase::new("forget-first"));
+        sketch.confirm_loss("forget", &Phrase::new("forget-first"));
     }
     sketch.press("keep", &Phrase::new("forget-keep"), PressWeight::Main);
     sketch.screen
@@ -38,7 +39,7 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) ->
 pub(crate) fn show_for_others(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) -> Screen {
     let mut sketch = sketch(scene, subject, name);
     sketch.words(WordsRole::Lead, &Phrase::new("forget-others"));
-    sketch.confirm("forget", &Phrase::new("forget-second"));
+    sketch.confirm_loss("forget", &Phrase::new("forget-second"));
     sketch.press("keep", &Phrase::new("forget-keep"), PressWeight::Main);
     sketch.screen
 }
@@ -103,7 +104,7 @@ fn send(session: &mut Session, subject: SubjectId, name: Option<String>) -> Resu
     Ok(())
 }
 
-fn tell(session: &mut Session, done: &Forgotten, told: survey::error::Result<usize>) -> Result<()> {
+fn tell(session: &mut Session, done: &Forgotten, told: std::result::Result<usize, FactsError>) -> Result<()> {
     let open = session.open_survey()?;
     // What it said may stand among what is remembered of the way here.
     open.last_act = None;
@@ -125,7 +126,7 @@ fn drop_for_ever(
     store: &mut Store,
     subject: SubjectId,
     name: Option<&str>,
-) -> survey::error::Result<Forgotten> {
+) -> std::result::Result<Forgotten, FactsError> {
     let is_picture = |name: &str| name == field::IMAGE;
     let shows = store
         .ledger()

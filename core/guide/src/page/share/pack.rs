@@ -22,8 +22,8 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     if let Some(there) = scene.file_there {
         let there = Phrase::new("share-pack-there").text("file", there.display().to_string());
         sketch.words(WordsRole::Lead, &there);
-        sketch.confirm("replace", &Phrase::new("share-pack-replace"));
-        sketch.press(&place(scene), &Phrase::new("share-pack-elsewhere"), PressWeight::Main);
+        sketch.confirm_loss("replace", &Phrase::new("share-pack-replace"));
+        sketch.press_for_a_place(&place(scene), &Phrase::new("share-pack-elsewhere"), PressWeight::Main);
         sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
         return sketch.screen;
     }

@@ -38,8 +38,11 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
                 sketch.words(WordsRole::Lead, &Phrase::new("share-nothing-new"));
             } else {
                 sketch.words(WordsRole::Aside, &Phrase::new("share-look-only"));
-                let id = if look.forgotten.is_empty() { "share-take" } else { "share-take-and-forget" };
-                sketch.confirm("take", &Phrase::new(id));
+                if look.forgotten.is_empty() {
+                    sketch.confirm("take", &Phrase::new("share-take"));
+                } else {
+                    sketch.confirm_loss("take", &Phrase::new("share-take-and-forget"));
+                }
             }
             sketch.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
         }
@@ -59,7 +62,7 @@ fn put_back_block(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     match *scene.returnable {
         Ok(facts) => {
             let phrase = Phrase::new("share-put-back").with("count", Arg::Count(facts as u64));
-            sketch.confirm("put-back", &phrase);
+            sketch.confirm_loss("put-back", &phrase);
         }
         Err(CannotPutBack::WrittenSince) => {
             sketch.words(WordsRole::Aside, &Phrase::new("share-written-since"));

@@ -17,15 +17,19 @@ use survey::record::PartKind;
 use survey::words::Language;
 
 use crate::place::{Question, key_of};
-use crate::screen::FigureBlock;
+use crate::screen::FigureDrawn;
 use crate::session::Scene;
 
 /// One drawing.
 type Draw = fn(&Language) -> Figure;
 
-/// The drawings that go with a question.
-pub(crate) fn of(question: &Question, scene: &Scene<'_>) -> Vec<FigureBlock> {
-    let draw = |draw: &Draw| FigureBlock::of(&draw(scene.language), scene.language, |id| key_of("part", id));
+/// The drawings that go with a question, as the core has them and as a shell draws them.
+pub(crate) fn of(question: &Question, scene: &Scene<'_>) -> Vec<(Figure, FigureDrawn)> {
+    let draw = |draw: &Draw| {
+        let figure = draw(scene.language);
+        let drawn = FigureDrawn::of(&figure, |part| key_of("part", part));
+        (figure, drawn)
+    };
     drawings(question, scene).iter().map(draw).collect()
 }
 

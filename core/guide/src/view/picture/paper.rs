@@ -1,6 +1,6 @@
 //! Paper to draw on: a few strokes that every drawing here is made of.
 
-use survey::figure::{Anchor, Dash, Figure, Fill, Mark, Pen, Point, Shape, Weight, wrapped};
+use survey::figure::{Anchor, Dash, Figure, Fill, Ink, Mark, Pen, Point, Shape, Weight, wrapped};
 use survey::words::{Language, Phrase};
 
 /// The width of every drawing, in units of 1/96 inch: what a phone held upright shows without shrinking it.
@@ -34,7 +34,13 @@ impl<'a> Paper<'a> {
     }
 
     fn mark(&mut self, shape: Shape, pen: Pen, fill: Fill) {
-        self.marks.push(Mark { shape, pen, fill, part: None, name: None });
+        // What is drawn is what is there; thin lines are threads and pointers.
+        let ink = match &shape {
+            Shape::Text { .. } => Ink::Text,
+            _ if pen == THIN => Ink::Quiet,
+            _ => Ink::Cable,
+        };
+        self.marks.push(Mark { shape, pen, fill, ink, part: None, name: None });
     }
 
     pub(super) fn line(&mut self, from: (f64, f64), to: (f64, f64), pen: Pen) {

@@ -4,7 +4,7 @@ use super::layout::{Places, Space, lay_out};
 use super::order::{Rows, Stands};
 use super::words::{BoxWords, RunWords, Speaker};
 use crate::fact::SubjectId;
-use crate::figure::mark::{Anchor, Dash, Figure, Fill, Pen, Point, Shape, Weight};
+use crate::figure::mark::{Anchor, Dash, Figure, Fill, Ink, Pen, Point, Shape, Weight};
 use crate::figure::measure::{fitted, legible, text_width, wrapped};
 use crate::figure::sheet::{PLAIN, Sheet, Type, pen};
 use crate::naming;
@@ -51,6 +51,7 @@ pub(super) fn drawn(rows: &Rows, words: &Speaker<'_>, name: Phrase, description:
         page.put(rows, row, cell);
     }
     if let Some(top) = first_loose.and_then(|row| places.tops.get(row)) {
+        page.sheet.dip(Ink::Text);
         page.sheet.text((MARGIN, MARGIN + top - 16.0), words.say("map-loose-parts"), HEAD_TYPE);
     }
     let width = (places.width + 2.0 * MARGIN).max(LEAST_WIDTH);
@@ -149,7 +150,7 @@ impl Page<'_> {
                 self.put_box(*id, (x, y), words, place.loose);
                 if rows.rows.get(row + 1).is_some_and(|next| next.depth > place.depth) {
                     let Space { width, .. } = space(cell);
-                    let pen = if self.leaves_by_weak_way(*id) { WEAK } else { PLAIN };
+                    let pen = self.dipped(self.leaves_by_weak_way(*id));
                     self.sheet.line((x + width, y), (self.joint(place.depth), y), pen);
                 }
             }
@@ -167,13 +168,23 @@ impl Page<'_> {
         self.words.weak.is_some_and(|weak| fed.iter().any(|child| weak.passes_run_to(*child)))
     }
 
+    /// Takes up the ink of a cable, and gives its line.
+    fn dipped(&mut self, weak: bool) -> Pen {
+        self.sheet.dip(if weak { Ink::Weak } else { Ink::Cable });
+        if weak { WEAK } else { PLAIN }
+    }
+
     fn put_run(&mut self, id: SubjectId, joint: (f64, f64), (x, y): (f64, f64), run: &RunWords) {
         let weak = self.words.weak.is_some_and(|weak| weak.passes_run_to(id));
-        let pen = if weak { WEAK } else { PLAIN };
+        let pen = match self.dipped(weak) {
+            _ if !weak && self.words.is_thin(id) => pen(Weight::Thin, Dash::Struck),
+            line => line,
+        };
         let points = [joint, (joint.0, y), (x, y)].map(|(x, y)| Point { x, y }).to_vec();
         self.sheet.draw(Shape::Polyline { points, closed: false }, pen, Fill::None);
         self.sheet.stands_for(id, None);
         let left = joint.0 + 7.0;
+        self.sheet.dip(Ink::Quiet);
         for (line, text) in run.above.iter().rev().enumerate() {
             self.sheet.text((left, y - 6.0 - line as f64 * RUN_LINE), text, RUN_TYPE);
         }
@@ -190,15 +201,13 @@ impl Page<'_> {
         let corner = Point { x, y: y - height / 2.0 };
         let kind = self.words.survey.parts.get(&id).map(|part| part.kind);
         let weak = self.words.weak.is_some_and(|weak| weak.passes(id));
-        let pen = match (weak, loose) {
-            (true, _) => WEAK,
-            (false, true) => pen(Weight::Plain, Dash::Dotted),
-            (false, false) => PLAIN,
-        };
+        let line = self.dipped(weak);
+        let pen = if loose && !weak { pen(Weight::Plain, Dash::Dotted) } else { line };
         let fill = if kind == Some(PartKind::Outlet) { Fill::None } else { Fill::Faint };
         let round = if kind == Some(PartKind::Outlet) { 8.0 } else { 0.0 };
         self.sheet.draw(Shape::Rect { corner, width, height, round }, pen, fill);
         self.sheet.stands_for(id, Some(words.name.clone()));
+        self.sheet.dip(Ink::Text);
         let lines = words.heading.lines().chain(words.lines.iter().map(String::as_str));
         for (line, text) in lines.enumerate() {
             let at = (x + IN_BOX, corner.y + 18.0 + line as f64 * BOX_LINE);
@@ -209,6 +218,7 @@ impl Page<'_> {
 
     fn put_free(&mut self, joint: (f64, f64), y: f64, text: &str, end: Option<PortEnd>) {
         let tip = joint.0 + 14.0;
+        self.sheet.dip(if end == Some(PortEnd::Open) { Ink::Warning } else { Ink::Cable });
         let line = if end == Some(PortEnd::LooseEnd) { pen(Weight::Plain, Dash::Dotted) } else { PLAIN };
         let points = [joint, (joint.0, y), (tip, y)].map(|(x, y)| Point { x, y }).to_vec();
         self.sheet.draw(Shape::Polyline { points, closed: false }, line, Fill::None);
@@ -222,6 +232,7 @@ impl Page<'_> {
             }
             Some(PortEnd::LooseEnd) | None => {}
         }
+        self.sheet.dip(Ink::Quiet);
         self.sheet.text((joint.0 + 24.0, y + 4.0), text, RUN_TYPE.anchored(Anchor::Start));
     }
 
@@ -229,6 +240,7 @@ impl Page<'_> {
     fn put_foot(&mut self, rows: &Rows, width: f64, top: f64) -> f64 {
         let room = width - 2.0 * MARGIN;
         let mut y = top;
+        self.sheet.dip(Ink::Text);
         if !rows.loose_ends.is_empty() {
             y += END_LINE;
             self.sheet.text((MARGIN, y), self.words.say("map-loose-ends"), HEAD_TYPE);
@@ -242,6 +254,10 @@ impl Page<'_> {
             y += END_LINE / 2.0;
         }
         let mut key = vec![self.words.say("map-key")];
+        let mut parts = rows.rows.iter().map(|row| &row.stands);
+        if parts.any(|stands| matches!(stands, Stands::Part(id) if self.words.is_thin(*id))) {
+            key.push(self.words.say("map-key-thin"));
+        }
         if self.words.weak.is_some() {
             key.push(self.words.say("map-key-weak"));
         }

@@ -184,6 +184,12 @@ impl Speaker<'_> {
         words
     }
 
+    /// Whether the run that feeds a part is thin, old cable.
+    pub(super) fn is_thin(&self, id: SubjectId) -> bool {
+        let run = self.survey.wiring.feed(id).and_then(|feed| self.survey.runs.get(&feed.run?));
+        run.is_some_and(|run| run.cable == CableKind::FiftyNine)
+    }
+
     fn push_run(&self, run: &Run, words: &mut RunWords) {
         if let Some(tag) = &run.tag {
             words.above.push(tag.clone());

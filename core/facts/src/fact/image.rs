@@ -1,0 +1,58 @@
+//! What a fact says of a photo: its file, and what is in it.
+
+use serde::{Deserialize, Serialize};
+
+use super::{Fact, reserved};
+
+/// Which file holds a photo, and what is in it: one decision, the value of the field [`reserved::IMAGE`].
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PhotoImage {
+    /// SHA-256 of the file's bytes, in lower-case hexadecimal.
+    pub sha256: String,
+    /// `jpg` or `png`.
+    pub ext: String,
+    /// The file's length.
+    pub bytes: u64,
+    /// The picture's width in pixels, as it lies in the file, before any turning.
+    pub width: u32,
+    /// The picture's height in pixels, as it lies in the file.
+    pub height: u32,
+}
+
+impl PhotoImage {
+    /// The image that a fact names, if it is of the field [`reserved::IMAGE`] and names one that can be a file here.
+    pub fn of_fact(fact: &Fact) -> Option<Self> {
+        if fact.field() != reserved::IMAGE {
+            return None;
+        }
+        serde_json::from_value(fact.value().clone())
+            .ok()
+            .filter(|image: &Self| Self::is_file_name(&image.file_name()))
+    }
+
+    /// The name of its file in the survey's folder of photos.
+    pub fn file_name(&self) -> String {
+        format!("{}.{}", self.sha256, self.ext)
+    }
+
+    /// Whether a file's name is one that a photo can have.
+    pub fn is_file_name(name: &str) -> bool {
+        let Some((digits, extension)) = name.split_once('.') else { return false };
+        matches!(extension, "jpg" | "png")
+            && digits.len() == 64
+            && digits.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'))
+    }
+
+    /// The SHA-256 as bytes.
+    pub fn digest(&self) -> Option<[u8; 32]> {
+        let mut digest = [0; 32];
+        let (pairs, rest) = self.sha256.as_bytes().as_chunks::<2>();
+        if pairs.len() != digest.len() || !rest.is_empty() {
+            return None;
+        }
+        for (byte, pair) in digest.iter_mut().zip(pairs) {
+            *byte = u8::from_str_radix(std::str::from_utf8(pair).ok()?, 16).ok()?;
+        }
+        Some(digest)
+    }
+}

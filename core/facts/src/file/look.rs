@@ -1,0 +1,213 @@
+//! Looking into a file without taking it in.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
+
+use super::bag::Bag;
+use super::facts;
+use super::limits::Limits;
+use super::options::LeftOut;
+use super::staging::Staging;
+use super::watch::{Meter, Watch};
+use crate::error::{FactsError, Result};
+use crate::fact::{
+    AuthorId, FORGET, Fact, FactClock, FactId, Ledger, REMOVED, SubjectId, SurveyId, reserved,
+};
+use crate::store::Store;
+
+/// What is in a file, and what it would bring.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Look {
+    /// The survey that it holds.
+    pub survey: SurveyId,
+    /// The survey's name, if it has one that was not left out.
+    pub name: Option<String>,
+    /// The file's format.
+    pub format: u32,
+    /// The release that wrote it.
+    pub core: String,
+    /// What the sender left out.
+    pub left_out: BTreeSet<LeftOut>,
+    /// Whether it is the survey that it was held against. If not, everything in it counts as new.
+    pub same_survey: bool,
+    /// Facts in the file.
+    pub facts: usize,
+    /// Facts that are new here.
+    pub new_facts: usize,
+    /// Photos in the file.
+    pub photos: usize,
+    /// Photos that are new here.
+    pub new_photos: usize,
+    /// Fields on which people would disagree and do not now.
+    pub new_disagreements: Vec<(SubjectId, String)>,
+    /// Fields on which people disagree now and would not any more.
+    pub settled: Vec<(SubjectId, String)>,
+    /// Fields of which something that is known here would be forgotten for ever.
+    pub forgotten: Vec<(SubjectId, String)>,
+    /// Who wrote the new facts, by id.
+    pub authors: Vec<AuthorShare>,
+}
+
+/// What one author wrote of what is new.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct AuthorShare {
+    /// The author.
+    pub author: AuthorId,
+    /// Their name: a claim, no proof.
+    pub name: Option<String>,
+    /// How many of the new facts are theirs.
+    pub new_facts: usize,
+}
+
+/// Checks a file to the last byte and says what it would bring to `store`, or as a survey of its own. Writes nothing.
+/// What this finds right, [`take`](super::take) finds right too, as long as the survey stays as it is.
+///
+/// # Errors
+/// As [`take`](super::take), but no `OtherSurvey`.
+pub fn look(path: &Path, store: Option<&mut Store>, limits: Limits, watch: &mut dyn Watch) -> Result<Look> {
+    let bag = Bag::open(path, limits)?;
+    match store.filter(|store| store.survey_id() == bag.header().survey) {
+        Some(store) => {
+            store.refresh()?;
+            let staging = Staging::new(store.folder(), store.photos());
+            look_into(&bag, Some(&staging), store.ledger(), store.clock(), watch)
+        }
+        None => look_into(&bag, None, &Ledger::new(), &FactClock::system(), watch),
+    }
+}
+
+fn look_into(
+    bag: &Bag,
+    staging: Option<&Staging>,
+    held: &Ledger,
+    clock: &FactClock,
+    watch: &mut dyn Watch,
+) -> Result<Look> {
+    let mut meter = Meter::new(watch, bag.total_bytes());
+    let checked = bag.check(held, clock, None, &mut meter)?;
+    let new = facts::new_facts(bag, held, checked.sha256)?;
+    let after = After::new(held, &new);
+    check_size(&after, &new)?;
+    let lacking = |(photo, bytes)| {
+        checked.wanted.contains(&photo) && staging.is_none_or(|staging| staging.lacks(photo, bytes))
+    };
+    let header = bag.header();
+    let before = |&(subject, name): &(SubjectId, &str)| held.disagreement(subject, name).is_some();
+    let (was_open, was_closed): (Vec<_>, Vec<_>) = after.touched().partition(before);
+    let owned = |(subject, name): (SubjectId, &str)| (subject, name.to_owned());
+    Ok(Look {
+        survey: header.survey,
+        name: after.text(header.survey.subject(), reserved::NAME),
+        format: header.format,
+        core: header.core.clone(),
+        left_out: header.left_out.clone(),
+        same_survey: staging.is_some(),
+        facts: header.facts,
+        new_facts: after.new.len(),
+        photos: bag.photos().count(),
+        new_photos: bag
+            .photos()
+            .map(|(photo, entry)| (photo, entry.size))
+            .filter(|&photo| lacking(photo))
+            .count(),
+        new_disagreements: was_closed.into_iter().filter(|&about| after.disagree(about)).map(owned).collect(),
+        settled: was_open.into_iter().filter(|&about| !after.disagree(about)).map(owned).collect(),
+        forgotten: after.forgotten(&new),
+        authors: after.authors(),
+    })
+}
+
+/// Refuses what a take would refuse because the survey would become too large. Builds it only if that is in doubt.
+fn check_size(after: &After<'_>, facts: &[Fact]) -> Result<()> {
+    let found = after.held.len() + after.new.len();
+    if found > reserved::MOST_FACTS {
+        return Err(FactsError::TooManyFacts { found, most: reserved::MOST_FACTS });
+    }
+    let is_part = |fact: &&Fact| fact.field() == reserved::IS && fact.value() == reserved::PART;
+    let parts: BTreeSet<SubjectId> =
+        after.held.facts().chain(facts).filter(is_part).map(Fact::subject).collect();
+    if parts.len() > reserved::MOST_PARTS {
+        let mut merged = after.held.clone();
+        merged.insert_all(facts.iter().cloned(), |_| Ok(()))?;
+        merged.check_parts()?;
+    }
+    Ok(())
+}
+
+/// The survey as it would be, without building it: what is held, and what is new beside it.
+struct After<'a> {
+    held: &'a Ledger,
+    /// New facts, by id.
+    new: BTreeMap<FactId, &'a Fact>,
+    /// New facts by what they speak of.
+    about: BTreeMap<(SubjectId, &'a str), Vec<&'a Fact>>,
+    /// What new facts replace. Nothing held can replace a new fact: whoever replaces it must know it.
+    replaced: BTreeSet<FactId>,
+}
+
+impl<'a> After<'a> {
+    fn new(held: &'a Ledger, facts: &'a [Fact]) -> Self {
+        // A fact that is held and comes again brings nothing but that it was forgotten.
+        let new: BTreeMap<FactId, &Fact> =
+            facts.iter().filter(|fact| !held.contains(fact.id())).map(|fact| (fact.id(), fact)).collect();
+        let mut about: BTreeMap<_, Vec<&Fact>> = BTreeMap::new();
+        for fact in new.values() {
+            about.entry((fact.subject(), fact.field())).or_default().push(fact);
+        }
+        let replaced = new.values().flat_map(|fact| fact.over().iter().copied()).collect();
+        Self { held, new, about, replaced }
+    }
+
+    fn touched(&self) -> impl Iterator<Item = (SubjectId, &'a str)> {
+        self.about.keys().copied()
+    }
+
+    /// The facts that would be live, by id.
+    fn live(&self, subject: SubjectId, name: &str) -> Vec<&'a Fact> {
+        let held = self.held.live(subject, name).into_iter();
+        let new = self.about.get(&(subject, name)).into_iter().flatten().copied();
+        let mut live: Vec<&Fact> =
+            held.chain(new).filter(|fact| !self.replaced.contains(&fact.id())).collect();
+        live.sort_unstable_by_key(|fact| fact.id());
+        live
+    }
+
+    fn disagree(&self, (subject, name): (SubjectId, &str)) -> bool {
+        let live = self.live(subject, name);
+        let mut said = live.iter().filter(|fact| !fact.is_forgotten()).map(|fact| fact.value());
+        let first = said.next();
+        name != REMOVED && said.any(|value| Some(value) != first)
+    }
+
+    /// The text that a field would show.
+    fn text(&self, subject: SubjectId, name: &str) -> Option<String> {
+        self.live(subject, name).last()?.value().as_str().map(str::to_owned)
+    }
+
+    /// What is known here and would be forgotten.
+    fn forgotten(&self, facts: &[Fact]) -> Vec<(SubjectId, String)> {
+        let said = facts.iter().filter(|fact| fact.is_forgotten()).map(Fact::id);
+        let told =
+            facts.iter().filter(|fact| fact.field() == FORGET).filter_map(|fact| fact.value().get("facts"));
+        let told = told.filter_map(|ids| serde_json::from_value::<Vec<FactId>>(ids.clone()).ok()).flatten();
+        let about: BTreeSet<(SubjectId, &str)> = said
+            .chain(told)
+            .filter_map(|id| self.held.fact(id))
+            .filter(|fact| !fact.is_forgotten())
+            .map(|fact| (fact.subject(), fact.field()))
+            .collect();
+        about.into_iter().map(|(subject, name)| (subject, name.to_owned())).collect()
+    }
+
+    fn authors(&self) -> Vec<AuthorShare> {
+        let mut shares: BTreeMap<AuthorId, usize> = BTreeMap::new();
+        for fact in self.new.values() {
+            *shares.entry(fact.by()).or_default() += 1;
+        }
+        let name = |author: AuthorId| self.text(author.subject(), reserved::NAME);
+        shares
+            .into_iter()
+            .map(|(author, new_facts)| AuthorShare { author, name: name(author), new_facts })
+            .collect()
+    }
+}

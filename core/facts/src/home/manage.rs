@@ -1,0 +1,219 @@
+//! Renaming, setting aside, bringing back, deleting surveys; sweeping what dead processes left.
+//!
+//! A survey that a program has open is not moved: it would go on writing photos under the old name.
+
+use std::ffi::OsStr;
+use std::fs;
+use std::io;
+use std::path::{Path, PathBuf};
+use std::time::{Duration, SystemTime};
+
+use super::{Home, SET_ASIDE};
+use crate::error::{FactsError, NotASurvey, Result};
+use crate::fact::{ActId, AuthorId, Fact, SurveyId};
+use crate::file::Watch;
+use crate::store::{FOLDER_EXTENSION, Store, UNFINISHED, disk, fault, is_open, taking};
+
+/// The longest name of a folder, in bytes, with room for the ending and a number.
+const MAX_NAME_BYTES: usize = 200;
+
+impl Home {
+    /// The folder of a survey of that name here.
+    ///
+    /// # Errors
+    /// `FolderName` if no folder can have the name on every system.
+    pub fn place(&self, name: &str) -> Result<PathBuf> {
+        let forbidden = |letter: char| letter.is_control() || "/\\<>:\"|?*".contains(letter);
+        let is_fit = !name.is_empty()
+            && name.len() <= MAX_NAME_BYTES
+            && !name.starts_with('.')
+            && !name.ends_with(['.', ' '])
+            && !name.contains(forbidden);
+        if is_fit {
+            Ok(self.folder().join(format!("{name}.{FOLDER_EXTENSION}")))
+        } else {
+            Err(FactsError::FolderName)
+        }
+    }
+
+    /// Refuses a survey that a program has open: it can be neither moved nor deleted now.
+    ///
+    /// # Errors
+    /// `NotASurvey`, or `Busy`.
+    pub fn check_at_rest(&self, folder: &Path) -> Result<()> {
+        check_is_at_rest(folder)
+    }
+
+    /// Gives a survey's folder another name; returns where it is now. The survey's own name is a fact in it.
+    ///
+    /// # Errors
+    /// `FolderName`, `NotASurvey`, `AlreadyThere`, `Busy` while a program has it open, or what the system reports.
+    pub fn rename(&self, folder: &Path, name: &str) -> Result<PathBuf> {
+        let to = self.place(name)?;
+        move_survey(folder, &to)?;
+        Ok(to)
+    }
+
+    /// Sets a survey aside: it is no longer in the list and can be brought back. Returns where it is now.
+    ///
+    /// # Errors
+    /// `NotASurvey`, `Busy` while a program has it open, or what the system reports.
+    pub fn set_aside(&self, folder: &Path) -> Result<PathBuf> {
+        let aside = self.folder().join(SET_ASIDE);
+        disk::make_folders(&aside)
+            .and_then(|()| disk::sync_folder(self.folder()))
+            .map_err(|error| fault::of_system(&aside, &error))?;
+        move_to_free_name(folder, &aside)
+    }
+
+    /// Brings a survey back that was set aside; returns where it is now.
+    ///
+    /// # Errors
+    /// `NotASurvey`, `Busy` while a program has it open, or what the system reports.
+    pub fn bring_back(&self, folder: &Path) -> Result<PathBuf> {
+        move_to_free_name(folder, self.folder())
+    }
+
+    /// Deletes a survey, photos and all. This cannot be undone; [`Home::set_aside`] can.
+    ///
+    /// # Errors
+    /// `NotASurvey`, `Busy` while a program has it open, or what the system reports.
+    pub fn delete(&self, folder: &Path) -> Result<()> {
+        check_is_at_rest(folder)?;
+        // First out of the list, at once and whole; what a cut-off deletion leaves is swept.
+        let going = self.folder().join(format!(".{}.{UNFINISHED}", SurveyId::random()));
+        rename(folder, &going)?;
+        fs::remove_dir_all(&going).map_err(|error| fault::of_system(folder, &error))
+    }
+
+    /// Deletes what processes left that died while they made, copied or deleted a survey, if nobody has touched it
+    /// for `age`, and what they left in a survey that died while they took a file in. Returns how many there were.
+    ///
+    /// # Errors
+    /// What the system reports.
+    pub fn sweep(&self, age: Duration) -> Result<usize> {
+        let system = |error: io::Error| fault::of_system(self.folder(), &error);
+        let now = SystemTime::now();
+        let mut swept = 0;
+        for entry in fs::read_dir(self.folder()).map_err(system)? {
+            let entry = entry.map_err(system)?;
+            let name = entry.file_name().to_string_lossy().into_owned();
+            let named = name
+                .strip_prefix('.')
+                .and_then(|name| name.strip_suffix(UNFINISHED)?.strip_suffix('.'))
+                .is_some_and(|id| id.parse::<SurveyId>().is_ok());
+            let rests = || {
+                newest_change(&entry.path())
+                    .is_ok_and(|at| now.duration_since(at).is_ok_and(|since| since >= age))
+            };
+            if named && rests() {
+                fs::remove_dir_all(entry.path()).map_err(system)?;
+                swept += 1;
+            } else if entry.path().extension() == Some(OsStr::new(FOLDER_EXTENSION)) {
+                // What cannot be swept from a survey now is swept when it is opened.
+                swept += taking::sweep(&entry.path()).unwrap_or(0);
+            }
+        }
+        Ok(swept)
+    }
+
+    /// Tells every other copy of a survey on this device, also those set aside, what was forgotten in it. Returns
+    /// how many copies were told.
+    ///
+    /// # Errors
+    /// What opening and writing a copy reports.
+    pub fn forget_elsewhere(&self, store: &Store) -> Result<usize> {
+        let here = fs::canonicalize(store.folder()).ok();
+        let told: Vec<Fact> =
+            store.ledger().facts().filter(|fact| fact.field() == crate::fact::FORGET).cloned().collect();
+        let mut copies = 0;
+        for entry in self.list()?.into_iter().chain(self.set_aside_list()?) {
+            let super::Found::Survey(look) = entry.found else { continue };
+            if look.survey != store.survey_id() || fs::canonicalize(&entry.folder).ok() == here {
+                continue;
+            }
+            Store::open(&entry.folder, store.author())?.write_facts(told.clone())?;
+            copies += 1;
+        }
+        Ok(copies)
+    }
+
+    /// Makes a copy of a survey under another name: with an id of its own and facts of its own, so that it and the
+    /// first never merge. What stands is copied, also where people disagree; stories, removed things and drafts are
+    /// not. Photos are.
+    ///
+    /// # Errors
+    /// As [`Store::create`], or what reading the first reports. Nothing is left then.
+    pub fn copy(&self, from: &Store, name: &str, author: AuthorId) -> Result<Store> {
+        self.copy_watched(from, name, author, &mut |_| true)
+    }
+
+    /// As [`Home::copy`], watched: its photos take as long as there are.
+    ///
+    /// # Errors
+    /// As [`Home::copy`], and `Stopped`.
+    pub fn copy_watched(
+        &self,
+        from: &Store,
+        name: &str,
+        author: AuthorId,
+        watch: &mut dyn Watch,
+    ) -> Result<Store> {
+        let to = self.place(name)?;
+        super::copy::copy(from, &to, name, author, ActId::random(), watch)
+    }
+}
+
+fn check_is_survey(folder: &Path) -> Result<()> {
+    let why = match fs::symlink_metadata(folder) {
+        Ok(found) if !found.is_dir() => NotASurvey::AFile,
+        Ok(_) if folder.extension() != Some(OsStr::new(FOLDER_EXTENSION)) => NotASurvey::Name,
+        Ok(_) => return Ok(()),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => NotASurvey::Missing,
+        Err(error) => return Err(fault::of_system(folder, &error)),
+    };
+    Err(FactsError::NotASurvey { folder: folder.to_owned(), why })
+}
+
+fn check_is_at_rest(folder: &Path) -> Result<()> {
+    check_is_survey(folder)?;
+    if is_open(folder) { Err(FactsError::Busy { folder: folder.to_owned() }) } else { Ok(()) }
+}
+
+fn move_survey(from: &Path, to: &Path) -> Result<()> {
+    check_is_at_rest(from)?;
+    if fs::symlink_metadata(to).is_ok() {
+        return Err(FactsError::AlreadyThere { folder: to.to_owned() });
+    }
+    rename(from, to)
+}
+
+fn move_to_free_name(from: &Path, into: &Path) -> Result<PathBuf> {
+    let name = from.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+    let mut to = into.join(format!("{name}.{FOLDER_EXTENSION}"));
+    let mut number = 2_u32;
+    while fs::symlink_metadata(&to).is_ok() {
+        to = into.join(format!("{name} {number}.{FOLDER_EXTENSION}"));
+        number += 1;
+    }
+    move_survey(from, &to)?;
+    Ok(to)
+}
+
+fn rename(from: &Path, to: &Path) -> Result<()> {
+    let parents = [from, to].into_iter().filter_map(Path::parent);
+    fs::rename(from, to)
+        .and_then(|()| {
+            parents.filter(|parent| !parent.as_os_str().is_empty()).try_for_each(disk::sync_folder)
+        })
+        .map_err(|error| fault::of_system(from, &error))
+}
+
+/// When anything in a folder, or the folder itself, was last changed; what lies deeper is not looked at.
+fn newest_change(folder: &Path) -> io::Result<SystemTime> {
+    let mut newest = fs::metadata(folder)?.modified()?;
+    for entry in fs::read_dir(folder)? {
+        newest = newest.max(entry?.metadata()?.modified()?);
+    }
+    Ok(newest)
+}

@@ -1,0 +1,66 @@
+//! The home folder: where the surveys of this device lie, each a folder `NAME.legwork`.
+//!
+//! The list is made by a look at each survey, without opening any. Nothing is written down about surveys outside
+//! their own folders, so nothing has to be kept in step or forgotten there.
+
+mod copy;
+mod damage;
+mod list;
+mod manage;
+mod standing;
+
+use std::fs;
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+
+use crate::error::Result;
+use crate::store::{UNFINISHED, disk, fault};
+
+pub use damage::Repaired;
+pub use list::{Entry, Found};
+
+/// The folder within the home folder where surveys lie that were set aside.
+pub const SET_ASIDE: &str = "set-aside";
+
+/// Writes a small file of a home folder, such as what holds for a device: whole or not at all, on the disk when this
+/// returns, for nobody else to read. One of that name is replaced.
+///
+/// # Errors
+/// What the system reports; the file is as it was then.
+pub fn write_private(folder: &Path, name: &str, bytes: &[u8]) -> io::Result<()> {
+    // Of one name, so that a process that dies leaves no more than one, and the next write takes it away.
+    let unfinished = folder.join(format!(".{name}.{UNFINISHED}"));
+    match fs::remove_file(&unfinished) {
+        Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(error),
+        Ok(()) | Err(_) => {}
+    }
+    let mut file = disk::new_file(&unfinished)?;
+    file.write_all(bytes)?;
+    file.sync_all()?;
+    drop(file);
+    fs::rename(&unfinished, folder.join(name))?;
+    disk::sync_folder(folder)
+}
+
+/// A home folder.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Home {
+    folder: PathBuf,
+}
+
+impl Home {
+    /// The home folder at `folder`, which is made if it is not there: then nobody else may look into it. One that is
+    /// there keeps its mode, since its owner may have other things in it; the surveys in it are closed to others.
+    ///
+    /// # Errors
+    /// `Inaccessible` or `DiskFull`.
+    pub fn at(folder: &Path) -> Result<Self> {
+        disk::make_folders(folder).map_err(|error| fault::of_system(folder, &error))?;
+        Ok(Self { folder: folder.to_owned() })
+    }
+
+    /// Where it is.
+    pub fn folder(&self) -> &Path {
+        &self.folder
+    }
+}

@@ -1,0 +1,26 @@
+//! Photos: taking a picture in, without what it tells about place and camera, and finding it again.
+//!
+//! A picture is cleaned at the level of its markers or chunks: what is needed to decode it stays bit for bit, what
+//! is not is cut, and whatever follows its end is dropped. Which way up it is stays in a tag that says nothing else.
+//! What is stored is named by its SHA-256, synced to the disk, and only then named in a fact.
+//!
+//! This folder does not know what parts are, and does not draw or recognise anything.
+
+mod crop;
+mod file;
+mod intake;
+mod jpeg;
+mod orientation;
+mod picture;
+mod png;
+mod png_data;
+mod small;
+mod thumbnail;
+
+pub use crate::error::PictureFault;
+pub use crop::Crop;
+pub use file::Swept;
+pub use intake::MOST_PHOTOS;
+pub use orientation::Orientation;
+pub use picture::{MAX_PICTURE_BYTES, MAX_PIXELS, MAX_SIDE, Picture, PictureKind};
+pub use thumbnail::THUMBNAIL_SIDE;

@@ -1,0 +1,45 @@
+//! What the database and the system report, as this crate's errors.
+
+use std::fmt::Display;
+use std::io;
+use std::path::Path;
+
+use rusqlite::{Error, ErrorCode, ffi};
+
+use crate::error::{FactsError, NotASurvey};
+
+/// A failure of the database in `folder`.
+pub(super) fn of_sqlite(folder: &Path, source: Error) -> FactsError {
+    let folder = folder.to_owned();
+    let Error::SqliteFailure(failure, _) = &source else { return FactsError::Database { folder, source } };
+    match failure.code {
+        ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked => FactsError::Busy { folder },
+        ErrorCode::DiskFull => FactsError::DiskFull { folder },
+        // The index of the write-ahead log could not be made long enough.
+        ErrorCode::SystemIoFailure if failure.extended_code == ffi::SQLITE_IOERR_SHMSIZE => {
+            FactsError::DiskFull { folder }
+        }
+        ErrorCode::ReadOnly | ErrorCode::CannotOpen | ErrorCode::PermissionDenied => {
+            FactsError::Inaccessible { folder, reason: source.to_string() }
+        }
+        ErrorCode::NotADatabase => FactsError::NotASurvey { folder, why: NotASurvey::NotSqlite },
+        ErrorCode::DatabaseCorrupt | ErrorCode::TypeMismatch => {
+            FactsError::Damaged { folder, report: source.to_string() }
+        }
+        _ => FactsError::Database { folder, source },
+    }
+}
+
+/// A failure of the system at `folder`.
+pub(crate) fn of_system(folder: &Path, error: &io::Error) -> FactsError {
+    let folder = folder.to_owned();
+    match error.kind() {
+        io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => FactsError::DiskFull { folder },
+        _ => FactsError::Inaccessible { folder, reason: error.to_string() },
+    }
+}
+
+/// Something in the rows of the database that no release ever writes.
+pub(super) fn damaged(folder: &Path, report: &dyn Display) -> FactsError {
+    FactsError::Damaged { folder: folder.to_owned(), report: report.to_string() }
+}

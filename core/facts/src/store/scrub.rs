@@ -1,0 +1,123 @@
+//! Getting what was forgotten off the disk: out of the database's free pages and log, out of the photos and the small
+//! pictures of them, out of the copies that lie in the survey's folder, out of what a killed take left there.
+//!
+//! Which files are to go stands in the table `meta`, written in the same transaction that drops the values. So a
+//! process that dies in between leaves work that the next opening finishes.
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::io;
+use std::path::Path;
+
+use rusqlite::{Connection, OptionalExtension, params};
+
+use super::disk::sync_folder;
+use super::{DATABASE, PHOTOS, Store, fault, pragma, taking};
+use crate::error::Result;
+use crate::fact::PhotoImage;
+
+/// The key in `meta` under which a list of names of photos stands while the work is not done.
+const SCRUB_KEY: &str = "scrub";
+
+/// Notes in the database that there is work to do.
+pub(super) fn demand(connection: &Connection, photos: &BTreeSet<String>) -> rusqlite::Result<()> {
+    let mut all = demanded(connection)?.unwrap_or_default();
+    all.extend(photos.iter().cloned());
+    let text = all.into_iter().collect::<Vec<_>>().join(" ");
+    connection
+        .execute("INSERT OR REPLACE INTO meta (key, value) VALUES (?1, ?2)", params![SCRUB_KEY, text])
+        .map(drop)
+}
+
+fn demanded(connection: &Connection) -> rusqlite::Result<Option<BTreeSet<String>>> {
+    let text: Option<String> = connection
+        .query_row("SELECT value FROM meta WHERE key = ?1", [SCRUB_KEY], |row| row.get(0))
+        .optional()?;
+    Ok(text.map(|text| text.split_whitespace().map(str::to_owned).collect()))
+}
+
+impl Store {
+    /// Whether something was forgotten whose bytes may still lie on this disk, because another program had the
+    /// survey open. The next opening tries again; so does [`Store::scrub`].
+    ///
+    /// # Errors
+    /// What reading reports.
+    pub fn scrub_is_due(&self) -> Result<bool> {
+        demanded(&self.connection)
+            .map(|photos| photos.is_some())
+            .map_err(|error| fault::of_sqlite(&self.folder, error))
+    }
+
+    /// Gets what was forgotten off the disk; returns whether all of it is done.
+    ///
+    /// # Errors
+    /// What the system or the database reports, other than that another program has the survey open.
+    pub fn scrub(&mut self) -> Result<bool> {
+        let broken = |error| fault::of_sqlite(&self.folder, error);
+        let Some(photos) = demanded(&self.connection).map_err(broken)? else { return Ok(true) };
+        self.delete_photos(&photos)?;
+        self.drop_small_photos()?;
+        delete_copies(&self.folder)
+            .and_then(|()| taking::sweep(&self.folder))
+            .map_err(|error| fault::of_system(&self.folder, &error))?;
+        match scrub_database(&self.connection) {
+            Ok(done) => Ok(done),
+            Err(error) => match broken(error) {
+                crate::error::FactsError::Busy { .. } => Ok(false),
+                other => Err(other),
+            },
+        }
+    }
+
+    /// Deletes the photos that no fact names any more.
+    fn delete_photos(&self, photos: &BTreeSet<String>) -> Result<()> {
+        let kept: BTreeSet<String> = self.photos_named();
+        let folder = self.folder.join(PHOTOS);
+        let system = |error: io::Error| fault::of_system(&self.folder, &error);
+        for name in photos.difference(&kept).filter(|name| PhotoImage::is_file_name(name)) {
+            match fs::remove_file(folder.join(name)) {
+                Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(system(error)),
+                Ok(()) | Err(_) => {}
+            }
+        }
+        if photos.is_empty() { Ok(()) } else { sync_folder(&folder).map_err(system) }
+    }
+}
+
+/// Deletes what lies beside the database under a name that begins as its own: copies, and damaged databases that were
+/// replaced. All of them may hold what was forgotten. Other files in the folder are not ours.
+fn delete_copies(folder: &Path) -> io::Result<()> {
+    let mut deleted = false;
+    for entry in fs::read_dir(folder)? {
+        let entry = entry?;
+        let name = entry.file_name();
+        let name = name.to_string_lossy();
+        let live = [DATABASE.to_owned(), format!("{DATABASE}-wal"), format!("{DATABASE}-shm")];
+        if name.starts_with(DATABASE) && !live.contains(&name.to_string()) {
+            fs::remove_file(entry.path())?;
+            deleted = true;
+        }
+    }
+    if deleted { sync_folder(folder) } else { Ok(()) }
+}
+
+/// Rewrites the database without its free pages and empties the log; returns whether that went through.
+fn scrub_database(connection: &Connection) -> rusqlite::Result<bool> {
+    if !empty_log(connection)? {
+        return Ok(false);
+    }
+    connection.execute_batch("VACUUM")?;
+    if !empty_log(connection)? {
+        return Ok(false);
+    }
+    connection.execute("DELETE FROM meta WHERE key = ?1", [SCRUB_KEY])?;
+    empty_log(connection)?;
+    pragma::begin_log(connection)?;
+    Ok(true)
+}
+
+fn empty_log(connection: &Connection) -> rusqlite::Result<bool> {
+    connection
+        .query_row("PRAGMA wal_checkpoint(TRUNCATE)", (), |row| row.get::<_, i64>(0))
+        .map(|busy| busy == 0)
+}

@@ -1,0 +1,148 @@
+//! What can only be shown with the connection at hand: its settings, the triggers, a full disk, a busy database.
+
+use std::thread;
+use std::time::Duration;
+
+use tempfile::TempDir;
+
+use super::*;
+use crate::error::FactsError;
+use crate::fact::SubjectId;
+
+fn store() -> (TempDir, Store) {
+    let home = TempDir::new().unwrap();
+    let store = Store::create(&home.path().join("house.legwork"), AuthorId::random()).unwrap();
+    (home, store)
+}
+
+fn tag(text: &str) -> Edit {
+    Edit::new(SubjectId::random(), "tag", text)
+}
+
+/// Values as documented on sqlite.org/pragma.html: synchronous 2 is FULL, `temp_store` 2 is MEMORY.
+#[test]
+fn the_settings_hold_after_opening() {
+    let (_home, store) = store();
+    let number =
+        |name: &str| -> i64 { store.connection.pragma_query_value(None, name, |row| row.get(0)).unwrap() };
+    assert_eq!(number("synchronous"), 2);
+    assert_eq!(number("temp_store"), 2);
+    for on in [
+        "fullfsync",
+        "checkpoint_fullfsync",
+        "foreign_keys",
+        "recursive_triggers",
+        "secure_delete",
+        "cell_size_check",
+    ] {
+        assert_eq!(number(on), 1, "{on}");
+    }
+    assert_eq!(number("trusted_schema"), 0);
+    let mode: String = store.connection.pragma_query_value(None, "journal_mode", |row| row.get(0)).unwrap();
+    assert_eq!(mode, "wal");
+    // A build that leaves memory maps out gives no answer at all.
+    let map: rusqlite::Result<i64> = store.connection.pragma_query_value(None, "mmap_size", |row| row.get(0));
+    assert!(matches!(map, Ok(0) | Err(rusqlite::Error::QueryReturnedNoRows)), "{map:?}");
+}
+
+#[test]
+fn every_table_is_strict_and_without_rowid() {
+    let (_home, store) = store();
+    let mut select = store
+        .connection
+        .prepare("SELECT name, wr, strict FROM pragma_table_list WHERE schema = 'main' AND name NOT LIKE 'sqlite_%'")
+        .unwrap();
+    let mut tables: Vec<(String, bool, bool)> = select
+        .query_map((), |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))
+        .unwrap()
+        .collect::<Result<_, _>>()
+        .unwrap();
+    tables.sort();
+    let names = ["draft", "fact", "fact_over", "meta", "summary", "thumbnail"];
+    assert_eq!(tables, names.map(|name| (name.to_owned(), true, true)));
+}
+
+#[test]
+fn the_log_only_grows_whoever_asks() {
+    let (_home, mut store) = store();
+    let about = SubjectId::random();
+    store.write(&[Edit::new(about, "tag", "S1")]).unwrap();
+    store.write(&[Edit::new(about, "tag", "S2")]).unwrap();
+    let before = store.ledger.to_lines().unwrap();
+    for forbidden in [
+        "DELETE FROM fact",
+        "DELETE FROM fact_over",
+        "UPDATE fact SET value = '\"S9\"'",
+        "UPDATE fact SET field = 'note', value = NULL, extra = NULL",
+        "UPDATE fact SET author = act, value = NULL",
+        "UPDATE fact_over SET replaced = fact",
+        "INSERT OR REPLACE INTO fact SELECT id, act, author, subject, field, '\"S9\"', extra FROM fact",
+        "INSERT INTO fact_over (fact, replaced) VALUES (x'00', x'01')",
+    ] {
+        let refused = store.connection.execute_batch(forbidden).unwrap_err();
+        let constraint = Some(rusqlite::ErrorCode::ConstraintViolation);
+        assert_eq!(refused.sqlite_error_code(), constraint, "{forbidden}: {refused}");
+    }
+    let again = Store::open(store.folder(), store.author()).unwrap();
+    assert_eq!(again.ledger.to_lines().unwrap(), before);
+}
+
+#[test]
+fn what_a_fact_said_can_be_dropped_for_good() {
+    let (_home, mut store) = store();
+    store.write(&[tag("S1")]).unwrap();
+    store.connection.execute_batch("UPDATE fact SET value = NULL, extra = NULL").unwrap();
+    let back = store.connection.execute_batch("UPDATE fact SET value = '\"S1\"'").unwrap_err();
+    assert_eq!(back.sqlite_error_code(), Some(rusqlite::ErrorCode::ConstraintViolation));
+}
+
+#[test]
+fn a_full_disk_is_said_and_nothing_is_lost() {
+    let (_home, mut store) = store();
+    store.write(&[tag("S1")]).unwrap();
+    let pages: i64 = store.connection.pragma_query_value(None, "page_count", |row| row.get(0)).unwrap();
+    // SQLite itself refuses to grow the file beyond this, with the code that it gives for a full disk.
+    store.connection.pragma_update(None, "max_page_count", pages).unwrap();
+    let before = store.ledger.to_lines().unwrap();
+    let long: Vec<Edit> = (0..20).map(|_| tag(&"x".repeat(8000))).collect();
+    let full = store.write(&long).unwrap_err();
+    assert!(matches!(full, FactsError::DiskFull { .. }), "{full}");
+    assert_eq!(store.ledger.to_lines().unwrap(), before);
+
+    store.connection.pragma_update(None, "max_page_count", 1_000_000).unwrap();
+    store.write(&long).unwrap();
+    assert_eq!(store.ledger.len(), 21);
+    let again = Store::open(store.folder(), store.author()).unwrap();
+    assert_eq!(again.ledger, store.ledger);
+}
+
+#[test]
+fn a_second_writer_waits() {
+    let (_home, mut first) = store();
+    let mut second = Store::open(first.folder(), AuthorId::random()).unwrap();
+    first.connection.execute_batch("BEGIN IMMEDIATE").unwrap();
+    let writer = thread::spawn(move || {
+        second.write(&[tag("S2")]).unwrap();
+        second.ledger.len()
+    });
+    thread::sleep(Duration::from_millis(200));
+    assert!(!writer.is_finished());
+    first.connection.execute_batch("COMMIT").unwrap();
+    assert_eq!(writer.join().unwrap(), 1);
+    assert!(first.refresh().unwrap());
+    assert_eq!(first.ledger.len(), 1);
+}
+
+#[test]
+fn a_writer_that_waited_too_long_is_told_and_can_try_again() {
+    let (_home, first) = store();
+    let mut second = Store::open(first.folder(), AuthorId::random()).unwrap();
+    second.connection.busy_timeout(Duration::from_millis(50)).unwrap();
+    first.connection.execute_batch("BEGIN IMMEDIATE").unwrap();
+    let busy = second.write(&[tag("S2")]).unwrap_err();
+    assert!(matches!(busy, FactsError::Busy { .. }), "{busy}");
+    assert!(second.ledger.is_empty());
+    first.connection.execute_batch("COMMIT").unwrap();
+    second.write(&[tag("S2")]).unwrap();
+    assert_eq!(second.ledger.len(), 1);
+}

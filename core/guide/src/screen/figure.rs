@@ -1,0 +1,316 @@
+//! Drawings: marks in a unit box, as a shell draws them on its canvas. A screen only names its drawings; a shell fetches
+//! one when its version has changed.
+
+use std::collections::BTreeMap;
+
+use survey::fact::SubjectId;
+use survey::figure::{Anchor, Dash, Figure, Fill, Ink, Mark, Shape, Weight};
+use survey::words::Language;
+
+use super::Aloud;
+use crate::short_hash::short_hash;
+
+/// A place in a drawing: x from 0 (left) to 1 (right), y from 0 (top) downwards, in the same unit.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Spot {
+    /// To the right.
+    pub x: f64,
+    /// Downwards.
+    pub y: f64,
+}
+
+/// How thick a line is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum MarkWeight {
+    /// No line at all.
+    Absent,
+    /// For grids and frames.
+    Thin,
+    /// For cables and parts.
+    Plain,
+    /// For what is to be seen first.
+    Thick,
+}
+
+/// How a line is broken.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum MarkDash {
+    /// Unbroken.
+    Solid,
+    /// In strokes.
+    Dashed,
+    /// In dots.
+    Dotted,
+    /// Unbroken, with a short slanting stroke every 12 units of 1/96 inch: a thin cable.
+    Struck,
+    /// Two lines 4 units of 1/96 inch apart: what is not ours.
+    Double,
+}
+
+/// What a mark is drawn with. A shell has an ink for each, by day and by night; it only adds to what line and word say.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum MarkInk {
+    /// Words, numbers, and what else is to be read.
+    Text,
+    /// What stands back.
+    Quiet,
+    /// What is meant, among many things.
+    Accent,
+    /// What was seen: parts and cables.
+    Cable,
+    /// The weakest way.
+    Weak,
+    /// What was measured.
+    Measured,
+    /// What wants looking after.
+    Warning,
+    /// What is reckoned and not seen.
+    Pencil,
+}
+
+/// The inside of a shape.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum MarkFill {
+    /// See-through.
+    Absent,
+    /// A hint of ink.
+    Faint,
+    /// More of it.
+    Medium,
+    /// Ink.
+    Solid,
+}
+
+/// Which point of a line of type stands at its place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum MarkAnchor {
+    /// Its left end.
+    Start,
+    /// Its middle.
+    Middle,
+    /// Its right end.
+    End,
+}
+
+/// The shape of a mark.
+#[derive(Debug, Clone, PartialEq)]
+pub enum MarkShape {
+    /// A straight line.
+    Stroke {
+        /// One end.
+        from: Spot,
+        /// The other end.
+        to: Spot,
+    },
+    /// An upright rectangle.
+    Frame {
+        /// Its upper left corner.
+        corner: Spot,
+        /// Width.
+        width: f64,
+        /// Height.
+        height: f64,
+        /// Radius of its corners.
+        round: f64,
+    },
+    /// A line through several spots.
+    Path {
+        /// The spots in order.
+        spots: Vec<Spot>,
+        /// Whether the last is joined to the first.
+        closed: bool,
+    },
+    /// One line of type on its baseline.
+    Lettering {
+        /// Where its anchor stands.
+        at: Spot,
+        /// What it says.
+        words: String,
+        /// Height of the type.
+        size: f64,
+        /// Which point of it stands at `at`.
+        anchor: MarkAnchor,
+        /// Whether it is set in heavier type.
+        strong: bool,
+    },
+}
+
+/// One mark of a drawing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FigureMark {
+    /// Its shape.
+    pub shape: MarkShape,
+    /// How thick its line is.
+    pub weight: MarkWeight,
+    /// How its line is broken.
+    pub dash: MarkDash,
+    /// Its inside.
+    pub fill: MarkFill,
+    /// The ink of its line and its inside.
+    pub ink: MarkInk,
+    /// The key that a touch on it presses, if it leads on.
+    pub key: Option<String>,
+    /// What it stands for, for those who do not see it; empty for what only adorns.
+    pub name: String,
+    /// Whether another mark stands for the same: a screen reader passes over this one.
+    pub repeats: bool,
+}
+
+/// A drawing, as the screen names it. [`Guide::figure`](crate::Guide::figure) gives its marks.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FigureBlock {
+    /// Its id on the screen.
+    pub id: String,
+    /// What a screen reader says of it.
+    pub aloud: Aloud,
+    /// Which drawing it is.
+    pub figure: String,
+    /// Another one whenever something in it has changed, the language too.
+    pub version: String,
+    /// Its name.
+    pub name: String,
+    /// What it shows, in sentences.
+    pub description: String,
+    /// Width over height.
+    pub aspect: f64,
+    /// The width at which it was laid out to be read, in units of 1/96 inch.
+    pub natural_width: f64,
+    /// The keys that its marks press, each once.
+    pub keys: Vec<String>,
+}
+
+/// The marks of a drawing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FigureDrawn {
+    /// Which drawing it is.
+    pub figure: String,
+    /// Its version.
+    pub version: String,
+    /// Width over height.
+    pub aspect: f64,
+    /// The width at which it was laid out to be read, in units of 1/96 inch.
+    pub natural_width: f64,
+    /// The marks; later ones lie over earlier ones.
+    pub marks: Vec<FigureMark>,
+}
+
+impl FigureDrawn {
+    /// A figure of the core. `key` gives the key of the part that a mark means.
+    pub(crate) fn of(figure: &Figure, key: impl Fn(SubjectId) -> String) -> Self {
+        let named = named(figure);
+        let marks = figure.marks.iter().enumerate().map(|(place, mark)| {
+            let of_part = mark.part.and_then(|part| named.get(&part));
+            let name = of_part.map(|(_, name)| name.clone()).or_else(|| mark.name.clone());
+            let repeats = of_part.is_some_and(|(first, _)| *first != place);
+            FigureMark { name: name.unwrap_or_default(), repeats, ..mark_of(mark, mark.part.map(&key)) }
+        });
+        let marks: Vec<_> = marks.collect();
+        Self {
+            figure: figure.name.id.clone(),
+            version: short_hash(format!("{} {marks:?}", figure.aspect).as_bytes()),
+            aspect: figure.aspect,
+            natural_width: figure.natural_width,
+            marks,
+        }
+    }
+
+    /// The block that names it on a screen.
+    pub(crate) fn block(&self, figure: &Figure, language: &Language) -> FigureBlock {
+        let mut keys: Vec<_> = self.marks.iter().filter_map(|mark| mark.key.clone()).collect();
+        keys.sort_unstable();
+        keys.dedup();
+        FigureBlock {
+            id: self.figure.clone(),
+            aloud: Aloud::default(),
+            figure: self.figure.clone(),
+            version: self.version.clone(),
+            name: language.say(&figure.name),
+            description: language.say(&figure.description),
+            aspect: self.aspect,
+            natural_width: self.natural_width,
+            keys,
+        }
+    }
+}
+
+/// The name of each part in a figure, and the place of the mark that stands for it: the first that is named.
+fn named(figure: &Figure) -> BTreeMap<SubjectId, (usize, String)> {
+    let mut named = BTreeMap::new();
+    for (place, mark) in figure.marks.iter().enumerate() {
+        if let (Some(part), Some(name)) = (mark.part, &mark.name) {
+            named.entry(part).or_insert_with(|| (place, name.clone()));
+        }
+    }
+    // What only stands in letters is called by them.
+    for (place, mark) in figure.marks.iter().enumerate() {
+        if let (Some(part), Shape::Text { text, .. }) = (mark.part, &mark.shape) {
+            named.entry(part).or_insert_with(|| (place, text.clone()));
+        }
+    }
+    named
+}
+
+fn spot(point: survey::figure::Point) -> Spot {
+    Spot { x: point.x, y: point.y }
+}
+
+fn mark_of(mark: &Mark, key: Option<String>) -> FigureMark {
+    FigureMark {
+        shape: shape(&mark.shape),
+        weight: match mark.pen.weight {
+            Weight::None => MarkWeight::Absent,
+            Weight::Thin => MarkWeight::Thin,
+            Weight::Plain => MarkWeight::Plain,
+            Weight::Thick => MarkWeight::Thick,
+        },
+        dash: match mark.pen.dash {
+            Dash::Solid => MarkDash::Solid,
+            Dash::Dashed => MarkDash::Dashed,
+            Dash::Dotted => MarkDash::Dotted,
+            Dash::Struck => MarkDash::Struck,
+            Dash::Double => MarkDash::Double,
+        },
+        fill: match mark.fill {
+            Fill::None => MarkFill::Absent,
+            Fill::Faint => MarkFill::Faint,
+            Fill::Medium => MarkFill::Medium,
+            Fill::Solid => MarkFill::Solid,
+        },
+        ink: match mark.ink {
+            Ink::Text => MarkInk::Text,
+            Ink::Quiet => MarkInk::Quiet,
+            Ink::Accent => MarkInk::Accent,
+            Ink::Cable => MarkInk::Cable,
+            Ink::Weak => MarkInk::Weak,
+            Ink::Measured => MarkInk::Measured,
+            Ink::Warning => MarkInk::Warning,
+            Ink::Pencil => MarkInk::Pencil,
+        },
+        key,
+        name: String::new(),
+        repeats: false,
+    }
+}
+
+fn shape(shape: &Shape) -> MarkShape {
+    match shape {
+        Shape::Line { from, to } => MarkShape::Stroke { from: spot(*from), to: spot(*to) },
+        Shape::Rect { corner, width, height, round } => {
+            MarkShape::Frame { corner: spot(*corner), width: *width, height: *height, round: *round }
+        }
+        Shape::Polyline { points, closed } => {
+            MarkShape::Path { spots: points.iter().copied().map(spot).collect(), closed: *closed }
+        }
+        Shape::Text { at, text, size, anchor, strong } => MarkShape::Lettering {
+            at: spot(*at),
+            words: text.clone(),
+            size: *size,
+            anchor: match anchor {
+                Anchor::Start => MarkAnchor::Start,
+                Anchor::Middle => MarkAnchor::Middle,
+                Anchor::End => MarkAnchor::End,
+            },
+            strong: *strong,
+        },
+    }
+}

@@ -1,0 +1,61 @@
+//! What a native shell counts on besides a screen's own data: heads that are short, drawings and photos that are there.
+
+use std::collections::BTreeMap;
+
+use guide::Guide;
+use guide::screen::{Block, FigureBlock, MOST_HEAD, Screen};
+
+/// What holds of the heads in English: they are short.
+pub fn assert_heads_short(screen: &Screen) {
+    let heads = screen.blocks.iter().filter_map(|block| match block {
+        Block::Words(words) => Some(&words.head),
+        Block::Caution(caution) => Some(&caution.head),
+        _ => None,
+    });
+    for head in heads {
+        assert!(head.chars().count() <= MOST_HEAD, "{}: a long head: {head}", screen.name);
+    }
+}
+
+/// What holds of the drawings of the screen that is shown.
+pub fn assert_drawings(guide: &Guide, screen: &Screen) {
+    for block in &screen.blocks {
+        if let Block::Figure(figure) = block {
+            assert_drawing(guide, &screen.name, figure);
+        }
+    }
+    assert!(guide.figure("no such drawing").is_none());
+}
+
+fn assert_drawing(guide: &Guide, name: &str, block: &FigureBlock) {
+    let drawn =
+        guide.figure(&block.figure).unwrap_or_else(|| panic!("{name}: {} is not drawn", block.figure));
+    assert_eq!(drawn.version, block.version, "{name}: another drawing than the screen named");
+    let mut stands_for: BTreeMap<&str, usize> = BTreeMap::new();
+    for mark in &drawn.marks {
+        if let Some(key) = &mark.key {
+            assert!(!mark.name.trim().is_empty(), "{name}: a mark of {} without a name", block.figure);
+            *stands_for.entry(key).or_default() += usize::from(!mark.repeats);
+        }
+    }
+    let touched: Vec<_> = stands_for.keys().copied().collect();
+    assert_eq!(touched, block.keys, "{name}");
+    // A screen reader comes upon each part once.
+    assert!(stands_for.values().all(|marks| *marks == 1), "{name}: {stands_for:?}");
+}
+
+/// What holds of the photos of the screen that is shown: a small one and a whole one are there.
+pub fn assert_photos(guide: &Guide, screen: &Screen) {
+    let photos = screen.blocks.iter().flat_map(|block| match block {
+        Block::PhotoSlot(slot) => slot.photos.iter().map(|photo| photo.photo.clone()).collect(),
+        Block::Part(part) => part.photo.iter().cloned().collect(),
+        Block::Label(label) => label.photo.iter().cloned().collect(),
+        _ => Vec::new(),
+    });
+    for photo in photos {
+        let small = std::fs::read(guide.small_photo(&photo).unwrap()).unwrap();
+        // ISO/IEC 10918-1, B.1.1.3: a JPEG begins with the marker SOI.
+        assert!(small.starts_with(&[0xFF, 0xD8]), "{}: no small picture", screen.name);
+        assert!(guide.whole_photo(&photo).unwrap().is_file(), "{}: no photo", screen.name);
+    }
+}
