@@ -283,7 +283,12 @@ fn the_report_waits_until_it_is_worked_out_and_blocks_nothing() {
     walk.guide.act(&at_overview).unwrap();
     let work = walk.guide.long_work().expect("it takes a while");
     let report = walk.home.path().join("report.html");
-    let deed = Deed::File { key: "file-out:report.html".into(), file: report.display().to_string() };
+    let asked = |guide: &Guide, end: &str| {
+        let screen = guide.screen();
+        let key = screen.keys().into_iter().find(|key| FileAsked::of(key).is_some() && key.ends_with(end));
+        key.expect("a press for such a file").to_owned()
+    };
+    let deed = Deed::File { key: asked(&walk.guide, ".html"), file: report.display().to_string() };
     walk.guide.act(&deed).unwrap();
     assert!(!work.is_done(), "nobody waited for it");
     says(&walk.guide.screen(), "still being worked out");
@@ -294,9 +299,8 @@ fn the_report_waits_until_it_is_worked_out_and_blocks_nothing() {
     let file = walk.home.path().join("house.lwk");
     walk.guide.work_out_with(crate::result_house::quick());
     walk.guide.wait_for_long_work(Duration::ZERO);
-    walk.guide
-        .act(&Deed::File { key: "file-out:house.lwk".into(), file: file.display().to_string() })
-        .unwrap();
+    let key = asked(&walk.guide, ".lwk");
+    walk.guide.act(&Deed::File { key, file: file.display().to_string() }).unwrap();
     assert_eq!(walk.guide.screen().name, "errand");
     walk.guide.settle_long_work();
     says(&walk.guide.screen(), "The file for the next person is written");
