@@ -3,10 +3,10 @@
 use std::io;
 use std::path::PathBuf;
 
+use advice::AdviceError;
+use facts::error::FactsError;
+use facts::photo::PictureFault;
 use guide::GuideError;
-use survey::SurveyError;
-use survey::error::FactsError;
-use survey::photo::PictureFault;
 
 use crate::sheet::Problems;
 
@@ -60,10 +60,11 @@ pub enum DeskError {
         advice: Advice,
     },
 
-    /// The survey cannot be read or written.
+    /// Something cannot be worked out.
     #[error(transparent)]
-    Survey(SurveyError),
-    /// Its facts, where they are kept, or a file of them.
+    Advice(#[from] AdviceError),
+
+    /// A survey, or a file of one, cannot be read or written.
     #[error(transparent)]
     Facts(#[from] FactsError),
 
@@ -201,7 +202,7 @@ pub enum DeskError {
     NothingDone,
 
     /// A file or folder cannot be where the survey stands already, or is not where it should be.
-    #[error("{} does not lie in a folder named {}; surveys that were set aside do", path.display(), survey::home::SET_ASIDE)]
+    #[error("{} does not lie in a folder named {}; surveys that were set aside do", path.display(), facts::home::SET_ASIDE)]
     NotAside {
         /// The survey.
         path: PathBuf,
@@ -282,23 +283,13 @@ pub const REFUSED: u8 = 3;
 /// Exit code of a command that was stopped by Ctrl-C: 128 and the number of the signal, as shells have it.
 pub const STOPPED: u8 = 130;
 
-impl From<SurveyError> for DeskError {
-    /// What is about facts is one kind, however it came here.
-    fn from(error: SurveyError) -> Self {
-        match error {
-            SurveyError::Facts(error) => Self::Facts(error),
-            other => Self::Survey(other),
-        }
-    }
-}
-
 impl DeskError {
     /// The exit code: [`REFUSED`] where the user gave something that cannot be taken, else [`FAILED`].
     pub fn exit_code(&self) -> u8 {
         match self {
-            Self::Stopped | Self::Survey(SurveyError::Stopped) | Self::Facts(FactsError::Stopped) => STOPPED,
+            Self::Stopped | Self::Advice(AdviceError::Stopped) | Self::Facts(FactsError::Stopped) => STOPPED,
             Self::PicturesPartly { why, .. } => why.exit_code(),
-            Self::Survey(SurveyError::Inner(_))
+            Self::Advice(AdviceError::Inner(_))
             | Self::Facts(
                 FactsError::Inaccessible { .. }
                 | FactsError::DiskFull { .. }
@@ -317,7 +308,7 @@ impl DeskError {
             | Self::Signals(_)
             | Self::Fault => FAILED,
             // Whatever else a survey says is about what it was given.
-            Self::Survey(_)
+            Self::Advice(_)
             | Self::Facts(_)
             | Self::Guide(_)
             | Self::PackedFile { .. }
@@ -355,10 +346,10 @@ impl DeskError {
                 FactsError::File { .. } | FactsError::OtherSurvey { .. } | FactsError::OtherSurveyInFile,
             ) => "survey_file",
             Self::Facts(FactsError::Picture(_) | FactsError::PhotoLost) | Self::Picture { .. } => "picture",
-            Self::Survey(SurveyError::Stopped) | Self::Facts(FactsError::Stopped) | Self::Stopped => {
+            Self::Advice(AdviceError::Stopped) | Self::Facts(FactsError::Stopped) | Self::Stopped => {
                 "stopped"
             }
-            Self::Survey(_) | Self::Facts(_) => "survey",
+            Self::Advice(_) | Self::Facts(_) => "survey",
             Self::PicturesPartly { why, .. } => why.name(),
             Self::NoSuchThing { .. }
             | Self::Ambiguous { .. }

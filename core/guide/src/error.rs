@@ -1,7 +1,8 @@
 //! The one error of this crate: what a person can act on, in sentences.
 
-use survey::SurveyError;
-use survey::error::{FactFault, FactsError};
+use advice::AdviceError;
+use facts::error::FactsError;
+use facts::fact::FactFault;
 
 /// Why something could not be done. Nothing was changed then, and what was typed is still there.
 #[derive(Debug, thiserror::Error)]
@@ -80,11 +81,10 @@ impl From<FactsError> for GuideError {
     }
 }
 
-impl From<SurveyError> for GuideError {
-    fn from(error: SurveyError) -> Self {
+impl From<AdviceError> for GuideError {
+    fn from(error: AdviceError) -> Self {
         match error {
-            SurveyError::Facts(error) => error.into(),
-            SurveyError::Stopped => Self::Stopped,
+            AdviceError::Stopped => Self::Stopped,
             other => Self::Failed { message: other.to_string() },
         }
     }

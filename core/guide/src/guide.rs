@@ -13,8 +13,8 @@ mod suspend;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
-use survey::fact::AuthorId;
-use survey::words::Language;
+use facts::fact::AuthorId;
+use telling::words::Language;
 
 use crate::deed::Deed;
 use crate::error::{GuideError, Result};
@@ -73,7 +73,7 @@ impl Guide {
     }
 
     /// Says with how many draws what follows from a survey is worked out from now on.
-    pub fn work_out_with(&mut self, effort: survey::worklist::Options) {
+    pub fn work_out_with(&mut self, effort: advice::worklist::Options) {
         self.session.effort = effort;
     }
 

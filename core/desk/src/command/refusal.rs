@@ -1,8 +1,8 @@
 //! How an error is told: in sentences, or as one JSON object.
 
+use facts::error::{FactsError, NotASurvey};
+use phrase::Phrase;
 use serde_json::json;
-use survey::error::{FactsError, NotASurvey};
-use survey::words::Phrase;
 
 use super::Context;
 use crate::error::{DeskError, Unconfirmed};
@@ -38,9 +38,7 @@ fn in_words(error: &DeskError, problems: Option<&Problems>, context: &Context) -
         page.gap();
         page.paragraph(
             0,
-            &context.say(
-                &Phrase::new("desk-more-problems").with("count", survey::words::Arg::Count(more as u64)),
-            ),
+            &context.say(&Phrase::new("desk-more-problems").with("count", phrase::Arg::Count(more as u64))),
         );
     }
     page.into_text()

@@ -6,7 +6,7 @@ use std::time::Duration;
 
 use crate::plain::{self, Typed};
 use guide::{Deed, Guide};
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::author;
 use crate::error::DeskError;
@@ -22,7 +22,7 @@ const WIDEST: usize = 80;
 pub fn run(
     named: Option<&Path>,
     answers: Option<&Path>,
-    figures: survey::words::Figures,
+    figures: telling::words::Figures,
 ) -> Result<(), DeskError> {
     let home = match named {
         Some(folder) => {
@@ -34,7 +34,7 @@ pub fn run(
     // A terminal draws nothing meanwhile.
     guide.wait_for_long_work(Duration::MAX);
     if let Some(folder) = named {
-        if survey::file::recognise(folder) {
+        if facts::file::recognise(folder) {
             return Err(DeskError::PackedFile { path: folder.to_owned() });
         }
         guide.open(folder)?;
@@ -76,7 +76,7 @@ pub fn run(
 }
 
 struct Walker {
-    language: survey::words::Language,
+    language: telling::words::Language,
     /// The screen that was shown last: the same one is not shown again.
     shown: Option<String>,
     echo: bool,

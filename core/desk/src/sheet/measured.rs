@@ -3,8 +3,8 @@
 use std::io::Read;
 use std::path::{Component, Path};
 
-use survey::record::{MOST_MEASUREMENT_BYTES, MeasurementIntake, PartKind, take_in};
-use survey::words::{Arg, Phrase};
+use house::record::{MOST_MEASUREMENT_BYTES, MeasurementIntake, PartKind, take_in};
+use phrase::{Arg, Phrase};
 
 use super::draft::PartDraft;
 use super::table::Field;

@@ -4,7 +4,7 @@
 mod aloud;
 mod ids;
 
-use survey::words::Language;
+use telling::words::Language;
 
 use crate::screen::{Block, PressWeight, Screen};
 

@@ -3,11 +3,11 @@
 use std::collections::VecDeque;
 use std::time::Instant;
 
-use survey::SurveyError;
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use super::Guide;
 use crate::deed::Deed;
+use crate::error::GuideError;
 use crate::place::{ERRAND_STOP, Move, Place};
 use crate::session::Doing;
 
@@ -83,7 +83,7 @@ impl Guide {
         };
         let done = match errand.outcome() {
             Some(Ok(after)) => after.run(&mut self.session),
-            Some(Err(SurveyError::Stopped)) | None => {
+            Some(Err(GuideError::Stopped)) | None => {
                 self.session.tell_done(Phrase::new("errand-was-stopped"));
                 Ok(Move::Stay)
             }

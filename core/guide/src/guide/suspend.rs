@@ -3,11 +3,10 @@
 use std::path::PathBuf;
 use std::time::Duration;
 
-use survey::SurveyError;
-use survey::fact::ActId;
+use facts::fact::ActId;
 
 use super::Guide;
-use crate::error::Result;
+use crate::error::{GuideError, Result};
 use crate::place::Move;
 use crate::screen::Screen;
 use crate::session::{After, Doing, Errand, Keep, LongWork, Memory, Results};
@@ -107,7 +106,7 @@ impl Guide {
                 let (opening, folder) = (self.session.opening(), suspended.folder.clone());
                 self.session.send(Doing::Open, move |work| {
                     if !work.goes_on(0.0) {
-                        return Err(SurveyError::Stopped);
+                        return Err(GuideError::Stopped);
                     }
                     let open = opening.open(&folder);
                     Ok(After::new(move |session| {

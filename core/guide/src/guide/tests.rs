@@ -2,7 +2,8 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, mpsc};
 use std::time::Instant;
 
-use survey::words::{Figures, Phrase};
+use phrase::Phrase;
+use telling::words::Figures;
 
 use super::*;
 use crate::session::{After, Doing};

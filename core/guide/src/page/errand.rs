@@ -1,7 +1,7 @@
 //! While a file is read or written, which takes a while, and when that is over.
 
-use survey::SurveyError;
-use survey::words::Phrase;
+use crate::error::GuideError;
+use phrase::Phrase;
 
 use crate::place::{ERRAND_STOP, Place};
 use crate::screen::{PressWeight, Screen, WordsRole};
@@ -22,7 +22,7 @@ pub(crate) fn show(session: &Session, errand: &Errand) -> Screen {
         Some(outcome) => {
             let id = match outcome {
                 Ok(_) => "errand-over",
-                Err(SurveyError::Stopped) => "errand-is-stopped",
+                Err(GuideError::Stopped) => "errand-is-stopped",
                 Err(_) => "errand-failed",
             };
             sketch.words(WordsRole::Lead, &Phrase::new(id));

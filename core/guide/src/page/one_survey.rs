@@ -2,9 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::error::FactsError;
-use survey::home::Found;
-use survey::words::Phrase;
+use facts::error::FactsError;
+use facts::home::Found;
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;
@@ -100,7 +100,7 @@ fn delete(session: &mut Session, folder: PathBuf, named: Phrase) {
     let home = session.home().clone();
     session.send(Doing::Delete, move |work| {
         if !work.goes_on(0.0) {
-            return Err(survey::SurveyError::Stopped);
+            return Err(crate::error::GuideError::Stopped);
         }
         home.delete(&folder)?;
         Ok(After::new(move |session| {

@@ -1,6 +1,6 @@
 //! The surveys again, to put them in order: a row leads to what can be done with one.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::place::Move;

@@ -2,14 +2,13 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::SurveyError;
-use survey::fact::Edit;
-use survey::record::field;
-use survey::store::Store;
-use survey::words::Phrase;
+use facts::fact::Edit;
+use facts::store::Store;
+use house::record::field;
+use phrase::Phrase;
 
 use crate::deed::Deed;
-use crate::error::Result;
+use crate::error::{GuideError, Result};
 use crate::place::{Move, Outside};
 use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{After, Doing, Session, folder_name};
@@ -42,7 +41,7 @@ fn rename(session: &mut Session, folder: PathBuf, name: String) -> Result<()> {
     let to = if fits(&folder, &name) { None } else { Some(stem(&session.free_folder(&name)?)) };
     session.send(Doing::Rename, move |work| {
         if !work.goes_on(0.0) {
-            return Err(SurveyError::Stopped);
+            return Err(GuideError::Stopped);
         }
         let mut store = Store::open(&folder, author)?;
         let subject = store.survey_id().subject();

@@ -3,9 +3,9 @@
 use std::path::PathBuf;
 use std::time::Duration;
 
-use survey::file::{self, Limits, Taken};
-use survey::home::{Entry, Found};
-use survey::words::{Arg, Phrase};
+use facts::file::{self, Limits, Taken};
+use facts::home::{Entry, Found};
+use phrase::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -1,6 +1,6 @@
 //! The surveys that were set aside.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::place::Move;

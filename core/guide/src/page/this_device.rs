@@ -1,7 +1,8 @@
 //! This device: what its user is called, which unit comes first, how to begin. What is chosen is kept at once, the
 //! name when its screen is left.
 
-use survey::words::{LengthUnit, Phrase};
+use phrase::Phrase;
+use telling::words::LengthUnit;
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -7,10 +7,10 @@ use std::fs::{self, File};
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 
+use facts::fact::AuthorId;
+use facts::home::write_private;
 use serde_json::{Map, Value};
-use survey::fact::AuthorId;
-use survey::home::write_private;
-use survey::words::LengthUnit;
+use telling::words::LengthUnit;
 
 use crate::error::{GuideError, Result};
 

@@ -1,7 +1,7 @@
 //! Label texts that were read on this device before, in any survey.
 
-use survey::home::Home;
-use survey::label_seen::{LabelSeen, labels_seen};
+use facts::home::Home;
+use house::label_seen::{LabelSeen, labels_seen};
 
 /// The label texts of this device as they were when the survey was opened.
 pub(crate) struct LabelsSeen(Vec<LabelSeen>);

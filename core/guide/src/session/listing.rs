@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::home::{Entry, Home};
+use facts::home::{Entry, Home};
 
 use super::Session;
 use super::errand::{After, Doing};
@@ -21,7 +21,7 @@ pub(crate) struct Listing {
 }
 
 impl Listing {
-    fn of(home: &Home, work: &LongWork) -> survey::error::Result<Self> {
+    fn of(home: &Home, work: &LongWork) -> crate::error::Result<Self> {
         let (surveys, set_aside) = (home.folders()?, home.folders_set_aside()?);
         let of = (surveys.len() + set_aside.len()).max(1) as f64;
         let mut looked_at = 0;

@@ -7,10 +7,10 @@
 use std::collections::BTreeSet;
 use std::time::{Duration, Instant};
 
+use facts::Result;
+use facts::store::{Draft, MAX_DRAFT_BYTES, Store};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
-use survey::error::Result;
-use survey::store::{Draft, MAX_DRAFT_BYTES, Store};
 
 use super::given::Pending;
 use crate::clock;
@@ -215,7 +215,7 @@ fn draft(store: &Store, field: &str, text: String) -> Draft {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use survey::fact::AuthorId;
+    use facts::fact::AuthorId;
 
     fn survey() -> (tempfile::TempDir, Store) {
         let home = tempfile::tempdir().unwrap();

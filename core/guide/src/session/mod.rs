@@ -23,9 +23,10 @@ mod scene;
 use std::path::Path;
 use std::sync::Arc;
 
-use survey::fact::AuthorId;
-use survey::home::Home;
-use survey::words::{Language, Phrase};
+use facts::fact::AuthorId;
+use facts::home::Home;
+use phrase::Phrase;
+use telling::words::Language;
 
 use crate::deed::Deed;
 use crate::error::{GuideError, Result};
@@ -69,7 +70,7 @@ pub(crate) struct Session {
     /// What is being done beside, or was and is not collected yet.
     pub(crate) errand: Option<Errand>,
     /// How much goes into a work list.
-    pub(crate) effort: survey::worklist::Options,
+    pub(crate) effort: advice::worklist::Options,
 }
 
 impl Session {
@@ -90,7 +91,7 @@ impl Session {
             listing: Listing::default(),
             listing_is_old: false,
             errand: None,
-            effort: survey::worklist::Options::default(),
+            effort: advice::worklist::Options::default(),
         };
         session.speak_as_settled();
         Ok(session)
@@ -184,7 +185,7 @@ impl Session {
     pub(crate) fn send(
         &mut self,
         doing: Doing,
-        run: impl FnOnce(&LongWork) -> survey::error::Result<After> + Send + 'static,
+        run: impl FnOnce(&LongWork) -> crate::error::Result<After> + Send + 'static,
     ) {
         self.errand = Some(Errand::send(doing, run));
     }

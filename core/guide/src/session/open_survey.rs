@@ -2,12 +2,11 @@
 
 use std::path::PathBuf;
 
-use survey::error::{CannotPutBack, FactsError};
-use survey::fact::{ActId, Edit};
-use survey::home::Home;
-use survey::record::{Survey, fold};
-use survey::store::Store;
-use survey::story;
+use facts::error::{CannotPutBack, FactsError};
+use facts::fact::{ActId, Edit};
+use facts::home::Home;
+use facts::store::Store;
+use house::record::{Survey, fold};
 
 use super::labels_seen::LabelsSeen;
 use super::looked::Looked;
@@ -40,7 +39,7 @@ pub(crate) struct OpenSurvey {
 
 impl OpenSurvey {
     /// A survey whose store is open. All that its screens are drawn from is read here, since drawing reads no disk.
-    pub(super) fn of(mut store: Store, home: &Home, display_name: &str) -> survey::error::Result<Self> {
+    pub(super) fn of(mut store: Store, home: &Home, display_name: &str) -> facts::Result<Self> {
         let survey = fold(store.ledger(), store.survey_id())?;
         let mut memory = Memory::of(&store)?;
         memory.keep(&mut store, Keep::Synced)?;
@@ -81,9 +80,9 @@ impl OpenSurvey {
     pub(crate) fn introduce(&mut self) -> Result<()> {
         let me = self.store.author();
         if !self.display_name.is_empty()
-            && story::author_name(self.store.ledger(), me) != Some(&self.display_name)
+            && facts::act::author_name(self.store.ledger(), me) != Some(&self.display_name)
         {
-            self.store.write(&[story::name_author(me, &self.display_name)])?;
+            self.store.write(&[facts::act::name_author(me, &self.display_name)])?;
         }
         Ok(())
     }
@@ -103,10 +102,10 @@ impl OpenSurvey {
 }
 
 /// Whether what the last file brought can be put back, and how many facts that are.
-fn returnable(store: &mut Store) -> survey::error::Result<std::result::Result<usize, CannotPutBack>> {
+fn returnable(store: &mut Store) -> facts::Result<std::result::Result<usize, CannotPutBack>> {
     match store.can_put_back() {
         Ok(facts) => Ok(Ok(facts)),
         Err(FactsError::CannotPutBack(why)) => Ok(Err(why)),
-        Err(error) => Err(error.into()),
+        Err(error) => Err(error),
     }
 }

@@ -2,18 +2,17 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::SurveyError;
-use survey::error::FactsError;
-use survey::fact::{AuthorId, Edit};
-use survey::home::Home;
-use survey::record::field;
-use survey::store::Store;
+use facts::error::FactsError;
+use facts::fact::{AuthorId, Edit};
+use facts::home::Home;
+use facts::store::Store;
+use house::record::field;
 
 use super::Session;
 use super::errand::{After, Doing};
 use super::long_work::LongWork;
 use super::open_survey::OpenSurvey;
-use crate::error::Result;
+use crate::error::{GuideError, Result};
 use crate::place::{Move, Outside, Place};
 
 /// How the surveys of this device are opened; it goes along with an errand.
@@ -29,7 +28,7 @@ impl Opening {
     ///
     /// # Errors
     /// As [`Store::open`].
-    pub(crate) fn open(&self, folder: &Path) -> survey::error::Result<OpenSurvey> {
+    pub(crate) fn open(&self, folder: &Path) -> facts::Result<OpenSurvey> {
         self.opened(Store::open(folder, self.author)?)
     }
 
@@ -37,7 +36,7 @@ impl Opening {
     ///
     /// # Errors
     /// What reading it gives.
-    pub(crate) fn opened(&self, store: Store) -> survey::error::Result<OpenSurvey> {
+    pub(crate) fn opened(&self, store: Store) -> facts::Result<OpenSurvey> {
         // Left behind by an app that died.
         store.drop_small_photos()?;
         let mut open = OpenSurvey::of(store, &self.home, &self.display_name)?;
@@ -98,23 +97,23 @@ impl Session {
         let opening = self.opening();
         self.send(Doing::Open, move |work| {
             if !work.goes_on(0.0) {
-                return Err(SurveyError::Stopped);
+                return Err(GuideError::Stopped);
             }
             match opening.open(&folder) {
                 Ok(open) => Ok(After::new(move |session| {
                     session.enter(open)?;
                     then(session)
                 })),
-                Err(SurveyError::Facts(FactsError::Damaged { .. })) => {
+                Err(FactsError::Damaged { .. }) => {
                     Ok(After::new(move |_| Ok(Move::Outside(Outside::Mend { folder, found_damaged: true }))))
                 }
                 // It is not what it was in the list: its own screen says what is wrong.
-                Err(SurveyError::Facts(
+                Err(
                     FactsError::NotASurvey { .. }
                     | FactsError::Newer { .. }
                     | FactsError::Inaccessible { .. },
-                )) => Ok(After::new(move |_| Ok(Move::Outside(Outside::Survey(folder))))),
-                Err(error) => Err(error),
+                ) => Ok(After::new(move |_| Ok(Move::Outside(Outside::Survey(folder))))),
+                Err(error) => Err(error.into()),
             }
         });
     }
@@ -127,7 +126,7 @@ impl Session {
         let (opening, folder) = (self.opening(), self.free_folder(&name)?);
         self.send(Doing::Make, move |work: &LongWork| {
             if !work.goes_on(0.0) {
-                return Err(SurveyError::Stopped);
+                return Err(GuideError::Stopped);
             }
             let made = opening.make(&folder, &name);
             Ok(After::new(move |session| {

@@ -2,13 +2,12 @@
 
 use std::path::PathBuf;
 
-use survey::SurveyError;
-use survey::document::Document;
-use survey::error::FactsError;
-use survey::fact::SubjectId;
-use survey::photo::Picture;
-use survey::record::PhotoRole;
-use survey::store::Store;
+use facts::error::FactsError;
+use facts::fact::SubjectId;
+use facts::photo::Picture;
+use facts::store::Store;
+use house::document::Document;
+use house::record::PhotoRole;
 
 use super::Session;
 use super::errand::{After, Doing};
@@ -39,7 +38,7 @@ impl Session {
                 }
             };
             if !work.goes_on(READ) {
-                return Err(SurveyError::Stopped);
+                return Err(GuideError::Stopped);
             }
             Store::open(&folder, author)?.add_picture(&picture, of, role)?;
             Ok(After::new(|session| {

@@ -2,9 +2,9 @@
 
 use std::path::Path;
 
-use survey::home::{Entry, Found};
-use survey::store::Summary;
-use survey::words::{Arg, Phrase};
+use facts::home::{Entry, Found};
+use facts::store::Summary;
+use phrase::{Arg, Phrase};
 
 use super::paging;
 use super::sketch::Sketch;

@@ -7,11 +7,11 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::time::{Duration, Instant};
 
+use facts::fact::SubjectId;
+use facts::photo::MAX_PICTURE_BYTES;
+use facts::store::{Draft, Store};
 use guide::screen::{Block, FileAsked};
 use guide::{Deed, Device, Guide};
-use survey::fact::SubjectId;
-use survey::photo::MAX_PICTURE_BYTES;
-use survey::store::{Draft, Store};
 
 use crate::person::{Person, guide_at, says};
 use crate::screens_walk::Walk;
@@ -244,7 +244,7 @@ fn a_lost_memory_loses_the_place_and_nothing_that_was_put_off() {
     ann.press("later");
     let folder = ann.folder();
     ann.leave();
-    let mut store = Store::open(&folder, survey::fact::AuthorId::random()).unwrap();
+    let mut store = Store::open(&folder, facts::fact::AuthorId::random()).unwrap();
     let subject: SubjectId = store.survey_id().subject();
     let lost = Draft { subject, field: "guide".into(), text: "{\"way\":[{\"ask\"".into(), saved_ms: 0 };
     store.save_draft(&lost).unwrap();
@@ -315,7 +315,7 @@ fn traced() {
     }
     mark("answers");
     let answer = ["make", "save", "add"].into_iter().find(|key| guide.screen().keys().contains(key)).unwrap();
-    let count = || Store::open(&folder, survey::fact::AuthorId::random()).unwrap().ledger().len();
+    let count = || Store::open(&folder, facts::fact::AuthorId::random()).unwrap().ledger().len();
     guide.act(&Deed::Press { key: answer.into() }).unwrap();
     mark("answered");
     let with = count();

@@ -5,11 +5,11 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+use facts::fact::{AuthorId, REMOVED};
+use facts::store::Store;
 use guide::screen::{Block, FileAsked, MOST_ROWS, RowEntry};
 use guide::{Deed, Device, Guide, Screen};
 use serde_json::Value;
-use survey::fact::{AuthorId, REMOVED};
-use survey::store::Store;
 
 /// One person with a device.
 pub struct Person {
@@ -146,7 +146,7 @@ impl Person {
 
 pub fn guide_at(home: &Path) -> Guide {
     let author = Device::at(home).unwrap().author().unwrap();
-    let mut guide = Guide::at(home, author, guide::english(survey::words::Figures::default())).unwrap();
+    let mut guide = Guide::at(home, author, guide::english(telling::words::Figures::default())).unwrap();
     guide.wait_for_long_work(Duration::MAX);
     guide
 }

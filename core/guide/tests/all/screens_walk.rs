@@ -5,11 +5,11 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+use facts::fact::AuthorId;
+use facts::store::Store;
 use guide::screen::{Block, FileAsked};
 use guide::{Deed, Guide, Screen};
-use survey::fact::AuthorId;
-use survey::store::Store;
-use survey::words::{Figures, Language};
+use telling::words::{Figures, Language};
 use tempfile::TempDir;
 
 use crate::plain;

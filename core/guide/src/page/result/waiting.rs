@@ -1,6 +1,6 @@
 //! While something is worked out that takes a while, and where it was stopped.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::screen::{PressWeight, WordsRole};
 use crate::session::{LongWork, Scene, Standing, Worked};

@@ -6,10 +6,9 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use survey::SurveyError;
-use survey::file::LeftOut;
-use survey::report::html;
-use survey::words::Phrase;
+use facts::file::LeftOut;
+use phrase::Phrase;
+use telling::report::html;
 
 use crate::error::{GuideError, Result};
 use crate::place::Move;
@@ -47,11 +46,11 @@ pub(super) fn report(
     let (language, file) = (session.shared_language(), PathBuf::from(file));
     session.send(Doing::Report, move |work| {
         if !work.goes_on(0.0) {
-            return Err(SurveyError::Stopped);
+            return Err(GuideError::Stopped);
         }
         let page = html(&survey, &worked.list, &language);
         if !work.goes_on(TOLD) {
-            return Err(SurveyError::Stopped);
+            return Err(GuideError::Stopped);
         }
         let written = write_new(&file, &page);
         Ok(After::new(move |session| {

@@ -1,16 +1,15 @@
 //! Forgetting what must be able to vanish. Asked about twice: that it is for ever, and that it holds for others too.
 
-use survey::SurveyError;
-use survey::error::FactsError;
-use survey::fact::SubjectId;
-use survey::forget::Forgotten;
-use survey::record::{PhotoImage, field};
-use survey::store::Store;
-use survey::words::{Arg, Phrase};
+use facts::error::FactsError;
+use facts::fact::SubjectId;
+use facts::forget::Forgotten;
+use facts::store::Store;
+use house::record::{PhotoImage, field};
+use phrase::{Arg, Phrase};
 
 use super::thing_story::forgettable;
 use crate::deed::Deed;
-use crate::error::Result;
+use crate::error::{GuideError, Result};
 use crate::place::{Move, Place, SharePlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{After, Doing, Keep, Scene, Session};
@@ -90,7 +89,7 @@ fn send(session: &mut Session, subject: SubjectId, name: Option<String>) -> Resu
     let home = session.home().clone();
     session.send(Doing::Forget, move |work| {
         if !work.goes_on(0.0) {
-            return Err(SurveyError::Stopped);
+            return Err(GuideError::Stopped);
         }
         let mut store = Store::open(&folder, author)?;
         let done = drop_for_ever(&mut store, subject, name.as_deref())?;
