@@ -9,38 +9,16 @@ mod list;
 mod manage;
 mod standing;
 
-use std::fs;
-use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use crate::error::Result;
-use crate::store::{UNFINISHED, disk, fault};
+use crate::store::{disk, fault};
 
 pub use damage::Repaired;
 pub use list::{Entry, Found};
 
 /// The folder within the home folder where surveys lie that were set aside.
 pub const SET_ASIDE: &str = "set-aside";
-
-/// Writes a small file of a home folder, such as what holds for a device: whole or not at all, on the disk when this
-/// returns, for nobody else to read. One of that name is replaced.
-///
-/// # Errors
-/// What the system reports; the file is as it was then.
-pub fn write_private(folder: &Path, name: &str, bytes: &[u8]) -> io::Result<()> {
-    // Of one name, so that a process that dies leaves no more than one, and the next write takes it away.
-    let unfinished = folder.join(format!(".{name}.{UNFINISHED}"));
-    match fs::remove_file(&unfinished) {
-        Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(error),
-        Ok(()) | Err(_) => {}
-    }
-    let mut file = disk::new_file(&unfinished)?;
-    file.write_all(bytes)?;
-    file.sync_all()?;
-    drop(file);
-    fs::rename(&unfinished, folder.join(name))?;
-    disk::sync_folder(folder)
-}
 
 /// A home folder.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -1,12 +1,14 @@
-//! Files that are whole or not there, and that nobody but their owner reads.
+//! Folders and files that nobody but their owner reads; whole files are written by [`whole_file`](crate::whole_file).
 //!
 //! Where a house is and what it looks like is nobody else's: folders of a home and of surveys are made with the mode
 //! 0700, the files in them with 0600 (POSIX; elsewhere the system decides). A file that somebody asks for, to send it,
 //! is not made here.
 
 use std::fs::{self, DirBuilder, File, OpenOptions};
-use std::io::{self, Write};
+use std::io;
 use std::path::Path;
+
+pub(crate) use crate::whole_file::sync_folder;
 
 /// Who may do what with a private folder (POSIX).
 #[cfg(unix)]
@@ -68,27 +70,4 @@ pub(crate) fn make_private(folder: &Path, within: &str) -> io::Result<()> {
     #[cfg(not(unix))]
     let _ = (folder, within);
     Ok(())
-}
-
-/// Brings the names in a folder to the disk. Only Unix lets a folder be opened for that.
-pub(crate) fn sync_folder(folder: &Path) -> io::Result<()> {
-    if cfg!(unix) { File::open(folder)?.sync_all() } else { Ok(()) }
-}
-
-/// Writes a file so that it is whole under its name or not there: under a temporary name in the same folder,
-/// synced, renamed, the folder synced. A file that has the name already is replaced.
-pub(crate) fn write_whole(folder: &Path, name: &str, bytes: &[u8]) -> io::Result<()> {
-    let part = folder.join(format!(".{}.part", uuid::Uuid::now_v7()));
-    let written = new_file(&part)
-        .and_then(|mut file| {
-            file.write_all(bytes)?;
-            file.sync_all()
-        })
-        .and_then(|()| fs::rename(&part, folder.join(name)));
-    if let Err(error) = written {
-        // Best effort: what stays is swept later.
-        let _ = fs::remove_file(&part);
-        return Err(error);
-    }
-    sync_folder(folder)
 }

@@ -8,7 +8,7 @@ use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 
 use facts::fact::AuthorId;
-use facts::home::write_private;
+use facts::whole_file::{self, Existing, Readers};
 use serde_json::{Map, Value};
 use telling::words::LengthUnit;
 
@@ -167,7 +167,8 @@ impl Device {
 
     fn replace(&mut self, kept: Map<String, Value>) -> Result<()> {
         let text = format!("{:#}\n", Value::Object(kept.clone()));
-        write_private(&self.folder, FILE, text.as_bytes()).map_err(|error| failed(&self.folder, &error))?;
+        whole_file::write(&self.folder.join(FILE), text.as_bytes(), Existing::IsReplaced, Readers::Owner)
+            .map_err(|error| failed(&self.folder, &error))?;
         self.kept = kept;
         Ok(())
     }

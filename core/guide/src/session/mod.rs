@@ -115,7 +115,8 @@ impl Session {
         self.remember(Keep::Now)?;
         self.settle_name()?;
         if let Some(open) = self.open.take() {
-            open.store.drop_small_photos()?;
+            // What stays goes at the next opening.
+            let _ = open.store.drop_small_photos();
         }
         self.outside = Outside::default();
         self.pending = Pending::default();

@@ -37,8 +37,9 @@ impl Opening {
     /// # Errors
     /// What reading it gives.
     pub(crate) fn opened(&self, store: Store) -> facts::Result<OpenSurvey> {
-        // Left behind by an app that died.
-        store.drop_small_photos()?;
+        // Left behind by an app that died. That they stay is no reason not to open: nothing that was forgotten is among
+        // them.
+        let _ = store.drop_small_photos();
         let mut open = OpenSurvey::of(store, &self.home, &self.display_name)?;
         if open.memory.way.is_empty() {
             open.memory.go(Place::Overview);

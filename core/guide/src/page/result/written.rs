@@ -1,12 +1,11 @@
 //! Writing the report to a place that the shell gives.
 
 use std::collections::BTreeSet;
-use std::fs::OpenOptions;
-use std::io::{self, Write};
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use facts::file::LeftOut;
+use facts::whole_file::{self, Existing, Readers};
 use phrase::Phrase;
 use telling::report::html;
 
@@ -52,7 +51,7 @@ pub(super) fn report(
         if !work.goes_on(TOLD) {
             return Err(GuideError::Stopped);
         }
-        let written = write_new(&file, &page);
+        let written = whole_file::write(&file, page.as_bytes(), Existing::Stays, Readers::Usual);
         Ok(After::new(move |session| {
             written
                 .map_err(|error| GuideError::Failed { message: format!("{}: {error}", file.display()) })?;
@@ -69,14 +68,4 @@ const TOLD: f64 = 0.9;
 /// Says that what the report tells is still being worked out; nothing is written.
 fn waits(session: &mut Session) {
     session.tell(Phrase::new("handover-report-waits"));
-}
-
-/// Writes a file that is not there yet. Its mode is what the system makes of it: it is to be handed on.
-fn write_new(path: &Path, page: &str) -> io::Result<()> {
-    let mut file = OpenOptions::new().write(true).create_new(true).open(path)?;
-    let written = file.write_all(page.as_bytes()).and_then(|()| file.sync_all());
-    written.inspect_err(|_| {
-        // Half a report is none.
-        let _ = std::fs::remove_file(path);
-    })
 }

@@ -1,10 +1,10 @@
 //! Forgetting what must be able to vanish. Asked about twice: that it is for ever, and that it holds for others too.
 
 use facts::error::FactsError;
-use facts::fact::SubjectId;
+use facts::fact::{PhotoImage, SubjectId};
 use facts::forget::Forgotten;
 use facts::store::Store;
-use house::record::{PhotoImage, field};
+use house::record::field;
 use phrase::{Arg, Phrase};
 
 use super::thing_story::forgettable;
