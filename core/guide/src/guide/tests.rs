@@ -56,7 +56,8 @@ fn putting_aside_waits_no_longer_than_it_says() {
     end.send(()).unwrap();
     guide.long_work().inspect(crate::LongWork::wait);
     guide.collect_long_work();
-    assert!(!was_collected.load(Ordering::Relaxed), "its survey is not open");
+    // Its survey is not open.
+    assert!(!was_collected.load(Ordering::Relaxed));
     guide.resume().unwrap();
     assert!(was_collected.load(Ordering::Relaxed));
     assert_eq!((guide.screen().name, guide.open_folder()), (shown.name, Some(folder)));

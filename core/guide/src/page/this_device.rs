@@ -47,9 +47,10 @@ pub(crate) fn show(session: &Session) -> Screen {
 
 pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
     match deed {
-        // Settled once the screen is left.
+        // Settled with what is chosen next, or once the screen is left.
         Deed::Write { key, .. } if key == "name" => session.keep_outside(deed),
         Deed::Pick { key, picked } => {
+            session.settle_name()?;
             let unit = match picked.first().map(String::as_str) {
                 Some("metres") => Some(LengthUnit::Metres),
                 Some("feet") => Some(LengthUnit::Feet),
