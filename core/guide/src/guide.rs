@@ -17,6 +17,7 @@ use facts::fact::AuthorId;
 use telling::words::Language;
 
 use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::{GuideError, Result};
 use crate::place::{Move, Outside, Place, ResultPlace};
 use crate::question::{next, way_on};
@@ -87,28 +88,30 @@ impl Guide {
         if self.wait_in_line(deed) || !self.screen().offers(deed) {
             return Ok(());
         }
+        let deed = deed.plainly(self.session.language().figures().marks);
+        // A key that no screen of this release has stands on none.
+        let Some(done) = Done::of(&deed) else { return Ok(()) };
         let stood = self.standpoint();
         self.session.notices.clear();
-        let done = if self.act_on_errand(deed) { Ok(()) } else { self.act_on_screen(deed) };
+        let went = if self.act_on_errand(&done) { Ok(()) } else { self.act_on_screen(&done) };
         self.be_patient();
         self.way = stood.way_to(&self.standpoint());
-        done
+        went
     }
 
-    /// Hands a deed to the page that is shown.
-    fn act_on_screen(&mut self, deed: &Deed) -> Result<()> {
-        let deed = &deed.plainly(self.session.language().figures().marks);
+    /// Hands what was done to the page that is shown.
+    fn act_on_screen(&mut self, done: &Done) -> Result<()> {
         let stood = self.session.stands_at();
-        let step = match (deed, self.session.place()) {
-            (Deed::Back, Some(_)) => Move::Back,
-            (Deed::Back, None) => Move::Outside(self.session.outside.up()),
+        let step = match (done, self.session.place()) {
+            (Done::Back, Some(_)) => Move::Back,
+            (Done::Back, None) => Move::Outside(self.session.outside.up()),
             (_, None) => {
                 let outside = self.session.outside.clone();
-                screens::take_outside(&mut self.session, &outside, deed)?
+                screens::take_outside(&mut self.session, &outside, done)?
             }
             (_, Some(place)) => {
-                let step = screens::take(&mut self.session, &place, deed)?;
-                if let Deed::Photo { key, .. } = deed {
+                let step = screens::take(&mut self.session, &place, done)?;
+                if let Done::Photo(key, _) = done {
                     self.photos = Some(errand::Photos::at(place, key.clone()));
                 }
                 step

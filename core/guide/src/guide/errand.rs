@@ -7,8 +7,9 @@ use phrase::Phrase;
 
 use super::Guide;
 use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::GuideError;
-use crate::place::{ERRAND_STOP, Move, Place};
+use crate::place::{Key, Move, Place};
 use crate::session::Doing;
 
 /// Photos taken one after the other, faster than they are taken in.
@@ -16,13 +17,13 @@ pub(super) struct Photos {
     /// Where they were taken.
     place: Place,
     /// The photo slot.
-    key: String,
+    key: Key,
     /// The files of those that wait.
     waiting: VecDeque<String>,
 }
 
 impl Photos {
-    pub(super) fn at(place: Place, key: String) -> Self {
+    pub(super) fn at(place: Place, key: Key) -> Self {
         Self { place, key, waiting: VecDeque::new() }
     }
 }
@@ -30,11 +31,11 @@ impl Photos {
 impl Guide {
     /// Does what was done on the screen of an errand; returns whether there was one. While it runs, nothing but the
     /// stop counts; once it is over, whatever is done collects it.
-    pub(super) fn act_on_errand(&mut self, deed: &Deed) -> bool {
+    pub(super) fn act_on_errand(&mut self, done: &Done) -> bool {
         let Some(errand) = &self.session.errand else { return false };
         if errand.work().is_done() {
             self.collect_errand();
-        } else if *deed == Deed::Back || deed.key() == Some(ERRAND_STOP) {
+        } else if matches!(done, Done::Back | Done::Press(Key::ErrandStop)) {
             errand.work().stop();
             self.photos = None;
         }
@@ -49,7 +50,9 @@ impl Guide {
             .as_ref()
             .is_some_and(|errand| errand.doing == Doing::Photo && !errand.work().is_stopped());
         match (deed, &mut self.photos) {
-            (Deed::Photo { key, file }, Some(photos)) if takes && photos.key == *key => {
+            (Deed::Photo { key, file }, Some(photos))
+                if takes && Key::of(key).as_ref() == Some(&photos.key) =>
+            {
                 photos.waiting.push_back(file.clone());
                 true
             }
@@ -121,8 +124,8 @@ impl Guide {
             return;
         };
         let Some(file) = photos.waiting.pop_front() else { return };
-        let deed = Deed::Photo { key: photos.key.clone(), file };
-        let taken = super::screens::take(&mut self.session, &photos.place, &deed);
+        let photo = Done::Photo(photos.key.clone(), file);
+        let taken = super::screens::take(&mut self.session, &photos.place, &photo);
         if let Err(error) = taken {
             self.tell_failed(&error);
         }

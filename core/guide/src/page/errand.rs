@@ -1,9 +1,9 @@
 //! While a file is read or written, which takes a while, and when that is over.
 
-use crate::error::GuideError;
 use phrase::Phrase;
 
-use crate::place::{ERRAND_STOP, Place};
+use crate::error::GuideError;
+use crate::place::{Key, Place};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Errand, Session};
 use crate::view::{Sketch, trail};
@@ -14,7 +14,7 @@ pub(crate) fn show(session: &Session, errand: &Errand) -> Screen {
     match errand.outcome() {
         None => {
             let (work, stop) = (errand.work(), Phrase::new("errand-stop"));
-            sketch.how_far(&doing, work.progress(), (ERRAND_STOP, &stop), work.is_stopped());
+            sketch.how_far(&doing, work.progress(), (&Key::ErrandStop, &stop), work.is_stopped());
             let says =
                 if work.is_stopped() { Phrase::new("errand-stopping") } else { doing.attribute("stop") };
             sketch.words(WordsRole::Why, &says);
@@ -26,7 +26,7 @@ pub(crate) fn show(session: &Session, errand: &Errand) -> Screen {
                 Err(_) => "errand-failed",
             };
             sketch.words(WordsRole::Lead, &Phrase::new(id));
-            sketch.press("errand-on", &Phrase::new("errand-on"), PressWeight::Main);
+            sketch.press(&Key::ErrandOn, &Phrase::new("errand-on"), PressWeight::Main);
         }
     }
     let mut screen = sketch.screen;

@@ -6,9 +6,9 @@ use facts::error::FactsError;
 use facts::home::Found;
 use phrase::Phrase;
 
-use crate::deed::Deed;
-use crate::error::Result;
-use crate::place::{Move, Outside, is_aside};
+use crate::done::Done;
+use crate::error::{GuideError, Result};
+use crate::place::{Key, Move, Outside, is_aside};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{After, Doing, Session};
 use crate::view::{Sketch, survey_list};
@@ -25,27 +25,27 @@ pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
             }
             if is_aside(folder) {
                 sketch.words(WordsRole::Lead, &Phrase::new("survey-is-aside"));
-                sketch.press("back", &Phrase::new("survey-bring-back"), PressWeight::Main);
+                sketch.press(&Key::Back, &Phrase::new("survey-bring-back"), PressWeight::Main);
             } else {
-                sketch.press("open", &Phrase::new("survey-open"), PressWeight::Main);
-                sketch.press("rename", &Phrase::new("survey-rename"), PressWeight::Other);
-                sketch.press("copy", &Phrase::new("survey-copy"), PressWeight::Other);
-                sketch.press("aside", &Phrase::new("survey-set-aside"), PressWeight::Other);
-                sketch.press("mend", &Phrase::new("survey-check"), PressWeight::Quiet);
+                sketch.press(&Key::OpenIt, &Phrase::new("survey-open"), PressWeight::Main);
+                sketch.press(&Key::Rename, &Phrase::new("survey-rename"), PressWeight::Other);
+                sketch.press(&Key::Copy, &Phrase::new("survey-copy"), PressWeight::Other);
+                sketch.press(&Key::Aside, &Phrase::new("survey-set-aside"), PressWeight::Other);
+                sketch.press(&Key::Mend, &Phrase::new("survey-check"), PressWeight::Quiet);
             }
-            sketch.confirm_loss("delete", &Phrase::new("survey-delete"));
+            sketch.confirm_loss(&Key::Delete, &Phrase::new("survey-delete"));
         }
         Some(Found::Trouble(error)) => {
             for phrase in trouble(error) {
                 sketch.words(WordsRole::Lead, &phrase);
             }
             if matches!(error, FactsError::Damaged { .. } | FactsError::NotASurvey { .. }) {
-                sketch.press("mend", &Phrase::new("survey-mend"), PressWeight::Main);
+                sketch.press(&Key::Mend, &Phrase::new("survey-mend"), PressWeight::Main);
             }
-            sketch.confirm_loss("delete", &Phrase::new("survey-delete"));
+            sketch.confirm_loss(&Key::Delete, &Phrase::new("survey-delete"));
         }
     }
-    sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
+    sketch.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -61,36 +61,36 @@ fn trouble(error: &FactsError) -> [Phrase; 2] {
     [Phrase::new(id), Phrase::new("survey-trouble-found").text("what", error.to_string())]
 }
 
-pub(crate) fn take(session: &mut Session, folder: &Path, deed: &Deed) -> Result<Move> {
-    let Deed::Press { key } = deed else { return Ok(Move::Stay) };
+pub(crate) fn take(session: &mut Session, folder: &Path, done: &Done) -> Result<Move> {
+    let Done::Press(key) = done else { return Ok(Move::Stay) };
     let named = survey_list::named_in_list(session, folder);
-    match key.as_str() {
-        "open" if !is_aside(folder) => {
+    match key {
+        Key::OpenIt if !is_aside(folder) => {
             session.send_open(folder.to_owned(), |_| Ok(Move::Stay));
             Ok(Move::Stay)
         }
-        "rename" if !is_aside(folder) => Ok(Move::Outside(Outside::Rename(folder.to_owned()))),
-        "copy" if !is_aside(folder) => Ok(Move::Outside(Outside::Copy(folder.to_owned()))),
-        "mend" => {
+        Key::Rename if !is_aside(folder) => Ok(Move::Outside(Outside::Rename(folder.to_owned()))),
+        Key::Copy if !is_aside(folder) => Ok(Move::Outside(Outside::Copy(folder.to_owned()))),
+        Key::Mend => {
             let found_damaged =
                 session.listed(folder).is_some_and(|entry| matches!(entry.found, Found::Trouble(_)));
             Ok(Move::Outside(Outside::Mend { folder: folder.to_owned(), found_damaged }))
         }
-        "aside" if !is_aside(folder) => {
+        Key::Aside if !is_aside(folder) => {
             session.home().set_aside(folder)?;
             session.tell_done(Phrase::new("survey-was-set-aside").phrase("survey", named));
             Ok(Move::Outside(Outside::Surveys))
         }
-        "back" if is_aside(folder) => {
+        Key::Back if is_aside(folder) => {
             session.home().bring_back(folder)?;
             session.tell_done(Phrase::new("survey-was-brought-back").phrase("survey", named));
             Ok(Move::Outside(Outside::Surveys))
         }
-        "delete" => {
+        Key::Delete => {
             delete(session, folder.to_owned(), named);
             Ok(Move::Stay)
         }
-        "out" => Ok(Move::Outside(Outside::Surveys)),
+        Key::Out => Ok(Move::Outside(Outside::Surveys)),
         _ => Ok(Move::Stay),
     }
 }
@@ -100,7 +100,7 @@ fn delete(session: &mut Session, folder: PathBuf, named: Phrase) {
     let home = session.home().clone();
     session.send(Doing::Delete, move |work| {
         if !work.goes_on(0.0) {
-            return Err(crate::error::GuideError::Stopped);
+            return Err(GuideError::Stopped);
         }
         home.delete(&folder)?;
         Ok(After::new(move |session| {

@@ -2,8 +2,8 @@
 
 use phrase::Phrase;
 
-use crate::deed::Deed;
-use crate::place::Move;
+use crate::done::Done;
+use crate::place::{Key, Move};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::Session;
 use crate::view::{Sketch, survey_list};
@@ -13,11 +13,11 @@ pub(crate) fn show(session: &Session) -> Screen {
     let mut sketch = Sketch::new(session.language(), session.pending(), &title);
     sketch.words(WordsRole::Lead, &Phrase::new("surveys-order-lead"));
     let none = Phrase::new("surveys-none");
-    survey_list::list(session, &mut sketch, &session.listing.surveys, "survey", &none);
-    sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
+    survey_list::list(session, &mut sketch, &session.listing.surveys, Key::Survey, &none);
+    sketch.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
     sketch.screen
 }
 
-pub(crate) fn take(session: &mut Session, deed: &Deed) -> Move {
-    survey_list::take_in_list(session, deed, |listing| &listing.surveys)
+pub(crate) fn take(session: &mut Session, done: &Done) -> Move {
+    survey_list::take_in_list(session, done, |listing| &listing.surveys)
 }

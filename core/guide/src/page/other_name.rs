@@ -7,9 +7,9 @@ use facts::store::Store;
 use house::record::field;
 use phrase::Phrase;
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::{GuideError, Result};
-use crate::place::{Move, Outside};
+use crate::place::{Key, Move, Outside};
 use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{After, Doing, Session, folder_name};
 use crate::view::{Sketch, survey_list};
@@ -18,20 +18,20 @@ pub(crate) fn show_rename(session: &Session, folder: &Path) -> Screen {
     let now = session.say(&survey_list::named_in_list(session, folder));
     let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("survey-rename"));
     sketch.words(WordsRole::Why, &Phrase::new("survey-rename-why"));
-    sketch.writing("name", &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
-    sketch.press("rename", &Phrase::new("survey-rename-do"), PressWeight::Main);
-    sketch.press("not", &Phrase::new("survey-leave"), PressWeight::Quiet);
+    sketch.writing(&Key::Name, &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
+    sketch.press(&Key::Rename, &Phrase::new("survey-rename-do"), PressWeight::Main);
+    sketch.press(&Key::Not, &Phrase::new("survey-leave"), PressWeight::Quiet);
     sketch.screen
 }
 
-pub(crate) fn take_rename(session: &mut Session, folder: &Path, deed: &Deed) -> Result<Move> {
-    match deed {
-        Deed::Press { key } if key == "rename" => {
+pub(crate) fn take_rename(session: &mut Session, folder: &Path, done: &Done) -> Result<Move> {
+    match done {
+        Done::Press(Key::Rename) => {
             let Some(name) = written(session, folder) else { return Ok(Move::Stay) };
             rename(session, folder.to_owned(), name)?;
             Ok(Move::Stay)
         }
-        _ => Ok(otherwise(session, folder, deed)),
+        _ => Ok(otherwise(session, folder, done)),
     }
 }
 
@@ -73,17 +73,17 @@ pub(crate) fn show_copy(session: &Session, folder: &Path) -> Screen {
     let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("survey-copy"));
     sketch.words(WordsRole::Lead, &Phrase::new("survey-copy-lead"));
     let now = proposed(session, folder);
-    sketch.writing("name", &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
-    sketch.press("copy", &Phrase::new("survey-copy-do"), PressWeight::Main);
-    sketch.press("not", &Phrase::new("survey-leave"), PressWeight::Quiet);
+    sketch.writing(&Key::Name, &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
+    sketch.press(&Key::Copy, &Phrase::new("survey-copy-do"), PressWeight::Main);
+    sketch.press(&Key::Not, &Phrase::new("survey-leave"), PressWeight::Quiet);
     sketch.screen
 }
 
-pub(crate) fn take_copy(session: &mut Session, folder: &Path, deed: &Deed) -> Result<Move> {
-    match deed {
-        Deed::Press { key } if key == "copy" => {
+pub(crate) fn take_copy(session: &mut Session, folder: &Path, done: &Done) -> Result<Move> {
+    match done {
+        Done::Press(Key::Copy) => {
             // What the screen proposes counts as long as nobody wrote something else.
-            let written = session.pending().written("name").map(str::to_owned);
+            let written = session.pending().written(&Key::Name).map(str::to_owned);
             let name = written.unwrap_or_else(|| proposed(session, folder));
             if name.is_empty() {
                 session.tell(Phrase::new("new-survey-no-name"));
@@ -92,7 +92,7 @@ pub(crate) fn take_copy(session: &mut Session, folder: &Path, deed: &Deed) -> Re
             copy(session, folder.to_owned(), name)?;
             Ok(Move::Stay)
         }
-        _ => Ok(otherwise(session, folder, deed)),
+        _ => Ok(otherwise(session, folder, done)),
     }
 }
 
@@ -121,7 +121,7 @@ fn copy(session: &mut Session, folder: PathBuf, name: String) -> Result<()> {
 
 /// The name that was written, or the one that stands; says so where it is empty.
 fn written(session: &mut Session, folder: &Path) -> Option<String> {
-    let name = match session.pending().written("name") {
+    let name = match session.pending().written(&Key::Name) {
         Some(name) => name.to_owned(),
         None => session.say(&survey_list::named_in_list(session, folder)),
     };
@@ -132,10 +132,10 @@ fn written(session: &mut Session, folder: &Path) -> Option<String> {
     Some(name)
 }
 
-fn otherwise(session: &mut Session, folder: &Path, deed: &Deed) -> Move {
-    if matches!(deed, Deed::Press { key } if key == "not") {
+fn otherwise(session: &mut Session, folder: &Path, done: &Done) -> Move {
+    if matches!(done, Done::Press(Key::Not)) {
         return Move::Outside(Outside::Survey(folder.to_owned()));
     }
-    session.keep_outside(deed);
+    session.keep_outside(done);
     Move::Stay
 }

@@ -12,6 +12,12 @@ impl LabelsSeen {
         Self(labels_seen(home).unwrap_or_default())
     }
 
+    /// None, for a page that is tried without a disk.
+    #[cfg(test)]
+    pub(super) const fn none() -> Self {
+        Self(Vec::new())
+    }
+
     /// The texts, most used first.
     pub(crate) fn labels(&self) -> &[LabelSeen] {
         &self.0

@@ -48,7 +48,7 @@ impl Session {
     pub(crate) fn list_if_wanted(&mut self) {
         let tells = matches!(
             self.outside,
-            Outside::Surveys | Outside::Order | Outside::Aside | Outside::Survey(_) | Outside::Sent
+            Outside::Surveys | Outside::Order | Outside::SetAside | Outside::Survey(_) | Outside::Sent
         );
         if tells && self.open.is_none() && self.errand.is_none() {
             self.list();

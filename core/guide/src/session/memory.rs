@@ -12,7 +12,7 @@ use facts::store::{Draft, MAX_DRAFT_BYTES, Store};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
-use super::given::Pending;
+use super::pending::Pending;
 use crate::clock;
 use crate::place::{Place, Question};
 
@@ -276,8 +276,12 @@ mod tests {
         // So much half answered that no draft holds it: the oldest goes.
         for number in 0..20 {
             memory.left.push((Place::More, Pending::default()));
-            let written = crate::deed::Deed::Write { key: format!("{number}"), words: "x".repeat(8_000) };
-            memory.left.last_mut().unwrap().1.keep(&written);
+            memory
+                .left
+                .last_mut()
+                .unwrap()
+                .1
+                .write(&crate::place::Key::Open(number.to_string()), "x".repeat(8_000));
         }
         memory.keep(&mut store, Keep::Now).unwrap();
         let left = Memory::of(&store).unwrap().left;

@@ -6,7 +6,8 @@
 mod device;
 mod errand;
 mod folder;
-mod given;
+#[cfg(test)]
+mod in_memory;
 mod labels_seen;
 mod listing;
 mod long_work;
@@ -16,6 +17,7 @@ mod notice;
 mod open_survey;
 mod opening;
 mod pack;
+mod pending;
 mod photo;
 mod results;
 mod scene;
@@ -28,15 +30,16 @@ use facts::home::Home;
 use phrase::Phrase;
 use telling::words::Language;
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::{GuideError, Result};
-use crate::place::{Outside, Place};
+use crate::place::{Key, Outside, Place};
 use crate::screen::NoticeRole;
 
 pub use device::{Device, Working};
 pub(crate) use errand::{After, Doing, Errand};
 pub(crate) use folder::folder_name;
-pub(crate) use given::Pending;
+#[cfg(test)]
+pub(crate) use in_memory::InMemory;
 pub(crate) use listing::Listing;
 pub use long_work::LongWork;
 pub(crate) use looked::{Looked, look};
@@ -44,6 +47,7 @@ pub(crate) use memory::{Keep, Memory};
 pub(crate) use notice::Notices;
 pub(crate) use open_survey::OpenSurvey;
 pub(crate) use pack::{is_there, pack};
+pub(crate) use pending::Pending;
 pub(crate) use results::{Results, Standing, Weighed, Worked};
 pub(crate) use scene::Scene;
 
@@ -137,7 +141,7 @@ impl Session {
             return Ok(());
         }
         self.device.was_told()?;
-        match self.pending.written("name").map(str::to_owned) {
+        match self.pending.written(&Key::Name).map(str::to_owned) {
             Some(name) => self.settle_device(|device| device.set_name(&name)),
             None => Ok(()),
         }
@@ -233,8 +237,8 @@ impl Session {
         &self.pending
     }
 
-    pub(crate) fn keep_outside(&mut self, deed: &Deed) {
-        self.pending.keep(deed);
+    pub(crate) fn keep_outside(&mut self, done: &Done) {
+        self.pending.keep(done);
     }
 
     pub(crate) fn say(&self, phrase: &Phrase) -> String {

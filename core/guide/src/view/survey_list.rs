@@ -9,16 +9,22 @@ use phrase::{Arg, Phrase};
 use super::paging;
 use super::sketch::Sketch;
 use super::teller::day;
-use crate::deed::Deed;
-use crate::place::{Move, Outside};
+use crate::done::Done;
+use crate::place::{Key, Move, Outside};
 use crate::screen::{PressWeight, RowEntry, WordsRole};
 use crate::session::{Listing, Session};
 
-/// The rows of a list of surveys, each with the key `prefix:FOLDER`.
-pub(crate) fn list(session: &Session, sketch: &mut Sketch<'_>, found: &[Entry], prefix: &str, none: &Phrase) {
+/// The rows of a list of surveys, each with the key of its folder.
+pub(crate) fn list(
+    session: &Session,
+    sketch: &mut Sketch<'_>,
+    found: &[Entry],
+    key: fn(String) -> Key,
+    none: &Phrase,
+) {
     if !session.listing.is_whole {
         sketch.words(WordsRole::Lead, &Phrase::new("surveys-not-all"));
-        sketch.press("again", &Phrase::new("surveys-again"), PressWeight::Other);
+        sketch.press(&Key::Again, &Phrase::new("surveys-again"), PressWeight::Other);
     }
     if found.is_empty() {
         if session.listing.is_whole {
@@ -28,14 +34,14 @@ pub(crate) fn list(session: &Session, sketch: &mut Sketch<'_>, found: &[Entry], 
     }
     let first = paging::first(session.pending());
     let rows: Vec<RowEntry> =
-        found.iter().skip(first).take(paging::ROWS).map(|entry| row(sketch, prefix, entry)).collect();
+        found.iter().skip(first).take(paging::ROWS).map(|entry| row(sketch, key, entry)).collect();
     sketch.rows(&Phrase::new("surveys-rows"), rows);
     paging::presses(sketch, found.len());
 }
 
-fn row(sketch: &Sketch<'_>, prefix: &str, entry: &Entry) -> RowEntry {
+fn row(sketch: &Sketch<'_>, key: fn(String) -> Key, entry: &Entry) -> RowEntry {
     let folder = entry.folder_name();
-    let key = Some(format!("{prefix}:{folder}"));
+    let key = Some(key(folder.clone()));
     match &entry.found {
         Found::Survey(look) => {
             let summary = &look.summary;
@@ -93,28 +99,25 @@ pub(crate) fn remark(summary: &Summary) -> Option<Phrase> {
 
 /// Does what a list does by itself, whatever its rows lead to: turns its page, is made anew. Returns whether that was
 /// asked for.
-pub(crate) fn turn(session: &mut Session, key: &str) -> bool {
-    if key == "again" {
+pub(crate) fn turn(session: &mut Session, key: &Key) -> bool {
+    if *key == Key::Again {
         session.list();
         return true;
     }
-    let turned = paging::turned(session.pending(), key);
-    turned.is_some_and(|turned| {
-        session.keep_outside(&turned);
-        true
-    })
+    paging::turn(&mut session.pending, key)
 }
 
 /// What a list does whose rows lead to one survey each: turns its page, leads on, or back to the surveys.
-pub(crate) fn take_in_list(session: &mut Session, deed: &Deed, list: fn(&Listing) -> &[Entry]) -> Move {
-    let Deed::Press { key } = deed else { return Move::Stay };
+pub(crate) fn take_in_list(session: &mut Session, done: &Done, list: fn(&Listing) -> &[Entry]) -> Move {
+    let Done::Press(key) = done else { return Move::Stay };
     if turn(session, key) {
         return Move::Stay;
     }
-    if key == "out" {
-        return Move::Outside(Outside::Surveys);
-    }
-    let entry = key.strip_prefix("survey:").and_then(|name| find(list(&session.listing), name));
+    let entry = match key {
+        Key::Out => return Move::Outside(Outside::Surveys),
+        Key::Survey(name) => find(list(&session.listing), name),
+        _ => None,
+    };
     entry.map_or(Move::Stay, |entry| Move::Outside(Outside::Survey(entry.folder.clone())))
 }
 
