@@ -3,7 +3,6 @@
 use std::path::Path;
 
 use facts::fact::{ActId, SubjectId};
-use facts::store::Store;
 use house::document::Assignment;
 use house::document::Document;
 use house::record::{Photo, PhotoRole, Survey, field};
