@@ -1,6 +1,5 @@
 //! Every sheet that cannot be taken: a message that says where and what, exit code 3, nothing written.
 #![expect(clippy::format_collect, reason = "a sheet of many lines reads best as its line")]
-#![expect(clippy::format_collect, reason = "a sheet of many parts reads best as one expression")]
 
 use std::time::{Duration, Instant};
 
