@@ -501,7 +501,7 @@ fn a_copy_can_be_stopped_and_leaves_nothing() {
         told.push(progress);
         false
     });
-    assert!(matches!(stopped, Err(SurveyError::Stopped)), "{stopped:?}");
+    assert!(matches!(stopped, Err(facts::FactsError::Stopped)), "{stopped:?}");
     assert!(told[0].of_bytes > 0 && told[0].done_bytes == 0, "{told:?}");
     let names: Vec<_> =
         fs::read_dir(home.folder()).unwrap().map(|entry| entry.unwrap().file_name()).collect();
