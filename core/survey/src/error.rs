@@ -1,11 +1,12 @@
 //! What can go wrong with a survey: with its facts, or with what is worked out from them.
 
-pub use facts::error::{CannotPutBack, FactsError, NotASurvey};
+pub use facts::error::{
+    CannotPutBack, FactsError, FileFault, NotASurvey, OtherKind, PictureFault, SystemFault, UndoFault,
+};
 pub use facts::fact::FactFault;
 
 /// Everything that can go wrong with a survey.
 #[derive(Debug, thiserror::Error)]
-#[non_exhaustive]
 pub enum SurveyError {
     /// The physics refuses a part or the way parts are joined.
     #[error("this wiring cannot be worked out: {0}")]

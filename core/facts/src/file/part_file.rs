@@ -5,7 +5,7 @@ use std::fs::{self, File};
 use std::io;
 use std::path::{Path, PathBuf};
 
-use crate::error::{FactsError, Result};
+use crate::error::{FactsError, Result, SystemFault};
 use crate::fact::SurveyId;
 use crate::store::disk::sync_folder;
 use crate::store::fault::of_system;
@@ -29,6 +29,7 @@ impl PartFile {
         refuse_existing(place, replace)?;
         let name = place.file_name().ok_or_else(|| FactsError::Inaccessible {
             folder: place.to_owned(),
+            why: SystemFault::Other,
             reason: "it names no file".into(),
         })?;
         remove_abandoned(place, name);

@@ -11,6 +11,7 @@ use crate::file::MOST_PAGE_BYTES;
 use crate::naming;
 use crate::record::Survey;
 use crate::story;
+use crate::words::error::InWords;
 use crate::words::{Language, Phrase};
 use crate::worklist::{Options, WorkList, worklist_watched};
 use facts::FactsError;
@@ -60,7 +61,7 @@ fn page_with(
 fn plain(survey: &Survey, language: &Language, why: &SurveyError) -> String {
     let word = |id: &str| language.say(&Phrase::new(id));
     let name = survey.name.clone().unwrap_or_else(|| word("home-untitled"));
-    let why = Phrase::new("file-page-why").text("why", why.to_string());
+    let why = Phrase::new("file-page-why").phrase("why", why.phrase());
     let part = |id| language.say(&naming::part(survey, id));
     let markup = html! {
         (DOCTYPE)
