@@ -1,81 +1,75 @@
-//! The one error of this crate: what a person can act on, in sentences.
+//! What goes wrong: what a person can act on, which a screen says, and what is a fault of ours.
+//!
+//! What is displayed is for logs. What people read are phrases; a screen that stands shows them as a notice.
+
+use std::path::{Path, PathBuf};
 
 use survey::SurveyError;
-use survey::error::{FactFault, FactsError};
+use survey::error::{FactFault, FactsError, SystemFault};
+use survey::words::Phrase;
+use survey::words::error::{InWords, ours, system};
 
 /// Why something could not be done. Nothing was changed then, and what was typed is still there.
 #[derive(Debug, thiserror::Error)]
-#[non_exhaustive]
 pub enum GuideError {
-    /// The disk is full.
-    #[error("{message}")]
-    StorageFull {
-        /// What to do about it.
-        message: String,
+    /// Something that a person can act on. [`Guide::act`](crate::Guide::act) never returns it: the screen says it.
+    #[error(transparent)]
+    Trouble(#[from] Trouble),
+    /// A fault of this release, or of the shell.
+    #[error("a fault of this release: {0}")]
+    Inner(&'static str),
+}
+
+/// What a person can act on.
+#[derive(Debug, thiserror::Error)]
+pub enum Trouble {
+    /// With a survey or a file of one. Never [`SurveyError::Inner`].
+    #[error(transparent)]
+    Survey(SurveyError),
+    /// With a file that the shell gave.
+    #[error("{}: {fault}", file.display())]
+    File {
+        /// The file.
+        file: PathBuf,
+        /// What the system reports.
+        fault: SystemFault,
     },
-    /// Another program holds the survey.
-    #[error("{message}")]
-    Busy {
-        /// What to do about it.
-        message: String,
-    },
-    /// A survey or file that a newer release wrote.
-    #[error("{message}")]
-    NewerRelease {
-        /// What to do about it.
-        message: String,
-    },
-    /// A survey or file that does not hold together.
-    #[error("{message}")]
-    Damaged {
-        /// What to do about it.
-        message: String,
-    },
-    /// What was given is not taken: a picture, a name, a file of another program.
-    #[error("{message}")]
-    Refused {
-        /// Why, and what to do.
-        message: String,
-    },
-    /// The user stopped it.
-    #[error("stopped; nothing was changed")]
-    Stopped,
-    /// Anything else: a folder that cannot be read or written, a fault of this release.
-    #[error("{message}")]
-    Failed {
-        /// What happened.
-        message: String,
+    /// With what holds for this device.
+    #[error("what holds for this device: {fault}")]
+    Device {
+        /// What the system reports.
+        fault: SystemFault,
     },
 }
 
-impl From<FactsError> for GuideError {
-    fn from(error: FactsError) -> Self {
-        let message = error.to_string();
-        match error {
-            FactsError::DiskFull { .. } => Self::StorageFull { message },
-            FactsError::Busy { .. } => Self::Busy { message },
-            FactsError::Newer { .. } => Self::NewerRelease { message },
-            FactsError::Damaged { .. } => Self::Damaged { message },
-            FactsError::Picture(_)
-            | FactsError::NotASurvey { .. }
-            | FactsError::AlreadyThere { .. }
-            | FactsError::Fact(_)
-            | FactsError::DraftTooLong { .. }
-            | FactsError::TooManyPhotos { .. }
-            | FactsError::TooManyParts { .. }
-            | FactsError::Undo(_)
-            | FactsError::File { .. }
-            | FactsError::OtherSurvey { .. }
-            | FactsError::OtherSurveyInFile
-            | FactsError::FileThere { .. }
-            | FactsError::DoesNotFit { .. }
-            | FactsError::FactDiffers { .. }
-            | FactsError::FromTheFuture { .. }
-            | FactsError::FolderName
-            | FactsError::CannotPutBack(_)
-            | FactsError::NothingToSettle => Self::Refused { message },
-            FactsError::Stopped => Self::Stopped,
-            _ => Self::Failed { message },
+impl GuideError {
+    /// What the system reports of a file that the shell gave.
+    pub(crate) fn of_file(file: &Path, error: &std::io::Error) -> Self {
+        Trouble::File { file: file.to_owned(), fault: error.into() }.into()
+    }
+
+    /// Whether a survey is damaged, and may be mended.
+    pub(crate) fn is_damage(&self) -> bool {
+        matches!(self, Self::Trouble(Trouble::Survey(SurveyError::Facts(FactsError::Damaged { .. }))))
+    }
+}
+
+impl InWords for GuideError {
+    fn phrase(&self) -> Phrase {
+        match self {
+            Self::Trouble(trouble) => trouble.phrase(),
+            Self::Inner(_) => ours(),
+        }
+    }
+}
+
+impl InWords for Trouble {
+    fn phrase(&self) -> Phrase {
+        match self {
+            Self::Survey(error) => error.phrase(),
+            Self::File { file, fault } => system(*fault, file),
+            Self::Device { fault: SystemFault::Full } => Phrase::new("device-full"),
+            Self::Device { fault: _ } => Phrase::new("device-not-kept"),
         }
     }
 }
@@ -83,10 +77,15 @@ impl From<FactsError> for GuideError {
 impl From<SurveyError> for GuideError {
     fn from(error: SurveyError) -> Self {
         match error {
-            SurveyError::Facts(error) => error.into(),
-            SurveyError::Stopped => Self::Stopped,
-            other => Self::Failed { message: other.to_string() },
+            SurveyError::Inner(fault) => Self::Inner(fault),
+            other => Trouble::Survey(other).into(),
         }
+    }
+}
+
+impl From<FactsError> for GuideError {
+    fn from(error: FactsError) -> Self {
+        SurveyError::from(error).into()
     }
 }
 

@@ -14,9 +14,10 @@ use std::path::{Path, PathBuf};
 
 use survey::fact::AuthorId;
 use survey::words::Language;
+use survey::words::error::InWords;
 
 use crate::deed::Deed;
-use crate::error::Result;
+use crate::error::{GuideError, Result};
 use crate::place::{Move, Outside, Place, ResultPlace};
 use crate::question::{next, way_on};
 use crate::screen::WayTaken;
@@ -52,16 +53,31 @@ impl Guide {
         self.session.effort = effort;
     }
 
-    /// Does what was done on the screen that is shown. A deed whose key the screen does not have changes nothing.
+    /// Does what was done on the screen that is shown. A deed whose key the screen does not have changes nothing. What
+    /// keeps a deed from being done is a notice on the screen; nothing is changed then, and what was typed is still there.
     ///
     /// # Errors
-    /// What keeps it from being done; nothing is changed then, and what was typed is still there.
+    /// [`GuideError::Inner`] alone: a fault of this release or of the shell.
     pub fn act(&mut self, deed: &Deed) -> Result<()> {
-        self.resume()?;
+        if let Err(error) = self.resume() {
+            self.session.notices.clear();
+            return self.told(Err(error));
+        }
         let stood = self.standpoint();
         let done = self.done(deed);
         self.way = stood.way_to(&self.standpoint());
-        done
+        self.told(done)
+    }
+
+    /// Says on the screen what a person can act on; what is left is a fault of ours.
+    fn told(&mut self, done: Result<()>) -> Result<()> {
+        match done {
+            Err(GuideError::Trouble(trouble)) => {
+                self.session.tell(trouble.phrase());
+                Ok(())
+            }
+            done => done,
+        }
     }
 
     fn done(&mut self, deed: &Deed) -> Result<()> {

@@ -2,6 +2,7 @@
 
 use survey::SurveyError;
 use survey::words::Phrase;
+use survey::words::error::InWords;
 
 use super::Guide;
 use crate::deed::Deed;
@@ -31,7 +32,7 @@ impl Guide {
                 Ok(Move::Stay)
             }
             Some(Err(error)) => {
-                self.tell_failed(error);
+                self.session.tell(error.phrase());
                 Ok(Move::Stay)
             }
         };
@@ -42,7 +43,7 @@ impl Guide {
             self.session.remember()
         });
         if let Err(error) = kept {
-            self.tell_failed(&error);
+            self.session.tell(error.phrase());
         }
         self.way = stood_at.way_to(&self.standpoint());
     }
@@ -54,10 +55,5 @@ impl Guide {
             errand.work().wait();
             self.collect_errand();
         }
-    }
-
-    /// Says on the screen what could not be done.
-    fn tell_failed(&mut self, error: &dyn std::error::Error) {
-        self.session.tell(Phrase::new("problem").text("what", error.to_string()));
     }
 }

@@ -2,6 +2,7 @@
 
 use survey::SurveyError;
 use survey::words::Phrase;
+use survey::words::error::InWords;
 
 use crate::place::{ERRAND_STOP, Place};
 use crate::screen::{PressWeight, Screen, WordsRole};
@@ -26,6 +27,11 @@ pub(crate) fn show(session: &Session, errand: &Errand) -> Screen {
                 Err(_) => "errand-failed",
             };
             sketch.words(WordsRole::Lead, &Phrase::new(id));
+            if let Err(error) = outcome
+                && !matches!(error, SurveyError::Stopped)
+            {
+                sketch.words(WordsRole::Problem, &error.phrase());
+            }
             sketch.press("errand-on", &Phrase::new("errand-on"), PressWeight::Main);
         }
     }

@@ -5,6 +5,7 @@ use std::path::Path;
 use survey::error::FactsError;
 use survey::store::peek;
 use survey::words::Phrase;
+use survey::words::error::InWords;
 
 use crate::deed::Deed;
 use crate::error::Result;
@@ -39,9 +40,7 @@ pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
             sketch.confirm_loss("delete", &Phrase::new("survey-delete"));
         }
         Err(error) => {
-            for phrase in trouble(error) {
-                sketch.words(WordsRole::Lead, &phrase);
-            }
+            sketch.words(WordsRole::Lead, &error.phrase());
             if matches!(error, FactsError::Damaged { .. } | FactsError::NotASurvey { .. }) {
                 sketch.press("mend", &Phrase::new("survey-mend"), PressWeight::Main);
             }
@@ -52,18 +51,6 @@ pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
     }
     sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
     sketch.screen
-}
-
-/// What is wrong with a survey, and what to do: first in plain words, then as it was found.
-fn trouble(error: &FactsError) -> [Phrase; 2] {
-    let id = match error {
-        FactsError::Damaged { .. } => "survey-trouble-damaged",
-        FactsError::Newer { .. } => "survey-trouble-newer",
-        FactsError::Inaccessible { .. } => "survey-trouble-closed",
-        FactsError::NotASurvey { .. } => "survey-trouble-none",
-        _ => "survey-trouble",
-    };
-    [Phrase::new(id), Phrase::new("survey-trouble-found").text("what", error.to_string())]
 }
 
 pub(crate) fn take(session: &mut Session, folder: &Path, deed: &Deed) -> Result<Move> {

@@ -39,7 +39,8 @@ pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
         "device" => Move::Outside(Outside::Device),
         key => {
             let Some(name) = key.strip_prefix("open:") else { return Ok(Move::Stay) };
-            let entry = survey_list::find(session, session.home().list()?, name)?;
+            let found = session.home().list()?;
+            let Some(entry) = survey_list::find(session, found, name) else { return Ok(Move::Stay) };
             match entry.found {
                 Found::Survey(_) => return session.open_or_mend(&entry.folder),
                 Found::Trouble(_) => Move::Outside(Outside::Survey(entry.folder)),

@@ -10,7 +10,7 @@ use serde_json::{Map, Value};
 use survey::fact::AuthorId;
 use survey::words::LengthUnit;
 
-use crate::error::{GuideError, Result};
+use crate::error::{GuideError, Result, Trouble};
 
 /// Its name in the home folder.
 const FILE: &str = "device.json";
@@ -55,7 +55,7 @@ impl Device {
             Err(error) if matches!(error.kind(), io::ErrorKind::NotFound | io::ErrorKind::InvalidData) => {
                 Map::new()
             }
-            Err(error) => return Err(failed(&file, &error)),
+            Err(error) => return Err(failed(&error)),
         };
         Ok(Self { folder: home.to_owned(), kept })
     }
@@ -128,8 +128,7 @@ impl Device {
         }
         let mut kept = self.kept.clone();
         kept.insert(member.into(), value);
-        write_whole(&self.folder, &Value::Object(kept.clone()))
-            .map_err(|error| failed(&self.folder, &error))?;
+        write_whole(&self.folder, &Value::Object(kept.clone())).map_err(|error| failed(&error))?;
         self.kept = kept;
         Ok(())
     }
@@ -147,13 +146,8 @@ fn write_whole(folder: &Path, value: &Value) -> io::Result<()> {
     if cfg!(unix) { File::open(folder)?.sync_all() } else { Ok(()) }
 }
 
-fn failed(path: &Path, error: &io::Error) -> GuideError {
-    let message = format!("{}: {error}", path.display());
-    if error.kind() == io::ErrorKind::StorageFull {
-        GuideError::StorageFull { message }
-    } else {
-        GuideError::Failed { message }
-    }
+fn failed(error: &io::Error) -> GuideError {
+    Trouble::Device { fault: error.into() }.into()
 }
 
 #[cfg(test)]

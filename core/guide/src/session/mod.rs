@@ -38,9 +38,12 @@ pub use long_work::LongWork;
 pub(crate) use looked::{Looked, look};
 pub(crate) use notice::Notices;
 pub(crate) use open_survey::OpenSurvey;
-pub(crate) use pack::{is_there, pack};
+pub(crate) use pack::{is_there, name_of, pack};
 pub(crate) use results::{Results, Standing, Weighed, Worked};
 pub(crate) use scene::Scene;
+
+/// A page that is about a survey was shown without one.
+const NONE_OPEN: &str = "no survey is open";
 
 /// What holds while the guide runs on one device.
 pub(crate) struct Session {
@@ -119,7 +122,7 @@ impl Session {
     pub(crate) fn open_or_mend(&mut self, folder: &Path) -> Result<Move> {
         match self.open(folder) {
             Ok(()) => Ok(Move::Stay),
-            Err(GuideError::Damaged { .. }) => {
+            Err(error) if error.is_damage() => {
                 Ok(Move::Outside(Outside::Mend { folder: folder.to_owned(), found_damaged: true }))
             }
             Err(error) => Err(error),
@@ -187,20 +190,17 @@ impl Session {
     }
 
     pub(crate) fn open_survey(&mut self) -> Result<&mut OpenSurvey> {
-        let message = "no survey is open".to_owned();
-        self.open.as_mut().ok_or(GuideError::Failed { message })
+        self.open.as_mut().ok_or(GuideError::Inner(NONE_OPEN))
     }
 
     /// The survey that is open, and the words to tell of it.
     pub(crate) fn open_and_language(&mut self) -> Result<(&mut OpenSurvey, &Language)> {
-        let message = "no survey is open".to_owned();
-        let open = self.open.as_mut().ok_or(GuideError::Failed { message })?;
+        let open = self.open.as_mut().ok_or(GuideError::Inner(NONE_OPEN))?;
         Ok((open, &self.language))
     }
 
     pub(crate) fn with_scene<T>(&self, look: impl FnOnce(&Scene<'_>) -> T) -> Result<T> {
-        let message = "no survey is open".to_owned();
-        let open = self.open.as_ref().ok_or(GuideError::Failed { message })?;
+        let open = self.open.as_ref().ok_or(GuideError::Inner(NONE_OPEN))?;
         Ok(look(&Scene::of(open, self.author, &self.language)))
     }
 

@@ -31,6 +31,11 @@ impl Notices {
         self.now.clear();
     }
 
+    /// Whether nothing is said.
+    pub(crate) fn is_empty(&self) -> bool {
+        self.now.is_empty()
+    }
+
     /// As a screen shows them.
     pub(crate) fn shown(&self, language: &Language) -> Vec<NoticeShown> {
         let shown = |notice: &Notice| NoticeShown {

@@ -1,5 +1,7 @@
 //! A survey that is open: its store, its records as they stand, and what the guide remembers of it.
 
+use std::path::Path;
+
 use survey::document::Document;
 use survey::error::{CannotPutBack, FactsError};
 use survey::fact::{ActId, Edit, SubjectId};
@@ -102,7 +104,7 @@ impl OpenSurvey {
         of: Option<SubjectId>,
         role: Option<PhotoRole>,
     ) -> Result<SubjectId> {
-        let unreadable = |error: std::io::Error| GuideError::Failed { message: format!("{file}: {error}") };
+        let unreadable = |error: std::io::Error| GuideError::of_file(Path::new(file), &error);
         let size = std::fs::metadata(file).map_err(unreadable)?.len();
         if size > survey::photo::MAX_PICTURE_BYTES as u64 {
             let fault = survey::photo::PictureFault::TooLong { limit: survey::photo::MAX_PICTURE_BYTES };

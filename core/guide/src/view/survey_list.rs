@@ -5,13 +5,14 @@ use std::path::Path;
 use survey::error::FactsError;
 use survey::home::{Entry, Found, Home};
 use survey::store::Summary;
+use survey::words::error::InWords;
 use survey::words::{Arg, Phrase};
 
 use super::paging;
 use super::sketch::Sketch;
 use super::teller::day;
 use crate::deed::Deed;
-use crate::error::{GuideError, Result};
+use crate::error::Result;
 use crate::place::{Move, Outside};
 use crate::screen::{RowEntry, WordsRole};
 use crate::session::Session;
@@ -26,7 +27,7 @@ pub(crate) fn list(
 ) -> usize {
     match found {
         Err(error) => {
-            sketch.words(WordsRole::Problem, &Phrase::new("problem").text("what", error.to_string()));
+            sketch.words(WordsRole::Problem, &error.phrase());
             0
         }
         Ok(found) if found.is_empty() => {
@@ -117,14 +118,16 @@ pub(crate) fn take_in_list(
         return Ok(Move::Outside(Outside::Surveys));
     }
     let Some(name) = key.strip_prefix("survey:") else { return Ok(Move::Stay) };
-    let entry = find(session, list(session.home())?, name)?;
-    Ok(Move::Outside(Outside::Survey(entry.folder)))
+    let found = list(session.home())?;
+    let entry = find(session, found, name);
+    Ok(entry.map_or(Move::Stay, |entry| Move::Outside(Outside::Survey(entry.folder))))
 }
 
-/// The survey of a row.
-pub(crate) fn find(session: &Session, found: Vec<Entry>, name: &str) -> Result<Entry> {
-    found
-        .into_iter()
-        .find(|entry| entry.folder_name() == name)
-        .ok_or_else(|| GuideError::Refused { message: session.say(&Phrase::new("gone")) })
+/// The survey of a row; says so if it is gone.
+pub(crate) fn find(session: &mut Session, found: Vec<Entry>, name: &str) -> Option<Entry> {
+    let entry = found.into_iter().find(|entry| entry.folder_name() == name);
+    if entry.is_none() {
+        session.tell(Phrase::new("gone"));
+    }
+    entry
 }

@@ -8,6 +8,7 @@ use std::path::Path;
 use survey::file::LeftOut;
 use survey::report::html;
 use survey::words::Phrase;
+use survey::words::error::InWords;
 
 use crate::error::{GuideError, Result};
 use crate::session::{Session, Standing};
@@ -18,7 +19,11 @@ pub(super) fn report(session: &mut Session, out: &BTreeSet<LeftOut>, file: &str)
     let (open, language) = session.open_and_language()?;
     let list = match open.standing() {
         Standing::Ready(worked) => &worked.list,
-        Standing::Failed(error) => return Err(GuideError::Failed { message: error.to_string() }),
+        Standing::Failed(error) => {
+            let failed = Phrase::new("work-failed").phrase("what", error.phrase());
+            session.tell(failed);
+            return Ok(false);
+        }
         Standing::Running(_) => return Ok(waits(session)),
         Standing::Stopped | Standing::NotBegun => {
             session.begin_long_work();
@@ -34,7 +39,7 @@ pub(super) fn report(session: &mut Session, out: &BTreeSet<LeftOut>, file: &str)
     }
     let page = html(&survey, list, language);
     let path = Path::new(file);
-    let failed = |error: io::Error| GuideError::Failed { message: format!("{file}: {error}") };
+    let failed = |error: io::Error| GuideError::of_file(path, &error);
     let made = OpenOptions::new().write(true).create_new(true).open(path).map_err(failed)?;
     write_whole(made, &page).map_err(|error| {
         // Half a report is none.

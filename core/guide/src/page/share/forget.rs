@@ -4,6 +4,7 @@ use survey::fact::SubjectId;
 use survey::forget::Forgotten;
 use survey::record::{PhotoImage, field};
 use survey::store::Store;
+use survey::words::error::InWords;
 use survey::words::{Arg, Phrase};
 
 use super::thing_story::forgettable;
@@ -84,7 +85,7 @@ pub(crate) fn take_for_others(
                     session.tell_done(Phrase::new("forget-copies").with("count", Arg::Count(copies as u64)));
                 }
                 Err(error) => {
-                    session.tell(Phrase::new("forget-not-everywhere").text("what", error.to_string()));
+                    session.tell(Phrase::new("forget-not-everywhere").phrase("what", error.phrase()));
                 }
             }
             Ok(Move::Swap(Place::Share(SharePlace::Things)))

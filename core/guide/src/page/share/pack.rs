@@ -1,6 +1,6 @@
 //! Writing one file for the next person. Half done is fine.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use survey::file::{FILE_EXTENSION, LeftOut, PackOptions};
 use survey::words::Phrase;
@@ -9,7 +9,7 @@ use crate::deed::Deed;
 use crate::error::Result;
 use crate::place::Move;
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
-use crate::session::{Scene, Session, folder_name, is_there, pack};
+use crate::session::{Scene, Session, folder_name, is_there, name_of, pack};
 use crate::view::{Offer, Sketch};
 
 /// What can be left out, by the key of its option.
@@ -23,7 +23,8 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("share-pack"));
     sketch.able(Ability::Share);
     if let Some(there) = scene.pending().written(THERE).filter(|there| !there.is_empty()) {
-        sketch.words(WordsRole::Lead, &Phrase::new("share-pack-there").text("file", there));
+        sketch
+            .words(WordsRole::Lead, &Phrase::new("share-pack-there").text("file", name_of(Path::new(there))));
         sketch.confirm_loss("replace", &Phrase::new("share-pack-replace"));
         sketch.press_for_a_place(&place(scene), &Phrase::new("share-pack-elsewhere"), PressWeight::Main);
         sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
