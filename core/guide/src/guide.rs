@@ -60,8 +60,7 @@ impl Guide {
     /// [`GuideError::Inner`] alone: a fault of this release or of the shell.
     pub fn act(&mut self, deed: &Deed) -> Result<()> {
         if let Err(error) = self.resume() {
-            self.session.notices.clear();
-            return self.told(Err(error));
+            return self.stays_aside(error);
         }
         let stood = self.standpoint();
         let done = self.done(deed);

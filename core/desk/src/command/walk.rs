@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use crate::plain::{self, Typed};
 use guide::{Deed, Guide};
 use survey::words::Phrase;
+use survey::words::error::InWords;
 
 use crate::author;
 use crate::error::DeskError;
@@ -96,11 +97,12 @@ impl Walker {
         Ok(())
     }
 
-    /// What cannot be done is said, and the walk goes on.
+    /// What cannot be done the screen says. A fault of the program is said here, and the walk goes on.
     fn act(&self, guide: &mut Guide, deeds: &[Deed]) -> Result<(), DeskError> {
         for deed in deeds {
             if let Err(error) = guide.act(deed) {
-                output::say(&format!("{} {error}\n", self.word("plain-problem")))?;
+                let what = self.language.say(&error.phrase());
+                output::say(&format!("{} {what}\n", self.word("plain-problem")))?;
                 break;
             }
         }

@@ -1,7 +1,7 @@
 //! The screen as it stands, and its drawings.
 
 use super::{Guide, screens};
-use crate::finish::{finish, notices_aloud};
+use crate::finish::finish;
 use crate::place::Outside;
 use crate::screen::{Block, FigureDrawn, PressWeight, Screen};
 use crate::short_hash::short_hash;
@@ -10,13 +10,7 @@ impl Guide {
     /// The screen as it stands. Drawing changes nothing.
     pub fn screen(&self) -> Screen {
         if let Some(suspended) = &self.suspended {
-            let mut screen = suspended.screen.clone();
-            // What keeps it from being taken up again.
-            if !self.session.notices.is_empty() {
-                screen.notices = self.session.notices.shown(self.session.language());
-                notices_aloud(&mut screen);
-            }
-            return screen;
+            return suspended.screen.clone();
         }
         let mut screen = match &self.session.errand {
             Some(errand) => screens::show_errand(&self.session, errand),

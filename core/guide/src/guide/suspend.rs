@@ -3,10 +3,12 @@
 use std::path::PathBuf;
 
 use survey::fact::ActId;
+use survey::words::error::InWords;
 
 use super::Guide;
-use crate::error::Result;
-use crate::screen::Screen;
+use crate::error::{GuideError, Result};
+use crate::finish::notices_aloud;
+use crate::screen::{NoticeRole, Screen};
 use crate::session::{Errand, LongWork, Results};
 
 /// What is kept in memory of a survey while the app is put aside.
@@ -79,6 +81,18 @@ impl Guide {
         }
         self.session.open = Some(open);
         self.session.begin_if_wanted();
+        Ok(())
+    }
+
+    /// Says on the screen that stays why the guide cannot be taken up again; what is left is a fault of ours.
+    pub(super) fn stays_aside(&mut self, error: GuideError) -> Result<()> {
+        let GuideError::Trouble(trouble) = error else { return Err(error) };
+        let Some(suspended) = &mut self.suspended else { return Ok(()) };
+        let mut notices = std::mem::take(&mut self.session.notices);
+        suspended.screen.notices =
+            notices.alone(NoticeRole::Problem, trouble.phrase(), self.session.language());
+        notices_aloud(&mut suspended.screen);
+        self.session.notices = notices;
         Ok(())
     }
 }

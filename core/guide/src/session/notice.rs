@@ -31,9 +31,18 @@ impl Notices {
         self.now.clear();
     }
 
-    /// Whether nothing is said.
-    pub(crate) fn is_empty(&self) -> bool {
-        self.now.is_empty()
+    /// As a screen shows one thing that is said instead of all others.
+    pub(crate) fn alone(
+        &mut self,
+        role: NoticeRole,
+        phrase: Phrase,
+        language: &Language,
+    ) -> Vec<NoticeShown> {
+        let others = std::mem::take(&mut self.now);
+        self.tell(role, phrase);
+        let shown = self.shown(language);
+        self.now = others;
+        shown
     }
 
     /// As a screen shows them.

@@ -26,6 +26,7 @@ mod throws;
 mod whole_house;
 
 mod errand;
+mod errors;
 mod explained;
 mod field;
 mod field_large;
