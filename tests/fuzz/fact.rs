@@ -1,8 +1,8 @@
 //! The line of a fact.
 
+use facts::fact::{Fact, Ledger, MAX_VALUE_BYTES};
 use proofs::chance::Chance;
 use serde_json::Value;
-use survey::fact::{Fact, Ledger, MAX_VALUE_BYTES};
 
 use crate::shape;
 use crate::target::{Target, Verdict};

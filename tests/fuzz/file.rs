@@ -4,12 +4,12 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
 
+use facts::error::FactsError;
+use facts::fact::{AuthorId, FactId};
+use facts::file::{self, Limits, PackOptions, Progress};
+use facts::store::Store;
+use house::record::Survey;
 use proofs::chance::Chance;
-use survey::error::{FactsError, SurveyError};
-use survey::fact::{AuthorId, FactId};
-use survey::file::{self, Limits, PackOptions, Progress};
-use survey::record::Survey;
-use survey::store::Store;
 use tempfile::TempDir;
 
 use crate::fact::kind_of;
@@ -95,7 +95,7 @@ fn go_on(_: Progress) -> bool {
 }
 
 #[expect(clippy::unnecessary_wraps, reason = "the shape of a report")]
-fn report(survey: &Survey, _: Option<FactId>) -> Result<String, SurveyError> {
+fn report(survey: &Survey, _: Option<FactId>) -> Result<String, FactsError> {
     Ok(format!("<!doctype html><title>{}</title>", survey.parts.len()))
 }
 
@@ -137,7 +137,7 @@ fn check(input: &[u8]) -> Result<Verdict, String> {
     }
     compare(input, &store)?;
     round_trip(&mut store, &home)?;
-    let forgets = store.ledger().facts().any(survey::fact::Fact::is_forgotten);
+    let forgets = store.ledger().facts().any(facts::fact::Fact::is_forgotten);
     Ok(Verdict::taken(format!(
         "{} {} {forgets} {} {}",
         looked.facts.min(40),
@@ -172,7 +172,7 @@ fn compare(input: &[u8], store: &Store) -> Result<(), String> {
 /// Packs what was taken in and takes it in again.
 fn round_trip(store: &mut Store, home: &TempDir) -> Result<(), String> {
     let (path, folder) = (home.path().join("again.lwk"), home.path().join("again.legwork"));
-    file::pack(store, &PackOptions::default(), &report, &path, &mut go_on)
+    house::document::pack(store, &PackOptions::default(), &report, &path, &mut go_on)
         .map_err(|fault| format!("taken in and not packed: {fault}"))?;
     let (again, _) = file::take_as_new(&path, &folder, AuthorId::random(), Limits::default(), &mut go_on)
         .map_err(|fault| format!("packed and then refused: {fault}"))?;

@@ -1,7 +1,7 @@
 //! The text of a label.
 
+use label::read;
 use serde_json::Value;
-use survey::label::read;
 
 use crate::shape;
 use crate::target::{Target, Verdict};
@@ -43,9 +43,9 @@ fn check(input: &[u8]) -> Result<Verdict, String> {
     if reading != read(&text) {
         return Err("read in two ways".into());
     }
-    let told: Value =
-        serde_json::from_str(&reading.json_line()).map_err(|error| format!("its JSON is none: {error}"))?;
-    let members = reading.to_json();
+    let told: Value = serde_json::from_str(&telling::doubts::json_line(&reading))
+        .map_err(|error| format!("its JSON is none: {error}"))?;
+    let members = telling::doubts::json(&reading);
     if told != members {
         return Err("its JSON reads back as something else".into());
     }
@@ -70,7 +70,7 @@ fn check(input: &[u8]) -> Result<Verdict, String> {
     if reading.leg_losses.len() > 32 {
         return Err("more legs than a splitter can have".into());
     }
-    let doubts = reading.doubts_in_english();
+    let doubts = telling::doubts::in_english(&reading.doubts);
     if doubts.len() != reading.doubts.len() || doubts.iter().any(|doubt| doubt.trim().is_empty()) {
         return Err(format!("a doubt without words: {reading:?}"));
     }

@@ -2,9 +2,9 @@
 
 use std::io::Cursor;
 
+use facts::photo::{Picture, PictureKind};
 use image::{DynamicImage, ImageFormat, ImageReader};
 use proofs::chance::Chance;
-use survey::photo::{Picture, PictureKind};
 
 use crate::fact::kind_of;
 use crate::target::{Target, Verdict};

@@ -1,8 +1,8 @@
 //! A sheet.
 
 use desk::sheet;
-use survey::fact::{ActId, AuthorId, FactClock, Ledger, SurveyId};
-use survey::record::fold;
+use facts::fact::{ActId, AuthorId, FactClock, Ledger, SurveyId};
+use house::record::fold;
 
 use crate::fact::kind_of;
 use crate::shape;

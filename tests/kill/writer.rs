@@ -11,13 +11,13 @@
 use std::io::{Cursor, Write};
 use std::path::Path;
 
-use survey::document::Document;
-use survey::error::{FactsError, SurveyError};
-use survey::fact::{AuthorId, Edit, FactId, SubjectId};
-use survey::file::{self, Limits, PackOptions, Progress};
-use survey::home::{Home, Repaired};
-use survey::record::Survey;
-use survey::store::{Draft, Store};
+use facts::error::FactsError;
+use facts::fact::{AuthorId, Edit, FactId, SubjectId};
+use facts::file::{self, Limits, PackOptions, Progress};
+use facts::home::{Home, Repaired};
+use facts::store::{Draft, Store};
+use house::document::Document;
+use house::record::Survey;
 
 fn main() {
     let args: Vec<String> = std::env::args().collect();
@@ -172,13 +172,13 @@ fn make_surveys(folder: &Path) {
 
 /// Stands for the report.
 #[expect(clippy::unnecessary_wraps, reason = "the shape of a report")]
-fn report(survey: &Survey, _: Option<FactId>) -> Result<String, SurveyError> {
+fn report(survey: &Survey, _: Option<FactId>) -> Result<String, FactsError> {
     Ok(format!("<!doctype html><title>{}</title>", survey.parts.len()))
 }
 
 fn pack_to(store: &mut Store, path: &Path) -> usize {
     let options = PackOptions { replace: true, ..PackOptions::default() };
-    file::pack(store, &options, &report, path, &mut |_: Progress| true).unwrap().facts
+    house::document::pack(store, &options, &report, path, &mut |_: Progress| true).unwrap().facts
 }
 
 /// Edits and packs, by turns into a file that is replaced and into new ones.

@@ -9,10 +9,10 @@ use std::os::unix::fs::PermissionsExt;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use survey::document::Document;
-use survey::fact::{AuthorId, Edit, SubjectId};
-use survey::file::{self, Limits, Progress};
-use survey::store::Store;
+use facts::fact::{AuthorId, Edit, SubjectId};
+use facts::file::{self, Limits, Progress};
+use facts::store::Store;
+use house::document::Document;
 use tempfile::TempDir;
 
 const WRITER: &str = env!("CARGO_BIN_EXE_record-writer");

@@ -8,14 +8,13 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use facts::error::FactsError;
+use facts::fact::{ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, SubjectId};
+use facts::file::{self, LeftOut, Limits, PackOptions, PhotoName, Progress};
+use facts::store::Store;
+use house::document::Document;
+use house::record::Survey;
 use serde_json::{Value, json};
-use survey::SurveyError;
-use survey::document::Document;
-use survey::error::FactsError;
-use survey::fact::{ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, SubjectId};
-use survey::file::{self, LeftOut, Limits, PackOptions, PhotoName, Progress};
-use survey::record::Survey;
-use survey::store::Store;
 use tempfile::TempDir;
 
 use crate::Outcome;
@@ -52,7 +51,7 @@ pub fn go_on(_: Progress) -> bool {
 
 /// Stands for the report: what it says depends on the facts alone.
 #[expect(clippy::unnecessary_wraps, reason = "the shape of a report")]
-pub fn report(survey: &Survey, newest: Option<FactId>) -> Result<String, SurveyError> {
+pub fn report(survey: &Survey, newest: Option<FactId>) -> Result<String, FactsError> {
     Ok(format!("<!doctype html><title>{}</title>{newest:?}", survey.parts.len()))
 }
 
@@ -102,7 +101,7 @@ impl History {
         let seedling = home.path().join("seedling.lwk");
         let folder = |number: usize| home.path().join(format!("{number}.legwork"));
         let mut first = Store::create(&folder(0), AuthorId::random())?;
-        file::pack(&mut first, &PackOptions::default(), &report, &seedling, &mut go_on)?;
+        house::document::pack(&mut first, &PackOptions::default(), &report, &seedling, &mut go_on)?;
         drop(first);
         let mut copies = Vec::new();
         for number in 0..count {
@@ -204,7 +203,7 @@ impl History {
         let left_out = all.into_iter().filter(|_| self.chance.below(5) == 0).collect();
         let path = self.home.path().join(format!("{}.lwk", self.files.len()));
         let options = PackOptions { left_out, replace: false };
-        file::pack(&mut self.copy(who)?.store, &options, &report, &path, &mut go_on)?;
+        house::document::pack(&mut self.copy(who)?.store, &options, &report, &path, &mut go_on)?;
         self.files.push(path);
         Ok(())
     }
@@ -251,7 +250,7 @@ impl History {
             let mut files = Vec::new();
             for (number, copy) in self.copies.iter_mut().enumerate() {
                 let path = self.home.path().join(format!("all-{round}-{number}.lwk"));
-                file::pack(&mut copy.store, &PackOptions::default(), &report, &path, &mut go_on)?;
+                house::document::pack(&mut copy.store, &PackOptions::default(), &report, &path, &mut go_on)?;
                 files.push(path);
             }
             for (number, copy) in self.copies.iter_mut().enumerate() {
@@ -281,7 +280,8 @@ impl History {
                 check(right && fact.is_forgotten() == told.contains(id), "a fact is not what was written")?;
             }
             let path = self.home.path().join(format!("end-{number}.lwk"));
-            let counts = file::pack(&mut copy.store, &PackOptions::default(), &report, &path, &mut go_on)?;
+            let counts =
+                house::document::pack(&mut copy.store, &PackOptions::default(), &report, &path, &mut go_on)?;
             check(counts.lost_photos.is_empty(), "a photo is lost")?;
             let named: BTreeSet<String> =
                 held_photos(&self.written, &told).iter().map(ToString::to_string).collect();

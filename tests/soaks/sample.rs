@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use survey::file::{self, PackOptions};
+use facts::file::PackOptions;
 
 use crate::Outcome;
 use crate::merge::{History, go_on, report};
@@ -16,7 +16,7 @@ pub fn run(path: &Path, seed: u64) -> Outcome {
     history.exchange()?;
     let copy = history.copies.first_mut().ok_or("no copy")?;
     let options = PackOptions { replace: true, ..PackOptions::default() };
-    let packed = file::pack(&mut copy.store, &options, &report, path, &mut go_on)?;
+    let packed = house::document::pack(&mut copy.store, &options, &report, path, &mut go_on)?;
     eprintln!("{}: {} facts, {} photos, {} bytes", path.display(), packed.facts, packed.photos, packed.bytes);
     Ok(())
 }

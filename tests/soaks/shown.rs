@@ -3,9 +3,9 @@
 use std::io::{self, Write};
 use std::path::Path;
 
+use facts::fact::AuthorId;
+use facts::file::{self, Limits};
 use serde_json::json;
-use survey::fact::AuthorId;
-use survey::file::{self, Limits};
 
 use crate::Outcome;
 use crate::merge::{go_on, scratch};

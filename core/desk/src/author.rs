@@ -4,7 +4,7 @@ use std::ffi::OsString;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
-use survey::fact::AuthorId;
+use facts::fact::AuthorId;
 
 use crate::error::DeskError;
 

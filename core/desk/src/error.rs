@@ -5,10 +5,10 @@ mod words;
 use std::io;
 use std::path::PathBuf;
 
+use advice::AdviceError;
+use facts::error::FactsError;
+use facts::photo::PictureFault;
 use guide::{GuideError, Trouble};
-use survey::SurveyError;
-use survey::error::FactsError;
-use survey::photo::PictureFault;
 
 use crate::sheet::Problems;
 
@@ -62,10 +62,11 @@ pub enum DeskError {
         advice: Advice,
     },
 
-    /// The survey cannot be read or written.
+    /// Something cannot be worked out.
     #[error(transparent)]
-    Survey(SurveyError),
-    /// Its facts, where they are kept, or a file of them.
+    Advice(#[from] AdviceError),
+
+    /// A survey, or a file of one, cannot be read or written.
     #[error(transparent)]
     Facts(#[from] FactsError),
 
@@ -259,21 +260,12 @@ pub const REFUSED: u8 = 3;
 /// Exit code of a command that was stopped by Ctrl-C: 128 and the number of the signal, as shells have it.
 pub const STOPPED: u8 = 130;
 
-impl From<SurveyError> for DeskError {
-    /// What is about facts is one kind, however it came here.
-    fn from(error: SurveyError) -> Self {
-        match error {
-            SurveyError::Facts(error) => Self::Facts(error),
-            other => Self::Survey(other),
-        }
-    }
-}
-
 impl From<GuideError> for DeskError {
     /// What is about a survey is one kind, however it came here.
     fn from(error: GuideError) -> Self {
         match error {
-            GuideError::Trouble(Trouble::Survey(error)) => error.into(),
+            GuideError::Trouble(Trouble::Facts(error)) => Self::Facts(error),
+            GuideError::Trouble(Trouble::Advice(error)) => Self::Advice(error),
             other => Self::Guide(other),
         }
     }
@@ -283,9 +275,9 @@ impl DeskError {
     /// The exit code: [`REFUSED`] where the user gave something that cannot be taken, else [`FAILED`].
     pub fn exit_code(&self) -> u8 {
         match self {
-            Self::Stopped | Self::Survey(SurveyError::Stopped) | Self::Facts(FactsError::Stopped) => STOPPED,
+            Self::Stopped | Self::Advice(AdviceError::Stopped) | Self::Facts(FactsError::Stopped) => STOPPED,
             Self::PicturesPartly { why, .. } => why.exit_code(),
-            Self::Survey(SurveyError::Inner(_))
+            Self::Advice(AdviceError::Inner(_))
             | Self::Facts(
                 FactsError::Inaccessible { .. }
                 | FactsError::DiskFull { .. }
@@ -302,7 +294,7 @@ impl DeskError {
             | Self::Signals(_)
             | Self::Fault => FAILED,
             // Whatever else a survey says is about what it was given.
-            Self::Survey(_)
+            Self::Advice(_)
             | Self::Facts(_)
             | Self::PackedFile { .. }
             | Self::Sheet { .. }
@@ -339,10 +331,10 @@ impl DeskError {
                 FactsError::File { .. } | FactsError::OtherSurvey { .. } | FactsError::OtherSurveyInFile,
             ) => "survey_file",
             Self::Facts(FactsError::Picture(_) | FactsError::PhotoLost) | Self::Picture { .. } => "picture",
-            Self::Survey(SurveyError::Stopped) | Self::Facts(FactsError::Stopped) | Self::Stopped => {
+            Self::Advice(AdviceError::Stopped) | Self::Facts(FactsError::Stopped) | Self::Stopped => {
                 "stopped"
             }
-            Self::Survey(_) | Self::Facts(_) => "survey",
+            Self::Advice(_) | Self::Facts(_) => "survey",
             Self::PicturesPartly { why, .. } => why.name(),
             Self::NoSuchThing { .. }
             | Self::Ambiguous { .. }

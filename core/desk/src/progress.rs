@@ -3,7 +3,7 @@
 use std::io::{IsTerminal, Write};
 use std::time::{Duration, Instant};
 
-use survey::file::{Progress, Watch};
+use facts::file::{Progress, Watch};
 
 use crate::stop::Stop;
 

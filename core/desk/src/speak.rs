@@ -1,6 +1,6 @@
 //! The languages of the command: the survey's messages and the command's own.
 
-use survey::words::{Figures, Language, LengthUnit};
+use telling::words::{Figures, Language, LengthUnit};
 
 /// The command's own English messages.
 const ENGLISH: &str = include_str!("../words/en/desk.ftl");

@@ -6,16 +6,16 @@ mod support;
 
 use std::path::Path;
 
-use support::Desk;
-use survey::fact::AuthorId;
-use survey::rating::{Band, PartRating};
-use survey::record::{
+use facts::fact::AuthorId;
+use facts::store::Store;
+use house::rating::{Band, PartRating};
+use house::record::{
     Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, HowMeasured, Internet, LengthKnown,
     ModemBands, ModemGeneration, NetworkPlan, OtherNetwork, Ownership, Part, PartKind, Plugged, PortEnd,
     PowerFeed, ReadingKind, Run, Service, ServiceKind, Sharing, SingleCable, Survey, TestReach, TvSignal,
     Wish, fold,
 };
-use survey::store::Store;
+use support::Desk;
 
 fn made_of(sheet: &str) -> Survey {
     let desk = Desk::new();
@@ -41,7 +41,7 @@ fn feed<'a>(survey: &'a Survey, tag: &str) -> (&'a str, u8, Option<&'a Run>) {
     (survey.parts[&feed.part].tag.as_deref().unwrap(), feed.port, run)
 }
 
-fn note_about(survey: &Survey, about: survey::fact::SubjectId) -> Vec<&str> {
+fn note_about(survey: &Survey, about: facts::fact::SubjectId) -> Vec<&str> {
     survey.notes.values().filter(|note| note.about == Some(about)).map(|note| note.text.as_str()).collect()
 }
 

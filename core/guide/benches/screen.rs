@@ -6,10 +6,10 @@ use std::hint::black_box;
 use std::time::{Duration, Instant};
 
 use criterion::{Criterion, criterion_group, criterion_main};
+use facts::fact::{AuthorId, Edit, SubjectId};
+use facts::store::Store;
 use guide::{Deed, Guide};
 use serde_json::json;
-use survey::fact::{AuthorId, Edit, SubjectId};
-use survey::store::Store;
 use tempfile::TempDir;
 
 /// One entry, 19 splitters of 16 legs, and outlets in rooms of their own, each over a run.
@@ -57,7 +57,7 @@ fn large() -> (TempDir, Guide) {
     store.write(&edits).unwrap();
     drop(store);
     let mut guide =
-        Guide::at(home.path(), author, guide::english(survey::words::Figures::default())).unwrap();
+        Guide::at(home.path(), author, guide::english(telling::words::Figures::default())).unwrap();
     guide.open(&folder).unwrap();
     (home, guide)
 }

@@ -1,6 +1,6 @@
 //! What comes back from a screen.
 
-use survey::words::Marks;
+use telling::words::Marks;
 
 /// Something that the user did on a screen. Keys are those of the screen's blocks.
 #[derive(Debug, Clone, PartialEq, Eq)]

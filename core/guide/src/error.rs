@@ -4,10 +4,11 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::SurveyError;
-use survey::error::{FactFault, FactsError, SystemFault};
-use survey::words::Phrase;
-use survey::words::error::{InWords, ours, system};
+use advice::AdviceError;
+use facts::error::{FactsError, SystemFault};
+use facts::fact::FactFault;
+use phrase::Phrase;
+use telling::words::error::{InWords, ours, system};
 
 /// Why something could not be done. Nothing was changed then, and what was typed is still there.
 #[derive(Debug, thiserror::Error)]
@@ -23,9 +24,15 @@ pub enum GuideError {
 /// What a person can act on.
 #[derive(Debug, thiserror::Error)]
 pub enum Trouble {
-    /// With a survey or a file of one. Never [`SurveyError::Inner`].
+    /// With a survey or a file of one. Never [`FactsError::Inner`] or [`FactsError::Stopped`].
     #[error(transparent)]
-    Survey(SurveyError),
+    Facts(FactsError),
+    /// With what is worked out from a survey. Never [`AdviceError::Inner`] or [`AdviceError::Stopped`].
+    #[error(transparent)]
+    Advice(AdviceError),
+    /// The user stopped it.
+    #[error("stopped")]
+    Stopped,
     /// With a file that the shell gave.
     #[error("{}: {fault}", file.display())]
     File {
@@ -50,7 +57,7 @@ impl GuideError {
 
     /// Whether a survey is damaged, and may be mended.
     pub(crate) fn is_damage(&self) -> bool {
-        matches!(self, Self::Trouble(Trouble::Survey(SurveyError::Facts(FactsError::Damaged { .. }))))
+        matches!(self, Self::Trouble(Trouble::Facts(FactsError::Damaged { .. })))
     }
 }
 
@@ -66,7 +73,9 @@ impl InWords for GuideError {
 impl InWords for Trouble {
     fn phrase(&self) -> Phrase {
         match self {
-            Self::Survey(error) => error.phrase(),
+            Self::Facts(error) => error.phrase(),
+            Self::Advice(error) => error.phrase(),
+            Self::Stopped => Phrase::new("error-stopped"),
             Self::File { file, fault } => system(*fault, file),
             Self::Device { fault: SystemFault::Full } => Phrase::new("device-full"),
             Self::Device { fault: _ } => Phrase::new("device-not-kept"),
@@ -74,18 +83,23 @@ impl InWords for Trouble {
     }
 }
 
-impl From<SurveyError> for GuideError {
-    fn from(error: SurveyError) -> Self {
+impl From<AdviceError> for GuideError {
+    fn from(error: AdviceError) -> Self {
         match error {
-            SurveyError::Inner(fault) => Self::Inner(fault),
-            other => Trouble::Survey(other).into(),
+            AdviceError::Inner(fault) => Self::Inner(fault),
+            AdviceError::Stopped => Trouble::Stopped.into(),
+            other => Trouble::Advice(other).into(),
         }
     }
 }
 
 impl From<FactsError> for GuideError {
     fn from(error: FactsError) -> Self {
-        SurveyError::from(error).into()
+        match error {
+            FactsError::Inner(fault) => Self::Inner(fault),
+            FactsError::Stopped => Trouble::Stopped.into(),
+            other => Trouble::Facts(other).into(),
+        }
     }
 }
 

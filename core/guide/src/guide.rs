@@ -12,9 +12,9 @@ mod suspend;
 
 use std::path::{Path, PathBuf};
 
-use survey::fact::AuthorId;
-use survey::words::Language;
-use survey::words::error::InWords;
+use facts::fact::AuthorId;
+use telling::words::Language;
+use telling::words::error::InWords;
 
 use crate::deed::Deed;
 use crate::error::{GuideError, Result};
@@ -49,7 +49,7 @@ impl Guide {
     }
 
     /// Says with how many draws what follows from a survey is worked out from now on.
-    pub fn work_out_with(&mut self, effort: survey::worklist::Options) {
+    pub fn work_out_with(&mut self, effort: advice::worklist::Options) {
         self.session.effort = effort;
     }
 

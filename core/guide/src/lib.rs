@@ -7,7 +7,7 @@
 //! use guide::{Deed, Guide};
 //!
 //! let folder = tempfile::tempdir()?;
-//! let author = survey::fact::AuthorId::random();
+//! let author = facts::fact::AuthorId::random();
 //! let mut guide = Guide::at(folder.path(), author, guide::english(Default::default()))?;
 //! guide.act(&Deed::Press { key: "new".into() })?;
 //! guide.act(&Deed::Write { key: "name".into(), words: "A house".into() })?;

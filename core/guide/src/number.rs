@@ -2,7 +2,8 @@
 //! the marks of English: the guide puts them in place of the reader's own, and [`Sketch`](crate::view::Sketch) puts
 //! those back.
 
-use survey::words::{Arg, LengthUnit, Phrase};
+use phrase::{Arg, Phrase};
+use telling::words::LengthUnit;
 
 use crate::screen::NumberKind;
 

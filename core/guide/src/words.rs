@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use survey::words::{Figures, Language};
+use telling::words::{Figures, Language};
 
 /// The English messages of the guide, one file a subject.
 const ENGLISH: &[&str] = &[
@@ -59,7 +59,7 @@ fn accented(sign: char) -> char {
 
 #[cfg(test)]
 mod tests {
-    use survey::words::{Arg, Phrase};
+    use phrase::{Arg, Phrase};
 
     use super::*;
 

@@ -5,11 +5,11 @@ use std::fs;
 use std::path::Path;
 use std::time::Duration;
 
+use facts::fact::{AuthorId, Ledger, SubjectId};
+use facts::home::{Found, Home};
+use facts::photo::Picture;
+use facts::store::Store;
 use serde_json::json;
-use survey::fact::{AuthorId, Ledger, SubjectId};
-use survey::home::{Found, Home};
-use survey::photo::Picture;
-use survey::store::Store;
 
 fn subject(text: &str) -> SubjectId {
     text.parse().unwrap()
@@ -52,7 +52,7 @@ pub fn survey(folder: &Path, promised: &[String]) {
     }
     // Every act of the writer has two facts, but for the one that makes a draft a fact or forgets something, and the
     // one of a group.
-    for act in survey::story::acts(ledger) {
+    for act in facts::act::acts(ledger) {
         let has = |names: &[&str]| act.facts.iter().any(|fact| names.contains(&fact.field()));
         let facts = if has(&["group"]) { 8 } else { 2 - usize::from(has(&["text", "forget"])) };
         assert_eq!(act.facts.len(), facts, "{:?}", act.facts);
@@ -93,7 +93,7 @@ pub fn home(home: &Home, promised: &[String]) {
         assert!(matches!(entry.found, Found::Survey(_)), "{entry:?}");
         Store::open(&entry.folder, AuthorId::random()).unwrap();
     }
-    let names: Vec<String> = list.iter().map(survey::home::Entry::folder_name).collect();
+    let names: Vec<String> = list.iter().map(facts::home::Entry::folder_name).collect();
     let deleted: Vec<&str> = promised.iter().filter_map(|line| line.strip_prefix("deleted ")).collect();
     for name in promised.iter().filter_map(|line| line.strip_prefix("made ")) {
         let is_there = names.iter().any(|there| there == name);

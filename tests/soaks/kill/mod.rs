@@ -16,9 +16,9 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::time::Duration;
 
-use survey::fact::AuthorId;
-use survey::home::Home;
-use survey::store::Store;
+use facts::fact::AuthorId;
+use facts::home::Home;
+use facts::store::Store;
 use tempfile::TempDir;
 
 use crate::Outcome;

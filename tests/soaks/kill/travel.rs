@@ -3,10 +3,10 @@
 use std::fs;
 use std::path::Path;
 
-use survey::fact::AuthorId;
-use survey::file::{self, Limits};
-use survey::home::{Home, Repaired};
-use survey::store::Store;
+use facts::fact::AuthorId;
+use facts::file::{self, Limits};
+use facts::home::{Home, Repaired};
+use facts::store::Store;
 use tempfile::TempDir;
 
 use super::{Harness, check};
@@ -55,7 +55,7 @@ impl Harness {
         let mut store = Store::open(&folder, AuthorId::random()).unwrap();
         let options = file::PackOptions { replace: true, ..file::PackOptions::default() };
         let always = sent.join("always.lwk");
-        file::pack(&mut store, &options, &crate::merge::report, &always, &mut go_on).unwrap();
+        house::document::pack(&mut store, &options, &crate::merge::report, &always, &mut go_on).unwrap();
         assert_eq!(fs::read_dir(&sent).unwrap().count(), 1, "a part file was left");
     }
 
@@ -169,7 +169,7 @@ impl Harness {
 fn pack_to(survey: &Path, path: &Path) -> std::path::PathBuf {
     let mut store = Store::open(survey, AuthorId::random()).unwrap();
     let options = file::PackOptions::default();
-    file::pack(&mut store, &options, &crate::merge::report, path, &mut go_on).unwrap();
+    house::document::pack(&mut store, &options, &crate::merge::report, path, &mut go_on).unwrap();
     path.to_owned()
 }
 

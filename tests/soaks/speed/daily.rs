@@ -2,12 +2,12 @@
 
 use std::path::Path;
 
+use facts::fact::{AuthorId, Edit, SubjectId};
+use facts::home::{Found, Home};
+use facts::store::Store;
+use house::record;
 use rusqlite::{Connection, params};
 use serde_json::json;
-use survey::fact::{AuthorId, Edit, SubjectId};
-use survey::home::{Found, Home};
-use survey::record;
-use survey::store::Store;
 use tempfile::TempDir;
 
 use super::{median, seconds};

@@ -4,11 +4,11 @@ use std::fs::{self, File};
 use std::io::{Read, Write};
 use std::path::Path;
 
+use facts::fact::{AuthorId, Edit, SubjectId};
+use facts::file::{self, Limits, PackOptions};
+use facts::store::Store;
 use serde_json::json;
 use sha2::{Digest, Sha256};
-use survey::fact::{AuthorId, Edit, SubjectId};
-use survey::file::{self, Limits, PackOptions};
-use survey::store::Store;
 use tempfile::TempDir;
 
 use super::{median, seconds};
@@ -32,7 +32,9 @@ pub fn photos(megabytes: usize, rounds: usize, folder: &Path) -> Outcome {
         let options = PackOptions { replace: true, ..PackOptions::default() };
         reset_peak();
         packs.push(seconds(|| {
-            file::pack(&mut store, &options, &report, &path, &mut go_on).map(drop).map_err(Into::into)
+            house::document::pack(&mut store, &options, &report, &path, &mut go_on)
+                .map(drop)
+                .map_err(Into::into)
         })?);
         pack_memory = pack_memory.max(peak_kilobytes()?);
         let copy = home.path().join(format!("copy-{round}.legwork"));

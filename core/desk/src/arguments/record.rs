@@ -3,8 +3,8 @@
 use std::path::PathBuf;
 
 use clap::{Subcommand, ValueEnum};
-use survey::file::LeftOut;
-use survey::record::PhotoRole;
+use facts::file::LeftOut;
+use house::record::PhotoRole;
 
 /// What to do with the record of a survey.
 #[derive(Debug, Subcommand)]

@@ -2,10 +2,10 @@
 
 use std::path::{Path, PathBuf};
 
+use advice::finding::findings;
+use advice::worklist::{self, worklist};
+use phrase::Phrase;
 use serde::Serialize;
-use survey::finding::findings;
-use survey::words::Phrase;
-use survey::worklist::{self, worklist};
 
 use super::findings::FindingJson;
 use super::forecast::ForecastJson;

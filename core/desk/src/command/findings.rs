@@ -2,11 +2,11 @@
 
 use std::collections::BTreeSet;
 
+use advice::finding::{Caution, Finding, Grounds, Place, Weight, findings};
+use advice::forecast;
+use house::record::Survey;
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::finding::{Caution, Finding, Grounds, Place, Weight, findings};
-use survey::forecast;
-use survey::record::Survey;
-use survey::words::{Arg, Phrase};
 
 use super::Context;
 use super::json::{PartJson, part};

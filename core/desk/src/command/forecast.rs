@@ -1,12 +1,12 @@
 //! `legwork forecast`: what gets through to each room.
 
+use advice::forecast::{self, CostAt, Forecast, PathForecast, Reach, RoomForecast};
+use advice::wish::Met;
 use coax::link::Limit;
+use house::naming;
+use house::record::{Survey, Wish};
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::forecast::{self, CostAt, Forecast, PathForecast, Reach, RoomForecast};
-use survey::naming;
-use survey::record::{Survey, Wish};
-use survey::report::Met;
-use survey::words::{Arg, Phrase};
 
 use super::Context;
 use super::json::{PartJson, SpanJson, WishJson, part, rounded, span, wish};
@@ -132,7 +132,7 @@ fn loss(survey: &Survey, path: &PathForecast) -> Phrase {
 }
 
 /// A run by its tag and the tag of the part it leads to, where it has one.
-fn run_in_short(survey: &Survey, to: survey::fact::SubjectId) -> Phrase {
+fn run_in_short(survey: &Survey, to: facts::fact::SubjectId) -> Phrase {
     let run = survey.wiring.feed(to).and_then(|feed| survey.runs.get(&feed.run?));
     match run.and_then(|run| run.tag.as_ref()) {
         Some(tag) => Phrase::new("desk-cost-run").text("tag", tag).phrase("to", naming::mark(survey, to)),

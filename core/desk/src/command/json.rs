@@ -2,9 +2,9 @@
 //! gives the same text on every machine.
 
 use coax::Span;
+use facts::fact::SubjectId;
+use house::record::{Survey, Wish};
 use serde::Serialize;
-use survey::fact::SubjectId;
-use survey::record::{Survey, Wish};
 
 /// A range. A figure beyond all bounds (the airtime of a wish that cannot be met) is null: JSON has no infinity.
 #[derive(Serialize)]

@@ -2,8 +2,8 @@
 
 use std::io::{BufRead, Read};
 
-use survey::label::{self, LabelReading};
-use survey::words::{Arg, Phrase};
+use label::{self, LabelReading};
+use phrase::{Arg, Phrase};
 
 use super::Context;
 use crate::error::DeskError;
@@ -48,12 +48,12 @@ fn next_line(input: &mut impl BufRead, number: usize) -> Result<Option<String>, 
 fn tell(context: &Context, text: &str) -> Result<(), DeskError> {
     let reading = label::read(text);
     if context.json {
-        return output::say(&format!("{}\n", reading.json_line()));
+        return output::say(&format!("{}\n", telling::doubts::json_line(&reading)));
     }
     let mut page = Page::for_output();
     page.title(text);
     page.rows(2, &rows(context, &reading));
-    for doubt in &reading.doubts_in_english() {
+    for doubt in &telling::doubts::in_english(&reading.doubts) {
         page.item(2, &context.say(&Phrase::new("desk-label-doubt").text("doubt", doubt)));
     }
     page.gap();

@@ -1,12 +1,12 @@
 //! `legwork levels`: what each TV and modem gets, and what the work list changes of it.
 
+use advice::level::{BandChange, Fit, LevelTold, OutletChange, OutletLevels, Window, told};
+use advice::worklist::{Options, WorkList, worklist};
 use coax::Backing;
+use house::naming;
+use house::record::{ServiceKind, Survey};
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::level::{BandChange, Fit, LevelTold, OutletChange, OutletLevels, Window, told};
-use survey::naming;
-use survey::record::{ServiceKind, Survey};
-use survey::words::{Arg, Phrase};
-use survey::worklist::{Options, WorkList, worklist};
 
 use super::Context;
 use super::json::{PartJson, SpanJson, part, rounded, span};

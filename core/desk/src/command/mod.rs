@@ -15,11 +15,12 @@ mod worklist;
 
 use std::path::Path;
 
+use facts::fact::AuthorId;
+use facts::store::Store;
+use house::record::{Survey, fold};
+use phrase::Phrase;
 use serde::Serialize;
-use survey::fact::AuthorId;
-use survey::record::{Survey, fold};
-use survey::store::Store;
-use survey::words::{Language, LengthUnit, Phrase};
+use telling::words::{Language, LengthUnit};
 
 use crate::arguments::{Arguments, Command};
 use crate::error::DeskError;

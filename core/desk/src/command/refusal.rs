@@ -1,9 +1,9 @@
 //! How an error is told: in sentences, or as one JSON object.
 
+use facts::error::{FactsError, NotASurvey};
+use phrase::{Arg, Phrase};
 use serde_json::{Map, Value, json};
-use survey::error::{FactsError, NotASurvey};
-use survey::words::error::InWords;
-use survey::words::{Arg, Phrase};
+use telling::words::error::InWords;
 
 use super::Context;
 use crate::error::{DeskError, Unconfirmed};

@@ -2,10 +2,10 @@
 
 use std::path::Path;
 
+use advice::worklist::{self, WorkList, worklist};
+use house::record::Survey;
+use phrase::Phrase;
 use serde::Serialize;
-use survey::record::Survey;
-use survey::words::Phrase;
-use survey::worklist::{self, WorkList, worklist};
 
 use super::Context;
 use crate::error::DeskError;
@@ -38,6 +38,6 @@ pub fn write(
     replace: bool,
 ) -> Result<(), DeskError> {
     refuse_if_there(out, replace)?;
-    let html = survey::report::html(survey, list, &context.language);
+    let html = telling::report::html(survey, list, &context.language);
     keep(out, html.as_bytes(), replace)
 }

@@ -3,13 +3,13 @@
 use std::io::Read;
 use std::path::Path;
 
+use facts::error::FactsError;
+use facts::fact::SurveyId;
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::error::FactsError;
-use survey::fact::SurveyId;
-use survey::label;
-use survey::record::{Survey, fold};
-use survey::store::Store;
-use survey::words::{Arg, Phrase};
+
+use facts::store::Store;
+use house::record::{Survey, fold};
 
 use super::Context;
 use crate::author;
@@ -63,7 +63,7 @@ pub fn write(sheet: &Sheet, folder: &Path) -> Result<Survey, DeskError> {
     Ok(survey)
 }
 
-fn fill(sheet: &Sheet, folder: &Path, author: survey::fact::AuthorId) -> Result<Survey, FactsError> {
+fn fill(sheet: &Sheet, folder: &Path, author: facts::fact::AuthorId) -> Result<Survey, FactsError> {
     let mut store = Store::create(folder, author)?;
     let id: SurveyId = store.survey_id();
     store.write(&sheet.edits(id.subject()))?;
@@ -113,7 +113,7 @@ impl Told {
             .parts
             .values()
             .filter_map(|part| {
-                let doubts = label::read(part.label.as_deref()?).doubts_in_english();
+                let doubts = telling::doubts::in_english(&label::read(part.label.as_deref()?).doubts);
                 (!doubts.is_empty()).then(|| LabelDoubts { tag: tag(part.id), doubts })
             })
             .collect();

@@ -5,8 +5,8 @@ use std::path::{Path, PathBuf};
 
 use crate::plain::{self, Typed};
 use guide::{Deed, Guide};
-use survey::words::Phrase;
-use survey::words::error::InWords;
+use phrase::Phrase;
+use telling::words::error::InWords;
 
 use crate::author;
 use crate::error::DeskError;
@@ -22,7 +22,7 @@ const WIDEST: usize = 80;
 pub fn run(
     named: Option<&Path>,
     answers: Option<&Path>,
-    figures: survey::words::Figures,
+    figures: telling::words::Figures,
 ) -> Result<(), DeskError> {
     let home = match named {
         Some(folder) => {
@@ -32,7 +32,7 @@ pub fn run(
     };
     let mut guide = Guide::at(home, author::this_computer()?, guide::english(figures))?;
     if let Some(folder) = named {
-        if survey::file::recognise(folder) {
+        if facts::file::recognise(folder) {
             return Err(DeskError::PackedFile { path: folder.to_owned() });
         }
         guide.open(folder)?;
@@ -74,7 +74,7 @@ pub fn run(
 }
 
 struct Walker {
-    language: survey::words::Language,
+    language: telling::words::Language,
     /// The screen that was shown last: the same one is not shown again.
     shown: Option<String>,
     echo: bool,

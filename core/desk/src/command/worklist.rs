@@ -2,15 +2,16 @@
 
 use std::collections::BTreeMap;
 
+use advice::finding::Caution;
+use advice::forecast::{Forecast, Reach};
+use advice::level::{BandChange, OutletChange};
+use advice::worklist::{Options, Step, WorkList, worklist};
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::ChangeKind;
+use house::record::{ServiceKind, Survey};
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::fact::SubjectId;
-use survey::finding::Caution;
-use survey::forecast::{Forecast, Reach};
-use survey::level::{BandChange, OutletChange};
-use survey::naming;
-use survey::record::{ServiceKind, Survey};
-use survey::words::{Arg, Phrase};
-use survey::worklist::{ChangeKind, Options, Step, WorkList, worklist};
 
 use super::Context;
 use super::forecast::{self, ForecastJson};

@@ -3,10 +3,10 @@
 use std::io;
 use std::path::Path;
 
+use facts::error::{FactsError, SystemFault};
 use guide::{GuideError, Trouble};
-use survey::error::{FactsError, SystemFault};
-use survey::words::error::{InWords, ours};
-use survey::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
+use telling::words::error::{InWords, ours};
 
 use super::{Advice, DeskError, Unconfirmed, WrongThing};
 
@@ -29,7 +29,7 @@ impl InWords for DeskError {
             Self::Exists { path, advice } => {
                 of_file("desk-error-exists", path).phrase("advice", advice.phrase())
             }
-            Self::Survey(error) => error.phrase(),
+            Self::Advice(error) => error.phrase(),
             Self::Facts(error) => of_facts(error),
             Self::PackedFile { path } => of_file("desk-error-packed", path),
             Self::Guide(error) => of_guide(error),
@@ -64,7 +64,7 @@ impl InWords for DeskError {
             Self::AsideAlready { path } => of_file("desk-error-aside-already", path),
             Self::NothingDone => Phrase::new("desk-error-nothing-done"),
             Self::NotAside { path } => {
-                of_file("desk-error-not-aside", path).text("aside", survey::home::SET_ASIDE)
+                of_file("desk-error-not-aside", path).text("aside", facts::home::SET_ASIDE)
             }
             Self::Signals(source) => Phrase::new("desk-error-signals").phrase("why", system(source)),
             Self::Fault => ours(),

@@ -2,7 +2,8 @@
 
 use std::fmt::Write as _;
 
-use survey::words::{Arg, Language, Phrase};
+use phrase::{Arg, Phrase};
+use telling::words::Language;
 
 use guide::screen::{
     Block, HowFarBlock, Need, NoticeRole, NoticeShown, PressBlock, PressWeight, Screen, WordsRole,

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use survey::rating::PartRating;
-use survey::record::{
+use house::rating::PartRating;
+use house::record::{
     Adapter, Building, CableKind, Connector, EntryKind, EntryState, HowMeasured, Internet, MeasurementIntake,
     ModemBands, NetworkPlan, OtherNetwork, PartKind, Plugged, PortEnd, ReadingKind, RunLength, ServiceKind,
     Sharing, SingleCable, TvSignal, Wish,

@@ -5,11 +5,11 @@
 
 use std::collections::BTreeSet;
 
+use facts::fact::{Edit, SubjectId};
+use house::record::field::{self, end_field};
+use house::record::{Feed, FeedFrom, PowerFeed};
 use serde::Serialize;
 use serde_json::Value;
-use survey::fact::{Edit, SubjectId};
-use survey::record::field::{self, end_field};
-use survey::record::{Feed, FeedFrom, PowerFeed};
 use uuid::{Uuid, uuid};
 
 use super::draft::{FeedRow, PartRow, RunRow, ServiceRow, Sheet};

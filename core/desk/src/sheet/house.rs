@@ -1,7 +1,7 @@
 //! A sheet table by table; the survey and the rooms are read here.
 
-use survey::record::{Building, Internet, NetworkPlan, Wish};
-use survey::words::Phrase;
+use house::record::{Building, Internet, NetworkPlan, Wish};
+use phrase::Phrase;
 
 use super::draft::{About, HouseDraft, RoomDraft, RoomRow};
 use super::names::{moca_version, named};

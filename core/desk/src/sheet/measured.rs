@@ -3,9 +3,9 @@
 use std::io::Read;
 use std::path::{Component, Path};
 
-use survey::record::{MOST_MEASUREMENT_BYTES, MeasurementIntake, PartKind, take_in};
-use survey::words::error::InWords;
-use survey::words::{Arg, Phrase};
+use house::record::{MOST_MEASUREMENT_BYTES, MeasurementIntake, PartKind, take_in};
+use phrase::{Arg, Phrase};
+use telling::words::error::InWords;
 
 use super::draft::PartDraft;
 use super::table::Field;

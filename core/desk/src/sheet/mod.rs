@@ -1,7 +1,7 @@
 //! A house written by hand: one TOML file, `docs/sheet.md` describes it.
 //!
 //! A sheet is read whole, every mistake in it is told at once, and only a sheet without mistakes becomes facts. This
-//! folder does not write: what it makes is a list of [`survey::fact::Edit`].
+//! folder does not write: what it makes is a list of [`facts::fact::Edit`].
 
 mod draft;
 mod edits;
@@ -19,8 +19,8 @@ mod wire;
 
 use std::path::Path;
 
-use survey::record::MOST_PARTS;
-use survey::words::{Arg, Phrase};
+use facts::fact::reserved::MOST_PARTS;
+use phrase::{Arg, Phrase};
 use toml::de::DeTable;
 
 pub use draft::Sheet;

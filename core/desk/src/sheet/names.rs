@@ -1,10 +1,10 @@
 //! The names by which a sheet calls kinds and states. They are those of the record where it has one.
 
-use survey::record::{
+use house::record::{
     CableKind, Connector, EntryKind, EntryState, ModemGeneration, Ownership, PartKind, Plugged, PortEnd,
     ServiceKind, Sharing, SingleCable, TestReach, TvSignal,
 };
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use super::table::one_of;
 
@@ -162,8 +162,8 @@ pub fn moca_version(text: &str) -> Result<String, Phrase> {
 
 #[cfg(test)]
 mod tests {
+    use phrase::Arg;
     use serde::Serialize;
-    use survey::words::Arg;
 
     use super::*;
 

@@ -1,7 +1,7 @@
 //! One `[[part]]` of a sheet.
 
-use survey::record::{Adapter, NetworkPlan, PartKind, PortEnd};
-use survey::words::Phrase;
+use house::record::{Adapter, NetworkPlan, PartKind, PortEnd};
+use phrase::Phrase;
 
 use super::draft::{PartDraft, PartRow, PortDraft, RunRow};
 use super::house::{ethernet, notes};

@@ -1,6 +1,6 @@
 //! What is wrong with a sheet: where, what was found, what was expected, what to do.
 
-use survey::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 /// The most problems of one sheet that are listed; the rest is counted.
 pub const MOST_LISTED: usize = 20;

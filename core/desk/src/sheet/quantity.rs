@@ -1,9 +1,9 @@
 //! Quantities as people write them: a number or a range, with its unit. A bare number is never taken.
 
 use coax::Metres;
-use survey::rating::Band;
-use survey::record::{LengthKnown, RunLength};
-use survey::words::{Arg, Phrase};
+use house::rating::Band;
+use house::record::{LengthKnown, RunLength};
+use phrase::{Arg, Phrase};
 
 /// The longest run taken, metres: a house has none longer.
 const MOST_METRES: f64 = 500.0;

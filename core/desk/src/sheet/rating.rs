@@ -1,7 +1,7 @@
 //! What a part of a sheet is rated for, typed by hand.
 
-use survey::rating::PartRating;
-use survey::words::{Arg, Phrase};
+use house::rating::PartRating;
+use phrase::{Arg, Phrase};
 
 use super::quantity::{band, decibels, frequency, signed_decibels};
 use super::table::{Field, Section};

@@ -1,7 +1,7 @@
 //! One `[[reading]]` of a sheet: what was measured.
 
-use survey::record::{HowMeasured, ReadingKind};
-use survey::words::Phrase;
+use house::record::{HowMeasured, ReadingKind};
+use phrase::Phrase;
 
 use super::draft::{ReadingDraft, ReadingRow};
 use super::house::{both_ways, ethernet, notes};

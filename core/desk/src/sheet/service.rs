@@ -1,7 +1,7 @@
 //! One `[[service]]` of a sheet: what else uses the coax.
 
-use survey::record::{ModemBands, OtherNetwork, ServiceKind};
-use survey::words::Phrase;
+use house::record::{ModemBands, OtherNetwork, ServiceKind};
+use phrase::Phrase;
 
 use super::draft::{PowerDraft, ServiceDraft, ServiceRow};
 use super::house::notes;

@@ -3,8 +3,8 @@
 use std::cell::RefCell;
 use std::ops::Range;
 
+use phrase::{Arg, Phrase};
 use serde_spanned::Spanned;
-use survey::words::{Arg, Phrase};
 use toml::de::{DeTable, DeValue};
 
 use super::problem::{Place, Problem, Problems, shown};
@@ -237,9 +237,9 @@ impl<'s> Field<'s> {
     /// Its text; refused beyond what one value of a survey holds (as JSON, which is how it is kept).
     pub fn long_text(&self) -> Option<&'s str> {
         let text = self.text()?;
-        let fits = serde_json::to_string(text).is_ok_and(|json| json.len() <= survey::fact::MAX_VALUE_BYTES);
+        let fits = serde_json::to_string(text).is_ok_and(|json| json.len() <= facts::fact::MAX_VALUE_BYTES);
         if !fits {
-            let most = Arg::Count(survey::fact::MAX_VALUE_BYTES as u64);
+            let most = Arg::Count(facts::fact::MAX_VALUE_BYTES as u64);
             self.refuse(Phrase::new("sheet-text-long").with("most", most));
         }
         fits.then_some(text)

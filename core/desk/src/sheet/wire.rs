@@ -3,10 +3,10 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
-use survey::fact::SubjectId;
-use survey::rating::PartRating;
-use survey::record::{MOST_DEEP, Part, PartKind};
-use survey::words::{Arg, Phrase};
+use facts::fact::SubjectId;
+use house::rating::PartRating;
+use house::record::{MOST_DEEP, Part, PartKind};
+use phrase::{Arg, Phrase};
 
 use super::draft::{
     FeedRow, HouseDraft, PartDraft, PortDraft, RoomDraft, RoomRow, ServiceDraft, ServiceRow, Sheet,
@@ -252,7 +252,7 @@ fn read_ends(
     outputs: &[Outputs],
     taken: &BTreeMap<(usize, u8), usize>,
     parts: &[PartDraft<'_>],
-) -> BTreeMap<u8, survey::record::PortEnd> {
+) -> BTreeMap<u8, house::record::PortEnd> {
     let Some(own) = outputs.get(at) else { return BTreeMap::new() };
     let mut ends = BTreeMap::new();
     for (named, end) in &part.ends {

@@ -1,6 +1,7 @@
 //! What a screen reader says of everything on a screen.
 
-use survey::words::{Arg, Language, Phrase};
+use phrase::{Arg, Phrase};
+use telling::words::Language;
 
 use crate::screen::{
     Aloud, AloudRole, Block, ChoiceBlock, ConfirmBlock, FigureBlock, HowFarBlock, LabelBlock, Need,

@@ -4,7 +4,7 @@
 mod aloud;
 mod ids;
 
-use survey::words::Language;
+use telling::words::Language;
 
 pub(crate) use aloud::notices as notices_aloud;
 

@@ -1,11 +1,11 @@
 //! Errands of the guide: what deeds do meanwhile, and collecting what came of one.
 
-use survey::SurveyError;
-use survey::words::Phrase;
-use survey::words::error::InWords;
+use phrase::Phrase;
+use telling::words::error::InWords;
 
 use super::Guide;
 use crate::deed::Deed;
+use crate::error::{GuideError, Trouble};
 use crate::place::{ERRAND_STOP, Move};
 
 impl Guide {
@@ -27,7 +27,7 @@ impl Guide {
         let Some(errand) = self.session.errand.take_if(|errand| errand.work().is_done()) else { return };
         let done = match errand.outcome() {
             Some(Ok(after)) => after.run(&mut self.session),
-            Some(Err(SurveyError::Stopped)) | None => {
+            Some(Err(GuideError::Trouble(Trouble::Stopped))) | None => {
                 self.session.tell_done(Phrase::new("errand-was-stopped"));
                 Ok(Move::Stay)
             }

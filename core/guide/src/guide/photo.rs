@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use survey::fact::SubjectId;
+use facts::fact::SubjectId;
 
 use super::Guide;
 use crate::error::{GuideError, Result};
@@ -32,7 +32,7 @@ impl Guide {
     fn photo(&self, photo: &str) -> Result<(&OpenSurvey, SubjectId)> {
         let open = self.session.open.as_ref();
         let open = open.ok_or_else(|| GuideError::Inner("no survey is open"))?;
-        let id = photo.parse().map_err(|_| survey::error::FactsError::NoSuchPhoto)?;
+        let id = photo.parse().map_err(|_| facts::error::FactsError::NoSuchPhoto)?;
         Ok((open, id))
     }
 }

@@ -1,6 +1,6 @@
 //! Where one stands, to tell how one came from there to somewhere else.
 
-use survey::fact::SubjectId;
+use facts::fact::SubjectId;
 
 use super::Guide;
 use crate::place::{Outside, Place};

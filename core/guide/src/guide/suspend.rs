@@ -2,8 +2,8 @@
 
 use std::path::PathBuf;
 
-use survey::fact::ActId;
-use survey::words::error::InWords;
+use facts::fact::ActId;
+use telling::words::error::InWords;
 
 use super::Guide;
 use crate::error::{GuideError, Result};

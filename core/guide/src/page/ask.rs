@@ -1,7 +1,7 @@
 //! One question on a screen.
 
-use survey::record::PhotoRole;
-use survey::words::Phrase;
+use ::house::record::PhotoRole;
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;
@@ -129,8 +129,8 @@ fn pressed(session: &mut Session, question: &Question, key: &str) -> Result<Move
         }
         UNSURE => {
             let (subject, name) = unsure_field(session, question)?;
-            let field = survey::record::field::asked_field(name);
-            session.open_survey()?.write(&[survey::fact::Edit::new(subject, field, UNSURE)])?;
+            let field = ::house::record::field::asked_field(name);
+            session.open_survey()?.write(&[facts::fact::Edit::new(subject, field, UNSURE)])?;
             answered(session, question);
             Ok(Move::Next)
         }
@@ -165,7 +165,7 @@ fn pressed(session: &mut Session, question: &Question, key: &str) -> Result<Move
 fn unsure_field(
     session: &mut Session,
     question: &Question,
-) -> Result<(survey::fact::SubjectId, &'static str)> {
+) -> Result<(facts::fact::SubjectId, &'static str)> {
     let survey = session.open_survey()?.survey.id;
     Ok(match question {
         Question::Label(part) => (*part, "label"),

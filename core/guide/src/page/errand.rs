@@ -1,8 +1,9 @@
 //! While a file is read or written, which takes a while, and when that is over.
 
-use survey::SurveyError;
-use survey::words::Phrase;
-use survey::words::error::InWords;
+use phrase::Phrase;
+use telling::words::error::InWords;
+
+use crate::error::{GuideError, Trouble};
 
 use crate::place::{ERRAND_STOP, Place};
 use crate::screen::{PressWeight, Screen, WordsRole};
@@ -23,12 +24,12 @@ pub(crate) fn show(session: &Session, errand: &Errand) -> Screen {
         Some(outcome) => {
             let id = match outcome {
                 Ok(_) => "errand-over",
-                Err(SurveyError::Stopped) => "errand-is-stopped",
+                Err(GuideError::Trouble(Trouble::Stopped)) => "errand-is-stopped",
                 Err(_) => "errand-failed",
             };
             sketch.words(WordsRole::Lead, &Phrase::new(id));
             if let Err(error) = outcome
-                && !matches!(error, SurveyError::Stopped)
+                && !matches!(error, GuideError::Trouble(Trouble::Stopped))
             {
                 sketch.words(WordsRole::Problem, &error.phrase());
             }

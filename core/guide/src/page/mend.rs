@@ -2,12 +2,12 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::error::{FactsError, NotASurvey};
-use survey::fact::AuthorId;
-use survey::file::{self, Limits};
-use survey::home::Repaired;
-use survey::store::{Rebuilt, Salvage, Store, peek, rebuild, salvage};
-use survey::words::{Arg, Phrase};
+use facts::error::{FactsError, NotASurvey};
+use facts::fact::AuthorId;
+use facts::file::{self, Limits};
+use facts::home::Repaired;
+use facts::store::{Rebuilt, Salvage, Store, peek, rebuild, salvage};
+use phrase::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::place::{Move, Outside};

@@ -1,6 +1,6 @@
 //! What is wanted more rarely than what stands on the overview: lists of things, and what was said when.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use super::doors::{Doors, field, share};
 use crate::deed::Deed;

@@ -1,6 +1,6 @@
 //! A new survey: its name, and where the house is.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -2,10 +2,10 @@
 
 use std::path::Path;
 
-use survey::error::FactsError;
-use survey::store::peek;
-use survey::words::Phrase;
-use survey::words::error::InWords;
+use facts::error::FactsError;
+use facts::store::peek;
+use phrase::Phrase;
+use telling::words::error::InWords;
 
 use crate::deed::Deed;
 use crate::error::Result;
@@ -18,7 +18,7 @@ pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
     let found = peek(folder);
     let title = match &found {
         Ok(look) => survey_list::named(&look.summary, folder),
-        Err(_) => survey_list::named(&survey::store::Summary::default(), folder),
+        Err(_) => survey_list::named(&facts::store::Summary::default(), folder),
     };
     let mut sketch = Sketch::new(session.language(), session.pending(), &title);
     match &found {

@@ -1,7 +1,7 @@
 //! The surveys again, to put them in order: a row leads to what can be done with one.
 
-use survey::home::Home;
-use survey::words::Phrase;
+use facts::home::Home;
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -2,10 +2,10 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::fact::Edit;
-use survey::record::field;
-use survey::store::{Store, peek};
-use survey::words::Phrase;
+use facts::fact::Edit;
+use facts::store::{Store, peek};
+use house::record::field;
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;

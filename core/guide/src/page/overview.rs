@@ -1,6 +1,6 @@
 //! The whole job at a glance: every stage and how far it is. From here one goes anywhere.
 
-use survey::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 use super::doors::{field, result, share};
 use super::more;

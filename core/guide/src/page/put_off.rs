@@ -1,6 +1,6 @@
 //! What was put off, to be taken up again.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -3,9 +3,9 @@
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
-use survey::file::{self, Limits, Taken};
-use survey::home::Found;
-use survey::words::{Arg, Phrase};
+use facts::file::{self, Limits, Taken};
+use facts::home::Found;
+use phrase::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::error::Result;
@@ -45,7 +45,7 @@ pub(crate) fn show(session: &Session) -> Screen {
 }
 
 /// The survey of this device that the file belongs to.
-fn here(session: &Session) -> Option<survey::home::Entry> {
+fn here(session: &Session) -> Option<facts::home::Entry> {
     let id = session.looked.as_ref()?.look.survey;
     let found = session.home().list().ok()?;
     found.into_iter().find(|entry| matches!(&entry.found, Found::Survey(look) if look.survey == id))

@@ -1,7 +1,7 @@
 //! The surveys that were set aside.
 
-use survey::home::Home;
-use survey::words::Phrase;
+use facts::home::Home;
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -1,6 +1,6 @@
 //! The questions of one stage, answered or not, in pages.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -1,7 +1,7 @@
 //! The surveys of this device.
 
-use survey::home::Found;
-use survey::words::Phrase;
+use facts::home::Found;
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -1,6 +1,7 @@
 //! This device: what its user is called, which unit comes first, how to begin. Everything is kept at once.
 
-use survey::words::{LengthUnit, Phrase};
+use phrase::Phrase;
+use telling::words::LengthUnit;
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -1,7 +1,7 @@
 //! The screens of field work.
 
+use facts::fact::SubjectId;
 use serde::{Deserialize, Serialize};
-use survey::fact::SubjectId;
 
 /// A screen of field work without being led.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]

@@ -1,6 +1,6 @@
 //! Keys of screens that name a thing.
 
-use survey::fact::SubjectId;
+use facts::fact::SubjectId;
 
 use super::result::ResultPlace;
 

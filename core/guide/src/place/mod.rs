@@ -11,8 +11,8 @@ mod stage;
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
+use facts::home::SET_ASIDE;
 use serde::{Deserialize, Serialize};
-use survey::home::SET_ASIDE;
 
 pub(crate) use field::FieldPlace;
 pub(crate) use keys::{ERRAND_STOP, key_of, result_of, subject_of};

@@ -1,7 +1,7 @@
 //! The questions by their identity: what is asked, and about which thing. What an answer says stands in `question`.
 
+use facts::fact::SubjectId;
 use serde::{Deserialize, Serialize};
-use survey::fact::SubjectId;
 
 use super::stage::Stage;
 

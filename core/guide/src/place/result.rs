@@ -1,8 +1,8 @@
 //! The screens of what follows from a survey.
 
+use facts::fact::SubjectId;
+use house::record::ChangeKind;
 use serde::{Deserialize, Serialize};
-use survey::fact::SubjectId;
-use survey::worklist::ChangeKind;
 
 /// What kind of test was run, and over what.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]

@@ -1,7 +1,7 @@
 //! The screens that are about other people: files, disagreements, who said what.
 
+use facts::fact::{ActId, SubjectId};
 use serde::{Deserialize, Serialize};
-use survey::fact::{ActId, SubjectId};
 
 /// A screen that is about other people.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]

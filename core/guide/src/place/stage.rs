@@ -1,7 +1,7 @@
 //! The stages of the job, in the order in which they are proposed. One may start anywhere.
 
+use phrase::Phrase;
 use serde::{Deserialize, Serialize};
-use survey::words::Phrase;
 
 /// A stage of the job.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

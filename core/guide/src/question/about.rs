@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use survey::fact::SubjectId;
-use survey::record::{Part, PartKind, Run};
-use survey::words::Phrase;
+use facts::fact::SubjectId;
+use house::record::{Part, PartKind, Run};
+use phrase::Phrase;
 
 use crate::place::{Move, Place, Question};
 use crate::question::journey;
@@ -95,7 +95,7 @@ fn stands(scene: &Scene<'_>, question: &Question) -> bool {
                 || survey.parts.get(part).is_some_and(|part| part.end(*port).is_some())
         }
         Question::Cable(run) => {
-            survey.runs.get(run).is_some_and(|run| run.cable != survey::record::CableKind::Unknown)
+            survey.runs.get(run).is_some_and(|run| run.cable != house::record::CableKind::Unknown)
         }
         Question::Length(run) | Question::Marks(run) => {
             survey.runs.get(run).is_some_and(|run| run.length.is_some())
@@ -103,8 +103,8 @@ fn stands(scene: &Scene<'_>, question: &Question) -> bool {
         Question::ConnectorsOf(run) => {
             told(*run, "connectors")
                 || survey.runs.get(run).is_some_and(|run| {
-                    run.connector_near != survey::record::Connector::Unknown
-                        && run.connector_far != survey::record::Connector::Unknown
+                    run.connector_near != house::record::Connector::Unknown
+                        && run.connector_far != house::record::Connector::Unknown
                 })
         }
         _ => false,

@@ -1,11 +1,11 @@
 //! What an answer is made of.
 
+use facts::fact::FactFault;
+use facts::fact::{Edit, SubjectId, value_of};
+use house::naming::{self, SpecialPort};
+use house::record::field;
+use phrase::{Arg, Phrase};
 use serde_json::{Value, json};
-use survey::error::FactFault;
-use survey::fact::{Edit, SubjectId, value_of};
-use survey::naming::{self, SpecialPort};
-use survey::record::field;
-use survey::words::{Arg, Phrase};
 
 use super::Question;
 use crate::place::Place;
@@ -127,7 +127,7 @@ pub(super) fn name_subject(question: &Question, scene: &Scene<'_>, phrase: Phras
         Question::Cable(run) | Question::Length(run) | Question::Marks(run) | Question::ConnectorsOf(run) => {
             match survey.wiring.fed_over(*run) {
                 Some(to) => phrase.phrase("run", naming::run_to(survey, to)),
-                None => phrase.phrase("run", survey::story::thing(survey, *run)),
+                None => phrase.phrase("run", house::story::thing(survey, *run)),
             }
         }
         _ => phrase,

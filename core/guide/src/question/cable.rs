@@ -1,9 +1,9 @@
 //! The cables between parts: series, length, connectors.
 
-use survey::fact::SubjectId;
-use survey::finding::Caution;
-use survey::record::{CableKind, Connector, LengthKnown, RunLength, field};
-use survey::words::Phrase;
+use advice::finding::Caution;
+use facts::fact::SubjectId;
+use house::record::{CableKind, Connector, LengthKnown, RunLength, field};
+use phrase::Phrase;
 
 use super::{Answer, Question, Told, not_answered};
 use crate::number::Quantity;

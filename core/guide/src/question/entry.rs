@@ -1,10 +1,10 @@
 //! Where cables come into the house: what comes in, whether it is joined, the ground block, the entry filter.
 
+use advice::finding::Caution;
+use facts::fact::SubjectId;
+use house::record::{EntryKind, EntryState, Feed, FeedFrom, PartKind, field};
+use phrase::Phrase;
 use serde_json::json;
-use survey::fact::SubjectId;
-use survey::finding::Caution;
-use survey::record::{EntryKind, EntryState, Feed, FeedFrom, PartKind, field};
-use survey::words::Phrase;
 
 use super::leads_to::jumper;
 use super::{Answer, Question, Told, free_tag, not_answered};

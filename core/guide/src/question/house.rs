@@ -1,11 +1,11 @@
 //! The house, its people, and what uses the coax today.
 
-use serde_json::json;
-use survey::fact::SubjectId;
-use survey::record::{
+use facts::fact::SubjectId;
+use house::record::{
     Building, Internet, ModemBands, ModemGeneration, Ownership, Room, Service, ServiceKind, Wish, field,
 };
-use survey::words::Phrase;
+use phrase::Phrase;
+use serde_json::json;
 
 use super::{Answer, Told, not_answered};
 use crate::number::Quantity;
@@ -175,7 +175,7 @@ pub(crate) fn caution_of_people(scene: &Scene<'_>, sketch: &mut Sketch<'_>, ask:
     if let Some(told) = dependents(&depends(scene)) {
         sketch.caution(&told);
     } else if ask {
-        sketch.caution(&survey::finding::Caution::WhoDependsOnIt.phrase());
+        sketch.caution(&advice::finding::Caution::WhoDependsOnIt.phrase());
     }
     if scene.survey.building.is_some_and(|building| building.shared) {
         sketch.caution(&Phrase::new("ask-shared"));
@@ -186,10 +186,9 @@ pub(crate) fn caution_of_people(scene: &Scene<'_>, sketch: &mut Sketch<'_>, ask:
 pub(crate) fn dependents(depends: &[String]) -> Option<Phrase> {
     let named = DEPENDS.iter().filter(|word| depends.iter().any(|told| told == *word));
     let named: Vec<_> = named
-        .map(|word| survey::words::Arg::Phrase(Box::new(Phrase::new(format!("depends-{word}.short")))))
+        .map(|word| phrase::Arg::Phrase(Box::new(Phrase::new(format!("depends-{word}.short")))))
         .collect();
-    (!named.is_empty())
-        .then(|| Phrase::new("ask-dependents").with("what", survey::words::Arg::Several(named)))
+    (!named.is_empty()).then(|| Phrase::new("ask-dependents").with("what", phrase::Arg::Several(named)))
 }
 
 pub(super) fn take_depends(scene: &Scene<'_>) -> Told<Answer> {

@@ -1,6 +1,6 @@
 //! How far the guide has come.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use super::journey::journey;
 use crate::screen::HowFar;
@@ -11,7 +11,7 @@ pub(crate) fn how_far(scene: &Scene<'_>) -> HowFar {
     let legs = journey(scene);
     let done = u32::try_from(legs.iter().filter(|leg| leg.answered).count()).unwrap_or(u32::MAX);
     let of = u32::try_from(legs.len()).unwrap_or(u32::MAX);
-    let count = |number: u32| survey::words::Arg::Count(u64::from(number));
+    let count = |number: u32| phrase::Arg::Count(u64::from(number));
     let told = scene.survey.asked.values().filter(|answer| answer.as_str() == Some("unsure")).count();
     let unsure = u32::try_from(told).unwrap_or(u32::MAX).min(done);
     let phrase =

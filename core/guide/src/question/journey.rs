@@ -5,10 +5,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use survey::fact::SubjectId;
-use survey::figure::map::reading_order;
-use survey::rating::PartRating;
-use survey::record::{CableKind, Connector, EntryState, Part, PartKind, Plugged, ServiceKind, Survey};
+use facts::fact::SubjectId;
+use house::rating::PartRating;
+use house::record::reading_order;
+use house::record::{CableKind, Connector, EntryState, Part, PartKind, Plugged, ServiceKind, Survey};
 
 use crate::place::Question;
 use crate::question::entry::behind;

@@ -1,11 +1,11 @@
 //! What is printed on a part: photo, text, and the figures in it, each taken or corrected by a touch.
 
+use facts::fact::SubjectId;
+use house::rating::{Band, PartRating};
+use house::record::{PartKind, field};
+use label::{self, LabelReading, PartKind as Printed};
+use phrase::{Arg, Phrase};
 use serde_json::json;
-use survey::fact::SubjectId;
-use survey::label::{self, LabelReading, PartKind as Printed};
-use survey::rating::{Band, PartRating};
-use survey::record::{PartKind, field};
-use survey::words::{Arg, Phrase};
 
 use super::{Answer, Question, Told};
 use crate::number::Quantity;
@@ -148,7 +148,7 @@ pub(super) fn draw_label(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: Subje
     if let Some(tag) = &found.tag {
         sketch.words(WordsRole::How, &Phrase::new("write-tag").text("tag", tag));
     }
-    crate::view::photo_slot(scene, sketch, "label-photo", part, survey::record::PhotoRole::Label);
+    crate::view::photo_slot(scene, sketch, "label-photo", part, house::record::PhotoRole::Label);
     sketch.reads_print(PRINT);
     let hint = Phrase::new("ask-label.hint");
     let now = found.label.clone().unwrap_or_default();
@@ -177,7 +177,7 @@ pub(super) fn draw_label(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: Subje
 fn label_photo(scene: &Scene<'_>, part: SubjectId) -> Option<String> {
     let photos = scene.survey.photos_of(Some(part));
     photos
-        .max_by_key(|photo| photo.role == Some(survey::record::PhotoRole::Label))
+        .max_by_key(|photo| photo.role == Some(house::record::PhotoRole::Label))
         .map(|photo| photo.id.to_string())
 }
 
@@ -281,7 +281,11 @@ pub(super) fn draw_read(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: Subjec
         let picked = fixing.iter().any(|one| one == name);
         State { key: Some(format!("fix:{name}")), taken: true, picked }
     });
-    let doubts = if text.is_empty() { Vec::new() } else { label::read(&text).doubts_in(scene.language) };
+    let doubts = if text.is_empty() {
+        Vec::new()
+    } else {
+        telling::doubts::said(&label::read(&text).doubts, scene.language)
+    };
     let block = LabelBlock {
         id: String::new(),
         aloud: Aloud::default(),

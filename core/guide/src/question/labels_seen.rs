@@ -1,11 +1,11 @@
 //! Label texts that were read on this device before, in any survey: one touch takes one over.
 
+use facts::fact::SubjectId;
 use serde_json::json;
-use survey::fact::SubjectId;
-use survey::label;
-use survey::label_seen::LabelSeen;
-use survey::record::{Part, PartKind, field};
-use survey::words::Phrase;
+
+use house::label_seen::LabelSeen;
+use house::record::{Part, PartKind, field};
+use phrase::Phrase;
 
 use crate::place::Question;
 use crate::question::{Answer, Told, kind_printed};

@@ -1,12 +1,12 @@
 //! Where a port of a part leads: to an outlet in a room, to a splitter, to nothing.
 
+use advice::finding::Caution;
+use facts::fact::{Edit, SubjectId};
+use house::naming;
+use house::record::reading_order;
+use house::record::{Feed, FeedFrom, LooseReason, PartKind, PortEnd, RunLength, Survey, field};
+use phrase::Phrase;
 use serde_json::{Value, json};
-use survey::fact::{Edit, SubjectId};
-use survey::figure::map::reading_order;
-use survey::finding::Caution;
-use survey::naming;
-use survey::record::{Feed, FeedFrom, LooseReason, PartKind, PortEnd, RunLength, Survey, field};
-use survey::words::Phrase;
 
 use super::{Answer, Question, Told, not_answered};
 use crate::place::{key_of, subject_of};
@@ -162,7 +162,7 @@ pub(super) fn jumper(answer: Answer) -> Told<(Answer, SubjectId)> {
         metres: 0.3,
         low_metres: 0.05,
         high_metres: 1.0,
-        known: survey::record::LengthKnown::Guessed,
+        known: house::record::LengthKnown::Guessed,
     };
     Ok((answer.is(run, "run").says(run, field::LENGTH, &length)?, run))
 }

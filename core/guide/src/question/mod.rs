@@ -20,7 +20,7 @@ mod same_as_last;
 mod split;
 mod way_on;
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::place::Question;
 use crate::session::Scene;

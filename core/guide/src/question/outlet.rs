@@ -1,9 +1,9 @@
 //! Outlets: which room, what is plugged in, and those that nobody has come to yet.
 
+use facts::fact::SubjectId;
+use house::record::{PartKind, Plugged, field};
+use phrase::Phrase;
 use serde_json::json;
-use survey::fact::SubjectId;
-use survey::record::{PartKind, Plugged, field};
-use survey::words::Phrase;
 
 use super::{Answer, Question, Told, free_tag, not_answered};
 use crate::place::{key_of, subject_of};
@@ -59,7 +59,7 @@ pub(super) fn take_plugged(scene: &Scene<'_>, outlet: SubjectId) -> Told<Answer>
 fn room_offers(scene: &Scene<'_>, words: impl Fn(&str) -> Phrase) -> Vec<Offer> {
     let mut rooms: Vec<_> = scene.survey.rooms.values().collect();
     rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
-    let offer = |room: &&survey::record::Room| Offer::new(key_of("room", room.id), words(&room.name));
+    let offer = |room: &&house::record::Room| Offer::new(key_of("room", room.id), words(&room.name));
     rooms.iter().take(150).map(offer).collect()
 }
 

@@ -1,11 +1,11 @@
 //! Where the coax meets the router: which outlet gets the bridge adapter, whether the router speaks MoCA itself.
 
+use facts::fact::Edit;
+use house::naming;
+use house::record::reading_order;
+use house::record::{Adapter, NetworkPlan, Part, PartKind, Plugged, field};
+use phrase::Phrase;
 use serde_json::Value;
-use survey::fact::Edit;
-use survey::figure::map::reading_order;
-use survey::naming;
-use survey::record::{Adapter, NetworkPlan, Part, PartKind, Plugged, field};
-use survey::words::Phrase;
 
 use super::{Answer, Told, not_answered};
 use crate::place::{key_of, subject_of};

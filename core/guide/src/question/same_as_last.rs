@@ -1,10 +1,10 @@
 //! The same as last time: the answer that this device gave last to the same kind of question.
 
+use facts::fact::{Fact, SubjectId};
+use house::record::{PartKind, field};
+use house::story;
+use phrase::{Arg, Phrase};
 use serde_json::Value;
-use survey::fact::{Fact, SubjectId};
-use survey::record::{PartKind, field};
-use survey::story;
-use survey::words::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::place::Question;

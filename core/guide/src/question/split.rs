@@ -1,12 +1,12 @@
 //! Splitters, taps and amplifiers: how many legs, how powered, where a loose part gets its signal.
 
+use advice::finding::Caution;
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::reading_order;
+use house::record::{Feed, PartKind, field};
+use phrase::Phrase;
 use serde_json::json;
-use survey::fact::SubjectId;
-use survey::figure::map::reading_order;
-use survey::finding::Caution;
-use survey::naming;
-use survey::record::{Feed, PartKind, field};
-use survey::words::Phrase;
 
 use super::leads_to::join;
 use super::{Answer, Question, Told, free_tag, not_answered};
@@ -65,7 +65,7 @@ fn feeders(scene: &Scene<'_>, loose: SubjectId) -> Vec<(String, SubjectId, u8)> 
     // A port with a cable of which nobody knows where it leads comes first.
     found.sort_by_key(|(_, part, port)| {
         let end = survey.parts.get(part).and_then(|part| part.end(*port));
-        (end != Some(survey::record::PortEnd::LooseEnd), end == Some(survey::record::PortEnd::Capped))
+        (end != Some(house::record::PortEnd::LooseEnd), end == Some(house::record::PortEnd::Capped))
     });
     found.truncate(150);
     found

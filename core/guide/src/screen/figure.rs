@@ -3,9 +3,9 @@
 
 use std::collections::BTreeMap;
 
-use survey::fact::SubjectId;
-use survey::figure::{Anchor, Dash, Figure, Fill, Ink, Mark, Shape, Weight};
-use survey::words::Language;
+use facts::fact::SubjectId;
+use telling::figure::{Anchor, Dash, Figure, Fill, Ink, Mark, Shape, Weight};
+use telling::words::Language;
 
 use super::Aloud;
 use crate::short_hash::short_hash;
@@ -250,7 +250,7 @@ fn named(figure: &Figure) -> BTreeMap<SubjectId, (usize, String)> {
     named
 }
 
-fn spot(point: survey::figure::Point) -> Spot {
+fn spot(point: telling::figure::Point) -> Spot {
     Spot { x: point.x, y: point.y }
 }
 

@@ -79,7 +79,7 @@ impl FileAsked {
     pub(crate) fn need(self) -> Need {
         match self {
             Self::ToRead => {
-                Need::FileToRead { kinds: vec![FileKind::of_extension(survey::file::FILE_EXTENSION)] }
+                Need::FileToRead { kinds: vec![FileKind::of_extension(facts::file::FILE_EXTENSION)] }
             }
             Self::ToWrite { name } => {
                 let end = name.rsplit_once('.').map_or("", |(_, end)| end);
@@ -92,7 +92,7 @@ impl FileAsked {
 impl FileKind {
     fn of_extension(extension: &str) -> Self {
         let media_type = match extension {
-            survey::file::FILE_EXTENSION => survey::file::MEDIA_TYPE,
+            facts::file::FILE_EXTENSION => facts::file::MEDIA_TYPE,
             // RFC 2854.
             "html" => "text/html",
             _ => "application/octet-stream",

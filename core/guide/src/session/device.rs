@@ -6,9 +6,9 @@ use std::fs::{self, File};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
+use facts::fact::AuthorId;
 use serde_json::{Map, Value};
-use survey::fact::AuthorId;
-use survey::words::LengthUnit;
+use telling::words::LengthUnit;
 
 use crate::error::{GuideError, Result, Trouble};
 

@@ -5,9 +5,9 @@
 
 use std::fmt;
 
-use survey::SurveyError;
-use survey::file::Progress;
-use survey::words::Phrase;
+use crate::error::GuideError;
+use facts::file::Progress;
+use phrase::Phrase;
 
 use super::Session;
 use super::long_work::{LongWork, Task};
@@ -75,7 +75,7 @@ impl Errand {
     /// Sends it.
     pub(crate) fn send(
         doing: Doing,
-        run: impl FnOnce(&LongWork) -> survey::error::Result<After> + Send + 'static,
+        run: impl FnOnce(&LongWork) -> crate::error::Result<After> + Send + 'static,
     ) -> Self {
         Self { doing, task: Task::begin(run) }
     }
@@ -87,7 +87,7 @@ impl Errand {
 
     /// What is to be done now, or why it failed; `None` while it is going on. One that was told to stop a moment too
     /// late was done all the same.
-    pub(crate) fn outcome(&self) -> Option<&std::result::Result<After, SurveyError>> {
+    pub(crate) fn outcome(&self) -> Option<&std::result::Result<After, GuideError>> {
         self.task.outcome()
     }
 }

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use phrase::Phrase;
 use serde::{Deserialize, Serialize};
-use survey::words::Phrase;
 
 use crate::deed::Deed;
 use crate::number;

@@ -2,8 +2,8 @@
 
 use std::sync::OnceLock;
 
-use survey::home::Home;
-use survey::label_seen::{LabelSeen, labels_seen};
+use facts::home::Home;
+use house::label_seen::{LabelSeen, labels_seen};
 
 /// The label texts of this device, looked up when they are first needed and held while a survey is open.
 pub(crate) struct LabelsSeen {

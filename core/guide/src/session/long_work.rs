@@ -5,7 +5,7 @@ use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
 use std::sync::{Arc, OnceLock};
 use std::thread;
 
-use survey::SurveyError;
+use crate::error::GuideError;
 
 /// Work that takes a while. A shell asks it how far it is, and may tell it to stop; the screen says the rest.
 #[derive(Debug, Clone)]
@@ -72,22 +72,23 @@ impl LongWork {
 #[derive(Debug)]
 pub(crate) struct Task<T> {
     work: LongWork,
-    outcome: Arc<OnceLock<Result<T, SurveyError>>>,
+    outcome: Arc<OnceLock<Result<T, GuideError>>>,
 }
 
 impl<T: Send + Sync + 'static> Task<T> {
     /// Begins it.
-    pub(crate) fn begin(run: impl FnOnce(&LongWork) -> Result<T, SurveyError> + Send + 'static) -> Self {
+    pub(crate) fn begin(run: impl FnOnce(&LongWork) -> Result<T, GuideError> + Send + 'static) -> Self {
         let task = Self { work: LongWork::new(), outcome: Arc::default() };
         let (work, outcome) = (task.work.clone(), Arc::clone(&task.outcome));
         let begun = thread::Builder::new().name("long work".into()).spawn(move || {
             let ran = catch_unwind(AssertUnwindSafe(|| run(&work)));
             // Nobody else writes it.
-            let _ = outcome.set(ran.unwrap_or(Err(SurveyError::Inner("the long work broke off"))));
+            let _ =
+                outcome.set(ran.unwrap_or(Err(facts::FactsError::Inner("the long work broke off").into())));
             let _ = work.shared.over.set(());
         });
         if begun.is_err() {
-            let _ = task.outcome.set(Err(SurveyError::Inner("no thread for the long work")));
+            let _ = task.outcome.set(Err(facts::FactsError::Inner("no thread for the long work").into()));
             let _ = task.work.shared.over.set(());
         }
         task
@@ -101,7 +102,7 @@ impl<T> Task<T> {
     }
 
     /// What came of it; `None` while it is going on.
-    pub(crate) fn outcome(&self) -> Option<&Result<T, SurveyError>> {
+    pub(crate) fn outcome(&self) -> Option<&Result<T, GuideError>> {
         self.outcome.get().filter(|_| self.work.is_done())
     }
 }

@@ -2,9 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::error::FactsError;
-use survey::file::{self, Limits, Look};
-use survey::store::Store;
+use facts::error::FactsError;
+use facts::file::{self, Limits, Look};
+use facts::store::Store;
 
 use super::Session;
 use super::errand::{After, Doing};

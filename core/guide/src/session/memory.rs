@@ -4,8 +4,8 @@
 
 use std::collections::BTreeSet;
 
+use facts::store::{Draft, Store};
 use serde::{Deserialize, Serialize};
-use survey::store::{Draft, Store};
 
 use super::given::Pending;
 use crate::error::Result;

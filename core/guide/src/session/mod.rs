@@ -19,11 +19,12 @@ mod scene;
 
 use std::path::Path;
 
-use survey::fact::{AuthorId, Edit};
-use survey::home::Home;
-use survey::record::field;
-use survey::store::Store;
-use survey::words::{Language, Phrase};
+use facts::fact::{AuthorId, Edit};
+use facts::home::Home;
+use facts::store::Store;
+use house::record::field;
+use phrase::Phrase;
+use telling::words::Language;
 
 use crate::deed::Deed;
 use crate::error::{GuideError, Result};
@@ -64,7 +65,7 @@ pub(crate) struct Session {
     /// A file that is being read or written, or was and is not collected yet.
     pub(crate) errand: Option<Errand>,
     /// How much goes into a work list.
-    pub(crate) effort: survey::worklist::Options,
+    pub(crate) effort: advice::worklist::Options,
 }
 
 impl Session {
@@ -83,7 +84,7 @@ impl Session {
             device,
             looked: None,
             errand: None,
-            effort: survey::worklist::Options::default(),
+            effort: advice::worklist::Options::default(),
         };
         session.speak_as_settled();
         Ok(session)
@@ -225,7 +226,7 @@ impl Session {
     pub(crate) fn send(
         &mut self,
         doing: Doing,
-        run: impl FnOnce(&LongWork) -> survey::error::Result<After> + Send + 'static,
+        run: impl FnOnce(&LongWork) -> crate::error::Result<After> + Send + 'static,
     ) {
         self.errand = Some(Errand::send(doing, run));
     }

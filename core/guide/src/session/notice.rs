@@ -1,6 +1,7 @@
 //! What is said about the last deed.
 
-use survey::words::{Language, Phrase};
+use phrase::Phrase;
+use telling::words::Language;
 
 use crate::screen::{Aloud, NoticeRole, NoticeShown};
 

@@ -2,13 +2,12 @@
 
 use std::path::Path;
 
-use survey::document::Document;
-use survey::error::{CannotPutBack, FactsError};
-use survey::fact::{ActId, Edit, SubjectId};
-use survey::home::Home;
-use survey::record::{PhotoRole, Survey, fold};
-use survey::store::Store;
-use survey::story;
+use facts::error::{CannotPutBack, FactsError};
+use facts::fact::{ActId, Edit, SubjectId};
+use facts::home::Home;
+use facts::store::Store;
+use house::document::Document;
+use house::record::{PhotoRole, Survey, fold};
 
 use super::labels_seen::LabelsSeen;
 use super::looked::Looked;
@@ -77,9 +76,9 @@ impl OpenSurvey {
     pub(crate) fn introduce(&mut self) -> Result<()> {
         let me = self.store.author();
         if !self.display_name.is_empty()
-            && story::author_name(self.store.ledger(), me) != Some(&self.display_name)
+            && facts::act::author_name(self.store.ledger(), me) != Some(&self.display_name)
         {
-            self.store.write(&[story::name_author(me, &self.display_name)])?;
+            self.store.write(&[facts::act::name_author(me, &self.display_name)])?;
         }
         Ok(())
     }
@@ -106,8 +105,8 @@ impl OpenSurvey {
     ) -> Result<SubjectId> {
         let unreadable = |error: std::io::Error| GuideError::of_file(Path::new(file), &error);
         let size = std::fs::metadata(file).map_err(unreadable)?.len();
-        if size > survey::photo::MAX_PICTURE_BYTES as u64 {
-            let fault = survey::photo::PictureFault::TooLong { limit: survey::photo::MAX_PICTURE_BYTES };
+        if size > facts::photo::MAX_PICTURE_BYTES as u64 {
+            let fault = facts::photo::PictureFault::TooLong { limit: facts::photo::MAX_PICTURE_BYTES };
             return Err(FactsError::from(fault).into());
         }
         let bytes = std::fs::read(file).map_err(unreadable)?;

@@ -2,17 +2,18 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::error::FactsError;
-use survey::fact::FactId;
-use survey::file::{self, PackOptions, Packed};
-use survey::record::Survey;
-use survey::report::report_page;
-use survey::store::Store;
-use survey::words::{Arg, Figures, Language, Phrase};
+use facts::error::FactsError;
+use facts::fact::FactId;
+use facts::file::{PackOptions, Packed};
+use facts::store::Store;
+use house::record::Survey;
+use phrase::{Arg, Phrase};
+use telling::report::report_page;
+use telling::words::{Figures, Language};
 
 use super::Session;
 use super::errand::{After, Doing};
-use crate::error::Result;
+use crate::error::{GuideError, Result};
 use crate::place::Move;
 
 /// What people call a file. Where it lies is told by the shell, which asked for it.
@@ -48,8 +49,10 @@ pub(crate) fn pack(
         let mut store = Store::open(&folder, author)?;
         // Units and words are the same whatever this device has, so that the same facts give the same bytes.
         let words = Language::english(Figures::default());
-        let report = |survey: &Survey, _: Option<FactId>| report_page(survey, &words, &|| !work.is_stopped());
-        let packed = file::pack(&mut store, &options, &report, &file, &mut work.watch_file())?;
+        let report = |survey: &Survey, _: Option<FactId>| {
+            report_page(survey, &words, &|| !work.is_stopped()).map_err(GuideError::from)
+        };
+        let packed = house::document::pack(&mut store, &options, &report, &file, &mut work.watch_file())?;
         Ok(After::new(move |session| {
             // Packing looks what others wrote meanwhile.
             session.open_survey()?.refresh()?;

@@ -2,12 +2,12 @@
 
 use std::sync::Arc;
 
-use survey::SurveyError;
-use survey::finding::{Finding, findings};
-use survey::forecast::Forecast;
-use survey::record::Survey;
-use survey::report::{Matters, Unknown, unknowns};
-use survey::worklist::{Options, Stake, WorkList, at_stake, worklist_watched};
+use crate::error::{GuideError, Trouble};
+use advice::finding::{Finding, findings};
+use advice::forecast::Forecast;
+use advice::unknown::{Matters, Unknown, unknowns};
+use advice::worklist::{Options, Stake, WorkList, at_stake, worklist_watched};
+use house::record::Survey;
 
 use super::long_work::{LongWork, Task};
 
@@ -74,7 +74,7 @@ fn same_wiring(a: &Survey, b: &Survey) -> bool {
         && given_up(a) == given_up(b)
 }
 
-fn work_out(house: &Survey, options: &Options, work: &LongWork) -> Result<Worked, SurveyError> {
+fn work_out(house: &Survey, options: &Options, work: &LongWork) -> Result<Worked, GuideError> {
     let mut watch = |share: f64| work.goes_on(share);
     let list = worklist_watched(house, options, &mut watch)?;
     let findings = findings(house, Some(&list.as_found));
@@ -88,11 +88,11 @@ fn weighed(
     unknowns: Vec<Unknown>,
     options: &Options,
     watch: &mut dyn FnMut(f64) -> bool,
-) -> Result<Vec<Weighed>, SurveyError> {
+) -> Result<Vec<Weighed>, GuideError> {
     let mut weighed = Vec::with_capacity(unknowns.len());
     for (place, unknown) in unknowns.into_iter().enumerate() {
         if !watch(1.0) {
-            return Err(SurveyError::Stopped);
+            return Err(Trouble::Stopped.into());
         }
         let on_way = matches!(unknown.matters, Matters::Weakest | Matters::OnWayTo(_));
         let stake = if on_way && place < MOST_WEIGHED {
@@ -119,7 +119,7 @@ pub(crate) enum Standing<'a> {
     /// It was told to stop.
     Stopped,
     /// It could not be worked out.
-    Failed(&'a SurveyError),
+    Failed(&'a GuideError),
     /// Nobody has begun.
     NotBegun,
 }
@@ -176,7 +176,7 @@ impl Results {
             _ if newest.task.work().is_stopped() => Standing::Stopped,
             None => Standing::Running(newest.task.work()),
             Some(Ok(_)) => Standing::NotBegun,
-            Some(Err(SurveyError::Stopped)) => Standing::Stopped,
+            Some(Err(GuideError::Trouble(Trouble::Stopped))) => Standing::Stopped,
             Some(Err(error)) => Standing::Failed(error),
         }
     }

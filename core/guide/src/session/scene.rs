@@ -1,9 +1,9 @@
 //! What a screen of a survey is drawn from.
 
-use survey::error::CannotPutBack;
-use survey::fact::{AuthorId, Ledger};
-use survey::record::Survey;
-use survey::words::Language;
+use facts::error::CannotPutBack;
+use facts::fact::{AuthorId, Ledger};
+use house::record::Survey;
+use telling::words::Language;
 
 use super::given::Pending;
 use super::labels_seen::LabelsSeen;

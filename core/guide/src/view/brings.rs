@@ -1,9 +1,9 @@
 //! What a file would bring, in words.
 
-use survey::fact::{AuthorId, SubjectId};
-use survey::file::{AuthorShare, LeftOut, Look};
-use survey::story;
-use survey::words::{Arg, Phrase};
+use facts::fact::{AuthorId, SubjectId};
+use facts::file::{AuthorShare, LeftOut, Look};
+use house::story;
+use phrase::{Arg, Phrase};
 
 use super::teller::Teller;
 use crate::screen::{RowEntry, WordsRole};

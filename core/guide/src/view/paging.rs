@@ -1,6 +1,6 @@
 //! Long lists in pages, so that no screen is longer than a screen may be.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::screen::PressWeight;

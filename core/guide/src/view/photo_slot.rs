@@ -1,8 +1,8 @@
 //! A place for photos of a part.
 
-use survey::fact::SubjectId;
-use survey::record::PhotoRole;
-use survey::words::Phrase;
+use facts::fact::SubjectId;
+use house::record::PhotoRole;
+use phrase::Phrase;
 
 use super::sketch::Sketch;
 use crate::screen::Ability;
@@ -17,7 +17,7 @@ pub(crate) fn photo_slot(
     role: PhotoRole,
 ) {
     // A photo of nothing in particular may show anything.
-    let fits = |photo: &&survey::record::Photo| photo.role.is_none_or(|of| of == role);
+    let fits = |photo: &&house::record::Photo| photo.role.is_none_or(|of| of == role);
     let photos = scene.survey.photos_of(Some(part)).filter(fits).take(20).map(|photo| {
         let name = match photo.role {
             Some(PhotoRole::Before) => "photo-before",

@@ -1,9 +1,9 @@
 //! Long lists in pages, and names of rooms and outlets.
 
-use survey::fact::SubjectId;
-use survey::naming;
-use survey::record::Survey;
-use survey::words::Phrase;
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::Survey;
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -1,8 +1,9 @@
 //! A screen in the making: words by their message, blocks in order.
 
-use survey::fact::SubjectId;
-use survey::figure::Figure;
-use survey::words::{Language, Phrase};
+use facts::fact::SubjectId;
+use phrase::Phrase;
+use telling::figure::Figure;
+use telling::words::Language;
 
 use crate::number;
 use crate::number::Quantity;

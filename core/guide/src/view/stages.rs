@@ -1,10 +1,10 @@
 //! How far what follows from a survey has come: what the overview tells of it, and the screens themselves.
 
-use survey::fact::SubjectId;
-use survey::file::FILE_EXTENSION;
-use survey::forecast::nodes_of;
-use survey::record::{ReadingKind, Survey};
-use survey::report::{Met, RoomAnswer};
+use advice::forecast::nodes_of;
+use advice::wish::{Met, RoomAnswer};
+use facts::fact::SubjectId;
+use facts::file::FILE_EXTENSION;
+use house::record::{ReadingKind, Survey};
 
 use crate::session::Scene;
 

@@ -2,11 +2,11 @@
 
 use std::path::Path;
 
-use survey::error::FactsError;
-use survey::home::{Entry, Found, Home};
-use survey::store::Summary;
-use survey::words::error::InWords;
-use survey::words::{Arg, Phrase};
+use facts::error::FactsError;
+use facts::home::{Entry, Found, Home};
+use facts::store::Summary;
+use phrase::{Arg, Phrase};
+use telling::words::error::InWords;
 
 use super::paging;
 use super::sketch::Sketch;

@@ -3,12 +3,13 @@
 use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
+use facts::fact::{AuthorId, FORGET, Fact, Ledger, REMOVED, SubjectId};
+use house::naming;
+use house::record::{Survey, field, fold};
+use house::story;
+use phrase::{Arg, Phrase};
 use serde_json::Value;
-use survey::fact::{AuthorId, FORGET, Fact, Ledger, REMOVED, SubjectId};
-use survey::naming;
-use survey::record::{Survey, field, fold};
-use survey::story::{self, date_and_time};
-use survey::words::{Arg, Phrase};
+use telling::words::date_and_time;
 
 use crate::session::Scene;
 
@@ -151,5 +152,5 @@ fn with_removed(ledger: &Ledger, survey: SubjectId) -> Option<Survey> {
     for fact in ledger.facts().filter(|fact| fact.field() != REMOVED) {
         whole.insert(fact.clone()).ok()?;
     }
-    fold(&whole, survey::fact::SurveyId::from_uuid(survey.uuid())).ok()
+    fold(&whole, facts::fact::SurveyId::from_uuid(survey.uuid())).ok()
 }

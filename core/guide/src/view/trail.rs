@@ -1,6 +1,6 @@
 //! Where we are, from the whole to the part.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::place::Place;
 use crate::session::Scene;

@@ -6,14 +6,14 @@ use std::path::{Path, PathBuf};
 use std::sync::LazyLock;
 
 use crate::person::{Person, check, guide_at, says, shown};
+use facts::fact::{AuthorId, Edit};
+use facts::file::{self, LeftOut, PackOptions, Progress};
+use facts::store::Store;
 use guide::screen::{Block, FileAsked, PressWeight};
 use guide::{Deed, Guide, LongWork};
+use house::document::Document;
+use house::record::field;
 use image::{ImageFormat, Rgb, RgbImage};
-use survey::document::Document;
-use survey::fact::{AuthorId, Edit};
-use survey::file::{self, LeftOut, PackOptions, Progress};
-use survey::record::field;
-use survey::store::Store;
 
 /// So many photos are some megabytes: a stop comes long before they are hashed.
 static PHOTOS: LazyLock<Vec<Vec<u8>>> = LazyLock::new(|| (0..6).map(noise).collect());
@@ -58,8 +58,8 @@ impl Sender {
         let path = self.between.path().join(name);
         let mut store = Store::open(&self.person.folder(), AuthorId::random()).unwrap();
         let options = PackOptions { left_out: left_out.iter().copied().collect(), replace: false };
-        let page = |_: &_, _| Ok("<!DOCTYPE html>".to_owned());
-        file::pack(&mut store, &options, &page, &path, &mut |_: Progress| true).unwrap();
+        let page = |_: &_, _| Ok::<_, facts::FactsError>("<!DOCTYPE html>".to_owned());
+        house::document::pack(&mut store, &options, &page, &path, &mut |_: Progress| true).unwrap();
         path
     }
 
@@ -274,7 +274,7 @@ fn mending_with_a_file_that_is_stopped_leaves_the_damage_as_it_was() {
 #[test]
 fn the_report_waits_until_it_is_worked_out_and_blocks_nothing() {
     let mut walk = crate::result_house::walk(crate::result_house::needy());
-    walk.guide.work_out_with(survey::worklist::Options::default());
+    walk.guide.work_out_with(advice::worklist::Options::default());
     let at_overview = Deed::Press { key: "handover".into() };
     walk.guide.act(&at_overview).unwrap();
     let work = walk.guide.long_work().expect("it takes a while");

@@ -2,19 +2,20 @@
 
 use std::collections::BTreeSet;
 
-use crate::house::{House, good_house};
 use crate::whole_house::{edits_of, guide_at, quick};
+use advice::finding::{Caution, FindingKind, findings};
+use advice::forecast::forecast;
+use facts::fact::{AuthorId, Edit};
+use facts::store::Store;
 use guide::screen::{Block, CautionBlock};
 use guide::{Deed, Guide, Screen};
-use survey::fact::{AuthorId, Edit};
-use survey::finding::{Caution, FindingKind, findings};
-use survey::forecast::forecast;
-use survey::rating::{Band, PartRating};
-use survey::record::{
+use house::rating::{Band, PartRating};
+use house::record::{
     CableKind, HowMeasured, OtherNetwork, ReadingKind, ServiceKind, Survey, TestReach, field,
 };
-use survey::store::Store;
-use survey::words::{Figures, Language, Phrase};
+use houses::{House, good_house};
+use phrase::Phrase;
+use telling::words::{Figures, Language};
 use tempfile::TempDir;
 
 /// A guide over one house, on its findings.
@@ -122,7 +123,7 @@ fn every_finding_is_explained_on_a_screen_of_its_own() {
     let language = english();
     let mut missing = BTreeSet::new();
     let mut cautions = BTreeSet::new();
-    for case in crate::finding_cases::cases() {
+    for case in houses::finding_cases::cases() {
         let house = house_of(case.kind, &case.there.survey);
         let mut found = Found::of(&house);
         let begins = format!("finding:{} ", case.kind.id());

@@ -2,7 +2,7 @@
 //! The budgets (2 touches a photo in a burst, 3 to assign one) are those that the job sets for a technician.
 
 use crate::hand::Hand;
-use survey::record::{CableKind, PhotoRole, PortEnd, ReadingKind};
+use house::record::{CableKind, PhotoRole, PortEnd, ReadingKind};
 use tempfile::TempDir;
 
 fn home() -> TempDir {
@@ -196,7 +196,7 @@ fn the_same_as_last_answers_cable_connectors_and_device_with_one_touch() {
     let survey = hand.survey();
     for run in survey.runs.values() {
         assert_eq!(run.cable, CableKind::FiftyNine);
-        assert_eq!(run.connector_far, survey::record::Connector::Compression);
+        assert_eq!(run.connector_far, house::record::Connector::Compression);
     }
     for _ in 0..2 {
         hand.add("outlet");

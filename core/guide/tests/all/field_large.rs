@@ -3,15 +3,14 @@
 use std::collections::BTreeSet;
 
 use crate::hand::Hand;
+use facts::fact::{Edit, SubjectId};
+use facts::store::Store;
 use serde_json::json;
-use survey::fact::{Edit, SubjectId};
-use survey::store::Store;
 use tempfile::TempDir;
 
 /// 300 parts with runs, rooms, services, readings, notes: a head splitter of 16 legs, below it more, then outlets.
 fn large(hand: &Hand) {
-    let mut store =
-        Store::open(&hand.guide.open_folder().unwrap(), survey::fact::AuthorId::random()).unwrap();
+    let mut store = Store::open(&hand.guide.open_folder().unwrap(), facts::fact::AuthorId::random()).unwrap();
     let parts: Vec<_> = (0..300).map(|_| SubjectId::random()).collect();
     let mut edits = Vec::new();
     for (number, &part) in parts.iter().enumerate() {

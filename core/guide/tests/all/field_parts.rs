@@ -1,7 +1,7 @@
 //! Working freely on what is found: parts, rooms, services; changed, joined, removed and taken back.
 
 use crate::hand::Hand;
-use survey::record::{Feed, PartKind, PhotoRole, PowerFeed, ServiceKind, TvSignal};
+use house::record::{Feed, PartKind, PhotoRole, PowerFeed, ServiceKind, TvSignal};
 use tempfile::TempDir;
 
 fn home() -> TempDir {

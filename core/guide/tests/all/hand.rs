@@ -3,12 +3,12 @@
 use std::io::Cursor;
 use std::path::{Path, PathBuf};
 
+use facts::fact::{AuthorId, SubjectId};
+use facts::store::Store;
 use guide::screen::{Block, MOST_ROWS, Screen};
 use guide::{Deed, Guide};
+use house::record::{Survey, fold};
 use image::{ImageFormat, Rgb, RgbImage};
-use survey::fact::{AuthorId, SubjectId};
-use survey::record::{Survey, fold};
-use survey::store::Store;
 
 /// A hand on the guide over a home folder.
 pub struct Hand {
@@ -23,7 +23,7 @@ impl Hand {
     /// Over a home folder, with nothing open.
     pub fn over(home: &Path) -> Self {
         let author = AuthorId::random();
-        let guide = Guide::at(home, author, guide::english(survey::words::Figures::default())).unwrap();
+        let guide = Guide::at(home, author, guide::english(telling::words::Figures::default())).unwrap();
         Self { guide, touches: 0, author, home: home.to_owned() }
     }
 
@@ -54,7 +54,7 @@ impl Hand {
     /// As after the app's death: a new guide, the survey opened again.
     pub fn killed(&mut self) {
         let folder = self.guide.open_folder().unwrap();
-        let language = guide::english(survey::words::Figures::default());
+        let language = guide::english(telling::words::Figures::default());
         self.guide = Guide::at(&self.home, self.author, language).unwrap();
         self.guide.open(&folder).unwrap();
     }

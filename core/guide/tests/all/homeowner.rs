@@ -1,9 +1,10 @@
 //! A guide in a folder of its own, and what a homeowner answers in an invented house.
 
+use facts::fact::AuthorId;
 use guide::screen::{Block, ChoiceBlock};
 use guide::{Deed, Guide, Screen};
-use survey::fact::AuthorId;
-use survey::words::{Figures, Language, Phrase};
+use phrase::Phrase;
+use telling::words::{Figures, Language};
 use tempfile::TempDir;
 
 /// A language of the guide.
@@ -67,9 +68,9 @@ impl Walk {
 }
 
 /// Few draws: how exact the results are is proved elsewhere.
-fn few_draws() -> survey::worklist::Options {
-    let draws = survey::forecast::Options { draws: 4, seed: 1, points: 45 };
-    survey::worklist::Options { screening: draws, stating: draws, most_steps: 6 }
+fn few_draws() -> advice::worklist::Options {
+    let draws = advice::forecast::Options { draws: 4, seed: 1, points: 45 };
+    advice::worklist::Options { screening: draws, stating: draws, most_steps: 6 }
 }
 
 /// A press.

@@ -5,11 +5,11 @@ use std::collections::BTreeSet;
 use crate::homeowner::{House, LABEL, TONGUES, Walk};
 use crate::shell;
 use crate::throws::{Throw, throw};
+use facts::fact::FactId;
+use facts::store::Store;
 use guide::screen::{Block, MOST_ROWS, WayTaken};
 use guide::{Deed, Guide, Screen};
 use proptest::prelude::*;
-use survey::fact::FactId;
-use survey::store::Store;
 
 /// Whether a text reads like a message's id: a message that is missing is said so.
 fn is_id(text: &str) -> bool {
@@ -114,7 +114,7 @@ fn facts(walk: &Walk) -> BTreeSet<FactId> {
     match walk.guide.open_folder() {
         Some(folder) => {
             let store = Store::open(&folder, walk.author).unwrap();
-            store.ledger().facts().map(survey::fact::Fact::id).collect()
+            store.ledger().facts().map(facts::fact::Fact::id).collect()
         }
         None => BTreeSet::new(),
     }
@@ -218,8 +218,8 @@ fn the_laws_can_be_broken() {
     assert!(is_id("ask-nothing.title") && !is_id("Whose wiring"));
     let mut guide = Guide::at(
         tempfile::tempdir().unwrap().path(),
-        survey::fact::AuthorId::random(),
-        guide::english(survey::words::Figures::default()),
+        facts::fact::AuthorId::random(),
+        guide::english(telling::words::Figures::default()),
     )
     .unwrap();
     guide.act(&Deed::Press { key: "new".into() }).unwrap();

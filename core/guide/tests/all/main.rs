@@ -6,10 +6,6 @@
     reason = "a test stops where its preparation fails"
 )]
 
-#[path = "../../../survey/tests/finding_cases/mod.rs"]
-mod finding_cases;
-#[path = "../../../survey/tests/house/mod.rs"]
-mod house;
 /// A screen as text, as the terminal shows it.
 #[path = "../../../desk/src/plain/show.rs"]
 mod plain;

@@ -4,11 +4,11 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use facts::fact::{AuthorId, REMOVED};
+use facts::store::Store;
 use guide::screen::{Block, FileAsked, MOST_ROWS, RowEntry};
 use guide::{Deed, Device, Guide, Screen};
 use serde_json::Value;
-use survey::fact::{AuthorId, REMOVED};
-use survey::store::Store;
 
 /// One person with a device.
 pub struct Person {
@@ -145,7 +145,7 @@ impl Person {
 
 pub fn guide_at(home: &Path) -> Guide {
     let author = Device::at(home).unwrap().author().unwrap();
-    Guide::at(home, author, guide::english(survey::words::Figures::default())).unwrap()
+    Guide::at(home, author, guide::english(telling::words::Figures::default())).unwrap()
 }
 
 /// What holds for every screen: a way on, a name for everything, and not too long.

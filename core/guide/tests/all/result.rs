@@ -5,9 +5,9 @@ use std::collections::BTreeSet;
 use guide::Deed;
 use guide::screen::Block;
 
-use crate::house::{House, part_id};
 use crate::result_house::{Walk, key, main_key, needy, sound, text, walk};
-use survey::record::{EntryKind, OutcomeKind};
+use house::record::{EntryKind, OutcomeKind};
+use houses::{House, part_id};
 
 #[test]
 fn the_main_presses_lead_through_every_stage_to_the_handover() {
@@ -233,7 +233,7 @@ fn done_could_not_and_put_back_change_the_record_as_said() {
     let done = walk.survey();
     let work = done.works.values().next().expect("noted").clone();
     assert_eq!((work.change, work.outcome.end), (change, OutcomeKind::Done), "{title} {}", text(&screen));
-    let wanted = change.applied(&before);
+    let wanted = advice::worklist::applied(change, &before);
     assert_eq!((&done.parts, &done.runs), (&wanted.parts, &wanted.runs));
     assert_ne!(done.parts, before.parts);
 
@@ -270,7 +270,7 @@ fn the_forecast_is_worked_out_anew_after_a_step() {
 #[test]
 fn stop_leaves_nothing_and_offers_a_way_on() {
     let mut walk = walk(needy());
-    walk.guide.work_out_with(survey::worklist::Options::default());
+    walk.guide.work_out_with(advice::worklist::Options::default());
     walk.guide.act(&Deed::Press { key: "forecast".into() }).expect("pressed");
     let work = walk.guide.long_work().expect("it takes a while");
     let screen = walk.guide.screen();
@@ -311,7 +311,7 @@ fn suspended_the_database_is_closed_and_resumed_it_is_where_it_was() {
 #[test]
 fn suspending_stops_what_is_going_on() {
     let mut walk = walk(needy());
-    walk.guide.work_out_with(survey::worklist::Options::default());
+    walk.guide.work_out_with(advice::worklist::Options::default());
     walk.guide.act(&Deed::Press { key: "forecast".into() }).expect("pressed");
     let work = walk.guide.long_work().expect("it takes a while");
     walk.guide.suspend().expect("suspended");

@@ -1,7 +1,7 @@
 //! Buying and placing the adapters. Every house here is invented.
 
 use crate::result_house::{Walk, main_key, needy, sound, text};
-use survey::record::{ReadingKind, Survey};
+use house::record::{ReadingKind, Survey};
 
 fn with_adapters(answer: Option<&str>) -> Walk {
     let mut house: Survey = needy().survey();
@@ -68,7 +68,7 @@ fn the_report_lists_them_as_planned() {
 fn a_test_that_a_socket_ends_blames_no_coax() {
     let sound = || {
         let house = needy().at("S1").made_for(5.0, 1675.0);
-        house.at("O2").over(survey::record::CableKind::Six, 20.0)
+        house.at("O2").over(house::record::CableKind::Six, 20.0)
     };
     for (socket, rate, blames) in
         [(None, "905", false), (Some("1g"), "940", false), (Some("2.5g"), "940", true), (None, "600", true)]

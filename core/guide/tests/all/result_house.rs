@@ -2,17 +2,18 @@
 
 use std::path::PathBuf;
 
+use advice::forecast::Options as Draws;
+use advice::worklist::Options;
+use facts::fact::{AuthorId, Edit, value_of};
+use facts::store::Store;
 use guide::screen::{Block, PressWeight};
 use guide::{Deed, Guide, Screen};
-use survey::fact::{AuthorId, Edit, value_of};
-use survey::forecast::Options as Draws;
-use survey::record::{CableKind, Connector, EntryKind, Plugged, ServiceKind, Survey, field, fold};
-use survey::store::Store;
-use survey::words::Figures;
-use survey::worklist::{Options, edits_between};
+use house::record::edits_between;
+use house::record::{CableKind, Connector, EntryKind, Plugged, ServiceKind, Survey, field, fold};
+use telling::words::Figures;
 use tempfile::TempDir;
 
-use crate::house::House;
+use houses::House;
 
 /// A guide with one survey open, in a folder that goes when this does.
 pub struct Walk {

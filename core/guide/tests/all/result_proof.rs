@@ -1,9 +1,9 @@
 //! Privacy, the outlet test, forecast against test, and the handover. Every house here is invented.
 
-use crate::house::part_id;
 use crate::result_house::{Walk, key, main_key, needy, text, walk};
 use guide::screen::{Ability, Block};
-use survey::record::{CableKind, ReadingKind, ServiceKind, TestReach};
+use house::record::{CableKind, ReadingKind, ServiceKind, TestReach};
+use houses::part_id;
 
 #[test]
 fn privacy_asks_whether_the_password_is_set_and_counts_nodes() {
@@ -125,7 +125,7 @@ fn handover_writes_the_report_and_the_file() {
     assert!(!std::fs::read_to_string(&bare).expect("a report").contains("Nowhere Lane 1"));
     let file = walk.home.path().join("house.lwk");
     walk.file("file-out:An invented house.lwk", &file).expect("packed");
-    assert!(survey::file::recognise(&file));
+    assert!(facts::file::recognise(&file));
     let packed = std::fs::read(&file).expect("a file");
     let holds = |text: &str| packed.windows(text.len()).any(|window| window == text.as_bytes());
     assert!(!holds("Nowhere Lane 1"));

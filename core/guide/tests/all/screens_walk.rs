@@ -4,11 +4,11 @@ use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use facts::fact::AuthorId;
+use facts::store::Store;
 use guide::screen::{Block, FileAsked};
 use guide::{Deed, Guide, Screen};
-use survey::fact::AuthorId;
-use survey::store::Store;
-use survey::words::{Figures, Language};
+use telling::words::{Figures, Language};
 use tempfile::TempDir;
 
 use crate::plain;

@@ -4,11 +4,11 @@ use std::fs;
 use std::path::Path;
 
 use crate::person::{Person, picture, row_of, rows, says, shown, two};
+use facts::fact::AuthorId;
+use facts::store::Store;
 use guide::Deed;
 use guide::screen::{Block, FileAsked, NoticeRole, NoticeShown};
-use survey::document::Document;
-use survey::fact::AuthorId;
-use survey::store::Store;
+use house::document::Document;
 
 #[test]
 fn edits_apart_meet_disagree_and_are_settled_so_that_both_show_the_same() {

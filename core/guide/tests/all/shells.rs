@@ -4,10 +4,10 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use crate::shell;
 use crate::whole_house::{ann, fill, guide_at};
+use facts::photo::THUMBNAIL_SIDE;
+use facts::store::Store;
 use guide::screen::{Aloud, AloudRole, Block, NoticeRole, Screen, WayTaken};
 use guide::{Deed, Guide};
-use survey::photo::THUMBNAIL_SIDE;
-use survey::store::Store;
 use tempfile::TempDir;
 
 /// The guide over a survey that has everything, on the overview.

@@ -4,11 +4,11 @@ use std::fs;
 use std::path::Path;
 
 use crate::person::{Person, row_of, rows, says, shown, two};
+use facts::fact::AuthorId;
+use facts::store::Store;
 use guide::screen::{Block, FileAsked};
 use guide::{Deed, Device, Working};
-use survey::fact::AuthorId;
-use survey::store::Store;
-use survey::words::LengthUnit;
+use telling::words::LengthUnit;
 
 #[test]
 fn surveys_are_renamed_copied_set_aside_brought_back_and_deleted() {
@@ -219,7 +219,7 @@ fn what_holds_for_the_device_survives_and_is_used() {
     ann.make("Mill House");
     ann.on("overview");
     let store = Store::open(&ann.folder(), AuthorId::random()).unwrap();
-    assert_eq!(survey::story::author_name(store.ledger(), author), Some("Ann"));
+    assert_eq!(facts::act::author_name(store.ledger(), author), Some("Ann"));
     drop(store);
     // And whoever wants to be led is asked.
     ann.press("out");
@@ -246,5 +246,5 @@ fn a_name_changed_later_stands_in_the_next_thing_written_and_is_not_taken_back_w
     ann.press("undo");
     let store = Store::open(&ann.folder(), AuthorId::random()).unwrap();
     let author = Device::at(ann.home.path()).unwrap().author().unwrap();
-    assert_eq!(survey::story::author_name(store.ledger(), author), Some("Ann of the office"));
+    assert_eq!(facts::act::author_name(store.ledger(), author), Some("Ann of the office"));
 }

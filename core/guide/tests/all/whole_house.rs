@@ -4,23 +4,24 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use advice::forecast::Options as Draws;
+use advice::worklist::Options;
+use facts::act::name_author;
+use facts::fact::{ActId, AuthorId, Edit, FactClock, SubjectId, value_of};
+use facts::home::Home;
+use facts::store::Store;
 use guide::Guide;
-use serde_json::{Value, json};
-use survey::document::Document;
-use survey::fact::{ActId, AuthorId, Edit, FactClock, SubjectId, value_of};
-use survey::forecast::Options as Draws;
-use survey::home::Home;
-use survey::record::{
+use house::document::Document;
+use house::record::edits_between;
+use house::record::{
     CableKind, Connector, EntryKind, EntryState, HowMeasured, Internet, OtherNetwork, PartKind, PhotoRole,
     Plugged, ReadingKind, ServiceKind, Survey, TestReach, field,
 };
-use survey::store::Store;
-use survey::story::name_author;
-use survey::words::Figures;
-use survey::worklist::{Options, edits_between};
+use serde_json::{Value, json};
+use telling::words::Figures;
 use uuid::Uuid;
 
-use crate::house::House;
+use houses::House;
 
 /// The survey that has everything.
 pub const FULL: &str = "Mill House";

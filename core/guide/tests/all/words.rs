@@ -5,7 +5,7 @@ use std::path::Path;
 
 use crate::source::{files, literals};
 use fluent_bundle::{FluentBundle, FluentResource};
-use survey::words::{Figures, Language};
+use telling::words::{Figures, Language};
 use unic_langid::LanguageIdentifier;
 
 /// Sentences that stand in code all the same, and why they may.

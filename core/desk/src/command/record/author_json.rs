@@ -1,8 +1,7 @@
 //! An author as JSON.
 
+use facts::fact::{AuthorId, Ledger};
 use serde::Serialize;
-use survey::fact::{AuthorId, Ledger};
-use survey::story;
 
 /// Who said something: a claim and no proof.
 #[derive(Serialize)]
@@ -16,7 +15,7 @@ pub struct AuthorJson {
 impl AuthorJson {
     /// The author as a survey knows them.
     pub fn of(ledger: &Ledger, id: AuthorId, me: AuthorId) -> Self {
-        Self::named(id, story::author_name(ledger, id).map(str::to_owned), me)
+        Self::named(id, facts::act::author_name(ledger, id).map(str::to_owned), me)
     }
 
     /// The author under this name.

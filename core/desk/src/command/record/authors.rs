@@ -3,12 +3,12 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
+use facts::fact::{ActId, AuthorId, Edit, Fact};
+use house::record::field;
+use house::story;
+use phrase::{Arg, Phrase};
 use serde::Serialize;
 use serde_json::Value;
-use survey::fact::{ActId, AuthorId, Edit, Fact};
-use survey::record::field;
-use survey::story;
-use survey::words::{Arg, Phrase};
 
 use super::author_json::AuthorJson;
 use super::{open_to_read, open_to_write};
@@ -47,7 +47,7 @@ pub fn list(context: &Context, folder: &Path) -> Result<(), DeskError> {
     context.answer(&as_json, |page| {
         page.heading(&context.word("desk-authors"));
         let row = |&(author, (records, ms)): &(AuthorId, (usize, u64))| {
-            let name = match story::author_name(ledger, author) {
+            let name = match facts::act::author_name(ledger, author) {
                 _ if author != store.author() => {
                     let other = story::author(ledger, author, store.author());
                     Phrase::new("desk-author").phrase("author", other)
@@ -57,7 +57,7 @@ pub fn list(context: &Context, folder: &Path) -> Result<(), DeskError> {
             };
             let wrote = Phrase::new("desk-author-records")
                 .with("count", Arg::Count(records as u64))
-                .text("when", story::date_and_time(ms));
+                .text("when", telling::words::date_and_time(ms));
             (context.say(&name), context.say(&wrote))
         };
         for (name, wrote) in shares.iter().map(row) {
@@ -83,7 +83,7 @@ pub fn name(context: &Context, folder: &Path, name: &str) -> Result<(), DeskErro
     }
     let mut store = open_to_write(folder)?;
     let me = store.author();
-    let was_unnamed = story::author_name(store.ledger(), me).is_none();
+    let was_unnamed = facts::act::author_name(store.ledger(), me).is_none();
     // To take back what was never said needs no record; nor does the same name again.
     let act = if name.is_empty() && was_unnamed {
         None
@@ -91,14 +91,14 @@ pub fn name(context: &Context, folder: &Path, name: &str) -> Result<(), DeskErro
         let edit = if name.is_empty() {
             Edit::new(me.subject(), field::NAME, Value::Null)
         } else {
-            story::name_author(me, name)
+            facts::act::name_author(me, name)
         };
         let act = store.write(&[edit])?;
         store.ledger().facts().any(|fact: &Fact| fact.act() == act).then_some(act)
     };
     let as_json = NamedJson { act, author: AuthorJson::of(store.ledger(), me, me) };
     context.answer(&as_json, |page| {
-        let told = match story::author_name(store.ledger(), me) {
+        let told = match facts::act::author_name(store.ledger(), me) {
             Some(name) => Phrase::new("desk-author-named").text("name", name),
             None => Phrase::new("desk-author-unnamed"),
         };

@@ -2,12 +2,13 @@
 
 use std::path::Path;
 
+use facts::act::ChangedAfterRemoval;
+use facts::fact::{Disagreement, Fact, FactId, Ledger};
+use facts::store::Store;
+use house::story;
+use phrase::{Arg, Phrase};
 use serde::Serialize;
 use serde_json::Value;
-use survey::fact::{Disagreement, Fact, FactId, Ledger};
-use survey::store::Store;
-use survey::story::{self, ChangedAfterRemoval};
-use survey::words::{Arg, Phrase};
 
 use super::author_json::AuthorJson;
 use super::open_to_read;
@@ -53,7 +54,7 @@ pub fn run(context: &Context, folder: &Path) -> Result<(), DeskError> {
     let store = open_to_read(folder)?;
     let teller = Teller::new(context, &store)?;
     let found = in_order(store.ledger());
-    let changed = story::changed_after_removal(store.ledger());
+    let changed = facts::act::changed_after_removal(store.ledger());
     let as_json = DisagreementsJson {
         disagreements: found.iter().map(|one| as_json(context, &teller, &store, one)).collect(),
         changed_after_removal: changed.iter().map(|one| changed_as_json(context, &teller, one)).collect(),
@@ -97,7 +98,7 @@ fn as_json(
         let told = Phrase::new("desk-side")
             .phrase("author", teller.author_phrase(fact.by()))
             .text("value", teller.value(found.field, fact.value()))
-            .text("when", story::date_and_time(fact.id().ms()));
+            .text("when", telling::words::date_and_time(fact.id().ms()));
         SideJson {
             side: place + 1,
             record: fact.id(),

@@ -2,15 +2,16 @@
 
 use std::path::Path;
 
+use facts::fact::PhotoImage;
+use facts::fact::{Fact, Ledger, SubjectId};
+use facts::forget::Forgotten;
+use facts::home::Home;
+use house::record::field;
 use serde::Serialize;
-use survey::fact::{Fact, Ledger, SubjectId};
-use survey::forget::Forgotten;
-use survey::home::Home;
-use survey::record::{PhotoImage, field};
 
-use survey::store::Store;
-use survey::story;
-use survey::words::{Arg, Phrase};
+use facts::store::Store;
+use house::story;
+use phrase::{Arg, Phrase};
 
 use super::names::Names;
 use super::teller::{Teller, ThingJson};
@@ -112,5 +113,5 @@ fn listed(known: &[&str]) -> String {
 fn would_go(ledger: &Ledger, subject: SubjectId, name: Option<&str>) -> usize {
     let fields = ledger.fields(subject).filter(|field| name.is_none_or(|name| name == *field));
     let facts: Vec<&Fact> = fields.flat_map(|field| ledger.history(subject, field)).collect();
-    facts.into_iter().filter(|fact| !fact.is_forgotten() && fact.field() != survey::fact::FORGET).count()
+    facts.into_iter().filter(|fact| !fact.is_forgotten() && fact.field() != facts::fact::FORGET).count()
 }

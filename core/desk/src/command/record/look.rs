@@ -2,12 +2,12 @@
 
 use std::path::Path;
 
+use facts::fact::{AuthorId, SubjectId, SurveyId};
+use facts::file::{self, LeftOut, Limits, Look};
+use facts::store::Store;
+use house::story;
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::fact::{AuthorId, SubjectId, SurveyId};
-use survey::file::{self, LeftOut, Limits, Look};
-use survey::store::Store;
-use survey::story;
-use survey::words::{Arg, Phrase};
 
 use super::author_json::AuthorJson;
 use super::open_to_read;

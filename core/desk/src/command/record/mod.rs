@@ -23,9 +23,9 @@ mod undo;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
-use survey::fact::AuthorId;
-use survey::home::SET_ASIDE;
-use survey::store::{Store, peek};
+use facts::fact::AuthorId;
+use facts::home::SET_ASIDE;
+use facts::store::{Store, peek};
 
 use super::Context;
 use crate::arguments::RecordCommand;

@@ -3,9 +3,9 @@
 use std::collections::BTreeSet;
 use std::fmt::Display;
 
-use survey::fact::{Fact, Ledger, REMOVED, Removal, SubjectId};
-use survey::record::{Survey, fold};
-use survey::store::Store;
+use facts::fact::{Fact, Ledger, REMOVED, Removal, SubjectId};
+use facts::store::Store;
+use house::record::{Survey, fold};
 
 use crate::error::DeskError;
 

@@ -2,13 +2,12 @@
 
 use std::path::Path;
 
+use facts::fact::{Fact, SubjectId};
+use facts::store::Store;
+use house::document::Document;
+use house::record::{Note, field};
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::document::Document;
-use survey::fact::{Fact, SubjectId};
-use survey::record::{Note, field};
-use survey::store::Store;
-use survey::story;
-use survey::words::{Arg, Phrase};
 
 use super::author_json::AuthorJson;
 use super::names::Names;
@@ -82,7 +81,7 @@ pub fn list(context: &Context, folder: &Path, on: Option<&str>) -> Result<(), De
                 .text("note", short(note.id))
                 .phrase("thing", teller.thing_phrase(note.about.unwrap_or(whole)))
                 .phrase("author", author.unwrap_or_else(|| Phrase::new("value-empty")))
-                .text("when", json.written_ms.map(story::date_and_time).unwrap_or_default());
+                .text("when", json.written_ms.map(telling::words::date_and_time).unwrap_or_default());
             page.title(&context.say(&head));
             for line in note.text.lines() {
                 page.paragraph(2, line);

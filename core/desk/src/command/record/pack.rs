@@ -2,12 +2,13 @@
 
 use std::path::Path;
 
+use facts::fact::FactId;
+use facts::file::PackOptions;
+use house::record::Survey;
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::fact::FactId;
-use survey::file::{self, PackOptions};
-use survey::record::Survey;
-use survey::report::report_page;
-use survey::words::{Arg, LengthUnit, Phrase};
+use telling::report::report_page;
+use telling::words::LengthUnit;
 
 use super::look::left_out_name;
 use super::open_to_read;
@@ -44,9 +45,11 @@ pub fn run(
     keep::refuse_if_there(path, replace)?;
     // Units and words are the same whatever was asked for, so that the same facts give the same bytes.
     let words = speak::english(LengthUnit::Metres);
-    let report = |survey: &Survey, _: Option<FactId>| report_page(survey, &words, &|| !stop.is_asked());
+    let report = |survey: &Survey, _: Option<FactId>| {
+        report_page(survey, &words, &|| !stop.is_asked()).map_err(DeskError::from)
+    };
     let mut shown = Shown::new(&stop, context.word("desk-doing-pack"));
-    let packed = file::pack(&mut store, &options, &report, path, &mut shown)?;
+    let packed = house::document::pack(&mut store, &options, &report, path, &mut shown)?;
     drop(shown);
     let as_json = PackedJson {
         file: path.display().to_string(),

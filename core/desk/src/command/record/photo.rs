@@ -3,14 +3,13 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
+use facts::fact::{ActId, SubjectId};
+use facts::store::Store;
+use house::document::Assignment;
+use house::document::Document;
+use house::record::{Photo, PhotoRole, Survey, field};
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::document::Assignment;
-use survey::document::Document;
-use survey::fact::{ActId, SubjectId};
-use survey::record::{Photo, PhotoRole, Survey, field};
-use survey::store::Store;
-use survey::story;
-use survey::words::{Arg, Phrase};
 
 use super::author_json::AuthorJson;
 use super::names::{Names, one_by_beginning};
@@ -137,7 +136,7 @@ fn told(context: &Context, teller: &Teller<'_>, photo: &Photo, json: &PhotoJson)
     let line = line
         .text("width", json.width.to_string())
         .text("height", json.height.to_string())
-        .text("when", json.written_ms.map(story::date_and_time).unwrap_or_default());
+        .text("when", json.written_ms.map(telling::words::date_and_time).unwrap_or_default());
     context.say(&line)
 }
 

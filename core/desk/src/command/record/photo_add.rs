@@ -3,14 +3,14 @@
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
+use facts::error::FactsError;
+use facts::fact::SubjectId;
+use facts::photo::{MAX_PICTURE_BYTES, Picture, PictureFault};
+use facts::store::Store;
+use house::document::Document;
+use house::record::{Photo, PhotoRole};
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::document::Document;
-use survey::error::FactsError;
-use survey::fact::SubjectId;
-use survey::photo::{MAX_PICTURE_BYTES, Picture, PictureFault};
-use survey::record::{Photo, PhotoRole};
-use survey::store::Store;
-use survey::words::{Arg, Phrase};
 
 use super::names::Names;
 use super::open_to_write;

@@ -2,9 +2,9 @@
 
 use std::path::Path;
 
+use facts::file;
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::file;
-use survey::words::{Arg, Phrase};
 
 use super::open_to_write;
 use crate::command::Context;

@@ -2,11 +2,11 @@
 
 use std::path::Path;
 
+use facts::fact::{ActId, SubjectId};
+use facts::store::Store;
+use house::story;
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::fact::{ActId, SubjectId};
-use survey::store::Store;
-use survey::story;
-use survey::words::{Arg, Phrase};
 
 use super::author_json::AuthorJson;
 use super::names::Names;
@@ -34,7 +34,7 @@ pub fn list(context: &Context, folder: &Path) -> Result<(), DeskError> {
     let store = open_to_read(folder)?;
     let teller = Teller::new(context, &store)?;
     let ledger = store.ledger();
-    let one = |thing: &story::RemovedThing<'_>| {
+    let one = |thing: &facts::act::RemovedThing<'_>| {
         let name = teller.thing_phrase(thing.subject);
         RemovedJson {
             thing: teller.thing(thing.subject),
@@ -43,7 +43,7 @@ pub fn list(context: &Context, folder: &Path) -> Result<(), DeskError> {
             told: context.say(&story::removal(ledger, name, thing.fact, store.author())),
         }
     };
-    let removed = story::removed(ledger);
+    let removed = facts::act::removed(ledger);
     let as_json: Vec<RemovedJson> = removed.iter().map(one).collect();
     context.answer(&as_json, |page| {
         page.heading(&context.word("desk-removed"));

@@ -2,13 +2,13 @@
 
 use std::path::Path;
 
+use facts::error::FactsError;
+use facts::error::NotASurvey;
+use facts::file::Limits;
+use facts::home::{Home, Repaired};
+use facts::store::peek;
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::error::FactsError;
-use survey::error::NotASurvey;
-use survey::file::Limits;
-use survey::home::{Home, Repaired};
-use survey::store::peek;
-use survey::words::{Arg, Phrase};
 
 use super::{STALE, home_folder};
 use crate::author;

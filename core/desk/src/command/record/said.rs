@@ -2,11 +2,11 @@
 
 use std::path::Path;
 
+use facts::act::Act;
+use facts::fact::ActId;
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::fact::ActId;
-use survey::story::{self, Act};
-use survey::words::error::InWords;
-use survey::words::{Arg, Phrase};
+use telling::words::error::InWords;
 
 use super::author_json::AuthorJson;
 use super::names::Names;
@@ -40,14 +40,14 @@ pub fn run(
     let teller = Teller::new(context, &store)?;
     let ledger = store.ledger();
     let Some(word) = thing else {
-        let acts = story::acts(ledger);
+        let acts = facts::act::acts(ledger);
         let as_json: Vec<ActJson> = acts.iter().map(|act| as_json(context, &teller, act)).collect();
         return context.answer(&as_json, |page| tell_acts(context, &teller, &acts, page));
     };
     let subject = Names::whole(&store)?.find(word)?;
     let story = match field {
-        Some(name) => story::of_field(ledger, subject, name),
-        None => story::of_subject(ledger, subject),
+        Some(name) => facts::act::of_field(ledger, subject, name),
+        None => facts::act::of_subject(ledger, subject),
     };
     if story.is_empty() {
         let known: Vec<&str> = ledger.fields(subject).collect();
@@ -87,7 +87,7 @@ fn tell_acts(context: &Context, teller: &Teller<'_>, acts: &[Act<'_>], page: &mu
         let head = Phrase::new("desk-said-act")
             .text("act", short(act.id))
             .phrase("author", teller.author_phrase(act.by))
-            .text("when", story::date_and_time(act.ms));
+            .text("when", telling::words::date_and_time(act.ms));
         page.title(&context.say(&head));
         for fact in act.facts.iter().take(MOST_TOLD) {
             if let Some(said) = teller.story_of(fact) {

@@ -2,11 +2,11 @@
 
 use std::path::Path;
 
+use facts::error::FactsError;
+use facts::fact::{ActId, FactId};
+use phrase::Phrase;
 use serde::Serialize;
 use serde_json::Value;
-use survey::error::FactsError;
-use survey::fact::{ActId, FactId};
-use survey::words::Phrase;
 
 use super::names::{Names, by_beginning};
 use super::open_to_write;
@@ -35,7 +35,7 @@ pub fn run(context: &Context, folder: &Path, thing: &str, field: &str, side: &st
     let teller = Teller::new(context, &store)?;
     let told = Phrase::new("desk-settled")
         .phrase("thing", teller.thing_phrase(subject))
-        .phrase("field", survey::story::field_name(field))
+        .phrase("field", house::story::field_name(field))
         .text("value", teller.value(field, &value));
     let told = context.say(&told);
     let as_json = SettledJson { act, thing: teller.thing(subject), field: field.to_owned(), value, told };

@@ -2,15 +2,14 @@
 
 use std::path::{Path, PathBuf};
 
+use facts::error::FactsError;
+use facts::fact::{Edit, SurveyId};
+use facts::home::{Entry, Found, Home};
+use facts::store::{Store, peek};
+use house::record::field;
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::error::FactsError;
-use survey::fact::{Edit, SurveyId};
-use survey::home::{Entry, Found, Home};
-use survey::record::field;
-use survey::store::{Store, peek};
-use survey::story;
-use survey::words::error::InWords;
-use survey::words::{Arg, Phrase};
+use telling::words::error::InWords;
 
 use super::{home_folder, is_aside, open_to_read, open_to_write, parent, repair};
 use crate::arguments::SurveysCommand;
@@ -55,7 +54,7 @@ impl EntryJson {
             survey_id: look.map(|look| look.survey),
             name: summary.and_then(|summary| summary.name.clone()),
             place: summary.and_then(|summary| summary.place.clone()),
-            written_ms: summary.and_then(|summary| summary.newest).map(survey::fact::FactId::ms),
+            written_ms: summary.and_then(|summary| summary.newest).map(facts::fact::FactId::ms),
             facts: summary.map(|summary| summary.facts),
             rooms: progress.map(|progress| progress.rooms),
             parts: progress.map(|progress| progress.parts),
@@ -98,7 +97,7 @@ fn tell(context: &Context, entry: &EntryJson, page: &mut Page) {
     let mut rows = vec![(context.word("desk-surveys-name"), name)];
     rows.extend(entry.place.clone().map(|place| (context.word("desk-surveys-place"), place)));
     rows.extend(entry.written_ms.map(|ms| {
-        let when = Phrase::new("desk-surveys-when").text("when", story::date_and_time(ms));
+        let when = Phrase::new("desk-surveys-when").text("when", telling::words::date_and_time(ms));
         (context.word("desk-surveys-written"), context.say(&when))
     }));
     let count = |count: Option<u64>| Arg::Count(count.unwrap_or(0));

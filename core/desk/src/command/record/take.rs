@@ -3,13 +3,13 @@
 use std::ffi::OsStr;
 use std::path::Path;
 
+use facts::error::FactsError;
+use facts::error::NotASurvey;
+use facts::file;
+use facts::home::Home;
+use facts::store::FOLDER_EXTENSION;
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::error::FactsError;
-use survey::error::NotASurvey;
-use survey::file;
-use survey::home::Home;
-use survey::store::FOLDER_EXTENSION;
-use survey::words::{Arg, Phrase};
 
 use super::look::{self, LookJson, Told};
 use super::{STALE, open_to_write, parent};

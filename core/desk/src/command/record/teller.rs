@@ -2,13 +2,14 @@
 
 use std::collections::BTreeMap;
 
+use facts::act::Said;
+use facts::fact::{ActId, AuthorId, Fact, FactId, Ledger, SubjectId};
+use facts::store::Store;
+use house::record::{Survey, field};
+use house::story;
+use phrase::Phrase;
 use serde::Serialize;
 use serde_json::Value;
-use survey::fact::{ActId, AuthorId, Fact, FactId, Ledger, SubjectId};
-use survey::record::{Survey, field};
-use survey::store::Store;
-use survey::story::{self, Said};
-use survey::words::Phrase;
 
 use super::author_json::AuthorJson;
 use super::names::with_removed;
@@ -126,7 +127,7 @@ impl<'a> Teller<'a> {
 
     /// A fact with what replaced it.
     pub fn story_of(&self, fact: &Fact) -> Option<Said<'a>> {
-        let story = story::of_field(self.ledger, fact.subject(), fact.field());
+        let story = facts::act::of_field(self.ledger, fact.subject(), fact.field());
         story.into_iter().find(|said| said.fact.id() == fact.id())
     }
 }

@@ -2,10 +2,9 @@
 
 use std::path::Path;
 
+use facts::fact::ActId;
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::fact::ActId;
-use survey::story;
-use survey::words::{Arg, Phrase};
 
 use super::names::one_by_beginning;
 use super::open_to_write;
@@ -24,7 +23,7 @@ struct UndoneJson {
 pub fn run(context: &Context, folder: &Path, act: Option<&str>) -> Result<(), DeskError> {
     let mut store = open_to_write(folder)?;
     let undone = match act {
-        Some(word) => one_by_beginning(story::acts(store.ledger()).iter().map(|act| act.id), word)?,
+        Some(word) => one_by_beginning(facts::act::acts(store.ledger()).iter().map(|act| act.id), word)?,
         None => store.steps().undo.ok_or(DeskError::NothingDone)?,
     };
     let act = store.undo(undone)?;

@@ -1,6 +1,6 @@
 //! The rows of the overview that lead to field work.
 
-use survey::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 use super::Doors;
 use crate::place::{FieldPlace, Place};

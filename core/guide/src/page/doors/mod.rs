@@ -4,7 +4,7 @@ pub(super) mod field;
 pub(super) mod result;
 pub(super) mod share;
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 /// Rows that lead to screens: key, name, and what stands beside it.
 pub(super) type Doors = Vec<(&'static str, Phrase, Option<Phrase>)>;

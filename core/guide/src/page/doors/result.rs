@@ -1,9 +1,9 @@
 //! The rows of the overview that lead to what follows from the survey, each with how far it is.
 
-use survey::record::OutcomeKind;
-use survey::report::answers;
-use survey::words::{Arg, Phrase};
-use survey::worklist::{are_adapters_placed, has_no_adapters};
+use advice::wish::answers;
+use advice::worklist::{are_adapters_placed, has_no_adapters};
+use house::record::OutcomeKind;
+use phrase::{Arg, Phrase};
 
 use super::Doors;
 use crate::place::{Place, result_of};

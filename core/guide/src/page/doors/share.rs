@@ -1,6 +1,6 @@
 //! The rows of the overview that lead to what is about other people.
 
-use survey::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 use super::Doors;
 use crate::place::{Place, SharePlace};

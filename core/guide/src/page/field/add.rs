@@ -1,10 +1,10 @@
 //! A new part: behind a port of another, between two that are joined there, or loose.
 
+use facts::fact::{Edit, SubjectId};
+use house::naming;
+use house::record::{Feed, FeedFrom, Part, PartKind, field};
+use phrase::{Arg, Phrase};
 use serde_json::{Value, json};
-use survey::fact::{Edit, SubjectId};
-use survey::naming;
-use survey::record::{Feed, FeedFrom, Part, PartKind, field};
-use survey::words::{Arg, Phrase};
 
 use super::edit::{kind_of, kind_offers};
 use super::{gone, sketch, write};

@@ -4,11 +4,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{Part, PartKind, Photo, PhotoRole, field};
+use phrase::{Arg, Phrase};
 use serde_json::json;
-use survey::fact::SubjectId;
-use survey::record::{Part, PartKind, Photo, PhotoRole, field};
-use survey::words::{Arg, Phrase};
-use survey::{naming, story};
 
 use super::{add, card, finder, sketch, write};
 use crate::deed::Deed;
@@ -73,7 +73,7 @@ pub(super) fn numbers(scene: &Scene<'_>) -> BTreeMap<SubjectId, u64> {
 
 /// A photo by its number and time.
 pub(super) fn photo_name(scene: &Scene<'_>, numbers: &BTreeMap<SubjectId, u64>, photo: &Photo) -> Phrase {
-    let when = story::date_and_time(card::born_ms(scene, photo.id));
+    let when = telling::words::date_and_time(card::born_ms(scene, photo.id));
     let number = numbers.get(&photo.id).copied().unwrap_or_default();
     Phrase::new("free-photo-name").with("number", Arg::Count(number)).text("when", when)
 }

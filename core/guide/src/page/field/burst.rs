@@ -1,6 +1,6 @@
 //! Photos in a row, without a word about what they show: that comes later.
 
-use survey::words::{Arg, Phrase};
+use phrase::{Arg, Phrase};
 
 use super::{assign, go, sketch};
 use crate::place::{FieldPlace, Move};

@@ -1,11 +1,11 @@
 //! What is known of a part or a cable, a line each.
 
+use facts::fact::SubjectId;
+use house::record::{EntryState, Part, PartKind, Photo, PhotoRole, Run, Survey, field};
+use house::{naming, story};
+use phrase::{Arg, Phrase};
 use serde::Serialize;
-use survey::fact::SubjectId;
-use survey::record::{EntryState, Part, PartKind, Photo, PhotoRole, Run, Survey, field};
-use survey::report::rated;
-use survey::words::{Arg, Phrase};
-use survey::{naming, story};
+use telling::report::rated;
 
 use crate::place::key_of;
 use crate::question::about::is_printed;

@@ -1,10 +1,10 @@
 //! What a part is, what its tape says, and where it is.
 
+use facts::fact::{Edit, SubjectId};
+use house::naming;
+use house::record::{EntryKind, Part, PartKind, field};
+use phrase::Phrase;
 use serde_json::{Value, json};
-use survey::fact::{Edit, SubjectId};
-use survey::naming;
-use survey::record::{EntryKind, Part, PartKind, field};
-use survey::words::Phrase;
 
 use super::{gone, sketch, write};
 use crate::error::Result;
@@ -55,7 +55,7 @@ pub(super) fn kind_of(key: &str) -> Option<PartKind> {
 pub(super) fn room_offers(scene: &Scene<'_>) -> Vec<Offer> {
     let mut rooms: Vec<_> = scene.survey.rooms.values().collect();
     rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
-    let offer = |room: &&survey::record::Room| Offer::new(key_of("room", room.id), super::text(&room.name));
+    let offer = |room: &&house::record::Room| Offer::new(key_of("room", room.id), super::text(&room.name));
     rooms.iter().take(120).map(offer).collect()
 }
 

@@ -1,7 +1,7 @@
 //! Parts in rows, a page at a time, with a way to find one by tag, room or place.
 
-use survey::record::{Part, Survey};
-use survey::words::{Arg, Phrase};
+use house::record::{Part, Survey};
+use phrase::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::error::Result;
@@ -61,7 +61,7 @@ pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, name: &Phrase, fi
 fn matches(scene: &Scene<'_>, part: &Part, wanted: &str) -> bool {
     let holds = |words: &str| words.to_lowercase().contains(wanted);
     wanted.is_empty()
-        || holds(&scene.language.say(&survey::naming::of_part(scene.survey, part)))
+        || holds(&scene.language.say(&house::naming::of_part(scene.survey, part)))
         || part.place.as_deref().is_some_and(holds)
 }
 
@@ -72,7 +72,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, part: &Part) -> RowEntry {
         .with("photos", Arg::Count(photos))
         .text("loose", if loose { "yes" } else { "no" });
     let place = part.place.as_deref().map(super::text);
-    let head = survey::naming::of_part(scene.survey, part);
+    let head = house::naming::of_part(scene.survey, part);
     sketch.row(Some(key_of("part", part.id)), &head, place.as_ref(), Some(&remark))
 }
 

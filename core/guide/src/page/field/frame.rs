@@ -1,8 +1,8 @@
 //! What all screens of field work have alike: what is typed or chosen is kept, the last act of this device can be taken
 //! back, and there is a way to the overview.
 
-use survey::record::PhotoRole;
-use survey::words::Phrase;
+use house::record::PhotoRole;
+use phrase::Phrase;
 
 use super::{finder, part, undo};
 use crate::deed::Deed;

@@ -1,9 +1,9 @@
 //! Starting where one stands: a locked cupboard keeps nobody from the rest.
 
-use survey::fact::SubjectId;
-use survey::naming;
-use survey::record::PartKind;
-use survey::words::Phrase;
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::PartKind;
+use phrase::Phrase;
 
 use super::{add, gone, sketch, write};
 use crate::error::Result;

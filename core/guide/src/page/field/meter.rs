@@ -1,11 +1,11 @@
 //! Readings of a meter at a part or one of its legs: several frequencies in a row, the same ones at the next place.
 
+use advice::finding::Caution;
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{Part, PartKind, Reading, ReadingKind, Survey, field};
+use phrase::{Arg, Phrase};
 use serde_json::json;
-use survey::fact::SubjectId;
-use survey::finding::Caution;
-use survey::naming;
-use survey::record::{Part, PartKind, Reading, ReadingKind, Survey, field};
-use survey::words::{Arg, Phrase};
 
 use super::{clear, finder, go, gone, reading, sketch, write};
 use crate::deed::Deed;

@@ -21,7 +21,7 @@ pub(crate) mod service;
 mod service_edits;
 mod undo;
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::error::Result;
 use crate::place::{FieldPlace, Move, Place};

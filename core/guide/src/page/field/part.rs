@@ -1,10 +1,10 @@
 //! All parts, and one part with everything about it.
 
+use facts::fact::{Edit, SubjectId};
+use house::record::{Feed, FeedFrom, Part, PortEnd, Run, field};
+use house::{naming, story};
+use phrase::{Arg, Phrase};
 use serde_json::{Value, json};
-use survey::fact::{Edit, SubjectId};
-use survey::record::{Feed, FeedFrom, Part, PortEnd, Run, field};
-use survey::words::{Arg, Phrase};
-use survey::{naming, story};
 
 use super::{card, clear, finder, go, gone, reading, sketch, write};
 use crate::deed::Deed;

@@ -1,10 +1,10 @@
 //! One photo: what it shows, and away with it.
 
+use facts::fact::{Edit, SubjectId};
+use house::record::field;
+use house::story;
+use phrase::Phrase;
 use serde_json::Value;
-use survey::fact::{Edit, SubjectId};
-use survey::record::field;
-use survey::story;
-use survey::words::Phrase;
 
 use super::assign::{key_of_role, role_of, role_offers};
 use super::{card, gone, sketch, write};
@@ -19,7 +19,8 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     let Some(photo) = scene.survey.photos.get(&id) else { return gone(scene, "free-photo") };
     let mut sketch = sketch(scene, &Phrase::new("free-photo"));
     let of = photo.of.map(|of| Phrase::new("free-photo-of").phrase("thing", story::thing(scene.survey, of)));
-    let when = Phrase::new("free-photo-when").text("when", story::date_and_time(card::born_ms(scene, id)));
+    let when =
+        Phrase::new("free-photo-when").text("when", telling::words::date_and_time(card::born_ms(scene, id)));
     let lines = of.iter().chain([&when]).map(|line| sketch.say(line)).collect();
     sketch.part("", &Phrase::new(card::photo_word(photo)), lines, Some(id));
     let now: Vec<_> = photo.role.map(|role| key_of_role(role).to_owned()).into_iter().collect();

@@ -1,8 +1,8 @@
 //! What was measured at a part, with unit, when and by whom.
 
-use survey::record::{Reading, ReadingKind, field};
-use survey::words::Phrase;
-use survey::{naming, story};
+use house::record::{Reading, ReadingKind, field};
+use house::{naming, story};
+use phrase::Phrase;
 
 use crate::session::Scene;
 use crate::view::Sketch;
@@ -22,8 +22,8 @@ pub(super) fn blocks<'a>(
 }
 
 /// When a reading was written as it stands, and in what order.
-pub(super) fn written(scene: &Scene<'_>, reading: &Reading) -> Option<survey::fact::FactId> {
-    scene.ledger.shown(reading.id, field::MEASURED).map(survey::fact::Fact::id)
+pub(super) fn written(scene: &Scene<'_>, reading: &Reading) -> Option<facts::fact::FactId> {
+    scene.ledger.shown(reading.id, field::MEASURED).map(facts::fact::Fact::id)
 }
 
 fn block(scene: &Scene<'_>, sketch: &mut Sketch<'_>, reading: &Reading) {
@@ -42,7 +42,7 @@ fn block(scene: &Scene<'_>, sketch: &mut Sketch<'_>, reading: &Reading) {
     let value = serde_json::to_value(reading.measured).unwrap_or_default();
     let remark = scene.ledger.shown(reading.id, field::MEASURED).map(|fact| {
         Phrase::new("free-read-when")
-            .text("when", story::date_and_time(fact.id().ms()))
+            .text("when", telling::words::date_and_time(fact.id().ms()))
             .phrase("author", story::author(scene.ledger, fact.by(), scene.me))
     });
     let (name, says) =

@@ -1,10 +1,10 @@
 //! All rooms, and one room: its name, what is wished for, from where it is served.
 
+use facts::fact::{Edit, SubjectId};
+use house::record::{PartKind, Room, field};
+use house::{naming, story};
+use phrase::Phrase;
 use serde_json::{Value, json};
-use survey::fact::{Edit, SubjectId};
-use survey::record::{PartKind, Room, field};
-use survey::words::Phrase;
-use survey::{naming, story};
 
 use super::{clear, finder, go, gone, part, sketch, write};
 use crate::error::Result;
@@ -62,7 +62,7 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     let outlets: Vec<_> =
         finder::by_tag(survey).into_iter().filter(|part| part.kind == PartKind::Outlet).collect();
     let here = outlets.iter().filter(|part| part.room == Some(id)).take(OUTLETS);
-    let row = |part: &&survey::record::Part| {
+    let row = |part: &&house::record::Part| {
         sketch.row(Some(key_of("part", part.id)), &naming::of_part(survey, part), None, None)
     };
     let rows: Vec<_> = here.map(row).collect();
@@ -77,7 +77,7 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
         let others = outlets.iter().filter(|part| part.room != Some(id)).take(OUTLETS);
         let mut offers = vec![Offer::new("none", Phrase::new("free-served-none"))];
         let offer =
-            |part: &&survey::record::Part| Offer::new(key_of("part", part.id), naming::of_part(survey, part));
+            |part: &&house::record::Part| Offer::new(key_of("part", part.id), naming::of_part(survey, part));
         offers.extend(others.map(offer));
         let now = [room.served_from.map_or_else(|| "none".to_owned(), |part| key_of("part", part))];
         sketch.choice("served", &Phrase::new("free-served"), false, offers, &now);

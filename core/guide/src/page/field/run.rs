@@ -1,10 +1,10 @@
 //! All cables, and one cable with everything about it.
 
+use facts::fact::{Edit, SubjectId};
+use house::record::{Feed, FeedFrom, Run, Survey, field};
+use house::{naming, story};
+use phrase::Phrase;
 use serde_json::{Value, json};
-use survey::fact::{Edit, SubjectId};
-use survey::record::{Feed, FeedFrom, Run, Survey, field};
-use survey::words::Phrase;
-use survey::{naming, story};
 
 use super::finder::{ROWS, tag_order};
 use super::{card, go, gone, part, sketch, write};

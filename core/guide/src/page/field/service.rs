@@ -1,9 +1,9 @@
 //! What else uses the coax: all services, and one with its bands and details.
 
-use survey::fact::SubjectId;
-use survey::record::{PartKind, Plugged, Service, ServiceKind, field};
-use survey::words::{Arg, Phrase};
-use survey::{naming, story};
+use facts::fact::SubjectId;
+use house::record::{PartKind, Plugged, Service, ServiceKind, field};
+use house::{naming, story};
+use phrase::{Arg, Phrase};
 
 use super::service_edits::{self, ENTRY_MOST, GENERATIONS, SINGLE, TV, VERSIONS};
 use super::{finder, go, gone, sketch, write};
@@ -122,7 +122,7 @@ fn entries(scene: &Scene<'_>, sketch: &mut Sketch<'_>, service: &Service) {
     let survey = scene.survey;
     let entries = finder::by_tag(survey).into_iter().filter(|part| part.kind == PartKind::Entry);
     let offer =
-        |part: &survey::record::Part| Offer::new(key_of("part", part.id), naming::of_part(survey, part));
+        |part: &house::record::Part| Offer::new(key_of("part", part.id), naming::of_part(survey, part));
     let offers: Vec<_> = entries.take(ENTRY_MOST).map(offer).collect();
     if !offers.is_empty() {
         let now: Vec<_> = service.entry.map(|entry| key_of("part", entry)).into_iter().collect();
@@ -168,14 +168,14 @@ fn power(scene: &Scene<'_>, sketch: &mut Sketch<'_>, service: &Service) {
     let survey = scene.survey;
     let parts = finder::by_tag(survey);
     let offer =
-        |part: &&&survey::record::Part| Offer::new(key_of("part", part.id), naming::of_part(survey, part));
-    let gives = |part: &&&survey::record::Part| {
+        |part: &&&house::record::Part| Offer::new(key_of("part", part.id), naming::of_part(survey, part));
+    let gives = |part: &&&house::record::Part| {
         let plugged = part.plugged.as_deref().unwrap_or_default();
         part.kind == PartKind::PowerInserter
             || plugged.iter().any(|it| matches!(it, Plugged::PowerSupply | Plugged::SatelliteReceiver))
             || part.kind == PartKind::Outlet
     };
-    let needs = |part: &&&survey::record::Part| matches!(part.kind, PartKind::Amplifier | PartKind::Entry);
+    let needs = |part: &&&house::record::Part| matches!(part.kind, PartKind::Amplifier | PartKind::Entry);
     let now =
         |part: Option<SubjectId>| -> Vec<_> { part.map(|part| key_of("part", part)).into_iter().collect() };
     let from = parts.iter().filter(gives).take(PARTS).map(|part| offer(&part)).collect();
@@ -183,7 +183,7 @@ fn power(scene: &Scene<'_>, sketch: &mut Sketch<'_>, service: &Service) {
     sketch.choice("from", &Phrase::new("free-power-from"), false, from, &now(feed.map(|feed| feed.from)));
     let to = parts.iter().filter(needs).take(PARTS).map(|part| offer(&part)).collect();
     sketch.choice("to", &Phrase::new("free-power-to"), false, to, &now(feed.map(|feed| feed.to)));
-    sketch.caution(&survey::finding::Caution::PoweredLeg.phrase());
+    sketch.caution(&advice::finding::Caution::PoweredLeg.phrase());
 }
 
 pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &str) -> Result<Move> {

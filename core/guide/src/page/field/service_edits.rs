@@ -1,12 +1,12 @@
 //! What was said of a service, as edits.
 
-use serde_json::json;
-use survey::fact::SubjectId;
-use survey::rating::Band;
-use survey::record::{
+use facts::fact::SubjectId;
+use house::rating::Band;
+use house::record::{
     ModemGeneration, OtherNetwork, PowerFeed, Service, ServiceKind, SingleCable, TvSignal, field,
 };
-use survey::words::Phrase;
+use phrase::Phrase;
+use serde_json::json;
 
 use crate::number::Quantity;
 use crate::place::subject_of;

@@ -2,11 +2,11 @@
 
 use std::collections::BTreeMap;
 
+use facts::fact::{ActId, Fact, REMOVED, SubjectId};
+use house::record::{Part, PartKind, field};
+use house::{naming, story};
+use phrase::{Arg, Phrase};
 use serde_json::Value;
-use survey::fact::{ActId, Fact, REMOVED, SubjectId};
-use survey::record::{Part, PartKind, field};
-use survey::words::{Arg, Phrase};
-use survey::{naming, story};
 
 use crate::error::Result;
 use crate::place::Move;
@@ -21,7 +21,7 @@ fn last(scene: &Scene<'_>) -> Option<(ActId, Phrase)> {
     if facts.iter().any(|fact| fact.subject() == scene.survey.id && fact.field() == field::IS) {
         return None;
     }
-    story::can_undo(scene.ledger, act).ok()?;
+    facts::act::can_undo(scene.ledger, act).ok()?;
     Some((act, what(scene, &facts)))
 }
 

@@ -1,8 +1,8 @@
 //! After a change: a photo, and whether everything else on the coax is still fine.
 
-use survey::fact::{Edit, SubjectId, value_of};
-use survey::record::{Outcome, OutcomeKind, PhotoRole, Work, field};
-use survey::words::Phrase;
+use facts::fact::{Edit, SubjectId, value_of};
+use house::record::{Outcome, OutcomeKind, PhotoRole, Work, field};
+use phrase::Phrase;
 
 use super::put_back;
 use crate::deed::Deed;
@@ -33,7 +33,7 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
     sketch.choice("fine", &Phrase::new("after-fine"), false, offers, &now);
     if answer == Some("no") {
         sketch.words(WordsRole::Problem, &Phrase::new("after-not-fine"));
-        for caution in work.change.cautions() {
+        for caution in advice::worklist::cautions_of(work.change) {
             sketch.caution(&caution.phrase());
         }
         sketch.words_if_known(WordsRole::How, &what.attribute("back"));

@@ -1,12 +1,13 @@
 //! The rate of each room as a bar: the forecast's range, what is wished, what was measured, and what the work list is
 //! expected to make of it. All of it is worked out elsewhere.
 
-use survey::fact::SubjectId;
-use survey::finding::{Lies, held_against};
-use survey::forecast::{Forecast, PathForecast, Reach, RoomForecast};
-use survey::record::Survey;
-use survey::report::{Met, tested};
-use survey::words::{Arg, Language, Phrase};
+use advice::finding::{Lies, held_against};
+use advice::forecast::{Forecast, PathForecast, Reach, RoomForecast};
+use advice::wish::{Met, tested};
+use facts::fact::SubjectId;
+use house::record::Survey;
+use phrase::{Arg, Phrase};
+use telling::words::Language;
 
 use crate::screen::{RowBar, RowMark};
 use crate::session::{Scene, Worked};

@@ -1,12 +1,12 @@
 //! Forecast against test: what was measured beside what was expected, and where to look where it is less.
 
+use advice::finding::{FindingKind, Lies, held_against};
+use advice::forecast::{PathForecast, Reach};
+use advice::unknown::{Matters, Unknown};
 use coax::Span;
-use survey::fact::SubjectId;
-use survey::finding::{FindingKind, Lies, held_against};
-use survey::forecast::{PathForecast, Reach};
-use survey::record::{Reading, ReadingKind, Survey, TestReach};
-use survey::report::{Matters, Unknown};
-use survey::words::{Arg, Phrase};
+use facts::fact::SubjectId;
+use house::record::{Reading, ReadingKind, Survey, TestReach};
+use phrase::{Arg, Phrase};
 
 use super::{findings, reading, telling, unknowns, waiting};
 use crate::place::key_of;
@@ -172,7 +172,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, worked: &Worked, outlet: SubjectI
 /// One reading against the forecast, a sentence for each way.
 fn against(survey: &Survey, told: &Reading, path: Option<&PathForecast>) -> Vec<Phrase> {
     let plain =
-        || vec![Phrase::new("compare-reading").phrase("reading", survey::naming::reading(told.measured))];
+        || vec![Phrase::new("compare-reading").phrase("reading", house::naming::reading(told.measured))];
     let Some(path) = path else { return plain() };
     match told.measured {
         ReadingKind::Throughput { down_mbps, up_mbps } => {
@@ -197,7 +197,7 @@ fn against(survey: &Survey, told: &Reading, path: Option<&PathForecast>) -> Vec<
                 Tells::Plan => "compare-plan",
                 Tells::Internet => "compare-internet",
             };
-            vec![Phrase::new(id).phrase("reading", survey::naming::reading(told.measured))]
+            vec![Phrase::new(id).phrase("reading", house::naming::reading(told.measured))]
         }
         measured => match measured.path_loss_db() {
             Some(loss) => {

@@ -1,9 +1,9 @@
 //! Work that is over: done, not possible, put back.
 
+use facts::fact::{Edit, SubjectId};
+use house::record::{OutcomeKind, field};
+use phrase::Phrase;
 use serde_json::json;
-use survey::fact::{Edit, SubjectId};
-use survey::record::{OutcomeKind, field};
-use survey::words::Phrase;
 
 use super::put_back;
 use crate::deed::Deed;
@@ -62,11 +62,11 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
     };
     if work.outcome.end == OutcomeKind::Done {
         sketch.words(WordsRole::Plain, &Phrase::new(others));
-        for caution in work.change.cautions() {
+        for caution in advice::worklist::cautions_of(work.change) {
             sketch.caution(&caution.phrase());
         }
         sketch.words_if_known(WordsRole::How, &what.attribute("back"));
-        photo_slot(scene, &mut sketch, "after", work.change.at(), survey::record::PhotoRole::After);
+        photo_slot(scene, &mut sketch, "after", work.change.at(), house::record::PhotoRole::After);
         sketch.press("check", &Phrase::new("ended-check"), PressWeight::Other);
         sketch.confirm("put-back", &Phrase::new("put-back"));
     } else {
@@ -113,7 +113,7 @@ pub(crate) fn take(session: &mut Session, id: SubjectId, deed: &Deed) -> Result<
     let done = work.outcome.end == OutcomeKind::Done;
     match deed {
         Deed::Photo { file, .. } => {
-            open.add_photo(file, Some(work.change.at()), Some(survey::record::PhotoRole::After))?;
+            open.add_photo(file, Some(work.change.at()), Some(house::record::PhotoRole::After))?;
             Ok(Move::Stay)
         }
         Deed::Press { key } if key == "check" && done => to(ResultPlace::After(id)),

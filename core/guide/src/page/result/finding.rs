@@ -1,6 +1,6 @@
 //! One finding: what, where, why it matters, what to do, on what grounds, what to mind.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use super::{findings, waiting};
 use crate::place::key_of;

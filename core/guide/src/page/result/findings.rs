@@ -1,8 +1,8 @@
 //! What is wrong or at risk, what weighs most first.
 
-use survey::fact::SubjectId;
-use survey::finding::{Finding, Place, Weight};
-use survey::words::{Arg, Phrase};
+use advice::finding::{Finding, Place, Weight};
+use facts::fact::SubjectId;
+use phrase::{Arg, Phrase};
 
 use super::waiting;
 use crate::screen::{PressWeight, RowEntry, Screen, Severity, WordsRole};

@@ -1,8 +1,8 @@
 //! What gets through to each room, in words.
 
-use survey::forecast::{Forecast, RoomForecast};
-use survey::report::{Met, RoomAnswer, answers};
-use survey::words::{Arg, Phrase};
+use advice::forecast::{Forecast, RoomForecast};
+use advice::wish::{Met, RoomAnswer, answers};
+use phrase::{Arg, Phrase};
 
 use super::bars::{self, Bars};
 use super::{keys, telling, unknowns, waiting};

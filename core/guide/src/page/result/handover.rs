@@ -3,10 +3,10 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use survey::fact::Edit;
-use survey::file::{LeftOut, PackOptions};
-use survey::record::{OutcomeKind, field};
-use survey::words::{Arg, Phrase};
+use facts::fact::Edit;
+use facts::file::{LeftOut, PackOptions};
+use house::record::{OutcomeKind, field};
+use phrase::{Arg, Phrase};
 
 use super::{ended, waiting, written};
 use crate::deed::Deed;

@@ -1,9 +1,9 @@
 //! The wiring map and the loss over frequency.
 
-use survey::figure::map::reading_order;
-use survey::figure::{Figure, loss_plot, wiring_map};
-use survey::naming;
-use survey::words::Phrase;
+use house::naming;
+use house::record::reading_order;
+use phrase::Phrase;
+use telling::figure::{Figure, loss_plot, wiring_map};
 
 use super::waiting;
 use crate::place::key_of;

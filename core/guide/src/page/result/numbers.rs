@@ -1,9 +1,9 @@
 //! What a test said, typed in.
 
+use facts::fact::{Edit, SubjectId, value_of};
+use house::record::{HowMeasured, ReadingKind, TestReach, field};
+use phrase::Phrase;
 use serde_json::json;
-use survey::fact::{Edit, SubjectId, value_of};
-use survey::record::{HowMeasured, ReadingKind, TestReach, field};
-use survey::words::Phrase;
 
 use super::outlet_test_socket;
 use crate::deed::Deed;

@@ -1,7 +1,7 @@
 //! The outlet test at one outlet: first what kind of test it was, since that decides what it tells of.
 
-use survey::fact::SubjectId;
-use survey::words::Phrase;
+use facts::fact::SubjectId;
+use phrase::Phrase;
 
 use super::reading;
 use crate::deed::Deed;
@@ -35,7 +35,7 @@ pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
         .map(|told| {
             let how = told.how.map(reading::how);
             let key = key_of("reading", told.id);
-            sketch.row(Some(key), &survey::naming::reading(told.measured), how.as_ref(), None)
+            sketch.row(Some(key), &house::naming::reading(told.measured), how.as_ref(), None)
         })
         .collect();
     sketch.rows(&Phrase::new("test-readings"), rows);

@@ -1,6 +1,6 @@
 //! Which network sockets a test within the house went through: the slowest of them ends it.
 
-use survey::words::Phrase;
+use phrase::Phrase;
 
 use crate::screen::WordsRole;
 use crate::session::Pending;

@@ -1,8 +1,8 @@
 //! The outlet test, room by room; and whether TV and modem are still fine.
 
-use survey::fact::{Edit, SubjectId};
-use survey::record::{ReadingKind, field};
-use survey::words::{Arg, Phrase};
+use facts::fact::{Edit, SubjectId};
+use house::record::{ReadingKind, field};
+use phrase::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::error::Result;
@@ -40,7 +40,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, outlet: SubjectId) -> RowEntry {
             matches!(reading.measured, ReadingKind::Throughput { .. } | ReadingKind::PhyRate { .. })
         })
         .take(3)
-        .map(|told| Arg::Phrase(Box::new(survey::naming::reading(told.measured))))
+        .map(|told| Arg::Phrase(Box::new(house::naming::reading(told.measured))))
         .collect();
     let is_tested = !told.is_empty();
     let says = if told.is_empty() {

@@ -1,8 +1,8 @@
 //! One part: what is known of it, what is wrong with it, and the questions about it.
 
-use survey::fact::SubjectId;
-use survey::naming;
-use survey::words::Phrase;
+use facts::fact::SubjectId;
+use house::naming;
+use phrase::Phrase;
 
 use super::findings::{self, concerns};
 use super::{keys, unknowns};

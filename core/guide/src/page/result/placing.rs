@@ -1,12 +1,11 @@
 //! Place the adapters: where each goes and how it is joined, once the work on the cables is done.
 
-use survey::fact::Edit;
-use survey::finding::Caution;
-use survey::record::{Sharing, Survey, field};
-use survey::words::Phrase;
-use survey::worklist::{
-    ADAPTERS_PLACED, AdapterToCome, adapters_to_come, adapters_to_get, are_adapters_placed,
-};
+use advice::finding::Caution;
+use advice::worklist::{AdapterToCome, adapters_to_come, adapters_to_get, are_adapters_placed};
+use facts::fact::Edit;
+use house::record::asked::ADAPTERS_PLACED;
+use house::record::{Sharing, Survey, field};
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;
@@ -41,7 +40,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         sketch.words(WordsRole::How, &Phrase::new("placing-how"));
     }
     let needed = adapters_to_get(scene.survey);
-    let rows = needed.iter().map(|part| sketch.row(None, &survey::report::part_told(part), None, None));
+    let rows = needed.iter().map(|part| sketch.row(None, &telling::report::part_told(part), None, None));
     let rows = rows.take(shown::ROWS).collect();
     sketch.rows(&Phrase::new("step-parts"), rows);
     let first = shown::page(scene, to_come.len()) * shown::ROWS;

@@ -2,13 +2,13 @@
 //!
 //! The password itself is never asked for and never kept: only whether it is set.
 
+use advice::finding::{FindingKind, findings};
+use advice::forecast::nodes_of;
+use advice::worklist::are_adapters_placed;
+use facts::fact::{Edit, SubjectId, value_of};
+use house::record::{EntryKind, EntryState, Part, PartKind, ReadingKind, ServiceKind, field};
+use phrase::{Arg, Phrase};
 use serde_json::json;
-use survey::fact::{Edit, SubjectId, value_of};
-use survey::finding::{FindingKind, findings};
-use survey::forecast::nodes_of;
-use survey::record::{EntryKind, EntryState, Part, PartKind, ReadingKind, ServiceKind, field};
-use survey::words::{Arg, Phrase};
-use survey::worklist::are_adapters_placed;
 
 use super::keys;
 use crate::deed::Deed;
@@ -62,7 +62,7 @@ fn filter_row(scene: &Scene<'_>, sketch: &Sketch<'_>, entry: &Part) -> RowEntry 
         _ => ("private-filter-missing", true),
     };
     let key = asks.then(|| keys::ask(&Question::EntryFilter(entry.id)));
-    let name = survey::naming::of_part(scene.survey, entry);
+    let name = house::naming::of_part(scene.survey, entry);
     let row = sketch.row(key, &name, Some(&Phrase::new(id)), None);
     if asks || filtered { row.to_do(!asks) } else { row }
 }

@@ -1,7 +1,7 @@
 //! Putting a change back: the record of the house becomes what it was, where nobody wrote over it since.
 
-use survey::record::{Outcome, OutcomeKind, Work};
-use survey::words::Phrase;
+use house::record::{Outcome, OutcomeKind, Work};
+use phrase::Phrase;
 
 use crate::error::Result;
 use crate::session::Session;

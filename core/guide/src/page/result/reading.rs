@@ -1,9 +1,9 @@
 //! One reading: what it says, how it was taken, and taking it out where it was a slip of the pen.
 
-use survey::fact::SubjectId;
-use survey::naming;
-use survey::record::{HowMeasured, ReadingKind, TestReach};
-use survey::words::{Arg, Phrase};
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{HowMeasured, ReadingKind, TestReach};
+use phrase::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -1,8 +1,8 @@
 //! What gets through to one outlet: both ways, what limits it, where the loss arises.
 
-use survey::fact::SubjectId;
-use survey::forecast::{CostAt, PathForecast, Reach};
-use survey::words::{Arg, Phrase};
+use advice::forecast::{CostAt, PathForecast, Reach};
+use facts::fact::SubjectId;
+use phrase::{Arg, Phrase};
 
 use super::{keys, telling, waiting};
 use crate::place::key_of;

@@ -1,11 +1,12 @@
 //! One change: what, why, what to mind, how, what it takes, and what it costs the other services.
 
-use survey::fact::{Edit, SubjectId};
-use survey::finding::Caution;
-use survey::record::{Outcome, OutcomeKind, PhotoRole, field};
-use survey::report::part_told;
-use survey::words::{Arg, Phrase};
-use survey::worklist::{ChangeKind, Step};
+use advice::finding::Caution;
+use advice::worklist::Step;
+use facts::fact::{Edit, SubjectId};
+use house::record::ChangeKind;
+use house::record::{Outcome, OutcomeKind, PhotoRole, field};
+use phrase::{Arg, Phrase};
+use telling::report::part_told;
 
 use super::{waiting, work};
 use crate::deed::Deed;
@@ -79,7 +80,7 @@ fn gained(sketch: &mut Sketch<'_>, step: &Step) {
 
 /// Whether the house is such that this change can be made now: one that speaks of what an earlier step brings cannot.
 fn applies(scene: &Scene<'_>, change: ChangeKind) -> bool {
-    change.applied(scene.survey) != *scene.survey
+    advice::worklist::applied(change, scene.survey) != *scene.survey
 }
 
 pub(crate) fn take(session: &mut Session, change: ChangeKind, deed: &Deed) -> Result<Move> {
@@ -95,7 +96,12 @@ pub(crate) fn take(session: &mut Session, change: ChangeKind, deed: &Deed) -> Re
             }
             let outcome = Outcome { end: OutcomeKind::Done, others_fine: None };
             let open = session.open_survey()?;
-            let edits = change.done(&open.survey, open.store.ledger(), outcome)?;
+            let edits = change.done(
+                &open.survey,
+                &advice::worklist::applied(change, &open.survey),
+                open.store.ledger(),
+                outcome,
+            )?;
             open.write(&edits)?;
             Ok(Move::Swap(Place::Result(over(&edits, ResultPlace::After))))
         }

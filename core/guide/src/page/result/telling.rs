@@ -1,12 +1,12 @@
 //! What gets through to one room, in a sentence.
 
+use advice::forecast::{Cost, CostAt, Limit, PathForecast, Reach, RoomForecast};
+use advice::wish::{Met, tested};
 use coax::Span;
-use survey::fact::SubjectId;
-use survey::forecast::{Cost, CostAt, Limit, PathForecast, Reach, RoomForecast};
-use survey::naming;
-use survey::record::{CableKind, PartKind, Survey, Wish};
-use survey::report::{Met, tested};
-use survey::words::{Arg, Phrase};
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{CableKind, PartKind, Survey, Wish};
+use phrase::{Arg, Phrase};
 
 use crate::place::Question;
 

@@ -1,10 +1,10 @@
 //! What is not known: which of it matters most and is worth going back for, and the question about it.
 
-use survey::fact::SubjectId;
-use survey::naming;
-use survey::record::{LooseReason, Ownership, Survey};
-use survey::report::{Matters, Unknown};
-use survey::words::{Arg, Phrase};
+use advice::unknown::{Matters, Unknown};
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{LooseReason, Ownership, Survey};
+use phrase::{Arg, Phrase};
 
 use super::{keys, waiting};
 use crate::place::Question;

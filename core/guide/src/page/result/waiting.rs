@@ -1,7 +1,7 @@
 //! While something is worked out that takes a while, and where it was stopped.
 
-use survey::words::Phrase;
-use survey::words::error::InWords;
+use phrase::Phrase;
+use telling::words::error::InWords;
 
 use crate::screen::{PressWeight, WordsRole};
 use crate::session::{LongWork, Scene, Standing, Worked};

@@ -1,8 +1,10 @@
 //! The work list: one change at a time, in order, with what each is expected to gain, and what to buy.
 
-use survey::report::{answers_to_come, part_told};
-use survey::words::{Arg, Phrase, rounded_rate};
-use survey::worklist::{Gain, Step};
+use advice::wish::answers_to_come;
+use advice::worklist::{Gain, Step};
+use phrase::{Arg, Phrase};
+use telling::report::part_told;
+use telling::words::rounded_rate;
 
 use super::{ended, placing, waiting};
 use crate::deed::Deed;
@@ -88,7 +90,7 @@ pub(super) fn gain(step: &Step) -> Phrase {
         return Phrase::new("step-no-gain").phrase("why", why);
     }
     // An outlet that the step itself brings has its name after it.
-    let after = step.change.applied(&step.before);
+    let after = advice::worklist::applied(step.change, &step.before);
     let told = gains.iter().take(ROOMS).map(|gain| {
         let there = step.before.parts.contains_key(&gain.outlet);
         let house = if there { &step.before } else { &after };

@@ -5,10 +5,10 @@ use std::fs::{File, OpenOptions};
 use std::io::{self, Write};
 use std::path::Path;
 
-use survey::file::LeftOut;
-use survey::report::html;
-use survey::words::Phrase;
-use survey::words::error::InWords;
+use facts::file::LeftOut;
+use phrase::Phrase;
+use telling::report::html;
+use telling::words::error::InWords;
 
 use crate::error::{GuideError, Result};
 use crate::session::{Session, Standing};

@@ -1,9 +1,9 @@
 //! One action: what it said, and taking it back.
 
-use survey::fact::{ActId, Fact, SubjectId};
-use survey::record::field;
-use survey::story::{UndoFault, can_undo};
-use survey::words::Phrase;
+use facts::act::{UndoFault, can_undo};
+use facts::fact::{ActId, Fact, SubjectId};
+use house::record::field;
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use survey::fact::{ActId, Fact, Ledger};
-use survey::record::field;
-use survey::words::{Arg, Phrase};
+use facts::fact::{ActId, Fact, Ledger};
+use house::record::field;
+use phrase::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::place::{Move, Place, SharePlace};

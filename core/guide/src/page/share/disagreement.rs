@@ -1,7 +1,7 @@
 //! One field that people said differently: both values, who said them, what they came from, and the choice.
 
-use survey::fact::{Disagreement, Fact, FactId, SubjectId};
-use survey::words::{Arg, Phrase};
+use facts::fact::{Disagreement, Fact, FactId, SubjectId};
+use phrase::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -1,7 +1,7 @@
 //! What people said differently: one row each.
 
-use survey::fact::{Disagreement, Fact};
-use survey::words::{Arg, Phrase};
+use facts::fact::{Disagreement, Fact};
+use phrase::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::error::Result;

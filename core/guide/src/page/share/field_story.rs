@@ -1,8 +1,8 @@
 //! All that was ever said about one field, oldest first.
 
-use survey::fact::SubjectId;
-use survey::story::{self, date_and_time};
-use survey::words::Phrase;
+use facts::fact::SubjectId;
+use phrase::Phrase;
+use telling::words::date_and_time;
 
 use super::acts::act_of;
 use super::thing_story::can_forget;
@@ -16,7 +16,7 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: &str) -> Screen 
     let teller = Teller::of(scene);
     let title = teller.about(subject, name);
     let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
-    let story = story::of_field(scene.ledger, subject, name);
+    let story = facts::act::of_field(scene.ledger, subject, name);
     let lead = if story.is_empty() { "share-nothing-said" } else { "share-field-lead" };
     sketch.words(WordsRole::Lead, &Phrase::new(lead));
     let rows: Vec<RowEntry> = story
@@ -41,7 +41,7 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: &str) -> Screen 
     }
     sketch.press(&key_of("thing", subject), &Phrase::new("share-whole-thing"), PressWeight::Other);
     // Without its kind nobody would know what it is: that goes only with the whole.
-    if name != survey::record::field::IS && can_forget(scene, subject, Some(name)) {
+    if name != house::record::field::IS && can_forget(scene, subject, Some(name)) {
         sketch.press("forget", &Phrase::new("forget-field"), PressWeight::Quiet);
     }
     sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);

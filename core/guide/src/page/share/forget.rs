@@ -1,11 +1,12 @@
 //! Forgetting what must be able to vanish. Asked about twice: that it is for ever, and that it holds for others too.
 
-use survey::fact::SubjectId;
-use survey::forget::Forgotten;
-use survey::record::{PhotoImage, field};
-use survey::store::Store;
-use survey::words::error::InWords;
-use survey::words::{Arg, Phrase};
+use facts::fact::PhotoImage;
+use facts::fact::SubjectId;
+use facts::forget::Forgotten;
+use facts::store::Store;
+use house::record::field;
+use phrase::{Arg, Phrase};
+use telling::words::error::InWords;
 
 use super::thing_story::forgettable;
 use crate::deed::Deed;

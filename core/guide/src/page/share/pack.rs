@@ -2,8 +2,8 @@
 
 use std::path::{Path, PathBuf};
 
-use survey::file::{FILE_EXTENSION, LeftOut, PackOptions};
-use survey::words::Phrase;
+use facts::file::{FILE_EXTENSION, LeftOut, PackOptions};
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;

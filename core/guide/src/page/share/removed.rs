@@ -1,8 +1,8 @@
 //! What was removed, and what was changed by others after somebody removed it.
 
-use survey::fact::SubjectId;
-use survey::story::{changed_after_removal, removed};
-use survey::words::Phrase;
+use facts::act::{changed_after_removal, removed};
+use facts::fact::SubjectId;
+use phrase::Phrase;
 
 use super::act::thing_of;
 use crate::deed::Deed;

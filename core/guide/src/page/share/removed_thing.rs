@@ -1,7 +1,7 @@
 //! One thing that was removed: bringing it back, or, where others changed it since, removing it again or leaving it.
 
-use survey::fact::{Edit, Removal, SubjectId};
-use survey::words::Phrase;
+use facts::fact::{Edit, Removal, SubjectId};
+use phrase::Phrase;
 
 use crate::deed::Deed;
 use crate::error::Result;

@@ -1,9 +1,9 @@
 //! Taking in a file that somebody sent: a look first, then taking it in, then perhaps putting it back.
 
-use survey::error::CannotPutBack;
-use survey::file::{self, Limits, Taken};
-use survey::store::Store;
-use survey::words::{Arg, Phrase};
+use facts::error::CannotPutBack;
+use facts::file::{self, Limits, Taken};
+use facts::store::Store;
+use phrase::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::error::Result;

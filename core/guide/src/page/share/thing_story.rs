@@ -1,9 +1,9 @@
 //! What was said about one thing: a row for each field, as it stands, by whom.
 
-use survey::fact::{FORGET, REMOVED, SubjectId};
-use survey::record::field;
-use survey::story;
-use survey::words::{Arg, Phrase};
+use facts::fact::{FORGET, REMOVED, SubjectId};
+use house::record::field;
+use house::story;
+use phrase::{Arg, Phrase};
 
 use crate::deed::Deed;
 use crate::place::{Move, Place, SharePlace};

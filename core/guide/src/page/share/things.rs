@@ -1,8 +1,8 @@
 //! Everything that something was said about: a row leads to its story.
 
-use survey::fact::{AuthorId, SubjectId};
-use survey::record::Survey;
-use survey::words::Phrase;
+use facts::fact::{AuthorId, SubjectId};
+use house::record::Survey;
+use phrase::Phrase;
 
 use super::act::thing_of;
 use crate::deed::Deed;

@@ -1,7 +1,7 @@
 //! An adapter between the outlet in the wall and the router.
 
-use survey::figure::{Anchor, Figure, Fill};
-use survey::words::Language;
+use telling::figure::{Anchor, Figure, Fill};
+use telling::words::Language;
 
 use super::paper::{PLAIN, Paper, THICK, THIN, WIDTH};
 

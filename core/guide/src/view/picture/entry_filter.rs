@@ -1,7 +1,7 @@
 //! An entry filter in line behind a ground block.
 
-use survey::figure::{Anchor, Figure, Fill};
-use survey::words::Language;
+use telling::figure::{Anchor, Figure, Fill};
+use telling::words::Language;
 
 use super::ground_block::ground;
 use super::paper::{DOTTED, PLAIN, Paper, THIN};

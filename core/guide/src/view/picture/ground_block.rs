@@ -1,7 +1,7 @@
 //! A ground block with its wire. It is only looked at.
 
-use survey::figure::{Anchor, Figure, Fill};
-use survey::words::Language;
+use telling::figure::{Anchor, Figure, Fill};
+use telling::words::Language;
 
 use super::paper::{PLAIN, Paper, THICK, WIDTH};
 

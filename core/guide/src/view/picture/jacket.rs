@@ -1,7 +1,7 @@
 //! The print on a cable's jacket: where its series stands.
 
-use survey::figure::{Anchor, Figure};
-use survey::words::Language;
+use telling::figure::{Anchor, Figure};
+use telling::words::Language;
 
 use super::paper::{DOTTED, PLAIN, Paper, WIDTH};
 

@@ -1,7 +1,7 @@
 //! The running number on a cable's jacket at its two ends: their difference is the length.
 
-use survey::figure::{Anchor, Figure};
-use survey::words::Language;
+use telling::figure::{Anchor, Figure};
+use telling::words::Language;
 
 use super::paper::{PLAIN, Paper, WIDTH};
 

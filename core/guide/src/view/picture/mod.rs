@@ -11,10 +11,10 @@ mod plugs;
 mod router_ports;
 mod splitter_print;
 
-use survey::fact::SubjectId;
-use survey::figure::Figure;
-use survey::record::PartKind;
-use survey::words::Language;
+use facts::fact::SubjectId;
+use house::record::PartKind;
+use telling::figure::Figure;
+use telling::words::Language;
 
 use crate::place::{Question, key_of};
 use crate::screen::FigureDrawn;
@@ -56,8 +56,8 @@ fn drawings(question: &Question, scene: &Scene<'_>) -> &'static [Draw] {
 
 #[cfg(test)]
 mod tests {
-    use survey::figure::{Shape, svg, text_width};
-    use survey::words::Figures;
+    use telling::figure::{Shape, svg, text_width};
+    use telling::words::Figures;
 
     use super::*;
 
@@ -103,9 +103,9 @@ mod tests {
                             let width =
                                 text_width(text, size * figure.natural_width, *strong) / figure.natural_width;
                             let left = match anchor {
-                                survey::figure::Anchor::Start => at.x,
-                                survey::figure::Anchor::Middle => at.x - width / 2.0,
-                                survey::figure::Anchor::End => at.x - width,
+                                telling::figure::Anchor::Start => at.x,
+                                telling::figure::Anchor::Middle => at.x - width / 2.0,
+                                telling::figure::Anchor::End => at.x - width,
                             };
                             within(left, at.y - size);
                             within(left + width, at.y);

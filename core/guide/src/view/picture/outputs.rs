@@ -1,7 +1,7 @@
 //! The outputs of a splitter: one in use, one with a cap on it, one open.
 
-use survey::figure::{Anchor, Figure, Fill};
-use survey::words::Language;
+use telling::figure::{Anchor, Figure, Fill};
+use telling::words::Language;
 
 use super::paper::{Paper, THIN, WIDTH};
 

@@ -1,7 +1,8 @@
 //! Paper to draw on: a few strokes that every drawing here is made of.
 
-use survey::figure::{Anchor, Dash, Figure, Fill, Ink, Mark, Pen, Point, Shape, Weight, wrapped};
-use survey::words::{Language, Phrase};
+use phrase::Phrase;
+use telling::figure::{Anchor, Dash, Figure, Fill, Ink, Mark, Pen, Point, Shape, Weight, wrapped};
+use telling::words::Language;
 
 /// The width of every drawing, in units of 1/96 inch: what a phone held upright shows without shrinking it.
 pub(super) const WIDTH: f64 = 340.0;

@@ -1,7 +1,7 @@
 //! The plug of a coax cable, done well and done badly, side by side: seen from the side, the end towards the right.
 
-use survey::figure::{Figure, Fill};
-use survey::words::Language;
+use telling::figure::{Figure, Fill};
+use telling::words::Language;
 
 use super::paper::{DOTTED, PLAIN, Paper, THICK, THIN, WIDTH};
 

@@ -1,7 +1,7 @@
 //! The back of a router: the row of equal LAN sockets, and the WAN socket that stands apart.
 
-use survey::figure::{Anchor, Figure, Fill};
-use survey::words::Language;
+use telling::figure::{Anchor, Figure, Fill};
+use telling::words::Language;
 
 use super::paper::{PLAIN, Paper, WIDTH};
 

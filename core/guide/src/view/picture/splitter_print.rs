@@ -1,7 +1,7 @@
 //! A splitter's print: where its numbers stand and what they say.
 
-use survey::figure::{Anchor, Figure, Fill};
-use survey::words::Language;
+use telling::figure::{Anchor, Figure, Fill};
+use telling::words::Language;
 
 use super::paper::{PLAIN, Paper, WIDTH};
 

@@ -1,0 +1,65 @@
+//! Amplifiers and the way between adapters.
+
+use super::inspection::{Inspection, Standing, has_plugged};
+use super::{Finding, FindingKind, Place};
+use facts::fact::SubjectId;
+use house::record::{Part, PartKind, Plugged, Service, ServiceKind};
+use phrase::Arg;
+
+/// Amplifiers without a by-pass, or of which that is not known, by where they stand towards the adapters.
+pub(super) fn by_pass(inspection: &Inspection<'_>) -> Vec<Finding> {
+    inspection
+        .parts(&[PartKind::Amplifier])
+        .filter_map(|amplifier| {
+            let kind = match (inspection.standing(amplifier.id), amplifier.rating.moca_bypass) {
+                (Standing::Between, Some(false)) => FindingKind::AmplifierNoBypass,
+                (Standing::Between, None) => FindingKind::AmplifierBypassUnknown,
+                (Standing::Meeting, Some(false) | None) => FindingKind::AmplifierOutputsApart,
+                (Standing::Above, Some(false)) => FindingKind::AmplifierAbove,
+                _ => return None,
+            };
+            Some(
+                Finding::new(kind, vec![Place::Part(amplifier.id)])
+                    .phrase("amplifier", inspection.name(amplifier.id)),
+            )
+        })
+        .collect()
+}
+
+/// Amplifiers that return less than a modem behind them sends. A modem on the port that is not amplified is not
+/// concerned.
+pub(super) fn return_band(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let survey = inspection.survey;
+    let sends = survey.services_of(ServiceKind::CableInternet).find_map(Service::upstream_top_mhz);
+    let Some(sends) = sends else { return Vec::new() };
+    inspection
+        .parts(&[PartKind::Amplifier])
+        .filter_map(|amplifier| {
+            let returns = amplifier.rating.return_high_mhz.filter(|returns| *returns < sends - 1.0)?;
+            let modem = inspection.tree(amplifier.id).find(|part| is_modem(part))?;
+            let port = port_towards(inspection, amplifier.id, modem.id)?;
+            let passive = amplifier.rating.modem_port && port == amplifier.outputs();
+            (!passive).then(|| {
+                Finding::new(
+                    FindingKind::AmplifierReturnNarrow,
+                    vec![Place::Part(amplifier.id), Place::Part(modem.id)],
+                )
+                .phrase("amplifier", inspection.name(amplifier.id))
+                .phrase("outlet", inspection.name(modem.id))
+                .with("returns", Arg::Frequency(returns))
+                .with("sends", Arg::Frequency(sends))
+            })
+        })
+        .collect()
+}
+
+fn is_modem(part: &Part) -> bool {
+    has_plugged(part, Plugged::Modem) || has_plugged(part, Plugged::MocaGateway)
+}
+
+fn port_towards(inspection: &Inspection<'_>, above: SubjectId, below: SubjectId) -> Option<u8> {
+    let wiring = &inspection.survey.wiring;
+    let way = wiring.way_up(below);
+    let child = way.iter().zip(way.iter().skip(1)).find(|(_, feeder)| **feeder == above)?.0;
+    wiring.feed(*child).map(|feed| feed.port)
+}

@@ -1,0 +1,60 @@
+//! What to take care of before hands go to the wiring.
+
+use phrase::Phrase;
+
+/// A usual caution of the trade. Local code and licensed practice go first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Caution {
+    /// Does a phone line, an alarm or a medical call device hang on what is to be unplugged?
+    WhoDependsOnIt,
+    /// The mains supplies of everything on the coax come out first; a spark or a tingle means stop.
+    SuppliesFirst,
+    /// Only the house side of the ground block is ours; some drops carry AC (up to 90 V: from memory).
+    HouseSideOnly,
+    /// No ground is ever removed.
+    KeepGrounds,
+    /// No work on coax in a thunderstorm.
+    Thunderstorm,
+    /// Attics, roofs and ladders.
+    Heights,
+    /// A plain cap shorts the power that some legs carry.
+    PoweredLeg,
+    /// A fibre is never unplugged or looked into.
+    Fibre,
+    /// Cutter and stripper have open blades.
+    Blade,
+    /// Coax keeps clear of mains cables.
+    MainsNear,
+}
+
+impl Caution {
+    /// All cautions, in the order in which they are read.
+    pub const ALL: [Self; 10] = [
+        Self::WhoDependsOnIt,
+        Self::SuppliesFirst,
+        Self::HouseSideOnly,
+        Self::KeepGrounds,
+        Self::Thunderstorm,
+        Self::Heights,
+        Self::PoweredLeg,
+        Self::Fibre,
+        Self::Blade,
+        Self::MainsNear,
+    ];
+
+    /// Its words, with the reason.
+    pub fn phrase(self) -> Phrase {
+        Phrase::new(match self {
+            Self::WhoDependsOnIt => "caution-who-depends-on-it",
+            Self::SuppliesFirst => "caution-supplies-first",
+            Self::HouseSideOnly => "caution-house-side-only",
+            Self::KeepGrounds => "caution-keep-grounds",
+            Self::Thunderstorm => "caution-thunderstorm",
+            Self::Heights => "caution-heights",
+            Self::PoweredLeg => "caution-powered-leg",
+            Self::Fibre => "caution-fibre",
+            Self::Blade => "caution-blade",
+            Self::MainsNear => "caution-mains-near",
+        })
+    }
+}

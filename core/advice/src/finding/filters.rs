@@ -1,0 +1,115 @@
+//! What the entry filter does: the band it stops, how well, and what it must let pass.
+
+use super::inspection::{Inspection, has_plugged, is_entry_filter};
+use super::{Finding, FindingKind, Place};
+use house::rating::{Band, EXTENDED_D};
+use house::record::{EntryKind, Part, PartKind, Plugged, ServiceKind};
+use phrase::Arg;
+
+/// Labels round band edges; a filter off by less than this still does its work (common practice, no source).
+const EDGE_TOLERANCE_MHZ: f64 = 25.0;
+
+/// Labels round the top of a service or pass band (1000 for 1002).
+const TOP_TOLERANCE_MHZ: f64 = 5.0;
+
+/// The least that a standard entry filter takes off: 40 dB (a published data sheet for a ground-block filter, 2019).
+const STANDARD_REJECTION_DB: f64 = 40.0;
+
+fn entry_filters<'a>(inspection: &'a Inspection<'_>) -> impl Iterator<Item = &'a Part> {
+    inspection.survey.parts.values().filter(|part| is_entry_filter(part))
+}
+
+/// Whether a filter stops the MoCA band, as far as its rating says.
+fn stops_band(filter: &Part) -> Option<bool> {
+    let core = Band {
+        low_mhz: EXTENDED_D.low_mhz + EDGE_TOLERANCE_MHZ,
+        high_mhz: EXTENDED_D.high_mhz - EDGE_TOLERANCE_MHZ,
+    };
+    let rating = &filter.rating;
+    match (rating.stop_band, rating.band) {
+        (Some(stop), _) => Some(stop.contains(core)),
+        (None, Some(pass)) if pass.overlaps(core) => Some(false),
+        (None, _) if rating.says_moca || rating.rejection_db.is_some() => Some(true),
+        (None, _) => None,
+    }
+}
+
+/// Filters that do not stop the band, do it weakly, or whose label says nothing of it.
+pub(super) fn stop_band(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let mut found = Vec::new();
+    for filter in entry_filters(inspection) {
+        let finding = |kind| {
+            Finding::new(kind, vec![Place::Part(filter.id)]).phrase("filter", inspection.name(filter.id))
+        };
+        match stops_band(filter) {
+            Some(false) => found.push(
+                finding(FindingKind::FilterNotForBand)
+                    .with("band", Arg::Band(EXTENDED_D.low_mhz, EXTENDED_D.high_mhz)),
+            ),
+            Some(true) => {
+                if let Some(weak) = filter.rating.rejection_db.filter(|db| *db < STANDARD_REJECTION_DB) {
+                    found.push(
+                        finding(FindingKind::FilterWeak)
+                            .with("rejection", Arg::Loss(weak))
+                            .with("standard", Arg::Loss(STANDARD_REJECTION_DB)),
+                    );
+                }
+            }
+            None => found.push(
+                finding(FindingKind::FilterLabelUnknown)
+                    .with("band", Arg::Band(EXTENDED_D.low_mhz, EXTENDED_D.high_mhz)),
+            ),
+        }
+    }
+    found
+}
+
+/// Filters whose pass band ends below what a cable service uses.
+pub(super) fn passed_services(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let mut found = Vec::new();
+    for entry in inspection.parts(&[PartKind::Entry]) {
+        if !matches!(entry.entry_kind, EntryKind::Cable | EntryKind::Unknown | EntryKind::FibreBox) {
+            continue;
+        }
+        for filter in inspection.entry_line(entry.id).into_iter().filter(|part| is_entry_filter(part)) {
+            let rating = &filter.rating;
+            let pass_top =
+                rating.band.map(|band| band.high_mhz).or(rating.stop_band.map(|stop| stop.low_mhz));
+            let Some(pass_top) = pass_top else { continue };
+            for service in inspection.survey.services.values() {
+                let cable = matches!(service.kind, ServiceKind::CableTv | ServiceKind::CableInternet);
+                let Some(top) = service.top_mhz.filter(|top| cable && *top > pass_top + TOP_TOLERANCE_MHZ)
+                else {
+                    continue;
+                };
+                let at = vec![Place::Part(filter.id), Place::Service(service.id)];
+                found.push(
+                    Finding::new(FindingKind::FilterCutsService, at)
+                        .phrase("filter", inspection.name(filter.id))
+                        .phrase("service", house::naming::service(service.kind))
+                        .with("ends", Arg::Frequency(pass_top))
+                        .with("top", Arg::Frequency(top)),
+                );
+            }
+        }
+    }
+    found
+}
+
+/// Entry filters in a dish's line or above a satellite receiver.
+pub(super) fn satellite_line(inspection: &Inspection<'_>) -> Vec<Finding> {
+    entry_filters(inspection)
+        .filter(|filter| {
+            let head = inspection.survey.wiring.head_of(filter.id);
+            let dish =
+                inspection.survey.parts.get(&head).is_some_and(|head| {
+                    head.kind == PartKind::Entry && head.entry_kind == EntryKind::Satellite
+                });
+            dish || inspection.tree(filter.id).any(|part| has_plugged(part, Plugged::SatelliteReceiver))
+        })
+        .map(|filter| {
+            Finding::new(FindingKind::FilterInSatelliteLine, vec![Place::Part(filter.id)])
+                .phrase("filter", inspection.name(filter.id))
+        })
+        .collect()
+}

@@ -1,0 +1,160 @@
+//! What is wrong or at risk in a house: what, where, why it matters, what to do, on what grounds, with which caution.
+//!
+//! A finding says only what the records show. What nobody has looked at becomes a note ("not yet known"), never an
+//! assertion. This folder does not change anything (work list) and does not show anything (report, screens).
+//!
+//! To add a finding: one line in the table of `kind.rs`; one detector, a function from `Inspection` to findings, in
+//! the file of its theme or in a file of its own, listed in `DETECTORS`; one message `finding-<id>` with `.why`,
+//! `.do` and `.source` in `words/en/findings.ftl`; and in `tests/finding_kinds.rs` one house where it appears and one
+//! where it must not. The tests name every kind that lacks one of these.
+
+mod adapters;
+mod amplifiers;
+mod caution;
+pub(crate) mod cautions;
+mod entry;
+mod filters;
+mod forecasts;
+mod inspection;
+mod kind;
+mod legs;
+mod levels;
+mod networks;
+mod outlet_test;
+mod place;
+mod power;
+mod runs;
+mod satellite;
+mod services;
+mod splits;
+mod splitters;
+mod tags;
+mod test_socket;
+mod trees;
+
+use crate::forecast::Forecast;
+use house::record::Survey;
+use phrase::{Arg, Phrase};
+
+pub use caution::Caution;
+use inspection::Inspection;
+pub use kind::{FindingKind, Grounds, Weight};
+pub use place::Place;
+pub use test_socket::{Lies, held_against};
+
+/// Looks at a house for one kind of finding, or a few of one theme.
+type Detector = fn(&Inspection<'_>) -> Vec<Finding>;
+
+/// Every detector. Their order does not matter: findings are sorted.
+const DETECTORS: &[Detector] = &[
+    entry::filters,
+    entry::ground_block,
+    entry::shared_building,
+    filters::stop_band,
+    filters::passed_services,
+    filters::satellite_line,
+    splitters::band,
+    splitters::doubtful_labels,
+    splits::sizes,
+    splits::cascades,
+    splits::many,
+    legs::free_legs,
+    legs::empty_outlets,
+    legs::crowded_ports,
+    amplifiers::by_pass,
+    amplifiers::return_band,
+    runs::long_or_thin,
+    runs::connectors,
+    trees::loose_parts,
+    trees::bridges,
+    tags::used_twice,
+    satellite::on_the_tree,
+    services::in_the_band,
+    services::other_networks,
+    services::modems,
+    networks::channels,
+    networks::nodes_seen,
+    power::feeds,
+    levels::measured,
+    levels::modem_sends,
+    outlet_test::against_forecast,
+    outlet_test::by_itself,
+    adapters::number,
+    adapters::versions,
+    adapters::ports,
+    forecasts::no_channel,
+    forecasts::wishes,
+];
+
+/// Something wrong or at risk, or not yet known.
+///
+/// What it speaks of (names, lengths, bands) is held as typed [`Arg`]s rather than in the kind, so that kinds can be
+/// listed, compared and proved one by one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Finding {
+    /// What kind of thing it is.
+    pub kind: FindingKind,
+    /// Where: the place to go to first, then what else it concerns. Never empty.
+    pub at: Vec<Place>,
+    args: Vec<(&'static str, Arg)>,
+}
+
+impl Finding {
+    fn new(kind: FindingKind, at: Vec<Place>) -> Self {
+        Self { kind, at, args: Vec::new() }
+    }
+
+    fn with(mut self, name: &'static str, arg: Arg) -> Self {
+        self.args.push((name, arg));
+        self
+    }
+
+    fn text(self, name: &'static str, text: &str) -> Self {
+        self.with(name, Arg::Text(text.to_owned()))
+    }
+
+    fn phrase(self, name: &'static str, phrase: Phrase) -> Self {
+        self.with(name, Arg::Phrase(Box::new(phrase)))
+    }
+
+    /// How much it matters.
+    pub fn weight(&self) -> Weight {
+        self.kind.weight()
+    }
+
+    /// What was found, and where.
+    pub fn what(&self) -> Phrase {
+        Phrase { id: format!("finding-{}", self.kind.id()), args: self.args.clone() }
+    }
+
+    /// Why it matters.
+    pub fn why(&self) -> Phrase {
+        self.what().attribute("why")
+    }
+
+    /// What to do about it.
+    pub fn todo(&self) -> Phrase {
+        self.what().attribute("do")
+    }
+
+    /// Where the claim comes from, in words; [`FindingKind::grounds`] says it as data.
+    pub fn source(&self) -> Phrase {
+        self.what().attribute("source")
+    }
+
+    /// What to take care of while doing it, most important first; empty where nothing is touched.
+    pub fn cautions(&self) -> &'static [Caution] {
+        self.kind.cautions()
+    }
+}
+
+/// All findings on a house: most serious first, then by kind, then by tag. A forecast adds what follows from it.
+pub fn findings(survey: &Survey, forecast: Option<&Forecast>) -> Vec<Finding> {
+    let inspection = Inspection::new(survey, forecast);
+    let mut found: Vec<_> = DETECTORS.iter().flat_map(|detector| detector(&inspection)).collect();
+    found.sort_by_cached_key(|finding| {
+        let tag = finding.at.first().map(|place| place.tag_order(survey));
+        (finding.weight(), finding.kind, tag, finding.at.clone())
+    });
+    found
+}

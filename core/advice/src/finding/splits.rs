@@ -1,0 +1,158 @@
+//! How often the signal is split: more legs than used, two splitters where one would do, many splits in a row.
+
+use std::collections::BTreeMap;
+
+use super::inspection::Inspection;
+use super::{Finding, FindingKind, Place};
+use facts::fact::SubjectId;
+use house::record::{Part, PartKind, PortEnd};
+use phrase::Arg;
+
+/// Legs of the splitters on sale, with the loss to the weaker legs, dB: 3.5 for two legs, 7 for three (unbalanced) and
+/// four, 10.5 for eight (a published trade article on splitter loss); 9 for six (common practice, no source).
+const SIZES: [(u8, f64); 5] = [(2, 3.5), (3, 7.0), (4, 7.0), (6, 9.0), (8, 10.5)];
+
+/// A saving below this is not worth a finding.
+const LEAST_SAVING_DB: f64 = 1.5;
+
+/// Two splitters no further apart than this hang side by side.
+const SIDE_BY_SIDE_METRES: f64 = 3.0;
+
+/// So many splits in a row make a room doubtful (common practice, no source).
+const MANY_SPLITS: usize = 3;
+
+/// The smallest splitter on sale with so many legs, and its loss.
+fn smallest(legs: usize) -> Option<(u8, f64)> {
+    SIZES.into_iter().find(|(size, _)| usize::from(*size) >= legs)
+}
+
+/// How many legs of a splitter are used; `None` while its legs were not counted or one was not looked at.
+fn used_legs(inspection: &Inspection<'_>, splitter: &Part) -> Option<usize> {
+    if splitter.rating.legs == 0 {
+        return None;
+    }
+    let free = inspection.free_ports(splitter);
+    let mut idle = 0;
+    for port in &free {
+        match splitter.end(*port)? {
+            PortEnd::Open | PortEnd::Capped => idle += 1,
+            PortEnd::LooseEnd => {}
+        }
+    }
+    Some(usize::from(splitter.outputs()).saturating_sub(idle))
+}
+
+/// Splitters of which one leg is used, or with more legs than used.
+pub(super) fn sizes(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let mut found = Vec::new();
+    for splitter in inspection.parts(&[PartKind::Splitter]) {
+        let (Some(used), Some((_, loss))) =
+            (used_legs(inspection, splitter), smallest(usize::from(splitter.rating.legs)))
+        else {
+            continue;
+        };
+        if !inspection.standing(splitter.id).is_on_a_path() && used > 1 {
+            continue;
+        }
+        let finding = |kind| {
+            Finding::new(kind, vec![Place::Part(splitter.id)])
+                .phrase("part", inspection.name(splitter.id))
+                .with("used", Arg::Count(used as u64))
+        };
+        if used == 1 {
+            found.push(finding(FindingKind::SplitterNeedless).with("saving", Arg::Loss(loss)));
+        } else if let Some((legs, smaller)) = smallest(used)
+            && used > 1
+            && loss - smaller >= LEAST_SAVING_DB
+        {
+            found.push(
+                finding(FindingKind::SplitterTooLarge)
+                    .with("legs", Arg::Count(u64::from(legs)))
+                    .with("saving", Arg::Loss(loss - smaller)),
+            );
+        }
+    }
+    found
+}
+
+/// Two splitters side by side, one feeding the other, where one splitter would lose less to the weakest leg.
+pub(super) fn cascades(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let mut found = Vec::new();
+    for lower in inspection.parts(&[PartKind::Splitter]) {
+        let Some(upper) = inspection
+            .survey
+            .wiring
+            .feed(lower.id)
+            .and_then(|feed| inspection.survey.parts.get(&feed.part))
+            .filter(|upper| upper.kind == PartKind::Splitter && side_by_side(inspection, upper, lower))
+        else {
+            continue;
+        };
+        let (Some(of_upper), Some(of_lower)) = (used_legs(inspection, upper), used_legs(inspection, lower))
+        else {
+            continue;
+        };
+        if of_upper < 2 || of_lower < 2 || !inspection.standing(lower.id).is_on_a_path() {
+            continue;
+        }
+        let needed = of_upper - 1 + of_lower;
+        let loss = |splitter: &Part| smallest(usize::from(splitter.rating.legs)).map(|(_, loss)| loss);
+        let (Some(upper_loss), Some(lower_loss), Some((legs, one))) =
+            (loss(upper), loss(lower), smallest(needed))
+        else {
+            continue;
+        };
+        let saving = upper_loss + lower_loss - one;
+        if saving >= LEAST_SAVING_DB {
+            found.push(
+                Finding::new(
+                    FindingKind::SplittersInCascade,
+                    vec![Place::Part(upper.id), Place::Part(lower.id)],
+                )
+                .phrase("upper", inspection.name(upper.id))
+                .phrase("lower", inspection.name(lower.id))
+                .with("legs", Arg::Count(u64::from(legs)))
+                .with("saving", Arg::Loss(saving)),
+            );
+        }
+    }
+    found
+}
+
+/// Whether two splitters are known to hang at one spot: the run between is short, or both are noted at one place.
+fn side_by_side(inspection: &Inspection<'_>, upper: &Part, lower: &Part) -> bool {
+    let run = inspection.survey.wiring.feed(lower.id).and_then(|feed| inspection.survey.runs.get(&feed.run?));
+    match run.and_then(|run| run.length) {
+        Some(length) => length.high_metres <= SIDE_BY_SIDE_METRES,
+        None => upper.place.is_some() && upper.place == lower.place,
+    }
+}
+
+/// Outlets with an adapter below many splits in a row, one finding a tree.
+pub(super) fn many(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let mut by_head: BTreeMap<SubjectId, (usize, Vec<SubjectId>)> = BTreeMap::new();
+    for node in &inspection.nodes {
+        let way = inspection.survey.wiring.way_up(node.outlet);
+        let is_split = |id: &&SubjectId| {
+            inspection
+                .survey
+                .parts
+                .get(id)
+                .is_some_and(|part| matches!(part.kind, PartKind::Splitter | PartKind::Tap))
+        };
+        let splits = way.iter().filter(is_split).count();
+        if let Some(head) = way.last().filter(|_| splits >= MANY_SPLITS) {
+            let (most, outlets) = by_head.entry(*head).or_default();
+            *most = splits.max(*most);
+            outlets.push(node.outlet);
+        }
+    }
+    by_head
+        .into_values()
+        .map(|(most, outlets)| {
+            Finding::new(FindingKind::SplitsMany, outlets.iter().copied().map(Place::Part).collect())
+                .with("splits", Arg::Count(most as u64))
+                .with("outlets", inspection.names(outlets))
+        })
+        .collect()
+}

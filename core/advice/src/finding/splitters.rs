@@ -1,0 +1,46 @@
+//! Splitters and taps: are they made for the band, and was their label read well.
+
+use super::inspection::Inspection;
+use super::{Finding, FindingKind, Place};
+use house::rating::EXTENDED_D;
+use house::record::PartKind;
+use phrase::Arg;
+
+/// Splitters and taps on a path whose label names a band that ends too low, or whose band is not known.
+pub(super) fn band(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let mut found = Vec::new();
+    for part in inspection.parts(&[PartKind::Splitter, PartKind::Tap]) {
+        // What an instrument found is known better than any label says.
+        if !inspection.standing(part.id).is_on_a_path() || part.measured_over(EXTENDED_D).is_some() {
+            continue;
+        }
+        let finding = |kind| {
+            Finding::new(kind, vec![Place::Part(part.id)])
+                .phrase("part", inspection.name(part.id))
+                .with("wanted", Arg::Band(EXTENDED_D.low_mhz, EXTENDED_D.high_mhz))
+        };
+        match (part.rating.made_for_moca(), part.rating.band) {
+            (Some(false), Some(band)) => found.push(
+                finding(FindingKind::SplitterNotForBand).with("band", Arg::Band(band.low_mhz, band.high_mhz)),
+            ),
+            (None, _) => found.push(finding(FindingKind::SplitterLabelUnknown)),
+            _ => {}
+        }
+    }
+    found
+}
+
+/// Labels that could be read in more than one way.
+pub(super) fn doubtful_labels(inspection: &Inspection<'_>) -> Vec<Finding> {
+    inspection
+        .survey
+        .parts
+        .values()
+        .filter(|part| part.rating.doubtful)
+        .map(|part| {
+            Finding::new(FindingKind::LabelDoubtful, vec![Place::Part(part.id)])
+                .phrase("part", inspection.name(part.id))
+                .with("label", Arg::Text(part.label.clone().unwrap_or_default()))
+        })
+        .collect()
+}

@@ -1,0 +1,324 @@
+//! From records to a circuit: one tree of the house as pieces that a draw makes concrete.
+//!
+//! Every piece throws its own dice, keyed by the identity of the record it stands for, so that a change to one part
+//! leaves the draws of all others as they were.
+
+use std::collections::BTreeMap;
+
+use coax::{Dice, Network, OutletIndex, PartIndex, Tree};
+
+use super::nodes::{Node, shares_outlet};
+use super::pieces::{self, Ending, Rated};
+use crate::error::AdviceError;
+use facts::fact::SubjectId;
+use house::rating::{Band, EXTENDED_D};
+use house::record::{EntryState, Part, PartKind, PortEnd, Survey};
+
+/// What TV and modem use of the coax: from the lowest that a modem sends to the top of cable TV, MHz.
+const TV_AND_MODEM: Band = Band { low_mhz: 5.0, high_mhz: 1002.0 };
+
+/// A place on the circuit where a result is wanted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Terminal {
+    /// The adapter at an outlet.
+    Adapter(SubjectId),
+    /// The street side of an entry.
+    Street(SubjectId),
+    /// The TV, box, receiver or modem at an outlet.
+    Device(SubjectId),
+}
+
+/// What a circuit is solved for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Purpose {
+    /// The network to be: every adapter that is wished for is there, with what it takes to share its outlet.
+    Network,
+    /// The levels of the other services: only what is there, and devices take what arrives.
+    Levels,
+}
+
+struct Piece {
+    key: [u8; 16],
+    rated: Rated,
+}
+
+type At = (usize, usize);
+
+/// One tree as pieces, joins and ends.
+pub(crate) struct Circuit {
+    pieces: Vec<Piece>,
+    joins: Vec<(At, At)>,
+    endings: Vec<(At, Ending, [u8; 16])>,
+    terminals: BTreeMap<Terminal, At>,
+}
+
+impl Circuit {
+    /// The circuit of the tree headed by `head`, with adapters at `nodes`.
+    pub(super) fn of_tree(survey: &Survey, head: SubjectId, nodes: &[Node]) -> Self {
+        Self::built(survey, head, nodes, Purpose::Network)
+    }
+
+    /// The circuit of the tree headed by `head` as the other services see it: devices are terminals.
+    pub(crate) fn for_levels(survey: &Survey, head: SubjectId) -> Self {
+        Self::built(survey, head, &[], Purpose::Levels)
+    }
+
+    fn built(survey: &Survey, head: SubjectId, nodes: &[Node], purpose: Purpose) -> Self {
+        let mut builder = Builder {
+            survey,
+            nodes,
+            purpose,
+            circuit: Self {
+                pieces: Vec::new(),
+                joins: Vec::new(),
+                endings: Vec::new(),
+                terminals: BTreeMap::new(),
+            },
+            house_side: BTreeMap::new(),
+        };
+        for id in survey.wiring.below(head) {
+            if let Some(part) = survey.parts.get(&id) {
+                builder.place(part);
+            }
+        }
+        builder.circuit
+    }
+
+    /// The places where results are wanted.
+    pub(crate) fn terminals(&self) -> impl Iterator<Item = Terminal> + '_ {
+        self.terminals.keys().copied()
+    }
+
+    /// This circuit with every range drawn by the dice that `throw` gives for a key.
+    pub(crate) fn drawn(&self, throw: impl Fn([u8; 16]) -> Dice) -> Result<DrawnCircuit, AdviceError> {
+        let mut network = Network::new();
+        let mut indices: Vec<PartIndex> = Vec::with_capacity(self.pieces.len());
+        for piece in &self.pieces {
+            indices.push(network.add(piece.rated.draw(&mut throw(piece.key))?));
+        }
+        // Every index below was handed out by the builder for this very list of pieces.
+        let index =
+            |at: At| indices.get(at.0).copied().map(|part| (part, at.1)).ok_or(AdviceError::Inner("piece"));
+        for (a, b) in &self.joins {
+            let ((a, port_a), (b, port_b)) = (index(*a)?, index(*b)?);
+            network.join(a, port_a, b, port_b);
+        }
+        for (at, ending, key) in &self.endings {
+            let (part, port) = index(*at)?;
+            network.end(part, port, ending.draw(&mut throw(*key)));
+        }
+        let mut terminals = BTreeMap::new();
+        for (terminal, at) in &self.terminals {
+            let (part, port) = index(*at)?;
+            terminals.insert(*terminal, network.outlet(part, port));
+        }
+        let root = indices.first().copied().ok_or(AdviceError::Inner("empty circuit"))?;
+        Ok(DrawnCircuit { tree: network.tree(root)?, terminals })
+    }
+}
+
+/// A circuit made concrete by one draw.
+pub(crate) struct DrawnCircuit {
+    /// The tree to solve.
+    pub tree: Tree,
+    /// Where the terminals are in it.
+    pub terminals: BTreeMap<Terminal, OutletIndex>,
+}
+
+struct Builder<'a> {
+    survey: &'a Survey,
+    nodes: &'a [Node],
+    purpose: Purpose,
+    circuit: Circuit,
+    /// Where each port of a placed part can be joined.
+    house_side: BTreeMap<(SubjectId, u8), At>,
+}
+
+impl Builder<'_> {
+    fn add(&mut self, key: [u8; 16], rated: Rated) -> usize {
+        self.circuit.pieces.push(Piece { key, rated });
+        self.circuit.pieces.len() - 1
+    }
+
+    fn place(&mut self, part: &Part) {
+        let key = part.id.uuid().into_bytes();
+        let piece = self.add(key, self.rated(part));
+        self.join_feed(part, (piece, 0));
+        if part.kind == PartKind::Outlet {
+            self.place_outlet(part, (piece, 1));
+        } else if part.kind == PartKind::Terminator {
+            self.circuit.endings.push(((piece, 1), Ending::Capped, key));
+        } else {
+            for port in 1..=part.outputs() {
+                self.offer(part, port, (piece, usize::from(port)));
+            }
+        }
+    }
+
+    /// A part as it was measured, where that reaches over the whole band that is looked at, else as it is rated.
+    fn rated(&self, part: &Part) -> Rated {
+        let band = match self.purpose {
+            Purpose::Network => EXTENDED_D,
+            Purpose::Levels => TV_AND_MODEM,
+        };
+        pieces::in_band(part, band)
+    }
+
+    /// Joins a part's street side to what feeds it, or ends it there.
+    fn join_feed(&mut self, part: &Part, street_side: At) {
+        let Some(feed) = self.survey.wiring.feed(part.id) else {
+            let cut_off = part.kind != PartKind::Entry || part.entry_state == EntryState::CutOff;
+            if cut_off {
+                let ending = if part.end(0) == Some(PortEnd::Capped) { Ending::Capped } else { Ending::Open };
+                self.circuit.endings.push((street_side, ending, part.id.uuid().into_bytes()));
+            } else {
+                self.circuit.terminals.insert(Terminal::Street(part.id), street_side);
+            }
+            return;
+        };
+        let run = feed.run.and_then(|id| self.survey.runs.get(&id));
+        let key =
+            run.map_or_else(|| variant(part.id.uuid().into_bytes(), 1), |run| run.id.uuid().into_bytes());
+        let cable = self.add(key, pieces::of_run(run));
+        self.circuit.joins.push(((cable, 1), street_side));
+        // Feeders are placed before what they feed, so the port has been offered.
+        if let Some(port) = self.house_side.get_mut(&(feed.part, feed.port)) {
+            self.circuit.joins.push((*port, (cable, 0)));
+            // If further cables share the port, the next one takes the next arm of the junction.
+            port.1 += 1;
+        }
+    }
+
+    /// Makes a port of a part ready for what hangs on it: one cable, several twisted together, or an end.
+    fn offer(&mut self, part: &Part, port: u8, at: At) {
+        match self.survey.wiring.on_port(part.id, port).count() {
+            0 => {
+                let key = variant(part.id.uuid().into_bytes(), 16 + port);
+                match part.end(port) {
+                    Some(PortEnd::LooseEnd) => {
+                        let stub = self.add(key, pieces::loose_end());
+                        self.circuit.joins.push((at, (stub, 0)));
+                        self.circuit.endings.push(((stub, 1), Ending::Open, key));
+                    }
+                    Some(PortEnd::Capped) => self.circuit.endings.push((at, Ending::Capped, key)),
+                    Some(PortEnd::Open) => self.circuit.endings.push((at, Ending::Open, key)),
+                    None => self.circuit.endings.push((at, Ending::Unseen, key)),
+                }
+            }
+            1 => {
+                self.house_side.insert((part.id, port), at);
+            }
+            several => {
+                let junction =
+                    self.add(variant(part.id.uuid().into_bytes(), 64 + port), pieces::junction(several + 1));
+                self.circuit.joins.push((at, (junction, 0)));
+                self.house_side.insert((part.id, port), (junction, 1));
+            }
+        }
+    }
+
+    /// An outlet may serve an adapter, a device and a further cable: what shares it does so through a splitter, but a box
+    /// that passes the cable on does that by itself.
+    fn place_outlet(&mut self, part: &Part, at: At) {
+        let node = match self.purpose {
+            Purpose::Network => self.nodes.iter().any(|node| node.outlet == part.id),
+            Purpose::Levels => part.sharing.is_some(),
+        };
+        let device = match self.purpose {
+            Purpose::Network => shares_outlet(part),
+            Purpose::Levels => part.plugged.as_ref().is_some_and(|plugged| !plugged.is_empty()),
+        };
+        let onward = self.survey.wiring.on_port(part.id, 1).count() > 0;
+        let passed_on = onward && part.passes_on_through_box();
+        // A gateway that speaks MoCA is adapter and box in one.
+        let node_in_box = node && passed_on && !device;
+        let node_beside = node && !node_in_box;
+        let onward_beside = onward && !passed_on;
+        let shares = usize::from(node_beside) + usize::from(device || passed_on) + usize::from(onward_beside);
+        let mut arms = if shares > 1 {
+            let splitter = self.add(variant(part.id.uuid().into_bytes(), 3), pieces::outlet_splitter(shares));
+            self.circuit.joins.push((at, (splitter, 0)));
+            (1..=shares).map(|leg| (splitter, leg)).collect::<Vec<_>>()
+        } else {
+            vec![at]
+        }
+        .into_iter();
+        if node_beside && let Some(arm) = arms.next() {
+            self.circuit.terminals.insert(Terminal::Adapter(part.id), arm);
+        }
+        if onward_beside && let Some(arm) = arms.next() {
+            self.offer(part, 1, arm);
+        }
+        match arms.next() {
+            Some(arm) if passed_on => self.place_passing_box(part, arm, node_in_box),
+            Some(arm) => self.place_device(part, arm),
+            None => {}
+        }
+    }
+
+    /// A box between the outlet and the next cable. A filter at it stands before it, and so before the next cable too.
+    fn place_passing_box(&mut self, part: &Part, arm: At, is_node: bool) {
+        let wall = self.behind_filter(part, arm);
+        let passing = self.add(variant(part.id.uuid().into_bytes(), 6), pieces::passing_box(part));
+        self.circuit.joins.push((wall, (passing, 0)));
+        self.offer(part, 1, (passing, 1));
+        if is_node {
+            self.circuit.terminals.insert(Terminal::Adapter(part.id), (passing, 2));
+        } else {
+            self.end_in_device(part, (passing, 2));
+        }
+    }
+
+    /// What is plugged in at an outlet, or its empty end.
+    fn place_device(&mut self, part: &Part, arm: At) {
+        let key = variant(part.id.uuid().into_bytes(), 4);
+        let ending = match &part.plugged {
+            Some(plugged) if plugged.is_empty() => match part.end(1) {
+                Some(PortEnd::Capped) => Ending::Capped,
+                _ => Ending::Open,
+            },
+            Some(_) => {
+                let arm = self.behind_filter(part, arm);
+                return self.end_in_device(part, arm);
+            }
+            None => part.end(1).map_or(Ending::Unseen, |end| match end {
+                PortEnd::Capped => Ending::Capped,
+                PortEnd::Open | PortEnd::LooseEnd => Ending::Open,
+            }),
+        };
+        self.circuit.endings.push((arm, ending, key));
+    }
+
+    /// Where a device is joined: behind its filter, if it has one.
+    fn behind_filter(&mut self, part: &Part, arm: At) -> At {
+        if !part.device_filter {
+            return arm;
+        }
+        let filter = self.add(variant(part.id.uuid().into_bytes(), 5), pieces::device_filter());
+        self.circuit.joins.push((arm, (filter, 0)));
+        (filter, 1)
+    }
+
+    fn end_in_device(&mut self, part: &Part, arm: At) {
+        match self.purpose {
+            Purpose::Levels => {
+                self.circuit.terminals.insert(Terminal::Device(part.id), arm);
+            }
+            Purpose::Network => {
+                let key = variant(part.id.uuid().into_bytes(), 4);
+                self.circuit.endings.push((arm, Ending::Device, key));
+            }
+        }
+    }
+}
+
+/// A key for something that belongs to a record but is not the record itself.
+fn variant(mut key: [u8; 16], which: u8) -> [u8; 16] {
+    if let Some(last) = key.last_mut() {
+        *last ^= which;
+    }
+    if let Some(first) = key.first_mut() {
+        *first ^= 0xA5;
+    }
+    key
+}

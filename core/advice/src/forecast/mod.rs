@@ -1,0 +1,24 @@
+//! What gets through to each room: the wiring as it was found, solved for many seeded draws over its unknowns.
+//!
+//! This folder turns records into circuits and rates. It does not know what is wrong in a house (findings) or what
+//! to do about it (work list).
+
+mod circuit;
+mod costs;
+mod nodes;
+mod outcome;
+mod percentile;
+mod pieces;
+mod run;
+mod taken;
+mod weak;
+
+pub(crate) use circuit::{Circuit, Terminal};
+pub use nodes::{Node, nodes_of};
+pub use outcome::{
+    Cost, CostAt, Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak,
+};
+pub(crate) use percentile::spread;
+pub use run::{Options, forecast, forecast_watched};
+pub(crate) use taken::channels_left;
+pub use weak::WeakWay;

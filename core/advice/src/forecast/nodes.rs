@@ -1,0 +1,73 @@
+//! The adapters of a house: those recorded, and those that the wishes ask for.
+
+use std::collections::BTreeSet;
+
+use coax::link::{self, EthernetPort, Version};
+
+use facts::fact::SubjectId;
+use house::record::{Adapter, Part, PartKind, Plugged, Survey};
+
+/// An adapter at an outlet.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Node {
+    /// The outlet.
+    pub outlet: SubjectId,
+    /// Version and port.
+    pub link: link::Node,
+    /// Whether it bridges the coax to the router's network.
+    pub bridge: bool,
+    /// Whether it stands in the survey, or is only asked for by a room's wish.
+    pub recorded: bool,
+}
+
+/// The adapters of a house: one at each outlet that has one recorded (a gateway that speaks MoCA counts), and one at
+/// the first outlet of each room that has a wish and no adapter yet, or at the outlet that serves a room without coax. The
+/// bridge comes first.
+pub fn nodes_of(survey: &Survey) -> Vec<Node> {
+    let mut nodes = Vec::new();
+    let mut served = BTreeSet::new();
+    for part in survey.parts.values().filter(|part| part.kind == PartKind::Outlet) {
+        let gateway = part.plugged.as_ref().is_some_and(|plugged| plugged.contains(&Plugged::MocaGateway));
+        if let Some(adapter) = &part.adapter {
+            nodes.push(node(survey, part.id, Some(adapter), true));
+        } else if gateway {
+            nodes.push(Node { bridge: true, ..node(survey, part.id, None, true) });
+        } else {
+            continue;
+        }
+        served.extend(part.room);
+    }
+    for room in survey.rooms.values().filter(|room| room.wish.is_some() && !served.contains(&room.id)) {
+        let outlet =
+            survey.parts.values().find(|part| part.kind == PartKind::Outlet && part.room == Some(room.id));
+        let nearby = || survey.parts.get(&room.served_from?);
+        let has_node = |outlet: &Part| nodes.iter().any(|node: &Node| node.outlet == outlet.id);
+        if let Some(outlet) = outlet.or_else(nearby).filter(|outlet| !has_node(outlet)) {
+            nodes.push(node(survey, outlet.id, None, false));
+        }
+    }
+    nodes.sort_by_key(|node| (!node.bridge, node.outlet));
+    nodes
+}
+
+fn node(survey: &Survey, outlet: SubjectId, adapter: Option<&Adapter>, recorded: bool) -> Node {
+    let plan = &survey.network;
+    let version = adapter.map_or(plan.version.as_str(), |adapter| adapter.version.as_str());
+    let mbps = adapter.map_or(plan.ethernet_mbps, |adapter| adapter.ethernet_mbps);
+    let link = link::Node { version: version.parse().unwrap_or(Version::V2_5), port: port_of(mbps) };
+    Node { outlet, link, bridge: adapter.is_some_and(|adapter| adapter.bridge), recorded }
+}
+
+fn port_of(mbps: u32) -> EthernetPort {
+    match mbps {
+        0..1000 => EthernetPort::Fast,
+        1000..2500 => EthernetPort::Gigabit,
+        2500..10_000 => EthernetPort::TwoPointFive,
+        _ => EthernetPort::TenGigabit,
+    }
+}
+
+/// What else is plugged in where an adapter shall go: the adapter then shares the outlet through a splitter.
+pub(super) fn shares_outlet(part: &Part) -> bool {
+    part.plugged.as_ref().is_some_and(|plugged| plugged.iter().any(|device| *device != Plugged::MocaGateway))
+}

@@ -1,0 +1,360 @@
+//! The forecast itself: draw, solve, rate, and read off the percentiles.
+
+use std::collections::BTreeMap;
+
+use coax::link::{self, BitLoading, LinkDraw, Placement, best_placement, placements_avoiding};
+use coax::{Dice, FrequencyGrid, Megahertz, Solution, Wanted};
+
+use super::circuit::{Circuit, DrawnCircuit, Terminal};
+use super::costs;
+use super::nodes::{Node, nodes_of};
+use super::outcome::{Curve, Forecast, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak};
+use super::percentile::spread;
+use super::taken::taken_bands;
+use crate::error::AdviceError;
+use facts::fact::SubjectId;
+use house::rating::EXTENDED_D;
+use house::record::Survey;
+
+/// How a forecast is made.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Options {
+    /// Draws over the unknowns.
+    pub draws: u32,
+    /// The seed: the same seed gives the same forecast.
+    pub seed: u64,
+    /// Frequencies over Extended D.
+    pub points: usize,
+}
+
+impl Default for Options {
+    /// 200 draws at 441 frequencies, 1.25 MHz apart.
+    fn default() -> Self {
+        Self { draws: 200, seed: 1, points: 441 }
+    }
+}
+
+/// What gets through to each room that has, or is to have, an adapter.
+///
+/// # Errors
+/// Whatever the physics refuses about a part; a survey folded from facts that were checked gives none.
+pub fn forecast(survey: &Survey, options: &Options) -> Result<Forecast, AdviceError> {
+    forecast_watched(survey, options, &mut || true)
+}
+
+/// The same, watched: `goes_on` is asked before each draw whether to go on.
+///
+/// # Errors
+/// [`AdviceError::Stopped`] once it says no; else as [`forecast()`].
+pub fn forecast_watched(
+    survey: &Survey,
+    options: &Options,
+    goes_on: &mut dyn FnMut() -> bool,
+) -> Result<Forecast, AdviceError> {
+    let nodes = nodes_of(survey);
+    let bridge = nodes.first().filter(|node| node.bridge).copied();
+    let mut forecast = Forecast {
+        seed: options.seed,
+        draws: options.draws,
+        bridge: bridge.map(|node| node.outlet),
+        channels: Vec::new(),
+        nodes: nodes.len(),
+        rooms: Vec::new(),
+        street: Vec::new(),
+        shared: None,
+        round_trip_ms: link::round_trip_added(),
+    };
+    let rooms: Vec<Node> =
+        nodes.iter().filter(|node| Some(node.outlet) != forecast.bridge).copied().collect();
+    let mut reaches: BTreeMap<SubjectId, Reach> =
+        rooms.iter().map(|room| (room.outlet, reach_on_trees(survey, bridge, room))).collect();
+    if let Some(bridge) = bridge {
+        let reached: Vec<Node> = rooms
+            .iter()
+            .filter(|room| !reaches.contains_key(&room.outlet) || joined(&reaches, room))
+            .copied()
+            .collect();
+        let on_tree: Vec<Node> = std::iter::once(bridge).chain(reached.iter().copied()).collect();
+        let house = House::new(survey, bridge, &reached, &on_tree, options)?;
+        house.work_out(&mut forecast, &mut reaches, goes_on)?;
+    }
+    forecast.rooms = rooms
+        .iter()
+        .filter_map(|room| {
+            let reach = reaches.remove(&room.outlet)?;
+            let room_id = survey.parts.get(&room.outlet).and_then(|part| part.room);
+            Some(RoomForecast { outlet: room.outlet, room: room_id, reach })
+        })
+        .collect();
+    let name =
+        |room: &RoomForecast| room.room.and_then(|id| survey.rooms.get(&id)).map(|room| room.name.clone());
+    forecast.rooms.sort_by_key(|room| (name(room), room.outlet));
+    Ok(forecast)
+}
+
+/// Whether a room is on the bridge's tree: until its path is worked out it stands as `NoChannel`.
+fn joined(reaches: &BTreeMap<SubjectId, Reach>, room: &Node) -> bool {
+    matches!(reaches.get(&room.outlet), Some(Reach::NoChannel))
+}
+
+fn reach_on_trees(survey: &Survey, bridge: Option<Node>, room: &Node) -> Reach {
+    let Some(bridge) = bridge else { return Reach::NoBridge };
+    let wiring = &survey.wiring;
+    let (ours, theirs) = (wiring.head_of(bridge.outlet), wiring.head_of(room.outlet));
+    match (wiring.loose().contains_key(&ours), wiring.loose().contains_key(&theirs)) {
+        _ if ours == theirs => Reach::NoChannel,
+        (_, true) => Reach::Loose(theirs),
+        (true, false) => Reach::Loose(ours),
+        (false, false) => Reach::OtherTree,
+    }
+}
+
+struct House<'a> {
+    survey: &'a Survey,
+    options: &'a Options,
+    circuit: Circuit,
+    grid: FrequencyGrid,
+    bridge: Node,
+    rooms: &'a [Node],
+    entries: Vec<SubjectId>,
+}
+
+/// What the draws of one room gave.
+#[derive(Default)]
+struct RoomDraws {
+    down: Vec<f64>,
+    up: Vec<f64>,
+    phy_down: Vec<f64>,
+    phy_up: Vec<f64>,
+    loss: Vec<f64>,
+    limits: Vec<link::Limit>,
+    links: u32,
+    curves: Vec<Vec<f64>>,
+}
+
+impl<'a> House<'a> {
+    fn new(
+        survey: &'a Survey,
+        bridge: Node,
+        rooms: &'a [Node],
+        on_tree: &[Node],
+        options: &'a Options,
+    ) -> Result<Self, AdviceError> {
+        let circuit = Circuit::of_tree(survey, survey.wiring.head_of(bridge.outlet), on_tree);
+        let grid = FrequencyGrid::even(
+            Megahertz(EXTENDED_D.low_mhz),
+            Megahertz(EXTENDED_D.high_mhz),
+            options.points.max(16),
+        )?;
+        let entries = circuit
+            .terminals()
+            .filter_map(|terminal| match terminal {
+                Terminal::Street(entry) => Some(entry),
+                Terminal::Adapter(_) | Terminal::Device(_) => None,
+            })
+            .collect();
+        Ok(Self { survey, options, circuit, grid, bridge, rooms, entries })
+    }
+
+    fn work_out(
+        &self,
+        forecast: &mut Forecast,
+        reaches: &mut BTreeMap<SubjectId, Reach>,
+        goes_on: &mut dyn FnMut() -> bool,
+    ) -> Result<(), AdviceError> {
+        let likely = self.solve(&self.circuit.drawn(Dice::likely)?)?;
+        let Some(placement) = self.placement(&likely)? else { return Ok(()) };
+        forecast.channels = placement
+            .channels()
+            .iter()
+            .map(|channel| (channel.centre.value(), channel.width.value()))
+            .collect();
+
+        let mut rooms: Vec<RoomDraws> = self.rooms.iter().map(|_| RoomDraws::default()).collect();
+        let mut leaks: BTreeMap<SubjectId, Vec<f64>> = BTreeMap::new();
+        let mut airtimes = Vec::new();
+        for draw in 0..u64::from(self.options.draws.max(1)) {
+            if !goes_on() {
+                return Err(AdviceError::Stopped);
+            }
+            let throw = |key| Dice::thrown(self.options.seed, draw, key);
+            let solved = self.solve(&self.circuit.drawn(throw)?)?;
+            let mut demands = Vec::new();
+            for (room, gathered) in self.rooms.iter().zip(&mut rooms) {
+                self.gather(room, &solved, &placement, &throw, gathered, &mut demands)?;
+            }
+            for entry in &self.entries {
+                leaks.entry(*entry).or_default().push(solved.least_loss_to_street(*entry));
+            }
+            if !demands.is_empty() {
+                airtimes.push(link::shared::share(&demands).airtime);
+            }
+        }
+        for (room, gathered) in self.rooms.iter().zip(rooms) {
+            let costs =
+                costs::along(self.survey, &likely, self.bridge.outlet, room.outlet, &placement, &self.grid);
+            let path = gathered.summed_up(&self.grid, costs);
+            reaches.insert(room.outlet, Reach::Estimated(Box::new(path)));
+        }
+        forecast.street =
+            leaks.into_iter().map(|(entry, losses)| StreetLeak { entry, loss: spread(losses) }).collect();
+        forecast.shared = (!airtimes.is_empty()).then(|| SharedCapacity { airtime: spread(airtimes) });
+        Ok(())
+    }
+
+    /// The placement that serves the network best in the likely case, among those that no other service needs.
+    fn placement(&self, likely: &Solved) -> Result<Option<Placement>, AdviceError> {
+        let newest = std::iter::once(&self.bridge).chain(self.rooms).map(|node| node.link.version).max();
+        let Some(newest) = newest else { return Ok(None) };
+        let head = self.survey.wiring.head_of(self.bridge.outlet);
+        let candidates = placements_avoiding(newest, &taken_bands(self.survey, head));
+        let draw = LinkDraw::likely();
+        let mut pairs = Vec::new();
+        for room in self.rooms {
+            for (from, to) in [(&self.bridge, room), (room, &self.bridge)] {
+                let transfer = likely.power(from.outlet, to.outlet);
+                pairs.push(BitLoading::new(self.grid.frequencies(), &transfer, from.link, to.link, &draw)?);
+            }
+        }
+        let nodes = self.rooms.len() + 1;
+        Ok(best_placement(&candidates, &pairs, nodes)?.map(|best| best.placement))
+    }
+
+    fn solve(&self, drawn: &DrawnCircuit) -> Result<Solved, AdviceError> {
+        let adapter = |outlet| drawn.terminals.get(&Terminal::Adapter(outlet)).copied();
+        let mut wanted = Vec::new();
+        let mut names = Vec::new();
+        let mut ask = |from, from_at: Option<_>, to, to_at: Option<_>| {
+            if let (Some(from_at), Some(to_at)) = (from_at, to_at) {
+                wanted.push((to_at, from_at));
+                names.push((from, to));
+            }
+        };
+        let bridge = self.bridge.outlet;
+        for room in self.rooms {
+            ask(bridge, adapter(bridge), room.outlet, adapter(room.outlet));
+            ask(room.outlet, adapter(room.outlet), bridge, adapter(bridge));
+        }
+        for entry in &self.entries {
+            let street = drawn.terminals.get(&Terminal::Street(*entry)).copied();
+            for node in std::iter::once(&self.bridge).chain(self.rooms) {
+                ask(node.outlet, adapter(node.outlet), *entry, street);
+            }
+        }
+        let solution = drawn.tree.sample(&self.grid)?.solve(Wanted::Pairs(&wanted))?;
+        let powers = names
+            .into_iter()
+            .zip(&wanted)
+            .map(|(name, (to, from))| (name, power(&solution, *to, *from)))
+            .collect();
+        Ok(Solved { powers })
+    }
+
+    fn gather(
+        &self,
+        room: &Node,
+        solved: &Solved,
+        placement: &Placement,
+        throw: &impl Fn([u8; 16]) -> Dice,
+        gathered: &mut RoomDraws,
+        demands: &mut Vec<link::shared::Demand>,
+    ) -> Result<(), AdviceError> {
+        let nodes = self.rooms.len() + 1;
+        let frequencies = self.grid.frequencies();
+        let mut rates = Vec::with_capacity(2);
+        for (from, to) in [(&self.bridge, room), (room, &self.bridge)] {
+            let transfer = solved.power(from.outlet, to.outlet);
+            let draw = LinkDraw::draw(&mut throw(from.outlet.uuid().into_bytes()));
+            rates.push(
+                BitLoading::new(frequencies, &transfer, from.link, to.link, &draw)?.rate(placement, nodes)?,
+            );
+        }
+        let [down, up] = rates.as_slice() else { return Err(AdviceError::Inner("two directions")) };
+        gathered.down.push(down.net.value());
+        gathered.up.push(up.net.value());
+        gathered.phy_down.push(down.phy.value());
+        gathered.phy_up.push(up.phy.value());
+        gathered.limits.push(down.limit);
+        gathered.links += u32::from(down.links() && up.links());
+        let transfer = solved.power(self.bridge.outlet, room.outlet);
+        gathered.loss.push(mean_loss(frequencies, &transfer, placement));
+        gathered.curves.push(transfer.iter().map(|power| -10.0 * power.log10()).collect());
+        let wish = self.survey.wish_at(room.outlet);
+        if let Some(wish) = wish {
+            let wanted = |mbps| coax::MegabitsPerSecond(mbps);
+            demands.push(link::shared::Demand { wanted: wanted(wish.down_mbps), alone: *down });
+            demands.push(link::shared::Demand { wanted: wanted(wish.up_mbps), alone: *up });
+        }
+        Ok(())
+    }
+}
+
+impl RoomDraws {
+    fn summed_up(self, grid: &FrequencyGrid, costs: Vec<super::outcome::Cost>) -> PathForecast {
+        let draws = self.limits.len().max(1) as f64;
+        let mut low = Vec::new();
+        let mut likely = Vec::new();
+        let mut high = Vec::new();
+        for place in 0..grid.len() {
+            let at = spread(self.curves.iter().filter_map(|curve| curve.get(place).copied()).collect());
+            low.push(at.low);
+            likely.push(at.likely);
+            high.push(at.high);
+        }
+        let mhz = grid.frequencies().iter().map(|frequency| frequency.value()).collect();
+        PathForecast {
+            down: spread(self.down),
+            up: spread(self.up),
+            phy_down: spread(self.phy_down),
+            phy_up: spread(self.phy_up),
+            loss: spread(self.loss),
+            links: f64::from(self.links) / draws,
+            limit: most_frequent(&self.limits),
+            costs,
+            curve: Curve { mhz, low, likely, high },
+        }
+    }
+}
+
+fn most_frequent(limits: &[link::Limit]) -> link::Limit {
+    let count = |limit: &link::Limit| limits.iter().filter(|other| *other == limit).count();
+    limits.iter().copied().max_by_key(|limit| count(limit)).unwrap_or(link::Limit::Path)
+}
+
+/// The powers that a draw let through, by (from, to).
+pub(super) struct Solved {
+    powers: BTreeMap<(SubjectId, SubjectId), Vec<f64>>,
+}
+
+impl Solved {
+    /// |S|^2 at each frequency of the grid; empty if the pair was not asked for.
+    pub(super) fn power(&self, from: SubjectId, to: SubjectId) -> Vec<f64> {
+        self.powers.get(&(from, to)).cloned().unwrap_or_default()
+    }
+
+    /// The least loss in the band from any adapter to the street side of an entry, dB.
+    fn least_loss_to_street(&self, entry: SubjectId) -> f64 {
+        let most = self
+            .powers
+            .iter()
+            .filter(|((_, to), _)| *to == entry)
+            .flat_map(|(_, power)| power.iter().copied())
+            .fold(0.0, f64::max);
+        -10.0 * most.log10()
+    }
+}
+
+fn power(solution: &Solution, to: coax::OutletIndex, from: coax::OutletIndex) -> Vec<f64> {
+    solution.transfer(to, from).map(|s| s.iter().map(coax::Complex64::norm_sqr).collect()).unwrap_or_default()
+}
+
+/// The loss of the mean power over the channels used, dB.
+pub(super) fn mean_loss(frequencies: &[Megahertz], power: &[f64], placement: &Placement) -> f64 {
+    let used: Vec<f64> = frequencies
+        .iter()
+        .zip(power)
+        .filter(|(f, _)| placement.channels().iter().any(|c| **f >= c.low() && **f <= c.high()))
+        .map(|(_, power)| *power)
+        .collect();
+    -10.0 * (used.iter().sum::<f64>() / used.len().max(1) as f64).log10()
+}

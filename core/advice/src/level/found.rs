@@ -1,0 +1,158 @@
+//! What arrives at every TV and modem of a house.
+
+use std::collections::BTreeMap;
+
+use coax::Span;
+
+use super::Options;
+use super::outlets::{Served, measured_at, served_outlets};
+use super::solve::{Gains, solve};
+use super::window::{MODEM_SENDS, Window, window_of};
+use crate::error::AdviceError;
+use crate::forecast::spread;
+use facts::fact::SubjectId;
+use house::record::{ReadingKind, ServiceKind, Survey};
+
+/// The levels of a house. Every [`Span`] holds percentiles over the draws: 10th, median, 90th.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Levels {
+    /// One for each service at each outlet.
+    pub outlets: Vec<OutletLevels>,
+}
+
+impl Levels {
+    /// What a service brings to an outlet.
+    pub fn of(&self, outlet: SubjectId, service: ServiceKind) -> Option<&OutletLevels> {
+        self.outlets.iter().find(|levels| levels.outlet == outlet && levels.service == service)
+    }
+}
+
+/// One service at one outlet.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OutletLevels {
+    /// The outlet.
+    pub outlet: SubjectId,
+    /// The entry by which the service comes in.
+    pub entry: SubjectId,
+    /// The service.
+    pub service: ServiceKind,
+    /// Towards the house: low, middle and high in its band, and wherever a level was measured; by frequency.
+    pub down: Vec<DownLevel>,
+    /// Towards the street, for a modem: low and high in its band.
+    pub up: Vec<UpLevel>,
+}
+
+/// What arrives at one frequency.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DownLevel {
+    /// The frequency, MHz.
+    pub mhz: f64,
+    /// Gain from the entry to here, dB; negative: a loss.
+    pub gain: Span,
+    /// The level here, dBmV; `None` where nobody measured around this frequency what comes in.
+    pub level: Option<Span>,
+    /// The level measured here, dBmV.
+    pub measured: Option<f64>,
+    /// What the device needs.
+    pub window: Option<Window>,
+}
+
+/// The way back of a modem at one frequency.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct UpLevel {
+    /// The frequency, MHz.
+    pub mhz: f64,
+    /// Gain from here to the entry, dB; negative: a loss, which the modem makes up by sending more.
+    pub gain: Span,
+    /// At what level the modem sends now, dBmV, by its own page.
+    pub sends: Option<f64>,
+    /// At what level it may send.
+    pub window: Window,
+}
+
+/// The levels of a house as found.
+///
+/// # Errors
+/// Whatever the physics refuses about a part.
+pub fn levels(survey: &Survey, options: &Options) -> Result<Levels, AdviceError> {
+    let mut by_entry: BTreeMap<SubjectId, Vec<Served>> = BTreeMap::new();
+    for served in served_outlets(survey) {
+        by_entry.entry(served.entry).or_default().push(served);
+    }
+    let mut outlets = Vec::new();
+    for (entry, served) in by_entry {
+        let incoming = measured_at(survey, entry);
+        let mhz = frequencies(survey, &served, &incoming);
+        let gains = solve(survey, entry, &mhz, options)?;
+        outlets.extend(served.iter().map(|served| at_outlet(survey, served, &incoming, &gains)));
+    }
+    Ok(Levels { outlets })
+}
+
+/// Every frequency that any of these outlets is looked at.
+fn frequencies(survey: &Survey, served: &[Served], incoming: &[(f64, f64)]) -> Vec<f64> {
+    let mut all: Vec<f64> = incoming.iter().map(|(mhz, _)| *mhz).collect();
+    for served in served {
+        all.extend(served.down_mhz);
+        all.extend(served.up_mhz.into_iter().flatten());
+        all.extend(measured_at(survey, served.outlet).iter().map(|(mhz, _)| *mhz));
+    }
+    sorted(all)
+}
+
+fn sorted(mut mhz: Vec<f64>) -> Vec<f64> {
+    mhz.sort_by(f64::total_cmp);
+    mhz.dedup();
+    mhz
+}
+
+fn at_outlet(survey: &Survey, served: &Served, incoming: &[(f64, f64)], gains: &Gains) -> OutletLevels {
+    let here = measured_at(survey, served.outlet);
+    let window = window_of(survey, served.service);
+    let known = incoming.iter().chain(&here).map(|(mhz, _)| *mhz);
+    let mhz = sorted(served.down_mhz.into_iter().chain(known).collect());
+    let down = mhz.into_iter().map(|mhz| {
+        let gain = spread(gains.down(served.outlet, mhz));
+        let level = between(incoming, mhz).map(|dbmv| raised(gain, dbmv));
+        let measured = here.iter().find(|(at, _)| (at - mhz).abs() < 1e-9).map(|(_, dbmv)| *dbmv);
+        DownLevel { mhz, gain, level, measured, window }
+    });
+    let sends = sends(survey, served.outlet);
+    let up = served.up_mhz.into_iter().flatten().map(|mhz| UpLevel {
+        mhz,
+        gain: spread(gains.up(served.outlet, mhz)),
+        sends,
+        window: MODEM_SENDS,
+    });
+    OutletLevels {
+        outlet: served.outlet,
+        entry: served.entry,
+        service: served.service,
+        down: down.collect(),
+        up: up.collect(),
+    }
+}
+
+/// At what level the modem at an outlet sends, by its own page.
+pub(crate) fn sends(survey: &Survey, outlet: SubjectId) -> Option<f64> {
+    survey.readings_at(outlet).find_map(|reading| match reading.measured {
+        ReadingKind::ModemSends { dbmv } => Some(dbmv),
+        _ => None,
+    })
+}
+
+fn raised(span: Span, by: f64) -> Span {
+    Span { low: span.low + by, likely: span.likely + by, high: span.high + by }
+}
+
+/// What comes in at a frequency: between two measured levels in a straight line; nothing is claimed beyond them.
+fn between(incoming: &[(f64, f64)], mhz: f64) -> Option<f64> {
+    if let Some((_, dbmv)) = incoming.iter().find(|(at, _)| (at - mhz).abs() < 1e-9) {
+        return Some(*dbmv);
+    }
+    let pair = incoming.windows(2).find_map(|pair| match pair {
+        [below, above] if below.0 < mhz && mhz < above.0 => Some((*below, *above)),
+        _ => None,
+    });
+    pair.map(|((f0, l0), (f1, l1))| l0 + (l1 - l0) * (mhz - f0) / (f1 - f0))
+}

@@ -1,0 +1,119 @@
+//! Which outlet gets which service, and at which frequencies that is looked at.
+
+use facts::fact::SubjectId;
+use house::record::{EntryKind, EntryState, Part, PartKind, Plugged, ReadingKind, ServiceKind, Survey};
+
+/// The lowest channel of cable and antenna TV (channel 2 begins at 54 MHz, CTA-542-D as quoted in trade tables).
+const LOWEST_TV_MHZ: f64 = 57.0;
+/// Where cable services end unless somebody said otherwise, and how far levels are looked at, MHz.
+const CABLE_TOP_MHZ: (f64, f64) = (1002.0, 1218.0);
+/// The top of antenna TV (channel 36 ends at 608 MHz; from memory).
+const ANTENNA_TOP_MHZ: f64 = 605.0;
+/// Satellite intermediate frequency, MHz (EN 50607:2015 and EN 50494:2007).
+const SATELLITE_MHZ: (f64, f64) = (950.0, 2150.0);
+/// Lower edge of what a modem sends, and its upper edge unless somebody said otherwise, MHz.
+const UPSTREAM_MHZ: (f64, f64) = (5.0, 42.0);
+
+/// A service that arrives at an outlet.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Served {
+    /// The outlet.
+    pub outlet: SubjectId,
+    /// The entry by which the service comes in.
+    pub entry: SubjectId,
+    /// What it is.
+    pub service: ServiceKind,
+    /// Low, middle and high in the band towards the house, MHz.
+    pub down_mhz: [f64; 3],
+    /// For a modem: low and high in the band towards the street, MHz.
+    pub up_mhz: Option<[f64; 2]>,
+}
+
+/// Every TV, box, receiver and modem on a tree with an entry that is not cut off.
+pub fn served_outlets(survey: &Survey) -> Vec<Served> {
+    let mut found = Vec::new();
+    for outlet in survey.parts.values().filter(|part| part.kind == PartKind::Outlet) {
+        let Some(entry) = survey.parts.get(&survey.wiring.head_of(outlet.id)).filter(|head| is_joined(head))
+        else {
+            continue;
+        };
+        let mut services: Vec<_> = outlet
+            .plugged
+            .iter()
+            .flatten()
+            .filter_map(|device| service_at(survey, *device, entry.entry_kind))
+            .collect();
+        services.sort_unstable();
+        services.dedup();
+        found.extend(services.into_iter().map(|service| Served {
+            outlet: outlet.id,
+            entry: entry.id,
+            service,
+            down_mhz: down_of(survey, service),
+            up_mhz: (service == ServiceKind::CableInternet).then(|| up_of(survey)),
+        }));
+    }
+    found
+}
+
+fn is_joined(part: &Part) -> bool {
+    part.kind == PartKind::Entry && part.entry_state != EntryState::CutOff
+}
+
+fn service_at(survey: &Survey, device: Plugged, entry: EntryKind) -> Option<ServiceKind> {
+    match (device, entry) {
+        (Plugged::Tv | Plugged::TvBox, EntryKind::Antenna) => Some(ServiceKind::AntennaTv),
+        (Plugged::Tv | Plugged::TvBox, EntryKind::Cable | EntryKind::FibreBox) => Some(ServiceKind::CableTv),
+        (Plugged::Tv | Plugged::TvBox, EntryKind::Unknown) => {
+            let antenna =
+                survey.has_service(ServiceKind::AntennaTv) && !survey.has_service(ServiceKind::CableTv);
+            Some(if antenna { ServiceKind::AntennaTv } else { ServiceKind::CableTv })
+        }
+        (Plugged::Modem | Plugged::MocaGateway, EntryKind::Cable | EntryKind::Unknown) => {
+            Some(ServiceKind::CableInternet)
+        }
+        (Plugged::SatelliteReceiver, EntryKind::Satellite) => Some(ServiceKind::SatelliteTv),
+        _ => None,
+    }
+}
+
+fn down_of(survey: &Survey, service: ServiceKind) -> [f64; 3] {
+    let stated = survey.services_of(service).find_map(|service| service.top_mhz);
+    let (low, high) = match service {
+        ServiceKind::SatelliteTv => SATELLITE_MHZ,
+        ServiceKind::AntennaTv => (LOWEST_TV_MHZ, stated.unwrap_or(ANTENNA_TOP_MHZ)),
+        ServiceKind::CableInternet => {
+            // Towards the house a modem listens above what it sends.
+            let low = up_of(survey)[1] * 1.3;
+            (low.max(LOWEST_TV_MHZ), stated.unwrap_or(CABLE_TOP_MHZ.0))
+        }
+        _ => (LOWEST_TV_MHZ, stated.unwrap_or(CABLE_TOP_MHZ.0)),
+    };
+    let most = if service == ServiceKind::SatelliteTv { SATELLITE_MHZ.1 } else { CABLE_TOP_MHZ.1 };
+    // A channel's middle lies half a channel inside the band.
+    let high = (high.min(most) - 3.0).max(low + 1.0);
+    [low, f64::midpoint(low, high), high]
+}
+
+fn up_of(survey: &Survey) -> [f64; 2] {
+    let stated =
+        survey.services_of(ServiceKind::CableInternet).find_map(house::record::Service::upstream_top_mhz);
+    // Just inside the band: its lowest frequency and a channel's middle below its top.
+    let high = stated.unwrap_or(UPSTREAM_MHZ.1);
+    [UPSTREAM_MHZ.0, (high - 3.0).max(UPSTREAM_MHZ.0 + 1.0)]
+}
+
+/// The levels measured at a part, by rising frequency.
+pub(crate) fn measured_at(survey: &Survey, part: SubjectId) -> Vec<(f64, f64)> {
+    let mut measured: Vec<_> = survey
+        .readings_at(part)
+        .filter_map(|reading| match reading.measured {
+            ReadingKind::Level { mhz, dbmv } if mhz > 0.0 && mhz.is_finite() && dbmv.is_finite() => {
+                Some((mhz, dbmv))
+            }
+            _ => None,
+        })
+        .collect();
+    measured.sort_by(|a, b| a.0.total_cmp(&b.0));
+    measured
+}

@@ -1,0 +1,117 @@
+//! The levels that a TV or modem needs, each with what backs it.
+
+use coax::Backing;
+
+use house::record::{ModemGeneration, Service, ServiceKind, Survey, TvSignal};
+use phrase::Phrase;
+
+/// A range of levels.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Window {
+    /// A name for words and documents to look it up by: the message is `window-<name>`.
+    pub name: &'static str,
+    /// The least, dBmV; `None` where none is stated.
+    pub low_dbmv: Option<f64>,
+    /// The most, dBmV; `None` where none is stated.
+    pub high_dbmv: Option<f64>,
+    /// What backs it.
+    pub backing: Backing,
+}
+
+/// Analog TV at the input of a TV: 0 dBmV or more. 47 CFR 76.605(a)(3), as of 2005 to 2015; (b)(3) in 2021.
+pub const ANALOG_TV: Window = Window {
+    name: "analog-tv",
+    low_dbmv: Some(0.0),
+    high_dbmv: None,
+    backing: Backing::Published("47 CFR 76.605(a)(3), 2015; (b)(3), 2021"),
+};
+
+/// Digital cable TV (256-QAM) at the input of a TV or box: a guide figure of SCTE 40, from memory.
+pub const DIGITAL_TV: Window =
+    Window { name: "digital-tv", low_dbmv: Some(-12.0), high_dbmv: Some(15.0), backing: Backing::FromMemory };
+
+/// What a cable modem receives, one channel: -15 to +15 dBmV. Table "Digital signal levels" of a published CMTS manual
+/// that reproduces DOCSIS.
+pub const MODEM_RECEIVES: Window = Window {
+    name: "modem-receives",
+    low_dbmv: Some(-15.0),
+    high_dbmv: Some(15.0),
+    backing: Backing::Published(
+        "table \"Digital signal levels\" of a published CMTS manual reproducing DOCSIS",
+    ),
+};
+
+/// At what level a cable modem sends when all is well: up to 50 dBmV with up to four channels. An article on DOCSIS 3.1
+/// transmit power, volpefirm.com, gives 40 to 50; below 40 nothing is wrong inside the house, so no lower edge is kept.
+pub const MODEM_SENDS: Window = Window {
+    name: "modem-sends",
+    low_dbmv: None,
+    high_dbmv: Some(50.0),
+    backing: Backing::Published("\"DOCSIS 3.1 cable modem transmit power\", volpefirm.com"),
+};
+
+/// Antenna TV at the input of a TV: the least at which a tuner works, -83 dBm = -34.25 dBmV (ATSC A/74, from memory).
+pub const ANTENNA_TV: Window =
+    Window { name: "antenna-tv", low_dbmv: Some(-34.25), high_dbmv: None, backing: Backing::FromMemory };
+
+impl Window {
+    /// Every window.
+    pub const ALL: [Self; 5] = [ANALOG_TV, DIGITAL_TV, MODEM_RECEIVES, MODEM_SENDS, ANTENNA_TV];
+
+    /// Whether a level lies in it, edges included.
+    pub fn holds(&self, dbmv: f64) -> bool {
+        self.outside_by(dbmv) <= 0.0
+    }
+
+    /// By how much a level lies outside, dB; 0 inside.
+    pub fn outside_by(&self, dbmv: f64) -> f64 {
+        let below = self.low_dbmv.map_or(0.0, |low| low - dbmv);
+        let above = self.high_dbmv.map_or(0.0, |high| dbmv - high);
+        below.max(above).max(0.0)
+    }
+
+    /// Its words: what it is for, and from where it is known.
+    pub fn phrase(&self) -> Phrase {
+        Phrase::new(format!("window-{}", self.name))
+    }
+}
+
+/// The window of what a service brings to an outlet; `None` for a service of which no level is known here. Where
+/// nobody said whether cable TV is analog or digital, the wider, digital one.
+pub fn window_of(survey: &Survey, service: ServiceKind) -> Option<Window> {
+    match service {
+        ServiceKind::CableTv => {
+            let analog = |service: &Service| service.signal == Some(TvSignal::Analog);
+            let all_analog = survey.services_of(service).next().is_some_and(analog);
+            Some(if all_analog { ANALOG_TV } else { DIGITAL_TV })
+        }
+        ServiceKind::CableInternet => Some(MODEM_RECEIVES),
+        ServiceKind::AntennaTv => Some(ANTENNA_TV),
+        _ => None,
+    }
+}
+
+/// The most that a cable modem can send on one channel, dBmV, and what backs it: 3.0, 58 (16-QAM; "DOCSIS 3.0 cable
+/// modems", volpefirm.com); 3.1 and later, 65 in all (from memory).
+pub fn modem_sends_most(generation: ModemGeneration) -> (f64, Backing) {
+    match generation {
+        ModemGeneration::V3_0 => (58.0, Backing::Published("\"DOCSIS 3.0 cable modems\", volpefirm.com")),
+        ModemGeneration::V3_1 | ModemGeneration::V4_0 => (65.0, Backing::FromMemory),
+    }
+}
+
+/// The least visual level of an analog channel at a terminal of `ohm`, millivolts: sqrt(0.0133 Z). 47 CFR
+/// 76.605(a)(3).
+pub fn least_visual_millivolts(ohm: f64) -> f64 {
+    (0.0133 * ohm).sqrt()
+}
+
+/// The same at the end of a 30 m (100 ft) drop from the tap: 2 sqrt(0.00662 Z). 47 CFR 76.605(a)(3).
+pub fn least_visual_millivolts_at_drop(ohm: f64) -> f64 {
+    2.0 * (0.00662 * ohm).sqrt()
+}
+
+/// A voltage as a level, dBmV: 20 log10 of the voltage over one millivolt.
+pub fn level_of_millivolts(millivolts: f64) -> f64 {
+    20.0 * millivolts.log10()
+}

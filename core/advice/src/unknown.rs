@@ -1,0 +1,195 @@
+//! What a survey leaves open, and whether it matters for what gets through.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::forecast::{Forecast, Reach, WeakWay};
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{CableKind, EntryState, LengthKnown, Part, PartKind, PortEnd, Survey, reading_order};
+use phrase::{Arg, Phrase};
+
+/// Why an unknown matters, what matters most first.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Matters {
+    /// It lies on the way to the weakest room.
+    Weakest,
+    /// It lies on the way to these outlets.
+    OnWayTo(Vec<SubjectId>),
+    /// It may be what joins a room to the rest.
+    MayBeMissingLink,
+    /// Signals may leave the house there.
+    MayLeak,
+    /// Its echo reaches a way.
+    Echo,
+    /// It changes no forecast.
+    Little,
+}
+
+/// Something not known.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Unknown {
+    /// Which part it is about (for a run, the part that it feeds).
+    pub about: SubjectId,
+    /// Where, in words.
+    pub place: Phrase,
+    /// What.
+    pub what: Phrase,
+    /// Why it matters.
+    pub matters: Matters,
+}
+
+/// Everything that a survey leaves open, what matters most first, then in the order of the map.
+pub fn unknowns(survey: &Survey, forecast: &Forecast) -> Vec<Unknown> {
+    let mut search = Search { survey, ways: Ways::of(survey, forecast), found: Vec::new() };
+    for id in reading_order(survey) {
+        if let Some(part) = survey.parts.get(&id) {
+            search.look_at_feed(part);
+            search.look_at_part(part);
+            search.look_at_ends(part);
+        }
+    }
+    for (subject, field) in &survey.unread {
+        let what = Phrase::new("unknown-field").text("field", field);
+        search.add(*subject, naming::part(survey, *subject), what, Matters::Little);
+    }
+    let mut found = search.found;
+    found.sort_by(|a, b| a.matters.cmp(&b.matters));
+    found
+}
+
+/// Which parts and runs lie on the way to which outlets.
+struct Ways {
+    weak: Option<WeakWay>,
+    through: BTreeMap<SubjectId, BTreeSet<SubjectId>>,
+}
+
+impl Ways {
+    fn of(survey: &Survey, forecast: &Forecast) -> Self {
+        let mut through: BTreeMap<SubjectId, BTreeSet<SubjectId>> = BTreeMap::new();
+        let outlets = forecast.rooms.iter().filter(|room| matches!(room.reach, Reach::Estimated(_)));
+        for outlet in outlets.map(|room| room.outlet) {
+            let way = forecast.bridge.and_then(|bridge| survey.wiring.way_between(bridge, outlet));
+            for part in way.unwrap_or_default() {
+                through.entry(part).or_default().insert(outlet);
+            }
+        }
+        Self { weak: WeakWay::of(survey, forecast), through }
+    }
+
+    fn through(&self, part: SubjectId) -> Option<Matters> {
+        if self.weak.as_ref().is_some_and(|weak| weak.passes(part)) {
+            return Some(Matters::Weakest);
+        }
+        self.through.get(&part).map(|outlets| Matters::OnWayTo(outlets.iter().copied().collect()))
+    }
+
+    /// The same for the run that feeds a part: it lies on the ways that pass both its ends.
+    fn through_run_to(&self, part: SubjectId, feeder: SubjectId) -> Option<Matters> {
+        if self.weak.as_ref().is_some_and(|weak| weak.passes_run_to(part)) {
+            return Some(Matters::Weakest);
+        }
+        let (near, far) = (self.through.get(&feeder)?, self.through.get(&part)?);
+        let both: Vec<_> = near.intersection(far).copied().collect();
+        (!both.is_empty()).then_some(Matters::OnWayTo(both))
+    }
+}
+
+struct Search<'a> {
+    survey: &'a Survey,
+    ways: Ways,
+    found: Vec<Unknown>,
+}
+
+impl Search<'_> {
+    fn add(&mut self, about: SubjectId, place: Phrase, what: Phrase, matters: Matters) {
+        self.found.push(Unknown { about, place, what, matters });
+    }
+
+    fn add_about(&mut self, part: &Part, what: Phrase, otherwise: Matters) {
+        let matters = self.ways.through(part.id).unwrap_or(otherwise);
+        self.add(part.id, naming::of_part(self.survey, part), what, matters);
+    }
+
+    /// What is left open of an echo: it counts where the part that it is next to lies on a way.
+    fn echo(&self, part: SubjectId) -> Matters {
+        let near = [Some(part), self.survey.wiring.feed(part).map(|feed| feed.part)];
+        let reaches = near.into_iter().flatten().any(|id| self.ways.through(id).is_some());
+        if reaches { Matters::Echo } else { Matters::Little }
+    }
+
+    fn look_at_part(&mut self, part: &Part) {
+        if self.survey.wiring.loose().contains_key(&part.id) {
+            self.add_about(part, Phrase::new("unknown-loose"), Matters::MayBeMissingLink);
+        }
+        let rated = &part.rating;
+        match part.kind {
+            PartKind::Unknown => self.add_about(part, Phrase::new("unknown-kind"), Matters::Little),
+            PartKind::Entry if part.entry_state == EntryState::Unknown => {
+                self.add_about(part, Phrase::new("unknown-entry"), Matters::MayLeak);
+            }
+            PartKind::Outlet if part.plugged.is_none() && part.adapter.is_none() => {
+                let echo = self.echo(part.id);
+                self.add_about(part, Phrase::new("unknown-plugged"), echo);
+            }
+            PartKind::Splitter | PartKind::Tap | PartKind::Amplifier | PartKind::EntryFilter
+                if part.measured.is_none() =>
+            {
+                let echo = self.echo(part.id);
+                if rated.doubtful {
+                    self.add_about(part, Phrase::new("unknown-doubtful"), echo);
+                } else if part.label.is_none()
+                    && rated.band.is_none()
+                    && rated.stop_band.is_none()
+                    && !rated.says_moca
+                {
+                    self.add_about(part, Phrase::new("unknown-label"), echo);
+                } else if rated.band.is_none() && rated.stop_band.is_none() && !rated.says_moca {
+                    self.add_about(part, Phrase::new("unknown-band"), echo);
+                }
+            }
+            _ => {}
+        }
+    }
+
+    fn look_at_feed(&mut self, part: &Part) {
+        let Some(feed) = self.survey.wiring.feed(part.id) else { return };
+        let matters = self.ways.through_run_to(part.id, feed.part).unwrap_or_else(|| self.echo(part.id));
+        let place = naming::run_to(self.survey, part.id);
+        let Some(run) = feed.run.and_then(|run| self.survey.runs.get(&run)) else {
+            self.add(part.id, place, Phrase::new("unknown-run"), matters);
+            return;
+        };
+        if run.is_jumper() {
+            return;
+        }
+        match run.length {
+            None => self.add(part.id, place.clone(), Phrase::new("unknown-length"), matters.clone()),
+            Some(length) if length.known == LengthKnown::Guessed => {
+                let what =
+                    Phrase::new("unknown-length-guessed").with("length", Arg::LengthRange(length.span()));
+                self.add(part.id, place.clone(), what, matters.clone());
+            }
+            Some(_) => {}
+        }
+        if run.cable == CableKind::Unknown {
+            self.add(part.id, place, Phrase::new("unknown-cable"), matters);
+        }
+    }
+
+    fn look_at_ends(&mut self, part: &Part) {
+        let free = |port: &u8| self.survey.wiring.on_port(part.id, *port).next().is_none();
+        let ports: Vec<_> = (1..=part.outputs()).filter(free).collect();
+        let unseen = ports.iter().filter(|port| part.end(**port).is_none()).count();
+        let on_way = self.ways.through(part.id).is_some();
+        let matters = if on_way { Matters::Echo } else { Matters::Little };
+        let place = naming::of_part(self.survey, part);
+        if unseen > 0 {
+            let what = Phrase::new("unknown-end").with("ports", Arg::Count(unseen as u64));
+            self.add(part.id, place.clone(), what, matters);
+        }
+        for port in ports.into_iter().filter(|port| part.end(*port) == Some(PortEnd::LooseEnd)) {
+            let what = Phrase::new("unknown-loose-end").with("port", Arg::Count(u64::from(port)));
+            self.add(part.id, place.clone(), what, Matters::MayBeMissingLink);
+        }
+    }
+}

@@ -1,0 +1,27 @@
+//! What to take care of at each change.
+
+use crate::finding::{Caution, cautions};
+use house::record::ChangeKind;
+
+/// What to take care of, most important first.
+pub fn cautions_of(change: ChangeKind) -> &'static [Caution] {
+    match change {
+        ChangeKind::AddEntryFilter { .. }
+        | ChangeKind::MoveEntryFilter { .. }
+        | ChangeKind::SwapEntryFilter { .. }
+        | ChangeKind::ModemOwnLine { .. } => cautions::ENTRY,
+        ChangeKind::SwapSplitter { .. }
+        | ChangeKind::RemoveSplitter { .. }
+        | ChangeKind::MergeSplitters { .. }
+        | ChangeKind::SwapAmplifier { .. }
+        | ChangeKind::RemoveAmplifier { .. }
+        | ChangeKind::FilterAtDevice { .. }
+        | ChangeKind::ShareOutlet { .. }
+        | ChangeKind::MoveBridge { .. }
+        | ChangeKind::UseOutletNearby { .. } => cautions::UNSCREW,
+        ChangeKind::Cap { .. } => cautions::CAP,
+        ChangeKind::RenewConnectors { .. } => cautions::CONNECTORS,
+        ChangeKind::ReplaceRun { .. } | ChangeKind::NewRun { .. } => cautions::NEW_CABLE,
+        ChangeKind::JoinLoose { .. } => cautions::TRACE,
+    }
+}

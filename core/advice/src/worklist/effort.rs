@@ -1,0 +1,125 @@
+//! What a change takes: parts by specification and minutes.
+
+use super::to_buy::larger_than;
+use facts::fact::SubjectId;
+use house::naming::{ask_provider, poor_ends};
+use house::record::{ChangeKind, Survey, power_paths};
+use phrase::{Arg, Phrase};
+
+/// A part to buy, by what it must be, never by who makes it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PartNeeded {
+    /// What it must be.
+    pub what: Phrase,
+    /// How many.
+    pub count: u64,
+}
+
+/// What a change takes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Effort {
+    /// Minutes for somebody who has not done it before (common practice, no source).
+    pub minutes: u64,
+    /// What to buy.
+    pub parts: Vec<PartNeeded>,
+}
+
+fn needed(what: Phrase, count: u64) -> PartNeeded {
+    PartNeeded { what, count }
+}
+
+fn connectors(count: u64) -> PartNeeded {
+    needed(Phrase::new("need-connector"), count)
+}
+
+fn entry_filter(ask: &str) -> PartNeeded {
+    needed(Phrase::new("need-entry-filter").text("ask", ask), 1)
+}
+
+fn splitter(legs: u8) -> PartNeeded {
+    needed(Phrase::new("need-splitter").with("legs", Arg::Count(u64::from(legs))), 1)
+}
+
+/// A splitter in place of others: it passes DC where they do and something needs it.
+fn splitter_at(survey: &Survey, places: &[SubjectId], legs: u8) -> PartNeeded {
+    let carries = power_paths(survey).iter().any(|path| places.iter().any(|place| path.passes(*place)));
+    if carries {
+        needed(Phrase::new("need-splitter-power").with("legs", Arg::Count(u64::from(legs))), 1)
+    } else {
+        splitter(legs)
+    }
+}
+
+/// Parts and minutes.
+pub fn effort(change: ChangeKind, survey: &Survey) -> Effort {
+    let (minutes, parts) = match change {
+        ChangeKind::AddEntryFilter { .. } | ChangeKind::SwapEntryFilter { .. } => {
+            (15, vec![entry_filter(ask_provider(survey))])
+        }
+        ChangeKind::MoveEntryFilter { .. } => (15, Vec::new()),
+        ChangeKind::SwapSplitter { splitter: id, legs } => {
+            let used = survey.wiring.fed_from(id).len() as u64;
+            let free = u64::from(legs).saturating_sub(used);
+            (15, std::iter::once(splitter_at(survey, &[id], legs)).chain(caps(free)).collect())
+        }
+        ChangeKind::RemoveSplitter { .. } => (10, vec![needed(Phrase::new("need-barrel"), 1)]),
+        ChangeKind::MergeSplitters { upper, lower, legs } => {
+            let used = (survey.wiring.fed_from(upper).len() + survey.wiring.fed_from(lower).len()) as u64;
+            let free = (u64::from(legs) + 1).saturating_sub(used);
+            (25, std::iter::once(splitter_at(survey, &[upper, lower], legs)).chain(caps(free)).collect())
+        }
+        ChangeKind::Cap { .. } => (5, vec![needed(Phrase::new("need-cap"), 1)]),
+        ChangeKind::SwapAmplifier { amplifier } => {
+            let outputs = survey.parts.get(&amplifier).map_or(1, |part| part.rating.legs.max(1));
+            let what = Phrase::new("need-amplifier").with("outputs", Arg::Count(u64::from(outputs)));
+            (30, vec![needed(what, 1)])
+        }
+        ChangeKind::RemoveAmplifier { amplifier } => {
+            let joined = match u8::try_from(survey.wiring.fed_from(amplifier).len()).unwrap_or(u8::MAX) {
+                0 | 1 => needed(Phrase::new("need-barrel"), 1),
+                several => splitter(several),
+            };
+            (15, vec![joined])
+        }
+        ChangeKind::ReplaceRun { to } => {
+            let run = survey.wiring.feed(to).and_then(|feed| survey.runs.get(&feed.run?));
+            let cable = match run.and_then(|run| run.length) {
+                Some(length) => Phrase::new("need-cable").with("length", Arg::Length(length.high_metres)),
+                None => Phrase::new("need-cable-unmeasured"),
+            };
+            (120, vec![needed(cable, 1), connectors(2)])
+        }
+        ChangeKind::RenewConnectors { to } => (20, vec![connectors(poor_ends(survey, to).len() as u64)]),
+        ChangeKind::FilterAtDevice { outlet } => {
+            let ask = if survey.has_modem_at(outlet) { ask_provider(survey) } else { "no" };
+            (10, vec![needed(Phrase::new("need-device-filter").text("ask", ask), 1)])
+        }
+        // Nothing of the service passes this filter.
+        ChangeKind::ModemOwnLine { .. } => {
+            let of = |what, count| needed(Phrase::new(what), count);
+            (30, vec![of("need-barrel", 1), entry_filter("no"), of("need-cap", 2)])
+        }
+        ChangeKind::ShareOutlet { outlet } => {
+            let onward = !survey.wiring.fed_from(outlet).is_empty();
+            let legs = Phrase::new("need-share").with("legs", Arg::Count(2 + u64::from(onward)));
+            (10, vec![needed(legs, 1)])
+        }
+        ChangeKind::JoinLoose { .. } => (40, vec![connectors(2), needed(Phrase::new("need-barrel"), 1)]),
+        ChangeKind::MoveBridge { .. } => (30, Vec::new()),
+        ChangeKind::UseOutletNearby { .. } => (30, vec![needed(Phrase::new("need-network-cable"), 1)]),
+        ChangeKind::NewRun { from, .. } => {
+            let used = survey.wiring.fed_from(from).len();
+            let outputs = survey.parts.get(&from).map_or(0, |part| usize::from(part.outputs()));
+            let full =
+                (used >= outputs).then(|| splitter(larger_than(u8::try_from(used).unwrap_or(u8::MAX))));
+            let cable = needed(Phrase::new("need-cable-unmeasured"), 1);
+            let new = [cable, connectors(2), needed(Phrase::new("need-wall-plate"), 1)];
+            (240, new.into_iter().chain(full).collect())
+        }
+    };
+    Effort { minutes, parts }
+}
+
+fn caps(count: u64) -> Option<PartNeeded> {
+    (count > 0).then(|| needed(Phrase::new("need-cap"), count))
+}

@@ -1,0 +1,36 @@
+//! What to change, in which order, with the gain of each change worked out.
+//!
+//! A change is a function on the records in memory: the forecast of the changed house against the forecast of the
+//! house as found, draw by draw with the same dice, is its gain. This folder does not know how a change is shown or
+//! recorded as done.
+//!
+//! To add a change: a variant in [`ChangeKind`](house::record::ChangeKind) with its words, its cautions in `care.rs`, its effect in `effect.rs`, where it is proposed in
+//! `propose.rs` or `propose_more.rs`, what speaks against it in `refusal.rs` (what it does to the other services is looked
+//! at for every change, in `services.rs`), its parts and minutes in `effort.rs`, its words with `.why`, `.how`, `.check`
+//! and `.back` in `words/en/changes.ftl`, and in `tests/change_cases` one house where it must be and one where it must not.
+
+mod adapters;
+mod care;
+mod effect;
+mod effort;
+mod order;
+mod propose;
+mod propose_more;
+mod refusal;
+mod rewire;
+mod services;
+mod shopping;
+mod stake;
+mod to_buy;
+mod watch;
+
+pub use adapters::{
+    AdapterToCome, adapters_to_come, adapters_to_get, are_adapters_placed, are_adapters_planned,
+    has_no_adapters,
+};
+pub use care::cautions_of;
+pub use effect::applied;
+pub use effort::{Effort, PartNeeded, effort};
+pub use order::{Gain, Options, Step, WorkList, is_wanted_anyway, worklist, worklist_watched};
+pub use refusal::{Refusal, refusal};
+pub use stake::{Stake, at_stake};

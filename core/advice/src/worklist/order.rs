@@ -1,0 +1,337 @@
+//! The order of the work: the change that gains most goes first, and what it leaves is looked at anew.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::care::cautions_of;
+use super::effect::applied;
+use super::effort::{Effort, effort};
+use super::propose::{proposals, trunk};
+use super::refusal::{Refusal, refusal};
+use super::watch::Meter;
+use crate::error::AdviceError;
+use crate::finding::{Caution, FindingKind, Place, findings};
+use crate::forecast::{self, Forecast, Reach, forecast};
+use crate::level::{self, Levels, NOTICEABLE_DB, OutletChange, levels};
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{ChangeKind, OutcomeKind, PartKind, Plugged, Survey};
+use phrase::{Arg, Phrase};
+
+/// How a work list is made.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Options {
+    /// How candidates are weighed: few draws at few frequencies.
+    pub screening: forecast::Options,
+    /// How each step's gain is stated.
+    pub stating: forecast::Options,
+    /// At most so many steps.
+    pub most_steps: usize,
+}
+
+impl Default for Options {
+    fn default() -> Self {
+        let stating = forecast::Options::default();
+        Self { screening: forecast::Options { draws: 16, points: 89, ..stating }, stating, most_steps: 24 }
+    }
+}
+
+/// What a step gains at one outlet: the likely rate towards it, Mb/s.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Gain {
+    /// The outlet.
+    pub outlet: SubjectId,
+    /// Before the step.
+    pub before_mbps: f64,
+    /// After it.
+    pub after_mbps: f64,
+}
+
+/// One step of the work.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Step {
+    /// What is done.
+    pub change: ChangeKind,
+    /// The house as it stands before this step: names and places are those of this house.
+    pub before: Survey,
+    /// What it gains, outlet by outlet in the forecast's order.
+    pub gains: Vec<Gain>,
+    /// What it gains or costs the other services at each TV and modem, in dB.
+    pub service_changes: Vec<OutletChange>,
+    /// Parts and minutes.
+    pub effort: Effort,
+}
+
+impl Step {
+    /// Whether TV and modem are to be checked afterwards: wherever one hangs on the coax.
+    pub fn asks_for_a_check(&self) -> bool {
+        !self.service_changes.is_empty()
+    }
+
+    /// What to take care of, most important first; next to the entry that the street's side stays closed, too, and beside a
+    /// fibre box that the fibre stays in.
+    pub fn cautions(&self) -> Vec<Caution> {
+        let mut cautions = cautions_of(self.change).to_vec();
+        let at = self.change.at();
+        let plugged = self.before.parts.get(&at).and_then(|part| part.plugged.as_ref());
+        if plugged.is_some_and(|plugged| plugged.contains(&Plugged::FibreBox)) {
+            cautions.push(Caution::Fibre);
+        }
+        let head = self.before.wiring.head_of(at);
+        let entry = self.before.parts.get(&head).is_some_and(|part| part.kind == PartKind::Entry);
+        let unscrews = !matches!(self.change, ChangeKind::Cap { .. } | ChangeKind::FilterAtDevice { .. });
+        if entry && unscrews && trunk(&self.before, head).contains(&at) {
+            for caution in [Caution::HouseSideOnly, Caution::KeepGrounds] {
+                let weather = cautions.iter().position(|caution| *caution == Caution::Thunderstorm);
+                if !cautions.contains(&caution) {
+                    cautions.insert(weather.unwrap_or(cautions.len()), caution);
+                }
+            }
+        }
+        cautions
+    }
+
+    /// What it gains or costs the other services, in words: one for each TV and modem that would notice.
+    pub fn service_words(&self) -> Vec<Phrase> {
+        let told = self.noticeable_service_changes();
+        if told.is_empty() && self.asks_for_a_check() {
+            return vec![Phrase::new("service-change-none")];
+        }
+        let words = |change: &&OutletChange| {
+            // A loss is told before a gain elsewhere in the band.
+            let loses = change.worst_db() <= -NOTICEABLE_DB;
+            let (id, name, db) = if loses {
+                ("service-change-loses", "loss", -change.worst_db())
+            } else {
+                ("service-change-gains", "gain", change.largest_db())
+            };
+            Phrase::new(id)
+                .phrase("service", naming::service(change.service))
+                .phrase("outlet", naming::part(&self.before, change.outlet))
+                .with(name, Arg::Loss(db))
+        };
+        told.iter().map(words).collect()
+    }
+
+    /// The changes of level that can be told from none at all, the greatest loss first.
+    pub fn noticeable_service_changes(&self) -> Vec<&OutletChange> {
+        let size = |change: &&OutletChange| change.largest_db();
+        let mut told: Vec<_> =
+            self.service_changes.iter().filter(|change| size(change).abs() >= NOTICEABLE_DB).collect();
+        told.sort_by(|a, b| a.worst_db().total_cmp(&b.worst_db()));
+        told
+    }
+}
+
+/// The whole work.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WorkList {
+    /// The steps in order.
+    pub steps: Vec<Step>,
+    /// Changes that were looked at and are not offered, with the reason.
+    pub refused: Vec<(ChangeKind, Refusal)>,
+    /// The forecast of the house as found.
+    pub as_found: Forecast,
+    /// The forecast after all steps.
+    pub when_done: Forecast,
+    /// The house after all steps.
+    pub house_when_done: Survey,
+    /// What TV and modem get in the house as found.
+    pub levels: Levels,
+    /// What all steps together change of it.
+    pub level_changes: Vec<OutletChange>,
+}
+
+/// A gain in Mb/s below which a step that only serves speed is not worth the work.
+pub(super) const WORTH_MBPS: f64 = 15.0;
+
+/// Works out what to change and in which order.
+///
+/// Greedy: of all changes not refused, the one whose gain a minute of work is greatest comes next; then the house
+/// with that change is looked at anew. What keeps the network private or the house quiet (entry filter, caps) is
+/// done whether or not it gains speed. A change that could not be done, or was put back, is not proposed again while that
+/// stands in the survey.
+///
+/// # Errors
+/// What [`forecast()`] gives.
+pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, AdviceError> {
+    worklist_watched(survey, options, &mut |_| true)
+}
+
+/// The same, watched: `watch` is told again and again which share is done, 0 to 1, as far as can be told, and says
+/// whether to go on.
+///
+/// # Errors
+/// [`AdviceError::Stopped`] once `watch` says no; else what [`forecast()`] gives.
+pub fn worklist_watched(
+    survey: &Survey,
+    options: &Options,
+    watch: &mut dyn FnMut(f64) -> bool,
+) -> Result<WorkList, AdviceError> {
+    let mut meter = Meter::new(watch);
+    let mut given_up = given_up(survey);
+    let as_found = meter.stated(survey, &options.stating)?;
+    let suspects = suspects(survey, &as_found);
+    let mut house = survey.clone();
+    let mut steps: Vec<Step> = Vec::new();
+    let mut refused = BTreeMap::new();
+    let mut current = as_found.clone();
+    while steps.len() < options.most_steps {
+        let screened = forecast(&house, &options.screening)?;
+        let mut best: Option<(f64, ChangeKind, Survey)> = None;
+        let candidates: Vec<_> =
+            proposals(&house).into_iter().filter(|change| !given_up.contains(change)).collect();
+        meter.round(candidates.len());
+        let mut worth_it = 0;
+        for change in candidates.iter().copied() {
+            meter.weighed()?;
+            if let Some(against) = refusal(change, &house) {
+                refused.entry(change).or_insert(against);
+                continue;
+            }
+            let after = applied(change, &house);
+            let gain = worth((&house, &screened), (&after, &forecast(&after, &options.screening)?));
+            let minutes = effort(change, &house).minutes.max(1) as f64;
+            let is_suspect =
+                matches!(change, ChangeKind::SwapSplitter { splitter, .. } if suspects.contains(&splitter));
+            let wanted = is_suspect || is_wanted_anyway(change);
+            if gain < WORTH_MBPS && !wanted {
+                continue;
+            }
+            worth_it += 1;
+            // What is wanted anyway never loses out to nothing: its least value is that of a small gain.
+            let value = if wanted { gain.max(WORTH_MBPS) } else { gain } / minutes;
+            if best.as_ref().is_none_or(|(most, ..)| value > *most) {
+                best = Some((value, change, after));
+            }
+        }
+        let Some((_, change, after)) = best else { break };
+        if let Some(at) = undone_by(&steps, change) {
+            // A splitter is not swapped first and thrown out afterwards: the list is made again without that swap.
+            if let Some(step) = steps.drain(at..).next() {
+                given_up.insert(step.change);
+                house = step.before;
+                current = meter.stated(&house, &options.stating)?;
+            }
+            continue;
+        }
+        let left = (worth_it - 1).min(options.most_steps - steps.len() - 1);
+        meter.rounds_left(left, candidates.len());
+        let next = meter.stated(&after, &options.stating)?;
+        steps.push(Step {
+            change,
+            gains: gains(&current, &next),
+            service_changes: level::change(&house, &after, &level::Options::default())?,
+            effort: effort(change, &house),
+            before: std::mem::replace(&mut house, after),
+        });
+        current = next;
+    }
+    let done = |change: &ChangeKind| steps.iter().any(|step| step.change == *change);
+    let refused = refused.into_iter().filter(|(change, _)| !done(change)).collect();
+    let looked_at = level::Options::default();
+    Ok(WorkList {
+        levels: levels(survey, &looked_at)?,
+        level_changes: level::change(survey, &house, &looked_at)?,
+        steps,
+        refused,
+        as_found,
+        when_done: current,
+        house_when_done: house,
+    })
+}
+
+/// Changes that somebody tried and could not make, or took back.
+fn given_up(survey: &Survey) -> BTreeSet<ChangeKind> {
+    let is_given_up = |end| matches!(end, OutcomeKind::CouldNot | OutcomeKind::PutBack);
+    survey.works.values().filter(|work| is_given_up(work.outcome.end)).map(|work| work.change).collect()
+}
+
+/// Whether it is done even if no room gains: it keeps the network in the house, or the wiring free of echoes and
+/// leaks.
+pub fn is_wanted_anyway(change: ChangeKind) -> bool {
+    matches!(
+        change,
+        ChangeKind::AddEntryFilter { .. }
+            | ChangeKind::MoveEntryFilter { .. }
+            | ChangeKind::SwapEntryFilter { .. }
+            | ChangeKind::Cap { .. }
+            | ChangeKind::RenewConnectors { .. }
+            | ChangeKind::FilterAtDevice { .. }
+            | ChangeKind::ShareOutlet { .. }
+    )
+}
+
+/// What a change is worth, Mb/s: over all rooms and both directions, the rise of what people asked for, and a tenth of
+/// what rises beyond. Half of it counts at the likely value, half at the low one, so that a doubtful path made sure
+/// counts too.
+fn worth(before: (&Survey, &Forecast), after: (&Survey, &Forecast)) -> f64 {
+    let value = |(survey, forecast): (&Survey, &Forecast), outlet: SubjectId| {
+        let wish = survey.wish_at(outlet);
+        let rated = |mbps: f64, wish: Option<f64>| match wish {
+            Some(wish) => mbps.min(wish) + 0.1 * (mbps - wish).max(0.0),
+            None => 0.3 * mbps,
+        };
+        match forecast.room(outlet).map(|room| &room.reach) {
+            Some(Reach::Estimated(path)) => [path.down, path.up]
+                .into_iter()
+                .zip([wish.map(|wish| wish.down_mbps), wish.map(|wish| wish.up_mbps)])
+                .map(|(rate, wish)| 0.5 * (rated(rate.likely, wish) + rated(rate.low, wish)))
+                .sum(),
+            _ => 0.0,
+        }
+    };
+    after.1.rooms.iter().map(|room| value(after, room.outlet) - value(before, room.outlet)).sum()
+}
+
+/// Splitters not made for the band, or of which nobody knows, on the way to an outlet that was measured below its
+/// forecast: the forecast trusts them more than the test does, so they are swapped first.
+fn suspects(survey: &Survey, forecast: &Forecast) -> BTreeSet<SubjectId> {
+    let Some(bridge) = forecast.bridge else { return BTreeSet::new() };
+    let below = findings(survey, Some(forecast))
+        .into_iter()
+        .filter(|finding| finding.kind == FindingKind::MeasuredBelowForecast)
+        .filter_map(|finding| match finding.at.first() {
+            Some(Place::Part(outlet)) => Some(*outlet),
+            _ => None,
+        });
+    let not_for_band = |id: &SubjectId| {
+        survey
+            .parts
+            .get(id)
+            .is_some_and(|part| part.kind == PartKind::Splitter && part.rating.made_for_moca() != Some(true))
+    };
+    below
+        .filter_map(|outlet| survey.wiring.way_between(bridge, outlet))
+        .flatten()
+        .filter(not_for_band)
+        .collect()
+}
+
+/// The step whose new splitter a merge would throw out again, if the merge can be had without it.
+fn undone_by(steps: &[Step], change: ChangeKind) -> Option<usize> {
+    let ChangeKind::MergeSplitters { upper, lower, .. } = change else { return None };
+    let swaps = |step: &Step| matches!(step.change, ChangeKind::SwapSplitter { splitter, .. } if [upper, lower].contains(&splitter));
+    let at = steps.iter().position(swaps)?;
+    let before = &steps.get(at)?.before;
+    let same = |other: &ChangeKind| {
+        matches!(other, ChangeKind::MergeSplitters { upper: above, lower: below, .. }
+            if (*above, *below) == (upper, lower))
+    };
+    proposals(before).into_iter().any(|other| same(&other) && refusal(other, before).is_none()).then_some(at)
+}
+
+fn gains(before: &Forecast, after: &Forecast) -> Vec<Gain> {
+    let likely = |forecast: &Forecast, outlet| match forecast.room(outlet).map(|room| &room.reach) {
+        Some(Reach::Estimated(path)) => path.down.likely,
+        _ => 0.0,
+    };
+    after
+        .rooms
+        .iter()
+        .map(|room| Gain {
+            outlet: room.outlet,
+            before_mbps: likely(before, room.outlet),
+            after_mbps: likely(after, room.outlet),
+        })
+        .collect()
+}

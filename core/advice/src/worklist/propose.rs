@@ -1,0 +1,169 @@
+//! Which changes are worth a look in a house.
+
+use super::propose_more;
+use super::refusal::open_to_the_world;
+use super::to_buy::SIZES;
+use crate::forecast::nodes_of;
+use facts::fact::SubjectId;
+use house::rating::EXTENDED_D;
+use house::record::{CableKind, ChangeKind, Part, PartKind, PortEnd, Survey};
+
+/// Two splitters count as standing side by side if the run between is at most this long, metres.
+const SIDE_BY_SIDE: f64 = 3.0;
+
+/// Every change worth working out for this house, by the part it is done at, refused ones included.
+pub(super) fn proposals(survey: &Survey) -> Vec<ChangeKind> {
+    let mut found = Vec::new();
+    let nodes = nodes_of(survey);
+    let concerned: Vec<SubjectId> = nodes.iter().map(|node| survey.wiring.head_of(node.outlet)).collect();
+    for part in survey.parts.values() {
+        if !concerned.contains(&survey.wiring.head_of(part.id)) {
+            continue;
+        }
+        match part.kind {
+            PartKind::Entry => found.extend(entry_filter(survey, part)),
+            PartKind::Splitter => found.extend(splitter(survey, part)),
+            PartKind::Amplifier if part.rating.moca_bypass != Some(true) => found.extend([
+                ChangeKind::SwapAmplifier { amplifier: part.id },
+                ChangeKind::RemoveAmplifier { amplifier: part.id },
+            ]),
+            _ => {}
+        }
+        let has_node = nodes.iter().any(|node| node.outlet == part.id);
+        found.extend(caps(survey, part, has_node));
+        found.extend(run_to(survey, part));
+    }
+    found.extend(propose_more::proposals(survey, &nodes));
+    found.sort_unstable();
+    found.dedup();
+    found
+}
+
+fn entry_filter(survey: &Survey, entry: &Part) -> Option<ChangeKind> {
+    if !open_to_the_world(survey, entry.id) {
+        return None;
+    }
+    let trunk = trunk(survey, entry.id);
+    let behind = trunk
+        .iter()
+        .copied()
+        .find(|id| survey.parts.get(id).is_some_and(|part| part.kind == PartKind::GroundBlock))
+        .unwrap_or(entry.id);
+    let filters: Vec<_> = survey
+        .wiring
+        .below(entry.id)
+        .into_iter()
+        .filter_map(|id| survey.parts.get(&id))
+        .filter(|part| part.kind == PartKind::EntryFilter || is_filtering_block(part))
+        .collect();
+    match filters.as_slice() {
+        [] => Some(ChangeKind::AddEntryFilter { behind }),
+        [filter] if !stops(filter) => Some(ChangeKind::SwapEntryFilter { filter: filter.id }),
+        [filter] if !trunk.contains(&filter.id) => {
+            Some(ChangeKind::MoveEntryFilter { filter: filter.id, behind })
+        }
+        _ => None,
+    }
+}
+
+/// A ground block with a filter built in says so by its stop band or rejection.
+fn is_filtering_block(part: &Part) -> bool {
+    part.kind == PartKind::GroundBlock
+        && (part.rating.stop_band.is_some() || part.rating.rejection_db.is_some())
+}
+
+/// Whether a filter stops the MoCA band, as far as its label says; an unread label is given the benefit of the doubt.
+fn stops(filter: &Part) -> bool {
+    let passes_low = filter.rating.band.is_none_or(|band| band.high_mhz < EXTENDED_D.low_mhz);
+    let stops_all = filter.rating.stop_band.is_none_or(|stop| {
+        stop.low_mhz <= EXTENDED_D.low_mhz + 25.0 && stop.high_mhz >= EXTENDED_D.high_mhz - 25.0
+    });
+    passes_low && stops_all
+}
+
+/// The parts in a row from the entry to before the first split.
+pub(super) fn trunk(survey: &Survey, entry: SubjectId) -> Vec<SubjectId> {
+    let mut row = vec![entry];
+    while let Some([only]) = row.last().map(|at| survey.wiring.fed_from(*at)) {
+        let single = survey.parts.get(only).is_some_and(|part| part.outputs() == 1);
+        row.push(*only);
+        if !single {
+            break;
+        }
+    }
+    row
+}
+
+fn splitter(survey: &Survey, part: &Part) -> Vec<ChangeKind> {
+    let used = survey.wiring.fed_from(part.id).len();
+    let loose_ends = part.ends.values().filter(|end| **end == PortEnd::LooseEnd).count();
+    let mut found = Vec::new();
+    if loose_ends > 0 {
+        // Nobody knows what hangs there: a smaller splitter might leave it without signal.
+        if part.rating.made_for_moca() != Some(true) {
+            found.push(ChangeKind::SwapSplitter { splitter: part.id, legs: part.outputs() });
+        }
+        return found;
+    }
+    if used == 1 {
+        found.push(ChangeKind::RemoveSplitter { splitter: part.id });
+    }
+    if let Some(legs) = smallest(used).filter(|_| used >= 2)
+        && (legs < part.outputs() || part.rating.made_for_moca() != Some(true))
+    {
+        found.push(ChangeKind::SwapSplitter { splitter: part.id, legs });
+    }
+    if let Some(feed) = survey.wiring.feed(part.id)
+        && let Some(upper) = survey.parts.get(&feed.part).filter(|upper| upper.kind == PartKind::Splitter)
+        && side_by_side(survey, part.id)
+        && !upper.ends.values().any(|end| *end == PortEnd::LooseEnd)
+    {
+        let together = survey.wiring.fed_from(upper.id).len() - 1 + used;
+        if let Some(legs) = smallest(together).filter(|_| together >= 2) {
+            found.push(ChangeKind::MergeSplitters { upper: upper.id, lower: part.id, legs });
+        }
+    }
+    found
+}
+
+fn smallest(used: usize) -> Option<u8> {
+    SIZES.into_iter().find(|legs| usize::from(*legs) >= used)
+}
+
+fn side_by_side(survey: &Survey, lower: SubjectId) -> bool {
+    let run = survey.wiring.feed(lower).and_then(|feed| survey.runs.get(&feed.run?));
+    run.and_then(|run| run.length).is_some_and(|length| length.metres <= SIDE_BY_SIDE)
+}
+
+fn caps(survey: &Survey, part: &Part, has_node: bool) -> Vec<ChangeKind> {
+    match part.kind {
+        PartKind::Outlet => {
+            let empty = part.plugged.as_ref().is_some_and(Vec::is_empty) && !has_node;
+            let onward = !survey.wiring.fed_from(part.id).is_empty();
+            let capped = part.end(1) == Some(PortEnd::Capped);
+            (empty && !onward && !capped)
+                .then_some(ChangeKind::Cap { part: part.id, port: 1 })
+                .into_iter()
+                .collect()
+        }
+        PartKind::Splitter | PartKind::Tap | PartKind::Amplifier => (1..=part.outputs())
+            .filter(|port| part.end(*port) == Some(PortEnd::Open))
+            .filter(|port| survey.wiring.on_port(part.id, *port).next().is_none())
+            .map(|port| ChangeKind::Cap { part: part.id, port })
+            .collect(),
+        _ => Vec::new(),
+    }
+}
+
+fn run_to(survey: &Survey, part: &Part) -> Option<ChangeKind> {
+    let run = survey.wiring.feed(part.id).and_then(|feed| survey.runs.get(&feed.run?))?;
+    let old = matches!(run.cable, CableKind::FiftyNine | CableKind::Unknown);
+    let long = run.length.is_some_and(|length| length.metres >= 10.0);
+    if run.has_poor_connector() {
+        Some(ChangeKind::RenewConnectors { to: part.id })
+    } else if old && long {
+        Some(ChangeKind::ReplaceRun { to: part.id })
+    } else {
+        None
+    }
+}

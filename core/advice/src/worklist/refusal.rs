@@ -1,0 +1,252 @@
+//! What speaks against a change: a service that it would cut.
+
+use super::services::service_refusal;
+use super::to_buy::entry_filter_rating;
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{ChangeKind, EntryKind, EntryState, PartKind, Plugged, Service, ServiceKind, Survey};
+use phrase::{Arg, Phrase};
+
+/// Why a change is not offered.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Refusal {
+    /// The filter would stand in a satellite line and cut it off.
+    FilterInSatelliteLine {
+        /// The entry.
+        entry: SubjectId,
+    },
+    /// The filter passes less than a service uses.
+    FilterCutsService {
+        /// What it is.
+        service: ServiceKind,
+        /// How far it reaches, MHz.
+        top_mhz: f64,
+        /// How far the filter passes, MHz.
+        passes_mhz: f64,
+    },
+    /// Without the amplifier a TV or modem may have too little signal; nobody has measured how much there is.
+    LevelsUnknown {
+        /// The outlet with the TV or modem.
+        outlet: SubjectId,
+        /// What it would lose, dB.
+        loss_db: f64,
+    },
+    /// The filter would cut a device off a network that the provider runs over the coax.
+    CutsProviderNetwork {
+        /// The outlet with the device.
+        outlet: SubjectId,
+        /// Which network.
+        service: ServiceKind,
+    },
+    /// Something would no longer get the DC that comes to it over the coax.
+    CutsPower {
+        /// The amplifier, or the entry behind which a preamplifier or dish stands.
+        powered: SubjectId,
+    },
+    /// A service would no longer arrive.
+    CutsService {
+        /// The outlet with the TV or modem.
+        outlet: SubjectId,
+        /// What it is.
+        service: ServiceKind,
+    },
+    /// A modem's way back to the street would be cut.
+    CutsReturn {
+        /// The outlet with the modem.
+        outlet: SubjectId,
+    },
+    /// A level measured there would leave its window.
+    LevelOut {
+        /// The outlet.
+        outlet: SubjectId,
+        /// The service.
+        service: ServiceKind,
+        /// What was measured, dBmV.
+        before: f64,
+        /// What it would be, dBmV.
+        after: f64,
+    },
+    /// The modem would have to send more than is good.
+    SendsTooMuch {
+        /// The outlet.
+        outlet: SubjectId,
+        /// At what level it sends now, dBmV.
+        before: f64,
+        /// At what level it would have to, dBmV.
+        after: f64,
+    },
+    /// Something that works hangs there.
+    CutsDevice {
+        /// The outlet.
+        outlet: SubjectId,
+    },
+    /// The cable is on the street's side, where only the provider works.
+    StreetSide {
+        /// The part that it leads to.
+        to: SubjectId,
+    },
+    /// The wiring belongs to somebody else: ask first.
+    NotYours,
+}
+
+impl Refusal {
+    /// The reason in words.
+    pub fn why(self, survey: &Survey) -> Phrase {
+        match self {
+            Self::FilterInSatelliteLine { entry } => {
+                Phrase::new("refusal-filter-in-satellite-line").phrase("entry", naming::part(survey, entry))
+            }
+            Self::FilterCutsService { service, top_mhz, passes_mhz } => {
+                Phrase::new("refusal-filter-cuts-service")
+                    .phrase("service", naming::service(service))
+                    .with("top", Arg::Frequency(top_mhz))
+                    .with("passes", Arg::Frequency(passes_mhz))
+            }
+            Self::LevelsUnknown { outlet, loss_db } => Phrase::new("refusal-levels-unknown")
+                .phrase("outlet", naming::part(survey, outlet))
+                .with("loss", Arg::Loss(loss_db)),
+            Self::CutsProviderNetwork { outlet, service } => Phrase::new("refusal-cuts-provider-network")
+                .phrase("outlet", naming::part(survey, outlet))
+                .phrase("service", naming::service(service)),
+            Self::CutsPower { powered } => {
+                let entry = survey.parts.get(&powered).is_some_and(|part| part.kind == PartKind::Entry);
+                let id = if entry { "refusal-cuts-power-outside" } else { "refusal-cuts-power" };
+                Phrase::new(id).phrase("powered", naming::part(survey, powered))
+            }
+            Self::CutsService { outlet, service } => Phrase::new("refusal-cuts-service")
+                .phrase("outlet", naming::part(survey, outlet))
+                .phrase("service", naming::service(service)),
+            Self::CutsReturn { outlet } => {
+                Phrase::new("refusal-cuts-return").phrase("outlet", naming::part(survey, outlet))
+            }
+            Self::LevelOut { outlet, service, before, after } => Phrase::new("refusal-level-out")
+                .phrase("outlet", naming::part(survey, outlet))
+                .phrase("service", naming::service(service))
+                .with("before", Arg::Level(before))
+                .with("after", Arg::Level(after)),
+            Self::SendsTooMuch { outlet, before, after } => Phrase::new("refusal-sends-too-much")
+                .phrase("outlet", naming::part(survey, outlet))
+                .with("before", Arg::Level(before))
+                .with("after", Arg::Level(after)),
+            Self::CutsDevice { outlet } => {
+                Phrase::new("refusal-cuts-device").phrase("outlet", naming::part(survey, outlet))
+            }
+            Self::StreetSide { to } => {
+                Phrase::new("refusal-street-side").phrase("run", naming::run_to(survey, to))
+            }
+            Self::NotYours => Phrase::new("refusal-not-yours"),
+        }
+    }
+}
+
+/// What speaks against this change in this house; `None` if nothing does.
+pub fn refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
+    let own = match change {
+        ChangeKind::AddEntryFilter { behind } | ChangeKind::MoveEntryFilter { behind, .. } => {
+            filter_refusal(survey, behind)
+        }
+        ChangeKind::SwapEntryFilter { filter } => filter_refusal(survey, filter),
+        ChangeKind::FilterAtDevice { outlet } => {
+            provider_network_refusal(survey, outlet).or_else(|| filter_refusal(survey, outlet))
+        }
+        ChangeKind::RemoveAmplifier { amplifier } => amplifier_refusal(survey, amplifier),
+        ChangeKind::Cap { part, port } => cap_refusal(survey, part, port),
+        ChangeKind::ReplaceRun { to } | ChangeKind::RenewConnectors { to } if survey.is_street_side(to) => {
+            Some(Refusal::StreetSide { to })
+        }
+        ChangeKind::ReplaceRun { .. } | ChangeKind::NewRun { .. } if not_own(survey) => {
+            Some(Refusal::NotYours)
+        }
+        _ => None,
+    };
+    own.or_else(|| service_refusal(change, survey))
+}
+
+fn not_own(survey: &Survey) -> bool {
+    survey.building.is_some_and(|building| building.ownership == house::record::Ownership::Rented)
+}
+
+fn filter_refusal(survey: &Survey, at: SubjectId) -> Option<Refusal> {
+    let entry = survey.wiring.head_of(at);
+    let below = survey.wiring.below(at);
+    let satellite = survey.parts.get(&entry).is_some_and(|part| part.entry_kind == EntryKind::Satellite)
+        || below.iter().any(|id| plugged(survey, *id, &[Plugged::SatelliteReceiver]));
+    if satellite {
+        return Some(Refusal::FilterInSatelliteLine { entry });
+    }
+    let passes = entry_filter_rating().band?.high_mhz;
+    survey
+        .services
+        .values()
+        .filter(|service| comes_by_street(service))
+        .filter_map(|service| Some((service.kind, service.top_mhz?)))
+        .find(|(_, top)| *top > passes)
+        .map(|(service, top_mhz)| Refusal::FilterCutsService { service, top_mhz, passes_mhz: passes })
+}
+
+/// A box of the provider's may be a member of the provider's own network, and a fibre box of its link to the router.
+fn provider_network_refusal(survey: &Survey, outlet: SubjectId) -> Option<Refusal> {
+    let boxed =
+        plugged(survey, outlet, &[Plugged::TvBox]) && survey.has_service(ServiceKind::ProviderNetwork);
+    let fibre = plugged(survey, outlet, &[Plugged::FibreBox]);
+    let service = match (fibre, boxed) {
+        (true, _) => ServiceKind::FibreLink,
+        (_, true) => ServiceKind::ProviderNetwork,
+        _ => return None,
+    };
+    Some(Refusal::CutsProviderNetwork { outlet, service })
+}
+
+fn comes_by_street(service: &Service) -> bool {
+    matches!(service.kind, ServiceKind::CableTv | ServiceKind::CableInternet | ServiceKind::AntennaTv)
+}
+
+/// An amplifier stands where somebody once found it needed. Where a TV or modem hangs below, taking it out is only
+/// sound once the level there was measured; whether it then stays in its window is looked at like any other change.
+fn amplifier_refusal(survey: &Survey, amplifier: SubjectId) -> Option<Refusal> {
+    let gain = survey.parts.get(&amplifier).and_then(|part| part.rating.gain_db).unwrap_or(12.0);
+    let outlet = survey
+        .wiring
+        .below(amplifier)
+        .into_iter()
+        .filter(|id| {
+            plugged(survey, *id, &[Plugged::Tv, Plugged::TvBox, Plugged::Modem, Plugged::MocaGateway])
+        })
+        .find(|id| crate::level::measured_at(survey, *id).is_empty())?;
+    Some(Refusal::LevelsUnknown { outlet, loss_db: gain })
+}
+
+fn cap_refusal(survey: &Survey, part: SubjectId, port: u8) -> Option<Refusal> {
+    let found = survey.parts.get(&part)?;
+    if found.kind == PartKind::Outlet && found.plugged.as_ref().is_some_and(|plugged| !plugged.is_empty()) {
+        return Some(Refusal::CutsDevice { outlet: part });
+    }
+    let child = survey.wiring.on_port(part, port).next()?;
+    let amplifier = survey
+        .wiring
+        .way_up(part)
+        .into_iter()
+        .find(|id| survey.parts.get(id).is_some_and(|part| part.kind == PartKind::Amplifier));
+    let powers = survey.wiring.below(child).into_iter().any(|id| {
+        plugged(survey, id, &[Plugged::PowerSupply])
+            || survey.parts.get(&id).is_some_and(|part| part.kind == PartKind::PowerInserter)
+    });
+    match amplifier {
+        Some(powered) if powers => Some(Refusal::CutsPower { powered }),
+        _ => Some(Refusal::CutsDevice { outlet: child }),
+    }
+}
+
+fn plugged(survey: &Survey, id: SubjectId, which: &[Plugged]) -> bool {
+    let devices = survey.parts.get(&id).and_then(|part| part.plugged.as_ref());
+    devices.is_some_and(|devices| devices.iter().any(|device| which.contains(device)))
+}
+
+/// Whether an entry leads to the street, the antenna or nobody knows where.
+pub(super) fn open_to_the_world(survey: &Survey, entry: SubjectId) -> bool {
+    survey.parts.get(&entry).is_some_and(|part| {
+        part.kind == PartKind::Entry
+            && part.entry_state != EntryState::CutOff
+            && !matches!(part.entry_kind, EntryKind::Satellite | EntryKind::FibreBox)
+    })
+}

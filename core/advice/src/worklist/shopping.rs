@@ -1,0 +1,50 @@
+//! Everything to buy for a whole work list.
+
+use super::adapters::adapters_to_get;
+use super::effort::PartNeeded;
+use super::order::WorkList;
+use house::record::Survey;
+use phrase::Arg;
+
+impl WorkList {
+    /// What all steps need, by specification, and the adapters where there are none yet: equal things counted together,
+    /// lengths of cable added up; the adapters first, then in the order of the steps.
+    /// `survey` is the house as it stands, whose answers count: adapters that are placed are not bought again.
+    pub fn shopping(&self, survey: &Survey) -> Vec<PartNeeded> {
+        let mut list: Vec<PartNeeded> = Vec::new();
+        let adapters =
+            adapters_to_get(&Survey { asked: survey.asked.clone(), ..self.house_when_done.clone() });
+        for needed in adapters.iter().chain(self.steps.iter().flat_map(|step| &step.effort.parts)) {
+            match list.iter_mut().find(|listed| listed.what.id == needed.what.id && can_join(listed, needed))
+            {
+                Some(listed) => join(listed, needed),
+                None => list.push(needed.clone()),
+            }
+        }
+        list
+    }
+}
+
+fn length(needed: &PartNeeded) -> Option<f64> {
+    needed.what.args.iter().find_map(|(_, arg)| match arg {
+        Arg::Length(metres) => Some(*metres),
+        _ => None,
+    })
+}
+
+fn can_join(listed: &PartNeeded, needed: &PartNeeded) -> bool {
+    length(listed).is_some() && length(needed).is_some() || listed.what == needed.what
+}
+
+fn join(listed: &mut PartNeeded, needed: &PartNeeded) {
+    match length(needed) {
+        Some(more) => {
+            for (_, arg) in &mut listed.what.args {
+                if let Arg::Length(metres) = arg {
+                    *metres += more;
+                }
+            }
+        }
+        None => listed.count += needed.count,
+    }
+}

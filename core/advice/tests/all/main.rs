@@ -1,0 +1,15 @@
+//! The checks of `advice`, in one binary.
+
+mod change_kinds;
+mod field_forecasts;
+mod finding_field_cases;
+mod finding_kinds;
+mod level_worked;
+mod measured_parts;
+mod passing_box;
+mod prior;
+mod services_on_the_wire;
+mod work_done;
+mod work_order;
+mod work_stake;
+mod written;

@@ -1,0 +1,117 @@
+//! A store as the document of a house: read as records, written in their words, packed with a page for people.
+
+use std::path::Path;
+
+use serde_json::{Value, json};
+
+use crate::record::{PhotoRole, Survey, field, fold};
+use facts::fact::{ActId, Edit, Fact, FactId, Ledger, SubjectId, SurveyId, value_of};
+use facts::file::{self, PackOptions, Packed, Watch};
+use facts::store::Store;
+use facts::{FactsError, Result};
+
+/// What one photo shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Assignment {
+    /// The photo.
+    pub photo: SubjectId,
+    /// The part or run that it shows; `None` takes it off whatever it was assigned to.
+    pub of: Option<SubjectId>,
+    /// What of it it shows; `None` leaves that as it is.
+    pub role: Option<PhotoRole>,
+}
+
+/// A store, as who works on a house asks it.
+pub trait Document {
+    /// The records as they stand now: parts, runs, rooms, photos and the rest, worked out from the facts anew at each
+    /// call.
+    ///
+    /// # Errors
+    /// `TooManyParts`, which no survey written here has.
+    fn survey(&self) -> Result<Survey>;
+
+    /// Takes a picture in, as [`Store::take_photo`]. With `of` left out the part is said later
+    /// ([`Document::assign_photos`]), as after a burst of labels. The same picture twice is two photos and one file.
+    ///
+    /// # Errors
+    /// `Picture` if it is not one that is taken, `TooManyPhotos`, or what a write reports. Nothing is stored then.
+    fn add_photo(
+        &mut self,
+        bytes: &[u8],
+        of: Option<SubjectId>,
+        role: Option<PhotoRole>,
+    ) -> Result<SubjectId>;
+
+    /// Says what photos show, all in one act.
+    ///
+    /// # Errors
+    /// `NoSuchPhoto` if one is none, or what a write reports. Nothing is written then.
+    fn assign_photos(&mut self, assignments: &[Assignment]) -> Result<ActId>;
+
+    /// Adds a note on a part, a run, a room, or the survey as a whole. Each note is a subject of its own, so two
+    /// people who add notes never disagree.
+    ///
+    /// # Errors
+    /// `Fact` if the text is too long, or what a write reports.
+    fn add_note(&mut self, about: Option<SubjectId>, text: &str) -> Result<SubjectId>;
+}
+
+impl Document for Store {
+    fn survey(&self) -> Result<Survey> {
+        fold(self.ledger(), self.survey_id())
+    }
+
+    fn add_photo(
+        &mut self,
+        bytes: &[u8],
+        of: Option<SubjectId>,
+        role: Option<PhotoRole>,
+    ) -> Result<SubjectId> {
+        let role = role.map(|role| value_of(&role)).transpose()?;
+        let said =
+            of.map(|of| (field::OF, json!(of))).into_iter().chain(role.map(|role| (field::ROLE, role)));
+        self.take_photo(bytes, said.collect())
+    }
+
+    fn assign_photos(&mut self, assignments: &[Assignment]) -> Result<ActId> {
+        let mut edits = Vec::new();
+        for assignment in assignments {
+            self.photo_image(assignment.photo)?;
+            let of = assignment.of.map_or(Value::Null, |of| json!(of));
+            edits.push(Edit::new(assignment.photo, field::OF, of));
+            if let Some(role) = assignment.role {
+                edits.push(Edit::new(assignment.photo, field::ROLE, value_of(&role)?));
+            }
+        }
+        self.write(&edits)
+    }
+
+    fn add_note(&mut self, about: Option<SubjectId>, text: &str) -> Result<SubjectId> {
+        let note = SubjectId::random();
+        let mut edits = vec![Edit::new(note, field::IS, "note"), Edit::new(note, field::TEXT, text)];
+        edits.extend(about.map(|about| Edit::new(note, field::ABOUT, json!(about))));
+        self.write(&edits)?;
+        Ok(note)
+    }
+}
+
+/// Writes the report of a survey, as one page of HTML. Is given the facts that go into the file, folded, and the id of
+/// the newest of them, whose date is the only one that the page may carry: the same facts must give the same bytes.
+pub type Report<'a, E> = &'a dyn Fn(&Survey, Option<FactId>) -> Result<String, E>;
+
+/// Packs a survey into a file at `path`, with its report as the page for people: see [`file::pack`].
+///
+/// # Errors
+/// As [`file::pack`], `TooManyParts`, and what `report` returns. No file is left then.
+pub fn pack<E: From<FactsError>>(
+    store: &mut Store,
+    options: &PackOptions,
+    report: Report<'_, E>,
+    path: &Path,
+    watch: &mut dyn Watch,
+) -> Result<Packed, E> {
+    let page = |ledger: &Ledger, survey: SurveyId| -> Result<String, E> {
+        report(&fold(ledger, survey)?, ledger.facts().next_back().map(Fact::id))
+    };
+    file::pack(store, options, &page, path, watch)
+}

@@ -1,0 +1,117 @@
+//! What a change of the work list is called.
+
+use crate::rating::FILTERS_PASS_MHZ;
+use crate::record::{Before, ChangeKind, PartKind, Survey, Work};
+use facts::fact::SubjectId;
+use phrase::{Arg, Phrase};
+
+use super::{part, run_to};
+
+impl ChangeKind {
+    /// What is done, in words; the attributes `.why`, `.how`, `.check` and `.back` (how to put it back) of the
+    /// same message say the rest.
+    /// Names are those of `survey`, the house before the change.
+    pub fn phrase(self, survey: &Survey) -> Phrase {
+        let part = |id| part(survey, id);
+        match self {
+            Self::AddEntryFilter { behind } => Phrase::new("change-add-entry-filter")
+                .phrase("behind", part(behind))
+                .text("ask", ask_provider(survey)),
+            Self::MoveEntryFilter { filter, behind } => Phrase::new("change-move-entry-filter")
+                .phrase("filter", part(filter))
+                .phrase("behind", part(behind)),
+            Self::SwapEntryFilter { filter } => Phrase::new("change-swap-entry-filter")
+                .phrase("filter", part(filter))
+                .text("ask", ask_provider(survey)),
+            Self::SwapSplitter { splitter, legs } => Phrase::new("change-swap-splitter")
+                .phrase("splitter", part(splitter))
+                .with("legs", Arg::Count(u64::from(legs))),
+            Self::RemoveSplitter { splitter } => {
+                Phrase::new("change-remove-splitter").phrase("splitter", part(splitter))
+            }
+            Self::MergeSplitters { upper, lower, legs } => Phrase::new("change-merge-splitters")
+                .phrase("upper", part(upper))
+                .phrase("lower", part(lower))
+                .with("legs", Arg::Count(u64::from(legs))),
+            Self::Cap { part: at, port } => {
+                let outlet = survey.parts.get(&at).is_some_and(|part| part.kind == PartKind::Outlet);
+                if outlet {
+                    Phrase::new("change-cap-outlet").phrase("outlet", part(at))
+                } else {
+                    Phrase::new("change-cap").phrase("port", super::port(survey, at, port))
+                }
+            }
+            Self::SwapAmplifier { amplifier } => {
+                Phrase::new("change-swap-amplifier").phrase("amplifier", part(amplifier))
+            }
+            Self::RemoveAmplifier { amplifier } => {
+                Phrase::new("change-remove-amplifier").phrase("amplifier", part(amplifier))
+            }
+            Self::ReplaceRun { to } => Phrase::new("change-replace-run").phrase("run", run_to(survey, to)),
+            Self::RenewConnectors { to } => {
+                let ends = poor_ends(survey, to);
+                Phrase::new("change-renew-connectors")
+                    .with("count", Arg::Count(ends.len() as u64))
+                    .with("ends", Arg::Several(ends))
+                    .phrase("run", run_to(survey, to))
+            }
+            Self::FilterAtDevice { outlet } => {
+                let modem = survey.has_modem_at(outlet);
+                let (id, ask) = if modem {
+                    ("change-filter-at-modem", ask_provider(survey))
+                } else {
+                    ("change-filter-at-tv", "no")
+                };
+                Phrase::new(id).phrase("outlet", part(outlet)).text("ask", ask)
+            }
+            Self::ModemOwnLine { outlet } => {
+                Phrase::new("change-modem-own-line").phrase("outlet", part(outlet))
+            }
+            Self::ShareOutlet { outlet } => Phrase::new("change-share-outlet").phrase("outlet", part(outlet)),
+            Self::JoinLoose { part: loose, to, port } => Phrase::new("change-join-loose")
+                .phrase("part", part(loose))
+                .phrase("port", super::port(survey, to, port)),
+            Self::MoveBridge { from, to } => {
+                Phrase::new("change-move-bridge").phrase("from", part(from)).phrase("to", part(to))
+            }
+            Self::UseOutletNearby { room, outlet } => Phrase::new("change-use-outlet-nearby")
+                .text("room", room_name(survey, room))
+                .phrase("outlet", part(outlet)),
+            Self::NewRun { room, from } => {
+                Phrase::new("change-new-run").text("room", room_name(survey, room)).phrase("from", part(from))
+            }
+        }
+    }
+}
+
+impl Work {
+    /// What it was, in the names of the house that it was proposed for; with the attributes of [`ChangeKind::phrase`].
+    pub fn what(&self, survey: &Survey) -> Phrase {
+        let Before { parts, runs } = &self.before;
+        if parts.is_empty() && runs.is_empty() {
+            return self.change.phrase(survey);
+        }
+        let mut house = survey.clone();
+        house.parts.extend(parts.iter().map(|part| (part.id, part.clone())));
+        house.runs.extend(runs.iter().map(|run| (run.id, run.clone())));
+        self.change.phrase(&house)
+    }
+}
+
+fn room_name(survey: &Survey, room: SubjectId) -> &str {
+    survey.rooms.get(&room).map_or("", |room| room.name.as_str())
+}
+
+/// Whether the provider is asked before a filter is screwed in, for a message to choose by: cable internet may reach
+/// above what such filters pass.
+pub fn ask_provider(survey: &Survey) -> &'static str {
+    if survey.may_internet_reach_above(FILTERS_PASS_MHZ) { "yes" } else { "no" }
+}
+
+/// The ends with a poor connector of the run that feeds a part.
+pub fn poor_ends(survey: &Survey, to: SubjectId) -> Vec<Arg> {
+    let run = survey.wiring.feed(to).and_then(|feed| survey.runs.get(&feed.run?));
+    let ends = run.map(|run| [(run.connector_near, "run-end-near"), (run.connector_far, "run-end-far")]);
+    let poor = ends.into_iter().flatten().filter(|(connector, _)| connector.is_poor());
+    poor.map(|(_, end)| Arg::Phrase(Box::new(Phrase::new(end)))).collect()
+}

@@ -1,0 +1,148 @@
+//! How parts and runs are named in a sentence: by tag where there is one, else by kind and room.
+
+mod change;
+
+use crate::record::{Part, PartKind, ReadingKind, ServiceKind, Survey};
+use facts::fact::SubjectId;
+use phrase::{Arg, Phrase};
+
+pub use change::{ask_provider, poor_ends};
+
+/// The phrase that names a part: `S2 (a 4-way splitter)`, `an outlet in Office`.
+pub fn part(survey: &Survey, id: SubjectId) -> Phrase {
+    survey.parts.get(&id).map_or_else(|| Phrase::new("part-unknown"), |part| of_part(survey, part))
+}
+
+/// The phrase that names a part at hand.
+pub fn of_part(survey: &Survey, part: &Part) -> Phrase {
+    let kind = kind(part);
+    let kind = match survey.room_of(part) {
+        Some(room) if !room.name.is_empty() => {
+            Phrase::new("part-in-room").phrase("part", kind).text("room", &room.name)
+        }
+        _ => kind,
+    };
+    match &part.tag {
+        Some(tag) => Phrase::new("part-tagged").text("tag", tag).phrase("part", kind),
+        None => kind,
+    }
+}
+
+/// The phrase for what a part is, without its tag: `a 4-way splitter`.
+pub fn kind(part: &Part) -> Phrase {
+    let id = match part.kind {
+        PartKind::Entry => "part-entry",
+        PartKind::GroundBlock => "part-ground_block",
+        PartKind::EntryFilter => "part-entry_filter",
+        PartKind::Splitter => "part-splitter",
+        PartKind::Tap => "part-tap",
+        PartKind::Amplifier => "part-amplifier",
+        PartKind::Barrel => "part-barrel",
+        PartKind::Outlet => "part-outlet",
+        PartKind::Terminator => "part-terminator",
+        PartKind::HighPassFilter => "part-high_pass_filter",
+        PartKind::SatelliteCombiner => "part-satellite_combiner",
+        PartKind::Pad => "part-pad",
+        PartKind::PowerInserter => "part-power_inserter",
+        PartKind::Unknown => "part-unknown",
+    };
+    Phrase::new(id).with("legs", Arg::Count(u64::from(part.rating.legs)))
+}
+
+/// The short mark of a part: its tag, or what it is where it has none.
+pub fn mark(survey: &Survey, id: SubjectId) -> Phrase {
+    match survey.parts.get(&id) {
+        Some(Part { tag: Some(tag), .. }) => Phrase::new("mark").text("tag", tag),
+        _ => part(survey, id),
+    }
+}
+
+/// The phrase that names the run which feeds a part: `R4 (the cable to O4)`, `the cable to O4 (an outlet in Office)`.
+pub fn run_to(survey: &Survey, to: SubjectId) -> Phrase {
+    let run = survey.wiring.feed(to).and_then(|feed| survey.runs.get(&feed.run?));
+    match run.and_then(|run| run.tag.as_ref()) {
+        Some(tag) => Phrase::new("run-tagged").text("tag", tag).phrase("part", mark(survey, to)),
+        None => Phrase::new("run-to").phrase("part", part(survey, to)),
+    }
+}
+
+/// The phrase that names one port of a part: `leg 3 of S2 (a 4-way splitter)`.
+pub fn port(survey: &Survey, id: SubjectId, port: u8) -> Phrase {
+    let id_of = match survey.parts.get(&id).and_then(|part| special_port(part, port)) {
+        Some(SpecialPort::Passive) => "part-passive-port",
+        Some(SpecialPort::Through) => "part-through-port",
+        Some(SpecialPort::Tap) => "part-tap-port",
+        None => "part-port",
+    };
+    let number = if id_of == "part-tap-port" { port.saturating_sub(1) } else { port };
+    Phrase::new(id_of).with("port", Arg::Count(u64::from(number))).phrase("part", part(survey, id))
+}
+
+/// A port that is not one output among equals.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SpecialPort {
+    /// An amplifier's port that it does not amplify.
+    Passive,
+    /// The way through a tap, often marked OUT.
+    Through,
+    /// A tap output, often marked TAP.
+    Tap,
+}
+
+/// What is special about a port of a part; `None` where it is one output among equals.
+pub fn special_port(part: &Part, port: u8) -> Option<SpecialPort> {
+    match part.kind {
+        PartKind::Amplifier if part.rating.modem_port && port == part.outputs() => Some(SpecialPort::Passive),
+        PartKind::Tap if port == 1 => Some(SpecialPort::Through),
+        PartKind::Tap => Some(SpecialPort::Tap),
+        _ => None,
+    }
+}
+
+/// The phrase that names a service: `cable TV`.
+pub fn service(kind: ServiceKind) -> Phrase {
+    Phrase::new(match kind {
+        ServiceKind::CableTv => "service-cable-tv",
+        ServiceKind::CableInternet => "service-cable-internet",
+        ServiceKind::AntennaTv => "service-antenna-tv",
+        ServiceKind::SatelliteTv => "service-satellite-tv",
+        ServiceKind::ProviderNetwork => "service-provider-network",
+        ServiceKind::FibreLink => "service-fibre-link",
+        ServiceKind::PowerOverCoax => "service-power-over-coax",
+    })
+}
+
+/// The phrase for what a reading says, with its unit.
+pub fn reading(reading: ReadingKind) -> Phrase {
+    match reading {
+        ReadingKind::ModemSends { dbmv } => {
+            Phrase::new("reading-modem-sends").with("level", Arg::Level(dbmv))
+        }
+        ReadingKind::Power { sent_dbm, received_dbm } => {
+            Phrase::new("reading-power").with("loss", Arg::Loss(sent_dbm - received_dbm))
+        }
+        ReadingKind::NodesSeen { count } => {
+            Phrase::new("reading-nodes-seen").with("count", Arg::Count(u64::from(count)))
+        }
+        ReadingKind::PacketLoss { percent, under_load } => {
+            let id = if under_load { "reading-packet-loss-busy" } else { "reading-packet-loss" };
+            Phrase::new(id).with("share", Arg::Share(percent / 100.0))
+        }
+        ReadingKind::Swings { low_mbps, high_mbps, .. } => Phrase::new("reading-swings")
+            .with("low", Arg::RateAsRead(low_mbps))
+            .with("high", Arg::RateAsRead(high_mbps)),
+        ReadingKind::Level { mhz, dbmv } => Phrase::new("reading-level")
+            .with("level", Arg::Level(dbmv))
+            .with("frequency", Arg::Frequency(mhz)),
+        ReadingKind::ErrorRatio { mhz, db } => Phrase::new("reading-error-ratio")
+            .with("ratio", Arg::Loss(db))
+            .with("frequency", Arg::Frequency(mhz)),
+        ReadingKind::Throughput { down_mbps, up_mbps } => Phrase::new("reading-throughput")
+            .with("down", Arg::RateAsRead(down_mbps))
+            .with("up", Arg::RateAsRead(up_mbps)),
+        ReadingKind::PhyRate { mbps } => Phrase::new("reading-phy").with("rate", Arg::RateAsRead(mbps)),
+        ReadingKind::RoundTrip { ms } => {
+            Phrase::new("reading-round-trip").with("time", Arg::Milliseconds(ms))
+        }
+    }
+}

@@ -1,0 +1,50 @@
+//! Putting a change back, as edits of the record.
+
+use super::difference::edits_between;
+use super::{Outcome, OutcomeKind, Survey, Work, field, fold};
+use facts::error::Result;
+use facts::fact::{Edit, Fact, Ledger, SurveyId, value_of};
+
+impl Work {
+    /// The edits that say that this piece of work was put back, with `others_fine` as in [`Outcome`]: the house becomes
+    /// what it would be without it, whatever else was written meanwhile. `None` where something that the work wrote was
+    /// replaced since: what stood before it is then no longer what to go back to, and only the outcome can be written.
+    ///
+    /// # Errors
+    /// `Fact` if a record cannot be written as a fact.
+    pub fn put_back(
+        &self,
+        survey: &Survey,
+        ledger: &Ledger,
+        others_fine: Option<bool>,
+    ) -> Result<Option<Vec<Edit>>> {
+        let Some(before) = self.house_without(survey, ledger)? else { return Ok(None) };
+        let mut edits = edits_between(survey, &before, ledger)?;
+        edits.push(self.ended_as(Outcome { end: OutcomeKind::PutBack, others_fine })?);
+        Ok(Some(edits))
+    }
+
+    /// The edit that says anew how this piece of work ended.
+    ///
+    /// # Errors
+    /// As [`Work::put_back`].
+    pub fn ended_as(&self, outcome: Outcome) -> Result<Edit> {
+        Ok(Edit::new(self.id, field::OUTCOME, value_of(&outcome)?))
+    }
+
+    fn house_without(&self, survey: &Survey, ledger: &Ledger) -> Result<Option<Survey>> {
+        let Some(made) = ledger.history(self.id, field::CHANGE).first().map(|fact| fact.act()) else {
+            return Ok(None);
+        };
+        let of_this = |fact: &&Fact| fact.act() == made || fact.subject() == self.id;
+        let mut without = Ledger::new();
+        for fact in ledger.facts().filter(|fact| !of_this(fact)) {
+            match without.insert(fact.clone()) {
+                Ok(_) => {}
+                Err(facts::FactsError::ReplacesUnknown { .. }) => return Ok(None),
+                Err(error) => return Err(error.into()),
+            }
+        }
+        Ok(Some(fold(&without, SurveyId::from_uuid(survey.id.uuid()))?))
+    }
+}

@@ -1,0 +1,142 @@
+//! A single change to a house.
+
+use serde::{Deserialize, Serialize};
+
+use facts::fact::SubjectId;
+
+/// What a change does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum ChangeKind {
+    /// Put an entry filter in, behind this part (the ground block, or the entry itself) and before the first split.
+    AddEntryFilter {
+        /// The part it is screwed to.
+        behind: SubjectId,
+    },
+    /// Move the entry filter to behind this part.
+    MoveEntryFilter {
+        /// The filter.
+        filter: SubjectId,
+        /// The part it is screwed to from then on.
+        behind: SubjectId,
+    },
+    /// Swap the entry filter for one that stops the MoCA band.
+    SwapEntryFilter {
+        /// The filter.
+        filter: SubjectId,
+    },
+    /// Swap a splitter for one rated for the MoCA band with so many legs.
+    SwapSplitter {
+        /// The splitter.
+        splitter: SubjectId,
+        /// Legs of the new one.
+        legs: u8,
+    },
+    /// Take out a splitter of which one leg is used, and join its two cables.
+    RemoveSplitter {
+        /// The splitter.
+        splitter: SubjectId,
+    },
+    /// Make one splitter of two that hang close together.
+    MergeSplitters {
+        /// The upper one, which is replaced.
+        upper: SubjectId,
+        /// The lower one, which goes.
+        lower: SubjectId,
+        /// Legs of the new one.
+        legs: u8,
+    },
+    /// Cap a free leg or an outlet with nothing plugged in.
+    Cap {
+        /// The part.
+        part: SubjectId,
+        /// The port.
+        port: u8,
+    },
+    /// Swap an amplifier for one with a by-pass for the MoCA band.
+    SwapAmplifier {
+        /// The amplifier.
+        amplifier: SubjectId,
+    },
+    /// Take an amplifier out and join its cables (by a splitter if it has several outputs).
+    RemoveAmplifier {
+        /// The amplifier.
+        amplifier: SubjectId,
+    },
+    /// Replace the run that feeds this part with new 6-series cable.
+    ReplaceRun {
+        /// The part at its house end.
+        to: SubjectId,
+    },
+    /// Put a new compression connector wherever the run that feeds this part has a poor one.
+    RenewConnectors {
+        /// The part at its house end.
+        to: SubjectId,
+    },
+    /// Put a filter at the port of the modem or TV at this outlet.
+    FilterAtDevice {
+        /// The outlet.
+        outlet: SubjectId,
+    },
+    /// Give the modem at this outlet a line of its own straight from the entry, and cut the rest of the house off from
+    /// the street.
+    ModemOwnLine {
+        /// The outlet with the modem.
+        outlet: SubjectId,
+    },
+    /// Let an adapter and a device share this outlet: through the adapter, or by a small splitter.
+    ShareOutlet {
+        /// The outlet.
+        outlet: SubjectId,
+    },
+    /// Trace a loose part to the only loose end, and join the two.
+    JoinLoose {
+        /// The loose part.
+        part: SubjectId,
+        /// The part with the loose end.
+        to: SubjectId,
+        /// Its port.
+        port: u8,
+    },
+    /// Move the bridge adapter to another outlet.
+    MoveBridge {
+        /// Where it stands.
+        from: SubjectId,
+        /// Where it goes.
+        to: SubjectId,
+    },
+    /// Serve a room without coax from an outlet of another room.
+    UseOutletNearby {
+        /// The room.
+        room: SubjectId,
+        /// The outlet.
+        outlet: SubjectId,
+    },
+    /// Lay a new run from a splitter to a room without coax.
+    NewRun {
+        /// The room.
+        room: SubjectId,
+        /// The splitter.
+        from: SubjectId,
+    },
+}
+
+impl ChangeKind {
+    /// The part that the work is done at.
+    pub fn at(self) -> SubjectId {
+        match self {
+            Self::AddEntryFilter { behind } => behind,
+            Self::MoveEntryFilter { filter, .. } | Self::SwapEntryFilter { filter } => filter,
+            Self::SwapSplitter { splitter, .. } | Self::RemoveSplitter { splitter } => splitter,
+            Self::MergeSplitters { upper, .. } => upper,
+            Self::Cap { part, .. } | Self::JoinLoose { part, .. } => part,
+            Self::SwapAmplifier { amplifier } | Self::RemoveAmplifier { amplifier } => amplifier,
+            Self::ReplaceRun { to } | Self::RenewConnectors { to } | Self::MoveBridge { to, .. } => to,
+            Self::FilterAtDevice { outlet }
+            | Self::ModemOwnLine { outlet }
+            | Self::ShareOutlet { outlet }
+            | Self::UseOutletNearby { outlet, .. } => outlet,
+            Self::NewRun { from, .. } => from,
+        }
+    }
+}

@@ -1,0 +1,211 @@
+//! A whole survey as one typed document.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use coax::model::Measured;
+
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+use super::{
+    EntryKind, EntryState, Part, PartKind, Photo, Plugged, Reading, Room, Run, Service, ServiceKind, Wiring,
+    Wish, Work,
+};
+use facts::fact::SubjectId;
+
+/// How the internet reaches the house and what the plan gives.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Internet {
+    /// The plan's rate towards the house, Mb/s.
+    pub down_mbps: f64,
+    /// The plan's rate from the house, Mb/s.
+    pub up_mbps: f64,
+}
+
+/// Whose wiring it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Ownership {
+    /// The household's own.
+    Own,
+    /// A landlord's.
+    Rented,
+}
+
+/// The building.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Building {
+    /// Whose wiring it is.
+    pub ownership: Ownership,
+    /// Whether the coax is shared with other homes.
+    pub shared: bool,
+}
+
+/// The network to be built: what each adapter is unless its outlet says otherwise.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct NetworkPlan {
+    /// MoCA version: `1.0`, `1.1`, `2.0`, `2.0 bonded`, `2.5`.
+    pub version: String,
+    /// Ethernet port of the adapters, Mb/s.
+    pub ethernet_mbps: u32,
+}
+
+impl Default for NetworkPlan {
+    fn default() -> Self {
+        Self { version: "2.5".into(), ethernet_mbps: 2500 }
+    }
+}
+
+/// A note on any record.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Note {
+    /// Its identity.
+    pub id: SubjectId,
+    /// What it is about.
+    pub about: Option<SubjectId>,
+    /// Its text.
+    pub text: String,
+}
+
+/// A whole survey as one typed document.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Survey {
+    /// Its identity, which is the subject of the facts about the survey itself.
+    pub id: SubjectId,
+    /// Its name.
+    pub name: Option<String>,
+    /// Where the house is, in the owner's words.
+    pub place: Option<String>,
+    /// The internet plan.
+    pub internet: Option<Internet>,
+    /// The building.
+    pub building: Option<Building>,
+    /// The network to be built.
+    pub network: NetworkPlan,
+    /// Everything on the coax.
+    pub parts: BTreeMap<SubjectId, Part>,
+    /// The cables between.
+    pub runs: BTreeMap<SubjectId, Run>,
+    /// The rooms.
+    pub rooms: BTreeMap<SubjectId, Room>,
+    /// What else uses the coax.
+    pub services: BTreeMap<SubjectId, Service>,
+    /// Notes.
+    pub notes: BTreeMap<SubjectId, Note>,
+    /// Measurements of parts by an instrument.
+    pub measurements: BTreeMap<SubjectId, Arc<Measured>>,
+    /// Photos.
+    pub photos: BTreeMap<SubjectId, Photo>,
+    /// What was measured.
+    pub readings: BTreeMap<SubjectId, Reading>,
+    /// What was done of the work list, and what could not be.
+    pub works: BTreeMap<SubjectId, Work>,
+    /// How questions were answered that no other field answers: `(subject, question)` to the answer.
+    pub asked: BTreeMap<(SubjectId, String), Value>,
+    /// How the parts hang together.
+    pub wiring: Wiring,
+    /// Fields whose value this version cannot read: kept, never shown as something else.
+    pub unread: Vec<(SubjectId, String)>,
+}
+
+impl Survey {
+    /// An empty survey.
+    pub fn new(id: SubjectId) -> Self {
+        Self {
+            id,
+            name: None,
+            place: None,
+            internet: None,
+            building: None,
+            network: NetworkPlan::default(),
+            parts: BTreeMap::new(),
+            runs: BTreeMap::new(),
+            rooms: BTreeMap::new(),
+            services: BTreeMap::new(),
+            notes: BTreeMap::new(),
+            measurements: BTreeMap::new(),
+            photos: BTreeMap::new(),
+            readings: BTreeMap::new(),
+            works: BTreeMap::new(),
+            asked: BTreeMap::new(),
+            wiring: Wiring::default(),
+            unread: Vec::new(),
+        }
+    }
+
+    /// Whether a service of this kind was named.
+    pub fn has_service(&self, kind: ServiceKind) -> bool {
+        self.services.values().any(|service| service.kind == kind)
+    }
+
+    /// Whether cable internet may reach above a frequency, MHz, as far as anybody said: its modem is of a generation that
+    /// may, or nobody knows which it is.
+    pub fn may_internet_reach_above(&self, mhz: f64) -> bool {
+        self.services_of(ServiceKind::CableInternet)
+            .any(|service| service.may_reach_mhz().is_none_or(|reaches| reaches > mhz))
+    }
+
+    /// Whether what is plugged in at an outlet is a modem.
+    pub fn has_modem_at(&self, outlet: SubjectId) -> bool {
+        let plugged = self.parts.get(&outlet).and_then(|part| part.plugged.as_ref());
+        plugged.is_some_and(|plugged| plugged.contains(&Plugged::Modem))
+    }
+
+    /// How a question about a subject was answered, where no other field says it.
+    pub fn answer(&self, subject: SubjectId, question: &str) -> Option<&Value> {
+        self.asked.get(&(subject, question.to_owned()))
+    }
+
+    /// The photos of a part or run, by id; with `None`, those that nobody has assigned yet.
+    pub fn photos_of(&self, subject: Option<SubjectId>) -> impl Iterator<Item = &Photo> {
+        self.photos.values().filter(move |photo| photo.of == subject)
+    }
+
+    /// The notes on a subject; with `None`, those on the survey as a whole.
+    pub fn notes_on(&self, subject: Option<SubjectId>) -> impl Iterator<Item = &Note> {
+        self.notes.values().filter(move |note| note.about == subject)
+    }
+
+    /// The name of the room an outlet is in.
+    pub fn room_of(&self, part: &Part) -> Option<&Room> {
+        self.rooms.get(&part.room?)
+    }
+
+    /// What is wished for at an outlet: for its own room, else for a room without coax that is served from here.
+    pub fn wish_at(&self, outlet: SubjectId) -> Option<Wish> {
+        let own = self.parts.get(&outlet).and_then(|part| self.room_of(part)?.wish);
+        let served = || self.rooms.values().find(|room| room.served_from == Some(outlet));
+        own.or_else(|| served()?.wish)
+    }
+
+    /// What was measured at a part.
+    pub fn readings_at(&self, part: SubjectId) -> impl Iterator<Item = &Reading> {
+        self.readings.values().filter(move |reading| reading.about == Some(part))
+    }
+
+    /// Services of one kind.
+    pub fn services_of(&self, kind: ServiceKind) -> impl Iterator<Item = &Service> {
+        self.services.values().filter(move |service| service.kind == kind)
+    }
+
+    /// Whether the run that feeds a part is on the street's side, so that only the provider may work on it: it comes
+    /// from the entry of a cable company, or of nobody knows what, or leads to the ground block behind such an entry.
+    pub fn is_street_side(&self, to: SubjectId) -> bool {
+        let way = self.wiring.way_up(to);
+        let street = way.last().and_then(|head| self.parts.get(head)).is_some_and(|head| {
+            head.kind == PartKind::Entry
+                && head.entry_state != EntryState::CutOff
+                && matches!(head.entry_kind, EntryKind::Cable | EntryKind::Unknown)
+        });
+        let of_kind = |id: &SubjectId, kind| self.parts.get(id).is_some_and(|part| part.kind == kind);
+        let from_entry = way.get(1).is_some_and(|feeder| of_kind(feeder, PartKind::Entry));
+        let block_at_or_below = self.wiring.below(to).iter().any(|id| of_kind(id, PartKind::GroundBlock));
+        street && way.len() > 1 && (from_entry || block_at_or_below)
+    }
+
+    /// Works out [`wiring`](Self::wiring) anew from the parts' feeds. Call after changing any feed in memory.
+    pub fn rewire(&mut self) {
+        self.wiring = self.wiring.replayed(&self.parts);
+    }
+}

@@ -1,0 +1,65 @@
+//! How long it takes to open a large survey: 300 parts, 2,000 photos, 20,000 facts.
+//!
+//! Only a bound far above the goal is checked here, because tests are not optimised and run beside others; the figure
+//! is printed.
+
+use std::time::{Duration, Instant};
+
+use facts::fact::{AuthorId, Edit, SubjectId};
+use facts::store::Store;
+use house::record::fold;
+use serde_json::json;
+use tempfile::TempDir;
+
+#[test]
+fn a_large_survey_opens_quickly() {
+    let home = TempDir::new().unwrap();
+    let folder = home.path().join("large.legwork");
+    let mut store = Store::create(&folder, AuthorId::random()).unwrap();
+    let parts: Vec<SubjectId> = (0..300).map(|_| SubjectId::random()).collect();
+    for (number, &part) in parts.iter().enumerate() {
+        let feed = json!({"from": {"part": parts[number / 2], "port": 1 + number % 2, "run": null}});
+        let kind = if number < 150 { "splitter" } else { "outlet" };
+        let edits = [
+            ("is", json!("part")),
+            ("kind", json!(kind)),
+            ("feed", feed),
+            ("tag", json!(format!("S{number}"))),
+        ];
+        store.write(&edits.map(|(field, value)| Edit::new(part, field, value))).unwrap();
+    }
+    for number in 0..2_000 {
+        let photo = SubjectId::random();
+        let image = json!({
+            "sha256": format!("{number:064x}"), "ext": "jpg", "bytes": 3_000_000, "width": 4000, "height": 3000,
+        });
+        let of = json!(parts[number % 300]);
+        let edits = [("is", json!("photo")), ("image", image), ("of", of), ("role", json!("label"))];
+        store.write(&edits.map(|(field, value)| Edit::new(photo, field, value))).unwrap();
+    }
+    let mut round = 0;
+    while store.ledger().len() < 20_000 {
+        round += 1;
+        let edits: Vec<Edit> = parts
+            .iter()
+            .map(|&part| Edit::new(part, "where", format!("behind the shelf, moved {round} times")))
+            .collect();
+        store.write(&edits).unwrap();
+    }
+    drop(store);
+    let times: Vec<(Duration, Duration)> = (0..5)
+        .map(|_| {
+            let start = Instant::now();
+            let store = Store::open(&folder, AuthorId::random()).unwrap();
+            let opened = start.elapsed();
+            let records = fold(store.ledger(), store.survey_id()).unwrap();
+            let folded = start.elapsed();
+            assert_eq!((records.parts.len(), records.photos.len()), (300, 2_000));
+            assert_eq!(store.summary().progress.photos, 2_000);
+            (opened, folded)
+        })
+        .collect();
+    let (opened, folded) = times.iter().min().unwrap();
+    println!("20,000 facts opened in {opened:?}, records after {folded:?}");
+    assert!(*folded < Duration::from_secs(1), "{folded:?}");
+}

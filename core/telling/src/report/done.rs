@@ -1,0 +1,80 @@
+//! What was done of the work list, what could not be, what was put back; and whether everything else still works and the
+//! network is private.
+
+use maud::{Markup, html};
+
+use super::page::Section;
+use super::teller::Teller;
+use advice::worklist::{are_adapters_placed, has_no_adapters};
+use house::record::{OutcomeKind, Work};
+use phrase::Phrase;
+
+/// Each end with its heading.
+const ENDS: [(OutcomeKind, &str); 3] = [
+    (OutcomeKind::Done, "done-done"),
+    (OutcomeKind::CouldNot, "done-could-not"),
+    (OutcomeKind::PutBack, "done-put-back"),
+];
+
+/// Questions about the whole house that tell how the job stands, each with its messages' beginning and its answers.
+const ANSWERS: [(&str, &[&str]); 2] = [
+    ("still-fine", &["yes", "no", "nothing", "unsure"]),
+    ("private-password", &["yes", "no", "none", "unsure"]),
+];
+
+/// Whether anything was done of a work list.
+pub(super) fn is_anything_done(teller: &Teller<'_>) -> bool {
+    teller.survey().works.values().any(|work| work.outcome.end == OutcomeKind::Done)
+}
+
+/// The section.
+pub(super) fn section(teller: &Teller<'_>) -> Section {
+    let survey = teller.survey();
+    let mut standing: Vec<_> = ANSWERS
+        .iter()
+        .map(|(question, answers)| {
+            let told = survey.answer(survey.id, question).and_then(|answer| answer.as_str());
+            let told = told.filter(|told| answers.contains(told)).unwrap_or("open");
+            format!("done-{question}-{told}")
+        })
+        .collect();
+    if has_no_adapters(survey) {
+        let told = if are_adapters_placed(survey) { "done-adapters-yes" } else { "done-adapters-open" };
+        standing.insert(0, told.into());
+    }
+    let body = html! {
+        @if survey.works.is_empty() { p { (teller.word("done-nothing")) } }
+        @for (end, heading) in ENDS { (of_end(teller, end, heading)) }
+        h3 { (teller.word("done-standing")) }
+        ul { @for message in standing { li { (teller.word(&message)) } } }
+    };
+    Section { id: "done", heading: "report-done", across: false, body }
+}
+
+fn of_end(teller: &Teller<'_>, end: OutcomeKind, heading: &str) -> Markup {
+    let works: Vec<_> = teller.survey().works.values().filter(|work| work.outcome.end == end).collect();
+    html! {
+        @if !works.is_empty() {
+            h3 { (teller.word(heading)) }
+            ul {
+                @for work in works {
+                    li {
+                        (teller.say(&work.what(teller.survey())))
+                        @if end == OutcomeKind::Done { " " (teller.say(&others(teller, work))) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Whether TV and internet were fine after a change.
+fn others(teller: &Teller<'_>, work: &Work) -> Phrase {
+    let told = teller.survey().answer(work.id, "others-fine").and_then(|answer| answer.as_str());
+    Phrase::new(match work.outcome.others_fine {
+        Some(true) => "done-fine",
+        Some(false) => "done-not-fine",
+        None if told == Some("nothing") => "done-nothing-else",
+        None => "done-not-looked",
+    })
+}

@@ -1,0 +1,143 @@
+//! The page in a file for whoever has no program: the report, or, where that cannot be worked out, a page that says so.
+//!
+//! Taking one's own survey along must never hang on whether it can be worked out.
+
+use std::panic::{AssertUnwindSafe, catch_unwind};
+
+use advice::AdviceError;
+use maud::{DOCTYPE, html};
+
+use crate::words::Language;
+use crate::words::error::InWords;
+use advice::worklist::{Options, WorkList, worklist_watched};
+use facts::FactsError;
+use facts::file::MOST_PAGE_BYTES;
+use house::naming;
+use house::record::Survey;
+use house::story;
+use phrase::Phrase;
+
+/// The page of a survey: its report with the work list. Where that cannot be worked out, or is longer than a file may
+/// hold, a page that says so, with what is recorded, in short. To be handed to [`house::document::pack`]; for the same bytes of
+/// the same facts, `language` must always be the same.
+///
+/// # Errors
+/// [`AdviceError::Stopped`] once `goes_on` says no.
+pub fn report_page(
+    survey: &Survey,
+    language: &Language,
+    goes_on: &dyn Fn() -> bool,
+) -> Result<String, AdviceError> {
+    page_with(survey, language, goes_on, &|survey| {
+        worklist_watched(survey, &Options::default(), &mut |_| goes_on())
+    })
+}
+
+/// Works out a work list.
+type Work<'a> = &'a dyn Fn(&Survey) -> Result<WorkList, AdviceError>;
+
+fn page_with(
+    survey: &Survey,
+    language: &Language,
+    goes_on: &dyn Fn() -> bool,
+    work: Work<'_>,
+) -> Result<String, AdviceError> {
+    let whole = catch_unwind(AssertUnwindSafe(|| {
+        let list = work(survey)?;
+        if !goes_on() {
+            return Err(AdviceError::Stopped);
+        }
+        let html = super::html(survey, &list, language);
+        if html.len() as u64 > MOST_PAGE_BYTES {
+            let what = "its report may have, in bytes,";
+            return Ok(plain(survey, language, &FactsError::DoesNotFit { what, most: MOST_PAGE_BYTES }));
+        }
+        Ok(html)
+    }));
+    match whole {
+        Ok(Err(AdviceError::Stopped)) => Err(AdviceError::Stopped),
+        Ok(Ok(html)) => Ok(html),
+        Ok(Err(why)) => Ok(plain(survey, language, &why)),
+        Err(_) => Ok(plain(survey, language, &AdviceError::Inner("the report was not finished"))),
+    }
+}
+
+/// The page that says that there is no report, and lists what is recorded.
+fn plain(survey: &Survey, language: &Language, why: &dyn InWords) -> String {
+    let word = |id: &str| language.say(&Phrase::new(id));
+    let name = survey.name.clone().unwrap_or_else(|| word("home-untitled"));
+    let why = Phrase::new("file-page-why").phrase("why", why.phrase());
+    let part = |id| language.say(&naming::part(survey, id));
+    let markup = html! {
+        (DOCTYPE)
+        html lang=(word("report-language")) {
+            head {
+                meta charset="utf-8";
+                meta http-equiv="Content-Security-Policy" content="default-src 'none'";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                meta name="color-scheme" content="light dark";
+                meta name="referrer" content="no-referrer";
+                title { (name) }
+            }
+            body {
+                h1 { (name) }
+                p { (language.say(&why)) }
+                p { (word("file-page-kept")) }
+                h2 { (word("file-page-parts")) }
+                ul {
+                    @for found in survey.parts.values() {
+                        li {
+                            (part(found.id))
+                            @if let Some(label) = &found.label { ": " (label) }
+                        }
+                    }
+                    @for &run in survey.runs.keys() { li { (language.say(&story::thing(survey, run))) } }
+                }
+                @if !survey.notes.is_empty() {
+                    h2 { (word("file-page-notes")) }
+                    @for note in survey.notes.values() { p { (note.text) } }
+                }
+            }
+        }
+    };
+    markup.into_string()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::words::Figures;
+    use facts::fact::{AuthorId, Edit, SubjectId};
+    use facts::store::Store;
+    use house::document::Document;
+
+    #[test]
+    fn where_nothing_can_be_worked_out_the_page_says_so_and_lists_what_is_there() {
+        let home = tempfile::TempDir::new().unwrap();
+        let mut store = Store::create(&home.path().join("house.legwork"), AuthorId::random()).unwrap();
+        let part = SubjectId::random();
+        let edit = |field: &str, value: &str| Edit::new(part, field, value);
+        store
+            .write(&[edit("is", "part"), edit("kind", "splitter"), edit("tag", "S1"), edit("label", "5<b>6")])
+            .unwrap();
+        store.add_note(None, "an invented note").unwrap();
+        let survey = store.survey().unwrap();
+        let english = Language::english(Figures::default());
+        let fails: [Work<'_>; 2] = [&|_| Err(AdviceError::Inner("9 parts, invented")), &|survey| {
+            // What a fault of the program does.
+            let none: Option<WorkList> = None;
+            assert!(survey.parts.is_empty(), "a fault made for the test");
+            none.ok_or(AdviceError::Inner("not reached"))
+        }];
+        for (fail, why) in fails.into_iter().zip(["9 parts", "this release has a fault"]) {
+            let page = page_with(&survey, &english, &|| true, fail).unwrap();
+            for told in [why, "S1", "5&lt;b&gt;6", "an invented note", "facts.jsonl"] {
+                assert!(page.contains(told), "no {told} in {page}");
+            }
+            assert!(!page.contains("file-page"), "{page}");
+        }
+        let whole = report_page(&survey, &english, &|| true).unwrap();
+        assert!(whole.contains("S1") && !whole.contains("facts.jsonl"));
+        assert!(matches!(report_page(&survey, &english, &|| false), Err(AdviceError::Stopped)));
+    }
+}

@@ -1,0 +1,144 @@
+//! What the report tells, handed in by whoever worked it out.
+
+use advice::finding::Finding;
+use advice::forecast::Forecast;
+use advice::level::{self, LevelTold};
+use advice::unknown::{Matters, Unknown, unknowns};
+use advice::worklist::{Gain, Options, PartNeeded, Stake, Step, WorkList, at_stake};
+use house::record::Survey;
+use phrase::Phrase;
+
+/// Everything that a report tells.
+#[derive(Debug, Clone)]
+pub struct ReportInput<'a> {
+    /// The house.
+    pub survey: &'a Survey,
+    /// What gets through.
+    pub forecast: &'a Forecast,
+    /// What is wrong or at risk, what weighs most first.
+    pub findings: Vec<FindingTold>,
+    /// What to do, in order.
+    pub steps: Vec<StepTold>,
+    /// Everything to get: for all steps, and the adapters where there are none yet.
+    pub shopping: Vec<PartNeeded>,
+    /// Changes that were left out, each with the reason.
+    pub refused: Vec<Phrase>,
+    /// The house and its forecast when all steps are done; `None` where no work list was made.
+    pub when_done: Option<(&'a Survey, &'a Forecast)>,
+    /// What is not known, what matters most first, each with what knowing it may change where that can be told.
+    pub unknowns: Vec<(Unknown, Option<Stake>)>,
+    /// What TV and modem get, and what all steps change of it.
+    pub levels: Vec<LevelTold>,
+}
+
+impl<'a> ReportInput<'a> {
+    /// The input for a house of which everything was worked out.
+    pub fn gathered(survey: &'a Survey, findings: &[Finding], work: &'a WorkList) -> Self {
+        let refused = work.refused.iter().map(|(change, refusal)| {
+            Phrase::new("report-refused-change")
+                .phrase("change", change.phrase(survey))
+                .phrase("why", refusal.why(survey))
+        });
+        Self {
+            survey,
+            forecast: &work.as_found,
+            findings: findings.iter().map(|finding| FindingTold::of(survey, finding)).collect(),
+            steps: work.steps.iter().map(StepTold::from).collect(),
+            shopping: work.shopping(survey),
+            refused: refused.collect(),
+            when_done: Some((&work.house_when_done, &work.when_done)),
+            unknowns: weighed(survey, &work.as_found),
+            levels: level::told(survey, &work.levels, &work.level_changes),
+        }
+    }
+}
+
+/// The most unknowns that are weighed: each takes two forecasts.
+const MOST_WEIGHED: usize = 60;
+
+/// What is not known, weighed with few draws as the candidates of a work list are; what changes most comes first, then
+/// what may matter but cannot be weighed, then the rest.
+fn weighed(survey: &Survey, forecast: &Forecast) -> Vec<(Unknown, Option<Stake>)> {
+    let options = Options::default().screening;
+    let mut weighed: Vec<_> = unknowns(survey, forecast)
+        .into_iter()
+        .enumerate()
+        .map(|(place, unknown)| {
+            let weigh = place < MOST_WEIGHED && unknown.matters < Matters::MayBeMissingLink;
+            // What cannot be worked out is told by where it is.
+            let stake = if weigh { at_stake(survey, &unknown, &options).ok().flatten() } else { None };
+            (unknown, stake)
+        })
+        .collect();
+    let rank = |(unknown, stake): &(Unknown, Option<Stake>)| match stake {
+        Some(stake) if stake.is_worth_going_back() => -stake.mbps,
+        None if unknown.matters < Matters::Echo => 0.0,
+        _ => 1.0,
+    };
+    weighed.sort_by(|a, b| rank(a).total_cmp(&rank(b)));
+    weighed
+}
+
+/// A finding in words.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FindingTold {
+    /// How much it weighs.
+    pub weight: Phrase,
+    /// What is wrong.
+    pub what: Phrase,
+    /// Where.
+    pub places: Vec<Phrase>,
+    /// Why it matters.
+    pub why: Phrase,
+    /// What to do.
+    pub todo: Phrase,
+    /// Where this is known from.
+    pub source: Phrase,
+    /// What to mind, where the work can hurt someone or cut something off.
+    pub cautions: Vec<Phrase>,
+}
+
+impl FindingTold {
+    /// A finding on this house.
+    pub fn of(survey: &Survey, finding: &Finding) -> Self {
+        Self {
+            weight: finding.weight().phrase(),
+            what: finding.what(),
+            places: finding.at.iter().filter_map(|place| place.phrase(survey)).collect(),
+            why: finding.why(),
+            todo: finding.todo(),
+            source: finding.source(),
+            cautions: finding.cautions().iter().map(|caution| caution.phrase()).collect(),
+        }
+    }
+}
+
+/// A step of the work list in words.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StepTold {
+    /// What to do; the message's attributes `.why`, `.how`, `.check` and `.back` say the rest.
+    pub what: Phrase,
+    /// What to mind.
+    pub cautions: Vec<Phrase>,
+    /// What it gains or costs the other services.
+    pub services: Vec<Phrase>,
+    /// Parts to get, with how many of each.
+    pub parts: Vec<PartNeeded>,
+    /// About how long it takes.
+    pub minutes: u64,
+    /// What each room gains.
+    pub gains: Vec<Gain>,
+}
+
+impl From<&Step> for StepTold {
+    fn from(step: &Step) -> Self {
+        Self {
+            what: step.change.phrase(&step.before),
+            cautions: step.cautions().iter().map(|caution| caution.phrase()).collect(),
+            services: step.service_words(),
+            parts: step.effort.parts.clone(),
+            minutes: step.effort.minutes,
+            gains: step.gains.clone(),
+        }
+    }
+}

@@ -1,0 +1,141 @@
+//! The job in words: the answer first, then what was asked and of which house.
+
+use maud::{Markup, html};
+
+use super::done::is_anything_done;
+use super::page::Section;
+use super::teller::Teller;
+use advice::wish::{Met, RoomAnswer, answers, answers_to_come};
+use advice::worklist::{are_adapters_placed, are_adapters_planned, has_no_adapters};
+use house::naming;
+use house::record::Ownership;
+use phrase::{Arg, Phrase};
+
+/// The section.
+pub(super) fn section(teller: &Teller<'_>) -> Section {
+    let body = html! {
+        h3 { (teller.word("report-answer")) }
+        p.answer { (answer(teller)) }
+        h3 { (teller.word("report-asked")) }
+        (asked(teller))
+        h3 { (teller.word("report-house")) }
+        ul { @for line in house(teller) { li { (line) } } }
+    };
+    Section { id: "job", heading: "report-job", across: false, body }
+}
+
+fn answer(teller: &Teller<'_>) -> String {
+    let answers = answers(teller.survey(), teller.forecast());
+    let mut sentences = vec![teller.say(&count(&answers))];
+    if teller.forecast().bridge.is_none() {
+        sentences.push(teller.word("report-bridge-none"));
+    }
+    let of_kind = [
+        (Met::Yes, "answer-surely"),
+        (Met::Likely, "answer-likely"),
+        (Met::Unlikely, "answer-unlikely"),
+        (Met::NotKnown, "answer-not-known"),
+    ];
+    for (met, message) in of_kind {
+        let rooms: Vec<_> = answers.iter().filter(|answer| answer.met == met).collect();
+        if !rooms.is_empty() {
+            let names = rooms.iter().map(|answer| Arg::Text(answer.room.name.clone())).collect();
+            sentences.push(teller.say(&Phrase::new(message).with("rooms", Arg::Several(names))));
+        }
+    }
+    let shared = teller.forecast().shared.map(|shared| shared.airtime.likely);
+    if !answers.is_empty() && shared.is_some_and(|airtime| airtime > 1.0 && airtime.is_finite()) {
+        sentences.push(teller.word("answer-not-together"));
+    }
+    sentences.push(match teller.input.steps.first() {
+        Some(step) => teller.say(&Phrase::new("answer-first").phrase("step", step.what.clone())),
+        None if is_anything_done(teller) => teller.word("answer-nothing-more"),
+        None => teller.word("answer-nothing-to-do"),
+    });
+    if let Some((house, forecast)) = teller.input.when_done.filter(|_| !teller.input.steps.is_empty()) {
+        let then = answers_to_come(house, forecast);
+        let met = then.iter().filter(|answer| answer.met <= Met::Likely).count();
+        if !then.is_empty() {
+            let phrase = Phrase::new("answer-when-done").with("met", Arg::Count(met as u64));
+            sentences.push(teller.say(&phrase.with("asked", Arg::Count(then.len() as u64))));
+        }
+    }
+    sentences.join(" ")
+}
+
+fn count(answers: &[RoomAnswer<'_>]) -> Phrase {
+    let met = answers.iter().filter(|answer| answer.met <= Met::Likely).count();
+    let message = match met {
+        _ if answers.is_empty() => "answer-nothing-asked",
+        0 => "answer-none",
+        _ if met == answers.len() => "answer-all",
+        _ => "answer-some",
+    };
+    let asked = Arg::Count(answers.len() as u64);
+    Phrase::new(message).with("asked", asked).with("met", Arg::Count(met as u64))
+}
+
+fn asked(teller: &Teller<'_>) -> Markup {
+    let mut rooms: Vec<_> = teller.survey().rooms.values().collect();
+    rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
+    let wishes: Vec<_> = rooms
+        .into_iter()
+        .filter_map(|room| {
+            let wish = room.wish?;
+            let phrase = Phrase::new("report-wish").text("room", &room.name);
+            Some(phrase.with("down", Arg::Rate(wish.down_mbps)).with("up", Arg::Rate(wish.up_mbps)))
+        })
+        .collect();
+    html! {
+        @if wishes.is_empty() {
+            p { (teller.word("report-wish-none")) }
+        } @else {
+            ul { @for wish in &wishes { li { (teller.say(wish)) } } }
+        }
+    }
+}
+
+fn house(teller: &Teller<'_>) -> Vec<String> {
+    let survey = teller.survey();
+    let mut lines = Vec::new();
+    if let Some(place) = &survey.place {
+        lines.push(teller.say(&Phrase::new("report-place").text("place", place)));
+    }
+    if let Some(building) = survey.building {
+        lines.push(teller.word(match building.ownership {
+            Ownership::Own => "report-building-own",
+            Ownership::Rented => "report-building-rented",
+        }));
+        if building.shared {
+            lines.push(teller.word("report-building-shared"));
+        }
+    }
+    if let Some(internet) = survey.internet {
+        let (down, up) = (Arg::Rate(internet.down_mbps), Arg::Rate(internet.up_mbps));
+        lines.push(teller.say(&Phrase::new("report-internet").with("down", down).with("up", up)));
+    }
+    let mut services: Vec<_> = survey.services.values().map(|service| service.kind).collect();
+    services.sort_unstable();
+    services.dedup();
+    lines.push(if services.is_empty() {
+        teller.word("report-services-none")
+    } else {
+        let names = services.into_iter().map(naming::service);
+        teller.say(&Phrase::new("report-services").with("services", Teller::list(names)))
+    });
+    let planned = are_adapters_planned(survey);
+    let port = Arg::RateAsRead(f64::from(survey.network.ethernet_mbps));
+    lines.push(
+        teller.say(
+            &Phrase::new(if planned { "report-network-planned" } else { "report-network" })
+                .text("version", &survey.network.version)
+                .with("port", port),
+        ),
+    );
+    if let Some(bridge) = teller.forecast().bridge {
+        let to_come = has_no_adapters(survey) && !are_adapters_placed(survey);
+        let id = if to_come { "report-bridge-planned" } else { "report-bridge" };
+        lines.push(teller.say(&Phrase::new(id).phrase("bridge", naming::part(survey, bridge))));
+    }
+    lines
+}

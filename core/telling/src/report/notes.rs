@@ -1,0 +1,60 @@
+//! Notes of the surveyor, and what was measured.
+
+use maud::{Markup, html};
+
+use super::page::Section;
+use super::table::table;
+use super::teller::Teller;
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::Reading;
+use phrase::Phrase;
+
+/// The section.
+pub(super) fn section(teller: &Teller<'_>) -> Section {
+    let survey = teller.survey();
+    let notes: Vec<_> =
+        survey.notes.values().map(|note| vec![about(teller, note.about), Teller::own(&note.text)]).collect();
+    let readings: Vec<_> = survey
+        .readings
+        .values()
+        .map(|reading| vec![place(teller, reading), teller.cell(&naming::reading(reading.measured))])
+        .collect();
+    let body = html! {
+        @if notes.is_empty() && readings.is_empty() { p { (teller.word("report-notes-none")) } }
+        @if !notes.is_empty() {
+            (table(&teller.word("report-notes-caption"), &teller.words(&["head-about", "head-note"]), &notes))
+        }
+        @if !readings.is_empty() {
+            (table(&teller.word("report-readings-caption"), &teller.words(&["head-about", "head-reading"]), &readings))
+        }
+    };
+    Section { id: "notes", heading: "report-notes", across: false, body }
+}
+
+/// Where a reading was taken: a leg of a part, or the part.
+fn place(teller: &Teller<'_>, reading: &Reading) -> Markup {
+    match (reading.about, reading.port) {
+        (Some(part), Some(port)) => Teller::own(&teller.say(&naming::port(teller.survey(), part, port))),
+        (about_it, _) => about(teller, about_it),
+    }
+}
+
+fn about(teller: &Teller<'_>, subject: Option<SubjectId>) -> Markup {
+    let survey = teller.survey();
+    match subject {
+        Some(id) if survey.parts.contains_key(&id) => teller.name(id),
+        Some(id) => match survey.rooms.get(&id) {
+            Some(room) => Teller::own(&room.name),
+            None => match survey.parts.values().find(|part| is_fed_over(teller, part.id, id)) {
+                Some(part) => Teller::own(&teller.say(&naming::run_to(survey, part.id))),
+                None => teller.cell(&Phrase::new("about-survey")),
+            },
+        },
+        None => teller.cell(&Phrase::new("about-survey")),
+    }
+}
+
+fn is_fed_over(teller: &Teller<'_>, part: SubjectId, run: SubjectId) -> bool {
+    teller.survey().wiring.feed(part).is_some_and(|feed| feed.run == Some(run))
+}

@@ -1,0 +1,114 @@
+//! Every part and every run, with what its label says.
+
+use maud::{Markup, html};
+
+use super::page::Section;
+use super::rated::rated;
+use super::table::table;
+use super::teller::Teller;
+use house::naming;
+use house::record::{CableKind, Connector, LengthKnown, Part, PartKind, Run, reading_order};
+use phrase::{Arg, Phrase};
+
+/// The section.
+pub(super) fn section(teller: &Teller<'_>) -> Section {
+    let order: Vec<_> = reading_order(teller.survey()).into_iter().filter_map(|id| teller.part(id)).collect();
+    let parts: Vec<_> = order.iter().map(|part| part_row(teller, part)).collect();
+    let runs: Vec<_> = order.iter().filter_map(|part| run_row(teller, part)).collect();
+    let part_heads = teller.words(&["head-part", "head-where", "head-fed", "head-label", "head-rated"]);
+    let run_heads = teller.words(&["head-run", "head-series", "head-length", "head-connectors"]);
+    let body = html! {
+        @if parts.is_empty() {
+            p { (teller.word("report-parts-none")) }
+        } @else {
+            (table(&teller.word("report-parts-caption"), &part_heads, &parts))
+        }
+        @if !runs.is_empty() { (table(&teller.word("report-runs-caption"), &run_heads, &runs)) }
+    };
+    Section { id: "parts", heading: "report-parts", across: false, body }
+}
+
+fn part_row(teller: &Teller<'_>, part: &Part) -> Vec<Markup> {
+    let survey = teller.survey();
+    let fed = match survey.wiring.feed(part.id) {
+        Some(feed) if survey.parts.get(&feed.part).is_some_and(|feeder| feeder.outputs() > 1) => {
+            naming::port(survey, feed.part, feed.port)
+        }
+        Some(feed) => naming::part(survey, feed.part),
+        None if survey.wiring.loose().contains_key(&part.id) => Phrase::new("fed-loose"),
+        None => Phrase::new("fed-from-nothing"),
+    };
+    let place = part.place.as_deref().map_or_else(|| html! { "–" }, Teller::own);
+    let has_label = !matches!(part.kind, PartKind::Entry | PartKind::Outlet);
+    let label = match &part.label {
+        Some(label) => Teller::own(label),
+        None if has_label => teller.cell(&Phrase::new("label-none")),
+        None => html! { "–" },
+    };
+    let mut said = rated(&part.rating);
+    said.extend(part.measured.as_ref().map(|_| Phrase::new("rated-measured")));
+    let rated = match said.is_empty() {
+        true if has_label => Phrase::new("rated-none"),
+        true => {
+            return vec![teller.name(part.id), place, Teller::own(&teller.say(&fed)), label, html! { "–" }];
+        }
+        false => Phrase::new("mark").with("tag", Teller::list(said)),
+    };
+    vec![teller.name(part.id), place, Teller::own(&teller.say(&fed)), label, teller.cell(&rated)]
+}
+
+fn run_row(teller: &Teller<'_>, part: &Part) -> Option<Vec<Markup>> {
+    let survey = teller.survey();
+    let feed = survey.wiring.feed(part.id)?;
+    let run = feed.run.and_then(|run| survey.runs.get(&run)).cloned();
+    // A run that nobody wrote down is one of which nothing is known.
+    let run = run.unwrap_or_else(|| Run::new(part.id));
+    let name = naming::run_to(survey, part.id);
+    let connectors = Phrase::new("connectors")
+        .phrase("near", Phrase::new(connector_message(run.connector_near)))
+        .phrase("far", Phrase::new(connector_message(run.connector_far)));
+    Some(vec![
+        Teller::own(&teller.say(&name)),
+        teller.cell(&Phrase::new(series_message(run.cable))),
+        teller.cell(&length(&run)),
+        teller.cell(&connectors),
+    ])
+}
+
+fn length(run: &Run) -> Phrase {
+    if run.is_jumper() {
+        return Phrase::new("length-short");
+    }
+    let Some(length) = run.length else { return Phrase::new("length-unknown") };
+    let message = match length.known {
+        LengthKnown::Measured => {
+            return Phrase::new("length-measured").with("length", Arg::Length(length.metres));
+        }
+        LengthKnown::Paced => "length-paced",
+        LengthKnown::Guessed => "length-guessed",
+    };
+    Phrase::new(message).with("length", Arg::LengthRange(length.span()))
+}
+
+fn series_message(cable: CableKind) -> &'static str {
+    match cable {
+        CableKind::Six => "series-6",
+        CableKind::FiftyNine => "series-59",
+        CableKind::Seven => "series-7",
+        CableKind::Eleven => "series-11",
+        CableKind::Unknown => "series-unknown",
+    }
+}
+
+fn connector_message(connector: Connector) -> &'static str {
+    match connector {
+        Connector::Compression => "run-connector-compression",
+        Connector::Crimp => "run-connector-crimp",
+        Connector::PushOn => "run-connector-push-on",
+        Connector::TwistOn => "run-connector-twist-on",
+        Connector::Corroded => "run-connector-corroded",
+        Connector::HandTight => "run-connector-hand-tight",
+        Connector::BadJoint => "run-connector-bad-joint",
+        Connector::Unknown => "run-connector-unknown",
+    }
+}

@@ -1,0 +1,40 @@
+//! What a part is taken as, in words.
+
+use house::rating::PartRating;
+use phrase::{Arg, Phrase};
+
+/// What is known of a rating, each figure a phrase; empty where nothing is.
+pub fn rated(rating: &PartRating) -> Vec<Phrase> {
+    let mut said = Vec::new();
+    if let Some(band) = rating.band {
+        said.push(Phrase::new("rated-band").with("band", Arg::Band(band.low_mhz, band.high_mhz)));
+    }
+    if rating.says_moca {
+        said.push(Phrase::new("rated-moca"));
+    }
+    if !rating.leg_losses_db.is_empty() {
+        let mut losses = rating.leg_losses_db.clone();
+        losses.dedup();
+        let losses = losses.into_iter().map(Arg::Loss).collect();
+        said.push(Phrase::new("rated-legs-loss").with("losses", Arg::Several(losses)));
+    }
+    if let Some(db) = rating.tap_db {
+        said.push(Phrase::new("rated-tap").with("loss", Arg::Loss(db)));
+    }
+    if let Some(db) = rating.gain_db {
+        said.push(Phrase::new("rated-gain").with("gain", Arg::Loss(db)));
+    }
+    if let Some(band) = rating.stop_band {
+        let band = Arg::Band(band.low_mhz, band.high_mhz);
+        said.push(match rating.rejection_db {
+            Some(db) => Phrase::new("rated-rejection").with("band", band).with("loss", Arg::Loss(db)),
+            None => Phrase::new("rated-stops").with("band", band),
+        });
+    }
+    match rating.moca_bypass {
+        Some(true) => said.push(Phrase::new("rated-bypass")),
+        Some(false) => said.push(Phrase::new("rated-no-bypass")),
+        None => {}
+    }
+    said
+}

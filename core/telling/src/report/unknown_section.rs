@@ -1,0 +1,57 @@
+//! What is not known, and which of it matters.
+
+use maud::html;
+
+use super::page::Section;
+use super::table::table;
+use super::teller::Teller;
+use advice::unknown::{Matters, Unknown};
+use advice::worklist::Stake;
+use house::naming;
+use phrase::{Arg, Phrase};
+
+/// The section.
+pub(super) fn section(teller: &Teller<'_>) -> Section {
+    let rows: Vec<_> = teller
+        .input
+        .unknowns
+        .iter()
+        .map(|(unknown, stake)| {
+            let place = Teller::own(&teller.say(&unknown.place));
+            vec![place, teller.cell(&unknown.what), teller.cell(&matters(teller, unknown, *stake))]
+        })
+        .collect();
+    let heads = teller.words(&["head-place", "head-unknown", "head-matters"]);
+    let body = html! {
+        @if rows.is_empty() {
+            p { (teller.word("report-unknown-none")) }
+        } @else {
+            p { (teller.word("report-unknown-how")) }
+            (table(&teller.word("report-unknown-caption"), &heads, &rows))
+        }
+    };
+    Section { id: "unknown", heading: "report-unknown", across: false, body }
+}
+
+fn matters(teller: &Teller<'_>, unknown: &Unknown, stake: Option<Stake>) -> Phrase {
+    match stake {
+        Some(stake) if stake.is_worth_going_back() => {
+            return Phrase::new("matters-stake")
+                .phrase("room", naming::part(teller.survey(), stake.outlet))
+                .with("rate", Arg::Rate(stake.mbps));
+        }
+        Some(_) => return Phrase::new("matters-hardly"),
+        None => {}
+    }
+    match &unknown.matters {
+        Matters::Weakest => Phrase::new("matters-weakest"),
+        Matters::OnWayTo(outlets) => {
+            let names = outlets.iter().map(|outlet| naming::part(teller.survey(), *outlet));
+            Phrase::new("matters-way").with("rooms", Teller::list(names))
+        }
+        Matters::MayBeMissingLink => Phrase::new("matters-loose"),
+        Matters::MayLeak => Phrase::new("matters-leak"),
+        Matters::Echo => Phrase::new("matters-echo"),
+        Matters::Little => Phrase::new("matters-little"),
+    }
+}

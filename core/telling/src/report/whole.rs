@@ -1,0 +1,19 @@
+//! The report of a house whose work list is known: findings and steps put into words and handed to the page.
+
+use super::{ReportInput, report};
+use crate::words::Language;
+use advice::finding::findings;
+use advice::worklist::{PartNeeded, WorkList};
+use house::record::Survey;
+use phrase::{Arg, Phrase};
+
+/// The report as one HTML file: the same survey and work list give the same bytes.
+pub fn html(survey: &Survey, list: &WorkList, language: &Language) -> String {
+    let found = findings(survey, Some(&list.as_found));
+    report(&ReportInput::gathered(survey, &found, list), language)
+}
+
+/// A part with how many of it: `2 x 75-ohm cap`.
+pub fn part_told(part: &PartNeeded) -> Phrase {
+    Phrase::new("need-counted").with("count", Arg::Count(part.count)).phrase("what", part.what.clone())
+}

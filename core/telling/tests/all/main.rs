@@ -1,0 +1,11 @@
+//! The checks of `telling`, in one binary.
+
+mod change_words;
+mod finding_words;
+mod label_told;
+mod refusals_of_changes;
+mod report_done;
+mod report_house;
+mod report_map;
+mod report_page;
+mod story_words;

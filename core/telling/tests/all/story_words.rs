@@ -1,0 +1,236 @@
+//! Every word that a story can need is there in English.
+
+use facts::act;
+use facts::fact::{AuthorId, Edit, Ledger, SubjectId};
+use facts::store::Store;
+use house::record::{Survey, fold};
+use house::story;
+use serde_json::{Value, json};
+use telling::words::{Figures, Language};
+use tempfile::TempDir;
+
+/// The values of every closed list, as they stand in facts (the names in `record/*.rs`, which are for ever).
+fn values() -> Vec<(&'static str, Value)> {
+    let lists: [(&str, &[&str]); 12] = [
+        (
+            "kind",
+            &[
+                "entry",
+                "ground_block",
+                "entry_filter",
+                "splitter",
+                "tap",
+                "amplifier",
+                "barrel",
+                "outlet",
+                "terminator",
+                "high_pass_filter",
+                "satellite_combiner",
+                "pad",
+                "power_inserter",
+                "unknown",
+                "cable_tv",
+                "cable_internet",
+                "antenna_tv",
+                "satellite_tv",
+                "provider_network",
+                "fibre_link",
+                "power_over_coax",
+            ],
+        ),
+        ("cable", &["six", "fifty_nine", "seven", "eleven", "unknown"]),
+        (
+            "connector_near",
+            &[
+                "compression",
+                "crimp",
+                "push_on",
+                "twist_on",
+                "corroded",
+                "hand_tight",
+                "bad_joint",
+                "unknown",
+            ],
+        ),
+        ("connector_far", &["crimp"]),
+        ("entry_kind", &["cable", "antenna", "satellite", "fibre_box", "unknown"]),
+        ("entry_state", &["connected", "cut_off", "unknown"]),
+        ("role", &["before", "after", "label", "place"]),
+        ("end.3", &["capped", "open", "loose_end"]),
+        ("tag", &["S1"]),
+        ("signal", &["analog", "digital", "both"]),
+        ("single_cable", &["en50494", "en50607"]),
+        ("sharing", &["through_port", "splitter"]),
+    ];
+    let mut values: Vec<(&str, Value)> =
+        lists.iter().flat_map(|(field, words)| words.iter().map(|word| (*field, json!(word)))).collect();
+    for known in ["measured", "paced", "guessed"] {
+        values.push(("length", json!({"metres": 12, "low_metres": 10, "high_metres": 15, "known": known})));
+    }
+    let all =
+        ["tv", "tv_box", "modem", "moca_gateway", "satellite_receiver", "fibre_box", "power_supply", "other"];
+    values.extend([
+        ("plugged", json!(all)),
+        ("plugged", json!([])),
+        ("tag", Value::Null),
+        ("feed", json!("nothing")),
+    ]);
+    for (ownership, shared) in [("own", false), ("own", true), ("rented", false), ("rented", true)] {
+        values.push(("building", json!({"ownership": ownership, "shared": shared})));
+    }
+    let part = SubjectId::random();
+    values.extend([
+        ("feed", json!({"from": {"part": part, "port": 2, "run": null}})),
+        ("room", json!(part)),
+        ("adapter", json!({"version": "2.5", "ethernet_mbps": 2500, "bridge": true})),
+        ("network", json!({"version": "2.5", "ethernet_mbps": 2500})),
+        ("wish", json!({"down_mbps": 500, "up_mbps": 100})),
+        ("internet", json!({"down_mbps": 500, "up_mbps": 100})),
+        ("measured", json!({"what": "level", "mhz": 600, "dbmv": -3})),
+        ("measured", json!({"what": "throughput", "down_mbps": 900, "up_mbps": 800})),
+        ("measured", json!({"what": "phy_rate", "mbps": 3000})),
+        ("measured", json!({"what": "round_trip", "ms": 4})),
+        ("top_mhz", json!(1218)),
+        ("image", json!({"sha256": "ab", "ext": "jpg", "bytes": 3, "width": 40, "height": 30})),
+        ("rating", json!({"legs": 4, "bands": [[5, 1675]], "passes_on": null})),
+    ]);
+    values.extend(services_and_tests());
+    values
+}
+
+/// The values that services and tests of outlets bring.
+fn services_and_tests() -> Vec<(&'static str, Value)> {
+    let part = SubjectId::random();
+    let mut values = vec![
+        ("measured", json!({"what": "error_ratio", "mhz": 603, "db": 36})),
+        ("measured", json!({"what": "modem_sends", "dbmv": 44})),
+        ("measured", json!({"what": "power", "sent_dbm": -10, "received_dbm": -40})),
+        ("measured", json!({"what": "nodes_seen", "count": 3})),
+        ("measured", json!({"what": "packet_loss", "percent": 1, "under_load": true})),
+        ("measured", json!({"what": "packet_loss", "percent": 1, "under_load": false})),
+        ("measured", json!({"what": "swings", "low_mbps": 6, "high_mbps": 100, "with_heat_or_hour": true})),
+        ("modem", json!({"generation": "3.1", "upstream_top_mhz": 85})),
+        (
+            "other_network",
+            json!({"version": "2.0", "bands": [{"low_mhz": 1400, "high_mhz": 1500}], "nodes": 2}),
+        ),
+        ("power", json!({"from": part, "to": part})),
+        ("entry", json!(part)),
+        ("served_from", json!(part)),
+        ("device_filter", json!(true)),
+        ("device_filter", json!(false)),
+    ];
+    for reach in ["internet", "house", "adapter_page"] {
+        values.push(("how", json!({"reach": reach, "over_radio": reach == "internet"})));
+    }
+    values
+}
+
+#[test]
+fn every_value_has_its_words() {
+    let english = Language::english(Figures::default());
+    let survey = Survey::new(SubjectId::random());
+    for (field, value) in values() {
+        let said = english.say(&story::value(&survey, field, &value));
+        // A missing message is said by its id; a missing argument stands in braces.
+        assert!(
+            !said.contains("value-") && !said.contains("part-") && !said.contains('{'),
+            "{field}: {said}"
+        );
+        let raw = value.as_str().unwrap_or_default();
+        assert!(field == "tag" || !raw.contains('_') || !said.contains(raw), "{field}: {said}");
+    }
+    assert_eq!(
+        english.say(&story::value(&survey, "rating", &json!({"legs": 4, "band": [5, 1675], "x": null}))),
+        "band 5, 1675, legs 4"
+    );
+}
+
+#[test]
+fn every_field_has_its_name() {
+    let english = Language::english(Figures::default());
+    let source = include_str!("../../../house/src/record/field.rs");
+    let fields: Vec<&str> =
+        source.lines().filter_map(|line| line.split_once("FieldName = \"")?.1.strip_suffix("\";")).collect();
+    assert!(fields.len() > 25, "{fields:?}");
+    for field in fields.into_iter().chain(["end.3"]) {
+        let phrase = story::field_name(field);
+        let said = english.say_if_known(&phrase).unwrap();
+        assert!(phrase.id != "field-other" && !said.contains('{'), "{field}: {said}");
+    }
+    assert_eq!(english.say(&story::field_name("colour")), "colour");
+    for id in [
+        "photo-unassigned",
+        "photo-missing",
+        "forget-warning",
+        "forget-also",
+        "forget-done",
+        "forget-later",
+        "home-untitled",
+        "home-progress",
+        "home-repaired",
+        "home-needs-file",
+        "removed-thing",
+        "changed-after-removal",
+    ] {
+        assert!(english.knows(id), "{id}");
+    }
+}
+
+#[test]
+fn stories_are_told_with_who_said_what() {
+    let home = TempDir::new().unwrap();
+    let mut store = Store::create(&home.path().join("house.legwork"), AuthorId::random()).unwrap();
+    let run = SubjectId::random();
+    store.write(&[act::name_author(store.author(), "Ann (invented)")]).unwrap();
+    store.write(&[Edit::new(run, "is", "run"), Edit::new(run, "tag", "R4")]).unwrap();
+    store
+        .write(&[Edit::new(
+            run,
+            "length",
+            json!({"metres": 12, "low_metres": 10, "high_metres": 15, "known": "paced"}),
+        )])
+        .unwrap();
+    let second = home.path().join("second.legwork");
+    let mut other = Store::create_with(&second, AuthorId::random(), store.survey_id(), |_| Ok(())).unwrap();
+    other.write_facts(store.ledger().facts().cloned().collect()).unwrap();
+    let measured = json!({"metres": 14, "low_metres": 13.5, "high_metres": 14.5, "known": "measured"});
+    other.write(&[Edit::new(run, "length", measured), Edit::new(run, "connector_far", "twist_on")]).unwrap();
+    store.write_facts(other.ledger().facts().cloned().collect()).unwrap();
+
+    let english = Language::english(Figures::default());
+    let records = fold(store.ledger(), store.survey_id()).unwrap();
+    let said = |ledger: &Ledger, me: AuthorId| -> Vec<String> {
+        act::of_field(ledger, run, "length")
+            .iter()
+            .map(|said| english.say(&story::said(ledger, &records, said, me)))
+            .collect()
+    };
+    let lines = said(store.ledger(), other.author());
+    assert!(
+        lines[0]
+            .starts_with("Ann (invented) wrote the length: about 12 m, 10 to 15 (39 ft, 33 to 49), paced ("),
+        "{lines:?}"
+    );
+    assert!(lines[0].contains(", until you changed it ("), "{lines:?}");
+    assert!(lines[1].starts_with("you wrote the length: about 14 m, 14 to 14"), "{lines:?}");
+    let lines = said(store.ledger(), store.author());
+    assert!(lines[1].starts_with("somebody who gave no name ("), "{lines:?}");
+
+    let all = act::of_subject(store.ledger(), run);
+    let spoken: Vec<String> = all
+        .iter()
+        .map(|one| english.say(&story::said(store.ledger(), &records, one, store.author())))
+        .collect();
+    assert_eq!(spoken.len(), 5);
+    assert!(spoken[4].contains("the connector nearer the outlet: a twist-on connector"), "{spoken:?}");
+
+    other.write(&[Edit::new(run, "tag", "R5")]).unwrap();
+    store.write(&[Edit::new(run, "tag", "R6")]).unwrap();
+    store.write_facts(other.ledger().facts().cloned().collect()).unwrap();
+    let found = &store.ledger().disagreements()[0];
+    let spoken = english.say(&story::disagreement(store.ledger(), &records, found, store.author()));
+    assert!(spoken.starts_with("R4 (a cable), the tag: "), "{spoken}");
+    assert!(spoken.contains("you said R6"), "{spoken}");
+    assert!(spoken.contains("Before, it was R4"), "{spoken}");
+}

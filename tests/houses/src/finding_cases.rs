@@ -1,0 +1,482 @@
+//! For every kind of finding a house where it must appear, and one, as near to it as can be, where it must not.
+
+use advice::finding::FindingKind::{self, *};
+use advice::forecast::{Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity};
+use coax::Span;
+use house::rating::Band;
+use house::record::{
+    CableKind, Connector, EntryKind, EntryState, HowMeasured, ModemBands, ModemGeneration, OtherNetwork,
+    Plugged, PortEnd, ReadingKind, Run, ServiceKind, Survey, TestReach, TvSignal,
+};
+
+use crate::{House, good_house, part_id};
+
+/// A house and, where the finding needs one, a forecast for it.
+pub struct Seen {
+    /// The house.
+    pub survey: Survey,
+    /// The forecast.
+    pub forecast: Option<Forecast>,
+}
+
+impl From<House> for Seen {
+    fn from(house: House) -> Self {
+        Self { survey: house.survey(), forecast: None }
+    }
+}
+
+/// A kind, the house that has it, and the house that has not.
+pub struct Case {
+    /// The kind.
+    pub kind: FindingKind,
+    /// Here it must appear.
+    pub there: Seen,
+    /// Here it must not.
+    pub absent: Seen,
+}
+
+fn case(kind: FindingKind, there: impl Into<Seen>, absent: impl Into<Seen>) -> Case {
+    Case { kind, there: there.into(), absent: absent.into() }
+}
+
+/// One case for each kind.
+pub fn cases() -> Vec<Case> {
+    [entry_cases(), filter_cases(), split_cases(), leg_cases(), amplifier_cases(), run_cases(), tree_cases()]
+        .into_iter()
+        .chain([service_cases(), adapter_cases(), forecast_cases(), level_cases(), network_cases()])
+        .chain([power_cases(), test_cases(), measured_cases()])
+        .flatten()
+        .collect()
+}
+
+fn entry_cases() -> Vec<Case> {
+    let good = good_house;
+    let state = |house: House, state| house.at("E1").with(move |entry| entry.entry_state = state);
+    let unfiltered = || good().without("F1");
+    // A third outlet for the modem, with a filter of its own.
+    let behind_split = |house: House| {
+        house
+            .at("S1")
+            .with(|s| s.rating.legs = 3)
+            .filter("F2")
+            .from("S1", 3)
+            .outlet("O3", "Den")
+            .from("F2", 1)
+    };
+    vec![
+        case(EntryFilterMissing, unfiltered(), state(unfiltered(), EntryState::CutOff)),
+        case(EntryFilterIfConnected, state(unfiltered(), EntryState::Unknown), unfiltered()),
+        case(EntryFilterNotSeen, unfiltered().unsure("E1", "entry-filter"), unfiltered()),
+        case(
+            FilterAfterSplit,
+            behind_split(unfiltered()).adapter("2.5"),
+            behind_split(good()).plugged(&[Plugged::Modem]),
+        ),
+        case(
+            FilterStreetSide,
+            good().at("F1").from("E1", 1).at("G1").from("F1", 1).at("S1").from("G1", 1),
+            good(),
+        ),
+        case(GroundBlockNotSeen, good().without("G1"), good()),
+        case(SharedBuildingOpen, unfiltered().shared(), good().shared()),
+        case(SharedBuilding, good().shared(), unfiltered().shared()),
+    ]
+}
+
+fn filter_cases() -> Vec<Case> {
+    let stop = |low_mhz, high_mhz| {
+        good_house().at("F1").with(move |filter| {
+            filter.rating.stop_band = Some(house::rating::Band { low_mhz, high_mhz });
+        })
+    };
+    let rejection = |db| good_house().at("F1").with(move |filter| filter.rating.rejection_db = Some(db));
+    let internet_to = |mhz| good_house().service(ServiceKind::CableInternet, Some(mhz));
+    let from = |kind| good_house().at("E1").with(move |entry| entry.entry_kind = kind);
+    vec![
+        // MoCA 1.1's own band D ends at 1525 MHz: a filter of that age leaves the rest of Extended D open.
+        case(FilterNotForBand, stop(1125.0, 1525.0), stop(1125.0, 1675.0)),
+        case(FilterWeak, rejection(25.0), rejection(40.0)),
+        case(
+            FilterLabelUnknown,
+            good_house().at("F1").with(|filter| filter.rating = house::rating::PartRating::default()),
+            good_house(),
+        ),
+        case(FilterCutsService, internet_to(1218.0), internet_to(1002.0)),
+        case(FilterInSatelliteLine, from(EntryKind::Satellite), from(EntryKind::Antenna)),
+    ]
+}
+
+fn split_cases() -> Vec<Case> {
+    let made_for = |top| good_house().at("S1").made_for(5.0, top);
+    let none_free = std::ops::RangeInclusive::new(1, 0);
+    let legs = |legs: u8, free: std::ops::RangeInclusive<u8>| {
+        let house = good_house().at("S1").with(|splitter| splitter.rating.legs = legs);
+        free.fold(house, House::cap)
+    };
+    let between = |metres| {
+        good_house()
+            .splitter("S2", 3)
+            .made_for(5.0, 1675.0)
+            .from("S1", 2)
+            .over(CableKind::Six, metres)
+            .at("O2")
+            .from("S2", 1)
+            .outlet("O3", "Den")
+            .from("S2", 2)
+            .adapter("2.5")
+            .outlet("O4", "Attic")
+            .from("S2", 3)
+            .adapter("2.5")
+    };
+    let three_in_a_row = |house: House| {
+        house.splitter("S3", 2).made_for(5.0, 1675.0).from("S2", 3).at("O4").from("S3", 1).at("S3").cap(2)
+    };
+    vec![
+        case(SplitterNotForBand, made_for(1000.0), made_for(1675.0)),
+        case(SplitterLabelUnknown, good_house().at("S1").with(|s| s.rating.band = None), good_house()),
+        case(
+            LabelDoubtful,
+            good_house().at("S1").with(|s| {
+                s.label = Some("5-1ooo MHz".into());
+                s.rating.doubtful = true;
+            }),
+            good_house(),
+        ),
+        case(SplitterTooLarge, legs(8, 3..=8), legs(2, none_free)),
+        case(
+            SplitterNeedless,
+            good_house().splitter("S2", 2).from("S1", 2).cap(2).at("O2").from("S2", 1),
+            good_house(),
+        ),
+        case(SplittersInCascade, between(0.5), between(15.0)),
+        case(SplitsMany, three_in_a_row(between(15.0)), between(15.0)),
+    ]
+}
+
+fn leg_cases() -> Vec<Case> {
+    let three_way = || good_house().at("S1").with(|splitter| splitter.rating.legs = 3);
+    let den = || three_way().outlet("O3", "Den").from("S1", 3);
+    vec![
+        case(LegOpen, three_way().open(3), three_way().cap(3)),
+        case(LegNotSeen, three_way(), three_way().open(3)),
+        case(OutletOpen, den().plugged(&[]), den().plugged(&[Plugged::Tv])),
+        case(LooseEnd, three_way().end(3, PortEnd::LooseEnd), three_way().open(3)),
+        case(TwoOnPort, den().at("O3").from("S1", 2), den()),
+    ]
+}
+
+fn amplifier_cases() -> Vec<Case> {
+    let by_pass = |by_pass| move |part: &mut house::record::Part| part.rating.moca_bypass = by_pass;
+    // Between the splitter and the office.
+    let between = |known: Option<bool>| {
+        good_house().amplifier("A1", 1).with(by_pass(known)).from("S1", 2).at("O2").from("A1", 1)
+    };
+    // Between the filter and the splitter, above both rooms.
+    let above = |known: Option<bool>| {
+        good_house().amplifier("A1", 1).with(by_pass(known)).from("F1", 1).at("S1").from("A1", 1)
+    };
+    // In place of the splitter.
+    let instead = |known: Option<bool>| {
+        good_house()
+            .amplifier("A1", 2)
+            .with(by_pass(known))
+            .from("F1", 1)
+            .at("O1")
+            .from("A1", 1)
+            .at("O2")
+            .from("A1", 2)
+    };
+    vec![
+        case(AmplifierNoBypass, between(Some(false)), above(Some(false))),
+        case(AmplifierBypassUnknown, between(None), between(Some(true))),
+        case(AmplifierOutputsApart, instead(Some(false)), instead(Some(true))),
+        case(AmplifierAbove, above(Some(false)), above(Some(true))),
+    ]
+}
+
+fn run_cases() -> Vec<Case> {
+    let over = |cable, metres| good_house().at("O2").over(cable, metres);
+    let connector = |connector| good_house().at("O2").run(move |run| run.connector_far = connector);
+    let street_side =
+        |tag| good_house().at(tag).run(|run: &mut Run| run.connector_near = Connector::Corroded);
+    let dropped = |kind| {
+        let house = good_house().without("G1").at("E1").with(move |entry| entry.entry_kind = kind);
+        house.at("F1").run(|run: &mut Run| run.connector_near = Connector::BadJoint)
+    };
+    vec![
+        case(RunThinAndLong, over(CableKind::FiftyNine, 20.0), over(CableKind::FiftyNine, 5.0)),
+        case(RunUnknownAndLong, over(CableKind::Unknown, 20.0), over(CableKind::Six, 20.0)),
+        case(RunVeryLong, over(CableKind::Six, 60.0), over(CableKind::Eleven, 60.0)),
+        case(ConnectorPoor, connector(Connector::HandTight), connector(Connector::Unknown)),
+        case(ConnectorStreetSide, street_side("G1"), street_side("F1")),
+        case(ConnectorPoor, street_side("F1"), street_side("G1")),
+        // No ground block: the cable from the entry is the drop itself.
+        case(ConnectorStreetSide, dropped(EntryKind::Cable), dropped(EntryKind::Antenna)),
+        case(JointBad, connector(Connector::BadJoint), connector(Connector::TwistOn)),
+    ]
+}
+
+fn tree_cases() -> Vec<Case> {
+    let untraced = || good_house().at("O2").with(|outlet| outlet.feed = None);
+    let gateway = |house: House| house.at("O1").plugged(&[Plugged::MocaGateway]);
+    let den = |house: House| house.outlet("O3", "Den").from("S2", 1).adapter("2.5");
+    let apart = || den(good_house().splitter("S2", 2).fed_by_nothing()).at("S2").cap(2);
+    vec![
+        case(PartLoose, untraced(), good_house()),
+        case(OtherTree, apart(), untraced()),
+        case(
+            BridgeNotChosen,
+            good_house().at("O1").adapter("2.5"),
+            gateway(good_house().at("O1").with(|outlet| outlet.adapter = None)),
+        ),
+        case(
+            TwoBridges,
+            gateway(good_house().at("O1").with(|outlet| outlet.adapter = None)).at("O2").bridge(),
+            // Two bridges on two trees close no loop.
+            apart().at("O3").bridge(),
+        ),
+        case(TagTwice, good_house().at("O2").with(|outlet| outlet.tag = Some("o1".into())), good_house()),
+    ]
+}
+
+fn service_cases() -> Vec<Case> {
+    let receiver = |house: House| house.outlet("O3", "Den").plugged(&[Plugged::SatelliteReceiver]);
+    let three_way = || good_house().at("S1").with(|splitter| splitter.rating.legs = 3);
+    let dish = || receiver(good_house().entry("E2", EntryKind::Satellite)).from("E2", 1);
+    vec![
+        case(SatelliteOnTree, receiver(three_way()).from("S1", 3), dish()),
+        case(
+            SatelliteNotPlaced,
+            good_house().service(ServiceKind::SatelliteTv, None),
+            dish().service(ServiceKind::SatelliteTv, None),
+        ),
+        case(
+            ServiceInBand,
+            good_house().service(ServiceKind::CableInternet, Some(1218.0)),
+            good_house().service(ServiceKind::CableInternet, Some(1002.0)),
+        ),
+        case(
+            ProviderNetwork,
+            good_house().service(ServiceKind::ProviderNetwork, None),
+            good_house().service(ServiceKind::CableTv, None),
+        ),
+        case(FibreLink, good_house().at("O1").plugged(&[Plugged::FibreBox]), good_house()),
+    ]
+}
+
+fn adapter_cases() -> Vec<Case> {
+    let many = |count: u8, version: &str| {
+        let house = good_house().at("S1").with(|splitter| splitter.rating.legs = count);
+        (3..=count).fold(house, |house, leg| {
+            house.outlet(&format!("O{leg}"), &format!("Room {leg}")).from("S1", leg).adapter(version)
+        })
+    };
+    let wanting = |version: &str, port: u32, mbps: f64| {
+        good_house().at("O2").adapter(version).port(port).wish("Office", mbps)
+    };
+    let through = |port: u32, mbps: f64| good_house().at("O1").port(port).wish("Office", mbps);
+    vec![
+        // 16 nodes: TR-181 Issue 2, type MocaNodeID (IDs 0 to 15).
+        case(TooManyAdapters, many(17, "2.5"), many(16, "2.5")),
+        case(VersionsMixed, good_house().at("O2").adapter("1.1"), good_house()),
+        // 175 Mb/s for 1.1: MoCA 2.0 press release, June 2010.
+        case(VersionTooSlow, wanting("1.1", 1000, 500.0), wanting("1.1", 1000, 170.0)),
+        // What the office wants must pass the bridge in the study.
+        case(EthernetSlower, through(100, 500.0), through(100, 90.0)),
+        case(EthernetSlower, wanting("2.5", 100, 500.0), wanting("2.5", 1000, 500.0)),
+    ]
+}
+
+fn forecast_cases() -> Vec<Case> {
+    let seen = |reach: Reach, airtime: f64| {
+        let survey = good_house().survey();
+        let outlet = part_id(&survey, "O2");
+        let forecast = Forecast {
+            seed: 1,
+            draws: 1,
+            bridge: Some(part_id(&survey, "O1")),
+            channels: Vec::new(),
+            nodes: 2,
+            rooms: vec![RoomForecast { outlet, room: None, reach }],
+            street: Vec::new(),
+            shared: Some(SharedCapacity { airtime: Span::exact(airtime) }),
+            round_trip_ms: Span::new(2.0, 3.0, 7.0),
+        };
+        Seen { survey, forecast: Some(forecast) }
+    };
+    vec![
+        case(NoChannel, seen(Reach::NoChannel, 0.5), seen(Reach::OtherTree, 0.5)),
+        case(WishesDoNotFit, seen(Reach::NoBridge, 1.4), seen(Reach::NoBridge, 0.9)),
+    ]
+}
+
+/// The good house with a TV in the den.
+fn with_tv() -> House {
+    good_house()
+        .at("S1")
+        .with(|splitter| splitter.rating.legs = 3)
+        .outlet("O3", "Den")
+        .from("S1", 3)
+        .over(CableKind::Six, 10.0)
+        .plugged(&[Plugged::Tv])
+}
+
+fn level_cases() -> Vec<Case> {
+    let tv = |signal, dbmv| {
+        with_tv().level(603.0, dbmv).about_service(ServiceKind::CableTv, |tv| tv.signal = Some(signal))
+    };
+    let modem = |dbmv| good_house().at("O1").level(603.0, dbmv);
+    let sends = |dbmv| good_house().at("O1").reads(ReadingKind::ModemSends { dbmv });
+    let returning = |returns: f64, sends: f64| {
+        good_house()
+            .amplifier("A1", 1)
+            .with(|amplifier| {
+                amplifier.rating.moca_bypass = Some(true);
+                amplifier.rating.return_high_mhz = Some(returns);
+            })
+            .from("F1", 1)
+            .at("S1")
+            .from("A1", 1)
+            .about_service(ServiceKind::CableInternet, |modem| {
+                modem.modem = Some(ModemBands { generation: None, upstream_top_mhz: Some(sends) });
+            })
+    };
+    let generation = |generation| {
+        good_house().about_service(ServiceKind::CableInternet, |modem| {
+            modem.modem = Some(ModemBands { generation: Some(generation), upstream_top_mhz: None });
+        })
+    };
+    vec![
+        // 0 dBmV: 47 CFR 76.605(a)(3).
+        case(LevelBelowRule, tv(TvSignal::Analog, -0.5), tv(TvSignal::Analog, 0.0)),
+        // -12 dBmV: SCTE 40, from memory.
+        case(LevelOutsideGuide, tv(TvSignal::Digital, -13.0), tv(TvSignal::Digital, -11.0)),
+        // -15 to +15 dBmV: a published CMTS manual reproducing DOCSIS.
+        case(ModemLevelOutside, modem(-16.0), modem(-14.0)),
+        // 50 dBmV: "DOCSIS 3.1 cable modem transmit power", volpefirm.com.
+        case(ModemSendsHigh, sends(51.0), sends(49.0)),
+        // Splits of 42 and 85 MHz.
+        case(AmplifierReturnNarrow, returning(42.0, 85.0), returning(85.0, 85.0)),
+        case(ModemMayReachBand, generation(ModemGeneration::V3_1), generation(ModemGeneration::V3_0)),
+    ]
+}
+
+fn network_cases() -> Vec<Case> {
+    let link = |low_mhz: f64, high_mhz: f64| {
+        good_house().about_service(ServiceKind::FibreLink, |link| {
+            let bands = vec![Band { low_mhz, high_mhz }];
+            link.network = Some(OtherNetwork { version: Some("1.1".into()), bands, nodes: 2 });
+        })
+    };
+    let sees = |tag: &str, count| good_house().at(tag).reads(ReadingKind::NodesSeen { count });
+    vec![
+        // D4 of MoCA 1.1, 1300 MHz (Table 1-1), lies in the middle; D1, 1150 MHz, at the edge leaves 500 MHz.
+        case(NetworksOverlap, link(1275.0, 1325.0), link(1125.0, 1175.0)),
+        case(
+            NetworkChannelsUnknown,
+            good_house().service(ServiceKind::FibreLink, None),
+            link(1125.0, 1175.0),
+        ),
+        case(NodesMoreThanKnown, sees("O1", 3), sees("O1", 2)),
+        case(NodeAlone, sees("O2", 1), sees("O2", 2)),
+    ]
+}
+
+fn power_cases() -> Vec<Case> {
+    let amplifier =
+        || good_house().amplifier("A1", 1).with(|a| a.rating.moca_bypass = Some(true)).from("S1", 2);
+    let direct = || amplifier().at("O2").from("A1", 1).plugged(&[Plugged::PowerSupply]);
+    let over_a_splitter = amplifier()
+        .splitter("S2", 2)
+        .made_for(5.0, 1675.0)
+        .from("A1", 1)
+        .cap(2)
+        .at("O2")
+        .from("S2", 1)
+        .plugged(&[Plugged::PowerSupply]);
+    vec![case(DcFeed, over_a_splitter, direct()), case(DcFeedDirect, direct(), amplifier())]
+}
+
+fn test_cases() -> Vec<Case> {
+    let one_way = |reach, over_radio| {
+        let how = Some(HowMeasured::new(reach, over_radio));
+        good_house().at("O2").reads_how(ReadingKind::Throughput { down_mbps: 900.0, up_mbps: 200.0 }, how)
+    };
+    let lost = |under_load| good_house().at("O2").reads(ReadingKind::PacketLoss { percent: 2.0, under_load });
+    let swings = |with_heat_or_hour| {
+        let swings = ReadingKind::Swings { low_mbps: 6.0, high_mbps: 100.0, with_heat_or_hour };
+        good_house().at("O1").reads(swings)
+    };
+    vec![
+        // The plan's own two rates differ: a test of the internet tells nothing of the coax.
+        case(OneWaySlower, one_way(TestReach::House, false), one_way(TestReach::Internet, false)),
+        case(LossUnderLoad, lost(true), lost(false)),
+        case(SpeedSwings, swings(true), swings(false)),
+    ]
+}
+
+fn measured_cases() -> Vec<Case> {
+    let seen = |house: House| seen_with(house, Span::new(600.0, 900.0, 940.0));
+    let fast = |house: House| seen_with(house, Span::new(2300.0, 2350.0, 2370.0));
+    let over = |socket_mbps, mbps: f64| {
+        let how = HowMeasured { socket_mbps, ..HowMeasured::new(TestReach::House, false) };
+        let measured = ReadingKind::Throughput { down_mbps: mbps, up_mbps: mbps };
+        fast(good_house().at("O2").reads_how(measured, Some(how)))
+    };
+    let gives = |house: House, mbps: f64| {
+        house.at("O2").reads(ReadingKind::Throughput { down_mbps: mbps, up_mbps: mbps })
+    };
+    let power = |received_dbm| {
+        seen(good_house().at("O2").reads(ReadingKind::Power { sent_dbm: -10.0, received_dbm }))
+    };
+    let raw = |mbps: f64| seen(good_house().at("O2").reads(ReadingKind::PhyRate { mbps }));
+    vec![
+        // Of the PHY rate, 600 to 940 Mb/s is expected there.
+        case(MeasuredBelowForecast, raw(400.0), raw(650.0)),
+        case(MeasuredAboveForecast, raw(1100.0), raw(900.0)),
+        // 400 Mb/s is the plan's rate there: the service sets the pace, not the coax.
+        case(
+            MeasuredBelowForecast,
+            seen(gives(good_house(), 400.0)),
+            seen(gives(good_house().plan(400.0), 400.0)),
+        ),
+        // An ordinary network socket, 1 Gb/s, passes 949 Mb/s of TCP (RFC 6349, 2011, section 4.1.1): the test ends there,
+        // whether or not somebody said which socket it was.
+        case(SocketHoldsTest, over(Some(1000), 940.0), over(Some(2500), 940.0)),
+        case(SocketHoldsTest, over(None, 940.0), over(None, 500.0)),
+        case(MeasuredBelowForecast, over(Some(2500), 940.0), over(Some(1000), 940.0)),
+        case(MeasuredBelowForecast, over(None, 500.0), over(None, 940.0)),
+        case(MeasuredAboveForecast, seen(gives(good_house(), 1100.0)), seen(gives(good_house(), 900.0))),
+        // Sent with little power over a good path, little is received: only the difference of 28 dB counts.
+        case(LossAboveForecast, power(-48.0), power(-38.0)),
+    ]
+}
+
+/// A house as seen with a forecast of this rate both ways at O2.
+fn seen_with(house: House, rate: Span) -> Seen {
+    let survey = house.survey();
+    let outlet = part_id(&survey, "O2");
+    let path = PathForecast {
+        down: rate,
+        up: rate,
+        phy_down: rate,
+        phy_up: rate,
+        loss: Span::new(20.0, 25.0, 32.0),
+        links: 1.0,
+        limit: Limit::EthernetPort,
+        costs: Vec::new(),
+        curve: Curve::default(),
+    };
+    let forecast = Forecast {
+        seed: 1,
+        draws: 1,
+        bridge: Some(part_id(&survey, "O1")),
+        channels: Vec::new(),
+        nodes: 2,
+        rooms: vec![RoomForecast { outlet, room: None, reach: Reach::Estimated(Box::new(path)) }],
+        street: Vec::new(),
+        shared: None,
+        round_trip_ms: Span::new(2.0, 3.0, 7.0),
+    };
+    Seen { survey, forecast: Some(forecast) }
+}

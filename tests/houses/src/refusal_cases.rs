@@ -1,0 +1,154 @@
+//! For every reason to refuse a change a house where it must be given, and one, as near to it as can be, where the same
+//! change must not be refused for it.
+
+use house::record::ChangeKind;
+use house::record::{CableKind, Connector, EntryKind, Plugged, ReadingKind, ServiceKind, Survey};
+
+use crate::{House, part_id};
+
+/// A change as it is proposed for a house.
+pub type Change = fn(&Survey) -> ChangeKind;
+
+/// A reason, a change, and two houses.
+pub struct Case {
+    /// The message without `refusal-`.
+    pub name: &'static str,
+    /// The change.
+    pub change: Change,
+    /// Here it must be refused for this reason.
+    pub there: House,
+    /// Here it must not.
+    pub absent: House,
+}
+
+fn house(entry: EntryKind) -> House {
+    House::new()
+        .entry("E1", entry)
+        .splitter("S1", 3)
+        .made_for(5.0, 1675.0)
+        .from("E1", 1)
+        .over(CableKind::Six, 2.0)
+        .outlet("O1", "Study")
+        .from("S1", 1)
+        .over(CableKind::Six, 10.0)
+        .plugged(&[Plugged::Modem])
+        .adapter("2.5")
+        .bridge()
+        .outlet("O2", "Office")
+        .from("S1", 2)
+        .over(CableKind::Six, 10.0)
+        .plugged(&[])
+        .adapter("2.5")
+        .outlet("O3", "Den")
+        .from("S1", 3)
+        .over(CableKind::Six, 10.0)
+        .plugged(&[Plugged::Tv])
+}
+
+fn amplified(gain: f64, return_gain: f64) -> House {
+    house(EntryKind::Cable)
+        .amplifier("A1", 1)
+        .with(|amplifier| {
+            amplifier.rating.moca_bypass = Some(false);
+            amplifier.rating.gain_db = Some(gain);
+            amplifier.rating.return_gain_db = Some(return_gain);
+        })
+        .from("E1", 1)
+        .over(CableKind::Six, 1.0)
+        .at("S1")
+        .from("A1", 1)
+        .over(CableKind::Six, 1.0)
+}
+
+/// Levels that leave room for much.
+fn measured(house: House) -> House {
+    house.at("O1").level(603.0, 8.0).at("O3").level(603.0, 8.0)
+}
+
+const ADD_FILTER: Change = |survey| ChangeKind::AddEntryFilter { behind: part_id(survey, "E1") };
+const REMOVE_AMPLIFIER: Change = |survey| ChangeKind::RemoveAmplifier { amplifier: part_id(survey, "A1") };
+const OWN_LINE: Change = |survey| ChangeKind::ModemOwnLine { outlet: part_id(survey, "O1") };
+const SHARE: Change = |survey| ChangeKind::ShareOutlet { outlet: part_id(survey, "O1") };
+const FILTER_AT_TV: Change = |survey| ChangeKind::FilterAtDevice { outlet: part_id(survey, "O3") };
+const CAP: Change = |survey| ChangeKind::Cap { part: part_id(survey, "S1"), port: 3 };
+const RENEW: Change = |survey| ChangeKind::RenewConnectors { to: part_id(survey, "S1") };
+const REPLACE: Change = |survey| ChangeKind::ReplaceRun { to: part_id(survey, "O2") };
+
+/// One case for each reason.
+pub fn cases() -> Vec<Case> {
+    let case = |name, change, there, absent| Case { name, change, there, absent };
+    let cable = || house(EntryKind::Cable);
+    let antenna = || house(EntryKind::Antenna);
+    let internet_to = |top| cable().service(ServiceKind::CableInternet, Some(top));
+    let boxed = || cable().at("O3").plugged(&[Plugged::TvBox]);
+    let renewed = |kind| house(kind).at("S1").run(|run| run.connector_far = Connector::TwistOn);
+    let supplied = || amplified(10.0, 0.0).at("O3").plugged(&[Plugged::PowerSupply]);
+    vec![
+        // 950 to 2150 MHz comes down a dish's line (EN 50494:2007, EN 50607:2015).
+        case("filter-in-satellite-line", ADD_FILTER, house(EntryKind::Satellite), cable()),
+        // A 5-1002 MHz filter (a published data sheet, 2019) before a service to 1218 MHz.
+        case("filter-cuts-service", ADD_FILTER, internet_to(1218.0), internet_to(1002.0)),
+        // The same at a TV alone.
+        case(
+            "filter-cuts-service",
+            FILTER_AT_TV,
+            cable().service(ServiceKind::CableTv, Some(1218.0)),
+            cable().service(ServiceKind::CableTv, Some(1002.0)),
+        ),
+        case(
+            "filter-in-satellite-line",
+            FILTER_AT_TV,
+            cable().at("O3").plugged(&[Plugged::SatelliteReceiver]),
+            cable(),
+        ),
+        // -12 dBmV is the least for digital TV (SCTE 40, from memory); the filter takes 0.5 to 1.5.
+        case(
+            "level-out",
+            FILTER_AT_TV,
+            cable().at("O3").level(860.0, -11.9),
+            cable().at("O3").level(860.0, -8.0),
+        ),
+        case(
+            "cuts-provider-network",
+            FILTER_AT_TV,
+            boxed().service(ServiceKind::ProviderNetwork, None),
+            boxed(),
+        ),
+        case(
+            "cuts-provider-network",
+            FILTER_AT_TV,
+            cable().at("O3").plugged(&[Plugged::Tv, Plugged::FibreBox]),
+            cable(),
+        ),
+        case("levels-unknown", REMOVE_AMPLIFIER, amplified(10.0, 0.0), measured(amplified(10.0, 0.0))),
+        case("cuts-power", CAP, supplied(), amplified(10.0, 0.0)),
+        // A supply feeds the preamplifier on the mast; nobody knows whether a new filter passes DC.
+        case(
+            "cuts-power-outside",
+            ADD_FILTER,
+            antenna().at("O2").plugged(&[Plugged::PowerSupply]),
+            antenna(),
+        ),
+        case("cuts-device", CAP, cable(), cable().at("O3").with(|outlet| outlet.feed = None)),
+        case("cuts-service", OWN_LINE, cable(), cable().at("O3").plugged(&[])),
+        // Without the amplifier's return gain the provider hears the modem 25 dB less.
+        case(
+            "cuts-return",
+            REMOVE_AMPLIFIER,
+            measured(amplified(10.0, 25.0)),
+            measured(amplified(10.0, 0.0)),
+        ),
+        // -15 dBmV is the least that a modem is made for (a published CMTS manual reproducing DOCSIS); a splitter's
+        // leg takes 3.7.
+        case("level-out", SHARE, cable().at("O1").level(603.0, -13.0), cable().at("O1").level(603.0, -5.0)),
+        // 50 dBmV is the most recommended ("DOCSIS 3.1 cable modem transmit power", volpefirm.com).
+        case(
+            "sends-too-much",
+            SHARE,
+            cable().at("O1").reads(ReadingKind::ModemSends { dbmv: 48.0 }),
+            cable().at("O1").reads(ReadingKind::ModemSends { dbmv: 42.0 }),
+        ),
+        case("street-side", RENEW, renewed(EntryKind::Cable), renewed(EntryKind::Antenna)),
+        case("not-yours", REPLACE, cable().rented(), cable()),
+    ]
+}
