@@ -41,9 +41,9 @@ facts() {
 }
 case $what in
 photo)
-    step "written" 'write\([0-9]+<[^>]*/photos/\.[0-9a-f-]+\.part>'
-    step "synced" 'f(data)?sync\([0-9]+<[^>]*/photos/\.[0-9a-f-]+\.part>\) += 0'
-    step "renamed" 'rename.*/photos/\.[0-9a-f-]+\.part".*/photos/[0-9a-f]+\.png".* = 0'
+    step "written" 'write\([0-9]+<[^>]*/photos/[0-9a-f]+\.png\.[0-9a-f]+\.part>'
+    step "synced" 'f(data)?sync\([0-9]+<[^>]*/photos/[0-9a-f]+\.png\.[0-9a-f]+\.part>\) += 0'
+    step "renamed" 'rename.*/photos/[0-9a-f]+\.png\.[0-9a-f]+\.part".*/photos/[0-9a-f]+\.png".* = 0'
     step "folder synced" 'f(data)?sync\([0-9]+<[^>]*/photos>\) += 0'
     no_fact_yet
     facts

@@ -1,12 +1,33 @@
 //! What follows from a house: what gets through, what is wrong or at risk, what to change and in which order, what is not
 //! known. Nothing here writes, draws or speaks: what there is to say is kinds and phrases.
+//!
+//! ```
+//! use advice::forecast::{Options, forecast};
+//! use facts::fact::SubjectId;
+//! use house::record::{Part, PartKind, Survey};
+//!
+//! # fn main() -> Result<(), advice::AdviceError> {
+//! let mut survey = Survey::new(SubjectId::random());
+//! let part = Part::new(SubjectId::random(), PartKind::Splitter);
+//! survey.parts.insert(part.id, part);
+//! survey.rewire();
+//!
+//! // Nobody said where the network starts, so nothing is claimed of any room.
+//! let found = forecast(&survey, &Options::default())?;
+//! assert!(found.bridge.is_none() && found.rooms.is_empty());
+//! # Ok(())
+//! # }
+//! ```
+//!
+//! From below upwards: `forecast` (rates), `level` (levels of the other services), `finding` (what is wrong), `wish`
+//! (whether a room gets what it wishes) and `unknown` (what is left open), `worklist` (what to do).
 
 mod error;
 pub mod finding;
 pub mod forecast;
 pub mod level;
 pub mod unknown;
-pub mod wish;
+pub mod verdict;
 pub mod worklist;
 
 pub use error::AdviceError;

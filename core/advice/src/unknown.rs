@@ -2,11 +2,12 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::forecast::{Forecast, Reach, WeakWay};
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{CableKind, EntryState, LengthKnown, Part, PartKind, PortEnd, Survey, reading_order};
 use phrase::{Arg, Phrase};
+
+use crate::forecast::{Forecast, Reach, WeakWay};
 
 /// Why an unknown matters, what matters most first.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]

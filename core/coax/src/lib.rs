@@ -35,13 +35,13 @@ pub mod estimates;
 pub mod grid;
 pub mod link;
 pub mod model;
-pub mod network;
 pub mod quantity;
 pub mod rated;
 pub mod scatter;
 pub mod solve;
 pub mod span;
 pub mod touchstone;
+pub mod trade;
 
 pub use dice::Dice;
 pub use error::CoaxError;
@@ -49,13 +49,12 @@ pub use estimates::Estimate;
 pub use grid::FrequencyGrid;
 pub use link::{EthernetPort, LinkDraw, LinkError, LinkRate, Node, Placement, Version};
 pub use model::Model;
-pub use network::{End, Network, OutletIndex, PartIndex};
 pub use num_complex::Complex64;
 pub use quantity::{
     Celsius, DecibelMillivolts, DecibelMilliwatts, Decibels, MegabitsPerSecond, Megahertz, Metres,
     Milliseconds,
 };
 pub use scatter::ScatterMatrix;
-pub use solve::{Sampled, Samples, Solution, Tree, Wanted};
+pub use solve::{End, Network, OutletIndex, PartIndex, Sampled, Samples, Solution, Tree, Wanted};
 pub use span::{Backing, Span};
 pub use touchstone::TouchstoneError;

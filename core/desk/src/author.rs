@@ -1,10 +1,10 @@
 //! The author id of this computer: made at the first writing, kept in the user's configuration folder.
 
 use std::ffi::OsString;
-use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use facts::fact::AuthorId;
+use facts::whole_file::{self, Existing, Readers};
 
 use crate::error::DeskError;
 
@@ -57,11 +57,7 @@ fn load(file: &Path) -> Option<AuthorId> {
 fn keep(file: &Path, author: AuthorId) -> std::io::Result<()> {
     let folder = file.parent().unwrap_or(Path::new("."));
     std::fs::create_dir_all(folder)?;
-    let mut new = tempfile::NamedTempFile::new_in(folder)?;
-    writeln!(new, "{author}")?;
-    new.as_file().sync_all()?;
-    new.persist(file)?;
-    Ok(())
+    whole_file::write(file, format!("{author}\n").as_bytes(), Existing::IsReplaced, Readers::Owner)
 }
 
 #[cfg(test)]

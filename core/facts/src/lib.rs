@@ -23,7 +23,8 @@
 //! # }
 //! ```
 //!
-//! From below upwards, each folder knows only those before it: `fact` (who said what), `error`, `store` (one survey on
+//! From below upwards, each knows only those before it: `whole_file` (a file that is whole or not there), `fact` (who said
+//! what), `error`, `store` (one survey on
 //! the disk), `photo` (a picture cleaned, and in a store), `act` (undo), `forget`, `file` (the file that travels), `home`
 //! (all surveys of a device). Only what is said of a single fact stands below `error`.
 
@@ -35,5 +36,6 @@ pub mod forget;
 pub mod home;
 pub mod photo;
 pub mod store;
+pub mod whole_file;
 
 pub use error::{CannotPutBack, FactsError, NotASurvey, Result};

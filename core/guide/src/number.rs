@@ -2,6 +2,7 @@
 //! the marks of English: the guide puts them in place of the reader's own, and [`Sketch`](crate::view::Sketch) puts
 //! those back.
 
+use coax::quantity::METRES_PER_FOOT;
 use phrase::{Arg, Phrase};
 use telling::words::LengthUnit;
 
@@ -31,9 +32,6 @@ pub(crate) enum Quantity {
     /// A number of things.
     Count,
 }
-
-/// Metres in a foot, by definition (international foot, 1959).
-const FOOT: f64 = 0.3048;
 
 impl Quantity {
     /// The units that it may be typed in, the reader's own first.
@@ -107,7 +105,7 @@ pub(crate) fn read(typed: &str, unit: &str, quantity: Quantity) -> Result<f64, P
 /// A number as it would be typed again.
 pub(crate) fn write(value: f64, unit: &str) -> String {
     short(match unit {
-        "ft" => value / FOOT,
+        "ft" => value / METRES_PER_FOOT,
         "gbps" => value / 1000.0,
         _ => value,
     })
@@ -163,8 +161,8 @@ fn length(typed: &str, unit: &str) -> Option<f64> {
         metres += value
             * match this {
                 "m" => 1.0,
-                "ft" => FOOT,
-                "in" => FOOT / 12.0,
+                "ft" => METRES_PER_FOOT,
+                "in" => METRES_PER_FOOT / 12.0,
                 "cm" => 0.01,
                 _ => return None,
             };

@@ -2,13 +2,13 @@
 
 use std::path::Path;
 
-use serde_json::{Value, json};
-
-use crate::record::{PhotoRole, Survey, field, fold};
 use facts::fact::{ActId, Edit, Fact, FactId, Ledger, SubjectId, SurveyId, value_of};
 use facts::file::{self, PackOptions, Packed, Watch};
 use facts::store::Store;
 use facts::{FactsError, Result};
+use serde_json::{Value, json};
+
+use crate::record::{PhotoRole, Survey, field, fold};
 
 /// What one photo shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -2,12 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use crate::rating::PartRating;
-use crate::record::field;
 use facts::Result;
 use facts::fact::SubjectId;
 use facts::home::Home;
 use facts::store::Standing;
+
+use crate::rating::PartRating;
+use crate::record::field;
 
 /// What is printed on one part, as somebody typed it.
 struct LabelTyped {

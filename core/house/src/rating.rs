@@ -1,9 +1,10 @@
 //! What a part is rated for: typed by a person, or read from its label.
 
+use coax::link::{EXTENDED_D_HIGH, EXTENDED_D_LOW};
+use coax::trade::EDGE_TOLERANCE;
 use coax::{Decibels, Megahertz};
-use serde::{Deserialize, Serialize};
-
 use label::{self, LabelReading, PowerPass};
+use serde::{Deserialize, Serialize};
 
 /// A band of frequencies.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -27,10 +28,7 @@ impl Band {
 }
 
 /// The band of retail MoCA adapters, Extended D: 1125 to 1675 MHz (SCTE 235 2017 announcement).
-pub const EXTENDED_D: Band = Band { low_mhz: 1125.0, high_mhz: 1675.0 };
-
-/// The highest frequency that entry filters pass, MHz (a published data sheet for a ground-block MoCA filter, 2019).
-pub const FILTERS_PASS_MHZ: f64 = 1002.0;
+pub const EXTENDED_D: Band = Band { low_mhz: EXTENDED_D_LOW.value(), high_mhz: EXTENDED_D_HIGH.value() };
 
 #[expect(clippy::struct_excessive_bools, reason = "each is a mark that a label carries or not, on its own")]
 /// What a part is rated for. Everything not stated stays `None` and becomes a range in the forecast.
@@ -122,9 +120,23 @@ impl PartRating {
     /// Whether it is made for the whole MoCA band: `None` while neither band nor mark is known.
     pub fn made_for_moca(&self) -> Option<bool> {
         match self.band {
-            Some(band) => Some(band.high_mhz >= EXTENDED_D.high_mhz - 25.0),
+            Some(band) => Some(band.high_mhz >= EXTENDED_D.high_mhz - EDGE_TOLERANCE.value()),
             None if self.says_moca => Some(true),
             None => None,
+        }
+    }
+
+    /// Whether it stops the whole MoCA band, as a filter does: `None` while that is not said.
+    pub fn stops_moca(&self) -> Option<bool> {
+        let core = Band {
+            low_mhz: EXTENDED_D.low_mhz + EDGE_TOLERANCE.value(),
+            high_mhz: EXTENDED_D.high_mhz - EDGE_TOLERANCE.value(),
+        };
+        match (self.stop_band, self.band) {
+            (Some(stop), _) => Some(stop.contains(core)),
+            (None, Some(pass)) if pass.overlaps(core) => Some(false),
+            (None, _) if self.says_moca || self.rejection_db.is_some() => Some(true),
+            (None, _) => None,
         }
     }
 

@@ -41,6 +41,14 @@ pub enum Arg {
     RateAsRead(f64),
     /// A data rate in Mb/s with its range: likely, and nine times in ten at least the low one.
     RateRange(Span),
+    /// A range of data rates in Mb/s beside a rate as somebody read it: rounded as usual, but never so that the read rate
+    /// seems to lie on another side of an end than it does.
+    RateRangeBeside {
+        /// The range.
+        range: Span,
+        /// The rate that stands beside it as [`Arg::RateAsRead`].
+        read: f64,
+    },
     /// A frequency in MHz.
     Frequency(f64),
     /// A band in MHz.

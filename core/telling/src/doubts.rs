@@ -3,10 +3,10 @@
 use std::sync::LazyLock;
 
 use coax::{Decibels, Megahertz};
+use label::{CableSeries, Doubt, LabelReading, PartKind, PowerPass};
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use crate::words::{Figures, Language};
-use label::{CableSeries, Doubt, LabelReading, PartKind, PowerPass};
 
 /// English is written into JSON whatever the language of the screens.
 static ENGLISH: LazyLock<Language> = LazyLock::new(|| Language::english(Figures::default()));

@@ -1,8 +1,7 @@
 //! For every reason to refuse a change a house where it must be given, and one, as near to it as can be, where the same
 //! change must not be refused for it.
 
-use house::record::ChangeKind;
-use house::record::{CableKind, Connector, EntryKind, Plugged, ReadingKind, ServiceKind, Survey};
+use house::record::{CableKind, ChangeKind, Connector, EntryKind, Plugged, ReadingKind, ServiceKind, Survey};
 
 use crate::{House, part_id};
 

@@ -3,12 +3,12 @@
 use std::collections::BTreeSet;
 
 use coax::link::{Version, common, most_nodes};
+use phrase::Arg;
 
 use super::inspection::Inspection;
 use super::networks::provider_nodes;
 use super::{Finding, FindingKind, Place};
 use crate::forecast::Node;
-use phrase::Arg;
 
 /// More adapters on one tree than a network may have, the provider's boxes counted.
 pub(super) fn number(inspection: &Inspection<'_>) -> Vec<Finding> {

@@ -1,10 +1,11 @@
 //! Amplifiers and the way between adapters.
 
-use super::inspection::{Inspection, Standing, has_plugged};
-use super::{Finding, FindingKind, Place};
 use facts::fact::SubjectId;
 use house::record::{Part, PartKind, Plugged, Service, ServiceKind};
 use phrase::Arg;
+
+use super::inspection::{Inspection, Standing, has_plugged};
+use super::{Finding, FindingKind, Place};
 
 /// Amplifiers without a by-pass, or of which that is not known, by where they stand towards the adapters.
 pub(super) fn by_pass(inspection: &Inspection<'_>) -> Vec<Finding> {

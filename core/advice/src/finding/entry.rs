@@ -1,6 +1,6 @@
 //! At the entry: is the filter there and in its place, is there a ground block, who shares the coax.
 
-use super::inspection::{Inspection, is_entry_filter};
+use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
 use facts::fact::SubjectId;
 use house::record::{EntryKind, EntryState, Part, PartKind};
@@ -26,7 +26,7 @@ enum FilterPlace {
 }
 
 fn filter_place(inspection: &Inspection<'_>, entry: SubjectId) -> FilterPlace {
-    if inspection.entry_line(entry).into_iter().any(is_entry_filter) {
+    if inspection.entry_line(entry).into_iter().any(Part::is_entry_filter) {
         FilterPlace::InPlace
     } else if misplaced(inspection, entry).is_empty() {
         FilterPlace::Missing
@@ -45,12 +45,12 @@ fn misplaced<'a>(inspection: &Inspection<'a>, head: SubjectId) -> Vec<&'a Part> 
         return Vec::new();
     }
     let waited_for =
-        top.kind == PartKind::Entry && wants_filter(top) && !line.iter().any(|part| is_entry_filter(part));
+        top.kind == PartKind::Entry && wants_filter(top) && !line.iter().any(|part| part.is_entry_filter());
     inspection
         .tree(head)
         // A filter that heads a tree parts nothing: it ends a line that was cut off from the street.
         .filter(|part| part.id != head)
-        .filter(|part| is_entry_filter(part) && !line.iter().any(|in_line| in_line.id == part.id))
+        .filter(|part| part.is_entry_filter() && !line.iter().any(|in_line| in_line.id == part.id))
         .filter(|part| {
             let adapters = inspection
                 .tree(part.id)
@@ -94,7 +94,7 @@ pub(super) fn filters(inspection: &Inspection<'_>) -> Vec<Finding> {
 fn street_side(inspection: &Inspection<'_>, entry: &Part) -> Option<Finding> {
     let line = inspection.entry_line(entry.id);
     let block = line.iter().position(|part| part.kind == PartKind::GroundBlock)?;
-    let filter = line.iter().take(block).find(|part| is_entry_filter(part))?;
+    let filter = line.iter().take(block).find(|part| part.is_entry_filter())?;
     Some(
         Finding::new(FindingKind::FilterStreetSide, vec![Place::Part(filter.id), Place::Part(entry.id)])
             .phrase("filter", inspection.name(filter.id)),

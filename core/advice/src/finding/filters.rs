@@ -1,37 +1,18 @@
 //! What the entry filter does: the band it stops, how well, and what it must let pass.
 
-use super::inspection::{Inspection, has_plugged, is_entry_filter};
+use coax::trade::FILTERS_STOP_BY;
+
+use super::inspection::{Inspection, has_plugged};
 use super::{Finding, FindingKind, Place};
-use house::rating::{Band, EXTENDED_D};
+use house::rating::EXTENDED_D;
 use house::record::{EntryKind, Part, PartKind, Plugged, ServiceKind};
 use phrase::Arg;
-
-/// Labels round band edges; a filter off by less than this still does its work (common practice, no source).
-const EDGE_TOLERANCE_MHZ: f64 = 25.0;
 
 /// Labels round the top of a service or pass band (1000 for 1002).
 const TOP_TOLERANCE_MHZ: f64 = 5.0;
 
-/// The least that a standard entry filter takes off: 40 dB (a published data sheet for a ground-block filter, 2019).
-const STANDARD_REJECTION_DB: f64 = 40.0;
-
 fn entry_filters<'a>(inspection: &'a Inspection<'_>) -> impl Iterator<Item = &'a Part> {
-    inspection.survey.parts.values().filter(|part| is_entry_filter(part))
-}
-
-/// Whether a filter stops the MoCA band, as far as its rating says.
-fn stops_band(filter: &Part) -> Option<bool> {
-    let core = Band {
-        low_mhz: EXTENDED_D.low_mhz + EDGE_TOLERANCE_MHZ,
-        high_mhz: EXTENDED_D.high_mhz - EDGE_TOLERANCE_MHZ,
-    };
-    let rating = &filter.rating;
-    match (rating.stop_band, rating.band) {
-        (Some(stop), _) => Some(stop.contains(core)),
-        (None, Some(pass)) if pass.overlaps(core) => Some(false),
-        (None, _) if rating.says_moca || rating.rejection_db.is_some() => Some(true),
-        (None, _) => None,
-    }
+    inspection.survey.parts.values().filter(|part| part.is_entry_filter())
 }
 
 /// Filters that do not stop the band, do it weakly, or whose label says nothing of it.
@@ -41,17 +22,17 @@ pub(super) fn stop_band(inspection: &Inspection<'_>) -> Vec<Finding> {
         let finding = |kind| {
             Finding::new(kind, vec![Place::Part(filter.id)]).phrase("filter", inspection.name(filter.id))
         };
-        match stops_band(filter) {
+        match filter.rating.stops_moca() {
             Some(false) => found.push(
                 finding(FindingKind::FilterNotForBand)
                     .with("band", Arg::Band(EXTENDED_D.low_mhz, EXTENDED_D.high_mhz)),
             ),
             Some(true) => {
-                if let Some(weak) = filter.rating.rejection_db.filter(|db| *db < STANDARD_REJECTION_DB) {
+                if let Some(weak) = filter.rating.rejection_db.filter(|db| *db < FILTERS_STOP_BY.value()) {
                     found.push(
                         finding(FindingKind::FilterWeak)
                             .with("rejection", Arg::Loss(weak))
-                            .with("standard", Arg::Loss(STANDARD_REJECTION_DB)),
+                            .with("standard", Arg::Loss(FILTERS_STOP_BY.value())),
                     );
                 }
             }
@@ -71,7 +52,7 @@ pub(super) fn passed_services(inspection: &Inspection<'_>) -> Vec<Finding> {
         if !matches!(entry.entry_kind, EntryKind::Cable | EntryKind::Unknown | EntryKind::FibreBox) {
             continue;
         }
-        for filter in inspection.entry_line(entry.id).into_iter().filter(|part| is_entry_filter(part)) {
+        for filter in inspection.entry_line(entry.id).into_iter().filter(|part| part.is_entry_filter()) {
             let rating = &filter.rating;
             let pass_top =
                 rating.band.map(|band| band.high_mhz).or(rating.stop_band.map(|stop| stop.low_mhz));

@@ -3,6 +3,7 @@
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
 use crate::forecast::Reach;
+use crate::verdict::Together;
 use phrase::Arg;
 
 /// Outlets for which no channel is left.
@@ -20,13 +21,10 @@ pub(super) fn no_channel(inspection: &Inspection<'_>) -> Vec<Finding> {
 
 /// All wishes at once against the one capacity that all adapters share.
 pub(super) fn wishes(inspection: &Inspection<'_>) -> Vec<Finding> {
-    let shared = inspection.forecast.and_then(|forecast| forecast.shared);
-    shared
-        .filter(|shared| shared.airtime.likely > 1.0 && shared.airtime.likely.is_finite())
-        .map(|shared| {
-            Finding::new(FindingKind::WishesDoNotFit, vec![Place::House])
-                .with("share", Arg::Share(shared.airtime.likely))
-        })
-        .into_iter()
-        .collect()
+    match inspection.forecast.and_then(Together::of) {
+        Some(Together::DoNotFit(share)) => vec![
+            Finding::new(FindingKind::WishesDoNotFit, vec![Place::House]).with("share", Arg::Share(share)),
+        ],
+        _ => Vec::new(),
+    }
 }

@@ -2,11 +2,12 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::forecast::{Forecast, Node, nodes_of};
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{EntryState, Part, PartKind, Plugged, Survey};
 use phrase::{Arg, Phrase};
+
+use crate::forecast::{Forecast, Node, nodes_of};
 
 /// How a part stands towards the adapters of its tree.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -153,10 +154,4 @@ fn is_in_line(kind: PartKind) -> bool {
 /// Whether a device is plugged in at an outlet.
 pub(super) fn has_plugged(part: &Part, device: Plugged) -> bool {
     part.plugged.as_ref().is_some_and(|plugged| plugged.contains(&device))
-}
-
-/// Whether a part stops the MoCA band at the entry: an entry filter, or a ground block with one built in.
-pub(super) fn is_entry_filter(part: &Part) -> bool {
-    let built_in = part.rating.stop_band.is_some() || part.rating.rejection_db.is_some();
-    part.kind == PartKind::EntryFilter || (part.kind == PartKind::GroundBlock && built_in)
 }

@@ -1,9 +1,10 @@
 //! The table of findings: id, weight, grounds and cautions of each kind.
 
+use phrase::Phrase;
+
 use super::caution::Caution;
 use super::caution::Caution::{Fibre, PoweredLeg, SuppliesFirst, WhoDependsOnIt};
 use super::cautions::{CABLE, CAP, CONNECTORS, ENTRY, ENTRY_LOOK, LOOK, TRACE, TRACE_AND_CAP, UNSCREW};
-use phrase::Phrase;
 
 /// How much a finding matters, most first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

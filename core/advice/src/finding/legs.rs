@@ -1,9 +1,10 @@
 //! Legs and outlets with nothing on them, cables that lead nowhere known, and ports with two cables.
 
-use super::inspection::Inspection;
-use super::{Finding, FindingKind, Place};
 use house::record::{Part, PartKind, PortEnd};
 use phrase::Arg;
+
+use super::inspection::Inspection;
+use super::{Finding, FindingKind, Place};
 
 /// Parts whose free ports matter.
 const WITH_LEGS: &[PartKind] =

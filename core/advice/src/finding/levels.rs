@@ -1,11 +1,12 @@
 //! Levels measured at TVs and modems, against what these devices need.
 
-use super::inspection::Inspection;
-use super::{Finding, FindingKind, Place};
-use crate::level::{self, ANALOG_TV, MODEM_SENDS, Served, Window, served_outlets};
 use house::naming;
 use house::record::ServiceKind;
 use phrase::{Arg, Phrase};
+
+use super::inspection::Inspection;
+use super::{Finding, FindingKind, Place};
+use crate::level::{self, ANALOG_TV, MODEM_SENDS, Served, Window, served_outlets};
 
 /// Measured levels outside their window, the one furthest outside for each service at each outlet.
 pub(super) fn measured(inspection: &Inspection<'_>) -> Vec<Finding> {

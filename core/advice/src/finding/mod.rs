@@ -5,8 +5,8 @@
 //!
 //! To add a finding: one line in the table of `kind.rs`; one detector, a function from `Inspection` to findings, in
 //! the file of its theme or in a file of its own, listed in `DETECTORS`; one message `finding-<id>` with `.why`,
-//! `.do` and `.source` in `words/en/findings.ftl`; and in `tests/finding_kinds.rs` one house where it appears and one
-//! where it must not. The tests name every kind that lacks one of these.
+//! `.do` and `.source` in telling's `findings.ftl`; and in `tests/houses/src/finding_cases.rs` one house where it appears
+//! and one where it must not. The tests name every kind that lacks one of these.
 
 mod adapters;
 mod amplifiers;
@@ -29,18 +29,17 @@ mod services;
 mod splits;
 mod splitters;
 mod tags;
-mod test_socket;
 mod trees;
 
-use crate::forecast::Forecast;
 use house::record::Survey;
 use phrase::{Arg, Phrase};
+
+use crate::forecast::Forecast;
 
 pub use caution::Caution;
 use inspection::Inspection;
 pub use kind::{FindingKind, Grounds, Weight};
 pub use place::Place;
-pub use test_socket::{Lies, held_against};
 
 /// Looks at a house for one kind of finding, or a few of one theme.
 type Detector = fn(&Inspection<'_>) -> Vec<Finding>;

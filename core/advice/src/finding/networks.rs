@@ -2,14 +2,14 @@
 
 use coax::Megahertz;
 use coax::link::Version;
-
-use super::inspection::Inspection;
-use super::{Finding, FindingKind, Place};
-use crate::forecast::channels_left;
 use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
 use house::record::{ReadingKind, Service, ServiceKind};
 use phrase::Arg;
+
+use super::inspection::Inspection;
+use super::{Finding, FindingKind, Place};
+use crate::forecast::channels_left;
 
 /// Networks that are not ours and may be on the tree headed by `head`.
 fn others<'a>(inspection: &'a Inspection<'_>, head: SubjectId) -> impl Iterator<Item = &'a Service> {

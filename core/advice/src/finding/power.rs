@@ -1,8 +1,9 @@
 //! DC that goes over the coax.
 
+use house::record::power_paths;
+
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
-use house::record::power_paths;
 
 /// Every way that DC takes: what lies on it needs care.
 pub(super) fn feeds(inspection: &Inspection<'_>) -> Vec<Finding> {

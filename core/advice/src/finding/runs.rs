@@ -1,11 +1,12 @@
 //! Cable runs: thin and long, very long, and their connectors.
 
-use super::inspection::{Inspection, Standing};
-use super::{Finding, FindingKind, Place};
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{CableKind, Connector, LengthKnown, Run, RunLength};
 use phrase::{Arg, Phrase};
+
+use super::inspection::{Inspection, Standing};
+use super::{Finding, FindingKind, Place};
 
 /// From here on the series matters: 50 ft (common practice, no source).
 const LONG_METRES: f64 = 15.0;

@@ -1,8 +1,9 @@
 //! Satellite signals use the band of the adapters: 950 to 2150 MHz holds all of 1125 to 1675 MHz.
 
+use house::record::{EntryKind, EntryState, Part, PartKind, Plugged, ServiceKind};
+
 use super::inspection::{Inspection, has_plugged};
 use super::{Finding, FindingKind, Place};
-use house::record::{EntryKind, EntryState, Part, PartKind, Plugged, ServiceKind};
 
 /// Whether satellite signals come from or go to this part.
 fn is_satellite(part: &Part) -> bool {

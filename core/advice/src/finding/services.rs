@@ -1,11 +1,12 @@
 //! What else uses the coax: cable services that reach into the band, and networks that are not ours.
 
-use super::inspection::{Inspection, has_plugged};
-use super::{Finding, FindingKind, Place};
 use house::naming;
 use house::rating::EXTENDED_D;
 use house::record::{EntryKind, PartKind, Plugged, ServiceKind};
 use phrase::Arg;
+
+use super::inspection::{Inspection, has_plugged};
+use super::{Finding, FindingKind, Place};
 
 /// Cable services that reach into the MoCA band on a tree with adapters.
 pub(super) fn in_the_band(inspection: &Inspection<'_>) -> Vec<Finding> {

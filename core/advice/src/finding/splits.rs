@@ -2,28 +2,23 @@
 
 use std::collections::BTreeMap;
 
+use coax::trade::smallest_splitter;
+
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
 use facts::fact::SubjectId;
 use house::record::{Part, PartKind, PortEnd};
 use phrase::Arg;
 
-/// Legs of the splitters on sale, with the loss to the weaker legs, dB: 3.5 for two legs, 7 for three (unbalanced) and
-/// four, 10.5 for eight (a published trade article on splitter loss); 9 for six (common practice, no source).
-const SIZES: [(u8, f64); 5] = [(2, 3.5), (3, 7.0), (4, 7.0), (6, 9.0), (8, 10.5)];
-
 /// A saving below this is not worth a finding.
 const LEAST_SAVING_DB: f64 = 1.5;
-
-/// Two splitters no further apart than this hang side by side.
-const SIDE_BY_SIDE_METRES: f64 = 3.0;
 
 /// So many splits in a row make a room doubtful (common practice, no source).
 const MANY_SPLITS: usize = 3;
 
-/// The smallest splitter on sale with so many legs, and its loss.
+/// The smallest splitter on sale with so many legs, and its loss, dB.
 fn smallest(legs: usize) -> Option<(u8, f64)> {
-    SIZES.into_iter().find(|(size, _)| usize::from(*size) >= legs)
+    smallest_splitter(legs).map(|(legs, loss)| (legs, loss.value()))
 }
 
 /// How many legs of a splitter are used; `None` while its legs were not counted or one was not looked at.
@@ -84,7 +79,9 @@ pub(super) fn cascades(inspection: &Inspection<'_>) -> Vec<Finding> {
             .wiring
             .feed(lower.id)
             .and_then(|feed| inspection.survey.parts.get(&feed.part))
-            .filter(|upper| upper.kind == PartKind::Splitter && side_by_side(inspection, upper, lower))
+            .filter(|upper| {
+                upper.kind == PartKind::Splitter && inspection.survey.hang_side_by_side(upper, lower)
+            })
         else {
             continue;
         };
@@ -117,15 +114,6 @@ pub(super) fn cascades(inspection: &Inspection<'_>) -> Vec<Finding> {
         }
     }
     found
-}
-
-/// Whether two splitters are known to hang at one spot: the run between is short, or both are noted at one place.
-fn side_by_side(inspection: &Inspection<'_>, upper: &Part, lower: &Part) -> bool {
-    let run = inspection.survey.wiring.feed(lower.id).and_then(|feed| inspection.survey.runs.get(&feed.run?));
-    match run.and_then(|run| run.length) {
-        Some(length) => length.high_metres <= SIDE_BY_SIDE_METRES,
-        None => upper.place.is_some() && upper.place == lower.place,
-    }
 }
 
 /// Outlets with an adapter below many splits in a row, one finding a tree.

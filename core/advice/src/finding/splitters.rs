@@ -1,10 +1,11 @@
 //! Splitters and taps: are they made for the band, and was their label read well.
 
-use super::inspection::Inspection;
-use super::{Finding, FindingKind, Place};
 use house::rating::EXTENDED_D;
 use house::record::PartKind;
 use phrase::Arg;
+
+use super::inspection::Inspection;
+use super::{Finding, FindingKind, Place};
 
 /// Splitters and taps on a path whose label names a band that ends too low, or whose band is not known.
 pub(super) fn band(inspection: &Inspection<'_>) -> Vec<Finding> {

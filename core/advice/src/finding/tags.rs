@@ -2,9 +2,10 @@
 
 use std::collections::BTreeMap;
 
+use phrase::Arg;
+
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
-use phrase::Arg;
 
 /// Tags that stand on two things, as after joining two copies of a survey. Capitals do not count.
 pub(super) fn used_twice(inspection: &Inspection<'_>) -> Vec<Finding> {

@@ -2,11 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use super::inspection::Inspection;
-use super::{Finding, FindingKind, Place};
 use facts::fact::SubjectId;
 use house::record::LooseReason;
 use phrase::Phrase;
+
+use super::inspection::Inspection;
+use super::{Finding, FindingKind, Place};
 
 /// Parts found and not yet traced to a feed, with the reason.
 pub(super) fn loose_parts(inspection: &Inspection<'_>) -> Vec<Finding> {

@@ -6,13 +6,13 @@
 use std::collections::BTreeMap;
 
 use coax::{Dice, Network, OutletIndex, PartIndex, Tree};
+use facts::fact::SubjectId;
+use house::rating::{Band, EXTENDED_D};
+use house::record::{EntryState, Part, PartKind, PortEnd, Survey};
 
 use super::nodes::{Node, shares_outlet};
 use super::pieces::{self, Ending, Rated};
 use crate::error::AdviceError;
-use facts::fact::SubjectId;
-use house::rating::{Band, EXTENDED_D};
-use house::record::{EntryState, Part, PartKind, PortEnd, Survey};
 
 /// What TV and modem use of the coax: from the lowest that a modem sends to the top of cable TV, MHz.
 const TV_AND_MODEM: Band = Band { low_mhz: 5.0, high_mhz: 1002.0 };

@@ -2,13 +2,13 @@
 
 use coax::link::Placement;
 use coax::{Dice, FrequencyGrid, Megahertz, ScatterMatrix};
+use facts::fact::SubjectId;
+use house::rating::EXTENDED_D;
+use house::record::{Part, Survey};
 
 use super::outcome::{Cost, CostAt};
 use super::pieces;
 use super::run::{Solved, mean_loss};
-use facts::fact::SubjectId;
-use house::rating::EXTENDED_D;
-use house::record::{Part, Survey};
 
 /// The likely loss of each run and part on the way from one outlet to another, the bend (the part where the way turns
 /// from up to down) bearing what remains of the whole: through its isolation and every echo.

@@ -11,6 +11,7 @@ mod percentile;
 mod pieces;
 mod run;
 mod taken;
+pub mod told;
 mod weak;
 
 pub(crate) use circuit::{Circuit, Terminal};

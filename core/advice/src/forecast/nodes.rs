@@ -3,7 +3,6 @@
 use std::collections::BTreeSet;
 
 use coax::link::{self, EthernetPort, Version};
-
 use facts::fact::SubjectId;
 use house::record::{Adapter, Part, PartKind, Plugged, Survey};
 

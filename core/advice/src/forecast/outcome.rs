@@ -1,7 +1,6 @@
 //! What a forecast says.
 
 use coax::Span;
-
 use facts::fact::SubjectId;
 
 /// What limits a path.
@@ -35,6 +34,19 @@ impl Forecast {
     /// The forecast of an outlet.
     pub fn room(&self, outlet: SubjectId) -> Option<&RoomForecast> {
         self.rooms.iter().find(|room| room.outlet == outlet)
+    }
+
+    /// The path to an outlet, where its rates were worked out.
+    pub fn path(&self, outlet: SubjectId) -> Option<&PathForecast> {
+        match &self.room(outlet)?.reach {
+            Reach::Estimated(path) => Some(path),
+            _ => None,
+        }
+    }
+
+    /// The likely rate towards an outlet, Mb/s; 0 where nothing gets there.
+    pub fn likely_down(&self, outlet: SubjectId) -> f64 {
+        self.path(outlet).map_or(0.0, |path| path.down.likely)
     }
 
     /// The estimated paths, weakest first (by the likely rate towards the room).
@@ -100,6 +112,21 @@ pub struct PathForecast {
     pub costs: Vec<Cost>,
     /// Loss over frequency.
     pub curve: Curve,
+}
+
+/// In fewer draws than this share the two adapters of a path may not hear each other at all, and it is told.
+const SURELY_LINKS: f64 = 0.995;
+
+impl PathForecast {
+    /// Whether the two adapters may not hear each other at all, as far as is known.
+    pub fn may_not_link(&self) -> bool {
+        self.links < SURELY_LINKS
+    }
+
+    /// The place on the way that costs most.
+    pub fn dearest(&self) -> Option<&Cost> {
+        self.costs.iter().max_by(|a, b| a.db.total_cmp(&b.db))
+    }
 }
 
 /// A loss and where it arises.

@@ -2,15 +2,14 @@
 
 use std::sync::Arc;
 
+use ::house::rating::{Band, EXTENDED_D, PartRating};
+use ::house::record::{CableKind, Connector, Part, PartKind, Run};
 use coax::estimates::{house, parts};
 use coax::rated::{
     AmplifierRating, CableRating, CableSeries, Condition, DiplexerRating, FilterRating, JointRating,
     PadRating, PassOnRating, SplitterRating, TapRating,
 };
 use coax::{Complex64, Decibels, Dice, End, Megahertz, Span};
-
-use ::house::rating::{Band, EXTENDED_D, PartRating};
-use ::house::record::{CableKind, Connector, Part, PartKind, Run};
 
 /// A piece of the circuit, before its ranges are drawn.
 pub(super) use coax::rated::Rating as Rated;

@@ -4,6 +4,9 @@ use std::collections::BTreeMap;
 
 use coax::link::{self, BitLoading, LinkDraw, Placement, best_placement, placements_avoiding};
 use coax::{Dice, FrequencyGrid, Megahertz, Solution, Wanted};
+use facts::fact::SubjectId;
+use house::rating::EXTENDED_D;
+use house::record::Survey;
 
 use super::circuit::{Circuit, DrawnCircuit, Terminal};
 use super::costs;
@@ -12,9 +15,6 @@ use super::outcome::{Curve, Forecast, PathForecast, Reach, RoomForecast, SharedC
 use super::percentile::spread;
 use super::taken::taken_bands;
 use crate::error::AdviceError;
-use facts::fact::SubjectId;
-use house::rating::EXTENDED_D;
-use house::record::Survey;
 
 /// How a forecast is made.
 #[derive(Debug, Clone, Copy, PartialEq)]

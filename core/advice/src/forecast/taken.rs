@@ -2,7 +2,6 @@
 
 use coax::Megahertz;
 use coax::link::{Version, placements_avoiding};
-
 use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
 use house::record::{EntryKind, EntryState, Part, PartKind, Plugged, Service, Survey};

@@ -2,10 +2,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::outcome::{CostAt, Forecast};
 use facts::fact::SubjectId;
-
 use house::record::Survey;
+
+use super::outcome::{CostAt, Forecast};
 
 /// The way from the bridge to the room with the lowest likely rate.
 #[derive(Debug, Clone, PartialEq)]

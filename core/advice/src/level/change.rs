@@ -3,14 +3,14 @@
 use std::collections::BTreeMap;
 
 use coax::Span;
+use facts::fact::SubjectId;
+use house::record::{ServiceKind, Survey};
 
 use super::Options;
 use super::outlets::{Served, served_outlets};
 use super::solve::{Gains, solve};
 use crate::error::AdviceError;
 use crate::forecast::spread;
-use facts::fact::SubjectId;
-use house::record::{ServiceKind, Survey};
 
 /// A change of level below this is lost in what the estimate itself is worth, dB.
 pub(crate) const NOTICEABLE_DB: f64 = 0.3;

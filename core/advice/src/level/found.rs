@@ -3,6 +3,8 @@
 use std::collections::BTreeMap;
 
 use coax::Span;
+use facts::fact::SubjectId;
+use house::record::{ReadingKind, ServiceKind, Survey};
 
 use super::Options;
 use super::outlets::{Served, measured_at, served_outlets};
@@ -10,8 +12,6 @@ use super::solve::{Gains, solve};
 use super::window::{MODEM_SENDS, Window, window_of};
 use crate::error::AdviceError;
 use crate::forecast::spread;
-use facts::fact::SubjectId;
-use house::record::{ReadingKind, ServiceKind, Survey};
 
 /// The levels of a house. Every [`Span`] holds percentiles over the draws: 10th, median, 90th.
 #[derive(Debug, Clone, PartialEq, Default)]

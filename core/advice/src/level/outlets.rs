@@ -1,12 +1,14 @@
 //! Which outlet gets which service, and at which frequencies that is looked at.
 
+use coax::trade::{CABLE_TOP, CABLE_TOP_3_1};
+
 use facts::fact::SubjectId;
 use house::record::{EntryKind, EntryState, Part, PartKind, Plugged, ReadingKind, ServiceKind, Survey};
 
 /// The lowest channel of cable and antenna TV (channel 2 begins at 54 MHz, CTA-542-D as quoted in trade tables).
 const LOWEST_TV_MHZ: f64 = 57.0;
 /// Where cable services end unless somebody said otherwise, and how far levels are looked at, MHz.
-const CABLE_TOP_MHZ: (f64, f64) = (1002.0, 1218.0);
+const CABLE_TOP_MHZ: (f64, f64) = (CABLE_TOP.value(), CABLE_TOP_3_1.value());
 /// The top of antenna TV (channel 36 ends at 608 MHz; from memory).
 const ANTENNA_TOP_MHZ: f64 = 605.0;
 /// Satellite intermediate frequency, MHz (EN 50607:2015 and EN 50494:2007).

@@ -3,12 +3,12 @@
 use std::collections::BTreeMap;
 
 use coax::{Complex64, Dice, FrequencyGrid, Megahertz, OutletIndex, Solution, Wanted};
+use facts::fact::SubjectId;
+use house::record::Survey;
 
 use super::Options;
 use crate::error::AdviceError;
 use crate::forecast::{Circuit, Terminal};
-use facts::fact::SubjectId;
-use house::record::Survey;
 
 /// A level is that of a channel, not of one frequency: power is averaged over these offsets, MHz.
 const WITHIN_CHANNEL: [f64; 3] = [-2.0, 0.0, 2.0];

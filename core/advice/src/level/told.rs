@@ -1,14 +1,14 @@
 //! Levels in words: what gets to each TV and modem, whether that is within what it needs, and what work changes.
 
 use coax::Span;
-
-use super::change::{NOTICEABLE_DB, OutletChange};
-use super::found::{DownLevel, Levels, OutletLevels};
-use super::window::{MODEM_SENDS, Window};
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{ServiceKind, Survey};
 use phrase::{Arg, Phrase};
+
+use super::change::{NOTICEABLE_DB, OutletChange};
+use super::found::{DownLevel, Levels, OutletLevels};
+use super::window::{MODEM_SENDS, Window};
 
 /// Whether a level lies in its window.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

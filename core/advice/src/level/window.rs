@@ -1,7 +1,6 @@
 //! The levels that a TV or modem needs, each with what backs it.
 
 use coax::Backing;
-
 use house::record::{ModemGeneration, Service, ServiceKind, Survey, TvSignal};
 use phrase::Phrase;
 
@@ -54,13 +53,16 @@ pub const MODEM_SENDS: Window = Window {
 pub const ANTENNA_TV: Window =
     Window { name: "antenna-tv", low_dbmv: Some(-34.25), high_dbmv: None, backing: Backing::FromMemory };
 
+/// Meters and our own words show levels in tenths: a level that reads like the edge is not outside, dB.
+const SHOWN_APART_DB: f64 = 0.05;
+
 impl Window {
     /// Every window.
     pub const ALL: [Self; 5] = [ANALOG_TV, DIGITAL_TV, MODEM_RECEIVES, MODEM_SENDS, ANTENNA_TV];
 
-    /// Whether a level lies in it, edges included.
+    /// Whether a level lies in it, edges included, and what a meter would show as the edge.
     pub fn holds(&self, dbmv: f64) -> bool {
-        self.outside_by(dbmv) <= 0.0
+        self.outside_by(dbmv) < SHOWN_APART_DB
     }
 
     /// By how much a level lies outside, dB; 0 inside.
@@ -114,4 +116,15 @@ pub fn least_visual_millivolts_at_drop(ohm: f64) -> f64 {
 /// A voltage as a level, dBmV: 20 log10 of the voltage over one millivolt.
 pub fn level_of_millivolts(millivolts: f64) -> f64 {
     20.0 * millivolts.log10()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_level_that_reads_like_the_edge_is_not_outside() {
+        assert!(MODEM_RECEIVES.holds(15.0) && MODEM_RECEIVES.holds(15.04) && MODEM_RECEIVES.holds(-15.04));
+        assert!(!MODEM_RECEIVES.holds(15.06) && !MODEM_RECEIVES.holds(-15.1));
+    }
 }

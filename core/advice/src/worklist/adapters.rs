@@ -1,12 +1,12 @@
 //! The adapters of the network to be built, where there are none yet: how many to get, and where each goes.
 
-use crate::forecast::nodes_of;
 use facts::fact::SubjectId;
 use house::record::asked::{ADAPTERS, ADAPTERS_PLACED};
 use house::record::{Plugged, Sharing, Survey};
 use phrase::{Arg, Phrase};
 
 use super::effort::PartNeeded;
+use crate::forecast::nodes_of;
 
 /// An adapter that is still to come, and its outlet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -1,7 +1,8 @@
 //! What to take care of at each change.
 
-use crate::finding::{Caution, cautions};
 use house::record::ChangeKind;
+
+use crate::finding::{Caution, cautions};
 
 /// What to take care of, most important first.
 pub fn cautions_of(change: ChangeKind) -> &'static [Caution] {

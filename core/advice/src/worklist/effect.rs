@@ -1,13 +1,14 @@
 //! What a change does to the records of a house.
 
-use super::rewire::{
-    bridge_over, close_ranks, derived, insert_behind, new_run, own_line, rate, refeed, renew,
-};
-use super::to_buy::{entry_filter_rating, powered, splitter_rating};
 use house::rating::PartRating;
 use house::record::{
     CableKind, ChangeKind, Connector, Feed, FeedFrom, Part, PartKind, PortEnd, Sharing, Survey,
 };
+
+use super::rewire::{
+    bridge_over, close_ranks, derived, insert_behind, new_run, own_line, rate, refeed, renew,
+};
+use super::to_buy::{entry_filter_rating, powered, splitter_rating};
 
 /// The house after this change. Parts that are new carry ids derived from those they stand beside, so that the
 /// same change always gives the same house.

@@ -1,10 +1,11 @@
 //! What a change takes: parts by specification and minutes.
 
-use super::to_buy::larger_than;
 use facts::fact::SubjectId;
 use house::naming::{ask_provider, poor_ends};
 use house::record::{ChangeKind, Survey, power_paths};
 use phrase::{Arg, Phrase};
+
+use super::to_buy::larger_than;
 
 /// A part to buy, by what it must be, never by who makes it.
 #[derive(Debug, Clone, PartialEq)]

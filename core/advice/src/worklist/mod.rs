@@ -2,12 +2,13 @@
 //!
 //! A change is a function on the records in memory: the forecast of the changed house against the forecast of the
 //! house as found, draw by draw with the same dice, is its gain. This folder does not know how a change is shown or
-//! recorded as done.
+//! recorded as done, and writes nothing.
 //!
-//! To add a change: a variant in [`ChangeKind`](house::record::ChangeKind) with its words, its cautions in `care.rs`, its effect in `effect.rs`, where it is proposed in
-//! `propose.rs` or `propose_more.rs`, what speaks against it in `refusal.rs` (what it does to the other services is looked
-//! at for every change, in `services.rs`), its parts and minutes in `effort.rs`, its words with `.why`, `.how`, `.check`
-//! and `.back` in `words/en/changes.ftl`, and in `tests/change_cases` one house where it must be and one where it must not.
+//! To add a change: a variant in [`ChangeKind`](house::record::ChangeKind) with its phrase beside it; its cautions in
+//! `care.rs`, its effect in `effect.rs`, where it is proposed in `propose.rs` or `propose_more.rs`, what speaks against it
+//! in `refusal.rs` (what it does to the other services is looked at for every change, in `services.rs`), its parts and
+//! minutes in `effort.rs`; its words with `.why`, `.how`, `.check` and `.back` in telling's `changes.ftl`; and in
+//! `tests/houses/src/change_cases.rs` one house where it must be and one where it must not.
 
 mod adapters;
 mod care;

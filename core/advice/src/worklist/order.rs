@@ -9,9 +9,10 @@ use super::propose::{proposals, trunk};
 use super::refusal::{Refusal, refusal};
 use super::watch::Meter;
 use crate::error::AdviceError;
-use crate::finding::{Caution, FindingKind, Place, findings};
-use crate::forecast::{self, Forecast, Reach, forecast};
+use crate::finding::Caution;
+use crate::forecast::{self, Forecast, forecast};
 use crate::level::{self, Levels, NOTICEABLE_DB, OutletChange, levels};
+use crate::verdict::RoomVerdict;
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{ChangeKind, OutcomeKind, PartKind, Plugged, Survey};
@@ -271,14 +272,13 @@ fn worth(before: (&Survey, &Forecast), after: (&Survey, &Forecast)) -> f64 {
             Some(wish) => mbps.min(wish) + 0.1 * (mbps - wish).max(0.0),
             None => 0.3 * mbps,
         };
-        match forecast.room(outlet).map(|room| &room.reach) {
-            Some(Reach::Estimated(path)) => [path.down, path.up]
+        forecast.path(outlet).map_or(0.0, |path| {
+            [path.down, path.up]
                 .into_iter()
                 .zip([wish.map(|wish| wish.down_mbps), wish.map(|wish| wish.up_mbps)])
                 .map(|(rate, wish)| 0.5 * (rated(rate.likely, wish) + rated(rate.low, wish)))
-                .sum(),
-            _ => 0.0,
-        }
+                .sum()
+        })
     };
     after.1.rooms.iter().map(|room| value(after, room.outlet) - value(before, room.outlet)).sum()
 }
@@ -287,20 +287,18 @@ fn worth(before: (&Survey, &Forecast), after: (&Survey, &Forecast)) -> f64 {
 /// forecast: the forecast trusts them more than the test does, so they are swapped first.
 fn suspects(survey: &Survey, forecast: &Forecast) -> BTreeSet<SubjectId> {
     let Some(bridge) = forecast.bridge else { return BTreeSet::new() };
-    let below = findings(survey, Some(forecast))
-        .into_iter()
-        .filter(|finding| finding.kind == FindingKind::MeasuredBelowForecast)
-        .filter_map(|finding| match finding.at.first() {
-            Some(Place::Part(outlet)) => Some(*outlet),
-            _ => None,
-        });
+    let short = forecast
+        .rooms
+        .iter()
+        .map(|room| room.outlet)
+        .filter(|outlet| RoomVerdict::at(survey, *outlet, Some(forecast)).falls_short());
     let not_for_band = |id: &SubjectId| {
         survey
             .parts
             .get(id)
             .is_some_and(|part| part.kind == PartKind::Splitter && part.rating.made_for_moca() != Some(true))
     };
-    below
+    short
         .filter_map(|outlet| survey.wiring.way_between(bridge, outlet))
         .flatten()
         .filter(not_for_band)
@@ -321,17 +319,10 @@ fn undone_by(steps: &[Step], change: ChangeKind) -> Option<usize> {
 }
 
 fn gains(before: &Forecast, after: &Forecast) -> Vec<Gain> {
-    let likely = |forecast: &Forecast, outlet| match forecast.room(outlet).map(|room| &room.reach) {
-        Some(Reach::Estimated(path)) => path.down.likely,
-        _ => 0.0,
+    let gain = |outlet| Gain {
+        outlet,
+        before_mbps: before.likely_down(outlet),
+        after_mbps: after.likely_down(outlet),
     };
-    after
-        .rooms
-        .iter()
-        .map(|room| Gain {
-            outlet: room.outlet,
-            before_mbps: likely(before, room.outlet),
-            after_mbps: likely(after, room.outlet),
-        })
-        .collect()
+    after.rooms.iter().map(|room| gain(room.outlet)).collect()
 }

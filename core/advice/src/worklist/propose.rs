@@ -1,15 +1,12 @@
 //! Which changes are worth a look in a house.
 
+use coax::trade::smallest_splitter;
+
 use super::propose_more;
 use super::refusal::open_to_the_world;
-use super::to_buy::SIZES;
 use crate::forecast::nodes_of;
 use facts::fact::SubjectId;
-use house::rating::EXTENDED_D;
 use house::record::{CableKind, ChangeKind, Part, PartKind, PortEnd, Survey};
-
-/// Two splitters count as standing side by side if the run between is at most this long, metres.
-const SIDE_BY_SIDE: f64 = 3.0;
 
 /// Every change worth working out for this house, by the part it is done at, refused ones included.
 pub(super) fn proposals(survey: &Survey) -> Vec<ChangeKind> {
@@ -54,31 +51,19 @@ fn entry_filter(survey: &Survey, entry: &Part) -> Option<ChangeKind> {
         .below(entry.id)
         .into_iter()
         .filter_map(|id| survey.parts.get(&id))
-        .filter(|part| part.kind == PartKind::EntryFilter || is_filtering_block(part))
+        .filter(|part| part.is_entry_filter())
         .collect();
     match filters.as_slice() {
         [] => Some(ChangeKind::AddEntryFilter { behind }),
-        [filter] if !stops(filter) => Some(ChangeKind::SwapEntryFilter { filter: filter.id }),
+        // A label that does not say is given the benefit of the doubt.
+        [filter] if filter.rating.stops_moca() == Some(false) => {
+            Some(ChangeKind::SwapEntryFilter { filter: filter.id })
+        }
         [filter] if !trunk.contains(&filter.id) => {
             Some(ChangeKind::MoveEntryFilter { filter: filter.id, behind })
         }
         _ => None,
     }
-}
-
-/// A ground block with a filter built in says so by its stop band or rejection.
-fn is_filtering_block(part: &Part) -> bool {
-    part.kind == PartKind::GroundBlock
-        && (part.rating.stop_band.is_some() || part.rating.rejection_db.is_some())
-}
-
-/// Whether a filter stops the MoCA band, as far as its label says; an unread label is given the benefit of the doubt.
-fn stops(filter: &Part) -> bool {
-    let passes_low = filter.rating.band.is_none_or(|band| band.high_mhz < EXTENDED_D.low_mhz);
-    let stops_all = filter.rating.stop_band.is_none_or(|stop| {
-        stop.low_mhz <= EXTENDED_D.low_mhz + 25.0 && stop.high_mhz >= EXTENDED_D.high_mhz - 25.0
-    });
-    passes_low && stops_all
 }
 
 /// The parts in a row from the entry to before the first split.
@@ -115,7 +100,7 @@ fn splitter(survey: &Survey, part: &Part) -> Vec<ChangeKind> {
     }
     if let Some(feed) = survey.wiring.feed(part.id)
         && let Some(upper) = survey.parts.get(&feed.part).filter(|upper| upper.kind == PartKind::Splitter)
-        && side_by_side(survey, part.id)
+        && survey.hang_side_by_side(upper, part)
         && !upper.ends.values().any(|end| *end == PortEnd::LooseEnd)
     {
         let together = survey.wiring.fed_from(upper.id).len() - 1 + used;
@@ -127,12 +112,7 @@ fn splitter(survey: &Survey, part: &Part) -> Vec<ChangeKind> {
 }
 
 fn smallest(used: usize) -> Option<u8> {
-    SIZES.into_iter().find(|legs| usize::from(*legs) >= used)
-}
-
-fn side_by_side(survey: &Survey, lower: SubjectId) -> bool {
-    let run = survey.wiring.feed(lower).and_then(|feed| survey.runs.get(&feed.run?));
-    run.and_then(|run| run.length).is_some_and(|length| length.metres <= SIDE_BY_SIDE)
+    smallest_splitter(used).map(|(legs, _)| legs)
 }
 
 fn caps(survey: &Survey, part: &Part, has_node: bool) -> Vec<ChangeKind> {

@@ -1,14 +1,15 @@
 //! Changes that concern the outlets and the trees as wholes: sharing an outlet, the modem's line, the bridge, loose
 //! parts, rooms without coax.
 
-use super::propose::trunk;
-use crate::forecast::Node;
 use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
 use house::record::{
     ChangeKind, LooseReason, ModemGeneration, Part, PartKind, Plugged, PortEnd, Room, ServiceKind, Sharing,
     Survey,
 };
+
+use super::propose::trunk;
+use crate::forecast::Node;
 
 /// Every such change worth working out, refused ones included.
 pub(super) fn proposals(survey: &Survey, nodes: &[Node]) -> Vec<ChangeKind> {

@@ -1,11 +1,12 @@
 //! What speaks against a change: a service that it would cut.
 
-use super::services::service_refusal;
-use super::to_buy::entry_filter_rating;
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{ChangeKind, EntryKind, EntryState, PartKind, Plugged, Service, ServiceKind, Survey};
 use phrase::{Arg, Phrase};
+
+use super::services::service_refusal;
+use super::to_buy::entry_filter_rating;
 
 /// Why a change is not offered.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,13 +1,13 @@
 //! The surgery on the records that changes are made of: joining, inserting, moving.
 
-use uuid::Uuid;
-
-use super::to_buy::{entry_filter_rating, larger_than, powered, splitter_rating};
 use facts::fact::SubjectId;
 use house::rating::PartRating;
 use house::record::{
     CableKind, Connector, Feed, FeedFrom, LengthKnown, Part, PartKind, PortEnd, Run, RunLength, Survey,
 };
+use uuid::Uuid;
+
+use super::to_buy::{entry_filter_rating, larger_than, powered, splitter_rating};
 
 /// The jumper between two parts that sit side by side, metres (common practice, no source).
 const JUMPER: f64 = 0.3;

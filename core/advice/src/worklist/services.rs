@@ -1,12 +1,13 @@
 //! What speaks against a change because of what it does to the other services: a level out of its window, a band or a
 //! way back that is cut, DC that no longer arrives.
 
-use super::effect::applied;
-use super::refusal::Refusal;
-use crate::level::{self, OutletChange};
 use facts::fact::SubjectId;
 use house::rating::PartRating;
 use house::record::{ChangeKind, Part, PartKind, Survey, power_paths};
+
+use super::effect::applied;
+use super::refusal::Refusal;
+use crate::level::{self, OutletChange};
 
 /// How many draws a refusal rests on: it looks at likely values only.
 const DRAWS: u32 = 9;
@@ -41,7 +42,7 @@ fn cut(change: &OutletChange) -> Option<Refusal> {
 fn out_of_window(survey: &Survey, change: &OutletChange) -> Option<Refusal> {
     let outlet = change.outlet;
     let further = |window: &level::Window, before: f64, after: f64| {
-        window.outside_by(after) > 0.0 && window.outside_by(after) > window.outside_by(before) + FURTHER_DB
+        !window.holds(after) && window.outside_by(after) > window.outside_by(before) + FURTHER_DB
     };
     if let Some(window) = level::window_of(survey, change.service) {
         for (mhz, dbmv) in level::measured_at(survey, outlet) {

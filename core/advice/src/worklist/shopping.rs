@@ -1,10 +1,11 @@
 //! Everything to buy for a whole work list.
 
+use house::record::Survey;
+use phrase::Arg;
+
 use super::adapters::adapters_to_get;
 use super::effort::PartNeeded;
 use super::order::WorkList;
-use house::record::Survey;
-use phrase::Arg;
 
 impl WorkList {
     /// What all steps need, by specification, and the adapters where there are none yet: equal things counted together,

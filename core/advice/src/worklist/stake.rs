@@ -4,14 +4,14 @@
 //! the difference of the rates is what is at stake. Behind something that lets nothing through, nothing is.
 
 use coax::estimates;
-
-use super::order::WORTH_MBPS;
-use crate::error::AdviceError;
-use crate::forecast::{Forecast, Options, Reach, forecast};
-use crate::unknown::Unknown;
 use facts::fact::SubjectId;
 use house::rating::{Band, EXTENDED_D};
 use house::record::{CableKind, LengthKnown, PartKind, Run, RunLength, Survey};
+
+use super::order::WORTH_MBPS;
+use crate::error::AdviceError;
+use crate::forecast::{Forecast, Options, forecast};
+use crate::unknown::Unknown;
 
 /// What an unknown may change at most, and for whom.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -47,10 +47,8 @@ pub fn at_stake(survey: &Survey, unknown: &Unknown, options: &Options) -> Result
 }
 
 fn rates(forecast: &Forecast, outlet: SubjectId) -> Option<[f64; 4]> {
-    match &forecast.room(outlet)?.reach {
-        Reach::Estimated(path) => Some([path.down.likely, path.down.low, path.up.likely, path.up.low]),
-        _ => None,
-    }
+    let path = forecast.path(outlet)?;
+    Some([path.down.likely, path.down.low, path.up.likely, path.up.low])
 }
 
 /// The house with an unknown at either end of what it may turn out to be.

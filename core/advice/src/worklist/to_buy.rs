@@ -1,19 +1,18 @@
 //! What the parts to buy are rated for.
 
-use facts::fact::SubjectId;
-use house::rating::{Band, EXTENDED_D, FILTERS_PASS_MHZ, PartRating};
-use house::record::{Survey, power_paths};
+use coax::trade::{FILTERS_PASS, FILTERS_STOP_BY, smallest_splitter};
 
-/// Legs that splitters are made with.
-pub(super) const SIZES: [u8; 5] = [2, 3, 4, 6, 8];
+use facts::fact::SubjectId;
+use house::rating::{Band, EXTENDED_D, PartRating};
+use house::record::{Survey, power_paths};
 
 /// What an entry filter to buy is rated for: passes 5 to 1002 MHz, stops 1125 to 1675 MHz by at least 40 dB (a
 /// published data sheet for a ground-block MoCA filter, 2019).
 pub(super) fn entry_filter_rating() -> PartRating {
     PartRating {
-        band: Some(Band { low_mhz: 5.0, high_mhz: FILTERS_PASS_MHZ }),
+        band: Some(Band { low_mhz: 5.0, high_mhz: FILTERS_PASS.value() }),
         stop_band: Some(EXTENDED_D),
-        rejection_db: Some(40.0),
+        rejection_db: Some(FILTERS_STOP_BY.value()),
         ..PartRating::default()
     }
 }
@@ -45,5 +44,5 @@ pub(super) fn powered(survey: &Survey, part: SubjectId, rating: PartRating) -> P
 
 /// The smallest number of legs that splitters are made with, above `used`.
 pub(super) fn larger_than(used: u8) -> u8 {
-    SIZES.into_iter().find(|legs| *legs > used).unwrap_or(used.saturating_add(1))
+    smallest_splitter(usize::from(used) + 1).map_or(used.saturating_add(1), |(legs, _)| legs)
 }

@@ -1,8 +1,9 @@
 //! How far a work list is, and stopping it.
 
+use house::record::Survey;
+
 use crate::error::AdviceError;
 use crate::forecast::{Forecast, Options, forecast_watched};
-use house::record::Survey;
 
 /// Counts what is done and asks whoever watches whether to go on.
 ///

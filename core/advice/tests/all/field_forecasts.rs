@@ -26,19 +26,19 @@
     reason = "a test fails by panicking; the numbers cast are small and positive"
 )]
 
-use crate::prior::{Gaps, Prior, State, prior};
 use advice::finding::{FindingKind, findings};
 use advice::forecast::{Forecast, Options, PathForecast, Reach, forecast};
 use advice::worklist::worklist;
 use coax::link::Limit;
 use facts::fact::SubjectId;
 use house::rating::Band;
-use house::record::ChangeKind;
 use house::record::{
-    CableKind, EntryKind, LengthKnown, ModemBands, ModemGeneration, OtherNetwork, PartKind, Plugged, Reading,
-    ReadingKind, Service, ServiceKind, Survey,
+    CableKind, ChangeKind, EntryKind, LengthKnown, ModemBands, ModemGeneration, OtherNetwork, PartKind,
+    Plugged, Reading, ReadingKind, Service, ServiceKind, Survey,
 };
 use houses::{House, part_id};
+
+use crate::prior::{Gaps, Prior, State, prior};
 
 const DRAWS: u64 = 40;
 

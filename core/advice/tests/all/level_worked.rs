@@ -9,9 +9,10 @@ use advice::level::{
     ANALOG_TV, Fit, Levels, MODEM_SENDS, Options, change, least_visual_millivolts,
     least_visual_millivolts_at_drop, level_of_millivolts, levels, told,
 };
-use check::{check, check_between};
 use house::record::{CableKind, EntryKind, EntryState, Plugged, ReadingKind, ServiceKind, Survey};
 use houses::House;
+
+use check::{check, check_between};
 
 fn found(survey: &Survey) -> Levels {
     levels(survey, &Options::default()).expect("a sound survey")

@@ -7,8 +7,7 @@ use std::fmt::Write;
 use advice::finding::{FindingKind, findings};
 use facts::fact::{AuthorId, Edit, MAX_VALUE_BYTES, SubjectId};
 use facts::store::Store;
-use house::record::ChangeKind;
-use house::record::{MeasurementIntake, Survey, field, fold, take_in};
+use house::record::{ChangeKind, MeasurementIntake, Survey, field, fold, take_in};
 use houses::{House, good_house, part_id};
 use serde_json::json;
 

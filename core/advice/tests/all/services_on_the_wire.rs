@@ -8,10 +8,9 @@ use advice::level::{MODEM_RECEIVES, modem_sends_most};
 use facts::fact::{AuthorId, Edit, SubjectId};
 use facts::store::Store;
 use house::rating::Band;
-use house::record::ChangeKind;
 use house::record::{
-    EntryKind, HowMeasured, ModemGeneration, OtherNetwork, PartKind, Plugged, PowerFeed, ReadingKind,
-    ServiceKind, SingleCable, Survey, TestReach, TvSignal, fold, power_paths,
+    ChangeKind, EntryKind, HowMeasured, ModemGeneration, OtherNetwork, PartKind, Plugged, PowerFeed,
+    ReadingKind, ServiceKind, SingleCable, Survey, TestReach, TvSignal, fold, power_paths,
 };
 use houses::{House, good_house, part_id};
 use serde_json::{Value, json};

@@ -1,14 +1,14 @@
 //! Changes that were made, written as facts.
 #![allow(clippy::expect_used, clippy::panic, reason = "a failed test is what is wanted")]
 
-use crate::written::Written;
 use advice::AdviceError;
 use advice::forecast::Options as Draws;
 use advice::worklist::{Options, Step, WorkList, worklist, worklist_watched};
 use facts::fact::{Edit, Removal, value_of};
-use house::record::ChangeKind;
-use house::record::{CableKind, Outcome, OutcomeKind, Survey, field};
+use house::record::{CableKind, ChangeKind, Outcome, OutcomeKind, Survey, field};
 use houses::change_cases::cases;
+
+use crate::written::Written;
 
 /// Few draws: what is asked is which steps there are.
 fn quick() -> Options {

@@ -1,8 +1,7 @@
 //! The order of the work makes sense as a whole: nothing is bought that a later step throws out.
 
 use advice::worklist::{Options, worklist};
-use house::record::ChangeKind;
-use house::record::{CableKind, EntryKind, HowMeasured, ReadingKind, TestReach};
+use house::record::{CableKind, ChangeKind, EntryKind, HowMeasured, ReadingKind, TestReach};
 use houses::House;
 
 /// A four-way for the band, and behind one of its legs a two-way that is not made for it.

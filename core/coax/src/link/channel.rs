@@ -5,10 +5,7 @@
 use crate::link::version::Version;
 use crate::quantity::Megahertz;
 
-/// Lower edge of Extended D (SCTE 235 announcement, 14 March 2017).
-pub const EXTENDED_D_LOW: Megahertz = Megahertz(1125.0);
-/// Upper edge of Extended D (SCTE 235 announcement, 14 March 2017).
-pub const EXTENDED_D_HIGH: Megahertz = Megahertz(1675.0);
+pub use crate::trade::{EXTENDED_D_HIGH, EXTENDED_D_LOW};
 
 /// Distance of neighbouring 2.x channels' centres when bonded.
 const CHANNEL_STEP: f64 = 100.0;

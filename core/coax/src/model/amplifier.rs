@@ -6,6 +6,7 @@ use super::{Splitter, delayed, logistic, turn};
 use crate::error::{CoaxError, at_least};
 use crate::quantity::{Decibels, Megahertz};
 use crate::scatter::ScatterMatrix;
+use crate::trade::{EXTENDED_D_HIGH, EXTENDED_D_LOW};
 
 /// The most that a round trip through the core (down and up again) may amount to, as an amplitude. With both its ends
 /// reflecting at most 0.6 it then settles with any ends: `(1 - 0.6)^2 > 0.1`.
@@ -39,7 +40,7 @@ pub struct AmplifierCore {
 const GAP_SHARE: f64 = 0.26;
 
 /// The MoCA band in which a by-pass passes (SCTE 235 announcement, broadbandtechreport.com, 14 March 2017).
-const BYPASS_BAND_MHZ: (f64, f64) = (1125.0, 1675.0);
+const BYPASS_BAND_MHZ: (f64, f64) = (EXTENDED_D_LOW.value(), EXTENDED_D_HIGH.value());
 
 impl AmplifierCore {
     fn check(&self) -> Result<(), CoaxError> {

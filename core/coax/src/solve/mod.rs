@@ -17,14 +17,15 @@
 )]
 
 mod fold;
+mod network;
 mod pairs;
 mod plan;
 mod samples;
 mod solution;
 mod wave;
 
+pub use network::{End, Network, OutletIndex, PartIndex};
 pub use pairs::Wanted;
 pub use plan::Tree;
-pub(crate) use plan::{Side, TreePart};
 pub use samples::{Sampled, Samples};
 pub use solution::Solution;

@@ -3,10 +3,10 @@
 use std::collections::HashMap;
 use std::ops::Range;
 
+use super::network::OutletIndex;
 use super::plan::{Plan, Side};
 use super::solution::Slots;
 use crate::error::CoaxError;
-use crate::network::OutletIndex;
 
 /// Which pairs of outlets to solve for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

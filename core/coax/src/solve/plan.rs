@@ -5,11 +5,11 @@ use std::sync::Arc;
 
 use num_complex::Complex64;
 
+use super::network::PartIndex;
 use super::samples::{Sampled, Samples};
 use crate::error::CoaxError;
 use crate::grid::FrequencyGrid;
 use crate::model::Model;
-use crate::network::PartIndex;
 
 /// What is on a port away from the root.
 #[derive(Debug, Clone, Copy)]

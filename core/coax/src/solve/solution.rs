@@ -5,8 +5,8 @@ use std::sync::Arc;
 
 use num_complex::Complex64;
 
+use super::network::OutletIndex;
 use crate::grid::FrequencyGrid;
-use crate::network::OutletIndex;
 use crate::quantity::{Decibels, Megahertz};
 
 /// Where a pair's values lie.

@@ -70,7 +70,7 @@ fn write(context: &Context, folder: &PathBuf, file: &Path) -> Result<(), DeskErr
     let as_json = DemoJson {
         survey: survey_name.clone(),
         report: report_name.clone(),
-        forecast: forecast::as_json(&survey, &list.as_found),
+        forecast: forecast::as_json(&survey, &list.as_found, forecast::Of::AsFound),
         findings: findings_command::as_json(context, &survey, &found),
         worklist: list_command::as_json(context, &survey, &list),
     };

@@ -1,10 +1,11 @@
 //! `legwork forecast`: what gets through to each room.
 
-use advice::forecast::{self, CostAt, Forecast, PathForecast, Reach, RoomForecast};
-use advice::wish::Met;
+use advice::forecast::{self, CostAt, Forecast, PathForecast, Reach, RoomForecast, told};
+use advice::verdict::{HeldOf, Met, RoomVerdict, Together, Verdict, Wished};
 use coax::link::Limit;
+use facts::fact::SubjectId;
 use house::naming;
-use house::record::{Survey, Wish};
+use house::record::{Reading, Survey};
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
@@ -19,11 +20,25 @@ const MOST_COSTS_TOLD: usize = 3;
 /// Works the forecast out and tells it.
 pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {
     let forecast = forecast::forecast(survey, &forecast::Options::default())?;
-    context.answer(&as_json(survey, &forecast), |page| tell(context, survey, &forecast, page))
+    context.answer(&as_json(survey, &forecast, Of::AsFound), |page| tell(context, survey, &forecast, page))
 }
 
-fn wish_at(survey: &Survey, room: &RoomForecast) -> Option<Wish> {
-    survey.rooms.get(&room.room?)?.wish
+/// Of which house a forecast is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Of {
+    /// The house as found: what was measured in it counts.
+    AsFound,
+    /// A house that is still to come.
+    ToCome,
+}
+
+impl Of {
+    fn wished(self, survey: &Survey, room: &RoomForecast) -> Option<Wished> {
+        match self {
+            Self::AsFound => Wished::at(survey, room),
+            Self::ToCome => Wished::to_come(survey, room),
+        }
+    }
 }
 
 /// Tells a forecast in words.
@@ -44,16 +59,8 @@ pub fn tell(context: &Context, survey: &Survey, forecast: &Forecast, page: &mut 
         return;
     }
     page.gap();
-    if let Some(shared) = forecast.shared {
-        let message = match shared.airtime.likely {
-            share if share.is_infinite() => "desk-shared-never",
-            share if share > 1.0 => "desk-shared-too-much",
-            _ => "desk-shared-fits",
-        };
-        page.paragraph(
-            0,
-            &context.say(&Phrase::new(message).with("share", Arg::Share(shared.airtime.likely))),
-        );
+    if let Some(together) = Together::of(forecast) {
+        page.paragraph(0, &context.say(&together.phrase()));
     }
     for leak in &forecast.street {
         let leak = Phrase::new("desk-street")
@@ -68,11 +75,10 @@ pub fn tell(context: &Context, survey: &Survey, forecast: &Forecast, page: &mut 
 
 fn tell_room(context: &Context, survey: &Survey, room: &RoomForecast, page: &mut Page) {
     page.title(&context.say(&naming::part(survey, room.outlet)));
-    let wish = wish_at(survey, room);
     let path = match &room.reach {
         Reach::Estimated(path) => path,
         other => {
-            page.paragraph(2, &context.say(&why_none(survey, other)));
+            page.paragraph(2, &context.say(&told::no_path(survey, other)));
             return;
         }
     };
@@ -80,12 +86,12 @@ fn tell_room(context: &Context, survey: &Survey, room: &RoomForecast, page: &mut
         (context.word("desk-down"), context.say(&rate(path.down))),
         (context.word("desk-up"), context.say(&rate(path.up))),
     ];
-    if let Some(wish) = wish {
-        rows.push((context.word("desk-wish"), context.say(&wish_phrase(wish, Met::of(wish, path)))));
+    if let Some(wished) = Wished::at(survey, room) {
+        rows.push((context.word("desk-wish"), context.say(&wish_phrase(&wished))));
     }
     rows.push((context.word("desk-loss"), context.say(&loss(survey, path))));
-    rows.push((context.word("desk-limit"), context.word(limit_message(path.limit))));
-    if path.links < 0.995 {
+    rows.push((context.word("desk-limit"), context.say(&told::limit(path.limit))));
+    if path.may_not_link() {
         rows.push((
             context.word("desk-links"),
             context.say(&Phrase::new("desk-links-share").with("share", Arg::Share(path.links))),
@@ -98,20 +104,26 @@ fn rate(mbps: coax::Span) -> Phrase {
     Phrase::new("desk-rate").with("rate", Arg::RateRange(mbps))
 }
 
-fn wish_phrase(wish: Wish, met: Met) -> Phrase {
+fn wish_phrase(wished: &Wished) -> Phrase {
+    let Wished { wish, met, measured } = wished;
+    let met = match measured {
+        Some(rates) => {
+            let id = if *met == Met::Yes { "desk-met-measured" } else { "desk-not-met-measured" };
+            Phrase::new(id)
+                .with("down", Arg::RateAsRead(rates.down_mbps))
+                .with("up", Arg::RateAsRead(rates.up_mbps))
+        }
+        None => Phrase::new(match met {
+            Met::Yes => "desk-met-yes",
+            Met::Likely => "desk-met-likely",
+            Met::Unlikely => "desk-met-unlikely",
+            Met::NotKnown => "desk-met-not-known",
+        }),
+    };
     Phrase::new("desk-wish-told")
         .with("down", Arg::Rate(wish.down_mbps))
         .with("up", Arg::Rate(wish.up_mbps))
-        .phrase("met", Phrase::new(met_message(met)))
-}
-
-fn met_message(met: Met) -> &'static str {
-    match met {
-        Met::Yes => "desk-met-yes",
-        Met::Likely => "desk-met-likely",
-        Met::Unlikely => "desk-met-unlikely",
-        Met::NotKnown => "desk-met-not-known",
-    }
+        .phrase("met", met)
 }
 
 /// The loss of a path, and the places that cost most.
@@ -132,29 +144,11 @@ fn loss(survey: &Survey, path: &PathForecast) -> Phrase {
 }
 
 /// A run by its tag and the tag of the part it leads to, where it has one.
-fn run_in_short(survey: &Survey, to: facts::fact::SubjectId) -> Phrase {
+fn run_in_short(survey: &Survey, to: SubjectId) -> Phrase {
     let run = survey.wiring.feed(to).and_then(|feed| survey.runs.get(&feed.run?));
     match run.and_then(|run| run.tag.as_ref()) {
         Some(tag) => Phrase::new("desk-cost-run").text("tag", tag).phrase("to", naming::mark(survey, to)),
         None => naming::run_to(survey, to),
-    }
-}
-
-fn limit_message(limit: Limit) -> &'static str {
-    match limit {
-        Limit::Path => "limit-path",
-        Limit::Version => "limit-version",
-        Limit::EthernetPort => "limit-ethernet",
-        Limit::Band => "limit-band",
-    }
-}
-
-fn why_none(survey: &Survey, reach: &Reach) -> Phrase {
-    match reach {
-        Reach::Estimated(_) | Reach::NoBridge => Phrase::new("reach-no-bridge"),
-        Reach::Loose(part) => Phrase::new("reach-loose").phrase("part", naming::part(survey, *part)),
-        Reach::OtherTree => Phrase::new("reach-other-tree"),
-        Reach::NoChannel => Phrase::new("reach-no-channel"),
     }
 }
 
@@ -184,6 +178,7 @@ struct RoomJson {
     reach: &'static str,
     wish: Option<WishJson>,
     wish_met: Option<&'static str>,
+    wish_met_by: Option<&'static str>,
     down_mbps: Option<SpanJson>,
     up_mbps: Option<SpanJson>,
     phy_down_mbps: Option<SpanJson>,
@@ -192,6 +187,25 @@ struct RoomJson {
     links: Option<f64>,
     limit: Option<&'static str>,
     costs: Vec<CostJson>,
+    tests: Vec<TestJson>,
+}
+
+/// A reading of an outlet test, and what it says.
+#[derive(Serialize)]
+struct TestJson {
+    reading: SubjectId,
+    tells: &'static str,
+    held: Vec<HeldJson>,
+}
+
+/// A figure that was measured, beside what was to be expected of it.
+#[derive(Serialize)]
+struct HeldJson {
+    what: &'static str,
+    measured: f64,
+    expected: SpanJson,
+    beside: &'static str,
+    outside_by: f64,
 }
 
 #[derive(Serialize)]
@@ -208,7 +222,7 @@ struct StreetJson {
 }
 
 /// A forecast as JSON.
-pub fn as_json(survey: &Survey, forecast: &Forecast) -> ForecastJson {
+pub fn as_json(survey: &Survey, forecast: &Forecast, of: Of) -> ForecastJson {
     ForecastJson {
         seed: forecast.seed,
         draws: forecast.draws,
@@ -219,7 +233,7 @@ pub fn as_json(survey: &Survey, forecast: &Forecast) -> ForecastJson {
             .map(|(centre, width)| ChannelJson { centre_mhz: *centre, width_mhz: *width })
             .collect(),
         adapters: forecast.nodes,
-        rooms: forecast.rooms.iter().map(|room| room_as_json(survey, room)).collect(),
+        rooms: forecast.rooms.iter().map(|room| room_as_json(survey, forecast, room, of)).collect(),
         street: forecast
             .street
             .iter()
@@ -230,8 +244,8 @@ pub fn as_json(survey: &Survey, forecast: &Forecast) -> ForecastJson {
     }
 }
 
-fn room_as_json(survey: &Survey, room: &RoomForecast) -> RoomJson {
-    let wished = wish_at(survey, room);
+fn room_as_json(survey: &Survey, forecast: &Forecast, room: &RoomForecast, of: Of) -> RoomJson {
+    let wished = of.wished(survey, room);
     let path = match &room.reach {
         Reach::Estimated(path) => Some(path.as_ref()),
         _ => None,
@@ -246,13 +260,9 @@ fn room_as_json(survey: &Survey, room: &RoomForecast) -> RoomJson {
             Reach::OtherTree => "other_tree",
             Reach::NoChannel => "no_channel",
         },
-        wish: wished.map(wish),
-        wish_met: wished.map(|wish| match Met::of_reach(wish, &room.reach) {
-            Met::Yes => "yes",
-            Met::Likely => "likely",
-            Met::Unlikely => "unlikely",
-            Met::NotKnown => "not_known",
-        }),
+        wish: wished.map(|wished| wish(wished.wish)),
+        wish_met: wished.map(|wished| wished.met.name()),
+        wish_met_by: wished.map(|wished| if wished.measured.is_some() { "test" } else { "forecast" }),
         down_mbps: rate(|path| path.down),
         up_mbps: rate(|path| path.up),
         phy_down_mbps: rate(|path| path.phy_down),
@@ -277,5 +287,27 @@ fn room_as_json(survey: &Survey, room: &RoomForecast) -> RoomJson {
                 })
                 .collect()
         }),
+        tests: match of {
+            Of::AsFound => {
+                let tests = RoomVerdict::at(survey, room.outlet, Some(forecast)).readings;
+                tests.iter().map(|(reading, verdict)| test_as_json(reading, verdict)).collect()
+            }
+            Of::ToCome => Vec::new(),
+        },
     }
+}
+
+fn test_as_json(reading: &Reading, verdict: &Verdict) -> TestJson {
+    let held = verdict.held.iter().map(|held| {
+        // Rates of forecasts have no decimals here, losses one; what somebody read keeps its own.
+        let decimals = i32::from(held.of == HeldOf::Loss);
+        HeldJson {
+            what: held.of.name(),
+            measured: rounded(held.measured, 3),
+            expected: span(held.expected, decimals),
+            beside: held.beside.name(),
+            outside_by: rounded(held.outside_by(), 1),
+        }
+    });
+    TestJson { reading: reading.id, tells: verdict.tells.name(), held: held.collect() }
 }

@@ -125,6 +125,7 @@ fn arg_in_json(arg: &Arg) -> Value {
         Arg::LengthRange(span)
         | Arg::LossRange(span)
         | Arg::RateRange(span)
+        | Arg::RateRangeBeside { range: span, .. }
         | Arg::MillisecondsRange(span) => {
             json!({ "likely": span.likely, "low": span.low, "high": span.high })
         }

@@ -3,24 +3,20 @@
 use std::collections::BTreeMap;
 
 use advice::finding::Caution;
-use advice::forecast::{Forecast, Reach};
 use advice::level::{BandChange, OutletChange};
 use advice::worklist::{Options, Step, WorkList, worklist};
-use facts::fact::SubjectId;
 use house::naming;
 use house::record::ChangeKind;
 use house::record::{ServiceKind, Survey};
 use phrase::{Arg, Phrase};
 use serde::Serialize;
+use telling::words::shown_gain;
 
 use super::Context;
-use super::forecast::{self, ForecastJson};
+use super::forecast::{self, ForecastJson, Of};
 use super::json::{PartJson, part, rounded};
 use crate::error::DeskError;
 use crate::page::Page;
-
-/// A gain smaller than this is not told in words, Mb/s.
-const LEAST_TOLD_MBPS: f64 = 5.0;
 
 /// Works the list out and tells it.
 pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {
@@ -104,7 +100,7 @@ fn gains_in_words(context: &Context, step: &Step) -> String {
     let told: Vec<_> = step
         .gains
         .iter()
-        .filter(|gain| (gain.after_mbps - gain.before_mbps).abs() >= LEAST_TOLD_MBPS)
+        .filter(|gain| shown_gain(gain.before_mbps, gain.after_mbps) != 0.0)
         .map(|gain| {
             let one = Phrase::new("desk-gain-one")
                 .phrase("outlet", naming::mark(&step.before, gain.outlet))
@@ -125,20 +121,12 @@ fn tell_when_done(context: &Context, list: &WorkList, page: &mut Page) {
     page.heading(&context.word("desk-when-done"));
     for room in &list.when_done.rooms {
         let (before, after) =
-            (likely_down(&list.as_found, room.outlet), likely_down(&list.when_done, room.outlet));
+            (list.as_found.likely_down(room.outlet), list.when_done.likely_down(room.outlet));
         let told = Phrase::new("desk-gain-one")
             .phrase("outlet", naming::part(&list.house_when_done, room.outlet))
             .with("before", Arg::Rate(before))
             .with("after", Arg::Rate(after));
         page.item(0, &context.say(&told));
-    }
-}
-
-/// The likely rate towards an outlet, Mb/s; 0 where nothing gets there.
-fn likely_down(forecast: &Forecast, outlet: SubjectId) -> f64 {
-    match forecast.room(outlet).map(|room| &room.reach) {
-        Some(Reach::Estimated(path)) => path.down.likely,
-        _ => 0.0,
     }
 }
 
@@ -248,8 +236,8 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
             .map(|(what, count)| NeededJson { what, count })
             .collect(),
         refused: list.refused.iter().map(|(change, why)| refused(change, why.why(survey))).collect(),
-        as_found: forecast::as_json(survey, &list.as_found),
-        when_done: forecast::as_json(&list.house_when_done, &list.when_done),
+        as_found: forecast::as_json(survey, &list.as_found, Of::AsFound),
+        when_done: forecast::as_json(&list.house_when_done, &list.when_done, Of::ToCome),
     }
 }
 

@@ -227,6 +227,8 @@ desk-met-yes = met, in nine cases of ten or more
 desk-met-likely = likely met
 desk-met-unlikely = unlikely to be met
 desk-met-not-known = not known
+desk-met-measured = met, as measured: { $down } and { $up }
+desk-not-met-measured = not met yet, as measured: { $down } and { $up }
 desk-loss = loss
 desk-loss-only = { $loss }
 desk-loss-most = { $loss }; most of it: { $costs }
@@ -235,9 +237,6 @@ desk-cost = { $place } { $loss }
 desk-limit = limited by
 desk-links = link
 desk-links-share = the two adapters hear each other in { $share } of the cases that fit what is known
-desk-shared-fits = All rooms share one network. All wishes at the same time would take { $share } of its time: they fit.
-desk-shared-never = All rooms share one network. At least one wish cannot be met even with the network to itself.
-desk-shared-too-much = All rooms share one network. All wishes at the same time would take { $share } of its time: they do not fit all at once.
 desk-street = From the loudest adapter to the street at { $entry }: { $loss } of loss. The more, the less leaves the house.
 desk-round-trip = The coax adds { $time } to a round trip.
 desk-forecast-ranges = In brackets: a tenth of all cases that fit what is known lies below the first figure, a tenth above the second.
@@ -341,7 +340,6 @@ desk-no = no
 
 ## The record: who said what
 
-desk-thing-new = something that is new here
 desk-field-of = { $thing }: { $field }
 desk-said = Who did what, newest first
 desk-said-act = { $act }: { $author }, { $when } UTC

@@ -19,7 +19,6 @@ mod manifest;
 mod name;
 mod options;
 mod pack;
-mod part_file;
 mod photo;
 mod staging;
 mod syncer;

@@ -11,7 +11,6 @@ use super::limits;
 use super::manifest::{self, Hashes, Payload};
 use super::name::EntryName;
 use super::options::{Filter, LeftOut, PackOptions};
-use super::part_file::PartFile;
 use super::photo::PhotoName;
 use super::syncer::Syncer;
 use super::take::named_photos;
@@ -21,6 +20,7 @@ use crate::error::{FactsError, Result};
 use crate::fact::{Ledger, SurveyId};
 use crate::store::Store;
 use crate::store::fault::of_system;
+use crate::whole_file::{Existing, Readers, WholeFile};
 
 /// How much of a photo is copied at once.
 const CHUNK_BYTES: usize = 128 * 1024;
@@ -84,8 +84,12 @@ fn pack_with(
         |photo: &PhotoName| fs::metadata(folder.join(photo.to_string())).map_or(0, |found| found.len());
     let mut meter = Meter::new(watch, photos.iter().map(length).sum());
 
-    let part = PartFile::create(path, options.replace)?;
-    let broken = |error: io::Error| of_system(path, &error);
+    let broken = |error: io::Error| match error.kind() {
+        io::ErrorKind::AlreadyExists => FactsError::FileThere { file: path.to_owned() },
+        _ => of_system(path, &error),
+    };
+    let existing = if options.replace { Existing::IsReplaced } else { Existing::Stays };
+    let part = WholeFile::create(path, existing, Readers::Usual).map_err(broken)?;
     let out = ZipWriter::new(BufWriter::with_capacity(CHUNK_BYTES, part.file()));
     let mut bag = BagWriter { out, path, hashes: Hashes::new(), payload: Payload::default() };
     bag.out.whole(&EntryName::BagIt.in_zip(), manifest::BAGIT.as_bytes()).map_err(broken)?;
@@ -106,7 +110,9 @@ fn pack_with(
     let entries = bag.payload.entries;
     let bytes = bag.close(store)?;
     syncer.finish().map_err(broken)?;
-    part.finish(bytes)?;
+    // What was written past the end while it was not known yet goes.
+    part.file().set_len(bytes).map_err(broken)?;
+    part.finish().map_err(broken)?;
     Ok(Packed { facts, photos: entries - 2, bytes, lost_photos })
 }
 

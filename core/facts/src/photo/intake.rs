@@ -8,6 +8,7 @@ use crate::error::{FactsError, Result};
 use crate::fact::{Edit, SubjectId, reserved, value_of};
 use crate::photo::Picture;
 use crate::store::{Store, disk, fault};
+use crate::whole_file::{self, Existing, Readers};
 
 /// The most photos that a survey holds: a file of it must not have more entries than its reader takes.
 pub const MOST_PHOTOS: usize = 4_900;
@@ -37,7 +38,8 @@ impl Store {
             if fs::read(photos.join(&name)).is_ok_and(|there| there == picture.bytes()) {
                 return disk::sync_folder(&photos).map_err(|error| fault::of_system(&folder, &error));
             }
-            disk::write_whole(&photos, &name, picture.bytes())
+            let place = photos.join(&name);
+            whole_file::write(&place, picture.bytes(), Existing::IsReplaced, Readers::Owner)
                 .map_err(|error| fault::of_system(&folder, &error))
         })?;
         Ok(photo)

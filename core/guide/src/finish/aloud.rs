@@ -155,7 +155,7 @@ impl Speaker<'_> {
         }
     }
 
-    /// What a row says; its sign in words where it says nothing else.
+    /// What a row says; its sign and its bar in words where it says nothing else.
     fn row(&self, row: &RowEntry) -> String {
         let sign = row.mark.filter(|_| row.says.is_empty()).map(|mark| {
             self.say(match mark {
@@ -165,7 +165,8 @@ impl Speaker<'_> {
                 RowMark::NotKnown => "mark-not-known",
             })
         });
-        let bar = row.bar.as_ref().map_or("", |bar| bar.words.as_str());
+        // What a bar shows is mostly said by its row.
+        let bar = row.bar.as_ref().filter(|_| row.says.is_empty()).map_or("", |bar| bar.words.as_str());
         self.together([row.says.as_str(), sign.as_deref().unwrap_or_default(), bar])
     }
 

@@ -41,13 +41,23 @@ pub(super) fn give(screen: &mut Screen) {
 fn within(block: &mut Block, id: &str, given: &mut Given) {
     match block {
         Block::Choice(choice) => {
-            choice.options.iter_mut().for_each(|option| given.within(id, &mut option.id))
+            choice.options.iter_mut().for_each(|option| given.within(id, &mut option.id));
         }
-        Block::Number(number) => number.units.iter_mut().for_each(|unit| given.within(id, &mut unit.id)),
-        Block::PhotoSlot(slot) => slot.photos.iter_mut().for_each(|photo| given.within(id, &mut photo.id)),
-        Block::Label(label) => label.figures.iter_mut().for_each(|figure| given.within(id, &mut figure.id)),
-        Block::Rows(rows) => rows.rows.iter_mut().for_each(|row| given.within(id, &mut row.id)),
-        Block::HowFar(far) => far.stop.iter_mut().for_each(|stop| given.within(id, &mut stop.id)),
+        Block::Number(number) => {
+            number.units.iter_mut().for_each(|unit| given.within(id, &mut unit.id));
+        }
+        Block::PhotoSlot(slot) => {
+            slot.photos.iter_mut().for_each(|photo| given.within(id, &mut photo.id));
+        }
+        Block::Label(label) => {
+            label.figures.iter_mut().for_each(|figure| given.within(id, &mut figure.id));
+        }
+        Block::Rows(rows) => {
+            rows.rows.iter_mut().for_each(|row| given.within(id, &mut row.id));
+        }
+        Block::HowFar(far) => {
+            far.stop.iter_mut().for_each(|stop| given.within(id, &mut stop.id));
+        }
         _ => {}
     }
 }

@@ -16,7 +16,7 @@ impl Guide {
             Some(errand) => screens::show_errand(&self.session, errand),
             None => self.of_place(),
         };
-        screen.place = format!("{}-{}", screen.name, short_hash(self.place().as_bytes()));
+        screen.place = format!("{}-{}", screen.name, short_hash(&self.place()));
         screen.way = self.way;
         finish(&mut screen, self.session.language());
         screen
@@ -50,7 +50,7 @@ impl Guide {
     }
 
     /// A drawing of the screen that is shown, by the name that its block gives; `None` if the screen has no such drawing
-    /// any more. A shell asks for it once, and again when its version has changed.
+    /// any more, and while the app is put aside. A shell asks for it once, and again when its version has changed.
     pub fn figure(&self, figure: &str) -> Option<FigureDrawn> {
         let place = self.session.place()?;
         let figures = self.session.with_scene(|scene| screens::figures(scene, &place)).ok()?;

@@ -17,7 +17,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         .take(100)
         .map(|(place, question)| {
             let head = question.phrase(scene).attribute("title");
-            sketch.row(Some(format!("ask:{place}")), &head, None, None).to_do(false)
+            sketch.row(Some(format!("ask:{place}")), &head, None, None).ticked(false)
         })
         .collect();
     sketch.rows(&Phrase::new("put-off-questions"), rows);

@@ -25,7 +25,7 @@ pub(crate) fn show(scene: &Scene<'_>, stage: Stage) -> Screen {
         .map(|(place, leg)| {
             let says = Phrase::new(if leg.answered { "answered" } else { "open" });
             let head = leg.question.phrase(scene).attribute("title");
-            sketch.row(Some(format!("ask:{place}")), &head, Some(&says), None).to_do(leg.answered)
+            sketch.row(Some(format!("ask:{place}")), &head, Some(&says), None).ticked(leg.answered)
         })
         .collect();
     sketch.rows(&Phrase::new("stage-questions"), rows);

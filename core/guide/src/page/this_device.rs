@@ -62,7 +62,7 @@ pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
             match (key.as_str(), unit, working) {
                 ("unit", Some(unit), _) => session.settle_device(|device| device.set_length_unit(unit))?,
                 ("working", _, Some(working)) => {
-                    session.settle_device(|device| device.set_working(working))?
+                    session.settle_device(|device| device.set_working(working))?;
                 }
                 _ => {}
             }

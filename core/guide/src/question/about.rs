@@ -125,7 +125,7 @@ pub(crate) fn rows(scene: &Scene<'_>, sketch: &mut Sketch<'_>, subject: SubjectI
     let row = |(place, (question, told)): (usize, &(Question, bool))| -> RowEntry {
         let head = question.phrase(scene).attribute("title");
         let says = Phrase::new(if *told { "answered" } else { "open" });
-        sketch.row(Some(format!("ask:{place}")), &head, Some(&says), None).to_do(*told)
+        sketch.row(Some(format!("ask:{place}")), &head, Some(&says), None).ticked(*told)
     };
     let rows = all.iter().enumerate().map(row).collect();
     sketch.rows(&Phrase::new("free-questions"), rows);

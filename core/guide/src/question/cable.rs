@@ -1,6 +1,7 @@
 //! The cables between parts: series, length, connectors.
 
 use advice::finding::Caution;
+use coax::quantity::METRES_PER_FOOT;
 use facts::fact::SubjectId;
 use house::record::{CableKind, Connector, LengthKnown, RunLength, field};
 use phrase::Phrase;
@@ -136,7 +137,7 @@ pub(super) fn take_marks(scene: &Scene<'_>, run: SubjectId) -> Told<Answer> {
     let (Some(near), Some(far)) = (mark("near"), mark("far")) else {
         return Err(Phrase::new("marks-not-read").into());
     };
-    let metres = (near - far).abs() * if unit == "m" { 1.0 } else { 0.3048 };
+    let metres = (near - far).abs() * if unit == "m" { 1.0 } else { METRES_PER_FOOT };
     if metres > 500.0 {
         return Err(Phrase::new("marks-too-far-apart").into());
     }

@@ -7,8 +7,8 @@ use facts::fact::SubjectId;
 use telling::figure::{Anchor, Dash, Figure, Fill, Ink, Mark, Shape, Weight};
 use telling::words::Language;
 
-use super::Aloud;
-use crate::short_hash::short_hash;
+use super::{Aloud, AloudRole};
+use crate::short_hash::hash_of_all;
 
 /// A place in a drawing: x from 0 (left) to 1 (right), y from 0 (top) downwards, in the same unit.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -150,8 +150,8 @@ pub struct FigureMark {
     pub ink: MarkInk,
     /// The key that a touch on it presses, if it leads on.
     pub key: Option<String>,
-    /// What it stands for, for those who do not see it; empty for what only adorns.
-    pub name: String,
+    /// What a screen reader says of it: what it stands for, and what is written in it. Without a label it only adorns.
+    pub aloud: Aloud,
     /// Whether another mark stands for the same: a screen reader passes over this one.
     pub repeats: bool,
 }
@@ -199,15 +199,21 @@ impl FigureDrawn {
     pub(crate) fn of(figure: &Figure, key: impl Fn(SubjectId) -> String) -> Self {
         let named = named(figure);
         let marks = figure.marks.iter().enumerate().map(|(place, mark)| {
-            let of_part = mark.part.and_then(|part| named.get(&part));
-            let name = of_part.map(|(_, name)| name.clone()).or_else(|| mark.name.clone());
-            let repeats = of_part.is_some_and(|(first, _)| *first != place);
-            FigureMark { name: name.unwrap_or_default(), repeats, ..mark_of(mark, mark.part.map(&key)) }
+            let of_part = mark.part.and_then(|part| Some((part, named.get(&part)?)));
+            let repeats = of_part.is_some_and(|(_, (first, _))| *first != place);
+            let aloud = match of_part {
+                Some((part, (_, name))) => {
+                    let value = if repeats { String::new() } else { written_in(figure, part, name) };
+                    Aloud::new(AloudRole::LeadsOn, name).value(value)
+                }
+                None => Aloud::new(AloudRole::Fact, mark.name.clone().unwrap_or_default()),
+            };
+            FigureMark { aloud, repeats, ..mark_of(mark, mark.part.map(&key)) }
         });
         let marks: Vec<_> = marks.collect();
         Self {
             figure: figure.name.id.clone(),
-            version: short_hash(format!("{} {marks:?}", figure.aspect).as_bytes()),
+            version: hash_of_all(&(figure.aspect, &marks)),
             aspect: figure.aspect,
             natural_width: figure.natural_width,
             marks,
@@ -231,6 +237,16 @@ impl FigureDrawn {
             keys,
         }
     }
+}
+
+/// What is written of a part in a figure besides its name, a line each.
+fn written_in(figure: &Figure, part: SubjectId, name: &str) -> String {
+    let of_part = figure.marks.iter().filter(|mark| mark.part == Some(part));
+    let lines = of_part.filter_map(|mark| match &mark.shape {
+        Shape::Text { text, .. } if text != name => Some(text.as_str()),
+        _ => None,
+    });
+    lines.collect::<Vec<_>>().join("\n")
 }
 
 /// The name of each part in a figure, and the place of the mark that stands for it: the first that is named.
@@ -287,7 +303,7 @@ fn mark_of(mark: &Mark, key: Option<String>) -> FigureMark {
             Ink::Pencil => MarkInk::Pencil,
         },
         key,
-        name: String::new(),
+        aloud: Aloud::default(),
         repeats: false,
     }
 }

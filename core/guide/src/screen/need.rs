@@ -103,7 +103,7 @@ impl FileKind {
 
 impl Need {
     /// The same file, for a place that the user names.
-    pub(crate) fn to_a_place(self) -> Self {
+    pub(crate) fn for_a_place(self) -> Self {
         match self {
             Self::FileToShare { name, kind } => Self::FileToWrite { name, kind },
             other => other,

@@ -83,7 +83,7 @@ impl RowEntry {
     }
 
     /// With a box: ticked if it is done.
-    pub(crate) fn to_do(self, done: bool) -> Self {
+    pub(crate) fn ticked(self, done: bool) -> Self {
         self.marked(if done { RowMark::Done } else { RowMark::Box })
     }
 

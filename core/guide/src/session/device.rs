@@ -2,11 +2,12 @@
 //!
 //! One small file in the home folder, written whole. Members that this release does not know are kept.
 
-use std::fs::{self, File};
-use std::io::{self, Write};
+use std::fs;
+use std::io;
 use std::path::{Path, PathBuf};
 
 use facts::fact::AuthorId;
+use facts::whole_file::{self, Existing, Readers};
 use serde_json::{Map, Value};
 use telling::words::LengthUnit;
 
@@ -14,8 +15,6 @@ use crate::error::{GuideError, Result, Trouble};
 
 /// Its name in the home folder.
 const FILE: &str = "device.json";
-/// The name under which it is written before it has its own.
-const UNFINISHED: &str = ".device.json.unfinished";
 
 const AUTHOR: &str = "author";
 const NAME: &str = "name";
@@ -128,22 +127,13 @@ impl Device {
         }
         let mut kept = self.kept.clone();
         kept.insert(member.into(), value);
-        write_whole(&self.folder, &Value::Object(kept.clone())).map_err(|error| failed(&error))?;
+        let text = format!("{:#}\n", Value::Object(kept.clone()));
+        let file = self.folder.join(FILE);
+        whole_file::write(&file, text.as_bytes(), Existing::IsReplaced, Readers::Owner)
+            .map_err(|error| failed(&error))?;
         self.kept = kept;
         Ok(())
     }
-}
-
-/// Writes under another name, syncs, renames, and syncs the folder: the file is the old one or the new one, never half.
-fn write_whole(folder: &Path, value: &Value) -> io::Result<()> {
-    let unfinished = folder.join(UNFINISHED);
-    let mut file = File::create(&unfinished)?;
-    writeln!(file, "{value:#}")?;
-    file.sync_all()?;
-    drop(file);
-    fs::rename(&unfinished, folder.join(FILE))?;
-    // Not every system lets a folder be opened; those that do not write its names by themselves.
-    if cfg!(unix) { File::open(folder)?.sync_all() } else { Ok(()) }
 }
 
 fn failed(error: &io::Error) -> GuideError {
@@ -171,7 +161,7 @@ mod tests {
         assert_eq!(again.length_unit(), Some(LengthUnit::Feet));
         assert_eq!(again.working(), Working::Freely);
         assert_eq!(again.kept.get("later"), Some(&serde_json::json!({"a": 1})));
-        assert!(!home.path().join(UNFINISHED).exists());
+        assert_eq!(fs::read_dir(home.path()).unwrap().count(), 1, "nothing unfinished is left");
     }
 
     #[test]

@@ -104,8 +104,9 @@ impl Session {
     pub(crate) fn open(&mut self, folder: &Path) -> Result<()> {
         self.close()?;
         let mut open = self.opened(folder)?;
-        // Left behind by an app that died.
-        open.store.drop_small_photos()?;
+        // Left behind by an app that died. That they stay is no reason not to open: nothing that was forgotten is among
+        // them.
+        let _ = open.store.drop_small_photos();
         if open.memory.way.is_empty() {
             open.memory.go(Place::Overview);
         }
@@ -164,7 +165,8 @@ impl Session {
     pub(crate) fn close(&mut self) -> Result<()> {
         self.remember()?;
         if let Some(open) = self.open.take() {
-            open.store.drop_small_photos()?;
+            // What stays goes at the next opening.
+            let _ = open.store.drop_small_photos();
         }
         self.outside = Outside::default();
         self.pending = Pending::default();

@@ -82,9 +82,9 @@ fn share(sketch: &Sketch<'_>, share: &AuthorShare, me: AuthorId) -> RowEntry {
 fn named(teller: Option<&Teller<'_>>, (subject, field): &(SubjectId, String)) -> Phrase {
     match teller {
         Some(teller) => teller.about(*subject, field),
-        None => Phrase::new("share-field-of")
+        None => Phrase::new("told-field-of")
             .phrase("field", story::field_name(field))
-            .phrase("thing", Phrase::new("share-thing-new")),
+            .phrase("thing", Phrase::new("told-thing-new")),
     }
 }
 

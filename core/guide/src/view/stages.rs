@@ -1,10 +1,9 @@
 //! How far what follows from a survey has come: what the overview tells of it, and the screens themselves.
 
 use advice::forecast::nodes_of;
-use advice::wish::{Met, RoomAnswer};
 use facts::fact::SubjectId;
 use facts::file::FILE_EXTENSION;
-use house::record::{ReadingKind, Survey};
+use house::record::Survey;
 
 use crate::session::Scene;
 
@@ -32,11 +31,6 @@ pub(crate) fn given(scene: &Scene<'_>) -> usize {
     GIVEN.iter().filter(|(_, name)| is_given(scene, name)).count()
 }
 
-/// How many rooms get what is wished, surely or likely.
-pub(crate) fn met(answers: &[RoomAnswer<'_>]) -> usize {
-    answers.iter().filter(|answer| answer.met <= Met::Likely).count()
-}
-
 /// The outlets where a test can be run: each that has or shall have an adapter, but the bridge.
 pub(crate) fn outlets(survey: &Survey) -> Vec<SubjectId> {
     let mut outlets: Vec<_> =
@@ -46,11 +40,4 @@ pub(crate) fn outlets(survey: &Survey) -> Vec<SubjectId> {
     };
     outlets.sort_by_key(|outlet| (name(outlet), *outlet));
     outlets
-}
-
-/// Whether something was measured at an outlet that tells how fast it is.
-pub(crate) fn is_tested(survey: &Survey, outlet: SubjectId) -> bool {
-    survey.readings_at(outlet).any(|reading| {
-        matches!(reading.measured, ReadingKind::Throughput { .. } | ReadingKind::PhyRate { .. })
-    })
 }

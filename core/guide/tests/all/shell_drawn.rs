@@ -34,7 +34,9 @@ fn assert_drawing(guide: &Guide, name: &str, block: &FigureBlock) {
     let mut stands_for: BTreeMap<&str, usize> = BTreeMap::new();
     for mark in &drawn.marks {
         if let Some(key) = &mark.key {
-            assert!(!mark.name.trim().is_empty(), "{name}: a mark of {} without a name", block.figure);
+            let aloud = &mark.aloud;
+            assert!(!aloud.label.trim().is_empty(), "{name}: a mark of {} without a name", block.figure);
+            assert!(aloud.role.is_control(), "{name}: a mark of {} without a role", block.figure);
             *stands_for.entry(key).or_default() += usize::from(!mark.repeats);
         }
     }

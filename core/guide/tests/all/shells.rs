@@ -4,10 +4,14 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use crate::shell;
 use crate::whole_house::{ann, fill, guide_at};
+use crate::words::ftl_files;
+use advice::finding::Caution;
 use facts::photo::THUMBNAIL_SIDE;
 use facts::store::Store;
-use guide::screen::{Aloud, AloudRole, Block, NoticeRole, Screen, WayTaken};
+use guide::screen::{Aloud, AloudRole, Block, MOST_HEAD, NoticeRole, Screen, WayTaken};
 use guide::{Deed, Guide};
+use phrase::Phrase;
+use telling::words::Figures;
 use tempfile::TempDir;
 
 /// The guide over a survey that has everything, on the overview.
@@ -191,4 +195,65 @@ fn the_laws_for_shells_can_be_broken() {
         }
     });
     broken("a place without an id", &|screen| screen.place.clear());
+}
+
+#[test]
+fn every_caution_has_a_short_head_and_every_head_is_short() {
+    let language = guide::english(Figures::default());
+    let ours = ["ask-shared", "ask-dependents"].map(Phrase::new);
+    for phrase in Caution::ALL.map(Caution::phrase).into_iter().chain(ours) {
+        assert!(language.knows(&phrase.attribute("head").id), "{}", phrase.id);
+    }
+    let mut seen = 0;
+    for path in ftl_files() {
+        let text = std::fs::read_to_string(&path).unwrap();
+        for line in text.lines() {
+            let Some((name, head)) = line.trim_start().split_once(" = ") else { continue };
+            if name.starts_with('.') && name.ends_with("head") {
+                assert!(head.chars().count() <= MOST_HEAD, "{}: {head}", path.display());
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 55, "{seen}");
+}
+
+/// The variants of an enum, as its source has them.
+fn variants<'a>(source: &'a str, name: &str) -> Vec<&'a str> {
+    let body = source.split(&format!("pub enum {name} {{")).nth(1).and_then(|rest| rest.split("\n}").next());
+    let lines = body.unwrap_or_else(|| panic!("no {name}")).lines();
+    // Four spaces in: a variant, and not what it holds.
+    let names = lines
+        .filter_map(|line| line.strip_prefix("    "))
+        .filter(|line| line.starts_with(char::is_uppercase));
+    names.map(|line| line.split(|sign: char| !sign.is_alphanumeric()).next().unwrap()).collect()
+}
+
+#[test]
+fn whoever_writes_a_shell_reads_of_everything_that_a_screen_may_hold() {
+    let page = include_str!("../../../../docs/screens.md").to_lowercase();
+    let said = [
+        (include_str!("../../src/screen/block.rs"), "Block"),
+        (include_str!("../../src/screen/aloud.rs"), "AloudRole"),
+        (include_str!("../../src/screen/need.rs"), "Need"),
+        (include_str!("../../src/screen/input.rs"), "WritingKind"),
+        (include_str!("../../src/screen/input.rs"), "NumberKind"),
+        (include_str!("../../src/screen/way.rs"), "WayTaken"),
+        (include_str!("../../src/screen/severity.rs"), "Severity"),
+        (include_str!("../../src/screen/words.rs"), "WordsRole"),
+        (include_str!("../../src/screen/press.rs"), "PressWeight"),
+        (include_str!("../../src/screen/figure.rs"), "MarkInk"),
+        (include_str!("../../src/screen/figure.rs"), "MarkDash"),
+        (include_str!("../../src/screen/figure.rs"), "MarkFill"),
+        (include_str!("../../src/screen/figure.rs"), "MarkWeight"),
+    ];
+    let mut seen = 0;
+    for (source, name) in said {
+        for variant in variants(source, name) {
+            let is_said = page.contains(&variant.to_lowercase());
+            assert!(is_said, "docs/screens.md says nothing of {name}::{variant}");
+            seen += 1;
+        }
+    }
+    assert!(seen > 70, "{seen}");
 }

@@ -21,9 +21,9 @@ fn english() -> Language {
     guide::english(Figures::default())
 }
 
-fn ftl_files() -> Vec<std::path::PathBuf> {
+pub fn ftl_files() -> Vec<std::path::PathBuf> {
     let folder = |folder: &str| files(&Path::new(env!("CARGO_MANIFEST_DIR")).join(folder), "ftl");
-    [folder("words/en"), folder("../survey/words/en")].concat()
+    [folder("words/en"), folder("../telling/words/en")].concat()
 }
 
 /// Every message of the guide's and the survey's files.

@@ -307,9 +307,13 @@ compare-below-as-wished = Every room that was measured over the cable gets what 
 } less than was expected.
 compare-why = Less than the whole range means that something on the way is other than the survey says, or that something else slowed the test.
 compare-rooms = Measured, beside what was expected
+compare-expected = { $close ->
+    [about] about as expected
+   *[inside] as expected
+}
 compare-within = { $way ->
-    [up] From the room { $measured }: as expected, { $expected }.
-   *[down] To the room { $measured }: as expected, { $expected }.
+    [up] From the room { $measured }: { compare-expected }, { $expected }.
+   *[down] To the room { $measured }: { compare-expected }, { $expected }.
 }
 compare-below = { $way ->
     [up] From the room { $measured }: below what was expected, { $expected }.
@@ -328,7 +332,11 @@ compare-above = { $way ->
     [up] From the room { $measured }: more than was expected, { $expected }.
    *[down] To the room { $measured }: more than was expected, { $expected }.
 }
-compare-loss-within = Lost on the way: { $measured }, expected { $expected }.
+compare-phy-within = PHY rate (raw speed on the coax) { $measured }: { compare-expected }, { $expected }.
+compare-phy-below = PHY rate (raw speed on the coax) { $measured }: below what was expected, { $expected }.
+compare-phy-above = PHY rate (raw speed on the coax) { $measured }: more than was expected, { $expected }.
+compare-loss-within = Lost on the way: { $measured }, { compare-expected }: { $expected }.
+compare-loss-below = Lost on the way: { $measured }, less than was expected, { $expected }.
 compare-loss-above = Lost on the way: { $measured }, more than was expected, { $expected }.
 compare-plan = { $reading }: at your plan’s rate, so the plan limits it. Nothing is wrong with the cable.
 compare-radio = { $reading }: partly by radio, so it says nothing of the cable.
@@ -393,11 +401,6 @@ left-questions = { $count ->
 left-unknown = { $count ->
     [one] One thing that is not known
    *[other] { $count } things that are not known
-}
-
-forecast-not-known = { $asked ->
-    [one] It cannot be told yet what the room gets: the way to it is not traced, or it is not known yet which outlet is at the router.
-   *[other] It cannot be told yet for { $unknown } of { $asked } rooms what they get: the way to them is not traced, or it is not known yet which outlet is at the router.
 }
 
 forecast-no-outlet-there = There is no outlet at the router. One that is near will do, with a network cable from the router to it: say which.

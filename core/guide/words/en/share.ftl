@@ -268,7 +268,6 @@ share-acts = Who did what
 share-acts-lead = The newest comes first. Choose one to see all of it, and to take it back.
 share-acts-none = Nothing was written yet.
 share-acts-rows = Steps
-share-by = { $author }, { $when } UTC
 share-act = One step
 share-act-gone = This step is not there any more.
 share-act-rows = What it said
@@ -300,26 +299,6 @@ share-by-and-before =
        *[other] { $by }; said { $before } times before
     }
 share-is-forgotten = was forgotten
-share-thing-new = something new
-share-photo-of = a photo of { $thing }
-share-reading-of = a reading at { $thing }
-share-note = the note “{ $text }”
-share-note-longer = the note “{ $text } …”
-share-own-name = your own name
-share-name-of = the name of { $author }
-share-field-of = { $thing }, { $field }
-share-is = that it is there
-share-fact = { $about }: { $value }
-share-fact-added = { $thing } was added
-share-fact-begun = the survey was begun
-share-fact-removed = { $thing } was removed
-share-fact-brought-back = { $thing } was brought back
-share-fact-forgotten = { $about }: what was said was forgotten
-share-fact-forgets =
-    { $count ->
-        [one] 1 detail was made forgotten
-       *[other] { $count } details were made forgotten
-    }
 
 share-removed = What was removed
 share-removed-none = Nothing was removed.

@@ -1,7 +1,7 @@
 //! What a change of the work list is called.
 
-use crate::rating::FILTERS_PASS_MHZ;
 use crate::record::{Before, ChangeKind, PartKind, Survey, Work};
+use coax::trade::FILTERS_PASS;
 use facts::fact::SubjectId;
 use phrase::{Arg, Phrase};
 
@@ -105,7 +105,7 @@ fn room_name(survey: &Survey, room: SubjectId) -> &str {
 /// Whether the provider is asked before a filter is screwed in, for a message to choose by: cable internet may reach
 /// above what such filters pass.
 pub fn ask_provider(survey: &Survey) -> &'static str {
-    if survey.may_internet_reach_above(FILTERS_PASS_MHZ) { "yes" } else { "no" }
+    if survey.may_internet_reach_above(FILTERS_PASS.value()) { "yes" } else { "no" }
 }
 
 /// The ends with a poor connector of the run that feeds a part.

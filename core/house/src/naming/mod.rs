@@ -2,9 +2,10 @@
 
 mod change;
 
-use crate::record::{Part, PartKind, ReadingKind, ServiceKind, Survey};
 use facts::fact::SubjectId;
 use phrase::{Arg, Phrase};
+
+use crate::record::{Part, PartKind, ReadingKind, ServiceKind, Survey};
 
 pub use change::{ask_provider, poor_ends};
 

@@ -1,9 +1,10 @@
 //! Putting a change back, as edits of the record.
 
-use super::difference::edits_between;
-use super::{Outcome, OutcomeKind, Survey, Work, field, fold};
 use facts::error::Result;
 use facts::fact::{Edit, Fact, Ledger, SurveyId, value_of};
+
+use super::difference::edits_between;
+use super::{Outcome, OutcomeKind, Survey, Work, field, fold};
 
 impl Work {
     /// The edits that say that this piece of work was put back, with `others_fine` as in [`Outcome`]: the house becomes

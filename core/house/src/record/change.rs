@@ -1,8 +1,7 @@
 //! A single change to a house.
 
-use serde::{Deserialize, Serialize};
-
 use facts::fact::SubjectId;
+use serde::{Deserialize, Serialize};
 
 /// What a change does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

@@ -2,13 +2,13 @@
 
 use std::collections::BTreeMap;
 
+use facts::error::Result;
+use facts::fact::{Edit, Ledger, Removal, SubjectId, value_of};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
 
 use super::{ChangeKind, Outcome, Part, PartKind, Room, Run, Survey, field};
-use facts::error::Result;
-use facts::fact::{Edit, Ledger, Removal, SubjectId, value_of};
 
 impl ChangeKind {
     /// The edits that say that this change was made, and how it ended: what differs between the house before and after,

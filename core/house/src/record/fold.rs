@@ -5,17 +5,17 @@
 
 use std::collections::BTreeSet;
 
+use facts::fact::reserved::MOST_PARTS;
+use facts::fact::{FactId, Ledger, PhotoImage, Removal, SubjectId, SurveyId};
+use facts::{FactsError, Result};
 use serde::de::DeserializeOwned;
 
 use super::field::{self, port_of_end_field};
 use super::measurement::{MOST_MEASUREMENT_BYTES, put_together};
 use super::{
-    Before, MOST_PARTS, Note, Part, PartKind, Photo, PhotoImage, PortEnd, Reading, Room, Run, Service,
-    Survey, Wiring, Work,
+    Before, Note, Part, PartKind, Photo, PortEnd, Reading, Room, Run, Service, Survey, Wiring, Work,
 };
 use crate::rating::PartRating;
-use facts::fact::{FactId, Ledger, Removal, SubjectId, SurveyId};
-use facts::{FactsError, Result};
 
 /// Folds the shown facts of a ledger into records.
 ///

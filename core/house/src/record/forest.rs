@@ -6,8 +6,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Feed, FeedFrom, Part, PartKind};
 use facts::fact::SubjectId;
+
+use super::{Feed, FeedFrom, Part, PartKind};
 
 /// A tree deeper than this is not wiring of a house.
 pub const MOST_DEEP: usize = 256;

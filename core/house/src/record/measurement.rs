@@ -5,14 +5,13 @@
 
 use std::sync::Arc;
 
-use coax::TouchstoneError;
 use coax::model::Measured;
-use coax::touchstone;
+use coax::{TouchstoneError, touchstone};
+use facts::fact::{Edit, MAX_VALUE_BYTES, SubjectId};
 use sha2::{Digest, Sha256};
 use uuid::{Uuid, uuid};
 
 use super::field;
-use facts::fact::{Edit, MAX_VALUE_BYTES, SubjectId};
 
 /// The longest text that is kept, bytes: 801 frequencies of a four-way splitter.
 pub const MOST_MEASUREMENT_BYTES: usize = 1 << 20;

@@ -24,8 +24,6 @@ mod work;
 
 pub use change::ChangeKind;
 pub use difference::edits_between;
-pub use facts::fact::PhotoImage;
-pub use facts::fact::reserved::MOST_PARTS;
 pub use fold::fold;
 pub use forest::{LooseReason, MOST_DEEP, Wiring};
 pub use measurement::{MOST_MEASUREMENT_BYTES, MeasurementIntake, take_in};

@@ -5,10 +5,10 @@ use std::sync::Arc;
 
 use coax::Megahertz;
 use coax::model::Measured;
+use facts::fact::SubjectId;
 use serde::{Deserialize, Serialize};
 
 use crate::rating::{Band, PartRating};
-use facts::fact::SubjectId;
 
 /// What a part is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -195,6 +195,13 @@ pub struct Part {
 }
 
 impl Part {
+    /// Whether it is there to stop the MoCA band at the entry: an entry filter, or a ground block with one built in, which
+    /// says so by its stop band or its rejection.
+    pub fn is_entry_filter(&self) -> bool {
+        let built_in = self.rating.stop_band.is_some() || self.rating.rejection_db.is_some();
+        self.kind == PartKind::EntryFilter || (self.kind == PartKind::GroundBlock && built_in)
+    }
+
     /// A part of which only the kind is known.
     pub fn new(id: SubjectId, kind: PartKind) -> Self {
         Self {

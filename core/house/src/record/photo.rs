@@ -1,9 +1,7 @@
 //! A photo of a part, or of one that is still to be said.
 
+use facts::fact::{PhotoImage, SubjectId};
 use serde::{Deserialize, Serialize};
-
-use facts::fact::PhotoImage;
-use facts::fact::SubjectId;
 
 /// What a photo shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

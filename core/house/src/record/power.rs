@@ -1,7 +1,8 @@
 //! DC on the coax: who powers whom, and over which parts. A service like any other: no change may cut it.
 
-use super::{EntryKind, EntryState, Part, PartKind, Plugged, PowerFeed, Survey};
 use facts::fact::SubjectId;
+
+use super::{EntryKind, EntryState, Part, PartKind, Plugged, PowerFeed, Survey};
 
 /// One way that DC takes.
 #[derive(Debug, Clone, PartialEq, Eq)]

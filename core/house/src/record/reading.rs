@@ -1,8 +1,7 @@
 //! What was measured.
 
-use serde::{Deserialize, Serialize};
-
 use facts::fact::SubjectId;
+use serde::{Deserialize, Serialize};
 
 /// What was measured.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]

@@ -3,8 +3,9 @@
 use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Part, PartKind, PortEnd, Survey};
 use facts::fact::SubjectId;
+
+use super::{Part, PartKind, PortEnd, Survey};
 
 /// One row's worth of the map: a part, or what is on free ports of one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -1,8 +1,7 @@
 //! A room and what its people want of the network.
 
-use serde::{Deserialize, Serialize};
-
 use facts::fact::SubjectId;
+use serde::{Deserialize, Serialize};
 
 /// The speed wished for in a room.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]

@@ -1,9 +1,8 @@
 //! One cable between two parts.
 
 use coax::Span;
-use serde::{Deserialize, Serialize};
-
 use facts::fact::SubjectId;
+use serde::{Deserialize, Serialize};
 
 /// The cable's series, from the print on its jacket.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]

@@ -1,5 +1,6 @@
 //! What uses the coax besides the network to be built.
 
+use coax::trade::{CABLE_TOP, CABLE_TOP_3_1, CABLE_TOP_4_0};
 use serde::{Deserialize, Serialize};
 
 use crate::rating::Band;
@@ -56,9 +57,9 @@ impl ModemGeneration {
     /// as an option), 1794 for 4.0 (from memory; 1218 and later 1794 as upper edges: broadbandtechreport.com, 2015-06-03).
     pub const fn may_reach_mhz(self) -> f64 {
         match self {
-            Self::V3_0 => 1002.0,
-            Self::V3_1 => 1218.0,
-            Self::V4_0 => 1794.0,
+            Self::V3_0 => CABLE_TOP.value(),
+            Self::V3_1 => CABLE_TOP_3_1.value(),
+            Self::V4_0 => CABLE_TOP_4_0.value(),
         }
     }
 }

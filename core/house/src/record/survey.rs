@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use coax::model::Measured;
-
+use coax::trade::SIDE_BY_SIDE;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -202,6 +202,16 @@ impl Survey {
         let from_entry = way.get(1).is_some_and(|feeder| of_kind(feeder, PartKind::Entry));
         let block_at_or_below = self.wiring.below(to).iter().any(|id| of_kind(id, PartKind::GroundBlock));
         street && way.len() > 1 && (from_entry || block_at_or_below)
+    }
+
+    /// Whether a part and the one that feeds it hang at one spot, as far as is known: the run between is short, or nobody
+    /// measured it and both are noted at one place.
+    pub fn hang_side_by_side(&self, upper: &Part, lower: &Part) -> bool {
+        let run = self.wiring.feed(lower.id).and_then(|feed| self.runs.get(&feed.run?));
+        match run.and_then(|run| run.length) {
+            Some(length) => length.metres <= SIDE_BY_SIDE.value(),
+            None => upper.place.is_some() && upper.place == lower.place,
+        }
     }
 
     /// Works out [`wiring`](Self::wiring) anew from the parts' feeds. Call after changing any feed in memory.

@@ -1,9 +1,9 @@
 //! What became of a change that the work list proposed.
 
+use facts::fact::SubjectId;
 use serde::{Deserialize, Serialize};
 
 use super::{ChangeKind, Part, Run};
-use facts::fact::SubjectId;
 
 /// How a piece of work ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

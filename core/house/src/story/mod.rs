@@ -3,6 +3,7 @@
 //! This folder gives phrases; it does not know screens. What there is to tell is found in [`facts::act`].
 
 mod speak;
+mod teller;
 mod value;
 
 pub use facts::act::{
@@ -10,4 +11,5 @@ pub use facts::act::{
     changed_after_removal, name_author, of_field, of_subject, removed, steps,
 };
 pub use speak::{author, disagreement, field_name, removal, said, thing};
+pub use teller::{Stands, Teller, with_removed};
 pub use value::value;

@@ -1,13 +1,13 @@
 //! Stories as phrases.
 
+use facts::act::{Said, author_name};
+use facts::fact::{AuthorId, Disagreement, Fact, Ledger, REMOVED, SubjectId};
+use phrase::{Arg, Phrase};
 use serde_json::Value;
 
 use super::value::value;
 use crate::naming;
 use crate::record::{Survey, field};
-use facts::act::{Said, author_name};
-use facts::fact::{AuthorId, Disagreement, Fact, Ledger, REMOVED, SubjectId};
-use phrase::{Arg, Phrase};
 
 /// How many characters of an author's id stand for somebody without a name.
 const SHORT: usize = 8;

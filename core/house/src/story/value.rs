@@ -1,5 +1,7 @@
 //! What a fact says, as a phrase for people.
 
+use facts::fact::{PhotoImage, SubjectId};
+use phrase::{Arg, Phrase};
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
@@ -11,9 +13,6 @@ use crate::record::{
     PhotoRole, Plugged, PortEnd, PowerFeed, ReadingKind, RunLength, ServiceKind, Sharing, SingleCable,
     Survey, TestReach, TvSignal, Wish, field,
 };
-use facts::fact::PhotoImage;
-use facts::fact::SubjectId;
-use phrase::{Arg, Phrase};
 
 /// The value of a field as a phrase. What this release cannot read is said as it stands.
 pub fn value(survey: &Survey, name: &str, value: &Value) -> Phrase {

@@ -6,11 +6,10 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
-use facts::FactsError;
 use facts::fact::{AuthorId, Edit, Fact, SubjectId};
-use facts::file;
 use facts::home::{Found, Home, Repaired};
 use facts::store::{Store, Summary, peek, salvage};
+use facts::{FactsError, file};
 use house::document::Document;
 use house::label_seen::labels_seen;
 use house::record::{field, fold};

@@ -1,7 +1,6 @@
 //! The checks of `house`, in one binary.
 
 mod forget_disk;
-mod home_open;
 mod home_surveys;
 mod photo_store;
 mod story_undo;

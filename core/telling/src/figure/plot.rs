@@ -1,13 +1,14 @@
 //! Loss over frequency, with the range in which it lies, one panel a room.
 
-use super::mark::{Anchor, Dash, Figure, Fill, Ink, Pen, Point, Shape, Weight};
-use super::measure::{fitted, legible, text_width};
-use super::sheet::{PLAIN, Sheet, THIN, Type, pen};
-use crate::words::Language;
 use advice::forecast::{Curve, Forecast, PathForecast, RoomForecast};
 use house::naming;
 use house::record::Survey;
 use phrase::{Arg, Phrase};
+
+use super::mark::{Anchor, Dash, Figure, Fill, Ink, Pen, Point, Shape, Weight};
+use super::measure::{fitted, legible, text_width};
+use super::sheet::{PLAIN, Sheet, THIN, Type, pen};
+use crate::words::Language;
 
 /// How many rooms are shown at most: the weakest.
 pub const MOST_ROOMS: usize = 3;

@@ -1,8 +1,9 @@
 //! A sheet to lay out a figure on, in CSS pixels; made into a unit box at the end.
 
-use super::mark::{Anchor, Dash, Figure, Fill, Ink, Mark, Pen, Point, Shape, Weight};
 use facts::fact::SubjectId;
 use phrase::Phrase;
+
+use super::mark::{Anchor, Dash, Figure, Fill, Ink, Mark, Pen, Point, Shape, Weight};
 
 /// Marks being laid out, in CSS pixels from the upper left corner.
 #[derive(Debug)]

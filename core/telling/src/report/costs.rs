@@ -6,7 +6,7 @@ use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
 use crate::figure::plot::MOST_ROOMS;
-use advice::forecast::{CostAt, PathForecast, RoomForecast};
+use advice::forecast::{PathForecast, RoomForecast, told};
 use house::naming;
 use phrase::{Arg, Phrase};
 
@@ -33,17 +33,8 @@ fn of_room(teller: &Teller<'_>, room: &RoomForecast, path: &PathForecast) -> Mar
         };
         vec![Teller::own(&name), html! { (teller.language.write(&Arg::Loss(db))) }, html! { (share) }]
     };
-    let mut rows: Vec<_> = path
-        .costs
-        .iter()
-        .map(|cost| {
-            let place = match cost.at {
-                CostAt::Part(id) => naming::part(survey, id),
-                CostAt::RunTo(id) => naming::run_to(survey, id),
-            };
-            line(teller.say(&place), cost.db)
-        })
-        .collect();
+    let mut rows: Vec<_> =
+        path.costs.iter().map(|cost| line(teller.say(&told::place(survey, cost.at)), cost.db)).collect();
     rows.push(line(teller.word("report-costs-total"), total));
     let caption = Phrase::new("report-costs-caption").phrase("place", naming::part(survey, room.outlet));
     let heads = teller.words(&["head-place", "head-loss", "head-share"]);

@@ -1,13 +1,13 @@
 //! What was done of the work list, what could not be, what was put back; and whether everything else still works and the
 //! network is private.
 
+use advice::worklist::{are_adapters_placed, has_no_adapters};
+use house::record::{OutcomeKind, Work};
 use maud::{Markup, html};
+use phrase::Phrase;
 
 use super::page::Section;
 use super::teller::Teller;
-use advice::worklist::{are_adapters_placed, has_no_adapters};
-use house::record::{OutcomeKind, Work};
-use phrase::Phrase;
 
 /// Each end with its heading.
 const ENDS: [(OutcomeKind, &str); 3] = [

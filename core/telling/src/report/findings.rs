@@ -1,11 +1,11 @@
 //! What is wrong or at risk.
 
 use maud::{Markup, html};
+use phrase::{Arg, Phrase};
 
 use super::input::FindingTold;
 use super::page::Section;
 use super::teller::Teller;
-use phrase::{Arg, Phrase};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

@@ -5,17 +5,16 @@
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use advice::AdviceError;
-use maud::{DOCTYPE, html};
-
-use crate::words::Language;
-use crate::words::error::InWords;
 use advice::worklist::{Options, WorkList, worklist_watched};
 use facts::FactsError;
 use facts::file::MOST_PAGE_BYTES;
-use house::naming;
 use house::record::Survey;
-use house::story;
+use house::{naming, story};
+use maud::{DOCTYPE, html};
 use phrase::Phrase;
+
+use crate::words::Language;
+use crate::words::error::InWords;
 
 /// The page of a survey: its report with the work list. Where that cannot be worked out, or is longer than a file may
 /// hold, a page that says so, with what is recorded, in short. To be handed to [`house::document::pack`]; for the same bytes of

@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::done::is_anything_done;
 use super::page::Section;
 use super::teller::Teller;
-use advice::wish::{Met, RoomAnswer, answers, answers_to_come};
+use advice::verdict::{Met, Together, answers, answers_to_come, met, summary};
 use advice::worklist::{are_adapters_placed, are_adapters_planned, has_no_adapters};
 use house::naming;
 use house::record::Ownership;
@@ -26,7 +26,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
 
 fn answer(teller: &Teller<'_>) -> String {
     let answers = answers(teller.survey(), teller.forecast());
-    let mut sentences = vec![teller.say(&count(&answers))];
+    let mut sentences = vec![teller.say(&summary(&answers))];
     if teller.forecast().bridge.is_none() {
         sentences.push(teller.word("report-bridge-none"));
     }
@@ -36,15 +36,14 @@ fn answer(teller: &Teller<'_>) -> String {
         (Met::Unlikely, "answer-unlikely"),
         (Met::NotKnown, "answer-not-known"),
     ];
-    for (met, message) in of_kind {
-        let rooms: Vec<_> = answers.iter().filter(|answer| answer.met == met).collect();
+    for (kind, message) in of_kind {
+        let rooms: Vec<_> = answers.iter().filter(|answer| answer.met == kind).collect();
         if !rooms.is_empty() {
             let names = rooms.iter().map(|answer| Arg::Text(answer.room.name.clone())).collect();
             sentences.push(teller.say(&Phrase::new(message).with("rooms", Arg::Several(names))));
         }
     }
-    let shared = teller.forecast().shared.map(|shared| shared.airtime.likely);
-    if !answers.is_empty() && shared.is_some_and(|airtime| airtime > 1.0 && airtime.is_finite()) {
+    if !answers.is_empty() && Together::is_too_much(teller.forecast()) {
         sentences.push(teller.word("answer-not-together"));
     }
     sentences.push(match teller.input.steps.first() {
@@ -54,25 +53,12 @@ fn answer(teller: &Teller<'_>) -> String {
     });
     if let Some((house, forecast)) = teller.input.when_done.filter(|_| !teller.input.steps.is_empty()) {
         let then = answers_to_come(house, forecast);
-        let met = then.iter().filter(|answer| answer.met <= Met::Likely).count();
         if !then.is_empty() {
-            let phrase = Phrase::new("answer-when-done").with("met", Arg::Count(met as u64));
+            let phrase = Phrase::new("answer-when-done").with("met", Arg::Count(met(&then) as u64));
             sentences.push(teller.say(&phrase.with("asked", Arg::Count(then.len() as u64))));
         }
     }
     sentences.join(" ")
-}
-
-fn count(answers: &[RoomAnswer<'_>]) -> Phrase {
-    let met = answers.iter().filter(|answer| answer.met <= Met::Likely).count();
-    let message = match met {
-        _ if answers.is_empty() => "answer-nothing-asked",
-        0 => "answer-none",
-        _ if met == answers.len() => "answer-all",
-        _ => "answer-some",
-    };
-    let asked = Arg::Count(answers.len() as u64);
-    Phrase::new(message).with("asked", asked).with("met", Arg::Count(met as u64))
 }
 
 fn asked(teller: &Teller<'_>) -> Markup {

@@ -1,13 +1,13 @@
 //! What TV and modem get, and what the work list changes of it.
 
+use advice::level::LevelTold;
+use house::naming;
 use maud::{Markup, html};
+use phrase::Phrase;
 
 use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
-use advice::level::LevelTold;
-use house::naming;
-use phrase::Phrase;
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

@@ -1,14 +1,14 @@
 //! Notes of the surveyor, and what was measured.
 
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::Reading;
 use maud::{Markup, html};
+use phrase::Phrase;
 
 use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
-use facts::fact::SubjectId;
-use house::naming;
-use house::record::Reading;
-use phrase::Phrase;
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

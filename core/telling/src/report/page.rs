@@ -1,9 +1,9 @@
 //! The page around the sections.
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
+use phrase::Phrase;
 
 use super::teller::Teller;
-use phrase::Phrase;
 
 /// A section of the report, with an id to jump to and its heading.
 pub(super) struct Section {

@@ -1,14 +1,14 @@
 //! Every part and every run, with what its label says.
 
+use house::naming;
+use house::record::{CableKind, Connector, LengthKnown, Part, PartKind, Run, reading_order};
 use maud::{Markup, html};
+use phrase::{Arg, Phrase};
 
 use super::page::Section;
 use super::rated::rated;
 use super::table::table;
 use super::teller::Teller;
-use house::naming;
-use house::record::{CableKind, Connector, LengthKnown, Part, PartKind, Run, reading_order};
-use phrase::{Arg, Phrase};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

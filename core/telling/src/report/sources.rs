@@ -2,11 +2,11 @@
 
 use coax::{Backing, Estimate};
 use maud::{Markup, html};
+use phrase::{Arg, Phrase};
 
 use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
-use phrase::{Arg, Phrase};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

@@ -1,15 +1,15 @@
 //! What every section needs: the input, and a voice.
 
-use maud::{Markup, html};
-
-use super::input::ReportInput;
-use crate::figure::legible;
-use crate::words::Language;
 use advice::forecast::Forecast;
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{Part, Survey};
+use maud::{Markup, html};
 use phrase::{Arg, Phrase};
+
+use super::input::ReportInput;
+use crate::figure::legible;
+use crate::words::Language;
 
 /// The input with a language to tell it in.
 pub(super) struct Teller<'a> {

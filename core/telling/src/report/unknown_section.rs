@@ -1,14 +1,14 @@
 //! What is not known, and which of it matters.
 
+use advice::unknown::{Matters, Unknown};
+use advice::worklist::Stake;
+use house::naming;
 use maud::html;
+use phrase::{Arg, Phrase};
 
 use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
-use advice::unknown::{Matters, Unknown};
-use advice::worklist::Stake;
-use house::naming;
-use phrase::{Arg, Phrase};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

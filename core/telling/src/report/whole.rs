@@ -1,11 +1,12 @@
 //! The report of a house whose work list is known: findings and steps put into words and handed to the page.
 
-use super::{ReportInput, report};
-use crate::words::Language;
 use advice::finding::findings;
 use advice::worklist::{PartNeeded, WorkList};
 use house::record::Survey;
 use phrase::{Arg, Phrase};
+
+use super::{ReportInput, report};
+use crate::words::Language;
 
 /// The report as one HTML file: the same survey and work list give the same bytes.
 pub fn html(survey: &Survey, list: &WorkList, language: &Language) -> String {

@@ -8,7 +8,7 @@ use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
 use super::whole::part_told;
-use crate::words::rounded_rate;
+use crate::words::shown_gain;
 use advice::finding::Caution;
 use advice::worklist::{Gain, PartNeeded};
 use phrase::{Arg, Phrase};
@@ -108,18 +108,17 @@ fn gains(teller: &Teller<'_>, number: Arg, step: &StepTold) -> Markup {
     let rate = |mbps| teller.language.write(&Arg::Rate(mbps));
     let row = |gain: &Gain| {
         let (before, after) = (rate(gain.before_mbps), rate(gain.after_mbps));
-        // Of the figures as shown: else the columns would not add up.
-        let more = rounded_rate(gain.after_mbps) - rounded_rate(gain.before_mbps);
+        let more = shown_gain(gain.before_mbps, gain.after_mbps);
         let message = match more {
-            _ if before == after => "gain-none",
             more if more > 0.0 => "gain-more",
-            _ => "gain-less",
+            more if more < 0.0 => "gain-less",
+            _ => "gain-none",
         };
         let change = Phrase::new(message).with("rate", Arg::Rate(more.abs()));
         vec![teller.name(gain.outlet), html! { (before) }, html! { (after) }, teller.cell(&change)]
     };
     let rows: Vec<_> = step.gains.iter().map(row).collect();
-    let gained = |gain: &Gain| rounded_rate(gain.after_mbps) > rounded_rate(gain.before_mbps);
+    let gained = |gain: &Gain| shown_gain(gain.before_mbps, gain.after_mbps) > 0.0;
     html! {
         @if !step.gains.iter().any(gained) { p { (teller.say(&no_gain(step))) } }
         @if !rows.is_empty() {

@@ -94,3 +94,9 @@ pub fn rounded_rate(mbps: f64) -> f64 {
     };
     (mbps / step).round() * step
 }
+
+/// The difference to show between two rates, Mb/s: of the figures as they are shown, or the columns would not add up.
+/// Positive where the later one is higher, 0 where both read alike.
+pub fn shown_gain(before_mbps: f64, after_mbps: f64) -> f64 {
+    rounded_rate(after_mbps) - rounded_rate(before_mbps)
+}

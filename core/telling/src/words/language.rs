@@ -4,10 +4,10 @@ use std::borrow::Cow;
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use phrase::{Arg, Phrase};
 use unic_langid::{CharacterDirection, LanguageIdentifier};
 
 use super::{Figures, LengthUnit, Marks, count};
-use phrase::{Arg, Phrase};
 
 /// The English messages, one file a subject.
 const ENGLISH: &[(&str, &str)] = &[
@@ -160,5 +160,23 @@ mod tests {
                 }
             }
         }
+    }
+
+    /// What the messages call the band and the filters is what the core works with: 1125 to 1675 MHz, 1002 MHz, 40 dB.
+    #[test]
+    fn figures_in_messages_are_those_of_the_trade() {
+        use coax::link::{EXTENDED_D_HIGH, EXTENDED_D_LOW};
+        use coax::trade::{FILTERS_PASS, FILTERS_STOP_BY};
+
+        let english = super::Language::english(super::Figures::default()).with(&[
+            "a = { -band-adapters }",
+            "b = { -band-filters-pass }",
+            "c = { -filters-stop-by }",
+        ]);
+        let say = |id: &str| english.say(&super::Phrase::new(id));
+        let (low, high) = (EXTENDED_D_LOW.value(), EXTENDED_D_HIGH.value());
+        assert_eq!(say("a"), format!("{low:.0} to {high:.0} MHz"));
+        assert_eq!(say("b"), format!("5 to {:.0} MHz", FILTERS_PASS.value()));
+        assert_eq!(say("c"), format!("{:.0} dB", FILTERS_STOP_BY.value()));
     }
 }

@@ -11,7 +11,7 @@ mod marks;
 mod moment;
 mod written;
 
-pub use figures::{Figures, LengthUnit, rounded_rate};
+pub use figures::{Figures, LengthUnit, rounded_rate, shown_gain};
 pub use language::Language;
 pub use marks::Marks;
 pub use moment::date_and_time;

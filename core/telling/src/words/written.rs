@@ -1,10 +1,11 @@
 //! Values of a phrase written out, with their units and ranges.
 
 use coax::{Metres, Span};
+use phrase::{Arg, Phrase};
 
+use super::figures::rounded_rate;
 use super::language::Language;
 use super::{LengthUnit, moment};
-use phrase::{Arg, Phrase};
 
 impl Language {
     /// A value as it stands in a sentence of this language.
@@ -38,6 +39,9 @@ impl Language {
             Arg::Rate(mbps) => self.one("written-rate", figures.rate(*mbps)),
             Arg::RateAsRead(mbps) => self.one("written-rate", figures.rate_as_read(*mbps)),
             Arg::RateRange(span) => self.spread("written-rate", span, |mbps| figures.rate(mbps)),
+            Arg::RateRangeBeside { range, read } => self.spread("written-rate", range, |mbps| {
+                if keeps_sides(*range, *read) { figures.rate(mbps) } else { figures.rate_as_read(mbps) }
+            }),
             Arg::Frequency(mhz) => self.one("written-frequency", figures.tenths(*mhz)),
             Arg::Band(low, high) => {
                 let band = Phrase::new("written-band").text("low", figures.tenths(*low));
@@ -99,6 +103,12 @@ impl Language {
     }
 }
 
+/// Whether a rate as it is shown lies on the same sides of the ends of a range as they are usually rounded as it does unrounded.
+fn keeps_sides(range: Span, read: f64) -> bool {
+    let shown = (read * 10.0).round() / 10.0;
+    [range.low, range.high].iter().all(|end| read.total_cmp(end) == shown.total_cmp(&rounded_rate(*end)))
+}
+
 #[cfg(test)]
 mod tests {
     use super::super::Figures;
@@ -134,6 +144,16 @@ mod tests {
         assert_eq!(written(&Arg::Level(3.0)), "+3 dBmV");
         assert_eq!(written(&Arg::Level(0.04)), "0 dBmV");
         assert_eq!(written(&Arg::LossRange(Span::new(19.0, 23.0, 31.2))), "23 dB (19 to 31)");
+    }
+
+    #[test]
+    fn a_range_is_never_rounded_past_the_rate_beside_it() {
+        let beside = |range, read| written(&Arg::RateRangeBeside { range, read });
+        assert_eq!(beside(Span::new(3104.0, 3300.0, 3478.0), 2000.0), "3,300 Mb/s (3,100 to 3,500)");
+        // Rounded to fives, 22.4 would be 20, below the 21 that lies under it.
+        assert_eq!(beside(Span::new(22.4, 31.0, 44.0), 21.0), "31 Mb/s (22.4 to 44)");
+        assert_eq!(beside(Span::new(22.4, 31.0, 44.0), 19.0), "30 Mb/s (20 to 45)");
+        assert_eq!(beside(Span::new(22.4, 31.0, 44.0), 19.97), "31 Mb/s (22.4 to 44)");
     }
 
     #[test]

@@ -3,8 +3,7 @@
 
 use advice::forecast::Options as Draws;
 use advice::worklist::{Options, worklist};
-use house::record::ChangeKind;
-use house::record::{CableKind, Connector, ModemBands, ModemGeneration, Plugged, ServiceKind};
+use house::record::{CableKind, ChangeKind, Connector, ModemBands, ModemGeneration, Plugged, ServiceKind};
 use houses::change_cases::cases;
 use houses::{House, good_house, part_id};
 use telling::words::{Figures, Language};

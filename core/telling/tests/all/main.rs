@@ -9,3 +9,4 @@ mod report_house;
 mod report_map;
 mod report_page;
 mod story_words;
+mod verdict_laws;

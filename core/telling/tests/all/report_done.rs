@@ -5,9 +5,9 @@ use advice::forecast::Options as Draws;
 use advice::unknown::unknowns;
 use advice::worklist::{Options, worklist};
 use facts::fact::SubjectId;
-use house::record::ChangeKind;
 use house::record::{
-    Before, CableKind, Connector, LengthKnown, Outcome, OutcomeKind, RunLength, Sharing, Survey, Work,
+    Before, CableKind, ChangeKind, Connector, LengthKnown, Outcome, OutcomeKind, RunLength, Sharing, Survey,
+    Work,
 };
 use houses::{House, good_house, part_id};
 use serde_json::Value;

@@ -2,11 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use crate::report_house::{english, forecast_of, house, house_by_chance, id};
-use house::record::Survey;
-use house::record::reading_order;
+use house::record::{CableKind, Survey, reading_order};
 use proptest::prelude::*;
-use telling::figure::{Anchor, Dash, Figure, Mark, Pen, Shape, Weight, loss_plot, text_width, wiring_map};
+use telling::figure::{
+    Anchor, Dash, Figure, Ink, Mark, Pen, Shape, Weight, loss_plot, svg, text_width, wiring_map,
+};
+
+use crate::report_house::{english, forecast_of, house, house_by_chance, id};
 
 /// Left, top, right and bottom of what a text may take up, in natural pixels: by the widest that it may come out.
 fn text_box(mark: &Mark, scale: f64) -> Option<(String, [f64; 4])> {
@@ -95,6 +97,46 @@ fn the_house_is_drawn_with_its_weak_way_in_a_thick_dashed_line_and_in_words() {
     // Without a forecast, nothing is marked as weak.
     let plain = wiring_map(&survey, None, &english());
     assert!(plain.marks.iter().all(|mark| mark.pen != thick));
+}
+
+#[test]
+fn thin_cable_is_struck_and_the_key_says_so() {
+    let mut survey = house();
+    for run in survey.runs.values_mut() {
+        run.cable = CableKind::Six;
+    }
+    let struck = |figure: &Figure| figure.marks.iter().filter(|mark| mark.pen.dash == Dash::Struck).count();
+    let figure = wiring_map(&survey, None, &english());
+    assert_eq!(struck(&figure), 0);
+    assert!(!texts(&figure).iter().any(|text| text.contains("thin, old cable")));
+    let feeds = survey.parts.keys().filter_map(|part| survey.wiring.feed(*part));
+    let run = feeds.filter_map(|feed| feed.run).next().unwrap();
+    survey.runs.get_mut(&run).unwrap().cable = CableKind::FiftyNine;
+    let figure = wiring_map(&survey, None, &english());
+    assert_eq!(struck(&figure), 1);
+    assert!(texts(&figure).iter().any(|text| text.contains("thin, old cable")), "{:?}", texts(&figure));
+    // In the picture it is a path of its line and its strokes, in the ink of cables.
+    let picture = svg(&figure, "map", &english());
+    assert_eq!(picture.matches("<path class=\"ink-cable\"").count(), 1);
+}
+
+#[test]
+fn every_mark_of_a_picture_has_its_ink() {
+    let survey = house();
+    let forecast = forecast_of(&survey);
+    for figure in
+        [wiring_map(&survey, Some(&forecast), &english()), loss_plot(&survey, &forecast, &english()).unwrap()]
+    {
+        let picture = svg(&figure, "figure", &english());
+        assert_eq!(picture.matches(" class=\"ink-").count(), figure.marks.len());
+        for mark in figure
+            .marks
+            .iter()
+            .filter(|mark| mark.pen.dash == Dash::Dashed && mark.pen.weight == Weight::Thick)
+        {
+            assert_eq!(mark.ink, Ink::Weak, "{mark:?}");
+        }
+    }
 }
 
 #[test]

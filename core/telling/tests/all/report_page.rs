@@ -4,11 +4,10 @@
 
 use std::collections::BTreeSet;
 
-use crate::report_house::{english, forecast_of, house, house_by_chance, id};
 use advice::finding::findings;
 use advice::forecast;
 use advice::unknown::{Matters, unknowns};
-use advice::wish::{Met, answers};
+use advice::verdict::{Met, answers};
 use advice::worklist::{self, WorkList, worklist};
 use house::record::{Note, PartKind, Survey, Wish};
 use phrase::Phrase;
@@ -16,6 +15,8 @@ use proptest::prelude::*;
 use scraper::{Html, Selector};
 use telling::figure::{loss_plot, svg, wiring_map};
 use telling::report::{FindingTold, ReportInput, report};
+
+use crate::report_house::{english, forecast_of, house, house_by_chance, id};
 
 fn work(survey: &Survey) -> WorkList {
     let quick = forecast::Options { draws: 12, seed: 7, points: 67 };

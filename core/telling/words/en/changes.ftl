@@ -1,15 +1,15 @@
 # The work list: what to do, .why, .how, .check afterwards, and .back: how to put it back. The cautions stand in
 # findings.ftl.
 
-ask-provider-first = First ask the provider whether the service goes above 1002 MHz, as newer modems may. If it does, leave this filter out and ask which one fits.
-need-asked = ask the provider first: not this one if the service goes above 1002 MHz
+ask-provider-first = First ask the provider whether the service goes above { -filters-pass-top }, as newer modems may. If it does, leave this filter out and ask which one fits.
+need-asked = ask the provider first: not this one if the service goes above { -filters-pass-top }
 
 change-add-entry-filter = Put an entry filter (a MoCA filter) right behind { $behind }, before the first split.
     .why = It keeps your network inside the house, and sends its signal back to the rooms.
     .how = { $ask ->
         [yes] { ask-provider-first } Then screw the filter to the house side, and
        *[other] Screw the filter to the house side, then
-    } the cable to the filter. Tighten by hand, then a small turn with an 11 mm (7/16 in) wrench.
+    } the cable to the filter. Tighten by hand, then a small turn with { -wrench }.
     .how-head = How to screw the filter in
     .check = Do TV and internet still work as before?
     .back = Unscrew the filter and screw the cable back to where it was.
@@ -26,7 +26,7 @@ change-swap-entry-filter = Swap { $filter } for an entry filter that stops the M
     } the new one in where the old one was.
     .check = Do TV and internet still work as before?
     .back = Screw the old filter back in. Keep it until everything has run for a week.
-change-swap-splitter = Swap { $splitter } for a { $legs }-way splitter made for 5 to 1675 MHz or more.
+change-swap-splitter = Swap { $splitter } for a { $legs }-way splitter made for { -band-parts } or more.
     .why = A splitter not made for the band may cost little or much; each output fewer is signal gained.
     .how = Note which cable was on which output (tape and pen). The longest cable goes to the output with the least loss. Cap what stays free.
     .how-head = Note which cable was where before you begin
@@ -37,7 +37,7 @@ change-remove-splitter = Take out { $splitter } and join its two cables with a b
     .how = Unscrew both cables and screw them to the barrel.
     .check = Do TV and internet still work as before?
     .back = Screw the old splitter back in where the barrel is.
-change-merge-splitters = Replace { $upper } and { $lower } by one { $legs }-way splitter made for 5 to 1675 MHz or more.
+change-merge-splitters = Replace { $upper } and { $lower } by one { $legs }-way splitter made for { -band-parts } or more.
     .why = Two splitters in a row cost the signal twice.
     .how = Note which cable was on which output (tape and pen). The longest cable goes to the output with the least loss. Cap what stays free.
     .how-head = Note which cable was where before you begin
@@ -135,20 +135,20 @@ service-change-gains = { $service } at { $outlet }: up to { $gain } more signal
 service-change-none = nothing that TV or modem would notice
 
 need-adapter = MoCA adapter (coax to a network socket), version { $version }, its network socket (Ethernet) { $port } or faster, with a short coax cable and a network cable
-need-entry-filter = entry filter (MoCA filter), F connectors, passes 5 to 1002 MHz, stops 1125 to 1675 MHz by 40 dB or more{ $ask ->
+need-entry-filter = entry filter (MoCA filter), F connectors, passes { -band-filters-pass }, stops { -band-adapters } by { -filters-stop-by } or more{ $ask ->
     [yes] {" "}({ need-asked })
    *[other] { "" }
 }
-need-splitter = { $legs }-way splitter, 75 ohm, F connectors, made for 5 to 1675 MHz or more
-need-splitter-power = { $legs }-way splitter, 75 ohm, F connectors, made for 5 to 1675 MHz or more, with power passing on the output that needs it (DC pass)
-need-device-filter = filter for one device (MoCA filter), F connectors, passes 5 to 1002 MHz, stops 1125 to 1675 MHz by 40 dB or more{ $ask ->
+need-splitter = { $legs }-way splitter, 75 ohm, F connectors, made for { -band-parts } or more
+need-splitter-power = { $legs }-way splitter, 75 ohm, F connectors, made for { -band-parts } or more, with power passing on the output that needs it (DC pass)
+need-device-filter = filter for one device (MoCA filter), F connectors, passes { -band-filters-pass }, stops { -band-adapters } by { -filters-stop-by } or more{ $ask ->
     [yes] {" "}({ need-asked })
    *[other] { "" }
 }
-need-share = { $legs }-way splitter and a short coax cable, made for 5 to 1675 MHz or more (neither is needed where the adapter has a through port)
+need-share = { $legs }-way splitter and a short coax cable, made for { -band-parts } or more (neither is needed where the adapter has a through port)
 need-network-cable = network cable, long enough to reach the room
-need-wall-plate = wall plate with an F connector, made for 5 to 1675 MHz or more
-need-barrel = barrel (cable joiner), F connectors, made for 5 to 1675 MHz or more
+need-wall-plate = wall plate with an F connector, made for { -band-parts } or more
+need-barrel = barrel (cable joiner), F connectors, made for { -band-parts } or more
 need-cap = 75-ohm cap (terminator), F connector
 need-connector = compression F connector of the cable's series
 need-cable = 6-series coaxial cable, { $length } and some spare
@@ -156,7 +156,7 @@ need-cable-unmeasured = 6-series coaxial cable, as long as the old one and some 
 need-amplifier = amplifier with { $outputs ->
     [one] one output
    *[other] { $outputs } outputs
-} and a by-pass for 1125 to 1675 MHz
+} and a by-pass for { -band-adapters }
 
 refusal-filter-in-satellite-line = { $entry } brings satellite signals, which use the band that the filter stops: TV would be gone.
 refusal-filter-cuts-service = Here { $service } reaches up to { $top }, and such a filter passes only up to { $passes }. Ask the provider for a filter made for this service.

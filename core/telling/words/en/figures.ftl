@@ -22,3 +22,12 @@ written-share = { $number } %
 
 # Between all but the last of a list; its space must not be cut.
 list-comma = ,{ " " }
+
+# Figures of the trade that several messages say. A test holds them against the figures that the core works with.
+-wrench = an 11 mm (7/16 in) wrench
+-band-top = 1675 MHz
+-band-adapters = 1125 to { -band-top }
+-band-parts = 5 to { -band-top }
+-filters-pass-top = 1002 MHz
+-band-filters-pass = 5 to { -filters-pass-top }
+-filters-stop-by = 40 dB

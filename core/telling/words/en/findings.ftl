@@ -8,7 +8,7 @@ weight-note = Good to know
 
 source-practice = Common practice, no source.
 source-survey = From what stands in this survey.
-source-band = Adapters use 1125 to 1675 MHz (announcement of SCTE 235, 2017).
+source-band = Adapters use { -band-adapters } (announcement of SCTE 235, 2017).
 source-filter-use = SCTE 235 2017, abstract: a filter keeps the network from reaching a neighbour and protects receivers; it may sit at the entry, at a device, or both.
 source-filter-sheet = A published data sheet for a ground-block filter (2019): passes up to 1002 MHz, stops 1125 to 1675 MHz by at least 40 dB.
 source-splits = Losses from a published trade article: 3.5 dB for 2 outputs, 7 dB for 4, 10.5 dB for 8. Six outputs, 9 dB: common practice.
@@ -92,7 +92,7 @@ finding-filter-cuts-service = Signals pass { $filter } up to { $ends }, but { $s
 
 finding-filter-label-unknown = It is not yet known which band is stopped by { $filter }.
     .why = Only a filter that stops { $band } keeps the room network in the house.
-    .do = Read its label without unscrewing anything, and note what it says. "MoCA", or a stop band up to 1675 MHz, is what you hope for.
+    .do = Read its label without unscrewing anything, and note what it says. "MoCA", or a stop band up to { -band-top }, is what you hope for.
     .source = { source-survey }
 
 finding-ground-block-not-seen = No ground block is noted at { $entry }.
@@ -117,7 +117,7 @@ finding-shared-building = Other homes share this coax.
 finding-splitter-not-for-band = The label of { $part } says { $band }; the room network uses { $wanted }.
     .why = Above what it is made for, it may cost little or much; the forecast counts with the whole range. Between two outputs any splitter costs more than its print says: the print counts from input to output.
     .why-head = What it costs above its band is not sure
-    .do = Leave it while forecast and outlet test give what is wished. Swap it where one of them falls short: for a splitter that says MoCA or reaches 1675 MHz, with as many outputs as you use.
+    .do = Leave it while forecast and outlet test give what is wished. Swap it where one of them falls short: for a splitter that says MoCA or reaches { -band-top }, with as many outputs as you use.
     .do-head = Leave it while the rooms get what is wished
     .source = { source-practice }
 
@@ -138,12 +138,12 @@ finding-splitter-needless = Only one output of { $part } is used.
 
 finding-splitter-too-large = Only { $used } outputs of { $part } are used.
     .why = Every output takes its share, used or not: about { $saving } could be saved.
-    .do = A { $legs }-way splitter made for the band up to 1675 MHz would do.
+    .do = A { $legs }-way splitter made for the band up to { -band-top } would do.
     .source = { source-splits }
 
 finding-splitters-in-cascade = Two splitters hang one behind the other at the same spot: { $upper } and { $lower }.
     .why = The signal is divided twice: about { $saving } could be saved for the weakest output.
-    .do = One { $legs }-way splitter made for the band up to 1675 MHz can do the work of both.
+    .do = One { $legs }-way splitter made for the band up to { -band-top } can do the work of both.
     .source = { source-splits }
 
 finding-splits-many = Up to { $splits } splits in a row lie above { $outlets }.
@@ -198,7 +198,7 @@ finding-amplifier-no-bypass = Between rooms that are to be joined stands { $ampl
 
 finding-amplifier-bypass-unknown = It is not yet known whether { $amplifier } has a way round it for the room network (MoCA by-pass).
     .why = It stands between rooms that are to be joined. Without a by-pass they may not reach each other.
-    .do = Read its label. "MoCA bypass", or a passage up to 1675 MHz, is what you hope for.
+    .do = Read its label. "MoCA bypass", or a passage up to { -band-top }, is what you hope for.
     .source = { source-practice }
 
 finding-amplifier-outputs-apart = Rooms that are to be joined hang on different outputs of { $amplifier }.
@@ -237,7 +237,7 @@ finding-run-very-long = A very long cable: { $run } is { $length } long.
 
 finding-connector-poor = A weak spot: { $run } has { $state } { $end }.
     .why = It costs signal, lets noise in, and gets worse with time.
-    .do = If it is only turned by hand, tighten it with an 11 mm (7/16 in) wrench: snug, without force. Otherwise have a compression connector put on in its place.
+    .do = If it is only turned by hand, tighten it with { -wrench }: snug, without force. Otherwise have a compression connector put on in its place.
     .do-head = Tighten it, or have it put on anew
     .source = { source-practice }
 
@@ -392,7 +392,7 @@ finding-amplifier-return-narrow = On the way from the modem at { $outlet } to th
 
 finding-modem-may-reach-band = The modem at { $outlet } is of a generation that may listen up to { $reaches }, and no filter stands before it.
     .why = It then hears the room network in { $band }, and may suffer.
-    .do = Ask the provider how high the service goes. If not above 1002 MHz, put a filter (MoCA filter) at the modem.
+    .do = Ask the provider how high the service goes. If not above { -filters-pass-top }, put a filter (MoCA filter) at the modem.
     .source = { source-filter-use } Modems to 1218 and later 1794 MHz: a trade report of 2015.
 
 finding-dc-feed = Power for { $to } goes over the coax from { $from }, by way of { $over }.

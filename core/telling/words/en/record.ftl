@@ -234,3 +234,26 @@ file-page-why = There is no report here, because this survey could not be worked
 file-page-kept = Nothing that was recorded is missing for that: all of it is in this file, the records in facts.jsonl beside this page, the pictures in the folder photos. Whoever takes the file in has it as it is.
 file-page-parts = Parts and cables
 file-page-notes = Notes
+
+# Facts and things in words, wherever a story is told.
+told-by = { $author }, { $when } UTC
+told-thing-new = something new
+told-photo-of = a photo of { $thing }
+told-reading-of = a reading at { $thing }
+told-note = the note “{ $text }”
+told-note-longer = the note “{ $text } …”
+told-own-name = your own name
+told-name-of = the name of { $author }
+told-field-of = { $thing }, { $field }
+told-is = that it is there
+told-fact = { $about }: { $value }
+told-fact-added = { $thing } was added
+told-fact-begun = the survey was begun
+told-fact-removed = { $thing } was removed
+told-fact-brought-back = { $thing } was brought back
+told-fact-forgotten = { $about }: what was said was forgotten
+told-fact-forgets =
+    { $count ->
+        [one] 1 detail was made forgotten
+       *[other] { $count } details were made forgotten
+    }

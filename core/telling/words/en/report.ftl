@@ -39,6 +39,10 @@ answer-none = { $asked ->
     [one] The one room that was asked about does not get the speed wished for, as the wiring is now.
    *[other] None of the { $asked } rooms gets the speed wished for, as the wiring is now.
 }
+forecast-not-known = { $asked ->
+    [one] It cannot be told yet what the room gets: the way to it is not traced, or it is not known yet which outlet is at the router.
+   *[other] It cannot be told yet for { $unknown } of { $asked } rooms what they get: the way to them is not traced, or it is not known yet which outlet is at the router.
+}
 answer-nothing-asked = No wished speed was written down for a room away from the router, so this report only says what gets through.
 answer-surely = Surely: { $rooms }.
 answer-not-together = Not all at once, though: together the wishes need more than the adapters can share.

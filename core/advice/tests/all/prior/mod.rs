@@ -4,9 +4,8 @@
 
 use coax::{Dice, Span};
 use house::record::{CableKind, Connector, LengthKnown, RunLength};
-use serde::Deserialize;
-
 use houses::House;
+use serde::Deserialize;
 
 /// The whole file.
 #[derive(Deserialize)]

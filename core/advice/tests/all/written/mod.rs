@@ -3,8 +3,7 @@
 #![allow(dead_code, reason = "each test binary uses its own share")]
 
 use facts::fact::{ActId, AuthorId, Edit, FactClock, Ledger, SurveyId, value_of};
-use house::record::edits_between;
-use house::record::{Survey, field, fold};
+use house::record::{Survey, edits_between, field, fold};
 use serde_json::Value;
 
 /// The facts of a survey in the making.

@@ -120,7 +120,7 @@ impl Told {
         let told = |fields: &[(SubjectId, String)]| -> Vec<String> {
             let thing = |subject| match &teller {
                 Some(teller) => teller.thing_phrase(subject),
-                None => Phrase::new("desk-thing-new"),
+                None => Phrase::new("told-thing-new"),
             };
             let one = |(subject, field): &(SubjectId, String)| {
                 let line = Phrase::new("desk-field-of")

@@ -3,9 +3,10 @@
 use std::collections::BTreeSet;
 use std::fmt::Display;
 
-use facts::fact::{Fact, Ledger, REMOVED, Removal, SubjectId};
+use facts::fact::{Removal, SubjectId};
 use facts::store::Store;
 use house::record::{Survey, fold};
+use house::story::with_removed;
 
 use crate::error::DeskError;
 
@@ -43,7 +44,7 @@ impl Names {
     pub fn whole(store: &Store) -> Result<Self, DeskError> {
         let mut ids: BTreeSet<SubjectId> = store.ledger().subjects().collect();
         ids.insert(store.survey_id().subject());
-        Ok(Self { survey: with_removed(store)?, ids })
+        Ok(Self { survey: with_removed(store.ledger(), store.survey_id().subject())?, ids })
     }
 
     /// The things that are hidden because somebody removed them.
@@ -98,15 +99,6 @@ impl Names {
             .max_by(|(one, _), (two, _)| one.total_cmp(two));
         refuse(word, found, near.map(|(_, name)| name.to_owned()))
     }
-}
-
-/// A survey as it would be if nothing had been removed: removed things have a name only there.
-pub fn with_removed(store: &Store) -> Result<Survey, DeskError> {
-    let mut ledger = Ledger::new();
-    for fact in store.ledger().facts().filter(|fact: &&Fact| fact.field() != REMOVED) {
-        ledger.insert(fact.clone())?;
-    }
-    Ok(fold(&ledger, store.survey_id())?)
 }
 
 /// The ids that begin so.

@@ -1,18 +1,16 @@
 //! Facts, things and authors of a survey, in words and as JSON.
 
-use std::collections::BTreeMap;
+use std::borrow::Cow;
 
-use facts::act::Said;
-use facts::fact::{ActId, AuthorId, Fact, FactId, Ledger, SubjectId};
+use facts::fact::{ActId, AuthorId, Fact, FactId, SubjectId};
 use facts::store::Store;
 use house::record::{Survey, field};
-use house::story;
+use house::story::{self, Said, Stands};
 use phrase::Phrase;
 use serde::Serialize;
 use serde_json::Value;
 
 use super::author_json::AuthorJson;
-use super::names::with_removed;
 use crate::command::Context;
 use crate::error::DeskError;
 
@@ -43,43 +41,34 @@ pub struct SaidJson {
     replaced_by: Vec<FactId>,
 }
 
-/// Tells what stands in one survey.
+/// Tells what stands in one survey, removed things included: they have a name only with what was removed.
 pub struct Teller<'a> {
     context: &'a Context,
-    ledger: &'a Ledger,
-    /// With removed things, which have a name only there.
-    survey: Survey,
+    told: story::Teller<'a>,
     me: AuthorId,
-    authors: BTreeMap<SubjectId, AuthorId>,
 }
 
 impl<'a> Teller<'a> {
     /// Tells what stands in this survey now.
     pub fn new(context: &'a Context, store: &'a Store) -> Result<Self, DeskError> {
-        let ledger = store.ledger();
-        let authors = ledger.facts().map(Fact::by).map(|author| (author.subject(), author)).collect();
-        Ok(Self { context, ledger, survey: with_removed(store)?, me: store.author(), authors })
+        let (ledger, me) = (store.ledger(), store.author());
+        let survey = Cow::Owned(story::with_removed(ledger, store.survey_id().subject())?);
+        Ok(Self { context, told: story::Teller::of(Stands { survey, ledger, me }), me })
     }
 
     /// The survey, removed things included.
-    pub const fn survey(&self) -> &Survey {
-        &self.survey
+    pub fn survey(&self) -> &Survey {
+        self.told.survey()
     }
 
     /// A thing, as a phrase.
     pub fn thing_phrase(&self, subject: SubjectId) -> Phrase {
-        if let Some(&author) = self.authors.get(&subject) {
-            return self.author_phrase(author);
-        }
-        if self.ledger.fields(subject).next().is_none() && subject != self.survey.id {
-            return Phrase::new("desk-thing-new");
-        }
-        story::thing(&self.survey, subject)
+        self.told.thing(subject)
     }
 
     /// A thing, as JSON.
     pub fn thing(&self, subject: SubjectId) -> ThingJson {
-        let text = |name| Some(self.ledger.shown(subject, name)?.value().as_str()?.to_owned());
+        let text = |name| Some(self.told.ledger().shown(subject, name)?.value().as_str()?.to_owned());
         ThingJson {
             id: subject,
             kind: text(field::IS),
@@ -90,22 +79,22 @@ impl<'a> Teller<'a> {
 
     /// An author, as a phrase.
     pub fn author_phrase(&self, author: AuthorId) -> Phrase {
-        story::author(self.ledger, author, self.me)
+        self.told.author(author)
     }
 
     /// An author, as JSON.
     pub fn author(&self, author: AuthorId) -> AuthorJson {
-        AuthorJson::of(self.ledger, author, self.me)
+        AuthorJson::of(self.told.ledger(), author, self.me)
     }
 
     /// What a value says.
     pub fn value(&self, name: &str, value: &Value) -> String {
-        self.context.say(&story::value(&self.survey, name, value))
+        self.context.say(&story::value(self.survey(), name, value))
     }
 
     /// One line of a story, as a phrase.
     pub fn said_phrase(&self, said: &Said<'_>) -> Phrase {
-        story::said(self.ledger, &self.survey, said, self.me)
+        story::said(self.told.ledger(), self.survey(), said, self.me)
     }
 
     /// One line of a story, as JSON.
@@ -127,7 +116,7 @@ impl<'a> Teller<'a> {
 
     /// A fact with what replaced it.
     pub fn story_of(&self, fact: &Fact) -> Option<Said<'a>> {
-        let story = facts::act::of_field(self.ledger, fact.subject(), fact.field());
+        let story = story::of_field(self.told.ledger(), fact.subject(), fact.field());
         story.into_iter().find(|said| said.fact.id() == fact.id())
     }
 }

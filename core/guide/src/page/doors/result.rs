@@ -1,6 +1,6 @@
 //! The rows of the overview that lead to what follows from the survey, each with how far it is.
 
-use advice::wish::answers;
+use advice::verdict::{answers, is_tested, met};
 use advice::worklist::{are_adapters_placed, has_no_adapters};
 use house::record::OutcomeKind;
 use phrase::{Arg, Phrase};
@@ -49,8 +49,8 @@ fn through(scene: &Scene<'_>) -> Phrase {
     if answers.is_empty() {
         return count("door-rooms", worked.forecast().rooms.len());
     }
-    let met = stages::met(&answers) as u64;
-    Phrase::new("door-rooms-met").with("met", Arg::Count(met)).with("of", Arg::Count(answers.len() as u64))
+    let met = Arg::Count(met(&answers) as u64);
+    Phrase::new("door-rooms-met").with("met", met).with("of", Arg::Count(answers.len() as u64))
 }
 
 fn work(scene: &Scene<'_>) -> Phrase {
@@ -70,7 +70,7 @@ fn privacy(scene: &Scene<'_>) -> Phrase {
 
 fn tested(scene: &Scene<'_>) -> Phrase {
     let outlets = stages::outlets(scene.survey);
-    let done = outlets.iter().filter(|outlet| stages::is_tested(scene.survey, **outlet)).count();
+    let done = outlets.iter().filter(|outlet| is_tested(scene.survey, **outlet)).count();
     count("door-tested", done).with("of", Arg::Count(outlets.len() as u64))
 }
 

@@ -1,9 +1,8 @@
 //! The rate of each room as a bar: the forecast's range, what is wished, what was measured, and what the work list is
 //! expected to make of it. All of it is worked out elsewhere.
 
-use advice::finding::{Lies, held_against};
-use advice::forecast::{Forecast, PathForecast, Reach, RoomForecast};
-use advice::wish::{Met, tested};
+use advice::forecast::{Forecast, RoomForecast};
+use advice::verdict::{Met, RoomVerdict, Wished};
 use facts::fact::SubjectId;
 use house::record::Survey;
 use phrase::{Arg, Phrase};
@@ -39,19 +38,16 @@ impl<'a> Bars<'a> {
 
     /// The bar of one room, of the rate towards it; `None` where none was worked out.
     pub(super) fn of_room(&self, room: &RoomForecast) -> Option<RowBar> {
-        let path = estimated(room)?;
-        let measured = tested(self.survey, room.outlet);
-        let capped = measured.is_some_and(|(down, _, socket)| {
-            matches!(held_against(down, path.down, socket).0, Lies::AtSocket(_) | Lies::NearSocket(_))
-        });
+        let path = self.worked.forecast().path(room.outlet)?;
+        let measured = RoomVerdict::at(self.survey, room.outlet, Some(self.worked.forecast())).throughput();
         let bar = RowBar {
             scale_end: self.scale_end,
             low: path.down.low,
             likely: path.down.likely,
             high: path.down.high,
             wish: self.survey.wish_at(room.outlet).map(|wish| wish.down_mbps),
-            measured: measured.map(|(down, ..)| down),
-            capped,
+            measured: measured.map(|rates| rates.down_mbps),
+            capped: measured.is_some_and(|rates| rates.is_capped),
             after: self.after(room.outlet),
             words: String::new(),
         };
@@ -62,7 +58,7 @@ impl<'a> Bars<'a> {
     fn after(&self, outlet: SubjectId) -> Option<f64> {
         let list = &self.worked.list;
         let when_done: &Forecast = (!list.steps.is_empty()).then_some(&list.when_done)?;
-        Some(estimated(when_done.room(outlet)?)?.down.likely)
+        Some(when_done.path(outlet)?.down.likely)
     }
 
     fn words(&self, bar: &RowBar) -> String {
@@ -85,17 +81,9 @@ impl<'a> Bars<'a> {
     }
 }
 
-fn estimated(room: &RoomForecast) -> Option<&PathForecast> {
-    match &room.reach {
-        Reach::Estimated(path) => Some(path),
-        _ => None,
-    }
-}
-
 /// The sign beside a room: whether its wish is met, or that it is not known; none where nobody wished for anything.
 pub(super) fn mark(survey: &Survey, room: &RoomForecast) -> Option<RowMark> {
-    let wish = survey.wish_at(room.outlet)?;
-    Some(match Met::at(survey, wish, room) {
+    Some(match Wished::at(survey, room)?.met {
         Met::Yes | Met::Likely => RowMark::Done,
         Met::Unlikely => RowMark::Weak,
         Met::NotKnown => RowMark::NotKnown,

@@ -37,7 +37,7 @@ pub(super) fn rows(scene: &Scene<'_>, sketch: &mut Sketch<'_>, most: usize) {
                     None,
                     remark.as_ref(),
                 );
-                if end == OutcomeKind::Done { row.to_do(true) } else { row }
+                if end == OutcomeKind::Done { row.ticked(true) } else { row }
             })
             .collect();
         sketch.rows(&Phrase::new(name), rows);

@@ -1,7 +1,7 @@
 //! What gets through to each room, in words.
 
 use advice::forecast::{Forecast, RoomForecast};
-use advice::wish::{Met, RoomAnswer, answers};
+use advice::verdict::{Together, Wished, answers, summary};
 use phrase::{Arg, Phrase};
 
 use super::bars::{self, Bars};
@@ -9,7 +9,7 @@ use super::{keys, telling, unknowns, waiting};
 use crate::place::{Question, key_of};
 use crate::screen::{PressWeight, RowEntry, RowMark, Screen, WordsRole};
 use crate::session::{Scene, Worked};
-use crate::view::{Sketch, shown, stages};
+use crate::view::{Sketch, shown};
 
 /// How many unknowns are offered here at once.
 const WORTH: usize = 3;
@@ -34,25 +34,6 @@ fn lead(scene: &Scene<'_>, forecast: &Forecast) -> Phrase {
         return Phrase::new(if nowhere { "forecast-no-outlet-there" } else { "forecast-no-bridge" });
     }
     summary(&answers(scene.survey, forecast))
-}
-
-/// How many of the rooms that were asked about get what is wished.
-pub(super) fn summary(answers: &[RoomAnswer<'_>]) -> Phrase {
-    let met = stages::met(answers);
-    let unknown = answers.iter().filter(|answer| answer.met == Met::NotKnown).count();
-    if met == 0 && unknown > 0 {
-        return Phrase::new("forecast-not-known")
-            .with("unknown", Arg::Count(unknown as u64))
-            .with("asked", Arg::Count(answers.len() as u64));
-    }
-    let id = match met {
-        _ if answers.is_empty() => "answer-nothing-asked",
-        0 => "answer-none",
-        _ if met == answers.len() => "answer-all",
-        _ => "answer-some",
-    };
-    let asked = Arg::Count(answers.len() as u64);
-    Phrase::new(id).with("asked", asked).with("met", Arg::Count(met as u64))
 }
 
 fn rooms(scene: &Scene<'_>, sketch: &mut Sketch<'_>, forecast: &Forecast) {
@@ -80,7 +61,7 @@ fn rooms(scene: &Scene<'_>, sketch: &mut Sketch<'_>, forecast: &Forecast) {
 
 fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, room: &RoomForecast, bars: Option<&Bars<'_>>) -> RowEntry {
     let survey = scene.survey;
-    let wish = survey.wish_at(room.outlet).map(|wish| telling::wish(survey, wish, room));
+    let wish = Wished::at(survey, room).map(|wished| telling::wish(&wished));
     let says = telling::reach(survey, room.outlet, &room.reach);
     let head = shown::outlet(survey, room.outlet);
     let row = sketch.row(Some(key_of("room", room.outlet)), &head, Some(&says), wish.as_ref());
@@ -92,8 +73,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, room: &RoomForecast, bars: Option
 }
 
 fn together(scene: &Scene<'_>, sketch: &mut Sketch<'_>, forecast: &Forecast) {
-    let shared = forecast.shared.map(|shared| shared.airtime.likely);
-    if shared.is_some_and(|airtime| airtime > 1.0) && !answers(scene.survey, forecast).is_empty() {
+    if Together::is_too_much(forecast) && !answers(scene.survey, forecast).is_empty() {
         sketch.words(WordsRole::Plain, &Phrase::new("answer-not-together"));
     }
     if forecast.bridge.is_some() && !forecast.rooms.is_empty() {

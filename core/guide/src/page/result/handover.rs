@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
+use advice::verdict::is_tested;
 use facts::fact::Edit;
 use facts::file::{LeftOut, PackOptions};
 use house::record::{OutcomeKind, field};
@@ -93,10 +94,9 @@ fn left_open(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let mut rows = Vec::new();
     let steps = worked.list.steps.len() as u64;
     let questions = journey(scene).iter().filter(|leg| !leg.answered).count() as u64;
-    let tests = stages::outlets(scene.survey)
-        .into_iter()
-        .filter(|outlet| !stages::is_tested(scene.survey, *outlet))
-        .count() as u64;
+    let tests =
+        stages::outlets(scene.survey).into_iter().filter(|outlet| !is_tested(scene.survey, *outlet)).count()
+            as u64;
     for (key, id, count) in [
         ("work", "left-steps", steps),
         ("tests", "left-tests", tests),
@@ -104,7 +104,7 @@ fn left_open(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     ] {
         if count > 0 {
             let head = Phrase::new(id).with("count", Arg::Count(count));
-            rows.push(sketch.row(Some(key.to_owned()), &head, None, None).to_do(false));
+            rows.push(sketch.row(Some(key.to_owned()), &head, None, None).ticked(false));
         }
     }
     let unknown = worked.unknowns.len() as u64;

@@ -1,5 +1,6 @@
 //! The outlet test at one outlet: first what kind of test it was, since that decides what it tells of.
 
+use advice::verdict::is_of_test;
 use facts::fact::SubjectId;
 use phrase::Phrase;
 
@@ -30,7 +31,7 @@ pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
     sketch.choice("kind", &Phrase::new("test-kind"), false, offers.collect(), &[]);
     let rows = survey
         .readings_at(outlet)
-        .filter(|told| reading::is_of_test(told.measured))
+        .filter(|told| is_of_test(told.measured))
         .take(60)
         .map(|told| {
             let how = told.how.map(reading::how);

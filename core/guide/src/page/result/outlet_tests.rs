@@ -1,7 +1,8 @@
 //! The outlet test, room by room; and whether TV and modem are still fine.
 
+use advice::verdict::is_a_speed;
 use facts::fact::{Edit, SubjectId};
-use house::record::{ReadingKind, field};
+use house::record::field;
 use phrase::{Arg, Phrase};
 
 use crate::deed::Deed;
@@ -36,9 +37,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, outlet: SubjectId) -> RowEntry {
     let survey = scene.survey;
     let told: Vec<_> = survey
         .readings_at(outlet)
-        .filter(|reading| {
-            matches!(reading.measured, ReadingKind::Throughput { .. } | ReadingKind::PhyRate { .. })
-        })
+        .filter(|reading| is_a_speed(reading.measured))
         .take(3)
         .map(|told| Arg::Phrase(Box::new(house::naming::reading(told.measured))))
         .collect();
@@ -49,7 +48,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, outlet: SubjectId) -> RowEntry {
         Phrase::new("tests-told").with("told", Arg::Several(told))
     };
     let head = shown::outlet(survey, outlet);
-    sketch.row(Some(key_of("test", outlet)), &head, Some(&says), None).to_do(is_tested)
+    sketch.row(Some(key_of("test", outlet)), &head, Some(&says), None).ticked(is_tested)
 }
 
 pub(crate) fn show_still_fine(scene: &Scene<'_>) -> Screen {

@@ -45,7 +45,7 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
         .map(|leg| {
             let says = Phrase::new(if leg.answered { "answered" } else { "open" });
             let head = leg.question.phrase(scene).attribute("title");
-            sketch.row(Some(keys::ask(&leg.question)), &head, Some(&says), None).to_do(leg.answered)
+            sketch.row(Some(keys::ask(&leg.question)), &head, Some(&says), None).ticked(leg.answered)
         })
         .collect();
     sketch.rows(&Phrase::new("part-questions"), rows);

@@ -74,7 +74,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, adapter: &AdapterToCome) -> RowEn
         .outlet
         .map_or_else(|| Phrase::new("placing-router"), |outlet| shown::outlet(scene.survey, outlet));
     let key = adapter.outlet.map(|outlet| key_of("part", outlet));
-    sketch.row(key, &head, Some(&says), remark.as_ref()).to_do(are_adapters_placed(scene.survey))
+    sketch.row(key, &head, Some(&says), remark.as_ref()).ticked(are_adapters_placed(scene.survey))
 }
 
 pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {

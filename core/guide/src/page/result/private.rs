@@ -64,7 +64,7 @@ fn filter_row(scene: &Scene<'_>, sketch: &Sketch<'_>, entry: &Part) -> RowEntry 
     let key = asks.then(|| keys::ask(&Question::EntryFilter(entry.id)));
     let name = house::naming::of_part(scene.survey, entry);
     let row = sketch.row(key, &name, Some(&Phrase::new(id)), None);
-    if asks || filtered { row.to_do(!asks) } else { row }
+    if asks || filtered { row.ticked(!asks) } else { row }
 }
 
 /// How many nodes there should be, as far as is known: our adapters, and those of the provider that were counted.

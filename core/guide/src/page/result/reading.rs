@@ -2,7 +2,7 @@
 
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::{HowMeasured, ReadingKind, TestReach};
+use house::record::{HowMeasured, TestReach};
 use phrase::{Arg, Phrase};
 
 use crate::deed::Deed;
@@ -11,17 +11,6 @@ use crate::place::Move;
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Scene, Session};
 use crate::view::Sketch;
-
-/// Whether a reading belongs to an outlet test: what a level meter or the modem's page says does not.
-pub(super) fn is_of_test(measured: ReadingKind) -> bool {
-    !matches!(
-        measured,
-        ReadingKind::Level { .. }
-            | ReadingKind::ErrorRatio { .. }
-            | ReadingKind::ModemSends { .. }
-            | ReadingKind::NodesSeen { .. }
-    )
-}
 
 /// How it was taken, in words.
 pub(super) fn how(how: HowMeasured) -> Phrase {

@@ -1,6 +1,7 @@
 //! What gets through to one outlet: both ways, what limits it, where the loss arises.
 
-use advice::forecast::{CostAt, PathForecast, Reach};
+use advice::forecast::{CostAt, PathForecast, Reach, told};
+use advice::verdict::Wished;
 use facts::fact::SubjectId;
 use phrase::{Arg, Phrase};
 
@@ -18,7 +19,7 @@ pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
     let mut mended = false;
     match worked.forecast().room(outlet).map(|room| &room.reach) {
         None => sketch.words(WordsRole::Problem, &Phrase::new("gone")),
-        Some(Reach::Estimated(path)) => told(scene, &mut sketch, outlet, path),
+        Some(Reach::Estimated(path)) => draw(scene, &mut sketch, outlet, path),
         Some(reach) => {
             sketch.words(WordsRole::Lead, &telling::reach(survey, outlet, reach));
             if let Some(question) = telling::mending(survey, outlet, reach) {
@@ -29,9 +30,9 @@ pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
             }
         }
     }
-    let wish = survey.wish_at(outlet).zip(worked.forecast().room(outlet));
-    if let Some((wish, room)) = wish {
-        sketch.words(WordsRole::Plain, &telling::wish(survey, wish, room));
+    let room = worked.forecast().room(outlet);
+    if let Some(wished) = room.and_then(|room| Wished::at(survey, room)) {
+        sketch.words(WordsRole::Plain, &telling::wish(&wished));
     }
     let weight = if mended { PressWeight::Other } else { PressWeight::Main };
     sketch.press("forecast", &Phrase::new("to-forecast"), weight);
@@ -39,14 +40,14 @@ pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
     sketch.screen
 }
 
-fn told(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId, path: &PathForecast) {
+fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId, path: &PathForecast) {
     let survey = scene.survey;
-    let way = |id: &str, span| Phrase::new(id).phrase("rate", telling::rate(span));
+    let way = |id: &str, span| Phrase::new(id).phrase("rate", told::rate(span));
     sketch.words(WordsRole::Lead, &way("room-down", path.down));
     sketch.words(WordsRole::Lead, &way("room-up", path.up));
     let limit = telling::limit(survey, outlet, path);
     sketch.words(WordsRole::Why, &Phrase::new("room-limit").phrase("limit", limit));
-    if path.links < 0.995 {
+    if path.may_not_link() {
         sketch.words(WordsRole::Plain, &Phrase::new("links-share").with("share", Arg::Share(path.links)));
     }
     let mut costs: Vec<_> = path.costs.iter().filter(|cost| cost.db >= 0.05).collect();
@@ -58,7 +59,7 @@ fn told(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId, path: &Pa
         .map(|cost| {
             let (CostAt::Part(id) | CostAt::RunTo(id)) = cost.at;
             let loss = Phrase::new("room-loss").with("loss", Arg::Loss(cost.db));
-            let place = telling::cost_place(survey, cost.at);
+            let place = told::place(survey, cost.at);
             sketch.row(Some(key_of("part", id)), &place, Some(&loss), None).share(cost.db / whole)
         })
         .collect();

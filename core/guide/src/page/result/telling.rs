@@ -1,19 +1,13 @@
 //! What gets through to one room, in a sentence.
 
-use advice::forecast::{Cost, CostAt, Limit, PathForecast, Reach, RoomForecast};
-use advice::wish::{Met, tested};
-use coax::Span;
+use advice::forecast::{CostAt, Limit, PathForecast, Reach, told};
+use advice::verdict::{Met, Wished};
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::{CableKind, PartKind, Survey, Wish};
+use house::record::{CableKind, PartKind, Survey};
 use phrase::{Arg, Phrase};
 
 use crate::place::Question;
-
-/// Likely, and nine times in ten at least.
-pub(super) fn rate(span: Span) -> Phrase {
-    Phrase::new("rate-likely").with("likely", Arg::Rate(span.likely)).with("low", Arg::Rate(span.low))
-}
 
 /// The rate towards a room and what limits it, or why there is none.
 pub(super) fn reach(survey: &Survey, outlet: SubjectId, reach: &Reach) -> Phrase {
@@ -23,12 +17,11 @@ pub(super) fn reach(survey: &Survey, outlet: SubjectId, reach: &Reach) -> Phrase
             Phrase::new("gets-nothing").phrase("limit", limit(survey, outlet, path))
         }
         Reach::Estimated(path) => Phrase::new("gets-through")
-            .phrase("rate", rate(path.down))
+            .phrase("rate", told::rate(path.down))
             .phrase("limit", limit(survey, outlet, path)),
-        Reach::NoBridge => Phrase::new("reach-no-bridge"),
-        Reach::Loose(part) => Phrase::new("reach-loose").phrase("part", naming::part(survey, *part)),
-        Reach::OtherTree => Phrase::new("reach-other-tree"),
-        Reach::NoChannel => Phrase::new("reach-no-channel"),
+        Reach::NoBridge | Reach::Loose(_) | Reach::OtherTree | Reach::NoChannel => {
+            told::no_path(survey, reach)
+        }
     }
 }
 
@@ -38,21 +31,9 @@ pub(super) fn limit(survey: &Survey, outlet: SubjectId, path: &PathForecast) -> 
         Limit::EthernetPort => Phrase::new("limited-by-port"),
         Limit::Version => Phrase::new("limited-by-version"),
         Limit::Band => Phrase::new("limited-by-band"),
-        Limit::Path => dearest(path)
+        Limit::Path => path
+            .dearest()
             .map_or_else(|| Phrase::new("limited-by-way"), |cost| limited_by(survey, outlet, cost.at)),
-    }
-}
-
-/// The place on the way that costs most.
-pub(super) fn dearest(path: &PathForecast) -> Option<&Cost> {
-    path.costs.iter().max_by(|a, b| a.db.total_cmp(&b.db))
-}
-
-/// A place on a way, by its name.
-pub(super) fn cost_place(survey: &Survey, at: CostAt) -> Phrase {
-    match at {
-        CostAt::Part(id) => naming::part(survey, id),
-        CostAt::RunTo(id) => naming::run_to(survey, id),
     }
 }
 
@@ -64,7 +45,7 @@ pub(super) fn is_splitter(survey: &Survey, at: CostAt) -> bool {
 
 fn limited_by(survey: &Survey, outlet: SubjectId, at: CostAt) -> Phrase {
     let CostAt::RunTo(to) = at else {
-        return Phrase::new("limited-by-place").phrase("place", cost_place(survey, at));
+        return Phrase::new("limited-by-place").phrase("place", told::place(survey, at));
     };
     let run = survey.wiring.feed(to).and_then(|feed| survey.runs.get(&feed.run?));
     let thin = run.is_some_and(|run| run.cable == CableKind::FiftyNine);
@@ -78,25 +59,23 @@ fn limited_by(survey: &Survey, outlet: SubjectId, at: CostAt) -> Phrase {
 }
 
 /// Whether a wish is met, in a sentence.
-pub(super) fn wish(survey: &Survey, wish: Wish, room: &RoomForecast) -> Phrase {
-    if let (Some(met), Some((down, up, _))) =
-        (Met::measured(survey, wish, room.outlet), tested(survey, room.outlet))
-    {
-        let id = if met == Met::Yes { "wish-met-measured" } else { "wish-not-met-measured" };
-        return Phrase::new(id)
-            .with("down", Arg::Rate(wish.down_mbps))
-            .with("up", Arg::Rate(wish.up_mbps))
-            .with("measured_down", Arg::RateAsRead(down))
-            .with("measured_up", Arg::RateAsRead(up));
-    }
-    let id = match Met::of_reach(wish, &room.reach) {
-        Met::Yes => "wish-met",
-        Met::Likely => "wish-likely-met",
-        Met::Unlikely => "wish-not-met",
-        Met::NotKnown => "wish-not-known",
+pub(super) fn wish(wished: &Wished) -> Phrase {
+    let Wished { wish, met, measured } = wished;
+    let id = match (met, measured) {
+        (Met::Yes, Some(_)) => "wish-met-measured",
+        (_, Some(_)) => "wish-not-met-measured",
+        (Met::Yes, None) => "wish-met",
+        (Met::Likely, None) => "wish-likely-met",
+        (Met::Unlikely, None) => "wish-not-met",
+        (Met::NotKnown, None) => "wish-not-known",
     };
-    let down = Phrase::new(id).with("down", Arg::Rate(wish.down_mbps));
-    down.with("up", Arg::Rate(wish.up_mbps))
+    let phrase = Phrase::new(id).with("down", Arg::Rate(wish.down_mbps)).with("up", Arg::Rate(wish.up_mbps));
+    match measured {
+        Some(rates) => phrase
+            .with("measured_down", Arg::RateAsRead(rates.down_mbps))
+            .with("measured_up", Arg::RateAsRead(rates.up_mbps)),
+        None => phrase,
+    }
 }
 
 /// The question that mends a room without an answer.

@@ -1,10 +1,10 @@
 //! The work list: one change at a time, in order, with what each is expected to gain, and what to buy.
 
-use advice::wish::answers_to_come;
+use advice::verdict::{answers_to_come, met};
 use advice::worklist::{Gain, Step};
 use phrase::{Arg, Phrase};
 use telling::report::part_told;
-use telling::words::rounded_rate;
+use telling::words::shown_gain;
 
 use super::{ended, placing, waiting};
 use crate::deed::Deed;
@@ -12,7 +12,7 @@ use crate::error::Result;
 use crate::place::{Move, Place, ResultPlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Scene, Session, Worked};
-use crate::view::{Sketch, shown, stages};
+use crate::view::{Sketch, shown};
 
 /// How many rooms a step's gain names.
 const ROOMS: usize = 3;
@@ -35,7 +35,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
                 .phrase("what", step.change.phrase(&step.before));
             let minutes = Phrase::new("step-minutes").with("minutes", Arg::Minutes(step.effort.minutes));
             let remark = Phrase::new("work-remark").phrase("minutes", minutes).phrase("gain", gain(step));
-            sketch.row(Some(format!("step:{place}")), &head, None, Some(&remark)).to_do(false)
+            sketch.row(Some(format!("step:{place}")), &head, None, Some(&remark)).ticked(false)
         })
         .collect();
     sketch.rows(&Phrase::new("work-steps"), rows);
@@ -75,14 +75,14 @@ fn lead(scene: &Scene<'_>, sketch: &mut Sketch<'_>, worked: &Worked) {
     sketch.words(WordsRole::Why, &Phrase::new("work-why"));
     let then = answers_to_come(&worked.list.house_when_done, &worked.list.when_done);
     if !then.is_empty() {
-        let phrase = Phrase::new("answer-when-done").with("met", Arg::Count(stages::met(&then) as u64));
+        let phrase = Phrase::new("answer-when-done").with("met", Arg::Count(met(&then) as u64));
         sketch.words(WordsRole::Plain, &phrase.with("asked", Arg::Count(then.len() as u64)));
     }
 }
 
 /// What a step gains, the rooms that gain most first.
 pub(super) fn gain(step: &Step) -> Phrase {
-    let more = |gain: &Gain| rounded_rate(gain.after_mbps) - rounded_rate(gain.before_mbps);
+    let more = |gain: &Gain| shown_gain(gain.before_mbps, gain.after_mbps);
     let mut gains: Vec<_> = step.gains.iter().filter(|gain| more(gain) > 0.0).collect();
     gains.sort_by(|a, b| more(b).total_cmp(&more(a)));
     if gains.is_empty() {

@@ -1,11 +1,11 @@
 //! Writing the report to a place that the shell gives.
 
 use std::collections::BTreeSet;
-use std::fs::{File, OpenOptions};
-use std::io::{self, Write};
+use std::io;
 use std::path::Path;
 
 use facts::file::LeftOut;
+use facts::whole_file::{self, Existing, Readers};
 use phrase::Phrase;
 use telling::report::html;
 use telling::words::error::InWords;
@@ -38,14 +38,8 @@ pub(super) fn report(session: &mut Session, out: &BTreeSet<LeftOut>, file: &str)
         survey.notes.clear();
     }
     let page = html(&survey, list, language);
-    let path = Path::new(file);
-    let failed = |error: io::Error| GuideError::of_file(path, &error);
-    let made = OpenOptions::new().write(true).create_new(true).open(path).map_err(failed)?;
-    write_whole(made, &page).map_err(|error| {
-        // Half a report is none.
-        let _ = std::fs::remove_file(path);
-        failed(error)
-    })?;
+    let failed = |error: io::Error| GuideError::of_file(Path::new(file), &error);
+    whole_file::write(Path::new(file), page.as_bytes(), Existing::Stays, Readers::Usual).map_err(failed)?;
     Ok(true)
 }
 
@@ -53,9 +47,4 @@ pub(super) fn report(session: &mut Session, out: &BTreeSet<LeftOut>, file: &str)
 fn waits(session: &mut Session) -> bool {
     session.tell(Phrase::new("handover-report-waits"));
     false
-}
-
-fn write_whole(mut file: File, page: &str) -> io::Result<()> {
-    file.write_all(page.as_bytes())?;
-    file.sync_all()
 }

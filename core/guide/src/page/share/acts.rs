@@ -37,7 +37,7 @@ fn newest_first(ledger: &Ledger) -> Vec<ActId> {
 }
 
 fn row(sketch: &Sketch<'_>, teller: &Teller<'_>, act: ActId) -> Option<RowEntry> {
-    let facts = teller.ledger.of_act(act);
+    let facts = teller.ledger().of_act(act);
     // What was added says more than what was said of it.
     let first = facts.iter().find(|fact| fact.field() == field::IS).or(facts.first())?;
     let more = facts.len() - 1;

@@ -28,7 +28,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         .map(|(place, found)| {
             let key = Some(format!("settle:{place}"));
             let about = teller.about(found.subject, found.field);
-            sketch.row(key, &about, Some(&said(&teller, found)), None).to_do(false)
+            sketch.row(key, &about, Some(&said(&teller, found)), None).ticked(false)
         })
         .collect();
     sketch.rows(&Phrase::new("share-disagreements-rows"), rows);

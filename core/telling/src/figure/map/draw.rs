@@ -1,14 +1,15 @@
 //! The map's marks.
 
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{PartKind, PortEnd, Rows, Stands};
+use phrase::Phrase;
+
 use super::layout::{Places, Space, lay_out};
 use super::words::{BoxWords, RunWords, Speaker};
 use crate::figure::mark::{Anchor, Dash, Figure, Fill, Ink, Pen, Point, Shape, Weight};
 use crate::figure::measure::{fitted, legible, text_width, wrapped};
 use crate::figure::sheet::{PLAIN, Sheet, Type, pen};
-use facts::fact::SubjectId;
-use house::naming;
-use house::record::{PartKind, PortEnd, Rows, Stands};
-use phrase::Phrase;
 
 const BOX_TYPE: Type = Type::of(14.0);
 const RUN_TYPE: Type = Type::of(12.0);

@@ -8,11 +8,12 @@ mod draw;
 mod layout;
 mod words;
 
-use super::mark::Figure;
-use crate::words::Language;
 use advice::forecast::{Forecast, WeakWay};
 use house::record::{Survey, rows};
 use phrase::{Arg, Phrase};
+
+use super::mark::Figure;
+use crate::words::Language;
 
 /// The map of a survey's wiring. With a forecast, the way to the weakest room is marked.
 pub fn wiring_map(survey: &Survey, forecast: Option<&Forecast>, language: &Language) -> Figure {

@@ -1,14 +1,15 @@
 //! What stands in a box of the map, and beside a cable.
 
-use crate::words::Language;
 use advice::forecast::WeakWay;
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{
-    CableKind, EntryKind, EntryState, LengthKnown, LooseReason, Part, PartKind, Plugged, PortEnd,
+    CableKind, EntryKind, EntryState, LengthKnown, LooseReason, Part, PartKind, Plugged, PortEnd, Run,
+    Stands, Survey,
 };
-use house::record::{Run, Stands, Survey};
 use phrase::{Arg, Phrase};
+
+use crate::words::Language;
 
 /// Says what the map needs said.
 pub(super) struct Speaker<'a> {

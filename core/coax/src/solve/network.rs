@@ -5,9 +5,9 @@ use std::sync::Arc;
 
 use num_complex::Complex64;
 
+use super::plan::{Side, Tree, TreePart};
 use crate::error::CoaxError;
 use crate::model::Model;
-use crate::solve::{Side, Tree, TreePart};
 
 /// A part of one [`Network`], counted from 0 in the order of adding.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]

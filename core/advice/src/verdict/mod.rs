@@ -1,0 +1,27 @@
+//! The verdict on a reading, on a room, on a wish: worked out once, told in many places.
+//!
+//! - [`Tells`]: what a reading tells of at all (the coax, a network socket, a radio, the plan, the internet).
+//! - [`Beside`]: where what was measured stands beside what was to be expected of it, decided on figures that are not
+//!   rounded; [`Held::outside_by`] says by how much.
+//! - [`Verdict`]: both, for one reading; [`RoomVerdict`]: all readings at one outlet, and what follows for it.
+//! - [`Met`], [`Wished`] and [`answers`]: whether a wish is met at an outlet and in a room, as found, as measured, or once
+//!   all work is done.
+//! - [`Together`]: whether all wishes fit at once.
+//!
+//! Findings, the work list, every screen, the report, the command and its JSON read these and compare no figure of their
+//! own. Whoever needs another threshold puts it here. The rules in words: `docs/method.md`, section 6. This folder changes
+//! nothing and holds no sentence.
+
+mod beside;
+mod reading;
+mod room;
+mod tells;
+mod together;
+mod wish;
+
+pub use beside::{Beside, Held, HeldOf};
+pub use reading::Verdict;
+pub use room::{RoomVerdict, Throughput, is_a_speed, is_tested};
+pub use tells::{Tells, is_of_test};
+pub use together::Together;
+pub use wish::{Met, RoomAnswer, WishMeasured, Wished, answers, answers_to_come, is_given, met, summary};

@@ -1,0 +1,93 @@
+//! Blocks about one thing: photos, a part, a reading, a label, a drawing, something that takes a while.
+
+use facts::fact::SubjectId;
+use phrase::Phrase;
+use telling::figure::Figure;
+
+use super::Sketch;
+use crate::screen::{
+    Ability, Aloud, Block, FigureDrawn, HowFarBlock, LabelBlock, Need, PartBlock, PhotoShown, PhotoSlotBlock,
+    PressBlock, PressWeight, ReadingBlock,
+};
+
+impl Sketch<'_> {
+    /// A place for photos, with those that are there.
+    pub(crate) fn photo_slot(&mut self, key: &str, name: &Phrase, photos: Vec<PhotoShown>, burst: bool) {
+        self.able(Ability::Camera);
+        self.block(Block::PhotoSlot(PhotoSlotBlock {
+            id: key.into(),
+            aloud: Aloud::default(),
+            key: key.into(),
+            name: self.say(name),
+            photos,
+            burst,
+            need: Need::Photo { burst },
+            print_key: None,
+        }));
+    }
+
+    /// Says that print recognised in a photo of the block before is welcome, by this key.
+    pub(crate) fn reads_print(&mut self, key: &str) {
+        self.able(Ability::ReadPrint);
+        if let Some(Block::PhotoSlot(slot)) = self.screen.blocks.last_mut() {
+            slot.print_key = Some(key.into());
+        }
+    }
+
+    /// A photo that is there.
+    pub(crate) fn photo(&self, photo: SubjectId, name: &Phrase, key: Option<String>) -> PhotoShown {
+        let photo = photo.to_string();
+        let (aloud, name) = (Aloud::default(), self.say(name));
+        PhotoShown { id: photo.clone(), aloud, photo, name, key, picked: None }
+    }
+
+    /// One part, or what else has a tag, a picture and some lines.
+    pub(crate) fn part(&mut self, tag: &str, name: &Phrase, lines: Vec<String>, photo: Option<SubjectId>) {
+        self.block(Block::Part(PartBlock {
+            id: name.id.clone(),
+            aloud: Aloud::default(),
+            key: None,
+            tag: tag.into(),
+            name: self.say(name),
+            lines,
+            photo: photo.map(|photo| photo.to_string()),
+        }));
+    }
+
+    /// Something measured.
+    pub(crate) fn reading(&mut self, id: SubjectId, name: &Phrase, says: &Phrase, remark: Option<&Phrase>) {
+        self.block(Block::Reading(ReadingBlock {
+            id: id.to_string(),
+            aloud: Aloud::default(),
+            name: self.say(name),
+            says: self.say(says),
+            remark: remark.map(|remark| self.say(remark)).unwrap_or_default(),
+        }));
+    }
+
+    /// A label's photo beside its text and the figures in it.
+    pub(crate) fn label(&mut self, name: &Phrase, label: LabelBlock) {
+        let (id, name) = (name.id.clone(), self.say(name));
+        self.block(Block::Label(LabelBlock { id, name, ..label }));
+    }
+
+    /// A drawing, by its name; a shell fetches its marks.
+    pub(crate) fn figure(&mut self, figure: &Figure, drawn: &FigureDrawn) {
+        let block = drawn.block(figure, self.language);
+        self.block(Block::Figure(block));
+    }
+
+    /// How far something is that takes a while, with the press that stops it; that cannot be pressed twice.
+    pub(crate) fn how_far(
+        &mut self,
+        name: &Phrase,
+        thousandths: Option<u32>,
+        stop: (&str, &Phrase),
+        stopped: bool,
+    ) {
+        let stop = PressBlock { enabled: !stopped, ..self.press_block(stop.0, stop.1, PressWeight::Other) };
+        let (id, name) = (name.id.clone(), self.say(name));
+        let aloud = Aloud::default();
+        self.block(Block::HowFar(HowFarBlock { id, aloud, name, thousandths, stop: Some(stop) }));
+    }
+}
