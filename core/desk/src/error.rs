@@ -345,10 +345,12 @@ impl DeskError {
             | Self::EmptyNote
             | Self::NoName { .. } => "thing",
             Self::NotConfirmed(_) => "not_confirmed",
-            Self::Read { .. } | Self::Write { .. } | Self::Output(_) | Self::NoHome | Self::Signals(_) => {
-                "file"
-            }
-            Self::Guide(GuideError::Trouble(_)) => "file",
+            Self::Read { .. }
+            | Self::Write { .. }
+            | Self::Output(_)
+            | Self::NoHome
+            | Self::Signals(_)
+            | Self::Guide(GuideError::Trouble(_)) => "file",
             Self::Guide(GuideError::Inner(_)) | Self::Fault => "fault",
         }
     }

@@ -17,6 +17,7 @@ use telling::words::Language;
 use telling::words::error::InWords;
 
 use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::{GuideError, Result};
 use crate::place::{Move, Outside, Place, ResultPlace};
 use crate::question::{next, way_on};
@@ -81,19 +82,24 @@ impl Guide {
 
     fn done(&mut self, deed: &Deed) -> Result<()> {
         self.session.notices.clear();
-        if self.act_on_errand(deed) {
+        let deed = deed.plainly(self.session.language().figures().marks);
+        let done = Done::of(&deed);
+        if self.act_on_errand(done.as_ref()) {
             return Ok(());
         }
-        let deed = &deed.plainly(self.session.language().figures().marks);
+        // A key that no screen of this release has.
+        let Some(done) = &done else { return Ok(()) };
         let stood = self.session.stands_at();
-        let step = match (deed, self.session.place()) {
-            (Deed::Back, Some(_)) => Move::Back,
-            (Deed::Back, None) => Move::Outside(self.session.outside.up()),
+        let step = match (done, self.session.place()) {
+            (Done::Back, Some(_)) => Move::Back,
+            (Done::Back, None) => Move::Outside(self.session.outside.up()),
             (_, None) => {
                 let outside = self.session.outside.clone();
-                screens::take_outside(&mut self.session, &outside, deed)?
+                screens::take_outside(&mut self.session, &outside, done)?
             }
-            (_, Some(place)) if self.offers(&place, deed)? => screens::take(&mut self.session, &place, deed)?,
+            (_, Some(place)) if self.offers(&place, deed.key())? => {
+                screens::take(&mut self.session, &place, done)?
+            }
             _ => Move::Stay,
         };
         self.go(step)?;
@@ -103,12 +109,12 @@ impl Guide {
         self.session.remember()
     }
 
-    /// Whether the screen of a place offers a deed. What it does not offer changes nothing.
-    fn offers(&self, place: &Place, deed: &Deed) -> Result<bool> {
+    /// Whether the screen of a place offers a key. What it does not offer changes nothing.
+    fn offers(&self, place: &Place, key: Option<&str>) -> Result<bool> {
         if !matches!(place, Place::Field(_)) {
             return Ok(true);
         }
-        let key = deed.key().unwrap_or_default();
+        let key = key.unwrap_or_default();
         self.session.with_scene(|scene| screens::show(scene, place).keys().contains(&key))
     }
 

@@ -18,6 +18,7 @@
 
 mod clock;
 mod deed;
+mod done;
 mod error;
 mod finish;
 mod guide;

@@ -44,7 +44,7 @@ pub use reading::LabelReading;
 /// ```
 /// use coax::{Decibels, Megahertz};
 ///
-/// let reading = crate::read("2 WAY SPLITTER 5-1oo0MHz -3.5dB");
+/// let reading = label::read("2 WAY SPLITTER 5-1oo0MHz -3.5dB");
 /// assert_eq!(reading.high, Some(Megahertz(1000.0)));
 /// assert_eq!(reading.leg_losses, [Decibels(3.5), Decibels(3.5)]);
 /// assert_eq!(reading.doubts.len(), 1); // Letters stand where digits belong.

@@ -1,6 +1,9 @@
 //! Houses written down tersely, part by part, for tests. Every house here is invented.
 //!
-//! ```ignore
+//! ```
+//! use house::record::{CableKind, EntryKind};
+//! use houses::House;
+//!
 //! let house = House::new()
 //!     .entry("E1", EntryKind::Cable)
 //!     .splitter("S1", 2).made_for(5.0, 1675.0).from("E1", 1)
@@ -9,9 +12,11 @@
 //! ```
 //! A verb that speaks of one part (`from`, `cap`, `plugged` ...) speaks of the part named last; [`House::at`] names
 //! one again.
-#![allow(
+#![expect(
     clippy::expect_used,
     clippy::panic,
+    clippy::missing_panics_doc,
+    clippy::return_self_not_must_use,
     reason = "a house of the tests that does not come about fails the test"
 )]
 
@@ -38,6 +43,12 @@ pub struct House {
 
 fn id(number: u128) -> SubjectId {
     SubjectId::from_uuid(Uuid::from_u128(number))
+}
+
+impl Default for House {
+    fn default() -> Self {
+        Self::new()
+    }
 }
 
 impl House {

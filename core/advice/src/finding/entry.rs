@@ -1,9 +1,10 @@
 //! At the entry: is the filter there and in its place, is there a ground block, who shares the coax.
 
-use super::inspection::Inspection;
-use super::{Finding, FindingKind, Place};
 use facts::fact::SubjectId;
 use house::record::{EntryKind, EntryState, Part, PartKind};
+
+use super::inspection::Inspection;
+use super::{Finding, FindingKind, Place};
 
 /// Whether signals from inside could leave by this entry unless a filter stops them. A dish's line never gets a
 /// filter; a fibre box ends the coax.

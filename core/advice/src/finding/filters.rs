@@ -1,12 +1,12 @@
 //! What the entry filter does: the band it stops, how well, and what it must let pass.
 
 use coax::trade::FILTERS_STOP_BY;
-
-use super::inspection::{Inspection, has_plugged};
-use super::{Finding, FindingKind, Place};
 use house::rating::EXTENDED_D;
 use house::record::{EntryKind, Part, PartKind, Plugged, ServiceKind};
 use phrase::Arg;
+
+use super::inspection::{Inspection, has_plugged};
+use super::{Finding, FindingKind, Place};
 
 /// Labels round the top of a service or pass band (1000 for 1002).
 const TOP_TOLERANCE_MHZ: f64 = 5.0;

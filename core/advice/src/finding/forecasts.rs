@@ -1,10 +1,11 @@
 //! What follows from a forecast alone.
 
+use phrase::Arg;
+
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
 use crate::forecast::Reach;
 use crate::verdict::Together;
-use phrase::Arg;
 
 /// Outlets for which no channel is left.
 pub(super) fn no_channel(inspection: &Inspection<'_>) -> Vec<Finding> {

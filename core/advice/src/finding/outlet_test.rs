@@ -1,11 +1,12 @@
 //! What was measured in the rooms: beside what was expected there, and by itself.
 
-use super::inspection::Inspection;
-use super::{Finding, FindingKind, Place};
-use crate::verdict::{Beside, Held, HeldOf, Verdict, is_given};
 use facts::fact::SubjectId;
 use house::record::{Reading, ReadingKind};
 use phrase::{Arg, Phrase};
+
+use super::inspection::Inspection;
+use super::{Finding, FindingKind, Place};
+use crate::verdict::{Beside, Held, HeldOf, Verdict, is_given};
 
 /// One direction counts as much slower at less than this share of the other (common practice, no source).
 const MUCH_SLOWER: f64 = 0.5;

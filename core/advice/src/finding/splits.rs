@@ -3,12 +3,12 @@
 use std::collections::BTreeMap;
 
 use coax::trade::smallest_splitter;
-
-use super::inspection::Inspection;
-use super::{Finding, FindingKind, Place};
 use facts::fact::SubjectId;
 use house::record::{Part, PartKind, PortEnd};
 use phrase::Arg;
+
+use super::inspection::Inspection;
+use super::{Finding, FindingKind, Place};
 
 /// A saving below this is not worth a finding.
 const LEAST_SAVING_DB: f64 = 1.5;

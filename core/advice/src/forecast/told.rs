@@ -1,11 +1,11 @@
 //! A forecast in phrases, for every place that tells one.
 
 use coax::Span;
-
-use super::outcome::{CostAt, Limit, Reach};
 use house::naming;
 use house::record::Survey;
 use phrase::{Arg, Phrase};
+
+use super::outcome::{CostAt, Limit, Reach};
 
 /// A rate that was worked out: likely, and nine times in ten at least.
 pub fn rate(mbps: Span) -> Phrase {

@@ -1,7 +1,6 @@
 //! Which outlet gets which service, and at which frequencies that is looked at.
 
 use coax::trade::{CABLE_TOP, CABLE_TOP_3_1};
-
 use facts::fact::SubjectId;
 use house::record::{EntryKind, EntryState, Part, PartKind, Plugged, ReadingKind, ServiceKind, Survey};
 

@@ -6,9 +6,9 @@
 
 use coax::link::{EthernetPort, tcp_payload_rate};
 use coax::{MegabitsPerSecond, Span};
+use phrase::Arg;
 
 use crate::forecast::PathForecast;
-use phrase::Arg;
 
 /// A rate counts as outside the range that was expected only by more than this share of the range's end.
 const LEEWAY: f64 = 0.05;

@@ -1,9 +1,10 @@
 //! The verdict on one reading: what it tells of, and where what was measured stands.
 
+use house::record::{Reading, ReadingKind, Survey};
+
 use super::beside::{Beside, Held, HeldOf};
 use super::tells::{self, Tells};
 use crate::forecast::{Forecast, PathForecast};
-use house::record::{Reading, ReadingKind, Survey};
 
 /// What one reading of an outlet test says.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,11 +1,12 @@
 //! What the readings at one outlet say together.
 
+use facts::fact::SubjectId;
+use house::record::{Reading, ReadingKind, Survey};
+
 use super::beside::HeldOf;
 use super::reading::Verdict;
 use super::wish::{Met, WishMeasured};
 use crate::forecast::Forecast;
-use facts::fact::SubjectId;
-use house::record::{Reading, ReadingKind, Survey};
 
 /// Whether something was measured at an outlet that tells how fast it is.
 pub fn is_tested(survey: &Survey, outlet: SubjectId) -> bool {

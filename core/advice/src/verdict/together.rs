@@ -1,9 +1,9 @@
 //! Whether all wishes fit at once into the one capacity that all adapters share.
 
 use coax::Span;
+use phrase::{Arg, Phrase};
 
 use crate::forecast::Forecast;
-use phrase::{Arg, Phrase};
 
 /// Whether all wished rates at once fit into the network's time.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,13 +1,13 @@
 //! Whether each outlet and each room gets the speed wished for: as found, as measured, or once all work is done.
 
 use coax::Span;
+use facts::fact::SubjectId;
+use house::record::{ReadingKind, Room, Survey, Wish};
+use phrase::{Arg, Phrase};
 
 use super::beside::{Beside, rate_beside};
 use super::tells::{self, Tells};
 use crate::forecast::{Forecast, PathForecast, Reach, RoomForecast};
-use facts::fact::SubjectId;
-use house::record::{ReadingKind, Room, Survey, Wish};
-use phrase::{Arg, Phrase};
 
 /// Whether a wish is met, both ways counted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

@@ -2,6 +2,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{ChangeKind, OutcomeKind, PartKind, Plugged, Survey};
+use phrase::{Arg, Phrase};
+
 use super::care::cautions_of;
 use super::effect::applied;
 use super::effort::{Effort, effort};
@@ -13,10 +18,6 @@ use crate::finding::Caution;
 use crate::forecast::{self, Forecast, forecast};
 use crate::level::{self, Levels, NOTICEABLE_DB, OutletChange, levels};
 use crate::verdict::RoomVerdict;
-use facts::fact::SubjectId;
-use house::naming;
-use house::record::{ChangeKind, OutcomeKind, PartKind, Plugged, Survey};
-use phrase::{Arg, Phrase};
 
 /// How a work list is made.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,12 +1,12 @@
 //! Which changes are worth a look in a house.
 
 use coax::trade::smallest_splitter;
+use facts::fact::SubjectId;
+use house::record::{CableKind, ChangeKind, Part, PartKind, PortEnd, Survey};
 
 use super::propose_more;
 use super::refusal::open_to_the_world;
 use crate::forecast::nodes_of;
-use facts::fact::SubjectId;
-use house::record::{CableKind, ChangeKind, Part, PartKind, PortEnd, Survey};
 
 /// Every change worth working out for this house, by the part it is done at, refused ones included.
 pub(super) fn proposals(survey: &Survey) -> Vec<ChangeKind> {

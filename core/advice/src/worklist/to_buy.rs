@@ -1,7 +1,6 @@
 //! What the parts to buy are rated for.
 
 use coax::trade::{FILTERS_PASS, FILTERS_STOP_BY, smallest_splitter};
-
 use facts::fact::SubjectId;
 use house::rating::{Band, EXTENDED_D, PartRating};
 use house::record::{Survey, power_paths};

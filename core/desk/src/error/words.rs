@@ -128,7 +128,6 @@ fn of_facts(error: &FactsError) -> Phrase {
     let phrase = error.phrase();
     match error {
         FactsError::NotASurvey { folder: path, .. }
-        | FactsError::AlreadyThere { folder: path }
         | FactsError::Newer { folder: path, .. }
         | FactsError::Damaged { folder: path, .. }
         | FactsError::Inaccessible { folder: path, .. }
@@ -137,6 +136,9 @@ fn of_facts(error: &FactsError) -> Phrase {
         | FactsError::Database { folder: path, .. }
         | FactsError::File { file: path, .. }
         | FactsError::OtherSurvey { file: path } => of_file("desk-error-at", path).phrase("what", phrase),
+        FactsError::AlreadyThere { folder: path } => {
+            of_file("desk-error-exists", path).phrase("advice", Phrase::new("desk-error-other-name"))
+        }
         FactsError::FileThere { file: path } => {
             of_file("desk-error-exists", path).phrase("advice", Advice::Replace.phrase())
         }

@@ -547,6 +547,7 @@ desk-error-label-not-text = line { $line } of the labels is not text in UTF-8. S
 desk-error-label-too-long = line { $line } of the labels is longer than { $most } bytes. Write one label on each line.
 desk-error-exists = { $path } already exists and was left as it is; { $advice }.
 desk-error-other-out = choose another folder with --out
+desk-error-other-name = choose another name for the new survey
 desk-error-replace = choose another name, or say --replace
 desk-error-packed = { $path } is a survey packed into one file. Make a survey of it first: legwork take { $path } NAME.legwork
 desk-error-read = { $path } cannot be read: { $why }. Check the name and that you may read it.

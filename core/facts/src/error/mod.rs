@@ -21,9 +21,7 @@ pub use undo::UndoFault;
 #[derive(Debug, thiserror::Error)]
 pub enum FactsError {
     /// Something that this program takes for impossible.
-    #[error(
-        "this release has a fault ({0}); the survey is untouched. Please report it with the command you used"
-    )]
+    #[error("a fault of this release: {0}")]
     Inner(&'static str),
 
     /// More parts than a house has.

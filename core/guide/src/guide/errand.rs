@@ -4,18 +4,18 @@ use phrase::Phrase;
 use telling::words::error::InWords;
 
 use super::Guide;
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::{GuideError, Trouble};
-use crate::place::{ERRAND_STOP, Move};
+use crate::place::{Key, Move};
 
 impl Guide {
     /// Does what was done on the screen of an errand; returns whether there was one. While it runs, nothing but the
     /// stop counts; once it is over, whatever is done collects it.
-    pub(super) fn act_on_errand(&mut self, deed: &Deed) -> bool {
+    pub(super) fn act_on_errand(&mut self, done: Option<&Done>) -> bool {
         let Some(errand) = &self.session.errand else { return false };
         if errand.work().is_done() {
             self.collect_errand();
-        } else if *deed == Deed::Back || deed.key() == Some(ERRAND_STOP) {
+        } else if matches!(done, Some(Done::Back | Done::Press(Key::ErrandStop))) {
             errand.work().stop();
         }
         true

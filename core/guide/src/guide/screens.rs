@@ -1,6 +1,6 @@
 //! The one table of all screens: where one is, what the screen is called, what draws it, what does its deeds.
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
 use crate::page::{
     ask, errand, field, mend, more, new_survey, one_survey, order, other_name, overview, put_off, result,
@@ -26,10 +26,10 @@ pub(super) fn figures(scene: &Scene<'_>, place: &Place) -> Vec<FigureDrawn> {
 /// Makes the functions of the table out of its lines.
 macro_rules! screens {
     (
-        within ($scene:ident, $session:ident, $deed:ident) {
+        within ($scene:ident, $session:ident, $done:ident) {
             $($place:pat => $name:literal, $show:expr, $take:expr;)*
         }
-        outside ($at:ident, $of:ident, $done:ident) {
+        outside ($at:ident, $of:ident, $did:ident) {
             $($outside:pat => $outside_name:literal, $outside_show:expr, $outside_take:expr;)*
         }
     ) => {
@@ -45,9 +45,9 @@ macro_rules! screens {
         }
 
         #[expect(unused_variables, reason = "not every deed needs what its screen is about")]
-        fn done($session: &mut Session, place: &Place, $deed: &Deed) -> Result<Move> {
+        fn act_within($session: &mut Session, place: &Place, $done: &Done) -> Result<Move> {
             match place {
-                Place::Ask(question) => ask::take($session, question, $deed),
+                Place::Ask(question) => ask::take($session, question, $done),
                 $($place => $take,)*
             }
         }
@@ -59,7 +59,7 @@ macro_rules! screens {
             }
         }
 
-        fn done_outside($of: &mut Session, outside: &Outside, $done: &Deed) -> Result<Move> {
+        fn act_outside($of: &mut Session, outside: &Outside, $did: &Done) -> Result<Move> {
             match outside {
                 $($outside => $outside_take,)*
             }
@@ -68,156 +68,156 @@ macro_rules! screens {
 }
 
 screens! {
-    within (scene, session, deed) {
-        Place::Overview => "overview", overview::show(scene), Ok(overview::take(deed));
-        Place::More => "more", more::show(scene), Ok(more::take(deed));
-        Place::Stage(of) => "stage", stage::show(scene, *of), stage::take(session, *of, deed);
-        Place::PutOff => "put-off", put_off::show(scene), put_off::take(session, deed);
+    within (scene, session, done) {
+        Place::Overview => "overview", overview::show(scene), Ok(overview::take(done));
+        Place::More => "more", more::show(scene), Ok(more::take(done));
+        Place::Stage(of) => "stage", stage::show(scene, *of), stage::take(session, *of, done);
+        Place::PutOff => "put-off", put_off::show(scene), put_off::take(session, done);
 
-        Place::Result(ResultPlace::Forecast) => "forecast", result::forecast::show(scene), leads_on(session, deed);
+        Place::Result(ResultPlace::Forecast) => "forecast", result::forecast::show(scene), leads_on(session, done);
         Place::Result(ResultPlace::Room(outlet)) =>
-            "forecast-room", result::room::show(scene, *outlet), leads_on(session, deed);
-        Place::Result(ResultPlace::Map) => "map", result::map::show(scene), leads_on(session, deed);
-        Place::Result(ResultPlace::Part(part)) => "part", result::part::show(scene, *part), leads_on(session, deed);
-        Place::Result(ResultPlace::Unknowns) => "unknowns", result::unknowns::show(scene), leads_on(session, deed);
-        Place::Result(ResultPlace::Findings) => "findings", result::findings::show(scene), leads_on(session, deed);
+            "forecast-room", result::room::show(scene, *outlet), leads_on(session, done);
+        Place::Result(ResultPlace::Map) => "map", result::map::show(scene), leads_on(session, done);
+        Place::Result(ResultPlace::Part(part)) => "part", result::part::show(scene, *part), leads_on(session, done);
+        Place::Result(ResultPlace::Unknowns) => "unknowns", result::unknowns::show(scene), leads_on(session, done);
+        Place::Result(ResultPlace::Findings) => "findings", result::findings::show(scene), leads_on(session, done);
         Place::Result(ResultPlace::Finding(finding)) =>
-            "finding", result::finding::show(scene, finding), leads_on(session, deed);
+            "finding", result::finding::show(scene, finding), leads_on(session, done);
         Place::Result(ResultPlace::Work) => "work", result::work::show(scene),
-            result::keys::take(session, deed, |session| result::work::take(session, deed));
+            result::keys::take(session, done, |session| result::work::take(session, done));
         Place::Result(ResultPlace::Step(change)) => "step", result::step::show(scene, *change),
-            result::keys::take(session, deed, |session| result::step::take(session, *change, deed));
+            result::keys::take(session, done, |session| result::step::take(session, *change, done));
         Place::Result(ResultPlace::After(work)) => "after", result::after::show(scene, *work),
-            result::keys::take(session, deed, |session| result::after::take(session, *work, deed));
+            result::keys::take(session, done, |session| result::after::take(session, *work, done));
         Place::Result(ResultPlace::Ended(work)) => "ended", result::ended::show(scene, *work),
-            result::keys::take(session, deed, |session| result::ended::take(session, *work, deed));
+            result::keys::take(session, done, |session| result::ended::take(session, *work, done));
         Place::Result(ResultPlace::Placing) => "placing", result::placing::show(scene),
-            result::keys::take(session, deed, |session| result::placing::take(session, deed));
+            result::keys::take(session, done, |session| result::placing::take(session, done));
         Place::Result(ResultPlace::Private) => "private", result::private::show(scene),
-            result::keys::take(session, deed, |session| result::private::take(session, deed));
-        Place::Result(ResultPlace::Tests) => "tests", result::outlet_tests::show(scene), leads_on(session, deed);
+            result::keys::take(session, done, |session| result::private::take(session, done));
+        Place::Result(ResultPlace::Tests) => "tests", result::outlet_tests::show(scene), leads_on(session, done);
         Place::Result(ResultPlace::Test(outlet)) => "test", result::outlet_test::show(scene, *outlet),
-            result::keys::take(session, deed, |session| result::outlet_test::take(session, *outlet, deed));
+            result::keys::take(session, done, |session| result::outlet_test::take(session, *outlet, done));
         Place::Result(ResultPlace::Numbers(outlet, kind)) =>
             "test-numbers", result::numbers::show(scene, *outlet, *kind),
-            result::keys::take(session, deed, |session| result::numbers::take(session, *outlet, *kind, deed));
+            result::keys::take(session, done, |session| result::numbers::take(session, *outlet, *kind, done));
         Place::Result(ResultPlace::Reading(reading)) => "reading", result::reading::show(scene, *reading),
-            result::keys::take(session, deed, |session| result::reading::take(session, *reading, deed));
+            result::keys::take(session, done, |session| result::reading::take(session, *reading, done));
         Place::Result(ResultPlace::StillFine) => "still-fine", result::outlet_tests::show_still_fine(scene),
-            result::keys::take(session, deed, |session| result::outlet_tests::take_still_fine(session, deed));
-        Place::Result(ResultPlace::Compare) => "compare", result::compare::show(scene), leads_on(session, deed);
+            result::keys::take(session, done, |session| result::outlet_tests::take_still_fine(session, done));
+        Place::Result(ResultPlace::Compare) => "compare", result::compare::show(scene), leads_on(session, done);
         Place::Result(ResultPlace::Handover) => "handover", result::handover::show(scene),
-            result::keys::take(session, deed, |session| result::handover::take(session, deed));
+            result::keys::take(session, done, |session| result::handover::take(session, done));
 
         Place::Field(at @ FieldPlace::Parts) =>
             "free-parts", field::frame::show(scene, field::part::show_all(scene)),
-            field::frame::take(session, at, deed, |_, key| Ok(field::part::pressed_all(key)));
+            field::frame::take(session, at, done, |_, key| Ok(field::part::pressed_all(key)));
         Place::Field(at @ FieldPlace::Part(part)) =>
             "free-part", field::frame::show(scene, field::part::show(scene, *part)),
-            field::frame::take(session, at, deed, |session, key| field::part::pressed(session, *part, key));
+            field::frame::take(session, at, done, |session, key| field::part::pressed(session, *part, key));
         Place::Field(at @ FieldPlace::Edit(part)) =>
             "free-edit-part", field::frame::show(scene, field::edit::show(scene, *part)),
-            field::frame::take(session, at, deed, |session, key| field::edit::pressed(session, *part, key));
+            field::frame::take(session, at, done, |session, key| field::edit::pressed(session, *part, key));
         Place::Field(at @ FieldPlace::Add(None)) =>
             "free-new-part", field::frame::show(scene, field::add::show(scene, None)),
-            field::frame::take(session, at, deed, |session, key| field::add::pressed(session, None, key));
+            field::frame::take(session, at, done, |session, key| field::add::pressed(session, None, key));
         Place::Field(at @ FieldPlace::Add(behind)) =>
             "free-new-behind", field::frame::show(scene, field::add::show(scene, *behind)),
-            field::frame::take(session, at, deed, |session, key| field::add::pressed(session, *behind, key));
+            field::frame::take(session, at, done, |session, key| field::add::pressed(session, *behind, key));
         Place::Field(at @ FieldPlace::Runs) =>
             "free-runs", field::frame::show(scene, field::run::show_all(scene)),
-            field::frame::take(session, at, deed, field::run::pressed_all);
+            field::frame::take(session, at, done, field::run::pressed_all);
         Place::Field(at @ FieldPlace::Run(run)) =>
             "free-run", field::frame::show(scene, field::run::show(scene, *run)),
-            field::frame::take(session, at, deed, |session, key| field::run::pressed(session, *run, key));
+            field::frame::take(session, at, done, |session, key| field::run::pressed(session, *run, key));
         Place::Field(at @ FieldPlace::Rooms) =>
             "free-rooms", field::frame::show(scene, field::room::show_all(scene)),
-            field::frame::take(session, at, deed, field::room::pressed_all);
+            field::frame::take(session, at, done, field::room::pressed_all);
         Place::Field(at @ FieldPlace::Room(room)) =>
             "free-room", field::frame::show(scene, field::room::show(scene, *room)),
-            field::frame::take(session, at, deed, |session, key| field::room::pressed(session, *room, key));
+            field::frame::take(session, at, done, |session, key| field::room::pressed(session, *room, key));
         Place::Field(at @ FieldPlace::Services) =>
             "free-services", field::frame::show(scene, field::service::show_all(scene)),
-            field::frame::take(session, at, deed, field::service::pressed_all);
+            field::frame::take(session, at, done, field::service::pressed_all);
         Place::Field(at @ FieldPlace::Service(service)) =>
             "free-service", field::frame::show(scene, field::service::show(scene, *service)),
-            field::frame::take(session, at, deed, |session, key| field::service::pressed(session, *service, key));
+            field::frame::take(session, at, done, |session, key| field::service::pressed(session, *service, key));
         Place::Field(at @ FieldPlace::Burst) =>
             "free-burst", field::frame::show(scene, field::burst::show(scene)),
-            field::frame::take(session, at, deed, |_, key| Ok(field::burst::pressed(key)));
+            field::frame::take(session, at, done, |_, key| Ok(field::burst::pressed(key)));
         Place::Field(at @ FieldPlace::Assign) =>
             "free-assign", field::frame::show(scene, field::assign::show(scene)),
-            field::frame::take(session, at, deed, field::assign::pressed);
+            field::frame::take(session, at, done, field::assign::pressed);
         Place::Field(at @ FieldPlace::Photo(photo)) =>
             "free-photo", field::frame::show(scene, field::photo::show(scene, *photo)),
-            field::frame::take(session, at, deed, |session, key| field::photo::pressed(session, *photo, key));
+            field::frame::take(session, at, done, |session, key| field::photo::pressed(session, *photo, key));
         Place::Field(at @ FieldPlace::MeterAt) =>
             "free-meter", field::frame::show(scene, field::meter::show_places(scene)),
-            field::frame::take(session, at, deed, |_, key| Ok(field::meter::pressed_place(key)));
+            field::frame::take(session, at, done, |_, key| Ok(field::meter::pressed_place(key)));
         Place::Field(at @ FieldPlace::Meter(part)) =>
             "free-meter-at", field::frame::show(scene, field::meter::show(scene, *part)),
-            field::frame::take(session, at, deed, |session, key| field::meter::pressed(session, *part, key));
+            field::frame::take(session, at, done, |session, key| field::meter::pressed(session, *part, key));
         Place::Field(at @ FieldPlace::Here) =>
             "free-here", field::frame::show(scene, field::here::show(scene)),
-            field::frame::take(session, at, deed, field::here::pressed);
+            field::frame::take(session, at, done, field::here::pressed);
         Place::Field(at @ FieldPlace::Stand(part)) =>
             "free-stand", field::frame::show(scene, field::here::show_stand(scene, *part)),
-            field::frame::take(session, at, deed, |session, key| field::here::pressed_stand(session, *part, key));
+            field::frame::take(session, at, done, |session, key| field::here::pressed_stand(session, *part, key));
 
         Place::Share(SharePlace::Pack) => "share-pack", share::pack::show(scene),
-            share::frame::take(session, deed, |session| share::pack::take(session, deed));
+            share::frame::take(session, done, |session| share::pack::take(session, done));
         Place::Share(SharePlace::TakeIn) => "share-take-in", share::take_in::show(scene),
-            share::frame::take(session, deed, |session| share::take_in::take(session, deed));
+            share::frame::take(session, done, |session| share::take_in::take(session, done));
         Place::Share(SharePlace::Disagreements) => "share-disagreements", share::disagreements::show(scene),
-            share::frame::take(session, deed, |session| share::disagreements::take(session, deed));
+            share::frame::take(session, done, |session| share::disagreements::take(session, done));
         Place::Share(SharePlace::Disagreement(subject, field)) =>
             "share-disagreement", share::disagreement::show(scene, *subject, field),
-            share::frame::take(session, deed, |session| share::disagreement::take(session, *subject, field, deed));
+            share::frame::take(session, done, |session| share::disagreement::take(session, *subject, field, done));
         Place::Share(SharePlace::Acts) => "share-acts", share::acts::show(scene),
-            share::frame::take(session, deed, |_| Ok(share::acts::take(deed)));
+            share::frame::take(session, done, |_| Ok(share::acts::take(done)));
         Place::Share(SharePlace::Act(act)) => "share-act", share::act::show(scene, *act),
-            share::frame::take(session, deed, |session| share::act::take(session, *act, deed));
+            share::frame::take(session, done, |session| share::act::take(session, *act, done));
         Place::Share(SharePlace::Things) => "share-things", share::things::show(scene),
-            share::frame::take(session, deed, |_| Ok(share::things::take(deed)));
+            share::frame::take(session, done, |_| Ok(share::things::take(done)));
         Place::Share(SharePlace::Thing(subject)) => "share-thing", share::thing_story::show(scene, *subject),
-            share::frame::take(session, deed, |_| Ok(share::thing_story::take(*subject, deed)));
+            share::frame::take(session, done, |_| Ok(share::thing_story::take(*subject, done)));
         Place::Share(SharePlace::Field(subject, field)) =>
             "share-field", share::field_story::show(scene, *subject, field),
-            share::frame::take(session, deed, |_| Ok(share::field_story::take(*subject, field, deed)));
+            share::frame::take(session, done, |_| Ok(share::field_story::take(*subject, field, done)));
         Place::Share(SharePlace::Removed) => "share-removed", share::removed::show(scene),
-            share::frame::take(session, deed, |_| Ok(share::removed::take(deed)));
+            share::frame::take(session, done, |_| Ok(share::removed::take(done)));
         Place::Share(SharePlace::RemovedThing(subject)) =>
             "share-removed-thing", share::removed_thing::show(scene, *subject),
-            share::frame::take(session, deed, |session| share::removed_thing::take(session, *subject, deed));
+            share::frame::take(session, done, |session| share::removed_thing::take(session, *subject, done));
         Place::Share(SharePlace::Forget(subject, field)) =>
             "share-forget", share::forget::show(scene, *subject, field.as_deref()),
-            share::frame::take(session, deed, |_| Ok(share::forget::take(*subject, field.as_deref(), deed)));
+            share::frame::take(session, done, |_| Ok(share::forget::take(*subject, field.as_deref(), done)));
         Place::Share(SharePlace::ForgetForOthers(subject, field)) =>
             "share-forget-for-others", share::forget::show_for_others(scene, *subject, field.as_deref()),
-            share::frame::take(session, deed, |session| {
-                share::forget::take_for_others(session, *subject, field.as_deref(), deed)
+            share::frame::take(session, done, |session| {
+                share::forget::take_for_others(session, *subject, field.as_deref(), done)
             });
     }
-    outside (at, session, deed) {
-        Outside::Surveys => "surveys", surveys::show(at), surveys::take(session, deed);
-        Outside::NewSurvey => "new-survey", new_survey::show(at), new_survey::take(session, deed);
-        Outside::Order => "surveys-order", order::show(at), order::take(session, deed);
-        Outside::Aside => "surveys-aside", set_aside::show(at), set_aside::take(session, deed);
-        Outside::Survey(folder) => "one-survey", one_survey::show(at, folder), one_survey::take(session, folder, deed);
+    outside (at, session, done) {
+        Outside::Surveys => "surveys", surveys::show(at), surveys::take(session, done);
+        Outside::NewSurvey => "new-survey", new_survey::show(at), new_survey::take(session, done);
+        Outside::Order => "surveys-order", order::show(at), order::take(session, done);
+        Outside::SetAside => "surveys-aside", set_aside::show(at), set_aside::take(session, done);
+        Outside::Survey(folder) => "one-survey", one_survey::show(at, folder), one_survey::take(session, folder, done);
         Outside::Rename(folder) =>
-            "survey-rename", other_name::show_rename(at, folder), other_name::take_rename(session, folder, deed);
+            "survey-rename", other_name::show_rename(at, folder), other_name::take_rename(session, folder, done);
         Outside::Copy(folder) =>
-            "survey-copy", other_name::show_copy(at, folder), other_name::take_copy(session, folder, deed);
+            "survey-copy", other_name::show_copy(at, folder), other_name::take_copy(session, folder, done);
         Outside::Mend { folder, found_damaged } =>
-            "survey-mend", mend::show(at), Ok(mend::take(session, folder, *found_damaged, deed));
-        Outside::Sent => "sent", sent::show(at), sent::take(session, deed);
-        Outside::Device => "device", this_device::show(at), this_device::take(session, deed);
+            "survey-mend", mend::show(at), Ok(mend::take(session, folder, *found_damaged, done));
+        Outside::Sent => "sent", sent::show(at), sent::take(session, done);
+        Outside::Device => "device", this_device::show(at), this_device::take(session, done);
     }
 }
 
 /// What a screen of results does that only leads on.
-fn leads_on(session: &mut Session, deed: &Deed) -> Result<Move> {
-    result::keys::take(session, deed, |_| Ok(Move::Stay))
+fn leads_on(session: &mut Session, done: &Done) -> Result<Move> {
+    result::keys::take(session, done, |_| Ok(Move::Stay))
 }
 
 /// The name of a question's screen.
@@ -238,8 +238,8 @@ pub(super) fn show(scene: &Scene<'_>, place: &Place) -> Screen {
 }
 
 /// Does what was done on a screen within a survey.
-pub(super) fn take(session: &mut Session, place: &Place, deed: &Deed) -> Result<Move> {
-    done(session, place, deed)
+pub(super) fn take(session: &mut Session, place: &Place, done: &Done) -> Result<Move> {
+    act_within(session, place, done)
 }
 
 /// Draws a screen outside any survey.
@@ -249,8 +249,8 @@ pub(super) fn show_outside(session: &Session, outside: &Outside) -> Screen {
 }
 
 /// Does what was done on a screen outside any survey.
-pub(super) fn take_outside(session: &mut Session, outside: &Outside, deed: &Deed) -> Result<Move> {
-    done_outside(session, outside, deed)
+pub(super) fn take_outside(session: &mut Session, outside: &Outside, done: &Done) -> Result<Move> {
+    act_outside(session, outside, done)
 }
 
 /// Draws the screen that is shown while a file is read or written, and when that is over.

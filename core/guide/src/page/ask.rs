@@ -1,15 +1,16 @@
 //! One question on a screen.
 
-use ::house::record::PhotoRole;
+use facts::fact::Edit;
+use house::record::{PhotoRole, field};
 use phrase::Phrase;
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{FieldPlace, Move, Place, Question};
-use crate::question::{Answer, Problem, Told, cable, house, how_far, offer_labels, same_as_last, take_label};
+use crate::place::{FieldPlace, Key, LabelFigure, Move, Place, Question};
+use crate::question::{Answer, Problem, Told, UNSURE, how_far, offer_labels, same_as_last, take_label};
 use crate::screen::{Ability, Block, PressWeight, Screen, WordsRole};
 use crate::session::{Pending, Scene, Session};
-use crate::view::{Sketch, UNSURE};
+use crate::view::Sketch;
 
 pub(crate) fn show(scene: &Scene<'_>, question: &Question) -> Screen {
     let asked = question.phrase(scene);
@@ -17,7 +18,7 @@ pub(crate) fn show(scene: &Scene<'_>, question: &Question) -> Screen {
     sketch.able(Ability::Torch);
     if !question.stands(scene) {
         sketch.words(WordsRole::Problem, &Phrase::new("gone"));
-        sketch.press("next", &Phrase::new("go-on"), PressWeight::Main);
+        sketch.press(&Key::Next, &Phrase::new("go-on"), PressWeight::Main);
         return sketch.screen;
     }
     sketch.words(WordsRole::Lead, &asked);
@@ -30,10 +31,10 @@ pub(crate) fn show(scene: &Scene<'_>, question: &Question) -> Screen {
     question.draw(scene, &mut sketch);
     offer_labels(scene, &mut sketch, question);
     if let Some(same) = same_as_last(scene, question) {
-        sketch.press("same", &same.words, PressWeight::Other);
+        sketch.press(&Key::Same, &same.words, PressWeight::Other);
     }
     if *question == Question::WaysIn {
-        sketch.press("cannot-reach", &Phrase::new("free-cannot-reach"), PressWeight::Other);
+        sketch.press(&Key::CannotReach, &Phrase::new("free-cannot-reach"), PressWeight::Other);
     }
     // What can hurt someone is read before anything is answered; what leads elsewhere comes after the way on.
     let drawn = sketch.screen.blocks.split_off(told);
@@ -44,7 +45,7 @@ pub(crate) fn show(scene: &Scene<'_>, question: &Question) -> Screen {
     sketch.screen.blocks.extend(cautions);
     sketch.screen.blocks.extend(inputs);
     if !is_answered_by_one_pick(&sketch.screen) {
-        sketch.press("next", &Phrase::new("go-on"), PressWeight::Main);
+        sketch.press(&Key::Next, &Phrase::new("go-on"), PressWeight::Main);
     }
     sketch.screen.blocks.extend(presses);
     let offers_unsure = sketch.screen.blocks.iter().any(|block| match block {
@@ -52,10 +53,10 @@ pub(crate) fn show(scene: &Scene<'_>, question: &Question) -> Screen {
         _ => false,
     });
     if !offers_unsure && may_be_unsure(question) {
-        sketch.press(UNSURE, &Phrase::new("not-sure"), PressWeight::Other);
+        sketch.press(&Key::Unsure, &Phrase::new("not-sure"), PressWeight::Other);
     }
-    sketch.press("later", &Phrase::new("later"), PressWeight::Quiet);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Later, &Phrase::new("later"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen.how_far = Some(how_far(scene));
     sketch.screen
 }
@@ -76,89 +77,88 @@ fn may_be_unsure(question: &Question) -> bool {
     )
 }
 
-pub(crate) fn take(session: &mut Session, question: &Question, deed: &Deed) -> Result<Move> {
+pub(crate) fn take(session: &mut Session, question: &Question, done: &Done) -> Result<Move> {
     let open = session.open_survey()?;
-    match deed {
-        Deed::Photo { file, .. } => {
+    match done {
+        Done::Photo(_, file) => {
             if let Question::Label(part) = question {
                 open.add_photo(file, Some(*part), Some(PhotoRole::Label))?;
             }
             Ok(Move::Stay)
         }
-        Deed::Press { key } => pressed(session, question, key),
-        Deed::Pick { .. } => {
-            open.memory.pending.keep(deed);
+        Done::Press(key) => pressed(session, question, key),
+        Done::Pick(..) => {
+            open.memory.pending.keep(done);
             let one = session.with_scene(|scene| is_answered_by_one_pick(&show(scene, question)))?;
             if one { answer(session, question) } else { Ok(Move::Stay) }
         }
-        Deed::Write { .. } | Deed::Measure { .. } | Deed::Print { .. } => {
-            open.memory.pending.keep(deed);
+        Done::Write(..) | Done::Measure(..) => {
+            open.memory.pending.keep(done);
             Ok(Move::Stay)
         }
-        Deed::File { .. } | Deed::Back => Ok(Move::Stay),
+        Done::File(..) | Done::Back => Ok(Move::Stay),
     }
 }
 
-fn pressed(session: &mut Session, question: &Question, key: &str) -> Result<Move> {
+fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move> {
     match key {
-        "next" => answer(session, question),
-        "later" => {
+        Key::Next => answer(session, question),
+        Key::Later => {
             session.open_survey()?.memory.later.insert(question.clone());
             Ok(Move::Next)
         }
-        "overview" => Ok(Move::Go(Place::Overview)),
-        "same" => {
+        Key::Overview => Ok(Move::Go(Place::Overview)),
+        Key::Same => {
             if let Some(same) = session.with_scene(|scene| same_as_last(scene, question))? {
                 let pending = &mut session.open_survey()?.memory.pending;
-                for deed in &same.given {
-                    pending.keep(deed);
+                for done in &same.given {
+                    pending.keep(done);
                 }
                 return answer(session, question);
             }
             Ok(Move::Stay)
         }
-        "cannot-reach" if *question == Question::WaysIn => {
+        Key::CannotReach if *question == Question::WaysIn => {
             session.open_survey()?.memory.later.insert(question.clone());
             Ok(Move::Go(Place::Field(FieldPlace::Here)))
         }
-        key if key.starts_with("seen:") => {
-            match session.with_scene(|scene| take_label(scene, question, key))? {
-                Some(told) => settle(session, question, told),
-                None => Ok(Move::Stay),
-            }
-        }
-        UNSURE => {
+        Key::SeenNth(_) => match session.with_scene(|scene| take_label(scene, question, key))? {
+            Some(told) => settle(session, question, told),
+            None => Ok(Move::Stay),
+        },
+        Key::Unsure => {
             let (subject, name) = unsure_field(session, question)?;
-            let field = ::house::record::field::asked_field(name);
-            session.open_survey()?.write(&[facts::fact::Edit::new(subject, field, UNSURE)])?;
+            session.open_survey()?.write(&[Edit::new(subject, field::asked_field(name), UNSURE)])?;
             answered(session, question);
             Ok(Move::Next)
         }
         _ => {
-            let place = match question {
-                Question::Length(run) => cable::pressed(*run, key),
-                Question::Wish(room) => house::wish_pressed(*room, key),
-                _ => None,
+            let place = match (question, key) {
+                (Question::Length(run), Key::Marks) => Question::Marks(*run),
+                (Question::Wish(room), Key::OtherSpeed) => Question::WishOther(*room),
+                _ => return touched(session, key),
             };
-            if let Some(place) = place {
-                return Ok(Move::Go(place));
-            }
-            // Touches on a label's figures: to correct one, or to take one that was recognised.
-            for (prefix, list) in [("fix:", "fix"), ("take:", "taken")] {
-                if let Some(name) = key.strip_prefix(prefix) {
-                    let pending = &mut session.open_survey()?.memory.pending;
-                    let mut names = pending.picked(list).unwrap_or_default().to_vec();
-                    if names.iter().any(|one| one == name) {
-                        names.retain(|one| one != name);
-                    } else {
-                        names.push(name.to_owned());
-                    }
-                    pending.keep(&Deed::Pick { key: list.into(), picked: names });
-                }
-            }
-            Ok(Move::Stay)
+            Ok(Move::Go(Place::Ask(place)))
         }
     }
+}
+
+/// A touch on a label's figure: to correct it, or to take it where it was recognised. Another touch takes that back.
+fn touched(session: &mut Session, key: &Key) -> Result<Move> {
+    let (list, figure) = match key {
+        Key::Fix(figure) => (Key::Fixed, *figure),
+        Key::Take(figure) => (Key::Taken, *figure),
+        _ => return Ok(Move::Stay),
+    };
+    let pending = &mut session.open_survey()?.memory.pending;
+    let mut touched: Vec<LabelFigure> = pending.picked(&list).unwrap_or_default();
+    if touched.contains(&figure) {
+        touched.retain(|one| *one != figure);
+    } else {
+        touched.push(figure);
+    }
+    pending.pick(&list, touched);
+    Ok(Move::Stay)
 }
 
 /// Where it is written that somebody looked and could not tell.
@@ -205,5 +205,55 @@ fn answered(session: &mut Session, question: &Question) {
     if let Ok(open) = session.open_survey() {
         open.memory.later.remove(question);
         open.memory.pending = Pending::default();
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use house::record::{Internet, Ownership};
+
+    use super::*;
+    use crate::screen::ChoiceBlock;
+    use crate::session::InMemory;
+
+    fn choice(screen: &Screen) -> &ChoiceBlock {
+        let found = screen.blocks.iter().find_map(|block| match block {
+            Block::Choice(choice) => Some(choice),
+            _ => None,
+        });
+        found.expect("a choice")
+    }
+
+    /// The way of an answer without a disk: a page is drawn, a deed is taken, its edits stand in the records.
+    fn answered(house: &mut InMemory, question: &Question, deeds: &[Done]) {
+        for done in deeds {
+            house.give(done);
+        }
+        let answer = question.take(&house.scene()).unwrap();
+        house.write(&answer.edits);
+    }
+
+    #[test]
+    fn a_pick_becomes_a_record_and_stands_on_the_screen() {
+        let mut house = InMemory::new();
+        let before = show(&house.scene(), &Question::Whose);
+        assert!(choice(&before).options.iter().all(|option| !option.picked));
+        let key = choice(&before).options[1].key.clone();
+        answered(&mut house, &Question::Whose, &[Done::Pick(Key::Whose, vec![key])]);
+        let building = house.scene().survey.building.unwrap();
+        assert_eq!((building.ownership, building.shared), (Ownership::Rented, false));
+        let after = show(&house.scene(), &Question::Whose);
+        let picked: Vec<_> = choice(&after).options.iter().map(|option| option.picked).collect();
+        assert_eq!(picked, [false, true, false]);
+    }
+
+    #[test]
+    fn a_number_is_read_once_in_its_unit_and_a_wrong_one_says_what_to_do() {
+        let mut house = InMemory::new();
+        let typed = |typed: &str, unit: &str| Done::Measure(Key::Down, typed.into(), unit.into());
+        answered(&mut house, &Question::Plan, &[typed("1", "gbps")]);
+        assert_eq!(house.scene().survey.internet, Some(Internet { down_mbps: 1000.0, up_mbps: 100.0 }));
+        house.give(&typed("fast", "mbps"));
+        assert!(matches!(Question::Plan.take(&house.scene()), Err(Problem::Phrase(_))));
     }
 }

@@ -4,8 +4,7 @@ use phrase::Phrase;
 use telling::words::error::InWords;
 
 use crate::error::{GuideError, Trouble};
-
-use crate::place::{ERRAND_STOP, Place};
+use crate::place::{Key, Place};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Errand, Session};
 use crate::view::{Sketch, trail};
@@ -16,7 +15,7 @@ pub(crate) fn show(session: &Session, errand: &Errand) -> Screen {
     match errand.outcome() {
         None => {
             let (work, stop) = (errand.work(), Phrase::new("errand-stop"));
-            sketch.how_far(&doing, work.progress(), (ERRAND_STOP, &stop), work.is_stopped());
+            sketch.how_far(&doing, work.progress(), (&Key::ErrandStop, &stop), work.is_stopped());
             let says =
                 if work.is_stopped() { Phrase::new("errand-stopping") } else { doing.attribute("stop") };
             sketch.words(WordsRole::Why, &says);
@@ -33,7 +32,7 @@ pub(crate) fn show(session: &Session, errand: &Errand) -> Screen {
             {
                 sketch.words(WordsRole::Problem, &error.phrase());
             }
-            sketch.press("errand-on", &Phrase::new("errand-on"), PressWeight::Main);
+            sketch.press(&Key::ErrandOn, &Phrase::new("errand-on"), PressWeight::Main);
         }
     }
     let mut screen = sketch.screen;

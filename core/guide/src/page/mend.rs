@@ -9,8 +9,8 @@ use facts::home::Repaired;
 use facts::store::{Rebuilt, Salvage, Store, peek, rebuild, salvage};
 use phrase::{Arg, Phrase};
 
-use crate::deed::Deed;
-use crate::place::{Move, Outside};
+use crate::done::Done;
+use crate::place::{Key, Move, Outside};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
 use crate::session::{After, Doing, LongWork, Looked, Session, name_of};
 use crate::view::{Sketch, tell_look};
@@ -18,47 +18,47 @@ use crate::view::{Sketch, tell_look};
 pub(crate) fn show(session: &Session) -> Screen {
     let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("mend"));
     sketch.able(Ability::ChooseFile);
-    let choose = FileAsked::ToRead.key();
+    let choose = Key::File(FileAsked::ToRead);
     match &session.looked {
         None => {
             sketch.words(WordsRole::Lead, &Phrase::new("mend-lead"));
             sketch.words(WordsRole::Plain, &Phrase::new("mend-how"));
-            sketch.press("mend", &Phrase::new("mend-from-itself"), PressWeight::Main);
+            sketch.press(&Key::Mend, &Phrase::new("mend-from-itself"), PressWeight::Main);
             sketch.press(&choose, &Phrase::new("mend-from-file"), PressWeight::Other);
         }
         Some(looked) => {
             // Where too little can be read to tell one survey from another, only its user can.
             tell_look(&mut sketch, &looked.look, session.author(), None);
-            sketch.confirm("mend-with-file", &Phrase::new("mend-with-this-file"));
+            sketch.confirm(&Key::MendWithFile, &Phrase::new("mend-with-this-file"));
             sketch.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
         }
     }
-    sketch.press("not", &Phrase::new("survey-leave"), PressWeight::Quiet);
+    sketch.press(&Key::Not, &Phrase::new("survey-leave"), PressWeight::Quiet);
     sketch.screen
 }
 
-pub(crate) fn take(session: &mut Session, folder: &Path, found_damaged: bool, deed: &Deed) -> Move {
-    match deed {
-        Deed::Press { key } => match key.as_str() {
-            "mend" => {
+pub(crate) fn take(session: &mut Session, folder: &Path, found_damaged: bool, done: &Done) -> Move {
+    match done {
+        Done::Press(key) => match key {
+            Key::Mend => {
                 send(session, folder.to_owned(), found_damaged, None);
                 Move::Stay
             }
-            "mend-with-file" => {
+            Key::MendWithFile => {
                 if let Some(looked) = &session.looked {
                     let file = looked.file.clone();
                     send(session, folder.to_owned(), found_damaged, Some(file));
                 }
                 Move::Stay
             }
-            "not" => Move::Outside(Outside::Survey(folder.to_owned())),
-            key if FileAsked::of(key).is_some() => {
+            Key::Not => Move::Outside(Outside::Survey(folder.to_owned())),
+            Key::File(_) => {
                 session.tell(Phrase::new("share-needs-file"));
                 Move::Stay
             }
             _ => Move::Stay,
         },
-        Deed::File { key, file } if FileAsked::of(key) == Some(FileAsked::ToRead) => {
+        Done::File(Key::File(FileAsked::ToRead), file) => {
             look(session, folder.to_owned(), file.into());
             Move::Stay
         }

@@ -2,9 +2,9 @@
 
 use phrase::Phrase;
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Outside};
+use crate::place::{Key, Move, Outside};
 use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{Session, Working};
 use crate::view::Sketch;
@@ -14,21 +14,21 @@ pub(crate) fn show(session: &Session) -> Screen {
     sketch.words(WordsRole::Lead, &Phrase::new("new-survey-lead"));
     sketch.words(WordsRole::Why, &Phrase::new("new-survey-why"));
     sketch.writing(
-        "name",
+        &Key::Name,
         &Phrase::new("new-survey-name"),
         Some(&Phrase::new("new-survey-hint")),
         WritingKind::Name,
         "",
     );
-    sketch.press("make", &Phrase::new("new-survey-make"), PressWeight::Main);
-    sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
+    sketch.press(&Key::Make, &Phrase::new("new-survey-make"), PressWeight::Main);
+    sketch.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
     sketch.screen
 }
 
-pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
-    match deed {
-        Deed::Press { key } if key == "make" => {
-            let name = session.pending().written("name").unwrap_or_default().to_owned();
+pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
+    match done {
+        Done::Press(Key::Make) => {
+            let name = session.pending().written(&Key::Name).unwrap_or_default().to_owned();
             if name.is_empty() {
                 session.tell(Phrase::new("new-survey-no-name"));
                 return Ok(Move::Stay);
@@ -37,9 +37,9 @@ pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
             // Whoever works freely sees the whole job first.
             Ok(if session.device().working() == Working::Freely { Move::Stay } else { Move::Next })
         }
-        Deed::Press { key } if key == "out" => Ok(Move::Outside(Outside::Surveys)),
+        Done::Press(Key::Out) => Ok(Move::Outside(Outside::Surveys)),
         _ => {
-            session.keep_outside(deed);
+            session.keep_outside(done);
             Ok(Move::Stay)
         }
     }

@@ -7,9 +7,9 @@ use facts::store::{Store, peek};
 use house::record::field;
 use phrase::Phrase;
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Outside};
+use crate::place::{Key, Move, Outside};
 use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{Session, folder_name};
 use crate::view::{Sketch, survey_list};
@@ -19,15 +19,15 @@ pub(crate) fn show_rename(session: &Session, folder: &Path) -> Screen {
     let now = session.say(&survey_list::named(&summary, folder));
     let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("survey-rename"));
     sketch.words(WordsRole::Why, &Phrase::new("survey-rename-why"));
-    sketch.writing("name", &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
-    sketch.press("rename", &Phrase::new("survey-rename-do"), PressWeight::Main);
-    sketch.press("not", &Phrase::new("survey-leave"), PressWeight::Quiet);
+    sketch.writing(&Key::Name, &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
+    sketch.press(&Key::Rename, &Phrase::new("survey-rename-do"), PressWeight::Main);
+    sketch.press(&Key::Not, &Phrase::new("survey-leave"), PressWeight::Quiet);
     sketch.screen
 }
 
-pub(crate) fn take_rename(session: &mut Session, folder: &Path, deed: &Deed) -> Result<Move> {
-    match deed {
-        Deed::Press { key } if key == "rename" => {
+pub(crate) fn take_rename(session: &mut Session, folder: &Path, done: &Done) -> Result<Move> {
+    match done {
+        Done::Press(Key::Rename) => {
             let Some(name) = written(session, folder) else { return Ok(Move::Stay) };
             let mut store = Store::open(folder, session.author())?;
             let subject = store.survey_id().subject();
@@ -44,7 +44,7 @@ pub(crate) fn take_rename(session: &mut Session, folder: &Path, deed: &Deed) -> 
             session.tell_done(Phrase::new("survey-was-renamed").text("name", name));
             Ok(Move::Outside(Outside::Survey(to)))
         }
-        _ => Ok(otherwise(session, folder, deed)),
+        _ => Ok(otherwise(session, folder, done)),
     }
 }
 
@@ -59,15 +59,15 @@ pub(crate) fn show_copy(session: &Session, folder: &Path) -> Screen {
     let summary = peek(folder).map(|look| look.summary).unwrap_or_default();
     let now = Phrase::new("survey-copy-name").phrase("name", survey_list::named(&summary, folder));
     let now = session.say(&now);
-    sketch.writing("name", &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
-    sketch.press("copy", &Phrase::new("survey-copy-do"), PressWeight::Main);
-    sketch.press("not", &Phrase::new("survey-leave"), PressWeight::Quiet);
+    sketch.writing(&Key::Name, &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
+    sketch.press(&Key::Copy, &Phrase::new("survey-copy-do"), PressWeight::Main);
+    sketch.press(&Key::Not, &Phrase::new("survey-leave"), PressWeight::Quiet);
     sketch.screen
 }
 
-pub(crate) fn take_copy(session: &mut Session, folder: &Path, deed: &Deed) -> Result<Move> {
-    match deed {
-        Deed::Press { key } if key == "copy" => {
+pub(crate) fn take_copy(session: &mut Session, folder: &Path, done: &Done) -> Result<Move> {
+    match done {
+        Done::Press(Key::Copy) => {
             // What the screen proposes counts as long as nobody wrote something else.
             let proposed = || {
                 let summary = peek(folder).map(|look| look.summary).unwrap_or_default();
@@ -75,7 +75,7 @@ pub(crate) fn take_copy(session: &mut Session, folder: &Path, deed: &Deed) -> Re
                     &Phrase::new("survey-copy-name").phrase("name", survey_list::named(&summary, folder)),
                 )
             };
-            let name = session.pending().written("name").map_or_else(proposed, str::to_owned);
+            let name = session.pending().written(&Key::Name).map_or_else(proposed, str::to_owned);
             if name.is_empty() {
                 session.tell(Phrase::new("new-survey-no-name"));
                 return Ok(Move::Stay);
@@ -84,7 +84,7 @@ pub(crate) fn take_copy(session: &mut Session, folder: &Path, deed: &Deed) -> Re
             session.tell_done(Phrase::new("survey-was-copied").text("name", name));
             Ok(Move::Outside(Outside::Survey(to)))
         }
-        _ => Ok(otherwise(session, folder, deed)),
+        _ => Ok(otherwise(session, folder, done)),
     }
 }
 
@@ -100,7 +100,7 @@ fn copy(session: &Session, folder: &Path, name: &str) -> Result<PathBuf> {
 
 /// The name that was written, or the one that stands; says so where it is empty.
 fn written(session: &mut Session, folder: &Path) -> Option<String> {
-    let name = match session.pending().written("name") {
+    let name = match session.pending().written(&Key::Name) {
         Some(name) => name.to_owned(),
         None => session.say(&survey_list::named(&peek(folder).ok()?.summary, folder)),
     };
@@ -111,10 +111,10 @@ fn written(session: &mut Session, folder: &Path) -> Option<String> {
     Some(name)
 }
 
-fn otherwise(session: &mut Session, folder: &Path, deed: &Deed) -> Move {
-    if matches!(deed, Deed::Press { key } if key == "not") {
+fn otherwise(session: &mut Session, folder: &Path, done: &Done) -> Move {
+    if matches!(done, Done::Press(Key::Not)) {
         return Move::Outside(Outside::Survey(folder.to_owned()));
     }
-    session.keep_outside(deed);
+    session.keep_outside(done);
     Move::Stay
 }

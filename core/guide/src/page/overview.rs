@@ -4,8 +4,8 @@ use phrase::{Arg, Phrase};
 
 use super::doors::{field, result, share};
 use super::more;
-use crate::deed::Deed;
-use crate::place::{Move, Place, Stage};
+use crate::done::Done;
+use crate::place::{Key, Move, Place, Stage};
 use crate::question::{how_far, journey, next};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::Scene;
@@ -14,16 +14,17 @@ use crate::view::Sketch;
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("overview"));
     sketch.words(WordsRole::Lead, &Phrase::new("overview-lead"));
-    let legs = journey(scene);
+    let questions = journey(scene);
     let rows = Stage::ALL
         .into_iter()
         .map(|stage| {
-            let of = legs.iter().filter(|leg| leg.question.stage() == stage).count();
-            let done = legs.iter().filter(|leg| leg.question.stage() == stage && leg.answered).count();
+            let of = questions.iter().filter(|on_way| on_way.question.stage() == stage).count();
+            let done =
+                questions.iter().filter(|on_way| on_way.question.stage() == stage && on_way.answered).count();
             let says = Phrase::new("stage-how-far")
                 .with("done", Arg::Count(done as u64))
                 .with("of", Arg::Count(of as u64));
-            sketch.row(Some(stage.key().into()), &stage.phrase(), Some(&says), None).stage(done, of)
+            sketch.row(Some(key_of(stage)), &stage.phrase(), Some(&says), None).stage(done, of)
         })
         .collect();
     sketch.rows(&Phrase::new("overview-stages"), rows);
@@ -39,27 +40,39 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         );
     }
     if !scene.memory.later.is_empty() {
-        sketch.press("put-off", &Phrase::new("put-off"), PressWeight::Other);
+        sketch.press(&Key::PutOff, &Phrase::new("put-off"), PressWeight::Other);
     }
-    sketch.press("more", &Phrase::new("overview-more"), PressWeight::Other);
+    sketch.press(&Key::More, &Phrase::new("overview-more"), PressWeight::Other);
     if next(scene).is_some() {
-        sketch.press("next", &Phrase::new("overview-next"), PressWeight::Main);
+        sketch.press(&Key::Next, &Phrase::new("overview-next"), PressWeight::Main);
     }
-    sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
+    sketch.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
     sketch.screen.how_far = Some(how_far(scene));
     sketch.screen
 }
 
-pub(crate) fn take(deed: &Deed) -> Move {
-    let Some(key) = deed.key() else { return Move::Stay };
+/// The key of a stage's row.
+fn key_of(stage: Stage) -> Key {
+    match stage {
+        Stage::House => Key::House,
+        Stage::WayIn => Key::WayIn,
+        Stage::Splits => Key::Splits,
+        Stage::Cables => Key::Cables,
+        Stage::Outlets => Key::Outlets,
+        Stage::Router => Key::Router,
+    }
+}
+
+pub(crate) fn take(done: &Done) -> Move {
+    let Some(key) = done.pressed() else { return Move::Stay };
     match key {
-        "next" => Move::Next,
-        "put-off" => Move::Go(Place::PutOff),
-        "more" => Move::Go(Place::More),
-        "out" => Move::Out,
+        Key::Next => Move::Next,
+        Key::PutOff => Move::Go(Place::PutOff),
+        Key::More => Move::Go(Place::More),
+        Key::Out => Move::Out,
         key => Stage::ALL
             .into_iter()
-            .find(|stage| stage.key() == key)
+            .find(|stage| key_of(*stage) == *key)
             .map(Place::Stage)
             .or_else(|| result::door(key))
             .or_else(|| field::door(key))

@@ -2,9 +2,9 @@
 
 use phrase::Phrase;
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Place};
+use crate::place::{Key, Move, Place};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Scene, Session};
 use crate::view::Sketch;
@@ -17,28 +17,28 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         .take(100)
         .map(|(place, question)| {
             let head = question.phrase(scene).attribute("title");
-            sketch.row(Some(format!("ask:{place}")), &head, None, None).ticked(false)
+            sketch.row(Some(Key::AskNth(place)), &head, None, None).ticked(false)
         })
         .collect();
     sketch.rows(&Phrase::new("put-off-questions"), rows);
-    sketch.press("all", &Phrase::new("put-off-all"), PressWeight::Main);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::All, &Phrase::new("put-off-all"), PressWeight::Main);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
-pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
-    let Some(key) = deed.key() else { return Ok(Move::Stay) };
+pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
+    let Some(key) = done.pressed() else { return Ok(Move::Stay) };
     let memory = &mut session.open_survey()?.memory;
     Ok(match key {
-        "overview" => Move::Go(Place::Overview),
-        "all" => {
+        Key::Overview => Move::Go(Place::Overview),
+        Key::All => {
             memory.later.clear();
             Move::Next
         }
-        key => {
-            let place = key.strip_prefix("ask:").and_then(|place| place.parse::<usize>().ok());
-            let question = place.and_then(|place| memory.later.iter().nth(place).cloned());
+        Key::AskNth(place) => {
+            let question = memory.later.iter().nth(*place).cloned();
             question.map_or(Move::Stay, |question| Move::Go(Place::Ask(question)))
         }
+        _ => Move::Stay,
     })
 }

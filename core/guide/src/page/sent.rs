@@ -7,9 +7,9 @@ use facts::file::{self, Limits, Taken};
 use facts::home::Found;
 use phrase::{Arg, Phrase};
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Outside, Place, SharePlace};
+use crate::place::{Key, Move, Outside, Place, SharePlace};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
 use crate::session::{After, Doing, Looked, Session, look};
 use crate::view::{Sketch, survey_list, tell_look};
@@ -20,7 +20,7 @@ const STALE: Duration = Duration::from_secs(24 * 3600);
 pub(crate) fn show(session: &Session) -> Screen {
     let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("sent"));
     sketch.able(Ability::ChooseFile);
-    let choose = FileAsked::ToRead.key();
+    let choose = Key::File(FileAsked::ToRead);
     match &session.looked {
         None => {
             sketch.words(WordsRole::Lead, &Phrase::new("sent-lead"));
@@ -33,14 +33,14 @@ pub(crate) fn show(session: &Session) -> Screen {
                     let Found::Survey(look) = &entry.found else { return sketch.screen };
                     let name = survey_list::named(&look.summary, &entry.folder);
                     sketch.words(WordsRole::Lead, &Phrase::new("sent-is-here").phrase("survey", name));
-                    sketch.press("there", &Phrase::new("sent-take-there"), PressWeight::Main);
+                    sketch.press(&Key::There, &Phrase::new("sent-take-there"), PressWeight::Main);
                 }
-                None => sketch.press("take", &Phrase::new("sent-take"), PressWeight::Main),
+                None => sketch.press(&Key::TakeIt, &Phrase::new("sent-take"), PressWeight::Main),
             }
             sketch.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
         }
     }
-    sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Quiet);
+    sketch.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -51,9 +51,9 @@ fn here(session: &Session) -> Option<facts::home::Entry> {
     found.into_iter().find(|entry| matches!(&entry.found, Found::Survey(look) if look.survey == id))
 }
 
-pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
-    match deed {
-        Deed::File { key, file } if FileAsked::of(key) == Some(FileAsked::ToRead) => {
+pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
+    match done {
+        Done::File(Key::File(FileAsked::ToRead), file) => {
             session.looked = None;
             let file = PathBuf::from(file);
             session.send(Doing::Look, move |work| {
@@ -65,11 +65,11 @@ pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
             });
             Ok(Move::Stay)
         }
-        Deed::Press { key } => match key.as_str() {
-            "take" => take_in(session),
-            "there" => there(session),
-            "out" => Ok(Move::Outside(Outside::Surveys)),
-            key if FileAsked::of(key).is_some() => {
+        Done::Press(key) => match key {
+            Key::TakeIt => take_in(session),
+            Key::There => there(session),
+            Key::Out => Ok(Move::Outside(Outside::Surveys)),
+            Key::File(_) => {
                 session.tell(Phrase::new("share-needs-file"));
                 Ok(Move::Stay)
             }

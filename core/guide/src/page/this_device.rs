@@ -3,71 +3,112 @@
 use phrase::Phrase;
 use telling::words::LengthUnit;
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Outside};
+use crate::place::{Choice, Key, Move, Outside, choices};
 use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{Session, Working};
 use crate::view::{Offer, Sketch};
+
+choices! {
+    /// Which unit of length comes first.
+    FirstUnit {
+        /// Metres.
+        Metres "metres",
+        /// Feet.
+        Feet "feet",
+    }
+}
+
+impl FirstUnit {
+    fn of_unit(unit: LengthUnit) -> Self {
+        match unit {
+            LengthUnit::Metres => Self::Metres,
+            LengthUnit::Feet => Self::Feet,
+        }
+    }
+
+    fn unit(self) -> LengthUnit {
+        match self {
+            Self::Metres => LengthUnit::Metres,
+            Self::Feet => LengthUnit::Feet,
+        }
+    }
+}
+
+choices! {
+    /// How to begin.
+    WayOfWorking {
+        /// Led from question to question.
+        Led "led",
+        /// With the whole job in view.
+        Freely "freely",
+    }
+}
+
+impl WayOfWorking {
+    fn of_working(working: Working) -> Self {
+        match working {
+            Working::Led => Self::Led,
+            Working::Freely => Self::Freely,
+        }
+    }
+
+    fn working(self) -> Working {
+        match self {
+            Self::Led => Working::Led,
+            Self::Freely => Working::Freely,
+        }
+    }
+}
 
 pub(crate) fn show(session: &Session) -> Screen {
     let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("device"));
     let device = session.device();
     sketch.words(WordsRole::Lead, &Phrase::new("device-lead"));
     sketch.writing(
-        "name",
+        &Key::Name,
         &Phrase::new("device-name"),
         Some(&Phrase::new("device-name-hint")),
         WritingKind::Name,
         device.name(),
     );
-    let unit = match session.language().figures().length_unit {
-        LengthUnit::Metres => "metres",
-        LengthUnit::Feet => "feet",
-    };
-    let units = ["metres", "feet"].map(|unit| Offer::new(unit, Phrase::new(format!("device-{unit}"))));
-    sketch.choice("unit", &Phrase::new("device-unit"), false, units.into(), &[unit.into()]);
-    let working = match device.working() {
-        Working::Led => "led",
-        Working::Freely => "freely",
-    };
-    let ways = ["led", "freely"].map(|way| {
-        let words = Phrase::new(format!("device-{way}"));
+    let units = FirstUnit::ALL
+        .iter()
+        .map(|unit| Offer::new(unit, Phrase::new(format!("device-{}", unit.word()))))
+        .collect();
+    let unit = FirstUnit::of_unit(session.language().figures().length_unit);
+    sketch.choice(&Key::Unit, &Phrase::new("device-unit"), false, units, &[unit]);
+    let way = |way: &WayOfWorking| {
+        let words = Phrase::new(format!("device-{}", way.word()));
         let about = words.attribute("about");
         Offer::new(way, words).about(about)
-    });
-    sketch.choice("working", &Phrase::new("device-working"), false, ways.into(), &[working.into()]);
-    sketch.press("out", &Phrase::new("to-surveys"), PressWeight::Main);
+    };
+    let ways = WayOfWorking::ALL.iter().map(way).collect();
+    let working = WayOfWorking::of_working(device.working());
+    sketch.choice(&Key::Working, &Phrase::new("device-working"), false, ways, &[working]);
+    sketch.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Main);
     sketch.screen
 }
 
-pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
-    match deed {
-        Deed::Write { key, words } if key == "name" => {
+pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
+    match done {
+        Done::Write(Key::Name, words) => {
             session.settle_device(|device| device.set_name(words))?;
             // As it stands, so that a space at the end can be typed.
-            session.keep_outside(deed);
+            session.keep_outside(done);
         }
-        Deed::Pick { key, picked } => {
-            let unit = match picked.first().map(String::as_str) {
-                Some("metres") => Some(LengthUnit::Metres),
-                Some("feet") => Some(LengthUnit::Feet),
-                _ => None,
-            };
-            let working = match picked.first().map(String::as_str) {
-                Some("led") => Some(Working::Led),
-                Some("freely") => Some(Working::Freely),
-                _ => None,
-            };
-            match (key.as_str(), unit, working) {
-                ("unit", Some(unit), _) => session.settle_device(|device| device.set_length_unit(unit))?,
-                ("working", _, Some(working)) => {
-                    session.settle_device(|device| device.set_working(working))?;
-                }
-                _ => {}
+        Done::Pick(Key::Unit, picked) => {
+            if let Some(unit) = picked.first().and_then(|key| FirstUnit::of(key)) {
+                session.settle_device(|device| device.set_length_unit(unit.unit()))?;
             }
         }
-        Deed::Press { key } if key == "out" => return Ok(Move::Outside(Outside::Surveys)),
+        Done::Pick(Key::Working, picked) => {
+            if let Some(way) = picked.first().and_then(|key| WayOfWorking::of(key)) {
+                session.settle_device(|device| device.set_working(way.working()))?;
+            }
+        }
+        Done::Press(Key::Out) => return Ok(Move::Outside(Outside::Surveys)),
         _ => {}
     }
     Ok(Move::Stay)

@@ -1,8 +1,10 @@
 //! Which screen one is on: plain data, known to everything above. A place can be
 //! written down and found again after the app's death.
 
+mod choice;
 mod field;
-mod keys;
+mod key;
+mod label_figure;
 mod question;
 mod result;
 mod share;
@@ -14,8 +16,10 @@ use std::path::{Path, PathBuf};
 use facts::home::SET_ASIDE;
 use serde::{Deserialize, Serialize};
 
+pub(crate) use choice::{Choice, StandsAt, choices};
 pub(crate) use field::FieldPlace;
-pub(crate) use keys::{ERRAND_STOP, key_of, result_of, subject_of};
+pub(crate) use key::Key;
+pub(crate) use label_figure::LabelFigure;
 pub(crate) use question::Question;
 pub(crate) use result::{ResultPlace, TestKind};
 pub(crate) use share::SharePlace;
@@ -54,7 +58,7 @@ pub(crate) enum Outside {
     /// The same list, to put it in order.
     Order,
     /// The surveys that were set aside.
-    Aside,
+    SetAside,
     /// One survey from outside, by its folder.
     Survey(PathBuf),
     /// Another name for it.
@@ -78,10 +82,10 @@ impl Outside {
     /// The screen that back leads to.
     pub(crate) fn up(&self) -> Self {
         match self {
-            Self::Surveys | Self::NewSurvey | Self::Order | Self::Aside | Self::Sent | Self::Device => {
+            Self::Surveys | Self::NewSurvey | Self::Order | Self::SetAside | Self::Sent | Self::Device => {
                 Self::Surveys
             }
-            Self::Survey(folder) if is_aside(folder) => Self::Aside,
+            Self::Survey(folder) if is_aside(folder) => Self::SetAside,
             Self::Survey(_) => Self::Order,
             Self::Rename(folder) | Self::Copy(folder) | Self::Mend { folder, .. } => {
                 Self::Survey(folder.clone())

@@ -4,20 +4,25 @@ use facts::fact::SubjectId;
 use house::record::ChangeKind;
 use serde::{Deserialize, Serialize};
 
-/// What kind of test was run, and over what.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub(crate) enum TestKind {
-    /// Within the house, over wire all the way.
-    House,
-    /// Within the house, partly by radio.
-    HouseRadio,
-    /// To the internet, over wire all the way.
-    Internet,
-    /// To the internet, partly by radio.
-    InternetRadio,
-    /// Read off an adapter's own page.
-    Page,
+use super::choice::choices;
+use super::key::Key;
+
+choices! {
+    /// What kind of test was run, and over what.
+    #[derive(PartialOrd, Ord, Serialize, Deserialize)]
+    #[serde(rename_all = "snake_case")]
+    TestKind {
+        /// Within the house, over wire all the way.
+        House "house",
+        /// Within the house, partly by radio.
+        HouseRadio "house-radio",
+        /// To the internet, over wire all the way.
+        Internet "internet",
+        /// To the internet, partly by radio.
+        InternetRadio "internet-radio",
+        /// Read off an adapter's own page.
+        Page "page",
+    }
 }
 
 /// A screen of what follows from the survey.
@@ -67,6 +72,24 @@ pub(crate) enum ResultPlace {
 }
 
 impl ResultPlace {
+    /// The screen of a key that leads to one of the stages.
+    pub(crate) fn of_key(key: &Key) -> Option<Self> {
+        Some(match key {
+            Key::Forecast => Self::Forecast,
+            Key::Map => Self::Map,
+            Key::Unknowns => Self::Unknowns,
+            Key::Findings => Self::Findings,
+            Key::Work => Self::Work,
+            Key::Placing => Self::Placing,
+            Key::Private => Self::Private,
+            Key::Tests => Self::Tests,
+            Key::StillFine => Self::StillFine,
+            Key::Compare => Self::Compare,
+            Key::Handover => Self::Handover,
+            _ => return None,
+        })
+    }
+
     /// Whether it tells of what takes a while to work out.
     pub(crate) fn wants_results(&self) -> bool {
         match self {

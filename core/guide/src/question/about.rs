@@ -6,7 +6,7 @@ use facts::fact::SubjectId;
 use house::record::{Part, PartKind, Run};
 use phrase::Phrase;
 
-use crate::place::{Move, Place, Question};
+use crate::place::{Key, Move, Place, Question};
 use crate::question::journey;
 use crate::screen::RowEntry;
 use crate::session::Scene;
@@ -69,7 +69,8 @@ pub(crate) fn about(scene: &Scene<'_>, subject: SubjectId) -> Vec<Question> {
 
 /// Whether each is answered.
 fn answered(scene: &Scene<'_>, questions: Vec<Question>) -> Vec<(Question, bool)> {
-    let led: BTreeMap<_, _> = journey(scene).into_iter().map(|leg| (leg.question, leg.answered)).collect();
+    let led: BTreeMap<_, _> =
+        journey(scene).into_iter().map(|on_way| (on_way.question, on_way.answered)).collect();
     let told = |question: &Question| led.get(question).copied().unwrap_or_else(|| stands(scene, question));
     questions.into_iter().map(|question| (question.clone(), told(&question))).collect()
 }
@@ -125,14 +126,14 @@ pub(crate) fn rows(scene: &Scene<'_>, sketch: &mut Sketch<'_>, subject: SubjectI
     let row = |(place, (question, told)): (usize, &(Question, bool))| -> RowEntry {
         let head = question.phrase(scene).attribute("title");
         let says = Phrase::new(if *told { "answered" } else { "open" });
-        sketch.row(Some(format!("ask:{place}")), &head, Some(&says), None).ticked(*told)
+        sketch.row(Some(Key::AskNth(place)), &head, Some(&says), None).ticked(*told)
     };
     let rows = all.iter().enumerate().map(row).collect();
     sketch.rows(&Phrase::new("free-questions"), rows);
 }
 
 /// Where a touch on such a row leads.
-pub(crate) fn pressed(scene: &Scene<'_>, subject: SubjectId, key: &str) -> Option<Move> {
-    let place: usize = key.strip_prefix("ask:")?.parse().ok()?;
-    Some(Move::Go(Place::Ask(about(scene, subject).into_iter().nth(place)?)))
+pub(crate) fn pressed(scene: &Scene<'_>, subject: SubjectId, key: &Key) -> Option<Move> {
+    let Key::AskNth(place) = key else { return None };
+    Some(Move::Go(Place::Ask(about(scene, subject).into_iter().nth(*place)?)))
 }

@@ -1,15 +1,14 @@
 //! What an answer is made of.
 
-use facts::fact::FactFault;
-use facts::fact::{Edit, SubjectId, value_of};
-use house::naming::{self, SpecialPort};
+use facts::fact::{Edit, FactFault, SubjectId, value_of};
 use house::record::field;
-use phrase::{Arg, Phrase};
+use phrase::Phrase;
 use serde_json::{Value, json};
 
-use super::Question;
 use crate::place::Place;
-use crate::session::Scene;
+
+/// How it is written that somebody looked and could not tell.
+pub(crate) const UNSURE: &str = "unsure";
 
 /// Why an answer cannot be taken as it stands.
 #[derive(Debug, Clone, PartialEq)]
@@ -83,53 +82,5 @@ impl Answer {
     /// And then a screen.
     pub(crate) fn then(self, place: Place) -> Self {
         Self { then: Some(place), ..self }
-    }
-}
-
-/// Gives a question's message what it speaks of.
-pub(super) fn name_subject(question: &Question, scene: &Scene<'_>, phrase: Phrase) -> Phrase {
-    let survey = scene.survey;
-    match question {
-        Question::Wish(room) | Question::WishOther(room) => {
-            phrase.text("room", survey.rooms.get(room).map_or("", |room| room.name.as_str()))
-        }
-        Question::Joined(part)
-        | Question::GroundBlock(part)
-        | Question::EntryFilter(part)
-        | Question::Label(part)
-        | Question::LabelRead(part)
-        | Question::Legs(part)
-        | Question::Powered(part)
-        | Question::Plugged(part)
-        | Question::RoomOf(part)
-        | Question::FedBy(part) => phrase.phrase("part", naming::part(survey, *part)),
-        Question::LeadsTo(part, port) => {
-            let losses = survey.parts.get(part).map(|part| part.rating.leg_losses_db.as_slice());
-            let differ = losses.unwrap_or_default().windows(2).any(|pair| pair.first() != pair.last());
-            let loss =
-                losses.unwrap_or_default().get(usize::from(*port).saturating_sub(1)).filter(|_| differ);
-            let phrase = phrase
-                .text("printed", if loss.is_some() { "yes" } else { "no" })
-                .with("loss", Arg::Loss(loss.copied().unwrap_or_default()));
-            let found = survey.parts.get(part);
-            let only = match found.and_then(|part| naming::special_port(part, *port)) {
-                Some(SpecialPort::Passive) => "passive",
-                Some(SpecialPort::Through) => "through",
-                Some(SpecialPort::Tap) => "tap",
-                None if found.is_none_or(|part| part.outputs() < 2) => "yes",
-                None => "no",
-            };
-            phrase
-                .phrase("part", naming::part(survey, *part))
-                .with("port", Arg::Count(u64::from(*port)))
-                .text("only", only)
-        }
-        Question::Cable(run) | Question::Length(run) | Question::Marks(run) | Question::ConnectorsOf(run) => {
-            match survey.wiring.fed_over(*run) {
-                Some(to) => phrase.phrase("run", naming::run_to(survey, to)),
-                None => phrase.phrase("run", house::story::thing(survey, *run)),
-            }
-        }
-        _ => phrase,
     }
 }

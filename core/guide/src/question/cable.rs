@@ -6,200 +6,339 @@ use facts::fact::SubjectId;
 use house::record::{CableKind, Connector, LengthKnown, RunLength, field};
 use phrase::Phrase;
 
-use super::{Answer, Question, Told, not_answered};
+use super::answer::{Answer, Told, UNSURE, not_answered};
 use crate::number::Quantity;
-use crate::place::Place;
+use crate::place::{Choice, Key, Question, choices};
 use crate::screen::{PressWeight, WordsRole};
-use crate::session::Scene;
-use crate::view::{Offer, Sketch, UNSURE};
+use crate::session::{Pending, Scene};
+use crate::view::{Offer, Sketch};
 
-const SERIES: [(&str, CableKind); 4] = [
-    ("six", CableKind::Six),
-    ("fifty_nine", CableKind::FiftyNine),
-    ("seven", CableKind::Seven),
-    ("eleven", CableKind::Eleven),
+/// The series that a jacket may name, in the order in which they are offered.
+const SERIES: [CableKind; 4] = [CableKind::Six, CableKind::FiftyNine, CableKind::Seven, CableKind::Eleven];
+
+/// How a connector may be, in the order in which it is offered.
+const CONNECTORS: [Connector; 7] = [
+    Connector::Compression,
+    Connector::Crimp,
+    Connector::PushOn,
+    Connector::TwistOn,
+    Connector::Corroded,
+    Connector::HandTight,
+    Connector::BadJoint,
 ];
 
-const CONNECTORS: [(&str, Connector); 7] = [
-    ("compression", Connector::Compression),
-    ("crimp", Connector::Crimp),
-    ("push_on", Connector::PushOn),
-    ("twist_on", Connector::TwistOn),
-    ("corroded", Connector::Corroded),
-    ("hand_tight", Connector::HandTight),
-    ("bad_joint", Connector::BadJoint),
-];
-
-const KNOWN: [(&str, LengthKnown); 3] =
-    [("measured", LengthKnown::Measured), ("paced", LengthKnown::Paced), ("guessed", LengthKnown::Guessed)];
+/// How a length may be known.
+const KNOWN: [LengthKnown; 3] = [LengthKnown::Measured, LengthKnown::Paced, LengthKnown::Guessed];
 
 fn series_offers() -> Vec<Offer> {
-    let words = |key: &str| Phrase::new(format!("cable-{key}"));
-    SERIES.iter().map(|(key, _)| Offer::new(*key, words(key)).about(words(key).attribute("about"))).collect()
+    let offer = |series: &CableKind| {
+        let words = Phrase::new(format!("cable-{}", series.key()));
+        let about = words.attribute("about");
+        Offer::new(series, words).about(about)
+    };
+    SERIES.iter().map(offer).collect()
 }
 
-pub(super) fn draw_all(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    let mut offers = series_offers();
-    offers.push(Offer::new("differ", Phrase::new("cable-differ")));
-    offers.push(Offer::unsure());
-    let now = scene.survey.answer(scene.survey.id, "cables").and_then(|answer| answer.as_str());
-    let now: Vec<_> = now.map(str::to_owned).into_iter().collect();
-    sketch.choice("series", &Phrase::new("ask-cables"), false, offers, &now);
-    sketch.caution(&Caution::Heights.phrase());
+/// What is printed on the jackets, all at once.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum CablesAnswer {
+    /// The same on all.
+    All(CableKind),
+    /// Not the same.
+    Differ,
+    /// Somebody looked and could not tell.
+    Unsure,
 }
 
-/// One answer for all cables of which nobody said more; where they differ, each is asked about.
-pub(super) fn take_all(scene: &Scene<'_>) -> Told<Answer> {
-    let picked = scene.pending().one("series").ok_or_else(not_answered)?;
-    let mut answer = Answer::new().asked(scene.survey.id, "cables", picked);
-    match SERIES.iter().find(|(key, _)| *key == picked) {
-        Some((_, series)) => {
+impl Choice for CablesAnswer {
+    fn key(&self) -> String {
+        match self {
+            Self::All(series) => series.key(),
+            Self::Differ => "differ".into(),
+            Self::Unsure => UNSURE.into(),
+        }
+    }
+
+    fn of(key: &str) -> Option<Self> {
+        match key {
+            "differ" => Some(Self::Differ),
+            UNSURE => Some(Self::Unsure),
+            key => CableKind::of(key).filter(|series| SERIES.contains(series)).map(Self::All),
+        }
+    }
+}
+
+impl CablesAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+        let mut offers = series_offers();
+        offers.push(Offer::new(&Self::Differ, Phrase::new("cable-differ")));
+        offers.push(Offer::unsure(&Self::Unsure));
+        let asked = scene.survey.answer(scene.survey.id, "cables");
+        let now = asked.and_then(|answer| Self::of(answer.as_str()?));
+        sketch.choice(&Key::Series, &Phrase::new("ask-cables"), false, offers, &now);
+        sketch.caution(&Caution::Heights.phrase());
+    }
+
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        pending.one(&Key::Series).ok_or_else(not_answered)
+    }
+
+    /// One answer for all cables of which nobody said more; where they differ, each is asked about.
+    pub(super) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+        let mut answer = Answer::new().asked(scene.survey.id, "cables", self.key());
+        if let Self::All(series) = self {
             for run in scene.survey.runs.values().filter(|run| run.cable == CableKind::Unknown) {
-                answer = answer.says(run.id, field::CABLE, series)?;
+                answer = answer.says(run.id, field::CABLE, &series)?;
             }
         }
-        None if picked == "differ" || picked == UNSURE => {}
-        None => return Err(not_answered()),
+        Ok(answer)
     }
-    Ok(answer)
 }
 
-pub(super) fn draw_one(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectId) {
-    let mut offers = series_offers();
-    offers.push(Offer::unsure());
-    let series = scene.survey.runs.get(&run).map(|run| run.cable);
-    let mut now: Vec<String> =
-        SERIES.iter().filter(|(_, of)| Some(*of) == series).map(|(key, _)| (*key).to_owned()).collect();
-    if now.is_empty() && scene.survey.answer(run, "cable").is_some() {
-        now.push(UNSURE.into());
-    }
-    sketch.choice("series", &Question::Cable(run).phrase(scene), false, offers, &now);
+/// What is printed on one cable's jacket.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum CableAnswer {
+    /// A series.
+    Series(CableKind),
+    /// Somebody looked and could not tell.
+    Unsure,
 }
 
-pub(super) fn take_one(scene: &Scene<'_>, run: SubjectId) -> Told<Answer> {
-    match scene.pending().one("series").ok_or_else(not_answered)? {
-        UNSURE => Answer::new().asked(run, "cable", UNSURE).says(run, field::CABLE, &CableKind::Unknown),
-        picked => {
-            let (_, series) = SERIES.iter().find(|(key, _)| *key == picked).ok_or_else(not_answered)?;
-            Answer::new().says(run, field::CABLE, series)
+impl Choice for CableAnswer {
+    fn key(&self) -> String {
+        match self {
+            Self::Series(series) => series.key(),
+            Self::Unsure => UNSURE.into(),
+        }
+    }
+
+    fn of(key: &str) -> Option<Self> {
+        match key {
+            UNSURE => Some(Self::Unsure),
+            key => CableKind::of(key).filter(|series| SERIES.contains(series)).map(Self::Series),
         }
     }
 }
 
-pub(super) fn draw_length(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectId) {
-    let length = scene.survey.runs.get(&run).and_then(|run| run.length);
-    let hint = Phrase::new("ask-length.hint");
-    sketch.number(
-        "length",
-        &Phrase::new("length"),
-        Some(&hint),
-        Quantity::Length,
-        length.map(|length| length.metres),
-    );
-    let offers =
-        KNOWN.iter().map(|(key, _)| Offer::new(*key, Phrase::new(format!("how-long-{key}")))).collect();
-    let now = length.map(|length| length.known);
-    let now: Vec<_> =
-        KNOWN.iter().filter(|(_, of)| Some(*of) == now).map(|(key, _)| (*key).to_owned()).collect();
-    sketch.choice("known", &Phrase::new("how-long-known"), false, offers, &now);
-    sketch.press("marks", &Phrase::new("how-long-from-marks"), PressWeight::Other);
-    sketch.caution(&Caution::Heights.phrase());
-}
-
-pub(super) fn take_length(scene: &Scene<'_>, run: SubjectId) -> Told<Answer> {
-    let pending = scene.pending();
-    let before = scene.survey.runs.get(&run).and_then(|run| run.length);
-    let metres = pending
-        .number("length", Quantity::Length)?
-        .or(before.map(|length| length.metres))
-        .ok_or_else(not_answered)?;
-    let picked = pending.one("known");
-    let known = KNOWN.iter().find(|(key, _)| Some(*key) == picked).map(|(_, known)| *known);
-    // Who does not say how is taken to have guessed.
-    let known = known.or(before.map(|length| length.known)).unwrap_or(LengthKnown::Guessed);
-    Answer::new().says(run, field::LENGTH, &RunLength::stated(metres, known))
-}
-
-pub(super) fn draw_marks(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectId) {
-    sketch.words(WordsRole::How, &Question::Marks(run).phrase(scene).attribute("how-far"));
-    sketch.number("near", &Phrase::new("marks-one-end"), None, Quantity::Count, None);
-    sketch.number("far", &Phrase::new("marks-other-end"), None, Quantity::Count, None);
-    let offers = ["ft", "m"].map(|unit| Offer::new(unit, Phrase::new(format!("marks-{unit}")))).into();
-    sketch.choice("unit", &Phrase::new("marks-unit"), false, offers, &["ft".to_owned()]);
-}
-
-pub(super) fn take_marks(scene: &Scene<'_>, run: SubjectId) -> Told<Answer> {
-    let mark = |key: &str| {
-        let (typed, _) = scene.pending().typed(key)?;
-        typed.trim().replace(',', "").parse::<f64>().ok().filter(|mark| (0.0..1e6).contains(mark))
-    };
-    let unit = scene.pending().one("unit").unwrap_or("ft");
-    let (Some(near), Some(far)) = (mark("near"), mark("far")) else {
-        return Err(Phrase::new("marks-not-read").into());
-    };
-    let metres = (near - far).abs() * if unit == "m" { 1.0 } else { METRES_PER_FOOT };
-    if metres > 500.0 {
-        return Err(Phrase::new("marks-too-far-apart").into());
+impl CableAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectId) {
+        let mut offers = series_offers();
+        offers.push(Offer::unsure(&Self::Unsure));
+        let series = scene.survey.runs.get(&run).map(|run| run.cable).filter(|of| SERIES.contains(of));
+        let unsure = || scene.survey.answer(run, "cable").map(|_| Self::Unsure);
+        let now = series.map(Self::Series).or_else(unsure);
+        sketch.choice(&Key::Series, &Question::Cable(run).phrase(scene), false, offers, &now);
     }
-    Answer::new().says(run, field::LENGTH, &RunLength::stated(metres, LengthKnown::Measured))
+
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        pending.one(&Key::Series).ok_or_else(not_answered)
+    }
+
+    pub(super) fn answer(self, run: SubjectId) -> Told<Answer> {
+        match self {
+            Self::Unsure => {
+                Answer::new().asked(run, "cable", UNSURE).says(run, field::CABLE, &CableKind::Unknown)
+            }
+            Self::Series(series) => Answer::new().says(run, field::CABLE, &series),
+        }
+    }
 }
 
-pub(super) fn draw_connectors(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    let offer = |key: &str| Offer::new(key, Phrase::new(format!("connectors-{key}")));
-    let offers = vec![offer("good"), offer("some"), Offer::unsure()];
-    let now = scene.survey.answer(scene.survey.id, "connectors").and_then(|answer| answer.as_str());
-    let now: Vec<_> = now.map(str::to_owned).into_iter().collect();
-    sketch.choice("connectors", &Phrase::new("ask-connectors"), false, offers, &now);
+/// How long a cable is, and how that is known; what was not touched stays as it is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct LengthAnswer {
+    metres: Option<f64>,
+    known: Option<LengthKnown>,
 }
 
-pub(super) fn take_connectors(scene: &Scene<'_>) -> Told<Answer> {
-    let picked = scene.pending().one("connectors").ok_or_else(not_answered)?;
-    let mut answer = Answer::new().asked(scene.survey.id, "connectors", picked);
-    match picked {
-        "good" => {
-            for run in scene.survey.runs.values() {
-                for (name, connector) in
-                    [(field::CONNECTOR_NEAR, run.connector_near), (field::CONNECTOR_FAR, run.connector_far)]
-                {
-                    if connector == Connector::Unknown {
-                        answer = answer.says(run.id, name, &Connector::Compression)?;
-                    }
+impl LengthAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectId) {
+        let length = scene.survey.runs.get(&run).and_then(|run| run.length);
+        let (name, hint) = (Phrase::new("length"), Phrase::new("ask-length.hint"));
+        let metres = length.map(|length| length.metres);
+        sketch.number(&Key::Length, &name, Some(&hint), Quantity::Length, metres);
+        let words = |known: &LengthKnown| Phrase::new(format!("how-long-{}", known.key()));
+        let offers = KNOWN.iter().map(|known| Offer::new(known, words(known))).collect();
+        let now = length.map(|length| length.known).filter(|known| KNOWN.contains(known));
+        sketch.choice(&Key::Known, &Phrase::new("how-long-known"), false, offers, &now);
+        sketch.press(&Key::Marks, &Phrase::new("how-long-from-marks"), PressWeight::Other);
+        sketch.caution(&Caution::Heights.phrase());
+    }
+
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        Ok(Self {
+            metres: pending.number(&Key::Length, Quantity::Length)?,
+            known: pending.one(&Key::Known).filter(|known| KNOWN.contains(known)),
+        })
+    }
+
+    pub(super) fn answer(self, scene: &Scene<'_>, run: SubjectId) -> Told<Answer> {
+        let before = scene.survey.runs.get(&run).and_then(|run| run.length);
+        let metres = self.metres.or(before.map(|length| length.metres)).ok_or_else(not_answered)?;
+        // Who does not say how is taken to have guessed.
+        let known = self.known.or(before.map(|length| length.known)).unwrap_or(LengthKnown::Guessed);
+        Answer::new().says(run, field::LENGTH, &RunLength::stated(metres, known))
+    }
+}
+
+choices! {
+    /// The unit in which a jacket counts.
+    MarksUnit {
+        /// Feet.
+        Feet "ft",
+        /// Metres.
+        Metres "m",
+    }
+}
+
+/// How long a cable is, by the marks at its two ends.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct MarksAnswer {
+    near: f64,
+    far: f64,
+    unit: MarksUnit,
+}
+
+impl MarksAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectId) {
+        sketch.words(WordsRole::How, &Question::Marks(run).phrase(scene).attribute("how-far"));
+        sketch.number(&Key::Near, &Phrase::new("marks-one-end"), None, Quantity::Count, None);
+        sketch.number(&Key::Far, &Phrase::new("marks-other-end"), None, Quantity::Count, None);
+        let words = |unit: &MarksUnit| Phrase::new(format!("marks-{}", unit.word()));
+        let offers = MarksUnit::ALL.iter().map(|unit| Offer::new(unit, words(unit))).collect();
+        sketch.choice(&Key::Unit, &Phrase::new("marks-unit"), false, offers, &[MarksUnit::Feet]);
+    }
+
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        let mark = |key: &Key| {
+            let (typed, _) = pending.typed(key)?;
+            typed.trim().replace(',', "").parse::<f64>().ok().filter(|mark| (0.0..1e6).contains(mark))
+        };
+        let unit = pending.one(&Key::Unit).unwrap_or(MarksUnit::Feet);
+        match (mark(&Key::Near), mark(&Key::Far)) {
+            (Some(near), Some(far)) => Ok(Self { near, far, unit }),
+            _ => Err(Phrase::new("marks-not-read").into()),
+        }
+    }
+
+    pub(super) fn answer(self, run: SubjectId) -> Told<Answer> {
+        let unit_metres = match self.unit {
+            MarksUnit::Feet => METRES_PER_FOOT,
+            MarksUnit::Metres => 1.0,
+        };
+        let metres = (self.near - self.far).abs() * unit_metres;
+        if metres > 500.0 {
+            return Err(Phrase::new("marks-too-far-apart").into());
+        }
+        Answer::new().says(run, field::LENGTH, &RunLength::stated(metres, LengthKnown::Measured))
+    }
+}
+
+choices! {
+    /// How the connectors are, all at once.
+    ConnectorsAnswer {
+        /// Good.
+        Good "good",
+        /// Some are not.
+        Some "some",
+        /// Somebody looked and could not tell.
+        Unsure "unsure",
+    }
+}
+
+impl ConnectorsAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+        let offer = |connectors: &Self| match connectors {
+            Self::Unsure => Offer::unsure(connectors),
+            connectors => Offer::new(connectors, Phrase::new(format!("connectors-{}", connectors.word()))),
+        };
+        let offers = Self::ALL.iter().map(offer).collect();
+        let asked = scene.survey.answer(scene.survey.id, "connectors");
+        let now = asked.and_then(|answer| Self::of(answer.as_str()?));
+        sketch.choice(&Key::Connectors, &Phrase::new("ask-connectors"), false, offers, &now);
+    }
+
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        pending.one(&Key::Connectors).ok_or_else(not_answered)
+    }
+
+    pub(super) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+        let mut answer = Answer::new().asked(scene.survey.id, "connectors", self.word());
+        if self != Self::Good {
+            return Ok(answer);
+        }
+        for run in scene.survey.runs.values() {
+            for (name, connector) in
+                [(field::CONNECTOR_NEAR, run.connector_near), (field::CONNECTOR_FAR, run.connector_far)]
+            {
+                if connector == Connector::Unknown {
+                    answer = answer.says(run.id, name, &Connector::Compression)?;
                 }
             }
         }
-        "some" | UNSURE => {}
-        _ => return Err(not_answered()),
-    }
-    Ok(answer)
-}
-
-pub(super) fn draw_connectors_of(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectId) {
-    let found = scene.survey.runs.get(&run);
-    for (key, connector) in
-        [("near", found.map(|run| run.connector_near)), ("far", found.map(|run| run.connector_far))]
-    {
-        let words = |name: &str| Phrase::new(format!("plug-{name}"));
-        let mut offers: Vec<_> = CONNECTORS.iter().map(|(name, _)| Offer::new(*name, words(name))).collect();
-        offers.push(Offer::unsure());
-        let now = CONNECTORS.iter().filter(|(_, of)| Some(*of) == connector);
-        let now: Vec<_> = now.map(|(name, _)| (*name).to_owned()).collect();
-        sketch.choice(key, &Phrase::new(format!("plug-at-{key}")), false, offers, &now);
+        Ok(answer)
     }
 }
 
-pub(super) fn take_connectors_of(scene: &Scene<'_>, run: SubjectId) -> Told<Answer> {
-    let mut answer = Answer::new().asked(run, "connectors", "yes");
-    for (key, name) in [("near", field::CONNECTOR_NEAR), ("far", field::CONNECTOR_FAR)] {
-        if let Some(picked) = scene.pending().one(key) {
-            let found = CONNECTORS.iter().find(|(of, _)| *of == picked);
-            answer =
-                answer.says(run, name, &found.map_or(Connector::Unknown, |(_, connector)| *connector))?;
+/// How one connector is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum ConnectorSeen {
+    /// Like this.
+    Is(Connector),
+    /// Somebody looked and could not tell.
+    Unsure,
+}
+
+impl Choice for ConnectorSeen {
+    fn key(&self) -> String {
+        match self {
+            Self::Is(connector) => connector.key(),
+            Self::Unsure => UNSURE.into(),
         }
     }
-    Ok(answer)
+
+    fn of(key: &str) -> Option<Self> {
+        let connector = Connector::of(key).filter(|connector| CONNECTORS.contains(connector));
+        Some(connector.map_or(Self::Unsure, Self::Is))
+    }
 }
 
-/// Where a press on the length's screen leads.
-pub(crate) fn pressed(run: SubjectId, key: &str) -> Option<Place> {
-    (key == "marks").then_some(Place::Ask(Question::Marks(run)))
+/// How the two connectors of a cable are; `None` where nobody said.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct ConnectorsOfAnswer {
+    near: Option<ConnectorSeen>,
+    far: Option<ConnectorSeen>,
+}
+
+impl ConnectorsOfAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectId) {
+        let found = scene.survey.runs.get(&run);
+        for (key, connector) in
+            [(Key::Near, found.map(|run| run.connector_near)), (Key::Far, found.map(|run| run.connector_far))]
+        {
+            let seen = CONNECTORS.iter().map(|connector| ConnectorSeen::Is(*connector));
+            let offer = |seen: ConnectorSeen| Offer::new(&seen, Phrase::new(format!("plug-{}", seen.key())));
+            let mut offers: Vec<_> = seen.map(offer).collect();
+            offers.push(Offer::unsure(&ConnectorSeen::Unsure));
+            let now = connector.filter(|connector| CONNECTORS.contains(connector)).map(ConnectorSeen::Is);
+            sketch.choice(&key, &Phrase::new(format!("plug-at-{key}")), false, offers, &now);
+        }
+    }
+
+    pub(super) fn read(pending: &Pending) -> Self {
+        Self { near: pending.one(&Key::Near), far: pending.one(&Key::Far) }
+    }
+
+    pub(super) fn answer(self, run: SubjectId) -> Told<Answer> {
+        let mut answer = Answer::new().asked(run, "connectors", "yes");
+        for (seen, name) in [(self.near, field::CONNECTOR_NEAR), (self.far, field::CONNECTOR_FAR)] {
+            let connector = match seen {
+                None => continue,
+                Some(ConnectorSeen::Is(connector)) => connector,
+                Some(ConnectorSeen::Unsure) => Connector::Unknown,
+            };
+            answer = answer.says(run, name, &connector)?;
+        }
+        Ok(answer)
+    }
 }

@@ -6,87 +6,134 @@ use house::record::{EntryKind, EntryState, Feed, FeedFrom, PartKind, field};
 use phrase::Phrase;
 use serde_json::json;
 
-use super::leads_to::jumper;
-use super::{Answer, Question, Told, free_tag, not_answered};
-use crate::session::Scene;
-use crate::view::{Offer, Sketch, UNSURE};
+use super::answer::{Answer, Told, UNSURE, not_answered};
+use super::leads_to::{free_tag, jumper};
+use crate::place::{Choice, Key, Question, choices};
+use crate::session::{Pending, Scene};
+use crate::view::{Offer, Sketch};
 
-/// What may come in, in the order in which it is offered.
-const WAYS: [(&str, EntryKind); 4] = [
-    ("cable", EntryKind::Cable),
-    ("antenna", EntryKind::Antenna),
-    ("satellite", EntryKind::Satellite),
-    ("fibre_box", EntryKind::FibreBox),
-];
+choices! {
+    /// What may come in, in the order in which it is offered.
+    WayIn {
+        /// The street's or the provider's cable.
+        Cable "cable",
+        /// An antenna's.
+        Antenna "antenna",
+        /// A dish's.
+        Satellite "satellite",
+        /// A box at the end of a fibre.
+        FibreBox "fibre_box",
+        /// A cable of which nobody knows.
+        Unsure "unsure",
+    }
+}
 
-fn entries<'a>(scene: &Scene<'a>) -> impl Iterator<Item = (SubjectId, EntryKind)> + use<'a> {
+impl WayIn {
+    fn of_kind(kind: EntryKind) -> Self {
+        Self::ALL.iter().copied().find(|way| way.kind() == kind).unwrap_or(Self::Unsure)
+    }
+
+    fn kind(self) -> EntryKind {
+        match self {
+            Self::Cable => EntryKind::Cable,
+            Self::Antenna => EntryKind::Antenna,
+            Self::Satellite => EntryKind::Satellite,
+            Self::FibreBox => EntryKind::FibreBox,
+            Self::Unsure => EntryKind::Unknown,
+        }
+    }
+}
+
+fn entries<'a>(scene: &Scene<'a>) -> impl Iterator<Item = EntryKind> + use<'a> {
     let parts = scene.survey.parts.values();
-    parts.filter(|part| part.kind == PartKind::Entry).map(|part| (part.id, part.entry_kind))
+    parts.filter(|part| part.kind == PartKind::Entry).map(|part| part.entry_kind)
 }
 
-pub(super) fn draw_ways_in(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    let mut offers: Vec<_> = WAYS
-        .iter()
-        .map(|(key, _)| {
-            let words = Phrase::new(format!("way-in-{key}"));
-            Offer::new(*key, words.clone()).about(words.attribute("about"))
-        })
-        .collect();
-    offers.push(Offer::unsure());
-    let now: Vec<_> = entries(scene)
-        .map(|(_, kind)| WAYS.iter().find(|(_, of)| *of == kind).map_or(UNSURE, |(key, _)| *key).to_owned())
-        .collect();
-    sketch.choice("ways", &Phrase::new("ask-ways-in"), true, offers, &now);
-    sketch.caution(&Caution::HouseSideOnly.phrase());
-    sketch.caution(&Caution::Heights.phrase());
-    sketch.caution(&Caution::Fibre.phrase());
-}
+/// What comes into the house.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct WaysInAnswer(Vec<WayIn>);
 
-/// An entry for each kind of cable that comes in. One that is there already stays; it is removed on its own page.
-pub(super) fn take_ways_in(scene: &Scene<'_>) -> Told<Answer> {
-    let picked =
-        scene.pending().picked("ways").filter(|picked| !picked.is_empty()).ok_or_else(not_answered)?;
-    let mut answer = Answer::new().asked(scene.survey.id, "ways-in", "yes");
-    let there: Vec<_> = entries(scene).map(|(_, kind)| kind).collect();
-    let mut tag = 0;
-    for (key, kind) in WAYS.into_iter().chain([(UNSURE, EntryKind::Unknown)]) {
-        if picked.iter().any(|one| one == key) && !there.contains(&kind) {
+impl WaysInAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+        let offer = |way: &WayIn| match way {
+            WayIn::Unsure => Offer::unsure(way),
+            way => {
+                let words = Phrase::new(format!("way-in-{}", way.word()));
+                let about = words.attribute("about");
+                Offer::new(way, words).about(about)
+            }
+        };
+        let offers = WayIn::ALL.iter().map(offer).collect();
+        let now: Vec<_> = entries(scene).map(WayIn::of_kind).collect();
+        sketch.choice(&Key::Ways, &Phrase::new("ask-ways-in"), true, offers, &now);
+        sketch.caution(&Caution::HouseSideOnly.phrase());
+        sketch.caution(&Caution::Heights.phrase());
+        sketch.caution(&Caution::Fibre.phrase());
+    }
+
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        let picked: Vec<WayIn> = pending.picked(&Key::Ways).unwrap_or_default();
+        if picked.is_empty() { Err(not_answered()) } else { Ok(Self(picked)) }
+    }
+
+    /// An entry for each kind of cable that comes in. One that is there already stays; it is removed on its own page.
+    pub(super) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+        let mut answer = Answer::new().asked(scene.survey.id, "ways-in", "yes");
+        let there: Vec<_> = entries(scene).collect();
+        let new = WayIn::ALL.iter().filter(|way| self.0.contains(way)).map(|way| way.kind());
+        for (skip, kind) in new.filter(|kind| !there.contains(kind)).enumerate() {
             let id = SubjectId::random();
             answer = answer.is(id, "part").says(id, field::KIND, &PartKind::Entry)?;
             answer = answer.says(id, field::ENTRY_KIND, &kind)?;
-            answer = answer.plain(id, field::TAG, json!(free_tag(scene.survey, PartKind::Entry, tag)));
-            tag += 1;
+            answer = answer.plain(id, field::TAG, json!(free_tag(scene.survey, PartKind::Entry, skip)));
         }
+        Ok(answer)
     }
-    Ok(answer)
 }
 
-pub(super) fn draw_joined(scene: &Scene<'_>, sketch: &mut Sketch<'_>, entry: SubjectId) {
-    let now = scene.survey.parts.get(&entry).map(|part| match part.entry_state {
-        EntryState::Connected => "connected",
-        EntryState::CutOff => "cut_off",
-        EntryState::Unknown => "",
-    });
-    let unsure = scene.survey.answer(entry, "joined").and_then(|answer| answer.as_str());
-    let now: Vec<_> =
-        [now, unsure].into_iter().flatten().filter(|key| !key.is_empty()).map(str::to_owned).collect();
-    let offer = |key: &str| Offer::new(key, Phrase::new(format!("joined-{key}")));
-    let offers = vec![offer("connected"), offer("cut_off"), Offer::unsure()];
-    sketch.choice("joined", &Question::Joined(entry).phrase(scene), false, offers, &now);
-    sketch.caution(&Caution::HouseSideOnly.phrase());
+choices! {
+    /// Whether an entry is joined to the world outside.
+    JoinedAnswer {
+        /// It is.
+        Connected "connected",
+        /// It is cut off.
+        CutOff "cut_off",
+        /// Somebody looked and could not tell.
+        Unsure "unsure",
+    }
 }
 
-pub(super) fn take_joined(scene: &Scene<'_>, entry: SubjectId) -> Told<Answer> {
-    let state = match scene.pending().one("joined").ok_or_else(not_answered)? {
-        "connected" => EntryState::Connected,
-        "cut_off" => EntryState::CutOff,
-        UNSURE => {
-            let answer = Answer::new().says(entry, field::ENTRY_STATE, &EntryState::Unknown)?;
-            return Ok(answer.asked(entry, "joined", UNSURE));
-        }
-        _ => return Err(not_answered()),
-    };
-    Answer::new().says(entry, field::ENTRY_STATE, &state)
+impl JoinedAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, entry: SubjectId) {
+        let state = match scene.survey.parts.get(&entry).map(|part| part.entry_state) {
+            Some(EntryState::Connected) => Some(Self::Connected),
+            Some(EntryState::CutOff) => Some(Self::CutOff),
+            Some(EntryState::Unknown) | None => None,
+        };
+        let unsure = scene.survey.answer(entry, "joined").and_then(|answer| Self::of(answer.as_str()?));
+        let offer = |joined: &Self| match joined {
+            Self::Unsure => Offer::unsure(joined),
+            joined => Offer::new(joined, Phrase::new(format!("joined-{}", joined.word()))),
+        };
+        let offers = Self::ALL.iter().map(offer).collect();
+        let now: Vec<_> = [state, unsure].into_iter().flatten().collect();
+        sketch.choice(&Key::Joined, &Question::Joined(entry).phrase(scene), false, offers, &now);
+        sketch.caution(&Caution::HouseSideOnly.phrase());
+    }
+
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        pending.one(&Key::Joined).ok_or_else(not_answered)
+    }
+
+    pub(super) fn answer(self, entry: SubjectId) -> Told<Answer> {
+        let state = match self {
+            Self::Connected => EntryState::Connected,
+            Self::CutOff => EntryState::CutOff,
+            Self::Unsure => EntryState::Unknown,
+        };
+        let answer = Answer::new().says(entry, field::ENTRY_STATE, &state)?;
+        Ok(if self == Self::Unsure { answer.asked(entry, "joined", UNSURE) } else { answer })
+    }
 }
 
 /// The first part of a kind in the chain behind a part, before anything branches.
@@ -109,21 +156,6 @@ fn chain(scene: &Scene<'_>, entry: SubjectId) -> Vec<SubjectId> {
     chain
 }
 
-fn draw_seen(
-    scene: &Scene<'_>,
-    sketch: &mut Sketch<'_>,
-    question: &Question,
-    entry: SubjectId,
-    kind: PartKind,
-) {
-    let there = behind(scene, entry, kind).is_some();
-    let asked = scene.survey.answer(entry, question.name()).and_then(|answer| answer.as_str());
-    let now: Vec<_> = if there { Some("yes") } else { asked }.map(str::to_owned).into_iter().collect();
-    let offer = |key: &str| Offer::new(key, Phrase::new(format!("{}-{key}", question.name())));
-    let offers = vec![offer("yes"), offer("no"), Offer::unsure()];
-    sketch.choice("seen", &question.phrase(scene), false, offers, &now);
-}
-
 /// Puts a part in behind `after`; what hung there hangs on the new part from then on.
 fn put_in(scene: &Scene<'_>, answer: Answer, after: SubjectId, kind: PartKind) -> Told<Answer> {
     let survey = scene.survey;
@@ -144,56 +176,96 @@ fn put_in(scene: &Scene<'_>, answer: Answer, after: SubjectId, kind: PartKind) -
     Ok(answer)
 }
 
-fn take_seen(
-    scene: &Scene<'_>,
-    question: &Question,
-    entry: SubjectId,
-    kind: PartKind,
-    after: SubjectId,
-) -> Told<Answer> {
-    let there = behind(scene, entry, kind);
-    let answer = Answer::new();
-    match scene.pending().one("seen").ok_or_else(not_answered)? {
-        "yes" => {
-            let answer = answer.asked(entry, question.name(), "yes");
-            if there.is_some() { Ok(answer) } else { put_in(scene, answer, after, kind) }
-        }
-        told @ ("no" | UNSURE) => {
-            let mut answer = answer.asked(entry, question.name(), told);
-            if let Some(part) = there {
-                // What hung on it hangs on what fed it.
-                if let Some(feed) = scene.survey.wiring.feed(part) {
-                    for child in scene.survey.wiring.fed_from(part) {
-                        let run = scene.survey.wiring.feed(*child).and_then(|feed| feed.run).or(feed.run);
-                        let moved = Feed::From(FeedFrom { run, ..feed.clone() });
-                        answer = answer.says(*child, field::FEED, &moved)?;
-                    }
-                }
-                answer.edits.push(scene.ledger.remove(part));
-            }
-            Ok(answer)
-        }
-        _ => Err(not_answered()),
+choices! {
+    /// Whether somebody saw such a part behind an entry.
+    SeenAnswer {
+        /// It is there.
+        Yes "yes",
+        /// It is not.
+        No "no",
+        /// Somebody looked and could not tell.
+        Unsure "unsure",
     }
 }
 
-pub(super) fn draw_ground_block(scene: &Scene<'_>, sketch: &mut Sketch<'_>, entry: SubjectId) {
-    draw_seen(scene, sketch, &Question::GroundBlock(entry), entry, PartKind::GroundBlock);
-    sketch.caution(&Caution::KeepGrounds.phrase());
-    sketch.caution(&Caution::HouseSideOnly.phrase());
-    sketch.caution(&Caution::Thunderstorm.phrase());
+/// A part that is asked about at an entry, and may be put in or taken out there.
+struct Sought {
+    question: Question,
+    entry: SubjectId,
+    kind: PartKind,
+    /// Where it goes if it is put in.
+    after: SubjectId,
 }
 
-pub(super) fn take_ground_block(scene: &Scene<'_>, entry: SubjectId) -> Told<Answer> {
-    take_seen(scene, &Question::GroundBlock(entry), entry, PartKind::GroundBlock, entry)
+impl Sought {
+    fn ground_block(entry: SubjectId) -> Self {
+        Self { question: Question::GroundBlock(entry), entry, kind: PartKind::GroundBlock, after: entry }
+    }
+
+    fn filter(scene: &Scene<'_>, entry: SubjectId) -> Self {
+        let after = behind(scene, entry, PartKind::GroundBlock).unwrap_or(entry);
+        Self { question: Question::EntryFilter(entry), entry, kind: PartKind::EntryFilter, after }
+    }
 }
 
-pub(super) fn draw_filter(scene: &Scene<'_>, sketch: &mut Sketch<'_>, entry: SubjectId) {
-    draw_seen(scene, sketch, &Question::EntryFilter(entry), entry, PartKind::EntryFilter);
-    sketch.caution(&Caution::HouseSideOnly.phrase());
+impl SeenAnswer {
+    pub(super) fn draw_ground_block(scene: &Scene<'_>, sketch: &mut Sketch<'_>, entry: SubjectId) {
+        Self::draw(scene, sketch, &Sought::ground_block(entry));
+        sketch.caution(&Caution::KeepGrounds.phrase());
+        sketch.caution(&Caution::HouseSideOnly.phrase());
+        sketch.caution(&Caution::Thunderstorm.phrase());
+    }
+
+    pub(super) fn draw_filter(scene: &Scene<'_>, sketch: &mut Sketch<'_>, entry: SubjectId) {
+        Self::draw(scene, sketch, &Sought::filter(scene, entry));
+        sketch.caution(&Caution::HouseSideOnly.phrase());
+    }
+
+    fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, sought: &Sought) {
+        let there = behind(scene, sought.entry, sought.kind).is_some();
+        let name = sought.question.name();
+        let asked = scene.survey.answer(sought.entry, name).and_then(|answer| Self::of(answer.as_str()?));
+        let now = if there { Some(Self::Yes) } else { asked };
+        let offer = |seen: &Self| match seen {
+            Self::Unsure => Offer::unsure(seen),
+            seen => Offer::new(seen, Phrase::new(format!("{name}-{}", seen.word()))),
+        };
+        let offers = Self::ALL.iter().map(offer).collect();
+        sketch.choice(&Key::Seen, &sought.question.phrase(scene), false, offers, &now);
+    }
+
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        pending.one(&Key::Seen).ok_or_else(not_answered)
+    }
+
+    pub(super) fn answer_ground_block(self, scene: &Scene<'_>, entry: SubjectId) -> Told<Answer> {
+        self.answer(scene, &Sought::ground_block(entry))
+    }
+
+    pub(super) fn answer_filter(self, scene: &Scene<'_>, entry: SubjectId) -> Told<Answer> {
+        self.answer(scene, &Sought::filter(scene, entry))
+    }
+
+    fn answer(self, scene: &Scene<'_>, sought: &Sought) -> Told<Answer> {
+        let there = behind(scene, sought.entry, sought.kind);
+        let answer = Answer::new().asked(sought.entry, sought.question.name(), self.word());
+        match (self, there) {
+            (Self::Yes, None) => put_in(scene, answer, sought.after, sought.kind),
+            (Self::Yes, Some(_)) | (Self::No | Self::Unsure, None) => Ok(answer),
+            (Self::No | Self::Unsure, Some(part)) => take_out(scene, answer, part),
+        }
+    }
 }
 
-pub(super) fn take_filter(scene: &Scene<'_>, entry: SubjectId) -> Told<Answer> {
-    let after = behind(scene, entry, PartKind::GroundBlock).unwrap_or(entry);
-    take_seen(scene, &Question::EntryFilter(entry), entry, PartKind::EntryFilter, after)
+/// Takes a part out; what hung on it hangs on what fed it.
+fn take_out(scene: &Scene<'_>, mut answer: Answer, part: SubjectId) -> Told<Answer> {
+    if let Some(feed) = scene.survey.wiring.feed(part) {
+        for child in scene.survey.wiring.fed_from(part) {
+            let run = scene.survey.wiring.feed(*child).and_then(|feed| feed.run).or(feed.run);
+            let moved = Feed::From(FeedFrom { run, ..feed.clone() });
+            answer = answer.says(*child, field::FEED, &moved)?;
+        }
+    }
+    answer.edits.push(scene.ledger.remove(part));
+    Ok(answer)
 }

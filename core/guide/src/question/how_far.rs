@@ -8,9 +8,9 @@ use crate::session::Scene;
 
 /// How many questions of this house are answered.
 pub(crate) fn how_far(scene: &Scene<'_>) -> HowFar {
-    let legs = journey(scene);
-    let done = u32::try_from(legs.iter().filter(|leg| leg.answered).count()).unwrap_or(u32::MAX);
-    let of = u32::try_from(legs.len()).unwrap_or(u32::MAX);
+    let questions = journey(scene);
+    let done = u32::try_from(questions.iter().filter(|on_way| on_way.answered).count()).unwrap_or(u32::MAX);
+    let of = u32::try_from(questions.len()).unwrap_or(u32::MAX);
     let count = |number: u32| phrase::Arg::Count(u64::from(number));
     let told = scene.survey.asked.values().filter(|answer| answer.as_str() == Some("unsure")).count();
     let unsure = u32::try_from(told).unwrap_or(u32::MAX).min(done);

@@ -7,8 +7,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use facts::fact::SubjectId;
 use house::rating::PartRating;
-use house::record::reading_order;
-use house::record::{CableKind, Connector, EntryState, Part, PartKind, Plugged, ServiceKind, Survey};
+use house::record::{
+    CableKind, Connector, EntryState, Part, PartKind, Plugged, ServiceKind, Survey, reading_order,
+};
 
 use crate::place::Question;
 use crate::question::entry::behind;
@@ -17,7 +18,7 @@ use crate::session::Scene;
 
 /// A question of the journey.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) struct Leg {
+pub(crate) struct OnTheWay {
     /// What is asked.
     pub(crate) question: Question,
     /// Whether it is answered, if only by "not sure".
@@ -25,29 +26,29 @@ pub(crate) struct Leg {
 }
 
 /// Every question of this house in the order in which the guide leads.
-pub(crate) fn journey(scene: &Scene<'_>) -> Vec<Leg> {
+pub(crate) fn journey(scene: &Scene<'_>) -> Vec<OnTheWay> {
     let order = reading_order(scene.survey);
-    let mut way = Way { scene, order, legs: Vec::new(), seen: BTreeSet::new() };
+    let mut way = Way { scene, order, questions: Vec::new(), seen: BTreeSet::new() };
     way.house();
     way.ways_in();
     way.loose();
     way.outlets();
     way.cables();
     way.router();
-    way.legs
+    way.questions
 }
 
 /// The first question that is neither answered nor put off.
 pub(crate) fn next(scene: &Scene<'_>) -> Option<Question> {
-    let open = |leg: &Leg| !leg.answered && !scene.memory.later.contains(&leg.question);
-    journey(scene).into_iter().find(open).map(|leg| leg.question)
+    let open = |on_way: &OnTheWay| !on_way.answered && !scene.memory.later.contains(&on_way.question);
+    journey(scene).into_iter().find(open).map(|on_way| on_way.question)
 }
 
 struct Way<'a, 'b> {
     scene: &'b Scene<'a>,
     /// The parts as the map and the lists show them, so that the questions come in the same order on every device.
     order: Vec<SubjectId>,
-    legs: Vec<Leg>,
+    questions: Vec<OnTheWay>,
     seen: BTreeSet<SubjectId>,
 }
 
@@ -62,7 +63,7 @@ impl Way<'_, '_> {
     }
 
     fn ask(&mut self, question: Question, answered: bool) {
-        self.legs.push(Leg { question, answered });
+        self.questions.push(OnTheWay { question, answered });
     }
 
     /// Whether a question about a subject was answered in words of its own.

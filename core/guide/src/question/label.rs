@@ -2,39 +2,22 @@
 
 use facts::fact::SubjectId;
 use house::rating::{Band, PartRating};
-use house::record::{PartKind, field};
+use house::record::{PartKind, PhotoRole, field};
 use label::{self, LabelReading, PartKind as Printed};
 use phrase::{Arg, Phrase};
 use serde_json::json;
 
-use super::{Answer, Question, Told};
+use super::answer::{Answer, Told, UNSURE};
 use crate::number::Quantity;
-use crate::place::Place;
-use crate::screen::{Aloud, LabelBlock, LabelFigure, WordsRole, WritingKind};
-use crate::session::Scene;
-use crate::view::{Sketch, UNSURE};
-
-/// A figure that a label may state, and that can be corrected.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Figure {
-    Legs,
-    /// The loss to every output.
-    LegLoss,
-    /// The loss to one output, where they differ.
-    LegLossOf(u8),
-    Low,
-    High,
-    StopLow,
-    StopHigh,
-    TapLoss,
-    Gain,
-    ReturnHigh,
-}
+use crate::place::{Key, LabelFigure, Place, Question};
+use crate::screen::{Aloud, LabelBlock, LabelFigure as FigureOnScreen, WordsRole, WritingKind};
+use crate::session::{Pending, Scene};
+use crate::view::{Sketch, photo_slot};
 
 /// The most outputs whose losses are told one by one.
 const MOST_LEGS: u8 = 16;
 
-impl Figure {
+impl LabelFigure {
     /// The figures that matter for a part, as its rating stands.
     fn of_part(kind: PartKind, rating: &PartRating) -> Vec<Self> {
         let differ = rating.leg_losses_db.windows(2).any(|pair| pair.first() != pair.last());
@@ -51,19 +34,19 @@ impl Figure {
         }
     }
 
-    /// Its name in keys; for one output with its number.
-    fn name(self) -> String {
+    /// The key of the place where it is typed.
+    fn key_to_type(self) -> Key {
         match self {
-            Self::Legs => "legs".into(),
-            Self::LegLoss => "leg-loss".into(),
-            Self::LegLossOf(leg) => format!("leg-loss-{leg}"),
-            Self::Low => "low".into(),
-            Self::High => "high".into(),
-            Self::StopLow => "stop-low".into(),
-            Self::StopHigh => "stop-high".into(),
-            Self::TapLoss => "tap-loss".into(),
-            Self::Gain => "gain".into(),
-            Self::ReturnHigh => "return-high".into(),
+            Self::Legs => Key::Legs,
+            Self::LegLoss => Key::LegLoss,
+            Self::LegLossOf(leg) => Key::LegLossOf(leg),
+            Self::Low => Key::Low,
+            Self::High => Key::High,
+            Self::StopLow => Key::StopLow,
+            Self::StopHigh => Key::StopHigh,
+            Self::TapLoss => Key::TapLoss,
+            Self::Gain => Key::Gain,
+            Self::ReturnHigh => Key::ReturnHigh,
         }
     }
 
@@ -140,50 +123,91 @@ impl Figure {
     }
 }
 
-/// The key under which print recognised in a photo is kept.
-const PRINT: &str = "recognised";
+/// What is printed on a part.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct LabelAnswer {
+    /// The text, if somebody wrote any.
+    text: Option<String>,
+    /// What was recognised in a photo.
+    recognised: Option<String>,
+    /// Figures of that which were taken.
+    taken: Vec<LabelFigure>,
+}
 
-pub(super) fn draw_label(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
-    let Some(found) = scene.survey.parts.get(&part) else { return };
-    if let Some(tag) = &found.tag {
-        sketch.words(WordsRole::How, &Phrase::new("write-tag").text("tag", tag));
+impl LabelAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
+        let Some(found) = scene.survey.parts.get(&part) else { return };
+        if let Some(tag) = &found.tag {
+            sketch.words(WordsRole::How, &Phrase::new("write-tag").text("tag", tag));
+        }
+        photo_slot(scene, sketch, &Key::LabelPhoto, part, PhotoRole::Label);
+        sketch.reads_print(&Key::Recognised);
+        let hint = Phrase::new("ask-label.hint");
+        let now = found.label.clone().unwrap_or_default();
+        sketch.writing(&Key::Text, &Phrase::new("label-text"), Some(&hint), WritingKind::Print, &now);
+        let given = Self::read(scene.pending());
+        // A place for what is recognised in the photo: number by number, each waits for a touch.
+        if let Some(text) = given.recognised {
+            let rating = PartRating::of_label(&text);
+            let figures = figures(sketch, found.kind, &rating, |figure| {
+                let taken = given.taken.contains(&figure);
+                State { key: Key::Take(figure), taken, picked: taken }
+            });
+            let block = LabelBlock {
+                id: String::new(),
+                aloud: Aloud::default(),
+                name: String::new(),
+                photo: label_photo(scene, part),
+                text,
+                figures,
+                doubts: Vec::new(),
+            };
+            sketch.label(&Phrase::new("label-recognised"), block);
+        }
     }
-    crate::view::photo_slot(scene, sketch, "label-photo", part, house::record::PhotoRole::Label);
-    sketch.reads_print(PRINT);
-    let hint = Phrase::new("ask-label.hint");
-    let now = found.label.clone().unwrap_or_default();
-    sketch.writing("text", &Phrase::new("label-text"), Some(&hint), WritingKind::Print, &now);
-    // A place for what is recognised in the photo: number by number, each waits for a touch.
-    if let Some(text) = scene.pending().written(PRINT) {
-        let rating = PartRating::of_label(text);
-        let taken = scene.pending().picked("taken").unwrap_or_default();
-        let figures = figures(sketch, found.kind, &rating, |name| {
-            let is_taken = taken.iter().any(|one| one == name);
-            State { key: Some(format!("take:{name}")), taken: is_taken, picked: is_taken }
-        });
-        let block = LabelBlock {
-            id: String::new(),
-            aloud: Aloud::default(),
-            name: String::new(),
-            photo: label_photo(scene, part),
-            text: text.to_owned(),
-            figures,
-            doubts: Vec::new(),
-        };
-        sketch.label(&Phrase::new("label-recognised"), block);
+
+    pub(super) fn read(pending: &Pending) -> Self {
+        Self {
+            text: pending.written(&Key::Text).map(str::to_owned),
+            recognised: pending.written(&Key::Recognised).map(str::to_owned),
+            taken: pending.picked(&Key::Taken).unwrap_or_default(),
+        }
+    }
+
+    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
+        let known = scene.survey.parts.get(&part);
+        let text = self.text.or_else(|| known?.label.clone()).unwrap_or_default();
+        if text.is_empty() && self.taken.is_empty() {
+            return Ok(Answer::new().asked(part, "label", UNSURE));
+        }
+        let mut answer = Answer::new();
+        if !text.is_empty() {
+            answer = answer.plain(part, field::LABEL, json!(text));
+            answer = kind_from(answer, known.map(|part| part.kind), part, &label::read(&text))?;
+        }
+        if let Some(recognised) = self.recognised.filter(|_| !self.taken.is_empty()) {
+            let read = PartRating::of_label(&recognised);
+            let mut rating = PartRating::default();
+            let kind = known.map_or(PartKind::Unknown, |part| part.kind);
+            for figure in LabelFigure::of_part(kind, &read) {
+                if let Some(value) = figure.of(&read).filter(|_| self.taken.contains(&figure)) {
+                    figure.put(&mut rating, value);
+                }
+            }
+            answer = answer.says(part, field::RATING, &rating)?;
+        }
+        Ok(answer.then(Place::Ask(Question::LabelRead(part))))
     }
 }
 
 fn label_photo(scene: &Scene<'_>, part: SubjectId) -> Option<String> {
     let photos = scene.survey.photos_of(Some(part));
-    photos
-        .max_by_key(|photo| photo.role == Some(house::record::PhotoRole::Label))
-        .map(|photo| photo.id.to_string())
+    photos.max_by_key(|photo| photo.role == Some(PhotoRole::Label)).map(|photo| photo.id.to_string())
 }
 
 /// What a touch on a figure does, and what it has done.
 struct State {
-    key: Option<String>,
+    key: Key,
     taken: bool,
     picked: bool,
 }
@@ -192,22 +216,22 @@ fn figures(
     sketch: &Sketch<'_>,
     kind: PartKind,
     rating: &PartRating,
-    state: impl Fn(&str) -> State,
-) -> Vec<LabelFigure> {
-    Figure::of_part(kind, rating)
+    state: impl Fn(LabelFigure) -> State,
+) -> Vec<FigureOnScreen> {
+    LabelFigure::of_part(kind, rating)
         .into_iter()
         .map(|figure| {
-            let State { key, taken, picked } = state(&figure.name());
+            let State { key, taken, picked } = state(figure);
             let value = figure.of(rating);
             let says = value.map_or_else(
                 || Phrase::new("figure-not-stated"),
-                |value| Figure::written(figure.quantity(), value),
+                |value| LabelFigure::written(figure.quantity(), value),
             );
-            LabelFigure {
+            FigureOnScreen {
                 id: figure.name(),
                 aloud: Aloud::default(),
                 picked,
-                key,
+                key: Some(key.to_string()),
                 name: sketch.say(&figure.phrase()),
                 says: sketch.say(&says),
                 taken: taken && value.is_some(),
@@ -215,33 +239,6 @@ fn figures(
             }
         })
         .collect()
-}
-
-pub(super) fn take_label(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
-    let pending = scene.pending();
-    let known = scene.survey.parts.get(&part);
-    let text = pending.written("text").or_else(|| known?.label.as_deref()).unwrap_or_default();
-    let taken = pending.picked("taken").unwrap_or_default();
-    if text.is_empty() && taken.is_empty() {
-        return Ok(Answer::new().asked(part, "label", UNSURE));
-    }
-    let mut answer = Answer::new();
-    if !text.is_empty() {
-        answer = answer.plain(part, field::LABEL, json!(text));
-        answer = kind_from(answer, known.map(|part| part.kind), part, &label::read(text))?;
-    }
-    if let Some(recognised) = pending.written(PRINT).filter(|_| !taken.is_empty()) {
-        let read = PartRating::of_label(recognised);
-        let mut rating = PartRating::default();
-        let kind = known.map_or(PartKind::Unknown, |part| part.kind);
-        for figure in Figure::of_part(kind, &read) {
-            if let Some(value) = figure.of(&read).filter(|_| taken.contains(&figure.name())) {
-                figure.put(&mut rating, value);
-            }
-        }
-        answer = answer.says(part, field::RATING, &rating)?;
-    }
-    Ok(answer.then(Place::Ask(Question::LabelRead(part))))
 }
 
 /// A part of unknown kind is what its label says that it is.
@@ -273,49 +270,65 @@ pub(crate) fn kind_printed(printed: Printed) -> Option<PartKind> {
     })
 }
 
-pub(super) fn draw_read(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
-    let Some(found) = scene.survey.parts.get(&part) else { return };
-    let text = found.label.clone().unwrap_or_default();
-    let fixing = scene.pending().picked("fix").unwrap_or_default();
-    let figures = figures(sketch, found.kind, &found.rating, |name| {
-        let picked = fixing.iter().any(|one| one == name);
-        State { key: Some(format!("fix:{name}")), taken: true, picked }
-    });
-    let doubts = if text.is_empty() {
-        Vec::new()
-    } else {
-        telling::doubts::said(&label::read(&text).doubts, scene.language)
-    };
-    let block = LabelBlock {
-        id: String::new(),
-        aloud: Aloud::default(),
-        name: String::new(),
-        photo: label_photo(scene, part),
-        text,
-        figures,
-        doubts,
-    };
-    sketch.label(&Phrase::new("label-as-read"), block);
-    for figure in Figure::of_part(found.kind, &found.rating) {
-        if fixing.contains(&figure.name()) {
-            let now = figure.of(&found.rating);
-            sketch.number(&figure.name(), &figure.phrase(), None, figure.quantity(), now);
+/// What was read off a label, as it was set right.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct LabelReadAnswer(Vec<(LabelFigure, f64)>);
+
+impl LabelReadAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
+        let Some(found) = scene.survey.parts.get(&part) else { return };
+        let text = found.label.clone().unwrap_or_default();
+        let fixing: Vec<LabelFigure> = scene.pending().picked(&Key::Fixed).unwrap_or_default();
+        let figures = figures(sketch, found.kind, &found.rating, |figure| State {
+            key: Key::Fix(figure),
+            taken: true,
+            picked: fixing.contains(&figure),
+        });
+        let doubts = if text.is_empty() {
+            Vec::new()
+        } else {
+            telling::doubts::said(&label::read(&text).doubts, scene.language)
+        };
+        let block = LabelBlock {
+            id: String::new(),
+            aloud: Aloud::default(),
+            name: String::new(),
+            photo: label_photo(scene, part),
+            text,
+            figures,
+            doubts,
+        };
+        sketch.label(&Phrase::new("label-as-read"), block);
+        for figure in LabelFigure::of_part(found.kind, &found.rating) {
+            if fixing.contains(&figure) {
+                let now = figure.of(&found.rating);
+                sketch.number(&figure.key_to_type(), &figure.phrase(), None, figure.quantity(), now);
+            }
         }
     }
-}
 
-pub(super) fn take_read(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
-    let mut answer = Answer::new().asked(part, "label-read", "yes");
-    let Some(found) = scene.survey.parts.get(&part) else { return Ok(answer) };
-    let mut rating = found.rating.clone();
-    for figure in Figure::of_part(found.kind, &found.rating) {
-        if let Some(value) = scene.pending().number(&figure.name(), figure.quantity())? {
+    /// The figures that may be typed are those of the part as its rating stands.
+    pub(super) fn read(pending: &Pending, scene: &Scene<'_>, part: SubjectId) -> Told<Self> {
+        let Some(found) = scene.survey.parts.get(&part) else { return Ok(Self(Vec::new())) };
+        let mut figures = Vec::new();
+        for figure in LabelFigure::of_part(found.kind, &found.rating) {
+            let value = pending.number(&figure.key_to_type(), figure.quantity())?;
+            figures.extend(value.map(|value| (figure, value)));
+        }
+        Ok(Self(figures))
+    }
+
+    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
+        let answer = Answer::new().asked(part, "label-read", "yes");
+        let Some(found) = scene.survey.parts.get(&part) else { return Ok(answer) };
+        let mut rating = found.rating.clone();
+        for (figure, value) in self.0 {
             figure.put(&mut rating, value);
         }
-    }
-    if rating != found.rating {
+        if rating == found.rating {
+            return Ok(answer);
+        }
         rating.doubtful = false;
-        answer = answer.says(part, field::RATING, &rating)?;
+        answer.says(part, field::RATING, &rating)
     }
-    Ok(answer)
 }

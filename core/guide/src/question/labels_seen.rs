@@ -1,13 +1,12 @@
 //! Label texts that were read on this device before, in any survey: one touch takes one over.
 
 use facts::fact::SubjectId;
-use serde_json::json;
-
 use house::label_seen::LabelSeen;
 use house::record::{Part, PartKind, field};
 use phrase::Phrase;
+use serde_json::json;
 
-use crate::place::Question;
+use crate::place::{Key, Question};
 use crate::question::{Answer, Told, kind_printed};
 use crate::session::Scene;
 use crate::view::Sketch;
@@ -21,7 +20,7 @@ fn words(text: &str) -> String {
 
 /// What may stand on a part: texts of its kind, that hold what is typed so far.
 fn offers(scene: &Scene<'_>, part: &Part) -> Vec<LabelSeen> {
-    let typed = words(scene.pending().written("text").unwrap_or_default());
+    let typed = words(scene.pending().written(&Key::Text).unwrap_or_default());
     let has = part.label.as_deref().map(words);
     // Typed in this survey since it was opened.
     let here = scene.survey.parts.values().filter(|other| other.id != part.id).filter_map(|other| {
@@ -57,23 +56,18 @@ pub(crate) fn offer_labels(scene: &Scene<'_>, sketch: &mut Sketch<'_>, question:
         .iter()
         .enumerate()
         .map(|(place, seen)| {
-            sketch.row(
-                Some(format!("seen:{place}")),
-                &Phrase::new("text").text("text", &seen.text),
-                None,
-                None,
-            )
+            sketch.row(Some(Key::SeenNth(place)), &Phrase::new("text").text("text", &seen.text), None, None)
         })
         .collect();
     sketch.rows(&Phrase::new("free-seen"), rows);
 }
 
 /// The answer that such a touch gives: the text, and the rating where it was set right by hand before.
-pub(crate) fn take_label(scene: &Scene<'_>, question: &Question, key: &str) -> Option<Told<Answer>> {
+pub(crate) fn take_label(scene: &Scene<'_>, question: &Question, key: &Key) -> Option<Told<Answer>> {
     let Question::Label(id) = question else { return None };
     let part = scene.survey.parts.get(id)?;
-    let place: usize = key.strip_prefix("seen:")?.parse().ok()?;
-    let seen = offers(scene, part).into_iter().nth(place)?;
+    let Key::SeenNth(place) = key else { return None };
+    let seen = offers(scene, part).into_iter().nth(*place)?;
     Some(answer(*id, part, &seen))
 }
 

@@ -3,23 +3,17 @@
 use advice::finding::Caution;
 use facts::fact::{Edit, SubjectId};
 use house::naming;
-use house::record::reading_order;
-use house::record::{Feed, FeedFrom, LooseReason, PartKind, PortEnd, RunLength, Survey, field};
+use house::record::{
+    Feed, FeedFrom, LooseReason, PartKind, PortEnd, RunLength, Survey, field, reading_order,
+};
 use phrase::Phrase;
 use serde_json::{Value, json};
 
-use super::{Answer, Question, Told, not_answered};
-use crate::place::{key_of, subject_of};
-use crate::session::Scene;
-use crate::view::{Offer, Sketch, UNSURE};
-
-/// What else a cable may lead to.
-const PARTS: [(&str, PartKind); 4] = [
-    ("splitter", PartKind::Splitter),
-    ("amplifier", PartKind::Amplifier),
-    ("tap", PartKind::Tap),
-    ("other", PartKind::Unknown),
-];
+use super::answer::{Answer, Told, UNSURE, not_answered};
+use super::house::caution_of_dependents;
+use crate::place::{Choice, Key, Question, choices};
+use crate::session::{Pending, Scene};
+use crate::view::{Offer, Sketch};
 
 /// A tag that nothing carries yet: the kind's letter and the next number, `skip` numbers further on.
 pub(crate) fn free_tag(survey: &Survey, kind: PartKind, skip: usize) -> String {
@@ -41,34 +35,174 @@ pub(crate) fn free_tag(survey: &Survey, kind: PartKind, skip: usize) -> String {
     free.unwrap_or_default()
 }
 
-pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId, port: u8) {
-    let survey = scene.survey;
-    // An outlet that was found already and waits for its feed stands for its room.
-    let waits = |room: SubjectId| {
-        loose(scene, part).any(|id| survey.parts.get(&id).is_some_and(|part| part.room == Some(room)))
-    };
-    let mut rooms: Vec<_> = survey.rooms.values().filter(|room| !waits(room.id)).collect();
-    rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
-    let mut offers: Vec<_> = rooms
-        .iter()
-        .take(100)
-        .map(|room| Offer::new(key_of("room", room.id), Phrase::new("leads-room").text("room", &room.name)))
-        .collect();
-    offers.push(Offer::new("outlet", Phrase::new("leads-outlet")));
-    let words = |key: &str| Phrase::new(format!("leads-{key}"));
-    offers.extend(
-        PARTS.iter().map(|(key, _)| Offer::new(*key, words(key)).about(words(key).attribute("about"))),
-    );
-    offers.extend(loose(scene, part).take(40).map(|id| {
-        Offer::new(key_of("part", id), Phrase::new("leads-part").phrase("part", naming::part(survey, id)))
-    }));
-    let ends = ["capped", "open"].into_iter().filter(|_| may_end(survey, part));
-    offers.extend(ends.map(|key| Offer::new(key, words(key)).about(words(key).attribute("about"))));
-    offers.push(Offer::new("loose_end", words("loose_end")));
-    let now: Vec<_> = current(scene, part, port).into_iter().collect();
-    sketch.choice("leads", &Question::LeadsTo(part, port).phrase(scene), false, offers, &now);
-    super::house::caution_of_dependents(scene, sketch);
-    sketch.caution(&Caution::SuppliesFirst.phrase());
+/// Where a port leads.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum LeadsToAnswer {
+    /// To the outlet of a room.
+    Room(SubjectId),
+    /// To an outlet of which nobody knows the room.
+    Outlet,
+    /// To a part of a kind.
+    Part(LedTo),
+    /// To a part that was found before.
+    Loose(SubjectId),
+    /// To nothing: how it ends.
+    End(PortEnd),
+    /// Somebody looked and could not tell.
+    Unsure,
+}
+
+choices! {
+    /// What else a cable may lead to.
+    LedTo {
+        /// A splitter.
+        Splitter "splitter",
+        /// An amplifier.
+        Amplifier "amplifier",
+        /// A tap.
+        Tap "tap",
+        /// Another part.
+        Other "other",
+    }
+}
+
+impl LedTo {
+    fn of_kind(kind: PartKind) -> Self {
+        Self::ALL.iter().copied().find(|led| led.kind() == kind).unwrap_or(Self::Other)
+    }
+
+    const fn kind(self) -> PartKind {
+        match self {
+            Self::Splitter => PartKind::Splitter,
+            Self::Amplifier => PartKind::Amplifier,
+            Self::Tap => PartKind::Tap,
+            Self::Other => PartKind::Unknown,
+        }
+    }
+}
+
+/// The ways in which a port may have nothing on it, each with its word.
+const ENDS: [(PortEnd, &str); 3] =
+    [(PortEnd::Capped, "capped"), (PortEnd::Open, "open"), (PortEnd::LooseEnd, "loose_end")];
+
+impl Choice for LeadsToAnswer {
+    fn key(&self) -> String {
+        match self {
+            Self::Room(room) => Key::Room(*room).to_string(),
+            Self::Outlet => "outlet".into(),
+            Self::Part(led) => led.key(),
+            Self::Loose(part) => Key::Part(*part).to_string(),
+            Self::End(end) => ENDS.iter().find(|(of, _)| of == end).map_or("", |(_, key)| key).to_owned(),
+            Self::Unsure => UNSURE.into(),
+        }
+    }
+
+    fn of(key: &str) -> Option<Self> {
+        if let Some((end, _)) = ENDS.iter().find(|(_, of)| *of == key) {
+            return Some(Self::End(*end));
+        }
+        match key {
+            "outlet" => Some(Self::Outlet),
+            UNSURE => Some(Self::Unsure),
+            key => match Key::of(key) {
+                Some(Key::Room(room)) => Some(Self::Room(room)),
+                Some(Key::Part(part)) => Some(Self::Loose(part)),
+                _ => LedTo::of(key).map(Self::Part),
+            },
+        }
+    }
+}
+
+impl LeadsToAnswer {
+    /// The message of the option; those of rooms and parts that are there say which.
+    fn phrase(self) -> Phrase {
+        Phrase::new(format!("leads-{}", self.key()))
+    }
+
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId, port: u8) {
+        let survey = scene.survey;
+        // An outlet that was found already and waits for its feed stands for its room.
+        let waits = |room: SubjectId| {
+            loose(scene, part).any(|id| survey.parts.get(&id).is_some_and(|part| part.room == Some(room)))
+        };
+        let mut rooms: Vec<_> = survey.rooms.values().filter(|room| !waits(room.id)).collect();
+        rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
+        let mut offers: Vec<_> = rooms
+            .iter()
+            .take(100)
+            .map(|room| Offer::new(&Self::Room(room.id), Phrase::new("leads-room").text("room", &room.name)))
+            .collect();
+        let about =
+            |answer: Self| Offer::new(&answer, answer.phrase()).about(answer.phrase().attribute("about"));
+        offers.push(Offer::new(&Self::Outlet, Self::Outlet.phrase()));
+        offers.extend(LedTo::ALL.iter().map(|led| about(Self::Part(*led))));
+        offers.extend(loose(scene, part).take(40).map(|id| {
+            let words = Phrase::new("leads-part").phrase("part", naming::part(survey, id));
+            Offer::new(&Self::Loose(id), words)
+        }));
+        if may_end(survey, part) {
+            offers.extend([PortEnd::Capped, PortEnd::Open].map(|end| about(Self::End(end))));
+        }
+        let loose_end = Self::End(PortEnd::LooseEnd);
+        offers.push(Offer::new(&loose_end, loose_end.phrase()));
+        let name = Question::LeadsTo(part, port).phrase(scene);
+        sketch.choice(&Key::Leads, &name, false, offers, &current(scene, part, port));
+        caution_of_dependents(scene, sketch);
+        sketch.caution(&Caution::SuppliesFirst.phrase());
+    }
+
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        pending.one(&Key::Leads).ok_or_else(not_answered)
+    }
+
+    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId, port: u8) -> Told<Answer> {
+        let child = scene.survey.wiring.on_port(part, port).next();
+        if child.is_some() && current(scene, part, port) == Some(self) {
+            return Ok(Answer::new());
+        }
+        let (kind, room) = match self {
+            Self::End(end) => return ends(scene, child, part, port, end),
+            Self::Unsure => return ends(scene, child, part, port, PortEnd::LooseEnd),
+            Self::Loose(loose) => return join(cleared(scene, child, part, port), loose, part, port),
+            Self::Room(room) => (PartKind::Outlet, Some(room)),
+            Self::Outlet => (PartKind::Outlet, None),
+            Self::Part(led) => (led.kind(), None),
+        };
+        // An outlet that turns out to be in another room stays the outlet that it is.
+        let there = child.and_then(|child| scene.survey.parts.get(&child));
+        if let Some(outlet) = there.filter(|there| kind == PartKind::Outlet && there.kind == PartKind::Outlet)
+        {
+            let room = room.map_or(Value::Null, |room| json!(room));
+            return Ok(Answer::new().plain(outlet.id, field::ROOM, room));
+        }
+        let id = SubjectId::random();
+        let mut answer = cleared(scene, child, part, port).is(id, "part").says(id, field::KIND, &kind)?;
+        answer = answer.plain(id, field::TAG, json!(free_tag(scene.survey, kind, 0)));
+        if let Some(room) = room {
+            answer = answer.plain(id, field::ROOM, json!(room));
+        }
+        join(answer, id, part, port)
+    }
+}
+
+/// A port with nothing on it.
+fn ends(
+    scene: &Scene<'_>,
+    child: Option<SubjectId>,
+    part: SubjectId,
+    port: u8,
+    end: PortEnd,
+) -> Told<Answer> {
+    clear(scene, Answer::new(), child).says(part, field::end_field(port), &end)
+}
+
+/// A port made free for what comes next: nothing hangs on it, and nobody says any more how it ends.
+fn cleared(scene: &Scene<'_>, child: Option<SubjectId>, part: SubjectId, port: u8) -> Answer {
+    let mut answer = clear(scene, Answer::new(), child);
+    if scene.survey.parts.get(&part).is_some_and(|part| part.end(port).is_some()) {
+        answer.edits.push(Edit::new(part, field::end_field(port), Value::Null));
+    }
+    answer
 }
 
 /// Whether a port of a part may well have nothing on it; the chain at the entry goes on.
@@ -87,66 +221,18 @@ fn loose<'a>(scene: &Scene<'a>, part: SubjectId) -> impl Iterator<Item = Subject
     reading_order(scene.survey).into_iter().filter(not_traced)
 }
 
-/// The key of what stands in the survey.
-fn current(scene: &Scene<'_>, part: SubjectId, port: u8) -> Option<String> {
+/// What stands in the survey.
+fn current(scene: &Scene<'_>, part: SubjectId, port: u8) -> Option<LeadsToAnswer> {
     let survey = scene.survey;
     if let Some(child) = survey.wiring.on_port(part, port).next() {
         let child = survey.parts.get(&child)?;
         return Some(match (child.kind, child.room) {
-            (PartKind::Outlet, Some(room)) => key_of("room", room),
-            (PartKind::Outlet, None) => "outlet".into(),
-            (kind, _) => PARTS.iter().find(|(_, of)| *of == kind).map_or("other", |(key, _)| *key).into(),
+            (PartKind::Outlet, Some(room)) => LeadsToAnswer::Room(room),
+            (PartKind::Outlet, None) => LeadsToAnswer::Outlet,
+            (kind, _) => LeadsToAnswer::Part(LedTo::of_kind(kind)),
         });
     }
-    match survey.parts.get(&part)?.end(port)? {
-        PortEnd::Capped => Some("capped".into()),
-        PortEnd::Open => Some("open".into()),
-        PortEnd::LooseEnd => Some("loose_end".into()),
-    }
-}
-
-pub(super) fn take(scene: &Scene<'_>, part: SubjectId, port: u8) -> Told<Answer> {
-    let picked = scene.pending().one("leads").ok_or_else(not_answered)?;
-    let child = scene.survey.wiring.on_port(part, port).next();
-    if child.is_some() && current(scene, part, port).as_deref() == Some(picked) {
-        return Ok(Answer::new());
-    }
-    let end = match picked {
-        "capped" => Some(PortEnd::Capped),
-        "open" => Some(PortEnd::Open),
-        "loose_end" | UNSURE => Some(PortEnd::LooseEnd),
-        _ => None,
-    };
-    if let Some(end) = end {
-        let answer = clear(scene, Answer::new(), child);
-        return answer.says(part, field::end_field(port), &end);
-    }
-    let room = subject_of(picked, "room");
-    let is_outlet = room.is_some() || picked == "outlet";
-    // An outlet that turns out to be in another room stays the outlet that it is.
-    let there = child.and_then(|child| scene.survey.parts.get(&child));
-    if let Some(outlet) = there.filter(|there| is_outlet && there.kind == PartKind::Outlet) {
-        return Ok(Answer::new().plain(outlet.id, field::ROOM, room.map_or(Value::Null, |room| json!(room))));
-    }
-    let mut answer = clear(scene, Answer::new(), child);
-    if scene.survey.parts.get(&part).is_some_and(|part| part.end(port).is_some()) {
-        answer.edits.push(Edit::new(part, field::end_field(port), Value::Null));
-    }
-    if let Some(loose) = subject_of(picked, "part") {
-        return join(answer, loose, part, port);
-    }
-    let kind = if is_outlet {
-        PartKind::Outlet
-    } else {
-        PARTS.iter().find(|(key, _)| *key == picked).ok_or_else(not_answered)?.1
-    };
-    let id = SubjectId::random();
-    answer = answer.is(id, "part").says(id, field::KIND, &kind)?;
-    answer = answer.plain(id, field::TAG, json!(free_tag(scene.survey, kind, 0)));
-    if let Some(room) = room {
-        answer = answer.plain(id, field::ROOM, json!(room));
-    }
-    join(answer, id, part, port)
+    survey.parts.get(&part)?.end(port).map(LeadsToAnswer::End)
 }
 
 /// Feeds `child` from a port over a cable of which nothing is known yet.

@@ -1,11 +1,13 @@
-//! Questions: one thing a screen. Each reads from the survey what is known, and turns an answer into edits.
+//! Questions: one thing a screen. Each has an answer of its own type: `draw` offers it as the survey has it, `read`
+//! takes it once from what was given, `answer` turns it into edits.
 //!
-//! To add a question: a variant of [`Question`], its file here (or a place in the file of its theme) with `draw` and
-//! `take`, its line in `journey.rs` that says when it is asked and when it counts as answered, and its words
+//! To add a question: a variant of [`Question`], its answer in the file of its theme, its two lines below, its line in
+//! `journey.rs` that says when it is asked and when it counts as answered, and its words
 //! `ask-<name>` with `.title`, `.why` and, where a picture in words helps, `.how` in `words/en/ask.ftl`.
 
 pub(crate) mod about;
 mod answer;
+mod asked;
 pub(crate) mod cable;
 pub(crate) mod entry;
 pub(crate) mod house;
@@ -20,13 +22,11 @@ mod same_as_last;
 mod split;
 mod way_on;
 
-use phrase::Phrase;
-
 use crate::place::Question;
 use crate::session::Scene;
 use crate::view::Sketch;
 
-pub(crate) use answer::{Answer, Problem, Told, not_answered};
+pub(crate) use answer::{Answer, Problem, Told, UNSURE, not_answered};
 pub(crate) use how_far::how_far;
 pub(crate) use journey::{journey, next};
 pub(crate) use label::kind_printed;
@@ -36,107 +36,81 @@ pub(crate) use same_as_last::same_as_last;
 pub(crate) use way_on::way_on;
 
 impl Question {
-    /// The message of the question, with what it speaks of.
-    pub(crate) fn phrase(&self, scene: &Scene<'_>) -> Phrase {
-        let phrase = Phrase::new(format!("ask-{}", self.name()));
-        answer::name_subject(self, scene, phrase)
-    }
-
-    /// Whether the thing that it asks about is still there.
-    pub(crate) fn stands(&self, scene: &Scene<'_>) -> bool {
-        let survey = scene.survey;
-        match self {
-            Self::Wish(room) | Self::WishOther(room) => survey.rooms.contains_key(room),
-            Self::Cable(run) | Self::Length(run) | Self::Marks(run) | Self::ConnectorsOf(run) => {
-                survey.runs.contains_key(run)
-            }
-            Self::Joined(part)
-            | Self::GroundBlock(part)
-            | Self::EntryFilter(part)
-            | Self::Label(part)
-            | Self::LabelRead(part)
-            | Self::Legs(part)
-            | Self::LeadsTo(part, _)
-            | Self::Powered(part)
-            | Self::Plugged(part)
-            | Self::RoomOf(part)
-            | Self::FedBy(part) => survey.parts.contains_key(part),
-            _ => true,
-        }
-    }
-
     /// Draws its inputs.
     pub(crate) fn draw(&self, scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
         match self {
-            Self::Whose => house::draw_whose(scene, sketch),
-            Self::Uses => house::draw_uses(scene, sketch),
-            Self::ModemAge => house::draw_modem_age(scene, sketch),
-            Self::Plan => house::draw_plan(scene, sketch),
-            Self::Depends => house::draw_depends(scene, sketch),
-            Self::Rooms => house::draw_rooms(scene, sketch),
-            Self::Wish(room) => house::draw_wish(scene, sketch, *room),
-            Self::WishOther(room) => house::draw_wish_other(scene, sketch, *room),
-            Self::WaysIn => entry::draw_ways_in(scene, sketch),
-            Self::Joined(entry) => entry::draw_joined(scene, sketch, *entry),
-            Self::GroundBlock(entry) => entry::draw_ground_block(scene, sketch, *entry),
-            Self::EntryFilter(entry) => entry::draw_filter(scene, sketch, *entry),
-            Self::Label(part) => label::draw_label(scene, sketch, *part),
-            Self::LabelRead(part) => label::draw_read(scene, sketch, *part),
-            Self::Legs(part) => split::draw_legs(scene, sketch, *part),
-            Self::LeadsTo(part, port) => leads_to::draw(scene, sketch, *part, *port),
-            Self::Powered(part) => split::draw_powered(scene, sketch, *part),
-            Self::Cables => cable::draw_all(scene, sketch),
-            Self::Cable(run) => cable::draw_one(scene, sketch, *run),
-            Self::Length(run) => cable::draw_length(scene, sketch, *run),
-            Self::Marks(run) => cable::draw_marks(scene, sketch, *run),
-            Self::Connectors => cable::draw_connectors(scene, sketch),
-            Self::ConnectorsOf(run) => cable::draw_connectors_of(scene, sketch, *run),
-            Self::Plugged(outlet) => outlet::draw_plugged(scene, sketch, *outlet),
-            Self::RoomOf(outlet) => outlet::draw_room(scene, sketch, *outlet),
-            Self::MoreOutlets => outlet::draw_more(scene, sketch),
-            Self::FedBy(part) => split::draw_fed_by(scene, sketch, *part),
-            Self::RouterAt => router::draw_at(scene, sketch),
-            Self::RouterSpeaks => router::draw_speaks(scene, sketch),
-            Self::Adapters => router::draw_adapters(scene, sketch),
+            Self::Whose => house::WhoseAnswer::draw(scene, sketch),
+            Self::Uses => house::UsesAnswer::draw(scene, sketch),
+            Self::ModemAge => house::ModemAgeAnswer::draw(scene, sketch),
+            Self::Plan => house::PlanAnswer::draw(scene, sketch),
+            Self::Depends => house::DependsAnswer::draw(scene, sketch),
+            Self::Rooms => house::RoomsAnswer::draw(scene, sketch),
+            Self::Wish(room) => house::WishAnswer::draw(scene, sketch, *room),
+            Self::WishOther(room) => house::WishOtherAnswer::draw(scene, sketch, *room),
+            Self::WaysIn => entry::WaysInAnswer::draw(scene, sketch),
+            Self::Joined(entry) => entry::JoinedAnswer::draw(scene, sketch, *entry),
+            Self::GroundBlock(entry) => entry::SeenAnswer::draw_ground_block(scene, sketch, *entry),
+            Self::EntryFilter(entry) => entry::SeenAnswer::draw_filter(scene, sketch, *entry),
+            Self::Label(part) => label::LabelAnswer::draw(scene, sketch, *part),
+            Self::LabelRead(part) => label::LabelReadAnswer::draw(scene, sketch, *part),
+            Self::Legs(part) => split::LegsAnswer::draw(scene, sketch, *part),
+            Self::LeadsTo(part, port) => leads_to::LeadsToAnswer::draw(scene, sketch, *part, *port),
+            Self::Powered(part) => split::PoweredAnswer::draw(scene, sketch, *part),
+            Self::Cables => cable::CablesAnswer::draw(scene, sketch),
+            Self::Cable(run) => cable::CableAnswer::draw(scene, sketch, *run),
+            Self::Length(run) => cable::LengthAnswer::draw(scene, sketch, *run),
+            Self::Marks(run) => cable::MarksAnswer::draw(scene, sketch, *run),
+            Self::Connectors => cable::ConnectorsAnswer::draw(scene, sketch),
+            Self::ConnectorsOf(run) => cable::ConnectorsOfAnswer::draw(scene, sketch, *run),
+            Self::Plugged(outlet) => outlet::PluggedAnswer::draw(scene, sketch, *outlet),
+            Self::RoomOf(outlet) => outlet::RoomOfAnswer::draw(scene, sketch, *outlet),
+            Self::MoreOutlets => outlet::MoreOutletsAnswer::draw(scene, sketch),
+            Self::FedBy(part) => split::FedByAnswer::draw(scene, sketch, *part),
+            Self::RouterAt => router::RouterAtAnswer::draw(scene, sketch),
+            Self::RouterSpeaks => router::RouterSpeaksAnswer::draw(scene, sketch),
+            Self::Adapters => router::AdaptersAnswer::draw(scene, sketch),
         }
     }
 
-    /// The edits that say what was given.
+    /// What was given, read once as the question's own answer, as the edits that say it.
     ///
     /// # Errors
     /// What is wrong with what was given, and what to do.
     pub(crate) fn take(&self, scene: &Scene<'_>) -> Told<Answer> {
+        let pending = scene.pending();
         match self {
-            Self::Whose => house::take_whose(scene),
-            Self::Uses => house::take_uses(scene),
-            Self::ModemAge => house::take_modem_age(scene),
-            Self::Plan => house::take_plan(scene),
-            Self::Depends => house::take_depends(scene),
-            Self::Rooms => house::take_rooms(scene),
-            Self::Wish(room) => house::take_wish(scene, *room),
-            Self::WishOther(room) => house::take_wish_other(scene, *room),
-            Self::WaysIn => entry::take_ways_in(scene),
-            Self::Joined(entry) => entry::take_joined(scene, *entry),
-            Self::GroundBlock(entry) => entry::take_ground_block(scene, *entry),
-            Self::EntryFilter(entry) => entry::take_filter(scene, *entry),
-            Self::Label(part) => label::take_label(scene, *part),
-            Self::LabelRead(part) => label::take_read(scene, *part),
-            Self::Legs(part) => split::take_legs(scene, *part),
-            Self::LeadsTo(part, port) => leads_to::take(scene, *part, *port),
-            Self::Powered(part) => split::take_powered(scene, *part),
-            Self::Cables => cable::take_all(scene),
-            Self::Cable(run) => cable::take_one(scene, *run),
-            Self::Length(run) => cable::take_length(scene, *run),
-            Self::Marks(run) => cable::take_marks(scene, *run),
-            Self::Connectors => cable::take_connectors(scene),
-            Self::ConnectorsOf(run) => cable::take_connectors_of(scene, *run),
-            Self::Plugged(outlet) => outlet::take_plugged(scene, *outlet),
-            Self::RoomOf(outlet) => outlet::take_room(scene, *outlet),
-            Self::MoreOutlets => outlet::take_more(scene),
-            Self::FedBy(part) => split::take_fed_by(scene, *part),
-            Self::RouterAt => router::take_at(scene),
-            Self::RouterSpeaks => router::take_speaks(scene),
-            Self::Adapters => router::take_adapters(scene),
+            Self::Whose => house::WhoseAnswer::read(pending)?.answer(scene),
+            Self::Uses => house::UsesAnswer::read(pending)?.answer(scene),
+            Self::ModemAge => house::ModemAgeAnswer::read(pending)?.answer(scene),
+            Self::Plan => house::PlanAnswer::read(pending)?.answer(scene),
+            Self::Depends => house::DependsAnswer::read(pending)?.answer(scene),
+            Self::Rooms => house::RoomsAnswer::read(pending).answer(scene),
+            Self::Wish(room) => house::WishAnswer::read(pending)?.answer(*room),
+            Self::WishOther(room) => house::WishOtherAnswer::read(pending)?.answer(scene, *room),
+            Self::WaysIn => entry::WaysInAnswer::read(pending)?.answer(scene),
+            Self::Joined(entry) => entry::JoinedAnswer::read(pending)?.answer(*entry),
+            Self::GroundBlock(entry) => entry::SeenAnswer::read(pending)?.answer_ground_block(scene, *entry),
+            Self::EntryFilter(entry) => entry::SeenAnswer::read(pending)?.answer_filter(scene, *entry),
+            Self::Label(part) => label::LabelAnswer::read(pending).answer(scene, *part),
+            Self::LabelRead(part) => {
+                label::LabelReadAnswer::read(pending, scene, *part)?.answer(scene, *part)
+            }
+            Self::Legs(part) => split::LegsAnswer::read(pending)?.answer(scene, *part),
+            Self::LeadsTo(part, port) => leads_to::LeadsToAnswer::read(pending)?.answer(scene, *part, *port),
+            Self::Powered(part) => Ok(split::PoweredAnswer::read(pending)?.answer(*part)),
+            Self::Cables => cable::CablesAnswer::read(pending)?.answer(scene),
+            Self::Cable(run) => cable::CableAnswer::read(pending)?.answer(*run),
+            Self::Length(run) => cable::LengthAnswer::read(pending)?.answer(scene, *run),
+            Self::Marks(run) => cable::MarksAnswer::read(pending)?.answer(*run),
+            Self::Connectors => cable::ConnectorsAnswer::read(pending)?.answer(scene),
+            Self::ConnectorsOf(run) => cable::ConnectorsOfAnswer::read(pending).answer(*run),
+            Self::Plugged(outlet) => outlet::PluggedAnswer::read(pending)?.answer(*outlet),
+            Self::RoomOf(outlet) => Ok(outlet::RoomOfAnswer::read(pending)?.answer(*outlet)),
+            Self::MoreOutlets => outlet::MoreOutletsAnswer::read(pending)?.answer(scene),
+            Self::FedBy(part) => split::FedByAnswer::read(pending)?.answer(scene, *part),
+            Self::RouterAt => router::RouterAtAnswer::read(pending)?.answer(scene),
+            Self::RouterSpeaks => router::RouterSpeaksAnswer::read(pending)?.answer(scene),
+            Self::Adapters => router::AdaptersAnswer::read(pending)?.answer(scene),
         }
     }
 }

@@ -1,105 +1,216 @@
 //! Outlets: which room, what is plugged in, and those that nobody has come to yet.
 
 use facts::fact::SubjectId;
-use house::record::{PartKind, Plugged, field};
+use house::record::{PartKind, Plugged, Room, field};
 use phrase::Phrase;
 use serde_json::json;
 
-use super::{Answer, Question, Told, free_tag, not_answered};
-use crate::place::{key_of, subject_of};
+use super::answer::{Answer, Told, UNSURE, not_answered};
+use super::leads_to::free_tag;
+use crate::place::{Choice, Key, Question};
 use crate::screen::WritingKind;
-use crate::session::Scene;
-use crate::view::{Offer, Sketch, UNSURE};
+use crate::session::{Pending, Scene};
+use crate::view::{Offer, Sketch};
 
-const DEVICES: [(&str, Plugged); 8] = [
-    ("tv", Plugged::Tv),
-    ("tv_box", Plugged::TvBox),
-    ("modem", Plugged::Modem),
-    ("moca_gateway", Plugged::MocaGateway),
-    ("satellite_receiver", Plugged::SatelliteReceiver),
-    ("fibre_box", Plugged::FibreBox),
-    ("power_supply", Plugged::PowerSupply),
-    ("other", Plugged::Other),
+/// What may be plugged in, in the order in which it is offered.
+const DEVICES: [Plugged; 8] = [
+    Plugged::Tv,
+    Plugged::TvBox,
+    Plugged::Modem,
+    Plugged::MocaGateway,
+    Plugged::SatelliteReceiver,
+    Plugged::FibreBox,
+    Plugged::PowerSupply,
+    Plugged::Other,
 ];
 
-pub(super) fn draw_plugged(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId) {
-    let words = |key: &str| Phrase::new(format!("at-outlet-{key}"));
-    let mut offers: Vec<_> = DEVICES.iter().map(|(key, _)| Offer::new(*key, words(key))).collect();
-    offers.push(Offer::new("nothing", words("nothing")));
-    offers.push(Offer::unsure());
-    let plugged = scene.survey.parts.get(&outlet).and_then(|part| part.plugged.clone());
-    let mut now: Vec<String> = DEVICES
-        .iter()
-        .filter(|(_, device)| plugged.iter().flatten().any(|there| there == device))
-        .map(|(key, _)| (*key).to_owned())
-        .collect();
-    if plugged.as_ref().is_some_and(Vec::is_empty) {
-        now.push("nothing".into());
-    } else if plugged.is_none() && scene.survey.answer(outlet, "plugged").is_some() {
-        now.push(UNSURE.into());
-    }
-    sketch.choice("plugged", &Question::Plugged(outlet).phrase(scene), true, offers, &now);
+/// One thing that may be picked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum AtOutlet {
+    Device(Plugged),
+    Nothing,
+    Unsure,
 }
 
-pub(super) fn take_plugged(scene: &Scene<'_>, outlet: SubjectId) -> Told<Answer> {
-    let picked =
-        scene.pending().picked("plugged").filter(|picked| !picked.is_empty()).ok_or_else(not_answered)?;
-    if picked.iter().any(|one| one == UNSURE) {
-        return Ok(Answer::new().asked(outlet, "plugged", UNSURE));
+impl Choice for AtOutlet {
+    fn key(&self) -> String {
+        match self {
+            Self::Device(device) => device.key(),
+            Self::Nothing => "nothing".into(),
+            Self::Unsure => UNSURE.into(),
+        }
     }
-    let devices: Vec<Plugged> = DEVICES
-        .iter()
-        .filter(|(key, _)| picked.iter().any(|one| one == key))
-        .map(|(_, device)| *device)
-        .collect();
-    Answer::new().says(outlet, field::PLUGGED, &devices)
+
+    fn of(key: &str) -> Option<Self> {
+        match key {
+            "nothing" => Some(Self::Nothing),
+            UNSURE => Some(Self::Unsure),
+            key => Plugged::of(key).map(Self::Device),
+        }
+    }
 }
 
-/// Every room, each under these words.
-fn room_offers(scene: &Scene<'_>, words: impl Fn(&str) -> Phrase) -> Vec<Offer> {
+/// What is plugged in at an outlet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) enum PluggedAnswer {
+    /// These devices; none if nothing is.
+    Devices(Vec<Plugged>),
+    /// Somebody looked and could not tell.
+    Unsure,
+}
+
+impl PluggedAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId) {
+        let words = |at: AtOutlet| Phrase::new(format!("at-outlet-{}", at.key()));
+        let offer = |at: AtOutlet| Offer::new(&at, words(at));
+        let devices = DEVICES.iter().map(|device| AtOutlet::Device(*device));
+        let mut offers: Vec<_> = devices.chain([AtOutlet::Nothing]).map(offer).collect();
+        offers.push(Offer::unsure(&AtOutlet::Unsure));
+        let plugged = scene.survey.parts.get(&outlet).and_then(|part| part.plugged.clone());
+        let now = match &plugged {
+            Some(devices) if devices.is_empty() => vec![AtOutlet::Nothing],
+            Some(devices) => devices.iter().map(|device| AtOutlet::Device(*device)).collect(),
+            None => scene.survey.answer(outlet, "plugged").map(|_| AtOutlet::Unsure).into_iter().collect(),
+        };
+        sketch.choice(&Key::Plugged, &Question::Plugged(outlet).phrase(scene), true, offers, &now);
+    }
+
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        let picked: Vec<AtOutlet> = pending.picked(&Key::Plugged).unwrap_or_default();
+        if picked.is_empty() {
+            return Err(not_answered());
+        }
+        if picked.contains(&AtOutlet::Unsure) {
+            return Ok(Self::Unsure);
+        }
+        let is_picked = |device: &Plugged| picked.contains(&AtOutlet::Device(*device));
+        Ok(Self::Devices(DEVICES.into_iter().filter(is_picked).collect()))
+    }
+
+    pub(super) fn answer(self, outlet: SubjectId) -> Told<Answer> {
+        match self {
+            Self::Devices(devices) => Answer::new().says(outlet, field::PLUGGED, &devices),
+            Self::Unsure => Ok(Answer::new().asked(outlet, "plugged", UNSURE)),
+        }
+    }
+}
+
+/// The rooms by name.
+fn rooms<'a>(scene: &Scene<'a>) -> impl Iterator<Item = &'a Room> {
     let mut rooms: Vec<_> = scene.survey.rooms.values().collect();
     rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
-    let offer = |room: &&house::record::Room| Offer::new(key_of("room", room.id), words(&room.name));
-    rooms.iter().take(150).map(offer).collect()
+    rooms.into_iter().take(150)
 }
 
-pub(super) fn draw_room(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId) {
-    let room = scene.survey.parts.get(&outlet).and_then(|part| part.room);
-    let now: Vec<_> = room.map(|room| key_of("room", room)).into_iter().collect();
-    let offers = room_offers(scene, |room| Phrase::new("text").text("text", room));
-    sketch.choice("room", &Question::RoomOf(outlet).phrase(scene), false, offers, &now);
-    sketch.writing("new-room", &Phrase::new("room-new"), None, WritingKind::Name, "");
+/// The room of an outlet: one that is there, or a new one by its name.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) enum RoomOfAnswer {
+    /// A room that is there.
+    Known(SubjectId),
+    /// A new one.
+    New(String),
 }
 
-pub(super) fn take_room(scene: &Scene<'_>, outlet: SubjectId) -> Told<Answer> {
-    let pending = scene.pending();
-    if let Some(name) = pending.written("new-room").filter(|name| !name.is_empty()) {
-        let id = SubjectId::random();
-        let answer = Answer::new().is(id, "room").plain(id, field::NAME, json!(name));
-        return Ok(answer.plain(outlet, field::ROOM, json!(id)));
+impl RoomOfAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId) {
+        let room = scene.survey.parts.get(&outlet).and_then(|part| part.room);
+        let now = room.map(Key::Room);
+        let offer =
+            |room: &Room| Offer::new(&Key::Room(room.id), Phrase::new("text").text("text", &room.name));
+        let offers = rooms(scene).map(offer).collect();
+        sketch.choice(&Key::InRoom, &Question::RoomOf(outlet).phrase(scene), false, offers, &now);
+        sketch.writing(&Key::NewRoom, &Phrase::new("room-new"), None, WritingKind::Name, "");
     }
-    let room = pending.one("room").and_then(|key| subject_of(key, "room")).ok_or_else(not_answered)?;
-    Ok(Answer::new().plain(outlet, field::ROOM, json!(room)))
-}
 
-pub(super) fn draw_more(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    let mut offers = vec![Offer::new("no", Phrase::new("more-outlets-no"))];
-    offers.extend(room_offers(scene, |room| Phrase::new("leads-room").text("room", room)));
-    offers.push(Offer::unsure());
-    sketch.choice("more", &Phrase::new("ask-more-outlets"), true, offers, &[]);
-}
-
-/// Outlets found that nobody has traced yet: loose parts, to be joined later.
-pub(super) fn take_more(scene: &Scene<'_>) -> Told<Answer> {
-    let picked =
-        scene.pending().picked("more").filter(|picked| !picked.is_empty()).ok_or_else(not_answered)?;
-    let told = if picked.iter().any(|one| one == UNSURE) { UNSURE } else { "no" };
-    let mut answer = Answer::new().asked(scene.survey.id, "more-outlets", told);
-    for (skip, room) in picked.iter().filter_map(|key| subject_of(key, "room")).enumerate() {
-        let id = SubjectId::random();
-        answer = answer.is(id, "part").says(id, field::KIND, &PartKind::Outlet)?;
-        answer = answer.plain(id, field::TAG, json!(free_tag(scene.survey, PartKind::Outlet, skip)));
-        answer = answer.plain(id, field::ROOM, json!(room));
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        if let Some(name) = pending.written(&Key::NewRoom).filter(|name| !name.is_empty()) {
+            return Ok(Self::New(name.to_owned()));
+        }
+        match pending.one(&Key::InRoom) {
+            Some(Key::Room(room)) => Ok(Self::Known(room)),
+            _ => Err(not_answered()),
+        }
     }
-    Ok(answer)
+
+    pub(super) fn answer(self, outlet: SubjectId) -> Answer {
+        let (answer, room) = match self {
+            Self::Known(room) => (Answer::new(), room),
+            Self::New(name) => {
+                let id = SubjectId::random();
+                (Answer::new().is(id, "room").plain(id, field::NAME, json!(name)), id)
+            }
+        };
+        answer.plain(outlet, field::ROOM, json!(room))
+    }
+}
+
+/// One thing that may be picked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum MoreAt {
+    Room(SubjectId),
+    No,
+    Unsure,
+}
+
+impl Choice for MoreAt {
+    fn key(&self) -> String {
+        match self {
+            Self::Room(room) => Key::Room(*room).to_string(),
+            Self::No => "no".into(),
+            Self::Unsure => UNSURE.into(),
+        }
+    }
+
+    fn of(key: &str) -> Option<Self> {
+        match key {
+            "no" => Some(Self::No),
+            UNSURE => Some(Self::Unsure),
+            key => match Key::of(key)? {
+                Key::Room(room) => Some(Self::Room(room)),
+                _ => None,
+            },
+        }
+    }
+}
+
+/// Outlets that nobody has come to yet, by their rooms.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct MoreOutletsAnswer {
+    rooms: Vec<SubjectId>,
+    unsure: bool,
+}
+
+impl MoreOutletsAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+        let mut offers = vec![Offer::new(&MoreAt::No, Phrase::new("more-outlets-no"))];
+        let words = |room: &Room| Phrase::new("leads-room").text("room", &room.name);
+        offers.extend(rooms(scene).map(|room| Offer::new(&MoreAt::Room(room.id), words(room))));
+        offers.push(Offer::unsure(&MoreAt::Unsure));
+        sketch.choice(&Key::More, &Phrase::new("ask-more-outlets"), true, offers, None::<&MoreAt>);
+    }
+
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        let picked: Vec<MoreAt> = pending.picked(&Key::More).unwrap_or_default();
+        if picked.is_empty() {
+            return Err(not_answered());
+        }
+        let room = |more: &MoreAt| match more {
+            MoreAt::Room(room) => Some(*room),
+            MoreAt::No | MoreAt::Unsure => None,
+        };
+        Ok(Self { rooms: picked.iter().filter_map(room).collect(), unsure: picked.contains(&MoreAt::Unsure) })
+    }
+
+    /// Outlets found that nobody has traced yet are loose parts, to be joined later.
+    pub(super) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+        let told = if self.unsure { UNSURE } else { "no" };
+        let mut answer = Answer::new().asked(scene.survey.id, "more-outlets", told);
+        for (skip, room) in self.rooms.into_iter().enumerate() {
+            let id = SubjectId::random();
+            answer = answer.is(id, "part").says(id, field::KIND, &PartKind::Outlet)?;
+            answer = answer.plain(id, field::TAG, json!(free_tag(scene.survey, PartKind::Outlet, skip)));
+            answer = answer.plain(id, field::ROOM, json!(room));
+        }
+        Ok(answer)
+    }
 }

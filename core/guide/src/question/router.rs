@@ -1,16 +1,15 @@
 //! Where the coax meets the router: which outlet gets the bridge adapter, whether the router speaks MoCA itself.
 
-use facts::fact::Edit;
+use facts::fact::{Edit, SubjectId};
 use house::naming;
-use house::record::reading_order;
-use house::record::{Adapter, NetworkPlan, Part, PartKind, Plugged, field};
+use house::record::{Adapter, NetworkPlan, Part, PartKind, Plugged, field, reading_order};
 use phrase::Phrase;
 use serde_json::Value;
 
-use super::{Answer, Told, not_answered};
-use crate::place::{key_of, subject_of};
-use crate::session::Scene;
-use crate::view::{Offer, Sketch, UNSURE};
+use super::answer::{Answer, Told, UNSURE, not_answered};
+use crate::place::{Choice, Key, choices};
+use crate::session::{Pending, Scene};
+use crate::view::{Offer, Sketch};
 
 fn outlets<'a>(scene: &Scene<'a>) -> Vec<&'a Part> {
     let parts = reading_order(scene.survey).into_iter().filter_map(|id| scene.survey.parts.get(&id));
@@ -25,113 +24,194 @@ pub(crate) fn bridge<'a>(scene: &Scene<'a>) -> Option<&'a Part> {
     })
 }
 
-pub(super) fn draw_at(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    let mut offers: Vec<_> = outlets(scene)
-        .into_iter()
-        .map(|part| Offer::new(key_of("part", part.id), naming::of_part(scene.survey, part)))
-        .collect();
-    offers.push(Offer::new("none", Phrase::new("router-at-none")));
-    offers.push(Offer::unsure());
-    let asked = scene.survey.answer(scene.survey.id, "router-at").and_then(|answer| answer.as_str());
-    let now = bridge(scene).map(|part| key_of("part", part.id)).or(asked.map(str::to_owned));
-    let now: Vec<_> = now.into_iter().collect();
-    sketch.choice("outlet", &Phrase::new("ask-router-at"), false, offers, &now);
+/// Which outlet is near the router.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum RouterAtAnswer {
+    /// This one.
+    Outlet(SubjectId),
+    /// None is.
+    None,
+    /// Somebody looked and could not tell.
+    Unsure,
 }
 
-pub(super) fn take_at(scene: &Scene<'_>) -> Told<Answer> {
-    let picked = scene.pending().one("outlet").ok_or_else(not_answered)?;
-    let outlet = subject_of(picked, "part");
-    let mut answer = Answer::new();
-    for part in outlets(scene) {
-        let is_bridge = part.adapter.as_ref().is_some_and(|adapter| adapter.bridge);
-        if is_bridge && Some(part.id) != outlet {
-            answer.edits.push(Edit::new(part.id, field::ADAPTER, Value::Null));
+impl Choice for RouterAtAnswer {
+    fn key(&self) -> String {
+        match self {
+            Self::Outlet(outlet) => Key::Part(*outlet).to_string(),
+            Self::None => "none".into(),
+            Self::Unsure => UNSURE.into(),
         }
     }
-    match (outlet, picked) {
-        (Some(outlet), _) => {
-            let plan = &scene.survey.network;
-            let known = scene.survey.parts.get(&outlet).and_then(|part| part.adapter.clone());
-            let adapter = known.unwrap_or_else(|| Adapter {
-                version: plan.version.clone(),
-                ethernet_mbps: plan.ethernet_mbps,
-                bridge: true,
-            });
-            let answer = answer.asked(scene.survey.id, "router-at", "yes");
-            answer.says(outlet, field::ADAPTER, &Adapter { bridge: true, ..adapter })
+
+    fn of(key: &str) -> Option<Self> {
+        match key {
+            "none" => Some(Self::None),
+            UNSURE => Some(Self::Unsure),
+            key => match Key::of(key)? {
+                Key::Part(outlet) => Some(Self::Outlet(outlet)),
+                _ => None,
+            },
         }
-        (None, "none" | UNSURE) => Ok(answer.asked(scene.survey.id, "router-at", picked)),
-        _ => Err(not_answered()),
     }
 }
 
-pub(super) fn draw_speaks(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    let offer = |key: &str| Offer::new(key, Phrase::new(format!("router-speaks-{key}")));
-    let offers = vec![offer("no"), offer("yes"), Offer::unsure()];
-    let now = scene.survey.answer(scene.survey.id, "router-speaks").and_then(|answer| answer.as_str());
-    let now: Vec<_> = now.map(str::to_owned).into_iter().collect();
-    sketch.choice("speaks", &Phrase::new("ask-router-speaks"), false, offers, &now);
-}
+impl RouterAtAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+        let offer = |part: &Part| Offer::new(&Self::Outlet(part.id), naming::of_part(scene.survey, part));
+        let mut offers: Vec<_> = outlets(scene).into_iter().map(offer).collect();
+        offers.push(Offer::new(&Self::None, Phrase::new("router-at-none")));
+        offers.push(Offer::unsure(&Self::Unsure));
+        let asked = scene.survey.answer(scene.survey.id, "router-at");
+        let asked = asked.and_then(|answer| Self::of(answer.as_str()?));
+        let now = bridge(scene).map(|part| Self::Outlet(part.id)).or(asked);
+        sketch.choice(&Key::Outlet, &Phrase::new("ask-router-at"), false, offers, &now);
+    }
 
-/// A router that speaks MoCA takes the place of the bridge adapter: one or the other, never both.
-pub(super) fn take_speaks(scene: &Scene<'_>) -> Told<Answer> {
-    let picked = scene.pending().one("speaks").ok_or_else(not_answered)?;
-    let answer = Answer::new().asked(scene.survey.id, "router-speaks", picked);
-    let Some(outlet) = bridge(scene) else { return Ok(answer) };
-    let plugged: Vec<Plugged> = outlet.plugged.clone().unwrap_or_default();
-    match picked {
-        "yes" => {
-            let mut devices: Vec<_> =
-                plugged.into_iter().filter(|device| *device != Plugged::Modem).collect();
-            if !devices.contains(&Plugged::MocaGateway) {
-                devices.push(Plugged::MocaGateway);
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        pending.one(&Key::Outlet).ok_or_else(not_answered)
+    }
+
+    pub(super) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+        let survey = scene.survey;
+        let mut answer = Answer::new();
+        for part in outlets(scene) {
+            let is_bridge = part.adapter.as_ref().is_some_and(|adapter| adapter.bridge);
+            if is_bridge && Self::Outlet(part.id) != self {
+                answer.edits.push(Edit::new(part.id, field::ADAPTER, Value::Null));
             }
-            answer.plain(outlet.id, field::ADAPTER, Value::Null).says(outlet.id, field::PLUGGED, &devices)
         }
-        "no" | UNSURE => {
-            if !plugged.contains(&Plugged::MocaGateway) {
-                return Ok(answer);
+        match self {
+            Self::Outlet(outlet) => {
+                let known = survey.parts.get(&outlet).and_then(|part| part.adapter.clone());
+                let adapter = known.unwrap_or_else(|| bridge_adapter(&survey.network));
+                let answer = answer.asked(survey.id, "router-at", "yes");
+                answer.says(outlet, field::ADAPTER, &Adapter { bridge: true, ..adapter })
             }
-            let devices: Vec<_> =
-                plugged.into_iter().filter(|device| *device != Plugged::MocaGateway).collect();
-            let plan = &scene.survey.network;
-            let adapter =
-                Adapter { version: plan.version.clone(), ethernet_mbps: plan.ethernet_mbps, bridge: true };
-            answer.says(outlet.id, field::PLUGGED, &devices)?.says(outlet.id, field::ADAPTER, &adapter)
+            Self::None | Self::Unsure => Ok(answer.asked(survey.id, "router-at", self.key())),
         }
-        _ => Err(not_answered()),
     }
 }
 
-/// Versions as they stand on adapters, with the Ethernet port that they usually have, Mb/s (common practice, no source).
-const ADAPTERS: [(&str, &str, u32); 4] =
-    [("25", "2.5", 2500), ("20-bonded", "2.0 bonded", 1000), ("20", "2.0", 1000), ("11", "1.1", 1000)];
-
-pub(super) fn draw_adapters(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    let words = |key: &str| Phrase::new(format!("adapters-{key}"));
-    let mut offers = vec![Offer::new("none", words("none"))];
-    offers.extend(ADAPTERS.iter().map(|(key, ..)| Offer::new(*key, words(key))));
-    offers.push(Offer::unsure());
-    let now = scene.survey.answer(scene.survey.id, "adapters").and_then(|answer| answer.as_str());
-    let now: Vec<_> = now.map(str::to_owned).into_iter().collect();
-    sketch.choice("adapters", &Phrase::new("ask-adapters"), false, offers, &now);
+/// A bridge adapter as the plan has it.
+fn bridge_adapter(plan: &NetworkPlan) -> Adapter {
+    Adapter { version: plan.version.clone(), ethernet_mbps: plan.ethernet_mbps, bridge: true }
 }
 
-pub(super) fn take_adapters(scene: &Scene<'_>) -> Told<Answer> {
-    let picked = scene.pending().one("adapters").ok_or_else(not_answered)?;
-    let answer = Answer::new().asked(scene.survey.id, "adapters", picked);
-    let plan = match ADAPTERS.iter().find(|(key, ..)| *key == picked) {
-        Some((_, version, mbps)) => NetworkPlan { version: (*version).into(), ethernet_mbps: *mbps },
-        None if picked == "none" || picked == UNSURE => NetworkPlan::default(),
-        None => return Err(not_answered()),
-    };
-    let mut answer = answer.says(scene.survey.id, field::NETWORK, &plan)?;
-    // A bridge that was placed before takes the version too, unless somebody said its own.
-    if let Some((id, adapter)) = bridge(scene).and_then(|part| Some((part.id, part.adapter.clone()?)))
-        && adapter.version == scene.survey.network.version
-    {
-        let adapter = Adapter { version: plan.version.clone(), ethernet_mbps: plan.ethernet_mbps, ..adapter };
-        answer = answer.says(id, field::ADAPTER, &adapter)?;
+choices! {
+    /// Whether the router itself speaks MoCA.
+    RouterSpeaksAnswer {
+        /// It does not.
+        No "no",
+        /// It does.
+        Yes "yes",
+        /// Somebody looked and could not tell.
+        Unsure "unsure",
     }
-    Ok(answer)
+}
+
+impl RouterSpeaksAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+        let offer = |speaks: &Self| match speaks {
+            Self::Unsure => Offer::unsure(speaks),
+            speaks => Offer::new(speaks, Phrase::new(format!("router-speaks-{}", speaks.word()))),
+        };
+        let offers = Self::ALL.iter().map(offer).collect();
+        let asked = scene.survey.answer(scene.survey.id, "router-speaks");
+        let now = asked.and_then(|answer| Self::of(answer.as_str()?));
+        sketch.choice(&Key::Speaks, &Phrase::new("ask-router-speaks"), false, offers, &now);
+    }
+
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        pending.one(&Key::Speaks).ok_or_else(not_answered)
+    }
+
+    /// A router that speaks MoCA takes the place of the bridge adapter: one or the other, never both.
+    pub(super) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+        let answer = Answer::new().asked(scene.survey.id, "router-speaks", self.word());
+        let Some(outlet) = bridge(scene) else { return Ok(answer) };
+        let plugged: Vec<Plugged> = outlet.plugged.clone().unwrap_or_default();
+        let but = |left_out: Plugged| -> Vec<Plugged> {
+            plugged.iter().copied().filter(|device| *device != left_out).collect()
+        };
+        match self {
+            Self::Yes => {
+                let mut devices = but(Plugged::Modem);
+                if !devices.contains(&Plugged::MocaGateway) {
+                    devices.push(Plugged::MocaGateway);
+                }
+                let answer = answer.plain(outlet.id, field::ADAPTER, Value::Null);
+                answer.says(outlet.id, field::PLUGGED, &devices)
+            }
+            Self::No | Self::Unsure if plugged.contains(&Plugged::MocaGateway) => {
+                let adapter = bridge_adapter(&scene.survey.network);
+                let answer = answer.says(outlet.id, field::PLUGGED, &but(Plugged::MocaGateway))?;
+                answer.says(outlet.id, field::ADAPTER, &adapter)
+            }
+            Self::No | Self::Unsure => Ok(answer),
+        }
+    }
+}
+
+choices! {
+    /// Which adapters there are or shall be, by the version that stands on them.
+    AdaptersAnswer {
+        /// None yet.
+        None "none",
+        /// MoCA 2.5.
+        V2_5 "25",
+        /// Bonded MoCA 2.0.
+        V2_0Bonded "20-bonded",
+        /// MoCA 2.0.
+        V2_0 "20",
+        /// MoCA 1.1.
+        V1_1 "11",
+        /// Somebody looked and could not tell.
+        Unsure "unsure",
+    }
+}
+
+impl AdaptersAnswer {
+    /// The version as it stands on the adapter, with the Ethernet port that it usually has, Mb/s (common practice, no
+    /// source).
+    fn plan(self) -> NetworkPlan {
+        let (version, ethernet_mbps) = match self {
+            Self::None | Self::Unsure => return NetworkPlan::default(),
+            Self::V2_5 => ("2.5", 2500),
+            Self::V2_0Bonded => ("2.0 bonded", 1000),
+            Self::V2_0 => ("2.0", 1000),
+            Self::V1_1 => ("1.1", 1000),
+        };
+        NetworkPlan { version: version.into(), ethernet_mbps }
+    }
+
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+        let offer = |adapters: &Self| match adapters {
+            Self::Unsure => Offer::unsure(adapters),
+            adapters => Offer::new(adapters, Phrase::new(format!("adapters-{}", adapters.word()))),
+        };
+        let offers = Self::ALL.iter().map(offer).collect();
+        let asked = scene.survey.answer(scene.survey.id, "adapters");
+        let now = asked.and_then(|answer| Self::of(answer.as_str()?));
+        sketch.choice(&Key::Adapters, &Phrase::new("ask-adapters"), false, offers, &now);
+    }
+
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        pending.one(&Key::Adapters).ok_or_else(not_answered)
+    }
+
+    pub(super) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+        let survey = scene.survey;
+        let plan = self.plan();
+        let answer = Answer::new().asked(survey.id, "adapters", self.word());
+        let answer = answer.says(survey.id, field::NETWORK, &plan)?;
+        // A bridge that was placed before takes the version too, unless somebody said its own.
+        match bridge(scene).and_then(|part| Some((part.id, part.adapter.clone()?))) {
+            Some((id, adapter)) if adapter.version == survey.network.version => {
+                let adapter = Adapter { bridge: adapter.bridge, ..bridge_adapter(&plan) };
+                answer.says(id, field::ADAPTER, &adapter)
+            }
+            _ => Ok(answer),
+        }
+    }
 }

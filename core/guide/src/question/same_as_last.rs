@@ -6,8 +6,8 @@ use house::story;
 use phrase::{Arg, Phrase};
 use serde_json::Value;
 
-use crate::deed::Deed;
-use crate::place::Question;
+use crate::done::Done;
+use crate::place::{Key, Question};
 use crate::session::Scene;
 
 /// A word of a closed list that tells nothing.
@@ -21,7 +21,7 @@ pub(crate) struct Same {
     /// What the press says.
     pub(crate) words: Phrase,
     /// What is picked and written then.
-    pub(crate) given: Vec<Deed>,
+    pub(crate) given: Vec<Done>,
 }
 
 /// The newest fact of this device about a field of any of these things.
@@ -35,22 +35,22 @@ pub(crate) fn same_as_last(scene: &Scene<'_>, question: &Question) -> Option<Sam
     let survey = scene.survey;
     let runs = |but: SubjectId| survey.runs.keys().copied().filter(move |run| *run != but);
     let parts = |but: SubjectId| survey.parts.keys().copied().filter(move |part| *part != but);
-    let pick = |key: &str, picked: Vec<String>| Deed::Pick { key: key.into(), picked };
+
     let (facts, given) = match question {
         Question::Cable(run) => {
             let fact = newest(scene, runs(*run), field::CABLE)?;
             let series = fact.value().as_str().filter(|series| *series != UNKNOWN)?;
-            (vec![fact], vec![pick("series", vec![series.to_owned()])])
+            (vec![fact], vec![Done::Pick(Key::Series, vec![series.to_owned()])])
         }
         Question::ConnectorsOf(run) => {
-            let ends = [("near", field::CONNECTOR_NEAR), ("far", field::CONNECTOR_FAR)];
+            let ends = [(Key::Near, field::CONNECTOR_NEAR), (Key::Far, field::CONNECTOR_FAR)];
             let last = ends.iter().filter_map(|(_, name)| newest(scene, runs(*run), name));
             let cable = last.max_by_key(|fact| fact.id())?.subject();
-            let known = |(key, name): (&str, &str)| {
+            let known = |(key, name): (Key, &str)| {
                 let fact = scene.ledger.shown(cable, name)?;
                 // A bad plug is looked at anew each time.
                 let word = fact.value().as_str().filter(|word| GOOD.contains(word))?;
-                Some((fact, pick(key, vec![word.to_owned()])))
+                Some((fact, Done::Pick(key, vec![word.to_owned()])))
             };
             // Both ends good, or nothing.
             let known: Option<Vec<_>> = ends.into_iter().map(known).collect();
@@ -64,7 +64,7 @@ pub(crate) fn same_as_last(scene: &Scene<'_>, question: &Question) -> Option<Sam
             };
             let fact = newest(scene, parts(*part).filter(same_kind), field::LABEL)?;
             let words = fact.value().as_str()?.to_owned();
-            (vec![fact], vec![Deed::Write { key: "text".into(), words }])
+            (vec![fact], vec![Done::Write(Key::Text, words)])
         }
         Question::Plugged(outlet) => {
             let fact = newest(scene, parts(*outlet), field::PLUGGED)?;
@@ -73,7 +73,7 @@ pub(crate) fn same_as_last(scene: &Scene<'_>, question: &Question) -> Option<Sam
             if picked.is_empty() {
                 picked.push("nothing".into());
             }
-            (vec![fact], vec![pick("plugged", picked)])
+            (vec![fact], vec![Done::Pick(Key::Plugged, picked)])
         }
         _ => return None,
     };

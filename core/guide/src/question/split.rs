@@ -3,53 +3,120 @@
 use advice::finding::Caution;
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::reading_order;
-use house::record::{Feed, PartKind, field};
+use house::record::{Feed, PartKind, PortEnd, field, reading_order};
 use phrase::Phrase;
 use serde_json::json;
 
-use super::leads_to::join;
-use super::{Answer, Question, Told, free_tag, not_answered};
+use super::answer::{Answer, Told, UNSURE, not_answered};
+use super::house::caution_of_dependents;
+use super::leads_to::{free_tag, join};
 use crate::number::Quantity;
+use crate::place::{Choice, Key, Question, choices};
 use crate::screen::WordsRole;
-use crate::session::Scene;
-use crate::view::{Offer, Sketch, UNSURE};
+use crate::session::{Pending, Scene};
+use crate::view::{Offer, Sketch};
 
-pub(super) fn draw_legs(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
-    let legs = scene.survey.parts.get(&part).map(|part| part.rating.legs).filter(|legs| *legs > 0);
-    sketch.number("legs", &Question::Legs(part).phrase(scene), None, Quantity::Count, legs.map(f64::from));
-}
+/// How many outputs a part has.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct LegsAnswer(u8);
 
-pub(super) fn take_legs(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
-    let legs = scene.pending().number("legs", Quantity::Count)?.ok_or_else(not_answered)?;
-    if !(1.0..=16.0).contains(&legs) {
-        return Err(Phrase::new("legs-out-of-range").into());
+impl LegsAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
+        let legs = scene.survey.parts.get(&part).map(|part| part.rating.legs).filter(|legs| *legs > 0);
+        let name = Question::Legs(part).phrase(scene);
+        sketch.number(&Key::Legs, &name, None, Quantity::Count, legs.map(f64::from));
     }
-    let mut rating = scene.survey.parts.get(&part).map(|part| part.rating.clone()).unwrap_or_default();
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "1 to 16")]
-    let legs = legs as u8;
-    rating.legs = legs;
-    Answer::new().says(part, field::RATING, &rating)
-}
 
-pub(super) fn draw_powered(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
-    let offer = |key: &str| Offer::new(key, Phrase::new(format!("powered-{key}")));
-    let now = scene.survey.answer(part, "powered").and_then(|answer| answer.as_str());
-    let now: Vec<_> = now.map(str::to_owned).into_iter().collect();
-    let offers = vec![offer("plug"), offer("coax"), offer("off"), Offer::unsure()];
-    sketch.choice("powered", &Question::Powered(part).phrase(scene), false, offers, &now);
-    sketch.caution(&Caution::PoweredLeg.phrase());
-}
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        let legs = pending.number(&Key::Legs, Quantity::Count)?.ok_or_else(not_answered)?;
+        if !(1.0..=16.0).contains(&legs) {
+            return Err(Phrase::new("legs-out-of-range").into());
+        }
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "1 to 16")]
+        let legs = legs as u8;
+        Ok(Self(legs))
+    }
 
-pub(super) fn take_powered(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
-    match scene.pending().one("powered").ok_or_else(not_answered)? {
-        told @ ("plug" | "coax" | "off" | UNSURE) => Ok(Answer::new().asked(part, "powered", told)),
-        _ => Err(not_answered()),
+    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
+        let mut rating = scene.survey.parts.get(&part).map(|part| part.rating.clone()).unwrap_or_default();
+        rating.legs = self.0;
+        Answer::new().says(part, field::RATING, &rating)
     }
 }
 
-/// Free ports that may feed a loose part, by key `part/port`.
-fn feeders(scene: &Scene<'_>, loose: SubjectId) -> Vec<(String, SubjectId, u8)> {
+choices! {
+    /// How an amplifier is powered.
+    PoweredAnswer {
+        /// By its own plug.
+        Plug "plug",
+        /// Over the coax.
+        Coax "coax",
+        /// Not at all.
+        Off "off",
+        /// Somebody looked and could not tell.
+        Unsure "unsure",
+    }
+}
+
+impl PoweredAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
+        let offer = |powered: &Self| match powered {
+            Self::Unsure => Offer::unsure(powered),
+            powered => Offer::new(powered, Phrase::new(format!("powered-{}", powered.word()))),
+        };
+        let offers = Self::ALL.iter().map(offer).collect();
+        let now = scene.survey.answer(part, "powered").and_then(|answer| Self::of(answer.as_str()?));
+        sketch.choice(&Key::Powered, &Question::Powered(part).phrase(scene), false, offers, &now);
+        sketch.caution(&Caution::PoweredLeg.phrase());
+    }
+
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        pending.one(&Key::Powered).ok_or_else(not_answered)
+    }
+
+    pub(super) fn answer(self, part: SubjectId) -> Answer {
+        Answer::new().asked(part, "powered", self.word())
+    }
+}
+
+/// Where a loose part gets its signal.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) enum FedByAnswer {
+    /// From an output of a part.
+    Output(SubjectId, u8),
+    /// From a way in that nobody had come to yet.
+    Outside,
+    /// From nothing.
+    Nothing,
+    /// Somebody looked and could not tell.
+    Unsure,
+}
+
+impl Choice for FedByAnswer {
+    fn key(&self) -> String {
+        match self {
+            Self::Output(part, port) => Key::PortOf(*part, *port).to_string(),
+            Self::Outside => "outside".into(),
+            Self::Nothing => "nothing".into(),
+            Self::Unsure => UNSURE.into(),
+        }
+    }
+
+    fn of(key: &str) -> Option<Self> {
+        match key {
+            "outside" => Some(Self::Outside),
+            "nothing" => Some(Self::Nothing),
+            UNSURE => Some(Self::Unsure),
+            key => match Key::of(key)? {
+                Key::PortOf(part, port) => Some(Self::Output(part, port)),
+                _ => None,
+            },
+        }
+    }
+}
+
+/// Free ports that may feed a loose part.
+fn feeders(scene: &Scene<'_>, loose: SubjectId) -> Vec<(SubjectId, u8)> {
     let survey = scene.survey;
     let mut found = Vec::new();
     let parts = reading_order(survey).into_iter().filter_map(|id| survey.parts.get(&id));
@@ -57,56 +124,60 @@ fn feeders(scene: &Scene<'_>, loose: SubjectId) -> Vec<(String, SubjectId, u8)> 
         if survey.wiring.head_of(part.id) == survey.wiring.head_of(loose) {
             continue;
         }
-        for port in (1..=part.outputs()).filter(|port| survey.wiring.on_port(part.id, *port).next().is_none())
-        {
-            found.push((format!("port:{}/{port}", part.id), part.id, port));
-        }
+        let free = |port: &u8| survey.wiring.on_port(part.id, *port).next().is_none();
+        found.extend((1..=part.outputs()).filter(free).map(|port| (part.id, port)));
     }
     // A port with a cable of which nobody knows where it leads comes first.
-    found.sort_by_key(|(_, part, port)| {
+    found.sort_by_key(|(part, port)| {
         let end = survey.parts.get(part).and_then(|part| part.end(*port));
-        (end != Some(house::record::PortEnd::LooseEnd), end == Some(house::record::PortEnd::Capped))
+        (end != Some(PortEnd::LooseEnd), end == Some(PortEnd::Capped))
     });
     found.truncate(150);
     found
 }
 
-pub(super) fn draw_fed_by(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
-    let mut offers: Vec<_> = feeders(scene, part)
-        .into_iter()
-        .map(|(key, feeder, port)| Offer::new(key, naming::port(scene.survey, feeder, port)))
-        .collect();
-    offers.push(Offer::new("outside", Phrase::new("fed-by-outside")));
-    offers.push(Offer::new("nothing", Phrase::new("fed-by-nothing")));
-    offers.push(Offer::unsure());
-    let unsure = scene.survey.answer(part, "fed-by").and_then(|answer| answer.as_str());
-    let now: Vec<_> = unsure.map(str::to_owned).into_iter().collect();
-    sketch.words(WordsRole::How, &Phrase::new("fed-by-how"));
-    sketch.choice("feeder", &Question::FedBy(part).phrase(scene), false, offers, &now);
-    super::house::caution_of_dependents(scene, sketch);
-}
+impl FedByAnswer {
+    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
+        let mut offers: Vec<_> = feeders(scene, part)
+            .into_iter()
+            .map(|(feeder, port)| {
+                Offer::new(&Self::Output(feeder, port), naming::port(scene.survey, feeder, port))
+            })
+            .collect();
+        offers.push(Offer::new(&Self::Outside, Phrase::new("fed-by-outside")));
+        offers.push(Offer::new(&Self::Nothing, Phrase::new("fed-by-nothing")));
+        offers.push(Offer::unsure(&Self::Unsure));
+        let now = scene.survey.answer(part, "fed-by").and_then(|answer| Self::of(answer.as_str()?));
+        sketch.words(WordsRole::How, &Phrase::new("fed-by-how"));
+        sketch.choice(&Key::Feeder, &Question::FedBy(part).phrase(scene), false, offers, &now);
+        caution_of_dependents(scene, sketch);
+    }
 
-pub(super) fn take_fed_by(scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
-    match scene.pending().one("feeder").ok_or_else(not_answered)? {
-        "nothing" => Answer::new().says(part, field::FEED, &Feed::Nothing),
-        // A way in that nobody had come to yet.
-        "outside" => {
-            let entry = SubjectId::random();
-            let answer = Answer::new().is(entry, "part").says(entry, field::KIND, &PartKind::Entry)?;
-            let tag = free_tag(scene.survey, PartKind::Entry, 0);
-            join(answer.plain(entry, field::TAG, json!(tag)), part, entry, 1)
-        }
-        UNSURE => Ok(Answer::new().asked(part, "fed-by", UNSURE)),
-        picked => {
-            let feeders = feeders(scene, part);
-            let (_, feeder, port) =
-                feeders.into_iter().find(|(key, ..)| key == picked).ok_or_else(not_answered)?;
-            let mut answer = Answer::new();
-            let has_end = scene.survey.parts.get(&feeder).is_some_and(|part| part.end(port).is_some());
-            if has_end {
-                answer = answer.plain(feeder, field::end_field(port), json!(null));
+    pub(super) fn read(pending: &Pending) -> Told<Self> {
+        pending.one(&Key::Feeder).ok_or_else(not_answered)
+    }
+
+    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
+        match self {
+            Self::Nothing => Answer::new().says(part, field::FEED, &Feed::Nothing),
+            Self::Outside => {
+                let entry = SubjectId::random();
+                let answer = Answer::new().is(entry, "part").says(entry, field::KIND, &PartKind::Entry)?;
+                let tag = free_tag(scene.survey, PartKind::Entry, 0);
+                join(answer.plain(entry, field::TAG, json!(tag)), part, entry, 1)
             }
-            join(answer, part, feeder, port)
+            Self::Unsure => Ok(Answer::new().asked(part, "fed-by", UNSURE)),
+            Self::Output(feeder, port) => {
+                if !feeders(scene, part).contains(&(feeder, port)) {
+                    return Err(not_answered());
+                }
+                let mut answer = Answer::new();
+                let has_end = scene.survey.parts.get(&feeder).is_some_and(|part| part.end(port).is_some());
+                if has_end {
+                    answer = answer.plain(feeder, field::end_field(port), json!(null));
+                }
+                join(answer, part, feeder, port)
+            }
         }
     }
 }

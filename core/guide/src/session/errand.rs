@@ -5,13 +5,12 @@
 
 use std::fmt;
 
-use crate::error::GuideError;
 use facts::file::Progress;
 use phrase::Phrase;
 
 use super::Session;
 use super::long_work::{LongWork, Task};
-use crate::error::Result;
+use crate::error::{GuideError, Result};
 use crate::place::Move;
 
 /// What an errand does, for the words on the screen.

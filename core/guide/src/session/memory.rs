@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 use facts::store::{Draft, Store};
 use serde::{Deserialize, Serialize};
 
-use super::given::Pending;
+use super::pending::Pending;
 use crate::error::Result;
 use crate::place::{Place, Question};
 

@@ -6,7 +6,8 @@
 mod device;
 mod errand;
 mod folder;
-mod given;
+#[cfg(test)]
+mod in_memory;
 mod labels_seen;
 mod long_work;
 mod looked;
@@ -14,6 +15,7 @@ mod memory;
 mod notice;
 mod open_survey;
 mod pack;
+mod pending;
 mod results;
 mod scene;
 
@@ -26,7 +28,7 @@ use house::record::field;
 use phrase::Phrase;
 use telling::words::Language;
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::{GuideError, Result};
 use crate::place::{Move, Outside, Place};
 use crate::screen::NoticeRole;
@@ -34,12 +36,14 @@ use crate::screen::NoticeRole;
 pub use device::{Device, Working};
 pub(crate) use errand::{After, Doing, Errand};
 pub(crate) use folder::folder_name;
-pub(crate) use given::Pending;
+#[cfg(test)]
+pub(crate) use in_memory::InMemory;
 pub use long_work::LongWork;
 pub(crate) use looked::{Looked, look};
 pub(crate) use notice::Notices;
 pub(crate) use open_survey::OpenSurvey;
 pub(crate) use pack::{is_there, name_of, pack};
+pub(crate) use pending::Pending;
 pub(crate) use results::{Results, Standing, Weighed, Worked};
 pub(crate) use scene::Scene;
 
@@ -278,8 +282,8 @@ impl Session {
         &self.pending
     }
 
-    pub(crate) fn keep_outside(&mut self, deed: &Deed) {
-        self.pending.keep(deed);
+    pub(crate) fn keep_outside(&mut self, done: &Done) {
+        self.pending.keep(done);
     }
 
     pub(crate) fn say(&self, phrase: &Phrase) -> String {

@@ -2,7 +2,6 @@
 
 use std::sync::Arc;
 
-use crate::error::{GuideError, Trouble};
 use advice::finding::{Finding, findings};
 use advice::forecast::Forecast;
 use advice::unknown::{Matters, Unknown, unknowns};
@@ -10,6 +9,7 @@ use advice::worklist::{Options, Stake, WorkList, at_stake, worklist_watched};
 use house::record::Survey;
 
 use super::long_work::{LongWork, Task};
+use crate::error::{GuideError, Trouble};
 
 /// Everything that follows from a survey as it stood once.
 #[derive(Debug)]

@@ -5,11 +5,11 @@ use facts::fact::{AuthorId, Ledger};
 use house::record::Survey;
 use telling::words::Language;
 
-use super::given::Pending;
 use super::labels_seen::LabelsSeen;
 use super::looked::Looked;
 use super::memory::Memory;
 use super::open_survey::OpenSurvey;
+use super::pending::Pending;
 use super::results::{Standing, Worked};
 
 /// What a screen of a survey is drawn from. Nothing of it changes while it is drawn, and nothing is read from a disk.

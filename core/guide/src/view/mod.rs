@@ -14,7 +14,7 @@ mod trail;
 
 pub(crate) use brings::tell as tell_look;
 pub(crate) use photo_slot::photo_slot;
-pub(crate) use sketch::{Offer, Sketch, UNSURE};
+pub(crate) use sketch::{Offer, Sketch};
 pub(crate) use teller::Teller;
 pub(crate) use teller::day;
 pub(crate) use trail::trail;

@@ -2,43 +2,46 @@
 
 use phrase::Phrase;
 
-use crate::deed::Deed;
+use super::sketch::Sketch;
+use crate::place::Key;
 use crate::screen::PressWeight;
 use crate::session::Pending;
-use crate::view::Sketch;
 
 /// Rows of one page.
 pub(crate) const ROWS: usize = 100;
-
-/// Where the turned page is kept among what the screen was given.
-const PAGE: &str = "page";
 
 /// The first row that the page shows.
 pub(crate) fn first(pending: &Pending) -> usize {
     page(pending).saturating_mul(ROWS)
 }
 
-fn page(pending: &Pending) -> usize {
-    pending.written(PAGE).and_then(|page| page.parse().ok()).unwrap_or(0)
+/// Which page is shown, 0 first.
+pub(crate) fn page(pending: &Pending) -> usize {
+    pending.written(&Key::Page).and_then(|page| page.parse().ok()).unwrap_or(0)
 }
 
 /// The presses that turn pages, where there are `rows` in all.
 pub(crate) fn presses(sketch: &mut Sketch<'_>, rows: usize) {
-    let first = first(sketch.pending());
-    if rows > first.saturating_add(ROWS) {
-        sketch.press("more", &Phrase::new("more-rows"), PressWeight::Other);
+    presses_of(sketch, page(sketch.pending()), rows, ROWS);
+}
+
+/// The presses that turn pages of `of` rows, where this page is shown of `rows` in all.
+pub(crate) fn presses_of(sketch: &mut Sketch<'_>, page: usize, rows: usize, of: usize) {
+    if rows > page.saturating_add(1).saturating_mul(of) {
+        sketch.press(&Key::More, &Phrase::new("more-rows"), PressWeight::Other);
     }
-    if first > 0 {
-        sketch.press("first", &Phrase::new("first-rows"), PressWeight::Other);
+    if page > 0 {
+        sketch.press(&Key::First, &Phrase::new("first-rows"), PressWeight::Other);
     }
 }
 
-/// What is to be kept when such a press was pressed; `None` if it was another.
-pub(crate) fn turned(pending: &Pending, key: &str) -> Option<Deed> {
+/// Turns the page if such a press was pressed; returns whether it was.
+pub(crate) fn turn(pending: &mut Pending, key: &Key) -> bool {
     let page = match key {
-        "more" => page(pending).saturating_add(1),
-        "first" => 0,
-        _ => return None,
+        Key::More => page(pending).saturating_add(1),
+        Key::First => 0,
+        _ => return false,
     };
-    Some(Deed::Write { key: PAGE.into(), words: page.to_string() })
+    pending.write(&Key::Page, page.to_string());
+    true
 }

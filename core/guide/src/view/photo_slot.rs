@@ -5,6 +5,7 @@ use house::record::PhotoRole;
 use phrase::Phrase;
 
 use super::sketch::Sketch;
+use crate::place::Key;
 use crate::screen::Ability;
 use crate::session::Scene;
 
@@ -12,7 +13,7 @@ use crate::session::Scene;
 pub(crate) fn photo_slot(
     scene: &Scene<'_>,
     sketch: &mut Sketch<'_>,
-    key: &str,
+    key: &Key,
     part: SubjectId,
     role: PhotoRole,
 ) {

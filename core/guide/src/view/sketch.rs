@@ -7,9 +7,10 @@ use telling::words::Language;
 
 use crate::number;
 use crate::number::Quantity;
+use crate::place::{Choice, Key};
 use crate::screen::{
-    Ability, Aloud, Block, CautionBlock, ChoiceBlock, ChoiceOption, ConfirmBlock, FileAsked, LONG_WORDS,
-    Need, NumberBlock, PressBlock, PressWeight, RowEntry, RowsBlock, Screen, Severity, UnitOption, WayTaken,
+    Ability, Aloud, Block, CautionBlock, ChoiceBlock, ChoiceOption, ConfirmBlock, LONG_WORDS, Need,
+    NumberBlock, PressBlock, PressWeight, RowEntry, RowsBlock, Screen, Severity, UnitOption, WayTaken,
     WordsBlock, WordsRole, WritingBlock, WritingKind,
 };
 use crate::session::Pending;
@@ -31,9 +32,9 @@ pub(crate) struct Offer {
 }
 
 impl Offer {
-    /// An option whose words are the message `words`.
-    pub(crate) fn new(key: impl Into<String>, words: Phrase) -> Self {
-        Self { key: key.into(), words, about: None, unsure: false }
+    /// An option for an answer, whose words are the message `words`.
+    pub(crate) fn new(answer: &impl Choice, words: Phrase) -> Self {
+        Self { key: answer.key(), words, about: None, unsure: false }
     }
 
     /// With what it means or looks like.
@@ -42,13 +43,10 @@ impl Offer {
     }
 
     /// "I am not sure", which excludes all others.
-    pub(crate) fn unsure() -> Self {
-        Self { key: UNSURE.into(), words: Phrase::new("not-sure"), about: None, unsure: true }
+    pub(crate) fn unsure(answer: &impl Choice) -> Self {
+        Self { key: answer.key(), words: Phrase::new("not-sure"), about: None, unsure: true }
     }
 }
-
-/// The key of "I am not sure", everywhere.
-pub(crate) const UNSURE: &str = "unsure";
 
 impl<'a> Sketch<'a> {
     /// An empty screen. Its name is that of its place.
@@ -150,19 +148,20 @@ impl<'a> Sketch<'a> {
         self.block(Block::Caution(block));
     }
 
-    /// One or several of a few answers, if there are any. `now` are the keys that stand in the survey.
-    pub(crate) fn choice(
+    /// One or several of a few answers, if there are any. `now` is what stands in the survey.
+    pub(crate) fn choice<'n, C: Choice + 'n>(
         &mut self,
-        key: &str,
+        key: &Key,
         name: &Phrase,
         several: bool,
         offers: Vec<Offer>,
-        now: &[String],
+        now: impl IntoIterator<Item = &'n C>,
     ) {
         if offers.is_empty() {
             return;
         }
-        let picked = self.pending.picked(key).unwrap_or(now);
+        let now: Vec<String> = now.into_iter().map(Choice::key).collect();
+        let picked = self.pending.picked_keys(key).unwrap_or(&now);
         let options = offers
             .into_iter()
             .map(|offer| ChoiceOption {
@@ -176,15 +175,15 @@ impl<'a> Sketch<'a> {
                 key: offer.key,
             })
             .collect();
-        let (id, name) = (key.into(), capitalised(self.say(name)));
-        let block = ChoiceBlock { id, aloud: Aloud::default(), key: key.into(), name, several, options };
+        let (id, name) = (key.to_string(), capitalised(self.say(name)));
+        let block = ChoiceBlock { id, aloud: Aloud::default(), key: key.to_string(), name, several, options };
         self.block(Block::Choice(block));
     }
 
     /// Words to write. `now` is what stands in the survey.
     pub(crate) fn writing(
         &mut self,
-        key: &str,
+        key: &Key,
         name: &Phrase,
         hint: Option<&Phrase>,
         kind: WritingKind,
@@ -193,9 +192,9 @@ impl<'a> Sketch<'a> {
         let text = self.pending.written(key).unwrap_or(now).to_owned();
         let hint = hint.map(|hint| self.say(hint)).unwrap_or_default();
         self.block(Block::Writing(WritingBlock {
-            id: key.into(),
+            id: key.to_string(),
             aloud: Aloud::default(),
-            key: key.into(),
+            key: key.to_string(),
             name: self.say(name),
             text,
             hint,
@@ -206,10 +205,10 @@ impl<'a> Sketch<'a> {
     }
 
     /// Says which press takes what is written or typed in the block before; otherwise the way on does.
-    pub(crate) fn submitted_by(&mut self, press: &str) {
+    pub(crate) fn submitted_by(&mut self, press: &Key) {
         match self.screen.blocks.last_mut() {
-            Some(Block::Writing(writing)) => writing.submit = Some(press.to_owned()),
-            Some(Block::Number(number)) => number.submit = Some(press.to_owned()),
+            Some(Block::Writing(writing)) => writing.submit = Some(press.to_string()),
+            Some(Block::Number(number)) => number.submit = Some(press.to_string()),
             _ => {}
         }
     }
@@ -217,7 +216,7 @@ impl<'a> Sketch<'a> {
     /// A number. `now` is what stands in the survey, in the quantity's own unit.
     pub(crate) fn number(
         &mut self,
-        key: &str,
+        key: &Key,
         name: &Phrase,
         hint: Option<&Phrase>,
         quantity: Quantity,
@@ -242,9 +241,9 @@ impl<'a> Sketch<'a> {
         let hint = hint.map(|hint| self.say(hint)).unwrap_or_default();
         let name = capitalised(self.say(name));
         self.block(Block::Number(NumberBlock {
-            id: key.into(),
+            id: key.to_string(),
             aloud: Aloud::default(),
-            key: key.into(),
+            key: key.to_string(),
             name,
             text,
             units,
@@ -256,45 +255,48 @@ impl<'a> Sketch<'a> {
     }
 
     /// Something to press. A key that asks for a file says what file it needs.
-    pub(crate) fn press(&mut self, key: &str, words: &Phrase, weight: PressWeight) {
+    pub(crate) fn press(&mut self, key: &Key, words: &Phrase, weight: PressWeight) {
         let press = self.press_block(key, words, weight);
         self.block(Block::Press(press));
     }
 
     /// The same, where the file is for the user's own place and not to be handed on.
-    pub(crate) fn press_for_a_place(&mut self, key: &str, words: &Phrase, weight: PressWeight) {
+    pub(crate) fn press_for_a_place(&mut self, key: &Key, words: &Phrase, weight: PressWeight) {
         let press = self.press_block(key, words, weight);
         let need = press.need.clone().map(Need::for_a_place);
         self.block(Block::Press(PressBlock { need, ..press }));
     }
 
-    fn press_block(&self, key: &str, words: &Phrase, weight: PressWeight) -> PressBlock {
+    fn press_block(&self, key: &Key, words: &Phrase, weight: PressWeight) -> PressBlock {
         PressBlock {
-            id: key.into(),
+            id: key.to_string(),
             aloud: Aloud::default(),
-            key: key.into(),
+            key: key.to_string(),
             words: self.say(words),
             weight,
-            need: FileAsked::of(key).map(FileAsked::need),
+            need: match key {
+                Key::File(asked) => Some(asked.clone().need()),
+                _ => None,
+            },
             enabled: true,
         }
     }
 
     /// Something to press that is asked about once more: the message `id` with `.question`, `.yes` and `.no`.
-    pub(crate) fn confirm(&mut self, key: &str, phrase: &Phrase) {
+    pub(crate) fn confirm(&mut self, key: &Key, phrase: &Phrase) {
         self.confirm_block(key, phrase, false);
     }
 
     /// The same, where after a yes something is gone, or counts no more.
-    pub(crate) fn confirm_loss(&mut self, key: &str, phrase: &Phrase) {
+    pub(crate) fn confirm_loss(&mut self, key: &Key, phrase: &Phrase) {
         self.confirm_block(key, phrase, true);
     }
 
-    fn confirm_block(&mut self, key: &str, phrase: &Phrase, destructive: bool) {
+    fn confirm_block(&mut self, key: &Key, phrase: &Phrase, destructive: bool) {
         let block = ConfirmBlock {
-            id: key.into(),
+            id: key.to_string(),
             aloud: Aloud::default(),
-            key: key.into(),
+            key: key.to_string(),
             words: self.say(phrase),
             question: self.say(&phrase.attribute("question")),
             yes: self.say(&phrase.attribute("yes")),
@@ -316,11 +318,12 @@ impl<'a> Sketch<'a> {
     /// One row in words.
     pub(crate) fn row(
         &self,
-        key: Option<String>,
+        key: Option<Key>,
         head: &Phrase,
         says: Option<&Phrase>,
         remark: Option<&Phrase>,
     ) -> RowEntry {
+        let key = key.map(|key| key.to_string());
         let said = |phrase: Option<&Phrase>| phrase.map(|phrase| self.say(phrase)).unwrap_or_default();
         RowEntry {
             id: key.clone().unwrap_or_else(|| head.id.clone()),

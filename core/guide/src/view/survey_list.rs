@@ -11,18 +11,18 @@ use telling::words::error::InWords;
 use super::paging;
 use super::sketch::Sketch;
 use super::teller::day;
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Outside};
+use crate::place::{Key, Move, Outside};
 use crate::screen::{RowEntry, WordsRole};
 use crate::session::Session;
 
-/// The rows of a list of surveys, each with the key `prefix:FOLDER`; returns how many there are in all.
+/// The rows of a list of surveys, each with the key of its folder; returns how many there are in all.
 pub(crate) fn list(
     session: &Session,
     sketch: &mut Sketch<'_>,
     found: std::result::Result<Vec<Entry>, FactsError>,
-    prefix: &str,
+    key: fn(String) -> Key,
     none: &Phrase,
 ) -> usize {
     match found {
@@ -37,7 +37,7 @@ pub(crate) fn list(
         Ok(found) => {
             let first = paging::first(session.pending());
             let rows: Vec<RowEntry> =
-                found.iter().skip(first).take(paging::ROWS).map(|entry| row(sketch, prefix, entry)).collect();
+                found.iter().skip(first).take(paging::ROWS).map(|entry| row(sketch, key, entry)).collect();
             sketch.rows(&Phrase::new("surveys-rows"), rows);
             paging::presses(sketch, found.len());
             found.len()
@@ -45,9 +45,9 @@ pub(crate) fn list(
     }
 }
 
-fn row(sketch: &Sketch<'_>, prefix: &str, entry: &Entry) -> RowEntry {
+fn row(sketch: &Sketch<'_>, key: fn(String) -> Key, entry: &Entry) -> RowEntry {
     let folder = entry.folder_name();
-    let key = Some(format!("{prefix}:{folder}"));
+    let key = Some(key(folder.clone()));
     match &entry.found {
         Found::Survey(look) => {
             let summary = &look.summary;
@@ -96,28 +96,24 @@ pub(crate) fn remark(summary: &Summary) -> Option<Phrase> {
 }
 
 /// Turns a page; returns whether that was asked for.
-pub(crate) fn turn(session: &mut Session, key: &str) -> bool {
-    let turned = paging::turned(session.pending(), key);
-    turned.is_some_and(|turned| {
-        session.keep_outside(&turned);
-        true
-    })
+pub(crate) fn turn(session: &mut Session, key: &Key) -> bool {
+    paging::turn(&mut session.pending, key)
 }
 
 /// What a list does whose rows lead to one survey each: turns its page, leads on, or back to the surveys.
 pub(crate) fn take_in_list(
     session: &mut Session,
-    deed: &Deed,
+    done: &Done,
     list: impl FnOnce(&Home) -> std::result::Result<Vec<Entry>, FactsError>,
 ) -> Result<Move> {
-    let Deed::Press { key } = deed else { return Ok(Move::Stay) };
+    let Done::Press(key) = done else { return Ok(Move::Stay) };
     if turn(session, key) {
         return Ok(Move::Stay);
     }
-    if key == "out" {
+    if *key == Key::Out {
         return Ok(Move::Outside(Outside::Surveys));
     }
-    let Some(name) = key.strip_prefix("survey:") else { return Ok(Move::Stay) };
+    let Key::Survey(name) = key else { return Ok(Move::Stay) };
     let found = list(session.home())?;
     let entry = find(session, found, name);
     Ok(entry.map_or(Move::Stay, |entry| Move::Outside(Outside::Survey(entry.folder))))

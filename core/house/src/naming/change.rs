@@ -1,11 +1,11 @@
 //! What a change of the work list is called.
 
-use crate::record::{Before, ChangeKind, PartKind, Survey, Work};
 use coax::trade::FILTERS_PASS;
 use facts::fact::SubjectId;
 use phrase::{Arg, Phrase};
 
 use super::{part, run_to};
+use crate::record::{Before, ChangeKind, PartKind, Survey, Work};
 
 impl ChangeKind {
     /// What is done, in words; the attributes `.why`, `.how`, `.check` and `.back` (how to put it back) of the

@@ -43,7 +43,7 @@ impl Work {
             match without.insert(fact.clone()) {
                 Ok(_) => {}
                 Err(facts::FactsError::ReplacesUnknown { .. }) => return Ok(None),
-                Err(error) => return Err(error.into()),
+                Err(error) => return Err(error),
             }
         }
         Ok(Some(fold(&without, SurveyId::from_uuid(survey.id.uuid()))?))

@@ -1,10 +1,10 @@
 //! What uses the coax besides the network to be built.
 
 use coax::trade::{CABLE_TOP, CABLE_TOP_3_1, CABLE_TOP_4_0};
+use facts::fact::SubjectId;
 use serde::{Deserialize, Serialize};
 
 use crate::rating::Band;
-use facts::fact::SubjectId;
 
 /// A service on the coax.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use coax::model::Measured;
 use coax::trade::SIDE_BY_SIDE;
+use facts::fact::SubjectId;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -12,7 +13,6 @@ use super::{
     EntryKind, EntryState, Part, PartKind, Photo, Plugged, Reading, Room, Run, Service, ServiceKind, Wiring,
     Wish, Work,
 };
-use facts::fact::SubjectId;
 
 /// How the internet reaches the house and what the plan gives.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]

@@ -4,14 +4,14 @@ use std::borrow::Cow;
 use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
+use facts::Result;
+use facts::fact::{AuthorId, FORGET, Fact, Ledger, REMOVED, SubjectId, SurveyId};
+use phrase::{Arg, Phrase};
 use serde_json::Value;
 
 use super::speak::{author, field_name, thing};
 use crate::naming;
 use crate::record::{Survey, field, fold};
-use facts::Result;
-use facts::fact::{AuthorId, FORGET, Fact, Ledger, REMOVED, SubjectId, SurveyId};
-use phrase::{Arg, Phrase};
 
 /// What is told of: the survey, all that was ever said, and who reads.
 #[derive(Debug, Clone)]

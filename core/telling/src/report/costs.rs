@@ -1,14 +1,14 @@
 //! Where the loss on the way to the weakest rooms arises.
 
+use advice::forecast::{PathForecast, RoomForecast, told};
+use house::naming;
 use maud::{Markup, html};
+use phrase::{Arg, Phrase};
 
 use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
 use crate::figure::plot::MOST_ROOMS;
-use advice::forecast::{PathForecast, RoomForecast, told};
-use house::naming;
-use phrase::{Arg, Phrase};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

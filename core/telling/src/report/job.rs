@@ -1,15 +1,15 @@
 //! The job in words: the answer first, then what was asked and of which house.
 
-use maud::{Markup, html};
-
-use super::done::is_anything_done;
-use super::page::Section;
-use super::teller::Teller;
 use advice::verdict::{Met, Together, answers, answers_to_come, met, summary};
 use advice::worklist::{are_adapters_placed, are_adapters_planned, has_no_adapters};
 use house::naming;
 use house::record::Ownership;
+use maud::{Markup, html};
 use phrase::{Arg, Phrase};
+
+use super::done::is_anything_done;
+use super::page::Section;
+use super::teller::Teller;
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

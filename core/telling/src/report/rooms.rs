@@ -1,14 +1,14 @@
 //! What gets through to each room, both ways.
 
+use advice::forecast::{Reach, RoomForecast, told};
+use advice::verdict::{Met, Together, Wished};
+use house::naming;
 use maud::{Markup, html};
+use phrase::{Arg, Phrase};
 
 use super::page::Section;
 use super::table::table;
 use super::teller::Teller;
-use advice::forecast::{Reach, RoomForecast, told};
-use advice::verdict::{Met, Together, Wished};
-use house::naming;
-use phrase::{Arg, Phrase};
 
 /// The section.
 pub(super) fn section(teller: &Teller<'_>) -> Section {

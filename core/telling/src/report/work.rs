@@ -1,6 +1,9 @@
 //! What to do, in order; and what to mind while doing it.
 
+use advice::finding::Caution;
+use advice::worklist::{Gain, PartNeeded};
 use maud::{Markup, html};
+use phrase::{Arg, Phrase};
 
 use super::done::is_anything_done;
 use super::input::StepTold;
@@ -9,9 +12,6 @@ use super::table::table;
 use super::teller::Teller;
 use super::whole::part_told;
 use crate::words::shown_gain;
-use advice::finding::Caution;
-use advice::worklist::{Gain, PartNeeded};
-use phrase::{Arg, Phrase};
 
 /// The section with the steps.
 pub(super) fn list(teller: &Teller<'_>) -> Section {

@@ -2,14 +2,14 @@
 
 use icu_datetime::FixedCalendarDateTimeFormatter;
 use icu_datetime::fieldsets::YMD;
-use icu_datetime::input::{Date, DateTime, Time};
+use icu_datetime::input::{Date, DateTime, Time, UtcOffset, ZonedDateTime};
 use icu_locale_core::Locale;
 use unic_langid::LanguageIdentifier;
 
 /// Milliseconds since 1970 as date and time of UTC: `2026-11-25 10:39` (ISO 8601-1:2019, with a space for the T).
 pub fn date_and_time(ms: u64) -> String {
-    let Moment { year, month, day, hour, minute } = Moment::of(ms);
-    format!("{year:04}-{month:02}-{day:02} {hour:02}:{minute:02}")
+    let Moment { year, month, day, time } = Moment::of(ms);
+    format!("{year:04}-{month:02}-{day:02} {:02}:{:02}", time.hour.number(), time.minute.number())
 }
 
 /// The same as a locale writes it. English stays with the year first: its readers do not agree on whether the day or
@@ -21,43 +21,29 @@ pub(super) fn in_locale(ms: u64, locale: &LanguageIdentifier) -> String {
 
 /// `None` for a moment or a locale that the library does not know.
 fn spoken(ms: u64, locale: &LanguageIdentifier) -> Option<String> {
-    let Moment { year, month, day, hour, minute } = Moment::of(ms);
+    let Moment { year, month, day, time } = Moment::of(ms);
     let locale: Locale = locale.to_string().parse().ok()?;
-    let date = Date::try_new_gregorian(i32::try_from(year).ok()?, month, day).ok()?;
-    let time = Time::try_new(hour, minute, 0, 0).ok()?;
+    let date = Date::try_new_gregorian(year, month, day).ok()?;
     let form = FixedCalendarDateTimeFormatter::try_new(locale.into(), YMD::medium().with_time_hm()).ok()?;
     Some(form.format(&DateTime { date, time }).to_string())
 }
 
+/// A day of the Gregorian calendar and the time of that day, of UTC.
 struct Moment {
-    year: u64,
+    year: i32,
     month: u8,
     day: u8,
-    hour: u8,
-    minute: u8,
+    time: Time,
 }
 
 impl Moment {
-    /// The moment so many milliseconds after 1970 began. Years are counted from March, so that the leap day is a
-    /// year's last (H. Hinnant, "chrono-compatible low-level date algorithms", 2013).
+    /// The moment so many milliseconds after 1970 began; one beyond what 63 bits hold is the last that they do.
     fn of(ms: u64) -> Self {
-        let minutes = ms / 60_000;
-        let (days, minute) = (minutes / 1440, minutes % 1440);
-        let days = days + 719_468;
-        let (era, of_era) = (days / 146_097, days % 146_097);
-        let year = (of_era - of_era / 1460 + of_era / 36_524 - of_era / 146_096) / 365;
-        let of_year = of_era - (365 * year + year / 4 - year / 100);
-        let shifted = (5 * of_year + 2) / 153;
-        let day = of_year - (153 * shifted + 2) / 5 + 1;
-        let month = if shifted < 10 { shifted + 3 } else { shifted - 9 };
-        let small = |number: u64| u8::try_from(number).unwrap_or(u8::MAX);
-        Self {
-            year: era * 400 + year + u64::from(month <= 2),
-            month: small(month),
-            day: small(day),
-            hour: small(minute / 60),
-            minute: small(minute % 60),
-        }
+        let ms = i64::try_from(ms).unwrap_or(i64::MAX);
+        let ZonedDateTime { date, time, .. } =
+            ZonedDateTime::from_epoch_milliseconds_and_utc_offset(ms, UtcOffset::zero());
+        let (year, month, day) = (date.year().extended_year(), date.month().number(), date.day_of_month().0);
+        Self { year, month, day, time }
     }
 }
 

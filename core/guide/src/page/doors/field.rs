@@ -3,41 +3,44 @@
 use phrase::{Arg, Phrase};
 
 use super::Doors;
-use crate::place::{FieldPlace, Place};
+use crate::place::{FieldPlace, Key, Place};
 use crate::session::Scene;
 
 /// The rows of the overview that lead here: key, name, and what stands beside it.
 pub(in crate::page) fn doors(scene: &Scene<'_>) -> Doors {
     let survey = scene.survey;
     let count = |number: usize| Phrase::new("free-count").with("count", Arg::Count(number as u64));
-    let door = |key: &'static str, says: Option<Phrase>| (key, Phrase::new(key), says);
+    let door = |key: Key, says: Option<Phrase>| {
+        let name = Phrase::new(key.to_string());
+        (key, name, says)
+    };
     let unassigned = survey.photos_of(None).count();
     vec![
-        door("free-here", None),
-        door("free-burst", None),
+        door(Key::FreeHere, None),
+        door(Key::FreeBurst, None),
         door(
-            "free-assign",
+            Key::FreeAssign,
             Some(Phrase::new("free-unassigned").with("count", Arg::Count(unassigned as u64))),
         ),
-        door("free-parts", Some(count(survey.parts.len()))),
-        door("free-runs", Some(count(survey.runs.len()))),
-        door("free-rooms", Some(count(survey.rooms.len()))),
-        door("free-services", Some(count(survey.services.len()))),
-        door("free-meter", Some(count(survey.readings.len()))),
+        door(Key::FreeParts, Some(count(survey.parts.len()))),
+        door(Key::FreeRuns, Some(count(survey.runs.len()))),
+        door(Key::FreeRooms, Some(count(survey.rooms.len()))),
+        door(Key::FreeServices, Some(count(survey.services.len()))),
+        door(Key::FreeMeter, Some(count(survey.readings.len()))),
     ]
 }
 
 /// Where such a row leads.
-pub(in crate::page) fn door(key: &str) -> Option<Place> {
+pub(in crate::page) fn door(key: &Key) -> Option<Place> {
     let place = match key {
-        "free-here" => FieldPlace::Here,
-        "free-burst" => FieldPlace::Burst,
-        "free-assign" => FieldPlace::Assign,
-        "free-parts" => FieldPlace::Parts,
-        "free-runs" => FieldPlace::Runs,
-        "free-rooms" => FieldPlace::Rooms,
-        "free-services" => FieldPlace::Services,
-        "free-meter" => FieldPlace::MeterAt,
+        Key::FreeHere => FieldPlace::Here,
+        Key::FreeBurst => FieldPlace::Burst,
+        Key::FreeAssign => FieldPlace::Assign,
+        Key::FreeParts => FieldPlace::Parts,
+        Key::FreeRuns => FieldPlace::Runs,
+        Key::FreeRooms => FieldPlace::Rooms,
+        Key::FreeServices => FieldPlace::Services,
+        Key::FreeMeter => FieldPlace::MeterAt,
         _ => return None,
     };
     Some(Place::Field(place))

@@ -6,5 +6,7 @@ pub(super) mod share;
 
 use phrase::Phrase;
 
+use crate::place::Key;
+
 /// Rows that lead to screens: key, name, and what stands beside it.
-pub(super) type Doors = Vec<(&'static str, Phrase, Option<Phrase>)>;
+pub(super) type Doors = Vec<(Key, Phrase, Option<Phrase>)>;

@@ -6,37 +6,37 @@ use house::record::OutcomeKind;
 use phrase::{Arg, Phrase};
 
 use super::Doors;
-use crate::place::{Place, result_of};
+use crate::place::{Key, Place, ResultPlace};
 use crate::session::Scene;
 use crate::view::stages;
 
 /// The rows: key, name, and what stands beside it.
 pub(crate) fn doors(scene: &Scene<'_>) -> Doors {
     let mut doors = vec![
-        ("forecast", Phrase::new("forecast"), Some(through(scene))),
+        (Key::Forecast, Phrase::new("forecast"), Some(through(scene))),
         (
-            "findings",
+            Key::Findings,
             Phrase::new("findings"),
             scene.worked().map(|worked| count("door-findings", worked.findings.len())),
         ),
-        ("work", Phrase::new("work"), Some(work(scene))),
-        ("private", Phrase::new("private"), Some(privacy(scene))),
-        ("tests", Phrase::new("tests"), Some(tested(scene))),
-        ("compare", Phrase::new("compare"), None),
-        ("handover", Phrase::new("handover"), Some(given(scene))),
+        (Key::Work, Phrase::new("work"), Some(work(scene))),
+        (Key::Private, Phrase::new("private"), Some(privacy(scene))),
+        (Key::Tests, Phrase::new("tests"), Some(tested(scene))),
+        (Key::Compare, Phrase::new("compare"), None),
+        (Key::Handover, Phrase::new("handover"), Some(given(scene))),
     ];
     if has_no_adapters(scene.survey) {
         let placed = are_adapters_placed(scene.survey);
         let told = Phrase::new(if placed { "door-done" } else { "open" });
-        let place = doors.iter().position(|(key, ..)| *key == "private").unwrap_or_default();
-        doors.insert(place, ("placing", Phrase::new("placing"), Some(told)));
+        let place = doors.iter().position(|(key, ..)| *key == Key::Private).unwrap_or_default();
+        doors.insert(place, (Key::Placing, Phrase::new("placing"), Some(told)));
     }
     doors
 }
 
 /// Where such a row leads.
-pub(crate) fn door(key: &str) -> Option<Place> {
-    result_of(key).map(Place::Result)
+pub(crate) fn door(key: &Key) -> Option<Place> {
+    ResultPlace::of_key(key).map(Place::Result)
 }
 
 fn count(id: &str, count: usize) -> Phrase {

@@ -3,7 +3,7 @@
 use phrase::{Arg, Phrase};
 
 use super::Doors;
-use crate::place::{Place, SharePlace};
+use crate::place::{Key, Place, SharePlace};
 use crate::session::Scene;
 
 /// The rows of the overview that lead here: key, name, and what stands beside it.
@@ -12,24 +12,24 @@ pub(in crate::page) fn doors(scene: &Scene<'_>) -> Doors {
     let count = Phrase::new("share-to-settle").with("count", Arg::Count(open as u64));
     let row = |key, id: &str| (key, Phrase::new(id), None);
     vec![
-        row("pack", "share-pack"),
-        row("take-in", "share-take-in"),
-        ("disagreements", Phrase::new("share-disagreements"), Some(count)),
-        row("acts", "share-acts"),
-        row("things", "share-things"),
-        row("removed", "share-removed"),
+        row(Key::Pack, "share-pack"),
+        row(Key::TakeIn, "share-take-in"),
+        (Key::Disagreements, Phrase::new("share-disagreements"), Some(count)),
+        row(Key::Acts, "share-acts"),
+        row(Key::Things, "share-things"),
+        row(Key::Removed, "share-removed"),
     ]
 }
 
 /// Where such a row leads.
-pub(in crate::page) fn door(key: &str) -> Option<Place> {
+pub(in crate::page) fn door(key: &Key) -> Option<Place> {
     let place = match key {
-        "pack" => SharePlace::Pack,
-        "take-in" => SharePlace::TakeIn,
-        "disagreements" => SharePlace::Disagreements,
-        "acts" => SharePlace::Acts,
-        "things" => SharePlace::Things,
-        "removed" => SharePlace::Removed,
+        Key::Pack => SharePlace::Pack,
+        Key::TakeIn => SharePlace::TakeIn,
+        Key::Disagreements => SharePlace::Disagreements,
+        Key::Acts => SharePlace::Acts,
+        Key::Things => SharePlace::Things,
+        Key::Removed => SharePlace::Removed,
         _ => return None,
     };
     Some(Place::Share(place))

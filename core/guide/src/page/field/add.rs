@@ -6,10 +6,10 @@ use house::record::{Feed, FeedFrom, Part, PartKind, field};
 use phrase::{Arg, Phrase};
 use serde_json::{Value, json};
 
-use super::edit::{kind_of, kind_offers};
+use super::edit::kind_offers;
 use super::{gone, sketch, write};
 use crate::error::Result;
-use crate::place::{FieldPlace, Move, Place};
+use crate::place::{FieldPlace, Key, Move, Place};
 use crate::question::{Answer, Problem, Told, free_tag, not_answered};
 use crate::screen::{PressWeight, WordsRole};
 use crate::session::{Scene, Session};
@@ -40,11 +40,11 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, behind: Option<SubjectId>) -> Sketch<'
                 .with("port", Arg::Count(u64::from(port)));
             let words =
                 before.map_or(words.clone(), |child| words.phrase("part", naming::part(survey, child)));
-            Offer::new(port.to_string(), words)
+            Offer::new(&port, words)
         };
         let offers = (1..=part.outputs()).map(offer).collect();
-        let now: Vec<_> = first_free(scene, part).map(|port| port.to_string()).into_iter().collect();
-        sketch.choice("port", &Phrase::new("free-which-port"), false, offers, &now);
+        let now = first_free(scene, part);
+        sketch.choice(&Key::Port, &Phrase::new("free-which-port"), false, offers, &now);
     } else if let Some(child) = survey.wiring.on_port(feeder, 1).next() {
         let between = Phrase::new("free-between").phrase("part", naming::part(survey, child));
         sketch.words(WordsRole::How, &between);
@@ -54,8 +54,8 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, behind: Option<SubjectId>) -> Sketch<'
 }
 
 fn draw_kind(sketch: &mut Sketch<'_>) {
-    sketch.choice("kind", &Phrase::new("free-kind"), false, kind_offers(), &[]);
-    sketch.press("make", &Phrase::new("free-add"), PressWeight::Main);
+    sketch.choice(&Key::Kind, &Phrase::new("free-kind"), false, kind_offers(), None::<&PartKind>);
+    sketch.press(&Key::Make, &Phrase::new("free-add"), PressWeight::Main);
 }
 
 fn first_free(scene: &Scene<'_>, part: &Part) -> Option<u8> {
@@ -65,13 +65,13 @@ fn first_free(scene: &Scene<'_>, part: &Part) -> Option<u8> {
 /// The new part, joined where it was said. What hung on that port hangs on the new part's first output.
 fn make(scene: &Scene<'_>, behind: Option<SubjectId>) -> Told<(Answer, SubjectId)> {
     let survey = scene.survey;
-    let kind = scene.pending().one("kind").and_then(kind_of).ok_or_else(not_answered)?;
+    let kind = scene.pending().one(&Key::Kind).ok_or_else(not_answered)?;
     let (mut answer, id) = loose(scene, kind)?;
     let Some(feeder) = behind.and_then(|part| survey.parts.get(&part)) else { return Ok((answer, id)) };
     if kind == PartKind::Entry {
         return Err(Problem::Phrase(Phrase::new("free-entry-hangs-on-nothing")));
     }
-    let picked = scene.pending().one("port").and_then(|port| port.parse().ok());
+    let picked = scene.pending().one(&Key::Port);
     let picked = picked.filter(|port| (1..=feeder.outputs()).contains(port));
     let port = picked.or_else(|| first_free(scene, feeder)).unwrap_or(1);
     let children: Vec<_> = survey.wiring.on_port(feeder.id, port).collect();
@@ -92,8 +92,8 @@ fn make(scene: &Scene<'_>, behind: Option<SubjectId>) -> Told<(Answer, SubjectId
     Ok((answer, id))
 }
 
-pub(crate) fn pressed(session: &mut Session, behind: Option<SubjectId>, key: &str) -> Result<Move> {
-    if key != "make" {
+pub(crate) fn pressed(session: &mut Session, behind: Option<SubjectId>, key: &Key) -> Result<Move> {
+    if *key != Key::Make {
         return Ok(Move::Stay);
     }
     let (told, id) = match session.with_scene(|scene| make(scene, behind))? {

@@ -11,9 +11,8 @@ use phrase::{Arg, Phrase};
 use serde_json::json;
 
 use super::{add, card, finder, sketch, write};
-use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::{Move, Place, Question, key_of, subject_of};
+use crate::place::{Choice, Key, Move, Place, Question};
 use crate::question::{Answer, Problem, Told};
 use crate::screen::{PhotoShown, PressWeight, WordsRole};
 use crate::session::{Scene, Session};
@@ -24,35 +23,21 @@ const PHOTOS: usize = 50;
 const PRINTS: usize = 20;
 
 /// New parts that a photo may show.
-const NEW: [(&str, PartKind); 6] = [
-    ("splitter", PartKind::Splitter),
-    ("amplifier", PartKind::Amplifier),
-    ("tap", PartKind::Tap),
-    ("entry_filter", PartKind::EntryFilter),
-    ("outlet", PartKind::Outlet),
-    ("unknown", PartKind::Unknown),
+const NEW: [PartKind; 6] = [
+    PartKind::Splitter,
+    PartKind::Amplifier,
+    PartKind::Tap,
+    PartKind::EntryFilter,
+    PartKind::Outlet,
+    PartKind::Unknown,
 ];
 
-const ROLES: [(&str, PhotoRole); 4] = [
-    ("label", PhotoRole::Label),
-    ("place", PhotoRole::Place),
-    ("before", PhotoRole::Before),
-    ("after", PhotoRole::After),
-];
+const ROLES: [PhotoRole; 4] = [PhotoRole::Label, PhotoRole::Place, PhotoRole::Before, PhotoRole::After];
 
 /// The roles of a photo as options.
 pub(super) fn role_offers() -> Vec<Offer> {
-    ROLES.iter().map(|(key, _)| Offer::new(*key, Phrase::new(format!("free-role-{key}")))).collect()
-}
-
-/// The role that a key names.
-pub(super) fn role_of(key: &str) -> Option<PhotoRole> {
-    ROLES.iter().find(|(of, _)| *of == key).map(|(_, role)| *role)
-}
-
-/// The key of a role.
-pub(super) fn key_of_role(role: PhotoRole) -> &'static str {
-    ROLES.iter().find(|(_, of)| *of == role).map_or("label", |(key, _)| key)
+    let words = |role: &PhotoRole| Phrase::new(format!("free-role-{}", role.key()));
+    ROLES.iter().map(|role| Offer::new(role, words(role))).collect()
 }
 
 /// Photos that nobody assigned yet, in the order in which they were taken.
@@ -80,8 +65,12 @@ pub(super) fn photo_name(scene: &Scene<'_>, numbers: &BTreeMap<SubjectId, u64>, 
 
 fn chosen(scene: &Scene<'_>) -> BTreeSet<SubjectId> {
     let waiting: BTreeSet<_> = scene.survey.photos_of(None).map(|photo| photo.id).collect();
-    let picked = scene.pending().picked("chosen").unwrap_or_default();
-    picked.iter().filter_map(|key| subject_of(key, "photo")).filter(|id| waiting.contains(id)).collect()
+    let picked: Vec<Key> = scene.pending().picked(&Key::Chosen).unwrap_or_default();
+    let photo = |key: Key| match key {
+        Key::Photo(photo) => Some(photo).filter(|id| waiting.contains(id)),
+        _ => None,
+    };
+    picked.into_iter().filter_map(photo).collect()
 }
 
 pub(crate) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
@@ -94,10 +83,10 @@ pub(crate) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     let shown = waiting.iter().take(PHOTOS).map(|photo| {
         let name = photo_name(scene, &numbers, photo);
         let picked = Some(chosen.contains(&photo.id));
-        PhotoShown { picked, ..sketch.photo(photo.id, &name, Some(key_of("photo", photo.id))) }
+        PhotoShown { picked, ..sketch.photo(photo.id, &name, Some(Key::Photo(photo.id))) }
     });
     let photos = shown.collect();
-    sketch.photo_slot("photo", &Phrase::new("free-burst-photo"), photos, true);
+    sketch.photo_slot(&Key::PhotoSlot, &Phrase::new("free-burst-photo"), photos, true);
     if waiting.len() > PHOTOS {
         let rest = Arg::Count((waiting.len() - PHOTOS) as u64);
         sketch.words(WordsRole::Aside, &Phrase::new("free-photos-rest").with("rest", rest));
@@ -106,17 +95,17 @@ pub(crate) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     if waiting.is_empty() {
         return sketch;
     }
-    sketch.press("all", &Phrase::new("free-choose-all"), PressWeight::Other);
+    sketch.press(&Key::All, &Phrase::new("free-choose-all"), PressWeight::Other);
     if !chosen.is_empty() {
-        sketch.press("none", &Phrase::new("free-choose-none"), PressWeight::Other);
+        sketch.press(&Key::None, &Phrase::new("free-choose-none"), PressWeight::Other);
     }
-    sketch.choice("role", &Phrase::new("free-role"), false, role_offers(), &["label".to_owned()]);
+    sketch.choice(&Key::Role, &Phrase::new("free-role"), false, role_offers(), &[PhotoRole::Label]);
     let count = Arg::Count(chosen.len() as u64);
-    let new = |(key, kind): &(&str, PartKind)| {
-        let kind = naming::kind(&Part::new(SubjectId::random(), *kind));
+    let new = |kind: &PartKind| {
+        let named = naming::kind(&Part::new(SubjectId::random(), *kind));
         sketch.row(
-            Some(format!("new:{key}")),
-            &Phrase::new("free-assign-new").phrase("part", kind),
+            Some(Key::NewPart(*kind)),
+            &Phrase::new("free-assign-new").phrase("part", named),
             None,
             None,
         )
@@ -144,27 +133,24 @@ fn unread<'a>(scene: &Scene<'a>) -> Vec<&'a Part> {
 
 fn prints(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let row = |part: &&Part| {
-        sketch.row(Some(key_of("print", part.id)), &naming::of_part(scene.survey, part), None, None)
+        sketch.row(Some(Key::Print(part.id)), &naming::of_part(scene.survey, part), None, None)
     };
     let rows = unread(scene).iter().take(PRINTS).map(row).collect();
     sketch.rows(&Phrase::new("free-prints"), rows);
 }
 
-pub(crate) fn pressed(session: &mut Session, key: &str) -> Result<Move> {
-    if let Some(part) = subject_of(key, "print") {
-        return Ok(Move::Go(Place::Ask(Question::Label(part))));
-    }
-    let now = session.with_scene(chosen)?;
-    if let Some(photo) = subject_of(key, "photo") {
-        let mut now = now;
-        if !now.remove(&photo) {
-            now.insert(photo);
-        }
-        return choose(session, now);
-    }
+pub(crate) fn pressed(session: &mut Session, key: &Key) -> Result<Move> {
+    let mut now = session.with_scene(chosen)?;
     match key {
-        "none" => return choose(session, BTreeSet::new()),
-        "all" => {
+        Key::Print(part) => return Ok(Move::Go(Place::Ask(Question::Label(*part)))),
+        Key::Photo(photo) => {
+            if !now.remove(photo) {
+                now.insert(*photo);
+            }
+            return choose(session, now);
+        }
+        Key::None => return choose(session, BTreeSet::new()),
+        Key::All => {
             let all = session
                 .with_scene(|scene| waiting(scene).iter().take(PHOTOS).map(|photo| photo.id).collect());
             return choose(session, all?);
@@ -180,25 +166,22 @@ pub(crate) fn pressed(session: &mut Session, key: &str) -> Result<Move> {
 }
 
 fn choose(session: &mut Session, chosen: BTreeSet<SubjectId>) -> Result<Move> {
-    let picked = chosen.into_iter().map(|photo| key_of("photo", photo)).collect();
-    session.open_survey()?.memory.pending.keep(&Deed::Pick { key: "chosen".into(), picked });
+    session.open_survey()?.memory.pending.pick(&Key::Chosen, chosen.into_iter().map(Key::Photo));
     Ok(Move::Stay)
 }
 
 /// Says that the chosen photos show a part; the only photo there is needs no choosing. `None` if the key names no part.
-fn assign(scene: &Scene<'_>, key: &str, mut chosen: BTreeSet<SubjectId>) -> Option<Told<Answer>> {
-    let new = key.strip_prefix("new:").and_then(|key| NEW.iter().find(|(of, _)| *of == key));
-    let there = subject_of(key, "part").filter(|part| scene.survey.parts.contains_key(part));
+fn assign(scene: &Scene<'_>, key: &Key, mut chosen: BTreeSet<SubjectId>) -> Option<Told<Answer>> {
     if chosen.is_empty()
         && let [only] = waiting(scene).as_slice()
     {
         chosen.insert(only.id);
     }
-    let role = scene.pending().one("role").and_then(role_of).unwrap_or(PhotoRole::Label);
-    let to = match (there, new) {
-        (Some(part), _) => Ok((Answer::new(), part)),
-        (None, Some((_, kind))) => add::loose(scene, *kind),
-        (None, None) => return None,
+    let role = scene.pending().one(&Key::Role).unwrap_or(PhotoRole::Label);
+    let to = match key {
+        Key::Part(part) if scene.survey.parts.contains_key(part) => Ok((Answer::new(), *part)),
+        Key::NewPart(kind) if NEW.contains(kind) => add::loose(scene, *kind),
+        _ => return None,
     };
     if chosen.is_empty() {
         return Some(Err(Problem::Phrase(Phrase::new("free-choose-first"))));

@@ -3,7 +3,7 @@
 use phrase::{Arg, Phrase};
 
 use super::{assign, go, sketch};
-use crate::place::{FieldPlace, Move};
+use crate::place::{FieldPlace, Key, Move};
 use crate::screen::{Ability, PressWeight, WordsRole};
 use crate::session::Scene;
 use crate::view::Sketch;
@@ -23,13 +23,13 @@ pub(crate) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
         .map(|photo| sketch.photo(photo.id, &assign::photo_name(scene, &numbers, photo), None));
     let photos = shown.collect();
     sketch.able(Ability::Torch);
-    sketch.photo_slot("photo", &Phrase::new("free-burst-photo"), photos, true);
+    sketch.photo_slot(&Key::PhotoSlot, &Phrase::new("free-burst-photo"), photos, true);
     let count = Phrase::new("free-unassigned").with("count", Arg::Count(waiting.len() as u64));
     sketch.words(WordsRole::Plain, &count);
-    sketch.press("assign", &Phrase::new("free-assign"), PressWeight::Main);
+    sketch.press(&Key::Assign, &Phrase::new("free-assign"), PressWeight::Main);
     sketch
 }
 
-pub(crate) fn pressed(key: &str) -> Move {
-    if key == "assign" { go(FieldPlace::Assign) } else { Move::Stay }
+pub(crate) fn pressed(key: &Key) -> Move {
+    if *key == Key::Assign { go(FieldPlace::Assign) } else { Move::Stay }
 }

@@ -7,7 +7,7 @@ use phrase::{Arg, Phrase};
 use serde::Serialize;
 use telling::report::rated;
 
-use crate::place::key_of;
+use crate::place::Key;
 use crate::question::about::is_printed;
 use crate::screen::Ability;
 use crate::session::Scene;
@@ -120,11 +120,12 @@ pub(super) fn photo_word(photo: &Photo) -> &'static str {
 pub(super) fn photos(scene: &Scene<'_>, sketch: &mut Sketch<'_>, of: SubjectId, prints: bool) {
     let mut all: Vec<_> = scene.survey.photos_of(Some(of)).collect();
     all.sort_by_cached_key(|photo| std::cmp::Reverse(born_ms(scene, photo.id)));
-    let shown = all.into_iter().take(PHOTOS).map(|photo| {
-        sketch.photo(photo.id, &Phrase::new(photo_word(photo)), Some(key_of("photo", photo.id)))
-    });
+    let shown = all
+        .into_iter()
+        .take(PHOTOS)
+        .map(|photo| sketch.photo(photo.id, &Phrase::new(photo_word(photo)), Some(Key::Photo(photo.id))));
     let photos = shown.collect();
     let name = Phrase::new(if prints { "take-photo-label" } else { "take-photo-place" });
     sketch.able(Ability::Torch);
-    sketch.photo_slot("photo", &name, photos, false);
+    sketch.photo_slot(&Key::PhotoSlot, &name, photos, false);
 }

@@ -3,12 +3,10 @@
 use house::record::{Part, Survey};
 use phrase::{Arg, Phrase};
 
-use crate::deed::Deed;
-use crate::error::Result;
-use crate::place::{Move, key_of};
-use crate::screen::{PressWeight, RowEntry, WritingKind};
-use crate::session::{Scene, Session};
-use crate::view::Sketch;
+use crate::place::Key;
+use crate::screen::{RowEntry, WritingKind};
+use crate::session::Scene;
+use crate::view::{Sketch, paging};
 
 /// A tag's letters and number, so that S2 comes before S10; what has no tag comes last.
 pub(super) fn tag_order(tag: Option<&str>) -> (bool, String, u64, String) {
@@ -30,19 +28,19 @@ pub(super) fn by_tag(survey: &Survey) -> Vec<&Part> {
 
 /// A place to write what is looked for, and the parts that fit, each with the key `part:<id>`.
 pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, name: &Phrase, fits: impl Fn(&Part) -> bool) {
-    let wanted = scene.pending().written("find").unwrap_or_default().to_lowercase();
+    let wanted = scene.pending().written(&Key::Find).unwrap_or_default().to_lowercase();
     let parts: Vec<_> = by_tag(scene.survey).into_iter().filter(|part| fits(part)).collect();
     let found: Vec<_> = parts.iter().filter(|part| matches(scene, part, &wanted)).collect();
     if parts.len() > 10 || !wanted.is_empty() {
         sketch.writing(
-            "find",
+            &Key::Find,
             &Phrase::new("free-find"),
             Some(&Phrase::new("free-find.hint")),
             WritingKind::Search,
             "",
         );
     }
-    let page = page(scene).min(found.len().saturating_sub(1) / ROWS);
+    let page = paging::page(scene.pending()).min(found.len().saturating_sub(1) / ROWS);
     let shown = found.iter().skip(page * ROWS).take(ROWS);
     let rows: Vec<_> = shown.map(|part| row(scene, sketch, part)).collect();
     if rows.is_empty() {
@@ -50,12 +48,7 @@ pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, name: &Phrase, fi
         sketch.words(crate::screen::WordsRole::Plain, &Phrase::new(id));
     }
     sketch.rows(name, rows);
-    if found.len() > (page + 1) * ROWS {
-        sketch.press("more", &Phrase::new("more-rows"), PressWeight::Other);
-    }
-    if page > 0 {
-        sketch.press("first", &Phrase::new("first-rows"), PressWeight::Other);
-    }
+    paging::presses_of(sketch, page, found.len(), ROWS);
 }
 
 fn matches(scene: &Scene<'_>, part: &Part, wanted: &str) -> bool {
@@ -73,17 +66,5 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, part: &Part) -> RowEntry {
         .text("loose", if loose { "yes" } else { "no" });
     let place = part.place.as_deref().map(super::text);
     let head = house::naming::of_part(scene.survey, part);
-    sketch.row(Some(key_of("part", part.id)), &head, place.as_ref(), Some(&remark))
-}
-
-fn page(scene: &Scene<'_>) -> usize {
-    scene.pending().written("page").and_then(|page| page.parse().ok()).unwrap_or(0)
-}
-
-/// The next page, or the first.
-pub(super) fn turn(session: &mut Session, key: &str) -> Result<Move> {
-    let page = if key == "more" { session.with_scene(page)? + 1 } else { 0 };
-    let deed = Deed::Write { key: "page".into(), words: page.to_string() };
-    session.open_survey()?.memory.pending.keep(&deed);
-    Ok(Move::Stay)
+    sketch.row(Some(Key::Part(part.id)), &head, place.as_ref(), Some(&remark))
 }

@@ -4,19 +4,19 @@
 use house::record::PhotoRole;
 use phrase::Phrase;
 
-use super::{finder, part, undo};
-use crate::deed::Deed;
+use super::{part, undo};
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{FieldPlace, Move, Place};
+use crate::place::{FieldPlace, Key, Move, Place};
 use crate::question::about;
 use crate::screen::{PressWeight, Screen};
 use crate::session::{Scene, Session};
-use crate::view::Sketch;
+use crate::view::{Sketch, paging};
 
 /// A screen with what stands on all of them.
 pub(crate) fn show(scene: &Scene<'_>, mut sketch: Sketch<'_>) -> Screen {
     undo::offer(scene, &mut sketch);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -24,36 +24,36 @@ pub(crate) fn show(scene: &Scene<'_>, mut sketch: Sketch<'_>) -> Screen {
 pub(crate) fn take(
     session: &mut Session,
     place: &FieldPlace,
-    deed: &Deed,
-    pressed: impl FnOnce(&mut Session, &str) -> Result<Move>,
+    done: &Done,
+    pressed: impl FnOnce(&mut Session, &Key) -> Result<Move>,
 ) -> Result<Move> {
-    if let (Deed::Press { key }, FieldPlace::Part(about) | FieldPlace::Run(about)) = (deed, place)
-        && !matches!(key.as_str(), "add-note" | "undo")
+    if let (Done::Press(key), FieldPlace::Part(about) | FieldPlace::Run(about)) = (done, place)
+        && !matches!(key, Key::AddNote | Key::Undo)
     {
         part::keep_note(session, *about)?;
     }
-    match deed {
-        Deed::Press { key } => match key.as_str() {
-            "overview" => Ok(Move::Go(Place::Overview)),
-            "undo" => undo::take(session),
-            "more" | "first" => finder::turn(session, key),
+    match done {
+        Done::Press(key) => match key {
+            Key::Overview => Ok(Move::Go(Place::Overview)),
+            Key::Undo => undo::take(session),
+            key if paging::turn(&mut session.open_survey()?.memory.pending, key) => Ok(Move::Stay),
             key => pressed(session, key),
         },
-        Deed::Pick { .. } | Deed::Measure { .. } => {
-            session.open_survey()?.memory.pending.keep(deed);
+        Done::Pick(..) | Done::Measure(..) => {
+            session.open_survey()?.memory.pending.keep(done);
             Ok(Move::Stay)
         }
-        Deed::Write { key, .. } => {
+        Done::Write(key, _) => {
             let pending = &mut session.open_survey()?.memory.pending;
-            pending.keep(deed);
-            if key == "find" {
+            pending.keep(done);
+            if *key == Key::Find {
                 // What is looked for stands on the first page.
-                pending.keep(&Deed::Write { key: "page".into(), words: String::new() });
+                pending.write(&Key::Page, "");
             }
             Ok(Move::Stay)
         }
-        Deed::Photo { key, file } if key == "photo" => photographed(session, place, file),
-        Deed::Photo { .. } | Deed::Print { .. } | Deed::File { .. } | Deed::Back => Ok(Move::Stay),
+        Done::Photo(Key::PhotoSlot, file) => photographed(session, place, file),
+        Done::Photo(..) | Done::File(..) | Done::Back => Ok(Move::Stay),
     }
 }
 

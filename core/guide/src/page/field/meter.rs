@@ -8,10 +8,9 @@ use phrase::{Arg, Phrase};
 use serde_json::json;
 
 use super::{clear, finder, go, gone, reading, sketch, write};
-use crate::deed::Deed;
 use crate::error::Result;
 use crate::number::Quantity;
-use crate::place::{FieldPlace, Move, subject_of};
+use crate::place::{Choice, FieldPlace, Key, Move};
 use crate::question::{Answer, Told, not_answered};
 use crate::screen::{PressWeight, WordsRole};
 use crate::session::{Scene, Session};
@@ -20,8 +19,27 @@ use crate::view::{Offer, Sketch};
 /// The most readings of a place that are shown.
 const SHOWN: usize = 40;
 
-/// The key of a part's input.
-const INPUT: &str = "in";
+/// Where at a part one measures.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum MeasuredAt {
+    /// At its input.
+    Input,
+    /// At one of its outputs.
+    Output(u8),
+}
+
+impl Choice for MeasuredAt {
+    fn key(&self) -> String {
+        match self {
+            Self::Input => "in".into(),
+            Self::Output(port) => port.key(),
+        }
+    }
+
+    fn of(key: &str) -> Option<Self> {
+        if key == "in" { Some(Self::Input) } else { u8::of(key).map(Self::Output) }
+    }
+}
 
 pub(crate) fn show_places<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     let mut sketch = sketch(scene, &Phrase::new("free-meter"));
@@ -34,8 +52,11 @@ pub(crate) fn show_places<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     sketch
 }
 
-pub(crate) fn pressed_place(key: &str) -> Move {
-    subject_of(key, "part").map_or(Move::Stay, |part| go(FieldPlace::Meter(part)))
+pub(crate) fn pressed_place(key: &Key) -> Move {
+    match key {
+        Key::Part(part) => go(FieldPlace::Meter(*part)),
+        _ => Move::Stay,
+    }
 }
 
 /// Whether it has legs to tell apart; at an entry or an outlet there is one place only.
@@ -44,7 +65,10 @@ fn has_legs(part: &Part) -> bool {
 }
 
 fn port(scene: &Scene<'_>) -> Option<u8> {
-    scene.pending().one("port")?.parse().ok()
+    match scene.pending().one(&Key::Port)? {
+        MeasuredAt::Input => None,
+        MeasuredAt::Output(port) => Some(port),
+    }
 }
 
 pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
@@ -55,17 +79,17 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     if has_legs(part) {
         let leg = |port: u8| {
             let words = Phrase::new("free-port").with("port", Arg::Count(u64::from(port)));
-            Offer::new(port.to_string(), words)
+            Offer::new(&MeasuredAt::Output(port), words)
         };
-        let offers = [Offer::new(INPUT, Phrase::new("free-port-in"))].into_iter();
+        let offers = [Offer::new(&MeasuredAt::Input, Phrase::new("free-port-in"))].into_iter();
         let offers = offers.chain((1..=part.outputs()).map(leg)).collect();
-        sketch.choice("port", &Phrase::new("free-meter-port"), false, offers, &[INPUT.to_owned()]);
+        sketch.choice(&Key::Port, &Phrase::new("free-meter-port"), false, offers, &[MeasuredAt::Input]);
     }
     let next = next_mhz(scene, id, port(scene));
-    sketch.number("mhz", &Phrase::new("free-mhz"), None, Quantity::Frequency, next);
-    sketch.number("dbmv", &Phrase::new("free-dbmv"), None, Quantity::Level, None);
+    sketch.number(&Key::Mhz, &Phrase::new("free-mhz"), None, Quantity::Frequency, next);
+    sketch.number(&Key::Dbmv, &Phrase::new("free-dbmv"), None, Quantity::Level, None);
     sketch.number(
-        "mer",
+        &Key::Mer,
         &Phrase::new("free-mer"),
         Some(&Phrase::new("free-mer.hint")),
         Quantity::ErrorRatio,
@@ -73,15 +97,15 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     );
     if part.kind == PartKind::Outlet {
         let hint = Phrase::new("free-sends.hint");
-        sketch.number("sends", &Phrase::new("free-sends"), Some(&hint), Quantity::Level, None);
+        sketch.number(&Key::Sends, &Phrase::new("free-sends"), Some(&hint), Quantity::Level, None);
     }
     sketch.caution(&Caution::WhoDependsOnIt.phrase());
     if matches!(part.kind, PartKind::Entry | PartKind::GroundBlock | PartKind::EntryFilter) {
         sketch.caution(&Caution::HouseSideOnly.phrase());
         sketch.caution(&Caution::KeepGrounds.phrase());
     }
-    sketch.press("keep", &Phrase::new("free-keep"), PressWeight::Main);
-    sketch.press("other", &Phrase::new("free-meter-other"), PressWeight::Other);
+    sketch.press(&Key::Keep, &Phrase::new("free-keep"), PressWeight::Main);
+    sketch.press(&Key::Other, &Phrase::new("free-meter-other"), PressWeight::Other);
     reading::blocks(scene, &mut sketch, survey.readings_at(id), SHOWN);
     sketch
 }
@@ -146,13 +170,13 @@ fn readings(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
     let pending = scene.pending();
     let part = scene.survey.parts.get(&id).ok_or_else(not_answered)?;
     let port = port(scene).filter(|port| has_legs(part) && (1..=part.outputs()).contains(port));
-    let mhz = match pending.typed("mhz") {
-        Some(_) => pending.number("mhz", Quantity::Frequency)?,
+    let mhz = match pending.typed(&Key::Mhz) {
+        Some(_) => pending.number(&Key::Mhz, Quantity::Frequency)?,
         None => next_mhz(scene, id, port),
     };
-    let level = pending.number("dbmv", Quantity::Level)?;
-    let ratio = pending.number("mer", Quantity::ErrorRatio)?;
-    let sends = pending.number("sends", Quantity::Level)?;
+    let level = pending.number(&Key::Dbmv, Quantity::Level)?;
+    let ratio = pending.number(&Key::Mer, Quantity::ErrorRatio)?;
+    let sends = pending.number(&Key::Sends, Quantity::Level)?;
     let mut answer = Answer::new();
     if level.is_some() || ratio.is_some() {
         let mhz = mhz.ok_or_else(|| Phrase::new("free-no-mhz"))?;
@@ -169,19 +193,19 @@ fn readings(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
     if answer.edits.is_empty() { Err(Phrase::new("free-nothing-measured").into()) } else { Ok(answer) }
 }
 
-pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &str) -> Result<Move> {
+pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result<Move> {
     match key {
-        "other" => return Ok(go(FieldPlace::MeterAt)),
-        "keep" => {}
+        Key::Other => return Ok(go(FieldPlace::MeterAt)),
+        Key::Keep => {}
         _ => return Ok(Move::Stay),
     }
-    let port = session.with_scene(|scene| scene.pending().picked("port").map(<[String]>::to_vec))?;
+    let at = session.with_scene(|scene| scene.pending().one::<MeasuredAt>(&Key::Port))?;
     let told = session.with_scene(|scene| readings(scene, id))?;
     if write(session, told)? {
         // The same leg, the next frequency.
         clear(session)?;
-        if let Some(picked) = port {
-            session.open_survey()?.memory.pending.keep(&Deed::Pick { key: "port".into(), picked });
+        if let Some(at) = at {
+            session.open_survey()?.memory.pending.pick(&Key::Port, [at]);
         }
     }
     Ok(Move::Stay)

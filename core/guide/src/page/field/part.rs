@@ -7,9 +7,8 @@ use phrase::{Arg, Phrase};
 use serde_json::{Value, json};
 
 use super::{card, clear, finder, go, gone, reading, sketch, write};
-use crate::deed::Deed;
 use crate::error::Result;
-use crate::place::{FieldPlace, Move, Place, Question, key_of, subject_of};
+use crate::place::{FieldPlace, Key, Move, Place, Question};
 use crate::question::{Answer, Told, about};
 use crate::screen::{PressWeight, RowEntry, WordsRole, WritingKind};
 use crate::session::{Scene, Session};
@@ -21,14 +20,14 @@ const SHOWN: usize = 15;
 pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     let mut sketch = sketch(scene, &Phrase::new("free-parts"));
     finder::draw(scene, &mut sketch, &Phrase::new("free-parts-rows"), |_| true);
-    sketch.press("add", &Phrase::new("free-add-loose"), PressWeight::Other);
+    sketch.press(&Key::Add, &Phrase::new("free-add-loose"), PressWeight::Other);
     sketch
 }
 
-pub(crate) fn pressed_all(key: &str) -> Move {
-    match (key, subject_of(key, "part")) {
-        ("add", _) => go(FieldPlace::Add(None)),
-        (_, Some(part)) => go(FieldPlace::Part(part)),
+pub(crate) fn pressed_all(key: &Key) -> Move {
+    match key {
+        Key::Add => go(FieldPlace::Add(None)),
+        Key::Part(part) => go(FieldPlace::Part(*part)),
         _ => Move::Stay,
     }
 }
@@ -47,20 +46,20 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     reading::blocks(scene, &mut sketch, survey.readings_at(id), SHOWN);
     notes(scene, &mut sketch, id);
     let next = if is_noting(scene) { PressWeight::Other } else { PressWeight::Main };
-    sketch.press("next", &Phrase::new("overview-next"), next);
-    sketch.press("meter", &Phrase::new("free-measure-here"), PressWeight::Other);
+    sketch.press(&Key::Next, &Phrase::new("overview-next"), next);
+    sketch.press(&Key::Meter, &Phrase::new("free-measure-here"), PressWeight::Other);
     if part.outputs() > 0 {
-        sketch.press("add", &Phrase::new("free-add-behind"), PressWeight::Other);
+        sketch.press(&Key::Add, &Phrase::new("free-add-behind"), PressWeight::Other);
     }
-    sketch.press("edit", &Phrase::new("free-edit"), PressWeight::Other);
+    sketch.press(&Key::Edit, &Phrase::new("free-edit"), PressWeight::Other);
     let remove = Phrase::new("free-remove-part").phrase("part", naming::part(survey, id));
-    sketch.confirm_loss("remove", &remove);
+    sketch.confirm_loss(&Key::Remove, &remove);
     sketch
 }
 
 /// Whether a note is being written.
 fn is_noting(scene: &Scene<'_>) -> bool {
-    scene.pending().one("noting").is_some()
+    scene.pending().picked_keys(&Key::Noting).is_some()
 }
 
 /// The notes on a thing, and a place for one more once it was asked for.
@@ -71,23 +70,23 @@ pub(super) fn notes(scene: &Scene<'_>, sketch: &mut Sketch<'_>, about: SubjectId
         sketch.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
     }
     if is_noting(scene) {
-        sketch.writing("note", &Phrase::new("free-note-new"), None, WritingKind::Note, "");
-        sketch.press("add-note", &Phrase::new("free-note-add"), PressWeight::Main);
+        sketch.writing(&Key::Note, &Phrase::new("free-note-new"), None, WritingKind::Note, "");
+        sketch.press(&Key::AddNote, &Phrase::new("free-note-add"), PressWeight::Main);
     } else {
-        sketch.press("note-new", &Phrase::new("free-note-write"), PressWeight::Other);
+        sketch.press(&Key::NoteNew, &Phrase::new("free-note-write"), PressWeight::Other);
     }
 }
 
 /// Opens the place for a note.
 pub(super) fn open_note(session: &mut Session) -> Result<Move> {
-    let deed = Deed::Pick { key: "noting".into(), picked: vec!["yes".into()] };
-    session.open_survey()?.memory.pending.keep(&deed);
+    session.open_survey()?.memory.pending.pick(&Key::Noting, [Key::Note]);
     Ok(Move::Stay)
 }
 
 /// A note half written is kept as it stands when something else is pressed.
 pub(super) fn keep_note(session: &mut Session, about: SubjectId) -> Result<()> {
-    let written = |scene: &Scene<'_>| scene.pending().written("note").is_some_and(|note| !note.is_empty());
+    let written =
+        |scene: &Scene<'_>| scene.pending().written(&Key::Note).is_some_and(|note| !note.is_empty());
     if session.with_scene(written)? {
         add_note(session, about)?;
     }
@@ -97,7 +96,7 @@ pub(super) fn keep_note(session: &mut Session, about: SubjectId) -> Result<()> {
 /// Keeps the note that stands on the screen.
 pub(super) fn add_note(session: &mut Session, about: SubjectId) -> Result<Move> {
     let told = session.with_scene(|scene| -> Told<Answer> {
-        let text = scene.pending().written("note").filter(|text| !text.is_empty());
+        let text = scene.pending().written(&Key::Note).filter(|text| !text.is_empty());
         let text = text.ok_or_else(crate::question::not_answered)?;
         let note = SubjectId::random();
         let answer = Answer::new().is(note, "note").plain(note, field::ABOUT, json!(about));
@@ -115,7 +114,7 @@ fn wiring(scene: &Scene<'_>, sketch: &Sketch<'_>, part: &Part) -> Vec<RowEntry> 
     let mut rows = Vec::new();
     if let Some(feed) = survey.wiring.feed(part.id) {
         let says = naming::port(survey, feed.part, feed.port);
-        let key = key_of("part", feed.part);
+        let key = Key::Part(feed.part);
         rows.push(sketch.row(Some(key), &Phrase::new("free-port-in"), Some(&says), None));
         rows.extend(feed.run.map(|run| run_row(scene, sketch, run)));
     }
@@ -129,11 +128,11 @@ fn wiring(scene: &Scene<'_>, sketch: &Sketch<'_>, part: &Part) -> Vec<RowEntry> 
                 Some(PortEnd::LooseEnd) => "value-end-loose_end",
                 None => "free-port-unknown",
             };
-            rows.push(sketch.row(Some(format!("port:{port}")), &head, Some(&Phrase::new(says)), None));
+            rows.push(sketch.row(Some(Key::PortHere(port)), &head, Some(&Phrase::new(says)), None));
         }
         for child in children {
             let says = naming::part(survey, child);
-            rows.push(sketch.row(Some(key_of("part", child)), &head, Some(&says), None));
+            rows.push(sketch.row(Some(Key::Part(child)), &head, Some(&says), None));
             let run = survey.wiring.feed(child).and_then(|feed| feed.run);
             rows.extend(run.map(|run| run_row(scene, sketch, run)));
         }
@@ -150,30 +149,28 @@ fn run_row(scene: &Scene<'_>, sketch: &Sketch<'_>, run: SubjectId) -> RowEntry {
     let length = found
         .length
         .map(|length| story::value(survey, field::LENGTH, &serde_json::to_value(length).unwrap_or_default()));
-    sketch.row(Some(key_of("run", run)), &head, Some(&series), length.as_ref())
+    sketch.row(Some(Key::Run(run)), &head, Some(&series), length.as_ref())
 }
 
-pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &str) -> Result<Move> {
+pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result<Move> {
     match key {
-        "next" => {
+        Key::Next => {
             // On with the session, past this screen.
             session.open_survey()?.memory.go(Place::Overview);
             return Ok(Move::Next);
         }
-        "meter" => return Ok(go(FieldPlace::Meter(id))),
-        "add" => return Ok(go(FieldPlace::Add(Some(id)))),
-        "edit" => return Ok(go(FieldPlace::Edit(id))),
-        "note-new" => return open_note(session),
-        "add-note" => return add_note(session, id),
-        "remove" => {
+        Key::Meter => return Ok(go(FieldPlace::Meter(id))),
+        Key::Add => return Ok(go(FieldPlace::Add(Some(id)))),
+        Key::Edit => return Ok(go(FieldPlace::Edit(id))),
+        Key::NoteNew => return open_note(session),
+        Key::AddNote => return add_note(session, id),
+        Key::Remove => {
             let told = session.with_scene(|scene| remove(scene, id))?;
             write(session, told)?;
             return Ok(Move::Back);
         }
+        Key::PortHere(port) => return Ok(Move::Go(Place::Ask(Question::LeadsTo(id, *port)))),
         _ => {}
-    }
-    if let Some(port) = key.strip_prefix("port:").and_then(|port| port.parse().ok()) {
-        return Ok(Move::Go(Place::Ask(Question::LeadsTo(id, port))));
     }
     if let Some(place) = subject_place(key) {
         return Ok(go(place));
@@ -183,11 +180,13 @@ pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &str) -> Result
 }
 
 /// The screen of the part, cable or photo that a key names.
-pub(super) fn subject_place(key: &str) -> Option<FieldPlace> {
-    subject_of(key, "part")
-        .map(FieldPlace::Part)
-        .or_else(|| subject_of(key, "run").map(FieldPlace::Run))
-        .or_else(|| subject_of(key, "photo").map(FieldPlace::Photo))
+pub(super) fn subject_place(key: &Key) -> Option<FieldPlace> {
+    match key {
+        Key::Part(part) => Some(FieldPlace::Part(*part)),
+        Key::Run(run) => Some(FieldPlace::Run(*run)),
+        Key::Photo(photo) => Some(FieldPlace::Photo(*photo)),
+        _ => None,
+    }
 }
 
 /// Removes a part. What hung on a part with one way through hangs on what fed it; what hung on a splitter becomes

@@ -1,15 +1,15 @@
 //! One photo: what it shows, and away with it.
 
 use facts::fact::{Edit, SubjectId};
-use house::record::field;
+use house::record::{PhotoRole, field};
 use house::story;
 use phrase::Phrase;
 use serde_json::Value;
 
-use super::assign::{key_of_role, role_of, role_offers};
+use super::assign::role_offers;
 use super::{card, gone, sketch, write};
 use crate::error::Result;
-use crate::place::Move;
+use crate::place::{Key, Move};
 use crate::question::{Answer, not_answered};
 use crate::screen::PressWeight;
 use crate::session::{Scene, Session};
@@ -23,25 +23,24 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
         Phrase::new("free-photo-when").text("when", telling::words::date_and_time(card::born_ms(scene, id)));
     let lines = of.iter().chain([&when]).map(|line| sketch.say(line)).collect();
     sketch.part("", &Phrase::new(card::photo_word(photo)), lines, Some(id));
-    let now: Vec<_> = photo.role.map(|role| key_of_role(role).to_owned()).into_iter().collect();
-    sketch.choice("role", &Phrase::new("free-role"), false, role_offers(), &now);
-    sketch.press("save", &Phrase::new("free-save"), PressWeight::Main);
-    sketch.press("unassign", &Phrase::new("free-photo-unassign"), PressWeight::Other);
-    sketch.confirm_loss("remove", &Phrase::new("free-remove-photo"));
+    sketch.choice(&Key::Role, &Phrase::new("free-role"), false, role_offers(), &photo.role);
+    sketch.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Main);
+    sketch.press(&Key::Unassign, &Phrase::new("free-photo-unassign"), PressWeight::Other);
+    sketch.confirm_loss(&Key::Remove, &Phrase::new("free-remove-photo"));
     sketch
 }
 
-pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &str) -> Result<Move> {
+pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result<Move> {
     let told = match key {
-        "save" => session.with_scene(|scene| {
-            let role = scene.pending().one("role").and_then(role_of).ok_or_else(not_answered)?;
+        Key::Save => session.with_scene(|scene| {
+            let role: PhotoRole = scene.pending().one(&Key::Role).ok_or_else(not_answered)?;
             Answer::new().says(id, field::ROLE, &role)
         })?,
-        "unassign" => {
+        Key::Unassign => {
             let edits = [field::OF, field::ROLE].map(|name| Edit::new(id, name, Value::Null)).into();
             Ok(Answer { edits, then: None })
         }
-        "remove" => {
+        Key::Remove => {
             let edit = session.with_scene(|scene| scene.ledger.remove(id))?;
             Ok(Answer { edits: vec![edit], then: None })
         }

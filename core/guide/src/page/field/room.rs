@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 
 use super::{clear, finder, go, gone, part, sketch, write};
 use crate::error::Result;
-use crate::place::{FieldPlace, Move, Place, Question, key_of, subject_of};
+use crate::place::{FieldPlace, Key, Move, Place, Question};
 use crate::question::{Answer, Told, not_answered};
 use crate::screen::{PressWeight, WritingKind};
 use crate::session::{Scene, Session};
@@ -26,24 +26,23 @@ pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     let row = |room: &&Room| {
         let wish = room.wish.and_then(|wish| serde_json::to_value(wish).ok());
         let wish = wish.map(|wish| story::value(survey, field::WISH, &wish));
-        sketch.row(Some(key_of("room", room.id)), &super::text(&room.name), wish.as_ref(), None)
+        sketch.row(Some(Key::Room(room.id)), &super::text(&room.name), wish.as_ref(), None)
     };
     let rows = rooms.iter().take(MOST).map(row).collect();
     sketch.rows(&Phrase::new("free-rooms-rows"), rows);
-    sketch.writing("name", &Phrase::new("free-room-new"), None, WritingKind::Name, "");
-    sketch.press("add", &Phrase::new("free-room-add"), PressWeight::Main);
+    sketch.writing(&Key::Name, &Phrase::new("free-room-new"), None, WritingKind::Name, "");
+    sketch.press(&Key::Add, &Phrase::new("free-room-add"), PressWeight::Main);
     sketch
 }
 
-pub(crate) fn pressed_all(session: &mut Session, key: &str) -> Result<Move> {
-    if let Some(room) = subject_of(key, "room") {
-        return Ok(go(FieldPlace::Room(room)));
-    }
-    if key != "add" {
-        return Ok(Move::Stay);
+pub(crate) fn pressed_all(session: &mut Session, key: &Key) -> Result<Move> {
+    match key {
+        Key::Room(room) => return Ok(go(FieldPlace::Room(*room))),
+        Key::Add => {}
+        _ => return Ok(Move::Stay),
     }
     let told = session.with_scene(|scene| -> Told<Answer> {
-        let name = scene.pending().written("name").filter(|name| !name.is_empty());
+        let name = scene.pending().written(&Key::Name).filter(|name| !name.is_empty());
         let name = name.ok_or_else(not_answered)?;
         let id = SubjectId::random();
         Ok(Answer::new().is(id, "room").plain(id, field::NAME, json!(name)))
@@ -58,12 +57,12 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     let survey = scene.survey;
     let Some(room) = survey.rooms.get(&id) else { return gone(scene, "free-room") };
     let mut sketch = sketch(scene, &Phrase::new("free-room").text("room", &room.name));
-    sketch.writing("name", &Phrase::new("free-room-name"), None, WritingKind::Name, &room.name);
+    sketch.writing(&Key::Name, &Phrase::new("free-room-name"), None, WritingKind::Name, &room.name);
     let outlets: Vec<_> =
         finder::by_tag(survey).into_iter().filter(|part| part.kind == PartKind::Outlet).collect();
     let here = outlets.iter().filter(|part| part.room == Some(id)).take(OUTLETS);
     let row = |part: &&house::record::Part| {
-        sketch.row(Some(key_of("part", part.id)), &naming::of_part(survey, part), None, None)
+        sketch.row(Some(Key::Part(part.id)), &naming::of_part(survey, part), None, None)
     };
     let rows: Vec<_> = here.map(row).collect();
     let has_coax = !rows.is_empty();
@@ -71,46 +70,42 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     let wish = room.wish.and_then(|wish| serde_json::to_value(wish).ok());
     let wish =
         wish.map_or_else(|| Phrase::new("free-no-wish"), |wish| story::value(survey, field::WISH, &wish));
-    let row = sketch.row(Some("wish".into()), &Phrase::new("free-wish"), Some(&wish), None);
+    let row = sketch.row(Some(Key::Wish), &Phrase::new("free-wish"), Some(&wish), None);
     sketch.rows(&Phrase::new("free-wishes"), vec![row]);
     if !has_coax {
         let others = outlets.iter().filter(|part| part.room != Some(id)).take(OUTLETS);
-        let mut offers = vec![Offer::new("none", Phrase::new("free-served-none"))];
+        let mut offers = vec![Offer::new(&Key::None, Phrase::new("free-served-none"))];
         let offer =
-            |part: &&house::record::Part| Offer::new(key_of("part", part.id), naming::of_part(survey, part));
+            |part: &&house::record::Part| Offer::new(&Key::Part(part.id), naming::of_part(survey, part));
         offers.extend(others.map(offer));
-        let now = [room.served_from.map_or_else(|| "none".to_owned(), |part| key_of("part", part))];
-        sketch.choice("served", &Phrase::new("free-served"), false, offers, &now);
+        let now = [room.served_from.map_or(Key::None, Key::Part)];
+        sketch.choice(&Key::Served, &Phrase::new("free-served"), false, offers, &now);
     }
-    sketch.press("save", &Phrase::new("free-save"), PressWeight::Main);
-    sketch.confirm_loss("remove", &Phrase::new("free-remove-room").text("room", &room.name));
+    sketch.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Main);
+    sketch.confirm_loss(&Key::Remove, &Phrase::new("free-remove-room").text("room", &room.name));
     sketch
 }
 
 fn edits(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
     let mut answer = Answer::new();
-    match scene.pending().written("name") {
+    match scene.pending().written(&Key::Name) {
         Some("") => return Err(Phrase::new("free-room-no-name").into()),
         Some(name) => answer = answer.plain(id, field::NAME, json!(name)),
         None => {}
     }
-    match scene.pending().one("served") {
-        Some("none") => answer.edits.push(Edit::new(id, field::SERVED_FROM, Value::Null)),
-        Some(key) => {
-            if let Some(outlet) = subject_of(key, "part") {
-                answer = answer.plain(id, field::SERVED_FROM, json!(outlet));
-            }
-        }
-        None => {}
+    match scene.pending().one(&Key::Served) {
+        Some(Key::None) => answer.edits.push(Edit::new(id, field::SERVED_FROM, Value::Null)),
+        Some(Key::Part(outlet)) => answer = answer.plain(id, field::SERVED_FROM, json!(outlet)),
+        _ => {}
     }
     Ok(answer)
 }
 
-pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &str) -> Result<Move> {
+pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result<Move> {
     let told = match key {
-        "wish" => return Ok(Move::Go(Place::Ask(Question::Wish(id)))),
-        "save" => session.with_scene(|scene| edits(scene, id))?,
-        "remove" => {
+        Key::Wish => return Ok(Move::Go(Place::Ask(Question::Wish(id)))),
+        Key::Save => session.with_scene(|scene| edits(scene, id))?,
+        Key::Remove => {
             let edit = session.with_scene(|scene| scene.ledger.remove(id))?;
             Ok(Answer { edits: vec![edit], then: None })
         }

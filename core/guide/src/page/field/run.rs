@@ -9,18 +9,18 @@ use serde_json::{Value, json};
 use super::finder::{ROWS, tag_order};
 use super::{card, go, gone, part, sketch, write};
 use crate::error::Result;
-use crate::place::{FieldPlace, Move, key_of, subject_of};
+use crate::place::{FieldPlace, Key, Move};
 use crate::question::{Answer, Told, about};
 use crate::screen::{PressWeight, WritingKind};
 use crate::session::{Scene, Session};
-use crate::view::Sketch;
+use crate::view::{Sketch, paging};
 
 pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     let survey = scene.survey;
     let mut sketch = sketch(scene, &Phrase::new("free-runs"));
-    let wanted = scene.pending().written("find").unwrap_or_default().to_lowercase();
+    let wanted = scene.pending().written(&Key::Find).unwrap_or_default().to_lowercase();
     sketch.writing(
-        "find",
+        &Key::Find,
         &Phrase::new("free-find"),
         Some(&Phrase::new("free-find.hint")),
         WritingKind::Search,
@@ -33,23 +33,18 @@ pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     });
     let named = runs.into_iter().map(|(run, fed)| (run, name(survey, run.id, fed)));
     let found: Vec<_> = named.filter(|(_, name)| sketch.say(name).to_lowercase().contains(&wanted)).collect();
-    let page = scene.pending().written("page").and_then(|page| page.parse().ok()).unwrap_or(0);
+    let page = paging::page(scene.pending());
     let row = |(run, name): &(&Run, Phrase)| {
         let series = serde_json::to_value(run.cable).unwrap_or_default();
         let series = story::value(survey, field::CABLE, &series);
         let length = run.length.and_then(|length| serde_json::to_value(length).ok());
         let length = length.map(|length| story::value(survey, field::LENGTH, &length));
-        sketch.row(Some(key_of("run", run.id)), name, Some(&series), length.as_ref())
+        sketch.row(Some(Key::Run(run.id)), name, Some(&series), length.as_ref())
     };
     let rows = found.iter().skip(page * ROWS).take(ROWS).map(row).collect();
     sketch.rows(&Phrase::new("free-runs-rows"), rows);
-    if found.len() > (page + 1) * ROWS {
-        sketch.press("more", &Phrase::new("more-rows"), PressWeight::Other);
-    }
-    if page > 0 {
-        sketch.press("first", &Phrase::new("first-rows"), PressWeight::Other);
-    }
-    sketch.press("add", &Phrase::new("free-add-run"), PressWeight::Other);
+    paging::presses_of(&mut sketch, page, found.len(), ROWS);
+    sketch.press(&Key::Add, &Phrase::new("free-add-run"), PressWeight::Other);
     sketch
 }
 
@@ -72,12 +67,11 @@ fn free_tag(survey: &Survey) -> String {
     (1..=most).map(|number| format!("R{number}")).find(|tag| !taken(tag)).unwrap_or_default()
 }
 
-pub(crate) fn pressed_all(session: &mut Session, key: &str) -> Result<Move> {
-    if let Some(run) = subject_of(key, "run") {
-        return Ok(go(FieldPlace::Run(run)));
-    }
-    if key != "add" {
-        return Ok(Move::Stay);
+pub(crate) fn pressed_all(session: &mut Session, key: &Key) -> Result<Move> {
+    match key {
+        Key::Run(run) => return Ok(go(FieldPlace::Run(*run))),
+        Key::Add => {}
+        _ => return Ok(Move::Stay),
     }
     let id = SubjectId::random();
     let tag = session.with_scene(|scene| free_tag(scene.survey))?;
@@ -104,11 +98,11 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     card::run(scene, &mut sketch, run);
     about::rows(scene, &mut sketch, id);
     if let Some(part) = fed(survey, id) {
-        let row = sketch.row(Some(key_of("part", part)), &naming::part(survey, part), None, None);
+        let row = sketch.row(Some(Key::Part(part)), &naming::part(survey, part), None, None);
         sketch.rows(&Phrase::new("free-run-feeds"), vec![row]);
     } else {
         let row = |part: &SubjectId| {
-            sketch.row(Some(key_of("feeds", *part)), &naming::run_to(survey, *part), None, None)
+            sketch.row(Some(Key::Feeds(*part)), &naming::run_to(survey, *part), None, None)
         };
         let rows = may_feed(survey).iter().take(ROWS).map(row).collect();
         sketch.rows(&Phrase::new("free-run-may-feed"), rows);
@@ -116,42 +110,42 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     card::photos(scene, &mut sketch, id, false);
     let tag = run.tag.clone().unwrap_or_default();
     sketch.writing(
-        "tag",
+        &Key::Tag,
         &Phrase::new("free-tag"),
         Some(&Phrase::new("free-tag.hint")),
         WritingKind::Tag,
         &tag,
     );
-    sketch.submitted_by("save");
-    sketch.press("save", &Phrase::new("free-save"), PressWeight::Other);
+    sketch.submitted_by(&Key::Save);
+    sketch.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Other);
     part::notes(scene, &mut sketch, id);
-    sketch.confirm_loss("remove", &Phrase::new("free-remove-run").phrase("run", name));
+    sketch.confirm_loss(&Key::Remove, &Phrase::new("free-remove-run").phrase("run", name));
     sketch
 }
 
-pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &str) -> Result<Move> {
+pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result<Move> {
     match key {
-        "save" => {
-            let tag = session.with_scene(|scene| scene.pending().written("tag").map(str::to_owned))?;
+        Key::Save => {
+            let tag = session.with_scene(|scene| scene.pending().written(&Key::Tag).map(str::to_owned))?;
             if let Some(tag) = tag {
                 let value = if tag.is_empty() { Value::Null } else { json!(tag) };
                 write(session, Ok(Answer::new().plain(id, field::TAG, value)))?;
             }
             return Ok(Move::Stay);
         }
-        "note-new" => return part::open_note(session),
-        "add-note" => return part::add_note(session, id),
-        "remove" => {
+        Key::NoteNew => return part::open_note(session),
+        Key::AddNote => return part::add_note(session, id),
+        Key::Remove => {
             let told = session.with_scene(|scene| remove(scene, id))?;
             write(session, told)?;
             return Ok(Move::Back);
         }
+        Key::Feeds(part) => {
+            let told = session.with_scene(|scene| joined(scene, id, *part))?;
+            write(session, told)?;
+            return Ok(Move::Stay);
+        }
         _ => {}
-    }
-    if let Some(part) = subject_of(key, "feeds") {
-        let told = session.with_scene(|scene| joined(scene, id, part))?;
-        write(session, told)?;
-        return Ok(Move::Stay);
     }
     if let Some(place) = part::subject_place(key) {
         return Ok(go(place));

@@ -5,11 +5,11 @@ use house::record::{PartKind, Plugged, Service, ServiceKind, field};
 use house::{naming, story};
 use phrase::{Arg, Phrase};
 
-use super::service_edits::{self, ENTRY_MOST, GENERATIONS, SINGLE, TV, VERSIONS};
+use super::service_edits::{self, ENTRY_MOST, GENERATIONS, NodeVersion, SINGLE, TV, VERSIONS};
 use super::{finder, go, gone, sketch, write};
 use crate::error::Result;
 use crate::number::Quantity;
-use crate::place::{FieldPlace, Move, Place, key_of, subject_of};
+use crate::place::{Choice, FieldPlace, Key, Move, Place};
 use crate::question::{Answer, Told, not_answered};
 use crate::screen::PressWeight;
 use crate::session::{Scene, Session};
@@ -19,14 +19,14 @@ use crate::view::{Offer, Sketch};
 const PARTS: usize = 60;
 
 /// Every kind of service.
-const KINDS: [(&str, ServiceKind); 7] = [
-    ("cable_tv", ServiceKind::CableTv),
-    ("cable_internet", ServiceKind::CableInternet),
-    ("antenna_tv", ServiceKind::AntennaTv),
-    ("satellite_tv", ServiceKind::SatelliteTv),
-    ("provider_network", ServiceKind::ProviderNetwork),
-    ("fibre_link", ServiceKind::FibreLink),
-    ("power_over_coax", ServiceKind::PowerOverCoax),
+const KINDS: [ServiceKind; 7] = [
+    ServiceKind::CableTv,
+    ServiceKind::CableInternet,
+    ServiceKind::AntennaTv,
+    ServiceKind::SatelliteTv,
+    ServiceKind::ProviderNetwork,
+    ServiceKind::FibreLink,
+    ServiceKind::PowerOverCoax,
 ];
 
 pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
@@ -36,13 +36,13 @@ pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
     services.sort_by_key(|service| (service.kind, service.id));
     let row = |service: &&Service| {
         let says = said(scene, service);
-        sketch.row(Some(key_of("service", service.id)), &naming::service(service.kind), says.as_ref(), None)
+        sketch.row(Some(Key::Service(service.id)), &naming::service(service.kind), says.as_ref(), None)
     };
     let rows = services.iter().take(finder::ROWS).map(row).collect();
     sketch.rows(&Phrase::new("free-services-rows"), rows);
-    let offers = KINDS.iter().map(|(key, kind)| Offer::new(*key, naming::service(*kind))).collect();
-    sketch.choice("kind", &Phrase::new("free-service-new"), false, offers, &[]);
-    sketch.press("add", &Phrase::new("free-add"), PressWeight::Main);
+    let offers = KINDS.iter().map(|kind| Offer::new(kind, naming::service(*kind))).collect();
+    sketch.choice(&Key::Kind, &Phrase::new("free-service-new"), false, offers, None::<&ServiceKind>);
+    sketch.press(&Key::Add, &Phrase::new("free-add"), PressWeight::Main);
     sketch
 }
 
@@ -59,18 +59,16 @@ fn said(scene: &Scene<'_>, service: &Service) -> Option<Phrase> {
     (!said.is_empty()).then(|| Phrase::new("value-several").with("several", Arg::Several(said)))
 }
 
-pub(crate) fn pressed_all(session: &mut Session, key: &str) -> Result<Move> {
-    if let Some(service) = subject_of(key, "service") {
-        return Ok(go(FieldPlace::Service(service)));
-    }
-    if key != "add" {
-        return Ok(Move::Stay);
+pub(crate) fn pressed_all(session: &mut Session, key: &Key) -> Result<Move> {
+    match key {
+        Key::Service(service) => return Ok(go(FieldPlace::Service(*service))),
+        Key::Add => {}
+        _ => return Ok(Move::Stay),
     }
     let id = SubjectId::random();
     let told = session.with_scene(|scene| -> Told<Answer> {
-        let picked = scene.pending().one("kind").ok_or_else(not_answered)?;
-        let (_, kind) = KINDS.iter().find(|(key, _)| *key == picked).ok_or_else(not_answered)?;
-        Answer::new().is(id, "service").says(id, field::KIND, kind)
+        let kind: ServiceKind = scene.pending().one(&Key::Kind).ok_or_else(not_answered)?;
+        Answer::new().is(id, "service").says(id, field::KIND, &kind)
     })?;
     Ok(if write(session, told)? { Move::Go(Place::Field(FieldPlace::Service(id))) } else { Move::Stay })
 }
@@ -84,49 +82,53 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     } else {
         entries(scene, &mut sketch, service);
         let hint = Phrase::new("free-top.hint");
-        sketch.number("top", &Phrase::new("free-top"), Some(&hint), Quantity::Frequency, service.top_mhz);
+        sketch.number(&Key::Top, &Phrase::new("free-top"), Some(&hint), Quantity::Frequency, service.top_mhz);
     }
     match service.kind {
         ServiceKind::CableTv | ServiceKind::AntennaTv => {
-            words(&mut sketch, "signal", "free-signal", &TV, "value-signal", service.signal);
+            words(&mut sketch, &Key::Signal, "free-signal", &TV, "value-signal", service.signal.as_ref());
         }
         ServiceKind::CableInternet => modem(&mut sketch, service),
         ServiceKind::SatelliteTv => {
-            words(&mut sketch, "single", "free-single", &SINGLE, "value-single_cable", service.single_cable);
+            words(
+                &mut sketch,
+                &Key::Single,
+                "free-single",
+                &SINGLE,
+                "value-single_cable",
+                service.single_cable.as_ref(),
+            );
         }
         ServiceKind::ProviderNetwork | ServiceKind::FibreLink => network(&mut sketch, service),
         ServiceKind::PowerOverCoax => {}
     }
-    sketch.press("save", &Phrase::new("free-save"), PressWeight::Main);
-    sketch.confirm_loss("remove", &Phrase::new("free-remove-service").phrase("service", name));
+    sketch.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Main);
+    sketch.confirm_loss(&Key::Remove, &Phrase::new("free-remove-service").phrase("service", name));
     sketch
 }
 
 /// A choice out of a closed list whose words the survey has.
-fn words<T: Copy + PartialEq>(
+fn words<C: Choice>(
     sketch: &mut Sketch<'_>,
-    key: &str,
+    key: &Key,
     name: &str,
-    list: &[(&str, T)],
+    list: &[C],
     prefix: &str,
-    now: Option<T>,
+    now: Option<&C>,
 ) {
-    let offers =
-        list.iter().map(|(key, _)| Offer::new(*key, Phrase::new(format!("{prefix}-{key}")))).collect();
-    let now = list.iter().find(|(_, value)| Some(*value) == now);
-    let now: Vec<_> = now.map(|(key, _)| (*key).to_owned()).into_iter().collect();
-    sketch.choice(key, &Phrase::new(name), false, offers, &now);
+    let words = |choice: &C| Phrase::new(format!("{prefix}-{}", choice.key()));
+    let offers = list.iter().map(|choice| Offer::new(choice, words(choice))).collect();
+    sketch.choice(key, &Phrase::new(name), false, offers, now);
 }
 
 fn entries(scene: &Scene<'_>, sketch: &mut Sketch<'_>, service: &Service) {
     let survey = scene.survey;
     let entries = finder::by_tag(survey).into_iter().filter(|part| part.kind == PartKind::Entry);
-    let offer =
-        |part: &house::record::Part| Offer::new(key_of("part", part.id), naming::of_part(survey, part));
+    let offer = |part: &house::record::Part| Offer::new(&Key::Part(part.id), naming::of_part(survey, part));
     let offers: Vec<_> = entries.take(ENTRY_MOST).map(offer).collect();
     if !offers.is_empty() {
-        let now: Vec<_> = service.entry.map(|entry| key_of("part", entry)).into_iter().collect();
-        sketch.choice("entry", &Phrase::new("free-by-entry"), false, offers, &now);
+        let now = service.entry.map(Key::Part);
+        sketch.choice(&Key::Entry, &Phrase::new("free-by-entry"), false, offers, &now);
     }
 }
 
@@ -134,41 +136,48 @@ fn modem(sketch: &mut Sketch<'_>, service: &Service) {
     let bands = service.modem.unwrap_or_default();
     let offers = GENERATIONS
         .iter()
-        .map(|(key, _)| Offer::new(*key, Phrase::new("value-modem-generation").text("version", *key)))
+        .map(|generation| {
+            let words = Phrase::new("value-modem-generation").text("version", generation.key());
+            Offer::new(generation, words)
+        })
         .collect();
-    let now = GENERATIONS.iter().find(|(_, generation)| Some(*generation) == bands.generation);
-    let now: Vec<_> = now.map(|(key, _)| (*key).to_owned()).into_iter().collect();
-    sketch.choice("generation", &Phrase::new("free-generation"), false, offers, &now);
+    sketch.choice(&Key::Generation, &Phrase::new("free-generation"), false, offers, &bands.generation);
     let hint = Phrase::new("free-upstream.hint");
     let upstream = bands.upstream_top_mhz;
-    sketch.number("upstream", &Phrase::new("free-upstream"), Some(&hint), Quantity::Frequency, upstream);
+    sketch.number(&Key::Upstream, &Phrase::new("free-upstream"), Some(&hint), Quantity::Frequency, upstream);
 }
 
 fn network(sketch: &mut Sketch<'_>, service: &Service) {
     let network = service.network.clone().unwrap_or_default();
-    let offer =
-        |version: &&str| Offer::new(*version, Phrase::new("value-network-version").text("version", *version));
-    let now: Vec<_> = network.version.into_iter().collect();
-    sketch.choice("version", &Phrase::new("free-version"), false, VERSIONS.iter().map(offer).collect(), &now);
+    let offer = |version: &&'static str| {
+        Offer::new(&NodeVersion(version), Phrase::new("value-network-version").text("version", *version))
+    };
+    let now = network.version.as_deref().and_then(NodeVersion::of);
+    sketch.choice(
+        &Key::Version,
+        &Phrase::new("free-version"),
+        false,
+        VERSIONS.iter().map(offer).collect(),
+        &now,
+    );
     let band = network.bands.first();
     let low = band.map(|band| band.low_mhz);
-    sketch.number("low", &Phrase::new("free-band-low"), None, Quantity::Frequency, low);
+    sketch.number(&Key::Low, &Phrase::new("free-band-low"), None, Quantity::Frequency, low);
     let high = band.map(|band| band.high_mhz);
-    sketch.number("high", &Phrase::new("free-band-high"), None, Quantity::Frequency, high);
+    sketch.number(&Key::High, &Phrase::new("free-band-high"), None, Quantity::Frequency, high);
     for band in network.bands.iter().skip(1) {
         let words = Phrase::new("value-network-band").with("band", Arg::Band(band.low_mhz, band.high_mhz));
         sketch.words(crate::screen::WordsRole::Plain, &words);
     }
     let nodes = (network.nodes > 0).then(|| f64::from(network.nodes));
-    sketch.number("nodes", &Phrase::new("free-nodes"), None, Quantity::Count, nodes);
-    sketch.press("add-band", &Phrase::new("free-add-band"), PressWeight::Other);
+    sketch.number(&Key::Nodes, &Phrase::new("free-nodes"), None, Quantity::Count, nodes);
+    sketch.press(&Key::AddBand, &Phrase::new("free-add-band"), PressWeight::Other);
 }
 
 fn power(scene: &Scene<'_>, sketch: &mut Sketch<'_>, service: &Service) {
     let survey = scene.survey;
     let parts = finder::by_tag(survey);
-    let offer =
-        |part: &&&house::record::Part| Offer::new(key_of("part", part.id), naming::of_part(survey, part));
+    let offer = |part: &&&house::record::Part| Offer::new(&Key::Part(part.id), naming::of_part(survey, part));
     let gives = |part: &&&house::record::Part| {
         let plugged = part.plugged.as_deref().unwrap_or_default();
         part.kind == PartKind::PowerInserter
@@ -176,28 +185,27 @@ fn power(scene: &Scene<'_>, sketch: &mut Sketch<'_>, service: &Service) {
             || part.kind == PartKind::Outlet
     };
     let needs = |part: &&&house::record::Part| matches!(part.kind, PartKind::Amplifier | PartKind::Entry);
-    let now =
-        |part: Option<SubjectId>| -> Vec<_> { part.map(|part| key_of("part", part)).into_iter().collect() };
+    let now = |part: Option<SubjectId>| part.map(Key::Part);
     let from = parts.iter().filter(gives).take(PARTS).map(|part| offer(&part)).collect();
     let feed = service.power;
-    sketch.choice("from", &Phrase::new("free-power-from"), false, from, &now(feed.map(|feed| feed.from)));
+    sketch.choice(&Key::From, &Phrase::new("free-power-from"), false, from, &now(feed.map(|feed| feed.from)));
     let to = parts.iter().filter(needs).take(PARTS).map(|part| offer(&part)).collect();
-    sketch.choice("to", &Phrase::new("free-power-to"), false, to, &now(feed.map(|feed| feed.to)));
+    sketch.choice(&Key::To, &Phrase::new("free-power-to"), false, to, &now(feed.map(|feed| feed.to)));
     sketch.caution(&advice::finding::Caution::PoweredLeg.phrase());
 }
 
-pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &str) -> Result<Move> {
+pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result<Move> {
     match key {
-        "save" | "add-band" => {
-            let told = session.with_scene(|scene| service_edits::edits(scene, id, key == "add-band"))?;
+        Key::Save | Key::AddBand => {
+            let told = session.with_scene(|scene| service_edits::edits(scene, id, *key == Key::AddBand))?;
             let written = write(session, told)?;
-            if written && key == "add-band" {
+            if written && *key == Key::AddBand {
                 super::clear(session)?;
                 return Ok(Move::Stay);
             }
             Ok(if written { Move::Back } else { Move::Stay })
         }
-        "remove" => {
+        Key::Remove => {
             let edit = session.with_scene(|scene| scene.ledger.remove(id))?;
             write(session, Ok(Answer { edits: vec![edit], then: None }))?;
             Ok(Move::Back)

@@ -9,28 +9,39 @@ use phrase::Phrase;
 use serde_json::json;
 
 use crate::number::Quantity;
-use crate::place::subject_of;
+use crate::place::{Choice, Key};
 use crate::question::{Answer, Told, not_answered};
 use crate::session::Scene;
 
 /// The most entries that are offered.
 pub(super) const ENTRY_MOST: usize = 40;
 
-pub(super) const TV: [(&str, TvSignal); 3] =
-    [("analog", TvSignal::Analog), ("digital", TvSignal::Digital), ("both", TvSignal::Both)];
+pub(super) const TV: [TvSignal; 3] = [TvSignal::Analog, TvSignal::Digital, TvSignal::Both];
 
-pub(super) const SINGLE: [(&str, SingleCable); 2] =
-    [("en50494", SingleCable::En50494), ("en50607", SingleCable::En50607)];
+pub(super) const SINGLE: [SingleCable; 2] = [SingleCable::En50494, SingleCable::En50607];
 
-pub(super) const GENERATIONS: [(&str, ModemGeneration); 3] =
-    [("3.0", ModemGeneration::V3_0), ("3.1", ModemGeneration::V3_1), ("4.0", ModemGeneration::V4_0)];
+pub(super) const GENERATIONS: [ModemGeneration; 3] =
+    [ModemGeneration::V3_0, ModemGeneration::V3_1, ModemGeneration::V4_0];
 
 /// MoCA versions of a network that is not ours, as its boxes name them.
 pub(super) const VERSIONS: [&str; 5] = ["1.0", "1.1", "2.0", "2.0 bonded", "2.5"];
 
-fn picked<T: Copy>(scene: &Scene<'_>, key: &str, list: &[(&str, T)]) -> Option<T> {
-    let picked = scene.pending().one(key)?;
-    list.iter().find(|(of, _)| *of == picked).map(|(_, value)| *value)
+/// One of these versions.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct NodeVersion(pub(super) &'static str);
+
+impl Choice for NodeVersion {
+    fn key(&self) -> String {
+        self.0.into()
+    }
+
+    fn of(key: &str) -> Option<Self> {
+        VERSIONS.into_iter().find(|version| *version == key).map(Self)
+    }
+}
+
+fn picked<C: Choice + PartialEq>(scene: &Scene<'_>, key: &Key, list: &[C]) -> Option<C> {
+    scene.pending().one(key).filter(|picked| list.contains(picked))
 }
 
 /// The edits. With `another`, what stands in the band's two places becomes one more band beside those that are known.
@@ -38,28 +49,28 @@ pub(super) fn edits(scene: &Scene<'_>, id: SubjectId, another: bool) -> Told<Ans
     let service = scene.survey.services.get(&id).ok_or_else(not_answered)?;
     let pending = scene.pending();
     let mut answer = Answer::new();
-    if let Some(mhz) = pending.number("top", Quantity::Frequency)? {
+    if let Some(mhz) = pending.number(&Key::Top, Quantity::Frequency)? {
         answer = answer.says(id, field::TOP, &mhz)?;
     }
-    if let Some(entry) = pending.one("entry").and_then(|key| subject_of(key, "part")) {
+    if let Some(Key::Part(entry)) = pending.one(&Key::Entry) {
         answer = answer.plain(id, field::ENTRY, json!(entry));
     }
     match service.kind {
         ServiceKind::CableTv | ServiceKind::AntennaTv => {
-            if let Some(signal) = picked(scene, "signal", &TV) {
+            if let Some(signal) = picked(scene, &Key::Signal, &TV) {
                 answer = answer.says(id, field::SIGNAL, &signal)?;
             }
         }
         ServiceKind::SatelliteTv => {
-            if let Some(single) = picked(scene, "single", &SINGLE) {
+            if let Some(single) = picked(scene, &Key::Single, &SINGLE) {
                 answer = answer.says(id, field::SINGLE_CABLE, &single)?;
             }
         }
         ServiceKind::CableInternet => {
             let mut bands = service.modem.unwrap_or_default();
-            bands.generation = picked(scene, "generation", &GENERATIONS).or(bands.generation);
+            bands.generation = picked(scene, &Key::Generation, &GENERATIONS).or(bands.generation);
             bands.upstream_top_mhz =
-                pending.number("upstream", Quantity::Frequency)?.or(bands.upstream_top_mhz);
+                pending.number(&Key::Upstream, Quantity::Frequency)?.or(bands.upstream_top_mhz);
             if bands != service.modem.unwrap_or_default() {
                 answer = answer.says(id, field::MODEM, &bands)?;
             }
@@ -71,9 +82,12 @@ pub(super) fn edits(scene: &Scene<'_>, id: SubjectId, another: bool) -> Told<Ans
             }
         }
         ServiceKind::PowerOverCoax => {
-            let part = |key: &str| pending.one(key).and_then(|key| subject_of(key, "part"));
-            let from = part("from").or(service.power.map(|feed| feed.from));
-            let to = part("to").or(service.power.map(|feed| feed.to));
+            let part = |key: &Key| match pending.one(key) {
+                Some(Key::Part(part)) => Some(part),
+                _ => None,
+            };
+            let from = part(&Key::From).or(service.power.map(|feed| feed.from));
+            let to = part(&Key::To).or(service.power.map(|feed| feed.to));
             let (Some(from), Some(to)) = (from, to) else {
                 return Err(Phrase::new("free-power-both").into());
             };
@@ -86,17 +100,17 @@ pub(super) fn edits(scene: &Scene<'_>, id: SubjectId, another: bool) -> Told<Ans
 fn network(scene: &Scene<'_>, service: &Service, another: bool) -> Told<OtherNetwork> {
     let pending = scene.pending();
     let mut network = service.network.clone().unwrap_or_default();
-    if let Some(version) = pending.one("version").filter(|version| VERSIONS.contains(version)) {
+    if let Some(NodeVersion(version)) = pending.one(&Key::Version) {
         network.version = Some(version.to_owned());
     }
-    if let Some(nodes) = pending.number("nodes", Quantity::Count)? {
+    if let Some(nodes) = pending.number(&Key::Nodes, Quantity::Count)? {
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a count of 0 to 64")]
         let nodes = nodes as u32;
         network.nodes = nodes;
     }
     let first = network.bands.first().copied();
-    let low = pending.number("low", Quantity::Frequency)?.or(first.map(|band| band.low_mhz));
-    let high = pending.number("high", Quantity::Frequency)?.or(first.map(|band| band.high_mhz));
+    let low = pending.number(&Key::Low, Quantity::Frequency)?.or(first.map(|band| band.low_mhz));
+    let high = pending.number(&Key::High, Quantity::Frequency)?.or(first.map(|band| band.high_mhz));
     match (low, high) {
         (Some(low_mhz), Some(high_mhz)) if low_mhz < high_mhz => {
             let band = Band { low_mhz, high_mhz };

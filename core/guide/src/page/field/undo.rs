@@ -9,7 +9,7 @@ use phrase::{Arg, Phrase};
 use serde_json::Value;
 
 use crate::error::Result;
-use crate::place::Move;
+use crate::place::{Key, Move};
 use crate::screen::PressWeight;
 use crate::session::{Scene, Session};
 use crate::view::Sketch;
@@ -85,7 +85,7 @@ pub(super) fn named(scene: &Scene<'_>, subject: SubjectId) -> Phrase {
 /// Offers to take the last act back, in words.
 pub(super) fn offer(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     if let Some((_, what)) = last(scene) {
-        sketch.press("undo", &Phrase::new("free-undo").phrase("what", what), PressWeight::Other);
+        sketch.press(&Key::Undo, &Phrase::new("free-undo").phrase("what", what), PressWeight::Other);
     }
 }
 

@@ -9,7 +9,7 @@ use house::record::{Reading, Survey};
 use phrase::{Arg, Phrase};
 
 use super::{findings, telling, unknowns, waiting};
-use crate::place::key_of;
+use crate::place::Key;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Scene, Weighed, Worked};
 use crate::view::{Sketch, shown, stages};
@@ -47,9 +47,9 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let found = worked.findings.iter().filter(|finding| is_of_test(finding.kind)).take(ROWS);
     let rows = found.map(|finding| findings::row(&sketch, worked, finding)).collect();
     sketch.rows(&Phrase::new("compare-findings"), rows);
-    sketch.press("handover", &Phrase::new("to-handover"), PressWeight::Main);
-    sketch.press("tests", &Phrase::new("to-tests"), PressWeight::Other);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Handover, &Phrase::new("to-handover"), PressWeight::Main);
+    sketch.press(&Key::Tests, &Phrase::new("to-tests"), PressWeight::Other);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -95,7 +95,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, worked: &Worked, room: &RoomVerdi
     let told = told.into_iter().map(|phrase| sketch.say(&phrase)).collect::<Vec<_>>().join(" ");
     let culprit = path.filter(|_| room.falls_short()).and_then(|path| culprit(survey, path, as_wished));
     sketch.row(
-        Some(key_of("room", room.outlet)),
+        Some(Key::Room(room.outlet)),
         &shown::outlet(survey, room.outlet),
         Some(&Phrase::new("text").text("text", told)),
         culprit.as_ref(),

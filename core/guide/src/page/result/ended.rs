@@ -6,16 +6,15 @@ use phrase::Phrase;
 use serde_json::json;
 
 use super::put_back;
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Place, ResultPlace, key_of};
+use crate::place::{Key, Move, Place, ResultPlace};
 use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{Pending, Scene, Session};
 use crate::view::{Sketch, photo_slot};
 
-/// The most notes on one thing that are shown, and the key of a new one.
+/// The most notes on one thing that are shown.
 const NOTES: usize = 8;
-const NOTE: &str = "note";
 
 const ENDS: [(OutcomeKind, &str); 3] = [
     (OutcomeKind::Done, "ended-done"),
@@ -31,12 +30,8 @@ pub(super) fn rows(scene: &Scene<'_>, sketch: &mut Sketch<'_>, most: usize) {
             .map(|work| {
                 let not_fine = work.outcome.others_fine == Some(false) && end == OutcomeKind::Done;
                 let remark = not_fine.then(|| Phrase::new("ended-not-fine"));
-                let row = sketch.row(
-                    Some(key_of("ended", work.id)),
-                    &work.what(scene.survey),
-                    None,
-                    remark.as_ref(),
-                );
+                let row =
+                    sketch.row(Some(Key::Ended(work.id)), &work.what(scene.survey), None, remark.as_ref());
                 if end == OutcomeKind::Done { row.ticked(true) } else { row }
             })
             .collect();
@@ -48,7 +43,7 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("ended"));
     let Some(work) = scene.survey.works.get(&id) else {
         sketch.words(WordsRole::Problem, &Phrase::new("gone"));
-        sketch.press("work", &Phrase::new("to-work"), PressWeight::Main);
+        sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Main);
         return sketch.screen;
     };
     let end = ENDS.iter().find(|(end, _)| *end == work.outcome.end);
@@ -66,18 +61,18 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
             sketch.caution(&caution.phrase());
         }
         sketch.words_if_known(WordsRole::How, &what.attribute("back"));
-        photo_slot(scene, &mut sketch, "after", work.change.at(), house::record::PhotoRole::After);
-        sketch.press("check", &Phrase::new("ended-check"), PressWeight::Other);
-        sketch.confirm("put-back", &Phrase::new("put-back"));
+        photo_slot(scene, &mut sketch, &Key::After, work.change.at(), house::record::PhotoRole::After);
+        sketch.press(&Key::Check, &Phrase::new("ended-check"), PressWeight::Other);
+        sketch.confirm(&Key::PutBack, &Phrase::new("put-back"));
     } else {
         if work.outcome.end == OutcomeKind::CouldNot {
             notes(scene, &mut sketch, work.change.at());
         }
         sketch.words(WordsRole::Why, &Phrase::new("ended-again-why"));
-        sketch.press("again", &Phrase::new("ended-again"), PressWeight::Other);
+        sketch.press(&Key::Again, &Phrase::new("ended-again"), PressWeight::Other);
     }
-    sketch.press("work", &Phrase::new("to-work"), PressWeight::Main);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Main);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -86,15 +81,17 @@ fn notes(scene: &Scene<'_>, sketch: &mut Sketch<'_>, about: SubjectId) {
     for note in scene.survey.notes_on(Some(about)).take(NOTES) {
         sketch.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
     }
-    sketch.writing(NOTE, &Phrase::new("ended-note"), None, WritingKind::Note, "");
-    sketch.submitted_by("keep-note");
-    sketch.press("keep-note", &Phrase::new("free-note-add"), PressWeight::Other);
+    sketch.writing(&Key::Note, &Phrase::new("ended-note"), None, WritingKind::Note, "");
+    sketch.submitted_by(&Key::KeepNote);
+    sketch.press(&Key::KeepNote, &Phrase::new("free-note-add"), PressWeight::Other);
 }
 
 /// Keeps the reason that was written as a note on the thing; nothing if none was.
 fn keep_note(session: &mut Session, about: SubjectId) -> Result<()> {
     let open = session.open_survey()?;
-    let Some(text) = open.memory.pending.written(NOTE).filter(|text| !text.is_empty()) else { return Ok(()) };
+    let Some(text) = open.memory.pending.written(&Key::Note).filter(|text| !text.is_empty()) else {
+        return Ok(());
+    };
     let note = SubjectId::random();
     let edits = [
         Edit::new(note, field::IS, "note"),
@@ -106,30 +103,30 @@ fn keep_note(session: &mut Session, about: SubjectId) -> Result<()> {
     Ok(())
 }
 
-pub(crate) fn take(session: &mut Session, id: SubjectId, deed: &Deed) -> Result<Move> {
+pub(crate) fn take(session: &mut Session, id: SubjectId, done: &Done) -> Result<Move> {
     let Some(work) = session.open_survey()?.survey.works.get(&id).cloned() else { return Ok(Move::Stay) };
     let open = session.open_survey()?;
     let to = |place| Ok(Move::Swap(Place::Result(place)));
-    let done = work.outcome.end == OutcomeKind::Done;
-    match deed {
-        Deed::Photo { file, .. } => {
+    let is_done = work.outcome.end == OutcomeKind::Done;
+    match done {
+        Done::Photo(_, file) => {
             open.add_photo(file, Some(work.change.at()), Some(house::record::PhotoRole::After))?;
             Ok(Move::Stay)
         }
-        Deed::Press { key } if key == "check" && done => to(ResultPlace::After(id)),
-        Deed::Press { key } if key == "put-back" && done => {
+        Done::Press(Key::Check) if is_done => to(ResultPlace::After(id)),
+        Done::Press(Key::PutBack) if is_done => {
             put_back::put_back(session, &work)?;
             to(ResultPlace::Work)
         }
-        Deed::Write { key, .. } if key == NOTE => {
-            open.memory.pending.keep(deed);
+        Done::Write(Key::Note, _) => {
+            open.memory.pending.keep(done);
             Ok(Move::Stay)
         }
-        Deed::Press { key } if key == "keep-note" && !done => {
+        Done::Press(Key::KeepNote) if !is_done => {
             keep_note(session, work.change.at())?;
             Ok(Move::Stay)
         }
-        Deed::Press { key } if key == "again" && !done => {
+        Done::Press(Key::Again) if !is_done => {
             let removal = open.store.ledger().remove(id);
             open.write(&[removal])?;
             to(ResultPlace::Work)

@@ -3,7 +3,7 @@
 use phrase::Phrase;
 
 use super::{findings, waiting};
-use crate::place::key_of;
+use crate::place::Key;
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::Scene;
 use crate::view::Sketch;
@@ -14,7 +14,7 @@ pub(crate) fn show(scene: &Scene<'_>, name: &str) -> Screen {
     let found = worked.findings.iter().find(|finding| findings::name(worked, finding) == name);
     let Some(finding) = found else {
         sketch.words(WordsRole::Lead, &Phrase::new("finding-gone"));
-        sketch.press("findings", &Phrase::new("to-all-findings"), PressWeight::Main);
+        sketch.press(&Key::Findings, &Phrase::new("to-all-findings"), PressWeight::Main);
         return sketch.screen;
     };
     sketch.screen.title = sketch.say(&finding.weight().phrase());
@@ -25,7 +25,7 @@ pub(crate) fn show(scene: &Scene<'_>, name: &str) -> Screen {
         .iter()
         .take(60)
         .filter_map(|place| {
-            let key = place.part().map(|part| key_of("part", part));
+            let key = place.part().map(|part| Key::Part(part));
             Some(sketch.row(key, &place.phrase(scene.survey)?, None, None))
         })
         .collect();
@@ -37,8 +37,8 @@ pub(crate) fn show(scene: &Scene<'_>, name: &str) -> Screen {
     sketch.words(WordsRole::Heading, &Phrase::new("finding-todo"));
     sketch.words(WordsRole::How, &finding.todo());
     sketch.words(WordsRole::Aside, &Phrase::new("finding-source").phrase("source", finding.source()));
-    sketch.press("findings", &Phrase::new("to-all-findings"), PressWeight::Main);
-    sketch.press("work", &Phrase::new("to-work"), PressWeight::Other);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Findings, &Phrase::new("to-all-findings"), PressWeight::Main);
+    sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Other);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }

@@ -5,6 +5,7 @@ use facts::fact::SubjectId;
 use phrase::{Arg, Phrase};
 
 use super::waiting;
+use crate::place::Key;
 use crate::screen::{PressWeight, RowEntry, Screen, Severity, WordsRole};
 use crate::session::{Scene, Worked};
 use crate::view::{Sketch, shown};
@@ -27,15 +28,15 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         sketch.rows(&weight.phrase(), rows);
     }
     shown::turn(scene, &mut sketch, found.len());
-    sketch.press("work", &Phrase::new("to-work"), PressWeight::Main);
-    sketch.press("forecast", &Phrase::new("to-forecast"), PressWeight::Other);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Main);
+    sketch.press(&Key::Forecast, &Phrase::new("to-forecast"), PressWeight::Other);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
 /// One finding as a row that leads to it.
 pub(super) fn row(sketch: &Sketch<'_>, worked: &Worked, finding: &Finding) -> RowEntry {
-    let key = format!("finding:{}", name(worked, finding));
+    let key = Key::Finding(name(worked, finding));
     sketch.row(Some(key), &finding.what(), None, None).weighs(severity(finding.weight()))
 }
 

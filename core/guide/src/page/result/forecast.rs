@@ -5,8 +5,8 @@ use advice::verdict::{Together, Wished, answers, summary};
 use phrase::{Arg, Phrase};
 
 use super::bars::{self, Bars};
-use super::{keys, telling, unknowns, waiting};
-use crate::place::{Question, key_of};
+use super::{telling, unknowns, waiting};
+use crate::place::{Key, Question};
 use crate::screen::{PressWeight, RowEntry, RowMark, Screen, WordsRole};
 use crate::session::{Scene, Worked};
 use crate::view::{Sketch, shown};
@@ -64,7 +64,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, room: &RoomForecast, bars: Option
     let wish = Wished::at(survey, room).map(|wished| telling::wish(&wished));
     let says = telling::reach(survey, room.outlet, &room.reach);
     let head = shown::outlet(survey, room.outlet);
-    let row = sketch.row(Some(key_of("room", room.outlet)), &head, Some(&says), wish.as_ref());
+    let row = sketch.row(Some(Key::Room(room.outlet)), &head, Some(&says), wish.as_ref());
     let row = row.bar(bars.and_then(|bars| bars.of_room(room)));
     match bars::mark(survey, room) {
         Some(mark) => row.marked(mark),
@@ -96,15 +96,15 @@ fn going_back(scene: &Scene<'_>, sketch: &mut Sketch<'_>, worked: &Worked) {
 
 fn presses(sketch: &mut Sketch<'_>, worked: &Worked) {
     if worked.forecast().bridge.is_none() {
-        let key = keys::ask(&Question::RouterAt);
+        let key = Key::Ask(Question::RouterAt);
         sketch.press(&key, &Phrase::new("forecast-say-router"), PressWeight::Main);
-        sketch.press("findings", &Phrase::new("to-findings"), PressWeight::Other);
+        sketch.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Other);
     } else {
-        sketch.press("findings", &Phrase::new("to-findings"), PressWeight::Main);
+        sketch.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Main);
     }
-    sketch.press("map", &Phrase::new("to-map"), PressWeight::Other);
+    sketch.press(&Key::Map, &Phrase::new("to-map"), PressWeight::Other);
     if !worked.unknowns.is_empty() {
-        sketch.press("unknowns", &Phrase::new("to-unknowns"), PressWeight::Other);
+        sketch.press(&Key::Unknowns, &Phrase::new("to-unknowns"), PressWeight::Other);
     }
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
 }

@@ -10,17 +10,16 @@ use house::record::{OutcomeKind, field};
 use phrase::{Arg, Phrase};
 
 use super::{ended, waiting, written};
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Place};
+use crate::place::{Choice, Key, Move, Place};
 use crate::question::journey;
 use crate::screen::{Ability, FileAsked, PressWeight, RowEntry, RowMark, Screen, WordsRole};
 use crate::session::{Scene, Session, folder_name, pack};
 use crate::view::{Sketch, stages};
 
-/// What may stay out of the file, by the word in its key.
-const PARTS: [(&str, LeftOut); 3] =
-    [("owner", LeftOut::Owner), ("photos", LeftOut::Photos), ("notes", LeftOut::Notes)];
+/// What may stay out of the file, in the order in which it is offered.
+const PARTS: [LeftOut; 3] = [LeftOut::Owner, LeftOut::Photos, LeftOut::Notes];
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("handover"));
@@ -36,10 +35,10 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let out = left_out(scene);
     let rows: Vec<RowEntry> = PARTS
         .iter()
-        .map(|(word, part)| {
+        .map(|part| {
             let says = if out.contains(part) { "handover-stays-out" } else { "handover-goes-along" };
-            let head = Phrase::new(format!("handover-{word}"));
-            let row = sketch.row(Some(format!("without:{word}")), &head, Some(&Phrase::new(says)), None);
+            let head = Phrase::new(format!("handover-{}", part.key()));
+            let row = sketch.row(Some(Key::Without(*part)), &head, Some(&Phrase::new(says)), None);
             row.switched(!out.contains(part))
         })
         .collect();
@@ -47,22 +46,22 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     if waiting::worked(scene, &mut sketch).is_some() {
         left_open(scene, &mut sketch);
         presses(scene, &mut sketch);
-        sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+        sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     }
     ended::rows(scene, &mut sketch, 30);
     sketch.screen
 }
 
 /// The key of the press for one of them, which proposes a name for it.
-fn key(scene: &Scene<'_>, end: &str) -> String {
+fn key(scene: &Scene<'_>, end: &str) -> Key {
     let name = folder_name(scene.survey.name.as_deref().unwrap_or_default());
-    FileAsked::ToWrite { name: format!("{name}.{end}") }.key()
+    Key::File(FileAsked::ToWrite { name: format!("{name}.{end}") })
 }
 
 /// Which of them a key is about, by the ending of its name.
-fn given_by(key: &str) -> Option<&'static str> {
-    let Some(FileAsked::ToWrite { name }) = FileAsked::of(key) else { return None };
-    let end = Path::new(&name).extension()?;
+fn given_by(key: &Key) -> Option<&'static str> {
+    let Key::File(FileAsked::ToWrite { name }) = key else { return None };
+    let end = Path::new(name).extension()?;
     stages::GIVEN.iter().find(|(given, _)| end == *given).map(|(_, answer)| *answer)
 }
 
@@ -78,7 +77,7 @@ fn presses(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
         sketch.press(&key, &Phrase::new(words), weight);
     }
     if main {
-        sketch.press("finish", &Phrase::new("handover-finish"), PressWeight::Main);
+        sketch.press(&Key::Finish, &Phrase::new("handover-finish"), PressWeight::Main);
     }
 }
 
@@ -93,39 +92,38 @@ fn left_open(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let Some(worked) = scene.worked() else { return };
     let mut rows = Vec::new();
     let steps = worked.list.steps.len() as u64;
-    let questions = journey(scene).iter().filter(|leg| !leg.answered).count() as u64;
+    let questions = journey(scene).iter().filter(|on_way| !on_way.answered).count() as u64;
     let tests =
         stages::outlets(scene.survey).into_iter().filter(|outlet| !is_tested(scene.survey, *outlet)).count()
             as u64;
     for (key, id, count) in [
-        ("work", "left-steps", steps),
-        ("tests", "left-tests", tests),
-        ("overview", "left-questions", questions),
+        (Key::Work, "left-steps", steps),
+        (Key::Tests, "left-tests", tests),
+        (Key::Overview, "left-questions", questions),
     ] {
         if count > 0 {
             let head = Phrase::new(id).with("count", Arg::Count(count));
-            rows.push(sketch.row(Some(key.to_owned()), &head, None, None).ticked(false));
+            rows.push(sketch.row(Some(key), &head, None, None).ticked(false));
         }
     }
     let unknown = worked.unknowns.len() as u64;
     if unknown > 0 {
         let head = Phrase::new("left-unknown").with("count", Arg::Count(unknown));
-        let row = sketch.row(Some("unknowns".to_owned()), &head, None, None);
+        let row = sketch.row(Some(Key::Unknowns), &head, None, None);
         rows.push(row.marked(RowMark::NotKnown));
     }
     sketch.rows(&Phrase::new("handover-left"), rows);
 }
 
 fn left_out(scene: &Scene<'_>) -> BTreeSet<LeftOut> {
-    let picked = scene.pending().picked("without").unwrap_or_default();
-    let is_out = |word: &str| picked.iter().any(|picked| picked == word);
-    PARTS.iter().filter(|(word, _)| is_out(word)).map(|(_, part)| *part).collect()
+    let picked: Option<Vec<LeftOut>> = scene.pending().picked(&Key::LeaveOut);
+    picked.unwrap_or_default().into_iter().collect()
 }
 
-pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
-    match deed {
-        Deed::Press { key } => Ok(pressed(session, key)?),
-        Deed::File { key, file } => {
+pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
+    match done {
+        Done::Press(key) => Ok(pressed(session, key)?),
+        Done::File(key, file) => {
             let Some(answer) = given_by(key) else { return Ok(Move::Stay) };
             let left_out = session.with_scene(left_out)?;
             if answer == stages::REPORT {
@@ -151,21 +149,21 @@ fn was_given(session: &mut Session, name: &str) -> Result<()> {
     Ok(())
 }
 
-fn pressed(session: &mut Session, key: &str) -> Result<Move> {
-    if key == "finish" {
+fn pressed(session: &mut Session, key: &Key) -> Result<Move> {
+    if *key == Key::Finish {
         return Ok(Move::Go(Place::Overview));
     }
     if given_by(key).is_some() {
         session.tell(Phrase::new("handover-where"));
     }
-    let Some(word) = key.strip_prefix("without:") else { return Ok(Move::Stay) };
+    let Key::Without(part) = key else { return Ok(Move::Stay) };
     let pending = &mut session.open_survey()?.memory.pending;
-    let mut picked = pending.picked("without").unwrap_or_default().to_vec();
-    if picked.iter().any(|picked| picked == word) {
-        picked.retain(|picked| picked != word);
+    let mut picked: Vec<LeftOut> = pending.picked(&Key::LeaveOut).unwrap_or_default();
+    if picked.contains(part) {
+        picked.retain(|picked| picked != part);
     } else {
-        picked.push(word.to_owned());
+        picked.push(*part);
     }
-    pending.keep(&Deed::Pick { key: "without".into(), picked });
+    pending.pick(&Key::LeaveOut, picked);
     Ok(Move::Stay)
 }

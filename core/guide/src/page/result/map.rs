@@ -6,7 +6,7 @@ use phrase::Phrase;
 use telling::figure::{Figure, loss_plot, wiring_map};
 
 use super::waiting;
-use crate::place::key_of;
+use crate::place::Key;
 use crate::screen::{FigureDrawn, PressWeight, Screen, WordsRole};
 use crate::session::{Scene, Worked};
 use crate::view::{Sketch, shown};
@@ -22,7 +22,7 @@ fn plot(scene: &Scene<'_>) -> Option<Figure> {
 }
 
 fn drawn(figure: &Figure) -> FigureDrawn {
-    FigureDrawn::of(figure, |part| key_of("part", part))
+    FigureDrawn::of(figure, |part| Key::Part(part).to_string())
 }
 
 /// Both, as a shell draws them.
@@ -41,8 +41,8 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
             sketch.words(WordsRole::How, &Phrase::new("report-plot-how"));
             sketch.figure(&plot, &drawn(&plot));
         }
-        sketch.press("forecast", &Phrase::new("to-forecast"), PressWeight::Main);
-        sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+        sketch.press(&Key::Forecast, &Phrase::new("to-forecast"), PressWeight::Main);
+        sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     }
     let order = reading_order(survey);
     let first = shown::page(scene, order.len()) * shown::ROWS;
@@ -50,7 +50,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         .iter()
         .skip(first)
         .take(shown::ROWS)
-        .map(|part| sketch.row(Some(key_of("part", *part)), &naming::part(survey, *part), None, None))
+        .map(|part| sketch.row(Some(Key::Part(*part)), &naming::part(survey, *part), None, None))
         .collect();
     sketch.rows(&Phrase::new("map-parts"), rows);
     shown::turn(scene, &mut sketch, order.len());

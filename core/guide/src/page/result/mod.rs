@@ -24,6 +24,7 @@ mod put_back;
 pub(crate) mod reading;
 pub(crate) mod room;
 pub(crate) mod step;
+mod still_fine;
 mod telling;
 pub(crate) mod unknowns;
 mod waiting;

@@ -6,28 +6,15 @@ use phrase::Phrase;
 use serde_json::json;
 
 use super::outlet_test_socket;
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
 use crate::number::Quantity;
-use crate::place::{Move, Place, ResultPlace, TestKind};
+use crate::place::{Key, Move, Place, ResultPlace, TestKind};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Pending, Scene, Session};
 use crate::view::{Sketch, shown};
 
 impl TestKind {
-    pub(super) const ALL: [Self; 5] =
-        [Self::House, Self::HouseRadio, Self::Internet, Self::InternetRadio, Self::Page];
-
-    pub(super) const fn key(self) -> &'static str {
-        match self {
-            Self::House => "house",
-            Self::HouseRadio => "house-radio",
-            Self::Internet => "internet",
-            Self::InternetRadio => "internet-radio",
-            Self::Page => "page",
-        }
-    }
-
     const fn how(self) -> HowMeasured {
         let reach = match self {
             Self::House | Self::HouseRadio => TestReach::House,
@@ -38,16 +25,18 @@ impl TestKind {
     }
 
     /// What it gives, key and quantity.
-    const fn figures(self) -> &'static [(&'static str, Quantity)] {
+    fn figures(self) -> Vec<(Key, Quantity)> {
         match self {
-            Self::Page => {
-                &[("phy", Quantity::Rate), ("sent", Quantity::Power), ("received", Quantity::Power)]
-            }
-            _ => &[
-                ("down", Quantity::Rate),
-                ("up", Quantity::Rate),
-                ("latency", Quantity::Time),
-                ("lost", Quantity::Share),
+            Self::Page => vec![
+                (Key::Phy, Quantity::Rate),
+                (Key::Sent, Quantity::Power),
+                (Key::Received, Quantity::Power),
+            ],
+            _ => vec![
+                (Key::Down, Quantity::Rate),
+                (Key::Up, Quantity::Rate),
+                (Key::Latency, Quantity::Time),
+                (Key::Lost, Quantity::Share),
             ],
         }
     }
@@ -56,39 +45,39 @@ impl TestKind {
 pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId, kind: TestKind) -> Screen {
     let title = Phrase::new("test-title").phrase("outlet", shown::outlet(scene.survey, outlet));
     let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
-    sketch.words(WordsRole::Lead, &Phrase::new(format!("test-kind-{}", kind.key())));
-    sketch.words(WordsRole::How, &Phrase::new(format!("test-how-{}", kind.key())));
+    sketch.words(WordsRole::Lead, &Phrase::new(format!("test-kind-{}", kind.word())));
+    sketch.words(WordsRole::How, &Phrase::new(format!("test-how-{}", kind.word())));
     for (key, quantity) in kind.figures() {
         let name = Phrase::new(format!("test-{key}"));
         let hint = name.attribute("hint");
         let hint = scene.language.knows(&hint.id).then_some(hint);
-        sketch.number(key, &name, hint.as_ref(), *quantity, None);
+        sketch.number(&key, &name, hint.as_ref(), quantity, None);
     }
     if kind == TestKind::House {
         outlet_test_socket::ask(&mut sketch);
     }
-    sketch.press("keep", &Phrase::new("test-keep"), PressWeight::Main);
-    sketch.press("tests", &Phrase::new("test-later"), PressWeight::Quiet);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Keep, &Phrase::new("test-keep"), PressWeight::Main);
+    sketch.press(&Key::Tests, &Phrase::new("test-later"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
 /// What was typed, as readings.
 fn measured(pending: &Pending, kind: TestKind) -> std::result::Result<Vec<ReadingKind>, Phrase> {
-    let figure = |key: &str| {
-        let quantity = kind.figures().iter().find(|(name, _)| *name == key).map(|(_, quantity)| *quantity);
-        quantity.map_or(Ok(None), |quantity| pending.number(key, quantity))
+    let figure = |key: Key| {
+        let quantity = kind.figures().into_iter().find(|(of, _)| *of == key).map(|(_, quantity)| quantity);
+        quantity.map_or(Ok(None), |quantity| pending.number(&key, quantity))
     };
     let mut readings = Vec::new();
-    match (figure("down")?, figure("up")?) {
+    match (figure(Key::Down)?, figure(Key::Up)?) {
         (Some(down_mbps), Some(up_mbps)) => readings.push(ReadingKind::Throughput { down_mbps, up_mbps }),
         (None, None) => {}
         _ => return Err(Phrase::new("test-both-ways")),
     }
-    readings.extend(figure("latency")?.map(|ms| ReadingKind::RoundTrip { ms }));
-    readings.extend(figure("lost")?.map(|percent| ReadingKind::PacketLoss { percent, under_load: true }));
-    readings.extend(figure("phy")?.map(|mbps| ReadingKind::PhyRate { mbps }));
-    match (figure("sent")?, figure("received")?) {
+    readings.extend(figure(Key::Latency)?.map(|ms| ReadingKind::RoundTrip { ms }));
+    readings.extend(figure(Key::Lost)?.map(|percent| ReadingKind::PacketLoss { percent, under_load: true }));
+    readings.extend(figure(Key::Phy)?.map(|mbps| ReadingKind::PhyRate { mbps }));
+    match (figure(Key::Sent)?, figure(Key::Received)?) {
         (Some(sent_dbm), Some(received_dbm)) => {
             readings.push(ReadingKind::Power { sent_dbm, received_dbm });
         }
@@ -98,9 +87,9 @@ fn measured(pending: &Pending, kind: TestKind) -> std::result::Result<Vec<Readin
     if readings.is_empty() { Err(Phrase::new("not-answered")) } else { Ok(readings) }
 }
 
-pub(crate) fn take(session: &mut Session, outlet: SubjectId, kind: TestKind, deed: &Deed) -> Result<Move> {
+pub(crate) fn take(session: &mut Session, outlet: SubjectId, kind: TestKind, done: &Done) -> Result<Move> {
     let open = session.open_survey()?;
-    if open.memory.pending.keep(deed) || !matches!(deed, Deed::Press { key } if key == "keep") {
+    if open.memory.pending.keep(done) || !matches!(done, Done::Press(Key::Keep)) {
         return Ok(Move::Stay);
     }
     let readings = match measured(&open.memory.pending, kind) {

@@ -5,9 +5,9 @@ use facts::fact::SubjectId;
 use phrase::Phrase;
 
 use super::reading;
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Place, ResultPlace, TestKind, key_of};
+use crate::place::{Choice, Key, Move, Place, ResultPlace, TestKind};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Scene, Session};
 use crate::view::{Offer, Sketch, shown};
@@ -18,38 +18,38 @@ pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
     if !survey.parts.contains_key(&outlet) {
         sketch.words(WordsRole::Problem, &Phrase::new("gone"));
-        sketch.press("tests", &Phrase::new("to-tests"), PressWeight::Main);
+        sketch.press(&Key::Tests, &Phrase::new("to-tests"), PressWeight::Main);
         return sketch.screen;
     }
     sketch.words(WordsRole::Lead, &Phrase::new("test-kind"));
     sketch.words(WordsRole::Why, &Phrase::new("test-kind-why"));
     let offers = TestKind::ALL.iter().map(|kind| {
-        let words = Phrase::new(format!("test-kind-{}", kind.key()));
+        let words = Phrase::new(format!("test-kind-{}", kind.word()));
         let about = words.attribute("about");
-        Offer::new(kind.key(), words).about(about)
+        Offer::new(kind, words).about(about)
     });
-    sketch.choice("kind", &Phrase::new("test-kind"), false, offers.collect(), &[]);
+    sketch.choice(&Key::Kind, &Phrase::new("test-kind"), false, offers.collect(), None::<&TestKind>);
     let rows = survey
         .readings_at(outlet)
         .filter(|told| is_of_test(told.measured))
         .take(60)
         .map(|told| {
             let how = told.how.map(reading::how);
-            let key = key_of("reading", told.id);
+            let key = Key::Reading(told.id);
             sketch.row(Some(key), &house::naming::reading(told.measured), how.as_ref(), None)
         })
         .collect();
     sketch.rows(&Phrase::new("test-readings"), rows);
     // Not the main press: the answer itself leads on.
-    sketch.press("tests", &Phrase::new("to-tests"), PressWeight::Other);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Tests, &Phrase::new("to-tests"), PressWeight::Other);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
-pub(crate) fn take(session: &mut Session, outlet: SubjectId, deed: &Deed) -> Result<Move> {
-    let Deed::Pick { picked, .. } = deed else { return Ok(Move::Stay) };
+pub(crate) fn take(session: &mut Session, outlet: SubjectId, done: &Done) -> Result<Move> {
+    let Done::Pick(_, picked) = done else { return Ok(Move::Stay) };
     let stands = session.open_survey()?.survey.parts.contains_key(&outlet);
-    let kind = TestKind::ALL.into_iter().find(|kind| picked.iter().any(|picked| picked == kind.key()));
+    let kind = picked.first().and_then(|key| TestKind::of(key));
     Ok(match kind.filter(|_| stands) {
         Some(kind) => Move::Go(Place::Result(ResultPlace::Numbers(outlet, kind))),
         None => Move::Stay,

@@ -2,31 +2,51 @@
 
 use phrase::Phrase;
 
+use crate::place::{Key, choices};
 use crate::screen::WordsRole;
 use crate::session::Pending;
 use crate::view::{Offer, Sketch};
 
-/// Key and line rate, Mb/s, the most usual first.
-const SOCKETS: [(&str, u32); 3] = [("1g", 1000), ("2.5g", 2500), ("100m", 100)];
+choices! {
+    /// A network socket by its line rate, the most usual first.
+    Socket {
+        /// 1 Gb/s.
+        Gigabit "1g",
+        /// 2.5 Gb/s.
+        TwoAndAHalf "2.5g",
+        /// 100 Mb/s.
+        Hundred "100m",
+        /// Somebody looked and could not tell.
+        Unsure "unsure",
+    }
+}
 
-const KEY: &str = "socket";
+impl Socket {
+    /// Its line rate, Mb/s; `None` where nobody can tell.
+    const fn mbps(self) -> Option<u32> {
+        match self {
+            Self::Gigabit => Some(1000),
+            Self::TwoAndAHalf => Some(2500),
+            Self::Hundred => Some(100),
+            Self::Unsure => None,
+        }
+    }
+}
 
 /// Asks for the slowest.
 pub(super) fn ask(sketch: &mut Sketch<'_>) {
     let name = Phrase::new("test-socket");
-    let mut offers: Vec<_> =
-        SOCKETS.iter().map(|(key, _)| Offer::new(*key, Phrase::new(word(key)))).collect();
-    offers.push(Offer::unsure());
-    sketch.choice(KEY, &name, false, offers, &[]);
+    let offer = |socket: &Socket| match socket {
+        Socket::Unsure => Offer::unsure(socket),
+        // A message's name holds no dot but before its attribute.
+        socket => Offer::new(socket, Phrase::new(format!("test-socket-{}", socket.word().replace('.', "-")))),
+    };
+    let offers = Socket::ALL.iter().map(offer).collect();
+    sketch.choice(&Key::Socket, &name, false, offers, None::<&Socket>);
     sketch.words(WordsRole::Aside, &name.attribute("why"));
-}
-
-fn word(key: &str) -> String {
-    format!("test-socket-{}", key.replace('.', "-"))
 }
 
 /// What was answered, Mb/s; `None` while nobody said, or is sure.
 pub(super) fn told(pending: &Pending) -> Option<u32> {
-    let picked = pending.one(KEY)?;
-    SOCKETS.iter().find(|(key, _)| *key == picked).map(|(_, mbps)| *mbps)
+    pending.one::<Socket>(&Key::Socket)?.mbps()
 }

@@ -5,15 +5,16 @@ use facts::fact::{Edit, SubjectId};
 use house::record::field;
 use phrase::{Arg, Phrase};
 
-use crate::deed::Deed;
+use super::still_fine::StillFine;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Place, ResultPlace, key_of};
+use crate::place::{Choice, Key, Move, Place, ResultPlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Scene, Session};
-use crate::view::{Offer, Sketch, UNSURE, shown, stages};
+use crate::view::{Sketch, shown, stages};
 
 /// Whether TV and modem are still fine, as an answer about the survey.
-pub(super) const STILL_FINE: &str = "still-fine";
+const STILL_FINE: &str = "still-fine";
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("tests"));
@@ -28,8 +29,8 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         outlets.iter().skip(first).take(shown::ROWS).map(|outlet| row(scene, &sketch, *outlet)).collect();
     sketch.rows(&Phrase::new("tests-rooms"), rows);
     shown::turn(scene, &mut sketch, outlets.len());
-    sketch.press("still-fine", &Phrase::new("tests-next"), PressWeight::Main);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::StillFine, &Phrase::new("tests-next"), PressWeight::Main);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -48,35 +49,31 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, outlet: SubjectId) -> RowEntry {
         Phrase::new("tests-told").with("told", Arg::Several(told))
     };
     let head = shown::outlet(survey, outlet);
-    sketch.row(Some(key_of("test", outlet)), &head, Some(&says), None).ticked(is_tested)
+    sketch.row(Some(Key::Test(outlet)), &head, Some(&says), None).ticked(is_tested)
 }
 
 pub(crate) fn show_still_fine(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("still-fine"));
     sketch.words(WordsRole::Lead, &Phrase::new("still-fine-ask"));
     sketch.words(WordsRole::Why, &Phrase::new("still-fine-why"));
-    let now = scene.survey.answer(scene.survey.id, STILL_FINE).and_then(|answer| answer.as_str());
-    let offer = |key: &str| Offer::new(key, Phrase::new(format!("after-{key}")));
-    let offers = vec![offer("yes"), offer("no"), offer("nothing"), Offer::unsure()];
-    let picked: Vec<_> = now.map(str::to_owned).into_iter().collect();
-    sketch.choice("fine", &Phrase::new("still-fine-ask"), false, offers, &picked);
-    if now == Some("no") {
+    let asked = scene.survey.answer(scene.survey.id, STILL_FINE);
+    let now = asked.and_then(|answer| StillFine::of(answer.as_str()?));
+    StillFine::ask(&mut sketch, &Phrase::new("still-fine-ask"), now);
+    if now == Some(StillFine::No) {
         sketch.words(WordsRole::Problem, &Phrase::new("still-fine-no"));
-        sketch.press("work", &Phrase::new("to-work"), PressWeight::Other);
+        sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Other);
     }
     // Not the main press: the answer itself leads on.
-    sketch.press("compare", &Phrase::new("to-compare"), PressWeight::Other);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Compare, &Phrase::new("to-compare"), PressWeight::Other);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
-pub(crate) fn take_still_fine(session: &mut Session, deed: &Deed) -> Result<Move> {
-    let Deed::Pick { picked, .. } = deed else { return Ok(Move::Stay) };
-    let Some(told @ ("yes" | "no" | "nothing" | UNSURE)) = picked.first().map(String::as_str) else {
-        return Ok(Move::Stay);
-    };
+pub(crate) fn take_still_fine(session: &mut Session, done: &Done) -> Result<Move> {
+    let Done::Pick(_, picked) = done else { return Ok(Move::Stay) };
+    let Some(told) = StillFine::picked(picked) else { return Ok(Move::Stay) };
     let open = session.open_survey()?;
-    open.write(&[Edit::new(open.survey.id, field::asked_field(STILL_FINE), told)])?;
+    open.write(&[Edit::new(open.survey.id, field::asked_field(STILL_FINE), told.word())])?;
     let on = Move::Go(Place::Result(ResultPlace::Compare));
-    Ok(if told == "no" { Move::Stay } else { on })
+    Ok(if told == StillFine::No { Move::Stay } else { on })
 }

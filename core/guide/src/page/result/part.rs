@@ -5,7 +5,8 @@ use house::naming;
 use phrase::Phrase;
 
 use super::findings::{self, concerns};
-use super::{keys, unknowns};
+use super::unknowns;
+use crate::place::Key;
 use crate::question::journey;
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::Scene;
@@ -17,7 +18,7 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
     let Some(part) = survey.parts.get(&id) else {
         sketch.words(WordsRole::Problem, &Phrase::new("gone"));
-        sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Main);
+        sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Main);
         return sketch.screen;
     };
     let mut lines = Vec::new();
@@ -40,16 +41,18 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
     let run = survey.wiring.feed(id).and_then(|feed| feed.run);
     let rows = journey(scene)
         .into_iter()
-        .filter(|leg| unknowns::is_about(&leg.question, id, run))
+        .filter(|on_way| unknowns::is_about(&on_way.question, id, run))
         .take(60)
-        .map(|leg| {
-            let says = Phrase::new(if leg.answered { "answered" } else { "open" });
-            let head = leg.question.phrase(scene).attribute("title");
-            sketch.row(Some(keys::ask(&leg.question)), &head, Some(&says), None).ticked(leg.answered)
+        .map(|on_way| {
+            let says = Phrase::new(if on_way.answered { "answered" } else { "open" });
+            let head = on_way.question.phrase(scene).attribute("title");
+            sketch
+                .row(Some(Key::Ask(on_way.question.clone())), &head, Some(&says), None)
+                .ticked(on_way.answered)
         })
         .collect();
     sketch.rows(&Phrase::new("part-questions"), rows);
-    sketch.press("map", &Phrase::new("to-map"), PressWeight::Main);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Map, &Phrase::new("to-map"), PressWeight::Main);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }

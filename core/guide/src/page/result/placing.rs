@@ -7,9 +7,9 @@ use house::record::asked::ADAPTERS_PLACED;
 use house::record::{Sharing, Survey, field};
 use phrase::Phrase;
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Place, ResultPlace, key_of};
+use crate::place::{Key, Move, Place, ResultPlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Scene, Session};
 use crate::view::{Sketch, shown};
@@ -49,16 +49,16 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     sketch.rows(&Phrase::new("placing-rows"), rows);
     shown::turn(scene, &mut sketch, to_come.len());
     if is_open(scene.survey) {
-        sketch.press("placed", &Phrase::new("placing-placed"), PressWeight::Main);
-        sketch.press("private", &Phrase::new("placing-later"), PressWeight::Other);
+        sketch.press(&Key::Placed, &Phrase::new("placing-placed"), PressWeight::Main);
+        sketch.press(&Key::Private, &Phrase::new("placing-later"), PressWeight::Other);
     } else {
-        sketch.press("private", &Phrase::new("to-private"), PressWeight::Main);
+        sketch.press(&Key::Private, &Phrase::new("to-private"), PressWeight::Main);
     }
     if placed {
-        sketch.press("not-placed", &Phrase::new("placing-not-placed"), PressWeight::Other);
+        sketch.press(&Key::NotPlaced, &Phrase::new("placing-not-placed"), PressWeight::Other);
     }
-    sketch.press("work", &Phrase::new("to-work"), PressWeight::Quiet);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -73,15 +73,15 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, adapter: &AdapterToCome) -> RowEn
     let head = adapter
         .outlet
         .map_or_else(|| Phrase::new("placing-router"), |outlet| shown::outlet(scene.survey, outlet));
-    let key = adapter.outlet.map(|outlet| key_of("part", outlet));
+    let key = adapter.outlet.map(|outlet| Key::Part(outlet));
     sketch.row(key, &head, Some(&says), remark.as_ref()).ticked(are_adapters_placed(scene.survey))
 }
 
-pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
+pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
     let open = session.open_survey()?;
-    let told = match deed {
-        Deed::Press { key } if key == "placed" && is_open(&open.survey) => "yes",
-        Deed::Press { key } if key == "not-placed" => "no",
+    let told = match done {
+        Done::Press(Key::Placed) if is_open(&open.survey) => "yes",
+        Done::Press(Key::NotPlaced) => "no",
         _ => return Ok(Move::Stay),
     };
     open.write(&[Edit::new(open.survey.id, field::asked_field(ADAPTERS_PLACED), told)])?;

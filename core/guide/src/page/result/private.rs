@@ -10,16 +10,29 @@ use house::record::{EntryKind, EntryState, Part, PartKind, ReadingKind, ServiceK
 use phrase::{Arg, Phrase};
 use serde_json::json;
 
-use super::keys;
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
 use crate::number::Quantity;
-use crate::place::{Move, Place, Question, ResultPlace};
+use crate::place::{Choice, Key, Move, Place, Question, ResultPlace, choices};
 use crate::question::entry::behind;
 use crate::question::router::bridge;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Pending, Scene, Session};
-use crate::view::{Offer, Sketch, UNSURE, stages};
+use crate::view::{Offer, Sketch, stages};
+
+choices! {
+    /// Whether the network's password is set.
+    PasswordSet {
+        /// It is.
+        Yes "yes",
+        /// It is not.
+        No "no",
+        /// There are no adapters yet.
+        None "none",
+        /// Somebody looked and could not tell.
+        Unsure "unsure",
+    }
+}
 
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("private"));
@@ -29,16 +42,19 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     if scene.survey.services.values().any(|service| is_provider(service.kind)) {
         sketch.words(WordsRole::Plain, &Phrase::new("private-not-theirs"));
     }
-    let offer = |key: &str| Offer::new(key, Phrase::new(format!("private-{key}")));
-    let now = scene.survey.answer(scene.survey.id, stages::PASSWORD_SET).and_then(|answer| answer.as_str());
-    let now: Vec<_> = now.map(str::to_owned).into_iter().collect();
-    let offers = vec![offer("yes"), offer("no"), offer("none"), Offer::unsure()];
-    sketch.choice("password", &Phrase::new("private-password"), false, offers, &now);
+    let offer = |set: &PasswordSet| match set {
+        PasswordSet::Unsure => Offer::unsure(set),
+        set => Offer::new(set, Phrase::new(format!("private-{}", set.word()))),
+    };
+    let asked = scene.survey.answer(scene.survey.id, stages::PASSWORD_SET);
+    let now = asked.and_then(|answer| PasswordSet::of(answer.as_str()?));
+    let offers = PasswordSet::ALL.iter().map(offer).collect();
+    sketch.choice(&Key::Password, &Phrase::new("private-password"), false, offers, &now);
     filters(scene, &mut sketch);
     nodes(scene, &mut sketch);
-    sketch.press("next", &Phrase::new("private-next"), PressWeight::Main);
-    sketch.press("work", &Phrase::new("to-work"), PressWeight::Other);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Next, &Phrase::new("private-next"), PressWeight::Main);
+    sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Other);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -61,7 +77,7 @@ fn filter_row(scene: &Scene<'_>, sketch: &Sketch<'_>, entry: &Part) -> RowEntry 
         _ if filtered => ("private-filter-in", false),
         _ => ("private-filter-missing", true),
     };
-    let key = asks.then(|| keys::ask(&Question::EntryFilter(entry.id)));
+    let key = asks.then(|| Key::Ask(Question::EntryFilter(entry.id)));
     let name = house::naming::of_part(scene.survey, entry);
     let row = sketch.row(key, &name, Some(&Phrase::new(id)), None);
     if asks || filtered { row.ticked(!asks) } else { row }
@@ -90,7 +106,7 @@ fn nodes(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     let counted = seen(scene).map(|(_, count)| count);
     // What is typed is judged at once: an old all-clear must not stand beside a new number.
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 64")]
-    let typed = scene.pending().number("nodes", Quantity::Count).ok().flatten().map(|count| count as u32);
+    let typed = scene.pending().number(&Key::Nodes, Quantity::Count).ok().flatten().map(|count| count as u32);
     let seen = typed.or(counted);
     sketch.words(WordsRole::Heading, &Phrase::new("private-nodes"));
     let placed = if are_adapters_placed(scene.survey) { "yes" } else { "no" };
@@ -98,7 +114,13 @@ fn nodes(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
         WordsRole::How,
         &Phrase::new("private-nodes-how").with("known", Arg::Count(known)).text("placed", placed),
     );
-    sketch.number("nodes", &Phrase::new("private-nodes-seen"), None, Quantity::Count, counted.map(f64::from));
+    sketch.number(
+        &Key::Nodes,
+        &Phrase::new("private-nodes-seen"),
+        None,
+        Quantity::Count,
+        counted.map(f64::from),
+    );
     let Some(seen) = seen else { return };
     let told = match u64::from(seen).cmp(&known) {
         std::cmp::Ordering::Equal => "private-nodes-same",
@@ -119,9 +141,9 @@ fn nodes(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     }
 }
 
-pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
+pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
     let open = session.open_survey()?;
-    if open.memory.pending.keep(deed) || !matches!(deed, Deed::Press { key } if key == "next") {
+    if open.memory.pending.keep(done) || !matches!(done, Done::Press(Key::Next)) {
         return Ok(Move::Stay);
     }
     match session.with_scene(edits)? {
@@ -143,13 +165,11 @@ pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
 fn edits(scene: &Scene<'_>) -> std::result::Result<(Vec<Edit>, bool), Phrase> {
     let pending = scene.pending();
     let mut edits = Vec::new();
-    if let Some(told) = pending.one("password")
-        && matches!(told, "yes" | "no" | "none" | UNSURE)
-    {
-        edits.push(Edit::new(scene.survey.id, field::asked_field(stages::PASSWORD_SET), told));
+    if let Some(told) = pending.one::<PasswordSet>(&Key::Password) {
+        edits.push(Edit::new(scene.survey.id, field::asked_field(stages::PASSWORD_SET), told.word()));
     }
     let mut differs = false;
-    if let Some(count) = pending.number("nodes", Quantity::Count)? {
+    if let Some(count) = pending.number(&Key::Nodes, Quantity::Count)? {
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 64")]
         let count = count as u32;
         differs = u64::from(count) != known(scene);

@@ -5,9 +5,9 @@ use house::naming;
 use house::record::{HowMeasured, TestReach};
 use phrase::{Arg, Phrase};
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::Move;
+use crate::place::{Key, Move};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Scene, Session};
 use crate::view::Sketch;
@@ -38,17 +38,17 @@ pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
             let name = about.unwrap_or_else(|| Phrase::new("place-house"));
             let remark = reading.how.map(how);
             sketch.reading(id, &name, &naming::reading(reading.measured), remark.as_ref());
-            sketch.confirm_loss("remove", &Phrase::new("reading-remove"));
+            sketch.confirm_loss(&Key::Remove, &Phrase::new("reading-remove"));
         }
     }
-    sketch.press("tests", &Phrase::new("to-tests"), PressWeight::Main);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Tests, &Phrase::new("to-tests"), PressWeight::Main);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
-pub(crate) fn take(session: &mut Session, id: SubjectId, deed: &Deed) -> Result<Move> {
+pub(crate) fn take(session: &mut Session, id: SubjectId, done: &Done) -> Result<Move> {
     let open = session.open_survey()?;
-    if !matches!(deed, Deed::Press { key } if key == "remove") || !open.survey.readings.contains_key(&id) {
+    if !matches!(done, Done::Press(Key::Remove)) || !open.survey.readings.contains_key(&id) {
         return Ok(Move::Stay);
     }
     let removal = open.store.ledger().remove(id);

@@ -5,8 +5,8 @@ use advice::verdict::Wished;
 use facts::fact::SubjectId;
 use phrase::{Arg, Phrase};
 
-use super::{keys, telling, waiting};
-use crate::place::key_of;
+use super::{telling, waiting};
+use crate::place::Key;
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::Scene;
 use crate::view::{Sketch, shown};
@@ -25,7 +25,7 @@ pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
             if let Some(question) = telling::mending(survey, outlet, reach) {
                 sketch.words(WordsRole::How, &Phrase::new("room-mend"));
                 let title = question.phrase(scene).attribute("title");
-                sketch.press(&keys::ask(&question), &title, PressWeight::Main);
+                sketch.press(&Key::Ask(question.clone()), &title, PressWeight::Main);
                 mended = true;
             }
         }
@@ -35,8 +35,8 @@ pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
         sketch.words(WordsRole::Plain, &telling::wish(&wished));
     }
     let weight = if mended { PressWeight::Other } else { PressWeight::Main };
-    sketch.press("forecast", &Phrase::new("to-forecast"), weight);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Forecast, &Phrase::new("to-forecast"), weight);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -60,7 +60,7 @@ fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId, path: &Pa
             let (CostAt::Part(id) | CostAt::RunTo(id)) = cost.at;
             let loss = Phrase::new("room-loss").with("loss", Arg::Loss(cost.db));
             let place = told::place(survey, cost.at);
-            sketch.row(Some(key_of("part", id)), &place, Some(&loss), None).share(cost.db / whole)
+            sketch.row(Some(Key::Part(id)), &place, Some(&loss), None).share(cost.db / whole)
         })
         .collect();
     sketch.rows(&Phrase::new("room-costs"), rows);

@@ -3,15 +3,14 @@
 use advice::finding::Caution;
 use advice::worklist::Step;
 use facts::fact::{Edit, SubjectId};
-use house::record::ChangeKind;
-use house::record::{Outcome, OutcomeKind, PhotoRole, field};
+use house::record::{ChangeKind, Outcome, OutcomeKind, PhotoRole, field};
 use phrase::{Arg, Phrase};
 use telling::report::part_told;
 
 use super::{waiting, work};
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Place, ResultPlace};
+use crate::place::{Key, Move, Place, ResultPlace};
 use crate::screen::{Ability, PressWeight, Screen, WordsRole};
 use crate::session::{Scene, Session};
 use crate::view::{Sketch, photo_slot};
@@ -23,7 +22,7 @@ pub(crate) fn show(scene: &Scene<'_>, change: ChangeKind) -> Screen {
     let found = steps.iter().enumerate().find(|(_, step)| step.change == change);
     let Some((place, step)) = found else {
         sketch.words(WordsRole::Lead, &Phrase::new("step-gone"));
-        sketch.press("work", &Phrase::new("to-work"), PressWeight::Main);
+        sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Main);
         return sketch.screen;
     };
     let title = Phrase::new("step-of").with("number", Arg::Count(place as u64 + 1));
@@ -31,19 +30,19 @@ pub(crate) fn show(scene: &Scene<'_>, change: ChangeKind) -> Screen {
     sketch.able(Ability::Torch);
     told(scene, &mut sketch, step);
     if applies(scene, change) {
-        photo_slot(scene, &mut sketch, "before", change.at(), PhotoRole::Before);
-        sketch.press("done", &Phrase::new("step-done"), PressWeight::Main);
-        sketch.press("could-not", &Phrase::new("step-could-not"), PressWeight::Other);
+        photo_slot(scene, &mut sketch, &Key::Before, change.at(), PhotoRole::Before);
+        sketch.press(&Key::Done, &Phrase::new("step-done"), PressWeight::Main);
+        sketch.press(&Key::CouldNot, &Phrase::new("step-could-not"), PressWeight::Other);
     } else {
         sketch.words(WordsRole::Plain, &Phrase::new("step-after-others"));
-        sketch.press("work", &Phrase::new("to-work"), PressWeight::Main);
+        sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Main);
     }
     gained(&mut sketch, step);
     if place > 0 {
         sketch.words(WordsRole::Aside, &Phrase::new("step-not-first"));
     }
-    sketch.press("work", &Phrase::new("step-all"), PressWeight::Quiet);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Work, &Phrase::new("step-all"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -83,13 +82,13 @@ fn applies(scene: &Scene<'_>, change: ChangeKind) -> bool {
     advice::worklist::applied(change, scene.survey) != *scene.survey
 }
 
-pub(crate) fn take(session: &mut Session, change: ChangeKind, deed: &Deed) -> Result<Move> {
-    match deed {
-        Deed::Photo { file, .. } => {
+pub(crate) fn take(session: &mut Session, change: ChangeKind, done: &Done) -> Result<Move> {
+    match done {
+        Done::Photo(_, file) => {
             session.open_survey()?.add_photo(file, Some(change.at()), Some(PhotoRole::Before))?;
             Ok(Move::Stay)
         }
-        Deed::Press { key } if key == "done" => {
+        Done::Press(Key::Done) => {
             let applies = session.with_scene(|scene| applies(scene, change))?;
             if !applies {
                 return Ok(Move::Stay);
@@ -105,7 +104,7 @@ pub(crate) fn take(session: &mut Session, change: ChangeKind, deed: &Deed) -> Re
             open.write(&edits)?;
             Ok(Move::Swap(Place::Result(over(&edits, ResultPlace::After))))
         }
-        Deed::Press { key } if key == "could-not" => {
+        Done::Press(Key::CouldNot) => {
             let outcome = Outcome { end: OutcomeKind::CouldNot, others_fine: None };
             let edits = change.ended(outcome)?;
             session.open_survey()?.write(&edits)?;

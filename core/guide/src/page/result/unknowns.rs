@@ -6,8 +6,8 @@ use house::naming;
 use house::record::{LooseReason, Ownership, Survey};
 use phrase::{Arg, Phrase};
 
-use super::{keys, waiting};
-use crate::place::Question;
+use super::waiting;
+use crate::place::{Key, Question};
 use crate::screen::{PressWeight, RowEntry, RowMark, Screen, WordsRole};
 use crate::session::{Scene, Weighed, Worked};
 use crate::view::{Sketch, shown};
@@ -37,9 +37,9 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     sketch.rows(&Phrase::new("unknowns-rest"), rows);
     shown::turn(scene, &mut sketch, rest.len());
     to_ask(scene, &mut sketch);
-    sketch.press("findings", &Phrase::new("to-findings"), PressWeight::Main);
-    sketch.press("forecast", &Phrase::new("to-forecast"), PressWeight::Other);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Main);
+    sketch.press(&Key::Forecast, &Phrase::new("to-forecast"), PressWeight::Other);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -70,7 +70,7 @@ pub(super) fn worth_going_back<'a>(
 pub(super) fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, weighed: &Weighed) -> RowEntry {
     let survey = scene.survey;
     let unknown = &weighed.unknown;
-    let key = question(survey, unknown).map(|question| keys::ask(&question));
+    let key = question(survey, unknown).map(|question| Key::Ask(question));
     let matters = match (weighed.worth(), weighed.stake) {
         (Some(stake), _) => Phrase::new("worth-stake")
             .phrase("room", shown::outlet(survey, stake.outlet))

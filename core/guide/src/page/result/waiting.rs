@@ -3,6 +3,7 @@
 use phrase::Phrase;
 use telling::words::error::InWords;
 
+use crate::place::Key;
 use crate::screen::{PressWeight, WordsRole};
 use crate::session::{LongWork, Scene, Standing, Worked};
 use crate::view::Sketch;
@@ -24,13 +25,13 @@ pub(super) fn worked<'a>(scene: &Scene<'a>, sketch: &mut Sketch<'_>) -> Option<&
 
 fn how_far(sketch: &mut Sketch<'_>, work: &LongWork) {
     let (name, stop) = (Phrase::new("work-running"), Phrase::new("work-stop"));
-    sketch.how_far(&name, work.progress(), ("stop", &stop), work.is_stopped());
+    sketch.how_far(&name, work.progress(), (&Key::Stop, &stop), work.is_stopped());
     sketch.words(WordsRole::Why, &Phrase::new("work-running-why"));
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
 }
 
 fn again(sketch: &mut Sketch<'_>, role: WordsRole, phrase: &Phrase) {
     sketch.words(role, phrase);
-    sketch.press("work-out", &Phrase::new("work-out"), PressWeight::Main);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::WorkOut, &Phrase::new("work-out"), PressWeight::Main);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
 }

@@ -7,9 +7,9 @@ use telling::report::part_told;
 use telling::words::shown_gain;
 
 use super::{ended, placing, waiting};
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Place, ResultPlace};
+use crate::place::{Key, Move, Place, ResultPlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Scene, Session, Worked};
 use crate::view::{Sketch, shown};
@@ -35,7 +35,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
                 .phrase("what", step.change.phrase(&step.before));
             let minutes = Phrase::new("step-minutes").with("minutes", Arg::Minutes(step.effort.minutes));
             let remark = Phrase::new("work-remark").phrase("minutes", minutes).phrase("gain", gain(step));
-            sketch.row(Some(format!("step:{place}")), &head, None, Some(&remark)).ticked(false)
+            sketch.row(Some(Key::StepNth(place)), &head, None, Some(&remark)).ticked(false)
         })
         .collect();
     sketch.rows(&Phrase::new("work-steps"), rows);
@@ -50,14 +50,14 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         })
         .collect();
     sketch.rows(&Phrase::new("report-refused"), rows);
-    let on = if placing::is_open(scene.survey) { "placing" } else { "private" };
+    let on = if placing::is_open(scene.survey) { Key::Placing } else { Key::Private };
     let weight = if steps.is_empty() { PressWeight::Main } else { PressWeight::Other };
     if !steps.is_empty() {
-        sketch.press("step:0", &Phrase::new("work-begin"), PressWeight::Main);
+        sketch.press(&Key::StepNth(0), &Phrase::new("work-begin"), PressWeight::Main);
     }
-    sketch.press(on, &Phrase::new(format!("to-{on}")), weight);
-    sketch.press("findings", &Phrase::new("to-findings"), PressWeight::Other);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&on, &Phrase::new(format!("to-{on}")), weight);
+    sketch.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Other);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -100,10 +100,8 @@ pub(super) fn gain(step: &Step) -> Phrase {
     Phrase::new("step-gain").with("rooms", Arg::Several(told.collect()))
 }
 
-pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
-    let Some(place) = deed.key().and_then(|key| key.strip_prefix("step:")?.parse::<usize>().ok()) else {
-        return Ok(Move::Stay);
-    };
-    let change = session.with_scene(|scene| Some(scene.worked()?.list.steps.get(place)?.change))?;
+pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
+    let Done::Press(Key::StepNth(place)) = done else { return Ok(Move::Stay) };
+    let change = session.with_scene(|scene| Some(scene.worked()?.list.steps.get(*place)?.change))?;
     Ok(change.map_or(Move::Stay, |change| Move::Go(Place::Result(ResultPlace::Step(change)))))
 }

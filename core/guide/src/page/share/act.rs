@@ -5,9 +5,9 @@ use facts::fact::{ActId, Fact, SubjectId};
 use house::record::field;
 use phrase::Phrase;
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Place, SharePlace, key_of, subject_of};
+use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Scene, Session};
 use crate::view::{Sketch, Teller, paging};
@@ -24,7 +24,7 @@ pub(crate) fn show(scene: &Scene<'_>, act: ActId) -> Screen {
         .iter()
         .skip(paging::first(scene.pending()))
         .take(paging::ROWS)
-        .map(|fact| sketch.row(Some(key_of("thing", fact.subject())), &teller.fact(fact), None, None))
+        .map(|fact| sketch.row(Some(Key::Thing(fact.subject())), &teller.fact(fact), None, None))
         .collect();
     sketch.rows(&Phrase::new("share-act-rows"), rows);
     paging::presses(&mut sketch, facts.len());
@@ -36,13 +36,13 @@ pub(crate) fn show(scene: &Scene<'_>, act: ActId) -> Screen {
             if facts.iter().any(|fact| fact.by() != scene.me) {
                 sketch.words(WordsRole::Plain, &Phrase::new("share-undo-of-others"));
             }
-            sketch.press("undo", &Phrase::new("share-undo"), PressWeight::Other);
+            sketch.press(&Key::Undo, &Phrase::new("share-undo"), PressWeight::Other);
         }
         Err(UndoFault::Nothing) => {}
         Err(fault) => sketch.words(WordsRole::Plain, &why_not(fault)),
     }
-    sketch.press("acts", &Phrase::new("share-acts"), PressWeight::Main);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Acts, &Phrase::new("share-acts"), PressWeight::Main);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -59,14 +59,14 @@ fn why_not(fault: UndoFault) -> Phrase {
         UndoFault::ChangedSince => "share-no-undo-changed",
         UndoFault::Forgets => "share-no-undo-forgets",
         UndoFault::Forgotten => "share-no-undo-forgotten",
-        _ => "share-no-undo",
+        UndoFault::Nothing => "share-no-undo",
     })
 }
 
-pub(crate) fn take(session: &mut Session, act: ActId, deed: &Deed) -> Result<Move> {
-    let Deed::Press { key } = deed else { return Ok(Move::Stay) };
-    match key.as_str() {
-        "undo" => {
+pub(crate) fn take(session: &mut Session, act: ActId, done: &Done) -> Result<Move> {
+    let Done::Press(key) = done else { return Ok(Move::Stay) };
+    match key {
+        Key::Undo => {
             if session.with_scene(|scene| begins_survey(scene, act))? {
                 return Ok(Move::Stay);
             }
@@ -78,13 +78,15 @@ pub(crate) fn take(session: &mut Session, act: ActId, deed: &Deed) -> Result<Mov
             session.tell_done(Phrase::new("share-undone"));
             Ok(Move::Swap(Place::Share(SharePlace::Act(undoing))))
         }
-        "acts" => Ok(Move::Swap(Place::Share(SharePlace::Acts))),
-        _ => Ok(thing_of(deed).map_or(Move::Stay, |thing| Move::Go(Place::Share(SharePlace::Thing(thing))))),
+        Key::Acts => Ok(Move::Swap(Place::Share(SharePlace::Acts))),
+        _ => Ok(thing_of(done).map_or(Move::Stay, |thing| Move::Go(Place::Share(SharePlace::Thing(thing))))),
     }
 }
 
 /// The thing whose row was pressed.
-pub(super) fn thing_of(deed: &Deed) -> Option<SubjectId> {
-    let Deed::Press { key } = deed else { return None };
-    subject_of(key, "thing")
+pub(super) fn thing_of(done: &Done) -> Option<SubjectId> {
+    match done.pressed()? {
+        Key::Thing(thing) => Some(*thing),
+        _ => None,
+    }
 }

@@ -6,8 +6,8 @@ use facts::fact::{ActId, Fact, Ledger};
 use house::record::field;
 use phrase::{Arg, Phrase};
 
-use crate::deed::Deed;
-use crate::place::{Move, Place, SharePlace};
+use crate::done::Done;
+use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::Scene;
 use crate::view::{Sketch, Teller, paging};
@@ -26,7 +26,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         .collect();
     sketch.rows(&Phrase::new("share-acts-rows"), rows);
     paging::presses(&mut sketch, acts.len());
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -42,16 +42,18 @@ fn row(sketch: &Sketch<'_>, teller: &Teller<'_>, act: ActId) -> Option<RowEntry>
     let first = facts.iter().find(|fact| fact.field() == field::IS).or(facts.first())?;
     let more = facts.len() - 1;
     let remark = (more > 0).then(|| Phrase::new("share-and-more").with("count", Arg::Count(more as u64)));
-    let key = Some(format!("act:{act}"));
+    let key = Some(Key::Act(act));
     Some(sketch.row(key, &teller.by(first), Some(&teller.fact(first)), remark.as_ref()))
 }
 
-pub(crate) fn take(deed: &Deed) -> Move {
-    act_of(deed).map_or(Move::Stay, |act| Move::Go(Place::Share(SharePlace::Act(act))))
+pub(crate) fn take(done: &Done) -> Move {
+    act_of(done).map_or(Move::Stay, |act| Move::Go(Place::Share(SharePlace::Act(act))))
 }
 
 /// The action whose row was pressed.
-pub(super) fn act_of(deed: &Deed) -> Option<ActId> {
-    let Deed::Press { key } = deed else { return None };
-    key.strip_prefix("act:")?.parse().ok()
+pub(super) fn act_of(done: &Done) -> Option<ActId> {
+    match done.pressed()? {
+        Key::Act(act) => Some(*act),
+        _ => None,
+    }
 }

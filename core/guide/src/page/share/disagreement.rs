@@ -3,9 +3,9 @@
 use facts::fact::{Disagreement, Fact, FactId, SubjectId};
 use phrase::{Arg, Phrase};
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Place, SharePlace};
+use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Scene, Session};
 use crate::view::{Offer, Sketch, Teller, day};
@@ -16,8 +16,8 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, field: &str) -> Screen
     let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
     let Some(found) = scene.ledger.disagreement(subject, field) else {
         sketch.words(WordsRole::Lead, &Phrase::new("share-is-settled"));
-        sketch.press("list", &Phrase::new("share-disagreements"), PressWeight::Main);
-        sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+        sketch.press(&Key::List, &Phrase::new("share-disagreements"), PressWeight::Main);
+        sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
         return sketch.screen;
     };
     sketch.words(WordsRole::Lead, &Phrase::new("share-which-is-right"));
@@ -34,11 +34,9 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, field: &str) -> Screen
     }
     let offers = values(&found)
         .into_iter()
-        .map(|sides| {
-            let first = sides.first().copied();
-            let key = first.map(|fact| fact.id().to_string()).unwrap_or_default();
-            let words =
-                first.map_or_else(|| Phrase::new("value-empty"), |fact| teller.value(field, fact.value()));
+        .filter_map(|sides| {
+            let first = sides.first()?;
+            let words = teller.value(field, first.value());
             let by = |fact: &&Fact| {
                 let by = Phrase::new("share-said-by")
                     .phrase("author", teller.author(fact.by()))
@@ -47,14 +45,14 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, field: &str) -> Screen
             };
             let about =
                 Phrase::new("value-several").with("several", Arg::Several(sides.iter().map(by).collect()));
-            Offer::new(key, words).about(about)
+            Some(Offer::new(&first.id(), words).about(about))
         })
         .collect();
-    sketch.choice("right", &Phrase::new("share-right"), false, offers, &[]);
+    sketch.choice(&Key::Right, &Phrase::new("share-right"), false, offers, None::<&FactId>);
     sketch.words(WordsRole::Aside, &Phrase::new("share-settle-why"));
-    sketch.press("settle", &Phrase::new("share-settle"), PressWeight::Main);
-    sketch.press("thing", &Phrase::new("share-see-story"), PressWeight::Quiet);
-    sketch.press("list", &Phrase::new("share-leave-open"), PressWeight::Quiet);
+    sketch.press(&Key::Settle, &Phrase::new("share-settle"), PressWeight::Main);
+    sketch.press(&Key::WholeThing, &Phrase::new("share-see-story"), PressWeight::Quiet);
+    sketch.press(&Key::List, &Phrase::new("share-leave-open"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -71,16 +69,16 @@ fn values<'a>(found: &Disagreement<'a>) -> Vec<Vec<&'a Fact>> {
     values
 }
 
-pub(crate) fn take(session: &mut Session, subject: SubjectId, field: &str, deed: &Deed) -> Result<Move> {
-    match deed {
-        Deed::Pick { .. } => {
-            session.open_survey()?.memory.pending.keep(deed);
+pub(crate) fn take(session: &mut Session, subject: SubjectId, field: &str, done: &Done) -> Result<Move> {
+    match done {
+        Done::Pick(..) => {
+            session.open_survey()?.memory.pending.keep(done);
             Ok(Move::Stay)
         }
-        Deed::Press { key } => match key.as_str() {
-            "settle" => settle(session, subject, field),
-            "thing" => Ok(Move::Go(Place::Share(SharePlace::Field(subject, field.to_owned())))),
-            "list" => Ok(Move::Swap(Place::Share(SharePlace::Disagreements))),
+        Done::Press(key) => match key {
+            Key::Settle => settle(session, subject, field),
+            Key::WholeThing => Ok(Move::Go(Place::Share(SharePlace::Field(subject, field.to_owned())))),
+            Key::List => Ok(Move::Swap(Place::Share(SharePlace::Disagreements))),
             _ => Ok(Move::Stay),
         },
         _ => Ok(Move::Stay),
@@ -89,8 +87,7 @@ pub(crate) fn take(session: &mut Session, subject: SubjectId, field: &str, deed:
 
 fn settle(session: &mut Session, subject: SubjectId, field: &str) -> Result<Move> {
     let open = session.open_survey()?;
-    let chosen: Option<FactId> =
-        open.memory.pending.one("right").and_then(|id| serde_json::from_value(id.into()).ok());
+    let chosen: Option<FactId> = open.memory.pending.one(&Key::Right);
     let Some(chosen) = chosen else {
         session.tell(Phrase::new("share-choose-one"));
         return Ok(Move::Stay);

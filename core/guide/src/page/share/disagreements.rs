@@ -3,9 +3,9 @@
 use facts::fact::{Disagreement, Fact};
 use phrase::{Arg, Phrase};
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Place, SharePlace};
+use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Scene, Session};
 use crate::view::{Sketch, Teller, paging};
@@ -26,14 +26,14 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         .skip(paging::first(scene.pending()))
         .take(paging::ROWS)
         .map(|(place, found)| {
-            let key = Some(format!("settle:{place}"));
+            let key = Some(Key::SettleNth(place));
             let about = teller.about(found.subject, found.field);
             sketch.row(key, &about, Some(&said(&teller, found)), None).ticked(false)
         })
         .collect();
     sketch.rows(&Phrase::new("share-disagreements-rows"), rows);
     paging::presses(&mut sketch, found.len());
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -49,12 +49,10 @@ fn said(teller: &Teller<'_>, found: &Disagreement<'_>) -> Phrase {
     Phrase::new("value-several").with("several", Arg::Several(sides))
 }
 
-pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
-    let Deed::Press { key } = deed else { return Ok(Move::Stay) };
-    let place = key.strip_prefix("settle:").and_then(|place| place.parse::<usize>().ok());
-    let Some(place) = place else { return Ok(Move::Stay) };
+pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
+    let Done::Press(Key::SettleNth(place)) = done else { return Ok(Move::Stay) };
     let about = session.with_scene(|scene| {
-        let found = scene.ledger.disagreements().into_iter().nth(place)?;
+        let found = scene.ledger.disagreements().into_iter().nth(*place)?;
         Some((found.subject, found.field.to_owned()))
     })?;
     Ok(about.map_or(Move::Stay, |(subject, field)| {

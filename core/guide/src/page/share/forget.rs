@@ -1,7 +1,6 @@
 //! Forgetting what must be able to vanish. Asked about twice: that it is for ever, and that it holds for others too.
 
-use facts::fact::PhotoImage;
-use facts::fact::SubjectId;
+use facts::fact::{PhotoImage, SubjectId};
 use facts::forget::Forgotten;
 use facts::store::Store;
 use house::record::field;
@@ -9,9 +8,9 @@ use phrase::{Arg, Phrase};
 use telling::words::error::InWords;
 
 use super::thing_story::forgettable;
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Place, SharePlace};
+use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Scene, Session};
 use crate::view::{Sketch, Teller};
@@ -29,9 +28,9 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) ->
         if subject == scene.me.subject() {
             sketch.words(WordsRole::Plain, &Phrase::new("forget-own-name"));
         }
-        sketch.confirm_loss("forget", &Phrase::new("forget-first"));
+        sketch.confirm_loss(&Key::Forget, &Phrase::new("forget-first"));
     }
-    sketch.press("keep", &Phrase::new("forget-keep"), PressWeight::Main);
+    sketch.press(&Key::Keep, &Phrase::new("forget-keep"), PressWeight::Main);
     sketch.screen
 }
 
@@ -39,8 +38,8 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) ->
 pub(crate) fn show_for_others(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) -> Screen {
     let mut sketch = sketch(scene, subject, name);
     sketch.words(WordsRole::Lead, &Phrase::new("forget-others"));
-    sketch.confirm_loss("forget", &Phrase::new("forget-second"));
-    sketch.press("keep", &Phrase::new("forget-keep"), PressWeight::Main);
+    sketch.confirm_loss(&Key::Forget, &Phrase::new("forget-second"));
+    sketch.press(&Key::Keep, &Phrase::new("forget-keep"), PressWeight::Main);
     sketch.screen
 }
 
@@ -50,12 +49,12 @@ fn sketch<'a>(scene: &Scene<'a>, subject: SubjectId, name: Option<&str>) -> Sket
     Sketch::new(scene.language, scene.pending(), &Phrase::new("forget-title").phrase("what", what))
 }
 
-pub(crate) fn take(subject: SubjectId, name: Option<&str>, deed: &Deed) -> Move {
-    match deed {
-        Deed::Press { key } if key == "forget" => {
+pub(crate) fn take(subject: SubjectId, name: Option<&str>, done: &Done) -> Move {
+    match done {
+        Done::Press(Key::Forget) => {
             Move::Swap(Place::Share(SharePlace::ForgetForOthers(subject, name.map(str::to_owned))))
         }
-        Deed::Press { key } if key == "keep" => Move::Back,
+        Done::Press(Key::Keep) => Move::Back,
         _ => Move::Stay,
     }
 }
@@ -64,10 +63,10 @@ pub(crate) fn take_for_others(
     session: &mut Session,
     subject: SubjectId,
     name: Option<&str>,
-    deed: &Deed,
+    done: &Done,
 ) -> Result<Move> {
-    match deed {
-        Deed::Press { key } if key == "forget" => {
+    match done {
+        Done::Press(Key::Forget) => {
             let open = session.open_survey()?;
             if name.is_none() && subject == open.survey.id {
                 return Ok(Move::Stay);
@@ -91,7 +90,7 @@ pub(crate) fn take_for_others(
             }
             Ok(Move::Swap(Place::Share(SharePlace::Things)))
         }
-        Deed::Press { key } if key == "keep" => Ok(Move::Back),
+        Done::Press(Key::Keep) => Ok(Move::Back),
         _ => Ok(Move::Stay),
     }
 }

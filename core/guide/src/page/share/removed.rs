@@ -5,8 +5,8 @@ use facts::fact::SubjectId;
 use phrase::Phrase;
 
 use super::act::thing_of;
-use crate::deed::Deed;
-use crate::place::{Move, Place, SharePlace, key_of};
+use crate::done::Done;
+use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::Scene;
 use crate::view::{Sketch, Teller, paging};
@@ -20,7 +20,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         if changed.is_empty() && gone.is_empty() { "share-removed-none" } else { "share-removed-lead" };
     sketch.words(WordsRole::Lead, &Phrase::new(lead));
     let row = |sketch: &Sketch<'_>, subject: SubjectId, by: Phrase| {
-        sketch.row(Some(key_of("thing", subject)), &teller.thing(subject), Some(&by), None)
+        sketch.row(Some(Key::Thing(subject)), &teller.thing(subject), Some(&by), None)
     };
     // To be looked at first; more of them than a page holds are seen when the first are settled.
     let flagged: Vec<RowEntry> = changed
@@ -43,10 +43,10 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         .collect();
     sketch.rows(&Phrase::new("share-removed-rows"), rows);
     paging::presses(&mut sketch, gone.len());
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
-pub(crate) fn take(deed: &Deed) -> Move {
-    thing_of(deed).map_or(Move::Stay, |thing| Move::Go(Place::Share(SharePlace::RemovedThing(thing))))
+pub(crate) fn take(done: &Done) -> Move {
+    thing_of(done).map_or(Move::Stay, |thing| Move::Go(Place::Share(SharePlace::RemovedThing(thing))))
 }

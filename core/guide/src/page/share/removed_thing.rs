@@ -3,9 +3,9 @@
 use facts::fact::{Edit, Removal, SubjectId};
 use phrase::Phrase;
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Place, SharePlace};
+use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Scene, Session};
 use crate::view::{Sketch, Teller};
@@ -20,7 +20,7 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId) -> Screen {
             let by = Phrase::new("share-removed-by").phrase("by", teller.by(fact));
             sketch.words(WordsRole::Lead, &by);
             sketch.words(WordsRole::Plain, &Phrase::new("share-bring-back-how"));
-            sketch.press("back", &Phrase::new("share-bring-back"), PressWeight::Main);
+            sketch.press(&Key::Back, &Phrase::new("share-bring-back"), PressWeight::Main);
         }
         Removal::ChangedSince { removed, changed } => {
             sketch.words(WordsRole::Lead, &Phrase::new("share-changed-since"));
@@ -31,23 +31,23 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId) -> Screen {
                 .map(|fact| sketch.row(None, &teller.by(fact), Some(&teller.fact(fact)), None))
                 .collect();
             sketch.rows(&Phrase::new("share-changed-rows"), rows);
-            sketch.press("back", &Phrase::new("share-keep-it"), PressWeight::Main);
-            sketch.press("remove", &Phrase::new("share-remove-again"), PressWeight::Other);
+            sketch.press(&Key::Back, &Phrase::new("share-keep-it"), PressWeight::Main);
+            sketch.press(&Key::Remove, &Phrase::new("share-remove-again"), PressWeight::Other);
         }
     }
-    sketch.press("story", &Phrase::new("share-whole-thing"), PressWeight::Other);
-    sketch.press("list", &Phrase::new("share-removed"), PressWeight::Quiet);
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Story, &Phrase::new("share-whole-thing"), PressWeight::Other);
+    sketch.press(&Key::List, &Phrase::new("share-removed"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
-pub(crate) fn take(session: &mut Session, subject: SubjectId, deed: &Deed) -> Result<Move> {
-    let Deed::Press { key } = deed else { return Ok(Move::Stay) };
-    let (edit, done) = match key.as_str() {
-        "back" => (Edit::bring_back(subject), "share-was-brought-back"),
-        "remove" => (session.open_survey()?.store.ledger().remove(subject), "share-was-removed"),
-        "story" => return Ok(Move::Go(Place::Share(SharePlace::Thing(subject)))),
-        "list" => return Ok(Move::Swap(Place::Share(SharePlace::Removed))),
+pub(crate) fn take(session: &mut Session, subject: SubjectId, done: &Done) -> Result<Move> {
+    let Done::Press(key) = done else { return Ok(Move::Stay) };
+    let (edit, done) = match key {
+        Key::Back => (Edit::bring_back(subject), "share-was-brought-back"),
+        Key::Remove => (session.open_survey()?.store.ledger().remove(subject), "share-was-removed"),
+        Key::Story => return Ok(Move::Go(Place::Share(SharePlace::Thing(subject)))),
+        Key::List => return Ok(Move::Swap(Place::Share(SharePlace::Removed))),
         _ => return Ok(Move::Stay),
     };
     session.open_survey()?.write(&[edit])?;

@@ -5,9 +5,9 @@ use facts::file::{self, Limits, Taken};
 use facts::store::Store;
 use phrase::{Arg, Phrase};
 
-use crate::deed::Deed;
+use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Move, Outside, Place, SharePlace};
+use crate::place::{Key, Move, Outside, Place, SharePlace};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
 use crate::session::{After, Doing, Scene, Session, look};
 use crate::view::{Sketch, Teller, tell_look};
@@ -16,7 +16,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let title = Phrase::new("share-take-in");
     let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
     sketch.able(Ability::ChooseFile);
-    let choose = FileAsked::ToRead.key();
+    let choose = Key::File(FileAsked::ToRead);
     match scene.looked {
         None => {
             sketch.words(WordsRole::Lead, &Phrase::new("share-take-in-lead"));
@@ -24,7 +24,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         }
         Some(looked) if looked.revision != scene.revision => {
             sketch.words(WordsRole::Lead, &Phrase::new("share-look-is-old"));
-            sketch.press("again", &Phrase::new("share-look-again"), PressWeight::Main);
+            sketch.press(&Key::Again, &Phrase::new("share-look-again"), PressWeight::Main);
             sketch.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
         }
         Some(looked) => {
@@ -33,15 +33,15 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
             tell_look(&mut sketch, look, scene.me, Some(&teller).filter(|_| look.same_survey));
             if !look.same_survey {
                 sketch.words(WordsRole::Lead, &Phrase::new("share-other-survey"));
-                sketch.press("apart", &Phrase::new("share-take-apart"), PressWeight::Main);
+                sketch.press(&Key::Apart, &Phrase::new("share-take-apart"), PressWeight::Main);
             } else if look.new_facts + look.new_photos + look.forgotten.len() == 0 {
                 sketch.words(WordsRole::Lead, &Phrase::new("share-nothing-new"));
             } else {
                 sketch.words(WordsRole::Aside, &Phrase::new("share-look-only"));
                 if look.forgotten.is_empty() {
-                    sketch.confirm("take", &Phrase::new("share-take"));
+                    sketch.confirm(&Key::TakeIt, &Phrase::new("share-take"));
                 } else {
-                    sketch.confirm_loss("take", &Phrase::new("share-take-and-forget"));
+                    sketch.confirm_loss(&Key::TakeIt, &Phrase::new("share-take-and-forget"));
                 }
             }
             sketch.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
@@ -51,9 +51,9 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         put_back_block(scene, &mut sketch);
     }
     if !scene.ledger.disagreements().is_empty() {
-        sketch.press("settle", &Phrase::new("share-go-settle"), PressWeight::Other);
+        sketch.press(&Key::Settle, &Phrase::new("share-go-settle"), PressWeight::Other);
     }
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -62,11 +62,11 @@ fn put_back_block(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     match *scene.returnable {
         Ok(facts) => {
             let phrase = Phrase::new("share-put-back").with("count", Arg::Count(facts as u64));
-            sketch.confirm_loss("put-back", &phrase);
+            sketch.confirm_loss(&Key::PutBack, &phrase);
         }
         Err(CannotPutBack::WrittenSince) => {
             sketch.words(WordsRole::Aside, &Phrase::new("share-written-since"));
-            sketch.press("acts", &Phrase::new("share-acts"), PressWeight::Other);
+            sketch.press(&Key::Acts, &Phrase::new("share-acts"), PressWeight::Other);
         }
         Err(CannotPutBack::Forgotten) => {
             sketch.words(WordsRole::Aside, &Phrase::new("share-took-forgetting"));
@@ -75,31 +75,31 @@ fn put_back_block(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     }
 }
 
-pub(crate) fn take(session: &mut Session, deed: &Deed) -> Result<Move> {
-    match deed {
-        Deed::File { key, file } if FileAsked::of(key) == Some(FileAsked::ToRead) => {
+pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
+    match done {
+        Done::File(Key::File(FileAsked::ToRead), file) => {
             session.open_survey()?.looked = None;
             look(session, file.into())?;
             Ok(Move::Stay)
         }
-        Deed::Press { key } => match key.as_str() {
-            "again" => {
+        Done::Press(key) => match key {
+            Key::Again => {
                 if let Some(looked) = &session.open_survey()?.looked {
                     let file = looked.file.clone();
                     look(session, file)?;
                 }
                 Ok(Move::Stay)
             }
-            "take" => take_in(session),
-            "put-back" => put_back(session),
-            "apart" => {
+            Key::TakeIt => take_in(session),
+            Key::PutBack => put_back(session),
+            Key::Apart => {
                 // The file goes along to the screen outside.
                 session.looked = session.open_survey()?.looked.take();
                 Ok(Move::Outside(Outside::Sent))
             }
-            "settle" => Ok(Move::Go(Place::Share(SharePlace::Disagreements))),
-            "acts" => Ok(Move::Go(Place::Share(SharePlace::Acts))),
-            key if FileAsked::of(key).is_some() => {
+            Key::Settle => Ok(Move::Go(Place::Share(SharePlace::Disagreements))),
+            Key::Acts => Ok(Move::Go(Place::Share(SharePlace::Acts))),
+            Key::File(_) => {
                 session.tell(Phrase::new("share-needs-file"));
                 Ok(Move::Stay)
             }

@@ -5,8 +5,8 @@ use house::record::field;
 use house::story;
 use phrase::{Arg, Phrase};
 
-use crate::deed::Deed;
-use crate::place::{Move, Place, SharePlace};
+use crate::done::Done;
+use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::Scene;
 use crate::view::{Sketch, Teller, paging};
@@ -29,9 +29,9 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId) -> Screen {
     paging::presses(&mut sketch, fields.len());
     // A survey as a whole is deleted, not forgotten.
     if subject != scene.survey.id && can_forget(scene, subject, None) {
-        sketch.press("forget", &Phrase::new("forget-thing"), PressWeight::Quiet);
+        sketch.press(&Key::Forget, &Phrase::new("forget-thing"), PressWeight::Quiet);
     }
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -67,15 +67,15 @@ fn row(
     let remark = Phrase::new("share-by-and-before")
         .phrase("by", teller.by(shown))
         .with("before", Arg::Count(before as u64));
-    Some(sketch.row(Some(format!("field:{name}")), &head, says.as_ref(), Some(&remark)))
+    Some(sketch.row(Some(Key::FieldOf(name.to_owned())), &head, says.as_ref(), Some(&remark)))
 }
 
-pub(crate) fn take(subject: SubjectId, deed: &Deed) -> Move {
-    let Deed::Press { key } = deed else { return Move::Stay };
-    let place = match key.strip_prefix("field:") {
-        Some(name) => SharePlace::Field(subject, name.to_owned()),
-        None if key == "forget" => SharePlace::Forget(subject, None),
-        None => return Move::Stay,
+pub(crate) fn take(subject: SubjectId, done: &Done) -> Move {
+    let Done::Press(key) = done else { return Move::Stay };
+    let place = match key {
+        Key::FieldOf(name) => SharePlace::Field(subject, name.clone()),
+        Key::Forget => SharePlace::Forget(subject, None),
+        _ => return Move::Stay,
     };
     Move::Go(Place::Share(place))
 }

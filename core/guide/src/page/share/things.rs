@@ -5,8 +5,8 @@ use house::record::Survey;
 use phrase::Phrase;
 
 use super::act::thing_of;
-use crate::deed::Deed;
-use crate::place::{Move, Place, SharePlace, key_of};
+use crate::done::Done;
+use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::Scene;
 use crate::view::{Sketch, Teller, paging};
@@ -27,12 +27,12 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
         .map(|subject| {
             let is_author = teller.authors().contains_key(subject);
             let says = is_author.then(|| Phrase::new("share-who-writes"));
-            sketch.row(Some(key_of("thing", *subject)), &teller.thing(*subject), says.as_ref(), None)
+            sketch.row(Some(Key::Thing(*subject)), &teller.thing(*subject), says.as_ref(), None)
         })
         .collect();
     sketch.rows(&Phrase::new("share-things-rows"), rows);
     paging::presses(&mut sketch, things.len());
-    sketch.press("overview", &Phrase::new("to-overview"), PressWeight::Quiet);
+    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     sketch.screen
 }
 
@@ -64,6 +64,6 @@ fn in_order(name: &str) -> (String, u64, String) {
     (letters.to_lowercase(), number.parse().unwrap_or(0), rest.to_lowercase())
 }
 
-pub(crate) fn take(deed: &Deed) -> Move {
-    thing_of(deed).map_or(Move::Stay, |thing| Move::Go(Place::Share(SharePlace::Thing(thing))))
+pub(crate) fn take(done: &Done) -> Move {
+    thing_of(done).map_or(Move::Stay, |thing| Move::Go(Place::Share(SharePlace::Thing(thing))))
 }

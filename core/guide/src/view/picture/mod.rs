@@ -16,7 +16,7 @@ use house::record::PartKind;
 use telling::figure::Figure;
 use telling::words::Language;
 
-use crate::place::{Question, key_of};
+use crate::place::{Key, Question};
 use crate::screen::FigureDrawn;
 use crate::session::Scene;
 
@@ -27,7 +27,7 @@ type Draw = fn(&Language) -> Figure;
 pub(crate) fn of(question: &Question, scene: &Scene<'_>) -> Vec<(Figure, FigureDrawn)> {
     let draw = |draw: &Draw| {
         let figure = draw(scene.language);
-        let drawn = FigureDrawn::of(&figure, |part| key_of("part", part));
+        let drawn = FigureDrawn::of(&figure, |part| Key::Part(part).to_string());
         (figure, drawn)
     };
     drawings(question, scene).iter().map(draw).collect()

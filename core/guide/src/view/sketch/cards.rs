@@ -5,6 +5,7 @@ use phrase::Phrase;
 use telling::figure::Figure;
 
 use super::Sketch;
+use crate::place::Key;
 use crate::screen::{
     Ability, Aloud, Block, FigureDrawn, HowFarBlock, LabelBlock, Need, PartBlock, PhotoShown, PhotoSlotBlock,
     PressBlock, PressWeight, ReadingBlock,
@@ -12,12 +13,12 @@ use crate::screen::{
 
 impl Sketch<'_> {
     /// A place for photos, with those that are there.
-    pub(crate) fn photo_slot(&mut self, key: &str, name: &Phrase, photos: Vec<PhotoShown>, burst: bool) {
+    pub(crate) fn photo_slot(&mut self, key: &Key, name: &Phrase, photos: Vec<PhotoShown>, burst: bool) {
         self.able(Ability::Camera);
         self.block(Block::PhotoSlot(PhotoSlotBlock {
-            id: key.into(),
+            id: key.to_string(),
             aloud: Aloud::default(),
-            key: key.into(),
+            key: key.to_string(),
             name: self.say(name),
             photos,
             burst,
@@ -27,17 +28,18 @@ impl Sketch<'_> {
     }
 
     /// Says that print recognised in a photo of the block before is welcome, by this key.
-    pub(crate) fn reads_print(&mut self, key: &str) {
+    pub(crate) fn reads_print(&mut self, key: &Key) {
         self.able(Ability::ReadPrint);
         if let Some(Block::PhotoSlot(slot)) = self.screen.blocks.last_mut() {
-            slot.print_key = Some(key.into());
+            slot.print_key = Some(key.to_string());
         }
     }
 
     /// A photo that is there.
-    pub(crate) fn photo(&self, photo: SubjectId, name: &Phrase, key: Option<String>) -> PhotoShown {
+    pub(crate) fn photo(&self, photo: SubjectId, name: &Phrase, key: Option<Key>) -> PhotoShown {
         let photo = photo.to_string();
         let (aloud, name) = (Aloud::default(), self.say(name));
+        let key = key.map(|key| key.to_string());
         PhotoShown { id: photo.clone(), aloud, photo, name, key, picked: None }
     }
 
@@ -82,7 +84,7 @@ impl Sketch<'_> {
         &mut self,
         name: &Phrase,
         thousandths: Option<u32>,
-        stop: (&str, &Phrase),
+        stop: (&Key, &Phrase),
         stopped: bool,
     ) {
         let stop = PressBlock { enabled: !stopped, ..self.press_block(stop.0, stop.1, PressWeight::Other) };

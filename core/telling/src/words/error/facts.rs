@@ -42,7 +42,7 @@ impl InWords for FactsError {
             Self::NothingToSettle => Phrase::new("error-nothing-to-settle"),
             Self::CannotPutBack(why) => why.phrase(),
 
-            Self::File { file, fault } => file::phrase_of(fault, file_name(file)),
+            Self::File { file, fault } => file::phrase_of(fault, &file_name(file)),
             Self::OtherSurvey { file } => Phrase::new("error-other-survey").text("file", file_name(file)),
             Self::FileThere { file } => Phrase::new("error-file-there").text("file", file_name(file)),
             Self::OtherSurveyInFile => Phrase::new("error-other-survey-than-damaged"),

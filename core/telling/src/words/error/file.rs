@@ -6,8 +6,8 @@ use phrase::Phrase;
 use super::count;
 
 /// The message's `$file` is the file's name.
-pub(super) fn phrase_of(fault: &FileFault, file: String) -> Phrase {
-    let about = |id: &str| Phrase::new(id).text("file", file.clone());
+pub(super) fn phrase_of(fault: &FileFault, file: &str) -> Phrase {
+    let about = |id: &str| Phrase::new(id).text("file", file);
     match fault {
         FileFault::NotAZip => about("error-file-not-a-zip"),
         FileFault::Zip(_) => about("error-file-other"),

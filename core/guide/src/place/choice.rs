@@ -1,0 +1,129 @@
+//! Closed lists to choose from: each answer with the key of its option.
+
+use facts::fact::FactId;
+use facts::file::LeftOut;
+use house::record::{
+    CableKind, Connector, EntryKind, LengthKnown, ModemGeneration, PartKind, PhotoRole, Plugged, ServiceKind,
+    SingleCable, TvSignal,
+};
+
+use super::key::Key;
+
+/// An answer out of a list. Its key is the option's on the screen; what is picked comes back by it.
+pub(crate) trait Choice: Sized + Clone {
+    /// The key of its option.
+    fn key(&self) -> String;
+
+    /// The answer whose option has this key.
+    fn of(key: &str) -> Option<Self>;
+}
+
+/// A list of answers of our own: an enum, every one of it in order, and its keys.
+macro_rules! choices {
+    ($(#[$doc:meta])* $name:ident { $($(#[$of:meta])* $choice:ident $key:literal,)* }) => {
+        $(#[$doc])*
+        #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+        pub(crate) enum $name {
+            $($(#[$of])* $choice,)*
+        }
+
+        impl $name {
+            /// Every one, in the order in which they are offered.
+            pub(crate) const ALL: &'static [Self] = &[$(Self::$choice,)*];
+
+            /// The key of its option, and the end of its message's name.
+            pub(crate) const fn word(self) -> &'static str {
+                match self {
+                    $(Self::$choice => $key,)*
+                }
+            }
+        }
+
+        impl $crate::place::Choice for $name {
+            fn key(&self) -> String {
+                self.word().into()
+            }
+
+            fn of(key: &str) -> Option<Self> {
+                Self::ALL.iter().copied().find(|choice| choice.word() == key)
+            }
+        }
+    };
+}
+
+pub(crate) use choices;
+
+/// The closed lists of the document: an option is called as the value is in the file.
+macro_rules! as_in_file {
+    ($($list:ty)*) => {
+        $(impl Choice for $list {
+            fn key(&self) -> String {
+                let value = serde_json::to_value(self).unwrap_or_default();
+                value.as_str().unwrap_or_default().to_owned()
+            }
+
+            fn of(key: &str) -> Option<Self> {
+                serde_json::from_value(key.into()).ok()
+            }
+        })*
+    };
+}
+
+as_in_file! {
+    CableKind Connector FactId EntryKind LengthKnown ModemGeneration PartKind PhotoRole Plugged ServiceKind SingleCable
+    TvSignal
+}
+
+/// An option that stands for a thing of the house.
+impl Choice for Key {
+    fn key(&self) -> String {
+        self.to_string()
+    }
+
+    fn of(key: &str) -> Option<Self> {
+        Self::of(key)
+    }
+}
+
+/// What may stay out of a file.
+impl Choice for LeftOut {
+    fn key(&self) -> String {
+        match self {
+            Self::Owner => "owner",
+            Self::Photos => "photos",
+            Self::Notes => "notes",
+        }
+        .into()
+    }
+
+    fn of(key: &str) -> Option<Self> {
+        [Self::Owner, Self::Photos, Self::Notes].into_iter().find(|left_out| left_out.key() == key)
+    }
+}
+
+/// An output of the part that is shown, by its number.
+impl Choice for u8 {
+    fn key(&self) -> String {
+        self.to_string()
+    }
+
+    fn of(key: &str) -> Option<Self> {
+        key.parse().ok()
+    }
+}
+
+choices! {
+    /// What one may stand in front of.
+    StandsAt {
+        /// An outlet.
+        Outlet "outlet",
+        /// A splitter.
+        Splitter "splitter",
+        /// An amplifier.
+        Amplifier "amplifier",
+        /// Another part.
+        Other "other",
+        /// Where cable comes in.
+        Entry "entry",
+    }
+}

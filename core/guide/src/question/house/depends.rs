@@ -1,0 +1,95 @@
+//! What must not be cut off without being asked about.
+
+use advice::finding::Caution;
+use phrase::{Arg, Phrase};
+use serde_json::json;
+
+use crate::place::{Choice, Key, choices};
+use crate::question::answer::{Answer, Told, not_answered};
+use crate::session::{Pending, Scene};
+use crate::view::{Offer, Sketch};
+
+choices! {
+    /// What may hang on the modem or an amplifier.
+    Dependent {
+        /// A telephone.
+        Phone "phone",
+        /// An alarm.
+        Alarm "alarm",
+        /// A medical device.
+        Medical "medical",
+        /// Nothing does.
+        Nothing "nothing",
+        /// Somebody asked and could not tell.
+        Unsure "unsure",
+    }
+}
+
+/// What must not be cut off, by name, or one of the two answers without a name.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(in crate::question) struct DependsAnswer(Vec<Dependent>);
+
+impl Dependent {
+    fn is_named(self) -> bool {
+        !matches!(self, Self::Nothing | Self::Unsure)
+    }
+}
+
+impl DependsAnswer {
+    pub(in crate::question) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+        let offer = |dependent: &Dependent| match dependent {
+            Dependent::Unsure => Offer::unsure(dependent),
+            dependent => Offer::new(dependent, Phrase::new(format!("depends-{}", dependent.word()))),
+        };
+        let offers = Dependent::ALL.iter().map(offer).collect();
+        sketch.choice(&Key::Depends, &Phrase::new("ask-depends"), true, offers, &depends(scene));
+    }
+
+    pub(in crate::question) fn read(pending: &Pending) -> Told<Self> {
+        let picked: Vec<Dependent> = pending.picked(&Key::Depends).unwrap_or_default();
+        let named = |one: &&Dependent| one.is_named() && picked.contains(one);
+        let named: Vec<_> = Dependent::ALL.iter().filter(named).copied().collect();
+        match picked.first() {
+            None => Err(not_answered()),
+            Some(only) if named.is_empty() => Ok(Self(vec![*only])),
+            Some(_) => Ok(Self(named)),
+        }
+    }
+
+    pub(in crate::question) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+        let told: Vec<_> = self.0.iter().map(|one| one.word()).collect();
+        Ok(Answer::new().asked(scene.survey.id, "depends", json!(told)))
+    }
+}
+
+/// What was said to hang on the modem or an amplifier.
+fn depends(scene: &Scene<'_>) -> Vec<Dependent> {
+    let answer = scene.survey.answer(scene.survey.id, "depends").and_then(|answer| answer.as_array());
+    answer.into_iter().flatten().filter_map(|word| Dependent::of(word.as_str()?)).collect()
+}
+
+/// The caution about what must not be cut off, unless somebody said that there is nothing of the kind.
+pub(crate) fn caution_of_dependents(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    caution_of_people(scene, sketch, depends(scene) != [Dependent::Nothing]);
+}
+
+/// Cautions for the people who hang on the wiring: what was named to depend on it, else the general question where
+/// `ask` wants it; and the neighbours where the wiring is shared.
+pub(crate) fn caution_of_people(scene: &Scene<'_>, sketch: &mut Sketch<'_>, ask: bool) {
+    if let Some(told) = dependents(&depends(scene)) {
+        sketch.caution(&told);
+    } else if ask {
+        sketch.caution(&Caution::WhoDependsOnIt.phrase());
+    }
+    if scene.survey.building.is_some_and(|building| building.shared) {
+        sketch.caution(&Phrase::new("ask-shared"));
+    }
+}
+
+/// What somebody said to hang on the modem or the cable, as a caution; nothing if nothing was named.
+fn dependents(depends: &[Dependent]) -> Option<Phrase> {
+    let named = Dependent::ALL.iter().filter(|one| one.is_named() && depends.contains(one));
+    let short = |one: &Dependent| Phrase::new(format!("depends-{}.short", one.word()));
+    let named: Vec<_> = named.map(|one| Arg::Phrase(Box::new(short(one)))).collect();
+    (!named.is_empty()).then(|| Phrase::new("ask-dependents").with("what", Arg::Several(named)))
+}

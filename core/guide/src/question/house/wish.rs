@@ -1,0 +1,103 @@
+//! What is wanted in a room.
+
+use facts::fact::SubjectId;
+use house::record::{Room, Wish, field};
+use phrase::Phrase;
+use serde_json::Value;
+
+use crate::number::Quantity;
+use crate::place::{Key, Question, choices};
+use crate::question::answer::{Answer, Told, UNSURE, not_answered};
+use crate::screen::PressWeight;
+use crate::session::{Pending, Scene};
+use crate::view::{Offer, Sketch};
+
+choices! {
+    /// Speeds that may be wished for in a room.
+    WishAnswer {
+        /// Mail and one film.
+        Light "light",
+        /// Work at home.
+        Work "work",
+        /// As fast as a usual wire.
+        Fast "fast",
+        /// Nothing is wished for.
+        None "none",
+        /// One does not know.
+        Unsure "unsure",
+    }
+}
+
+impl WishAnswer {
+    /// The speed, Mb/s towards the room and from it.
+    const fn wish(self) -> Option<Wish> {
+        match self {
+            Self::Light => Some(Wish { down_mbps: 100.0, up_mbps: 20.0 }),
+            // Who does not know gets what serves most work; it can be changed at any time.
+            Self::Work | Self::Unsure => Some(Wish { down_mbps: 300.0, up_mbps: 50.0 }),
+            Self::Fast => Some(Wish { down_mbps: 900.0, up_mbps: 300.0 }),
+            Self::None => None,
+        }
+    }
+
+    pub(in crate::question) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, room: SubjectId) {
+        let wish = wish_of(scene, room);
+        let asked = scene.survey.answer(room, "wish").is_some();
+        let now = Self::ALL.iter().find(|of| of.wish() == wish && (wish.is_some() || asked));
+        let offer = |wish: &Self| match wish {
+            Self::Unsure => Offer::unsure(wish),
+            wish => Offer::new(wish, Phrase::new(format!("wish-{}", wish.word()))),
+        };
+        let name = Question::Wish(room).phrase(scene);
+        sketch.choice(&Key::Wish, &name, false, Self::ALL.iter().map(offer).collect(), now);
+        sketch.press(&Key::OtherSpeed, &Phrase::new("wish-other"), PressWeight::Other);
+    }
+
+    pub(in crate::question) fn read(pending: &Pending) -> Told<Self> {
+        pending.one(&Key::Wish).ok_or_else(not_answered)
+    }
+
+    pub(in crate::question) fn answer(self, room: SubjectId) -> Told<Answer> {
+        let told = if self == Self::Unsure { UNSURE } else { "yes" };
+        let answer = Answer::new().asked(room, "wish", told);
+        match self.wish() {
+            Some(wish) => answer.says(room, field::WISH, &wish),
+            None => Ok(answer.plain(room, field::WISH, Value::Null)),
+        }
+    }
+}
+
+/// Two numbers that are none of those speeds, Mb/s; what was not touched stays as it is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(in crate::question) struct WishOtherAnswer {
+    down_mbps: Option<f64>,
+    up_mbps: Option<f64>,
+}
+
+impl WishOtherAnswer {
+    pub(in crate::question) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, room: SubjectId) {
+        let wish = wish_of(scene, room);
+        let (down, up) = (wish.map(|wish| wish.down_mbps), wish.map(|wish| wish.up_mbps));
+        sketch.number(&Key::Down, &Phrase::new("wish-down"), None, Quantity::Rate, down);
+        sketch.number(&Key::Up, &Phrase::new("wish-up"), None, Quantity::Rate, up);
+    }
+
+    pub(in crate::question) fn read(pending: &Pending) -> Told<Self> {
+        Ok(Self {
+            down_mbps: pending.number(&Key::Down, Quantity::Rate)?,
+            up_mbps: pending.number(&Key::Up, Quantity::Rate)?,
+        })
+    }
+
+    pub(in crate::question) fn answer(self, scene: &Scene<'_>, room: SubjectId) -> Told<Answer> {
+        let known = wish_of(scene, room);
+        let down = self.down_mbps.or(known.map(|wish| wish.down_mbps));
+        let up = self.up_mbps.or(known.map(|wish| wish.up_mbps));
+        let (Some(down_mbps), Some(up_mbps)) = (down, up) else { return Err(not_answered()) };
+        Answer::new().asked(room, "wish", "yes").says(room, field::WISH, &Wish { down_mbps, up_mbps })
+    }
+}
+
+fn wish_of(scene: &Scene<'_>, room: SubjectId) -> Option<Wish> {
+    scene.survey.rooms.get(&room).and_then(|room: &Room| room.wish)
+}

@@ -1,0 +1,76 @@
+//! A survey in memory, for tests of pages and questions: nothing of it comes near a disk.
+
+use facts::fact::{ActId, AuthorId, Edit, FactClock, Ledger, SurveyId};
+use house::record::{Survey, field, fold};
+use telling::words::{Figures, Language};
+
+use super::labels_seen::LabelsSeen;
+use super::memory::Memory;
+use super::pending::Pending;
+use super::results::Standing;
+use super::scene::Scene;
+use crate::done::Done;
+
+/// A survey in memory, and what a screen of it was given.
+pub(crate) struct InMemory {
+    author: AuthorId,
+    clock: FactClock,
+    id: SurveyId,
+    ledger: Ledger,
+    survey: Survey,
+    memory: Memory,
+    seen: LabelsSeen,
+    language: Language,
+}
+
+impl InMemory {
+    /// A survey of which nothing but its kind is known.
+    pub(crate) fn new() -> Self {
+        let id = SurveyId::random();
+        let ledger = Ledger::new();
+        let survey = fold(&ledger, id).unwrap();
+        let mut made = Self {
+            author: AuthorId::random(),
+            clock: FactClock::system(),
+            id,
+            ledger,
+            survey,
+            memory: Memory::default(),
+            seen: LabelsSeen::none(),
+            language: crate::words::english(Figures::default()),
+        };
+        made.write(&[Edit::new(id.subject(), field::IS, "survey")]);
+        made
+    }
+
+    /// What a screen is drawn from.
+    pub(crate) fn scene(&self) -> Scene<'_> {
+        Scene {
+            survey: &self.survey,
+            ledger: &self.ledger,
+            me: self.author,
+            memory: &self.memory,
+            seen: &self.seen,
+            language: &self.language,
+            standing: Standing::NotBegun,
+            looked: None,
+            returnable: &Ok(0),
+            revision: 0,
+        }
+    }
+
+    /// Keeps what a deed gives.
+    pub(crate) fn give(&mut self, done: &Done) {
+        self.memory.pending.keep(done);
+    }
+
+    /// Writes edits as one act, and forgets what the screen was given.
+    pub(crate) fn write(&mut self, edits: &[Edit]) {
+        let facts = self.ledger.plan(ActId::random(), self.author, &mut self.clock, edits).unwrap();
+        for fact in facts {
+            self.ledger.insert(fact).unwrap();
+        }
+        self.survey = fold(&self.ledger, self.id).unwrap();
+        self.memory.pending = Pending::default();
+    }
+}
