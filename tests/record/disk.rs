@@ -13,6 +13,7 @@ use facts::fact::{AuthorId, Edit, SubjectId};
 use facts::file::{self, Limits, Progress};
 use facts::store::Store;
 use house::document::Document;
+use phrase::Phrase;
 use tempfile::TempDir;
 
 const WRITER: &str = env!("CARGO_BIN_EXE_record-writer");
@@ -35,6 +36,22 @@ fn a_full_disk_is_said_and_nothing_is_lost() {
     assert!(lines[0].contains("is full; nothing was written. Free some space and try again"), "{out}");
     let kept: usize = lines[1].strip_prefix("kept ").unwrap().parse().unwrap();
     assert!(kept > 20, "{out}");
+}
+
+#[test]
+fn a_full_disk_is_a_notice_of_the_guide_in_every_language() {
+    let messages: [fn(telling::words::Figures) -> telling::words::Language; 3] =
+        [guide::english, guide::lengthened, guide::right_to_left];
+    for (number, language) in messages.iter().enumerate() {
+        let place = TempDir::new().unwrap();
+        let script = "mount -t tmpfs -o size=3m tmpfs \"$1\" && exec \"$2\" guide \"$1\" \"$3\"";
+        let mut command = Command::new("unshare");
+        command.args(["-m", "sh", "-c", script, "sh"]).arg(place.path()).arg(WRITER).arg(number.to_string());
+        let out = run(&mut command);
+        let told = Phrase::new("error-full").text("name", "7");
+        let says = language(telling::words::Figures::default()).say(&told);
+        assert_eq!(out.lines().collect::<Vec<_>>(), ["ask-whose", says.as_str()]);
+    }
 }
 
 fn open_to_all(path: &Path, mode: u32) {

@@ -15,6 +15,7 @@ use std::time::Duration;
 
 use facts::fact::AuthorId;
 use telling::words::Language;
+use telling::words::error::InWords;
 
 use crate::deed::Deed;
 use crate::done::Done;
@@ -79,12 +80,15 @@ impl Guide {
     }
 
     /// Does what was done on the screen that is shown. A deed that the screen does not offer ([`Screen::offers`]) changes
-    /// nothing and writes nothing.
+    /// nothing and writes nothing. What keeps a deed from being done is a notice on the screen; nothing is changed then, and
+    /// what was typed is still there.
     ///
     /// # Errors
-    /// What keeps it from being done; nothing is changed then, and what was typed is still there.
+    /// [`GuideError::Inner`] alone: a fault of this release or of the shell.
     pub fn act(&mut self, deed: &Deed) -> Result<()> {
-        self.resume()?;
+        if let Err(error) = self.resume() {
+            return self.stays_aside(error);
+        }
         if self.wait_in_line(deed) || !self.screen().offers(deed) {
             return Ok(());
         }
@@ -96,7 +100,18 @@ impl Guide {
         let went = if self.act_on_errand(&done) { Ok(()) } else { self.act_on_screen(&done) };
         self.be_patient();
         self.way = stood.way_to(&self.standpoint());
-        went
+        self.told(went)
+    }
+
+    /// Says on the screen what a person can act on; what is left is a fault of ours.
+    fn told(&mut self, done: Result<()>) -> Result<()> {
+        match done {
+            Err(GuideError::Trouble(trouble)) => {
+                self.session.tell(trouble.phrase());
+                Ok(())
+            }
+            done => done,
+        }
     }
 
     /// Hands what was done to the page that is shown.

@@ -7,6 +7,7 @@ use std::time::Duration;
 use crate::plain::{self, Typed};
 use guide::{Deed, Guide};
 use phrase::Phrase;
+use telling::words::error::InWords;
 
 use crate::author;
 use crate::error::DeskError;
@@ -99,11 +100,12 @@ impl Walker {
         Ok(())
     }
 
-    /// What cannot be done is said, and the walk goes on.
+    /// What cannot be done the screen says. A fault of the program is said here, and the walk goes on.
     fn act(&self, guide: &mut Guide, deeds: &[Deed]) -> Result<(), DeskError> {
         for deed in deeds {
             if let Err(error) = guide.act(deed) {
-                output::say(&format!("{} {error}\n", self.word("plain-problem")))?;
+                let what = self.language.say(&error.phrase());
+                output::say(&format!("{} {what}\n", self.word("plain-problem")))?;
                 break;
             }
         }

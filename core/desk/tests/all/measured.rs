@@ -137,7 +137,7 @@ fn two_parts_may_name_one_file() {
 fn a_file_that_cannot_count_is_refused() {
     let lifting = splitter(10.0).replace("-10.00", "10.00");
     for (measured, words) in [
-        ("measured = \"none.s3p\"", "No such file"),
+        ("measured = \"none.s3p\"", "is not there"),
         ("measured = \"../split.s3p\"", "beside the sheet"),
         ("measured = \"/etc/hostname\"", "beside the sheet"),
         ("measured = \"folder\"", "can be read"),

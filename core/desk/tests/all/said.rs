@@ -57,7 +57,7 @@ fn undo_goes_back_step_by_step_over_the_actions_of_this_computer() {
     desk.done(&["undo", "s.legwork", &theirs["act"].as_str().unwrap()[..8]]);
     assert_eq!(notes(&desk), ["two"]);
     let err = desk.refused(3, "survey", &["undo", "s.legwork", theirs["act"].as_str().unwrap()]);
-    assert!(err.contains("cannot be undone"), "{err}");
+    assert!(err.contains("cannot be taken back"), "{err}");
     desk.refused(3, "thing", &["undo", "s.legwork", "ffffffff-ffff"]);
 }
 

@@ -8,7 +8,7 @@ use sha2::{Digest, Sha256};
 
 use super::orientation::Orientation;
 use super::{jpeg, png};
-use crate::error::PictureFault;
+use crate::error::{OtherKind, PictureFault};
 use crate::fact::PhotoImage;
 
 /// The longest picture that is taken, in bytes, before and after cleaning.
@@ -159,16 +159,16 @@ fn other_kind(bytes: &[u8]) -> PictureFault {
             Some(b"heic" | b"heix" | b"heim" | b"heis" | b"hevc" | b"hevx" | b"mif1" | b"msf1") => {
                 PictureFault::Heic
             }
-            Some(b"avif" | b"avis") => other("an AVIF picture"),
-            _ => other("a film"),
+            Some(b"avif" | b"avis") => other(OtherKind::Avif),
+            _ => other(OtherKind::Film),
         };
     }
     match bytes {
-        [b'R', b'I', b'F', b'F', _, _, _, _, b'W', b'E', b'B', b'P', ..] => other("a WebP picture"),
-        [b'G', b'I', b'F', b'8', ..] => other("a GIF picture"),
-        [b'I', b'I', 42, 0, ..] | [b'M', b'M', 0, 42, ..] => other("a TIFF or raw picture"),
-        [b'B', b'M', ..] => other("a BMP picture"),
-        [b'%', b'P', b'D', b'F', ..] => other("a PDF document"),
+        [b'R', b'I', b'F', b'F', _, _, _, _, b'W', b'E', b'B', b'P', ..] => other(OtherKind::WebP),
+        [b'G', b'I', b'F', b'8', ..] => other(OtherKind::Gif),
+        [b'I', b'I', 42, 0, ..] | [b'M', b'M', 0, 42, ..] => other(OtherKind::Tiff),
+        [b'B', b'M', ..] => other(OtherKind::Bmp),
+        [b'%', b'P', b'D', b'F', ..] => other(OtherKind::Pdf),
         _ => PictureFault::NotAPicture,
     }
 }

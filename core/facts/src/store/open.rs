@@ -11,7 +11,7 @@ use rusqlite::{Connection, MAIN_DB, OpenFlags, OptionalExtension};
 use super::create::SURVEY_KEY;
 use super::repair::REBUILT;
 use super::{DATABASE, PHOTOS, Store, Summary, disk, fault, pragma, row, schema, taking};
-use crate::error::{FactsError, NotASurvey, Result};
+use crate::error::{FactsError, NotASurvey, Result, SystemFault};
 use crate::fact::{AuthorId, FactClock, Ledger, SurveyId};
 
 /// Opens the survey in `folder` and reads its facts.
@@ -119,7 +119,8 @@ fn connect(folder: &Path, log_at_hand: bool) -> Result<Connection> {
     }
     if connection.is_readonly(MAIN_DB).map_err(broken)? {
         let reason = format!("{DATABASE} may only be read");
-        return Err(FactsError::Inaccessible { folder: folder.to_owned(), reason });
+        let why = SystemFault::NotAllowed;
+        return Err(FactsError::Inaccessible { folder: folder.to_owned(), why, reason });
     }
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false).map_err(broken)?;
     pragma::set_journal(&connection).map_err(broken)?;

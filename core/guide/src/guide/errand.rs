@@ -4,11 +4,12 @@ use std::collections::VecDeque;
 use std::time::Instant;
 
 use phrase::Phrase;
+use telling::words::error::InWords;
 
 use super::Guide;
 use crate::deed::Deed;
 use crate::done::Done;
-use crate::error::GuideError;
+use crate::error::{GuideError, Trouble};
 use crate::place::{Key, Move, Place};
 use crate::session::Doing;
 
@@ -86,12 +87,12 @@ impl Guide {
         };
         let done = match errand.outcome() {
             Some(Ok(after)) => after.run(&mut self.session),
-            Some(Err(GuideError::Stopped)) | None => {
+            Some(Err(GuideError::Trouble(Trouble::Stopped))) | None => {
                 self.session.tell_done(Phrase::new("errand-was-stopped"));
                 Ok(Move::Stay)
             }
             Some(Err(error)) => {
-                self.tell_failed(error);
+                self.session.tell(error.phrase());
                 Ok(Move::Stay)
             }
         };
@@ -106,7 +107,7 @@ impl Guide {
             }
         };
         if let Err(error) = kept {
-            self.tell_failed(&error);
+            self.session.tell(error.phrase());
         }
         self.take_next_photo();
         self.way = stood_at.way_to(&self.standpoint());
@@ -127,7 +128,7 @@ impl Guide {
         let photo = Done::Photo(photos.key.clone(), file);
         let taken = super::screens::take(&mut self.session, &photos.place, &photo);
         if let Err(error) = taken {
-            self.tell_failed(&error);
+            self.session.tell(error.phrase());
         }
     }
 
@@ -141,10 +142,5 @@ impl Guide {
                 self.session.errand = None;
             }
         }
-    }
-
-    /// Says on the screen what could not be done.
-    fn tell_failed(&mut self, error: &dyn std::error::Error) {
-        self.session.tell(Phrase::new("problem").text("what", error.to_string()));
     }
 }

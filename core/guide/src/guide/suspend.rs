@@ -4,11 +4,13 @@ use std::path::PathBuf;
 use std::time::Duration;
 
 use facts::fact::ActId;
+use telling::words::error::InWords;
 
 use super::Guide;
-use crate::error::{GuideError, Result};
+use crate::error::{GuideError, Result, Trouble};
+use crate::finish::notices_aloud;
 use crate::place::Move;
-use crate::screen::Screen;
+use crate::screen::{NoticeRole, Screen};
 use crate::session::{After, Doing, Errand, Keep, LongWork, Memory, Results};
 
 /// So long [`Guide::suspend`] waits for long work that it told to stop. A phone gives an app some seconds.
@@ -106,7 +108,7 @@ impl Guide {
                 let (opening, folder) = (self.session.opening(), suspended.folder.clone());
                 self.session.send(Doing::Open, move |work| {
                     if !work.goes_on(0.0) {
-                        return Err(GuideError::Stopped);
+                        return Err(Trouble::Stopped.into());
                     }
                     let open = opening.open(&folder);
                     Ok(After::new(move |session| {
@@ -129,5 +131,17 @@ impl Guide {
             (open.memory, open.last_act, open.results) = (memory, last_act, results);
             self.session.begin_if_wanted();
         }
+    }
+
+    /// Says on the screen that stays why the guide cannot be taken up again; what is left is a fault of ours.
+    pub(super) fn stays_aside(&mut self, error: GuideError) -> Result<()> {
+        let GuideError::Trouble(trouble) = error else { return Err(error) };
+        let Some(suspended) = &mut self.suspended else { return Ok(()) };
+        let mut notices = std::mem::take(&mut self.session.notices);
+        suspended.screen.notices =
+            notices.alone(NoticeRole::Problem, trouble.phrase(), self.session.language());
+        notices_aloud(&mut suspended.screen);
+        self.session.notices = notices;
+        Ok(())
     }
 }

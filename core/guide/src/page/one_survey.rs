@@ -5,9 +5,10 @@ use std::path::{Path, PathBuf};
 use facts::error::FactsError;
 use facts::home::Found;
 use phrase::Phrase;
+use telling::words::error::InWords;
 
 use crate::done::Done;
-use crate::error::{GuideError, Result};
+use crate::error::{Result, Trouble};
 use crate::place::{Key, Move, Outside, is_aside};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{After, Doing, Session};
@@ -36,9 +37,7 @@ pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
             sketch.confirm_loss(&Key::Delete, &Phrase::new("survey-delete"));
         }
         Some(Found::Trouble(error)) => {
-            for phrase in trouble(error) {
-                sketch.words(WordsRole::Lead, &phrase);
-            }
+            sketch.words(WordsRole::Lead, &error.phrase());
             if matches!(error, FactsError::Damaged { .. } | FactsError::NotASurvey { .. }) {
                 sketch.press(&Key::Mend, &Phrase::new("survey-mend"), PressWeight::Main);
             }
@@ -47,18 +46,6 @@ pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
     }
     sketch.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
     sketch.screen
-}
-
-/// What is wrong with a survey, and what to do: first in plain words, then as it was found.
-fn trouble(error: &FactsError) -> [Phrase; 2] {
-    let id = match error {
-        FactsError::Damaged { .. } => "survey-trouble-damaged",
-        FactsError::Newer { .. } => "survey-trouble-newer",
-        FactsError::Inaccessible { .. } => "survey-trouble-closed",
-        FactsError::NotASurvey { .. } => "survey-trouble-none",
-        _ => "survey-trouble",
-    };
-    [Phrase::new(id), Phrase::new("survey-trouble-found").text("what", error.to_string())]
 }
 
 pub(crate) fn take(session: &mut Session, folder: &Path, done: &Done) -> Result<Move> {
@@ -100,7 +87,7 @@ fn delete(session: &mut Session, folder: PathBuf, named: Phrase) {
     let home = session.home().clone();
     session.send(Doing::Delete, move |work| {
         if !work.goes_on(0.0) {
-            return Err(GuideError::Stopped);
+            return Err(Trouble::Stopped.into());
         }
         home.delete(&folder)?;
         Ok(After::new(move |session| {

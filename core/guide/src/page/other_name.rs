@@ -8,7 +8,7 @@ use house::record::field;
 use phrase::Phrase;
 
 use crate::done::Done;
-use crate::error::{GuideError, Result};
+use crate::error::{Result, Trouble};
 use crate::place::{Key, Move, Outside};
 use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{After, Doing, Session, folder_name};
@@ -41,7 +41,7 @@ fn rename(session: &mut Session, folder: PathBuf, name: String) -> Result<()> {
     let to = if fits(&folder, &name) { None } else { Some(stem(&session.free_folder(&name)?)) };
     session.send(Doing::Rename, move |work| {
         if !work.goes_on(0.0) {
-            return Err(GuideError::Stopped);
+            return Err(Trouble::Stopped.into());
         }
         let mut store = Store::open(&folder, author)?;
         let subject = store.survey_id().subject();

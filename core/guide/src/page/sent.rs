@@ -67,7 +67,7 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
         }
         Done::Press(key) => match key {
             Key::TakeIt => take_in(session),
-            Key::There => there(session),
+            Key::There => Ok(there(session)),
             Key::Out => Ok(Move::Outside(Outside::Surveys)),
             Key::File(_) => {
                 session.tell(Phrase::new("share-needs-file"));
@@ -112,12 +112,12 @@ fn was_taken(session: &mut Session, open: OpenSurvey, taken: &Taken) -> Result<M
 }
 
 /// Opens the survey that the file belongs to and looks at it from there.
-fn there(session: &mut Session) -> Result<Move> {
-    let (Some(looked), Some(entry)) = (session.looked.clone(), here(session)) else { return Ok(Move::Stay) };
+fn there(session: &mut Session) -> Move {
+    let (Some(looked), Some(entry)) = (session.looked.clone(), here(session)) else { return Move::Stay };
     session.send_open(entry.folder.clone(), |session| {
         session.looked = None;
         look(session, looked.file)?;
         Ok(Move::Go(Place::Share(SharePlace::TakeIn)))
     });
-    Ok(Move::Stay)
+    Move::Stay
 }

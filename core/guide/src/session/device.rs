@@ -12,7 +12,7 @@ use facts::whole_file::{self, Existing, Readers};
 use serde_json::{Map, Value};
 use telling::words::LengthUnit;
 
-use crate::error::{GuideError, Result};
+use crate::error::{GuideError, Result, Trouble};
 
 /// Its name in the home folder.
 const FILE: &str = "device.json";
@@ -65,14 +65,14 @@ impl Device {
             Err(error) if error.kind() == io::ErrorKind::NotFound => {
                 Ok(Self { folder: home.to_owned(), kept: Map::new() })
             }
-            Err(error) => Err(failed(&file, &error)),
+            Err(error) => Err(failed(&error)),
         }
     }
 
     /// Sets a damaged file aside and begins anew.
     fn without(home: &Path, file: &Path) -> Result<Self> {
-        let name = free_name(home).ok_or_else(|| failed(file, &io::ErrorKind::AlreadyExists.into()))?;
-        fs::rename(file, home.join(&name)).map_err(|error| failed(file, &error))?;
+        let name = free_name(home).ok_or_else(|| failed(&io::ErrorKind::AlreadyExists.into()))?;
+        fs::rename(file, home.join(&name)).map_err(|error| failed(&error))?;
         let mut device = Self { folder: home.to_owned(), kept: Map::new() };
         // Kept at once: whoever asks next must still be told.
         device.keep(SET_ASIDE, Value::from(name))?;
@@ -168,7 +168,7 @@ impl Device {
     fn replace(&mut self, kept: Map<String, Value>) -> Result<()> {
         let text = format!("{:#}\n", Value::Object(kept.clone()));
         whole_file::write(&self.folder.join(FILE), text.as_bytes(), Existing::IsReplaced, Readers::Owner)
-            .map_err(|error| failed(&self.folder, &error))?;
+            .map_err(|error| failed(&error))?;
         self.kept = kept;
         Ok(())
     }
@@ -192,13 +192,8 @@ fn free_name(home: &Path) -> Option<String> {
     names.find(|name| home.join(name).symlink_metadata().is_err())
 }
 
-fn failed(path: &Path, error: &io::Error) -> GuideError {
-    let message = format!("{}: {error}", path.display());
-    if error.kind() == io::ErrorKind::StorageFull {
-        GuideError::StorageFull { message }
-    } else {
-        GuideError::Failed { message }
-    }
+fn failed(error: &io::Error) -> GuideError {
+    Trouble::Device { fault: error.into() }.into()
 }
 
 #[cfg(test)]

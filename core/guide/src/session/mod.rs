@@ -46,10 +46,13 @@ pub(crate) use looked::{Looked, look};
 pub(crate) use memory::{Keep, Memory};
 pub(crate) use notice::Notices;
 pub(crate) use open_survey::OpenSurvey;
-pub(crate) use pack::{is_there, pack};
+pub(crate) use pack::{is_there, name_of, pack};
 pub(crate) use pending::Pending;
 pub(crate) use results::{Results, Standing, Weighed, Worked};
 pub(crate) use scene::Scene;
+
+/// A page that is about a survey was shown without one.
+const NONE_OPEN: &str = "no survey is open";
 
 /// What holds while the guide runs on one device.
 pub(crate) struct Session {
@@ -159,13 +162,11 @@ impl Session {
     }
 
     pub(crate) fn open_survey(&mut self) -> Result<&mut OpenSurvey> {
-        let message = "no survey is open".to_owned();
-        self.open.as_mut().ok_or(GuideError::Failed { message })
+        self.open.as_mut().ok_or(GuideError::Inner(NONE_OPEN))
     }
 
     pub(crate) fn with_scene<T>(&self, look: impl FnOnce(&Scene<'_>) -> T) -> Result<T> {
-        let message = "no survey is open".to_owned();
-        let open = self.open.as_ref().ok_or(GuideError::Failed { message })?;
+        let open = self.open.as_ref().ok_or(GuideError::Inner(NONE_OPEN))?;
         Ok(look(&Scene::of(open, self.author, &self.language)))
     }
 

@@ -12,7 +12,7 @@ use super::Session;
 use super::errand::{After, Doing};
 use super::long_work::LongWork;
 use super::open_survey::OpenSurvey;
-use crate::error::{GuideError, Result};
+use crate::error::{Result, Trouble};
 use crate::place::{Move, Outside, Place};
 
 /// How the surveys of this device are opened; it goes along with an errand.
@@ -98,7 +98,7 @@ impl Session {
         let opening = self.opening();
         self.send(Doing::Open, move |work| {
             if !work.goes_on(0.0) {
-                return Err(GuideError::Stopped);
+                return Err(Trouble::Stopped.into());
             }
             match opening.open(&folder) {
                 Ok(open) => Ok(After::new(move |session| {
@@ -127,7 +127,7 @@ impl Session {
         let (opening, folder) = (self.opening(), self.free_folder(&name)?);
         self.send(Doing::Make, move |work: &LongWork| {
             if !work.goes_on(0.0) {
-                return Err(GuideError::Stopped);
+                return Err(Trouble::Stopped.into());
             }
             let made = opening.make(&folder, &name);
             Ok(After::new(move |session| {

@@ -11,7 +11,7 @@ use house::record::PhotoRole;
 
 use super::Session;
 use super::errand::{After, Doing};
-use crate::error::{GuideError, Result};
+use crate::error::{GuideError, Result, Trouble};
 use crate::place::Move;
 
 /// Which share is done once the picture is read and clean; the rest is making it small, and writing it.
@@ -33,12 +33,11 @@ impl Session {
             let picture = match Picture::read(&file) {
                 Ok(picture) => picture.map_err(FactsError::from)?,
                 Err(error) => {
-                    let message = format!("{}: {error}", file.display());
-                    return Ok(After::new(move |_| Err(GuideError::Failed { message })));
+                    return Ok(After::new(move |_| Err(GuideError::of_file(&file, &error))));
                 }
             };
             if !work.goes_on(READ) {
-                return Err(GuideError::Stopped);
+                return Err(Trouble::Stopped.into());
             }
             Store::open(&folder, author)?.add_picture(&picture, of, role)?;
             Ok(After::new(|session| {

@@ -9,7 +9,7 @@ use advice::worklist::{Options, Stake, WorkList, at_stake, worklist_watched};
 use house::record::Survey;
 
 use super::long_work::{LongWork, Task};
-use crate::error::GuideError;
+use crate::error::{GuideError, Trouble};
 
 /// Everything that follows from a survey as it stood once.
 #[derive(Debug)]
@@ -92,7 +92,7 @@ fn weighed(
     let mut weighed = Vec::with_capacity(unknowns.len());
     for (place, unknown) in unknowns.into_iter().enumerate() {
         if !watch(1.0) {
-            return Err(GuideError::Stopped);
+            return Err(Trouble::Stopped.into());
         }
         let on_way = matches!(unknown.matters, Matters::Weakest | Matters::OnWayTo(_));
         let stake = if on_way && place < MOST_WEIGHED {
@@ -176,7 +176,7 @@ impl Results {
             _ if newest.task.work().is_stopped() => Standing::Stopped,
             None => Standing::Running(newest.task.work()),
             Some(Ok(_)) => Standing::NotBegun,
-            Some(Err(GuideError::Stopped)) => Standing::Stopped,
+            Some(Err(GuideError::Trouble(Trouble::Stopped))) => Standing::Stopped,
             Some(Err(error)) => Standing::Failed(error),
         }
     }

@@ -65,7 +65,7 @@ fn told(screen: &Screen) -> Vec<&str> {
 
 /// Every sentence went through the language: where all its letters carry an accent, a plain one was never a message.
 /// Tags such as `S1` are names; what is left aside besides stands so on labels and adapters in every country.
-fn assert_translated(screen: &Screen) {
+pub fn assert_translated(screen: &Screen) {
     const AS_PRINTED: [&str; 2] = ["dB", "bonded"];
     for said in told(screen) {
         let said = said.replace(LABEL, "");
@@ -239,6 +239,7 @@ fn a_name_that_is_not_taken_leaves_no_survey() {
     let mut after = walk.guide.screen();
     let told = std::mem::take(&mut after.notices);
     assert!(matches!(told.as_slice(), [one] if one.role == NoticeRole::Problem), "{told:?}");
+    assert!(told[0].words.contains("too long"), "{told:?}");
     assert_eq!(after, before, "what was typed is still there");
     let left: Vec<_> =
         std::fs::read_dir(walk.home.path()).unwrap().map(|entry| entry.unwrap().path()).collect();

@@ -23,6 +23,7 @@ mod whole_house;
 
 mod door;
 mod errand;
+mod errors;
 mod explained;
 mod field;
 mod field_large;

@@ -117,6 +117,8 @@ fn handover_writes_the_report_and_the_file() {
     walk.file("file-out:An invented house.html", &report).expect("told on the screen");
     let told = walk.screen().notices;
     assert!(matches!(told.as_slice(), [one] if one.role == NoticeRole::Problem), "{told:?}");
+    let notice = &told[0].words;
+    assert!(notice.starts_with("Something called “report.html” is there already"), "{notice}");
     assert_eq!(std::fs::read_to_string(&report).expect("still there"), page);
 
     walk.press("without:owner");

@@ -37,12 +37,6 @@ survey-was-deleted = “{ $survey }” is deleted.
 survey-was-renamed = It is now called “{ $name }”.
 survey-was-copied = “{ $name }” is made.
 
-survey-trouble = This survey cannot be opened now.
-survey-trouble-damaged = What is kept of this survey is damaged. Often everything in it can still be read, and nothing is lost.
-survey-trouble-newer = This survey was written by a newer release of this app. Bring the app up to date, then open it. Nothing was changed.
-survey-trouble-closed = This device does not let us into the survey’s folder. Look whether the storage that holds it is there and may be written to.
-survey-trouble-none = There is a folder of this name, but what a survey is made of is missing or damaged. A file of this survey can bring it back.
-survey-trouble-found = What was found: { $what }
 
 mend = Check and mend
 mend-lead = Everything that can still be read of this survey is read, and it is built anew from that. The damaged part is kept beside it.
@@ -369,7 +363,7 @@ forget-copies =
         [one] Another copy of this survey on this device was told too.
        *[other] { $count } other copies of this survey on this device were told too.
     }
-forget-not-everywhere = Another copy of this survey on this device could not be told: { $what }
+forget-not-everywhere = Another copy of this survey on this device could not be told. { $what }
 
 # --- in a terminal
 

@@ -8,8 +8,9 @@ use facts::file::LeftOut;
 use facts::whole_file::{self, Existing, Readers};
 use phrase::Phrase;
 use telling::report::html;
+use telling::words::error::InWords;
 
-use crate::error::{GuideError, Result};
+use crate::error::{GuideError, Result, Trouble};
 use crate::place::Move;
 use crate::session::{After, Doing, Session, Standing};
 
@@ -24,7 +25,11 @@ pub(super) fn report(
     let open = session.open_survey()?;
     let worked = match open.standing() {
         Standing::Ready(worked) => Arc::clone(worked),
-        Standing::Failed(error) => return Err(GuideError::Failed { message: error.to_string() }),
+        Standing::Failed(error) => {
+            let failed = Phrase::new("work-failed").phrase("what", error.phrase());
+            session.tell(failed);
+            return Ok(());
+        }
         Standing::Running(_) => {
             waits(session);
             return Ok(());
@@ -45,16 +50,15 @@ pub(super) fn report(
     let (language, file) = (session.shared_language(), PathBuf::from(file));
     session.send(Doing::Report, move |work| {
         if !work.goes_on(0.0) {
-            return Err(GuideError::Stopped);
+            return Err(Trouble::Stopped.into());
         }
         let page = html(&survey, &worked.list, &language);
         if !work.goes_on(TOLD) {
-            return Err(GuideError::Stopped);
+            return Err(Trouble::Stopped.into());
         }
         let written = whole_file::write(&file, page.as_bytes(), Existing::Stays, Readers::Usual);
         Ok(After::new(move |session| {
-            written
-                .map_err(|error| GuideError::Failed { message: format!("{}: {error}", file.display()) })?;
+            written.map_err(|error| GuideError::of_file(&file, &error))?;
             then(session)?;
             Ok(Move::Stay)
         }))

@@ -6,10 +6,11 @@ use facts::forget::Forgotten;
 use facts::store::Store;
 use house::record::field;
 use phrase::{Arg, Phrase};
+use telling::words::error::InWords;
 
 use super::thing_story::forgettable;
 use crate::done::Done;
-use crate::error::{GuideError, Result};
+use crate::error::{Result, Trouble};
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{After, Doing, Keep, Scene, Session};
@@ -89,7 +90,7 @@ fn send(session: &mut Session, subject: SubjectId, name: Option<String>) -> Resu
     let home = session.home().clone();
     session.send(Doing::Forget, move |work| {
         if !work.goes_on(0.0) {
-            return Err(GuideError::Stopped);
+            return Err(Trouble::Stopped.into());
         }
         let mut store = Store::open(&folder, author)?;
         let done = drop_for_ever(&mut store, subject, name.as_deref())?;
@@ -116,7 +117,7 @@ fn tell(session: &mut Session, done: &Forgotten, told: std::result::Result<usize
         Ok(copies) => {
             session.tell_done(Phrase::new("forget-copies").with("count", Arg::Count(copies as u64)));
         }
-        Err(error) => session.tell(Phrase::new("forget-not-everywhere").text("what", error.to_string())),
+        Err(error) => session.tell(Phrase::new("forget-not-everywhere").phrase("what", error.phrase())),
     }
     Ok(())
 }

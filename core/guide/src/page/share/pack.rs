@@ -9,7 +9,7 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Choice, Key, Move};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
-use crate::session::{Scene, Session, folder_name, is_there, pack};
+use crate::session::{Scene, Session, folder_name, is_there, name_of, pack};
 use crate::view::{Offer, Sketch};
 
 /// What can be left out, in the order in which it is offered.
@@ -19,7 +19,7 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("share-pack"));
     sketch.able(Ability::Share);
     if let Some(there) = scene.file_there {
-        let there = Phrase::new("share-pack-there").text("file", there.display().to_string());
+        let there = Phrase::new("share-pack-there").text("file", name_of(there));
         sketch.words(WordsRole::Lead, &there);
         sketch.confirm_loss(&Key::Replace, &Phrase::new("share-pack-replace"));
         sketch.press_for_a_place(&place(scene), &Phrase::new("share-pack-elsewhere"), PressWeight::Main);
