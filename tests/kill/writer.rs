@@ -16,6 +16,8 @@ use facts::fact::{AuthorId, Edit, FactId, SubjectId};
 use facts::file::{self, Limits, PackOptions, Progress};
 use facts::home::{Home, Repaired};
 use facts::store::{Draft, Store};
+use guide::screen::Block;
+use guide::{Deed, Guide};
 use house::document::Document;
 use house::record::Survey;
 
@@ -46,6 +48,7 @@ fn main() {
             std::thread::park();
         }
         "fill" => fill(folder, seed),
+        "guide" => guide_fill(folder, seed),
         "try" => attempt(folder),
         "one-photo" => {
             let mut store = Store::open(folder, AuthorId::random()).unwrap();
@@ -62,6 +65,7 @@ fn main() {
             file::take(&sent, &mut store, Limits::default(), &mut |_: Progress| true).unwrap();
             say("taken");
         }
+        "one-drafts" => drafts_and_acts(folder, seed),
         "one-noise" => {
             let mut store = Store::open(folder, AuthorId::random()).unwrap();
             store.add_photo(&noise(seed), None, None).unwrap();
@@ -121,6 +125,23 @@ fn draft(store: &mut Store, number: u32) {
     if number.is_multiple_of(2) {
         store.finish_draft(Edit::new(subject, "text", text)).unwrap();
         say(&format!("finished {subject} {number}"));
+    }
+}
+
+/// Somebody types and looks around between `acts` acts.
+fn drafts_and_acts(folder: &Path, acts: u32) {
+    let mut store = Store::open(folder, AuthorId::random()).unwrap();
+    let subject = SubjectId::random();
+    let mut draft = Draft { subject, field: "text".into(), text: String::new(), saved_ms: 0 };
+    store.save_draft(&draft).unwrap();
+    for number in 0..acts {
+        say("types");
+        for sign in 'a'..='z' {
+            draft.text.push(sign);
+            assert!(store.save_draft_unsynced(&draft).unwrap());
+        }
+        say("acts");
+        edit(&mut store, number);
     }
 }
 
@@ -239,6 +260,39 @@ fn take_new(folder: &Path) {
 }
 
 /// Writes until the disk is full, then says what it was told; then makes room and goes on.
+/// A homeowner goes on answering until the disk is full: tells the name of the screen, then what it says. `language` is
+/// English, or one of the pseudo-languages.
+fn guide_fill(home: &Path, language: u32) {
+    let languages = [guide::english, guide::lengthened, guide::right_to_left];
+    let words = languages[language as usize % languages.len()](telling::words::Figures::default());
+    let mut guide = Guide::at(home, AuthorId::random(), words).unwrap();
+    let press = |key: &str| Deed::Press { key: key.into() };
+    for deed in [press("new"), Deed::Write { key: "name".into(), words: "7".into() }, press("make")] {
+        guide.act(&deed).unwrap();
+    }
+    // All that is left goes, to the last byte.
+    let mut ballast = std::fs::File::create(home.join("ballast")).unwrap();
+    for size in [65_536, 1] {
+        while ballast.write_all(&vec![1; size]).is_ok() {}
+    }
+    for picked in (0..).map(|turn| turn % 2) {
+        let screen = guide.screen();
+        if let Some(notice) = screen.notices.first() {
+            say(&format!("{}\n{}", screen.name, notice.words));
+            return;
+        }
+        let choice = screen.blocks.iter().find_map(|block| match block {
+            Block::Choice(choice) => Some((choice.key.clone(), choice.options[picked].key.clone())),
+            _ => None,
+        });
+        let (key, option) = choice.unwrap();
+        guide.act(&Deed::Pick { key, picked: vec![option] }).unwrap();
+        if guide.screen().name != screen.name {
+            guide.act(&Deed::Back).unwrap();
+        }
+    }
+}
+
 fn fill(folder: &Path, seed: u32) {
     let ballast = folder.parent().unwrap().join("ballast");
     std::fs::write(&ballast, vec![1; 1_000_000]).unwrap();

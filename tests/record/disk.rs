@@ -13,6 +13,7 @@ use facts::fact::{AuthorId, Edit, SubjectId};
 use facts::file::{self, Limits, Progress};
 use facts::store::Store;
 use house::document::Document;
+use phrase::Phrase;
 use tempfile::TempDir;
 
 const WRITER: &str = env!("CARGO_BIN_EXE_record-writer");
@@ -35,6 +36,22 @@ fn a_full_disk_is_said_and_nothing_is_lost() {
     assert!(lines[0].contains("is full; nothing was written. Free some space and try again"), "{out}");
     let kept: usize = lines[1].strip_prefix("kept ").unwrap().parse().unwrap();
     assert!(kept > 20, "{out}");
+}
+
+#[test]
+fn a_full_disk_is_a_notice_of_the_guide_in_every_language() {
+    let messages: [fn(telling::words::Figures) -> telling::words::Language; 3] =
+        [guide::english, guide::lengthened, guide::right_to_left];
+    for (number, language) in messages.iter().enumerate() {
+        let place = TempDir::new().unwrap();
+        let script = "mount -t tmpfs -o size=3m tmpfs \"$1\" && exec \"$2\" guide \"$1\" \"$3\"";
+        let mut command = Command::new("unshare");
+        command.args(["-m", "sh", "-c", script, "sh"]).arg(place.path()).arg(WRITER).arg(number.to_string());
+        let out = run(&mut command);
+        let told = Phrase::new("error-full").text("name", "7");
+        let says = language(telling::words::Figures::default()).say(&told);
+        assert_eq!(out.lines().collect::<Vec<_>>(), ["ask-whose", says.as_str()]);
+    }
 }
 
 fn open_to_all(path: &Path, mode: u32) {
@@ -109,4 +126,43 @@ fn a_file_is_written_synced_renamed_and_its_folder_synced_and_photos_taken_in_be
     drop(store);
     check_order(&folder, "pack");
     check_order(&copy, "take");
+}
+
+/// What is typed and where one looks costs no sync, however many acts lie between and whatever becomes of the log; an act
+/// is synced before it is acknowledged.
+#[test]
+fn drafts_cost_no_sync_and_acts_are_synced() {
+    let place = TempDir::new().unwrap();
+    let folder = place.path().join("house.legwork");
+    drop(Store::create(&folder, AuthorId::random()).unwrap());
+    let trace = place.path().join("trace");
+    run(Command::new("strace")
+        .args(["-f", "-y", "-qq", "-e", "trace=write,pwrite64,fsync,fdatasync", "-o"])
+        .arg(&trace)
+        .arg(WRITER)
+        .arg("one-drafts")
+        .arg(&folder)
+        .arg("150"));
+    let trace = fs::read_to_string(&trace).unwrap();
+    let (mut typing, mut synced, mut drafts, mut acts, mut moved) = (false, false, 0, 0, 0);
+    for line in trace.lines().skip_while(|line| !line.contains("\"types")) {
+        if line.contains("\"types") {
+            typing = true;
+        } else if line.contains("\"acts") {
+            (typing, synced) = (false, false);
+        } else if line.contains("\"edit ") {
+            assert!(synced, "act {acts} was acknowledged before it was on the disk");
+            acts += 1;
+        } else if line.contains("sync(") {
+            assert!(!typing, "a draft behind act {acts} was synced: {line}");
+            synced |= line.contains("survey.db-wal>");
+        } else if typing && line.contains("survey.db-wal>") {
+            drafts += 1;
+        } else if acts < 150 && line.contains("pwrite64") && line.contains("survey.db>") {
+            moved += 1;
+        }
+    }
+    // Each draft is written, in one page or more.
+    assert!(acts == 150 && drafts >= 150 * 26, "{acts} acts, {drafts} pages");
+    assert!(moved > 0, "the log was never moved");
 }

@@ -2,7 +2,6 @@
 
 /// Why something could not be worked out.
 #[derive(Debug, thiserror::Error)]
-#[non_exhaustive]
 pub enum AdviceError {
     /// The physics refuses a part or the way parts are joined.
     #[error("this wiring cannot be worked out: {0}")]
@@ -13,9 +12,7 @@ pub enum AdviceError {
     Link(#[from] coax::LinkError),
 
     /// Something that this program takes for impossible.
-    #[error(
-        "this release has a fault ({0}); the survey is untouched. Please report it with the command you used"
-    )]
+    #[error("a fault of this release: {0}")]
     Inner(&'static str),
 
     /// The user stopped a long piece of work.

@@ -2,7 +2,6 @@
 
 /// Why a network could not be built or solved.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
-#[non_exhaustive]
 pub enum CoaxError {
     /// A list of frequencies that is empty, too long, not finite, not positive or not rising.
     #[error("these frequencies cannot be used: {why}. Give 1 to 100000 rising frequencies above 0 MHz")]

@@ -1,4 +1,6 @@
-//! What can go wrong with a command, in sentences, and the exit code it gives.
+//! What can go wrong with a command, and the exit code it gives. What it displays is for logs.
+
+mod words;
 
 use std::io;
 use std::path::PathBuf;
@@ -6,15 +8,17 @@ use std::path::PathBuf;
 use advice::AdviceError;
 use facts::error::FactsError;
 use facts::photo::PictureFault;
-use guide::GuideError;
+use guide::{GuideError, Trouble};
 
 use crate::sheet::Problems;
+
+pub use words::system;
 
 /// Everything that ends a command early.
 #[derive(Debug, thiserror::Error)]
 pub enum DeskError {
     /// A sheet with mistakes.
-    #[error("{} was refused ({count}); nothing was written", file.display(), count = counted(problems.count()))]
+    #[error("{}: {} problems", file.display(), problems.count())]
     Sheet {
         /// The sheet.
         file: PathBuf,
@@ -23,7 +27,7 @@ pub enum DeskError {
     },
 
     /// A sheet too long to be one.
-    #[error("{} is {bytes} bytes long; a sheet has at most {most}. Nothing was written", file.display())]
+    #[error("{} is {bytes} bytes long, most {most}", file.display())]
     SheetTooLong {
         /// The sheet.
         file: PathBuf,
@@ -34,16 +38,14 @@ pub enum DeskError {
     },
 
     /// A label that is not text.
-    #[error(
-        "line {line} of the labels is not text in UTF-8; save the list as UTF-8 and try again from that line"
-    )]
+    #[error("label {line} is not UTF-8")]
     LabelNotText {
         /// The line, from 1.
         line: usize,
     },
 
     /// A label too long to be one.
-    #[error("line {line} of the labels is longer than {most} bytes; write one label on each line")]
+    #[error("label {line} is longer than {most} bytes")]
     LabelTooLong {
         /// The line, from 1.
         line: usize,
@@ -52,7 +54,7 @@ pub enum DeskError {
     },
 
     /// Something stands where a new file or folder was to be made.
-    #[error("{} already exists and was left as it is; {advice}", path.display())]
+    #[error("{} exists", path.display())]
     Exists {
         /// What stands there.
         path: PathBuf,
@@ -69,10 +71,7 @@ pub enum DeskError {
     Facts(#[from] FactsError),
 
     /// A file that somebody packed, where a survey is asked for.
-    #[error(
-        "{} is a survey packed into one file; make a survey of it first: legwork take {} NAME.legwork",
-        path.display(), path.display()
-    )]
+    #[error("{} is a packed file", path.display())]
     PackedFile {
         /// The file.
         path: PathBuf,
@@ -80,10 +79,10 @@ pub enum DeskError {
 
     /// The guide could not go on.
     #[error(transparent)]
-    Guide(#[from] GuideError),
+    Guide(GuideError),
 
     /// A file cannot be read.
-    #[error("{} cannot be read ({source}); check the name and that you may read it", path.display())]
+    #[error("{} cannot be read: {source}", path.display())]
     Read {
         /// The file.
         path: PathBuf,
@@ -92,7 +91,7 @@ pub enum DeskError {
     },
 
     /// A file cannot be written.
-    #[error("{} cannot be written ({source}); check that its folder is there and that you may write in it", path.display())]
+    #[error("{} cannot be written: {source}", path.display())]
     Write {
         /// The file.
         path: PathBuf,
@@ -101,18 +100,15 @@ pub enum DeskError {
     },
 
     /// Nobody is there to read the answer, or the place it goes to is full.
-    #[error("the answer cannot be written ({0})")]
+    #[error("the answer cannot be written: {0}")]
     Output(#[source] io::Error),
 
     /// There is no folder to keep this computer's author id in.
-    #[error("no folder to keep this computer's author id in: set HOME, XDG_CONFIG_HOME or LEGWORK_HOME")]
+    #[error("no folder for the author id")]
     NoHome,
 
     /// A word that means nothing in this survey.
-    #[error(
-        "nothing here has the tag, name or id \"{word}\"{}. Nothing was changed",
-        near.as_ref().map(|near| format!("; did you mean \"{near}\"?")).unwrap_or_default()
-    )]
+    #[error("no such thing: {word}")]
     NoSuchThing {
         /// The word.
         word: String,
@@ -121,7 +117,7 @@ pub enum DeskError {
     },
 
     /// A word that means several things.
-    #[error("\"{word}\" may mean {count} things here; use more of an id instead: {ids}. Nothing was changed")]
+    #[error("{word} may mean {count} things: {ids}")]
     Ambiguous {
         /// The word.
         word: String,
@@ -132,9 +128,7 @@ pub enum DeskError {
     },
 
     /// A field that nobody ever said anything about.
-    #[error(
-        "nobody ever said anything about \"{field}\" of this; what was said: {known}. Nothing was changed"
-    )]
+    #[error("no such field: {field}, of {known}")]
     NoSuchField {
         /// The field.
         field: String,
@@ -143,7 +137,7 @@ pub enum DeskError {
     },
 
     /// A thing of another kind than is wanted.
-    #[error("\"{word}\" is {what}. Nothing was changed")]
+    #[error("{word} is a wrong thing: {what:?}")]
     WrongThing {
         /// The word.
         word: String,
@@ -152,7 +146,7 @@ pub enum DeskError {
     },
 
     /// A picture that is not taken in.
-    #[error("{} was not taken in: {fault}. Nothing was written", file.display())]
+    #[error("{}: {fault}", file.display())]
     Picture {
         /// The picture.
         file: PathBuf,
@@ -161,7 +155,7 @@ pub enum DeskError {
     },
 
     /// The taking in of several pictures ended between two of them.
-    #[error("{done} of {of} pictures were taken in, then it ended: {why}")]
+    #[error("{done} of {of} pictures: {why}")]
     PicturesPartly {
         /// How many were taken in.
         done: usize,
@@ -172,106 +166,89 @@ pub enum DeskError {
     },
 
     /// The user stopped the work.
-    #[error("stopped as you wished")]
+    #[error("stopped")]
     Stopped,
 
     /// Something that cannot be taken back, without the word that it is wanted.
-    #[error("{0}. Nothing was changed; say --yes to do it")]
+    #[error("not confirmed: {0:?}")]
     NotConfirmed(Unconfirmed),
 
     /// A note without words.
-    #[error("an empty note says nothing; write what it is to say. To list the notes, leave TEXT out")]
+    #[error("an empty note")]
     EmptyNote,
 
     /// A name that is no name.
-    #[error("a name is at most {most} letters on one line; nothing was changed")]
+    #[error("no name of at most {most} letters")]
     NoName {
         /// How many are taken.
         most: usize,
     },
 
     /// A survey that is set aside is to be set aside.
-    #[error("{} is set aside already; legwork surveys back brings it back", path.display())]
+    #[error("{} is set aside already", path.display())]
     AsideAlready {
         /// The survey.
         path: PathBuf,
     },
 
     /// There is no action to undo.
-    #[error("you have done nothing here that could be undone; legwork said lists all actions")]
+    #[error("nothing to undo")]
     NothingDone,
 
     /// A file or folder cannot be where the survey stands already, or is not where it should be.
-    #[error("{} does not lie in a folder named {}; surveys that were set aside do", path.display(), facts::home::SET_ASIDE)]
+    #[error("{} is not set aside", path.display())]
     NotAside {
         /// The survey.
         path: PathBuf,
     },
 
     /// The system does not let us listen to Ctrl-C.
-    #[error("this system does not let the program listen to Ctrl-C ({0})")]
+    #[error("no signals: {0}")]
     Signals(#[source] io::Error),
 
     /// A fault of the program.
-    #[error(
-        "this is a fault of the program, not of yours; please report it with what you did. Nothing was written"
-    )]
+    #[error("a fault of the program")]
     Fault,
 }
 
 /// What to do about something that stands in the way.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Advice {
     /// For the folder of the demo.
-    #[error("choose another folder with --out")]
     OtherOut,
     /// For a report.
-    #[error("choose another name, or say --replace")]
     Replace,
 }
 
 /// What is wrong with a thing that was named.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum WrongThing {
     /// For photos.
-    #[error("neither a part nor a cable run, and photos show parts and cable runs")]
     NotForPhotos,
     /// Where a photo is wanted.
-    #[error("no photo; legwork photo list shows their ids")]
     NotAPhoto,
     /// The survey itself cannot be removed, nor forgotten as a whole.
-    #[error("the survey as a whole; name one field of it, such as place, or see legwork surveys --help")]
     WholeSurvey,
     /// Nothing to bring back.
-    #[error("not removed")]
     NotRemoved,
     /// Nothing to remove.
-    #[error("removed already")]
     RemovedAlready,
     /// Nothing left to forget.
-    #[error("forgotten already")]
     ForgottenAlready,
     /// A side of a disagreement that is none.
-    #[error("no side of this disagreement; legwork disagreements numbers them")]
     NoSide,
 }
 
 /// What was not confirmed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Unconfirmed {
     /// Forgetting.
-    #[error("records that would be forgotten for ever: {records}")]
     Forget {
         /// How many facts.
         records: usize,
     },
     /// Deleting a survey.
-    #[error("the survey would be deleted for ever, photos and all; legwork surveys aside only sets it aside")]
     Delete,
-}
-
-fn counted(problems: usize) -> String {
-    if problems == 1 { "1 problem".into() } else { format!("{problems} problems") }
 }
 
 /// Exit code of a command that failed: disk, permission, fault.
@@ -282,6 +259,17 @@ pub const WRONG_USE: u8 = 2;
 pub const REFUSED: u8 = 3;
 /// Exit code of a command that was stopped by Ctrl-C: 128 and the number of the signal, as shells have it.
 pub const STOPPED: u8 = 130;
+
+impl From<GuideError> for DeskError {
+    /// What is about a survey is one kind, however it came here.
+    fn from(error: GuideError) -> Self {
+        match error {
+            GuideError::Trouble(Trouble::Facts(error)) => Self::Facts(error),
+            GuideError::Trouble(Trouble::Advice(error)) => Self::Advice(error),
+            other => Self::Guide(other),
+        }
+    }
+}
 
 impl DeskError {
     /// The exit code: [`REFUSED`] where the user gave something that cannot be taken, else [`FAILED`].
@@ -298,9 +286,7 @@ impl DeskError {
                 | FactsError::Inner(_)
                 | FactsError::PhotoLost,
             )
-            | Self::Guide(
-                GuideError::StorageFull { .. } | GuideError::Busy { .. } | GuideError::Failed { .. },
-            )
+            | Self::Guide(_)
             | Self::Read { .. }
             | Self::Write { .. }
             | Self::Output(_)
@@ -310,7 +296,6 @@ impl DeskError {
             // Whatever else a survey says is about what it was given.
             Self::Advice(_)
             | Self::Facts(_)
-            | Self::Guide(_)
             | Self::PackedFile { .. }
             | Self::Sheet { .. }
             | Self::SheetTooLong { .. }
@@ -360,11 +345,13 @@ impl DeskError {
             | Self::EmptyNote
             | Self::NoName { .. } => "thing",
             Self::NotConfirmed(_) => "not_confirmed",
-            Self::Read { .. } | Self::Write { .. } | Self::Output(_) | Self::NoHome | Self::Signals(_) => {
-                "file"
-            }
-            Self::Guide(_) => "guide",
-            Self::Fault => "fault",
+            Self::Read { .. }
+            | Self::Write { .. }
+            | Self::Output(_)
+            | Self::NoHome
+            | Self::Signals(_)
+            | Self::Guide(GuideError::Trouble(_)) => "file",
+            Self::Guide(GuideError::Inner(_)) | Self::Fault => "fault",
         }
     }
 

@@ -33,7 +33,7 @@ mod view;
 mod words;
 
 pub use deed::Deed;
-pub use error::{GuideError, Result};
+pub use error::{GuideError, Result, Trouble};
 pub use guide::{Guide, screen_names};
 pub use screen::Screen;
 pub use session::{Device, LongWork, Working};

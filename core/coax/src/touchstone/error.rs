@@ -2,7 +2,6 @@
 
 /// Why a Touchstone file could not be read.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
-#[non_exhaustive]
 pub enum TouchstoneError {
     /// A file beyond all use.
     #[error("the file has {bytes} bytes, at most {most} are read: export fewer frequencies")]

@@ -1,8 +1,9 @@
 //! How an error is told: in sentences, or as one JSON object.
 
 use facts::error::{FactsError, NotASurvey};
-use phrase::Phrase;
-use serde_json::json;
+use phrase::{Arg, Phrase};
+use serde_json::{Map, Value, json};
+use telling::words::error::InWords;
 
 use super::Context;
 use crate::error::{DeskError, Unconfirmed};
@@ -20,7 +21,7 @@ pub fn tell(error: &DeskError, context: &Context, as_json: bool) -> String {
 
 fn in_words(error: &DeskError, problems: Option<&Problems>, context: &Context) -> String {
     let mut page = Page::new(crate::page::WIDEST, false);
-    page.paragraph(0, &format!("legwork: {error}"));
+    page.paragraph(0, &format!("legwork: {}", context.say(&error.phrase())));
     for advice in advice(error) {
         page.paragraph(0, &context.word(advice));
     }
@@ -38,7 +39,7 @@ fn in_words(error: &DeskError, problems: Option<&Problems>, context: &Context) -
         page.gap();
         page.paragraph(
             0,
-            &context.say(&Phrase::new("desk-more-problems").with("count", phrase::Arg::Count(more as u64))),
+            &context.say(&Phrase::new("desk-more-problems").with("count", Arg::Count(more as u64))),
         );
     }
     page.into_text()
@@ -83,7 +84,8 @@ fn in_json(error: &DeskError, problems: Option<&Problems>, context: &Context) ->
         };
         problems.listed().map(one).collect::<Vec<_>>()
     });
-    let mut message = error.to_string();
+    let phrase = error.phrase();
+    let mut message = context.say(&phrase);
     for advice in advice(error) {
         message.push(' ');
         message.push_str(&context.word(advice));
@@ -91,6 +93,8 @@ fn in_json(error: &DeskError, problems: Option<&Problems>, context: &Context) ->
     let object = json!({
         "error": {
             "name": error.name(),
+            "kind": phrase.id,
+            "args": args(&phrase),
             "exit_code": error.exit_code(),
             "message": message,
             "problem_count": problems.map(Problems::count),
@@ -98,4 +102,35 @@ fn in_json(error: &DeskError, problems: Option<&Problems>, context: &Context) ->
         }
     });
     format!("{object}\n")
+}
+
+/// What a phrase speaks of, for programs: numbers as numbers, what is a phrase itself with its kind.
+fn args(phrase: &Phrase) -> Map<String, Value> {
+    phrase.args.iter().map(|(name, arg)| ((*name).to_owned(), arg_in_json(arg))).collect()
+}
+
+fn arg_in_json(arg: &Arg) -> Value {
+    match arg {
+        Arg::Text(text) | Arg::Typed(text) => json!(text),
+        Arg::Count(count) | Arg::Minutes(count) | Arg::When(count) => json!(count),
+        Arg::Number(number)
+        | Arg::Length(number)
+        | Arg::Loss(number)
+        | Arg::Level(number)
+        | Arg::Rate(number)
+        | Arg::RateAsRead(number)
+        | Arg::Frequency(number)
+        | Arg::Milliseconds(number)
+        | Arg::Share(number) => json!(number),
+        Arg::LengthRange(span)
+        | Arg::LossRange(span)
+        | Arg::RateRange(span)
+        | Arg::RateRangeBeside { range: span, .. }
+        | Arg::MillisecondsRange(span) => {
+            json!({ "likely": span.likely, "low": span.low, "high": span.high })
+        }
+        Arg::Band(from, to) => json!([from, to]),
+        Arg::Phrase(phrase) => json!({ "kind": phrase.id, "args": args(phrase) }),
+        Arg::Several(several) => several.iter().map(arg_in_json).collect(),
+    }
 }

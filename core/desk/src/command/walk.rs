@@ -2,10 +2,12 @@
 
 use std::io::{self, BufRead, IsTerminal, Write};
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use crate::plain::{self, Typed};
 use guide::{Deed, Guide};
 use phrase::Phrase;
+use telling::words::error::InWords;
 
 use crate::author;
 use crate::error::DeskError;
@@ -30,6 +32,8 @@ pub fn run(
         None => Path::new("."),
     };
     let mut guide = Guide::at(home, author::this_computer()?, guide::english(figures))?;
+    // A terminal draws nothing meanwhile.
+    guide.wait_for_long_work(Duration::MAX);
     if let Some(folder) = named {
         if facts::file::recognise(folder) {
             return Err(DeskError::PackedFile { path: folder.to_owned() });
@@ -96,11 +100,12 @@ impl Walker {
         Ok(())
     }
 
-    /// What cannot be done is said, and the walk goes on.
+    /// What cannot be done the screen says. A fault of the program is said here, and the walk goes on.
     fn act(&self, guide: &mut Guide, deeds: &[Deed]) -> Result<(), DeskError> {
         for deed in deeds {
             if let Err(error) = guide.act(deed) {
-                output::say(&format!("{} {error}\n", self.word("plain-problem")))?;
+                let what = self.language.say(&error.phrase());
+                output::say(&format!("{} {what}\n", self.word("plain-problem")))?;
                 break;
             }
         }

@@ -5,9 +5,11 @@ use std::path::{Component, Path};
 
 use house::record::{MOST_MEASUREMENT_BYTES, MeasurementIntake, PartKind, take_in};
 use phrase::{Arg, Phrase};
+use telling::words::error::InWords;
 
 use super::draft::PartDraft;
 use super::table::Field;
+use crate::error::system;
 
 /// The most bytes that are read of a file: comments are not kept, so it may be longer than what is.
 const MOST_BYTES: u64 = 4 * MOST_MEASUREMENT_BYTES as u64;
@@ -38,9 +40,9 @@ fn read(field: &Field<'_>, folder: Option<&Path>) -> Option<MeasurementIntake> {
         field.refuse(Phrase::new("sheet-measured-beside"));
         return None;
     };
-    let wrong = |reason: String| field.refuse(Phrase::new("sheet-measured").text("reason", reason));
-    let bytes = bytes_of(&folder.join(name)).map_err(|error| wrong(error.to_string())).ok()?;
-    take_in(&name.to_string_lossy(), &bytes).map_err(|error| wrong(error.to_string())).ok()
+    let wrong = |reason| field.refuse(Phrase::new("sheet-measured").phrase("reason", reason));
+    let bytes = bytes_of(&folder.join(name)).map_err(|error| wrong(system(&error))).ok()?;
+    take_in(&name.to_string_lossy(), &bytes).map_err(|error| wrong(error.phrase())).ok()
 }
 
 fn bytes_of(file: &Path) -> std::io::Result<Vec<u8>> {

@@ -14,6 +14,7 @@ mod quantity;
 mod rating;
 mod reading;
 mod service;
+mod several;
 mod table;
 mod wire;
 
@@ -47,7 +48,7 @@ pub fn read(bytes: &[u8], folder: Option<&Path>) -> Result<Sheet, Problems> {
             continue;
         }
         let line = text.lines().nth(number - 1).unwrap_or_default();
-        let expected = Phrase::new("sheet-toml").text("reason", error.message());
+        let expected = Phrase::new("sheet-toml");
         source.refuse(&span, &Place::Whole, None, line.trim(), expected);
     }
     if !source.is_right() {

@@ -5,10 +5,9 @@ use phrase::Phrase;
 
 use super::draft::{ReadingDraft, Told};
 use super::edits::id_of;
-use super::house::{both_ways, ethernet, notes};
 use super::names::named;
 use super::quantity::{decibels, frequency, level, milliseconds, percent, power, rate};
-use super::service::MOST_NODES;
+use super::several::{MOST_NODES, both_ways, ethernet, notes};
 use super::table::{Field, Section};
 
 /// What one reading may tell: one of these.

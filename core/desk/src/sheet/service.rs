@@ -5,13 +5,10 @@ use phrase::Phrase;
 
 use super::draft::{PowerDraft, ServiceDraft, Told};
 use super::edits::id_of;
-use super::house::notes;
 use super::names::{moca_version, named};
 use super::quantity::{band, frequency};
+use super::several::{MOST_NODES, notes};
 use super::table::Section;
-
-/// The most nodes of one network, or of several on one wire, that a sheet takes.
-pub const MOST_NODES: u8 = 255;
 
 /// Reads a service, which is called by its number. What cannot be read is noted and left out.
 pub fn read<'s>(section: &Section<'s>, number: usize) -> Option<ServiceDraft<'s>> {

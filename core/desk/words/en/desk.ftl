@@ -12,7 +12,7 @@ sheet-place-named = [[{ $heading }]] { $name }
 
 sheet-utf8 = text in UTF-8
     .do = Save the file as UTF-8 in your editor and try again.
-sheet-toml = TOML ({ $reason })
+sheet-toml = TOML
     .do = Put texts and quantities in "quotes", and close every quote and bracket. docs/sheet.md has an example.
 sheet-too-many = at most { $most } tables [[{ $heading }]]
     .do = Split the building into several sheets, one for each home.
@@ -345,7 +345,6 @@ desk-said = Who did what, newest first
 desk-said-act = { $act }: { $author }, { $when } UTC
 desk-said-line = { $thing }: { $said }
 desk-said-more = and { $count } more
-desk-said-no-undo = Cannot be undone: { $why }.
 desk-said-undo = To undo one: legwork undo SURVEY and the eight letters and digits before it.
 desk-undone = Undone: action { $act }. { $count ->
     [one] One record says
@@ -535,3 +534,54 @@ desk-doing-add-photos = taking the pictures in
 desk-doing-look = looking through the file
 desk-doing-take = taking the file in
 desk-doing-pack = packing
+
+## What went wrong. The user typed paths, options and commands, so they stand here; all else is said as the guide says it.
+
+desk-error-at = { $path }: { $what }
+desk-error-sheet = { $path } was refused ({ $count ->
+    [one] 1 problem
+   *[other] { $count } problems
+}). Nothing was written.
+desk-error-sheet-too-long = { $path } is { $bytes } bytes long, and a sheet has at most { $most }. Nothing was written.
+desk-error-label-not-text = line { $line } of the labels is not text in UTF-8. Save the list as UTF-8 and try again from that line.
+desk-error-label-too-long = line { $line } of the labels is longer than { $most } bytes. Write one label on each line.
+desk-error-exists = { $path } already exists and was left as it is; { $advice }.
+desk-error-other-out = choose another folder with --out
+desk-error-other-name = choose another name for the new survey
+desk-error-replace = choose another name, or say --replace
+desk-error-packed = { $path } is a survey packed into one file. Make a survey of it first: legwork take { $path } NAME.legwork
+desk-error-read = { $path } cannot be read: { $why }. Check the name and that you may read it.
+desk-error-write = { $path } cannot be written: { $why }. Check that its folder is there and that you may write in it.
+desk-error-output = the answer cannot be written: { $why }.
+desk-error-no-home = there is no folder to keep this computer’s author id in: set HOME, XDG_CONFIG_HOME or LEGWORK_HOME.
+desk-error-no-such-thing = nothing here has the tag, name or id "{ $word }". Nothing was changed.
+desk-error-no-such-thing-near = nothing here has the tag, name or id "{ $word }"; did you mean "{ $near }"? Nothing was changed.
+desk-error-ambiguous = "{ $word }" may mean { $count } things here; use more of an id instead: { $ids }. Nothing was changed.
+desk-error-no-such-field = nobody ever said anything about "{ $field }" of this; what was said: { $known }. Nothing was changed.
+desk-error-wrong-thing = "{ $word }" is { $what }. Nothing was changed.
+desk-error-not-for-photos = neither a part nor a cable run, and photos show parts and cable runs
+desk-error-not-a-photo = no photo; legwork photo list shows their ids
+desk-error-whole-survey = the survey as a whole; name one field of it, such as place, or see legwork surveys --help
+desk-error-not-removed = not removed
+desk-error-removed-already = removed already
+desk-error-forgotten-already = forgotten already
+desk-error-no-side = no side of this disagreement; legwork disagreements numbers them
+desk-error-picture = { $path }: { $why } Nothing was written.
+desk-error-pictures-partly = { $done } of { $of } pictures were taken in, then it ended: { $why }
+desk-error-stopped = stopped as you wished.
+desk-error-not-confirmed = { $what }. Nothing was changed; say --yes to do it.
+desk-error-would-forget = records that would be forgotten for ever: { $records }
+desk-error-would-delete = the survey would be deleted for ever, photos and all; legwork surveys aside only sets it aside
+desk-error-empty-note = an empty note says nothing. Write what it is to say; to list the notes, leave TEXT out.
+desk-error-no-name = a name is at most { $most } letters on one line. Nothing was changed.
+desk-error-aside-already = { $path } is set aside already; legwork surveys back brings it back.
+desk-error-nothing-done = you have done nothing here that could be undone; legwork said lists all actions.
+desk-error-not-aside = { $path } does not lie in a folder named { $aside }; surveys that were set aside do.
+desk-error-signals = this system does not let the program listen to Ctrl-C: { $why }.
+desk-system-full = there is no space left
+desk-system-not-allowed = you may not
+desk-system-busy = another program has it
+desk-system-missing = it is not there, or its folder is not
+desk-system-there = something of that name is there already
+desk-system-too-long = it is too long
+desk-system-other = the system cannot do it

@@ -4,7 +4,6 @@ use crate::fact::FactFault;
 
 /// Why a file cannot be taken in.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[non_exhaustive]
 pub enum FileFault {
     /// It does not end as a zip does.
     #[error("it is not a survey file, or its end is missing")]

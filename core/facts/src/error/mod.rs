@@ -1,9 +1,11 @@
-//! The one error of this crate, with what it says of files, pictures and undo. Its sentences are for logs.
+//! The one error of this crate, with what it says of files, pictures and undo.
 //!
-//! No message carries the text of a note, a name or an address: messages end up in logs and bug reports.
+//! What it displays is for logs; what people read is said elsewhere, by kind. None is left open with `non_exhaustive`: a
+//! new kind that nobody has words for must not compile. No message carries the text of a note, a name or an address: messages end up in logs and bug reports.
 
 mod file;
 mod picture;
+mod system;
 mod undo;
 
 use std::path::PathBuf;
@@ -11,17 +13,15 @@ use std::path::PathBuf;
 use crate::fact::{FactFault, FactId};
 
 pub use file::FileFault;
-pub use picture::PictureFault;
+pub use picture::{OtherKind, PictureFault};
+pub use system::SystemFault;
 pub use undo::UndoFault;
 
 /// Everything that can go wrong with the facts of a survey, where they are kept, and the files in which they travel.
 #[derive(Debug, thiserror::Error)]
-#[non_exhaustive]
 pub enum FactsError {
     /// Something that this program takes for impossible.
-    #[error(
-        "this release has a fault ({0}); the survey is untouched. Please report it with the command you used"
-    )]
+    #[error("a fault of this release: {0}")]
     Inner(&'static str),
 
     /// More parts than a house has.
@@ -127,7 +127,9 @@ pub enum FactsError {
     Inaccessible {
         /// The survey's folder, or the one it was to be made in.
         folder: PathBuf,
-        /// The system's own words.
+        /// What of it a person can do something about.
+        why: SystemFault,
+        /// The system's own words, for logs.
         reason: String,
     },
 
@@ -255,7 +257,6 @@ pub enum FactsError {
 
 /// Why what was taken in last cannot be put back.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
-#[non_exhaustive]
 pub enum CannotPutBack {
     /// No file was taken in, or it brought nothing, or it was put back already.
     #[error("no file was taken in that brought anything")]
@@ -270,7 +271,6 @@ pub enum CannotPutBack {
 
 /// Why a path is not a survey.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
-#[non_exhaustive]
 pub enum NotASurvey {
     /// Nothing is there.
     #[error("there is no such folder")]

@@ -2,7 +2,6 @@
 
 /// Why a picture is not taken in. Nothing is stored then.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
-#[non_exhaustive]
 pub enum PictureFault {
     /// Nothing at all.
     #[error("it is empty")]
@@ -41,8 +40,8 @@ pub enum PictureFault {
     /// Another known kind of file.
     #[error("it is {found}, and pictures are taken as JPEG or PNG; save it as one of these and try again")]
     OtherKind {
-        /// What it is, with its article.
-        found: &'static str,
+        /// What it is.
+        found: OtherKind,
     },
     /// Nothing that this program knows as a picture.
     #[error("it is no JPEG or PNG picture")]
@@ -69,6 +68,32 @@ pub enum PictureFault {
         /// What does not fit.
         what: &'static str,
     },
+}
+
+/// A kind of file that is no JPEG or PNG picture, and known for what it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+pub enum OtherKind {
+    /// An AVIF picture.
+    #[error("an AVIF picture")]
+    Avif,
+    /// A film.
+    #[error("a film")]
+    Film,
+    /// A WebP picture.
+    #[error("a WebP picture")]
+    WebP,
+    /// A GIF picture.
+    #[error("a GIF picture")]
+    Gif,
+    /// A TIFF picture, or a camera's raw one.
+    #[error("a TIFF or raw picture")]
+    Tiff,
+    /// A BMP picture.
+    #[error("a BMP picture")]
+    Bmp,
+    /// A PDF document.
+    #[error("a PDF document")]
+    Pdf,
 }
 
 impl PictureFault {

@@ -2,7 +2,6 @@
 
 /// Why an act cannot be undone.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
-#[non_exhaustive]
 pub enum UndoFault {
     /// The act said nothing, or is not known here.
     #[error("that action changed nothing here")]

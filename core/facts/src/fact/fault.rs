@@ -4,7 +4,6 @@ use super::id::FactId;
 
 /// Why a fact is not well formed.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[non_exhaustive]
 pub enum FactFault {
     /// The value is longer than [`super::MAX_VALUE_BYTES`].
     #[error("what was written under \"{field}\" is {bytes} bytes long; at most {limit} fit, so shorten it")]

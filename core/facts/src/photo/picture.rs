@@ -1,10 +1,14 @@
 //! A picture that was looked through and cleaned, ready to be stored.
 
+use std::fs::{self, File};
+use std::io::{self, Read};
+use std::path::Path;
+
 use sha2::{Digest, Sha256};
 
 use super::orientation::Orientation;
 use super::{jpeg, png};
-use crate::error::PictureFault;
+use crate::error::{OtherKind, PictureFault};
 use crate::fact::PhotoImage;
 
 /// The longest picture that is taken, in bytes, before and after cleaning.
@@ -16,6 +20,13 @@ pub const MAX_PIXELS: u64 = 100_000_000;
 
 /// The most pixels on one side.
 pub const MAX_SIDE: u32 = 32_768;
+
+/// The bytes of a file, at most one more than is taken of a picture.
+pub(super) fn read_bounded(file: &Path) -> io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    File::open(file)?.take(MAX_PICTURE_BYTES as u64 + 1).read_to_end(&mut bytes)?;
+    Ok(bytes)
+}
 
 /// The kinds of picture that are taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -69,6 +80,20 @@ impl Picture {
         }
         let sha256 = Sha256::digest(&bytes).into();
         Ok(Self { kind, bytes, width, height, orientation, sha256 })
+    }
+
+    /// Reads a picture's file and cleans it, as [`Picture::clean`]. No more of it is read than is taken, however long it is
+    /// or becomes meanwhile.
+    ///
+    /// # Errors
+    /// What the system reports; `InvalidInput` for what is no file, such as a folder or a pipe; the fault inside where
+    /// it is read and not taken.
+    pub fn read(file: &Path) -> io::Result<Result<Self, PictureFault>> {
+        // A pipe could keep us waiting for ever, already while it is opened.
+        if !fs::metadata(file)?.is_file() {
+            return Err(io::ErrorKind::InvalidInput.into());
+        }
+        read_bounded(file).map(|bytes| Self::clean(&bytes))
     }
 
     /// JPEG or PNG.
@@ -134,16 +159,16 @@ fn other_kind(bytes: &[u8]) -> PictureFault {
             Some(b"heic" | b"heix" | b"heim" | b"heis" | b"hevc" | b"hevx" | b"mif1" | b"msf1") => {
                 PictureFault::Heic
             }
-            Some(b"avif" | b"avis") => other("an AVIF picture"),
-            _ => other("a film"),
+            Some(b"avif" | b"avis") => other(OtherKind::Avif),
+            _ => other(OtherKind::Film),
         };
     }
     match bytes {
-        [b'R', b'I', b'F', b'F', _, _, _, _, b'W', b'E', b'B', b'P', ..] => other("a WebP picture"),
-        [b'G', b'I', b'F', b'8', ..] => other("a GIF picture"),
-        [b'I', b'I', 42, 0, ..] | [b'M', b'M', 0, 42, ..] => other("a TIFF or raw picture"),
-        [b'B', b'M', ..] => other("a BMP picture"),
-        [b'%', b'P', b'D', b'F', ..] => other("a PDF document"),
+        [b'R', b'I', b'F', b'F', _, _, _, _, b'W', b'E', b'B', b'P', ..] => other(OtherKind::WebP),
+        [b'G', b'I', b'F', b'8', ..] => other(OtherKind::Gif),
+        [b'I', b'I', 42, 0, ..] | [b'M', b'M', 0, 42, ..] => other(OtherKind::Tiff),
+        [b'B', b'M', ..] => other(OtherKind::Bmp),
+        [b'%', b'P', b'D', b'F', ..] => other(OtherKind::Pdf),
         _ => PictureFault::NotAPicture,
     }
 }

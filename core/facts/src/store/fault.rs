@@ -6,7 +6,7 @@ use std::path::Path;
 
 use rusqlite::{Error, ErrorCode, ffi};
 
-use crate::error::{FactsError, NotASurvey};
+use crate::error::{FactsError, NotASurvey, SystemFault};
 
 /// A failure of the database in `folder`.
 pub(super) fn of_sqlite(folder: &Path, source: Error) -> FactsError {
@@ -20,7 +20,12 @@ pub(super) fn of_sqlite(folder: &Path, source: Error) -> FactsError {
             FactsError::DiskFull { folder }
         }
         ErrorCode::ReadOnly | ErrorCode::CannotOpen | ErrorCode::PermissionDenied => {
-            FactsError::Inaccessible { folder, reason: source.to_string() }
+            let why = match failure.code {
+                // The system's reason is not handed on.
+                ErrorCode::CannotOpen => SystemFault::Other,
+                _ => SystemFault::NotAllowed,
+            };
+            FactsError::Inaccessible { folder, why, reason: source.to_string() }
         }
         ErrorCode::NotADatabase => FactsError::NotASurvey { folder, why: NotASurvey::NotSqlite },
         ErrorCode::DatabaseCorrupt | ErrorCode::TypeMismatch => {
@@ -33,9 +38,9 @@ pub(super) fn of_sqlite(folder: &Path, source: Error) -> FactsError {
 /// A failure of the system at `folder`.
 pub(crate) fn of_system(folder: &Path, error: &io::Error) -> FactsError {
     let folder = folder.to_owned();
-    match error.kind() {
-        io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => FactsError::DiskFull { folder },
-        _ => FactsError::Inaccessible { folder, reason: error.to_string() },
+    match SystemFault::from(error) {
+        SystemFault::Full => FactsError::DiskFull { folder },
+        why => FactsError::Inaccessible { folder, why, reason: error.to_string() },
     }
 }
 

@@ -8,6 +8,7 @@
 use std::fs;
 use std::io::Cursor;
 
+use facts::error::OtherKind;
 use facts::photo::{MAX_PICTURE_BYTES, MAX_PIXELS, Picture, PictureFault};
 use proptest::prelude::*;
 
@@ -133,10 +134,10 @@ fn what_is_no_jpeg_or_png_is_refused_with_advice() {
     assert!(said.contains("HEIC") && said.contains("settings") && said.contains("JPEG"), "{said}");
     for (bytes, expected) in [
         (b"".as_slice(), PictureFault::Empty),
-        (b"GIF89a", PictureFault::OtherKind { found: "a GIF picture" }),
-        (b"RIFF\0\0\0\0WEBPVP8 ", PictureFault::OtherKind { found: "a WebP picture" }),
-        (b"\0\0\0\x18ftypavif", PictureFault::OtherKind { found: "an AVIF picture" }),
-        (b"%PDF-1.7", PictureFault::OtherKind { found: "a PDF document" }),
+        (b"GIF89a", PictureFault::OtherKind { found: OtherKind::Gif }),
+        (b"RIFF\0\0\0\0WEBPVP8 ", PictureFault::OtherKind { found: OtherKind::WebP }),
+        (b"\0\0\0\x18ftypavif", PictureFault::OtherKind { found: OtherKind::Avif }),
+        (b"%PDF-1.7", PictureFault::OtherKind { found: OtherKind::Pdf }),
         (b"hello", PictureFault::NotAPicture),
         (b"\xFF\xD8", PictureFault::CutShort),
     ] {

@@ -11,7 +11,13 @@ use crate::screen::{
 
 /// Says it of everything.
 pub(super) fn give(screen: &mut Screen, language: &Language) {
+    notices(screen);
     let speaker = Speaker { language };
+    screen.blocks.iter_mut().for_each(|block| speaker.block(block));
+}
+
+/// Says it of the notices.
+pub(crate) fn notices(screen: &mut Screen) {
     for notice in &mut screen.notices {
         let role = match notice.role {
             NoticeRole::Problem => AloudRole::Alert,
@@ -19,7 +25,6 @@ pub(super) fn give(screen: &mut Screen, language: &Language) {
         };
         notice.aloud = Aloud::new(role, &notice.words);
     }
-    screen.blocks.iter_mut().for_each(|block| speaker.block(block));
 }
 
 struct Speaker<'a> {

@@ -6,6 +6,8 @@ mod ids;
 
 use telling::words::Language;
 
+pub(crate) use aloud::notices as notices_aloud;
+
 use crate::screen::{Block, PressWeight, Screen};
 
 /// Finishes a screen. Pages know nothing of it.

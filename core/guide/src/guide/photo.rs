@@ -31,7 +31,7 @@ impl Guide {
 
     fn photo(&self, photo: &str) -> Result<(&OpenSurvey, SubjectId)> {
         let open = self.session.open.as_ref();
-        let open = open.ok_or_else(|| GuideError::Failed { message: "no survey is open".into() })?;
+        let open = open.ok_or_else(|| GuideError::Inner("no survey is open"))?;
         let id = photo.parse().map_err(|_| facts::error::FactsError::NoSuchPhoto)?;
         Ok((open, id))
     }

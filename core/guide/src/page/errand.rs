@@ -1,8 +1,9 @@
 //! While a file is read or written, which takes a while, and when that is over.
 
 use phrase::Phrase;
+use telling::words::error::InWords;
 
-use crate::error::GuideError;
+use crate::error::{GuideError, Trouble};
 use crate::place::{Key, Place};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::{Errand, Session};
@@ -22,10 +23,15 @@ pub(crate) fn show(session: &Session, errand: &Errand) -> Screen {
         Some(outcome) => {
             let id = match outcome {
                 Ok(_) => "errand-over",
-                Err(GuideError::Stopped) => "errand-is-stopped",
+                Err(GuideError::Trouble(Trouble::Stopped)) => "errand-is-stopped",
                 Err(_) => "errand-failed",
             };
             sketch.words(WordsRole::Lead, &Phrase::new(id));
+            if let Err(error) = outcome
+                && !matches!(error, GuideError::Trouble(Trouble::Stopped))
+            {
+                sketch.words(WordsRole::Problem, &error.phrase());
+            }
             sketch.press(&Key::ErrandOn, &Phrase::new("errand-on"), PressWeight::Main);
         }
     }

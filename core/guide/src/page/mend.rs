@@ -12,7 +12,7 @@ use phrase::{Arg, Phrase};
 use crate::done::Done;
 use crate::place::{Key, Move, Outside};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
-use crate::session::{After, Doing, LongWork, Looked, Session};
+use crate::session::{After, Doing, LongWork, Looked, Session, name_of};
 use crate::view::{Sketch, tell_look};
 
 pub(crate) fn show(session: &Session) -> Screen {
@@ -164,16 +164,13 @@ fn is_damage(error: &FactsError) -> bool {
 fn tell(session: &mut Session, mended: &Mended) {
     let done = match &mended.rebuilt {
         None => Phrase::new("mend-whole"),
-        Some(rebuilt) => {
-            let name = |path: &PathBuf| path.file_name().unwrap_or_default().to_string_lossy().into_owned();
-            match rebuilt.damaged.as_ref().map(name) {
-                None => Phrase::new("mend-mended-from-nothing"),
-                Some(damaged) if mended.with_file => {
-                    Phrase::new("mend-mended-with-file").text("damaged", damaged)
-                }
-                Some(damaged) => Phrase::new("home-repaired").text("damaged", damaged),
+        Some(rebuilt) => match rebuilt.damaged.as_deref().map(name_of) {
+            None => Phrase::new("mend-mended-from-nothing"),
+            Some(damaged) if mended.with_file => {
+                Phrase::new("mend-mended-with-file").text("damaged", damaged)
             }
-        }
+            Some(damaged) => Phrase::new("home-repaired").text("damaged", damaged),
+        },
     };
     session.tell_done(done.with("facts", Arg::Count(mended.facts as u64)));
     if mended.missing_photos > 0 {

@@ -32,6 +32,20 @@ impl Notices {
         self.now.clear();
     }
 
+    /// As a screen shows one thing that is said instead of all others.
+    pub(crate) fn alone(
+        &mut self,
+        role: NoticeRole,
+        phrase: Phrase,
+        language: &Language,
+    ) -> Vec<NoticeShown> {
+        let others = std::mem::take(&mut self.now);
+        self.tell(role, phrase);
+        let shown = self.shown(language);
+        self.now = others;
+        shown
+    }
+
     /// As a screen shows them.
     pub(crate) fn shown(&self, language: &Language) -> Vec<NoticeShown> {
         let shown = |notice: &Notice| NoticeShown {

@@ -16,6 +16,11 @@ use super::errand::{After, Doing};
 use crate::error::{GuideError, Result};
 use crate::place::Move;
 
+/// What people call a file. Where it lies is told by the shell, which asked for it.
+pub(crate) fn name_of(file: &Path) -> String {
+    file.file_name().unwrap_or_default().to_string_lossy().into_owned()
+}
+
 pub(crate) fn is_there(file: &Path) -> bool {
     file.symlink_metadata().is_ok()
 }
@@ -61,7 +66,7 @@ pub(crate) fn pack(
 
 fn tell(session: &mut Session, file: &Path, packed: &Packed) {
     let done = Phrase::new("share-packed")
-        .text("file", file.display().to_string())
+        .text("file", name_of(file))
         .with("facts", Arg::Count(packed.facts as u64))
         .with("photos", Arg::Count(packed.photos as u64))
         .phrase("size", size(packed.bytes));

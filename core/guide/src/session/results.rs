@@ -9,7 +9,7 @@ use advice::worklist::{Options, Stake, WorkList, at_stake, worklist_watched};
 use house::record::Survey;
 
 use super::long_work::{LongWork, Task};
-use crate::error::GuideError;
+use crate::error::{GuideError, Trouble};
 
 /// Everything that follows from a survey as it stood once.
 #[derive(Debug)]
@@ -92,7 +92,7 @@ fn weighed(
     let mut weighed = Vec::with_capacity(unknowns.len());
     for (place, unknown) in unknowns.into_iter().enumerate() {
         if !watch(1.0) {
-            return Err(GuideError::Stopped);
+            return Err(Trouble::Stopped.into());
         }
         let on_way = matches!(unknown.matters, Matters::Weakest | Matters::OnWayTo(_));
         let stake = if on_way && place < MOST_WEIGHED {
@@ -113,7 +113,7 @@ fn weighed(
 #[derive(Debug, Clone, Copy)]
 pub(crate) enum Standing<'a> {
     /// It is there, and of the survey as it is.
-    Ready(&'a Worked),
+    Ready(&'a Arc<Worked>),
     /// It is being worked out.
     Running(&'a LongWork),
     /// It was told to stop.
@@ -131,14 +131,14 @@ struct ResultsOf {
     revision: u64,
     /// The house that it is of.
     house: Arc<Survey>,
-    task: Task<Worked>,
+    task: Task<Arc<Worked>>,
 }
 
 impl ResultsOf {
     fn begin(house: &Survey, revision: u64, options: Options) -> Self {
         let house = Arc::new(house.clone());
         let copy = Arc::clone(&house);
-        let task = Task::begin(move |work| work_out(&copy, &options, work));
+        let task = Task::begin(move |work| work_out(&copy, &options, work).map(Arc::new));
         Self { revision, house, task }
     }
 
@@ -147,7 +147,7 @@ impl ResultsOf {
     }
 
     /// What came of it; nothing if it was stopped or failed.
-    fn worked(&self) -> Option<&Worked> {
+    fn worked(&self) -> Option<&Arc<Worked>> {
         // Whoever told it to stop gets nothing, even if it was done that moment.
         self.task.outcome().filter(|_| !self.task.work().is_stopped())?.as_ref().ok()
     }
@@ -176,7 +176,7 @@ impl Results {
             _ if newest.task.work().is_stopped() => Standing::Stopped,
             None => Standing::Running(newest.task.work()),
             Some(Ok(_)) => Standing::NotBegun,
-            Some(Err(GuideError::Stopped)) => Standing::Stopped,
+            Some(Err(GuideError::Trouble(Trouble::Stopped))) => Standing::Stopped,
             Some(Err(error)) => Standing::Failed(error),
         }
     }

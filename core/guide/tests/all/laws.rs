@@ -7,7 +7,7 @@ use crate::throws::{Throw, throw};
 use crate::{shell, shell_drawn};
 use facts::fact::FactId;
 use facts::store::Store;
-use guide::screen::{Block, MOST_ROWS, WayTaken};
+use guide::screen::{Block, MOST_ROWS, NoticeRole, WayTaken};
 use guide::{Deed, Guide, Screen};
 use proptest::prelude::*;
 
@@ -65,7 +65,7 @@ fn told(screen: &Screen) -> Vec<&str> {
 
 /// Every sentence went through the language: where all its letters carry an accent, a plain one was never a message.
 /// Tags such as `S1` are names; what is left aside besides stands so on labels and adapters in every country.
-fn assert_translated(screen: &Screen) {
+pub fn assert_translated(screen: &Screen) {
     const AS_PRINTED: [&str; 2] = ["dB", "bonded"];
     for said in told(screen) {
         let said = said.replace(LABEL, "");
@@ -235,8 +235,12 @@ fn a_name_that_is_not_taken_leaves_no_survey() {
     walk.act(&crate::homeowner::press("new"));
     walk.act(&Deed::Write { key: "name".into(), words: "Ö".repeat(5000) });
     let before = walk.guide.screen();
-    walk.guide.act(&crate::homeowner::press("make")).unwrap_err();
-    assert_eq!(walk.guide.screen(), before, "what was typed is still there");
+    walk.act(&crate::homeowner::press("make"));
+    let mut after = walk.guide.screen();
+    let told = std::mem::take(&mut after.notices);
+    assert!(matches!(told.as_slice(), [one] if one.role == NoticeRole::Problem), "{told:?}");
+    assert!(told[0].words.contains("too long"), "{told:?}");
+    assert_eq!(after, before, "what was typed is still there");
     let left: Vec<_> =
         std::fs::read_dir(walk.home.path()).unwrap().map(|entry| entry.unwrap().path()).collect();
     assert!(!left.iter().any(|path| path.extension().is_some_and(|end| end == "legwork")), "{left:?}");

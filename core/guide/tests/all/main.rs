@@ -21,7 +21,9 @@ mod source;
 mod throws;
 mod whole_house;
 
+mod door;
 mod errand;
+mod errors;
 mod explained;
 mod field;
 mod field_large;

@@ -11,8 +11,8 @@ use unic_langid::LanguageIdentifier;
 /// Sentences that stand in code all the same, and why they may.
 const ALLOWED: [(&str, &str); 5] = [
     ("no survey is open", "an error of this crate: a fault of a shell, not of its user"),
-    ("the long work broke off", "what an error of the survey tells a person about a fault of this release"),
-    ("no thread for the long work", "what an error of the survey tells a person about the device"),
+    ("the long work broke off", "an error for logs: a fault of this release"),
+    ("no thread for the long work", "an error for logs: the device has no thread left"),
     ("long work", "the name of a thread, for whoever debugs"),
     ("2.0 bonded", "a version as the standard and the adapters write it"),
 ];

@@ -12,9 +12,10 @@ to-overview = The whole job
 to-surveys = All surveys
 answered = answered
 open = open
+device-full = There is no space left to keep what holds for this device. Nothing was changed. Free some space and try again.
+device-not-kept = What holds for this device could not be read or written. Nothing was changed. Look whether its storage is there, and try again.
 gone = This is not there any more. Go on to what is open.
 not-answered = Please choose or write something first, or leave it for later.
-problem = { $what }
 more-rows = Show more
 first-rows = From the beginning
 how-far = { $unsure ->
@@ -26,6 +27,8 @@ survey-untitled = A survey without a name
 surveys = Surveys
 surveys-none = No survey is here yet. A survey holds everything about one house: what is in its walls, what should change, and how it was proved.
 surveys-rows = On this device
+surveys-not-all = Not all surveys were looked at yet.
+surveys-again = Look at all of them
 surveys-new = Start a new survey
 surveys-parts =
     { $parts ->
@@ -33,7 +36,6 @@ surveys-parts =
         [one] 1 part found
        *[other] { $parts } parts found
     }
-surveys-trouble = cannot be opened: { $what }
 
 new-survey = A new survey
 new-survey-lead = What shall this survey be called?

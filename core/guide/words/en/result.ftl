@@ -46,7 +46,7 @@ work-running-why = Hundreds of ways that the house may be are tried, since not e
 work-stop = Stop
 work-stopped = This was stopped, so nothing is shown. What you answered is kept.
 work-not-begun = Something was changed since this was worked out.
-work-failed = This could not be worked out: { $what }. What you answered is kept.
+work-failed = This could not be worked out. { $what } What you answered is kept.
 work-out = Work it out
 
 # --- what gets through

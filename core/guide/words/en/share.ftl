@@ -37,12 +37,6 @@ survey-was-deleted = “{ $survey }” is deleted.
 survey-was-renamed = It is now called “{ $name }”.
 survey-was-copied = “{ $name }” is made.
 
-survey-trouble = This survey cannot be opened now.
-survey-trouble-damaged = What is kept of this survey is damaged. Often everything in it can still be read, and nothing is lost.
-survey-trouble-newer = This survey was written by a newer release of this app. Bring the app up to date, then open it. Nothing was changed.
-survey-trouble-closed = This device does not let us into the survey’s folder. Look whether the storage that holds it is there and may be written to.
-survey-trouble-none = There is a folder of this name, but what a survey is made of is missing or damaged. A file of this survey can bring it back.
-survey-trouble-found = What was found: { $what }
 
 mend = Check and mend
 mend-lead = Everything that can still be read of this survey is read, and it is built anew from that. The damaged part is kept beside it.
@@ -87,6 +81,7 @@ sent-taken =
 # --- this device
 
 device = This device
+device-was-damaged = What was settled for this device could not be read: your name, units, how to begin. It was set aside as “{ $file }”, and your surveys are untouched. Set it again under “This device”.
 device-lead = This holds for this device only, and is kept as soon as you choose it.
 device-name = What others should see as your name
 device-name-hint = it goes along with what you write; leave it empty to give none
@@ -233,6 +228,24 @@ errand-take-new = Taking the file in as a new survey
     .stop = It is taken in as a whole or not at all. If you stop, no new survey is made.
 errand-mend = Mending the survey
     .stop = If you stop, the survey is as it was, or mended, and never half of each.
+errand-list = Looking at your surveys
+    .stop = If you stop, the list shows those that were looked at so far.
+errand-open = Opening the survey
+    .stop = If you stop, it stays closed. Nothing is changed.
+errand-make = Making the survey
+    .stop = If you stop in time, no survey is made.
+errand-copy = Copying the survey with its photos
+    .stop = If you stop, there is no copy. The survey stays as it is.
+errand-rename = Giving the survey its new name
+    .stop = If you stop in time, it keeps the old one.
+errand-delete = Deleting the survey and its photos
+    .stop = If you stop in time, it stays.
+errand-photo = Taking the photo in
+    .stop = If you stop in time, it is not taken in, nor are those that wait. What was taken in before stays.
+errand-report = Writing the report
+    .stop = If you stop, no report is written.
+errand-forget = Forgetting it, and clearing what it left
+    .stop = If you stop in time, nothing is forgotten.
 errand-stop = Stop
 errand-stopping = It stops in a moment.
 errand-over = This is done.
@@ -350,7 +363,7 @@ forget-copies =
         [one] Another copy of this survey on this device was told too.
        *[other] { $count } other copies of this survey on this device were told too.
     }
-forget-not-everywhere = Another copy of this survey on this device could not be told: { $what }
+forget-not-everywhere = Another copy of this survey on this device could not be told. { $what }
 
 # --- in a terminal
 

@@ -175,7 +175,9 @@ impl Asked {
             | Self::FedBy => &[Unsure],
             Self::Depends => &[Phone, Alarm, Medical, Nothing, Unsure],
             Self::Wish => &[Yes, Unsure],
-            Self::Rooms | Self::WaysIn | Self::LabelRead => &[Yes],
+            Self::Rooms | Self::WaysIn | Self::LabelRead | Self::HandoverReport | Self::HandoverFile => {
+                &[Yes]
+            }
             Self::Powered => &[Plug, Coax, Off, Unsure],
             Self::Cables => &[Six, FiftyNine, Seven, Eleven, Differ, Unsure],
             Self::Connectors => &[Good, Some, Unsure, Yes],
@@ -184,7 +186,6 @@ impl Asked {
             Self::AdaptersPlaced => &[Yes, No],
             Self::PrivatePassword => &[Yes, No, None, Unsure],
             Self::StillFine | Self::OthersFine => &[Yes, No, Nothing, Unsure],
-            Self::HandoverReport | Self::HandoverFile => &[Yes],
         }
     }
 }

@@ -2,7 +2,6 @@
 //!
 //! Taking one's own survey along must never hang on whether it can be worked out.
 
-use std::fmt::Display;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use advice::AdviceError;
@@ -15,6 +14,7 @@ use maud::{DOCTYPE, html};
 use phrase::Phrase;
 
 use crate::words::Language;
+use crate::words::error::InWords;
 
 /// The page of a survey: its report with the work list. Where that cannot be worked out, or is longer than a file may
 /// hold, a page that says so, with what is recorded, in short. To be handed to [`house::document::pack`]; for the same bytes of
@@ -62,10 +62,10 @@ fn page_with(
 }
 
 /// The page that says that there is no report, and lists what is recorded.
-fn plain(survey: &Survey, language: &Language, why: &dyn Display) -> String {
+fn plain(survey: &Survey, language: &Language, why: &dyn InWords) -> String {
     let word = |id: &str| language.say(&Phrase::new(id));
     let name = survey.name.clone().unwrap_or_else(|| word("home-untitled"));
-    let why = Phrase::new("file-page-why").text("why", why.to_string());
+    let why = Phrase::new("file-page-why").phrase("why", why.phrase());
     let part = |id| language.say(&naming::part(survey, id));
     let markup = html! {
         (DOCTYPE)

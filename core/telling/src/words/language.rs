@@ -20,6 +20,7 @@ const ENGLISH: &[(&str, &str)] = &[
     ("record.ftl", include_str!("../../words/en/record.ftl")),
     ("levels.ftl", include_str!("../../words/en/levels.ftl")),
     ("report.ftl", include_str!("../../words/en/report.ftl")),
+    ("errors.ftl", include_str!("../../words/en/errors.ftl")),
 ];
 
 /// A language, ready to speak.

@@ -1,8 +1,10 @@
 //! Languages: how a [`Phrase`](phrase::Phrase) is said. Its English stands in `words/en/*.ftl`.
 //!
-//! This folder knows languages and the writing of numbers. It does not know what any phrase is about.
+//! This folder knows languages, the writing of numbers, and how errors are said. It does not know what any other phrase is
+//! about.
 
 mod count;
+pub mod error;
 mod figures;
 mod language;
 mod marks;

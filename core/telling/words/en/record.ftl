@@ -230,7 +230,7 @@ home-repaired = The database of this survey was damaged. It was built anew from 
 home-needs-file = The database of this survey is damaged, and not all of its records can be read. A file or a copy of this survey is needed to repair it.
 
 # The page in a file of a survey that cannot be worked out.
-file-page-why = There is no report here, because this survey could not be worked out: { $why }.
+file-page-why = There is no report here, because this survey could not be worked out. { $why }
 file-page-kept = Nothing that was recorded is missing for that: all of it is in this file, the records in facts.jsonl beside this page, the pictures in the folder photos. Whoever takes the file in has it as it is.
 file-page-parts = Parts and cables
 file-page-notes = Notes

@@ -6,6 +6,7 @@ use facts::act::Act;
 use facts::fact::ActId;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
+use telling::words::error::InWords;
 
 use super::author_json::AuthorJson;
 use super::names::Names;
@@ -40,7 +41,7 @@ pub fn run(
     let ledger = store.ledger();
     let Some(word) = thing else {
         let acts = facts::act::acts(ledger);
-        let as_json: Vec<ActJson> = acts.iter().map(|act| as_json(&teller, act)).collect();
+        let as_json: Vec<ActJson> = acts.iter().map(|act| as_json(context, &teller, act)).collect();
         return context.answer(&as_json, |page| tell_acts(context, &teller, &acts, page));
     };
     let subject = Names::whole(&store)?.find(word)?;
@@ -64,13 +65,13 @@ pub fn run(
     })
 }
 
-fn as_json(teller: &Teller<'_>, act: &Act<'_>) -> ActJson {
+fn as_json(context: &Context, teller: &Teller<'_>, act: &Act<'_>) -> ActJson {
     ActJson {
         act: act.id,
         written_ms: act.ms,
         author: teller.author(act.by),
         can_undo: act.undo.is_ok(),
-        why_not: act.undo.err().map(|fault| fault.to_string()),
+        why_not: act.undo.err().map(|fault| context.say(&fault.phrase())),
         said: act
             .facts
             .iter()
@@ -102,8 +103,7 @@ fn tell_acts(context: &Context, teller: &Teller<'_>, acts: &[Act<'_>], page: &mu
             page.paragraph(2, &context.say(&more));
         }
         if let Err(fault) = act.undo {
-            let why = Phrase::new("desk-said-no-undo").text("why", fault.to_string());
-            page.paragraph(2, &context.say(&why));
+            page.paragraph(2, &context.say(&fault.phrase()));
         }
     }
     page.gap();

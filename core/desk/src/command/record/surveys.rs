@@ -9,6 +9,7 @@ use facts::store::{Store, peek};
 use house::record::field;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
+use telling::words::error::InWords;
 
 use super::{home_folder, is_aside, open_to_read, open_to_write, parent, repair};
 use crate::arguments::SurveysCommand;
@@ -41,10 +42,10 @@ struct EntryJson {
 }
 
 impl EntryJson {
-    fn of(entry: &Entry) -> Self {
+    fn of(context: &Context, entry: &Entry) -> Self {
         let (look, trouble) = match &entry.found {
             Found::Survey(look) => (Some(look), None),
-            Found::Trouble(error) => (None, Some(error.to_string())),
+            Found::Trouble(error) => (None, Some(context.say(&error.phrase()))),
         };
         let summary = look.map(|look| &look.summary);
         let progress = summary.map(|summary| summary.progress);
@@ -71,8 +72,8 @@ pub fn list(context: &Context, folder: &Path) -> Result<(), DeskError> {
     // A home folder that is not there would be made.
     std::fs::read_dir(folder).map_err(|source| DeskError::Read { path: folder.to_owned(), source })?;
     let home = Home::at(folder)?;
-    let [surveys, set_aside] =
-        [home.list()?, home.set_aside_list()?].map(|list| list.iter().map(EntryJson::of).collect::<Vec<_>>());
+    let told = |list: Vec<Entry>| list.iter().map(|entry| EntryJson::of(context, entry)).collect();
+    let [surveys, set_aside] = [home.list()?, home.set_aside_list()?].map(told);
     let as_json = SurveysJson { surveys, set_aside };
     context.answer(&as_json, |page| {
         page.heading(&context.word("desk-surveys"));

@@ -1,6 +1,7 @@
 //! While something is worked out that takes a while, and where it was stopped.
 
 use phrase::Phrase;
+use telling::words::error::InWords;
 
 use crate::place::Key;
 use crate::screen::{PressWeight, WordsRole};
@@ -15,7 +16,7 @@ pub(super) fn worked<'a>(scene: &Scene<'a>, sketch: &mut Sketch<'_>) -> Option<&
         Standing::Stopped => again(sketch, WordsRole::Lead, &Phrase::new("work-stopped")),
         Standing::NotBegun => again(sketch, WordsRole::Lead, &Phrase::new("work-not-begun")),
         Standing::Failed(error) => {
-            let phrase = Phrase::new("work-failed").text("what", error.to_string());
+            let phrase = Phrase::new("work-failed").phrase("what", error.phrase());
             again(sketch, WordsRole::Problem, &phrase);
         }
     }

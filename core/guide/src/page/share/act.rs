@@ -59,7 +59,7 @@ fn why_not(fault: UndoFault) -> Phrase {
         UndoFault::ChangedSince => "share-no-undo-changed",
         UndoFault::Forgets => "share-no-undo-forgets",
         UndoFault::Forgotten => "share-no-undo-forgotten",
-        _ => "share-no-undo",
+        UndoFault::Nothing => "share-no-undo",
     })
 }
 

@@ -1,0 +1,168 @@
+//! What went wrong with a command, in words. The user typed paths and options, so that they may be told by them.
+
+use std::io;
+use std::path::Path;
+
+use facts::error::{FactsError, SystemFault};
+use guide::{GuideError, Trouble};
+use phrase::{Arg, Phrase};
+use telling::words::error::{InWords, ours};
+
+use super::{Advice, DeskError, Unconfirmed, WrongThing};
+
+impl InWords for DeskError {
+    fn phrase(&self) -> Phrase {
+        match self {
+            Self::Sheet { file, problems } => {
+                of_file("desk-error-sheet", file).with("count", count(problems.count()))
+            }
+            Self::SheetTooLong { file, bytes, most } => of_file("desk-error-sheet-too-long", file)
+                .with("bytes", Arg::Count(*bytes))
+                .with("most", Arg::Count(*most)),
+            Self::LabelNotText { line } => {
+                Phrase::new("desk-error-label-not-text").with("line", count(*line))
+            }
+            Self::LabelTooLong { line, most } => {
+                let phrase = Phrase::new("desk-error-label-too-long").with("line", count(*line));
+                phrase.with("most", count(*most))
+            }
+            Self::Exists { path, advice } => {
+                of_file("desk-error-exists", path).phrase("advice", advice.phrase())
+            }
+            Self::Advice(error) => error.phrase(),
+            Self::Facts(error) => of_facts(error),
+            Self::PackedFile { path } => of_file("desk-error-packed", path),
+            Self::Guide(error) => of_guide(error),
+            Self::Read { path, source } => of_file("desk-error-read", path).phrase("why", system(source)),
+            Self::Write { path, source } => of_file("desk-error-write", path).phrase("why", system(source)),
+            Self::Output(source) => Phrase::new("desk-error-output").phrase("why", system(source)),
+            Self::NoHome => Phrase::new("desk-error-no-home"),
+            Self::NoSuchThing { word, near } => match near {
+                None => of_word("desk-error-no-such-thing", word),
+                Some(near) => of_word("desk-error-no-such-thing-near", word).text("near", near),
+            },
+            Self::Ambiguous { word, count: of, ids } => {
+                of_word("desk-error-ambiguous", word).with("count", count(*of)).text("ids", ids)
+            }
+            Self::NoSuchField { field, known } => {
+                Phrase::new("desk-error-no-such-field").text("field", field).text("known", known)
+            }
+            Self::WrongThing { word, what } => {
+                of_word("desk-error-wrong-thing", word).phrase("what", what.phrase())
+            }
+            Self::Picture { file, fault } => {
+                of_file("desk-error-picture", file).phrase("why", fault.phrase())
+            }
+            Self::PicturesPartly { done, of, why } => Phrase::new("desk-error-pictures-partly")
+                .with("done", count(*done))
+                .with("of", count(*of))
+                .phrase("why", why.phrase()),
+            Self::Stopped => Phrase::new("desk-error-stopped"),
+            Self::NotConfirmed(what) => Phrase::new("desk-error-not-confirmed").phrase("what", what.phrase()),
+            Self::EmptyNote => Phrase::new("desk-error-empty-note"),
+            Self::NoName { most } => Phrase::new("desk-error-no-name").with("most", count(*most)),
+            Self::AsideAlready { path } => of_file("desk-error-aside-already", path),
+            Self::NothingDone => Phrase::new("desk-error-nothing-done"),
+            Self::NotAside { path } => {
+                of_file("desk-error-not-aside", path).text("aside", facts::home::SET_ASIDE)
+            }
+            Self::Signals(source) => Phrase::new("desk-error-signals").phrase("why", system(source)),
+            Self::Fault => ours(),
+        }
+    }
+}
+
+impl InWords for Advice {
+    fn phrase(&self) -> Phrase {
+        Phrase::new(match self {
+            Self::OtherOut => "desk-error-other-out",
+            Self::Replace => "desk-error-replace",
+        })
+    }
+}
+
+impl InWords for WrongThing {
+    fn phrase(&self) -> Phrase {
+        Phrase::new(match self {
+            Self::NotForPhotos => "desk-error-not-for-photos",
+            Self::NotAPhoto => "desk-error-not-a-photo",
+            Self::WholeSurvey => "desk-error-whole-survey",
+            Self::NotRemoved => "desk-error-not-removed",
+            Self::RemovedAlready => "desk-error-removed-already",
+            Self::ForgottenAlready => "desk-error-forgotten-already",
+            Self::NoSide => "desk-error-no-side",
+        })
+    }
+}
+
+impl InWords for Unconfirmed {
+    fn phrase(&self) -> Phrase {
+        match self {
+            Self::Forget { records } => {
+                Phrase::new("desk-error-would-forget").with("records", count(*records))
+            }
+            Self::Delete => Phrase::new("desk-error-would-delete"),
+        }
+    }
+}
+
+/// Why the system did not read or write, as part of a sentence.
+pub fn system(error: &io::Error) -> Phrase {
+    system_fault(error.into())
+}
+
+fn system_fault(fault: SystemFault) -> Phrase {
+    Phrase::new(match fault {
+        SystemFault::Full => "desk-system-full",
+        SystemFault::NotAllowed => "desk-system-not-allowed",
+        SystemFault::Busy => "desk-system-busy",
+        SystemFault::Missing => "desk-system-missing",
+        SystemFault::AlreadyThere => "desk-system-there",
+        SystemFault::TooLong => "desk-system-too-long",
+        SystemFault::Other => "desk-system-other",
+    })
+}
+
+/// With the path of the survey or the file, where the error is about one.
+fn of_facts(error: &FactsError) -> Phrase {
+    let phrase = error.phrase();
+    match error {
+        FactsError::NotASurvey { folder: path, .. }
+        | FactsError::Newer { folder: path, .. }
+        | FactsError::Damaged { folder: path, .. }
+        | FactsError::Inaccessible { folder: path, .. }
+        | FactsError::DiskFull { folder: path }
+        | FactsError::Busy { folder: path }
+        | FactsError::Database { folder: path, .. }
+        | FactsError::File { file: path, .. }
+        | FactsError::OtherSurvey { file: path } => of_file("desk-error-at", path).phrase("what", phrase),
+        FactsError::AlreadyThere { folder: path } => {
+            of_file("desk-error-exists", path).phrase("advice", Phrase::new("desk-error-other-name"))
+        }
+        FactsError::FileThere { file: path } => {
+            of_file("desk-error-exists", path).phrase("advice", Advice::Replace.phrase())
+        }
+        _ => phrase,
+    }
+}
+
+fn of_guide(error: &GuideError) -> Phrase {
+    match error {
+        GuideError::Trouble(Trouble::File { file, fault }) => {
+            of_file("desk-error-read", file).phrase("why", system_fault(*fault))
+        }
+        other => other.phrase(),
+    }
+}
+
+fn of_file(id: &str, path: &Path) -> Phrase {
+    Phrase::new(id).text("path", path.display().to_string())
+}
+
+fn of_word(id: &str, word: &str) -> Phrase {
+    Phrase::new(id).text("word", word)
+}
+
+fn count(of: usize) -> Arg {
+    Arg::Count(u64::try_from(of).unwrap_or(u64::MAX))
+}
