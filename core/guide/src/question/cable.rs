@@ -95,14 +95,14 @@ impl CablesAnswer {
     }
 
     /// One answer for all cables of which nobody said more; where they differ, each is asked about.
-    pub(super) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+    pub(super) fn answer(self, scene: &Scene<'_>) -> Answer {
         let mut answer = Answer::new().asked(scene.survey.id, Asked::Cables, self.reply());
         if let Self::All(series) = self {
             for run in scene.survey.runs.values().filter(|run| run.cable == CableKind::Unknown) {
                 answer = answer.says(run.id, field::run::CABLE, &series);
             }
         }
-        Ok(answer)
+        answer
     }
 }
 
@@ -145,14 +145,14 @@ impl CableAnswer {
         pending.one(&Key::Series).ok_or_else(not_answered)
     }
 
-    pub(super) fn answer(self, run: SubjectId) -> Told<Answer> {
+    pub(super) fn answer(self, run: SubjectId) -> Answer {
         match self {
-            Self::Unsure => Ok(Answer::new().asked(run, Asked::Cable, Reply::Unsure).says(
+            Self::Unsure => Answer::new().asked(run, Asked::Cable, Reply::Unsure).says(
                 run,
                 field::run::CABLE,
                 &CableKind::Unknown,
-            )),
-            Self::Series(series) => Ok(Answer::new().says(run, field::run::CABLE, &series)),
+            ),
+            Self::Series(series) => Answer::new().says(run, field::run::CABLE, &series),
         }
     }
 }
@@ -274,10 +274,10 @@ impl ConnectorsAnswer {
         pending.one(&Key::Connectors).ok_or_else(not_answered)
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+    pub(super) fn answer(self, scene: &Scene<'_>) -> Answer {
         let mut answer = Answer::new().asked(scene.survey.id, Asked::Connectors, self.reply());
         if self != Self::Good {
-            return Ok(answer);
+            return answer;
         }
         for run in scene.survey.runs.values() {
             for (name, connector) in [
@@ -289,7 +289,7 @@ impl ConnectorsAnswer {
                 }
             }
         }
-        Ok(answer)
+        answer
     }
 }
 
@@ -342,7 +342,7 @@ impl ConnectorsOfAnswer {
         Self { near: pending.one(&Key::Near), far: pending.one(&Key::Far) }
     }
 
-    pub(super) fn answer(self, run: SubjectId) -> Told<Answer> {
+    pub(super) fn answer(self, run: SubjectId) -> Answer {
         let mut answer = Answer::new().asked(run, Asked::Connectors, Reply::Yes);
         for (seen, name) in [(self.near, field::run::CONNECTOR_NEAR), (self.far, field::run::CONNECTOR_FAR)] {
             let connector = match seen {
@@ -352,6 +352,6 @@ impl ConnectorsOfAnswer {
             };
             answer = answer.says(run, name, &connector);
         }
-        Ok(answer)
+        answer
     }
 }

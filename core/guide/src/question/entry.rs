@@ -76,7 +76,7 @@ impl WaysInAnswer {
     }
 
     /// An entry for each kind of cable that comes in. One that is there already stays; it is removed on its own page.
-    pub(super) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+    pub(super) fn answer(self, scene: &Scene<'_>) -> Answer {
         let mut answer = Answer::new().asked(scene.survey.id, Asked::WaysIn, Reply::Yes);
         let there: Vec<_> = entries(scene).collect();
         let new = WayIn::ALL.iter().filter(|way| self.0.contains(way)).map(|way| way.kind());
@@ -86,7 +86,7 @@ impl WaysInAnswer {
             answer = answer.says(id, field::part::ENTRY_KIND, &kind);
             answer = answer.says(id, field::part::TAG, &free_tag(scene.survey, PartKind::Entry, skip));
         }
-        Ok(answer)
+        answer
     }
 }
 
@@ -124,14 +124,14 @@ impl JoinedAnswer {
         pending.one(&Key::Joined).ok_or_else(not_answered)
     }
 
-    pub(super) fn answer(self, entry: SubjectId) -> Told<Answer> {
+    pub(super) fn answer(self, entry: SubjectId) -> Answer {
         let state = match self {
             Self::Connected => EntryState::Connected,
             Self::CutOff => EntryState::CutOff,
             Self::Unsure => EntryState::Unknown,
         };
         let answer = Answer::new().says(entry, field::part::ENTRY_STATE, &state);
-        Ok(if self == Self::Unsure { answer.asked(entry, Asked::Joined, Reply::Unsure) } else { answer })
+        if self == Self::Unsure { answer.asked(entry, Asked::Joined, Reply::Unsure) } else { answer }
     }
 }
 
@@ -156,10 +156,10 @@ fn chain(scene: &Scene<'_>, entry: SubjectId) -> Vec<SubjectId> {
 }
 
 /// Puts a part in behind `after`; what hung there hangs on the new part from then on.
-fn put_in(scene: &Scene<'_>, answer: Answer, after: SubjectId, kind: PartKind) -> Told<Answer> {
+fn put_in(scene: &Scene<'_>, answer: Answer, after: SubjectId, kind: PartKind) -> Answer {
     let survey = scene.survey;
     let id = SubjectId::random();
-    let (answer, run) = jumper(answer)?;
+    let (answer, run) = jumper(answer);
     let feed = Feed::From(FeedFrom { part: after, port: 1, run: Some(run) });
     let mut answer = answer
         .is(id, Is::Part)
@@ -172,7 +172,7 @@ fn put_in(scene: &Scene<'_>, answer: Answer, after: SubjectId, kind: PartKind) -
             answer = answer.says(child, field::part::FEED, &moved);
         }
     }
-    Ok(answer)
+    answer
 }
 
 replies! {
@@ -241,27 +241,27 @@ impl SeenAnswer {
         pending.one(&Key::Seen).ok_or_else(not_answered)
     }
 
-    pub(super) fn answer_ground_block(self, scene: &Scene<'_>, entry: SubjectId) -> Told<Answer> {
+    pub(super) fn answer_ground_block(self, scene: &Scene<'_>, entry: SubjectId) -> Answer {
         self.answer(scene, &Sought::ground_block(entry))
     }
 
-    pub(super) fn answer_filter(self, scene: &Scene<'_>, entry: SubjectId) -> Told<Answer> {
+    pub(super) fn answer_filter(self, scene: &Scene<'_>, entry: SubjectId) -> Answer {
         self.answer(scene, &Sought::filter(scene, entry))
     }
 
-    fn answer(self, scene: &Scene<'_>, sought: &Sought) -> Told<Answer> {
+    fn answer(self, scene: &Scene<'_>, sought: &Sought) -> Answer {
         let there = behind(scene, sought.entry, sought.kind);
         let answer = Answer::new().asked(sought.entry, sought.asked, self.reply());
         match (self, there) {
             (Self::Yes, None) => put_in(scene, answer, sought.after, sought.kind),
-            (Self::Yes, Some(_)) | (Self::No | Self::Unsure, None) => Ok(answer),
+            (Self::Yes, Some(_)) | (Self::No | Self::Unsure, None) => answer,
             (Self::No | Self::Unsure, Some(part)) => take_out(scene, answer, part),
         }
     }
 }
 
 /// Takes a part out; what hung on it hangs on what fed it.
-fn take_out(scene: &Scene<'_>, mut answer: Answer, part: SubjectId) -> Told<Answer> {
+fn take_out(scene: &Scene<'_>, mut answer: Answer, part: SubjectId) -> Answer {
     if let Some(feed) = scene.survey.wiring.feed(part) {
         for child in scene.survey.wiring.fed_from(part) {
             let run = scene.survey.wiring.feed(*child).and_then(|feed| feed.run).or(feed.run);
@@ -270,5 +270,5 @@ fn take_out(scene: &Scene<'_>, mut answer: Answer, part: SubjectId) -> Told<Answ
         }
     }
     answer.edits.push(scene.ledger.remove(part));
-    Ok(answer)
+    answer
 }

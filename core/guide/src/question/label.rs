@@ -173,16 +173,16 @@ impl LabelAnswer {
         }
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
+    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId) -> Answer {
         let known = scene.survey.parts.get(&part);
         let text = self.text.or_else(|| known?.label.clone()).unwrap_or_default();
         if text.is_empty() && self.taken.is_empty() {
-            return Ok(Answer::new().asked(part, Asked::Label, Reply::Unsure));
+            return Answer::new().asked(part, Asked::Label, Reply::Unsure);
         }
         let mut answer = Answer::new();
         if !text.is_empty() {
             answer = answer.says(part, field::part::LABEL, &text);
-            answer = kind_from(answer, known.map(|part| part.kind), part, &label::read(&text))?;
+            answer = kind_from(answer, known.map(|part| part.kind), part, &label::read(&text));
         }
         if let Some(recognised) = self.recognised.filter(|_| !self.taken.is_empty()) {
             let read = PartRating::of_label(&recognised);
@@ -195,7 +195,7 @@ impl LabelAnswer {
             }
             answer = answer.says(part, field::part::RATING, &rating);
         }
-        Ok(answer.then(Place::Ask(Question::LabelRead(part))))
+        answer.then(Place::Ask(Question::LabelRead(part)))
     }
 }
 
@@ -241,15 +241,10 @@ fn figures(
 }
 
 /// A part of unknown kind is what its label says that it is.
-fn kind_from(
-    answer: Answer,
-    known: Option<PartKind>,
-    part: SubjectId,
-    reading: &LabelReading,
-) -> Told<Answer> {
+fn kind_from(answer: Answer, known: Option<PartKind>, part: SubjectId, reading: &LabelReading) -> Answer {
     match reading.kind.and_then(kind_printed).filter(|_| known == Some(PartKind::Unknown)) {
-        Some(kind) => Ok(answer.says(part, field::part::KIND, &kind)),
-        None => Ok(answer),
+        Some(kind) => answer.says(part, field::part::KIND, &kind),
+        None => answer,
     }
 }
 
@@ -317,17 +312,17 @@ impl LabelReadAnswer {
         Ok(Self(figures))
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
+    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId) -> Answer {
         let answer = Answer::new().asked(part, Asked::LabelRead, Reply::Yes);
-        let Some(found) = scene.survey.parts.get(&part) else { return Ok(answer) };
+        let Some(found) = scene.survey.parts.get(&part) else { return answer };
         let mut rating = found.rating.clone();
         for (figure, value) in self.0 {
             figure.put(&mut rating, value);
         }
         if rating == found.rating {
-            return Ok(answer);
+            return answer;
         }
         rating.doubtful = false;
-        Ok(answer.says(part, field::part::RATING, &rating))
+        answer.says(part, field::part::RATING, &rating)
     }
 }

@@ -67,17 +67,17 @@ pub(crate) fn take_label(scene: &Scene<'_>, question: &Question, key: &Key) -> O
     let part = scene.survey.parts.get(id)?;
     let Key::SeenNth(place) = key else { return None };
     let seen = offers(scene, part).into_iter().nth(*place)?;
-    Some(answer(*id, part, &seen))
+    Some(Ok(answer(*id, part, &seen)))
 }
 
-fn answer(id: SubjectId, part: &Part, seen: &LabelSeen) -> Told<Answer> {
+fn answer(id: SubjectId, part: &Part, seen: &LabelSeen) -> Answer {
     let mut answer = Answer::new().says(id, field::part::LABEL, &seen.text);
     let printed = label::read(&seen.text).kind.and_then(kind_printed);
     if let Some(kind) = printed.filter(|_| part.kind == PartKind::Unknown) {
         answer = answer.says(id, field::part::KIND, &kind);
     }
     match &seen.rating {
-        Some(rating) => Ok(answer.says(id, field::part::RATING, rating)),
-        None => Ok(answer),
+        Some(rating) => answer.says(id, field::part::RATING, rating),
+        None => answer,
     }
 }

@@ -154,10 +154,10 @@ impl LeadsToAnswer {
         pending.one(&Key::Leads).ok_or_else(not_answered)
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId, port: u8) -> Told<Answer> {
+    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId, port: u8) -> Answer {
         let child = scene.survey.wiring.on_port(part, port).next();
         if child.is_some() && current(scene, part, port) == Some(self) {
-            return Ok(Answer::new());
+            return Answer::new();
         }
         let (kind, room) = match self {
             Self::End(end) => return ends(scene, child, part, port, end),
@@ -171,7 +171,7 @@ impl LeadsToAnswer {
         let there = child.and_then(|child| scene.survey.parts.get(&child));
         if let Some(outlet) = there.filter(|there| kind == PartKind::Outlet && there.kind == PartKind::Outlet)
         {
-            return Ok(Answer::new().with(field::part::ROOM.put(outlet.id, room.as_ref())));
+            return Answer::new().with(field::part::ROOM.put(outlet.id, room.as_ref()));
         }
         let id = SubjectId::random();
         let mut answer =
@@ -185,14 +185,8 @@ impl LeadsToAnswer {
 }
 
 /// A port with nothing on it.
-fn ends(
-    scene: &Scene<'_>,
-    child: Option<SubjectId>,
-    part: SubjectId,
-    port: u8,
-    end: PortEnd,
-) -> Told<Answer> {
-    Ok(clear(scene, Answer::new(), child).with(field::END.set(part, port, &end)))
+fn ends(scene: &Scene<'_>, child: Option<SubjectId>, part: SubjectId, port: u8, end: PortEnd) -> Answer {
+    clear(scene, Answer::new(), child).with(field::END.set(part, port, &end))
 }
 
 /// A port made free for what comes next: nothing hangs on it, and nobody says any more how it ends.
@@ -235,17 +229,17 @@ fn current(scene: &Scene<'_>, part: SubjectId, port: u8) -> Option<LeadsToAnswer
 }
 
 /// Feeds `child` from a port over a cable of which nothing is known yet.
-pub(super) fn join(answer: Answer, child: SubjectId, part: SubjectId, port: u8) -> Told<Answer> {
+pub(super) fn join(answer: Answer, child: SubjectId, part: SubjectId, port: u8) -> Answer {
     let run = SubjectId::random();
-    Ok(answer.is(run, Is::Run).says(
+    answer.is(run, Is::Run).says(
         child,
         field::part::FEED,
         &Feed::From(FeedFrom { part, port, run: Some(run) }),
-    ))
+    )
 }
 
 /// A cable as short as a hand between two parts that are screwed to each other (common practice, no source).
-pub(super) fn jumper(answer: Answer) -> Told<(Answer, SubjectId)> {
+pub(super) fn jumper(answer: Answer) -> (Answer, SubjectId) {
     let run = SubjectId::random();
     let length = RunLength {
         metres: 0.3,
@@ -253,7 +247,7 @@ pub(super) fn jumper(answer: Answer) -> Told<(Answer, SubjectId)> {
         high_metres: 1.0,
         known: house::record::LengthKnown::Guessed,
     };
-    Ok((answer.is(run, Is::Run).says(run, field::run::LENGTH, &length), run))
+    (answer.is(run, Is::Run).says(run, field::run::LENGTH, &length), run)
 }
 
 /// Makes room on a port: what hung there and says nothing yet is removed, anything else becomes loose. Both can be

@@ -79,38 +79,42 @@ impl Question {
     pub(crate) fn take(&self, scene: &Scene<'_>) -> Told<Answer> {
         let pending = scene.pending();
         match self {
-            Self::Whose => house::WhoseAnswer::read(pending)?.answer(scene),
-            Self::Uses => house::UsesAnswer::read(pending)?.answer(scene),
+            Self::Whose => Ok(house::WhoseAnswer::read(pending)?.answer(scene)),
+            Self::Uses => Ok(house::UsesAnswer::read(pending)?.answer(scene)),
             Self::ModemAge => house::ModemAgeAnswer::read(pending)?.answer(scene),
             Self::Plan => house::PlanAnswer::read(pending)?.answer(scene),
-            Self::Depends => house::DependsAnswer::read(pending)?.answer(scene),
+            Self::Depends => Ok(house::DependsAnswer::read(pending)?.answer(scene)),
             Self::Rooms => house::RoomsAnswer::read(pending).answer(scene),
-            Self::Wish(room) => house::WishAnswer::read(pending)?.answer(*room),
+            Self::Wish(room) => Ok(house::WishAnswer::read(pending)?.answer(*room)),
             Self::WishOther(room) => house::WishOtherAnswer::read(pending)?.answer(scene, *room),
-            Self::WaysIn => entry::WaysInAnswer::read(pending)?.answer(scene),
-            Self::Joined(entry) => entry::JoinedAnswer::read(pending)?.answer(*entry),
-            Self::GroundBlock(entry) => entry::SeenAnswer::read(pending)?.answer_ground_block(scene, *entry),
-            Self::EntryFilter(entry) => entry::SeenAnswer::read(pending)?.answer_filter(scene, *entry),
-            Self::Label(part) => label::LabelAnswer::read(pending).answer(scene, *part),
-            Self::LabelRead(part) => {
-                label::LabelReadAnswer::read(pending, scene, *part)?.answer(scene, *part)
+            Self::WaysIn => Ok(entry::WaysInAnswer::read(pending)?.answer(scene)),
+            Self::Joined(entry) => Ok(entry::JoinedAnswer::read(pending)?.answer(*entry)),
+            Self::GroundBlock(entry) => {
+                Ok(entry::SeenAnswer::read(pending)?.answer_ground_block(scene, *entry))
             }
-            Self::Legs(part) => split::LegsAnswer::read(pending)?.answer(scene, *part),
-            Self::LeadsTo(part, port) => leads_to::LeadsToAnswer::read(pending)?.answer(scene, *part, *port),
+            Self::EntryFilter(entry) => Ok(entry::SeenAnswer::read(pending)?.answer_filter(scene, *entry)),
+            Self::Label(part) => Ok(label::LabelAnswer::read(pending).answer(scene, *part)),
+            Self::LabelRead(part) => {
+                Ok(label::LabelReadAnswer::read(pending, scene, *part)?.answer(scene, *part))
+            }
+            Self::Legs(part) => Ok(split::LegsAnswer::read(pending)?.answer(scene, *part)),
+            Self::LeadsTo(part, port) => {
+                Ok(leads_to::LeadsToAnswer::read(pending)?.answer(scene, *part, *port))
+            }
             Self::Powered(part) => Ok(split::PoweredAnswer::read(pending)?.answer(*part)),
-            Self::Cables => cable::CablesAnswer::read(pending)?.answer(scene),
-            Self::Cable(run) => cable::CableAnswer::read(pending)?.answer(*run),
+            Self::Cables => Ok(cable::CablesAnswer::read(pending)?.answer(scene)),
+            Self::Cable(run) => Ok(cable::CableAnswer::read(pending)?.answer(*run)),
             Self::Length(run) => cable::LengthAnswer::read(pending)?.answer(scene, *run),
             Self::Marks(run) => cable::MarksAnswer::read(pending)?.answer(*run),
-            Self::Connectors => cable::ConnectorsAnswer::read(pending)?.answer(scene),
-            Self::ConnectorsOf(run) => cable::ConnectorsOfAnswer::read(pending).answer(*run),
-            Self::Plugged(outlet) => outlet::PluggedAnswer::read(pending)?.answer(*outlet),
+            Self::Connectors => Ok(cable::ConnectorsAnswer::read(pending)?.answer(scene)),
+            Self::ConnectorsOf(run) => Ok(cable::ConnectorsOfAnswer::read(pending).answer(*run)),
+            Self::Plugged(outlet) => Ok(outlet::PluggedAnswer::read(pending)?.answer(*outlet)),
             Self::RoomOf(outlet) => Ok(outlet::RoomOfAnswer::read(pending)?.answer(*outlet)),
-            Self::MoreOutlets => outlet::MoreOutletsAnswer::read(pending)?.answer(scene),
+            Self::MoreOutlets => Ok(outlet::MoreOutletsAnswer::read(pending)?.answer(scene)),
             Self::FedBy(part) => split::FedByAnswer::read(pending)?.answer(scene, *part),
-            Self::RouterAt => router::RouterAtAnswer::read(pending)?.answer(scene),
-            Self::RouterSpeaks => router::RouterSpeaksAnswer::read(pending)?.answer(scene),
-            Self::Adapters => router::AdaptersAnswer::read(pending)?.answer(scene),
+            Self::RouterAt => Ok(router::RouterAtAnswer::read(pending)?.answer(scene)),
+            Self::RouterSpeaks => Ok(router::RouterSpeaksAnswer::read(pending)?.answer(scene)),
+            Self::Adapters => Ok(router::AdaptersAnswer::read(pending)?.answer(scene)),
         }
     }
 }

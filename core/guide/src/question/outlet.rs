@@ -88,10 +88,10 @@ impl PluggedAnswer {
         Ok(Self::Devices(DEVICES.into_iter().filter(is_picked).collect()))
     }
 
-    pub(super) fn answer(self, outlet: SubjectId) -> Told<Answer> {
+    pub(super) fn answer(self, outlet: SubjectId) -> Answer {
         match self {
-            Self::Devices(devices) => Ok(Answer::new().says(outlet, field::part::PLUGGED, &devices)),
-            Self::Unsure => Ok(Answer::new().asked(outlet, Asked::Plugged, Reply::Unsure)),
+            Self::Devices(devices) => Answer::new().says(outlet, field::part::PLUGGED, &devices),
+            Self::Unsure => Answer::new().asked(outlet, Asked::Plugged, Reply::Unsure),
         }
     }
 }
@@ -203,7 +203,7 @@ impl MoreOutletsAnswer {
     }
 
     /// Outlets found that nobody has traced yet are loose parts, to be joined later.
-    pub(super) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+    pub(super) fn answer(self, scene: &Scene<'_>) -> Answer {
         let reply = if self.unsure { Reply::Unsure } else { Reply::No };
         let mut answer = Answer::new().asked(scene.survey.id, Asked::MoreOutlets, reply);
         for (skip, room) in self.rooms.into_iter().enumerate() {
@@ -212,6 +212,6 @@ impl MoreOutletsAnswer {
             answer = answer.says(id, field::part::TAG, &free_tag(scene.survey, PartKind::Outlet, skip));
             answer = answer.says(id, field::part::ROOM, &room);
         }
-        Ok(answer)
+        answer
     }
 }

@@ -74,7 +74,7 @@ impl RouterAtAnswer {
         pending.one(&Key::Outlet).ok_or_else(not_answered)
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+    pub(super) fn answer(self, scene: &Scene<'_>) -> Answer {
         let survey = scene.survey;
         let mut answer = Answer::new();
         for part in outlets(scene) {
@@ -88,10 +88,10 @@ impl RouterAtAnswer {
                 let known = survey.parts.get(&outlet).and_then(|part| part.adapter.clone());
                 let adapter = known.unwrap_or_else(|| bridge_adapter(&survey.network));
                 let answer = answer.asked(survey.id, Asked::RouterAt, Reply::Yes);
-                Ok(answer.says(outlet, field::part::ADAPTER, &Adapter { bridge: true, ..adapter }))
+                answer.says(outlet, field::part::ADAPTER, &Adapter { bridge: true, ..adapter })
             }
-            Self::None => Ok(answer.asked(survey.id, Asked::RouterAt, Reply::None)),
-            Self::Unsure => Ok(answer.asked(survey.id, Asked::RouterAt, Reply::Unsure)),
+            Self::None => answer.asked(survey.id, Asked::RouterAt, Reply::None),
+            Self::Unsure => answer.asked(survey.id, Asked::RouterAt, Reply::Unsure),
         }
     }
 }
@@ -129,9 +129,9 @@ impl RouterSpeaksAnswer {
     }
 
     /// A router that speaks MoCA takes the place of the bridge adapter: one or the other, never both.
-    pub(super) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+    pub(super) fn answer(self, scene: &Scene<'_>) -> Answer {
         let answer = Answer::new().asked(scene.survey.id, Asked::RouterSpeaks, self.reply());
-        let Some(outlet) = bridge(scene) else { return Ok(answer) };
+        let Some(outlet) = bridge(scene) else { return answer };
         let plugged: Vec<Plugged> = outlet.plugged.clone().unwrap_or_default();
         let but = |left_out: Plugged| -> Vec<Plugged> {
             plugged.iter().copied().filter(|device| *device != left_out).collect()
@@ -143,14 +143,14 @@ impl RouterSpeaksAnswer {
                     devices.push(Plugged::MocaGateway);
                 }
                 let answer = answer.clears(outlet.id, field::part::ADAPTER);
-                Ok(answer.says(outlet.id, field::part::PLUGGED, &devices))
+                answer.says(outlet.id, field::part::PLUGGED, &devices)
             }
             Self::No | Self::Unsure if plugged.contains(&Plugged::MocaGateway) => {
                 let adapter = bridge_adapter(&scene.survey.network);
                 let answer = answer.says(outlet.id, field::part::PLUGGED, &but(Plugged::MocaGateway));
-                Ok(answer.says(outlet.id, field::part::ADAPTER, &adapter))
+                answer.says(outlet.id, field::part::ADAPTER, &adapter)
             }
-            Self::No | Self::Unsure => Ok(answer),
+            Self::No | Self::Unsure => answer,
         }
     }
 }
@@ -201,7 +201,7 @@ impl AdaptersAnswer {
         pending.one(&Key::Adapters).ok_or_else(not_answered)
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+    pub(super) fn answer(self, scene: &Scene<'_>) -> Answer {
         let survey = scene.survey;
         let plan = self.plan();
         let answer = Answer::new().asked(survey.id, Asked::Adapters, self.reply());
@@ -210,9 +210,9 @@ impl AdaptersAnswer {
         match bridge(scene).and_then(|part| Some((part.id, part.adapter.clone()?))) {
             Some((id, adapter)) if adapter.version == survey.network.version => {
                 let adapter = Adapter { bridge: adapter.bridge, ..bridge_adapter(&plan) };
-                Ok(answer.says(id, field::part::ADAPTER, &adapter))
+                answer.says(id, field::part::ADAPTER, &adapter)
             }
-            _ => Ok(answer),
+            _ => answer,
         }
     }
 }

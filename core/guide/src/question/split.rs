@@ -36,10 +36,10 @@ impl LegsAnswer {
         Ok(Self(legs))
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
+    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId) -> Answer {
         let mut rating = scene.survey.parts.get(&part).map(|part| part.rating.clone()).unwrap_or_default();
         rating.legs = self.0;
-        Ok(Answer::new().says(part, field::part::RATING, &rating))
+        Answer::new().says(part, field::part::RATING, &rating)
     }
 }
 
@@ -164,7 +164,7 @@ impl FedByAnswer {
                 let answer =
                     Answer::new().is(entry, Is::Part).says(entry, field::part::KIND, &PartKind::Entry);
                 let tag = free_tag(scene.survey, PartKind::Entry, 0);
-                join(answer.says(entry, field::part::TAG, &tag), part, entry, 1)
+                Ok(join(answer.says(entry, field::part::TAG, &tag), part, entry, 1))
             }
             Self::Unsure => Ok(Answer::new().asked(part, Asked::FedBy, Reply::Unsure)),
             Self::Output(feeder, port) => {
@@ -176,7 +176,7 @@ impl FedByAnswer {
                 if has_end {
                     answer = answer.with(field::END.clear(feeder, port));
                 }
-                join(answer, part, feeder, port)
+                Ok(join(answer, part, feeder, port))
             }
         }
     }

@@ -15,10 +15,10 @@ use crate::session::{Scene, Session};
 use crate::view::{Offer, Sketch};
 
 /// A part of a kind with the next free tag, not yet traced.
-pub(super) fn loose(scene: &Scene<'_>, kind: PartKind) -> Told<(Answer, SubjectId)> {
+pub(super) fn loose(scene: &Scene<'_>, kind: PartKind) -> (Answer, SubjectId) {
     let id = SubjectId::random();
     let answer = Answer::new().is(id, Is::Part).says(id, field::part::KIND, &kind);
-    Ok((answer.says(id, field::part::TAG, &free_tag(scene.survey, kind, 0)), id))
+    (answer.says(id, field::part::TAG, &free_tag(scene.survey, kind, 0)), id)
 }
 
 pub(crate) fn show<'a>(scene: &Scene<'a>, behind: Option<SubjectId>) -> Sketch<'a> {
@@ -65,7 +65,7 @@ fn first_free(scene: &Scene<'_>, part: &Part) -> Option<u8> {
 fn make(scene: &Scene<'_>, behind: Option<SubjectId>) -> Told<(Answer, SubjectId)> {
     let survey = scene.survey;
     let kind = scene.pending().one(&Key::Kind).ok_or_else(not_answered)?;
-    let (mut answer, id) = loose(scene, kind)?;
+    let (mut answer, id) = loose(scene, kind);
     let Some(feeder) = behind.and_then(|part| survey.parts.get(&part)) else { return Ok((answer, id)) };
     if kind == PartKind::Entry {
         return Err(Phrase::new("free-entry-hangs-on-nothing"));

@@ -177,18 +177,16 @@ fn assign(scene: &Scene<'_>, key: &Key, mut chosen: BTreeSet<SubjectId>) -> Opti
         chosen.insert(only.id);
     }
     let role = scene.pending().one(&Key::Role).unwrap_or(PhotoRole::Label);
-    let to = match key {
-        Key::Part(part) if scene.survey.parts.contains_key(part) => Ok((Answer::new(), *part)),
+    let (mut answer, part) = match key {
+        Key::Part(part) if scene.survey.parts.contains_key(part) => (Answer::new(), *part),
         Key::NewPart(kind) if NEW.contains(kind) => add::loose(scene, *kind),
         _ => return None,
     };
     if chosen.is_empty() {
         return Some(Err(Phrase::new("free-choose-first")));
     }
-    Some(to.and_then(|(mut answer, part)| {
-        for photo in chosen {
-            answer = answer.says(photo, field::photo::OF, &part).says(photo, field::photo::ROLE, &role);
-        }
-        Ok(answer)
-    }))
+    for photo in chosen {
+        answer = answer.says(photo, field::photo::OF, &part).says(photo, field::photo::ROLE, &role);
+    }
+    Some(Ok(answer))
 }

@@ -8,7 +8,7 @@ use phrase::Phrase;
 use super::{gone, sketch, write};
 use crate::error::Result;
 use crate::place::{Key, Move};
-use crate::question::{Answer, Told};
+use crate::question::Answer;
 use crate::screen::{PressWeight, WritingKind};
 use crate::session::{Scene, Session};
 use crate::view::{Offer, Sketch};
@@ -84,7 +84,7 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     sketch
 }
 
-fn edits(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
+fn edits(scene: &Scene<'_>, id: SubjectId) -> Answer {
     let pending = scene.pending();
     let mut answer = Answer::new();
     for (key, field) in [(Key::Tag, field::part::TAG), (Key::Where, field::part::WHERE)] {
@@ -101,7 +101,7 @@ fn edits(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
     if let Some(kind) = pending.one::<EntryKind>(&Key::EntryKind) {
         answer = answer.says(id, field::part::ENTRY_KIND, &kind);
     }
-    Ok(answer)
+    answer
 }
 
 pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result<Move> {
@@ -109,5 +109,5 @@ pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result
         return Ok(Move::Stay);
     }
     let told = session.with_scene(|scene| edits(scene, id))?;
-    Ok(if write(session, told)? { Move::Back } else { Move::Stay })
+    Ok(if write(session, Ok(told))? { Move::Back } else { Move::Stay })
 }

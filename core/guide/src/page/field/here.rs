@@ -40,14 +40,10 @@ pub(crate) fn pressed(session: &mut Session, key: &Key) -> Result<Move> {
         StandsAt::Amplifier => PartKind::Amplifier,
         StandsAt::Other => PartKind::Unknown,
     };
-    match session.with_scene(|scene| add::loose(scene, kind))? {
-        Ok((answer, part)) => {
-            write(session, Ok(answer))?;
-            session.open_survey()?.memory.go(Place::Field(FieldPlace::Stand(part)));
-            Ok(Move::Next)
-        }
-        Err(problem) => write(session, Err(problem)).map(|_| Move::Stay),
-    }
+    let (answer, part) = session.with_scene(|scene| add::loose(scene, kind))?;
+    write(session, Ok(answer))?;
+    session.open_survey()?.memory.go(Place::Field(FieldPlace::Stand(part)));
+    Ok(Move::Next)
 }
 
 pub(crate) fn show_stand<'a>(scene: &Scene<'a>, part: SubjectId) -> Sketch<'a> {

@@ -137,13 +137,7 @@ fn next_mhz(scene: &Scene<'_>, part: SubjectId, port: Option<u8>) -> Option<f64>
 }
 
 /// A reading at a place. One of the same frequency that stands there is written over; its story keeps what it said.
-fn say(
-    survey: &Survey,
-    answer: Answer,
-    part: SubjectId,
-    port: Option<u8>,
-    told: ReadingKind,
-) -> Told<Answer> {
+fn say(survey: &Survey, answer: Answer, part: SubjectId, port: Option<u8>, told: ReadingKind) -> Answer {
     let same = |reading: &&Reading| {
         let kind = std::mem::discriminant(&reading.measured) == std::mem::discriminant(&told);
         let new = Reading { id: reading.id, about: None, port, measured: told, how: None };
@@ -154,7 +148,7 @@ fn say(
         kind && reading.port == port && at
     };
     if let Some(there) = survey.readings_at(part).find(same) {
-        return Ok(answer.says(there.id, field::reading::MEASURED, &told));
+        return answer.says(there.id, field::reading::MEASURED, &told);
     }
     let id = SubjectId::random();
     let answer = answer.is(id, Is::Reading).says(id, field::reading::ABOUT, &part);
@@ -162,7 +156,7 @@ fn say(
         Some(port) => answer.says(id, field::reading::PORT, &port),
         None => answer,
     };
-    Ok(answer.says(id, field::reading::MEASURED, &told))
+    answer.says(id, field::reading::MEASURED, &told)
 }
 
 fn readings(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
@@ -180,14 +174,14 @@ fn readings(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
     if level.is_some() || ratio.is_some() {
         let mhz = mhz.ok_or_else(|| Phrase::new("free-no-mhz"))?;
         if let Some(dbmv) = level {
-            answer = say(scene.survey, answer, id, port, ReadingKind::Level { mhz, dbmv })?;
+            answer = say(scene.survey, answer, id, port, ReadingKind::Level { mhz, dbmv });
         }
         if let Some(db) = ratio {
-            answer = say(scene.survey, answer, id, port, ReadingKind::ErrorRatio { mhz, db })?;
+            answer = say(scene.survey, answer, id, port, ReadingKind::ErrorRatio { mhz, db });
         }
     }
     if let Some(dbmv) = sends {
-        answer = say(scene.survey, answer, id, None, ReadingKind::ModemSends { dbmv })?;
+        answer = say(scene.survey, answer, id, None, ReadingKind::ModemSends { dbmv });
     }
     if answer.edits.is_empty() { Err(Phrase::new("free-nothing-measured")) } else { Ok(answer) }
 }

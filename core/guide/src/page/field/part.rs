@@ -99,7 +99,7 @@ pub(super) fn add_note(session: &mut Session, about: SubjectId) -> Result<Move> 
         let text = text.ok_or_else(crate::question::not_answered)?;
         let note = SubjectId::random();
         let answer = Answer::new().is(note, Is::Note).says(note, field::note::ABOUT, &about);
-        Ok(answer.says(note, field::note::TEXT, &text))
+        Ok(answer.says(note, field::note::TEXT, text))
     })?;
     if write(session, told)? {
         clear(session)?;
@@ -165,7 +165,7 @@ pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result
         Key::AddNote => return add_note(session, id),
         Key::Remove => {
             let told = session.with_scene(|scene| remove(scene, id))?;
-            write(session, told)?;
+            write(session, Ok(told))?;
             return Ok(Move::Back);
         }
         Key::PortHere(port) => return Ok(Move::Go(Place::Ask(Question::LeadsTo(id, *port)))),
@@ -190,7 +190,7 @@ pub(super) fn subject_place(key: &Key) -> Option<FieldPlace> {
 
 /// Removes a part. What hung on a part with one way through hangs on what fed it; what hung on a splitter becomes
 /// loose, until somebody says where it hangs now.
-fn remove(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
+fn remove(scene: &Scene<'_>, id: SubjectId) -> Answer {
     let survey = scene.survey;
     let mut answer = Answer::new();
     let feed = survey.wiring.feed(id);
@@ -212,5 +212,5 @@ fn remove(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
         answer.edits.extend(children.iter().map(|child| field::part::FEED.clear(*child)));
     }
     answer.edits.push(scene.ledger.remove(id));
-    Ok(answer)
+    answer
 }

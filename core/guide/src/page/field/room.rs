@@ -44,7 +44,7 @@ pub(crate) fn pressed_all(session: &mut Session, key: &Key) -> Result<Move> {
         let name = scene.pending().written(&Key::Name).filter(|name| !name.is_empty());
         let name = name.ok_or_else(not_answered)?;
         let id = SubjectId::random();
-        Ok(Answer::new().is(id, Is::Room).says(id, field::room::NAME, &name))
+        Ok(Answer::new().is(id, Is::Room).says(id, field::room::NAME, name))
     })?;
     if write(session, told)? {
         clear(session)?;
@@ -89,7 +89,7 @@ fn edits(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
     let mut answer = Answer::new();
     match scene.pending().written(&Key::Name) {
         Some("") => return Err(Phrase::new("free-room-no-name")),
-        Some(name) => answer = answer.says(id, field::room::NAME, &name),
+        Some(name) => answer = answer.says(id, field::room::NAME, name),
         None => {}
     }
     match scene.pending().one(&Key::Served) {

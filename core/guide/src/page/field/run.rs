@@ -9,7 +9,7 @@ use super::finder::{ROWS, tag_order};
 use super::{card, go, gone, part, sketch, write};
 use crate::error::Result;
 use crate::place::{FieldPlace, Key, Move};
-use crate::question::{Answer, Told, about};
+use crate::question::{Answer, about};
 use crate::screen::{PressWeight, WritingKind};
 use crate::session::{Scene, Session};
 use crate::view::{Sketch, paging};
@@ -136,12 +136,12 @@ pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result
         Key::AddNote => return part::add_note(session, id),
         Key::Remove => {
             let told = session.with_scene(|scene| remove(scene, id))?;
-            write(session, told)?;
+            write(session, Ok(told))?;
             return Ok(Move::Back);
         }
         Key::Feeds(part) => {
             let told = session.with_scene(|scene| joined(scene, id, *part))?;
-            write(session, told)?;
+            write(session, Ok(told))?;
             return Ok(Move::Stay);
         }
         _ => {}
@@ -159,21 +159,21 @@ fn over(scene: &Scene<'_>, part: SubjectId, run: Option<SubjectId>) -> Option<Fe
     Some(Feed::From(FeedFrom { run, ..feed.clone() }))
 }
 
-fn joined(scene: &Scene<'_>, id: SubjectId, part: SubjectId) -> Told<Answer> {
+fn joined(scene: &Scene<'_>, id: SubjectId, part: SubjectId) -> Answer {
     let mut answer = Answer::new();
     if !may_feed(scene.survey).contains(&part) {
-        return Ok(answer);
+        return answer;
     }
     let blank = scene.survey.wiring.feed(part).and_then(|feed| feed.run);
     answer.edits.extend(blank.map(|run| scene.ledger.remove(run)));
     match over(scene, part, Some(id)) {
-        Some(feed) => Ok(answer.says(part, field::part::FEED, &feed)),
-        None => Ok(answer),
+        Some(feed) => answer.says(part, field::part::FEED, &feed),
+        None => answer,
     }
 }
 
 /// Removes what was said of a cable; what it fed stays fed, over a cable of which nothing is known.
-fn remove(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
+fn remove(scene: &Scene<'_>, id: SubjectId) -> Answer {
     let mut answer = Answer::new();
     if let Some(part) = fed(scene.survey, id)
         && let Some(feed) = over(scene, part, None)
@@ -182,5 +182,5 @@ fn remove(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
     }
     let remove: Edit = scene.ledger.remove(id);
     answer.edits.push(remove);
-    Ok(answer)
+    answer
 }

@@ -56,9 +56,9 @@ impl DependsAnswer {
         }
     }
 
-    pub(in crate::question) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+    pub(in crate::question) fn answer(self, scene: &Scene<'_>) -> Answer {
         let told: Vec<_> = self.0.iter().map(|one| one.reply()).collect();
-        Ok(Answer::new().with(Asked::Depends.set_all(scene.survey.id, &told)))
+        Answer::new().with(Asked::Depends.set_all(scene.survey.id, &told))
     }
 }
 

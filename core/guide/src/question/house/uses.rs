@@ -97,7 +97,7 @@ impl UsesAnswer {
         Ok(Self::Services(picked.into_iter().filter_map(service).collect()))
     }
 
-    pub(in crate::question) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
+    pub(in crate::question) fn answer(self, scene: &Scene<'_>) -> Answer {
         let (services, reply) = match self {
             Self::Services(services) => (services, Reply::Yes),
             Self::Nothing => (Vec::new(), Reply::No),
@@ -115,6 +115,6 @@ impl UsesAnswer {
                 answer.edits.push(scene.ledger.remove(service.id));
             }
         }
-        Ok(answer.asked(scene.survey.id, Asked::Uses, reply))
+        answer.asked(scene.survey.id, Asked::Uses, reply)
     }
 }

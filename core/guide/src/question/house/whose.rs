@@ -50,7 +50,7 @@ impl WhoseAnswer {
         pending.one(&Key::Whose).ok_or_else(not_answered)
     }
 
-    pub(in crate::question) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
-        Ok(Answer::new().says(scene.survey.id, field::survey::BUILDING, &self.building()))
+    pub(in crate::question) fn answer(self, scene: &Scene<'_>) -> Answer {
+        Answer::new().says(scene.survey.id, field::survey::BUILDING, &self.building())
     }
 }

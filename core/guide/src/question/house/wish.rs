@@ -56,12 +56,12 @@ impl WishAnswer {
         pending.one(&Key::Wish).ok_or_else(not_answered)
     }
 
-    pub(in crate::question) fn answer(self, room: SubjectId) -> Told<Answer> {
+    pub(in crate::question) fn answer(self, room: SubjectId) -> Answer {
         let reply = if self == Self::Unsure { Reply::Unsure } else { Reply::Yes };
         let answer = Answer::new().asked(room, Asked::Wish, reply);
         match self.wish() {
-            Some(wish) => Ok(answer.says(room, field::room::WISH, &wish)),
-            None => Ok(answer.clears(room, field::room::WISH)),
+            Some(wish) => answer.says(room, field::room::WISH, &wish),
+            None => answer.clears(room, field::room::WISH),
         }
     }
 }
