@@ -9,7 +9,8 @@ for tool in unzip sha256sum python3 cargo; do
 done
 scratch=$(mktemp -d)
 trap 'rm -rf "$scratch"' EXIT
-cargo build --quiet --package proofs --bin soak
+# As the tests build it, so that nothing is built twice.
+cargo test --quiet --locked --package proofs --no-run
 soak="${CARGO_TARGET_DIR:-target}/debug/soak"
 python3 -m venv "$scratch/venv"
 "$scratch/venv/bin/pip" --quiet install 'bagit>=1.8'

@@ -65,6 +65,7 @@ fn main() {
             file::take(&sent, &mut store, Limits::default(), &mut |_: Progress| true).unwrap();
             say("taken");
         }
+        "one-drafts" => drafts_and_acts(folder, seed),
         "one-noise" => {
             let mut store = Store::open(folder, AuthorId::random()).unwrap();
             store.add_photo(&noise(seed), None, None).unwrap();
@@ -124,6 +125,23 @@ fn draft(store: &mut Store, number: u32) {
     if number.is_multiple_of(2) {
         store.finish_draft(Edit::new(subject, "text", text)).unwrap();
         say(&format!("finished {subject} {number}"));
+    }
+}
+
+/// Somebody types and looks around between `acts` acts.
+fn drafts_and_acts(folder: &Path, acts: u32) {
+    let mut store = Store::open(folder, AuthorId::random()).unwrap();
+    let subject = SubjectId::random();
+    let mut draft = Draft { subject, field: "text".into(), text: String::new(), saved_ms: 0 };
+    store.save_draft(&draft).unwrap();
+    for number in 0..acts {
+        say("types");
+        for sign in 'a'..='z' {
+            draft.text.push(sign);
+            assert!(store.save_draft_unsynced(&draft).unwrap());
+        }
+        say("acts");
+        edit(&mut store, number);
     }
 }
 

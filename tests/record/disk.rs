@@ -127,3 +127,42 @@ fn a_file_is_written_synced_renamed_and_its_folder_synced_and_photos_taken_in_be
     check_order(&folder, "pack");
     check_order(&copy, "take");
 }
+
+/// What is typed and where one looks costs no sync, however many acts lie between and whatever becomes of the log; an act
+/// is synced before it is acknowledged.
+#[test]
+fn drafts_cost_no_sync_and_acts_are_synced() {
+    let place = TempDir::new().unwrap();
+    let folder = place.path().join("house.legwork");
+    drop(Store::create(&folder, AuthorId::random()).unwrap());
+    let trace = place.path().join("trace");
+    run(Command::new("strace")
+        .args(["-f", "-y", "-qq", "-e", "trace=write,pwrite64,fsync,fdatasync", "-o"])
+        .arg(&trace)
+        .arg(WRITER)
+        .arg("one-drafts")
+        .arg(&folder)
+        .arg("150"));
+    let trace = fs::read_to_string(&trace).unwrap();
+    let (mut typing, mut synced, mut drafts, mut acts, mut moved) = (false, false, 0, 0, 0);
+    for line in trace.lines().skip_while(|line| !line.contains("\"types")) {
+        if line.contains("\"types") {
+            typing = true;
+        } else if line.contains("\"acts") {
+            (typing, synced) = (false, false);
+        } else if line.contains("\"edit ") {
+            assert!(synced, "act {acts} was acknowledged before it was on the disk");
+            acts += 1;
+        } else if line.contains("sync(") {
+            assert!(!typing, "a draft behind act {acts} was synced: {line}");
+            synced |= line.contains("survey.db-wal>");
+        } else if typing && line.contains("survey.db-wal>") {
+            drafts += 1;
+        } else if acts < 150 && line.contains("pwrite64") && line.contains("survey.db>") {
+            moved += 1;
+        }
+    }
+    // Each draft is written, in one page or more.
+    assert!(acts == 150 && drafts >= 150 * 26, "{acts} acts, {drafts} pages");
+    assert!(moved > 0, "the log was never moved");
+}

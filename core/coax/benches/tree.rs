@@ -1,6 +1,5 @@
 //! Solving a sampled tree for all pairs and for a few, and sampling and solving a house anew, by size of house.
-#![allow(missing_docs, reason = "criterion's macros write functions")]
-#![allow(clippy::unwrap_used, reason = "a bench stops at the first thing that is wrong")]
+#![expect(clippy::unwrap_used, reason = "a bench stops at the first thing that is wrong")]
 
 use std::hint::black_box;
 

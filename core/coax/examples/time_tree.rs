@@ -2,14 +2,14 @@
 //!
 //! `time_tree FOLDER`: beside each `x.json`, `x.result` holds the matrix between all outlets as little-endian pairs of doubles
 //! (frequency, row, column) and `x.seconds` the median time of a solution of all pairs. Used by `tests/bench-peer`.
-#![allow(
+#![expect(
     clippy::unwrap_used,
     clippy::panic,
-    clippy::indexing_slicing,
     reason = "a measuring tool stops at the first thing that is wrong"
 )]
 
-#[path = "../tests/reference/mod.rs"]
+#[path = "../tests/all/reference/mod.rs"]
+#[expect(dead_code, reason = "the tests use all of it")]
 mod reference;
 
 use std::path::Path;

@@ -1,8 +1,9 @@
-//! Quantities with their unit in the type, so that decibels are never added to metres.
+//! Quantities with their unit in the type, so that decibels are never added to metres, nor one level to another.
 
 use std::ops::{Add, Mul, Neg, Sub};
 
-macro_rules! quantity {
+/// A number with its unit in the type.
+macro_rules! unit {
     ($(#[$doc:meta])* $name:ident, $unit:literal) => {
         $(#[$doc])*
         #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default)]
@@ -24,6 +25,13 @@ macro_rules! quantity {
                 write!(out, " {}", $unit)
             }
         }
+    };
+}
+
+/// A quantity of which two make a third, and which can be scaled.
+macro_rules! quantity {
+    ($(#[$doc:meta])* $name:ident, $unit:literal) => {
+        unit!($(#[$doc])* $name, $unit);
 
         impl Add for $name {
             type Output = Self;
@@ -55,6 +63,35 @@ macro_rules! quantity {
     };
 }
 
+/// A level: a place on a scale whose zero is a fixed power. Two of them add up to nothing that has a meaning; their
+/// difference is a ratio, and a ratio moves one along the scale.
+macro_rules! level {
+    ($(#[$doc:meta])* $name:ident, $unit:literal) => {
+        unit!($(#[$doc])* $name, $unit);
+
+        impl Add<Decibels> for $name {
+            type Output = Self;
+            fn add(self, gain: Decibels) -> Self {
+                Self(self.0 + gain.0)
+            }
+        }
+
+        impl Sub<Decibels> for $name {
+            type Output = Self;
+            fn sub(self, loss: Decibels) -> Self {
+                Self(self.0 - loss.0)
+            }
+        }
+
+        impl Sub for $name {
+            type Output = Decibels;
+            fn sub(self, other: Self) -> Decibels {
+                Decibels(self.0 - other.0)
+            }
+        }
+    };
+}
+
 quantity!(
     /// A frequency in megahertz.
     Megahertz,
@@ -70,13 +107,31 @@ quantity!(
     Metres,
     "m"
 );
-quantity!(
+level!(
     /// A power relative to one milliwatt.
+    ///
+    /// ```compile_fail,E0308
+    /// let _ = coax::DecibelMilliwatts(3.0) + coax::DecibelMilliwatts(3.0);
+    /// ```
     DecibelMilliwatts,
     "dBm"
 );
-quantity!(
+level!(
     /// A level relative to one millivolt across 75 ohm.
+    ///
+    /// ```
+    /// use coax::{DecibelMillivolts, Decibels};
+    ///
+    /// assert_eq!(DecibelMillivolts(10.0) - Decibels(7.0), DecibelMillivolts(3.0));
+    /// assert_eq!(DecibelMillivolts(3.0) + Decibels(7.0), DecibelMillivolts(10.0));
+    /// assert_eq!(DecibelMillivolts(10.0) - DecibelMillivolts(3.0), Decibels(7.0));
+    /// ```
+    ///
+    /// Two levels do not add up:
+    ///
+    /// ```compile_fail,E0308
+    /// let _ = coax::DecibelMillivolts(10.0) + coax::DecibelMillivolts(3.0);
+    /// ```
     DecibelMillivolts,
     "dBmV"
 );

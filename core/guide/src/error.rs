@@ -54,11 +54,6 @@ impl GuideError {
     pub(crate) fn of_file(file: &Path, error: &std::io::Error) -> Self {
         Trouble::File { file: file.to_owned(), fault: error.into() }.into()
     }
-
-    /// Whether a survey is damaged, and may be mended.
-    pub(crate) fn is_damage(&self) -> bool {
-        matches!(self, Self::Trouble(Trouble::Facts(FactsError::Damaged { .. })))
-    }
 }
 
 impl InWords for GuideError {

@@ -11,6 +11,7 @@ mod standpoint;
 mod suspend;
 
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use facts::fact::AuthorId;
 use telling::words::Language;
@@ -22,21 +23,31 @@ use crate::error::{GuideError, Result};
 use crate::place::{Move, Outside, Place, ResultPlace};
 use crate::question::{next, way_on};
 use crate::screen::WayTaken;
-use crate::session::{Pending, Session};
+use crate::session::{Keep, Pending, Session};
 
 pub use screens::names as screen_names;
 
 /// The guide on one device: the surveys of a home folder, one of them open, and the screen that is shown.
 ///
 /// [`Guide::screen`] draws, [`Guide::act`] does. Everything that was answered is on the disk when `act` returns; what
-/// is half typed is kept too, and found again after the app's death.
+/// is half typed is kept too, about each second, and found again after the app's death. Whatever may take longer than a
+/// touch goes on beside, as a [`LongWork`](crate::LongWork) that tells how far it is and can be stopped.
 pub struct Guide {
     session: Session,
     /// How one came to the screen that is shown.
     way: WayTaken,
     /// What was open when the app was put aside.
     suspended: Option<suspend::Suspended>,
+    /// Why it could not be taken up again.
+    not_resumed: Option<GuideError>,
+    /// Photos that were taken while another one was taken in: for which place and key, and their files.
+    photos: Option<errand::Photos>,
+    /// So long a deed waits for the long work that it began.
+    patience: Duration,
 }
+
+/// So long a deed waits for the long work that it began, where nobody said otherwise: what is over by then is never seen.
+const PATIENCE: Duration = Duration::from_millis(40);
 
 impl Guide {
     /// The guide over a home folder, which is made if it is not there. `author` is whose device this is (a shell that
@@ -46,7 +57,21 @@ impl Guide {
     /// # Errors
     /// If the folder cannot be made or written.
     pub fn at(home: &Path, author: AuthorId, language: Language) -> Result<Self> {
-        Ok(Self { session: Session::at(home, author, language)?, way: WayTaken::Same, suspended: None })
+        let session = Session::at(home, author, language)?;
+        let way = WayTaken::Same;
+        let mut guide =
+            Self { session, way, suspended: None, not_resumed: None, photos: None, patience: PATIENCE };
+        guide.session.list_if_wanted();
+        guide.be_patient();
+        guide.way = way;
+        Ok(guide)
+    }
+
+    /// Says how long a deed waits for the long work that it began, before the screen tells how far that is: 40 ms if
+    /// nobody says otherwise. Where nothing can be drawn meanwhile, as long as it takes.
+    pub fn wait_for_long_work(&mut self, patience: Duration) {
+        self.patience = patience;
+        self.be_patient();
     }
 
     /// Says with how many draws what follows from a survey is worked out from now on.
@@ -54,8 +79,9 @@ impl Guide {
         self.session.effort = effort;
     }
 
-    /// Does what was done on the screen that is shown. A deed whose key the screen does not have changes nothing. What
-    /// keeps a deed from being done is a notice on the screen; nothing is changed then, and what was typed is still there.
+    /// Does what was done on the screen that is shown. A deed that the screen does not offer ([`Screen::offers`]) changes
+    /// nothing and writes nothing. What keeps a deed from being done is a notice on the screen; nothing is changed then, and
+    /// what was typed is still there.
     ///
     /// # Errors
     /// [`GuideError::Inner`] alone: a fault of this release or of the shell.
@@ -63,10 +89,18 @@ impl Guide {
         if let Err(error) = self.resume() {
             return self.stays_aside(error);
         }
+        if self.wait_in_line(deed) || !self.screen().offers(deed) {
+            return Ok(());
+        }
+        let deed = deed.plainly(self.session.language().figures().marks);
+        // A key that no screen of this release has stands on none.
+        let Some(done) = Done::of(&deed) else { return Ok(()) };
         let stood = self.standpoint();
-        let done = self.done(deed);
+        self.session.notices.clear();
+        let went = if self.act_on_errand(&done) { Ok(()) } else { self.act_on_screen(&done) };
+        self.be_patient();
         self.way = stood.way_to(&self.standpoint());
-        self.told(done)
+        self.told(went)
     }
 
     /// Says on the screen what a person can act on; what is left is a fault of ours.
@@ -80,15 +114,8 @@ impl Guide {
         }
     }
 
-    fn done(&mut self, deed: &Deed) -> Result<()> {
-        self.session.notices.clear();
-        let deed = deed.plainly(self.session.language().figures().marks);
-        let done = Done::of(&deed);
-        if self.act_on_errand(done.as_ref()) {
-            return Ok(());
-        }
-        // A key that no screen of this release has.
-        let Some(done) = &done else { return Ok(()) };
+    /// Hands what was done to the page that is shown.
+    fn act_on_screen(&mut self, done: &Done) -> Result<()> {
         let stood = self.session.stands_at();
         let step = match (done, self.session.place()) {
             (Done::Back, Some(_)) => Move::Back,
@@ -97,25 +124,37 @@ impl Guide {
                 let outside = self.session.outside.clone();
                 screens::take_outside(&mut self.session, &outside, done)?
             }
-            (_, Some(place)) if self.offers(&place, deed.key())? => {
-                screens::take(&mut self.session, &place, done)?
+            (_, Some(place)) => {
+                let step = screens::take(&mut self.session, &place, done)?;
+                if let Done::Photo(key, _) = done {
+                    self.photos = Some(errand::Photos::at(place, key.clone()));
+                }
+                step
             }
-            _ => Move::Stay,
         };
-        self.go(step)?;
-        if self.session.stands_at() != stood {
-            self.session.begin_if_wanted();
-        }
-        self.session.remember()
+        self.settle(step, stood)
     }
 
-    /// Whether the screen of a place offers a key. What it does not offer changes nothing.
-    fn offers(&self, place: &Place, key: Option<&str>) -> Result<bool> {
-        if !matches!(place, Place::Field(_)) {
-            return Ok(true);
+    /// Goes where a deed or an errand leads, and keeps where one is.
+    fn settle(&mut self, step: Move, stood: Option<(Option<Place>, u64)>) -> Result<()> {
+        self.go(step)?;
+        let stands = self.session.stands_at();
+        if stands != stood {
+            self.session.begin_if_wanted();
         }
-        let key = key.unwrap_or_default();
-        self.session.with_scene(|scene| screens::show(scene, place).keys().contains(&key))
+        // What was answered is no longer half answered, also after the app's death.
+        let has_written = stands.map(|(_, revision)| revision) != stood.map(|(_, revision)| revision);
+        self.session.remember(if has_written { Keep::Now } else { Keep::Soon })
+    }
+
+    /// Keeps where one is and what is half typed, if that was not kept for a second. [`Guide::act`] does so by itself; a
+    /// shell calls it when nothing was done for a second, so that not even the last letters are lost with the app. It
+    /// costs nothing where nothing changed, and no sync.
+    ///
+    /// # Errors
+    /// If it cannot be written.
+    pub fn keep_drafts(&mut self) -> Result<()> {
+        self.session.remember(Keep::Soon)
     }
 
     fn go(&mut self, step: Move) -> Result<()> {
@@ -138,41 +177,53 @@ impl Guide {
                 let place = next.map_or(Place::Result(ResultPlace::Forecast), Place::Ask);
                 self.session.open_survey()?.memory.go(place);
             }
-            (Move::Out, _) => self.close()?,
+            (Move::Out, _) => {
+                self.close_survey()?;
+                self.session.list_if_wanted();
+            }
             (Move::Outside(outside), _) => {
-                self.close()?;
+                self.close_survey()?;
                 // A file that was looked into goes along where it is to be taken in, and nowhere else.
                 if outside != Outside::Sent {
                     self.session.looked = None;
                 }
                 self.session.outside = outside;
+                self.session.list_if_wanted();
             }
             (Move::Stay, _) | (Move::Go(_) | Move::Swap(_) | Move::Back | Move::Next, None) => {}
         }
         Ok(())
     }
 
-    /// Opens a survey where it was left.
+    /// Opens a survey where it was left, however long that takes: for where it is not a screen that leads there.
     ///
     /// # Errors
     /// If it cannot be opened; nothing is changed then.
     pub fn open(&mut self, folder: &Path) -> Result<()> {
-        self.close()?;
+        self.close_survey()?;
         self.session.open(folder)?;
+        // The list is not wanted any more.
+        self.end_errand();
         self.way = WayTaken::On;
         self.session.begin_if_wanted();
         Ok(())
     }
 
-    /// Closes the survey that is open. It is found again where it was left. A file that is being read or written is
-    /// stopped.
+    /// Closes the survey that is open. It is found again where it was left. Long work is stopped.
     ///
     /// # Errors
     /// If where one was cannot be written down.
     pub fn close(&mut self) -> Result<()> {
+        self.close_survey()?;
+        self.session.list_if_wanted();
+        self.be_patient();
+        Ok(())
+    }
+
+    fn close_survey(&mut self) -> Result<()> {
         self.end_errand();
         self.session.close()?;
-        self.suspended = None;
+        (self.suspended, self.photos) = (None, None);
         self.way = WayTaken::Back;
         Ok(())
     }
@@ -184,14 +235,12 @@ impl Guide {
     }
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// A shell may keep the guide on a thread of its own.
-    #[test]
-    fn the_guide_may_go_to_another_thread() {
-        fn goes<T: Send + 'static>() {}
-        goes::<Guide>();
+impl Drop for Guide {
+    fn drop(&mut self) {
+        // What was answered is on the disk; what cannot be kept now was half typed.
+        let _ = self.session.remember(Keep::Now).and_then(|()| self.session.settle_name());
     }
 }
+
+#[cfg(test)]
+mod tests;

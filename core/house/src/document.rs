@@ -4,6 +4,7 @@ use std::path::Path;
 
 use facts::fact::{ActId, Edit, Fact, FactId, Ledger, SubjectId, SurveyId, value_of};
 use facts::file::{self, PackOptions, Packed, Watch};
+use facts::photo::Picture;
 use facts::store::Store;
 use facts::{FactsError, Result};
 use serde_json::{Value, json};
@@ -42,6 +43,17 @@ pub trait Document {
         role: Option<PhotoRole>,
     ) -> Result<SubjectId>;
 
+    /// As [`Document::add_photo`], of a picture that is clean already.
+    ///
+    /// # Errors
+    /// As [`Document::add_photo`].
+    fn add_picture(
+        &mut self,
+        picture: &Picture,
+        of: Option<SubjectId>,
+        role: Option<PhotoRole>,
+    ) -> Result<SubjectId>;
+
     /// Says what photos show, all in one act.
     ///
     /// # Errors
@@ -67,10 +79,16 @@ impl Document for Store {
         of: Option<SubjectId>,
         role: Option<PhotoRole>,
     ) -> Result<SubjectId> {
-        let role = role.map(|role| value_of(&role)).transpose()?;
-        let said =
-            of.map(|of| (field::OF, json!(of))).into_iter().chain(role.map(|role| (field::ROLE, role)));
-        self.take_photo(bytes, said.collect())
+        self.take_photo(bytes, said_of(of, role)?)
+    }
+
+    fn add_picture(
+        &mut self,
+        picture: &Picture,
+        of: Option<SubjectId>,
+        role: Option<PhotoRole>,
+    ) -> Result<SubjectId> {
+        self.take_picture(picture, said_of(of, role)?)
     }
 
     fn assign_photos(&mut self, assignments: &[Assignment]) -> Result<ActId> {
@@ -114,4 +132,11 @@ pub fn pack<E: From<FactsError>>(
         report(&fold(ledger, survey)?, ledger.facts().next_back().map(Fact::id))
     };
     file::pack(store, options, &page, path, watch)
+}
+
+/// What is said of a photo when it is taken in.
+fn said_of(of: Option<SubjectId>, role: Option<PhotoRole>) -> Result<Vec<(&'static str, Value)>> {
+    let role = role.map(|role| value_of(&role)).transpose()?;
+    let of = of.map(|of| (field::OF, json!(of)));
+    Ok(of.into_iter().chain(role.map(|role| (field::ROLE, role))).collect())
 }

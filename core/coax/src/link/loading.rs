@@ -146,6 +146,20 @@ impl<'g> BitLoading<'g> {
     }
 }
 
+/// Rates from `from` to `to` over a path, when their network of `nodes_in_network` nodes runs at `placement`.
+/// For several placements of one path, make a [`BitLoading`] once and ask that.
+pub fn rate(
+    grid: &[Megahertz],
+    power_transfer: &[f64],
+    from: Node,
+    to: Node,
+    placement: &Placement,
+    nodes_in_network: usize,
+    draw: &LinkDraw,
+) -> Result<LinkRate, LinkError> {
+    BitLoading::new(grid, power_transfer, from, to, draw)?.rate(placement, nodes_in_network)
+}
+
 fn check(grid: &[Megahertz], power_transfer: &[f64]) -> Result<(), LinkError> {
     if grid.len() != power_transfer.len() {
         return Err(LinkError::Lengths { frequencies: grid.len(), transfers: power_transfer.len() });

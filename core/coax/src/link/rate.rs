@@ -1,12 +1,8 @@
 //! What two nodes reach over a path.
 
-use crate::link::channel::Placement;
-use crate::link::draw::LinkDraw;
-use crate::link::error::LinkError;
 use crate::link::ethernet::EthernetPort;
-use crate::link::loading::BitLoading;
 use crate::link::version::Version;
-use crate::quantity::{MegabitsPerSecond, Megahertz};
+use crate::quantity::MegabitsPerSecond;
 
 /// A node: an adapter, or a gateway with one built in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -48,18 +44,4 @@ impl LinkRate {
     pub fn links(&self) -> bool {
         self.phy.value() > 0.0
     }
-}
-
-/// Rates from `from` to `to` over a path, when their network of `nodes_in_network` nodes runs at `placement`.
-/// For several placements of one path, make a [`BitLoading`] once and ask that.
-pub fn rate(
-    grid: &[Megahertz],
-    power_transfer: &[f64],
-    from: Node,
-    to: Node,
-    placement: &Placement,
-    nodes_in_network: usize,
-    draw: &LinkDraw,
-) -> Result<LinkRate, LinkError> {
-    BitLoading::new(grid, power_transfer, from, to, draw)?.rate(placement, nodes_in_network)
 }

@@ -76,7 +76,29 @@ struct Failed {
     block: usize,
 }
 
-pub(super) fn solve(sampled: &Sampled, wanted: Wanted<'_>, solution: &mut Solution) -> Result<(), CoaxError> {
+impl Sampled {
+    /// Solves for the wanted pairs of outlets.
+    ///
+    /// # Errors
+    /// [`CoaxError::NoSuchOutlet`], [`CoaxError::TooMuchAsked`], and [`CoaxError::Resonance`] where the equations have no single
+    /// answer.
+    pub fn solve(&self, wanted: Wanted<'_>) -> Result<Solution, CoaxError> {
+        let mut solution = Solution::empty();
+        self.solve_into(wanted, &mut solution)?;
+        Ok(solution)
+    }
+
+    /// As [`Sampled::solve`], into the memory of a solution that is no longer needed. After an error the solution holds nothing
+    /// of use.
+    ///
+    /// # Errors
+    /// As [`Sampled::solve`].
+    pub fn solve_into(&self, wanted: Wanted<'_>, solution: &mut Solution) -> Result<(), CoaxError> {
+        solve(self, wanted, solution)
+    }
+}
+
+fn solve(sampled: &Sampled, wanted: Wanted<'_>, solution: &mut Solution) -> Result<(), CoaxError> {
     let plan = &*sampled.tree.plan;
     let points = sampled.grid.len();
     let blocks = points.div_ceil(LANES);

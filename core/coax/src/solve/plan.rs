@@ -6,9 +6,6 @@ use std::sync::Arc;
 use num_complex::Complex64;
 
 use super::network::PartIndex;
-use super::samples::{Sampled, Samples};
-use crate::error::CoaxError;
-use crate::grid::FrequencyGrid;
 use crate::model::Model;
 
 /// What is on a port away from the root.
@@ -134,14 +131,6 @@ impl Tree {
     /// The part of the network that the tree hangs from.
     pub fn root(&self) -> PartIndex {
         PartIndex(self.parts.first().map_or(0, |part| part.original))
-    }
-
-    /// Evaluates every part at every frequency of `grid`, each shared model once.
-    ///
-    /// # Errors
-    /// [`CoaxError::TooMuchAsked`] if that would not fit in memory.
-    pub fn sample(&self, grid: &FrequencyGrid) -> Result<Sampled, CoaxError> {
-        Samples::on(grid.clone()).of(self)
     }
 }
 

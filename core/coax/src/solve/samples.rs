@@ -3,10 +3,7 @@
 use std::collections::HashMap;
 use std::sync::Arc;
 
-use super::fold;
-use super::pairs::Wanted;
 use super::plan::Tree;
-use super::solution::Solution;
 use super::wave::{LANES, Wave};
 use crate::error::CoaxError;
 use crate::grid::FrequencyGrid;
@@ -104,6 +101,16 @@ pub struct Sampled {
     pub(super) tables: Vec<Table>,
 }
 
+impl Tree {
+    /// Evaluates every part at every frequency of `grid`, each shared model once.
+    ///
+    /// # Errors
+    /// [`CoaxError::TooMuchAsked`] if that would not fit in memory.
+    pub fn sample(&self, grid: &FrequencyGrid) -> Result<Sampled, CoaxError> {
+        Samples::on(grid.clone()).of(self)
+    }
+}
+
 impl Sampled {
     /// The tree.
     pub fn tree(&self) -> &Tree {
@@ -113,25 +120,5 @@ impl Sampled {
     /// The frequencies.
     pub fn grid(&self) -> &FrequencyGrid {
         &self.grid
-    }
-
-    /// Solves for the wanted pairs of outlets.
-    ///
-    /// # Errors
-    /// [`CoaxError::NoSuchOutlet`], [`CoaxError::TooMuchAsked`], and [`CoaxError::Resonance`] where the equations have no single
-    /// answer.
-    pub fn solve(&self, wanted: Wanted<'_>) -> Result<Solution, CoaxError> {
-        let mut solution = Solution::empty();
-        self.solve_into(wanted, &mut solution)?;
-        Ok(solution)
-    }
-
-    /// As [`Sampled::solve`], into the memory of a solution that is no longer needed. After an error the solution holds nothing
-    /// of use.
-    ///
-    /// # Errors
-    /// As [`Sampled::solve`].
-    pub fn solve_into(&self, wanted: Wanted<'_>, solution: &mut Solution) -> Result<(), CoaxError> {
-        fold::solve(self, wanted, solution)
     }
 }

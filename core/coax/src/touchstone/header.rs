@@ -1,7 +1,7 @@
 //! The lines before and between the numbers: option line and keywords.
 
+use super::data::{Data, numbers, shortened};
 use super::error::TouchstoneError;
-use super::records::Data;
 
 /// Which of the two layouts a file has.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -194,19 +194,4 @@ impl Header {
         let sound = all.len() == ports && all.iter().all(|ohm| ohm.is_finite() && *ohm > 0.0);
         if sound { Ok(all) } else { Err(TouchstoneError::BadReference { ports }) }
     }
-}
-
-/// The numbers of a line.
-pub(super) fn numbers(line: &str, number: usize) -> Result<Vec<f64>, TouchstoneError> {
-    line.split_whitespace()
-        .map(|word| {
-            let value = word.parse().ok().filter(|value: &f64| value.is_finite());
-            value.ok_or_else(|| TouchstoneError::BadNumber { line: number, text: shortened(word) })
-        })
-        .collect()
-}
-
-/// Enough of a word to find it by.
-fn shortened(word: &str) -> String {
-    word.chars().take(24).collect()
 }

@@ -5,6 +5,7 @@
 //! resistance or one for each port; they are turned to 75 ohm. Noise data are passed over. Not read: admittance, impedance
 //! and hybrid parameters and mixed modes.
 
+mod data;
 mod error;
 mod header;
 mod records;

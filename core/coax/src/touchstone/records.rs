@@ -2,8 +2,9 @@
 
 use num_complex::Complex64;
 
+use super::data::Data;
 use super::error::TouchstoneError;
-use super::header::{Format, Header, Layout, Version, numbers};
+use super::header::{Format, Header, Layout, Version};
 use crate::model::Measured;
 use crate::quantity::{Decibels, Megahertz};
 use crate::scatter::ScatterMatrix;
@@ -13,45 +14,6 @@ const MOST_AMPLITUDE: f64 = 1e6;
 
 /// How many numbers a line of a version 1 file's noise data has.
 const NOISE_LINE: usize = 5;
-
-/// All numbers of the network data, and where their lines begin.
-#[derive(Debug, Default)]
-pub(super) struct Data {
-    numbers: Vec<f64>,
-    lines: Vec<Line>,
-}
-
-#[derive(Debug, Clone, Copy)]
-struct Line {
-    /// Its place in the file, counted from 1.
-    number: usize,
-    /// Its first number's place.
-    first: usize,
-    count: usize,
-}
-
-impl Data {
-    pub(super) fn add_line(&mut self, line: &str, number: usize) -> Result<(), TouchstoneError> {
-        let found = numbers(line, number)?;
-        self.lines.push(Line { number, first: self.numbers.len(), count: found.len() });
-        self.numbers.extend(found);
-        Ok(())
-    }
-
-    /// The number of ports, from the first record of a version 1 file.
-    pub(super) fn ports(&self) -> Option<usize> {
-        let (first, more) = self.lines.split_first()?;
-        let more: usize = more.iter().map(|line| line.count).take_while(|count| count % 2 == 0).sum();
-        let values = first.count + more;
-        (1..=Measured::MOST_PORTS).find(|ports| 1 + 2 * ports * ports == values)
-    }
-
-    /// The line on which a number stands.
-    fn line_of(&self, place: usize) -> Option<Line> {
-        let after = self.lines.partition_point(|line| line.first <= place);
-        after.checked_sub(1).and_then(|index| self.lines.get(index)).copied()
-    }
-}
 
 /// The frequencies and their matrices, as written (not yet at 75 ohm).
 pub(super) fn matrices(

@@ -2,6 +2,7 @@
 
 use std::io::{self, BufRead, IsTerminal, Write};
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use crate::plain::{self, Typed};
 use guide::{Deed, Guide};
@@ -31,6 +32,8 @@ pub fn run(
         None => Path::new("."),
     };
     let mut guide = Guide::at(home, author::this_computer()?, guide::english(figures))?;
+    // A terminal draws nothing meanwhile.
+    guide.wait_for_long_work(Duration::MAX);
     if let Some(folder) = named {
         if facts::file::recognise(folder) {
             return Err(DeskError::PackedFile { path: folder.to_owned() });

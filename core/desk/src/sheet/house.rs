@@ -6,7 +6,7 @@ use phrase::Phrase;
 use super::draft::{About, HouseDraft, RoomDraft, RoomRow};
 use super::names::{moca_version, named};
 use super::problem::Place;
-use super::quantity::rate;
+use super::several::{both_ways, ethernet, notes};
 use super::table::{Field, Section};
 use super::{part, reading, service};
 
@@ -44,25 +44,6 @@ fn rows<'s>(sheet: &Section<'s>, heading: &'static str, name: &'static str) -> V
         .collect()
 }
 
-/// The notes of a table: one text or a list.
-pub fn notes(section: &Section<'_>) -> Vec<String> {
-    let fields = section.field("note").map_or_else(Vec::new, |field| field.each());
-    fields.iter().filter_map(Field::long_text).map(str::to_owned).collect()
-}
-
-/// Rates towards the house or room and from it: a table of two, or one rate for both.
-pub fn both_ways(section: &Section<'_>, name: &'static str) -> Option<(f64, f64)> {
-    let field = section.field(name)?;
-    if !field.is_table() {
-        return field.parse(rate).map(|rate| (rate, rate));
-    }
-    let ways = field.table(Phrase::new("sheet-both-ways"))?;
-    let down = ways.required("down").and_then(|field| field.parse(rate));
-    let up = ways.required("up").and_then(|field| field.parse(rate));
-    ways.finish();
-    Some((down?, up?))
-}
-
 fn read_about(section: &Section<'_>) -> About {
     let internet = both_ways(section, "internet").map(|(down_mbps, up_mbps)| Internet { down_mbps, up_mbps });
     let building = section.field("building").and_then(|field| {
@@ -90,17 +71,6 @@ fn read_about(section: &Section<'_>) -> About {
     };
     section.finish();
     about
-}
-
-/// The rate of an Ethernet port, Mb/s.
-///
-/// # Errors
-/// The rates there are.
-pub fn ethernet(text: &str) -> Result<u32, Phrase> {
-    let mbps = rate(text).ok();
-    let ports = [100_u32, 1000, 2500, 10_000];
-    let found = ports.into_iter().find(|port| mbps.is_some_and(|mbps| (mbps - f64::from(*port)).abs() < 0.5));
-    found.ok_or_else(|| Phrase::new("sheet-ethernet"))
 }
 
 fn read_room<'s>(section: &Section<'s>) -> Option<RoomDraft<'s>> {

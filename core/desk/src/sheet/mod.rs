@@ -14,6 +14,7 @@ mod quantity;
 mod rating;
 mod reading;
 mod service;
+mod several;
 mod table;
 mod wire;
 

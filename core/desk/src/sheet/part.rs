@@ -4,10 +4,10 @@ use house::record::{Adapter, NetworkPlan, PartKind, PortEnd};
 use phrase::Phrase;
 
 use super::draft::{PartDraft, PartRow, PortDraft, RunRow};
-use super::house::{ethernet, notes};
 use super::names::{moca_version, named};
 use super::quantity::length;
 use super::rating;
+use super::several::{ethernet, notes};
 use super::table::{Field, Section};
 
 /// The longest tag: it has to fit on a piece of tape.

@@ -4,10 +4,9 @@ use house::record::{HowMeasured, ReadingKind};
 use phrase::Phrase;
 
 use super::draft::{ReadingDraft, ReadingRow};
-use super::house::{both_ways, ethernet, notes};
 use super::names::named;
 use super::quantity::{decibels, frequency, level, milliseconds, percent, power, rate};
-use super::service::MOST_NODES;
+use super::several::{MOST_NODES, both_ways, ethernet, notes};
 use super::table::{Field, Section};
 
 /// What one reading may tell: one of these.

@@ -4,13 +4,10 @@ use house::record::{ModemBands, OtherNetwork, ServiceKind};
 use phrase::Phrase;
 
 use super::draft::{PowerDraft, ServiceDraft, ServiceRow};
-use super::house::notes;
 use super::names::{moca_version, name_of, named};
 use super::quantity::{band, frequency};
+use super::several::{MOST_NODES, notes};
 use super::table::Section;
-
-/// The most nodes of one network, or of several on one wire, that a sheet takes.
-pub const MOST_NODES: u8 = 255;
 
 /// Reads a service. What cannot be read is noted and left out.
 pub fn read<'s>(section: &Section<'s>) -> Option<ServiceDraft<'s>> {

@@ -9,7 +9,7 @@ use sha2::{Digest, Sha256};
 use super::photo::PhotoName;
 use super::syncer::Syncer;
 use crate::error::Result;
-use crate::store::disk::sync_folder;
+use crate::store::disk::{self, sync_folder};
 use crate::store::fault::of_system;
 use crate::store::taking::Taking;
 
@@ -57,7 +57,7 @@ impl Staging {
         let path = taking.folder().join(photo.to_string());
         self.taking = Some(taking);
         self.staged.push(photo);
-        let file = File::create_new(&path).map_err(|error| of_system(&path, &error))?;
+        let file = disk::new_file(&path).map_err(|error| of_system(&path, &error))?;
         Ok((path, file))
     }
 

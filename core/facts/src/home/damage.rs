@@ -127,7 +127,7 @@ fn open_rebuilt(folder: &Path, author: AuthorId, survey: SurveyId, facts: Vec<Fa
 /// Every photo of a file was compared with its name when it was taken in; one of the same name is the same, or damaged.
 /// Returns how many were missing or cut short.
 fn move_photos(from: &Path, to: &Path) -> std::io::Result<usize> {
-    fs::create_dir_all(to)?;
+    disk::make_folders(to)?;
     let mut back = 0;
     for photo in fs::read_dir(from)? {
         let photo = photo?;
@@ -151,7 +151,7 @@ impl Beside {
             _ => Path::new("."),
         };
         let folder = parent.join(format!(".{}.{UNFINISHED}", SurveyId::random()));
-        fs::create_dir(&folder).map_err(|error| fault::of_system(parent, &error))?;
+        disk::make_folder(&folder).map_err(|error| fault::of_system(parent, &error))?;
         Ok(Self(folder))
     }
 }

@@ -28,6 +28,21 @@ pub enum Found {
 }
 
 impl Entry {
+    /// Looks at one survey. What is wrong with it stands in the entry.
+    pub fn at(folder: PathBuf) -> Self {
+        let found = peek(&folder).map_or_else(Found::Trouble, Found::Survey);
+        Self { folder, found }
+    }
+
+    /// Puts a list in its order: those written last first, those in trouble at the end.
+    pub fn sort(list: &mut [Self]) {
+        let newest = |entry: &Self| match &entry.found {
+            Found::Survey(look) => look.summary.newest,
+            Found::Trouble(_) => None,
+        };
+        list.sort_by(|one, two| newest(two).cmp(&newest(one)).then_with(|| one.folder.cmp(&two.folder)));
+    }
+
     /// The folder's name without its ending.
     pub fn folder_name(&self) -> String {
         self.folder.file_stem().unwrap_or_default().to_string_lossy().into_owned()
@@ -40,7 +55,15 @@ impl Home {
     /// # Errors
     /// `Inaccessible` if the home folder cannot be read. A survey that cannot is in the list.
     pub fn list(&self) -> Result<Vec<Entry>> {
-        list(&self.folder)
+        self.folders().map(list)
+    }
+
+    /// The folders of all surveys, in no order, for a list that is made one by one ([`Entry::at`], [`Entry::sort`]).
+    ///
+    /// # Errors
+    /// As [`Home::list`].
+    pub fn folders(&self) -> Result<Vec<PathBuf>> {
+        folders(&self.folder)
     }
 
     /// The surveys that were set aside.
@@ -48,7 +71,15 @@ impl Home {
     /// # Errors
     /// As [`Home::list`].
     pub fn set_aside_list(&self) -> Result<Vec<Entry>> {
-        list(&self.folder.join(SET_ASIDE))
+        self.folders_set_aside().map(list)
+    }
+
+    /// As [`Home::folders`], of those set aside.
+    ///
+    /// # Errors
+    /// As [`Home::list`].
+    pub fn folders_set_aside(&self) -> Result<Vec<PathBuf>> {
+        folders(&self.folder.join(SET_ASIDE))
     }
 }
 
@@ -69,16 +100,8 @@ fn folders(folder: &Path) -> Result<Vec<PathBuf>> {
     Ok(found)
 }
 
-fn list(folder: &Path) -> Result<Vec<Entry>> {
-    let look = |folder: PathBuf| {
-        let found = peek(&folder).map_or_else(Found::Trouble, Found::Survey);
-        Entry { folder, found }
-    };
-    let mut found: Vec<Entry> = folders(folder)?.into_iter().map(look).collect();
-    let newest = |entry: &Entry| match &entry.found {
-        Found::Survey(look) => look.summary.newest,
-        Found::Trouble(_) => None,
-    };
-    found.sort_by(|one, two| newest(two).cmp(&newest(one)).then_with(|| one.folder.cmp(&two.folder)));
-    Ok(found)
+fn list(folders: Vec<PathBuf>) -> Vec<Entry> {
+    let mut found: Vec<Entry> = folders.into_iter().map(Entry::at).collect();
+    Entry::sort(&mut found);
+    found
 }

@@ -11,6 +11,7 @@ use std::time::{Duration, SystemTime};
 use super::{Home, SET_ASIDE};
 use crate::error::{FactsError, NotASurvey, Result};
 use crate::fact::{ActId, AuthorId, Fact, SurveyId};
+use crate::file::Watch;
 use crate::store::{FOLDER_EXTENSION, Store, UNFINISHED, disk, fault, is_open, taking};
 
 /// The longest name of a folder, in bytes, with room for the ending and a number.
@@ -59,7 +60,7 @@ impl Home {
     /// `NotASurvey`, `Busy` while a program has it open, or what the system reports.
     pub fn set_aside(&self, folder: &Path) -> Result<PathBuf> {
         let aside = self.folder().join(SET_ASIDE);
-        fs::create_dir_all(&aside)
+        disk::make_folders(&aside)
             .and_then(|()| disk::sync_folder(self.folder()))
             .map_err(|error| fault::of_system(&aside, &error))?;
         move_to_free_name(folder, &aside)
@@ -144,8 +145,22 @@ impl Home {
     /// # Errors
     /// As [`Store::create`], or what reading the first reports. Nothing is left then.
     pub fn copy(&self, from: &Store, name: &str, author: AuthorId) -> Result<Store> {
+        self.copy_watched(from, name, author, &mut |_| true)
+    }
+
+    /// As [`Home::copy`], watched: its photos take as long as there are.
+    ///
+    /// # Errors
+    /// As [`Home::copy`], and `Stopped`.
+    pub fn copy_watched(
+        &self,
+        from: &Store,
+        name: &str,
+        author: AuthorId,
+        watch: &mut dyn Watch,
+    ) -> Result<Store> {
         let to = self.place(name)?;
-        super::copy::copy(from, &to, name, author, ActId::random())
+        super::copy::copy(from, &to, name, author, ActId::random(), watch)
     }
 }
 

@@ -9,11 +9,10 @@ mod list;
 mod manage;
 mod standing;
 
-use std::fs;
 use std::path::{Path, PathBuf};
 
 use crate::error::Result;
-use crate::store::fault;
+use crate::store::{disk, fault};
 
 pub use damage::Repaired;
 pub use list::{Entry, Found};
@@ -28,12 +27,13 @@ pub struct Home {
 }
 
 impl Home {
-    /// The home folder at `folder`, which is made if it is not there.
+    /// The home folder at `folder`, which is made if it is not there: then nobody else may look into it. One that is
+    /// there keeps its mode, since its owner may have other things in it; the surveys in it are closed to others.
     ///
     /// # Errors
     /// `Inaccessible` or `DiskFull`.
     pub fn at(folder: &Path) -> Result<Self> {
-        fs::create_dir_all(folder).map_err(|error| fault::of_system(folder, &error))?;
+        disk::make_folders(folder).map_err(|error| fault::of_system(folder, &error))?;
         Ok(Self { folder: folder.to_owned() })
     }
 

@@ -7,6 +7,7 @@ use std::io;
 use std::path::PathBuf;
 use std::time::{Duration, SystemTime};
 
+use super::picture::read_bounded;
 use crate::error::{FactsError, Result};
 use crate::fact::{PhotoImage, SubjectId, reserved};
 use crate::photo::{Crop, Picture};
@@ -63,7 +64,7 @@ impl Store {
     /// A photo whose file is what its name says.
     fn whole_photo(&self, photo: SubjectId) -> Result<Picture> {
         let image = self.photo_image(photo)?;
-        let bytes = match fs::read(self.photos().join(image.file_name())) {
+        let bytes = match read_bounded(&self.photos().join(image.file_name())) {
             Ok(bytes) => bytes,
             Err(error) if error.kind() == io::ErrorKind::NotFound => return Err(FactsError::PhotoLost),
             Err(error) => return Err(fault::of_system(self.folder(), &error)),

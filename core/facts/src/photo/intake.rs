@@ -1,9 +1,8 @@
 //! Taking photos in.
 
-use std::fs;
-
 use serde_json::Value;
 
+use super::picture::read_bounded;
 use crate::error::{FactsError, Result};
 use crate::fact::{Edit, SubjectId, reserved, value_of};
 use crate::photo::Picture;
@@ -20,7 +19,14 @@ impl Store {
     /// # Errors
     /// `Picture` if it is not one that is taken, `TooManyPhotos`, or what a write reports. Nothing is stored then.
     pub fn take_photo(&mut self, bytes: &[u8], said: Vec<(&str, Value)>) -> Result<SubjectId> {
-        let picture = Picture::clean(bytes)?;
+        self.take_picture(&Picture::clean(bytes)?, said)
+    }
+
+    /// As [`Store::take_photo`], of a picture that is clean already.
+    ///
+    /// # Errors
+    /// As [`Store::take_photo`].
+    pub fn take_picture(&mut self, picture: &Picture, said: Vec<(&str, Value)>) -> Result<SubjectId> {
         // Also proves that its pixels can be decoded.
         let small = picture.thumbnail()?;
         self.check_room()?;
@@ -35,7 +41,7 @@ impl Store {
         self.write_photo(&edits, picture.sha256(), &small, || {
             let name = image.file_name();
             // Read and compared, not only looked for: a file of that name may have been damaged since.
-            if fs::read(photos.join(&name)).is_ok_and(|there| there == picture.bytes()) {
+            if read_bounded(&photos.join(&name)).is_ok_and(|there| there == picture.bytes()) {
                 return disk::sync_folder(&photos).map_err(|error| fault::of_system(&folder, &error));
             }
             let place = photos.join(&name);

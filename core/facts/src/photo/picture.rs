@@ -1,5 +1,9 @@
 //! A picture that was looked through and cleaned, ready to be stored.
 
+use std::fs::{self, File};
+use std::io::{self, Read};
+use std::path::Path;
+
 use sha2::{Digest, Sha256};
 
 use super::orientation::Orientation;
@@ -16,6 +20,13 @@ pub const MAX_PIXELS: u64 = 100_000_000;
 
 /// The most pixels on one side.
 pub const MAX_SIDE: u32 = 32_768;
+
+/// The bytes of a file, at most one more than is taken of a picture.
+pub(super) fn read_bounded(file: &Path) -> io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    File::open(file)?.take(MAX_PICTURE_BYTES as u64 + 1).read_to_end(&mut bytes)?;
+    Ok(bytes)
+}
 
 /// The kinds of picture that are taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -69,6 +80,20 @@ impl Picture {
         }
         let sha256 = Sha256::digest(&bytes).into();
         Ok(Self { kind, bytes, width, height, orientation, sha256 })
+    }
+
+    /// Reads a picture's file and cleans it, as [`Picture::clean`]. No more of it is read than is taken, however long it is
+    /// or becomes meanwhile.
+    ///
+    /// # Errors
+    /// What the system reports; `InvalidInput` for what is no file, such as a folder or a pipe; the fault inside where
+    /// it is read and not taken.
+    pub fn read(file: &Path) -> io::Result<Result<Self, PictureFault>> {
+        // A pipe could keep us waiting for ever, already while it is opened.
+        if !fs::metadata(file)?.is_file() {
+            return Err(io::ErrorKind::InvalidInput.into());
+        }
+        read_bounded(file).map(|bytes| Self::clean(&bytes))
     }
 
     /// JPEG or PNG.

@@ -4,12 +4,12 @@
 //! synced. What is forgotten must not live on in one of them: forgetting drops them all.
 
 use std::fs;
-use std::io;
+use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use crate::error::Result;
 use crate::fact::SubjectId;
-use crate::store::{Store, fault};
+use crate::store::{Store, disk, fault};
 
 /// The folder of small pictures within that of the survey.
 const SMALL: &str = "small";
@@ -46,12 +46,12 @@ impl Store {
 
 /// Writes it whole or not at all: somebody may be reading it.
 fn write(folder: &Path, path: &Path, bytes: &[u8]) -> io::Result<()> {
-    if let Err(error) = fs::create_dir(folder)
+    if let Err(error) = disk::make_folder(folder)
         && error.kind() != io::ErrorKind::AlreadyExists
     {
         return Err(error);
     }
     let part = folder.join(format!(".{}.part", uuid::Uuid::now_v7()));
-    fs::write(&part, bytes)?;
+    disk::new_file(&part)?.write_all(bytes)?;
     fs::rename(&part, path)
 }

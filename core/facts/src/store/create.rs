@@ -10,7 +10,7 @@ use std::path::Path;
 
 use rusqlite::{Connection, OpenFlags, params};
 
-use super::disk::sync_folder;
+use super::disk::{self, sync_folder};
 use super::{DATABASE, FOLDER_EXTENSION, PHOTOS, UNFINISHED, fault, pragma, schema};
 use crate::error::{FactsError, NotASurvey, Result};
 use crate::fact::SurveyId;
@@ -35,7 +35,7 @@ pub(super) fn create(folder: &Path, survey: SurveyId, fill: impl FnOnce(&Path) -
     // Hidden, no survey by its ending, and short whatever the survey's own name is. Not named by the survey's id: a
     // copy of one survey may be in the making twice.
     let unfinished = parent.join(format!(".{}.{UNFINISHED}", SurveyId::random()));
-    fs::create_dir(&unfinished).map_err(|error| fault::of_system(parent, &error))?;
+    disk::make_folder(&unfinished).map_err(|error| fault::of_system(parent, &error))?;
     let done = build(&unfinished, survey)
         .and_then(|()| fill(&unfinished))
         .and_then(|()| put_in_place(&unfinished, folder, parent));
@@ -47,14 +47,20 @@ pub(super) fn create(folder: &Path, survey: SurveyId, fill: impl FnOnce(&Path) -
 }
 
 fn build(folder: &Path, survey: SurveyId) -> Result<()> {
-    fs::create_dir(folder.join(PHOTOS)).map_err(|error| fault::of_system(folder, &error))?;
-    build_database(&folder.join(DATABASE), survey).map_err(|error| fault::of_sqlite(folder, error))?;
+    disk::make_folder(&folder.join(PHOTOS)).map_err(|error| fault::of_system(folder, &error))?;
+    build_database(folder, &folder.join(DATABASE), survey)?;
     sync_folder(folder).map_err(|error| fault::of_system(folder, &error))
 }
 
-pub(super) fn build_database(path: &Path, survey: SurveyId) -> rusqlite::Result<()> {
-    let flags =
-        OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+/// Makes the database of a survey at `path`, which lies in its folder.
+pub(super) fn build_database(folder: &Path, path: &Path, survey: SurveyId) -> Result<()> {
+    // SQLite gives its log and the index of it the mode that the database has, and would make that for all to read.
+    disk::new_file(path).map_err(|error| fault::of_system(folder, &error))?;
+    fill_database(path, survey).map_err(|error| fault::of_sqlite(folder, error))
+}
+
+fn fill_database(path: &Path, survey: SurveyId) -> rusqlite::Result<()> {
+    let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let mut connection = Connection::open_with_flags(path, flags)?;
     pragma::set(&connection)?;
     pragma::set_journal(&connection)?;

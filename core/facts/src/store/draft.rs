@@ -4,7 +4,7 @@
 use rusqlite::{Connection, params};
 
 use super::row::Bytes;
-use super::{Store, fault};
+use super::{Store, fault, pragma};
 use crate::error::{FactsError, Result};
 use crate::fact::{ActId, Edit, SubjectId};
 
@@ -25,28 +25,33 @@ pub struct Draft {
 }
 
 impl Store {
-    /// Saves what was typed so far, in place of what was saved before. To be called each second while somebody
-    /// types. When this returns, it is on the disk.
+    /// Saves what was typed so far, in place of what was saved before. When this returns, it is on the disk.
     ///
     /// # Errors
     /// `DraftTooLong` above [`MAX_DRAFT_BYTES`], `Fact` for a field name that no fact could have, or what a write
     /// reports.
     pub fn save_draft(&mut self, draft: &Draft) -> Result<()> {
-        if draft.text.len() > MAX_DRAFT_BYTES {
-            return Err(FactsError::DraftTooLong { bytes: draft.text.len(), limit: MAX_DRAFT_BYTES });
+        check(draft)?;
+        write(&self.connection, draft).map_err(|error| fault::of_sqlite(&self.folder, error))
+    }
+
+    /// As [`Store::save_draft`], for each second while somebody types or looks around: it outlives the app's death, and the
+    /// system brings it to the disk when it likes, so it may be lost with the power. It waits for nobody: returns false,
+    /// with nothing saved, while another program writes.
+    ///
+    /// It costs no sync once the log has been begun, as [`Store::save_draft`] and every act do.
+    ///
+    /// # Errors
+    /// As [`Store::save_draft`].
+    pub fn save_draft_unsynced(&mut self, draft: &Draft) -> Result<bool> {
+        check(draft)?;
+        match pragma::unsynced(&self.connection, |connection| write(connection, draft)) {
+            Ok(()) => Ok(true),
+            Err(error) => match fault::of_sqlite(&self.folder, error) {
+                FactsError::Busy { .. } => Ok(false),
+                other => Err(other),
+            },
         }
-        crate::fact::check_field(&draft.field)?;
-        let saved = self.connection.execute(
-            "INSERT INTO draft (subject, field, text, saved_ms) VALUES (?1, ?2, ?3, ?4) \
-             ON CONFLICT (subject, field) DO UPDATE SET text = excluded.text, saved_ms = excluded.saved_ms",
-            params![
-                Bytes(draft.subject.uuid()),
-                draft.field,
-                draft.text,
-                i64::try_from(draft.saved_ms).unwrap_or(i64::MAX)
-            ],
-        );
-        saved.map(drop).map_err(|error| fault::of_sqlite(&self.folder, error))
     }
 
     /// All drafts, by subject and field.
@@ -92,6 +97,25 @@ impl Store {
             delete(transaction, subject, &field).map(drop).map_err(|error| fault::of_sqlite(&folder, error))
         })
     }
+}
+
+fn check(draft: &Draft) -> Result<()> {
+    if draft.text.len() > MAX_DRAFT_BYTES {
+        return Err(FactsError::DraftTooLong { bytes: draft.text.len(), limit: MAX_DRAFT_BYTES });
+    }
+    crate::fact::check_field(&draft.field)?;
+    Ok(())
+}
+
+fn write(connection: &Connection, draft: &Draft) -> rusqlite::Result<()> {
+    let saved_ms = i64::try_from(draft.saved_ms).unwrap_or(i64::MAX);
+    connection
+        .prepare_cached(
+            "INSERT INTO draft (subject, field, text, saved_ms) VALUES (?1, ?2, ?3, ?4) \
+             ON CONFLICT (subject, field) DO UPDATE SET text = excluded.text, saved_ms = excluded.saved_ms",
+        )?
+        .execute(params![Bytes(draft.subject.uuid()), draft.field, draft.text, saved_ms])
+        .map(drop)
 }
 
 pub(super) fn delete(connection: &Connection, subject: SubjectId, field: &str) -> rusqlite::Result<bool> {

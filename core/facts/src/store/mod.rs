@@ -34,6 +34,7 @@ mod taken;
 pub(crate) mod taking;
 mod thumbnail;
 
+use std::cell::Cell;
 use std::collections::BTreeSet;
 use std::fmt;
 use std::path::{Path, PathBuf};
@@ -77,7 +78,15 @@ pub struct Store {
     /// SQLite's `data_version` when the ledger was last read: it changes when another connection commits.
     data_version: i64,
     summary: Summary,
+    /// What was written since the log was last moved into the database, in acts of the usual size.
+    in_log: Cell<usize>,
 }
+
+/// So many acts are written before the log is moved into the database: some two megabytes.
+const ACTS_IN_LOG: usize = 64;
+
+/// So many facts go into the log like one act.
+const FACTS_IN_ACT: usize = 16;
 
 impl Store {
     /// Makes a new, empty survey at `folder` (`.../NAME.legwork`, whose parent exists) and opens it. It appears
@@ -291,7 +300,16 @@ impl Store {
             // It is forgotten for good already. What cannot be cleared now is cleared at the next opening.
             self.scrub().ok();
         }
+        self.tend_log(1 + taken.new.len() / FACTS_IN_ACT);
         Ok(taken.new)
+    }
+
+    /// Counts what was written, and moves the log into the database where it has become long.
+    fn tend_log(&self, acts: usize) {
+        let in_log = self.in_log.get().saturating_add(acts);
+        // What cannot be moved now is moved with a later act; all of it is on the disk as it is.
+        let moved = in_log >= ACTS_IN_LOG && pragma::move_log(&self.connection).is_ok();
+        self.in_log.set(if moved { 0 } else { in_log });
     }
 
     /// The names of the photos that facts name, replaced facts included.

@@ -1,5 +1,6 @@
 //! Opening a survey, or saying why not, with nothing changed.
 
+use std::cell::Cell;
 use std::fs;
 use std::io;
 use std::path::Path;
@@ -9,7 +10,7 @@ use rusqlite::{Connection, MAIN_DB, OpenFlags, OptionalExtension};
 
 use super::create::SURVEY_KEY;
 use super::repair::REBUILT;
-use super::{DATABASE, Store, Summary, fault, pragma, row, schema, taking};
+use super::{DATABASE, PHOTOS, Store, Summary, disk, fault, pragma, row, schema, taking};
 use crate::error::{FactsError, NotASurvey, Result, SystemFault};
 use crate::fact::{AuthorId, FactClock, Ledger, SurveyId};
 
@@ -17,6 +18,8 @@ use crate::fact::{AuthorId, FactClock, Ledger, SurveyId};
 pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Result<Store> {
     super::repair::finish(folder)?;
     look_at_folder(folder)?;
+    // What belongs to somebody else stays as its owner has it.
+    disk::make_private(folder, PHOTOS).ok();
     // SQLite removes its log when the last connection closes. A log at hand means that somebody else has the
     // survey open, or that the last one ended without closing: then the file is checked.
     let log_at_hand = length(&folder.join(format!("{DATABASE}-wal"))).is_some_and(|length| length > 0);
@@ -41,8 +44,17 @@ pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Res
         Some(kept) if kept.is_of(&ledger) => kept,
         Some(_) | None => rewrite_summary(folder, &connection, &ledger, survey)?,
     };
-    let mut store =
-        Store { folder: folder.to_owned(), connection, survey, author, ledger, clock, data_version, summary };
+    let mut store = Store {
+        folder: folder.to_owned(),
+        connection,
+        survey,
+        author,
+        ledger,
+        clock,
+        data_version,
+        summary,
+        in_log: Cell::new(0),
+    };
     // What cannot be cleared now is tried again at the next opening; see `Store::scrub_is_due`.
     store.scrub().ok();
     taking::sweep(folder).ok();

@@ -4,6 +4,8 @@ use std::time::Duration;
 
 use rusqlite::{Connection, Result};
 
+use super::schema;
+
 /// How long a writer waits for another process before it tells the user.
 pub(super) const BUSY_TIMEOUT: Duration = Duration::from_secs(5);
 
@@ -15,6 +17,8 @@ pub(super) fn set(connection: &Connection) -> Result<()> {
     // ... and on Apple's systems, where a plain sync stops at the drive's cache, down to the medium.
     connection.pragma_update(None, "fullfsync", true)?;
     connection.pragma_update(None, "checkpoint_fullfsync", true)?;
+    // The log is moved into the file by us ([`move_log`]), never in the middle of a draft.
+    connection.pragma_update(None, "wal_autocheckpoint", 0)?;
     // `fact_over` names only facts that are there.
     connection.pragma_update(None, "foreign_keys", true)?;
     // INSERT OR REPLACE must meet the triggers that keep facts from being deleted.
@@ -35,4 +39,28 @@ pub(super) fn set(connection: &Connection) -> Result<()> {
 /// the file and holds for every later connection.
 pub(super) fn set_journal(connection: &Connection) -> Result<()> {
     connection.pragma_update(None, "journal_mode", "WAL")
+}
+
+/// Does something that need not be on the disk at once and waits for nobody. What was acknowledged before stays safe:
+/// the log is in the order of its writing, and whatever of its end is lost with the power is lost whole
+/// (<https://sqlite.org/pragma.html#pragma_synchronous>).
+pub(super) fn unsynced(connection: &Connection, work: impl FnOnce(&Connection) -> Result<()>) -> Result<()> {
+    connection.busy_timeout(Duration::ZERO)?;
+    connection.pragma_update(None, "synchronous", "NORMAL")?;
+    let done = work(connection);
+    connection.pragma_update(None, "synchronous", "FULL")?;
+    connection.busy_timeout(BUSY_TIMEOUT)?;
+    done
+}
+
+/// Moves the log into the file and begins the next one. A log's head is synced when its first page is written, also by
+/// what is else done [`unsynced`]: so that page is written here.
+pub(super) fn move_log(connection: &Connection) -> Result<()> {
+    connection.query_row("PRAGMA wal_checkpoint(PASSIVE)", (), |_| Ok(()))?;
+    begin_log(connection)
+}
+
+/// Writes something that changes nothing, so that the log has a head.
+pub(super) fn begin_log(connection: &Connection) -> Result<()> {
+    connection.pragma_update(None, "application_id", schema::APPLICATION_ID)
 }

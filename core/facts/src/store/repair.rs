@@ -159,7 +159,8 @@ pub fn rebuild(folder: &Path, survey: SurveyId, facts: Vec<Fact>) -> Result<Rebu
     for left in [format!("{DATABASE}.part"), format!("{DATABASE}.part-wal"), format!("{DATABASE}.part-shm")] {
         remove_if_there(&folder.join(left)).map_err(system)?;
     }
-    write_database(&part, survey, &ledger).map_err(|error| fault::of_sqlite(folder, error))?;
+    build_database(folder, &part, survey)?;
+    write_facts(&part, survey, &ledger).map_err(|error| fault::of_sqlite(folder, error))?;
     File::open(&part).and_then(|file| file.sync_all()).map_err(system)?;
     fs::rename(&part, folder.join(REBUILT)).map_err(system)?;
     sync_folder(folder).map_err(system)?;
@@ -167,8 +168,7 @@ pub fn rebuild(folder: &Path, survey: SurveyId, facts: Vec<Fact>) -> Result<Rebu
     Ok(Rebuilt { facts: ledger.len(), damaged })
 }
 
-fn write_database(path: &Path, survey: SurveyId, ledger: &Ledger) -> rusqlite::Result<()> {
-    build_database(path, survey)?;
+fn write_facts(path: &Path, survey: SurveyId, ledger: &Ledger) -> rusqlite::Result<()> {
     let mut connection = Connection::open(path)?;
     super::pragma::set(&connection)?;
     let transaction = connection.transaction()?;

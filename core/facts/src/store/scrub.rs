@@ -12,7 +12,7 @@ use std::path::Path;
 use rusqlite::{Connection, OptionalExtension, params};
 
 use super::disk::sync_folder;
-use super::{DATABASE, PHOTOS, Store, fault, taking};
+use super::{DATABASE, PHOTOS, Store, fault, pragma, taking};
 use crate::error::Result;
 use crate::fact::PhotoImage;
 
@@ -112,6 +112,7 @@ fn scrub_database(connection: &Connection) -> rusqlite::Result<bool> {
     }
     connection.execute("DELETE FROM meta WHERE key = ?1", [SCRUB_KEY])?;
     empty_log(connection)?;
+    pragma::begin_log(connection)?;
     Ok(true)
 }
 

@@ -10,6 +10,8 @@ use std::time::Duration;
 
 use uuid::Uuid;
 
+use super::disk;
+
 const PREFIX: &str = ".taking-";
 /// The file in such a folder that its take holds locked.
 const LOCK: &str = "lock";
@@ -31,8 +33,8 @@ impl Taking {
     pub(crate) fn begin(survey_folder: &Path) -> io::Result<Self> {
         for _ in 0..ATTEMPTS {
             let folder = survey_folder.join(format!("{PREFIX}{}", Uuid::now_v7().simple()));
-            fs::create_dir(&folder)?;
-            let lock = match File::create_new(folder.join(LOCK)) {
+            disk::make_folder(&folder)?;
+            let lock = match disk::new_file(&folder.join(LOCK)) {
                 Ok(lock) => lock,
                 Err(error) => {
                     let _ = fs::remove_dir_all(&folder);

@@ -16,7 +16,9 @@ impl Store {
 
     /// Keeps the small picture of a photo.
     pub(crate) fn keep_thumbnail(&self, sha256: &[u8; 32], jpeg: &[u8]) -> Result<()> {
-        write(&self.connection, sha256, jpeg).map_err(|error| fault::of_sqlite(&self.folder, error))
+        write(&self.connection, sha256, jpeg).map_err(|error| fault::of_sqlite(&self.folder, error))?;
+        self.tend_log(1);
+        Ok(())
     }
 }
 

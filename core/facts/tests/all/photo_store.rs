@@ -9,7 +9,7 @@ use std::time::Duration;
 
 use facts::FactsError;
 use facts::fact::{AuthorId, SubjectId};
-use facts::photo::{PictureFault, Swept};
+use facts::photo::{Picture, PictureFault, Swept};
 use facts::store::Store;
 use serde_json::json;
 use tempfile::TempDir;
@@ -114,4 +114,21 @@ fn a_photo_whose_file_cannot_be_written_gives_no_fact() {
     fs::create_dir(store.photos()).unwrap();
     store.take_photo(&picture("baseline.jpg"), Vec::new()).unwrap();
     assert_eq!(store.ledger().len(), 2);
+}
+
+/// A camera app may still be writing; a path may name no file at all.
+#[test]
+fn no_more_of_a_file_is_read_than_is_taken() {
+    let (home, mut store) = survey();
+    let file = home.path().join("photo.jpg");
+    fs::write(&file, picture("baseline.jpg")).unwrap();
+    let read = Picture::read(&file).unwrap().unwrap();
+    let photo = store.take_picture(&read, Vec::new()).unwrap();
+    assert_eq!(store.photo_bytes(photo).unwrap(), read.bytes());
+    // Far longer than memory, and no byte of it on the disk.
+    fs::File::options().write(true).open(&file).unwrap().set_len(1 << 42).unwrap();
+    assert!(matches!(Picture::read(&file).unwrap(), Err(PictureFault::TooLong { .. })));
+    assert!(Picture::read(home.path()).is_err());
+    #[cfg(unix)]
+    assert!(Picture::read(Path::new("/dev/zero")).is_err());
 }

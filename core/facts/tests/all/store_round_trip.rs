@@ -177,3 +177,54 @@ fn a_fact_of_the_year_9999_is_refused_and_drags_no_clock_along() {
     assert!(store.ledger().shown(part, "tag").unwrap().id() < late);
     assert_eq!(store.ledger().len(), 1);
 }
+
+/// Everything below a folder with the bits of its mode.
+#[cfg(unix)]
+fn modes(below: &std::path::Path) -> Vec<(PathBuf, bool, u32)> {
+    use std::os::unix::fs::PermissionsExt;
+    let mut found = Vec::new();
+    let mut folders = vec![below.to_owned()];
+    while let Some(folder) = folders.pop() {
+        for entry in fs::read_dir(&folder).unwrap().map(Result::unwrap) {
+            let (is_folder, mode) =
+                (entry.file_type().unwrap().is_dir(), entry.metadata().unwrap().permissions().mode() & 0o777);
+            found.push((entry.path(), is_folder, mode));
+            if is_folder {
+                folders.push(entry.path());
+            }
+        }
+    }
+    found
+}
+
+#[cfg(unix)]
+#[test]
+fn nobody_else_may_look_into_a_survey_also_into_one_that_stood_open() {
+    use std::os::unix::fs::PermissionsExt;
+    let (home, folder) = place();
+    let picture = fs::read(format!("{}/tests/pictures/baseline.jpg", env!("CARGO_MANIFEST_DIR"))).unwrap();
+    let mut store = Store::create(&folder, AuthorId::random()).unwrap();
+    store.write(&[Edit::new(SubjectId::random(), "tag", "S1")]).unwrap();
+    store.take_photo(&picture, Vec::new()).unwrap();
+    let all_private = || {
+        let found = modes(home.path());
+        assert!(found.iter().any(|(path, ..)| path.ends_with("survey.db-wal")), "{found:?}");
+        assert!(
+            found.iter().any(|(path, ..)| path.extension().is_some_and(|ends| ends == "jpg")),
+            "{found:?}"
+        );
+        for (path, is_folder, mode) in found {
+            assert_eq!(mode, if is_folder { 0o700 } else { 0o600 }, "{} {mode:o}", path.display());
+        }
+    };
+    all_private();
+    drop(store);
+    // As an earlier release or a copying program leaves it.
+    for (path, is_folder, _) in modes(home.path()) {
+        let mode = if is_folder { 0o755 } else { 0o644 };
+        fs::set_permissions(&path, fs::Permissions::from_mode(mode)).unwrap();
+    }
+    let mut store = Store::open(&folder, AuthorId::random()).unwrap();
+    store.write(&[Edit::new(SubjectId::random(), "tag", "S2")]).unwrap();
+    all_private();
+}

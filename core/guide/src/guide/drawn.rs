@@ -2,21 +2,28 @@
 
 use super::{Guide, screens};
 use crate::finish::finish;
-use crate::place::Outside;
+use crate::place::{Outside, Place};
 use crate::screen::{Block, FigureDrawn, PressWeight, Screen};
+use crate::session::Errand;
 use crate::short_hash::short_hash;
 
 impl Guide {
-    /// The screen as it stands. Drawing changes nothing.
+    /// The screen as it stands. Drawing changes nothing, and reads no disk.
     pub fn screen(&self) -> Screen {
-        if let Some(suspended) = &self.suspended {
-            return suspended.screen.clone();
+        match (&self.session.errand, &self.suspended) {
+            (Some(errand), _) => self.finished(screens::show_errand(&self.session, errand), Some(errand)),
+            (None, Some(suspended)) => suspended.screen.clone(),
+            (None, None) => self.screen_beneath(),
         }
-        let mut screen = match &self.session.errand {
-            Some(errand) => screens::show_errand(&self.session, errand),
-            None => self.of_place(),
-        };
-        screen.place = format!("{}-{}", screen.name, short_hash(&self.place()));
+    }
+
+    /// The screen without what goes on beside.
+    pub(super) fn screen_beneath(&self) -> Screen {
+        self.finished(self.of_place(), None)
+    }
+
+    fn finished(&self, mut screen: Screen, errand: Option<&Errand>) -> Screen {
+        screen.place = format!("{}-{}", screen.name, short_hash(&self.place(errand)));
         screen.way = self.way;
         finish(&mut screen, self.session.language());
         screen
@@ -25,7 +32,9 @@ impl Guide {
     /// The screen of the place where one stands.
     fn of_place(&self) -> Screen {
         let inside = self.session.place().and_then(|place| {
-            let back = self.session.open.as_ref().is_some_and(|open| open.memory.way.len() > 1);
+            // From wherever one is there is a way to the whole job.
+            let is_on_way = self.session.open.as_ref().is_some_and(|open| open.memory.way.len() > 1);
+            let back = is_on_way || place != Place::Overview;
             let screen = self.session.with_scene(|scene| screens::show(scene, &place)).ok()?;
             Some(Screen { back, ..screen })
         });
@@ -38,8 +47,8 @@ impl Guide {
     }
 
     /// What tells the place that is shown from every other.
-    fn place(&self) -> String {
-        match (&self.session.errand, &self.session.open) {
+    fn place(&self, errand: Option<&Errand>) -> String {
+        match (errand, &self.session.open) {
             (Some(errand), _) => format!("{:?}", errand.doing),
             (None, None) => format!("{:?}", self.session.outside),
             (None, Some(open)) => {

@@ -1,30 +1,90 @@
 //! Errands of the guide: what deeds do meanwhile, and collecting what came of one.
 
+use std::collections::VecDeque;
+use std::time::Instant;
+
 use phrase::Phrase;
 use telling::words::error::InWords;
 
 use super::Guide;
+use crate::deed::Deed;
 use crate::done::Done;
 use crate::error::{GuideError, Trouble};
-use crate::place::{Key, Move};
+use crate::place::{Key, Move, Place};
+use crate::session::Doing;
+
+/// Photos taken one after the other, faster than they are taken in.
+pub(super) struct Photos {
+    /// Where they were taken.
+    place: Place,
+    /// The photo slot.
+    key: Key,
+    /// The files of those that wait.
+    waiting: VecDeque<String>,
+}
+
+impl Photos {
+    pub(super) fn at(place: Place, key: Key) -> Self {
+        Self { place, key, waiting: VecDeque::new() }
+    }
+}
 
 impl Guide {
     /// Does what was done on the screen of an errand; returns whether there was one. While it runs, nothing but the
     /// stop counts; once it is over, whatever is done collects it.
-    pub(super) fn act_on_errand(&mut self, done: Option<&Done>) -> bool {
+    pub(super) fn act_on_errand(&mut self, done: &Done) -> bool {
         let Some(errand) = &self.session.errand else { return false };
         if errand.work().is_done() {
             self.collect_errand();
-        } else if matches!(done, Some(Done::Back | Done::Press(Key::ErrandStop))) {
+        } else if matches!(done, Done::Back | Done::Press(Key::ErrandStop)) {
             errand.work().stop();
+            self.photos = None;
         }
         true
     }
 
-    /// Does what is to be done after an errand that is over, and says what came of it.
-    pub(super) fn collect_errand(&mut self) {
+    /// Keeps a photo waiting that was taken while the one before it is taken in; returns whether it is one.
+    pub(super) fn wait_in_line(&mut self, deed: &Deed) -> bool {
+        let takes = self
+            .session
+            .errand
+            .as_ref()
+            .is_some_and(|errand| errand.doing == Doing::Photo && !errand.work().is_stopped());
+        match (deed, &mut self.photos) {
+            (Deed::Photo { key, file }, Some(photos))
+                if takes && Key::of(key).as_ref() == Some(&photos.key) =>
+            {
+                photos.waiting.push_back(file.clone());
+                true
+            }
+            _ => false,
+        }
+    }
+
+    /// Waits for an errand as long as a deed may take, and collects it. One may send the next.
+    pub(super) fn be_patient(&mut self) {
+        if self.patience.is_zero() {
+            return;
+        }
+        let until = Instant::now().checked_add(self.patience);
+        while let Some(errand) = &self.session.errand {
+            let left = until.map_or(self.patience, |until| until.saturating_duration_since(Instant::now()));
+            if !errand.work().wait_at_most(left) || !self.collect_errand() {
+                break;
+            }
+        }
+    }
+
+    /// Does what is to be done after an errand that is over, and says what came of it; returns whether there was one that
+    /// could be collected. What belongs to a survey that is put aside waits until that is open again.
+    pub(super) fn collect_errand(&mut self) -> bool {
         let (stood_at, stood) = (self.standpoint(), self.session.stands_at());
-        let Some(errand) = self.session.errand.take_if(|errand| errand.work().is_done()) else { return };
+        let is_collected = |doing: Doing| self.suspended.is_none() || doing == Doing::Open;
+        let Some(errand) =
+            self.session.errand.take_if(|errand| errand.work().is_done() && is_collected(errand.doing))
+        else {
+            return false;
+        };
         let done = match errand.outcome() {
             Some(Ok(after)) => after.run(&mut self.session),
             Some(Err(GuideError::Trouble(Trouble::Stopped))) | None => {
@@ -36,24 +96,51 @@ impl Guide {
                 Ok(Move::Stay)
             }
         };
-        let kept = done.and_then(|step| self.go(step)).and_then(|()| {
-            if self.session.stands_at() != stood {
-                self.session.begin_if_wanted();
+        let kept = match done {
+            Err(error) if self.suspended.is_some() => {
+                self.not_resumed = Some(error);
+                Ok(())
             }
-            self.session.remember()
-        });
+            done => {
+                self.take_up();
+                done.and_then(|step| self.settle(step, stood))
+            }
+        };
         if let Err(error) = kept {
             self.session.tell(error.phrase());
         }
+        self.take_next_photo();
         self.way = stood_at.way_to(&self.standpoint());
+        true
+    }
+
+    /// Takes the next photo in that waits, if one is still where it was taken.
+    fn take_next_photo(&mut self) {
+        let place = self.session.place();
+        if self.session.errand.is_some() {
+            return;
+        }
+        let Some(photos) = self.photos.as_mut().filter(|photos| Some(&photos.place) == place.as_ref()) else {
+            self.photos = None;
+            return;
+        };
+        let Some(file) = photos.waiting.pop_front() else { return };
+        let photo = Done::Photo(photos.key.clone(), file);
+        let taken = super::screens::take(&mut self.session, &photos.place, &photo);
+        if let Err(error) = taken {
+            self.session.tell(error.phrase());
+        }
     }
 
     /// Stops an errand, waits until it is over, and collects it.
     pub(super) fn end_errand(&mut self) {
+        self.photos = None;
         if let Some(errand) = &self.session.errand {
             errand.work().stop();
             errand.work().wait();
-            self.collect_errand();
+            if !self.collect_errand() {
+                self.session.errand = None;
+            }
         }
     }
 }

@@ -199,10 +199,10 @@ screens! {
             });
     }
     outside (at, session, done) {
-        Outside::Surveys => "surveys", surveys::show(at), surveys::take(session, done);
+        Outside::Surveys => "surveys", surveys::show(at), Ok(surveys::take(session, done));
         Outside::NewSurvey => "new-survey", new_survey::show(at), new_survey::take(session, done);
-        Outside::Order => "surveys-order", order::show(at), order::take(session, done);
-        Outside::SetAside => "surveys-aside", set_aside::show(at), set_aside::take(session, done);
+        Outside::Order => "surveys-order", order::show(at), Ok(order::take(session, done));
+        Outside::SetAside => "surveys-aside", set_aside::show(at), Ok(set_aside::take(session, done));
         Outside::Survey(folder) => "one-survey", one_survey::show(at, folder), one_survey::take(session, folder, done);
         Outside::Rename(folder) =>
             "survey-rename", other_name::show_rename(at, folder), other_name::take_rename(session, folder, done);

@@ -1,20 +1,26 @@
 //! What goes on beside the screen: long work, and the app put aside and taken up again.
 
 use std::path::PathBuf;
+use std::time::Duration;
 
 use facts::fact::ActId;
 use telling::words::error::InWords;
 
 use super::Guide;
-use crate::error::{GuideError, Result};
+use crate::error::{GuideError, Result, Trouble};
 use crate::finish::notices_aloud;
+use crate::place::Move;
 use crate::screen::{NoticeRole, Screen};
-use crate::session::{Errand, LongWork, Results};
+use crate::session::{After, Doing, Errand, Keep, LongWork, Memory, Results};
+
+/// So long [`Guide::suspend`] waits for long work that it told to stop. A phone gives an app some seconds.
+const LONGEST_WAIT: Duration = Duration::from_secs(2);
 
 /// What is kept in memory of a survey while the app is put aside.
 pub(super) struct Suspended {
     pub(super) folder: PathBuf,
     pub(super) screen: Screen,
+    memory: Memory,
     last_act: Option<ActId>,
     results: Results,
 }
@@ -36,52 +42,95 @@ impl Guide {
 
     /// Waits until no long work is going on, and collects it: for tests, and where nothing can be drawn meanwhile.
     pub fn settle_long_work(&mut self) {
-        if let Some(errand) = &self.session.errand {
+        while let Some(errand) = &self.session.errand {
             errand.work().wait();
-            self.collect_errand();
+            if !self.collect_errand() {
+                break;
+            }
         }
         if let Some(work) = self.long_work() {
             work.wait();
         }
     }
 
-    /// Puts the guide aside: long work stops, where one is and what is half typed is written down, and the survey's
-    /// database is closed. Until [`Guide::resume`] the screen stays as it is.
+    /// Puts the guide aside: long work is told to stop and waited for, at most two seconds; where one is and what is half
+    /// typed is kept, and the survey's database is closed. Until [`Guide::resume`] the screen stays as it is. Long work
+    /// that is not over by then leaves nothing half done, whether it goes on or the app is ended; it is collected later.
     ///
     /// # Errors
     /// If where one is cannot be written down; nothing is changed then.
     pub fn suspend(&mut self) -> Result<()> {
-        self.end_errand();
+        self.photos = None;
+        if let Some(errand) = &self.session.errand {
+            errand.work().stop();
+            if errand.work().wait_at_most(LONGEST_WAIT) {
+                self.collect_errand();
+            }
+        }
         if self.session.open.is_none() {
+            self.session.settle_name()?;
+            // Others may change what there is meanwhile.
+            self.session.listing_is_old = true;
             return Ok(());
         }
-        self.session.remember()?;
-        let screen = self.screen();
+        self.session.remember(Keep::Now)?;
+        let screen = self.screen_beneath();
         if let Some(open) = self.session.open.take() {
             open.results.stop();
             let folder = open.store.folder().to_owned();
-            self.suspended =
-                Some(Suspended { folder, screen, last_act: open.last_act, results: open.results });
+            let (memory, last_act, results) = (open.memory, open.last_act, open.results);
+            self.suspended = Some(Suspended { folder, screen, memory, last_act, results });
         }
         Ok(())
     }
 
-    /// Takes the guide up again where it was put aside. [`Guide::act`] does so by itself.
+    /// Takes the guide up again where it was put aside. [`Guide::act`] does so by itself. Opening a large survey may take
+    /// longer than a touch: then the screen tells so, and [`Guide::long_work`] how far it is.
     ///
     /// # Errors
     /// If the survey cannot be opened any more: it was moved, or another program holds it. The screen stays as it is;
     /// try again, or [`Guide::close`].
     pub fn resume(&mut self) -> Result<()> {
+        if std::mem::take(&mut self.session.listing_is_old) {
+            self.session.list_if_wanted();
+            self.be_patient();
+        }
         let Some(suspended) = &self.suspended else { return Ok(()) };
-        let mut open = self.session.opened(&suspended.folder)?;
-        if let Some(Suspended { last_act, results, .. }) = self.suspended.take() {
+        match &self.session.errand {
+            // One that was not over when the guide was put aside belongs to the survey, and waits for it.
+            Some(errand) if errand.doing != Doing::Open => {
+                let open = self.session.opening().open(&suspended.folder)?;
+                self.session.open = Some(open);
+                self.take_up();
+            }
+            Some(_) => {}
+            None => {
+                let (opening, folder) = (self.session.opening(), suspended.folder.clone());
+                self.session.send(Doing::Open, move |work| {
+                    if !work.goes_on(0.0) {
+                        return Err(Trouble::Stopped.into());
+                    }
+                    let open = opening.open(&folder);
+                    Ok(After::new(move |session| {
+                        session.open = Some(open?);
+                        Ok(Move::Stay)
+                    }))
+                });
+            }
+        }
+        self.be_patient();
+        self.not_resumed.take().map_or(Ok(()), Err)
+    }
+
+    /// Takes up what was put aside, once its survey is open again.
+    pub(super) fn take_up(&mut self) {
+        let Some(open) = &mut self.session.open else { return };
+        if let Some(Suspended { memory, last_act, results, .. }) = self.suspended.take() {
             // What was worked out still counts if the house is as it was.
             open.revision = results.next_revision();
-            (open.last_act, open.results) = (last_act, results);
+            (open.memory, open.last_act, open.results) = (memory, last_act, results);
+            self.session.begin_if_wanted();
         }
-        self.session.open = Some(open);
-        self.session.begin_if_wanted();
-        Ok(())
     }
 
     /// Says on the screen that stays why the guide cannot be taken up again; what is left is a fault of ours.

@@ -82,7 +82,7 @@ pub(crate) fn take(session: &mut Session, question: &Question, done: &Done) -> R
     match done {
         Done::Photo(_, file) => {
             if let Question::Label(part) = question {
-                open.add_photo(file, Some(*part), Some(PhotoRole::Label))?;
+                session.add_photo(file, Some(*part), Some(PhotoRole::Label))?;
             }
             Ok(Move::Stay)
         }

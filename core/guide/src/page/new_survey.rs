@@ -33,9 +33,10 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
                 session.tell(Phrase::new("new-survey-no-name"));
                 return Ok(Move::Stay);
             }
-            session.make(&name)?;
             // Whoever works freely sees the whole job first.
-            Ok(if session.device().working() == Working::Freely { Move::Stay } else { Move::Next })
+            let step = if session.device().working() == Working::Freely { Move::Stay } else { Move::Next };
+            session.send_make(name, step)?;
+            Ok(Move::Stay)
         }
         Done::Press(Key::Out) => Ok(Move::Outside(Outside::Surveys)),
         _ => {

@@ -1,28 +1,25 @@
 //! One survey from outside: what can be done with it as a whole.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use facts::error::FactsError;
-use facts::store::peek;
+use facts::home::Found;
 use phrase::Phrase;
 use telling::words::error::InWords;
 
 use crate::done::Done;
-use crate::error::Result;
+use crate::error::{Result, Trouble};
 use crate::place::{Key, Move, Outside, is_aside};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::Session;
+use crate::session::{After, Doing, Session};
 use crate::view::{Sketch, survey_list};
 
 pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
-    let found = peek(folder);
-    let title = match &found {
-        Ok(look) => survey_list::named(&look.summary, folder),
-        Err(_) => survey_list::named(&facts::store::Summary::default(), folder),
-    };
+    let title = survey_list::named_in_list(session, folder);
     let mut sketch = Sketch::new(session.language(), session.pending(), &title);
-    match &found {
-        Ok(look) => {
+    match session.listed(folder).map(|entry| &entry.found) {
+        None => sketch.words(WordsRole::Lead, &Phrase::new("survey-trouble-none")),
+        Some(Found::Survey(look)) => {
             sketch.words(WordsRole::Plain, &survey_list::progress(&look.summary));
             if let Some(remark) = survey_list::remark(&look.summary) {
                 sketch.words(WordsRole::Aside, &remark);
@@ -39,14 +36,12 @@ pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
             }
             sketch.confirm_loss(&Key::Delete, &Phrase::new("survey-delete"));
         }
-        Err(error) => {
+        Some(Found::Trouble(error)) => {
             sketch.words(WordsRole::Lead, &error.phrase());
             if matches!(error, FactsError::Damaged { .. } | FactsError::NotASurvey { .. }) {
                 sketch.press(&Key::Mend, &Phrase::new("survey-mend"), PressWeight::Main);
             }
-            if folder.is_dir() {
-                sketch.confirm_loss(&Key::Delete, &Phrase::new("survey-delete"));
-            }
+            sketch.confirm_loss(&Key::Delete, &Phrase::new("survey-delete"));
         }
     }
     sketch.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
@@ -55,15 +50,17 @@ pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
 
 pub(crate) fn take(session: &mut Session, folder: &Path, done: &Done) -> Result<Move> {
     let Done::Press(key) = done else { return Ok(Move::Stay) };
-    // Named while it is still there.
-    let summary = peek(folder).map(|look| look.summary).unwrap_or_default();
-    let named = survey_list::named(&summary, folder);
+    let named = survey_list::named_in_list(session, folder);
     match key {
-        Key::OpenIt if !is_aside(folder) => session.open_or_mend(folder),
+        Key::OpenIt if !is_aside(folder) => {
+            session.send_open(folder.to_owned(), |_| Ok(Move::Stay));
+            Ok(Move::Stay)
+        }
         Key::Rename if !is_aside(folder) => Ok(Move::Outside(Outside::Rename(folder.to_owned()))),
         Key::Copy if !is_aside(folder) => Ok(Move::Outside(Outside::Copy(folder.to_owned()))),
         Key::Mend => {
-            let found_damaged = peek(folder).is_err();
+            let found_damaged =
+                session.listed(folder).is_some_and(|entry| matches!(entry.found, Found::Trouble(_)));
             Ok(Move::Outside(Outside::Mend { folder: folder.to_owned(), found_damaged }))
         }
         Key::Aside if !is_aside(folder) => {
@@ -77,11 +74,25 @@ pub(crate) fn take(session: &mut Session, folder: &Path, done: &Done) -> Result<
             Ok(Move::Outside(Outside::Surveys))
         }
         Key::Delete => {
-            session.home().delete(folder)?;
-            session.tell_done(Phrase::new("survey-was-deleted").phrase("survey", named));
-            Ok(Move::Outside(Outside::Surveys))
+            delete(session, folder.to_owned(), named);
+            Ok(Move::Stay)
         }
         Key::Out => Ok(Move::Outside(Outside::Surveys)),
         _ => Ok(Move::Stay),
     }
+}
+
+/// Sends the errand that deletes a survey: it may hold thousands of photos.
+fn delete(session: &mut Session, folder: PathBuf, named: Phrase) {
+    let home = session.home().clone();
+    session.send(Doing::Delete, move |work| {
+        if !work.goes_on(0.0) {
+            return Err(Trouble::Stopped.into());
+        }
+        home.delete(&folder)?;
+        Ok(After::new(move |session| {
+            session.tell_done(Phrase::new("survey-was-deleted").phrase("survey", named));
+            Ok(Move::Outside(Outside::Surveys))
+        }))
+    });
 }

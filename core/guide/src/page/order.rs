@@ -1,10 +1,8 @@
 //! The surveys again, to put them in order: a row leads to what can be done with one.
 
-use facts::home::Home;
 use phrase::Phrase;
 
 use crate::done::Done;
-use crate::error::Result;
 use crate::place::{Key, Move};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::Session;
@@ -15,11 +13,11 @@ pub(crate) fn show(session: &Session) -> Screen {
     let mut sketch = Sketch::new(session.language(), session.pending(), &title);
     sketch.words(WordsRole::Lead, &Phrase::new("surveys-order-lead"));
     let none = Phrase::new("surveys-none");
-    survey_list::list(session, &mut sketch, session.home().list(), Key::Survey, &none);
+    survey_list::list(session, &mut sketch, &session.listing.surveys, Key::Survey, &none);
     sketch.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
     sketch.screen
 }
 
-pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
-    survey_list::take_in_list(session, done, Home::list)
+pub(crate) fn take(session: &mut Session, done: &Done) -> Move {
+    survey_list::take_in_list(session, done, |listing| &listing.surveys)
 }

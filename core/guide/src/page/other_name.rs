@@ -3,20 +3,19 @@
 use std::path::{Path, PathBuf};
 
 use facts::fact::Edit;
-use facts::store::{Store, peek};
+use facts::store::Store;
 use house::record::field;
 use phrase::Phrase;
 
 use crate::done::Done;
-use crate::error::Result;
+use crate::error::{Result, Trouble};
 use crate::place::{Key, Move, Outside};
 use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
-use crate::session::{Session, folder_name};
+use crate::session::{After, Doing, Session, folder_name};
 use crate::view::{Sketch, survey_list};
 
 pub(crate) fn show_rename(session: &Session, folder: &Path) -> Screen {
-    let summary = peek(folder).map(|look| look.summary).unwrap_or_default();
-    let now = session.say(&survey_list::named(&summary, folder));
+    let now = session.say(&survey_list::named_in_list(session, folder));
     let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("survey-rename"));
     sketch.words(WordsRole::Why, &Phrase::new("survey-rename-why"));
     sketch.writing(&Key::Name, &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
@@ -29,23 +28,40 @@ pub(crate) fn take_rename(session: &mut Session, folder: &Path, done: &Done) -> 
     match done {
         Done::Press(Key::Rename) => {
             let Some(name) = written(session, folder) else { return Ok(Move::Stay) };
-            let mut store = Store::open(folder, session.author())?;
-            let subject = store.survey_id().subject();
-            store.write(&[Edit::new(subject, field::NAME, name.as_str())])?;
-            // A folder is moved only while nothing in it is open.
-            drop(store);
-            let to = if fits(folder, &name) {
-                folder.to_owned()
-            } else {
-                let free = session.free_folder(&name)?;
-                let stem = free.file_stem().unwrap_or_default().to_string_lossy().into_owned();
-                session.home().rename(folder, &stem)?
-            };
-            session.tell_done(Phrase::new("survey-was-renamed").text("name", name));
-            Ok(Move::Outside(Outside::Survey(to)))
+            rename(session, folder.to_owned(), name)?;
+            Ok(Move::Stay)
         }
         _ => Ok(otherwise(session, folder, done)),
     }
+}
+
+/// Sends the errand that gives a survey another name, and its folder too.
+fn rename(session: &mut Session, folder: PathBuf, name: String) -> Result<()> {
+    let (home, author) = (session.home().clone(), session.author());
+    let to = if fits(&folder, &name) { None } else { Some(stem(&session.free_folder(&name)?)) };
+    session.send(Doing::Rename, move |work| {
+        if !work.goes_on(0.0) {
+            return Err(Trouble::Stopped.into());
+        }
+        let mut store = Store::open(&folder, author)?;
+        let subject = store.survey_id().subject();
+        store.write(&[Edit::new(subject, field::NAME, name.as_str())])?;
+        // A folder is moved only while nothing in it is open.
+        drop(store);
+        let now = match to {
+            Some(to) => home.rename(&folder, &to)?,
+            None => folder,
+        };
+        Ok(After::new(move |session| {
+            session.tell_done(Phrase::new("survey-was-renamed").text("name", name));
+            Ok(Move::Outside(Outside::Survey(now)))
+        }))
+    });
+    Ok(())
+}
+
+fn stem(folder: &Path) -> String {
+    folder.file_stem().unwrap_or_default().to_string_lossy().into_owned()
 }
 
 /// Whether a survey's folder is called as this name would have it.
@@ -56,9 +72,7 @@ fn fits(folder: &Path, name: &str) -> bool {
 pub(crate) fn show_copy(session: &Session, folder: &Path) -> Screen {
     let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("survey-copy"));
     sketch.words(WordsRole::Lead, &Phrase::new("survey-copy-lead"));
-    let summary = peek(folder).map(|look| look.summary).unwrap_or_default();
-    let now = Phrase::new("survey-copy-name").phrase("name", survey_list::named(&summary, folder));
-    let now = session.say(&now);
+    let now = proposed(session, folder);
     sketch.writing(&Key::Name, &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
     sketch.press(&Key::Copy, &Phrase::new("survey-copy-do"), PressWeight::Main);
     sketch.press(&Key::Not, &Phrase::new("survey-leave"), PressWeight::Quiet);
@@ -69,40 +83,47 @@ pub(crate) fn take_copy(session: &mut Session, folder: &Path, done: &Done) -> Re
     match done {
         Done::Press(Key::Copy) => {
             // What the screen proposes counts as long as nobody wrote something else.
-            let proposed = || {
-                let summary = peek(folder).map(|look| look.summary).unwrap_or_default();
-                session.say(
-                    &Phrase::new("survey-copy-name").phrase("name", survey_list::named(&summary, folder)),
-                )
-            };
-            let name = session.pending().written(&Key::Name).map_or_else(proposed, str::to_owned);
+            let written = session.pending().written(&Key::Name).map(str::to_owned);
+            let name = written.unwrap_or_else(|| proposed(session, folder));
             if name.is_empty() {
                 session.tell(Phrase::new("new-survey-no-name"));
                 return Ok(Move::Stay);
             }
-            let to = copy(session, folder, &name)?;
-            session.tell_done(Phrase::new("survey-was-copied").text("name", name));
-            Ok(Move::Outside(Outside::Survey(to)))
+            copy(session, folder.to_owned(), name)?;
+            Ok(Move::Stay)
         }
         _ => Ok(otherwise(session, folder, done)),
     }
 }
 
-fn copy(session: &Session, folder: &Path, name: &str) -> Result<PathBuf> {
-    let from = Store::open(folder, session.author())?;
-    let free = session.free_folder(name)?;
-    let stem = free.file_stem().unwrap_or_default().to_string_lossy().into_owned();
-    let mut made = session.home().copy(&from, &stem, session.author())?;
-    let subject = made.survey_id().subject();
-    made.write(&[Edit::new(subject, field::NAME, name)])?;
-    Ok(made.folder().to_owned())
+/// What a copy is called as long as nobody says otherwise.
+fn proposed(session: &Session, folder: &Path) -> String {
+    let now = survey_list::named_in_list(session, folder);
+    session.say(&Phrase::new("survey-copy-name").phrase("name", now))
+}
+
+/// Sends the errand that copies a survey with its photos.
+fn copy(session: &mut Session, folder: PathBuf, name: String) -> Result<()> {
+    let (home, author, to) = (session.home().clone(), session.author(), stem(&session.free_folder(&name)?));
+    session.send(Doing::Copy, move |work| {
+        let from = Store::open(&folder, author)?;
+        let mut made = home.copy_watched(&from, &to, author, &mut work.watch_file())?;
+        let subject = made.survey_id().subject();
+        made.write(&[Edit::new(subject, field::NAME, name.as_str())])?;
+        let to = made.folder().to_owned();
+        Ok(After::new(move |session| {
+            session.tell_done(Phrase::new("survey-was-copied").text("name", name));
+            Ok(Move::Outside(Outside::Survey(to)))
+        }))
+    });
+    Ok(())
 }
 
 /// The name that was written, or the one that stands; says so where it is empty.
 fn written(session: &mut Session, folder: &Path) -> Option<String> {
     let name = match session.pending().written(&Key::Name) {
         Some(name) => name.to_owned(),
-        None => session.say(&survey_list::named(&peek(folder).ok()?.summary, folder)),
+        None => session.say(&survey_list::named_in_list(session, folder)),
     };
     if name.is_empty() {
         session.tell(Phrase::new("new-survey-no-name"));

@@ -1,17 +1,17 @@
 //! A file that somebody sent: what is in it, and taking it in as a survey of its own.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::time::Duration;
 
 use facts::file::{self, Limits, Taken};
-use facts::home::Found;
+use facts::home::{Entry, Found};
 use phrase::{Arg, Phrase};
 
 use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Outside, Place, SharePlace};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
-use crate::session::{After, Doing, Looked, Session, look};
+use crate::session::{After, Doing, Looked, OpenSurvey, Session, look};
 use crate::view::{Sketch, survey_list, tell_look};
 
 /// What a process left that died while it took a file in goes after this time.
@@ -45,10 +45,10 @@ pub(crate) fn show(session: &Session) -> Screen {
 }
 
 /// The survey of this device that the file belongs to.
-fn here(session: &Session) -> Option<facts::home::Entry> {
+fn here(session: &Session) -> Option<&Entry> {
     let id = session.looked.as_ref()?.look.survey;
-    let found = session.home().list().ok()?;
-    found.into_iter().find(|entry| matches!(&entry.found, Found::Survey(look) if look.survey == id))
+    let mut surveys = session.listing.surveys.iter();
+    surveys.find(|entry| matches!(&entry.found, Found::Survey(look) if look.survey == id))
 }
 
 pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
@@ -67,7 +67,7 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
         }
         Done::Press(key) => match key {
             Key::TakeIt => take_in(session),
-            Key::There => there(session),
+            Key::There => Ok(there(session)),
             Key::Out => Ok(Move::Outside(Outside::Surveys)),
             Key::File(_) => {
                 session.tell(Phrase::new("share-needs-file"));
@@ -85,22 +85,23 @@ fn take_in(session: &mut Session) -> Result<Move> {
     if here(session).is_some() {
         return Ok(Move::Stay);
     }
-    // What others left that died; that it cannot be removed hinders nothing.
-    let _ = session.home().sweep(STALE);
     let stem = || looked.file.file_stem().unwrap_or_default().to_string_lossy().into_owned();
     let name = looked.look.name.clone().filter(|name| !name.trim().is_empty()).unwrap_or_else(stem);
     let (folder, author) = (session.free_folder(&name)?, session.author());
+    let (home, opening) = (session.home().clone(), session.opening());
     session.send(Doing::TakeNew, move |work| {
+        // What others left that died; that it cannot be removed hinders nothing.
+        let _ = home.sweep(STALE);
         let (store, taken) =
             file::take_as_new(&looked.file, &folder, author, Limits::default(), &mut work.watch_file())?;
-        drop(store);
-        Ok(After::new(move |session| was_taken(session, &folder, &taken)))
+        let open = opening.opened(store)?;
+        Ok(After::new(move |session| was_taken(session, open, &taken)))
     });
     Ok(Move::Stay)
 }
 
-fn was_taken(session: &mut Session, folder: &Path, taken: &Taken) -> Result<Move> {
-    session.open(folder)?;
+fn was_taken(session: &mut Session, open: OpenSurvey, taken: &Taken) -> Result<Move> {
+    session.enter(open)?;
     session.tell_done(
         Phrase::new("sent-taken")
             .with("facts", Arg::Count(taken.facts.len() as u64))
@@ -111,12 +112,12 @@ fn was_taken(session: &mut Session, folder: &Path, taken: &Taken) -> Result<Move
 }
 
 /// Opens the survey that the file belongs to and looks at it from there.
-fn there(session: &mut Session) -> Result<Move> {
-    let (Some(looked), Some(entry)) = (session.looked.clone(), here(session)) else { return Ok(Move::Stay) };
-    if let step @ Move::Outside(_) = session.open_or_mend(&entry.folder)? {
-        return Ok(step);
-    }
-    session.looked = None;
-    look(session, looked.file)?;
-    Ok(Move::Go(Place::Share(SharePlace::TakeIn)))
+fn there(session: &mut Session) -> Move {
+    let (Some(looked), Some(entry)) = (session.looked.clone(), here(session)) else { return Move::Stay };
+    session.send_open(entry.folder.clone(), |session| {
+        session.looked = None;
+        look(session, looked.file)?;
+        Ok(Move::Go(Place::Share(SharePlace::TakeIn)))
+    });
+    Move::Stay
 }

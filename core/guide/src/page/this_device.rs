@@ -1,4 +1,5 @@
-//! This device: what its user is called, which unit comes first, how to begin. Everything is kept at once.
+//! This device: what its user is called, which unit comes first, how to begin. What is chosen is kept at once, the
+//! name when its screen is left.
 
 use phrase::Phrase;
 use telling::words::LengthUnit;
@@ -65,6 +66,9 @@ impl WayOfWorking {
 pub(crate) fn show(session: &Session) -> Screen {
     let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("device"));
     let device = session.device();
+    if let Some(damaged) = device.set_aside() {
+        sketch.words(WordsRole::Problem, &Phrase::new("device-was-damaged").text("file", damaged));
+    }
     sketch.words(WordsRole::Lead, &Phrase::new("device-lead"));
     sketch.writing(
         &Key::Name,
@@ -93,17 +97,16 @@ pub(crate) fn show(session: &Session) -> Screen {
 
 pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
     match done {
-        Done::Write(Key::Name, words) => {
-            session.settle_device(|device| device.set_name(words))?;
-            // As it stands, so that a space at the end can be typed.
-            session.keep_outside(done);
-        }
+        // Settled with what is chosen next, or once the screen is left.
+        Done::Write(Key::Name, _) => session.keep_outside(done),
         Done::Pick(Key::Unit, picked) => {
+            session.settle_name()?;
             if let Some(unit) = picked.first().and_then(|key| FirstUnit::of(key)) {
                 session.settle_device(|device| device.set_length_unit(unit.unit()))?;
             }
         }
         Done::Pick(Key::Working, picked) => {
+            session.settle_name()?;
             if let Some(way) = picked.first().and_then(|key| WayOfWorking::of(key)) {
                 session.settle_device(|device| device.set_working(way.working()))?;
             }

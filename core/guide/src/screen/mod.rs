@@ -13,6 +13,7 @@ mod input;
 mod items;
 mod need;
 mod notice;
+mod offers;
 mod press;
 mod row;
 mod severity;

@@ -1,9 +1,10 @@
 //! What holds for this device: whose it is, and how its user likes to work.
 //!
-//! One small file in the home folder, written whole. Members that this release does not know are kept.
+//! One small file in the home folder, written whole. Members that this release does not know are kept. No path stands in
+//! it: a phone moves an app's folder when the app is updated.
 
-use std::fs;
-use std::io;
+use std::fs::{self, File};
+use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 
 use facts::fact::AuthorId;
@@ -15,12 +16,19 @@ use crate::error::{GuideError, Result, Trouble};
 
 /// Its name in the home folder.
 const FILE: &str = "device.json";
+/// The longest that is read, in bytes: what this release writes has some hundred.
+const MOST_BYTES: u64 = 64 * 1024;
+
+/// So many damaged files are told apart by their names.
+const MOST_SET_ASIDE: u32 = 10_000;
 
 const AUTHOR: &str = "author";
 const NAME: &str = "name";
 const LENGTH: &str = "length_unit";
 const WORKING: &str = "working";
 const LANGUAGE: &str = "language";
+/// The name that a damaged file has now, until its user was told.
+const SET_ASIDE: &str = "set_aside";
 
 /// The longest name of a person that is kept, in characters.
 const LONGEST_NAME: usize = 80;
@@ -43,20 +51,47 @@ pub struct Device {
 }
 
 impl Device {
-    /// What is kept in a home folder. A file that is no JSON counts as none: nothing of a survey is in it.
+    /// What is kept in a home folder. A file that cannot be read as one is set aside under another name beside it, and
+    /// [`Device::set_aside`] says so until its user has seen it: nothing of a survey is in it, but who wrote what is told
+    /// by it.
     ///
     /// # Errors
-    /// If the file is there and the system does not let us read it.
+    /// If the file is there and the system does not let us read it, or set it aside.
     pub fn at(home: &Path) -> Result<Self> {
         let file = home.join(FILE);
-        let kept = match fs::read_to_string(&file) {
-            Ok(text) => serde_json::from_str(&text).unwrap_or_default(),
-            Err(error) if matches!(error.kind(), io::ErrorKind::NotFound | io::ErrorKind::InvalidData) => {
-                Map::new()
+        match read(&file) {
+            Ok(Some(kept)) => Ok(Self { folder: home.to_owned(), kept }),
+            Ok(None) => Self::without(home, &file),
+            Err(error) if error.kind() == io::ErrorKind::NotFound => {
+                Ok(Self { folder: home.to_owned(), kept: Map::new() })
             }
-            Err(error) => return Err(failed(&error)),
-        };
-        Ok(Self { folder: home.to_owned(), kept })
+            Err(error) => Err(failed(&error)),
+        }
+    }
+
+    /// Sets a damaged file aside and begins anew.
+    fn without(home: &Path, file: &Path) -> Result<Self> {
+        let name = free_name(home).ok_or_else(|| failed(&io::ErrorKind::AlreadyExists.into()))?;
+        fs::rename(file, home.join(&name)).map_err(|error| failed(&error))?;
+        let mut device = Self { folder: home.to_owned(), kept: Map::new() };
+        // Kept at once: whoever asks next must still be told.
+        device.keep(SET_ASIDE, Value::from(name))?;
+        Ok(device)
+    }
+
+    /// The name in the home folder that a damaged file of this device has now, if its user was not told yet.
+    pub fn set_aside(&self) -> Option<&str> {
+        self.text(SET_ASIDE)
+    }
+
+    /// Its user was told.
+    pub(crate) fn was_told(&mut self) -> Result<()> {
+        if self.set_aside().is_none() {
+            return Ok(());
+        }
+        let mut kept = self.kept.clone();
+        kept.remove(SET_ASIDE);
+        self.replace(kept)
     }
 
     /// Whose device this is: made by chance the first time, and kept. For shells that keep no author themselves.
@@ -127,13 +162,34 @@ impl Device {
         }
         let mut kept = self.kept.clone();
         kept.insert(member.into(), value);
+        self.replace(kept)
+    }
+
+    fn replace(&mut self, kept: Map<String, Value>) -> Result<()> {
         let text = format!("{:#}\n", Value::Object(kept.clone()));
-        let file = self.folder.join(FILE);
-        whole_file::write(&file, text.as_bytes(), Existing::IsReplaced, Readers::Owner)
+        whole_file::write(&self.folder.join(FILE), text.as_bytes(), Existing::IsReplaced, Readers::Owner)
             .map_err(|error| failed(&error))?;
         self.kept = kept;
         Ok(())
     }
+}
+
+/// What stands in the file; nothing if it is damaged.
+fn read(file: &Path) -> io::Result<Option<Map<String, Value>>> {
+    let mut bytes = Vec::new();
+    File::open(file)?.take(MOST_BYTES + 1).read_to_end(&mut bytes)?;
+    let is_whole = bytes.len() as u64 <= MOST_BYTES;
+    let kept: Option<Map<String, Value>> = serde_json::from_slice(&bytes).ok();
+    // An author that is none would be replaced by another one, and be lost.
+    let names_author = |kept: &Map<String, Value>| {
+        kept.get(AUTHOR).is_none_or(|id| id.as_str().is_some_and(|id| id.parse::<AuthorId>().is_ok()))
+    };
+    Ok(kept.filter(|kept| is_whole && names_author(kept)))
+}
+
+fn free_name(home: &Path) -> Option<String> {
+    let mut names = (1..=MOST_SET_ASIDE).map(|number| format!("{FILE}.damaged-{number}"));
+    names.find(|name| home.join(name).symlink_metadata().is_err())
 }
 
 fn failed(error: &io::Error) -> GuideError {
@@ -161,17 +217,29 @@ mod tests {
         assert_eq!(again.length_unit(), Some(LengthUnit::Feet));
         assert_eq!(again.working(), Working::Freely);
         assert_eq!(again.kept.get("later"), Some(&serde_json::json!({"a": 1})));
-        assert_eq!(fs::read_dir(home.path()).unwrap().count(), 1, "nothing unfinished is left");
+        let names: Vec<_> = fs::read_dir(home.path()).unwrap().map(|at| at.unwrap().file_name()).collect();
+        assert_eq!(names, [FILE]);
     }
 
     #[test]
-    fn a_file_that_is_none_is_as_good_as_none() {
-        for text in [&b"half {"[..], b"[1]", b"\xff\xfe", b""] {
+    fn a_damaged_file_is_set_aside_and_told_of_until_it_was_seen() {
+        let long = format!(r#"{{"name":"{}"}}"#, "x".repeat(70_000));
+        let damaged: [&[u8]; 6] =
+            [b"half {", b"[1]", b"\xff\xfe", b"", br#"{"author":"nobody","name":"Ann"}"#, long.as_bytes()];
+        for text in damaged {
             let home = tempfile::tempdir().unwrap();
             fs::write(home.path().join(FILE), text).unwrap();
+            fs::write(home.path().join("device.json.damaged-1"), "an earlier one").unwrap();
+            let author = Device::at(home.path()).unwrap().author().unwrap();
+            // Who asks next is told all the same.
             let mut device = Device::at(home.path()).unwrap();
-            let author = device.author().unwrap();
-            assert_eq!(Device::at(home.path()).unwrap().author().unwrap(), author);
+            assert_eq!(device.set_aside(), Some("device.json.damaged-2"));
+            assert_eq!(device.author().unwrap(), author);
+            assert_eq!(fs::read(home.path().join("device.json.damaged-2")).unwrap(), text);
+            assert_eq!(fs::read(home.path().join("device.json.damaged-1")).unwrap(), b"an earlier one");
+            device.was_told().unwrap();
+            let device = Device::at(home.path()).unwrap();
+            assert_eq!((device.set_aside(), device.name()), (None, ""));
         }
     }
 }

@@ -1,9 +1,11 @@
-//! Errands: reading and writing files, which takes as long as there are photos. They run beside the screen, one at a time.
+//! Errands: whatever may take longer than a touch, such as reading and writing files, opening, listing, copying. They run
+//! beside the screen, one at a time.
 //!
 //! A page that sends one says two things: what runs beside, over a connection to the survey of its own, and what is to
 //! be done in the session once that is over.
 
 use std::fmt;
+use std::sync::{Mutex, PoisonError};
 
 use facts::file::Progress;
 use phrase::Phrase;
@@ -26,6 +28,24 @@ pub(crate) enum Doing {
     TakeNew,
     /// Mending a damaged survey.
     Mend,
+    /// Looking at every survey of the device, for the list.
+    List,
+    /// Opening a survey.
+    Open,
+    /// Making a new one.
+    Make,
+    /// Copying one.
+    Copy,
+    /// Giving one another name.
+    Rename,
+    /// Deleting one.
+    Delete,
+    /// Taking a photo in.
+    Photo,
+    /// Writing the report.
+    Report,
+    /// Forgetting something, here and in every copy on the device.
+    Forget,
 }
 
 impl Doing {
@@ -37,22 +57,32 @@ impl Doing {
             Self::Take => "errand-take",
             Self::TakeNew => "errand-take-new",
             Self::Mend => "errand-mend",
+            Self::List => "errand-list",
+            Self::Open => "errand-open",
+            Self::Make => "errand-make",
+            Self::Copy => "errand-copy",
+            Self::Rename => "errand-rename",
+            Self::Delete => "errand-delete",
+            Self::Photo => "errand-photo",
+            Self::Report => "errand-report",
+            Self::Forget => "errand-forget",
         })
     }
 }
 
-/// What is to be done in the session once an errand is over.
-pub(crate) struct After(Box<Then>);
+/// What is to be done in the session once an errand is over, which is once.
+pub(crate) struct After(Mutex<Option<Box<Then>>>);
 
-type Then = dyn Fn(&mut Session) -> Result<Move> + Send + Sync;
+type Then = dyn FnOnce(&mut Session) -> Result<Move> + Send;
 
 impl After {
-    pub(crate) fn new(then: impl Fn(&mut Session) -> Result<Move> + Send + Sync + 'static) -> Self {
-        Self(Box::new(then))
+    pub(crate) fn new(then: impl FnOnce(&mut Session) -> Result<Move> + Send + 'static) -> Self {
+        Self(Mutex::new(Some(Box::new(then))))
     }
 
     pub(crate) fn run(&self, session: &mut Session) -> Result<Move> {
-        (self.0)(session)
+        let then = self.0.lock().unwrap_or_else(PoisonError::into_inner).take();
+        then.map_or(Ok(Move::Stay), |then| then(session))
     }
 }
 

@@ -46,6 +46,7 @@ impl InMemory {
     /// What a screen is drawn from.
     pub(crate) fn scene(&self) -> Scene<'_> {
         Scene {
+            file_there: None,
             survey: &self.survey,
             ledger: &self.ledger,
             me: self.author,

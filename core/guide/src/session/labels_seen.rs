@@ -1,32 +1,25 @@
 //! Label texts that were read on this device before, in any survey.
 
-use std::sync::OnceLock;
-
 use facts::home::Home;
 use house::label_seen::{LabelSeen, labels_seen};
 
-/// The label texts of this device, looked up when they are first needed and held while a survey is open.
-pub(crate) struct LabelsSeen {
-    /// Where they are looked up; `None` if there are none.
-    home: Option<Home>,
-    on_disk: OnceLock<Vec<LabelSeen>>,
-}
+/// The label texts of this device as they were when the survey was opened.
+pub(crate) struct LabelsSeen(Vec<LabelSeen>);
 
 impl LabelsSeen {
-    /// Nothing looked up yet.
-    pub(crate) fn over(home: &Home) -> Self {
-        Self { home: Some(home.clone()), on_disk: OnceLock::new() }
+    /// Looks them up. Where they cannot be read there are none: nothing else depends on them.
+    pub(super) fn on(home: &Home) -> Self {
+        Self(labels_seen(home).unwrap_or_default())
     }
 
-    /// None at all.
+    /// None, for a page that is tried without a disk.
     #[cfg(test)]
-    pub(crate) fn none() -> Self {
-        Self { home: None, on_disk: OnceLock::new() }
+    pub(super) const fn none() -> Self {
+        Self(Vec::new())
     }
 
-    /// The texts, most used first. Where they cannot be read there are none: nothing else depends on them.
+    /// The texts, most used first.
     pub(crate) fn labels(&self) -> &[LabelSeen] {
-        let look = || labels_seen(self.home.as_ref()?).ok();
-        self.on_disk.get_or_init(|| look().unwrap_or_default())
+        &self.0
     }
 }

@@ -2,8 +2,9 @@
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
-use std::sync::{Arc, OnceLock};
+use std::sync::{Arc, Condvar, Mutex, OnceLock, PoisonError};
 use std::thread;
+use std::time::Duration;
 
 use crate::error::GuideError;
 
@@ -17,7 +18,8 @@ pub struct LongWork {
 struct Shared {
     stop: AtomicBool,
     thousandths: AtomicU32,
-    over: OnceLock<()>,
+    over: Mutex<bool>,
+    is_over: Condvar,
 }
 
 /// That nothing can be told yet of how far it is.
@@ -28,7 +30,8 @@ impl LongWork {
         let shared = Shared {
             stop: AtomicBool::new(false),
             thousandths: AtomicU32::new(NOT_KNOWN),
-            over: OnceLock::new(),
+            over: Mutex::new(false),
+            is_over: Condvar::new(),
         };
         Self { shared: Arc::new(shared) }
     }
@@ -46,12 +49,25 @@ impl LongWork {
 
     /// Whether it is over: done, stopped or failed.
     pub fn is_done(&self) -> bool {
-        self.shared.over.get().is_some()
+        *self.shared.over.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
     /// Waits until it is over.
     pub(crate) fn wait(&self) {
-        self.shared.over.wait();
+        self.wait_at_most(Duration::MAX);
+    }
+
+    /// Waits until it is over, but no longer than that; returns whether it is.
+    pub(crate) fn wait_at_most(&self, longest: Duration) -> bool {
+        let over = self.shared.over.lock().unwrap_or_else(PoisonError::into_inner);
+        let waited = self.shared.is_over.wait_timeout_while(over, longest, |over| !*over);
+        *waited.unwrap_or_else(PoisonError::into_inner).0
+    }
+
+    /// Says that it is over.
+    fn end(&self) {
+        *self.shared.over.lock().unwrap_or_else(PoisonError::into_inner) = true;
+        self.shared.is_over.notify_all();
     }
 
     /// Whether it was told to stop.
@@ -85,11 +101,11 @@ impl<T: Send + Sync + 'static> Task<T> {
             // Nobody else writes it.
             let _ =
                 outcome.set(ran.unwrap_or(Err(facts::FactsError::Inner("the long work broke off").into())));
-            let _ = work.shared.over.set(());
+            work.end();
         });
         if begun.is_err() {
             let _ = task.outcome.set(Err(facts::FactsError::Inner("no thread for the long work").into()));
-            let _ = task.work.shared.over.set(());
+            task.work.end();
         }
         task
     }

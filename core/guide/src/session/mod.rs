@@ -9,28 +9,30 @@ mod folder;
 #[cfg(test)]
 mod in_memory;
 mod labels_seen;
+mod listing;
 mod long_work;
 mod looked;
 mod memory;
 mod notice;
 mod open_survey;
+mod opening;
 mod pack;
 mod pending;
+mod photo;
 mod results;
 mod scene;
 
 use std::path::Path;
+use std::sync::Arc;
 
-use facts::fact::{AuthorId, Edit};
+use facts::fact::AuthorId;
 use facts::home::Home;
-use facts::store::Store;
-use house::record::field;
 use phrase::Phrase;
 use telling::words::Language;
 
 use crate::done::Done;
 use crate::error::{GuideError, Result};
-use crate::place::{Move, Outside, Place};
+use crate::place::{Key, Outside, Place};
 use crate::screen::NoticeRole;
 
 pub use device::{Device, Working};
@@ -38,8 +40,10 @@ pub(crate) use errand::{After, Doing, Errand};
 pub(crate) use folder::folder_name;
 #[cfg(test)]
 pub(crate) use in_memory::InMemory;
+pub(crate) use listing::Listing;
 pub use long_work::LongWork;
 pub(crate) use looked::{Looked, look};
+pub(crate) use memory::{Keep, Memory};
 pub(crate) use notice::Notices;
 pub(crate) use open_survey::OpenSurvey;
 pub(crate) use pack::{is_there, name_of, pack};
@@ -54,7 +58,7 @@ const NONE_OPEN: &str = "no survey is open";
 pub(crate) struct Session {
     home: Home,
     author: AuthorId,
-    language: Language,
+    language: Arc<Language>,
     /// The survey that is open.
     pub(crate) open: Option<OpenSurvey>,
     /// The screen that is shown while none is.
@@ -66,7 +70,11 @@ pub(crate) struct Session {
     device: Device,
     /// A file that somebody sent, looked into outside any survey.
     pub(crate) looked: Option<Looked>,
-    /// A file that is being read or written, or was and is not collected yet.
+    /// The surveys of this device as they were last looked at.
+    pub(crate) listing: Listing,
+    /// Whether others may have changed them since.
+    pub(crate) listing_is_old: bool,
+    /// What is being done beside, or was and is not collected yet.
     pub(crate) errand: Option<Errand>,
     /// How much goes into a work list.
     pub(crate) effort: advice::worklist::Options,
@@ -80,13 +88,15 @@ impl Session {
         let mut session = Self {
             home,
             author,
-            language,
+            language: Arc::new(language),
             open: None,
             outside: Outside::default(),
             pending: Pending::default(),
             notices: Notices::default(),
             device,
             looked: None,
+            listing: Listing::default(),
+            listing_is_old: false,
             errand: None,
             effort: advice::worklist::Options::default(),
         };
@@ -96,70 +106,12 @@ impl Session {
 
     /// Has numbers written as this device has it.
     fn speak_as_settled(&mut self) {
-        if let Some(length_unit) = self.device.length_unit() {
-            self.language.set_length_unit(length_unit);
+        // A report that is being written holds the language; nothing can be settled while it is.
+        if let (Some(length_unit), Some(language)) =
+            (self.device.length_unit(), Arc::get_mut(&mut self.language))
+        {
+            language.set_length_unit(length_unit);
         }
-    }
-
-    /// Opens a survey where it was left.
-    ///
-    /// # Errors
-    /// If it cannot be opened; nothing is changed then.
-    pub(crate) fn open(&mut self, folder: &Path) -> Result<()> {
-        self.close()?;
-        let mut open = self.opened(folder)?;
-        // Left behind by an app that died. That they stay is no reason not to open: nothing that was forgotten is among
-        // them.
-        let _ = open.store.drop_small_photos();
-        if open.memory.way.is_empty() {
-            open.memory.go(Place::Overview);
-        }
-        self.open = Some(open);
-        Ok(())
-    }
-
-    /// A survey of this device, open and not shown yet.
-    pub(crate) fn opened(&self, folder: &Path) -> Result<OpenSurvey> {
-        let store = Store::open(folder, self.author)?;
-        OpenSurvey::of(store, &self.home, self.device.name())
-    }
-
-    /// Opens a survey. One that turns out to be damaged leads to where it can be mended.
-    pub(crate) fn open_or_mend(&mut self, folder: &Path) -> Result<Move> {
-        match self.open(folder) {
-            Ok(()) => Ok(Move::Stay),
-            Err(error) if error.is_damage() => {
-                Ok(Move::Outside(Outside::Mend { folder: folder.to_owned(), found_damaged: true }))
-            }
-            Err(error) => Err(error),
-        }
-    }
-
-    /// Makes a new survey and opens it.
-    pub(crate) fn make(&mut self, name: &str) -> Result<()> {
-        let folder = self.free_folder(name)?;
-        let store = Store::create(&folder, self.author)?;
-        match self.named(store, name) {
-            Ok(open) => {
-                self.close()?;
-                self.open = Some(open);
-                Ok(())
-            }
-            Err(error) => {
-                // A name that is not taken leaves no survey without one. That it stays is less than what was wrong.
-                let _ = self.home.delete(&folder);
-                Err(error)
-            }
-        }
-    }
-
-    /// A survey that was just made, with its name.
-    fn named(&self, store: Store, name: &str) -> Result<OpenSurvey> {
-        let mut open = OpenSurvey::of(store, &self.home, self.device.name())?;
-        let subject = open.survey.id;
-        open.write(&[Edit::new(subject, field::IS, "survey"), Edit::new(subject, field::NAME, name)])?;
-        open.memory.go(Place::Overview);
-        Ok(open)
     }
 
     /// Closes the survey that is open. It is found again where it was left.
@@ -167,7 +119,8 @@ impl Session {
     /// # Errors
     /// If where one was cannot be written down.
     pub(crate) fn close(&mut self) -> Result<()> {
-        self.remember()?;
+        self.remember(Keep::Now)?;
+        self.settle_name()?;
         if let Some(open) = self.open.take() {
             // What stays goes at the next opening.
             let _ = open.store.drop_small_photos();
@@ -177,10 +130,22 @@ impl Session {
         Ok(())
     }
 
-    /// Writes down where one is.
-    pub(crate) fn remember(&mut self) -> Result<()> {
-        match &mut self.open {
-            Some(open) => open.memory.keep(&mut open.store, crate::clock::now_ms()),
+    /// Keeps where one is and what is half answered.
+    pub(crate) fn remember(&mut self, when: Keep) -> Result<()> {
+        if let Some(open) = &mut self.open {
+            open.memory.keep(&mut open.store, when)?;
+        }
+        Ok(())
+    }
+
+    /// Settles the name that was typed for this device, once its screen is left: each letter of it would be a write.
+    pub(crate) fn settle_name(&mut self) -> Result<()> {
+        if self.open.is_some() || self.outside != Outside::Device {
+            return Ok(());
+        }
+        self.device.was_told()?;
+        match self.pending.written(&Key::Name).map(str::to_owned) {
+            Some(name) => self.settle_device(|device| device.set_name(&name)),
             None => Ok(()),
         }
     }
@@ -198,12 +163,6 @@ impl Session {
 
     pub(crate) fn open_survey(&mut self) -> Result<&mut OpenSurvey> {
         self.open.as_mut().ok_or(GuideError::Inner(NONE_OPEN))
-    }
-
-    /// The survey that is open, and the words to tell of it.
-    pub(crate) fn open_and_language(&mut self) -> Result<(&mut OpenSurvey, &Language)> {
-        let open = self.open.as_mut().ok_or(GuideError::Inner(NONE_OPEN))?;
-        Ok((open, &self.language))
     }
 
     pub(crate) fn with_scene<T>(&self, look: impl FnOnce(&Scene<'_>) -> T) -> Result<T> {
@@ -247,14 +206,6 @@ impl Session {
         self.notices.tell(NoticeRole::Done, done);
     }
 
-    /// Tells the other copies of the open survey on this device what was forgotten in it.
-    pub(crate) fn forget_elsewhere(&self) -> Result<usize> {
-        match &self.open {
-            Some(open) => Ok(self.home.forget_elsewhere(&open.store)?),
-            None => Ok(0),
-        }
-    }
-
     pub(crate) fn author(&self) -> AuthorId {
         self.author
     }
@@ -276,6 +227,11 @@ impl Session {
 
     pub(crate) fn language(&self) -> &Language {
         &self.language
+    }
+
+    /// The words, for what goes on beside.
+    pub(crate) fn shared_language(&self) -> Arc<Language> {
+        Arc::clone(&self.language)
     }
 
     pub(crate) fn pending(&self) -> &Pending {

@@ -1,19 +1,18 @@
 //! A survey that is open: its store, its records as they stand, and what the guide remembers of it.
 
-use std::path::Path;
+use std::path::PathBuf;
 
 use facts::error::{CannotPutBack, FactsError};
-use facts::fact::{ActId, Edit, SubjectId};
+use facts::fact::{ActId, Edit};
 use facts::home::Home;
 use facts::store::Store;
-use house::document::Document;
-use house::record::{PhotoRole, Survey, fold};
+use house::record::{Survey, fold};
 
 use super::labels_seen::LabelsSeen;
 use super::looked::Looked;
-use super::memory::Memory;
+use super::memory::{Keep, Memory};
 use super::results::{Results, Standing};
-use crate::error::{GuideError, Result};
+use crate::error::Result;
 
 /// A survey that is open.
 pub(crate) struct OpenSurvey {
@@ -28,6 +27,8 @@ pub(crate) struct OpenSurvey {
     display_name: String,
     /// A file that was looked into and not taken in.
     pub(crate) looked: Option<Looked>,
+    /// The place for a file that was given, where one is already. Not remembered: a phone moves its folders.
+    pub(crate) file_there: Option<PathBuf>,
     /// How many facts the last file brought, if they can be put back.
     pub(crate) returnable: std::result::Result<usize, CannotPutBack>,
     /// Label texts that were typed on this device.
@@ -37,9 +38,11 @@ pub(crate) struct OpenSurvey {
 }
 
 impl OpenSurvey {
-    pub(super) fn of(mut store: Store, home: &Home, display_name: &str) -> Result<Self> {
+    /// A survey whose store is open. All that its screens are drawn from is read here, since drawing reads no disk.
+    pub(super) fn of(mut store: Store, home: &Home, display_name: &str) -> facts::Result<Self> {
         let survey = fold(store.ledger(), store.survey_id())?;
-        let memory = Memory::of(&store)?;
+        let mut memory = Memory::of(&store)?;
+        memory.keep(&mut store, Keep::Synced)?;
         let returnable = returnable(&mut store)?;
         let display_name = display_name.to_owned();
         Ok(Self {
@@ -50,8 +53,9 @@ impl OpenSurvey {
             last_act: None,
             display_name,
             looked: None,
+            file_there: None,
             returnable,
-            seen: LabelsSeen::over(home),
+            seen: LabelsSeen::on(home),
             results: Results::default(),
         })
     }
@@ -95,33 +99,13 @@ impl OpenSurvey {
     pub(crate) fn refresh(&mut self) -> Result<()> {
         if self.store.refresh()? { self.read() } else { Ok(()) }
     }
-
-    /// Takes a photo in from a file.
-    pub(crate) fn add_photo(
-        &mut self,
-        file: &str,
-        of: Option<SubjectId>,
-        role: Option<PhotoRole>,
-    ) -> Result<SubjectId> {
-        let unreadable = |error: std::io::Error| GuideError::of_file(Path::new(file), &error);
-        let size = std::fs::metadata(file).map_err(unreadable)?.len();
-        if size > facts::photo::MAX_PICTURE_BYTES as u64 {
-            let fault = facts::photo::PictureFault::TooLong { limit: facts::photo::MAX_PICTURE_BYTES };
-            return Err(FactsError::from(fault).into());
-        }
-        let bytes = std::fs::read(file).map_err(unreadable)?;
-        self.introduce()?;
-        let photo = self.store.add_photo(&bytes, of, role)?;
-        self.read()?;
-        Ok(photo)
-    }
 }
 
 /// Whether what the last file brought can be put back, and how many facts that are.
-fn returnable(store: &mut Store) -> Result<std::result::Result<usize, CannotPutBack>> {
+fn returnable(store: &mut Store) -> facts::Result<std::result::Result<usize, CannotPutBack>> {
     match store.can_put_back() {
         Ok(facts) => Ok(Ok(facts)),
         Err(FactsError::CannotPutBack(why)) => Ok(Err(why)),
-        Err(error) => Err(error.into()),
+        Err(error) => Err(error),
     }
 }

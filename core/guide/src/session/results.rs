@@ -113,7 +113,7 @@ fn weighed(
 #[derive(Debug, Clone, Copy)]
 pub(crate) enum Standing<'a> {
     /// It is there, and of the survey as it is.
-    Ready(&'a Worked),
+    Ready(&'a Arc<Worked>),
     /// It is being worked out.
     Running(&'a LongWork),
     /// It was told to stop.
@@ -131,14 +131,14 @@ struct ResultsOf {
     revision: u64,
     /// The house that it is of.
     house: Arc<Survey>,
-    task: Task<Worked>,
+    task: Task<Arc<Worked>>,
 }
 
 impl ResultsOf {
     fn begin(house: &Survey, revision: u64, options: Options) -> Self {
         let house = Arc::new(house.clone());
         let copy = Arc::clone(&house);
-        let task = Task::begin(move |work| work_out(&copy, &options, work));
+        let task = Task::begin(move |work| work_out(&copy, &options, work).map(Arc::new));
         Self { revision, house, task }
     }
 
@@ -147,7 +147,7 @@ impl ResultsOf {
     }
 
     /// What came of it; nothing if it was stopped or failed.
-    fn worked(&self) -> Option<&Worked> {
+    fn worked(&self) -> Option<&Arc<Worked>> {
         // Whoever told it to stop gets nothing, even if it was done that moment.
         self.task.outcome().filter(|_| !self.task.work().is_stopped())?.as_ref().ok()
     }

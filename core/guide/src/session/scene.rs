@@ -1,5 +1,7 @@
 //! What a screen of a survey is drawn from.
 
+use std::path::Path;
+
 use facts::error::CannotPutBack;
 use facts::fact::{AuthorId, Ledger};
 use house::record::Survey;
@@ -31,6 +33,8 @@ pub(crate) struct Scene<'a> {
     pub(crate) standing: Standing<'a>,
     /// A file that was looked into and not taken in.
     pub(crate) looked: Option<&'a Looked>,
+    /// The place for a file that was given, where one is already.
+    pub(crate) file_there: Option<&'a Path>,
     /// How many facts the last file brought, if they can be put back.
     pub(crate) returnable: &'a std::result::Result<usize, CannotPutBack>,
     /// Counts what was written.
@@ -49,6 +53,7 @@ impl<'a> Scene<'a> {
             language,
             standing: open.standing(),
             looked: open.looked.as_ref(),
+            file_there: open.file_there.as_deref(),
             returnable: &open.returnable,
             revision: open.revision,
         }

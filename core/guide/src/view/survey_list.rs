@@ -2,47 +2,41 @@
 
 use std::path::Path;
 
-use facts::error::FactsError;
-use facts::home::{Entry, Found, Home};
+use facts::home::{Entry, Found};
 use facts::store::Summary;
 use phrase::{Arg, Phrase};
-use telling::words::error::InWords;
 
 use super::paging;
 use super::sketch::Sketch;
 use super::teller::day;
 use crate::done::Done;
-use crate::error::Result;
 use crate::place::{Key, Move, Outside};
-use crate::screen::{RowEntry, WordsRole};
-use crate::session::Session;
+use crate::screen::{PressWeight, RowEntry, WordsRole};
+use crate::session::{Listing, Session};
 
-/// The rows of a list of surveys, each with the key of its folder; returns how many there are in all.
+/// The rows of a list of surveys, each with the key of its folder.
 pub(crate) fn list(
     session: &Session,
     sketch: &mut Sketch<'_>,
-    found: std::result::Result<Vec<Entry>, FactsError>,
+    found: &[Entry],
     key: fn(String) -> Key,
     none: &Phrase,
-) -> usize {
-    match found {
-        Err(error) => {
-            sketch.words(WordsRole::Problem, &error.phrase());
-            0
-        }
-        Ok(found) if found.is_empty() => {
-            sketch.words(WordsRole::Lead, none);
-            0
-        }
-        Ok(found) => {
-            let first = paging::first(session.pending());
-            let rows: Vec<RowEntry> =
-                found.iter().skip(first).take(paging::ROWS).map(|entry| row(sketch, key, entry)).collect();
-            sketch.rows(&Phrase::new("surveys-rows"), rows);
-            paging::presses(sketch, found.len());
-            found.len()
-        }
+) {
+    if !session.listing.is_whole {
+        sketch.words(WordsRole::Lead, &Phrase::new("surveys-not-all"));
+        sketch.press(&Key::Again, &Phrase::new("surveys-again"), PressWeight::Other);
     }
+    if found.is_empty() {
+        if session.listing.is_whole {
+            sketch.words(WordsRole::Lead, none);
+        }
+        return;
+    }
+    let first = paging::first(session.pending());
+    let rows: Vec<RowEntry> =
+        found.iter().skip(first).take(paging::ROWS).map(|entry| row(sketch, key, entry)).collect();
+    sketch.rows(&Phrase::new("surveys-rows"), rows);
+    paging::presses(sketch, found.len());
 }
 
 fn row(sketch: &Sketch<'_>, key: fn(String) -> Key, entry: &Entry) -> RowEntry {
@@ -66,6 +60,14 @@ pub(crate) fn named(summary: &Summary, folder: &Path) -> Phrase {
     let name = summary.name.as_deref().filter(|name| !name.trim().is_empty());
     let stem = || folder.file_stem().unwrap_or_default().to_string_lossy().into_owned();
     Phrase::new("text").text("text", name.map_or_else(stem, str::to_owned))
+}
+
+/// The name of a survey of the list.
+pub(crate) fn named_in_list(session: &Session, folder: &Path) -> Phrase {
+    match session.listed(folder).map(|entry| &entry.found) {
+        Some(Found::Survey(look)) => named(&look.summary, folder),
+        Some(Found::Trouble(_)) | None => named(&Summary::default(), folder),
+    }
 }
 
 /// How far a survey is, in counts.
@@ -95,35 +97,31 @@ pub(crate) fn remark(summary: &Summary) -> Option<Phrase> {
     }
 }
 
-/// Turns a page; returns whether that was asked for.
+/// Does what a list does by itself, whatever its rows lead to: turns its page, is made anew. Returns whether that was
+/// asked for.
 pub(crate) fn turn(session: &mut Session, key: &Key) -> bool {
+    if *key == Key::Again {
+        session.list();
+        return true;
+    }
     paging::turn(&mut session.pending, key)
 }
 
 /// What a list does whose rows lead to one survey each: turns its page, leads on, or back to the surveys.
-pub(crate) fn take_in_list(
-    session: &mut Session,
-    done: &Done,
-    list: impl FnOnce(&Home) -> std::result::Result<Vec<Entry>, FactsError>,
-) -> Result<Move> {
-    let Done::Press(key) = done else { return Ok(Move::Stay) };
+pub(crate) fn take_in_list(session: &mut Session, done: &Done, list: fn(&Listing) -> &[Entry]) -> Move {
+    let Done::Press(key) = done else { return Move::Stay };
     if turn(session, key) {
-        return Ok(Move::Stay);
+        return Move::Stay;
     }
-    if *key == Key::Out {
-        return Ok(Move::Outside(Outside::Surveys));
-    }
-    let Key::Survey(name) = key else { return Ok(Move::Stay) };
-    let found = list(session.home())?;
-    let entry = find(session, found, name);
-    Ok(entry.map_or(Move::Stay, |entry| Move::Outside(Outside::Survey(entry.folder))))
+    let entry = match key {
+        Key::Out => return Move::Outside(Outside::Surveys),
+        Key::Survey(name) => find(list(&session.listing), name),
+        _ => None,
+    };
+    entry.map_or(Move::Stay, |entry| Move::Outside(Outside::Survey(entry.folder.clone())))
 }
 
-/// The survey of a row; says so if it is gone.
-pub(crate) fn find(session: &mut Session, found: Vec<Entry>, name: &str) -> Option<Entry> {
-    let entry = found.into_iter().find(|entry| entry.folder_name() == name);
-    if entry.is_none() {
-        session.tell(Phrase::new("gone"));
-    }
-    entry
+/// The survey of a row.
+pub(crate) fn find<'a>(found: &'a [Entry], name: &str) -> Option<&'a Entry> {
+    found.iter().find(|entry| entry.folder_name() == name)
 }

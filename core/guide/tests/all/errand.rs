@@ -4,6 +4,7 @@ use std::fs;
 use std::io::Cursor;
 use std::path::{Path, PathBuf};
 use std::sync::LazyLock;
+use std::time::Duration;
 
 use crate::person::{Person, check, guide_at, says, shown};
 use facts::fact::{AuthorId, Edit};
@@ -78,6 +79,7 @@ impl Sender {
 
 /// Gives a file to the press that asks for one, and lets it run.
 fn give(guide: &mut Guide, file: &Path) -> LongWork {
+    guide.wait_for_long_work(Duration::ZERO);
     let screen = guide.screen();
     let key = *screen.keys().iter().find(|key| FileAsked::of(key).is_some()).unwrap();
     guide.act(&Deed::File { key: key.into(), file: file.display().to_string() }).unwrap();
@@ -87,6 +89,7 @@ fn give(guide: &mut Guide, file: &Path) -> LongWork {
 /// Presses, and lets it run.
 fn press(guide: &mut Guide, key: &str) -> LongWork {
     assert!(guide.screen().keys().contains(&key), "{:?}", guide.screen().keys());
+    guide.wait_for_long_work(Duration::ZERO);
     guide.act(&Deed::Press { key: key.into() }).unwrap();
     guide.long_work().expect("it takes a while")
 }
@@ -243,6 +246,7 @@ fn putting_the_app_aside_stops_it_and_closes_everything() {
     // No log and no index of it: the database is closed, by the errand too.
     assert_eq!(names(&folder), ["photos", "survey.db"]);
     person.guide.resume().unwrap();
+    person.guide.settle_long_work();
     person.on("share-pack");
 }
 
@@ -275,25 +279,42 @@ fn mending_with_a_file_that_is_stopped_leaves_the_damage_as_it_was() {
 fn the_report_waits_until_it_is_worked_out_and_blocks_nothing() {
     let mut walk = crate::result_house::walk(crate::result_house::needy());
     walk.guide.work_out_with(advice::worklist::Options::default());
-    let at_overview = Deed::Press { key: "handover".into() };
-    walk.guide.act(&at_overview).unwrap();
+    // As `Walk::go`, which would wait until all is worked out.
+    for key in ["overview", "more", "handover"] {
+        let screen = walk.guide.screen();
+        let is_there = |key: &str| screen.keys().contains(&key);
+        if is_there(key) && !(key == "more" && is_there("handover")) {
+            walk.guide.act(&Deed::Press { key: key.into() }).unwrap();
+        }
+    }
+    assert_eq!(walk.guide.screen().name, "handover");
     let work = walk.guide.long_work().expect("it takes a while");
+    let asked = |guide: &Guide, end: &str| {
+        let screen = guide.screen();
+        let key = screen.keys().into_iter().find(|key| FileAsked::of(key).is_some() && key.ends_with(end));
+        key.map(str::to_owned)
+    };
+    // Until then no file is asked for, and one that is given all the same changes nothing.
     let report = walk.home.path().join("report.html");
+    assert_eq!(asked(&walk.guide, ".html"), None);
     let deed = Deed::File { key: "file-out:report.html".into(), file: report.display().to_string() };
     walk.guide.act(&deed).unwrap();
     assert!(!work.is_done(), "nobody waited for it");
-    says(&walk.guide.screen(), "still being worked out");
-    assert!(!report.exists());
+    assert!(walk.guide.screen().name == "handover" && !report.exists());
     walk.guide.act(&Deed::Press { key: "stop".into() }).unwrap();
     walk.guide.settle_long_work();
-    // The file needs none of that: it is packed beside.
-    let file = walk.home.path().join("house.lwk");
     walk.guide.work_out_with(crate::result_house::quick());
-    walk.guide
-        .act(&Deed::File { key: "file-out:house.lwk".into(), file: file.display().to_string() })
-        .unwrap();
-    assert_eq!(walk.guide.screen().name, "errand");
-    walk.guide.settle_long_work();
+    walk.press("work-out");
+    // Both are written beside.
+    walk.guide.wait_for_long_work(Duration::ZERO);
+    let file = walk.home.path().join("house.lwk");
+    for (end, place, doing) in [(".html", &report, "Writing the report"), (".lwk", &file, "Writing the file")]
+    {
+        let key = asked(&walk.guide, end).expect("a press for it");
+        walk.guide.act(&Deed::File { key, file: place.display().to_string() }).unwrap();
+        says(&walk.guide.screen(), doing);
+        walk.guide.settle_long_work();
+    }
     says(&walk.guide.screen(), "The file for the next person is written");
-    assert!(file::recognise(&file));
+    assert!(file::recognise(&file) && report.exists());
 }

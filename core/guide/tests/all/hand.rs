@@ -2,6 +2,7 @@
 
 use std::io::Cursor;
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use facts::fact::{AuthorId, SubjectId};
 use facts::store::Store;
@@ -23,7 +24,8 @@ impl Hand {
     /// Over a home folder, with nothing open.
     pub fn over(home: &Path) -> Self {
         let author = AuthorId::random();
-        let guide = Guide::at(home, author, guide::english(telling::words::Figures::default())).unwrap();
+        let mut guide = Guide::at(home, author, guide::english(telling::words::Figures::default())).unwrap();
+        guide.wait_for_long_work(Duration::MAX);
         Self { guide, touches: 0, author, home: home.to_owned() }
     }
 
@@ -56,6 +58,7 @@ impl Hand {
         let folder = self.guide.open_folder().unwrap();
         let language = guide::english(telling::words::Figures::default());
         self.guide = Guide::at(&self.home, self.author, language).unwrap();
+        self.guide.wait_for_long_work(Duration::MAX);
         self.guide.open(&folder).unwrap();
     }
 

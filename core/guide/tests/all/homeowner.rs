@@ -1,5 +1,7 @@
 //! A guide in a folder of its own, and what a homeowner answers in an invented house.
 
+use std::time::Duration;
+
 use facts::fact::AuthorId;
 use guide::screen::{Block, ChoiceBlock};
 use guide::{Deed, Guide, Screen};
@@ -30,6 +32,7 @@ impl Walk {
         let language = || tongue(Figures::default());
         let mut guide = Guide::at(home.path(), author, language()).unwrap();
         guide.work_out_with(few_draws());
+        guide.wait_for_long_work(Duration::MAX);
         Self { home, author, tongue, language: language(), guide }
     }
 
@@ -54,6 +57,7 @@ impl Walk {
         drop(guide);
         let mut guide = Guide::at(home.path(), author, tongue(Figures::default())).unwrap();
         guide.work_out_with(few_draws());
+        guide.wait_for_long_work(Duration::MAX);
         if let Some(folder) = folder {
             guide.open(&folder).unwrap();
             guide.settle_long_work();

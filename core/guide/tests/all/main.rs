@@ -21,6 +21,7 @@ mod source;
 mod throws;
 mod whole_house;
 
+mod door;
 mod errand;
 mod errors;
 mod explained;

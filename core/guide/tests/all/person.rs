@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use facts::fact::{AuthorId, REMOVED};
 use facts::store::Store;
@@ -145,7 +146,9 @@ impl Person {
 
 pub fn guide_at(home: &Path) -> Guide {
     let author = Device::at(home).unwrap().author().unwrap();
-    Guide::at(home, author, guide::english(telling::words::Figures::default())).unwrap()
+    let mut guide = Guide::at(home, author, guide::english(telling::words::Figures::default())).unwrap();
+    guide.wait_for_long_work(Duration::MAX);
+    guide
 }
 
 /// What holds for every screen: a way on, a name for everything, and not too long.

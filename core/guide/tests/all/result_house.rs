@@ -1,6 +1,7 @@
 //! A guide over a survey that was written with edits; and what a person does with it.
 
 use std::path::PathBuf;
+use std::time::Duration;
 
 use advice::forecast::Options as Draws;
 use advice::worklist::Options;
@@ -55,6 +56,7 @@ impl Walk {
         drop(store);
         let mut guide = Guide::at(home.path(), author, guide::english(Figures::default())).expect("a guide");
         guide.work_out_with(quick());
+        guide.wait_for_long_work(Duration::MAX);
         guide.open(&folder).expect("opened");
         Self { guide, folder, home }
     }

@@ -1,7 +1,7 @@
 //! Privacy, the outlet test, forecast against test, and the handover. Every house here is invented.
 
 use crate::result_house::{Walk, key, main_key, needy, text, walk};
-use guide::screen::{Ability, Block};
+use guide::screen::{Ability, Block, NoticeRole};
 use house::record::{CableKind, ReadingKind, ServiceKind, TestReach};
 use houses::part_id;
 
@@ -114,8 +114,10 @@ fn handover_writes_the_report_and_the_file() {
     let page = std::fs::read_to_string(&report).expect("a report");
     assert!(page.starts_with("<!DOCTYPE html>") && page.contains("Nowhere Lane 1"));
     // Nothing is overwritten.
-    walk.file("file-out:An invented house.html", &report).expect("said");
-    let notice = &walk.screen().notices[0].words;
+    walk.file("file-out:An invented house.html", &report).expect("told on the screen");
+    let told = walk.screen().notices;
+    assert!(matches!(told.as_slice(), [one] if one.role == NoticeRole::Problem), "{told:?}");
+    let notice = &told[0].words;
     assert!(notice.starts_with("Something called “report.html” is there already"), "{notice}");
     assert_eq!(std::fs::read_to_string(&report).expect("still there"), page);
 

@@ -169,6 +169,10 @@ fn a_survey_of_a_newer_release_says_so() {
         .unwrap()
         .pragma_update(None, "user_version", 999)
         .unwrap();
+    // The list was made before: what is wrong is said where the row leads.
+    ann.press("open:Mill House");
+    says(&ann.on("one-survey"), "newer release");
+    ann.press("out");
     let row = row_of(&ann.guide.screen(), "Mill House");
     assert!(row.says.contains("cannot be opened"));
     ann.press(&row.key.unwrap());

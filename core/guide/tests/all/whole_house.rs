@@ -3,6 +3,7 @@
 
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use advice::forecast::Options as Draws;
 use advice::worklist::Options;
@@ -50,6 +51,7 @@ pub fn quick() -> Options {
 pub fn guide_at(home: &Path) -> Guide {
     let mut guide = Guide::at(home, ann(), guide::english(Figures::default())).unwrap();
     guide.work_out_with(quick());
+    guide.wait_for_long_work(Duration::MAX);
     guide
 }
 

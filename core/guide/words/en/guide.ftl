@@ -27,6 +27,8 @@ survey-untitled = A survey without a name
 surveys = Surveys
 surveys-none = No survey is here yet. A survey holds everything about one house: what is in its walls, what should change, and how it was proved.
 surveys-rows = On this device
+surveys-not-all = Not all surveys were looked at yet.
+surveys-again = Look at all of them
 surveys-new = Start a new survey
 surveys-parts =
     { $parts ->

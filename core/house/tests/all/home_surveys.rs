@@ -489,3 +489,23 @@ fn state_of(folder: &Path) -> std::collections::BTreeMap<String, Vec<u8>> {
     }
     found
 }
+
+#[test]
+fn a_copy_can_be_stopped_and_leaves_nothing() {
+    let (_folder, home) = home();
+    let mut store = make(&home, "first");
+    let picture = fs::read(format!("{}/tests/pictures/baseline.jpg", env!("CARGO_MANIFEST_DIR"))).unwrap();
+    store.add_photo(&picture, None, None).unwrap();
+    let mut told = Vec::new();
+    let stopped = home.copy_watched(&store, "second", store.author(), &mut |progress: file::Progress| {
+        told.push(progress);
+        false
+    });
+    assert!(matches!(stopped, Err(facts::FactsError::Stopped)), "{stopped:?}");
+    assert!(told[0].of_bytes > 0 && told[0].done_bytes == 0, "{told:?}");
+    let names: Vec<_> =
+        fs::read_dir(home.folder()).unwrap().map(|entry| entry.unwrap().file_name()).collect();
+    assert_eq!(names, ["first.legwork"]);
+    let copy = home.copy_watched(&store, "second", store.author(), &mut |_: file::Progress| true).unwrap();
+    assert!(copy.missing_photos().unwrap().is_empty());
+}

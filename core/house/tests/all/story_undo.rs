@@ -261,7 +261,11 @@ fn a_draft_survives_and_becomes_one_fact() {
     for (second, text) in ["behind", "behind the", "behind the shelf"].into_iter().enumerate() {
         let draft =
             Draft { subject: note, field: "text".into(), text: text.into(), saved_ms: 1000 * second as u64 };
-        store.save_draft(&draft).unwrap();
+        if second == 0 {
+            store.save_draft(&draft).unwrap();
+        } else {
+            assert!(store.save_draft_unsynced(&draft).unwrap());
+        }
     }
     assert!(store.ledger().is_empty());
     // The process dies: what was saved is there.
@@ -287,6 +291,22 @@ fn a_draft_survives_and_becomes_one_fact() {
     let long =
         Draft { subject: note, field: "text".into(), text: "x".repeat(MAX_DRAFT_BYTES + 1), saved_ms: 0 };
     assert!(matches!(store.save_draft(&long), Err(FactsError::DraftTooLong { .. })));
+}
+
+#[test]
+fn a_draft_that_need_not_be_on_the_disk_waits_for_nobody() {
+    let (_home, mut store) = survey();
+    let other = rusqlite::Connection::open(store.folder().join("survey.db")).unwrap();
+    other.execute_batch("BEGIN IMMEDIATE").unwrap();
+    let draft =
+        Draft { subject: SubjectId::random(), field: "text".into(), text: "half".into(), saved_ms: 1 };
+    let began = std::time::Instant::now();
+    assert!(!store.save_draft_unsynced(&draft).unwrap());
+    assert!(began.elapsed() < std::time::Duration::from_secs(1), "{:?}", began.elapsed());
+    assert!(store.drafts().unwrap().is_empty());
+    other.execute_batch("ROLLBACK").unwrap();
+    assert!(store.save_draft_unsynced(&draft).unwrap());
+    assert_eq!(store.drafts().unwrap(), [draft]);
 }
 
 /// A thing removed before anything was said of it, then removed again with what was said: the second removal hides

@@ -109,8 +109,8 @@ fn thin_cable_is_struck_and_the_key_says_so() {
     let figure = wiring_map(&survey, None, &english());
     assert_eq!(struck(&figure), 0);
     assert!(!texts(&figure).iter().any(|text| text.contains("thin, old cable")));
-    let feeds = survey.parts.keys().filter_map(|part| survey.wiring.feed(*part));
-    let run = feeds.filter_map(|feed| feed.run).next().unwrap();
+    let mut feeds = survey.parts.keys().filter_map(|part| survey.wiring.feed(*part));
+    let run = feeds.find_map(|feed| feed.run).unwrap();
     survey.runs.get_mut(&run).unwrap().cable = CableKind::FiftyNine;
     let figure = wiring_map(&survey, None, &english());
     assert_eq!(struck(&figure), 1);

@@ -1,19 +1,17 @@
 //! `legwork photo`: pictures of parts, listed, assigned, written out.
 
-use std::collections::BTreeSet;
 use std::path::Path;
 
 use facts::fact::{ActId, SubjectId};
-use facts::store::Store;
 use house::document::Assignment;
 use house::document::Document;
 use house::record::{Photo, PhotoRole, Survey, field};
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
-use super::author_json::AuthorJson;
 use super::names::{Names, one_by_beginning};
-use super::teller::{Teller, ThingJson, short};
+use super::photo_json::{PhotoJson, as_json, part_or_run};
+use super::teller::{Teller, short};
 use super::{open_to_read, open_to_write, photo_add};
 use crate::arguments::PhotoCommand;
 use crate::command::Context;
@@ -34,57 +32,6 @@ pub fn run(context: &Context, command: PhotoCommand) -> Result<(), DeskError> {
         }
         PhotoCommand::Write { survey, photo, out, replace } => write(context, &survey, &photo, &out, replace),
     }
-}
-
-/// A photo.
-#[derive(Serialize)]
-pub struct PhotoJson {
-    photo: SubjectId,
-    of: Option<ThingJson>,
-    role: Option<PhotoRole>,
-    sha256: String,
-    ext: String,
-    bytes: u64,
-    width: u32,
-    height: u32,
-    author: Option<AuthorJson>,
-    written_ms: Option<u64>,
-    missing: bool,
-}
-
-/// Photos of a survey by id, in the order in which they were taken in.
-pub fn as_json(store: &Store, teller: &Teller<'_>, photos: &[&Photo]) -> Result<Vec<PhotoJson>, DeskError> {
-    let missing: BTreeSet<SubjectId> = store.missing_photos()?.into_iter().collect();
-    let one = |photo: &&Photo| {
-        let intake = store.ledger().history(photo.id, field::IMAGE).first().copied();
-        PhotoJson {
-            photo: photo.id,
-            of: photo.of.map(|of| teller.thing(of)),
-            role: photo.role,
-            sha256: photo.image.sha256.clone(),
-            ext: photo.image.ext.clone(),
-            bytes: photo.image.bytes,
-            width: photo.image.width,
-            height: photo.image.height,
-            author: intake.map(|fact| teller.author(fact.by())),
-            written_ms: intake.map(|fact| fact.id().ms()),
-            missing: missing.contains(&photo.id),
-        }
-    };
-    Ok(photos.iter().map(one).collect())
-}
-
-/// The part or cable run that a word names.
-///
-/// # Errors
-/// As [`Names::find`], and [`DeskError::WrongThing`].
-pub fn part_or_run(names: &Names, word: &str) -> Result<SubjectId, DeskError> {
-    let subject = names.find(word)?;
-    let survey = names.survey();
-    if survey.parts.contains_key(&subject) || survey.runs.contains_key(&subject) {
-        return Ok(subject);
-    }
-    Err(DeskError::WrongThing { word: word.to_owned(), what: WrongThing::NotForPhotos })
 }
 
 fn list(context: &Context, folder: &Path, thing: Option<&str>, unassigned: bool) -> Result<(), DeskError> {

@@ -14,7 +14,7 @@ use serde::Serialize;
 
 use super::names::Names;
 use super::open_to_write;
-use super::photo::{PhotoJson, as_json, part_or_run};
+use super::photo_json::{PhotoJson, as_json, part_or_run};
 use super::teller::{Teller, short};
 use crate::command::Context;
 use crate::error::DeskError;

@@ -69,6 +69,6 @@ fn photographed(session: &mut Session, place: &FieldPlace, file: &str) -> Result
         FieldPlace::Run(run) => (Some(*run), Some(PhotoRole::Place)),
         _ => return Ok(Move::Stay),
     };
-    session.open_survey()?.add_photo(file, of, role)?;
+    session.add_photo(file, of, role)?;
     Ok(Move::Stay)
 }

@@ -59,7 +59,7 @@ pub(crate) fn take(session: &mut Session, id: SubjectId, done: &Done) -> Result<
     let Some(work) = open.survey.works.get(&id).cloned() else { return Ok(Move::Stay) };
     match done {
         Done::Photo(_, file) => {
-            open.add_photo(file, Some(work.change.at()), Some(PhotoRole::After))?;
+            session.add_photo(file, Some(work.change.at()), Some(PhotoRole::After))?;
             Ok(Move::Stay)
         }
         Done::Pick(_, picked) => {

@@ -110,7 +110,7 @@ pub(crate) fn take(session: &mut Session, id: SubjectId, done: &Done) -> Result<
     let is_done = work.outcome.end == OutcomeKind::Done;
     match done {
         Done::Photo(_, file) => {
-            open.add_photo(file, Some(work.change.at()), Some(house::record::PhotoRole::After))?;
+            session.add_photo(file, Some(work.change.at()), Some(house::record::PhotoRole::After))?;
             Ok(Move::Stay)
         }
         Done::Press(Key::Check) if is_done => to(ResultPlace::After(id)),

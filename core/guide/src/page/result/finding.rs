@@ -25,7 +25,7 @@ pub(crate) fn show(scene: &Scene<'_>, name: &str) -> Screen {
         .iter()
         .take(60)
         .filter_map(|place| {
-            let key = place.part().map(|part| Key::Part(part));
+            let key = place.part().map(Key::Part);
             Some(sketch.row(key, &place.phrase(scene.survey)?, None, None))
         })
         .collect();

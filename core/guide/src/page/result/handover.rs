@@ -127,9 +127,7 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
             let Some(answer) = given_by(key) else { return Ok(Move::Stay) };
             let left_out = session.with_scene(left_out)?;
             if answer == stages::REPORT {
-                if written::report(session, &left_out, file)? {
-                    was_given(session, stages::REPORT)?;
-                }
+                written::report(session, &left_out, file, |session| was_given(session, stages::REPORT))?;
             } else {
                 let options = PackOptions { left_out, replace: false };
                 pack(session, options, file.into(), |session| was_given(session, stages::FILE))?;

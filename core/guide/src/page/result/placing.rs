@@ -73,7 +73,7 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, adapter: &AdapterToCome) -> RowEn
     let head = adapter
         .outlet
         .map_or_else(|| Phrase::new("placing-router"), |outlet| shown::outlet(scene.survey, outlet));
-    let key = adapter.outlet.map(|outlet| Key::Part(outlet));
+    let key = adapter.outlet.map(Key::Part);
     sketch.row(key, &head, Some(&says), remark.as_ref()).ticked(are_adapters_placed(scene.survey))
 }
 

@@ -77,7 +77,7 @@ fn filter_row(scene: &Scene<'_>, sketch: &Sketch<'_>, entry: &Part) -> RowEntry 
         _ if filtered => ("private-filter-in", false),
         _ => ("private-filter-missing", true),
     };
-    let key = asks.then(|| Key::Ask(Question::EntryFilter(entry.id)));
+    let key = asks.then_some(Key::Ask(Question::EntryFilter(entry.id)));
     let name = house::naming::of_part(scene.survey, entry);
     let row = sketch.row(key, &name, Some(&Phrase::new(id)), None);
     if asks || filtered { row.ticked(!asks) } else { row }

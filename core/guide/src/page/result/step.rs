@@ -85,7 +85,7 @@ fn applies(scene: &Scene<'_>, change: ChangeKind) -> bool {
 pub(crate) fn take(session: &mut Session, change: ChangeKind, done: &Done) -> Result<Move> {
     match done {
         Done::Photo(_, file) => {
-            session.open_survey()?.add_photo(file, Some(change.at()), Some(PhotoRole::Before))?;
+            session.add_photo(file, Some(change.at()), Some(PhotoRole::Before))?;
             Ok(Move::Stay)
         }
         Done::Press(Key::Done) => {

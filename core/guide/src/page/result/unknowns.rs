@@ -70,7 +70,7 @@ pub(super) fn worth_going_back<'a>(
 pub(super) fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, weighed: &Weighed) -> RowEntry {
     let survey = scene.survey;
     let unknown = &weighed.unknown;
-    let key = question(survey, unknown).map(|question| Key::Ask(question));
+    let key = question(survey, unknown).map(Key::Ask);
     let matters = match (weighed.worth(), weighed.stake) {
         (Some(stake), _) => Phrase::new("worth-stake")
             .phrase("room", shown::outlet(survey, stake.outlet))

@@ -1,8 +1,8 @@
 //! Writing the report to a place that the shell gives.
 
 use std::collections::BTreeSet;
-use std::io;
-use std::path::Path;
+use std::path::PathBuf;
+use std::sync::Arc;
 
 use facts::file::LeftOut;
 use facts::whole_file::{self, Existing, Readers};
@@ -10,24 +10,34 @@ use phrase::Phrase;
 use telling::report::html;
 use telling::words::error::InWords;
 
-use crate::error::{GuideError, Result};
-use crate::session::{Session, Standing};
+use crate::error::{GuideError, Result, Trouble};
+use crate::place::Move;
+use crate::session::{After, Doing, Session, Standing};
 
-/// Writes the report, if what it tells is worked out; else says so and has it worked out. The file must not be there yet;
-/// nothing is left if it cannot be written. Returns whether it was written.
-pub(super) fn report(session: &mut Session, out: &BTreeSet<LeftOut>, file: &str) -> Result<bool> {
-    let (open, language) = session.open_and_language()?;
-    let list = match open.standing() {
-        Standing::Ready(worked) => &worked.list,
+/// Sends the errand that writes the report, if what it tells is worked out; else says so and has it worked out. The file
+/// must not be there yet; nothing is left if it cannot be written. `then` is done in the session once it is there.
+pub(super) fn report(
+    session: &mut Session,
+    out: &BTreeSet<LeftOut>,
+    file: &str,
+    then: fn(&mut Session) -> Result<()>,
+) -> Result<()> {
+    let open = session.open_survey()?;
+    let worked = match open.standing() {
+        Standing::Ready(worked) => Arc::clone(worked),
         Standing::Failed(error) => {
             let failed = Phrase::new("work-failed").phrase("what", error.phrase());
             session.tell(failed);
-            return Ok(false);
+            return Ok(());
         }
-        Standing::Running(_) => return Ok(waits(session)),
+        Standing::Running(_) => {
+            waits(session);
+            return Ok(());
+        }
         Standing::Stopped | Standing::NotBegun => {
             session.begin_long_work();
-            return Ok(waits(session));
+            waits(session);
+            return Ok(());
         }
     };
     let mut survey = open.survey.clone();
@@ -37,14 +47,29 @@ pub(super) fn report(session: &mut Session, out: &BTreeSet<LeftOut>, file: &str)
     if out.contains(&LeftOut::Notes) {
         survey.notes.clear();
     }
-    let page = html(&survey, list, language);
-    let failed = |error: io::Error| GuideError::of_file(Path::new(file), &error);
-    whole_file::write(Path::new(file), page.as_bytes(), Existing::Stays, Readers::Usual).map_err(failed)?;
-    Ok(true)
+    let (language, file) = (session.shared_language(), PathBuf::from(file));
+    session.send(Doing::Report, move |work| {
+        if !work.goes_on(0.0) {
+            return Err(Trouble::Stopped.into());
+        }
+        let page = html(&survey, &worked.list, &language);
+        if !work.goes_on(TOLD) {
+            return Err(Trouble::Stopped.into());
+        }
+        let written = whole_file::write(&file, page.as_bytes(), Existing::Stays, Readers::Usual);
+        Ok(After::new(move |session| {
+            written.map_err(|error| GuideError::of_file(&file, &error))?;
+            then(session)?;
+            Ok(Move::Stay)
+        }))
+    });
+    Ok(())
 }
 
+/// Which share is done once the report is told and has only to be written.
+const TOLD: f64 = 0.9;
+
 /// Says that what the report tells is still being worked out; nothing is written.
-fn waits(session: &mut Session) -> bool {
+fn waits(session: &mut Session) {
     session.tell(Phrase::new("handover-report-waits"));
-    false
 }

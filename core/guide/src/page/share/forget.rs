@@ -1,5 +1,6 @@
 //! Forgetting what must be able to vanish. Asked about twice: that it is for ever, and that it holds for others too.
 
+use facts::error::FactsError;
 use facts::fact::{PhotoImage, SubjectId};
 use facts::forget::Forgotten;
 use facts::store::Store;
@@ -9,10 +10,10 @@ use telling::words::error::InWords;
 
 use super::thing_story::forgettable;
 use crate::done::Done;
-use crate::error::Result;
+use crate::error::{Result, Trouble};
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::{Scene, Session};
+use crate::session::{After, Doing, Keep, Scene, Session};
 use crate::view::{Sketch, Teller};
 
 /// The first question: that it is for ever.
@@ -71,31 +72,61 @@ pub(crate) fn take_for_others(
             if name.is_none() && subject == open.survey.id {
                 return Ok(Move::Stay);
             }
-            let done = drop_for_ever(&mut open.store, subject, name)?;
-            // What it said may stand among what is remembered of the way here.
-            open.last_act = None;
-            open.looked = None;
-            open.read()?;
-            session.tell_done(Phrase::new(if done.is_cleared { "forget-done" } else { "forget-later" }));
-            // It is forgotten here; that a copy could not be told is said after that.
-            let told = session.forget_elsewhere();
-            match told {
-                Ok(0) => {}
-                Ok(copies) => {
-                    session.tell_done(Phrase::new("forget-copies").with("count", Arg::Count(copies as u64)));
-                }
-                Err(error) => {
-                    session.tell(Phrase::new("forget-not-everywhere").phrase("what", error.phrase()));
-                }
-            }
-            Ok(Move::Swap(Place::Share(SharePlace::Things)))
+            // What it said may stand among what is half answered.
+            open.memory.drop_given();
+            session.remember(Keep::Now)?;
+            send(session, subject, name.map(str::to_owned))?;
+            Ok(Move::Stay)
         }
         Done::Press(Key::Keep) => Ok(Move::Back),
         _ => Ok(Move::Stay),
     }
 }
 
-fn drop_for_ever(store: &mut Store, subject: SubjectId, name: Option<&str>) -> Result<Forgotten> {
+/// Sends the errand that forgets something: the database is written anew, and every copy on this device is told.
+fn send(session: &mut Session, subject: SubjectId, name: Option<String>) -> Result<()> {
+    let open = session.open_survey()?;
+    let (folder, author) = (open.store.folder().to_owned(), open.store.author());
+    let home = session.home().clone();
+    session.send(Doing::Forget, move |work| {
+        if !work.goes_on(0.0) {
+            return Err(Trouble::Stopped.into());
+        }
+        let mut store = Store::open(&folder, author)?;
+        let done = drop_for_ever(&mut store, subject, name.as_deref())?;
+        // It is forgotten here; that a copy could not be told is said after that.
+        let told = home.forget_elsewhere(&store);
+        Ok(After::new(move |session| {
+            tell(session, &done, told)?;
+            Ok(Move::Swap(Place::Share(SharePlace::Things)))
+        }))
+    });
+    Ok(())
+}
+
+fn tell(session: &mut Session, done: &Forgotten, told: std::result::Result<usize, FactsError>) -> Result<()> {
+    let open = session.open_survey()?;
+    // What it said may stand among what is remembered of the way here.
+    open.last_act = None;
+    open.looked = None;
+    open.store.refresh()?;
+    open.read()?;
+    session.tell_done(Phrase::new(if done.is_cleared { "forget-done" } else { "forget-later" }));
+    match told {
+        Ok(0) => {}
+        Ok(copies) => {
+            session.tell_done(Phrase::new("forget-copies").with("count", Arg::Count(copies as u64)));
+        }
+        Err(error) => session.tell(Phrase::new("forget-not-everywhere").phrase("what", error.phrase())),
+    }
+    Ok(())
+}
+
+fn drop_for_ever(
+    store: &mut Store,
+    subject: SubjectId,
+    name: Option<&str>,
+) -> std::result::Result<Forgotten, FactsError> {
     let is_picture = |name: &str| name == field::IMAGE;
     let shows = store
         .ledger()
@@ -112,7 +143,7 @@ fn drop_for_ever(store: &mut Store, subject: SubjectId, name: Option<&str>) -> R
         return Ok(Forgotten { facts: picture.facts + rest.facts, is_cleared: rest.is_cleared });
     }
     match name {
-        Some(name) => Ok(store.forget_field(subject, name)?),
-        None => Ok(store.forget_thing(subject)?),
+        Some(name) => store.forget_field(subject, name),
+        None => store.forget_thing(subject),
     }
 }

@@ -1,6 +1,6 @@
 //! Writing one file for the next person. Half done is fine.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use facts::file::{FILE_EXTENSION, LeftOut, PackOptions};
 use phrase::Phrase;
@@ -18,9 +18,9 @@ const LEFT_OUT: [LeftOut; 3] = [LeftOut::Owner, LeftOut::Notes, LeftOut::Photos]
 pub(crate) fn show(scene: &Scene<'_>) -> Screen {
     let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("share-pack"));
     sketch.able(Ability::Share);
-    if let Some(there) = scene.pending().written(&Key::There).filter(|there| !there.is_empty()) {
-        sketch
-            .words(WordsRole::Lead, &Phrase::new("share-pack-there").text("file", name_of(Path::new(there))));
+    if let Some(there) = scene.file_there {
+        let there = Phrase::new("share-pack-there").text("file", name_of(there));
+        sketch.words(WordsRole::Lead, &there);
         sketch.confirm_loss(&Key::Replace, &Phrase::new("share-pack-replace"));
         sketch.press_for_a_place(&place(scene), &Phrase::new("share-pack-elsewhere"), PressWeight::Main);
         sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
@@ -59,7 +59,7 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
             write(session, file, false)
         }
         Done::Press(Key::Replace) => {
-            let there = session.open_survey()?.memory.pending.written(&Key::There).map(PathBuf::from);
+            let there = session.open_survey()?.file_there.clone();
             there.map_or(Ok(Move::Stay), |file| write(session, file, true))
         }
         Done::Press(Key::File(_)) => {
@@ -76,15 +76,13 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
 
 fn write(session: &mut Session, file: PathBuf, replace: bool) -> Result<Move> {
     if !replace && is_there(&file) {
-        let there = file.display().to_string();
-        let pending = &mut session.open_survey()?.memory.pending;
-        pending.write(&Key::There, there);
+        session.open_survey()?.file_there = Some(file);
         return Ok(Move::Stay);
     }
     let left_out = session.with_scene(left_out)?.into_iter().collect();
     pack(session, PackOptions { left_out, replace }, file, |session| {
         // The choice of what is left out stays: written again, the file must not bring back a name by itself.
-        session.open_survey()?.memory.pending.write(&Key::There, "");
+        session.open_survey()?.file_there = None;
         Ok(())
     })?;
     Ok(Move::Stay)

@@ -1,0 +1,252 @@
+//! Laws that hold for every house: compared with a dense solution written for the tests, and with physics.
+
+use std::sync::Arc;
+
+use crate::houses::{House, amplifier, dense_of, house, passive_part};
+use crate::linear::Dense;
+use coax::model::{Amplifier, AmplifierCore, Cable, Junction, Link};
+use coax::rated::{CableRating, CableSeries, Condition};
+use coax::{
+    Decibels, Dice, End, FrequencyGrid, Megahertz, Metres, Model, Network, PartIndex, Samples, Span, Wanted,
+};
+use num_complex::Complex64;
+use proptest::prelude::*;
+
+/// Every band that a house's coax carries, and a number that does not fill the solver's blocks.
+const MEGAHERTZ: [f64; 11] = [5.0, 41.0, 60.0, 204.0, 600.0, 1000.0, 1125.0, 1240.0, 1400.0, 1675.0, 2150.0];
+
+fn grid() -> FrequencyGrid {
+    FrequencyGrid::new(MEGAHERTZ.map(Megahertz).to_vec()).unwrap()
+}
+
+/// A bare tee with two reflecting arms may ring: then the answers agree to fewer digits.
+fn close(found: Complex64, expected: Complex64) -> bool {
+    (found - expected).norm() <= 1e-9 * (1.0 + expected.norm())
+}
+
+/// An amplifier whose gain and whose loss outside its bands are the worst that are let in: its filters alone would not keep it
+/// from howling.
+fn hot_amplifier() -> impl Strategy<Value = Arc<Model>> {
+    (0.0..std::f64::consts::TAU, 0.0..std::f64::consts::TAU).prop_map(|(a, b)| {
+        let core = AmplifierCore {
+            forward_gain: Decibels(60.0),
+            return_gain: Decibels(60.0),
+            split: Megahertz(85.0),
+            forward_top: Megahertz(1002.0),
+            opaque_loss: Decibels(20.0),
+            bypass_loss: None,
+            return_loss: Decibels(5.0),
+            delay_ns: 2.0,
+            phases: [a, b],
+        };
+        Arc::new(Model::Amplifier(Box::new(Amplifier::new(core, None, None).unwrap())))
+    })
+}
+
+/// Whether waves that go round and round between a part and its ends die away: the powers of `S G` tend to zero.
+fn dies_away(part: &Dense, ends: &[(f64, f64)]) -> bool {
+    let mut round = part.clone();
+    for (from, &(size, phase)) in ends.iter().enumerate() {
+        for to in 0..round.n {
+            let value = round.get(to, from) * Complex64::from_polar(size, phase);
+            round.put(to, from, value);
+        }
+    }
+    for _ in 0..14 {
+        round = round.times(&round.clone());
+        if round.largest() > 1e12 {
+            return false;
+        }
+    }
+    round.largest() < 0.5
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(96))]
+
+    #[test]
+    fn a_tree_is_solved_as_a_dense_elimination_solves_it(
+        house in house(prop_oneof![6 => passive_part(), 1 => amplifier()], 9),
+        root in any::<prop::sample::Index>(),
+    ) {
+        let (network, outlets) = house.network();
+        let tree = network.tree(PartIndex(root.index(house.models.len()))).unwrap();
+        let sampled = tree.sample(&grid()).unwrap();
+        let all = sampled.solve(Wanted::All).unwrap();
+        let pairs: Vec<_> = outlets.iter().flat_map(|&to| outlets.iter().map(move |&from| (to, from))).collect();
+        let some = sampled.solve(Wanted::Pairs(&pairs)).unwrap();
+        for (index, frequency) in MEGAHERTZ.into_iter().enumerate() {
+            let expected = house.dense(Megahertz(frequency));
+            for (i, &to) in outlets.iter().enumerate() {
+                for (j, &from) in outlets.iter().enumerate() {
+                    let found = all.transfer(to, from).unwrap()[index];
+                    let wanted = expected.get(i, j);
+                    prop_assert!(close(found, wanted), "S[{i},{j}] at {frequency} MHz: {found} not {wanted}");
+                    prop_assert!(close(some.transfer(to, from).unwrap()[index], wanted));
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_passive_house_gives_no_more_than_it_takes_and_is_alike_both_ways(house in house(passive_part(), 12)) {
+        let (network, outlets) = house.network();
+        let tree = network.tree(PartIndex(0)).unwrap();
+        prop_assert!(tree.is_reciprocal());
+        let solution = tree.sample(&grid()).unwrap().solve(Wanted::All).unwrap();
+        for (index, frequency) in MEGAHERTZ.into_iter().enumerate() {
+            let mut whole = Dense::zero(outlets.len());
+            for (i, &to) in outlets.iter().enumerate() {
+                for (j, &from) in outlets.iter().enumerate() {
+                    whole.put(i, j, solution.transfer(to, from).unwrap()[index]);
+                }
+            }
+            prop_assert!(whole.is_bounded_by(1.0 + 1e-9));
+            // Our own two directions share their values; the dense solution's do not.
+            let dense = house.dense(Megahertz(frequency));
+            for i in 0..dense.n {
+                for j in 0..i {
+                    prop_assert!(close(dense.get(i, j), dense.get(j, i)));
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn every_drawn_part_is_passive_and_alike_both_ways(part in passive_part()) {
+        prop_assert!(part.is_reciprocal());
+        for frequency in MEGAHERTZ {
+            let matrix = dense_of(&part, Megahertz(frequency));
+            prop_assert!(matrix.is_bounded_by(1.0 + 1e-9), "{part:?} at {frequency} MHz");
+            for i in 0..matrix.n {
+                for j in 0..i {
+                    prop_assert_eq!(matrix.get(i, j), matrix.get(j, i));
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn an_amplifier_settles_whatever_hangs_on_it(
+        part in prop_oneof![amplifier(), hot_amplifier()],
+        ends in proptest::collection::vec((0.0..=1.0_f64, 0.0..std::f64::consts::TAU), 10),
+    ) {
+        for frequency in (0..60).map(|k| 5.0 * 1.11_f64.powi(k)) {
+            let matrix = dense_of(&part, Megahertz(frequency));
+            let drawn: Vec<_> = (0..matrix.n).map(|port| ends[port % ends.len()]).collect();
+            // The hardest ends, all back, every other time.
+            let hard = drawn.iter().map(|&(size, phase)| (if phase < 3.0 { 1.0 } else { size }, phase));
+            prop_assert!(dies_away(&matrix, &hard.collect::<Vec<_>>()), "{part:?} at {frequency} MHz howls");
+        }
+    }
+
+    #[test]
+    fn a_chain_of_cables_and_stubs_is_the_product_of_their_chain_matrices(
+        pieces in proptest::collection::vec((0.1..30.0_f64, 50.0..100.0_f64, 0.0..1.0_f64, 0.0..0.01_f64, 0.6..1.0_f64, any::<bool>()), 1..8),
+    ) {
+        let mut network = Network::new();
+        let start = network.add(Model::Link(Link::ideal()));
+        let street = network.outlet(start, 0);
+        let mut last = (start, 1);
+        for &(length, impedance, k1, k2, velocity, stub) in &pieces {
+            let cable = network.add(Model::Cable(Cable::new(Metres(length), impedance, k1, k2, velocity).unwrap()));
+            if stub {
+                let tee = network.add(Model::Junction(Junction::new(3).unwrap()));
+                network.join(last.0, last.1, tee, 0);
+                network.join(tee, 1, cable, 0);
+                network.end(cable, 1, End::Open);
+                last = (tee, 2);
+            } else {
+                network.join(last.0, last.1, cable, 0);
+                last = (cable, 1);
+            }
+        }
+        let room = network.outlet(last.0, last.1);
+        let solution = network.tree(start).unwrap().sample(&grid()).unwrap().solve(Wanted::All).unwrap();
+        for (index, f) in MEGAHERTZ.into_iter().enumerate() {
+            // ABCD matrices of a line and of a shunt admittance tanh(gamma l)/Z (Pozar, "Microwave Engineering", table of
+            // ABCD parameters).
+            let mut chain = [Complex64::ONE, Complex64::ZERO, Complex64::ZERO, Complex64::ONE];
+            for &(length, z, k1, k2, velocity, stub) in &pieces {
+                let loss = (k1 * f.sqrt() + k2 * f) * length / 100.0 / 8.685_889_638_065_035;
+                let turn = std::f64::consts::TAU * f * 1e6 * length / (velocity * 299_792_458.0);
+                let gl = Complex64::new(loss, turn);
+                let piece = if stub {
+                    [Complex64::ONE, Complex64::ZERO, gl.tanh() / z, Complex64::ONE]
+                } else {
+                    [gl.cosh(), gl.sinh() * z, gl.sinh() / z, gl.cosh()]
+                };
+                chain = [
+                    chain[0] * piece[0] + chain[1] * piece[2],
+                    chain[0] * piece[1] + chain[1] * piece[3],
+                    chain[2] * piece[0] + chain[3] * piece[2],
+                    chain[2] * piece[1] + chain[3] * piece[3],
+                ];
+            }
+            let [a, b, c, d] = chain;
+            let (b, c) = (b / 75.0, c * 75.0);
+            let sum = a + b + c + d;
+            prop_assert!(close(solution.transfer(room, street).unwrap()[index], 2.0 / sum));
+            prop_assert!(close(solution.reflection(street).unwrap()[index], (a + b - c - d) / sum));
+            prop_assert!(close(solution.reflection(room).unwrap()[index], (b + d - a - c) / sum));
+        }
+    }
+
+    #[test]
+    fn adding_nothing_changes_nothing(house in house(passive_part(), 8), which in any::<prop::sample::Index>()) {
+        let nothing = if which.index(2) == 0 {
+            Model::Cable(Cable::new(Metres(0.0), 75.0, 0.66, 0.0008, 0.83).unwrap())
+        } else {
+            Model::Link(Link::ideal())
+        };
+        let mut longer = house.clone();
+        longer.models.push(Arc::new(nothing));
+        let new = longer.models.len() - 1;
+        if longer.joins.is_empty() {
+            longer.joins.push((longer.outlets[0], (new, 0)));
+            longer.outlets[0] = (new, 1);
+        } else {
+            let index = which.index(longer.joins.len());
+            let (a, b) = longer.joins[index];
+            longer.joins[index] = (a, (new, 0));
+            longer.joins.push(((new, 1), b));
+        }
+        let mut samples = Samples::on(grid());
+        let mut solved = |house: &House| {
+            let (network, outlets) = house.network();
+            let tree = network.tree(PartIndex(0)).unwrap();
+            (samples.of(&tree).unwrap().solve(Wanted::All).unwrap(), outlets)
+        };
+        let (before, outlets) = solved(&house);
+        let (after, _) = solved(&longer);
+        for &to in &outlets {
+            for &from in &outlets {
+                let pairs = before.transfer(to, from).unwrap().iter().zip(after.transfer(to, from).unwrap());
+                for (&old, &new) in pairs {
+                    prop_assert!(close(new, old));
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_longer_or_warmer_run_never_gains(seed in any::<u64>(), length in 0.0..80.0_f64, more in 0.0..20.0_f64, warmer in 0.0..40.0_f64) {
+        for series in [CableSeries::Six, CableSeries::FiftyNine, CableSeries::Seven, CableSeries::Eleven, CableSeries::Unknown] {
+            let run = |length: f64, temperature: f64| {
+                let rating = CableRating {
+                    series,
+                    length: Span::exact(length),
+                    temperature: Span::exact(temperature),
+                    condition: Condition::Unsure,
+                };
+                let Model::Cable(cable) = rating.draw(&mut Dice::thrown(seed, 0, [3; 16])).unwrap() else { panic!() };
+                MEGAHERTZ.map(|f| cable.loss(Megahertz(f)).value())
+            };
+            let (near, far, warm) = (run(length, 20.0), run(length + more, 20.0), run(length, 20.0 + warmer));
+            for k in 0..MEGAHERTZ.len() {
+                prop_assert!(far[k] >= near[k] && warm[k] >= near[k]);
+                prop_assert!(k == 0 || near[k] >= near[k - 1]);
+            }
+        }
+    }
+}

@@ -1,0 +1,64 @@
+//! A photo as `--json` answers with it, and the word for what one shows.
+
+use std::collections::BTreeSet;
+
+use facts::fact::SubjectId;
+use facts::store::Store;
+use house::record::{Photo, PhotoRole, field};
+use serde::Serialize;
+
+use super::author_json::AuthorJson;
+use super::names::Names;
+use super::teller::{Teller, ThingJson};
+use crate::error::{DeskError, WrongThing};
+
+/// A photo.
+#[derive(Serialize)]
+pub struct PhotoJson {
+    photo: SubjectId,
+    of: Option<ThingJson>,
+    role: Option<PhotoRole>,
+    sha256: String,
+    ext: String,
+    bytes: u64,
+    pub width: u32,
+    pub height: u32,
+    author: Option<AuthorJson>,
+    pub written_ms: Option<u64>,
+    pub missing: bool,
+}
+
+/// Photos of a survey by id, in the order in which they were taken in.
+pub fn as_json(store: &Store, teller: &Teller<'_>, photos: &[&Photo]) -> Result<Vec<PhotoJson>, DeskError> {
+    let missing: BTreeSet<SubjectId> = store.missing_photos()?.into_iter().collect();
+    let one = |photo: &&Photo| {
+        let intake = store.ledger().history(photo.id, field::IMAGE).first().copied();
+        PhotoJson {
+            photo: photo.id,
+            of: photo.of.map(|of| teller.thing(of)),
+            role: photo.role,
+            sha256: photo.image.sha256.clone(),
+            ext: photo.image.ext.clone(),
+            bytes: photo.image.bytes,
+            width: photo.image.width,
+            height: photo.image.height,
+            author: intake.map(|fact| teller.author(fact.by())),
+            written_ms: intake.map(|fact| fact.id().ms()),
+            missing: missing.contains(&photo.id),
+        }
+    };
+    Ok(photos.iter().map(one).collect())
+}
+
+/// The part or cable run that a word names.
+///
+/// # Errors
+/// As [`Names::find`], and [`DeskError::WrongThing`].
+pub fn part_or_run(names: &Names, word: &str) -> Result<SubjectId, DeskError> {
+    let subject = names.find(word)?;
+    let survey = names.survey();
+    if survey.parts.contains_key(&subject) || survey.runs.contains_key(&subject) {
+        return Ok(subject);
+    }
+    Err(DeskError::WrongThing { word: word.to_owned(), what: WrongThing::NotForPhotos })
+}

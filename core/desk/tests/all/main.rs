@@ -1,0 +1,25 @@
+//! All checks of the `legwork` command, in one program: linking costs more than running most of them.
+#![expect(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a command that cannot be run fails the test, and helpers stand outside the test functions"
+)]
+
+mod bad_sheets;
+mod bad_use;
+mod demo;
+mod documented;
+mod files;
+mod json;
+mod json_record;
+mod measured;
+mod one_verdict;
+mod photos;
+mod round_trip;
+mod said;
+mod samples;
+mod support;
+mod surveys;
+#[cfg(unix)]
+mod together;
+mod words;

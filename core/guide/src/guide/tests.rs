@@ -1,0 +1,82 @@
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Arc, mpsc};
+use std::time::Instant;
+
+use phrase::Phrase;
+use telling::words::Figures;
+
+use super::*;
+use crate::session::{After, Doing};
+
+/// A shell may keep the guide on a thread of its own.
+#[test]
+fn the_guide_may_go_to_another_thread() {
+    fn goes<T: Send + 'static>() {}
+    goes::<Guide>();
+}
+
+fn begun() -> (tempfile::TempDir, Guide) {
+    let home = tempfile::tempdir().unwrap();
+    let mut guide = Guide::at(home.path(), AuthorId::random(), crate::english(Figures::default())).unwrap();
+    guide.wait_for_long_work(Duration::MAX);
+    guide.act(&Deed::Press { key: "new".into() }).unwrap();
+    guide.act(&Deed::Write { key: "name".into(), words: "Mill House".into() }).unwrap();
+    guide.act(&Deed::Press { key: "make".into() }).unwrap();
+    (home, guide)
+}
+
+/// Work that hears no stop: it is waited for as long as is promised, and what came of it is collected later.
+#[test]
+fn putting_aside_waits_no_longer_than_it_says() {
+    let (_home, mut guide) = begun();
+    let shown = guide.screen();
+    let folder = guide.open_folder().unwrap();
+    let (end, ended) = mpsc::channel::<()>();
+    let was_collected = Arc::new(AtomicBool::new(false));
+    let collected = Arc::clone(&was_collected);
+    guide.session.send(Doing::Pack, move |_| {
+        // It ends when it is told to in another way.
+        let _ = ended.recv();
+        Ok(After::new(move |session| {
+            session.open_survey()?;
+            collected.store(true, Ordering::Relaxed);
+            session.tell_done(Phrase::new("errand-over"));
+            Ok(Move::Stay)
+        }))
+    });
+    let began = Instant::now();
+    guide.suspend().unwrap();
+    let took = began.elapsed();
+    assert!((Duration::from_secs(2)..Duration::from_secs(4)).contains(&took), "{took:?}");
+    // The survey is closed all the same, and the work can still be seen.
+    assert!(guide.session.open.is_none());
+    assert!(!folder.join("survey.db-wal").exists());
+    assert_eq!(guide.screen().name, "errand");
+    assert!(guide.long_work().is_some());
+    end.send(()).unwrap();
+    guide.long_work().inspect(crate::LongWork::wait);
+    guide.collect_long_work();
+    // Its survey is not open.
+    assert!(!was_collected.load(Ordering::Relaxed));
+    guide.resume().unwrap();
+    assert!(was_collected.load(Ordering::Relaxed));
+    assert_eq!((guide.screen().name, guide.open_folder()), (shown.name, Some(folder)));
+}
+
+/// What could not be kept, because another program was writing at that moment, comes back with the app.
+#[test]
+fn putting_aside_waits_for_no_other_program() {
+    let (_home, mut guide) = begun();
+    guide.act(&Deed::Press { key: "overview".into() }).unwrap();
+    let folder = guide.open_folder().unwrap();
+    let other = rusqlite::Connection::open(folder.join("survey.db")).unwrap();
+    other.execute_batch("BEGIN IMMEDIATE").unwrap();
+    guide.act(&Deed::Press { key: "more".into() }).unwrap();
+    let began = Instant::now();
+    guide.suspend().unwrap();
+    assert!(began.elapsed() < Duration::from_secs(2), "{:?}", began.elapsed());
+    other.execute_batch("ROLLBACK").unwrap();
+    guide.resume().unwrap();
+    assert_eq!(guide.screen().name, "more");
+    drop(guide.suspend());
+}

@@ -1,0 +1,75 @@
+//! The surveys of this device as they were last looked at: a list is drawn from this, never from the disk.
+
+use std::path::{Path, PathBuf};
+
+use facts::home::{Entry, Home};
+
+use super::Session;
+use super::errand::{After, Doing};
+use super::long_work::LongWork;
+use crate::place::{Move, Outside};
+
+/// The surveys of this device.
+#[derive(Debug, Default)]
+pub(crate) struct Listing {
+    /// Those in the list, in its order.
+    pub(crate) surveys: Vec<Entry>,
+    /// Those set aside.
+    pub(crate) set_aside: Vec<Entry>,
+    /// Whether all were looked at: somebody may have stopped it.
+    pub(crate) is_whole: bool,
+}
+
+impl Listing {
+    fn of(home: &Home, work: &LongWork) -> crate::error::Result<Self> {
+        let (surveys, set_aside) = (home.folders()?, home.folders_set_aside()?);
+        let of = (surveys.len() + set_aside.len()).max(1) as f64;
+        let mut looked_at = 0;
+        let mut look = |folders: Vec<PathBuf>| {
+            let mut entries = Vec::with_capacity(folders.len());
+            for folder in folders {
+                if !work.goes_on(f64::from(looked_at) / of) {
+                    return (entries, false);
+                }
+                entries.push(Entry::at(folder));
+                looked_at += 1;
+            }
+            (entries, true)
+        };
+        let ((mut surveys, all), (mut set_aside, all_aside)) = (look(surveys), look(set_aside));
+        Entry::sort(&mut surveys);
+        Entry::sort(&mut set_aside);
+        Ok(Self { surveys, set_aside, is_whole: all && all_aside })
+    }
+}
+
+impl Session {
+    /// Sends the errand that looks at every survey, where the screen tells of them.
+    pub(crate) fn list_if_wanted(&mut self) {
+        let tells = matches!(
+            self.outside,
+            Outside::Surveys | Outside::Order | Outside::SetAside | Outside::Survey(_) | Outside::Sent
+        );
+        if tells && self.open.is_none() && self.errand.is_none() {
+            self.list();
+        }
+    }
+
+    /// Sends the errand that looks at every survey. One that was stopped gives what it found.
+    pub(crate) fn list(&mut self) {
+        let home = self.home().clone();
+        self.send(Doing::List, move |work| {
+            let listing = Listing::of(&home, work)?;
+            Ok(After::new(move |session| {
+                session.listing = listing;
+                Ok(Move::Stay)
+            }))
+        });
+    }
+
+    /// The survey in a folder as it was last looked at.
+    pub(crate) fn listed(&self, folder: &Path) -> Option<&Entry> {
+        let known = self.listing.surveys.iter().chain(&self.listing.set_aside);
+        known.into_iter().find(|entry| entry.folder == folder)
+    }
+}
