@@ -9,6 +9,8 @@
 //! let folder = tempfile::tempdir()?;
 //! let author = facts::fact::AuthorId::random();
 //! let mut guide = Guide::at(folder.path(), author, guide::english(Default::default()))?;
+//! // A shell draws how far long work is; here it is waited for.
+//! guide.wait_for_long_work(std::time::Duration::MAX);
 //! guide.act(&Deed::Press { key: "new".into() })?;
 //! guide.act(&Deed::Write { key: "name".into(), words: "A house".into() })?;
 //! guide.act(&Deed::Press { key: "make".into() })?;
