@@ -1,7 +1,7 @@
 //! Fields as typed constants: what is written of a thing, and by which name it is looked up. They come from the table.
 //!
 //! ```
-//! # use house::fact::SubjectId;
+//! # use facts::fact::SubjectId;
 //! # use house::record::{Is, PartKind, PortEnd, field};
 //! let splitter = SubjectId::random();
 //! let edits = [
