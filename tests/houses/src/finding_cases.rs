@@ -1,6 +1,7 @@
 //! For every kind of finding a house where it must appear, and one, as near to it as can be, where it must not.
 
-#[expect(clippy::enum_glob_use, reason = "a table that names nearly every kind")]
+// Linted as a library only: in a build for tests the lint keeps quiet.
+#[cfg_attr(not(test), expect(clippy::enum_glob_use, reason = "a table that names nearly every kind"))]
 use advice::finding::FindingKind::{self, *};
 use advice::forecast::{Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity};
 use coax::Span;

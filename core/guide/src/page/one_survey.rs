@@ -18,7 +18,7 @@ pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
     let title = survey_list::named_in_list(session, folder);
     let mut sketch = Sketch::new(session.language(), session.pending(), &title);
     match session.listed(folder).map(|entry| &entry.found) {
-        None => sketch.words(WordsRole::Lead, &Phrase::new("survey-trouble-none")),
+        None => sketch.words(WordsRole::Lead, &Phrase::new("gone")),
         Some(Found::Survey(look)) => {
             sketch.words(WordsRole::Plain, &survey_list::progress(&look.summary));
             if let Some(remark) = survey_list::remark(&look.summary) {

@@ -67,6 +67,7 @@ fn begun(tongue: Tongue) -> (Walk, PathBuf) {
 fn listed(tongue: Tongue) -> (Walk, PathBuf) {
     let (mut walk, folder) = begun(tongue);
     walk.guide.close().unwrap();
+    walk.guide.settle_long_work();
     (walk, folder)
 }
 
@@ -113,8 +114,10 @@ fn a_survey_that_another_program_holds_keeps_what_was_chosen() {
 #[test]
 fn a_survey_of_a_newer_release_is_not_opened() {
     for tongue in TONGUES {
-        let (mut walk, folder) = listed(tongue);
+        let (walk, folder) = listed(tongue);
         other_program(&folder).pragma_update(None, "user_version", 999).unwrap();
+        let mut walk = walk.killed();
+        walk.guide.settle_long_work();
         walk.act(&press("open:Mill"));
         let screen = walk.guide.screen();
         let says = walk.language.say(&name("error-survey-newer"));
@@ -130,8 +133,12 @@ fn a_survey_that_went_away_is_missed_and_a_damaged_one_can_be_mended() {
         let away = walk.home.path().join("away");
         fs::rename(&folder, &away).unwrap();
         walk.act(&press("open:Mill"));
-        assert_told(&walk, &Phrase::new("gone"));
+        let screen = walk.guide.screen();
+        let says = walk.language.say(&Phrase::new("gone"));
+        assert!(screen.spoken().contains(&says.as_str()), "{:?}", screen.spoken());
+        assert_calm(&screen, walk.home.path());
         fs::rename(&away, &folder).unwrap();
+        walk.act(&press("out"));
 
         fs::write(folder.join("survey.db"), b"no database at all, and long enough to be looked into")
             .unwrap();

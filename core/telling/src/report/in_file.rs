@@ -122,13 +122,13 @@ mod tests {
         store.add_note(None, "an invented note").unwrap();
         let survey = store.survey().unwrap();
         let english = Language::english(Figures::default());
-        let fails: [Work<'_>; 2] = [&|_| Err(AdviceError::Inner("9 parts, invented")), &|survey| {
+        let fails: [Work<'_>; 2] = [&|_| Err(coax::CoaxError::Loop { part: 9 }.into()), &|survey| {
             // What a fault of the program does.
             let none: Option<WorkList> = None;
             assert!(survey.parts.is_empty(), "a fault made for the test");
             none.ok_or(AdviceError::Inner("not reached"))
         }];
-        for (fail, why) in fails.into_iter().zip(["9 parts", "this release has a fault"]) {
+        for (fail, why) in fails.into_iter().zip(["form a loop", "a fault of this program"]) {
             let page = page_with(&survey, &english, &|| true, fail).unwrap();
             for told in [why, "S1", "5&lt;b&gt;6", "an invented note", "facts.jsonl"] {
                 assert!(page.contains(told), "no {told} in {page}");
