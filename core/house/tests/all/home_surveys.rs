@@ -494,7 +494,8 @@ fn state_of(folder: &Path) -> std::collections::BTreeMap<String, Vec<u8>> {
 fn a_copy_can_be_stopped_and_leaves_nothing() {
     let (_folder, home) = home();
     let mut store = make(&home, "first");
-    let picture = fs::read(format!("{}/../facts/tests/pictures/baseline.jpg", env!("CARGO_MANIFEST_DIR"))).unwrap();
+    let picture =
+        fs::read(format!("{}/../facts/tests/pictures/baseline.jpg", env!("CARGO_MANIFEST_DIR"))).unwrap();
     store.add_photo(&picture, None, None).unwrap();
     let mut told = Vec::new();
     let stopped = home.copy_watched(&store, "second", store.author(), &mut |progress: file::Progress| {
