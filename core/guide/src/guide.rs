@@ -79,9 +79,9 @@ impl Guide {
         self.session.effort = effort;
     }
 
-    /// Does what was done on the screen that is shown. A deed that the screen does not offer ([`Screen::offers`](crate::Screen::offers)) changes
-    /// nothing and writes nothing. What keeps a deed from being done is a notice on the screen; nothing is changed then, and
-    /// what was typed is still there.
+    /// Does what was done on the screen that is shown. A deed that the screen does not offer
+    /// ([`Screen::offers`](crate::Screen::offers)) changes nothing and writes nothing. What keeps a deed from being done
+    /// is a notice on the screen; nothing is changed then, and what was typed is still there.
     ///
     /// # Errors
     /// [`GuideError::Inner`] alone: a fault of this release or of the shell.
