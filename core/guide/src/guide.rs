@@ -4,9 +4,9 @@
 //! page may do stands below, in [`Session`].
 
 mod drawn;
-mod errand;
 mod photo;
 mod screens;
+mod sent_work;
 mod standpoint;
 mod suspend;
 
@@ -41,7 +41,7 @@ pub struct Guide {
     /// Why it could not be taken up again.
     not_resumed: Option<GuideError>,
     /// Photos that were taken while another one was taken in: for which place and key, and their files.
-    photos: Option<errand::Photos>,
+    photos: Option<sent_work::Photos>,
     /// So long a deed waits for the long work that it began.
     patience: Duration,
 }
@@ -79,9 +79,9 @@ impl Guide {
         self.session.effort = effort;
     }
 
-    /// Does what was done on the screen that is shown. A deed that the screen does not offer ([`Screen::offers`]) changes
-    /// nothing and writes nothing. What keeps a deed from being done is a notice on the screen; nothing is changed then, and
-    /// what was typed is still there.
+    /// Does what was done on the screen that is shown. A deed that the screen does not offer
+    /// ([`Screen::offers`](crate::Screen::offers)) changes nothing and writes nothing. What keeps a deed from being done
+    /// is a notice on the screen; nothing is changed then, and what was typed is still there.
     ///
     /// # Errors
     /// [`GuideError::Inner`] alone: a fault of this release or of the shell.
@@ -97,7 +97,7 @@ impl Guide {
         let Some(done) = Done::of(&deed) else { return Ok(()) };
         let stood = self.standpoint();
         self.session.notices.clear();
-        let went = if self.act_on_errand(&done) { Ok(()) } else { self.act_on_screen(&done) };
+        let went = if self.act_on_sent_work(&done) { Ok(()) } else { self.act_on_screen(&done) };
         self.be_patient();
         self.way = stood.way_to(&self.standpoint());
         self.told(went)
@@ -127,7 +127,7 @@ impl Guide {
             (_, Some(place)) => {
                 let step = screens::take(&mut self.session, &place, done)?;
                 if let Done::Photo(key, _) = done {
-                    self.photos = Some(errand::Photos::at(place, key.clone()));
+                    self.photos = Some(sent_work::Photos::at(place, key.clone()));
                 }
                 step
             }
@@ -135,7 +135,7 @@ impl Guide {
         self.settle(step, stood)
     }
 
-    /// Goes where a deed or an errand leads, and keeps where one is.
+    /// Goes where a deed or long work leads, and keeps where one is.
     fn settle(&mut self, step: Move, stood: Option<(Option<Place>, u64)>) -> Result<()> {
         self.go(step)?;
         let stands = self.session.stands_at();
@@ -167,13 +167,13 @@ impl Guide {
                 }
             }
             (Move::Next, Some(_)) => {
-                if let Some(way) = self.session.with_scene(way_on)? {
+                if let Some(way) = self.session.with_snapshot(way_on)? {
                     let memory = &mut self.session.open_survey()?.memory;
                     memory.way = way;
                     memory.pending = Pending::default();
                     return Ok(());
                 }
-                let next = self.session.with_scene(next)?;
+                let next = self.session.with_snapshot(next)?;
                 let place = next.map_or(Place::Result(ResultPlace::Forecast), Place::Ask);
                 self.session.open_survey()?.memory.go(place);
             }
@@ -203,7 +203,7 @@ impl Guide {
         self.close_survey()?;
         self.session.open(folder)?;
         // The list is not wanted any more.
-        self.end_errand();
+        self.end_sent_work();
         self.way = WayTaken::On;
         self.session.begin_if_wanted();
         Ok(())
@@ -221,7 +221,7 @@ impl Guide {
     }
 
     fn close_survey(&mut self) -> Result<()> {
-        self.end_errand();
+        self.end_sent_work();
         self.session.close()?;
         (self.suspended, self.photos) = (None, None);
         self.way = WayTaken::Back;

@@ -1,5 +1,5 @@
 //! Numbers as people type them, with their unit: feet and inches or metres, dB, dBmV, MHz, Mb/s. They come here with
-//! the marks of English: the guide puts them in place of the reader's own, and [`Sketch`](crate::view::Sketch) puts
+//! the marks of English: the guide puts them in place of the reader's own, and [`ScreenBuilder`](crate::view::ScreenBuilder) puts
 //! those back.
 
 use coax::quantity::METRES_PER_FOOT;

@@ -49,7 +49,7 @@ pub fn house(metres: f64) -> House {
         .wish("Office", 2000.0)
 }
 
-/// The length at which the pair of [`house`] runs well below its port.
+/// The length at which the pair of [`house()`] runs well below its port.
 pub const FAR: f64 = 70.0;
 
 /// One case for each change.

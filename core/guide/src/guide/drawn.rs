@@ -4,14 +4,16 @@ use super::{Guide, screens};
 use crate::finish::finish;
 use crate::place::{Outside, Place};
 use crate::screen::{Block, FigureDrawn, PressWeight, Screen};
-use crate::session::Errand;
+use crate::session::SentWork;
 use crate::short_hash::short_hash;
 
 impl Guide {
     /// The screen as it stands. Drawing changes nothing, and reads no disk.
     pub fn screen(&self) -> Screen {
-        match (&self.session.errand, &self.suspended) {
-            (Some(errand), _) => self.finished(screens::show_errand(&self.session, errand), Some(errand)),
+        match (&self.session.sent_work, &self.suspended) {
+            (Some(sent_work), _) => {
+                self.finished(screens::show_sent_work(&self.session, sent_work), Some(sent_work))
+            }
             (None, Some(suspended)) => suspended.screen.clone(),
             (None, None) => self.screen_beneath(),
         }
@@ -22,8 +24,8 @@ impl Guide {
         self.finished(self.of_place(), None)
     }
 
-    fn finished(&self, mut screen: Screen, errand: Option<&Errand>) -> Screen {
-        screen.place = format!("{}-{}", screen.name, short_hash(&self.place(errand)));
+    fn finished(&self, mut screen: Screen, sent_work: Option<&SentWork>) -> Screen {
+        screen.place = format!("{}-{}", screen.name, short_hash(&self.place(sent_work)));
         screen.way = self.way;
         finish(&mut screen, self.session.language());
         screen
@@ -35,7 +37,7 @@ impl Guide {
             // From wherever one is there is a way to the whole job.
             let is_on_way = self.session.open.as_ref().is_some_and(|open| open.memory.way.len() > 1);
             let back = is_on_way || place != Place::Overview;
-            let screen = self.session.with_scene(|scene| screens::show(scene, &place)).ok()?;
+            let screen = self.session.with_snapshot(|snapshot| screens::show(snapshot, &place)).ok()?;
             Some(Screen { back, ..screen })
         });
         let mut screen =
@@ -47,9 +49,9 @@ impl Guide {
     }
 
     /// What tells the place that is shown from every other.
-    fn place(&self, errand: Option<&Errand>) -> String {
-        match (errand, &self.session.open) {
-            (Some(errand), _) => format!("{:?}", errand.doing),
+    fn place(&self, sent_work: Option<&SentWork>) -> String {
+        match (sent_work, &self.session.open) {
+            (Some(sent_work), _) => format!("{:?}", sent_work.kind),
             (None, None) => format!("{:?}", self.session.outside),
             (None, Some(open)) => {
                 let place = serde_json::to_string(&self.session.place()).unwrap_or_default();
@@ -62,7 +64,7 @@ impl Guide {
     /// any more, and while the app is put aside. A shell asks for it once, and again when its version has changed.
     pub fn figure(&self, figure: &str) -> Option<FigureDrawn> {
         let place = self.session.place()?;
-        let figures = self.session.with_scene(|scene| screens::figures(scene, &place)).ok()?;
+        let figures = self.session.with_snapshot(|snapshot| screens::figures(snapshot, &place)).ok()?;
         figures.into_iter().find(|drawn| drawn.figure == figure)
     }
 }

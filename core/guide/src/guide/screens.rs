@@ -3,22 +3,22 @@
 use crate::done::Done;
 use crate::error::Result;
 use crate::page::{
-    ask, errand, field, mend, more, new_survey, one_survey, order, other_name, overview, put_off, result,
-    sent, set_aside, share, stage, surveys, this_device,
+    ask, field, mend, more, new_survey, one_survey, order, other_name, overview, put_off, result, sent,
+    sent_work, set_aside, share, stage, surveys, this_device,
 };
 use crate::place::{FieldPlace, Move, Outside, Place, Question, ResultPlace, SharePlace};
 use crate::screen::{FigureDrawn, Screen};
-use crate::session::{Errand, Scene, Session};
+use crate::session::{SentWork, Session, SurveySnapshot};
 use crate::view::{picture, trail};
 
 /// The name of the screen that is shown while a file is read or written, wherever one is.
-const ERRAND: &str = "errand";
+const ERRAND: &str = "long-work";
 
 /// The drawings of the screen of a place.
-pub(super) fn figures(scene: &Scene<'_>, place: &Place) -> Vec<FigureDrawn> {
+pub(super) fn figures(snapshot: &SurveySnapshot<'_>, place: &Place) -> Vec<FigureDrawn> {
     match place {
-        Place::Ask(question) => picture::of(question, scene).into_iter().map(|(_, drawn)| drawn).collect(),
-        Place::Result(ResultPlace::Map) => result::map::figures(scene),
+        Place::Ask(question) => picture::of(question, snapshot).into_iter().map(|(_, drawn)| drawn).collect(),
+        Place::Result(ResultPlace::Map) => result::map::figures(snapshot),
         _ => Vec::new(),
     }
 }
@@ -26,7 +26,7 @@ pub(super) fn figures(scene: &Scene<'_>, place: &Place) -> Vec<FigureDrawn> {
 /// Makes the functions of the table out of its lines.
 macro_rules! screens {
     (
-        within ($scene:ident, $session:ident, $done:ident) {
+        within ($snapshot:ident, $session:ident, $done:ident) {
             $($place:pat => $name:literal, $show:expr, $take:expr;)*
         }
         outside ($at:ident, $of:ident, $did:ident) {
@@ -37,9 +37,9 @@ macro_rules! screens {
         const NAMES: &[&str] = &[ERRAND, $($name,)* $($outside_name,)*];
 
         #[expect(unused_variables, reason = "not every screen shows what its deeds are about")]
-        fn drawn($scene: &Scene<'_>, place: &Place) -> (String, Screen) {
+        fn drawn($snapshot: &SurveySnapshot<'_>, place: &Place) -> (String, Screen) {
             match place {
-                Place::Ask(question) => (name_of_question(question.name()), ask::show($scene, question)),
+                Place::Ask(question) => (name_of_question(question.name()), ask::show($snapshot, question)),
                 $($place => ($name.into(), $show),)*
             }
         }
@@ -68,132 +68,132 @@ macro_rules! screens {
 }
 
 screens! {
-    within (scene, session, done) {
-        Place::Overview => "overview", overview::show(scene), Ok(overview::take(done));
-        Place::More => "more", more::show(scene), Ok(more::take(done));
-        Place::Stage(of) => "stage", stage::show(scene, *of), stage::take(session, *of, done);
-        Place::PutOff => "put-off", put_off::show(scene), put_off::take(session, done);
+    within (snapshot, session, done) {
+        Place::Overview => "overview", overview::show(snapshot), Ok(overview::take(done));
+        Place::More => "more", more::show(snapshot), Ok(more::take(done));
+        Place::Stage(of) => "stage", stage::show(snapshot, *of), stage::take(session, *of, done);
+        Place::PutOff => "put-off", put_off::show(snapshot), put_off::take(session, done);
 
-        Place::Result(ResultPlace::Forecast) => "forecast", result::forecast::show(scene), leads_on(session, done);
+        Place::Result(ResultPlace::Forecast) => "forecast", result::forecast::show(snapshot), leads_on(session, done);
         Place::Result(ResultPlace::Room(outlet)) =>
-            "forecast-room", result::room::show(scene, *outlet), leads_on(session, done);
-        Place::Result(ResultPlace::Map) => "map", result::map::show(scene), leads_on(session, done);
-        Place::Result(ResultPlace::Part(part)) => "part", result::part::show(scene, *part), leads_on(session, done);
-        Place::Result(ResultPlace::Unknowns) => "unknowns", result::unknowns::show(scene), leads_on(session, done);
-        Place::Result(ResultPlace::Findings) => "findings", result::findings::show(scene), leads_on(session, done);
+            "forecast-room", result::room::show(snapshot, *outlet), leads_on(session, done);
+        Place::Result(ResultPlace::Map) => "map", result::map::show(snapshot), leads_on(session, done);
+        Place::Result(ResultPlace::Part(part)) => "part", result::part::show(snapshot, *part), leads_on(session, done);
+        Place::Result(ResultPlace::Unknowns) => "unknowns", result::unknowns::show(snapshot), leads_on(session, done);
+        Place::Result(ResultPlace::Findings) => "findings", result::findings::show(snapshot), leads_on(session, done);
         Place::Result(ResultPlace::Finding(finding)) =>
-            "finding", result::finding::show(scene, finding), leads_on(session, done);
-        Place::Result(ResultPlace::Work) => "work", result::work::show(scene),
+            "finding", result::finding::show(snapshot, finding), leads_on(session, done);
+        Place::Result(ResultPlace::Work) => "work", result::work::show(snapshot),
             result::keys::take(session, done, |session| result::work::take(session, done));
-        Place::Result(ResultPlace::Step(change)) => "step", result::step::show(scene, *change),
+        Place::Result(ResultPlace::Step(change)) => "step", result::step::show(snapshot, *change),
             result::keys::take(session, done, |session| result::step::take(session, *change, done));
-        Place::Result(ResultPlace::After(work)) => "after", result::after::show(scene, *work),
+        Place::Result(ResultPlace::After(work)) => "after", result::after::show(snapshot, *work),
             result::keys::take(session, done, |session| result::after::take(session, *work, done));
-        Place::Result(ResultPlace::Ended(work)) => "ended", result::ended::show(scene, *work),
+        Place::Result(ResultPlace::Ended(work)) => "ended", result::ended::show(snapshot, *work),
             result::keys::take(session, done, |session| result::ended::take(session, *work, done));
-        Place::Result(ResultPlace::Placing) => "placing", result::placing::show(scene),
+        Place::Result(ResultPlace::Placing) => "placing", result::placing::show(snapshot),
             result::keys::take(session, done, |session| result::placing::take(session, done));
-        Place::Result(ResultPlace::Private) => "private", result::private::show(scene),
+        Place::Result(ResultPlace::Private) => "private", result::private::show(snapshot),
             result::keys::take(session, done, |session| result::private::take(session, done));
-        Place::Result(ResultPlace::Tests) => "tests", result::outlet_tests::show(scene), leads_on(session, done);
-        Place::Result(ResultPlace::Test(outlet)) => "test", result::outlet_test::show(scene, *outlet),
+        Place::Result(ResultPlace::Tests) => "tests", result::outlet_tests::show(snapshot), leads_on(session, done);
+        Place::Result(ResultPlace::Test(outlet)) => "test", result::outlet_test::show(snapshot, *outlet),
             result::keys::take(session, done, |session| result::outlet_test::take(session, *outlet, done));
         Place::Result(ResultPlace::Numbers(outlet, kind)) =>
-            "test-numbers", result::numbers::show(scene, *outlet, *kind),
+            "test-numbers", result::numbers::show(snapshot, *outlet, *kind),
             result::keys::take(session, done, |session| result::numbers::take(session, *outlet, *kind, done));
-        Place::Result(ResultPlace::Reading(reading)) => "reading", result::reading::show(scene, *reading),
+        Place::Result(ResultPlace::Reading(reading)) => "reading", result::reading::show(snapshot, *reading),
             result::keys::take(session, done, |session| result::reading::take(session, *reading, done));
-        Place::Result(ResultPlace::StillFine) => "still-fine", result::outlet_tests::show_still_fine(scene),
+        Place::Result(ResultPlace::StillFine) => "still-fine", result::outlet_tests::show_still_fine(snapshot),
             result::keys::take(session, done, |session| result::outlet_tests::take_still_fine(session, done));
-        Place::Result(ResultPlace::Compare) => "compare", result::compare::show(scene), leads_on(session, done);
-        Place::Result(ResultPlace::Handover) => "handover", result::handover::show(scene),
+        Place::Result(ResultPlace::Compare) => "compare", result::compare::show(snapshot), leads_on(session, done);
+        Place::Result(ResultPlace::Handover) => "handover", result::handover::show(snapshot),
             result::keys::take(session, done, |session| result::handover::take(session, done));
 
         Place::Field(at @ FieldPlace::Parts) =>
-            "free-parts", field::frame::show(scene, field::part::show_all(scene)),
+            "free-parts", field::frame::show(snapshot, field::part::show_all(snapshot)),
             field::frame::take(session, at, done, |_, key| Ok(field::part::pressed_all(key)));
         Place::Field(at @ FieldPlace::Part(part)) =>
-            "free-part", field::frame::show(scene, field::part::show(scene, *part)),
+            "free-part", field::frame::show(snapshot, field::part::show(snapshot, *part)),
             field::frame::take(session, at, done, |session, key| field::part::pressed(session, *part, key));
         Place::Field(at @ FieldPlace::Edit(part)) =>
-            "free-edit-part", field::frame::show(scene, field::edit::show(scene, *part)),
+            "free-edit-part", field::frame::show(snapshot, field::edit::show(snapshot, *part)),
             field::frame::take(session, at, done, |session, key| field::edit::pressed(session, *part, key));
         Place::Field(at @ FieldPlace::Add(None)) =>
-            "free-new-part", field::frame::show(scene, field::add::show(scene, None)),
+            "free-new-part", field::frame::show(snapshot, field::add::show(snapshot, None)),
             field::frame::take(session, at, done, |session, key| field::add::pressed(session, None, key));
         Place::Field(at @ FieldPlace::Add(behind)) =>
-            "free-new-behind", field::frame::show(scene, field::add::show(scene, *behind)),
+            "free-new-behind", field::frame::show(snapshot, field::add::show(snapshot, *behind)),
             field::frame::take(session, at, done, |session, key| field::add::pressed(session, *behind, key));
         Place::Field(at @ FieldPlace::Runs) =>
-            "free-runs", field::frame::show(scene, field::run::show_all(scene)),
+            "free-runs", field::frame::show(snapshot, field::run::show_all(snapshot)),
             field::frame::take(session, at, done, field::run::pressed_all);
         Place::Field(at @ FieldPlace::Run(run)) =>
-            "free-run", field::frame::show(scene, field::run::show(scene, *run)),
+            "free-run", field::frame::show(snapshot, field::run::show(snapshot, *run)),
             field::frame::take(session, at, done, |session, key| field::run::pressed(session, *run, key));
         Place::Field(at @ FieldPlace::Rooms) =>
-            "free-rooms", field::frame::show(scene, field::room::show_all(scene)),
+            "free-rooms", field::frame::show(snapshot, field::room::show_all(snapshot)),
             field::frame::take(session, at, done, field::room::pressed_all);
         Place::Field(at @ FieldPlace::Room(room)) =>
-            "free-room", field::frame::show(scene, field::room::show(scene, *room)),
+            "free-room", field::frame::show(snapshot, field::room::show(snapshot, *room)),
             field::frame::take(session, at, done, |session, key| field::room::pressed(session, *room, key));
         Place::Field(at @ FieldPlace::Services) =>
-            "free-services", field::frame::show(scene, field::service::show_all(scene)),
+            "free-services", field::frame::show(snapshot, field::service::show_all(snapshot)),
             field::frame::take(session, at, done, field::service::pressed_all);
         Place::Field(at @ FieldPlace::Service(service)) =>
-            "free-service", field::frame::show(scene, field::service::show(scene, *service)),
+            "free-service", field::frame::show(snapshot, field::service::show(snapshot, *service)),
             field::frame::take(session, at, done, |session, key| field::service::pressed(session, *service, key));
         Place::Field(at @ FieldPlace::Burst) =>
-            "free-burst", field::frame::show(scene, field::burst::show(scene)),
+            "free-burst", field::frame::show(snapshot, field::burst::show(snapshot)),
             field::frame::take(session, at, done, |_, key| Ok(field::burst::pressed(key)));
         Place::Field(at @ FieldPlace::Assign) =>
-            "free-assign", field::frame::show(scene, field::assign::show(scene)),
+            "free-assign", field::frame::show(snapshot, field::assign::show(snapshot)),
             field::frame::take(session, at, done, field::assign::pressed);
         Place::Field(at @ FieldPlace::Photo(photo)) =>
-            "free-photo", field::frame::show(scene, field::photo::show(scene, *photo)),
+            "free-photo", field::frame::show(snapshot, field::photo::show(snapshot, *photo)),
             field::frame::take(session, at, done, |session, key| field::photo::pressed(session, *photo, key));
         Place::Field(at @ FieldPlace::MeterAt) =>
-            "free-meter", field::frame::show(scene, field::meter::show_places(scene)),
+            "free-meter", field::frame::show(snapshot, field::meter::show_places(snapshot)),
             field::frame::take(session, at, done, |_, key| Ok(field::meter::pressed_place(key)));
         Place::Field(at @ FieldPlace::Meter(part)) =>
-            "free-meter-at", field::frame::show(scene, field::meter::show(scene, *part)),
+            "free-meter-at", field::frame::show(snapshot, field::meter::show(snapshot, *part)),
             field::frame::take(session, at, done, |session, key| field::meter::pressed(session, *part, key));
         Place::Field(at @ FieldPlace::Here) =>
-            "free-here", field::frame::show(scene, field::here::show(scene)),
+            "free-here", field::frame::show(snapshot, field::here::show(snapshot)),
             field::frame::take(session, at, done, field::here::pressed);
         Place::Field(at @ FieldPlace::Stand(part)) =>
-            "free-stand", field::frame::show(scene, field::here::show_stand(scene, *part)),
+            "free-stand", field::frame::show(snapshot, field::here::show_stand(snapshot, *part)),
             field::frame::take(session, at, done, |session, key| field::here::pressed_stand(session, *part, key));
 
-        Place::Share(SharePlace::Pack) => "share-pack", share::pack::show(scene),
+        Place::Share(SharePlace::Pack) => "share-pack", share::pack::show(snapshot),
             share::frame::take(session, done, |session| share::pack::take(session, done));
-        Place::Share(SharePlace::TakeIn) => "share-take-in", share::take_in::show(scene),
+        Place::Share(SharePlace::TakeIn) => "share-take-in", share::take_in::show(snapshot),
             share::frame::take(session, done, |session| share::take_in::take(session, done));
-        Place::Share(SharePlace::Disagreements) => "share-disagreements", share::disagreements::show(scene),
+        Place::Share(SharePlace::Disagreements) => "share-disagreements", share::disagreements::show(snapshot),
             share::frame::take(session, done, |session| share::disagreements::take(session, done));
         Place::Share(SharePlace::Disagreement(subject, field)) =>
-            "share-disagreement", share::disagreement::show(scene, *subject, field),
+            "share-disagreement", share::disagreement::show(snapshot, *subject, field),
             share::frame::take(session, done, |session| share::disagreement::take(session, *subject, field, done));
-        Place::Share(SharePlace::Acts) => "share-acts", share::acts::show(scene),
+        Place::Share(SharePlace::Acts) => "share-acts", share::acts::show(snapshot),
             share::frame::take(session, done, |_| Ok(share::acts::take(done)));
-        Place::Share(SharePlace::Act(act)) => "share-act", share::act::show(scene, *act),
+        Place::Share(SharePlace::Act(act)) => "share-act", share::act::show(snapshot, *act),
             share::frame::take(session, done, |session| share::act::take(session, *act, done));
-        Place::Share(SharePlace::Things) => "share-things", share::things::show(scene),
+        Place::Share(SharePlace::Things) => "share-things", share::things::show(snapshot),
             share::frame::take(session, done, |_| Ok(share::things::take(done)));
-        Place::Share(SharePlace::Thing(subject)) => "share-thing", share::thing_story::show(scene, *subject),
+        Place::Share(SharePlace::Thing(subject)) => "share-thing", share::thing_story::show(snapshot, *subject),
             share::frame::take(session, done, |_| Ok(share::thing_story::take(*subject, done)));
         Place::Share(SharePlace::Field(subject, field)) =>
-            "share-field", share::field_story::show(scene, *subject, field),
+            "share-field", share::field_story::show(snapshot, *subject, field),
             share::frame::take(session, done, |_| Ok(share::field_story::take(*subject, field, done)));
-        Place::Share(SharePlace::Removed) => "share-removed", share::removed::show(scene),
+        Place::Share(SharePlace::Removed) => "share-removed", share::removed::show(snapshot),
             share::frame::take(session, done, |_| Ok(share::removed::take(done)));
         Place::Share(SharePlace::RemovedThing(subject)) =>
-            "share-removed-thing", share::removed_thing::show(scene, *subject),
+            "share-removed-thing", share::removed_thing::show(snapshot, *subject),
             share::frame::take(session, done, |session| share::removed_thing::take(session, *subject, done));
         Place::Share(SharePlace::Forget(subject, field)) =>
-            "share-forget", share::forget::show(scene, *subject, field.as_deref()),
+            "share-forget", share::forget::show(snapshot, *subject, field.as_deref()),
             share::frame::take(session, done, |_| Ok(share::forget::take(*subject, field.as_deref(), done)));
         Place::Share(SharePlace::ForgetForOthers(subject, field)) =>
-            "share-forget-for-others", share::forget::show_for_others(scene, *subject, field.as_deref()),
+            "share-forget-for-others", share::forget::show_for_others(snapshot, *subject, field.as_deref()),
             share::frame::take(session, done, |session| {
                 share::forget::take_for_others(session, *subject, field.as_deref(), done)
             });
@@ -232,9 +232,9 @@ pub fn names() -> Vec<String> {
 }
 
 /// Draws a screen within a survey.
-pub(super) fn show(scene: &Scene<'_>, place: &Place) -> Screen {
-    let (name, screen) = drawn(scene, place);
-    Screen { name, trail: trail(scene, place), ..screen }
+pub(super) fn show(snapshot: &SurveySnapshot<'_>, place: &Place) -> Screen {
+    let (name, screen) = drawn(snapshot, place);
+    Screen { name, trail: trail(snapshot, place), ..screen }
 }
 
 /// Does what was done on a screen within a survey.
@@ -254,6 +254,6 @@ pub(super) fn take_outside(session: &mut Session, outside: &Outside, done: &Done
 }
 
 /// Draws the screen that is shown while a file is read or written, and when that is over.
-pub(super) fn show_errand(session: &Session, of: &Errand) -> Screen {
-    Screen { name: ERRAND.into(), ..errand::show(session, of) }
+pub(super) fn show_sent_work(session: &Session, of: &SentWork) -> Screen {
+    Screen { name: ERRAND.into(), ..sent_work::show(session, of) }
 }

@@ -8,8 +8,8 @@ use crate::screen::WayTaken;
 
 /// Where one stands.
 pub(super) struct Standpoint {
-    /// Whether the screen of an errand is shown.
-    errand: bool,
+    /// Whether the screen of long work is shown.
+    sent_work: bool,
     /// The survey that is open, and the way of screens in it.
     open: Option<(SubjectId, Vec<Place>)>,
     outside: Outside,
@@ -18,7 +18,7 @@ pub(super) struct Standpoint {
 impl Guide {
     pub(super) fn standpoint(&self) -> Standpoint {
         Standpoint {
-            errand: self.session.errand.is_some(),
+            sent_work: self.session.sent_work.is_some(),
             open: self.session.open.as_ref().map(|open| (open.survey.id, open.memory.way.clone())),
             outside: self.session.outside.clone(),
         }
@@ -34,7 +34,7 @@ impl Standpoint {
             (Some(_), None) => WayTaken::Back,
             (None, None) => outside(&self.outside, &there.outside),
         };
-        match (self.errand, there.errand) {
+        match (self.sent_work, there.sent_work) {
             (false, true) => WayTaken::On,
             (true, false) if way == WayTaken::Same => WayTaken::Back,
             _ => way,

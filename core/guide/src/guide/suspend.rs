@@ -11,7 +11,7 @@ use crate::error::{GuideError, Result, Trouble};
 use crate::finish::notices_aloud;
 use crate::place::Move;
 use crate::screen::{NoticeRole, Screen};
-use crate::session::{After, Doing, Errand, Keep, LongWork, Memory, Results};
+use crate::session::{After, Keep, LongWork, Memory, Results, SentWork, WorkKind};
 
 /// So long [`Guide::suspend`] waits for long work that it told to stop. A phone gives an app some seconds.
 const LONGEST_WAIT: Duration = Duration::from_secs(2);
@@ -29,22 +29,22 @@ impl Guide {
     /// The work that is going on and takes a while, if there is any: a shell asks it how far it is. When it is over, the
     /// shell calls [`Guide::collect_long_work`] and draws the screen anew.
     pub fn long_work(&self) -> Option<LongWork> {
-        let errand = self.session.errand.as_ref().map(Errand::work).filter(|work| !work.is_done());
+        let sent_work = self.session.sent_work.as_ref().map(SentWork::work).filter(|work| !work.is_done());
         let results = || self.session.open.as_ref()?.results.running();
-        errand.or_else(results).cloned()
+        sent_work.or_else(results).cloned()
     }
 
     /// Has the screen tell what came of long work that is over; waits for nothing. A shell that leaves it out shows a
     /// screen that says that it is over, with a press to go on.
     pub fn collect_long_work(&mut self) {
-        self.collect_errand();
+        self.collect_sent_work();
     }
 
     /// Waits until no long work is going on, and collects it: for tests, and where nothing can be drawn meanwhile.
     pub fn settle_long_work(&mut self) {
-        while let Some(errand) = &self.session.errand {
-            errand.work().wait();
-            if !self.collect_errand() {
+        while let Some(sent_work) = &self.session.sent_work {
+            sent_work.work().wait();
+            if !self.collect_sent_work() {
                 break;
             }
         }
@@ -61,10 +61,10 @@ impl Guide {
     /// If where one is cannot be written down; nothing is changed then.
     pub fn suspend(&mut self) -> Result<()> {
         self.photos = None;
-        if let Some(errand) = &self.session.errand {
-            errand.work().stop();
-            if errand.work().wait_at_most(LONGEST_WAIT) {
-                self.collect_errand();
+        if let Some(sent_work) = &self.session.sent_work {
+            sent_work.work().stop();
+            if sent_work.work().wait_at_most(LONGEST_WAIT) {
+                self.collect_sent_work();
             }
         }
         if self.session.open.is_none() {
@@ -96,9 +96,9 @@ impl Guide {
             self.be_patient();
         }
         let Some(suspended) = &self.suspended else { return Ok(()) };
-        match &self.session.errand {
+        match &self.session.sent_work {
             // One that was not over when the guide was put aside belongs to the survey, and waits for it.
-            Some(errand) if errand.doing != Doing::Open => {
+            Some(sent_work) if sent_work.kind != WorkKind::Open => {
                 let open = self.session.opening().open(&suspended.folder)?;
                 self.session.open = Some(open);
                 self.take_up();
@@ -106,7 +106,7 @@ impl Guide {
             Some(_) => {}
             None => {
                 let (opening, folder) = (self.session.opening(), suspended.folder.clone());
-                self.session.send(Doing::Open, move |work| {
+                self.session.send(WorkKind::Open, move |work| {
                     if !work.goes_on(0.0) {
                         return Err(Trouble::Stopped.into());
                     }

@@ -6,7 +6,7 @@ use phrase::Phrase;
 use telling::words::Figures;
 
 use super::*;
-use crate::session::{After, Doing};
+use crate::session::{After, WorkKind};
 
 /// A shell may keep the guide on a thread of its own.
 #[test]
@@ -34,13 +34,13 @@ fn putting_aside_waits_no_longer_than_it_says() {
     let (end, ended) = mpsc::channel::<()>();
     let was_collected = Arc::new(AtomicBool::new(false));
     let collected = Arc::clone(&was_collected);
-    guide.session.send(Doing::Pack, move |_| {
+    guide.session.send(WorkKind::Pack, move |_| {
         // It ends when it is told to in another way.
         let _ = ended.recv();
         Ok(After::new(move |session| {
             session.open_survey()?;
             collected.store(true, Ordering::Relaxed);
-            session.tell_done(Phrase::new("errand-over"));
+            session.tell_done(Phrase::new("long-work-over"));
             Ok(Move::Stay)
         }))
     });
@@ -51,7 +51,7 @@ fn putting_aside_waits_no_longer_than_it_says() {
     // The survey is closed all the same, and the work can still be seen.
     assert!(guide.session.open.is_none());
     assert!(!folder.join("survey.db-wal").exists());
-    assert_eq!(guide.screen().name, "errand");
+    assert_eq!(guide.screen().name, "long-work");
     assert!(guide.long_work().is_some());
     end.send(()).unwrap();
     guide.long_work().inspect(crate::LongWork::wait);

@@ -9,56 +9,56 @@ use crate::error::Result;
 use crate::place::{FieldPlace, Key, LabelFigure, Move, Place, Question};
 use crate::question::{Answer, Told, how_far, offer_labels, same_as_last, take_label};
 use crate::screen::{Ability, Block, PressWeight, Screen, WordsRole};
-use crate::session::{Pending, Scene, Session};
-use crate::view::Sketch;
+use crate::session::{Pending, Session, SurveySnapshot};
+use crate::view::ScreenBuilder;
 
-pub(crate) fn show(scene: &Scene<'_>, question: &Question) -> Screen {
-    let asked = question.phrase(scene);
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &asked.attribute("title"));
-    sketch.able(Ability::Torch);
-    if !question.stands(scene) {
-        sketch.words(WordsRole::Problem, &Phrase::new("gone"));
-        sketch.press(&Key::Next, &Phrase::new("go-on"), PressWeight::Main);
-        return sketch.screen;
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>, question: &Question) -> Screen {
+    let asked = question.phrase(snapshot);
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &asked.attribute("title"));
+    builder.able(Ability::Torch);
+    if !question.stands(snapshot) {
+        builder.words(WordsRole::Problem, &Phrase::new("gone"));
+        builder.press(&Key::Next, &Phrase::new("go-on"), PressWeight::Main);
+        return builder.screen;
     }
-    sketch.words(WordsRole::Lead, &asked);
-    sketch.words_if_known(WordsRole::Why, &asked.attribute("why"));
-    sketch.words_if_known(WordsRole::How, &asked.attribute("how"));
-    for (figure, drawn) in crate::view::picture::of(question, scene) {
-        sketch.figure(&figure, &drawn);
+    builder.words(WordsRole::Lead, &asked);
+    builder.words_if_known(WordsRole::Why, &asked.attribute("why"));
+    builder.words_if_known(WordsRole::How, &asked.attribute("how"));
+    for (figure, drawn) in crate::view::picture::of(question, snapshot) {
+        builder.figure(&figure, &drawn);
     }
-    let told = sketch.screen.blocks.len();
-    question.draw(scene, &mut sketch);
-    offer_labels(scene, &mut sketch, question);
-    if let Some(same) = same_as_last(scene, question) {
-        sketch.press(&Key::Same, &same.words, PressWeight::Other);
+    let told = builder.screen.blocks.len();
+    question.draw(snapshot, &mut builder);
+    offer_labels(snapshot, &mut builder, question);
+    if let Some(same) = same_as_last(snapshot, question) {
+        builder.press(&Key::Same, &same.words, PressWeight::Other);
     }
     if *question == Question::WaysIn {
-        sketch.press(&Key::CannotReach, &Phrase::new("free-cannot-reach"), PressWeight::Other);
+        builder.press(&Key::CannotReach, &Phrase::new("free-cannot-reach"), PressWeight::Other);
     }
     // What can hurt someone is read before anything is answered; what leads elsewhere comes after the way on.
-    let drawn = sketch.screen.blocks.split_off(told);
+    let drawn = builder.screen.blocks.split_off(told);
     let is_press = |block: &Block| matches!(block, Block::Press(_) | Block::Confirm(_));
     let (presses, rest): (Vec<_>, Vec<_>) = drawn.into_iter().partition(is_press);
     let (cautions, inputs): (Vec<_>, Vec<_>) =
         rest.into_iter().partition(|block| matches!(block, Block::Caution(_)));
-    sketch.screen.blocks.extend(cautions);
-    sketch.screen.blocks.extend(inputs);
-    if !is_answered_by_one_pick(&sketch.screen) {
-        sketch.press(&Key::Next, &Phrase::new("go-on"), PressWeight::Main);
+    builder.screen.blocks.extend(cautions);
+    builder.screen.blocks.extend(inputs);
+    if !is_answered_by_one_pick(&builder.screen) {
+        builder.press(&Key::Next, &Phrase::new("go-on"), PressWeight::Main);
     }
-    sketch.screen.blocks.extend(presses);
-    let offers_unsure = sketch.screen.blocks.iter().any(|block| match block {
+    builder.screen.blocks.extend(presses);
+    let offers_unsure = builder.screen.blocks.iter().any(|block| match block {
         Block::Choice(choice) => choice.options.iter().any(|option| option.unsure),
         _ => false,
     });
     if !offers_unsure && may_be_unsure(question) {
-        sketch.press(&Key::Unsure, &Phrase::new("not-sure"), PressWeight::Other);
+        builder.press(&Key::Unsure, &Phrase::new("not-sure"), PressWeight::Other);
     }
-    sketch.press(&Key::Later, &Phrase::new("later"), PressWeight::Quiet);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen.how_far = Some(how_far(scene));
-    sketch.screen
+    builder.press(&Key::Later, &Phrase::new("later"), PressWeight::Quiet);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen.how_far = Some(how_far(snapshot));
+    builder.screen
 }
 
 /// Whether the screen takes one answer out of a few, and nothing else: then the choice itself leads on.
@@ -89,7 +89,7 @@ pub(crate) fn take(session: &mut Session, question: &Question, done: &Done) -> R
         Done::Press(key) => pressed(session, question, key),
         Done::Pick(..) => {
             open.memory.pending.keep(done);
-            let one = session.with_scene(|scene| is_answered_by_one_pick(&show(scene, question)))?;
+            let one = session.with_snapshot(|snapshot| is_answered_by_one_pick(&show(snapshot, question)))?;
             if one { answer(session, question) } else { Ok(Move::Stay) }
         }
         Done::Write(..) | Done::Measure(..) => {
@@ -109,7 +109,7 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
         }
         Key::Overview => Ok(Move::Go(Place::Overview)),
         Key::Same => {
-            if let Some(same) = session.with_scene(|scene| same_as_last(scene, question))? {
+            if let Some(same) = session.with_snapshot(|snapshot| same_as_last(snapshot, question))? {
                 let pending = &mut session.open_survey()?.memory.pending;
                 for done in &same.given {
                     pending.keep(done);
@@ -122,7 +122,7 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
             session.open_survey()?.memory.later.insert(question.clone());
             Ok(Move::Go(Place::Field(FieldPlace::Here)))
         }
-        Key::SeenNth(_) => match session.with_scene(|scene| take_label(scene, question, key))? {
+        Key::SeenNth(_) => match session.with_snapshot(|snapshot| take_label(snapshot, question, key))? {
             Some(told) => settle(session, question, told),
             None => Ok(Move::Stay),
         },
@@ -175,11 +175,11 @@ fn unsure_about(session: &mut Session, question: &Question) -> Result<Option<(Su
 
 /// Takes the answer that stands on the screen, or says what is wrong with it.
 fn answer(session: &mut Session, question: &Question) -> Result<Move> {
-    let stands = session.with_scene(|scene| question.stands(scene))?;
+    let stands = session.with_snapshot(|snapshot| question.stands(snapshot))?;
     if !stands {
         return Ok(Move::Next);
     }
-    let told = session.with_scene(|scene| question.take(scene))?;
+    let told = session.with_snapshot(|snapshot| question.take(snapshot))?;
     settle(session, question, told)
 }
 
@@ -226,20 +226,20 @@ mod tests {
         for done in deeds {
             house.give(done);
         }
-        let answer = question.take(&house.scene()).unwrap();
+        let answer = question.take(&house.snapshot()).unwrap();
         house.write(&answer.edits);
     }
 
     #[test]
     fn a_pick_becomes_a_record_and_stands_on_the_screen() {
         let mut house = InMemory::new();
-        let before = show(&house.scene(), &Question::Whose);
+        let before = show(&house.snapshot(), &Question::Whose);
         assert!(choice(&before).options.iter().all(|option| !option.picked));
         let key = choice(&before).options[1].key.clone();
         answered(&mut house, &Question::Whose, &[Done::Pick(Key::Whose, vec![key])]);
-        let building = house.scene().survey.building.unwrap();
+        let building = house.snapshot().survey.building.unwrap();
         assert_eq!((building.ownership, building.shared), (Ownership::Rented, false));
-        let after = show(&house.scene(), &Question::Whose);
+        let after = show(&house.snapshot(), &Question::Whose);
         let picked: Vec<_> = choice(&after).options.iter().map(|option| option.picked).collect();
         assert_eq!(picked, [false, true, false]);
     }
@@ -249,8 +249,8 @@ mod tests {
         let mut house = InMemory::new();
         let typed = |typed: &str, unit: &str| Done::Measure(Key::Down, typed.into(), unit.into());
         answered(&mut house, &Question::Plan, &[typed("1", "gbps")]);
-        assert_eq!(house.scene().survey.internet, Some(Internet { down_mbps: 1000.0, up_mbps: 100.0 }));
+        assert_eq!(house.snapshot().survey.internet, Some(Internet { down_mbps: 1000.0, up_mbps: 100.0 }));
         house.give(&typed("fast", "mbps"));
-        assert!(Question::Plan.take(&house.scene()).is_err());
+        assert!(Question::Plan.take(&house.snapshot()).is_err());
     }
 }

@@ -12,29 +12,29 @@ use phrase::{Arg, Phrase};
 use crate::done::Done;
 use crate::place::{Key, Move, Outside};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
-use crate::session::{After, Doing, LongWork, Looked, Session, name_of};
-use crate::view::{Sketch, tell_look};
+use crate::session::{After, LongWork, Looked, Session, WorkKind, name_of};
+use crate::view::{ScreenBuilder, tell_look};
 
 pub(crate) fn show(session: &Session) -> Screen {
-    let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("mend"));
-    sketch.able(Ability::ChooseFile);
+    let mut builder = ScreenBuilder::new(session.language(), session.pending(), &Phrase::new("mend"));
+    builder.able(Ability::ChooseFile);
     let choose = Key::File(FileAsked::ToRead);
     match &session.looked {
         None => {
-            sketch.words(WordsRole::Lead, &Phrase::new("mend-lead"));
-            sketch.words(WordsRole::Plain, &Phrase::new("mend-how"));
-            sketch.press(&Key::Mend, &Phrase::new("mend-from-itself"), PressWeight::Main);
-            sketch.press(&choose, &Phrase::new("mend-from-file"), PressWeight::Other);
+            builder.words(WordsRole::Lead, &Phrase::new("mend-lead"));
+            builder.words(WordsRole::Plain, &Phrase::new("mend-how"));
+            builder.press(&Key::Mend, &Phrase::new("mend-from-itself"), PressWeight::Main);
+            builder.press(&choose, &Phrase::new("mend-from-file"), PressWeight::Other);
         }
         Some(looked) => {
             // Where too little can be read to tell one survey from another, only its user can.
-            tell_look(&mut sketch, &looked.look, session.author(), None);
-            sketch.confirm(&Key::MendWithFile, &Phrase::new("mend-with-this-file"));
-            sketch.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
+            tell_look(&mut builder, &looked.look, session.author(), None);
+            builder.confirm(&Key::MendWithFile, &Phrase::new("mend-with-this-file"));
+            builder.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
         }
     }
-    sketch.press(&Key::Not, &Phrase::new("survey-leave"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Not, &Phrase::new("survey-leave"), PressWeight::Quiet);
+    builder.screen
 }
 
 pub(crate) fn take(session: &mut Session, folder: &Path, found_damaged: bool, done: &Done) -> Move {
@@ -81,10 +81,10 @@ impl Mended {
     }
 }
 
-/// Sends the errand that mends a survey: from what can be read of it, or with a file.
+/// Sends the long work that mends a survey: from what can be read of it, or with a file.
 fn send(session: &mut Session, folder: PathBuf, found_damaged: bool, file: Option<PathBuf>) {
     let author = session.author();
-    session.send(Doing::Mend, move |work| {
+    session.send(WorkKind::Mend, move |work| {
         let mended = match &file {
             None => from_itself(&folder, author, found_damaged)?
                 .map(|(store, rebuilt)| Mended::of(&store, rebuilt, false))
@@ -179,10 +179,10 @@ fn tell(session: &mut Session, mended: &Mended) {
     }
 }
 
-/// Sends the errand that looks into a file that may help.
+/// Sends the long work that looks into a file that may help.
 fn look(session: &mut Session, folder: PathBuf, file: PathBuf) {
     session.looked = None;
-    session.send(Doing::Look, move |work| {
+    session.send(WorkKind::Look, move |work| {
         let looked = Looked::into(&file, work)?;
         let known = match peek(&folder) {
             Ok(look) => Some(look.survey),

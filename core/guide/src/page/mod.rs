@@ -6,7 +6,6 @@
 
 pub(crate) mod ask;
 mod doors;
-pub(crate) mod errand;
 pub(crate) mod field;
 pub(crate) mod mend;
 pub(crate) mod more;
@@ -18,6 +17,7 @@ pub(crate) mod overview;
 pub(crate) mod put_off;
 pub(crate) mod result;
 pub(crate) mod sent;
+pub(crate) mod sent_work;
 pub(crate) mod set_aside;
 pub(crate) mod share;
 pub(crate) mod stage;

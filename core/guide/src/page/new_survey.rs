@@ -7,22 +7,22 @@ use crate::error::Result;
 use crate::place::{Key, Move, Outside};
 use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{Session, Working};
-use crate::view::Sketch;
+use crate::view::ScreenBuilder;
 
 pub(crate) fn show(session: &Session) -> Screen {
-    let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("new-survey"));
-    sketch.words(WordsRole::Lead, &Phrase::new("new-survey-lead"));
-    sketch.words(WordsRole::Why, &Phrase::new("new-survey-why"));
-    sketch.writing(
+    let mut builder = ScreenBuilder::new(session.language(), session.pending(), &Phrase::new("new-survey"));
+    builder.words(WordsRole::Lead, &Phrase::new("new-survey-lead"));
+    builder.words(WordsRole::Why, &Phrase::new("new-survey-why"));
+    builder.writing(
         &Key::Name,
         &Phrase::new("new-survey-name"),
         Some(&Phrase::new("new-survey-hint")),
         WritingKind::Name,
         "",
     );
-    sketch.press(&Key::Make, &Phrase::new("new-survey-make"), PressWeight::Main);
-    sketch.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Make, &Phrase::new("new-survey-make"), PressWeight::Main);
+    builder.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
+    builder.screen
 }
 
 pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {

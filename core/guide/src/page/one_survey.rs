@@ -11,41 +11,41 @@ use crate::done::Done;
 use crate::error::{Result, Trouble};
 use crate::place::{Key, Move, Outside, is_aside};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::{After, Doing, Session};
-use crate::view::{Sketch, survey_list};
+use crate::session::{After, Session, WorkKind};
+use crate::view::{ScreenBuilder, survey_list};
 
 pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
     let title = survey_list::named_in_list(session, folder);
-    let mut sketch = Sketch::new(session.language(), session.pending(), &title);
+    let mut builder = ScreenBuilder::new(session.language(), session.pending(), &title);
     match session.listed(folder).map(|entry| &entry.found) {
-        None => sketch.words(WordsRole::Lead, &Phrase::new("gone")),
+        None => builder.words(WordsRole::Lead, &Phrase::new("gone")),
         Some(Found::Survey(look)) => {
-            sketch.words(WordsRole::Plain, &survey_list::progress(&look.summary));
+            builder.words(WordsRole::Plain, &survey_list::progress(&look.summary));
             if let Some(remark) = survey_list::remark(&look.summary) {
-                sketch.words(WordsRole::Aside, &remark);
+                builder.words(WordsRole::Aside, &remark);
             }
             if is_aside(folder) {
-                sketch.words(WordsRole::Lead, &Phrase::new("survey-is-aside"));
-                sketch.press(&Key::Back, &Phrase::new("survey-bring-back"), PressWeight::Main);
+                builder.words(WordsRole::Lead, &Phrase::new("survey-is-aside"));
+                builder.press(&Key::Back, &Phrase::new("survey-bring-back"), PressWeight::Main);
             } else {
-                sketch.press(&Key::OpenIt, &Phrase::new("survey-open"), PressWeight::Main);
-                sketch.press(&Key::Rename, &Phrase::new("survey-rename"), PressWeight::Other);
-                sketch.press(&Key::Copy, &Phrase::new("survey-copy"), PressWeight::Other);
-                sketch.press(&Key::Aside, &Phrase::new("survey-set-aside"), PressWeight::Other);
-                sketch.press(&Key::Mend, &Phrase::new("survey-check"), PressWeight::Quiet);
+                builder.press(&Key::OpenIt, &Phrase::new("survey-open"), PressWeight::Main);
+                builder.press(&Key::Rename, &Phrase::new("survey-rename"), PressWeight::Other);
+                builder.press(&Key::Copy, &Phrase::new("survey-copy"), PressWeight::Other);
+                builder.press(&Key::Aside, &Phrase::new("survey-set-aside"), PressWeight::Other);
+                builder.press(&Key::Mend, &Phrase::new("survey-check"), PressWeight::Quiet);
             }
-            sketch.confirm_loss(&Key::Delete, &Phrase::new("survey-delete"));
+            builder.confirm_loss(&Key::Delete, &Phrase::new("survey-delete"));
         }
         Some(Found::Trouble(error)) => {
-            sketch.words(WordsRole::Lead, &error.phrase());
+            builder.words(WordsRole::Lead, &error.phrase());
             if matches!(error, FactsError::Damaged { .. } | FactsError::NotASurvey { .. }) {
-                sketch.press(&Key::Mend, &Phrase::new("survey-mend"), PressWeight::Main);
+                builder.press(&Key::Mend, &Phrase::new("survey-mend"), PressWeight::Main);
             }
-            sketch.confirm_loss(&Key::Delete, &Phrase::new("survey-delete"));
+            builder.confirm_loss(&Key::Delete, &Phrase::new("survey-delete"));
         }
     }
-    sketch.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
+    builder.screen
 }
 
 pub(crate) fn take(session: &mut Session, folder: &Path, done: &Done) -> Result<Move> {
@@ -82,10 +82,10 @@ pub(crate) fn take(session: &mut Session, folder: &Path, done: &Done) -> Result<
     }
 }
 
-/// Sends the errand that deletes a survey: it may hold thousands of photos.
+/// Sends the long work that deletes a survey: it may hold thousands of photos.
 fn delete(session: &mut Session, folder: PathBuf, named: Phrase) {
     let home = session.home().clone();
-    session.send(Doing::Delete, move |work| {
+    session.send(WorkKind::Delete, move |work| {
         if !work.goes_on(0.0) {
             return Err(Trouble::Stopped.into());
         }

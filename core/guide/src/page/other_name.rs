@@ -10,17 +10,18 @@ use crate::done::Done;
 use crate::error::{Result, Trouble};
 use crate::place::{Key, Move, Outside};
 use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
-use crate::session::{After, Doing, Session, folder_name};
-use crate::view::{Sketch, survey_list};
+use crate::session::{After, Session, WorkKind, folder_name};
+use crate::view::{ScreenBuilder, survey_list};
 
 pub(crate) fn show_rename(session: &Session, folder: &Path) -> Screen {
     let now = session.say(&survey_list::named_in_list(session, folder));
-    let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("survey-rename"));
-    sketch.words(WordsRole::Why, &Phrase::new("survey-rename-why"));
-    sketch.writing(&Key::Name, &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
-    sketch.press(&Key::Rename, &Phrase::new("survey-rename-do"), PressWeight::Main);
-    sketch.press(&Key::Not, &Phrase::new("survey-leave"), PressWeight::Quiet);
-    sketch.screen
+    let mut builder =
+        ScreenBuilder::new(session.language(), session.pending(), &Phrase::new("survey-rename"));
+    builder.words(WordsRole::Why, &Phrase::new("survey-rename-why"));
+    builder.writing(&Key::Name, &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
+    builder.press(&Key::Rename, &Phrase::new("survey-rename-do"), PressWeight::Main);
+    builder.press(&Key::Not, &Phrase::new("survey-leave"), PressWeight::Quiet);
+    builder.screen
 }
 
 pub(crate) fn take_rename(session: &mut Session, folder: &Path, done: &Done) -> Result<Move> {
@@ -34,11 +35,11 @@ pub(crate) fn take_rename(session: &mut Session, folder: &Path, done: &Done) -> 
     }
 }
 
-/// Sends the errand that gives a survey another name, and its folder too.
+/// Sends the long work that gives a survey another name, and its folder too.
 fn rename(session: &mut Session, folder: PathBuf, name: String) -> Result<()> {
     let (home, author) = (session.home().clone(), session.author());
     let to = if fits(&folder, &name) { None } else { Some(stem(&session.free_folder(&name)?)) };
-    session.send(Doing::Rename, move |work| {
+    session.send(WorkKind::Rename, move |work| {
         if !work.goes_on(0.0) {
             return Err(Trouble::Stopped.into());
         }
@@ -69,13 +70,13 @@ fn fits(folder: &Path, name: &str) -> bool {
 }
 
 pub(crate) fn show_copy(session: &Session, folder: &Path) -> Screen {
-    let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("survey-copy"));
-    sketch.words(WordsRole::Lead, &Phrase::new("survey-copy-lead"));
+    let mut builder = ScreenBuilder::new(session.language(), session.pending(), &Phrase::new("survey-copy"));
+    builder.words(WordsRole::Lead, &Phrase::new("survey-copy-lead"));
     let now = proposed(session, folder);
-    sketch.writing(&Key::Name, &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
-    sketch.press(&Key::Copy, &Phrase::new("survey-copy-do"), PressWeight::Main);
-    sketch.press(&Key::Not, &Phrase::new("survey-leave"), PressWeight::Quiet);
-    sketch.screen
+    builder.writing(&Key::Name, &Phrase::new("new-survey-name"), None, WritingKind::Name, &now);
+    builder.press(&Key::Copy, &Phrase::new("survey-copy-do"), PressWeight::Main);
+    builder.press(&Key::Not, &Phrase::new("survey-leave"), PressWeight::Quiet);
+    builder.screen
 }
 
 pub(crate) fn take_copy(session: &mut Session, folder: &Path, done: &Done) -> Result<Move> {
@@ -101,10 +102,10 @@ fn proposed(session: &Session, folder: &Path) -> String {
     session.say(&Phrase::new("survey-copy-name").phrase("name", now))
 }
 
-/// Sends the errand that copies a survey with its photos.
+/// Sends the long work that copies a survey with its photos.
 fn copy(session: &mut Session, folder: PathBuf, name: String) -> Result<()> {
     let (home, author, to) = (session.home().clone(), session.author(), stem(&session.free_folder(&name)?));
-    session.send(Doing::Copy, move |work| {
+    session.send(WorkKind::Copy, move |work| {
         let from = Store::open(&folder, author)?;
         let mut made = home.copy_watched(&from, &to, author, &mut work.watch_file())?;
         let subject = made.survey_id().subject();

@@ -8,13 +8,13 @@ use crate::done::Done;
 use crate::place::{Key, Move, Place, Stage};
 use crate::question::{how_far, journey, next};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::Scene;
-use crate::view::Sketch;
+use crate::session::SurveySnapshot;
+use crate::view::ScreenBuilder;
 
-pub(crate) fn show(scene: &Scene<'_>) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("overview"));
-    sketch.words(WordsRole::Lead, &Phrase::new("overview-lead"));
-    let questions = journey(scene);
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("overview"));
+    builder.words(WordsRole::Lead, &Phrase::new("overview-lead"));
+    let questions = journey(snapshot);
     let rows = Stage::ALL
         .into_iter()
         .map(|stage| {
@@ -24,31 +24,31 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
             let says = Phrase::new("stage-how-far")
                 .with("done", Arg::Count(done as u64))
                 .with("of", Arg::Count(of as u64));
-            sketch.row(Some(key_of(stage)), &stage.phrase(), Some(&says), None).stage(done, of)
+            builder.row(Some(key_of(stage)), &stage.phrase(), Some(&says), None).stage(done, of)
         })
         .collect();
-    sketch.rows(&Phrase::new("overview-stages"), rows);
+    builder.rows(&Phrase::new("overview-stages"), rows);
     for (name, doors) in [
-        ("overview-results", result::doors(scene)),
-        ("overview-field", field::doors(scene)),
-        ("overview-share", share::doors(scene)),
+        ("overview-results", result::doors(snapshot)),
+        ("overview-field", field::doors(snapshot)),
+        ("overview-share", share::doors(snapshot)),
     ] {
         more::rows(
-            &mut sketch,
+            &mut builder,
             name,
-            doors.into_iter().filter(|(key, ..)| !more::is_rare(scene, key)).collect(),
+            doors.into_iter().filter(|(key, ..)| !more::is_rare(snapshot, key)).collect(),
         );
     }
-    if !scene.memory.later.is_empty() {
-        sketch.press(&Key::PutOff, &Phrase::new("put-off"), PressWeight::Other);
+    if !snapshot.memory.later.is_empty() {
+        builder.press(&Key::PutOff, &Phrase::new("put-off"), PressWeight::Other);
     }
-    sketch.press(&Key::More, &Phrase::new("overview-more"), PressWeight::Other);
-    if next(scene).is_some() {
-        sketch.press(&Key::Next, &Phrase::new("overview-next"), PressWeight::Main);
+    builder.press(&Key::More, &Phrase::new("overview-more"), PressWeight::Other);
+    if next(snapshot).is_some() {
+        builder.press(&Key::Next, &Phrase::new("overview-next"), PressWeight::Main);
     }
-    sketch.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
-    sketch.screen.how_far = Some(how_far(scene));
-    sketch.screen
+    builder.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
+    builder.screen.how_far = Some(how_far(snapshot));
+    builder.screen
 }
 
 /// The key of a stage's row.

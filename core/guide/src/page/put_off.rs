@@ -6,24 +6,24 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Place};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::{Scene, Session};
-use crate::view::Sketch;
+use crate::session::{Session, SurveySnapshot};
+use crate::view::ScreenBuilder;
 
-pub(crate) fn show(scene: &Scene<'_>) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("put-off"));
-    sketch.words(WordsRole::Lead, &Phrase::new("put-off-lead"));
-    let standing = scene.memory.later.iter().enumerate().filter(|(_, question)| question.stands(scene));
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("put-off"));
+    builder.words(WordsRole::Lead, &Phrase::new("put-off-lead"));
+    let standing = snapshot.memory.later.iter().enumerate().filter(|(_, question)| question.stands(snapshot));
     let rows: Vec<RowEntry> = standing
         .take(100)
         .map(|(place, question)| {
-            let head = question.phrase(scene).attribute("title");
-            sketch.row(Some(Key::AskNth(place)), &head, None, None).ticked(false)
+            let head = question.phrase(snapshot).attribute("title");
+            builder.row(Some(Key::AskNth(place)), &head, None, None).ticked(false)
         })
         .collect();
-    sketch.rows(&Phrase::new("put-off-questions"), rows);
-    sketch.press(&Key::All, &Phrase::new("put-off-all"), PressWeight::Main);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.rows(&Phrase::new("put-off-questions"), rows);
+    builder.press(&Key::All, &Phrase::new("put-off-all"), PressWeight::Main);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {

@@ -11,37 +11,37 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Outside, Place, SharePlace};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
-use crate::session::{After, Doing, Looked, OpenSurvey, Session, look};
-use crate::view::{Sketch, survey_list, tell_look};
+use crate::session::{After, Looked, OpenSurvey, Session, WorkKind, look};
+use crate::view::{ScreenBuilder, survey_list, tell_look};
 
 /// What a process left that died while it took a file in goes after this time.
 const STALE: Duration = Duration::from_secs(24 * 3600);
 
 pub(crate) fn show(session: &Session) -> Screen {
-    let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("sent"));
-    sketch.able(Ability::ChooseFile);
+    let mut builder = ScreenBuilder::new(session.language(), session.pending(), &Phrase::new("sent"));
+    builder.able(Ability::ChooseFile);
     let choose = Key::File(FileAsked::ToRead);
     match &session.looked {
         None => {
-            sketch.words(WordsRole::Lead, &Phrase::new("sent-lead"));
-            sketch.press(&choose, &Phrase::new("share-choose"), PressWeight::Main);
+            builder.words(WordsRole::Lead, &Phrase::new("sent-lead"));
+            builder.press(&choose, &Phrase::new("share-choose"), PressWeight::Main);
         }
         Some(looked) => {
-            tell_look(&mut sketch, &looked.look, session.author(), None);
+            tell_look(&mut builder, &looked.look, session.author(), None);
             match here(session) {
                 Some(entry) => {
-                    let Found::Survey(look) = &entry.found else { return sketch.screen };
+                    let Found::Survey(look) = &entry.found else { return builder.screen };
                     let name = survey_list::named(&look.summary, &entry.folder);
-                    sketch.words(WordsRole::Lead, &Phrase::new("sent-is-here").phrase("survey", name));
-                    sketch.press(&Key::There, &Phrase::new("sent-take-there"), PressWeight::Main);
+                    builder.words(WordsRole::Lead, &Phrase::new("sent-is-here").phrase("survey", name));
+                    builder.press(&Key::There, &Phrase::new("sent-take-there"), PressWeight::Main);
                 }
-                None => sketch.press(&Key::TakeIt, &Phrase::new("sent-take"), PressWeight::Main),
+                None => builder.press(&Key::TakeIt, &Phrase::new("sent-take"), PressWeight::Main),
             }
-            sketch.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
+            builder.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
         }
     }
-    sketch.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);
+    builder.screen
 }
 
 /// The survey of this device that the file belongs to.
@@ -56,7 +56,7 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
         Done::File(Key::File(FileAsked::ToRead), file) => {
             session.looked = None;
             let file = PathBuf::from(file);
-            session.send(Doing::Look, move |work| {
+            session.send(WorkKind::Look, move |work| {
                 let looked = Looked::into(&file, work)?;
                 Ok(After::new(move |session| {
                     session.looked = Some(looked.clone());
@@ -79,7 +79,7 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
     }
 }
 
-/// Sends the errand that takes the file in that was looked into.
+/// Sends the long work that takes the file in that was looked into.
 fn take_in(session: &mut Session) -> Result<Move> {
     let Some(looked) = session.looked.clone() else { return Ok(Move::Stay) };
     if here(session).is_some() {
@@ -89,7 +89,7 @@ fn take_in(session: &mut Session) -> Result<Move> {
     let name = looked.look.name.clone().filter(|name| !name.trim().is_empty()).unwrap_or_else(stem);
     let (folder, author) = (session.free_folder(&name)?, session.author());
     let (home, opening) = (session.home().clone(), session.opening());
-    session.send(Doing::TakeNew, move |work| {
+    session.send(WorkKind::TakeNew, move |work| {
         // What others left that died; that it cannot be removed hinders nothing.
         let _ = home.sweep(STALE);
         let (store, taken) =

@@ -7,14 +7,14 @@ use crate::error::Result;
 use crate::place::{Key, Move, Place, Stage};
 use crate::question::journey;
 use crate::screen::{PressWeight, RowEntry, Screen};
-use crate::session::{Scene, Session};
-use crate::view::{Sketch, paging};
+use crate::session::{Session, SurveySnapshot};
+use crate::view::{ScreenBuilder, paging};
 
-pub(crate) fn show(scene: &Scene<'_>, stage: Stage) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &stage.phrase());
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>, stage: Stage) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &stage.phrase());
     let questions: Vec<_> =
-        journey(scene).into_iter().filter(|on_way| on_way.question.stage() == stage).collect();
-    let first = paging::first(scene.pending());
+        journey(snapshot).into_iter().filter(|on_way| on_way.question.stage() == stage).collect();
+    let first = paging::first(snapshot.pending());
     let rows: Vec<RowEntry> = questions
         .iter()
         .enumerate()
@@ -22,14 +22,14 @@ pub(crate) fn show(scene: &Scene<'_>, stage: Stage) -> Screen {
         .take(paging::ROWS)
         .map(|(place, on_way)| {
             let says = Phrase::new(if on_way.answered { "answered" } else { "open" });
-            let head = on_way.question.phrase(scene).attribute("title");
-            sketch.row(Some(Key::AskNth(place)), &head, Some(&says), None).ticked(on_way.answered)
+            let head = on_way.question.phrase(snapshot).attribute("title");
+            builder.row(Some(Key::AskNth(place)), &head, Some(&says), None).ticked(on_way.answered)
         })
         .collect();
-    sketch.rows(&Phrase::new("stage-questions"), rows);
-    paging::presses(&mut sketch, questions.len());
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.rows(&Phrase::new("stage-questions"), rows);
+    paging::presses(&mut builder, questions.len());
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 pub(crate) fn take(session: &mut Session, stage: Stage, done: &Done) -> Result<Move> {
@@ -37,9 +37,9 @@ pub(crate) fn take(session: &mut Session, stage: Stage, done: &Done) -> Result<M
     match key {
         Key::Overview => Ok(Move::Go(Place::Overview)),
         Key::AskNth(place) => {
-            let question = session.with_scene(|scene| {
+            let question = session.with_snapshot(|snapshot| {
                 let mut questions =
-                    journey(scene).into_iter().filter(|on_way| on_way.question.stage() == stage);
+                    journey(snapshot).into_iter().filter(|on_way| on_way.question.stage() == stage);
                 questions.nth(*place).map(|on_way| on_way.question)
             })?;
             Ok(question.map_or(Move::Stay, |question| Move::Go(Place::Ask(question))))

@@ -7,26 +7,26 @@ use crate::done::Done;
 use crate::place::{Key, Move, Outside};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::Session;
-use crate::view::{Sketch, survey_list};
+use crate::view::{ScreenBuilder, survey_list};
 
 pub(crate) fn show(session: &Session) -> Screen {
-    let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("surveys"));
+    let mut builder = ScreenBuilder::new(session.language(), session.pending(), &Phrase::new("surveys"));
     let none = Phrase::new("surveys-none");
     let listing = &session.listing;
     if let Some(damaged) = session.device().set_aside() {
-        sketch.words(WordsRole::Problem, &Phrase::new("device-was-damaged").text("file", damaged));
+        builder.words(WordsRole::Problem, &Phrase::new("device-was-damaged").text("file", damaged));
     }
-    survey_list::list(session, &mut sketch, &listing.surveys, Key::Open, &none);
-    sketch.press(&Key::New, &Phrase::new("surveys-new"), PressWeight::Main);
-    sketch.press(&Key::Sent, &Phrase::new("surveys-sent"), PressWeight::Other);
+    survey_list::list(session, &mut builder, &listing.surveys, Key::Open, &none);
+    builder.press(&Key::New, &Phrase::new("surveys-new"), PressWeight::Main);
+    builder.press(&Key::Sent, &Phrase::new("surveys-sent"), PressWeight::Other);
     if !listing.surveys.is_empty() {
-        sketch.press(&Key::Order, &Phrase::new("surveys-order"), PressWeight::Quiet);
+        builder.press(&Key::Order, &Phrase::new("surveys-order"), PressWeight::Quiet);
     }
     if !listing.set_aside.is_empty() {
-        sketch.press(&Key::Aside, &Phrase::new("surveys-aside"), PressWeight::Quiet);
+        builder.press(&Key::Aside, &Phrase::new("surveys-aside"), PressWeight::Quiet);
     }
-    sketch.press(&Key::Device, &Phrase::new("device"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Device, &Phrase::new("device"), PressWeight::Quiet);
+    builder.screen
 }
 
 pub(crate) fn take(session: &mut Session, done: &Done) -> Move {

@@ -9,7 +9,7 @@ use crate::error::Result;
 use crate::place::{Choice, Key, Move, Outside, choices};
 use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
 use crate::session::{Session, Working};
-use crate::view::{Offer, Sketch};
+use crate::view::{Offer, ScreenBuilder};
 
 choices! {
     /// Which unit of length comes first.
@@ -64,13 +64,13 @@ impl WayOfWorking {
 }
 
 pub(crate) fn show(session: &Session) -> Screen {
-    let mut sketch = Sketch::new(session.language(), session.pending(), &Phrase::new("device"));
+    let mut builder = ScreenBuilder::new(session.language(), session.pending(), &Phrase::new("device"));
     let device = session.device();
     if let Some(damaged) = device.set_aside() {
-        sketch.words(WordsRole::Problem, &Phrase::new("device-was-damaged").text("file", damaged));
+        builder.words(WordsRole::Problem, &Phrase::new("device-was-damaged").text("file", damaged));
     }
-    sketch.words(WordsRole::Lead, &Phrase::new("device-lead"));
-    sketch.writing(
+    builder.words(WordsRole::Lead, &Phrase::new("device-lead"));
+    builder.writing(
         &Key::Name,
         &Phrase::new("device-name"),
         Some(&Phrase::new("device-name-hint")),
@@ -82,7 +82,7 @@ pub(crate) fn show(session: &Session) -> Screen {
         .map(|unit| Offer::new(unit, Phrase::new(format!("device-{}", unit.word()))))
         .collect();
     let unit = FirstUnit::of_unit(session.language().figures().length_unit);
-    sketch.choice(&Key::Unit, &Phrase::new("device-unit"), false, units, &[unit]);
+    builder.choice(&Key::Unit, &Phrase::new("device-unit"), false, units, &[unit]);
     let way = |way: &WayOfWorking| {
         let words = Phrase::new(format!("device-{}", way.word()));
         let about = words.attribute("about");
@@ -90,9 +90,9 @@ pub(crate) fn show(session: &Session) -> Screen {
     };
     let ways = WayOfWorking::ALL.iter().map(way).collect();
     let working = WayOfWorking::of_working(device.working());
-    sketch.choice(&Key::Working, &Phrase::new("device-working"), false, ways, &[working]);
-    sketch.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Main);
-    sketch.screen
+    builder.choice(&Key::Working, &Phrase::new("device-working"), false, ways, &[working]);
+    builder.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Main);
+    builder.screen
 }
 
 pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {

@@ -9,8 +9,8 @@ use phrase::Phrase;
 use crate::place::{Key, Move, Place, Question};
 use crate::question::journey;
 use crate::screen::RowEntry;
-use crate::session::Scene;
-use crate::view::Sketch;
+use crate::session::SurveySnapshot;
+use crate::view::ScreenBuilder;
 
 /// Whether a part of this kind usually has print on it that says what it costs.
 pub(crate) fn is_printed(part: &Part) -> bool {
@@ -61,23 +61,23 @@ fn of_run(run: &Run) -> Vec<Question> {
 }
 
 /// The questions about a part or a cable.
-pub(crate) fn about(scene: &Scene<'_>, subject: SubjectId) -> Vec<Question> {
-    let survey = scene.survey;
+pub(crate) fn about(snapshot: &SurveySnapshot<'_>, subject: SubjectId) -> Vec<Question> {
+    let survey = snapshot.survey;
     let of_run = || survey.runs.get(&subject).map(of_run);
     survey.parts.get(&subject).map(of_part).or_else(of_run).unwrap_or_default()
 }
 
 /// Whether each is answered.
-fn answered(scene: &Scene<'_>, questions: Vec<Question>) -> Vec<(Question, bool)> {
+fn answered(snapshot: &SurveySnapshot<'_>, questions: Vec<Question>) -> Vec<(Question, bool)> {
     let led: BTreeMap<_, _> =
-        journey(scene).into_iter().map(|on_way| (on_way.question, on_way.answered)).collect();
-    let told = |question: &Question| led.get(question).copied().unwrap_or_else(|| stands(scene, question));
+        journey(snapshot).into_iter().map(|on_way| (on_way.question, on_way.answered)).collect();
+    let told = |question: &Question| led.get(question).copied().unwrap_or_else(|| stands(snapshot, question));
     questions.into_iter().map(|question| (question.clone(), told(&question))).collect()
 }
 
 /// Whether a question is answered that the guide would not come to by itself.
-fn stands(scene: &Scene<'_>, question: &Question) -> bool {
-    let survey = scene.survey;
+fn stands(snapshot: &SurveySnapshot<'_>, question: &Question) -> bool {
+    let survey = snapshot.survey;
     let told = |subject, name| survey.answer(subject, name).is_some();
     match question {
         Question::Label(part) => {
@@ -113,27 +113,27 @@ fn stands(scene: &Scene<'_>, question: &Question) -> bool {
 }
 
 /// The first question about a part that is neither answered nor put off.
-pub(crate) fn next(scene: &Scene<'_>, part: SubjectId) -> Option<Question> {
-    let all = answered(scene, about(scene, part));
+pub(crate) fn next(snapshot: &SurveySnapshot<'_>, part: SubjectId) -> Option<Question> {
+    let all = answered(snapshot, about(snapshot, part));
     all.into_iter()
-        .find(|(question, told)| !told && !scene.memory.later.contains(question))
+        .find(|(question, told)| !told && !snapshot.memory.later.contains(question))
         .map(|(question, _)| question)
 }
 
 /// The questions about a part or cable as rows, with the keys `ask:0`, `ask:1` ...
-pub(crate) fn rows(scene: &Scene<'_>, sketch: &mut Sketch<'_>, subject: SubjectId) {
-    let all = answered(scene, about(scene, subject));
+pub(crate) fn rows(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, subject: SubjectId) {
+    let all = answered(snapshot, about(snapshot, subject));
     let row = |(place, (question, told)): (usize, &(Question, bool))| -> RowEntry {
-        let head = question.phrase(scene).attribute("title");
+        let head = question.phrase(snapshot).attribute("title");
         let says = Phrase::new(if *told { "answered" } else { "open" });
-        sketch.row(Some(Key::AskNth(place)), &head, Some(&says), None).ticked(*told)
+        builder.row(Some(Key::AskNth(place)), &head, Some(&says), None).ticked(*told)
     };
     let rows = all.iter().enumerate().map(row).collect();
-    sketch.rows(&Phrase::new("free-questions"), rows);
+    builder.rows(&Phrase::new("free-questions"), rows);
 }
 
 /// Where a touch on such a row leads.
-pub(crate) fn pressed(scene: &Scene<'_>, subject: SubjectId, key: &Key) -> Option<Move> {
+pub(crate) fn pressed(snapshot: &SurveySnapshot<'_>, subject: SubjectId, key: &Key) -> Option<Move> {
     let Key::AskNth(place) = key else { return None };
-    Some(Move::Go(Place::Ask(about(scene, subject).into_iter().nth(*place)?)))
+    Some(Move::Go(Place::Ask(about(snapshot, subject).into_iter().nth(*place)?)))
 }

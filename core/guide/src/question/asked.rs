@@ -4,18 +4,18 @@ use house::naming::{self, SpecialPort};
 use phrase::{Arg, Phrase};
 
 use crate::place::Question;
-use crate::session::Scene;
+use crate::session::SurveySnapshot;
 
 impl Question {
     /// The message of the question, with what it speaks of.
-    pub(crate) fn phrase(&self, scene: &Scene<'_>) -> Phrase {
+    pub(crate) fn phrase(&self, snapshot: &SurveySnapshot<'_>) -> Phrase {
         let phrase = Phrase::new(format!("ask-{}", self.name()));
-        name_subject(self, scene, phrase)
+        name_subject(self, snapshot, phrase)
     }
 
     /// Whether the thing that it asks about is still there.
-    pub(crate) fn stands(&self, scene: &Scene<'_>) -> bool {
-        let survey = scene.survey;
+    pub(crate) fn stands(&self, snapshot: &SurveySnapshot<'_>) -> bool {
+        let survey = snapshot.survey;
         match self {
             Self::Wish(room) | Self::WishOther(room) => survey.rooms.contains_key(room),
             Self::Cable(run) | Self::Length(run) | Self::Marks(run) | Self::ConnectorsOf(run) => {
@@ -38,8 +38,8 @@ impl Question {
 }
 
 /// Gives a question's message what it speaks of.
-fn name_subject(question: &Question, scene: &Scene<'_>, phrase: Phrase) -> Phrase {
-    let survey = scene.survey;
+fn name_subject(question: &Question, snapshot: &SurveySnapshot<'_>, phrase: Phrase) -> Phrase {
+    let survey = snapshot.survey;
     match question {
         Question::Wish(room) | Question::WishOther(room) => {
             phrase.text("room", survey.rooms.get(room).map_or("", |room| room.name.as_str()))

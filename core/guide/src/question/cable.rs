@@ -10,8 +10,8 @@ use super::answer::{Answer, Told, UNSURE, not_answered};
 use crate::number::Quantity;
 use crate::place::{Choice, Key, Question, choices, replies};
 use crate::screen::{PressWeight, WordsRole};
-use crate::session::{Pending, Scene};
-use crate::view::{Offer, Sketch};
+use crate::session::{Pending, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 /// The series that a jacket may name, in the order in which they are offered.
 const SERIES: [CableKind; 4] = [CableKind::Six, CableKind::FiftyNine, CableKind::Seven, CableKind::Eleven];
@@ -81,13 +81,14 @@ impl CablesAnswer {
         }
     }
 
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         let mut offers = series_offers();
         offers.push(Offer::new(&Self::Differ, Phrase::new("cable-differ")));
         offers.push(Offer::unsure(&Self::Unsure));
-        let now = scene.survey.reply(scene.survey.id, Asked::Cables).and_then(|reply| Self::of(reply.name()));
-        sketch.choice(&Key::Series, &Phrase::new("ask-cables"), false, offers, &now);
-        sketch.caution(&Caution::Heights.phrase());
+        let now =
+            snapshot.survey.reply(snapshot.survey.id, Asked::Cables).and_then(|reply| Self::of(reply.name()));
+        builder.choice(&Key::Series, &Phrase::new("ask-cables"), false, offers, &now);
+        builder.caution(&Caution::Heights.phrase());
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
@@ -95,10 +96,10 @@ impl CablesAnswer {
     }
 
     /// One answer for all cables of which nobody said more; where they differ, each is asked about.
-    pub(super) fn answer(self, scene: &Scene<'_>) -> Answer {
-        let mut answer = Answer::new().asked(scene.survey.id, Asked::Cables, self.reply());
+    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>) -> Answer {
+        let mut answer = Answer::new().asked(snapshot.survey.id, Asked::Cables, self.reply());
         if let Self::All(series) = self {
-            for run in scene.survey.runs.values().filter(|run| run.cable == CableKind::Unknown) {
+            for run in snapshot.survey.runs.values().filter(|run| run.cable == CableKind::Unknown) {
                 answer = answer.says(run.id, field::run::CABLE, &series);
             }
         }
@@ -132,13 +133,13 @@ impl Choice for CableAnswer {
 }
 
 impl CableAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectId) {
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, run: SubjectId) {
         let mut offers = series_offers();
         offers.push(Offer::unsure(&Self::Unsure));
-        let series = scene.survey.runs.get(&run).map(|run| run.cable).filter(|of| SERIES.contains(of));
-        let unsure = || scene.survey.answer(run, Asked::Cable).map(|_| Self::Unsure);
+        let series = snapshot.survey.runs.get(&run).map(|run| run.cable).filter(|of| SERIES.contains(of));
+        let unsure = || snapshot.survey.answer(run, Asked::Cable).map(|_| Self::Unsure);
         let now = series.map(Self::Series).or_else(unsure);
-        sketch.choice(&Key::Series, &Question::Cable(run).phrase(scene), false, offers, &now);
+        builder.choice(&Key::Series, &Question::Cable(run).phrase(snapshot), false, offers, &now);
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
@@ -165,17 +166,17 @@ pub(super) struct LengthAnswer {
 }
 
 impl LengthAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectId) {
-        let length = scene.survey.runs.get(&run).and_then(|run| run.length);
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, run: SubjectId) {
+        let length = snapshot.survey.runs.get(&run).and_then(|run| run.length);
         let (name, hint) = (Phrase::new("length"), Phrase::new("ask-length.hint"));
         let metres = length.map(|length| length.metres);
-        sketch.number(&Key::Length, &name, Some(&hint), Quantity::Length, metres);
+        builder.number(&Key::Length, &name, Some(&hint), Quantity::Length, metres);
         let words = |known: &LengthKnown| Phrase::new(format!("how-long-{}", known.key()));
         let offers = KNOWN.iter().map(|known| Offer::new(known, words(known))).collect();
         let now = length.map(|length| length.known).filter(|known| KNOWN.contains(known));
-        sketch.choice(&Key::Known, &Phrase::new("how-long-known"), false, offers, &now);
-        sketch.press(&Key::Marks, &Phrase::new("how-long-from-marks"), PressWeight::Other);
-        sketch.caution(&Caution::Heights.phrase());
+        builder.choice(&Key::Known, &Phrase::new("how-long-known"), false, offers, &now);
+        builder.press(&Key::Marks, &Phrase::new("how-long-from-marks"), PressWeight::Other);
+        builder.caution(&Caution::Heights.phrase());
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
@@ -185,8 +186,8 @@ impl LengthAnswer {
         })
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>, run: SubjectId) -> Told<Answer> {
-        let before = scene.survey.runs.get(&run).and_then(|run| run.length);
+    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, run: SubjectId) -> Told<Answer> {
+        let before = snapshot.survey.runs.get(&run).and_then(|run| run.length);
         let metres = self.metres.or(before.map(|length| length.metres)).ok_or_else(not_answered)?;
         // Who does not say how is taken to have guessed.
         let known = self.known.or(before.map(|length| length.known)).unwrap_or(LengthKnown::Guessed);
@@ -213,13 +214,13 @@ pub(super) struct MarksAnswer {
 }
 
 impl MarksAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectId) {
-        sketch.words(WordsRole::How, &Question::Marks(run).phrase(scene).attribute("how-far"));
-        sketch.number(&Key::Near, &Phrase::new("marks-one-end"), None, Quantity::Count, None);
-        sketch.number(&Key::Far, &Phrase::new("marks-other-end"), None, Quantity::Count, None);
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, run: SubjectId) {
+        builder.words(WordsRole::How, &Question::Marks(run).phrase(snapshot).attribute("how-far"));
+        builder.number(&Key::Near, &Phrase::new("marks-one-end"), None, Quantity::Count, None);
+        builder.number(&Key::Far, &Phrase::new("marks-other-end"), None, Quantity::Count, None);
         let words = |unit: &MarksUnit| Phrase::new(format!("marks-{}", unit.word()));
         let offers = MarksUnit::ALL.iter().map(|unit| Offer::new(unit, words(unit))).collect();
-        sketch.choice(&Key::Unit, &Phrase::new("marks-unit"), false, offers, &[MarksUnit::Feet]);
+        builder.choice(&Key::Unit, &Phrase::new("marks-unit"), false, offers, &[MarksUnit::Feet]);
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
@@ -260,26 +261,26 @@ replies! {
 }
 
 impl ConnectorsAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         let offer = |connectors: &Self| match connectors {
             Self::Unsure => Offer::unsure(connectors),
             connectors => Offer::new(connectors, Phrase::new(format!("connectors-{}", connectors.word()))),
         };
         let offers = Self::ALL.iter().map(offer).collect();
-        let now = scene.survey.reply(scene.survey.id, Asked::Connectors).and_then(Self::of_reply);
-        sketch.choice(&Key::Connectors, &Phrase::new("ask-connectors"), false, offers, &now);
+        let now = snapshot.survey.reply(snapshot.survey.id, Asked::Connectors).and_then(Self::of_reply);
+        builder.choice(&Key::Connectors, &Phrase::new("ask-connectors"), false, offers, &now);
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
         pending.one(&Key::Connectors).ok_or_else(not_answered)
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>) -> Answer {
-        let mut answer = Answer::new().asked(scene.survey.id, Asked::Connectors, self.reply());
+    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>) -> Answer {
+        let mut answer = Answer::new().asked(snapshot.survey.id, Asked::Connectors, self.reply());
         if self != Self::Good {
             return answer;
         }
-        for run in scene.survey.runs.values() {
+        for run in snapshot.survey.runs.values() {
             for (name, connector) in [
                 (field::run::CONNECTOR_NEAR, run.connector_near),
                 (field::run::CONNECTOR_FAR, run.connector_far),
@@ -324,8 +325,8 @@ pub(super) struct ConnectorsOfAnswer {
 }
 
 impl ConnectorsOfAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: SubjectId) {
-        let found = scene.survey.runs.get(&run);
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, run: SubjectId) {
+        let found = snapshot.survey.runs.get(&run);
         for (key, connector) in
             [(Key::Near, found.map(|run| run.connector_near)), (Key::Far, found.map(|run| run.connector_far))]
         {
@@ -334,7 +335,7 @@ impl ConnectorsOfAnswer {
             let mut offers: Vec<_> = seen.map(offer).collect();
             offers.push(Offer::unsure(&ConnectorSeen::Unsure));
             let now = connector.filter(|connector| CONNECTORS.contains(connector)).map(ConnectorSeen::Is);
-            sketch.choice(&key, &Phrase::new(format!("plug-at-{key}")), false, offers, &now);
+            builder.choice(&key, &Phrase::new(format!("plug-at-{key}")), false, offers, &now);
         }
     }
 

@@ -8,8 +8,8 @@ use phrase::Phrase;
 use super::answer::{Answer, Told, not_answered};
 use super::leads_to::{free_tag, jumper};
 use crate::place::{Key, Question, choices, replies};
-use crate::session::{Pending, Scene};
-use crate::view::{Offer, Sketch};
+use crate::session::{Pending, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 choices! {
     /// What may come in, in the order in which it is offered.
@@ -43,8 +43,8 @@ impl WayIn {
     }
 }
 
-fn entries<'a>(scene: &Scene<'a>) -> impl Iterator<Item = EntryKind> + use<'a> {
-    let parts = scene.survey.parts.values();
+fn entries<'a>(snapshot: &SurveySnapshot<'a>) -> impl Iterator<Item = EntryKind> + use<'a> {
+    let parts = snapshot.survey.parts.values();
     parts.filter(|part| part.kind == PartKind::Entry).map(|part| part.entry_kind)
 }
 
@@ -53,7 +53,7 @@ fn entries<'a>(scene: &Scene<'a>) -> impl Iterator<Item = EntryKind> + use<'a> {
 pub(super) struct WaysInAnswer(Vec<WayIn>);
 
 impl WaysInAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         let offer = |way: &WayIn| match way {
             WayIn::Unsure => Offer::unsure(way),
             way => {
@@ -63,11 +63,11 @@ impl WaysInAnswer {
             }
         };
         let offers = WayIn::ALL.iter().map(offer).collect();
-        let now: Vec<_> = entries(scene).map(WayIn::of_kind).collect();
-        sketch.choice(&Key::Ways, &Phrase::new("ask-ways-in"), true, offers, &now);
-        sketch.caution(&Caution::HouseSideOnly.phrase());
-        sketch.caution(&Caution::Heights.phrase());
-        sketch.caution(&Caution::Fibre.phrase());
+        let now: Vec<_> = entries(snapshot).map(WayIn::of_kind).collect();
+        builder.choice(&Key::Ways, &Phrase::new("ask-ways-in"), true, offers, &now);
+        builder.caution(&Caution::HouseSideOnly.phrase());
+        builder.caution(&Caution::Heights.phrase());
+        builder.caution(&Caution::Fibre.phrase());
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
@@ -76,15 +76,15 @@ impl WaysInAnswer {
     }
 
     /// An entry for each kind of cable that comes in. One that is there already stays; it is removed on its own page.
-    pub(super) fn answer(self, scene: &Scene<'_>) -> Answer {
-        let mut answer = Answer::new().asked(scene.survey.id, Asked::WaysIn, Reply::Yes);
-        let there: Vec<_> = entries(scene).collect();
+    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>) -> Answer {
+        let mut answer = Answer::new().asked(snapshot.survey.id, Asked::WaysIn, Reply::Yes);
+        let there: Vec<_> = entries(snapshot).collect();
         let new = WayIn::ALL.iter().filter(|way| self.0.contains(way)).map(|way| way.kind());
         for (skip, kind) in new.filter(|kind| !there.contains(kind)).enumerate() {
             let id = SubjectId::random();
             answer = answer.is(id, Is::Part).says(id, field::part::KIND, &PartKind::Entry);
             answer = answer.says(id, field::part::ENTRY_KIND, &kind);
-            answer = answer.says(id, field::part::TAG, &free_tag(scene.survey, PartKind::Entry, skip));
+            answer = answer.says(id, field::part::TAG, &free_tag(snapshot.survey, PartKind::Entry, skip));
         }
         answer
     }
@@ -103,21 +103,21 @@ choices! {
 }
 
 impl JoinedAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, entry: SubjectId) {
-        let state = match scene.survey.parts.get(&entry).map(|part| part.entry_state) {
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, entry: SubjectId) {
+        let state = match snapshot.survey.parts.get(&entry).map(|part| part.entry_state) {
             Some(EntryState::Connected) => Some(Self::Connected),
             Some(EntryState::CutOff) => Some(Self::CutOff),
             Some(EntryState::Unknown) | None => None,
         };
-        let unsure = scene.survey.reply(entry, Asked::Joined).map(|_| Self::Unsure);
+        let unsure = snapshot.survey.reply(entry, Asked::Joined).map(|_| Self::Unsure);
         let offer = |joined: &Self| match joined {
             Self::Unsure => Offer::unsure(joined),
             joined => Offer::new(joined, Phrase::new(format!("joined-{}", joined.word()))),
         };
         let offers = Self::ALL.iter().map(offer).collect();
         let now: Vec<_> = [state, unsure].into_iter().flatten().collect();
-        sketch.choice(&Key::Joined, &Question::Joined(entry).phrase(scene), false, offers, &now);
-        sketch.caution(&Caution::HouseSideOnly.phrase());
+        builder.choice(&Key::Joined, &Question::Joined(entry).phrase(snapshot), false, offers, &now);
+        builder.caution(&Caution::HouseSideOnly.phrase());
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
@@ -136,18 +136,20 @@ impl JoinedAnswer {
 }
 
 /// The first part of a kind in the chain behind a part, before anything branches.
-pub(crate) fn behind(scene: &Scene<'_>, part: SubjectId, kind: PartKind) -> Option<SubjectId> {
-    chain(scene, part).into_iter().find(|id| scene.survey.parts.get(id).is_some_and(|part| part.kind == kind))
+pub(crate) fn behind(snapshot: &SurveySnapshot<'_>, part: SubjectId, kind: PartKind) -> Option<SubjectId> {
+    chain(snapshot, part)
+        .into_iter()
+        .find(|id| snapshot.survey.parts.get(id).is_some_and(|part| part.kind == kind))
 }
 
 /// The parts behind an entry, one after the other, until it branches, ends or reaches an outlet.
-fn chain(scene: &Scene<'_>, entry: SubjectId) -> Vec<SubjectId> {
+fn chain(snapshot: &SurveySnapshot<'_>, entry: SubjectId) -> Vec<SubjectId> {
     let mut chain = Vec::new();
     let mut at = entry;
-    while let [only] = scene.survey.wiring.fed_from(at) {
+    while let [only] = snapshot.survey.wiring.fed_from(at) {
         chain.push(*only);
         at = *only;
-        let branches = scene.survey.parts.get(&at).is_none_or(|part| part.outputs() != 1);
+        let branches = snapshot.survey.parts.get(&at).is_none_or(|part| part.outputs() != 1);
         if branches || chain.len() > 64 {
             break;
         }
@@ -156,8 +158,8 @@ fn chain(scene: &Scene<'_>, entry: SubjectId) -> Vec<SubjectId> {
 }
 
 /// Puts a part in behind `after`; what hung there hangs on the new part from then on.
-fn put_in(scene: &Scene<'_>, answer: Answer, after: SubjectId, kind: PartKind) -> Answer {
-    let survey = scene.survey;
+fn put_in(snapshot: &SurveySnapshot<'_>, answer: Answer, after: SubjectId, kind: PartKind) -> Answer {
+    let survey = snapshot.survey;
     let id = SubjectId::random();
     let (answer, run) = jumper(answer);
     let feed = Feed::From(FeedFrom { part: after, port: 1, run: Some(run) });
@@ -204,71 +206,79 @@ impl Sought {
         Self { question, asked, entry, kind: PartKind::GroundBlock, after: entry }
     }
 
-    fn filter(scene: &Scene<'_>, entry: SubjectId) -> Self {
-        let after = behind(scene, entry, PartKind::GroundBlock).unwrap_or(entry);
+    fn filter(snapshot: &SurveySnapshot<'_>, entry: SubjectId) -> Self {
+        let after = behind(snapshot, entry, PartKind::GroundBlock).unwrap_or(entry);
         let (question, asked) = (Question::EntryFilter(entry), Asked::EntryFilter);
         Self { question, asked, entry, kind: PartKind::EntryFilter, after }
     }
 }
 
 impl SeenAnswer {
-    pub(super) fn draw_ground_block(scene: &Scene<'_>, sketch: &mut Sketch<'_>, entry: SubjectId) {
-        Self::draw(scene, sketch, &Sought::ground_block(entry));
-        sketch.caution(&Caution::KeepGrounds.phrase());
-        sketch.caution(&Caution::HouseSideOnly.phrase());
-        sketch.caution(&Caution::Thunderstorm.phrase());
+    pub(super) fn draw_ground_block(
+        snapshot: &SurveySnapshot<'_>,
+        builder: &mut ScreenBuilder<'_>,
+        entry: SubjectId,
+    ) {
+        Self::draw(snapshot, builder, &Sought::ground_block(entry));
+        builder.caution(&Caution::KeepGrounds.phrase());
+        builder.caution(&Caution::HouseSideOnly.phrase());
+        builder.caution(&Caution::Thunderstorm.phrase());
     }
 
-    pub(super) fn draw_filter(scene: &Scene<'_>, sketch: &mut Sketch<'_>, entry: SubjectId) {
-        Self::draw(scene, sketch, &Sought::filter(scene, entry));
-        sketch.caution(&Caution::HouseSideOnly.phrase());
+    pub(super) fn draw_filter(
+        snapshot: &SurveySnapshot<'_>,
+        builder: &mut ScreenBuilder<'_>,
+        entry: SubjectId,
+    ) {
+        Self::draw(snapshot, builder, &Sought::filter(snapshot, entry));
+        builder.caution(&Caution::HouseSideOnly.phrase());
     }
 
-    fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, sought: &Sought) {
-        let there = behind(scene, sought.entry, sought.kind).is_some();
+    fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, sought: &Sought) {
+        let there = behind(snapshot, sought.entry, sought.kind).is_some();
         let name = sought.question.name();
-        let asked = scene.survey.reply(sought.entry, sought.asked).and_then(Self::of_reply);
+        let asked = snapshot.survey.reply(sought.entry, sought.asked).and_then(Self::of_reply);
         let now = if there { Some(Self::Yes) } else { asked };
         let offer = |seen: &Self| match seen {
             Self::Unsure => Offer::unsure(seen),
             seen => Offer::new(seen, Phrase::new(format!("{name}-{}", seen.word()))),
         };
         let offers = Self::ALL.iter().map(offer).collect();
-        sketch.choice(&Key::Seen, &sought.question.phrase(scene), false, offers, &now);
+        builder.choice(&Key::Seen, &sought.question.phrase(snapshot), false, offers, &now);
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
         pending.one(&Key::Seen).ok_or_else(not_answered)
     }
 
-    pub(super) fn answer_ground_block(self, scene: &Scene<'_>, entry: SubjectId) -> Answer {
-        self.answer(scene, &Sought::ground_block(entry))
+    pub(super) fn answer_ground_block(self, snapshot: &SurveySnapshot<'_>, entry: SubjectId) -> Answer {
+        self.answer(snapshot, &Sought::ground_block(entry))
     }
 
-    pub(super) fn answer_filter(self, scene: &Scene<'_>, entry: SubjectId) -> Answer {
-        self.answer(scene, &Sought::filter(scene, entry))
+    pub(super) fn answer_filter(self, snapshot: &SurveySnapshot<'_>, entry: SubjectId) -> Answer {
+        self.answer(snapshot, &Sought::filter(snapshot, entry))
     }
 
-    fn answer(self, scene: &Scene<'_>, sought: &Sought) -> Answer {
-        let there = behind(scene, sought.entry, sought.kind);
+    fn answer(self, snapshot: &SurveySnapshot<'_>, sought: &Sought) -> Answer {
+        let there = behind(snapshot, sought.entry, sought.kind);
         let answer = Answer::new().asked(sought.entry, sought.asked, self.reply());
         match (self, there) {
-            (Self::Yes, None) => put_in(scene, answer, sought.after, sought.kind),
+            (Self::Yes, None) => put_in(snapshot, answer, sought.after, sought.kind),
             (Self::Yes, Some(_)) | (Self::No | Self::Unsure, None) => answer,
-            (Self::No | Self::Unsure, Some(part)) => take_out(scene, answer, part),
+            (Self::No | Self::Unsure, Some(part)) => take_out(snapshot, answer, part),
         }
     }
 }
 
 /// Takes a part out; what hung on it hangs on what fed it.
-fn take_out(scene: &Scene<'_>, mut answer: Answer, part: SubjectId) -> Answer {
-    if let Some(feed) = scene.survey.wiring.feed(part) {
-        for child in scene.survey.wiring.fed_from(part) {
-            let run = scene.survey.wiring.feed(*child).and_then(|feed| feed.run).or(feed.run);
+fn take_out(snapshot: &SurveySnapshot<'_>, mut answer: Answer, part: SubjectId) -> Answer {
+    if let Some(feed) = snapshot.survey.wiring.feed(part) {
+        for child in snapshot.survey.wiring.fed_from(part) {
+            let run = snapshot.survey.wiring.feed(*child).and_then(|feed| feed.run).or(feed.run);
             let moved = Feed::From(FeedFrom { run, ..feed.clone() });
             answer = answer.says(*child, field::part::FEED, &moved);
         }
     }
-    answer.edits.push(scene.ledger.remove(part));
+    answer.edits.push(snapshot.ledger.remove(part));
     answer
 }

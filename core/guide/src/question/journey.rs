@@ -15,7 +15,7 @@ use house::record::{
 use crate::place::Question;
 use crate::question::entry::behind;
 use crate::question::router::bridge;
-use crate::session::Scene;
+use crate::session::SurveySnapshot;
 
 /// A question of the journey.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -27,9 +27,9 @@ pub(crate) struct OnTheWay {
 }
 
 /// Every question of this house in the order in which the guide leads.
-pub(crate) fn journey(scene: &Scene<'_>) -> Vec<OnTheWay> {
-    let order = reading_order(scene.survey);
-    let mut way = Way { scene, order, questions: Vec::new(), seen: BTreeSet::new() };
+pub(crate) fn journey(snapshot: &SurveySnapshot<'_>) -> Vec<OnTheWay> {
+    let order = reading_order(snapshot.survey);
+    let mut way = Way { snapshot, order, questions: Vec::new(), seen: BTreeSet::new() };
     way.house();
     way.ways_in();
     way.loose();
@@ -40,13 +40,13 @@ pub(crate) fn journey(scene: &Scene<'_>) -> Vec<OnTheWay> {
 }
 
 /// The first question that is neither answered nor put off.
-pub(crate) fn next(scene: &Scene<'_>) -> Option<Question> {
-    let open = |on_way: &OnTheWay| !on_way.answered && !scene.memory.later.contains(&on_way.question);
-    journey(scene).into_iter().find(open).map(|on_way| on_way.question)
+pub(crate) fn next(snapshot: &SurveySnapshot<'_>) -> Option<Question> {
+    let open = |on_way: &OnTheWay| !on_way.answered && !snapshot.memory.later.contains(&on_way.question);
+    journey(snapshot).into_iter().find(open).map(|on_way| on_way.question)
 }
 
 struct Way<'a, 'b> {
-    scene: &'b Scene<'a>,
+    snapshot: &'b SurveySnapshot<'a>,
     /// The parts as the map and the lists show them, so that the questions come in the same order on every device.
     order: Vec<SubjectId>,
     questions: Vec<OnTheWay>,
@@ -55,7 +55,7 @@ struct Way<'a, 'b> {
 
 impl Way<'_, '_> {
     fn survey(&self) -> &Survey {
-        self.scene.survey
+        self.snapshot.survey
     }
 
     /// The parts of a kind, in order.
@@ -113,11 +113,11 @@ impl Way<'_, '_> {
             let state = self.survey().parts.get(&entry).map(|part| part.entry_state);
             let joined = state != Some(EntryState::Unknown) || self.told(entry, Asked::Joined);
             self.ask(Question::Joined(entry), joined);
-            let ground = behind(self.scene, entry, PartKind::GroundBlock).is_some();
+            let ground = behind(self.snapshot, entry, PartKind::GroundBlock).is_some();
             let ground = ground || self.told(entry, Asked::GroundBlock);
             self.ask(Question::GroundBlock(entry), ground);
             if state != Some(EntryState::CutOff) {
-                let filter = behind(self.scene, entry, PartKind::EntryFilter).is_some();
+                let filter = behind(self.snapshot, entry, PartKind::EntryFilter).is_some();
                 let filter = filter || self.told(entry, Asked::EntryFilter);
                 self.ask(Question::EntryFilter(entry), filter);
             }
@@ -250,7 +250,7 @@ impl Way<'_, '_> {
     fn router(&mut self) {
         let told = self.told_of_house(Asked::Adapters);
         self.ask(Question::Adapters, told);
-        let bridged = bridge(self.scene);
+        let bridged = bridge(self.snapshot);
         let told = bridged.is_some() || self.told_of_house(Asked::RouterAt);
         self.ask(Question::RouterAt, told);
         // Only a box that is both modem and router can speak MoCA itself.

@@ -10,8 +10,8 @@ use super::answer::{Answer, Told};
 use crate::number::Quantity;
 use crate::place::{Key, LabelFigure, Place, Question};
 use crate::screen::{Aloud, LabelBlock, LabelFigure as FigureOnScreen, WordsRole, WritingKind};
-use crate::session::{Pending, Scene};
-use crate::view::{Sketch, photo_slot};
+use crate::session::{Pending, SurveySnapshot};
+use crate::view::{ScreenBuilder, photo_slot};
 
 /// The most outputs whose losses are told one by one.
 const MOST_LEGS: u8 = 16;
@@ -134,21 +134,21 @@ pub(super) struct LabelAnswer {
 }
 
 impl LabelAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
-        let Some(found) = scene.survey.parts.get(&part) else { return };
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, part: SubjectId) {
+        let Some(found) = snapshot.survey.parts.get(&part) else { return };
         if let Some(tag) = &found.tag {
-            sketch.words(WordsRole::How, &Phrase::new("write-tag").text("tag", tag));
+            builder.words(WordsRole::How, &Phrase::new("write-tag").text("tag", tag));
         }
-        photo_slot(scene, sketch, &Key::LabelPhoto, part, PhotoRole::Label);
-        sketch.reads_print(&Key::Recognised);
+        photo_slot(snapshot, builder, &Key::LabelPhoto, part, PhotoRole::Label);
+        builder.reads_print(&Key::Recognised);
         let hint = Phrase::new("ask-label.hint");
         let now = found.label.clone().unwrap_or_default();
-        sketch.writing(&Key::Text, &Phrase::new("label-text"), Some(&hint), WritingKind::Print, &now);
-        let given = Self::read(scene.pending());
+        builder.writing(&Key::Text, &Phrase::new("label-text"), Some(&hint), WritingKind::Print, &now);
+        let given = Self::read(snapshot.pending());
         // A place for what is recognised in the photo: number by number, each waits for a touch.
         if let Some(text) = given.recognised {
             let rating = PartRating::of_label(&text);
-            let figures = figures(sketch, found.kind, &rating, |figure| {
+            let figures = figures(builder, found.kind, &rating, |figure| {
                 let taken = given.taken.contains(&figure);
                 State { key: Key::Take(figure), taken, picked: taken }
             });
@@ -156,12 +156,12 @@ impl LabelAnswer {
                 id: String::new(),
                 aloud: Aloud::default(),
                 name: String::new(),
-                photo: label_photo(scene, part),
+                photo: label_photo(snapshot, part),
                 text,
                 figures,
                 doubts: Vec::new(),
             };
-            sketch.label(&Phrase::new("label-recognised"), block);
+            builder.label(&Phrase::new("label-recognised"), block);
         }
     }
 
@@ -173,8 +173,8 @@ impl LabelAnswer {
         }
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId) -> Answer {
-        let known = scene.survey.parts.get(&part);
+    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, part: SubjectId) -> Answer {
+        let known = snapshot.survey.parts.get(&part);
         let text = self.text.or_else(|| known?.label.clone()).unwrap_or_default();
         if text.is_empty() && self.taken.is_empty() {
             return Answer::new().asked(part, Asked::Label, Reply::Unsure);
@@ -199,8 +199,8 @@ impl LabelAnswer {
     }
 }
 
-fn label_photo(scene: &Scene<'_>, part: SubjectId) -> Option<String> {
-    let photos = scene.survey.photos_of(Some(part));
+fn label_photo(snapshot: &SurveySnapshot<'_>, part: SubjectId) -> Option<String> {
+    let photos = snapshot.survey.photos_of(Some(part));
     photos.max_by_key(|photo| photo.role == Some(PhotoRole::Label)).map(|photo| photo.id.to_string())
 }
 
@@ -212,7 +212,7 @@ struct State {
 }
 
 fn figures(
-    sketch: &Sketch<'_>,
+    builder: &ScreenBuilder<'_>,
     kind: PartKind,
     rating: &PartRating,
     state: impl Fn(LabelFigure) -> State,
@@ -231,8 +231,8 @@ fn figures(
                 aloud: Aloud::default(),
                 picked,
                 key: Some(key.to_string()),
-                name: sketch.say(&figure.phrase()),
-                says: sketch.say(&says),
+                name: builder.say(&figure.phrase()),
+                says: builder.say(&says),
                 taken: taken && value.is_some(),
                 doubt: String::new(),
             }
@@ -269,11 +269,11 @@ pub(crate) fn kind_printed(printed: Printed) -> Option<PartKind> {
 pub(super) struct LabelReadAnswer(Vec<(LabelFigure, f64)>);
 
 impl LabelReadAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
-        let Some(found) = scene.survey.parts.get(&part) else { return };
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, part: SubjectId) {
+        let Some(found) = snapshot.survey.parts.get(&part) else { return };
         let text = found.label.clone().unwrap_or_default();
-        let fixing: Vec<LabelFigure> = scene.pending().picked(&Key::Fixed).unwrap_or_default();
-        let figures = figures(sketch, found.kind, &found.rating, |figure| State {
+        let fixing: Vec<LabelFigure> = snapshot.pending().picked(&Key::Fixed).unwrap_or_default();
+        let figures = figures(builder, found.kind, &found.rating, |figure| State {
             key: Key::Fix(figure),
             taken: true,
             picked: fixing.contains(&figure),
@@ -281,29 +281,29 @@ impl LabelReadAnswer {
         let doubts = if text.is_empty() {
             Vec::new()
         } else {
-            telling::doubts::said(&label::read(&text).doubts, scene.language)
+            telling::doubts::said(&label::read(&text).doubts, snapshot.language)
         };
         let block = LabelBlock {
             id: String::new(),
             aloud: Aloud::default(),
             name: String::new(),
-            photo: label_photo(scene, part),
+            photo: label_photo(snapshot, part),
             text,
             figures,
             doubts,
         };
-        sketch.label(&Phrase::new("label-as-read"), block);
+        builder.label(&Phrase::new("label-as-read"), block);
         for figure in LabelFigure::of_part(found.kind, &found.rating) {
             if fixing.contains(&figure) {
                 let now = figure.of(&found.rating);
-                sketch.number(&figure.key_to_type(), &figure.phrase(), None, figure.quantity(), now);
+                builder.number(&figure.key_to_type(), &figure.phrase(), None, figure.quantity(), now);
             }
         }
     }
 
     /// The figures that may be typed are those of the part as its rating stands.
-    pub(super) fn read(pending: &Pending, scene: &Scene<'_>, part: SubjectId) -> Told<Self> {
-        let Some(found) = scene.survey.parts.get(&part) else { return Ok(Self(Vec::new())) };
+    pub(super) fn read(pending: &Pending, snapshot: &SurveySnapshot<'_>, part: SubjectId) -> Told<Self> {
+        let Some(found) = snapshot.survey.parts.get(&part) else { return Ok(Self(Vec::new())) };
         let mut figures = Vec::new();
         for figure in LabelFigure::of_part(found.kind, &found.rating) {
             let value = pending.number(&figure.key_to_type(), figure.quantity())?;
@@ -312,9 +312,9 @@ impl LabelReadAnswer {
         Ok(Self(figures))
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId) -> Answer {
+    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, part: SubjectId) -> Answer {
         let answer = Answer::new().asked(part, Asked::LabelRead, Reply::Yes);
-        let Some(found) = scene.survey.parts.get(&part) else { return answer };
+        let Some(found) = snapshot.survey.parts.get(&part) else { return answer };
         let mut rating = found.rating.clone();
         for (figure, value) in self.0 {
             figure.put(&mut rating, value);

@@ -7,8 +7,8 @@ use phrase::Phrase;
 
 use crate::place::{Key, Question};
 use crate::question::{Answer, Told, kind_printed};
-use crate::session::Scene;
-use crate::view::Sketch;
+use crate::session::SurveySnapshot;
+use crate::view::ScreenBuilder;
 
 /// The most that are offered at once.
 const OFFERED: usize = 8;
@@ -18,17 +18,17 @@ fn words(text: &str) -> String {
 }
 
 /// What may stand on a part: texts of its kind, that hold what is typed so far.
-fn offers(scene: &Scene<'_>, part: &Part) -> Vec<LabelSeen> {
-    let typed = words(scene.pending().written(&Key::Text).unwrap_or_default());
+fn offers(snapshot: &SurveySnapshot<'_>, part: &Part) -> Vec<LabelSeen> {
+    let typed = words(snapshot.pending().written(&Key::Text).unwrap_or_default());
     let has = part.label.as_deref().map(words);
     // Typed in this survey since it was opened.
-    let here = scene.survey.parts.values().filter(|other| other.id != part.id).filter_map(|other| {
+    let here = snapshot.survey.parts.values().filter(|other| other.id != part.id).filter_map(|other| {
         let text = other.label.clone()?;
-        let known = scene.seen.labels().iter().any(|seen| words(&seen.text) == words(&text));
+        let known = snapshot.seen.labels().iter().any(|seen| words(&seen.text) == words(&text));
         (!known).then_some(LabelSeen { text, rating: None, parts: 1, ms: 0 })
     });
     let mut offered: Vec<LabelSeen> = Vec::new();
-    for seen in here.chain(scene.seen.labels().iter().cloned()) {
+    for seen in here.chain(snapshot.seen.labels().iter().cloned()) {
         let text = words(&seen.text);
         let fits = text.contains(&typed) && has.as_deref() != Some(text.as_str()) && fits(part, &seen.text);
         if fits && !offered.iter().any(|other| words(&other.text) == text) {
@@ -48,25 +48,33 @@ fn fits(part: &Part, text: &str) -> bool {
 }
 
 /// Offers them on the screen that asks for a part's print.
-pub(crate) fn offer_labels(scene: &Scene<'_>, sketch: &mut Sketch<'_>, question: &Question) {
+pub(crate) fn offer_labels(
+    snapshot: &SurveySnapshot<'_>,
+    builder: &mut ScreenBuilder<'_>,
+    question: &Question,
+) {
     let Question::Label(id) = question else { return };
-    let Some(part) = scene.survey.parts.get(id) else { return };
-    let rows = offers(scene, part)
+    let Some(part) = snapshot.survey.parts.get(id) else { return };
+    let rows = offers(snapshot, part)
         .iter()
         .enumerate()
         .map(|(place, seen)| {
-            sketch.row(Some(Key::SeenNth(place)), &Phrase::new("text").text("text", &seen.text), None, None)
+            builder.row(Some(Key::SeenNth(place)), &Phrase::new("text").text("text", &seen.text), None, None)
         })
         .collect();
-    sketch.rows(&Phrase::new("free-seen"), rows);
+    builder.rows(&Phrase::new("free-seen"), rows);
 }
 
 /// The answer that such a touch gives: the text, and the rating where it was set right by hand before.
-pub(crate) fn take_label(scene: &Scene<'_>, question: &Question, key: &Key) -> Option<Told<Answer>> {
+pub(crate) fn take_label(
+    snapshot: &SurveySnapshot<'_>,
+    question: &Question,
+    key: &Key,
+) -> Option<Told<Answer>> {
     let Question::Label(id) = question else { return None };
-    let part = scene.survey.parts.get(id)?;
+    let part = snapshot.survey.parts.get(id)?;
     let Key::SeenNth(place) = key else { return None };
-    let seen = offers(scene, part).into_iter().nth(*place)?;
+    let seen = offers(snapshot, part).into_iter().nth(*place)?;
     Some(Ok(answer(*id, part, &seen)))
 }
 

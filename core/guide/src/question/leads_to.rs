@@ -11,8 +11,8 @@ use phrase::Phrase;
 use super::answer::{Answer, Told, UNSURE, not_answered};
 use super::house::caution_of_dependents;
 use crate::place::{Choice, Key, Question, choices};
-use crate::session::{Pending, Scene};
-use crate::view::{Offer, Sketch};
+use crate::session::{Pending, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 /// A tag that nothing carries yet: the kind's letter and the next number, `skip` numbers further on.
 pub(crate) fn free_tag(survey: &Survey, kind: PartKind, skip: usize) -> String {
@@ -118,11 +118,16 @@ impl LeadsToAnswer {
         Phrase::new(format!("leads-{}", self.key()))
     }
 
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId, port: u8) {
-        let survey = scene.survey;
+    pub(super) fn draw(
+        snapshot: &SurveySnapshot<'_>,
+        builder: &mut ScreenBuilder<'_>,
+        part: SubjectId,
+        port: u8,
+    ) {
+        let survey = snapshot.survey;
         // An outlet that was found already and waits for its feed stands for its room.
         let waits = |room: SubjectId| {
-            loose(scene, part).any(|id| survey.parts.get(&id).is_some_and(|part| part.room == Some(room)))
+            loose(snapshot, part).any(|id| survey.parts.get(&id).is_some_and(|part| part.room == Some(room)))
         };
         let mut rooms: Vec<_> = survey.rooms.values().filter(|room| !waits(room.id)).collect();
         rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
@@ -135,7 +140,7 @@ impl LeadsToAnswer {
             |answer: Self| Offer::new(&answer, answer.phrase()).about(answer.phrase().attribute("about"));
         offers.push(Offer::new(&Self::Outlet, Self::Outlet.phrase()));
         offers.extend(LedTo::ALL.iter().map(|led| about(Self::Part(*led))));
-        offers.extend(loose(scene, part).take(40).map(|id| {
+        offers.extend(loose(snapshot, part).take(40).map(|id| {
             let words = Phrase::new("leads-part").phrase("part", naming::part(survey, id));
             Offer::new(&Self::Loose(id), words)
         }));
@@ -144,39 +149,39 @@ impl LeadsToAnswer {
         }
         let loose_end = Self::End(PortEnd::LooseEnd);
         offers.push(Offer::new(&loose_end, loose_end.phrase()));
-        let name = Question::LeadsTo(part, port).phrase(scene);
-        sketch.choice(&Key::Leads, &name, false, offers, &current(scene, part, port));
-        caution_of_dependents(scene, sketch);
-        sketch.caution(&Caution::SuppliesFirst.phrase());
+        let name = Question::LeadsTo(part, port).phrase(snapshot);
+        builder.choice(&Key::Leads, &name, false, offers, &current(snapshot, part, port));
+        caution_of_dependents(snapshot, builder);
+        builder.caution(&Caution::SuppliesFirst.phrase());
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
         pending.one(&Key::Leads).ok_or_else(not_answered)
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId, port: u8) -> Answer {
-        let child = scene.survey.wiring.on_port(part, port).next();
-        if child.is_some() && current(scene, part, port) == Some(self) {
+    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, part: SubjectId, port: u8) -> Answer {
+        let child = snapshot.survey.wiring.on_port(part, port).next();
+        if child.is_some() && current(snapshot, part, port) == Some(self) {
             return Answer::new();
         }
         let (kind, room) = match self {
-            Self::End(end) => return ends(scene, child, part, port, end),
-            Self::Unsure => return ends(scene, child, part, port, PortEnd::LooseEnd),
-            Self::Loose(loose) => return join(cleared(scene, child, part, port), loose, part, port),
+            Self::End(end) => return ends(snapshot, child, part, port, end),
+            Self::Unsure => return ends(snapshot, child, part, port, PortEnd::LooseEnd),
+            Self::Loose(loose) => return join(cleared(snapshot, child, part, port), loose, part, port),
             Self::Room(room) => (PartKind::Outlet, Some(room)),
             Self::Outlet => (PartKind::Outlet, None),
             Self::Part(led) => (led.kind(), None),
         };
         // An outlet that turns out to be in another room stays the outlet that it is.
-        let there = child.and_then(|child| scene.survey.parts.get(&child));
+        let there = child.and_then(|child| snapshot.survey.parts.get(&child));
         if let Some(outlet) = there.filter(|there| kind == PartKind::Outlet && there.kind == PartKind::Outlet)
         {
             return Answer::new().with(field::part::ROOM.put(outlet.id, room.as_ref()));
         }
         let id = SubjectId::random();
         let mut answer =
-            cleared(scene, child, part, port).is(id, Is::Part).says(id, field::part::KIND, &kind);
-        answer = answer.says(id, field::part::TAG, &free_tag(scene.survey, kind, 0));
+            cleared(snapshot, child, part, port).is(id, Is::Part).says(id, field::part::KIND, &kind);
+        answer = answer.says(id, field::part::TAG, &free_tag(snapshot.survey, kind, 0));
         if let Some(room) = room {
             answer = answer.says(id, field::part::ROOM, &room);
         }
@@ -185,14 +190,20 @@ impl LeadsToAnswer {
 }
 
 /// A port with nothing on it.
-fn ends(scene: &Scene<'_>, child: Option<SubjectId>, part: SubjectId, port: u8, end: PortEnd) -> Answer {
-    clear(scene, Answer::new(), child).with(field::END.set(part, port, &end))
+fn ends(
+    snapshot: &SurveySnapshot<'_>,
+    child: Option<SubjectId>,
+    part: SubjectId,
+    port: u8,
+    end: PortEnd,
+) -> Answer {
+    clear(snapshot, Answer::new(), child).with(field::END.set(part, port, &end))
 }
 
 /// A port made free for what comes next: nothing hangs on it, and nobody says any more how it ends.
-fn cleared(scene: &Scene<'_>, child: Option<SubjectId>, part: SubjectId, port: u8) -> Answer {
-    let mut answer = clear(scene, Answer::new(), child);
-    if scene.survey.parts.get(&part).is_some_and(|part| part.end(port).is_some()) {
+fn cleared(snapshot: &SurveySnapshot<'_>, child: Option<SubjectId>, part: SubjectId, port: u8) -> Answer {
+    let mut answer = clear(snapshot, Answer::new(), child);
+    if snapshot.survey.parts.get(&part).is_some_and(|part| part.end(port).is_some()) {
         answer.edits.push(field::END.clear(part, port));
     }
     answer
@@ -207,16 +218,16 @@ fn may_end(survey: &Survey, part: SubjectId) -> bool {
 }
 
 /// Parts that nobody has traced to a feed and that do not feed `part` themselves.
-fn loose<'a>(scene: &Scene<'a>, part: SubjectId) -> impl Iterator<Item = SubjectId> + 'a {
-    let head = scene.survey.wiring.head_of(part);
-    let loose = scene.survey.wiring.loose();
+fn loose<'a>(snapshot: &SurveySnapshot<'a>, part: SubjectId) -> impl Iterator<Item = SubjectId> + 'a {
+    let head = snapshot.survey.wiring.head_of(part);
+    let loose = snapshot.survey.wiring.loose();
     let not_traced = move |id: &SubjectId| loose.get(id) == Some(&LooseReason::NotTraced) && *id != head;
-    reading_order(scene.survey).into_iter().filter(not_traced)
+    reading_order(snapshot.survey).into_iter().filter(not_traced)
 }
 
 /// What stands in the survey.
-fn current(scene: &Scene<'_>, part: SubjectId, port: u8) -> Option<LeadsToAnswer> {
-    let survey = scene.survey;
+fn current(snapshot: &SurveySnapshot<'_>, part: SubjectId, port: u8) -> Option<LeadsToAnswer> {
+    let survey = snapshot.survey;
     if let Some(child) = survey.wiring.on_port(part, port).next() {
         let child = survey.parts.get(&child)?;
         return Some(match (child.kind, child.room) {
@@ -252,9 +263,9 @@ pub(super) fn jumper(answer: Answer) -> (Answer, SubjectId) {
 
 /// Makes room on a port: what hung there and says nothing yet is removed, anything else becomes loose. Both can be
 /// taken back.
-fn clear(scene: &Scene<'_>, mut answer: Answer, child: Option<SubjectId>) -> Answer {
+fn clear(snapshot: &SurveySnapshot<'_>, mut answer: Answer, child: Option<SubjectId>) -> Answer {
     let Some(child) = child else { return answer };
-    let survey = scene.survey;
+    let survey = snapshot.survey;
     let says_something = survey.parts.get(&child).is_none_or(|part| {
         part.label.is_some() || part.plugged.is_some() || part.adapter.is_some() || !part.ends.is_empty()
     }) || !survey.wiring.fed_from(child).is_empty()
@@ -265,8 +276,8 @@ fn clear(scene: &Scene<'_>, mut answer: Answer, child: Option<SubjectId>) -> Ans
         return answer;
     }
     if let Some(run) = survey.wiring.feed(child).and_then(|feed| feed.run) {
-        answer.edits.push(scene.ledger.remove(run));
+        answer.edits.push(snapshot.ledger.remove(run));
     }
-    answer.edits.push(scene.ledger.remove(child));
+    answer.edits.push(snapshot.ledger.remove(child));
     answer
 }

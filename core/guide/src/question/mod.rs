@@ -23,8 +23,8 @@ mod split;
 mod way_on;
 
 use crate::place::Question;
-use crate::session::Scene;
-use crate::view::Sketch;
+use crate::session::SurveySnapshot;
+use crate::view::ScreenBuilder;
 
 pub(crate) use answer::{Answer, Told, not_answered};
 pub(crate) use how_far::how_far;
@@ -37,38 +37,38 @@ pub(crate) use way_on::way_on;
 
 impl Question {
     /// Draws its inputs.
-    pub(crate) fn draw(&self, scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    pub(crate) fn draw(&self, snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         match self {
-            Self::Whose => house::WhoseAnswer::draw(scene, sketch),
-            Self::Uses => house::UsesAnswer::draw(scene, sketch),
-            Self::ModemAge => house::ModemAgeAnswer::draw(scene, sketch),
-            Self::Plan => house::PlanAnswer::draw(scene, sketch),
-            Self::Depends => house::DependsAnswer::draw(scene, sketch),
-            Self::Rooms => house::RoomsAnswer::draw(scene, sketch),
-            Self::Wish(room) => house::WishAnswer::draw(scene, sketch, *room),
-            Self::WishOther(room) => house::WishOtherAnswer::draw(scene, sketch, *room),
-            Self::WaysIn => entry::WaysInAnswer::draw(scene, sketch),
-            Self::Joined(entry) => entry::JoinedAnswer::draw(scene, sketch, *entry),
-            Self::GroundBlock(entry) => entry::SeenAnswer::draw_ground_block(scene, sketch, *entry),
-            Self::EntryFilter(entry) => entry::SeenAnswer::draw_filter(scene, sketch, *entry),
-            Self::Label(part) => label::LabelAnswer::draw(scene, sketch, *part),
-            Self::LabelRead(part) => label::LabelReadAnswer::draw(scene, sketch, *part),
-            Self::Legs(part) => split::LegsAnswer::draw(scene, sketch, *part),
-            Self::LeadsTo(part, port) => leads_to::LeadsToAnswer::draw(scene, sketch, *part, *port),
-            Self::Powered(part) => split::PoweredAnswer::draw(scene, sketch, *part),
-            Self::Cables => cable::CablesAnswer::draw(scene, sketch),
-            Self::Cable(run) => cable::CableAnswer::draw(scene, sketch, *run),
-            Self::Length(run) => cable::LengthAnswer::draw(scene, sketch, *run),
-            Self::Marks(run) => cable::MarksAnswer::draw(scene, sketch, *run),
-            Self::Connectors => cable::ConnectorsAnswer::draw(scene, sketch),
-            Self::ConnectorsOf(run) => cable::ConnectorsOfAnswer::draw(scene, sketch, *run),
-            Self::Plugged(outlet) => outlet::PluggedAnswer::draw(scene, sketch, *outlet),
-            Self::RoomOf(outlet) => outlet::RoomOfAnswer::draw(scene, sketch, *outlet),
-            Self::MoreOutlets => outlet::MoreOutletsAnswer::draw(scene, sketch),
-            Self::FedBy(part) => split::FedByAnswer::draw(scene, sketch, *part),
-            Self::RouterAt => router::RouterAtAnswer::draw(scene, sketch),
-            Self::RouterSpeaks => router::RouterSpeaksAnswer::draw(scene, sketch),
-            Self::Adapters => router::AdaptersAnswer::draw(scene, sketch),
+            Self::Whose => house::WhoseAnswer::draw(snapshot, builder),
+            Self::Uses => house::UsesAnswer::draw(snapshot, builder),
+            Self::ModemAge => house::ModemAgeAnswer::draw(snapshot, builder),
+            Self::Plan => house::PlanAnswer::draw(snapshot, builder),
+            Self::Depends => house::DependsAnswer::draw(snapshot, builder),
+            Self::Rooms => house::RoomsAnswer::draw(snapshot, builder),
+            Self::Wish(room) => house::WishAnswer::draw(snapshot, builder, *room),
+            Self::WishOther(room) => house::WishOtherAnswer::draw(snapshot, builder, *room),
+            Self::WaysIn => entry::WaysInAnswer::draw(snapshot, builder),
+            Self::Joined(entry) => entry::JoinedAnswer::draw(snapshot, builder, *entry),
+            Self::GroundBlock(entry) => entry::SeenAnswer::draw_ground_block(snapshot, builder, *entry),
+            Self::EntryFilter(entry) => entry::SeenAnswer::draw_filter(snapshot, builder, *entry),
+            Self::Label(part) => label::LabelAnswer::draw(snapshot, builder, *part),
+            Self::LabelRead(part) => label::LabelReadAnswer::draw(snapshot, builder, *part),
+            Self::Legs(part) => split::LegsAnswer::draw(snapshot, builder, *part),
+            Self::LeadsTo(part, port) => leads_to::LeadsToAnswer::draw(snapshot, builder, *part, *port),
+            Self::Powered(part) => split::PoweredAnswer::draw(snapshot, builder, *part),
+            Self::Cables => cable::CablesAnswer::draw(snapshot, builder),
+            Self::Cable(run) => cable::CableAnswer::draw(snapshot, builder, *run),
+            Self::Length(run) => cable::LengthAnswer::draw(snapshot, builder, *run),
+            Self::Marks(run) => cable::MarksAnswer::draw(snapshot, builder, *run),
+            Self::Connectors => cable::ConnectorsAnswer::draw(snapshot, builder),
+            Self::ConnectorsOf(run) => cable::ConnectorsOfAnswer::draw(snapshot, builder, *run),
+            Self::Plugged(outlet) => outlet::PluggedAnswer::draw(snapshot, builder, *outlet),
+            Self::RoomOf(outlet) => outlet::RoomOfAnswer::draw(snapshot, builder, *outlet),
+            Self::MoreOutlets => outlet::MoreOutletsAnswer::draw(snapshot, builder),
+            Self::FedBy(part) => split::FedByAnswer::draw(snapshot, builder, *part),
+            Self::RouterAt => router::RouterAtAnswer::draw(snapshot, builder),
+            Self::RouterSpeaks => router::RouterSpeaksAnswer::draw(snapshot, builder),
+            Self::Adapters => router::AdaptersAnswer::draw(snapshot, builder),
         }
     }
 
@@ -76,45 +76,45 @@ impl Question {
     ///
     /// # Errors
     /// What is wrong with what was given, and what to do.
-    pub(crate) fn take(&self, scene: &Scene<'_>) -> Told<Answer> {
-        let pending = scene.pending();
+    pub(crate) fn take(&self, snapshot: &SurveySnapshot<'_>) -> Told<Answer> {
+        let pending = snapshot.pending();
         match self {
-            Self::Whose => Ok(house::WhoseAnswer::read(pending)?.answer(scene)),
-            Self::Uses => Ok(house::UsesAnswer::read(pending)?.answer(scene)),
-            Self::ModemAge => house::ModemAgeAnswer::read(pending)?.answer(scene),
-            Self::Plan => house::PlanAnswer::read(pending)?.answer(scene),
-            Self::Depends => Ok(house::DependsAnswer::read(pending)?.answer(scene)),
-            Self::Rooms => house::RoomsAnswer::read(pending).answer(scene),
+            Self::Whose => Ok(house::WhoseAnswer::read(pending)?.answer(snapshot)),
+            Self::Uses => Ok(house::UsesAnswer::read(pending)?.answer(snapshot)),
+            Self::ModemAge => house::ModemAgeAnswer::read(pending)?.answer(snapshot),
+            Self::Plan => house::PlanAnswer::read(pending)?.answer(snapshot),
+            Self::Depends => Ok(house::DependsAnswer::read(pending)?.answer(snapshot)),
+            Self::Rooms => house::RoomsAnswer::read(pending).answer(snapshot),
             Self::Wish(room) => Ok(house::WishAnswer::read(pending)?.answer(*room)),
-            Self::WishOther(room) => house::WishOtherAnswer::read(pending)?.answer(scene, *room),
-            Self::WaysIn => Ok(entry::WaysInAnswer::read(pending)?.answer(scene)),
+            Self::WishOther(room) => house::WishOtherAnswer::read(pending)?.answer(snapshot, *room),
+            Self::WaysIn => Ok(entry::WaysInAnswer::read(pending)?.answer(snapshot)),
             Self::Joined(entry) => Ok(entry::JoinedAnswer::read(pending)?.answer(*entry)),
             Self::GroundBlock(entry) => {
-                Ok(entry::SeenAnswer::read(pending)?.answer_ground_block(scene, *entry))
+                Ok(entry::SeenAnswer::read(pending)?.answer_ground_block(snapshot, *entry))
             }
-            Self::EntryFilter(entry) => Ok(entry::SeenAnswer::read(pending)?.answer_filter(scene, *entry)),
-            Self::Label(part) => Ok(label::LabelAnswer::read(pending).answer(scene, *part)),
+            Self::EntryFilter(entry) => Ok(entry::SeenAnswer::read(pending)?.answer_filter(snapshot, *entry)),
+            Self::Label(part) => Ok(label::LabelAnswer::read(pending).answer(snapshot, *part)),
             Self::LabelRead(part) => {
-                Ok(label::LabelReadAnswer::read(pending, scene, *part)?.answer(scene, *part))
+                Ok(label::LabelReadAnswer::read(pending, snapshot, *part)?.answer(snapshot, *part))
             }
-            Self::Legs(part) => Ok(split::LegsAnswer::read(pending)?.answer(scene, *part)),
+            Self::Legs(part) => Ok(split::LegsAnswer::read(pending)?.answer(snapshot, *part)),
             Self::LeadsTo(part, port) => {
-                Ok(leads_to::LeadsToAnswer::read(pending)?.answer(scene, *part, *port))
+                Ok(leads_to::LeadsToAnswer::read(pending)?.answer(snapshot, *part, *port))
             }
             Self::Powered(part) => Ok(split::PoweredAnswer::read(pending)?.answer(*part)),
-            Self::Cables => Ok(cable::CablesAnswer::read(pending)?.answer(scene)),
+            Self::Cables => Ok(cable::CablesAnswer::read(pending)?.answer(snapshot)),
             Self::Cable(run) => Ok(cable::CableAnswer::read(pending)?.answer(*run)),
-            Self::Length(run) => cable::LengthAnswer::read(pending)?.answer(scene, *run),
+            Self::Length(run) => cable::LengthAnswer::read(pending)?.answer(snapshot, *run),
             Self::Marks(run) => cable::MarksAnswer::read(pending)?.answer(*run),
-            Self::Connectors => Ok(cable::ConnectorsAnswer::read(pending)?.answer(scene)),
+            Self::Connectors => Ok(cable::ConnectorsAnswer::read(pending)?.answer(snapshot)),
             Self::ConnectorsOf(run) => Ok(cable::ConnectorsOfAnswer::read(pending).answer(*run)),
             Self::Plugged(outlet) => Ok(outlet::PluggedAnswer::read(pending)?.answer(*outlet)),
             Self::RoomOf(outlet) => Ok(outlet::RoomOfAnswer::read(pending)?.answer(*outlet)),
-            Self::MoreOutlets => Ok(outlet::MoreOutletsAnswer::read(pending)?.answer(scene)),
-            Self::FedBy(part) => split::FedByAnswer::read(pending)?.answer(scene, *part),
-            Self::RouterAt => Ok(router::RouterAtAnswer::read(pending)?.answer(scene)),
-            Self::RouterSpeaks => Ok(router::RouterSpeaksAnswer::read(pending)?.answer(scene)),
-            Self::Adapters => Ok(router::AdaptersAnswer::read(pending)?.answer(scene)),
+            Self::MoreOutlets => Ok(outlet::MoreOutletsAnswer::read(pending)?.answer(snapshot)),
+            Self::FedBy(part) => split::FedByAnswer::read(pending)?.answer(snapshot, *part),
+            Self::RouterAt => Ok(router::RouterAtAnswer::read(pending)?.answer(snapshot)),
+            Self::RouterSpeaks => Ok(router::RouterSpeaksAnswer::read(pending)?.answer(snapshot)),
+            Self::Adapters => Ok(router::AdaptersAnswer::read(pending)?.answer(snapshot)),
         }
     }
 }

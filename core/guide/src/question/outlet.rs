@@ -8,8 +8,8 @@ use super::answer::{Answer, Told, UNSURE, not_answered};
 use super::leads_to::free_tag;
 use crate::place::{Choice, Key, Question};
 use crate::screen::WritingKind;
-use crate::session::{Pending, Scene};
-use crate::view::{Offer, Sketch};
+use crate::session::{Pending, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 /// What may be plugged in, in the order in which it is offered.
 const DEVICES: [Plugged; 8] = [
@@ -59,21 +59,21 @@ pub(super) enum PluggedAnswer {
 }
 
 impl PluggedAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId) {
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, outlet: SubjectId) {
         let words = |at: AtOutlet| Phrase::new(format!("at-outlet-{}", at.key()));
         let offer = |at: AtOutlet| Offer::new(&at, words(at));
         let devices = DEVICES.iter().map(|device| AtOutlet::Device(*device));
         let mut offers: Vec<_> = devices.chain([AtOutlet::Nothing]).map(offer).collect();
         offers.push(Offer::unsure(&AtOutlet::Unsure));
-        let plugged = scene.survey.parts.get(&outlet).and_then(|part| part.plugged.clone());
+        let plugged = snapshot.survey.parts.get(&outlet).and_then(|part| part.plugged.clone());
         let now = match &plugged {
             Some(devices) if devices.is_empty() => vec![AtOutlet::Nothing],
             Some(devices) => devices.iter().map(|device| AtOutlet::Device(*device)).collect(),
             None => {
-                scene.survey.answer(outlet, Asked::Plugged).map(|_| AtOutlet::Unsure).into_iter().collect()
+                snapshot.survey.answer(outlet, Asked::Plugged).map(|_| AtOutlet::Unsure).into_iter().collect()
             }
         };
-        sketch.choice(&Key::Plugged, &Question::Plugged(outlet).phrase(scene), true, offers, &now);
+        builder.choice(&Key::Plugged, &Question::Plugged(outlet).phrase(snapshot), true, offers, &now);
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
@@ -97,8 +97,8 @@ impl PluggedAnswer {
 }
 
 /// The rooms by name.
-fn rooms<'a>(scene: &Scene<'a>) -> impl Iterator<Item = &'a Room> {
-    let mut rooms: Vec<_> = scene.survey.rooms.values().collect();
+fn rooms<'a>(snapshot: &SurveySnapshot<'a>) -> impl Iterator<Item = &'a Room> {
+    let mut rooms: Vec<_> = snapshot.survey.rooms.values().collect();
     rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
     rooms.into_iter().take(150)
 }
@@ -113,14 +113,14 @@ pub(super) enum RoomOfAnswer {
 }
 
 impl RoomOfAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId) {
-        let room = scene.survey.parts.get(&outlet).and_then(|part| part.room);
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, outlet: SubjectId) {
+        let room = snapshot.survey.parts.get(&outlet).and_then(|part| part.room);
         let now = room.map(Key::Room);
         let offer =
             |room: &Room| Offer::new(&Key::Room(room.id), Phrase::new("text").text("text", &room.name));
-        let offers = rooms(scene).map(offer).collect();
-        sketch.choice(&Key::InRoom, &Question::RoomOf(outlet).phrase(scene), false, offers, &now);
-        sketch.writing(&Key::NewRoom, &Phrase::new("room-new"), None, WritingKind::Name, "");
+        let offers = rooms(snapshot).map(offer).collect();
+        builder.choice(&Key::InRoom, &Question::RoomOf(outlet).phrase(snapshot), false, offers, &now);
+        builder.writing(&Key::NewRoom, &Phrase::new("room-new"), None, WritingKind::Name, "");
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
@@ -182,12 +182,12 @@ pub(super) struct MoreOutletsAnswer {
 }
 
 impl MoreOutletsAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         let mut offers = vec![Offer::new(&MoreAt::No, Phrase::new("more-outlets-no"))];
         let words = |room: &Room| Phrase::new("leads-room").text("room", &room.name);
-        offers.extend(rooms(scene).map(|room| Offer::new(&MoreAt::Room(room.id), words(room))));
+        offers.extend(rooms(snapshot).map(|room| Offer::new(&MoreAt::Room(room.id), words(room))));
         offers.push(Offer::unsure(&MoreAt::Unsure));
-        sketch.choice(&Key::More, &Phrase::new("ask-more-outlets"), true, offers, None::<&MoreAt>);
+        builder.choice(&Key::More, &Phrase::new("ask-more-outlets"), true, offers, None::<&MoreAt>);
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
@@ -203,13 +203,13 @@ impl MoreOutletsAnswer {
     }
 
     /// Outlets found that nobody has traced yet are loose parts, to be joined later.
-    pub(super) fn answer(self, scene: &Scene<'_>) -> Answer {
+    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>) -> Answer {
         let reply = if self.unsure { Reply::Unsure } else { Reply::No };
-        let mut answer = Answer::new().asked(scene.survey.id, Asked::MoreOutlets, reply);
+        let mut answer = Answer::new().asked(snapshot.survey.id, Asked::MoreOutlets, reply);
         for (skip, room) in self.rooms.into_iter().enumerate() {
             let id = SubjectId::random();
             answer = answer.is(id, Is::Part).says(id, field::part::KIND, &PartKind::Outlet);
-            answer = answer.says(id, field::part::TAG, &free_tag(scene.survey, PartKind::Outlet, skip));
+            answer = answer.says(id, field::part::TAG, &free_tag(snapshot.survey, PartKind::Outlet, skip));
             answer = answer.says(id, field::part::ROOM, &room);
         }
         answer

@@ -7,17 +7,17 @@ use phrase::Phrase;
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
 use crate::place::{Choice, Key, replies};
-use crate::session::{Pending, Scene};
-use crate::view::{Offer, Sketch};
+use crate::session::{Pending, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
-fn outlets<'a>(scene: &Scene<'a>) -> Vec<&'a Part> {
-    let parts = reading_order(scene.survey).into_iter().filter_map(|id| scene.survey.parts.get(&id));
+fn outlets<'a>(snapshot: &SurveySnapshot<'a>) -> Vec<&'a Part> {
+    let parts = reading_order(snapshot.survey).into_iter().filter_map(|id| snapshot.survey.parts.get(&id));
     parts.filter(|part| part.kind == PartKind::Outlet).take(150).collect()
 }
 
 /// The outlet that carries the bridge: an adapter that is one, or a router that speaks MoCA itself.
-pub(crate) fn bridge<'a>(scene: &Scene<'a>) -> Option<&'a Part> {
-    outlets(scene).into_iter().find(|part| {
+pub(crate) fn bridge<'a>(snapshot: &SurveySnapshot<'a>) -> Option<&'a Part> {
+    outlets(snapshot).into_iter().find(|part| {
         part.adapter.as_ref().is_some_and(|adapter| adapter.bridge)
             || part.plugged.iter().flatten().any(|device| *device == Plugged::MocaGateway)
     })
@@ -56,28 +56,28 @@ impl Choice for RouterAtAnswer {
 }
 
 impl RouterAtAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-        let offer = |part: &Part| Offer::new(&Self::Outlet(part.id), naming::of_part(scene.survey, part));
-        let mut offers: Vec<_> = outlets(scene).into_iter().map(offer).collect();
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
+        let offer = |part: &Part| Offer::new(&Self::Outlet(part.id), naming::of_part(snapshot.survey, part));
+        let mut offers: Vec<_> = outlets(snapshot).into_iter().map(offer).collect();
         offers.push(Offer::new(&Self::None, Phrase::new("router-at-none")));
         offers.push(Offer::unsure(&Self::Unsure));
-        let asked = match scene.survey.reply(scene.survey.id, Asked::RouterAt) {
+        let asked = match snapshot.survey.reply(snapshot.survey.id, Asked::RouterAt) {
             Some(Reply::None) => Some(Self::None),
             Some(Reply::Unsure) => Some(Self::Unsure),
             _ => None,
         };
-        let now = bridge(scene).map(|part| Self::Outlet(part.id)).or(asked);
-        sketch.choice(&Key::Outlet, &Phrase::new("ask-router-at"), false, offers, &now);
+        let now = bridge(snapshot).map(|part| Self::Outlet(part.id)).or(asked);
+        builder.choice(&Key::Outlet, &Phrase::new("ask-router-at"), false, offers, &now);
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
         pending.one(&Key::Outlet).ok_or_else(not_answered)
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>) -> Answer {
-        let survey = scene.survey;
+    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>) -> Answer {
+        let survey = snapshot.survey;
         let mut answer = Answer::new();
-        for part in outlets(scene) {
+        for part in outlets(snapshot) {
             let is_bridge = part.adapter.as_ref().is_some_and(|adapter| adapter.bridge);
             if is_bridge && Self::Outlet(part.id) != self {
                 answer.edits.push(field::part::ADAPTER.clear(part.id));
@@ -114,14 +114,14 @@ replies! {
 }
 
 impl RouterSpeaksAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         let offer = |speaks: &Self| match speaks {
             Self::Unsure => Offer::unsure(speaks),
             speaks => Offer::new(speaks, Phrase::new(format!("router-speaks-{}", speaks.word()))),
         };
         let offers = Self::ALL.iter().map(offer).collect();
-        let now = scene.survey.reply(scene.survey.id, Asked::RouterSpeaks).and_then(Self::of_reply);
-        sketch.choice(&Key::Speaks, &Phrase::new("ask-router-speaks"), false, offers, &now);
+        let now = snapshot.survey.reply(snapshot.survey.id, Asked::RouterSpeaks).and_then(Self::of_reply);
+        builder.choice(&Key::Speaks, &Phrase::new("ask-router-speaks"), false, offers, &now);
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
@@ -129,9 +129,9 @@ impl RouterSpeaksAnswer {
     }
 
     /// A router that speaks MoCA takes the place of the bridge adapter: one or the other, never both.
-    pub(super) fn answer(self, scene: &Scene<'_>) -> Answer {
-        let answer = Answer::new().asked(scene.survey.id, Asked::RouterSpeaks, self.reply());
-        let Some(outlet) = bridge(scene) else { return answer };
+    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>) -> Answer {
+        let answer = Answer::new().asked(snapshot.survey.id, Asked::RouterSpeaks, self.reply());
+        let Some(outlet) = bridge(snapshot) else { return answer };
         let plugged: Vec<Plugged> = outlet.plugged.clone().unwrap_or_default();
         let but = |left_out: Plugged| -> Vec<Plugged> {
             plugged.iter().copied().filter(|device| *device != left_out).collect()
@@ -146,7 +146,7 @@ impl RouterSpeaksAnswer {
                 answer.says(outlet.id, field::part::PLUGGED, &devices)
             }
             Self::No | Self::Unsure if plugged.contains(&Plugged::MocaGateway) => {
-                let adapter = bridge_adapter(&scene.survey.network);
+                let adapter = bridge_adapter(&snapshot.survey.network);
                 let answer = answer.says(outlet.id, field::part::PLUGGED, &but(Plugged::MocaGateway));
                 answer.says(outlet.id, field::part::ADAPTER, &adapter)
             }
@@ -187,27 +187,27 @@ impl AdaptersAnswer {
         NetworkPlan { version: version.into(), ethernet_mbps }
     }
 
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         let offer = |adapters: &Self| match adapters {
             Self::Unsure => Offer::unsure(adapters),
             adapters => Offer::new(adapters, Phrase::new(format!("adapters-{}", adapters.word()))),
         };
         let offers = Self::ALL.iter().map(offer).collect();
-        let now = scene.survey.reply(scene.survey.id, Asked::Adapters).and_then(Self::of_reply);
-        sketch.choice(&Key::Adapters, &Phrase::new("ask-adapters"), false, offers, &now);
+        let now = snapshot.survey.reply(snapshot.survey.id, Asked::Adapters).and_then(Self::of_reply);
+        builder.choice(&Key::Adapters, &Phrase::new("ask-adapters"), false, offers, &now);
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
         pending.one(&Key::Adapters).ok_or_else(not_answered)
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>) -> Answer {
-        let survey = scene.survey;
+    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>) -> Answer {
+        let survey = snapshot.survey;
         let plan = self.plan();
         let answer = Answer::new().asked(survey.id, Asked::Adapters, self.reply());
         let answer = answer.says(survey.id, field::survey::NETWORK, &plan);
         // A bridge that was placed before takes the version too, unless somebody said its own.
-        match bridge(scene).and_then(|part| Some((part.id, part.adapter.clone()?))) {
+        match bridge(snapshot).and_then(|part| Some((part.id, part.adapter.clone()?))) {
             Some((id, adapter)) if adapter.version == survey.network.version => {
                 let adapter = Adapter { bridge: adapter.bridge, ..bridge_adapter(&plan) };
                 answer.says(id, field::part::ADAPTER, &adapter)

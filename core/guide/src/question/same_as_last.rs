@@ -8,7 +8,7 @@ use serde_json::Value;
 
 use crate::done::Done;
 use crate::place::{Key, Question};
-use crate::session::Scene;
+use crate::session::SurveySnapshot;
 
 /// A word of a closed list that tells nothing.
 const UNKNOWN: &str = "unknown";
@@ -25,29 +25,33 @@ pub(crate) struct Same {
 }
 
 /// The newest fact of this device about a field of any of these things.
-fn newest<'a>(scene: &Scene<'a>, things: impl Iterator<Item = SubjectId>, name: &str) -> Option<&'a Fact> {
-    let told = things.filter_map(|thing| scene.ledger.shown(thing, name));
-    told.filter(|fact| fact.by() == scene.me && !fact.value().is_null()).max_by_key(|fact| fact.id())
+fn newest<'a>(
+    snapshot: &SurveySnapshot<'a>,
+    things: impl Iterator<Item = SubjectId>,
+    name: &str,
+) -> Option<&'a Fact> {
+    let told = things.filter_map(|thing| snapshot.ledger.shown(thing, name));
+    told.filter(|fact| fact.by() == snapshot.me && !fact.value().is_null()).max_by_key(|fact| fact.id())
 }
 
 /// What was answered last to this kind of question, unless it stands here already.
-pub(crate) fn same_as_last(scene: &Scene<'_>, question: &Question) -> Option<Same> {
-    let survey = scene.survey;
+pub(crate) fn same_as_last(snapshot: &SurveySnapshot<'_>, question: &Question) -> Option<Same> {
+    let survey = snapshot.survey;
     let runs = |but: SubjectId| survey.runs.keys().copied().filter(move |run| *run != but);
     let parts = |but: SubjectId| survey.parts.keys().copied().filter(move |part| *part != but);
 
     let (facts, given) = match question {
         Question::Cable(run) => {
-            let fact = newest(scene, runs(*run), field::CABLE)?;
+            let fact = newest(snapshot, runs(*run), field::CABLE)?;
             let series = fact.value().as_str().filter(|series| *series != UNKNOWN)?;
             (vec![fact], vec![Done::Pick(Key::Series, vec![series.to_owned()])])
         }
         Question::ConnectorsOf(run) => {
             let ends = [(Key::Near, field::CONNECTOR_NEAR), (Key::Far, field::CONNECTOR_FAR)];
-            let last = ends.iter().filter_map(|(_, name)| newest(scene, runs(*run), name));
+            let last = ends.iter().filter_map(|(_, name)| newest(snapshot, runs(*run), name));
             let cable = last.max_by_key(|fact| fact.id())?.subject();
             let known = |(key, name): (Key, &str)| {
-                let fact = scene.ledger.shown(cable, name)?;
+                let fact = snapshot.ledger.shown(cable, name)?;
                 // A bad plug is looked at anew each time.
                 let word = fact.value().as_str().filter(|word| GOOD.contains(word))?;
                 Some((fact, Done::Pick(key, vec![word.to_owned()])))
@@ -62,12 +66,12 @@ pub(crate) fn same_as_last(scene: &Scene<'_>, question: &Question) -> Option<Sam
                 let of = survey.parts.get(id).map(|part| part.kind);
                 kind == Some(PartKind::Unknown) || of == kind
             };
-            let fact = newest(scene, parts(*part).filter(same_kind), field::LABEL)?;
+            let fact = newest(snapshot, parts(*part).filter(same_kind), field::LABEL)?;
             let words = fact.value().as_str()?.to_owned();
             (vec![fact], vec![Done::Write(Key::Text, words)])
         }
         Question::Plugged(outlet) => {
-            let fact = newest(scene, parts(*outlet), field::PLUGGED)?;
+            let fact = newest(snapshot, parts(*outlet), field::PLUGGED)?;
             let devices = fact.value().as_array()?.iter().filter_map(Value::as_str);
             let mut picked: Vec<String> = devices.map(str::to_owned).collect();
             if picked.is_empty() {
@@ -79,7 +83,7 @@ pub(crate) fn same_as_last(scene: &Scene<'_>, question: &Question) -> Option<Sam
     };
     let here = about(question)?;
     let stands = |fact: &&Fact| {
-        scene.ledger.shown(here, fact.field()).is_some_and(|here| here.value() == fact.value())
+        snapshot.ledger.shown(here, fact.field()).is_some_and(|here| here.value() == fact.value())
     };
     if facts.iter().all(stands) {
         return None;

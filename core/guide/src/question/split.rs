@@ -12,18 +12,18 @@ use super::leads_to::{free_tag, join};
 use crate::number::Quantity;
 use crate::place::{Choice, Key, Question, replies};
 use crate::screen::WordsRole;
-use crate::session::{Pending, Scene};
-use crate::view::{Offer, Sketch};
+use crate::session::{Pending, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 /// How many outputs a part has.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct LegsAnswer(u8);
 
 impl LegsAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
-        let legs = scene.survey.parts.get(&part).map(|part| part.rating.legs).filter(|legs| *legs > 0);
-        let name = Question::Legs(part).phrase(scene);
-        sketch.number(&Key::Legs, &name, None, Quantity::Count, legs.map(f64::from));
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, part: SubjectId) {
+        let legs = snapshot.survey.parts.get(&part).map(|part| part.rating.legs).filter(|legs| *legs > 0);
+        let name = Question::Legs(part).phrase(snapshot);
+        builder.number(&Key::Legs, &name, None, Quantity::Count, legs.map(f64::from));
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
@@ -36,8 +36,8 @@ impl LegsAnswer {
         Ok(Self(legs))
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId) -> Answer {
-        let mut rating = scene.survey.parts.get(&part).map(|part| part.rating.clone()).unwrap_or_default();
+    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, part: SubjectId) -> Answer {
+        let mut rating = snapshot.survey.parts.get(&part).map(|part| part.rating.clone()).unwrap_or_default();
         rating.legs = self.0;
         Answer::new().says(part, field::part::RATING, &rating)
     }
@@ -58,15 +58,15 @@ replies! {
 }
 
 impl PoweredAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, part: SubjectId) {
         let offer = |powered: &Self| match powered {
             Self::Unsure => Offer::unsure(powered),
             powered => Offer::new(powered, Phrase::new(format!("powered-{}", powered.word()))),
         };
         let offers = Self::ALL.iter().map(offer).collect();
-        let now = scene.survey.reply(part, Asked::Powered).and_then(Self::of_reply);
-        sketch.choice(&Key::Powered, &Question::Powered(part).phrase(scene), false, offers, &now);
-        sketch.caution(&Caution::PoweredLeg.phrase());
+        let now = snapshot.survey.reply(part, Asked::Powered).and_then(Self::of_reply);
+        builder.choice(&Key::Powered, &Question::Powered(part).phrase(snapshot), false, offers, &now);
+        builder.caution(&Caution::PoweredLeg.phrase());
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
@@ -115,8 +115,8 @@ impl Choice for FedByAnswer {
 }
 
 /// Free ports that may feed a loose part.
-fn feeders(scene: &Scene<'_>, loose: SubjectId) -> Vec<(SubjectId, u8)> {
-    let survey = scene.survey;
+fn feeders(snapshot: &SurveySnapshot<'_>, loose: SubjectId) -> Vec<(SubjectId, u8)> {
+    let survey = snapshot.survey;
     let mut found = Vec::new();
     let parts = reading_order(survey).into_iter().filter_map(|id| survey.parts.get(&id));
     for part in parts.filter(|part| part.kind != PartKind::Outlet || part.rating.passes_on) {
@@ -136,43 +136,43 @@ fn feeders(scene: &Scene<'_>, loose: SubjectId) -> Vec<(SubjectId, u8)> {
 }
 
 impl FedByAnswer {
-    pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: SubjectId) {
-        let mut offers: Vec<_> = feeders(scene, part)
+    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, part: SubjectId) {
+        let mut offers: Vec<_> = feeders(snapshot, part)
             .into_iter()
             .map(|(feeder, port)| {
-                Offer::new(&Self::Output(feeder, port), naming::port(scene.survey, feeder, port))
+                Offer::new(&Self::Output(feeder, port), naming::port(snapshot.survey, feeder, port))
             })
             .collect();
         offers.push(Offer::new(&Self::Outside, Phrase::new("fed-by-outside")));
         offers.push(Offer::new(&Self::Nothing, Phrase::new("fed-by-nothing")));
         offers.push(Offer::unsure(&Self::Unsure));
-        let now = scene.survey.reply(part, Asked::FedBy).map(|_| Self::Unsure);
-        sketch.words(WordsRole::How, &Phrase::new("fed-by-how"));
-        sketch.choice(&Key::Feeder, &Question::FedBy(part).phrase(scene), false, offers, &now);
-        caution_of_dependents(scene, sketch);
+        let now = snapshot.survey.reply(part, Asked::FedBy).map(|_| Self::Unsure);
+        builder.words(WordsRole::How, &Phrase::new("fed-by-how"));
+        builder.choice(&Key::Feeder, &Question::FedBy(part).phrase(snapshot), false, offers, &now);
+        caution_of_dependents(snapshot, builder);
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
         pending.one(&Key::Feeder).ok_or_else(not_answered)
     }
 
-    pub(super) fn answer(self, scene: &Scene<'_>, part: SubjectId) -> Told<Answer> {
+    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, part: SubjectId) -> Told<Answer> {
         match self {
             Self::Nothing => Ok(Answer::new().says(part, field::part::FEED, &Feed::Nothing)),
             Self::Outside => {
                 let entry = SubjectId::random();
                 let answer =
                     Answer::new().is(entry, Is::Part).says(entry, field::part::KIND, &PartKind::Entry);
-                let tag = free_tag(scene.survey, PartKind::Entry, 0);
+                let tag = free_tag(snapshot.survey, PartKind::Entry, 0);
                 Ok(join(answer.says(entry, field::part::TAG, &tag), part, entry, 1))
             }
             Self::Unsure => Ok(Answer::new().asked(part, Asked::FedBy, Reply::Unsure)),
             Self::Output(feeder, port) => {
-                if !feeders(scene, part).contains(&(feeder, port)) {
+                if !feeders(snapshot, part).contains(&(feeder, port)) {
                     return Err(not_answered());
                 }
                 let mut answer = Answer::new();
-                let has_end = scene.survey.parts.get(&feeder).is_some_and(|part| part.end(port).is_some());
+                let has_end = snapshot.survey.parts.get(&feeder).is_some_and(|part| part.end(port).is_some());
                 if has_end {
                     answer = answer.with(field::END.clear(feeder, port));
                 }

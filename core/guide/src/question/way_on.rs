@@ -2,12 +2,12 @@
 
 use super::about;
 use crate::place::{FieldPlace, Place};
-use crate::session::Scene;
+use crate::session::SurveySnapshot;
 
 /// After a question: who asked it from one of these screens comes back to it, or to the next question about the part
 /// in front of them.
-pub(crate) fn way_on(scene: &Scene<'_>) -> Option<Vec<Place>> {
-    let mut way = scene.memory.way.clone();
+pub(crate) fn way_on(snapshot: &SurveySnapshot<'_>) -> Option<Vec<Place>> {
+    let mut way = snapshot.memory.way.clone();
     let before = way.len();
     while matches!(way.last(), Some(Place::Ask(_))) {
         way.pop();
@@ -16,7 +16,7 @@ pub(crate) fn way_on(scene: &Scene<'_>) -> Option<Vec<Place>> {
     match way.last()? {
         Place::Field(FieldPlace::Stand(part)) => {
             let part = *part;
-            if let Some(question) = about::next(scene, part) {
+            if let Some(question) = about::next(snapshot, part) {
                 way.push(Place::Ask(question));
             } else {
                 way.pop();

@@ -8,7 +8,7 @@ use super::labels_seen::LabelsSeen;
 use super::memory::Memory;
 use super::pending::Pending;
 use super::results::Standing;
-use super::scene::Scene;
+use super::snapshot::SurveySnapshot;
 use crate::done::Done;
 
 /// A survey in memory, and what a screen of it was given.
@@ -44,8 +44,8 @@ impl InMemory {
     }
 
     /// What a screen is drawn from.
-    pub(crate) fn scene(&self) -> Scene<'_> {
-        Scene {
+    pub(crate) fn snapshot(&self) -> SurveySnapshot<'_> {
+        SurveySnapshot {
             file_there: None,
             survey: &self.survey,
             ledger: &self.ledger,

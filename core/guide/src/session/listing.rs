@@ -5,8 +5,8 @@ use std::path::{Path, PathBuf};
 use facts::home::{Entry, Home};
 
 use super::Session;
-use super::errand::{After, Doing};
 use super::long_work::LongWork;
+use super::sent_work::{After, WorkKind};
 use crate::place::{Move, Outside};
 
 /// The surveys of this device.
@@ -44,21 +44,21 @@ impl Listing {
 }
 
 impl Session {
-    /// Sends the errand that looks at every survey, where the screen tells of them.
+    /// Sends the long work that looks at every survey, where the screen tells of them.
     pub(crate) fn list_if_wanted(&mut self) {
         let tells = matches!(
             self.outside,
             Outside::Surveys | Outside::Order | Outside::SetAside | Outside::Survey(_) | Outside::Sent
         );
-        if tells && self.open.is_none() && self.errand.is_none() {
+        if tells && self.open.is_none() && self.sent_work.is_none() {
             self.list();
         }
     }
 
-    /// Sends the errand that looks at every survey. One that was stopped gives what it found.
+    /// Sends the long work that looks at every survey. One that was stopped gives what it found.
     pub(crate) fn list(&mut self) {
         let home = self.home().clone();
-        self.send(Doing::List, move |work| {
+        self.send(WorkKind::List, move |work| {
             let listing = Listing::of(&home, work)?;
             Ok(After::new(move |session| {
                 session.listing = listing;

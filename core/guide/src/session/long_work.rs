@@ -86,12 +86,12 @@ impl LongWork {
 
 /// A piece of long work and, once it is over, what came of it.
 #[derive(Debug)]
-pub(crate) struct Task<T> {
+pub(crate) struct LongWorkOf<T> {
     work: LongWork,
     outcome: Arc<OnceLock<Result<T, GuideError>>>,
 }
 
-impl<T: Send + Sync + 'static> Task<T> {
+impl<T: Send + Sync + 'static> LongWorkOf<T> {
     /// Begins it.
     pub(crate) fn begin(run: impl FnOnce(&LongWork) -> Result<T, GuideError> + Send + 'static) -> Self {
         let task = Self { work: LongWork::new(), outcome: Arc::default() };
@@ -111,7 +111,7 @@ impl<T: Send + Sync + 'static> Task<T> {
     }
 }
 
-impl<T> Task<T> {
+impl<T> LongWorkOf<T> {
     /// To ask how far it is, and to stop it.
     pub(crate) fn work(&self) -> &LongWork {
         &self.work

@@ -7,8 +7,8 @@ use facts::file::{self, Limits, Look};
 use facts::store::Store;
 
 use super::Session;
-use super::errand::{After, Doing};
 use super::long_work::LongWork;
+use super::sent_work::{After, WorkKind};
 use crate::error::Result;
 use crate::place::Move;
 
@@ -42,13 +42,13 @@ impl Looked {
     }
 }
 
-/// Sends the errand that looks what a file would bring to the open survey. What other programs wrote meanwhile is read
+/// Sends the long work that looks what a file would bring to the open survey. What other programs wrote meanwhile is read
 /// first.
 pub(crate) fn look(session: &mut Session, file: PathBuf) -> Result<()> {
     let open = session.open_survey()?;
     open.refresh()?;
     let (folder, author, revision) = (open.store.folder().to_owned(), open.store.author(), open.revision);
-    session.send(Doing::Look, move |work| {
+    session.send(WorkKind::Look, move |work| {
         let mut store = Store::open(&folder, author)?;
         let looked = Looked::against(&mut store, revision, &file, work)?;
         Ok(After::new(move |session| {

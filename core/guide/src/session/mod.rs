@@ -4,7 +4,6 @@
 //! there is told above, in [`Guide`](crate::Guide).
 
 mod device;
-mod errand;
 mod folder;
 #[cfg(test)]
 mod in_memory;
@@ -20,7 +19,8 @@ mod pack;
 mod pending;
 mod photo;
 mod results;
-mod scene;
+mod sent_work;
+mod snapshot;
 
 use std::path::Path;
 use std::sync::Arc;
@@ -36,7 +36,6 @@ use crate::place::{Key, Outside, Place};
 use crate::screen::NoticeRole;
 
 pub use device::{Device, Working};
-pub(crate) use errand::{After, Doing, Errand};
 pub(crate) use folder::folder_name;
 #[cfg(test)]
 pub(crate) use in_memory::InMemory;
@@ -49,7 +48,8 @@ pub(crate) use open_survey::OpenSurvey;
 pub(crate) use pack::{is_there, name_of, pack};
 pub(crate) use pending::Pending;
 pub(crate) use results::{Results, Standing, Weighed, Worked};
-pub(crate) use scene::Scene;
+pub(crate) use sent_work::{After, SentWork, WorkKind};
+pub(crate) use snapshot::SurveySnapshot;
 
 /// A page that is about a survey was shown without one.
 const NONE_OPEN: &str = "no survey is open";
@@ -75,7 +75,7 @@ pub(crate) struct Session {
     /// Whether others may have changed them since.
     pub(crate) listing_is_old: bool,
     /// What is being done beside, or was and is not collected yet.
-    pub(crate) errand: Option<Errand>,
+    pub(crate) sent_work: Option<SentWork>,
     /// How much goes into a work list.
     pub(crate) effort: advice::worklist::Options,
 }
@@ -97,7 +97,7 @@ impl Session {
             looked: None,
             listing: Listing::default(),
             listing_is_old: false,
-            errand: None,
+            sent_work: None,
             effort: advice::worklist::Options::default(),
         };
         session.speak_as_settled();
@@ -165,9 +165,9 @@ impl Session {
         self.open.as_mut().ok_or(GuideError::Inner(NONE_OPEN))
     }
 
-    pub(crate) fn with_scene<T>(&self, look: impl FnOnce(&Scene<'_>) -> T) -> Result<T> {
+    pub(crate) fn with_snapshot<T>(&self, look: impl FnOnce(&SurveySnapshot<'_>) -> T) -> Result<T> {
         let open = self.open.as_ref().ok_or(GuideError::Inner(NONE_OPEN))?;
-        Ok(look(&Scene::of(open, self.author, &self.language)))
+        Ok(look(&SurveySnapshot::of(open, self.author, &self.language)))
     }
 
     /// Works out what follows from the survey, where the screen tells of it and it is not there yet.
@@ -187,13 +187,13 @@ impl Session {
         }
     }
 
-    /// Sends an errand. The screen tells of it until it is over and collected.
+    /// Sends long work. The screen tells of it until it is over and collected.
     pub(crate) fn send(
         &mut self,
-        doing: Doing,
+        kind: WorkKind,
         run: impl FnOnce(&LongWork) -> crate::error::Result<After> + Send + 'static,
     ) {
-        self.errand = Some(Errand::send(doing, run));
+        self.sent_work = Some(SentWork::send(kind, run));
     }
 
     /// Says on the screen what was wrong.

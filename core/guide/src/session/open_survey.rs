@@ -95,7 +95,7 @@ impl OpenSurvey {
         Ok(())
     }
 
-    /// Reads the records anew if others wrote meanwhile: another program, or an errand.
+    /// Reads the records anew if others wrote meanwhile: another program, or long work.
     pub(crate) fn refresh(&mut self) -> Result<()> {
         if self.store.refresh()? { self.read() } else { Ok(()) }
     }

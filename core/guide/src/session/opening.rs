@@ -9,13 +9,13 @@ use facts::store::Store;
 use house::record::{Is, field};
 
 use super::Session;
-use super::errand::{After, Doing};
 use super::long_work::LongWork;
 use super::open_survey::OpenSurvey;
+use super::sent_work::{After, WorkKind};
 use crate::error::{Result, Trouble};
 use crate::place::{Move, Outside, Place};
 
-/// How the surveys of this device are opened; it goes along with an errand.
+/// How the surveys of this device are opened; it goes along with long work.
 #[derive(Debug, Clone)]
 pub(crate) struct Opening {
     home: Home,
@@ -88,7 +88,7 @@ impl Session {
         Ok(())
     }
 
-    /// Sends the errand that opens a survey; `then` is done in it. One that turns out to be damaged leads to where it
+    /// Sends the long work that opens a survey; `then` is done in it. One that turns out to be damaged leads to where it
     /// can be mended.
     pub(crate) fn send_open(
         &mut self,
@@ -96,7 +96,7 @@ impl Session {
         then: impl FnOnce(&mut Self) -> Result<Move> + Send + 'static,
     ) {
         let opening = self.opening();
-        self.send(Doing::Open, move |work| {
+        self.send(WorkKind::Open, move |work| {
             if !work.goes_on(0.0) {
                 return Err(Trouble::Stopped.into());
             }
@@ -119,13 +119,13 @@ impl Session {
         });
     }
 
-    /// Sends the errand that makes a new survey, and leads to `step` in it.
+    /// Sends the long work that makes a new survey, and leads to `step` in it.
     ///
     /// # Errors
     /// If no folder can have its name.
     pub(crate) fn send_make(&mut self, name: String, step: Move) -> Result<()> {
         let (opening, folder) = (self.opening(), self.free_folder(&name)?);
-        self.send(Doing::Make, move |work: &LongWork| {
+        self.send(WorkKind::Make, move |work: &LongWork| {
             if !work.goes_on(0.0) {
                 return Err(Trouble::Stopped.into());
             }

@@ -12,7 +12,7 @@ use telling::report::report_page;
 use telling::words::{Figures, Language};
 
 use super::Session;
-use super::errand::{After, Doing};
+use super::sent_work::{After, WorkKind};
 use crate::error::{GuideError, Result};
 use crate::place::Move;
 
@@ -25,7 +25,7 @@ pub(crate) fn is_there(file: &Path) -> bool {
     file.symlink_metadata().is_ok()
 }
 
-/// Sends the errand that packs the open survey. `then` is done in the session once the file is there.
+/// Sends the long work that packs the open survey. `then` is done in the session once the file is there.
 pub(crate) fn pack(
     session: &mut Session,
     options: PackOptions,
@@ -45,7 +45,7 @@ pub(crate) fn pack(
         open.read()?;
     }
     let (folder, author) = (open.store.folder().to_owned(), open.store.author());
-    session.send(Doing::Pack, move |work| {
+    session.send(WorkKind::Pack, move |work| {
         let mut store = Store::open(&folder, author)?;
         // Units and words are the same whatever this device has, so that the same facts give the same bytes.
         let words = Language::english(Figures::default());

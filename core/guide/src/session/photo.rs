@@ -10,7 +10,7 @@ use house::document::Document;
 use house::record::PhotoRole;
 
 use super::Session;
-use super::errand::{After, Doing};
+use super::sent_work::{After, WorkKind};
 use crate::error::{GuideError, Result, Trouble};
 use crate::place::Move;
 
@@ -18,7 +18,7 @@ use crate::place::Move;
 const READ: f64 = 0.3;
 
 impl Session {
-    /// Sends the errand that takes a photo in from a file.
+    /// Sends the long work that takes a photo in from a file.
     pub(crate) fn add_photo(
         &mut self,
         file: &str,
@@ -29,7 +29,7 @@ impl Session {
         open.introduce()?;
         let (folder, author) = (open.store.folder().to_owned(), open.store.author());
         let file = PathBuf::from(file);
-        self.send(Doing::Photo, move |work| {
+        self.send(WorkKind::Photo, move |work| {
             let picture = match Picture::read(&file) {
                 Ok(picture) => picture.map_err(FactsError::from)?,
                 Err(error) => {

@@ -8,7 +8,7 @@ use advice::unknown::{Matters, Unknown, unknowns};
 use advice::worklist::{Options, Stake, WorkList, at_stake, worklist_watched};
 use house::record::Survey;
 
-use super::long_work::{LongWork, Task};
+use super::long_work::{LongWork, LongWorkOf};
 use crate::error::{GuideError, Trouble};
 
 /// Everything that follows from a survey as it stood once.
@@ -131,14 +131,14 @@ struct ResultsOf {
     revision: u64,
     /// The house that it is of.
     house: Arc<Survey>,
-    task: Task<Arc<Worked>>,
+    task: LongWorkOf<Arc<Worked>>,
 }
 
 impl ResultsOf {
     fn begin(house: &Survey, revision: u64, options: Options) -> Self {
         let house = Arc::new(house.clone());
         let copy = Arc::clone(&house);
-        let task = Task::begin(move |work| work_out(&copy, &options, work).map(Arc::new));
+        let task = LongWorkOf::begin(move |work| work_out(&copy, &options, work).map(Arc::new));
         Self { revision, house, task }
     }
 

@@ -5,9 +5,9 @@ use facts::file::{AuthorShare, LeftOut, Look};
 use house::story;
 use phrase::{Arg, Phrase};
 
-use super::teller::Teller;
+use super::teller::StoryTeller;
 use crate::screen::{RowEntry, WordsRole};
-use crate::view::Sketch;
+use crate::view::ScreenBuilder;
 
 /// How many fields or authors of one kind are named.
 const MOST_NAMED: usize = 20;
@@ -16,7 +16,12 @@ const MOST_NAMED: usize = 20;
 const SHORT: usize = 8;
 
 /// Tells what a look into a file showed. `teller` knows the survey that it belongs to.
-pub(crate) fn tell(sketch: &mut Sketch<'_>, look: &Look, me: AuthorId, teller: Option<&Teller<'_>>) {
+pub(crate) fn tell(
+    builder: &mut ScreenBuilder<'_>,
+    look: &Look,
+    me: AuthorId,
+    teller: Option<&StoryTeller<'_>>,
+) {
     let count = |count: usize| Arg::Count(count as u64);
     let name = match look.name.as_deref().filter(|name| !name.trim().is_empty()) {
         Some(name) => Phrase::new("text").text("text", name),
@@ -26,9 +31,9 @@ pub(crate) fn tell(sketch: &mut Sketch<'_>, look: &Look, me: AuthorId, teller: O
         .phrase("name", name)
         .with("facts", count(look.facts))
         .with("photos", count(look.photos));
-    sketch.words(WordsRole::Lead, &of);
+    builder.words(WordsRole::Lead, &of);
     for what in &look.left_out {
-        sketch.words(WordsRole::Aside, &Phrase::new(without(*what)));
+        builder.words(WordsRole::Aside, &Phrase::new(without(*what)));
     }
     if look.same_survey {
         let brings = Phrase::new("share-look-brings")
@@ -36,12 +41,12 @@ pub(crate) fn tell(sketch: &mut Sketch<'_>, look: &Look, me: AuthorId, teller: O
             .with("photos", count(look.new_photos))
             .with("disagreements", count(look.new_disagreements.len()))
             .with("forgotten", count(look.forgotten.len()));
-        sketch.words(WordsRole::Plain, &brings);
+        builder.words(WordsRole::Plain, &brings);
     }
     let authors: Vec<RowEntry> =
-        look.authors.iter().take(MOST_NAMED).map(|one| share(sketch, one, me)).collect();
-    sketch.rows(&Phrase::new("share-look-from"), authors);
-    more(sketch, look.authors.len());
+        look.authors.iter().take(MOST_NAMED).map(|one| share(builder, one, me)).collect();
+    builder.rows(&Phrase::new("share-look-from"), authors);
+    more(builder, look.authors.len());
     for (title, fields) in [
         ("share-look-disagreements", &look.new_disagreements),
         ("share-look-settles", &look.settled),
@@ -50,10 +55,10 @@ pub(crate) fn tell(sketch: &mut Sketch<'_>, look: &Look, me: AuthorId, teller: O
         let rows: Vec<RowEntry> = fields
             .iter()
             .take(MOST_NAMED)
-            .map(|one| sketch.row(None, &named(teller, one), None, None))
+            .map(|one| builder.row(None, &named(teller, one), None, None))
             .collect();
-        sketch.rows(&Phrase::new(title), rows);
-        more(sketch, fields.len());
+        builder.rows(&Phrase::new(title), rows);
+        more(builder, fields.len());
     }
 }
 
@@ -66,7 +71,7 @@ const fn without(what: LeftOut) -> &'static str {
     }
 }
 
-fn share(sketch: &Sketch<'_>, share: &AuthorShare, me: AuthorId) -> RowEntry {
+fn share(builder: &ScreenBuilder<'_>, share: &AuthorShare, me: AuthorId) -> RowEntry {
     let author = match &share.name {
         _ if share.author == me => Phrase::new("author-you"),
         Some(name) => Phrase::new("author-named").text("name", name),
@@ -76,10 +81,10 @@ fn share(sketch: &Sketch<'_>, share: &AuthorShare, me: AuthorId) -> RowEntry {
         }
     };
     let says = Phrase::new("share-records").with("count", Arg::Count(share.new_facts as u64));
-    sketch.row(None, &author, Some(&says), None)
+    builder.row(None, &author, Some(&says), None)
 }
 
-fn named(teller: Option<&Teller<'_>>, (subject, field): &(SubjectId, String)) -> Phrase {
+fn named(teller: Option<&StoryTeller<'_>>, (subject, field): &(SubjectId, String)) -> Phrase {
     match teller {
         Some(teller) => teller.about(*subject, field),
         None => Phrase::new("told-field-of")
@@ -88,9 +93,9 @@ fn named(teller: Option<&Teller<'_>>, (subject, field): &(SubjectId, String)) ->
     }
 }
 
-fn more(sketch: &mut Sketch<'_>, all: usize) {
+fn more(builder: &mut ScreenBuilder<'_>, all: usize) {
     if let Some(count) = all.checked_sub(MOST_NAMED).filter(|count| *count > 0) {
-        sketch
+        builder
             .words(WordsRole::Aside, &Phrase::new("share-and-more").with("count", Arg::Count(count as u64)));
     }
 }

@@ -2,19 +2,19 @@
 //! question's answer or a page.
 
 mod brings;
+mod builder;
 pub(crate) mod paging;
 mod photo_slot;
 pub(crate) mod picture;
 pub(crate) mod shown;
-mod sketch;
 pub(crate) mod stages;
 pub(crate) mod survey_list;
 mod teller;
 mod trail;
 
 pub(crate) use brings::tell as tell_look;
+pub(crate) use builder::{Offer, ScreenBuilder};
 pub(crate) use photo_slot::photo_slot;
-pub(crate) use sketch::{Offer, Sketch};
-pub(crate) use teller::Teller;
+pub(crate) use teller::StoryTeller;
 pub(crate) use teller::day;
 pub(crate) use trail::trail;

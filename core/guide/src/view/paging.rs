@@ -2,7 +2,7 @@
 
 use phrase::Phrase;
 
-use super::sketch::Sketch;
+use super::builder::ScreenBuilder;
 use crate::place::Key;
 use crate::screen::PressWeight;
 use crate::session::Pending;
@@ -21,17 +21,17 @@ pub(crate) fn page(pending: &Pending) -> usize {
 }
 
 /// The presses that turn pages, where there are `rows` in all.
-pub(crate) fn presses(sketch: &mut Sketch<'_>, rows: usize) {
-    presses_of(sketch, page(sketch.pending()), rows, ROWS);
+pub(crate) fn presses(builder: &mut ScreenBuilder<'_>, rows: usize) {
+    presses_of(builder, page(builder.pending()), rows, ROWS);
 }
 
 /// The presses that turn pages of `of` rows, where this page is shown of `rows` in all.
-pub(crate) fn presses_of(sketch: &mut Sketch<'_>, page: usize, rows: usize, of: usize) {
+pub(crate) fn presses_of(builder: &mut ScreenBuilder<'_>, page: usize, rows: usize, of: usize) {
     if rows > page.saturating_add(1).saturating_mul(of) {
-        sketch.press(&Key::More, &Phrase::new("more-rows"), PressWeight::Other);
+        builder.press(&Key::More, &Phrase::new("more-rows"), PressWeight::Other);
     }
     if page > 0 {
-        sketch.press(&Key::First, &Phrase::new("first-rows"), PressWeight::Other);
+        builder.press(&Key::First, &Phrase::new("first-rows"), PressWeight::Other);
     }
 }
 

@@ -4,22 +4,22 @@ use facts::fact::SubjectId;
 use house::record::PhotoRole;
 use phrase::Phrase;
 
-use super::sketch::Sketch;
+use super::builder::ScreenBuilder;
 use crate::place::Key;
 use crate::screen::Ability;
-use crate::session::Scene;
+use crate::session::SurveySnapshot;
 
 /// A place for photos of a part, with those that are there.
 pub(crate) fn photo_slot(
-    scene: &Scene<'_>,
-    sketch: &mut Sketch<'_>,
+    snapshot: &SurveySnapshot<'_>,
+    builder: &mut ScreenBuilder<'_>,
     key: &Key,
     part: SubjectId,
     role: PhotoRole,
 ) {
     // A photo of nothing in particular may show anything.
     let fits = |photo: &&house::record::Photo| photo.role.is_none_or(|of| of == role);
-    let photos = scene.survey.photos_of(Some(part)).filter(fits).take(20).map(|photo| {
+    let photos = snapshot.survey.photos_of(Some(part)).filter(fits).take(20).map(|photo| {
         let name = match photo.role {
             Some(PhotoRole::Before) => "photo-before",
             Some(PhotoRole::After) => "photo-after",
@@ -27,7 +27,7 @@ pub(crate) fn photo_slot(
             Some(PhotoRole::Place) => "photo-place",
             None => "photo-of-part",
         };
-        sketch.photo(photo.id, &Phrase::new(name), None)
+        builder.photo(photo.id, &Phrase::new(name), None)
     });
     let photos: Vec<_> = photos.collect();
     let name = match role {
@@ -36,6 +36,6 @@ pub(crate) fn photo_slot(
         PhotoRole::Label => "take-photo-label",
         PhotoRole::Place => "take-photo-place",
     };
-    sketch.able(Ability::Torch);
-    sketch.photo_slot(key, &Phrase::new(name), photos, false);
+    builder.able(Ability::Torch);
+    builder.photo_slot(key, &Phrase::new(name), photos, false);
 }

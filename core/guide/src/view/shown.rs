@@ -5,21 +5,21 @@ use house::naming;
 use house::record::Survey;
 use phrase::Phrase;
 
+use super::builder::ScreenBuilder;
 use super::paging;
-use super::sketch::Sketch;
-use crate::session::Scene;
+use crate::session::SurveySnapshot;
 
 /// Rows of one page.
 pub(crate) const ROWS: usize = paging::ROWS;
 
 /// Which page of a long list is shown, 0 first.
-pub(crate) fn page(scene: &Scene<'_>, of: usize) -> usize {
-    paging::page(scene.pending()).min(of.saturating_sub(1) / ROWS)
+pub(crate) fn page(snapshot: &SurveySnapshot<'_>, of: usize) -> usize {
+    paging::page(snapshot.pending()).min(of.saturating_sub(1) / ROWS)
 }
 
 /// The presses that turn the page of a list of so many rows.
-pub(crate) fn turn(scene: &Scene<'_>, sketch: &mut Sketch<'_>, of: usize) {
-    paging::presses_of(sketch, page(scene, of), of, ROWS);
+pub(crate) fn turn(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, of: usize) {
+    paging::presses_of(builder, page(snapshot, of), of, ROWS);
 }
 
 /// An outlet by its room's name, where that is the only one of the room; else by its own.

@@ -5,7 +5,7 @@ use facts::fact::SubjectId;
 use facts::file::FILE_EXTENSION;
 use house::record::{Asked, Survey};
 
-use crate::session::Scene;
+use crate::session::SurveySnapshot;
 
 /// The answer that says that the report was written.
 pub(crate) const REPORT: Asked = Asked::HandoverReport;
@@ -19,13 +19,13 @@ pub(crate) const GIVEN: [(&str, Asked); 2] = [(REPORT_EXTENSION, REPORT), (FILE_
 const REPORT_EXTENSION: &str = "html";
 
 /// Whether the report or the file was written once.
-pub(crate) fn is_given(scene: &Scene<'_>, name: Asked) -> bool {
-    scene.survey.answer(scene.survey.id, name).is_some()
+pub(crate) fn is_given(snapshot: &SurveySnapshot<'_>, name: Asked) -> bool {
+    snapshot.survey.answer(snapshot.survey.id, name).is_some()
 }
 
 /// How many of report and file were written.
-pub(crate) fn given(scene: &Scene<'_>) -> usize {
-    GIVEN.iter().filter(|(_, name)| is_given(scene, *name)).count()
+pub(crate) fn given(snapshot: &SurveySnapshot<'_>) -> usize {
+    GIVEN.iter().filter(|(_, name)| is_given(snapshot, *name)).count()
 }
 
 /// The outlets where a test can be run: each that has or shall have an adapter, but the bridge.

@@ -6,8 +6,8 @@ use facts::home::{Entry, Found};
 use facts::store::Summary;
 use phrase::{Arg, Phrase};
 
+use super::builder::ScreenBuilder;
 use super::paging;
-use super::sketch::Sketch;
 use super::teller::day;
 use crate::done::Done;
 use crate::place::{Key, Move, Outside};
@@ -17,40 +17,40 @@ use crate::session::{Listing, Session};
 /// The rows of a list of surveys, each with the key of its folder.
 pub(crate) fn list(
     session: &Session,
-    sketch: &mut Sketch<'_>,
+    builder: &mut ScreenBuilder<'_>,
     found: &[Entry],
     key: fn(String) -> Key,
     none: &Phrase,
 ) {
     if !session.listing.is_whole {
-        sketch.words(WordsRole::Lead, &Phrase::new("surveys-not-all"));
-        sketch.press(&Key::Again, &Phrase::new("surveys-again"), PressWeight::Other);
+        builder.words(WordsRole::Lead, &Phrase::new("surveys-not-all"));
+        builder.press(&Key::Again, &Phrase::new("surveys-again"), PressWeight::Other);
     }
     if found.is_empty() {
         if session.listing.is_whole {
-            sketch.words(WordsRole::Lead, none);
+            builder.words(WordsRole::Lead, none);
         }
         return;
     }
     let first = paging::first(session.pending());
     let rows: Vec<RowEntry> =
-        found.iter().skip(first).take(paging::ROWS).map(|entry| row(sketch, key, entry)).collect();
-    sketch.rows(&Phrase::new("surveys-rows"), rows);
-    paging::presses(sketch, found.len());
+        found.iter().skip(first).take(paging::ROWS).map(|entry| row(builder, key, entry)).collect();
+    builder.rows(&Phrase::new("surveys-rows"), rows);
+    paging::presses(builder, found.len());
 }
 
-fn row(sketch: &Sketch<'_>, key: fn(String) -> Key, entry: &Entry) -> RowEntry {
+fn row(builder: &ScreenBuilder<'_>, key: fn(String) -> Key, entry: &Entry) -> RowEntry {
     let folder = entry.folder_name();
     let key = Some(key(folder.clone()));
     match &entry.found {
         Found::Survey(look) => {
             let summary = &look.summary;
             let (progress, remark) = (progress(summary), remark(summary));
-            sketch.row(key, &named(summary, &entry.folder), Some(&progress), remark.as_ref())
+            builder.row(key, &named(summary, &entry.folder), Some(&progress), remark.as_ref())
         }
         Found::Trouble(_) => {
             let head = Phrase::new("text").text("text", &folder);
-            sketch.row(key, &head, Some(&Phrase::new("surveys-in-trouble")), None)
+            builder.row(key, &head, Some(&Phrase::new("surveys-in-trouble")), None)
         }
     }
 }

@@ -5,13 +5,13 @@ use std::borrow::Cow;
 use house::story::Stands;
 use telling::words::date_and_time;
 
-use crate::session::Scene;
+use crate::session::SurveySnapshot;
 
-pub(crate) use house::story::Teller;
+pub(crate) use house::story::StoryTeller;
 
-impl<'a> From<&Scene<'a>> for Stands<'a> {
-    fn from(scene: &Scene<'a>) -> Self {
-        Self { survey: Cow::Borrowed(scene.survey), ledger: scene.ledger, me: scene.me }
+impl<'a> From<&SurveySnapshot<'a>> for Stands<'a> {
+    fn from(snapshot: &SurveySnapshot<'a>) -> Self {
+        Self { survey: Cow::Borrowed(snapshot.survey), ledger: snapshot.ledger, me: snapshot.me }
     }
 }
 

@@ -22,7 +22,6 @@ mod throws;
 mod whole_house;
 
 mod door;
-mod errand;
 mod errors;
 mod explained;
 mod field;
@@ -30,6 +29,7 @@ mod field_large;
 mod field_parts;
 mod journeys;
 mod laws;
+mod long_work;
 mod result;
 mod result_adapters;
 mod result_proof;

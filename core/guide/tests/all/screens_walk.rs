@@ -25,7 +25,7 @@ const DOES: &[&str] = &[
     "delete",
     "done",
     "could-not",
-    "errand-stop",
+    "long-work-stop",
     "finish",
     "keep",
     "keep-note",
@@ -180,13 +180,13 @@ impl Walk {
             .act(deed)
             .unwrap_or_else(|error| panic!("{}: {deed:?}: {error}", self.guide.screen().name));
         // What is read or written beside has a screen too; it is shown as it is when it is over.
-        while self.guide.screen().name == "errand"
+        while self.guide.screen().name == "long-work"
             && !self.guide.long_work().is_none_or(|work| work.is_done())
         {
             std::thread::yield_now();
         }
         let screen = self.guide.screen();
-        if screen.name == "errand" {
+        if screen.name == "long-work" {
             self.keep_this(&screen);
         }
         self.guide.settle_long_work();

@@ -218,41 +218,41 @@ share-took-forgetting = What the last file brought cannot be put back: it made s
 
 # --- while a file is read or written
 
-errand-pack = Writing the file
+long-work-pack = Writing the file
     .stop = If you stop, no file is left, and the survey stays as it is.
-errand-look = Looking into the file
+long-work-look = Looking into the file
     .stop = This is only a look: nothing is changed, whether you stop or not.
-errand-take = Taking the file in
+long-work-take = Taking the file in
     .stop = It is taken in as a whole or not at all. If you stop, the survey stays as it was.
-errand-take-new = Taking the file in as a new survey
+long-work-take-new = Taking the file in as a new survey
     .stop = It is taken in as a whole or not at all. If you stop, no new survey is made.
-errand-mend = Mending the survey
+long-work-mend = Mending the survey
     .stop = If you stop, the survey is as it was, or mended, and never half of each.
-errand-list = Looking at your surveys
+long-work-list = Looking at your surveys
     .stop = If you stop, the list shows those that were looked at so far.
-errand-open = Opening the survey
+long-work-open = Opening the survey
     .stop = If you stop, it stays closed. Nothing is changed.
-errand-make = Making the survey
+long-work-make = Making the survey
     .stop = If you stop in time, no survey is made.
-errand-copy = Copying the survey with its photos
+long-work-copy = Copying the survey with its photos
     .stop = If you stop, there is no copy. The survey stays as it is.
-errand-rename = Giving the survey its new name
+long-work-rename = Giving the survey its new name
     .stop = If you stop in time, it keeps the old one.
-errand-delete = Deleting the survey and its photos
+long-work-delete = Deleting the survey and its photos
     .stop = If you stop in time, it stays.
-errand-photo = Taking the photo in
+long-work-photo = Taking the photo in
     .stop = If you stop in time, it is not taken in, nor are those that wait. What was taken in before stays.
-errand-report = Writing the report
+long-work-report = Writing the report
     .stop = If you stop, no report is written.
-errand-forget = Forgetting it, and clearing what it left
+long-work-forget = Forgetting it, and clearing what it left
     .stop = If you stop in time, nothing is forgotten.
-errand-stop = Stop
-errand-stopping = It stops in a moment.
-errand-over = This is done.
-errand-is-stopped = This was stopped.
-errand-failed = This could not be done.
-errand-on = Go on
-errand-was-stopped = Stopped. Nothing was changed.
+long-work-stop = Stop
+long-work-stopping = It stops in a moment.
+long-work-over = This is done.
+long-work-is-stopped = This was stopped.
+long-work-failed = This could not be done.
+long-work-on = Go on
+long-work-was-stopped = Stopped. Nothing was changed.
 
 # --- disagreements
 

@@ -11,5 +11,5 @@ pub use facts::act::{
     changed_after_removal, name_author, of_field, of_subject, removed, steps,
 };
 pub use speak::{author, disagreement, field_name, removal, said, thing};
-pub use teller::{Stands, Teller, with_removed};
+pub use teller::{Stands, StoryTeller, with_removed};
 pub use value::{told, value};

@@ -25,7 +25,7 @@ pub struct Stands<'a> {
 }
 
 /// Tells what stands in a survey.
-pub struct Teller<'a> {
+pub struct StoryTeller<'a> {
     survey: Cow<'a, Survey>,
     ledger: &'a Ledger,
     me: AuthorId,
@@ -34,7 +34,7 @@ pub struct Teller<'a> {
     whole: OnceCell<Option<Survey>>,
 }
 
-impl<'a> Teller<'a> {
+impl<'a> StoryTeller<'a> {
     /// A teller of what stands there.
     pub fn of(stands: impl Into<Stands<'a>>) -> Self {
         let Stands { survey, ledger, me } = stands.into();

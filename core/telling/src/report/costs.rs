@@ -7,11 +7,11 @@ use phrase::{Arg, Phrase};
 
 use super::page::Section;
 use super::table::table;
-use super::teller::Teller;
+use super::teller::ReportTeller;
 use crate::figure::plot::MOST_ROOMS;
 
 /// The section.
-pub(super) fn section(teller: &Teller<'_>) -> Section {
+pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let mut weakest = teller.forecast().weakest_first();
     weakest.retain(|(_, path)| !path.costs.is_empty());
     weakest.truncate(MOST_ROOMS);
@@ -22,7 +22,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
     Section { id: "costs", heading: "report-costs", across: false, body }
 }
 
-fn of_room(teller: &Teller<'_>, room: &RoomForecast, path: &PathForecast) -> Markup {
+fn of_room(teller: &ReportTeller<'_>, room: &RoomForecast, path: &PathForecast) -> Markup {
     let survey = teller.survey();
     let total: f64 = path.costs.iter().map(|cost| cost.db).sum();
     let line = |name: String, db: f64| {
@@ -31,7 +31,7 @@ fn of_room(teller: &Teller<'_>, room: &RoomForecast, path: &PathForecast) -> Mar
         } else {
             teller.language.write(&Arg::Share(db / total))
         };
-        vec![Teller::own(&name), html! { (teller.language.write(&Arg::Loss(db))) }, html! { (share) }]
+        vec![ReportTeller::own(&name), html! { (teller.language.write(&Arg::Loss(db))) }, html! { (share) }]
     };
     let mut rows: Vec<_> =
         path.costs.iter().map(|cost| line(teller.say(&told::place(survey, cost.at)), cost.db)).collect();

@@ -7,7 +7,7 @@ use maud::{Markup, html};
 use phrase::Phrase;
 
 use super::page::Section;
-use super::teller::Teller;
+use super::teller::ReportTeller;
 
 /// Each end with its heading.
 const ENDS: [(OutcomeKind, &str); 3] = [
@@ -20,12 +20,12 @@ const ENDS: [(OutcomeKind, &str); 3] = [
 const ANSWERS: [Asked; 2] = [Asked::StillFine, Asked::PrivatePassword];
 
 /// Whether anything was done of a work list.
-pub(super) fn is_anything_done(teller: &Teller<'_>) -> bool {
+pub(super) fn is_anything_done(teller: &ReportTeller<'_>) -> bool {
     teller.survey().works.values().any(|work| work.outcome.end == OutcomeKind::Done)
 }
 
 /// The section.
-pub(super) fn section(teller: &Teller<'_>) -> Section {
+pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let survey = teller.survey();
     let mut standing: Vec<_> = ANSWERS
         .iter()
@@ -48,7 +48,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
     Section { id: "done", heading: "report-done", across: false, body }
 }
 
-fn of_end(teller: &Teller<'_>, end: OutcomeKind, heading: &str) -> Markup {
+fn of_end(teller: &ReportTeller<'_>, end: OutcomeKind, heading: &str) -> Markup {
     let works: Vec<_> = teller.survey().works.values().filter(|work| work.outcome.end == end).collect();
     html! {
         @if !works.is_empty() {
@@ -66,7 +66,7 @@ fn of_end(teller: &Teller<'_>, end: OutcomeKind, heading: &str) -> Markup {
 }
 
 /// Whether TV and internet were fine after a change.
-fn others(teller: &Teller<'_>, work: &Work) -> Phrase {
+fn others(teller: &ReportTeller<'_>, work: &Work) -> Phrase {
     let told = teller.survey().reply(work.id, Asked::OthersFine);
     Phrase::new(match work.outcome.others_fine {
         Some(true) => "done-fine",

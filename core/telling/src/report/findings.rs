@@ -5,10 +5,10 @@ use phrase::{Arg, Phrase};
 
 use super::input::FindingTold;
 use super::page::Section;
-use super::teller::Teller;
+use super::teller::ReportTeller;
 
 /// The section.
-pub(super) fn section(teller: &Teller<'_>) -> Section {
+pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let findings = &teller.input.findings;
     let body = html! {
         @if findings.is_empty() { p { (teller.word("report-findings-none")) } }
@@ -17,7 +17,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
     Section { id: "findings", heading: "report-findings", across: false, body }
 }
 
-fn told(teller: &Teller<'_>, number: usize, finding: &FindingTold) -> Markup {
+fn told(teller: &ReportTeller<'_>, number: usize, finding: &FindingTold) -> Markup {
     let heading = Phrase::new("report-finding-heading")
         .with("number", Arg::Count(number as u64))
         .phrase("what", finding.what.clone());
@@ -29,7 +29,7 @@ fn told(teller: &Teller<'_>, number: usize, finding: &FindingTold) -> Markup {
                 dd { (teller.say(&finding.weight)) }
                 @if !finding.places.is_empty() {
                     dt { (teller.word("term-where")) }
-                    @for place in &finding.places { dd { (Teller::own(&teller.say(place))) } }
+                    @for place in &finding.places { dd { (ReportTeller::own(&teller.say(place))) } }
                 }
                 dt { (teller.word("term-why")) }
                 dd { (teller.say(&finding.why)) }

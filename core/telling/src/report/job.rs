@@ -9,10 +9,10 @@ use phrase::{Arg, Phrase};
 
 use super::done::is_anything_done;
 use super::page::Section;
-use super::teller::Teller;
+use super::teller::ReportTeller;
 
 /// The section.
-pub(super) fn section(teller: &Teller<'_>) -> Section {
+pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let body = html! {
         h3 { (teller.word("report-answer")) }
         p.answer { (answer(teller)) }
@@ -24,7 +24,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
     Section { id: "job", heading: "report-job", across: false, body }
 }
 
-fn answer(teller: &Teller<'_>) -> String {
+fn answer(teller: &ReportTeller<'_>) -> String {
     let answers = answers(teller.survey(), teller.forecast());
     let mut sentences = vec![teller.say(&summary(&answers))];
     if teller.forecast().bridge.is_none() {
@@ -61,7 +61,7 @@ fn answer(teller: &Teller<'_>) -> String {
     sentences.join(" ")
 }
 
-fn asked(teller: &Teller<'_>) -> Markup {
+fn asked(teller: &ReportTeller<'_>) -> Markup {
     let mut rooms: Vec<_> = teller.survey().rooms.values().collect();
     rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
     let wishes: Vec<_> = rooms
@@ -81,7 +81,7 @@ fn asked(teller: &Teller<'_>) -> Markup {
     }
 }
 
-fn house(teller: &Teller<'_>) -> Vec<String> {
+fn house(teller: &ReportTeller<'_>) -> Vec<String> {
     let survey = teller.survey();
     let mut lines = Vec::new();
     if let Some(place) = &survey.place {
@@ -107,7 +107,7 @@ fn house(teller: &Teller<'_>) -> Vec<String> {
         teller.word("report-services-none")
     } else {
         let names = services.into_iter().map(naming::service);
-        teller.say(&Phrase::new("report-services").with("services", Teller::list(names)))
+        teller.say(&Phrase::new("report-services").with("services", ReportTeller::list(names)))
     });
     let planned = are_adapters_planned(survey);
     let port = Arg::RateAsRead(f64::from(survey.network.ethernet_mbps));

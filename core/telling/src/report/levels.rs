@@ -7,10 +7,10 @@ use phrase::Phrase;
 
 use super::page::Section;
 use super::table::table;
-use super::teller::Teller;
+use super::teller::ReportTeller;
 
 /// The section.
-pub(super) fn section(teller: &Teller<'_>) -> Section {
+pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let heads = teller.words(&[
         "head-outlet",
         "head-service",
@@ -31,7 +31,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
     Section { id: "levels", heading: "report-levels", across: false, body }
 }
 
-fn row(teller: &Teller<'_>, told: &LevelTold) -> Vec<Markup> {
+fn row(teller: &ReportTeller<'_>, told: &LevelTold) -> Vec<Markup> {
     let several = |phrases: &[Phrase]| {
         let none = phrases.is_empty();
         html! {

@@ -30,11 +30,11 @@ pub use rated::rated;
 pub use whole::{html, part_told};
 
 use crate::words::Language;
-use teller::Teller;
+use teller::ReportTeller;
 
 /// The report as one HTML file.
 pub fn report(input: &ReportInput<'_>, language: &Language) -> String {
-    let teller = Teller::new(input, language);
+    let teller = ReportTeller::new(input, language);
     let sections = [
         job::section(&teller),
         pictures::map(&teller),

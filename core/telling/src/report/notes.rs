@@ -8,13 +8,16 @@ use phrase::Phrase;
 
 use super::page::Section;
 use super::table::table;
-use super::teller::Teller;
+use super::teller::ReportTeller;
 
 /// The section.
-pub(super) fn section(teller: &Teller<'_>) -> Section {
+pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let survey = teller.survey();
-    let notes: Vec<_> =
-        survey.notes.values().map(|note| vec![about(teller, note.about), Teller::own(&note.text)]).collect();
+    let notes: Vec<_> = survey
+        .notes
+        .values()
+        .map(|note| vec![about(teller, note.about), ReportTeller::own(&note.text)])
+        .collect();
     let readings: Vec<_> = survey
         .readings
         .values()
@@ -33,21 +36,23 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
 }
 
 /// Where a reading was taken: a leg of a part, or the part.
-fn place(teller: &Teller<'_>, reading: &Reading) -> Markup {
+fn place(teller: &ReportTeller<'_>, reading: &Reading) -> Markup {
     match (reading.about, reading.port) {
-        (Some(part), Some(port)) => Teller::own(&teller.say(&naming::port(teller.survey(), part, port))),
+        (Some(part), Some(port)) => {
+            ReportTeller::own(&teller.say(&naming::port(teller.survey(), part, port)))
+        }
         (about_it, _) => about(teller, about_it),
     }
 }
 
-fn about(teller: &Teller<'_>, subject: Option<SubjectId>) -> Markup {
+fn about(teller: &ReportTeller<'_>, subject: Option<SubjectId>) -> Markup {
     let survey = teller.survey();
     match subject {
         Some(id) if survey.parts.contains_key(&id) => teller.name(id),
         Some(id) => match survey.rooms.get(&id) {
-            Some(room) => Teller::own(&room.name),
+            Some(room) => ReportTeller::own(&room.name),
             None => match survey.parts.values().find(|part| is_fed_over(teller, part.id, id)) {
-                Some(part) => Teller::own(&teller.say(&naming::run_to(survey, part.id))),
+                Some(part) => ReportTeller::own(&teller.say(&naming::run_to(survey, part.id))),
                 None => teller.cell(&Phrase::new("about-survey")),
             },
         },
@@ -55,6 +60,6 @@ fn about(teller: &Teller<'_>, subject: Option<SubjectId>) -> Markup {
     }
 }
 
-fn is_fed_over(teller: &Teller<'_>, part: SubjectId, run: SubjectId) -> bool {
+fn is_fed_over(teller: &ReportTeller<'_>, part: SubjectId, run: SubjectId) -> bool {
     teller.survey().wiring.feed(part).is_some_and(|feed| feed.run == Some(run))
 }

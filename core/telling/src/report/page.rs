@@ -3,7 +3,7 @@
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 use phrase::Phrase;
 
-use super::teller::Teller;
+use super::teller::ReportTeller;
 
 /// A section of the report, with an id to jump to and its heading.
 pub(super) struct Section {
@@ -21,7 +21,7 @@ pub(super) struct Section {
 const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; img-src data:";
 
 /// The whole page.
-pub(super) fn page(teller: &Teller<'_>, sections: &[Section]) -> String {
+pub(super) fn page(teller: &ReportTeller<'_>, sections: &[Section]) -> String {
     let name = teller.survey().name.clone().filter(|name| !name.trim().is_empty());
     let name = name.unwrap_or_else(|| teller.word("report-untitled"));
     let markup = html! {
@@ -38,7 +38,7 @@ pub(super) fn page(teller: &Teller<'_>, sections: &[Section]) -> String {
             }
             body {
                 header {
-                    h1 { (Teller::own(&name)) }
+                    h1 { (ReportTeller::own(&name)) }
                     p.made { (teller.word("report-made")) }
                 }
                 nav aria-labelledby="contents" {

@@ -8,10 +8,10 @@ use phrase::{Arg, Phrase};
 use super::page::Section;
 use super::rated::rated;
 use super::table::table;
-use super::teller::Teller;
+use super::teller::ReportTeller;
 
 /// The section.
-pub(super) fn section(teller: &Teller<'_>) -> Section {
+pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let order: Vec<_> = reading_order(teller.survey()).into_iter().filter_map(|id| teller.part(id)).collect();
     let parts: Vec<_> = order.iter().map(|part| part_row(teller, part)).collect();
     let runs: Vec<_> = order.iter().filter_map(|part| run_row(teller, part)).collect();
@@ -28,7 +28,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
     Section { id: "parts", heading: "report-parts", across: false, body }
 }
 
-fn part_row(teller: &Teller<'_>, part: &Part) -> Vec<Markup> {
+fn part_row(teller: &ReportTeller<'_>, part: &Part) -> Vec<Markup> {
     let survey = teller.survey();
     let fed = match survey.wiring.feed(part.id) {
         Some(feed) if survey.parts.get(&feed.part).is_some_and(|feeder| feeder.outputs() > 1) => {
@@ -38,10 +38,10 @@ fn part_row(teller: &Teller<'_>, part: &Part) -> Vec<Markup> {
         None if survey.wiring.loose().contains_key(&part.id) => Phrase::new("fed-loose"),
         None => Phrase::new("fed-from-nothing"),
     };
-    let place = part.place.as_deref().map_or_else(|| html! { "–" }, Teller::own);
+    let place = part.place.as_deref().map_or_else(|| html! { "–" }, ReportTeller::own);
     let has_label = !matches!(part.kind, PartKind::Entry | PartKind::Outlet);
     let label = match &part.label {
-        Some(label) => Teller::own(label),
+        Some(label) => ReportTeller::own(label),
         None if has_label => teller.cell(&Phrase::new("label-none")),
         None => html! { "–" },
     };
@@ -50,14 +50,20 @@ fn part_row(teller: &Teller<'_>, part: &Part) -> Vec<Markup> {
     let rated = match said.is_empty() {
         true if has_label => Phrase::new("rated-none"),
         true => {
-            return vec![teller.name(part.id), place, Teller::own(&teller.say(&fed)), label, html! { "–" }];
+            return vec![
+                teller.name(part.id),
+                place,
+                ReportTeller::own(&teller.say(&fed)),
+                label,
+                html! { "–" },
+            ];
         }
-        false => Phrase::new("mark").with("tag", Teller::list(said)),
+        false => Phrase::new("mark").with("tag", ReportTeller::list(said)),
     };
-    vec![teller.name(part.id), place, Teller::own(&teller.say(&fed)), label, teller.cell(&rated)]
+    vec![teller.name(part.id), place, ReportTeller::own(&teller.say(&fed)), label, teller.cell(&rated)]
 }
 
-fn run_row(teller: &Teller<'_>, part: &Part) -> Option<Vec<Markup>> {
+fn run_row(teller: &ReportTeller<'_>, part: &Part) -> Option<Vec<Markup>> {
     let survey = teller.survey();
     let feed = survey.wiring.feed(part.id)?;
     let run = feed.run.and_then(|run| survey.runs.get(&run)).cloned();
@@ -68,7 +74,7 @@ fn run_row(teller: &Teller<'_>, part: &Part) -> Option<Vec<Markup>> {
         .phrase("near", Phrase::new(connector_message(run.connector_near)))
         .phrase("far", Phrase::new(connector_message(run.connector_far)));
     Some(vec![
-        Teller::own(&teller.say(&name)),
+        ReportTeller::own(&teller.say(&name)),
         teller.cell(&Phrase::new(series_message(run.cable))),
         teller.cell(&length(&run)),
         teller.cell(&connectors),

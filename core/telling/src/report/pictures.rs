@@ -3,7 +3,7 @@
 use maud::{Markup, PreEscaped, html};
 
 use super::page::Section;
-use super::teller::Teller;
+use super::teller::ReportTeller;
 use crate::figure::{Figure, loss_plot, svg, wiring_map};
 
 /// Wider than this, a figure gets a page of its own across when printed: it would not be readable upright.
@@ -13,7 +13,7 @@ const UPRIGHT_WIDTH: f64 = 800.0;
 const WHOLE_ASPECT: f64 = 1.3;
 
 /// The section with the map.
-pub(super) fn map(teller: &Teller<'_>) -> Section {
+pub(super) fn map(teller: &ReportTeller<'_>) -> Section {
     let figure = wiring_map(teller.survey(), Some(teller.forecast()), teller.language);
     let across = figure.natural_width > UPRIGHT_WIDTH;
     let body = html! {
@@ -24,7 +24,7 @@ pub(super) fn map(teller: &Teller<'_>) -> Section {
 }
 
 /// The section with the plot.
-pub(super) fn plot(teller: &Teller<'_>) -> Section {
+pub(super) fn plot(teller: &ReportTeller<'_>) -> Section {
     let body = match loss_plot(teller.survey(), teller.forecast(), teller.language) {
         None => html! { p { (teller.word("report-plot-none")) } },
         Some(figure) => html! {
@@ -36,7 +36,7 @@ pub(super) fn plot(teller: &Teller<'_>) -> Section {
 }
 
 /// A figure in a frame that scrolls sideways with keys and fingers alike.
-fn framed(teller: &Teller<'_>, figure: &Figure, id: &str, label: &str) -> Markup {
+fn framed(teller: &ReportTeller<'_>, figure: &Figure, id: &str, label: &str) -> Markup {
     html! {
         div.figure.whole[figure.aspect > WHOLE_ASPECT] tabindex="0" role="region" aria-label=(teller.word(label)) {
             (PreEscaped(svg(figure, id, teller.language)))

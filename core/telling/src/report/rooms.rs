@@ -8,10 +8,10 @@ use phrase::{Arg, Phrase};
 
 use super::page::Section;
 use super::table::table;
-use super::teller::Teller;
+use super::teller::ReportTeller;
 
 /// The section.
-pub(super) fn section(teller: &Teller<'_>) -> Section {
+pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let heads = teller.words(&[
         "head-outlet",
         "head-wish",
@@ -36,7 +36,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
     Section { id: "forecast", heading: "report-forecast", across: false, body }
 }
 
-fn row(teller: &Teller<'_>, room: &RoomForecast) -> Vec<Markup> {
+fn row(teller: &ReportTeller<'_>, room: &RoomForecast) -> Vec<Markup> {
     let wished = Wished::at(teller.survey(), room);
     let wish = wished.map_or_else(
         || Phrase::new("wish-of-none"),
@@ -59,7 +59,7 @@ fn row(teller: &Teller<'_>, room: &RoomForecast) -> Vec<Markup> {
 }
 
 /// Both rates, the loss and the limit; or why there are none.
-fn reached(teller: &Teller<'_>, reach: &Reach) -> [Markup; 4] {
+fn reached(teller: &ReportTeller<'_>, reach: &Reach) -> [Markup; 4] {
     let Reach::Estimated(path) = reach else {
         let none = || html! { "–" };
         return [teller.cell(&told::no_path(teller.survey(), reach)), none(), none(), none()];
@@ -74,7 +74,7 @@ fn reached(teller: &Teller<'_>, reach: &Reach) -> [Markup; 4] {
 }
 
 /// What holds for all rooms together.
-fn around(teller: &Teller<'_>) -> Vec<String> {
+fn around(teller: &ReportTeller<'_>) -> Vec<String> {
     let forecast = teller.forecast();
     let mut lines = Vec::new();
     if !forecast.channels.is_empty() {

@@ -6,10 +6,10 @@ use phrase::{Arg, Phrase};
 
 use super::page::Section;
 use super::table::table;
-use super::teller::Teller;
+use super::teller::ReportTeller;
 
 /// The section.
-pub(super) fn section(teller: &Teller<'_>) -> Section {
+pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let heads = teller.words(&["head-figure", "head-usual", "head-lowest", "head-highest", "head-backing"]);
     let rows: Vec<_> =
         coax::estimates::ALL.iter().copied().flatten().map(|estimate| row(teller, estimate)).collect();
@@ -22,7 +22,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
     Section { id: "sources", heading: "report-sources", across: false, body }
 }
 
-fn row(teller: &Teller<'_>, estimate: &Estimate) -> Vec<Markup> {
+fn row(teller: &ReportTeller<'_>, estimate: &Estimate) -> Vec<Markup> {
     let Estimate { name, span, unit, backing } = estimate;
     let figure = |value: f64| html! { (written(value)) @if !unit.is_empty() { " " (unit) } };
     let name = Phrase::new(format!("estimate-{name}"));

@@ -12,14 +12,14 @@ use crate::figure::legible;
 use crate::words::Language;
 
 /// The input with a language to tell it in.
-pub(super) struct Teller<'a> {
+pub(super) struct ReportTeller<'a> {
     /// What is told.
     pub input: &'a ReportInput<'a>,
     /// In which language.
     pub language: &'a Language,
 }
 
-impl<'a> Teller<'a> {
+impl<'a> ReportTeller<'a> {
     /// A teller of this input.
     pub(super) fn new(input: &'a ReportInput<'a>, language: &'a Language) -> Self {
         Self { input, language }

@@ -8,16 +8,16 @@ use phrase::{Arg, Phrase};
 
 use super::page::Section;
 use super::table::table;
-use super::teller::Teller;
+use super::teller::ReportTeller;
 
 /// The section.
-pub(super) fn section(teller: &Teller<'_>) -> Section {
+pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let rows: Vec<_> = teller
         .input
         .unknowns
         .iter()
         .map(|(unknown, stake)| {
-            let place = Teller::own(&teller.say(&unknown.place));
+            let place = ReportTeller::own(&teller.say(&unknown.place));
             vec![place, teller.cell(&unknown.what), teller.cell(&matters(teller, unknown, *stake))]
         })
         .collect();
@@ -33,7 +33,7 @@ pub(super) fn section(teller: &Teller<'_>) -> Section {
     Section { id: "unknown", heading: "report-unknown", across: false, body }
 }
 
-fn matters(teller: &Teller<'_>, unknown: &Unknown, stake: Option<Stake>) -> Phrase {
+fn matters(teller: &ReportTeller<'_>, unknown: &Unknown, stake: Option<Stake>) -> Phrase {
     match stake {
         Some(stake) if stake.is_worth_going_back() => {
             return Phrase::new("matters-stake")
@@ -47,7 +47,7 @@ fn matters(teller: &Teller<'_>, unknown: &Unknown, stake: Option<Stake>) -> Phra
         Matters::Weakest => Phrase::new("matters-weakest"),
         Matters::OnWayTo(outlets) => {
             let names = outlets.iter().map(|outlet| naming::part(teller.survey(), *outlet));
-            Phrase::new("matters-way").with("rooms", Teller::list(names))
+            Phrase::new("matters-way").with("rooms", ReportTeller::list(names))
         }
         Matters::MayBeMissingLink => Phrase::new("matters-loose"),
         Matters::MayLeak => Phrase::new("matters-leak"),

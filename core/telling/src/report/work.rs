@@ -9,12 +9,12 @@ use super::done::is_anything_done;
 use super::input::StepTold;
 use super::page::Section;
 use super::table::table;
-use super::teller::Teller;
+use super::teller::ReportTeller;
 use super::whole::part_told;
 use crate::words::shown_gain;
 
 /// The section with the steps.
-pub(super) fn list(teller: &Teller<'_>) -> Section {
+pub(super) fn list(teller: &ReportTeller<'_>) -> Section {
     let steps = &teller.input.steps;
     let body = html! {
         @if steps.is_empty() {
@@ -40,7 +40,7 @@ pub(super) fn list(teller: &Teller<'_>) -> Section {
     Section { id: "work", heading: "report-work", across: false, body }
 }
 
-fn told(teller: &Teller<'_>, number: usize, step: &StepTold) -> Markup {
+fn told(teller: &ReportTeller<'_>, number: usize, step: &StepTold) -> Markup {
     let number = Arg::Count(number as u64);
     let heading =
         Phrase::new("step-heading").with("number", number.clone()).phrase("what", step.what.clone());
@@ -79,7 +79,7 @@ fn told(teller: &Teller<'_>, number: usize, step: &StepTold) -> Markup {
 }
 
 /// What a step's message says under an attribute, if it says anything.
-fn attribute_of(teller: &Teller<'_>, step: &StepTold, attribute: &str) -> Option<String> {
+fn attribute_of(teller: &ReportTeller<'_>, step: &StepTold, attribute: &str) -> Option<String> {
     teller.say_if_known(&step.what.attribute(attribute))
 }
 
@@ -95,7 +95,7 @@ fn counted<'a>(parts: impl Iterator<Item = &'a PartNeeded>) -> Vec<PartNeeded> {
     sums
 }
 
-fn shopping<'a>(teller: &Teller<'_>, parts: impl Iterator<Item = &'a PartNeeded>) -> Markup {
+fn shopping<'a>(teller: &ReportTeller<'_>, parts: impl Iterator<Item = &'a PartNeeded>) -> Markup {
     html! { ul { @for part in counted(parts) { li { (teller.say(&part_told(&part))) } } } }
 }
 
@@ -103,7 +103,7 @@ fn no_gain(step: &StepTold) -> Phrase {
     Phrase::new("step-no-gain").phrase("why", step.what.attribute("why"))
 }
 
-fn gains(teller: &Teller<'_>, number: Arg, step: &StepTold) -> Markup {
+fn gains(teller: &ReportTeller<'_>, number: Arg, step: &StepTold) -> Markup {
     let heads = teller.words(&["head-outlet", "head-before", "head-after", "head-gain"]);
     let rate = |mbps| teller.language.write(&Arg::Rate(mbps));
     let row = |gain: &Gain| {
@@ -128,7 +128,7 @@ fn gains(teller: &Teller<'_>, number: Arg, step: &StepTold) -> Markup {
 }
 
 /// The section with every caution, each once.
-pub(super) fn cautions(teller: &Teller<'_>) -> Section {
+pub(super) fn cautions(teller: &ReportTeller<'_>) -> Section {
     // The trade's usual ones come first, whether or not this house gives a cause for each.
     let mut said: Vec<_> = Caution::ALL.iter().map(|caution| teller.say(&caution.phrase())).collect();
     let of_findings = teller.input.findings.iter().flat_map(|finding| &finding.cautions);

@@ -12,7 +12,7 @@ use serde_json::Value;
 
 use super::author_json::AuthorJson;
 use super::open_to_read;
-use super::teller::{Teller, ThingJson};
+use super::teller::{RecordTeller, ThingJson};
 use crate::command::Context;
 use crate::error::DeskError;
 
@@ -52,7 +52,7 @@ struct ChangedJson {
 /// Lists them.
 pub fn run(context: &Context, folder: &Path) -> Result<(), DeskError> {
     let store = open_to_read(folder)?;
-    let teller = Teller::new(context, &store)?;
+    let teller = RecordTeller::new(context, &store)?;
     let found = in_order(store.ledger());
     let changed = facts::act::changed_after_removal(store.ledger());
     let as_json = DisagreementsJson {
@@ -90,7 +90,7 @@ fn in_order(ledger: &Ledger) -> Vec<Disagreement<'_>> {
 
 fn as_json(
     context: &Context,
-    teller: &Teller<'_>,
+    teller: &RecordTeller<'_>,
     store: &Store,
     found: &Disagreement<'_>,
 ) -> DisagreementJson {
@@ -118,7 +118,11 @@ fn as_json(
     }
 }
 
-fn changed_as_json(context: &Context, teller: &Teller<'_>, found: &ChangedAfterRemoval<'_>) -> ChangedJson {
+fn changed_as_json(
+    context: &Context,
+    teller: &RecordTeller<'_>,
+    found: &ChangedAfterRemoval<'_>,
+) -> ChangedJson {
     let phrases = |facts: &[&Fact]| {
         let mut authors: Vec<_> = facts.iter().map(|fact| fact.by()).collect();
         authors.sort_unstable();

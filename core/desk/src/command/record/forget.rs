@@ -14,7 +14,7 @@ use house::story;
 use phrase::{Arg, Phrase};
 
 use super::names::Names;
-use super::teller::{Teller, ThingJson};
+use super::teller::{RecordTeller, ThingJson};
 use super::{home_folder, open_to_write};
 use crate::command::Context;
 use crate::error::{DeskError, Unconfirmed, WrongThing};
@@ -54,7 +54,7 @@ pub fn run(
     }
     // Named while its name is still known.
     let (named, told) = {
-        let teller = Teller::new(context, &store)?;
+        let teller = RecordTeller::new(context, &store)?;
         (teller.thing(subject), teller.thing_phrase(subject))
     };
     let done = drop_for_ever(&mut store, subject, name)?;

@@ -11,7 +11,7 @@ use serde::Serialize;
 
 use super::author_json::AuthorJson;
 use super::open_to_read;
-use super::teller::{Teller, ThingJson};
+use super::teller::{RecordTeller, ThingJson};
 use crate::author;
 use crate::command::Context;
 use crate::error::DeskError;
@@ -112,7 +112,7 @@ impl Told {
     ) -> Result<Self, DeskError> {
         let me = author::known().unwrap_or_else(AuthorId::random);
         let teller =
-            store.filter(|_| look.same_survey).map(|store| Teller::new(context, store)).transpose()?;
+            store.filter(|_| look.same_survey).map(|store| RecordTeller::new(context, store)).transpose()?;
         let as_json = |fields: &[(SubjectId, String)]| -> Vec<FieldJson> {
             let thing = |subject| teller.as_ref().map(|teller| teller.thing(subject));
             fields.iter().map(|(id, field)| FieldJson { thing: thing(*id), field: field.clone() }).collect()

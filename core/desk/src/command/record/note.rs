@@ -11,7 +11,7 @@ use serde::Serialize;
 
 use super::author_json::AuthorJson;
 use super::names::Names;
-use super::teller::{Teller, ThingJson, short};
+use super::teller::{RecordTeller, ThingJson, short};
 use super::{open_to_read, open_to_write};
 use crate::command::Context;
 use crate::error::DeskError;
@@ -26,7 +26,7 @@ struct NoteJson {
 }
 
 impl NoteJson {
-    fn of(store: &Store, teller: &Teller<'_>, note: &Note) -> Self {
+    fn of(store: &Store, teller: &RecordTeller<'_>, note: &Note) -> Self {
         let said = store.ledger().shown(note.id, field::TEXT);
         Self {
             note: note.id,
@@ -50,7 +50,7 @@ pub fn add(context: &Context, folder: &Path, text: &str, on: Option<&str>) -> Re
     };
     let id = store.add_note(about, text)?;
     let names = Names::shown(&store)?;
-    let teller = Teller::new(context, &store)?;
+    let teller = RecordTeller::new(context, &store)?;
     let note = names.survey().notes.get(&id).ok_or(DeskError::Fault)?;
     context.answer(&NoteJson::of(&store, &teller, note), |page| {
         let thing = teller.thing_phrase(about.unwrap_or_else(|| store.survey_id().subject()));
@@ -68,7 +68,7 @@ pub fn list(context: &Context, folder: &Path, on: Option<&str>) -> Result<(), De
     let wanted = |note: &&Note| on.is_none_or(|on| note.about.unwrap_or(whole) == on);
     let mut notes: Vec<&Note> = names.survey().notes.values().filter(wanted).collect();
     notes.sort_by_key(|note| store.ledger().shown(note.id, field::TEXT).map(Fact::id));
-    let teller = Teller::new(context, &store)?;
+    let teller = RecordTeller::new(context, &store)?;
     let as_json: Vec<NoteJson> = notes.iter().map(|note| NoteJson::of(&store, &teller, note)).collect();
     context.answer(&as_json, |page| {
         page.heading(&context.word("desk-notes"));

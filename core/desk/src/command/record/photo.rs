@@ -11,7 +11,7 @@ use serde::Serialize;
 
 use super::names::{Names, one_by_beginning};
 use super::photo_json::{PhotoJson, as_json, part_or_run};
-use super::teller::{Teller, short};
+use super::teller::{RecordTeller, short};
 use super::{open_to_read, open_to_write, photo_add};
 use crate::arguments::PhotoCommand;
 use crate::command::Context;
@@ -45,7 +45,7 @@ fn list(context: &Context, folder: &Path, thing: Option<&str>, unassigned: bool)
     let mut photos: Vec<&Photo> = names.survey().photos.values().filter(wanted).collect();
     let intake = |photo: SubjectId| store.ledger().history(photo, field::IMAGE).first().map(|fact| fact.id());
     photos.sort_by_key(|photo| intake(photo.id));
-    let teller = Teller::new(context, &store)?;
+    let teller = RecordTeller::new(context, &store)?;
     let as_json = as_json(&store, &teller, &photos)?;
     context.answer(&as_json, |page| {
         page.heading(&context.word("desk-photos"));
@@ -68,7 +68,7 @@ fn list(context: &Context, folder: &Path, thing: Option<&str>, unassigned: bool)
     })
 }
 
-fn told(context: &Context, teller: &Teller<'_>, photo: &Photo, json: &PhotoJson) -> String {
+fn told(context: &Context, teller: &RecordTeller<'_>, photo: &Photo, json: &PhotoJson) -> String {
     let of = match photo.of {
         Some(of) => teller.thing_phrase(of),
         None => Phrase::new("desk-photo-of-nothing"),
@@ -107,7 +107,7 @@ fn assign(
         words.iter().map(|word| photo(names.survey(), word)).collect::<Result<_, _>>()?;
     let assignments: Vec<Assignment> = ids.iter().map(|&photo| Assignment { photo, of, role }).collect();
     let act = store.assign_photos(&assignments)?;
-    let teller = Teller::new(context, &store)?;
+    let teller = RecordTeller::new(context, &store)?;
     let now = Names::shown(&store)?;
     let photos: Vec<&Photo> = ids.iter().filter_map(|id| now.survey().photos.get(id)).collect();
     let as_json = AssignedJson { act, photos: as_json(&store, &teller, &photos)? };

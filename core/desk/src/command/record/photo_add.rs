@@ -15,7 +15,7 @@ use serde::Serialize;
 use super::names::Names;
 use super::open_to_write;
 use super::photo_json::{PhotoJson, as_json, part_or_run};
-use super::teller::{Teller, short};
+use super::teller::{RecordTeller, short};
 use crate::command::Context;
 use crate::error::DeskError;
 use crate::progress::Shown;
@@ -42,7 +42,7 @@ pub fn run(
     };
     check(context, &stop, files)?;
     let added = add(context, &stop, &mut store, files, of, role)?;
-    let teller = Teller::new(context, &store)?;
+    let teller = RecordTeller::new(context, &store)?;
     let names = Names::shown(&store)?;
     let photos: Vec<&Photo> = added.iter().filter_map(|id| names.survey().photos.get(id)).collect();
     let as_json = AddedJson { photos: as_json(&store, &teller, &photos)? };

@@ -9,7 +9,7 @@ use serde::Serialize;
 
 use super::author_json::AuthorJson;
 use super::names::Names;
-use super::teller::{Teller, ThingJson};
+use super::teller::{RecordTeller, ThingJson};
 use crate::error::{DeskError, WrongThing};
 
 /// A photo.
@@ -29,7 +29,11 @@ pub struct PhotoJson {
 }
 
 /// Photos of a survey by id, in the order in which they were taken in.
-pub fn as_json(store: &Store, teller: &Teller<'_>, photos: &[&Photo]) -> Result<Vec<PhotoJson>, DeskError> {
+pub fn as_json(
+    store: &Store,
+    teller: &RecordTeller<'_>,
+    photos: &[&Photo],
+) -> Result<Vec<PhotoJson>, DeskError> {
     let missing: BTreeSet<SubjectId> = store.missing_photos()?.into_iter().collect();
     let one = |photo: &&Photo| {
         let intake = store.ledger().history(photo.id, field::IMAGE).first().copied();

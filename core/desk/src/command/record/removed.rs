@@ -10,7 +10,7 @@ use serde::Serialize;
 
 use super::author_json::AuthorJson;
 use super::names::Names;
-use super::teller::{Teller, ThingJson, short};
+use super::teller::{RecordTeller, ThingJson, short};
 use super::{open_to_read, open_to_write};
 use crate::command::Context;
 use crate::error::{DeskError, WrongThing};
@@ -32,7 +32,7 @@ struct ChangedJson {
 /// Lists what was removed.
 pub fn list(context: &Context, folder: &Path) -> Result<(), DeskError> {
     let store = open_to_read(folder)?;
-    let teller = Teller::new(context, &store)?;
+    let teller = RecordTeller::new(context, &store)?;
     let ledger = store.ledger();
     let one = |thing: &facts::act::RemovedThing<'_>| {
         let name = teller.thing_phrase(thing.subject);
@@ -96,7 +96,7 @@ fn tell(
     subjects: &[SubjectId],
     message: &str,
 ) -> Result<(), DeskError> {
-    let teller = Teller::new(context, store)?;
+    let teller = RecordTeller::new(context, store)?;
     let things = subjects.iter().map(|&subject| teller.thing(subject)).collect();
     context.answer(&ChangedJson { act, things }, |page| {
         let names = subjects.iter().map(|&subject| Arg::Phrase(Box::new(teller.thing_phrase(subject))));

@@ -11,7 +11,7 @@ use telling::words::error::InWords;
 use super::author_json::AuthorJson;
 use super::names::Names;
 use super::open_to_read;
-use super::teller::{SaidJson, Teller, short};
+use super::teller::{RecordTeller, SaidJson, short};
 use crate::command::Context;
 use crate::error::DeskError;
 use crate::page::Page;
@@ -37,7 +37,7 @@ pub fn run(
     field: Option<&str>,
 ) -> Result<(), DeskError> {
     let store = open_to_read(folder)?;
-    let teller = Teller::new(context, &store)?;
+    let teller = RecordTeller::new(context, &store)?;
     let ledger = store.ledger();
     let Some(word) = thing else {
         let acts = facts::act::acts(ledger);
@@ -65,7 +65,7 @@ pub fn run(
     })
 }
 
-fn as_json(context: &Context, teller: &Teller<'_>, act: &Act<'_>) -> ActJson {
+fn as_json(context: &Context, teller: &RecordTeller<'_>, act: &Act<'_>) -> ActJson {
     ActJson {
         act: act.id,
         written_ms: act.ms,
@@ -81,7 +81,7 @@ fn as_json(context: &Context, teller: &Teller<'_>, act: &Act<'_>) -> ActJson {
     }
 }
 
-fn tell_acts(context: &Context, teller: &Teller<'_>, acts: &[Act<'_>], page: &mut Page) {
+fn tell_acts(context: &Context, teller: &RecordTeller<'_>, acts: &[Act<'_>], page: &mut Page) {
     page.heading(&context.word("desk-said"));
     for act in acts {
         let head = Phrase::new("desk-said-act")

@@ -10,7 +10,7 @@ use serde_json::Value;
 
 use super::names::{Names, by_beginning};
 use super::open_to_write;
-use super::teller::{Teller, ThingJson};
+use super::teller::{RecordTeller, ThingJson};
 use crate::command::Context;
 use crate::error::{DeskError, WrongThing};
 
@@ -32,7 +32,7 @@ pub fn run(context: &Context, folder: &Path, thing: &str, field: &str, side: &st
     let chosen = chosen(&sides, side)?;
     let act = store.settle(subject, field, chosen)?;
     let value = store.ledger().shown(subject, field).map_or(Value::Null, |fact| fact.value().clone());
-    let teller = Teller::new(context, &store)?;
+    let teller = RecordTeller::new(context, &store)?;
     let told = Phrase::new("desk-settled")
         .phrase("thing", teller.thing_phrase(subject))
         .phrase("field", house::story::field_name(field))

@@ -42,18 +42,18 @@ pub struct SaidJson {
 }
 
 /// Tells what stands in one survey, removed things included: they have a name only with what was removed.
-pub struct Teller<'a> {
+pub struct RecordTeller<'a> {
     context: &'a Context,
-    told: story::Teller<'a>,
+    told: story::StoryTeller<'a>,
     me: AuthorId,
 }
 
-impl<'a> Teller<'a> {
+impl<'a> RecordTeller<'a> {
     /// Tells what stands in this survey now.
     pub fn new(context: &'a Context, store: &'a Store) -> Result<Self, DeskError> {
         let (ledger, me) = (store.ledger(), store.author());
         let survey = Cow::Owned(story::with_removed(ledger, store.survey_id().subject())?);
-        Ok(Self { context, told: story::Teller::of(Stands { survey, ledger, me }), me })
+        Ok(Self { context, told: story::StoryTeller::of(Stands { survey, ledger, me }), me })
     }
 
     /// The survey, removed things included.

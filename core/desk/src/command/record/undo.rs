@@ -8,7 +8,7 @@ use serde::Serialize;
 
 use super::names::one_by_beginning;
 use super::open_to_write;
-use super::teller::{SaidJson, Teller, short};
+use super::teller::{RecordTeller, SaidJson, short};
 use crate::command::Context;
 use crate::error::DeskError;
 
@@ -27,7 +27,7 @@ pub fn run(context: &Context, folder: &Path, act: Option<&str>) -> Result<(), De
         None => store.steps().undo.ok_or(DeskError::NothingDone)?,
     };
     let act = store.undo(undone)?;
-    let teller = Teller::new(context, &store)?;
+    let teller = RecordTeller::new(context, &store)?;
     let facts = store.ledger().of_act(act);
     let story: Vec<_> = facts.iter().filter_map(|fact| teller.story_of(fact)).collect();
     let as_json = UndoneJson { undone, act, said: story.iter().map(|said| teller.said(said)).collect() };

@@ -4,11 +4,11 @@ use phrase::{Arg, Phrase};
 
 use super::Doors;
 use crate::place::{FieldPlace, Key, Place};
-use crate::session::Scene;
+use crate::session::SurveySnapshot;
 
 /// The rows of the overview that lead here: key, name, and what stands beside it.
-pub(in crate::page) fn doors(scene: &Scene<'_>) -> Doors {
-    let survey = scene.survey;
+pub(in crate::page) fn doors(snapshot: &SurveySnapshot<'_>) -> Doors {
+    let survey = snapshot.survey;
     let count = |number: usize| Phrase::new("free-count").with("count", Arg::Count(number as u64));
     let door = |key: Key, says: Option<Phrase>| {
         let name = Phrase::new(key.to_string());

@@ -7,26 +7,26 @@ use phrase::{Arg, Phrase};
 
 use super::Doors;
 use crate::place::{Key, Place, ResultPlace};
-use crate::session::Scene;
+use crate::session::SurveySnapshot;
 use crate::view::stages;
 
 /// The rows: key, name, and what stands beside it.
-pub(crate) fn doors(scene: &Scene<'_>) -> Doors {
+pub(crate) fn doors(snapshot: &SurveySnapshot<'_>) -> Doors {
     let mut doors = vec![
-        (Key::Forecast, Phrase::new("forecast"), Some(through(scene))),
+        (Key::Forecast, Phrase::new("forecast"), Some(through(snapshot))),
         (
             Key::Findings,
             Phrase::new("findings"),
-            scene.worked().map(|worked| count("door-findings", worked.findings.len())),
+            snapshot.worked().map(|worked| count("door-findings", worked.findings.len())),
         ),
-        (Key::Work, Phrase::new("work"), Some(work(scene))),
-        (Key::Private, Phrase::new("private"), Some(privacy(scene))),
-        (Key::Tests, Phrase::new("tests"), Some(tested(scene))),
+        (Key::Work, Phrase::new("work"), Some(work(snapshot))),
+        (Key::Private, Phrase::new("private"), Some(privacy(snapshot))),
+        (Key::Tests, Phrase::new("tests"), Some(tested(snapshot))),
         (Key::Compare, Phrase::new("compare"), None),
-        (Key::Handover, Phrase::new("handover"), Some(given(scene))),
+        (Key::Handover, Phrase::new("handover"), Some(given(snapshot))),
     ];
-    if has_no_adapters(scene.survey) {
-        let placed = are_adapters_placed(scene.survey);
+    if has_no_adapters(snapshot.survey) {
+        let placed = are_adapters_placed(snapshot.survey);
         let told = Phrase::new(if placed { "door-done" } else { "open" });
         let place = doors.iter().position(|(key, ..)| *key == Key::Private).unwrap_or_default();
         doors.insert(place, (Key::Placing, Phrase::new("placing"), Some(told)));
@@ -43,9 +43,9 @@ fn count(id: &str, count: usize) -> Phrase {
     Phrase::new(id).with("count", Arg::Count(count as u64))
 }
 
-fn through(scene: &Scene<'_>) -> Phrase {
-    let Some(worked) = scene.worked() else { return Phrase::new("door-not-worked-out") };
-    let answers = answers(scene.survey, worked.forecast());
+fn through(snapshot: &SurveySnapshot<'_>) -> Phrase {
+    let Some(worked) = snapshot.worked() else { return Phrase::new("door-not-worked-out") };
+    let answers = answers(snapshot.survey, worked.forecast());
     if answers.is_empty() {
         return count("door-rooms", worked.forecast().rooms.len());
     }
@@ -53,9 +53,9 @@ fn through(scene: &Scene<'_>) -> Phrase {
     Phrase::new("door-rooms-met").with("met", met).with("of", Arg::Count(answers.len() as u64))
 }
 
-fn work(scene: &Scene<'_>) -> Phrase {
-    let done = scene.survey.works.values().filter(|work| work.outcome.end == OutcomeKind::Done).count();
-    match scene.worked() {
+fn work(snapshot: &SurveySnapshot<'_>) -> Phrase {
+    let done = snapshot.survey.works.values().filter(|work| work.outcome.end == OutcomeKind::Done).count();
+    match snapshot.worked() {
         Some(worked) => {
             count("door-work-left", worked.list.steps.len()).with("done", Arg::Count(done as u64))
         }
@@ -63,19 +63,19 @@ fn work(scene: &Scene<'_>) -> Phrase {
     }
 }
 
-fn privacy(scene: &Scene<'_>) -> Phrase {
-    let told = scene.survey.reply(scene.survey.id, Asked::PrivatePassword);
+fn privacy(snapshot: &SurveySnapshot<'_>) -> Phrase {
+    let told = snapshot.survey.reply(snapshot.survey.id, Asked::PrivatePassword);
     Phrase::new(if told == Some(Reply::Yes) { "door-done" } else { "open" })
 }
 
-fn tested(scene: &Scene<'_>) -> Phrase {
-    let outlets = stages::outlets(scene.survey);
-    let done = outlets.iter().filter(|outlet| is_tested(scene.survey, **outlet)).count();
+fn tested(snapshot: &SurveySnapshot<'_>) -> Phrase {
+    let outlets = stages::outlets(snapshot.survey);
+    let done = outlets.iter().filter(|outlet| is_tested(snapshot.survey, **outlet)).count();
     count("door-tested", done).with("of", Arg::Count(outlets.len() as u64))
 }
 
-fn given(scene: &Scene<'_>) -> Phrase {
-    Phrase::new(match stages::given(scene) {
+fn given(snapshot: &SurveySnapshot<'_>) -> Phrase {
+    Phrase::new(match stages::given(snapshot) {
         0 => "open",
         1 => "door-half",
         _ => "door-done",

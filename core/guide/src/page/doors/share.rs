@@ -4,11 +4,11 @@ use phrase::{Arg, Phrase};
 
 use super::Doors;
 use crate::place::{Key, Place, SharePlace};
-use crate::session::Scene;
+use crate::session::SurveySnapshot;
 
 /// The rows of the overview that lead here: key, name, and what stands beside it.
-pub(in crate::page) fn doors(scene: &Scene<'_>) -> Doors {
-    let open = scene.ledger.disagreements().len();
+pub(in crate::page) fn doors(snapshot: &SurveySnapshot<'_>) -> Doors {
+    let open = snapshot.ledger.disagreements().len();
     let count = Phrase::new("share-to-settle").with("count", Arg::Count(open as u64));
     let row = |key, id: &str| (key, Phrase::new(id), None);
     vec![

@@ -6,32 +6,32 @@ use house::record::{Feed, FeedFrom, Is, Part, PartKind, field};
 use phrase::{Arg, Phrase};
 
 use super::edit::kind_offers;
-use super::{gone, sketch, write};
+use super::{builder, gone, write};
 use crate::error::Result;
 use crate::place::{FieldPlace, Key, Move, Place};
 use crate::question::{Answer, Told, free_tag, not_answered};
 use crate::screen::{PressWeight, WordsRole};
-use crate::session::{Scene, Session};
-use crate::view::{Offer, Sketch};
+use crate::session::{Session, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 /// A part of a kind with the next free tag, not yet traced.
-pub(super) fn loose(scene: &Scene<'_>, kind: PartKind) -> (Answer, SubjectId) {
+pub(super) fn loose(snapshot: &SurveySnapshot<'_>, kind: PartKind) -> (Answer, SubjectId) {
     let id = SubjectId::random();
     let answer = Answer::new().is(id, Is::Part).says(id, field::part::KIND, &kind);
-    (answer.says(id, field::part::TAG, &free_tag(scene.survey, kind, 0)), id)
+    (answer.says(id, field::part::TAG, &free_tag(snapshot.survey, kind, 0)), id)
 }
 
-pub(crate) fn show<'a>(scene: &Scene<'a>, behind: Option<SubjectId>) -> Sketch<'a> {
-    let survey = scene.survey;
+pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, behind: Option<SubjectId>) -> ScreenBuilder<'a> {
+    let survey = snapshot.survey;
     let Some(feeder) = behind else {
-        let mut sketch = sketch(scene, &Phrase::new("free-new-part"));
-        sketch.words(WordsRole::Lead, &Phrase::new("free-new-loose"));
-        draw_kind(&mut sketch);
-        return sketch;
+        let mut builder = builder(snapshot, &Phrase::new("free-new-part"));
+        builder.words(WordsRole::Lead, &Phrase::new("free-new-loose"));
+        draw_kind(&mut builder);
+        return builder;
     };
-    let Some(part) = survey.parts.get(&feeder) else { return gone(scene, "free-part") };
-    let mut sketch =
-        sketch(scene, &Phrase::new("free-new-behind").phrase("part", naming::part(survey, feeder)));
+    let Some(part) = survey.parts.get(&feeder) else { return gone(snapshot, "free-part") };
+    let mut builder =
+        builder(snapshot, &Phrase::new("free-new-behind").phrase("part", naming::part(survey, feeder)));
     if part.outputs() > 1 {
         let offer = |port: u8| {
             let before = survey.wiring.on_port(feeder, port).next();
@@ -42,37 +42,37 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, behind: Option<SubjectId>) -> Sketch<'
             Offer::new(&port, words)
         };
         let offers = (1..=part.outputs()).map(offer).collect();
-        let now = first_free(scene, part);
-        sketch.choice(&Key::Port, &Phrase::new("free-which-port"), false, offers, &now);
+        let now = first_free(snapshot, part);
+        builder.choice(&Key::Port, &Phrase::new("free-which-port"), false, offers, &now);
     } else if let Some(child) = survey.wiring.on_port(feeder, 1).next() {
         let between = Phrase::new("free-between").phrase("part", naming::part(survey, child));
-        sketch.words(WordsRole::How, &between);
+        builder.words(WordsRole::How, &between);
     }
-    draw_kind(&mut sketch);
-    sketch
+    draw_kind(&mut builder);
+    builder
 }
 
-fn draw_kind(sketch: &mut Sketch<'_>) {
-    sketch.choice(&Key::Kind, &Phrase::new("free-kind"), false, kind_offers(), None::<&PartKind>);
-    sketch.press(&Key::Make, &Phrase::new("free-add"), PressWeight::Main);
+fn draw_kind(builder: &mut ScreenBuilder<'_>) {
+    builder.choice(&Key::Kind, &Phrase::new("free-kind"), false, kind_offers(), None::<&PartKind>);
+    builder.press(&Key::Make, &Phrase::new("free-add"), PressWeight::Main);
 }
 
-fn first_free(scene: &Scene<'_>, part: &Part) -> Option<u8> {
-    (1..=part.outputs()).find(|port| scene.survey.wiring.on_port(part.id, *port).next().is_none())
+fn first_free(snapshot: &SurveySnapshot<'_>, part: &Part) -> Option<u8> {
+    (1..=part.outputs()).find(|port| snapshot.survey.wiring.on_port(part.id, *port).next().is_none())
 }
 
 /// The new part, joined where it was said. What hung on that port hangs on the new part's first output.
-fn make(scene: &Scene<'_>, behind: Option<SubjectId>) -> Told<(Answer, SubjectId)> {
-    let survey = scene.survey;
-    let kind = scene.pending().one(&Key::Kind).ok_or_else(not_answered)?;
-    let (mut answer, id) = loose(scene, kind);
+fn make(snapshot: &SurveySnapshot<'_>, behind: Option<SubjectId>) -> Told<(Answer, SubjectId)> {
+    let survey = snapshot.survey;
+    let kind = snapshot.pending().one(&Key::Kind).ok_or_else(not_answered)?;
+    let (mut answer, id) = loose(snapshot, kind);
     let Some(feeder) = behind.and_then(|part| survey.parts.get(&part)) else { return Ok((answer, id)) };
     if kind == PartKind::Entry {
         return Err(Phrase::new("free-entry-hangs-on-nothing"));
     }
-    let picked = scene.pending().one(&Key::Port);
+    let picked = snapshot.pending().one(&Key::Port);
     let picked = picked.filter(|port| (1..=feeder.outputs()).contains(port));
-    let port = picked.or_else(|| first_free(scene, feeder)).unwrap_or(1);
+    let port = picked.or_else(|| first_free(snapshot, feeder)).unwrap_or(1);
     let children: Vec<_> = survey.wiring.on_port(feeder.id, port).collect();
     let new = Part::new(id, kind);
     if !children.is_empty() && new.outputs() == 0 {
@@ -95,7 +95,7 @@ pub(crate) fn pressed(session: &mut Session, behind: Option<SubjectId>, key: &Ke
     if *key != Key::Make {
         return Ok(Move::Stay);
     }
-    let (told, id) = match session.with_scene(|scene| make(scene, behind))? {
+    let (told, id) = match session.with_snapshot(|snapshot| make(snapshot, behind))? {
         Ok((answer, id)) => (Ok(answer), Some(id)),
         Err(problem) => (Err(problem), None),
     };

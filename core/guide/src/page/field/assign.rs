@@ -9,13 +9,13 @@ use house::naming;
 use house::record::{Asked, Part, PartKind, Photo, PhotoRole, field};
 use phrase::{Arg, Phrase};
 
-use super::{add, card, finder, sketch, write};
+use super::{add, builder, card, finder, write};
 use crate::error::Result;
 use crate::place::{Choice, Key, Move, Place, Question};
 use crate::question::{Answer, Told};
 use crate::screen::{PhotoShown, PressWeight, WordsRole};
-use crate::session::{Scene, Session};
-use crate::view::{Offer, Sketch};
+use crate::session::{Session, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 /// The most photos of one page, and the most prints to be typed.
 const PHOTOS: usize = 50;
@@ -40,31 +40,35 @@ pub(super) fn role_offers() -> Vec<Offer> {
 }
 
 /// Photos that nobody assigned yet, in the order in which they were taken.
-pub(super) fn waiting<'a>(scene: &Scene<'a>) -> Vec<&'a Photo> {
-    let mut photos: Vec<_> = scene.survey.photos_of(None).collect();
-    photos.sort_by_cached_key(|photo| (card::born_ms(scene, photo.id), photo.id));
+pub(super) fn waiting<'a>(snapshot: &SurveySnapshot<'a>) -> Vec<&'a Photo> {
+    let mut photos: Vec<_> = snapshot.survey.photos_of(None).collect();
+    photos.sort_by_cached_key(|photo| (card::born_ms(snapshot, photo.id), photo.id));
     photos
 }
 
 /// The number of every photo that was ever taken in, oldest first: it stays whatever is assigned or removed.
-pub(super) fn numbers(scene: &Scene<'_>) -> BTreeMap<SubjectId, u64> {
+pub(super) fn numbers(snapshot: &SurveySnapshot<'_>) -> BTreeMap<SubjectId, u64> {
     let is_photo =
-        |id: &SubjectId| scene.ledger.shown(*id, field::IS).is_some_and(|fact| fact.value() == "photo");
-    let mut photos: Vec<_> = scene.ledger.subjects().filter(is_photo).collect();
-    photos.sort_by_cached_key(|photo| (card::born_ms(scene, *photo), *photo));
+        |id: &SubjectId| snapshot.ledger.shown(*id, field::IS).is_some_and(|fact| fact.value() == "photo");
+    let mut photos: Vec<_> = snapshot.ledger.subjects().filter(is_photo).collect();
+    photos.sort_by_cached_key(|photo| (card::born_ms(snapshot, *photo), *photo));
     photos.into_iter().zip(1..).collect()
 }
 
 /// A photo by its number and time.
-pub(super) fn photo_name(scene: &Scene<'_>, numbers: &BTreeMap<SubjectId, u64>, photo: &Photo) -> Phrase {
-    let when = telling::words::date_and_time(card::born_ms(scene, photo.id));
+pub(super) fn photo_name(
+    snapshot: &SurveySnapshot<'_>,
+    numbers: &BTreeMap<SubjectId, u64>,
+    photo: &Photo,
+) -> Phrase {
+    let when = telling::words::date_and_time(card::born_ms(snapshot, photo.id));
     let number = numbers.get(&photo.id).copied().unwrap_or_default();
     Phrase::new("free-photo-name").with("number", Arg::Count(number)).text("when", when)
 }
 
-fn chosen(scene: &Scene<'_>) -> BTreeSet<SubjectId> {
-    let waiting: BTreeSet<_> = scene.survey.photos_of(None).map(|photo| photo.id).collect();
-    let picked: Vec<Key> = scene.pending().picked(&Key::Chosen).unwrap_or_default();
+fn chosen(snapshot: &SurveySnapshot<'_>) -> BTreeSet<SubjectId> {
+    let waiting: BTreeSet<_> = snapshot.survey.photos_of(None).map(|photo| photo.id).collect();
+    let picked: Vec<Key> = snapshot.pending().picked(&Key::Chosen).unwrap_or_default();
     let photo = |key: Key| match key {
         Key::Photo(photo) => Some(photo).filter(|id| waiting.contains(id)),
         _ => None,
@@ -72,37 +76,37 @@ fn chosen(scene: &Scene<'_>) -> BTreeSet<SubjectId> {
     picked.into_iter().filter_map(photo).collect()
 }
 
-pub(crate) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
-    let mut sketch = sketch(scene, &Phrase::new("free-assign"));
-    let waiting = waiting(scene);
-    let chosen = chosen(scene);
+pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
+    let mut builder = builder(snapshot, &Phrase::new("free-assign"));
+    let waiting = waiting(snapshot);
+    let chosen = chosen(snapshot);
     let lead = if waiting.is_empty() { "free-assign-none" } else { "free-assign-lead" };
-    sketch.words(WordsRole::Lead, &Phrase::new(lead));
-    let numbers = numbers(scene);
+    builder.words(WordsRole::Lead, &Phrase::new(lead));
+    let numbers = numbers(snapshot);
     let shown = waiting.iter().take(PHOTOS).map(|photo| {
-        let name = photo_name(scene, &numbers, photo);
+        let name = photo_name(snapshot, &numbers, photo);
         let picked = Some(chosen.contains(&photo.id));
-        PhotoShown { picked, ..sketch.photo(photo.id, &name, Some(Key::Photo(photo.id))) }
+        PhotoShown { picked, ..builder.photo(photo.id, &name, Some(Key::Photo(photo.id))) }
     });
     let photos = shown.collect();
-    sketch.photo_slot(&Key::PhotoSlot, &Phrase::new("free-burst-photo"), photos, true);
+    builder.photo_slot(&Key::PhotoSlot, &Phrase::new("free-burst-photo"), photos, true);
     if waiting.len() > PHOTOS {
         let rest = Arg::Count((waiting.len() - PHOTOS) as u64);
-        sketch.words(WordsRole::Aside, &Phrase::new("free-photos-rest").with("rest", rest));
+        builder.words(WordsRole::Aside, &Phrase::new("free-photos-rest").with("rest", rest));
     }
-    prints(scene, &mut sketch);
+    prints(snapshot, &mut builder);
     if waiting.is_empty() {
-        return sketch;
+        return builder;
     }
-    sketch.press(&Key::All, &Phrase::new("free-choose-all"), PressWeight::Other);
+    builder.press(&Key::All, &Phrase::new("free-choose-all"), PressWeight::Other);
     if !chosen.is_empty() {
-        sketch.press(&Key::None, &Phrase::new("free-choose-none"), PressWeight::Other);
+        builder.press(&Key::None, &Phrase::new("free-choose-none"), PressWeight::Other);
     }
-    sketch.choice(&Key::Role, &Phrase::new("free-role"), false, role_offers(), &[PhotoRole::Label]);
+    builder.choice(&Key::Role, &Phrase::new("free-role"), false, role_offers(), &[PhotoRole::Label]);
     let count = Arg::Count(chosen.len() as u64);
     let new = |kind: &PartKind| {
         let named = naming::kind(&Part::new(SubjectId::random(), *kind));
-        sketch.row(
+        builder.row(
             Some(Key::NewPart(*kind)),
             &Phrase::new("free-assign-new").phrase("part", named),
             None,
@@ -110,14 +114,14 @@ pub(crate) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
         )
     };
     let rows = NEW.iter().map(new).collect();
-    sketch.rows(&Phrase::new("free-assign-to-new").with("count", count.clone()), rows);
-    finder::draw(scene, &mut sketch, &Phrase::new("free-assign-to").with("count", count), |_| true);
-    sketch
+    builder.rows(&Phrase::new("free-assign-to-new").with("count", count.clone()), rows);
+    finder::draw(snapshot, &mut builder, &Phrase::new("free-assign-to").with("count", count), |_| true);
+    builder
 }
 
 /// Parts whose print was photographed and is still to be typed.
-fn unread<'a>(scene: &Scene<'a>) -> Vec<&'a Part> {
-    let survey = scene.survey;
+fn unread<'a>(snapshot: &SurveySnapshot<'a>) -> Vec<&'a Part> {
+    let survey = snapshot.survey;
     let pictured: BTreeSet<_> = survey
         .photos
         .values()
@@ -130,16 +134,16 @@ fn unread<'a>(scene: &Scene<'a>) -> Vec<&'a Part> {
     finder::by_tag(survey).into_iter().filter(open).collect()
 }
 
-fn prints(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+fn prints(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
     let row = |part: &&Part| {
-        sketch.row(Some(Key::Print(part.id)), &naming::of_part(scene.survey, part), None, None)
+        builder.row(Some(Key::Print(part.id)), &naming::of_part(snapshot.survey, part), None, None)
     };
-    let rows = unread(scene).iter().take(PRINTS).map(row).collect();
-    sketch.rows(&Phrase::new("free-prints"), rows);
+    let rows = unread(snapshot).iter().take(PRINTS).map(row).collect();
+    builder.rows(&Phrase::new("free-prints"), rows);
 }
 
 pub(crate) fn pressed(session: &mut Session, key: &Key) -> Result<Move> {
-    let mut now = session.with_scene(chosen)?;
+    let mut now = session.with_snapshot(chosen)?;
     match key {
         Key::Print(part) => return Ok(Move::Go(Place::Ask(Question::Label(*part)))),
         Key::Photo(photo) => {
@@ -150,13 +154,14 @@ pub(crate) fn pressed(session: &mut Session, key: &Key) -> Result<Move> {
         }
         Key::None => return choose(session, BTreeSet::new()),
         Key::All => {
-            let all = session
-                .with_scene(|scene| waiting(scene).iter().take(PHOTOS).map(|photo| photo.id).collect());
+            let all = session.with_snapshot(|snapshot| {
+                waiting(snapshot).iter().take(PHOTOS).map(|photo| photo.id).collect()
+            });
             return choose(session, all?);
         }
         _ => {}
     }
-    let told = session.with_scene(|scene| assign(scene, key, now))?;
+    let told = session.with_snapshot(|snapshot| assign(snapshot, key, now))?;
     let Some(told) = told else { return Ok(Move::Stay) };
     if write(session, told)? {
         choose(session, BTreeSet::new())?;
@@ -170,16 +175,16 @@ fn choose(session: &mut Session, chosen: BTreeSet<SubjectId>) -> Result<Move> {
 }
 
 /// Says that the chosen photos show a part; the only photo there is needs no choosing. `None` if the key names no part.
-fn assign(scene: &Scene<'_>, key: &Key, mut chosen: BTreeSet<SubjectId>) -> Option<Told<Answer>> {
+fn assign(snapshot: &SurveySnapshot<'_>, key: &Key, mut chosen: BTreeSet<SubjectId>) -> Option<Told<Answer>> {
     if chosen.is_empty()
-        && let [only] = waiting(scene).as_slice()
+        && let [only] = waiting(snapshot).as_slice()
     {
         chosen.insert(only.id);
     }
-    let role = scene.pending().one(&Key::Role).unwrap_or(PhotoRole::Label);
+    let role = snapshot.pending().one(&Key::Role).unwrap_or(PhotoRole::Label);
     let (mut answer, part) = match key {
-        Key::Part(part) if scene.survey.parts.contains_key(part) => (Answer::new(), *part),
-        Key::NewPart(kind) if NEW.contains(kind) => add::loose(scene, *kind),
+        Key::Part(part) if snapshot.survey.parts.contains_key(part) => (Answer::new(), *part),
+        Key::NewPart(kind) if NEW.contains(kind) => add::loose(snapshot, *kind),
         _ => return None,
     };
     if chosen.is_empty() {

@@ -2,32 +2,32 @@
 
 use phrase::{Arg, Phrase};
 
-use super::{assign, go, sketch};
+use super::{assign, builder, go};
 use crate::place::{FieldPlace, Key, Move};
 use crate::screen::{Ability, PressWeight, WordsRole};
-use crate::session::Scene;
-use crate::view::Sketch;
+use crate::session::SurveySnapshot;
+use crate::view::ScreenBuilder;
 
 /// The most photos shown while more are taken; the newest.
 const SHOWN: usize = 12;
 
-pub(crate) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
-    let mut sketch = sketch(scene, &Phrase::new("free-burst"));
-    sketch.words(WordsRole::Lead, &Phrase::new("free-burst-lead"));
-    let waiting = assign::waiting(scene);
+pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
+    let mut builder = builder(snapshot, &Phrase::new("free-burst"));
+    builder.words(WordsRole::Lead, &Phrase::new("free-burst-lead"));
+    let waiting = assign::waiting(snapshot);
     let first = waiting.len().saturating_sub(SHOWN);
-    let numbers = assign::numbers(scene);
+    let numbers = assign::numbers(snapshot);
     let shown = waiting
         .iter()
         .skip(first)
-        .map(|photo| sketch.photo(photo.id, &assign::photo_name(scene, &numbers, photo), None));
+        .map(|photo| builder.photo(photo.id, &assign::photo_name(snapshot, &numbers, photo), None));
     let photos = shown.collect();
-    sketch.able(Ability::Torch);
-    sketch.photo_slot(&Key::PhotoSlot, &Phrase::new("free-burst-photo"), photos, true);
+    builder.able(Ability::Torch);
+    builder.photo_slot(&Key::PhotoSlot, &Phrase::new("free-burst-photo"), photos, true);
     let count = Phrase::new("free-unassigned").with("count", Arg::Count(waiting.len() as u64));
-    sketch.words(WordsRole::Plain, &count);
-    sketch.press(&Key::Assign, &Phrase::new("free-assign"), PressWeight::Main);
-    sketch
+    builder.words(WordsRole::Plain, &count);
+    builder.press(&Key::Assign, &Phrase::new("free-assign"), PressWeight::Main);
+    builder
 }
 
 pub(crate) fn pressed(key: &Key) -> Move {

@@ -10,8 +10,8 @@ use telling::report::rated;
 use crate::place::Key;
 use crate::question::about::is_printed;
 use crate::screen::Ability;
-use crate::session::Scene;
-use crate::view::Sketch;
+use crate::session::SurveySnapshot;
+use crate::view::ScreenBuilder;
 
 /// The most photos of one thing that a screen shows.
 const PHOTOS: usize = 20;
@@ -25,8 +25,8 @@ fn line<T: Serialize>(survey: &Survey, name: &str, value: &T) -> Phrase {
 }
 
 /// What is known of a part.
-fn of_part(scene: &Scene<'_>, part: &Part) -> Vec<Phrase> {
-    let survey = scene.survey;
+fn of_part(snapshot: &SurveySnapshot<'_>, part: &Part) -> Vec<Phrase> {
+    let survey = snapshot.survey;
     let mut lines = Vec::new();
     lines.extend(part.place.as_ref().map(|place| line(survey, field::WHERE, place)));
     if part.kind == PartKind::Entry {
@@ -72,23 +72,23 @@ fn of_run(survey: &Survey, run: &Run) -> Vec<Phrase> {
 }
 
 /// The card of a part.
-pub(super) fn part(scene: &Scene<'_>, sketch: &mut Sketch<'_>, part: &Part) {
-    let lines = of_part(scene, part).iter().map(|line| sketch.say(line)).collect();
-    let photos = scene.survey.photos_of(Some(part.id));
+pub(super) fn part(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, part: &Part) {
+    let lines = of_part(snapshot, part).iter().map(|line| builder.say(line)).collect();
+    let photos = snapshot.survey.photos_of(Some(part.id));
     let photo = photos.max_by_key(|photo| photo.role == Some(PhotoRole::Label));
     let mut kind = naming::kind(part);
-    if let Some(room) = scene.survey.room_of(part) {
+    if let Some(room) = snapshot.survey.room_of(part) {
         kind = Phrase::new("part-in-room").phrase("part", kind).text("room", &room.name);
     }
-    sketch.part(part.tag.as_deref().unwrap_or_default(), &kind, lines, photo.map(|photo| photo.id));
+    builder.part(part.tag.as_deref().unwrap_or_default(), &kind, lines, photo.map(|photo| photo.id));
 }
 
 /// The card of a cable.
-pub(super) fn run(scene: &Scene<'_>, sketch: &mut Sketch<'_>, run: &Run) {
-    let lines = of_run(scene.survey, run).iter().map(|line| sketch.say(line)).collect();
-    let photo = scene.survey.photos_of(Some(run.id)).next();
-    let name = run_name(scene.survey, run.id);
-    sketch.part(run.tag.as_deref().unwrap_or_default(), &name, lines, photo.map(|photo| photo.id));
+pub(super) fn run(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, run: &Run) {
+    let lines = of_run(snapshot.survey, run).iter().map(|line| builder.say(line)).collect();
+    let photo = snapshot.survey.photos_of(Some(run.id)).next();
+    let name = run_name(snapshot.survey, run.id);
+    builder.part(run.tag.as_deref().unwrap_or_default(), &name, lines, photo.map(|photo| photo.id));
 }
 
 /// A cable by what it feeds, or else by its tag.
@@ -100,8 +100,8 @@ pub(super) fn run_name(survey: &Survey, run: SubjectId) -> Phrase {
 }
 
 /// When a thing was first written, milliseconds since 1970: ids of things tell no order.
-pub(super) fn born_ms(scene: &Scene<'_>, subject: SubjectId) -> u64 {
-    let said = scene.ledger.history(subject, field::IS);
+pub(super) fn born_ms(snapshot: &SurveySnapshot<'_>, subject: SubjectId) -> u64 {
+    let said = snapshot.ledger.history(subject, field::IS);
     said.iter().map(|fact| fact.id().ms()).min().unwrap_or_default()
 }
 
@@ -117,15 +117,20 @@ pub(super) fn photo_word(photo: &Photo) -> &'static str {
 }
 
 /// The photos of a part or cable, newest first, each of which leads on, and a place for one more.
-pub(super) fn photos(scene: &Scene<'_>, sketch: &mut Sketch<'_>, of: SubjectId, prints: bool) {
-    let mut all: Vec<_> = scene.survey.photos_of(Some(of)).collect();
-    all.sort_by_cached_key(|photo| std::cmp::Reverse(born_ms(scene, photo.id)));
+pub(super) fn photos(
+    snapshot: &SurveySnapshot<'_>,
+    builder: &mut ScreenBuilder<'_>,
+    of: SubjectId,
+    prints: bool,
+) {
+    let mut all: Vec<_> = snapshot.survey.photos_of(Some(of)).collect();
+    all.sort_by_cached_key(|photo| std::cmp::Reverse(born_ms(snapshot, photo.id)));
     let shown = all
         .into_iter()
         .take(PHOTOS)
-        .map(|photo| sketch.photo(photo.id, &Phrase::new(photo_word(photo)), Some(Key::Photo(photo.id))));
+        .map(|photo| builder.photo(photo.id, &Phrase::new(photo_word(photo)), Some(Key::Photo(photo.id))));
     let photos = shown.collect();
     let name = Phrase::new(if prints { "take-photo-label" } else { "take-photo-place" });
-    sketch.able(Ability::Torch);
-    sketch.photo_slot(&Key::PhotoSlot, &name, photos, false);
+    builder.able(Ability::Torch);
+    builder.photo_slot(&Key::PhotoSlot, &name, photos, false);
 }

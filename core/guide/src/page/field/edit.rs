@@ -5,13 +5,13 @@ use house::naming;
 use house::record::{EntryKind, Part, PartKind, Worded, field};
 use phrase::Phrase;
 
-use super::{gone, sketch, write};
+use super::{builder, gone, write};
 use crate::error::Result;
 use crate::place::{Key, Move};
 use crate::question::Answer;
 use crate::screen::{PressWeight, WritingKind};
-use crate::session::{Scene, Session};
-use crate::view::{Offer, Sketch};
+use crate::session::{Session, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 /// Every kind of part, in the order in which it is offered.
 const KINDS: [PartKind; 14] = [
@@ -41,21 +41,22 @@ pub(super) fn kind_offers() -> Vec<Offer> {
 }
 
 /// The rooms as options, by name.
-pub(super) fn room_offers(scene: &Scene<'_>) -> Vec<Offer> {
-    let mut rooms: Vec<_> = scene.survey.rooms.values().collect();
+pub(super) fn room_offers(snapshot: &SurveySnapshot<'_>) -> Vec<Offer> {
+    let mut rooms: Vec<_> = snapshot.survey.rooms.values().collect();
     rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
     let offer = |room: &&house::record::Room| Offer::new(&Key::Room(room.id), super::text(&room.name));
     rooms.iter().take(120).map(offer).collect()
 }
 
-pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
-    let survey = scene.survey;
+pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBuilder<'a> {
+    let survey = snapshot.survey;
     let Some(part) = survey.parts.get(&id) else {
-        return gone(scene, "free-part");
+        return gone(snapshot, "free-part");
     };
-    let mut sketch = sketch(scene, &Phrase::new("free-edit-part").phrase("part", naming::part(survey, id)));
+    let mut builder =
+        builder(snapshot, &Phrase::new("free-edit-part").phrase("part", naming::part(survey, id)));
     let tag = part.tag.clone().unwrap_or_default();
-    sketch.writing(
+    builder.writing(
         &Key::Tag,
         &Phrase::new("free-tag"),
         Some(&Phrase::new("free-tag.hint")),
@@ -63,7 +64,7 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
         &tag,
     );
     let place = part.place.clone().unwrap_or_default();
-    sketch.writing(
+    builder.writing(
         &Key::Where,
         &Phrase::new("free-where"),
         Some(&Phrase::new("free-where.hint")),
@@ -72,20 +73,20 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     );
     if !survey.rooms.is_empty() {
         let now = part.room.map(Key::Room);
-        sketch.choice(&Key::InRoom, &Phrase::new("free-room-of"), false, room_offers(scene), &now);
+        builder.choice(&Key::InRoom, &Phrase::new("free-room-of"), false, room_offers(snapshot), &now);
     }
-    sketch.choice(&Key::Kind, &Phrase::new("free-kind"), false, kind_offers(), &[part.kind]);
+    builder.choice(&Key::Kind, &Phrase::new("free-kind"), false, kind_offers(), &[part.kind]);
     if part.kind == PartKind::Entry {
         let words = |kind: &EntryKind| kind.phrase();
         let offers = ENTRIES.iter().map(|kind| Offer::new(kind, words(kind))).collect();
-        sketch.choice(&Key::EntryKind, &Phrase::new("free-entry-kind"), false, offers, &[part.entry_kind]);
+        builder.choice(&Key::EntryKind, &Phrase::new("free-entry-kind"), false, offers, &[part.entry_kind]);
     }
-    sketch.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Main);
-    sketch
+    builder.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Main);
+    builder
 }
 
-fn edits(scene: &Scene<'_>, id: SubjectId) -> Answer {
-    let pending = scene.pending();
+fn edits(snapshot: &SurveySnapshot<'_>, id: SubjectId) -> Answer {
+    let pending = snapshot.pending();
     let mut answer = Answer::new();
     for (key, field) in [(Key::Tag, field::part::TAG), (Key::Where, field::part::WHERE)] {
         if let Some(text) = pending.written(&key) {
@@ -108,6 +109,6 @@ pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result
     if *key != Key::Save {
         return Ok(Move::Stay);
     }
-    let told = session.with_scene(|scene| edits(scene, id))?;
+    let told = session.with_snapshot(|snapshot| edits(snapshot, id))?;
     Ok(if write(session, Ok(told))? { Move::Back } else { Move::Stay })
 }

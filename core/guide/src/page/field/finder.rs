@@ -5,8 +5,8 @@ use phrase::{Arg, Phrase};
 
 use crate::place::Key;
 use crate::screen::{RowEntry, WritingKind};
-use crate::session::Scene;
-use crate::view::{Sketch, paging};
+use crate::session::SurveySnapshot;
+use crate::view::{ScreenBuilder, paging};
 
 /// A tag's letters and number, so that S2 comes before S10; what has no tag comes last.
 pub(super) fn tag_order(tag: Option<&str>) -> (bool, String, u64, String) {
@@ -27,12 +27,17 @@ pub(super) fn by_tag(survey: &Survey) -> Vec<&Part> {
 }
 
 /// A place to write what is looked for, and the parts that fit, each with the key `part:<id>`.
-pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, name: &Phrase, fits: impl Fn(&Part) -> bool) {
-    let wanted = scene.pending().written(&Key::Find).unwrap_or_default().to_lowercase();
-    let parts: Vec<_> = by_tag(scene.survey).into_iter().filter(|part| fits(part)).collect();
-    let found: Vec<_> = parts.iter().filter(|part| matches(scene, part, &wanted)).collect();
+pub(super) fn draw(
+    snapshot: &SurveySnapshot<'_>,
+    builder: &mut ScreenBuilder<'_>,
+    name: &Phrase,
+    fits: impl Fn(&Part) -> bool,
+) {
+    let wanted = snapshot.pending().written(&Key::Find).unwrap_or_default().to_lowercase();
+    let parts: Vec<_> = by_tag(snapshot.survey).into_iter().filter(|part| fits(part)).collect();
+    let found: Vec<_> = parts.iter().filter(|part| matches(snapshot, part, &wanted)).collect();
     if parts.len() > 10 || !wanted.is_empty() {
-        sketch.writing(
+        builder.writing(
             &Key::Find,
             &Phrase::new("free-find"),
             Some(&Phrase::new("free-find.hint")),
@@ -40,31 +45,31 @@ pub(super) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, name: &Phrase, fi
             "",
         );
     }
-    let page = paging::page(scene.pending()).min(found.len().saturating_sub(1) / ROWS);
+    let page = paging::page(snapshot.pending()).min(found.len().saturating_sub(1) / ROWS);
     let shown = found.iter().skip(page * ROWS).take(ROWS);
-    let rows: Vec<_> = shown.map(|part| row(scene, sketch, part)).collect();
+    let rows: Vec<_> = shown.map(|part| row(snapshot, builder, part)).collect();
     if rows.is_empty() {
         let id = if parts.is_empty() { "free-parts-none" } else { "free-find-none" };
-        sketch.words(crate::screen::WordsRole::Plain, &Phrase::new(id));
+        builder.words(crate::screen::WordsRole::Plain, &Phrase::new(id));
     }
-    sketch.rows(name, rows);
-    paging::presses_of(sketch, page, found.len(), ROWS);
+    builder.rows(name, rows);
+    paging::presses_of(builder, page, found.len(), ROWS);
 }
 
-fn matches(scene: &Scene<'_>, part: &Part, wanted: &str) -> bool {
+fn matches(snapshot: &SurveySnapshot<'_>, part: &Part, wanted: &str) -> bool {
     let holds = |words: &str| words.to_lowercase().contains(wanted);
     wanted.is_empty()
-        || holds(&scene.language.say(&house::naming::of_part(scene.survey, part)))
+        || holds(&snapshot.language.say(&house::naming::of_part(snapshot.survey, part)))
         || part.place.as_deref().is_some_and(holds)
 }
 
-fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, part: &Part) -> RowEntry {
-    let photos = scene.survey.photos_of(Some(part.id)).count() as u64;
-    let loose = scene.survey.wiring.loose().contains_key(&part.id);
+fn row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, part: &Part) -> RowEntry {
+    let photos = snapshot.survey.photos_of(Some(part.id)).count() as u64;
+    let loose = snapshot.survey.wiring.loose().contains_key(&part.id);
     let remark = Phrase::new("free-part-remark")
         .with("photos", Arg::Count(photos))
         .text("loose", if loose { "yes" } else { "no" });
     let place = part.place.as_deref().map(super::text);
-    let head = house::naming::of_part(scene.survey, part);
-    sketch.row(Some(Key::Part(part.id)), &head, place.as_ref(), Some(&remark))
+    let head = house::naming::of_part(snapshot.survey, part);
+    builder.row(Some(Key::Part(part.id)), &head, place.as_ref(), Some(&remark))
 }

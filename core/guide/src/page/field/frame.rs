@@ -10,14 +10,14 @@ use crate::error::Result;
 use crate::place::{FieldPlace, Key, Move, Place};
 use crate::question::about;
 use crate::screen::{PressWeight, Screen};
-use crate::session::{Scene, Session};
-use crate::view::{Sketch, paging};
+use crate::session::{Session, SurveySnapshot};
+use crate::view::{ScreenBuilder, paging};
 
 /// A screen with what stands on all of them.
-pub(crate) fn show(scene: &Scene<'_>, mut sketch: Sketch<'_>) -> Screen {
-    undo::offer(scene, &mut sketch);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>, mut builder: ScreenBuilder<'_>) -> Screen {
+    undo::offer(snapshot, &mut builder);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 /// Does what is done on all of them alike; `pressed` does what a press of the screen's own does.
@@ -62,8 +62,10 @@ fn photographed(session: &mut Session, place: &FieldPlace, file: &str) -> Result
     let (of, role) = match place {
         FieldPlace::Burst | FieldPlace::Assign => (None, None),
         FieldPlace::Part(part) => {
-            let prints = |scene: &Scene<'_>| scene.survey.parts.get(part).is_some_and(about::is_printed);
-            let role = if session.with_scene(prints)? { PhotoRole::Label } else { PhotoRole::Place };
+            let prints = |snapshot: &SurveySnapshot<'_>| {
+                snapshot.survey.parts.get(part).is_some_and(about::is_printed)
+            };
+            let role = if session.with_snapshot(prints)? { PhotoRole::Label } else { PhotoRole::Place };
             (Some(*part), Some(role))
         }
         FieldPlace::Run(run) => (Some(*run), Some(PhotoRole::Place)),

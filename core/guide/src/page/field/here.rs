@@ -5,27 +5,27 @@ use house::naming;
 use house::record::PartKind;
 use phrase::Phrase;
 
-use super::{add, gone, sketch, write};
+use super::{add, builder, gone, write};
 use crate::error::Result;
 use crate::place::{FieldPlace, Key, Move, Place, Question, StandsAt};
 use crate::question::about;
 use crate::screen::{PressWeight, WordsRole};
-use crate::session::{Scene, Session};
-use crate::view::Sketch;
+use crate::session::{Session, SurveySnapshot};
+use crate::view::ScreenBuilder;
 
-pub(crate) fn show<'a>(scene: &Scene<'a>) -> Sketch<'a> {
-    let mut sketch = sketch(scene, &Phrase::new("free-here"));
-    sketch.words(WordsRole::Lead, &Phrase::new("free-here-lead"));
-    sketch.words(WordsRole::Why, &Phrase::new("free-here-why"));
+pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
+    let mut builder = builder(snapshot, &Phrase::new("free-here"));
+    builder.words(WordsRole::Lead, &Phrase::new("free-here-lead"));
+    builder.words(WordsRole::Why, &Phrase::new("free-here-why"));
     let row = |at: &StandsAt| {
         let words = Phrase::new(format!("free-at-{}", at.word()));
         let about = words.attribute("about");
-        let about = scene.language.knows(&about.id).then_some(about);
-        sketch.row(Some(Key::At(*at)), &words, about.as_ref(), None)
+        let about = snapshot.language.knows(&about.id).then_some(about);
+        builder.row(Some(Key::At(*at)), &words, about.as_ref(), None)
     };
     let rows = StandsAt::ALL.iter().map(row).collect();
-    sketch.rows(&Phrase::new("free-here-rows"), rows);
-    sketch
+    builder.rows(&Phrase::new("free-here-rows"), rows);
+    builder
 }
 
 pub(crate) fn pressed(session: &mut Session, key: &Key) -> Result<Move> {
@@ -40,27 +40,27 @@ pub(crate) fn pressed(session: &mut Session, key: &Key) -> Result<Move> {
         StandsAt::Amplifier => PartKind::Amplifier,
         StandsAt::Other => PartKind::Unknown,
     };
-    let (answer, part) = session.with_scene(|scene| add::loose(scene, kind))?;
+    let (answer, part) = session.with_snapshot(|snapshot| add::loose(snapshot, kind))?;
     write(session, Ok(answer))?;
     session.open_survey()?.memory.go(Place::Field(FieldPlace::Stand(part)));
     Ok(Move::Next)
 }
 
-pub(crate) fn show_stand<'a>(scene: &Scene<'a>, part: SubjectId) -> Sketch<'a> {
-    if !scene.survey.parts.contains_key(&part) {
-        return gone(scene, "free-part");
+pub(crate) fn show_stand<'a>(snapshot: &SurveySnapshot<'a>, part: SubjectId) -> ScreenBuilder<'a> {
+    if !snapshot.survey.parts.contains_key(&part) {
+        return gone(snapshot, "free-part");
     }
-    let mut sketch =
-        sketch(scene, &Phrase::new("free-stand").phrase("part", naming::part(scene.survey, part)));
-    about::rows(scene, &mut sketch, part);
-    sketch.press(&Key::Next, &Phrase::new("go-on"), PressWeight::Main);
-    sketch
+    let mut builder =
+        builder(snapshot, &Phrase::new("free-stand").phrase("part", naming::part(snapshot.survey, part)));
+    about::rows(snapshot, &mut builder, part);
+    builder.press(&Key::Next, &Phrase::new("go-on"), PressWeight::Main);
+    builder
 }
 
 pub(crate) fn pressed_stand(session: &mut Session, part: SubjectId, key: &Key) -> Result<Move> {
     if *key == Key::Next {
         return Ok(Move::Next);
     }
-    let asked = session.with_scene(|scene| about::pressed(scene, part, key))?;
+    let asked = session.with_snapshot(|snapshot| about::pressed(snapshot, part, key))?;
     Ok(asked.unwrap_or(Move::Stay))
 }

@@ -6,14 +6,14 @@ use house::naming;
 use house::record::{Is, Part, PartKind, Reading, ReadingKind, Survey, field};
 use phrase::{Arg, Phrase};
 
-use super::{clear, finder, go, gone, reading, sketch, write};
+use super::{builder, clear, finder, go, gone, reading, write};
 use crate::error::Result;
 use crate::number::Quantity;
 use crate::place::{Choice, FieldPlace, Key, Move};
 use crate::question::{Answer, Told, not_answered};
 use crate::screen::{PressWeight, WordsRole};
-use crate::session::{Scene, Session};
-use crate::view::{Offer, Sketch};
+use crate::session::{Session, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 /// The most readings of a place that are shown.
 const SHOWN: usize = 40;
@@ -40,15 +40,15 @@ impl Choice for MeasuredAt {
     }
 }
 
-pub(crate) fn show_places<'a>(scene: &Scene<'a>) -> Sketch<'a> {
-    let mut sketch = sketch(scene, &Phrase::new("free-meter"));
-    sketch.words(WordsRole::Lead, &Phrase::new("free-meter-lead"));
-    finder::draw(scene, &mut sketch, &Phrase::new("free-parts-rows"), |_| true);
-    if !scene.survey.readings.is_empty() {
-        sketch.words(WordsRole::Heading, &Phrase::new("free-meter-so-far"));
-        reading::blocks(scene, &mut sketch, scene.survey.readings.values(), SHOWN);
+pub(crate) fn show_places<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
+    let mut builder = builder(snapshot, &Phrase::new("free-meter"));
+    builder.words(WordsRole::Lead, &Phrase::new("free-meter-lead"));
+    finder::draw(snapshot, &mut builder, &Phrase::new("free-parts-rows"), |_| true);
+    if !snapshot.survey.readings.is_empty() {
+        builder.words(WordsRole::Heading, &Phrase::new("free-meter-so-far"));
+        reading::blocks(snapshot, &mut builder, snapshot.survey.readings.values(), SHOWN);
     }
-    sketch
+    builder
 }
 
 pub(crate) fn pressed_place(key: &Key) -> Move {
@@ -63,18 +63,19 @@ fn has_legs(part: &Part) -> bool {
     !matches!(part.kind, PartKind::Entry | PartKind::Outlet) && part.outputs() > 0
 }
 
-fn port(scene: &Scene<'_>) -> Option<u8> {
-    match scene.pending().one(&Key::Port)? {
+fn port(snapshot: &SurveySnapshot<'_>) -> Option<u8> {
+    match snapshot.pending().one(&Key::Port)? {
         MeasuredAt::Input => None,
         MeasuredAt::Output(port) => Some(port),
     }
 }
 
-pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
-    let survey = scene.survey;
-    let Some(part) = survey.parts.get(&id) else { return gone(scene, "free-part") };
-    let mut sketch = sketch(scene, &Phrase::new("free-meter-at").phrase("part", naming::part(survey, id)));
-    sketch.words(WordsRole::How, &Phrase::new("free-meter-how"));
+pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBuilder<'a> {
+    let survey = snapshot.survey;
+    let Some(part) = survey.parts.get(&id) else { return gone(snapshot, "free-part") };
+    let mut builder =
+        builder(snapshot, &Phrase::new("free-meter-at").phrase("part", naming::part(survey, id)));
+    builder.words(WordsRole::How, &Phrase::new("free-meter-how"));
     if has_legs(part) {
         let leg = |port: u8| {
             let words = Phrase::new("free-port").with("port", Arg::Count(u64::from(port)));
@@ -82,12 +83,12 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
         };
         let offers = [Offer::new(&MeasuredAt::Input, Phrase::new("free-port-in"))].into_iter();
         let offers = offers.chain((1..=part.outputs()).map(leg)).collect();
-        sketch.choice(&Key::Port, &Phrase::new("free-meter-port"), false, offers, &[MeasuredAt::Input]);
+        builder.choice(&Key::Port, &Phrase::new("free-meter-port"), false, offers, &[MeasuredAt::Input]);
     }
-    let next = next_mhz(scene, id, port(scene));
-    sketch.number(&Key::Mhz, &Phrase::new("free-mhz"), None, Quantity::Frequency, next);
-    sketch.number(&Key::Dbmv, &Phrase::new("free-dbmv"), None, Quantity::Level, None);
-    sketch.number(
+    let next = next_mhz(snapshot, id, port(snapshot));
+    builder.number(&Key::Mhz, &Phrase::new("free-mhz"), None, Quantity::Frequency, next);
+    builder.number(&Key::Dbmv, &Phrase::new("free-dbmv"), None, Quantity::Level, None);
+    builder.number(
         &Key::Mer,
         &Phrase::new("free-mer"),
         Some(&Phrase::new("free-mer.hint")),
@@ -96,17 +97,17 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
     );
     if part.kind == PartKind::Outlet {
         let hint = Phrase::new("free-sends.hint");
-        sketch.number(&Key::Sends, &Phrase::new("free-sends"), Some(&hint), Quantity::Level, None);
+        builder.number(&Key::Sends, &Phrase::new("free-sends"), Some(&hint), Quantity::Level, None);
     }
-    sketch.caution(&Caution::WhoDependsOnIt.phrase());
+    builder.caution(&Caution::WhoDependsOnIt.phrase());
     if matches!(part.kind, PartKind::Entry | PartKind::GroundBlock | PartKind::EntryFilter) {
-        sketch.caution(&Caution::HouseSideOnly.phrase());
-        sketch.caution(&Caution::KeepGrounds.phrase());
+        builder.caution(&Caution::HouseSideOnly.phrase());
+        builder.caution(&Caution::KeepGrounds.phrase());
     }
-    sketch.press(&Key::Keep, &Phrase::new("free-keep"), PressWeight::Main);
-    sketch.press(&Key::Other, &Phrase::new("free-meter-other"), PressWeight::Other);
-    reading::blocks(scene, &mut sketch, survey.readings_at(id), SHOWN);
-    sketch
+    builder.press(&Key::Keep, &Phrase::new("free-keep"), PressWeight::Main);
+    builder.press(&Key::Other, &Phrase::new("free-meter-other"), PressWeight::Other);
+    reading::blocks(snapshot, &mut builder, survey.readings_at(id), SHOWN);
+    builder
 }
 
 /// The frequency of a reading that has one.
@@ -122,13 +123,13 @@ fn same_mhz(one: f64, two: f64) -> bool {
 }
 
 /// The lowest frequency that was measured at the place before and not yet here.
-fn next_mhz(scene: &Scene<'_>, part: SubjectId, port: Option<u8>) -> Option<f64> {
-    let survey = scene.survey;
+fn next_mhz(snapshot: &SurveySnapshot<'_>, part: SubjectId, port: Option<u8>) -> Option<f64> {
+    let survey = snapshot.survey;
     let place = |reading: &Reading| (reading.about, reading.port);
     let here = (Some(part), port);
     let with_mhz = || survey.readings.values().filter(|reading| mhz_of(reading).is_some());
     let before = with_mhz().filter(|reading| place(reading) != here);
-    let before = before.max_by_key(|reading| reading::written(scene, reading)).map(place)?;
+    let before = before.max_by_key(|reading| reading::written(snapshot, reading)).map(place)?;
     let at = |of: (Option<SubjectId>, Option<u8>)| {
         with_mhz().filter(move |reading| place(reading) == of).filter_map(mhz_of)
     };
@@ -159,13 +160,13 @@ fn say(survey: &Survey, answer: Answer, part: SubjectId, port: Option<u8>, told:
     answer.says(id, field::reading::MEASURED, &told)
 }
 
-fn readings(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
-    let pending = scene.pending();
-    let part = scene.survey.parts.get(&id).ok_or_else(not_answered)?;
-    let port = port(scene).filter(|port| has_legs(part) && (1..=part.outputs()).contains(port));
+fn readings(snapshot: &SurveySnapshot<'_>, id: SubjectId) -> Told<Answer> {
+    let pending = snapshot.pending();
+    let part = snapshot.survey.parts.get(&id).ok_or_else(not_answered)?;
+    let port = port(snapshot).filter(|port| has_legs(part) && (1..=part.outputs()).contains(port));
     let mhz = match pending.typed(&Key::Mhz) {
         Some(_) => pending.number(&Key::Mhz, Quantity::Frequency)?,
-        None => next_mhz(scene, id, port),
+        None => next_mhz(snapshot, id, port),
     };
     let level = pending.number(&Key::Dbmv, Quantity::Level)?;
     let ratio = pending.number(&Key::Mer, Quantity::ErrorRatio)?;
@@ -174,14 +175,14 @@ fn readings(scene: &Scene<'_>, id: SubjectId) -> Told<Answer> {
     if level.is_some() || ratio.is_some() {
         let mhz = mhz.ok_or_else(|| Phrase::new("free-no-mhz"))?;
         if let Some(dbmv) = level {
-            answer = say(scene.survey, answer, id, port, ReadingKind::Level { mhz, dbmv });
+            answer = say(snapshot.survey, answer, id, port, ReadingKind::Level { mhz, dbmv });
         }
         if let Some(db) = ratio {
-            answer = say(scene.survey, answer, id, port, ReadingKind::ErrorRatio { mhz, db });
+            answer = say(snapshot.survey, answer, id, port, ReadingKind::ErrorRatio { mhz, db });
         }
     }
     if let Some(dbmv) = sends {
-        answer = say(scene.survey, answer, id, None, ReadingKind::ModemSends { dbmv });
+        answer = say(snapshot.survey, answer, id, None, ReadingKind::ModemSends { dbmv });
     }
     if answer.edits.is_empty() { Err(Phrase::new("free-nothing-measured")) } else { Ok(answer) }
 }
@@ -192,8 +193,8 @@ pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result
         Key::Keep => {}
         _ => return Ok(Move::Stay),
     }
-    let at = session.with_scene(|scene| scene.pending().one::<MeasuredAt>(&Key::Port))?;
-    let told = session.with_scene(|scene| readings(scene, id))?;
+    let at = session.with_snapshot(|snapshot| snapshot.pending().one::<MeasuredAt>(&Key::Port))?;
+    let told = session.with_snapshot(|snapshot| readings(snapshot, id))?;
     if write(session, told)? {
         // The same leg, the next frequency.
         clear(session)?;

@@ -27,8 +27,8 @@ use crate::error::Result;
 use crate::place::{FieldPlace, Move, Place};
 use crate::question::{Answer, Told};
 use crate::screen::WordsRole;
-use crate::session::{Pending, Scene, Session};
-use crate::view::Sketch;
+use crate::session::{Pending, Session, SurveySnapshot};
+use crate::view::ScreenBuilder;
 
 /// Writes an answer as one act, or says what is wrong with it; returns whether it was written.
 fn write(session: &mut Session, told: Told<Answer>) -> Result<bool> {
@@ -55,15 +55,15 @@ fn go(place: FieldPlace) -> Move {
 }
 
 /// An empty screen of this folder.
-fn sketch<'a>(scene: &Scene<'a>, title: &Phrase) -> Sketch<'a> {
-    Sketch::new(scene.language, scene.pending(), title)
+fn builder<'a>(snapshot: &SurveySnapshot<'a>, title: &Phrase) -> ScreenBuilder<'a> {
+    ScreenBuilder::new(snapshot.language, snapshot.pending(), title)
 }
 
 /// A screen about a thing that is not there any more.
-fn gone<'a>(scene: &Scene<'a>, id: &str) -> Sketch<'a> {
-    let mut sketch = sketch(scene, &Phrase::new(format!("{id}.gone")));
-    sketch.words(WordsRole::Problem, &Phrase::new("free-gone"));
-    sketch
+fn gone<'a>(snapshot: &SurveySnapshot<'a>, id: &str) -> ScreenBuilder<'a> {
+    let mut builder = builder(snapshot, &Phrase::new(format!("{id}.gone")));
+    builder.words(WordsRole::Problem, &Phrase::new("free-gone"));
+    builder
 }
 
 /// The words of an optional text.

@@ -5,22 +5,22 @@ use house::record::{Feed, FeedFrom, Is, Part, PortEnd, Run, field};
 use house::{naming, story};
 use phrase::{Arg, Phrase};
 
-use super::{card, clear, finder, go, gone, reading, sketch, write};
+use super::{builder, card, clear, finder, go, gone, reading, write};
 use crate::error::Result;
 use crate::place::{FieldPlace, Key, Move, Place, Question};
 use crate::question::{Answer, Told, about};
 use crate::screen::{PressWeight, RowEntry, WordsRole, WritingKind};
-use crate::session::{Scene, Session};
-use crate::view::Sketch;
+use crate::session::{Session, SurveySnapshot};
+use crate::view::ScreenBuilder;
 
 /// The most notes and readings that a part's screen shows.
 const SHOWN: usize = 15;
 
-pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
-    let mut sketch = sketch(scene, &Phrase::new("free-parts"));
-    finder::draw(scene, &mut sketch, &Phrase::new("free-parts-rows"), |_| true);
-    sketch.press(&Key::Add, &Phrase::new("free-add-loose"), PressWeight::Other);
-    sketch
+pub(crate) fn show_all<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
+    let mut builder = builder(snapshot, &Phrase::new("free-parts"));
+    finder::draw(snapshot, &mut builder, &Phrase::new("free-parts-rows"), |_| true);
+    builder.press(&Key::Add, &Phrase::new("free-add-loose"), PressWeight::Other);
+    builder
 }
 
 pub(crate) fn pressed_all(key: &Key) -> Move {
@@ -31,48 +31,48 @@ pub(crate) fn pressed_all(key: &Key) -> Move {
     }
 }
 
-pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
-    let survey = scene.survey;
+pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBuilder<'a> {
+    let survey = snapshot.survey;
     let Some(part) = survey.parts.get(&id) else {
-        return gone(scene, "free-part");
+        return gone(snapshot, "free-part");
     };
-    let mut sketch = sketch(scene, &Phrase::new("free-part").phrase("part", naming::part(survey, id)));
-    card::part(scene, &mut sketch, part);
-    let wiring = wiring(scene, &sketch, part);
-    sketch.rows(&Phrase::new("free-wiring"), wiring);
-    about::rows(scene, &mut sketch, id);
-    card::photos(scene, &mut sketch, id, about::is_printed(part));
-    reading::blocks(scene, &mut sketch, survey.readings_at(id), SHOWN);
-    notes(scene, &mut sketch, id);
-    let next = if is_noting(scene) { PressWeight::Other } else { PressWeight::Main };
-    sketch.press(&Key::Next, &Phrase::new("overview-next"), next);
-    sketch.press(&Key::Meter, &Phrase::new("free-measure-here"), PressWeight::Other);
+    let mut builder = builder(snapshot, &Phrase::new("free-part").phrase("part", naming::part(survey, id)));
+    card::part(snapshot, &mut builder, part);
+    let wiring = wiring(snapshot, &builder, part);
+    builder.rows(&Phrase::new("free-wiring"), wiring);
+    about::rows(snapshot, &mut builder, id);
+    card::photos(snapshot, &mut builder, id, about::is_printed(part));
+    reading::blocks(snapshot, &mut builder, survey.readings_at(id), SHOWN);
+    notes(snapshot, &mut builder, id);
+    let next = if is_noting(snapshot) { PressWeight::Other } else { PressWeight::Main };
+    builder.press(&Key::Next, &Phrase::new("overview-next"), next);
+    builder.press(&Key::Meter, &Phrase::new("free-measure-here"), PressWeight::Other);
     if part.outputs() > 0 {
-        sketch.press(&Key::Add, &Phrase::new("free-add-behind"), PressWeight::Other);
+        builder.press(&Key::Add, &Phrase::new("free-add-behind"), PressWeight::Other);
     }
-    sketch.press(&Key::Edit, &Phrase::new("free-edit"), PressWeight::Other);
+    builder.press(&Key::Edit, &Phrase::new("free-edit"), PressWeight::Other);
     let remove = Phrase::new("free-remove-part").phrase("part", naming::part(survey, id));
-    sketch.confirm_loss(&Key::Remove, &remove);
-    sketch
+    builder.confirm_loss(&Key::Remove, &remove);
+    builder
 }
 
 /// Whether a note is being written.
-fn is_noting(scene: &Scene<'_>) -> bool {
-    scene.pending().picked_keys(&Key::Noting).is_some()
+fn is_noting(snapshot: &SurveySnapshot<'_>) -> bool {
+    snapshot.pending().picked_keys(&Key::Noting).is_some()
 }
 
 /// The notes on a thing, and a place for one more once it was asked for.
-pub(super) fn notes(scene: &Scene<'_>, sketch: &mut Sketch<'_>, about: SubjectId) {
-    let mut notes: Vec<_> = scene.survey.notes_on(Some(about)).collect();
-    notes.sort_by_cached_key(|note| std::cmp::Reverse(card::born_ms(scene, note.id)));
+pub(super) fn notes(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, about: SubjectId) {
+    let mut notes: Vec<_> = snapshot.survey.notes_on(Some(about)).collect();
+    notes.sort_by_cached_key(|note| std::cmp::Reverse(card::born_ms(snapshot, note.id)));
     for note in notes.into_iter().take(SHOWN) {
-        sketch.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
+        builder.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
     }
-    if is_noting(scene) {
-        sketch.writing(&Key::Note, &Phrase::new("free-note-new"), None, WritingKind::Note, "");
-        sketch.press(&Key::AddNote, &Phrase::new("free-note-add"), PressWeight::Main);
+    if is_noting(snapshot) {
+        builder.writing(&Key::Note, &Phrase::new("free-note-new"), None, WritingKind::Note, "");
+        builder.press(&Key::AddNote, &Phrase::new("free-note-add"), PressWeight::Main);
     } else {
-        sketch.press(&Key::NoteNew, &Phrase::new("free-note-write"), PressWeight::Other);
+        builder.press(&Key::NoteNew, &Phrase::new("free-note-write"), PressWeight::Other);
     }
 }
 
@@ -84,9 +84,10 @@ pub(super) fn open_note(session: &mut Session) -> Result<Move> {
 
 /// A note half written is kept as it stands when something else is pressed.
 pub(super) fn keep_note(session: &mut Session, about: SubjectId) -> Result<()> {
-    let written =
-        |scene: &Scene<'_>| scene.pending().written(&Key::Note).is_some_and(|note| !note.is_empty());
-    if session.with_scene(written)? {
+    let written = |snapshot: &SurveySnapshot<'_>| {
+        snapshot.pending().written(&Key::Note).is_some_and(|note| !note.is_empty())
+    };
+    if session.with_snapshot(written)? {
         add_note(session, about)?;
     }
     Ok(())
@@ -94,8 +95,8 @@ pub(super) fn keep_note(session: &mut Session, about: SubjectId) -> Result<()> {
 
 /// Keeps the note that stands on the screen.
 pub(super) fn add_note(session: &mut Session, about: SubjectId) -> Result<Move> {
-    let told = session.with_scene(|scene| -> Told<Answer> {
-        let text = scene.pending().written(&Key::Note).filter(|text| !text.is_empty());
+    let told = session.with_snapshot(|snapshot| -> Told<Answer> {
+        let text = snapshot.pending().written(&Key::Note).filter(|text| !text.is_empty());
         let text = text.ok_or_else(crate::question::not_answered)?;
         let note = SubjectId::random();
         let answer = Answer::new().is(note, Is::Note).says(note, field::note::ABOUT, &about);
@@ -108,14 +109,14 @@ pub(super) fn add_note(session: &mut Session, about: SubjectId) -> Result<Move> 
 }
 
 /// Where each port leads: the input first, then each output, with the cable on it.
-fn wiring(scene: &Scene<'_>, sketch: &Sketch<'_>, part: &Part) -> Vec<RowEntry> {
-    let survey = scene.survey;
+fn wiring(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, part: &Part) -> Vec<RowEntry> {
+    let survey = snapshot.survey;
     let mut rows = Vec::new();
     if let Some(feed) = survey.wiring.feed(part.id) {
         let says = naming::port(survey, feed.part, feed.port);
         let key = Key::Part(feed.part);
-        rows.push(sketch.row(Some(key), &Phrase::new("free-port-in"), Some(&says), None));
-        rows.extend(feed.run.map(|run| run_row(scene, sketch, run)));
+        rows.push(builder.row(Some(key), &Phrase::new("free-port-in"), Some(&says), None));
+        rows.extend(feed.run.map(|run| run_row(snapshot, builder, run)));
     }
     for port in 1..=part.outputs() {
         let head = Phrase::new("free-port").with("port", Arg::Count(u64::from(port)));
@@ -127,20 +128,20 @@ fn wiring(scene: &Scene<'_>, sketch: &Sketch<'_>, part: &Part) -> Vec<RowEntry> 
                 Some(PortEnd::LooseEnd) => "value-end-loose_end",
                 None => "free-port-unknown",
             };
-            rows.push(sketch.row(Some(Key::PortHere(port)), &head, Some(&Phrase::new(says)), None));
+            rows.push(builder.row(Some(Key::PortHere(port)), &head, Some(&Phrase::new(says)), None));
         }
         for child in children {
             let says = naming::part(survey, child);
-            rows.push(sketch.row(Some(Key::Part(child)), &head, Some(&says), None));
+            rows.push(builder.row(Some(Key::Part(child)), &head, Some(&says), None));
             let run = survey.wiring.feed(child).and_then(|feed| feed.run);
-            rows.extend(run.map(|run| run_row(scene, sketch, run)));
+            rows.extend(run.map(|run| run_row(snapshot, builder, run)));
         }
     }
     rows
 }
 
-fn run_row(scene: &Scene<'_>, sketch: &Sketch<'_>, run: SubjectId) -> RowEntry {
-    let survey = scene.survey;
+fn run_row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, run: SubjectId) -> RowEntry {
+    let survey = snapshot.survey;
     let head = card::run_name(survey, run);
     let found = survey.runs.get(&run).cloned().unwrap_or_else(|| Run::new(run));
     let series = serde_json::to_value(found.cable).unwrap_or_default();
@@ -148,7 +149,7 @@ fn run_row(scene: &Scene<'_>, sketch: &Sketch<'_>, run: SubjectId) -> RowEntry {
     let length = found
         .length
         .map(|length| story::value(survey, field::LENGTH, &serde_json::to_value(length).unwrap_or_default()));
-    sketch.row(Some(Key::Run(run)), &head, Some(&series), length.as_ref())
+    builder.row(Some(Key::Run(run)), &head, Some(&series), length.as_ref())
 }
 
 pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result<Move> {
@@ -164,7 +165,7 @@ pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result
         Key::NoteNew => return open_note(session),
         Key::AddNote => return add_note(session, id),
         Key::Remove => {
-            let told = session.with_scene(|scene| remove(scene, id))?;
+            let told = session.with_snapshot(|snapshot| remove(snapshot, id))?;
             write(session, Ok(told))?;
             return Ok(Move::Back);
         }
@@ -174,7 +175,7 @@ pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result
     if let Some(place) = subject_place(key) {
         return Ok(go(place));
     }
-    let asked = session.with_scene(|scene| about::pressed(scene, id, key))?;
+    let asked = session.with_snapshot(|snapshot| about::pressed(snapshot, id, key))?;
     Ok(asked.unwrap_or(Move::Stay))
 }
 
@@ -190,8 +191,8 @@ pub(super) fn subject_place(key: &Key) -> Option<FieldPlace> {
 
 /// Removes a part. What hung on a part with one way through hangs on what fed it; what hung on a splitter becomes
 /// loose, until somebody says where it hangs now.
-fn remove(scene: &Scene<'_>, id: SubjectId) -> Answer {
-    let survey = scene.survey;
+fn remove(snapshot: &SurveySnapshot<'_>, id: SubjectId) -> Answer {
+    let survey = snapshot.survey;
     let mut answer = Answer::new();
     let feed = survey.wiring.feed(id);
     let children = survey.wiring.fed_from(id);
@@ -206,11 +207,11 @@ fn remove(scene: &Scene<'_>, id: SubjectId) -> Answer {
         }
         // A cable of which nobody said anything goes with it.
         let blank = |run: &SubjectId| survey.runs.get(run).is_some_and(|run| *run == Run::new(run.id));
-        answer.edits.extend(feed.run.filter(blank).map(|run| scene.ledger.remove(run)));
+        answer.edits.extend(feed.run.filter(blank).map(|run| snapshot.ledger.remove(run)));
     }
     if !passes || feed.is_none() {
         answer.edits.extend(children.iter().map(|child| field::part::FEED.clear(*child)));
     }
-    answer.edits.push(scene.ledger.remove(id));
+    answer.edits.push(snapshot.ledger.remove(id));
     answer
 }

@@ -6,33 +6,34 @@ use house::story;
 use phrase::Phrase;
 
 use super::assign::role_offers;
-use super::{card, gone, sketch, write};
+use super::{builder, card, gone, write};
 use crate::error::Result;
 use crate::place::{Key, Move};
 use crate::question::{Answer, not_answered};
 use crate::screen::PressWeight;
-use crate::session::{Scene, Session};
-use crate::view::Sketch;
+use crate::session::{Session, SurveySnapshot};
+use crate::view::ScreenBuilder;
 
-pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
-    let Some(photo) = scene.survey.photos.get(&id) else { return gone(scene, "free-photo") };
-    let mut sketch = sketch(scene, &Phrase::new("free-photo"));
-    let of = photo.of.map(|of| Phrase::new("free-photo-of").phrase("thing", story::thing(scene.survey, of)));
-    let when =
-        Phrase::new("free-photo-when").text("when", telling::words::date_and_time(card::born_ms(scene, id)));
-    let lines = of.iter().chain([&when]).map(|line| sketch.say(line)).collect();
-    sketch.part("", &Phrase::new(card::photo_word(photo)), lines, Some(id));
-    sketch.choice(&Key::Role, &Phrase::new("free-role"), false, role_offers(), &photo.role);
-    sketch.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Main);
-    sketch.press(&Key::Unassign, &Phrase::new("free-photo-unassign"), PressWeight::Other);
-    sketch.confirm_loss(&Key::Remove, &Phrase::new("free-remove-photo"));
-    sketch
+pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBuilder<'a> {
+    let Some(photo) = snapshot.survey.photos.get(&id) else { return gone(snapshot, "free-photo") };
+    let mut builder = builder(snapshot, &Phrase::new("free-photo"));
+    let of =
+        photo.of.map(|of| Phrase::new("free-photo-of").phrase("thing", story::thing(snapshot.survey, of)));
+    let when = Phrase::new("free-photo-when")
+        .text("when", telling::words::date_and_time(card::born_ms(snapshot, id)));
+    let lines = of.iter().chain([&when]).map(|line| builder.say(line)).collect();
+    builder.part("", &Phrase::new(card::photo_word(photo)), lines, Some(id));
+    builder.choice(&Key::Role, &Phrase::new("free-role"), false, role_offers(), &photo.role);
+    builder.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Main);
+    builder.press(&Key::Unassign, &Phrase::new("free-photo-unassign"), PressWeight::Other);
+    builder.confirm_loss(&Key::Remove, &Phrase::new("free-remove-photo"));
+    builder
 }
 
 pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result<Move> {
     let told = match key {
-        Key::Save => session.with_scene(|scene| {
-            let role: PhotoRole = scene.pending().one(&Key::Role).ok_or_else(not_answered)?;
+        Key::Save => session.with_snapshot(|snapshot| {
+            let role: PhotoRole = snapshot.pending().one(&Key::Role).ok_or_else(not_answered)?;
             Ok(Answer::new().says(id, field::photo::ROLE, &role))
         })?,
         Key::Unassign => {
@@ -40,7 +41,7 @@ pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result
             Ok(Answer { edits, then: None })
         }
         Key::Remove => {
-            let edit = session.with_scene(|scene| scene.ledger.remove(id))?;
+            let edit = session.with_snapshot(|snapshot| snapshot.ledger.remove(id))?;
             Ok(Answer { edits: vec![edit], then: None })
         }
         _ => return Ok(Move::Stay),

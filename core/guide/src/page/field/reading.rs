@@ -4,30 +4,30 @@ use house::record::{Reading, ReadingKind, field};
 use house::{naming, story};
 use phrase::Phrase;
 
-use crate::session::Scene;
-use crate::view::Sketch;
+use crate::session::SurveySnapshot;
+use crate::view::ScreenBuilder;
 
 /// The newest of these readings.
 pub(super) fn blocks<'a>(
-    scene: &Scene<'_>,
-    sketch: &mut Sketch<'_>,
+    snapshot: &SurveySnapshot<'_>,
+    builder: &mut ScreenBuilder<'_>,
     readings: impl Iterator<Item = &'a Reading>,
     most: usize,
 ) {
     let mut readings: Vec<_> = readings.collect();
-    readings.sort_by_cached_key(|reading| std::cmp::Reverse(written(scene, reading)));
+    readings.sort_by_cached_key(|reading| std::cmp::Reverse(written(snapshot, reading)));
     for reading in readings.into_iter().take(most) {
-        block(scene, sketch, reading);
+        block(snapshot, builder, reading);
     }
 }
 
 /// When a reading was written as it stands, and in what order.
-pub(super) fn written(scene: &Scene<'_>, reading: &Reading) -> Option<facts::fact::FactId> {
-    scene.ledger.shown(reading.id, field::MEASURED).map(facts::fact::Fact::id)
+pub(super) fn written(snapshot: &SurveySnapshot<'_>, reading: &Reading) -> Option<facts::fact::FactId> {
+    snapshot.ledger.shown(reading.id, field::MEASURED).map(facts::fact::Fact::id)
 }
 
-fn block(scene: &Scene<'_>, sketch: &mut Sketch<'_>, reading: &Reading) {
-    let survey = scene.survey;
+fn block(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, reading: &Reading) {
+    let survey = snapshot.survey;
     let place = match (reading.about, reading.port) {
         (Some(part), Some(port)) => naming::port(survey, part, port),
         (Some(part), None) => naming::part(survey, part),
@@ -40,12 +40,12 @@ fn block(scene: &Scene<'_>, sketch: &mut Sketch<'_>, reading: &Reading) {
         _ => "free-read-other",
     };
     let value = serde_json::to_value(reading.measured).unwrap_or_default();
-    let remark = scene.ledger.shown(reading.id, field::MEASURED).map(|fact| {
+    let remark = snapshot.ledger.shown(reading.id, field::MEASURED).map(|fact| {
         Phrase::new("free-read-when")
             .text("when", telling::words::date_and_time(fact.id().ms()))
-            .phrase("author", story::author(scene.ledger, fact.by(), scene.me))
+            .phrase("author", story::author(snapshot.ledger, fact.by(), snapshot.me))
     });
     let (name, says) =
         (Phrase::new(kind).phrase("place", place), story::value(survey, field::MEASURED, &value));
-    sketch.reading(reading.id, &name, &says, remark.as_ref());
+    builder.reading(reading.id, &name, &says, remark.as_ref());
 }

@@ -6,19 +6,19 @@ use house::{naming, story};
 use phrase::Phrase;
 
 use super::finder::{ROWS, tag_order};
-use super::{card, go, gone, part, sketch, write};
+use super::{builder, card, go, gone, part, write};
 use crate::error::Result;
 use crate::place::{FieldPlace, Key, Move};
 use crate::question::{Answer, about};
 use crate::screen::{PressWeight, WritingKind};
-use crate::session::{Scene, Session};
-use crate::view::{Sketch, paging};
+use crate::session::{Session, SurveySnapshot};
+use crate::view::{ScreenBuilder, paging};
 
-pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
-    let survey = scene.survey;
-    let mut sketch = sketch(scene, &Phrase::new("free-runs"));
-    let wanted = scene.pending().written(&Key::Find).unwrap_or_default().to_lowercase();
-    sketch.writing(
+pub(crate) fn show_all<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
+    let survey = snapshot.survey;
+    let mut builder = builder(snapshot, &Phrase::new("free-runs"));
+    let wanted = snapshot.pending().written(&Key::Find).unwrap_or_default().to_lowercase();
+    builder.writing(
         &Key::Find,
         &Phrase::new("free-find"),
         Some(&Phrase::new("free-find.hint")),
@@ -31,20 +31,21 @@ pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
         (tag_order(run.tag.as_deref().or(tag.as_deref())), run.id)
     });
     let named = runs.into_iter().map(|(run, fed)| (run, name(survey, run.id, fed)));
-    let found: Vec<_> = named.filter(|(_, name)| sketch.say(name).to_lowercase().contains(&wanted)).collect();
-    let page = paging::page(scene.pending());
+    let found: Vec<_> =
+        named.filter(|(_, name)| builder.say(name).to_lowercase().contains(&wanted)).collect();
+    let page = paging::page(snapshot.pending());
     let row = |(run, name): &(&Run, Phrase)| {
         let series = serde_json::to_value(run.cable).unwrap_or_default();
         let series = story::value(survey, field::CABLE, &series);
         let length = run.length.and_then(|length| serde_json::to_value(length).ok());
         let length = length.map(|length| story::value(survey, field::LENGTH, &length));
-        sketch.row(Some(Key::Run(run.id)), name, Some(&series), length.as_ref())
+        builder.row(Some(Key::Run(run.id)), name, Some(&series), length.as_ref())
     };
     let rows = found.iter().skip(page * ROWS).take(ROWS).map(row).collect();
-    sketch.rows(&Phrase::new("free-runs-rows"), rows);
-    paging::presses_of(&mut sketch, page, found.len(), ROWS);
-    sketch.press(&Key::Add, &Phrase::new("free-add-run"), PressWeight::Other);
-    sketch
+    builder.rows(&Phrase::new("free-runs-rows"), rows);
+    paging::presses_of(&mut builder, page, found.len(), ROWS);
+    builder.press(&Key::Add, &Phrase::new("free-add-run"), PressWeight::Other);
+    builder
 }
 
 fn fed(survey: &Survey, run: SubjectId) -> Option<SubjectId> {
@@ -73,7 +74,7 @@ pub(crate) fn pressed_all(session: &mut Session, key: &Key) -> Result<Move> {
         _ => return Ok(Move::Stay),
     }
     let id = SubjectId::random();
-    let tag = session.with_scene(|scene| free_tag(scene.survey))?;
+    let tag = session.with_snapshot(|snapshot| free_tag(snapshot.survey))?;
     write(session, Ok(Answer::new().is(id, Is::Run).says(id, field::run::TAG, &tag)))?;
     Ok(go(FieldPlace::Run(id)))
 }
@@ -89,43 +90,44 @@ fn may_feed(survey: &Survey) -> Vec<SubjectId> {
     parts
 }
 
-pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
-    let survey = scene.survey;
-    let Some(run) = survey.runs.get(&id) else { return gone(scene, "free-run") };
+pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBuilder<'a> {
+    let survey = snapshot.survey;
+    let Some(run) = survey.runs.get(&id) else { return gone(snapshot, "free-run") };
     let name = card::run_name(survey, id);
-    let mut sketch = sketch(scene, &Phrase::new("free-run").phrase("run", name.clone()));
-    card::run(scene, &mut sketch, run);
-    about::rows(scene, &mut sketch, id);
+    let mut builder = builder(snapshot, &Phrase::new("free-run").phrase("run", name.clone()));
+    card::run(snapshot, &mut builder, run);
+    about::rows(snapshot, &mut builder, id);
     if let Some(part) = fed(survey, id) {
-        let row = sketch.row(Some(Key::Part(part)), &naming::part(survey, part), None, None);
-        sketch.rows(&Phrase::new("free-run-feeds"), vec![row]);
+        let row = builder.row(Some(Key::Part(part)), &naming::part(survey, part), None, None);
+        builder.rows(&Phrase::new("free-run-feeds"), vec![row]);
     } else {
         let row = |part: &SubjectId| {
-            sketch.row(Some(Key::Feeds(*part)), &naming::run_to(survey, *part), None, None)
+            builder.row(Some(Key::Feeds(*part)), &naming::run_to(survey, *part), None, None)
         };
         let rows = may_feed(survey).iter().take(ROWS).map(row).collect();
-        sketch.rows(&Phrase::new("free-run-may-feed"), rows);
+        builder.rows(&Phrase::new("free-run-may-feed"), rows);
     }
-    card::photos(scene, &mut sketch, id, false);
+    card::photos(snapshot, &mut builder, id, false);
     let tag = run.tag.clone().unwrap_or_default();
-    sketch.writing(
+    builder.writing(
         &Key::Tag,
         &Phrase::new("free-tag"),
         Some(&Phrase::new("free-tag.hint")),
         WritingKind::Tag,
         &tag,
     );
-    sketch.submitted_by(&Key::Save);
-    sketch.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Other);
-    part::notes(scene, &mut sketch, id);
-    sketch.confirm_loss(&Key::Remove, &Phrase::new("free-remove-run").phrase("run", name));
-    sketch
+    builder.submitted_by(&Key::Save);
+    builder.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Other);
+    part::notes(snapshot, &mut builder, id);
+    builder.confirm_loss(&Key::Remove, &Phrase::new("free-remove-run").phrase("run", name));
+    builder
 }
 
 pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result<Move> {
     match key {
         Key::Save => {
-            let tag = session.with_scene(|scene| scene.pending().written(&Key::Tag).map(str::to_owned))?;
+            let tag =
+                session.with_snapshot(|snapshot| snapshot.pending().written(&Key::Tag).map(str::to_owned))?;
             if let Some(tag) = tag {
                 let tag = (!tag.is_empty()).then_some(tag.as_str());
                 write(session, Ok(Answer::new().with(field::run::TAG.put(id, tag))))?;
@@ -135,12 +137,12 @@ pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result
         Key::NoteNew => return part::open_note(session),
         Key::AddNote => return part::add_note(session, id),
         Key::Remove => {
-            let told = session.with_scene(|scene| remove(scene, id))?;
+            let told = session.with_snapshot(|snapshot| remove(snapshot, id))?;
             write(session, Ok(told))?;
             return Ok(Move::Back);
         }
         Key::Feeds(part) => {
-            let told = session.with_scene(|scene| joined(scene, id, *part))?;
+            let told = session.with_snapshot(|snapshot| joined(snapshot, id, *part))?;
             write(session, Ok(told))?;
             return Ok(Move::Stay);
         }
@@ -149,38 +151,38 @@ pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result
     if let Some(place) = part::subject_place(key) {
         return Ok(go(place));
     }
-    let asked = session.with_scene(|scene| about::pressed(scene, id, key))?;
+    let asked = session.with_snapshot(|snapshot| about::pressed(snapshot, id, key))?;
     Ok(asked.unwrap_or(Move::Stay))
 }
 
 /// The feed of a part with another cable, or with none.
-fn over(scene: &Scene<'_>, part: SubjectId, run: Option<SubjectId>) -> Option<Feed> {
-    let feed = scene.survey.wiring.feed(part)?;
+fn over(snapshot: &SurveySnapshot<'_>, part: SubjectId, run: Option<SubjectId>) -> Option<Feed> {
+    let feed = snapshot.survey.wiring.feed(part)?;
     Some(Feed::From(FeedFrom { run, ..feed.clone() }))
 }
 
-fn joined(scene: &Scene<'_>, id: SubjectId, part: SubjectId) -> Answer {
+fn joined(snapshot: &SurveySnapshot<'_>, id: SubjectId, part: SubjectId) -> Answer {
     let mut answer = Answer::new();
-    if !may_feed(scene.survey).contains(&part) {
+    if !may_feed(snapshot.survey).contains(&part) {
         return answer;
     }
-    let blank = scene.survey.wiring.feed(part).and_then(|feed| feed.run);
-    answer.edits.extend(blank.map(|run| scene.ledger.remove(run)));
-    match over(scene, part, Some(id)) {
+    let blank = snapshot.survey.wiring.feed(part).and_then(|feed| feed.run);
+    answer.edits.extend(blank.map(|run| snapshot.ledger.remove(run)));
+    match over(snapshot, part, Some(id)) {
         Some(feed) => answer.says(part, field::part::FEED, &feed),
         None => answer,
     }
 }
 
 /// Removes what was said of a cable; what it fed stays fed, over a cable of which nothing is known.
-fn remove(scene: &Scene<'_>, id: SubjectId) -> Answer {
+fn remove(snapshot: &SurveySnapshot<'_>, id: SubjectId) -> Answer {
     let mut answer = Answer::new();
-    if let Some(part) = fed(scene.survey, id)
-        && let Some(feed) = over(scene, part, None)
+    if let Some(part) = fed(snapshot.survey, id)
+        && let Some(feed) = over(snapshot, part, None)
     {
         answer = answer.says(part, field::part::FEED, &feed);
     }
-    let remove: Edit = scene.ledger.remove(id);
+    let remove: Edit = snapshot.ledger.remove(id);
     answer.edits.push(remove);
     answer
 }

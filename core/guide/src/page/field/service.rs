@@ -6,14 +6,14 @@ use house::{naming, story};
 use phrase::{Arg, Phrase};
 
 use super::service_edits::{self, ENTRY_MOST, GENERATIONS, NodeVersion, SINGLE, TV, VERSIONS};
-use super::{finder, go, gone, sketch, write};
+use super::{builder, finder, go, gone, write};
 use crate::error::Result;
 use crate::number::Quantity;
 use crate::place::{Choice, FieldPlace, Key, Move, Place};
 use crate::question::{Answer, Told, not_answered};
 use crate::screen::PressWeight;
-use crate::session::{Scene, Session};
-use crate::view::{Offer, Sketch};
+use crate::session::{Session, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 /// The most parts that DC may come from or go to, as options.
 const PARTS: usize = 60;
@@ -29,32 +29,32 @@ const KINDS: [ServiceKind; 7] = [
     ServiceKind::PowerOverCoax,
 ];
 
-pub(crate) fn show_all<'a>(scene: &Scene<'a>) -> Sketch<'a> {
-    let survey = scene.survey;
-    let mut sketch = sketch(scene, &Phrase::new("free-services"));
+pub(crate) fn show_all<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
+    let survey = snapshot.survey;
+    let mut builder = builder(snapshot, &Phrase::new("free-services"));
     let mut services: Vec<_> = survey.services.values().collect();
     services.sort_by_key(|service| (service.kind, service.id));
     let row = |service: &&Service| {
-        let says = said(scene, service);
-        sketch.row(Some(Key::Service(service.id)), &naming::service(service.kind), says.as_ref(), None)
+        let says = said(snapshot, service);
+        builder.row(Some(Key::Service(service.id)), &naming::service(service.kind), says.as_ref(), None)
     };
     let rows = services.iter().take(finder::ROWS).map(row).collect();
-    sketch.rows(&Phrase::new("free-services-rows"), rows);
+    builder.rows(&Phrase::new("free-services-rows"), rows);
     let offers = KINDS.iter().map(|kind| Offer::new(kind, naming::service(*kind))).collect();
-    sketch.choice(&Key::Kind, &Phrase::new("free-service-new"), false, offers, None::<&ServiceKind>);
-    sketch.press(&Key::Add, &Phrase::new("free-add"), PressWeight::Main);
-    sketch
+    builder.choice(&Key::Kind, &Phrase::new("free-service-new"), false, offers, None::<&ServiceKind>);
+    builder.press(&Key::Add, &Phrase::new("free-add"), PressWeight::Main);
+    builder
 }
 
 /// What is known of a service beside its kind.
-fn said(scene: &Scene<'_>, service: &Service) -> Option<Phrase> {
+fn said(snapshot: &SurveySnapshot<'_>, service: &Service) -> Option<Phrase> {
     let names =
         [field::TOP, field::SIGNAL, field::MODEM, field::SINGLE_CABLE, field::OTHER_NETWORK, field::POWER];
     let said: Vec<_> = names
         .into_iter()
-        .filter_map(|name| scene.ledger.shown(service.id, name).map(|fact| (name, fact)))
+        .filter_map(|name| snapshot.ledger.shown(service.id, name).map(|fact| (name, fact)))
         .filter(|(_, fact)| !fact.value().is_null())
-        .map(|(name, fact)| Arg::Phrase(Box::new(story::value(scene.survey, name, fact.value()))))
+        .map(|(name, fact)| Arg::Phrase(Box::new(story::value(snapshot.survey, name, fact.value()))))
         .collect();
     (!said.is_empty()).then(|| Phrase::new("value-several").with("several", Arg::Several(said)))
 }
@@ -66,32 +66,38 @@ pub(crate) fn pressed_all(session: &mut Session, key: &Key) -> Result<Move> {
         _ => return Ok(Move::Stay),
     }
     let id = SubjectId::random();
-    let told = session.with_scene(|scene| -> Told<Answer> {
-        let kind: ServiceKind = scene.pending().one(&Key::Kind).ok_or_else(not_answered)?;
+    let told = session.with_snapshot(|snapshot| -> Told<Answer> {
+        let kind: ServiceKind = snapshot.pending().one(&Key::Kind).ok_or_else(not_answered)?;
         Ok(Answer::new().is(id, Is::Service).says(id, field::service::KIND, &kind))
     })?;
     Ok(if write(session, told)? { Move::Go(Place::Field(FieldPlace::Service(id))) } else { Move::Stay })
 }
 
-pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
-    let Some(service) = scene.survey.services.get(&id) else { return gone(scene, "free-service") };
+pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBuilder<'a> {
+    let Some(service) = snapshot.survey.services.get(&id) else { return gone(snapshot, "free-service") };
     let name = naming::service(service.kind);
-    let mut sketch = sketch(scene, &Phrase::new("free-service").phrase("service", name.clone()));
+    let mut builder = builder(snapshot, &Phrase::new("free-service").phrase("service", name.clone()));
     if service.kind == ServiceKind::PowerOverCoax {
-        power(scene, &mut sketch, service);
+        power(snapshot, &mut builder, service);
     } else {
-        entries(scene, &mut sketch, service);
+        entries(snapshot, &mut builder, service);
         let hint = Phrase::new("free-top.hint");
-        sketch.number(&Key::Top, &Phrase::new("free-top"), Some(&hint), Quantity::Frequency, service.top_mhz);
+        builder.number(
+            &Key::Top,
+            &Phrase::new("free-top"),
+            Some(&hint),
+            Quantity::Frequency,
+            service.top_mhz,
+        );
     }
     match service.kind {
         ServiceKind::CableTv | ServiceKind::AntennaTv => {
-            words(&mut sketch, &Key::Signal, "free-signal", &TV, "value-signal", service.signal.as_ref());
+            words(&mut builder, &Key::Signal, "free-signal", &TV, "value-signal", service.signal.as_ref());
         }
-        ServiceKind::CableInternet => modem(&mut sketch, service),
+        ServiceKind::CableInternet => modem(&mut builder, service),
         ServiceKind::SatelliteTv => {
             words(
-                &mut sketch,
+                &mut builder,
                 &Key::Single,
                 "free-single",
                 &SINGLE,
@@ -99,17 +105,17 @@ pub(crate) fn show<'a>(scene: &Scene<'a>, id: SubjectId) -> Sketch<'a> {
                 service.single_cable.as_ref(),
             );
         }
-        ServiceKind::ProviderNetwork | ServiceKind::FibreLink => network(&mut sketch, service),
+        ServiceKind::ProviderNetwork | ServiceKind::FibreLink => network(&mut builder, service),
         ServiceKind::PowerOverCoax => {}
     }
-    sketch.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Main);
-    sketch.confirm_loss(&Key::Remove, &Phrase::new("free-remove-service").phrase("service", name));
-    sketch
+    builder.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Main);
+    builder.confirm_loss(&Key::Remove, &Phrase::new("free-remove-service").phrase("service", name));
+    builder
 }
 
 /// A choice out of a closed list whose words the survey has.
 fn words<C: Choice>(
-    sketch: &mut Sketch<'_>,
+    builder: &mut ScreenBuilder<'_>,
     key: &Key,
     name: &str,
     list: &[C],
@@ -118,21 +124,21 @@ fn words<C: Choice>(
 ) {
     let words = |choice: &C| Phrase::new(format!("{prefix}-{}", choice.key()));
     let offers = list.iter().map(|choice| Offer::new(choice, words(choice))).collect();
-    sketch.choice(key, &Phrase::new(name), false, offers, now);
+    builder.choice(key, &Phrase::new(name), false, offers, now);
 }
 
-fn entries(scene: &Scene<'_>, sketch: &mut Sketch<'_>, service: &Service) {
-    let survey = scene.survey;
+fn entries(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, service: &Service) {
+    let survey = snapshot.survey;
     let entries = finder::by_tag(survey).into_iter().filter(|part| part.kind == PartKind::Entry);
     let offer = |part: &house::record::Part| Offer::new(&Key::Part(part.id), naming::of_part(survey, part));
     let offers: Vec<_> = entries.take(ENTRY_MOST).map(offer).collect();
     if !offers.is_empty() {
         let now = service.entry.map(Key::Part);
-        sketch.choice(&Key::Entry, &Phrase::new("free-by-entry"), false, offers, &now);
+        builder.choice(&Key::Entry, &Phrase::new("free-by-entry"), false, offers, &now);
     }
 }
 
-fn modem(sketch: &mut Sketch<'_>, service: &Service) {
+fn modem(builder: &mut ScreenBuilder<'_>, service: &Service) {
     let bands = service.modem.unwrap_or_default();
     let offers = GENERATIONS
         .iter()
@@ -141,19 +147,19 @@ fn modem(sketch: &mut Sketch<'_>, service: &Service) {
             Offer::new(generation, words)
         })
         .collect();
-    sketch.choice(&Key::Generation, &Phrase::new("free-generation"), false, offers, &bands.generation);
+    builder.choice(&Key::Generation, &Phrase::new("free-generation"), false, offers, &bands.generation);
     let hint = Phrase::new("free-upstream.hint");
     let upstream = bands.upstream_top_mhz;
-    sketch.number(&Key::Upstream, &Phrase::new("free-upstream"), Some(&hint), Quantity::Frequency, upstream);
+    builder.number(&Key::Upstream, &Phrase::new("free-upstream"), Some(&hint), Quantity::Frequency, upstream);
 }
 
-fn network(sketch: &mut Sketch<'_>, service: &Service) {
+fn network(builder: &mut ScreenBuilder<'_>, service: &Service) {
     let network = service.network.clone().unwrap_or_default();
     let offer = |version: &&'static str| {
         Offer::new(&NodeVersion(version), Phrase::new("value-network-version").text("version", *version))
     };
     let now = network.version.as_deref().and_then(NodeVersion::of);
-    sketch.choice(
+    builder.choice(
         &Key::Version,
         &Phrase::new("free-version"),
         false,
@@ -162,20 +168,20 @@ fn network(sketch: &mut Sketch<'_>, service: &Service) {
     );
     let band = network.bands.first();
     let low = band.map(|band| band.low_mhz);
-    sketch.number(&Key::Low, &Phrase::new("free-band-low"), None, Quantity::Frequency, low);
+    builder.number(&Key::Low, &Phrase::new("free-band-low"), None, Quantity::Frequency, low);
     let high = band.map(|band| band.high_mhz);
-    sketch.number(&Key::High, &Phrase::new("free-band-high"), None, Quantity::Frequency, high);
+    builder.number(&Key::High, &Phrase::new("free-band-high"), None, Quantity::Frequency, high);
     for band in network.bands.iter().skip(1) {
         let words = Phrase::new("value-network-band").with("band", Arg::Band(band.low_mhz, band.high_mhz));
-        sketch.words(crate::screen::WordsRole::Plain, &words);
+        builder.words(crate::screen::WordsRole::Plain, &words);
     }
     let nodes = (network.nodes > 0).then(|| f64::from(network.nodes));
-    sketch.number(&Key::Nodes, &Phrase::new("free-nodes"), None, Quantity::Count, nodes);
-    sketch.press(&Key::AddBand, &Phrase::new("free-add-band"), PressWeight::Other);
+    builder.number(&Key::Nodes, &Phrase::new("free-nodes"), None, Quantity::Count, nodes);
+    builder.press(&Key::AddBand, &Phrase::new("free-add-band"), PressWeight::Other);
 }
 
-fn power(scene: &Scene<'_>, sketch: &mut Sketch<'_>, service: &Service) {
-    let survey = scene.survey;
+fn power(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, service: &Service) {
+    let survey = snapshot.survey;
     let parts = finder::by_tag(survey);
     let offer = |part: &&&house::record::Part| Offer::new(&Key::Part(part.id), naming::of_part(survey, part));
     let gives = |part: &&&house::record::Part| {
@@ -188,16 +194,23 @@ fn power(scene: &Scene<'_>, sketch: &mut Sketch<'_>, service: &Service) {
     let now = |part: Option<SubjectId>| part.map(Key::Part);
     let from = parts.iter().filter(gives).take(PARTS).map(|part| offer(&part)).collect();
     let feed = service.power;
-    sketch.choice(&Key::From, &Phrase::new("free-power-from"), false, from, &now(feed.map(|feed| feed.from)));
+    builder.choice(
+        &Key::From,
+        &Phrase::new("free-power-from"),
+        false,
+        from,
+        &now(feed.map(|feed| feed.from)),
+    );
     let to = parts.iter().filter(needs).take(PARTS).map(|part| offer(&part)).collect();
-    sketch.choice(&Key::To, &Phrase::new("free-power-to"), false, to, &now(feed.map(|feed| feed.to)));
-    sketch.caution(&advice::finding::Caution::PoweredLeg.phrase());
+    builder.choice(&Key::To, &Phrase::new("free-power-to"), false, to, &now(feed.map(|feed| feed.to)));
+    builder.caution(&advice::finding::Caution::PoweredLeg.phrase());
 }
 
 pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result<Move> {
     match key {
         Key::Save | Key::AddBand => {
-            let told = session.with_scene(|scene| service_edits::edits(scene, id, *key == Key::AddBand))?;
+            let told =
+                session.with_snapshot(|snapshot| service_edits::edits(snapshot, id, *key == Key::AddBand))?;
             let written = write(session, told)?;
             if written && *key == Key::AddBand {
                 super::clear(session)?;
@@ -206,7 +219,7 @@ pub(crate) fn pressed(session: &mut Session, id: SubjectId, key: &Key) -> Result
             Ok(if written { Move::Back } else { Move::Stay })
         }
         Key::Remove => {
-            let edit = session.with_scene(|scene| scene.ledger.remove(id))?;
+            let edit = session.with_snapshot(|snapshot| snapshot.ledger.remove(id))?;
             write(session, Ok(Answer { edits: vec![edit], then: None }))?;
             Ok(Move::Back)
         }

@@ -10,7 +10,7 @@ use phrase::Phrase;
 use crate::number::Quantity;
 use crate::place::{Choice, Key};
 use crate::question::{Answer, Told, not_answered};
-use crate::session::Scene;
+use crate::session::SurveySnapshot;
 
 /// The most entries that are offered.
 pub(super) const ENTRY_MOST: usize = 40;
@@ -39,14 +39,14 @@ impl Choice for NodeVersion {
     }
 }
 
-fn picked<C: Choice + PartialEq>(scene: &Scene<'_>, key: &Key, list: &[C]) -> Option<C> {
-    scene.pending().one(key).filter(|picked| list.contains(picked))
+fn picked<C: Choice + PartialEq>(snapshot: &SurveySnapshot<'_>, key: &Key, list: &[C]) -> Option<C> {
+    snapshot.pending().one(key).filter(|picked| list.contains(picked))
 }
 
 /// The edits. With `another`, what stands in the band's two places becomes one more band beside those that are known.
-pub(super) fn edits(scene: &Scene<'_>, id: SubjectId, another: bool) -> Told<Answer> {
-    let service = scene.survey.services.get(&id).ok_or_else(not_answered)?;
-    let pending = scene.pending();
+pub(super) fn edits(snapshot: &SurveySnapshot<'_>, id: SubjectId, another: bool) -> Told<Answer> {
+    let service = snapshot.survey.services.get(&id).ok_or_else(not_answered)?;
+    let pending = snapshot.pending();
     let mut answer = Answer::new();
     if let Some(mhz) = pending.number(&Key::Top, Quantity::Frequency)? {
         answer = answer.says(id, field::service::TOP, &mhz);
@@ -56,18 +56,18 @@ pub(super) fn edits(scene: &Scene<'_>, id: SubjectId, another: bool) -> Told<Ans
     }
     match service.kind {
         ServiceKind::CableTv | ServiceKind::AntennaTv => {
-            if let Some(signal) = picked(scene, &Key::Signal, &TV) {
+            if let Some(signal) = picked(snapshot, &Key::Signal, &TV) {
                 answer = answer.says(id, field::service::SIGNAL, &signal);
             }
         }
         ServiceKind::SatelliteTv => {
-            if let Some(single) = picked(scene, &Key::Single, &SINGLE) {
+            if let Some(single) = picked(snapshot, &Key::Single, &SINGLE) {
                 answer = answer.says(id, field::service::SINGLE_CABLE, &single);
             }
         }
         ServiceKind::CableInternet => {
             let mut bands = service.modem.unwrap_or_default();
-            bands.generation = picked(scene, &Key::Generation, &GENERATIONS).or(bands.generation);
+            bands.generation = picked(snapshot, &Key::Generation, &GENERATIONS).or(bands.generation);
             bands.upstream_top_mhz =
                 pending.number(&Key::Upstream, Quantity::Frequency)?.or(bands.upstream_top_mhz);
             if bands != service.modem.unwrap_or_default() {
@@ -75,7 +75,7 @@ pub(super) fn edits(scene: &Scene<'_>, id: SubjectId, another: bool) -> Told<Ans
             }
         }
         ServiceKind::ProviderNetwork | ServiceKind::FibreLink => {
-            let network = network(scene, service, another)?;
+            let network = network(snapshot, service, another)?;
             if network != service.network.clone().unwrap_or_default() {
                 answer = answer.says(id, field::service::OTHER_NETWORK, &network);
             }
@@ -96,8 +96,8 @@ pub(super) fn edits(scene: &Scene<'_>, id: SubjectId, another: bool) -> Told<Ans
     Ok(answer)
 }
 
-fn network(scene: &Scene<'_>, service: &Service, another: bool) -> Told<OtherNetwork> {
-    let pending = scene.pending();
+fn network(snapshot: &SurveySnapshot<'_>, service: &Service, another: bool) -> Told<OtherNetwork> {
+    let pending = snapshot.pending();
     let mut network = service.network.clone().unwrap_or_default();
     if let Some(NodeVersion(version)) = pending.one(&Key::Version) {
         network.version = Some(version.to_owned());

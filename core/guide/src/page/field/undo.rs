@@ -11,22 +11,22 @@ use serde_json::Value;
 use crate::error::Result;
 use crate::place::{Key, Move};
 use crate::screen::PressWeight;
-use crate::session::{Scene, Session};
-use crate::view::Sketch;
+use crate::session::{Session, SurveySnapshot};
+use crate::view::ScreenBuilder;
 
 /// The newest act of this device if it can be taken back, and what it was. Making the survey itself stays.
-fn last(scene: &Scene<'_>) -> Option<(ActId, Phrase)> {
-    let act = scene.ledger.facts().rev().find(|fact| fact.by() == scene.me)?.act();
-    let facts = scene.ledger.of_act(act);
-    if facts.iter().any(|fact| fact.subject() == scene.survey.id && fact.field() == field::IS) {
+fn last(snapshot: &SurveySnapshot<'_>) -> Option<(ActId, Phrase)> {
+    let act = snapshot.ledger.facts().rev().find(|fact| fact.by() == snapshot.me)?.act();
+    let facts = snapshot.ledger.of_act(act);
+    if facts.iter().any(|fact| fact.subject() == snapshot.survey.id && fact.field() == field::IS) {
         return None;
     }
-    facts::act::can_undo(scene.ledger, act).ok()?;
-    Some((act, what(scene, &facts)))
+    facts::act::can_undo(snapshot.ledger, act).ok()?;
+    Some((act, what(snapshot, &facts)))
 }
 
 /// What an act did, by the most telling of the things that it touched.
-fn what(scene: &Scene<'_>, facts: &[&Fact]) -> Phrase {
+fn what(snapshot: &SurveySnapshot<'_>, facts: &[&Fact]) -> Phrase {
     let mut things: BTreeMap<SubjectId, Vec<&Fact>> = BTreeMap::new();
     for fact in facts {
         things.entry(fact.subject()).or_default().push(fact);
@@ -34,7 +34,7 @@ fn what(scene: &Scene<'_>, facts: &[&Fact]) -> Phrase {
     let says = |facts: &[&Fact], name: &str| facts.iter().any(|fact| fact.field() == name);
     // What was made or removed tells more than what was written, and a part more than its cable.
     let rank = |subject: SubjectId, facts: &[&Fact]| {
-        let is = scene.ledger.shown(subject, field::IS).and_then(|fact| fact.value().as_str());
+        let is = snapshot.ledger.shown(subject, field::IS).and_then(|fact| fact.value().as_str());
         (!says(facts, field::IS), !says(facts, REMOVED), is != Some("part"), is == Some("run"))
     };
     let Some((subject, said)) = things.iter().min_by_key(|(subject, facts)| rank(**subject, facts)) else {
@@ -50,25 +50,25 @@ fn what(scene: &Scene<'_>, facts: &[&Fact]) -> Phrase {
     let first = said.first().map_or("", |fact| fact.field());
     let more = u64::try_from(things.len().saturating_sub(1)).unwrap_or(u64::MAX);
     Phrase::new(id)
-        .phrase("thing", named(scene, *subject))
+        .phrase("thing", named(snapshot, *subject))
         .phrase("field", story::field_name(first))
         .with("more", Arg::Count(more))
 }
 
 /// A thing by name, also one that was removed.
-pub(super) fn named(scene: &Scene<'_>, subject: SubjectId) -> Phrase {
-    let there = story::thing(scene.survey, subject);
+pub(super) fn named(snapshot: &SurveySnapshot<'_>, subject: SubjectId) -> Phrase {
+    let there = story::thing(snapshot.survey, subject);
     if there.id != "thing-gone" {
         return there;
     }
-    let said = |name: &str| scene.ledger.shown(subject, name).filter(|fact| !fact.is_forgotten());
+    let said = |name: &str| snapshot.ledger.shown(subject, name).filter(|fact| !fact.is_forgotten());
     let word = |name: &str| said(name).and_then(|fact| fact.value().as_str());
     match word(field::IS) {
         Some("part") => {
             let kind = said(field::KIND).and_then(|fact| serde_json::from_value(fact.value().clone()).ok());
             let mut part = Part::new(subject, kind.unwrap_or(PartKind::Unknown));
             part.tag = word(field::TAG).map(str::to_owned);
-            naming::of_part(scene.survey, &part)
+            naming::of_part(snapshot.survey, &part)
         }
         Some("run") => match word(field::TAG) {
             Some(tag) => Phrase::new("thing-run").text("tag", tag),
@@ -83,15 +83,15 @@ pub(super) fn named(scene: &Scene<'_>, subject: SubjectId) -> Phrase {
 }
 
 /// Offers to take the last act back, in words.
-pub(super) fn offer(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    if let Some((_, what)) = last(scene) {
-        sketch.press(&Key::Undo, &Phrase::new("free-undo").phrase("what", what), PressWeight::Other);
+pub(super) fn offer(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
+    if let Some((_, what)) = last(snapshot) {
+        builder.press(&Key::Undo, &Phrase::new("free-undo").phrase("what", what), PressWeight::Other);
     }
 }
 
 /// Takes it back. That is an act like any other, so it can be taken back too.
 pub(crate) fn take(session: &mut Session) -> Result<Move> {
-    if let Some((act, what)) = session.with_scene(last)? {
+    if let Some((act, what)) = session.with_snapshot(last)? {
         let open = session.open_survey()?;
         open.last_act = Some(open.store.undo(act)?);
         open.read()?;

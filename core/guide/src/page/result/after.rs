@@ -10,43 +10,44 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Place, ResultPlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::{Scene, Session};
-use crate::view::{Sketch, photo_slot};
+use crate::session::{Session, SurveySnapshot};
+use crate::view::{ScreenBuilder, photo_slot};
 
-pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("after"));
-    let Some(work) = scene.survey.works.get(&id).filter(|work| work.outcome.end == OutcomeKind::Done) else {
-        sketch.words(WordsRole::Problem, &Phrase::new("gone"));
-        sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Main);
-        return sketch.screen;
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>, id: SubjectId) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("after"));
+    let Some(work) = snapshot.survey.works.get(&id).filter(|work| work.outcome.end == OutcomeKind::Done)
+    else {
+        builder.words(WordsRole::Problem, &Phrase::new("gone"));
+        builder.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Main);
+        return builder.screen;
     };
-    let what = work.what(scene.survey);
-    sketch.words(WordsRole::Plain, &what);
-    sketch.words(WordsRole::Lead, &what.attribute("check"));
-    sketch.words(WordsRole::Why, &Phrase::new("after-why"));
-    let answer = answered(scene, work);
-    StillFine::ask(&mut sketch, &Phrase::new("after-fine"), answer);
+    let what = work.what(snapshot.survey);
+    builder.words(WordsRole::Plain, &what);
+    builder.words(WordsRole::Lead, &what.attribute("check"));
+    builder.words(WordsRole::Why, &Phrase::new("after-why"));
+    let answer = answered(snapshot, work);
+    StillFine::ask(&mut builder, &Phrase::new("after-fine"), answer);
     if answer == Some(StillFine::No) {
-        sketch.words(WordsRole::Problem, &Phrase::new("after-not-fine"));
+        builder.words(WordsRole::Problem, &Phrase::new("after-not-fine"));
         for caution in advice::worklist::cautions_of(work.change) {
-            sketch.caution(&caution.phrase());
+            builder.caution(&caution.phrase());
         }
-        sketch.words_if_known(WordsRole::How, &what.attribute("back"));
+        builder.words_if_known(WordsRole::How, &what.attribute("back"));
     }
-    photo_slot(scene, &mut sketch, &Key::After, work.change.at(), PhotoRole::After);
-    sketch.confirm(&Key::PutBack, &Phrase::new("put-back"));
+    photo_slot(snapshot, &mut builder, &Key::After, work.change.at(), PhotoRole::After);
+    builder.confirm(&Key::PutBack, &Phrase::new("put-back"));
     // Not the main press: the answer itself leads on.
-    sketch.press(&Key::Next, &Phrase::new("after-next"), PressWeight::Other);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Next, &Phrase::new("after-next"), PressWeight::Other);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 /// The answer that stands. Beside what [`Outcome`] says, it may be that there are no others, or that one is not sure.
-fn answered(scene: &Scene<'_>, work: &Work) -> Option<StillFine> {
+fn answered(snapshot: &SurveySnapshot<'_>, work: &Work) -> Option<StillFine> {
     match work.outcome.others_fine {
         Some(true) => Some(StillFine::Yes),
         Some(false) => Some(StillFine::No),
-        None => StillFine::of_reply(scene.survey.reply(work.id, Asked::OthersFine)?),
+        None => StillFine::of_reply(snapshot.survey.reply(work.id, Asked::OthersFine)?),
     }
 }
 

@@ -9,7 +9,7 @@ use phrase::{Arg, Phrase};
 use telling::words::Language;
 
 use crate::screen::{RowBar, RowMark};
-use crate::session::{Scene, Worked};
+use crate::session::{SurveySnapshot, Worked};
 
 /// The bars of one list of rooms, all on one scale.
 pub(super) struct Bars<'a> {
@@ -25,8 +25,8 @@ const SCALE_STEP: f64 = 500.0;
 
 impl<'a> Bars<'a> {
     /// The bars of all rooms; `None` while nothing is worked out.
-    pub(super) fn of(scene: &Scene<'a>) -> Option<Self> {
-        let (survey, worked, language) = (scene.survey, scene.worked()?, scene.language);
+    pub(super) fn of(snapshot: &SurveySnapshot<'a>) -> Option<Self> {
+        let (survey, worked, language) = (snapshot.survey, snapshot.worked()?, snapshot.language);
         let mut bars = Self { survey, worked, language, scale_end: 0.0 };
         let ends = worked.forecast().rooms.iter().filter_map(|room| bars.of_room(room)).map(|bar| {
             [Some(bar.high), bar.wish, bar.measured, bar.after].into_iter().flatten().fold(0.0, f64::max)

@@ -11,30 +11,30 @@ use phrase::{Arg, Phrase};
 use super::{findings, telling, unknowns, waiting};
 use crate::place::Key;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::{Scene, Weighed, Worked};
-use crate::view::{Sketch, shown, stages};
+use crate::session::{SurveySnapshot, Weighed, Worked};
+use crate::view::{ScreenBuilder, shown, stages};
 
 /// The most rows of one kind below the rooms.
 const ROWS: usize = 30;
 
-pub(crate) fn show(scene: &Scene<'_>) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("compare"));
-    let Some(worked) = waiting::worked(scene, &mut sketch) else { return sketch.screen };
-    let survey = scene.survey;
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("compare"));
+    let Some(worked) = waiting::worked(snapshot, &mut builder) else { return builder.screen };
+    let survey = snapshot.survey;
     let rooms: Vec<_> = stages::outlets(survey)
         .into_iter()
         .map(|outlet| RoomVerdict::at(survey, outlet, Some(worked.forecast())))
         .filter(|room| !room.readings.is_empty())
         .collect();
-    sketch.words(WordsRole::Lead, &lead(&rooms));
+    builder.words(WordsRole::Lead, &lead(&rooms));
     if !rooms.is_empty() {
-        sketch.words(WordsRole::Why, &Phrase::new("compare-why"));
+        builder.words(WordsRole::Why, &Phrase::new("compare-why"));
     }
-    let first = shown::page(scene, rooms.len()) * shown::ROWS;
+    let first = shown::page(snapshot, rooms.len()) * shown::ROWS;
     let page = rooms.iter().skip(first).take(shown::ROWS);
-    let rows = page.map(|room| row(scene, &sketch, worked, room)).collect();
-    sketch.rows(&Phrase::new("compare-rooms"), rows);
-    shown::turn(scene, &mut sketch, rooms.len());
+    let rows = page.map(|room| row(snapshot, &builder, worked, room)).collect();
+    builder.rows(&Phrase::new("compare-rooms"), rows);
+    shown::turn(snapshot, &mut builder, rooms.len());
     let mut asked: Vec<&Weighed> = Vec::new();
     let short = rooms.iter().filter(|room| room.falls_short());
     for unknown in short.flat_map(|room| on_way(survey, worked, room.outlet)) {
@@ -42,15 +42,15 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
             asked.push(unknown);
         }
     }
-    let rows = asked.into_iter().map(|unknown| unknowns::row(scene, &sketch, unknown)).collect();
-    sketch.rows(&Phrase::new("compare-unknown"), rows);
+    let rows = asked.into_iter().map(|unknown| unknowns::row(snapshot, &builder, unknown)).collect();
+    builder.rows(&Phrase::new("compare-unknown"), rows);
     let found = worked.findings.iter().filter(|finding| is_of_test(finding.kind)).take(ROWS);
-    let rows = found.map(|finding| findings::row(&sketch, worked, finding)).collect();
-    sketch.rows(&Phrase::new("compare-findings"), rows);
-    sketch.press(&Key::Handover, &Phrase::new("to-handover"), PressWeight::Main);
-    sketch.press(&Key::Tests, &Phrase::new("to-tests"), PressWeight::Other);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    let rows = found.map(|finding| findings::row(&builder, worked, finding)).collect();
+    builder.rows(&Phrase::new("compare-findings"), rows);
+    builder.press(&Key::Handover, &Phrase::new("to-handover"), PressWeight::Main);
+    builder.press(&Key::Tests, &Phrase::new("to-tests"), PressWeight::Other);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 fn is_of_test(kind: FindingKind) -> bool {
@@ -83,8 +83,13 @@ fn lead(rooms: &[RoomVerdict<'_>]) -> Phrase {
     Phrase::new(id).with("below", Arg::Count(count as u64))
 }
 
-fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, worked: &Worked, room: &RoomVerdict<'_>) -> RowEntry {
-    let survey = scene.survey;
+fn row(
+    snapshot: &SurveySnapshot<'_>,
+    builder: &ScreenBuilder<'_>,
+    worked: &Worked,
+    room: &RoomVerdict<'_>,
+) -> RowEntry {
+    let survey = snapshot.survey;
     let path = worked.forecast().path(room.outlet);
     let as_wished = room.is_as_wished();
     let mut told: Vec<Phrase> = as_wished.then(|| Phrase::new("compare-wish-met")).into_iter().collect();
@@ -92,9 +97,9 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, worked: &Worked, room: &RoomVerdi
     if path.is_none() {
         told.push(Phrase::new("compare-no-forecast"));
     }
-    let told = told.into_iter().map(|phrase| sketch.say(&phrase)).collect::<Vec<_>>().join(" ");
+    let told = told.into_iter().map(|phrase| builder.say(&phrase)).collect::<Vec<_>>().join(" ");
     let culprit = path.filter(|_| room.falls_short()).and_then(|path| culprit(survey, path, as_wished));
-    sketch.row(
+    builder.row(
         Some(Key::Room(room.outlet)),
         &shown::outlet(survey, room.outlet),
         Some(&Phrase::new("text").text("text", told)),

@@ -9,8 +9,8 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Place, ResultPlace};
 use crate::screen::{PressWeight, Screen, WordsRole, WritingKind};
-use crate::session::{Pending, Scene, Session};
-use crate::view::{Sketch, photo_slot};
+use crate::session::{Pending, Session, SurveySnapshot};
+use crate::view::{ScreenBuilder, photo_slot};
 
 /// The most notes on one thing that are shown.
 const NOTES: usize = 8;
@@ -22,67 +22,71 @@ const ENDS: [(OutcomeKind, &str); 3] = [
 ];
 
 /// What was done, what could not be, and what was put back, each under its own name; at most so many of each.
-pub(super) fn rows(scene: &Scene<'_>, sketch: &mut Sketch<'_>, most: usize) {
+pub(super) fn rows(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, most: usize) {
     for (end, name) in ENDS {
-        let works = scene.survey.works.values().filter(|work| work.outcome.end == end).take(most);
+        let works = snapshot.survey.works.values().filter(|work| work.outcome.end == end).take(most);
         let rows = works
             .map(|work| {
                 let not_fine = work.outcome.others_fine == Some(false) && end == OutcomeKind::Done;
                 let remark = not_fine.then(|| Phrase::new("ended-not-fine"));
-                let row =
-                    sketch.row(Some(Key::Ended(work.id)), &work.what(scene.survey), None, remark.as_ref());
+                let row = builder.row(
+                    Some(Key::Ended(work.id)),
+                    &work.what(snapshot.survey),
+                    None,
+                    remark.as_ref(),
+                );
                 if end == OutcomeKind::Done { row.ticked(true) } else { row }
             })
             .collect();
-        sketch.rows(&Phrase::new(name), rows);
+        builder.rows(&Phrase::new(name), rows);
     }
 }
 
-pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("ended"));
-    let Some(work) = scene.survey.works.get(&id) else {
-        sketch.words(WordsRole::Problem, &Phrase::new("gone"));
-        sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Main);
-        return sketch.screen;
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>, id: SubjectId) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("ended"));
+    let Some(work) = snapshot.survey.works.get(&id) else {
+        builder.words(WordsRole::Problem, &Phrase::new("gone"));
+        builder.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Main);
+        return builder.screen;
     };
     let end = ENDS.iter().find(|(end, _)| *end == work.outcome.end);
-    sketch.screen.title = sketch.say(&Phrase::new(end.map_or("ended", |(_, name)| name)));
-    let what = work.what(scene.survey);
-    sketch.words(WordsRole::Lead, &what);
+    builder.screen.title = builder.say(&Phrase::new(end.map_or("ended", |(_, name)| name)));
+    let what = work.what(snapshot.survey);
+    builder.words(WordsRole::Lead, &what);
     let others = match work.outcome.others_fine {
         Some(true) => "ended-fine",
         Some(false) => "ended-not-fine",
         None => "ended-not-looked",
     };
     if work.outcome.end == OutcomeKind::Done {
-        sketch.words(WordsRole::Plain, &Phrase::new(others));
+        builder.words(WordsRole::Plain, &Phrase::new(others));
         for caution in advice::worklist::cautions_of(work.change) {
-            sketch.caution(&caution.phrase());
+            builder.caution(&caution.phrase());
         }
-        sketch.words_if_known(WordsRole::How, &what.attribute("back"));
-        photo_slot(scene, &mut sketch, &Key::After, work.change.at(), house::record::PhotoRole::After);
-        sketch.press(&Key::Check, &Phrase::new("ended-check"), PressWeight::Other);
-        sketch.confirm(&Key::PutBack, &Phrase::new("put-back"));
+        builder.words_if_known(WordsRole::How, &what.attribute("back"));
+        photo_slot(snapshot, &mut builder, &Key::After, work.change.at(), house::record::PhotoRole::After);
+        builder.press(&Key::Check, &Phrase::new("ended-check"), PressWeight::Other);
+        builder.confirm(&Key::PutBack, &Phrase::new("put-back"));
     } else {
         if work.outcome.end == OutcomeKind::CouldNot {
-            notes(scene, &mut sketch, work.change.at());
+            notes(snapshot, &mut builder, work.change.at());
         }
-        sketch.words(WordsRole::Why, &Phrase::new("ended-again-why"));
-        sketch.press(&Key::Again, &Phrase::new("ended-again"), PressWeight::Other);
+        builder.words(WordsRole::Why, &Phrase::new("ended-again-why"));
+        builder.press(&Key::Again, &Phrase::new("ended-again"), PressWeight::Other);
     }
-    sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Main);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Main);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 /// The notes on what the work was about, and a place for the reason.
-fn notes(scene: &Scene<'_>, sketch: &mut Sketch<'_>, about: SubjectId) {
-    for note in scene.survey.notes_on(Some(about)).take(NOTES) {
-        sketch.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
+fn notes(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, about: SubjectId) {
+    for note in snapshot.survey.notes_on(Some(about)).take(NOTES) {
+        builder.words(WordsRole::Plain, &Phrase::new("free-note").text("text", &note.text));
     }
-    sketch.writing(&Key::Note, &Phrase::new("ended-note"), None, WritingKind::Note, "");
-    sketch.submitted_by(&Key::KeepNote);
-    sketch.press(&Key::KeepNote, &Phrase::new("free-note-add"), PressWeight::Other);
+    builder.writing(&Key::Note, &Phrase::new("ended-note"), None, WritingKind::Note, "");
+    builder.submitted_by(&Key::KeepNote);
+    builder.press(&Key::KeepNote, &Phrase::new("free-note-add"), PressWeight::Other);
 }
 
 /// Keeps the reason that was written as a note on the thing; nothing if none was.

@@ -7,37 +7,37 @@ use phrase::{Arg, Phrase};
 use super::waiting;
 use crate::place::Key;
 use crate::screen::{PressWeight, RowEntry, Screen, Severity, WordsRole};
-use crate::session::{Scene, Worked};
-use crate::view::{Sketch, shown};
+use crate::session::{SurveySnapshot, Worked};
+use crate::view::{ScreenBuilder, shown};
 
-pub(crate) fn show(scene: &Scene<'_>) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("findings"));
-    let Some(worked) = waiting::worked(scene, &mut sketch) else { return sketch.screen };
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("findings"));
+    let Some(worked) = waiting::worked(snapshot, &mut builder) else { return builder.screen };
     let found = &worked.findings;
     if found.is_empty() {
-        sketch.words(WordsRole::Lead, &Phrase::new("report-findings-none"));
+        builder.words(WordsRole::Lead, &Phrase::new("report-findings-none"));
     } else {
         let count = Arg::Count(found.len() as u64);
-        sketch.words(WordsRole::Lead, &Phrase::new("findings-lead").with("count", count));
+        builder.words(WordsRole::Lead, &Phrase::new("findings-lead").with("count", count));
     }
-    let first = shown::page(scene, found.len()) * shown::ROWS;
+    let first = shown::page(snapshot, found.len()) * shown::ROWS;
     let page: Vec<_> = found.iter().skip(first).take(shown::ROWS).collect();
     for weight in [Weight::Grave, Weight::Costly, Weight::Minor, Weight::Note] {
         let of_weight = page.iter().filter(|finding| finding.weight() == weight);
-        let rows = of_weight.map(|finding| row(&sketch, worked, finding)).collect();
-        sketch.rows(&weight.phrase(), rows);
+        let rows = of_weight.map(|finding| row(&builder, worked, finding)).collect();
+        builder.rows(&weight.phrase(), rows);
     }
-    shown::turn(scene, &mut sketch, found.len());
-    sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Main);
-    sketch.press(&Key::Forecast, &Phrase::new("to-forecast"), PressWeight::Other);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    shown::turn(snapshot, &mut builder, found.len());
+    builder.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Main);
+    builder.press(&Key::Forecast, &Phrase::new("to-forecast"), PressWeight::Other);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 /// One finding as a row that leads to it.
-pub(super) fn row(sketch: &Sketch<'_>, worked: &Worked, finding: &Finding) -> RowEntry {
+pub(super) fn row(builder: &ScreenBuilder<'_>, worked: &Worked, finding: &Finding) -> RowEntry {
     let key = Key::Finding(name(worked, finding));
-    sketch.row(Some(key), &finding.what(), None, None).weighs(severity(finding.weight()))
+    builder.row(Some(key), &finding.what(), None, None).weighs(severity(finding.weight()))
 }
 
 /// How much a finding weighs, as a state.

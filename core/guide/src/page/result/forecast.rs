@@ -9,62 +9,67 @@ use super::bars::{self, Bars};
 use super::{telling, unknowns, waiting};
 use crate::place::{Key, Question};
 use crate::screen::{PressWeight, RowEntry, RowMark, Screen, WordsRole};
-use crate::session::{Scene, Worked};
-use crate::view::{Sketch, shown};
+use crate::session::{SurveySnapshot, Worked};
+use crate::view::{ScreenBuilder, shown};
 
 /// How many unknowns are offered here at once.
 const WORTH: usize = 3;
 
-pub(crate) fn show(scene: &Scene<'_>) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("forecast"));
-    let Some(worked) = waiting::worked(scene, &mut sketch) else { return sketch.screen };
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("forecast"));
+    let Some(worked) = waiting::worked(snapshot, &mut builder) else { return builder.screen };
     let forecast = worked.forecast();
-    sketch.words(WordsRole::Lead, &lead(scene, forecast));
-    rooms(scene, &mut sketch, forecast);
-    together(scene, &mut sketch, forecast);
-    going_back(scene, &mut sketch, worked);
-    presses(&mut sketch, worked);
-    sketch.screen
+    builder.words(WordsRole::Lead, &lead(snapshot, forecast));
+    rooms(snapshot, &mut builder, forecast);
+    together(snapshot, &mut builder, forecast);
+    going_back(snapshot, &mut builder, worked);
+    presses(&mut builder, worked);
+    builder.screen
 }
 
-fn lead(scene: &Scene<'_>, forecast: &Forecast) -> Phrase {
+fn lead(snapshot: &SurveySnapshot<'_>, forecast: &Forecast) -> Phrase {
     if forecast.bridge.is_none() {
-        let survey = scene.survey;
+        let survey = snapshot.survey;
         let nowhere = survey.reply(survey.id, Asked::RouterAt) == Some(Reply::None);
         return Phrase::new(if nowhere { "forecast-no-outlet-there" } else { "forecast-no-bridge" });
     }
-    summary(&answers(scene.survey, forecast))
+    summary(&answers(snapshot.survey, forecast))
 }
 
-fn rooms(scene: &Scene<'_>, sketch: &mut Sketch<'_>, forecast: &Forecast) {
+fn rooms(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, forecast: &Forecast) {
     let of = forecast.rooms.len();
-    let first = shown::page(scene, of) * shown::ROWS;
-    let bars = Bars::of(scene);
+    let first = shown::page(snapshot, of) * shown::ROWS;
+    let bars = Bars::of(snapshot);
     let page = forecast.rooms.iter().skip(first).take(shown::ROWS);
-    let rows: Vec<RowEntry> = page.map(|room| row(scene, sketch, room, bars.as_ref())).collect();
+    let rows: Vec<RowEntry> = page.map(|room| row(snapshot, builder, room, bars.as_ref())).collect();
     if of == 0 {
-        sketch.words(WordsRole::Plain, &Phrase::new("report-forecast-none"));
+        builder.words(WordsRole::Plain, &Phrase::new("report-forecast-none"));
     }
-    sketch.rows(&Phrase::new("forecast-rooms"), rows);
-    shown::turn(scene, sketch, of);
-    let without = answers(scene.survey, forecast).into_iter().filter(|answer| answer.outlet.is_none());
+    builder.rows(&Phrase::new("forecast-rooms"), rows);
+    shown::turn(snapshot, builder, of);
+    let without = answers(snapshot.survey, forecast).into_iter().filter(|answer| answer.outlet.is_none());
     let rows = without
         .take(30)
         .map(|answer| {
             let head = Phrase::new("text").text("text", &answer.room.name);
             let says = Phrase::new("forecast-no-outlet");
-            sketch.row(None, &head, Some(&says), None).marked(RowMark::NotKnown)
+            builder.row(None, &head, Some(&says), None).marked(RowMark::NotKnown)
         })
         .collect();
-    sketch.rows(&Phrase::new("forecast-without"), rows);
+    builder.rows(&Phrase::new("forecast-without"), rows);
 }
 
-fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, room: &RoomForecast, bars: Option<&Bars<'_>>) -> RowEntry {
-    let survey = scene.survey;
+fn row(
+    snapshot: &SurveySnapshot<'_>,
+    builder: &ScreenBuilder<'_>,
+    room: &RoomForecast,
+    bars: Option<&Bars<'_>>,
+) -> RowEntry {
+    let survey = snapshot.survey;
     let wish = Wished::at(survey, room).map(|wished| telling::wish(&wished));
     let says = telling::reach(survey, room.outlet, &room.reach);
     let head = shown::outlet(survey, room.outlet);
-    let row = sketch.row(Some(Key::Room(room.outlet)), &head, Some(&says), wish.as_ref());
+    let row = builder.row(Some(Key::Room(room.outlet)), &head, Some(&says), wish.as_ref());
     let row = row.bar(bars.and_then(|bars| bars.of_room(room)));
     match bars::mark(survey, room) {
         Some(mark) => row.marked(mark),
@@ -72,39 +77,39 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, room: &RoomForecast, bars: Option
     }
 }
 
-fn together(scene: &Scene<'_>, sketch: &mut Sketch<'_>, forecast: &Forecast) {
-    if Together::is_too_much(forecast) && !answers(scene.survey, forecast).is_empty() {
-        sketch.words(WordsRole::Plain, &Phrase::new("answer-not-together"));
+fn together(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, forecast: &Forecast) {
+    if Together::is_too_much(forecast) && !answers(snapshot.survey, forecast).is_empty() {
+        builder.words(WordsRole::Plain, &Phrase::new("answer-not-together"));
     }
     if forecast.bridge.is_some() && !forecast.rooms.is_empty() {
         let time = Arg::MillisecondsRange(forecast.round_trip_ms);
-        sketch.words(WordsRole::Aside, &Phrase::new("report-round-trip").with("time", time));
-        sketch.words(WordsRole::Aside, &Phrase::new("forecast-how"));
+        builder.words(WordsRole::Aside, &Phrase::new("report-round-trip").with("time", time));
+        builder.words(WordsRole::Aside, &Phrase::new("forecast-how"));
     }
 }
 
-fn going_back(scene: &Scene<'_>, sketch: &mut Sketch<'_>, worked: &Worked) {
-    let worth: Vec<_> = unknowns::worth_going_back(scene, worked).take(WORTH).collect();
+fn going_back(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worked: &Worked) {
+    let worth: Vec<_> = unknowns::worth_going_back(snapshot, worked).take(WORTH).collect();
     if worth.is_empty() {
         return;
     }
-    sketch.words(WordsRole::Heading, &Phrase::new("unknowns-worth"));
-    sketch.words(WordsRole::Why, &Phrase::new("unknowns-why"));
-    let rows = worth.into_iter().map(|unknown| unknowns::row(scene, sketch, unknown)).collect();
-    sketch.rows(&Phrase::new("unknowns-first"), rows);
+    builder.words(WordsRole::Heading, &Phrase::new("unknowns-worth"));
+    builder.words(WordsRole::Why, &Phrase::new("unknowns-why"));
+    let rows = worth.into_iter().map(|unknown| unknowns::row(snapshot, builder, unknown)).collect();
+    builder.rows(&Phrase::new("unknowns-first"), rows);
 }
 
-fn presses(sketch: &mut Sketch<'_>, worked: &Worked) {
+fn presses(builder: &mut ScreenBuilder<'_>, worked: &Worked) {
     if worked.forecast().bridge.is_none() {
         let key = Key::Ask(Question::RouterAt);
-        sketch.press(&key, &Phrase::new("forecast-say-router"), PressWeight::Main);
-        sketch.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Other);
+        builder.press(&key, &Phrase::new("forecast-say-router"), PressWeight::Main);
+        builder.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Other);
     } else {
-        sketch.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Main);
+        builder.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Main);
     }
-    sketch.press(&Key::Map, &Phrase::new("to-map"), PressWeight::Other);
+    builder.press(&Key::Map, &Phrase::new("to-map"), PressWeight::Other);
     if !worked.unknowns.is_empty() {
-        sketch.press(&Key::Unknowns, &Phrase::new("to-unknowns"), PressWeight::Other);
+        builder.press(&Key::Unknowns, &Phrase::new("to-unknowns"), PressWeight::Other);
     }
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
 }

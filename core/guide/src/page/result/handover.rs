@@ -14,46 +14,46 @@ use crate::error::Result;
 use crate::place::{Choice, Key, Move, Place};
 use crate::question::journey;
 use crate::screen::{Ability, FileAsked, PressWeight, RowEntry, RowMark, Screen, WordsRole};
-use crate::session::{Scene, Session, folder_name, pack};
-use crate::view::{Sketch, stages};
+use crate::session::{Session, SurveySnapshot, folder_name, pack};
+use crate::view::{ScreenBuilder, stages};
 
 /// What may stay out of the file, in the order in which it is offered.
 const PARTS: [LeftOut; 3] = [LeftOut::Owner, LeftOut::Photos, LeftOut::Notes];
 
-pub(crate) fn show(scene: &Scene<'_>) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("handover"));
-    sketch.able(Ability::Share);
-    let given = stages::GIVEN.iter().filter(|(_, name)| stages::is_given(scene, *name)).count();
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("handover"));
+    builder.able(Ability::Share);
+    let given = stages::GIVEN.iter().filter(|(_, name)| stages::is_given(snapshot, *name)).count();
     let lead = if given == stages::GIVEN.len() { "handover-all" } else { "handover-lead" };
-    sketch.words(WordsRole::Lead, &Phrase::new(lead));
-    sketch.words(WordsRole::Why, &Phrase::new("handover-why"));
-    for (_, name) in stages::GIVEN.iter().filter(|(_, name)| stages::is_given(scene, *name)) {
-        sketch.words(WordsRole::Plain, &Phrase::new(format!("{name}-there")));
+    builder.words(WordsRole::Lead, &Phrase::new(lead));
+    builder.words(WordsRole::Why, &Phrase::new("handover-why"));
+    for (_, name) in stages::GIVEN.iter().filter(|(_, name)| stages::is_given(snapshot, *name)) {
+        builder.words(WordsRole::Plain, &Phrase::new(format!("{name}-there")));
     }
-    sketch.words(WordsRole::Plain, &counts(scene));
-    let out = left_out(scene);
+    builder.words(WordsRole::Plain, &counts(snapshot));
+    let out = left_out(snapshot);
     let rows: Vec<RowEntry> = PARTS
         .iter()
         .map(|part| {
             let says = if out.contains(part) { "handover-stays-out" } else { "handover-goes-along" };
             let head = Phrase::new(format!("handover-{}", part.key()));
-            let row = sketch.row(Some(Key::Without(*part)), &head, Some(&Phrase::new(says)), None);
+            let row = builder.row(Some(Key::Without(*part)), &head, Some(&Phrase::new(says)), None);
             row.switched(!out.contains(part))
         })
         .collect();
-    sketch.rows(&Phrase::new("handover-options"), rows);
-    if waiting::worked(scene, &mut sketch).is_some() {
-        left_open(scene, &mut sketch);
-        presses(scene, &mut sketch);
-        sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.rows(&Phrase::new("handover-options"), rows);
+    if waiting::worked(snapshot, &mut builder).is_some() {
+        left_open(snapshot, &mut builder);
+        presses(snapshot, &mut builder);
+        builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     }
-    ended::rows(scene, &mut sketch, 30);
-    sketch.screen
+    ended::rows(snapshot, &mut builder, 30);
+    builder.screen
 }
 
 /// The key of the press for one of them, which proposes a name for it.
-fn key(scene: &Scene<'_>, end: &str) -> Key {
-    let name = folder_name(scene.survey.name.as_deref().unwrap_or_default());
+fn key(snapshot: &SurveySnapshot<'_>, end: &str) -> Key {
+    let name = folder_name(snapshot.survey.name.as_deref().unwrap_or_default());
     Key::File(FileAsked::ToWrite { name: format!("{name}.{end}") })
 }
 
@@ -65,36 +65,37 @@ fn given_by(key: &Key) -> Option<Asked> {
 }
 
 /// The two things to give; the first that is not there yet stands out.
-fn presses(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+fn presses(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
     let mut main = true;
     for (end, name) in stages::GIVEN {
-        let given = stages::is_given(scene, name);
-        let key = key(scene, end);
+        let given = stages::is_given(snapshot, name);
+        let key = key(snapshot, end);
         let weight = if main && !given { PressWeight::Main } else { PressWeight::Other };
         main &= given;
         let words = if given { format!("{name}-again") } else { name.name().to_owned() };
-        sketch.press(&key, &Phrase::new(words), weight);
+        builder.press(&key, &Phrase::new(words), weight);
     }
     if main {
-        sketch.press(&Key::Finish, &Phrase::new("handover-finish"), PressWeight::Main);
+        builder.press(&Key::Finish, &Phrase::new("handover-finish"), PressWeight::Main);
     }
 }
 
-fn counts(scene: &Scene<'_>) -> Phrase {
-    let of = |end| scene.survey.works.values().filter(|work| work.outcome.end == end).count() as u64;
+fn counts(snapshot: &SurveySnapshot<'_>) -> Phrase {
+    let of = |end| snapshot.survey.works.values().filter(|work| work.outcome.end == end).count() as u64;
     Phrase::new("handover-counts")
         .with("done", Arg::Count(of(OutcomeKind::Done)))
         .with("not", Arg::Count(of(OutcomeKind::CouldNot) + of(OutcomeKind::PutBack)))
 }
 
-fn left_open(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    let Some(worked) = scene.worked() else { return };
+fn left_open(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
+    let Some(worked) = snapshot.worked() else { return };
     let mut rows = Vec::new();
     let steps = worked.list.steps.len() as u64;
-    let questions = journey(scene).iter().filter(|on_way| !on_way.answered).count() as u64;
-    let tests =
-        stages::outlets(scene.survey).into_iter().filter(|outlet| !is_tested(scene.survey, *outlet)).count()
-            as u64;
+    let questions = journey(snapshot).iter().filter(|on_way| !on_way.answered).count() as u64;
+    let tests = stages::outlets(snapshot.survey)
+        .into_iter()
+        .filter(|outlet| !is_tested(snapshot.survey, *outlet))
+        .count() as u64;
     for (key, id, count) in [
         (Key::Work, "left-steps", steps),
         (Key::Tests, "left-tests", tests),
@@ -102,20 +103,20 @@ fn left_open(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
     ] {
         if count > 0 {
             let head = Phrase::new(id).with("count", Arg::Count(count));
-            rows.push(sketch.row(Some(key), &head, None, None).ticked(false));
+            rows.push(builder.row(Some(key), &head, None, None).ticked(false));
         }
     }
     let unknown = worked.unknowns.len() as u64;
     if unknown > 0 {
         let head = Phrase::new("left-unknown").with("count", Arg::Count(unknown));
-        let row = sketch.row(Some(Key::Unknowns), &head, None, None);
+        let row = builder.row(Some(Key::Unknowns), &head, None, None);
         rows.push(row.marked(RowMark::NotKnown));
     }
-    sketch.rows(&Phrase::new("handover-left"), rows);
+    builder.rows(&Phrase::new("handover-left"), rows);
 }
 
-fn left_out(scene: &Scene<'_>) -> BTreeSet<LeftOut> {
-    let picked: Option<Vec<LeftOut>> = scene.pending().picked(&Key::LeaveOut);
+fn left_out(snapshot: &SurveySnapshot<'_>) -> BTreeSet<LeftOut> {
+    let picked: Option<Vec<LeftOut>> = snapshot.pending().picked(&Key::LeaveOut);
     picked.unwrap_or_default().into_iter().collect()
 }
 
@@ -124,7 +125,7 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
         Done::Press(key) => Ok(pressed(session, key)?),
         Done::File(key, file) => {
             let Some(answer) = given_by(key) else { return Ok(Move::Stay) };
-            let left_out = session.with_scene(left_out)?;
+            let left_out = session.with_snapshot(left_out)?;
             if answer == stages::REPORT {
                 written::report(session, &left_out, file, |session| was_given(session, stages::REPORT))?;
             } else {

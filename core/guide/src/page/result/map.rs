@@ -8,17 +8,17 @@ use telling::figure::{Figure, loss_plot, wiring_map};
 use super::waiting;
 use crate::place::Key;
 use crate::screen::{FigureDrawn, PressWeight, Screen, WordsRole};
-use crate::session::{Scene, Worked};
-use crate::view::{Sketch, shown};
+use crate::session::{SurveySnapshot, Worked};
+use crate::view::{ScreenBuilder, shown};
 
 /// The map of what was found, which needs no forecast.
-fn map(scene: &Scene<'_>) -> Figure {
-    wiring_map(scene.survey, scene.worked().map(Worked::forecast), scene.language)
+fn map(snapshot: &SurveySnapshot<'_>) -> Figure {
+    wiring_map(snapshot.survey, snapshot.worked().map(Worked::forecast), snapshot.language)
 }
 
 /// The loss over frequency, once it is worked out.
-fn plot(scene: &Scene<'_>) -> Option<Figure> {
-    loss_plot(scene.survey, scene.worked()?.forecast(), scene.language)
+fn plot(snapshot: &SurveySnapshot<'_>) -> Option<Figure> {
+    loss_plot(snapshot.survey, snapshot.worked()?.forecast(), snapshot.language)
 }
 
 fn drawn(figure: &Figure) -> FigureDrawn {
@@ -26,33 +26,33 @@ fn drawn(figure: &Figure) -> FigureDrawn {
 }
 
 /// Both, as a shell draws them.
-pub(crate) fn figures(scene: &Scene<'_>) -> Vec<FigureDrawn> {
-    std::iter::once(map(scene)).chain(plot(scene)).map(|figure| drawn(&figure)).collect()
+pub(crate) fn figures(snapshot: &SurveySnapshot<'_>) -> Vec<FigureDrawn> {
+    std::iter::once(map(snapshot)).chain(plot(snapshot)).map(|figure| drawn(&figure)).collect()
 }
 
-pub(crate) fn show(scene: &Scene<'_>) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("map"));
-    let survey = scene.survey;
-    sketch.words(WordsRole::How, &Phrase::new("map-how"));
-    let map = map(scene);
-    sketch.figure(&map, &drawn(&map));
-    if waiting::worked(scene, &mut sketch).is_some() {
-        if let Some(plot) = plot(scene) {
-            sketch.words(WordsRole::How, &Phrase::new("report-plot-how"));
-            sketch.figure(&plot, &drawn(&plot));
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("map"));
+    let survey = snapshot.survey;
+    builder.words(WordsRole::How, &Phrase::new("map-how"));
+    let map = map(snapshot);
+    builder.figure(&map, &drawn(&map));
+    if waiting::worked(snapshot, &mut builder).is_some() {
+        if let Some(plot) = plot(snapshot) {
+            builder.words(WordsRole::How, &Phrase::new("report-plot-how"));
+            builder.figure(&plot, &drawn(&plot));
         }
-        sketch.press(&Key::Forecast, &Phrase::new("to-forecast"), PressWeight::Main);
-        sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+        builder.press(&Key::Forecast, &Phrase::new("to-forecast"), PressWeight::Main);
+        builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     }
     let order = reading_order(survey);
-    let first = shown::page(scene, order.len()) * shown::ROWS;
+    let first = shown::page(snapshot, order.len()) * shown::ROWS;
     let rows = order
         .iter()
         .skip(first)
         .take(shown::ROWS)
-        .map(|part| sketch.row(Some(Key::Part(*part)), &naming::part(survey, *part), None, None))
+        .map(|part| builder.row(Some(Key::Part(*part)), &naming::part(survey, *part), None, None))
         .collect();
-    sketch.rows(&Phrase::new("map-parts"), rows);
-    shown::turn(scene, &mut sketch, order.len());
-    sketch.screen
+    builder.rows(&Phrase::new("map-parts"), rows);
+    shown::turn(snapshot, &mut builder, order.len());
+    builder.screen
 }

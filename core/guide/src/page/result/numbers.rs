@@ -10,8 +10,8 @@ use crate::error::Result;
 use crate::number::Quantity;
 use crate::place::{Key, Move, Place, ResultPlace, TestKind};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::{Pending, Scene, Session};
-use crate::view::{Sketch, shown};
+use crate::session::{Pending, Session, SurveySnapshot};
+use crate::view::{ScreenBuilder, shown};
 
 impl TestKind {
     const fn how(self) -> HowMeasured {
@@ -41,24 +41,24 @@ impl TestKind {
     }
 }
 
-pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId, kind: TestKind) -> Screen {
-    let title = Phrase::new("test-title").phrase("outlet", shown::outlet(scene.survey, outlet));
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
-    sketch.words(WordsRole::Lead, &Phrase::new(format!("test-kind-{}", kind.word())));
-    sketch.words(WordsRole::How, &Phrase::new(format!("test-how-{}", kind.word())));
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>, outlet: SubjectId, kind: TestKind) -> Screen {
+    let title = Phrase::new("test-title").phrase("outlet", shown::outlet(snapshot.survey, outlet));
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &title);
+    builder.words(WordsRole::Lead, &Phrase::new(format!("test-kind-{}", kind.word())));
+    builder.words(WordsRole::How, &Phrase::new(format!("test-how-{}", kind.word())));
     for (key, quantity) in kind.figures() {
         let name = Phrase::new(format!("test-{key}"));
         let hint = name.attribute("hint");
-        let hint = scene.language.knows(&hint.id).then_some(hint);
-        sketch.number(&key, &name, hint.as_ref(), quantity, None);
+        let hint = snapshot.language.knows(&hint.id).then_some(hint);
+        builder.number(&key, &name, hint.as_ref(), quantity, None);
     }
     if kind == TestKind::House {
-        outlet_test_socket::ask(&mut sketch);
+        outlet_test_socket::ask(&mut builder);
     }
-    sketch.press(&Key::Keep, &Phrase::new("test-keep"), PressWeight::Main);
-    sketch.press(&Key::Tests, &Phrase::new("test-later"), PressWeight::Quiet);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Keep, &Phrase::new("test-keep"), PressWeight::Main);
+    builder.press(&Key::Tests, &Phrase::new("test-later"), PressWeight::Quiet);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 /// What was typed, as readings.

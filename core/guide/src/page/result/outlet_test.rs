@@ -9,26 +9,26 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Choice, Key, Move, Place, ResultPlace, TestKind};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::{Scene, Session};
-use crate::view::{Offer, Sketch, shown};
+use crate::session::{Session, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder, shown};
 
-pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
-    let survey = scene.survey;
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>, outlet: SubjectId) -> Screen {
+    let survey = snapshot.survey;
     let title = Phrase::new("test-title").phrase("outlet", shown::outlet(survey, outlet));
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &title);
     if !survey.parts.contains_key(&outlet) {
-        sketch.words(WordsRole::Problem, &Phrase::new("gone"));
-        sketch.press(&Key::Tests, &Phrase::new("to-tests"), PressWeight::Main);
-        return sketch.screen;
+        builder.words(WordsRole::Problem, &Phrase::new("gone"));
+        builder.press(&Key::Tests, &Phrase::new("to-tests"), PressWeight::Main);
+        return builder.screen;
     }
-    sketch.words(WordsRole::Lead, &Phrase::new("test-kind"));
-    sketch.words(WordsRole::Why, &Phrase::new("test-kind-why"));
+    builder.words(WordsRole::Lead, &Phrase::new("test-kind"));
+    builder.words(WordsRole::Why, &Phrase::new("test-kind-why"));
     let offers = TestKind::ALL.iter().map(|kind| {
         let words = Phrase::new(format!("test-kind-{}", kind.word()));
         let about = words.attribute("about");
         Offer::new(kind, words).about(about)
     });
-    sketch.choice(&Key::Kind, &Phrase::new("test-kind"), false, offers.collect(), None::<&TestKind>);
+    builder.choice(&Key::Kind, &Phrase::new("test-kind"), false, offers.collect(), None::<&TestKind>);
     let rows = survey
         .readings_at(outlet)
         .filter(|told| is_of_test(told.measured))
@@ -36,14 +36,14 @@ pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
         .map(|told| {
             let how = told.how.map(reading::how);
             let key = Key::Reading(told.id);
-            sketch.row(Some(key), &house::naming::reading(told.measured), how.as_ref(), None)
+            builder.row(Some(key), &house::naming::reading(told.measured), how.as_ref(), None)
         })
         .collect();
-    sketch.rows(&Phrase::new("test-readings"), rows);
+    builder.rows(&Phrase::new("test-readings"), rows);
     // Not the main press: the answer itself leads on.
-    sketch.press(&Key::Tests, &Phrase::new("to-tests"), PressWeight::Other);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Tests, &Phrase::new("to-tests"), PressWeight::Other);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 pub(crate) fn take(session: &mut Session, outlet: SubjectId, done: &Done) -> Result<Move> {

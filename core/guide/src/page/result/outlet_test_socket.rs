@@ -5,7 +5,7 @@ use phrase::Phrase;
 use crate::place::{Key, choices};
 use crate::screen::WordsRole;
 use crate::session::Pending;
-use crate::view::{Offer, Sketch};
+use crate::view::{Offer, ScreenBuilder};
 
 choices! {
     /// A network socket by its line rate, the most usual first.
@@ -34,7 +34,7 @@ impl Socket {
 }
 
 /// Asks for the slowest.
-pub(super) fn ask(sketch: &mut Sketch<'_>) {
+pub(super) fn ask(builder: &mut ScreenBuilder<'_>) {
     let name = Phrase::new("test-socket");
     let offer = |socket: &Socket| match socket {
         Socket::Unsure => Offer::unsure(socket),
@@ -42,8 +42,8 @@ pub(super) fn ask(sketch: &mut Sketch<'_>) {
         socket => Offer::new(socket, Phrase::new(format!("test-socket-{}", socket.word().replace('.', "-")))),
     };
     let offers = Socket::ALL.iter().map(offer).collect();
-    sketch.choice(&Key::Socket, &name, false, offers, None::<&Socket>);
-    sketch.words(WordsRole::Aside, &name.attribute("why"));
+    builder.choice(&Key::Socket, &name, false, offers, None::<&Socket>);
+    builder.words(WordsRole::Aside, &name.attribute("why"));
 }
 
 /// What was answered, Mb/s; `None` while nobody said, or is sure.

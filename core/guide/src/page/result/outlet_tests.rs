@@ -10,29 +10,29 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Place, ResultPlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::{Scene, Session};
-use crate::view::{Sketch, shown, stages};
+use crate::session::{Session, SurveySnapshot};
+use crate::view::{ScreenBuilder, shown, stages};
 
-pub(crate) fn show(scene: &Scene<'_>) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("tests"));
-    let outlets = stages::outlets(scene.survey);
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("tests"));
+    let outlets = stages::outlets(snapshot.survey);
     let id = if outlets.is_empty() { "tests-none" } else { "tests-lead" };
-    sketch.words(WordsRole::Lead, &Phrase::new(id));
+    builder.words(WordsRole::Lead, &Phrase::new(id));
     if !outlets.is_empty() {
-        sketch.words(WordsRole::Why, &Phrase::new("tests-why"));
+        builder.words(WordsRole::Why, &Phrase::new("tests-why"));
     }
-    let first = shown::page(scene, outlets.len()) * shown::ROWS;
+    let first = shown::page(snapshot, outlets.len()) * shown::ROWS;
     let rows =
-        outlets.iter().skip(first).take(shown::ROWS).map(|outlet| row(scene, &sketch, *outlet)).collect();
-    sketch.rows(&Phrase::new("tests-rooms"), rows);
-    shown::turn(scene, &mut sketch, outlets.len());
-    sketch.press(&Key::StillFine, &Phrase::new("tests-next"), PressWeight::Main);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+        outlets.iter().skip(first).take(shown::ROWS).map(|outlet| row(snapshot, &builder, *outlet)).collect();
+    builder.rows(&Phrase::new("tests-rooms"), rows);
+    shown::turn(snapshot, &mut builder, outlets.len());
+    builder.press(&Key::StillFine, &Phrase::new("tests-next"), PressWeight::Main);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
-fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, outlet: SubjectId) -> RowEntry {
-    let survey = scene.survey;
+fn row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, outlet: SubjectId) -> RowEntry {
+    let survey = snapshot.survey;
     let told: Vec<_> = survey
         .readings_at(outlet)
         .filter(|reading| is_a_speed(reading.measured))
@@ -46,23 +46,23 @@ fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, outlet: SubjectId) -> RowEntry {
         Phrase::new("tests-told").with("told", Arg::Several(told))
     };
     let head = shown::outlet(survey, outlet);
-    sketch.row(Some(Key::Test(outlet)), &head, Some(&says), None).ticked(is_tested)
+    builder.row(Some(Key::Test(outlet)), &head, Some(&says), None).ticked(is_tested)
 }
 
-pub(crate) fn show_still_fine(scene: &Scene<'_>) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("still-fine"));
-    sketch.words(WordsRole::Lead, &Phrase::new("still-fine-ask"));
-    sketch.words(WordsRole::Why, &Phrase::new("still-fine-why"));
-    let now = scene.survey.reply(scene.survey.id, Asked::StillFine).and_then(StillFine::of_reply);
-    StillFine::ask(&mut sketch, &Phrase::new("still-fine-ask"), now);
+pub(crate) fn show_still_fine(snapshot: &SurveySnapshot<'_>) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("still-fine"));
+    builder.words(WordsRole::Lead, &Phrase::new("still-fine-ask"));
+    builder.words(WordsRole::Why, &Phrase::new("still-fine-why"));
+    let now = snapshot.survey.reply(snapshot.survey.id, Asked::StillFine).and_then(StillFine::of_reply);
+    StillFine::ask(&mut builder, &Phrase::new("still-fine-ask"), now);
     if now == Some(StillFine::No) {
-        sketch.words(WordsRole::Problem, &Phrase::new("still-fine-no"));
-        sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Other);
+        builder.words(WordsRole::Problem, &Phrase::new("still-fine-no"));
+        builder.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Other);
     }
     // Not the main press: the answer itself leads on.
-    sketch.press(&Key::Compare, &Phrase::new("to-compare"), PressWeight::Other);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Compare, &Phrase::new("to-compare"), PressWeight::Other);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 pub(crate) fn take_still_fine(session: &mut Session, done: &Done) -> Result<Move> {

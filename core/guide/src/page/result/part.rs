@@ -9,50 +9,50 @@ use super::unknowns;
 use crate::place::Key;
 use crate::question::journey;
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::Scene;
-use crate::view::Sketch;
+use crate::session::SurveySnapshot;
+use crate::view::ScreenBuilder;
 
-pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
-    let survey = scene.survey;
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>, id: SubjectId) -> Screen {
+    let survey = snapshot.survey;
     let title = naming::part(survey, id);
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &title);
     let Some(part) = survey.parts.get(&id) else {
-        sketch.words(WordsRole::Problem, &Phrase::new("gone"));
-        sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Main);
-        return sketch.screen;
+        builder.words(WordsRole::Problem, &Phrase::new("gone"));
+        builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Main);
+        return builder.screen;
     };
     let mut lines = Vec::new();
     if let Some(feed) = survey.wiring.feed(id) {
         let port = naming::port(survey, feed.part, feed.port);
-        lines.push(sketch.say(&Phrase::new("part-fed").phrase("port", port)));
+        lines.push(builder.say(&Phrase::new("part-fed").phrase("port", port)));
     }
     lines.extend(part.place.clone());
     lines.extend(part.label.clone());
     let photo = survey.photos_of(Some(id)).next().map(|photo| photo.id);
-    sketch.part(part.tag.as_deref().unwrap_or_default(), &naming::kind(part), lines, photo);
-    if let Some(worked) = scene.worked() {
+    builder.part(part.tag.as_deref().unwrap_or_default(), &naming::kind(part), lines, photo);
+    if let Some(worked) = snapshot.worked() {
         let found = worked.findings.iter().filter(|finding| concerns(finding, id)).take(40);
-        let rows = found.map(|finding| findings::row(&sketch, worked, finding)).collect();
-        sketch.rows(&Phrase::new("part-findings"), rows);
+        let rows = found.map(|finding| findings::row(&builder, worked, finding)).collect();
+        builder.rows(&Phrase::new("part-findings"), rows);
         let open = worked.unknowns.iter().filter(|weighed| weighed.unknown.about == id).take(40);
-        let rows = open.map(|unknown| unknowns::row(scene, &sketch, unknown)).collect();
-        sketch.rows(&Phrase::new("part-unknowns"), rows);
+        let rows = open.map(|unknown| unknowns::row(snapshot, &builder, unknown)).collect();
+        builder.rows(&Phrase::new("part-unknowns"), rows);
     }
     let run = survey.wiring.feed(id).and_then(|feed| feed.run);
-    let rows = journey(scene)
+    let rows = journey(snapshot)
         .into_iter()
         .filter(|on_way| unknowns::is_about(&on_way.question, id, run))
         .take(60)
         .map(|on_way| {
             let says = Phrase::new(if on_way.answered { "answered" } else { "open" });
-            let head = on_way.question.phrase(scene).attribute("title");
-            sketch
+            let head = on_way.question.phrase(snapshot).attribute("title");
+            builder
                 .row(Some(Key::Ask(on_way.question.clone())), &head, Some(&says), None)
                 .ticked(on_way.answered)
         })
         .collect();
-    sketch.rows(&Phrase::new("part-questions"), rows);
-    sketch.press(&Key::Map, &Phrase::new("to-map"), PressWeight::Main);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.rows(&Phrase::new("part-questions"), rows);
+    builder.press(&Key::Map, &Phrase::new("to-map"), PressWeight::Main);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }

@@ -16,8 +16,8 @@ use crate::place::{Key, Move, Place, Question, ResultPlace, replies};
 use crate::question::entry::behind;
 use crate::question::router::bridge;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::{Pending, Scene, Session};
-use crate::view::{Offer, Sketch};
+use crate::session::{Pending, Session, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 replies! {
     /// Whether the network's password is set.
@@ -33,41 +33,42 @@ replies! {
     }
 }
 
-pub(crate) fn show(scene: &Scene<'_>) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("private"));
-    sketch.words(WordsRole::Lead, &Phrase::new("private-lead"));
-    sketch.words(WordsRole::Why, &Phrase::new("private-why"));
-    sketch.words(WordsRole::How, &Phrase::new("private-how"));
-    if scene.survey.services.values().any(|service| is_provider(service.kind)) {
-        sketch.words(WordsRole::Plain, &Phrase::new("private-not-theirs"));
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("private"));
+    builder.words(WordsRole::Lead, &Phrase::new("private-lead"));
+    builder.words(WordsRole::Why, &Phrase::new("private-why"));
+    builder.words(WordsRole::How, &Phrase::new("private-how"));
+    if snapshot.survey.services.values().any(|service| is_provider(service.kind)) {
+        builder.words(WordsRole::Plain, &Phrase::new("private-not-theirs"));
     }
     let offer = |set: &PasswordSet| match set {
         PasswordSet::Unsure => Offer::unsure(set),
         set => Offer::new(set, Phrase::new(format!("private-{}", set.word()))),
     };
-    let now = scene.survey.reply(scene.survey.id, Asked::PrivatePassword).and_then(PasswordSet::of_reply);
+    let now =
+        snapshot.survey.reply(snapshot.survey.id, Asked::PrivatePassword).and_then(PasswordSet::of_reply);
     let offers = PasswordSet::ALL.iter().map(offer).collect();
-    sketch.choice(&Key::Password, &Phrase::new("private-password"), false, offers, &now);
-    filters(scene, &mut sketch);
-    nodes(scene, &mut sketch);
-    sketch.press(&Key::Next, &Phrase::new("private-next"), PressWeight::Main);
-    sketch.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Other);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.choice(&Key::Password, &Phrase::new("private-password"), false, offers, &now);
+    filters(snapshot, &mut builder);
+    nodes(snapshot, &mut builder);
+    builder.press(&Key::Next, &Phrase::new("private-next"), PressWeight::Main);
+    builder.press(&Key::Work, &Phrase::new("to-work"), PressWeight::Other);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 fn is_provider(kind: ServiceKind) -> bool {
     matches!(kind, ServiceKind::ProviderNetwork | ServiceKind::FibreLink)
 }
 
-fn filters(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    let entries = scene.survey.parts.values().filter(|part| part.kind == PartKind::Entry);
-    let rows: Vec<RowEntry> = entries.take(40).map(|entry| filter_row(scene, sketch, entry)).collect();
-    sketch.rows(&Phrase::new("private-filters"), rows);
+fn filters(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
+    let entries = snapshot.survey.parts.values().filter(|part| part.kind == PartKind::Entry);
+    let rows: Vec<RowEntry> = entries.take(40).map(|entry| filter_row(snapshot, builder, entry)).collect();
+    builder.rows(&Phrase::new("private-filters"), rows);
 }
 
-fn filter_row(scene: &Scene<'_>, sketch: &Sketch<'_>, entry: &Part) -> RowEntry {
-    let filtered = behind(scene, entry.id, PartKind::EntryFilter).is_some();
+fn filter_row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, entry: &Part) -> RowEntry {
+    let filtered = behind(snapshot, entry.id, PartKind::EntryFilter).is_some();
     let (id, asks) = match (entry.entry_state, entry.entry_kind) {
         (EntryState::CutOff, _) => ("private-filter-cut-off", false),
         (_, EntryKind::Satellite) => ("private-filter-dish", false),
@@ -76,22 +77,22 @@ fn filter_row(scene: &Scene<'_>, sketch: &Sketch<'_>, entry: &Part) -> RowEntry 
         _ => ("private-filter-missing", true),
     };
     let key = asks.then_some(Key::Ask(Question::EntryFilter(entry.id)));
-    let name = house::naming::of_part(scene.survey, entry);
-    let row = sketch.row(key, &name, Some(&Phrase::new(id)), None);
+    let name = house::naming::of_part(snapshot.survey, entry);
+    let row = builder.row(key, &name, Some(&Phrase::new(id)), None);
     if asks || filtered { row.ticked(!asks) } else { row }
 }
 
 /// How many nodes there should be, as far as is known: our adapters, and those of the provider that were counted.
-fn known(scene: &Scene<'_>) -> u64 {
-    let theirs = scene.survey.services_of(ServiceKind::ProviderNetwork);
+fn known(snapshot: &SurveySnapshot<'_>) -> u64 {
+    let theirs = snapshot.survey.services_of(ServiceKind::ProviderNetwork);
     let theirs: u64 = theirs.filter_map(|service| Some(u64::from(service.network.as_ref()?.nodes))).sum();
-    nodes_of(scene.survey).len() as u64 + theirs
+    nodes_of(snapshot.survey).len() as u64 + theirs
 }
 
 /// The reading of nodes seen that counts: the one at the bridge, or of the whole house.
-fn seen(scene: &Scene<'_>) -> Option<(SubjectId, u32)> {
-    let at = bridge(scene).map(|part| part.id);
-    scene.survey.readings.values().find_map(|reading| match reading.measured {
+fn seen(snapshot: &SurveySnapshot<'_>) -> Option<(SubjectId, u32)> {
+    let at = bridge(snapshot).map(|part| part.id);
+    snapshot.survey.readings.values().find_map(|reading| match reading.measured {
         ReadingKind::NodesSeen { count } if reading.about.is_none() || reading.about == at => {
             Some((reading.id, count))
         }
@@ -99,20 +100,21 @@ fn seen(scene: &Scene<'_>) -> Option<(SubjectId, u32)> {
     })
 }
 
-fn nodes(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    let known = known(scene);
-    let counted = seen(scene).map(|(_, count)| count);
+fn nodes(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
+    let known = known(snapshot);
+    let counted = seen(snapshot).map(|(_, count)| count);
     // What is typed is judged at once: an old all-clear must not stand beside a new number.
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 64")]
-    let typed = scene.pending().number(&Key::Nodes, Quantity::Count).ok().flatten().map(|count| count as u32);
+    let typed =
+        snapshot.pending().number(&Key::Nodes, Quantity::Count).ok().flatten().map(|count| count as u32);
     let seen = typed.or(counted);
-    sketch.words(WordsRole::Heading, &Phrase::new("private-nodes"));
-    let placed = if are_adapters_placed(scene.survey) { "yes" } else { "no" };
-    sketch.words(
+    builder.words(WordsRole::Heading, &Phrase::new("private-nodes"));
+    let placed = if are_adapters_placed(snapshot.survey) { "yes" } else { "no" };
+    builder.words(
         WordsRole::How,
         &Phrase::new("private-nodes-how").with("known", Arg::Count(known)).text("placed", placed),
     );
-    sketch.number(
+    builder.number(
         &Key::Nodes,
         &Phrase::new("private-nodes-seen"),
         None,
@@ -126,15 +128,15 @@ fn nodes(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
         std::cmp::Ordering::Greater => "private-nodes-more",
     };
     let told = Phrase::new(told).with("seen", Arg::Count(u64::from(seen)));
-    sketch.words(WordsRole::Plain, &told.with("known", Arg::Count(known)));
-    let strangers = findings(scene.survey, None)
+    builder.words(WordsRole::Plain, &told.with("known", Arg::Count(known)));
+    let strangers = findings(snapshot.survey, None)
         .into_iter()
         .filter(|finding| matches!(finding.kind, FindingKind::NodesMoreThanKnown | FindingKind::NodeAlone));
     for finding in strangers.take(1) {
-        sketch.words(WordsRole::Why, &finding.why());
-        sketch.words(WordsRole::How, &finding.todo());
+        builder.words(WordsRole::Why, &finding.why());
+        builder.words(WordsRole::How, &finding.todo());
         for caution in finding.cautions() {
-            sketch.caution(&caution.phrase());
+            builder.caution(&caution.phrase());
         }
     }
 }
@@ -144,7 +146,7 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
     if open.memory.pending.keep(done) || !matches!(done, Done::Press(Key::Next)) {
         return Ok(Move::Stay);
     }
-    match session.with_scene(edits)? {
+    match session.with_snapshot(edits)? {
         Err(problem) => {
             session.tell(problem);
             Ok(Move::Stay)
@@ -160,24 +162,24 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
 }
 
 /// What was given, and whether nodes were counted that are not as many as known.
-fn edits(scene: &Scene<'_>) -> std::result::Result<(Vec<Edit>, bool), Phrase> {
-    let pending = scene.pending();
+fn edits(snapshot: &SurveySnapshot<'_>) -> std::result::Result<(Vec<Edit>, bool), Phrase> {
+    let pending = snapshot.pending();
     let mut edits = Vec::new();
     if let Some(told) = pending.one::<PasswordSet>(&Key::Password) {
-        edits.push(Asked::PrivatePassword.set(scene.survey.id, told.reply()));
+        edits.push(Asked::PrivatePassword.set(snapshot.survey.id, told.reply()));
     }
     let mut differs = false;
     if let Some(count) = pending.number(&Key::Nodes, Quantity::Count)? {
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 64")]
         let count = count as u32;
-        differs = u64::from(count) != known(scene);
-        let before = seen(scene);
+        differs = u64::from(count) != known(snapshot);
+        let before = seen(snapshot);
         let reading = before.map_or_else(SubjectId::random, |(reading, _)| reading);
         if before.map(|(_, count)| count) != Some(count) {
             let measured = ReadingKind::NodesSeen { count };
             edits.push(Is::Reading.begin(reading));
             edits.push(field::reading::MEASURED.set(reading, &measured));
-            if let Some(bridge) = bridge(scene) {
+            if let Some(bridge) = bridge(snapshot) {
                 edits.push(field::reading::ABOUT.set(reading, &bridge.id));
             }
         }

@@ -9,8 +9,8 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::{Scene, Session};
-use crate::view::Sketch;
+use crate::session::{Session, SurveySnapshot};
+use crate::view::ScreenBuilder;
 
 /// How it was taken, in words.
 pub(super) fn how(how: HowMeasured) -> Phrase {
@@ -29,21 +29,21 @@ pub(super) fn how(how: HowMeasured) -> Phrase {
     }
 }
 
-pub(crate) fn show(scene: &Scene<'_>, id: SubjectId) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("reading"));
-    match scene.survey.readings.get(&id) {
-        None => sketch.words(WordsRole::Problem, &Phrase::new("gone")),
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>, id: SubjectId) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("reading"));
+    match snapshot.survey.readings.get(&id) {
+        None => builder.words(WordsRole::Problem, &Phrase::new("gone")),
         Some(reading) => {
-            let about = reading.about.map(|part| naming::part(scene.survey, part));
+            let about = reading.about.map(|part| naming::part(snapshot.survey, part));
             let name = about.unwrap_or_else(|| Phrase::new("place-house"));
             let remark = reading.how.map(how);
-            sketch.reading(id, &name, &naming::reading(reading.measured), remark.as_ref());
-            sketch.confirm_loss(&Key::Remove, &Phrase::new("reading-remove"));
+            builder.reading(id, &name, &naming::reading(reading.measured), remark.as_ref());
+            builder.confirm_loss(&Key::Remove, &Phrase::new("reading-remove"));
         }
     }
-    sketch.press(&Key::Tests, &Phrase::new("to-tests"), PressWeight::Main);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Tests, &Phrase::new("to-tests"), PressWeight::Main);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 pub(crate) fn take(session: &mut Session, id: SubjectId, done: &Done) -> Result<Move> {

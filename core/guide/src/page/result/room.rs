@@ -8,47 +8,52 @@ use phrase::{Arg, Phrase};
 use super::{telling, waiting};
 use crate::place::Key;
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::Scene;
-use crate::view::{Sketch, shown};
+use crate::session::SurveySnapshot;
+use crate::view::{ScreenBuilder, shown};
 
-pub(crate) fn show(scene: &Scene<'_>, outlet: SubjectId) -> Screen {
-    let survey = scene.survey;
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>, outlet: SubjectId) -> Screen {
+    let survey = snapshot.survey;
     let title = Phrase::new("room-title").phrase("outlet", shown::outlet(survey, outlet));
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
-    let Some(worked) = waiting::worked(scene, &mut sketch) else { return sketch.screen };
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &title);
+    let Some(worked) = waiting::worked(snapshot, &mut builder) else { return builder.screen };
     let mut mended = false;
     match worked.forecast().room(outlet).map(|room| &room.reach) {
-        None => sketch.words(WordsRole::Problem, &Phrase::new("gone")),
-        Some(Reach::Estimated(path)) => draw(scene, &mut sketch, outlet, path),
+        None => builder.words(WordsRole::Problem, &Phrase::new("gone")),
+        Some(Reach::Estimated(path)) => draw(snapshot, &mut builder, outlet, path),
         Some(reach) => {
-            sketch.words(WordsRole::Lead, &telling::reach(survey, outlet, reach));
+            builder.words(WordsRole::Lead, &telling::reach(survey, outlet, reach));
             if let Some(question) = telling::mending(survey, outlet, reach) {
-                sketch.words(WordsRole::How, &Phrase::new("room-mend"));
-                let title = question.phrase(scene).attribute("title");
-                sketch.press(&Key::Ask(question.clone()), &title, PressWeight::Main);
+                builder.words(WordsRole::How, &Phrase::new("room-mend"));
+                let title = question.phrase(snapshot).attribute("title");
+                builder.press(&Key::Ask(question.clone()), &title, PressWeight::Main);
                 mended = true;
             }
         }
     }
     let room = worked.forecast().room(outlet);
     if let Some(wished) = room.and_then(|room| Wished::at(survey, room)) {
-        sketch.words(WordsRole::Plain, &telling::wish(&wished));
+        builder.words(WordsRole::Plain, &telling::wish(&wished));
     }
     let weight = if mended { PressWeight::Other } else { PressWeight::Main };
-    sketch.press(&Key::Forecast, &Phrase::new("to-forecast"), weight);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Forecast, &Phrase::new("to-forecast"), weight);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
-fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId, path: &PathForecast) {
-    let survey = scene.survey;
+fn draw(
+    snapshot: &SurveySnapshot<'_>,
+    builder: &mut ScreenBuilder<'_>,
+    outlet: SubjectId,
+    path: &PathForecast,
+) {
+    let survey = snapshot.survey;
     let way = |id: &str, span| Phrase::new(id).phrase("rate", told::rate(span));
-    sketch.words(WordsRole::Lead, &way("room-down", path.down));
-    sketch.words(WordsRole::Lead, &way("room-up", path.up));
+    builder.words(WordsRole::Lead, &way("room-down", path.down));
+    builder.words(WordsRole::Lead, &way("room-up", path.up));
     let limit = telling::limit(survey, outlet, path);
-    sketch.words(WordsRole::Why, &Phrase::new("room-limit").phrase("limit", limit));
+    builder.words(WordsRole::Why, &Phrase::new("room-limit").phrase("limit", limit));
     if path.may_not_link() {
-        sketch.words(WordsRole::Plain, &Phrase::new("links-share").with("share", Arg::Share(path.links)));
+        builder.words(WordsRole::Plain, &Phrase::new("links-share").with("share", Arg::Share(path.links)));
     }
     let mut costs: Vec<_> = path.costs.iter().filter(|cost| cost.db >= 0.05).collect();
     costs.sort_by(|a, b| b.db.total_cmp(&a.db));
@@ -60,11 +65,11 @@ fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, outlet: SubjectId, path: &Pa
             let (CostAt::Part(id) | CostAt::RunTo(id)) = cost.at;
             let loss = Phrase::new("room-loss").with("loss", Arg::Loss(cost.db));
             let place = told::place(survey, cost.at);
-            sketch.row(Some(Key::Part(id)), &place, Some(&loss), None).share(cost.db / whole)
+            builder.row(Some(Key::Part(id)), &place, Some(&loss), None).share(cost.db / whole)
         })
         .collect();
-    sketch.rows(&Phrase::new("room-costs"), rows);
+    builder.rows(&Phrase::new("room-costs"), rows);
     if path.costs.iter().any(|cost| telling::is_splitter(survey, cost.at)) {
-        sketch.words(WordsRole::Aside, &Phrase::new("splitter-above-print"));
+        builder.words(WordsRole::Aside, &Phrase::new("splitter-above-print"));
     }
 }

@@ -3,7 +3,7 @@
 use phrase::Phrase;
 
 use crate::place::{Key, replies};
-use crate::view::{Offer, Sketch};
+use crate::view::{Offer, ScreenBuilder};
 
 replies! {
     /// Whether everything else on the coax is still fine.
@@ -21,12 +21,12 @@ replies! {
 
 impl StillFine {
     /// Asks for it.
-    pub(super) fn ask(sketch: &mut Sketch<'_>, name: &Phrase, now: Option<Self>) {
+    pub(super) fn ask(builder: &mut ScreenBuilder<'_>, name: &Phrase, now: Option<Self>) {
         let offer = |fine: &Self| match fine {
             Self::Unsure => Offer::unsure(fine),
             fine => Offer::new(fine, Phrase::new(format!("after-{}", fine.word()))),
         };
-        sketch.choice(&Key::Fine, name, false, Self::ALL.iter().map(offer).collect(), &now);
+        builder.choice(&Key::Fine, name, false, Self::ALL.iter().map(offer).collect(), &now);
     }
 
     /// What was picked, of the keys of the options.

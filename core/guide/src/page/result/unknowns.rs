@@ -9,66 +9,66 @@ use phrase::{Arg, Phrase};
 use super::waiting;
 use crate::place::{Key, Question};
 use crate::screen::{PressWeight, RowEntry, RowMark, Screen, WordsRole};
-use crate::session::{Scene, Weighed, Worked};
-use crate::view::{Sketch, shown};
+use crate::session::{SurveySnapshot, Weighed, Worked};
+use crate::view::{ScreenBuilder, shown};
 
 /// How many are offered as presses.
 const FIRST: usize = 3;
 
-pub(crate) fn show(scene: &Scene<'_>) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("unknowns"));
-    let Some(worked) = waiting::worked(scene, &mut sketch) else { return sketch.screen };
-    let worth: Vec<_> = worth_going_back(scene, worked).take(FIRST).collect();
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("unknowns"));
+    let Some(worked) = waiting::worked(snapshot, &mut builder) else { return builder.screen };
+    let worth: Vec<_> = worth_going_back(snapshot, worked).take(FIRST).collect();
     if worked.unknowns.is_empty() {
-        sketch.words(WordsRole::Lead, &Phrase::new("unknowns-none"));
+        builder.words(WordsRole::Lead, &Phrase::new("unknowns-none"));
     } else if worth.is_empty() {
-        sketch.words(WordsRole::Lead, &Phrase::new("unknowns-none-matters"));
+        builder.words(WordsRole::Lead, &Phrase::new("unknowns-none-matters"));
     } else {
-        sketch.words(WordsRole::Lead, &Phrase::new("unknowns-lead"));
-        sketch.words(WordsRole::Why, &Phrase::new("unknowns-why"));
-        let rows = worth.iter().map(|unknown| row(scene, &sketch, unknown)).collect();
-        sketch.rows(&Phrase::new("unknowns-first"), rows);
+        builder.words(WordsRole::Lead, &Phrase::new("unknowns-lead"));
+        builder.words(WordsRole::Why, &Phrase::new("unknowns-why"));
+        let rows = worth.iter().map(|unknown| row(snapshot, &builder, unknown)).collect();
+        builder.rows(&Phrase::new("unknowns-first"), rows);
     }
     let rest: Vec<_> =
         worked.unknowns.iter().filter(|unknown| !worth.iter().any(|first| first == unknown)).collect();
-    let first = shown::page(scene, rest.len()) * shown::ROWS;
+    let first = shown::page(snapshot, rest.len()) * shown::ROWS;
     let rows =
-        rest.iter().skip(first).take(shown::ROWS).map(|unknown| row(scene, &sketch, unknown)).collect();
-    sketch.rows(&Phrase::new("unknowns-rest"), rows);
-    shown::turn(scene, &mut sketch, rest.len());
-    to_ask(scene, &mut sketch);
-    sketch.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Main);
-    sketch.press(&Key::Forecast, &Phrase::new("to-forecast"), PressWeight::Other);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+        rest.iter().skip(first).take(shown::ROWS).map(|unknown| row(snapshot, &builder, unknown)).collect();
+    builder.rows(&Phrase::new("unknowns-rest"), rows);
+    shown::turn(snapshot, &mut builder, rest.len());
+    to_ask(snapshot, &mut builder);
+    builder.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Main);
+    builder.press(&Key::Forecast, &Phrase::new("to-forecast"), PressWeight::Other);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 /// Where others have a say in the wiring: what to ask whoever looks after the building.
-fn to_ask(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    let building = scene.survey.building;
+fn to_ask(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
+    let building = snapshot.survey.building;
     let others = building.is_some_and(|building| building.shared || building.ownership == Ownership::Rented);
     if !others {
         return;
     }
-    sketch.words(WordsRole::Heading, &Phrase::new("to-ask"));
+    builder.words(WordsRole::Heading, &Phrase::new("to-ask"));
     let asked = ["to-ask-branch", "to-ask-filter", "to-ask-amplifier", "to-ask-leave"];
-    let rows = asked.map(|id| sketch.row(None, &Phrase::new(id), None, None)).into();
-    sketch.rows(&Phrase::new("to-ask-rows"), rows);
+    let rows = asked.map(|id| builder.row(None, &Phrase::new(id), None, None)).into();
+    builder.rows(&Phrase::new("to-ask-rows"), rows);
 }
 
 /// What is worth going back for and can be asked about, what is most at stake first.
 pub(super) fn worth_going_back<'a>(
-    scene: &Scene<'a>,
+    snapshot: &SurveySnapshot<'a>,
     worked: &'a Worked,
 ) -> impl Iterator<Item = &'a Weighed> {
-    let survey = scene.survey;
+    let survey = snapshot.survey;
     let askable = move |weighed: &&Weighed| question(survey, &weighed.unknown).is_some();
     worked.unknowns.iter().filter(|weighed| weighed.is_worth_going_back()).filter(askable)
 }
 
 /// One unknown as a row that leads to its question.
-pub(super) fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, weighed: &Weighed) -> RowEntry {
-    let survey = scene.survey;
+pub(super) fn row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, weighed: &Weighed) -> RowEntry {
+    let survey = snapshot.survey;
     let unknown = &weighed.unknown;
     let key = question(survey, unknown).map(Key::Ask);
     let matters = match (weighed.worth(), weighed.stake) {
@@ -78,7 +78,7 @@ pub(super) fn row(scene: &Scene<'_>, sketch: &Sketch<'_>, weighed: &Weighed) -> 
         (None, Some(_)) => Phrase::new("worth-little"),
         (None, None) => matters(survey, &unknown.matters),
     };
-    sketch.row(key, &unknown.place, Some(&unknown.what), Some(&matters)).marked(RowMark::NotKnown)
+    builder.row(key, &unknown.place, Some(&unknown.what), Some(&matters)).marked(RowMark::NotKnown)
 }
 
 fn matters(survey: &Survey, matters: &Matters) -> Phrase {

@@ -11,8 +11,8 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Place, ResultPlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::{Scene, Session, Worked};
-use crate::view::{Sketch, shown};
+use crate::session::{Session, SurveySnapshot, Worked};
+use crate::view::{ScreenBuilder, shown};
 
 /// How many rooms a step's gain names.
 const ROOMS: usize = 3;
@@ -20,11 +20,11 @@ const ROOMS: usize = 3;
 /// The most rows of one kind.
 const ROWS: usize = 40;
 
-pub(crate) fn show(scene: &Scene<'_>) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("work"));
-    let Some(worked) = waiting::worked(scene, &mut sketch) else { return sketch.screen };
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("work"));
+    let Some(worked) = waiting::worked(snapshot, &mut builder) else { return builder.screen };
     let steps = &worked.list.steps;
-    lead(scene, &mut sketch, worked);
+    lead(snapshot, &mut builder, worked);
     let rows = steps
         .iter()
         .enumerate()
@@ -35,48 +35,48 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
                 .phrase("what", step.change.phrase(&step.before));
             let minutes = Phrase::new("step-minutes").with("minutes", Arg::Minutes(step.effort.minutes));
             let remark = Phrase::new("work-remark").phrase("minutes", minutes).phrase("gain", gain(step));
-            sketch.row(Some(Key::StepNth(place)), &head, None, Some(&remark)).ticked(false)
+            builder.row(Some(Key::StepNth(place)), &head, None, Some(&remark)).ticked(false)
         })
         .collect();
-    sketch.rows(&Phrase::new("work-steps"), rows);
-    let bought = worked.list.shopping(scene.survey);
-    let rows = bought.iter().take(ROWS).map(|part| sketch.row(None, &part_told(part), None, None)).collect();
-    sketch.rows(&Phrase::new("work-shopping"), rows);
-    ended::rows(scene, &mut sketch, ROWS);
+    builder.rows(&Phrase::new("work-steps"), rows);
+    let bought = worked.list.shopping(snapshot.survey);
+    let rows = bought.iter().take(ROWS).map(|part| builder.row(None, &part_told(part), None, None)).collect();
+    builder.rows(&Phrase::new("work-shopping"), rows);
+    ended::rows(snapshot, &mut builder, ROWS);
     let refused = worked.list.refused.iter().take(ROWS);
     let rows = refused
         .map(|(change, refusal)| {
-            sketch.row(None, &change.phrase(scene.survey), None, Some(&refusal.why(scene.survey)))
+            builder.row(None, &change.phrase(snapshot.survey), None, Some(&refusal.why(snapshot.survey)))
         })
         .collect();
-    sketch.rows(&Phrase::new("report-refused"), rows);
-    let on = if placing::is_open(scene.survey) { Key::Placing } else { Key::Private };
+    builder.rows(&Phrase::new("report-refused"), rows);
+    let on = if placing::is_open(snapshot.survey) { Key::Placing } else { Key::Private };
     let weight = if steps.is_empty() { PressWeight::Main } else { PressWeight::Other };
     if !steps.is_empty() {
-        sketch.press(&Key::StepNth(0), &Phrase::new("work-begin"), PressWeight::Main);
+        builder.press(&Key::StepNth(0), &Phrase::new("work-begin"), PressWeight::Main);
     }
-    sketch.press(&on, &Phrase::new(format!("to-{on}")), weight);
-    sketch.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Other);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&on, &Phrase::new(format!("to-{on}")), weight);
+    builder.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Other);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
-fn lead(scene: &Scene<'_>, sketch: &mut Sketch<'_>, worked: &Worked) {
+fn lead(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worked: &Worked) {
     let steps = &worked.list.steps;
     if steps.is_empty() {
-        let done = !scene.survey.works.is_empty();
+        let done = !snapshot.survey.works.is_empty();
         let id = if done { "work-nothing-left" } else { "work-nothing" };
-        sketch.words(WordsRole::Lead, &Phrase::new(id));
+        builder.words(WordsRole::Lead, &Phrase::new(id));
         return;
     }
     let minutes = steps.iter().map(|step| step.effort.minutes).sum();
     let lead = Phrase::new("work-lead").with("count", Arg::Count(steps.len() as u64));
-    sketch.words(WordsRole::Lead, &lead.with("minutes", Arg::Minutes(minutes)));
-    sketch.words(WordsRole::Why, &Phrase::new("work-why"));
+    builder.words(WordsRole::Lead, &lead.with("minutes", Arg::Minutes(minutes)));
+    builder.words(WordsRole::Why, &Phrase::new("work-why"));
     let then = answers_to_come(&worked.list.house_when_done, &worked.list.when_done);
     if !then.is_empty() {
         let phrase = Phrase::new("answer-when-done").with("met", Arg::Count(met(&then) as u64));
-        sketch.words(WordsRole::Plain, &phrase.with("asked", Arg::Count(then.len() as u64)));
+        builder.words(WordsRole::Plain, &phrase.with("asked", Arg::Count(then.len() as u64)));
     }
 }
 
@@ -102,6 +102,6 @@ pub(super) fn gain(step: &Step) -> Phrase {
 
 pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
     let Done::Press(Key::StepNth(place)) = done else { return Ok(Move::Stay) };
-    let change = session.with_scene(|scene| Some(scene.worked()?.list.steps.get(*place)?.change))?;
+    let change = session.with_snapshot(|snapshot| Some(snapshot.worked()?.list.steps.get(*place)?.change))?;
     Ok(change.map_or(Move::Stay, |change| Move::Go(Place::Result(ResultPlace::Step(change)))))
 }

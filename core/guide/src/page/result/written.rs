@@ -12,9 +12,9 @@ use telling::words::error::InWords;
 
 use crate::error::{GuideError, Result, Trouble};
 use crate::place::Move;
-use crate::session::{After, Doing, Session, Standing};
+use crate::session::{After, Session, Standing, WorkKind};
 
-/// Sends the errand that writes the report, if what it tells is worked out; else says so and has it worked out. The file
+/// Sends the long work that writes the report, if what it tells is worked out; else says so and has it worked out. The file
 /// must not be there yet; nothing is left if it cannot be written. `then` is done in the session once it is there.
 pub(super) fn report(
     session: &mut Session,
@@ -48,7 +48,7 @@ pub(super) fn report(
         survey.notes.clear();
     }
     let (language, file) = (session.shared_language(), PathBuf::from(file));
-    session.send(Doing::Report, move |work| {
+    session.send(WorkKind::Report, move |work| {
         if !work.goes_on(0.0) {
             return Err(Trouble::Stopped.into());
         }

@@ -9,47 +9,47 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::{Scene, Session};
-use crate::view::{Sketch, Teller, paging};
+use crate::session::{Session, SurveySnapshot};
+use crate::view::{ScreenBuilder, StoryTeller, paging};
 
-pub(crate) fn show(scene: &Scene<'_>, act: ActId) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("share-act"));
-    let teller = Teller::of(scene);
-    let facts = scene.ledger.of_act(act);
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>, act: ActId) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("share-act"));
+    let teller = StoryTeller::of(snapshot);
+    let facts = snapshot.ledger.of_act(act);
     match facts.first() {
-        Some(first) => sketch.words(WordsRole::Lead, &teller.by(first)),
-        None => sketch.words(WordsRole::Lead, &Phrase::new("share-act-gone")),
+        Some(first) => builder.words(WordsRole::Lead, &teller.by(first)),
+        None => builder.words(WordsRole::Lead, &Phrase::new("share-act-gone")),
     }
     let rows: Vec<RowEntry> = facts
         .iter()
-        .skip(paging::first(scene.pending()))
+        .skip(paging::first(snapshot.pending()))
         .take(paging::ROWS)
-        .map(|fact| sketch.row(Some(Key::Thing(fact.subject())), &teller.fact(fact), None, None))
+        .map(|fact| builder.row(Some(Key::Thing(fact.subject())), &teller.fact(fact), None, None))
         .collect();
-    sketch.rows(&Phrase::new("share-act-rows"), rows);
-    paging::presses(&mut sketch, facts.len());
-    match can_undo(scene.ledger, act) {
-        Ok(()) if begins_survey(scene, act) => {
-            sketch.words(WordsRole::Plain, &Phrase::new("share-no-undo-begun"));
+    builder.rows(&Phrase::new("share-act-rows"), rows);
+    paging::presses(&mut builder, facts.len());
+    match can_undo(snapshot.ledger, act) {
+        Ok(()) if begins_survey(snapshot, act) => {
+            builder.words(WordsRole::Plain, &Phrase::new("share-no-undo-begun"));
         }
         Ok(()) => {
-            if facts.iter().any(|fact| fact.by() != scene.me) {
-                sketch.words(WordsRole::Plain, &Phrase::new("share-undo-of-others"));
+            if facts.iter().any(|fact| fact.by() != snapshot.me) {
+                builder.words(WordsRole::Plain, &Phrase::new("share-undo-of-others"));
             }
-            sketch.press(&Key::Undo, &Phrase::new("share-undo"), PressWeight::Other);
+            builder.press(&Key::Undo, &Phrase::new("share-undo"), PressWeight::Other);
         }
         Err(UndoFault::Nothing) => {}
-        Err(fault) => sketch.words(WordsRole::Plain, &why_not(fault)),
+        Err(fault) => builder.words(WordsRole::Plain, &why_not(fault)),
     }
-    sketch.press(&Key::Acts, &Phrase::new("share-acts"), PressWeight::Main);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Acts, &Phrase::new("share-acts"), PressWeight::Main);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 /// Whether a survey began with this action. That is not taken back: a survey is deleted as a whole.
-fn begins_survey(scene: &Scene<'_>, act: ActId) -> bool {
-    let is_it = |fact: &&Fact| fact.field() == field::IS && fact.subject() == scene.survey.id;
-    scene.ledger.of_act(act).iter().any(is_it)
+fn begins_survey(snapshot: &SurveySnapshot<'_>, act: ActId) -> bool {
+    let is_it = |fact: &&Fact| fact.field() == field::IS && fact.subject() == snapshot.survey.id;
+    snapshot.ledger.of_act(act).iter().any(is_it)
 }
 
 /// Why an action cannot be taken back, and what to do instead.
@@ -67,7 +67,7 @@ pub(crate) fn take(session: &mut Session, act: ActId, done: &Done) -> Result<Mov
     let Done::Press(key) = done else { return Ok(Move::Stay) };
     match key {
         Key::Undo => {
-            if session.with_scene(|scene| begins_survey(scene, act))? {
+            if session.with_snapshot(|snapshot| begins_survey(snapshot, act))? {
                 return Ok(Move::Stay);
             }
             let open = session.open_survey()?;

@@ -7,30 +7,30 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::{Scene, Session};
-use crate::view::{Offer, Sketch, Teller, day};
+use crate::session::{Session, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder, StoryTeller, day};
 
-pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, field: &str) -> Screen {
-    let teller = Teller::of(scene);
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>, subject: SubjectId, field: &str) -> Screen {
+    let teller = StoryTeller::of(snapshot);
     let title = teller.about(subject, field);
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
-    let Some(found) = scene.ledger.disagreement(subject, field) else {
-        sketch.words(WordsRole::Lead, &Phrase::new("share-is-settled"));
-        sketch.press(&Key::List, &Phrase::new("share-disagreements"), PressWeight::Main);
-        sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-        return sketch.screen;
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &title);
+    let Some(found) = snapshot.ledger.disagreement(subject, field) else {
+        builder.words(WordsRole::Lead, &Phrase::new("share-is-settled"));
+        builder.press(&Key::List, &Phrase::new("share-disagreements"), PressWeight::Main);
+        builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+        return builder.screen;
     };
-    sketch.words(WordsRole::Lead, &Phrase::new("share-which-is-right"));
+    builder.words(WordsRole::Lead, &Phrase::new("share-which-is-right"));
     let origin = found.origin.iter().rev().find(|fact| !fact.is_forgotten() && !fact.value().is_null());
     match origin {
-        Some(origin) => sketch.words(
+        Some(origin) => builder.words(
             WordsRole::Plain,
             &Phrase::new("share-origin")
                 .phrase("value", teller.value(field, origin.value()))
                 .phrase("author", teller.author(origin.by()))
                 .text("day", day(origin.id().ms())),
         ),
-        None => sketch.words(WordsRole::Plain, &Phrase::new("share-no-origin")),
+        None => builder.words(WordsRole::Plain, &Phrase::new("share-no-origin")),
     }
     let offers = values(&found)
         .into_iter()
@@ -48,12 +48,12 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, field: &str) -> Screen
             Some(Offer::new(&first.id(), words).about(about))
         })
         .collect();
-    sketch.choice(&Key::Right, &Phrase::new("share-right"), false, offers, None::<&FactId>);
-    sketch.words(WordsRole::Aside, &Phrase::new("share-settle-why"));
-    sketch.press(&Key::Settle, &Phrase::new("share-settle"), PressWeight::Main);
-    sketch.press(&Key::WholeThing, &Phrase::new("share-see-story"), PressWeight::Quiet);
-    sketch.press(&Key::List, &Phrase::new("share-leave-open"), PressWeight::Quiet);
-    sketch.screen
+    builder.choice(&Key::Right, &Phrase::new("share-right"), false, offers, None::<&FactId>);
+    builder.words(WordsRole::Aside, &Phrase::new("share-settle-why"));
+    builder.press(&Key::Settle, &Phrase::new("share-settle"), PressWeight::Main);
+    builder.press(&Key::WholeThing, &Phrase::new("share-see-story"), PressWeight::Quiet);
+    builder.press(&Key::List, &Phrase::new("share-leave-open"), PressWeight::Quiet);
+    builder.screen
 }
 
 /// The different values, each with everybody who said it.
@@ -95,9 +95,9 @@ fn settle(session: &mut Session, subject: SubjectId, field: &str) -> Result<Move
     open.introduce()?;
     open.last_act = Some(open.store.settle(subject, field, chosen)?);
     open.read()?;
-    let about = session.with_scene(|scene| {
-        let teller = Teller::of(scene);
-        let shown = scene.ledger.shown(subject, field);
+    let about = session.with_snapshot(|snapshot| {
+        let teller = StoryTeller::of(snapshot);
+        let shown = snapshot.ledger.shown(subject, field);
         Phrase::new("share-was-settled").phrase("about", teller.about(subject, field)).phrase(
             "value",
             shown.map_or_else(|| Phrase::new("value-empty"), |fact| teller.value(field, fact.value())),

@@ -9,19 +9,19 @@ use super::thing_story::can_forget;
 use crate::done::Done;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::Scene;
-use crate::view::{Sketch, Teller, paging};
+use crate::session::SurveySnapshot;
+use crate::view::{ScreenBuilder, StoryTeller, paging};
 
-pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: &str) -> Screen {
-    let teller = Teller::of(scene);
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>, subject: SubjectId, name: &str) -> Screen {
+    let teller = StoryTeller::of(snapshot);
     let title = teller.about(subject, name);
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
-    let story = facts::act::of_field(scene.ledger, subject, name);
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &title);
+    let story = facts::act::of_field(snapshot.ledger, subject, name);
     let lead = if story.is_empty() { "share-nothing-said" } else { "share-field-lead" };
-    sketch.words(WordsRole::Lead, &Phrase::new(lead));
+    builder.words(WordsRole::Lead, &Phrase::new(lead));
     let rows: Vec<RowEntry> = story
         .iter()
-        .skip(paging::first(scene.pending()))
+        .skip(paging::first(snapshot.pending()))
         .take(paging::ROWS)
         .map(|said| {
             let until = said.replaced_by.last().map(|later| {
@@ -31,21 +31,21 @@ pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: &str) -> Screen 
             });
             let key = Some(Key::Act(said.fact.act()));
             let says = teller.fact(said.fact);
-            sketch.row(key, &teller.by(said.fact), Some(&says), until.as_ref())
+            builder.row(key, &teller.by(said.fact), Some(&says), until.as_ref())
         })
         .collect();
-    sketch.rows(&Phrase::new("share-field-rows"), rows);
-    paging::presses(&mut sketch, story.len());
-    if scene.ledger.disagreement(subject, name).is_some() {
-        sketch.press(&Key::Settle, &Phrase::new("share-go-settle"), PressWeight::Main);
+    builder.rows(&Phrase::new("share-field-rows"), rows);
+    paging::presses(&mut builder, story.len());
+    if snapshot.ledger.disagreement(subject, name).is_some() {
+        builder.press(&Key::Settle, &Phrase::new("share-go-settle"), PressWeight::Main);
     }
-    sketch.press(&Key::Thing(subject), &Phrase::new("share-whole-thing"), PressWeight::Other);
+    builder.press(&Key::Thing(subject), &Phrase::new("share-whole-thing"), PressWeight::Other);
     // Without its kind nobody would know what it is: that goes only with the whole.
-    if name != house::record::field::IS && can_forget(scene, subject, Some(name)) {
-        sketch.press(&Key::Forget, &Phrase::new("forget-field"), PressWeight::Quiet);
+    if name != house::record::field::IS && can_forget(snapshot, subject, Some(name)) {
+        builder.press(&Key::Forget, &Phrase::new("forget-field"), PressWeight::Quiet);
     }
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 pub(crate) fn take(subject: SubjectId, name: &str, done: &Done) -> Move {

@@ -13,41 +13,49 @@ use crate::done::Done;
 use crate::error::{Result, Trouble};
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::{After, Doing, Keep, Scene, Session};
-use crate::view::{Sketch, Teller};
+use crate::session::{After, Keep, Session, SurveySnapshot, WorkKind};
+use crate::view::{ScreenBuilder, StoryTeller};
 
 /// The first question: that it is for ever.
-pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) -> Screen {
-    let mut sketch = sketch(scene, subject, name);
-    let records = forgettable(scene, subject, name);
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>, subject: SubjectId, name: Option<&str>) -> Screen {
+    let mut builder = builder(snapshot, subject, name);
+    let records = forgettable(snapshot, subject, name);
     if records == 0 {
-        sketch.words(WordsRole::Lead, &Phrase::new("forget-nothing"));
+        builder.words(WordsRole::Lead, &Phrase::new("forget-nothing"));
     } else {
-        sketch.words(WordsRole::Lead, &Phrase::new("forget-what").with("count", Arg::Count(records as u64)));
-        sketch.words(WordsRole::Plain, &Phrase::new("forget-warning"));
-        sketch.words(WordsRole::Plain, &Phrase::new("forget-also"));
-        if subject == scene.me.subject() {
-            sketch.words(WordsRole::Plain, &Phrase::new("forget-own-name"));
+        builder.words(WordsRole::Lead, &Phrase::new("forget-what").with("count", Arg::Count(records as u64)));
+        builder.words(WordsRole::Plain, &Phrase::new("forget-warning"));
+        builder.words(WordsRole::Plain, &Phrase::new("forget-also"));
+        if subject == snapshot.me.subject() {
+            builder.words(WordsRole::Plain, &Phrase::new("forget-own-name"));
         }
-        sketch.confirm_loss(&Key::Forget, &Phrase::new("forget-first"));
+        builder.confirm_loss(&Key::Forget, &Phrase::new("forget-first"));
     }
-    sketch.press(&Key::Keep, &Phrase::new("forget-keep"), PressWeight::Main);
-    sketch.screen
+    builder.press(&Key::Keep, &Phrase::new("forget-keep"), PressWeight::Main);
+    builder.screen
 }
 
 /// The second: that it holds for others too.
-pub(crate) fn show_for_others(scene: &Scene<'_>, subject: SubjectId, name: Option<&str>) -> Screen {
-    let mut sketch = sketch(scene, subject, name);
-    sketch.words(WordsRole::Lead, &Phrase::new("forget-others"));
-    sketch.confirm_loss(&Key::Forget, &Phrase::new("forget-second"));
-    sketch.press(&Key::Keep, &Phrase::new("forget-keep"), PressWeight::Main);
-    sketch.screen
+pub(crate) fn show_for_others(
+    snapshot: &SurveySnapshot<'_>,
+    subject: SubjectId,
+    name: Option<&str>,
+) -> Screen {
+    let mut builder = builder(snapshot, subject, name);
+    builder.words(WordsRole::Lead, &Phrase::new("forget-others"));
+    builder.confirm_loss(&Key::Forget, &Phrase::new("forget-second"));
+    builder.press(&Key::Keep, &Phrase::new("forget-keep"), PressWeight::Main);
+    builder.screen
 }
 
-fn sketch<'a>(scene: &Scene<'a>, subject: SubjectId, name: Option<&str>) -> Sketch<'a> {
-    let teller = Teller::of(scene);
+fn builder<'a>(snapshot: &SurveySnapshot<'a>, subject: SubjectId, name: Option<&str>) -> ScreenBuilder<'a> {
+    let teller = StoryTeller::of(snapshot);
     let what = name.map_or_else(|| teller.thing(subject), |name| teller.about(subject, name));
-    Sketch::new(scene.language, scene.pending(), &Phrase::new("forget-title").phrase("what", what))
+    ScreenBuilder::new(
+        snapshot.language,
+        snapshot.pending(),
+        &Phrase::new("forget-title").phrase("what", what),
+    )
 }
 
 pub(crate) fn take(subject: SubjectId, name: Option<&str>, done: &Done) -> Move {
@@ -83,12 +91,12 @@ pub(crate) fn take_for_others(
     }
 }
 
-/// Sends the errand that forgets something: the database is written anew, and every copy on this device is told.
+/// Sends the long work that forgets something: the database is written anew, and every copy on this device is told.
 fn send(session: &mut Session, subject: SubjectId, name: Option<String>) -> Result<()> {
     let open = session.open_survey()?;
     let (folder, author) = (open.store.folder().to_owned(), open.store.author());
     let home = session.home().clone();
-    session.send(Doing::Forget, move |work| {
+    session.send(WorkKind::Forget, move |work| {
         if !work.goes_on(0.0) {
             return Err(Trouble::Stopped.into());
         }

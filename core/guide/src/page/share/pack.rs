@@ -9,44 +9,44 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Choice, Key, Move};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
-use crate::session::{Scene, Session, folder_name, is_there, name_of, pack};
-use crate::view::{Offer, Sketch};
+use crate::session::{Session, SurveySnapshot, folder_name, is_there, name_of, pack};
+use crate::view::{Offer, ScreenBuilder};
 
 /// What can be left out, in the order in which it is offered.
 const LEFT_OUT: [LeftOut; 3] = [LeftOut::Owner, LeftOut::Notes, LeftOut::Photos];
 
-pub(crate) fn show(scene: &Scene<'_>) -> Screen {
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &Phrase::new("share-pack"));
-    sketch.able(Ability::Share);
-    if let Some(there) = scene.file_there {
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("share-pack"));
+    builder.able(Ability::Share);
+    if let Some(there) = snapshot.file_there {
         let there = Phrase::new("share-pack-there").text("file", name_of(there));
-        sketch.words(WordsRole::Lead, &there);
-        sketch.confirm_loss(&Key::Replace, &Phrase::new("share-pack-replace"));
-        sketch.press_for_a_place(&place(scene), &Phrase::new("share-pack-elsewhere"), PressWeight::Main);
-        sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-        return sketch.screen;
+        builder.words(WordsRole::Lead, &there);
+        builder.confirm_loss(&Key::Replace, &Phrase::new("share-pack-replace"));
+        builder.press_for_a_place(&place(snapshot), &Phrase::new("share-pack-elsewhere"), PressWeight::Main);
+        builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+        return builder.screen;
     }
-    sketch.words(WordsRole::Lead, &Phrase::new("share-pack-lead"));
+    builder.words(WordsRole::Lead, &Phrase::new("share-pack-lead"));
     let offers = LEFT_OUT.map(|what| {
         let words = Phrase::new(format!("share-leave-out-{}", what.key()));
         let about = words.attribute("about");
         Offer::new(&what, words).about(about)
     });
-    sketch.choice(&Key::LeaveOut, &Phrase::new("share-leave-out"), true, offers.into(), None::<&LeftOut>);
-    sketch.press(&place(scene), &Phrase::new("share-pack-do"), PressWeight::Main);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.choice(&Key::LeaveOut, &Phrase::new("share-leave-out"), true, offers.into(), None::<&LeftOut>);
+    builder.press(&place(snapshot), &Phrase::new("share-pack-do"), PressWeight::Main);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 /// The press that asks for the file's place. Its proposed name says whose house it is only if the file does.
-fn place(scene: &Scene<'_>) -> Key {
-    let is_private = left_out(scene).contains(&LeftOut::Owner);
-    let name = scene.survey.name.as_deref().filter(|_| !is_private).unwrap_or_default();
+fn place(snapshot: &SurveySnapshot<'_>) -> Key {
+    let is_private = left_out(snapshot).contains(&LeftOut::Owner);
+    let name = snapshot.survey.name.as_deref().filter(|_| !is_private).unwrap_or_default();
     Key::File(FileAsked::ToWrite { name: format!("{}.{FILE_EXTENSION}", folder_name(name)) })
 }
 
-fn left_out(scene: &Scene<'_>) -> Vec<LeftOut> {
-    scene.pending().picked(&Key::LeaveOut).unwrap_or_default()
+fn left_out(snapshot: &SurveySnapshot<'_>) -> Vec<LeftOut> {
+    snapshot.pending().picked(&Key::LeaveOut).unwrap_or_default()
 }
 
 pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
@@ -79,7 +79,7 @@ fn write(session: &mut Session, file: PathBuf, replace: bool) -> Result<Move> {
         session.open_survey()?.file_there = Some(file);
         return Ok(Move::Stay);
     }
-    let left_out = session.with_scene(left_out)?.into_iter().collect();
+    let left_out = session.with_snapshot(left_out)?.into_iter().collect();
     pack(session, PackOptions { left_out, replace }, file, |session| {
         // The choice of what is left out stays: written again, the file must not bring back a name by itself.
         session.open_survey()?.file_there = None;

@@ -8,19 +8,19 @@ use super::act::thing_of;
 use crate::done::Done;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::Scene;
-use crate::view::{Sketch, Teller, paging};
+use crate::session::SurveySnapshot;
+use crate::view::{ScreenBuilder, StoryTeller, paging};
 
-pub(crate) fn show(scene: &Scene<'_>) -> Screen {
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let title = Phrase::new("share-removed");
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
-    let teller = Teller::of(scene);
-    let (changed, gone) = (changed_after_removal(scene.ledger), removed(scene.ledger));
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &title);
+    let teller = StoryTeller::of(snapshot);
+    let (changed, gone) = (changed_after_removal(snapshot.ledger), removed(snapshot.ledger));
     let lead =
         if changed.is_empty() && gone.is_empty() { "share-removed-none" } else { "share-removed-lead" };
-    sketch.words(WordsRole::Lead, &Phrase::new(lead));
-    let row = |sketch: &Sketch<'_>, subject: SubjectId, by: Phrase| {
-        sketch.row(Some(Key::Thing(subject)), &teller.thing(subject), Some(&by), None)
+    builder.words(WordsRole::Lead, &Phrase::new(lead));
+    let row = |builder: &ScreenBuilder<'_>, subject: SubjectId, by: Phrase| {
+        builder.row(Some(Key::Thing(subject)), &teller.thing(subject), Some(&by), None)
     };
     // To be looked at first; more of them than a page holds are seen when the first are settled.
     let flagged: Vec<RowEntry> = changed
@@ -31,20 +31,20 @@ pub(crate) fn show(scene: &Scene<'_>) -> Screen {
             let by = Phrase::new("share-removed-and-changed")
                 .phrase("remover", teller.author(remover.by()))
                 .phrase("changer", teller.author(changer.by()));
-            Some(row(&sketch, thing.subject, by))
+            Some(row(&builder, thing.subject, by))
         })
         .collect();
-    sketch.rows(&Phrase::new("share-changed-after"), flagged);
+    builder.rows(&Phrase::new("share-changed-after"), flagged);
     let rows: Vec<RowEntry> = gone
         .iter()
-        .skip(paging::first(scene.pending()))
+        .skip(paging::first(snapshot.pending()))
         .take(paging::ROWS)
-        .map(|thing| row(&sketch, thing.subject, teller.by(thing.fact)))
+        .map(|thing| row(&builder, thing.subject, teller.by(thing.fact)))
         .collect();
-    sketch.rows(&Phrase::new("share-removed-rows"), rows);
-    paging::presses(&mut sketch, gone.len());
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.rows(&Phrase::new("share-removed-rows"), rows);
+    paging::presses(&mut builder, gone.len());
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 pub(crate) fn take(done: &Done) -> Move {

@@ -7,38 +7,38 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::{Scene, Session};
-use crate::view::{Sketch, Teller};
+use crate::session::{Session, SurveySnapshot};
+use crate::view::{ScreenBuilder, StoryTeller};
 
-pub(crate) fn show(scene: &Scene<'_>, subject: SubjectId) -> Screen {
-    let teller = Teller::of(scene);
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>, subject: SubjectId) -> Screen {
+    let teller = StoryTeller::of(snapshot);
     let title = teller.thing(subject);
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
-    match scene.ledger.removal(subject) {
-        Removal::Present => sketch.words(WordsRole::Lead, &Phrase::new("share-is-there")),
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &title);
+    match snapshot.ledger.removal(subject) {
+        Removal::Present => builder.words(WordsRole::Lead, &Phrase::new("share-is-there")),
         Removal::Removed { fact, .. } => {
             let by = Phrase::new("share-removed-by").phrase("by", teller.by(fact));
-            sketch.words(WordsRole::Lead, &by);
-            sketch.words(WordsRole::Plain, &Phrase::new("share-bring-back-how"));
-            sketch.press(&Key::Back, &Phrase::new("share-bring-back"), PressWeight::Main);
+            builder.words(WordsRole::Lead, &by);
+            builder.words(WordsRole::Plain, &Phrase::new("share-bring-back-how"));
+            builder.press(&Key::Back, &Phrase::new("share-bring-back"), PressWeight::Main);
         }
         Removal::ChangedSince { removed, changed } => {
-            sketch.words(WordsRole::Lead, &Phrase::new("share-changed-since"));
+            builder.words(WordsRole::Lead, &Phrase::new("share-changed-since"));
             let rows: Vec<RowEntry> = removed
                 .into_iter()
                 .chain(changed)
                 .take(100)
-                .map(|fact| sketch.row(None, &teller.by(fact), Some(&teller.fact(fact)), None))
+                .map(|fact| builder.row(None, &teller.by(fact), Some(&teller.fact(fact)), None))
                 .collect();
-            sketch.rows(&Phrase::new("share-changed-rows"), rows);
-            sketch.press(&Key::Back, &Phrase::new("share-keep-it"), PressWeight::Main);
-            sketch.press(&Key::Remove, &Phrase::new("share-remove-again"), PressWeight::Other);
+            builder.rows(&Phrase::new("share-changed-rows"), rows);
+            builder.press(&Key::Back, &Phrase::new("share-keep-it"), PressWeight::Main);
+            builder.press(&Key::Remove, &Phrase::new("share-remove-again"), PressWeight::Other);
         }
     }
-    sketch.press(&Key::Story, &Phrase::new("share-whole-thing"), PressWeight::Other);
-    sketch.press(&Key::List, &Phrase::new("share-removed"), PressWeight::Quiet);
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Story, &Phrase::new("share-whole-thing"), PressWeight::Other);
+    builder.press(&Key::List, &Phrase::new("share-removed"), PressWeight::Quiet);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 pub(crate) fn take(session: &mut Session, subject: SubjectId, done: &Done) -> Result<Move> {
@@ -51,7 +51,7 @@ pub(crate) fn take(session: &mut Session, subject: SubjectId, done: &Done) -> Re
         _ => return Ok(Move::Stay),
     };
     session.open_survey()?.write(&[edit])?;
-    let thing = session.with_scene(|scene| Teller::of(scene).thing(subject))?;
+    let thing = session.with_snapshot(|snapshot| StoryTeller::of(snapshot).thing(subject))?;
     session.tell_done(Phrase::new(done).phrase("thing", thing));
     Ok(Move::Swap(Place::Share(SharePlace::Removed)))
 }

@@ -9,67 +9,67 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Outside, Place, SharePlace};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
-use crate::session::{After, Doing, Scene, Session, look};
-use crate::view::{Sketch, Teller, tell_look};
+use crate::session::{After, Session, SurveySnapshot, WorkKind, look};
+use crate::view::{ScreenBuilder, StoryTeller, tell_look};
 
-pub(crate) fn show(scene: &Scene<'_>) -> Screen {
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let title = Phrase::new("share-take-in");
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
-    sketch.able(Ability::ChooseFile);
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &title);
+    builder.able(Ability::ChooseFile);
     let choose = Key::File(FileAsked::ToRead);
-    match scene.looked {
+    match snapshot.looked {
         None => {
-            sketch.words(WordsRole::Lead, &Phrase::new("share-take-in-lead"));
-            sketch.press(&choose, &Phrase::new("share-choose"), PressWeight::Main);
+            builder.words(WordsRole::Lead, &Phrase::new("share-take-in-lead"));
+            builder.press(&choose, &Phrase::new("share-choose"), PressWeight::Main);
         }
-        Some(looked) if looked.revision != scene.revision => {
-            sketch.words(WordsRole::Lead, &Phrase::new("share-look-is-old"));
-            sketch.press(&Key::Again, &Phrase::new("share-look-again"), PressWeight::Main);
-            sketch.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
+        Some(looked) if looked.revision != snapshot.revision => {
+            builder.words(WordsRole::Lead, &Phrase::new("share-look-is-old"));
+            builder.press(&Key::Again, &Phrase::new("share-look-again"), PressWeight::Main);
+            builder.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
         }
         Some(looked) => {
             let look = &looked.look;
-            let teller = Teller::of(scene);
-            tell_look(&mut sketch, look, scene.me, Some(&teller).filter(|_| look.same_survey));
+            let teller = StoryTeller::of(snapshot);
+            tell_look(&mut builder, look, snapshot.me, Some(&teller).filter(|_| look.same_survey));
             if !look.same_survey {
-                sketch.words(WordsRole::Lead, &Phrase::new("share-other-survey"));
-                sketch.press(&Key::Apart, &Phrase::new("share-take-apart"), PressWeight::Main);
+                builder.words(WordsRole::Lead, &Phrase::new("share-other-survey"));
+                builder.press(&Key::Apart, &Phrase::new("share-take-apart"), PressWeight::Main);
             } else if look.new_facts + look.new_photos + look.forgotten.len() == 0 {
-                sketch.words(WordsRole::Lead, &Phrase::new("share-nothing-new"));
+                builder.words(WordsRole::Lead, &Phrase::new("share-nothing-new"));
             } else {
-                sketch.words(WordsRole::Aside, &Phrase::new("share-look-only"));
+                builder.words(WordsRole::Aside, &Phrase::new("share-look-only"));
                 if look.forgotten.is_empty() {
-                    sketch.confirm(&Key::TakeIt, &Phrase::new("share-take"));
+                    builder.confirm(&Key::TakeIt, &Phrase::new("share-take"));
                 } else {
-                    sketch.confirm_loss(&Key::TakeIt, &Phrase::new("share-take-and-forget"));
+                    builder.confirm_loss(&Key::TakeIt, &Phrase::new("share-take-and-forget"));
                 }
             }
-            sketch.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
+            builder.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
         }
     }
-    if scene.looked.is_none() {
-        put_back_block(scene, &mut sketch);
+    if snapshot.looked.is_none() {
+        put_back_block(snapshot, &mut builder);
     }
-    if !scene.ledger.disagreements().is_empty() {
-        sketch.press(&Key::Settle, &Phrase::new("share-go-settle"), PressWeight::Other);
+    if !snapshot.ledger.disagreements().is_empty() {
+        builder.press(&Key::Settle, &Phrase::new("share-go-settle"), PressWeight::Other);
     }
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 /// Putting back what the last file brought, or why that cannot be.
-fn put_back_block(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    match *scene.returnable {
+fn put_back_block(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
+    match *snapshot.returnable {
         Ok(facts) => {
             let phrase = Phrase::new("share-put-back").with("count", Arg::Count(facts as u64));
-            sketch.confirm_loss(&Key::PutBack, &phrase);
+            builder.confirm_loss(&Key::PutBack, &phrase);
         }
         Err(CannotPutBack::WrittenSince) => {
-            sketch.words(WordsRole::Aside, &Phrase::new("share-written-since"));
-            sketch.press(&Key::Acts, &Phrase::new("share-acts"), PressWeight::Other);
+            builder.words(WordsRole::Aside, &Phrase::new("share-written-since"));
+            builder.press(&Key::Acts, &Phrase::new("share-acts"), PressWeight::Other);
         }
         Err(CannotPutBack::Forgotten) => {
-            sketch.words(WordsRole::Aside, &Phrase::new("share-took-forgetting"));
+            builder.words(WordsRole::Aside, &Phrase::new("share-took-forgetting"));
         }
         Err(_) => {}
     }
@@ -109,7 +109,7 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
     }
 }
 
-/// Sends the errand that takes the file in that was looked into.
+/// Sends the long work that takes the file in that was looked into.
 fn take_in(session: &mut Session) -> Result<Move> {
     let open = session.open_survey()?;
     let Some(looked) = open.looked.clone() else { return Ok(Move::Stay) };
@@ -117,7 +117,7 @@ fn take_in(session: &mut Session) -> Result<Move> {
         return Ok(Move::Stay);
     }
     let (folder, author) = (open.store.folder().to_owned(), open.store.author());
-    session.send(Doing::Take, move |work| {
+    session.send(WorkKind::Take, move |work| {
         let mut store = Store::open(&folder, author)?;
         let taken = file::take(&looked.file, &mut store, Limits::default(), &mut work.watch_file())?;
         Ok(After::new(move |session| was_taken(session, &taken)))

@@ -8,32 +8,32 @@ use super::act::thing_of;
 use crate::done::Done;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::Scene;
-use crate::view::{Sketch, Teller, paging};
+use crate::session::SurveySnapshot;
+use crate::view::{ScreenBuilder, StoryTeller, paging};
 
-pub(crate) fn show(scene: &Scene<'_>) -> Screen {
+pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let title = Phrase::new("share-things");
-    let mut sketch = Sketch::new(scene.language, scene.pending(), &title);
-    sketch.words(WordsRole::Lead, &Phrase::new("share-things-lead"));
-    let teller = Teller::of(scene);
-    let mut things = things(scene.survey, |subject| sketch.say(&teller.thing(subject)));
+    let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &title);
+    builder.words(WordsRole::Lead, &Phrase::new("share-things-lead"));
+    let teller = StoryTeller::of(snapshot);
+    let mut things = things(snapshot.survey, |subject| builder.say(&teller.thing(subject)));
     // Only where somebody said a name is there a story to tell.
-    let named = |(subject, _): &(&SubjectId, &AuthorId)| scene.ledger.fields(**subject).next().is_some();
+    let named = |(subject, _): &(&SubjectId, &AuthorId)| snapshot.ledger.fields(**subject).next().is_some();
     things.extend(teller.authors().iter().filter(named).map(|(subject, _)| *subject));
     let rows: Vec<RowEntry> = things
         .iter()
-        .skip(paging::first(scene.pending()))
+        .skip(paging::first(snapshot.pending()))
         .take(paging::ROWS)
         .map(|subject| {
             let is_author = teller.authors().contains_key(subject);
             let says = is_author.then(|| Phrase::new("share-who-writes"));
-            sketch.row(Some(Key::Thing(*subject)), &teller.thing(*subject), says.as_ref(), None)
+            builder.row(Some(Key::Thing(*subject)), &teller.thing(*subject), says.as_ref(), None)
         })
         .collect();
-    sketch.rows(&Phrase::new("share-things-rows"), rows);
-    paging::presses(&mut sketch, things.len());
-    sketch.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
-    sketch.screen
+    builder.rows(&Phrase::new("share-things-rows"), rows);
+    paging::presses(&mut builder, things.len());
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+    builder.screen
 }
 
 /// The survey and all that is shown of it, kind by kind, in the order of what things are called.

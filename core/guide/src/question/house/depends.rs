@@ -6,8 +6,8 @@ use phrase::{Arg, Phrase};
 
 use crate::place::{Key, replies};
 use crate::question::answer::{Answer, Told, not_answered};
-use crate::session::{Pending, Scene};
-use crate::view::{Offer, Sketch};
+use crate::session::{Pending, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 replies! {
     /// What may hang on the modem or an amplifier.
@@ -36,13 +36,13 @@ impl Dependent {
 }
 
 impl DependsAnswer {
-    pub(in crate::question) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    pub(in crate::question) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         let offer = |dependent: &Dependent| match dependent {
             Dependent::Unsure => Offer::unsure(dependent),
             dependent => Offer::new(dependent, Phrase::new(format!("depends-{}", dependent.word()))),
         };
         let offers = Dependent::ALL.iter().map(offer).collect();
-        sketch.choice(&Key::Depends, &Phrase::new("ask-depends"), true, offers, &depends(scene));
+        builder.choice(&Key::Depends, &Phrase::new("ask-depends"), true, offers, &depends(snapshot));
     }
 
     pub(in crate::question) fn read(pending: &Pending) -> Told<Self> {
@@ -56,33 +56,33 @@ impl DependsAnswer {
         }
     }
 
-    pub(in crate::question) fn answer(self, scene: &Scene<'_>) -> Answer {
+    pub(in crate::question) fn answer(self, snapshot: &SurveySnapshot<'_>) -> Answer {
         let told: Vec<_> = self.0.iter().map(|one| one.reply()).collect();
-        Answer::new().with(Asked::Depends.set_all(scene.survey.id, &told))
+        Answer::new().with(Asked::Depends.set_all(snapshot.survey.id, &told))
     }
 }
 
 /// What was said to hang on the modem or an amplifier.
-fn depends(scene: &Scene<'_>) -> Vec<Dependent> {
-    let told = scene.survey.replies(scene.survey.id, Asked::Depends);
+fn depends(snapshot: &SurveySnapshot<'_>) -> Vec<Dependent> {
+    let told = snapshot.survey.replies(snapshot.survey.id, Asked::Depends);
     told.into_iter().filter_map(Dependent::of_reply).collect()
 }
 
 /// The caution about what must not be cut off, unless somebody said that there is nothing of the kind.
-pub(crate) fn caution_of_dependents(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
-    caution_of_people(scene, sketch, depends(scene) != [Dependent::Nothing]);
+pub(crate) fn caution_of_dependents(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
+    caution_of_people(snapshot, builder, depends(snapshot) != [Dependent::Nothing]);
 }
 
 /// Cautions for the people who hang on the wiring: what was named to depend on it, else the general question where
 /// `ask` wants it; and the neighbours where the wiring is shared.
-pub(crate) fn caution_of_people(scene: &Scene<'_>, sketch: &mut Sketch<'_>, ask: bool) {
-    if let Some(told) = dependents(&depends(scene)) {
-        sketch.caution(&told);
+pub(crate) fn caution_of_people(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, ask: bool) {
+    if let Some(told) = dependents(&depends(snapshot)) {
+        builder.caution(&told);
     } else if ask {
-        sketch.caution(&Caution::WhoDependsOnIt.phrase());
+        builder.caution(&Caution::WhoDependsOnIt.phrase());
     }
-    if scene.survey.building.is_some_and(|building| building.shared) {
-        sketch.caution(&Phrase::new("ask-shared"));
+    if snapshot.survey.building.is_some_and(|building| building.shared) {
+        builder.caution(&Phrase::new("ask-shared"));
     }
 }
 

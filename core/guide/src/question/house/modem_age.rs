@@ -5,8 +5,8 @@ use phrase::Phrase;
 
 use crate::place::{Key, choices};
 use crate::question::answer::{Answer, Told, not_answered};
-use crate::session::{Pending, Scene};
-use crate::view::{Offer, Sketch};
+use crate::session::{Pending, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 choices! {
     /// How new the cable modem is, by the version of DOCSIS that it speaks.
@@ -22,8 +22,8 @@ choices! {
     }
 }
 
-fn modem<'a>(scene: &Scene<'a>) -> Option<&'a Service> {
-    scene.survey.services_of(ServiceKind::CableInternet).next()
+fn modem<'a>(snapshot: &SurveySnapshot<'a>) -> Option<&'a Service> {
+    snapshot.survey.services_of(ServiceKind::CableInternet).next()
 }
 
 impl ModemAgeAnswer {
@@ -44,22 +44,22 @@ impl ModemAgeAnswer {
         }
     }
 
-    pub(in crate::question) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    pub(in crate::question) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         let offer = |age: &Self| match age {
             Self::Unsure => Offer::unsure(age),
             age => Offer::new(age, Phrase::new(format!("modem-{}", age.word()))),
         };
-        let now = modem(scene).and_then(|service| service.modem?.generation).map(Self::of_generation);
+        let now = modem(snapshot).and_then(|service| service.modem?.generation).map(Self::of_generation);
         let offers = Self::ALL.iter().map(offer).collect();
-        sketch.choice(&Key::Modem, &Phrase::new("ask-modem-age"), false, offers, &now);
+        builder.choice(&Key::Modem, &Phrase::new("ask-modem-age"), false, offers, &now);
     }
 
     pub(in crate::question) fn read(pending: &Pending) -> Told<Self> {
         pending.one(&Key::Modem).ok_or_else(not_answered)
     }
 
-    pub(in crate::question) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
-        let service = modem(scene).ok_or_else(not_answered)?;
+    pub(in crate::question) fn answer(self, snapshot: &SurveySnapshot<'_>) -> Told<Answer> {
+        let service = modem(snapshot).ok_or_else(not_answered)?;
         match self.generation() {
             None => Ok(Answer::new().asked(service.id, Asked::ModemAge, Reply::Unsure)),
             generation => {

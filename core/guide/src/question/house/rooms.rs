@@ -7,8 +7,8 @@ use phrase::Phrase;
 use crate::place::{Key, choices};
 use crate::question::answer::{Answer, Told, not_answered};
 use crate::screen::{WordsRole, WritingKind};
-use crate::session::{Pending, Scene};
-use crate::view::{Offer, Sketch};
+use crate::session::{Pending, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 choices! {
     /// Rooms that many houses have.
@@ -46,19 +46,19 @@ pub(in crate::question) struct RoomsAnswer {
 }
 
 impl RoomsAnswer {
-    pub(in crate::question) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    pub(in crate::question) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         let offers = UsualRoom::ALL.iter().map(|room| Offer::new(room, room.phrase())).collect();
         let is_there = |usual: &&UsualRoom| {
-            let word = sketch.say(&usual.phrase());
-            scene.survey.rooms.values().any(|room| room.name == word)
+            let word = builder.say(&usual.phrase());
+            snapshot.survey.rooms.values().any(|room| room.name == word)
         };
         let named: Vec<_> = UsualRoom::ALL.iter().filter(is_there).collect();
-        sketch.choice(&Key::Rooms, &Phrase::new("ask-rooms"), true, offers, named);
+        builder.choice(&Key::Rooms, &Phrase::new("ask-rooms"), true, offers, named);
         let hint = Phrase::new("ask-rooms.hint");
-        sketch.writing(&Key::Others, &Phrase::new("rooms-others"), Some(&hint), WritingKind::Names, "");
-        let others: Vec<_> = scene.survey.rooms.values().map(|room| room.name.clone()).collect();
+        builder.writing(&Key::Others, &Phrase::new("rooms-others"), Some(&hint), WritingKind::Names, "");
+        let others: Vec<_> = snapshot.survey.rooms.values().map(|room| room.name.clone()).collect();
         if !others.is_empty() {
-            sketch.words(WordsRole::Aside, &Phrase::new("rooms-known").text("rooms", others.join(", ")));
+            builder.words(WordsRole::Aside, &Phrase::new("rooms-known").text("rooms", others.join(", ")));
         }
     }
 
@@ -72,19 +72,19 @@ impl RoomsAnswer {
     }
 
     /// Rooms are added here. One is taken away on its own page, where what hangs on it is seen.
-    pub(in crate::question) fn answer(self, scene: &Scene<'_>) -> Told<Answer> {
-        let of_list = self.usual.into_iter().map(|room| scene.language.say(&room.phrase()));
+    pub(in crate::question) fn answer(self, snapshot: &SurveySnapshot<'_>) -> Told<Answer> {
+        let of_list = self.usual.into_iter().map(|room| snapshot.language.say(&room.phrase()));
         let mut names: Vec<String> = Vec::new();
         for name in of_list.chain(self.others).filter(|name| !name.is_empty()) {
-            let known = scene.survey.rooms.values().any(|room| room.name.eq_ignore_ascii_case(&name));
+            let known = snapshot.survey.rooms.values().any(|room| room.name.eq_ignore_ascii_case(&name));
             if !known && !names.iter().any(|other| other.eq_ignore_ascii_case(&name)) {
                 names.push(name);
             }
         }
-        if names.is_empty() && scene.survey.rooms.is_empty() {
+        if names.is_empty() && snapshot.survey.rooms.is_empty() {
             return Err(not_answered());
         }
-        let mut answer = Answer::new().asked(scene.survey.id, Asked::Rooms, Reply::Yes);
+        let mut answer = Answer::new().asked(snapshot.survey.id, Asked::Rooms, Reply::Yes);
         for name in names {
             let id = SubjectId::random();
             answer = answer.is(id, Is::Room).says(id, field::room::NAME, &name);

@@ -6,8 +6,8 @@ use phrase::Phrase;
 
 use crate::place::{Choice, Key};
 use crate::question::answer::{Answer, Told, UNSURE, not_answered};
-use crate::session::{Pending, Scene};
-use crate::view::{Offer, Sketch};
+use crate::session::{Pending, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 /// Services that a homeowner can tell by what stands in the house.
 const SERVICES: [ServiceKind; 6] = [
@@ -57,7 +57,7 @@ pub(in crate::question) enum UsesAnswer {
 }
 
 impl UsesAnswer {
-    pub(in crate::question) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    pub(in crate::question) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         let mut offers: Vec<_> = SERVICES
             .into_iter()
             .map(|kind| {
@@ -69,13 +69,13 @@ impl UsesAnswer {
         offers.push(Offer::new(&Use::Nothing, Phrase::new("uses-nothing")));
         offers.push(Offer::unsure(&Use::Unsure));
         let mut now: Vec<_> =
-            scene.survey.services.values().map(|service| Use::Service(service.kind)).collect();
-        now.extend(match scene.survey.reply(scene.survey.id, Asked::Uses) {
+            snapshot.survey.services.values().map(|service| Use::Service(service.kind)).collect();
+        now.extend(match snapshot.survey.reply(snapshot.survey.id, Asked::Uses) {
             Some(Reply::No) => Some(Use::Nothing),
             Some(Reply::Unsure) => Some(Use::Unsure),
             _ => None,
         });
-        sketch.choice(&Key::Uses, &Phrase::new("ask-uses"), true, offers, &now);
+        builder.choice(&Key::Uses, &Phrase::new("ask-uses"), true, offers, &now);
     }
 
     pub(in crate::question) fn read(pending: &Pending) -> Told<Self> {
@@ -97,7 +97,7 @@ impl UsesAnswer {
         Ok(Self::Services(picked.into_iter().filter_map(service).collect()))
     }
 
-    pub(in crate::question) fn answer(self, scene: &Scene<'_>) -> Answer {
+    pub(in crate::question) fn answer(self, snapshot: &SurveySnapshot<'_>) -> Answer {
         let (services, reply) = match self {
             Self::Services(services) => (services, Reply::Yes),
             Self::Nothing => (Vec::new(), Reply::No),
@@ -106,15 +106,15 @@ impl UsesAnswer {
         let mut answer = Answer::new();
         for kind in SERVICES {
             let wanted = services.contains(&kind);
-            let there: Vec<&Service> = scene.survey.services_of(kind).collect();
+            let there: Vec<&Service> = snapshot.survey.services_of(kind).collect();
             if wanted && there.is_empty() {
                 let id = SubjectId::random();
                 answer = answer.is(id, Is::Service).says(id, field::service::KIND, &kind);
             }
             for service in there.iter().filter(|_| !wanted) {
-                answer.edits.push(scene.ledger.remove(service.id));
+                answer.edits.push(snapshot.ledger.remove(service.id));
             }
         }
-        answer.asked(scene.survey.id, Asked::Uses, reply)
+        answer.asked(snapshot.survey.id, Asked::Uses, reply)
     }
 }

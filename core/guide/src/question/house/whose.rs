@@ -5,8 +5,8 @@ use phrase::Phrase;
 
 use crate::place::{Key, choices};
 use crate::question::answer::{Answer, Told, not_answered};
-use crate::session::{Pending, Scene};
-use crate::view::{Offer, Sketch};
+use crate::session::{Pending, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 choices! {
     /// Whose the wiring is.
@@ -37,20 +37,20 @@ impl WhoseAnswer {
         }
     }
 
-    pub(in crate::question) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>) {
+    pub(in crate::question) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         let offers = Self::ALL
             .iter()
             .map(|whose| Offer::new(whose, Phrase::new(format!("whose-{}", whose.word()))))
             .collect();
-        let now = scene.survey.building.map(Self::of_building);
-        sketch.choice(&Key::Whose, &Phrase::new("ask-whose"), false, offers, &now);
+        let now = snapshot.survey.building.map(Self::of_building);
+        builder.choice(&Key::Whose, &Phrase::new("ask-whose"), false, offers, &now);
     }
 
     pub(in crate::question) fn read(pending: &Pending) -> Told<Self> {
         pending.one(&Key::Whose).ok_or_else(not_answered)
     }
 
-    pub(in crate::question) fn answer(self, scene: &Scene<'_>) -> Answer {
-        Answer::new().says(scene.survey.id, field::survey::BUILDING, &self.building())
+    pub(in crate::question) fn answer(self, snapshot: &SurveySnapshot<'_>) -> Answer {
+        Answer::new().says(snapshot.survey.id, field::survey::BUILDING, &self.building())
     }
 }

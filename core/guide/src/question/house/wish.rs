@@ -8,8 +8,8 @@ use crate::number::Quantity;
 use crate::place::{Key, Question, choices};
 use crate::question::answer::{Answer, Told, not_answered};
 use crate::screen::PressWeight;
-use crate::session::{Pending, Scene};
-use crate::view::{Offer, Sketch};
+use crate::session::{Pending, SurveySnapshot};
+use crate::view::{Offer, ScreenBuilder};
 
 choices! {
     /// Speeds that may be wished for in a room.
@@ -39,17 +39,21 @@ impl WishAnswer {
         }
     }
 
-    pub(in crate::question) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, room: SubjectId) {
-        let wish = wish_of(scene, room);
-        let asked = scene.survey.answer(room, Asked::Wish).is_some();
+    pub(in crate::question) fn draw(
+        snapshot: &SurveySnapshot<'_>,
+        builder: &mut ScreenBuilder<'_>,
+        room: SubjectId,
+    ) {
+        let wish = wish_of(snapshot, room);
+        let asked = snapshot.survey.answer(room, Asked::Wish).is_some();
         let now = Self::ALL.iter().find(|of| of.wish() == wish && (wish.is_some() || asked));
         let offer = |wish: &Self| match wish {
             Self::Unsure => Offer::unsure(wish),
             wish => Offer::new(wish, Phrase::new(format!("wish-{}", wish.word()))),
         };
-        let name = Question::Wish(room).phrase(scene);
-        sketch.choice(&Key::Wish, &name, false, Self::ALL.iter().map(offer).collect(), now);
-        sketch.press(&Key::OtherSpeed, &Phrase::new("wish-other"), PressWeight::Other);
+        let name = Question::Wish(room).phrase(snapshot);
+        builder.choice(&Key::Wish, &name, false, Self::ALL.iter().map(offer).collect(), now);
+        builder.press(&Key::OtherSpeed, &Phrase::new("wish-other"), PressWeight::Other);
     }
 
     pub(in crate::question) fn read(pending: &Pending) -> Told<Self> {
@@ -74,11 +78,15 @@ pub(in crate::question) struct WishOtherAnswer {
 }
 
 impl WishOtherAnswer {
-    pub(in crate::question) fn draw(scene: &Scene<'_>, sketch: &mut Sketch<'_>, room: SubjectId) {
-        let wish = wish_of(scene, room);
+    pub(in crate::question) fn draw(
+        snapshot: &SurveySnapshot<'_>,
+        builder: &mut ScreenBuilder<'_>,
+        room: SubjectId,
+    ) {
+        let wish = wish_of(snapshot, room);
         let (down, up) = (wish.map(|wish| wish.down_mbps), wish.map(|wish| wish.up_mbps));
-        sketch.number(&Key::Down, &Phrase::new("wish-down"), None, Quantity::Rate, down);
-        sketch.number(&Key::Up, &Phrase::new("wish-up"), None, Quantity::Rate, up);
+        builder.number(&Key::Down, &Phrase::new("wish-down"), None, Quantity::Rate, down);
+        builder.number(&Key::Up, &Phrase::new("wish-up"), None, Quantity::Rate, up);
     }
 
     pub(in crate::question) fn read(pending: &Pending) -> Told<Self> {
@@ -88,8 +96,8 @@ impl WishOtherAnswer {
         })
     }
 
-    pub(in crate::question) fn answer(self, scene: &Scene<'_>, room: SubjectId) -> Told<Answer> {
-        let known = wish_of(scene, room);
+    pub(in crate::question) fn answer(self, snapshot: &SurveySnapshot<'_>, room: SubjectId) -> Told<Answer> {
+        let known = wish_of(snapshot, room);
         let down = self.down_mbps.or(known.map(|wish| wish.down_mbps));
         let up = self.up_mbps.or(known.map(|wish| wish.up_mbps));
         let (Some(down_mbps), Some(up_mbps)) = (down, up) else { return Err(not_answered()) };
@@ -101,6 +109,6 @@ impl WishOtherAnswer {
     }
 }
 
-fn wish_of(scene: &Scene<'_>, room: SubjectId) -> Option<Wish> {
-    scene.survey.rooms.get(&room).and_then(|room: &Room| room.wish)
+fn wish_of(snapshot: &SurveySnapshot<'_>, room: SubjectId) -> Option<Wish> {
+    snapshot.survey.rooms.get(&room).and_then(|room: &Room| room.wish)
 }

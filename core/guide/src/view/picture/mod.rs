@@ -18,23 +18,23 @@ use telling::words::Language;
 
 use crate::place::{Key, Question};
 use crate::screen::FigureDrawn;
-use crate::session::Scene;
+use crate::session::SurveySnapshot;
 
 /// One drawing.
 type Draw = fn(&Language) -> Figure;
 
 /// The drawings that go with a question, as the core has them and as a shell draws them.
-pub(crate) fn of(question: &Question, scene: &Scene<'_>) -> Vec<(Figure, FigureDrawn)> {
+pub(crate) fn of(question: &Question, snapshot: &SurveySnapshot<'_>) -> Vec<(Figure, FigureDrawn)> {
     let draw = |draw: &Draw| {
-        let figure = draw(scene.language);
+        let figure = draw(snapshot.language);
         let drawn = FigureDrawn::of(&figure, |part| Key::Part(part).to_string());
         (figure, drawn)
     };
-    drawings(question, scene).iter().map(draw).collect()
+    drawings(question, snapshot).iter().map(draw).collect()
 }
 
-fn drawings(question: &Question, scene: &Scene<'_>) -> &'static [Draw] {
-    let kind = |part: &SubjectId| scene.survey.parts.get(part).map(|part| part.kind);
+fn drawings(question: &Question, snapshot: &SurveySnapshot<'_>) -> &'static [Draw] {
+    let kind = |part: &SubjectId| snapshot.survey.parts.get(part).map(|part| part.kind);
     match question {
         Question::GroundBlock(_) => &[ground_block::draw],
         Question::EntryFilter(_) => &[entry_filter::draw],

@@ -99,7 +99,7 @@ fn watched(guide: &Guide, work: &LongWork) -> Vec<u32> {
     let mut told = Vec::new();
     while !work.is_done() {
         let screen = guide.screen();
-        assert_eq!(screen.name, "errand");
+        assert_eq!(screen.name, "long-work");
         check(&screen);
         let far = screen.blocks.iter().find_map(|block| match block {
             Block::HowFar(far) => Some(far),
@@ -131,13 +131,13 @@ fn while_a_file_is_written_the_screen_tells_how_far_and_a_press_goes_on() {
     assert!(work.progress().is_some(), "{told:?}");
     // Over, and not collected: the screen says so.
     assert!(person.guide.long_work().is_none());
-    let screen = person.on("errand");
+    let screen = person.on("long-work");
     check(&screen);
     assert!(screen.blocks.iter().any(|block| matches!(
         block,
-        Block::Press(press) if press.key == "errand-on" && press.weight == PressWeight::Main
+        Block::Press(press) if press.key == "long-work-on" && press.weight == PressWeight::Main
     )));
-    person.guide.act(&Deed::Press { key: "errand-on".into() }).unwrap();
+    person.guide.act(&Deed::Press { key: "long-work-on".into() }).unwrap();
     says(&person.on("share-pack"), "6 photos");
     assert!(file::recognise(&file));
     assert_eq!(names(between.path()), ["house.lwk"]);
@@ -150,7 +150,7 @@ fn taken_in_beside_it_is_all_there_when_it_is_settled() {
     let before = shown(&other.folder());
     let work = press(&mut other.guide, "take");
     other.guide.collect_long_work();
-    other.on("errand");
+    other.on("long-work");
     watched(&other.guide, &work);
     other.guide.collect_long_work();
     says(&other.on("share-take-in"), "1 new detail, 6 new photos");
@@ -168,13 +168,13 @@ fn meanwhile_nothing_but_the_stop_does_anything() {
     let file = between.path().join("house.lwk");
     let before = shown(&person.folder());
     let work = give(&mut person.guide, &file);
-    for key in ["overview", "without", "errand-on", "stop"] {
+    for key in ["overview", "without", "long-work-on", "stop"] {
         person.guide.act(&Deed::Press { key: key.into() }).unwrap();
     }
     person.guide.act(&Deed::Pick { key: "without".into(), picked: vec!["photos".into()] }).unwrap();
-    person.on("errand");
+    person.on("long-work");
     assert!(!work.is_done(), "the deeds were done too late to show anything");
-    person.guide.act(&Deed::Press { key: "errand-stop".into() }).unwrap();
+    person.guide.act(&Deed::Press { key: "long-work-stop".into() }).unwrap();
     watched(&person.guide, &work);
     person.guide.settle_long_work();
     let screen = person.on("share-pack");
@@ -243,7 +243,7 @@ fn putting_the_app_aside_stops_it_and_closes_everything() {
     assert!(work.is_done() && person.guide.long_work().is_none());
     assert!(names(between.path()).is_empty());
     says(&person.on("share-pack"), "Nothing was changed");
-    // No log and no index of it: the database is closed, by the errand too.
+    // No log and no index of it: the database is closed, by the long work too.
     assert_eq!(names(&folder), ["photos", "survey.db"]);
     person.guide.resume().unwrap();
     person.guide.settle_long_work();
@@ -265,7 +265,7 @@ fn mending_with_a_file_that_is_stopped_leaves_the_damage_as_it_was() {
     person.file(&file);
     let work = press(&mut person.guide, "mend-with-file");
     says(&person.guide.screen(), "Mending the survey");
-    person.guide.act(&Deed::Press { key: "errand-stop".into() }).unwrap();
+    person.guide.act(&Deed::Press { key: "long-work-stop".into() }).unwrap();
     watched(&person.guide, &work);
     person.guide.settle_long_work();
     says(&person.on("survey-mend"), "Nothing was changed");
@@ -308,11 +308,11 @@ fn the_report_waits_until_it_is_worked_out_and_blocks_nothing() {
     // Both are written beside.
     walk.guide.wait_for_long_work(Duration::ZERO);
     let file = walk.home.path().join("house.lwk");
-    for (end, place, doing) in [(".html", &report, "Writing the report"), (".lwk", &file, "Writing the file")]
+    for (end, place, kind) in [(".html", &report, "Writing the report"), (".lwk", &file, "Writing the file")]
     {
         let key = asked(&walk.guide, end).expect("a press for it");
         walk.guide.act(&Deed::File { key, file: place.display().to_string() }).unwrap();
-        says(&walk.guide.screen(), doing);
+        says(&walk.guide.screen(), kind);
         walk.guide.settle_long_work();
     }
     says(&walk.guide.screen(), "The file for the next person is written");

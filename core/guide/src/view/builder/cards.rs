@@ -4,14 +4,14 @@ use facts::fact::SubjectId;
 use phrase::Phrase;
 use telling::figure::Figure;
 
-use super::Sketch;
+use super::ScreenBuilder;
 use crate::place::Key;
 use crate::screen::{
     Ability, Aloud, Block, FigureDrawn, HowFarBlock, LabelBlock, Need, PartBlock, PhotoShown, PhotoSlotBlock,
     PressBlock, PressWeight, ReadingBlock,
 };
 
-impl Sketch<'_> {
+impl ScreenBuilder<'_> {
     /// A place for photos, with those that are there.
     pub(crate) fn photo_slot(&mut self, key: &Key, name: &Phrase, photos: Vec<PhotoShown>, burst: bool) {
         self.able(Ability::Camera);

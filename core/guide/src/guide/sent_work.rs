@@ -1,4 +1,4 @@
-//! Errands of the guide: what deeds do meanwhile, and collecting what came of one.
+//! Long works of the guide: what deeds do meanwhile, and collecting what came of one.
 
 use std::collections::VecDeque;
 use std::time::Instant;
@@ -11,7 +11,7 @@ use crate::deed::Deed;
 use crate::done::Done;
 use crate::error::{GuideError, Trouble};
 use crate::place::{Key, Move, Place};
-use crate::session::Doing;
+use crate::session::WorkKind;
 
 /// Photos taken one after the other, faster than they are taken in.
 pub(super) struct Photos {
@@ -30,14 +30,14 @@ impl Photos {
 }
 
 impl Guide {
-    /// Does what was done on the screen of an errand; returns whether there was one. While it runs, nothing but the
+    /// Does what was done on the screen of long work; returns whether there was one. While it runs, nothing but the
     /// stop counts; once it is over, whatever is done collects it.
-    pub(super) fn act_on_errand(&mut self, done: &Done) -> bool {
-        let Some(errand) = &self.session.errand else { return false };
-        if errand.work().is_done() {
-            self.collect_errand();
-        } else if matches!(done, Done::Back | Done::Press(Key::ErrandStop)) {
-            errand.work().stop();
+    pub(super) fn act_on_sent_work(&mut self, done: &Done) -> bool {
+        let Some(sent_work) = &self.session.sent_work else { return false };
+        if sent_work.work().is_done() {
+            self.collect_sent_work();
+        } else if matches!(done, Done::Back | Done::Press(Key::WorkStop)) {
+            sent_work.work().stop();
             self.photos = None;
         }
         true
@@ -47,9 +47,9 @@ impl Guide {
     pub(super) fn wait_in_line(&mut self, deed: &Deed) -> bool {
         let takes = self
             .session
-            .errand
+            .sent_work
             .as_ref()
-            .is_some_and(|errand| errand.doing == Doing::Photo && !errand.work().is_stopped());
+            .is_some_and(|sent_work| sent_work.kind == WorkKind::Photo && !sent_work.work().is_stopped());
         match (deed, &mut self.photos) {
             (Deed::Photo { key, file }, Some(photos))
                 if takes && Key::of(key).as_ref() == Some(&photos.key) =>
@@ -61,34 +61,36 @@ impl Guide {
         }
     }
 
-    /// Waits for an errand as long as a deed may take, and collects it. One may send the next.
+    /// Waits for long work as long as a deed may take, and collects it. One may send the next.
     pub(super) fn be_patient(&mut self) {
         if self.patience.is_zero() {
             return;
         }
         let until = Instant::now().checked_add(self.patience);
-        while let Some(errand) = &self.session.errand {
+        while let Some(sent_work) = &self.session.sent_work {
             let left = until.map_or(self.patience, |until| until.saturating_duration_since(Instant::now()));
-            if !errand.work().wait_at_most(left) || !self.collect_errand() {
+            if !sent_work.work().wait_at_most(left) || !self.collect_sent_work() {
                 break;
             }
         }
     }
 
-    /// Does what is to be done after an errand that is over, and says what came of it; returns whether there was one that
+    /// Does what is to be done after long work that is over, and says what came of it; returns whether there was one that
     /// could be collected. What belongs to a survey that is put aside waits until that is open again.
-    pub(super) fn collect_errand(&mut self) -> bool {
+    pub(super) fn collect_sent_work(&mut self) -> bool {
         let (stood_at, stood) = (self.standpoint(), self.session.stands_at());
-        let is_collected = |doing: Doing| self.suspended.is_none() || doing == Doing::Open;
-        let Some(errand) =
-            self.session.errand.take_if(|errand| errand.work().is_done() && is_collected(errand.doing))
+        let is_collected = |kind: WorkKind| self.suspended.is_none() || kind == WorkKind::Open;
+        let Some(sent_work) = self
+            .session
+            .sent_work
+            .take_if(|sent_work| sent_work.work().is_done() && is_collected(sent_work.kind))
         else {
             return false;
         };
-        let done = match errand.outcome() {
+        let done = match sent_work.outcome() {
             Some(Ok(after)) => after.run(&mut self.session),
             Some(Err(GuideError::Trouble(Trouble::Stopped))) | None => {
-                self.session.tell_done(Phrase::new("errand-was-stopped"));
+                self.session.tell_done(Phrase::new("long-work-was-stopped"));
                 Ok(Move::Stay)
             }
             Some(Err(error)) => {
@@ -117,7 +119,7 @@ impl Guide {
     /// Takes the next photo in that waits, if one is still where it was taken.
     fn take_next_photo(&mut self) {
         let place = self.session.place();
-        if self.session.errand.is_some() {
+        if self.session.sent_work.is_some() {
             return;
         }
         let Some(photos) = self.photos.as_mut().filter(|photos| Some(&photos.place) == place.as_ref()) else {
@@ -132,14 +134,14 @@ impl Guide {
         }
     }
 
-    /// Stops an errand, waits until it is over, and collects it.
-    pub(super) fn end_errand(&mut self) {
+    /// Stops long work, waits until it is over, and collects it.
+    pub(super) fn end_sent_work(&mut self) {
         self.photos = None;
-        if let Some(errand) = &self.session.errand {
-            errand.work().stop();
-            errand.work().wait();
-            if !self.collect_errand() {
-                self.session.errand = None;
+        if let Some(sent_work) = &self.session.sent_work {
+            sent_work.work().stop();
+            sent_work.work().wait();
+            if !self.collect_sent_work() {
+                self.session.sent_work = None;
             }
         }
     }

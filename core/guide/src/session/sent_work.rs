@@ -1,4 +1,4 @@
-//! Errands: whatever may take longer than a touch, such as reading and writing files, opening, listing, copying. They run
+//! Long works: whatever may take longer than a touch, such as reading and writing files, opening, listing, copying. They run
 //! beside the screen, one at a time.
 //!
 //! A page that sends one says two things: what runs beside, over a connection to the survey of its own, and what is to
@@ -11,13 +11,13 @@ use facts::file::Progress;
 use phrase::Phrase;
 
 use super::Session;
-use super::long_work::{LongWork, Task};
+use super::long_work::{LongWork, LongWorkOf};
 use crate::error::{GuideError, Result};
 use crate::place::Move;
 
-/// What an errand does, for the words on the screen.
+/// What long work does, for the words on the screen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Doing {
+pub(crate) enum WorkKind {
     /// Writing one file for the next person.
     Pack,
     /// Looking into a file.
@@ -48,29 +48,29 @@ pub(crate) enum Doing {
     Forget,
 }
 
-impl Doing {
+impl WorkKind {
     /// What is being done. The message's `.stop` says what stays if it is stopped.
     pub(crate) fn phrase(self) -> Phrase {
         Phrase::new(match self {
-            Self::Pack => "errand-pack",
-            Self::Look => "errand-look",
-            Self::Take => "errand-take",
-            Self::TakeNew => "errand-take-new",
-            Self::Mend => "errand-mend",
-            Self::List => "errand-list",
-            Self::Open => "errand-open",
-            Self::Make => "errand-make",
-            Self::Copy => "errand-copy",
-            Self::Rename => "errand-rename",
-            Self::Delete => "errand-delete",
-            Self::Photo => "errand-photo",
-            Self::Report => "errand-report",
-            Self::Forget => "errand-forget",
+            Self::Pack => "long-work-pack",
+            Self::Look => "long-work-look",
+            Self::Take => "long-work-take",
+            Self::TakeNew => "long-work-take-new",
+            Self::Mend => "long-work-mend",
+            Self::List => "long-work-list",
+            Self::Open => "long-work-open",
+            Self::Make => "long-work-make",
+            Self::Copy => "long-work-copy",
+            Self::Rename => "long-work-rename",
+            Self::Delete => "long-work-delete",
+            Self::Photo => "long-work-photo",
+            Self::Report => "long-work-report",
+            Self::Forget => "long-work-forget",
         })
     }
 }
 
-/// What is to be done in the session once an errand is over, which is once.
+/// What is to be done in the session once long work is over, which is once.
 pub(crate) struct After(Mutex<Option<Box<Then>>>);
 
 type Then = dyn FnOnce(&mut Session) -> Result<Move> + Send;
@@ -92,21 +92,21 @@ impl fmt::Debug for After {
     }
 }
 
-/// An errand that was sent and whose outcome is not collected yet.
+/// Long work that was sent and whose outcome is not collected yet.
 #[derive(Debug)]
-pub(crate) struct Errand {
+pub(crate) struct SentWork {
     /// What it does.
-    pub(crate) doing: Doing,
-    task: Task<After>,
+    pub(crate) kind: WorkKind,
+    task: LongWorkOf<After>,
 }
 
-impl Errand {
+impl SentWork {
     /// Sends it.
     pub(crate) fn send(
-        doing: Doing,
+        kind: WorkKind,
         run: impl FnOnce(&LongWork) -> crate::error::Result<After> + Send + 'static,
     ) -> Self {
-        Self { doing, task: Task::begin(run) }
+        Self { kind, task: LongWorkOf::begin(run) }
     }
 
     /// To ask how far it is, and to stop it.
@@ -121,7 +121,7 @@ impl Errand {
     }
 }
 
-impl Drop for Errand {
+impl Drop for SentWork {
     fn drop(&mut self) {
         // It writes: nobody who has let go of the guide should find it still at work.
         self.work().stop();

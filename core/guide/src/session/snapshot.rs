@@ -16,7 +16,7 @@ use super::results::{Standing, Worked};
 
 /// What a screen of a survey is drawn from. Nothing of it changes while it is drawn, and nothing is read from a disk.
 #[derive(Clone, Copy)]
-pub(crate) struct Scene<'a> {
+pub(crate) struct SurveySnapshot<'a> {
     /// The survey as it stands.
     pub(crate) survey: &'a Survey,
     /// Every fact of it.
@@ -41,7 +41,7 @@ pub(crate) struct Scene<'a> {
     pub(crate) revision: u64,
 }
 
-impl<'a> Scene<'a> {
+impl<'a> SurveySnapshot<'a> {
     /// Of a survey that is open.
     pub(super) fn of(open: &'a OpenSurvey, me: AuthorId, language: &'a Language) -> Self {
         Self {

@@ -16,7 +16,7 @@ use crate::screen::{
 use crate::session::Pending;
 
 /// A screen in the making.
-pub(crate) struct Sketch<'a> {
+pub(crate) struct ScreenBuilder<'a> {
     language: &'a Language,
     pending: &'a Pending,
     /// The screen as far as it is.
@@ -48,7 +48,7 @@ impl Offer {
     }
 }
 
-impl<'a> Sketch<'a> {
+impl<'a> ScreenBuilder<'a> {
     /// An empty screen. Its name is that of its place.
     pub(crate) fn new(language: &'a Language, pending: &'a Pending, title: &Phrase) -> Self {
         let screen = Screen {
