@@ -1,6 +1,6 @@
 //! Files that have their name only once they are whole and on the disk: written beside it as `NAME.<chance>.part`, synced,
 //! renamed, the folder synced. Every file that any room writes under a name of its own is written here, all at once
-//! ([`write`]) or piece by piece ([`WholeFile`]); what changes in place (the database) is not.
+//! ([`write()`]) or piece by piece ([`WholeFile`]); what changes in place (the database) is not.
 
 use std::ffi::{OsStr, OsString};
 use std::fs::{self, File, OpenOptions};
