@@ -1,5 +1,5 @@
 //! The work list: every change where it must be and nowhere else, what it takes, what it costs, the way back.
-#![allow(clippy::expect_used, clippy::panic, reason = "a failed test is what is wanted")]
+#![expect(clippy::expect_used, reason = "a failed test is what is wanted")]
 
 use std::collections::BTreeSet;
 

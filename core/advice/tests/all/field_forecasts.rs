@@ -18,8 +18,7 @@
 //! - C21: how it was cured was not read; the modem's own levels are judged by `level_worked.rs`.
 //! - C23: the drop's 50 of 200 Mb/s are the modem's rates, not the room network's: only that a splice costs and does not cut.
 
-#![allow(
-    clippy::unwrap_used,
+#![expect(
     clippy::panic,
     clippy::cast_possible_truncation,
     clippy::cast_sign_loss,

@@ -1,6 +1,6 @@
 //! Levels against the regulation's own figures and worked examples of the trade. Those with a published value are rows of
 //! the table of such checks: see `check.rs`.
-#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "a failed test is what is wanted")]
+#![expect(clippy::expect_used, clippy::unwrap_used, reason = "a failed test is what is wanted")]
 
 #[path = "../../../coax/tests/all/published/check.rs"]
 #[expect(dead_code, reason = "levels need some of the ways to mark a row")]

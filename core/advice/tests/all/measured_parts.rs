@@ -1,6 +1,5 @@
 //! Parts measured by an instrument: how they are kept, and where they count.
 #![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
-#![allow(clippy::expect_used, clippy::panic, reason = "a failed test is what is wanted")]
 
 use std::fmt::Write;
 

@@ -1,5 +1,5 @@
 //! A box that passes the cable on stands between an outlet and the next one.
-#![allow(clippy::expect_used, clippy::panic, reason = "a failed test is what is wanted")]
+#![expect(clippy::expect_used, clippy::panic, reason = "a failed test is what is wanted")]
 
 use advice::forecast::{self, PathForecast, Reach, forecast};
 use advice::level::{self, levels};

@@ -1,6 +1,6 @@
 //! What else uses the coax: stated as facts, placed in the band, powered over the wire.
 
-#![allow(clippy::expect_used, clippy::unwrap_used, reason = "a failed test is what is wanted")]
+#![expect(clippy::unwrap_used, reason = "a failed test is what is wanted")]
 
 use advice::finding::{FindingKind, findings};
 use advice::forecast::{Forecast, Options, Reach, forecast};

@@ -1,5 +1,5 @@
 //! Changes that were made, written as facts.
-#![allow(clippy::expect_used, clippy::panic, reason = "a failed test is what is wanted")]
+#![expect(clippy::expect_used, reason = "a failed test is what is wanted")]
 
 use advice::AdviceError;
 use advice::forecast::Options as Draws;

@@ -1,5 +1,5 @@
 //! What is worth going back for.
-#![allow(clippy::expect_used, reason = "a failed test is what is wanted")]
+#![expect(clippy::expect_used, reason = "a failed test is what is wanted")]
 
 use advice::forecast::{Options, forecast};
 use advice::unknown::{Unknown, unknowns};

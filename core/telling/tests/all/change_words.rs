@@ -1,5 +1,4 @@
 //! What a change says before hands go to the wall.
-#![allow(clippy::expect_used, clippy::panic, reason = "a failed test is what is wanted")]
 
 use advice::forecast::Options as Draws;
 use advice::worklist::{Options, worklist};

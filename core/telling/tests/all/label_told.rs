@@ -1,5 +1,4 @@
 //! What was read off a label as JSON, and its doubts in English.
-#![allow(clippy::expect_used, reason = "a failed test is what is wanted")]
 
 use label::read;
 use telling::doubts::{in_english, json_line};

@@ -1,5 +1,5 @@
 //! The report after the work: what was done, how it stands, and what is left. Every house here is invented.
-#![allow(clippy::expect_used, reason = "a failed test is what is wanted")]
+#![expect(clippy::expect_used, reason = "a failed test is what is wanted")]
 
 use advice::forecast::Options as Draws;
 use advice::unknown::unknowns;

@@ -1,5 +1,4 @@
 //! The report as a page: well formed, closed to the outside, the same bytes each time, safe with any text.
-#![allow(clippy::unwrap_used, reason = "a page that cannot be read fails the test")]
 #![expect(clippy::unwrap_used, reason = "a page that lacks what is looked for shall stop its test here")]
 
 use std::collections::BTreeSet;

@@ -1,5 +1,5 @@
 //! What an account of a house leaves open, drawn from one file for all: `prior.json`.
-#![allow(clippy::expect_used, reason = "a prior that cannot be read fails the test")]
+#![expect(clippy::expect_used, reason = "a prior that cannot be read fails the test")]
 #![allow(dead_code, reason = "each test binary uses its own share")]
 
 use coax::{Dice, Span};

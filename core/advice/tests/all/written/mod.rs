@@ -1,5 +1,5 @@
 //! A house of the tests as facts, and back.
-#![allow(clippy::expect_used, reason = "a house that cannot be written fails the test")]
+#![expect(clippy::expect_used, reason = "a house that cannot be written fails the test")]
 #![allow(dead_code, reason = "each test binary uses its own share")]
 
 use facts::fact::{ActId, AuthorId, Edit, FactClock, Ledger, SurveyId, value_of};

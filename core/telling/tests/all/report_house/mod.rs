@@ -1,6 +1,6 @@
 //! An invented house of twelve parts, and houses drawn by chance, for the tests of the report and its figures.
 #![allow(dead_code, reason = "each test file uses what it needs of this house")]
-#![allow(clippy::unwrap_used, reason = "a house of the tests that does not come about fails the test")]
+#![expect(clippy::unwrap_used, reason = "a house of the tests that does not come about fails the test")]
 
 use advice::forecast::{Forecast, Options, forecast};
 use facts::fact::SubjectId;
