@@ -2,17 +2,22 @@
 
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
-use std::sync::{Arc, Mutex};
 use std::time::{Duration, Instant};
 
-/// The longest that one input may take, on a busy machine and without optimisation.
-const PATIENCE: Duration = Duration::from_secs(30);
+/// How often the watchdog looks.
+const BEAT: Duration = Duration::from_millis(200);
+
+/// The most beats that one input may take, on a busy machine and without optimisation: half a minute. Beats are counted
+/// rather than time: a machine that is put to sleep meanwhile stops the watchdog too.
+const PATIENCE: u32 = 150;
 
 pub struct Watchdog {
     folder: PathBuf,
     name: &'static str,
-    begun: Arc<Mutex<Instant>>,
+    /// How many inputs were begun.
+    begun: Arc<AtomicU64>,
     number: AtomicU64,
 }
 
@@ -22,17 +27,22 @@ impl Watchdog {
         let place = if memory.is_dir() { memory.to_owned() } else { std::env::temp_dir() };
         let folder = place.join(format!("legwork-fuzz-{}", std::process::id()));
         fs::create_dir_all(&folder).unwrap();
-        let begun = Arc::new(Mutex::new(Instant::now()));
+        let begun = Arc::new(AtomicU64::new(0));
         let watch = Arc::downgrade(&begun);
         let current = folder.join(name);
         std::thread::spawn(move || {
+            let (mut watched, mut beats) = (0, 0);
             while let Some(begun) = watch.upgrade() {
-                if begun.lock().unwrap().elapsed() > PATIENCE {
-                    eprintln!("{name}: an input takes more than {PATIENCE:?}; it is {}", current.display());
+                let number = begun.load(Ordering::Relaxed);
+                drop(begun);
+                beats = if number == watched { beats + 1 } else { 0 };
+                watched = number;
+                if beats > PATIENCE {
+                    let most = BEAT * PATIENCE;
+                    eprintln!("{name}: an input takes more than {most:?}; it is {}", current.display());
                     std::process::exit(1);
                 }
-                drop(begun);
-                std::thread::sleep(Duration::from_millis(200));
+                std::thread::sleep(BEAT);
             }
         });
         Self { folder, name, begun, number: AtomicU64::new(0) }
@@ -41,9 +51,8 @@ impl Watchdog {
     /// Writes down what is read now.
     pub fn begin(&self, input: &[u8]) -> Instant {
         fs::write(self.folder.join(self.name), input).unwrap();
-        let now = Instant::now();
-        *self.begun.lock().unwrap() = now;
-        now
+        self.begun.fetch_add(1, Ordering::Relaxed);
+        Instant::now()
     }
 
     /// Keeps an input that failed.
