@@ -6,7 +6,7 @@
 //!
 //! let english = Language::english(Figures::default());
 //! assert_eq!(english.write(&Arg::Length(15.24)), "15 m (50 ft)"); // 0.3048 m a foot, by definition.
-//! assert_eq!(english.say(&Phrase::new("service-cable-tv")), "cable TV");
+//! assert_eq!(english.say(&Phrase::new("service-cable_tv")), "cable TV");
 //! ```
 //!
 //! From below upwards: `words` (languages; no word on what a phrase is about), `doubts` (of a label) and `figure` (the

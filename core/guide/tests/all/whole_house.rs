@@ -189,7 +189,14 @@ fn full(home: &Path) -> PathBuf {
         let plan = Internet { down_mbps, up_mbps: 50.0 };
         [Edit::new(survey, field::INTERNET, value_of(&plan).unwrap())]
     };
-    let theirs = store.ledger().plan(ActId::random(), bo, &mut FactClock::system(), &plan(1000.0)).unwrap();
+    // After all that was written so far and before what Ann writes next, however quickly that went: a clock runs ahead
+    // of the wall by a millisecond a fact.
+    let mut bos_clock = FactClock::system();
+    for fact in store.ledger().facts() {
+        bos_clock.raise(fact.id());
+    }
+    let theirs = store.ledger().plan(ActId::random(), bo, &mut bos_clock, &plan(1000.0)).unwrap();
+    std::thread::sleep(Duration::from_millis(store.ledger().len() as u64 + 50));
     store.write(&plan(300.0)).unwrap();
     store.write_facts(theirs).unwrap();
     let gone = id(2);
