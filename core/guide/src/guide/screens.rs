@@ -12,7 +12,7 @@ use crate::session::{SentWork, Session, SurveySnapshot};
 use crate::view::{picture, trail};
 
 /// The name of the screen that is shown while a file is read or written, wherever one is.
-const ERRAND: &str = "long-work";
+const LONG_WORK: &str = "long-work";
 
 /// The drawings of the screen of a place.
 pub(super) fn figures(snapshot: &SurveySnapshot<'_>, place: &Place) -> Vec<FigureDrawn> {
@@ -34,7 +34,7 @@ macro_rules! screens {
         }
     ) => {
         /// The names of the screens of the table.
-        const NAMES: &[&str] = &[ERRAND, $($name,)* $($outside_name,)*];
+        const NAMES: &[&str] = &[LONG_WORK, $($name,)* $($outside_name,)*];
 
         #[expect(unused_variables, reason = "not every screen shows what its deeds are about")]
         fn drawn($snapshot: &SurveySnapshot<'_>, place: &Place) -> (String, Screen) {
@@ -255,5 +255,5 @@ pub(super) fn take_outside(session: &mut Session, outside: &Outside, done: &Done
 
 /// Draws the screen that is shown while a file is read or written, and when that is over.
 pub(super) fn show_sent_work(session: &Session, of: &SentWork) -> Screen {
-    Screen { name: ERRAND.into(), ..sent_work::show(session, of) }
+    Screen { name: LONG_WORK.into(), ..sent_work::show(session, of) }
 }
