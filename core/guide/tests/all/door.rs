@@ -347,7 +347,10 @@ fn the_disk_is_asked_for_what_is_answered_and_for_nothing_else() {
             continue;
         }
         let syncs = line.contains("sync(");
-        let reads = ["open", "stat", "access", "getdents", "pread64"].iter().any(|call| line.contains(call));
+        // The allocator of the system asks the kernel for its settings when it gives memory back: no disk is read.
+        let kernel = line.contains("\"/proc/") || line.contains("\"/sys/");
+        let reads = !kernel
+            && ["open", "stat", "access", "getdents", "pread64"].iter().any(|call| line.contains(call));
         match phase {
             "draws the list" => assert!(!syncs && !reads, "{phase}: {line}"),
             "draws and looks around" => {
