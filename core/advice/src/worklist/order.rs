@@ -13,7 +13,7 @@ use super::effect::applied;
 use super::effort::{Effort, effort};
 use super::gain::{Gain, gains};
 use super::propose::{proposals, trunk};
-use super::rank::{Worth, grave, keeps_private, takes_grave_away};
+use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
 use super::refusal::{Refusal, refusal};
 use super::watch::Meter;
 use crate::error::AdviceError;
@@ -171,12 +171,11 @@ pub fn worklist_watched(
     let mut current = as_found.clone();
     while steps.len() < options.most_steps {
         let screened = forecast(&house, &options.screening)?;
-        let mut best: Option<((bool, f64), ChangeKind, Survey)> = None;
+        let mut worth_it: Vec<((bool, f64), ChangeKind)> = Vec::new();
         let candidates: Vec<_> =
             proposals(&house).into_iter().filter(|change| !given_up.contains(change)).collect();
         meter.round(candidates.len());
         let grave_now = grave(&house);
-        let mut worth_it = 0;
         for change in candidates.iter().copied() {
             meter.weighed()?;
             if let Some(against) = refusal(change, &house) {
@@ -193,15 +192,13 @@ pub fn worklist_watched(
             if worth.rate < WORTH_MBPS && !wanted {
                 continue;
             }
-            worth_it += 1;
             // The test says that a suspect costs more than the forecast knows of.
             let least = if is_suspect { WORTH_MBPS } else { 0.0 };
             let rank = (ends_grave || keeps_private(change), worth.for_order().max(least) / minutes);
-            if best.as_ref().is_none_or(|(most, ..)| rank > *most) {
-                best = Some((rank, change, after));
-            }
+            worth_it.push((rank, change));
         }
-        let Some((_, change, after)) = best else { break };
+        let Some(change) = first_of(&worth_it) else { break };
+        let after = applied(change, &house);
         if let Some(at) = undone_by(&steps, change) {
             // A splitter is not swapped first and thrown out afterwards: the list is made again without that swap.
             if let Some(step) = steps.drain(at..).next() {
@@ -211,7 +208,7 @@ pub fn worklist_watched(
             }
             continue;
         }
-        let left = (worth_it - 1).min(options.most_steps - steps.len() - 1);
+        let left = (worth_it.len() - 1).min(options.most_steps - steps.len() - 1);
         meter.rounds_left(left, candidates.len());
         let next = meter.stated(&after, &options.stating)?;
         steps.push(Step {

@@ -87,3 +87,25 @@ pub(super) fn keeps_private(change: ChangeKind) -> bool {
             | ChangeKind::SwapEntryFilter { .. }
     )
 }
+
+/// The change that comes next: the first of those of the highest rank. A splitter that a new run is to leave from waits for
+/// that run: swapped before, it would be bought too small, and swapped again.
+pub(super) fn first_of(ranked: &[((bool, f64), ChangeKind)]) -> Option<ChangeKind> {
+    let starts_new_run = |splitter: SubjectId| {
+        ranked.iter().any(|(_, other)| matches!(other, ChangeKind::NewRun { from, .. } if *from == splitter))
+    };
+    let waits = |change: ChangeKind| match change {
+        ChangeKind::SwapSplitter { splitter, .. } | ChangeKind::RemoveSplitter { splitter } => {
+            starts_new_run(splitter)
+        }
+        ChangeKind::MergeSplitters { upper, lower, .. } => starts_new_run(upper) || starts_new_run(lower),
+        _ => false,
+    };
+    let mut best: Option<((bool, f64), ChangeKind)> = None;
+    for (rank, change) in ranked.iter().copied().filter(|(_, change)| !waits(*change)) {
+        if best.is_none_or(|(most, _)| rank > most) {
+            best = Some((rank, change));
+        }
+    }
+    best.map(|(_, change)| change)
+}

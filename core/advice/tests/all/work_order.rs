@@ -175,3 +175,23 @@ fn a_gain_behind_a_network_socket_is_a_gain_of_the_coax() {
     let free = swap_gains(FAR, 2500);
     assert!(free.after.likely_mbps > free.before.likely_mbps + 50.0, "{free:?}");
 }
+
+/// A splitter from which a new run starts is not made smaller first, and swapped again for the run.
+#[test]
+fn a_new_run_finds_its_output_before_the_splitter_is_swapped() {
+    let house = |attic: bool| {
+        let house = far_house(FAR).at("S1").with(|splitter| splitter.rating.legs = 4).made_for(5.0, 1000.0);
+        let house = house.cap(3).cap(4);
+        steps(if attic { house.wish("Attic", 100.0) } else { house })
+    };
+    let place = |steps: &[Step], is: fn(&ChangeKind) -> bool| steps.iter().position(|step| is(&step.change));
+    let swap: fn(&ChangeKind) -> bool = |change| matches!(change, ChangeKind::SwapSplitter { .. });
+    let run: fn(&ChangeKind) -> bool = |change| matches!(change, ChangeKind::NewRun { .. });
+    let with = house(true);
+    let (new_run, swapped) = (place(&with, run).expect("a new run"), place(&with, swap).expect("a swap"));
+    assert!(new_run < swapped, "{with:?}");
+    // A minute of swapping gains more than one of laying cable: without the attic it goes first.
+    let before = |place: usize| with[place].effort.minutes as f64;
+    assert!(before(swapped) < before(new_run));
+    assert_eq!(place(&house(false), swap), Some(0));
+}
