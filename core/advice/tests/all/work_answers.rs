@@ -1,5 +1,4 @@
 //! A step that is done takes away what it was for: no finding asks for what has just been done.
-#![expect(clippy::expect_used, reason = "a failed test is what is wanted")]
 
 use std::collections::BTreeSet;
 

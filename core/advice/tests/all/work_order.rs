@@ -1,4 +1,5 @@
 //! The order of the work makes sense as a whole: nothing is bought that a later step throws out.
+#![expect(clippy::expect_used, clippy::unwrap_used, reason = "a failed test is what is wanted")]
 
 use advice::worklist::{Gain, Step};
 use advice::worklist::{Options, worklist};
