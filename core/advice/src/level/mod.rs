@@ -1,11 +1,12 @@
 //! The signal levels of the other services: what arrives at each TV and modem, and what a change costs them.
 //!
-//! Worked out with the exact solution of the tree, devices taken as 75-ohm loads. Where nobody measured what comes in
-//! at the entry no level is claimed, only gains and losses on the way and the change of them. This folder says nothing
+//! Worked out with the exact solution of the tree, devices taken as 75-ohm loads. Where nobody measured a
+//! level anywhere on the tree none is claimed, only gains and losses on the way and the change of them. This folder says nothing
 //! about the room network (forecast) and proposes nothing (findings, refusals).
 
 mod change;
 mod found;
+mod incoming;
 mod outlets;
 mod solve;
 mod told;
