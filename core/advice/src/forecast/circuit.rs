@@ -15,7 +15,7 @@ use super::pieces::{self, Ending, Rated};
 use crate::error::AdviceError;
 
 /// What TV and modem use of the coax: from the lowest that a modem sends to the top of cable TV, MHz.
-const TV_AND_MODEM: Band = Band { low_mhz: 5.0, high_mhz: 1002.0 };
+pub(crate) const TV_AND_MODEM: Band = Band { low_mhz: 5.0, high_mhz: 1002.0 };
 
 /// A place on the circuit where a result is wanted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

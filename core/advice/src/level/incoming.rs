@@ -58,9 +58,8 @@ fn place(survey: &Survey, id: SubjectId, port: Option<u8>) -> MeteredAt {
     let goes_on = survey.wiring.on_port(id, 1).next().is_some();
     let plugged = part.plugged.as_ref().is_some_and(|plugged| !plugged.is_empty());
     let port = match part.kind {
-        PartKind::Entry => None,
         PartKind::Outlet if goes_on => port.or((!plugged).then_some(1)),
-        PartKind::Outlet => None,
+        PartKind::Entry | PartKind::Outlet => None,
         _ => port,
     };
     MeteredAt { part: id, port }

@@ -20,8 +20,9 @@ pub(crate) use outlets::measured_at;
 pub use outlets::{Served, served_outlets};
 pub use told::{Fit, LevelTold, told};
 pub use window::{
-    ANALOG_TV, ANTENNA_TV, DIGITAL_TV, MODEM_RECEIVES, MODEM_SENDS, Window, least_visual_millivolts,
-    least_visual_millivolts_at_drop, level_of_millivolts, modem_sends_most, window_of,
+    ANALOG_TV, ANTENNA_TV, BOTH_TV, DIGITAL_TV, MODEM_RECEIVES, MODEM_SENDS, Recommended, Window,
+    least_visual_millivolts, least_visual_millivolts_at_drop, level_of_millivolts, modem_sends_most,
+    window_of,
 };
 
 /// How levels are worked out.
