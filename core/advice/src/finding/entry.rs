@@ -1,9 +1,11 @@
 //! At the entry: is the filter there and in its place, is there a ground block, who shares the coax.
 
-use facts::fact::SubjectId;
-use house::record::{Asked, EntryKind, EntryState, Part, PartKind, Reply};
+use std::collections::BTreeSet;
 
-use super::inspection::Inspection;
+use facts::fact::SubjectId;
+use house::record::{Asked, EntryKind, EntryState, Part, PartKind, Plugged, Reply, ServiceKind};
+
+use super::inspection::{Inspection, has_plugged};
 use super::{Finding, FindingKind, Place};
 
 /// Whether signals from inside could leave by this entry unless a filter stops them. A dish's line never gets a
@@ -55,7 +57,11 @@ fn misplaced<'a>(inspection: &Inspection<'a>, head: SubjectId) -> Vec<&'a Part> 
                 .any(|below| inspection.nodes.iter().any(|node| node.outlet == below.id));
             let devices =
                 inspection.tree(part.id).any(|below| below.plugged.as_ref().is_some_and(|p| !p.is_empty()));
-            adapters || (waited_for && !devices)
+            // The provider's TV boxes speak to each other over the coax, and a filter parts them as it parts adapters. No
+            // box needs a filter of its own more than the entry needs it.
+            let boxes = inspection.tree(part.id).any(|below| has_plugged(below, Plugged::TvBox));
+            let parts_boxes = boxes && inspection.survey.has_service(ServiceKind::ProviderNetwork);
+            adapters || parts_boxes || (waited_for && (boxes || !devices))
         })
         .collect()
 }
@@ -63,7 +69,9 @@ fn misplaced<'a>(inspection: &Inspection<'a>, head: SubjectId) -> Vec<&'a Part> 
 /// The entry filter: missing, behind a split, or on the street side of the ground block.
 pub(super) fn filters(inspection: &Inspection<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
-    for head in inspection.heads_with_nodes() {
+    let boxes = inspection.parts(&[PartKind::Outlet]).filter(|outlet| has_plugged(outlet, Plugged::TvBox));
+    let with_boxes = boxes.map(|outlet| inspection.survey.wiring.head_of(outlet.id));
+    for head in inspection.heads_with_nodes().into_iter().chain(with_boxes).collect::<BTreeSet<_>>() {
         for filter in misplaced(inspection, head) {
             found.push(
                 Finding::new(FindingKind::FilterAfterSplit, vec![Place::Part(filter.id), Place::Part(head)])

@@ -6,7 +6,7 @@ use super::inspection::{Inspection, has_plugged};
 use super::{Finding, FindingKind, Place};
 
 /// Whether satellite signals come from or go to this part.
-fn is_satellite(part: &Part) -> bool {
+pub(super) fn is_satellite(part: &Part) -> bool {
     let dish = part.kind == PartKind::Entry
         && part.entry_kind == EntryKind::Satellite
         && part.entry_state != EntryState::CutOff;

@@ -7,6 +7,7 @@ mod finding_kinds;
 mod level_readings;
 mod level_worked;
 mod measured_parts;
+mod not_known;
 mod passing_box;
 mod prior;
 mod services_on_the_wire;
