@@ -10,7 +10,7 @@ use phrase::{Arg, Phrase};
 use super::care::cautions_of;
 use super::effect::applied;
 use super::effort::{Effort, effort};
-use super::propose::{proposals, trunk};
+use super::propose::{breaks_power, proposals, trunk};
 use super::refusal::{Refusal, refusal};
 use super::watch::Meter;
 use crate::error::AdviceError;
@@ -195,7 +195,12 @@ pub fn worklist_watched(
             let minutes = effort(change, &house).minutes.max(1) as f64;
             let is_suspect =
                 matches!(change, ChangeKind::SwapSplitter { splitter, .. } if suspects.contains(&splitter));
-            let wanted = is_suspect || is_wanted_anyway(change);
+            let powers = matches!(
+                change,
+                ChangeKind::SwapSplitter { splitter, .. } | ChangeKind::RemoveSplitter { splitter }
+                    if breaks_power(&house, splitter)
+            );
+            let wanted = is_suspect || powers || is_wanted_anyway(change);
             if gain < WORTH_MBPS && !wanted {
                 continue;
             }
