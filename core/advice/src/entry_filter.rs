@@ -8,8 +8,8 @@ use coax::trade::FILTERS_PASS;
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{
-    ChangeKind, EntryKind, EntryState, Incoming, OtherHomesLeg, Part, PartKind, PortEnd, ServiceKind,
-    Sureness, Survey, is_shared, may_come_in, other_homes_leg, power_paths, satellite_on,
+    ChangeKind, EntryKind, EntryState, Incoming, OtherHomesLeg, Part, PartKind, ServiceKind, Sureness,
+    Survey, is_shared, leg_of, may_come_in, other_homes_leg, power_paths, satellite_on,
 };
 use phrase::{Arg, Phrase};
 
@@ -193,7 +193,7 @@ fn not_wanted(survey: &Survey, entry: &Part, line: &OwnLine) -> Option<NotWanted
 }
 
 /// The parts in a row from an entry to the first split of one's own home, that split last. Where the entry feeds several
-/// homes, one's own begins behind the split that has a leg of another.
+/// homes, one's own begins behind the split that has a leg of another, or may have one.
 struct OwnLine {
     entry: SubjectId,
     row: Vec<SubjectId>,
@@ -206,7 +206,7 @@ impl OwnLine {
     fn behind(survey: &Survey, entry: SubjectId) -> Self {
         let (mut row, mut own, mut at) = (vec![entry], 0, entry);
         while let ([only], Some(part)) = (survey.wiring.fed_from(at), survey.parts.get(&at)) {
-            let common = is_common(part);
+            let common = is_common(survey, part);
             if part.kind == PartKind::Outlet || (part.outputs() > 1 && !common) {
                 break;
             }
@@ -216,7 +216,7 @@ impl OwnLine {
             row.push(*only);
             at = *only;
         }
-        let last = survey.parts.get(&at).filter(|part| is_common(part));
+        let last = survey.parts.get(&at).filter(|part| is_common(survey, part));
         let mixed = last.is_some_and(|part| survey.wiring.fed_from(part.id).len() > 1);
         Self { entry, row, own, mixed }
     }
@@ -250,8 +250,10 @@ impl OwnLine {
     }
 }
 
-fn is_common(part: &Part) -> bool {
-    part.ends.values().any(|end| *end == PortEnd::AnotherHome)
+/// Whether a part also feeds another home, as was said; or may, and one leg alone is known to lead to one's own.
+fn is_common(survey: &Survey, part: &Part) -> bool {
+    let one_own = survey.wiring.fed_from(part.id).len() == 1;
+    leg_of(survey, part).is_some_and(|leg| leg.sureness == Sureness::Known || one_own)
 }
 
 /// Whether a part stands in the line of one's own home, before its first split.

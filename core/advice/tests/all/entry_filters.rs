@@ -96,6 +96,27 @@ fn in_a_flat_the_filter_goes_on_ones_own_branch() {
     assert!(!kinds(&list.house_when_done).contains(&FindingKind::FilterAfterSplit));
 }
 
+/// In a shared building a leg that nobody looked at may be a neighbour's: the filter goes where it unscrews none.
+#[test]
+fn a_leg_that_may_be_a_neighbours_is_not_unscrewed() {
+    let house = |own_legs: u8| {
+        let house = of_kind(EntryKind::Cable).splitter("S0", 3).made_for(5.0, 1000.0).from("G1", 1).at("S1");
+        let house = house.from("S0", 2).shared();
+        if own_legs == 1 { house } else { house.outlet("O3", "Den").from("S0", 3) }
+    };
+    let one = house(1).survey();
+    let change = ChangeKind::AddEntryFilter { behind: part_id(&one, "S0") };
+    assert_eq!(decided(&one), EntryFilter::Wanted { change, against: None });
+    assert_eq!(refusal(change, &one), None);
+    let swap = ChangeKind::SwapSplitter { splitter: part_id(&one, "S0"), legs: 3 };
+    assert_eq!(refusal(swap, &one).unwrap().why(&one).id, "refusal-another-home-may-be");
+    let several = house(2).survey();
+    assert!(matches!(decided(&several), EntryFilter::Wanted { against: Some(Against::OtherHome(_)), .. }));
+    // Looked at and free, it is nobody's.
+    let looked = house(2).at("S0").cap(1).survey();
+    assert!(matches!(decided(&looked), EntryFilter::Wanted { against: None, .. }));
+}
+
 /// Of a splitter that feeds another home, too, a finding bids to ask, with no hands on it.
 #[test]
 fn a_finding_asks_where_hands_would_meet_another_home() {

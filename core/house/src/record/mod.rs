@@ -45,7 +45,7 @@ pub use forest::{LooseReason, MOST_DEEP, Wiring};
 pub use incoming::{Incoming, Sureness, may_come_in, satellite_on};
 pub use is::Is;
 pub use measurement::{MOST_MEASUREMENT_BYTES, MeasurementIntake, take_in};
-pub use other_home::{OtherHomesLeg, is_shared, other_homes_leg};
+pub use other_home::{OtherHomesLeg, is_shared, leg_of, other_homes_leg};
 pub use part::{Adapter, EntryKind, EntryState, Feed, FeedFrom, Part, PartKind, Plugged, PortEnd, Sharing};
 pub use photo::{Photo, PhotoRole};
 pub use power::{PowerPath, may_carry_power, power_paths};

@@ -2,7 +2,7 @@
 
 use facts::fact::SubjectId;
 
-use super::{Part, PortEnd, Sureness, Survey};
+use super::{Part, PartKind, PortEnd, Sureness, Survey};
 
 /// An output whose cable is another home's, or may be.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -11,8 +11,8 @@ pub struct OtherHomesLeg {
     pub part: SubjectId,
     /// Its output.
     pub port: u8,
-    /// Whether somebody said so, or it may be so: a cable that leads nobody knows where, in a building that shares its
-    /// coax, with no entry filter above it.
+    /// Whether somebody said so, or it may be so: an output that nobody looked at or whose cable leads nobody knows where,
+    /// in a building that shares its coax, with no entry filter above it.
     pub sureness: Sureness,
 }
 
@@ -25,21 +25,29 @@ pub fn is_shared(survey: &Survey) -> bool {
 /// A leg at or below a part that is another home's; else one that may be.
 pub fn other_homes_leg(survey: &Survey, from: SubjectId) -> Option<OtherHomesLeg> {
     let below = survey.wiring.below(from);
-    let parts: Vec<&Part> = below.iter().filter_map(|id| survey.parts.get(id)).collect();
-    let leg = |part: &Part, wanted: PortEnd, sureness| {
-        let is_free = |port: &u8| survey.wiring.on_port(part.id, *port).next().is_none();
-        let mut ports = part.ends.iter().filter(|(_, end)| **end == wanted).map(|(port, _)| *port);
-        ports.find(is_free).map(|port| OtherHomesLeg { part: part.id, port, sureness })
-    };
-    let known = || parts.iter().find_map(|part| leg(part, PortEnd::AnotherHome, Sureness::Known));
-    let may_be = || {
-        let open = parts.iter().filter(|part| !is_behind_filter(survey, part.id));
-        open.into_iter().find_map(|part| leg(part, PortEnd::LooseEnd, Sureness::MayBe))
-    };
-    known().or_else(|| may_be().filter(|_| is_shared(survey)))
+    let legs: Vec<_> = below.iter().filter_map(|id| leg_of(survey, survey.parts.get(id)?)).collect();
+    let known = legs.iter().find(|leg| leg.sureness == Sureness::Known);
+    known.or(legs.first()).copied()
 }
 
-fn is_behind_filter(survey: &Survey, part: SubjectId) -> bool {
-    let above = survey.wiring.way_up(part);
-    above.iter().any(|id| survey.parts.get(id).is_some_and(Part::is_entry_filter))
+/// The same of one part alone.
+pub fn leg_of(survey: &Survey, part: &Part) -> Option<OtherHomesLeg> {
+    let free = |port: &u8| survey.wiring.on_port(part.id, *port).next().is_none();
+    let leg = |port, sureness| OtherHomesLeg { part: part.id, port, sureness };
+    let known = (1..=part.outputs()).find(|port| free(port) && part.end(*port) == Some(PortEnd::AnotherHome));
+    if let Some(port) = known {
+        return Some(leg(port, Sureness::Known));
+    }
+    let above = survey.wiring.way_up(part.id);
+    let filtered = || above.iter().any(|id| survey.parts.get(id).is_some_and(Part::is_entry_filter));
+    if !is_shared(survey) || filtered() {
+        return None;
+    }
+    let splits = matches!(part.kind, PartKind::Splitter | PartKind::Tap | PartKind::Amplifier);
+    let may_be = |port: &u8| match part.end(*port) {
+        Some(PortEnd::LooseEnd) => true,
+        None => splits && part.rating.legs > 0,
+        _ => false,
+    };
+    (1..=part.outputs()).find(|port| free(port) && may_be(port)).map(|port| leg(port, Sureness::MayBe))
 }

@@ -40,8 +40,8 @@ caution-mains-near = Keep coax clear of mains cables. Where both share a way or 
 ## The entry
 
 # What another home gets its signal by.
-another-home-ask = { $port } leads to another home. Leave this as it is, and ask whoever looks after the building.
-another-home-may-be-ask = { $port } leads nobody knows where, and may be another home's. Leave everything screwed on, and ask whoever looks after the building where it goes.
+another-home-ask = Another home gets its signal by { $port }. Leave this as it is, and ask whoever looks after the building.
+another-home-may-be-ask = Nobody knows what hangs on { $port }; it may be another home. Leave everything screwed on, and ask whoever looks after the building where it leads.
 
 filter-goes-in = { $place ->
     [branch] Screw an entry filter on the cable of your own home, at { $behind }.
@@ -446,9 +446,9 @@ finding-modem-may-reach-band = The modem at { $outlet } is of a generation that 
     .do = Ask the provider how high the service goes. If not above { -filters-pass-top }, put a filter (MoCA filter) at the modem.
     .source = { source-filter-use } Modems to 1218 and later 1794 MHz: a trade report of 2015.
 
-finding-dc-broken = { $to } gets its power over the coax from { $from }, and on the way { $part } is stated to hold DC back.
+finding-dc-broken = Power for { $to } comes over the coax from { $from }, and on the way { $part } is stated to hold DC back.
     .why = If that is so, no power arrives, and what { $to } serves stays dark.
-    .do = Look whether TV and what hangs behind it work. If they do, the label or the way was read wrongly: look again. If not, { $part } gives way to one that passes DC.
+    .do = Look whether TV and what hangs behind it work. If they do, look again at the label and at the way that is noted. If not, put a part that passes DC in place of { $part }.
     .do-head = Look whether power arrives
     .source = { source-survey }
 
