@@ -93,7 +93,7 @@ fn splitter(survey: &Survey, part: &Part) -> Vec<ChangeKind> {
 }
 
 /// Whether a part is stated to hold DC back on a way that DC takes.
-pub(super) fn breaks_power(survey: &Survey, part: SubjectId) -> bool {
+fn breaks_power(survey: &Survey, part: SubjectId) -> bool {
     power_paths(survey).iter().any(|path| path.broken_at(survey) == Some(part))
 }
 
