@@ -45,7 +45,7 @@ pub(super) fn for_satellite(inspection: &Inspection<'_>) -> Vec<Finding> {
         .filter(|part| inspection.standing(part.id).is_on_a_path() && is_for_satellite(part))
         .filter(|part| {
             let head = inspection.survey.wiring.head_of(part.id);
-            !inspection.tree(head).any(super::satellite::is_satellite)
+            !inspection.tree(head).any(|part| super::satellite::is_satellite(inspection.survey, part))
         })
         .map(|part| {
             let low = part.rating.band.map(|band| band.low_mhz).filter(|low| *low >= SATELLITE_FROM_MHZ);
