@@ -188,7 +188,7 @@ finding-splitter-for-satellite = Made for satellite signals too, by its label: {
         [yes] {" "}Then also look whether any supply still feeds power through it.
        *[no] { "" }
     }
-    .source = { source-practice } { source-satellite }
+    .source = { source-practice }
 
 finding-label-doubtful = The label of { $part } could be read in more than one way: "{ $label }".
     .why = The forecast rests on it.
