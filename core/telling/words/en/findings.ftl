@@ -402,13 +402,13 @@ finding-level-below-wiring = At { $place } { $level } was measured ({ $frequency
     .why = A poor connector, a crushed or wet cable or a part that nobody noted takes it. The room network loses there too.
     .do = { $whose ->
         [provider] Only the provider works on that stretch: ask for a look at it.
-       *[house] Look { $stretch }: first at the connectors, then for a part that is not noted. Measure again after each change.
+       *[house] Look there: first at the connectors, then for a part that is not noted. Measure again after each change.
     }
     .source = { source-survey }
 
 finding-level-above-wiring = At { $place } { $level } was measured ({ $frequency }). By what was measured at { $known } it should be about { $expected }: { $apart } more comes from somewhere { $stretch }.
     .why = Most likely an amplifier that nobody noted, or one that gives more than its label says. It may stop the room network.
-    .do = Look { $stretch } for an amplifier, also behind a TV or in a wall box, and write it down. If there is none, measure again.
+    .do = Look there for an amplifier, also behind a TV or in a wall box, and write it down. If there is none, measure again.
     .source = { source-survey }
 
 clean-cable = error ratio (MER): 28 dB or more, 31 dB recommended, both for 256-QAM (a published meter's manual; an article on cablefax.com)
