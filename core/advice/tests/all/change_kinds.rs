@@ -60,6 +60,11 @@ fn cautions_stand_at_their_step() {
     for case in cases() {
         for step in list(&case.there.survey()).steps {
             let cautions = advice::worklist::cautions_of(step.change);
+            // A look at lamps, and at cables and sockets that are not coax, unscrews nothing.
+            let off_the_coax = ["check-adapter", "check-network-cable", "check-measure"];
+            if off_the_coax.contains(&name(&step).as_str()) {
+                continue;
+            }
             for always in [Caution::WhoDependsOnIt, Caution::SuppliesFirst, Caution::Thunderstorm] {
                 assert!(cautions.contains(&always), "{:?} lacks {always:?}", step.change);
             }

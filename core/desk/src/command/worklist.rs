@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use advice::finding::Caution;
 use advice::level::{BandChange, OutletChange};
-use advice::worklist::{Options, Step, WorkList, worklist};
+use advice::worklist::{FailedRoom, Options, Step, WorkList, worklist};
 use house::naming;
 use house::record::ChangeKind;
 use house::record::{ServiceKind, Survey};
@@ -28,10 +28,20 @@ pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {
 pub fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page) {
     page.heading(&context.word("desk-worklist"));
     let minutes = list.steps.iter().map(|step| step.effort.minutes).sum();
-    let intro = Phrase::new("desk-worklist-count")
+    let intro = if list.is_only_checks() { "desk-worklist-checks" } else { "desk-worklist-count" };
+    let intro = Phrase::new(intro)
         .with("count", Arg::Count(list.steps.len() as u64))
         .with("minutes", Arg::Minutes(minutes));
-    page.paragraph(0, &context.say(&intro));
+    // Where a test failed, a list without steps says what is left for it.
+    if !list.steps.is_empty() || list.failed.is_empty() {
+        page.paragraph(0, &context.say(&intro));
+    }
+    if !list.failed.is_empty() {
+        page.heading(&context.word("desk-failed"));
+        for room in &list.failed {
+            page.item(0, &context.say(&room.phrase(survey, list)));
+        }
+    }
     let mut told_cautions = BTreeMap::new();
     for (number, step) in list.steps.iter().enumerate() {
         tell_step(context, number + 1, step, &mut told_cautions, page);
@@ -152,6 +162,7 @@ fn tell_shopping(context: &Context, list: &WorkList, page: &mut Page) {
 #[derive(Serialize)]
 pub struct WorkListJson {
     steps: Vec<StepJson>,
+    failed: Vec<FailedJson>,
     shopping: Vec<NeededJson>,
     refused: Vec<RefusedJson>,
     as_found: ForecastJson,
@@ -172,6 +183,15 @@ struct StepJson {
     gains: Vec<GainJson>,
     minutes: u64,
     needs: Vec<NeededJson>,
+}
+
+/// A room whose test failed: what is wrong on the way, and which step comes next for it, from 1.
+#[derive(Serialize)]
+struct FailedJson {
+    outlet: PartJson,
+    faults: Vec<&'static str>,
+    next: Option<usize>,
+    what: String,
 }
 
 #[derive(Serialize)]
@@ -231,6 +251,7 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
     };
     WorkListJson {
         steps: list.steps.iter().map(|step| step_as_json(context, step)).collect(),
+        failed: list.failed.iter().map(|room| failed_as_json(context, survey, list, room)).collect(),
         shopping: shopping(context, list)
             .into_iter()
             .map(|(what, count)| NeededJson { what, count })
@@ -238,6 +259,16 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
         refused: list.refused.iter().map(|(change, why)| refused(change, why.why(survey))).collect(),
         as_found: forecast::as_json(survey, &list.as_found, Of::AsFound),
         when_done: forecast::as_json(&list.house_when_done, &list.when_done, Of::ToCome),
+    }
+}
+
+fn failed_as_json(context: &Context, survey: &Survey, list: &WorkList, room: &FailedRoom) -> FailedJson {
+    let next = list.steps.iter().position(|step| Some(step.change) == room.next);
+    FailedJson {
+        outlet: part(survey, room.outlet),
+        faults: room.faults.iter().map(|fault| fault.name()).collect(),
+        next: next.map(|place| place + 1),
+        what: context.say(&room.phrase(survey, list)),
     }
 }
 

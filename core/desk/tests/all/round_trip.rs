@@ -55,7 +55,7 @@ fn the_example_of_the_docs_is_taken_as_it_says() {
     assert_eq!(house.place.as_deref(), Some("nowhere"));
     assert_eq!(house.internet, Some(Internet { down_mbps: 1000.0, up_mbps: 50.0 }));
     assert_eq!(house.building, Some(Building { ownership: Ownership::Own, shared: false }));
-    assert_eq!(house.network, NetworkPlan { version: "2.5".into(), ethernet_mbps: 2500 });
+    assert_eq!(house.network, NetworkPlan { version: "2.5".into(), ethernet_mbps: Some(2500) });
     let mut notes = note_about(&house, house.id);
     notes.sort_unstable();
     assert_eq!(notes, ["Invented for docs/sheet.md.", "The attic was not looked at."]);
@@ -120,7 +120,10 @@ fn the_example_of_the_docs_is_taken_as_it_says() {
     assert_eq!(run.length.unwrap().known, LengthKnown::Paced);
     assert_eq!(house.room_of(living).unwrap().name, "Living room");
     assert_eq!(living.plugged, Some(vec![Plugged::Modem]));
-    assert_eq!(living.adapter, Some(Adapter { version: "2.5".into(), ethernet_mbps: 2500, bridge: true }));
+    assert_eq!(
+        living.adapter,
+        Some(Adapter { version: Some("2.5".into()), ethernet_mbps: Some(2500), bridge: true })
+    );
 
     let (_, port, run) = feed(&house, "O2");
     let run = run.unwrap();
@@ -213,7 +216,7 @@ round_trip = "3.5 ms"
     assert_eq!(house.unread, []);
     assert_eq!(house.internet, Some(Internet { down_mbps: 300.0, up_mbps: 300.0 }));
     assert_eq!(house.building, Some(Building { ownership: Ownership::Rented, shared: true }));
-    assert_eq!(house.network, NetworkPlan { version: "2.0 bonded".into(), ethernet_mbps: 1000 });
+    assert_eq!(house.network, NetworkPlan { version: "2.0 bonded".into(), ethernet_mbps: Some(1000) });
     let service = house.services.values().next().unwrap();
     assert_eq!((service.kind, service.top_mhz), (ServiceKind::SatelliteTv, None));
     assert_eq!(note_about(&house, service.id), ["A dish on the roof."]);
@@ -240,7 +243,10 @@ round_trip = "3.5 ms"
     assert_eq!((length.low_metres, length.high_metres, length.known), (10.0, 12.0, LengthKnown::Measured));
     let outlet = part(&house, "O3");
     assert_eq!(outlet.plugged, Some(vec![Plugged::TvBox]));
-    assert_eq!(outlet.adapter, Some(Adapter { version: "2.5".into(), ethernet_mbps: 2500, bridge: false }));
+    assert_eq!(
+        outlet.adapter,
+        Some(Adapter { version: Some("2.5".into()), ethernet_mbps: Some(2500), bridge: false })
+    );
     assert_eq!(feed(&house, "X1").2.unwrap().cable, CableKind::Unknown);
 
     let mut readings: Vec<_> =
