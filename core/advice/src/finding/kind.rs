@@ -164,11 +164,11 @@ kinds! {
     /// One direction is much slower than the other.
     OneWaySlower = "one-way-slower", Costly, CommonPractice, LOOK;
     /// A piece outside the coax that is made for 100 Mb/s holds a test.
-    HundredSomewhere = "hundred-somewhere", Costly, CommonPractice, LOOK;
+    HundredSomewhere = "hundred-somewhere", Costly, Published, LOOK;
     /// Packets get lost while the network is busy.
     LossUnderLoad = "loss-under-load", Costly, Published, LOOK;
     /// Packets get lost while nothing else runs.
-    LossWhileQuiet = "loss-while-quiet", Costly, Published, LOOK;
+    LossWhileQuiet = "loss-while-quiet", Costly, Published, UNSCREW;
     /// All wishes at once need more than the one capacity that all share.
     WishesDoNotFit = "wishes-do-not-fit", Costly, Survey, LOOK;
 

@@ -451,7 +451,7 @@ finding-nodes-fewer = The adapter at { $outlet } sees { $seen } network members;
    *[other] One of them is off, or hears no other. It may be the one at { $missing }: nothing written down here shows that it has a link.
 }
     .why-head = One adapter is off, or hears no other
-    .do = See at each adapter whether it has power and whether its lamp for the coax is on. Where it is not, look at its password and its short coax cable first. If one is still to come, nothing is wrong.
+    .do = See at each adapter whether it has power and whether its lamp for the coax is on. Where it is not, look at its password and its short coax cable first. If one is still to come, all is well.
     .do-head = See at which adapter the lamp for the coax is off
     .source = { source-survey }
 
@@ -477,7 +477,7 @@ finding-no-link = The adapter at { $outlet } has no link: it hears no other adap
     .source = { source-survey }
 
 finding-link-comes-and-goes = The link of the adapter at { $outlet } comes and goes.
-    .why = A link that drops out mostly has a loose or corroded plug on its way, or a path so weak that the time of day or what else is on decides.
+    .why = A link that drops out mostly has a loose or corroded plug on its way. Or so little gets through that small things decide.
     .why-head = Mostly a plug on the way is loose
     .do = Screw the plugs at the wall and at the adapter hand-tight, and try another short coax cable. Then look at the plugs on the way, one place after the other.
     .do-head = See to the plugs, the nearest first
@@ -487,9 +487,9 @@ finding-hundred-somewhere = { $wish ->
     [met] The wish at { $outlet } is met: { $measured } was measured. Still, { $expected } was expected.
    *[other] At { $outlet } { $measured } was measured; { $expected } was expected.
 } That looks like a network socket or network cable of 100 Mb/s somewhere on the way, not like the coax.
-    .why = One old socket, a small switch, or a network cable with only four good wires makes everything behind it run at 100 Mb/s, whatever the coax could give. What such a piece passes in a test is 75 to 95 Mb/s.
+    .why = One old socket, a small switch, or a network cable with only four good wires makes everything behind it run at 100 Mb/s. What such a piece passes in a test is 75 to 95 Mb/s.
     .why-head = One slow piece outside the coax holds all behind it
-    .do = Look outside the coax first: another network cable at the adapter, at the computer and at the router; the sockets of both computers; any switch and any network cable in the wall between. Then test again. Only if nothing of that helps, look at the coax.
+    .do = Look outside the coax first: at the network cables of adapter, computer and router, also in the wall; at the sockets of both computers, and at any switch between. Then test again. Only if nothing of that helps, look at the coax.
     .do-head = Look at network cables, sockets and switches first
     .source = RFC 6349 (2011), section 4.1.1: 94.9 Mb/s of a 100 Mb/s line is left for data. That tests end at 75 or more: common practice, no source.
 
