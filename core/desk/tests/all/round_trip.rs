@@ -8,9 +8,9 @@ use facts::store::Store;
 use house::rating::{Band, PartRating};
 use house::record::{
     Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, HowMeasured, Internet, LengthKnown,
-    ModemBands, ModemGeneration, NetworkPlan, OtherNetwork, Ownership, Part, PartKind, Plugged, PortEnd,
-    PowerFeed, ReadingKind, Run, Service, ServiceKind, Sharing, SingleCable, Survey, TestReach, TvSignal,
-    Wish, fold,
+    LinkState, ModemBands, ModemGeneration, NetworkPlan, OtherNetwork, Ownership, Part, PartKind, Plugged,
+    PortEnd, PowerFeed, ReadingKind, Run, Service, ServiceKind, Sharing, SingleCable, Survey, TestReach,
+    TvSignal, Wish, fold,
 };
 
 fn made_of(sheet: &str) -> Survey {
@@ -243,10 +243,11 @@ round_trip = "3.5 ms"
     assert_eq!((length.low_metres, length.high_metres, length.known), (10.0, 12.0, LengthKnown::Measured));
     let outlet = part(&house, "O3");
     assert_eq!(outlet.plugged, Some(vec![Plugged::TvBox]));
-    assert_eq!(
-        outlet.adapter,
-        Some(Adapter { version: Some("2.5".into()), ethernet_mbps: Some(2500), bridge: false })
-    );
+    // What an adapter leaves out is as the plan of the network has it.
+    assert_eq!(outlet.adapter, Some(Adapter { version: None, ethernet_mbps: None, bridge: false }));
+    let port = house.port_of(outlet.adapter.as_ref());
+    let told = (house.version_of(outlet.adapter.as_ref()), port.mbps, port.is_stated);
+    assert_eq!(told, ("2.0 bonded", 1000, true));
     assert_eq!(feed(&house, "X1").2.unwrap().cable, CableKind::Unknown);
 
     let mut readings: Vec<_> =
@@ -347,6 +348,14 @@ how = { reach = "house", radio = true, socket = "2.5 Gb/s" }
 
 [[reading]]
 at = "O1"
+link = "comes and goes"
+
+[[reading]]
+at = "O1"
+throughput = "0 Mb/s"
+
+[[reading]]
+at = "O1"
 swings = { low = "6 Mb/s", high = "100 Mb/s", with_heat_or_hour = true }
 how = { reach = "internet", radio = false }
 
@@ -422,6 +431,8 @@ fn every_reading_says_what_was_measured_and_how() {
             ReadingKind::PacketLoss { percent: 0.5, under_load: true },
             how(TestReach::House, true).map(|how| HowMeasured { socket_mbps: Some(2500), ..how }),
         ),
+        (outlet, ReadingKind::Link { state: LinkState::ComesAndGoes }, None),
+        (outlet, ReadingKind::Throughput { down_mbps: 0.0, up_mbps: 0.0 }, None),
         (
             outlet,
             ReadingKind::Swings { low_mbps: 6.0, high_mbps: 100.0, with_heat_or_hour: true },

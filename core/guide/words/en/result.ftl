@@ -149,6 +149,7 @@ work-remark = { $minutes } { $gain }
 work-shopping = What to get, for all of it
 work-begin = Begin with the first
 gain-room = { $room } { $rate }
+gain-room-other = { $room } { $gain }
 step-gain = Expected to gain: { $rooms }.
 
 step = One change
