@@ -51,6 +51,18 @@ pub enum Ground {
     Nothing,
 }
 
+impl Ground {
+    /// Its name in data, and for a message to choose by: `not_known`.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Poor => "poor",
+            Self::Shared => "shared",
+            Self::NotKnown => "not_known",
+            Self::Nothing => "nothing",
+        }
+    }
+}
+
 /// Something on the way to an outlet.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Suspect {

@@ -35,6 +35,11 @@ pub enum Fault {
 }
 
 impl Fault {
+    /// Whether it is only about how much gets through: where the wish is met all the same, nothing needs to be done.
+    pub const fn is_only_speed(self) -> bool {
+        matches!(self, Self::HundredSomewhere | Self::SlowOutside | Self::Slow | Self::Lossy)
+    }
+
     /// Its name in data: `no_link`.
     pub const fn name(self) -> &'static str {
         match self {

@@ -68,9 +68,11 @@ impl<'a> RoomVerdict<'a> {
         }
     }
 
-    /// Whether its test failed: something is wrong on the way, or the wish was measured not to be met.
+    /// Whether its test failed: something is wrong on the way, if more than speed that nobody misses, or the wish was measured
+    /// not to be met.
     pub fn has_failed(&self) -> bool {
-        !self.faults.is_empty() || self.wish.is_some_and(|wish| wish.met == Met::Unlikely)
+        let is_missed = |fault: &Fault| !fault.is_only_speed() || !self.is_as_wished();
+        self.faults.iter().any(is_missed) || self.wish.is_some_and(|wish| wish.met == Met::Unlikely)
     }
 
     /// Whether it was tested over the coax and nothing was found wrong.

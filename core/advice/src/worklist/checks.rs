@@ -10,19 +10,21 @@ use phrase::Phrase;
 
 use super::order::WorkList;
 use crate::forecast::{CostAt, Forecast, nodes_of};
-use crate::suspect::Suspects;
+use crate::suspect::{Suspect, Suspects};
 use crate::verdict::{Fault, RoomVerdict};
 
 /// So many checks stand on the list at once for one room: one to make, one to fall back on.
 const AT_ONCE: usize = 2;
 
 /// A room whose test failed.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct FailedRoom {
     /// Its outlet.
     pub outlet: SubjectId,
     /// What its tests show to be wrong on the way, what is graver first; empty where they only give less than is wished.
     pub faults: Vec<Fault>,
+    /// What on the way is most likely at fault, where something is wrong on it.
+    pub suspect: Option<Suspect>,
     /// The step of the list that comes next for it; `None` where no check and no change is left.
     pub next: Option<ChangeKind>,
 }
@@ -50,9 +52,17 @@ pub(super) fn failed(survey: &Survey, forecast: &Forecast) -> Vec<FailedRoom> {
     let of_forecast: BTreeSet<_> = rooms.clone().chain(forecast.bridge).collect();
     let others = survey.parts.values().filter(|part| part.kind == PartKind::Outlet).map(|part| part.id);
     let all = rooms.chain(others.filter(|outlet| !of_forecast.contains(outlet)));
+    let suspects = Suspects::of(survey, forecast);
     all.map(|outlet| RoomVerdict::at(survey, outlet, Some(forecast)))
         .filter(RoomVerdict::has_failed)
-        .map(|verdict| FailedRoom { outlet: verdict.outlet, faults: verdict.faults, next: None })
+        .map(|verdict| FailedRoom {
+            outlet: verdict.outlet,
+            suspect: (!verdict.faults.is_empty())
+                .then(|| suspects.on_way(verdict.outlet).into_iter().next())
+                .flatten(),
+            faults: verdict.faults,
+            next: None,
+        })
         .collect()
 }
 

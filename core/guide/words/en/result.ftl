@@ -381,6 +381,12 @@ compare-culprit-if-wanted = If you want more: { $place } costs most on the way (
 }
 splitter-above-print = Between two outputs a splitter costs more than its print says: the print counts from input to output, and the outputs are kept apart from each other.
     .head = Why a splitter costs more than its print says
+compare-suspect = Look first at { $place }: { $ground ->
+    [poor] it is poor, or not made for the band.
+    [shared] other rooms that get their signal over it fall short, too.
+    [not_known] too little is known of it.
+   *[nothing] nothing is known against it, nor against anything else on the way.
+} { $next }
 compare-to-work = Go on to what comes next for it
 compare-unknown = Not known on the way; an answer may explain it
 compare-findings = What the tests show

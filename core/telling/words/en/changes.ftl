@@ -185,8 +185,11 @@ change-check-measure = Have the coax to { $outlet } measured by somebody who has
     .back = Nothing was changed; there is nothing to put back.
 
 failed-next = The test at { $outlet } failed. Next for it: { $step }
+    .short = Next: { $step }
 failed-nothing-left = The test at { $outlet } failed, and every change and check that this list knows for it was made or given up. Show the report to somebody with a meter for coax, or serve this room with another cable.
+    .short = Every change and check that this list knows for it was made or given up.
 failed-wish = At { $outlet } the test gives less than is wished, and no change was found that gives more. Wish less there, or lead a network cable to it.
+    .short = The test gives less than is wished, and no change was found that gives more.
 
 service-change-loses = { $service } at { $outlet }: up to { $loss } less signal
 service-change-gains = { $service } at { $outlet }: up to { $gain } more signal

@@ -173,12 +173,15 @@ fn beside(held: &Held) -> Phrase {
     }
 }
 
-/// Where to look first: what the work list does next for the room or, where more is expected than is wished, what costs most
+/// Where to look first: what on the way is most likely at fault, and what the work list does next for the room; or, where more is expected than is wished, what costs most
 /// on the way.
 fn culprit(survey: &Survey, worked: &Worked, room: &RoomVerdict<'_>) -> Option<Phrase> {
     if !room.is_as_wished() {
         let failed = worked.list.failed.iter().find(|failed| failed.outlet == room.outlet)?;
-        return Some(failed.phrase(survey, &worked.list));
+        let next = failed.phrase(survey, &worked.list);
+        let Some(suspect) = failed.suspect else { return Some(next) };
+        let phrase = Phrase::new("compare-suspect").phrase("place", told::place(survey, suspect.at));
+        return Some(phrase.text("ground", suspect.ground.name()).phrase("next", next));
     }
     let dearest = worked.forecast().path(room.outlet)?.dearest()?;
     let place = told::place(survey, dearest.at);

@@ -103,7 +103,7 @@ fn left_open(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
     for failed in worked.list.failed.iter().take(ROOMS) {
         let outlet = shown::outlet(snapshot.survey, failed.outlet);
         let head = Phrase::new("left-failed").phrase("outlet", outlet);
-        let next = failed.phrase(snapshot.survey, &worked.list);
+        let next = failed.phrase(snapshot.survey, &worked.list).attribute("short");
         rows.push(builder.row(Some(Key::Test(failed.outlet)), &head, Some(&next), None).ticked(false));
     }
     for (key, id, count) in [

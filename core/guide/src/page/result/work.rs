@@ -42,7 +42,7 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let failed = worked.list.failed.iter().take(ROWS);
     let rows = failed
         .map(|room| {
-            let next = room.phrase(snapshot.survey, &worked.list);
+            let next = room.phrase(snapshot.survey, &worked.list).attribute("short");
             let name = shown::outlet(snapshot.survey, room.outlet);
             builder.row(Some(Key::Test(room.outlet)), &name, Some(&next), None)
         })
