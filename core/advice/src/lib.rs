@@ -23,6 +23,7 @@
 //! (whether a room gets what it wishes) `suspect` (what is most likely at
 //! fault where a test failed) and `unknown` (what is left open), `worklist` (what to do).
 
+mod entry_filter;
 mod error;
 pub mod finding;
 pub mod forecast;
@@ -32,4 +33,5 @@ pub mod unknown;
 pub mod verdict;
 pub mod worklist;
 
+pub use entry_filter::{Against, EntryFilter, NotWanted, entry_filter};
 pub use error::AdviceError;

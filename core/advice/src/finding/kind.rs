@@ -4,7 +4,7 @@ use phrase::Phrase;
 
 use super::caution::Caution;
 use super::caution::Caution::{Fibre, PoweredLeg, SuppliesFirst, WhoDependsOnIt};
-use super::cautions::{CABLE, CAP, CONNECTORS, ENTRY, ENTRY_LOOK, LOOK, TRACE, TRACE_AND_CAP, UNSCREW};
+use super::cautions::{CABLE, CAP, CONNECTORS, ENTRY, ENTRY_LOOK, JOIN, LOOK, TRACE, TRACE_AND_CAP, UNSCREW};
 
 /// How much a finding matters, most first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -93,13 +93,15 @@ kinds! {
     /// Two bridges on one tree.
     TwoBridges = "two-bridges", Grave, CommonPractice, &[WhoDependsOnIt];
     /// An adapter and the bridge hang on different trees.
-    OtherTree = "other-tree", Grave, CommonPractice, TRACE;
+    OtherTree = "other-tree", Grave, CommonPractice, JOIN;
     /// Satellite signals and adapters share a tree.
     SatelliteOnTree = "satellite-on-tree", Grave, Published, UNSCREW;
     /// An amplifier without by-pass stands between adapters.
     AmplifierNoBypass = "amplifier-no-bypass", Grave, CommonPractice, UNSCREW;
     /// More adapters than a network may have.
     TooManyAdapters = "too-many-adapters", Grave, Published, LOOK;
+    /// A part on the way that DC takes is stated to hold it back.
+    DcBroken = "dc-broken", Grave, Survey, &[PoweredLeg, SuppliesFirst];
     /// An amplifier on the way to a modem returns less than the modem sends.
     AmplifierReturnNarrow = "amplifier-return-narrow", Grave, Survey, UNSCREW;
     /// An adapter sees more nodes than are known.
@@ -155,6 +157,12 @@ kinds! {
     LevelOutsideGuide = "level-outside-guide", Costly, FromMemory, LOOK;
     /// A modem receives too little or too much.
     ModemLevelOutside = "modem-level-outside", Costly, Published, LOOK;
+    /// Less was measured somewhere than the wiring explains.
+    LevelBelowWiring = "level-below-wiring", Costly, Survey, LOOK;
+    /// More was measured somewhere than the wiring explains.
+    LevelAboveWiring = "level-above-wiring", Costly, Survey, LOOK;
+    /// A digital signal arrives too noisy to be received.
+    SignalNotClean = "signal-not-clean", Costly, FromMemory, LOOK;
     /// A modem has to send more than is good.
     ModemSendsHigh = "modem-sends-high", Costly, Published, LOOK;
     /// A room measured slower than expected.
@@ -227,6 +235,8 @@ kinds! {
     DcFeedDirect = "dc-feed-direct", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
     /// A level inside what a TV or modem is made for, outside what is recommended.
     LevelNotRecommended = "level-not-recommended", Note, CommonPractice, LOOK;
+    /// A digital signal arrives with little margin over its noise.
+    SignalHardlyClean = "signal-hardly-clean", Note, FromMemory, LOOK;
     /// What an instrument found of a part does not reach over the band that is looked at, so the part counts as rated.
     MeasuredPartNotUsed = "measured-part-not-used", Note, Survey, LOOK;
     /// A room measured faster than expected.

@@ -8,6 +8,8 @@
 //!   network tells.
 //! - [`Met`], [`Wished`] and [`answers`]: whether a wish is met at an outlet and in a room, as found, as measured, or once
 //!   all work is done.
+//! - [`LevelHeld`]: where a level that was measured stands beside what the wiring explains, and on which stretch the two
+//!   part.
 //! - [`Together`]: whether all wishes fit at once.
 //!
 //! Findings, the work list, every screen, the report, the command and its JSON read these and compare no figure of their
@@ -16,6 +18,7 @@
 
 mod beside;
 mod fault;
+mod level;
 mod nodes;
 mod reading;
 mod room;
@@ -26,6 +29,7 @@ mod wish;
 
 pub use beside::{Beside, Held, HeldOf};
 pub use fault::{Fault, LOSS_PERCENT};
+pub use level::{LevelHeld, Stretch, levels_beside, place_phrase};
 pub use nodes::{NodesBeside, NodesTold};
 pub(crate) use nodes::{other_networks, provider_nodes};
 pub use reading::Verdict;

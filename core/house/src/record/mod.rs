@@ -17,11 +17,13 @@ mod done;
 pub mod field;
 mod fold;
 mod forest;
+mod incoming;
 mod is;
 #[cfg(test)]
 mod laws;
 mod measurement;
 mod member;
+mod other_home;
 mod part;
 mod photo;
 mod power;
@@ -42,14 +44,16 @@ pub use difference::Differs;
 pub use done::edits_between;
 pub use fold::fold;
 pub use forest::{LooseReason, MOST_DEEP, Wiring};
+pub use incoming::{Incoming, Sureness, may_come_in, satellite_on};
 pub use is::Is;
 pub use measurement::{MOST_MEASUREMENT_BYTES, MeasurementIntake, take_in};
+pub use other_home::{OtherHomesLeg, is_shared, leg_of, other_homes_leg};
 pub use part::{
     Adapter, BehindAdapter, EntryKind, EntryState, Feed, FeedFrom, NetworkPiece, Part, PartKind, Plugged,
     PortEnd, Sharing,
 };
 pub use photo::{Photo, PhotoRole};
-pub use power::{PowerPath, power_paths};
+pub use power::{PowerPath, may_carry_power, power_paths};
 pub use reading::{HowMeasured, LinkState, Reading, ReadingKind, TestReach};
 pub use reading_order::{Row, Rows, Stands, reading_order, rows};
 pub use room::{Room, Wish};
