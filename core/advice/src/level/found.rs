@@ -25,6 +25,13 @@ impl Levels {
     pub fn of(&self, outlet: SubjectId, service: ServiceKind) -> Option<&OutletLevels> {
         self.outlets.iter().find(|levels| levels.outlet == outlet && levels.service == service)
     }
+
+    /// Whether the level of any service is known anywhere, measured or worked out.
+    pub(crate) fn is_any_known(&self) -> bool {
+        let is_known = |down: &DownLevel| down.measured.is_some() || down.level.is_some();
+        let known = |at: &OutletLevels| at.down.iter().any(is_known) || at.sends().is_some();
+        self.outlets.iter().any(known)
+    }
 }
 
 /// One service at one outlet.
@@ -90,7 +97,7 @@ pub fn levels(survey: &Survey, options: &Options) -> Result<Levels, AdviceError>
 }
 
 /// Every frequency that any of these outlets is looked at.
-fn frequencies(survey: &Survey, served: &[Served], incoming: &[(f64, f64)]) -> Vec<f64> {
+pub(super) fn frequencies(survey: &Survey, served: &[Served], incoming: &[(f64, f64)]) -> Vec<f64> {
     let mut all: Vec<f64> = incoming.iter().map(|(mhz, _)| *mhz).collect();
     for served in served {
         all.extend(served.down_mhz);
@@ -141,7 +148,7 @@ pub(crate) fn sends(survey: &Survey, outlet: SubjectId) -> Option<f64> {
     })
 }
 
-fn raised(span: Span, by: f64) -> Span {
+pub(super) fn raised(span: Span, by: f64) -> Span {
     Span { low: span.low + by, likely: span.likely + by, high: span.high + by }
 }
 

@@ -5,19 +5,26 @@
 //! about the room network (forecast) and proposes nothing (findings, refusals).
 
 mod change;
+mod done;
+mod fit;
 mod found;
+mod moved;
 mod outlets;
 mod solve;
 mod told;
 mod window;
 
-pub(crate) use change::NOTICEABLE_DB;
 pub use change::{BandChange, OutletChange, change};
+pub(crate) use change::{Beside, NOTICEABLE_DB};
+pub use done::{DoneLevel, OutletDone};
+pub use fit::Fit;
 pub(crate) use found::sends;
 pub use found::{DownLevel, Levels, OutletLevels, UpLevel, levels};
+pub(crate) use moved::Moved;
+pub use moved::MovedOut;
 pub(crate) use outlets::measured_at;
 pub use outlets::{Served, served_outlets};
-pub use told::{Fit, LevelTold, told};
+pub use told::{LevelTold, told};
 pub use window::{
     ANALOG_TV, ANTENNA_TV, DIGITAL_TV, MODEM_RECEIVES, MODEM_SENDS, Window, least_visual_millivolts,
     least_visual_millivolts_at_drop, level_of_millivolts, modem_sends_most, window_of,

@@ -11,12 +11,13 @@ use super::care::cautions_of;
 use super::effect::applied;
 use super::effort::{Effort, effort};
 use super::propose::{proposals, trunk};
-use super::refusal::{Refusal, refusal};
+use super::refusal::{Refusal, own_refusal, refusal};
+use super::services::AsFound;
 use super::watch::Meter;
 use crate::error::AdviceError;
 use crate::finding::Caution;
 use crate::forecast::{self, Forecast, forecast};
-use crate::level::{self, Levels, NOTICEABLE_DB, OutletChange, levels};
+use crate::level::{self, Levels, MovedOut, NOTICEABLE_DB, OutletChange, OutletDone, levels};
 use crate::verdict::RoomVerdict;
 
 /// How a work list is made.
@@ -59,6 +60,8 @@ pub struct Step {
     pub gains: Vec<Gain>,
     /// What it gains or costs the other services at each TV and modem, in dB.
     pub service_changes: Vec<OutletChange>,
+    /// Levels that it moves out of what the device needs, with the steps before it: its need weighs more.
+    pub moves_out: Vec<MovedOut>,
     /// Parts and minutes.
     pub effort: Effort,
 }
@@ -95,7 +98,7 @@ impl Step {
     /// What it gains or costs the other services, in words: one for each TV and modem that would notice.
     pub fn service_words(&self) -> Vec<Phrase> {
         let told = self.noticeable_service_changes();
-        if told.is_empty() && self.asks_for_a_check() {
+        if told.is_empty() && self.moves_out.is_empty() && self.asks_for_a_check() {
             return vec![Phrase::new("service-change-none")];
         }
         let words = |change: &&OutletChange| {
@@ -111,7 +114,8 @@ impl Step {
                 .phrase("outlet", naming::part(&self.before, change.outlet))
                 .with(name, Arg::Loss(db))
         };
-        told.iter().map(words).collect()
+        let out = self.moves_out.iter().map(|moved| moved.phrase(&self.before));
+        told.iter().map(words).chain(out).collect()
     }
 
     /// The changes of level that can be told from none at all, the greatest loss first.
@@ -141,6 +145,13 @@ pub struct WorkList {
     pub levels: Levels,
     /// What all steps together change of it.
     pub level_changes: Vec<OutletChange>,
+}
+
+impl WorkList {
+    /// What is known of TV and modem, as it will be after all steps.
+    pub fn levels_when_done(&self) -> Vec<OutletDone> {
+        self.levels.when_done(&self.level_changes)
+    }
 }
 
 /// A gain in Mb/s below which a step that only serves speed is not worth the work.
@@ -177,21 +188,34 @@ pub fn worklist_watched(
     let mut steps: Vec<Step> = Vec::new();
     let mut refused = BTreeMap::new();
     let mut current = as_found.clone();
+    let services = AsFound::new(survey)?;
     while steps.len() < options.most_steps {
         let screened = forecast(&house, &options.screening)?;
-        let mut best: Option<(f64, ChangeKind, Survey)> = None;
+        let moved_so_far = steps.iter().flat_map(|step| step.moves_out.iter().copied()).collect();
+        let guard = services.guard(&house, moved_so_far)?;
+        let mut best: Option<(f64, ChangeKind, Survey, Vec<MovedOut>)> = None;
         let candidates: Vec<_> =
             proposals(&house).into_iter().filter(|change| !given_up.contains(change)).collect();
         meter.round(candidates.len());
         let mut worth_it = 0;
         for change in candidates.iter().copied() {
             meter.weighed()?;
-            if let Some(against) = refusal(change, &house) {
+            if let Some(against) = own_refusal(change, &house) {
                 refused.entry(change).or_insert(against);
                 continue;
             }
             let after = applied(change, &house);
-            let gain = worth((&house, &screened), (&after, &forecast(&after, &options.screening)?));
+            let others = guard.look(&after)?;
+            if let Some(against) = others.against {
+                refused.entry(change).or_insert(against);
+                continue;
+            }
+            let then = forecast(&after, &options.screening)?;
+            if let Some(against) = others.level_refusal(change, gives_a_link(&screened, &then)) {
+                refused.entry(change).or_insert(against);
+                continue;
+            }
+            let gain = worth((&house, &screened), (&after, &then));
             let minutes = effort(change, &house).minutes.max(1) as f64;
             let is_suspect =
                 matches!(change, ChangeKind::SwapSplitter { splitter, .. } if suspects.contains(&splitter));
@@ -199,14 +223,18 @@ pub fn worklist_watched(
             if gain < WORTH_MBPS && !wanted {
                 continue;
             }
+            // Nobody gives up signal of a TV or modem for a rate that is not there nine times in ten.
+            if others.costs && !is_suspect && gains_nothing(change, &screened, &then) {
+                continue;
+            }
             worth_it += 1;
             // What is wanted anyway never loses out to nothing: its least value is that of a small gain.
             let value = if wanted { gain.max(WORTH_MBPS) } else { gain } / minutes;
             if best.as_ref().is_none_or(|(most, ..)| value > *most) {
-                best = Some((value, change, after));
+                best = Some((value, change, after, others.out));
             }
         }
-        let Some((_, change, after)) = best else { break };
+        let Some((_, change, after, moves_out)) = best else { break };
         if let Some(at) = undone_by(&steps, change) {
             // A splitter is not swapped first and thrown out afterwards: the list is made again without that swap.
             if let Some(step) = steps.drain(at..).next() {
@@ -223,6 +251,7 @@ pub fn worklist_watched(
             change,
             gains: gains(&current, &next),
             service_changes: level::change(&house, &after, &level::Options::default())?,
+            moves_out,
             effort: effort(change, &house),
             before: std::mem::replace(&mut house, after),
         });
@@ -261,6 +290,32 @@ pub fn is_wanted_anyway(change: ChangeKind) -> bool {
             | ChangeKind::FilterAtDevice { .. }
             | ChangeKind::ShareOutlet { .. }
     )
+}
+
+/// Whether a room that has no link worth the name gets one.
+fn gives_a_link(before: &Forecast, after: &Forecast) -> bool {
+    let has = |forecast: &Forecast, outlet| forecast.likely_down(outlet) >= WORTH_MBPS;
+    after.rooms.iter().any(|room| has(after, room.outlet) && !has(before, room.outlet))
+}
+
+/// Whether a change brings no rate that is there nine times in ten, and neither quiet nor privacy. Sharing an outlet is what
+/// its room's rate takes.
+fn gains_nothing(change: ChangeKind, before: &Forecast, after: &Forecast) -> bool {
+    let low = |forecast: &Forecast, outlet| {
+        forecast.path(outlet).map_or(0.0, |path| path.down.low.max(0.0) + path.up.low.max(0.0))
+    };
+    match change {
+        ChangeKind::ShareOutlet { outlet } => {
+            let is_bridge = after.bridge == Some(outlet);
+            let served = |at: SubjectId| low(after, at) >= WORTH_MBPS;
+            !if is_bridge { after.rooms.iter().any(|room| served(room.outlet)) } else { served(outlet) }
+        }
+        _ if is_wanted_anyway(change) => false,
+        _ => {
+            let rise = |outlet| low(after, outlet) - low(before, outlet);
+            after.rooms.iter().map(|room| rise(room.outlet)).sum::<f64>() < WORTH_MBPS
+        }
+    }
 }
 
 /// What a change is worth, Mb/s: over all rooms and both directions, the rise of what people asked for, and a tenth of

@@ -7,6 +7,7 @@ use phrase::{Arg, Phrase};
 
 use super::services::service_refusal;
 use super::to_buy::entry_filter_rating;
+use crate::level::MovedOut;
 
 /// Why a change is not offered.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -56,15 +57,17 @@ pub enum Refusal {
         /// The outlet with the modem.
         outlet: SubjectId,
     },
-    /// A level measured there would leave its window.
+    /// A level there would leave its window.
     LevelOut {
         /// The outlet.
         outlet: SubjectId,
         /// The service.
         service: ServiceKind,
-        /// What was measured, dBmV.
+        /// What it is in the house as found, dBmV.
         before: f64,
-        /// What it would be, dBmV.
+        /// Whether that was measured there, or worked out.
+        measured: bool,
+        /// What it would be, with the steps before this one, dBmV.
         after: f64,
     },
     /// The modem would have to send more than is good.
@@ -91,6 +94,17 @@ pub enum Refusal {
 }
 
 impl Refusal {
+    /// A level that leaves its window.
+    pub(super) fn level(moved: MovedOut) -> Self {
+        let MovedOut { outlet, service, sends, level, .. } = moved;
+        let (before, after) = (level.now_dbmv, level.level.likely);
+        if sends {
+            Self::SendsTooMuch { outlet, before, after }
+        } else {
+            Self::LevelOut { outlet, service, before, measured: level.measured, after }
+        }
+    }
+
     /// The reason in words.
     pub fn why(self, survey: &Survey) -> Phrase {
         match self {
@@ -120,11 +134,14 @@ impl Refusal {
             Self::CutsReturn { outlet } => {
                 Phrase::new("refusal-cuts-return").phrase("outlet", naming::part(survey, outlet))
             }
-            Self::LevelOut { outlet, service, before, after } => Phrase::new("refusal-level-out")
-                .phrase("outlet", naming::part(survey, outlet))
-                .phrase("service", naming::service(service))
-                .with("before", Arg::Level(before))
-                .with("after", Arg::Level(after)),
+            Self::LevelOut { outlet, service, before, measured, after } => {
+                let id = if measured { "refusal-level-out" } else { "refusal-level-out-worked-out" };
+                Phrase::new(id)
+                    .phrase("outlet", naming::part(survey, outlet))
+                    .phrase("service", naming::service(service))
+                    .with("before", Arg::Level(before))
+                    .with("after", Arg::Level(after))
+            }
             Self::SendsTooMuch { outlet, before, after } => Phrase::new("refusal-sends-too-much")
                 .phrase("outlet", naming::part(survey, outlet))
                 .with("before", Arg::Level(before))
@@ -142,7 +159,12 @@ impl Refusal {
 
 /// What speaks against this change in this house; `None` if nothing does.
 pub fn refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
-    let own = match change {
+    own_refusal(change, survey).or_else(|| service_refusal(change, survey))
+}
+
+/// What speaks against this change but for what it does to the other services' levels, bands and DC.
+pub(super) fn own_refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
+    match change {
         ChangeKind::AddEntryFilter { behind } | ChangeKind::MoveEntryFilter { behind, .. } => {
             filter_refusal(survey, behind)
         }
@@ -159,8 +181,7 @@ pub fn refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
             Some(Refusal::NotYours)
         }
         _ => None,
-    };
-    own.or_else(|| service_refusal(change, survey))
+    }
 }
 
 fn not_own(survey: &Survey) -> bool {
