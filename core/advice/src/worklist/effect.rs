@@ -7,6 +7,7 @@ use house::record::{
 
 use super::rewire::{
     bridge_over, close_ranks, derived, insert_behind, new_run, own_line, rate, refeed, renew,
+    strong_leg_to_modem,
 };
 use super::to_buy::{entry_filter_rating, powered, splitter_rating};
 
@@ -75,6 +76,7 @@ pub fn applied(change: ChangeKind, survey: &Survey) -> Survey {
                 let port = u8::try_from(place + 1).unwrap_or(u8::MAX);
                 refeed(&mut after, *child, |feed| feed.port = port);
             }
+            strong_leg_to_modem(&mut after, amplifier);
         }
         ChangeKind::ReplaceRun { to } => renew(&mut after, to, |run| {
             run.cable = CableKind::Six;
