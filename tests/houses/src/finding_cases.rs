@@ -357,6 +357,13 @@ fn level_cases() -> Vec<Case> {
         case(ModemLevelOutside, modem(-16.0), modem(-14.0)),
         // 50 dBmV: "DOCSIS 3.1 cable modem transmit power", volpefirm.com.
         case(ModemSendsHigh, sends(51.0), sends(49.0)),
+        // The TV is fed over a 3-way (5 to 7 dB a leg) and 10 m of cable, about 2 dB: -15 dBmV at the entry leaves it at
+        // about -23, -2 at about -10; -12 is the least (SCTE 40, from memory).
+        case(
+            LevelWorkedOutOutside,
+            seen_with(with_tv().at("E1").level(603.0, -15.0), Span::exact(900.0)),
+            seen_with(with_tv().at("E1").level(603.0, -2.0), Span::exact(900.0)),
+        ),
         // Splits of 42 and 85 MHz.
         case(AmplifierReturnNarrow, returning(42.0, 85.0), returning(85.0, 85.0)),
         case(ModemMayReachBand, generation(ModemGeneration::V3_1), generation(ModemGeneration::V3_0)),

@@ -40,7 +40,7 @@ fn kind_for(served: &Served, window: &Window) -> FindingKind {
     }
 }
 
-fn needs(window: &Window) -> Phrase {
+pub(super) fn needs(window: &Window) -> Phrase {
     match (window.low_dbmv, window.high_dbmv) {
         (Some(low), Some(high)) => {
             Phrase::new("level-between").with("low", Arg::Level(low)).with("high", Arg::Level(high))

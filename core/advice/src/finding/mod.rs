@@ -19,6 +19,7 @@ mod inspection;
 mod kind;
 mod legs;
 mod levels;
+mod levels_worked_out;
 mod networks;
 mod outlet_test;
 mod place;
@@ -76,6 +77,7 @@ const DETECTORS: &[Detector] = &[
     power::feeds,
     levels::measured,
     levels::modem_sends,
+    levels_worked_out::outside,
     outlet_test::against_forecast,
     outlet_test::by_itself,
     adapters::number,

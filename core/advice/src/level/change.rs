@@ -59,14 +59,14 @@ impl OutletChange {
 }
 
 /// A change at one frequency.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct BandChange {
     /// The frequency, MHz.
     pub mhz: f64,
     /// The gain from entry to outlet (or back) before, dB, likely.
     pub before_db: f64,
-    /// The gain afterwards, dB. 10th percentile, median, 90th.
-    pub after_db: Span,
+    /// The gain afterwards, dB, one a draw.
+    pub(super) after_db: Vec<f64>,
     /// By how much the gain changes, dB: positive is more signal. 10th percentile, median, 90th.
     pub db: Span,
 }
@@ -138,7 +138,7 @@ impl SolvedTree {
         let (outlet, service) = (served.outlet, served.service);
         let band = |mhz: f64, before: Vec<f64>, after: Vec<f64>| {
             let rises = before.iter().zip(&after).map(|(before, after)| after - before).collect();
-            BandChange { mhz, before_db: spread(before).likely, after_db: spread(after), db: spread(rises) }
+            BandChange { mhz, before_db: spread(before).likely, after_db: after, db: spread(rises) }
         };
         let down = |mhz: f64| band(mhz, self.gains.down(outlet, mhz), later.down(outlet, mhz));
         let up = |mhz: f64| band(mhz, self.gains.up(outlet, mhz), later.up(outlet, mhz));

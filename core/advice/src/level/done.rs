@@ -6,7 +6,7 @@ use house::record::ServiceKind;
 
 use super::change::OutletChange;
 use super::fit::Fit;
-use super::found::{DownLevel, Levels, OutletLevels, UpLevel, raised};
+use super::found::{DownLevel, Levels, OutletLevels, UpLevel, through};
 use super::window::Window;
 
 /// One service at one outlet when some work is done.
@@ -91,10 +91,14 @@ fn down_when_done(down: &DownLevel, change: &OutletChange) -> Option<DoneLevel> 
     let band = change.at(down.mhz)?;
     let (now_dbmv, level) = match (down.measured, down.level) {
         (Some(dbmv), _) => (dbmv, raised(band.db, dbmv)),
-        (None, Some(level)) => (level.likely, raised(band.after_db, level.likely - down.gain.likely)),
+        (None, Some(level)) => (level.likely, through(&down.comes_in, &band.after_db)),
         (None, None) => return None,
     };
     Some(DoneLevel { mhz: down.mhz, now_dbmv, measured: down.measured.is_some(), level, window: down.window })
+}
+
+fn raised(span: Span, by: f64) -> Span {
+    Span { low: span.low + by, likely: span.likely + by, high: span.high + by }
 }
 
 /// What is lost on the way back the modem sends more. Nobody knows at which frequency its page was read, so that the one

@@ -50,7 +50,7 @@ pub struct OutletLevels {
 }
 
 /// What arrives at one frequency.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct DownLevel {
     /// The frequency, MHz.
     pub mhz: f64,
@@ -58,6 +58,8 @@ pub struct DownLevel {
     pub gain: Span,
     /// The level here, dBmV; `None` where nobody measured around this frequency what comes in.
     pub level: Option<Span>,
+    /// What comes in at the entry, dBmV, one a draw; empty where nobody knows.
+    pub(super) comes_in: Vec<f64>,
     /// The level measured here, dBmV.
     pub measured: Option<f64>,
     /// What the device needs.
@@ -119,10 +121,12 @@ fn at_outlet(survey: &Survey, served: &Served, incoming: &[(f64, f64)], gains: &
     let known = incoming.iter().chain(&here).map(|(mhz, _)| *mhz);
     let mhz = sorted(served.down_mhz.into_iter().chain(known).collect());
     let down = mhz.into_iter().map(|mhz| {
-        let gain = spread(gains.down(served.outlet, mhz));
-        let level = between(incoming, mhz).map(|dbmv| raised(gain, dbmv));
+        let drawn = gains.down(served.outlet, mhz);
+        let gain = spread(drawn.clone());
+        let comes_in = between(incoming, mhz).map_or_else(Vec::new, |dbmv| vec![dbmv; drawn.len()]);
+        let level = (!comes_in.is_empty()).then(|| through(&comes_in, &drawn));
         let measured = here.iter().find(|(at, _)| (at - mhz).abs() < 1e-9).map(|(_, dbmv)| *dbmv);
-        DownLevel { mhz, gain, level, measured, window }
+        DownLevel { mhz, gain, level, comes_in, measured, window }
     });
     let sends = sends(survey, served.outlet);
     let up = served.up_mhz.into_iter().flatten().map(|mhz| UpLevel {
@@ -148,8 +152,9 @@ pub(crate) fn sends(survey: &Survey, outlet: SubjectId) -> Option<f64> {
     })
 }
 
-pub(super) fn raised(span: Span, by: f64) -> Span {
-    Span { low: span.low + by, likely: span.likely + by, high: span.high + by }
+/// What arrives of what comes in over these gains, draw by draw.
+pub(super) fn through(comes_in: &[f64], gains: &[f64]) -> Span {
+    spread(comes_in.iter().zip(gains).map(|(dbmv, gain)| dbmv + gain).collect())
 }
 
 /// What comes in at a frequency: between two measured levels in a straight line; nothing is claimed beyond them.
