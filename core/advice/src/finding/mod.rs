@@ -20,6 +20,7 @@ mod kind;
 mod legs;
 mod levels;
 mod levels_worked_out;
+mod measured_parts;
 mod networks;
 mod outlet_test;
 mod place;
@@ -76,6 +77,7 @@ const DETECTORS: &[Detector] = &[
     networks::nodes_seen,
     power::feeds,
     levels::measured,
+    measured_parts::not_used,
     levels::modem_sends,
     levels_worked_out::outside,
     outlet_test::against_forecast,

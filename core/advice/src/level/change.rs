@@ -7,8 +7,9 @@ use facts::fact::SubjectId;
 use house::record::{ServiceKind, Survey};
 
 use super::Options;
-use super::found::frequencies;
-use super::outlets::{Served, measured_at, served_outlets};
+use super::found::{frequencies, measured_mhz};
+use super::incoming::metered_on;
+use super::outlets::{Served, served_outlets};
 use super::solve::{Gains, solve};
 use crate::error::AdviceError;
 use crate::forecast::spread;
@@ -29,7 +30,7 @@ pub struct OutletChange {
     pub down: Vec<BandChange>,
     /// Towards the street, for a modem: low and high in its band.
     pub up: Vec<BandChange>,
-    /// Towards the house, wherever else a level was measured here or at the entry.
+    /// Towards the house, wherever else a level was measured on the tree.
     pub read: Vec<BandChange>,
 }
 
@@ -90,9 +91,9 @@ pub(crate) struct Beside {
 struct SolvedTree {
     entry: SubjectId,
     served: Vec<Served>,
-    /// Every frequency looked at, and those of them at which a level was measured at each outlet or at the entry.
+    /// Every frequency looked at, and those of them at which a level was measured on the tree.
     mhz: Vec<f64>,
-    read_mhz: BTreeMap<SubjectId, Vec<f64>>,
+    read_mhz: Vec<f64>,
     gains: Gains,
 }
 
@@ -106,13 +107,11 @@ impl Beside {
         }
         let mut trees = Vec::new();
         for (entry, served) in by_entry {
-            let incoming = measured_at(survey, entry);
-            let mhz = frequencies(survey, &served, &incoming);
-            let read_at = |served: &Served| {
-                let here = measured_at(survey, served.outlet);
-                (served.outlet, incoming.iter().chain(&here).map(|(mhz, _)| *mhz).collect())
-            };
-            let read_mhz = served.iter().map(read_at).collect();
+            let metered = metered_on(survey, entry);
+            let mhz = frequencies(&served, &metered);
+            let mut read_mhz = measured_mhz(&metered);
+            read_mhz.sort_by(f64::total_cmp);
+            read_mhz.dedup();
             let gains = solve(survey, entry, &mhz, options)?;
             trees.push(SolvedTree { entry, served, mhz, read_mhz, gains });
         }
@@ -146,7 +145,7 @@ impl SolvedTree {
         if cut_off {
             return OutletChange { outlet, service, cut_off, down: vec![], up: vec![], read: vec![] };
         }
-        let mut read = self.read_mhz.get(&outlet).cloned().unwrap_or_default();
+        let mut read = self.read_mhz.clone();
         read.retain(|mhz| !served.down_mhz.iter().any(|band| (band - mhz).abs() < 1e-9));
         OutletChange {
             outlet,

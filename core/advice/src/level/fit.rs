@@ -12,7 +12,7 @@ pub enum Fit {
     NotKnown,
     /// Measured inside, or inside from the 10th percentile to the 90th.
     Inside,
-    /// The likely level is inside, not all of the range.
+    /// The likely level is inside, but not all of the range, or without the margin that is recommended.
     Marginal,
     /// The measured or likely level is outside, or nothing arrives at all.
     Outside,
@@ -23,7 +23,7 @@ impl Fit {
     pub(super) fn of(window: &Window, level: Span) -> Self {
         if !window.holds(level.likely) {
             Self::Outside
-        } else if window.holds(level.low) && window.holds(level.high) {
+        } else if window.holds(level.low) && window.holds(level.high) && window.has_margin(level.likely) {
             Self::Inside
         } else {
             Self::Marginal

@@ -7,6 +7,7 @@ use facts::fact::SubjectId;
 use house::record::{ReadingKind, ServiceKind, Survey};
 
 use super::Options;
+use super::incoming::{Incoming, Metered, metered_on};
 use super::outlets::{Served, measured_at, served_outlets};
 use super::solve::{Gains, solve};
 use super::window::{MODEM_SENDS, Window, window_of};
@@ -28,9 +29,13 @@ impl Levels {
 
     /// Whether the level of any service is known anywhere, measured or worked out.
     pub(crate) fn is_any_known(&self) -> bool {
-        let is_known = |down: &DownLevel| down.measured.is_some() || down.level.is_some();
-        let known = |at: &OutletLevels| at.down.iter().any(is_known) || at.sends().is_some();
-        self.outlets.iter().any(known)
+        self.outlets.iter().any(|at| at.is_down_known() || at.sends().is_some())
+    }
+
+    /// Whether what arrives at an outlet is known, measured or worked out, for every service there.
+    pub(crate) fn is_known_at(&self, outlet: SubjectId) -> bool {
+        let mut here = self.outlets.iter().filter(|at| at.outlet == outlet).peekable();
+        here.peek().is_some() && here.all(OutletLevels::is_down_known)
     }
 }
 
@@ -49,6 +54,12 @@ pub struct OutletLevels {
     pub up: Vec<UpLevel>,
 }
 
+impl OutletLevels {
+    fn is_down_known(&self) -> bool {
+        self.down.iter().any(|down| down.measured.is_some() || down.level.is_some())
+    }
+}
+
 /// What arrives at one frequency.
 #[derive(Debug, Clone, PartialEq)]
 pub struct DownLevel {
@@ -56,7 +67,9 @@ pub struct DownLevel {
     pub mhz: f64,
     /// Gain from the entry to here, dB; negative: a loss.
     pub gain: Span,
-    /// The level here, dBmV; `None` where nobody measured around this frequency what comes in.
+    /// The level here, dBmV; `None` where nobody measured on this tree around this frequency.
+    ///
+    /// Readings made here at this very frequency do not count for it: it is what the wiring explains.
     pub level: Option<Span>,
     /// What comes in at the entry, dBmV, one a draw; empty where nobody knows.
     pub(super) comes_in: Vec<f64>,
@@ -90,23 +103,29 @@ pub fn levels(survey: &Survey, options: &Options) -> Result<Levels, AdviceError>
     }
     let mut outlets = Vec::new();
     for (entry, served) in by_entry {
-        let incoming = measured_at(survey, entry);
-        let mhz = frequencies(survey, &served, &incoming);
+        let metered = metered_on(survey, entry);
+        let mhz = frequencies(&served, &metered);
         let gains = solve(survey, entry, &mhz, options)?;
-        outlets.extend(served.iter().map(|served| at_outlet(survey, served, &incoming, &gains)));
+        let incoming = Incoming::of(survey, entry, &metered, options)?;
+        let measured = measured_mhz(&metered);
+        outlets.extend(served.iter().map(|served| at_outlet(survey, served, &measured, &incoming, &gains)));
     }
     Ok(Levels { outlets })
 }
 
-/// Every frequency that any of these outlets is looked at.
-pub(super) fn frequencies(survey: &Survey, served: &[Served], incoming: &[(f64, f64)]) -> Vec<f64> {
-    let mut all: Vec<f64> = incoming.iter().map(|(mhz, _)| *mhz).collect();
+/// Every frequency that any of these outlets is looked at, and each that was measured on the tree.
+pub(super) fn frequencies(served: &[Served], metered: &[Metered]) -> Vec<f64> {
+    let mut all = measured_mhz(metered);
     for served in served {
         all.extend(served.down_mhz);
         all.extend(served.up_mhz.into_iter().flatten());
-        all.extend(measured_at(survey, served.outlet).iter().map(|(mhz, _)| *mhz));
     }
     sorted(all)
+}
+
+/// Every frequency at which a level was measured on the tree.
+pub(super) fn measured_mhz(metered: &[Metered]) -> Vec<f64> {
+    metered.iter().flat_map(|metered| metered.levels.iter().map(|(mhz, _)| *mhz)).collect()
 }
 
 fn sorted(mut mhz: Vec<f64>) -> Vec<f64> {
@@ -115,15 +134,21 @@ fn sorted(mut mhz: Vec<f64>) -> Vec<f64> {
     mhz
 }
 
-fn at_outlet(survey: &Survey, served: &Served, incoming: &[(f64, f64)], gains: &Gains) -> OutletLevels {
+fn at_outlet(
+    survey: &Survey,
+    served: &Served,
+    measured: &[f64],
+    incoming: &Incoming,
+    gains: &Gains,
+) -> OutletLevels {
     let here = measured_at(survey, served.outlet);
     let window = window_of(survey, served.service);
-    let known = incoming.iter().chain(&here).map(|(mhz, _)| *mhz);
-    let mhz = sorted(served.down_mhz.into_iter().chain(known).collect());
+    let mhz = sorted(served.down_mhz.into_iter().chain(measured.iter().copied()).collect());
     let down = mhz.into_iter().map(|mhz| {
         let drawn = gains.down(served.outlet, mhz);
         let gain = spread(drawn.clone());
-        let comes_in = between(incoming, mhz).map_or_else(Vec::new, |dbmv| vec![dbmv; drawn.len()]);
+        let comes_in =
+            incoming.seen_from(survey, served.outlet, mhz).map(|found| found.dbmv).unwrap_or_default();
         let level = (!comes_in.is_empty()).then(|| through(&comes_in, &drawn));
         let measured = here.iter().find(|(at, _)| (at - mhz).abs() < 1e-9).map(|(_, dbmv)| *dbmv);
         DownLevel { mhz, gain, level, comes_in, measured, window }
@@ -155,16 +180,4 @@ pub(crate) fn sends(survey: &Survey, outlet: SubjectId) -> Option<f64> {
 /// What arrives of what comes in over these gains, draw by draw.
 pub(super) fn through(comes_in: &[f64], gains: &[f64]) -> Span {
     spread(comes_in.iter().zip(gains).map(|(dbmv, gain)| dbmv + gain).collect())
-}
-
-/// What comes in at a frequency: between two measured levels in a straight line; nothing is claimed beyond them.
-fn between(incoming: &[(f64, f64)], mhz: f64) -> Option<f64> {
-    if let Some((_, dbmv)) = incoming.iter().find(|(at, _)| (at - mhz).abs() < 1e-9) {
-        return Some(*dbmv);
-    }
-    let pair = incoming.windows(2).find_map(|pair| match pair {
-        [below, above] if below.0 < mhz && mhz < above.0 => Some((*below, *above)),
-        _ => None,
-    });
-    pair.map(|((f0, l0), (f1, l1))| l0 + (l1 - l0) * (mhz - f0) / (f1 - f0))
 }

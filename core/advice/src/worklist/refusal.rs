@@ -7,7 +7,7 @@ use phrase::{Arg, Phrase};
 
 use super::services::service_refusal;
 use super::to_buy::entry_filter_rating;
-use crate::level::MovedOut;
+use crate::level::{self, MovedOut, levels};
 
 /// Why a change is not offered.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -224,9 +224,12 @@ fn comes_by_street(service: &Service) -> bool {
 }
 
 /// An amplifier stands where somebody once found it needed. Where a TV or modem hangs below, taking it out is only
-/// sound once the level there was measured; whether it then stays in its window is looked at like any other change.
+/// sound once the level there is known, measured or worked out; whether it then stays in its window is looked at like any
+/// other change.
 fn amplifier_refusal(survey: &Survey, amplifier: SubjectId) -> Option<Refusal> {
     let gain = survey.parts.get(&amplifier).and_then(|part| part.rating.gain_db).unwrap_or(12.0);
+    let levels =
+        levels(survey, &level::Options { draws: 1, ..level::Options::default() }).unwrap_or_default();
     let outlet = survey
         .wiring
         .below(amplifier)
@@ -234,7 +237,7 @@ fn amplifier_refusal(survey: &Survey, amplifier: SubjectId) -> Option<Refusal> {
         .filter(|id| {
             plugged(survey, *id, &[Plugged::Tv, Plugged::TvBox, Plugged::Modem, Plugged::MocaGateway])
         })
-        .find(|id| crate::level::measured_at(survey, *id).is_empty())?;
+        .find(|id| !levels.is_known_at(*id))?;
     Some(Refusal::LevelsUnknown { outlet, loss_db: gain })
 }
 
