@@ -6,6 +6,7 @@ use house::rating::PartRating;
 use house::record::{ChangeKind, Part, PartKind, Survey, power_paths};
 
 use super::effect::applied;
+use super::rank::keeps_private;
 use super::refusal::Refusal;
 use crate::error::AdviceError;
 use crate::level::{self, Beside, Levels, Moved, MovedOut, NOTICEABLE_DB, OutletChange, levels};
@@ -92,13 +93,7 @@ impl Others {
     /// The level for whose sake the change is refused. One that keeps the network in the house, that gives a room its link,
     /// or that nobody would notice by itself stays on the list, with a word.
     pub(super) fn level_refusal(&self, change: ChangeKind, gives_a_link: bool) -> Option<Refusal> {
-        let keeps_private = matches!(
-            change,
-            ChangeKind::AddEntryFilter { .. }
-                | ChangeKind::MoveEntryFilter { .. }
-                | ChangeKind::SwapEntryFilter { .. }
-        );
-        if keeps_private || gives_a_link {
+        if keeps_private(change) || gives_a_link {
             return None;
         }
         self.out.iter().find(|moved| !moved.hardly).map(|moved| Refusal::level(*moved))

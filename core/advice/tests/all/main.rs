@@ -12,6 +12,7 @@ mod passing_box;
 mod prior;
 mod services_on_the_wire;
 mod strong_leg;
+mod work_answers;
 mod work_done;
 mod work_order;
 mod work_stake;

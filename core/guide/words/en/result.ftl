@@ -144,6 +144,7 @@ work-shopping = What to get, for all of it
 work-levels = What TV and modem get
 work-begin = Begin with the first
 gain-room = { $room } { $rate }
+gain-room-other = { $room } { $gain }
 step-gain = Expected to gain: { $rooms }.
 
 step = One change
