@@ -47,7 +47,7 @@ fn cable_house() -> House {
 }
 
 /// Sharing the outlet takes 3.7 dB (a 2-way's label), the entry's filter and the one at the modem some tenths each (a
-/// published data sheet, 2019): from 45.5 dBmV no step by itself reaches the 50 dBmV that are recommended, all together do.
+/// published data sheet, 2019): from 45.8 dBmV no step by itself reaches the 50 dBmV that are recommended, all together do.
 #[test]
 fn what_the_steps_take_of_a_modem_adds_up() {
     for (sends, stays) in [(42.0, true), (45.8, false)] {
@@ -59,7 +59,7 @@ fn what_the_steps_take_of_a_modem_adds_up() {
         let refused = list.refused.iter().any(|(_, refusal)| matches!(refusal, Refusal::SendsTooMuch { .. }));
         let changes: Vec<_> = list.steps.iter().map(|step| step.change).collect();
         assert_eq!(stays, !told && !refused, "{level} after {changes:?}, {:?}", list.refused);
-        assert!(level > sends + 3.0, "{level} after {changes:?}");
+        assert!(!stays || level > sends + 4.0, "{level} after {changes:?}");
         assert_eq!(then.fits() == Fit::Outside, told, "{level}");
         assert!(told || level <= 50.05, "{level} after {changes:?}");
     }
