@@ -60,8 +60,12 @@ fn cautions_stand_at_their_step() {
     for case in cases() {
         for step in list(&case.there.survey()).steps {
             let cautions = advice::worklist::cautions_of(step.change);
-            for always in [Caution::WhoDependsOnIt, Caution::SuppliesFirst, Caution::Thunderstorm] {
-                assert!(cautions.contains(&always), "{:?} lacks {always:?}", step.change);
+            // What is traced by what goes dead is traced with an amplifier on; all other work with the supplies out.
+            let traced = matches!(step.change, ChangeKind::JoinLoose { .. });
+            assert_eq!(cautions.contains(&Caution::SuppliesFirst), !traced, "{:?}", step.change);
+            let tracing: &[Caution] = if traced { &Caution::TRACING } else { &[Caution::Thunderstorm] };
+            for always in tracing.iter().chain(&[Caution::WhoDependsOnIt]) {
+                assert!(cautions.contains(always), "{:?} lacks {always:?}", step.change);
             }
             let entry = name(&step).contains("entry-filter") || name(&step) == "modem-own-line";
             assert_eq!(entry, cautions.contains(&Caution::KeepGrounds), "{:?}", step.change);

@@ -1,15 +1,14 @@
 //! Where a port of a part leads: to an outlet in a room, to a splitter, to nothing.
 
-use advice::finding::Caution;
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{
-    Feed, FeedFrom, Is, LooseReason, PartKind, PortEnd, RunLength, Survey, field, reading_order,
+    Feed, FeedFrom, Is, LooseReason, PartKind, PortEnd, RunLength, Survey, field, is_shared, reading_order,
 };
 use phrase::Phrase;
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
-use super::house::caution_of_dependents;
+use super::house::cautions_of_tracing;
 use crate::place::{Choice, Key, Question, choices};
 use crate::session::{Pending, SurveySnapshot};
 use crate::view::{Offer, ScreenBuilder};
@@ -81,8 +80,12 @@ impl LedTo {
 }
 
 /// The ways in which a port may have nothing on it, each with its word.
-const ENDS: [(PortEnd, &str); 3] =
-    [(PortEnd::Capped, "capped"), (PortEnd::Open, "open"), (PortEnd::LooseEnd, "loose_end")];
+const ENDS: [(PortEnd, &str); 4] = [
+    (PortEnd::Capped, "capped"),
+    (PortEnd::Open, "open"),
+    (PortEnd::AnotherHome, "another_home"),
+    (PortEnd::LooseEnd, "loose_end"),
+];
 
 impl Choice for LeadsToAnswer {
     fn key(&self) -> String {
@@ -147,12 +150,14 @@ impl LeadsToAnswer {
         if may_end(survey, part) {
             offers.extend([PortEnd::Capped, PortEnd::Open].map(|end| about(Self::End(end))));
         }
+        if is_shared(survey) {
+            offers.push(about(Self::End(PortEnd::AnotherHome)));
+        }
         let loose_end = Self::End(PortEnd::LooseEnd);
         offers.push(Offer::new(&loose_end, loose_end.phrase()));
         let name = Question::LeadsTo(part, port).phrase(snapshot);
         builder.choice(&Key::Leads, &name, false, offers, &current(snapshot, part, port));
-        caution_of_dependents(snapshot, builder);
-        builder.caution(&Caution::SuppliesFirst.phrase());
+        cautions_of_tracing(snapshot, builder);
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {

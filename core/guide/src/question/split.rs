@@ -7,7 +7,7 @@ use house::record::{Asked, Feed, Is, PartKind, PortEnd, Reply, field, reading_or
 use phrase::Phrase;
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
-use super::house::caution_of_dependents;
+use super::house::cautions_of_tracing;
 use super::leads_to::{free_tag, join};
 use crate::number::Quantity;
 use crate::place::{Choice, Key, Question, replies};
@@ -123,7 +123,10 @@ fn feeders(snapshot: &SurveySnapshot<'_>, loose: SubjectId) -> Vec<(SubjectId, u
         if survey.wiring.head_of(part.id) == survey.wiring.head_of(loose) {
             continue;
         }
-        let free = |port: &u8| survey.wiring.on_port(part.id, *port).next().is_none();
+        let free = |port: &u8| {
+            let others = part.end(*port) == Some(PortEnd::AnotherHome);
+            !others && survey.wiring.on_port(part.id, *port).next().is_none()
+        };
         found.extend((1..=part.outputs()).filter(free).map(|port| (part.id, port)));
     }
     // A port with a cable of which nobody knows where it leads comes first.
@@ -149,7 +152,7 @@ impl FedByAnswer {
         let now = snapshot.survey.reply(part, Asked::FedBy).map(|_| Self::Unsure);
         builder.words(WordsRole::How, &Phrase::new("fed-by-how"));
         builder.choice(&Key::Feeder, &Question::FedBy(part).phrase(snapshot), false, offers, &now);
-        caution_of_dependents(snapshot, builder);
+        cautions_of_tracing(snapshot, builder);
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
