@@ -255,8 +255,9 @@ def look(command, text, name, ledger):
     told = {(out["outlet"]["tag"], out["service"]) for step in work["steps"] for out in step["moves_out"]}
     ledger.told += len(told)
     for step in work["steps"]:
-        legs = re.search(r"(\d+)-way", step["what"])
-        done.do(step, int(legs[1]) if legs else None)
+        # The last that it names is the new one.
+        legs = re.findall(r"(\d+)-way", step["what"])
+        done.do(step, int(legs[-1]) if legs else None)
         ledger.changes[step["change"]] = ledger.changes.get(step["change"], 0) + 1
     for outlet in levels["outlets"]:
         tag, service = outlet["outlet"]["tag"], outlet["service"]

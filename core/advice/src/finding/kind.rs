@@ -151,6 +151,12 @@ kinds! {
     LevelOutsideGuide = "level-outside-guide", Costly, FromMemory, LOOK;
     /// A modem receives too little or too much.
     ModemLevelOutside = "modem-level-outside", Costly, Published, LOOK;
+    /// Less was measured somewhere than the wiring explains.
+    LevelBelowWiring = "level-below-wiring", Costly, Survey, LOOK;
+    /// More was measured somewhere than the wiring explains.
+    LevelAboveWiring = "level-above-wiring", Costly, Survey, LOOK;
+    /// A digital signal arrives too noisy to be received.
+    SignalNotClean = "signal-not-clean", Costly, FromMemory, LOOK;
     /// A modem has to send more than is good.
     ModemSendsHigh = "modem-sends-high", Costly, Published, LOOK;
     /// A level that nobody measured there comes out outside what the device needs.
@@ -221,6 +227,8 @@ kinds! {
     DcFeedDirect = "dc-feed-direct", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
     /// A level inside what a TV or modem is made for, outside what is recommended.
     LevelNotRecommended = "level-not-recommended", Note, CommonPractice, LOOK;
+    /// A digital signal arrives with little margin over its noise.
+    SignalHardlyClean = "signal-hardly-clean", Note, FromMemory, LOOK;
     /// What an instrument found of a part does not reach over the band that is looked at, so the part counts as rated.
     MeasuredPartNotUsed = "measured-part-not-used", Note, Survey, LOOK;
     /// A room measured faster than expected.

@@ -12,6 +12,7 @@ mod adapters;
 mod amplifiers;
 mod caution;
 pub(crate) mod cautions;
+mod clean;
 mod entry;
 mod filters;
 mod forecasts;
@@ -80,6 +81,8 @@ const DETECTORS: &[Detector] = &[
     measured_parts::not_used,
     levels::modem_sends,
     levels_worked_out::outside,
+    levels::against_wiring,
+    clean::ratios,
     outlet_test::against_forecast,
     outlet_test::by_itself,
     adapters::number,

@@ -22,6 +22,8 @@ pub struct OutletDone {
     pub down: Vec<DoneLevel>,
     /// At what level the modem will send, dBmV, where it is known at what level it sends now.
     pub sends: Option<DoneLevel>,
+    /// How the error ratios read here lie to what is needed: work on the levels is not known to change it.
+    pub clean: Option<Fit>,
 }
 
 /// A level now and when some work is done.
@@ -57,7 +59,8 @@ impl OutletDone {
         if self.cut_off {
             return Fit::Outside;
         }
-        self.down.iter().chain(&self.sends).map(DoneLevel::fits).max().unwrap_or(Fit::NotKnown)
+        let levels = self.down.iter().chain(&self.sends).map(DoneLevel::fits);
+        levels.chain(self.clean).max().unwrap_or(Fit::NotKnown)
     }
 }
 
@@ -82,6 +85,7 @@ impl OutletLevels {
             cut_off: change.cut_off,
             down: self.down.iter().filter_map(|down| down_when_done(down, change)).collect(),
             sends: self.up.iter().find_map(|up| sends_when_done(up, change)),
+            clean: self.is_clean(),
         }
     }
 }

@@ -45,7 +45,25 @@ impl OutletLevels {
             let dbmv = up.sends?;
             Some(Fit::of(&up.window, Span { low: dbmv, likely: dbmv, high: dbmv }))
         });
-        down.chain(up).max().unwrap_or(Fit::NotKnown)
+        down.chain(up).chain(self.is_clean()).max().unwrap_or(Fit::NotKnown)
+    }
+
+    /// Whether every error ratio read here is enough.
+    pub(super) fn is_clean(&self) -> Option<Fit> {
+        let need = self.clean_need?;
+        let of = |db: f64| match () {
+            () if !need.holds(db) => Fit::Outside,
+            () if !need.has_margin(db) => Fit::Marginal,
+            () => Fit::Inside,
+        };
+        self.ratios.iter().map(|(_, db)| of(*db)).max()
+    }
+
+    /// What is told of how clean it arrives.
+    fn ratios_told(&self) -> impl Iterator<Item = Phrase> {
+        self.ratios.iter().map(|(mhz, db)| {
+            Phrase::new("levels-ratio").with("ratio", Arg::Loss(*db)).with("frequency", Arg::Frequency(*mhz))
+        })
     }
 
     /// The windows of what is told here.
@@ -166,6 +184,9 @@ pub fn told(survey: &Survey, levels: &Levels, changes: &[OutletChange]) -> Vec<L
             now.push(Phrase::new("levels-not-known").phrase("entry", entry));
         }
         now.extend(found.sends().map(|dbmv| Phrase::new("levels-sends").with("level", Arg::Level(dbmv))));
+        now.extend(found.ratios_told());
+        let mut needs: Vec<_> = found.windows().flat_map(|window| window.told()).collect();
+        needs.extend(found.clean_need.filter(|_| !found.ratios.is_empty()).map(|need| need.phrase()));
         let change =
             changes.iter().find(|change| change.outlet == found.outlet && change.service == found.service);
         let done = change.map(|change| found.when_done(change));
@@ -173,7 +194,7 @@ pub fn told(survey: &Survey, levels: &Levels, changes: &[OutletChange]) -> Vec<L
             outlet: found.outlet,
             service: found.service,
             now,
-            needs: found.windows().flat_map(|window| window.told()).collect(),
+            needs,
             fits: found.fits(),
             change: change.map(OutletChange::phrase),
             then: done.as_ref().map(OutletDone::phrases).unwrap_or_default(),

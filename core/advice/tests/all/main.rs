@@ -6,6 +6,7 @@ mod field_forecasts;
 mod finding_field_cases;
 mod finding_kinds;
 mod level_readings;
+mod level_wiring;
 mod level_worked;
 mod levels_when_done;
 mod measured_parts;
