@@ -40,17 +40,19 @@ pub(super) fn own_line(survey: &mut Survey, outlet: SubjectId) {
 pub(super) fn new_run(survey: &mut Survey, room: SubjectId, from: SubjectId) {
     let free = |survey: &Survey| {
         let part = survey.parts.get(&from)?;
+        // What nobody looked at is not known to be free.
         let is_free = |port: &u8| {
-            survey.wiring.on_port(from, *port).next().is_none() && part.end(*port) != Some(PortEnd::LooseEnd)
+            survey.wiring.on_port(from, *port).next().is_none()
+                && matches!(part.end(*port), Some(PortEnd::Open | PortEnd::Capped))
         };
         (1..=part.outputs()).find(is_free)
     };
     let has_free = free(survey);
     let port = has_free.unwrap_or_else(|| {
-        let used = u8::try_from(survey.wiring.fed_from(from).len()).unwrap_or(u8::MAX);
-        let rating = powered(survey, from, splitter_rating(larger_than(used)));
+        let outputs = survey.parts.get(&from).map_or(0, Part::outputs);
+        let rating = powered(survey, from, splitter_rating(larger_than(outputs)));
         rate(survey, from, rating);
-        used.saturating_add(1)
+        outputs.saturating_add(1)
     });
     let (id, run) = (derived(room, 0xD1), derived(room, 0xD2));
     survey.runs.insert(
@@ -73,6 +75,20 @@ pub(super) fn new_run(survey: &mut Survey, room: SubjectId, from: SubjectId) {
     survey.parts.insert(id, outlet);
     if has_free.is_none() {
         strong_leg_to_modem(survey, from);
+    }
+    move_from_dead_outlet(survey, room, id);
+}
+
+/// An adapter at an outlet of the room that nothing feeds goes to another outlet.
+pub(super) fn move_from_dead_outlet(survey: &mut Survey, room: SubjectId, to: SubjectId) {
+    let dead = survey
+        .parts
+        .values()
+        .find(|part| part.room == Some(room) && part.adapter.is_some() && survey.is_dead_outlet(part));
+    let Some(dead) = dead.map(|part| part.id) else { return };
+    let adapter = survey.parts.get_mut(&dead).and_then(|part| part.adapter.take());
+    if let Some(outlet) = survey.parts.get_mut(&to) {
+        outlet.adapter = outlet.adapter.take().or(adapter);
     }
 }
 
@@ -253,6 +269,14 @@ fn leads_to_modem(survey: &Survey, part: SubjectId) -> bool {
         let plugged = part.plugged.iter().flatten();
         plugged.into_iter().any(|device| matches!(device, Plugged::Modem | Plugged::MocaGateway))
     })
+}
+
+/// Caps what is open. What nobody knows stays on the output where it is, and so does all else.
+pub(super) fn cap_open_ports(survey: &mut Survey, id: SubjectId) {
+    let ends = survey.parts.get_mut(&id).map(|part| part.ends.values_mut());
+    for end in ends.into_iter().flatten().filter(|end| **end == PortEnd::Open) {
+        *end = PortEnd::Capped;
+    }
 }
 
 fn feeds_from(part: &Part, feeder: SubjectId) -> bool {
