@@ -16,6 +16,7 @@ mod checks;
 mod effect;
 mod effort;
 mod gain;
+mod need;
 mod order;
 mod propose;
 mod propose_more;
