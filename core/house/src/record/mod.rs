@@ -48,7 +48,7 @@ pub use measurement::{MOST_MEASUREMENT_BYTES, MeasurementIntake, take_in};
 pub use other_home::{OtherHomesLeg, is_shared, leg_of, other_homes_leg};
 pub use part::{Adapter, EntryKind, EntryState, Feed, FeedFrom, Part, PartKind, Plugged, PortEnd, Sharing};
 pub use photo::{Photo, PhotoRole};
-pub use power::{PowerPath, may_carry_power, power_paths};
+pub use power::{PowerPath, breaks_power, may_carry_power, power_paths};
 pub use reading::{HowMeasured, Reading, ReadingKind, TestReach};
 pub use reading_order::{Row, Rows, Stands, reading_order, rows};
 pub use room::{Room, Wish};
