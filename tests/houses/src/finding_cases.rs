@@ -8,7 +8,7 @@ use coax::Span;
 use house::rating::Band;
 use house::record::{
     Asked, CableKind, Connector, EntryKind, EntryState, HowMeasured, LinkState, ModemBands, ModemGeneration,
-    OtherNetwork, Plugged, PortEnd, ReadingKind, Run, ServiceKind, Survey, TestReach, TvSignal,
+    OtherNetwork, PartKind, Plugged, PortEnd, ReadingKind, Run, ServiceKind, Survey, TestReach, TvSignal,
 };
 
 use crate::{House, good_house, part_id};
@@ -149,6 +149,14 @@ fn filter_cases() -> Vec<Case> {
     ]
 }
 
+/// The house with its forecast: few draws will do.
+fn forecast_of(house: House) -> Seen {
+    let survey = house.survey();
+    let options = advice::forecast::Options { draws: 8, seed: 1, points: 89 };
+    let forecast = advice::forecast::forecast(&survey, &options).ok();
+    Seen { survey, forecast }
+}
+
 fn split_cases() -> Vec<Case> {
     let made_for = |top| good_house().at("S1").made_for(5.0, top);
     let none_free = std::ops::RangeInclusive::new(1, 0);
@@ -177,6 +185,11 @@ fn split_cases() -> Vec<Case> {
     vec![
         case(SplitterNotForBand, made_for(1000.0), made_for(1675.0)),
         case(SplitterLabelUnknown, good_house().at("S1").with(|s| s.rating.band = None), good_house()),
+        case(
+            SplitsManyMet,
+            forecast_of(three_in_a_row(between(1.0)).wish("Attic", 100.0)),
+            forecast_of(three_in_a_row(between(1.0)).wish("Attic", 100.0).at("S3").made_for(5.0, 1000.0)),
+        ),
         case(
             SplitterForSatellite,
             good_house().at("S1").label("5-2400 MHz SATELLITE SPLITTER DC PASS").made_for(5.0, 2400.0),
@@ -289,6 +302,14 @@ fn tree_cases() -> Vec<Case> {
 }
 
 fn service_cases() -> Vec<Case> {
+    // Left over between the splitter and the office.
+    let combiner = || {
+        let house = good_house().part("D1", PartKind::SatelliteCombiner).from("S1", 2);
+        house.at("O2").from("D1", 1)
+    };
+    let drops = |drops| {
+        good_house().about_service(ServiceKind::CableInternet, move |service| service.drops_out = drops)
+    };
     let receiver = |house: House| house.outlet("O3", "Den").plugged(&[Plugged::SatelliteReceiver]);
     let three_way = || good_house().at("S1").with(|splitter| splitter.rating.legs = 3);
     let of_unknown = |house: House| {
@@ -297,6 +318,12 @@ fn service_cases() -> Vec<Case> {
     };
     let dish = || receiver(good_house().entry("E2", EntryKind::Satellite)).from("E2", 1);
     vec![
+        case(
+            CombinerInPath,
+            combiner(),
+            combiner().outlet("O3", "Den").from("D1", 2).plugged(&[Plugged::SatelliteReceiver]),
+        ),
+        case(ModemDropsOut, drops(true), drops(false)),
         case(SatelliteOnTree, receiver(three_way()).from("S1", 3), dish()),
         case(
             SatelliteOnTree,

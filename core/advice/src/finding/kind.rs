@@ -127,6 +127,8 @@ kinds! {
     SplitterTooLarge = "splitter-too-large", Costly, Published, UNSCREW;
     /// Two splitters side by side where one would do.
     SplittersInCascade = "splitters-in-cascade", Costly, Published, UNSCREW;
+    /// A TV and satellite combiner stands on a path, and no dish is known.
+    CombinerInPath = "combiner-in-path", Costly, CommonPractice, UNSCREW;
     /// Many splits in a row.
     SplitsMany = "splits-many", Costly, CommonPractice, UNSCREW;
     /// Adapters hang on different outputs of one amplifier.
@@ -143,6 +145,8 @@ kinds! {
     ConnectorStreetSide = "connector-street-side", Costly, CommonPractice, ENTRY_LOOK;
     /// A cable service reaches into the MoCA band on the adapters' tree.
     ServiceInBand = "service-in-band", Costly, Published, ENTRY;
+    /// A modem whose internet drops out shares an outlet or a splitter with an adapter and has no filter.
+    ModemDropsOut = "modem-drops-out", Costly, CommonPractice, UNSCREW;
     /// The version between an adapter and the bridge is slower than what is wanted.
     VersionTooSlow = "version-too-slow", Costly, Published, LOOK;
     /// Another network on the wire leaves ours fewer channels than it could use.
@@ -209,6 +213,8 @@ kinds! {
     GroundBlockNotSeen = "ground-block-not-seen", Note, Published, ENTRY_LOOK;
     /// The building shares its coax and a filter is there.
     SharedBuilding = "shared-building", Note, Published, LOOK;
+    /// Many splits in a row, all of them made for the band, and the rooms get what is wished.
+    SplitsManyMet = "splits-many-met", Note, CommonPractice, LOOK;
     /// The band of a splitter or tap on a path is not known.
     SplitterLabelUnknown = "splitter-label-unknown", Note, Survey, LOOK;
     /// A splitter or tap on a path is made for satellite signals too, by its label.

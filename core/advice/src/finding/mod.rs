@@ -43,6 +43,7 @@ pub use caution::Caution;
 use inspection::Inspection;
 pub use kind::{FindingKind, Grounds, Weight};
 pub use place::Place;
+pub(crate) use services::drops_out_beside_adapter;
 
 /// Looks at a house for one kind of finding, or a few of one theme.
 type Detector = fn(&Inspection<'_>) -> Vec<Finding>;
@@ -72,9 +73,11 @@ const DETECTORS: &[Detector] = &[
     trees::bridges,
     tags::used_twice,
     satellite::on_the_tree,
+    satellite::combiners,
     services::in_the_band,
     services::other_networks,
     services::modems,
+    services::drop_outs,
     networks::channels,
     networks::nodes_seen,
     power::feeds,

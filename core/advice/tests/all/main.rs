@@ -10,6 +10,7 @@ mod level_wiring;
 mod level_worked;
 mod levels_when_done;
 mod measured_parts;
+mod modem_drops;
 mod not_known;
 mod passing_box;
 mod prior;

@@ -75,7 +75,11 @@ impl ChangeKind {
                 } else {
                     ("change-filter-at-tv", "no")
                 };
-                Phrase::new(id).phrase("outlet", part(outlet)).text("ask", ask)
+                let drops = survey.services_of(ServiceKind::CableInternet).any(|service| service.drops_out);
+                Phrase::new(id)
+                    .phrase("outlet", part(outlet))
+                    .text("ask", ask)
+                    .text("drops", if drops { "yes" } else { "no" })
             }
             Self::ModemOwnLine { outlet } => {
                 Phrase::new("change-modem-own-line").phrase("outlet", part(outlet))

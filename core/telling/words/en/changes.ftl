@@ -132,7 +132,10 @@ change-renew-connectors = Put { $count ->
 # A part to get, with how many of it.
 need-counted = { $count } × { $what }
 change-filter-at-modem = Put a filter (a MoCA filter) at the port of the modem at { $outlet }.
-    .why = This modem is made to listen in the band of the room network, which could disturb it.
+    .why = { $drops ->
+        [yes] The internet drops out, and the room network may be too loud for the modem here, whatever its age.
+       *[no] This modem is made to listen in the band of the room network, which could disturb it.
+    }
     .how = { $ask ->
         [yes] { ask-provider-first } Then screw the filter to the modem, and
        *[other] Screw the filter to the modem, then

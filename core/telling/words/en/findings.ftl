@@ -210,6 +210,11 @@ finding-splitters-in-cascade = Two splitters hang one behind the other at the sa
     .do = One { $legs }-way splitter made for the band up to { -band-top } can do the work of both.
     .source = { source-splits }
 
+finding-splits-many-met = Up to { $splits } splits in a row lie above { $outlets }, all made for the band.
+    .why = Every split divides the signal again; here the rooms get what is wished all the same.
+    .do = Nothing needs to be done. Where one more split would come, look first whether one of these can go.
+    .source = { source-practice }
+
 finding-splits-many = Up to { $splits } splits in a row lie above { $outlets }.
     .why = Every split divides the signal again; far rooms can become slow.
     .do = Look whether one of these splits can go, or whether two can become one. The work list says what each is worth.
@@ -376,7 +381,23 @@ finding-satellite-not-placed = There is satellite TV in the house, but it is not
     .do = Note where the dish's cable comes in and where the receivers stand.
     .source = { source-satellite }
 
+finding-combiner-in-path = Between rooms that are to be joined stands { $part }, and no dish is known here.
+    .why = It parts TV from satellite signals, and the room network uses the band of the satellite. { $known ->
+        [yes] By the forecast it costs up to { $cost } on the way.
+       *[no] Between its two sides it takes off { $cost }, as a rule.
+    }
+    .why-head = It parts TV from the band of the network
+    .do = Does a dish still use it? If so, note where the dish’s cable comes in. If not, take it out: join two cables with a barrel (cable joiner), or three with a splitter made for the band. Then check TV and internet.
+    .do-head = Take it out where no dish uses it
+    .source = { source-practice }
+
 ## Services and other networks
+
+finding-modem-drops-out = The internet drops out, and the modem at { $outlet } shares an outlet or a splitter with an adapter and has no filter.
+    .why = So near, the room network may be too loud for a modem, whatever its age. It may also be something else.
+    .do = Put a filter (a MoCA filter) at the modem, and see whether it still drops out. If it does, ask the provider to measure.
+    .do-head = Put a filter at the modem, then look again
+    .source = { source-practice }
 
 finding-service-in-band = On these cables { $service } goes up to { $top }, into { $band }, the band of the room network.
     .why = The two may disturb each other where they meet.
