@@ -24,7 +24,8 @@ pub use outlets::{Served, served_outlets};
 pub(crate) use outlets::{is_joined, measured_at};
 pub use told::{Fit, LevelTold, told};
 pub use window::{
-    ANALOG_TV, ANTENNA_TV, BOTH_TV, DIGITAL_TV, MODEM_RECEIVES, MODEM_SENDS, Recommended, Window,
+    ANALOG_TV, ANTENNA_TV, BOTH_TV, DIGITAL_TV, EN_64_QAM, EN_256_QAM, EN_ANALOG_TV, EN_ANTENNA_TV,
+    MODEM_RECEIVES, MODEM_SENDS, Recommended, SATELLITE, Window, european_windows_of,
     least_visual_millivolts, least_visual_millivolts_at_drop, level_of_millivolts, modem_sends_most,
     window_of,
 };
