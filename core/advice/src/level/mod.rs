@@ -4,6 +4,7 @@
 //! level anywhere on the tree none is claimed, only gains and losses on the way and the change of them. This folder says nothing
 //! about the room network (forecast) and proposes nothing (findings, refusals).
 
+mod broken;
 mod change;
 mod clean;
 mod found;
@@ -13,6 +14,7 @@ mod solve;
 mod told;
 mod window;
 
+pub use broken::Broken;
 pub(crate) use change::NOTICEABLE_DB;
 pub use change::{BandChange, OutletChange, change};
 pub(crate) use clean::ratios_at;

@@ -8,7 +8,7 @@ use phrase::{Arg, Phrase};
 
 use super::change::{NOTICEABLE_DB, OutletChange};
 use super::found::{DownLevel, Levels, OutletLevels};
-use super::window::{MODEM_SENDS, Window};
+use super::window::{MODEM_SENDS, Window, european_windows_of};
 
 /// Whether a level lies in its window.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -71,7 +71,8 @@ impl OutletLevels {
     pub fn fits(&self) -> Option<Fit> {
         let down = self.down.iter().filter_map(|down| Some(Fit::of(&down.window?, down.known()?)));
         let up = self.sends().map(|dbmv| if MODEM_SENDS.holds(dbmv) { Fit::Inside } else { Fit::Outside });
-        down.chain(up).chain(self.is_clean()).max()
+        let broken = self.broken.map(|broken| if broken.stated { Fit::Outside } else { Fit::Likely });
+        down.chain(up).chain(self.is_clean()).chain(broken).max()
     }
 
     /// Whether every error ratio read here is enough.
@@ -152,7 +153,9 @@ pub fn told(survey: &Survey, levels: &Levels, changes: &[OutletChange]) -> Vec<L
         }
         now.extend(found.sends().map(|dbmv| Phrase::new("levels-sends").with("level", Arg::Level(dbmv))));
         now.extend(found.ratios_told());
+        now.extend(found.broken.map(|broken| broken.phrase(survey)));
         let mut needs: Vec<_> = found.windows().flat_map(|window| window.told()).collect();
+        needs.extend(european_windows_of(survey, found.service).iter().map(Window::phrase));
         needs.extend(found.clean_need.filter(|_| !found.ratios.is_empty()).map(|need| need.phrase()));
         let change =
             changes.iter().find(|change| change.outlet == found.outlet && change.service == found.service);
