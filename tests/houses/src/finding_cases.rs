@@ -178,6 +178,11 @@ fn split_cases() -> Vec<Case> {
         case(SplitterNotForBand, made_for(1000.0), made_for(1675.0)),
         case(SplitterLabelUnknown, good_house().at("S1").with(|s| s.rating.band = None), good_house()),
         case(
+            SplitterForSatellite,
+            good_house().at("S1").label("5-2400 MHz SATELLITE SPLITTER DC PASS").made_for(5.0, 2400.0),
+            good_house().at("S1").label("5-1675 MHz MoCA SPLITTER"),
+        ),
+        case(
             LabelDoubtful,
             good_house().at("S1").with(|s| {
                 s.label = Some("5-1ooo MHz".into());
@@ -267,6 +272,7 @@ fn tree_cases() -> Vec<Case> {
     vec![
         case(PartLoose, untraced(), good_house()),
         case(OtherTree, apart(), untraced()),
+        case(OutletFedByNothing, good_house().at("O2").fed_by_nothing(), apart()),
         case(
             BridgeNotChosen,
             good_house().at("O1").adapter("2.5"),

@@ -94,6 +94,8 @@ kinds! {
     TwoBridges = "two-bridges", Grave, CommonPractice, &[WhoDependsOnIt];
     /// An adapter and the bridge hang on different trees.
     OtherTree = "other-tree", Grave, CommonPractice, JOIN;
+    /// Nothing feeds an outlet where an adapter is or shall be.
+    OutletFedByNothing = "outlet-fed-by-nothing", Grave, Survey, LOOK;
     /// Satellite signals and adapters share a tree.
     SatelliteOnTree = "satellite-on-tree", Grave, Published, UNSCREW;
     /// An amplifier without by-pass stands between adapters.
@@ -199,6 +201,8 @@ kinds! {
     SharedBuilding = "shared-building", Note, Published, LOOK;
     /// The band of a splitter or tap on a path is not known.
     SplitterLabelUnknown = "splitter-label-unknown", Note, Survey, LOOK;
+    /// A splitter or tap on a path is made for satellite signals too, by its label.
+    SplitterForSatellite = "splitter-for-satellite", Note, CommonPractice, LOOK;
     /// A label text was doubtful.
     LabelDoubtful = "label-doubtful", Note, Survey, LOOK;
     /// Nobody looked whether free legs are capped.

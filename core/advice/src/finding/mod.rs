@@ -55,6 +55,7 @@ const DETECTORS: &[Detector] = &[
     filters::passed_services,
     filters::satellite_line,
     splitters::band,
+    splitters::for_satellite,
     splitters::doubtful_labels,
     splits::sizes,
     splits::cascades,

@@ -10,6 +10,7 @@ mod level_readings;
 mod level_wiring;
 mod level_worked;
 mod measured_parts;
+mod not_known;
 mod passing_box;
 mod prior;
 mod services_on_the_wire;

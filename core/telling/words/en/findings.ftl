@@ -175,6 +175,21 @@ finding-splitter-label-unknown = It is not yet known for which band { $part } is
     .do = Read its label and note the band. If there is none, the forecast counts with the whole range.
     .source = { source-survey }
 
+finding-splitter-for-satellite = Made for satellite signals too, by its label: { $part }.
+    .why = { $low ->
+        [yes] It starts at { $from }, so TV and internet below that hardly pass it. { "" }
+       *[no] { "" }
+    }It may be left over from a dish, or a dish’s signals may still pass it. The room network passes such a splitter, but cannot share it with a dish.{ $power ->
+        [yes] {" "}Power (DC) passes it as well.
+       *[no] { "" }
+    }
+    .why-head = It may be left over from a dish, or still serve one
+    .do = Does a dish or a satellite receiver hang on these cables? If so, note where. If not, the splitter may stay where TV and internet work.{ $power ->
+        [yes] {" "}Then also look whether any supply still feeds power through it.
+       *[no] { "" }
+    }
+    .source = { source-practice }
+
 finding-label-doubtful = The label of { $part } could be read in more than one way: "{ $label }".
     .why = The forecast rests on it.
     .do = Look at the label once more and type what it says.
@@ -326,6 +341,12 @@ finding-other-tree = Two separate coax trees: { $outlet } hangs on one; { $bridg
     .do = If only one of the two trees carries anything from outside, join them by a splitter made for the band. Otherwise leave them apart, and give this tree a start (bridge) of its own.
     .do-head = Join the two trees, or give each a start
     .source = { source-practice }
+
+finding-outlet-fed-by-nothing = No cable leads to { $outlet }, by what stands in this survey: nothing feeds it.
+    .why = A network over the coax cannot reach an outlet without a cable.
+    .do = Serve this room from an outlet nearby with a network cable, or have a new run of coax laid to it. The work list says what each takes.
+    .do-head = Serve it from nearby, or lay a new run
+    .source = { source-survey }
 
 finding-bridge-not-chosen = It is not yet known at which outlet the room network starts.
     .why = One adapter near the router joins coax and router (the bridge). What gets through is counted from there.
