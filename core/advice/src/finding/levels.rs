@@ -99,8 +99,8 @@ fn needs(window: &Window) -> Phrase {
 /// Modems that send near the most they can, or less than is recommended.
 pub(super) fn modem_sends(inspection: &Inspection<'_>) -> Vec<Finding> {
     let survey = inspection.survey;
-    let modems = survey.services_of(ServiceKind::CableInternet);
-    let most = modems.filter_map(|service| service.modem?.generation).next().map(modem_sends_most);
+    let mut modems = survey.services_of(ServiceKind::CableInternet);
+    let most = modems.find_map(|service| service.modem?.generation).map(modem_sends_most);
     served_outlets(survey)
         .into_iter()
         .filter(|served| served.service == ServiceKind::CableInternet)
