@@ -5,6 +5,8 @@ use house::naming;
 use house::record::{Part, PartKind, Survey};
 use phrase::{Arg, Phrase};
 
+use super::change::OutletChange;
+use super::fit::Fit;
 use super::incoming::STILL_ON_THE_WAY_DB;
 use super::outlets::Served;
 use super::solve::Gains;
@@ -26,6 +28,18 @@ pub struct Broken {
 }
 
 impl Broken {
+    /// How this counts among what is known of a service at an outlet.
+    pub(super) fn fit(&self) -> Fit {
+        if self.stated { Fit::Outside } else { Fit::Marginal }
+    }
+
+    /// The same after work that brings this change; `None` where that mends it.
+    pub(super) fn fit_after(&self, change: &OutletChange) -> Option<Fit> {
+        let bands = if self.back { &change.up } else { &change.down };
+        let band = bands.iter().find(|band| (band.mhz - self.mhz).abs() < 1e-9);
+        band.is_none_or(|band| spread(band.after_db.clone()).likely < STILL_ON_THE_WAY_DB).then(|| self.fit())
+    }
+
     /// It in words.
     pub(super) fn phrase(&self, survey: &Survey) -> Phrase {
         let id = match (self.amplifier, self.stated) {

@@ -7,24 +7,31 @@
 mod broken;
 mod change;
 mod clean;
+mod done;
+mod fit;
 mod found;
 mod incoming;
+mod moved;
 mod outlets;
 mod solve;
 mod told;
 mod window;
 
 pub use broken::Broken;
-pub(crate) use change::NOTICEABLE_DB;
 pub use change::{BandChange, OutletChange, change};
+pub(crate) use change::{Beside, NOTICEABLE_DB};
 pub(crate) use clean::ratios_at;
 pub use clean::{ANTENNA_CLEAN, CABLE_CLEAN, CleanNeed, clean_need_of};
+pub use done::{DoneLevel, OutletDone};
+pub use fit::Fit;
 pub(crate) use found::sends;
 pub use found::{DownLevel, Levels, OutletLevels, UpLevel, levels};
 pub(crate) use incoming::{ComesIn, Incoming, Metered, NEIGHBOUR_MHZ, metered_on, way_to};
+pub(crate) use moved::Moved;
+pub use moved::MovedOut;
 pub use outlets::{Served, served_outlets};
 pub(crate) use outlets::{is_joined, measured_at};
-pub use told::{Fit, LevelTold, told};
+pub use told::{LevelTold, told};
 pub use window::{
     ANALOG_TV, ANTENNA_TV, BOTH_TV, DIGITAL_TV, EN_64_QAM, EN_256_QAM, EN_ANALOG_TV, EN_ANTENNA_TV,
     MODEM_RECEIVES, MODEM_SENDS, Recommended, SATELLITE, Window, european_windows_of,

@@ -1,7 +1,7 @@
 //! How far services reach, both ways, and what on the way ends before them.
 #![expect(clippy::expect_used, reason = "a failed test is what is wanted")]
 
-use advice::level::{Fit, LevelTold, Levels, Options, OutletLevels, levels, served_outlets, told};
+use advice::level::{Fit, LevelTold, Levels, Options, OutletLevels, change, levels, served_outlets, told};
 use house::record::{CableKind, EntryKind, ModemBands, Part, Plugged, ServiceKind, Survey};
 use houses::House;
 
@@ -74,6 +74,18 @@ fn an_amplifier_that_returns_too_little_leaves_the_modem_unheard() {
     assert_eq!(row(&narrow).fits_phrase(), Fit::Outside.phrase());
     let wide = behind_an_amplifier(1002.0, 204.0, made_for(204.0, 258.0, 1002.0));
     assert_eq!(modem(&wide).broken, None);
+}
+
+#[test]
+fn a_break_stays_until_work_mends_it() {
+    let narrow = behind_an_amplifier(1002.0, 204.0, made_for(42.0, 54.0, 1002.0));
+    let wide = behind_an_amplifier(1002.0, 204.0, made_for(204.0, 258.0, 1002.0));
+    let fits_after = |after: &Survey| {
+        let changes = change(&narrow, after, &Options::default()).expect("two sound surveys");
+        found(&narrow).when_done(&changes).first().expect("a modem").fits()
+    };
+    assert_eq!(fits_after(&narrow), Fit::Outside);
+    assert_eq!(fits_after(&wide), Fit::NotKnown);
 }
 
 #[test]

@@ -555,6 +555,11 @@ finding-modem-reach-unknown = Nobody knows how far the modem at { $outlet } reac
     .do = Read the version (DOCSIS 3.0, 3.1 or 4.0) on the modem or its page, and write it down. Or ask the provider.
     .source = Upper edges of 1218 and 1794 MHz: broadbandtechreport.com, 2015-06-03. Which generation has which, as far as we know.
 
+finding-level-worked-out-outside = At { $outlet } { $service } should come to about { $level } ({ $frequency }), worked out from what was measured elsewhere; { $needs } is what the device there needs.
+    .why = If it is so, channels may freeze or be missing, or the internet drops out; nobody has looked there yet.
+    .do = Measure the level there first. If it is so, look at connectors and splits on the way there. If all are sound, ask the provider, or whoever looks after the antenna, to look at the level at the entry.
+    .source = { source-survey }
+
 finding-amplifier-return-narrow = On the way from the modem at { $outlet } to the street, { $amplifier } returns only up to { $returns }; the modem sends up to { $sends }.
     .why = The upper part of what the modem sends does not get through, so uploads can be slow or fail.
     .do = Use an amplifier whose return path reaches { $sends }, or put the modem before it. Ask the provider which one fits.
