@@ -450,6 +450,20 @@ fn level_cases() -> Vec<Case> {
                 modem.modem = Some(ModemBands { generation: None, upstream_top_mhz: Some(sends) });
             })
     };
+    let amplified_to = |ends: f64, top: f64| {
+        good_house()
+            .amplifier("A1", 1)
+            .made_for(54.0, ends)
+            .with(|amplifier| amplifier.rating.moca_bypass = Some(true))
+            .from("F1", 1)
+            .at("S1")
+            .from("A1", 1)
+            .service(ServiceKind::CableInternet, Some(top))
+    };
+    let dish = |dbmv| {
+        let house = with_tv().at("E1").with(|entry| entry.entry_kind = EntryKind::Satellite);
+        house.at("O1").plugged(&[]).at("O3").plugged(&[Plugged::SatelliteReceiver]).level(1500.0, dbmv)
+    };
     let generation = |generation| {
         good_house().about_service(ServiceKind::CableInternet, |modem| {
             modem.modem = Some(ModemBands { generation: Some(generation), upstream_top_mhz: None });
@@ -485,6 +499,18 @@ fn level_cases() -> Vec<Case> {
         case(LevelNotRecommended, modem(-8.0), modem(-6.5)),
         // 50 dBmV: "DOCSIS 3.1 cable modem transmit power", volpefirm.com.
         case(ModemSendsHigh, sends(51.0), sends(49.0)),
+        // 40 dBmV: the same article.
+        case(ModemSendsLow, sends(35.0), sends(41.0)),
+        // -13 to +17 dBmV, 47 to 77 dBuV: EN 60728-1, as a published compendium gives it.
+        case(LevelOutsideGuide, dish(-14.0), dish(-12.0)),
+        // An amplifier to 1002 MHz before a service to 1218 MHz, and to 1002 MHz.
+        case(AmplifierEndsBelow, amplified_to(1002.0, 1218.0), amplified_to(1002.0, 1002.0)),
+        case(AmplifierEndsBelow, amplified_to(1218.0, 1794.0), amplified_to(1218.0, 1218.0)),
+        case(
+            ModemReachUnknown,
+            good_house().service(ServiceKind::CableInternet, None),
+            generation(ModemGeneration::V3_0),
+        ),
         // Before the TV lie a 3-way (5 to 7 dB a leg), 10 m of cable (about 2 dB) and four runs that nobody measured, up to
         // 30 m each: 8 to 25 dB in all. -12 is the least (SCTE 40, from memory).
         case(

@@ -106,6 +106,8 @@ kinds! {
     DcBroken = "dc-broken", Grave, Survey, &[PoweredLeg, SuppliesFirst];
     /// An amplifier on the way to a modem returns less than the modem sends.
     AmplifierReturnNarrow = "amplifier-return-narrow", Grave, Survey, UNSCREW;
+    /// An amplifier on the way to a TV or modem ends below what the service uses.
+    AmplifierEndsBelow = "amplifier-ends-below", Grave, Survey, UNSCREW;
     /// An adapter sees more nodes than are known.
     NodesMoreThanKnown = "nodes-more-than-known", Grave, CommonPractice, ENTRY_LOOK;
     /// A room's adapter hears no other.
@@ -245,6 +247,10 @@ kinds! {
     DcFeed = "dc-feed", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
     /// DC goes over one run.
     DcFeedDirect = "dc-feed-direct", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
+    /// A modem sends less than is recommended.
+    ModemSendsLow = "modem-sends-low", Note, Published, LOOK;
+    /// Nobody knows how far a modem reaches, and the network uses channels that it may listen to.
+    ModemReachUnknown = "modem-reach-unknown", Note, Published, LOOK;
     /// A level inside what a TV or modem is made for, outside what is recommended.
     LevelNotRecommended = "level-not-recommended", Note, CommonPractice, LOOK;
     /// A digital signal arrives with little margin over its noise.

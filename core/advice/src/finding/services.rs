@@ -2,7 +2,7 @@
 
 use house::naming;
 use house::rating::EXTENDED_D;
-use house::record::{Part, PartKind, Plugged, ServiceKind, Survey, may_come_in};
+use house::record::{ModemGeneration, Part, PartKind, Plugged, ServiceKind, Survey, may_come_in};
 use phrase::Arg;
 
 use super::inspection::{Inspection, has_plugged};
@@ -72,6 +72,39 @@ pub(super) fn modems(inspection: &Inspection<'_>) -> Vec<Finding> {
             .with("band", Arg::Band(EXTENDED_D.low_mhz, EXTENDED_D.high_mhz))
         })
         .collect()
+}
+
+/// Modems of which nobody knows how far they reach, on a tree whose network uses channels that the newest may listen to.
+/// Before a forecast is made, the whole band counts as used.
+pub(super) fn reach_unknown(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let survey = inspection.survey;
+    let mut internet = survey.services_of(ServiceKind::CableInternet).peekable();
+    let unknown = internet.peek().is_some() && internet.all(|service| service.may_reach_mhz().is_none());
+    let used = match inspection.forecast {
+        Some(forecast) => lowest_edge(&forecast.channels),
+        None => Some(EXTENDED_D.low_mhz),
+    };
+    let may_reach = ModemGeneration::V4_0.may_reach_mhz();
+    let Some(lowest) = used.filter(|lowest| unknown && *lowest < may_reach) else { return Vec::new() };
+    let heads = inspection.heads_with_nodes();
+    inspection
+        .parts(&[PartKind::Outlet])
+        .filter(|outlet| has_plugged(outlet, Plugged::Modem) && !outlet.device_filter)
+        .filter(|outlet| {
+            heads.contains(&survey.wiring.head_of(outlet.id)) && !is_filtered(inspection, outlet.id)
+        })
+        .map(|outlet| {
+            Finding::new(FindingKind::ModemReachUnknown, vec![Place::Part(outlet.id)])
+                .phrase("outlet", inspection.name(outlet.id))
+                .with("used", Arg::Frequency(lowest))
+                .with("reaches", Arg::Frequency(may_reach))
+        })
+        .collect()
+}
+
+/// The lower edge of the lowest channel, MHz.
+fn lowest_edge(channels: &[(f64, f64)]) -> Option<f64> {
+    channels.iter().map(|(centre, width)| centre - width / 2.0).min_by(f64::total_cmp)
 }
 
 /// Whether a filter right before the outlet keeps the network from it.

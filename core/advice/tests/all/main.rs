@@ -5,6 +5,7 @@ mod entry_filters;
 mod field_forecasts;
 mod finding_field_cases;
 mod finding_kinds;
+mod level_bands;
 mod level_readings;
 mod level_wiring;
 mod level_worked;
