@@ -46,14 +46,15 @@ impl FailedRoom {
     }
 }
 
-/// The rooms whose tests failed, in the forecast's order, then other outlets with tests; nothing comes next for them yet.
+/// The rooms whose tests failed, what is graver first, else in the forecast's order; nothing comes next for them yet.
 pub(super) fn failed(survey: &Survey, forecast: &Forecast) -> Vec<FailedRoom> {
     let rooms = forecast.rooms.iter().map(|room| room.outlet);
     let of_forecast: BTreeSet<_> = rooms.clone().chain(forecast.bridge).collect();
     let others = survey.parts.values().filter(|part| part.kind == PartKind::Outlet).map(|part| part.id);
     let all = rooms.chain(others.filter(|outlet| !of_forecast.contains(outlet)));
     let suspects = Suspects::of(survey, forecast);
-    all.map(|outlet| RoomVerdict::at(survey, outlet, Some(forecast)))
+    let mut failed: Vec<_> = all
+        .map(|outlet| RoomVerdict::at(survey, outlet, Some(forecast)))
         .filter(RoomVerdict::has_failed)
         .map(|verdict| FailedRoom {
             outlet: verdict.outlet,
@@ -63,7 +64,10 @@ pub(super) fn failed(survey: &Survey, forecast: &Forecast) -> Vec<FailedRoom> {
             faults: verdict.faults,
             next: None,
         })
-        .collect()
+        .collect();
+    // What is graver first; a wish that is only missed last.
+    failed.sort_by_key(|room| (room.faults.is_empty(), room.faults.first().copied()));
+    failed
 }
 
 /// Checks that come before any change, and those that come after.
