@@ -16,6 +16,7 @@ mod done;
 pub mod field;
 mod fold;
 mod forest;
+mod found;
 mod is;
 #[cfg(test)]
 mod laws;

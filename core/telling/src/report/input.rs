@@ -8,6 +8,8 @@ use advice::worklist::{Gain, Options, PartNeeded, Stake, Step, WorkList, at_stak
 use house::record::Survey;
 use phrase::Phrase;
 
+use super::provenance::Provenance;
+
 /// Everything that a report tells.
 #[derive(Debug, Clone)]
 pub struct ReportInput<'a> {
@@ -29,11 +31,18 @@ pub struct ReportInput<'a> {
     pub unknowns: Vec<(Unknown, Option<Stake>)>,
     /// What TV and modem get, and what all steps change of it.
     pub levels: Vec<LevelTold>,
+    /// When, by whom, from which house, with which pictures.
+    pub provenance: Provenance,
 }
 
 impl<'a> ReportInput<'a> {
     /// The input for a house of which everything was worked out.
-    pub fn gathered(survey: &'a Survey, findings: &[Finding], work: &'a WorkList) -> Self {
+    pub fn gathered(
+        survey: &'a Survey,
+        findings: &[Finding],
+        work: &'a WorkList,
+        provenance: Provenance,
+    ) -> Self {
         let refused = work.refused.iter().map(|(change, refusal)| {
             Phrase::new("report-refused-change")
                 .phrase("change", change.phrase(survey))
@@ -49,6 +58,7 @@ impl<'a> ReportInput<'a> {
             when_done: Some((&work.house_when_done, &work.when_done)),
             unknowns: weighed(survey, &work.as_found),
             levels: level::told(survey, &work.levels, &work.level_changes),
+            provenance,
         }
     }
 }

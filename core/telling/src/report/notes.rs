@@ -32,7 +32,7 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
             (table(&teller.word("report-readings-caption"), &teller.words(&["head-about", "head-reading"]), &readings))
         }
     };
-    Section { id: "notes", heading: "report-notes", across: false, body }
+    Section { id: "notes", heading: "report-notes", body }
 }
 
 /// Where a reading was taken: a leg of a part, or the part.

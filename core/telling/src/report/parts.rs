@@ -25,7 +25,7 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
         }
         @if !runs.is_empty() { (table(&teller.word("report-runs-caption"), &run_heads, &runs)) }
     };
-    Section { id: "parts", heading: "report-parts", across: false, body }
+    Section { id: "parts", heading: "report-parts", body }
 }
 
 fn part_row(teller: &ReportTeller<'_>, part: &Part) -> Vec<Markup> {

@@ -1,4 +1,4 @@
-//! The two figures: the wiring map, and loss over frequency.
+//! The figures: the wiring map as it was found and as it is, and loss over frequency.
 
 use maud::{Markup, PreEscaped, html};
 
@@ -6,21 +6,26 @@ use super::page::Section;
 use super::teller::ReportTeller;
 use crate::figure::{Figure, loss_plot, svg, wiring_map};
 
-/// Wider than this, a figure gets a page of its own across when printed: it would not be readable upright.
-const UPRIGHT_WIDTH: f64 = 800.0;
-
-/// Flatter than this, a figure is kept on one page when printed; a higher one may run over several.
-const WHOLE_ASPECT: f64 = 1.3;
-
-/// The section with the map.
-pub(super) fn map(teller: &ReportTeller<'_>) -> Section {
+/// The map of page one with its heading: the house as it is recorded now, which is as it was found until work is done.
+pub(super) fn small_map(teller: &ReportTeller<'_>) -> Markup {
     let figure = wiring_map(teller.survey(), Some(teller.forecast()), teller.language);
-    let across = figure.natural_width > UPRIGHT_WIDTH;
+    let heading = if teller.input.provenance.found.is_some() { "report-map-now" } else { "report-map" };
+    html! {
+        h2 id="map" { (teller.word(heading)) }
+        (framed(teller, &figure, "map-figure", "report-map-scroll"))
+        p.aside { (teller.say(&figure.description)) }
+    }
+}
+
+/// The section with the house as it was found; `None` where it is so still, and stands on page one.
+pub(super) fn maps(teller: &ReportTeller<'_>) -> Option<Section> {
+    let found = teller.input.provenance.found.as_ref()?;
+    let figure = wiring_map(found, None, teller.language);
     let body = html! {
         p { (teller.say(&figure.description)) }
-        (framed(teller, &figure, "map-figure", "report-map-scroll"))
+        (framed(teller, &figure, "map-found-figure", "report-map-scroll"))
     };
-    Section { id: "map", heading: "report-map", across, body }
+    Some(Section { id: "map-found", heading: "report-map", body })
 }
 
 /// The section with the plot.
@@ -32,13 +37,13 @@ pub(super) fn plot(teller: &ReportTeller<'_>) -> Section {
             (framed(teller, &figure, "plot-figure", "report-plot-scroll"))
         },
     };
-    Section { id: "plot", heading: "report-plot", across: false, body }
+    Section { id: "plot", heading: "report-plot", body }
 }
 
 /// A figure in a frame that scrolls sideways with keys and fingers alike.
 fn framed(teller: &ReportTeller<'_>, figure: &Figure, id: &str, label: &str) -> Markup {
     html! {
-        div.figure.whole[figure.aspect > WHOLE_ASPECT] tabindex="0" role="region" aria-label=(teller.word(label)) {
+        div.figure tabindex="0" role="region" aria-label=(teller.word(label)) {
             (PreEscaped(svg(figure, id, teller.language)))
         }
     }

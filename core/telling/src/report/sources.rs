@@ -5,34 +5,32 @@ use maud::{Markup, html};
 use phrase::{Arg, Phrase};
 
 use super::page::Section;
-use super::table::table;
 use super::teller::ReportTeller;
 
 /// The section.
 pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
-    let heads = teller.words(&["head-figure", "head-usual", "head-lowest", "head-highest", "head-backing"]);
-    let rows: Vec<_> =
-        coax::estimates::ALL.iter().copied().flatten().map(|estimate| row(teller, estimate)).collect();
     let seed = Phrase::new("report-seed").text("seed", teller.forecast().seed.to_string());
     let body = html! {
-        p { (teller.word("report-sources-how")) }
-        (table(&teller.word("report-sources-caption"), &heads, &rows))
-        p { (teller.say(&seed)) }
+        p { (teller.word("report-sources-how")) " " (teller.say(&seed)) }
+        ul.estimates aria-label=(teller.word("report-sources-caption")) {
+            @for estimate in coax::estimates::ALL.iter().copied().flatten() { li { (told(teller, estimate)) } }
+        }
     };
-    Section { id: "sources", heading: "report-sources", across: false, body }
+    Section { id: "sources", heading: "report-sources", body }
 }
 
-fn row(teller: &ReportTeller<'_>, estimate: &Estimate) -> Vec<Markup> {
+fn told(teller: &ReportTeller<'_>, estimate: &Estimate) -> Markup {
     let Estimate { name, span, unit, backing } = estimate;
-    let figure = |value: f64| html! { (written(value)) @if !unit.is_empty() { " " (unit) } };
-    let name = Phrase::new(format!("estimate-{name}"));
-    vec![
-        teller.cell(&name),
-        figure(span.likely),
-        figure(span.low),
-        figure(span.high),
-        teller.cell(&backed(*backing)),
-    ]
+    let figure = |value: f64| if unit.is_empty() { written(value) } else { format!("{} {unit}", written(value)) };
+    let range = Phrase::new("report-estimate")
+        .text("likely", figure(span.likely))
+        .text("low", written(span.low))
+        .text("high", written(span.high));
+    html! {
+        b { (teller.word(&format!("estimate-{name}"))) } " "
+        span { (teller.say(&range)) } " "
+        i { (teller.say(&backed(*backing))) }
+    }
 }
 
 /// A figure with no more decimals than it was written down with: at most six.

@@ -1,81 +1,106 @@
-//! What to do, in order; and what to mind while doing it.
+//! What to do, in order, with boxes to tick.
 
-use advice::finding::Caution;
 use advice::worklist::{Gain, PartNeeded};
+use house::naming;
 use maud::{Markup, html};
 use phrase::{Arg, Phrase};
 
-use super::done::is_anything_done;
 use super::input::StepTold;
+use super::job::nothing_to_do;
+use super::letters::Letters;
 use super::page::Section;
-use super::table::table;
+use super::signs;
 use super::teller::ReportTeller;
 use super::whole::part_told;
 use crate::words::shown_gain;
 
 /// The section with the steps.
-pub(super) fn list(teller: &ReportTeller<'_>) -> Section {
+pub(super) fn list(teller: &ReportTeller<'_>, letters: &Letters) -> Section {
     let steps = &teller.input.steps;
     let body = html! {
         @if steps.is_empty() {
-            p { (teller.word(if is_anything_done(teller) { "answer-nothing-more" } else { "report-work-none" })) }
+            p { (nothing_to_do(teller)) }
         } @else {
             p { (teller.word("report-work-how")) }
+            ol.steps {
+                @for (place, step) in steps.iter().enumerate() { li.whole { (told(teller, letters, place + 1, step)) } }
+            }
         }
-        @for (place, step) in steps.iter().enumerate() { (told(teller, place + 1, step)) }
         @if !steps.is_empty() {
             h3 { (teller.word("report-work-all")) }
             @let minutes = steps.iter().map(|step| step.minutes).sum();
             p { (teller.say(&Phrase::new("report-work-minutes").with("minutes", Arg::Minutes(minutes)))) }
-            (shopping(teller, teller.input.shopping.iter()))
+            (shopping(teller))
         } @else if !teller.input.shopping.is_empty() {
             h3 { (teller.word("step-parts")) }
-            (shopping(teller, teller.input.shopping.iter()))
+            (shopping(teller))
         }
         @if !teller.input.refused.is_empty() {
             h3 { (teller.word("report-refused")) }
             ul { @for change in &teller.input.refused { li { (teller.say(change)) } } }
         }
     };
-    Section { id: "work", heading: "report-work", across: false, body }
+    Section { id: "work", heading: "report-work", body }
 }
 
-fn told(teller: &ReportTeller<'_>, number: usize, step: &StepTold) -> Markup {
-    let number = Arg::Count(number as u64);
-    let heading =
-        Phrase::new("step-heading").with("number", number.clone()).phrase("what", step.what.clone());
+fn told(teller: &ReportTeller<'_>, letters: &Letters, number: usize, step: &StepTold) -> Markup {
+    let ordinal = Phrase::new("report-step-number").with("number", Arg::Count(number as u64));
     let minutes = Phrase::new("step-minutes").with("minutes", Arg::Minutes(step.minutes));
-    let terms = [("term-why", "why"), ("term-how", "how"), ("term-check", "check"), ("term-back", "back")];
+    let line = |term: &str, text: Option<String>| {
+        html! { @if let Some(text) = text { div { dt { (teller.word(term)) } dd { (text) } } } }
+    };
+    let services = step.services.iter().map(|change| teller.say(change)).collect::<Vec<_>>().join("; ");
     html! {
-        article {
-            h3 { (teller.say(&heading)) }
-            dl {
-                @for (term, attribute) in terms {
-                    @if let Some(text) = attribute_of(teller, step, attribute) {
-                        dt { (teller.word(term)) }
-                        dd { (text) }
-                    }
-                }
-                @if !step.services.is_empty() {
-                    dt { (teller.word("term-services")) }
-                    @for change in &step.services { dd { (teller.say(change)) } }
-                }
-                @if !step.cautions.is_empty() {
-                    dt { (teller.word("term-caution")) }
-                    @for caution in &step.cautions { dd.caution { (teller.say(caution)) } }
-                }
-                dt { (teller.word("term-time")) }
-                dd { (teller.say(&minutes)) }
+        (signs::step(number))
+        div.step {
+            h3 { span.unseen { (teller.say(&ordinal)) " " } (teller.say(&step.what)) }
+            p.says { (teller.say(&minutes)) " " (gains(teller, step)) }
+            (letters.beside(teller, &step.cautions))
+            dl.run-in.in-columns {
+                (line("step-parts", Some(parts(teller, step))))
+                (line("term-why", attribute_of(teller, step, "why")))
+                (line("term-how", attribute_of(teller, step, "how")))
+                (line("term-services", (!services.is_empty()).then_some(services)))
+                (line("term-check", attribute_of(teller, step, "check")))
+                (line("term-back", attribute_of(teller, step, "back")))
             }
-            @if step.parts.is_empty() {
-                p { (teller.word("step-no-parts")) }
-            } @else {
-                h4 { (teller.word("step-parts")) }
-                (shopping(teller, step.parts.iter()))
+            ul.ticks {
+                @for tick in ["report-tick-before", "report-tick-done", "report-tick-fine", "report-tick-after"] {
+                    li { (signs::tick_box()) (teller.word(tick)) }
+                }
             }
-            (gains(teller, number, step))
         }
     }
+}
+
+fn parts(teller: &ReportTeller<'_>, step: &StepTold) -> String {
+    if step.parts.is_empty() {
+        return teller.word("step-no-parts");
+    }
+    counted(step.parts.iter()).iter().map(|part| teller.say(&part_told(part))).collect::<Vec<_>>().join("; ")
+}
+
+/// What each room gains, in sentences; why it is done where none gets faster.
+fn gains(teller: &ReportTeller<'_>, step: &StepTold) -> String {
+    let changed = |gain: &&Gain| shown_gain(gain.before_mbps, gain.after_mbps) != 0.0;
+    let mut sentences: Vec<_> =
+        step.gains.iter().filter(changed).map(|gain| teller.say(&gain_told(teller, gain))).collect();
+    if !step.gains.iter().any(|gain| shown_gain(gain.before_mbps, gain.after_mbps) > 0.0) {
+        sentences.push(teller.word("report-no-gain"));
+    } else if sentences.len() < step.gains.len() {
+        sentences.push(teller.word("report-gain-others"));
+    }
+    sentences.join(" ")
+}
+
+fn gain_told(teller: &ReportTeller<'_>, gain: &Gain) -> Phrase {
+    let more = shown_gain(gain.before_mbps, gain.after_mbps);
+    let change = Phrase::new(if more > 0.0 { "gain-more" } else { "gain-less" });
+    Phrase::new("report-gain")
+        .phrase("room", naming::part(teller.survey(), gain.outlet))
+        .with("before", Arg::Rate(gain.before_mbps))
+        .with("after", Arg::Rate(gain.after_mbps))
+        .phrase("change", change.with("rate", Arg::Rate(more.abs())))
 }
 
 /// What a step's message says under an attribute, if it says anything.
@@ -95,52 +120,12 @@ fn counted<'a>(parts: impl Iterator<Item = &'a PartNeeded>) -> Vec<PartNeeded> {
     sums
 }
 
-fn shopping<'a>(teller: &ReportTeller<'_>, parts: impl Iterator<Item = &'a PartNeeded>) -> Markup {
-    html! { ul { @for part in counted(parts) { li { (teller.say(&part_told(&part))) } } } }
-}
-
-fn no_gain(step: &StepTold) -> Phrase {
-    Phrase::new("step-no-gain").phrase("why", step.what.attribute("why"))
-}
-
-fn gains(teller: &ReportTeller<'_>, number: Arg, step: &StepTold) -> Markup {
-    let heads = teller.words(&["head-outlet", "head-before", "head-after", "head-gain"]);
-    let rate = |mbps| teller.language.write(&Arg::Rate(mbps));
-    let row = |gain: &Gain| {
-        let (before, after) = (rate(gain.before_mbps), rate(gain.after_mbps));
-        let more = shown_gain(gain.before_mbps, gain.after_mbps);
-        let message = match more {
-            more if more > 0.0 => "gain-more",
-            more if more < 0.0 => "gain-less",
-            _ => "gain-none",
-        };
-        let change = Phrase::new(message).with("rate", Arg::Rate(more.abs()));
-        vec![teller.name(gain.outlet), html! { (before) }, html! { (after) }, teller.cell(&change)]
-    };
-    let rows: Vec<_> = step.gains.iter().map(row).collect();
-    let gained = |gain: &Gain| shown_gain(gain.before_mbps, gain.after_mbps) > 0.0;
+fn shopping(teller: &ReportTeller<'_>) -> Markup {
     html! {
-        @if !step.gains.iter().any(gained) { p { (teller.say(&no_gain(step))) } }
-        @if !rows.is_empty() {
-            (table(&teller.say(&Phrase::new("step-gain-caption").with("number", number)), &heads, &rows))
+        ul.to-get {
+            @for part in counted(teller.input.shopping.iter()) {
+                li { (signs::tick_box()) (teller.say(&part_told(&part))) }
+            }
         }
     }
-}
-
-/// The section with every caution, each once.
-pub(super) fn cautions(teller: &ReportTeller<'_>) -> Section {
-    // The trade's usual ones come first, whether or not this house gives a cause for each.
-    let mut said: Vec<_> = Caution::ALL.iter().map(|caution| teller.say(&caution.phrase())).collect();
-    let of_findings = teller.input.findings.iter().flat_map(|finding| &finding.cautions);
-    let of_steps = teller.input.steps.iter().flat_map(|step| &step.cautions);
-    for text in of_findings.chain(of_steps).map(|caution| teller.say(caution)) {
-        if !said.contains(&text) {
-            said.push(text);
-        }
-    }
-    let body = html! {
-        p { (teller.word("report-cautions-how")) }
-        ul { @for caution in said { li.caution { (caution) } } }
-    };
-    Section { id: "cautions", heading: "report-cautions", across: false, body }
 }

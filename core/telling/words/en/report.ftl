@@ -6,9 +6,85 @@ report-page-title = { $name }: coax network report
 report-contents = In this report
 report-made = Made from a survey of the wiring. Every number is a forecast from what was seen, not a promise; where something is not known, a range is given.
 
+# Page one
+report-rooms = What each room gets
+report-rooms-scale = Rates towards the room; a mark every { $step }.
+report-room-wished = wished { $rate }: { $met ->
+    [yes] met
+    [likely] likely met
+    [unlikely] not met
+   *[not_known] not known yet
+}
+report-room-no-outlet = no outlet there yet
+report-room-measured = measured { $rate }
+report-room-measured-capped = measured { $rate } or more (the test’s own network socket held it)
+report-room-after = after the work likely { $rate }
+report-bar-name = What { $room } gets
+report-key-wished = wished
+report-key-forecast = forecast, eight tries of ten; the stroke is likely
+report-key-measured = measured
+report-key-after = likely after the work
+report-more-rooms = { $count ->
+    [one] One more room stands in the table of the forecast.
+   *[other] { $count } more rooms stand in the table of the forecast.
+}
+report-first-steps = { $count ->
+    [0] What to do
+    [one] The first step
+    [2] The two steps
+   *[other] The first { $count } steps
+}
+report-more-steps = { $count ->
+    [one] One more step follows in the work list.
+   *[other] { $count } more steps follow in the work list.
+}
+report-gain-short = { $room } { $after }
+report-gains-short = Then likely: { $gains }.
+report-no-gain-short = No room gets faster by this alone.
+report-care = Take care.
+report-care-more = All cautions with their reasons stand before the work list.
+report-map-now = The wiring as it is now
+report-for-notes = Notes
+report-block-house = House
+report-block-day = As of
+report-block-by = By
+report-block-done = What was done
+report-done-nothing = no change yet
+report-done-told = { $told }
+report-done-count = { $count ->
+    [one] one change done
+   *[other] { $count } changes done
+}
+report-could-not-count = { $count ->
+    [one] one could not be done
+   *[other] { $count } could not be done
+}
+report-put-back-count = { $count ->
+    [one] one put back
+   *[other] { $count } put back
+}
+report-sheet = Sheet { $number } of { $of }
+text-said = { $text }
+
+# Photos
+report-photos = Photos, before and after
+report-photos-beside = The photos lie in the same file as this page, in its folder of photos.
+report-photo = photo
+report-photo-of = { $part }: { $role }
+report-photo-after-none = after: not taken yet
+report-photo-label = Its label says:
+
+# Tags
+report-tags = Tags to cut out
+report-tags-how = Two of each, one for either end of the cable. Cut along the dashes, lay the middle round the cable, and stick the ends back to back.
+report-tag-to = to { $tag }, { $what }
+report-tag-from = from { $part }
+report-tag-from-port = from { $part }, output { $port }
+report-tag-from-outside = from outside
+report-tag-from-not-known = from ______
+
 # 1. The job in words
-report-job = The job in words
-report-answer = The answer
+report-job = The house, and what is asked
 report-asked = What is asked
 report-house = The house
 report-place = The house: { $place }.
@@ -166,7 +242,14 @@ done-adapters-open = The adapters are still to be bought and placed.
 report-work = Work list, in order
 report-work-none = No change was found that is worth the work.
 report-work-how = Do one change at a time. After each, check that TV and internet still work.
-step-heading = Step { $number }: { $what }
+report-step-number = Step { $number }:
+report-gain = { $room } from { $before } to { $after }: { $change }.
+report-gain-others = No change in the other rooms.
+report-no-gain = No room gets faster by this alone; the reason is another one.
+report-tick-before = photo before
+report-tick-done = done
+report-tick-fine = TV and internet as before
+report-tick-after = photo after
 step-minutes = { $minutes ->
     [one] About one minute.
    *[other] About { $minutes } minutes.
@@ -300,6 +383,7 @@ reading-round-trip = round trip { $time }
 # 13. Sources
 report-sources = How each figure is backed
 report-sources-how = Every figure in the forecast that no published document fixes is listed here with its range. The lengths, labels and wishes come from the survey.
+report-estimate = { $likely } ({ $low } to { $high }).
 report-sources-caption = Figures that are estimated, with range and source
 report-seed = The tries (draws) are made from seed { $seed }: the same survey gives the same report.
 head-figure = Figure
