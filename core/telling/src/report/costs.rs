@@ -17,7 +17,7 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     weakest.truncate(MOST_ROOMS);
     let body = html! {
         p { (teller.word(if weakest.is_empty() { "report-costs-none" } else { "report-costs-how" })) }
-        div.side-by-side { @for (room, path) in weakest { (of_room(teller, room, path)) } }
+        div.side-by-side.costs { @for (room, path) in weakest { (of_room(teller, room, path)) } }
     };
     Section { id: "costs", heading: "report-costs", body }
 }

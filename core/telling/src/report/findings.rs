@@ -14,7 +14,7 @@ pub(super) fn section(teller: &ReportTeller<'_>, letters: &Letters) -> Section {
     let body = html! {
         @if findings.is_empty() { p { (teller.word("report-findings-none")) } }
         div.findings {
-            @for alike in findings.iter().enumerate().collect::<Vec<_>>().chunk_by(|a, b| are_told_alike(a.1, b.1)) {
+            @for alike in findings.iter().enumerate().collect::<Vec<_>>().chunk_by(|a, b| are_told_alike(teller, a.1, b.1)) {
                 (told(teller, letters, alike))
             }
         }
@@ -22,14 +22,12 @@ pub(super) fn section(teller: &ReportTeller<'_>, letters: &Letters) -> Section {
     Section { id: "findings", heading: "report-findings", body }
 }
 
-/// Whether all but what and where is the same of both: then it is told once.
-fn are_told_alike(a: &FindingTold, b: &FindingTold) -> bool {
-    let rest = |finding: &FindingTold| FindingTold {
-        what: Phrase::new(""),
-        places: Vec::new(),
-        ..finding.clone()
+/// Whether all but what and where reads the same of both: then it is told once.
+fn are_told_alike(teller: &ReportTeller<'_>, a: &FindingTold, b: &FindingTold) -> bool {
+    let rest = |finding: &FindingTold| {
+        [&finding.weight, &finding.why, &finding.todo, &finding.source].map(|phrase| teller.say(phrase))
     };
-    rest(a) == rest(b)
+    a.cautions == b.cautions && rest(a) == rest(b)
 }
 
 fn told(teller: &ReportTeller<'_>, letters: &Letters, alike: &[(usize, &FindingTold)]) -> Markup {
@@ -44,7 +42,7 @@ fn told(teller: &ReportTeller<'_>, letters: &Letters, alike: &[(usize, &FindingT
     html! {
         @if let Some((_, first)) = alike.first() {
             @let lines = [("term-why", &first.why), ("term-todo", &first.todo), ("term-source", &first.source)];
-            article.whole {
+            article {
                 @for (place, finding) in alike { h3 { (heading(*place, finding)) } }
                 dl.run-in {
                     div { dt { (teller.word("term-weight")) } dd { (teller.say(&first.weight)) } }

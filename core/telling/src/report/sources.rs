@@ -12,24 +12,47 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let seed = Phrase::new("report-seed").text("seed", teller.forecast().seed.to_string());
     let body = html! {
         p { (teller.word("report-sources-how")) " " (teller.say(&seed)) }
-        ul.estimates aria-label=(teller.word("report-sources-caption")) {
-            @for estimate in coax::estimates::ALL.iter().copied().flatten() { li { (told(teller, estimate)) } }
+        div.sources {
+            @for (heading, estimates) in by_backing() {
+                h3 { (teller.word(heading)) }
+                ul.estimates { @for estimate in estimates { li { (told(teller, estimate)) } } }
+            }
         }
     };
     Section { id: "sources", heading: "report-sources", body }
+}
+
+/// The figures under the heading that says what stands behind them, what others published first.
+fn by_backing() -> Vec<(&'static str, Vec<&'static Estimate>)> {
+    ["backing-sources", "backing-practice", "backing-memory"]
+        .into_iter()
+        .map(|heading| {
+            let all = coax::estimates::ALL.iter().copied().flatten();
+            (heading, all.filter(|estimate| heading_of(estimate.backing) == heading).collect())
+        })
+        .filter(|(_, estimates): &(_, Vec<_>)| !estimates.is_empty())
+        .collect()
+}
+
+const fn heading_of(backing: Backing) -> &'static str {
+    match backing {
+        Backing::Published(_) | Backing::Derived(_) | Backing::Estimate(_) => "backing-sources",
+        Backing::CommonPractice => "backing-practice",
+        Backing::FromMemory => "backing-memory",
+    }
 }
 
 fn told(teller: &ReportTeller<'_>, estimate: &Estimate) -> Markup {
     let Estimate { name, span, unit, backing } = estimate;
     let figure = |value: f64| if unit.is_empty() { written(value) } else { format!("{} {unit}", written(value)) };
     let range = Phrase::new("report-estimate")
+        .text("name", teller.word(&format!("estimate-{name}")))
         .text("likely", figure(span.likely))
         .text("low", written(span.low))
         .text("high", written(span.high));
     html! {
-        b { (teller.word(&format!("estimate-{name}"))) } " "
-        span { (teller.say(&range)) } " "
-        i { (teller.say(&backed(*backing))) }
+        (teller.say(&range))
+        @if let Some(source) = source(*backing) { ". " i { (teller.say(&source)) } }
     }
 }
 
@@ -40,13 +63,13 @@ fn written(value: f64) -> String {
     short.replace('-', "\u{2212}")
 }
 
-fn backed(backing: Backing) -> Phrase {
-    let source = |message: &str, text: &str| Phrase::new(message).with("source", Arg::Text(text.into()));
-    match backing {
-        Backing::Published(text) => source("backing-published", text),
-        Backing::Derived(text) => source("backing-derived", text),
-        Backing::CommonPractice => Phrase::new("backing-practice"),
-        Backing::FromMemory => Phrase::new("backing-memory"),
-        Backing::Estimate(text) => source("backing-estimate", text),
-    }
+/// What a figure is held against, where that can be named.
+fn source(backing: Backing) -> Option<Phrase> {
+    let (message, text) = match backing {
+        Backing::Published(text) => ("backing-published", text),
+        Backing::Derived(text) => ("backing-derived", text),
+        Backing::Estimate(text) => ("backing-estimate", text),
+        Backing::CommonPractice | Backing::FromMemory => return None,
+    };
+    Some(Phrase::new(message).with("source", Arg::Text(text.into())))
 }

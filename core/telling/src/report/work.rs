@@ -54,15 +54,23 @@ fn told(teller: &ReportTeller<'_>, letters: &Letters, number: usize, step: &Step
         (signs::step(number))
         div.step {
             h3 { span.unseen { (teller.say(&ordinal)) " " } (teller.say(&step.what)) }
-            p.says { (teller.say(&minutes)) " " (gains(teller, step)) }
             (letters.beside(teller, &step.cautions))
+            p.says { (teller.say(&minutes)) " " (gains(teller, step)) }
             dl.run-in.in-columns {
                 (line("step-parts", Some(parts(teller, step))))
-                (line("term-why", attribute_of(teller, step, "why")))
-                (line("term-how", attribute_of(teller, step, "how")))
-                (line("term-services", (!services.is_empty()).then_some(services)))
-                (line("term-check", attribute_of(teller, step, "check")))
-                (line("term-back", attribute_of(teller, step, "back")))
+                @match told_before(teller, number - 1) {
+                    Some(before) => {
+                        (line("term-services", (!services.is_empty()).then_some(services)))
+                        (line("report-term-rest", Some(teller.say(&before))))
+                    }
+                    None => {
+                        (line("term-why", attribute_of(teller, step, "why")))
+                        (line("term-how", attribute_of(teller, step, "how")))
+                        (line("term-services", (!services.is_empty()).then_some(services)))
+                        (line("term-check", attribute_of(teller, step, "check")))
+                        (line("term-back", attribute_of(teller, step, "back")))
+                    }
+                }
             }
             ul.ticks {
                 @for tick in ["report-tick-before", "report-tick-done", "report-tick-fine", "report-tick-after"] {
@@ -71,6 +79,15 @@ fn told(teller: &ReportTeller<'_>, letters: &Letters, number: usize, step: &Step
             }
         }
     }
+}
+
+/// The first step of which why, how, check and the way back read the same as of this one, in words.
+fn told_before(teller: &ReportTeller<'_>, place: usize) -> Option<Phrase> {
+    let steps = &teller.input.steps;
+    let told = |step: &StepTold| ["why", "how", "check", "back"].map(|of| attribute_of(teller, step, of));
+    let this = told(steps.get(place)?);
+    let before = steps.iter().take(place).position(|step| told(step) == this)?;
+    Some(Phrase::new("report-as-in-step").with("number", Arg::Count(before as u64 + 1)))
 }
 
 fn parts(teller: &ReportTeller<'_>, step: &StepTold) -> String {
