@@ -19,6 +19,8 @@ pub struct ReportInput<'a> {
     pub forecast: &'a Forecast,
     /// What is wrong or at risk, what weighs most first.
     pub findings: Vec<FindingTold>,
+    /// The same as it was found, for the flags of the map.
+    pub flags: &'a [Finding],
     /// What to do, in order.
     pub steps: Vec<StepTold>,
     /// Everything to get: for all steps, and the adapters where there are none yet.
@@ -39,7 +41,7 @@ impl<'a> ReportInput<'a> {
     /// The input for a house of which everything was worked out.
     pub fn gathered(
         survey: &'a Survey,
-        findings: &[Finding],
+        findings: &'a [Finding],
         work: &'a WorkList,
         provenance: Provenance,
     ) -> Self {
@@ -52,6 +54,7 @@ impl<'a> ReportInput<'a> {
             survey,
             forecast: &work.as_found,
             findings: findings.iter().map(|finding| FindingTold::of(survey, finding)).collect(),
+            flags: findings,
             steps: work.steps.iter().map(StepTold::from).collect(),
             shopping: work.shopping(survey),
             refused: refused.collect(),

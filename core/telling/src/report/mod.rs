@@ -48,7 +48,7 @@ pub fn report(input: &ReportInput<'_>, language: &Language) -> String {
     let letters = Letters::of(&teller);
     let sections = [
         photos::section(&teller),
-        pictures::maps(&teller),
+        pictures::found(&teller),
         Some(letters.section(&teller)),
         Some(work::list(&teller, &letters)),
         Some(done::section(&teller)),
@@ -59,6 +59,7 @@ pub fn report(input: &ReportInput<'_>, language: &Language) -> String {
         Some(findings::section(&teller, &letters)),
         Some(unknown_section::section(&teller)),
         Some(parts::section(&teller)),
+        pictures::whole(&teller),
         Some(notes::section(&teller)),
         Some(job::section(&teller)),
         Some(sources::section(&teller)),

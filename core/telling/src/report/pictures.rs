@@ -4,28 +4,48 @@ use maud::{Markup, PreEscaped, html};
 
 use super::page::Section;
 use super::teller::ReportTeller;
-use crate::figure::{Figure, loss_plot, svg, wiring_map};
+use crate::figure::{Figure, Folding, WiringMap, loss_plot, svg};
+
+/// The map of the house as it is recorded now, with what weighs in it.
+fn map_now<'a>(teller: &ReportTeller<'a>) -> WiringMap<'a> {
+    let map = WiringMap::of(teller.survey()).with_forecast(Some(teller.forecast()));
+    map.with_findings(teller.input.flags)
+}
 
 /// The map of page one with its heading: the house as it is recorded now, which is as it was found until work is done.
 pub(super) fn small_map(teller: &ReportTeller<'_>) -> Markup {
-    let figure = wiring_map(teller.survey(), Some(teller.forecast()), teller.language);
-    let heading = if teller.input.provenance.found.is_some() { "report-map-now" } else { "report-map" };
+    let figure = map_now(teller).figure(teller.language);
     html! {
-        h2 id="map" { (teller.word(heading)) }
+        h2 id="map" { (teller.word(heading_now(teller))) }
         (framed(teller, &figure, "map-figure", "report-map-scroll"))
         p.aside { (teller.say(&figure.description)) }
     }
 }
 
-/// The section with the house as it was found; `None` where it is so still, and stands on page one.
-pub(super) fn maps(teller: &ReportTeller<'_>) -> Option<Section> {
+fn heading_now(teller: &ReportTeller<'_>) -> &'static str {
+    if teller.input.provenance.found.is_some() { "report-map-now" } else { "report-map" }
+}
+
+/// The section with the house as it was found, where work has changed it since.
+pub(super) fn found(teller: &ReportTeller<'_>) -> Option<Section> {
     let found = teller.input.provenance.found.as_ref()?;
-    let figure = wiring_map(found, None, teller.language);
+    let figure = WiringMap::of(found).figure(teller.language);
     let body = html! {
         p { (teller.say(&figure.description)) }
         (framed(teller, &figure, "map-found-figure", "report-map-scroll"))
     };
     Some(Section { id: "map-found", heading: "report-map", body })
+}
+
+/// The section with the whole map, where that of page one is folded. It is for the screen: the parts stand in a table too.
+pub(super) fn whole(teller: &ReportTeller<'_>) -> Option<Section> {
+    let map = map_now(teller);
+    if !map.is_folded(teller.language) {
+        return None;
+    }
+    let figure = map.folded(Folding::Nothing).figure(teller.language);
+    let body = framed(teller, &figure, "map-whole-figure", "report-map-scroll");
+    Some(Section { id: "map-whole", heading: "report-map-whole", body })
 }
 
 /// The section with the plot.

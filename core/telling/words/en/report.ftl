@@ -43,6 +43,7 @@ report-gains-short = Then likely: { $gains }.
 report-no-gain-short = No room gets faster by this alone.
 report-care = Take care.
 report-care-more = All cautions with their reasons stand before the work list.
+report-map-whole = The whole wiring map
 report-map-now = The wiring as it is now
 report-for-notes = Notes
 report-block-house = House
@@ -465,92 +466,6 @@ estimate-snr-cap-2x = Versions 2.x: signal over the adapter's own imperfection
 estimate-subcarrier-spread = How noise differs between subcarriers, up and down
 estimate-mac-position = Where the share of useful data lies between its published ends (0 to 1)
 estimate-round-trip = What the coax adds to a round trip
-
-# The wiring map
-map-name = Wiring map
-map-description = { $parts ->
-    [one] One part
-   *[other] { $parts } parts
-} from the street on the left to the rooms on the right; { $loose ->
-    [0] none is loose
-    [one] one is loose
-   *[other] { $loose } are loose
-}; { $ends ->
-    [0] no cable has an unknown far end.
-    [one] one cable has an unknown far end.
-   *[other] { $ends } cables have an unknown far end.
-} The lists of parts and cables say the same in words.
-map-tag-and-room = { $tag } · { $room }
-map-entry = entry
-map-ground-block = ground block
-map-entry-filter = entry filter
-map-splitter = { $legs ->
-    [0] splitter, outputs not counted
-   *[other] { $legs }-way splitter
-}
-map-tap = tap
-map-amplifier = amplifier
-map-barrel = barrel (cable joiner)
-map-outlet = outlet
-map-terminator = 75-ohm cap
-map-high-pass-filter = high-pass filter
-map-satellite-combiner = satellite combiner
-map-pad = pad (fixed loss)
-map-power-inserter = power inserter
-map-unknown = not identified
-map-entry-cable = cable company
-map-entry-antenna = antenna
-map-entry-satellite = dish
-map-entry-fibre-box = fibre box
-map-entry-kind-unknown = kind not known
-map-entry-connected = joined to outside
-map-entry-cut-off = cut off outside
-map-entry-unknown = joined? not known
-map-no-entry-filter = NO ENTRY FILTER
-map-band = { $band }
-map-says-moca = for MoCA
-map-label-unread = label not read
-map-bypass = MoCA by-pass
-map-no-bypass = no MoCA by-pass
-map-bypass-unknown = by-pass? not known
-map-bridge = adapter at the router (bridge)
-map-adapter = adapter
-map-plugged-unknown = not looked at
-map-plugged-nothing = nothing plugged in
-map-plugged = { $things }
-map-loses = loses { $loss }
-map-weakest = WEAKEST ROOM
-map-leg = output { $port }
-map-legs = outputs { $first } to { $last }
-map-output = output
-map-shared-port = two on one port
-map-run-unknown = cable not noted
-map-cable-6 = 6 series
-map-cable-59 = 59 series
-map-cable-7 = 7 series
-map-cable-11 = 11 series
-map-cable-unknown = series unread
-map-length = { $length }
-map-length-short = short
-map-length-unknown = no length
-map-length-paced = paced
-map-length-guessed = guessed
-map-poor-connector = poor connector
-map-end-capped = { $ports }: capped
-map-end-open = { $ports }: open, no cap
-map-end-loose = { $ports }: loose end, goes we know not where
-map-end-unknown = { $ports }: not looked at
-map-loose-parts = Loose parts: found, but not traced to a feed yet
-map-loose-not-traced = LOOSE: not traced
-map-loose-loop = LOOSE: its feed would close a loop
-map-loose-too-deep = LOOSE: too deep
-map-loose-no-such-port = LOOSE: no such port
-map-loose-feeder-gone = LOOSE: its feed is not here
-map-loose-ends = Loose ends: cables that go on, nobody knows where
-map-loose-end = { $port }
-map-key = Boxes are parts, lines are cables; the street is on the left, the rooms are on the right. Square boxes pass signals on, round ones are outlets, dotted ones are loose.
-map-key-thin = A thin line with short strokes across it is thin, old cable.
-map-key-weak = Thick dashed line: the way from the adapter at the router to the weakest room. "Loses" says how much of the signal each place on it takes; every 3 dB halve it.
 
 # The plot
 plot-name = Loss over frequency
