@@ -125,9 +125,8 @@ pub fn pack<E: From<FactsError>>(
     path: &Path,
     watch: &mut dyn Watch,
 ) -> Result<Packed, E> {
-    let page = |ledger: &Ledger, survey: SurveyId| -> Result<String, E> {
-        report(&fold(ledger, survey)?, ledger)
-    };
+    let page =
+        |ledger: &Ledger, survey: SurveyId| -> Result<String, E> { report(&fold(ledger, survey)?, ledger) };
     file::pack(store, options, &page, path, watch)
 }
 

@@ -138,7 +138,12 @@ fn pen_mark(sheet: &mut Sheet, at: f64, capped: bool) {
             sheet.line((tip - 5.0, AXIS + wing), (tip, AXIS), PLAIN);
         }
     }
-    polygon(sheet, &[(at, AXIS - 7.0), (at + 6.0, AXIS), (at, AXIS + 7.0), (at - 6.0, AXIS)], THIN, Fill::Solid);
+    polygon(
+        sheet,
+        &[(at, AXIS - 7.0), (at + 6.0, AXIS), (at, AXIS + 7.0), (at - 6.0, AXIS)],
+        THIN,
+        Fill::Solid,
+    );
 }
 
 fn polygon(sheet: &mut Sheet, corners: &[(f64, f64)], line: Pen, fill: Fill) {

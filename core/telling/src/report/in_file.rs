@@ -145,6 +145,9 @@ mod tests {
         }
         let whole = report_page(&survey, store.ledger(), &english, &|| true).unwrap();
         assert!(whole.contains("S1") && !whole.contains("facts.jsonl"));
-        assert!(matches!(report_page(&survey, store.ledger(), &english, &|| false), Err(AdviceError::Stopped)));
+        assert!(matches!(
+            report_page(&survey, store.ledger(), &english, &|| false),
+            Err(AdviceError::Stopped)
+        ));
     }
 }

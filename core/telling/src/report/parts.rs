@@ -14,8 +14,14 @@ use super::teller::ReportTeller;
 pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let order: Vec<_> = reading_order(teller.survey()).into_iter().filter_map(|id| teller.part(id)).collect();
     let rows: Vec<_> = order.iter().map(|part| row(teller, part)).collect();
-    let heads =
-        teller.words(&["head-part", "head-where", "head-fed", "head-label", "head-rated", "report-runs-caption"]);
+    let heads = teller.words(&[
+        "head-part",
+        "head-where",
+        "head-fed",
+        "head-label",
+        "head-rated",
+        "report-runs-caption",
+    ]);
     let body = html! {
         @if rows.is_empty() {
             p { (teller.word("report-parts-none")) }

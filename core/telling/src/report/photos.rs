@@ -93,9 +93,10 @@ fn data_address(jpeg: &[u8]) -> String {
     let mut out = String::with_capacity(jpeg.len() * 4 / 3 + 32);
     out.push_str("data:image/jpeg;base64,");
     for three in jpeg.chunks(3) {
-        let bits = three.iter().enumerate().fold(0_u32, |bits, (place, byte)| {
-            bits | (u32::from(*byte) << (16 - 8 * place))
-        });
+        let bits = three
+            .iter()
+            .enumerate()
+            .fold(0_u32, |bits, (place, byte)| bits | (u32::from(*byte) << (16 - 8 * place)));
         for place in 0..4 {
             let sign = if place <= three.len() { sign((bits >> (18 - 6 * place)) & 63) } else { '=' };
             // Writing to a string never fails.

@@ -35,10 +35,8 @@ impl Provenance {
     /// `TooManyParts`, which no survey written here has.
     pub fn of(survey: &Survey, ledger: &Ledger) -> Result<Self> {
         let authors: BTreeSet<_> = ledger.facts().map(Fact::by).collect();
-        let mut authors: Vec<_> = authors
-            .into_iter()
-            .filter_map(|author| author_name(ledger, author).map(str::to_owned))
-            .collect();
+        let mut authors: Vec<_> =
+            authors.into_iter().filter_map(|author| author_name(ledger, author).map(str::to_owned)).collect();
         authors.sort();
         authors.dedup();
         Ok(Self {

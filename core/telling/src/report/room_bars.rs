@@ -94,10 +94,7 @@ fn of_outlet(teller: &ReportTeller<'_>, room: &RoomForecast) -> Told {
         tag: teller.part(room.outlet).and_then(|part| part.tag.clone()),
         bar,
         met: Wished::at(survey, room).map(|wished| wished.met),
-        why_none: bar
-            .range
-            .is_none()
-            .then(|| advice::forecast::told::no_path(survey, &room.reach)),
+        why_none: bar.range.is_none().then(|| advice::forecast::told::no_path(survey, &room.reach)),
     }
 }
 

@@ -44,7 +44,8 @@ const fn heading_of(backing: Backing) -> &'static str {
 
 fn told(teller: &ReportTeller<'_>, estimate: &Estimate) -> Markup {
     let Estimate { name, span, unit, backing } = estimate;
-    let figure = |value: f64| if unit.is_empty() { written(value) } else { format!("{} {unit}", written(value)) };
+    let figure =
+        |value: f64| if unit.is_empty() { written(value) } else { format!("{} {unit}", written(value)) };
     let range = Phrase::new("report-estimate")
         .text("name", teller.word(&format!("estimate-{name}")))
         .text("likely", figure(span.likely))

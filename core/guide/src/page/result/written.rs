@@ -62,9 +62,8 @@ pub(super) fn report(
             // Photos are read beside the screen: there may be many.
             let store = Store::open(&folder, author)?;
             let picture = |photo| store.photo_crop(photo, Crop::whole(PICTURE_SIDE)).ok();
-            provenance = provenance.with_pictures(&survey, |photo| {
-                if work.goes_on(0.0) { picture(photo) } else { None }
-            });
+            provenance = provenance
+                .with_pictures(&survey, |photo| if work.goes_on(0.0) { picture(photo) } else { None });
         }
         let page = html(&survey, &worked.list, provenance, &language);
         if !work.goes_on(TOLD) {
