@@ -381,11 +381,17 @@ estimate-round-trip = What the coax adds to a round trip
 
 # The plot
 plot-name = Loss over frequency
-plot-description = Loss in dB between the adapter at the router and { $rooms } over frequency in MHz, each with a likely curve and the range in which eight of ten tries lie. Channels used: { $channels }. The tables under “Where the loss arises” say where it is lost.
+plot-description = Loss in dB between the adapter at the router and { $rooms } over frequency in MHz, each with a likely curve and the range in which eight of ten tries lie. Channels used: { $channels }. { $many ->
+    [0] {""}
+   *[other] Taken by others: { $taken }.{" "}
+}The tables under “Where the loss arises” say where it is lost.
 plot-panel = To { $place }: { $loss }
 plot-likely = likely
 plot-range = eight tries of ten lie here
-plot-channel = used: { $mhz }
+plot-ours = our channels
+plot-others = needed by others
+plot-channel = { $mhz }
+plot-taken = { $service }, { $band }
 plot-x-axis = frequency, MHz
 plot-y-axis = loss, dB
 reading-modem-sends = the modem sends at { $level }
