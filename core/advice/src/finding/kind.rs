@@ -4,7 +4,7 @@ use phrase::Phrase;
 
 use super::caution::Caution;
 use super::caution::Caution::{Fibre, PoweredLeg, SuppliesFirst, WhoDependsOnIt};
-use super::cautions::{CABLE, CAP, CONNECTORS, ENTRY, ENTRY_LOOK, LOOK, TRACE, TRACE_AND_CAP, UNSCREW};
+use super::cautions::{CABLE, CAP, CONNECTORS, ENTRY, ENTRY_LOOK, JOIN, LOOK, TRACE, TRACE_AND_CAP, UNSCREW};
 
 /// How much a finding matters, most first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -93,7 +93,7 @@ kinds! {
     /// Two bridges on one tree.
     TwoBridges = "two-bridges", Grave, CommonPractice, &[WhoDependsOnIt];
     /// An adapter and the bridge hang on different trees.
-    OtherTree = "other-tree", Grave, CommonPractice, TRACE;
+    OtherTree = "other-tree", Grave, CommonPractice, JOIN;
     /// Satellite signals and adapters share a tree.
     SatelliteOnTree = "satellite-on-tree", Grave, Published, UNSCREW;
     /// An amplifier without by-pass stands between adapters.
@@ -215,6 +215,10 @@ kinds! {
     DcFeed = "dc-feed", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
     /// DC goes over one run.
     DcFeedDirect = "dc-feed-direct", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
+    /// A level inside what a TV or modem is made for, outside what is recommended.
+    LevelNotRecommended = "level-not-recommended", Note, CommonPractice, LOOK;
+    /// What an instrument found of a part does not reach over the band that is looked at, so the part counts as rated.
+    MeasuredPartNotUsed = "measured-part-not-used", Note, Survey, LOOK;
     /// A room measured faster than expected.
     MeasuredAboveForecast = "measured-above-forecast", Note, Survey, LOOK;
     /// A network socket held a test, not the coax.

@@ -11,10 +11,11 @@ mod percentile;
 mod pieces;
 mod run;
 mod taken;
+mod taken_by;
 pub mod told;
 mod weak;
 
-pub(crate) use circuit::{Circuit, Terminal};
+pub(crate) use circuit::{Circuit, MeteredAt, TV_AND_MODEM, Terminal};
 pub use nodes::{Node, nodes_of};
 pub use outcome::{
     Cost, CostAt, Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak,
@@ -22,4 +23,5 @@ pub use outcome::{
 pub(crate) use percentile::spread;
 pub use run::{Options, forecast, forecast_watched};
 pub(crate) use taken::channels_left;
+pub use taken_by::{TakenBand, bands_taken};
 pub use weak::WeakWay;

@@ -169,6 +169,33 @@ impl Sheet {
     }
 }
 
+/// The figure as who reads from right to left expects it: the left side at the right. Texts keep their own direction.
+pub(super) fn mirrored(figure: Figure) -> Figure {
+    let marks = figure.marks.into_iter().map(|mark| Mark { shape: mirrored_shape(mark.shape), ..mark });
+    Figure { marks: marks.collect(), ..figure }
+}
+
+fn mirrored_shape(shape: Shape) -> Shape {
+    let point = |p: Point| Point { x: 1.0 - p.x, y: p.y };
+    match shape {
+        Shape::Line { from, to } => Shape::Line { from: point(from), to: point(to) },
+        Shape::Rect { corner, width, height, round } => {
+            Shape::Rect { corner: Point { x: 1.0 - corner.x - width, y: corner.y }, width, height, round }
+        }
+        Shape::Polyline { points, closed } => {
+            Shape::Polyline { points: points.into_iter().map(point).collect(), closed }
+        }
+        Shape::Text { at, text, size, anchor, strong, even } => {
+            let anchor = match anchor {
+                Anchor::Start => Anchor::End,
+                Anchor::Middle => Anchor::Middle,
+                Anchor::End => Anchor::Start,
+            };
+            Shape::Text { at: point(at), text, size, anchor, strong, even }
+        }
+    }
+}
+
 /// The shape with every measure multiplied by `by`.
 pub(super) fn scaled(shape: Shape, by: f64) -> Shape {
     let point = |p: Point| Point { x: p.x * by, y: p.y * by };

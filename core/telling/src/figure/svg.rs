@@ -15,7 +15,7 @@ pub fn svg(figure: &Figure, id: &str, language: &Language) -> String {
     let (width, height) = (figure.natural_width, figure.natural_width / figure.aspect.max(1e-6));
     let id = escaped(id);
     let mut out = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {w} {h}\" width=\"{w}\" height=\"{h}\" role=\"img\" \
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {w} {h}\" width=\"{w}\" height=\"{h}\" role=\"img\" direction=\"ltr\" \
          aria-labelledby=\"{id}-name {id}-description\" fill=\"none\" stroke=\"none\">\n",
         w = number(width),
         h = number(height),

@@ -9,10 +9,13 @@ use super::input::StepTold;
 use super::letters::Letters;
 use super::teller::ReportTeller;
 use super::{job, pictures, room_bars, signs};
-use crate::words::shown_gain;
+use crate::words::{ToldGain, told_gains};
 
 /// So many steps stand on page one.
 const FIRST_STEPS: usize = 3;
+
+/// So many rooms that gain are named beside a step.
+const SHORT_GAINS: usize = 2;
 
 /// So many lines for notes stand ready; those that the sheet has no room for are not seen.
 const RULED: usize = 24;
@@ -67,11 +70,18 @@ fn first_steps(teller: &ReportTeller<'_>) -> Markup {
 /// How long it takes and what it gains, in a line.
 fn in_short(teller: &ReportTeller<'_>, step: &StepTold) -> String {
     let minutes = Phrase::new("step-minutes").with("minutes", Arg::Minutes(step.minutes));
-    let gained = step.gains.iter().filter(|gain| shown_gain(gain.before_mbps, gain.after_mbps) > 0.0);
-    let gains: Vec<_> = gained
-        .map(|gain| {
-            let room = Phrase::new("report-gain-short").text("room", teller.room_name(gain.outlet));
-            Arg::Phrase(Box::new(room.with("after", Arg::Rate(gain.after_mbps))))
+    let gains: Vec<_> = told_gains(&step.gains)
+        .into_iter()
+        .take(SHORT_GAINS)
+        .map(|(gain, told)| {
+            let id = if matches!(told, ToldGain::More(_)) {
+                "report-gain-short"
+            } else {
+                "report-gain-short-beside"
+            };
+            let room = Phrase::new(id).text("room", teller.room_name(gain.outlet));
+            let room = room.with("after", Arg::Rate(gain.after.likely_mbps));
+            Arg::Phrase(Box::new(room.phrase("change", told.phrase(gain))))
         })
         .collect();
     let gain = if gains.is_empty() {

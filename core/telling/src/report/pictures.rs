@@ -1,10 +1,12 @@
 //! The figures: the wiring map as it was found and as it is, and loss over frequency.
 
+use advice::forecast::Forecast;
 use maud::{Markup, PreEscaped, html};
 
 use super::page::Section;
 use super::teller::ReportTeller;
-use crate::figure::{Figure, Folding, WiringMap, loss_plot, svg};
+use crate::figure::plot::{MOST_ROOMS, loss_plot_in};
+use crate::figure::{Figure, Folding, WiringMap, map, svg};
 
 /// The map of the house as it is recorded now, with what weighs in it.
 fn map_now<'a>(teller: &ReportTeller<'a>) -> WiringMap<'a> {
@@ -48,14 +50,26 @@ pub(super) fn whole(teller: &ReportTeller<'_>) -> Option<Section> {
     Some(Section { id: "map-whole", heading: "report-map-whole", body })
 }
 
-/// The section with the plot.
+/// The section with the plots: a figure of its own for each of the weakest rooms, narrow enough for a phone, side by side
+/// on paper.
 pub(super) fn plot(teller: &ReportTeller<'_>) -> Section {
-    let body = match loss_plot(teller.survey(), teller.forecast(), teller.language) {
-        None => html! { p { (teller.word("report-plot-none")) } },
-        Some(figure) => html! {
+    let weakest = teller.forecast().weakest_first().into_iter().map(|(room, _)| room.clone());
+    let alone = weakest.map(|room| Forecast { rooms: vec![room], ..teller.forecast().clone() });
+    let figures: Vec<_> = alone
+        .filter_map(|forecast| loss_plot_in(teller.survey(), &forecast, map::NARROW, teller.language))
+        .take(MOST_ROOMS)
+        .collect();
+    let body = html! {
+        @if figures.is_empty() {
+            p { (teller.word("report-plot-none")) }
+        } @else {
             p { (teller.word("report-plot-how")) }
-            (framed(teller, &figure, "plot-figure", "report-plot-scroll"))
-        },
+            div.plots {
+                @for (place, figure) in figures.iter().enumerate() {
+                    (framed(teller, figure, &format!("plot-figure-{place}"), "report-plot-scroll"))
+                }
+            }
+        }
     };
     Section { id: "plot", heading: "report-plot", body }
 }

@@ -12,7 +12,7 @@ use super::page::Section;
 use super::signs;
 use super::teller::ReportTeller;
 use super::whole::part_told;
-use crate::words::shown_gain;
+use crate::words::ToldGain;
 
 /// The section with the steps.
 pub(super) fn list(teller: &ReportTeller<'_>, letters: &Letters) -> Section {
@@ -97,12 +97,13 @@ fn parts(teller: &ReportTeller<'_>, step: &StepTold) -> String {
     counted(step.parts.iter()).iter().map(|part| teller.say(&part_told(part))).collect::<Vec<_>>().join("; ")
 }
 
-/// What each room gains, in sentences; why it is done where none gets faster.
+/// What each room gains or loses, in sentences; that none gets faster where none does.
 fn gains(teller: &ReportTeller<'_>, step: &StepTold) -> String {
-    let changed = |gain: &&Gain| shown_gain(gain.before_mbps, gain.after_mbps) != 0.0;
+    let told = step.gains.iter().map(|gain| (gain, ToldGain::of(gain)));
+    let told: Vec<_> = told.filter(|(_, told)| *told != ToldGain::Nothing).collect();
     let mut sentences: Vec<_> =
-        step.gains.iter().filter(changed).map(|gain| teller.say(&gain_told(teller, gain))).collect();
-    if !step.gains.iter().any(|gain| shown_gain(gain.before_mbps, gain.after_mbps) > 0.0) {
+        told.iter().map(|(gain, told)| teller.say(&gain_told(teller, gain, *told))).collect();
+    if !told.iter().any(|(_, told)| told.is_gain()) {
         sentences.push(teller.word("report-no-gain"));
     } else if sentences.len() < step.gains.len() {
         sentences.push(teller.word("report-gain-others"));
@@ -110,14 +111,13 @@ fn gains(teller: &ReportTeller<'_>, step: &StepTold) -> String {
     sentences.join(" ")
 }
 
-fn gain_told(teller: &ReportTeller<'_>, gain: &Gain) -> Phrase {
-    let more = shown_gain(gain.before_mbps, gain.after_mbps);
-    let change = Phrase::new(if more > 0.0 { "gain-more" } else { "gain-less" });
-    Phrase::new("report-gain")
+fn gain_told(teller: &ReportTeller<'_>, gain: &Gain, told: ToldGain) -> Phrase {
+    let of_likely = matches!(told, ToldGain::More(_) | ToldGain::Less(_));
+    Phrase::new(if of_likely { "report-gain" } else { "report-gain-beside" })
         .phrase("room", naming::part(teller.survey(), gain.outlet))
-        .with("before", Arg::Rate(gain.before_mbps))
-        .with("after", Arg::Rate(gain.after_mbps))
-        .phrase("change", change.with("rate", Arg::Rate(more.abs())))
+        .with("before", Arg::Rate(gain.before.likely_mbps))
+        .with("after", Arg::Rate(gain.after.likely_mbps))
+        .phrase("change", told.phrase(gain))
 }
 
 /// What a step's message says under an attribute, if it says anything.

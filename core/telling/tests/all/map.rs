@@ -7,14 +7,15 @@ use advice::finding::{Finding, FindingKind, Weight, findings};
 use advice::forecast::Forecast;
 use advice::worklist::{Options, worklist};
 use facts::fact::SubjectId;
-use house::record::{CableKind, PartKind, Survey, reading_order};
+use house::rating::Band;
+use house::record::{CableKind, OtherNetwork, PartKind, ServiceKind, Survey, reading_order};
 use houses::{drawn, part_id};
 use phrase::Phrase;
 use proptest::prelude::*;
 use telling::figure::map::{COLUMN, NARROW, PAGE};
 use telling::figure::{
     Anchor, Dash, Figure, Fill, Folding, Ink, Layout, Mark, Shape, Touch, Weight as Line, WiringMap,
-    even_width, loss_plot, svg, text_width,
+    even_width, loss_plot, loss_plot_in, svg, text_width,
 };
 
 use crate::report_house::{english, forecast_of, house, house_by_chance, id};
@@ -400,6 +401,23 @@ fn every_mark_of_a_picture_has_its_ink() {
 }
 
 #[test]
+fn who_reads_from_right_to_left_has_the_street_at_the_right() {
+    let turned = || english().reading_right_to_left();
+    let known = drawn_house(39);
+    for layout in LAYOUTS {
+        let map = WiringMap::of(&known.survey).with_findings(&known.found).laid_out(layout);
+        let figure = map.figure(&turned());
+        sound(&figure);
+        let entry = |figure: &Figure| {
+            let of_entry =
+                |mark: &&Mark| mark.fill == Fill::Solid && matches!(mark.shape, Shape::Polyline { .. });
+            sides(figure.marks.iter().find(of_entry).unwrap(), 1.0)[0]
+        };
+        assert!(entry(&map.figure(&english())) < 0.1 && entry(&figure) > 0.9);
+    }
+}
+
+#[test]
 fn in_lines_of_text_every_part_stands_under_what_feeds_it() {
     let survey = drawn::nine();
     let lines = WiringMap::of(&survey).folded(Folding::Nothing).lines(&english());
@@ -419,11 +437,46 @@ fn in_lines_of_text_every_part_stands_under_what_feeds_it() {
 fn the_plot_has_a_panel_for_each_weak_room_and_nothing_overlaps() {
     let survey = house();
     let forecast = forecast_of(&survey);
-    let figure = loss_plot(&survey, &forecast, &english()).unwrap();
-    assert_eq!(overlaps(&figure), []);
-    assert_eq!(outside(&figure), [""; 0]);
-    let panels = texts(&figure).iter().filter(|text| text.starts_with("To ")).count();
-    assert_eq!(panels, forecast.weakest_first().len().min(3));
+    for width in [NARROW, COLUMN, PAGE] {
+        let figure = loss_plot_in(&survey, &forecast, width, &english()).unwrap();
+        assert_eq!(overlaps(&figure), []);
+        assert_eq!(outside(&figure), [""; 0]);
+        let panels = texts(&figure).iter().filter(|text| text.starts_with("To ")).count();
+        assert_eq!(panels, forecast.weakest_first().len().min(3));
+        let of_ours = texts(&figure).iter().filter(|text| **text == "our channels").count();
+        assert_eq!(of_ours, panels);
+    }
+}
+
+#[test]
+fn bands_that_others_need_are_hatched_and_named_in_the_plot() {
+    let of = |top_mhz: f64| {
+        let house = houses::good_house().service(ServiceKind::CableInternet, Some(top_mhz));
+        let survey = house
+            .service(ServiceKind::ProviderNetwork, None)
+            .about_service(ServiceKind::ProviderNetwork, |service| {
+                let band = Band { low_mhz: 1125.0, high_mhz: 1225.0 };
+                service.network = Some(OtherNetwork { bands: vec![band], ..OtherNetwork::default() });
+            })
+            .survey();
+        let forecast = forecast_of(&survey);
+        let figure = loss_plot_in(&survey, &forecast, NARROW, &english()).unwrap();
+        assert_eq!(overlaps(&figure), []);
+        assert_eq!(outside(&figure), [""; 0]);
+        (figure, forecast)
+    };
+    // 1218 MHz is the upper edge of DOCSIS 3.1 (CM-SP-PHYv3.1), which lies in the band of adapters, 1125 to 1675 MHz
+    // (SCTE 235 2017 announcement); 1002 MHz, that of 3.0, lies below it.
+    let (figure, forecast) = of(1218.0);
+    let said = texts(&figure);
+    assert!(said.contains(&"cable internet, 0 to 1218 MHz"), "{said:?}");
+    assert!(said.contains(&"the provider's own network, 1125 to 1225 MHz"), "{said:?}");
+    // No channel of ours reaches into either.
+    assert!(forecast.channels.iter().all(|(centre, width)| centre - width / 2.0 >= 1225.0));
+    let (figure, _) = of(1002.0);
+    let said = texts(&figure);
+    assert!(!said.iter().any(|text| text.starts_with("cable internet")), "{said:?}");
+    assert!(said.iter().any(|text| text.starts_with("the provider's own network")));
 }
 
 #[test]
@@ -478,6 +531,11 @@ fn drawings() {
         let lines =
             WiringMap::of(survey).with_forecast(Some(forecast)).with_findings(&known.found).lines(&english());
         std::fs::write(folder.join(format!("tree-{many:03}.txt")), lines.join("\n")).unwrap();
+    }
+    let survey = houses::good_house().service(ServiceKind::CableInternet, Some(1218.0)).survey();
+    for (name, width) in [("narrow", NARROW), ("column", COLUMN)] {
+        let plot = loss_plot_in(&survey, &forecast_of(&survey), width, &english()).unwrap();
+        put(format!("taken-{name}"), &plot);
     }
     put("house".into(), &Known::of(house()).map(Layout::Narrow, folded()));
     for (name, picture) in drawings {

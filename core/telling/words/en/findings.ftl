@@ -20,7 +20,11 @@ caution-who-depends-on-it = Before you unplug anything: does a phone line, an al
     .head = Ask what must not fail before you unplug anything.
 caution-supplies-first = First pull the mains plugs of everything that feeds the coax: the small power supply (inserter) of an amplifier, also of one at the antenna's mast, and the satellite receiver. They can put power on the cable. If you see a spark or feel a tingle, stop, let go, and call an electrician. Nothing needs to be measured.
     .head = Pull the mains plugs of what feeds the coax first.
-caution-house-side-only = Work only on the house side of the ground block. Leave the cable from the street and the provider's box closed: some of these cables carry up to 90 V AC, as far as we know.
+caution-look-what-goes-dead = To look what goes dead, and only for that, leave an amplifier’s own plug in: without it nothing arrives. Do it only where nothing puts power on the cable: no inserter, no satellite receiver, no amplifier or antenna that is fed over it. Unscrew one output of a splitter at a time, and screw it on again before the next. Leave everything at an amplifier, and the cable from the street, as it is. If you see a spark or feel a tingle, stop, let go, and call an electrician.
+    .head = Look what goes dead only with no power on the cable.
+caution-supplies-for-tracer = With a tone tracer, and before anything is joined, cut or capped, pull the mains plugs of everything that feeds the coax: an amplifier’s supply or inserter, also of one at the antenna’s mast, and the satellite receiver. The tracer goes on a cable that is unscrewed at both ends.
+    .head = For a tone tracer or other work, pull the plugs first.
+caution-house-side-only = Work only on the house side of the ground block. Some cables from the street carry power from the provider’s side. Leave that cable and the provider’s box closed, and call the provider if something there is loose or damaged.
     .head = Work only on the house side of the ground block.
 caution-keep-grounds = Leave every ground wire in its place: it leads lightning and stray mains current away. Local code and licensed trades go first.
     .head = Leave every ground wire where it is.
@@ -179,7 +183,7 @@ finding-loose-end = { $count ->
    *[other] Cables leave outputs { $legs } of { $part } and nobody knows yet where they go.
 }
     .why = It may feed an outlet that you miss, or end open in a wall and disturb the others.
-    .do = Trace it: with a tone tracer, or by looking which outlet goes quiet when it is unscrewed. If it leads nowhere, unscrew it and cap the output.
+    .do = Trace it, either by looking which outlet goes dead when it is unscrewed, or with a tone tracer. If it leads nowhere, unscrew it and cap the output.
     .do-head = Trace it, or cap its output
     .source = { source-practice }
 
@@ -263,7 +267,7 @@ loose-feeder-gone = the part that fed it is no longer in the survey
 
 finding-part-loose = Not yet traced: { $part }; { $reason }.
     .why = What gets through to it cannot be worked out until it is known where it hangs.
-    .do = Find out which output its cable comes from: with a tone tracer, or by looking what goes quiet when an output is unscrewed.
+    .do = Find out which output its cable comes from, either by looking whether it goes dead when an output is unscrewed, or with a tone tracer.
     .source = { source-survey }
 
 finding-other-tree = Two separate coax trees: { $outlet } hangs on one; { $bridge }, where the room network starts, on another.
@@ -361,24 +365,58 @@ level-at-most = { $high } or less
 
 window-analog-tv = analog TV at the set: 0 dBmV or more (47 CFR 76.605)
 window-digital-tv = digital TV at the set: -12 to +15 dBmV (a guide figure, as far as we know)
+window-both-tv = analog and digital TV at the set: 0 to +15 dBmV (47 CFR 76.605 for analog channels; a guide figure, as far as we know, for digital ones)
 window-modem-receives = what the modem receives: -15 to +15 dBmV (a published manual that reproduces DOCSIS)
+    .recommended = recommended: -7 to +7 dBmV (common practice, no source)
 window-modem-sends = what the modem sends: 50 dBmV or less (a published article on DOCSIS 3.1)
-window-antenna-tv = antenna TV at the set: -34 dBmV or more (a guide figure, as far as we know)
+window-antenna-tv = antenna TV at the set: -34 to +43 dBmV (ATSC A/74:2010)
+    .recommended = recommended: -19 to +40 dBmV, since reception fades and stations add up (the weak and the strong signal of ATSC A/74)
 
 finding-level-below-rule = At { $outlet } { $service } was measured at { $level } ({ $frequency }); { $needs } is the rule for analog channels.
     .why = The picture can turn grainy, and any further loss is seen at once.
     .do = Look at connectors and splits on the way there. If all are sound, ask the provider to look at the level at the entry.
     .source = 47 CFR 76.605(a)(3), 2015: 1 mV across 75 ohm at the set. For analog channels only.
 
+level-too-much = Look whether an amplifier on the way is needed at all, or set too high. A pad (attenuator) at the device takes off what is too much.
+
 finding-level-outside-guide = At { $outlet } { $service } was measured at { $level } ({ $frequency }); { $needs } is usual.
-    .why = Channels may freeze or be missing, and there is no room for further loss.
-    .do = Look at connectors and splits on the way there. If all are sound, ask the provider, or whoever looks after the antenna.
+    .why = { $side ->
+        [high] So much overdrives the set: channels may freeze or be missing.
+       *[low] Channels may freeze or be missing, and there is no room for further loss.
+    }
+    .do = { $side ->
+        [high] { level-too-much }
+       *[low] Look at connectors and splits on the way there. If all are sound, ask the provider, or whoever looks after the antenna.
+    }
     .source = Guide figures as far as we know (SCTE 40 for cable, ATSC A/74 for antenna), not checked against them.
 
 finding-modem-level-outside = The modem at { $outlet } receives { $level } ({ $frequency }); { $needs } is what it is made for.
     .why = The internet may be slow or drop out, whatever the room network does.
-    .do = Look at connectors and splits on the way to the modem. If all are sound, ask the provider.
+    .do = { $side ->
+        [high] { level-too-much } If none is there, ask the provider.
+       *[low] Look at connectors and splits on the way to the modem. If all are sound, ask the provider.
+    }
     .source = Table "Digital signal levels" of a published manual that reproduces DOCSIS: -15 to +15 dBmV.
+
+finding-level-not-recommended = At { $outlet } { $service } was measured at { $level } ({ $frequency }): enough, but outside { $needs }, which is recommended.
+    .why = { $side ->
+        [high] Little more would overdrive the device.
+       *[low] Levels move with heat and season, and any further loss may be seen.
+    }
+    .do = Nothing needs to be done while all works. If it drops out now and then, look here first.
+    .source = { source-practice }
+
+finding-measured-part-not-used = What was measured of { $part } { $lacks ->
+        [ports] has another number of ports than it
+       *[band] reaches over { $reaches }, not over all of { $needed }
+    }; { $for ->
+        [network] for the room network
+        [levels] for the levels of TV and modem
+       *[both] for the room network and for levels
+    } it counts as its label says.
+    .why = A label says less than an instrument, so the ranges are wider there.
+    .do = Nothing needs to be done. Whoever has the instrument can measure it once more over the whole band.
+    .source = { source-survey }
 
 finding-modem-sends-high = The modem at { $outlet } sends at { $level }; { $needs } is what is recommended.
     .why = It nearly shouts to be heard: too much is lost on its way to the street.

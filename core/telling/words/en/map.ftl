@@ -113,8 +113,8 @@ map-behind = { $count ->
    *[other] and { $count } parts behind it
 }
 map-holds = { $count ->
-    [one] and { $count } more part, all well
-   *[other] and { $count } more parts, all well
+    [one] and { $count } more, well
+   *[other] and { $count } more, all well
 }
 map-to-unfold = A touch shows them all.
 
@@ -162,6 +162,7 @@ map-because-wishes-do-not-fit = wishes do not all fit
 
 # The cable that leads to a part, in full.
 map-over = over { $cable }, { $length }
+map-over-jumper = over a short piece: { $cable }
 map-over-unmeasured = over { $cable }, length not known
 map-over-unnoted = over a cable that is not noted
 map-length-paced = { $length } (paced)

@@ -39,6 +39,7 @@ report-more-steps = { $count ->
    *[other] { $count } more steps follow in the work list.
 }
 report-gain-short = { $room } { $after }
+report-gain-short-beside = { $room } { $change }
 report-gains-short = Then likely: { $gains }.
 report-no-gain-short = No room gets faster by this alone.
 report-care = Take care.
@@ -247,6 +248,7 @@ report-step-number = Step { $number }:
 report-gain = { $room } from { $before } to { $after }: { $change }.
 report-term-rest = Why, how, what to check, how to put it back
 report-as-in-step = as in step { $number }.
+report-gain-beside = { $room }: { $change }.
 report-gain-others = No change in the other rooms.
 report-no-gain = No room gets faster by this alone; the reason is another one.
 report-tick-before = photo before
@@ -267,6 +269,8 @@ head-gain = Gain
 gain-more = { $rate } more
 gain-less = { $rate } less
 gain-none = no change
+gain-low-more = nine times in ten at least { $after } (before: { $before })
+gain-phy-more = { $after } on the coax (PHY rate; before: { $before }), of which the adapter’s network socket lets no more through
 report-refused = Changes that were left out, and why
 report-work-all = All steps together
 report-work-minutes = About { $minutes } minutes of work in all, and these parts:
@@ -469,11 +473,17 @@ estimate-round-trip = What the coax adds to a round trip
 
 # The plot
 plot-name = Loss over frequency
-plot-description = Loss in dB between the adapter at the router and { $rooms } over frequency in MHz, each with a likely curve and the range in which eight of ten tries lie. Channels used: { $channels }. The tables under “Where the loss arises” say where it is lost.
+plot-description = Loss in dB between the adapter at the router and { $rooms } over frequency in MHz, each with a likely curve and the range in which eight of ten tries lie. Channels used: { $channels }. { $many ->
+    [0] {""}
+   *[other] Taken by others: { $taken }.{" "}
+}The tables under “Where the loss arises” say where it is lost.
 plot-panel = To { $place }: { $loss }
 plot-likely = likely
 plot-range = eight tries of ten lie here
-plot-channel = used: { $mhz }
+plot-ours = our channels
+plot-others = needed by others
+plot-channel = { $mhz }
+plot-taken = { $service }, { $band }
 plot-x-axis = frequency, MHz
 plot-y-axis = loss, dB
 reading-modem-sends = the modem sends at { $level }

@@ -6,8 +6,8 @@ use facts::fact::SubjectId;
 use house::naming;
 use house::record::reading_order;
 use phrase::Phrase;
-use telling::figure::map::{COLUMN, PAGE};
-use telling::figure::{Figure, Folding, Layout, WiringMap, loss_plot};
+use telling::figure::map::{COLUMN, NARROW, PAGE};
+use telling::figure::{Figure, Folding, Layout, WiringMap, loss_plot_in};
 
 use super::waiting;
 use crate::done::Done;
@@ -67,16 +67,23 @@ fn maps(snapshot: &SurveySnapshot<'_>) -> Vec<(Figure, FigureDrawn)> {
     LAYOUTS.into_iter().map(draw).collect()
 }
 
-/// The loss over frequency, once it is worked out.
-fn plot(snapshot: &SurveySnapshot<'_>) -> Option<(Figure, FigureDrawn)> {
-    let figure = loss_plot(snapshot.survey, snapshot.worked().map(Worked::forecast)?, snapshot.language)?;
-    let drawn = FigureDrawn::of(&figure, figure.name.id.clone(), |_| None);
-    Some((figure, drawn))
+/// The widths of the plot, the narrowest first, and what each is called among the drawings.
+const WIDTHS: [(&str, f64); 2] = [("plot-narrow", NARROW), ("plot", COLUMN)];
+
+/// The loss over frequency in each width, once it is worked out.
+fn plots(snapshot: &SurveySnapshot<'_>) -> Vec<(Figure, FigureDrawn)> {
+    let Some(forecast) = snapshot.worked().map(Worked::forecast) else { return Vec::new() };
+    let draw = |(name, width): (&str, f64)| {
+        let figure = loss_plot_in(snapshot.survey, forecast, width, snapshot.language)?;
+        let drawn = FigureDrawn::of(&figure, name, |_| None);
+        Some((figure, drawn))
+    };
+    WIDTHS.into_iter().filter_map(draw).collect()
 }
 
 /// All of them, as a shell draws them.
 pub(crate) fn figures(snapshot: &SurveySnapshot<'_>) -> Vec<FigureDrawn> {
-    maps(snapshot).into_iter().chain(plot(snapshot)).map(|(_, drawn)| drawn).collect()
+    maps(snapshot).into_iter().chain(plots(snapshot)).map(|(_, drawn)| drawn).collect()
 }
 
 pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
@@ -102,9 +109,10 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
         builder.press(&Key::MapAfter, &Phrase::new("map-after"), PressWeight::Other);
     }
     if waiting::worked(snapshot, &mut builder).is_some() {
-        if let Some((plot, drawn)) = plot(snapshot).filter(|_| !after) {
+        let (plots, drawn): (Vec<_>, Vec<_>) = plots(snapshot).into_iter().unzip();
+        if let Some(plot) = plots.last().filter(|_| !after) {
             builder.words(WordsRole::How, &Phrase::new("report-plot-how"));
-            builder.figure(&plot, &drawn);
+            builder.figure_laid_out(plot, &drawn, Vec::new());
         }
         builder.press(&Key::Forecast, &Phrase::new("to-forecast"), PressWeight::Main);
         builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);

@@ -59,11 +59,12 @@ struct Tightness {
     name: f64,
 }
 
-const TRIED: [Tightness; 5] = [
+const TRIED: [Tightness; 6] = [
     Tightness { short: false, remark: 240.0, name: 260.0 },
     Tightness { short: false, remark: 150.0, name: 220.0 },
     Tightness { short: true, remark: 120.0, name: 160.0 },
     Tightness { short: true, remark: 60.0, name: 110.0 },
+    Tightness { short: true, remark: 0.0, name: 94.0 },
     Tightness { short: true, remark: 0.0, name: LEAST_NAME },
 ];
 

@@ -30,7 +30,7 @@ use house::record::{Survey, rows};
 use phrase::{Arg, Phrase};
 
 use super::mark::Figure;
-use super::sheet::Sheet;
+use super::sheet::{Sheet, mirrored};
 use crate::words::Language;
 use changed::Changed;
 use node::Plan;
@@ -126,7 +126,7 @@ impl<'a> WiringMap<'a> {
         Plan::of(&speaker)
     }
 
-    /// The map as a figure.
+    /// The map as a figure; mirrored for who reads from right to left.
     pub fn figure(&self, language: &Language) -> Figure {
         let plan = self.plan(language);
         let say = |id: &str| language.say(&Phrase::new(id));
@@ -137,7 +137,8 @@ impl<'a> WiringMap<'a> {
             Layout::Wide(width) => wide::draw(&mut sheet, &plan, &rows, width, language, &say),
         };
         let name = Phrase::new(if self.changed.is_empty() { "map-name" } else { "map-name.after" });
-        sheet.figure(size, name, self.description())
+        let figure = sheet.figure(size, name, self.description());
+        if language.is_right_to_left() { mirrored(figure) } else { figure }
     }
 
     /// Whether anything is folded in it.

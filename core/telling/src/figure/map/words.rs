@@ -264,6 +264,7 @@ impl Speaker<'_> {
         let Some(run) = run else { return self.word("map-over-unnoted") };
         let cable = Phrase::new(cable_message(run.cable));
         match run.length {
+            Some(_) if run.is_jumper() => self.say(&Phrase::new("map-over-jumper").phrase("cable", cable)),
             None => self.say(&Phrase::new("map-over-unmeasured").phrase("cable", cable)),
             Some(length) => {
                 let metres = Arg::Length(length.metres);
