@@ -1,6 +1,7 @@
 //! How each figure of the forecast is backed.
 
 use coax::{Backing, Estimate};
+use house::record::{CableKind, PartKind, Survey};
 use maud::{Markup, html};
 use phrase::{Arg, Phrase};
 
@@ -12,10 +13,15 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let seed = Phrase::new("report-seed").text("seed", teller.forecast().seed.to_string());
     let body = html! {
         p { (teller.word("report-sources-how")) " " (teller.say(&seed)) }
+        p.on-paper { (teller.word("report-sources-paper")) }
         div.sources {
             @for (heading, estimates) in by_backing() {
                 h3 { (teller.word(heading)) }
-                ul.estimates { @for estimate in estimates { li { (told(teller, estimate)) } } }
+                ul.estimates {
+                    @for estimate in estimates {
+                        li.of-no-part-here[!is_of_this_house(teller.survey(), estimate)] { (told(teller, estimate)) }
+                    }
+                }
             }
         }
     };
@@ -32,6 +38,23 @@ fn by_backing() -> Vec<(&'static str, Vec<&'static Estimate>)> {
         })
         .filter(|(_, estimates): &(_, Vec<_>)| !estimates.is_empty())
         .collect()
+}
+
+/// Whether a figure can matter here: false for one of a kind of part or cable that the house does not have. On paper those
+/// are left out.
+fn is_of_this_house(survey: &Survey, estimate: &Estimate) -> bool {
+    let has = |kind: PartKind| survey.parts.values().any(|part| part.kind == kind);
+    let has_cable = |kind: CableKind| survey.runs.values().any(|run| run.cable == kind);
+    let starts = |with: &str| estimate.name.starts_with(with);
+    !(starts("tap-") && !has(PartKind::Tap)
+        || starts("unread-tap-") && !has(PartKind::Tap)
+        || starts("combiner-") && !has(PartKind::SatelliteCombiner)
+        || starts("pad-") && !has(PartKind::Pad)
+        || starts("power-inserter-") && !has(PartKind::PowerInserter)
+        || starts("amplifier-") && !has(PartKind::Amplifier)
+        || starts("cable-seven-") && !has_cable(CableKind::Seven)
+        || starts("cable-eleven-") && !has_cable(CableKind::Eleven)
+        || starts("cable-fifty-nine-") && !has_cable(CableKind::FiftyNine))
 }
 
 const fn heading_of(backing: Backing) -> &'static str {

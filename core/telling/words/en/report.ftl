@@ -391,6 +391,7 @@ reading-round-trip = round trip { $time }
 report-sources = How each figure is backed
 report-sources-how = Every figure in the forecast that no published document fixes is listed here with its range. The lengths, labels and wishes come from the survey.
 report-estimate = { $name }: { $likely } ({ $low } to { $high })
+report-sources-paper = On paper, figures of parts and cables that this house does not have are left out; they stand in the file.
 report-sources-caption = Figures that are estimated, with range and source
 report-seed = The tries (draws) are made from seed { $seed }: the same survey gives the same report.
 head-figure = Figure
