@@ -67,9 +67,12 @@ fn run(teller: &ReportTeller<'_>, part: &Part) -> Option<Markup> {
     let run = feed.run.and_then(|run| survey.runs.get(&run)).cloned();
     // A run that nobody wrote down is one of which nothing is known.
     let run = run.unwrap_or_else(|| Run::new(part.id));
-    let connectors = Phrase::new("connectors")
-        .phrase("near", Phrase::new(connector_message(run.connector_near)))
-        .phrase("far", Phrase::new(connector_message(run.connector_far)));
+    let (near, far) = (connector_message(run.connector_near), connector_message(run.connector_far));
+    let connectors = if near == far {
+        Phrase::new("connectors-alike").phrase("both", Phrase::new(near))
+    } else {
+        Phrase::new("connectors").phrase("near", Phrase::new(near)).phrase("far", Phrase::new(far))
+    };
     let told = [Phrase::new(series_message(run.cable)), length(&run), connectors];
     Some(html! {
         @if let Some(tag) = &run.tag { b { (ReportTeller::own(tag)) } ": " }

@@ -14,8 +14,8 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let body = html! {
         p { (teller.word("report-sources-how")) " " (teller.say(&seed)) }
         p.on-paper { (teller.word("report-sources-paper")) }
-        div.sources {
-            @for (heading, estimates) in by_backing() {
+        @for (heading, estimates) in by_backing() {
+            div.sources {
                 h3 { (teller.word(heading)) }
                 ul.estimates {
                     @for estimate in estimates {

@@ -353,6 +353,7 @@ series-59 = 59 series (thin, more loss)
 series-7 = 7 series
 series-11 = 11 series (thick, less loss)
 series-unknown = not known
+connectors-alike = { $both } at both ends
 connectors = { $near } (street end), { $far } (room end)
 run-connector-compression = compression
 run-connector-crimp = crimp
