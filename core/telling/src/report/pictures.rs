@@ -19,7 +19,7 @@ pub(super) fn small_map(teller: &ReportTeller<'_>) -> Markup {
     let figure = map_now(teller).figure(teller.language);
     html! {
         h2 id="map" { (teller.word(heading_now(teller))) }
-        (framed(teller, &figure, "map-figure", "report-map-scroll"))
+        (framed(teller, &figure, "map-figure"))
         p.aside { (teller.say(&figure.description)) }
     }
 }
@@ -34,7 +34,7 @@ pub(super) fn found(teller: &ReportTeller<'_>) -> Option<Section> {
     let figure = WiringMap::of(found).figure(teller.language);
     let body = html! {
         p { (teller.say(&figure.description)) }
-        (framed(teller, &figure, "map-found-figure", "report-map-scroll"))
+        (framed(teller, &figure, "map-found-figure"))
     };
     Some(Section { id: "map-found", heading: "report-map", body })
 }
@@ -46,7 +46,7 @@ pub(super) fn whole(teller: &ReportTeller<'_>) -> Option<Section> {
         return None;
     }
     let figure = map.folded(Folding::Nothing).figure(teller.language);
-    let body = framed(teller, &figure, "map-whole-figure", "report-map-scroll");
+    let body = framed(teller, &figure, "map-whole-figure");
     Some(Section { id: "map-whole", heading: "report-map-whole", body })
 }
 
@@ -66,7 +66,7 @@ pub(super) fn plot(teller: &ReportTeller<'_>) -> Section {
             p { (teller.word("report-plot-how")) }
             div.plots {
                 @for (place, figure) in figures.iter().enumerate() {
-                    (framed(teller, figure, &format!("plot-figure-{place}"), "report-plot-scroll"))
+                    (framed(teller, figure, &format!("plot-figure-{place}")))
                 }
             }
         }
@@ -74,11 +74,7 @@ pub(super) fn plot(teller: &ReportTeller<'_>) -> Section {
     Section { id: "plot", heading: "report-plot", body }
 }
 
-/// A figure in a frame that scrolls sideways with keys and fingers alike.
-fn framed(teller: &ReportTeller<'_>, figure: &Figure, id: &str, label: &str) -> Markup {
-    html! {
-        div.figure tabindex="0" role="region" aria-label=(teller.word(label)) {
-            (PreEscaped(svg(figure, id, teller.language)))
-        }
-    }
+/// A figure as wide as there is room for.
+fn framed(teller: &ReportTeller<'_>, figure: &Figure, id: &str) -> Markup {
+    html! { div.figure { (PreEscaped(svg(figure, id, teller.language))) } }
 }

@@ -137,7 +137,6 @@ answer-nothing-more = The changes that were worth the work are done; nothing mor
 
 # 2. The wiring map
 report-map = The wiring as it was found
-report-map-scroll = The wiring map; scroll sideways to see all of it
 
 # 3. The forecast
 report-forecast = What gets through to each room
@@ -179,7 +178,6 @@ street-leak = At { $entry }, the loss from the loudest adapter to the street is 
 
 # 4. Loss over frequency
 report-plot = Loss over frequency for the weakest rooms
-report-plot-scroll = Loss over frequency; scroll sideways to see all of it
 report-plot-none = No room's loss could be worked out yet.
 report-plot-how = Lower in the plot is more loss. Narrow dips come from echoes: what comes back from splitters, filters and open ends.
 
