@@ -48,7 +48,7 @@ pub(super) fn page(
                     (contents(teller, sections.iter().chain(&tags)))
                     div.sheet.rest {
                         @for section in sections { (one(teller, section)) }
-                        (notes(teller))
+                        @if tags.is_none() { (notes(teller)) }
                     }
                     @if let Some(tags) = tags {
                         div.sheet.cut-sheet { (one(teller, &tags)) (notes(teller)) }
