@@ -20,9 +20,10 @@ mod tree;
 mod wide;
 mod words;
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 
-use advice::finding::Finding;
+use advice::finding::{Finding, findings};
 use advice::forecast::{Forecast, WeakWay};
 use advice::worklist::WorkList;
 use facts::fact::SubjectId;
@@ -66,7 +67,7 @@ pub enum Folding {
 pub struct WiringMap<'a> {
     survey: &'a Survey,
     weak: Option<WeakWay>,
-    findings: &'a [Finding],
+    findings: Cow<'a, [Finding]>,
     changed: Changed,
     layout: Layout,
     folding: Folding,
@@ -78,17 +79,19 @@ impl<'a> WiringMap<'a> {
         Self {
             survey,
             weak: None,
-            findings: &[],
+            findings: Cow::Borrowed(&[]),
             changed: Changed::default(),
             layout: Layout::Narrow,
             folding: Folding::But(BTreeSet::new()),
         }
     }
 
-    /// The map of the house after the whole work list, with the number of the step at all that it changes.
+    /// The map of the house after the whole work list, with what is weak then, and the number of the step at all that it
+    /// changes.
     pub fn after(list: &'a WorkList) -> Self {
+        let findings = Cow::Owned(findings(&list.house_when_done, Some(&list.when_done)));
         let changed = Changed::by(list);
-        Self { changed, ..Self::of(&list.house_when_done) }.with_forecast(Some(&list.when_done))
+        Self { changed, findings, ..Self::of(&list.house_when_done) }.with_forecast(Some(&list.when_done))
     }
 
     /// With the way to the weakest room, of the forecast of this survey.
@@ -100,7 +103,7 @@ impl<'a> WiringMap<'a> {
     /// With a flag wherever one of these findings weighs.
     #[must_use]
     pub fn with_findings(self, findings: &'a [Finding]) -> Self {
-        Self { findings, ..self }
+        Self { findings: Cow::Borrowed(findings), ..self }
     }
 
     /// In this layout.
@@ -119,7 +122,7 @@ impl<'a> WiringMap<'a> {
         let speaker = words::Speaker {
             survey: self.survey,
             weak: self.weak.as_ref(),
-            findings: self.findings,
+            findings: &self.findings,
             changed: &self.changed,
             language,
         };

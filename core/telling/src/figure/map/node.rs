@@ -109,20 +109,17 @@ impl Plan {
             let place = plan.nodes.len();
             places.insert(row, place);
             let mut node = speaker.node(id);
-            match stands.feeder.and_then(|feeder| places.get(&feeder)) {
-                Some(feeder) => {
-                    if let Some(feeder) = plan.nodes.get_mut(*feeder) {
-                        feeder.feeds.push(place);
-                    }
+            if let Some(feeder) = stands.feeder.and_then(|feeder| places.get(&feeder)) {
+                if let Some(feeder) = plan.nodes.get_mut(*feeder) {
+                    feeder.feeds.push(place);
                 }
-                None => {
-                    node.root = Some(match speaker.survey.wiring.loose().get(&id) {
-                        None if !stands.loose => Root::Head,
-                        None | Some(LooseReason::NotTraced) => Root::Loose,
-                        Some(_) => Root::Wrong,
-                    });
-                    plan.roots.push(place);
-                }
+            } else {
+                node.root = Some(match speaker.survey.wiring.loose().get(&id) {
+                    None if !stands.loose => Root::Head,
+                    None | Some(LooseReason::NotTraced) => Root::Loose,
+                    Some(_) => Root::Wrong,
+                });
+                plan.roots.push(place);
             }
             plan.nodes.push(node);
         }

@@ -57,7 +57,7 @@ impl Speaker<'_> {
         let Some(part) = self.survey.parts.get(&id) else { return node };
         node.kind = part.kind;
         node.bridge = part.adapter.as_ref().is_some_and(|adapter| adapter.bridge);
-        node.tag = legible(part.tag.as_deref().unwrap_or_default()).trim().to_owned();
+        legible(part.tag.as_deref().unwrap_or_default()).trim().clone_into(&mut node.tag);
         node.names = self.names(part);
         let (wrong, is_wrong) = self.wrong(part);
         let (open, is_open) = self.open(part);
@@ -170,7 +170,7 @@ impl Speaker<'_> {
                 }
             }
             PartKind::Amplifier if part.rating.moca_bypass == Some(true) => {
-                said.push(self.word("map-bypass"))
+                said.push(self.word("map-bypass"));
             }
             _ => {}
         }
