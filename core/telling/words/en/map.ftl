@@ -14,6 +14,8 @@ map-description = { $parts ->
     [one] one cable has an unknown far end.
    *[other] { $ends } cables have an unknown far end.
 } The lists of parts and cables say the same in words.
+map-taken-out = Taken out by the work: { $parts }.
+map-description-and = { $found } { $gone }
 
 # A part as it is called in the drawing.
 map-entry = Entry
@@ -27,7 +29,7 @@ map-splitter = { $legs ->
 }
     .short = { $legs ->
     [0] not counted
-   *[other] { $legs } ways
+   *[other] { $legs }-way
 }
 map-tap = Tap
 map-amplifier = Amplifier
@@ -48,6 +50,8 @@ map-power-inserter = Power inserter
 map-unknown = Not identified
     .short = Unknown
 
+map-own-words = { $text }
+
 # What came of a part or cable: several of these stand side by side, so each is a few words.
 map-entry-cable = from the street
 map-entry-antenna = antenna
@@ -66,6 +70,7 @@ map-cable-loses = cable loses { $loss }
 map-weakest = weakest room
 map-shared-port = two on one port
 map-poor-plug = poor plug
+map-thin = thin cable
 map-end-capped = { $count ->
     [one] output { $ports } capped
    *[other] outputs { $ports } capped

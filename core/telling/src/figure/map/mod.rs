@@ -14,6 +14,7 @@ mod key;
 mod line;
 mod narrow;
 mod node;
+mod shown;
 mod sign;
 mod told;
 mod tree;
@@ -31,10 +32,11 @@ use house::record::{Survey, rows};
 use phrase::{Arg, Phrase};
 
 use super::mark::Figure;
-use super::sheet::{Sheet, mirrored};
 use crate::words::Language;
 use changed::Changed;
 use node::Plan;
+pub use shown::ShownMap;
+use shown::several;
 
 /// The width of the narrow layout, in CSS pixels: what a phone held upright shows beside its margins.
 pub const NARROW: f64 = 358.0;
@@ -129,39 +131,36 @@ impl<'a> WiringMap<'a> {
         Plan::of(&speaker)
     }
 
-    /// The map as a figure; mirrored for who reads from right to left.
-    pub fn figure(&self, language: &Language) -> Figure {
-        let plan = self.plan(language);
-        let say = |id: &str| language.say(&Phrase::new(id));
-        let mut sheet = Sheet::default();
-        let rows = fold::folded(&plan, &self.folding);
-        let size = match self.layout {
-            Layout::Narrow => narrow::draw(&mut sheet, &plan, &rows, language, &say),
-            Layout::Wide(width) => wide::draw(&mut sheet, &plan, &rows, width, language, &say),
-        };
-        let name = Phrase::new(if self.changed.is_empty() { "map-name" } else { "map-name.after" });
-        let figure = sheet.figure(size, name, self.description());
-        if language.is_right_to_left() { mirrored(figure) } else { figure }
+    /// The map as it is shown in a language, for several drawings of it.
+    pub fn shown<'l>(&self, language: &'l Language) -> ShownMap<'l> {
+        ShownMap::of(self, &self.folding, language)
     }
 
-    /// Whether anything is folded in it.
-    pub fn is_folded(&self, language: &Language) -> bool {
-        let rows = fold::folded(&self.plan(language), &self.folding);
-        rows.iter().any(fold::Row::folds)
+    /// The map as a figure; mirrored for who reads from right to left.
+    pub fn figure(&self, language: &Language) -> Figure {
+        self.shown(language).figure(self.layout)
     }
 
     /// The map as a tree in lines of text, for where nothing can be drawn.
     pub fn lines(&self, language: &Language) -> Vec<String> {
-        let plan = self.plan(language);
-        let rows = fold::folded(&plan, &self.folding);
-        tree::lines(&plan, &rows, language)
+        self.shown(language).lines()
+    }
+
+    fn name(&self) -> Phrase {
+        Phrase::new(if self.changed.is_empty() { "map-name" } else { "map-name.after" })
     }
 
     fn description(&self) -> Phrase {
         let ends = rows(self.survey).loose_ends.len();
-        Phrase::new("map-description")
+        let found = Phrase::new("map-description")
             .with("parts", Arg::Count(self.survey.parts.len() as u64))
             .with("loose", Arg::Count(self.survey.wiring.loose().len() as u64))
-            .with("ends", Arg::Count(ends as u64))
+            .with("ends", Arg::Count(ends as u64));
+        let gone = self.changed.gone();
+        if gone.is_empty() {
+            return found;
+        }
+        let gone = Phrase::new("map-taken-out").with("parts", several(gone.to_vec()));
+        Phrase::new("map-description-and").phrase("found", found).phrase("gone", gone)
     }
 }

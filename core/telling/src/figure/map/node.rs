@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use facts::fact::SubjectId;
 use house::record::{CableKind, LooseReason, PartKind, Stands, rows};
+use phrase::Phrase;
 
 use super::words::Speaker;
 
@@ -58,13 +59,13 @@ pub(super) struct Node {
     /// The mark on tape; may be empty.
     pub tag: String,
     /// What it is called, the longest first.
-    pub names: Vec<String>,
+    pub names: Vec<Phrase>,
     /// What there is to remark, the weightiest first.
-    pub remarks: Vec<String>,
+    pub remarks: Vec<Phrase>,
     /// Its name in full, for those who do not see it.
-    pub name: String,
-    /// All there is to say of it, a line each.
-    pub about: String,
+    pub name: Phrase,
+    /// What else there is to say of it and of its cable.
+    pub about: Vec<Phrase>,
     /// How it stands.
     pub state: State,
     /// The line that leads to it.
