@@ -5,7 +5,7 @@ use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
 use house::record::{
     ChangeKind, LooseReason, ModemGeneration, Part, PartKind, Plugged, PortEnd, Room, ServiceKind, Sharing,
-    Survey,
+    Survey, other_homes_leg,
 };
 
 use super::propose::trunk;
@@ -113,9 +113,12 @@ fn join_loose(survey: &Survey, head: SubjectId) -> Option<ChangeKind> {
 }
 
 fn without_coax(survey: &Survey, nodes: &[Node], head: SubjectId, room: &Room) -> Vec<ChangeKind> {
-    let has_outlet =
-        survey.parts.values().any(|part| part.kind == PartKind::Outlet && part.room == Some(room.id));
-    if room.wish.is_none() || has_outlet || room.served_from.is_some() {
+    let own =
+        || survey.parts.values().filter(|part| part.kind == PartKind::Outlet && part.room == Some(room.id));
+    let has_coax = own().any(|outlet| !survey.is_dead_outlet(outlet));
+    let wanted =
+        room.wish.is_some() || own().any(|outlet| outlet.adapter.as_ref().is_some_and(|a| !a.bridge));
+    if !wanted || has_coax || room.served_from.is_some() {
         return Vec::new();
     }
     let tree = survey.wiring.below(head);
@@ -125,6 +128,7 @@ fn without_coax(survey: &Survey, nodes: &[Node], head: SubjectId, room: &Room) -
     };
     let free = of_kind(PartKind::Outlet).filter(|id| !nodes.iter().any(|node| node.outlet == *id));
     let nearby = free.map(|outlet| ChangeKind::UseOutletNearby { room: room.id, outlet });
-    let run = of_kind(PartKind::Splitter).next().map(|from| ChangeKind::NewRun { room: room.id, from });
+    let own = |id: &SubjectId| other_homes_leg(survey, *id).is_none();
+    let run = of_kind(PartKind::Splitter).find(own).map(|from| ChangeKind::NewRun { room: room.id, from });
     nearby.chain(run).collect()
 }

@@ -8,7 +8,7 @@ use advice::forecast::Forecast;
 use advice::worklist::{Options, worklist};
 use facts::fact::SubjectId;
 use house::rating::Band;
-use house::record::{CableKind, OtherNetwork, PartKind, ServiceKind, Survey, reading_order};
+use house::record::{CableKind, OtherNetwork, PartKind, PortEnd, ServiceKind, Survey, reading_order};
 use houses::{drawn, part_id};
 use phrase::Phrase;
 use proptest::prelude::*;
@@ -277,9 +277,10 @@ fn cables_nobody_looked_at_are_dotted_and_fold_by_themselves() {
 fn each_series_has_its_line_and_the_key_says_so() {
     let lines = |cable: CableKind| {
         let house = houses::House::new()
-            .entry("E1", house::record::EntryKind::Antenna)
+            .part("G1", PartKind::GroundBlock)
+            .fed_by_nothing()
             .outlet("O1", "Study")
-            .from("E1", 1)
+            .from("G1", 1)
             .over(cable, 9.0);
         let figure = WiringMap::of(&house.survey()).figure(&english());
         let line = figure.marks.iter().find(|mark| {
@@ -373,6 +374,35 @@ fn after_the_work_what_changes_has_the_number_of_its_step() {
         let row = rows(&figure).into_iter().find(|mark| mark.part() == Some(*added)).unwrap();
         assert!(row.about.as_ref().unwrap().contains("changed by step"), "{row:?}");
     }
+}
+
+#[test]
+fn an_entry_filter_before_the_first_split_takes_the_flag_away_before_anything_is_worked_out() {
+    let mut survey = house();
+    let says = |survey: &Survey| {
+        let figure = WiringMap::of(survey).figure(&english());
+        texts(&figure).iter().any(|text| text.starts_with("no entry filter"))
+    };
+    assert!(says(&survey));
+    survey.parts.get_mut(&id(21)).unwrap().kind = PartKind::EntryFilter;
+    survey.parts.get_mut(&id(21)).unwrap().rating.stop_band =
+        Some(Band { low_mhz: 1125.0, high_mhz: 1675.0 });
+    assert!(!says(&survey));
+}
+
+#[test]
+fn an_output_that_leads_to_another_home_says_so_and_is_not_to_be_found_out() {
+    let with = |end| {
+        let house = houses::good_house().splitter("S2", 2).from("S1", 3).end(2, end);
+        let survey = house.at("S1").with(|part| part.rating.legs = 3).survey();
+        let figure = WiringMap::of(&survey).figure(&english());
+        let row = rows(&figure).into_iter().find(|mark| mark.part() == Some(part_id(&survey, "S2"))).cloned();
+        (row.unwrap().about.unwrap(), texts(&figure).contains(&"?"))
+    };
+    let (about, is_open) = with(PortEnd::AnotherHome);
+    assert!(about.contains("output 2 to another home") && !is_open, "{about}");
+    let (about, is_open) = with(PortEnd::LooseEnd);
+    assert!(about.contains("output 2 leads where?") && is_open, "{about}");
 }
 
 #[test]

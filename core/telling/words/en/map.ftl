@@ -83,6 +83,10 @@ map-end-loose = { $count ->
     [one] output { $ports } leads where?
    *[other] outputs { $ports } lead where?
 }
+map-end-another-home = { $count ->
+    [one] output { $ports } to another home
+   *[other] outputs { $ports } to another home
+}
 map-end-unknown = { $count ->
     [one] output { $ports } not looked at
    *[other] outputs { $ports } not looked at
@@ -164,6 +168,21 @@ map-because-loss-above-forecast = more loss than expected
 map-because-one-way-slower = one way much slower
 map-because-loss-under-load = packets get lost
 map-because-wishes-do-not-fit = wishes do not all fit
+map-because-outlet-fed-by-nothing = no cable leads to it
+map-because-dc-broken = holds power back
+map-because-level-below-wiring = signal lost on the way
+map-because-level-above-wiring = more signal than explained
+map-because-signal-not-clean = signal not clean
+map-because-amplifier-ends-below = ends below the band used
+map-because-no-link = no link to the router
+map-because-link-comes-and-goes = link comes and goes
+map-because-nodes-fewer = a member is missing
+map-because-hundred-somewhere = a slow socket on the way
+map-because-loss-while-quiet = loses packets at rest
+map-because-combiner-in-path = combiner on the way
+map-because-modem-drops-out = modem drops out
+# Where a finding has no words of its own here.
+map-because-other = something is wrong
 
 # The cable that leads to a part, in full.
 map-over = over { $cable }, { $length }

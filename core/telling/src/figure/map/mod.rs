@@ -93,7 +93,7 @@ impl<'a> WiringMap<'a> {
     pub fn after(list: &'a WorkList) -> Self {
         let findings = Cow::Owned(findings(&list.house_when_done, Some(&list.when_done)));
         let changed = Changed::by(list);
-        Self { changed, findings, ..Self::of(&list.house_when_done) }.with_forecast(Some(&list.when_done))
+        Self { findings, changed, ..Self::of(&list.house_when_done) }.with_forecast(Some(&list.when_done))
     }
 
     /// With the way to the weakest room, of the forecast of this survey.

@@ -2,10 +2,12 @@
 
 use advice::finding::{Finding, FindingKind, Place, Weight};
 use advice::forecast::WeakWay;
+use advice::{EntryFilter, entry_filter};
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{
-    CableKind, EntryKind, EntryState, LengthKnown, LooseReason, Part, PartKind, Plugged, PortEnd, Run, Survey,
+    CableKind, ChangeKind, EntryKind, EntryState, LengthKnown, LooseReason, Part, PartKind, Plugged, PortEnd,
+    Run, Survey,
 };
 use phrase::{Arg, Phrase};
 
@@ -104,7 +106,10 @@ impl Speaker<'_> {
         }
         let weighs = |finding: &&Finding| finding.weight() <= Weight::Costly;
         for finding in self.findings.iter().filter(|finding| is_at(finding, part.id)).filter(weighs) {
-            said.push(because(finding));
+            said.push(self.because(finding));
+        }
+        if self.lacks_filter_untold(part) {
+            said.push(Phrase::new("map-because-entry-filter-missing"));
         }
         let run = self.run_to(part.id);
         let told = self.findings.iter().any(|finding| {
@@ -124,6 +129,32 @@ impl Speaker<'_> {
             said.push(Phrase::new("map-weakest"));
         }
         (said, is_wrong)
+    }
+
+    /// Why a part has its flag, in a few words.
+    fn because(&self, finding: &Finding) -> Phrase {
+        let id = format!("map-because-{}", finding.kind.id());
+        let id = if self.language.knows(&id) { id } else { "map-because-other".into() };
+        Phrase { id, ..finding.what() }
+    }
+
+    /// Whether an entry wants a filter, and no finding says so: before findings are worked out.
+    fn lacks_filter_untold(&self, part: &Part) -> bool {
+        let told = |finding: &Finding| {
+            is_at(finding, part.id)
+                && matches!(
+                    finding.kind,
+                    FindingKind::EntryFilterMissing
+                        | FindingKind::SharedBuildingOpen
+                        | FindingKind::EntryFilterIfConnected
+                        | FindingKind::EntryFilterNotSeen
+                )
+        };
+        let wants = || {
+            let filter = entry_filter(self.survey, part.id);
+            matches!(filter, EntryFilter::Wanted { change: ChangeKind::AddEntryFilter { .. }, .. })
+        };
+        part.kind == PartKind::Entry && !self.findings.iter().any(told) && wants()
     }
 
     /// What is to be found out about a part.
@@ -182,6 +213,7 @@ impl Speaker<'_> {
             }
         }
         if part.kind != PartKind::Outlet {
+            said.extend(self.ends(part, Some(PortEnd::AnotherHome), "map-end-another-home"));
             said.extend(self.ends(part, Some(PortEnd::Open), "map-end-open"));
             said.extend(self.ends(part, None, "map-end-unknown"));
         }
@@ -279,11 +311,6 @@ fn own(text: &str) -> Phrase {
 /// Whether a finding is at a part, or at the cable that leads to it, first of all.
 fn is_at(finding: &Finding, part: SubjectId) -> bool {
     finding.at.first().and_then(|place: &Place| place.part()) == Some(part)
-}
-
-/// Why a part has its flag, in a few words.
-fn because(finding: &Finding) -> Phrase {
-    Phrase { id: format!("map-because-{}", finding.kind.id()), ..finding.what() }
 }
 
 fn kind_message(kind: PartKind) -> &'static str {
