@@ -5,10 +5,12 @@ use std::sync::LazyLock;
 
 use advice::finding::{Finding, FindingKind, Weight, findings};
 use advice::forecast::Forecast;
-use advice::worklist::{Options, worklist};
+use advice::worklist::{Options, Step, WorkList, worklist};
 use facts::fact::SubjectId;
 use house::rating::Band;
-use house::record::{CableKind, OtherNetwork, PartKind, PortEnd, ServiceKind, Survey, reading_order};
+use house::record::{
+    CableKind, ChangeKind, OtherNetwork, PartKind, PortEnd, ServiceKind, Survey, reading_order,
+};
 use houses::{drawn, part_id};
 use phrase::Phrase;
 use proptest::prelude::*;
@@ -405,6 +407,36 @@ fn an_output_that_leads_to_another_home_says_so_and_is_not_to_be_found_out() {
     assert!(about.contains("output 2 leads where?") && is_open, "{about}");
 }
 
+/// A house in good order with a room that has no outlet yet and wishes for one, and its work list.
+fn house_with_a_room_to_come() -> WorkList {
+    let survey =
+        houses::good_house().at("S1").with(|part| part.rating.legs = 3).open(3).wish("Attic", 400.0).survey();
+    let draws = advice::forecast::Options { draws: 24, seed: 7, points: 111 };
+    let options = Options { screening: draws, stating: draws, most_steps: 6 };
+    worklist(&survey, &options).expect("a work list")
+}
+
+#[test]
+fn a_cable_that_the_work_lays_is_of_long_strokes() {
+    let list = house_with_a_room_to_come();
+    let is_new_run = |step: &Step| matches!(step.change, ChangeKind::NewRun { .. });
+    let step = list.steps.iter().position(is_new_run).unwrap() + 1;
+    for layout in LAYOUTS {
+        let figure = WiringMap::after(&list).laid_out(layout).figure(&english());
+        sound(&figure);
+        let long = |mark: &&Mark| mark.pen.dash == Dash::Long;
+        // The cable itself, and the sample in the key.
+        assert_eq!(figure.marks.iter().filter(long).count(), 2);
+        let new =
+            rows(&figure).into_iter().find(|mark| mark.about.as_ref().unwrap().starts_with("Attic")).unwrap();
+        assert!(new.about.as_ref().unwrap().contains(&format!("changed by step {step}")), "{new:?}");
+        assert!(texts(&figure).contains(&step.to_string().as_str()));
+        // As it is now, no cable is new.
+        let now = WiringMap::of(&list.steps[0].before).laid_out(layout).figure(&english());
+        assert!(!now.marks.iter().any(|mark| mark.pen.dash == Dash::Long));
+    }
+}
+
 #[test]
 fn every_finding_that_weighs_says_in_a_few_words_why_a_part_has_its_flag() {
     let english = english();
@@ -566,6 +598,11 @@ fn drawings() {
     for (name, width) in [("narrow", NARROW), ("column", COLUMN)] {
         let plot = loss_plot_in(&survey, &forecast_of(&survey), width, &english()).unwrap();
         put(format!("taken-{name}"), &plot);
+    }
+    for (name, layout) in ["narrow", "column", "page"].into_iter().zip(LAYOUTS) {
+        let list = house_with_a_room_to_come();
+        let map = WiringMap::after(&list).laid_out(layout).figure(&english());
+        put(format!("new-{name}"), &map);
     }
     put("house".into(), &Known::of(house()).map(Layout::Narrow, folded()));
     for (name, picture) in drawings {

@@ -77,7 +77,7 @@ pub(super) fn draw(sheet: &mut Sheet, shown: &ShownMap<'_>, width: f64) -> (f64,
     for place in 0..rows.len() {
         map.row(sheet, place);
     }
-    let bottom = map.lines.last().copied().unwrap_or(0.0) + 52.0;
+    let bottom = map.lines.last().copied().unwrap_or(0.0) + 44.0;
     let height = key::put(sheet, shown, (map.columns.width, bottom));
     (map.columns.width, height)
 }
