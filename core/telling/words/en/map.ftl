@@ -173,6 +173,7 @@ map-because-dc-broken = holds power back
 map-because-level-below-wiring = signal lost on the way
 map-because-level-above-wiring = more signal than explained
 map-because-signal-not-clean = signal not clean
+map-because-level-worked-out-outside = signal likely off
 map-because-amplifier-ends-below = ends below the band used
 map-because-no-link = no link to the router
 map-because-link-comes-and-goes = link comes and goes
