@@ -4,7 +4,7 @@
 //! Two layouts: *narrow*, a row a part, the street on top; *wide*, a column a part, the street at the left. What is
 //! plain folds until the map fits; what is weak, wrong, not known or changed never does. What is not traced
 //! stands under a rule of its own. The way to the weakest room is a band under its cables. The rule of it stands in
-//! `docs/look.md`, "The map".
+//! `docs/map.md`.
 
 mod band;
 mod changed;
