@@ -604,6 +604,14 @@ fn drawings() {
         let map = WiringMap::after(&list).laid_out(layout).figure(&english());
         put(format!("new-{name}"), &map);
     }
+    // Any numbers would do: every kind of part, loose and wrong ones among them.
+    let numbers: Vec<_> =
+        (1..=40_u64).map(|number| number.wrapping_mul(0x9E37_79B9_7F4A_7C15) >> 7).collect();
+    let survey = house_by_chance(&numbers, "Room");
+    for (name, layout) in ["narrow", "column", "page"].into_iter().zip(LAYOUTS) {
+        let map = WiringMap::of(&survey).laid_out(layout).folded(Folding::Nothing);
+        put(format!("chance-{name}"), &map.figure(&english()));
+    }
     put("house".into(), &Known::of(house()).map(Layout::Narrow, folded()));
     for (name, picture) in drawings {
         std::fs::write(folder.join(format!("{name}.svg")), picture).unwrap();

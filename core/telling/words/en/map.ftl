@@ -98,7 +98,7 @@ map-tag-among = { $first }…{ $last }
 map-loose-not-traced = what feeds it?
 map-loose-loop = its feed closes a loop
 map-loose-too-deep = too deep in the tree
-map-loose-no-such-port = no such output above it
+map-loose-no-such-port = no such output
 map-loose-feeder-gone = what fed it is gone
 map-outlets = { $count ->
     [one] { $count } outlet

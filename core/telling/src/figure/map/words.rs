@@ -78,7 +78,7 @@ impl Speaker<'_> {
     /// What a part is called, the longest first.
     fn names(&self, part: &Part) -> Vec<Phrase> {
         let room = self.survey.room_of(part).map(|room| room.name.trim());
-        if let Some(room) = room.filter(|room| !room.is_empty()) {
+        if let Some(room) = room.filter(|room| part.kind == PartKind::Outlet && !room.is_empty()) {
             return vec![own(room)];
         }
         let kind = Phrase::new(kind_message(part.kind)).with("legs", Arg::Count(u64::from(part.rating.legs)));
