@@ -116,7 +116,7 @@ pub fn floors(many: u8) -> Survey {
         house = good_splitter(house, &near, 8, (&up.0, up.1), CableKind::Six);
         for port in 1..=7 {
             outlet += 1;
-            let cable = if outlet % 16 == 0 { CableKind::FiftyNine } else { CableKind::Six };
+            let cable = if outlet.is_multiple_of(16) { CableKind::FiftyNine } else { CableKind::Six };
             let (tag, room) = (format!("O{outlet}"), format!("Room {outlet}"));
             house = house.outlet(&tag, &room).from(&near, port).over(cable, 10.0 + f64::from(port));
         }

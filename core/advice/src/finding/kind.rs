@@ -94,16 +94,22 @@ kinds! {
     TwoBridges = "two-bridges", Grave, CommonPractice, &[WhoDependsOnIt];
     /// An adapter and the bridge hang on different trees.
     OtherTree = "other-tree", Grave, CommonPractice, JOIN;
+    /// Nothing feeds an outlet where an adapter is or shall be.
+    OutletFedByNothing = "outlet-fed-by-nothing", Grave, Survey, LOOK;
     /// Satellite signals and adapters share a tree.
     SatelliteOnTree = "satellite-on-tree", Grave, Published, UNSCREW;
     /// An amplifier without by-pass stands between adapters.
     AmplifierNoBypass = "amplifier-no-bypass", Grave, CommonPractice, UNSCREW;
     /// More adapters than a network may have.
     TooManyAdapters = "too-many-adapters", Grave, Published, LOOK;
+    /// A part on the way that DC takes is stated to hold it back.
+    DcBroken = "dc-broken", Grave, Survey, &[PoweredLeg, SuppliesFirst];
     /// An amplifier on the way to a modem returns less than the modem sends.
     AmplifierReturnNarrow = "amplifier-return-narrow", Grave, Survey, UNSCREW;
     /// An adapter sees more nodes than are known.
     NodesMoreThanKnown = "nodes-more-than-known", Grave, CommonPractice, ENTRY_LOOK;
+    /// A room's adapter hears no other.
+    NoLink = "no-link", Grave, Survey, UNSCREW;
     /// No channel is free for an adapter and the bridge.
     NoChannel = "no-channel", Grave, Survey, LOOK;
 
@@ -141,6 +147,10 @@ kinds! {
     VersionTooSlow = "version-too-slow", Costly, Published, LOOK;
     /// Another network on the wire leaves ours fewer channels than it could use.
     NetworksOverlap = "networks-overlap", Costly, Published, LOOK;
+    /// A room's link is there at times and gone at others.
+    LinkComesAndGoes = "link-comes-and-goes", Costly, CommonPractice, UNSCREW;
+    /// An adapter sees fewer nodes than are there.
+    NodesFewer = "nodes-fewer", Costly, Survey, LOOK;
     /// An adapter sees no other node.
     NodeAlone = "node-alone", Costly, FromMemory, LOOK;
     /// Less analog TV at an outlet than the rule asks for.
@@ -149,16 +159,28 @@ kinds! {
     LevelOutsideGuide = "level-outside-guide", Costly, FromMemory, LOOK;
     /// A modem receives too little or too much.
     ModemLevelOutside = "modem-level-outside", Costly, Published, LOOK;
+    /// Less was measured somewhere than the wiring explains.
+    LevelBelowWiring = "level-below-wiring", Costly, Survey, LOOK;
+    /// More was measured somewhere than the wiring explains.
+    LevelAboveWiring = "level-above-wiring", Costly, Survey, LOOK;
+    /// A digital signal arrives too noisy to be received.
+    SignalNotClean = "signal-not-clean", Costly, FromMemory, LOOK;
     /// A modem has to send more than is good.
     ModemSendsHigh = "modem-sends-high", Costly, Published, LOOK;
+    /// A level that nobody measured there comes out outside what the device needs.
+    LevelWorkedOutOutside = "level-worked-out-outside", Costly, Survey, LOOK;
     /// A room measured slower than expected.
     MeasuredBelowForecast = "measured-below-forecast", Costly, Survey, LOOK;
     /// A path measured with more loss than expected.
     LossAboveForecast = "loss-above-forecast", Costly, Survey, LOOK;
     /// One direction is much slower than the other.
     OneWaySlower = "one-way-slower", Costly, CommonPractice, LOOK;
+    /// A piece outside the coax that is made for 100 Mb/s holds a test.
+    HundredSomewhere = "hundred-somewhere", Costly, Published, LOOK;
     /// Packets get lost while the network is busy.
     LossUnderLoad = "loss-under-load", Costly, Published, LOOK;
+    /// Packets get lost while nothing else runs.
+    LossWhileQuiet = "loss-while-quiet", Costly, Published, UNSCREW;
     /// All wishes at once need more than the one capacity that all share.
     WishesDoNotFit = "wishes-do-not-fit", Costly, Survey, LOOK;
 
@@ -189,6 +211,8 @@ kinds! {
     SharedBuilding = "shared-building", Note, Published, LOOK;
     /// The band of a splitter or tap on a path is not known.
     SplitterLabelUnknown = "splitter-label-unknown", Note, Survey, LOOK;
+    /// A splitter or tap on a path is made for satellite signals too, by its label.
+    SplitterForSatellite = "splitter-for-satellite", Note, CommonPractice, LOOK;
     /// A label text was doubtful.
     LabelDoubtful = "label-doubtful", Note, Survey, LOOK;
     /// Nobody looked whether free legs are capped.
@@ -217,12 +241,18 @@ kinds! {
     DcFeedDirect = "dc-feed-direct", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
     /// A level inside what a TV or modem is made for, outside what is recommended.
     LevelNotRecommended = "level-not-recommended", Note, CommonPractice, LOOK;
+    /// A digital signal arrives with little margin over its noise.
+    SignalHardlyClean = "signal-hardly-clean", Note, FromMemory, LOOK;
     /// What an instrument found of a part does not reach over the band that is looked at, so the part counts as rated.
     MeasuredPartNotUsed = "measured-part-not-used", Note, Survey, LOOK;
     /// A room measured faster than expected.
     MeasuredAboveForecast = "measured-above-forecast", Note, Survey, LOOK;
     /// A network socket held a test, not the coax.
     SocketHoldsTest = "socket-holds-test", Note, Published, LOOK;
+    /// A test to the internet stays below the plan.
+    InternetBelowPlan = "internet-below-plan", Note, CommonPractice, LOOK;
+    /// Packets get lost on the way to the internet.
+    InternetLosesPackets = "internet-loses-packets", Note, CommonPractice, LOOK;
     /// Internet speed goes with heat or the hour.
     SpeedSwings = "speed-swings", Note, Published, LOOK;
     /// Older and newer adapters on one tree.

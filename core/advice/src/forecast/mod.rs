@@ -13,10 +13,12 @@ mod run;
 mod taken;
 mod taken_by;
 pub mod told;
+mod version_net;
 mod weak;
 
-pub(crate) use circuit::{Circuit, MeteredAt, TV_AND_MODEM, Terminal};
-pub use nodes::{Node, nodes_of};
+pub use circuit::MeteredAt;
+pub(crate) use circuit::{Circuit, TV_AND_MODEM, Terminal};
+pub use nodes::{Node, PortKnown, nodes_of};
 pub use outcome::{
     Cost, CostAt, Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak,
 };
@@ -24,4 +26,5 @@ pub(crate) use percentile::spread;
 pub use run::{Options, forecast, forecast_watched};
 pub(crate) use taken::channels_left;
 pub use taken_by::{TakenBand, bands_taken};
+pub use version_net::net_without_cable;
 pub use weak::WeakWay;

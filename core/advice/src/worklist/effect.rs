@@ -1,14 +1,18 @@
 //! What a change does to the records of a house.
 
+use facts::fact::SubjectId;
 use house::rating::PartRating;
 use house::record::{
-    CableKind, ChangeKind, Connector, Feed, FeedFrom, Part, PartKind, PortEnd, Sharing, Survey,
+    Adapter, CableKind, ChangeKind, Connector, Feed, FeedFrom, NEWEST_PORT_MBPS, NEWEST_VERSION, Part,
+    PartKind, PortEnd, Sharing, Survey,
 };
 
+use super::effort::is_known_throughout;
 use super::rewire::{
-    bridge_over, close_ranks, derived, insert_behind, new_run, own_line, rate, refeed, renew,
+    bridge_over, cap_open_ports, close_ranks, derived, insert_behind, move_from_dead_outlet, new_run,
+    own_line, rate, refeed, renew, strong_leg_to_modem,
 };
-use super::to_buy::{entry_filter_rating, powered, splitter_rating};
+use super::to_buy::{entry_filter_rating, passing_power, powered, splitter_rating};
 
 /// The house after this change. Parts that are new carry ids derived from those they stand beside, so that the
 /// same change always gives the same house.
@@ -18,7 +22,7 @@ pub fn applied(change: ChangeKind, survey: &Survey) -> Survey {
         ChangeKind::AddEntryFilter { behind } => {
             let id = derived(behind, 0xF1);
             let mut filter = Part::new(id, PartKind::EntryFilter);
-            filter.rating = entry_filter_rating();
+            filter.rating = passing_power(survey, change, entry_filter_rating());
             insert_behind(&mut after, behind, filter);
         }
         ChangeKind::MoveEntryFilter { filter, behind } => {
@@ -26,10 +30,19 @@ pub fn applied(change: ChangeKind, survey: &Survey) -> Survey {
             bridge_over(&mut after, filter, 1);
             insert_behind(&mut after, behind, part);
         }
-        ChangeKind::SwapEntryFilter { filter } => rate(&mut after, filter, entry_filter_rating()),
+        ChangeKind::SwapEntryFilter { filter } => {
+            let rating = passing_power(survey, change, entry_filter_rating());
+            rate(&mut after, filter, rating);
+        }
         ChangeKind::SwapSplitter { splitter, legs } => {
+            let known = survey.parts.get(&splitter).is_none_or(|part| is_known_throughout(survey, part));
             rate(&mut after, splitter, powered(survey, splitter, splitter_rating(legs)));
-            close_ranks(&mut after, splitter);
+            if known {
+                close_ranks(&mut after, splitter);
+            } else {
+                cap_open_ports(&mut after, splitter);
+                strong_leg_to_modem(&mut after, splitter);
+            }
         }
         ChangeKind::RemoveSplitter { splitter } => {
             if let Some(port) =
@@ -75,6 +88,7 @@ pub fn applied(change: ChangeKind, survey: &Survey) -> Survey {
                 let port = u8::try_from(place + 1).unwrap_or(u8::MAX);
                 refeed(&mut after, *child, |feed| feed.port = port);
             }
+            strong_leg_to_modem(&mut after, amplifier);
         }
         ChangeKind::ReplaceRun { to } => renew(&mut after, to, |run| {
             run.cable = CableKind::Six;
@@ -123,11 +137,27 @@ fn apply_to_outlets(change: ChangeKind, after: &mut Survey) {
             }
         }
         ChangeKind::UseOutletNearby { room, outlet } => {
+            move_from_dead_outlet(after, room, outlet);
             if let Some(room) = after.rooms.get_mut(&room) {
                 room.served_from = Some(outlet);
             }
         }
         ChangeKind::NewRun { room, from } => new_run(after, room, from),
+        ChangeKind::NewerAdapter { outlet } => newer_adapter(after, outlet),
         _ => {}
+    }
+}
+
+/// A newer adapter at an outlet, and at the start of the network where the one there would hold it back.
+fn newer_adapter(after: &mut Survey, outlet: SubjectId) {
+    let renewed = [Some(outlet), after.bridge_to_renew(outlet)];
+    for id in renewed.into_iter().flatten() {
+        let Some(part) = after.parts.get_mut(&id) else { continue };
+        let bridge = part.adapter.as_ref().is_some_and(|adapter| adapter.bridge);
+        part.adapter = Some(Adapter {
+            version: Some(NEWEST_VERSION.into()),
+            ethernet_mbps: Some(NEWEST_PORT_MBPS),
+            bridge,
+        });
     }
 }

@@ -12,9 +12,11 @@
 
 mod adapters;
 mod care;
+mod checks;
 mod effect;
 mod effort;
 mod gain;
+mod need;
 mod order;
 mod propose;
 mod propose_more;
@@ -32,6 +34,7 @@ pub use adapters::{
     has_no_adapters,
 };
 pub use care::cautions_of;
+pub use checks::FailedRoom;
 pub use effect::applied;
 pub use effort::{Effort, PartNeeded, effort};
 pub use gain::{Gain, RoomRates};

@@ -9,17 +9,20 @@ use house::record::{ChangeKind, OutcomeKind, PartKind, Plugged, Survey};
 use phrase::{Arg, Phrase};
 
 use super::care::cautions_of;
+use super::checks::{self, FailedRoom};
 use super::effect::applied;
 use super::effort::{Effort, effort};
 use super::gain::{Gain, gains};
+use super::need::{gains_nothing, gives_a_link};
 use super::propose::{proposals, trunk};
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
-use super::refusal::{Refusal, refusal};
+use super::refusal::{Refusal, own_refusal, refusal};
+use super::services::AsFound;
 use super::watch::Meter;
 use crate::error::AdviceError;
 use crate::finding::Caution;
 use crate::forecast::{self, Forecast, forecast};
-use crate::level::{self, Levels, NOTICEABLE_DB, OutletChange, levels};
+use crate::level::{self, Levels, MovedOut, NOTICEABLE_DB, OutletChange, OutletDone, levels};
 use crate::verdict::RoomVerdict;
 
 /// How a work list is made.
@@ -51,6 +54,8 @@ pub struct Step {
     pub gains: Vec<Gain>,
     /// What it gains or costs the other services at each TV and modem, in dB.
     pub service_changes: Vec<OutletChange>,
+    /// Levels that it moves out of what the device needs, with the steps before it: its need weighs more.
+    pub moves_out: Vec<MovedOut>,
     /// Parts and minutes.
     pub effort: Effort,
 }
@@ -87,7 +92,7 @@ impl Step {
     /// What it gains or costs the other services, in words: one for each TV and modem that would notice.
     pub fn service_words(&self) -> Vec<Phrase> {
         let told = self.noticeable_service_changes();
-        if told.is_empty() && self.asks_for_a_check() {
+        if told.is_empty() && self.moves_out.is_empty() && self.asks_for_a_check() {
             return vec![Phrase::new("service-change-none")];
         }
         let words = |change: &&OutletChange| {
@@ -103,7 +108,8 @@ impl Step {
                 .phrase("outlet", naming::part(&self.before, change.outlet))
                 .with(name, Arg::Loss(db))
         };
-        told.iter().map(words).collect()
+        let out = self.moves_out.iter().map(|moved| moved.phrase(&self.before));
+        told.iter().map(words).chain(out).collect()
     }
 
     /// The changes of level that can be told from none at all, the greatest loss first.
@@ -129,10 +135,24 @@ pub struct WorkList {
     pub when_done: Forecast,
     /// The house after all steps.
     pub house_when_done: Survey,
+    /// The rooms whose tests failed, each with the step that comes next for it.
+    pub failed: Vec<FailedRoom>,
     /// What TV and modem get in the house as found.
     pub levels: Levels,
     /// What all steps together change of it.
     pub level_changes: Vec<OutletChange>,
+}
+
+impl WorkList {
+    /// Whether there are steps, and all of them are checks that change nothing.
+    pub fn is_only_checks(&self) -> bool {
+        !self.steps.is_empty() && self.steps.iter().all(|step| step.change.is_check())
+    }
+
+    /// What is known of TV and modem, as it will be after all steps.
+    pub fn levels_when_done(&self) -> Vec<OutletDone> {
+        self.levels.when_done(&self.level_changes)
+    }
 }
 
 /// A gain in Mb/s below which a step that only serves speed is not worth the work.
@@ -169,8 +189,11 @@ pub fn worklist_watched(
     let mut steps: Vec<Step> = Vec::new();
     let mut refused = BTreeMap::new();
     let mut current = as_found.clone();
+    let services = AsFound::new(survey)?;
     while steps.len() < options.most_steps {
         let screened = forecast(&house, &options.screening)?;
+        let moved_so_far = steps.iter().flat_map(|step| step.moves_out.iter().copied()).collect();
+        let guard = services.guard(&house, moved_so_far)?;
         let mut worth_it: Vec<((bool, f64), ChangeKind)> = Vec::new();
         let candidates: Vec<_> =
             proposals(&house).into_iter().filter(|change| !given_up.contains(change)).collect();
@@ -178,18 +201,33 @@ pub fn worklist_watched(
         let grave_now = grave(&house);
         for change in candidates.iter().copied() {
             meter.weighed()?;
-            if let Some(against) = refusal(change, &house) {
+            if let Some(against) = own_refusal(change, &house) {
                 refused.entry(change).or_insert(against);
                 continue;
             }
             let after = applied(change, &house);
-            let worth = Worth::of((&house, &screened), (&after, &forecast(&after, &options.screening)?));
+            let others = guard.look(&after)?;
+            if let Some(against) = others.against {
+                refused.entry(change).or_insert(against);
+                continue;
+            }
+            let then = forecast(&after, &options.screening)?;
+            if let Some(against) = others.level_refusal(change, gives_a_link(&screened, &then)) {
+                refused.entry(change).or_insert(against);
+                continue;
+            }
+            let worth = Worth::of((&house, &screened), (&after, &then));
             let minutes = effort(change, &house).minutes.max(1) as f64;
             let is_suspect =
                 matches!(change, ChangeKind::SwapSplitter { splitter, .. } if suspects.contains(&splitter));
             let ends_grave = worth.rate >= 0.0 && takes_grave_away(&grave_now, || grave(&after));
             let wanted = is_suspect || ends_grave || is_wanted_anyway(change);
             if worth.rate < WORTH_MBPS && !wanted {
+                continue;
+            }
+            // Nobody gives up signal of a TV or modem for a rate that is not there nine times in ten.
+            let need = is_suspect || ends_grave || !gains_nothing(change, &screened, &then);
+            if others.costs && !need {
                 continue;
             }
             // The test says that a suspect costs more than the forecast knows of.
@@ -199,6 +237,7 @@ pub fn worklist_watched(
         }
         let Some(change) = first_of(&worth_it) else { break };
         let after = applied(change, &house);
+        let moves_out = guard.look(&after)?.out;
         if let Some(at) = undone_by(&steps, change) {
             // A splitter is not swapped first and thrown out afterwards: the list is made again without that swap.
             if let Some(step) = steps.drain(at..).next() {
@@ -215,11 +254,13 @@ pub fn worklist_watched(
             change,
             gains: gains(&current, &next),
             service_changes: level::change(&house, &after, &level::Options::default())?,
+            moves_out,
             effort: effort(change, &house),
             before: std::mem::replace(&mut house, after),
         });
         current = next;
     }
+    let failed = with_checks(survey, &as_found, (&house, &current), &mut steps, options.most_steps);
     let done = |change: &ChangeKind| steps.iter().any(|step| step.change == *change);
     let refused = refused.into_iter().filter(|(change, _)| !done(change)).collect();
     let looked_at = level::Options::default();
@@ -228,10 +269,56 @@ pub fn worklist_watched(
         level_changes: level::change(survey, &house, &looked_at)?,
         steps,
         refused,
+        failed,
         as_found,
         when_done: current,
         house_when_done: house,
     })
+}
+
+/// Puts the checks for rooms whose tests failed among the steps, and says what comes next for each such room. `done` is the
+/// house after all changes, with its forecast.
+fn with_checks(
+    survey: &Survey,
+    as_found: &Forecast,
+    done: (&Survey, &Forecast),
+    steps: &mut Vec<Step>,
+    most_steps: usize,
+) -> Vec<FailedRoom> {
+    let mut failed = checks::failed(survey, as_found);
+    let changes: Vec<_> = steps.iter().map(|step| step.change).collect();
+    // Checks come on top of the changes; only where no step at all is looked for there is none.
+    let found = if most_steps == 0 {
+        checks::Checks::default()
+    } else {
+        checks::checks(survey, as_found, &failed, &changes)
+    };
+    let step = |change, (house, forecast): (&Survey, &Forecast)| Step {
+        change,
+        gains: gains(forecast, forecast),
+        service_changes: Vec::new(),
+        moves_out: Vec::new(),
+        effort: effort(change, house),
+        before: house.clone(),
+    };
+    // What is grave or keeps the network private goes before a look into the room.
+    let ends_grave =
+        |step: &Step| takes_grave_away(&grave(&step.before), || grave(&applied(step.change, &step.before)));
+    let leads = |step: &&Step| keeps_private(step.change) || ends_grave(step);
+    let leading = if found.first.is_empty() { 0 } else { steps.iter().take_while(leads).count() };
+    let house = steps.get(leading).map_or(done.0, |next| &next.before).clone();
+    let first: Vec<_> = found.first.into_iter().map(|change| step(change, (&house, as_found))).collect();
+    steps.splice(leading..leading, first);
+    steps.extend(found.last.into_iter().map(|change| step(change, done)));
+    for room in &mut failed {
+        let helps = |step: &&Step| {
+            let gains = step.gains.iter().find(|gain| gain.outlet == room.outlet);
+            checks::helps(&step.before, as_found, step.change, room.outlet)
+                || gains.is_some_and(|gain| gain.after.likely_mbps - gain.before.likely_mbps >= 1.0)
+        };
+        room.next = steps.iter().find(helps).map(|step| step.change);
+    }
+    failed
 }
 
 /// Changes that somebody tried and could not make, or took back.

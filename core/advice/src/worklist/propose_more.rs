@@ -1,15 +1,17 @@
 //! Changes that concern the outlets and the trees as wholes: sharing an outlet, the modem's line, the bridge, loose
 //! parts, rooms without coax.
 
+use coax::link::Version;
 use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
 use house::record::{
     ChangeKind, LooseReason, ModemGeneration, Part, PartKind, Plugged, PortEnd, Room, ServiceKind, Sharing,
-    Survey,
+    Survey, other_homes_leg,
 };
 
 use super::propose::trunk;
 use crate::forecast::Node;
+use crate::verdict::{VersionLimit, version_limits};
 
 /// Every such change worth working out, refused ones included.
 pub(super) fn proposals(survey: &Survey, nodes: &[Node]) -> Vec<ChangeKind> {
@@ -29,11 +31,22 @@ pub(super) fn proposals(survey: &Survey, nodes: &[Node]) -> Vec<ChangeKind> {
             found.extend(bridge_to(survey, bridge, outlet));
         }
     }
+    found.extend(newer_adapters(survey));
     found.extend(join_loose(survey, head));
     for room in survey.rooms.values() {
         found.extend(without_coax(survey, nodes, head, room));
     }
     found
+}
+
+/// A newer adapter wherever the version of the one there, or of the bridge, is what keeps the room from what is wanted. A
+/// router that speaks MoCA itself is not ours to renew: where it is what holds the room back, nothing is gained.
+fn newer_adapters(survey: &Survey) -> impl Iterator<Item = ChangeKind> {
+    let older = |limit: &VersionLimit| limit.version < Version::V2_5;
+    version_limits(survey)
+        .into_iter()
+        .filter(older)
+        .map(|limit| ChangeKind::NewerAdapter { outlet: limit.outlet })
 }
 
 fn is_modem(outlet: &Part) -> bool {
@@ -113,9 +126,12 @@ fn join_loose(survey: &Survey, head: SubjectId) -> Option<ChangeKind> {
 }
 
 fn without_coax(survey: &Survey, nodes: &[Node], head: SubjectId, room: &Room) -> Vec<ChangeKind> {
-    let has_outlet =
-        survey.parts.values().any(|part| part.kind == PartKind::Outlet && part.room == Some(room.id));
-    if room.wish.is_none() || has_outlet || room.served_from.is_some() {
+    let own =
+        || survey.parts.values().filter(|part| part.kind == PartKind::Outlet && part.room == Some(room.id));
+    let has_coax = own().any(|outlet| !survey.is_dead_outlet(outlet));
+    let wanted =
+        room.wish.is_some() || own().any(|outlet| outlet.adapter.as_ref().is_some_and(|a| !a.bridge));
+    if !wanted || has_coax || room.served_from.is_some() {
         return Vec::new();
     }
     let tree = survey.wiring.below(head);
@@ -125,6 +141,7 @@ fn without_coax(survey: &Survey, nodes: &[Node], head: SubjectId, room: &Room) -
     };
     let free = of_kind(PartKind::Outlet).filter(|id| !nodes.iter().any(|node| node.outlet == *id));
     let nearby = free.map(|outlet| ChangeKind::UseOutletNearby { room: room.id, outlet });
-    let run = of_kind(PartKind::Splitter).next().map(|from| ChangeKind::NewRun { room: room.id, from });
+    let own = |id: &SubjectId| other_homes_leg(survey, *id).is_none();
+    let run = of_kind(PartKind::Splitter).find(own).map(|from| ChangeKind::NewRun { room: room.id, from });
     nearby.chain(run).collect()
 }

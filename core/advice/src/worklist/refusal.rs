@@ -2,11 +2,12 @@
 
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::{ChangeKind, EntryKind, EntryState, PartKind, Plugged, Service, ServiceKind, Survey};
+use house::record::{ChangeKind, PartKind, Plugged, ServiceKind, Sureness, Survey, satellite_on};
 use phrase::{Arg, Phrase};
 
 use super::services::service_refusal;
-use super::to_buy::entry_filter_rating;
+use crate::entry_filter::{Against, EntryFilter, NotWanted, against, entry_filter, other_home_at};
+use crate::level::{self, MovedOut, levels};
 
 /// Why a change is not offered.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -16,14 +17,22 @@ pub enum Refusal {
         /// The entry.
         entry: SubjectId,
     },
-    /// The filter passes less than a service uses.
-    FilterCutsService {
-        /// What it is.
-        service: ServiceKind,
-        /// How far it reaches, MHz.
-        top_mhz: f64,
-        /// How far the filter passes, MHz.
-        passes_mhz: f64,
+    /// An amplifier in the line lets nothing of the network out: no filter is needed.
+    AmplifierIsolates {
+        /// The amplifier.
+        amplifier: SubjectId,
+    },
+    /// An antenna's preamplifier outside does so.
+    PreamplifierOutside {
+        /// The entry.
+        entry: SubjectId,
+    },
+    /// What the decision on the entry filter, or another home's leg, says against it.
+    Against(Against),
+    /// Satellite signals come to the outlet, in the band of the adapters: the two cannot share it.
+    SharesWithSatellite {
+        /// The outlet.
+        outlet: SubjectId,
     },
     /// Without the amplifier a TV or modem may have too little signal; nobody has measured how much there is.
     LevelsUnknown {
@@ -56,15 +65,17 @@ pub enum Refusal {
         /// The outlet with the modem.
         outlet: SubjectId,
     },
-    /// A level measured there would leave its window.
+    /// A level there would leave its window.
     LevelOut {
         /// The outlet.
         outlet: SubjectId,
         /// The service.
         service: ServiceKind,
-        /// What was measured, dBmV.
+        /// What it is in the house as found, dBmV.
         before: f64,
-        /// What it would be, dBmV.
+        /// Whether that was measured there, or worked out.
+        measured: bool,
+        /// What it would be, with the steps before this one, dBmV.
         after: f64,
     },
     /// The modem would have to send more than is good.
@@ -91,17 +102,32 @@ pub enum Refusal {
 }
 
 impl Refusal {
+    /// A level that leaves its window.
+    pub(super) fn level(moved: MovedOut) -> Self {
+        let MovedOut { outlet, service, sends, level, .. } = moved;
+        let (before, after) = (level.now_dbmv, level.level.likely);
+        if sends {
+            Self::SendsTooMuch { outlet, before, after }
+        } else {
+            Self::LevelOut { outlet, service, before, measured: level.measured, after }
+        }
+    }
+
     /// The reason in words.
     pub fn why(self, survey: &Survey) -> Phrase {
         match self {
             Self::FilterInSatelliteLine { entry } => {
                 Phrase::new("refusal-filter-in-satellite-line").phrase("entry", naming::part(survey, entry))
             }
-            Self::FilterCutsService { service, top_mhz, passes_mhz } => {
-                Phrase::new("refusal-filter-cuts-service")
-                    .phrase("service", naming::service(service))
-                    .with("top", Arg::Frequency(top_mhz))
-                    .with("passes", Arg::Frequency(passes_mhz))
+            Self::AmplifierIsolates { amplifier } => {
+                Phrase::new("refusal-amplifier-isolates").phrase("amplifier", naming::part(survey, amplifier))
+            }
+            Self::PreamplifierOutside { entry } => {
+                Phrase::new("refusal-preamplifier-outside").phrase("entry", naming::part(survey, entry))
+            }
+            Self::Against(against) => against.why(survey),
+            Self::SharesWithSatellite { outlet } => {
+                Phrase::new("refusal-shares-with-satellite").phrase("outlet", naming::part(survey, outlet))
             }
             Self::LevelsUnknown { outlet, loss_db } => Phrase::new("refusal-levels-unknown")
                 .phrase("outlet", naming::part(survey, outlet))
@@ -120,11 +146,14 @@ impl Refusal {
             Self::CutsReturn { outlet } => {
                 Phrase::new("refusal-cuts-return").phrase("outlet", naming::part(survey, outlet))
             }
-            Self::LevelOut { outlet, service, before, after } => Phrase::new("refusal-level-out")
-                .phrase("outlet", naming::part(survey, outlet))
-                .phrase("service", naming::service(service))
-                .with("before", Arg::Level(before))
-                .with("after", Arg::Level(after)),
+            Self::LevelOut { outlet, service, before, measured, after } => {
+                let id = if measured { "refusal-level-out" } else { "refusal-level-out-worked-out" };
+                Phrase::new(id)
+                    .phrase("outlet", naming::part(survey, outlet))
+                    .phrase("service", naming::service(service))
+                    .with("before", Arg::Level(before))
+                    .with("after", Arg::Level(after))
+            }
             Self::SendsTooMuch { outlet, before, after } => Phrase::new("refusal-sends-too-much")
                 .phrase("outlet", naming::part(survey, outlet))
                 .with("before", Arg::Level(before))
@@ -142,14 +171,26 @@ impl Refusal {
 
 /// What speaks against this change in this house; `None` if nothing does.
 pub fn refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
-    let own = match change {
+    own_refusal(change, survey).or_else(|| service_refusal(change, survey))
+}
+
+/// What speaks against this change but for what it does to the other services' levels, bands and DC.
+pub(super) fn own_refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
+    let others = other_home_at(survey, change).map(|leg| Refusal::Against(Against::OtherHome(leg)));
+    if others.is_some() {
+        return others;
+    }
+    match change {
         ChangeKind::AddEntryFilter { behind } | ChangeKind::MoveEntryFilter { behind, .. } => {
-            filter_refusal(survey, behind)
+            filter_refusal(survey, behind, change)
         }
-        ChangeKind::SwapEntryFilter { filter } => filter_refusal(survey, filter),
+        ChangeKind::SwapEntryFilter { filter } => filter_refusal(survey, filter, change),
         ChangeKind::FilterAtDevice { outlet } => {
-            provider_network_refusal(survey, outlet).or_else(|| filter_refusal(survey, outlet))
+            provider_network_refusal(survey, outlet).or_else(|| filter_refusal(survey, outlet, change))
         }
+        ChangeKind::ShareOutlet { outlet } => satellite_on(survey, survey.wiring.head_of(outlet))
+            .filter(|sure| *sure == Sureness::Known)
+            .map(|_| Refusal::SharesWithSatellite { outlet }),
         ChangeKind::RemoveAmplifier { amplifier } => amplifier_refusal(survey, amplifier),
         ChangeKind::Cap { part, port } => cap_refusal(survey, part, port),
         ChangeKind::ReplaceRun { to } | ChangeKind::RenewConnectors { to } if survey.is_street_side(to) => {
@@ -159,30 +200,32 @@ pub fn refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
             Some(Refusal::NotYours)
         }
         _ => None,
-    };
-    own.or_else(|| service_refusal(change, survey))
+    }
 }
 
 fn not_own(survey: &Survey) -> bool {
     survey.building.is_some_and(|building| building.ownership == house::record::Ownership::Rented)
 }
 
-fn filter_refusal(survey: &Survey, at: SubjectId) -> Option<Refusal> {
-    let entry = survey.wiring.head_of(at);
-    let below = survey.wiring.below(at);
-    let satellite = survey.parts.get(&entry).is_some_and(|part| part.entry_kind == EntryKind::Satellite)
-        || below.iter().any(|id| plugged(survey, *id, &[Plugged::SatelliteReceiver]));
-    if satellite {
-        return Some(Refusal::FilterInSatelliteLine { entry });
+fn filter_refusal(survey: &Survey, at: SubjectId, change: ChangeKind) -> Option<Refusal> {
+    let head = survey.wiring.head_of(at);
+    match entry_filter(survey, head) {
+        EntryFilter::NotWanted(NotWanted::Satellite) => {
+            return Some(Refusal::FilterInSatelliteLine { entry: head });
+        }
+        // What keeps the network from a device may stand wherever it lets the device's own signals through.
+        EntryFilter::NotWanted(reason) if !matches!(change, ChangeKind::FilterAtDevice { .. }) => {
+            match reason {
+                NotWanted::AmplifierIsolates { amplifier } => {
+                    return Some(Refusal::AmplifierIsolates { amplifier });
+                }
+                NotWanted::PreamplifierOutside => return Some(Refusal::PreamplifierOutside { entry: head }),
+                NotWanted::Satellite | NotWanted::CutOff | NotWanted::FibreBox => {}
+            }
+        }
+        _ => {}
     }
-    let passes = entry_filter_rating().band?.high_mhz;
-    survey
-        .services
-        .values()
-        .filter(|service| comes_by_street(service))
-        .filter_map(|service| Some((service.kind, service.top_mhz?)))
-        .find(|(_, top)| *top > passes)
-        .map(|(service, top_mhz)| Refusal::FilterCutsService { service, top_mhz, passes_mhz: passes })
+    against(survey, head, change).map(Refusal::Against)
 }
 
 /// A box of the provider's may be a member of the provider's own network, and a fibre box of its link to the router.
@@ -198,14 +241,13 @@ fn provider_network_refusal(survey: &Survey, outlet: SubjectId) -> Option<Refusa
     Some(Refusal::CutsProviderNetwork { outlet, service })
 }
 
-fn comes_by_street(service: &Service) -> bool {
-    matches!(service.kind, ServiceKind::CableTv | ServiceKind::CableInternet | ServiceKind::AntennaTv)
-}
-
 /// An amplifier stands where somebody once found it needed. Where a TV or modem hangs below, taking it out is only
-/// sound once the level there was measured; whether it then stays in its window is looked at like any other change.
+/// sound once the level there is known, measured or worked out; whether it then stays in its window is looked at like any
+/// other change.
 fn amplifier_refusal(survey: &Survey, amplifier: SubjectId) -> Option<Refusal> {
     let gain = survey.parts.get(&amplifier).and_then(|part| part.rating.gain_db).unwrap_or(12.0);
+    let levels =
+        levels(survey, &level::Options { draws: 1, ..level::Options::default() }).unwrap_or_default();
     let outlet = survey
         .wiring
         .below(amplifier)
@@ -213,7 +255,7 @@ fn amplifier_refusal(survey: &Survey, amplifier: SubjectId) -> Option<Refusal> {
         .filter(|id| {
             plugged(survey, *id, &[Plugged::Tv, Plugged::TvBox, Plugged::Modem, Plugged::MocaGateway])
         })
-        .find(|id| crate::level::measured_at(survey, *id).is_empty())?;
+        .find(|id| !levels.is_known_at(*id))?;
     Some(Refusal::LevelsUnknown { outlet, loss_db: gain })
 }
 
@@ -241,13 +283,4 @@ fn cap_refusal(survey: &Survey, part: SubjectId, port: u8) -> Option<Refusal> {
 fn plugged(survey: &Survey, id: SubjectId, which: &[Plugged]) -> bool {
     let devices = survey.parts.get(&id).and_then(|part| part.plugged.as_ref());
     devices.is_some_and(|devices| devices.iter().any(|device| which.contains(device)))
-}
-
-/// Whether an entry leads to the street, the antenna or nobody knows where.
-pub(super) fn open_to_the_world(survey: &Survey, entry: SubjectId) -> bool {
-    survey.parts.get(&entry).is_some_and(|part| {
-        part.kind == PartKind::Entry
-            && part.entry_state != EntryState::CutOff
-            && !matches!(part.entry_kind, EntryKind::Satellite | EntryKind::FibreBox)
-    })
 }

@@ -1,15 +1,20 @@
 //! The checks of `advice`, in one binary.
 
 mod change_kinds;
+mod entry_filters;
 mod field_forecasts;
 mod finding_field_cases;
 mod finding_kinds;
 mod level_readings;
+mod level_wiring;
 mod level_worked;
+mod levels_when_done;
 mod measured_parts;
+mod not_known;
 mod passing_box;
 mod prior;
 mod services_on_the_wire;
+mod strong_leg;
 mod work_answers;
 mod work_done;
 mod work_order;

@@ -5,7 +5,7 @@ use advice::verdict::{HeldOf, Met, RoomVerdict, Together, Verdict, Wished};
 use coax::link::Limit;
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::{Reading, Survey};
+use house::record::{Named, Reading, Survey};
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
@@ -196,6 +196,8 @@ struct TestJson {
     reading: SubjectId,
     tells: &'static str,
     held: Vec<HeldJson>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    link: Option<&'static str>,
 }
 
 /// A figure that was measured, beside what was to be expected of it.
@@ -258,6 +260,7 @@ fn room_as_json(survey: &Survey, forecast: &Forecast, room: &RoomForecast, of: O
             Reach::NoBridge => "no_bridge",
             Reach::Loose(_) => "loose",
             Reach::OtherTree => "other_tree",
+            Reach::FedByNothing(_) => "fed_by_nothing",
             Reach::NoChannel => "no_channel",
         },
         wish: wished.map(|wished| wish(wished.wish)),
@@ -309,5 +312,10 @@ fn test_as_json(reading: &Reading, verdict: &Verdict) -> TestJson {
             outside_by: rounded(held.outside_by(), 1),
         }
     });
-    TestJson { reading: reading.id, tells: verdict.tells.name(), held: held.collect() }
+    TestJson {
+        reading: reading.id,
+        tells: verdict.tells.name(),
+        held: held.collect(),
+        link: verdict.link.map(Named::name),
+    }
 }

@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use advice::finding::Caution;
-use advice::level::{BandChange, OutletChange};
-use advice::worklist::{Options, Step, WorkList, worklist};
+use advice::level::{self, BandChange, LevelTold, MovedOut, OutletChange};
+use advice::worklist::{FailedRoom, Options, Step, WorkList, worklist};
 use house::naming;
 use house::record::ChangeKind;
 use house::record::{ServiceKind, Survey};
@@ -28,15 +28,26 @@ pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {
 pub fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page) {
     page.heading(&context.word("desk-worklist"));
     let minutes = list.steps.iter().map(|step| step.effort.minutes).sum();
-    let intro = Phrase::new("desk-worklist-count")
+    let intro = if list.is_only_checks() { "desk-worklist-checks" } else { "desk-worklist-count" };
+    let intro = Phrase::new(intro)
         .with("count", Arg::Count(list.steps.len() as u64))
         .with("minutes", Arg::Minutes(minutes));
-    page.paragraph(0, &context.say(&intro));
+    // Where a test failed, a list without steps says what is left for it.
+    if !list.steps.is_empty() || list.failed.is_empty() {
+        page.paragraph(0, &context.say(&intro));
+    }
+    if !list.failed.is_empty() {
+        page.heading(&context.word("desk-failed"));
+        for room in &list.failed {
+            page.item(0, &context.say(&room.phrase(survey, list)));
+        }
+    }
     let mut told_cautions = BTreeMap::new();
     for (number, step) in list.steps.iter().enumerate() {
         tell_step(context, number + 1, step, &mut told_cautions, page);
     }
     tell_when_done(context, list, page);
+    tell_services_when_done(context, survey, list, page);
     tell_shopping(context, list, page);
     if !list.refused.is_empty() {
         page.heading(&context.word("desk-refused"));
@@ -133,6 +144,20 @@ fn tell_when_done(context: &Context, list: &WorkList, page: &mut Page) {
     }
 }
 
+/// What TV and modem get now and when all steps are done.
+fn tell_services_when_done(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page) {
+    let told = level::told(survey, &list.levels, &list.level_changes);
+    if list.steps.is_empty() || told.is_empty() {
+        return;
+    }
+    page.heading(&context.word("desk-levels"));
+    for row in &told {
+        let line =
+            Phrase::new("desk-levels-short").phrase("of", row.of(survey)).phrase("short", row.in_short());
+        page.item(0, &context.say(&line));
+    }
+}
+
 /// Everything to buy, in words.
 fn shopping(context: &Context, list: &WorkList) -> Vec<(String, u64)> {
     list.shopping(&list.house_when_done)
@@ -155,10 +180,21 @@ fn tell_shopping(context: &Context, list: &WorkList, page: &mut Page) {
 #[derive(Serialize)]
 pub struct WorkListJson {
     steps: Vec<StepJson>,
+    failed: Vec<FailedJson>,
     shopping: Vec<NeededJson>,
     refused: Vec<RefusedJson>,
     as_found: ForecastJson,
     when_done: ForecastJson,
+    levels: Vec<FitsJson>,
+}
+
+/// How the level of one service at one outlet lies to what the device needs.
+#[derive(Serialize)]
+struct FitsJson {
+    outlet: PartJson,
+    service: ServiceKind,
+    fits: &'static str,
+    fits_when_done: &'static str,
 }
 
 #[derive(Serialize)]
@@ -172,9 +208,19 @@ struct StepJson {
     check: Option<String>,
     back: Option<String>,
     services: Vec<ServiceChangeJson>,
+    moves_out: Vec<MovedOutJson>,
     gains: Vec<GainJson>,
     minutes: u64,
     needs: Vec<NeededJson>,
+}
+
+/// A room whose test failed: what is wrong on the way, and which step comes next for it, from 1.
+#[derive(Serialize)]
+struct FailedJson {
+    outlet: PartJson,
+    faults: Vec<&'static str>,
+    next: Option<usize>,
+    what: String,
 }
 
 #[derive(Serialize)]
@@ -196,6 +242,18 @@ struct ServiceChangeJson {
     cut_off: bool,
     down: Vec<BandChangeJson>,
     up: Vec<BandChangeJson>,
+}
+
+/// A level that a step moves out of what the device needs.
+#[derive(Serialize)]
+struct MovedOutJson {
+    outlet: PartJson,
+    service: ServiceKind,
+    sends: bool,
+    mhz: f64,
+    as_found_dbmv: f64,
+    after_dbmv: f64,
+    what: String,
 }
 
 #[derive(Serialize)]
@@ -236,8 +294,15 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
             why: context.say(&why),
         }
     };
+    let fits = |row: &LevelTold| FitsJson {
+        outlet: part(survey, row.outlet),
+        service: row.service,
+        fits: row.fits.name(),
+        fits_when_done: row.fits_then.unwrap_or(row.fits).name(),
+    };
     WorkListJson {
         steps: list.steps.iter().map(|step| step_as_json(context, step)).collect(),
+        failed: list.failed.iter().map(|room| failed_as_json(context, survey, list, room)).collect(),
         shopping: shopping(context, list)
             .into_iter()
             .map(|(what, count)| NeededJson { what, count })
@@ -245,6 +310,29 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
         refused: list.refused.iter().map(|(change, why)| refused(change, why.why(survey))).collect(),
         as_found: forecast::as_json(survey, &list.as_found, Of::AsFound),
         when_done: forecast::as_json(&list.house_when_done, &list.when_done, Of::ToCome),
+        levels: level::told(survey, &list.levels, &list.level_changes).iter().map(fits).collect(),
+    }
+}
+
+fn moved_as_json(context: &Context, step: &Step, moved: &MovedOut) -> MovedOutJson {
+    MovedOutJson {
+        outlet: part(&step.before, moved.outlet),
+        service: moved.service,
+        sends: moved.sends,
+        mhz: rounded(moved.level.mhz, 1),
+        as_found_dbmv: rounded(moved.level.now_dbmv, 1),
+        after_dbmv: rounded(moved.level.level.likely, 1),
+        what: context.say(&moved.phrase(&step.before)),
+    }
+}
+
+fn failed_as_json(context: &Context, survey: &Survey, list: &WorkList, room: &FailedRoom) -> FailedJson {
+    let next = list.steps.iter().position(|step| Some(step.change) == room.next);
+    FailedJson {
+        outlet: part(survey, room.outlet),
+        faults: room.faults.iter().map(|fault| fault.name()).collect(),
+        next: next.map(|place| place + 1),
+        what: context.say(&room.phrase(survey, list)),
     }
 }
 
@@ -277,6 +365,7 @@ fn step_as_json(context: &Context, step: &Step) -> StepJson {
         check: attribute("check"),
         back: attribute("back"),
         services: step.service_changes.iter().map(|change| service_as_json(step, change)).collect(),
+        moves_out: step.moves_out.iter().map(|moved| moved_as_json(context, step, moved)).collect(),
         gains: step
             .gains
             .iter()

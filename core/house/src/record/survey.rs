@@ -11,8 +11,8 @@ use serde_json::Value;
 
 use super::closed_list::closed_list;
 use super::{
-    Asked, EntryKind, EntryState, Part, PartKind, Photo, Plugged, Reading, Room, Run, Service, ServiceKind,
-    Wiring, Wish, Work,
+    Asked, EntryKind, Feed, Incoming, Part, PartKind, Photo, Plugged, Reading, Room, Run, Service,
+    ServiceKind, Wiring, Wish, Work,
 };
 
 /// How the internet reaches the house and what the plan gives.
@@ -48,13 +48,14 @@ pub struct Building {
 pub struct NetworkPlan {
     /// MoCA version: `1.0`, `1.1`, `2.0`, `2.0 bonded`, `2.5`.
     pub version: String,
-    /// Ethernet port of the adapters, Mb/s.
-    pub ethernet_mbps: u32,
+    /// Ethernet port of the adapters, Mb/s; `None` while nobody said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ethernet_mbps: Option<u32>,
 }
 
 impl Default for NetworkPlan {
     fn default() -> Self {
-        Self { version: "2.5".into(), ethernet_mbps: 2500 }
+        Self { version: "2.5".into(), ethernet_mbps: None }
     }
 }
 
@@ -189,15 +190,20 @@ impl Survey {
     /// from the entry of a cable company, or of nobody knows what, or leads to the ground block behind such an entry.
     pub fn is_street_side(&self, to: SubjectId) -> bool {
         let way = self.wiring.way_up(to);
-        let street = way.last().and_then(|head| self.parts.get(head)).is_some_and(|head| {
-            head.kind == PartKind::Entry
-                && head.entry_state != EntryState::CutOff
-                && matches!(head.entry_kind, EntryKind::Cable | EntryKind::Unknown)
+        let street = way.last().is_some_and(|head| {
+            let fibre = self.parts.get(head).is_some_and(|head| head.entry_kind == EntryKind::FibreBox);
+            !fibre && Incoming::at(self, *head).may_bring_cable()
         });
         let of_kind = |id: &SubjectId, kind| self.parts.get(id).is_some_and(|part| part.kind == kind);
         let from_entry = way.get(1).is_some_and(|feeder| of_kind(feeder, PartKind::Entry));
         let block_at_or_below = self.wiring.below(to).iter().any(|id| of_kind(id, PartKind::GroundBlock));
         street && way.len() > 1 && (from_entry || block_at_or_below)
+    }
+
+    /// The first output of a part with a cable that is known, else its first: where what is put behind the part goes.
+    pub fn port_in_use(&self, part: SubjectId) -> u8 {
+        let ports = self.parts.get(&part).map_or(1, Part::outputs);
+        (1..=ports).find(|port| self.wiring.on_port(part, *port).next().is_some()).unwrap_or(1)
     }
 
     /// Whether a part and the one that feeds it hang at one spot, as far as is known: the run between is short, or nobody
@@ -208,6 +214,22 @@ impl Survey {
             Some(length) => length.metres <= SIDE_BY_SIDE.value(),
             None => upper.place.is_some() && upper.place == lower.place,
         }
+    }
+
+    /// The outputs of a part on which nothing hangs and at which nobody looked: what is there is not known. While the
+    /// outputs were never counted, one at least is.
+    pub fn unseen_outputs(&self, part: &Part) -> usize {
+        let free = |port: &u8| self.wiring.on_port(part.id, *port).next().is_none();
+        let unseen = (1..=part.outputs()).filter(free).filter(|port| part.end(*port).is_none()).count();
+        let counted = part.rating.legs > 0 || !matches!(part.kind, PartKind::Splitter | PartKind::Tap);
+        if counted { unseen } else { unseen.max(1) }
+    }
+
+    /// Whether somebody saw that an outlet is fed by nothing, and it feeds nothing either: no cable that leads anywhere.
+    pub fn is_dead_outlet(&self, part: &Part) -> bool {
+        part.kind == PartKind::Outlet
+            && part.feed == Some(Feed::Nothing)
+            && self.wiring.fed_from(part.id).is_empty()
     }
 
     /// Works out [`wiring`](Self::wiring) anew from the parts' feeds. Call after changing any feed in memory.

@@ -14,7 +14,7 @@ mod strokes;
 mod svg;
 
 pub use bar::{BarSign, RoomBar, SCALE_STEP_MBPS, bar_sign, room_bar};
-pub use map::{Folding, Layout, WiringMap};
+pub use map::{Folding, Layout, ShownMap, WiringMap};
 pub use mark::{Anchor, Dash, Figure, Fill, Ink, Mark, Pen, Point, Shape, Touch, Weight};
 pub use measure::{even_width, fitted, legible, text_width, wrapped};
 pub use plot::{loss_plot, loss_plot_in};

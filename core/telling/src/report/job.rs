@@ -59,6 +59,8 @@ pub(super) fn more(teller: &ReportTeller<'_>) -> Option<String> {
     if !answers.is_empty() && Together::is_too_much(teller.forecast()) {
         sentences.push(teller.word("answer-not-together"));
     }
+    // Where a test failed, what is left for it is said before all else.
+    sentences.extend(teller.input.failed.iter().map(|room| teller.say(room)));
     (!sentences.is_empty()).then(|| sentences.join(" "))
 }
 
@@ -116,12 +118,13 @@ fn house(teller: &ReportTeller<'_>) -> Vec<String> {
         teller.say(&Phrase::new("report-services").with("services", ReportTeller::list(names)))
     });
     let planned = are_adapters_planned(survey);
-    let port = Arg::RateAsRead(f64::from(survey.network.ethernet_mbps));
+    let port = survey.network.port();
     lines.push(
         teller.say(
             &Phrase::new(if planned { "report-network-planned" } else { "report-network" })
                 .text("version", &survey.network.version)
-                .with("port", port),
+                .text("said", if port.is_stated { "yes" } else { "no" })
+                .with("port", Arg::RateAsRead(f64::from(port.mbps))),
         ),
     );
     if let Some(bridge) = teller.forecast().bridge {

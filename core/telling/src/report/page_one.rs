@@ -46,6 +46,10 @@ pub(super) fn sheet(teller: &ReportTeller<'_>, letters: &Letters) -> Markup {
 fn first_steps(teller: &ReportTeller<'_>) -> Markup {
     let steps = &teller.input.steps;
     let first = steps.iter().take(FIRST_STEPS).count();
+    if steps.is_empty() && !teller.input.failed.is_empty() {
+        // What is left for a room whose test failed stands under the answer.
+        return html! {};
+    }
     html! {
         h2 { (teller.say(&Phrase::new("report-first-steps").with("count", Arg::Count(first as u64)))) }
         @if steps.is_empty() {

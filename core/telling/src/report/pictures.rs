@@ -42,7 +42,7 @@ pub(super) fn found(teller: &ReportTeller<'_>) -> Option<Section> {
 /// The section with the whole map, where that of page one is folded. It is for the screen: the parts stand in a table too.
 pub(super) fn whole(teller: &ReportTeller<'_>) -> Option<Section> {
     let map = map_now(teller);
-    if !map.is_folded(teller.language) {
+    if !map.shown(teller.language).is_folded() {
         return None;
     }
     let figure = map.folded(Folding::Nothing).figure(teller.language);

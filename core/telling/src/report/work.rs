@@ -18,7 +18,12 @@ use crate::words::ToldGain;
 pub(super) fn list(teller: &ReportTeller<'_>, letters: &Letters) -> Section {
     let steps = &teller.input.steps;
     let body = html! {
-        @if steps.is_empty() {
+        @if !teller.input.failed.is_empty() {
+            h3 { (teller.word("report-work-failed")) }
+            ul { @for room in &teller.input.failed { li { (teller.say(room)) } } }
+        }
+        @if steps.is_empty() && !teller.input.failed.is_empty() {
+        } @else if steps.is_empty() {
             p { (nothing_to_do(teller)) }
         } @else {
             p { (teller.word("report-work-how")) }

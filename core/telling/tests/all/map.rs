@@ -5,10 +5,12 @@ use std::sync::LazyLock;
 
 use advice::finding::{Finding, FindingKind, Weight, findings};
 use advice::forecast::Forecast;
-use advice::worklist::{Options, worklist};
+use advice::worklist::{Options, Step, WorkList, worklist};
 use facts::fact::SubjectId;
 use house::rating::Band;
-use house::record::{CableKind, OtherNetwork, PartKind, ServiceKind, Survey, reading_order};
+use house::record::{
+    CableKind, ChangeKind, OtherNetwork, PartKind, PortEnd, ServiceKind, Survey, reading_order,
+};
 use houses::{drawn, part_id};
 use phrase::Phrase;
 use proptest::prelude::*;
@@ -166,6 +168,7 @@ static HOUSES: LazyLock<Vec<Known>> = LazyLock::new(|| {
     houses.into_iter().map(Known::of).collect()
 });
 
+#[expect(clippy::unwrap_used, reason = "a house that is not there fails the test")]
 fn drawn_house(parts: usize) -> &'static Known {
     HOUSES.iter().find(|known| known.survey.parts.len() == parts).unwrap()
 }
@@ -276,9 +279,10 @@ fn cables_nobody_looked_at_are_dotted_and_fold_by_themselves() {
 fn each_series_has_its_line_and_the_key_says_so() {
     let lines = |cable: CableKind| {
         let house = houses::House::new()
-            .entry("E1", house::record::EntryKind::Antenna)
+            .part("G1", PartKind::GroundBlock)
+            .fed_by_nothing()
             .outlet("O1", "Study")
-            .from("E1", 1)
+            .from("G1", 1)
             .over(cable, 9.0);
         let figure = WiringMap::of(&house.survey()).figure(&english());
         let line = figure.marks.iter().find(|mark| {
@@ -375,6 +379,66 @@ fn after_the_work_what_changes_has_the_number_of_its_step() {
 }
 
 #[test]
+fn an_entry_filter_before_the_first_split_takes_the_flag_away_before_anything_is_worked_out() {
+    let mut survey = house();
+    let says = |survey: &Survey| {
+        let figure = WiringMap::of(survey).figure(&english());
+        texts(&figure).iter().any(|text| text.starts_with("no entry filter"))
+    };
+    assert!(says(&survey));
+    survey.parts.get_mut(&id(21)).unwrap().kind = PartKind::EntryFilter;
+    survey.parts.get_mut(&id(21)).unwrap().rating.stop_band =
+        Some(Band { low_mhz: 1125.0, high_mhz: 1675.0 });
+    assert!(!says(&survey));
+}
+
+#[test]
+fn an_output_that_leads_to_another_home_says_so_and_is_not_to_be_found_out() {
+    let with = |end| {
+        let house = houses::good_house().splitter("S2", 2).from("S1", 3).end(2, end);
+        let survey = house.at("S1").with(|part| part.rating.legs = 3).survey();
+        let figure = WiringMap::of(&survey).figure(&english());
+        let row = rows(&figure).into_iter().find(|mark| mark.part() == Some(part_id(&survey, "S2"))).cloned();
+        (row.unwrap().about.unwrap(), texts(&figure).contains(&"?"))
+    };
+    let (about, is_open) = with(PortEnd::AnotherHome);
+    assert!(about.contains("output 2 to another home") && !is_open, "{about}");
+    let (about, is_open) = with(PortEnd::LooseEnd);
+    assert!(about.contains("output 2 leads where?") && is_open, "{about}");
+}
+
+/// A house in good order with a room that has no outlet yet and wishes for one, and its work list.
+#[expect(clippy::expect_used, reason = "a house without a work list fails the test")]
+fn house_with_a_room_to_come() -> WorkList {
+    let survey =
+        houses::good_house().at("S1").with(|part| part.rating.legs = 3).open(3).wish("Attic", 400.0).survey();
+    let draws = advice::forecast::Options { draws: 24, seed: 7, points: 111 };
+    let options = Options { screening: draws, stating: draws, most_steps: 6 };
+    worklist(&survey, &options).expect("a work list")
+}
+
+#[test]
+fn a_cable_that_the_work_lays_is_of_long_strokes() {
+    let list = house_with_a_room_to_come();
+    let is_new_run = |step: &Step| matches!(step.change, ChangeKind::NewRun { .. });
+    let step = list.steps.iter().position(is_new_run).unwrap() + 1;
+    for layout in LAYOUTS {
+        let figure = WiringMap::after(&list).laid_out(layout).figure(&english());
+        sound(&figure);
+        let long = |mark: &&Mark| mark.pen.dash == Dash::Long;
+        // The cable itself, and the sample in the key.
+        assert_eq!(figure.marks.iter().filter(long).count(), 2);
+        let new =
+            rows(&figure).into_iter().find(|mark| mark.about.as_ref().unwrap().starts_with("Attic")).unwrap();
+        assert!(new.about.as_ref().unwrap().contains(&format!("changed by step {step}")), "{new:?}");
+        assert!(texts(&figure).contains(&step.to_string().as_str()));
+        // As it is now, no cable is new.
+        let now = WiringMap::of(&list.steps[0].before).laid_out(layout).figure(&english());
+        assert!(!now.marks.iter().any(|mark| mark.pen.dash == Dash::Long));
+    }
+}
+
+#[test]
 fn every_finding_that_weighs_says_in_a_few_words_why_a_part_has_its_flag() {
     let english = english();
     for kind in FindingKind::ALL.iter().filter(|kind| kind.weight() <= Weight::Costly) {
@@ -425,7 +489,7 @@ fn in_lines_of_text_every_part_stands_under_what_feeds_it() {
         let is_it = |line: &&String| line.split_whitespace().any(|word| word.trim_end_matches(':') == tag);
         lines.iter().find(is_it).unwrap_or_else(|| panic!("{tag}: {lines:#?}"))
     };
-    let depth = |tag: &str| line(tag).chars().position(|sign| sign.is_alphanumeric()).unwrap();
+    let depth = |tag: &str| line(tag).chars().position(char::is_alphanumeric).unwrap();
     // A step inwards is three signs.
     assert_eq!([depth("E1"), depth("G1"), depth("S1"), depth("O2"), depth("O3")], [0, 3, 6, 9, 12]);
     assert_eq!((depth("S2"), depth("O4")), (0, 3));
@@ -519,9 +583,8 @@ fn drawings() {
         }
         if many == 9 {
             let list = worklist(survey, &options).unwrap();
-            let found = findings(&list.house_when_done, Some(&list.when_done));
             for (name, layout) in ["narrow", "column", "page"].into_iter().zip(LAYOUTS) {
-                let map = WiringMap::after(&list).with_findings(&found);
+                let map = WiringMap::after(&list);
                 put(format!("after-{many:03}-{name}"), &map.laid_out(layout).figure(&english()));
             }
         }
@@ -536,6 +599,19 @@ fn drawings() {
     for (name, width) in [("narrow", NARROW), ("column", COLUMN)] {
         let plot = loss_plot_in(&survey, &forecast_of(&survey), width, &english()).unwrap();
         put(format!("taken-{name}"), &plot);
+    }
+    for (name, layout) in ["narrow", "column", "page"].into_iter().zip(LAYOUTS) {
+        let list = house_with_a_room_to_come();
+        let map = WiringMap::after(&list).laid_out(layout).figure(&english());
+        put(format!("new-{name}"), &map);
+    }
+    // Any numbers would do: every kind of part, loose and wrong ones among them.
+    let numbers: Vec<_> =
+        (1..=40_u64).map(|number| number.wrapping_mul(0x9E37_79B9_7F4A_7C15) >> 7).collect();
+    let survey = house_by_chance(&numbers, "Room");
+    for (name, layout) in ["narrow", "column", "page"].into_iter().zip(LAYOUTS) {
+        let map = WiringMap::of(&survey).laid_out(layout).folded(Folding::Nothing);
+        put(format!("chance-{name}"), &map.figure(&english()));
     }
     put("house".into(), &Known::of(house()).map(Layout::Narrow, folded()));
     for (name, picture) in drawings {

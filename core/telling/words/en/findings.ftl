@@ -43,16 +43,37 @@ caution-mains-near = Keep coax clear of mains cables. Where both share a way or 
 
 ## The entry
 
+# What another home gets its signal by.
+another-home-ask = Another home gets its signal by { $port }. Leave this as it is, and ask whoever looks after the building.
+another-home-may-be-ask = Nobody knows what hangs on { $port }; it may be another home. Leave everything screwed on, and ask whoever looks after the building where it leads.
+
+filter-goes-in = { $place ->
+    [branch] Screw an entry filter on the cable of your own home, at { $behind }.
+   *[line] Screw an entry filter on where everything comes in: right behind { $behind }, on the house side, before the first splitter.
+} { $power ->
+    [yes] DC power goes over this cable: take one that passes it (DC pass). Then
+   *[no] Then
+} check that TV and internet still work.
+
 finding-entry-filter-missing = No entry filter (MoCA filter) was found at { $entry }.
     .why = Without it your room network can leave the house and meet a neighbour's. With it, signals between rooms get stronger too, because the filter sends them back into the house.
     .why-head = The room network can leave the house
-    .do = Screw an entry filter on where everything comes in: on the house side of the ground block, before the first splitter. Then check that TV and internet still work.
-    .do-head = Put an entry filter in
+    .do = { $call ->
+        [leave] Leave the filter out for now. { $reason }
+       *[do] { filter-goes-in }
+    }
+    .do-head = { $call ->
+        [leave] Leave the filter out for now
+       *[do] Put an entry filter in
+    }
     .source = { source-filter-use }
 
 finding-entry-filter-if-connected = It is not yet known what comes in at { $entry } or whether it is joined, and no entry filter (MoCA filter) was found there.
     .why = If the cable is joined to the street or an antenna, your room network can leave the house by it.
-    .do = Find out what comes in. A dish's cable must not get this filter, and a cable that is cut off needs none. For a cable company or an antenna, put a filter on the house side of the ground block, before the first splitter.
+    .do = { $call ->
+        [leave] Find out what comes in, and leave the filter out for now. { $reason }
+       *[do] Find out what comes in. A dish's cable must not get this filter, and a cable that is cut off needs none. For a cable company or an antenna: { filter-goes-in }
+    }
     .do-head = Find out what comes in, then choose
     .source = { source-filter-use }
 
@@ -64,8 +85,20 @@ finding-entry-filter-not-seen = Nobody could tell yet whether there is an entry 
 
 finding-filter-after-split = Behind a split, not before the first one, sits { $filter }.
     .why = An entry filter there guards only its own branch, and parts the rooms behind it from the others.
-    .do = Move it to where everything comes in: on the house side of the ground block, before the first splitter. If a filter is there already, or nothing comes in any more, take it out.
-    .do-head = Move the filter in front of the first splitter
+    .do = { $call ->
+        [leave] Leave it where it is for now. { $reason }
+        [none] Take it out, and join its two cables with a barrel (cable joiner): none is needed there.
+        [several] Move one of them to where everything comes in: on the house side of the ground block, before the first splitter. Take the others out.
+       *[do] { $place ->
+            [branch] Move it to the cable of your own home, at { $behind }.
+           *[line] Move it to where everything comes in: on the house side of the ground block, before the first splitter.
+        }
+    }
+    .do-head = { $call ->
+        [leave] Leave it where it is for now
+        [none] Take the filter out
+       *[do] Move the filter in front of the first splitter
+    }
     .source = { source-practice }
 
 finding-filter-street-side = On the street side of the ground block sits { $filter }.
@@ -80,7 +113,13 @@ finding-filter-in-satellite-line = In a satellite line sits { $filter }.
 
 finding-filter-not-for-band = The band of the room network, { $band }, is not fully stopped by { $filter }.
     .why = Part of your network can still leave the house.
-    .do = Swap it for a filter that passes TV and internet and stops { $band }.
+    .do = { $call ->
+        [leave] Leave it as it is for now. { $reason }
+       *[do] Swap it for a filter that passes TV and internet{ $power ->
+            [yes] {" "}and DC power (DC pass)
+           *[no] { "" }
+        } and stops { $band }.
+    }
     .source = { source-filter-sheet }
 
 finding-filter-weak = Weaker than usual: { $filter } takes off { $rejection }; most entry filters take off { $standard } or more.
@@ -106,7 +145,13 @@ finding-ground-block-not-seen = No ground block is noted at { $entry }.
 
 finding-shared-building-open = Other homes share this coax, and nothing parts them from { $entry } yet.
     .why = Neighbours' adapters could find yours, and yours theirs.
-    .do = Set the same privacy password on all your own adapters first. Then put an entry filter where the cable of your own home comes in. Ask the building's manager before you touch what is shared.
+    .do = Set the same privacy password on all your own adapters first. { $call ->
+        [leave] Leave the filter out for now. { $reason }
+       *[do] Then put an entry filter { $place ->
+            [branch] on the cable of your own home, at { $behind }
+           *[line] where the cable of your own home comes in
+        }.
+    } Ask the building's manager before you touch what is shared.
     .do-head = Set the password first
     .source = { source-filter-use }
 
@@ -129,6 +174,21 @@ finding-splitter-label-unknown = It is not yet known for which band { $part } is
     .why = If it was not made for { $wanted }, it may cost some speed, or none.
     .do = Read its label and note the band. If there is none, the forecast counts with the whole range.
     .source = { source-survey }
+
+finding-splitter-for-satellite = Made for satellite signals too, by its label: { $part }.
+    .why = { $low ->
+        [yes] It starts at { $from }, so TV and internet below that hardly pass it. { "" }
+       *[no] { "" }
+    }It may be left over from a dish, or a dish’s signals may still pass it. The room network passes such a splitter, but cannot share it with a dish.{ $power ->
+        [yes] {" "}Power (DC) passes it as well.
+       *[no] { "" }
+    }
+    .why-head = It may be left over from a dish, or still serve one
+    .do = Does a dish or a satellite receiver hang on these cables? If so, note where. If not, the splitter may stay where TV and internet work.{ $power ->
+        [yes] {" "}Then also look whether any supply still feeds power through it.
+       *[no] { "" }
+    }
+    .source = { source-practice }
 
 finding-label-doubtful = The label of { $part } could be read in more than one way: "{ $label }".
     .why = The forecast rests on it.
@@ -162,7 +222,10 @@ finding-leg-open = { $count ->
    *[other] Outputs { $legs } of { $part } are free and open.
 }
     .why = Signals come back from an open output (leg) and disturb the others a little; noise can get in there.
-    .do = Screw a 75-ohm cap (terminator) on.
+    .do = { $power ->
+        [yes] Screw a 75-ohm cap (terminator) on, one that holds DC back (DC block): DC power may stand on this output.
+       *[no] Screw a 75-ohm cap (terminator) on.
+    }
     .source = { source-practice }
 
 finding-leg-not-seen = { $count ->
@@ -175,7 +238,10 @@ finding-leg-not-seen = { $count ->
 
 finding-outlet-open = Nothing is plugged in at { $outlet }.
     .why = Signals come back from an empty outlet and disturb the others a little.
-    .do = Screw a 75-ohm cap (terminator) on, or disconnect its cable at the splitter and cap that output.
+    .do = { $power ->
+        [yes] Screw a 75-ohm cap (terminator) on, one that holds DC back (DC block): DC power may stand on this outlet.
+       *[no] Screw a 75-ohm cap (terminator) on, or disconnect its cable at the splitter and cap that output.
+    }
     .source = { source-practice }
 
 finding-loose-end = { $count ->
@@ -276,6 +342,12 @@ finding-other-tree = Two separate coax trees: { $outlet } hangs on one; { $bridg
     .do-head = Join the two trees, or give each a start
     .source = { source-practice }
 
+finding-outlet-fed-by-nothing = No cable leads to { $outlet }, by what stands in this survey: nothing feeds it.
+    .why = A network over the coax cannot reach an outlet without a cable.
+    .do = Serve this room from an outlet nearby with a network cable, or have a new run of coax laid to it. The work list says what each takes.
+    .do-head = Serve it from nearby, or lay a new run
+    .source = { source-survey }
+
 finding-bridge-not-chosen = It is not yet known at which outlet the room network starts.
     .why = One adapter near the router joins coax and router (the bridge). What gets through is counted from there.
     .do = Choose the outlet nearest the router, and note that the adapter at the router (the bridge) goes there.
@@ -335,14 +407,27 @@ finding-versions-mixed = Older and newer adapters share this coax: versions { $v
     .do = Nothing needs to be done. Put the older ones where least speed is wanted.
     .source = MoCA 2.0 press release, June 2010: 2.0 works with 1.0 and 1.1.
 
-finding-version-too-slow = At { $outlet } { $wanted } is wanted; version { $version } gives { $most } Mb/s at most.
+finding-version-too-slow = At { $outlet } { $wanted } is wanted; version { $version } gives about { $likely } over the best of cables.
     .why = Even perfect cable cannot lift this limit.
-    .do = Use newer adapters there and at the start of the network, or be content with { $most } Mb/s.
+    .do = Use newer adapters there and at the start of the network, or be content with { $likely }.
     .source = MoCA 2.0 press release, June 2010 (1.1, 2.0); encyclopedia article on MoCA (1.0, 2.5).
 
-finding-ethernet-slower = At { $outlet } { $wanted } is wanted; the adapter's network port is made for { $port } and passes about { $payload }.
-    .why = The port is the limit there, not the coax.
-    .do = Use an adapter with a faster port there, if that speed matters.
+finding-ethernet-slower = At { $outlet } { $wanted } is wanted; { $known ->
+    [behind] what lies behind the adapter is made for
+    [usual] nobody said which network port the adapter has, and most of its version have one of
+   *[stated] the adapter's network port is made for
+} { $port }, which passes about { $payload }.
+    .why = { $known ->
+    [behind] That is the limit there, not the coax.
+    [usual] If it has one, that is the limit there, not the coax.
+   *[stated] The port is the limit there, not the coax.
+}
+    .do = { $known ->
+    [behind] Use a faster switch or network cable there, if that speed matters.
+    [usual] Look which port stands on the adapter, and note it.
+   *[stated] Use an adapter with a faster port there, if that speed matters.
+}
+    .do-head = What to look at or to use there
     .source = RFC 6349 (2011), section 4.1.1: 94.9 % of the line rate is left for data.
 
 ## From the forecast
@@ -353,7 +438,11 @@ finding-no-channel = No channel is left for { $outlet }.
     .source = { source-survey }
 
 finding-wishes-do-not-fit = All rooms at full speed at once would need { $share } of what the coax gives.
-    .why = All adapters share one capacity. One room alone still gets its full speed.
+    .why = All adapters share one capacity. { $alone ->
+    [yes] One room alone still gets its full speed.
+   *[no] Some rooms would not get theirs even alone: see to those first.
+}
+    .why-head = All adapters share one capacity
     .do = Nothing needs to be done if the rooms are rarely busy at once. Otherwise wish for less, or use newer adapters.
     .source = { source-survey }
 
@@ -398,6 +487,42 @@ finding-modem-level-outside = The modem at { $outlet } receives { $level } ({ $f
     }
     .source = Table "Digital signal levels" of a published manual that reproduces DOCSIS: -15 to +15 dBmV.
 
+stretch-in-part = in { $part }
+stretch-run = on { $run }
+stretch-between = between { $from } and { $to }
+
+finding-level-below-wiring = At { $place } { $level } was measured ({ $frequency }). By what was measured at { $known } it should be about { $expected }: { $apart } is missing, lost { $stretch }.
+    .why = A poor connector, a crushed or wet cable or a part that nobody noted takes it. The room network loses there too.
+    .do = { $whose ->
+        [provider] Only the provider works on that stretch: ask for a look at it.
+       *[house] Look there: first at the connectors, then for a part that is not noted. Measure again after each change.
+    }
+    .source = { source-survey }
+
+finding-level-above-wiring = At { $place } { $level } was measured ({ $frequency }). By what was measured at { $known } it should be about { $expected }: { $apart } more comes from somewhere { $stretch }.
+    .why = Most likely an amplifier that nobody noted, or one that gives more than its label says. It may stop the room network.
+    .do = Look there for an amplifier, also behind a TV or in a wall box, and write it down. If there is none, measure again.
+    .source = { source-survey }
+
+clean-cable = error ratio (MER): 28 dB or more, 31 dB recommended, both for 256-QAM (a published meter's manual; an article on cablefax.com)
+clean-antenna = error ratio (MER): 15 dB or more, 21 dB recommended (guide figures for 8-VSB, as far as we know)
+
+signal-noise-from = { $from ->
+    [way] Before { $place } it is cleaner. Look at connectors, open ends and the cable on the way there.
+    [outside] It comes that way from further up. Ask the provider, or whoever looks after the antenna.
+   *[unknown] Measure it further up too, at best where it comes in: that tells whether the house adds it.
+}
+
+finding-signal-not-clean = At { $place } { $service } has an error ratio (MER) of { $ratio } ({ $frequency }); below { $least } it is not received.
+    .why = Noise or echoes cover the signal: pictures freeze, and the internet drops out, however strong it is.
+    .do = { signal-noise-from }
+    .source = For cable an article on cablefax.com and a meter's manual, for antennas ATSC A/53 as far as we know.
+
+finding-signal-hardly-clean = At { $place } { $service } has an error ratio (MER) of { $ratio } ({ $frequency }); { $recommended } or more is recommended.
+    .why = It works, with little to spare on a bad day.
+    .do = { signal-noise-from }
+    .source = For cable an article on cablefax.com and a meter's manual, for antennas ATSC A/53 as far as we know.
+
 finding-level-not-recommended = At { $outlet } { $service } was measured at { $level } ({ $frequency }): enough, but outside { $needs }, which is recommended.
     .why = { $side ->
         [high] Little more would overdrive the device.
@@ -423,6 +548,11 @@ finding-modem-sends-high = The modem at { $outlet } sends at { $level }; { $need
     .do = Look at connectors and splits between modem and entry. Each split less helps. If all are sound, ask the provider.
     .source = "DOCSIS 3.1 cable modem transmit power", volpefirm.com: 40 to 50 dBmV is recommended for up to 4 channels.
 
+finding-level-worked-out-outside = At { $outlet } { $service } should come to about { $level } ({ $frequency }), worked out from what was measured elsewhere; { $needs } is what the device there needs.
+    .why = If it is so, channels may freeze or be missing, or the internet drops out; nobody has looked there yet.
+    .do = Measure the level there first. If it is so, look at connectors and splits on the way there. If all are sound, ask the provider, or whoever looks after the antenna, to look at the level at the entry.
+    .source = { source-survey }
+
 finding-amplifier-return-narrow = On the way from the modem at { $outlet } to the street, { $amplifier } returns only up to { $returns }; the modem sends up to { $sends }.
     .why = The upper part of what the modem sends does not get through, so uploads can be slow or fail.
     .do = Use an amplifier whose return path reaches { $sends }, or put the modem before it. Ask the provider which one fits.
@@ -432,6 +562,12 @@ finding-modem-may-reach-band = The modem at { $outlet } is of a generation that 
     .why = It then hears the room network in { $band }, and may suffer.
     .do = Ask the provider how high the service goes. If not above { -filters-pass-top }, put a filter (MoCA filter) at the modem.
     .source = { source-filter-use } Modems to 1218 and later 1794 MHz: a trade report of 2015.
+
+finding-dc-broken = Power for { $to } comes over the coax from { $from }, and on the way { $part } is stated to hold DC back.
+    .why = If that is so, no power arrives, and what { $to } serves stays dark.
+    .do = Look whether TV and what hangs behind it work. If they do, look again at the label and at the way that is noted. If not, put a part that passes DC in place of { $part }.
+    .do-head = Look whether power arrives
+    .source = { source-survey }
 
 finding-dc-feed = Power for { $to } goes over the coax from { $from }, by way of { $over }.
     .why = A filter, a cap or a splitter that holds DC back on this way would switch it off.
@@ -466,6 +602,16 @@ finding-nodes-more-than-known = The adapter at { $outlet } sees { $seen } networ
     .do-head = Look for boxes that speak MoCA, then set a password
     .source = { source-practice }
 
+finding-nodes-fewer = The adapter at { $outlet } sees { $seen } network members; { $known } adapters should be there.
+    .why = { $count ->
+    [0] One of them is off, or hears no other.
+   *[other] One of them is off, or hears no other. It may be the one at { $missing }: nothing written down here shows that it has a link.
+}
+    .why-head = One adapter is off, or hears no other
+    .do = See at each adapter whether it has power and whether its lamp for the coax is on. Where it is not, look at its password and its short coax cable first. If one is still to come, all is well.
+    .do-head = See at which adapter the lamp for the coax is off
+    .source = { source-survey }
+
 finding-node-alone = The adapter at { $outlet } sees no other, though { $known } adapters are noted on this coax.
     .why = It cannot hear the others, and may form a network of its own beside theirs.
     .do = Check that it has the same privacy password as the others. Then try it at an outlet near the start of the network (bridge): if it works there, the cable between is the place to look.
@@ -479,6 +625,30 @@ way-to-room = towards the room
 way-from-room = from the room
 
 measured-phy-rate = a PHY rate (raw speed on the coax) of { $rate }
+
+finding-no-link = The adapter at { $outlet } has no link: it hears no other adapter.
+    .why = As long as that is so, nothing of the network reaches this room. The adapter may be off or have another password, a plug may be loose, or something on the way lets nothing through.
+    .why-head = Nothing of the network reaches this room
+    .do = First see whether the adapter has power, is screwed on, and has the same privacy password as the others. Then try another short coax cable. The work list goes on from there.
+    .do-head = See to power, plugs and password first
+    .source = { source-survey }
+
+finding-link-comes-and-goes = The link of the adapter at { $outlet } comes and goes.
+    .why = A link that drops out mostly has a loose or corroded plug on its way. Or so little gets through that small things decide.
+    .why-head = Mostly a plug on the way is loose
+    .do = Screw the plugs at the wall and at the adapter hand-tight, and try another short coax cable. Then look at the plugs on the way, one place after the other.
+    .do-head = See to the plugs, the nearest first
+    .source = { source-practice }
+
+finding-hundred-somewhere = { $wish ->
+    [met] The wish at { $outlet } is met: { $measured } was measured. Still, { $expected } was expected.
+   *[other] At { $outlet } { $measured } was measured; { $expected } was expected.
+} That looks like a network socket or network cable of 100 Mb/s somewhere on the way, not like the coax.
+    .why = One old socket, a small switch, or a network cable with only four good wires makes everything behind it run at 100 Mb/s. What such a piece passes in a test is 75 to 95 Mb/s.
+    .why-head = One slow piece outside the coax holds all behind it
+    .do = Look outside the coax first: at the network cables of adapter, computer and router, also in the wall; at the sockets of both computers, and at any switch between. Then test again. Only if nothing of that helps, look at the coax.
+    .do-head = Look at network cables, sockets and switches first
+    .source = RFC 6349 (2011), section 4.1.1: 94.9 Mb/s of a 100 Mb/s line is left for data. That tests end at 75 or more: common practice, no source.
 
 finding-measured-below-forecast = { $wish ->
     [met] The wish at { $outlet } is met: { $measured } was measured. Still, { $expected } was expected.
@@ -530,6 +700,27 @@ finding-loss-under-load = At { $outlet } { $share } of packets get lost while th
     .why = A sound coax network loses next to none, even when busy.
     .do = Look for loose or corroded connectors and open outputs on the way, then test again.
     .source = MoCA 2.0 press release, June 2010: the target is one packet lost in 100 million.
+
+finding-loss-while-quiet = At { $outlet } { $share } of packets get lost though nothing else runs.
+    .why = A sound coax network loses next to none. Loss even at rest points to a bad plug, a poor adapter or noise on the cable.
+    .do = Screw the plugs at the wall and at the adapter hand-tight, try another short coax cable, and test again. Then look at the plugs on the way.
+    .do-head = See to the plugs at this outlet first
+    .source = MoCA 2.0 press release, June 2010: the target is one packet lost in 100 million.
+
+finding-internet-below-plan = At { $outlet } a test to the internet gave { $measured }; the plan gives { $plan }.{ $wish ->
+    [met] {" "}What is wished there is met all the same.
+   *[other] { "" }
+}
+    .why = Between here and there lie the coax, the router, the modem and the street, and the other end may be busy. Such a test does not say which of them was slow.
+    .why-head = Such a test does not say what was slow
+    .do = Test within the house, between a computer here and one at the router. If that is fast, the cause lies at the router or outside; then ask the provider.
+    .do-head = Test within the house, then ask the provider
+    .source = { source-practice }
+
+finding-internet-loses-packets = At { $outlet } { $share } of packets get lost on the way to the internet.
+    .why = The way there goes over much more than the coax of this house. Such a test says nothing against the coax.
+    .do = Test within the house. If nothing gets lost there, ask the provider.
+    .source = { source-practice }
 
 finding-speed-swings = The internet at { $outlet } swings between { $low } and { $high }, with heat or the time of day.
     .why = That points to the street's cable or its fittings, not to the room network.

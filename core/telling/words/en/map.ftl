@@ -14,6 +14,8 @@ map-description = { $parts ->
     [one] one cable has an unknown far end.
    *[other] { $ends } cables have an unknown far end.
 } The lists of parts and cables say the same in words.
+map-taken-out = Taken out by the work: { $parts }.
+map-description-and = { $found } { $gone }
 
 # A part as it is called in the drawing.
 map-entry = Entry
@@ -27,7 +29,7 @@ map-splitter = { $legs ->
 }
     .short = { $legs ->
     [0] not counted
-   *[other] { $legs } ways
+   *[other] { $legs }-way
 }
 map-tap = Tap
 map-amplifier = Amplifier
@@ -48,6 +50,8 @@ map-power-inserter = Power inserter
 map-unknown = Not identified
     .short = Unknown
 
+map-own-words = { $text }
+
 # What came of a part or cable: several of these stand side by side, so each is a few words.
 map-entry-cable = from the street
 map-entry-antenna = antenna
@@ -66,6 +70,7 @@ map-cable-loses = cable loses { $loss }
 map-weakest = weakest room
 map-shared-port = two on one port
 map-poor-plug = poor plug
+map-thin = thin cable
 map-end-capped = { $count ->
     [one] output { $ports } capped
    *[other] outputs { $ports } capped
@@ -78,6 +83,10 @@ map-end-loose = { $count ->
     [one] output { $ports } leads where?
    *[other] outputs { $ports } lead where?
 }
+map-end-another-home = { $count ->
+    [one] output { $ports } to another home
+   *[other] outputs { $ports } to another home
+}
 map-end-unknown = { $count ->
     [one] output { $ports } not looked at
    *[other] outputs { $ports } not looked at
@@ -89,7 +98,7 @@ map-tag-among = { $first }…{ $last }
 map-loose-not-traced = what feeds it?
 map-loose-loop = its feed closes a loop
 map-loose-too-deep = too deep in the tree
-map-loose-no-such-port = no such output above it
+map-loose-no-such-port = no such output
 map-loose-feeder-gone = what fed it is gone
 map-outlets = { $count ->
     [one] { $count } outlet
@@ -159,6 +168,22 @@ map-because-loss-above-forecast = more loss than expected
 map-because-one-way-slower = one way much slower
 map-because-loss-under-load = packets get lost
 map-because-wishes-do-not-fit = wishes do not all fit
+map-because-outlet-fed-by-nothing = no cable leads to it
+map-because-dc-broken = holds power back
+map-because-level-below-wiring = signal lost on the way
+map-because-level-above-wiring = more signal than explained
+map-because-signal-not-clean = signal not clean
+map-because-level-worked-out-outside = signal likely off
+map-because-amplifier-ends-below = ends below the band used
+map-because-no-link = no link to the router
+map-because-link-comes-and-goes = link comes and goes
+map-because-nodes-fewer = a member is missing
+map-because-hundred-somewhere = a slow socket on the way
+map-because-loss-while-quiet = loses packets at rest
+map-because-combiner-in-path = combiner on the way
+map-because-modem-drops-out = modem drops out
+# Where a finding has no words of its own here.
+map-because-other = something is wrong
 
 # The cable that leads to a part, in full.
 map-over = over { $cable }, { $length }

@@ -7,7 +7,7 @@ use house::naming;
 use house::record::reading_order;
 use phrase::Phrase;
 use telling::figure::map::{COLUMN, NARROW, PAGE};
-use telling::figure::{Figure, Folding, Layout, WiringMap, loss_plot_in};
+use telling::figure::{Figure, Folding, Layout, ShownMap, WiringMap, loss_plot_in};
 
 use super::waiting;
 use crate::done::Done;
@@ -57,10 +57,9 @@ fn map<'a>(snapshot: &SurveySnapshot<'a>) -> WiringMap<'a> {
 }
 
 /// The map in each layout.
-fn maps(snapshot: &SurveySnapshot<'_>) -> Vec<(Figure, FigureDrawn)> {
-    let map = map(snapshot);
+fn maps(snapshot: &SurveySnapshot<'_>, map: &ShownMap<'_>) -> Vec<(Figure, FigureDrawn)> {
     let draw = |(name, layout): (&str, Layout)| {
-        let figure = map.clone().laid_out(layout).figure(snapshot.language);
+        let figure = map.figure(layout);
         let drawn = FigureDrawn::of(&figure, name, |touch| picture::key_of(snapshot.survey, touch));
         (figure, drawn)
     };
@@ -83,21 +82,23 @@ fn plots(snapshot: &SurveySnapshot<'_>) -> Vec<(Figure, FigureDrawn)> {
 
 /// All of them, as a shell draws them.
 pub(crate) fn figures(snapshot: &SurveySnapshot<'_>) -> Vec<FigureDrawn> {
-    maps(snapshot).into_iter().chain(plots(snapshot)).map(|(_, drawn)| drawn).collect()
+    let map = map(snapshot).shown(snapshot.language);
+    maps(snapshot, &map).into_iter().chain(plots(snapshot)).map(|(_, drawn)| drawn).collect()
 }
 
 pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("map"));
     let survey = snapshot.survey;
     let after = shows_after(snapshot);
+    builder.words(WordsRole::Lead, &lead(snapshot, after));
     let how = Phrase::new("map-how");
     builder.words(WordsRole::How, &if after { how.attribute("after") } else { how });
-    let (figures, drawn): (Vec<_>, Vec<_>) = maps(snapshot).into_iter().unzip();
-    let map = map(snapshot);
+    let map = map(snapshot).shown(snapshot.language);
+    let (figures, drawn): (Vec<_>, Vec<_>) = maps(snapshot, &map).into_iter().unzip();
     if let Some(figure) = figures.last() {
-        builder.figure_laid_out(figure, &drawn, map.lines(snapshot.language));
+        builder.figure_laid_out(figure, &drawn, map.lines());
     }
-    if map.is_folded(snapshot.language) {
+    if map.is_folded() {
         builder.press(&Key::UnfoldAll, &Phrase::new("map-unfold-all"), PressWeight::Other);
     }
     if folding(snapshot.pending()) != Folding::But(BTreeSet::new()) {
@@ -128,6 +129,19 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     builder.rows(&Phrase::new("map-parts"), rows);
     shown::turn(snapshot, &mut builder, order.len());
     builder.screen
+}
+
+/// What the map shows first of all.
+fn lead(snapshot: &SurveySnapshot<'_>, after: bool) -> Phrase {
+    if after {
+        return Phrase::new("map-lead-after");
+    }
+    let forecast = snapshot.worked().map(Worked::forecast);
+    let weakest = forecast.and_then(|forecast| forecast.weakest_first().first().map(|(room, _)| room.outlet));
+    match weakest {
+        Some(outlet) => Phrase::new("map-lead").phrase("outlet", shown::outlet(snapshot.survey, outlet)),
+        None => Phrase::new("map-lead-found"),
+    }
 }
 
 /// Folds, unfolds, and turns between now and after the work.

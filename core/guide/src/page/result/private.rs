@@ -4,16 +4,17 @@
 
 use advice::finding::{FindingKind, findings};
 use advice::forecast::nodes_of;
+use advice::verdict::{NodesBeside, NodesTold};
 use advice::worklist::are_adapters_placed;
+use advice::{EntryFilter, NotWanted, entry_filter};
 use facts::fact::{Edit, SubjectId};
-use house::record::{Asked, EntryKind, EntryState, Is, Part, PartKind, ReadingKind, ServiceKind, field};
+use house::record::{Asked, Is, Part, PartKind, ReadingKind, ServiceKind, field};
 use phrase::{Arg, Phrase};
 
 use crate::done::Done;
 use crate::error::Result;
 use crate::number::Quantity;
 use crate::place::{Key, Move, Place, Question, ResultPlace, replies};
-use crate::question::entry::behind;
 use crate::question::router::bridge;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Pending, Session, SurveySnapshot};
@@ -68,13 +69,20 @@ fn filters(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
 }
 
 fn filter_row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, entry: &Part) -> RowEntry {
-    let filtered = behind(snapshot, entry.id, PartKind::EntryFilter).is_some();
-    let (id, asks) = match (entry.entry_state, entry.entry_kind) {
-        (EntryState::CutOff, _) => ("private-filter-cut-off", false),
-        (_, EntryKind::Satellite) => ("private-filter-dish", false),
-        (_, EntryKind::FibreBox) => ("private-filter-fibre", false),
-        _ if filtered => ("private-filter-in", false),
-        _ => ("private-filter-missing", true),
+    let decided = entry_filter(snapshot.survey, entry.id);
+    let filtered = matches!(decided, EntryFilter::InPlace { .. });
+    let (id, asks) = match decided {
+        EntryFilter::NotWanted(NotWanted::CutOff) => ("private-filter-cut-off", false),
+        EntryFilter::NotWanted(NotWanted::Satellite) => ("private-filter-dish", false),
+        EntryFilter::NotWanted(NotWanted::FibreBox) => ("private-filter-fibre", false),
+        EntryFilter::NotWanted(NotWanted::AmplifierIsolates { .. } | NotWanted::PreamplifierOutside) => {
+            ("private-filter-amplifier", false)
+        }
+        EntryFilter::InPlace { .. } => ("private-filter-in", false),
+        EntryFilter::Wanted { against: Some(_), .. } => ("private-filter-waits", false),
+        EntryFilter::Wanted { against: None, .. } | EntryFilter::Elsewhere => {
+            ("private-filter-missing", true)
+        }
     };
     let key = asks.then_some(Key::Ask(Question::EntryFilter(entry.id)));
     let name = house::naming::of_part(snapshot.survey, entry);
@@ -122,16 +130,24 @@ fn nodes(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         counted.map(f64::from),
     );
     let Some(seen) = seen else { return };
-    let told = match u64::from(seen).cmp(&known) {
-        std::cmp::Ordering::Equal => "private-nodes-same",
-        std::cmp::Ordering::Less => "private-nodes-fewer",
-        std::cmp::Ordering::Greater => "private-nodes-more",
-    };
-    let told = Phrase::new(told).with("seen", Arg::Count(u64::from(seen)));
-    builder.words(WordsRole::Plain, &told.with("known", Arg::Count(known)));
-    let strangers = findings(snapshot.survey, None)
-        .into_iter()
-        .filter(|finding| matches!(finding.kind, FindingKind::NodesMoreThanKnown | FindingKind::NodeAlone));
+    let at = bridge(snapshot).map(|part| part.id);
+    if let Some(told) = NodesTold::of(snapshot.survey, at, seen) {
+        let (id, known) = match told.beside {
+            NodesBeside::AsMany => ("private-nodes-same", told.known),
+            NodesBeside::FewerToCome => ("private-nodes-fewer", told.known),
+            NodesBeside::Fewer | NodesBeside::Alone => ("private-nodes-missing", told.there),
+            NodesBeside::More => ("private-nodes-more", told.known),
+            NodesBeside::MoreWithProvider => ("private-nodes-uncounted", told.known),
+        };
+        let words = Phrase::new(id).with("seen", Arg::Count(u64::from(seen)));
+        builder.words(WordsRole::Plain, &words.with("known", Arg::Count(known as u64)));
+    }
+    let strangers = findings(snapshot.survey, None).into_iter().filter(|finding| {
+        matches!(
+            finding.kind,
+            FindingKind::NodesMoreThanKnown | FindingKind::NodesFewer | FindingKind::NodeAlone
+        )
+    });
     for finding in strangers.take(1) {
         builder.words(WordsRole::Why, &finding.why());
         builder.words(WordsRole::How, &finding.todo());

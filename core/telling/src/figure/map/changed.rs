@@ -4,7 +4,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use advice::worklist::WorkList;
 use facts::fact::SubjectId;
+use house::naming;
 use house::record::{Part, Run, Survey};
+use phrase::Phrase;
 
 /// What is not as it was found.
 #[derive(Debug, Clone, Default)]
@@ -13,6 +15,8 @@ pub(super) struct Changed {
     steps: BTreeMap<SubjectId, usize>,
     /// The parts to which a new cable leads.
     new_cables: BTreeSet<SubjectId>,
+    /// What is not there any more, as it was called.
+    gone: Vec<Phrase>,
 }
 
 impl Changed {
@@ -37,11 +41,18 @@ impl Changed {
                 self.new_cables.insert(*id);
             }
         }
+        let gone = before.parts.keys().filter(|id| !after.parts.contains_key(id));
+        self.gone.extend(gone.map(|id| naming::part(before, *id)));
+    }
+
+    /// What is not there any more, as it was called.
+    pub(super) fn gone(&self) -> &[Phrase] {
+        &self.gone
     }
 
     /// Whether nothing changes.
     pub(super) fn is_empty(&self) -> bool {
-        self.steps.is_empty()
+        self.steps.is_empty() && self.gone.is_empty()
     }
 
     /// The step that changes a part.

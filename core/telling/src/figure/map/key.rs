@@ -1,8 +1,8 @@
 //! The key under the map: the lines and signs that stand in it, each with its words.
 
-use super::fold::Row;
 use super::narrow::REMARK;
-use super::node::{Cable, Plan, Root, State};
+use super::node::{Cable, Root, State};
+use super::shown::ShownMap;
 use super::{band, line, sign};
 use crate::figure::mark::Ink;
 use crate::figure::measure::fitted;
@@ -47,8 +47,10 @@ impl Entry {
 }
 
 /// What stands in the map, in the order of the key.
-fn entries(plan: &Plan, rows: &[Row]) -> Vec<Entry> {
-    let shown: Vec<_> = rows.iter().filter_map(|row| Some((row, plan.node(row.shows.first())?))).collect();
+fn entries(map: &ShownMap<'_>) -> Vec<Entry> {
+    let rows = map.rows();
+    let shown: Vec<_> =
+        rows.iter().enumerate().filter_map(|(place, row)| Some((row, map.node(place)?))).collect();
     let any = |is: &dyn Fn(&super::node::Node) -> bool| shown.iter().any(|(_, node)| is(node));
     let fed = |cable: Cable| shown.iter().any(|(row, node)| row.feeder.is_some() && node.cable == cable);
     let mut entries: Vec<_> = LINES.into_iter().filter(|cable| fed(*cable)).map(Entry::Line).collect();
@@ -72,14 +74,8 @@ fn entries(plan: &Plan, rows: &[Row]) -> Vec<Entry> {
 }
 
 /// Puts the key from `top` down; gives the height of the whole.
-pub(super) fn put(
-    sheet: &mut Sheet,
-    plan: &Plan,
-    rows: &[Row],
-    (width, top): (f64, f64),
-    say: &dyn Fn(&str) -> String,
-) -> f64 {
-    let entries = entries(plan, rows);
+pub(super) fn put(sheet: &mut Sheet, map: &ShownMap<'_>, (width, top): (f64, f64)) -> f64 {
+    let entries = entries(map);
     let many = ((width / LEAST).floor()).max(1.0);
     let column = width / many;
     let (mut across, mut y) = (0.0, top);
@@ -89,7 +85,7 @@ pub(super) fn put(
         }
         put_entry(sheet, *entry, (across * column + 2.0, y + 10.0));
         let room = column - SAMPLE - 14.0;
-        let words = fitted(&say(entry.message()), REMARK.size, false, room);
+        let words = fitted(&map.say(entry.message()), REMARK.size, false, room);
         sheet.dip(Ink::Quiet);
         sheet.text((across * column + SAMPLE + 10.0, y + 14.5), words, REMARK);
         across += 1.0;

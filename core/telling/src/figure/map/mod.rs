@@ -4,7 +4,7 @@
 //! Two layouts: *narrow*, a row a part, the street on top; *wide*, a column a part, the street at the left. What is
 //! plain folds until the map fits; what is weak, wrong, not known or changed never does. What is not traced
 //! stands under a rule of its own. The way to the weakest room is a band under its cables. The rule of it stands in
-//! `docs/look.md`, "The map".
+//! `docs/map.md`.
 
 mod band;
 mod changed;
@@ -14,15 +14,17 @@ mod key;
 mod line;
 mod narrow;
 mod node;
+mod shown;
 mod sign;
 mod told;
 mod tree;
 mod wide;
 mod words;
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 
-use advice::finding::Finding;
+use advice::finding::{Finding, findings};
 use advice::forecast::{Forecast, WeakWay};
 use advice::worklist::WorkList;
 use facts::fact::SubjectId;
@@ -30,10 +32,11 @@ use house::record::{Survey, rows};
 use phrase::{Arg, Phrase};
 
 use super::mark::Figure;
-use super::sheet::{Sheet, mirrored};
 use crate::words::Language;
 use changed::Changed;
 use node::Plan;
+pub use shown::ShownMap;
+use shown::several;
 
 /// The width of the narrow layout, in CSS pixels: what a phone held upright shows beside its margins.
 pub const NARROW: f64 = 358.0;
@@ -66,7 +69,7 @@ pub enum Folding {
 pub struct WiringMap<'a> {
     survey: &'a Survey,
     weak: Option<WeakWay>,
-    findings: &'a [Finding],
+    findings: Cow<'a, [Finding]>,
     changed: Changed,
     layout: Layout,
     folding: Folding,
@@ -78,17 +81,19 @@ impl<'a> WiringMap<'a> {
         Self {
             survey,
             weak: None,
-            findings: &[],
+            findings: Cow::Borrowed(&[]),
             changed: Changed::default(),
             layout: Layout::Narrow,
             folding: Folding::But(BTreeSet::new()),
         }
     }
 
-    /// The map of the house after the whole work list, with the number of the step at all that it changes.
+    /// The map of the house after the whole work list, with what is weak then, and the number of the step at all that it
+    /// changes.
     pub fn after(list: &'a WorkList) -> Self {
+        let findings = Cow::Owned(findings(&list.house_when_done, Some(&list.when_done)));
         let changed = Changed::by(list);
-        Self { changed, ..Self::of(&list.house_when_done) }.with_forecast(Some(&list.when_done))
+        Self { findings, changed, ..Self::of(&list.house_when_done) }.with_forecast(Some(&list.when_done))
     }
 
     /// With the way to the weakest room, of the forecast of this survey.
@@ -100,7 +105,7 @@ impl<'a> WiringMap<'a> {
     /// With a flag wherever one of these findings weighs.
     #[must_use]
     pub fn with_findings(self, findings: &'a [Finding]) -> Self {
-        Self { findings, ..self }
+        Self { findings: Cow::Borrowed(findings), ..self }
     }
 
     /// In this layout.
@@ -119,46 +124,43 @@ impl<'a> WiringMap<'a> {
         let speaker = words::Speaker {
             survey: self.survey,
             weak: self.weak.as_ref(),
-            findings: self.findings,
+            findings: &self.findings,
             changed: &self.changed,
             language,
         };
         Plan::of(&speaker)
     }
 
-    /// The map as a figure; mirrored for who reads from right to left.
-    pub fn figure(&self, language: &Language) -> Figure {
-        let plan = self.plan(language);
-        let say = |id: &str| language.say(&Phrase::new(id));
-        let mut sheet = Sheet::default();
-        let rows = fold::folded(&plan, &self.folding);
-        let size = match self.layout {
-            Layout::Narrow => narrow::draw(&mut sheet, &plan, &rows, language, &say),
-            Layout::Wide(width) => wide::draw(&mut sheet, &plan, &rows, width, language, &say),
-        };
-        let name = Phrase::new(if self.changed.is_empty() { "map-name" } else { "map-name.after" });
-        let figure = sheet.figure(size, name, self.description());
-        if language.is_right_to_left() { mirrored(figure) } else { figure }
+    /// The map as it is shown in a language, for several drawings of it.
+    pub fn shown<'l>(&self, language: &'l Language) -> ShownMap<'l> {
+        ShownMap::of(self, &self.folding, language)
     }
 
-    /// Whether anything is folded in it.
-    pub fn is_folded(&self, language: &Language) -> bool {
-        let rows = fold::folded(&self.plan(language), &self.folding);
-        rows.iter().any(fold::Row::folds)
+    /// The map as a figure; mirrored for who reads from right to left.
+    pub fn figure(&self, language: &Language) -> Figure {
+        self.shown(language).figure(self.layout)
     }
 
     /// The map as a tree in lines of text, for where nothing can be drawn.
     pub fn lines(&self, language: &Language) -> Vec<String> {
-        let plan = self.plan(language);
-        let rows = fold::folded(&plan, &self.folding);
-        tree::lines(&plan, &rows, language)
+        self.shown(language).lines()
+    }
+
+    fn name(&self) -> Phrase {
+        Phrase::new(if self.changed.is_empty() { "map-name" } else { "map-name.after" })
     }
 
     fn description(&self) -> Phrase {
         let ends = rows(self.survey).loose_ends.len();
-        Phrase::new("map-description")
+        let found = Phrase::new("map-description")
             .with("parts", Arg::Count(self.survey.parts.len() as u64))
             .with("loose", Arg::Count(self.survey.wiring.loose().len() as u64))
-            .with("ends", Arg::Count(ends as u64))
+            .with("ends", Arg::Count(ends as u64));
+        let gone = self.changed.gone();
+        if gone.is_empty() {
+            return found;
+        }
+        let gone = Phrase::new("map-taken-out").with("parts", several(gone.to_vec()));
+        Phrase::new("map-description-and").phrase("found", found).phrase("gone", gone)
     }
 }

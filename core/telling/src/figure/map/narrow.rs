@@ -4,13 +4,13 @@
 use std::collections::BTreeMap;
 
 use super::fold::Row;
-use super::node::{Node, Plan, Root, State};
-use super::told::{self, Told, told};
+use super::node::{Node, Root, State};
+use super::shown::ShownMap;
+use super::told;
 use super::{NARROW, band, key, line, sign};
 use crate::figure::mark::{Anchor, Dash, Fill, Ink, Weight};
 use crate::figure::measure::fitted;
 use crate::figure::sheet::{NO_LINE, Sheet, Type, pen};
-use crate::words::Language;
 
 /// The height of a row: a finger's.
 const ROW: f64 = 48.0;
@@ -39,9 +39,8 @@ pub(super) const TAG: Type = Type::of(14.0).strong(true).even();
 pub(super) const CAPTION: Type = Type::of(13.0).strong(true);
 
 struct Narrow<'a> {
-    plan: &'a Plan,
+    map: &'a ShownMap<'a>,
     rows: &'a [Row],
-    language: &'a Language,
     step: f64,
     width: f64,
     tags: f64,
@@ -49,23 +48,18 @@ struct Narrow<'a> {
 }
 
 /// Draws the rows and the key under them; gives width and height.
-pub(super) fn draw(
-    sheet: &mut Sheet,
-    plan: &Plan,
-    rows: &[Row],
-    language: &Language,
-    say: &dyn Fn(&str) -> String,
-) -> (f64, f64) {
+pub(super) fn draw(sheet: &mut Sheet, shown: &ShownMap<'_>) -> (f64, f64) {
+    let rows = shown.rows();
     let deepest = rows.iter().map(|row| row.forks).max().unwrap_or(0) as f64;
     let step = (COLUMNS / deepest.max(1.0)).clamp(STEPS.1, STEPS.0);
     let tags = FIRST + deepest * step + TO_TAGS;
     let width = NARROW.max(tags + WORDS);
-    let mut map = Narrow { plan, rows, language, step, width, tags, middles: Vec::new() };
+    let mut map = Narrow { map: shown, rows, step, width, tags, middles: Vec::new() };
     let mut y = 2.0;
     let mut captions = Vec::new();
     let mut under = Root::Head;
-    for row in rows {
-        let root = map.node(row).and_then(|node| node.root).filter(|_| row.feeder.is_none());
+    for (place, row) in rows.iter().enumerate() {
+        let root = shown.node(place).and_then(|node| node.root).filter(|_| row.feeder.is_none());
         if let Some(root) = root.filter(|root| *root != under) {
             under = root;
             y += if captions.is_empty() && y < 3.0 { 0.0 } else { 8.0 };
@@ -79,26 +73,18 @@ pub(super) fn draw(
     for (y, id) in &captions {
         sheet.dip(Ink::Text);
         sheet.hair((0.0, *y), width);
-        sheet.text((0.0, y + 22.0), fitted(&say(id), CAPTION.size, true, width), CAPTION);
+        sheet.text((0.0, y + 22.0), fitted(&shown.say(id), CAPTION.size, true, width), CAPTION);
     }
     map.band(sheet);
     map.cables(sheet);
     for place in 0..rows.len() {
         map.row(sheet, place);
     }
-    let height = key::put(sheet, plan, rows, (width, y + 16.0), say);
+    let height = key::put(sheet, shown, (width, y + 16.0));
     (width, height)
 }
 
 impl Narrow<'_> {
-    fn node(&self, row: &Row) -> Option<&Node> {
-        self.plan.node(row.shows.first())
-    }
-
-    fn told(&self, row: &Row) -> Option<Told> {
-        told(self.plan, row, self.language)
-    }
-
     fn spot(&self, place: usize) -> Option<(f64, f64)> {
         let row = self.rows.get(place)?;
         Some((FIRST + row.forks as f64 * self.step, *self.middles.get(place)?))
@@ -113,20 +99,19 @@ impl Narrow<'_> {
     }
 
     fn touch_fields(&self, sheet: &mut Sheet) {
-        for (row, middle) in self.rows.iter().zip(&self.middles) {
-            let Some(told) = self.told(row) else { continue };
+        for (place, middle) in self.middles.iter().enumerate() {
+            let Some(told) = self.map.told(place) else { continue };
             sheet.touches(Some(told.touch));
             sheet.dip(Ink::Text);
             sheet.rect((0.0, middle - ROW / 2.0), (self.width, ROW), NO_LINE, Fill::None);
-            sheet.stands_for(told.name, told.about);
+            sheet.stands_for(told.name.clone(), told.about.clone());
         }
         sheet.touches(None);
     }
 
     fn band(&self, sheet: &mut Sheet) {
-        let on_way = (0..self.rows.len()).filter(|place| {
-            self.rows.get(*place).and_then(|row| self.node(row)).is_some_and(|node| node.cable_on_way)
-        });
+        let on_way =
+            (0..self.rows.len()).filter(|place| self.map.node(*place).is_some_and(|node| node.cable_on_way));
         let pieces: Vec<_> = on_way
             .filter_map(|place| self.ends(place))
             .flat_map(|[from, bend, to]| [(from, bend), (bend, to)])
@@ -139,7 +124,9 @@ impl Narrow<'_> {
         // Each piece of a trunk starts where the piece before it ended, so that none lies over another.
         let mut trunks: BTreeMap<usize, (f64, f64)> = BTreeMap::new();
         for (place, row) in self.rows.iter().enumerate() {
-            let (Some(node), Some([from, bend, to])) = (self.node(row), self.ends(place)) else { continue };
+            let (Some(node), Some([from, bend, to])) = (self.map.node(place), self.ends(place)) else {
+                continue;
+            };
             if from == bend {
                 line::put(sheet, from, to, node.cable);
                 continue;
@@ -154,7 +141,7 @@ impl Narrow<'_> {
 
     fn row(&self, sheet: &mut Sheet, place: usize) {
         let (Some(row), Some((x, y))) = (self.rows.get(place), self.spot(place)) else { return };
-        let (Some(node), Some(told)) = (self.node(row), self.told(row)) else { return };
+        let (Some(node), Some(told)) = (self.map.node(place), self.map.told(place)) else { return };
         sheet.touches(Some(told.touch));
         if matches!(node.root, Some(Root::Loose | Root::Wrong)) {
             sheet.dip(Ink::Cable);

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use facts::fact::SubjectId;
 use house::record::{CableKind, LooseReason, PartKind, Stands, rows};
+use phrase::Phrase;
 
 use super::words::Speaker;
 
@@ -58,13 +59,13 @@ pub(super) struct Node {
     /// The mark on tape; may be empty.
     pub tag: String,
     /// What it is called, the longest first.
-    pub names: Vec<String>,
+    pub names: Vec<Phrase>,
     /// What there is to remark, the weightiest first.
-    pub remarks: Vec<String>,
+    pub remarks: Vec<Phrase>,
     /// Its name in full, for those who do not see it.
-    pub name: String,
-    /// All there is to say of it, a line each.
-    pub about: String,
+    pub name: Phrase,
+    /// What else there is to say of it and of its cable.
+    pub about: Vec<Phrase>,
     /// How it stands.
     pub state: State,
     /// The line that leads to it.
@@ -109,20 +110,17 @@ impl Plan {
             let place = plan.nodes.len();
             places.insert(row, place);
             let mut node = speaker.node(id);
-            match stands.feeder.and_then(|feeder| places.get(&feeder)) {
-                Some(feeder) => {
-                    if let Some(feeder) = plan.nodes.get_mut(*feeder) {
-                        feeder.feeds.push(place);
-                    }
+            if let Some(feeder) = stands.feeder.and_then(|feeder| places.get(&feeder)) {
+                if let Some(feeder) = plan.nodes.get_mut(*feeder) {
+                    feeder.feeds.push(place);
                 }
-                None => {
-                    node.root = Some(match speaker.survey.wiring.loose().get(&id) {
-                        None if !stands.loose => Root::Head,
-                        None | Some(LooseReason::NotTraced) => Root::Loose,
-                        Some(_) => Root::Wrong,
-                    });
-                    plan.roots.push(place);
-                }
+            } else {
+                node.root = Some(match speaker.survey.wiring.loose().get(&id) {
+                    None if !stands.loose => Root::Head,
+                    None | Some(LooseReason::NotTraced) => Root::Loose,
+                    Some(_) => Root::Wrong,
+                });
+                plan.roots.push(place);
             }
             plan.nodes.push(node);
         }

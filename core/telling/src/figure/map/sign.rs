@@ -1,4 +1,4 @@
-//! The signs of the map: what a part is, and how it stands. One line each in the key of `docs/look.md`.
+//! The signs of the map: what a part is, and how it stands. Their table is in `docs/map.md`.
 
 use house::record::PartKind;
 

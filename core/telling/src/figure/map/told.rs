@@ -10,6 +10,7 @@ use crate::figure::sheet::Type;
 use crate::words::Language;
 
 /// The words of a row.
+#[derive(Debug, Clone)]
 pub(super) struct Told {
     /// What stands in the frame; may be empty.
     pub tag: String,
@@ -28,6 +29,13 @@ pub(super) struct Told {
 /// The words of a row.
 pub(super) fn told(plan: &Plan, row: &Row, language: &Language) -> Option<Told> {
     let say = |phrase: &Phrase| legible(&language.say(phrase)).into_owned();
+    let all = |phrases: &[Phrase]| -> Vec<String> {
+        phrases.iter().map(say).filter(|words| !words.is_empty()).collect()
+    };
+    let about = |node: &Node| -> Vec<String> {
+        let own = node.names.first().map(say);
+        own.into_iter().chain(all(&node.remarks)).chain(all(&node.about)).collect()
+    };
     let count = |id: &str, count: usize| Phrase::new(id).with("count", Arg::Count(count as u64));
     let unfold = say(&Phrase::new("map-to-unfold"));
     Some(match &row.shows {
@@ -35,10 +43,10 @@ pub(super) fn told(plan: &Plan, row: &Row, language: &Language) -> Option<Told> 
             let node = plan.node(*place)?;
             Told {
                 tag: node.tag.clone(),
-                names: node.names.clone(),
-                remarks: node.remarks.clone(),
-                name: node.name.clone(),
-                about: node.about.clone(),
+                names: all(&node.names),
+                remarks: all(&node.remarks),
+                name: say(&node.name),
+                about: about(node).join("\n"),
                 touch: Touch::Part(node.id),
             }
         }
@@ -47,7 +55,7 @@ pub(super) fn told(plan: &Plan, row: &Row, language: &Language) -> Option<Told> 
             let id = if first.cable == Cable::Unknown { "map-outlets-unknown" } else { "map-outlets" };
             let many = count(id, outlets.len());
             let names: Vec<_> =
-                outlets.iter().filter_map(|place| plan.node(*place)?.names.first().cloned()).collect();
+                outlets.iter().filter_map(|place| Some(say(plan.node(*place)?.names.first()?))).collect();
             let remarks = vec![names.join(", ")];
             let name = say(&many);
             let mut names = vec![name.clone()];
@@ -68,10 +76,10 @@ pub(super) fn told(plan: &Plan, row: &Row, language: &Language) -> Option<Told> 
             let behind = say(&count("map-behind", *behind));
             Told {
                 tag: node.tag.clone(),
-                names: node.names.clone(),
-                about: [node.about.clone(), behind.clone(), unfold].join("\n"),
+                names: all(&node.names),
+                about: [about(node).join("\n"), behind.clone(), unfold].join("\n"),
                 remarks: vec![behind],
-                name: node.name.clone(),
+                name: say(&node.name),
                 touch: Touch::Unfold(node.id),
             }
         }
@@ -90,15 +98,15 @@ pub(super) fn told(plan: &Plan, row: &Row, language: &Language) -> Option<Told> 
         Shows::Holding { part, count: many } => {
             let node = plan.node(*part)?;
             let held = say(&count("map-holds", *many));
-            let mut remarks = node.remarks.clone();
+            let mut remarks = all(&node.remarks);
             // What weighs comes first still.
             remarks.insert(usize::from(node.state != State::Well).min(remarks.len()), held.clone());
             Told {
                 tag: node.tag.clone(),
-                names: node.names.clone(),
-                about: [node.about.clone(), held, unfold].join("\n"),
+                names: all(&node.names),
+                about: [about(node).join("\n"), held, unfold].join("\n"),
                 remarks,
-                name: node.name.clone(),
+                name: say(&node.name),
                 touch: Touch::Unfold(node.id),
             }
         }

@@ -1,24 +1,22 @@
 //! The map as a tree in lines of text.
 
-use phrase::Phrase;
-
 use super::fold::Row;
-use super::node::{Cable, Plan, Root, State};
-use super::told::told;
-use crate::words::Language;
+use super::node::{Cable, Root, State};
+use super::shown::ShownMap;
 
 /// A line for each row, branches hanging from what feeds them, and headings over what is not traced.
-pub(super) fn lines(plan: &Plan, rows: &[Row], language: &Language) -> Vec<String> {
+pub(super) fn lines(map: &ShownMap<'_>) -> Vec<String> {
+    let rows = map.rows();
     let mut lines = Vec::new();
     let mut under = Root::Head;
     for (place, row) in rows.iter().enumerate() {
-        let root = plan.node(row.shows.first()).and_then(|node| node.root);
+        let root = map.node(place).and_then(|node| node.root);
         if let Some(root) = root.filter(|root| row.feeder.is_none() && *root != under) {
             under = root;
             let id = if root == Root::Wrong { "map-wrong-parts" } else { "map-loose-parts" };
-            lines.push(format!("-- {}", language.say(&Phrase::new(id))));
+            lines.push(format!("-- {}", map.say(id)));
         }
-        lines.push(format!("{}{}", branches(rows, place), said(plan, row, language)));
+        lines.push(format!("{}{}", branches(rows, place), said(map, place, row)));
     }
     lines
 }
@@ -45,11 +43,11 @@ fn depth(rows: &[Row], place: usize) -> usize {
     rows.get(place).map_or(0, |row| row.depth)
 }
 
-fn said(plan: &Plan, row: &Row, language: &Language) -> String {
-    let Some(told) = told(plan, row, language) else { return String::new() };
-    let node = plan.node(row.shows.first());
+fn said(map: &ShownMap<'_>, place: usize, row: &Row) -> String {
+    let Some(told) = map.told(place) else { return String::new() };
+    let node = map.node(place);
     let mut words: Vec<String> = Vec::new();
-    words.extend(Some(told.tag).filter(|tag| !tag.is_empty()));
+    words.extend(Some(told.tag.clone()).filter(|tag| !tag.is_empty()));
     words.extend(told.names.first().cloned());
     let sign = node.filter(|_| row.is_single()).and_then(|node| match (node.step, node.state) {
         (Some(step), _) => Some(format!("[{step}]")),
@@ -59,13 +57,12 @@ fn said(plan: &Plan, row: &Row, language: &Language) -> String {
     });
     words.extend(sign);
     let cable = node.filter(|_| row.feeder.is_some()).and_then(|node| match node.cable {
-        Cable::Thin => Some("map-key-thin"),
         Cable::Stout => Some("map-key-stout"),
         Cable::New => Some("map-key-new"),
-        Cable::Six | Cable::Unknown | Cable::Provider => None,
+        Cable::Six | Cable::Thin | Cable::Unknown | Cable::Provider => None,
     });
-    let cable = cable.map(|id| language.say(&Phrase::new(id)));
-    let remarks: Vec<_> = cable.into_iter().chain(told.remarks).collect();
+    let cable = cable.map(|id| map.say(id));
+    let remarks: Vec<_> = cable.into_iter().chain(told.remarks.iter().cloned()).collect();
     let words = words.join(" ");
     if remarks.is_empty() { words } else { format!("{words}: {}", remarks.join("; ")) }
 }

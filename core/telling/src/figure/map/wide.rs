@@ -4,13 +4,13 @@
 use super::columns::{self, Columns};
 use super::fold::Row;
 use super::narrow::{CAPTION, NAME, REMARK, put_tag};
-use super::node::{Node, Plan, Root, State};
-use super::told::{self, Told, told};
+use super::node::{Node, Root, State};
+use super::shown::ShownMap;
+use super::told::{self, Told};
 use super::{band, key, line, sign};
 use crate::figure::mark::{Fill, Ink};
 use crate::figure::measure::{fitted, wrapped};
 use crate::figure::sheet::{NO_LINE, Sheet};
-use crate::words::Language;
 
 /// The least distance of two lines.
 const PITCH: f64 = 44.0;
@@ -26,36 +26,30 @@ const ABOVE: f64 = 30.0;
 pub(super) const LOOSE: f64 = 44.0;
 
 /// A row in its place.
-struct Place {
+struct Place<'a> {
     column: usize,
     line: usize,
     /// Whether anything is shown that it feeds.
     goes_on: bool,
     /// What a stack of signs before its tag, and the sign of a state behind that, take, pixels.
     signs: f64,
-    told: Told,
+    told: &'a Told,
     /// The remarks as they are drawn.
     remarks: Vec<String>,
 }
 
 struct Wide<'a> {
-    plan: &'a Plan,
+    map: &'a ShownMap<'a>,
     rows: &'a [Row],
-    places: Vec<Option<Place>>,
+    places: Vec<Option<Place<'a>>>,
     columns: Columns,
     lines: Vec<f64>,
 }
 
 /// Draws the lines and the key under them; gives width and height.
-pub(super) fn draw(
-    sheet: &mut Sheet,
-    plan: &Plan,
-    rows: &[Row],
-    width: f64,
-    language: &Language,
-    say: &dyn Fn(&str) -> String,
-) -> (f64, f64) {
-    let mut places = placed(plan, rows, language);
+pub(super) fn draw(sheet: &mut Sheet, shown: &ShownMap<'_>, width: f64) -> (f64, f64) {
+    let rows = shown.rows();
+    let mut places = placed(shown);
     let columns = {
         let needs = places.iter().flatten().map(|place| columns::Need {
             column: place.column,
@@ -70,32 +64,33 @@ pub(super) fn draw(
     for place in places.iter_mut().flatten() {
         place.remarks = remarks(place, &columns);
     }
-    let mut map = Wide { plan, rows, places, columns, lines: Vec::new() };
+    let mut map = Wide { map: shown, rows, places, columns, lines: Vec::new() };
     let captions = map.lay_lines();
     map.touch_fields(sheet);
     for (y, id) in captions {
         sheet.dip(Ink::Text);
         sheet.hair((0.0, y), map.columns.width);
-        sheet.text((0.0, y + 20.0), fitted(&say(id), CAPTION.size, true, map.columns.width), CAPTION);
+        sheet.text((0.0, y + 20.0), fitted(&shown.say(id), CAPTION.size, true, map.columns.width), CAPTION);
     }
     map.band(sheet);
     map.cables(sheet);
     for place in 0..rows.len() {
         map.row(sheet, place);
     }
-    let bottom = map.lines.last().copied().unwrap_or(0.0) + 52.0;
-    let height = key::put(sheet, plan, rows, (map.columns.width, bottom), say);
+    let bottom = map.lines.last().copied().unwrap_or(0.0) + 44.0;
+    let height = key::put(sheet, shown, (map.columns.width, bottom));
     (map.columns.width, height)
 }
 
 /// The column and the line of each row.
-fn placed(plan: &Plan, rows: &[Row], language: &Language) -> Vec<Option<Place>> {
+fn placed<'a>(shown: &'a ShownMap<'_>) -> Vec<Option<Place<'a>>> {
+    let rows = shown.rows();
     let mut goes_on = vec![false; rows.len()];
     let mut lines: Vec<usize> = Vec::with_capacity(rows.len());
     let mut is_loose: Vec<bool> = Vec::with_capacity(rows.len());
     let mut last = None;
-    for row in rows {
-        let root = plan.node(row.shows.first()).and_then(|node| node.root);
+    for (place, row) in rows.iter().enumerate() {
+        let root = shown.node(place).and_then(|node| node.root);
         let feeder = row.feeder.filter(|feeder| *feeder < lines.len());
         let first = feeder
             .and_then(|feeder| goes_on.get_mut(feeder))
@@ -111,20 +106,20 @@ fn placed(plan: &Plan, rows: &[Row], language: &Language) -> Vec<Option<Place>> 
             None => root != Some(Root::Head),
         });
     }
-    let place = |(row, ((line, goes_on), loose)): (&Row, ((&usize, &bool), &bool))| {
-        let told = told(plan, row, language)?;
+    let place = |(place, ((line, goes_on), loose)): (usize, ((&usize, &bool), &bool))| {
+        let (row, told) = (rows.get(place)?, shown.told(place)?);
         let column = row.depth + usize::from(*loose);
-        let node = plan.node(row.shows.first())?;
+        let node = shown.node(place)?;
         let has_sign = row.folds() || node.step.is_some() || node.state != State::Well;
         let stack = if row.is_single() { 0.0 } else { columns::STACK };
         let signs = stack + if has_sign { columns::STATE } else { 0.0 };
         Some(Place { column, line: *line, goes_on: *goes_on, signs, told, remarks: Vec::new() })
     };
-    rows.iter().zip(lines.iter().zip(&goes_on).zip(&is_loose)).map(place).collect()
+    lines.iter().zip(&goes_on).zip(&is_loose).enumerate().map(place).collect()
 }
 
 /// The remarks of a part as they are drawn: under the line in as many as there is room for, or in one behind it.
-fn remarks(place: &Place, columns: &Columns) -> Vec<String> {
+fn remarks(place: &Place<'_>, columns: &Columns) -> Vec<String> {
     if place.goes_on {
         let room = columns.under(place.column);
         let mut lines: Vec<String> = Vec::new();
@@ -145,7 +140,7 @@ fn remarks(place: &Place, columns: &Columns) -> Vec<String> {
     if said.is_empty() { Vec::new() } else { vec![said] }
 }
 
-impl Place {
+impl Place<'_> {
     /// How far its words reach above its line, and below.
     fn reach(&self) -> (f64, f64) {
         let many = self.remarks.len() as f64;
@@ -164,13 +159,13 @@ impl Wide<'_> {
         let mut reach = vec![(0.0_f64, 0.0_f64); many];
         let mut headed: Vec<Option<&'static str>> = vec![None; many];
         let mut under = Root::Head;
-        for (row, place) in self.rows.iter().zip(&self.places) {
+        for (at, (row, place)) in self.rows.iter().zip(&self.places).enumerate() {
             let Some(place) = place else { continue };
             let (above, below) = place.reach();
             if let Some(slot) = reach.get_mut(place.line) {
                 *slot = (slot.0.max(above), slot.1.max(below));
             }
-            let root = self.plan.node(row.shows.first()).and_then(|node| node.root);
+            let root = self.node(at).and_then(|node| node.root);
             if let Some(root) = root.filter(|root| row.feeder.is_none() && *root != under) {
                 under = root;
                 if let Some(slot) = headed.get_mut(place.line) {
@@ -200,7 +195,7 @@ impl Wide<'_> {
     }
 
     fn node(&self, row: usize) -> Option<&Node> {
-        self.plan.node(self.rows.get(row)?.shows.first())
+        self.map.node(row)
     }
 
     /// The way of the cable that leads to a row: from its feeder down the trunk, and across.

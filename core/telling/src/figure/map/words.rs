@@ -2,10 +2,12 @@
 
 use advice::finding::{Finding, FindingKind, Place, Weight};
 use advice::forecast::WeakWay;
+use advice::{EntryFilter, entry_filter};
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{
-    CableKind, EntryKind, EntryState, LengthKnown, LooseReason, Part, PartKind, Plugged, PortEnd, Run, Survey,
+    CableKind, ChangeKind, EntryKind, EntryState, LengthKnown, LooseReason, Part, PartKind, Plugged, PortEnd,
+    Run, Survey,
 };
 use phrase::{Arg, Phrase};
 
@@ -34,7 +36,7 @@ const STREET_SIDE: usize = 4;
 impl Speaker<'_> {
     /// A part with all its words.
     pub(super) fn node(&self, id: SubjectId) -> Node {
-        let name = self.say(&naming::part(self.survey, id));
+        let name = naming::part(self.survey, id);
         let on_way = self.weak.is_some_and(|weak| weak.passes(id));
         let cable_on_way = self.weak.is_some_and(|weak| weak.passes_run_to(id));
         let mut node = Node {
@@ -45,7 +47,7 @@ impl Speaker<'_> {
             names: vec![name.clone()],
             remarks: Vec::new(),
             name,
-            about: String::new(),
+            about: Vec::new(),
             state: State::Well,
             cable: self.cable(id),
             step: self.changed.step(id),
@@ -57,7 +59,7 @@ impl Speaker<'_> {
         let Some(part) = self.survey.parts.get(&id) else { return node };
         node.kind = part.kind;
         node.bridge = part.adapter.as_ref().is_some_and(|adapter| adapter.bridge);
-        node.tag = legible(part.tag.as_deref().unwrap_or_default()).trim().to_owned();
+        legible(part.tag.as_deref().unwrap_or_default()).trim().clone_into(&mut node.tag);
         node.names = self.names(part);
         let (wrong, is_wrong) = self.wrong(part);
         let (open, is_open) = self.open(part);
@@ -66,50 +68,48 @@ impl Speaker<'_> {
             (false, true) => State::Unknown,
             (false, false) => State::Well,
         };
-        let router = Vec::from_iter(node.bridge.then(|| self.word("map-bridge")));
-        node.remarks = [wrong, open, router, self.on_way(id), self.plain(part)].concat();
+        let thin = Vec::from_iter(self.is_thin_untold(id).then(|| Phrase::new("map-thin")));
+        let router = Vec::from_iter(node.bridge.then(|| Phrase::new("map-bridge")));
+        node.remarks = [wrong, open, thin, router, self.on_way(id), self.plain(part)].concat();
         node.about = self.about(part, &node);
         node
     }
 
-    fn say(&self, phrase: &Phrase) -> String {
-        legible(&self.language.say(phrase)).into_owned()
-    }
-
-    fn word(&self, id: &str) -> String {
-        self.say(&Phrase::new(id))
-    }
-
-    fn loss(&self, id: &str, db: f64) -> String {
-        self.say(&Phrase::new(id).with("loss", Arg::Loss(db)))
-    }
-
     /// What a part is called, the longest first.
-    fn names(&self, part: &Part) -> Vec<String> {
-        let room = self.survey.room_of(part).map(|room| legible(room.name.trim()).into_owned());
-        if let Some(room) = room.filter(|room| !room.is_empty()) {
-            return vec![room];
+    fn names(&self, part: &Part) -> Vec<Phrase> {
+        let room = self.survey.room_of(part).map(|room| room.name.trim());
+        if let Some(room) = room.filter(|room| part.kind == PartKind::Outlet && !room.is_empty()) {
+            return vec![own(room)];
         }
         let kind = Phrase::new(kind_message(part.kind)).with("legs", Arg::Count(u64::from(part.rating.legs)));
-        let short =
-            self.language.say_if_known(&kind.attribute("short")).map(|short| legible(&short).into_owned());
-        std::iter::once(self.say(&kind)).chain(short).collect()
+        let short = kind.attribute("short");
+        if self.language.knows(&short.id) { vec![kind, short] } else { vec![kind] }
+    }
+
+    /// Whether the cable that leads to a part is thin, and no finding says so.
+    fn is_thin_untold(&self, id: SubjectId) -> bool {
+        let told = |finding: &Finding| finding.kind == FindingKind::RunThinAndLong && is_at(finding, id);
+        self.run_to(id).is_some_and(|run| run.cable == CableKind::FiftyNine)
+            && !self.findings.iter().any(told)
     }
 
     /// What is wrong with a part or its cable, and whether there is anything.
-    fn wrong(&self, part: &Part) -> (Vec<String>, bool) {
+    fn wrong(&self, part: &Part) -> (Vec<Phrase>, bool) {
         let mut said = Vec::new();
         match self.survey.wiring.loose().get(&part.id) {
             None | Some(LooseReason::NotTraced) => {}
-            Some(reason) => said.push(self.word(loose_message(*reason))),
+            Some(reason) => said.push(Phrase::new(loose_message(*reason))),
         }
         let feed = self.survey.wiring.feed(part.id);
         if feed.is_some_and(|feed| self.survey.wiring.on_port(feed.part, feed.port).count() > 1) {
-            said.push(self.word("map-shared-port"));
+            said.push(Phrase::new("map-shared-port"));
         }
         let weighs = |finding: &&Finding| finding.weight() <= Weight::Costly;
         for finding in self.findings.iter().filter(|finding| is_at(finding, part.id)).filter(weighs) {
-            said.push(self.say(&because(finding)));
+            said.push(self.because(finding));
+        }
+        if self.lacks_filter_untold(part) {
+            said.push(Phrase::new("map-because-entry-filter-missing"));
         }
         let run = self.run_to(part.id);
         let told = self.findings.iter().any(|finding| {
@@ -120,30 +120,56 @@ impl Speaker<'_> {
                 )
         });
         if !told && run.is_some_and(Run::has_poor_connector) {
-            said.push(self.word("map-poor-plug"));
+            said.push(Phrase::new("map-poor-plug"));
         }
         let is_wrong = !said.is_empty();
         // The weakest room may get all that was wished for.
         let is_weakest = self.weak.is_some_and(|weak| weak.outlet == part.id);
         if is_weakest {
-            said.push(self.word("map-weakest"));
+            said.push(Phrase::new("map-weakest"));
         }
         (said, is_wrong)
     }
 
+    /// Why a part has its flag, in a few words.
+    fn because(&self, finding: &Finding) -> Phrase {
+        let id = format!("map-because-{}", finding.kind.id());
+        let id = if self.language.knows(&id) { id } else { "map-because-other".into() };
+        Phrase { id, ..finding.what() }
+    }
+
+    /// Whether an entry wants a filter, and no finding says so: before findings are worked out.
+    fn lacks_filter_untold(&self, part: &Part) -> bool {
+        let told = |finding: &Finding| {
+            is_at(finding, part.id)
+                && matches!(
+                    finding.kind,
+                    FindingKind::EntryFilterMissing
+                        | FindingKind::SharedBuildingOpen
+                        | FindingKind::EntryFilterIfConnected
+                        | FindingKind::EntryFilterNotSeen
+                )
+        };
+        let wants = || {
+            let filter = entry_filter(self.survey, part.id);
+            matches!(filter, EntryFilter::Wanted { change: ChangeKind::AddEntryFilter { .. }, .. })
+        };
+        part.kind == PartKind::Entry && !self.findings.iter().any(told) && wants()
+    }
+
     /// What is to be found out about a part.
-    fn open(&self, part: &Part) -> (Vec<String>, bool) {
+    fn open(&self, part: &Part) -> (Vec<Phrase>, bool) {
         let mut said = Vec::new();
         if self.survey.wiring.loose().get(&part.id) == Some(&LooseReason::NotTraced) {
-            said.push(self.word(loose_message(LooseReason::NotTraced)));
+            said.push(Phrase::new(loose_message(LooseReason::NotTraced)));
         }
         said.extend(self.ends(part, Some(PortEnd::LooseEnd), "map-end-loose"));
         if part.kind == PartKind::Entry {
             if part.entry_kind == EntryKind::Unknown {
-                said.push(self.word("map-entry-kind-unknown"));
+                said.push(Phrase::new("map-entry-kind-unknown"));
             }
             if part.entry_state == EntryState::Unknown {
-                said.push(self.word("map-entry-unknown"));
+                said.push(Phrase::new("map-entry-unknown"));
             }
         }
         let is_open = !said.is_empty() || part.kind == PartKind::Unknown;
@@ -151,54 +177,54 @@ impl Speaker<'_> {
     }
 
     /// What a part on the weakest way and the cable to it cost there.
-    fn on_way(&self, id: SubjectId) -> Vec<String> {
+    fn on_way(&self, id: SubjectId) -> Vec<Phrase> {
         let Some(weak) = self.weak else { return Vec::new() };
-        let part = weak.part_cost(id).map(|db| self.loss("map-loses", db));
-        part.into_iter().chain(weak.run_cost(id).map(|db| self.loss("map-cable-loses", db))).collect()
+        let part = weak.part_cost(id).map(|db| loss("map-loses", db));
+        part.into_iter().chain(weak.run_cost(id).map(|db| loss("map-cable-loses", db))).collect()
     }
 
     /// What else there is to remark.
-    fn plain(&self, part: &Part) -> Vec<String> {
+    fn plain(&self, part: &Part) -> Vec<Phrase> {
         let mut said = Vec::new();
         match part.kind {
             PartKind::Entry => {
                 if part.entry_kind != EntryKind::Unknown {
-                    said.push(self.word(entry_kind_message(part.entry_kind)));
+                    said.push(Phrase::new(entry_kind_message(part.entry_kind)));
                 }
                 if part.entry_state == EntryState::CutOff {
-                    said.push(self.word("map-entry-cut-off"));
+                    said.push(Phrase::new("map-entry-cut-off"));
                 }
             }
             PartKind::Amplifier if part.rating.moca_bypass == Some(true) => {
-                said.push(self.word("map-bypass"))
+                said.push(Phrase::new("map-bypass"));
             }
             _ => {}
         }
         if part.adapter.as_ref().is_some_and(|adapter| !adapter.bridge) {
-            said.push(self.word("map-adapter"));
+            said.push(Phrase::new("map-adapter"));
         }
         match part.plugged.as_deref() {
-            Some([]) if part.adapter.is_none() => said.push(self.word("map-plugged-nothing")),
+            Some([]) if part.adapter.is_none() => said.push(Phrase::new("map-plugged-nothing")),
             Some([]) | None => {}
             Some(plugged) => {
                 let name = |thing: &Plugged| Arg::Phrase(Box::new(Phrase::new(plugged_message(*thing))));
                 let things = Arg::Several(plugged.iter().map(name).collect());
-                said.push(self.say(&Phrase::new("map-plugged").with("things", things)));
+                said.push(Phrase::new("map-plugged").with("things", things));
             }
         }
         if part.kind != PartKind::Outlet {
+            said.extend(self.ends(part, Some(PortEnd::AnotherHome), "map-end-another-home"));
             said.extend(self.ends(part, Some(PortEnd::Open), "map-end-open"));
             said.extend(self.ends(part, None, "map-end-unknown"));
         }
         if self.survey.room_of(part).is_none() {
-            said.extend(part.place.as_deref().map(|place| legible(place.trim()).into_owned()));
+            said.extend(part.place.as_deref().filter(|place| !place.trim().is_empty()).map(own));
         }
-        said.retain(|words| !words.is_empty());
         said
     }
 
     /// The free ports of a part that end so, in one remark.
-    fn ends(&self, part: &Part, end: Option<PortEnd>, id: &str) -> Option<String> {
+    fn ends(&self, part: &Part, end: Option<PortEnd>, id: &str) -> Option<Phrase> {
         // Whether anything leaves the one output of a part in the line is seen by what hangs on it.
         if end.is_none() && part.outputs() < 2 {
             return None;
@@ -214,7 +240,7 @@ impl Speaker<'_> {
         } else {
             Arg::Several(ports.iter().map(|port| Arg::Count(u64::from(*port))).collect())
         };
-        Some(self.say(&Phrase::new(id).with("count", Arg::Count(many)).with("ports", said)))
+        Some(Phrase::new(id).with("count", Arg::Count(many)).with("ports", said))
     }
 
     fn run_to(&self, id: SubjectId) -> Option<&Run> {
@@ -238,59 +264,53 @@ impl Speaker<'_> {
         }
     }
 
-    /// All there is to say of a part and its cable, a line each.
-    fn about(&self, part: &Part, node: &Node) -> String {
-        let mut lines = node.names.first().cloned().into_iter().collect::<Vec<_>>();
-        lines.extend(node.remarks.iter().cloned());
-        lines.extend(self.ends(part, Some(PortEnd::Capped), "map-end-capped"));
-        if let Some(room) = self.survey.room_of(part).filter(|room| !room.name.is_empty())
-            && node.names.first().map(String::as_str) == Some(room.name.as_str())
-            && let Some(place) = &part.place
-        {
-            lines.push(legible(place).into_owned());
+    /// All there is to say of a part and its cable besides its remarks.
+    fn about(&self, part: &Part, node: &Node) -> Vec<Phrase> {
+        let mut lines: Vec<_> =
+            self.ends(part, Some(PortEnd::Capped), "map-end-capped").into_iter().collect();
+        if self.survey.room_of(part).is_some() {
+            lines.extend(part.place.as_deref().filter(|place| !place.trim().is_empty()).map(own));
         }
         if self.survey.wiring.feed(part.id).is_some() {
-            lines.push(self.over(self.run_to(part.id)));
+            lines.push(over(self.run_to(part.id)));
         }
-        if let Some(step) = node.step {
-            let said = Phrase::new("map-changed").with("step", Arg::Count(step as u64));
-            lines.push(self.say(&said));
-        }
-        lines.retain(|line| !line.is_empty());
-        lines.join("\n")
+        lines.extend(node.step.map(|step| Phrase::new("map-changed").with("step", Arg::Count(step as u64))));
+        lines
     }
+}
 
-    fn over(&self, run: Option<&Run>) -> String {
-        let Some(run) = run else { return self.word("map-over-unnoted") };
-        let cable = Phrase::new(cable_message(run.cable));
-        match run.length {
-            Some(_) if run.is_jumper() => self.say(&Phrase::new("map-over-jumper").phrase("cable", cable)),
-            None => self.say(&Phrase::new("map-over-unmeasured").phrase("cable", cable)),
-            Some(length) => {
-                let metres = Arg::Length(length.metres);
-                let said = match length.known {
-                    LengthKnown::Measured => metres,
-                    LengthKnown::Paced => {
-                        Arg::Phrase(Box::new(Phrase::new("map-length-paced").with("length", metres)))
-                    }
-                    LengthKnown::Guessed => {
-                        Arg::Phrase(Box::new(Phrase::new("map-length-guessed").with("length", metres)))
-                    }
-                };
-                self.say(&Phrase::new("map-over").phrase("cable", cable).with("length", said))
-            }
-        }
+/// The cable that leads to a part.
+fn over(run: Option<&Run>) -> Phrase {
+    let Some(run) = run else { return Phrase::new("map-over-unnoted") };
+    let cable = Phrase::new(cable_message(run.cable));
+    let Some(length) = run.length else {
+        return Phrase::new("map-over-unmeasured").phrase("cable", cable);
+    };
+    if run.is_jumper() {
+        return Phrase::new("map-over-jumper").phrase("cable", cable);
     }
+    let metres = Arg::Length(length.metres);
+    let known = |id: &str, metres| Arg::Phrase(Box::new(Phrase::new(id).with("length", metres)));
+    let said = match length.known {
+        LengthKnown::Measured => metres,
+        LengthKnown::Paced => known("map-length-paced", metres),
+        LengthKnown::Guessed => known("map-length-guessed", metres),
+    };
+    Phrase::new("map-over").phrase("cable", cable).with("length", said)
+}
+
+fn loss(id: &str, db: f64) -> Phrase {
+    Phrase::new(id).with("loss", Arg::Loss(db))
+}
+
+/// What somebody wrote, as it is.
+fn own(text: &str) -> Phrase {
+    Phrase::new("map-own-words").text("text", text.trim())
 }
 
 /// Whether a finding is at a part, or at the cable that leads to it, first of all.
 fn is_at(finding: &Finding, part: SubjectId) -> bool {
     finding.at.first().and_then(|place: &Place| place.part()) == Some(part)
-}
-
-/// Why a part has its flag, in a few words.
-fn because(finding: &Finding) -> Phrase {
-    Phrase { id: format!("map-because-{}", finding.kind.id()), ..finding.what() }
 }
 
 fn kind_message(kind: PartKind) -> &'static str {
