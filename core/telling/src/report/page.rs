@@ -1,5 +1,7 @@
 //! The page around the sections: page one, the rest in one flow, the tags.
 
+use std::fmt::Write;
+
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 use phrase::Phrase;
 
@@ -112,7 +114,8 @@ fn css_text(text: &str) -> String {
         if letter.is_ascii_alphanumeric() || letter == ' ' {
             out.push(letter);
         } else {
-            out.push_str(&format!("\\{:x} ", u32::from(letter)));
+            // Writing to a string never fails.
+            let _ = write!(out, "\\{:x} ", u32::from(letter));
         }
     }
     out

@@ -116,7 +116,8 @@ fn the_house_makes_a_sound_page_and_the_same_one_each_time() {
     assert_eq!(headings.len(), 13, "{headings:?}");
     assert_eq!(select(&page, ".one h1").len(), 1);
     // Every caution once, under a letter of its own; whatever it guards leads there.
-    let letters: Vec<_> = select(&page, "#cautions ~ ul .letter").iter().map(|l| l.inner_html()).collect();
+    let letters: Vec<_> =
+        select(&page, "#cautions ~ ul .letter").iter().map(scraper::ElementRef::inner_html).collect();
     assert!(letters.len() >= 6 && letters.iter().collect::<BTreeSet<_>>().len() == letters.len());
     assert!(!select(&page, ".steps .letters-beside a").is_empty());
     // Two strips for each tag.
