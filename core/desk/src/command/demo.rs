@@ -4,6 +4,8 @@ use std::path::{Path, PathBuf};
 
 use advice::finding::findings;
 use advice::worklist::{self, worklist};
+use facts::fact::AuthorId;
+use facts::store::Store;
 use phrase::Phrase;
 use serde::Serialize;
 
@@ -54,7 +56,8 @@ fn write(context: &Context, folder: &PathBuf, file: &Path) -> Result<(), DeskErr
         .map_err(|problems| DeskError::Sheet { file: "demo/house.toml".into(), problems })?;
     let survey = sheet_command::write(&house, folder)?;
     let told = worklist(&survey, &worklist::Options::default()).map_err(DeskError::from).and_then(|list| {
-        report::write(context, &survey, &list, file, false)?;
+        let store = Store::open(folder, AuthorId::random())?;
+        report::write(context, &store, &survey, &list, file, false)?;
         Ok(list)
     });
     let list = match told {

@@ -37,7 +37,7 @@ pub fn run(context: &Context, command: Command) -> Result<(), DeskError> {
         Command::Findings { survey } => findings::run(context, &open(&survey)?),
         Command::Worklist { survey } => worklist::run(context, &open(&survey)?),
         Command::Levels { survey } => levels::run(context, &open(&survey)?),
-        Command::Report { survey, out, replace } => report::run(context, &open(&survey)?, &out, replace),
+        Command::Report { survey, out, replace } => report::run(context, &survey, &out, replace),
         Command::Label { text } => label::run(context, &text),
         Command::Walk { survey, answers } => {
             walk::run(survey.as_deref(), answers.as_deref(), context.language.figures())
