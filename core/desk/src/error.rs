@@ -81,6 +81,10 @@ pub enum DeskError {
     #[error(transparent)]
     Guide(GuideError),
 
+    /// The page in the browser cannot be served.
+    #[error(transparent)]
+    Page(#[from] page::PageError),
+
     /// A file cannot be read.
     #[error("{} cannot be read: {source}", path.display())]
     Read {

@@ -16,4 +16,5 @@ pub use map::wiring_map;
 pub use mark::{Anchor, Dash, Figure, Fill, Ink, Mark, Pen, Point, Shape, Weight};
 pub use measure::{fitted, legible, text_width, wrapped};
 pub use plot::loss_plot;
+pub use strokes::{Piece, pieces};
 pub use svg::svg;
