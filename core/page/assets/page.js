@@ -63,7 +63,7 @@
     if (busy) { again = typing ? again : data; return; }
     busy = true;
     try {
-      const answer = await fetch("/deed", { method: "POST", body: data });
+      const answer = await fetch("/deed", { method: "POST", body: data, headers: { "X-By-Script": "1" } });
       take(await answer.text(), typing);
     } catch {
       // The program may have been ended: the browser itself says so.

@@ -18,14 +18,18 @@ pub(crate) struct Asked {
 
 /// Does what a form says: first what was written, typed and marked and differs from what is shown, then photos and files,
 /// then the press. As soon as that leads to another place the rest is left: it was meant for the screen that is gone. `room`
-/// is a folder of its own for a file to be written.
+/// is a folder of its own for a file to be written; `screen` is what is shown.
 ///
 /// # Errors
 /// A fault of this release.
-pub(crate) fn act(guide: &mut Guide, given: &Given, room: &Path) -> Result<Option<Asked>, GuideError> {
-    let screen = guide.screen();
+pub(crate) fn act(
+    guide: &mut Guide,
+    screen: &Screen,
+    given: &Given,
+    room: &Path,
+) -> Result<Option<Asked>, GuideError> {
     let inputs = screen.blocks.iter().filter_map(|block| changed(block, given));
-    for deed in inputs.chain(photos(&screen, given)) {
+    for deed in inputs.chain(photos(screen, given)) {
         guide.act(&deed)?;
         // Photos that come while one is taken in wait in line.
         let waits = matches!(deed, Deed::Photo { .. });
@@ -38,7 +42,7 @@ pub(crate) fn act(guide: &mut Guide, given: &Given, room: &Path) -> Result<Optio
     } else if let Some((key, option)) = given.picked() {
         guide.act(&Deed::Pick { key: key.into(), picked: vec![option.into()] })?;
     } else if let Some(key) = given.text("press") {
-        return press(guide, &screen, given, key, room);
+        return press(guide, screen, given, key, room);
     }
     Ok(None)
 }

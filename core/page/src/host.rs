@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 use guide::screen::{Block, FigureBlock, FigureDrawn};
-use guide::{Guide, GuideError};
+use guide::{Guide, GuideError, Screen};
 use phrase::Phrase;
 use telling::words::Language;
 use tempfile::TempDir;
@@ -28,6 +28,8 @@ pub(crate) struct Host {
     fresh: Vec<(usize, bool)>,
     /// What the page itself has to say about the last deed.
     said: Option<Phrase>,
+    /// The screen as it was drawn last. A ticket counts only as long as nothing was done since.
+    shown: Option<Screen>,
 }
 
 impl Host {
@@ -38,7 +40,7 @@ impl Host {
     pub(crate) fn new(guide: Guide, words: Language) -> Result<Self, PageError> {
         let folder = tempfile::Builder::new().prefix("legwork-page-").tempdir().map_err(PageError::Folder)?;
         let (tickets, asked, fresh) = (Tickets::default(), Vec::new(), Vec::new());
-        Ok(Self { guide, words, tickets, folder, rooms: 0, asked, fresh, said: None })
+        Ok(Self { guide, words, tickets, folder, rooms: 0, asked, fresh, said: None, shown: None })
     }
 
     /// The words of the page.
@@ -72,7 +74,10 @@ impl Host {
         self.tickets.something_was_done();
         self.fresh.retain(|(_, shown)| !shown);
         let done = match self.room() {
-            Ok(room) => act(&mut self.guide, given, &room),
+            Ok(room) => {
+                let screen = self.shown.take().unwrap_or_else(|| self.guide.screen());
+                act(&mut self.guide, &screen, given, &room)
+            }
             Err(_) => Err(GuideError::Inner("no folder for what is written")),
         };
         match done {
@@ -104,6 +109,10 @@ impl Host {
         self.guide.collect_long_work();
         let working = self.guide.long_work().is_some();
         let screen = self.guide.screen();
+        // What went on beside is over: a tab that still shows it is out of date.
+        if self.shown.as_ref().is_some_and(|shown| shown.place != screen.place) {
+            self.tickets.something_was_done();
+        }
         let figures: BTreeMap<String, FigureDrawn> = screen
             .blocks
             .iter()
@@ -132,6 +141,7 @@ impl Host {
         };
         let document = document(&drawn);
         self.said = None;
+        self.shown = Some(screen);
         Ok(document)
     }
 

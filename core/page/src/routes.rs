@@ -11,7 +11,7 @@ use axum::http::header::{
     CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_LENGTH, CONTENT_SECURITY_POLICY, CONTENT_TYPE, HeaderName,
     LOCATION, REFERRER_POLICY, SET_COOKIE, X_CONTENT_TYPE_OPTIONS,
 };
-use axum::http::{HeaderValue, StatusCode};
+use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::middleware::{self, Next};
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
@@ -25,6 +25,9 @@ use crate::tickets::Worth;
 
 /// The most text that one form may hold, bytes.
 const MOST_TEXT: usize = 1 << 20;
+
+/// What the script says with what it fetches. No form of another site can say it.
+const BY_SCRIPT: &str = "x-by-script";
 
 /// What every answer needs.
 #[derive(Clone)]
@@ -166,6 +169,7 @@ async fn drawn(shared: &Shared, status: StatusCode) -> Response {
 /// A form. The screen that follows is fetched anew, so that going back or looking again does nothing twice.
 async fn deed(
     State(shared): State<Shared>,
+    headers: HeaderMap,
     multipart: Result<Multipart, axum::extract::multipart::MultipartRejection>,
 ) -> Response {
     let Ok(multipart) = multipart else {
@@ -176,6 +180,10 @@ async fn deed(
             let done = shared.with(move |host| host.act(&given)).await;
             if let Err(status) = done {
                 return status.into_response();
+            }
+            // The script puts it in place by itself.
+            if headers.contains_key(BY_SCRIPT) {
+                return drawn(&shared, StatusCode::OK).await;
             }
             (StatusCode::SEE_OTHER, [(LOCATION, HeaderValue::from_static("/"))]).into_response()
         }
