@@ -21,6 +21,7 @@
 )]
 
 pub mod change_cases;
+pub mod drawn;
 pub mod finding_cases;
 pub mod refusal_cases;
 

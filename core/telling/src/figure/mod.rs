@@ -12,9 +12,9 @@ mod sheet;
 mod strokes;
 mod svg;
 
-pub use map::wiring_map;
-pub use mark::{Anchor, Dash, Figure, Fill, Ink, Mark, Pen, Point, Shape, Weight};
-pub use measure::{fitted, legible, text_width, wrapped};
+pub use map::{Folding, Layout, WiringMap};
+pub use mark::{Anchor, Dash, Figure, Fill, Ink, Mark, Pen, Point, Shape, Touch, Weight};
+pub use measure::{even_width, fitted, legible, text_width, wrapped};
 pub use plot::loss_plot;
 pub use strokes::{Piece, pieces};
 pub use svg::svg;

@@ -20,7 +20,7 @@ pub fn pieces(points: &[Point], dash: Dash) -> Vec<Piece> {
         _ => None,
     });
     match dash {
-        Dash::Solid | Dash::Dashed | Dash::Dotted => Vec::new(),
+        Dash::Solid | Dash::Dashed | Dash::Dotted | Dash::Long => Vec::new(),
         Dash::Struck => legs.flat_map(struck).collect(),
         Dash::Double => legs.flat_map(double).collect(),
     }
@@ -92,7 +92,7 @@ mod tests {
 
     #[test]
     fn what_a_dash_can_draw_is_left_to_it() {
-        for dash in [Dash::Solid, Dash::Dashed, Dash::Dotted] {
+        for dash in [Dash::Solid, Dash::Dashed, Dash::Dotted, Dash::Long] {
             assert!(pieces(&line(36.0, 0.0), dash).is_empty());
         }
         assert!(

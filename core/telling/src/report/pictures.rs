@@ -4,7 +4,8 @@ use maud::{Markup, PreEscaped, html};
 
 use super::page::Section;
 use super::teller::ReportTeller;
-use crate::figure::{Figure, loss_plot, svg, wiring_map};
+use crate::figure::map::PAGE;
+use crate::figure::{Figure, Layout, WiringMap, loss_plot, svg};
 
 /// Wider than this, a figure gets a page of its own across when printed: it would not be readable upright.
 const UPRIGHT_WIDTH: f64 = 800.0;
@@ -14,7 +15,8 @@ const WHOLE_ASPECT: f64 = 1.3;
 
 /// The section with the map.
 pub(super) fn map(teller: &ReportTeller<'_>) -> Section {
-    let figure = wiring_map(teller.survey(), Some(teller.forecast()), teller.language);
+    let map = WiringMap::of(teller.survey()).with_forecast(Some(teller.forecast()));
+    let figure = map.laid_out(Layout::Wide(PAGE)).figure(teller.language);
     let across = figure.natural_width > UPRIGHT_WIDTH;
     let body = html! {
         p { (teller.say(&figure.description)) }

@@ -12,7 +12,8 @@ use house::record::{Note, PartKind, Survey, Wish};
 use phrase::Phrase;
 use proptest::prelude::*;
 use scraper::{Html, Selector};
-use telling::figure::{loss_plot, svg, wiring_map};
+use telling::figure::map::PAGE;
+use telling::figure::{Layout, WiringMap, loss_plot, svg};
 use telling::report::{FindingTold, ReportInput, report};
 
 use crate::report_house::{english, forecast_of, house, house_by_chance, id};
@@ -200,7 +201,8 @@ fn figures_are_well_formed_xml_with_a_name_and_a_description() {
     let mut survey = house();
     survey.parts.get_mut(&id(22)).unwrap().tag = Some("<S1> & \"co\" \u{0}\u{202E}\u{FFFF}".into());
     let forecast = forecast_of(&survey);
-    let map = wiring_map(&survey, Some(&forecast), &english());
+    let map = WiringMap::of(&survey).with_forecast(Some(&forecast)).laid_out(Layout::Wide(PAGE));
+    let map = map.figure(&english());
     let plot = loss_plot(&survey, &forecast, &english()).unwrap();
     for (figure, name) in [(map, "map"), (plot, "plot")] {
         let text = svg(&figure, name, &english());
