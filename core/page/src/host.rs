@@ -116,10 +116,8 @@ impl Host {
         let figures: BTreeMap<String, FigureDrawn> = screen
             .blocks
             .iter()
-            .filter_map(|block| match block {
-                Block::Figure(figure) => Some((figure.figure.clone(), self.guide.figure(&figure.figure)?)),
-                _ => None,
-            })
+            .flat_map(layouts)
+            .filter_map(|name| Some((name.to_owned(), self.guide.figure(name)?)))
             .collect();
         let ticket = self.tickets.give()?;
         let is_written = |place: usize| self.asked.get(place).filter(|asked| asked.path.is_file());
@@ -149,7 +147,7 @@ impl Host {
     pub(crate) fn drawing(&self, name: &str) -> Option<String> {
         let screen = self.guide.screen();
         let block: &FigureBlock = screen.blocks.iter().find_map(|block| match block {
-            Block::Figure(figure) if figure.figure == name => Some(figure),
+            Block::Figure(figure) if layouts(block).any(|layout| layout == name) => Some(figure),
             _ => None,
         })?;
         Some(drawing_alone(&self.guide.figure(name)?, block, &self.words))
@@ -173,4 +171,15 @@ impl Host {
     pub(crate) fn close(&mut self) -> Result<(), PageError> {
         Ok(self.guide.close()?)
     }
+}
+
+/// The names of every layout of the drawing in a block, if it is one.
+fn layouts(block: &Block) -> impl Iterator<Item = &str> {
+    let figure = match block {
+        Block::Figure(figure) => Some(figure),
+        _ => None,
+    };
+    figure.into_iter().flat_map(|figure| {
+        figure.narrower.iter().map(|layout| layout.figure.as_str()).chain([figure.figure.as_str()])
+    })
 }

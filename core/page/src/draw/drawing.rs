@@ -11,18 +11,40 @@ use telling::figure::{Dash, Point, pieces};
 
 use super::{Drawn, element};
 
-/// A drawing with its caption. What can be touched in it is a link.
+/// Widths at which another layout of a drawing may be shown, CSS pixels; `page.css` knows the same.
+const STEPS: [u32; 6] = [440, 560, 660, 840, 1000, 1080];
+
+/// A drawing with its caption, in every layout that it has: the widest that fits is shown. What can be touched in it is a
+/// link.
 pub(super) fn figure(drawn: &Drawn<'_>, block: &FigureBlock) -> Markup {
-    let Some(figure) = drawn.figures.get(&block.figure) else { return html! {} };
+    let names = block.narrower.iter().map(|layout| &layout.figure).chain([&block.figure]);
+    let layouts: Vec<_> = names.filter_map(|name| drawn.figures.get(name)).collect();
+    let steps: Vec<_> = layouts.iter().map(|figure| step_of(figure.natural_width)).collect();
+    let Some(widest) = layouts.last() else { return html! {} };
     html! {
         figure.figure id=(element(&block.id)) {
-            div.pane data-drawing { (svg(figure, block, drawn.ticket)) }
+            div.pane data-drawing {
+                @for (place, figure) in layouts.iter().enumerate() {
+                    @let from = steps.get(place).filter(|_| place > 0).map(|step| format!("from-{step}"));
+                    @let to = steps.get(place + 1).map(|step| format!("to-{step}"));
+                    div.layout.(from.unwrap_or_default()).(to.unwrap_or_default()) {
+                        (svg(figure, block, drawn.ticket))
+                    }
+                }
+            }
             figcaption {
                 (block.description) " "
-                a href={ "/drawing/" (block.figure) } target="_blank" { (drawn.word("page-all-of-it")) span.hide { ": " (block.name) } }
+                a href={ "/drawing/" (widest.figure) } target="_blank" {
+                    (drawn.word("page-all-of-it")) span.hide { ": " (block.name) }
+                }
             }
         }
     }
+}
+
+/// The least step at which a drawing of this width is not made smaller by much.
+fn step_of(width: f64) -> u32 {
+    STEPS.into_iter().find(|step| f64::from(*step) >= width * 0.94).unwrap_or(1080)
 }
 
 /// The drawing alone.
@@ -78,17 +100,18 @@ fn shape(out: &mut String, mark: &FigureMark, width: f64) {
             );
             return;
         }
-        MarkShape::Lettering { at: place, words, size, anchor, strong } => {
+        MarkShape::Lettering { at: place, words, size, anchor, strong, even } => {
             let place = at(place);
             let anchor = match anchor {
                 MarkAnchor::Start => "start",
                 MarkAnchor::Middle => "middle",
                 MarkAnchor::End => "end",
             };
+            let even = if *even { " even" } else { "" };
             let strong = if *strong { " font-weight=\"600\"" } else { "" };
             let _ = write!(
                 out,
-                "<text class=\"{class}\" x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\"{strong}>{}</text>",
+                "<text class=\"{class}{even}\" x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\"{strong}>{}</text>",
                 round(place.x),
                 round(place.y),
                 round(size * width),
@@ -137,18 +160,21 @@ fn classes(mark: &FigureMark) -> String {
         MarkWeight::Absent => "",
         MarkWeight::Thin => " line-thin",
         MarkWeight::Plain => " line-plain",
+        MarkWeight::Cable => " line-cable",
         MarkWeight::Thick => " line-thick",
     };
     let dash = match mark.dash {
         MarkDash::Solid | MarkDash::Struck | MarkDash::Double => "",
         MarkDash::Dashed => " dashed",
         MarkDash::Dotted => " dotted",
+        MarkDash::Long => " long",
     };
     let fill = match mark.fill {
         MarkFill::Absent => "",
         MarkFill::Faint => " fill-faint",
         MarkFill::Medium => " fill-medium",
         MarkFill::Solid => " fill-solid",
+        MarkFill::Ground => " fill-ground",
     };
     format!("{ink}{weight}{dash}{fill}")
 }
