@@ -142,6 +142,16 @@ const technician = async (hands) => {
   else await page.reload();
   const after = await page.locator(".phs .ph").count();
   insist(after === before + 2, `${hands}: ${after} photos after ${before} and two more`);
+  if (hands === "keyboard") {
+    // A piece cut out of a photo is a photo of its own.
+    await page.locator(".ph a[data-photo]").first().click();
+    await page.locator("dialog button").first().click();
+    await page.keyboard.press("Shift+ArrowRight");
+    await does(page, () => page.locator("dialog button").first().click());
+    await page.waitForTimeout(1000);
+    await page.reload();
+    insist((await page.locator(".phs .ph").count()) === after + 1, "the piece that was cut out is no photo");
+  }
   // What they show: two photos of one new amplifier.
   await press(page, ".dock .press.main");
   insist((await at(page, hands)) === "free-assign", `to say what they show: ${await at(page, hands)}`);

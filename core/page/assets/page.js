@@ -173,9 +173,11 @@
       one.type = "button";
       one.className = "press other";
       one.textContent = sign;
-      one.addEventListener("click", does);
+      one.addEventListener("click", () => does(one));
     };
     const say = document.querySelector("#page-words").dataset;
+    const drop = document.querySelector(".drop");
+    if (drop) button(say.crop, (one) => crop(view, picture, drop, one, say, () => box.close()));
     button(say.larger, () => { size *= 1.5; set(); });
     button(say.smaller, () => { size /= 1.5; set(); });
     button(say.turn, () => { turned = (turned + 90) % 360; set(); });
@@ -183,6 +185,69 @@
     box.addEventListener("close", () => { box.remove(); link.focus(); });
     document.body.append(box);
     box.showModal();
+  };
+
+  // A frame drawn over the picture; what lies in it is sent as a photo of its own. The keys move and size it too.
+  const crop = (view, picture, drop, button, say, close) => {
+    const frame = view.appendChild(document.createElement("div"));
+    frame.className = "frame";
+    frame.tabIndex = 0;
+    frame.setAttribute("role", "group");
+    frame.setAttribute("aria-label", say.frame);
+    picture.style.setProperty("rotate", "0deg");
+    const at = { x: 0.2, y: 0.3, w: 0.6, h: 0.4 };
+    const place = () => {
+      for (const side of ["x", "y"]) at[side] = Math.min(Math.max(at[side], 0), 0.95);
+      at.w = Math.min(Math.max(at.w, 0.05), 1 - at.x);
+      at.h = Math.min(Math.max(at.h, 0.05), 1 - at.y);
+      const [wide, high] = [picture.clientWidth, picture.clientHeight];
+      frame.style.setProperty("left", picture.offsetLeft + at.x * wide + "px");
+      frame.style.setProperty("top", picture.offsetTop + at.y * high + "px");
+      frame.style.setProperty("width", at.w * wide + "px");
+      frame.style.setProperty("height", at.h * high + "px");
+    };
+    place();
+    frame.focus();
+    let from = null;
+    const where = (event) => {
+      const box = picture.getBoundingClientRect();
+      return { x: (event.clientX - box.left) / box.width, y: (event.clientY - box.top) / box.height };
+    };
+    view.addEventListener("pointerdown", (event) => { event.preventDefault(); from = where(event); });
+    view.addEventListener("pointermove", (event) => {
+      if (!from || !event.buttons) return;
+      const to = where(event);
+      Object.assign(at, { x: Math.min(from.x, to.x), y: Math.min(from.y, to.y), w: Math.abs(to.x - from.x), h: Math.abs(to.y - from.y) });
+      place();
+    });
+    view.addEventListener("pointerup", () => { from = null; });
+    frame.addEventListener("keydown", (event) => {
+      const step = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
+      if (!step) return;
+      event.preventDefault();
+      const [x, y] = event.shiftKey ? ["w", "h"] : ["x", "y"];
+      at[x] += step[0] * 0.02;
+      at[y] += step[1] * 0.02;
+      place();
+    });
+    const take = button.cloneNode();
+    take.textContent = say.take;
+    button.replaceWith(take);
+    take.addEventListener("click", () => {
+      const canvas = document.createElement("canvas");
+      const [wide, high] = [picture.naturalWidth, picture.naturalHeight];
+      canvas.width = Math.max(1, Math.round(at.w * wide));
+      canvas.height = Math.max(1, Math.round(at.h * high));
+      canvas.getContext("2d").drawImage(picture, at.x * wide, at.y * high, canvas.width, canvas.height, 0, 0, canvas.width, canvas.height);
+      canvas.toBlob((piece) => {
+        const data = new FormData(form());
+        const name = document.getElementById(drop.dataset.drop).name;
+        data.delete(name);
+        data.append(name, piece, "piece.jpg");
+        close();
+        send(data);
+      }, "image/jpeg", 0.92);
+    });
   };
 
   // Keys: digits choose an answer, Escape goes back. Not while somebody writes.

@@ -69,7 +69,8 @@ pub(crate) fn document(drawn: &Drawn<'_>) -> String {
 fn words_of_script(drawn: &Drawn<'_>) -> Markup {
     html! {
         div id="page-words" hidden data-larger=(drawn.word("page-larger")) data-smaller=(drawn.word("page-smaller"))
-            data-turn=(drawn.word("page-turn")) data-back=(drawn.word("page-back")) {}
+            data-turn=(drawn.word("page-turn")) data-back=(drawn.word("page-back"))
+            data-crop=(drawn.word("page-crop")) data-take=(drawn.word("page-crop-take")) data-frame=(drawn.word("page-crop-frame")) {}
     }
 }
 

@@ -17,3 +17,6 @@ page-closed-how = Go back to the terminal and open the address that stands there
 page-larger = Larger
 page-smaller = Smaller
 page-turn = Turn
+page-crop = Cut out the label
+page-crop-take = Keep what is in the frame
+page-crop-frame = Frame around the label; arrow keys move it, with Shift they size it
