@@ -9,6 +9,7 @@ use advice::AdviceError;
 use facts::error::FactsError;
 use facts::photo::PictureFault;
 use guide::{GuideError, Trouble};
+use page::PageError;
 
 use crate::sheet::Problems;
 
@@ -83,7 +84,7 @@ pub enum DeskError {
 
     /// The page in the browser cannot be served.
     #[error(transparent)]
-    Page(#[from] page::PageError),
+    Page(PageError),
 
     /// A file cannot be read.
     #[error("{} cannot be read: {source}", path.display())]
@@ -275,6 +276,16 @@ impl From<GuideError> for DeskError {
     }
 }
 
+impl From<PageError> for DeskError {
+    /// What is about the guide is one kind, wherever it is drawn.
+    fn from(error: PageError) -> Self {
+        match error {
+            PageError::Guide(error) => error.into(),
+            other => Self::Page(other),
+        }
+    }
+}
+
 impl DeskError {
     /// The exit code: [`REFUSED`] where the user gave something that cannot be taken, else [`FAILED`].
     pub fn exit_code(&self) -> u8 {
@@ -291,6 +302,7 @@ impl DeskError {
                 | FactsError::PhotoLost,
             )
             | Self::Guide(_)
+            | Self::Page(_)
             | Self::Read { .. }
             | Self::Write { .. }
             | Self::Output(_)
@@ -354,6 +366,7 @@ impl DeskError {
             | Self::Output(_)
             | Self::NoHome
             | Self::Signals(_)
+            | Self::Page(_)
             | Self::Guide(GuideError::Trouble(_)) => "file",
             Self::Guide(GuideError::Inner(_)) | Self::Fault => "fault",
         }

@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use advice::finding::findings;
 use advice::worklist::{self, worklist};
+use house::record::Survey;
 use phrase::Phrase;
 use serde::Serialize;
 
