@@ -4,6 +4,7 @@ mod context;
 mod demo;
 mod findings;
 mod forecast;
+mod in_browser;
 mod json;
 mod label;
 mod levels;
@@ -41,6 +42,9 @@ pub fn run(context: &Context, command: Command) -> Result<(), DeskError> {
         Command::Label { text } => label::run(context, &text),
         Command::Walk { survey, answers } => {
             walk::run(survey.as_deref(), answers.as_deref(), context.language.figures())
+        }
+        Command::Page { survey, demo, no_browser } => {
+            in_browser::run(context, survey.as_deref(), demo, !no_browser)
         }
         Command::Record(command) => record::run(context, command),
     }

@@ -18,4 +18,5 @@ pub use map::{Folding, Layout, ShownMap, WiringMap};
 pub use mark::{Anchor, Dash, Figure, Fill, Ink, Mark, Pen, Point, Shape, Touch, Weight};
 pub use measure::{even_width, fitted, legible, text_width, wrapped};
 pub use plot::{loss_plot, loss_plot_in};
+pub use strokes::{Piece, pieces};
 pub use svg::svg;

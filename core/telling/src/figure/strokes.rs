@@ -10,11 +10,11 @@ const REACH: f64 = 3.0;
 const HALF: f64 = 2.0;
 
 /// A piece of a straight line.
-pub(super) type Piece = (Point, Point);
+pub type Piece = (Point, Point);
 
 /// What is drawn of the way through these points, in the pixels of a page: nothing where a plain line with its dash
 /// will do.
-pub(super) fn pieces(points: &[Point], dash: Dash) -> Vec<Piece> {
+pub fn pieces(points: &[Point], dash: Dash) -> Vec<Piece> {
     let legs = points.windows(2).filter_map(|pair| match pair {
         [from, to] if length(*from, *to) > 0.0 => Some((*from, *to)),
         _ => None,
