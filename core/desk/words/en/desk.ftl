@@ -65,6 +65,7 @@ sheet-signed-decibels = a figure in dB, such as "3 dB" or "-1 dB"
 sheet-level = a level in dBmV, such as "3 dBmV" or "-6 dBmV"
     .do = Write the number with its unit.
 sheet-rate = a rate above 0 and at most { $most }, such as "800 Mb/s" or "1 Gb/s"
+    .do = Write the number with its unit: Mb/s is megabits a second.
 sheet-rate-measured = a rate of at most { $most }, such as "800 Mb/s", or "0 Mb/s" where nothing got through
     .do = Write the number with its unit: Mb/s is megabits a second.
 sheet-both-ways = one rate, or both: { "{" } down = "800 Mb/s", up = "100 Mb/s" { "}" }
