@@ -86,8 +86,9 @@ sheet-building = a table such as { "{" } ownership = "own", shared = false { "}"
 sheet-network = a table such as { "{" } version = "2.5", ethernet = "2.5 Gb/s" { "}" }
     .do = Write what your adapters are, or leave the field out.
 sheet-adapter = a table such as { "{" } version = "2.5", ethernet = "2.5 Gb/s", bridge = true { "}" }
-sheet-behind-adapter = a table such as { "{" } pieces = ["run", "switch"], slowest = "1 Gb/s" { "}" }
     .do = Write what the adapter is; { "{" } { "}" } stands for a usual one.
+sheet-behind-adapter = a table such as { "{" } pieces = ["run", "switch"], slowest = "1 Gb/s" { "}" }
+    .do = Write what lies between the adapter and the device there, and how fast the slowest piece is.
 sheet-connectors = one state for both ends, or both: { "{" } near = "compression", far = "twist_on" { "}" }
     .do = near is the end nearer the street, far the one nearer the outlet.
 sheet-ends = a table of ports, such as { "{" } 3 = "open", 4 = "capped" { "}" }
