@@ -10,6 +10,12 @@
 //! # Ok::<(), look::LookError>(())
 //! ```
 
+#![expect(
+    clippy::format_push_string,
+    clippy::format_collect,
+    reason = "a few hundred lines, made once: what is easiest to read"
+)]
+
 mod android;
 mod contrast;
 mod css;

@@ -2,6 +2,8 @@
 //! for a home with one of everything, or a number of parts for one large house. LANGUAGE is `english`, `lengthened` or
 //! `right-to-left`. It prints the address and ends when its standard input does.
 
+#![expect(clippy::unwrap_used, reason = "it serves the tests, and a home that cannot be filled ends it")]
+
 #[path = "../../guide/tests/all/whole_house.rs"]
 #[expect(dead_code, reason = "the guide's tests use more of it")]
 mod whole_house;

@@ -15,6 +15,17 @@ use crate::error::PageError;
 use crate::form::Given;
 use crate::tickets::{Tickets, Worth};
 
+/// How far what goes on beside is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum HowFar {
+    /// There is nothing, or nothing any more.
+    Over,
+    /// It cannot be told.
+    NotKnown,
+    /// So many thousandths.
+    Thousandths(u32),
+}
+
 /// The guide that is served.
 pub(crate) struct Host {
     guide: Guide,
@@ -96,9 +107,13 @@ impl Host {
         let _ = self.guide.keep_drafts();
     }
 
-    /// Whether something goes on beside, and how far that is in thousandths.
-    pub(crate) fn how_far(&self) -> Option<Option<u32>> {
-        self.guide.long_work().map(|work| work.progress())
+    /// Whether something goes on beside, and how far that is.
+    pub(crate) fn how_far(&self) -> HowFar {
+        match self.guide.long_work().map(|work| work.progress()) {
+            None => HowFar::Over,
+            Some(None) => HowFar::NotKnown,
+            Some(Some(thousandths)) => HowFar::Thousandths(thousandths),
+        }
     }
 
     /// The screen as it stands, as a document.

@@ -20,7 +20,7 @@ use tokio::io::AsyncWriteExt;
 use crate::at_door::{Door, MOST_UPLOADED, POLICY};
 use crate::draw::closed;
 use crate::form::Given;
-use crate::host::Host;
+use crate::host::{Host, HowFar};
 use crate::tickets::Worth;
 
 /// The most text that one form may hold, bytes.
@@ -289,9 +289,9 @@ async fn go(State(shared): State<Shared>, Path((ticket, key)): Path<(String, Str
 /// How far is what goes on beside: thousandths, `?` while that cannot be told, `over` when there is nothing any more.
 async fn how_far(State(shared): State<Shared>) -> Response {
     match shared.with(|host| host.how_far()).await {
-        Ok(Some(Some(thousandths))) => thousandths.to_string().into_response(),
-        Ok(Some(None)) => "?".into_response(),
-        Ok(None) => "over".into_response(),
+        Ok(HowFar::Thousandths(thousandths)) => thousandths.to_string().into_response(),
+        Ok(HowFar::NotKnown) => "?".into_response(),
+        Ok(HowFar::Over) => "over".into_response(),
         Err(status) => status.into_response(),
     }
 }

@@ -14,7 +14,8 @@ impl Secret {
     pub(crate) fn new() -> Result<Self, PageError> {
         let mut bytes = [0_u8; 32];
         getrandom::fill(&mut bytes).map_err(PageError::Random)?;
-        Ok(Self(bytes.iter().map(|byte| format!("{byte:02x}")).collect()))
+        let letter = |half: u8| char::from_digit(u32::from(half), 16).unwrap_or_default();
+        Ok(Self(bytes.iter().flat_map(|byte| [letter(byte >> 4), letter(byte & 15)]).collect()))
     }
 
     /// Its letters.

@@ -115,10 +115,6 @@ pub(super) fn part(part: &PartBlock) -> Markup {
         }
         @if part.key.is_some() { (sign(Sign::On, 20)) }
     };
-    match &part.key {
-        Some(key) => {
-            html! { button.part type="submit" id=(element(&part.id)) name="press" value=(key) { (inside) } }
-        }
-        None => html! { div.part id=(element(&part.id)) { (inside) } },
-    }
+    let Some(key) = &part.key else { return html! { div.part id=(element(&part.id)) { (inside) } } };
+    html! { button.part type="submit" id=(element(&part.id)) name="press" value=(key) { (inside) } }
 }

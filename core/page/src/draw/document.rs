@@ -128,7 +128,7 @@ fn notices(drawn: &Drawn<'_>) -> Markup {
 /// How far the guide has come, as a measuring tape: a long mark every ten.
 fn tape(done: u32, of: u32, words: &str) -> Markup {
     let of = of.max(1);
-    let (marks, step) = (of.min(200), 352.0 / f64::from(of.min(200).max(2) - 1));
+    let (marks, step) = (of.min(200), 352.0 / f64::from(of.clamp(2, 200) - 1));
     let reach = f64::from(done.min(of)) / f64::from(of) * 352.0;
     html! {
         div.tape {

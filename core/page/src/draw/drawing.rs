@@ -126,20 +126,17 @@ fn shape(out: &mut String, mark: &FigureMark, width: f64) {
         _ => None,
     };
     let mut line = String::new();
-    match dash.map(|dash| pieces(&way, dash)).filter(|pieces| !pieces.is_empty()) {
-        Some(pieces) => {
-            for (from, to) in pieces {
-                let _ = write!(line, "M{} {}L{} {}", round(from.x), round(from.y), round(to.x), round(to.y));
-            }
+    let by_pieces = dash.map(|dash| pieces(&way, dash)).unwrap_or_default();
+    for (from, to) in &by_pieces {
+        let _ = write!(line, "M{} {}L{} {}", round(from.x), round(from.y), round(to.x), round(to.y));
+    }
+    if by_pieces.is_empty() {
+        for (place, point) in way.iter().enumerate() {
+            let sign = if place == 0 { 'M' } else { 'L' };
+            let _ = write!(line, "{sign}{} {}", round(point.x), round(point.y));
         }
-        None => {
-            for (place, point) in way.iter().enumerate() {
-                let sign = if place == 0 { 'M' } else { 'L' };
-                let _ = write!(line, "{sign}{} {}", round(point.x), round(point.y));
-            }
-            if closed {
-                line.push('Z');
-            }
+        if closed {
+            line.push('Z');
         }
     }
     let _ = write!(out, "<path class=\"{class}\" d=\"{line}\"/>");

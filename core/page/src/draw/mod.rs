@@ -49,7 +49,7 @@ impl Drawn<'_> {
 
     /// Whether the one choice of the screen leads on by itself: there is no press that would take it.
     fn choice_leads_on(&self) -> bool {
-        !self.screen.blocks.iter().any(|block| dock::is_main(block))
+        !self.screen.blocks.iter().any(dock::is_main)
     }
 }
 

@@ -1,4 +1,9 @@
 //! A very small browser: requests by hand, with whatever headers a test wants.
+#![expect(
+    clippy::unwrap_used,
+    clippy::format_collect,
+    reason = "a browser of the tests that cannot go on ends its test"
+)]
 
 use std::collections::BTreeMap;
 use std::io::{Read, Write};

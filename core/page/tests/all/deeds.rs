@@ -1,4 +1,5 @@
 //! Forms become deeds, as without script.
+#![expect(clippy::unwrap_used, reason = "a picture that cannot be made ends the test")]
 
 use super::browser::{Browser, House};
 
@@ -86,7 +87,9 @@ fn a_press_that_the_screen_does_not_have_does_nothing() {
 /// A small picture.
 fn picture() -> Vec<u8> {
     let mut bytes = Vec::new();
-    let picture = image::RgbImage::from_fn(16, 12, |x, y| image::Rgb([x as u8 * 9, y as u8 * 11, 60]));
+    let picture = image::RgbImage::from_fn(16, 12, |x, y| {
+        image::Rgb([u8::try_from(x * 9).unwrap_or(0), u8::try_from(y * 11).unwrap_or(0), 60])
+    });
     picture.write_to(&mut std::io::Cursor::new(&mut bytes), image::ImageFormat::Png).unwrap();
     bytes
 }
