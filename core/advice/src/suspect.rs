@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use facts::fact::SubjectId;
 use house::record::{CableKind, Connector, LengthKnown, Part, PartKind, Run, Survey};
+use indexmap::IndexSet;
 
 use crate::forecast::{CostAt, Forecast};
 use crate::verdict::RoomVerdict;
@@ -81,7 +82,7 @@ pub struct Suspects<'a> {
     survey: &'a Survey,
     bridge: Option<SubjectId>,
     /// Outlets over each place, the tests of which failed.
-    failed: BTreeMap<Spot, BTreeSet<SubjectId>>,
+    failed: BTreeMap<Spot, IndexSet<SubjectId>>,
     /// Places over which a test went well.
     cleared: BTreeSet<Spot>,
 }

@@ -1,10 +1,12 @@
 //! What a survey leaves open, and whether it matters for what gets through.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::cmp::Ordering;
+use std::collections::BTreeMap;
 
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{CableKind, EntryState, LengthKnown, Part, PartKind, PortEnd, Survey, reading_order};
+use indexmap::IndexSet;
 use phrase::{Arg, Phrase};
 
 use crate::forecast::{CostAt, Forecast, Reach, WeakWay};
@@ -67,6 +69,7 @@ pub fn unknowns(survey: &Survey, forecast: &Forecast) -> Vec<Unknown> {
     // On ways to failed tests what is most likely at fault comes first; sorting keeps the order of equals.
     found.sort_by(|(a, weight_a), (b, weight_b)| match (&a.matters, &b.matters) {
         (Matters::OnFailedWay(_), Matters::OnFailedWay(_)) => weight_b.total_cmp(weight_a),
+        (Matters::OnWayTo(_), Matters::OnWayTo(_)) => Ordering::Equal,
         (one, other) => one.cmp(other),
     });
     found.into_iter().map(|(unknown, _)| unknown).collect()
@@ -75,13 +78,13 @@ pub fn unknowns(survey: &Survey, forecast: &Forecast) -> Vec<Unknown> {
 /// Which parts and runs lie on the way to which outlets.
 struct Ways<'a> {
     weak: Option<WeakWay>,
-    through: BTreeMap<SubjectId, BTreeSet<SubjectId>>,
+    through: BTreeMap<SubjectId, IndexSet<SubjectId>>,
     suspects: Suspects<'a>,
 }
 
 impl<'a> Ways<'a> {
     fn of(survey: &'a Survey, forecast: &Forecast) -> Self {
-        let mut through: BTreeMap<SubjectId, BTreeSet<SubjectId>> = BTreeMap::new();
+        let mut through: BTreeMap<SubjectId, IndexSet<SubjectId>> = BTreeMap::new();
         let outlets = forecast.rooms.iter().filter(|room| matches!(room.reach, Reach::Estimated(_)));
         for outlet in outlets.map(|room| room.outlet) {
             let way = forecast.bridge.and_then(|bridge| survey.wiring.way_between(bridge, outlet));

@@ -24,6 +24,7 @@ pub mod change_cases;
 pub mod drawn;
 pub mod finding_cases;
 pub mod refusal_cases;
+pub mod told_again;
 
 use std::sync::Arc;
 
@@ -111,7 +112,7 @@ impl House {
     /// Takes a part away; what hung on it hangs on what fed it.
     pub fn without(mut self, tag: &str) -> Self {
         let gone = self.id_of(tag);
-        let part = self.survey.parts.remove(&gone).expect("the part is there");
+        let part = self.survey.parts.shift_remove(&gone).expect("the part is there");
         for other in self.survey.parts.values_mut() {
             if matches!(&other.feed, Some(Feed::From(feed)) if feed.part == gone) {
                 other.feed.clone_from(&part.feed);

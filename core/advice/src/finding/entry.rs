@@ -1,12 +1,11 @@
 //! At the entry: is the filter there and in its place, is there a ground block, who shares the coax.
 
-use std::collections::BTreeSet;
-
 use facts::fact::SubjectId;
 use house::record::{
     Asked, ChangeKind, EntryKind, EntryState, Incoming, Part, PartKind, Plugged, Reply, ServiceKind,
     is_shared,
 };
+use indexmap::IndexSet;
 
 use super::inspection::{Inspection, has_plugged};
 use super::{Finding, FindingKind, Place};
@@ -73,7 +72,7 @@ pub(super) fn filters(inspection: &Inspection<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     let boxes = inspection.parts(&[PartKind::Outlet]).filter(|outlet| has_plugged(outlet, Plugged::TvBox));
     let with_boxes = boxes.map(|outlet| inspection.survey.wiring.head_of(outlet.id));
-    for head in inspection.heads_with_nodes().into_iter().chain(with_boxes).collect::<BTreeSet<_>>() {
+    for head in inspection.heads_with_nodes().into_iter().chain(with_boxes).collect::<IndexSet<_>>() {
         let decided = entry_filter(inspection.survey, head);
         for filter in misplaced(inspection, head) {
             let finding =

@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{Part, PartKind, Plugged, Survey};
+use indexmap::IndexSet;
 use phrase::{Arg, Phrase};
 
 use crate::forecast::{Forecast, Node, nodes_of};
@@ -80,7 +81,7 @@ impl<'a> Inspection<'a> {
         }
     }
 
-    /// Parts of some kinds, by id.
+    /// Parts of some kinds, in the order of the house.
     pub(super) fn parts(&self, kinds: &'static [PartKind]) -> impl Iterator<Item = &'a Part> {
         self.survey.parts.values().filter(|part| kinds.contains(&part.kind))
     }
@@ -96,7 +97,7 @@ impl<'a> Inspection<'a> {
     }
 
     /// Heads of trees with adapters on them; a loose part is the head of what hangs below it.
-    pub(super) fn heads_with_nodes(&self) -> BTreeSet<SubjectId> {
+    pub(super) fn heads_with_nodes(&self) -> IndexSet<SubjectId> {
         self.nodes.iter().map(|node| self.survey.wiring.head_of(node.outlet)).collect()
     }
 

@@ -202,7 +202,8 @@ pub fn findings(survey: &Survey, forecast: Option<&Forecast>) -> Vec<Finding> {
         .collect();
     found.sort_by_cached_key(|finding| {
         let tag = finding.at.first().map(|place| place.tag_order(survey));
-        (finding.weight(), finding.kind, tag, finding.at.clone())
+        let in_order: Vec<_> = finding.at.iter().map(|place| place.in_order(survey)).collect();
+        (finding.weight(), finding.kind, tag, in_order)
     });
     found
 }

@@ -2,7 +2,7 @@
 
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::Survey;
+use house::record::{Survey, TagOrder, tag_order};
 use phrase::Phrase;
 
 /// Where a finding is.
@@ -27,9 +27,6 @@ pub enum Place {
     House,
 }
 
-/// Tags in the order a person expects: S2 before S10, what has no tag last.
-type TagOrder = (bool, String, u64, String);
-
 impl Place {
     /// The part it is at, or whose feeding run it is.
     pub fn part(self) -> Option<SubjectId> {
@@ -49,6 +46,18 @@ impl Place {
         }
     }
 
+    /// Where it stands in the order of the house.
+    pub(super) fn in_order(self, survey: &Survey) -> (u8, usize, u8) {
+        match self {
+            Self::Part(part) => (0, survey.place_in_order(part), 0),
+            Self::Port { part, port } => (1, survey.place_in_order(part), port),
+            Self::RunTo(part) => (2, survey.place_in_order(part), 0),
+            Self::Room(room) => (3, survey.rooms.get_index_of(&room).unwrap_or(usize::MAX), 0),
+            Self::Service(service) => (4, survey.services.get_index_of(&service).unwrap_or(usize::MAX), 0),
+            Self::House => (5, 0, 0),
+        }
+    }
+
     pub(super) fn tag_order(self, survey: &Survey) -> TagOrder {
         let of_part = |id| survey.parts.get(&id).and_then(|part| part.tag.as_deref());
         let tag = match self {
@@ -60,9 +69,6 @@ impl Place {
             Self::Room(room) => survey.rooms.get(&room).map(|room| room.name.as_str()),
             Self::Service(_) | Self::House => None,
         };
-        let Some(tag) = tag else { return (true, String::new(), 0, String::new()) };
-        let letters = tag.trim_end_matches(|c: char| c.is_ascii_digit());
-        let number = tag.strip_prefix(letters).and_then(|digits| digits.parse().ok()).unwrap_or(0);
-        (false, letters.to_owned(), number, tag.to_owned())
+        tag_order(tag)
     }
 }

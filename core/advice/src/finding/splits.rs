@@ -1,10 +1,11 @@
 //! How often the signal is split: more legs than used, two splitters where one would do, many splits in a row.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use coax::trade::smallest_splitter;
 use facts::fact::SubjectId;
 use house::record::{Part, PartKind, PortEnd};
+use indexmap::IndexMap;
 use phrase::Arg;
 
 use super::inspection::Inspection;
@@ -129,7 +130,7 @@ pub(super) fn many(inspection: &Inspection<'_>) -> Vec<Finding> {
         .filter(|answer| answer.met.is_met())
         .filter_map(|answer| answer.outlet.map(|outlet| outlet.outlet))
         .collect();
-    let mut by_head: BTreeMap<(SubjectId, FindingKind), (usize, Vec<SubjectId>)> = BTreeMap::new();
+    let mut by_head: IndexMap<(SubjectId, FindingKind), (usize, Vec<SubjectId>)> = IndexMap::new();
     for node in &inspection.nodes {
         let way = survey.wiring.way_up(node.outlet);
         let splits: Vec<_> = way

@@ -1,9 +1,8 @@
 //! Loose parts, and whether every adapter shares a tree with exactly one bridge.
 
-use std::collections::BTreeMap;
-
 use facts::fact::SubjectId;
 use house::record::LooseReason;
+use indexmap::IndexMap;
 use phrase::Phrase;
 
 use super::inspection::Inspection;
@@ -37,7 +36,7 @@ fn reason_words(reason: LooseReason) -> Phrase {
 /// No bridge, two bridges on one tree, adapters on a tree without the bridge, or where no cable leads.
 pub(super) fn bridges(inspection: &Inspection<'_>) -> Vec<Finding> {
     let wiring = &inspection.survey.wiring;
-    let mut bridges: BTreeMap<SubjectId, Vec<SubjectId>> = BTreeMap::new();
+    let mut bridges: IndexMap<SubjectId, Vec<SubjectId>> = IndexMap::new();
     for node in inspection.nodes.iter().filter(|node| node.bridge) {
         bridges.entry(wiring.head_of(node.outlet)).or_default().push(node.outlet);
     }

@@ -9,6 +9,7 @@ use coax::{Dice, Network, OutletIndex, PartIndex, Tree};
 use facts::fact::SubjectId;
 use house::rating::{Band, EXTENDED_D};
 use house::record::{Part, PartKind, PortEnd, Survey};
+use indexmap::IndexMap;
 
 use super::nodes::{Node, shares_outlet};
 use super::pieces::{self, Ending, Rated};
@@ -18,7 +19,7 @@ use crate::error::AdviceError;
 pub(crate) const TV_AND_MODEM: Band = Band { low_mhz: 5.0, high_mhz: 1002.0 };
 
 /// A place on the circuit where a result is wanted.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub(crate) enum Terminal {
     /// The adapter at an outlet.
     Adapter(SubjectId),
@@ -60,7 +61,7 @@ pub(crate) struct Circuit {
     pieces: Vec<Piece>,
     joins: Vec<(At, At)>,
     endings: Vec<(At, Ending, [u8; 16])>,
-    terminals: BTreeMap<Terminal, At>,
+    terminals: IndexMap<Terminal, At>,
 }
 
 impl Circuit {
@@ -96,7 +97,7 @@ impl Circuit {
                 pieces: Vec::new(),
                 joins: Vec::new(),
                 endings: Vec::new(),
-                terminals: BTreeMap::new(),
+                terminals: IndexMap::new(),
             },
             house_side: BTreeMap::new(),
         };
@@ -135,7 +136,7 @@ impl Circuit {
             let (part, port) = index(*at)?;
             network.end(part, port, ending.draw(&mut throw(*key)));
         }
-        let mut terminals = BTreeMap::new();
+        let mut terminals = IndexMap::new();
         for (terminal, at) in &self.terminals {
             let (part, port) = index(*at)?;
             terminals.insert(*terminal, network.outlet(part, port));
@@ -150,7 +151,7 @@ pub(crate) struct DrawnCircuit {
     /// The tree to solve.
     pub tree: Tree,
     /// Where the terminals are in it.
-    pub terminals: BTreeMap<Terminal, OutletIndex>,
+    pub terminals: IndexMap<Terminal, OutletIndex>,
 }
 
 /// What hangs behind a meter. At an outlet the meter takes the place of what is plugged in, or else of the next cable.
@@ -181,7 +182,7 @@ impl Builder<'_> {
     }
 
     fn place(&mut self, part: &Part) {
-        let key = part.id.uuid().into_bytes();
+        let key = self.survey.dice_key(part.id);
         let piece = self.add(key, self.rated(part));
         self.join_feed(part, (piece, 0));
         if part.kind == PartKind::Outlet {
@@ -211,7 +212,7 @@ impl Builder<'_> {
                 self.circuit.terminals.insert(Terminal::Street(part.id), street_side);
             } else {
                 let ending = if part.end(0) == Some(PortEnd::Capped) { Ending::Capped } else { Ending::Open };
-                self.circuit.endings.push((street_side, ending, part.id.uuid().into_bytes()));
+                self.circuit.endings.push((street_side, ending, self.survey.dice_key(part.id)));
             }
         } else if let Some(end) = self.end_of_feed(part) {
             self.circuit.joins.push((end, street_side));
@@ -223,7 +224,7 @@ impl Builder<'_> {
         let feed = self.survey.wiring.feed(part.id)?;
         let run = feed.run.and_then(|id| self.survey.runs.get(&id));
         let key =
-            run.map_or_else(|| variant(part.id.uuid().into_bytes(), 1), |run| run.id.uuid().into_bytes());
+            run.map_or_else(|| variant(self.survey.dice_key(part.id), 1), |run| self.survey.dice_key(run.id));
         let cable = self.add(key, pieces::of_run(run));
         // Feeders are placed before what they feed, so the port has been offered.
         if let Some(port) = self.house_side.get_mut(&(feed.part, feed.port)) {
@@ -242,7 +243,7 @@ impl Builder<'_> {
         }
         match self.survey.wiring.on_port(part.id, port).count() {
             0 => {
-                let key = variant(part.id.uuid().into_bytes(), 16 + port);
+                let key = variant(self.survey.dice_key(part.id), 16 + port);
                 match part.end(port) {
                     // Nobody knows either how long another home's cable is; something uses it.
                     Some(end @ (PortEnd::LooseEnd | PortEnd::AnotherHome)) => {
@@ -260,8 +261,8 @@ impl Builder<'_> {
                 self.house_side.insert((part.id, port), at);
             }
             several => {
-                let junction =
-                    self.add(variant(part.id.uuid().into_bytes(), 64 + port), pieces::junction(several + 1));
+                let junction = self
+                    .add(variant(self.survey.dice_key(part.id), 64 + port), pieces::junction(several + 1));
                 self.circuit.joins.push((at, (junction, 0)));
                 self.house_side.insert((part.id, port), (junction, 1));
             }
@@ -290,7 +291,8 @@ impl Builder<'_> {
         let onward_beside = onward && !passed_on;
         let shares = usize::from(node_beside) + usize::from(device || passed_on) + usize::from(onward_beside);
         let mut arms = if shares > 1 {
-            let splitter = self.add(variant(part.id.uuid().into_bytes(), 3), pieces::outlet_splitter(shares));
+            let splitter =
+                self.add(variant(self.survey.dice_key(part.id), 3), pieces::outlet_splitter(shares));
             self.circuit.joins.push((at, (splitter, 0)));
             (1..=shares).map(|leg| (splitter, leg)).collect::<Vec<_>>()
         } else {
@@ -313,7 +315,7 @@ impl Builder<'_> {
     /// A box between the outlet and the next cable. A filter at it stands before it, and so before the next cable too.
     fn place_passing_box(&mut self, part: &Part, arm: At, is_node: bool) {
         let wall = self.behind_filter(part, arm);
-        let passing = self.add(variant(part.id.uuid().into_bytes(), 6), pieces::passing_box(part));
+        let passing = self.add(variant(self.survey.dice_key(part.id), 6), pieces::passing_box(part));
         self.circuit.joins.push((wall, (passing, 0)));
         self.offer(part, 1, (passing, 1));
         if self.meter == Some(MeteredAt { part: part.id, port: None }) {
@@ -332,7 +334,7 @@ impl Builder<'_> {
             self.circuit.terminals.insert(Terminal::Meter, arm);
             return;
         }
-        let key = variant(part.id.uuid().into_bytes(), 4);
+        let key = variant(self.survey.dice_key(part.id), 4);
         let ending = match &part.plugged {
             Some(plugged) if plugged.is_empty() => match part.end(1) {
                 Some(PortEnd::Capped) => Ending::Capped,
@@ -356,7 +358,7 @@ impl Builder<'_> {
         if !part.device_filter {
             return arm;
         }
-        let filter = self.add(variant(part.id.uuid().into_bytes(), 5), pieces::device_filter());
+        let filter = self.add(variant(self.survey.dice_key(part.id), 5), pieces::device_filter());
         self.circuit.joins.push((arm, (filter, 0)));
         (filter, 1)
     }
@@ -367,7 +369,7 @@ impl Builder<'_> {
                 self.circuit.terminals.insert(Terminal::Device(part.id), arm);
             }
             Purpose::Network => {
-                let key = variant(part.id.uuid().into_bytes(), 4);
+                let key = variant(self.survey.dice_key(part.id), 4);
                 self.circuit.endings.push((arm, Ending::Device, key));
             }
         }

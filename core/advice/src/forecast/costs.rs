@@ -40,7 +40,7 @@ pub(super) fn along(
         let rising = up.contains(&id);
         let house_side = if rising { before } else { after };
         let port = house_side.and_then(|child| survey.wiring.feed(child)).map_or(1, |feed| feed.port);
-        let own = Cost { at: CostAt::Part(id), db: part_loss(part, port, middle) };
+        let own = Cost { at: CostAt::Part(id), db: part_loss(survey, part, port, middle) };
         let run = Cost { at: CostAt::RunTo(id), db: run_loss(survey, part, middle) };
         costs.extend(if rising { [own, run] } else { [run, own] });
     }
@@ -51,17 +51,17 @@ pub(super) fn along(
     costs
 }
 
-fn part_loss(part: &Part, port: u8, at: Megahertz) -> f64 {
-    through(&pieces::in_band(part, EXTENDED_D), usize::from(port), at, part.id)
+fn part_loss(survey: &Survey, part: &Part, port: u8, at: Megahertz) -> f64 {
+    through(&pieces::in_band(part, EXTENDED_D), usize::from(port), at, survey.dice_key(part.id))
 }
 
 fn run_loss(survey: &Survey, part: &Part, at: Megahertz) -> f64 {
     let run = survey.wiring.feed(part.id).and_then(|feed| survey.runs.get(&feed.run?));
-    through(&pieces::of_run(run), 1, at, part.id)
+    through(&pieces::of_run(run), 1, at, survey.dice_key(part.id))
 }
 
-fn through(piece: &pieces::Rated, port: usize, at: Megahertz, id: SubjectId) -> f64 {
-    let Ok(model) = piece.draw(&mut Dice::likely(id.uuid().into_bytes())) else { return 0.0 };
+fn through(piece: &pieces::Rated, port: usize, at: Megahertz, key: [u8; 16]) -> f64 {
+    let Ok(model) = piece.draw(&mut Dice::likely(key)) else { return 0.0 };
     let mut matrix = ScatterMatrix::new(model.ports());
     model.scatter(at, &mut matrix);
     if port >= model.ports() {

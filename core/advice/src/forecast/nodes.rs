@@ -62,7 +62,7 @@ pub fn nodes_of(survey: &Survey) -> Vec<Node> {
             nodes.push(node(survey, outlet.id, None, false));
         }
     }
-    nodes.sort_by_key(|node| (!node.bridge, node.outlet));
+    nodes.sort_by_key(|node| !node.bridge);
     nodes
 }
 

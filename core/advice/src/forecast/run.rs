@@ -7,6 +7,7 @@ use coax::{Dice, FrequencyGrid, Megahertz, Solution, Wanted};
 use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
 use house::record::Survey;
+use indexmap::IndexMap;
 
 use super::circuit::{Circuit, DrawnCircuit, Terminal};
 use super::costs;
@@ -88,7 +89,7 @@ pub fn forecast_watched(
         .collect();
     let name =
         |room: &RoomForecast| room.room.and_then(|id| survey.rooms.get(&id)).map(|room| room.name.clone());
-    forecast.rooms.sort_by_key(|room| (name(room), room.outlet));
+    forecast.rooms.sort_by_key(name);
     Ok(forecast)
 }
 
@@ -174,7 +175,7 @@ impl<'a> House<'a> {
             .collect();
 
         let mut rooms: Vec<RoomDraws> = self.rooms.iter().map(|_| RoomDraws::default()).collect();
-        let mut leaks: BTreeMap<SubjectId, Vec<f64>> = BTreeMap::new();
+        let mut leaks: IndexMap<SubjectId, Vec<f64>> = IndexMap::new();
         let mut airtimes = Vec::new();
         for draw in 0..u64::from(self.options.draws.max(1)) {
             if !goes_on() {
@@ -267,7 +268,7 @@ impl<'a> House<'a> {
         let mut rates = Vec::with_capacity(2);
         for (from, to) in [(&self.bridge, room), (room, &self.bridge)] {
             let transfer = solved.power(from.outlet, to.outlet);
-            let draw = LinkDraw::draw(&mut throw(from.outlet.uuid().into_bytes()));
+            let draw = LinkDraw::draw(&mut throw(self.survey.dice_key(from.outlet)));
             rates.push(
                 BitLoading::new(frequencies, &transfer, from.link, to.link, &draw)?.rate(placement, nodes)?,
             );

@@ -4,6 +4,7 @@
 use coax::link::{self, BitLoading, EthernetPort, LinkDraw, common, placements};
 use coax::{Dice, FrequencyGrid, Megahertz, Span};
 use house::rating::EXTENDED_D;
+use house::record::Survey;
 
 use super::nodes::Node;
 use super::percentile::spread;
@@ -11,7 +12,7 @@ use super::run::Options;
 
 /// The net rate from one adapter to another in a network of `nodes` nodes, Mb/s, with nothing lost between and no network
 /// socket in the way; `None` where the two cannot work together.
-pub fn net_without_cable(from: &Node, to: &Node, nodes: usize) -> Option<Span> {
+pub fn net_without_cable(survey: &Survey, from: &Node, to: &Node, nodes: usize) -> Option<Span> {
     let options = Options::default();
     let grid = FrequencyGrid::even(Megahertz(EXTENDED_D.low_mhz), Megahertz(EXTENDED_D.high_mhz), 16).ok()?;
     let transfer = vec![1.0; grid.len()];
@@ -22,7 +23,7 @@ pub fn net_without_cable(from: &Node, to: &Node, nodes: usize) -> Option<Span> {
     let bare = |node: &Node| link::Node { port: EthernetPort::TenGigabit, ..node.link };
     let rates: Option<Vec<f64>> = (0..u64::from(options.draws))
         .map(|draw| {
-            let mut dice = Dice::thrown(options.seed, draw, from.outlet.uuid().into_bytes());
+            let mut dice = Dice::thrown(options.seed, draw, survey.dice_key(from.outlet));
             let draw = LinkDraw::draw(&mut dice);
             let loading = BitLoading::new(grid.frequencies(), &transfer, bare(from), bare(to), &draw).ok()?;
             Some(loading.rate(&placement, nodes).ok()?.net.value())

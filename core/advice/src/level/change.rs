@@ -1,10 +1,9 @@
 //! What a change does to the levels of the other services.
 
-use std::collections::BTreeMap;
-
 use coax::Span;
 use facts::fact::SubjectId;
 use house::record::{ServiceKind, Survey};
+use indexmap::IndexMap;
 
 use super::Options;
 use super::entry_levels::metered_on;
@@ -101,7 +100,7 @@ impl Beside {
     /// # Errors
     /// Whatever the physics refuses about a part.
     pub(crate) fn new(survey: &Survey, options: &Options) -> Result<Self, AdviceError> {
-        let mut by_entry: BTreeMap<SubjectId, Vec<Served>> = BTreeMap::new();
+        let mut by_entry: IndexMap<SubjectId, Vec<Served>> = IndexMap::new();
         for served in served_outlets(survey) {
             by_entry.entry(served.entry).or_default().push(served);
         }

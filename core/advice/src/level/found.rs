@@ -1,10 +1,9 @@
 //! What arrives at every TV and modem of a house.
 
-use std::collections::BTreeMap;
-
 use coax::Span;
 use facts::fact::SubjectId;
 use house::record::{ReadingKind, ServiceKind, Survey};
+use indexmap::IndexMap;
 
 use super::Options;
 use super::broken::{Broken, broken};
@@ -105,7 +104,7 @@ pub struct UpLevel {
 /// # Errors
 /// Whatever the physics refuses about a part.
 pub fn levels(survey: &Survey, options: &Options) -> Result<Levels, AdviceError> {
-    let mut by_entry: BTreeMap<SubjectId, Vec<Served>> = BTreeMap::new();
+    let mut by_entry: IndexMap<SubjectId, Vec<Served>> = IndexMap::new();
     for served in served_outlets(survey) {
         by_entry.entry(served.entry).or_default().push(served);
     }

@@ -36,7 +36,9 @@ pub fn version_limits(survey: &Survey) -> Vec<VersionLimit> {
         let on_tree = || all.iter().filter(|other| head(other) == head(node));
         let from = on_tree().find(|other| other.bridge).unwrap_or(node);
         let wanted_mbps = wanted_at(survey, node)?;
-        let net = net_without_cable(from, node, on_tree().count())?;
+        let net = |from, to| net_without_cable(survey, from, to, on_tree().count());
+        let (down, up) = (net(from, node)?, net(node, from)?);
+        let net = if up.likely < down.likely { up } else { down };
         let version = common(from.link.version, node.link.version);
         (wanted_mbps > net.likely).then_some(VersionLimit { outlet: node.outlet, version, net, wanted_mbps })
     };

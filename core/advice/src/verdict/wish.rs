@@ -187,7 +187,7 @@ fn answers_by<'a>(
 ) -> Vec<RoomAnswer<'a>> {
     let bridge_room = forecast.bridge.and_then(|bridge| survey.parts.get(&bridge)?.room);
     let mut rooms: Vec<_> = survey.rooms.values().filter(|room| Some(room.id) != bridge_room).collect();
-    rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
+    rooms.sort_by(|a, b| a.name.cmp(&b.name));
     let answer = |room: &'a Room| {
         let wish = room.wish?;
         let own = forecast.rooms.iter().filter(|outlet| outlet.room == Some(room.id));

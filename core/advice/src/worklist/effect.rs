@@ -50,7 +50,7 @@ pub fn applied(change: ChangeKind, survey: &Survey) -> Survey {
             {
                 let port = port.port;
                 bridge_over(&mut after, splitter, port);
-                after.parts.remove(&splitter);
+                after.parts.shift_remove(&splitter);
             }
         }
         ChangeKind::MergeSplitters { upper, lower, legs } => {
@@ -59,7 +59,7 @@ pub fn applied(change: ChangeKind, survey: &Survey) -> Survey {
             for child in survey.wiring.fed_from(lower) {
                 refeed(&mut after, *child, |feed| feed.part = upper);
             }
-            after.parts.remove(&lower);
+            after.parts.shift_remove(&lower);
             close_ranks(&mut after, upper);
         }
         ChangeKind::Cap { part, port } => {

@@ -263,7 +263,8 @@ pub fn worklist_watched(
     }
     let failed = with_checks(survey, &as_found, (&house, &current), &mut steps, options.most_steps);
     let done = |change: &ChangeKind| steps.iter().any(|step| step.change == *change);
-    let refused = refused.into_iter().filter(|(change, _)| !done(change)).collect();
+    let mut refused: Vec<_> = refused.into_iter().filter(|(change, _)| !done(change)).collect();
+    refused.sort_by_cached_key(|(change, _)| change.in_order(survey));
     let looked_at = level::Options::default();
     Ok(WorkList {
         levels: levels(survey, &looked_at)?,

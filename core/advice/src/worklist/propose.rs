@@ -34,7 +34,7 @@ pub(super) fn proposals(survey: &Survey) -> Vec<ChangeKind> {
         found.extend(run_to(survey, part));
     }
     found.extend(propose_more::proposals(survey, &nodes));
-    found.sort_unstable();
+    found.sort_by_cached_key(|change| change.in_order(survey));
     found.dedup();
     found
 }

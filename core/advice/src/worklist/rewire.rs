@@ -213,7 +213,6 @@ pub(super) fn close_ranks(survey: &mut Survey, id: SubjectId) {
         });
         run.and_then(|run| run.length).map_or(0.0, |length| length.metres)
     };
-    children.sort_by_key(|child| *child);
     children.sort_by(|a, b| {
         leads_to_modem(survey, *b).cmp(&leads_to_modem(survey, *a)).then(length(b).total_cmp(&length(a)))
     });

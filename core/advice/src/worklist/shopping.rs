@@ -13,8 +13,9 @@ impl WorkList {
     /// `survey` is the house as it stands, whose answers count: adapters that are placed are not bought again.
     pub fn shopping(&self, survey: &Survey) -> Vec<PartNeeded> {
         let mut list: Vec<PartNeeded> = Vec::new();
-        let adapters =
-            adapters_to_get(&Survey { asked: survey.asked.clone(), ..self.house_when_done.clone() });
+        let mut when_done = self.house_when_done.clone();
+        when_done.asked.clone_from(&survey.asked);
+        let adapters = adapters_to_get(&when_done);
         for needed in adapters.iter().chain(self.steps.iter().flat_map(|step| &step.effort.parts)) {
             match list.iter_mut().find(|listed| listed.what.id == needed.what.id && can_join(listed, needed))
             {

@@ -17,6 +17,7 @@ mod passing_box;
 mod prior;
 mod services_on_the_wire;
 mod strong_leg;
+mod told_again;
 mod version_limit;
 mod work_answers;
 mod work_done;

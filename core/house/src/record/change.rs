@@ -2,7 +2,9 @@
 
 use facts::fact::SubjectId;
 use serde::{Deserialize, Serialize};
+use uuid::Uuid;
 
+use super::Survey;
 use super::closed_list::closed_list;
 
 closed_list! {
@@ -168,6 +170,53 @@ impl ChangeKind {
     /// Whether it changes nothing of the house: something is looked at or tried, and then the room is tested again.
     pub const fn is_check(self) -> bool {
         matches!(self, Self::LookAtPart { .. } | Self::LookAtRun { .. } | Self::CheckAtOutlet { .. })
+    }
+
+    /// The same change with each id as `renamed` has it.
+    #[must_use]
+    pub fn with_ids(self, renamed: impl Fn(SubjectId) -> SubjectId) -> Self {
+        match self {
+            Self::AddEntryFilter { behind } => Self::AddEntryFilter { behind: renamed(behind) },
+            Self::MoveEntryFilter { filter, behind } => {
+                Self::MoveEntryFilter { filter: renamed(filter), behind: renamed(behind) }
+            }
+            Self::SwapEntryFilter { filter } => Self::SwapEntryFilter { filter: renamed(filter) },
+            Self::SwapSplitter { splitter, legs } => Self::SwapSplitter { splitter: renamed(splitter), legs },
+            Self::RemoveSplitter { splitter } => Self::RemoveSplitter { splitter: renamed(splitter) },
+            Self::MergeSplitters { upper, lower, legs } => {
+                Self::MergeSplitters { upper: renamed(upper), lower: renamed(lower), legs }
+            }
+            Self::Cap { part, port } => Self::Cap { part: renamed(part), port },
+            Self::SwapAmplifier { amplifier } => Self::SwapAmplifier { amplifier: renamed(amplifier) },
+            Self::RemoveAmplifier { amplifier } => Self::RemoveAmplifier { amplifier: renamed(amplifier) },
+            Self::ReplaceRun { to } => Self::ReplaceRun { to: renamed(to) },
+            Self::RenewConnectors { to } => Self::RenewConnectors { to: renamed(to) },
+            Self::FilterAtDevice { outlet } => Self::FilterAtDevice { outlet: renamed(outlet) },
+            Self::ModemOwnLine { outlet } => Self::ModemOwnLine { outlet: renamed(outlet) },
+            Self::ShareOutlet { outlet } => Self::ShareOutlet { outlet: renamed(outlet) },
+            Self::JoinLoose { part, to, port } => {
+                Self::JoinLoose { part: renamed(part), to: renamed(to), port }
+            }
+            Self::MoveBridge { from, to } => Self::MoveBridge { from: renamed(from), to: renamed(to) },
+            Self::UseOutletNearby { room, outlet } => {
+                Self::UseOutletNearby { room: renamed(room), outlet: renamed(outlet) }
+            }
+            Self::NewRun { room, from } => Self::NewRun { room: renamed(room), from: renamed(from) },
+            Self::NewerAdapter { outlet } => Self::NewerAdapter { outlet: renamed(outlet) },
+            Self::LookAtPart { part, outlet } => {
+                Self::LookAtPart { part: renamed(part), outlet: renamed(outlet) }
+            }
+            Self::LookAtRun { to, outlet } => Self::LookAtRun { to: renamed(to), outlet: renamed(outlet) },
+            Self::CheckAtOutlet { outlet, check } => Self::CheckAtOutlet { outlet: renamed(outlet), check },
+        }
+    }
+
+    /// What to order changes by: first what they do, then where it stands in the order of the house.
+    pub fn in_order(self, survey: &Survey) -> Self {
+        self.with_ids(|id| {
+            let place = survey.parts.get_index_of(&id).or_else(|| survey.rooms.get_index_of(&id));
+            SubjectId::from_uuid(Uuid::from_u128(place.map_or(u128::MAX, |place| place as u128)))
+        })
     }
 
     /// The part that the work is done at.

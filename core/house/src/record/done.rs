@@ -1,10 +1,9 @@
 //! A change that was really made, as edits of the record.
 
-use std::collections::BTreeMap;
-
 use super::{ChangeKind, Differs, Is, Outcome, Survey, field};
 use facts::error::Result;
 use facts::fact::{Edit, Ledger, Removal, SubjectId};
+use indexmap::IndexMap;
 
 impl ChangeKind {
     /// The edits that say that this change was made, and how it ended: what differs between the house before and after,
@@ -51,8 +50,8 @@ pub fn edits_between(before: &Survey, after: &Survey, ledger: &Ledger) -> Result
 }
 
 fn between<T: Differs + PartialEq>(
-    before: &BTreeMap<SubjectId, T>,
-    after: &BTreeMap<SubjectId, T>,
+    before: &IndexMap<SubjectId, T>,
+    after: &IndexMap<SubjectId, T>,
     is: Is,
     ledger: &Ledger,
     edits: &mut Vec<Edit>,
@@ -70,5 +69,5 @@ fn between<T: Differs + PartialEq>(
             edits.extend(there.edits_from(was));
         }
     }
-    edits.extend(before.keys().filter(|id| !after.contains_key(id)).map(|id| ledger.remove(*id)));
+    edits.extend(before.keys().filter(|id| !after.contains_key(*id)).map(|id| ledger.remove(*id)));
 }

@@ -53,6 +53,7 @@ pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey> {
     feeds.sort_unstable();
     let stated: Vec<_> = feeds.into_iter().map(|(_, part)| part).collect();
     survey.wiring = Wiring::replay(&survey.parts, &stated);
+    survey.rewire();
     Ok(survey)
 }
 

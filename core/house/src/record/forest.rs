@@ -7,6 +7,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use facts::fact::SubjectId;
+use indexmap::IndexMap;
 
 use super::{Feed, FeedFrom, Part, PartKind};
 
@@ -31,16 +32,16 @@ pub enum LooseReason {
 /// How the parts hang together.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Wiring {
-    feeds: BTreeMap<SubjectId, FeedFrom>,
+    feeds: IndexMap<SubjectId, FeedFrom>,
     children: BTreeMap<SubjectId, Vec<SubjectId>>,
     heads: Vec<SubjectId>,
-    loose: BTreeMap<SubjectId, LooseReason>,
+    loose: IndexMap<SubjectId, LooseReason>,
     order: Vec<SubjectId>,
 }
 
 impl Wiring {
-    /// The wiring of `parts`, their feeds replayed in the order `stated` (parts not in it come last, by id).
-    pub fn replay(parts: &BTreeMap<SubjectId, Part>, stated: &[SubjectId]) -> Self {
+    /// The wiring of `parts`, their feeds replayed in the order `stated` (parts not in it come last).
+    pub fn replay(parts: &IndexMap<SubjectId, Part>, stated: &[SubjectId]) -> Self {
         let mut wiring = Self { order: stated.to_vec(), ..Self::default() };
         let known: BTreeSet<_> = stated.iter().copied().collect();
         let rest = parts.keys().copied().filter(|id| !known.contains(id));
@@ -62,25 +63,28 @@ impl Wiring {
                 }
             }
         }
+        let place = |id: &SubjectId| parts.get_index_of(id);
+        wiring.feeds.sort_by_key(|child, _| place(child));
+        wiring.loose.sort_by_key(|part, _| place(part));
+        wiring.heads.sort_by_key(place);
         for (child, feed) in &wiring.feeds {
             wiring.children.entry(feed.part).or_default().push(*child);
         }
         for siblings in wiring.children.values_mut() {
-            siblings.sort_by_key(|child| (wiring.feeds.get(child).map(|feed| feed.port), *child));
+            siblings.sort_by_key(|child| wiring.feeds.get(child).map(|feed| feed.port));
         }
-        wiring.heads.sort_unstable();
         wiring
     }
 
     /// The wiring after a change in memory: the feeds replayed in the same order as before.
     #[must_use]
-    pub fn replayed(&self, parts: &BTreeMap<SubjectId, Part>) -> Self {
+    pub fn replayed(&self, parts: &IndexMap<SubjectId, Part>) -> Self {
         Self::replay(parts, &self.order)
     }
 
     fn refusal(
         &self,
-        parts: &BTreeMap<SubjectId, Part>,
+        parts: &IndexMap<SubjectId, Part>,
         id: SubjectId,
         feed: &FeedFrom,
     ) -> Option<LooseReason> {
@@ -134,8 +138,8 @@ impl Wiring {
         &self.heads
     }
 
-    /// Loose parts with the reason, by id. What hangs below a loose part hangs on it still.
-    pub fn loose(&self) -> &BTreeMap<SubjectId, LooseReason> {
+    /// Loose parts with the reason, in the order of the parts. What hangs below a loose part hangs on it still.
+    pub fn loose(&self) -> &IndexMap<SubjectId, LooseReason> {
         &self.loose
     }
 

@@ -33,8 +33,10 @@ mod reading_order;
 mod room;
 mod run;
 mod service;
+mod standing;
 mod survey;
 mod table;
+mod tag_order;
 mod work;
 
 pub use adapter_link::{AdapterPort, NEWEST_PORT_MBPS, NEWEST_VERSION};
@@ -64,4 +66,5 @@ pub use service::{
 };
 pub use survey::{Building, Internet, NetworkPlan, Note, Ownership, Survey};
 pub(crate) use table::every_field;
+pub use tag_order::{TagOrder, tag_order};
 pub use work::{Before, Outcome, OutcomeKind, Work};

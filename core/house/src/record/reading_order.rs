@@ -1,11 +1,10 @@
 //! In which order a house's parts are read: each tree from its head down, legs in order, loose parts last.
 
-use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet};
 
 use facts::fact::SubjectId;
 
-use super::{Part, PartKind, PortEnd, Survey};
+use super::{Part, PortEnd, Survey};
 
 /// One row's worth of the map: a part, or what is on free ports of one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -58,14 +57,9 @@ pub fn reading_order(survey: &Survey) -> Vec<SubjectId> {
 pub fn rows(survey: &Survey) -> Rows {
     let mut rows = Rows::default();
     let mut seen = BTreeSet::new();
-    let mut heads: Vec<_> = survey.wiring.heads().to_vec();
-    heads.sort_by(|a, b| by_kind_and_tag(survey, *a, *b));
-    let mut loose: Vec<_> = survey.wiring.loose().keys().copied().collect();
-    loose.sort_by(|a, b| by_kind_and_tag(survey, *a, *b));
-    for (roots, is_loose) in [(heads, false), (loose, true)] {
-        for root in roots {
-            grow(survey, root, is_loose, &mut rows, &mut seen);
-        }
+    let heads = survey.wiring.heads().iter().map(|head| (*head, false));
+    for (root, is_loose) in heads.chain(survey.wiring.loose().keys().map(|head| (*head, true))) {
+        grow(survey, root, is_loose, &mut rows, &mut seen);
     }
     // A survey whose wiring was not worked out anew after a change still shows all that it has.
     for id in survey.parts.keys() {
@@ -131,24 +125,4 @@ fn fed_and_free(survey: &Survey, part: &Part) -> Vec<Stands> {
         on_port.entry(first).or_default().push(Stands::Free { first, last, end });
     }
     on_port.into_values().flatten().collect()
-}
-
-fn by_kind_and_tag(survey: &Survey, a: SubjectId, b: SubjectId) -> Ordering {
-    let key = |id: SubjectId| {
-        let part = survey.parts.get(&id);
-        let entry = part.is_some_and(|part| part.kind == PartKind::Entry);
-        (
-            !entry,
-            part.and_then(|part| part.tag.as_deref()).map_or_else(|| (true, String::new(), 0), by_number),
-            id,
-        )
-    };
-    key(a).cmp(&key(b))
-}
-
-/// So that `S10` comes after `S2`.
-fn by_number(tag: &str) -> (bool, String, u64) {
-    let letters = tag.trim_end_matches(|letter: char| letter.is_ascii_digit());
-    let digits = tag.get(letters.len()..).unwrap_or_default();
-    (false, letters.to_owned(), digits.parse().unwrap_or(u64::MAX))
 }

@@ -6,10 +6,12 @@ use std::sync::Arc;
 use coax::model::Measured;
 use coax::trade::SIDE_BY_SIDE;
 use facts::fact::SubjectId;
+use indexmap::IndexMap;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use super::closed_list::closed_list;
+use super::standing::{StandKeys, put_in_order};
 use super::{
     Asked, EntryKind, Feed, Incoming, Part, PartKind, Photo, Plugged, Reading, Room, Run, Service,
     ServiceKind, Wiring, Wish, Work,
@@ -86,13 +88,13 @@ pub struct Survey {
     /// The network to be built.
     pub network: NetworkPlan,
     /// Everything on the coax.
-    pub parts: BTreeMap<SubjectId, Part>,
+    pub parts: IndexMap<SubjectId, Part>,
     /// The cables between.
-    pub runs: BTreeMap<SubjectId, Run>,
+    pub runs: IndexMap<SubjectId, Run>,
     /// The rooms.
-    pub rooms: BTreeMap<SubjectId, Room>,
+    pub rooms: IndexMap<SubjectId, Room>,
     /// What else uses the coax.
-    pub services: BTreeMap<SubjectId, Service>,
+    pub services: IndexMap<SubjectId, Service>,
     /// Notes.
     pub notes: BTreeMap<SubjectId, Note>,
     /// Measurements of parts by an instrument.
@@ -109,6 +111,7 @@ pub struct Survey {
     pub wiring: Wiring,
     /// Fields whose value this version cannot read: kept, never shown as something else.
     pub unread: Vec<(SubjectId, String)>,
+    pub(super) keys: StandKeys,
 }
 
 impl Survey {
@@ -121,10 +124,10 @@ impl Survey {
             internet: None,
             building: None,
             network: NetworkPlan::default(),
-            parts: BTreeMap::new(),
-            runs: BTreeMap::new(),
-            rooms: BTreeMap::new(),
-            services: BTreeMap::new(),
+            parts: IndexMap::new(),
+            runs: IndexMap::new(),
+            rooms: IndexMap::new(),
+            services: IndexMap::new(),
             notes: BTreeMap::new(),
             measurements: BTreeMap::new(),
             photos: BTreeMap::new(),
@@ -133,6 +136,7 @@ impl Survey {
             asked: BTreeMap::new(),
             wiring: Wiring::default(),
             unread: Vec::new(),
+            keys: StandKeys::default(),
         }
     }
 
@@ -244,8 +248,28 @@ impl Survey {
             && self.wiring.fed_from(part.id).is_empty()
     }
 
-    /// Works out [`wiring`](Self::wiring) anew from the parts' feeds. Call after changing any feed in memory.
+    /// Works out [`wiring`](Self::wiring) anew from the parts' feeds. Call after changing any feed in memory. The first time
+    /// it also puts parts, runs, rooms and services into the order of the house, which no id decides; what comes later
+    /// stands last.
     pub fn rewire(&mut self) {
         self.wiring = self.wiring.replayed(&self.parts);
+        if self.keys.is_empty() {
+            put_in_order(self);
+            self.wiring = self.wiring.replayed(&self.parts);
+        }
+        let mut keys = std::mem::take(&mut self.keys);
+        keys.give(self);
+        self.keys = keys;
+    }
+
+    /// The key by which a part or run throws its dice: by where it stands in the house as it was found, so that a house
+    /// told twice is reckoned the same and a change leaves the throws of all else as they were.
+    pub fn dice_key(&self, id: SubjectId) -> [u8; 16] {
+        self.keys.get(id).unwrap_or_else(|| id.uuid().into_bytes())
+    }
+
+    /// The place of a part in the order of the house; parts that are not there come last.
+    pub fn place_in_order(&self, part: SubjectId) -> usize {
+        self.parts.get_index_of(&part).unwrap_or(usize::MAX)
     }
 }

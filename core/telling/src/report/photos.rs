@@ -27,7 +27,7 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Option<Section> {
     }
     // Parts in the order in which they are read, then cables.
     let mut order: Vec<_> = reading_order(survey).into_iter().filter(|id| of.contains_key(id)).collect();
-    order.extend(of.keys().filter(|id| !survey.parts.contains_key(id)));
+    order.extend(of.keys().filter(|id| !survey.parts.contains_key(*id)));
     let body = html! {
         @if beside { p { (teller.word("report-photos-beside")) } }
         div.photos {

@@ -372,7 +372,7 @@ fn after_the_work_what_changes_has_the_number_of_its_step() {
             texts(&figure).into_iter().filter_map(|text| text.parse::<usize>().ok()).collect();
         assert!(!steps.is_empty() && steps.iter().all(|step| *step <= list.steps.len()), "{steps:?}");
         // The entry filter is missing, so a step puts it in: a part that was not there.
-        let added = list.house_when_done.parts.keys().find(|part| !survey.parts.contains_key(part)).unwrap();
+        let added = list.house_when_done.parts.keys().find(|part| !survey.parts.contains_key(*part)).unwrap();
         let row = rows(&figure).into_iter().find(|mark| mark.part() == Some(*added)).unwrap();
         assert!(row.about.as_ref().unwrap().contains("changed by step"), "{row:?}");
     }

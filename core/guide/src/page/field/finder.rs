@@ -1,6 +1,6 @@
 //! Parts in rows, a page at a time, with a way to find one by tag, room or place.
 
-use house::record::{Part, Survey};
+use house::record::{Part, Survey, tag_order};
 use phrase::{Arg, Phrase};
 
 use crate::place::Key;
@@ -8,21 +8,13 @@ use crate::screen::{RowEntry, WritingKind};
 use crate::session::SurveySnapshot;
 use crate::view::{ScreenBuilder, paging};
 
-/// A tag's letters and number, so that S2 comes before S10; what has no tag comes last.
-pub(super) fn tag_order(tag: Option<&str>) -> (bool, String, u64, String) {
-    let Some(tag) = tag else { return (true, String::new(), 0, String::new()) };
-    let letters = tag.trim_end_matches(|sign: char| sign.is_ascii_digit());
-    let number = tag.strip_prefix(letters).and_then(|digits| digits.parse().ok()).unwrap_or(0);
-    (false, letters.to_lowercase(), number, tag.to_owned())
-}
-
 /// Rows of one page.
 pub(super) const ROWS: usize = 90;
 
 /// All parts in the order of their tags: S2 before S10, those without a tag last.
 pub(super) fn by_tag(survey: &Survey) -> Vec<&Part> {
     let mut parts: Vec<_> = survey.parts.values().collect();
-    parts.sort_by_cached_key(|part| (tag_order(part.tag.as_deref()), part.id));
+    parts.sort_by_cached_key(|part| tag_order(part.tag.as_deref()));
     parts
 }
 

@@ -1,11 +1,11 @@
 //! All cables, and one cable with everything about it.
 
 use facts::fact::{Edit, SubjectId};
-use house::record::{Feed, FeedFrom, Is, Run, Survey, field};
+use house::record::{Feed, FeedFrom, Is, Run, Survey, field, tag_order};
 use house::{naming, story};
 use phrase::Phrase;
 
-use super::finder::{ROWS, tag_order};
+use super::finder::ROWS;
 use super::{builder, card, go, gone, part, write};
 use crate::error::Result;
 use crate::place::{FieldPlace, Key, Move};
@@ -28,7 +28,7 @@ pub(crate) fn show_all<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
     let mut runs: Vec<_> = survey.runs.values().map(|run| (run, fed(survey, run.id))).collect();
     runs.sort_by_cached_key(|(run, fed)| {
         let tag = fed.and_then(|part| survey.parts.get(&part)).and_then(|part| part.tag.clone());
-        (tag_order(run.tag.as_deref().or(tag.as_deref())), run.id)
+        tag_order(run.tag.as_deref().or(tag.as_deref()))
     });
     let named = runs.into_iter().map(|(run, fed)| (run, name(survey, run.id, fed)));
     let found: Vec<_> =
@@ -85,7 +85,7 @@ fn may_feed(survey: &Survey) -> Vec<SubjectId> {
     let mut parts: Vec<_> =
         survey.wiring.feeds().filter(|(_, feed)| feed.run.is_none_or(blank)).map(|(part, _)| part).collect();
     parts.sort_by_cached_key(|part| {
-        (tag_order(survey.parts.get(part).and_then(|part| part.tag.as_deref())), *part)
+        tag_order(survey.parts.get(part).and_then(|part| part.tag.as_deref()))
     });
     parts
 }

@@ -41,7 +41,7 @@ impl Changed {
                 self.new_cables.insert(*id);
             }
         }
-        let gone = before.parts.keys().filter(|id| !after.parts.contains_key(id));
+        let gone = before.parts.keys().filter(|id| !after.parts.contains_key(*id));
         self.gone.extend(gone.map(|id| naming::part(before, *id)));
     }
 
