@@ -1,6 +1,6 @@
 //! Seeded draws: the same seed, draw number and key give the same values for ever and on every machine.
 //!
-//! Each part of a house throws its own dice, keyed by the part's identity. So a change to one part leaves the
+//! Each part of a house throws its own dice, keyed by where the part stands in the house. So a change to one part leaves the
 //! draws of all others as they were, and a house before and after a change can be compared draw by draw.
 
 use rand_chacha::ChaCha8Rng;
@@ -16,7 +16,7 @@ pub struct Dice {
 }
 
 impl Dice {
-    /// The dice of draw number `draw` under `seed` for whatever `key` names (a part's identity, say).
+    /// The dice of draw number `draw` under `seed` for whatever `key` names (a part's place in the house, say).
     pub fn thrown(seed: u64, draw: u64, key: [u8; 16]) -> Self {
         let mut bytes = [0; 32];
         for (to, from) in
