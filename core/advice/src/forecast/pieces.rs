@@ -169,7 +169,7 @@ pub(super) fn of_run(run: Option<&Run>) -> Rated {
         series: run.map_or(CableSeries::Unknown, |run| series(run.cable)),
         length: run.and_then(|run| run.length).map_or(house::UNKNOWN_RUN.span, |length| length.span()),
         temperature: house::INDOORS.span,
-        condition: run.map_or(Condition::Unsure, condition),
+        connectors: run.map_or([Condition::Unsure; 2], connectors),
     })
 }
 
@@ -183,18 +183,16 @@ fn series(cable: CableKind) -> CableSeries {
     }
 }
 
-/// The worse of a run's two connectors.
-fn condition(run: &Run) -> Condition {
-    let of = |connector| match connector {
-        Connector::Compression | Connector::Crimp => (0, Condition::Sound),
-        Connector::Unknown => (1, Condition::Unsure),
-        Connector::HandTight | Connector::PushOn => (2, Condition::HandTight),
-        Connector::TwistOn => (3, Condition::TwistOn),
-        Connector::Corroded => (4, Condition::Corroded),
-        Connector::BadJoint => (5, Condition::BadJoint),
-    };
-    let (near, far) = (of(run.connector_near), of(run.connector_far));
-    if near.0 > far.0 { near.1 } else { far.1 }
+/// A run's two connectors, the one nearer the street first.
+fn connectors(run: &Run) -> [Condition; 2] {
+    [run.connector_near, run.connector_far].map(|connector| match connector {
+        Connector::Compression | Connector::Crimp => Condition::Sound,
+        Connector::Unknown => Condition::Unsure,
+        Connector::HandTight | Connector::PushOn => Condition::HandTight,
+        Connector::TwistOn => Condition::TwistOn,
+        Connector::Corroded => Condition::Corroded,
+        Connector::BadJoint => Condition::BadJoint,
+    })
 }
 
 /// A cable that leaves a port for nobody knows where.
@@ -203,7 +201,7 @@ pub(super) fn loose_end() -> Rated {
         series: CableSeries::Unknown,
         length: house::LOOSE_END.span,
         temperature: house::INDOORS.span,
-        condition: Condition::Unsure,
+        connectors: [Condition::Unsure; 2],
     })
 }
 

@@ -1,5 +1,6 @@
 //! The checks of `advice`, in one binary.
 
+mod bad_connectors;
 mod change_kinds;
 mod entry_filters;
 mod field_forecasts;

@@ -42,8 +42,8 @@ pub struct CableRating {
     pub length: Span,
     /// Its temperature in degrees Celsius.
     pub temperature: Span,
-    /// The connectors at its ends.
-    pub condition: Condition,
+    /// The connectors at its ends, the one nearer the street (port 0) first.
+    pub connectors: [Condition; 2],
 }
 
 impl CableRating {
@@ -58,18 +58,27 @@ impl CableRating {
         let warm = dice.span(self.temperature) - STATED_AT.value();
         let impedance = dice.span(parts::CABLE_IMPEDANCE.span);
         let velocity = dice.span(parts::CABLE_VELOCITY.span);
-        let connectors = Decibels(dice.span(self.condition.loss()));
+        let [near, far] = self.connectors;
+        let (worse, other) = (near.max(far), near.min(far));
+        let mut loss = dice.span(worse.loss());
         let (k1, k2, low_power) = self.series.law(dice);
-        let echo = Decibels(dice.span(self.condition.return_loss()));
-        let at_far_end = dice.unit() < 0.5;
+        let worse_echo = Decibels(dice.span(worse.return_loss()));
+        let (other_loss, other_echo) = (dice.span(other.loss()), Decibels(dice.span(other.return_loss())));
+        // What sound connectors lose is stated for the two of a run; a poor one's loss is its own.
+        if other.is_poor() {
+            loss += other_loss;
+        }
         let factor = temperature_factor(warm) * 100.0 / (100.0 * METRES_PER_FOOT);
         let cable = Cable::new(length, impedance, k1 * factor, k2 * factor, velocity)?
             .with_low_band_power(low_power)?
-            .with_fixed_loss(connectors)?;
-        if self.condition.is_heard_as_an_echo() {
-            return cable.with_joint(usize::from(at_far_end), Link::reflecting(echo)?).map(Model::Cable);
-        }
-        Ok(Model::Cable(cable))
+            .with_fixed_loss(Decibels(loss))?;
+        let worse_port = usize::from(far > near);
+        let ends = [(worse_port, worse, worse_echo), (1 - worse_port, other, other_echo)];
+        let heard = ends.into_iter().filter(|(_, condition, _)| condition.is_heard_as_an_echo());
+        let with_echoes = heard
+            .into_iter()
+            .try_fold(cable, |cable, (port, _, echo)| cable.with_joint(port, Link::reflecting(echo)?));
+        with_echoes.map(Model::Cable)
     }
 }
 

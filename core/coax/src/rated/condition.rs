@@ -3,8 +3,8 @@
 use crate::estimates::parts;
 use crate::span::Span;
 
-/// In what state a run's connectors, or a joint, were found.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+/// In what state a connector or a joint was found, better before worse.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
 pub enum Condition {
     /// Compression or crimp connectors, clean and tightened.
     Sound,
@@ -22,7 +22,12 @@ pub enum Condition {
 }
 
 impl Condition {
-    /// The loss it adds, in dB.
+    /// Whether it is known to be poor: it loses by itself what it loses, whatever the other end of its run is like.
+    pub fn is_poor(self) -> bool {
+        self >= Self::HandTight
+    }
+
+    /// The loss it adds, in dB: of sound connectors and of those nobody looked at that of both of a run.
     pub fn loss(self) -> Span {
         match self {
             Self::Sound => parts::SOUND_LOSS.span,

@@ -237,7 +237,7 @@ proptest! {
                     series,
                     length: Span::exact(length),
                     temperature: Span::exact(temperature),
-                    condition: Condition::Unsure,
+                    connectors: [Condition::Unsure; 2],
                 };
                 let Model::Cable(cable) = rating.draw(&mut Dice::thrown(seed, 0, [3; 16])).unwrap() else { panic!() };
                 MEGAHERTZ.map(|f| cable.loss(Megahertz(f)).value())

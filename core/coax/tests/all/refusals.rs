@@ -49,7 +49,7 @@ fn a_run_of_minus_three_metres_is_refused() {
         series: CableSeries::Six,
         length: Span::new(-3.0, 2.0, 5.0),
         temperature: Span::exact(20.0),
-        condition: Condition::Sound,
+        connectors: [Condition::Sound; 2],
     };
     assert_eq!(rating.draw(&mut Dice::likely([0; 16])).unwrap_err().to_string(), error.to_string());
 }

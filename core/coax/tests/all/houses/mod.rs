@@ -122,9 +122,9 @@ fn dice(seed: u64) -> Dice {
 }
 
 fn cable() -> impl Strategy<Value = Model> {
-    (series(), span(0.0, 40.0), span(-30.0, 60.0), condition(), any::<u64>()).prop_map(
-        |(series, length, temperature, condition, seed)| {
-            CableRating { series, length, temperature, condition }.draw(&mut dice(seed)).unwrap()
+    (series(), span(0.0, 40.0), span(-30.0, 60.0), [condition(), condition()], any::<u64>()).prop_map(
+        |(series, length, temperature, connectors, seed)| {
+            CableRating { series, length, temperature, connectors }.draw(&mut dice(seed)).unwrap()
         },
     )
 }

@@ -19,7 +19,7 @@ fn run(series: CableSeries, feet: f64, celsius: f64) -> Cable {
         series,
         length: Span::exact(Metres::from_feet(feet).value()),
         temperature: Span::exact(celsius),
-        condition: Condition::Sound,
+        connectors: [Condition::Sound; 2],
     };
     match rating.draw(&mut Dice::likely([0; 16])).unwrap() {
         Model::Cable(cable) => cable,

@@ -29,7 +29,7 @@ fn run(metres: f64) -> CableRating {
         series: CableSeries::Six,
         length: Span::exact(metres),
         temperature: Span::exact(20.0),
-        condition: Condition::Sound,
+        connectors: [Condition::Sound; 2],
     }
 }
 

@@ -195,7 +195,7 @@ fn a_device_that_passes_the_cable_on_costs_a_split() {
 
 #[test]
 fn a_bad_joint_degrades_a_run_and_ripples_but_does_not_kill_it() {
-    let bad = CableRating { condition: Condition::BadJoint, ..run(12.0) };
+    let bad = CableRating { connectors: [Condition::Sound, Condition::BadJoint], ..run(12.0) };
     let mut extra = Vec::new();
     for draw in 0..DRAWS {
         let sound = run(12.0).draw(&mut dice(draw, 15)).unwrap();
@@ -220,4 +220,36 @@ fn a_bad_joint_degrades_a_run_and_ripples_but_does_not_kill_it() {
     // Degraded by 1 to 15 dB and a little by what comes back; never dead.
     assert!(percentile(extra.clone(), 0.0) > 0.8 && percentile(extra.clone(), 1.0) < 19.0);
     assert!((3.0..9.0).contains(&percentile(extra, 0.5)));
+}
+
+/// Each bad connector of a run loses what it loses: two lose more than one, and where one is renewed the other's loss stays.
+#[test]
+fn two_bad_connectors_on_a_run_count_as_two() {
+    let of = |connectors| CableRating { connectors, ..run(12.0) };
+    let loss = |connectors, draw| part_loss(&of(connectors).draw(&mut dice(draw, 16)).unwrap(), 1, 0, 700.0);
+    let bad = Condition::Corroded;
+    let mut extra = Vec::new();
+    for draw in 0..DRAWS {
+        let none = loss([Condition::Sound; 2], draw);
+        let (near, far) = (loss([bad, Condition::Sound], draw), loss([Condition::Sound, bad], draw));
+        let both = loss([bad, bad], draw);
+        assert!(near > none && far > none && both > near && both > far, "{none} {near} {far} {both}");
+        extra.push(both - none);
+    }
+    // Twice 0.5 to 12 dB, likely 3 (common practice, no source): the median of a triangle of that shape is 4.8, of two 9.8.
+    let median = percentile(extra.clone(), 0.5);
+    assert!((8.5..11.0).contains(&median), "{median}");
+    assert!(percentile(extra.clone(), 0.0) > 0.8 && percentile(extra, 1.0) < 24.0);
+}
+
+/// A bad joint sends waves back at the end where it is.
+#[test]
+fn a_bad_joint_is_heard_at_its_own_end() {
+    let [sound, bad] = [Condition::Sound, Condition::BadJoint];
+    for draw in 0..DRAWS {
+        let of = |connectors| CableRating { connectors, ..run(40.0) }.draw(&mut dice(draw, 17)).unwrap();
+        let back = |part: &Model, port| part_loss(part, port, port, 1400.0);
+        let (near, far) = (of([bad, sound]), of([sound, bad]));
+        assert!(back(&near, 0) < back(&near, 1) && back(&far, 1) < back(&far, 0));
+    }
 }
