@@ -1,6 +1,6 @@
 //! From records to a circuit: one tree of the house as pieces that a draw makes concrete.
 //!
-//! Every piece throws its own dice, keyed by the identity of the record it stands for, so that a change to one part
+//! Every piece throws its own dice, keyed by where the record that it belongs to stands, so that a change to one part
 //! leaves the draws of all others as they were.
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -12,6 +12,7 @@ use house::record::{Part, PartKind, PortEnd, Survey};
 use indexmap::IndexMap;
 
 use super::nodes::{Node, shares_outlet};
+use super::outcome::CostAt;
 use super::pieces::{self, Ending, Rated};
 use crate::error::AdviceError;
 
@@ -49,19 +50,25 @@ enum Purpose {
     Levels,
 }
 
-struct Piece {
-    key: [u8; 16],
-    rated: Rated,
+/// A piece of a circuit.
+pub(super) struct Piece {
+    pub(super) key: [u8; 16],
+    /// The part or run that it belongs to.
+    pub(super) at: CostAt,
+    pub(super) rated: Rated,
 }
 
-type At = (usize, usize);
+/// A port of a piece.
+pub(super) type At = (usize, usize);
 
 /// One tree as pieces, joins and ends.
 pub(crate) struct Circuit {
-    pieces: Vec<Piece>,
-    joins: Vec<(At, At)>,
+    /// The part at the head of the tree.
+    pub(super) head: SubjectId,
+    pub(super) pieces: Vec<Piece>,
+    pub(super) joins: Vec<(At, At)>,
     endings: Vec<(At, Ending, [u8; 16])>,
-    terminals: IndexMap<Terminal, At>,
+    pub(super) terminals: IndexMap<Terminal, At>,
 }
 
 impl Circuit {
@@ -94,6 +101,7 @@ impl Circuit {
             purpose,
             meter,
             circuit: Self {
+                head,
                 pieces: Vec::new(),
                 joins: Vec::new(),
                 endings: Vec::new(),
@@ -176,14 +184,14 @@ struct Builder<'a> {
 }
 
 impl Builder<'_> {
-    fn add(&mut self, key: [u8; 16], rated: Rated) -> usize {
-        self.circuit.pieces.push(Piece { key, rated });
+    fn add(&mut self, key: [u8; 16], at: CostAt, rated: Rated) -> usize {
+        self.circuit.pieces.push(Piece { key, at, rated });
         self.circuit.pieces.len() - 1
     }
 
     fn place(&mut self, part: &Part) {
         let key = self.survey.dice_key(part.id);
-        let piece = self.add(key, self.rated(part));
+        let piece = self.add(key, CostAt::Part(part.id), self.rated(part));
         self.join_feed(part, (piece, 0));
         if part.kind == PartKind::Outlet {
             self.place_outlet(part, (piece, 1));
@@ -225,7 +233,7 @@ impl Builder<'_> {
         let run = feed.run.and_then(|id| self.survey.runs.get(&id));
         let key =
             run.map_or_else(|| variant(self.survey.dice_key(part.id), 1), |run| self.survey.dice_key(run.id));
-        let cable = self.add(key, pieces::of_run(run));
+        let cable = self.add(key, CostAt::RunTo(part.id), pieces::of_run(run));
         // Feeders are placed before what they feed, so the port has been offered.
         if let Some(port) = self.house_side.get_mut(&(feed.part, feed.port)) {
             self.circuit.joins.push((*port, (cable, 0)));
@@ -248,7 +256,7 @@ impl Builder<'_> {
                     // Nobody knows either how long another home's cable is; something uses it.
                     Some(end @ (PortEnd::LooseEnd | PortEnd::AnotherHome)) => {
                         let ending = if end == PortEnd::LooseEnd { Ending::Open } else { Ending::Device };
-                        let stub = self.add(key, pieces::loose_end());
+                        let stub = self.add(key, CostAt::Part(part.id), pieces::loose_end());
                         self.circuit.joins.push((at, (stub, 0)));
                         self.circuit.endings.push(((stub, 1), ending, key));
                     }
@@ -261,8 +269,11 @@ impl Builder<'_> {
                 self.house_side.insert((part.id, port), at);
             }
             several => {
-                let junction = self
-                    .add(variant(self.survey.dice_key(part.id), 64 + port), pieces::junction(several + 1));
+                let junction = self.add(
+                    variant(self.survey.dice_key(part.id), 64 + port),
+                    CostAt::Part(part.id),
+                    pieces::junction(several + 1),
+                );
                 self.circuit.joins.push((at, (junction, 0)));
                 self.house_side.insert((part.id, port), (junction, 1));
             }
@@ -291,8 +302,11 @@ impl Builder<'_> {
         let onward_beside = onward && !passed_on;
         let shares = usize::from(node_beside) + usize::from(device || passed_on) + usize::from(onward_beside);
         let mut arms = if shares > 1 {
-            let splitter =
-                self.add(variant(self.survey.dice_key(part.id), 3), pieces::outlet_splitter(shares));
+            let splitter = self.add(
+                variant(self.survey.dice_key(part.id), 3),
+                CostAt::Part(part.id),
+                pieces::outlet_splitter(shares),
+            );
             self.circuit.joins.push((at, (splitter, 0)));
             (1..=shares).map(|leg| (splitter, leg)).collect::<Vec<_>>()
         } else {
@@ -315,7 +329,11 @@ impl Builder<'_> {
     /// A box between the outlet and the next cable. A filter at it stands before it, and so before the next cable too.
     fn place_passing_box(&mut self, part: &Part, arm: At, is_node: bool) {
         let wall = self.behind_filter(part, arm);
-        let passing = self.add(variant(self.survey.dice_key(part.id), 6), pieces::passing_box(part));
+        let passing = self.add(
+            variant(self.survey.dice_key(part.id), 6),
+            CostAt::Part(part.id),
+            pieces::passing_box(part),
+        );
         self.circuit.joins.push((wall, (passing, 0)));
         self.offer(part, 1, (passing, 1));
         if self.meter == Some(MeteredAt { part: part.id, port: None }) {
@@ -358,7 +376,11 @@ impl Builder<'_> {
         if !part.device_filter {
             return arm;
         }
-        let filter = self.add(variant(self.survey.dice_key(part.id), 5), pieces::device_filter());
+        let filter = self.add(
+            variant(self.survey.dice_key(part.id), 5),
+            CostAt::Part(part.id),
+            pieces::device_filter(),
+        );
         self.circuit.joins.push((arm, (filter, 0)));
         (filter, 1)
     }

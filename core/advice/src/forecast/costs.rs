@@ -1,71 +1,70 @@
 //! Where the loss of a path arises, along the way.
 
-use coax::link::Placement;
-use coax::{Dice, FrequencyGrid, Megahertz, ScatterMatrix};
-use facts::fact::SubjectId;
-use house::rating::EXTENDED_D;
-use house::record::{Part, Survey};
+use coax::{Dice, Megahertz, ScatterMatrix};
 
-use super::outcome::{Cost, CostAt};
-use super::pieces;
-use super::run::{Solved, mean_loss};
+use super::circuit::Circuit;
+use super::outcome::Cost;
+use super::way::OnWay;
 
-/// The likely loss of each run and part on the way from one outlet to another, the bend (the part where the way turns
-/// from up to down) bearing what remains of the whole: through its isolation and every echo.
+/// Of the draws, in order of their loss, those from this share to that are about the median.
+const ABOUT_MEDIAN: (f64, f64) = (0.4, 0.6);
+
+/// What each run and part on a way costs in the draws about the median; together they are `median`, the loss of the whole in
+/// dB. The part where the way turns from up to down bears what remains of each draw's loss: through its isolation and every
+/// echo. `losses` has the loss of each draw, and `throw` the dice of a draw for a key.
 pub(super) fn along(
-    survey: &Survey,
-    likely: &Solved,
-    from: SubjectId,
-    to: SubjectId,
-    placement: &Placement,
-    grid: &FrequencyGrid,
+    circuit: &Circuit,
+    way: &[OnWay],
+    losses: &[f64],
+    median: f64,
+    at: Megahertz,
+    throw: impl Fn(u64, [u8; 16]) -> Dice,
 ) -> Vec<Cost> {
-    let Some(way) = survey.wiring.way_between(from, to) else { return Vec::new() };
-    let total = mean_loss(grid.frequencies(), &likely.power(from, to), placement);
-    let up = survey.wiring.way_up(from);
-    let Some(bend) = way.iter().copied().rfind(|id| up.contains(id)) else { return Vec::new() };
-    let mut costs = Vec::new();
-    let middle = Megahertz(f64::midpoint(placement.low().value(), placement.high().value()));
-    let mut bend_at = 0;
-    for (place, id) in way.iter().copied().enumerate() {
-        let Some(part) = survey.parts.get(&id) else { continue };
-        let before = place.checked_sub(1).and_then(|place| way.get(place)).copied();
-        let after = way.get(place + 1).copied();
-        if id == bend {
-            // Coming down from the bend, a run stands before its part; going up, behind it.
-            bend_at = costs.len();
-            costs.push(Cost { at: CostAt::Part(id), db: 0.0 });
-            continue;
+    let mut costs: Vec<Cost> = Vec::new();
+    for draw in about_median(losses) {
+        let own: Vec<f64> =
+            way.iter().map(|step| own_loss(circuit, *step, at, |key| throw(draw, key))).collect();
+        let turn = way.iter().position(|step| step.turns());
+        let others: f64 =
+            own.iter().enumerate().filter(|(place, _)| Some(*place) != turn).map(|(_, db)| db).sum();
+        let whole = usize::try_from(draw).ok().and_then(|draw| losses.get(draw)).copied().unwrap_or(median);
+        for (place, (step, own)) in way.iter().zip(own).enumerate() {
+            let db = if Some(place) == turn { whole - others } else { own };
+            let at = circuit.place_of(*step);
+            match costs.iter_mut().find(|cost| cost.at == at) {
+                Some(cost) => cost.db += db,
+                None => costs.push(Cost { at, db }),
+            }
         }
-        let rising = up.contains(&id);
-        let house_side = if rising { before } else { after };
-        let port = house_side.and_then(|child| survey.wiring.feed(child)).map_or(1, |feed| feed.port);
-        let own = Cost { at: CostAt::Part(id), db: part_loss(survey, part, port, middle) };
-        let run = Cost { at: CostAt::RunTo(id), db: run_loss(survey, part, middle) };
-        costs.extend(if rising { [own, run] } else { [run, own] });
     }
-    let rest = total - costs.iter().map(|cost| cost.db).sum::<f64>();
-    if let Some(cost) = costs.get_mut(bend_at) {
-        cost.db = rest;
+    let sum: f64 = costs.iter().map(|cost| cost.db).sum();
+    if sum > 0.0 {
+        for cost in &mut costs {
+            cost.db *= median / sum;
+        }
     }
     costs
 }
 
-fn part_loss(survey: &Survey, part: &Part, port: u8, at: Megahertz) -> f64 {
-    through(&pieces::in_band(part, EXTENDED_D), usize::from(port), at, survey.dice_key(part.id))
+fn about_median(losses: &[f64]) -> Vec<u64> {
+    let mut order: Vec<(f64, u64)> = losses.iter().copied().zip(0..).collect();
+    order.sort_by(|(a, _), (b, _)| a.total_cmp(b));
+    let count = order.len() as f64;
+    let within = |place: usize| {
+        let share = (place as f64 + 0.5) / count;
+        (ABOUT_MEDIAN.0..=ABOUT_MEDIAN.1).contains(&share)
+    };
+    let middle: Vec<_> =
+        order.iter().enumerate().filter(|(place, _)| within(*place)).map(|(_, at)| at.1).collect();
+    if middle.is_empty() { order.get(order.len() / 2).map(|at| at.1).into_iter().collect() } else { middle }
 }
 
-fn run_loss(survey: &Survey, part: &Part, at: Megahertz) -> f64 {
-    let run = survey.wiring.feed(part.id).and_then(|feed| survey.runs.get(&feed.run?));
-    through(&pieces::of_run(run), 1, at, survey.dice_key(part.id))
-}
-
-fn through(piece: &pieces::Rated, port: usize, at: Megahertz, key: [u8; 16]) -> f64 {
-    let Ok(model) = piece.draw(&mut Dice::likely(key)) else { return 0.0 };
+fn own_loss(circuit: &Circuit, step: OnWay, at: Megahertz, throw: impl Fn([u8; 16]) -> Dice) -> f64 {
+    let Some(Ok(model)) = circuit.model_of(step, throw) else { return 0.0 };
     let mut matrix = ScatterMatrix::new(model.ports());
     model.scatter(at, &mut matrix);
-    if port >= model.ports() {
+    if step.entered.max(step.left) >= model.ports() {
         return 0.0;
     }
-    -20.0 * matrix.at(port, 0).norm().log10()
+    -20.0 * matrix.at(step.left, step.entered).norm().log10()
 }

@@ -13,6 +13,7 @@ mod run;
 mod taken;
 pub mod told;
 mod version_net;
+mod way;
 mod weak;
 
 pub use circuit::MeteredAt;

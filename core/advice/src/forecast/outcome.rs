@@ -109,8 +109,7 @@ pub struct PathForecast {
     pub links: f64,
     /// What limits the rate towards the room in most draws.
     pub limit: Limit,
-    /// Where loss arises, along the way from the bridge, with every range at its likely value: they add up to the loss
-    /// of that one case, which need not be the median over the draws.
+    /// Where loss arises, along the way from the bridge, in the draws about the median: they add up to the likely loss.
     pub costs: Vec<Cost>,
     /// Loss over frequency.
     pub curve: Curve,

@@ -194,9 +194,12 @@ impl<'a> House<'a> {
                 airtimes.push(link::shared::share(&demands).airtime);
             }
         }
+        let middle = Megahertz(f64::midpoint(placement.low().value(), placement.high().value()));
         for (room, gathered) in self.rooms.iter().zip(rooms) {
-            let costs =
-                costs::along(self.survey, &likely, self.bridge.outlet, room.outlet, &placement, &self.grid);
+            let way = self.circuit.way(Terminal::Adapter(self.bridge.outlet), Terminal::Adapter(room.outlet));
+            let median = spread(gathered.loss.clone()).likely;
+            let throw = |draw, key| Dice::thrown(self.options.seed, draw, key);
+            let costs = costs::along(&self.circuit, &way, &gathered.loss, median, middle, throw);
             let path = gathered.summed_up(&self.grid, costs);
             reaches.insert(room.outlet, Reach::Estimated(Box::new(path)));
         }
@@ -326,13 +329,13 @@ fn most_frequent(limits: &[link::Limit]) -> link::Limit {
 }
 
 /// The powers that a draw let through, by (from, to).
-pub(super) struct Solved {
+struct Solved {
     powers: BTreeMap<(SubjectId, SubjectId), Vec<f64>>,
 }
 
 impl Solved {
     /// |S|^2 at each frequency of the grid; empty if the pair was not asked for.
-    pub(super) fn power(&self, from: SubjectId, to: SubjectId) -> Vec<f64> {
+    fn power(&self, from: SubjectId, to: SubjectId) -> Vec<f64> {
         self.powers.get(&(from, to)).cloned().unwrap_or_default()
     }
 
@@ -353,7 +356,7 @@ fn power(solution: &Solution, to: coax::OutletIndex, from: coax::OutletIndex) ->
 }
 
 /// The loss of the mean power over the channels used, dB.
-pub(super) fn mean_loss(frequencies: &[Megahertz], power: &[f64], placement: &Placement) -> f64 {
+fn mean_loss(frequencies: &[Megahertz], power: &[f64], placement: &Placement) -> f64 {
     let used: Vec<f64> = frequencies
         .iter()
         .zip(power)

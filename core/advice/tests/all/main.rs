@@ -2,6 +2,7 @@
 
 mod bad_connectors;
 mod change_kinds;
+mod costs;
 mod entry_filters;
 mod field_forecasts;
 mod finding_field_cases;
