@@ -76,6 +76,8 @@ pub mod parts {
         /// Leg to leg loss of a splitter rated for MoCA, which is made to let rooms hear each other.
         SPLITTER_ISOLATION_RATED_FOR_MOCA = "splitter-isolation-rated-for-moca", 14.0, 18.0, 25.0, "dB",
             Held("US 11,895,435 B2 (2024), abstract: less than about 16 dB between outputs is the target");
+        /// Leg to leg loss of a splitter whose label reaches over the MoCA band and does not name it: it may be either.
+        SPLITTER_ISOLATION_WIDE = "splitter-isolation-wide", 14.0, 22.0, 30.0, "dB", CommonPractice;
         /// Return loss in the rated band.
         SPLITTER_RETURN_LOSS = "splitter-return-loss", 14.0, 18.0, 20.0, "dB", CommonPractice;
         /// Extra loss a pass above the rated band, reached at the ramp.

@@ -1,8 +1,7 @@
 //! Splitters and taps: are they made for the band, and was their label read well.
 
-use coax::trade::SATELLITE_HIGH;
 use house::rating::EXTENDED_D;
-use house::record::{Part, PartKind};
+use house::record::PartKind;
 use phrase::Arg;
 
 use super::inspection::Inspection;
@@ -40,7 +39,7 @@ const SATELLITE_FROM_MHZ: f64 = 800.0;
 pub(super) fn for_satellite(inspection: &Inspection<'_>) -> Vec<Finding> {
     inspection
         .parts(&[PartKind::Splitter, PartKind::Tap])
-        .filter(|part| inspection.standing(part.id).is_on_a_path() && is_for_satellite(part))
+        .filter(|part| inspection.standing(part.id).is_on_a_path() && part.is_for_satellite())
         .filter(|part| {
             let head = inspection.survey.wiring.head_of(part.id);
             !inspection.tree(head).any(|part| super::satellite::is_satellite(inspection.survey, part))
@@ -54,15 +53,6 @@ pub(super) fn for_satellite(inspection: &Inspection<'_>) -> Vec<Finding> {
                 .text("power", if part.rating.power_pass == Some(true) { "yes" } else { "no" })
         })
         .collect()
-}
-
-/// Whether a label names satellite signals, or a band that holds all of them without naming the network.
-fn is_for_satellite(part: &Part) -> bool {
-    let words = part.label.as_deref().unwrap_or_default().to_lowercase();
-    let named =
-        words.split(|c: char| !c.is_alphanumeric()).any(|word| matches!(word, "satellite" | "sat" | "lnb"));
-    let wide = part.rating.band.is_some_and(|band| band.high_mhz >= SATELLITE_HIGH.value());
-    named || (wide && !part.rating.says_moca)
 }
 
 /// Labels that could be read in more than one way.

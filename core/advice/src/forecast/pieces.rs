@@ -102,6 +102,8 @@ fn splitter(part: &Part, rating: &PartRating) -> SplitterRating {
         band: band(rating),
         isolation: rating.isolation_db.map(Decibels),
         return_loss: rating.return_loss_db.map(Decibels),
+        // What is made for a dish is made to keep receivers apart.
+        for_moca: if rating.says_moca { Some(true) } else { part.is_for_satellite().then_some(false) },
     }
 }
 
@@ -235,5 +237,6 @@ pub(super) fn outlet_splitter(ways: usize) -> Rated {
         band: Some((Megahertz(5.0), Megahertz(EXTENDED_D.high_mhz))),
         isolation: None,
         return_loss: None,
+        for_moca: Some(true),
     })
 }

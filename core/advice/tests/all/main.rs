@@ -21,6 +21,7 @@ mod services_on_the_wire;
 mod strong_leg;
 mod told_again;
 mod version_limit;
+mod word_on_a_label;
 mod work_answers;
 mod work_done;
 mod work_failed;

@@ -82,6 +82,7 @@ impl AmplifierRating {
             band: Some(HOUSING_BAND),
             isolation: None,
             return_loss: None,
+            for_moca: None,
         };
         let in_front = match self.modem_port {
             Some(_) => Some(

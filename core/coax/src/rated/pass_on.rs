@@ -31,6 +31,7 @@ impl PassOnRating {
             self.through.unwrap_or(parts::PASSED_ON_LOSS.span),
             self.device.unwrap_or(parts::PASSING_DEVICE_LOSS.span),
         ];
-        SplitterRating { legs, band: self.band, isolation: None, return_loss: None }.draw(dice)
+        SplitterRating { legs, band: self.band, isolation: None, return_loss: None, for_moca: None }
+            .draw(dice)
     }
 }

@@ -8,7 +8,7 @@ use crate::model::{AboveRating, Model, Splitter};
 use crate::quantity::{Decibels, Megahertz};
 use crate::span::Span;
 
-/// The band top from which a splitter is taken to be made for MoCA (its upper edge by the SCTE 235 announcement,
+/// The band top from which a splitter may be made for MoCA (its upper edge by the SCTE 235 announcement,
 /// broadbandtechreport.com, 14 March 2017; some labels say 1650).
 const MOCA_TOP_MHZ: f64 = 1650.0;
 
@@ -23,12 +23,21 @@ pub struct SplitterRating {
     pub isolation: Option<Decibels>,
     /// Return loss on the label.
     pub return_loss: Option<Decibels>,
+    /// Whether the label says that it is made for MoCA (`Some(true)`) or for something else (`Some(false)`); `None` where it
+    /// names neither.
+    pub for_moca: Option<bool>,
 }
 
 impl SplitterRating {
-    /// Whether the label's band reaches over all of the MoCA band.
-    pub fn is_rated_for_moca(&self) -> bool {
-        self.band.is_some_and(|(_, top)| top.value() >= MOCA_TOP_MHZ)
+    /// The isolation that is usual where the label states none: the word on it decides, and where it only reaches over the
+    /// MoCA band, it may be either.
+    pub fn usual_isolation(&self) -> Span {
+        let reaches = self.band.is_some_and(|(_, top)| top.value() >= MOCA_TOP_MHZ);
+        match self.for_moca {
+            Some(true) => parts::SPLITTER_ISOLATION_RATED_FOR_MOCA.span,
+            None if reaches => parts::SPLITTER_ISOLATION_WIDE.span,
+            Some(false) | None => parts::SPLITTER_ISOLATION.span,
+        }
     }
 
     /// A concrete splitter.
@@ -48,12 +57,7 @@ impl SplitterRating {
         for &leg in &self.legs {
             at_least("a leg's loss", leg, 0.0, "dB", "0 dB or more")?;
         }
-        let usual = if self.is_rated_for_moca() {
-            parts::SPLITTER_ISOLATION_RATED_FOR_MOCA
-        } else {
-            parts::SPLITTER_ISOLATION
-        };
-        let drawn_isolation = dice.span(usual.span);
+        let drawn_isolation = dice.span(self.usual_isolation());
         let AboveSplitter { mut above, slope, return_loss } = draw_above(self.band, dice)?;
         above.extra_loss = extra_above.unwrap_or(above.extra_loss);
         let delays: Vec<f64> =

@@ -75,7 +75,8 @@ impl TapRating {
         let behind = if behind.len() > 1 {
             let legs = behind.into_iter().map(Span::exact).collect();
             // Extra loss above the band is counted once, in the coupler.
-            let rating = SplitterRating { legs, band: self.band, isolation: None, return_loss: None };
+            let rating =
+                SplitterRating { legs, band: self.band, isolation: None, return_loss: None, for_moca: None };
             Some(rating.draw_splitter(dice, Some(Decibels(0.0)))?)
         } else {
             None

@@ -65,7 +65,8 @@ fn figures_that_are_no_numbers_are_refused() {
     }
     assert!(Cable::new(Metres(1.0), 75.0, 0.66, 0.0, 1.01).is_err());
     assert!(Splitter::new(&[], Decibels(20.0), Decibels(20.0)).is_err());
-    let no_legs = SplitterRating { legs: vec![], band: None, isolation: None, return_loss: None };
+    let no_legs =
+        SplitterRating { legs: vec![], band: None, isolation: None, return_loss: None, for_moca: None };
     assert!(no_legs.draw(&mut Dice::likely([0; 16])).is_err());
 }
 

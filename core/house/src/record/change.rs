@@ -212,6 +212,7 @@ impl ChangeKind {
     }
 
     /// What to order changes by: first what they do, then where it stands in the order of the house.
+    #[must_use]
     pub fn in_order(self, survey: &Survey) -> Self {
         self.with_ids(|id| {
             let place = survey.parts.get_index_of(&id).or_else(|| survey.rooms.get_index_of(&id));

@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use coax::Megahertz;
 use coax::model::Measured;
+use coax::trade::SATELLITE_HIGH;
 use facts::fact::SubjectId;
 use serde::{Deserialize, Serialize};
 
@@ -298,6 +299,16 @@ impl Part {
                 && measured.ports() == usize::from(self.outputs()) + 1
                 && measured.covers(Megahertz(band.low_mhz), Megahertz(band.high_mhz))
         })
+    }
+
+    /// Whether its label names satellite signals, or a band that holds all of them without naming the network.
+    pub fn is_for_satellite(&self) -> bool {
+        let words = self.label.as_deref().unwrap_or_default().to_lowercase();
+        let named = words
+            .split(|c: char| !c.is_alphanumeric())
+            .any(|word| matches!(word, "satellite" | "sat" | "lnb"));
+        let wide = self.rating.band.is_some_and(|band| band.high_mhz >= SATELLITE_HIGH.value());
+        named || (wide && !self.rating.says_moca)
     }
 
     /// What is known of a free port; `None` where nobody looked.

@@ -80,9 +80,8 @@ fn standings(survey: &Survey) -> Vec<(SubjectId, String)> {
             } else {
                 let port = wiring.feed(*child).map_or(0, |feed| feed.port);
                 let before = children.iter().take(place);
-                let twisted = before
-                    .filter(|other| wiring.feed(**other).is_some_and(|feed| feed.port == port))
-                    .count();
+                let twisted =
+                    before.filter(|other| wiring.feed(**other).is_some_and(|feed| feed.port == port)).count();
                 next.push((*child, format!("{standing}, {port}.{twisted}; "), HashMap::new()));
             }
         }

@@ -428,6 +428,7 @@ estimate-cable-eleven-low-power = 11-series cable below 55 MHz: power of the fre
 estimate-cable-velocity = How fast signals run in cable (velocity factor)
 estimate-splitter-slope = Splitter: how its loss grows with frequency
 estimate-splitter-isolation = Splitter: loss between two outputs (isolation)
+estimate-splitter-isolation-wide = Splitter whose label reaches over the MoCA band and does not name it: loss between two outputs (isolation)
 estimate-splitter-isolation-rated-for-moca = Splitter marked for MoCA: loss between two outputs (isolation)
 estimate-splitter-return-loss = Splitter: how weak its echo is (return loss)
 estimate-splitter-extra-above-rating = Splitter above the band on its label: extra loss a pass

@@ -144,6 +144,7 @@ fn splitter() -> impl Strategy<Value = Model> {
                 band: band.map(|(low, top)| (Megahertz(low), Megahertz(top))),
                 isolation: isolation.map(Decibels),
                 return_loss: return_loss.map(Decibels),
+                for_moca: None,
             };
             rating.draw(&mut dice(seed)).unwrap()
         })

@@ -75,6 +75,7 @@ fn an_unbalanced_splitter_keeps_its_label_in_any_order() {
             band: Some((Megahertz(5.0), Megahertz(1675.0))),
             isolation: None,
             return_loss: None,
+            for_moca: None,
         };
         let part = rating.draw(&mut Dice::thrown(3, 1, [5; 16])).unwrap();
         for (leg, expected) in order.into_iter().enumerate() {

@@ -21,6 +21,7 @@ fn rating(legs: &[f64], top: f64) -> SplitterRating {
         band: Some((Megahertz(5.0), Megahertz(top))),
         isolation: None,
         return_loss: None,
+        for_moca: (top >= 1650.0).then_some(true),
     }
 }
 
