@@ -24,14 +24,16 @@ const press = (page, key) => does(page, () => page.locator(`button[name=press][v
 /** Takes them; `folder` is where they go. */
 export const pictures = async (folder) => {
   const served = await demo();
-  const page = await tab(served.address, { viewport: { width: 1120, height: 760 }, colorScheme: "light" });
+  const page = await tab(served.address, { viewport: { width: 760, height: 800 }, colorScheme: "light" });
   if ((await name(page)) === "surveys") await press(page, "open:");
   while ((await name(page)) !== "overview") await press(page, "overview");
   await press(page, "forecast");
   await page.screenshot({ path: join(ROOT, folder, "page.png") });
   await press(page, "map");
-  const height = await page.evaluate(() => document.querySelector(".figure").getBoundingClientRect().bottom + 20);
-  await page.setViewportSize({ width: 1120, height: Math.ceil(height) + 140 });
+  await page.setViewportSize({ width: 1280, height: 800 });
+  const bottom = await page.evaluate(() => document.querySelector(".figure").getBoundingClientRect().bottom);
+  // As far down as the map goes, and the dock.
+  await page.setViewportSize({ width: 1280, height: Math.ceil(bottom) + 100 });
   await page.screenshot({ path: join(ROOT, folder, "map.png") });
   await page.context().close();
   await served.end();
