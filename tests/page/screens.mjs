@@ -1,6 +1,7 @@
 // Looks at every screen of a home with one of everything, in every light and width, and takes pictures. Which screens there
 // are says the guide's own walk (the example `every_screen`), which fails where one is missing.
-import { execFileSync } from "node:child_process";
+import { execFile } from "node:child_process";
+import { promisify } from "node:util";
 import { existsSync, mkdirSync, readdirSync, rmSync } from "node:fs";
 import { basename, join } from "node:path";
 import { ROOT, built, fresh, insist } from "./served.mjs";
@@ -32,11 +33,16 @@ const picture = async (page, path) => {
   await page.screenshot({ path });
 };
 
-/** Looks at every screen; `wanted` are the looks. What is wrong, and how many screens there were. */
-export const screens = async (pictures, language = "english", wanted = LOOKS) => {
+/** Has the guide walk through every screen; the folder in which they lie then. */
+export const walked = async (language) => {
   const folder = join(ROOT, "target/page-screens", language);
   rmSync(folder, { recursive: true, force: true });
-  execFileSync(built("every_screen"), [folder, language], { stdio: ["ignore", "ignore", "inherit"] });
+  await promisify(execFile)(built("every_screen"), [folder, language]);
+  return folder;
+};
+
+/** Looks at every screen of a folder; `wanted` are the looks. What is wrong, and which screens there were. */
+export const screens = async (folder, pictures, wanted = LOOKS) => {
   rmSync(pictures, { recursive: true, force: true });
   mkdirSync(pictures, { recursive: true });
   const names = readdirSync(folder).filter((file) => file.endsWith(".html")).map((file) => basename(file, ".html"));
