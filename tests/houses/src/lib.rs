@@ -20,8 +20,10 @@
     reason = "a house of the tests that does not come about fails the test"
 )]
 
+pub mod as_sheet;
 pub mod change_cases;
 pub mod finding_cases;
+pub mod random;
 pub mod refusal_cases;
 
 use facts::fact::SubjectId;

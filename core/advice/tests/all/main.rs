@@ -4,6 +4,7 @@ mod change_kinds;
 mod field_forecasts;
 mod finding_field_cases;
 mod finding_kinds;
+mod house_laws;
 mod level_worked;
 mod measured_parts;
 mod passing_box;

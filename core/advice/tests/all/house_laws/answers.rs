@@ -1,0 +1,67 @@
+//! No list leaves a grave finding unanswered without saying why.
+
+use advice::finding::{Finding, FindingKind, Place, Weight};
+use facts::fact::SubjectId;
+use house::record::{ChangeKind, Survey};
+
+use super::Seen;
+
+/// What may answer a grave finding.
+enum Answer {
+    /// A change of one of these kinds, by its message, on the same tree: made, or refused with the reason.
+    Change(&'static [&'static str]),
+    /// What the finding itself says to do, which no change of the list does.
+    Own,
+}
+
+/// The one table of answers.
+fn answer(kind: FindingKind) -> Answer {
+    use FindingKind as Kind;
+    const FILTERS: &[&str] = &[
+        "change-add-entry-filter",
+        "change-move-entry-filter",
+        "change-swap-entry-filter",
+        "change-modem-own-line",
+    ];
+    match kind {
+        Kind::EntryFilterMissing | Kind::SharedBuildingOpen | Kind::FilterNotForBand => {
+            Answer::Change(FILTERS)
+        }
+        Kind::AmplifierNoBypass => Answer::Change(&["change-swap-amplifier", "change-remove-amplifier"]),
+        // The filter comes out, or the provider is asked what may stand there: nothing is put in.
+        Kind::FilterInSatelliteLine | Kind::FilterCutsService => Answer::Own,
+        // Settings, other adapters, the provider, cables to be found first.
+        _ => Answer::Own,
+    }
+}
+
+/// Whether two findings are the same, before and after the work.
+fn same(a: &Finding, b: &Finding) -> bool {
+    a.kind == b.kind && a.at == b.at
+}
+
+fn head(survey: &Survey, place: Option<&Place>) -> Option<SubjectId> {
+    place.and_then(|place| place.part()).map(|part| survey.wiring.head_of(part))
+}
+
+pub(super) fn broken(seen: &Seen) -> Vec<String> {
+    let house = &seen.list.house_when_done;
+    let left = seen.found_when_done.iter().filter(|finding| finding.weight() == Weight::Grave);
+    let mut broken: Vec<_> = left
+        .filter_map(|finding| {
+            let Answer::Change(kinds) = answer(finding.kind) else { return None };
+            let at = head(house, finding.at.first());
+            let answers = |change: ChangeKind| {
+                let there = Some(house.wiring.head_of(change.at())) == at
+                    || Some(seen.survey.wiring.head_of(change.at())) == at;
+                there && kinds.contains(&change.phrase(&seen.survey).id.as_str())
+            };
+            let refused = seen.list.refused.iter().any(|(change, _)| answers(*change));
+            (!refused).then(|| format!("answer: {} is left, and nothing says why", finding.kind.id()))
+        })
+        .collect();
+    let new = seen.found_when_done.iter().filter(|finding| finding.weight() == Weight::Grave);
+    let new = new.filter(|finding| !seen.found.iter().any(|known| same(known, finding)));
+    broken.extend(new.map(|finding| format!("answer: the work itself brings {}", finding.kind.id())));
+    broken
+}

@@ -1,0 +1,193 @@
+//! No list proposes what a refusal or a caution forbids. What the trade forbids is said here anew, from the records
+//! alone, not asked of what makes the list.
+
+use advice::worklist::{Step, applied, refusal};
+use facts::fact::SubjectId;
+use house::record::{
+    ChangeKind, EntryKind, Ownership, Part, PartKind, Plugged, PortEnd, ReadingKind, ServiceKind, Survey,
+    power_paths,
+};
+
+use super::Seen;
+
+pub(super) fn broken(seen: &Seen) -> Vec<String> {
+    seen.list.steps.iter().flat_map(of_step).collect()
+}
+
+/// What forbids a step.
+fn of_step(step: &Step) -> Vec<String> {
+    let (before, after) = (&step.before, applied(step.change, &step.before));
+    let refused = refusal(step.change, before).map(|why| format!("it is refused: {why:?}"));
+    let rules: [(&str, bool); 11] = [
+        ("a filter in a line that carries satellite", cuts_satellite(step.change, before)),
+        ("a part not made for satellite in front of a receiver", narrows_satellite(before, &after)),
+        ("DC no longer arrives", cuts_power(before, &after)),
+        ("a filter in front of the mast amplifier", before_mast(step.change, before, &after)),
+        ("work on the street's side", street_side(step.change, before)),
+        ("work that needs the owner", not_own(step.change, before)),
+        ("an amplifier goes, and nobody measured below it", unmeasured(step.change, before)),
+        ("a cap where something hangs", caps_in_use(step.change, before)),
+        ("a ground block goes", loses_ground_block(before, &after)),
+        ("an output that nobody looked at goes", drops_unknown_output(step.change, before, &after)),
+        ("a filter at a fibre box", filters_fibre(step.change, before)),
+    ];
+    let broken = rules.into_iter().filter(|(_, broken)| *broken).map(|(rule, _)| rule.to_owned());
+    broken.chain(refused).map(|rule| format!("forbidden: {:?}: {rule}", step.change)).collect()
+}
+
+fn has(part: &Part, device: Plugged) -> bool {
+    part.plugged.as_ref().is_some_and(|plugged| plugged.contains(&device))
+}
+
+fn is_filter_step(change: ChangeKind) -> bool {
+    matches!(
+        change,
+        ChangeKind::AddEntryFilter { .. }
+            | ChangeKind::MoveEntryFilter { .. }
+            | ChangeKind::SwapEntryFilter { .. }
+    )
+}
+
+/// Whether satellite comes in at the head of a tree, by its type, by a service, or by what hangs below.
+fn carries_satellite(survey: &Survey, head: SubjectId) -> bool {
+    let typed = survey.parts.get(&head).is_some_and(|part| part.entry_kind == EntryKind::Satellite);
+    let stated = survey.services_of(ServiceKind::SatelliteTv).any(|service| service.entry == Some(head));
+    let received = || {
+        let below = survey.wiring.below(head);
+        below.iter().filter_map(|id| survey.parts.get(id)).any(|part| has(part, Plugged::SatelliteReceiver))
+    };
+    typed || stated || received()
+}
+
+fn cuts_satellite(change: ChangeKind, before: &Survey) -> bool {
+    let receiver =
+        |outlet| before.parts.get(&outlet).is_some_and(|part| has(part, Plugged::SatelliteReceiver));
+    match change {
+        ChangeKind::FilterAtDevice { outlet } => receiver(outlet),
+        change if is_filter_step(change) => carries_satellite(before, before.wiring.head_of(change.at())),
+        _ => false,
+    }
+}
+
+/// A dish's line goes to 2,150 MHz (EN 50494:2007): what a change brings into it must pass that.
+fn narrows_satellite(before: &Survey, after: &Survey) -> bool {
+    let receivers = before.parts.values().filter(|part| has(part, Plugged::SatelliteReceiver));
+    receivers.into_iter().any(|outlet| {
+        let head = before.wiring.head_of(outlet.id);
+        if !before.parts.get(&head).is_some_and(|part| part.entry_kind == EntryKind::Satellite) {
+            return false;
+        }
+        let way = after.wiring.way_up(outlet.id);
+        let split_here = after.parts.get(&outlet.id).is_some_and(|part| part.sharing != outlet.sharing);
+        let narrow = way.iter().filter_map(|id| after.parts.get(id)).any(|part| {
+            let new = before.parts.get(&part.id).is_none_or(|old| old.rating != part.rating);
+            new && part.rating.band.is_some_and(|band| band.high_mhz < 2150.0)
+        });
+        narrow || split_here
+    })
+}
+
+/// DC that arrived arrives still, over parts that are as they were or that are known to pass it.
+fn cuts_power(before: &Survey, after: &Survey) -> bool {
+    power_paths(before).iter().any(|path| {
+        let Some(way) = after.wiring.way_between(path.feed.from, path.feed.to) else { return true };
+        way.iter().filter_map(|id| after.parts.get(id)).any(|part| {
+            let as_it_was = before.parts.get(&part.id).is_some_and(|old| {
+                old.kind == part.kind
+                    && old.rating.legs == part.rating.legs
+                    && old.rating.band == part.rating.band
+            });
+            let ends = part.id == path.feed.from || part.id == path.feed.to;
+            !as_it_was && !ends && part.kind != PartKind::Barrel && part.rating.power_pass != Some(true)
+        })
+    })
+}
+
+/// The preamplifier stands at the antenna: what is put between the two costs noise, and nothing may hold its DC back.
+fn before_mast(change: ChangeKind, before: &Survey, after: &Survey) -> bool {
+    if !is_filter_step(change) {
+        return false;
+    }
+    let head = before.wiring.head_of(change.at());
+    let antenna = before.parts.get(&head).is_some_and(|part| part.entry_kind == EntryKind::Antenna);
+    let new: Vec<_> = after
+        .parts
+        .values()
+        .filter(|part| part.is_entry_filter() && after.wiring.head_of(part.id) == head)
+        .filter(|part| before.wiring.feed(part.id) != after.wiring.feed(part.id))
+        .collect();
+    let in_a_row = |from: SubjectId| {
+        let mut at = from;
+        while let [only] = after.wiring.fed_from(at) {
+            if after.parts.get(only).is_some_and(|part| part.kind == PartKind::Amplifier) {
+                return true;
+            }
+            at = *only;
+        }
+        false
+    };
+    antenna && new.iter().any(|filter| in_a_row(filter.id))
+}
+
+fn street_side(change: ChangeKind, before: &Survey) -> bool {
+    match change {
+        ChangeKind::ReplaceRun { to } | ChangeKind::RenewConnectors { to } => before.is_street_side(to),
+        _ => false,
+    }
+}
+
+fn not_own(change: ChangeKind, before: &Survey) -> bool {
+    let rented = before.building.is_some_and(|building| building.ownership == Ownership::Rented);
+    rented && matches!(change, ChangeKind::ReplaceRun { .. } | ChangeKind::NewRun { .. })
+}
+
+fn unmeasured(change: ChangeKind, before: &Survey) -> bool {
+    let ChangeKind::RemoveAmplifier { amplifier } = change else { return false };
+    let below = before.wiring.below(amplifier);
+    below.iter().filter_map(|id| before.parts.get(id)).any(|part| {
+        let needs = [Plugged::Tv, Plugged::TvBox, Plugged::Modem].into_iter().any(|device| has(part, device));
+        let is_level = |measured| matches!(measured, ReadingKind::Level { .. });
+        needs && !before.readings_at(part.id).any(|reading| is_level(reading.measured))
+    })
+}
+
+fn caps_in_use(change: ChangeKind, before: &Survey) -> bool {
+    let ChangeKind::Cap { part, port } = change else { return false };
+    let fed = before.wiring.on_port(part, port).next().is_some();
+    let found = before.parts.get(&part);
+    fed || found.is_some_and(|part| part.plugged.as_ref().is_some_and(|plugged| !plugged.is_empty()))
+}
+
+fn loses_ground_block(before: &Survey, after: &Survey) -> bool {
+    let blocks = before.parts.values().filter(|part| part.kind == PartKind::GroundBlock);
+    blocks.into_iter().any(|block| {
+        after.parts.get(&block.id).is_none_or(|part| {
+            part.kind != PartKind::GroundBlock
+                || before.wiring.feed(block.id).is_some() != after.wiring.feed(block.id).is_some()
+        })
+    })
+}
+
+/// What nobody looked at is not known, never not used: no smaller splitter, and no removal, rests on it.
+fn drops_unknown_output(change: ChangeKind, before: &Survey, after: &Survey) -> bool {
+    let gone: Vec<SubjectId> = match change {
+        ChangeKind::SwapSplitter { splitter, .. } | ChangeKind::RemoveSplitter { splitter } => vec![splitter],
+        ChangeKind::MergeSplitters { upper, lower, .. } => vec![upper, lower],
+        _ => return false,
+    };
+    let outputs = |survey: &Survey| -> u32 {
+        gone.iter().filter_map(|id| survey.parts.get(id)).map(|part| u32::from(part.outputs())).sum()
+    };
+    let unknown = gone.iter().filter_map(|id| before.parts.get(id)).any(|part| {
+        let free = |port: &u8| before.wiring.on_port(part.id, *port).next().is_none();
+        let stated = part.rating.legs > 0;
+        let open = |port: u8| matches!(part.end(port), None | Some(PortEnd::LooseEnd));
+        stated && (1..=part.outputs()).filter(free).any(open)
+    });
+    unknown && outputs(after) < outputs(before)
+}
+
+fn filters_fibre(change: ChangeKind, before: &Survey) -> bool {
+    let ChangeKind::FilterAtDevice { outlet } = change else { return false };
+    before.parts.get(&outlet).is_some_and(|part| has(part, Plugged::FibreBox))
+}

@@ -1,0 +1,1 @@
+//! The laws can be broken: a fault planted in a sound list is found.

@@ -1,0 +1,67 @@
+//! Every change of a list, made by hand one after the other, gives what the list promised.
+
+use advice::forecast::{Forecast, forecast};
+use advice::level;
+use advice::worklist::{Gain, applied, effort};
+
+use house::record::Survey;
+
+use super::{Seen, few_draws};
+
+pub(super) fn broken(seen: &Seen) -> Vec<String> {
+    let mut broken = Vec::new();
+    let mut wrong = |what: String| broken.push(format!("promised: {what}"));
+    let rates = |house: &Survey| forecast(house, &few_draws().stating);
+    let mut house = seen.survey.clone();
+    let Ok(mut current) = rates(&house) else { return vec!["promised: no forecast".into()] };
+    if current != seen.list.as_found {
+        wrong("the forecast as found".into());
+    }
+    for step in &seen.list.steps {
+        if step.before != house {
+            wrong(format!("{:?} stands on another house", step.change));
+        }
+        let after = applied(step.change, &house);
+        if after == house {
+            wrong(format!("{:?} changes nothing", step.change));
+        }
+        let Ok(next) = rates(&after) else {
+            wrong(format!("{:?} leaves a house without forecast", step.change));
+            continue;
+        };
+        if gains(&current, &next) != told(&step.gains) {
+            wrong(format!("the gains of {:?}", step.change));
+        }
+        let levels = level::change(&house, &after, &level::Options::default());
+        if levels.as_ref().ok() != Some(&step.service_changes) {
+            wrong(format!("the levels of {:?}", step.change));
+        }
+        if effort(step.change, &house) != step.effort {
+            wrong(format!("the effort of {:?}", step.change));
+        }
+        (house, current) = (after, next);
+    }
+    if house != seen.list.house_when_done {
+        wrong("the house when done".into());
+    }
+    if current != seen.list.when_done {
+        wrong("the forecast when done".into());
+    }
+    let all = level::change(&seen.survey, &house, &level::Options::default());
+    if all.ok().as_ref() != Some(&seen.list.level_changes) {
+        wrong("the levels when done".into());
+    }
+    broken
+}
+
+fn gains(before: &Forecast, after: &Forecast) -> Vec<[f64; 2]> {
+    after
+        .rooms
+        .iter()
+        .map(|room| [before, after].map(|of| of.path(room.outlet).map_or(0.0, |path| path.down.likely)))
+        .collect()
+}
+
+fn told(gains: &[Gain]) -> Vec<[f64; 2]> {
+    gains.iter().map(|gain| [gain.before_mbps, gain.after_mbps]).collect()
+}

@@ -1,0 +1,54 @@
+//! No list has a step that gains nothing and costs another service.
+
+use advice::forecast::{Forecast, PathForecast, forecast};
+use advice::worklist::{Step, applied};
+use house::record::{ChangeKind, Survey};
+
+use super::{Seen, few_draws};
+
+/// A loss that a service can be told to have, dB: below it lies within what the estimate is worth.
+const COSTS_DB: f64 = 0.3;
+
+/// A rate that can be told from none, Mb/s.
+const GAINS_MBPS: f64 = 1.0;
+
+pub(super) fn broken(seen: &Seen) -> Vec<String> {
+    let costly = |step: &&Step| step.service_changes.iter().any(|change| change.worst_db() <= -COSTS_DB);
+    let idle = seen.list.steps.iter().filter(costly).filter(|step| !serves(step.change) && !gains_rate(step));
+    idle.map(|step| format!("worth: {:?} gains nothing and costs another service", step.change)).collect()
+}
+
+/// Whether a change keeps the network private or the wiring quiet, keeps a device safe from the network, or makes room for
+/// an adapter, without which there is no rate at all.
+fn serves(change: ChangeKind) -> bool {
+    matches!(
+        change,
+        ChangeKind::AddEntryFilter { .. }
+            | ChangeKind::MoveEntryFilter { .. }
+            | ChangeKind::SwapEntryFilter { .. }
+            | ChangeKind::Cap { .. }
+            | ChangeKind::RenewConnectors { .. }
+            | ChangeKind::FilterAtDevice { .. }
+            | ChangeKind::ShareOutlet { .. }
+    )
+}
+
+fn gains_rate(step: &Step) -> bool {
+    let rates = |house: &Survey| forecast(house, &few_draws().stating);
+    let (Ok(before), Ok(after)) = (rates(&step.before), rates(&applied(step.change, &step.before))) else {
+        return false;
+    };
+    let rise = |of: fn(&PathForecast) -> f64| {
+        let at = |forecast: &Forecast, outlet| forecast.path(outlet).map_or(0.0, of);
+        after.rooms.iter().any(|room| at(&after, room.outlet) - at(&before, room.outlet) > GAINS_MBPS)
+    };
+    let of: [fn(&PathForecast) -> f64; 6] = [
+        |path| path.down.low,
+        |path| path.down.likely,
+        |path| path.up.low,
+        |path| path.up.likely,
+        |path| path.phy_down.low,
+        |path| path.phy_up.low,
+    ];
+    of.into_iter().any(rise)
+}
