@@ -15,7 +15,7 @@ pub(super) fn broken(seen: &Seen) -> Vec<String> {
 }
 
 /// What forbids a step.
-fn of_step(step: &Step) -> Vec<String> {
+pub(super) fn of_step(step: &Step) -> Vec<String> {
     let (before, after) = (&step.before, applied(step.change, &step.before));
     let refused = refusal(step.change, before).map(|why| format!("it is refused: {why:?}"));
     let rules: [(&str, bool); 11] = [

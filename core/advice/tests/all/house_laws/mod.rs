@@ -100,3 +100,33 @@ fn every_house_keeps_the_laws() {
     }
     assert!(broken.is_empty(), "{} laws are broken", broken.len());
 }
+
+/// Prints what the list and the findings of the house of `LEGWORK_SEED` are.
+#[test]
+#[ignore = "for whoever looks at a seed"]
+fn one_house_told() {
+    let seed = asked("LEGWORK_SEED", 0);
+    let seen = Seen::of(random::survey(seed));
+    println!("{}\n{}", written_out(seed), as_sheet(&seen.survey));
+    let tag = |id| seen.survey.parts.get(&id).and_then(|part| part.tag.clone()).unwrap_or_default();
+    let told = |found: &[Finding]| {
+        for finding in found {
+            let at: Vec<_> = finding.at.iter().filter_map(|place| place.part()).map(tag).collect();
+            println!("  {:?} {} at {at:?}", finding.weight(), finding.kind.id());
+        }
+    };
+    told(&seen.found);
+    for step in &seen.list.steps {
+        println!(
+            "step {} at {} {:?}",
+            step.change.phrase(&step.before).id,
+            tag(step.change.at()),
+            step.change
+        );
+    }
+    for (change, why) in &seen.list.refused {
+        println!("refused {} at {}: {why:?}", change.phrase(&seen.survey).id, tag(change.at()));
+    }
+    told(&seen.found_when_done);
+    println!("{:#?}", seen.broken());
+}

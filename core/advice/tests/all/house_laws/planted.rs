@@ -1,1 +1,161 @@
-//! The laws can be broken: a fault planted in a sound list is found.
+//! The laws can be broken: a fault planted in a sound list is found, each by the law that is for it.
+
+use advice::level;
+use advice::worklist::{Step, applied};
+use house::record::{CableKind, ChangeKind, Connector, EntryKind, PartKind, Plugged, Survey};
+use houses::change_cases::{FAR, house as far_house};
+use houses::{House, part_id};
+
+use super::{Seen, answers, forbidden, promised, worth};
+
+/// A house that needs an entry filter, and gets it.
+fn open_house() -> House {
+    let house = far_house(FAR).without("F1").at("S1").with(|splitter| splitter.rating.legs = 3);
+    house.outlet("O3", "Den").from("S1", 3).over(CableKind::Six, 10.0).plugged(&[Plugged::Tv])
+}
+
+fn sound(house: House) -> Seen {
+    let seen = Seen::of(house.survey());
+    assert_eq!(seen.broken(), [""; 0]);
+    seen
+}
+
+#[test]
+fn a_grave_finding_that_nothing_answers_is_found() {
+    let mut seen = sound(open_house());
+    seen.list.steps.clear();
+    seen.list.house_when_done = seen.survey.clone();
+    seen.found_when_done = seen.found.clone();
+    assert_eq!(answers::broken(&seen), ["answer: entry-filter-missing is left, and nothing says why"]);
+}
+
+#[test]
+fn work_that_brings_a_grave_finding_is_found() {
+    let mut seen = sound(open_house());
+    seen.found_when_done = std::mem::take(&mut seen.found);
+    let broken = answers::broken(&seen);
+    assert!(
+        broken.iter().any(|what| what == "answer: the work itself brings entry-filter-missing"),
+        "{broken:?}"
+    );
+}
+
+/// A step of a list with another change in another house.
+fn step(change: ChangeKind, before: Survey) -> Step {
+    let list = sound(open_house()).list;
+    let mut step = list.steps.into_iter().next().expect("a filter at least");
+    let after = applied(change, &before);
+    step.service_changes = level::change(&before, &after, &level::Options::default()).expect("a sound house");
+    (step.change, step.before) = (change, before);
+    step
+}
+
+fn antenna_with_mast_amplifier() -> House {
+    let house = House::new().entry("E1", EntryKind::Antenna).amplifier("A1", 1).from("E1", 1);
+    let house = house.splitter("S1", 2).made_for(5.0, 1675.0).from("A1", 1);
+    let outlet = |house: House, tag: &str, port| house.outlet(tag, tag).from("S1", port).adapter("2.5");
+    let house = outlet(outlet(house, "O1", 1).bridge().plugged(&[Plugged::Tv]), "O2", 2);
+    house.plugged(&[Plugged::PowerSupply])
+}
+
+#[test]
+fn what_is_forbidden_is_found() {
+    let dish = || open_house().at("E1").with(|entry| entry.entry_kind = EntryKind::Satellite);
+    let receiver = || dish().at("O2").plugged(&[Plugged::SatelliteReceiver]);
+    let mast = antenna_with_mast_amplifier;
+    let amplified = || open_house().amplifier("A1", 1).from("E1", 1).at("S1").from("A1", 1);
+    let block = || open_house().part("G1", PartKind::GroundBlock).from("E1", 1).at("S1").from("G1", 1);
+    let add = |house: House| {
+        let survey = house.survey();
+        (ChangeKind::AddEntryFilter { behind: part_id(&survey, "E1") }, survey)
+    };
+    let at = |house: House, tag: &str, change: fn(facts::fact::SubjectId) -> ChangeKind| {
+        let survey = house.survey();
+        (change(part_id(&survey, tag)), survey)
+    };
+    let planted = [
+        ("a filter in a line that carries satellite", add(dish())),
+        (
+            "a part not made for satellite in front of a receiver",
+            at(receiver(), "O2", |outlet| ChangeKind::ShareOutlet { outlet }),
+        ),
+        (
+            "a part not made for satellite in front of a receiver",
+            at(receiver(), "S1", |splitter| ChangeKind::SwapSplitter { splitter, legs: 3 }),
+        ),
+        ("DC no longer arrives", at(mast(), "A1", |behind| ChangeKind::AddEntryFilter { behind })),
+        ("a filter in front of the mast amplifier", add(mast())),
+        (
+            "work on the street's side",
+            at(block().at("G1").run(|run| run.connector_near = Connector::Corroded), "G1", |to| {
+                ChangeKind::RenewConnectors { to }
+            }),
+        ),
+        ("work that needs the owner", at(open_house().rented(), "O2", |to| ChangeKind::ReplaceRun { to })),
+        (
+            "an amplifier goes, and nobody measured below it",
+            at(amplified(), "A1", |amplifier| ChangeKind::RemoveAmplifier { amplifier }),
+        ),
+        ("a cap where something hangs", at(open_house(), "S1", |part| ChangeKind::Cap { part, port: 3 })),
+        ("a cap where something hangs", at(open_house(), "O3", |part| ChangeKind::Cap { part, port: 1 })),
+        (
+            "an output that nobody looked at goes",
+            at(open_house().at("S1").with(|splitter| splitter.rating.legs = 6), "S1", |splitter| {
+                ChangeKind::SwapSplitter { splitter, legs: 3 }
+            }),
+        ),
+        (
+            "a filter at a fibre box",
+            at(open_house().at("O3").plugged(&[Plugged::FibreBox]), "O3", |outlet| {
+                ChangeKind::FilterAtDevice { outlet }
+            }),
+        ),
+        // What the list itself refuses.
+        (
+            "it is refused: LevelOut",
+            at(open_house().at("O3").level(860.0, -11.9), "O3", |outlet| ChangeKind::ShareOutlet { outlet }),
+        ),
+    ];
+    for (rule, (change, survey)) in planted {
+        let broken = forbidden::of_step(&step(change, survey));
+        assert!(broken.iter().any(|what| what.contains(rule)), "{rule}: {broken:?}");
+    }
+    // As near to it as can be: the filter behind the mast amplifier.
+    let survey = mast().survey();
+    let behind = ChangeKind::AddEntryFilter { behind: part_id(&survey, "A1") };
+    let broken = forbidden::of_step(&step(behind, survey));
+    assert!(!broken.iter().any(|what| what.contains("mast")), "{broken:?}");
+}
+
+#[test]
+fn a_step_that_only_costs_is_found() {
+    let mut seen = sound(open_house());
+    let survey = seen.survey.clone();
+    let larger = ChangeKind::SwapSplitter { splitter: part_id(&survey, "S1"), legs: 8 };
+    seen.list.steps = vec![step(larger, survey.clone())];
+    assert_eq!(worth::broken(&seen).len(), 1);
+    // The filter costs the TV a little, and keeps the network private.
+    let filter = ChangeKind::AddEntryFilter { behind: part_id(&survey, "E1") };
+    seen.list.steps = vec![step(filter, survey)];
+    assert_eq!(worth::broken(&seen), [""; 0]);
+}
+
+#[test]
+fn a_promise_not_kept_is_found() {
+    let broken_by = |plant: fn(&mut Seen)| {
+        let mut seen = sound(open_house());
+        plant(&mut seen);
+        promised::broken(&seen)
+    };
+    let contains = |broken: &[String], what: &str| broken.iter().any(|told| told.contains(what));
+    let gains = broken_by(|seen| seen.list.steps[0].gains[0].after_mbps += 1.0);
+    assert!(contains(&gains, "the gains of"), "{gains:?}");
+    let levels = broken_by(|seen| seen.list.steps[0].service_changes[0].down[0].db.likely -= 1.0);
+    assert!(contains(&levels, "the levels of"), "{levels:?}");
+    let effort = broken_by(|seen| seen.list.steps[0].effort.minutes += 1);
+    assert!(contains(&effort, "the effort of"), "{effort:?}");
+    let lost = broken_by(|seen| drop(seen.list.steps.remove(0)));
+    assert!(contains(&lost, "when done") || contains(&lost, "another house"), "{lost:?}");
+    let done = broken_by(|seen| seen.list.when_done = seen.list.as_found.clone());
+    assert!(contains(&done, "the forecast when done"), "{done:?}");
+}
