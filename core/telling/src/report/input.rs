@@ -34,6 +34,11 @@ pub struct ReportInput<'a> {
 impl<'a> ReportInput<'a> {
     /// The input for a house of which everything was worked out.
     pub fn gathered(survey: &'a Survey, findings: &[Finding], work: &'a WorkList) -> Self {
+        Self { unknowns: weighed(survey, &work.as_found), ..Self::without_unknowns(survey, findings, work) }
+    }
+
+    /// The same with nothing told of what is not known, which alone takes forecasts of its own.
+    pub fn without_unknowns(survey: &'a Survey, findings: &[Finding], work: &'a WorkList) -> Self {
         let refused = work.refused.iter().map(|(change, refusal)| {
             Phrase::new("report-refused-change")
                 .phrase("change", change.phrase(survey))
@@ -47,7 +52,7 @@ impl<'a> ReportInput<'a> {
             shopping: work.shopping(survey),
             refused: refused.collect(),
             when_done: Some((&work.house_when_done, &work.when_done)),
-            unknowns: weighed(survey, &work.as_found),
+            unknowns: Vec::new(),
             levels: level::told(survey, &work.levels, &work.level_changes),
         }
     }

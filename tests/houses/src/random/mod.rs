@@ -8,6 +8,7 @@
 mod dice;
 mod outlets;
 mod readings;
+pub mod seeds;
 mod services;
 mod tests_made;
 mod tree;

@@ -11,15 +11,13 @@ mod promised;
 mod worth;
 
 use std::path::Path;
-use std::sync::Mutex;
-use std::sync::atomic::{AtomicU64, Ordering};
 
 use advice::finding::{Finding, findings};
 use advice::forecast::{Forecast, Options as Draws};
 use advice::worklist::{Options, WorkList, worklist};
 use house::record::Survey;
 use houses::as_sheet::as_sheet;
-use houses::random;
+use houses::random::{self, seeds};
 
 /// How many houses are looked at where nobody says.
 const HOUSES: u64 = 60;
@@ -56,58 +54,19 @@ impl Seen {
     }
 }
 
-/// A number from the surroundings, or another one.
-fn asked(name: &str, else_: u64) -> u64 {
-    std::env::var(name).map_or(else_, |text| text.parse().expect("a number"))
-}
-
-/// Runs something for many seeds, on all processors, and gives what it found with the seeds.
-fn over_seeds(found_in: impl Fn(u64) -> Vec<String> + Sync) -> Vec<(u64, String)> {
-    let (next, all) = (AtomicU64::new(asked("LEGWORK_SEED", 0)), Mutex::new(Vec::new()));
-    let end = next.load(Ordering::Relaxed) + asked("LEGWORK_HOUSES", HOUSES);
-    let work = || {
-        loop {
-            let seed = next.fetch_add(1, Ordering::Relaxed);
-            if seed >= end {
-                break;
-            }
-            let found = found_in(seed);
-            all.lock().expect("no panic inside").extend(found.into_iter().map(|what| (seed, what)));
-        }
-    };
-    let processors = std::thread::available_parallelism().map_or(1, usize::from);
-    std::thread::scope(|scope| {
-        let threads: Vec<_> = (0..processors).map(|_| scope.spawn(work)).collect();
-        threads.into_iter().for_each(|thread| thread.join().expect("a house that panics is a defect"));
-    });
-    let mut all = all.into_inner().expect("no panic inside");
-    all.sort();
-    all
-}
-
-/// Writes a house out for whoever looks at its seed.
-fn written_out(seed: u64) -> String {
-    let place = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("house-{seed}.toml"));
-    std::fs::write(&place, as_sheet(&random::survey(seed))).expect("a place to write");
-    place.display().to_string()
-}
-
 #[test]
 fn every_house_keeps_the_laws() {
-    let broken = over_seeds(|seed| Seen::of(random::survey(seed)).broken());
-    for (seed, what) in &broken {
-        eprintln!("seed {seed}: {what}\n    {}", written_out(*seed));
-    }
-    assert!(broken.is_empty(), "{} laws are broken", broken.len());
+    let broken = seeds::over_seeds(HOUSES, |seed| Seen::of(random::survey(seed)).broken());
+    seeds::none(&broken, Path::new(env!("CARGO_TARGET_TMPDIR")), random::survey);
 }
 
 /// Prints what the list and the findings of the house of `LEGWORK_SEED` are.
 #[test]
 #[ignore = "for whoever looks at a seed"]
 fn one_house_told() {
-    let seed = asked("LEGWORK_SEED", 0);
+    let seed = seeds::asked("LEGWORK_SEED", 0);
     let seen = Seen::of(random::survey(seed));
-    println!("{}\n{}", written_out(seed), as_sheet(&seen.survey));
+    println!("{}", as_sheet(&seen.survey));
     let tag = |id| seen.survey.parts.get(&id).and_then(|part| part.tag.clone()).unwrap_or_default();
     let told = |found: &[Finding]| {
         for finding in found {

@@ -1,0 +1,164 @@
+//! What comes next: the same steps in the same order, the same things to get, the same refusals; and that nothing is left
+//! is said by all or by none.
+
+use guide::Screen;
+use guide::screen::{Block, RowsBlock};
+use phrase::Phrase;
+use serde_json::Value;
+
+use super::said::{Said, plain, rows, texts};
+
+/// The most refusals that the screen lists.
+const ON_SCREEN: usize = 40;
+
+pub(super) fn broken(said: &Said) -> Vec<String> {
+    let json = &said.json.worklist;
+    let steps = json["steps"].as_array().unwrap();
+    let what: Vec<_> = steps.iter().map(|step| said_of(step, "what")).collect();
+    let mut broken = Vec::new();
+    let mut differ = |who: &str, theirs: &[String], ours: &[String]| {
+        if theirs != ours {
+            broken.push(format!("next: {who}: {theirs:?}, the JSON {ours:?}"));
+        }
+    };
+    let number = |at: usize, what: &String| format!("{}. {what}", at + 1);
+    let numbered: Vec<_> = what.iter().enumerate().map(|(at, what)| number(at, what)).collect();
+    let on_screen: Vec<_> = said
+        .screens
+        .work
+        .iter()
+        .flat_map(rows)
+        .filter(|row| row.key.as_deref().is_some_and(|key| key.starts_with("step")))
+        .map(|row| plain(&row.head))
+        .collect();
+    differ("the screen's steps", &on_screen, &numbered);
+    let as_steps: Vec<_> =
+        what.iter().enumerate().map(|(at, what)| format!("Step {}: {what}", at + 1)).collect();
+    differ(
+        "the report's steps",
+        &texts(&said.report, "section[aria-labelledby=work] article > h3"),
+        &as_steps,
+    );
+    let refused = |between: &str| -> Vec<String> {
+        let refused = json["refused"].as_array().unwrap().iter();
+        refused.map(|one| format!("{}{between}{}", said_of(one, "what"), said_of(one, "why"))).collect()
+    };
+    let on_screen: Vec<_> = block(said, &said.screens.work[0], "report-refused")
+        .into_iter()
+        .flat_map(|block| &block.rows)
+        .map(|row| plain(&format!("{} {}", row.head, row.remark)))
+        .collect();
+    let most = refused(" ").into_iter().take(ON_SCREEN).collect::<Vec<_>>();
+    differ("the screen's refusals", &on_screen, &most);
+    broken.extend(step_by_step(said, steps));
+    broken.extend(of_list(said, steps, &refused(" ")));
+    broken
+}
+
+fn said_of(of: &Value, field: &str) -> String {
+    plain(of[field].as_str().unwrap_or_default())
+}
+
+/// The rows below a heading.
+fn block<'a>(said: &Said, screen: &'a Screen, heading: &str) -> Option<&'a RowsBlock> {
+    let heading = said.say(&Phrase::new(heading));
+    screen.blocks.iter().find_map(|block| match block {
+        Block::Rows(rows) if rows.name == heading => Some(rows),
+        _ => None,
+    })
+}
+
+/// Each step, by what it says of how, cautions, minutes and what to get.
+fn step_by_step(said: &Said, steps: &[Value]) -> Vec<String> {
+    let mut broken = Vec::new();
+    let words = plain(&said.words.worklist);
+    let report = texts(&said.report, "section[aria-labelledby=work] article");
+    let mut from = 0;
+    for (at, step) in steps.iter().enumerate() {
+        let head = format!("{}. {}", at + 1, said_of(step, "what"));
+        match words[from..].find(&head) {
+            Some(place) => from += place + head.len(),
+            None => broken.push(format!("next: the command does not say {head:?} in its place")),
+        }
+        let article = report.get(at).cloned().unwrap_or_default();
+        for text in ["why", "how", "check", "back"].map(|field| said_of(step, field)) {
+            if !article.contains(&text) {
+                broken.push(format!("next: the report's step {} does not say {text:?}", at + 1));
+            }
+            if !words[from..].contains(&text) {
+                broken.push(format!("next: the command's step {} does not say {text:?}", at + 1));
+            }
+        }
+        for caution in step["cautions"].as_array().unwrap().iter().filter_map(Value::as_str).map(plain) {
+            if !article.contains(&caution) || !words.contains(&caution) {
+                broken.push(format!("next: a caution of step {} is left out: {caution:?}", at + 1));
+            }
+        }
+        for needed in step["needs"].as_array().unwrap() {
+            let needed = said_of(needed, "what");
+            if !article.contains(&needed) {
+                broken.push(format!("next: the report's step {} does not need {needed:?}", at + 1));
+            }
+        }
+    }
+    if let (Some(first), Some(screen)) = (steps.first(), &said.screens.step) {
+        let spoken = plain(&screen.spoken().join(" "));
+        for text in ["what", "why", "how"].map(|field| said_of(first, field)) {
+            if !spoken.contains(&text) {
+                broken.push(format!("next: the screen of the first step does not say {text:?}"));
+            }
+        }
+    }
+    broken
+}
+
+/// The list as a whole.
+fn of_list(said: &Said, steps: &[Value], refused: &[String]) -> Vec<String> {
+    let mut broken = Vec::new();
+    let mut holds = |what: &str, holds: bool| {
+        if !holds {
+            broken.push(format!("next: {what}"));
+        }
+    };
+    let words = plain(&said.words.worklist);
+    let report = texts(&said.report, "section[aria-labelledby=work]").join(" ");
+    let answer = texts(&said.report, "p.answer").join(" ");
+    let work = plain(&said.screens.work[0].spoken().join(" "));
+    for refused in refused {
+        holds(&format!("the command does not refuse {refused:?}"), words.contains(refused));
+    }
+    let nothing = "No change was found that is worth the work.";
+    for (who, text) in
+        [("the command", &words), ("the report", &report), ("the answer", &answer), ("the screen", &work)]
+    {
+        holds(&format!("{who} on whether nothing is left"), text.contains(nothing) == steps.is_empty());
+    }
+    if let Some(first) = steps.first() {
+        let first = format!("First thing to do: {}", said_of(first, "what"));
+        holds("the report's first thing to do", answer.contains(&first));
+        let minutes: u64 = steps.iter().filter_map(|step| step["minutes"].as_u64()).sum();
+        let told = said.say(
+            &Phrase::new("desk-worklist-count")
+                .with("count", phrase::Arg::Count(steps.len() as u64))
+                .with("minutes", phrase::Arg::Minutes(minutes)),
+        );
+        holds("the command's count and minutes", words.contains(&plain(&told)));
+        // How many rooms get what they wish afterwards is said word by word by the screen and the report.
+        let sentence = |text: &str| {
+            text.find("When the whole work list is done").map(|from| {
+                let end = text[from..].find('.').map_or(text.len(), |end| from + end);
+                text[from..end].to_owned()
+            })
+        };
+        holds("how many rooms get what they wish when all is done", sentence(&work) == sentence(&answer));
+    }
+    for needed in said.json.worklist["shopping"].as_array().unwrap() {
+        let what = said_of(needed, "what");
+        holds(&format!("the command does not list {what:?}"), words.contains(&what));
+        holds(&format!("the report does not list {what:?}"), report.contains(&what));
+        holds(&format!("the screen does not list {what:?}"), work.contains(&what));
+    }
+    let left = rows(&said.screens.handover).any(|row| row.key.as_deref() == Some("work"));
+    holds("the handover on steps that are left", left != steps.is_empty());
+    broken
+}
