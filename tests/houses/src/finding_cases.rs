@@ -328,6 +328,10 @@ fn level_cases() -> Vec<Case> {
         with_tv().level(603.0, dbmv).about_service(ServiceKind::CableTv, |tv| tv.signal = Some(signal))
     };
     let modem = |dbmv| good_house().at("O1").level(603.0, dbmv);
+    let antenna = |dbmv| {
+        let entry = with_tv().at("E1").with(|entry| entry.entry_kind = EntryKind::Antenna);
+        entry.at("O1").plugged(&[]).at("O3").level(603.0, dbmv)
+    };
     let sends = |dbmv| good_house().at("O1").reads(ReadingKind::ModemSends { dbmv });
     let returning = |returns: f64, sends: f64| {
         good_house()
@@ -351,10 +355,25 @@ fn level_cases() -> Vec<Case> {
     vec![
         // 0 dBmV: 47 CFR 76.605(a)(3).
         case(LevelBelowRule, tv(TvSignal::Analog, -0.5), tv(TvSignal::Analog, 0.0)),
+        // The same rule where analog channels are there beside digital ones, whose own edge is -12 dBmV.
+        case(LevelBelowRule, tv(TvSignal::Both, -0.5), tv(TvSignal::Digital, -0.5)),
+        // +15 dBmV for the digital ones among them: SCTE 40, from memory.
+        case(LevelOutsideGuide, tv(TvSignal::Both, 16.0), tv(TvSignal::Analog, 16.0)),
+        // -83 to -5 dBm, -34.25 to +43.75 dBmV: ATSC A/74:2010, 5.1, as quoted on a public forum.
+        case(LevelOutsideGuide, antenna(44.5), antenna(43.5)),
+        case(LevelNotRecommended, antenna(-20.0), antenna(-19.0)),
         // -12 dBmV: SCTE 40, from memory.
         case(LevelOutsideGuide, tv(TvSignal::Digital, -13.0), tv(TvSignal::Digital, -11.0)),
         // -15 to +15 dBmV: a published CMTS manual reproducing DOCSIS.
         case(ModemLevelOutside, modem(-16.0), modem(-14.0)),
+        // -7 to +7 dBmV: common practice, no source.
+        // A splitter on the way to the modem: a file from 10 MHz leaves out what the modem sends there.
+        case(
+            MeasuredPartNotUsed,
+            good_house().at("S1").measured_from(10.0, 1700.0),
+            good_house().at("S1").measured_from(5.0, 1700.0),
+        ),
+        case(LevelNotRecommended, modem(-8.0), modem(-6.5)),
         // 50 dBmV: "DOCSIS 3.1 cable modem transmit power", volpefirm.com.
         case(ModemSendsHigh, sends(51.0), sends(49.0)),
         // Splits of 42 and 85 MHz.

@@ -26,6 +26,10 @@ pub mod finding_cases;
 pub mod random;
 pub mod refusal_cases;
 
+use std::sync::Arc;
+
+use coax::model::Measured;
+use coax::{Megahertz, ScatterMatrix};
 use facts::fact::SubjectId;
 use house::rating::{Band, PartRating};
 use house::record::{
@@ -286,6 +290,19 @@ impl House {
     /// A level measured at the part named last.
     pub fn level(self, mhz: f64, dbmv: f64) -> Self {
         self.reads(ReadingKind::Level { mhz, dbmv })
+    }
+
+    /// What an instrument found of the part named last, from one frequency to another: half the amplitude, 6 dB, from the
+    /// street side to each output, and nothing else.
+    pub fn measured_from(self, low_mhz: f64, high_mhz: f64) -> Self {
+        self.with(|part| {
+            let ports = usize::from(part.outputs()) + 1;
+            let mut matrix = ScatterMatrix::new(ports);
+            (1..ports).for_each(|port| matrix.set_both(0, port, 0.5.into()));
+            let ends = [Megahertz(low_mhz), Megahertz(high_mhz)];
+            let measured = Measured::new(&ends, &[matrix.clone(), matrix]).expect("a sound file");
+            part.measured = Some(Arc::new(measured));
+        })
     }
 
     /// The wiring belongs to somebody else.

@@ -215,6 +215,10 @@ kinds! {
     DcFeed = "dc-feed", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
     /// DC goes over one run.
     DcFeedDirect = "dc-feed-direct", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
+    /// A level inside what a TV or modem is made for, outside what is recommended.
+    LevelNotRecommended = "level-not-recommended", Note, CommonPractice, LOOK;
+    /// What an instrument found of a part does not reach over the band that is looked at, so the part counts as rated.
+    MeasuredPartNotUsed = "measured-part-not-used", Note, Survey, LOOK;
     /// A room measured faster than expected.
     MeasuredAboveForecast = "measured-above-forecast", Note, Survey, LOOK;
     /// A network socket held a test, not the coax.

@@ -19,6 +19,7 @@ mod inspection;
 mod kind;
 mod legs;
 mod levels;
+mod measured_parts;
 mod networks;
 mod outlet_test;
 mod place;
@@ -75,6 +76,7 @@ const DETECTORS: &[Detector] = &[
     networks::nodes_seen,
     power::feeds,
     levels::measured,
+    measured_parts::not_used,
     levels::modem_sends,
     outlet_test::against_forecast,
     outlet_test::by_itself,

@@ -3,7 +3,7 @@
 //! Every piece throws its own dice, keyed by the identity of the record it stands for, so that a change to one part
 //! leaves the draws of all others as they were.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use coax::{Dice, Network, OutletIndex, PartIndex, Tree};
 use facts::fact::SubjectId;
@@ -15,7 +15,7 @@ use super::pieces::{self, Ending, Rated};
 use crate::error::AdviceError;
 
 /// What TV and modem use of the coax: from the lowest that a modem sends to the top of cable TV, MHz.
-const TV_AND_MODEM: Band = Band { low_mhz: 5.0, high_mhz: 1002.0 };
+pub(crate) const TV_AND_MODEM: Band = Band { low_mhz: 5.0, high_mhz: 1002.0 };
 
 /// A place on the circuit where a result is wanted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -26,6 +26,17 @@ pub(crate) enum Terminal {
     Street(SubjectId),
     /// The TV, box, receiver or modem at an outlet.
     Device(SubjectId),
+    /// A meter in place of whatever hangs there.
+    Meter,
+}
+
+/// Where a meter is screwed on: what hangs behind that place is off meanwhile.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct MeteredAt {
+    /// The part.
+    pub part: SubjectId,
+    /// The output of that part, 1 and up; `None` for its input, and at an outlet for the place of the device.
+    pub port: Option<u8>,
 }
 
 /// What a circuit is solved for.
@@ -55,19 +66,32 @@ pub(crate) struct Circuit {
 impl Circuit {
     /// The circuit of the tree headed by `head`, with adapters at `nodes`.
     pub(super) fn of_tree(survey: &Survey, head: SubjectId, nodes: &[Node]) -> Self {
-        Self::built(survey, head, nodes, Purpose::Network)
+        Self::built(survey, head, nodes, Purpose::Network, None)
     }
 
     /// The circuit of the tree headed by `head` as the other services see it: devices are terminals.
     pub(crate) fn for_levels(survey: &Survey, head: SubjectId) -> Self {
-        Self::built(survey, head, &[], Purpose::Levels)
+        Self::built(survey, head, &[], Purpose::Levels, None)
     }
 
-    fn built(survey: &Survey, head: SubjectId, nodes: &[Node], purpose: Purpose) -> Self {
+    /// The same while a meter is screwed on somewhere. There is no [`Terminal::Meter`] where that place is not on the tree.
+    pub(crate) fn for_meter(survey: &Survey, head: SubjectId, at: MeteredAt) -> Self {
+        Self::built(survey, head, &[], Purpose::Levels, Some(at))
+    }
+
+    fn built(
+        survey: &Survey,
+        head: SubjectId,
+        nodes: &[Node],
+        purpose: Purpose,
+        meter: Option<MeteredAt>,
+    ) -> Self {
+        let behind = meter.map_or_else(BTreeSet::new, |meter| behind(survey, meter));
         let mut builder = Builder {
             survey,
             nodes,
             purpose,
+            meter,
             circuit: Self {
                 pieces: Vec::new(),
                 joins: Vec::new(),
@@ -76,9 +100,13 @@ impl Circuit {
             },
             house_side: BTreeMap::new(),
         };
-        for id in survey.wiring.below(head) {
-            if let Some(part) = survey.parts.get(&id) {
+        for part in survey.wiring.below(head).iter().filter_map(|id| survey.parts.get(id)) {
+            if !behind.contains(&part.id) {
                 builder.place(part);
+            } else if meter == Some(MeteredAt { part: part.id, port: None })
+                && let Some(end) = builder.end_of_feed(part)
+            {
+                builder.circuit.terminals.insert(Terminal::Meter, end);
             }
         }
         builder.circuit
@@ -125,10 +153,22 @@ pub(crate) struct DrawnCircuit {
     pub terminals: BTreeMap<Terminal, OutletIndex>,
 }
 
+/// What hangs behind a meter. At an outlet the meter takes the place of what is plugged in, or else of the next cable.
+fn behind(survey: &Survey, meter: MeteredAt) -> BTreeSet<SubjectId> {
+    let is_outlet = survey.parts.get(&meter.part).is_some_and(|part| part.kind == PartKind::Outlet);
+    let hidden = match meter.port {
+        Some(port) => survey.wiring.on_port(meter.part, port).collect(),
+        None if is_outlet => Vec::new(),
+        None => vec![meter.part],
+    };
+    hidden.into_iter().flat_map(|id| survey.wiring.below(id)).collect()
+}
+
 struct Builder<'a> {
     survey: &'a Survey,
     nodes: &'a [Node],
     purpose: Purpose,
+    meter: Option<MeteredAt>,
     circuit: Circuit,
     /// Where each port of a placed part can be joined.
     house_side: BTreeMap<(SubjectId, u8), At>,
@@ -166,7 +206,7 @@ impl Builder<'_> {
 
     /// Joins a part's street side to what feeds it, or ends it there.
     fn join_feed(&mut self, part: &Part, street_side: At) {
-        let Some(feed) = self.survey.wiring.feed(part.id) else {
+        if self.survey.wiring.feed(part.id).is_none() {
             let cut_off = part.kind != PartKind::Entry || part.entry_state == EntryState::CutOff;
             if cut_off {
                 let ending = if part.end(0) == Some(PortEnd::Capped) { Ending::Capped } else { Ending::Open };
@@ -174,23 +214,33 @@ impl Builder<'_> {
             } else {
                 self.circuit.terminals.insert(Terminal::Street(part.id), street_side);
             }
-            return;
-        };
+        } else if let Some(end) = self.end_of_feed(part) {
+            self.circuit.joins.push((end, street_side));
+        }
+    }
+
+    /// The house-side end of the run that feeds a part, joined to what feeds it; `None` where nothing does.
+    fn end_of_feed(&mut self, part: &Part) -> Option<At> {
+        let feed = self.survey.wiring.feed(part.id)?;
         let run = feed.run.and_then(|id| self.survey.runs.get(&id));
         let key =
             run.map_or_else(|| variant(part.id.uuid().into_bytes(), 1), |run| run.id.uuid().into_bytes());
         let cable = self.add(key, pieces::of_run(run));
-        self.circuit.joins.push(((cable, 1), street_side));
         // Feeders are placed before what they feed, so the port has been offered.
         if let Some(port) = self.house_side.get_mut(&(feed.part, feed.port)) {
             self.circuit.joins.push((*port, (cable, 0)));
             // If further cables share the port, the next one takes the next arm of the junction.
             port.1 += 1;
         }
+        Some((cable, 1))
     }
 
     /// Makes a port of a part ready for what hangs on it: one cable, several twisted together, or an end.
     fn offer(&mut self, part: &Part, port: u8, at: At) {
+        if self.meter == Some(MeteredAt { part: part.id, port: Some(port) }) {
+            self.circuit.terminals.insert(Terminal::Meter, at);
+            return;
+        }
         match self.survey.wiring.on_port(part.id, port).count() {
             0 => {
                 let key = variant(part.id.uuid().into_bytes(), 16 + port);
@@ -226,7 +276,10 @@ impl Builder<'_> {
         };
         let device = match self.purpose {
             Purpose::Network => shares_outlet(part),
-            Purpose::Levels => part.plugged.as_ref().is_some_and(|plugged| !plugged.is_empty()),
+            Purpose::Levels => {
+                let metered = self.meter == Some(MeteredAt { part: part.id, port: None });
+                metered || part.plugged.as_ref().is_some_and(|plugged| !plugged.is_empty())
+            }
         };
         let onward = self.survey.wiring.on_port(part.id, 1).count() > 0;
         let passed_on = onward && part.passes_on_through_box();
@@ -262,7 +315,9 @@ impl Builder<'_> {
         let passing = self.add(variant(part.id.uuid().into_bytes(), 6), pieces::passing_box(part));
         self.circuit.joins.push((wall, (passing, 0)));
         self.offer(part, 1, (passing, 1));
-        if is_node {
+        if self.meter == Some(MeteredAt { part: part.id, port: None }) {
+            self.circuit.terminals.insert(Terminal::Meter, (passing, 2));
+        } else if is_node {
             self.circuit.terminals.insert(Terminal::Adapter(part.id), (passing, 2));
         } else {
             self.end_in_device(part, (passing, 2));
@@ -271,6 +326,11 @@ impl Builder<'_> {
 
     /// What is plugged in at an outlet, or its empty end.
     fn place_device(&mut self, part: &Part, arm: At) {
+        if self.meter == Some(MeteredAt { part: part.id, port: None }) {
+            let arm = self.behind_filter(part, arm);
+            self.circuit.terminals.insert(Terminal::Meter, arm);
+            return;
+        }
         let key = variant(part.id.uuid().into_bytes(), 4);
         let ending = match &part.plugged {
             Some(plugged) if plugged.is_empty() => match part.end(1) {

@@ -14,7 +14,7 @@ mod taken;
 pub mod told;
 mod weak;
 
-pub(crate) use circuit::{Circuit, Terminal};
+pub(crate) use circuit::{Circuit, MeteredAt, TV_AND_MODEM, Terminal};
 pub use nodes::{Node, nodes_of};
 pub use outcome::{
     Cost, CostAt, Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak,

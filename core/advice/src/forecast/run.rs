@@ -150,7 +150,7 @@ impl<'a> House<'a> {
             .terminals()
             .filter_map(|terminal| match terminal {
                 Terminal::Street(entry) => Some(entry),
-                Terminal::Adapter(_) | Terminal::Device(_) => None,
+                Terminal::Adapter(_) | Terminal::Device(_) | Terminal::Meter => None,
             })
             .collect();
         Ok(Self { survey, options, circuit, grid, bridge, rooms, entries })

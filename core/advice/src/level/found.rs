@@ -7,6 +7,7 @@ use facts::fact::SubjectId;
 use house::record::{ReadingKind, ServiceKind, Survey};
 
 use super::Options;
+use super::incoming::{Incoming, Metered, metered_on};
 use super::outlets::{Served, measured_at, served_outlets};
 use super::solve::{Gains, solve};
 use super::window::{MODEM_SENDS, Window, window_of};
@@ -49,7 +50,9 @@ pub struct DownLevel {
     pub mhz: f64,
     /// Gain from the entry to here, dB; negative: a loss.
     pub gain: Span,
-    /// The level here, dBmV; `None` where nobody measured around this frequency what comes in.
+    /// The level here, dBmV; `None` where nobody measured on this tree around this frequency.
+    ///
+    /// Readings made here at this very frequency do not count for it: it is what the wiring explains.
     pub level: Option<Span>,
     /// The level measured here, dBmV.
     pub measured: Option<f64>,
@@ -81,21 +84,24 @@ pub fn levels(survey: &Survey, options: &Options) -> Result<Levels, AdviceError>
     }
     let mut outlets = Vec::new();
     for (entry, served) in by_entry {
-        let incoming = measured_at(survey, entry);
-        let mhz = frequencies(survey, &served, &incoming);
+        let metered = metered_on(survey, entry);
+        let mhz = frequencies(&served, &metered);
         let gains = solve(survey, entry, &mhz, options)?;
-        outlets.extend(served.iter().map(|served| at_outlet(survey, served, &incoming, &gains)));
+        let incoming = Incoming::of(survey, entry, &metered, options)?;
+        let measured: Vec<f64> =
+            metered.iter().flat_map(|metered| metered.levels.iter().map(|(mhz, _)| *mhz)).collect();
+        outlets.extend(served.iter().map(|served| at_outlet(survey, served, &measured, &incoming, &gains)));
     }
     Ok(Levels { outlets })
 }
 
-/// Every frequency that any of these outlets is looked at.
-fn frequencies(survey: &Survey, served: &[Served], incoming: &[(f64, f64)]) -> Vec<f64> {
-    let mut all: Vec<f64> = incoming.iter().map(|(mhz, _)| *mhz).collect();
+/// Every frequency that any of these outlets is looked at, and each that was measured on the tree.
+fn frequencies(served: &[Served], metered: &[Metered]) -> Vec<f64> {
+    let mut all: Vec<f64> =
+        metered.iter().flat_map(|metered| metered.levels.iter().map(|(mhz, _)| *mhz)).collect();
     for served in served {
         all.extend(served.down_mhz);
         all.extend(served.up_mhz.into_iter().flatten());
-        all.extend(measured_at(survey, served.outlet).iter().map(|(mhz, _)| *mhz));
     }
     sorted(all)
 }
@@ -106,14 +112,22 @@ fn sorted(mut mhz: Vec<f64>) -> Vec<f64> {
     mhz
 }
 
-fn at_outlet(survey: &Survey, served: &Served, incoming: &[(f64, f64)], gains: &Gains) -> OutletLevels {
+fn at_outlet(
+    survey: &Survey,
+    served: &Served,
+    measured: &[f64],
+    incoming: &Incoming,
+    gains: &Gains,
+) -> OutletLevels {
     let here = measured_at(survey, served.outlet);
     let window = window_of(survey, served.service);
-    let known = incoming.iter().chain(&here).map(|(mhz, _)| *mhz);
-    let mhz = sorted(served.down_mhz.into_iter().chain(known).collect());
+    let mhz = sorted(served.down_mhz.into_iter().chain(measured.iter().copied()).collect());
     let down = mhz.into_iter().map(|mhz| {
-        let gain = spread(gains.down(served.outlet, mhz));
-        let level = between(incoming, mhz).map(|dbmv| raised(gain, dbmv));
+        let drawn = gains.down(served.outlet, mhz);
+        let level = incoming.seen_from(survey, served.outlet, mhz).map(|comes_in| {
+            spread(comes_in.dbmv.iter().zip(&drawn).map(|(dbmv, gain)| dbmv + gain).collect())
+        });
+        let gain = spread(drawn);
         let measured = here.iter().find(|(at, _)| (at - mhz).abs() < 1e-9).map(|(_, dbmv)| *dbmv);
         DownLevel { mhz, gain, level, measured, window }
     });
@@ -139,20 +153,4 @@ pub(crate) fn sends(survey: &Survey, outlet: SubjectId) -> Option<f64> {
         ReadingKind::ModemSends { dbmv } => Some(dbmv),
         _ => None,
     })
-}
-
-fn raised(span: Span, by: f64) -> Span {
-    Span { low: span.low + by, likely: span.likely + by, high: span.high + by }
-}
-
-/// What comes in at a frequency: between two measured levels in a straight line; nothing is claimed beyond them.
-fn between(incoming: &[(f64, f64)], mhz: f64) -> Option<f64> {
-    if let Some((_, dbmv)) = incoming.iter().find(|(at, _)| (at - mhz).abs() < 1e-9) {
-        return Some(*dbmv);
-    }
-    let pair = incoming.windows(2).find_map(|pair| match pair {
-        [below, above] if below.0 < mhz && mhz < above.0 => Some((*below, *above)),
-        _ => None,
-    });
-    pair.map(|((f0, l0), (f1, l1))| l0 + (l1 - l0) * (mhz - f0) / (f1 - f0))
 }

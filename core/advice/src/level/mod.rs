@@ -1,11 +1,12 @@
 //! The signal levels of the other services: what arrives at each TV and modem, and what a change costs them.
 //!
-//! Worked out with the exact solution of the tree, devices taken as 75-ohm loads. Where nobody measured what comes in
-//! at the entry no level is claimed, only gains and losses on the way and the change of them. This folder says nothing
+//! Worked out with the exact solution of the tree, devices taken as 75-ohm loads. Where nobody measured a
+//! level anywhere on the tree none is claimed, only gains and losses on the way and the change of them. This folder says nothing
 //! about the room network (forecast) and proposes nothing (findings, refusals).
 
 mod change;
 mod found;
+mod incoming;
 mod outlets;
 mod solve;
 mod told;
@@ -19,8 +20,9 @@ pub(crate) use outlets::measured_at;
 pub use outlets::{Served, served_outlets};
 pub use told::{Fit, LevelTold, told};
 pub use window::{
-    ANALOG_TV, ANTENNA_TV, DIGITAL_TV, MODEM_RECEIVES, MODEM_SENDS, Window, least_visual_millivolts,
-    least_visual_millivolts_at_drop, level_of_millivolts, modem_sends_most, window_of,
+    ANALOG_TV, ANTENNA_TV, BOTH_TV, DIGITAL_TV, MODEM_RECEIVES, MODEM_SENDS, Recommended, Window,
+    least_visual_millivolts, least_visual_millivolts_at_drop, level_of_millivolts, modem_sends_most,
+    window_of,
 };
 
 /// How levels are worked out.

@@ -8,7 +8,7 @@ use house::record::Survey;
 
 use super::Options;
 use crate::error::AdviceError;
-use crate::forecast::{Circuit, Terminal};
+use crate::forecast::{Circuit, MeteredAt, Terminal};
 
 /// A level is that of a channel, not of one frequency: power is averaged over these offsets, MHz.
 const WITHIN_CHANNEL: [f64; 3] = [-2.0, 0.0, 2.0];
@@ -17,7 +17,7 @@ const WITHIN_CHANNEL: [f64; 3] = [-2.0, 0.0, 2.0];
 const LEAST_MHZ: f64 = 0.5;
 
 /// Gains in dB (negative: a loss), one a draw and frequency.
-type Draws = Vec<Vec<f64>>;
+pub(super) type Draws = Vec<Vec<f64>>;
 
 /// What every outlet below one entry gets from it, and sends to it.
 pub(super) struct Gains {
@@ -58,28 +58,62 @@ pub(super) fn solve(
         return Ok(gains);
     }
     let circuit = Circuit::for_levels(survey, entry);
+    each_draw(&circuit, entry, mhz, options, |terminal, down, up| {
+        if let Terminal::Device(outlet) = terminal {
+            gains.down.entry(outlet).or_default().push(down);
+            gains.up.entry(outlet).or_default().push(up);
+        }
+    })?;
+    Ok(gains)
+}
+
+/// The gains from an entry to a meter, one list a draw with one figure for each frequency; empty where the meter is not on
+/// the tree of that entry.
+pub(super) fn solve_to_meter(
+    survey: &Survey,
+    entry: SubjectId,
+    meter: MeteredAt,
+    mhz: &[f64],
+    options: &Options,
+) -> Result<Draws, AdviceError> {
+    let mut draws = Draws::new();
+    let circuit = Circuit::for_meter(survey, entry, meter);
+    each_draw(&circuit, entry, mhz, options, |terminal, down, _| {
+        if terminal == Terminal::Meter {
+            draws.push(down);
+        }
+    })?;
+    Ok(draws)
+}
+
+/// Solves a circuit draw by draw; what is found between the street and each device or meter goes to `found`, downwards
+/// and upwards, one figure for each frequency.
+fn each_draw(
+    circuit: &Circuit,
+    entry: SubjectId,
+    mhz: &[f64],
+    options: &Options,
+    mut found: impl FnMut(Terminal, Vec<f64>, Vec<f64>),
+) -> Result<(), AdviceError> {
     let points = points(mhz);
     let grid = FrequencyGrid::new(points.iter().copied().map(Megahertz).collect())?;
     for draw in 0..u64::from(options.draws.max(1)) {
         let drawn = circuit.drawn(|key| Dice::thrown(options.seed, draw, key))?;
-        let Some(street) = drawn.terminals.get(&Terminal::Street(entry)).copied() else { return Ok(gains) };
-        let devices: Vec<(SubjectId, OutletIndex)> = drawn
+        let Some(street) = drawn.terminals.get(&Terminal::Street(entry)).copied() else { return Ok(()) };
+        let ends: Vec<(Terminal, OutletIndex)> = drawn
             .terminals
             .iter()
-            .filter_map(|(terminal, at)| match terminal {
-                Terminal::Device(outlet) => Some((*outlet, *at)),
-                _ => None,
-            })
+            .filter(|(terminal, _)| matches!(terminal, Terminal::Device(_) | Terminal::Meter))
+            .map(|(terminal, at)| (*terminal, *at))
             .collect();
-        let wanted: Vec<_> = devices.iter().flat_map(|(_, at)| [(*at, street), (street, *at)]).collect();
+        let wanted: Vec<_> = ends.iter().flat_map(|(_, at)| [(*at, street), (street, *at)]).collect();
         let solution = drawn.tree.sample(&grid)?.solve(Wanted::Pairs(&wanted))?;
-        for (outlet, at) in devices {
+        for (terminal, at) in ends {
             let down = channels(mhz, &points, &solution, at, street);
-            gains.down.entry(outlet).or_default().push(down);
-            gains.up.entry(outlet).or_default().push(channels(mhz, &points, &solution, street, at));
+            found(terminal, down, channels(mhz, &points, &solution, street, at));
         }
     }
-    Ok(gains)
+    Ok(())
 }
 
 fn point(mhz: f64, offset: f64) -> f64 {

@@ -139,7 +139,7 @@ pub fn told(survey: &Survey, levels: &Levels, changes: &[OutletChange]) -> Vec<L
             outlet: found.outlet,
             service: found.service,
             now,
-            needs: found.windows().map(|window| window.phrase()).collect(),
+            needs: found.windows().flat_map(|window| window.told()).collect(),
             fits: found.fits(),
             change: change.map(OutletChange::phrase),
         }

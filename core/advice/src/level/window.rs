@@ -1,10 +1,10 @@
 //! The levels that a TV or modem needs, each with what backs it.
 
 use coax::Backing;
-use house::record::{ModemGeneration, Service, ServiceKind, Survey, TvSignal};
+use house::record::{ModemGeneration, ServiceKind, Survey, TvSignal};
 use phrase::Phrase;
 
-/// A range of levels.
+/// A range of levels that something needs: outside it is not made to work.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Window {
     /// A name for words and documents to look it up by: the message is `window-<name>`.
@@ -15,6 +15,19 @@ pub struct Window {
     pub high_dbmv: Option<f64>,
     /// What backs it.
     pub backing: Backing,
+    /// The narrower range that is recommended, where one is; its message is `window-<name>.recommended`.
+    pub recommended: Option<Recommended>,
+}
+
+/// A range of levels that leaves a margin.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Recommended {
+    /// The least, dBmV.
+    pub low_dbmv: f64,
+    /// The most, dBmV.
+    pub high_dbmv: f64,
+    /// What backs it.
+    pub backing: Backing,
 }
 
 /// Analog TV at the input of a TV: 0 dBmV or more. 47 CFR 76.605(a)(3), as of 2005 to 2015; (b)(3) in 2021.
@@ -23,14 +36,29 @@ pub const ANALOG_TV: Window = Window {
     low_dbmv: Some(0.0),
     high_dbmv: None,
     backing: Backing::Published("47 CFR 76.605(a)(3), 2015; (b)(3), 2021"),
+    recommended: None,
 };
 
 /// Digital cable TV (256-QAM) at the input of a TV or box: a guide figure of SCTE 40, from memory.
-pub const DIGITAL_TV: Window =
-    Window { name: "digital-tv", low_dbmv: Some(-12.0), high_dbmv: Some(15.0), backing: Backing::FromMemory };
+pub const DIGITAL_TV: Window = Window {
+    name: "digital-tv",
+    low_dbmv: Some(-12.0),
+    high_dbmv: Some(15.0),
+    backing: Backing::FromMemory,
+    recommended: None,
+};
+
+/// Cable TV with analog and digital channels: of both windows the stricter edge at each side.
+pub const BOTH_TV: Window = Window {
+    name: "both-tv",
+    low_dbmv: ANALOG_TV.low_dbmv,
+    high_dbmv: DIGITAL_TV.high_dbmv,
+    backing: Backing::FromMemory,
+    recommended: None,
+};
 
 /// What a cable modem receives, one channel: -15 to +15 dBmV. Table "Digital signal levels" of a published CMTS manual
-/// that reproduces DOCSIS.
+/// that reproduces DOCSIS. Installers aim at -7 to +7 dBmV (common practice, no source).
 pub const MODEM_RECEIVES: Window = Window {
     name: "modem-receives",
     low_dbmv: Some(-15.0),
@@ -38,6 +66,7 @@ pub const MODEM_RECEIVES: Window = Window {
     backing: Backing::Published(
         "table \"Digital signal levels\" of a published CMTS manual reproducing DOCSIS",
     ),
+    recommended: Some(Recommended { low_dbmv: -7.0, high_dbmv: 7.0, backing: Backing::CommonPractice }),
 };
 
 /// At what level a cable modem sends when all is well: up to 50 dBmV with up to four channels. An article on DOCSIS 3.1
@@ -47,18 +76,33 @@ pub const MODEM_SENDS: Window = Window {
     low_dbmv: None,
     high_dbmv: Some(50.0),
     backing: Backing::Published("\"DOCSIS 3.1 cable modem transmit power\", volpefirm.com"),
+    recommended: None,
 };
 
-/// Antenna TV at the input of a TV: the least at which a tuner works, -83 dBm = -34.25 dBmV (ATSC A/74, from memory).
-pub const ANTENNA_TV: Window =
-    Window { name: "antenna-tv", low_dbmv: Some(-34.25), high_dbmv: None, backing: Backing::FromMemory };
+/// Antenna TV at the input of a TV: -83 to -5 dBm (-34.25 to +43.75 dBmV) is where a tuner works (ATSC A/74:2010, 5.1, as
+/// quoted on a public forum). Reception fades, and several stations add up: from A/74's weak signal of -68 dBm
+/// (tvtechnology.com, "NTIA proposes minimum performance standards") to its -8 dBm for each of several (5.2) there is a
+/// margin at both ends.
+pub const ANTENNA_TV: Window = Window {
+    name: "antenna-tv",
+    low_dbmv: Some(-34.25),
+    high_dbmv: Some(43.75),
+    backing: Backing::Published("ATSC A/74:2010, 5.1, as quoted on a public forum"),
+    recommended: Some(Recommended {
+        low_dbmv: -19.25,
+        high_dbmv: 40.75,
+        backing: Backing::Published(
+            "ATSC A/74, as reported by tvtechnology.com and quoted on a public forum",
+        ),
+    }),
+};
 
 /// Meters and our own words show levels in tenths: a level that reads like the edge is not outside, dB.
 const SHOWN_APART_DB: f64 = 0.05;
 
 impl Window {
     /// Every window.
-    pub const ALL: [Self; 5] = [ANALOG_TV, DIGITAL_TV, MODEM_RECEIVES, MODEM_SENDS, ANTENNA_TV];
+    pub const ALL: [Self; 6] = [ANALOG_TV, DIGITAL_TV, BOTH_TV, MODEM_RECEIVES, MODEM_SENDS, ANTENNA_TV];
 
     /// Whether a level lies in it, edges included, and what a meter would show as the edge.
     pub fn holds(&self, dbmv: f64) -> bool {
@@ -76,20 +120,44 @@ impl Window {
     pub fn phrase(&self) -> Phrase {
         Phrase::new(format!("window-{}", self.name))
     }
+
+    /// What is recommended, and from where that is known; `None` where nothing narrower is.
+    pub fn recommended_phrase(&self) -> Option<Phrase> {
+        self.recommended.map(|_| self.phrase().attribute("recommended"))
+    }
+
+    /// All that is told of it: what is needed, then what is recommended.
+    pub(crate) fn told(&self) -> Vec<Phrase> {
+        [Some(self.phrase()), self.recommended_phrase()].into_iter().flatten().collect()
+    }
+
+    /// Whether a level keeps the margin that is recommended; any level does where none is.
+    pub fn has_margin(&self, dbmv: f64) -> bool {
+        self.recommended.is_none_or(|recommended| {
+            let outside = (recommended.low_dbmv - dbmv).max(dbmv - recommended.high_dbmv);
+            outside < SHOWN_APART_DB
+        })
+    }
 }
 
 /// The window of what a service brings to an outlet; `None` for a service of which no level is known here. Where
 /// nobody said whether cable TV is analog or digital, the wider, digital one.
 pub fn window_of(survey: &Survey, service: ServiceKind) -> Option<Window> {
     match service {
-        ServiceKind::CableTv => {
-            let analog = |service: &Service| service.signal == Some(TvSignal::Analog);
-            let all_analog = survey.services_of(service).next().is_some_and(analog);
-            Some(if all_analog { ANALOG_TV } else { DIGITAL_TV })
-        }
+        ServiceKind::CableTv => Some(cable_tv(survey)),
         ServiceKind::CableInternet => Some(MODEM_RECEIVES),
         ServiceKind::AntennaTv => Some(ANTENNA_TV),
         _ => None,
+    }
+}
+
+fn cable_tv(survey: &Survey) -> Window {
+    let signals = || survey.services_of(ServiceKind::CableTv).filter_map(|service| service.signal);
+    let has = |kind: TvSignal| signals().any(|signal| signal == kind || signal == TvSignal::Both);
+    match (has(TvSignal::Analog), has(TvSignal::Digital)) {
+        (true, false) => ANALOG_TV,
+        (true, true) => BOTH_TV,
+        (false, _) => DIGITAL_TV,
     }
 }
 
@@ -121,6 +189,24 @@ pub fn level_of_millivolts(millivolts: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// -83, -68, -8 and -5 dBm of ATSC A/74 across 75 ohm: dBmV = dBm + 48.7506 (Application Note 808, 2002).
+    #[test]
+    fn the_antenna_window_is_a_74s() {
+        let recommended = ANTENNA_TV.recommended.map(|margin| [margin.low_dbmv, margin.high_dbmv]);
+        let [low, high] = recommended.unwrap_or_default();
+        let edges = [ANTENNA_TV.low_dbmv, Some(low), Some(high), ANTENNA_TV.high_dbmv];
+        for (edge, dbm) in edges.into_iter().zip([-83.0, -68.0, -8.0, -5.0]) {
+            assert!((edge.unwrap_or_default() - (dbm + 48.7506)).abs() < 0.01, "{edge:?} is not {dbm} dBm");
+        }
+    }
+
+    #[test]
+    fn a_margin_ends_before_the_window_does() {
+        assert!(ANTENNA_TV.holds(-25.0) && !ANTENNA_TV.has_margin(-25.0) && ANTENNA_TV.has_margin(-15.0));
+        assert!(MODEM_RECEIVES.has_margin(7.04) && !MODEM_RECEIVES.has_margin(-8.0));
+        assert!(DIGITAL_TV.has_margin(-12.0), "nothing narrower is recommended");
+    }
 
     #[test]
     fn a_level_that_reads_like_the_edge_is_not_outside() {

@@ -5,6 +5,7 @@ mod field_forecasts;
 mod finding_field_cases;
 mod finding_kinds;
 mod house_laws;
+mod level_readings;
 mod level_worked;
 mod measured_parts;
 mod passing_box;

@@ -92,6 +92,15 @@ struct WindowJson {
     low_dbmv: Option<f64>,
     high_dbmv: Option<f64>,
     grounds: &'static str,
+    recommended: Option<RecommendedJson>,
+}
+
+/// The narrower range that is recommended.
+#[derive(Serialize)]
+struct RecommendedJson {
+    low_dbmv: f64,
+    high_dbmv: f64,
+    grounds: &'static str,
 }
 
 /// What all steps of the work list change, dB: more signal is positive.
@@ -156,12 +165,21 @@ fn window_as_json(window: Window) -> WindowJson {
         name: window.name.replace('-', "_"),
         low_dbmv: window.low_dbmv,
         high_dbmv: window.high_dbmv,
-        grounds: match window.backing {
-            Backing::Published(_) => "published",
-            Backing::Derived(_) => "derived",
-            Backing::CommonPractice => "common_practice",
-            Backing::FromMemory => "from_memory",
-            Backing::Estimate(_) => "estimate",
-        },
+        grounds: grounds(window.backing),
+        recommended: window.recommended.map(|recommended| RecommendedJson {
+            low_dbmv: recommended.low_dbmv,
+            high_dbmv: recommended.high_dbmv,
+            grounds: grounds(recommended.backing),
+        }),
+    }
+}
+
+fn grounds(backing: Backing) -> &'static str {
+    match backing {
+        Backing::Published(_) => "published",
+        Backing::Derived(_) => "derived",
+        Backing::CommonPractice => "common_practice",
+        Backing::FromMemory => "from_memory",
+        Backing::Estimate(_) => "estimate",
     }
 }

@@ -105,6 +105,7 @@ fn report(guide: &mut Guide, place: &Path) -> String {
     let screen = stage(guide, "handover");
     let key = screen.keys().into_iter().find(|key| key.contains(".html")).unwrap().to_owned();
     guide.act(&Deed::File { key, file: place.to_str().unwrap().into() }).unwrap();
+    guide.settle_long_work();
     let page = std::fs::read_to_string(place).unwrap();
     std::fs::remove_file(place).unwrap();
     page

@@ -361,24 +361,58 @@ level-at-most = { $high } or less
 
 window-analog-tv = analog TV at the set: 0 dBmV or more (47 CFR 76.605)
 window-digital-tv = digital TV at the set: -12 to +15 dBmV (a guide figure, as far as we know)
+window-both-tv = analog and digital TV at the set: 0 to +15 dBmV (47 CFR 76.605 for analog channels; a guide figure, as far as we know, for digital ones)
 window-modem-receives = what the modem receives: -15 to +15 dBmV (a published manual that reproduces DOCSIS)
+    .recommended = recommended: -7 to +7 dBmV (common practice, no source)
 window-modem-sends = what the modem sends: 50 dBmV or less (a published article on DOCSIS 3.1)
-window-antenna-tv = antenna TV at the set: -34 dBmV or more (a guide figure, as far as we know)
+window-antenna-tv = antenna TV at the set: -34 to +43 dBmV (ATSC A/74:2010)
+    .recommended = recommended: -19 to +40 dBmV, since reception fades and stations add up (the weak and the strong signal of ATSC A/74)
 
 finding-level-below-rule = At { $outlet } { $service } was measured at { $level } ({ $frequency }); { $needs } is the rule for analog channels.
     .why = The picture can turn grainy, and any further loss is seen at once.
     .do = Look at connectors and splits on the way there. If all are sound, ask the provider to look at the level at the entry.
     .source = 47 CFR 76.605(a)(3), 2015: 1 mV across 75 ohm at the set. For analog channels only.
 
+level-too-much = Look whether an amplifier on the way is needed at all, or set too high. A pad (attenuator) at the device takes off what is too much.
+
 finding-level-outside-guide = At { $outlet } { $service } was measured at { $level } ({ $frequency }); { $needs } is usual.
-    .why = Channels may freeze or be missing, and there is no room for further loss.
-    .do = Look at connectors and splits on the way there. If all are sound, ask the provider, or whoever looks after the antenna.
+    .why = { $side ->
+        [high] So much overdrives the set: channels may freeze or be missing.
+       *[low] Channels may freeze or be missing, and there is no room for further loss.
+    }
+    .do = { $side ->
+        [high] { level-too-much }
+       *[low] Look at connectors and splits on the way there. If all are sound, ask the provider, or whoever looks after the antenna.
+    }
     .source = Guide figures as far as we know (SCTE 40 for cable, ATSC A/74 for antenna), not checked against them.
 
 finding-modem-level-outside = The modem at { $outlet } receives { $level } ({ $frequency }); { $needs } is what it is made for.
     .why = The internet may be slow or drop out, whatever the room network does.
-    .do = Look at connectors and splits on the way to the modem. If all are sound, ask the provider.
+    .do = { $side ->
+        [high] { level-too-much } If none is there, ask the provider.
+       *[low] Look at connectors and splits on the way to the modem. If all are sound, ask the provider.
+    }
     .source = Table "Digital signal levels" of a published manual that reproduces DOCSIS: -15 to +15 dBmV.
+
+finding-level-not-recommended = At { $outlet } { $service } was measured at { $level } ({ $frequency }): enough, but outside { $needs }, which is recommended.
+    .why = { $side ->
+        [high] Little more would overdrive the device.
+       *[low] Levels move with heat and season, and any further loss may be seen.
+    }
+    .do = Nothing needs to be done while all works. If it drops out now and then, look here first.
+    .source = { source-practice }
+
+finding-measured-part-not-used = What was measured of { $part } { $lacks ->
+        [ports] has another number of ports than it
+       *[band] reaches over { $reaches }, not over all of { $needed }
+    }; { $for ->
+        [network] for the room network
+        [levels] for the levels of TV and modem
+       *[both] for the room network and for levels
+    } it counts as its label says.
+    .why = A label says less than an instrument, so the ranges are wider there.
+    .do = Nothing needs to be done. Whoever has the instrument can measure it once more over the whole band.
+    .source = { source-survey }
 
 finding-modem-sends-high = The modem at { $outlet } sends at { $level }; { $needs } is what is recommended.
     .why = It nearly shouts to be heard: too much is lost on its way to the street.

@@ -1,6 +1,6 @@
 # What TV and modem get: levels, and what work on the coax changes of them.
 
-levels-how = A level says how strong the signal is. It is only told where somebody measured it, or measured what comes in at the entry; the change is told everywhere. A splitter taken out of the way means more signal, one put in means less.
+levels-how = A level says how strong the signal is. It is only told where somebody measured it, or measured it elsewhere on the same coax; the change is told everywhere. A splitter taken out of the way means more signal, one put in means less.
 levels-measured = { $level } measured here at { $frequency }
 levels-worked-out = likely { $level } at { $frequency } ({ $low } to { $high })
 levels-not-known = not known: nobody measured what comes in at { $entry }
