@@ -72,6 +72,8 @@ const FILTER_AT_TV: Change = |survey| ChangeKind::FilterAtDevice { outlet: part_
 const CAP: Change = |survey| ChangeKind::Cap { part: part_id(survey, "S1"), port: 3 };
 const RENEW: Change = |survey| ChangeKind::RenewConnectors { to: part_id(survey, "S1") };
 const REPLACE: Change = |survey| ChangeKind::ReplaceRun { to: part_id(survey, "O2") };
+const MOVE_BRIDGE: Change =
+    |survey| ChangeKind::MoveBridge { from: part_id(survey, "O1"), to: part_id(survey, "O3") };
 
 /// One case for each reason.
 pub fn cases() -> Vec<Case> {
@@ -149,5 +151,7 @@ pub fn cases() -> Vec<Case> {
         ),
         case("street-side", RENEW, renewed(EntryKind::Cable), renewed(EntryKind::Antenna)),
         case("not-yours", REPLACE, cable().rented(), cable()),
+        // The den hangs on a tree of its own: from there no cable leads to the office.
+        case("cuts-network", MOVE_BRIDGE, cable().at("O3").fed_by_nothing(), cable()),
     ]
 }

@@ -5,8 +5,10 @@ use house::naming;
 use house::record::{ChangeKind, EntryKind, EntryState, PartKind, Plugged, Service, ServiceKind, Survey};
 use phrase::{Arg, Phrase};
 
+use super::effect::applied;
 use super::services::service_refusal;
 use super::to_buy::entry_filter_rating;
+use crate::forecast::nodes_of;
 
 /// Why a change is not offered.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -88,6 +90,11 @@ pub enum Refusal {
     },
     /// The wiring belongs to somebody else: ask first.
     NotYours,
+    /// A room that has the network would lose it: no cable leads from the bridge's new place to it.
+    CutsNetwork {
+        /// The outlet of that room.
+        outlet: SubjectId,
+    },
 }
 
 impl Refusal {
@@ -136,6 +143,9 @@ impl Refusal {
                 Phrase::new("refusal-street-side").phrase("run", naming::run_to(survey, to))
             }
             Self::NotYours => Phrase::new("refusal-not-yours"),
+            Self::CutsNetwork { outlet } => {
+                Phrase::new("refusal-cuts-network").phrase("outlet", naming::part(survey, outlet))
+            }
         }
     }
 }
@@ -158,9 +168,21 @@ pub fn refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
         ChangeKind::ReplaceRun { .. } | ChangeKind::NewRun { .. } if not_own(survey) => {
             Some(Refusal::NotYours)
         }
+        ChangeKind::MoveBridge { from, to } => network_refusal(survey, from, to),
         _ => None,
     };
     own.or_else(|| service_refusal(change, survey))
+}
+
+/// Where the bridge goes to another tree, the rooms of the tree that it leaves get no network any more.
+fn network_refusal(survey: &Survey, from: SubjectId, to: SubjectId) -> Option<Refusal> {
+    let (left, joined) = (survey.wiring.head_of(from), survey.wiring.head_of(to));
+    if left == joined {
+        return None;
+    }
+    let after = nodes_of(&applied(ChangeKind::MoveBridge { from, to }, survey));
+    let mut left = after.iter().map(|node| node.outlet).filter(|id| survey.wiring.head_of(*id) == left);
+    left.next().map(|outlet| Refusal::CutsNetwork { outlet })
 }
 
 fn not_own(survey: &Survey) -> bool {

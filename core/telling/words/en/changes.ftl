@@ -170,4 +170,5 @@ refusal-level-out = { $service } at { $outlet } was measured at { $before }; it 
 refusal-sends-too-much = The modem at { $outlet } sends at { $before } now and would have to send at about { $after }, more than is good.
 refusal-cuts-device = { $outlet } is in use.
 refusal-street-side = It is on the street's side: { $run }. That side stays closed; ask the provider to put it right.
+refusal-cuts-network = { $outlet } would get no network any more: no cable leads to it from there.
 refusal-not-yours = The wiring is rented: new cable in the walls is for the owner to decide. Ask first.
