@@ -9,7 +9,12 @@ pub enum Caution {
     WhoDependsOnIt,
     /// The mains supplies of everything on the coax come out first; a spark or a tingle means stop.
     SuppliesFirst,
-    /// Only the house side of the ground block is ours; some drops carry AC (up to 90 V: from memory).
+    /// Looking what goes dead when a cable is unscrewed, the one work for which an amplifier stays on: without it nothing
+    /// arrives. Only where nothing puts power on the coax.
+    LookWhatGoesDead,
+    /// A tone tracer, and all work that follows on tracing: the supplies come out first.
+    SuppliesForTracer,
+    /// Only the house side of the ground block is ours; some drops carry the provider's power.
     HouseSideOnly,
     /// No ground is ever removed.
     KeepGrounds,
@@ -29,9 +34,11 @@ pub enum Caution {
 
 impl Caution {
     /// All cautions, in the order in which they are read.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 12] = [
         Self::WhoDependsOnIt,
         Self::SuppliesFirst,
+        Self::LookWhatGoesDead,
+        Self::SuppliesForTracer,
         Self::HouseSideOnly,
         Self::KeepGrounds,
         Self::Thunderstorm,
@@ -42,11 +49,17 @@ impl Caution {
         Self::MainsNear,
     ];
 
+    /// Those of following a cable to where it leads: two orders of work, one with an amplifier on and one with all supplies
+    /// out.
+    pub const TRACING: [Self; 3] = [Self::LookWhatGoesDead, Self::SuppliesForTracer, Self::Thunderstorm];
+
     /// Its words, with the reason.
     pub fn phrase(self) -> Phrase {
         Phrase::new(match self {
             Self::WhoDependsOnIt => "caution-who-depends-on-it",
             Self::SuppliesFirst => "caution-supplies-first",
+            Self::LookWhatGoesDead => "caution-look-what-goes-dead",
+            Self::SuppliesForTracer => "caution-supplies-for-tracer",
             Self::HouseSideOnly => "caution-house-side-only",
             Self::KeepGrounds => "caution-keep-grounds",
             Self::Thunderstorm => "caution-thunderstorm",

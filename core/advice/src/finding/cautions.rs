@@ -1,8 +1,8 @@
 //! Which cautions belong to which kind of work, most important first.
 
 use super::Caution::{
-    self, Blade, Heights, HouseSideOnly, KeepGrounds, MainsNear, PoweredLeg, SuppliesFirst, Thunderstorm,
-    WhoDependsOnIt,
+    self, Blade, Heights, HouseSideOnly, KeepGrounds, LookWhatGoesDead, MainsNear, PoweredLeg, SuppliesFirst,
+    SuppliesForTracer, Thunderstorm, WhoDependsOnIt,
 };
 
 /// Nothing is unscrewed.
@@ -21,10 +21,13 @@ pub(crate) const CONNECTORS: &[Caution] =
 pub(crate) const CABLE: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, Thunderstorm, Heights];
 /// A cap is screwed on.
 pub(crate) const CAP: &[Caution] = &[PoweredLeg, WhoDependsOnIt, SuppliesFirst, Thunderstorm];
-/// Cable is followed through the house.
-pub(crate) const TRACE: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, HouseSideOnly, Thunderstorm, Heights];
+/// Cable is followed through the house: by what goes dead, with an amplifier on, or by a tone, with all supplies out.
+pub(crate) const TRACE: &[Caution] =
+    &[WhoDependsOnIt, LookWhatGoesDead, SuppliesForTracer, HouseSideOnly, Thunderstorm, Heights];
 /// Cable is followed, and a cap screwed on where it leads nowhere.
 pub(crate) const TRACE_AND_CAP: &[Caution] =
-    &[WhoDependsOnIt, SuppliesFirst, PoweredLeg, HouseSideOnly, Thunderstorm, Heights];
+    &[WhoDependsOnIt, LookWhatGoesDead, SuppliesForTracer, PoweredLeg, HouseSideOnly, Thunderstorm, Heights];
+/// Two trees are joined.
+pub(crate) const JOIN: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, HouseSideOnly, Thunderstorm, Heights];
 /// New cable is laid.
 pub(crate) const NEW_CABLE: &[Caution] = &[WhoDependsOnIt, SuppliesFirst, Thunderstorm, Heights, MainsNear];

@@ -4,7 +4,7 @@ use phrase::Phrase;
 
 use super::caution::Caution;
 use super::caution::Caution::{Fibre, PoweredLeg, SuppliesFirst, WhoDependsOnIt};
-use super::cautions::{CABLE, CAP, CONNECTORS, ENTRY, ENTRY_LOOK, LOOK, TRACE, TRACE_AND_CAP, UNSCREW};
+use super::cautions::{CABLE, CAP, CONNECTORS, ENTRY, ENTRY_LOOK, JOIN, LOOK, TRACE, TRACE_AND_CAP, UNSCREW};
 
 /// How much a finding matters, most first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -93,7 +93,7 @@ kinds! {
     /// Two bridges on one tree.
     TwoBridges = "two-bridges", Grave, CommonPractice, &[WhoDependsOnIt];
     /// An adapter and the bridge hang on different trees.
-    OtherTree = "other-tree", Grave, CommonPractice, TRACE;
+    OtherTree = "other-tree", Grave, CommonPractice, JOIN;
     /// Satellite signals and adapters share a tree.
     SatelliteOnTree = "satellite-on-tree", Grave, Published, UNSCREW;
     /// An amplifier without by-pass stands between adapters.

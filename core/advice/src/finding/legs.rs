@@ -43,11 +43,12 @@ fn legs(inspection: &Inspection<'_>, kind: FindingKind, part: &Part, ports: &[u8
         .with("legs", Arg::Several(ports.iter().map(|port| Arg::Text(port.to_string())).collect()))
 }
 
-/// Outlets that somebody looked at, with nothing plugged in and no adapter to come.
+/// Outlets that somebody looked at, with nothing plugged in, no adapter to come and no cap on.
 pub(super) fn empty_outlets(inspection: &Inspection<'_>) -> Vec<Finding> {
     inspection
         .parts(&[PartKind::Outlet])
         .filter(|outlet| outlet.plugged.as_ref().is_some_and(Vec::is_empty) && outlet.adapter.is_none())
+        .filter(|outlet| outlet.end(1) != Some(PortEnd::Capped))
         .filter(|outlet| inspection.survey.wiring.feed(outlet.id).is_some())
         .filter(|outlet| inspection.survey.wiring.fed_from(outlet.id).is_empty())
         .filter(|outlet| !inspection.nodes.iter().any(|node| node.outlet == outlet.id))

@@ -1,4 +1,5 @@
-//! The order of the work: the change that gains most goes first, and what it leaves is looked at anew.
+//! The order of the work: what is grave or keeps the network private goes first, then the change that gains most a minute;
+//! what it leaves is looked at anew.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -10,7 +11,9 @@ use phrase::{Arg, Phrase};
 use super::care::cautions_of;
 use super::effect::applied;
 use super::effort::{Effort, effort};
+use super::gain::{Gain, gains};
 use super::propose::{proposals, trunk};
+use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
 use super::refusal::{Refusal, refusal};
 use super::watch::Meter;
 use crate::error::AdviceError;
@@ -35,17 +38,6 @@ impl Default for Options {
         let stating = forecast::Options::default();
         Self { screening: forecast::Options { draws: 16, points: 89, ..stating }, stating, most_steps: 24 }
     }
-}
-
-/// What a step gains at one outlet: the likely rate towards it, Mb/s.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Gain {
-    /// The outlet.
-    pub outlet: SubjectId,
-    /// Before the step.
-    pub before_mbps: f64,
-    /// After it.
-    pub after_mbps: f64,
 }
 
 /// One step of the work.
@@ -149,9 +141,9 @@ pub(super) const WORTH_MBPS: f64 = 15.0;
 /// Works out what to change and in which order.
 ///
 /// Greedy: of all changes not refused, the one whose gain a minute of work is greatest comes next; then the house
-/// with that change is looked at anew. What keeps the network private or the house quiet (entry filter, caps) is
-/// done whether or not it gains speed. A change that could not be done, or was put back, is not proposed again while that
-/// stands in the survey.
+/// with that change is looked at anew. What takes a grave finding away or keeps the network private goes before all that
+/// does neither. What keeps the network private or the house quiet (entry filter, caps) is done whether or not it gains
+/// speed. A change that could not be done, or was put back, is not proposed again while that stands in the survey.
 ///
 /// # Errors
 /// What [`forecast()`] gives.
@@ -179,11 +171,11 @@ pub fn worklist_watched(
     let mut current = as_found.clone();
     while steps.len() < options.most_steps {
         let screened = forecast(&house, &options.screening)?;
-        let mut best: Option<(f64, ChangeKind, Survey)> = None;
+        let mut worth_it: Vec<((bool, f64), ChangeKind)> = Vec::new();
         let candidates: Vec<_> =
             proposals(&house).into_iter().filter(|change| !given_up.contains(change)).collect();
         meter.round(candidates.len());
-        let mut worth_it = 0;
+        let grave_now = grave(&house);
         for change in candidates.iter().copied() {
             meter.weighed()?;
             if let Some(against) = refusal(change, &house) {
@@ -191,22 +183,22 @@ pub fn worklist_watched(
                 continue;
             }
             let after = applied(change, &house);
-            let gain = worth((&house, &screened), (&after, &forecast(&after, &options.screening)?));
+            let worth = Worth::of((&house, &screened), (&after, &forecast(&after, &options.screening)?));
             let minutes = effort(change, &house).minutes.max(1) as f64;
             let is_suspect =
                 matches!(change, ChangeKind::SwapSplitter { splitter, .. } if suspects.contains(&splitter));
-            let wanted = is_suspect || is_wanted_anyway(change);
-            if gain < WORTH_MBPS && !wanted {
+            let ends_grave = worth.rate >= 0.0 && takes_grave_away(&grave_now, || grave(&after));
+            let wanted = is_suspect || ends_grave || is_wanted_anyway(change);
+            if worth.rate < WORTH_MBPS && !wanted {
                 continue;
             }
-            worth_it += 1;
-            // What is wanted anyway never loses out to nothing: its least value is that of a small gain.
-            let value = if wanted { gain.max(WORTH_MBPS) } else { gain } / minutes;
-            if best.as_ref().is_none_or(|(most, ..)| value > *most) {
-                best = Some((value, change, after));
-            }
+            // The test says that a suspect costs more than the forecast knows of.
+            let least = if is_suspect { WORTH_MBPS } else { 0.0 };
+            let rank = (ends_grave || keeps_private(change), worth.for_order().max(least) / minutes);
+            worth_it.push((rank, change));
         }
-        let Some((_, change, after)) = best else { break };
+        let Some(change) = first_of(&worth_it) else { break };
+        let after = applied(change, &house);
         if let Some(at) = undone_by(&steps, change) {
             // A splitter is not swapped first and thrown out afterwards: the list is made again without that swap.
             if let Some(step) = steps.drain(at..).next() {
@@ -216,7 +208,7 @@ pub fn worklist_watched(
             }
             continue;
         }
-        let left = (worth_it - 1).min(options.most_steps - steps.len() - 1);
+        let left = (worth_it.len() - 1).min(options.most_steps - steps.len() - 1);
         meter.rounds_left(left, candidates.len());
         let next = meter.stated(&after, &options.stating)?;
         steps.push(Step {
@@ -263,27 +255,6 @@ pub fn is_wanted_anyway(change: ChangeKind) -> bool {
     )
 }
 
-/// What a change is worth, Mb/s: over all rooms and both directions, the rise of what people asked for, and a tenth of
-/// what rises beyond. Half of it counts at the likely value, half at the low one, so that a doubtful path made sure
-/// counts too.
-fn worth(before: (&Survey, &Forecast), after: (&Survey, &Forecast)) -> f64 {
-    let value = |(survey, forecast): (&Survey, &Forecast), outlet: SubjectId| {
-        let wish = survey.wish_at(outlet);
-        let rated = |mbps: f64, wish: Option<f64>| match wish {
-            Some(wish) => mbps.min(wish) + 0.1 * (mbps - wish).max(0.0),
-            None => 0.3 * mbps,
-        };
-        forecast.path(outlet).map_or(0.0, |path| {
-            [path.down, path.up]
-                .into_iter()
-                .zip([wish.map(|wish| wish.down_mbps), wish.map(|wish| wish.up_mbps)])
-                .map(|(rate, wish)| 0.5 * (rated(rate.likely, wish) + rated(rate.low, wish)))
-                .sum()
-        })
-    };
-    after.1.rooms.iter().map(|room| value(after, room.outlet) - value(before, room.outlet)).sum()
-}
-
 /// Splitters not made for the band, or of which nobody knows, on the way to an outlet that was measured below its
 /// forecast: the forecast trusts them more than the test does, so they are swapped first.
 fn suspects(survey: &Survey, forecast: &Forecast) -> BTreeSet<SubjectId> {
@@ -317,13 +288,4 @@ fn undone_by(steps: &[Step], change: ChangeKind) -> Option<usize> {
             if (*above, *below) == (upper, lower))
     };
     proposals(before).into_iter().any(|other| same(&other) && refusal(other, before).is_none()).then_some(at)
-}
-
-fn gains(before: &Forecast, after: &Forecast) -> Vec<Gain> {
-    let gain = |outlet| Gain {
-        outlet,
-        before_mbps: before.likely_down(outlet),
-        after_mbps: after.likely_down(outlet),
-    };
-    after.rooms.iter().map(|room| gain(room.outlet)).collect()
 }

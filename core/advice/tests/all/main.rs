@@ -11,6 +11,7 @@ mod measured_parts;
 mod passing_box;
 mod prior;
 mod services_on_the_wire;
+mod work_answers;
 mod work_done;
 mod work_order;
 mod work_stake;

@@ -10,7 +10,7 @@ use house::record::ChangeKind;
 use house::record::{ServiceKind, Survey};
 use phrase::{Arg, Phrase};
 use serde::Serialize;
-use telling::words::shown_gain;
+use telling::words::ToldGain;
 
 use super::Context;
 use super::forecast::{self, ForecastJson, Of};
@@ -100,13 +100,16 @@ fn gains_in_words(context: &Context, step: &Step) -> String {
     let told: Vec<_> = step
         .gains
         .iter()
-        .filter(|gain| shown_gain(gain.before_mbps, gain.after_mbps) != 0.0)
-        .map(|gain| {
-            let one = Phrase::new("desk-gain-one")
-                .phrase("outlet", naming::mark(&step.before, gain.outlet))
-                .with("before", Arg::Rate(gain.before_mbps))
-                .with("after", Arg::Rate(gain.after_mbps));
-            Arg::Phrase(Box::new(one))
+        .filter_map(|gain| {
+            let outlet = naming::mark(&step.before, gain.outlet);
+            let one = match ToldGain::of(gain) {
+                ToldGain::Nothing => return None,
+                ToldGain::More(_) | ToldGain::Less(_) => Phrase::new("desk-gain-one")
+                    .with("before", Arg::Rate(gain.before.likely_mbps))
+                    .with("after", Arg::Rate(gain.after.likely_mbps)),
+                other => Phrase::new("desk-gain-other").phrase("gain", other.phrase(gain)),
+            };
+            Some(Arg::Phrase(Box::new(one.phrase("outlet", outlet))))
         })
         .collect();
     let message = if told.is_empty() { "desk-gain-none" } else { "desk-gain-list" };
@@ -179,6 +182,10 @@ struct GainJson {
     outlet: PartJson,
     before_mbps: f64,
     after_mbps: f64,
+    before_low_mbps: f64,
+    after_low_mbps: f64,
+    before_phy_mbps: f64,
+    after_phy_mbps: f64,
 }
 
 /// What a step does to one service at one outlet, dB: more signal is positive.
@@ -275,8 +282,12 @@ fn step_as_json(context: &Context, step: &Step) -> StepJson {
             .iter()
             .map(|gain| GainJson {
                 outlet: part(&step.before, gain.outlet),
-                before_mbps: rounded(gain.before_mbps, 0),
-                after_mbps: rounded(gain.after_mbps, 0),
+                before_mbps: rounded(gain.before.likely_mbps, 0),
+                after_mbps: rounded(gain.after.likely_mbps, 0),
+                before_low_mbps: rounded(gain.before.low_mbps, 0),
+                after_low_mbps: rounded(gain.after.low_mbps, 0),
+                before_phy_mbps: rounded(gain.before.phy_mbps, 0),
+                after_phy_mbps: rounded(gain.after.phy_mbps, 0),
             })
             .collect(),
         minutes: step.effort.minutes,

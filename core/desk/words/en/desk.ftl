@@ -267,6 +267,7 @@ desk-gain = gain
 desk-gain-none = none in speed; done for the reason above
 desk-gain-list = { $gains }
 desk-gain-one = { $outlet } from { $before } to { $after }
+desk-gain-other = { $outlet } { $gain }
 desk-how = how
 desk-caution = caution
 desk-services = TV, modem

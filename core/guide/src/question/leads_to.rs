@@ -1,6 +1,5 @@
 //! Where a port of a part leads: to an outlet in a room, to a splitter, to nothing.
 
-use advice::finding::Caution;
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{
@@ -9,7 +8,7 @@ use house::record::{
 use phrase::Phrase;
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
-use super::house::caution_of_dependents;
+use super::house::cautions_of_tracing;
 use crate::place::{Choice, Key, Question, choices};
 use crate::session::{Pending, SurveySnapshot};
 use crate::view::{Offer, ScreenBuilder};
@@ -151,8 +150,7 @@ impl LeadsToAnswer {
         offers.push(Offer::new(&loose_end, loose_end.phrase()));
         let name = Question::LeadsTo(part, port).phrase(snapshot);
         builder.choice(&Key::Leads, &name, false, offers, &current(snapshot, part, port));
-        caution_of_dependents(snapshot, builder);
-        builder.caution(&Caution::SuppliesFirst.phrase());
+        cautions_of_tracing(snapshot, builder);
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {

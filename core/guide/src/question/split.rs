@@ -7,7 +7,7 @@ use house::record::{Asked, Feed, Is, PartKind, PortEnd, Reply, field, reading_or
 use phrase::Phrase;
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
-use super::house::caution_of_dependents;
+use super::house::cautions_of_tracing;
 use super::leads_to::{free_tag, join};
 use crate::number::Quantity;
 use crate::place::{Choice, Key, Question, replies};
@@ -149,7 +149,7 @@ impl FedByAnswer {
         let now = snapshot.survey.reply(part, Asked::FedBy).map(|_| Self::Unsure);
         builder.words(WordsRole::How, &Phrase::new("fed-by-how"));
         builder.choice(&Key::Feeder, &Question::FedBy(part).phrase(snapshot), false, offers, &now);
-        caution_of_dependents(snapshot, builder);
+        cautions_of_tracing(snapshot, builder);
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {

@@ -179,7 +179,7 @@ ask-leads-to = { $only ->
        *[no] { $part }: output { $port }
     }
     .why = From this we draw the map of your wiring.
-    .how = If you cannot see it: move the modem or a TV to an outlet, then unscrew one cable at a time and see which one cuts it off. Or use a tone tracer, a small sender and a listening pen for finding cables.
+    .how = If you cannot see it, there are two ways, each with its own caution. Look what goes dead: a TV or the modem runs at an outlet, and one output of the splitter is unscrewed at a time. Or use a tone tracer, a small sender and a listening pen for finding cables.
     .how-head = How to find out if you cannot see it
 leads-room = An outlet in: { $room }
 leads-outlet = An outlet in a room that is not listed
@@ -208,7 +208,7 @@ powered-off = It is not powered at all
 ask-fed-by = Where does { $part } get its signal?
     .title = { $part }: where it is fed
     .why = A part that is not traced cannot be counted on.
-fed-by-how = If you cannot see it: move the modem or a TV here, then unscrew one cable at a time at the splitter and see which one cuts it off. Or use a tone tracer.
+fed-by-how = If you cannot see it, there are two ways, each with its own caution. Look what goes dead: a TV or the modem runs here, and one output of the splitter is unscrewed at a time. Or use a tone tracer, a small sender and a listening pen for finding cables.
     .head = How to find out if you cannot see it
 fed-by-nothing = Nothing feeds it; its cable ends
 fed-by-outside = A cable that comes from the street, the building, the roof or a dish

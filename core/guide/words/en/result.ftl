@@ -143,6 +143,7 @@ work-remark = { $minutes } { $gain }
 work-shopping = What to get, for all of it
 work-begin = Begin with the first
 gain-room = { $room } { $rate }
+gain-room-other = { $room } { $gain }
 step-gain = Expected to gain: { $rooms }.
 
 step = One change
@@ -338,7 +339,7 @@ compare-phy-above = PHY rate (raw speed on the coax) { $measured }: more than wa
 compare-loss-within = Lost on the way: { $measured }, { compare-expected }: { $expected }.
 compare-loss-below = Lost on the way: { $measured }, less than was expected, { $expected }.
 compare-loss-above = Lost on the way: { $measured }, more than was expected, { $expected }.
-compare-plan = { $reading }: at your plan’s rate, so the plan limits it. Nothing is wrong with the cable.
+compare-plan = { $reading }: at your plan’s rate, so the plan limits it. Only a test within the house tells what the cable carries beyond that.
 compare-radio = { $reading }: partly by radio, so it says nothing of the cable.
 compare-internet = { $reading }: to the internet, which may be slower for other reasons. A test within the house tells more.
 compare-reading = { $reading }.

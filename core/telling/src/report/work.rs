@@ -11,7 +11,7 @@ use super::page::Section;
 use super::table::table;
 use super::teller::ReportTeller;
 use super::whole::part_told;
-use crate::words::shown_gain;
+use crate::words::ToldGain;
 
 /// The section with the steps.
 pub(super) fn list(teller: &ReportTeller<'_>) -> Section {
@@ -107,18 +107,12 @@ fn gains(teller: &ReportTeller<'_>, number: Arg, step: &StepTold) -> Markup {
     let heads = teller.words(&["head-outlet", "head-before", "head-after", "head-gain"]);
     let rate = |mbps| teller.language.write(&Arg::Rate(mbps));
     let row = |gain: &Gain| {
-        let (before, after) = (rate(gain.before_mbps), rate(gain.after_mbps));
-        let more = shown_gain(gain.before_mbps, gain.after_mbps);
-        let message = match more {
-            more if more > 0.0 => "gain-more",
-            more if more < 0.0 => "gain-less",
-            _ => "gain-none",
-        };
-        let change = Phrase::new(message).with("rate", Arg::Rate(more.abs()));
+        let (before, after) = (rate(gain.before.likely_mbps), rate(gain.after.likely_mbps));
+        let change = ToldGain::of(gain).phrase(gain);
         vec![teller.name(gain.outlet), html! { (before) }, html! { (after) }, teller.cell(&change)]
     };
     let rows: Vec<_> = step.gains.iter().map(row).collect();
-    let gained = |gain: &Gain| shown_gain(gain.before_mbps, gain.after_mbps) > 0.0;
+    let gained = |gain: &Gain| ToldGain::of(gain).is_gain();
     html! {
         @if !step.gains.iter().any(gained) { p { (teller.say(&no_gain(step))) } }
         @if !rows.is_empty() {

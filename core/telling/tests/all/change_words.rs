@@ -55,6 +55,15 @@ fn a_filter_at_a_tv_asks_nobody() {
     assert!(!english().say(&change.phrase(&survey).attribute("how")).contains("provider"));
 }
 
+/// Not every adapter's through port keeps the network's band from what hangs on it.
+#[test]
+fn a_through_port_is_trusted_where_its_manual_says_so() {
+    let survey = good_house().at("O2").plugged(&[Plugged::Tv]).survey();
+    let change = ChangeKind::FilterAtDevice { outlet: part_id(&survey, "O2") };
+    let how = english().say(&change.phrase(&survey).attribute("how"));
+    assert!(how.contains("only where the adapter's manual says"), "{how}");
+}
+
 #[test]
 fn only_poor_connectors_are_renewed() {
     let cases = [

@@ -131,7 +131,13 @@ fn cautions_stand_where_hands_go_to_the_wiring() {
         let cautions = finding.cautions();
         if hands.iter().any(|verb| todo.contains(verb)) && !todo.contains("without unscrewing") {
             touched += 1;
-            assert!(cautions.contains(&Caution::SuppliesFirst), "{todo}");
+            // What is traced has an order of work of its own.
+            let supplies = if todo.contains("tone tracer") {
+                Caution::SuppliesForTracer
+            } else {
+                Caution::SuppliesFirst
+            };
+            assert!(cautions.contains(&supplies), "{todo}");
             assert!(cautions.contains(&Caution::Thunderstorm), "{todo}");
             assert!(cautions.contains(&Caution::WhoDependsOnIt), "{todo}");
         }
@@ -144,6 +150,35 @@ fn cautions_stand_where_hands_go_to_the_wiring() {
         }
     }
     assert!(touched > 20, "the verbs no longer match the words");
+}
+
+/// With its supply out an amplifier lets nothing through, and nothing goes dead any more: whoever looks for that is not told
+/// to pull all supplies first, but where to look and what to leave closed; whoever traces by a tone is told to pull them.
+#[test]
+fn what_is_traced_has_two_orders_of_work() {
+    let language = english();
+    let mut traced = BTreeSet::new();
+    for finding in every_finding() {
+        let tells = language.say(&finding.todo()).contains("goes dead");
+        traced.extend(tells.then_some(finding.kind));
+        let cautions = finding.cautions();
+        for caution in Caution::TRACING {
+            assert!(!tells || cautions.contains(&caution), "{:?} lacks {caution:?}", finding.kind);
+        }
+        let both =
+            cautions.contains(&Caution::SuppliesFirst) && cautions.contains(&Caution::LookWhatGoesDead);
+        assert!(!both, "{:?}", finding.kind);
+    }
+    assert_eq!(traced, BTreeSet::from([FindingKind::LooseEnd, FindingKind::PartLoose]));
+    let said = |caution: Caution| language.say(&caution.phrase());
+    for words in
+        ["leave an amplifier’s own plug in", "nothing puts power on the cable", "one output of a splitter"]
+    {
+        assert!(said(Caution::LookWhatGoesDead).contains(words), "{words}");
+    }
+    for words in ["pull the mains plugs", "unscrewed at both ends"] {
+        assert!(said(Caution::SuppliesForTracer).contains(words), "{words}");
+    }
 }
 
 #[test]
@@ -179,7 +214,7 @@ fn the_cautions_say_what_they_must() {
     for word in ["inserter", "satellite receiver", "spark", "tingle", "electrician"] {
         assert!(said(Caution::SuppliesFirst).contains(word), "{word}");
     }
-    for word in ["house side", "ground block", "closed", "90 V", "as far as we know"] {
+    for word in ["house side", "ground block", "power from the provider", "closed", "call the provider"] {
         assert!(said(Caution::HouseSideOnly).contains(word), "{word}");
     }
     assert!(said(Caution::KeepGrounds).contains("Local code"));

@@ -20,7 +20,11 @@ caution-who-depends-on-it = Before you unplug anything: does a phone line, an al
     .head = Ask what must not fail before you unplug anything.
 caution-supplies-first = First pull the mains plugs of everything that feeds the coax: the small power supply (inserter) of an amplifier, also of one at the antenna's mast, and the satellite receiver. They can put power on the cable. If you see a spark or feel a tingle, stop, let go, and call an electrician. Nothing needs to be measured.
     .head = Pull the mains plugs of what feeds the coax first.
-caution-house-side-only = Work only on the house side of the ground block. Leave the cable from the street and the provider's box closed: some of these cables carry up to 90 V AC, as far as we know.
+caution-look-what-goes-dead = To look what goes dead, and only for that, leave an amplifier’s own plug in: without it nothing arrives. Do it only where nothing puts power on the cable: no inserter, no satellite receiver, no amplifier or antenna that is fed over it. Unscrew one output of a splitter at a time, and screw it on again before the next. Leave everything at an amplifier, and the cable from the street, as it is. If you see a spark or feel a tingle, stop, let go, and call an electrician.
+    .head = Look what goes dead only with no power on the cable.
+caution-supplies-for-tracer = With a tone tracer, and before anything is joined, cut or capped, pull the mains plugs of everything that feeds the coax: an amplifier’s supply or inserter, also of one at the antenna’s mast, and the satellite receiver. The tracer goes on a cable that is unscrewed at both ends.
+    .head = For a tone tracer or other work, pull the plugs first.
+caution-house-side-only = Work only on the house side of the ground block. Some cables from the street carry power from the provider’s side. Leave that cable and the provider’s box closed, and call the provider if something there is loose or damaged.
     .head = Work only on the house side of the ground block.
 caution-keep-grounds = Leave every ground wire in its place: it leads lightning and stray mains current away. Local code and licensed trades go first.
     .head = Leave every ground wire where it is.
@@ -179,7 +183,7 @@ finding-loose-end = { $count ->
    *[other] Cables leave outputs { $legs } of { $part } and nobody knows yet where they go.
 }
     .why = It may feed an outlet that you miss, or end open in a wall and disturb the others.
-    .do = Trace it: with a tone tracer, or by looking which outlet goes quiet when it is unscrewed. If it leads nowhere, unscrew it and cap the output.
+    .do = Trace it, either by looking which outlet goes dead when it is unscrewed, or with a tone tracer. If it leads nowhere, unscrew it and cap the output.
     .do-head = Trace it, or cap its output
     .source = { source-practice }
 
@@ -263,7 +267,7 @@ loose-feeder-gone = the part that fed it is no longer in the survey
 
 finding-part-loose = Not yet traced: { $part }; { $reason }.
     .why = What gets through to it cannot be worked out until it is known where it hangs.
-    .do = Find out which output its cable comes from: with a tone tracer, or by looking what goes quiet when an output is unscrewed.
+    .do = Find out which output its cable comes from, either by looking whether it goes dead when an output is unscrewed, or with a tone tracer.
     .source = { source-survey }
 
 finding-other-tree = Two separate coax trees: { $outlet } hangs on one; { $bridge }, where the room network starts, on another.

@@ -1,10 +1,10 @@
 //! The work list: one change at a time, in order, with what each is expected to gain, and what to buy.
 
 use advice::verdict::{answers_to_come, met};
-use advice::worklist::{Gain, Step};
+use advice::worklist::Step;
 use phrase::{Arg, Phrase};
 use telling::report::part_told;
-use telling::words::shown_gain;
+use telling::words::{ToldGain, told_gains};
 
 use super::{ended, placing, waiting};
 use crate::done::Done;
@@ -82,20 +82,21 @@ fn lead(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worked: 
 
 /// What a step gains, the rooms that gain most first.
 pub(super) fn gain(step: &Step) -> Phrase {
-    let more = |gain: &Gain| shown_gain(gain.before_mbps, gain.after_mbps);
-    let mut gains: Vec<_> = step.gains.iter().filter(|gain| more(gain) > 0.0).collect();
-    gains.sort_by(|a, b| more(b).total_cmp(&more(a)));
+    let gains = told_gains(&step.gains);
     if gains.is_empty() {
         let why = step.change.phrase(&step.before).attribute("why");
         return Phrase::new("step-no-gain").phrase("why", why);
     }
     // An outlet that the step itself brings has its name after it.
     let after = advice::worklist::applied(step.change, &step.before);
-    let told = gains.iter().take(ROOMS).map(|gain| {
+    let told = gains.into_iter().take(ROOMS).map(|(gain, told)| {
         let there = step.before.parts.contains_key(&gain.outlet);
-        let house = if there { &step.before } else { &after };
-        let room = Phrase::new("gain-room").phrase("room", shown::outlet(house, gain.outlet));
-        Arg::Phrase(Box::new(room.with("rate", Arg::Rate(more(gain)))))
+        let room = shown::outlet(if there { &step.before } else { &after }, gain.outlet);
+        let phrase = match told {
+            ToldGain::More(rate) => Phrase::new("gain-room").with("rate", Arg::Rate(rate)),
+            other => Phrase::new("gain-room-other").phrase("gain", other.phrase(gain)),
+        };
+        Arg::Phrase(Box::new(phrase.phrase("room", room)))
     });
     Phrase::new("step-gain").with("rooms", Arg::Several(told.collect()))
 }

@@ -69,8 +69,16 @@ fn depends(snapshot: &SurveySnapshot<'_>) -> Vec<Dependent> {
 }
 
 /// The caution about what must not be cut off, unless somebody said that there is nothing of the kind.
-pub(crate) fn caution_of_dependents(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
+fn caution_of_dependents(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
     caution_of_people(snapshot, builder, depends(snapshot) != [Dependent::Nothing]);
+}
+
+/// The cautions wherever a cable is followed to where it leads.
+pub(crate) fn cautions_of_tracing(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
+    caution_of_dependents(snapshot, builder);
+    for caution in Caution::TRACING {
+        builder.caution(&caution.phrase());
+    }
 }
 
 /// Cautions for the people who hang on the wiring: what was named to depend on it, else the general question where

@@ -9,7 +9,7 @@ mod whose;
 mod wish;
 
 pub(super) use depends::DependsAnswer;
-pub(crate) use depends::{caution_of_dependents, caution_of_people};
+pub(crate) use depends::{caution_of_people, cautions_of_tracing};
 pub(super) use modem_age::ModemAgeAnswer;
 pub(super) use plan::PlanAnswer;
 pub(super) use rooms::RoomsAnswer;

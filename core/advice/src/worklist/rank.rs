@@ -1,0 +1,111 @@
+//! What comes before what: the worth of a change, and which changes go before all others.
+
+use std::collections::BTreeSet;
+
+use facts::fact::SubjectId;
+use house::record::{ChangeKind, Survey};
+
+use crate::finding::{FindingKind, Place, Weight, findings};
+use crate::forecast::{Forecast, Limit, PathForecast};
+
+/// What a change is worth, Mb/s over all rooms and both directions.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Worth {
+    /// The rise of what people asked for, and a tenth of what rises beyond. Half of it counts at the likely value, half at
+    /// the low one, so that a doubtful path made sure counts too.
+    pub(super) rate: f64,
+    /// What the coax carries more where an adapter's network socket holds the rate (PHY rate). Nobody has it until the
+    /// socket is a faster one: it brings no step onto the list.
+    pub(super) held_back: f64,
+}
+
+/// What is beyond the wish, or beyond the network socket, counts as so much of what is wished.
+const BEYOND: f64 = 0.1;
+
+impl Worth {
+    pub(super) fn of(before: (&Survey, &Forecast), after: (&Survey, &Forecast)) -> Self {
+        let rooms = || after.1.rooms.iter().map(|room| room.outlet);
+        let rate = rooms().map(|room| rate(after, room) - rate(before, room)).sum();
+        let held_back = rooms().map(|room| behind_the_port(before.1, after.1, room)).sum();
+        Self { rate, held_back }
+    }
+
+    /// What it gains for the order of the steps: nothing where it costs more than it gives.
+    pub(super) fn for_order(self) -> f64 {
+        (self.rate + BEYOND * self.held_back).max(0.0)
+    }
+}
+
+fn rate((survey, forecast): (&Survey, &Forecast), outlet: SubjectId) -> f64 {
+    let wish = survey.wish_at(outlet);
+    let rated = |mbps: f64, wish: Option<f64>| match wish {
+        Some(wish) => mbps.min(wish) + BEYOND * (mbps - wish).max(0.0),
+        None => 0.3 * mbps,
+    };
+    forecast.path(outlet).map_or(0.0, |path| {
+        [path.down, path.up]
+            .into_iter()
+            .zip([wish.map(|wish| wish.down_mbps), wish.map(|wish| wish.up_mbps)])
+            .map(|(rate, wish)| 0.5 * (rated(rate.likely, wish) + rated(rate.low, wish)))
+            .sum()
+    })
+}
+
+fn behind_the_port(before: &Forecast, after: &Forecast, outlet: SubjectId) -> f64 {
+    let (Some(was), Some(is)) = (before.path(outlet), after.path(outlet)) else { return 0.0 };
+    let phy = |path: &PathForecast| path.phy_down.likely + path.phy_up.likely;
+    if is.limit == Limit::EthernetPort { phy(is) - phy(was) } else { 0.0 }
+}
+
+/// The grave findings of a house, as they follow from its records alone.
+pub(super) fn grave(survey: &Survey) -> BTreeSet<(FindingKind, Option<Place>)> {
+    findings(survey, None)
+        .iter()
+        .filter(|finding| finding.weight() == Weight::Grave)
+        .map(|finding| (finding.kind, finding.at.first().copied()))
+        .collect()
+}
+
+/// Whether a step takes something grave away and brings nothing grave. `before` are the grave findings of the house before it.
+pub(super) fn takes_grave_away(
+    before: &BTreeSet<(FindingKind, Option<Place>)>,
+    after: impl FnOnce() -> BTreeSet<(FindingKind, Option<Place>)>,
+) -> bool {
+    if before.is_empty() {
+        return false;
+    }
+    let after = after();
+    after.len() < before.len() && after.is_subset(before)
+}
+
+/// Whether a change keeps the network in the house.
+pub(super) fn keeps_private(change: ChangeKind) -> bool {
+    matches!(
+        change,
+        ChangeKind::AddEntryFilter { .. }
+            | ChangeKind::MoveEntryFilter { .. }
+            | ChangeKind::SwapEntryFilter { .. }
+    )
+}
+
+/// The change that comes next: the first of those of the highest rank. A splitter that a new run is to leave from waits for
+/// that run: swapped before, it would be bought too small, and swapped again.
+pub(super) fn first_of(ranked: &[((bool, f64), ChangeKind)]) -> Option<ChangeKind> {
+    let starts_new_run = |splitter: SubjectId| {
+        ranked.iter().any(|(_, other)| matches!(other, ChangeKind::NewRun { from, .. } if *from == splitter))
+    };
+    let waits = |change: ChangeKind| match change {
+        ChangeKind::SwapSplitter { splitter, .. } | ChangeKind::RemoveSplitter { splitter } => {
+            starts_new_run(splitter)
+        }
+        ChangeKind::MergeSplitters { upper, lower, .. } => starts_new_run(upper) || starts_new_run(lower),
+        _ => false,
+    };
+    let mut best: Option<((bool, f64), ChangeKind)> = None;
+    for (rank, change) in ranked.iter().copied().filter(|(_, change)| !waits(*change)) {
+        if best.is_none_or(|(most, _)| rank > most) {
+            best = Some((rank, change));
+        }
+    }
+    best.map(|(_, change)| change)
+}
