@@ -89,7 +89,9 @@ fn bridge_to(survey: &Survey, nodes: &[Node], bridge: &Node, outlet: &Part) -> O
     let tree = survey.wiring.head_of(outlet.id);
     let joins =
         |node: &Node| node.bridge && node.outlet != from.id && survey.wiring.head_of(node.outlet) == tree;
-    let may_stand = (same_room || router_may_stand) && !nodes.iter().any(joins);
+    // A gateway is a bridge by itself: with the adapter gone from beside it there would be two.
+    let is_alone = !has(from, &[Plugged::MocaGateway]) && !nodes.iter().any(joins);
+    let may_stand = (same_room || router_may_stand) && is_alone;
     may_stand.then_some(ChangeKind::MoveBridge { from: from.id, to: outlet.id })
 }
 

@@ -35,9 +35,10 @@ fn answer(kind: FindingKind) -> Answer {
     }
 }
 
-/// Whether two findings are the same, before and after the work.
+/// Whether two findings are the same, before and after the work. The bridge, which others name beside the place that they are
+/// at, may have moved.
 fn same(a: &Finding, b: &Finding) -> bool {
-    a.kind == b.kind && a.at == b.at
+    a.kind == b.kind && a.at.first() == b.at.first()
 }
 
 fn head(survey: &Survey, place: Option<&Place>) -> Option<SubjectId> {

@@ -148,7 +148,7 @@ fn a_promise_not_kept_is_found() {
         promised::broken(&seen)
     };
     let contains = |broken: &[String], what: &str| broken.iter().any(|told| told.contains(what));
-    let gains = broken_by(|seen| seen.list.steps[0].gains[0].after_mbps += 1.0);
+    let gains = broken_by(|seen| seen.list.steps[0].gains[0].after.low_mbps += 1.0);
     assert!(contains(&gains, "the gains of"), "{gains:?}");
     let levels = broken_by(|seen| seen.list.steps[0].service_changes[0].down[0].db.likely -= 1.0);
     assert!(contains(&levels, "the levels of"), "{levels:?}");

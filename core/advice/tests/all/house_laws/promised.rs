@@ -2,7 +2,7 @@
 
 use advice::forecast::{Forecast, forecast};
 use advice::level;
-use advice::worklist::{Gain, applied, effort};
+use advice::worklist::{Gain, RoomRates, applied, effort};
 
 use house::record::Survey;
 
@@ -54,14 +54,16 @@ pub(super) fn broken(seen: &Seen) -> Vec<String> {
     broken
 }
 
-fn gains(before: &Forecast, after: &Forecast) -> Vec<[f64; 2]> {
-    after
-        .rooms
-        .iter()
-        .map(|room| [before, after].map(|of| of.path(room.outlet).map_or(0.0, |path| path.down.likely)))
-        .collect()
+/// Likely rate, low rate and PHY rate towards each room, before and after.
+fn gains(before: &Forecast, after: &Forecast) -> Vec<[[f64; 3]; 2]> {
+    let of_room = |forecast: &Forecast, outlet| {
+        let path = forecast.path(outlet);
+        path.map_or([0.0; 3], |path| [path.down.likely, path.down.low, path.phy_down.likely])
+    };
+    after.rooms.iter().map(|room| [before, after].map(|of| of_room(of, room.outlet))).collect()
 }
 
-fn told(gains: &[Gain]) -> Vec<[f64; 2]> {
-    gains.iter().map(|gain| [gain.before_mbps, gain.after_mbps]).collect()
+fn told(gains: &[Gain]) -> Vec<[[f64; 3]; 2]> {
+    let figures = |rates: RoomRates| [rates.likely_mbps, rates.low_mbps, rates.phy_mbps];
+    gains.iter().map(|gain| [gain.before, gain.after].map(figures)).collect()
 }
