@@ -1,5 +1,6 @@
 //! No list has a step that gains nothing and costs another service.
 
+use advice::finding::{FindingKind, Weight, findings};
 use advice::forecast::{Forecast, PathForecast, forecast};
 use advice::worklist::{Step, applied};
 use house::record::{ChangeKind, Survey};
@@ -14,7 +15,8 @@ const GAINS_MBPS: f64 = 1.0;
 
 pub(super) fn broken(seen: &Seen) -> Vec<String> {
     let costly = |step: &&Step| step.service_changes.iter().any(|change| change.worst_db() <= -COSTS_DB);
-    let idle = seen.list.steps.iter().filter(costly).filter(|step| !serves(step.change) && !gains_rate(step));
+    let gains = |step: &&Step| serves(step.change) || takes_grave_away(step) || gains_rate(step);
+    let idle = seen.list.steps.iter().filter(costly).filter(|step| !gains(step));
     idle.map(|step| format!("worth: {:?} gains nothing and costs another service", step.change)).collect()
 }
 
@@ -31,6 +33,15 @@ fn serves(change: ChangeKind) -> bool {
             | ChangeKind::FilterAtDevice { .. }
             | ChangeKind::ShareOutlet { .. }
     )
+}
+
+/// Whether something grave is wrong before a step and not after it.
+fn takes_grave_away(step: &Step) -> bool {
+    let grave = |house: &Survey| -> Vec<FindingKind> {
+        let found = findings(house, None).into_iter();
+        found.filter(|finding| finding.weight() == Weight::Grave).map(|finding| finding.kind).collect()
+    };
+    grave(&applied(step.change, &step.before)).len() < grave(&step.before).len()
 }
 
 fn gains_rate(step: &Step) -> bool {

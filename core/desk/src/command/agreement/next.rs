@@ -2,9 +2,10 @@
 //! is said by all or by none.
 
 use guide::Screen;
-use guide::screen::{Block, RowsBlock};
+use guide::screen::{Block, RowEntry, RowsBlock};
 use phrase::Phrase;
 use serde_json::Value;
+use telling::words::{ToldGain, told_gains};
 
 use super::said::{Said, plain, rows, texts};
 
@@ -23,14 +24,7 @@ pub(super) fn broken(said: &Said) -> Vec<String> {
     };
     let number = |at: usize, what: &String| format!("{}. {what}", at + 1);
     let numbered: Vec<_> = what.iter().enumerate().map(|(at, what)| number(at, what)).collect();
-    let on_screen: Vec<_> = said
-        .screens
-        .work
-        .iter()
-        .flat_map(rows)
-        .filter(|row| row.key.as_deref().is_some_and(|key| key.starts_with("step")))
-        .map(|row| plain(&row.head))
-        .collect();
+    let on_screen: Vec<_> = step_rows(said).map(|row| plain(&row.head)).collect();
     differ("the screen's steps", &on_screen, &numbered);
     let as_steps: Vec<_> =
         what.iter().enumerate().map(|(at, what)| format!("Step {}: {what}", at + 1)).collect();
@@ -51,12 +45,19 @@ pub(super) fn broken(said: &Said) -> Vec<String> {
     let most = refused(" ").into_iter().take(ON_SCREEN).collect::<Vec<_>>();
     differ("the screen's refusals", &on_screen, &most);
     broken.extend(step_by_step(said, steps));
+    broken.extend(gains(said, steps));
     broken.extend(of_list(said, steps, &refused(" ")));
     broken
 }
 
 fn said_of(of: &Value, field: &str) -> String {
     plain(of[field].as_str().unwrap_or_default())
+}
+
+/// The rows of the steps on the screen.
+fn step_rows(said: &Said) -> impl Iterator<Item = &RowEntry> {
+    let of_step = |row: &&RowEntry| row.key.as_deref().is_some_and(|key| key.starts_with("step"));
+    said.screens.work.iter().flat_map(rows).filter(of_step)
 }
 
 /// The rows below a heading.
@@ -112,6 +113,31 @@ fn step_by_step(said: &Said, steps: &[Value]) -> Vec<String> {
     broken
 }
 
+/// Whether a step brings any room more: said by the screen, the report and the command.
+fn gains(said: &Said, steps: &[Value]) -> Vec<String> {
+    let mut broken = Vec::new();
+    let words = plain(&said.words.worklist);
+    let report = texts(&said.report, "section[aria-labelledby=work] article");
+    let rows: Vec<_> = step_rows(said).collect();
+    for (at, (step, told)) in said.list.steps.iter().zip(steps).enumerate() {
+        let gains = !told_gains(&step.gains).is_empty();
+        let none = "No room gets faster by this step.";
+        let on_screen = rows.get(at).is_some_and(|row| !row.remark.contains(none));
+        let in_report = report.get(at).is_some_and(|article| !article.contains(none));
+        let head = format!("{}. {}", at + 1, said_of(told, "what"));
+        let from = words.find(&head).unwrap_or_default() + head.len();
+        let how = words[from..].find(" how ").map_or(words.len(), |end| from + end);
+        let in_words = !words[from..how].contains(&said.say(&Phrase::new("desk-gain-none")));
+        // The command tells a room that loses where others say that none gains.
+        let loses = step.gains.iter().any(|gain| matches!(ToldGain::of(gain), ToldGain::Less(_)));
+        if [on_screen, in_report] != [gains; 2] || in_words != (gains || loses) {
+            let all = [("screen", on_screen), ("report", in_report), ("words", in_words)];
+            broken.push(format!("next: step {} gains: {gains}, others {all:?}", at + 1));
+        }
+    }
+    broken
+}
+
 /// The list as a whole.
 fn of_list(said: &Said, steps: &[Value], refused: &[String]) -> Vec<String> {
     let mut broken = Vec::new();
@@ -157,6 +183,19 @@ fn of_list(said: &Said, steps: &[Value], refused: &[String]) -> Vec<String> {
         holds(&format!("the command does not list {what:?}"), words.contains(&what));
         holds(&format!("the report does not list {what:?}"), report.contains(&what));
         holds(&format!("the screen does not list {what:?}"), work.contains(&what));
+    }
+    let door = |key: &str| {
+        let mut doors = rows(&said.screens.overview);
+        doors.find(|row| row.key.as_deref() == Some(key)).map(|row| plain(&row.says)).unwrap_or_default()
+    };
+    let found = said.json.findings.as_array().unwrap().len();
+    let number = |count: usize, none: &str| if count == 0 { none.to_owned() } else { count.to_string() };
+    let doors = [
+        ("findings", format!("{} found", number(found, "nothing"))),
+        ("work", format!("0 done, {} left", number(steps.len(), "none"))),
+    ];
+    for (key, wanted) in doors {
+        holds(&format!("the overview says {:?}, not {wanted:?}", door(key)), door(key) == wanted);
     }
     let left = rows(&said.screens.handover).any(|row| row.key.as_deref() == Some("work"));
     holds("the handover on steps that are left", left != steps.is_empty());
