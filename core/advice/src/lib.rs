@@ -22,6 +22,7 @@
 //! From below upwards: `forecast` (rates), `level` (levels of the other services), `finding` (what is wrong), `wish`
 //! (whether a room gets what it wishes) and `unknown` (what is left open), `worklist` (what to do).
 
+mod entry_filter;
 mod error;
 pub mod finding;
 pub mod forecast;
@@ -30,4 +31,5 @@ pub mod unknown;
 pub mod verdict;
 pub mod worklist;
 
+pub use entry_filter::{Against, EntryFilter, NotWanted, entry_filter};
 pub use error::AdviceError;

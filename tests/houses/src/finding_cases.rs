@@ -65,7 +65,37 @@ fn entry_cases() -> Vec<Case> {
             .outlet("O3", "Den")
             .from("F2", 1)
     };
+    let antenna = || unfiltered().at("E1").with(|entry| entry.entry_kind = EntryKind::Antenna);
+    // At the mast, behind an antenna's entry.
+    let mast = |by_pass| {
+        let house = antenna().amplifier("A1", 1).with(move |part| part.rating.moca_bypass = by_pass);
+        house.from("E1", 1).at("G1").from("A1", 1)
+    };
+    // What stands outside behind the entry is powered by a supply in the house.
+    let powered = |house: House| house.at("O2").plugged(&[Plugged::PowerSupply]);
+    let dish_by = |kind, tag: &str| {
+        let house = unfiltered().at("E1").with(move |entry| entry.entry_kind = kind);
+        house.entry("E2", EntryKind::Unknown).service_by(ServiceKind::SatelliteTv, tag)
+    };
+    // A common splitter before one's own filter; its other leg feeds somebody else.
+    let flat = |house: House, end: PortEnd| {
+        house.splitter("S0", 2).made_for(5.0, 1675.0).from("G1", 1).end(2, end).at("F1").from("S0", 1)
+    };
+    let open_flat = |end| {
+        let house = unfiltered().splitter("S0", 2).made_for(5.0, 1675.0).from("G1", 1).end(2, end);
+        house.at("S1").from("S0", 1)
+    };
     vec![
+        // A preamplifier has no by-pass (common practice, no source).
+        case(EntryFilterMissing, antenna(), mast(None)),
+        case(EntryFilterMissing, mast(Some(true)), mast(Some(false))),
+        case(EntryFilterMissing, powered(unfiltered()), powered(antenna())),
+        case(EntryFilterMissing, dish_by(EntryKind::Antenna, "E2"), dish_by(EntryKind::Antenna, "E1")),
+        case(EntryFilterIfConnected, dish_by(EntryKind::Unknown, "E2"), dish_by(EntryKind::Unknown, "E1")),
+        case(FilterAfterSplit, flat(good(), PortEnd::Capped), flat(good(), PortEnd::AnotherHome)),
+        case(FilterAfterSplit, flat(good(), PortEnd::Capped), flat(good().shared(), PortEnd::Capped)),
+        case(SharedBuilding, flat(good(), PortEnd::AnotherHome), flat(good(), PortEnd::Capped)),
+        case(SharedBuildingOpen, open_flat(PortEnd::AnotherHome), flat(good(), PortEnd::AnotherHome)),
         case(EntryFilterMissing, unfiltered(), state(unfiltered(), EntryState::CutOff)),
         case(EntryFilterIfConnected, state(unfiltered(), EntryState::Unknown), unfiltered()),
         case(EntryFilterNotSeen, unfiltered().unsure("E1", Asked::EntryFilter), unfiltered()),
@@ -105,6 +135,17 @@ fn filter_cases() -> Vec<Case> {
         ),
         case(FilterCutsService, internet_to(1218.0), internet_to(1002.0)),
         case(FilterInSatelliteLine, from(EntryKind::Satellite), from(EntryKind::Antenna)),
+        case(
+            FilterInSatelliteLine,
+            good_house().service_by(ServiceKind::SatelliteTv, "E1"),
+            good_house().entry("E2", EntryKind::Unknown).service_by(ServiceKind::SatelliteTv, "E2"),
+        ),
+        // What comes in by another entry does not pass this filter.
+        case(
+            FilterCutsService,
+            internet_to(1218.0).service_by(ServiceKind::CableInternet, "E1"),
+            internet_to(1218.0).entry("E2", EntryKind::Cable).service_by(ServiceKind::CableInternet, "E2"),
+        ),
     ]
 }
 
@@ -244,9 +285,29 @@ fn tree_cases() -> Vec<Case> {
 fn service_cases() -> Vec<Case> {
     let receiver = |house: House| house.outlet("O3", "Den").plugged(&[Plugged::SatelliteReceiver]);
     let three_way = || good_house().at("S1").with(|splitter| splitter.rating.legs = 3);
+    let of_unknown = |house: House| {
+        let house = house.service(ServiceKind::SatelliteTv, None);
+        house.at("E1").with(|entry| entry.entry_kind = EntryKind::Unknown)
+    };
     let dish = || receiver(good_house().entry("E2", EntryKind::Satellite)).from("E2", 1);
     vec![
         case(SatelliteOnTree, receiver(three_way()).from("S1", 3), dish()),
+        case(
+            SatelliteOnTree,
+            good_house().service_by(ServiceKind::SatelliteTv, "E1"),
+            good_house().entry("E2", EntryKind::Unknown).service_by(ServiceKind::SatelliteTv, "E2"),
+        ),
+        // No other entry can bring it; beside a second one it may come in by either.
+        case(
+            SatelliteOnTree,
+            of_unknown(good_house()),
+            of_unknown(good_house()).entry("E2", EntryKind::Unknown),
+        ),
+        case(
+            SatelliteNotPlaced,
+            of_unknown(good_house()).entry("E2", EntryKind::Unknown),
+            of_unknown(good_house()),
+        ),
         case(
             SatelliteNotPlaced,
             good_house().service(ServiceKind::SatelliteTv, None),
@@ -407,15 +468,23 @@ fn power_cases() -> Vec<Case> {
     let amplifier =
         || good_house().amplifier("A1", 1).with(|a| a.rating.moca_bypass = Some(true)).from("S1", 2);
     let direct = || amplifier().at("O2").from("A1", 1).plugged(&[Plugged::PowerSupply]);
-    let over_a_splitter = amplifier()
-        .splitter("S2", 2)
-        .made_for(5.0, 1675.0)
-        .from("A1", 1)
-        .cap(2)
-        .at("O2")
-        .from("S2", 1)
-        .plugged(&[Plugged::PowerSupply]);
-    vec![case(DcFeed, over_a_splitter, direct()), case(DcFeedDirect, direct(), amplifier())]
+    let over_a_splitter = |passes| {
+        amplifier()
+            .splitter("S2", 2)
+            .made_for(5.0, 1675.0)
+            .with(move |splitter| splitter.rating.power_pass = passes)
+            .from("A1", 1)
+            .cap(2)
+            .at("O2")
+            .from("S2", 1)
+            .plugged(&[Plugged::PowerSupply])
+    };
+    vec![
+        case(DcFeed, over_a_splitter(None), direct()),
+        case(DcFeed, over_a_splitter(Some(true)), over_a_splitter(Some(false))),
+        case(DcBroken, over_a_splitter(Some(false)), over_a_splitter(None)),
+        case(DcFeedDirect, direct(), amplifier()),
+    ]
 }
 
 fn test_cases() -> Vec<Case> {

@@ -265,6 +265,12 @@ impl House {
         self
     }
 
+    /// A service, and the entry by which it comes in.
+    pub fn service_by(self, kind: ServiceKind, entry: &str) -> Self {
+        let entry = self.id_of(entry);
+        self.about_service(kind, |service| service.entry = Some(entry))
+    }
+
     /// Says anything of a service, which is made if it is new.
     pub fn about_service(mut self, kind: ServiceKind, say: impl FnOnce(&mut Service)) -> Self {
         if !self.survey.has_service(kind) {

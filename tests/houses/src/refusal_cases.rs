@@ -1,7 +1,9 @@
 //! For every reason to refuse a change a house where it must be given, and one, as near to it as can be, where the same
 //! change must not be refused for it.
 
-use house::record::{CableKind, ChangeKind, Connector, EntryKind, Plugged, ReadingKind, ServiceKind, Survey};
+use house::record::{
+    CableKind, ChangeKind, Connector, EntryKind, Plugged, PortEnd, ReadingKind, ServiceKind, Survey,
+};
 
 use crate::{House, part_id};
 
@@ -69,6 +71,7 @@ const REMOVE_AMPLIFIER: Change = |survey| ChangeKind::RemoveAmplifier { amplifie
 const OWN_LINE: Change = |survey| ChangeKind::ModemOwnLine { outlet: part_id(survey, "O1") };
 const SHARE: Change = |survey| ChangeKind::ShareOutlet { outlet: part_id(survey, "O1") };
 const FILTER_AT_TV: Change = |survey| ChangeKind::FilterAtDevice { outlet: part_id(survey, "O3") };
+const SWAP: Change = |survey| ChangeKind::SwapSplitter { splitter: part_id(survey, "S1"), legs: 3 };
 const CAP: Change = |survey| ChangeKind::Cap { part: part_id(survey, "S1"), port: 3 };
 const RENEW: Change = |survey| ChangeKind::RenewConnectors { to: part_id(survey, "S1") };
 const REPLACE: Change = |survey| ChangeKind::ReplaceRun { to: part_id(survey, "O2") };
@@ -83,6 +86,13 @@ pub fn cases() -> Vec<Case> {
     let internet_to = |top| cable().service(ServiceKind::CableInternet, Some(top));
     let boxed = || cable().at("O3").plugged(&[Plugged::TvBox]);
     let renewed = |kind| house(kind).at("S1").run(|run| run.connector_far = Connector::TwistOn);
+    let by = |tag: &str| antenna().entry("E2", EntryKind::Unknown).service_by(ServiceKind::SatelliteTv, tag);
+    let mast = |by_pass| {
+        let house = antenna().amplifier("A1", 1).with(move |part| part.rating.moca_bypass = by_pass);
+        house.from("E1", 1).at("S1").from("A1", 1)
+    };
+    let unknown = || house(EntryKind::Unknown).service(ServiceKind::CableTv, None);
+    let four = |end| cable().at("S1").with(|splitter| splitter.rating.legs = 4).end(4, end);
     let supplied = || amplified(10.0, 0.0).at("O3").plugged(&[Plugged::PowerSupply]);
     vec![
         // 950 to 2150 MHz comes down a dish's line (EN 50494:2007, EN 50607:2015).
@@ -123,13 +133,28 @@ pub fn cases() -> Vec<Case> {
         ),
         case("levels-unknown", REMOVE_AMPLIFIER, amplified(10.0, 0.0), measured(amplified(10.0, 0.0))),
         case("cuts-power", CAP, supplied(), amplified(10.0, 0.0)),
-        // A supply feeds the preamplifier on the mast; nobody knows whether a new filter passes DC.
+        // A supply feeds the preamplifier on the mast: the modem's own line would leave it on the other side.
+        case("cuts-power-outside", OWN_LINE, antenna().at("O2").plugged(&[Plugged::PowerSupply]), antenna()),
+        // A preamplifier has no by-pass (common practice, no source): nothing of the band passes it.
         case(
-            "cuts-power-outside",
+            "preamplifier-outside",
             ADD_FILTER,
             antenna().at("O2").plugged(&[Plugged::PowerSupply]),
             antenna(),
         ),
+        case("amplifier-isolates", ADD_FILTER, mast(None), mast(Some(true))),
+        case("amplifier-isolates", ADD_FILTER, amplified(10.0, 0.0), cable()),
+        case("filter-in-satellite-line", ADD_FILTER, by("E1"), by("E2")),
+        case(
+            "filter-satellite-may-be",
+            ADD_FILTER,
+            unknown().service(ServiceKind::SatelliteTv, None),
+            unknown(),
+        ),
+        case("shares-with-satellite", SHARE, by("E1"), by("E2")),
+        case("another-home", SWAP, four(PortEnd::AnotherHome), four(PortEnd::Capped)),
+        case("another-home", ADD_FILTER, four(PortEnd::AnotherHome), four(PortEnd::LooseEnd)),
+        case("another-home-may-be", SWAP, four(PortEnd::LooseEnd).shared(), four(PortEnd::LooseEnd)),
         case("cuts-device", CAP, cable(), cable().at("O3").with(|outlet| outlet.feed = None)),
         case("cuts-service", OWN_LINE, cable(), cable().at("O3").plugged(&[])),
         // Without the amplifier's return gain the provider hears the modem 25 dB less.

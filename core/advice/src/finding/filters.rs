@@ -2,11 +2,13 @@
 
 use coax::trade::FILTERS_STOP_BY;
 use house::rating::EXTENDED_D;
-use house::record::{EntryKind, Part, PartKind, Plugged, ServiceKind};
+use house::record::{Incoming, Part, PartKind, Plugged, ServiceKind, may_come_in};
 use phrase::Arg;
 
+use super::entry::as_decided;
 use super::inspection::{Inspection, has_plugged};
 use super::{Finding, FindingKind, Place};
+use crate::entry_filter::entry_filter;
 
 /// Labels round the top of a service or pass band (1000 for 1002).
 const TOP_TOLERANCE_MHZ: f64 = 5.0;
@@ -23,10 +25,13 @@ pub(super) fn stop_band(inspection: &Inspection<'_>) -> Vec<Finding> {
             Finding::new(kind, vec![Place::Part(filter.id)]).phrase("filter", inspection.name(filter.id))
         };
         match filter.rating.stops_moca() {
-            Some(false) => found.push(
-                finding(FindingKind::FilterNotForBand)
-                    .with("band", Arg::Band(EXTENDED_D.low_mhz, EXTENDED_D.high_mhz)),
-            ),
+            Some(false) => {
+                let head = inspection.survey.wiring.head_of(filter.id);
+                let decided = entry_filter(inspection.survey, head);
+                let told = finding(FindingKind::FilterNotForBand)
+                    .with("band", Arg::Band(EXTENDED_D.low_mhz, EXTENDED_D.high_mhz));
+                found.push(as_decided(inspection, told, decided));
+            }
             Some(true) => {
                 if let Some(weak) = filter.rating.rejection_db.filter(|db| *db < FILTERS_STOP_BY.value()) {
                     found.push(
@@ -49,9 +54,6 @@ pub(super) fn stop_band(inspection: &Inspection<'_>) -> Vec<Finding> {
 pub(super) fn passed_services(inspection: &Inspection<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     for entry in inspection.parts(&[PartKind::Entry]) {
-        if !matches!(entry.entry_kind, EntryKind::Cable | EntryKind::Unknown | EntryKind::FibreBox) {
-            continue;
-        }
         for filter in inspection.entry_line(entry.id).into_iter().filter(|part| part.is_entry_filter()) {
             let rating = &filter.rating;
             let pass_top =
@@ -59,7 +61,8 @@ pub(super) fn passed_services(inspection: &Inspection<'_>) -> Vec<Finding> {
             let Some(pass_top) = pass_top else { continue };
             for service in inspection.survey.services.values() {
                 let cable = matches!(service.kind, ServiceKind::CableTv | ServiceKind::CableInternet);
-                let Some(top) = service.top_mhz.filter(|top| cable && *top > pass_top + TOP_TOLERANCE_MHZ)
+                let comes_in = cable && may_come_in(inspection.survey, service, entry.id);
+                let Some(top) = service.top_mhz.filter(|top| comes_in && *top > pass_top + TOP_TOLERANCE_MHZ)
                 else {
                     continue;
                 };
@@ -82,10 +85,7 @@ pub(super) fn satellite_line(inspection: &Inspection<'_>) -> Vec<Finding> {
     entry_filters(inspection)
         .filter(|filter| {
             let head = inspection.survey.wiring.head_of(filter.id);
-            let dish =
-                inspection.survey.parts.get(&head).is_some_and(|head| {
-                    head.kind == PartKind::Entry && head.entry_kind == EntryKind::Satellite
-                });
+            let dish = Incoming::at(inspection.survey, head).knows(ServiceKind::SatelliteTv);
             dish || inspection.tree(filter.id).any(|part| has_plugged(part, Plugged::SatelliteReceiver))
         })
         .map(|filter| {

@@ -100,6 +100,8 @@ kinds! {
     AmplifierNoBypass = "amplifier-no-bypass", Grave, CommonPractice, UNSCREW;
     /// More adapters than a network may have.
     TooManyAdapters = "too-many-adapters", Grave, Published, LOOK;
+    /// A part on the way that DC takes is stated to hold it back.
+    DcBroken = "dc-broken", Grave, Survey, &[PoweredLeg, SuppliesFirst];
     /// An amplifier on the way to a modem returns less than the modem sends.
     AmplifierReturnNarrow = "amplifier-return-narrow", Grave, Survey, UNSCREW;
     /// An adapter sees more nodes than are known.

@@ -1,6 +1,6 @@
 //! Legs and outlets with nothing on them, cables that lead nowhere known, and ports with two cables.
 
-use house::record::{Part, PartKind, PortEnd};
+use house::record::{Part, PartKind, PortEnd, may_carry_power};
 use phrase::Arg;
 
 use super::inspection::Inspection;
@@ -38,6 +38,7 @@ pub(super) fn free_legs(inspection: &Inspection<'_>) -> Vec<Finding> {
 fn legs(inspection: &Inspection<'_>, kind: FindingKind, part: &Part, ports: &[u8]) -> Finding {
     let at = ports.iter().map(|port| Place::Port { part: part.id, port: *port }).collect();
     Finding::new(kind, at)
+        .text("power", if may_carry_power(inspection.survey, part.id) { "yes" } else { "no" })
         .phrase("part", inspection.name(part.id))
         .with("count", Arg::Count(ports.len() as u64))
         .with("legs", Arg::Several(ports.iter().map(|port| Arg::Text(port.to_string())).collect()))
@@ -54,6 +55,7 @@ pub(super) fn empty_outlets(inspection: &Inspection<'_>) -> Vec<Finding> {
         .filter(|outlet| !inspection.nodes.iter().any(|node| node.outlet == outlet.id))
         .map(|outlet| {
             Finding::new(FindingKind::OutletOpen, vec![Place::Part(outlet.id)])
+                .text("power", if may_carry_power(inspection.survey, outlet.id) { "yes" } else { "no" })
                 .phrase("outlet", inspection.name(outlet.id))
         })
         .collect()

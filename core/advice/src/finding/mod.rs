@@ -32,7 +32,7 @@ mod splitters;
 mod tags;
 mod trees;
 
-use house::record::Survey;
+use house::record::{OtherHomesLeg, Sureness, Survey, other_homes_leg};
 use phrase::{Arg, Phrase};
 
 use crate::forecast::Forecast;
@@ -98,11 +98,13 @@ pub struct Finding {
     /// Where: the place to go to first, then what else it concerns. Never empty.
     pub at: Vec<Place>,
     args: Vec<(&'static str, Arg)>,
+    /// A leg of another home that hangs on what it is about: then nobody touches it.
+    others: Option<OtherHomesLeg>,
 }
 
 impl Finding {
     fn new(kind: FindingKind, at: Vec<Place>) -> Self {
-        Self { kind, at, args: Vec::new() }
+        Self { kind, at, args: Vec::new(), others: None }
     }
 
     fn with(mut self, name: &'static str, arg: Arg) -> Self {
@@ -133,9 +135,14 @@ impl Finding {
         self.what().attribute("why")
     }
 
-    /// What to do about it.
+    /// What to do about it. What another home gets its signal by stays as it is, and who looks after it is asked.
     pub fn todo(&self) -> Phrase {
-        self.what().attribute("do")
+        let Some(leg) = self.others else { return self.what().attribute("do") };
+        let id = if leg.sureness == Sureness::Known { "another-home-ask" } else { "another-home-may-be-ask" };
+        match self.args.iter().find(|(name, _)| *name == OTHERS) {
+            Some((_, name)) => Phrase::new(id).with("port", name.clone()),
+            None => Phrase::new(id),
+        }
     }
 
     /// Where the claim comes from, in words; [`FindingKind::grounds`] says it as data.
@@ -145,14 +152,43 @@ impl Finding {
 
     /// What to take care of while doing it, most important first; empty where nothing is touched.
     pub fn cautions(&self) -> &'static [Caution] {
-        self.kind.cautions()
+        if self.others.is_some() { cautions::LOOK } else { self.kind.cautions() }
+    }
+
+    /// Marks it where what it bids to unscrew carries another home's signal. What is decided of an entry filter says so
+    /// itself, and a cap goes on an output that is free.
+    fn beside_other_homes(self, survey: &Survey) -> Self {
+        let decided = matches!(
+            self.kind,
+            FindingKind::EntryFilterMissing
+                | FindingKind::EntryFilterIfConnected
+                | FindingKind::EntryFilterNotSeen
+                | FindingKind::SharedBuildingOpen
+                | FindingKind::FilterAfterSplit
+                | FindingKind::FilterNotForBand
+                | FindingKind::LegOpen
+        );
+        let unscrews = self.kind.cautions().contains(&Caution::WhoDependsOnIt);
+        let part = self.at.first().and_then(|place| place.part()).filter(|_| unscrews && !decided);
+        match part.and_then(|part| other_homes_leg(survey, part)) {
+            Some(leg) => Self { others: Some(leg), ..self }
+                .phrase(OTHERS, house::naming::port(survey, leg.part, leg.port)),
+            None => self,
+        }
     }
 }
+
+/// What another home's leg is called among the arguments of a finding.
+const OTHERS: &str = "others";
 
 /// All findings on a house: most serious first, then by kind, then by tag. A forecast adds what follows from it.
 pub fn findings(survey: &Survey, forecast: Option<&Forecast>) -> Vec<Finding> {
     let inspection = Inspection::new(survey, forecast);
-    let mut found: Vec<_> = DETECTORS.iter().flat_map(|detector| detector(&inspection)).collect();
+    let mut found: Vec<_> = DETECTORS
+        .iter()
+        .flat_map(|detector| detector(&inspection))
+        .map(|finding| finding.beside_other_homes(survey))
+        .collect();
     found.sort_by_cached_key(|finding| {
         let tag = finding.at.first().map(|place| place.tag_order(survey));
         (finding.weight(), finding.kind, tag, finding.at.clone())

@@ -2,7 +2,7 @@
 
 use house::naming;
 use house::rating::EXTENDED_D;
-use house::record::{EntryKind, PartKind, Plugged, ServiceKind};
+use house::record::{PartKind, Plugged, ServiceKind, may_come_in};
 use phrase::Arg;
 
 use super::inspection::{Inspection, has_plugged};
@@ -12,12 +12,9 @@ use super::{Finding, FindingKind, Place};
 pub(super) fn in_the_band(inspection: &Inspection<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     for entry in inspection.entries_with_nodes() {
-        if !matches!(entry.entry_kind, EntryKind::Cable | EntryKind::FibreBox | EntryKind::Unknown) {
-            continue;
-        }
         for service in inspection.survey.services.values() {
-            let cable = matches!(service.kind, ServiceKind::CableTv | ServiceKind::CableInternet);
-            if let Some(top) = service.top_mhz.filter(|top| cable && *top > EXTENDED_D.low_mhz) {
+            let comes_in = service.is_cable() && may_come_in(inspection.survey, service, entry.id);
+            if let Some(top) = service.top_mhz.filter(|top| comes_in && *top > EXTENDED_D.low_mhz) {
                 found.push(
                     Finding::new(
                         FindingKind::ServiceInBand,

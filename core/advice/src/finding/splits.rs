@@ -31,7 +31,7 @@ fn used_legs(inspection: &Inspection<'_>, splitter: &Part) -> Option<usize> {
     for port in &free {
         match splitter.end(*port)? {
             PortEnd::Open | PortEnd::Capped => idle += 1,
-            PortEnd::LooseEnd => {}
+            PortEnd::LooseEnd | PortEnd::AnotherHome => {}
         }
     }
     Some(usize::from(splitter.outputs()).saturating_sub(idle))

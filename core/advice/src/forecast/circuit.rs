@@ -245,10 +245,12 @@ impl Builder<'_> {
             0 => {
                 let key = variant(part.id.uuid().into_bytes(), 16 + port);
                 match part.end(port) {
-                    Some(PortEnd::LooseEnd) => {
+                    // Nobody knows either how long another home's cable is; something uses it.
+                    Some(end @ (PortEnd::LooseEnd | PortEnd::AnotherHome)) => {
+                        let ending = if end == PortEnd::LooseEnd { Ending::Open } else { Ending::Device };
                         let stub = self.add(key, pieces::loose_end());
                         self.circuit.joins.push((at, (stub, 0)));
-                        self.circuit.endings.push(((stub, 1), Ending::Open, key));
+                        self.circuit.endings.push(((stub, 1), ending, key));
                     }
                     Some(PortEnd::Capped) => self.circuit.endings.push((at, Ending::Capped, key)),
                     Some(PortEnd::Open) => self.circuit.endings.push((at, Ending::Open, key)),
@@ -344,6 +346,7 @@ impl Builder<'_> {
             None => part.end(1).map_or(Ending::Unseen, |end| match end {
                 PortEnd::Capped => Ending::Capped,
                 PortEnd::Open | PortEnd::LooseEnd => Ending::Open,
+                PortEnd::AnotherHome => Ending::Unseen,
             }),
         };
         self.circuit.endings.push((arm, ending, key));

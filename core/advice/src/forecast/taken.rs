@@ -4,7 +4,7 @@ use coax::Megahertz;
 use coax::link::{Version, placements_avoiding};
 use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
-use house::record::{EntryKind, EntryState, Part, PartKind, Plugged, Service, Survey};
+use house::record::{Service, Sureness, Survey, may_come_in, satellite_on};
 
 /// Satellite intermediate frequency: 950 to 2150 MHz. EN 50607:2015 and EN 50494:2007 put the user bands of one shared
 /// cable in the same range.
@@ -12,23 +12,19 @@ const SATELLITE_IF: (Megahertz, Megahertz) = (Megahertz(950.0), Megahertz(2150.0
 
 /// The bands on the tree headed by `head` that a network must stay out of.
 pub(crate) fn taken_bands(survey: &Survey, head: SubjectId) -> Vec<(Megahertz, Megahertz)> {
-    let below = survey.wiring.below(head);
-    let parts: Vec<_> = below.iter().filter_map(|id| survey.parts.get(id)).collect();
     let mut taken = Vec::new();
-    let satellite = parts.iter().any(|part| {
-        let dish = is_joined(part) && part.entry_kind == EntryKind::Satellite;
-        dish || part.plugged.as_ref().is_some_and(|plugged| plugged.contains(&Plugged::SatelliteReceiver))
-    });
-    if satellite {
+    if satellite_on(survey, head) == Some(Sureness::Known) {
         taken.push(SATELLITE_IF);
     }
-    let street = parts.iter().any(|part| is_joined(part) && part.entry_kind != EntryKind::Satellite);
-    for service in survey.services.values().filter(|service| is_on_tree(survey, service, head)) {
-        if street
-            && service.is_cable()
+    for service in survey.services.values() {
+        if service.is_cable()
+            && may_come_in(survey, service, head)
             && let Some(top) = service.top_mhz.filter(|top| *top > EXTENDED_D.low_mhz)
         {
             taken.push((Megahertz(0.0), Megahertz(top)));
+        }
+        if !is_on_tree(survey, service, head) {
+            continue;
         }
         let bands = service.network.iter().flat_map(|network| &network.bands);
         taken.extend(bands.map(|band| (Megahertz(band.low_mhz), Megahertz(band.high_mhz))));
@@ -36,11 +32,7 @@ pub(crate) fn taken_bands(survey: &Survey, head: SubjectId) -> Vec<(Megahertz, M
     taken
 }
 
-fn is_joined(part: &Part) -> bool {
-    part.kind == PartKind::Entry && part.entry_state != EntryState::CutOff
-}
-
-/// Whether a service may be on a tree: it is, unless it was said to come in elsewhere.
+/// Whether a network may be on a tree: it is, unless it was said to come in elsewhere.
 fn is_on_tree(survey: &Survey, service: &Service, head: SubjectId) -> bool {
     service.entry.is_none_or(|entry| survey.wiring.head_of(entry) == head)
 }

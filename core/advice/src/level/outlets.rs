@@ -2,7 +2,7 @@
 
 use coax::trade::{CABLE_TOP, CABLE_TOP_3_1};
 use facts::fact::SubjectId;
-use house::record::{EntryKind, EntryState, Part, PartKind, Plugged, ReadingKind, ServiceKind, Survey};
+use house::record::{EntryState, Incoming, Part, PartKind, Plugged, ReadingKind, ServiceKind, Survey};
 
 /// The lowest channel of cable and antenna TV (channel 2 begins at 54 MHz, CTA-542-D as quoted in trade tables).
 const LOWEST_TV_MHZ: f64 = 57.0;
@@ -38,12 +38,9 @@ pub fn served_outlets(survey: &Survey) -> Vec<Served> {
         else {
             continue;
         };
-        let mut services: Vec<_> = outlet
-            .plugged
-            .iter()
-            .flatten()
-            .filter_map(|device| service_at(survey, *device, entry.entry_kind))
-            .collect();
+        let incoming = Incoming::at(survey, entry.id);
+        let mut services: Vec<_> =
+            outlet.plugged.iter().flatten().filter_map(|device| service_at(*device, &incoming)).collect();
         services.sort_unstable();
         services.dedup();
         found.extend(services.into_iter().map(|service| Served {
@@ -61,19 +58,17 @@ fn is_joined(part: &Part) -> bool {
     part.kind == PartKind::Entry && part.entry_state != EntryState::CutOff
 }
 
-fn service_at(survey: &Survey, device: Plugged, entry: EntryKind) -> Option<ServiceKind> {
-    match (device, entry) {
-        (Plugged::Tv | Plugged::TvBox, EntryKind::Antenna) => Some(ServiceKind::AntennaTv),
-        (Plugged::Tv | Plugged::TvBox, EntryKind::Cable | EntryKind::FibreBox) => Some(ServiceKind::CableTv),
-        (Plugged::Tv | Plugged::TvBox, EntryKind::Unknown) => {
-            let antenna =
-                survey.has_service(ServiceKind::AntennaTv) && !survey.has_service(ServiceKind::CableTv);
-            Some(if antenna { ServiceKind::AntennaTv } else { ServiceKind::CableTv })
+/// What a device gets of what comes in. A TV that may get either gets what is surer, and else the cable company's.
+fn service_at(device: Plugged, incoming: &Incoming) -> Option<ServiceKind> {
+    use ServiceKind::{AntennaTv, CableInternet, CableTv, SatelliteTv};
+    let brings = |kind| incoming.brings(kind).map(|_| kind);
+    match device {
+        Plugged::Tv | Plugged::TvBox if incoming.brings(AntennaTv) > incoming.brings(CableTv) => {
+            Some(AntennaTv)
         }
-        (Plugged::Modem | Plugged::MocaGateway, EntryKind::Cable | EntryKind::Unknown) => {
-            Some(ServiceKind::CableInternet)
-        }
-        (Plugged::SatelliteReceiver, EntryKind::Satellite) => Some(ServiceKind::SatelliteTv),
+        Plugged::Tv | Plugged::TvBox => brings(CableTv),
+        Plugged::Modem | Plugged::MocaGateway => brings(CableInternet),
+        Plugged::SatelliteReceiver => brings(SatelliteTv),
         _ => None,
     }
 }

@@ -8,7 +8,7 @@ use house::record::{
 use super::rewire::{
     bridge_over, close_ranks, derived, insert_behind, new_run, own_line, rate, refeed, renew,
 };
-use super::to_buy::{entry_filter_rating, powered, splitter_rating};
+use super::to_buy::{entry_filter_rating, passing_power, powered, splitter_rating};
 
 /// The house after this change. Parts that are new carry ids derived from those they stand beside, so that the
 /// same change always gives the same house.
@@ -18,7 +18,7 @@ pub fn applied(change: ChangeKind, survey: &Survey) -> Survey {
         ChangeKind::AddEntryFilter { behind } => {
             let id = derived(behind, 0xF1);
             let mut filter = Part::new(id, PartKind::EntryFilter);
-            filter.rating = entry_filter_rating();
+            filter.rating = passing_power(survey, change, entry_filter_rating());
             insert_behind(&mut after, behind, filter);
         }
         ChangeKind::MoveEntryFilter { filter, behind } => {
@@ -26,7 +26,10 @@ pub fn applied(change: ChangeKind, survey: &Survey) -> Survey {
             bridge_over(&mut after, filter, 1);
             insert_behind(&mut after, behind, part);
         }
-        ChangeKind::SwapEntryFilter { filter } => rate(&mut after, filter, entry_filter_rating()),
+        ChangeKind::SwapEntryFilter { filter } => {
+            let rating = passing_power(survey, change, entry_filter_rating());
+            rate(&mut after, filter, rating);
+        }
         ChangeKind::SwapSplitter { splitter, legs } => {
             rate(&mut after, splitter, powered(survey, splitter, splitter_rating(legs)));
             close_ranks(&mut after, splitter);

@@ -2,7 +2,7 @@
 
 use facts::fact::SubjectId;
 use house::naming::{ask_provider, poor_ends};
-use house::record::{ChangeKind, Survey, power_paths};
+use house::record::{ChangeKind, Survey, may_carry_power, power_paths};
 use phrase::{Arg, Phrase};
 
 use super::to_buy::larger_than;
@@ -33,8 +33,9 @@ fn connectors(count: u64) -> PartNeeded {
     needed(Phrase::new("need-connector"), count)
 }
 
-fn entry_filter(ask: &str) -> PartNeeded {
-    needed(Phrase::new("need-entry-filter").text("ask", ask), 1)
+fn entry_filter(ask: &str, power: bool) -> PartNeeded {
+    let what = Phrase::new("need-entry-filter").text("power", if power { "yes" } else { "no" });
+    needed(what.text("ask", ask), 1)
 }
 
 fn splitter(legs: u8) -> PartNeeded {
@@ -53,23 +54,29 @@ fn splitter_at(survey: &Survey, places: &[SubjectId], legs: u8) -> PartNeeded {
 
 /// Parts and minutes.
 pub fn effort(change: ChangeKind, survey: &Survey) -> Effort {
+    let power = change.meets_power(survey);
     let (minutes, parts) = match change {
         ChangeKind::AddEntryFilter { .. } | ChangeKind::SwapEntryFilter { .. } => {
-            (15, vec![entry_filter(ask_provider(survey))])
+            (15, vec![entry_filter(ask_provider(survey, change.at()), power)])
         }
         ChangeKind::MoveEntryFilter { .. } => (15, Vec::new()),
         ChangeKind::SwapSplitter { splitter: id, legs } => {
             let used = survey.wiring.fed_from(id).len() as u64;
             let free = u64::from(legs).saturating_sub(used);
-            (15, std::iter::once(splitter_at(survey, &[id], legs)).chain(caps(free)).collect())
+            (15, std::iter::once(splitter_at(survey, &[id], legs)).chain(caps(free, power)).collect())
         }
         ChangeKind::RemoveSplitter { .. } => (10, vec![needed(Phrase::new("need-barrel"), 1)]),
         ChangeKind::MergeSplitters { upper, lower, legs } => {
             let used = (survey.wiring.fed_from(upper).len() + survey.wiring.fed_from(lower).len()) as u64;
             let free = (u64::from(legs) + 1).saturating_sub(used);
-            (25, std::iter::once(splitter_at(survey, &[upper, lower], legs)).chain(caps(free)).collect())
+            (
+                25,
+                std::iter::once(splitter_at(survey, &[upper, lower], legs))
+                    .chain(caps(free, power))
+                    .collect(),
+            )
         }
-        ChangeKind::Cap { .. } => (5, vec![needed(Phrase::new("need-cap"), 1)]),
+        ChangeKind::Cap { .. } => (5, caps(1, power).into_iter().collect()),
         ChangeKind::SwapAmplifier { amplifier } => {
             let outputs = survey.parts.get(&amplifier).map_or(1, |part| part.rating.legs.max(1));
             let what = Phrase::new("need-amplifier").with("outputs", Arg::Count(u64::from(outputs)));
@@ -92,17 +99,20 @@ pub fn effort(change: ChangeKind, survey: &Survey) -> Effort {
         }
         ChangeKind::RenewConnectors { to } => (20, vec![connectors(poor_ends(survey, to).len() as u64)]),
         ChangeKind::FilterAtDevice { outlet } => {
-            let ask = if survey.has_modem_at(outlet) { ask_provider(survey) } else { "no" };
+            let ask = if survey.has_modem_at(outlet) { ask_provider(survey, outlet) } else { "no" };
             (10, vec![needed(Phrase::new("need-device-filter").text("ask", ask), 1)])
         }
         // Nothing of the service passes this filter.
-        ChangeKind::ModemOwnLine { .. } => {
+        ChangeKind::ModemOwnLine { outlet } => {
             let of = |what, count| needed(Phrase::new(what), count);
-            (30, vec![of("need-barrel", 1), entry_filter("no"), of("need-cap", 2)])
+            let freed = survey.wiring.feed(outlet).is_some_and(|feed| may_carry_power(survey, feed.part));
+            let caps = caps(1, freed).into_iter().chain(caps(1, false));
+            (30, [of("need-barrel", 1), entry_filter("no", false)].into_iter().chain(caps).collect())
         }
         ChangeKind::ShareOutlet { outlet } => {
             let onward = !survey.wiring.fed_from(outlet).is_empty();
-            let legs = Phrase::new("need-share").with("legs", Arg::Count(2 + u64::from(onward)));
+            let id = if power { "need-share-power" } else { "need-share" };
+            let legs = Phrase::new(id).with("legs", Arg::Count(2 + u64::from(onward)));
             (10, vec![needed(legs, 1)])
         }
         ChangeKind::JoinLoose { .. } => (40, vec![connectors(2), needed(Phrase::new("need-barrel"), 1)]),
@@ -121,6 +131,8 @@ pub fn effort(change: ChangeKind, survey: &Survey) -> Effort {
     Effort { minutes, parts }
 }
 
-fn caps(count: u64) -> Option<PartNeeded> {
-    (count > 0).then(|| needed(Phrase::new("need-cap"), count))
+/// Caps: such as hold DC back where it may stand on the output.
+fn caps(count: u64, power: bool) -> Option<PartNeeded> {
+    let id = if power { "need-cap-power" } else { "need-cap" };
+    (count > 0).then(|| needed(Phrase::new(id), count))
 }

@@ -2,10 +2,10 @@
 
 use coax::trade::smallest_splitter;
 use facts::fact::SubjectId;
-use house::record::{CableKind, ChangeKind, Part, PartKind, PortEnd, Survey};
+use house::record::{CableKind, ChangeKind, Part, PartKind, PortEnd, Survey, power_paths};
 
 use super::propose_more;
-use super::refusal::open_to_the_world;
+use crate::entry_filter::{EntryFilter, entry_filter};
 use crate::forecast::nodes_of;
 
 /// Every change worth working out for this house, by the part it is done at, refused ones included.
@@ -18,7 +18,7 @@ pub(super) fn proposals(survey: &Survey) -> Vec<ChangeKind> {
             continue;
         }
         match part.kind {
-            PartKind::Entry => found.extend(entry_filter(survey, part)),
+            PartKind::Entry => found.extend(entry_filter_change(survey, part)),
             PartKind::Splitter => found.extend(splitter(survey, part)),
             PartKind::Amplifier if part.rating.moca_bypass != Some(true) => found.extend([
                 ChangeKind::SwapAmplifier { amplifier: part.id },
@@ -36,33 +36,10 @@ pub(super) fn proposals(survey: &Survey) -> Vec<ChangeKind> {
     found
 }
 
-fn entry_filter(survey: &Survey, entry: &Part) -> Option<ChangeKind> {
-    if !open_to_the_world(survey, entry.id) {
-        return None;
-    }
-    let trunk = trunk(survey, entry.id);
-    let behind = trunk
-        .iter()
-        .copied()
-        .find(|id| survey.parts.get(id).is_some_and(|part| part.kind == PartKind::GroundBlock))
-        .unwrap_or(entry.id);
-    let filters: Vec<_> = survey
-        .wiring
-        .below(entry.id)
-        .into_iter()
-        .filter_map(|id| survey.parts.get(&id))
-        .filter(|part| part.is_entry_filter())
-        .collect();
-    match filters.as_slice() {
-        [] => Some(ChangeKind::AddEntryFilter { behind }),
-        // A label that does not say is given the benefit of the doubt.
-        [filter] if filter.rating.stops_moca() == Some(false) => {
-            Some(ChangeKind::SwapEntryFilter { filter: filter.id })
-        }
-        [filter] if !trunk.contains(&filter.id) => {
-            Some(ChangeKind::MoveEntryFilter { filter: filter.id, behind })
-        }
-        _ => None,
+fn entry_filter_change(survey: &Survey, entry: &Part) -> Option<ChangeKind> {
+    match entry_filter(survey, entry.id) {
+        EntryFilter::Wanted { change, .. } => Some(change),
+        EntryFilter::NotWanted(_) | EntryFilter::InPlace { .. } | EntryFilter::Elsewhere => None,
     }
 }
 
@@ -83,6 +60,10 @@ fn splitter(survey: &Survey, part: &Part) -> Vec<ChangeKind> {
     let used = survey.wiring.fed_from(part.id).len();
     let loose_ends = part.ends.values().filter(|end| **end == PortEnd::LooseEnd).count();
     let mut found = Vec::new();
+    if breaks_power(survey, part.id) && used >= 2 {
+        let legs = if loose_ends > 0 { None } else { smallest(used) };
+        found.push(ChangeKind::SwapSplitter { splitter: part.id, legs: legs.unwrap_or(part.outputs()) });
+    }
     if loose_ends > 0 {
         // Nobody knows what hangs there: a smaller splitter might leave it without signal.
         if part.rating.made_for_moca() != Some(true) {
@@ -109,6 +90,11 @@ fn splitter(survey: &Survey, part: &Part) -> Vec<ChangeKind> {
         }
     }
     found
+}
+
+/// Whether a part is stated to hold DC back on a way that DC takes.
+fn breaks_power(survey: &Survey, part: SubjectId) -> bool {
+    power_paths(survey).iter().any(|path| path.broken_at(survey) == Some(part))
 }
 
 fn smallest(used: usize) -> Option<u8> {

@@ -5,7 +5,7 @@ use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
 use house::record::{
     ChangeKind, LooseReason, ModemGeneration, Part, PartKind, Plugged, PortEnd, Room, ServiceKind, Sharing,
-    Survey,
+    Survey, other_homes_leg,
 };
 
 use super::propose::trunk;
@@ -132,6 +132,7 @@ fn without_coax(survey: &Survey, nodes: &[Node], head: SubjectId, room: &Room) -
     };
     let free = of_kind(PartKind::Outlet).filter(|id| !nodes.iter().any(|node| node.outlet == *id));
     let nearby = free.map(|outlet| ChangeKind::UseOutletNearby { room: room.id, outlet });
-    let run = of_kind(PartKind::Splitter).next().map(|from| ChangeKind::NewRun { room: room.id, from });
+    let own = |id: &SubjectId| other_homes_leg(survey, *id).is_none();
+    let run = of_kind(PartKind::Splitter).find(own).map(|from| ChangeKind::NewRun { room: room.id, from });
     nearby.chain(run).collect()
 }

@@ -2,12 +2,12 @@
 
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::{ChangeKind, EntryKind, EntryState, PartKind, Plugged, Service, ServiceKind, Survey};
+use house::record::{ChangeKind, PartKind, Plugged, ServiceKind, Sureness, Survey, satellite_on};
 use phrase::{Arg, Phrase};
 
 use super::effect::applied;
 use super::services::service_refusal;
-use super::to_buy::entry_filter_rating;
+use crate::entry_filter::{Against, EntryFilter, NotWanted, against, entry_filter, other_home_at};
 use crate::forecast::nodes_of;
 
 /// Why a change is not offered.
@@ -18,14 +18,22 @@ pub enum Refusal {
         /// The entry.
         entry: SubjectId,
     },
-    /// The filter passes less than a service uses.
-    FilterCutsService {
-        /// What it is.
-        service: ServiceKind,
-        /// How far it reaches, MHz.
-        top_mhz: f64,
-        /// How far the filter passes, MHz.
-        passes_mhz: f64,
+    /// An amplifier in the line lets nothing of the network out: no filter is needed.
+    AmplifierIsolates {
+        /// The amplifier.
+        amplifier: SubjectId,
+    },
+    /// An antenna's preamplifier outside does so.
+    PreamplifierOutside {
+        /// The entry.
+        entry: SubjectId,
+    },
+    /// What the decision on the entry filter, or another home's leg, says against it.
+    Against(Against),
+    /// Satellite signals come to the outlet, in the band of the adapters: the two cannot share it.
+    SharesWithSatellite {
+        /// The outlet.
+        outlet: SubjectId,
     },
     /// Without the amplifier a TV or modem may have too little signal; nobody has measured how much there is.
     LevelsUnknown {
@@ -104,11 +112,15 @@ impl Refusal {
             Self::FilterInSatelliteLine { entry } => {
                 Phrase::new("refusal-filter-in-satellite-line").phrase("entry", naming::part(survey, entry))
             }
-            Self::FilterCutsService { service, top_mhz, passes_mhz } => {
-                Phrase::new("refusal-filter-cuts-service")
-                    .phrase("service", naming::service(service))
-                    .with("top", Arg::Frequency(top_mhz))
-                    .with("passes", Arg::Frequency(passes_mhz))
+            Self::AmplifierIsolates { amplifier } => {
+                Phrase::new("refusal-amplifier-isolates").phrase("amplifier", naming::part(survey, amplifier))
+            }
+            Self::PreamplifierOutside { entry } => {
+                Phrase::new("refusal-preamplifier-outside").phrase("entry", naming::part(survey, entry))
+            }
+            Self::Against(against) => against.why(survey),
+            Self::SharesWithSatellite { outlet } => {
+                Phrase::new("refusal-shares-with-satellite").phrase("outlet", naming::part(survey, outlet))
             }
             Self::LevelsUnknown { outlet, loss_db } => Phrase::new("refusal-levels-unknown")
                 .phrase("outlet", naming::part(survey, outlet))
@@ -152,14 +164,21 @@ impl Refusal {
 
 /// What speaks against this change in this house; `None` if nothing does.
 pub fn refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
+    let others = other_home_at(survey, change).map(|leg| Refusal::Against(Against::OtherHome(leg)));
+    if others.is_some() {
+        return others;
+    }
     let own = match change {
         ChangeKind::AddEntryFilter { behind } | ChangeKind::MoveEntryFilter { behind, .. } => {
-            filter_refusal(survey, behind)
+            filter_refusal(survey, behind, change)
         }
-        ChangeKind::SwapEntryFilter { filter } => filter_refusal(survey, filter),
+        ChangeKind::SwapEntryFilter { filter } => filter_refusal(survey, filter, change),
         ChangeKind::FilterAtDevice { outlet } => {
-            provider_network_refusal(survey, outlet).or_else(|| filter_refusal(survey, outlet))
+            provider_network_refusal(survey, outlet).or_else(|| filter_refusal(survey, outlet, change))
         }
+        ChangeKind::ShareOutlet { outlet } => satellite_on(survey, survey.wiring.head_of(outlet))
+            .filter(|sure| *sure == Sureness::Known)
+            .map(|_| Refusal::SharesWithSatellite { outlet }),
         ChangeKind::RemoveAmplifier { amplifier } => amplifier_refusal(survey, amplifier),
         ChangeKind::Cap { part, port } => cap_refusal(survey, part, port),
         ChangeKind::ReplaceRun { to } | ChangeKind::RenewConnectors { to } if survey.is_street_side(to) => {
@@ -189,22 +208,25 @@ fn not_own(survey: &Survey) -> bool {
     survey.building.is_some_and(|building| building.ownership == house::record::Ownership::Rented)
 }
 
-fn filter_refusal(survey: &Survey, at: SubjectId) -> Option<Refusal> {
-    let entry = survey.wiring.head_of(at);
-    let below = survey.wiring.below(at);
-    let satellite = survey.parts.get(&entry).is_some_and(|part| part.entry_kind == EntryKind::Satellite)
-        || below.iter().any(|id| plugged(survey, *id, &[Plugged::SatelliteReceiver]));
-    if satellite {
-        return Some(Refusal::FilterInSatelliteLine { entry });
+fn filter_refusal(survey: &Survey, at: SubjectId, change: ChangeKind) -> Option<Refusal> {
+    let head = survey.wiring.head_of(at);
+    match entry_filter(survey, head) {
+        EntryFilter::NotWanted(NotWanted::Satellite) => {
+            return Some(Refusal::FilterInSatelliteLine { entry: head });
+        }
+        // What keeps the network from a device may stand wherever it lets the device's own signals through.
+        EntryFilter::NotWanted(reason) if !matches!(change, ChangeKind::FilterAtDevice { .. }) => {
+            match reason {
+                NotWanted::AmplifierIsolates { amplifier } => {
+                    return Some(Refusal::AmplifierIsolates { amplifier });
+                }
+                NotWanted::PreamplifierOutside => return Some(Refusal::PreamplifierOutside { entry: head }),
+                NotWanted::Satellite | NotWanted::CutOff | NotWanted::FibreBox => {}
+            }
+        }
+        _ => {}
     }
-    let passes = entry_filter_rating().band?.high_mhz;
-    survey
-        .services
-        .values()
-        .filter(|service| comes_by_street(service))
-        .filter_map(|service| Some((service.kind, service.top_mhz?)))
-        .find(|(_, top)| *top > passes)
-        .map(|(service, top_mhz)| Refusal::FilterCutsService { service, top_mhz, passes_mhz: passes })
+    against(survey, head, change).map(Refusal::Against)
 }
 
 /// A box of the provider's may be a member of the provider's own network, and a fibre box of its link to the router.
@@ -218,10 +240,6 @@ fn provider_network_refusal(survey: &Survey, outlet: SubjectId) -> Option<Refusa
         _ => return None,
     };
     Some(Refusal::CutsProviderNetwork { outlet, service })
-}
-
-fn comes_by_street(service: &Service) -> bool {
-    matches!(service.kind, ServiceKind::CableTv | ServiceKind::CableInternet | ServiceKind::AntennaTv)
 }
 
 /// An amplifier stands where somebody once found it needed. Where a TV or modem hangs below, taking it out is only
@@ -263,13 +281,4 @@ fn cap_refusal(survey: &Survey, part: SubjectId, port: u8) -> Option<Refusal> {
 fn plugged(survey: &Survey, id: SubjectId, which: &[Plugged]) -> bool {
     let devices = survey.parts.get(&id).and_then(|part| part.plugged.as_ref());
     devices.is_some_and(|devices| devices.iter().any(|device| which.contains(device)))
-}
-
-/// Whether an entry leads to the street, the antenna or nobody knows where.
-pub(super) fn open_to_the_world(survey: &Survey, entry: SubjectId) -> bool {
-    survey.parts.get(&entry).is_some_and(|part| {
-        part.kind == PartKind::Entry
-            && part.entry_state != EntryState::CutOff
-            && !matches!(part.entry_kind, EntryKind::Satellite | EntryKind::FibreBox)
-    })
 }

@@ -162,12 +162,13 @@ fn jumper(survey: &mut Survey, part: SubjectId) -> SubjectId {
     jumper
 }
 
-/// Screws `part` to the first output of `behind`; what hung there hangs on the part from then on.
+/// Screws `part` to the first output of `behind` that is in use; what hung there hangs on the part from then on.
 pub(super) fn insert_behind(survey: &mut Survey, behind: SubjectId, mut part: Part) {
     let id = part.id;
     let jumper = jumper(survey, id);
-    part.feed = Some(Feed::From(FeedFrom { part: behind, port: 1, run: Some(jumper) }));
-    let children: Vec<_> = survey.wiring.on_port(behind, 1).collect();
+    let port = survey.port_in_use(behind);
+    part.feed = Some(Feed::From(FeedFrom { part: behind, port, run: Some(jumper) }));
+    let children: Vec<_> = survey.wiring.on_port(behind, port).collect();
     for child in children {
         refeed(survey, child, |feed| {
             feed.part = id;

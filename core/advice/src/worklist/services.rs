@@ -72,16 +72,21 @@ fn power_refusal(before: &Survey, after: &Survey) -> Option<Refusal> {
     };
     power_paths(before).into_iter().filter(|path| needs(path.feed.to)).find_map(|path| {
         let way = after.wiring.way_between(path.feed.from, path.feed.to);
-        let arrives = way.is_some_and(|way| way.iter().all(|id| passes(before, after, *id)));
+        // A part that was on the way before is trusted with what it did; one that is not was never put to the proof.
+        let passes = |id: SubjectId| passes(before, after, id, path.passes(id));
+        let arrives = way.is_some_and(|way| way.iter().all(|id| passes(*id)));
         (!arrives).then_some(Refusal::CutsPower { powered: path.feed.to })
     })
 }
 
-fn passes(before: &Survey, after: &Survey, id: SubjectId) -> bool {
+fn passes(before: &Survey, after: &Survey, id: SubjectId, was_on_the_way: bool) -> bool {
     let Some(part) = after.parts.get(&id) else { return false };
     let known = before.parts.get(&id);
     let same = known.is_some_and(|known| known.kind == part.kind && rated_alike(known, part));
-    same || part.kind == PartKind::Barrel || part.rating.power_pass == Some(true)
+    let ends = matches!(part.kind, PartKind::Outlet | PartKind::Entry | PartKind::GroundBlock);
+    (same && (was_on_the_way || ends))
+        || part.kind == PartKind::Barrel
+        || part.rating.power_pass == Some(true)
 }
 
 fn rated_alike(known: &Part, part: &Part) -> bool {

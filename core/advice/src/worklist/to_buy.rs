@@ -3,7 +3,7 @@
 use coax::trade::{FILTERS_PASS, FILTERS_STOP_BY, smallest_splitter};
 use facts::fact::SubjectId;
 use house::rating::{Band, EXTENDED_D, PartRating};
-use house::record::{Survey, power_paths};
+use house::record::{ChangeKind, Survey, power_paths};
 
 /// What an entry filter to buy is rated for: passes 5 to 1002 MHz, stops 1125 to 1675 MHz by at least 40 dB (a
 /// published data sheet for a ground-block MoCA filter, 2019).
@@ -39,6 +39,12 @@ pub(super) fn splitter_rating(legs: u8) -> PartRating {
 pub(super) fn powered(survey: &Survey, part: SubjectId, rating: PartRating) -> PartRating {
     let carries = power_paths(survey).iter().any(|path| path.passes(part));
     PartRating { power_pass: if carries { Some(true) } else { rating.power_pass }, ..rating }
+}
+
+/// A rating that also passes DC, where what a change puts in meets it.
+pub(super) fn passing_power(survey: &Survey, change: ChangeKind, rating: PartRating) -> PartRating {
+    let power_pass = if change.meets_power(survey) { Some(true) } else { rating.power_pass };
+    PartRating { power_pass, ..rating }
 }
 
 /// The smallest number of legs that splitters are made with, above `used`.

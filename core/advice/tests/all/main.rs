@@ -1,6 +1,7 @@
 //! The checks of `advice`, in one binary.
 
 mod change_kinds;
+mod entry_filters;
 mod field_forecasts;
 mod finding_field_cases;
 mod finding_kinds;

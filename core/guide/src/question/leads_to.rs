@@ -3,7 +3,7 @@
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{
-    Feed, FeedFrom, Is, LooseReason, PartKind, PortEnd, RunLength, Survey, field, reading_order,
+    Feed, FeedFrom, Is, LooseReason, PartKind, PortEnd, RunLength, Survey, field, is_shared, reading_order,
 };
 use phrase::Phrase;
 
@@ -80,8 +80,12 @@ impl LedTo {
 }
 
 /// The ways in which a port may have nothing on it, each with its word.
-const ENDS: [(PortEnd, &str); 3] =
-    [(PortEnd::Capped, "capped"), (PortEnd::Open, "open"), (PortEnd::LooseEnd, "loose_end")];
+const ENDS: [(PortEnd, &str); 4] = [
+    (PortEnd::Capped, "capped"),
+    (PortEnd::Open, "open"),
+    (PortEnd::AnotherHome, "another_home"),
+    (PortEnd::LooseEnd, "loose_end"),
+];
 
 impl Choice for LeadsToAnswer {
     fn key(&self) -> String {
@@ -145,6 +149,9 @@ impl LeadsToAnswer {
         }));
         if may_end(survey, part) {
             offers.extend([PortEnd::Capped, PortEnd::Open].map(|end| about(Self::End(end))));
+        }
+        if is_shared(survey) {
+            offers.push(about(Self::End(PortEnd::AnotherHome)));
         }
         let loose_end = Self::End(PortEnd::LooseEnd);
         offers.push(Offer::new(&loose_end, loose_end.phrase()));

@@ -123,7 +123,10 @@ fn feeders(snapshot: &SurveySnapshot<'_>, loose: SubjectId) -> Vec<(SubjectId, u
         if survey.wiring.head_of(part.id) == survey.wiring.head_of(loose) {
             continue;
         }
-        let free = |port: &u8| survey.wiring.on_port(part.id, *port).next().is_none();
+        let free = |port: &u8| {
+            let others = part.end(*port) == Some(PortEnd::AnotherHome);
+            !others && survey.wiring.on_port(part.id, *port).next().is_none()
+        };
         found.extend((1..=part.outputs()).filter(free).map(|port| (part.id, port)));
     }
     // A port with a cable of which nobody knows where it leads comes first.

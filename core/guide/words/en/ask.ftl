@@ -196,6 +196,8 @@ leads-capped = Nothing; a small metal cap is screwed on
     .about = a 75-ohm terminator
 leads-open = Nothing; the plug is open
     .about = no cable and no cap
+leads-another_home = To another home in the building
+    .about = it stays screwed on, and nothing that feeds it is touched
 leads-loose_end = A cable, and I do not know where it goes
 
 ask-powered = How does { $part } get its power?

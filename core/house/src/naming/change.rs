@@ -5,7 +5,7 @@ use facts::fact::SubjectId;
 use phrase::{Arg, Phrase};
 
 use super::{part, run_to};
-use crate::record::{Before, ChangeKind, PartKind, Survey, Work};
+use crate::record::{Before, ChangeKind, Incoming, PartKind, ServiceKind, Survey, Work};
 
 impl ChangeKind {
     /// What is done, in words; the attributes `.why`, `.how`, `.check` and `.back` (how to put it back) of the
@@ -13,18 +13,26 @@ impl ChangeKind {
     /// Names are those of `survey`, the house before the change.
     pub fn phrase(self, survey: &Survey) -> Phrase {
         let part = |id| part(survey, id);
+        let power = if self.meets_power(survey) { "yes" } else { "no" };
         match self {
-            Self::AddEntryFilter { behind } => Phrase::new("change-add-entry-filter")
-                .phrase("behind", part(behind))
-                .text("ask", ask_provider(survey)),
-            Self::MoveEntryFilter { filter, behind } => Phrase::new("change-move-entry-filter")
-                .phrase("filter", part(filter))
-                .phrase("behind", part(behind)),
+            Self::AddEntryFilter { behind } => {
+                filter_behind(Phrase::new("change-add-entry-filter"), survey, behind)
+                    .text("power", power)
+                    .text("sure", if is_sure(survey, behind) { "yes" } else { "no" })
+                    .text("ask", ask_provider(survey, behind))
+            }
+            Self::MoveEntryFilter { filter, behind } => {
+                filter_behind(Phrase::new("change-move-entry-filter"), survey, behind)
+                    .phrase("filter", part(filter))
+            }
             Self::SwapEntryFilter { filter } => Phrase::new("change-swap-entry-filter")
                 .phrase("filter", part(filter))
-                .text("ask", ask_provider(survey)),
+                .text("fault", if stops_all(survey, filter) { "power" } else { "band" })
+                .text("power", power)
+                .text("ask", ask_provider(survey, filter)),
             Self::SwapSplitter { splitter, legs } => Phrase::new("change-swap-splitter")
                 .phrase("splitter", part(splitter))
+                .text("power", power)
                 .with("legs", Arg::Count(u64::from(legs))),
             Self::RemoveSplitter { splitter } => {
                 Phrase::new("change-remove-splitter").phrase("splitter", part(splitter))
@@ -32,6 +40,7 @@ impl ChangeKind {
             Self::MergeSplitters { upper, lower, legs } => Phrase::new("change-merge-splitters")
                 .phrase("upper", part(upper))
                 .phrase("lower", part(lower))
+                .text("power", power)
                 .with("legs", Arg::Count(u64::from(legs))),
             Self::Cap { part: at, port } => {
                 let outlet = survey.parts.get(&at).is_some_and(|part| part.kind == PartKind::Outlet);
@@ -40,6 +49,7 @@ impl ChangeKind {
                 } else {
                     Phrase::new("change-cap").phrase("port", super::port(survey, at, port))
                 }
+                .text("power", power)
             }
             Self::SwapAmplifier { amplifier } => {
                 Phrase::new("change-swap-amplifier").phrase("amplifier", part(amplifier))
@@ -58,7 +68,7 @@ impl ChangeKind {
             Self::FilterAtDevice { outlet } => {
                 let modem = survey.has_modem_at(outlet);
                 let (id, ask) = if modem {
-                    ("change-filter-at-modem", ask_provider(survey))
+                    ("change-filter-at-modem", ask_provider(survey, outlet))
                 } else {
                     ("change-filter-at-tv", "no")
                 };
@@ -67,7 +77,9 @@ impl ChangeKind {
             Self::ModemOwnLine { outlet } => {
                 Phrase::new("change-modem-own-line").phrase("outlet", part(outlet))
             }
-            Self::ShareOutlet { outlet } => Phrase::new("change-share-outlet").phrase("outlet", part(outlet)),
+            Self::ShareOutlet { outlet } => {
+                Phrase::new("change-share-outlet").phrase("outlet", part(outlet)).text("power", power)
+            }
             Self::JoinLoose { part: loose, to, port } => Phrase::new("change-join-loose")
                 .phrase("part", part(loose))
                 .phrase("port", super::port(survey, to, port)),
@@ -102,10 +114,38 @@ fn room_name(survey: &Survey, room: SubjectId) -> &str {
     survey.rooms.get(&room).map_or("", |room| room.name.as_str())
 }
 
-/// Whether the provider is asked before a filter is screwed in, for a message to choose by: cable internet may reach
-/// above what such filters pass.
-pub fn ask_provider(survey: &Survey) -> &'static str {
-    if survey.may_internet_reach_above(FILTERS_PASS.value()) { "yes" } else { "no" }
+/// Where a filter goes, for a message to choose by, and what that is called: `line`, behind a part in the line from the
+/// entry; `branch`, on the output that leads to one's own home.
+pub fn filter_place(survey: &Survey, behind: SubjectId) -> (&'static str, Phrase) {
+    let branches = survey.parts.get(&behind).is_some_and(|part| part.outputs() > 1);
+    if branches {
+        ("branch", super::port(survey, behind, survey.port_in_use(behind)))
+    } else {
+        ("line", part(survey, behind))
+    }
+}
+
+fn filter_behind(phrase: Phrase, survey: &Survey, behind: SubjectId) -> Phrase {
+    let (place, name) = filter_place(survey, behind);
+    phrase.phrase("behind", name).text("place", place)
+}
+
+fn stops_all(survey: &Survey, filter: SubjectId) -> bool {
+    survey.parts.get(&filter).is_some_and(|filter| filter.rating.stops_moca() != Some(false))
+}
+
+/// Whether it is known what comes in where a part gets its signal.
+fn is_sure(survey: &Survey, at: SubjectId) -> bool {
+    let incoming = Incoming::at(survey, survey.wiring.head_of(at));
+    let by_entry = [ServiceKind::CableTv, ServiceKind::CableInternet, ServiceKind::AntennaTv];
+    by_entry.into_iter().any(|kind| incoming.knows(kind))
+}
+
+/// Whether the provider is asked before a filter is screwed in at a part, for a message to choose by: cable internet comes
+/// in there, and may reach above what such filters pass.
+pub fn ask_provider(survey: &Survey, at: SubjectId) -> &'static str {
+    let comes_in = Incoming::at(survey, survey.wiring.head_of(at)).may_bring(ServiceKind::CableInternet);
+    if comes_in && survey.may_internet_reach_above(FILTERS_PASS.value()) { "yes" } else { "no" }
 }
 
 /// The ends with a poor connector of the run that feeds a part.

@@ -7,7 +7,7 @@ use phrase::{Arg, Phrase};
 
 use crate::record::{Part, PartKind, ReadingKind, ServiceKind, Survey, Worded};
 
-pub use change::{ask_provider, poor_ends};
+pub use change::{ask_provider, filter_place, poor_ends};
 
 /// The phrase that names a part: `S2 (a 4-way splitter)`, `an outlet in Office`.
 pub fn part(survey: &Survey, id: SubjectId) -> Phrase {

@@ -75,6 +75,8 @@ closed_list! {
         Open = "open",
         /// A cable leaves and nobody knows where to.
         LooseEnd = "loose_end",
+        /// A cable leaves for another home: no advice touches it.
+        AnotherHome = "another_home",
     }
 }
 

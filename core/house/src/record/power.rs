@@ -2,7 +2,7 @@
 
 use facts::fact::SubjectId;
 
-use super::{EntryKind, EntryState, Part, PartKind, Plugged, PowerFeed, Survey};
+use super::{ChangeKind, Incoming, Part, PartKind, Plugged, PowerFeed, ServiceKind, Survey};
 
 /// One way that DC takes.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -17,6 +17,23 @@ impl PowerPath {
     /// Whether it passes a part, or begins or ends there.
     pub fn passes(&self, part: SubjectId) -> bool {
         self.way.contains(&part)
+    }
+
+    /// Whether it goes over the cable between two parts.
+    pub fn goes_between(&self, one: SubjectId, other: SubjectId) -> bool {
+        let pairs = self.way.iter().zip(self.way.iter().skip(1));
+        pairs.into_iter().any(|(from, to)| (*from, *to) == (one, other) || (*from, *to) == (other, one))
+    }
+
+    /// The parts between the supply and what it powers, without these two.
+    pub fn between(&self) -> impl Iterator<Item = SubjectId> + '_ {
+        let (from, to) = (self.feed.from, self.feed.to);
+        self.way.iter().copied().filter(move |id| *id != from && *id != to)
+    }
+
+    /// The first part on the way that is stated to hold DC back.
+    pub fn broken_at(&self, survey: &Survey) -> Option<SubjectId> {
+        self.between().find(|id| survey.parts.get(id).is_some_and(|part| holds_back(part)))
     }
 }
 
@@ -43,11 +60,12 @@ fn inferred(survey: &Survey, part: &Part) -> Option<PowerFeed> {
         if stated() {
             return None;
         }
-        let to = nearest_amplifier(survey, from).or_else(|| entry_of(survey, from, EntryKind::Antenna))?;
+        let to =
+            nearest_amplifier(survey, from).or_else(|| entry_of(survey, from, ServiceKind::AntennaTv))?;
         return Some(PowerFeed { from, to });
     }
     if plugged(Plugged::SatelliteReceiver) && !stated() {
-        return Some(PowerFeed { from, to: entry_of(survey, from, EntryKind::Satellite)? });
+        return Some(PowerFeed { from, to: entry_of(survey, from, ServiceKind::SatelliteTv)? });
     }
     None
 }
@@ -62,9 +80,53 @@ fn nearest_amplifier(survey: &Survey, from: SubjectId) -> Option<SubjectId> {
     amplifiers.min_by_key(|id| survey.wiring.way_between(from, *id).map_or(usize::MAX, |way| way.len()))
 }
 
-fn entry_of(survey: &Survey, from: SubjectId, kind: EntryKind) -> Option<SubjectId> {
-    let head = survey.parts.get(&survey.wiring.head_of(from))?;
-    let joined =
-        head.kind == PartKind::Entry && head.entry_kind == kind && head.entry_state != EntryState::CutOff;
-    joined.then_some(head.id)
+fn entry_of(survey: &Survey, from: SubjectId, kind: ServiceKind) -> Option<SubjectId> {
+    let head = survey.wiring.head_of(from);
+    Incoming::at(survey, head).knows(kind).then_some(head)
+}
+
+fn holds_back(part: &Part) -> bool {
+    part.rating.power_pass == Some(false)
+}
+
+/// Whether DC may stand on the free ports of a part: it lies on a way that DC takes, or hangs below one that does with
+/// nothing between that holds DC back. An amplifier and an inserter send it one way only.
+pub fn may_carry_power(survey: &Survey, part: SubjectId) -> bool {
+    let paths = power_paths(survey);
+    for id in survey.wiring.way_up(part) {
+        if paths.iter().any(|path| path.between().any(|between| between == id)) {
+            return true;
+        }
+        let ends = survey.parts.get(&id).is_none_or(|part| {
+            holds_back(part) || matches!(part.kind, PartKind::Amplifier | PartKind::PowerInserter)
+        });
+        if ends {
+            return false;
+        }
+    }
+    false
+}
+
+impl ChangeKind {
+    /// Whether what is put in stands where DC goes or may stand: a filter or a splitter must then pass it, a cap hold it
+    /// back.
+    pub fn meets_power(self, survey: &Survey) -> bool {
+        let passes = |part| power_paths(survey).iter().any(|path| path.passes(part));
+        match self {
+            Self::AddEntryFilter { behind } | Self::MoveEntryFilter { behind, .. } => {
+                let port = survey.port_in_use(behind);
+                let fed: Vec<_> = survey.wiring.on_port(behind, port).collect();
+                let paths = power_paths(survey);
+                paths.iter().any(|path| fed.iter().any(|child| path.goes_between(behind, *child)))
+            }
+            Self::SwapEntryFilter { filter } => passes(filter),
+            Self::SwapSplitter { splitter, .. } => may_carry_power(survey, splitter),
+            Self::MergeSplitters { upper, lower, .. } => {
+                may_carry_power(survey, upper) || may_carry_power(survey, lower)
+            }
+            Self::Cap { part, .. } => may_carry_power(survey, part),
+            Self::ShareOutlet { outlet } => passes(outlet),
+            _ => false,
+        }
+    }
 }

@@ -11,7 +11,7 @@ use serde_json::Value;
 
 use super::closed_list::closed_list;
 use super::{
-    Asked, EntryKind, EntryState, Part, PartKind, Photo, Plugged, Reading, Room, Run, Service, ServiceKind,
+    Asked, EntryKind, Incoming, Part, PartKind, Photo, Plugged, Reading, Room, Run, Service, ServiceKind,
     Wiring, Wish, Work,
 };
 
@@ -189,15 +189,20 @@ impl Survey {
     /// from the entry of a cable company, or of nobody knows what, or leads to the ground block behind such an entry.
     pub fn is_street_side(&self, to: SubjectId) -> bool {
         let way = self.wiring.way_up(to);
-        let street = way.last().and_then(|head| self.parts.get(head)).is_some_and(|head| {
-            head.kind == PartKind::Entry
-                && head.entry_state != EntryState::CutOff
-                && matches!(head.entry_kind, EntryKind::Cable | EntryKind::Unknown)
+        let street = way.last().is_some_and(|head| {
+            let fibre = self.parts.get(head).is_some_and(|head| head.entry_kind == EntryKind::FibreBox);
+            !fibre && Incoming::at(self, *head).may_bring_cable()
         });
         let of_kind = |id: &SubjectId, kind| self.parts.get(id).is_some_and(|part| part.kind == kind);
         let from_entry = way.get(1).is_some_and(|feeder| of_kind(feeder, PartKind::Entry));
         let block_at_or_below = self.wiring.below(to).iter().any(|id| of_kind(id, PartKind::GroundBlock));
         street && way.len() > 1 && (from_entry || block_at_or_below)
+    }
+
+    /// The first output of a part with a cable that is known, else its first: where what is put behind the part goes.
+    pub fn port_in_use(&self, part: SubjectId) -> u8 {
+        let ports = self.parts.get(&part).map_or(1, Part::outputs);
+        (1..=ports).find(|port| self.wiring.on_port(part, *port).next().is_some()).unwrap_or(1)
     }
 
     /// Whether a part and the one that feeds it hang at one spot, as far as is known: the run between is short, or nobody

@@ -4,23 +4,41 @@
 ask-provider-first = First ask the provider whether the service goes above { -filters-pass-top }, as newer modems may. If it does, leave this filter out and ask which one fits.
 need-asked = ask the provider first: not this one if the service goes above { -filters-pass-top }
 
-change-add-entry-filter = Put an entry filter (a MoCA filter) right behind { $behind }, before the first split.
+change-add-entry-filter = { $place ->
+    [branch] Put an entry filter (a MoCA filter) on the cable of your own home, at { $behind }.
+   *[line] Put an entry filter (a MoCA filter) right behind { $behind }, before the first split.
+}
     .why = It keeps your network inside the house, and sends its signal back to the rooms.
-    .how = { $ask ->
+    .how = { $sure ->
+        [no] First make sure that no dish's cable comes in here: it must not get this filter.{" "}
+       *[yes] { "" }
+    }{ $power ->
+        [yes] DC power goes over this cable: take a filter that passes it (DC pass).{" "}
+       *[no] { "" }
+    }{ $ask ->
         [yes] { ask-provider-first } Then screw the filter to the house side, and
        *[other] Screw the filter to the house side, then
     } the cable to the filter. Tighten by hand, then a small turn with { -wrench }.
     .how-head = How to screw the filter in
     .check = Do TV and internet still work as before?
     .back = Unscrew the filter and screw the cable back to where it was.
-change-move-entry-filter = Move { $filter } to right behind { $behind }, before the first split.
+change-move-entry-filter = { $place ->
+    [branch] Move { $filter } to the cable of your own home, at { $behind }.
+   *[line] Move { $filter } to right behind { $behind }, before the first split.
+}
     .why = Where it is now, it stands between rooms that are to hear each other, or leaves a way out to the street.
     .how = Unscrew it, join the two cables with a barrel, and screw the filter in at its new place.
     .check = Do TV and internet still work as before?
     .back = Screw the filter back in where it was, and join the cables at the new place with a barrel.
 change-swap-entry-filter = Swap { $filter } for an entry filter that stops the MoCA band.
-    .why = By its label the present one lets the network's band through to the street.
-    .how = { $ask ->
+    .why = { $fault ->
+        [power] By its label the present one holds back the DC power that something needs.
+       *[band] By its label the present one lets the network's band through to the street.
+    }
+    .how = { $power ->
+        [yes] DC power goes over this cable: take a filter that passes it (DC pass).{" "}
+       *[no] { "" }
+    }{ $ask ->
         [yes] { ask-provider-first } Then screw
        *[other] Screw
     } the new one in where the old one was.
@@ -28,7 +46,10 @@ change-swap-entry-filter = Swap { $filter } for an entry filter that stops the M
     .back = Screw the old filter back in. Keep it until everything has run for a week.
 change-swap-splitter = Swap { $splitter } for a { $legs }-way splitter made for { -band-parts } or more.
     .why = A splitter not made for the band may cost little or much; each output fewer is signal gained.
-    .how = Note which cable was on which output (tape and pen). The longest cable goes to the output with the least loss. Cap what stays free.
+    .how = Note which cable was on which output (tape and pen). The longest cable goes to the output with the least loss. { $power ->
+        [yes] DC power goes over these cables: cap what stays free with caps that hold DC back (DC block).
+       *[no] Cap what stays free.
+    }
     .how-head = Note which cable was where before you begin
     .check = Do TV and internet still work as before?
     .back = Screw the old splitter back in, each cable to the output that its tape names.
@@ -39,18 +60,35 @@ change-remove-splitter = Take out { $splitter } and join its two cables with a b
     .back = Screw the old splitter back in where the barrel is.
 change-merge-splitters = Replace { $upper } and { $lower } by one { $legs }-way splitter made for { -band-parts } or more.
     .why = Two splitters in a row cost the signal twice.
-    .how = Note which cable was on which output (tape and pen). The longest cable goes to the output with the least loss. Cap what stays free.
+    .how = Note which cable was on which output (tape and pen). The longest cable goes to the output with the least loss. { $power ->
+        [yes] DC power goes over these cables: cap what stays free with caps that hold DC back (DC block).
+       *[no] Cap what stays free.
+    }
     .how-head = Note which cable was where before you begin
     .check = Do TV and internet still work as before?
     .back = Screw the two old splitters back in, each cable to the output that its tape names.
 change-cap = Cap { $port } with a 75-ohm terminator.
     .why = An open output sends echoes into the other rooms, and lets signal out and noise in.
-    .how = Screw the cap on, hand-tight and a small turn more. On an output that may carry DC power take a cap that blocks DC.
+    .how = { $power ->
+        [yes] DC power goes over these cables and may stand on this output: take a cap that holds DC back (DC block), never a plain one. Screw it on, hand-tight and a small turn more.
+       *[no] Screw the cap on, hand-tight and a small turn more. On an output that may carry DC power take a cap that blocks DC.
+    }
+    .how-head = { $power ->
+        [yes] Take a cap that holds DC back
+       *[no] How to screw the cap on
+    }
     .check = Do TV and internet still work as before?
     .back = Unscrew the cap.
 change-cap-outlet = Cap { $outlet } with a 75-ohm terminator.
     .why = An empty outlet sends echoes into the other rooms, and lets signal out and noise in.
-    .how = Screw the cap on, hand-tight and a small turn more.
+    .how = { $power ->
+        [yes] DC power goes over these cables and may stand on this outlet: take a cap that holds DC back (DC block), never a plain one. Screw it on, hand-tight and a small turn more.
+       *[no] Screw the cap on, hand-tight and a small turn more.
+    }
+    .how-head = { $power ->
+        [yes] Take a cap that holds DC back
+       *[no] How to screw the cap on
+    }
     .check = Do TV and internet still work as before?
     .back = Unscrew the cap.
 change-swap-amplifier = Swap { $amplifier } for one that lets the MoCA band pass (by-pass).
@@ -104,7 +142,14 @@ change-modem-own-line = Give the modem at { $outlet } a line of its own straight
     .back = Screw the entry's cable to the input of the splitter again, and the modem's cable to its output.
 change-share-outlet = Let the adapter and what is plugged in share { $outlet }: by the adapter's own through port, or by a small splitter.
     .why = Both need the same cable. The forecast already counts with the loss.
-    .how = With a through port: wall to adapter, adapter to device. Without: wall to splitter, one output to the adapter, one to the device.
+    .how = { $power ->
+        [yes] DC power goes over this outlet: use a splitter that passes it (DC pass), with the device that sends it on the output that does. The adapter's own through port will do only if its manual says that it passes DC.
+       *[no] With a through port: wall to adapter, adapter to device. Without: wall to splitter, one output to the adapter, one to the device.
+    }
+    .how-head = { $power ->
+        [yes] Keep the way for DC power
+       *[no] How to share the outlet
+    }
     .check = Do TV and internet still work as before at this outlet?
     .back = Screw the device straight to the wall again.
 change-join-loose = Trace the cable of { $part }, and join it to the one that leaves { $port }, if they belong together.
@@ -135,7 +180,10 @@ service-change-gains = { $service } at { $outlet }: up to { $gain } more signal
 service-change-none = nothing that TV or modem would notice
 
 need-adapter = MoCA adapter (coax to a network socket), version { $version }, its network socket (Ethernet) { $port } or faster, with a short coax cable and a network cable
-need-entry-filter = entry filter (MoCA filter), F connectors, passes { -band-filters-pass }, stops { -band-adapters } by { -filters-stop-by } or more{ $ask ->
+need-entry-filter = entry filter (MoCA filter), F connectors, passes { -band-filters-pass }{ $power ->
+    [yes] {" "}and DC power (DC pass)
+   *[no] { "" }
+}, stops { -band-adapters } by { -filters-stop-by } or more{ $ask ->
     [yes] {" "}({ need-asked })
    *[other] { "" }
 }
@@ -146,10 +194,12 @@ need-device-filter = filter for one device (MoCA filter), F connectors, passes {
    *[other] { "" }
 }
 need-share = { $legs }-way splitter and a short coax cable, made for { -band-parts } or more (neither is needed where the adapter has a through port)
+need-share-power = { $legs }-way splitter and a short coax cable, made for { -band-parts } or more, with power passing on the output that needs it (DC pass)
 need-network-cable = network cable, long enough to reach the room
 need-wall-plate = wall plate with an F connector, made for { -band-parts } or more
 need-barrel = barrel (cable joiner), F connectors, made for { -band-parts } or more
 need-cap = 75-ohm cap (terminator), F connector
+need-cap-power = 75-ohm cap (terminator) that holds DC back (DC block), F connector
 need-connector = compression F connector of the cable's series
 need-cable = 6-series coaxial cable, { $length } and some spare
 need-cable-unmeasured = 6-series coaxial cable, as long as the old one and some spare
@@ -160,6 +210,12 @@ need-amplifier = amplifier with { $outputs ->
 
 refusal-filter-in-satellite-line = { $entry } brings satellite signals, which use the band that the filter stops: TV would be gone.
 refusal-filter-cuts-service = Here { $service } reaches up to { $top }, and such a filter passes only up to { $passes }. Ask the provider for a filter made for this service.
+refusal-filter-satellite-may-be = Satellite signals may come in at { $entry }, and such a filter would stop them. Find out what comes in there first.
+refusal-amplifier-isolates = Before the first split stands { $amplifier }, without a by-pass: it already keeps the network in the house.
+refusal-preamplifier-outside = Behind { $entry } an antenna's amplifier stands outside and gets its power over this cable. It already keeps the network in the house.
+refusal-another-home = Another home gets its signal through here, by { $port }. This stays as it is; ask whoever looks after the building.
+refusal-another-home-may-be = Nobody knows what hangs on { $port }, and other homes share this coax: it may be one of them. Look, or ask whoever looks after the building where it leads.
+refusal-shares-with-satellite = Satellite signals come to { $outlet }, in the very band of the adapters: the two cannot share it.
 refusal-cuts-provider-network = What is plugged in at { $outlet } may need { $service }, which runs in the band that such a filter stops.
 refusal-levels-unknown = A TV or modem at { $outlet } would get { $loss } less signal, and nobody has measured whether that is enough.
 refusal-cuts-power = { $powered } gets its power through this cable.

@@ -43,16 +43,37 @@ caution-mains-near = Keep coax clear of mains cables. Where both share a way or 
 
 ## The entry
 
+# What another home gets its signal by.
+another-home-ask = Another home gets its signal by { $port }. Leave this as it is, and ask whoever looks after the building.
+another-home-may-be-ask = Nobody knows what hangs on { $port }; it may be another home. Leave everything screwed on, and ask whoever looks after the building where it leads.
+
+filter-goes-in = { $place ->
+    [branch] Screw an entry filter on the cable of your own home, at { $behind }.
+   *[line] Screw an entry filter on where everything comes in: right behind { $behind }, on the house side, before the first splitter.
+} { $power ->
+    [yes] DC power goes over this cable: take one that passes it (DC pass). Then
+   *[no] Then
+} check that TV and internet still work.
+
 finding-entry-filter-missing = No entry filter (MoCA filter) was found at { $entry }.
     .why = Without it your room network can leave the house and meet a neighbour's. With it, signals between rooms get stronger too, because the filter sends them back into the house.
     .why-head = The room network can leave the house
-    .do = Screw an entry filter on where everything comes in: on the house side of the ground block, before the first splitter. Then check that TV and internet still work.
-    .do-head = Put an entry filter in
+    .do = { $call ->
+        [leave] Leave the filter out for now. { $reason }
+       *[do] { filter-goes-in }
+    }
+    .do-head = { $call ->
+        [leave] Leave the filter out for now
+       *[do] Put an entry filter in
+    }
     .source = { source-filter-use }
 
 finding-entry-filter-if-connected = It is not yet known what comes in at { $entry } or whether it is joined, and no entry filter (MoCA filter) was found there.
     .why = If the cable is joined to the street or an antenna, your room network can leave the house by it.
-    .do = Find out what comes in. A dish's cable must not get this filter, and a cable that is cut off needs none. For a cable company or an antenna, put a filter on the house side of the ground block, before the first splitter.
+    .do = { $call ->
+        [leave] Find out what comes in, and leave the filter out for now. { $reason }
+       *[do] Find out what comes in. A dish's cable must not get this filter, and a cable that is cut off needs none. For a cable company or an antenna: { filter-goes-in }
+    }
     .do-head = Find out what comes in, then choose
     .source = { source-filter-use }
 
@@ -64,8 +85,20 @@ finding-entry-filter-not-seen = Nobody could tell yet whether there is an entry 
 
 finding-filter-after-split = Behind a split, not before the first one, sits { $filter }.
     .why = An entry filter there guards only its own branch, and parts the rooms behind it from the others.
-    .do = Move it to where everything comes in: on the house side of the ground block, before the first splitter. If a filter is there already, or nothing comes in any more, take it out.
-    .do-head = Move the filter in front of the first splitter
+    .do = { $call ->
+        [leave] Leave it where it is for now. { $reason }
+        [none] Take it out, and join its two cables with a barrel (cable joiner): none is needed there.
+        [several] Move one of them to where everything comes in: on the house side of the ground block, before the first splitter. Take the others out.
+       *[do] { $place ->
+            [branch] Move it to the cable of your own home, at { $behind }.
+           *[line] Move it to where everything comes in: on the house side of the ground block, before the first splitter.
+        }
+    }
+    .do-head = { $call ->
+        [leave] Leave it where it is for now
+        [none] Take the filter out
+       *[do] Move the filter in front of the first splitter
+    }
     .source = { source-practice }
 
 finding-filter-street-side = On the street side of the ground block sits { $filter }.
@@ -80,7 +113,13 @@ finding-filter-in-satellite-line = In a satellite line sits { $filter }.
 
 finding-filter-not-for-band = The band of the room network, { $band }, is not fully stopped by { $filter }.
     .why = Part of your network can still leave the house.
-    .do = Swap it for a filter that passes TV and internet and stops { $band }.
+    .do = { $call ->
+        [leave] Leave it as it is for now. { $reason }
+       *[do] Swap it for a filter that passes TV and internet{ $power ->
+            [yes] {" "}and DC power (DC pass)
+           *[no] { "" }
+        } and stops { $band }.
+    }
     .source = { source-filter-sheet }
 
 finding-filter-weak = Weaker than usual: { $filter } takes off { $rejection }; most entry filters take off { $standard } or more.
@@ -106,7 +145,13 @@ finding-ground-block-not-seen = No ground block is noted at { $entry }.
 
 finding-shared-building-open = Other homes share this coax, and nothing parts them from { $entry } yet.
     .why = Neighbours' adapters could find yours, and yours theirs.
-    .do = Set the same privacy password on all your own adapters first. Then put an entry filter where the cable of your own home comes in. Ask the building's manager before you touch what is shared.
+    .do = Set the same privacy password on all your own adapters first. { $call ->
+        [leave] Leave the filter out for now. { $reason }
+       *[do] Then put an entry filter { $place ->
+            [branch] on the cable of your own home, at { $behind }
+           *[line] where the cable of your own home comes in
+        }.
+    } Ask the building's manager before you touch what is shared.
     .do-head = Set the password first
     .source = { source-filter-use }
 
@@ -162,7 +207,10 @@ finding-leg-open = { $count ->
    *[other] Outputs { $legs } of { $part } are free and open.
 }
     .why = Signals come back from an open output (leg) and disturb the others a little; noise can get in there.
-    .do = Screw a 75-ohm cap (terminator) on.
+    .do = { $power ->
+        [yes] Screw a 75-ohm cap (terminator) on, one that holds DC back (DC block): DC power may stand on this output.
+       *[no] Screw a 75-ohm cap (terminator) on.
+    }
     .source = { source-practice }
 
 finding-leg-not-seen = { $count ->
@@ -175,7 +223,10 @@ finding-leg-not-seen = { $count ->
 
 finding-outlet-open = Nothing is plugged in at { $outlet }.
     .why = Signals come back from an empty outlet and disturb the others a little.
-    .do = Screw a 75-ohm cap (terminator) on, or disconnect its cable at the splitter and cap that output.
+    .do = { $power ->
+        [yes] Screw a 75-ohm cap (terminator) on, one that holds DC back (DC block): DC power may stand on this outlet.
+       *[no] Screw a 75-ohm cap (terminator) on, or disconnect its cable at the splitter and cap that output.
+    }
     .source = { source-practice }
 
 finding-loose-end = { $count ->
@@ -432,6 +483,12 @@ finding-modem-may-reach-band = The modem at { $outlet } is of a generation that 
     .why = It then hears the room network in { $band }, and may suffer.
     .do = Ask the provider how high the service goes. If not above { -filters-pass-top }, put a filter (MoCA filter) at the modem.
     .source = { source-filter-use } Modems to 1218 and later 1794 MHz: a trade report of 2015.
+
+finding-dc-broken = Power for { $to } comes over the coax from { $from }, and on the way { $part } is stated to hold DC back.
+    .why = If that is so, no power arrives, and what { $to } serves stays dark.
+    .do = Look whether TV and what hangs behind it work. If they do, look again at the label and at the way that is noted. If not, put a part that passes DC in place of { $part }.
+    .do-head = Look whether power arrives
+    .source = { source-survey }
 
 finding-dc-feed = Power for { $to } goes over the coax from { $from }, by way of { $over }.
     .why = A filter, a cap or a splitter that holds DC back on this way would switch it off.

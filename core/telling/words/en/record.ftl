@@ -187,6 +187,7 @@ value-entry_state-unknown = not known
 value-end-capped = a 75-ohm cap (terminator)
 value-end-open = nothing: the output is open
 value-end-loose_end = a cable that leads nobody knows where
+value-end-another_home = a cable to another home
 value-role-before = before the work
 value-role-after = after the work
 value-role-label = the label

@@ -454,6 +454,7 @@ map-poor-connector = poor connector
 map-end-capped = { $ports }: capped
 map-end-open = { $ports }: open, no cap
 map-end-loose = { $ports }: loose end, goes we know not where
+map-end-another-home = { $ports }: to another home
 map-end-unknown = { $ports }: not looked at
 map-loose-parts = Loose parts: found, but not traced to a feed yet
 map-loose-not-traced = LOOSE: not traced

@@ -126,6 +126,7 @@ fn wiring(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, part: &Par
                 Some(PortEnd::Capped) => "value-end-capped",
                 Some(PortEnd::Open) => "value-end-open",
                 Some(PortEnd::LooseEnd) => "value-end-loose_end",
+                Some(PortEnd::AnotherHome) => "value-end-another_home",
                 None => "free-port-unknown",
             };
             rows.push(builder.row(Some(Key::PortHere(port)), &head, Some(&Phrase::new(says)), None));

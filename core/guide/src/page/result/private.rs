@@ -5,15 +5,15 @@
 use advice::finding::{FindingKind, findings};
 use advice::forecast::nodes_of;
 use advice::worklist::are_adapters_placed;
+use advice::{EntryFilter, NotWanted, entry_filter};
 use facts::fact::{Edit, SubjectId};
-use house::record::{Asked, EntryKind, EntryState, Is, Part, PartKind, ReadingKind, ServiceKind, field};
+use house::record::{Asked, Is, Part, PartKind, ReadingKind, ServiceKind, field};
 use phrase::{Arg, Phrase};
 
 use crate::done::Done;
 use crate::error::Result;
 use crate::number::Quantity;
 use crate::place::{Key, Move, Place, Question, ResultPlace, replies};
-use crate::question::entry::behind;
 use crate::question::router::bridge;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Pending, Session, SurveySnapshot};
@@ -68,13 +68,20 @@ fn filters(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
 }
 
 fn filter_row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, entry: &Part) -> RowEntry {
-    let filtered = behind(snapshot, entry.id, PartKind::EntryFilter).is_some();
-    let (id, asks) = match (entry.entry_state, entry.entry_kind) {
-        (EntryState::CutOff, _) => ("private-filter-cut-off", false),
-        (_, EntryKind::Satellite) => ("private-filter-dish", false),
-        (_, EntryKind::FibreBox) => ("private-filter-fibre", false),
-        _ if filtered => ("private-filter-in", false),
-        _ => ("private-filter-missing", true),
+    let decided = entry_filter(snapshot.survey, entry.id);
+    let filtered = matches!(decided, EntryFilter::InPlace { .. });
+    let (id, asks) = match decided {
+        EntryFilter::NotWanted(NotWanted::CutOff) => ("private-filter-cut-off", false),
+        EntryFilter::NotWanted(NotWanted::Satellite) => ("private-filter-dish", false),
+        EntryFilter::NotWanted(NotWanted::FibreBox) => ("private-filter-fibre", false),
+        EntryFilter::NotWanted(NotWanted::AmplifierIsolates { .. } | NotWanted::PreamplifierOutside) => {
+            ("private-filter-amplifier", false)
+        }
+        EntryFilter::InPlace { .. } => ("private-filter-in", false),
+        EntryFilter::Wanted { against: Some(_), .. } => ("private-filter-waits", false),
+        EntryFilter::Wanted { against: None, .. } | EntryFilter::Elsewhere => {
+            ("private-filter-missing", true)
+        }
     };
     let key = asks.then_some(Key::Ask(Question::EntryFilter(entry.id)));
     let name = house::naming::of_part(snapshot.survey, entry);

@@ -219,7 +219,11 @@ impl Page<'_> {
     fn put_free(&mut self, joint: (f64, f64), y: f64, text: &str, end: Option<PortEnd>) {
         let tip = joint.0 + 14.0;
         self.sheet.dip(if end == Some(PortEnd::Open) { Ink::Warning } else { Ink::Cable });
-        let line = if end == Some(PortEnd::LooseEnd) { pen(Weight::Plain, Dash::Dotted) } else { PLAIN };
+        let line = if matches!(end, Some(PortEnd::LooseEnd | PortEnd::AnotherHome)) {
+            pen(Weight::Plain, Dash::Dotted)
+        } else {
+            PLAIN
+        };
         let points = [joint, (joint.0, y), (tip, y)].map(|(x, y)| Point { x, y }).to_vec();
         self.sheet.draw(Shape::Polyline { points, closed: false }, line, Fill::None);
         match end {
@@ -230,7 +234,7 @@ impl Page<'_> {
                 self.sheet.line((tip, y), (tip + 6.0, y - 5.0), PLAIN);
                 self.sheet.line((tip, y), (tip + 6.0, y + 5.0), PLAIN);
             }
-            Some(PortEnd::LooseEnd) | None => {}
+            Some(PortEnd::LooseEnd | PortEnd::AnotherHome) | None => {}
         }
         self.sheet.dip(Ink::Quiet);
         self.sheet.text((joint.0 + 24.0, y + 4.0), text, RUN_TYPE.anchored(Anchor::Start));

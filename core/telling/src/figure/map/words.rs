@@ -1,11 +1,12 @@
 //! What stands in a box of the map, and beside a cable.
 
 use advice::forecast::WeakWay;
+use advice::{EntryFilter, entry_filter};
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{
-    CableKind, EntryKind, EntryState, LengthKnown, LooseReason, Part, PartKind, Plugged, PortEnd, Run,
-    Stands, Survey,
+    CableKind, ChangeKind, EntryKind, EntryState, LengthKnown, LooseReason, Part, PartKind, Plugged, PortEnd,
+    Run, Stands, Survey,
 };
 use phrase::{Arg, Phrase};
 
@@ -99,7 +100,10 @@ impl Speaker<'_> {
                     EntryState::CutOff => "map-entry-cut-off",
                     EntryState::Unknown => "map-entry-unknown",
                 }));
-                if part.entry_kind != EntryKind::Satellite && !self.has_entry_filter(part.id) {
+                if matches!(
+                    entry_filter(self.survey, part.id),
+                    EntryFilter::Wanted { change: ChangeKind::AddEntryFilter { .. }, .. }
+                ) {
                     lines.push(self.say("map-no-entry-filter"));
                 }
             }
@@ -146,21 +150,6 @@ impl Speaker<'_> {
             }
             _ => {}
         }
-    }
-
-    fn has_entry_filter(&self, entry: SubjectId) -> bool {
-        let wiring = &self.survey.wiring;
-        let is_filter =
-            |id: &SubjectId| self.survey.parts.get(id).is_some_and(|part| part.kind == PartKind::EntryFilter);
-        // Down the single line from the entry, until it parts.
-        let mut at = entry;
-        while let [next] = wiring.fed_from(at) {
-            if is_filter(next) {
-                return true;
-            }
-            at = *next;
-        }
-        false
     }
 
     /// The words along the cable that feeds a part.
@@ -231,6 +220,7 @@ impl Speaker<'_> {
             Some(PortEnd::Capped) => "map-end-capped",
             Some(PortEnd::Open) => "map-end-open",
             Some(PortEnd::LooseEnd) => "map-end-loose",
+            Some(PortEnd::AnotherHome) => "map-end-another-home",
             None => "map-end-unknown",
         };
         self.language.say(&Phrase::new(id).phrase("ports", ports))
