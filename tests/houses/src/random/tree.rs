@@ -131,6 +131,7 @@ impl Site {
     /// What is on each output of a part.
     pub(super) fn branch(&mut self, tag: &str, depth: u32) {
         let outputs = self.part(tag).outputs();
+        let shared = self.house.survey.building.is_some_and(|building| building.shared);
         for port in 1..=outputs {
             let used = if port <= 2 { 0.9 } else { 0.5 };
             if self.dice.chance(used) {
@@ -141,6 +142,7 @@ impl Site {
                 (4, Some(PortEnd::Capped)),
                 (4, Some(PortEnd::Open)),
                 (1, Some(PortEnd::LooseEnd)),
+                (if shared { 4 } else { 0 }, Some(PortEnd::AnotherHome)),
                 (3, None),
             ]);
             if let Some(end) = end {

@@ -18,7 +18,7 @@ pub(super) fn broken(seen: &Seen) -> Vec<String> {
 pub(super) fn of_step(step: &Step) -> Vec<String> {
     let (before, after) = (&step.before, applied(step.change, &step.before));
     let refused = refusal(step.change, before).map(|why| format!("it is refused: {why:?}"));
-    let rules: [(&str, bool); 11] = [
+    let rules: [(&str, bool); 13] = [
         ("a filter in a line that carries satellite", cuts_satellite(step.change, before)),
         ("a part not made for satellite in front of a receiver", narrows_satellite(before, &after)),
         ("DC no longer arrives", cuts_power(before, &after)),
@@ -30,6 +30,8 @@ pub(super) fn of_step(step: &Step) -> Vec<String> {
         ("a ground block goes", loses_ground_block(before, &after)),
         ("an output that nobody looked at goes", drops_unknown_output(step.change, before, &after)),
         ("a filter at a fibre box", filters_fibre(step.change, before)),
+        ("a plain cap where DC stands", shorts_power(step)),
+        ("work on what another home gets its signal through", touches_another_home(step.change, before)),
     ];
     let broken = rules.into_iter().filter(|(_, broken)| *broken).map(|(rule, _)| rule.to_owned());
     broken.chain(refused).map(|rule| format!("forbidden: {:?}: {rule}", step.change)).collect()
@@ -89,7 +91,7 @@ fn narrows_satellite(before: &Survey, after: &Survey) -> bool {
 
 /// DC that arrived arrives still, over parts that are as they were or that are known to pass it.
 fn cuts_power(before: &Survey, after: &Survey) -> bool {
-    power_paths(before).iter().any(|path| {
+    power_paths(before).iter().filter(|path| path.broken_at(before).is_none()).any(|path| {
         let Some(way) = after.wiring.way_between(path.feed.from, path.feed.to) else { return true };
         way.iter().filter_map(|id| after.parts.get(id)).any(|part| {
             let as_it_was = before.parts.get(&part.id).is_some_and(|old| {
@@ -126,7 +128,11 @@ fn before_mast(change: ChangeKind, before: &Survey, after: &Survey) -> bool {
         }
         false
     };
-    antenna && new.iter().any(|filter| in_a_row(filter.id))
+    let amplified = |id: SubjectId| {
+        let above = after.wiring.way_up(id);
+        above.iter().filter_map(|id| after.parts.get(id)).any(|part| part.kind == PartKind::Amplifier)
+    };
+    antenna && new.iter().any(|filter| in_a_row(filter.id) && !amplified(filter.id))
 }
 
 fn street_side(change: ChangeKind, before: &Survey) -> bool {
@@ -190,4 +196,50 @@ fn drops_unknown_output(change: ChangeKind, before: &Survey, after: &Survey) -> 
 fn filters_fibre(change: ChangeKind, before: &Survey) -> bool {
     let ChangeKind::FilterAtDevice { outlet } = change else { return false };
     before.parts.get(&outlet).is_some_and(|part| has(part, Plugged::FibreBox))
+}
+
+/// A plain cap shorts DC that stands on the output it is screwed to.
+fn shorts_power(step: &Step) -> bool {
+    let places = match step.change {
+        ChangeKind::Cap { part, .. } => vec![part],
+        ChangeKind::SwapSplitter { splitter, .. } => vec![splitter],
+        ChangeKind::MergeSplitters { upper, lower, .. } => vec![upper, lower],
+        _ => return false,
+    };
+    let holds_back = |part: &SubjectId| {
+        step.before.parts.get(part).is_some_and(|part| part.rating.power_pass == Some(false))
+    };
+    let carries = power_paths(&step.before)
+        .iter()
+        .any(|path| path.between().any(|id| places.contains(&id) && !holds_back(&id)));
+    carries && step.effort.parts.iter().any(|needed| needed.what.id == "need-cap")
+}
+
+/// Whatever is unscrewed above another home's leg leaves other people without signal meanwhile, and a filter in front of it
+/// for good.
+fn touches_another_home(change: ChangeKind, before: &Survey) -> bool {
+    let leads_there = |part: &SubjectId| {
+        let part = before.parts.get(part);
+        part.is_some_and(|part| part.ends.values().any(|end| *end == PortEnd::AnotherHome))
+    };
+    let below = |part| before.wiring.below(part).iter().any(leads_there);
+    match change {
+        ChangeKind::Cap { part, port } => {
+            before.parts.get(&part).is_some_and(|part| part.end(port) == Some(PortEnd::AnotherHome))
+        }
+        ChangeKind::AddEntryFilter { behind } | ChangeKind::MoveEntryFilter { behind, .. } => {
+            before.wiring.fed_from(behind).iter().any(|child| below(*child))
+        }
+        ChangeKind::SwapEntryFilter { filter } => below(filter),
+        ChangeKind::SwapSplitter { splitter, .. } | ChangeKind::RemoveSplitter { splitter } => {
+            below(splitter)
+        }
+        ChangeKind::MergeSplitters { upper, .. } => below(upper),
+        ChangeKind::SwapAmplifier { amplifier } | ChangeKind::RemoveAmplifier { amplifier } => {
+            below(amplifier)
+        }
+        ChangeKind::ReplaceRun { to } | ChangeKind::RenewConnectors { to } => below(to),
+        ChangeKind::NewRun { from, .. } => below(from),
+        _ => false,
+    }
 }

@@ -1,10 +1,11 @@
 //! The laws can be broken: a fault planted in a sound list is found, each by the law that is for it.
 
 use advice::level;
-use advice::worklist::{Step, applied};
-use house::record::{CableKind, ChangeKind, Connector, EntryKind, PartKind, Plugged, Survey};
+use advice::worklist::{PartNeeded, Step, applied};
+use house::record::{CableKind, ChangeKind, Connector, EntryKind, PartKind, Plugged, PortEnd, Survey};
 use houses::change_cases::{FAR, house as far_house};
 use houses::{House, part_id};
+use phrase::Phrase;
 
 use super::{Seen, answers, forbidden, promised, worth};
 
@@ -73,6 +74,9 @@ fn what_is_forbidden_is_found() {
         let survey = house.survey();
         (change(part_id(&survey, tag)), survey)
     };
+    let holds_back = mast().filter("F1").with(|filter| filter.rating.power_pass = Some(false));
+    let holds_back = holds_back.from("S1", 1).at("O1").from("F1", 1).survey();
+    let [filter, behind] = ["F1", "A1"].map(|tag| part_id(&holds_back, tag));
     let planted = [
         ("a filter in a line that carries satellite", add(dish())),
         (
@@ -83,7 +87,7 @@ fn what_is_forbidden_is_found() {
             "a part not made for satellite in front of a receiver",
             at(receiver(), "S1", |splitter| ChangeKind::SwapSplitter { splitter, legs: 3 }),
         ),
-        ("DC no longer arrives", at(mast(), "A1", |behind| ChangeKind::AddEntryFilter { behind })),
+        ("DC no longer arrives", (ChangeKind::MoveEntryFilter { filter, behind }, holds_back)),
         ("a filter in front of the mast amplifier", add(mast())),
         (
             "work on the street's side",
@@ -110,6 +114,12 @@ fn what_is_forbidden_is_found() {
                 ChangeKind::FilterAtDevice { outlet }
             }),
         ),
+        (
+            "work on what another home gets its signal through",
+            at(open_house().at("S1").end(3, PortEnd::AnotherHome), "S1", |splitter| {
+                ChangeKind::SwapSplitter { splitter, legs: 2 }
+            }),
+        ),
         // What the list itself refuses.
         (
             "it is refused: LevelOut",
@@ -120,6 +130,12 @@ fn what_is_forbidden_is_found() {
         let broken = forbidden::of_step(&step(change, survey));
         assert!(broken.iter().any(|what| what.contains(rule)), "{rule}: {broken:?}");
     }
+    let survey = mast().at("S1").with(|splitter| splitter.rating.legs = 3).open(3).survey();
+    let cap = ChangeKind::Cap { part: part_id(&survey, "S1"), port: 3 };
+    let mut plain = step(cap, survey);
+    plain.effort.parts = vec![PartNeeded { what: Phrase::new("need-cap"), count: 1 }];
+    let broken = forbidden::of_step(&plain);
+    assert!(broken.iter().any(|what| what.contains("a plain cap where DC stands")), "{broken:?}");
     // As near to it as can be: the filter behind the mast amplifier.
     let survey = mast().survey();
     let behind = ChangeKind::AddEntryFilter { behind: part_id(&survey, "A1") };
