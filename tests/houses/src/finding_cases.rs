@@ -178,6 +178,11 @@ fn split_cases() -> Vec<Case> {
         case(SplitterNotForBand, made_for(1000.0), made_for(1675.0)),
         case(SplitterLabelUnknown, good_house().at("S1").with(|s| s.rating.band = None), good_house()),
         case(
+            SplitterForSatellite,
+            good_house().at("S1").label("5-2400 MHz SATELLITE SPLITTER DC PASS").made_for(5.0, 2400.0),
+            good_house().at("S1").label("5-1675 MHz MoCA SPLITTER"),
+        ),
+        case(
             LabelDoubtful,
             good_house().at("S1").with(|s| {
                 s.label = Some("5-1ooo MHz".into());
@@ -267,6 +272,7 @@ fn tree_cases() -> Vec<Case> {
     vec![
         case(PartLoose, untraced(), good_house()),
         case(OtherTree, apart(), untraced()),
+        case(OutletFedByNothing, good_house().at("O2").fed_by_nothing(), apart()),
         case(
             BridgeNotChosen,
             good_house().at("O1").adapter("2.5"),
@@ -389,6 +395,13 @@ fn level_cases() -> Vec<Case> {
         with_tv().level(603.0, dbmv).about_service(ServiceKind::CableTv, |tv| tv.signal = Some(signal))
     };
     let modem = |dbmv| good_house().at("O1").level(603.0, dbmv);
+    let coming_in = || {
+        let over_a_jumper = |house: House, tag| house.at(tag).over(CableKind::Six, 0.5);
+        let house = ["G1", "F1", "S1"].into_iter().fold(good_house(), over_a_jumper);
+        let labelled = house.with(|splitter| splitter.rating.leg_losses_db = vec![3.7; 2]);
+        labelled.at("E1").level(603.0, 10.0).at("O1")
+    };
+    let ratio = |db| good_house().at("O1").reads(ReadingKind::ErrorRatio { mhz: 603.0, db });
     let antenna = |dbmv| {
         let entry = with_tv().at("E1").with(|entry| entry.entry_kind = EntryKind::Antenna);
         entry.at("O1").plugged(&[]).at("O3").level(603.0, dbmv)
@@ -428,6 +441,12 @@ fn level_cases() -> Vec<Case> {
         // -15 to +15 dBmV: a published CMTS manual reproducing DOCSIS.
         case(ModemLevelOutside, modem(-16.0), modem(-14.0)),
         // -7 to +7 dBmV: common practice, no source.
+        // +10 dBmV come in; ground block, filter, two-way splitter and 10 m of cable leave about +3.
+        case(LevelBelowWiring, coming_in().level(603.0, -9.0), coming_in().level(603.0, 3.0)),
+        case(LevelAboveWiring, coming_in().level(603.0, 14.0), coming_in().level(603.0, 3.0)),
+        // 28 dB and 31 dB for 256-QAM: a published meter's manual; an article on cablefax.com.
+        case(SignalNotClean, ratio(27.5), ratio(28.5)),
+        case(SignalHardlyClean, ratio(30.0), ratio(31.0)),
         // A splitter on the way to the modem: a file from 10 MHz leaves out what the modem sends there.
         case(
             MeasuredPartNotUsed,

@@ -1,11 +1,14 @@
 //! At the entry: is the filter there and in its place, is there a ground block, who shares the coax.
 
+use std::collections::BTreeSet;
+
 use facts::fact::SubjectId;
 use house::record::{
-    Asked, ChangeKind, EntryKind, EntryState, Incoming, Part, PartKind, Reply, ServiceKind, is_shared,
+    Asked, ChangeKind, EntryKind, EntryState, Incoming, Part, PartKind, Plugged, Reply, ServiceKind,
+    is_shared,
 };
 
-use super::inspection::Inspection;
+use super::inspection::{Inspection, has_plugged};
 use super::{Finding, FindingKind, Place};
 use crate::entry_filter::{EntryFilter, NotWanted, entry_filter, guards_own_branch, stands_in_line};
 
@@ -34,7 +37,11 @@ fn misplaced<'a>(inspection: &Inspection<'a>, head: SubjectId) -> Vec<&'a Part> 
                 .any(|below| inspection.nodes.iter().any(|node| node.outlet == below.id));
             let devices =
                 inspection.tree(part.id).any(|below| below.plugged.as_ref().is_some_and(|p| !p.is_empty()));
-            adapters || (waited_for && !devices)
+            // The provider's TV boxes speak to each other over the coax, and a filter parts them as it parts adapters. No
+            // box needs a filter of its own more than the entry needs it.
+            let boxes = inspection.tree(part.id).any(|below| has_plugged(below, Plugged::TvBox));
+            let parts_boxes = boxes && inspection.survey.has_service(ServiceKind::ProviderNetwork);
+            adapters || parts_boxes || (waited_for && (boxes || !devices))
         })
         .collect()
 }
@@ -64,7 +71,9 @@ pub(super) fn as_decided(inspection: &Inspection<'_>, finding: Finding, decided:
 /// The entry filter: missing, behind a split, or on the street side of the ground block.
 pub(super) fn filters(inspection: &Inspection<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
-    for head in inspection.heads_with_nodes() {
+    let boxes = inspection.parts(&[PartKind::Outlet]).filter(|outlet| has_plugged(outlet, Plugged::TvBox));
+    let with_boxes = boxes.map(|outlet| inspection.survey.wiring.head_of(outlet.id));
+    for head in inspection.heads_with_nodes().into_iter().chain(with_boxes).collect::<BTreeSet<_>>() {
         let decided = entry_filter(inspection.survey, head);
         for filter in misplaced(inspection, head) {
             let finding =

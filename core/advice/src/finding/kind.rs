@@ -94,6 +94,8 @@ kinds! {
     TwoBridges = "two-bridges", Grave, CommonPractice, &[WhoDependsOnIt];
     /// An adapter and the bridge hang on different trees.
     OtherTree = "other-tree", Grave, CommonPractice, JOIN;
+    /// Nothing feeds an outlet where an adapter is or shall be.
+    OutletFedByNothing = "outlet-fed-by-nothing", Grave, Survey, LOOK;
     /// Satellite signals and adapters share a tree.
     SatelliteOnTree = "satellite-on-tree", Grave, Published, UNSCREW;
     /// An amplifier without by-pass stands between adapters.
@@ -151,6 +153,12 @@ kinds! {
     LevelOutsideGuide = "level-outside-guide", Costly, FromMemory, LOOK;
     /// A modem receives too little or too much.
     ModemLevelOutside = "modem-level-outside", Costly, Published, LOOK;
+    /// Less was measured somewhere than the wiring explains.
+    LevelBelowWiring = "level-below-wiring", Costly, Survey, LOOK;
+    /// More was measured somewhere than the wiring explains.
+    LevelAboveWiring = "level-above-wiring", Costly, Survey, LOOK;
+    /// A digital signal arrives too noisy to be received.
+    SignalNotClean = "signal-not-clean", Costly, FromMemory, LOOK;
     /// A modem has to send more than is good.
     ModemSendsHigh = "modem-sends-high", Costly, Published, LOOK;
     /// A room measured slower than expected.
@@ -191,6 +199,8 @@ kinds! {
     SharedBuilding = "shared-building", Note, Published, LOOK;
     /// The band of a splitter or tap on a path is not known.
     SplitterLabelUnknown = "splitter-label-unknown", Note, Survey, LOOK;
+    /// A splitter or tap on a path is made for satellite signals too, by its label.
+    SplitterForSatellite = "splitter-for-satellite", Note, CommonPractice, LOOK;
     /// A label text was doubtful.
     LabelDoubtful = "label-doubtful", Note, Survey, LOOK;
     /// Nobody looked whether free legs are capped.
@@ -219,6 +229,8 @@ kinds! {
     DcFeedDirect = "dc-feed-direct", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
     /// A level inside what a TV or modem is made for, outside what is recommended.
     LevelNotRecommended = "level-not-recommended", Note, CommonPractice, LOOK;
+    /// A digital signal arrives with little margin over its noise.
+    SignalHardlyClean = "signal-hardly-clean", Note, FromMemory, LOOK;
     /// What an instrument found of a part does not reach over the band that is looked at, so the part counts as rated.
     MeasuredPartNotUsed = "measured-part-not-used", Note, Survey, LOOK;
     /// A room measured faster than expected.

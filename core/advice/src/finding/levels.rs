@@ -6,7 +6,9 @@ use phrase::{Arg, Phrase};
 
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
-use crate::level::{self, ANALOG_TV, MODEM_SENDS, Served, Window, served_outlets};
+use crate::forecast::MeteredAt;
+use crate::level::{self, ANALOG_TV, MODEM_SENDS, Options, Served, Window, served_outlets};
+use crate::verdict::{Beside, LevelHeld, levels_beside, place_phrase};
 
 /// Measured levels outside their window, the one furthest outside for each service at each outlet; where all are inside,
 /// the one that lacks most of the margin that is recommended.
@@ -102,4 +104,34 @@ pub(super) fn modem_sends(inspection: &Inspection<'_>) -> Vec<Finding> {
             )
         })
         .collect()
+}
+
+/// How many draws a verdict on a level rests on: findings are told on every screen.
+const DRAWS: u32 = 16;
+
+/// Levels that the wiring does not explain, each with the stretch on which something is.
+pub(super) fn against_wiring(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let options = Options { draws: DRAWS, ..Options::default() };
+    // What the physics refuses is told by the forecast of the same house.
+    let held = levels_beside(inspection.survey, &options).unwrap_or_default();
+    held.iter().map(|held| beside_wiring(inspection, held)).collect()
+}
+
+fn beside_wiring(inspection: &Inspection<'_>, held: &LevelHeld) -> Finding {
+    let survey = inspection.survey;
+    let less = held.beside == Beside::Worse;
+    let kind = if less { FindingKind::LevelBelowWiring } else { FindingKind::LevelAboveWiring };
+    let at = |place: MeteredAt| match place.port {
+        Some(port) => Place::Port { part: place.part, port },
+        None => Place::Part(place.part),
+    };
+    Finding::new(kind, vec![at(held.stretch.to), at(held.stretch.from)])
+        .phrase("place", place_phrase(survey, held.stretch.to))
+        .phrase("known", place_phrase(survey, held.known_at))
+        .phrase("stretch", held.stretch.phrase(survey))
+        .text("whose", if held.stretch.street_side { "provider" } else { "house" })
+        .with("level", Arg::Level(held.measured_dbmv))
+        .with("expected", Arg::Level(held.explained.likely))
+        .with("apart", Arg::Loss(held.missing_db().abs()))
+        .with("frequency", Arg::Frequency(held.mhz))
 }

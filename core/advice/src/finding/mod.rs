@@ -12,6 +12,7 @@ mod adapters;
 mod amplifiers;
 mod caution;
 pub(crate) mod cautions;
+mod clean;
 mod entry;
 mod filters;
 mod forecasts;
@@ -54,6 +55,7 @@ const DETECTORS: &[Detector] = &[
     filters::passed_services,
     filters::satellite_line,
     splitters::band,
+    splitters::for_satellite,
     splitters::doubtful_labels,
     splits::sizes,
     splits::cascades,
@@ -78,6 +80,8 @@ const DETECTORS: &[Detector] = &[
     levels::measured,
     measured_parts::not_used,
     levels::modem_sends,
+    levels::against_wiring,
+    clean::ratios,
     outlet_test::against_forecast,
     outlet_test::by_itself,
     adapters::number,

@@ -7,7 +7,7 @@ use super::inspection::{Inspection, has_plugged};
 use super::{Finding, FindingKind, Place};
 
 /// Whether satellite signals are known to come from this part, or go to it.
-fn is_satellite(survey: &Survey, part: &Part) -> bool {
+pub(super) fn is_satellite(survey: &Survey, part: &Part) -> bool {
     comes_in(survey, part.id) || has_plugged(part, Plugged::SatelliteReceiver)
 }
 

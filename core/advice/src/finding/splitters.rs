@@ -1,7 +1,7 @@
 //! Splitters and taps: are they made for the band, and was their label read well.
 
 use house::rating::EXTENDED_D;
-use house::record::PartKind;
+use house::record::{Part, PartKind};
 use phrase::Arg;
 
 use super::inspection::Inspection;
@@ -29,6 +29,42 @@ pub(super) fn band(inspection: &Inspection<'_>) -> Vec<Finding> {
         }
     }
     found
+}
+
+/// From here on a label's band holds what a dish sends down the cable: 950 to 2150 MHz (EN 50494:2007).
+const SATELLITE_TOP_MHZ: f64 = 2150.0;
+
+/// Lowest edge of a band that only a satellite part has, MHz (common practice, no source).
+const SATELLITE_FROM_MHZ: f64 = 800.0;
+
+/// Splitters and taps on a path that are made for satellite signals too, where nobody said that a dish is on the tree: they
+/// may be left over, or a dish may still be there.
+pub(super) fn for_satellite(inspection: &Inspection<'_>) -> Vec<Finding> {
+    inspection
+        .parts(&[PartKind::Splitter, PartKind::Tap])
+        .filter(|part| inspection.standing(part.id).is_on_a_path() && is_for_satellite(part))
+        .filter(|part| {
+            let head = inspection.survey.wiring.head_of(part.id);
+            !inspection.tree(head).any(|part| super::satellite::is_satellite(inspection.survey, part))
+        })
+        .map(|part| {
+            let low = part.rating.band.map(|band| band.low_mhz).filter(|low| *low >= SATELLITE_FROM_MHZ);
+            Finding::new(FindingKind::SplitterForSatellite, vec![Place::Part(part.id)])
+                .phrase("part", inspection.name(part.id))
+                .text("low", if low.is_some() { "yes" } else { "no" })
+                .with("from", Arg::Frequency(low.unwrap_or_default()))
+                .text("power", if part.rating.power_pass == Some(true) { "yes" } else { "no" })
+        })
+        .collect()
+}
+
+/// Whether a label names satellite signals, or a band that holds all of them without naming the network.
+fn is_for_satellite(part: &Part) -> bool {
+    let words = part.label.as_deref().unwrap_or_default().to_lowercase();
+    let named =
+        words.split(|c: char| !c.is_alphanumeric()).any(|word| matches!(word, "satellite" | "sat" | "lnb"));
+    let wide = part.rating.band.is_some_and(|band| band.high_mhz >= SATELLITE_TOP_MHZ);
+    named || (wide && !part.rating.says_moca)
 }
 
 /// Labels that could be read in more than one way.

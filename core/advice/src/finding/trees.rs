@@ -34,7 +34,7 @@ fn reason_words(reason: LooseReason) -> Phrase {
     })
 }
 
-/// No bridge, two bridges on one tree, or adapters on a tree without the bridge.
+/// No bridge, two bridges on one tree, adapters on a tree without the bridge, or where no cable leads.
 pub(super) fn bridges(inspection: &Inspection<'_>) -> Vec<Finding> {
     let wiring = &inspection.survey.wiring;
     let mut bridges: BTreeMap<SubjectId, Vec<SubjectId>> = BTreeMap::new();
@@ -59,10 +59,21 @@ pub(super) fn bridges(inspection: &Inspection<'_>) -> Vec<Finding> {
     if bridges.keys().any(is_loose) {
         return found;
     }
+    let is_dead = |outlet: SubjectId| {
+        inspection.survey.parts.get(&outlet).is_some_and(|part| inspection.survey.is_dead_outlet(part))
+    };
+    let dead = inspection.nodes.iter().map(|node| node.outlet).filter(|outlet| is_dead(*outlet));
+    found.extend(dead.map(|outlet| {
+        Finding::new(FindingKind::OutletFedByNothing, vec![Place::Part(outlet)])
+            .phrase("outlet", inspection.name(outlet))
+    }));
+    if bridges.values().flatten().all(|bridge| is_dead(*bridge)) {
+        return found;
+    }
     let first_bridge = bridges.values().flatten().next().copied();
     for node in inspection.nodes.iter().filter(|node| !node.bridge) {
         let head = wiring.head_of(node.outlet);
-        if bridges.contains_key(&head) || is_loose(&head) {
+        if bridges.contains_key(&head) || is_loose(&head) || is_dead(node.outlet) {
             continue;
         }
         let mut at = vec![Place::Part(node.outlet)];

@@ -32,7 +32,7 @@ pub(crate) enum Terminal {
 
 /// Where a meter is screwed on: what hangs behind that place is off meanwhile.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) struct MeteredAt {
+pub struct MeteredAt {
     /// The part.
     pub part: SubjectId,
     /// The output of that part, 1 and up; `None` for its input, and at an outlet for the place of the device.

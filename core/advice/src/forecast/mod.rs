@@ -14,7 +14,8 @@ mod taken;
 pub mod told;
 mod weak;
 
-pub(crate) use circuit::{Circuit, MeteredAt, TV_AND_MODEM, Terminal};
+pub use circuit::MeteredAt;
+pub(crate) use circuit::{Circuit, TV_AND_MODEM, Terminal};
 pub use nodes::{Node, nodes_of};
 pub use outcome::{
     Cost, CostAt, Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak,

@@ -20,8 +20,8 @@ pub struct Node {
 }
 
 /// The adapters of a house: one at each outlet that has one recorded (a gateway that speaks MoCA counts), and one at
-/// the first outlet of each room that has a wish and no adapter yet, or at the outlet that serves a room without coax. The
-/// bridge comes first.
+/// the first outlet of each room that has a wish and no adapter yet, or at the outlet that serves a room without coax. An
+/// outlet that nothing feeds counts for a room only where there is no other. The bridge comes first.
 pub fn nodes_of(survey: &Survey) -> Vec<Node> {
     let mut nodes = Vec::new();
     let mut served = BTreeSet::new();
@@ -34,14 +34,18 @@ pub fn nodes_of(survey: &Survey) -> Vec<Node> {
         } else {
             continue;
         }
-        served.extend(part.room);
+        // An adapter at an outlet that nothing feeds serves nobody.
+        served.extend(part.room.filter(|_| !survey.is_dead_outlet(part)));
     }
     for room in survey.rooms.values().filter(|room| room.wish.is_some() && !served.contains(&room.id)) {
-        let outlet =
-            survey.parts.values().find(|part| part.kind == PartKind::Outlet && part.room == Some(room.id));
+        let own = || {
+            survey.parts.values().filter(|part| part.kind == PartKind::Outlet && part.room == Some(room.id))
+        };
+        let fed = own().find(|outlet| !survey.is_dead_outlet(outlet));
         let nearby = || survey.parts.get(&room.served_from?);
         let has_node = |outlet: &Part| nodes.iter().any(|node: &Node| node.outlet == outlet.id);
-        if let Some(outlet) = outlet.or_else(nearby).filter(|outlet| !has_node(outlet)) {
+        if let Some(outlet) = fed.or_else(nearby).or_else(|| own().next()).filter(|outlet| !has_node(outlet))
+        {
             nodes.push(node(survey, outlet.id, None, false));
         }
     }

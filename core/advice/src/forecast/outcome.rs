@@ -86,6 +86,8 @@ pub enum Reach {
     Loose(SubjectId),
     /// The outlet hangs on another tree than the bridge.
     OtherTree,
+    /// Nothing feeds the outlet, or the bridge's: no cable leads there.
+    FedByNothing(SubjectId),
     /// The two adapters have no channel in common that no other service uses.
     NoChannel,
 }

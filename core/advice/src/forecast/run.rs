@@ -100,9 +100,12 @@ fn joined(reaches: &BTreeMap<SubjectId, Reach>, room: &Node) -> bool {
 fn reach_on_trees(survey: &Survey, bridge: Option<Node>, room: &Node) -> Reach {
     let Some(bridge) = bridge else { return Reach::NoBridge };
     let wiring = &survey.wiring;
+    let dead = |outlet: SubjectId| survey.parts.get(&outlet).is_some_and(|part| survey.is_dead_outlet(part));
     let (ours, theirs) = (wiring.head_of(bridge.outlet), wiring.head_of(room.outlet));
     match (wiring.loose().contains_key(&ours), wiring.loose().contains_key(&theirs)) {
         _ if ours == theirs => Reach::NoChannel,
+        _ if dead(room.outlet) => Reach::FedByNothing(room.outlet),
+        _ if dead(bridge.outlet) => Reach::FedByNothing(bridge.outlet),
         (_, true) => Reach::Loose(theirs),
         (true, false) => Reach::Loose(ours),
         (false, false) => Reach::OtherTree,

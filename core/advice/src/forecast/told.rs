@@ -28,6 +28,9 @@ pub fn no_path(survey: &Survey, reach: &Reach) -> Phrase {
         Reach::Estimated(_) | Reach::NoBridge => Phrase::new("reach-no-bridge"),
         Reach::Loose(loose) => Phrase::new("reach-loose").phrase("part", naming::part(survey, *loose)),
         Reach::OtherTree => Phrase::new("reach-other-tree"),
+        Reach::FedByNothing(outlet) => {
+            Phrase::new("reach-fed-by-nothing").phrase("outlet", naming::part(survey, *outlet))
+        }
         Reach::NoChannel => Phrase::new("reach-no-channel"),
     }
 }

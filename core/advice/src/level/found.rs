@@ -7,6 +7,7 @@ use facts::fact::SubjectId;
 use house::record::{ReadingKind, ServiceKind, Survey};
 
 use super::Options;
+use super::clean::{CleanNeed, clean_need_of, ratios_at};
 use super::incoming::{Incoming, Metered, metered_on};
 use super::outlets::{Served, measured_at, served_outlets};
 use super::solve::{Gains, solve};
@@ -41,6 +42,10 @@ pub struct OutletLevels {
     pub down: Vec<DownLevel>,
     /// Towards the street, for a modem: low and high in its band.
     pub up: Vec<UpLevel>,
+    /// How clean it arrives: each error ratio read here, MHz and dB, by frequency.
+    pub ratios: Vec<(f64, f64)>,
+    /// What the service needs of these.
+    pub clean_need: Option<CleanNeed>,
 }
 
 /// What arrives at one frequency.
@@ -144,6 +149,8 @@ fn at_outlet(
         service: served.service,
         down: down.collect(),
         up: up.collect(),
+        ratios: ratios_at(survey, served.outlet),
+        clean_need: clean_need_of(survey, served.service),
     }
 }
 

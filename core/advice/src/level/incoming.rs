@@ -76,8 +76,12 @@ struct Source {
     levels: Vec<(f64, Vec<f64>)>,
 }
 
-/// What comes in at a frequency.
+/// What comes in at a frequency, and who says so.
 pub(crate) struct ComesIn {
+    /// Where it was measured.
+    pub(crate) by: MeteredAt,
+    /// Whether that was at this very frequency.
+    pub(crate) at_frequency: bool,
     /// dBmV at the entry, one a draw.
     pub(crate) dbmv: Vec<f64>,
 }
@@ -122,21 +126,32 @@ impl Incoming {
 
     /// What comes in at a frequency by the readings elsewhere: by the nearest on the way from the entry to a place, or else
     /// by the one that tells of most, since what is wrong on another branch takes away.
-    pub(crate) fn by_others(&self, survey: &Survey, place: MeteredAt, mhz: f64) -> Option<ComesIn> {
-        self.on_the_way(survey, place, mhz).or_else(|| {
-            let others = self.sources.iter().filter(|source| source.at != place);
-            let told = others.filter_map(|source| source.at(mhz));
-            let likely = |told: &ComesIn| spread(told.dbmv.clone()).likely;
-            told.max_by(|a, b| likely(a).total_cmp(&likely(b)))
-        })
+    fn by_others(&self, survey: &Survey, place: MeteredAt, mhz: f64) -> Option<ComesIn> {
+        let on_the_way = self.on_the_way(survey, place, mhz).into_iter().next();
+        on_the_way.or_else(|| self.most(mhz, |at| at != place))
     }
 
-    /// What comes in by the nearest reading between the entry and a place.
-    pub(crate) fn on_the_way(&self, survey: &Survey, place: MeteredAt, mhz: f64) -> Option<ComesIn> {
-        way_to(survey, place).into_iter().skip(1).find_map(|at| {
-            let source = self.sources.iter().find(|source| source.at == at)?;
-            source.at(mhz)
-        })
+    /// What comes in by each reading between the entry and a place, the nearest to that place first.
+    pub(crate) fn on_the_way(&self, survey: &Survey, place: MeteredAt, mhz: f64) -> Vec<ComesIn> {
+        let source = |at: MeteredAt| self.sources.iter().find(|source| source.at == at)?.at(mhz);
+        way_to(survey, place).into_iter().skip(1).filter_map(source).collect()
+    }
+
+    /// What comes in by that reading on another branch than a place's which tells of most.
+    pub(crate) fn most_by_branches(&self, survey: &Survey, place: MeteredAt, mhz: f64) -> Option<ComesIn> {
+        self.most(mhz, |at| !way_to(survey, at).contains(&place))
+    }
+
+    fn most(&self, mhz: f64, counts: impl Fn(MeteredAt) -> bool) -> Option<ComesIn> {
+        let told = self.sources.iter().filter(|source| counts(source.at)).filter_map(|source| source.at(mhz));
+        let likely = |told: &ComesIn| spread(told.dbmv.clone()).likely;
+        told.max_by(|a, b| likely(a).total_cmp(&likely(b)))
+    }
+
+    /// What comes in by the reading at a place itself, at a frequency that was measured there, dBmV a draw.
+    pub(crate) fn by_itself(&self, place: MeteredAt, mhz: f64) -> Option<Vec<f64>> {
+        let source = self.sources.iter().find(|source| source.at == place)?;
+        source.levels.iter().find(|(at, _)| (at - mhz).abs() < SAME_MHZ).map(|(_, dbmv)| dbmv.clone())
     }
 }
 
@@ -159,9 +174,9 @@ pub(crate) fn way_to(survey: &Survey, place: MeteredAt) -> Vec<MeteredAt> {
 impl Source {
     /// What comes in at a frequency: between two measured levels in a straight line, beyond them for the next channel only.
     fn at(&self, mhz: f64) -> Option<ComesIn> {
-        let told = |dbmv| Some(ComesIn { dbmv });
+        let told = |at_frequency, dbmv| Some(ComesIn { by: self.at, at_frequency, dbmv });
         if let Some((_, dbmv)) = self.levels.iter().find(|(at, _)| (at - mhz).abs() < SAME_MHZ) {
-            return told(dbmv.clone());
+            return told(true, dbmv.clone());
         }
         let pair = self.levels.windows(2).find_map(|pair| match pair {
             [below, above] if below.0 < mhz && mhz < above.0 => Some((below, above)),
@@ -170,9 +185,9 @@ impl Source {
         if let Some(((f0, below), (f1, above))) = pair {
             let share = (mhz - f0) / (f1 - f0);
             let line = below.iter().zip(above).map(|(l0, l1)| l0 + (l1 - l0) * share);
-            return told(line.collect());
+            return told(false, line.collect());
         }
         let nearest = self.levels.iter().min_by(|a, b| (a.0 - mhz).abs().total_cmp(&(b.0 - mhz).abs()))?;
-        if (nearest.0 - mhz).abs() <= NEIGHBOUR_MHZ { told(nearest.1.clone()) } else { None }
+        if (nearest.0 - mhz).abs() <= NEIGHBOUR_MHZ { told(false, nearest.1.clone()) } else { None }
     }
 }

@@ -5,6 +5,7 @@
 //! about the room network (forecast) and proposes nothing (findings, refusals).
 
 mod change;
+mod clean;
 mod found;
 mod incoming;
 mod outlets;
@@ -14,10 +15,13 @@ mod window;
 
 pub(crate) use change::NOTICEABLE_DB;
 pub use change::{BandChange, OutletChange, change};
+pub(crate) use clean::ratios_at;
+pub use clean::{ANTENNA_CLEAN, CABLE_CLEAN, CleanNeed, clean_need_of};
 pub(crate) use found::sends;
 pub use found::{DownLevel, Levels, OutletLevels, UpLevel, levels};
-pub(crate) use outlets::measured_at;
+pub(crate) use incoming::{ComesIn, Incoming, Metered, NEIGHBOUR_MHZ, metered_on, way_to};
 pub use outlets::{Served, served_outlets};
+pub(crate) use outlets::{is_joined, measured_at};
 pub use told::{Fit, LevelTold, told};
 pub use window::{
     ANALOG_TV, ANTENNA_TV, BOTH_TV, DIGITAL_TV, MODEM_RECEIVES, MODEM_SENDS, Recommended, Window,

@@ -54,7 +54,8 @@ pub fn served_outlets(survey: &Survey) -> Vec<Served> {
     found
 }
 
-fn is_joined(part: &Part) -> bool {
+/// Whether a part is an entry by which something may come in.
+pub(crate) fn is_joined(part: &Part) -> bool {
     part.kind == PartKind::Entry && part.entry_state != EntryState::CutOff
 }
 

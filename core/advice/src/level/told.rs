@@ -71,7 +71,25 @@ impl OutletLevels {
     pub fn fits(&self) -> Option<Fit> {
         let down = self.down.iter().filter_map(|down| Some(Fit::of(&down.window?, down.known()?)));
         let up = self.sends().map(|dbmv| if MODEM_SENDS.holds(dbmv) { Fit::Inside } else { Fit::Outside });
-        down.chain(up).max()
+        down.chain(up).chain(self.is_clean()).max()
+    }
+
+    /// Whether every error ratio read here is enough.
+    fn is_clean(&self) -> Option<Fit> {
+        let need = self.clean_need?;
+        let of = |db: f64| match () {
+            () if !need.holds(db) => Fit::Outside,
+            () if !need.has_margin(db) => Fit::Likely,
+            () => Fit::Inside,
+        };
+        self.ratios.iter().map(|(_, db)| of(*db)).max()
+    }
+
+    /// What is told of how clean it arrives.
+    fn ratios_told(&self) -> impl Iterator<Item = Phrase> {
+        self.ratios.iter().map(|(mhz, db)| {
+            Phrase::new("levels-ratio").with("ratio", Arg::Loss(*db)).with("frequency", Arg::Frequency(*mhz))
+        })
     }
 
     /// The windows of what is told here.
@@ -133,13 +151,16 @@ pub fn told(survey: &Survey, levels: &Levels, changes: &[OutletChange]) -> Vec<L
             now.push(Phrase::new("levels-not-known").phrase("entry", entry));
         }
         now.extend(found.sends().map(|dbmv| Phrase::new("levels-sends").with("level", Arg::Level(dbmv))));
+        now.extend(found.ratios_told());
+        let mut needs: Vec<_> = found.windows().flat_map(|window| window.told()).collect();
+        needs.extend(found.clean_need.filter(|_| !found.ratios.is_empty()).map(|need| need.phrase()));
         let change =
             changes.iter().find(|change| change.outlet == found.outlet && change.service == found.service);
         LevelTold {
             outlet: found.outlet,
             service: found.service,
             now,
-            needs: found.windows().flat_map(|window| window.told()).collect(),
+            needs,
             fits: found.fits(),
             change: change.map(OutletChange::phrase),
         }

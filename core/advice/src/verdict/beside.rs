@@ -17,7 +17,7 @@ const LEEWAY: f64 = 0.05;
 const LEEWAY_MBPS: f64 = 1.0;
 
 /// A loss counts as outside the range that was expected only by more than so many decibels.
-const LEEWAY_DB: f64 = 1.0;
+pub(super) const LEEWAY_DB: f64 = 1.0;
 
 /// The same as [`LEEWAY`] where a socket sets the range: computers and their programs seldom fill one wholly (common
 /// practice, no source).

@@ -6,6 +6,8 @@
 //! - [`Verdict`]: both, for one reading; [`RoomVerdict`]: all readings at one outlet, and what follows for it.
 //! - [`Met`], [`Wished`] and [`answers`]: whether a wish is met at an outlet and in a room, as found, as measured, or once
 //!   all work is done.
+//! - [`LevelHeld`]: where a level that was measured stands beside what the wiring explains, and on which stretch the two
+//!   part.
 //! - [`Together`]: whether all wishes fit at once.
 //!
 //! Findings, the work list, every screen, the report, the command and its JSON read these and compare no figure of their
@@ -13,6 +15,7 @@
 //! nothing and holds no sentence.
 
 mod beside;
+mod level;
 mod reading;
 mod room;
 mod tells;
@@ -20,6 +23,7 @@ mod together;
 mod wish;
 
 pub use beside::{Beside, Held, HeldOf};
+pub use level::{LevelHeld, Stretch, levels_beside, place_phrase};
 pub use reading::Verdict;
 pub use room::{RoomVerdict, Throughput, is_a_speed, is_tested};
 pub use tells::{Tells, is_of_test};

@@ -28,7 +28,7 @@ impl Met {
         match reach {
             Reach::Estimated(path) => Self::over(wish, path),
             Reach::NoBridge | Reach::Loose(_) => Self::NotKnown,
-            Reach::OtherTree | Reach::NoChannel => Self::Unlikely,
+            Reach::OtherTree | Reach::FedByNothing(_) | Reach::NoChannel => Self::Unlikely,
         }
     }
 

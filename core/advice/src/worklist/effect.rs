@@ -5,8 +5,10 @@ use house::record::{
     CableKind, ChangeKind, Connector, Feed, FeedFrom, Part, PartKind, PortEnd, Sharing, Survey,
 };
 
+use super::effort::is_known_throughout;
 use super::rewire::{
-    bridge_over, close_ranks, derived, insert_behind, new_run, own_line, rate, refeed, renew,
+    bridge_over, cap_open_ports, close_ranks, derived, insert_behind, move_from_dead_outlet, new_run,
+    own_line, rate, refeed, renew,
 };
 use super::to_buy::{entry_filter_rating, passing_power, powered, splitter_rating};
 
@@ -31,8 +33,13 @@ pub fn applied(change: ChangeKind, survey: &Survey) -> Survey {
             rate(&mut after, filter, rating);
         }
         ChangeKind::SwapSplitter { splitter, legs } => {
+            let known = survey.parts.get(&splitter).is_none_or(|part| is_known_throughout(survey, part));
             rate(&mut after, splitter, powered(survey, splitter, splitter_rating(legs)));
-            close_ranks(&mut after, splitter);
+            if known {
+                close_ranks(&mut after, splitter);
+            } else {
+                cap_open_ports(&mut after, splitter);
+            }
         }
         ChangeKind::RemoveSplitter { splitter } => {
             if let Some(port) =
@@ -126,6 +133,7 @@ fn apply_to_outlets(change: ChangeKind, after: &mut Survey) {
             }
         }
         ChangeKind::UseOutletNearby { room, outlet } => {
+            move_from_dead_outlet(after, room, outlet);
             if let Some(room) = after.rooms.get_mut(&room) {
                 room.served_from = Some(outlet);
             }

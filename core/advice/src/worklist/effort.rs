@@ -2,7 +2,7 @@
 
 use facts::fact::SubjectId;
 use house::naming::{ask_provider, poor_ends};
-use house::record::{ChangeKind, Survey, may_carry_power, power_paths};
+use house::record::{ChangeKind, Part, PortEnd, Survey, may_carry_power, power_paths};
 use phrase::{Arg, Phrase};
 
 use super::to_buy::larger_than;
@@ -61,8 +61,11 @@ pub fn effort(change: ChangeKind, survey: &Survey) -> Effort {
         }
         ChangeKind::MoveEntryFilter { .. } => (15, Vec::new()),
         ChangeKind::SwapSplitter { splitter: id, legs } => {
-            let used = survey.wiring.fed_from(id).len() as u64;
-            let free = u64::from(legs).saturating_sub(used);
+            let part = survey.parts.get(&id);
+            let free = match part.filter(|part| !is_known_throughout(survey, part)) {
+                Some(part) => idle_outputs(survey, part),
+                None => u64::from(legs).saturating_sub(survey.wiring.fed_from(id).len() as u64),
+            };
             (15, std::iter::once(splitter_at(survey, &[id], legs)).chain(caps(free, power)).collect())
         }
         ChangeKind::RemoveSplitter { .. } => (10, vec![needed(Phrase::new("need-barrel"), 1)]),
@@ -119,16 +122,32 @@ pub fn effort(change: ChangeKind, survey: &Survey) -> Effort {
         ChangeKind::MoveBridge { .. } => (30, Vec::new()),
         ChangeKind::UseOutletNearby { .. } => (30, vec![needed(Phrase::new("need-network-cable"), 1)]),
         ChangeKind::NewRun { from, .. } => {
-            let used = survey.wiring.fed_from(from).len();
-            let outputs = survey.parts.get(&from).map_or(0, |part| usize::from(part.outputs()));
-            let full =
-                (used >= outputs).then(|| splitter(larger_than(u8::try_from(used).unwrap_or(u8::MAX))));
+            let full = survey
+                .parts
+                .get(&from)
+                .filter(|part| idle_outputs(survey, part) == 0)
+                .map(|part| splitter(larger_than(part.outputs())));
             let cable = needed(Phrase::new("need-cable-unmeasured"), 1);
             let new = [cable, connectors(2), needed(Phrase::new("need-wall-plate"), 1)];
             (240, new.into_iter().chain(full).collect())
         }
     };
     Effort { minutes, parts }
+}
+
+/// Outputs that somebody saw free.
+fn idle_outputs(survey: &Survey, part: &Part) -> u64 {
+    let free = |port: &u8| {
+        survey.wiring.on_port(part.id, *port).next().is_none()
+            && matches!(part.end(*port), Some(PortEnd::Open | PortEnd::Capped))
+    };
+    (1..=part.outputs()).filter(free).count() as u64
+}
+
+/// Whether it is known of every output of a splitter whether it is used and where its cable leads.
+pub(super) fn is_known_throughout(survey: &Survey, part: &Part) -> bool {
+    let loose = part.ends.values().any(|end| *end == PortEnd::LooseEnd);
+    !loose && survey.unseen_outputs(part) == 0
 }
 
 /// Caps: such as hold DC back where it may stand on the output.

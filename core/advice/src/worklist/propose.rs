@@ -4,6 +4,7 @@ use coax::trade::smallest_splitter;
 use facts::fact::SubjectId;
 use house::record::{CableKind, ChangeKind, Part, PartKind, PortEnd, Survey, power_paths};
 
+use super::effort::is_known_throughout;
 use super::propose_more;
 use crate::entry_filter::{EntryFilter, entry_filter};
 use crate::forecast::nodes_of;
@@ -20,10 +21,12 @@ pub(super) fn proposals(survey: &Survey) -> Vec<ChangeKind> {
         match part.kind {
             PartKind::Entry => found.extend(entry_filter_change(survey, part)),
             PartKind::Splitter => found.extend(splitter(survey, part)),
-            PartKind::Amplifier if part.rating.moca_bypass != Some(true) => found.extend([
-                ChangeKind::SwapAmplifier { amplifier: part.id },
-                ChangeKind::RemoveAmplifier { amplifier: part.id },
-            ]),
+            PartKind::Amplifier if part.rating.moca_bypass != Some(true) => {
+                found.push(ChangeKind::SwapAmplifier { amplifier: part.id });
+                if is_known_throughout(survey, part) {
+                    found.push(ChangeKind::RemoveAmplifier { amplifier: part.id });
+                }
+            }
             _ => {}
         }
         let has_node = nodes.iter().any(|node| node.outlet == part.id);
@@ -58,15 +61,16 @@ pub(super) fn trunk(survey: &Survey, entry: SubjectId) -> Vec<SubjectId> {
 
 fn splitter(survey: &Survey, part: &Part) -> Vec<ChangeKind> {
     let used = survey.wiring.fed_from(part.id).len();
-    let loose_ends = part.ends.values().filter(|end| **end == PortEnd::LooseEnd).count();
     let mut found = Vec::new();
+    let known = is_known_throughout(survey, part);
     if breaks_power(survey, part.id) && used >= 2 {
-        let legs = if loose_ends > 0 { None } else { smallest(used) };
+        let legs = if known { smallest(used) } else { None };
         found.push(ChangeKind::SwapSplitter { splitter: part.id, legs: legs.unwrap_or(part.outputs()) });
     }
-    if loose_ends > 0 {
-        // Nobody knows what hangs there: a smaller splitter might leave it without signal.
-        if part.rating.made_for_moca() != Some(true) {
+    if !known {
+        // Nobody knows what hangs there: a smaller splitter might leave it without signal. While the outputs were never
+        // counted nobody can say which one to buy.
+        if part.rating.made_for_moca() != Some(true) && part.rating.legs > 0 {
             found.push(ChangeKind::SwapSplitter { splitter: part.id, legs: part.outputs() });
         }
         return found;
@@ -82,7 +86,7 @@ fn splitter(survey: &Survey, part: &Part) -> Vec<ChangeKind> {
     if let Some(feed) = survey.wiring.feed(part.id)
         && let Some(upper) = survey.parts.get(&feed.part).filter(|upper| upper.kind == PartKind::Splitter)
         && survey.hang_side_by_side(upper, part)
-        && !upper.ends.values().any(|end| *end == PortEnd::LooseEnd)
+        && is_known_throughout(survey, upper)
     {
         let together = survey.wiring.fed_from(upper.id).len() - 1 + used;
         if let Some(legs) = smallest(together).filter(|_| together >= 2) {

@@ -120,9 +120,12 @@ fn join_loose(survey: &Survey, head: SubjectId) -> Option<ChangeKind> {
 }
 
 fn without_coax(survey: &Survey, nodes: &[Node], head: SubjectId, room: &Room) -> Vec<ChangeKind> {
-    let has_outlet =
-        survey.parts.values().any(|part| part.kind == PartKind::Outlet && part.room == Some(room.id));
-    if room.wish.is_none() || has_outlet || room.served_from.is_some() {
+    let own =
+        || survey.parts.values().filter(|part| part.kind == PartKind::Outlet && part.room == Some(room.id));
+    let has_coax = own().any(|outlet| !survey.is_dead_outlet(outlet));
+    let wanted =
+        room.wish.is_some() || own().any(|outlet| outlet.adapter.as_ref().is_some_and(|a| !a.bridge));
+    if !wanted || has_coax || room.served_from.is_some() {
         return Vec::new();
     }
     let tree = survey.wiring.below(head);

@@ -39,16 +39,18 @@ pub(super) fn own_line(survey: &mut Survey, outlet: SubjectId) {
 pub(super) fn new_run(survey: &mut Survey, room: SubjectId, from: SubjectId) {
     let free = |survey: &Survey| {
         let part = survey.parts.get(&from)?;
+        // What nobody looked at is not known to be free.
         let is_free = |port: &u8| {
-            survey.wiring.on_port(from, *port).next().is_none() && part.end(*port) != Some(PortEnd::LooseEnd)
+            survey.wiring.on_port(from, *port).next().is_none()
+                && matches!(part.end(*port), Some(PortEnd::Open | PortEnd::Capped))
         };
         (1..=part.outputs()).find(is_free)
     };
     let port = free(survey).unwrap_or_else(|| {
-        let used = u8::try_from(survey.wiring.fed_from(from).len()).unwrap_or(u8::MAX);
-        let rating = powered(survey, from, splitter_rating(larger_than(used)));
+        let outputs = survey.parts.get(&from).map_or(0, Part::outputs);
+        let rating = powered(survey, from, splitter_rating(larger_than(outputs)));
         rate(survey, from, rating);
-        used.saturating_add(1)
+        outputs.saturating_add(1)
     });
     let (id, run) = (derived(room, 0xD1), derived(room, 0xD2));
     survey.runs.insert(
@@ -69,6 +71,20 @@ pub(super) fn new_run(survey: &mut Survey, room: SubjectId, from: SubjectId) {
         part.ends.remove(&port);
     }
     survey.parts.insert(id, outlet);
+    move_from_dead_outlet(survey, room, id);
+}
+
+/// An adapter at an outlet of the room that nothing feeds goes to another outlet.
+pub(super) fn move_from_dead_outlet(survey: &mut Survey, room: SubjectId, to: SubjectId) {
+    let dead = survey
+        .parts
+        .values()
+        .find(|part| part.room == Some(room) && part.adapter.is_some() && survey.is_dead_outlet(part));
+    let Some(dead) = dead.map(|part| part.id) else { return };
+    let adapter = survey.parts.get_mut(&dead).and_then(|part| part.adapter.take());
+    if let Some(outlet) = survey.parts.get_mut(&to) {
+        outlet.adapter = outlet.adapter.take().or(adapter);
+    }
 }
 
 pub(super) fn rate(survey: &mut Survey, id: SubjectId, rating: PartRating) {
@@ -201,6 +217,14 @@ pub(super) fn close_ranks(survey: &mut Survey, id: SubjectId) {
         part.ends.clear();
         // A new part comes with caps on what stays free.
         part.ends.extend((used.saturating_add(1)..=part.rating.legs).map(|port| (port, PortEnd::Capped)));
+    }
+}
+
+/// Caps what is open. What nobody knows stays on the output where it is, and so does all else.
+pub(super) fn cap_open_ports(survey: &mut Survey, id: SubjectId) {
+    let ends = survey.parts.get_mut(&id).map(|part| part.ends.values_mut());
+    for end in ends.into_iter().flatten().filter(|end| **end == PortEnd::Open) {
+        *end = PortEnd::Capped;
     }
 }
 

@@ -259,6 +259,7 @@ fn room_as_json(survey: &Survey, forecast: &Forecast, room: &RoomForecast, of: O
             Reach::NoBridge => "no_bridge",
             Reach::Loose(_) => "loose",
             Reach::OtherTree => "other_tree",
+            Reach::FedByNothing(_) => "fed_by_nothing",
             Reach::NoChannel => "no_channel",
         },
         wish: wished.map(|wished| wish(wished.wish)),

@@ -69,6 +69,7 @@ struct OutletJson {
     up: Vec<UpJson>,
     sends_dbmv: Option<f64>,
     up_window: Option<WindowJson>,
+    error_ratios: Vec<RatioJson>,
     change: Option<ChangeJson>,
 }
 
@@ -84,6 +85,15 @@ struct DownJson {
 struct UpJson {
     mhz: f64,
     gain_db: SpanJson,
+}
+
+/// How clean a digital signal arrives.
+#[derive(Serialize)]
+struct RatioJson {
+    mhz: f64,
+    db: f64,
+    least_db: Option<f64>,
+    recommended_db: Option<f64>,
 }
 
 #[derive(Serialize)]
@@ -148,11 +158,21 @@ fn outlet_as_json(survey: &Survey, found: &OutletLevels, change: Option<&OutletC
         up: up.collect(),
         sends_dbmv: found.sends().map(|dbmv| rounded(dbmv, 1)),
         up_window: found.up.first().map(|up| window_as_json(up.window)),
+        error_ratios: found.ratios.iter().map(|(mhz, db)| ratio_as_json(found, *mhz, *db)).collect(),
         change: change.map(|change| ChangeJson {
             cut_off: change.cut_off,
             down: change.down.iter().map(band_as_json).collect(),
             up: change.up.iter().map(band_as_json).collect(),
         }),
+    }
+}
+
+fn ratio_as_json(found: &OutletLevels, mhz: f64, db: f64) -> RatioJson {
+    RatioJson {
+        mhz: rounded(mhz, 1),
+        db: rounded(db, 1),
+        least_db: found.clean_need.map(|need| need.least_db),
+        recommended_db: found.clean_need.map(|need| need.recommended_db),
     }
 }
 

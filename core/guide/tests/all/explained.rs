@@ -11,7 +11,7 @@ use guide::screen::{Block, CautionBlock};
 use guide::{Deed, Guide, Screen};
 use house::rating::{Band, PartRating};
 use house::record::{
-    CableKind, HowMeasured, OtherNetwork, ReadingKind, ServiceKind, Survey, TestReach, field,
+    CableKind, HowMeasured, OtherNetwork, Part, ReadingKind, ServiceKind, Survey, TestReach, field, take_in,
 };
 use houses::{House, good_house};
 use phrase::Phrase;
@@ -37,6 +37,7 @@ impl Found {
             let about = if *about == house.id { survey } else { *about };
             Edit::new(about, question.field(), answer.clone())
         }));
+        edits.extend(house.parts.values().flat_map(measurement_of));
         store.write(&edits).unwrap();
         drop(store);
         let mut guide = guide_at(home.path());
@@ -60,6 +61,19 @@ impl Found {
         assert_eq!(screen.name, "findings");
         screen.keys().into_iter().filter(|key| key.starts_with("finding:")).map(str::to_owned).collect()
     }
+}
+
+/// A part measured over as many ports and as far, as a file brings it.
+fn measurement_of(part: &Part) -> Vec<Edit> {
+    let Some(measured) = &part.measured else { return Vec::new() };
+    let row = vec!["0 0"; measured.ports()].join(" ");
+    let matrix = vec![row; measured.ports()].join("\n");
+    let (low, high) = measured.range();
+    let text = format!("# MHz S RI R 75\n{} {matrix}\n{} {matrix}\n", low.value(), high.value());
+    let taken = take_in(&format!("part.s{}p", measured.ports()), text.as_bytes()).unwrap();
+    let mut edits = taken.edits;
+    edits.push(Edit::new(part.id, field::MEASUREMENT, taken.id.to_string()));
+    edits
 }
 
 fn english() -> Language {

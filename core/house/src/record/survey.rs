@@ -11,8 +11,8 @@ use serde_json::Value;
 
 use super::closed_list::closed_list;
 use super::{
-    Asked, EntryKind, Incoming, Part, PartKind, Photo, Plugged, Reading, Room, Run, Service, ServiceKind,
-    Wiring, Wish, Work,
+    Asked, EntryKind, Feed, Incoming, Part, PartKind, Photo, Plugged, Reading, Room, Run, Service,
+    ServiceKind, Wiring, Wish, Work,
 };
 
 /// How the internet reaches the house and what the plan gives.
@@ -213,6 +213,22 @@ impl Survey {
             Some(length) => length.metres <= SIDE_BY_SIDE.value(),
             None => upper.place.is_some() && upper.place == lower.place,
         }
+    }
+
+    /// The outputs of a part on which nothing hangs and at which nobody looked: what is there is not known. While the
+    /// outputs were never counted, one at least is.
+    pub fn unseen_outputs(&self, part: &Part) -> usize {
+        let free = |port: &u8| self.wiring.on_port(part.id, *port).next().is_none();
+        let unseen = (1..=part.outputs()).filter(free).filter(|port| part.end(*port).is_none()).count();
+        let counted = part.rating.legs > 0 || !matches!(part.kind, PartKind::Splitter | PartKind::Tap);
+        if counted { unseen } else { unseen.max(1) }
+    }
+
+    /// Whether somebody saw that an outlet is fed by nothing, and it feeds nothing either: no cable that leads anywhere.
+    pub fn is_dead_outlet(&self, part: &Part) -> bool {
+        part.kind == PartKind::Outlet
+            && part.feed == Some(Feed::Nothing)
+            && self.wiring.fed_from(part.id).is_empty()
     }
 
     /// Works out [`wiring`](Self::wiring) anew from the parts' feeds. Call after changing any feed in memory.

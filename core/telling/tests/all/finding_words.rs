@@ -232,4 +232,7 @@ fn every_window_has_its_words() {
             assert!(language.knows(&phrase.id), "{}", phrase.id);
         }
     }
+    for need in advice::level::CleanNeed::ALL {
+        assert!(language.knows(&need.phrase().id), "{}", need.name);
+    }
 }

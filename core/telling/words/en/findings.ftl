@@ -175,6 +175,21 @@ finding-splitter-label-unknown = It is not yet known for which band { $part } is
     .do = Read its label and note the band. If there is none, the forecast counts with the whole range.
     .source = { source-survey }
 
+finding-splitter-for-satellite = Made for satellite signals too, by its label: { $part }.
+    .why = { $low ->
+        [yes] It starts at { $from }, so TV and internet below that hardly pass it. { "" }
+       *[no] { "" }
+    }It may be left over from a dish, or a dish’s signals may still pass it. The room network passes such a splitter, but cannot share it with a dish.{ $power ->
+        [yes] {" "}Power (DC) passes it as well.
+       *[no] { "" }
+    }
+    .why-head = It may be left over from a dish, or still serve one
+    .do = Does a dish or a satellite receiver hang on these cables? If so, note where. If not, the splitter may stay where TV and internet work.{ $power ->
+        [yes] {" "}Then also look whether any supply still feeds power through it.
+       *[no] { "" }
+    }
+    .source = { source-practice }
+
 finding-label-doubtful = The label of { $part } could be read in more than one way: "{ $label }".
     .why = The forecast rests on it.
     .do = Look at the label once more and type what it says.
@@ -327,6 +342,12 @@ finding-other-tree = Two separate coax trees: { $outlet } hangs on one; { $bridg
     .do-head = Join the two trees, or give each a start
     .source = { source-practice }
 
+finding-outlet-fed-by-nothing = No cable leads to { $outlet }, by what stands in this survey: nothing feeds it.
+    .why = A network over the coax cannot reach an outlet without a cable.
+    .do = Serve this room from an outlet nearby with a network cable, or have a new run of coax laid to it. The work list says what each takes.
+    .do-head = Serve it from nearby, or lay a new run
+    .source = { source-survey }
+
 finding-bridge-not-chosen = It is not yet known at which outlet the room network starts.
     .why = One adapter near the router joins coax and router (the bridge). What gets through is counted from there.
     .do = Choose the outlet nearest the router, and note that the adapter at the router (the bridge) goes there.
@@ -448,6 +469,42 @@ finding-modem-level-outside = The modem at { $outlet } receives { $level } ({ $f
        *[low] Look at connectors and splits on the way to the modem. If all are sound, ask the provider.
     }
     .source = Table "Digital signal levels" of a published manual that reproduces DOCSIS: -15 to +15 dBmV.
+
+stretch-in-part = in { $part }
+stretch-run = on { $run }
+stretch-between = between { $from } and { $to }
+
+finding-level-below-wiring = At { $place } { $level } was measured ({ $frequency }). By what was measured at { $known } it should be about { $expected }: { $apart } is missing, lost { $stretch }.
+    .why = A poor connector, a crushed or wet cable or a part that nobody noted takes it. The room network loses there too.
+    .do = { $whose ->
+        [provider] Only the provider works on that stretch: ask for a look at it.
+       *[house] Look there: first at the connectors, then for a part that is not noted. Measure again after each change.
+    }
+    .source = { source-survey }
+
+finding-level-above-wiring = At { $place } { $level } was measured ({ $frequency }). By what was measured at { $known } it should be about { $expected }: { $apart } more comes from somewhere { $stretch }.
+    .why = Most likely an amplifier that nobody noted, or one that gives more than its label says. It may stop the room network.
+    .do = Look there for an amplifier, also behind a TV or in a wall box, and write it down. If there is none, measure again.
+    .source = { source-survey }
+
+clean-cable = error ratio (MER): 28 dB or more, 31 dB recommended, both for 256-QAM (a published meter's manual; an article on cablefax.com)
+clean-antenna = error ratio (MER): 15 dB or more, 21 dB recommended (guide figures for 8-VSB, as far as we know)
+
+signal-noise-from = { $from ->
+    [way] Before { $place } it is cleaner. Look at connectors, open ends and the cable on the way there.
+    [outside] It comes that way from further up. Ask the provider, or whoever looks after the antenna.
+   *[unknown] Measure it further up too, at best where it comes in: that tells whether the house adds it.
+}
+
+finding-signal-not-clean = At { $place } { $service } has an error ratio (MER) of { $ratio } ({ $frequency }); below { $least } it is not received.
+    .why = Noise or echoes cover the signal: pictures freeze, and the internet drops out, however strong it is.
+    .do = { signal-noise-from }
+    .source = For cable an article on cablefax.com and a meter's manual, for antennas ATSC A/53 as far as we know.
+
+finding-signal-hardly-clean = At { $place } { $service } has an error ratio (MER) of { $ratio } ({ $frequency }); { $recommended } or more is recommended.
+    .why = It works, with little to spare on a bad day.
+    .do = { signal-noise-from }
+    .source = For cable an article on cablefax.com and a meter's manual, for antennas ATSC A/53 as far as we know.
 
 finding-level-not-recommended = At { $outlet } { $service } was measured at { $level } ({ $frequency }): enough, but outside { $needs }, which is recommended.
     .why = { $side ->

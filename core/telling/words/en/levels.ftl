@@ -5,6 +5,7 @@ levels-measured = { $level } measured here at { $frequency }
 levels-worked-out = likely { $level } at { $frequency } ({ $low } to { $high })
 levels-not-known = not known: nobody measured what comes in at { $entry }
 levels-sends = the modem sends at { $level }, by its own page
+levels-ratio = error ratio (MER) { $ratio } at { $frequency }
 levels-then-nothing = gets nothing any more
 levels-then-less = up to { $loss } less signal
 levels-then-more = up to { $gain } more signal

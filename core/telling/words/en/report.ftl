@@ -84,6 +84,7 @@ met-not-known = Not known
 met-not-asked = Not asked
 reach-no-bridge = not known yet: which outlet gets the adapter at the router (the bridge)?
 reach-loose = not known: { $part } is not yet traced to a feed
+reach-fed-by-nothing = nothing gets there: no cable leads to { $outlet }
 reach-other-tree = nothing gets there: it hangs on another tree of cables than the adapter at the router
 reach-no-channel = nothing gets there: the two adapters have no free channel in common
 limit-path = the cables and splitters on the way

@@ -19,7 +19,7 @@ pub(super) fn reach(survey: &Survey, outlet: SubjectId, reach: &Reach) -> Phrase
         Reach::Estimated(path) => Phrase::new("gets-through")
             .phrase("rate", told::rate(path.down))
             .phrase("limit", limit(survey, outlet, path)),
-        Reach::NoBridge | Reach::Loose(_) | Reach::OtherTree | Reach::NoChannel => {
+        Reach::NoBridge | Reach::Loose(_) | Reach::OtherTree | Reach::FedByNothing(_) | Reach::NoChannel => {
             told::no_path(survey, reach)
         }
     }
@@ -83,7 +83,7 @@ pub(super) fn mending(survey: &Survey, outlet: SubjectId, reach: &Reach) -> Opti
     match reach {
         Reach::Estimated(_) => None,
         Reach::NoBridge => Some(Question::RouterAt),
-        Reach::Loose(part) => Some(Question::FedBy(*part)),
+        Reach::Loose(part) | Reach::FedByNothing(part) => Some(Question::FedBy(*part)),
         Reach::OtherTree => {
             let head = survey.wiring.head_of(outlet);
             let entry = survey.parts.get(&head).is_some_and(|part| part.kind == PartKind::Entry);
