@@ -456,6 +456,13 @@ fn level_cases() -> Vec<Case> {
         case(LevelNotRecommended, modem(-8.0), modem(-6.5)),
         // 50 dBmV: "DOCSIS 3.1 cable modem transmit power", volpefirm.com.
         case(ModemSendsHigh, sends(51.0), sends(49.0)),
+        // Before the TV lie a 3-way (5 to 7 dB a leg), 10 m of cable (about 2 dB) and four runs that nobody measured, up to
+        // 30 m each: 8 to 25 dB in all. -12 is the least (SCTE 40, from memory).
+        case(
+            LevelWorkedOutOutside,
+            seen_with(with_tv().at("E1").level(603.0, -8.0), Span::exact(900.0)),
+            seen_with(with_tv().at("E1").level(603.0, 13.5), Span::exact(900.0)),
+        ),
         // Splits of 42 and 85 MHz.
         case(AmplifierReturnNarrow, returning(42.0, 85.0), returning(85.0, 85.0)),
         case(ModemMayReachBand, generation(ModemGeneration::V3_1), generation(ModemGeneration::V3_0)),

@@ -161,6 +161,8 @@ kinds! {
     SignalNotClean = "signal-not-clean", Costly, FromMemory, LOOK;
     /// A modem has to send more than is good.
     ModemSendsHigh = "modem-sends-high", Costly, Published, LOOK;
+    /// A level that nobody measured there comes out outside what the device needs.
+    LevelWorkedOutOutside = "level-worked-out-outside", Costly, Survey, LOOK;
     /// A room measured slower than expected.
     MeasuredBelowForecast = "measured-below-forecast", Costly, Survey, LOOK;
     /// A path measured with more loss than expected.

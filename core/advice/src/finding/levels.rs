@@ -78,7 +78,7 @@ fn needs_of(kind: FindingKind, window: &Window) -> Phrase {
     }
 }
 
-fn needs(window: &Window) -> Phrase {
+pub(super) fn needs(window: &Window) -> Phrase {
     match (window.low_dbmv, window.high_dbmv) {
         (Some(low), Some(high)) => {
             Phrase::new("level-between").with("low", Arg::Level(low)).with("high", Arg::Level(high))

@@ -20,6 +20,7 @@ mod inspection;
 mod kind;
 mod legs;
 mod levels;
+mod levels_worked_out;
 mod measured_parts;
 mod networks;
 mod outlet_test;
@@ -80,6 +81,7 @@ const DETECTORS: &[Detector] = &[
     levels::measured,
     measured_parts::not_used,
     levels::modem_sends,
+    levels_worked_out::outside,
     levels::against_wiring,
     clean::ratios,
     outlet_test::against_forecast,

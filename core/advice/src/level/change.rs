@@ -7,6 +7,8 @@ use facts::fact::SubjectId;
 use house::record::{ServiceKind, Survey};
 
 use super::Options;
+use super::found::{frequencies, measured_mhz};
+use super::incoming::metered_on;
 use super::outlets::{Served, served_outlets};
 use super::solve::{Gains, solve};
 use crate::error::AdviceError;
@@ -28,9 +30,16 @@ pub struct OutletChange {
     pub down: Vec<BandChange>,
     /// Towards the street, for a modem: low and high in its band.
     pub up: Vec<BandChange>,
+    /// Towards the house, wherever else a level was measured on the tree.
+    pub read: Vec<BandChange>,
 }
 
 impl OutletChange {
+    /// The change towards the house at a frequency that was looked at, MHz.
+    pub(super) fn at(&self, mhz: f64) -> Option<&BandChange> {
+        self.down.iter().chain(&self.read).find(|band| (band.mhz - mhz).abs() < 1e-9)
+    }
+
     /// The change that hurts most, dB (negative: signal lost): the least likely value over all bands; minus infinity
     /// where it is cut off.
     pub fn worst_db(&self) -> f64 {
@@ -51,12 +60,14 @@ impl OutletChange {
 }
 
 /// A change at one frequency.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct BandChange {
     /// The frequency, MHz.
     pub mhz: f64,
     /// The gain from entry to outlet (or back) before, dB, likely.
     pub before_db: f64,
+    /// The gain afterwards, dB, one a draw.
+    pub(super) after_db: Vec<f64>,
     /// By how much the gain changes, dB: positive is more signal. 10th percentile, median, 90th.
     pub db: Span,
 }
@@ -67,41 +78,82 @@ pub struct BandChange {
 /// # Errors
 /// Whatever the physics refuses about a part.
 pub fn change(before: &Survey, after: &Survey, options: &Options) -> Result<Vec<OutletChange>, AdviceError> {
-    let mut by_entry: BTreeMap<SubjectId, Vec<Served>> = BTreeMap::new();
-    for served in served_outlets(before) {
-        by_entry.entry(served.entry).or_default().push(served);
-    }
-    let mut changes = Vec::new();
-    for (entry, served) in by_entry {
-        let mut mhz: Vec<f64> = served
-            .iter()
-            .flat_map(|served| served.down_mhz.into_iter().chain(served.up_mhz.into_iter().flatten()))
-            .collect();
-        mhz.sort_by(f64::total_cmp);
-        mhz.dedup();
-        let earlier = solve(before, entry, &mhz, options)?;
-        let later = solve(after, entry, &mhz, options)?;
-        changes.extend(served.iter().map(|served| at_outlet(served, &earlier, &later)));
-    }
-    Ok(changes)
+    Beside::new(before, options)?.then(after)
 }
 
-fn at_outlet(served: &Served, earlier: &Gains, later: &Gains) -> OutletChange {
-    let outlet = served.outlet;
-    let band = |mhz: f64, before: Vec<f64>, after: Vec<f64>| {
-        let rises = before.iter().zip(&after).map(|(before, after)| after - before).collect();
-        BandChange { mhz, before_db: spread(before).likely, db: spread(rises) }
-    };
-    let cut_off = served.down_mhz.iter().any(|mhz| later.down(outlet, *mhz).is_empty());
-    if cut_off {
-        return OutletChange { outlet, service: served.service, cut_off, down: Vec::new(), up: Vec::new() };
+/// A house solved once, to hold several others beside it.
+pub(crate) struct Beside {
+    options: Options,
+    trees: Vec<SolvedTree>,
+}
+
+/// What comes in by one entry.
+struct SolvedTree {
+    entry: SubjectId,
+    served: Vec<Served>,
+    /// Every frequency looked at, and those of them at which a level was measured on the tree.
+    mhz: Vec<f64>,
+    read_mhz: Vec<f64>,
+    gains: Gains,
+}
+
+impl Beside {
+    /// # Errors
+    /// Whatever the physics refuses about a part.
+    pub(crate) fn new(survey: &Survey, options: &Options) -> Result<Self, AdviceError> {
+        let mut by_entry: BTreeMap<SubjectId, Vec<Served>> = BTreeMap::new();
+        for served in served_outlets(survey) {
+            by_entry.entry(served.entry).or_default().push(served);
+        }
+        let mut trees = Vec::new();
+        for (entry, served) in by_entry {
+            let metered = metered_on(survey, entry);
+            let mhz = frequencies(&served, &metered);
+            let mut read_mhz = measured_mhz(&metered);
+            read_mhz.sort_by(f64::total_cmp);
+            read_mhz.dedup();
+            let gains = solve(survey, entry, &mhz, options)?;
+            trees.push(SolvedTree { entry, served, mhz, read_mhz, gains });
+        }
+        Ok(Self { options: *options, trees })
     }
-    let down =
-        served.down_mhz.iter().map(|mhz| band(*mhz, earlier.down(outlet, *mhz), later.down(outlet, *mhz)));
-    let up = served
-        .up_mhz
-        .iter()
-        .flatten()
-        .map(|mhz| band(*mhz, earlier.up(outlet, *mhz), later.up(outlet, *mhz)));
-    OutletChange { outlet, service: served.service, cut_off, down: down.collect(), up: up.collect() }
+
+    /// What the services gain or lose where another house comes in this one's place.
+    ///
+    /// # Errors
+    /// Whatever the physics refuses about a part.
+    pub(crate) fn then(&self, after: &Survey) -> Result<Vec<OutletChange>, AdviceError> {
+        let mut changes = Vec::new();
+        for tree in &self.trees {
+            let later = solve(after, tree.entry, &tree.mhz, &self.options)?;
+            changes.extend(tree.served.iter().map(|served| tree.at_outlet(served, &later)));
+        }
+        Ok(changes)
+    }
+}
+
+impl SolvedTree {
+    fn at_outlet(&self, served: &Served, later: &Gains) -> OutletChange {
+        let (outlet, service) = (served.outlet, served.service);
+        let band = |mhz: f64, before: Vec<f64>, after: Vec<f64>| {
+            let rises = before.iter().zip(&after).map(|(before, after)| after - before).collect();
+            BandChange { mhz, before_db: spread(before).likely, after_db: after, db: spread(rises) }
+        };
+        let down = |mhz: f64| band(mhz, self.gains.down(outlet, mhz), later.down(outlet, mhz));
+        let up = |mhz: f64| band(mhz, self.gains.up(outlet, mhz), later.up(outlet, mhz));
+        let cut_off = served.down_mhz.iter().any(|mhz| later.down(outlet, *mhz).is_empty());
+        if cut_off {
+            return OutletChange { outlet, service, cut_off, down: vec![], up: vec![], read: vec![] };
+        }
+        let mut read = self.read_mhz.clone();
+        read.retain(|mhz| !served.down_mhz.iter().any(|band| (band - mhz).abs() < 1e-9));
+        OutletChange {
+            outlet,
+            service,
+            cut_off,
+            down: served.down_mhz.into_iter().map(down).collect(),
+            up: served.up_mhz.into_iter().flatten().map(up).collect(),
+            read: read.into_iter().map(down).collect(),
+        }
+    }
 }

@@ -27,6 +27,17 @@ impl Levels {
     pub fn of(&self, outlet: SubjectId, service: ServiceKind) -> Option<&OutletLevels> {
         self.outlets.iter().find(|levels| levels.outlet == outlet && levels.service == service)
     }
+
+    /// Whether the level of any service is known anywhere, measured or worked out.
+    pub(crate) fn is_any_known(&self) -> bool {
+        self.outlets.iter().any(|at| at.is_down_known() || at.sends().is_some())
+    }
+
+    /// Whether what arrives at an outlet is known, measured or worked out, for every service there.
+    pub(crate) fn is_known_at(&self, outlet: SubjectId) -> bool {
+        let mut here = self.outlets.iter().filter(|at| at.outlet == outlet).peekable();
+        here.peek().is_some() && here.all(OutletLevels::is_down_known)
+    }
 }
 
 /// One service at one outlet.
@@ -48,8 +59,14 @@ pub struct OutletLevels {
     pub clean_need: Option<CleanNeed>,
 }
 
+impl OutletLevels {
+    fn is_down_known(&self) -> bool {
+        self.down.iter().any(|down| down.measured.is_some() || down.level.is_some())
+    }
+}
+
 /// What arrives at one frequency.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct DownLevel {
     /// The frequency, MHz.
     pub mhz: f64,
@@ -59,6 +76,8 @@ pub struct DownLevel {
     ///
     /// Readings made here at this very frequency do not count for it: it is what the wiring explains.
     pub level: Option<Span>,
+    /// What comes in at the entry, dBmV, one a draw; empty where nobody knows.
+    pub(super) comes_in: Vec<f64>,
     /// The level measured here, dBmV.
     pub measured: Option<f64>,
     /// What the device needs.
@@ -93,22 +112,25 @@ pub fn levels(survey: &Survey, options: &Options) -> Result<Levels, AdviceError>
         let mhz = frequencies(&served, &metered);
         let gains = solve(survey, entry, &mhz, options)?;
         let incoming = Incoming::of(survey, entry, &metered, options)?;
-        let measured: Vec<f64> =
-            metered.iter().flat_map(|metered| metered.levels.iter().map(|(mhz, _)| *mhz)).collect();
+        let measured = measured_mhz(&metered);
         outlets.extend(served.iter().map(|served| at_outlet(survey, served, &measured, &incoming, &gains)));
     }
     Ok(Levels { outlets })
 }
 
 /// Every frequency that any of these outlets is looked at, and each that was measured on the tree.
-fn frequencies(served: &[Served], metered: &[Metered]) -> Vec<f64> {
-    let mut all: Vec<f64> =
-        metered.iter().flat_map(|metered| metered.levels.iter().map(|(mhz, _)| *mhz)).collect();
+pub(super) fn frequencies(served: &[Served], metered: &[Metered]) -> Vec<f64> {
+    let mut all = measured_mhz(metered);
     for served in served {
         all.extend(served.down_mhz);
         all.extend(served.up_mhz.into_iter().flatten());
     }
     sorted(all)
+}
+
+/// Every frequency at which a level was measured on the tree.
+pub(super) fn measured_mhz(metered: &[Metered]) -> Vec<f64> {
+    metered.iter().flat_map(|metered| metered.levels.iter().map(|(mhz, _)| *mhz)).collect()
 }
 
 fn sorted(mut mhz: Vec<f64>) -> Vec<f64> {
@@ -129,12 +151,12 @@ fn at_outlet(
     let mhz = sorted(served.down_mhz.into_iter().chain(measured.iter().copied()).collect());
     let down = mhz.into_iter().map(|mhz| {
         let drawn = gains.down(served.outlet, mhz);
-        let level = incoming.seen_from(survey, served.outlet, mhz).map(|comes_in| {
-            spread(comes_in.dbmv.iter().zip(&drawn).map(|(dbmv, gain)| dbmv + gain).collect())
-        });
-        let gain = spread(drawn);
+        let gain = spread(drawn.clone());
+        let comes_in =
+            incoming.seen_from(survey, served.outlet, mhz).map(|found| found.dbmv).unwrap_or_default();
+        let level = (!comes_in.is_empty()).then(|| through(&comes_in, &drawn));
         let measured = here.iter().find(|(at, _)| (at - mhz).abs() < 1e-9).map(|(_, dbmv)| *dbmv);
-        DownLevel { mhz, gain, level, measured, window }
+        DownLevel { mhz, gain, level, comes_in, measured, window }
     });
     let sends = sends(survey, served.outlet);
     let up = served.up_mhz.into_iter().flatten().map(|mhz| UpLevel {
@@ -160,4 +182,9 @@ pub(crate) fn sends(survey: &Survey, outlet: SubjectId) -> Option<f64> {
         ReadingKind::ModemSends { dbmv } => Some(dbmv),
         _ => None,
     })
+}
+
+/// What arrives of what comes in over these gains, draw by draw.
+pub(super) fn through(comes_in: &[f64], gains: &[f64]) -> Span {
+    spread(comes_in.iter().zip(gains).map(|(dbmv, gain)| dbmv + gain).collect())
 }

@@ -6,23 +6,30 @@
 
 mod change;
 mod clean;
+mod done;
+mod fit;
 mod found;
 mod incoming;
+mod moved;
 mod outlets;
 mod solve;
 mod told;
 mod window;
 
-pub(crate) use change::NOTICEABLE_DB;
 pub use change::{BandChange, OutletChange, change};
+pub(crate) use change::{Beside, NOTICEABLE_DB};
 pub(crate) use clean::ratios_at;
 pub use clean::{ANTENNA_CLEAN, CABLE_CLEAN, CleanNeed, clean_need_of};
+pub use done::{DoneLevel, OutletDone};
+pub use fit::Fit;
 pub(crate) use found::sends;
 pub use found::{DownLevel, Levels, OutletLevels, UpLevel, levels};
 pub(crate) use incoming::{ComesIn, Incoming, Metered, NEIGHBOUR_MHZ, metered_on, way_to};
+pub(crate) use moved::Moved;
+pub use moved::MovedOut;
 pub use outlets::{Served, served_outlets};
 pub(crate) use outlets::{is_joined, measured_at};
-pub use told::{Fit, LevelTold, told};
+pub use told::{LevelTold, told};
 pub use window::{
     ANALOG_TV, ANTENNA_TV, BOTH_TV, DIGITAL_TV, MODEM_RECEIVES, MODEM_SENDS, Recommended, Window,
     least_visual_millivolts, least_visual_millivolts_at_drop, level_of_millivolts, modem_sends_most,

@@ -7,40 +7,11 @@ use house::record::{ServiceKind, Survey};
 use phrase::{Arg, Phrase};
 
 use super::change::{NOTICEABLE_DB, OutletChange};
+use super::done::{DoneLevel, OutletDone};
+use super::fit::Fit;
 use super::found::{DownLevel, Levels, OutletLevels};
-use super::window::{MODEM_SENDS, Window};
-
-/// Whether a level lies in its window.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Fit {
-    /// Measured inside, or inside from the 10th percentile to the 90th.
-    Inside,
-    /// The likely level is inside, not all of the range.
-    Likely,
-    /// The measured or likely level is outside.
-    Outside,
-}
-
-impl Fit {
-    fn of(window: &Window, level: Span) -> Self {
-        if !window.holds(level.likely) {
-            Self::Outside
-        } else if window.holds(level.low) && window.holds(level.high) {
-            Self::Inside
-        } else {
-            Self::Likely
-        }
-    }
-
-    /// Its word.
-    pub fn phrase(self) -> Phrase {
-        Phrase::new(match self {
-            Self::Inside => "fits-inside",
-            Self::Likely => "fits-likely",
-            Self::Outside => "fits-outside",
-        })
-    }
-}
+use super::moved::MovedOut;
+use super::window::Window;
 
 impl DownLevel {
     /// What is known of the level here: what was measured goes before what was worked out.
@@ -67,19 +38,22 @@ impl OutletLevels {
         self.up.iter().find_map(|up| up.sends)
     }
 
-    /// Whether every level known here lies in its window; `None` where none is known, or no window.
-    pub fn fits(&self) -> Option<Fit> {
+    /// How the worst of the levels known here lies to its window.
+    pub fn fits(&self) -> Fit {
         let down = self.down.iter().filter_map(|down| Some(Fit::of(&down.window?, down.known()?)));
-        let up = self.sends().map(|dbmv| if MODEM_SENDS.holds(dbmv) { Fit::Inside } else { Fit::Outside });
-        down.chain(up).chain(self.is_clean()).max()
+        let up = self.up.iter().filter_map(|up| {
+            let dbmv = up.sends?;
+            Some(Fit::of(&up.window, Span { low: dbmv, likely: dbmv, high: dbmv }))
+        });
+        down.chain(up).chain(self.is_clean()).max().unwrap_or(Fit::NotKnown)
     }
 
     /// Whether every error ratio read here is enough.
-    fn is_clean(&self) -> Option<Fit> {
+    pub(super) fn is_clean(&self) -> Option<Fit> {
         let need = self.clean_need?;
         let of = |db: f64| match () {
             () if !need.holds(db) => Fit::Outside,
-            () if !need.has_margin(db) => Fit::Likely,
+            () if !need.has_margin(db) => Fit::Marginal,
             () => Fit::Inside,
         };
         self.ratios.iter().map(|(_, db)| of(*db)).max()
@@ -95,7 +69,7 @@ impl OutletLevels {
     /// The windows of what is told here.
     fn windows(&self) -> impl Iterator<Item = Window> {
         let down = self.down.iter().find_map(|down| down.window);
-        let up = self.sends().map(|_| MODEM_SENDS);
+        let up = self.up.iter().find(|up| up.sends.is_some()).map(|up| up.window);
         down.into_iter().chain(up)
     }
 }
@@ -118,6 +92,37 @@ impl OutletChange {
     }
 }
 
+impl DoneLevel {
+    fn phrase(&self) -> Phrase {
+        ranged("levels-then-level", self.level).with("frequency", Arg::Frequency(self.mhz))
+    }
+}
+
+impl OutletDone {
+    /// Each level that is known, as it will be.
+    pub fn phrases(&self) -> Vec<Phrase> {
+        let sends = self.sends.iter().map(|sends| ranged("levels-then-sends", sends.level));
+        self.down.iter().map(DoneLevel::phrase).chain(sends).collect()
+    }
+}
+
+impl MovedOut {
+    /// What the step does to it, what that means, and that the choice is theirs.
+    pub fn phrase(&self, survey: &Survey) -> Phrase {
+        let id = if self.sends { "levels-moved-sends" } else { "levels-moved-out" };
+        Phrase::new(id)
+            .phrase("outlet", naming::part(survey, self.outlet))
+            .phrase("service", naming::service(self.service))
+            .with("before", Arg::Level(self.level.now_dbmv))
+            .with("after", Arg::Level(self.level.level.likely))
+    }
+}
+
+fn ranged(id: &'static str, level: Span) -> Phrase {
+    let likely = Phrase::new(id).with("level", Arg::Level(level.likely));
+    likely.with("low", Arg::Level(level.low)).with("high", Arg::Level(level.high))
+}
+
 /// What is told of one service at one outlet.
 #[derive(Debug, Clone, PartialEq)]
 pub struct LevelTold {
@@ -129,16 +134,44 @@ pub struct LevelTold {
     pub now: Vec<Phrase>,
     /// What the device needs, and from where that is known; empty where no figure is known here.
     pub needs: Vec<Phrase>,
-    /// Whether the one is within the other.
-    pub fits: Option<Fit>,
+    /// How the one lies to the other.
+    pub fits: Fit,
     /// What the work changes; `None` where it was not looked at.
     pub change: Option<Phrase>,
+    /// Each level that is known, as it will be when the work is done.
+    pub then: Vec<Phrase>,
+    /// How that will lie to what the device needs; `None` where no work was looked at.
+    pub fits_then: Option<Fit>,
 }
 
 impl LevelTold {
     /// Whether the levels are enough, in words; also where that is not known.
     pub fn fits_phrase(&self) -> Phrase {
-        self.fits.map_or_else(|| Phrase::new("fits-not-known"), Fit::phrase)
+        self.fits.phrase()
+    }
+
+    /// Of what it tells: the service and where.
+    pub fn of(&self, survey: &Survey) -> Phrase {
+        Phrase::new("levels-of")
+            .phrase("service", naming::service(self.service))
+            .phrase("outlet", naming::part(survey, self.outlet))
+    }
+
+    /// Now and when the work is done, in one line.
+    pub fn in_short(&self) -> Phrase {
+        let then = self.fits_then.unwrap_or(self.fits);
+        let change = self.change.clone().unwrap_or_else(|| Phrase::new("levels-then-same"));
+        if (self.fits, then) == (Fit::NotKnown, Fit::NotKnown) {
+            return Phrase::new("levels-short-not-known").phrase("change", change);
+        }
+        let short = Phrase::new("levels-short").phrase("now", self.fits.phrase());
+        short.phrase("then", then.phrase()).phrase("change", change)
+    }
+
+    /// Whether they will be when the work is done; `None` where no work was looked at, or nothing is known.
+    pub fn fits_then_phrase(&self) -> Option<Phrase> {
+        let known = self.fits_then.filter(|fits| *fits != Fit::NotKnown)?;
+        Some(Phrase::new("levels-fits-then").phrase("fits", known.phrase()))
     }
 }
 
@@ -156,6 +189,7 @@ pub fn told(survey: &Survey, levels: &Levels, changes: &[OutletChange]) -> Vec<L
         needs.extend(found.clean_need.filter(|_| !found.ratios.is_empty()).map(|need| need.phrase()));
         let change =
             changes.iter().find(|change| change.outlet == found.outlet && change.service == found.service);
+        let done = change.map(|change| found.when_done(change));
         LevelTold {
             outlet: found.outlet,
             service: found.service,
@@ -163,6 +197,8 @@ pub fn told(survey: &Survey, levels: &Levels, changes: &[OutletChange]) -> Vec<L
             needs,
             fits: found.fits(),
             change: change.map(OutletChange::phrase),
+            then: done.as_ref().map(OutletDone::phrases).unwrap_or_default(),
+            fits_then: done.as_ref().map(OutletDone::fits),
         }
     };
     levels.outlets.iter().map(one).collect()

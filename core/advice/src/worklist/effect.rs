@@ -8,7 +8,7 @@ use house::record::{
 use super::effort::is_known_throughout;
 use super::rewire::{
     bridge_over, cap_open_ports, close_ranks, derived, insert_behind, move_from_dead_outlet, new_run,
-    own_line, rate, refeed, renew,
+    own_line, rate, refeed, renew, strong_leg_to_modem,
 };
 use super::to_buy::{entry_filter_rating, passing_power, powered, splitter_rating};
 
@@ -39,6 +39,7 @@ pub fn applied(change: ChangeKind, survey: &Survey) -> Survey {
                 close_ranks(&mut after, splitter);
             } else {
                 cap_open_ports(&mut after, splitter);
+                strong_leg_to_modem(&mut after, splitter);
             }
         }
         ChangeKind::RemoveSplitter { splitter } => {
@@ -85,6 +86,7 @@ pub fn applied(change: ChangeKind, survey: &Survey) -> Survey {
                 let port = u8::try_from(place + 1).unwrap_or(u8::MAX);
                 refeed(&mut after, *child, |feed| feed.port = port);
             }
+            strong_leg_to_modem(&mut after, amplifier);
         }
         ChangeKind::ReplaceRun { to } => renew(&mut after, to, |run| {
             run.cable = CableKind::Six;

@@ -15,6 +15,7 @@ mod care;
 mod effect;
 mod effort;
 mod gain;
+mod need;
 mod order;
 mod propose;
 mod propose_more;

@@ -12,14 +12,16 @@ use super::care::cautions_of;
 use super::effect::applied;
 use super::effort::{Effort, effort};
 use super::gain::{Gain, gains};
+use super::need::{gains_nothing, gives_a_link};
 use super::propose::{proposals, trunk};
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
-use super::refusal::{Refusal, refusal};
+use super::refusal::{Refusal, own_refusal, refusal};
+use super::services::AsFound;
 use super::watch::Meter;
 use crate::error::AdviceError;
 use crate::finding::Caution;
 use crate::forecast::{self, Forecast, forecast};
-use crate::level::{self, Levels, NOTICEABLE_DB, OutletChange, levels};
+use crate::level::{self, Levels, MovedOut, NOTICEABLE_DB, OutletChange, OutletDone, levels};
 use crate::verdict::RoomVerdict;
 
 /// How a work list is made.
@@ -51,6 +53,8 @@ pub struct Step {
     pub gains: Vec<Gain>,
     /// What it gains or costs the other services at each TV and modem, in dB.
     pub service_changes: Vec<OutletChange>,
+    /// Levels that it moves out of what the device needs, with the steps before it: its need weighs more.
+    pub moves_out: Vec<MovedOut>,
     /// Parts and minutes.
     pub effort: Effort,
 }
@@ -87,7 +91,7 @@ impl Step {
     /// What it gains or costs the other services, in words: one for each TV and modem that would notice.
     pub fn service_words(&self) -> Vec<Phrase> {
         let told = self.noticeable_service_changes();
-        if told.is_empty() && self.asks_for_a_check() {
+        if told.is_empty() && self.moves_out.is_empty() && self.asks_for_a_check() {
             return vec![Phrase::new("service-change-none")];
         }
         let words = |change: &&OutletChange| {
@@ -103,7 +107,8 @@ impl Step {
                 .phrase("outlet", naming::part(&self.before, change.outlet))
                 .with(name, Arg::Loss(db))
         };
-        told.iter().map(words).collect()
+        let out = self.moves_out.iter().map(|moved| moved.phrase(&self.before));
+        told.iter().map(words).chain(out).collect()
     }
 
     /// The changes of level that can be told from none at all, the greatest loss first.
@@ -133,6 +138,13 @@ pub struct WorkList {
     pub levels: Levels,
     /// What all steps together change of it.
     pub level_changes: Vec<OutletChange>,
+}
+
+impl WorkList {
+    /// What is known of TV and modem, as it will be after all steps.
+    pub fn levels_when_done(&self) -> Vec<OutletDone> {
+        self.levels.when_done(&self.level_changes)
+    }
 }
 
 /// A gain in Mb/s below which a step that only serves speed is not worth the work.
@@ -169,8 +181,11 @@ pub fn worklist_watched(
     let mut steps: Vec<Step> = Vec::new();
     let mut refused = BTreeMap::new();
     let mut current = as_found.clone();
+    let services = AsFound::new(survey)?;
     while steps.len() < options.most_steps {
         let screened = forecast(&house, &options.screening)?;
+        let moved_so_far = steps.iter().flat_map(|step| step.moves_out.iter().copied()).collect();
+        let guard = services.guard(&house, moved_so_far)?;
         let mut worth_it: Vec<((bool, f64), ChangeKind)> = Vec::new();
         let candidates: Vec<_> =
             proposals(&house).into_iter().filter(|change| !given_up.contains(change)).collect();
@@ -178,18 +193,33 @@ pub fn worklist_watched(
         let grave_now = grave(&house);
         for change in candidates.iter().copied() {
             meter.weighed()?;
-            if let Some(against) = refusal(change, &house) {
+            if let Some(against) = own_refusal(change, &house) {
                 refused.entry(change).or_insert(against);
                 continue;
             }
             let after = applied(change, &house);
-            let worth = Worth::of((&house, &screened), (&after, &forecast(&after, &options.screening)?));
+            let others = guard.look(&after)?;
+            if let Some(against) = others.against {
+                refused.entry(change).or_insert(against);
+                continue;
+            }
+            let then = forecast(&after, &options.screening)?;
+            if let Some(against) = others.level_refusal(change, gives_a_link(&screened, &then)) {
+                refused.entry(change).or_insert(against);
+                continue;
+            }
+            let worth = Worth::of((&house, &screened), (&after, &then));
             let minutes = effort(change, &house).minutes.max(1) as f64;
             let is_suspect =
                 matches!(change, ChangeKind::SwapSplitter { splitter, .. } if suspects.contains(&splitter));
             let ends_grave = worth.rate >= 0.0 && takes_grave_away(&grave_now, || grave(&after));
             let wanted = is_suspect || ends_grave || is_wanted_anyway(change);
             if worth.rate < WORTH_MBPS && !wanted {
+                continue;
+            }
+            // Nobody gives up signal of a TV or modem for a rate that is not there nine times in ten.
+            let need = is_suspect || ends_grave || !gains_nothing(change, &screened, &then);
+            if others.costs && !need {
                 continue;
             }
             // The test says that a suspect costs more than the forecast knows of.
@@ -199,6 +229,7 @@ pub fn worklist_watched(
         }
         let Some(change) = first_of(&worth_it) else { break };
         let after = applied(change, &house);
+        let moves_out = guard.look(&after)?.out;
         if let Some(at) = undone_by(&steps, change) {
             // A splitter is not swapped first and thrown out afterwards: the list is made again without that swap.
             if let Some(step) = steps.drain(at..).next() {
@@ -215,6 +246,7 @@ pub fn worklist_watched(
             change,
             gains: gains(&current, &next),
             service_changes: level::change(&house, &after, &level::Options::default())?,
+            moves_out,
             effort: effort(change, &house),
             before: std::mem::replace(&mut house, after),
         });

@@ -9,6 +9,7 @@ use super::effect::applied;
 use super::services::service_refusal;
 use crate::entry_filter::{Against, EntryFilter, NotWanted, against, entry_filter, other_home_at};
 use crate::forecast::nodes_of;
+use crate::level::{self, MovedOut, levels};
 
 /// Why a change is not offered.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -66,15 +67,17 @@ pub enum Refusal {
         /// The outlet with the modem.
         outlet: SubjectId,
     },
-    /// A level measured there would leave its window.
+    /// A level there would leave its window.
     LevelOut {
         /// The outlet.
         outlet: SubjectId,
         /// The service.
         service: ServiceKind,
-        /// What was measured, dBmV.
+        /// What it is in the house as found, dBmV.
         before: f64,
-        /// What it would be, dBmV.
+        /// Whether that was measured there, or worked out.
+        measured: bool,
+        /// What it would be, with the steps before this one, dBmV.
         after: f64,
     },
     /// The modem would have to send more than is good.
@@ -106,6 +109,17 @@ pub enum Refusal {
 }
 
 impl Refusal {
+    /// A level that leaves its window.
+    pub(super) fn level(moved: MovedOut) -> Self {
+        let MovedOut { outlet, service, sends, level, .. } = moved;
+        let (before, after) = (level.now_dbmv, level.level.likely);
+        if sends {
+            Self::SendsTooMuch { outlet, before, after }
+        } else {
+            Self::LevelOut { outlet, service, before, measured: level.measured, after }
+        }
+    }
+
     /// The reason in words.
     pub fn why(self, survey: &Survey) -> Phrase {
         match self {
@@ -139,11 +153,14 @@ impl Refusal {
             Self::CutsReturn { outlet } => {
                 Phrase::new("refusal-cuts-return").phrase("outlet", naming::part(survey, outlet))
             }
-            Self::LevelOut { outlet, service, before, after } => Phrase::new("refusal-level-out")
-                .phrase("outlet", naming::part(survey, outlet))
-                .phrase("service", naming::service(service))
-                .with("before", Arg::Level(before))
-                .with("after", Arg::Level(after)),
+            Self::LevelOut { outlet, service, before, measured, after } => {
+                let id = if measured { "refusal-level-out" } else { "refusal-level-out-worked-out" };
+                Phrase::new(id)
+                    .phrase("outlet", naming::part(survey, outlet))
+                    .phrase("service", naming::service(service))
+                    .with("before", Arg::Level(before))
+                    .with("after", Arg::Level(after))
+            }
             Self::SendsTooMuch { outlet, before, after } => Phrase::new("refusal-sends-too-much")
                 .phrase("outlet", naming::part(survey, outlet))
                 .with("before", Arg::Level(before))
@@ -164,11 +181,16 @@ impl Refusal {
 
 /// What speaks against this change in this house; `None` if nothing does.
 pub fn refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
+    own_refusal(change, survey).or_else(|| service_refusal(change, survey))
+}
+
+/// What speaks against this change but for what it does to the other services' levels, bands and DC.
+pub(super) fn own_refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
     let others = other_home_at(survey, change).map(|leg| Refusal::Against(Against::OtherHome(leg)));
     if others.is_some() {
         return others;
     }
-    let own = match change {
+    match change {
         ChangeKind::AddEntryFilter { behind } | ChangeKind::MoveEntryFilter { behind, .. } => {
             filter_refusal(survey, behind, change)
         }
@@ -189,8 +211,7 @@ pub fn refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
         }
         ChangeKind::MoveBridge { from, to } => network_refusal(survey, from, to),
         _ => None,
-    };
-    own.or_else(|| service_refusal(change, survey))
+    }
 }
 
 /// Where the bridge goes to another tree, the rooms of the tree that it leaves get no network any more.
@@ -243,9 +264,12 @@ fn provider_network_refusal(survey: &Survey, outlet: SubjectId) -> Option<Refusa
 }
 
 /// An amplifier stands where somebody once found it needed. Where a TV or modem hangs below, taking it out is only
-/// sound once the level there was measured; whether it then stays in its window is looked at like any other change.
+/// sound once the level there is known, measured or worked out; whether it then stays in its window is looked at like any
+/// other change.
 fn amplifier_refusal(survey: &Survey, amplifier: SubjectId) -> Option<Refusal> {
     let gain = survey.parts.get(&amplifier).and_then(|part| part.rating.gain_db).unwrap_or(12.0);
+    let levels =
+        levels(survey, &level::Options { draws: 1, ..level::Options::default() }).unwrap_or_default();
     let outlet = survey
         .wiring
         .below(amplifier)
@@ -253,7 +277,7 @@ fn amplifier_refusal(survey: &Survey, amplifier: SubjectId) -> Option<Refusal> {
         .filter(|id| {
             plugged(survey, *id, &[Plugged::Tv, Plugged::TvBox, Plugged::Modem, Plugged::MocaGateway])
         })
-        .find(|id| crate::level::measured_at(survey, *id).is_empty())?;
+        .find(|id| !levels.is_known_at(*id))?;
     Some(Refusal::LevelsUnknown { outlet, loss_db: gain })
 }
 

@@ -3,7 +3,8 @@
 use facts::fact::SubjectId;
 use house::rating::PartRating;
 use house::record::{
-    CableKind, Connector, Feed, FeedFrom, LengthKnown, Part, PartKind, PortEnd, Run, RunLength, Survey,
+    CableKind, Connector, Feed, FeedFrom, LengthKnown, Part, PartKind, Plugged, PortEnd, Run, RunLength,
+    Survey,
 };
 use uuid::Uuid;
 
@@ -46,7 +47,8 @@ pub(super) fn new_run(survey: &mut Survey, room: SubjectId, from: SubjectId) {
         };
         (1..=part.outputs()).find(is_free)
     };
-    let port = free(survey).unwrap_or_else(|| {
+    let has_free = free(survey);
+    let port = has_free.unwrap_or_else(|| {
         let outputs = survey.parts.get(&from).map_or(0, Part::outputs);
         let rating = powered(survey, from, splitter_rating(larger_than(outputs)));
         rate(survey, from, rating);
@@ -71,6 +73,9 @@ pub(super) fn new_run(survey: &mut Survey, room: SubjectId, from: SubjectId) {
         part.ends.remove(&port);
     }
     survey.parts.insert(id, outlet);
+    if has_free.is_none() {
+        strong_leg_to_modem(survey, from);
+    }
     move_from_dead_outlet(survey, room, id);
 }
 
@@ -196,7 +201,8 @@ pub(super) fn insert_behind(survey: &mut Survey, behind: SubjectId, mut part: Pa
 }
 
 /// Moves what hangs on a part to its first ports, and forgets the ends of ports it no longer has. An unbalanced
-/// three-way gives its strong leg to the longest run.
+/// three-way gives its strong leg to the modem, which has to be heard through all of it, or else to the longest run
+/// (common practice, no source).
 pub(super) fn close_ranks(survey: &mut Survey, id: SubjectId) {
     let mut children: Vec<_> =
         survey.parts.values().filter(|part| feeds_from(part, id)).map(|part| part.id).collect();
@@ -207,7 +213,10 @@ pub(super) fn close_ranks(survey: &mut Survey, id: SubjectId) {
         });
         run.and_then(|run| run.length).map_or(0.0, |length| length.metres)
     };
-    children.sort_by(|a, b| length(b).total_cmp(&length(a)).then(a.cmp(b)));
+    children.sort_by_key(|child| *child);
+    children.sort_by(|a, b| {
+        leads_to_modem(survey, *b).cmp(&leads_to_modem(survey, *a)).then(length(b).total_cmp(&length(a)))
+    });
     for (place, child) in children.iter().enumerate() {
         let port = u8::try_from(place + 1).unwrap_or(u8::MAX);
         refeed(survey, *child, |feed| feed.port = port);
@@ -218,6 +227,48 @@ pub(super) fn close_ranks(survey: &mut Survey, id: SubjectId) {
         // A new part comes with caps on what stays free.
         part.ends.extend((used.saturating_add(1)..=part.rating.legs).map(|port| (port, PortEnd::Capped)));
     }
+}
+
+/// Gives the modem's branch the first leg of a part whose other legs lose more, in exchange for what hangs there.
+pub(super) fn strong_leg_to_modem(survey: &mut Survey, id: SubjectId) {
+    let is_unbalanced =
+        survey.parts.get(&id).is_some_and(|part| match part.rating.leg_losses_db.as_slice() {
+            [first, others @ ..] => others.iter().any(|other| other > first),
+            [] => false,
+        });
+    let on = |survey: &Survey, wanted: &dyn Fn(&FeedFrom) -> bool| -> Vec<SubjectId> {
+        let hangs =
+            |part: &&Part| matches!(&part.feed, Some(Feed::From(feed)) if feed.part == id && wanted(feed));
+        survey.parts.values().filter(hangs).map(|part| part.id).collect()
+    };
+    let Some(modem) = on(survey, &|_| true).into_iter().find(|child| leads_to_modem(survey, *child)) else {
+        return;
+    };
+    let Some(Feed::From(FeedFrom { port, .. })) = survey.parts.get(&modem).and_then(|part| part.feed.clone())
+    else {
+        return;
+    };
+    if !is_unbalanced || port == 1 {
+        return;
+    }
+    let (strong, weak) = (on(survey, &|feed| feed.port == 1), on(survey, &|feed| feed.port == port));
+    for (children, port) in [(strong, port), (weak, 1)] {
+        for child in children {
+            refeed(survey, child, |feed| feed.port = port);
+        }
+    }
+    if let Some(part) = survey.parts.get_mut(&id) {
+        let (first, other) = (part.ends.remove(&1), part.ends.remove(&port));
+        part.ends.extend(first.map(|end| (port, end)).into_iter().chain(other.map(|end| (1, end))));
+    }
+}
+
+/// Whether a modem hangs on a part or below it.
+fn leads_to_modem(survey: &Survey, part: SubjectId) -> bool {
+    survey.wiring.below(part).into_iter().filter_map(|id| survey.parts.get(&id)).any(|part| {
+        let plugged = part.plugged.iter().flatten();
+        plugged.into_iter().any(|device| matches!(device, Plugged::Modem | Plugged::MocaGateway))
+    })
 }
 
 /// Caps what is open. What nobody knows stays on the output where it is, and so does all else.

@@ -6,28 +6,98 @@ use house::rating::PartRating;
 use house::record::{ChangeKind, Part, PartKind, Survey, power_paths};
 
 use super::effect::applied;
+use super::rank::keeps_private;
 use super::refusal::Refusal;
-use crate::level::{self, OutletChange};
+use crate::error::AdviceError;
+use crate::level::{self, Beside, Levels, Moved, MovedOut, NOTICEABLE_DB, OutletChange, levels};
 
-/// How many draws a refusal rests on: it looks at likely values only.
+/// How many draws a refusal rests on where no level is known: it then looks at likely changes only.
 const DRAWS: u32 = 9;
 
 /// A service that arrived with at most this loss and loses at least so much more is cut, dB.
 const ARRIVES_DB: f64 = -60.0;
 const CUT_DB: f64 = -20.0;
 
-/// A level already outside its window may move further by this much before it counts, dB: readings are no better.
-const FURTHER_DB: f64 = 0.5;
-
-/// What speaks against this change on the part of the other services.
+/// What speaks against this change by itself on the part of the other services.
 pub(super) fn service_refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
-    let after = applied(change, survey);
-    power_refusal(survey, &after).or_else(|| {
-        // What the physics refuses is told by the forecast of the same house.
+    // What the physics refuses is told by the forecast of the same house.
+    let as_found = AsFound::new(survey).ok()?;
+    let guard = as_found.guard(survey, Vec::new()).ok()?;
+    let others = guard.look(&applied(change, survey)).ok()?;
+    others.against.or_else(|| others.level_refusal(change, false))
+}
+
+/// The house as found, whose levels all steps together must leave in their windows.
+pub(super) struct AsFound {
+    levels: Levels,
+    /// `None` where no level is known.
+    beside: Option<Beside>,
+}
+
+impl AsFound {
+    pub(super) fn new(survey: &Survey) -> Result<Self, AdviceError> {
+        // The same draws as those that levels are told by, so that both say the same of an edge.
+        let options = level::Options::default();
+        let levels = levels(survey, &options)?;
+        let beside = levels.is_any_known().then(|| Beside::new(survey, &options)).transpose()?;
+        Ok(Self { levels, beside })
+    }
+
+    /// Watches over the services of the house as the steps so far leave it; `allowed` are the levels that earlier steps
+    /// were let move out.
+    pub(super) fn guard<'a>(
+        &'a self,
+        house: &'a Survey,
+        allowed: Vec<MovedOut>,
+    ) -> Result<Guard<'a>, AdviceError> {
+        let so_far = match &self.beside {
+            Some(beside) => Some((beside, Moved::new(&self.levels, &beside.then(house)?, allowed))),
+            None => None,
+        };
         let options = level::Options { draws: DRAWS, ..level::Options::default() };
-        let changes = level::change(survey, &after, &options).ok()?;
-        changes.iter().find_map(|change| cut(change).or_else(|| out_of_window(survey, change)))
-    })
+        Ok(Guard { house, here: Beside::new(house, &options)?, so_far })
+    }
+}
+
+/// The other services of a house beside which changes are held.
+pub(super) struct Guard<'a> {
+    house: &'a Survey,
+    here: Beside,
+    so_far: Option<(&'a Beside, Moved<'a>)>,
+}
+
+impl Guard<'_> {
+    /// What becomes of the other services where `after` comes in place of the house.
+    pub(super) fn look(&self, after: &Survey) -> Result<Others, AdviceError> {
+        let changes = self.here.then(after)?;
+        let against = power_refusal(self.house, after).or_else(|| changes.iter().find_map(cut));
+        let out = match &self.so_far {
+            Some((beside, moved)) => moved.out(&beside.then(after)?),
+            None => Vec::new(),
+        };
+        Ok(Others { against, out, costs: changes.iter().any(|change| change.worst_db() <= -NOTICEABLE_DB) })
+    }
+}
+
+/// What a change does to the other services.
+pub(super) struct Others {
+    /// A service, a way back or DC that it cuts.
+    pub(super) against: Option<Refusal>,
+    /// Levels that it moves out of their windows, with the steps before it.
+    pub(super) out: Vec<MovedOut>,
+    /// Whether any service notices a loss.
+    pub(super) costs: bool,
+}
+
+impl Others {
+    /// The level for whose sake the change is refused. One that keeps the network in the house, that gives a room its link,
+    /// or that nobody would notice by itself stays on the list, with a word.
+    pub(super) fn level_refusal(&self, change: ChangeKind, gives_a_link: bool) -> Option<Refusal> {
+        if keeps_private(change) || gives_a_link {
+            return None;
+        }
+        self.out.iter().find(|moved| !moved.hardly).map(|moved| Refusal::level(*moved))
+    }
 }
 
 fn cut(change: &OutletChange) -> Option<Refusal> {
@@ -36,33 +106,6 @@ fn cut(change: &OutletChange) -> Option<Refusal> {
         return Some(Refusal::CutsService { outlet: change.outlet, service: change.service });
     }
     change.up.iter().any(is_cut).then_some(Refusal::CutsReturn { outlet: change.outlet })
-}
-
-/// Levels measured at the outlet, moved by the change at the nearest frequency looked at.
-fn out_of_window(survey: &Survey, change: &OutletChange) -> Option<Refusal> {
-    let outlet = change.outlet;
-    let further = |window: &level::Window, before: f64, after: f64| {
-        !window.holds(after) && window.outside_by(after) > window.outside_by(before) + FURTHER_DB
-    };
-    if let Some(window) = level::window_of(survey, change.service) {
-        for (mhz, dbmv) in level::measured_at(survey, outlet) {
-            let nearest =
-                change.down.iter().min_by(|a, b| (a.mhz - mhz).abs().total_cmp(&(b.mhz - mhz).abs()))?;
-            let after = dbmv + nearest.db.likely;
-            if further(&window, dbmv, after) {
-                return Some(Refusal::LevelOut { outlet, service: change.service, before: dbmv, after });
-            }
-        }
-    }
-    let sends = level::sends(survey, outlet)?;
-    // What is lost on the way back the modem sends more.
-    let least = change.up.iter().map(|band| band.db.likely).fold(f64::INFINITY, f64::min);
-    let after = sends - least.min(0.0);
-    further(&level::MODEM_SENDS, sends, after).then_some(Refusal::SendsTooMuch {
-        outlet,
-        before: sends,
-        after,
-    })
 }
 
 /// DC that something needs must still arrive, over parts that are known to pass it where they are new.

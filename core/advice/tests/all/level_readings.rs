@@ -56,7 +56,7 @@ fn at_port(house: House, tag: &str, port: u8, mhz: f64, dbmv: f64) -> Survey {
 fn tv(survey: &Survey, mhz: f64) -> Option<DownLevel> {
     let found = levels(survey, &Options::default()).expect("a sound survey");
     let tv = found.of(part_id(survey, "O1"), ServiceKind::CableTv).expect("a TV");
-    tv.down.iter().find(|down| (down.mhz - mhz).abs() < 1e-9).copied()
+    tv.down.iter().find(|down| (down.mhz - mhz).abs() < 1e-9).cloned()
 }
 
 fn likely(survey: &Survey) -> f64 {

@@ -1,6 +1,6 @@
 //! `legwork levels`: what each TV and modem gets, and what the work list changes of it.
 
-use advice::level::{BandChange, Fit, LevelTold, OutletChange, OutletLevels, Window, told};
+use advice::level::{BandChange, DoneLevel, LevelTold, OutletChange, OutletDone, OutletLevels, Window, told};
 use advice::worklist::{Options, WorkList, worklist};
 use coax::Backing;
 use house::naming;
@@ -48,7 +48,13 @@ fn tell_outlet(context: &Context, survey: &Survey, row: &LevelTold, page: &mut P
         rows.push((context.word("desk-levels-needs"), several(&row.needs)));
         rows.push((context.word("desk-levels-fits"), context.say(&row.fits_phrase())));
     }
-    rows.extend(row.change.iter().map(|change| (context.word("desk-levels-then"), context.say(change))));
+    let then: Vec<_> = row.change.iter().chain(&row.then).cloned().collect();
+    if !then.is_empty() {
+        rows.push((context.word("desk-levels-then"), several(&then)));
+    }
+    if let (Some(fits), true) = (row.fits_then, row.fits_then_phrase().is_some()) {
+        rows.push((context.word("desk-levels-fits"), context.say(&fits.phrase())));
+    }
     page.rows(3, &rows);
 }
 
@@ -63,7 +69,7 @@ struct OutletJson {
     outlet: PartJson,
     entry: PartJson,
     service: ServiceKind,
-    fits: Option<&'static str>,
+    fits: &'static str,
     down: Vec<DownJson>,
     down_window: Option<WindowJson>,
     up: Vec<UpJson>,
@@ -71,6 +77,21 @@ struct OutletJson {
     up_window: Option<WindowJson>,
     error_ratios: Vec<RatioJson>,
     change: Option<ChangeJson>,
+    when_done: Option<DoneJson>,
+}
+
+/// What is known, as it will be when the work list is done.
+#[derive(Serialize)]
+struct DoneJson {
+    fits: &'static str,
+    down: Vec<DoneLevelJson>,
+    sends_dbmv: Option<SpanJson>,
+}
+
+#[derive(Serialize)]
+struct DoneLevelJson {
+    mhz: f64,
+    level_dbmv: SpanJson,
 }
 
 #[derive(Serialize)]
@@ -136,11 +157,6 @@ fn as_json(survey: &Survey, list: &WorkList) -> LevelsJson {
 }
 
 fn outlet_as_json(survey: &Survey, found: &OutletLevels, change: Option<&OutletChange>) -> OutletJson {
-    let fits = found.fits().map(|fit| match fit {
-        Fit::Inside => "inside",
-        Fit::Likely => "likely",
-        Fit::Outside => "outside",
-    });
     let down = found.down.iter().map(|down| DownJson {
         mhz: rounded(down.mhz, 1),
         gain_db: span(down.gain, 1),
@@ -152,7 +168,7 @@ fn outlet_as_json(survey: &Survey, found: &OutletLevels, change: Option<&OutletC
         outlet: part(survey, found.outlet),
         entry: part(survey, found.entry),
         service: found.service,
-        fits,
+        fits: found.fits().name(),
         down: down.collect(),
         down_window: found.down.iter().find_map(|down| down.window).map(window_as_json),
         up: up.collect(),
@@ -164,6 +180,17 @@ fn outlet_as_json(survey: &Survey, found: &OutletLevels, change: Option<&OutletC
             down: change.down.iter().map(band_as_json).collect(),
             up: change.up.iter().map(band_as_json).collect(),
         }),
+        when_done: change.map(|change| done_as_json(&found.when_done(change))),
+    }
+}
+
+fn done_as_json(done: &OutletDone) -> DoneJson {
+    let level =
+        |level: &DoneLevel| DoneLevelJson { mhz: rounded(level.mhz, 1), level_dbmv: span(level.level, 1) };
+    DoneJson {
+        fits: done.fits().name(),
+        down: done.down.iter().map(level).collect(),
+        sends_dbmv: done.sends.map(|sends| span(sends.level, 1)),
     }
 }
 

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use advice::finding::Caution;
-use advice::level::{BandChange, OutletChange};
+use advice::level::{self, BandChange, LevelTold, MovedOut, OutletChange};
 use advice::worklist::{Options, Step, WorkList, worklist};
 use house::naming;
 use house::record::ChangeKind;
@@ -37,6 +37,7 @@ pub fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page
         tell_step(context, number + 1, step, &mut told_cautions, page);
     }
     tell_when_done(context, list, page);
+    tell_services_when_done(context, survey, list, page);
     tell_shopping(context, list, page);
     if !list.refused.is_empty() {
         page.heading(&context.word("desk-refused"));
@@ -133,6 +134,20 @@ fn tell_when_done(context: &Context, list: &WorkList, page: &mut Page) {
     }
 }
 
+/// What TV and modem get now and when all steps are done.
+fn tell_services_when_done(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page) {
+    let told = level::told(survey, &list.levels, &list.level_changes);
+    if list.steps.is_empty() || told.is_empty() {
+        return;
+    }
+    page.heading(&context.word("desk-levels"));
+    for row in &told {
+        let line =
+            Phrase::new("desk-levels-short").phrase("of", row.of(survey)).phrase("short", row.in_short());
+        page.item(0, &context.say(&line));
+    }
+}
+
 /// Everything to buy, in words.
 fn shopping(context: &Context, list: &WorkList) -> Vec<(String, u64)> {
     list.shopping(&list.house_when_done)
@@ -159,6 +174,16 @@ pub struct WorkListJson {
     refused: Vec<RefusedJson>,
     as_found: ForecastJson,
     when_done: ForecastJson,
+    levels: Vec<FitsJson>,
+}
+
+/// How the level of one service at one outlet lies to what the device needs.
+#[derive(Serialize)]
+struct FitsJson {
+    outlet: PartJson,
+    service: ServiceKind,
+    fits: &'static str,
+    fits_when_done: &'static str,
 }
 
 #[derive(Serialize)]
@@ -172,6 +197,7 @@ struct StepJson {
     check: Option<String>,
     back: Option<String>,
     services: Vec<ServiceChangeJson>,
+    moves_out: Vec<MovedOutJson>,
     gains: Vec<GainJson>,
     minutes: u64,
     needs: Vec<NeededJson>,
@@ -196,6 +222,18 @@ struct ServiceChangeJson {
     cut_off: bool,
     down: Vec<BandChangeJson>,
     up: Vec<BandChangeJson>,
+}
+
+/// A level that a step moves out of what the device needs.
+#[derive(Serialize)]
+struct MovedOutJson {
+    outlet: PartJson,
+    service: ServiceKind,
+    sends: bool,
+    mhz: f64,
+    as_found_dbmv: f64,
+    after_dbmv: f64,
+    what: String,
 }
 
 #[derive(Serialize)]
@@ -236,6 +274,12 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
             why: context.say(&why),
         }
     };
+    let fits = |row: &LevelTold| FitsJson {
+        outlet: part(survey, row.outlet),
+        service: row.service,
+        fits: row.fits.name(),
+        fits_when_done: row.fits_then.unwrap_or(row.fits).name(),
+    };
     WorkListJson {
         steps: list.steps.iter().map(|step| step_as_json(context, step)).collect(),
         shopping: shopping(context, list)
@@ -245,6 +289,19 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
         refused: list.refused.iter().map(|(change, why)| refused(change, why.why(survey))).collect(),
         as_found: forecast::as_json(survey, &list.as_found, Of::AsFound),
         when_done: forecast::as_json(&list.house_when_done, &list.when_done, Of::ToCome),
+        levels: level::told(survey, &list.levels, &list.level_changes).iter().map(fits).collect(),
+    }
+}
+
+fn moved_as_json(context: &Context, step: &Step, moved: &MovedOut) -> MovedOutJson {
+    MovedOutJson {
+        outlet: part(&step.before, moved.outlet),
+        service: moved.service,
+        sends: moved.sends,
+        mhz: rounded(moved.level.mhz, 1),
+        as_found_dbmv: rounded(moved.level.now_dbmv, 1),
+        after_dbmv: rounded(moved.level.level.likely, 1),
+        what: context.say(&moved.phrase(&step.before)),
     }
 }
 
@@ -277,6 +334,7 @@ fn step_as_json(context: &Context, step: &Step) -> StepJson {
         check: attribute("check"),
         back: attribute("back"),
         services: step.service_changes.iter().map(|change| service_as_json(step, change)).collect(),
+        moves_out: step.moves_out.iter().map(|moved| moved_as_json(context, step, moved)).collect(),
         gains: step
             .gains
             .iter()

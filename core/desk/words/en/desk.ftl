@@ -286,6 +286,7 @@ desk-refused-one = { $change } { $why }
 desk-levels = What TV and modem get
 desk-levels-none = No TV and no modem was written down on the coax: there is nothing to tell. Say of each outlet what is plugged in.
 desk-levels-outlet = { $outlet }: { $service }
+desk-levels-short = { $of }. { $short }
 desk-levels-now = level there now
 desk-levels-needs = what it needs
 desk-levels-fits = within that?

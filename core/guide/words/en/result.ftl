@@ -141,6 +141,7 @@ work-steps = In this order
 work-step = { $number }. { $what }
 work-remark = { $minutes } { $gain }
 work-shopping = What to get, for all of it
+work-levels = What TV and modem get
 work-begin = Begin with the first
 gain-room = { $room } { $rate }
 gain-room-other = { $room } { $gain }

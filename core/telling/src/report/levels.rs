@@ -45,6 +45,15 @@ fn row(teller: &ReportTeller<'_>, told: &LevelTold) -> Vec<Markup> {
         several(&told.now),
         several(&told.needs),
         html! { strong { (teller.say(&told.fits_phrase())) } },
-        told.change.as_ref().map_or_else(|| html! { "–" }, |change| teller.cell(change)),
+        then(teller, told),
     ]
+}
+
+/// What the work list changes, the levels that come of it, and whether they are within what is needed.
+fn then(teller: &ReportTeller<'_>, told: &LevelTold) -> Markup {
+    html! {
+        @if told.change.is_none() { "–" }
+        @for phrase in told.change.iter().chain(&told.then) { p { (teller.say(phrase)) } }
+        @if let Some(fits) = told.fits_then_phrase() { p { strong { (teller.say(&fits)) } } }
+    }
 }

@@ -46,7 +46,7 @@ change-swap-entry-filter = Swap { $filter } for an entry filter that stops the M
     .back = Screw the old filter back in. Keep it until everything has run for a week.
 change-swap-splitter = Swap { $splitter } for a { $legs }-way splitter made for { -band-parts } or more.
     .why = A splitter not made for the band may cost little or much; each output fewer is signal gained.
-    .how = Note which cable was on which output (tape and pen). The longest cable goes to the output with the least loss. { $power ->
+    .how = Note which cable was on which output (tape and pen). The cable to the modem goes to the output with the least loss; where there is none, the longest. { $power ->
         [yes] DC power goes over these cables: cap what stays free with caps that hold DC back (DC block).
        *[no] Cap what stays free.
     }
@@ -60,7 +60,7 @@ change-remove-splitter = Take out { $splitter } and join its two cables with a b
     .back = Screw the old splitter back in where the barrel is.
 change-merge-splitters = Replace { $upper } and { $lower } by one { $legs }-way splitter made for { -band-parts } or more.
     .why = Two splitters in a row cost the signal twice.
-    .how = Note which cable was on which output (tape and pen). The longest cable goes to the output with the least loss. { $power ->
+    .how = Note which cable was on which output (tape and pen). The cable to the modem goes to the output with the least loss; where there is none, the longest. { $power ->
         [yes] DC power goes over these cables: cap what stays free with caps that hold DC back (DC block).
        *[no] Cap what stays free.
     }
@@ -223,6 +223,7 @@ refusal-cuts-power-outside = What stands outside behind { $powered } (a dish or 
 refusal-cuts-service = Nothing of { $service } would arrive any more at { $outlet }.
 refusal-cuts-return = The modem at { $outlet } could no longer be heard by the provider.
 refusal-level-out = { $service } at { $outlet } was measured at { $before }; it would be about { $after }, outside what the device needs.
+refusal-level-out-worked-out = { $service } at { $outlet } should be about { $before } now; it would be about { $after }, outside what the device needs. Measure there before you think of it again.
 refusal-sends-too-much = The modem at { $outlet } sends at { $before } now and would have to send at about { $after }, more than is good.
 refusal-cuts-device = { $outlet } is in use.
 refusal-street-side = It is on the street's side: { $run }. That side stays closed; ask the provider to put it right.

@@ -531,6 +531,11 @@ finding-modem-sends-high = The modem at { $outlet } sends at { $level }; { $need
     .do = Look at connectors and splits between modem and entry. Each split less helps. If all are sound, ask the provider.
     .source = "DOCSIS 3.1 cable modem transmit power", volpefirm.com: 40 to 50 dBmV is recommended for up to 4 channels.
 
+finding-level-worked-out-outside = At { $outlet } { $service } should come to about { $level } ({ $frequency }), worked out from what was measured elsewhere; { $needs } is what the device there needs.
+    .why = If it is so, channels may freeze or be missing, or the internet drops out; nobody has looked there yet.
+    .do = Measure the level there first. If it is so, look at connectors and splits on the way there. If all are sound, ask the provider, or whoever looks after the antenna, to look at the level at the entry.
+    .source = { source-survey }
+
 finding-amplifier-return-narrow = On the way from the modem at { $outlet } to the street, { $amplifier } returns only up to { $returns }; the modem sends up to { $sends }.
     .why = The upper part of what the modem sends does not get through, so uploads can be slow or fail.
     .do = Use an amplifier whose return path reaches { $sends }, or put the modem before it. Ask the provider which one fits.

@@ -94,11 +94,12 @@ fn cuts_power(before: &Survey, after: &Survey) -> bool {
     power_paths(before).iter().filter(|path| path.broken_at(before).is_none()).any(|path| {
         let Some(way) = after.wiring.way_between(path.feed.from, path.feed.to) else { return true };
         way.iter().filter_map(|id| after.parts.get(id)).any(|part| {
-            let as_it_was = before.parts.get(&part.id).is_some_and(|old| {
-                old.kind == part.kind
-                    && old.rating.legs == part.rating.legs
-                    && old.rating.band == part.rating.band
-            });
+            let as_it_was = path.passes(part.id)
+                && before.parts.get(&part.id).is_some_and(|old| {
+                    old.kind == part.kind
+                        && old.rating.legs == part.rating.legs
+                        && old.rating.band == part.rating.band
+                });
             let ends = part.id == path.feed.from || part.id == path.feed.to;
             !as_it_was && !ends && part.kind != PartKind::Barrel && part.rating.power_pass != Some(true)
         })

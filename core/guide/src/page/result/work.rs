@@ -39,6 +39,14 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
         })
         .collect();
     builder.rows(&Phrase::new("work-steps"), rows);
+    let told = advice::level::told(snapshot.survey, &worked.list.levels, &worked.list.level_changes);
+    let rows = told
+        .iter()
+        .filter(|_| !steps.is_empty())
+        .take(ROWS)
+        .map(|told| builder.row(None, &told.of(snapshot.survey), None, Some(&told.in_short())))
+        .collect();
+    builder.rows(&Phrase::new("work-levels"), rows);
     let bought = worked.list.shopping(snapshot.survey);
     let rows = bought.iter().take(ROWS).map(|part| builder.row(None, &part_told(part), None, None)).collect();
     builder.rows(&Phrase::new("work-shopping"), rows);

@@ -1,0 +1,33 @@
+//! What a change is needed for, where another service pays for it.
+
+use facts::fact::SubjectId;
+use house::record::ChangeKind;
+
+use super::order::{WORTH_MBPS, is_wanted_anyway};
+use crate::forecast::Forecast;
+
+/// Whether a room that has no link worth the name gets one.
+pub(super) fn gives_a_link(before: &Forecast, after: &Forecast) -> bool {
+    let has = |forecast: &Forecast, outlet| forecast.likely_down(outlet) >= WORTH_MBPS;
+    after.rooms.iter().any(|room| has(after, room.outlet) && !has(before, room.outlet))
+}
+
+/// Whether a change brings no rate that is there nine times in ten, and neither quiet nor privacy. Sharing an outlet is what
+/// the rate of its room takes, or, at the bridge, that of every room.
+pub(super) fn gains_nothing(change: ChangeKind, before: &Forecast, after: &Forecast) -> bool {
+    let low = |forecast: &Forecast, outlet: SubjectId| {
+        forecast.path(outlet).map_or(0.0, |path| path.down.low.max(0.0) + path.up.low.max(0.0))
+    };
+    let is_served = |outlet| low(after, outlet) >= WORTH_MBPS;
+    match change {
+        ChangeKind::ShareOutlet { outlet } if after.bridge == Some(outlet) => {
+            !after.rooms.iter().any(|room| is_served(room.outlet))
+        }
+        ChangeKind::ShareOutlet { outlet } => !is_served(outlet),
+        _ if is_wanted_anyway(change) => false,
+        _ => {
+            let rise = |outlet| low(after, outlet) - low(before, outlet);
+            after.rooms.iter().map(|room| rise(room.outlet)).sum::<f64>() < WORTH_MBPS
+        }
+    }
+}
