@@ -1,7 +1,7 @@
 //! No list proposes what a refusal or a caution forbids. What the trade forbids is said here anew, from the records
 //! alone, not asked of what makes the list.
 
-use advice::worklist::{Step, applied, refusal};
+use advice::worklist::{Refusal, Step, applied, refusal};
 use facts::fact::SubjectId;
 use house::record::{
     ChangeKind, EntryKind, Ownership, Part, PartKind, Plugged, PortEnd, ReadingKind, ServiceKind, Survey,
@@ -17,7 +17,12 @@ pub(super) fn broken(seen: &Seen) -> Vec<String> {
 /// What forbids a step.
 pub(super) fn of_step(step: &Step) -> Vec<String> {
     let (before, after) = (&step.before, applied(step.change, &step.before));
-    let refused = refusal(step.change, before).map(|why| format!("it is refused: {why:?}"));
+    // A level that a step moves out is said at the step, where what it gives is worth that.
+    let said = |why: &Refusal| {
+        matches!(why, Refusal::LevelOut { .. } | Refusal::SendsTooMuch { .. }) && !step.moves_out.is_empty()
+    };
+    let refused = refusal(step.change, before).filter(|why| !said(why));
+    let refused = refused.map(|why| format!("it is refused: {why:?}"));
     let rules: [(&str, bool); 13] = [
         ("a filter in a line that carries satellite", cuts_satellite(step.change, before)),
         ("a part not made for satellite in front of a receiver", narrows_satellite(before, &after)),

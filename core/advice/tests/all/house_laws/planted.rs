@@ -7,7 +7,7 @@ use houses::change_cases::{FAR, house as far_house};
 use houses::{House, part_id};
 use phrase::Phrase;
 
-use super::{Seen, answers, forbidden, promised, worth};
+use super::{Seen, answers, forbidden, level_words, promised, worth};
 
 /// A house that needs an entry filter, and gets it.
 fn open_house() -> House {
@@ -154,6 +154,18 @@ fn a_step_that_only_costs_is_found() {
     let filter = ChangeKind::AddEntryFilter { behind: part_id(&survey, "E1") };
     seen.list.steps = vec![step(filter, survey)];
     assert_eq!(worth::broken(&seen), [""; 0]);
+}
+
+#[test]
+fn a_level_that_leaves_its_window_without_a_word_is_found() {
+    // -12 dBmV is the least for digital TV (SCTE 40, from memory).
+    let mut seen = sound(open_house().at("O3").level(603.0, -10.0));
+    let filter = seen.list.level_changes.iter_mut().find(|change| !change.down.is_empty()).expect("a TV");
+    filter.down.iter_mut().for_each(|band| {
+        let db = &mut band.db;
+        (db.low, db.likely, db.high) = (db.low - 3.0, db.likely - 3.0, db.high - 3.0);
+    });
+    assert_eq!(level_words::broken(&seen).len(), 1);
 }
 
 #[test]

@@ -19,7 +19,7 @@ use houses::random::{self, seeds};
 use said::Said;
 
 /// How many houses are looked at where nobody says.
-const HOUSES: u64 = 16;
+const HOUSES: u64 = 10;
 
 /// Few draws: what is asked is whether all say the same, not the last megabit.
 fn few_draws() -> Options {
