@@ -20,13 +20,15 @@
 //! ```
 //!
 //! From below upwards: `forecast` (rates), `level` (levels of the other services), `finding` (what is wrong), `wish`
-//! (whether a room gets what it wishes) and `unknown` (what is left open), `worklist` (what to do).
+//! (whether a room gets what it wishes) `suspect` (what is most likely at
+//! fault where a test failed) and `unknown` (what is left open), `worklist` (what to do).
 
 mod entry_filter;
 mod error;
 pub mod finding;
 pub mod forecast;
 pub mod level;
+pub mod suspect;
 pub mod unknown;
 pub mod verdict;
 pub mod worklist;

@@ -7,11 +7,14 @@ use house::naming;
 use house::record::{CableKind, EntryState, LengthKnown, Part, PartKind, PortEnd, Survey, reading_order};
 use phrase::{Arg, Phrase};
 
-use crate::forecast::{Forecast, Reach, WeakWay};
+use crate::forecast::{CostAt, Forecast, Reach, WeakWay};
+use crate::suspect::Suspects;
 
 /// Why an unknown matters, what matters most first.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Matters {
+    /// It lies on the way to these outlets, the tests of which failed.
+    OnFailedWay(Vec<SubjectId>),
     /// It lies on the way to the weakest room.
     Weakest,
     /// It lies on the way to these outlets.
@@ -39,6 +42,13 @@ pub struct Unknown {
     pub matters: Matters,
 }
 
+impl Unknown {
+    /// Whether it may be why a test failed.
+    pub const fn is_on_failed_way(&self) -> bool {
+        matches!(self.matters, Matters::OnFailedWay(_))
+    }
+}
+
 /// Everything that a survey leaves open, what matters most first, then in the order of the map.
 pub fn unknowns(survey: &Survey, forecast: &Forecast) -> Vec<Unknown> {
     let mut search = Search { survey, ways: Ways::of(survey, forecast), found: Vec::new() };
@@ -54,18 +64,23 @@ pub fn unknowns(survey: &Survey, forecast: &Forecast) -> Vec<Unknown> {
         search.add(*subject, naming::part(survey, *subject), what, Matters::Little);
     }
     let mut found = search.found;
-    found.sort_by(|a, b| a.matters.cmp(&b.matters));
-    found
+    // On ways to failed tests what is most likely at fault comes first; sorting keeps the order of equals.
+    found.sort_by(|(a, weight_a), (b, weight_b)| match (&a.matters, &b.matters) {
+        (Matters::OnFailedWay(_), Matters::OnFailedWay(_)) => weight_b.total_cmp(weight_a),
+        (one, other) => one.cmp(other),
+    });
+    found.into_iter().map(|(unknown, _)| unknown).collect()
 }
 
 /// Which parts and runs lie on the way to which outlets.
-struct Ways {
+struct Ways<'a> {
     weak: Option<WeakWay>,
     through: BTreeMap<SubjectId, BTreeSet<SubjectId>>,
+    suspects: Suspects<'a>,
 }
 
-impl Ways {
-    fn of(survey: &Survey, forecast: &Forecast) -> Self {
+impl<'a> Ways<'a> {
+    fn of(survey: &'a Survey, forecast: &Forecast) -> Self {
         let mut through: BTreeMap<SubjectId, BTreeSet<SubjectId>> = BTreeMap::new();
         let outlets = forecast.rooms.iter().filter(|room| matches!(room.reach, Reach::Estimated(_)));
         for outlet in outlets.map(|room| room.outlet) {
@@ -74,7 +89,16 @@ impl Ways {
                 through.entry(part).or_default().insert(outlet);
             }
         }
-        Self { weak: WeakWay::of(survey, forecast), through }
+        let suspects = Suspects::of(survey, forecast);
+        Self { weak: WeakWay::of(survey, forecast), through, suspects }
+    }
+
+    /// The failed tests over a place that no other room's test clears, and how likely it is at fault.
+    fn failed(&self, at: CostAt) -> Option<(Matters, f64)> {
+        let outlets: Vec<_> = self.suspects.failed_over(at).collect();
+        let suspect =
+            self.suspects.weighed(at).filter(|suspect| !suspect.is_cleared && !outlets.is_empty())?;
+        Some((Matters::OnFailedWay(outlets), suspect.weight))
     }
 
     fn through(&self, part: SubjectId) -> Option<Matters> {
@@ -97,18 +121,26 @@ impl Ways {
 
 struct Search<'a> {
     survey: &'a Survey,
-    ways: Ways,
-    found: Vec<Unknown>,
+    ways: Ways<'a>,
+    /// What was found, with how likely it is at fault where a test over it failed.
+    found: Vec<(Unknown, f64)>,
 }
 
 impl Search<'_> {
     fn add(&mut self, about: SubjectId, place: Phrase, what: Phrase, matters: Matters) {
-        self.found.push(Unknown { about, place, what, matters });
+        self.found.push((Unknown { about, place, what, matters }, 0.0));
+    }
+
+    /// The same, where the test of a room over that place may have failed.
+    fn add_at(&mut self, at: CostAt, place: Phrase, what: Phrase, otherwise: Matters) {
+        let (CostAt::Part(about) | CostAt::RunTo(about)) = at;
+        let (matters, weight) = self.ways.failed(at).unwrap_or((otherwise, 0.0));
+        self.found.push((Unknown { about, place, what, matters }, weight));
     }
 
     fn add_about(&mut self, part: &Part, what: Phrase, otherwise: Matters) {
         let matters = self.ways.through(part.id).unwrap_or(otherwise);
-        self.add(part.id, naming::of_part(self.survey, part), what, matters);
+        self.add_at(CostAt::Part(part.id), naming::of_part(self.survey, part), what, matters);
     }
 
     /// What is left open of an echo: it counts where the part that it is next to lies on a way.
@@ -157,23 +189,28 @@ impl Search<'_> {
         let matters = self.ways.through_run_to(part.id, feed.part).unwrap_or_else(|| self.echo(part.id));
         let place = naming::run_to(self.survey, part.id);
         let Some(run) = feed.run.and_then(|run| self.survey.runs.get(&run)) else {
-            self.add(part.id, place, Phrase::new("unknown-run"), matters);
+            self.add_at(CostAt::RunTo(part.id), place, Phrase::new("unknown-run"), matters);
             return;
         };
         if run.is_jumper() {
             return;
         }
         match run.length {
-            None => self.add(part.id, place.clone(), Phrase::new("unknown-length"), matters.clone()),
+            None => self.add_at(
+                CostAt::RunTo(part.id),
+                place.clone(),
+                Phrase::new("unknown-length"),
+                matters.clone(),
+            ),
             Some(length) if length.known == LengthKnown::Guessed => {
                 let what =
                     Phrase::new("unknown-length-guessed").with("length", Arg::LengthRange(length.span()));
-                self.add(part.id, place.clone(), what, matters.clone());
+                self.add_at(CostAt::RunTo(part.id), place.clone(), what, matters.clone());
             }
             Some(_) => {}
         }
         if run.cable == CableKind::Unknown {
-            self.add(part.id, place, Phrase::new("unknown-cable"), matters);
+            self.add_at(CostAt::RunTo(part.id), place, Phrase::new("unknown-cable"), matters);
         }
     }
 

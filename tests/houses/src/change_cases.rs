@@ -3,8 +3,8 @@
 
 use house::rating::Band;
 use house::record::{
-    CableKind, Connector, EntryKind, ModemBands, ModemGeneration, Part, Plugged, PortEnd, ServiceKind,
-    Sharing,
+    CableKind, ChangeKind, Connector, EntryKind, HowMeasured, LinkState, ModemBands, ModemGeneration,
+    OutletCheck, Part, Plugged, PortEnd, ReadingKind, ServiceKind, Sharing, TestReach,
 };
 
 use crate::House;
@@ -54,10 +54,18 @@ pub const FAR: f64 = 70.0;
 
 /// One case for each change.
 pub fn cases() -> Vec<Case> {
-    [filter_cases(), splitter_cases(), amplifier_cases(), run_cases(), modem_cases(), room_cases()]
-        .into_iter()
-        .flatten()
-        .collect()
+    [
+        filter_cases(),
+        splitter_cases(),
+        amplifier_cases(),
+        run_cases(),
+        modem_cases(),
+        room_cases(),
+        test_cases(),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
 }
 
 fn filter_cases() -> Vec<Case> {
@@ -205,4 +213,61 @@ fn room_cases() -> Vec<Case> {
         case("use-outlet-nearby", attic(den()), den()),
         case("new-run", attic(house(10.0)), attic(house(10.0)).rented()),
     ]
+}
+
+/// What to check where a test failed, and what to renew where the adapters' version is the limit.
+fn test_cases() -> Vec<Case> {
+    let both = |version| house(10.0).at("O1").with(of(version)).at("O2").with(of(version));
+    let link = |state| house(10.0).at("O2").reads(ReadingKind::Link { state });
+    let loses =
+        |house: House, db: f64| house.at("O2").reads(ReadingKind::Power { sent_dbm: 0.0, received_dbm: -db });
+    let unseen = |connector: Connector| {
+        house(10.0).at("O2").run(move |run| (run.connector_near, run.connector_far) = (connector, connector))
+    };
+    let gives = |mbps: f64| {
+        let how = Some(HowMeasured::new(TestReach::House, false));
+        house(10.0).at("O2").reads_how(ReadingKind::Throughput { down_mbps: mbps, up_mbps: mbps }, how)
+    };
+    let looked = |house: House| {
+        let (office, study, split) = (house.id_of("O2"), house.id_of("O1"), house.id_of("S1"));
+        let checks = [OutletCheck::Adapter, OutletCheck::ShortCable];
+        let house = checks
+            .into_iter()
+            .fold(house, |house, check| house.tried(ChangeKind::CheckAtOutlet { outlet: office, check }));
+        let house = [split, study]
+            .into_iter()
+            .fold(house, |house, part| house.tried(ChangeKind::LookAtPart { part, outlet: office }));
+        [office, study]
+            .into_iter()
+            .fold(house, |house, to| house.tried(ChangeKind::LookAtRun { to, outlet: office }))
+    };
+    let dead = || looked(link(LinkState::Absent));
+    let den = |house: House| {
+        let house = house.at("S1").with(|splitter| splitter.rating.legs = 3);
+        house.outlet("O3", "Den").from("S1", 3).over(CableKind::Six, 10.0).plugged(&[]).adapter("2.5")
+    };
+    vec![
+        case("newer-adapter", both("1.1"), both("2.5")),
+        case("check-adapter", link(LinkState::Absent), link(LinkState::ComesAndGoes)),
+        case("check-short-cable", link(LinkState::ComesAndGoes), link(LinkState::Steady)),
+        // All on the way is known and good, and yet 60 dB are lost over 20 m of cable and one splitter.
+        case("look-at-part", loses(house(10.0), 60.0), loses(house(10.0), 10.0)),
+        case(
+            "look-at-run",
+            loses(unseen(Connector::Unknown), 60.0),
+            loses(unseen(Connector::Compression), 60.0),
+        ),
+        case("check-network-cable", gives(80.0), gives(2340.0)),
+        // With one room alone, no adapter can change places.
+        case("check-other-adapter", den(dead()), dead()),
+        case("check-measure", dead(), looked(link(LinkState::Steady))),
+    ]
+}
+
+fn of(version: &'static str) -> impl FnOnce(&mut Part) {
+    move |part| {
+        if let Some(adapter) = &mut part.adapter {
+            adapter.version = Some(version.into());
+        }
+    }
 }

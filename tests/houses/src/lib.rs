@@ -33,9 +33,10 @@ use coax::{Megahertz, ScatterMatrix};
 use facts::fact::SubjectId;
 use house::rating::{Band, PartRating};
 use house::record::{
-    Adapter, Asked, Building, CableKind, Connector, EntryKind, EntryState, Feed, FeedFrom, HowMeasured,
-    Internet, LengthKnown, Named, Ownership, Part, PartKind, Plugged, PortEnd, Reading, ReadingKind, Reply,
-    Room, Run, RunLength, Service, ServiceKind, Survey, Wish,
+    Adapter, Asked, Before, Building, CableKind, ChangeKind, Connector, EntryKind, EntryState, Feed,
+    FeedFrom, HowMeasured, Internet, LengthKnown, Named, Outcome, OutcomeKind, Ownership, Part, PartKind,
+    Plugged, PortEnd, Reading, ReadingKind, Reply, Room, Run, RunLength, Service, ServiceKind, Survey, Wish,
+    Work,
 };
 use uuid::Uuid;
 
@@ -236,13 +237,14 @@ impl House {
     /// An adapter with a 2.5 Gb/s port.
     pub fn adapter(self, version: &str) -> Self {
         self.with(|part| {
-            part.adapter = Some(Adapter { version: version.into(), ethernet_mbps: 2500, bridge: false });
+            part.adapter =
+                Some(Adapter { version: Some(version.into()), ethernet_mbps: Some(2500), bridge: false });
         })
     }
 
     /// The adapter's Ethernet port, Mb/s.
     pub fn port(self, mbps: u32) -> Self {
-        self.with(|part| part.adapter.as_mut().expect("an adapter").ethernet_mbps = mbps)
+        self.with(|part| part.adapter.as_mut().expect("an adapter").ethernet_mbps = Some(mbps))
     }
 
     /// The adapter is the bridge to the router.
@@ -290,6 +292,14 @@ impl House {
         let id = self.fresh();
         let about = Some(self.current);
         self.survey.readings.insert(id, Reading { id, about, port: None, measured, how });
+        self
+    }
+
+    /// Somebody did what a step of the work list says, and the house is as it was.
+    pub fn tried(mut self, change: ChangeKind) -> Self {
+        let id = self.fresh();
+        let outcome = Outcome { end: OutcomeKind::Done, others_fine: None };
+        self.survey.works.insert(id, Work { id, change, outcome, before: Before::default() });
         self
     }
 

@@ -2,20 +2,20 @@
 
 use std::collections::BTreeSet;
 
-use coax::link::{Version, common, most_nodes};
+use coax::link::{Version, most_nodes};
 use phrase::Arg;
 
 use super::inspection::Inspection;
-use super::networks::provider_nodes;
 use super::{Finding, FindingKind, Place};
-use crate::forecast::Node;
+use crate::forecast::PortKnown;
+use crate::verdict::{provider_nodes, version_limits, wanted_at};
 
 /// More adapters on one tree than a network may have, the provider's boxes counted.
 pub(super) fn number(inspection: &Inspection<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     for head in inspection.heads_with_nodes() {
         let nodes = inspection.nodes_on(head);
-        let (others, of_others) = provider_nodes(inspection, head);
+        let (others, of_others) = provider_nodes(inspection.survey, head);
         let most = most_nodes(nodes.iter().map(|node| node.link.version).chain(of_others)).value;
         let count = nodes.len() + others;
         if count > most {
@@ -30,15 +30,6 @@ pub(super) fn number(inspection: &Inspection<'_>) -> Vec<Finding> {
         }
     }
     found
-}
-
-/// What is wanted at an outlet, Mb/s: the wish of its room, else the internet plan's rate.
-fn wanted(inspection: &Inspection<'_>, node: &Node) -> Option<f64> {
-    let survey = inspection.survey;
-    match survey.wish_at(node.outlet) {
-        Some(wish) => Some(wish.down_mbps.max(wish.up_mbps)),
-        None => survey.internet.map(|internet| internet.down_mbps),
-    }
 }
 
 /// Different versions on one tree, and versions too slow for what is wanted.
@@ -60,23 +51,14 @@ pub(super) fn versions(inspection: &Inspection<'_>) -> Vec<Finding> {
                 .with("slowest", Arg::Text(format!("{:.0}", slowest.unwrap_or_default()))),
             );
         }
-        let bridge = nodes.iter().find(|node| node.bridge);
-        for node in nodes.iter().filter(|node| !node.bridge) {
-            let version =
-                bridge.map_or(node.link.version, |bridge| common(bridge.link.version, node.link.version));
-            let most = version.mac_ceiling(nodes.len()).value.value();
-            if let Some(wanted) = wanted(inspection, node).filter(|wanted| *wanted > most) {
-                found.push(
-                    Finding::new(FindingKind::VersionTooSlow, vec![Place::Part(node.outlet)])
-                        .phrase("outlet", inspection.name(node.outlet))
-                        .with("version", Arg::Text(version.to_string()))
-                        // A published ceiling is said as published, not rounded like a forecast.
-                        .with("most", Arg::Text(format!("{most:.0}")))
-                        .with("wanted", Arg::Rate(wanted)),
-                );
-            }
-        }
     }
+    found.extend(version_limits(inspection.survey).into_iter().map(|limit| {
+        Finding::new(FindingKind::VersionTooSlow, vec![Place::Part(limit.outlet)])
+            .phrase("outlet", inspection.name(limit.outlet))
+            .with("version", Arg::Text(limit.version.to_string()))
+            .with("likely", Arg::Rate(limit.net.likely))
+            .with("wanted", Arg::Rate(limit.wanted_mbps))
+    }));
     found
 }
 
@@ -91,15 +73,25 @@ pub(super) fn ports(inspection: &Inspection<'_>) -> Vec<Finding> {
             let coax = node.link.version.mac_ceiling(count).value.value();
             // All that any room wants passes the bridge.
             let of_all = inspection.nodes.iter().filter(|other| node.bridge || other.outlet == node.outlet);
-            let most = of_all.filter_map(|other| wanted(inspection, other)).reduce(f64::max);
+            let most = of_all.filter_map(|other| wanted_at(inspection.survey, other)).reduce(f64::max);
             let wanted = most.filter(|wanted| *wanted > port && coax > port)?;
             Some(
                 Finding::new(FindingKind::EthernetSlower, vec![Place::Part(node.outlet)])
                     .phrase("outlet", inspection.name(node.outlet))
+                    .text("known", port_known(node.port_known))
                     .with("port", Arg::Rate(port))
                     .with("payload", Arg::Rate(node.link.port.payload_rate().value()))
                     .with("wanted", Arg::Rate(wanted)),
             )
         })
         .collect()
+}
+
+/// For the words: where a port's rate comes from.
+const fn port_known(known: PortKnown) -> &'static str {
+    match known {
+        PortKnown::Stated => "stated",
+        PortKnown::Usual => "usual",
+        PortKnown::Behind => "behind",
+    }
 }

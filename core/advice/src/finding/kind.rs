@@ -108,6 +108,8 @@ kinds! {
     AmplifierReturnNarrow = "amplifier-return-narrow", Grave, Survey, UNSCREW;
     /// An adapter sees more nodes than are known.
     NodesMoreThanKnown = "nodes-more-than-known", Grave, CommonPractice, ENTRY_LOOK;
+    /// A room's adapter hears no other.
+    NoLink = "no-link", Grave, Survey, UNSCREW;
     /// No channel is free for an adapter and the bridge.
     NoChannel = "no-channel", Grave, Survey, LOOK;
 
@@ -145,6 +147,10 @@ kinds! {
     VersionTooSlow = "version-too-slow", Costly, Published, LOOK;
     /// Another network on the wire leaves ours fewer channels than it could use.
     NetworksOverlap = "networks-overlap", Costly, Published, LOOK;
+    /// A room's link is there at times and gone at others.
+    LinkComesAndGoes = "link-comes-and-goes", Costly, CommonPractice, UNSCREW;
+    /// An adapter sees fewer nodes than are there.
+    NodesFewer = "nodes-fewer", Costly, Survey, LOOK;
     /// An adapter sees no other node.
     NodeAlone = "node-alone", Costly, FromMemory, LOOK;
     /// Less analog TV at an outlet than the rule asks for.
@@ -169,8 +175,12 @@ kinds! {
     LossAboveForecast = "loss-above-forecast", Costly, Survey, LOOK;
     /// One direction is much slower than the other.
     OneWaySlower = "one-way-slower", Costly, CommonPractice, LOOK;
+    /// A piece outside the coax that is made for 100 Mb/s holds a test.
+    HundredSomewhere = "hundred-somewhere", Costly, Published, LOOK;
     /// Packets get lost while the network is busy.
     LossUnderLoad = "loss-under-load", Costly, Published, LOOK;
+    /// Packets get lost while nothing else runs.
+    LossWhileQuiet = "loss-while-quiet", Costly, Published, UNSCREW;
     /// All wishes at once need more than the one capacity that all share.
     WishesDoNotFit = "wishes-do-not-fit", Costly, Survey, LOOK;
 
@@ -239,6 +249,10 @@ kinds! {
     MeasuredAboveForecast = "measured-above-forecast", Note, Survey, LOOK;
     /// A network socket held a test, not the coax.
     SocketHoldsTest = "socket-holds-test", Note, Published, LOOK;
+    /// A test to the internet stays below the plan.
+    InternetBelowPlan = "internet-below-plan", Note, CommonPractice, LOOK;
+    /// Packets get lost on the way to the internet.
+    InternetLosesPackets = "internet-loses-packets", Note, CommonPractice, LOOK;
     /// Internet speed goes with heat or the hour.
     SpeedSwings = "speed-swings", Note, Published, LOOK;
     /// Older and newer adapters on one tree.

@@ -2,37 +2,13 @@
 
 use coax::Megahertz;
 use coax::link::Version;
-use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
-use house::record::{ReadingKind, Service, ServiceKind};
 use phrase::Arg;
 
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
 use crate::forecast::channels_left;
-
-/// Networks that are not ours and may be on the tree headed by `head`.
-fn others<'a>(inspection: &'a Inspection<'_>, head: SubjectId) -> impl Iterator<Item = &'a Service> {
-    let wiring = &inspection.survey.wiring;
-    inspection
-        .survey
-        .services
-        .values()
-        .filter(|service| matches!(service.kind, ServiceKind::ProviderNetwork | ServiceKind::FibreLink))
-        .filter(move |service| service.entry.is_none_or(|entry| wiring.head_of(entry) == head))
-}
-
-/// Nodes and versions of the networks that the provider runs on a tree: they count like ours.
-pub(super) fn provider_nodes(inspection: &Inspection<'_>, head: SubjectId) -> (usize, Vec<Version>) {
-    let mut nodes = 0;
-    let mut versions = Vec::new();
-    for service in others(inspection, head).filter(|service| service.kind == ServiceKind::ProviderNetwork) {
-        let Some(network) = &service.network else { continue };
-        nodes += usize::try_from(network.nodes).unwrap_or(usize::MAX);
-        versions.extend(network.version.as_ref().and_then(|version| version.parse::<Version>().ok()));
-    }
-    (nodes, versions)
-}
+use crate::verdict::{NodesBeside, NodesTold, other_networks};
 
 /// Trees on which another network leaves ours fewer channels than it could use, or nobody knows how many.
 pub(super) fn channels(inspection: &Inspection<'_>) -> Vec<Finding> {
@@ -42,7 +18,7 @@ pub(super) fn channels(inspection: &Inspection<'_>) -> Vec<Finding> {
             continue;
         };
         let full = newest.most_channels().value;
-        for service in others(inspection, head) {
+        for service in other_networks(inspection.survey, head) {
             let bands = service.network.as_ref().map_or(&[][..], |network| &network.bands);
             let taken: Vec<_> =
                 bands.iter().map(|band| (Megahertz(band.low_mhz), Megahertz(band.high_mhz))).collect();
@@ -67,34 +43,28 @@ pub(super) fn channels(inspection: &Inspection<'_>) -> Vec<Finding> {
     found
 }
 
-/// Adapters that see more nodes than are known, or none but themselves.
+/// Adapters that see more nodes than are known, fewer than are there, or none but themselves.
 pub(super) fn nodes_seen(inspection: &Inspection<'_>) -> Vec<Finding> {
-    let survey = inspection.survey;
-    let bridge = || inspection.nodes.iter().find(|node| node.bridge).map(|node| node.outlet);
-    let mut found = Vec::new();
-    for reading in survey.readings.values() {
-        let ReadingKind::NodesSeen { count } = reading.measured else { continue };
-        let Some(outlet) = reading.about.or_else(bridge) else { continue };
-        let head = survey.wiring.head_of(outlet);
-        let nodes = inspection.nodes_on(head);
-        let recorded = nodes.iter().filter(|node| node.recorded).count();
-        let counted = others(inspection, head)
-            .filter(|service| service.kind == ServiceKind::ProviderNetwork)
-            .all(|service| service.network.as_ref().is_some_and(|network| network.nodes > 0));
-        let known = nodes.len() + provider_nodes(inspection, head).0;
-        let seen = usize::try_from(count).unwrap_or(usize::MAX);
-        let finding = |kind| {
-            Finding::new(kind, vec![Place::Part(outlet)])
-                .phrase("outlet", inspection.name(outlet))
-                .with("seen", Arg::Count(u64::from(count)))
-        };
-        if seen > known && counted {
-            found.push(finding(FindingKind::NodesMoreThanKnown).with("known", Arg::Count(known as u64)));
-        }
-        let has_adapter = nodes.iter().any(|node| node.outlet == outlet && node.recorded);
-        if seen <= 1 && recorded >= 2 && has_adapter {
-            found.push(finding(FindingKind::NodeAlone).with("known", Arg::Count(recorded as u64)));
-        }
-    }
-    found
+    NodesTold::all(inspection.survey).iter().filter_map(|told| told_by(inspection, told)).collect()
+}
+
+fn told_by(inspection: &Inspection<'_>, told: &NodesTold) -> Option<Finding> {
+    let (kind, known) = match told.beside {
+        NodesBeside::More => (FindingKind::NodesMoreThanKnown, told.known),
+        NodesBeside::Alone => (FindingKind::NodeAlone, told.there),
+        NodesBeside::Fewer => (FindingKind::NodesFewer, told.there),
+        NodesBeside::AsMany | NodesBeside::MoreWithProvider | NodesBeside::FewerToCome => return None,
+    };
+    let missing = told.missing.iter().filter(|outlet| **outlet != told.outlet);
+    let at = std::iter::once(&told.outlet).chain(missing.clone()).map(|outlet| Place::Part(*outlet));
+    let finding = Finding::new(kind, at.collect())
+        .phrase("outlet", inspection.name(told.outlet))
+        .with("seen", Arg::Count(told.seen as u64))
+        .with("known", Arg::Count(known as u64));
+    Some(match kind {
+        FindingKind::NodesFewer => finding
+            .with("count", Arg::Count(missing.clone().count() as u64))
+            .with("missing", inspection.names(missing.copied())),
+        _ => finding,
+    })
 }

@@ -1,19 +1,15 @@
 //! What was measured in the rooms: beside what was expected there, and by itself.
 
 use facts::fact::SubjectId;
-use house::record::{Reading, ReadingKind};
+use house::record::{LinkState, Reading, ReadingKind};
 use phrase::{Arg, Phrase};
 
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
-use crate::verdict::{Beside, Held, HeldOf, Verdict, is_given};
+use crate::verdict::{Beside, Held, HeldOf, LOSS_PERCENT, Tells, Verdict, is_given};
 
 /// One direction counts as much slower at less than this share of the other (common practice, no source).
 const MUCH_SLOWER: f64 = 0.5;
-
-/// Loss of packets from which a busy network is not well, percent. The packet error target of MoCA 2.0 is 1 in 100
-/// million (2.0 press release, June 2010): anything a person can measure is far above.
-const LOSS_PERCENT: f64 = 0.1;
 
 /// What something measured that stands there is told as, if it is told at all. A loss below its range is no news.
 fn kind_of(held: &Held) -> Option<FindingKind> {
@@ -23,6 +19,7 @@ fn kind_of(held: &Held) -> Option<FindingKind> {
         (Beside::Worse, _) => Some(FindingKind::MeasuredBelowForecast),
         (Beside::Better, _) => Some(FindingKind::MeasuredAboveForecast),
         (Beside::AtSocket(_) | Beside::NearSocket(_), _) => Some(FindingKind::SocketHoldsTest),
+        (Beside::NearHundred, _) => Some(FindingKind::HundredSomewhere),
     }
 }
 
@@ -47,6 +44,9 @@ pub(super) fn against_forecast(inspection: &Inspection<'_>) -> Vec<Finding> {
 
 fn beside_forecast(inspection: &Inspection<'_>, reading: &Reading, verdict: &Verdict) -> Option<Finding> {
     let outlet = reading.about?;
+    if verdict.is_link_broken() {
+        return None;
+    }
     let held = verdict.told_first()?;
     let finding = Finding::new(kind_of(held)?, vec![Place::Part(outlet)])
         .phrase("outlet", inspection.name(outlet))
@@ -59,7 +59,9 @@ fn beside_forecast(inspection: &Inspection<'_>, reading: &Reading, verdict: &Ver
         HeldOf::Down | HeldOf::Up => finding.with("measured", held.measured_arg()),
     };
     let finding = finding.text("wish", is_as_wished(inspection, outlet, reading));
-    let Some(socket) = held.beside.socket_mbps() else { return Some(finding) };
+    let Some(socket) = held.beside.socket_mbps().filter(|_| held.beside != Beside::NearHundred) else {
+        return Some(finding);
+    };
     let said = if matches!(held.beside, Beside::AtSocket(_)) { "yes" } else { "no" };
     Some(finding.with("socket", Arg::RateAsRead(socket)).text("said", said))
 }
@@ -70,12 +72,17 @@ pub(super) fn by_itself(inspection: &Inspection<'_>) -> Vec<Finding> {
 }
 
 fn shown_by(inspection: &Inspection<'_>, reading: &Reading) -> Option<Finding> {
-    let of_coax = Verdict::on(inspection.survey, reading, None)?.tells.is_of_coax();
+    let verdict = Verdict::on(inspection.survey, reading, None)?;
     let at = reading.about.map_or(Place::House, Place::Part);
     let name = reading.about.map_or_else(|| Phrase::new("place-house"), |outlet| inspection.name(outlet));
     let finding = |kind| Finding::new(kind, vec![at]).phrase("outlet", name);
+    match verdict.link {
+        Some(LinkState::Absent) => return Some(finding(FindingKind::NoLink)),
+        Some(LinkState::ComesAndGoes) => return Some(finding(FindingKind::LinkComesAndGoes)),
+        Some(LinkState::Steady) | None => {}
+    }
     match reading.measured {
-        ReadingKind::Throughput { down_mbps, up_mbps } if of_coax => {
+        ReadingKind::Throughput { down_mbps, up_mbps } if verdict.tells.is_of_coax() => {
             let (slow, fast) = (down_mbps.min(up_mbps), down_mbps.max(up_mbps));
             let id = if down_mbps < up_mbps { "way-to-room" } else { "way-from-room" };
             (slow < fast * MUCH_SLOWER).then(|| {
@@ -85,8 +92,23 @@ fn shown_by(inspection: &Inspection<'_>, reading: &Reading) -> Option<Finding> {
                     .with("fast", Arg::RateAsRead(fast))
             })
         }
-        ReadingKind::PacketLoss { percent, under_load: true } if of_coax && percent >= LOSS_PERCENT => {
-            Some(finding(FindingKind::LossUnderLoad).with("share", Arg::Text(format!("{percent:.1} %"))))
+        ReadingKind::Throughput { down_mbps, .. } if verdict.tells == Tells::Internet => {
+            let plan = inspection.survey.internet?;
+            Some(
+                finding(FindingKind::InternetBelowPlan)
+                    .with("measured", Arg::RateAsRead(down_mbps))
+                    .with("plan", Arg::RateAsRead(plan.down_mbps))
+                    .text("wish", reading.about.map_or("none", |at| is_as_wished(inspection, at, reading))),
+            )
+        }
+        ReadingKind::PacketLoss { percent, under_load } if percent >= LOSS_PERCENT => {
+            let kind = match verdict.tells {
+                Tells::Coax | Tells::Socket if under_load => FindingKind::LossUnderLoad,
+                Tells::Coax | Tells::Socket => FindingKind::LossWhileQuiet,
+                Tells::Internet | Tells::Plan => FindingKind::InternetLosesPackets,
+                Tells::Radio => return None,
+            };
+            Some(finding(kind).with("share", Arg::Text(format!("{percent:.1} %"))))
         }
         ReadingKind::Swings { low_mbps, high_mbps, with_heat_or_hour: true } => Some(
             finding(FindingKind::SpeedSwings)

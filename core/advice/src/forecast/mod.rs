@@ -12,15 +12,17 @@ mod pieces;
 mod run;
 mod taken;
 pub mod told;
+mod version_net;
 mod weak;
 
 pub use circuit::MeteredAt;
 pub(crate) use circuit::{Circuit, TV_AND_MODEM, Terminal};
-pub use nodes::{Node, nodes_of};
+pub use nodes::{Node, PortKnown, nodes_of};
 pub use outcome::{
     Cost, CostAt, Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak,
 };
 pub(crate) use percentile::spread;
 pub use run::{Options, forecast, forecast_watched};
 pub(crate) use taken::channels_left;
+pub use version_net::net_without_cable;
 pub use weak::WeakWay;

@@ -13,10 +13,23 @@ pub struct Node {
     pub outlet: SubjectId,
     /// Version and port.
     pub link: link::Node,
+    /// Where the rate of that port comes from.
+    pub port_known: PortKnown,
     /// Whether it bridges the coax to the router's network.
     pub bridge: bool,
     /// Whether it stands in the survey, or is only asked for by a room's wish.
     pub recorded: bool,
+}
+
+/// Where the rate at which an adapter passes data on to the network comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PortKnown {
+    /// Somebody said which network socket the adapter has, or shall have.
+    Stated,
+    /// Nobody said; it is what adapters of this version mostly have.
+    Usual,
+    /// What lies behind the adapter is slower than its socket.
+    Behind,
 }
 
 /// The adapters of a house: one at each outlet that has one recorded (a gateway that speaks MoCA counts), and one at
@@ -54,11 +67,16 @@ pub fn nodes_of(survey: &Survey) -> Vec<Node> {
 }
 
 fn node(survey: &Survey, outlet: SubjectId, adapter: Option<&Adapter>, recorded: bool) -> Node {
-    let plan = &survey.network;
-    let version = adapter.map_or(plan.version.as_str(), |adapter| adapter.version.as_str());
-    let mbps = adapter.map_or(plan.ethernet_mbps, |adapter| adapter.ethernet_mbps);
-    let link = link::Node { version: version.parse().unwrap_or(Version::V2_5), port: port_of(mbps) };
-    Node { outlet, link, bridge: adapter.is_some_and(|adapter| adapter.bridge), recorded }
+    let port = survey.port_of(adapter);
+    let behind = survey.parts.get(&outlet).and_then(|part| part.behind_adapter.as_ref()?.mbps);
+    let (mbps, port_known) = match behind.filter(|behind| *behind < port.mbps) {
+        Some(behind) => (behind, PortKnown::Behind),
+        None if port.is_stated => (port.mbps, PortKnown::Stated),
+        None => (port.mbps, PortKnown::Usual),
+    };
+    let version = survey.version_of(adapter).parse().unwrap_or(Version::V2_5);
+    let link = link::Node { version, port: port_of(mbps) };
+    Node { outlet, link, port_known, bridge: adapter.is_some_and(|adapter| adapter.bridge), recorded }
 }
 
 fn port_of(mbps: u32) -> EthernetPort {

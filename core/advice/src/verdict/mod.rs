@@ -4,6 +4,8 @@
 //! - [`Beside`]: where what was measured stands beside what was to be expected of it, decided on figures that are not
 //!   rounded; [`Held::outside_by`] says by how much.
 //! - [`Verdict`]: both, for one reading; [`RoomVerdict`]: all readings at one outlet, and what follows for it.
+//! - [`Fault`]: what the tests at an outlet show to be wrong on the way there; [`NodesTold`]: what an adapter's count of its
+//!   network tells.
 //! - [`Met`], [`Wished`] and [`answers`]: whether a wish is met at an outlet and in a room, as found, as measured, or once
 //!   all work is done.
 //! - [`LevelHeld`]: where a level that was measured stands beside what the wiring explains, and on which stretch the two
@@ -15,17 +17,25 @@
 //! nothing and holds no sentence.
 
 mod beside;
+mod fault;
 mod level;
+mod nodes;
 mod reading;
 mod room;
 mod tells;
 mod together;
+mod version;
 mod wish;
 
 pub use beside::{Beside, Held, HeldOf};
+pub use fault::{Fault, LOSS_PERCENT};
 pub use level::{LevelHeld, Stretch, levels_beside, place_phrase};
+pub use nodes::{NodesBeside, NodesTold};
+pub(crate) use nodes::{other_networks, provider_nodes};
 pub use reading::Verdict;
-pub use room::{RoomVerdict, Throughput, is_a_speed, is_tested};
+pub use room::{RoomVerdict, Throughput, is_a_speed, is_a_test, is_tested};
 pub use tells::{Tells, is_of_test};
 pub use together::Together;
+pub(crate) use version::wanted_at;
+pub use version::{VersionLimit, version_limits};
 pub use wish::{Met, RoomAnswer, WishMeasured, Wished, answers, answers_to_come, is_given, met, summary};

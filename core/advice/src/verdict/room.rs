@@ -4,13 +4,19 @@ use facts::fact::SubjectId;
 use house::record::{Reading, ReadingKind, Survey};
 
 use super::beside::HeldOf;
+use super::fault::{self, Fault};
 use super::reading::Verdict;
 use super::wish::{Met, WishMeasured};
 use crate::forecast::Forecast;
 
-/// Whether something was measured at an outlet that tells how fast it is.
+/// Whether something was measured at an outlet that tells how fast it is, or that it has no link.
 pub fn is_tested(survey: &Survey, outlet: SubjectId) -> bool {
-    survey.readings_at(outlet).any(|reading| is_a_speed(reading.measured))
+    survey.readings_at(outlet).any(|reading| is_a_test(reading.measured))
+}
+
+/// Whether a reading makes an outlet a tested one: a speed, or how the link stands.
+pub const fn is_a_test(measured: ReadingKind) -> bool {
+    is_a_speed(measured) || matches!(measured, ReadingKind::Link { .. })
 }
 
 /// Whether a reading tells how fast it is: throughput or a PHY rate.
@@ -40,24 +46,46 @@ pub struct RoomVerdict<'a> {
     pub wish: Option<WishMeasured>,
     /// Whether anything is wished there.
     pub is_wished: bool,
+    /// What the tests show to be wrong on the way there, what is graver first.
+    pub faults: Vec<Fault>,
 }
 
 impl<'a> RoomVerdict<'a> {
     /// What the readings at an outlet say.
     pub fn at(survey: &'a Survey, outlet: SubjectId, forecast: Option<&Forecast>) -> Self {
-        let readings = survey.readings_at(outlet);
+        let readings: Vec<_> = survey
+            .readings_at(outlet)
+            .filter_map(|reading| Some((reading, Verdict::on(survey, reading, forecast)?)))
+            .collect();
         let wished = survey.wish_at(outlet);
+        let path = forecast.and_then(|forecast| forecast.path(outlet));
         Self {
             outlet,
-            readings: readings
-                .filter_map(|reading| Some((reading, Verdict::on(survey, reading, forecast)?)))
-                .collect(),
+            faults: fault::all(survey, outlet, &readings, path),
+            readings,
             wish: wished.and_then(|wish| WishMeasured::at(survey, wish, outlet)),
             is_wished: wished.is_some(),
         }
     }
 
-    /// Whether anything measured there is worse than was to be expected: of the rates, PHY rates and losses one is enough.
+    /// Whether its test failed: something is wrong on the way, if more than speed that nobody misses, or the wish was measured
+    /// not to be met.
+    pub fn has_failed(&self) -> bool {
+        let is_missed = |fault: &Fault| !fault.is_only_speed() || !self.is_as_wished();
+        self.faults.iter().any(is_missed) || self.wish.is_some_and(|wish| wish.met == Met::Unlikely)
+    }
+
+    /// Whether it was tested over the coax and nothing was found wrong.
+    pub fn is_well(&self) -> bool {
+        let tells =
+            |reading: &Reading| is_a_test(reading.measured) || reading.measured.path_loss_db().is_some();
+        let tested =
+            self.readings.iter().any(|(reading, verdict)| tells(reading) && verdict.tells.is_of_coax());
+        tested && self.faults.is_empty()
+    }
+
+    /// Whether anything measured there is worse than was to be expected: of the rates, PHY rates, losses and what was seen of
+    /// the link one is enough.
     pub fn falls_short(&self) -> bool {
         self.readings.iter().any(|(_, verdict)| verdict.is_worse())
     }

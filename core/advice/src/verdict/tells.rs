@@ -66,6 +66,8 @@ pub(super) fn of(survey: &Survey, reading: &Reading) -> Option<Tells> {
     Some(match reading.measured {
         // It is the speed of the internet by its very name.
         ReadingKind::Swings { .. } => Tells::Internet,
+        // What the adapter shows of its link, it shows whatever hangs behind it.
+        ReadingKind::Link { .. } => Tells::Coax,
         _ if over_radio => Tells::Radio,
         ReadingKind::PhyRate { .. } | ReadingKind::Power { .. } => Tells::Coax,
         _ if reading.how.is_some_and(|how| how.reach == TestReach::Internet) => Tells::Internet,

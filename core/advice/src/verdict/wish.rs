@@ -2,7 +2,7 @@
 
 use coax::Span;
 use facts::fact::SubjectId;
-use house::record::{ReadingKind, Room, Survey, Wish};
+use house::record::{HowMeasured, LinkState, ReadingKind, Room, Survey, TestReach, Wish};
 use phrase::{Arg, Phrase};
 
 use super::beside::{Beside, rate_beside};
@@ -78,6 +78,7 @@ impl WishMeasured {
         let of_coax = survey.readings_at(outlet).filter(|told| tells::of(survey, told) == Some(Tells::Coax));
         let mut rates: Vec<_> = of_coax
             .filter_map(|told| match told.measured {
+                ReadingKind::Link { state: LinkState::Absent } => Some((0.0, 0.0, None)),
                 ReadingKind::Throughput { down_mbps, up_mbps } => {
                     Some((down_mbps, up_mbps, told.how.and_then(|how| how.socket_mbps)))
                 }
@@ -86,8 +87,8 @@ impl WishMeasured {
             .collect();
         // Ids of readings carry no time; where there are several, the best one shows what the cable carries.
         rates.sort_by(|a, b| b.0.total_cmp(&a.0).then(b.1.total_cmp(&a.1)));
-        let gives = rates.iter().find(|(down, up, _)| is_given(wish, *down, *up));
-        if let Some((down_mbps, up_mbps, _)) = gives.copied() {
+        let gives = rates.iter().map(|(down, up, _)| (*down, *up)).chain(to_internet(survey, outlet));
+        if let Some((down_mbps, up_mbps)) = gives.into_iter().find(|(down, up)| is_given(wish, *down, *up)) {
             return Some(Self { met: Met::Yes, down_mbps, up_mbps });
         }
         let (down_mbps, up_mbps, socket) = rates.first().copied()?;
@@ -100,6 +101,18 @@ impl WishMeasured {
             up_mbps,
         })
     }
+}
+
+/// The rates of tests to the internet over wire all the way: what such a test reaches, the coax gives at least. That it
+/// reaches no more says nothing of the coax.
+fn to_internet(survey: &Survey, outlet: SubjectId) -> impl Iterator<Item = (f64, f64)> {
+    let by_wire = |how: HowMeasured| how.reach == TestReach::Internet && !how.over_radio;
+    survey.readings_at(outlet).filter(move |told| told.how.is_some_and(by_wire)).filter_map(|told| match told
+        .measured
+    {
+        ReadingKind::Throughput { down_mbps, up_mbps } => Some((down_mbps, up_mbps)),
+        _ => None,
+    })
 }
 
 /// Whether a test of these rates gives a wish, Mb/s.
@@ -214,7 +227,7 @@ pub fn summary(answers: &[RoomAnswer<'_>]) -> Phrase {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use house::record::{HowMeasured, Reading, TestReach};
+    use house::record::Reading;
 
     fn id(number: u128) -> SubjectId {
         SubjectId::from_uuid(uuid::Uuid::from_u128(number))
@@ -255,6 +268,11 @@ mod tests {
             Some(Met::Yes)
         );
         assert_eq!(measured(&[(house(true), 800.0, 200.0)], wish), None);
+        // To the internet by wire it went over the coax, too; that such a test gives less says nothing of it.
+        let internet = |over_radio| Some(HowMeasured::new(TestReach::Internet, over_radio));
+        assert_eq!(measured(&[(internet(false), 400.0, 120.0)], wish), Some(Met::Yes));
+        assert_eq!(measured(&[(internet(false), 200.0, 120.0)], wish), None);
+        assert_eq!(measured(&[(internet(true), 400.0, 120.0)], wish), None);
         // Where nobody said how, it counts as every other place counts it.
         assert_eq!(measured(&[(None, 800.0, 200.0)], wish), Some(Met::Yes));
     }

@@ -66,8 +66,8 @@ pub fn adapters_to_get(survey: &Survey) -> Vec<PartNeeded> {
     let mut list: Vec<PartNeeded> = Vec::new();
     for to_come in adapters_to_come(survey) {
         let adapter = to_come.outlet.and_then(|outlet| survey.parts.get(&outlet)?.adapter.as_ref());
-        let version = adapter.map_or(&survey.network.version, |adapter| &adapter.version);
-        let port = adapter.map_or(survey.network.ethernet_mbps, |adapter| adapter.ethernet_mbps);
+        let version = survey.version_of(adapter);
+        let port = survey.port_of(adapter).mbps;
         let what = Phrase::new("need-adapter")
             .text("version", version)
             .with("port", Arg::RateAsRead(f64::from(port)));

@@ -1,6 +1,6 @@
 //! What to take care of at each change.
 
-use house::record::ChangeKind;
+use house::record::{ChangeKind, OutletCheck};
 
 use crate::finding::{Caution, cautions};
 
@@ -24,5 +24,10 @@ pub fn cautions_of(change: ChangeKind) -> &'static [Caution] {
         ChangeKind::RenewConnectors { .. } => cautions::CONNECTORS,
         ChangeKind::ReplaceRun { .. } | ChangeKind::NewRun { .. } => cautions::NEW_CABLE,
         ChangeKind::JoinLoose { .. } => cautions::TRACE,
+        ChangeKind::LookAtRun { .. } => cautions::CABLE,
+        ChangeKind::LookAtPart { .. }
+        | ChangeKind::CheckAtOutlet { check: OutletCheck::ShortCable | OutletCheck::OtherAdapter, .. }
+        | ChangeKind::NewerAdapter { .. } => cautions::UNSCREW,
+        ChangeKind::CheckAtOutlet { .. } => cautions::LOOK,
     }
 }

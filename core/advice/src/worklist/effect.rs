@@ -1,8 +1,10 @@
 //! What a change does to the records of a house.
 
+use facts::fact::SubjectId;
 use house::rating::PartRating;
 use house::record::{
-    CableKind, ChangeKind, Connector, Feed, FeedFrom, Part, PartKind, PortEnd, Sharing, Survey,
+    Adapter, CableKind, ChangeKind, Connector, Feed, FeedFrom, NEWEST_PORT_MBPS, NEWEST_VERSION, Part,
+    PartKind, PortEnd, Sharing, Survey,
 };
 
 use super::effort::is_known_throughout;
@@ -141,6 +143,21 @@ fn apply_to_outlets(change: ChangeKind, after: &mut Survey) {
             }
         }
         ChangeKind::NewRun { room, from } => new_run(after, room, from),
+        ChangeKind::NewerAdapter { outlet } => newer_adapter(after, outlet),
         _ => {}
+    }
+}
+
+/// A newer adapter at an outlet, and at the start of the network where the one there would hold it back.
+fn newer_adapter(after: &mut Survey, outlet: SubjectId) {
+    let renewed = [Some(outlet), after.bridge_to_renew(outlet)];
+    for id in renewed.into_iter().flatten() {
+        let Some(part) = after.parts.get_mut(&id) else { continue };
+        let bridge = part.adapter.as_ref().is_some_and(|adapter| adapter.bridge);
+        part.adapter = Some(Adapter {
+            version: Some(NEWEST_VERSION.into()),
+            ethernet_mbps: Some(NEWEST_PORT_MBPS),
+            bridge,
+        });
     }
 }

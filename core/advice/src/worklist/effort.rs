@@ -2,7 +2,10 @@
 
 use facts::fact::SubjectId;
 use house::naming::{ask_provider, poor_ends};
-use house::record::{ChangeKind, Part, PortEnd, Survey, may_carry_power, power_paths};
+use house::record::{
+    ChangeKind, NEWEST_PORT_MBPS, NEWEST_VERSION, OutletCheck, Part, PortEnd, Survey, may_carry_power,
+    power_paths,
+};
 use phrase::{Arg, Phrase};
 
 use super::to_buy::larger_than;
@@ -131,8 +134,28 @@ pub fn effort(change: ChangeKind, survey: &Survey) -> Effort {
             let new = [cable, connectors(2), needed(Phrase::new("need-wall-plate"), 1)];
             (240, new.into_iter().chain(full).collect())
         }
+        ChangeKind::NewerAdapter { outlet } => {
+            let adapter = Phrase::new("need-adapter")
+                .text("version", NEWEST_VERSION)
+                .with("port", Arg::RateAsRead(f64::from(NEWEST_PORT_MBPS)));
+            (15, vec![needed(adapter, 1 + u64::from(survey.bridge_to_renew(outlet).is_some()))])
+        }
+        ChangeKind::LookAtPart { .. } => (10, Vec::new()),
+        ChangeKind::LookAtRun { .. } => (15, Vec::new()),
+        ChangeKind::CheckAtOutlet { check, .. } => (check_minutes(check), Vec::new()),
     };
     Effort { minutes, parts }
+}
+
+/// Minutes of a check, the test after it included (common practice, no source).
+const fn check_minutes(check: OutletCheck) -> u64 {
+    match check {
+        OutletCheck::Adapter => 5,
+        OutletCheck::ShortCable => 10,
+        OutletCheck::NetworkCable => 15,
+        OutletCheck::OtherAdapter => 20,
+        OutletCheck::Measure => 60,
+    }
 }
 
 /// Outputs that somebody saw free.

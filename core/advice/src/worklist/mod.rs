@@ -12,6 +12,7 @@
 
 mod adapters;
 mod care;
+mod checks;
 mod effect;
 mod effort;
 mod gain;
@@ -33,6 +34,7 @@ pub use adapters::{
     has_no_adapters,
 };
 pub use care::cautions_of;
+pub use checks::FailedRoom;
 pub use effect::applied;
 pub use effort::{Effort, PartNeeded, effort};
 pub use gain::{Gain, RoomRates};

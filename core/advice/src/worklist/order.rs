@@ -9,6 +9,7 @@ use house::record::{ChangeKind, OutcomeKind, PartKind, Plugged, Survey};
 use phrase::{Arg, Phrase};
 
 use super::care::cautions_of;
+use super::checks::{self, FailedRoom};
 use super::effect::applied;
 use super::effort::{Effort, effort};
 use super::gain::{Gain, gains};
@@ -134,6 +135,8 @@ pub struct WorkList {
     pub when_done: Forecast,
     /// The house after all steps.
     pub house_when_done: Survey,
+    /// The rooms whose tests failed, each with the step that comes next for it.
+    pub failed: Vec<FailedRoom>,
     /// What TV and modem get in the house as found.
     pub levels: Levels,
     /// What all steps together change of it.
@@ -141,6 +144,11 @@ pub struct WorkList {
 }
 
 impl WorkList {
+    /// Whether there are steps, and all of them are checks that change nothing.
+    pub fn is_only_checks(&self) -> bool {
+        !self.steps.is_empty() && self.steps.iter().all(|step| step.change.is_check())
+    }
+
     /// What is known of TV and modem, as it will be after all steps.
     pub fn levels_when_done(&self) -> Vec<OutletDone> {
         self.levels.when_done(&self.level_changes)
@@ -252,6 +260,7 @@ pub fn worklist_watched(
         });
         current = next;
     }
+    let failed = with_checks(survey, &as_found, (&house, &current), &mut steps, options.most_steps);
     let done = |change: &ChangeKind| steps.iter().any(|step| step.change == *change);
     let refused = refused.into_iter().filter(|(change, _)| !done(change)).collect();
     let looked_at = level::Options::default();
@@ -260,10 +269,56 @@ pub fn worklist_watched(
         level_changes: level::change(survey, &house, &looked_at)?,
         steps,
         refused,
+        failed,
         as_found,
         when_done: current,
         house_when_done: house,
     })
+}
+
+/// Puts the checks for rooms whose tests failed among the steps, and says what comes next for each such room. `done` is the
+/// house after all changes, with its forecast.
+fn with_checks(
+    survey: &Survey,
+    as_found: &Forecast,
+    done: (&Survey, &Forecast),
+    steps: &mut Vec<Step>,
+    most_steps: usize,
+) -> Vec<FailedRoom> {
+    let mut failed = checks::failed(survey, as_found);
+    let changes: Vec<_> = steps.iter().map(|step| step.change).collect();
+    // Checks come on top of the changes; only where no step at all is looked for there is none.
+    let found = if most_steps == 0 {
+        checks::Checks::default()
+    } else {
+        checks::checks(survey, as_found, &failed, &changes)
+    };
+    let step = |change, (house, forecast): (&Survey, &Forecast)| Step {
+        change,
+        gains: gains(forecast, forecast),
+        service_changes: Vec::new(),
+        moves_out: Vec::new(),
+        effort: effort(change, house),
+        before: house.clone(),
+    };
+    // What is grave or keeps the network private goes before a look into the room.
+    let ends_grave =
+        |step: &Step| takes_grave_away(&grave(&step.before), || grave(&applied(step.change, &step.before)));
+    let leads = |step: &&Step| keeps_private(step.change) || ends_grave(step);
+    let leading = if found.first.is_empty() { 0 } else { steps.iter().take_while(leads).count() };
+    let house = steps.get(leading).map_or(done.0, |next| &next.before).clone();
+    let first: Vec<_> = found.first.into_iter().map(|change| step(change, (&house, as_found))).collect();
+    steps.splice(leading..leading, first);
+    steps.extend(found.last.into_iter().map(|change| step(change, done)));
+    for room in &mut failed {
+        let helps = |step: &&Step| {
+            let gains = step.gains.iter().find(|gain| gain.outlet == room.outlet);
+            checks::helps(&step.before, as_found, step.change, room.outlet)
+                || gains.is_some_and(|gain| gain.after.likely_mbps - gain.before.likely_mbps >= 1.0)
+        };
+        room.next = steps.iter().find(helps).map(|step| step.change);
+    }
+    failed
 }
 
 /// Changes that somebody tried and could not make, or took back.

@@ -1,6 +1,7 @@
 //! Changes that concern the outlets and the trees as wholes: sharing an outlet, the modem's line, the bridge, loose
 //! parts, rooms without coax.
 
+use coax::link::Version;
 use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
 use house::record::{
@@ -10,6 +11,7 @@ use house::record::{
 
 use super::propose::trunk;
 use crate::forecast::Node;
+use crate::verdict::{VersionLimit, version_limits};
 
 /// Every such change worth working out, refused ones included.
 pub(super) fn proposals(survey: &Survey, nodes: &[Node]) -> Vec<ChangeKind> {
@@ -29,11 +31,22 @@ pub(super) fn proposals(survey: &Survey, nodes: &[Node]) -> Vec<ChangeKind> {
             found.extend(bridge_to(survey, nodes, bridge, outlet));
         }
     }
+    found.extend(newer_adapters(survey));
     found.extend(join_loose(survey, head));
     for room in survey.rooms.values() {
         found.extend(without_coax(survey, nodes, head, room));
     }
     found
+}
+
+/// A newer adapter wherever the version of the one there, or of the bridge, is what keeps the room from what is wanted. A
+/// router that speaks MoCA itself is not ours to renew: where it is what holds the room back, nothing is gained.
+fn newer_adapters(survey: &Survey) -> impl Iterator<Item = ChangeKind> {
+    let older = |limit: &VersionLimit| limit.version < Version::V2_5;
+    version_limits(survey)
+        .into_iter()
+        .filter(older)
+        .map(|limit| ChangeKind::NewerAdapter { outlet: limit.outlet })
 }
 
 fn is_modem(outlet: &Part) -> bool {

@@ -60,6 +60,11 @@ fn cautions_stand_at_their_step() {
     for case in cases() {
         for step in list(&case.there.survey()).steps {
             let cautions = advice::worklist::cautions_of(step.change);
+            // A look at lamps, and at cables and sockets that are not coax, unscrews nothing.
+            let off_the_coax = ["check-adapter", "check-network-cable", "check-measure"];
+            if off_the_coax.contains(&name(&step).as_str()) {
+                continue;
+            }
             // What is traced by what goes dead is traced with an amplifier on; all other work with the supplies out.
             let traced = matches!(step.change, ChangeKind::JoinLoose { .. });
             assert_eq!(cautions.contains(&Caution::SuppliesFirst), !traced, "{:?}", step.change);

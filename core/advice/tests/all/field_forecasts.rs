@@ -197,7 +197,7 @@ fn c07_a_hundred_megabit_port_is_named_as_the_limit() {
         share(7, |gaps| {
             let mut survey = one_splitter(gaps, &prior, 1675.0, false);
             for adapter in survey.parts.values_mut().filter_map(|part| part.adapter.as_mut()) {
-                (adapter.version, adapter.ethernet_mbps) = ("1.1".into(), ethernet_mbps);
+                (adapter.version, adapter.ethernet_mbps) = (Some("1.1".into()), Some(ethernet_mbps));
             }
             let forecast = told(&survey, quick());
             let path = path(&forecast, part_id(&survey, "O2"));

@@ -6,6 +6,7 @@ use advice::finding::FindingKind::{
     AmplifierNoBypass, ConnectorPoor, EntryFilterIfConnected, EntryFilterMissing, EntryFilterNotSeen,
     FilterAfterSplit, FilterNotForBand, JointBad, LegOpen, LooseEnd, ModemMayReachBand, OutletOpen,
     PartLoose, RunThinAndLong, SplitterNeedless, SplitterNotForBand, SplitterTooLarge, SplittersInCascade,
+    VersionTooSlow,
 };
 use advice::finding::{FindingKind, Place, findings};
 use advice::forecast::Options as Draws;
@@ -36,6 +37,11 @@ fn answers(change: ChangeKind) -> (&'static [FindingKind], SubjectId) {
         ChangeKind::ModemOwnLine { outlet }
         | ChangeKind::ShareOutlet { outlet }
         | ChangeKind::UseOutletNearby { outlet, .. } => (&[], outlet),
+        ChangeKind::NewerAdapter { outlet } => (&[VersionTooSlow], outlet),
+        // What is checked is not mended yet.
+        ChangeKind::LookAtPart { part: at, .. }
+        | ChangeKind::LookAtRun { to: at, .. }
+        | ChangeKind::CheckAtOutlet { outlet: at, .. } => (&[], at),
         ChangeKind::MoveBridge { to, .. } => (&[], to),
         ChangeKind::NewRun { from, .. } => (&[], from),
     }

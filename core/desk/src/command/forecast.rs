@@ -5,7 +5,7 @@ use advice::verdict::{HeldOf, Met, RoomVerdict, Together, Verdict, Wished};
 use coax::link::Limit;
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::{Reading, Survey};
+use house::record::{Named, Reading, Survey};
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
@@ -197,6 +197,8 @@ struct TestJson {
     reading: SubjectId,
     tells: &'static str,
     held: Vec<HeldJson>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    link: Option<&'static str>,
 }
 
 /// A figure that was measured, beside what was to be expected of it.
@@ -311,5 +313,10 @@ fn test_as_json(reading: &Reading, verdict: &Verdict) -> TestJson {
             outside_by: rounded(held.outside_by(), 1),
         }
     });
-    TestJson { reading: reading.id, tells: verdict.tells.name(), held: held.collect() }
+    TestJson {
+        reading: reading.id,
+        tells: verdict.tells.name(),
+        held: held.collect(),
+        link: verdict.link.map(Named::name),
+    }
 }

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use advice::finding::Caution;
 use advice::level::{self, BandChange, LevelTold, MovedOut, OutletChange};
-use advice::worklist::{Options, Step, WorkList, worklist};
+use advice::worklist::{FailedRoom, Options, Step, WorkList, worklist};
 use house::naming;
 use house::record::ChangeKind;
 use house::record::{ServiceKind, Survey};
@@ -28,10 +28,20 @@ pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {
 pub fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page) {
     page.heading(&context.word("desk-worklist"));
     let minutes = list.steps.iter().map(|step| step.effort.minutes).sum();
-    let intro = Phrase::new("desk-worklist-count")
+    let intro = if list.is_only_checks() { "desk-worklist-checks" } else { "desk-worklist-count" };
+    let intro = Phrase::new(intro)
         .with("count", Arg::Count(list.steps.len() as u64))
         .with("minutes", Arg::Minutes(minutes));
-    page.paragraph(0, &context.say(&intro));
+    // Where a test failed, a list without steps says what is left for it.
+    if !list.steps.is_empty() || list.failed.is_empty() {
+        page.paragraph(0, &context.say(&intro));
+    }
+    if !list.failed.is_empty() {
+        page.heading(&context.word("desk-failed"));
+        for room in &list.failed {
+            page.item(0, &context.say(&room.phrase(survey, list)));
+        }
+    }
     let mut told_cautions = BTreeMap::new();
     for (number, step) in list.steps.iter().enumerate() {
         tell_step(context, number + 1, step, &mut told_cautions, page);
@@ -170,6 +180,7 @@ fn tell_shopping(context: &Context, list: &WorkList, page: &mut Page) {
 #[derive(Serialize)]
 pub struct WorkListJson {
     steps: Vec<StepJson>,
+    failed: Vec<FailedJson>,
     shopping: Vec<NeededJson>,
     refused: Vec<RefusedJson>,
     as_found: ForecastJson,
@@ -201,6 +212,15 @@ struct StepJson {
     gains: Vec<GainJson>,
     minutes: u64,
     needs: Vec<NeededJson>,
+}
+
+/// A room whose test failed: what is wrong on the way, and which step comes next for it, from 1.
+#[derive(Serialize)]
+struct FailedJson {
+    outlet: PartJson,
+    faults: Vec<&'static str>,
+    next: Option<usize>,
+    what: String,
 }
 
 #[derive(Serialize)]
@@ -282,6 +302,7 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
     };
     WorkListJson {
         steps: list.steps.iter().map(|step| step_as_json(context, step)).collect(),
+        failed: list.failed.iter().map(|room| failed_as_json(context, survey, list, room)).collect(),
         shopping: shopping(context, list)
             .into_iter()
             .map(|(what, count)| NeededJson { what, count })
@@ -302,6 +323,16 @@ fn moved_as_json(context: &Context, step: &Step, moved: &MovedOut) -> MovedOutJs
         as_found_dbmv: rounded(moved.level.now_dbmv, 1),
         after_dbmv: rounded(moved.level.level.likely, 1),
         what: context.say(&moved.phrase(&step.before)),
+    }
+}
+
+fn failed_as_json(context: &Context, survey: &Survey, list: &WorkList, room: &FailedRoom) -> FailedJson {
+    let next = list.steps.iter().position(|step| Some(step.change) == room.next);
+    FailedJson {
+        outlet: part(survey, room.outlet),
+        faults: room.faults.iter().map(|fault| fault.name()).collect(),
+        next: next.map(|place| place + 1),
+        what: context.say(&room.phrase(survey, list)),
     }
 }
 

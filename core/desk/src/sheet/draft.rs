@@ -7,8 +7,8 @@ use std::collections::BTreeMap;
 
 use house::rating::PartRating;
 use house::record::{
-    Adapter, Building, CableKind, Connector, EntryKind, EntryState, Internet, MeasurementIntake, NetworkPlan,
-    PartKind, Plugged, PortEnd, Reading, Room, RunLength, Service, Sharing,
+    Adapter, BehindAdapter, Building, CableKind, Connector, EntryKind, EntryState, Internet,
+    MeasurementIntake, NetworkPlan, PartKind, Plugged, PortEnd, Reading, Room, RunLength, Service, Sharing,
 };
 
 use super::table::{Field, Section};
@@ -93,6 +93,8 @@ pub struct PartRow {
     pub plugged: Option<Vec<Plugged>>,
     /// Its adapter.
     pub adapter: Option<Adapter>,
+    /// What lies behind that adapter.
+    pub behind_adapter: Option<BehindAdapter>,
     /// How adapter and device share an outlet.
     pub sharing: Option<Sharing>,
     /// Whether a filter sits at the device's port.

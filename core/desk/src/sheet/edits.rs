@@ -99,6 +99,7 @@ impl Writer {
         self.state(id, field::part::ROOM, room.as_ref());
         self.state(id, field::part::PLUGGED, part.plugged.as_deref());
         self.state(id, field::part::ADAPTER, part.adapter.as_ref());
+        self.state(id, field::part::BEHIND_ADAPTER, part.behind_adapter.as_ref());
         self.state(id, field::part::SHARING, part.sharing.as_ref());
         self.state(id, field::part::DEVICE_FILTER, part.device_filter.as_ref());
         if let Some(measured) = &part.measured {

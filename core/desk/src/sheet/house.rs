@@ -62,7 +62,7 @@ fn read_about(section: &Section<'_>) -> About {
         let network = field.table(Phrase::new("sheet-network"))?;
         let usual = NetworkPlan::default();
         let version = network.parse("version", moca_version).unwrap_or(usual.version);
-        let ethernet_mbps = network.parse("ethernet", ethernet).unwrap_or(usual.ethernet_mbps);
+        let ethernet_mbps = network.parse("ethernet", ethernet);
         network.finish();
         Some(NetworkPlan { version, ethernet_mbps })
     });

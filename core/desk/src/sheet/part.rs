@@ -1,6 +1,6 @@
 //! One `[[part]]` of a sheet.
 
-use house::record::{Adapter, Named, NetworkPlan, PartKind, PortEnd};
+use house::record::{Adapter, BehindAdapter, Named, PartKind, PortEnd};
 use phrase::Phrase;
 
 use super::draft::{PartDraft, PartRow, PortDraft, RunRow};
@@ -31,6 +31,7 @@ pub fn read(section: Section<'_>) -> PartDraft<'_> {
             .field("plugged")
             .map(|field| field.each().iter().filter_map(|one| one.parse(named)).collect()),
         adapter: read_adapter(&section),
+        behind_adapter: read_behind(&section),
         sharing: section.parse("sharing", named),
         device_filter: section.flag("device_filter"),
         entry_kind: section.parse("service", named),
@@ -95,13 +96,25 @@ fn read_feed(draft: &mut PartDraft<'_>, feed: &Field<'_>) {
 
 fn read_adapter(section: &Section<'_>) -> Option<Adapter> {
     let adapter = section.field("adapter")?.table(Phrase::new("sheet-adapter"))?;
-    let usual = NetworkPlan::default();
+    // What is left out here is as the plan of the network has it.
     let read = Adapter {
-        version: adapter.parse("version", moca_version).unwrap_or(usual.version),
-        ethernet_mbps: adapter.parse("ethernet", ethernet).unwrap_or(usual.ethernet_mbps),
+        version: adapter.parse("version", moca_version),
+        ethernet_mbps: adapter.parse("ethernet", ethernet),
         bridge: adapter.flag("bridge").unwrap_or(false),
     };
     adapter.finish();
+    Some(read)
+}
+
+/// What lies behind the adapter, away from the coax.
+fn read_behind(section: &Section<'_>) -> Option<BehindAdapter> {
+    let behind = section.field("behind_adapter")?.table(Phrase::new("sheet-behind-adapter"))?;
+    let pieces = behind.field("pieces");
+    let read = BehindAdapter {
+        pieces: pieces.iter().flat_map(|field| field.each()).filter_map(|one| one.parse(named)).collect(),
+        mbps: behind.parse("slowest", ethernet),
+    };
+    behind.finish();
     Some(read)
 }
 
@@ -134,7 +147,10 @@ fn read_run(section: &Section<'_>) -> Option<RunRow> {
 fn check_kind(section: &Section<'_>, kind: PartKind) {
     let of_kind: [(PartKind, &[&str]); 3] = [
         (PartKind::Entry, &["service", "state"]),
-        (PartKind::Outlet, &["plugged", "adapter", "passes_on", "sharing", "device_filter"]),
+        (
+            PartKind::Outlet,
+            &["plugged", "adapter", "behind_adapter", "passes_on", "sharing", "device_filter"],
+        ),
         (PartKind::Amplifier, &["gain", "return_gain", "return_top", "moca_bypass", "modem_port"]),
     ];
     for (owner, fields) in of_kind {

@@ -182,6 +182,17 @@ pub fn percent(text: &str) -> Result<f64, Phrase> {
 
 /// A rate, Mb/s: `800 Mb/s`, `1 Gb/s`.
 pub fn rate(text: &str) -> Result<f64, Phrase> {
+    measured_rate(text)
+        .ok()
+        .filter(|mbps| *mbps > 0.0)
+        .ok_or_else(|| Phrase::new("sheet-rate").with("most", Arg::Rate(MOST_MBPS)))
+}
+
+/// A rate that was measured, Mb/s; nothing at all is one.
+///
+/// # Errors
+/// What is taken.
+pub fn measured_rate(text: &str) -> Result<f64, Phrase> {
     let units = [
         ("Mb/s", 1.0),
         ("Mbit/s", 1.0),
@@ -193,8 +204,8 @@ pub fn rate(text: &str) -> Result<f64, Phrase> {
     // A capital B means bytes.
     let bits = Some(text).filter(|text| !text.contains('B'));
     bits.and_then(|text| single(text, &units))
-        .filter(|mbps| *mbps > 0.0 && *mbps <= MOST_MBPS)
-        .ok_or_else(|| Phrase::new("sheet-rate").with("most", Arg::Rate(MOST_MBPS)))
+        .filter(|mbps| *mbps >= 0.0 && *mbps <= MOST_MBPS)
+        .ok_or_else(|| Phrase::new("sheet-rate-measured").with("most", Arg::Rate(MOST_MBPS)))
 }
 
 /// A time, ms.

@@ -6,12 +6,12 @@ use phrase::Phrase;
 use super::draft::{PortDraft, ReadingDraft, Told};
 use super::edits::id_of;
 use super::names::named;
-use super::quantity::{decibels, frequency, level, milliseconds, percent, power, rate};
-use super::several::{MOST_NODES, both_ways, ethernet, notes};
+use super::quantity::{decibels, frequency, level, measured_rate, milliseconds, percent, power, rate};
+use super::several::{MOST_NODES, both_ways_measured, ethernet, notes};
 use super::table::{Field, Section};
 
 /// What one reading may tell: one of these.
-const THINGS: [&str; 10] = [
+const THINGS: [&str; 11] = [
     "level",
     "mer",
     "throughput",
@@ -21,6 +21,7 @@ const THINGS: [&str; 10] = [
     "power",
     "nodes_seen",
     "packet_loss",
+    "link",
     "swings",
 ];
 
@@ -36,9 +37,9 @@ pub fn read<'s>(section: &Section<'s>, number: usize) -> Option<ReadingDraft<'s>
     let measured = [
         level_at.map(|(dbmv, mhz)| ReadingKind::Level { mhz, dbmv }),
         ratio_at.map(|(db, mhz)| ReadingKind::ErrorRatio { mhz, db }),
-        both_ways(section, "throughput")
+        both_ways_measured(section, "throughput")
             .map(|(down_mbps, up_mbps)| ReadingKind::Throughput { down_mbps, up_mbps }),
-        section.parse("phy_rate", rate).map(|mbps| ReadingKind::PhyRate { mbps }),
+        section.parse("phy_rate", measured_rate).map(|mbps| ReadingKind::PhyRate { mbps }),
         section.parse("round_trip", milliseconds).map(|ms| ReadingKind::RoundTrip { ms }),
         section.parse("modem_sends", level).map(|dbmv| ReadingKind::ModemSends { dbmv }),
         section.field("power").as_ref().and_then(read_power),
@@ -47,6 +48,7 @@ pub fn read<'s>(section: &Section<'s>, number: usize) -> Option<ReadingDraft<'s>
             .and_then(|field| field.whole(1, MOST_NODES))
             .map(|count| ReadingKind::NodesSeen { count: count.into() }),
         section.field("packet_loss").as_ref().and_then(read_packet_loss),
+        section.parse("link", named).map(|state| ReadingKind::Link { state }),
         section.field("swings").as_ref().and_then(read_swings),
     ];
     let how = section.field("how").as_ref().and_then(read_how);

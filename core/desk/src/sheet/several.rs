@@ -2,7 +2,7 @@
 
 use phrase::Phrase;
 
-use super::quantity::rate;
+use super::quantity::{measured_rate, rate};
 use super::table::{Field, Section};
 
 /// The most nodes of one network, or of several on one wire, that a sheet takes.
@@ -16,6 +16,19 @@ pub fn notes(section: &Section<'_>) -> Vec<String> {
 
 /// Rates towards the house or room and from it: a table of two, or one rate for both.
 pub fn both_ways(section: &Section<'_>, name: &'static str) -> Option<(f64, f64)> {
+    both_ways_of(section, name, rate)
+}
+
+/// The same of what was measured, which may be nothing at all.
+pub fn both_ways_measured(section: &Section<'_>, name: &'static str) -> Option<(f64, f64)> {
+    both_ways_of(section, name, measured_rate)
+}
+
+fn both_ways_of(
+    section: &Section<'_>,
+    name: &'static str,
+    rate: fn(&str) -> Result<f64, Phrase>,
+) -> Option<(f64, f64)> {
     let field = section.field(name)?;
     if !field.is_table() {
         return field.parse(rate).map(|rate| (rate, rate));

@@ -8,9 +8,9 @@ use facts::store::Store;
 use house::rating::{Band, PartRating};
 use house::record::{
     Adapter, Building, CableKind, Connector, EntryKind, EntryState, Feed, HowMeasured, Internet, LengthKnown,
-    ModemBands, ModemGeneration, NetworkPlan, OtherNetwork, Ownership, Part, PartKind, Plugged, PortEnd,
-    PowerFeed, ReadingKind, Run, Service, ServiceKind, Sharing, SingleCable, Survey, TestReach, TvSignal,
-    Wish, fold,
+    LinkState, ModemBands, ModemGeneration, NetworkPlan, OtherNetwork, Ownership, Part, PartKind, Plugged,
+    PortEnd, PowerFeed, ReadingKind, Run, Service, ServiceKind, Sharing, SingleCable, Survey, TestReach,
+    TvSignal, Wish, fold,
 };
 
 fn made_of(sheet: &str) -> Survey {
@@ -55,7 +55,7 @@ fn the_example_of_the_docs_is_taken_as_it_says() {
     assert_eq!(house.place.as_deref(), Some("nowhere"));
     assert_eq!(house.internet, Some(Internet { down_mbps: 1000.0, up_mbps: 50.0 }));
     assert_eq!(house.building, Some(Building { ownership: Ownership::Own, shared: false }));
-    assert_eq!(house.network, NetworkPlan { version: "2.5".into(), ethernet_mbps: 2500 });
+    assert_eq!(house.network, NetworkPlan { version: "2.5".into(), ethernet_mbps: Some(2500) });
     let mut notes = note_about(&house, house.id);
     notes.sort_unstable();
     assert_eq!(notes, ["Invented for docs/sheet.md.", "The attic was not looked at."]);
@@ -120,7 +120,10 @@ fn the_example_of_the_docs_is_taken_as_it_says() {
     assert_eq!(run.length.unwrap().known, LengthKnown::Paced);
     assert_eq!(house.room_of(living).unwrap().name, "Living room");
     assert_eq!(living.plugged, Some(vec![Plugged::Modem]));
-    assert_eq!(living.adapter, Some(Adapter { version: "2.5".into(), ethernet_mbps: 2500, bridge: true }));
+    assert_eq!(
+        living.adapter,
+        Some(Adapter { version: Some("2.5".into()), ethernet_mbps: Some(2500), bridge: true })
+    );
 
     let (_, port, run) = feed(&house, "O2");
     let run = run.unwrap();
@@ -213,7 +216,7 @@ round_trip = "3.5 ms"
     assert_eq!(house.unread, []);
     assert_eq!(house.internet, Some(Internet { down_mbps: 300.0, up_mbps: 300.0 }));
     assert_eq!(house.building, Some(Building { ownership: Ownership::Rented, shared: true }));
-    assert_eq!(house.network, NetworkPlan { version: "2.0 bonded".into(), ethernet_mbps: 1000 });
+    assert_eq!(house.network, NetworkPlan { version: "2.0 bonded".into(), ethernet_mbps: Some(1000) });
     let service = house.services.values().next().unwrap();
     assert_eq!((service.kind, service.top_mhz), (ServiceKind::SatelliteTv, None));
     assert_eq!(note_about(&house, service.id), ["A dish on the roof."]);
@@ -240,7 +243,11 @@ round_trip = "3.5 ms"
     assert_eq!((length.low_metres, length.high_metres, length.known), (10.0, 12.0, LengthKnown::Measured));
     let outlet = part(&house, "O3");
     assert_eq!(outlet.plugged, Some(vec![Plugged::TvBox]));
-    assert_eq!(outlet.adapter, Some(Adapter { version: "2.5".into(), ethernet_mbps: 2500, bridge: false }));
+    // What an adapter leaves out is as the plan of the network has it.
+    assert_eq!(outlet.adapter, Some(Adapter { version: None, ethernet_mbps: None, bridge: false }));
+    let port = house.port_of(outlet.adapter.as_ref());
+    let told = (house.version_of(outlet.adapter.as_ref()), port.mbps, port.is_stated);
+    assert_eq!(told, ("2.0 bonded", 1000, true));
     assert_eq!(feed(&house, "X1").2.unwrap().cable, CableKind::Unknown);
 
     let mut readings: Vec<_> =
@@ -341,6 +348,14 @@ how = { reach = "house", radio = true, socket = "2.5 Gb/s" }
 
 [[reading]]
 at = "O1"
+link = "comes and goes"
+
+[[reading]]
+at = "O1"
+throughput = "0 Mb/s"
+
+[[reading]]
+at = "O1"
 swings = { low = "6 Mb/s", high = "100 Mb/s", with_heat_or_hour = true }
 how = { reach = "internet", radio = false }
 
@@ -416,6 +431,8 @@ fn every_reading_says_what_was_measured_and_how() {
             ReadingKind::PacketLoss { percent: 0.5, under_load: true },
             how(TestReach::House, true).map(|how| HowMeasured { socket_mbps: Some(2500), ..how }),
         ),
+        (outlet, ReadingKind::Link { state: LinkState::ComesAndGoes }, None),
+        (outlet, ReadingKind::Throughput { down_mbps: 0.0, up_mbps: 0.0 }, None),
         (
             outlet,
             ReadingKind::Swings { low_mbps: 6.0, high_mbps: 100.0, with_heat_or_hour: true },

@@ -65,6 +65,7 @@ sheet-signed-decibels = a figure in dB, such as "3 dB" or "-1 dB"
 sheet-level = a level in dBmV, such as "3 dBmV" or "-6 dBmV"
     .do = Write the number with its unit.
 sheet-rate = a rate above 0 and at most { $most }, such as "800 Mb/s" or "1 Gb/s"
+sheet-rate-measured = a rate of at most { $most }, such as "800 Mb/s", or "0 Mb/s" where nothing got through
     .do = Write the number with its unit: Mb/s is megabits a second.
 sheet-both-ways = one rate, or both: { "{" } down = "800 Mb/s", up = "100 Mb/s" { "}" }
     .do = Write the rate towards the room or house as down, the one from it as up.
@@ -84,12 +85,13 @@ sheet-building = a table such as { "{" } ownership = "own", shared = false { "}"
 sheet-network = a table such as { "{" } version = "2.5", ethernet = "2.5 Gb/s" { "}" }
     .do = Write what your adapters are, or leave the field out.
 sheet-adapter = a table such as { "{" } version = "2.5", ethernet = "2.5 Gb/s", bridge = true { "}" }
+sheet-behind-adapter = a table such as { "{" } pieces = ["run", "switch"], slowest = "1 Gb/s" { "}" }
     .do = Write what the adapter is; { "{" } { "}" } stands for a usual one.
 sheet-connectors = one state for both ends, or both: { "{" } near = "compression", far = "twist_on" { "}" }
     .do = near is the end nearer the street, far the one nearer the outlet.
 sheet-ends = a table of ports, such as { "{" } 3 = "open", 4 = "capped" { "}" }
     .do = Name each free port with what is on it.
-sheet-reading = exactly one of level with frequency, mer with frequency, throughput, phy_rate, round_trip, modem_sends, power, nodes_seen, packet_loss, swings
+sheet-reading = exactly one of level with frequency, mer with frequency, throughput, phy_rate, round_trip, modem_sends, power, nodes_seen, packet_loss, link, swings
     .do = Write one [[reading]] for each thing measured.
 sheet-modem = a table such as { "{" } generation = "3.1", sends_to = "85 MHz" { "}" }
     .do = Write what stands on the modem or its own page; leave out what you do not know.
@@ -262,6 +264,11 @@ desk-worklist-count = { $count ->
     [0] No change was found that is worth the work.
     [one] One step, about { $minutes } minutes. Afterwards check that TV and internet still work.
    *[other] { $count } steps in order, about { $minutes } minutes in all. Do one at a time; after each, check that TV and internet still work.
+}
+desk-failed = Where a test failed
+desk-worklist-checks = { $count ->
+    [one] No change was found that is worth the work before one check, about { $minutes } minutes.
+   *[other] No change was found that is worth the work before { $count } checks, about { $minutes } minutes in all. Make one at a time.
 }
 desk-gain = gain
 desk-gain-none = none in speed; done for the reason above

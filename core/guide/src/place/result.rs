@@ -22,6 +22,8 @@ choices! {
         InternetRadio "internet-radio",
         /// Read off an adapter's own page.
         Page "page",
+        /// Whether it has a link at all.
+        Link "link",
     }
 }
 

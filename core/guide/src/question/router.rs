@@ -86,7 +86,7 @@ impl RouterAtAnswer {
         match self {
             Self::Outlet(outlet) => {
                 let known = survey.parts.get(&outlet).and_then(|part| part.adapter.clone());
-                let adapter = known.unwrap_or_else(|| bridge_adapter(&survey.network));
+                let adapter = known.unwrap_or(BRIDGE_ADAPTER);
                 let answer = answer.asked(survey.id, Asked::RouterAt, Reply::Yes);
                 answer.says(outlet, field::part::ADAPTER, &Adapter { bridge: true, ..adapter })
             }
@@ -96,10 +96,8 @@ impl RouterAtAnswer {
     }
 }
 
-/// A bridge adapter as the plan has it.
-fn bridge_adapter(plan: &NetworkPlan) -> Adapter {
-    Adapter { version: plan.version.clone(), ethernet_mbps: plan.ethernet_mbps, bridge: true }
-}
+/// A bridge adapter of which nobody said more: it is as the plan has it.
+const BRIDGE_ADAPTER: Adapter = Adapter { version: None, ethernet_mbps: None, bridge: true };
 
 replies! {
     /// Whether the router itself speaks MoCA.
@@ -146,9 +144,8 @@ impl RouterSpeaksAnswer {
                 answer.says(outlet.id, field::part::PLUGGED, &devices)
             }
             Self::No | Self::Unsure if plugged.contains(&Plugged::MocaGateway) => {
-                let adapter = bridge_adapter(&snapshot.survey.network);
                 let answer = answer.says(outlet.id, field::part::PLUGGED, &but(Plugged::MocaGateway));
-                answer.says(outlet.id, field::part::ADAPTER, &adapter)
+                answer.says(outlet.id, field::part::ADAPTER, &BRIDGE_ADAPTER)
             }
             Self::No | Self::Unsure => answer,
         }
@@ -174,17 +171,16 @@ replies! {
 }
 
 impl AdaptersAnswer {
-    /// The version as it stands on the adapter, with the Ethernet port that it usually has, Mb/s (common practice, no
-    /// source).
+    /// The version as it stands on the adapter. Nobody said yet which Ethernet port it has.
     fn plan(self) -> NetworkPlan {
-        let (version, ethernet_mbps) = match self {
+        let version = match self {
             Self::None | Self::Unsure => return NetworkPlan::default(),
-            Self::V2_5 => ("2.5", 2500),
-            Self::V2_0Bonded => ("2.0 bonded", 1000),
-            Self::V2_0 => ("2.0", 1000),
-            Self::V1_1 => ("1.1", 1000),
+            Self::V2_5 => "2.5",
+            Self::V2_0Bonded => "2.0 bonded",
+            Self::V2_0 => "2.0",
+            Self::V1_1 => "1.1",
         };
-        NetworkPlan { version: version.into(), ethernet_mbps }
+        NetworkPlan { version: version.into(), ethernet_mbps: None }
     }
 
     pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
@@ -207,9 +203,9 @@ impl AdaptersAnswer {
         let answer = Answer::new().asked(survey.id, Asked::Adapters, self.reply());
         let answer = answer.says(survey.id, field::survey::NETWORK, &plan);
         // A bridge that was placed before takes the version too, unless somebody said its own.
-        match bridge(snapshot).and_then(|part| Some((part.id, part.adapter.clone()?))) {
-            Some((id, adapter)) if adapter.version == survey.network.version => {
-                let adapter = Adapter { bridge: adapter.bridge, ..bridge_adapter(&plan) };
+        match bridge(snapshot).and_then(|part| Some((part.id, part.adapter.as_ref()?))) {
+            Some((id, adapter)) if adapter.version.as_ref() == Some(&survey.network.version) => {
+                let adapter = Adapter { bridge: adapter.bridge, ..BRIDGE_ADAPTER };
                 answer.says(id, field::part::ADAPTER, &adapter)
             }
             _ => answer,

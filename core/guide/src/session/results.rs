@@ -1,5 +1,6 @@
 //! What follows from a survey: forecast, work list and findings, worked out beside over a copy of it.
 
+use std::cmp::Ordering;
 use std::sync::Arc;
 
 use advice::finding::{Finding, findings};
@@ -42,7 +43,9 @@ impl Weighed {
 
     /// Whether it is worth going back for: by what is at stake or, where that cannot be told, by where it is.
     pub(crate) fn is_worth_going_back(&self) -> bool {
-        self.worth().is_some() || (self.stake.is_none() && self.unknown.matters < Matters::Echo)
+        self.unknown.is_on_failed_way()
+            || self.worth().is_some()
+            || (self.stake.is_none() && self.unknown.matters < Matters::Echo)
     }
 }
 
@@ -103,8 +106,16 @@ fn weighed(
         weighed.push(Weighed { unknown, stake });
     }
     let stake = |weighed: &Weighed| weighed.worth().map_or(0.0, |stake| stake.mbps);
+    let failed = |weighed: &Weighed| weighed.unknown.is_on_failed_way();
     weighed.sort_by(|a, b| {
-        stake(b).total_cmp(&stake(a)).then(b.is_worth_going_back().cmp(&a.is_worth_going_back()))
+        if failed(a) && failed(b) {
+            // They stand in order already: what is most likely at fault first.
+            return Ordering::Equal;
+        }
+        failed(b)
+            .cmp(&failed(a))
+            .then(stake(b).total_cmp(&stake(a)))
+            .then(b.is_worth_going_back().cmp(&a.is_worth_going_back()))
     });
     Ok(weighed)
 }

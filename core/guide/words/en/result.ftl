@@ -108,6 +108,7 @@ unknowns-none-matters = What is left open hardly changes the forecast. There is 
 unknowns-first = What matters most
 unknowns-rest = The rest
 worth-stake = Knowing it may change what { $room } gets by up to { $rate }.
+worth-failed = It is on the way to { $rooms }, where the test failed.
 worth-weakest = It is on the way to the weakest room.
 worth-way = It is on the way to { $rooms }.
 worth-loose = It may be the missing link to a room.
@@ -135,6 +136,11 @@ work-lead = { $count ->
 }
 work-why = One change at a time. After each, TV and internet are checked and the forecast is worked out anew, so you can stop wherever it is good enough.
     .head = One change at a time, and a check after each
+work-lead-checks = { $count ->
+    [one] One check comes first: about { $minutes } minutes. Nothing is bought for it.
+   *[other] { $count } checks come first: about { $minutes } minutes in all. Nothing is bought for them.
+}
+work-nothing-for-tests = No change and no check is left for what the tests showed.
 work-nothing = No change was found that is worth the work.
 work-nothing-left = Nothing is left that is worth the work.
 work-steps = In this order
@@ -234,6 +240,8 @@ private-nodes-how = An adapter’s own page lists the devices on its network, of
 private-nodes-seen = How many does it show, itself included?
 private-nodes-same = It shows { $seen }, no more than are known here.
 private-nodes-fewer = It shows { $seen }, fewer than the { $known } known here. That is fine while an adapter is still to come or has no power.
+private-nodes-missing = It shows { $seen }, fewer than the { $known } that should be there by now: one has no power, or hears no other.
+private-nodes-uncounted = It shows { $seen }, more than the { $known } known here. Boxes of the provider’s may be among them; count those first.
 private-nodes-more = It shows { $seen }, more than the { $known } known here. Somebody else may be on your network.
 private-next = Go on to the outlet test
 
@@ -261,6 +269,20 @@ test-kind-internet-radio = To the internet, partly by radio
     .about = a speed test on a phone
 test-kind-page = The adapter’s own page
     .about = its PHY rate, and the power that it sends and receives
+test-kind-link = No link, or one that comes and goes
+    .about = what the adapter’s lamp for the coax shows
+test-how-link = The lamp for the coax is mostly marked “coax” or “MoCA”: on means that it hears another adapter. Watch it for a few minutes.
+test-link = How does its link stand?
+test-link-none = No link: it hears no other adapter
+test-link-comes-and-goes = It comes and goes
+test-link-steady = It is steady
+test-behind = What is between the adapter and the computer?
+    .why = The slowest piece ends the test. An old switch, or a network cable in the wall with only four good wires, passes 100 Mb/s and no more.
+test-behind-nothing = A short network cable, nothing more
+test-behind-run = A network cable in the wall
+test-behind-switch = A switch
+test-behind-both = Both
+test-behind-rate = How fast is the slowest of it?
 test-readings = Written down already; choose one to take it out
 test-how-house = Let the test run both ways, each for ten seconds or longer. What you do not have, leave empty.
 test-how-house-radio = Note it all the same: it shows what people there get. It is not held against the cable.
@@ -271,6 +293,8 @@ test-down = To the room (download)
 test-up = From the room (upload)
 test-latency = Round trip (latency, ping)
 test-lost = Packets lost while the network is busy
+    .hint = 0 if none
+test-lost-quiet = Packets lost while nothing else runs
     .hint = 0 if none
 test-phy = PHY rate
 test-sent = Power that the adapter at the router sends
@@ -331,6 +355,10 @@ compare-near-socket = { $way ->
     [up] From the room { $measured }: about what a network socket of { $socket } lets pass, such as most computers have. Nobody said which one the test had, so it says nothing against the cable.
    *[down] To the room { $measured }: about what a network socket of { $socket } lets pass, such as most computers have. Nobody said which one the test had, so it says nothing against the cable.
 }
+compare-near-hundred = { $way ->
+    [up] From the room { $measured }: { $expected } was expected. That looks like a network socket or network cable of { $socket } somewhere, so look there before the coax.
+   *[down] To the room { $measured }: { $expected } was expected. That looks like a network socket or network cable of { $socket } somewhere, so look there before the coax.
+}
 compare-wish-met = What is wished here is met.
 compare-above = { $way ->
     [up] From the room { $measured }: more than was expected, { $expected }.
@@ -344,19 +372,25 @@ compare-loss-below = Lost on the way: { $measured }, less than was expected, { $
 compare-loss-above = Lost on the way: { $measured }, more than was expected, { $expected }.
 compare-plan = { $reading }: at your plan’s rate, so the plan limits it. Only a test within the house tells what the cable carries beyond that.
 compare-radio = { $reading }: partly by radio, so it says nothing of the cable.
-compare-internet = { $reading }: to the internet, which may be slower for other reasons. A test within the house tells more.
+compare-internet = { $reading }: to the internet, which may be slower for other reasons.{ $plan ->
+    [known] {" "}The plan gives { $rate }.
+   *[none] { "" }
+} A test within the house tells more.
 compare-reading = { $reading }.
 compare-no-forecast = No forecast was possible here.
-compare-culprit = Look first at { $place }: it costs most on the way ({ $loss }).{ $splitter ->
-    [yes] {" "}{ splitter-above-print }
-   *[no] { "" }
-}
 compare-culprit-if-wanted = If you want more: { $place } costs most on the way ({ $loss }).{ $splitter ->
     [yes] {" "}{ splitter-above-print }
    *[no] { "" }
 }
 splitter-above-print = Between two outputs a splitter costs more than its print says: the print counts from input to output, and the outputs are kept apart from each other.
     .head = Why a splitter costs more than its print says
+compare-suspect = Look first at { $place }: { $ground ->
+    [poor] it is poor, or not made for the band.
+    [shared] other rooms that get their signal over it fall short, too.
+    [not_known] too little is known of it.
+   *[nothing] nothing is known against it, nor against anything else on the way.
+} { $next }
+compare-to-work = Go on to what comes next for it
 compare-unknown = Not known on the way; an answer may explain it
 compare-findings = What the tests show
 
@@ -390,6 +424,7 @@ handover-notes = Notes
 handover-goes-along = goes along
 handover-stays-out = stays out
 handover-left = Left open
+left-failed = The test at { $outlet } failed
 left-steps = { $count ->
     [one] One change of the work list
    *[other] { $count } changes of the work list

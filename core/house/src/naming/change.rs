@@ -5,7 +5,7 @@ use facts::fact::SubjectId;
 use phrase::{Arg, Phrase};
 
 use super::{part, run_to};
-use crate::record::{Before, ChangeKind, Incoming, PartKind, ServiceKind, Survey, Work};
+use crate::record::{Before, ChangeKind, Incoming, Named, Part, PartKind, ServiceKind, Survey, Work};
 
 impl ChangeKind {
     /// What is done, in words; the attributes `.why`, `.how`, `.check` and `.back` (how to put it back) of the
@@ -92,7 +92,34 @@ impl ChangeKind {
             Self::NewRun { room, from } => {
                 Phrase::new("change-new-run").text("room", room_name(survey, room)).phrase("from", part(from))
             }
+            Self::NewerAdapter { outlet } => newer_adapter(survey, outlet),
+            Self::LookAtPart { part: at, outlet } => Phrase::new("change-look-at-part")
+                .phrase("part", part(at))
+                .phrase("outlet", part(outlet))
+                .text("splits", splits(survey, at)),
+            Self::LookAtRun { to, outlet } => Phrase::new("change-look-at-run")
+                .phrase("run", run_to(survey, to))
+                .phrase("outlet", part(outlet)),
+            Self::CheckAtOutlet { outlet, check } => {
+                let id = format!("change-check-{}", check.name().replace('_', "-"));
+                Phrase::new(id).phrase("outlet", part(outlet))
+            }
         }
+    }
+}
+
+/// For a message to choose by: whether a part is a splitter or tap, whose label says what it is made for.
+fn splits(survey: &Survey, part: SubjectId) -> &'static str {
+    let splits = |part: &Part| matches!(part.kind, PartKind::Splitter | PartKind::Tap);
+    if survey.parts.get(&part).is_some_and(splits) { "yes" } else { "no" }
+}
+
+/// A newer adapter at an outlet, and at the start of the network where the one there is as old.
+fn newer_adapter(survey: &Survey, outlet: SubjectId) -> Phrase {
+    let phrase = Phrase::new("change-newer-adapter").phrase("outlet", part(survey, outlet));
+    match survey.bridge_to_renew(outlet) {
+        Some(bridge) => phrase.text("bridge", "yes").phrase("start", part(survey, bridge)),
+        None => phrase.text("bridge", "no").text("start", ""),
     }
 }
 

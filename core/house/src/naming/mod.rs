@@ -5,7 +5,7 @@ mod change;
 use facts::fact::SubjectId;
 use phrase::{Arg, Phrase};
 
-use crate::record::{Part, PartKind, ReadingKind, ServiceKind, Survey, Worded};
+use crate::record::{Named, Part, PartKind, ReadingKind, ServiceKind, Survey, Worded};
 
 pub use change::{ask_provider, filter_place, poor_ends};
 
@@ -101,6 +101,7 @@ pub fn reading(reading: ReadingKind) -> Phrase {
         ReadingKind::NodesSeen { count } => {
             Phrase::new("reading-nodes-seen").with("count", Arg::Count(u64::from(count)))
         }
+        ReadingKind::Link { state } => Phrase::new(format!("reading-link-{}", state.name())),
         ReadingKind::PacketLoss { percent, under_load } => {
             let id = if under_load { "reading-packet-loss-busy" } else { "reading-packet-loss" };
             Phrase::new(id).with("share", Arg::Share(percent / 100.0))

@@ -28,6 +28,7 @@ part room "ID"
 part plugged []
 part plugged ["tv_box","satellite_receiver"]
 part adapter {"bridge":true,"ethernet_mbps":2500,"version":"2.5"}
+part behind_adapter {"mbps":1000,"pieces":["run","switch"]}
 part sharing "through_port"
 part device_filter true
 part entry_kind "fibre_box"

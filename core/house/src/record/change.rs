@@ -3,6 +3,24 @@
 use facts::fact::SubjectId;
 use serde::{Deserialize, Serialize};
 
+use super::closed_list::closed_list;
+
+closed_list! {
+    /// What can be checked at an outlet whose test failed, before anything is bought.
+    pub enum OutletCheck {
+        /// Whether the adapter has power, is screwed on and has the password of the others.
+        Adapter = "adapter",
+        /// The short coax cable between the wall and the adapter.
+        ShortCable = "short_cable",
+        /// The network cables, sockets and switches between the adapter and the computer.
+        NetworkCable = "network_cable",
+        /// Whether another room's adapter does better there.
+        OtherAdapter = "other_adapter",
+        /// The way there, measured by somebody who has a meter for it.
+        Measure = "measure",
+    }
+}
+
 /// What a change does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -118,9 +136,40 @@ pub enum ChangeKind {
         /// The splitter.
         from: SubjectId,
     },
+    /// Put an adapter of a newer version at an outlet, and at the start of the network if the one there is as old.
+    NewerAdapter {
+        /// The outlet.
+        outlet: SubjectId,
+    },
+    /// Look at a part on the way to an outlet whose test failed, then test again.
+    LookAtPart {
+        /// The part.
+        part: SubjectId,
+        /// The outlet.
+        outlet: SubjectId,
+    },
+    /// Look along the run that feeds this part, on the way to an outlet whose test failed, then test again.
+    LookAtRun {
+        /// The part at its house end.
+        to: SubjectId,
+        /// The outlet.
+        outlet: SubjectId,
+    },
+    /// Check something at an outlet whose test failed, then test again.
+    CheckAtOutlet {
+        /// The outlet.
+        outlet: SubjectId,
+        /// What.
+        check: OutletCheck,
+    },
 }
 
 impl ChangeKind {
+    /// Whether it changes nothing of the house: something is looked at or tried, and then the room is tested again.
+    pub const fn is_check(self) -> bool {
+        matches!(self, Self::LookAtPart { .. } | Self::LookAtRun { .. } | Self::CheckAtOutlet { .. })
+    }
+
     /// The part that the work is done at.
     pub fn at(self) -> SubjectId {
         match self {
@@ -128,13 +177,18 @@ impl ChangeKind {
             Self::MoveEntryFilter { filter, .. } | Self::SwapEntryFilter { filter } => filter,
             Self::SwapSplitter { splitter, .. } | Self::RemoveSplitter { splitter } => splitter,
             Self::MergeSplitters { upper, .. } => upper,
-            Self::Cap { part, .. } | Self::JoinLoose { part, .. } => part,
+            Self::Cap { part, .. } | Self::JoinLoose { part, .. } | Self::LookAtPart { part, .. } => part,
             Self::SwapAmplifier { amplifier } | Self::RemoveAmplifier { amplifier } => amplifier,
-            Self::ReplaceRun { to } | Self::RenewConnectors { to } | Self::MoveBridge { to, .. } => to,
+            Self::ReplaceRun { to }
+            | Self::RenewConnectors { to }
+            | Self::MoveBridge { to, .. }
+            | Self::LookAtRun { to, .. } => to,
             Self::FilterAtDevice { outlet }
             | Self::ModemOwnLine { outlet }
             | Self::ShareOutlet { outlet }
-            | Self::UseOutletNearby { outlet, .. } => outlet,
+            | Self::UseOutletNearby { outlet, .. }
+            | Self::NewerAdapter { outlet }
+            | Self::CheckAtOutlet { outlet, .. } => outlet,
             Self::NewRun { from, .. } => from,
         }
     }

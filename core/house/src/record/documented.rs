@@ -6,7 +6,6 @@ use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::TestRunner;
 use serde_json::Value;
 
-use super::ChangeKind;
 use super::laws::values;
 use super::table::every_field;
 use super::{
@@ -14,6 +13,7 @@ use super::{
     Named, NetworkPlan, OtherNetwork, Outcome, OutcomeKind, Ownership, Plugged, PortEnd, PowerFeed,
     ReadingKind, RunLength, TestReach, Wish, field,
 };
+use super::{BehindAdapter, ChangeKind, LinkState, NetworkPiece, OutletCheck};
 use crate::rating::PartRating;
 use facts::fact::{PhotoImage, SubjectId};
 
@@ -51,8 +51,11 @@ shapes! {
     Internet: "`down_mbps`, `up_mbps`: Mb/s";
     Wish: "`down_mbps`, `up_mbps`: Mb/s";
     Building: format!("`ownership`: {}; `shared`: whether other homes share the coax", Ownership::shape());
-    NetworkPlan: "`version` of MoCA: text as on the adapter; `ethernet_mbps`: Mb/s";
-    Adapter: "`version`, `ethernet_mbps` as above; `bridge`: whether it stands at the router";
+    NetworkPlan: "`version` of MoCA: text as on the adapter; `ethernet_mbps`: Mb/s, may be left out";
+    Adapter: "`version`, `ethernet_mbps` as above, each may be left out; `bridge`: whether it stands at the router";
+    BehindAdapter: format!(
+        "`pieces`: list of {}; `mbps`: the slowest of it, Mb/s, may be left out", NetworkPiece::shape()
+    );
     Feed: "`\"nothing\"`, or `from`: `part`, an id; `port`, from 1; `run`, an id or null";
     RunLength: format!("`metres` likely, `low_metres`, `high_metres`; `known`: {}", LengthKnown::shape());
     ModemBands: format!("`generation`: {}; `upstream_top_mhz`: MHz; each may be left out", ModemGeneration::shape());
@@ -68,16 +71,18 @@ shapes! {
         `isolation_db`, `return_loss_db`; MHz: `band` and `stop_band` of `low_mhz`, `high_mhz`, `return_high_mhz`; \
         true or false: `moca_bypass`, `modem_port`, `power_pass`, `passes_on`, `says_moca`, `doubtful`; each may be \
         left out";
-    ReadingKind: "`what` with its figures: `\"level\"` `mhz`, `dbmv`; `\"error_ratio\"` `mhz`, `db`; \
+    ReadingKind: format!("`what` with its figures: `\"level\"` `mhz`, `dbmv`; `\"error_ratio\"` `mhz`, `db`; \
         `\"modem_sends\"` `dbmv`; `\"throughput\"` `down_mbps`, `up_mbps`; `\"phy_rate\"` `mbps`; `\"round_trip\"` \
         `ms`; `\"power\"` `sent_dbm`, `received_dbm`; `\"nodes_seen\"` `count`; `\"packet_loss\"` `percent`, \
-        `under_load`; `\"swings\"` `low_mbps`, `high_mbps`, `with_heat_or_hour`";
-    ChangeKind: "one of, with ids of parts and rooms, a `port` and a number of `legs`: `add_entry_filter` `behind`; \
+        `under_load`; `\"link\"` `state`: {}; `\"swings\"` `low_mbps`, `high_mbps`, `with_heat_or_hour`", LinkState::shape());
+    ChangeKind: format!("one of, with ids of parts and rooms, a `port` and a number of `legs`: `add_entry_filter` `behind`; \
         `move_entry_filter` `filter`, `behind`; `swap_entry_filter` `filter`; `swap_splitter` `splitter`, `legs`; \
         `remove_splitter` `splitter`; `merge_splitters` `upper`, `lower`, `legs`; `cap` `part`, `port`; \
         `swap_amplifier` `amplifier`; `remove_amplifier` `amplifier`; `replace_run` `to`; `renew_connectors` `to`; \
         `filter_at_device` `outlet`; `modem_own_line` `outlet`; `share_outlet` `outlet`; `join_loose` `part`, `to`, \
-        `port`; `move_bridge` `from`, `to`; `use_outlet_nearby` `room`, `outlet`; `new_run` `room`, `from`";
+        `port`; `move_bridge` `from`, `to`; `use_outlet_nearby` `room`, `outlet`; `new_run` `room`, `from`; \
+        `newer_adapter` `outlet`; `look_at_part` `part`, `outlet`; `look_at_run` `to`, `outlet`; `check_at_outlet` \
+        `outlet`, `check`: {}", OutletCheck::shape());
 }
 
 macro_rules! rows {

@@ -9,7 +9,6 @@ use proptest::prelude::*;
 use proptest::sample::select;
 use uuid::Uuid;
 
-use super::ChangeKind;
 use super::member::Member;
 use super::table::{every_field, fields_apart};
 use super::{
@@ -19,6 +18,7 @@ use super::{
     PowerFeed, Reading, ReadingKind, Reply, Room, Run, RunLength, Service, ServiceKind, Sharing, SingleCable,
     Survey, TestReach, TvSignal, Wish, Work, field, fold,
 };
+use super::{BehindAdapter, ChangeKind, LinkState, NetworkPiece, OutletCheck};
 use crate::rating::{Band, PartRating};
 use facts::fact::{ActId, AuthorId, Edit, FactClock, Ledger, PhotoImage, SubjectId, SurveyId};
 
@@ -117,6 +117,9 @@ sample_lists!(
     OutcomeKind,
     Ownership,
     PhotoRole,
+    LinkState,
+    NetworkPiece,
+    OutletCheck,
     Plugged,
     PortEnd,
     Reply,
@@ -168,9 +171,11 @@ sample! {
     Internet = (down_mbps: number(), up_mbps: number()) Internet { down_mbps, up_mbps };
     Wish = (down_mbps: number(), up_mbps: number()) Wish { down_mbps, up_mbps };
     Building = (ownership: Ownership::any(), shared: any::<bool>()) Building { ownership, shared };
-    NetworkPlan = (version: text(), ethernet_mbps: any::<u32>()) NetworkPlan { version, ethernet_mbps };
-    Adapter = (version: text(), ethernet_mbps: any::<u32>(), bridge: any::<bool>())
+    NetworkPlan = (version: text(), ethernet_mbps: maybe(any::<u32>())) NetworkPlan { version, ethernet_mbps };
+    Adapter = (version: maybe(text()), ethernet_mbps: maybe(any::<u32>()), bridge: any::<bool>())
         Adapter { version, ethernet_mbps, bridge };
+    BehindAdapter = (pieces: vec(NetworkPiece::any(), 0..3), mbps: maybe(any::<u32>()))
+        BehindAdapter { pieces, mbps };
     Feed = (from: maybe((SubjectId::any(), any::<u8>(), maybe(SubjectId::any()))))
         from.map_or(Feed::Nothing, |(part, port, run)| Feed::From(FeedFrom { part, port, run }));
     RunLength = (metres: number(), low_metres: number(), high_metres: number(), known: LengthKnown::any())
@@ -202,7 +207,7 @@ sample! {
             says_moca, doubtful,
         }
     };
-    ReadingKind = (what: 0..10_u8, one: number(), other: number(), count: any::<u32>(), flag: any::<bool>())
+    ReadingKind = (what: 0..11_u8, state: LinkState::any(), one: number(), other: number(), count: any::<u32>(), flag: any::<bool>())
         match what {
             0 => ReadingKind::Level { mhz: one, dbmv: other },
             1 => ReadingKind::ErrorRatio { mhz: one, db: other },
@@ -213,9 +218,10 @@ sample! {
             6 => ReadingKind::Power { sent_dbm: one, received_dbm: other },
             7 => ReadingKind::NodesSeen { count },
             8 => ReadingKind::PacketLoss { percent: one, under_load: flag },
+            9 => ReadingKind::Link { state },
             _ => ReadingKind::Swings { low_mbps: one, high_mbps: other, with_heat_or_hour: flag },
         };
-    ChangeKind = (what: 0..17_u8, one: SubjectId::any(), other: SubjectId::any(), number: any::<u8>())
+    ChangeKind = (what: 0..21_u8, check: OutletCheck::any(), one: SubjectId::any(), other: SubjectId::any(), number: any::<u8>())
         match what {
             0 => ChangeKind::AddEntryFilter { behind: one },
             1 => ChangeKind::MoveEntryFilter { filter: one, behind: other },
@@ -234,6 +240,10 @@ sample! {
             14 => ChangeKind::JoinLoose { part: one, to: other, port: number },
             15 => ChangeKind::MoveBridge { from: one, to: other },
             16 => ChangeKind::UseOutletNearby { room: one, outlet: other },
+            17 => ChangeKind::NewerAdapter { outlet: one },
+            18 => ChangeKind::LookAtPart { part: one, outlet: other },
+            19 => ChangeKind::LookAtRun { to: one, outlet: other },
+            20 => ChangeKind::CheckAtOutlet { outlet: one, check },
             _ => ChangeKind::NewRun { room: one, from: other },
         };
 }

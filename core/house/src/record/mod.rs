@@ -3,6 +3,7 @@
 //! This folder knows what a part, a run or a room is. It does not know how facts are stored, what follows from a
 //! record (forecast, findings) or how it is shown.
 
+mod adapter_link;
 #[cfg(test)]
 mod as_written;
 mod asked;
@@ -35,8 +36,9 @@ mod survey;
 mod table;
 mod work;
 
+pub use adapter_link::{AdapterPort, NEWEST_PORT_MBPS, NEWEST_VERSION};
 pub use asked::{Asked, Reply};
-pub use change::ChangeKind;
+pub use change::{ChangeKind, OutletCheck};
 pub use closed_list::{Named, Worded};
 pub use difference::Differs;
 pub use done::edits_between;
@@ -46,10 +48,13 @@ pub use incoming::{Incoming, Sureness, may_come_in, satellite_on};
 pub use is::Is;
 pub use measurement::{MOST_MEASUREMENT_BYTES, MeasurementIntake, take_in};
 pub use other_home::{OtherHomesLeg, is_shared, leg_of, other_homes_leg};
-pub use part::{Adapter, EntryKind, EntryState, Feed, FeedFrom, Part, PartKind, Plugged, PortEnd, Sharing};
+pub use part::{
+    Adapter, BehindAdapter, EntryKind, EntryState, Feed, FeedFrom, NetworkPiece, Part, PartKind, Plugged,
+    PortEnd, Sharing,
+};
 pub use photo::{Photo, PhotoRole};
 pub use power::{PowerPath, may_carry_power, power_paths};
-pub use reading::{HowMeasured, Reading, ReadingKind, TestReach};
+pub use reading::{HowMeasured, LinkState, Reading, ReadingKind, TestReach};
 pub use reading_order::{Row, Rows, Stands, reading_order, rows};
 pub use room::{Room, Wish};
 pub use run::{CableKind, Connector, LengthKnown, Run, RunLength};

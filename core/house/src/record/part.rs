@@ -141,12 +141,36 @@ impl Plugged {
 /// A MoCA adapter at an outlet, there or planned.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Adapter {
-    /// MoCA version as written on it: `1.0`, `1.1`, `2.0`, `2.0 bonded`, `2.5`.
-    pub version: String,
-    /// Its Ethernet port in Mb/s: 100, 1000, 2500 or 10000.
-    pub ethernet_mbps: u32,
+    /// MoCA version as written on it: `1.0`, `1.1`, `2.0`, `2.0 bonded`, `2.5`; `None` while nobody said: then it is what
+    /// the plan of the network has.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub version: Option<String>,
+    /// Its Ethernet port in Mb/s: 100, 1000, 2500 or 10000; `None` as for the version.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ethernet_mbps: Option<u32>,
     /// Whether it bridges the coax to the router's network.
     pub bridge: bool,
+}
+
+closed_list! {
+    /// What may lie between an adapter and what uses the network there.
+    pub enum NetworkPiece ("value-network_piece") {
+        /// A network cable (twisted pair) laid in the house.
+        Run = "run",
+        /// A switch.
+        Switch = "switch",
+    }
+}
+
+/// What lies behind the adapter of an outlet, on the side away from the coax: towards the devices of the room, or towards
+/// the router.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct BehindAdapter {
+    /// What is there; empty where nothing but a short network cable is.
+    pub pieces: Vec<NetworkPiece>,
+    /// The slowest of it, Mb/s: 100, 1000, 2500 or 10000; `None` while nobody said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub mbps: Option<u32>,
 }
 
 closed_list! {
@@ -184,6 +208,8 @@ pub struct Part {
     pub plugged: Option<Vec<Plugged>>,
     /// The adapter at an outlet.
     pub adapter: Option<Adapter>,
+    /// What lies behind that adapter; `None` while nobody said.
+    pub behind_adapter: Option<BehindAdapter>,
     /// How the adapter and the device at an outlet share it; `None` while nothing is there for it yet.
     pub sharing: Option<Sharing>,
     /// Whether a filter that stops the MoCA band sits at the port of the device at an outlet.
@@ -219,6 +245,7 @@ impl Part {
             room: None,
             plugged: None,
             adapter: None,
+            behind_adapter: None,
             sharing: None,
             device_filter: false,
             measured: None,

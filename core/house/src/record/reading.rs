@@ -64,6 +64,11 @@ pub enum ReadingKind {
         /// Whether the network was busy meanwhile.
         under_load: bool,
     },
+    /// Whether the adapter hears the others at all, as its lamp for the coax or its page shows.
+    Link {
+        /// How it stands.
+        state: LinkState,
+    },
     /// Internet speed that comes and goes.
     Swings {
         /// The slowest seen, Mb/s.
@@ -82,6 +87,18 @@ impl ReadingKind {
             Self::Power { sent_dbm, received_dbm } => Some(sent_dbm - received_dbm),
             _ => None,
         }
+    }
+}
+
+closed_list! {
+    /// How the link of an adapter stands.
+    pub enum LinkState {
+        /// It hears no other adapter.
+        Absent = "none",
+        /// It is there at times, and gone at others.
+        ComesAndGoes = "comes_and_goes",
+        /// It stays.
+        Steady = "steady",
     }
 }
 

@@ -48,13 +48,14 @@ pub struct Building {
 pub struct NetworkPlan {
     /// MoCA version: `1.0`, `1.1`, `2.0`, `2.0 bonded`, `2.5`.
     pub version: String,
-    /// Ethernet port of the adapters, Mb/s.
-    pub ethernet_mbps: u32,
+    /// Ethernet port of the adapters, Mb/s; `None` while nobody said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ethernet_mbps: Option<u32>,
 }
 
 impl Default for NetworkPlan {
     fn default() -> Self {
-        Self { version: "2.5".into(), ethernet_mbps: 2500 }
+        Self { version: "2.5".into(), ethernet_mbps: None }
     }
 }
 

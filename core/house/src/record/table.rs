@@ -46,6 +46,8 @@ macro_rules! every_field {
                 PLUGGED "plugged": [crate::record::Plugged] => plugged;
                 /// The adapter at an outlet.
                 ADAPTER "adapter": crate::record::Adapter => adapter;
+                /// What lies behind that adapter, away from the coax.
+                BEHIND_ADAPTER "behind_adapter": crate::record::BehindAdapter => behind_adapter;
                 /// How an adapter and a device share an outlet.
                 SHARING "sharing": crate::record::Sharing => sharing;
                 /// Whether a filter that stops the MoCA band sits at the port of the device at an outlet.

@@ -9,10 +9,10 @@ use crate::naming;
 use crate::rating::PartRating;
 use crate::record::field::{Field, FieldValue};
 use crate::record::{
-    Adapter, Asked, Building, CableKind, ChangeKind, Connector, EntryKind, EntryState, Feed, HowMeasured,
-    Internet, LengthKnown, ModemBands, Named, NetworkPlan, OtherNetwork, Outcome, Ownership, PartKind,
-    PhotoRole, Plugged, PortEnd, PowerFeed, ReadingKind, Reply, RunLength, ServiceKind, Sharing, SingleCable,
-    Survey, TestReach, TvSignal, Wish, Worded, every_field, field,
+    Adapter, Asked, BehindAdapter, Building, CableKind, ChangeKind, Connector, EntryKind, EntryState, Feed,
+    HowMeasured, Internet, LengthKnown, ModemBands, Named, NetworkPlan, OtherNetwork, Outcome, Ownership,
+    PartKind, PhotoRole, Plugged, PortEnd, PowerFeed, ReadingKind, Reply, RunLength, ServiceKind, Sharing,
+    SingleCable, Survey, TestReach, TvSignal, Wish, Worded, every_field, field,
 };
 
 /// The value of a field as a phrase. What this release cannot read is said as it stands.
@@ -172,18 +172,33 @@ impl Tell for Vec<Plugged> {
 
 impl Tell for Adapter {
     fn tell(&self, _: &Survey) -> Option<Phrase> {
-        Some(adapter("value-adapter", &self.version, self.ethernet_mbps))
+        Some(adapter("value-adapter", self.version.as_deref(), self.ethernet_mbps))
+    }
+}
+
+impl Tell for BehindAdapter {
+    fn tell(&self, _: &Survey) -> Option<Phrase> {
+        let pieces: Vec<_> = self.pieces.iter().map(|piece| piece.phrase()).collect();
+        let none = pieces.is_empty().then(|| Phrase::new("value-behind-nothing"));
+        let rate =
+            self.mbps.map(|mbps| Phrase::new("value-behind-rate").with("rate", Arg::RateAsRead(mbps.into())));
+        Some(several(none.into_iter().chain(pieces).chain(rate)))
     }
 }
 
 impl Tell for NetworkPlan {
     fn tell(&self, _: &Survey) -> Option<Phrase> {
-        Some(adapter("value-network", &self.version, self.ethernet_mbps))
+        Some(adapter("value-network", Some(&self.version), self.ethernet_mbps))
     }
 }
 
-fn adapter(id: &str, version: &str, ethernet_mbps: u32) -> Phrase {
-    Phrase::new(id).text("version", version).with("ethernet", Arg::Rate(ethernet_mbps.into()))
+/// What nobody said of an adapter is left out.
+fn adapter(id: &str, version: Option<&str>, ethernet_mbps: Option<u32>) -> Phrase {
+    let phrase = Phrase::new(id).text("version", version.unwrap_or("none"));
+    match ethernet_mbps {
+        Some(mbps) => phrase.text("port", "said").with("ethernet", Arg::Rate(mbps.into())),
+        None => phrase.text("port", "none").text("ethernet", ""),
+    }
 }
 
 impl Tell for Wish {
@@ -228,6 +243,7 @@ impl Tell for ReadingKind {
             Self::ModemSends { .. }
             | Self::Power { .. }
             | Self::NodesSeen { .. }
+            | Self::Link { .. }
             | Self::PacketLoss { .. }
             | Self::Swings { .. } => naming::reading(*self),
         })

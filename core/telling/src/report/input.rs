@@ -21,6 +21,8 @@ pub struct ReportInput<'a> {
     pub steps: Vec<StepTold>,
     /// Everything to get: for all steps, and the adapters where there are none yet.
     pub shopping: Vec<PartNeeded>,
+    /// Each room whose test failed, with what comes next for it.
+    pub failed: Vec<Phrase>,
     /// Changes that were left out, each with the reason.
     pub refused: Vec<Phrase>,
     /// The house and its forecast when all steps are done; `None` where no work list was made.
@@ -50,6 +52,7 @@ impl<'a> ReportInput<'a> {
             findings: findings.iter().map(|finding| FindingTold::of(survey, finding)).collect(),
             steps: work.steps.iter().map(StepTold::from).collect(),
             shopping: work.shopping(survey),
+            failed: work.failed.iter().map(|room| room.phrase(survey, work)).collect(),
             refused: refused.collect(),
             when_done: Some((&work.house_when_done, &work.when_done)),
             unknowns: Vec::new(),
@@ -69,13 +72,17 @@ fn weighed(survey: &Survey, forecast: &Forecast) -> Vec<(Unknown, Option<Stake>)
         .into_iter()
         .enumerate()
         .map(|(place, unknown)| {
-            let weigh = place < MOST_WEIGHED && unknown.matters < Matters::MayBeMissingLink;
+            let weigh = place < MOST_WEIGHED
+                && !unknown.is_on_failed_way()
+                && unknown.matters < Matters::MayBeMissingLink;
             // What cannot be worked out is told by where it is.
             let stake = if weigh { at_stake(survey, &unknown, &options).ok().flatten() } else { None };
             (unknown, stake)
         })
         .collect();
     let rank = |(unknown, stake): &(Unknown, Option<Stake>)| match stake {
+        // What may be why a test failed goes before all forecasts.
+        _ if unknown.is_on_failed_way() => f64::NEG_INFINITY,
         Some(stake) if stake.is_worth_going_back() => -stake.mbps,
         None if unknown.matters < Matters::Echo => 0.0,
         _ => 1.0,

@@ -46,10 +46,14 @@ fn answer(teller: &ReportTeller<'_>) -> String {
     if !answers.is_empty() && Together::is_too_much(teller.forecast()) {
         sentences.push(teller.word("answer-not-together"));
     }
-    sentences.push(match teller.input.steps.first() {
-        Some(step) => teller.say(&Phrase::new("answer-first").phrase("step", step.what.clone())),
-        None if is_anything_done(teller) => teller.word("answer-nothing-more"),
-        None => teller.word("answer-nothing-to-do"),
+    let failed = &teller.input.failed;
+    sentences.extend(failed.iter().map(|room| teller.say(room)));
+    sentences.extend(match teller.input.steps.first() {
+        Some(step) => Some(teller.say(&Phrase::new("answer-first").phrase("step", step.what.clone()))),
+        // Where a test failed, what is left for it was said.
+        None if !failed.is_empty() => None,
+        None if is_anything_done(teller) => Some(teller.word("answer-nothing-more")),
+        None => Some(teller.word("answer-nothing-to-do")),
     });
     if let Some((house, forecast)) = teller.input.when_done.filter(|_| !teller.input.steps.is_empty()) {
         let then = answers_to_come(house, forecast);
@@ -110,12 +114,13 @@ fn house(teller: &ReportTeller<'_>) -> Vec<String> {
         teller.say(&Phrase::new("report-services").with("services", ReportTeller::list(names)))
     });
     let planned = are_adapters_planned(survey);
-    let port = Arg::RateAsRead(f64::from(survey.network.ethernet_mbps));
+    let port = survey.network.port();
     lines.push(
         teller.say(
             &Phrase::new(if planned { "report-network-planned" } else { "report-network" })
                 .text("version", &survey.network.version)
-                .with("port", port),
+                .text("said", if port.is_stated { "yes" } else { "no" })
+                .with("port", Arg::RateAsRead(f64::from(port.mbps))),
         ),
     );
     if let Some(bridge) = teller.forecast().bridge {

@@ -34,6 +34,10 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
 }
 
 fn matters(teller: &ReportTeller<'_>, unknown: &Unknown, stake: Option<Stake>) -> Phrase {
+    if let Matters::OnFailedWay(outlets) = &unknown.matters {
+        let names = outlets.iter().map(|outlet| naming::part(teller.survey(), *outlet));
+        return Phrase::new("matters-failed").with("rooms", ReportTeller::list(names));
+    }
     match stake {
         Some(stake) if stake.is_worth_going_back() => {
             return Phrase::new("matters-stake")
@@ -45,7 +49,7 @@ fn matters(teller: &ReportTeller<'_>, unknown: &Unknown, stake: Option<Stake>) -
     }
     match &unknown.matters {
         Matters::Weakest => Phrase::new("matters-weakest"),
-        Matters::OnWayTo(outlets) => {
+        Matters::OnFailedWay(outlets) | Matters::OnWayTo(outlets) => {
             let names = outlets.iter().map(|outlet| naming::part(teller.survey(), *outlet));
             Phrase::new("matters-way").with("rooms", ReportTeller::list(names))
         }

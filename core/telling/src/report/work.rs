@@ -17,7 +17,12 @@ use crate::words::ToldGain;
 pub(super) fn list(teller: &ReportTeller<'_>) -> Section {
     let steps = &teller.input.steps;
     let body = html! {
-        @if steps.is_empty() {
+        @if !teller.input.failed.is_empty() {
+            h3 { (teller.word("report-work-failed")) }
+            ul { @for room in &teller.input.failed { li { (teller.say(room)) } } }
+        }
+        @if steps.is_empty() && !teller.input.failed.is_empty() {
+        } @else if steps.is_empty() {
             p { (teller.word(if is_anything_done(teller) { "answer-nothing-more" } else { "report-work-none" })) }
         } @else {
             p { (teller.word("report-work-how")) }

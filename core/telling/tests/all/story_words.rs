@@ -80,6 +80,13 @@ fn services_and_tests() -> Vec<(&'static str, Value)> {
         ("measured", json!({"what": "nodes_seen", "count": 3})),
         ("measured", json!({"what": "packet_loss", "percent": 1, "under_load": true})),
         ("measured", json!({"what": "packet_loss", "percent": 1, "under_load": false})),
+        ("measured", json!({"what": "link", "state": "none"})),
+        ("measured", json!({"what": "link", "state": "comes_and_goes"})),
+        ("measured", json!({"what": "link", "state": "steady"})),
+        ("adapter", json!({"version": "2.0", "bridge": false})),
+        ("adapter", json!({"bridge": false})),
+        ("behind_adapter", json!({"pieces": ["run", "switch"], "mbps": 100})),
+        ("behind_adapter", json!({"pieces": []})),
         ("measured", json!({"what": "swings", "low_mbps": 6, "high_mbps": 100, "with_heat_or_hour": true})),
         ("modem", json!({"generation": "3.1", "upstream_top_mhz": 85})),
         (

@@ -8,7 +8,7 @@ use advice::verdict::{Beside, Held, HeldOf, Met, RoomVerdict, Wished, answers};
 use coax::Span;
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::{CableKind, EntryKind, HowMeasured, ReadingKind, Survey, TestReach};
+use house::record::{CableKind, EntryKind, HowMeasured, LinkState, ReadingKind, Survey, TestReach};
 use houses::{House, part_id};
 use phrase::Arg;
 use proptest::prelude::*;
@@ -58,7 +58,7 @@ fn thrown() -> impl Strategy<Value = Thrown> {
         1 => prop_oneof![Just(94.0), Just(940.0), Just(949.3), Just(500.0), Just(460.0)].prop_map(Some),
     ];
     let plus = prop_oneof![Just(0.0), Just(1.0), Just(-1.0), -2.0..2.0_f64];
-    (0..OUTLETS.len(), 0..6_u8, any::<bool>(), times, plus, anywhere, 0..6_u8, 0..4_u8).prop_map(
+    (0..OUTLETS.len(), 0..8_u8, any::<bool>(), times, plus, anywhere, 0..6_u8, 0..4_u8).prop_map(
         |(outlet, what, upper, times, plus, anywhere, how, socket)| Thrown {
             outlet,
             what,
@@ -106,6 +106,10 @@ fn reading(thrown: &Thrown, path: &PathForecast) -> (ReadingKind, Option<HowMeas
         2 => ReadingKind::PhyRate { mbps: near(if thrown.upper { path.phy_up } else { path.phy_down }) },
         3 => ReadingKind::Power { sent_dbm: 3.0, received_dbm: 3.0 - near(path.loss).min(99.0) },
         4 => ReadingKind::PacketLoss { percent: near(path.loss).min(100.0), under_load: thrown.upper },
+        5 => ReadingKind::Link {
+            state: if thrown.upper { LinkState::Steady } else { LinkState::ComesAndGoes },
+        },
+        6 => ReadingKind::Link { state: LinkState::Absent },
         _ => ReadingKind::RoundTrip { ms: 4.0 },
     };
     let how = match thrown.how {
@@ -199,6 +203,7 @@ fn check(survey: &Survey, forecast: &Forecast) {
         findings: found.iter().map(|finding| FindingTold::of(survey, finding)).collect(),
         steps: Vec::new(),
         shopping: Vec::new(),
+        failed: Vec::new(),
         refused: Vec::new(),
         when_done: None,
         levels: Vec::new(),
@@ -216,25 +221,35 @@ fn check(survey: &Survey, forecast: &Forecast) {
             found.iter().filter(|one| one.kind == kind && one.at == [Place::Part(room.outlet)]).count()
         };
         let first = |is: fn(&Held) -> bool| {
-            told.readings.iter().filter(|(_, verdict)| verdict.told_first().is_some_and(is)).count()
+            let sound = told.readings.iter().filter(|(_, verdict)| !verdict.is_link_broken());
+            sound.filter(|(_, verdict)| verdict.told_first().is_some_and(is)).count()
         };
         let (below, loss) =
             (count(FindingKind::MeasuredBelowForecast), count(FindingKind::LossAboveForecast));
+        let broken = told.readings.iter().filter(|(_, verdict)| verdict.is_link_broken()).count();
+        assert_eq!(broken, count(FindingKind::NoLink) + count(FindingKind::LinkComesAndGoes));
         assert_eq!(below, first(|held| held.beside == Beside::Worse && held.of != HeldOf::Loss));
+        assert_eq!(count(FindingKind::HundredSomewhere), first(|held| held.beside == Beside::NearHundred));
         assert_eq!(loss, first(|held| held.beside == Beside::Worse && held.of == HeldOf::Loss));
         assert_eq!(
             count(FindingKind::MeasuredAboveForecast),
             first(|held| held.beside == Beside::Better && held.of != HeldOf::Loss)
         );
-        assert_eq!(count(FindingKind::SocketHoldsTest), first(|held| held.beside.socket_mbps().is_some()));
-        assert_eq!(told.falls_short(), below + loss > 0);
+        assert_eq!(
+            count(FindingKind::SocketHoldsTest),
+            first(|held| matches!(held.beside, Beside::AtSocket(_) | Beside::NearSocket(_)))
+        );
+        assert_eq!(told.falls_short(), below + loss + broken > 0);
+        let lost = count(FindingKind::LossUnderLoad) + count(FindingKind::LossWhileQuiet);
+        let faulty = told.falls_short() || lost + count(FindingKind::HundredSomewhere) > 0;
+        assert_eq!(!told.faults.is_empty(), faulty);
         for (reading, verdict) in &told.readings {
             assert!(verdict.tells.is_of_coax() || verdict.held.is_empty(), "{reading:?} {verdict:?}");
             verdict.held.iter().for_each(|held| words_agree(&english, held));
         }
         if !told.readings.iter().any(|(_, verdict)| verdict.tells.is_of_coax()) {
-            let kinds = [FindingKind::OneWaySlower, FindingKind::LossUnderLoad];
-            assert_eq!(kinds.map(count), [0, 0]);
+            let kinds = [FindingKind::OneWaySlower, FindingKind::LossUnderLoad, FindingKind::LossWhileQuiet];
+            assert_eq!(kinds.map(count), [0, 0, 0]);
         }
         let wished = Wished::at(survey, room);
         let answer = answers.iter().find(|answer| answer.outlet.map(|best| best.outlet) == Some(room.outlet));

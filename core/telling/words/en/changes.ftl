@@ -175,6 +175,67 @@ change-new-run = Lay a new coax cable from { $from } to { $room }, with an outle
     .check = Do TV and internet still work as before?
     .back = Unscrew the new cable from the splitter, and cap the output.
 
+change-newer-adapter = Put a newer adapter at { $outlet }{ $bridge ->
+    [yes] {" "}and another at the start of the network, { $start }
+   *[no] { "" }
+}.
+    .why = The version of the adapters is what limits this room; the coax could give more. Two adapters speak the newest version that both know.
+    .why-head = The version of the adapters is the limit here
+    .how = Unplug the old adapter, screw the new one on in its place, and give it the privacy password of the others. The old one still serves where less speed is wanted.
+    .check = Do TV and internet still work as before, and is the room faster?
+    .back = Put the old adapter back.
+change-look-at-part = Look at { $part }, on the way to { $outlet }, and test there again.
+    .why = The test at { $outlet } failed, and of all on its way this is among the likeliest to be at fault, or the least known.
+    .how = See that every cable is screwed on straight and hand-tight, and look for corrosion, a bent pin or a plug half off. { $splits ->
+        [yes] Read what is printed on it, its band above all, and write it down here.
+       *[no] Write down here what it is and what is printed on it.
+    } Then test at { $outlet } again.
+    .how-head = What to look for
+    .check = Is the test as expected now? Then take the old reading out and write down the new one.
+    .back = Nothing was changed; there is nothing to put back.
+change-look-at-run = Look along { $run }, on the way to { $outlet }, and test there again.
+    .why = The test at { $outlet } failed, and of all on its way this is among the likeliest to be at fault, or the least known.
+    .how = Look at the plugs on both ends: corroded, twisted on, loose or crooked ones are poor. Look along the cable for kinks, staples and nails as far as it shows. Write down its series, its length and how the plugs are. Then test at { $outlet } again.
+    .how-head = What to look for
+    .check = Is the test as expected now? Then take the old reading out and write down the new one.
+    .back = Nothing was changed; there is nothing to put back.
+change-check-adapter = See to the adapter at { $outlet }: power, plugs, password.
+    .why = An adapter that is off, not screwed on, or has another password than the others hears nobody. That is quickly seen to.
+    .how = See whether its power lamp is on and its coax plug sits. Compare its privacy password with that of the others on their own pages. Then pull its power, wait ten seconds, plug it in again, and give it three minutes.
+    .how-head = What to see to
+    .check = Is its lamp for the coax on now? Then take the old reading out and test the room.
+    .back = Nothing was changed; there is nothing to put back.
+change-check-short-cable = Try another short coax cable at the adapter at { $outlet }, and test again.
+    .why = The short cable between wall and adapter is moved most and is often the one that fails. Swapping it for one known to be good tells at once.
+    .how = Take the short cable of a room that tests well. Screw it on hand-tight at the wall and at the adapter, without a splitter between if that can be. Then test again.
+    .how-head = Which cable to take
+    .check = Is the test as expected now? Then keep the good cable, take the old reading out and write down the new one.
+    .back = Screw the old cable on again.
+change-check-network-cable = Try another network cable at the adapter at { $outlet }, look at sockets and switches, and test again.
+    .why = A network cable with only four good wires, an old switch or an old socket passes 100 Mb/s and no more, whatever the coax gives.
+    .how = Take network cables known to be good at the adapter, at the computer and at the router. Leave out every switch and every network cable in the wall for the test. See that both computers have sockets of 1 Gb/s or more; their network settings show the speed of the link. Then test again.
+    .how-head = What to swap, and what to leave out
+    .check = Is the test as expected now? Then note what was slow, take the old reading out and write down the new one.
+    .back = Plug everything in as it was.
+change-check-other-adapter = Let the adapter at { $outlet } and one of a room that tests well change places, and test both.
+    .why = Either the adapter is at fault or the way to this room. If the fault goes along with the adapter, it is the adapter.
+    .how = Take both adapters with their power supplies and short cables to the other room. Give each three minutes, then test both rooms.
+    .check = In which room is the test bad now? Note it at that room.
+    .back = Take both back to their places.
+change-check-measure = Have the coax to { $outlet } measured by somebody who has a meter for it.
+    .why = What can be seen and swapped was seen to. A meter shows where along the cable something is wrong.
+    .how = A TV installer measures the loss between two outlets up to { -band-top } and finds a bad joint in the wall. Show the report: it says what was looked at already. If that is no way, a new cable or another outlet nearby serves the room.
+    .how-head = Who measures, and what to show
+    .check = What did the meter show? Note it, and test the room again.
+    .back = Nothing was changed; there is nothing to put back.
+
+failed-next = The test at { $outlet } failed. Next for it: { $step }
+    .short = Next: { $step }
+failed-nothing-left = The test at { $outlet } failed, and every change and check that this list knows for it was made or given up. Show the report to somebody with a meter for coax, or serve this room with another cable.
+    .short = Every change and check that this list knows for it was made or given up.
+failed-wish = At { $outlet } the test gives less than is wished, and no change was found that gives more. Wish less there, or lead a network cable to it.
+    .short = The test gives less than is wished, and no change was found that gives more.
+
 service-change-loses = { $service } at { $outlet }: up to { $loss } less signal
 service-change-gains = { $service } at { $outlet }: up to { $gain } more signal
 service-change-none = nothing that TV or modem would notice

@@ -407,14 +407,27 @@ finding-versions-mixed = Older and newer adapters share this coax: versions { $v
     .do = Nothing needs to be done. Put the older ones where least speed is wanted.
     .source = MoCA 2.0 press release, June 2010: 2.0 works with 1.0 and 1.1.
 
-finding-version-too-slow = At { $outlet } { $wanted } is wanted; version { $version } gives { $most } Mb/s at most.
+finding-version-too-slow = At { $outlet } { $wanted } is wanted; version { $version } gives about { $likely } over the best of cables.
     .why = Even perfect cable cannot lift this limit.
-    .do = Use newer adapters there and at the start of the network, or be content with { $most } Mb/s.
+    .do = Use newer adapters there and at the start of the network, or be content with { $likely }.
     .source = MoCA 2.0 press release, June 2010 (1.1, 2.0); encyclopedia article on MoCA (1.0, 2.5).
 
-finding-ethernet-slower = At { $outlet } { $wanted } is wanted; the adapter's network port is made for { $port } and passes about { $payload }.
-    .why = The port is the limit there, not the coax.
-    .do = Use an adapter with a faster port there, if that speed matters.
+finding-ethernet-slower = At { $outlet } { $wanted } is wanted; { $known ->
+    [behind] what lies behind the adapter is made for
+    [usual] nobody said which network port the adapter has, and most of its version have one of
+   *[stated] the adapter's network port is made for
+} { $port }, which passes about { $payload }.
+    .why = { $known ->
+    [behind] That is the limit there, not the coax.
+    [usual] If it has one, that is the limit there, not the coax.
+   *[stated] The port is the limit there, not the coax.
+}
+    .do = { $known ->
+    [behind] Use a faster switch or network cable there, if that speed matters.
+    [usual] Look which port stands on the adapter, and note it.
+   *[stated] Use an adapter with a faster port there, if that speed matters.
+}
+    .do-head = What to look at or to use there
     .source = RFC 6349 (2011), section 4.1.1: 94.9 % of the line rate is left for data.
 
 ## From the forecast
@@ -425,7 +438,11 @@ finding-no-channel = No channel is left for { $outlet }.
     .source = { source-survey }
 
 finding-wishes-do-not-fit = All rooms at full speed at once would need { $share } of what the coax gives.
-    .why = All adapters share one capacity. One room alone still gets its full speed.
+    .why = All adapters share one capacity. { $alone ->
+    [yes] One room alone still gets its full speed.
+   *[no] Some rooms would not get theirs even alone: see to those first.
+}
+    .why-head = All adapters share one capacity
     .do = Nothing needs to be done if the rooms are rarely busy at once. Otherwise wish for less, or use newer adapters.
     .source = { source-survey }
 
@@ -585,6 +602,16 @@ finding-nodes-more-than-known = The adapter at { $outlet } sees { $seen } networ
     .do-head = Look for boxes that speak MoCA, then set a password
     .source = { source-practice }
 
+finding-nodes-fewer = The adapter at { $outlet } sees { $seen } network members; { $known } adapters should be there.
+    .why = { $count ->
+    [0] One of them is off, or hears no other.
+   *[other] One of them is off, or hears no other. It may be the one at { $missing }: nothing written down here shows that it has a link.
+}
+    .why-head = One adapter is off, or hears no other
+    .do = See at each adapter whether it has power and whether its lamp for the coax is on. Where it is not, look at its password and its short coax cable first. If one is still to come, all is well.
+    .do-head = See at which adapter the lamp for the coax is off
+    .source = { source-survey }
+
 finding-node-alone = The adapter at { $outlet } sees no other, though { $known } adapters are noted on this coax.
     .why = It cannot hear the others, and may form a network of its own beside theirs.
     .do = Check that it has the same privacy password as the others. Then try it at an outlet near the start of the network (bridge): if it works there, the cable between is the place to look.
@@ -598,6 +625,30 @@ way-to-room = towards the room
 way-from-room = from the room
 
 measured-phy-rate = a PHY rate (raw speed on the coax) of { $rate }
+
+finding-no-link = The adapter at { $outlet } has no link: it hears no other adapter.
+    .why = As long as that is so, nothing of the network reaches this room. The adapter may be off or have another password, a plug may be loose, or something on the way lets nothing through.
+    .why-head = Nothing of the network reaches this room
+    .do = First see whether the adapter has power, is screwed on, and has the same privacy password as the others. Then try another short coax cable. The work list goes on from there.
+    .do-head = See to power, plugs and password first
+    .source = { source-survey }
+
+finding-link-comes-and-goes = The link of the adapter at { $outlet } comes and goes.
+    .why = A link that drops out mostly has a loose or corroded plug on its way. Or so little gets through that small things decide.
+    .why-head = Mostly a plug on the way is loose
+    .do = Screw the plugs at the wall and at the adapter hand-tight, and try another short coax cable. Then look at the plugs on the way, one place after the other.
+    .do-head = See to the plugs, the nearest first
+    .source = { source-practice }
+
+finding-hundred-somewhere = { $wish ->
+    [met] The wish at { $outlet } is met: { $measured } was measured. Still, { $expected } was expected.
+   *[other] At { $outlet } { $measured } was measured; { $expected } was expected.
+} That looks like a network socket or network cable of 100 Mb/s somewhere on the way, not like the coax.
+    .why = One old socket, a small switch, or a network cable with only four good wires makes everything behind it run at 100 Mb/s. What such a piece passes in a test is 75 to 95 Mb/s.
+    .why-head = One slow piece outside the coax holds all behind it
+    .do = Look outside the coax first: at the network cables of adapter, computer and router, also in the wall; at the sockets of both computers, and at any switch between. Then test again. Only if nothing of that helps, look at the coax.
+    .do-head = Look at network cables, sockets and switches first
+    .source = RFC 6349 (2011), section 4.1.1: 94.9 Mb/s of a 100 Mb/s line is left for data. That tests end at 75 or more: common practice, no source.
 
 finding-measured-below-forecast = { $wish ->
     [met] The wish at { $outlet } is met: { $measured } was measured. Still, { $expected } was expected.
@@ -649,6 +700,27 @@ finding-loss-under-load = At { $outlet } { $share } of packets get lost while th
     .why = A sound coax network loses next to none, even when busy.
     .do = Look for loose or corroded connectors and open outputs on the way, then test again.
     .source = MoCA 2.0 press release, June 2010: the target is one packet lost in 100 million.
+
+finding-loss-while-quiet = At { $outlet } { $share } of packets get lost though nothing else runs.
+    .why = A sound coax network loses next to none. Loss even at rest points to a bad plug, a poor adapter or noise on the cable.
+    .do = Screw the plugs at the wall and at the adapter hand-tight, try another short coax cable, and test again. Then look at the plugs on the way.
+    .do-head = See to the plugs at this outlet first
+    .source = MoCA 2.0 press release, June 2010: the target is one packet lost in 100 million.
+
+finding-internet-below-plan = At { $outlet } a test to the internet gave { $measured }; the plan gives { $plan }.{ $wish ->
+    [met] {" "}What is wished there is met all the same.
+   *[other] { "" }
+}
+    .why = Between here and there lie the coax, the router, the modem and the street, and the other end may be busy. Such a test does not say which of them was slow.
+    .why-head = Such a test does not say what was slow
+    .do = Test within the house, between a computer here and one at the router. If that is fast, the cause lies at the router or outside; then ask the provider.
+    .do-head = Test within the house, then ask the provider
+    .source = { source-practice }
+
+finding-internet-loses-packets = At { $outlet } { $share } of packets get lost on the way to the internet.
+    .why = The way there goes over much more than the coax of this house. Such a test says nothing against the coax.
+    .do = Test within the house. If nothing gets lost there, ask the provider.
+    .source = { source-practice }
 
 finding-speed-swings = The internet at { $outlet } swings between { $low } and { $high }, with heat or the time of day.
     .why = That points to the street's cable or its fittings, not to the room network.

@@ -69,6 +69,7 @@ field-other_network = the other network
 field-power = who powers whom
 field-how = how it was measured
 field-served_from = from which outlet it is served
+field-behind_adapter = what lies behind the adapter
 field-sharing = how the outlet is shared
 field-measurement = the measurement by an instrument
 field-ports = how many ports were measured
@@ -101,8 +102,21 @@ value-plugged-satellite_receiver = a satellite receiver
 value-plugged-fibre_box = a fibre box
 value-plugged-power_supply = an amplifier's power supply
 value-plugged-other = another device
-value-adapter = MoCA { $version }, Ethernet { $ethernet }
-value-network = MoCA { $version } adapters, Ethernet { $ethernet }
+value-adapter = { $version ->
+    [none] MoCA as planned
+   *[other] MoCA { $version }
+}{ $port ->
+    [none] { "" }
+   *[said] , Ethernet { $ethernet }
+}
+value-network = MoCA { $version } adapters{ $port ->
+    [none] { "" }
+   *[said] , Ethernet { $ethernet }
+}
+value-network_piece-run = a network cable in the wall
+value-network_piece-switch = a switch
+value-behind-nothing = nothing but a short network cable
+value-behind-rate = the slowest of it { $rate }
 value-rates = { $down } to the room, { $up } from it
 value-building-own = your own, coax not shared
 value-building-own_shared = your own, coax shared with other homes

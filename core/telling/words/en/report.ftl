@@ -18,7 +18,10 @@ report-building-shared = The coax is shared with other homes.
 report-internet = The internet plan gives { $down } towards the house and { $up } from it.
 report-services = On the coax today: { $services }.
 report-services-none = No other service on the coax was named.
-report-network = The network to be built: MoCA { $version } adapters with { $port } Ethernet ports, one of them at the router (the bridge).
+report-network = The network to be built: MoCA { $version } adapters{ $said ->
+    [yes] {" "}with { $port } Ethernet ports
+   *[no] {" "}(nobody said with which Ethernet ports; { $port } is assumed)
+}, one of them at the router (the bridge).
 report-network-planned = The network to be built, as planned here: MoCA { $version } adapters with { $port } Ethernet ports, one of them at the router (the bridge). There are none yet, or nobody could say which they are, so version and port are assumed.
 report-bridge = The adapter at the router (the bridge) stands at { $bridge }.
 report-bridge-planned = The adapter at the router (the bridge) is to stand at { $bridge }.
@@ -97,7 +100,7 @@ report-round-trip = The coax adds about { $time } to each round trip.
 shared-fits = All wishes at once fit into what the adapters share ({ $share } of the time on the coax).
 shared-likely = All wishes at once likely fit into what the adapters share ({ $share } of the time on the coax), but not surely.
 shared-never = All rooms share the time on the coax. At least one wish cannot be met even with the network to itself.
-shared-not = All wishes at once do not fit: together they would need { $share } of the time on the coax. One at a time, each room still gets its forecast.
+shared-not = All wishes at once do not fit: together they would need { $share } of the time on the coax. Each room has its forecast only while the others rest.
 street-leak = At { $entry }, the loss from the loudest adapter to the street is { $loss }: the more, the less leaves the house.
 
 # 4. Loss over frequency
@@ -166,6 +169,7 @@ done-adapters-open = The adapters are still to be bought and placed.
 # 9. Work list
 report-work = Work list, in order
 report-work-none = No change was found that is worth the work.
+report-work-failed = Where a test failed
 report-work-how = Do one change at a time. After each, check that TV and internet still work.
 step-heading = Step { $number }: { $what }
 step-minutes = { $minutes ->
@@ -221,6 +225,7 @@ unknown-plugged = what is plugged in
 unknown-field = what "{ $field }" says: written by a newer version, and kept
 matters-stake = Yes: knowing it may change what { $room } gets by up to { $rate }
 matters-hardly = Little: it hardly changes the forecast
+matters-failed = Yes: the test of { $rooms } failed, and it is on the way there
 matters-weakest = Yes: on the way to the weakest room
 matters-way = Yes: on the way to { $rooms }
 matters-loose = Perhaps: it may be the missing link to a room
@@ -484,6 +489,9 @@ reading-nodes-seen = { $count ->
     [one] one network member seen
    *[other] { $count } network members seen
 }
+reading-link-none = no link
+reading-link-comes_and_goes = the link comes and goes
+reading-link-steady = the link is steady
 reading-packet-loss = { $share } of packets lost
 reading-packet-loss-busy = { $share } of packets lost while busy
 reading-swings = swings between { $low } and { $high }

@@ -44,6 +44,11 @@ impl Written {
             says(reading.id, field::ABOUT, value_of(&reading.about).expect("a value"));
             says(reading.id, field::HOW, value_of(&reading.how).expect("a value"));
         }
+        for work in house.works.values() {
+            says(work.id, field::IS, "work".into());
+            says(work.id, field::CHANGE, value_of(&work.change).expect("a value"));
+            says(work.id, field::OUTCOME, value_of(&work.outcome).expect("a value"));
+        }
         written.write(&edits);
         written
     }

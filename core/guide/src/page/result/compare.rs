@@ -1,11 +1,11 @@
 //! Forecast against test: what was measured beside what was expected, and where to look where it is less.
 
 use advice::finding::FindingKind;
-use advice::forecast::{PathForecast, told};
+use advice::forecast::told;
 use advice::unknown::{Matters, Unknown};
 use advice::verdict::{Beside, Held, HeldOf, RoomVerdict, Tells, Verdict};
 use facts::fact::SubjectId;
-use house::record::{Reading, Survey};
+use house::record::{Internet, Reading, ReadingKind, Survey};
 use phrase::{Arg, Phrase};
 
 use super::{findings, telling, unknowns, waiting};
@@ -47,7 +47,13 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let found = worked.findings.iter().filter(|finding| is_of_test(finding.kind)).take(ROWS);
     let rows = found.map(|finding| findings::row(&builder, worked, finding)).collect();
     builder.rows(&Phrase::new("compare-findings"), rows);
-    builder.press(&Key::Handover, &Phrase::new("to-handover"), PressWeight::Main);
+    // A test that failed leads on to what comes next for it.
+    let has_failed = !worked.list.failed.is_empty();
+    if has_failed {
+        builder.press(&Key::Work, &Phrase::new("compare-to-work"), PressWeight::Main);
+    }
+    let handover = if has_failed { PressWeight::Other } else { PressWeight::Main };
+    builder.press(&Key::Handover, &Phrase::new("to-handover"), handover);
     builder.press(&Key::Tests, &Phrase::new("to-tests"), PressWeight::Other);
     builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     builder.screen
@@ -59,8 +65,16 @@ fn is_of_test(kind: FindingKind) -> bool {
         FindingKind::MeasuredBelowForecast
             | FindingKind::LossAboveForecast
             | FindingKind::SocketHoldsTest
+            | FindingKind::NoLink
+            | FindingKind::LinkComesAndGoes
+            | FindingKind::NodesFewer
+            | FindingKind::NodeAlone
+            | FindingKind::HundredSomewhere
             | FindingKind::OneWaySlower
             | FindingKind::LossUnderLoad
+            | FindingKind::LossWhileQuiet
+            | FindingKind::InternetBelowPlan
+            | FindingKind::InternetLosesPackets
             | FindingKind::SpeedSwings
             | FindingKind::MeasuredAboveForecast
     )
@@ -93,12 +107,17 @@ fn row(
     let path = worked.forecast().path(room.outlet);
     let as_wished = room.is_as_wished();
     let mut told: Vec<Phrase> = as_wished.then(|| Phrase::new("compare-wish-met")).into_iter().collect();
-    told.extend(room.readings.iter().take(12).flat_map(|(reading, verdict)| against(reading, verdict)));
+    told.extend(
+        room.readings
+            .iter()
+            .take(12)
+            .flat_map(|(reading, verdict)| against(reading, verdict, survey.internet)),
+    );
     if path.is_none() {
         told.push(Phrase::new("compare-no-forecast"));
     }
     let told = told.into_iter().map(|phrase| builder.say(&phrase)).collect::<Vec<_>>().join(" ");
-    let culprit = path.filter(|_| room.falls_short()).and_then(|path| culprit(survey, path, as_wished));
+    let culprit = room.falls_short().then(|| culprit(survey, worked, room)).flatten();
     builder.row(
         Some(Key::Room(room.outlet)),
         &shown::outlet(survey, room.outlet),
@@ -108,7 +127,7 @@ fn row(
 }
 
 /// One reading against the forecast, a sentence for each way.
-fn against(reading: &Reading, verdict: &Verdict) -> Vec<Phrase> {
+fn against(reading: &Reading, verdict: &Verdict, plan: Option<Internet>) -> Vec<Phrase> {
     if !verdict.held.is_empty() {
         return verdict.held.iter().map(beside).collect();
     }
@@ -118,7 +137,13 @@ fn against(reading: &Reading, verdict: &Verdict) -> Vec<Phrase> {
         Tells::Plan => "compare-plan",
         Tells::Internet => "compare-internet",
     };
-    vec![Phrase::new(id).phrase("reading", house::naming::reading(reading.measured))]
+    let said = Phrase::new(id).phrase("reading", house::naming::reading(reading.measured));
+    vec![match (verdict.tells, plan, reading.measured) {
+        (Tells::Internet, Some(plan), ReadingKind::Throughput { .. }) => {
+            said.text("plan", "known").with("rate", Arg::RateAsRead(plan.down_mbps))
+        }
+        _ => said.text("plan", "none").text("rate", ""),
+    }]
 }
 
 /// One figure beside what was expected of it.
@@ -135,6 +160,7 @@ fn beside(held: &Held) -> Phrase {
         (Beside::Worse, _) | (Beside::Better, HeldOf::Loss) => "below",
         (Beside::AtSocket(_), _) => "at-socket",
         (Beside::NearSocket(_), _) => "near-socket",
+        (Beside::NearHundred, _) => "near-hundred",
     };
     let phrase = Phrase::new(format!("compare-{of}{lies}"))
         .text("way", way)
@@ -147,12 +173,20 @@ fn beside(held: &Held) -> Phrase {
     }
 }
 
-fn culprit(survey: &Survey, path: &PathForecast, as_wished: bool) -> Option<Phrase> {
-    let dearest = path.dearest()?;
+/// Where to look first: what on the way is most likely at fault, and what the work list does next for the room; or, where more is expected than is wished, what costs most
+/// on the way.
+fn culprit(survey: &Survey, worked: &Worked, room: &RoomVerdict<'_>) -> Option<Phrase> {
+    if !room.is_as_wished() {
+        let failed = worked.list.failed.iter().find(|failed| failed.outlet == room.outlet)?;
+        let next = failed.phrase(survey, &worked.list);
+        let Some(suspect) = failed.suspect else { return Some(next) };
+        let phrase = Phrase::new("compare-suspect").phrase("place", told::place(survey, suspect.at));
+        return Some(phrase.text("ground", suspect.ground.name()).phrase("next", next));
+    }
+    let dearest = worked.forecast().path(room.outlet)?.dearest()?;
     let place = told::place(survey, dearest.at);
-    let id = if as_wished { "compare-culprit-if-wanted" } else { "compare-culprit" };
     let splitter = if telling::is_splitter(survey, dearest.at) { "yes" } else { "no" };
-    let phrase = Phrase::new(id).phrase("place", place).text("splitter", splitter);
+    let phrase = Phrase::new("compare-culprit-if-wanted").phrase("place", place).text("splitter", splitter);
     Some(phrase.with("loss", Arg::Loss(dearest.db)))
 }
 
@@ -167,7 +201,7 @@ fn on_way<'a>(
         let unknown = &weighed.unknown;
         let on_way = match &unknown.matters {
             Matters::Weakest => weakest == Some(outlet) || shares_way(survey, worked, unknown, outlet),
-            Matters::OnWayTo(outlets) => outlets.contains(&outlet),
+            Matters::OnFailedWay(outlets) | Matters::OnWayTo(outlets) => outlets.contains(&outlet),
             _ => false,
         };
         on_way && unknowns::question(survey, unknown).is_some()

@@ -15,10 +15,13 @@ use crate::place::{Choice, Key, Move, Place};
 use crate::question::journey;
 use crate::screen::{Ability, FileAsked, PressWeight, RowEntry, RowMark, Screen, WordsRole};
 use crate::session::{Session, SurveySnapshot, folder_name, pack};
-use crate::view::{ScreenBuilder, stages};
+use crate::view::{ScreenBuilder, shown, stages};
 
 /// What may stay out of the file, in the order in which it is offered.
 const PARTS: [LeftOut; 3] = [LeftOut::Owner, LeftOut::Photos, LeftOut::Notes];
+
+/// The most rooms that are named.
+const ROOMS: usize = 20;
 
 pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("handover"));
@@ -96,6 +99,13 @@ fn left_open(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         .into_iter()
         .filter(|outlet| !is_tested(snapshot.survey, *outlet))
         .count() as u64;
+    // The rooms whose tests failed come first, by name.
+    for failed in worked.list.failed.iter().take(ROOMS) {
+        let outlet = shown::outlet(snapshot.survey, failed.outlet);
+        let head = Phrase::new("left-failed").phrase("outlet", outlet);
+        let next = failed.phrase(snapshot.survey, &worked.list).attribute("short");
+        rows.push(builder.row(Some(Key::Test(failed.outlet)), &head, Some(&next), None).ticked(false));
+    }
     for (key, id, count) in [
         (Key::Work, "left-steps", steps),
         (Key::Tests, "left-tests", tests),

@@ -15,6 +15,8 @@ pub(crate) mod keys;
 pub(crate) mod map;
 pub(crate) mod numbers;
 pub(crate) mod outlet_test;
+mod outlet_test_behind;
+mod outlet_test_link;
 mod outlet_test_socket;
 pub(crate) mod outlet_tests;
 pub(crate) mod part;

@@ -4,7 +4,7 @@ use facts::fact::SubjectId;
 use house::record::{HowMeasured, Is, ReadingKind, TestReach, field};
 use phrase::Phrase;
 
-use super::outlet_test_socket;
+use super::{outlet_test_behind, outlet_test_link, outlet_test_socket};
 use crate::done::Done;
 use crate::error::Result;
 use crate::number::Quantity;
@@ -18,7 +18,7 @@ impl TestKind {
         let reach = match self {
             Self::House | Self::HouseRadio => TestReach::House,
             Self::Internet | Self::InternetRadio => TestReach::Internet,
-            Self::Page => TestReach::AdapterPage,
+            Self::Page | Self::Link => TestReach::AdapterPage,
         };
         HowMeasured::new(reach, matches!(self, Self::HouseRadio | Self::InternetRadio))
     }
@@ -26,6 +26,7 @@ impl TestKind {
     /// What it gives, key and quantity.
     fn figures(self) -> Vec<(Key, Quantity)> {
         match self {
+            Self::Link => Vec::new(),
             Self::Page => vec![
                 (Key::Phy, Quantity::Rate),
                 (Key::Sent, Quantity::Power),
@@ -36,6 +37,7 @@ impl TestKind {
                 (Key::Up, Quantity::Rate),
                 (Key::Latency, Quantity::Time),
                 (Key::Lost, Quantity::Share),
+                (Key::LostQuiet, Quantity::Share),
             ],
         }
     }
@@ -52,8 +54,14 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, outlet: SubjectId, kind: TestK
         let hint = snapshot.language.knows(&hint.id).then_some(hint);
         builder.number(&key, &name, hint.as_ref(), quantity, None);
     }
-    if kind == TestKind::House {
-        outlet_test_socket::ask(&mut builder);
+    match kind {
+        TestKind::Link => outlet_test_link::ask(&mut builder, snapshot.survey, outlet),
+        TestKind::House => {
+            outlet_test_socket::ask(&mut builder);
+            outlet_test_behind::ask(&mut builder, snapshot.survey, outlet);
+        }
+        TestKind::Internet => outlet_test_behind::ask(&mut builder, snapshot.survey, outlet),
+        TestKind::HouseRadio | TestKind::InternetRadio | TestKind::Page => {}
     }
     builder.press(&Key::Keep, &Phrase::new("test-keep"), PressWeight::Main);
     builder.press(&Key::Tests, &Phrase::new("test-later"), PressWeight::Quiet);
@@ -75,6 +83,9 @@ fn measured(pending: &Pending, kind: TestKind) -> std::result::Result<Vec<Readin
     }
     readings.extend(figure(Key::Latency)?.map(|ms| ReadingKind::RoundTrip { ms }));
     readings.extend(figure(Key::Lost)?.map(|percent| ReadingKind::PacketLoss { percent, under_load: true }));
+    readings.extend(
+        figure(Key::LostQuiet)?.map(|percent| ReadingKind::PacketLoss { percent, under_load: false }),
+    );
     readings.extend(figure(Key::Phy)?.map(|mbps| ReadingKind::PhyRate { mbps }));
     match (figure(Key::Sent)?, figure(Key::Received)?) {
         (Some(sent_dbm), Some(received_dbm)) => {
@@ -83,6 +94,7 @@ fn measured(pending: &Pending, kind: TestKind) -> std::result::Result<Vec<Readin
         (None, None) => {}
         _ => return Err(Phrase::new("test-both-powers")),
     }
+    readings.extend(outlet_test_link::told(pending).map(|state| ReadingKind::Link { state }));
     if readings.is_empty() { Err(Phrase::new("not-answered")) } else { Ok(readings) }
 }
 
@@ -91,8 +103,10 @@ pub(crate) fn take(session: &mut Session, outlet: SubjectId, kind: TestKind, don
     if open.memory.pending.keep(done) || !matches!(done, Done::Press(Key::Keep)) {
         return Ok(Move::Stay);
     }
+    let behind = outlet_test_behind::told(&open.memory.pending, &open.survey, outlet);
     let readings = match measured(&open.memory.pending, kind) {
         Ok(readings) => readings,
+        Err(_) if behind.is_some() => Vec::new(),
         Err(problem) => {
             session.tell(problem);
             return Ok(Move::Stay);
@@ -101,12 +115,16 @@ pub(crate) fn take(session: &mut Session, outlet: SubjectId, kind: TestKind, don
     let how = HowMeasured { socket_mbps: outlet_test_socket::told(&open.memory.pending), ..kind.how() };
     let mut edits = Vec::new();
     for measured in readings {
-        let id = SubjectId::random();
+        // How the link stands is one thing: what is said of it later takes the place of what was said before.
+        let before = outlet_test_link::reading(&open.survey, outlet)
+            .filter(|_| matches!(measured, ReadingKind::Link { .. }));
+        let id = before.unwrap_or_else(SubjectId::random);
         edits.push(Is::Reading.begin(id));
         edits.push(field::reading::MEASURED.set(id, &measured));
         edits.push(field::reading::ABOUT.set(id, &outlet));
         edits.push(field::reading::HOW.set(id, &how));
     }
+    edits.extend(behind.map(|behind| field::part::BEHIND_ADAPTER.set(outlet, &behind)));
     open.write(&edits)?;
     Ok(Move::Swap(Place::Result(ResultPlace::Tests)))
 }

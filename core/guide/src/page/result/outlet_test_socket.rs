@@ -23,7 +23,7 @@ choices! {
 
 impl Socket {
     /// Its line rate, Mb/s; `None` where nobody can tell.
-    const fn mbps(self) -> Option<u32> {
+    pub(super) const fn mbps(self) -> Option<u32> {
         match self {
             Self::Gigabit => Some(1000),
             Self::TwoAndAHalf => Some(2500),
@@ -31,18 +31,27 @@ impl Socket {
             Self::Unsure => None,
         }
     }
+
+    /// The one of this line rate, Mb/s.
+    pub(super) fn of_mbps(mbps: u32) -> Option<Self> {
+        Self::ALL.iter().copied().find(|socket| socket.mbps() == Some(mbps))
+    }
 }
 
-/// Asks for the slowest.
-pub(super) fn ask(builder: &mut ScreenBuilder<'_>) {
-    let name = Phrase::new("test-socket");
+/// All of them to choose from.
+pub(super) fn offers() -> Vec<Offer> {
     let offer = |socket: &Socket| match socket {
         Socket::Unsure => Offer::unsure(socket),
         // A message's name holds no dot but before its attribute.
         socket => Offer::new(socket, Phrase::new(format!("test-socket-{}", socket.word().replace('.', "-")))),
     };
-    let offers = Socket::ALL.iter().map(offer).collect();
-    builder.choice(&Key::Socket, &name, false, offers, None::<&Socket>);
+    Socket::ALL.iter().map(offer).collect()
+}
+
+/// Asks for the slowest.
+pub(super) fn ask(builder: &mut ScreenBuilder<'_>) {
+    let name = Phrase::new("test-socket");
+    builder.choice(&Key::Socket, &name, false, offers(), None::<&Socket>);
     builder.words(WordsRole::Aside, &name.attribute("why"));
 }
 

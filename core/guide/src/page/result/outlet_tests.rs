@@ -1,6 +1,6 @@
 //! The outlet test, room by room; and whether TV and modem are still fine.
 
-use advice::verdict::is_a_speed;
+use advice::verdict::is_a_test;
 use facts::fact::SubjectId;
 use house::record::Asked;
 use phrase::{Arg, Phrase};
@@ -35,7 +35,7 @@ fn row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, outlet: Subje
     let survey = snapshot.survey;
     let told: Vec<_> = survey
         .readings_at(outlet)
-        .filter(|reading| is_a_speed(reading.measured))
+        .filter(|reading| is_a_test(reading.measured))
         .take(3)
         .map(|told| Arg::Phrase(Box::new(house::naming::reading(told.measured))))
         .collect();

@@ -4,6 +4,7 @@
 
 use advice::finding::{FindingKind, findings};
 use advice::forecast::nodes_of;
+use advice::verdict::{NodesBeside, NodesTold};
 use advice::worklist::are_adapters_placed;
 use advice::{EntryFilter, NotWanted, entry_filter};
 use facts::fact::{Edit, SubjectId};
@@ -129,16 +130,24 @@ fn nodes(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         counted.map(f64::from),
     );
     let Some(seen) = seen else { return };
-    let told = match u64::from(seen).cmp(&known) {
-        std::cmp::Ordering::Equal => "private-nodes-same",
-        std::cmp::Ordering::Less => "private-nodes-fewer",
-        std::cmp::Ordering::Greater => "private-nodes-more",
-    };
-    let told = Phrase::new(told).with("seen", Arg::Count(u64::from(seen)));
-    builder.words(WordsRole::Plain, &told.with("known", Arg::Count(known)));
-    let strangers = findings(snapshot.survey, None)
-        .into_iter()
-        .filter(|finding| matches!(finding.kind, FindingKind::NodesMoreThanKnown | FindingKind::NodeAlone));
+    let at = bridge(snapshot).map(|part| part.id);
+    if let Some(told) = NodesTold::of(snapshot.survey, at, seen) {
+        let (id, known) = match told.beside {
+            NodesBeside::AsMany => ("private-nodes-same", told.known),
+            NodesBeside::FewerToCome => ("private-nodes-fewer", told.known),
+            NodesBeside::Fewer | NodesBeside::Alone => ("private-nodes-missing", told.there),
+            NodesBeside::More => ("private-nodes-more", told.known),
+            NodesBeside::MoreWithProvider => ("private-nodes-uncounted", told.known),
+        };
+        let words = Phrase::new(id).with("seen", Arg::Count(u64::from(seen)));
+        builder.words(WordsRole::Plain, &words.with("known", Arg::Count(known as u64)));
+    }
+    let strangers = findings(snapshot.survey, None).into_iter().filter(|finding| {
+        matches!(
+            finding.kind,
+            FindingKind::NodesMoreThanKnown | FindingKind::NodesFewer | FindingKind::NodeAlone
+        )
+    });
     for finding in strangers.take(1) {
         builder.words(WordsRole::Why, &finding.why());
         builder.words(WordsRole::How, &finding.todo());

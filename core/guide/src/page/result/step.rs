@@ -79,7 +79,7 @@ fn gained(builder: &mut ScreenBuilder<'_>, step: &Step) {
 
 /// Whether the house is such that this change can be made now: one that speaks of what an earlier step brings cannot.
 fn applies(snapshot: &SurveySnapshot<'_>, change: ChangeKind) -> bool {
-    advice::worklist::applied(change, snapshot.survey) != *snapshot.survey
+    change.is_check() || advice::worklist::applied(change, snapshot.survey) != *snapshot.survey
 }
 
 pub(crate) fn take(session: &mut Session, change: ChangeKind, done: &Done) -> Result<Move> {

@@ -72,6 +72,7 @@ pub(super) fn row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, we
     let unknown = &weighed.unknown;
     let key = question(survey, unknown).map(Key::Ask);
     let matters = match (weighed.worth(), weighed.stake) {
+        _ if unknown.is_on_failed_way() => matters(survey, &unknown.matters),
         (Some(stake), _) => Phrase::new("worth-stake")
             .phrase("room", shown::outlet(survey, stake.outlet))
             .with("rate", Arg::Rate(stake.mbps)),
@@ -83,16 +84,19 @@ pub(super) fn row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, we
 
 fn matters(survey: &Survey, matters: &Matters) -> Phrase {
     match matters {
+        Matters::OnFailedWay(outlets) => Phrase::new("worth-failed").with("rooms", names(survey, outlets)),
         Matters::Weakest => Phrase::new("worth-weakest"),
-        Matters::OnWayTo(outlets) => {
-            let names = outlets.iter().map(|outlet| Arg::Phrase(Box::new(naming::part(survey, *outlet))));
-            Phrase::new("worth-way").with("rooms", Arg::Several(names.collect()))
-        }
+        Matters::OnWayTo(outlets) => Phrase::new("worth-way").with("rooms", names(survey, outlets)),
         Matters::MayBeMissingLink => Phrase::new("worth-loose"),
         Matters::MayLeak => Phrase::new("worth-leak"),
         Matters::Echo => Phrase::new("worth-echo"),
         Matters::Little => Phrase::new("worth-little"),
     }
+}
+
+fn names(survey: &Survey, outlets: &[SubjectId]) -> Arg {
+    let names = outlets.iter().map(|outlet| Arg::Phrase(Box::new(naming::part(survey, *outlet))));
+    Arg::Several(names.collect())
 }
 
 /// The question whose answer ends an unknown.

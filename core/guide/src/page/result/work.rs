@@ -39,6 +39,15 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
         })
         .collect();
     builder.rows(&Phrase::new("work-steps"), rows);
+    let failed = worked.list.failed.iter().take(ROWS);
+    let rows = failed
+        .map(|room| {
+            let next = room.phrase(snapshot.survey, &worked.list).attribute("short");
+            let name = shown::outlet(snapshot.survey, room.outlet);
+            builder.row(Some(Key::Test(room.outlet)), &name, Some(&next), None)
+        })
+        .collect();
+    builder.rows(&Phrase::new("report-work-failed"), rows);
     let told = advice::level::told(snapshot.survey, &worked.list.levels, &worked.list.level_changes);
     let rows = told
         .iter()
@@ -71,6 +80,10 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
 
 fn lead(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worked: &Worked) {
     let steps = &worked.list.steps;
+    if steps.is_empty() && !worked.list.failed.is_empty() {
+        builder.words(WordsRole::Lead, &Phrase::new("work-nothing-for-tests"));
+        return;
+    }
     if steps.is_empty() {
         let done = !snapshot.survey.works.is_empty();
         let id = if done { "work-nothing-left" } else { "work-nothing" };
@@ -78,7 +91,8 @@ fn lead(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worked: 
         return;
     }
     let minutes = steps.iter().map(|step| step.effort.minutes).sum();
-    let lead = Phrase::new("work-lead").with("count", Arg::Count(steps.len() as u64));
+    let lead = if worked.list.is_only_checks() { "work-lead-checks" } else { "work-lead" };
+    let lead = Phrase::new(lead).with("count", Arg::Count(steps.len() as u64));
     builder.words(WordsRole::Lead, &lead.with("minutes", Arg::Minutes(minutes)));
     builder.words(WordsRole::Why, &Phrase::new("work-why"));
     let then = answers_to_come(&worked.list.house_when_done, &worked.list.when_done);

@@ -79,7 +79,7 @@ impl House {
 }
 
 fn adapter(bridge: bool) -> Adapter {
-    Adapter { version: "2.5".into(), ethernet_mbps: 2500, bridge }
+    Adapter { version: Some("2.5".into()), ethernet_mbps: Some(2500), bridge }
 }
 
 /// The house: no entry filter, a splitter for 5 to 1000 MHz, a free leg left open, an old run, a loose splitter.

@@ -1,0 +1,224 @@
+//! Which parts and runs on the way to an outlet are most likely to be at fault when its test failed: what nobody knows, what
+//! is known to be poor, and what the tests of other rooms say of the same stretch.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use facts::fact::SubjectId;
+use house::record::{CableKind, Connector, LengthKnown, Part, PartKind, Run, Survey};
+
+use crate::forecast::{CostAt, Forecast};
+use crate::verdict::RoomVerdict;
+
+/// How likely something is at fault against a part of the same kind of which all is known and good, 1. All of these are
+/// common practice, no source.
+mod weights {
+    /// A part that was measured by an instrument.
+    pub const MEASURED: f64 = 0.3;
+    /// A run of which all is known and good: two connectors, and cable that nobody opened.
+    pub const SOUND_RUN: f64 = 0.8;
+    /// A splitter of which nobody knows the band.
+    pub const BAND_UNKNOWN: f64 = 5.0;
+    /// A splitter that is not made for the band.
+    pub const NOT_FOR_BAND: f64 = 6.0;
+    /// A part of which nobody knows what it is.
+    pub const KIND_UNKNOWN: f64 = 6.0;
+    /// An amplifier of which nobody knows whether it has a by-pass.
+    pub const BYPASS_UNKNOWN: f64 = 6.0;
+    /// An amplifier without one.
+    pub const NO_BYPASS: f64 = 8.0;
+    /// A connector known to be poor.
+    pub const POOR_CONNECTOR: f64 = 5.0;
+    /// A connector that nobody looked at.
+    pub const CONNECTOR_UNKNOWN: f64 = 1.2;
+    /// Cable of which nobody knows the series, or how long it is.
+    pub const CABLE_UNKNOWN: f64 = 1.0;
+    /// A length that was guessed.
+    pub const LENGTH_GUESSED: f64 = 0.4;
+    /// A stretch over which another room's test went well.
+    pub const CLEARED: f64 = 0.1;
+}
+
+/// Why something is suspected first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Ground {
+    /// It is known to be poor, or not made for the band.
+    Poor,
+    /// The tests of several rooms failed that all get their signal over it.
+    Shared,
+    /// Too little is known of it.
+    NotKnown,
+    /// Nothing is known against it.
+    Nothing,
+}
+
+impl Ground {
+    /// Its name in data, and for a message to choose by: `not_known`.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Poor => "poor",
+            Self::Shared => "shared",
+            Self::NotKnown => "not_known",
+            Self::Nothing => "nothing",
+        }
+    }
+}
+
+/// Something on the way to an outlet.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Suspect {
+    /// Where.
+    pub at: CostAt,
+    /// How likely it is at fault, against a sound part, 1.
+    pub weight: f64,
+    /// Why.
+    pub ground: Ground,
+    /// Whether another room's test over it went well.
+    pub is_cleared: bool,
+}
+
+/// What lies on the way from the bridge to each outlet, and what the tests at all outlets say of it.
+pub struct Suspects<'a> {
+    survey: &'a Survey,
+    bridge: Option<SubjectId>,
+    /// Outlets over each place, the tests of which failed.
+    failed: BTreeMap<Spot, BTreeSet<SubjectId>>,
+    /// Places over which a test went well.
+    cleared: BTreeSet<Spot>,
+}
+
+/// A place, so that it can be looked up.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Spot {
+    Part(SubjectId),
+    RunTo(SubjectId),
+}
+
+impl From<CostAt> for Spot {
+    fn from(at: CostAt) -> Self {
+        match at {
+            CostAt::Part(id) => Self::Part(id),
+            CostAt::RunTo(id) => Self::RunTo(id),
+        }
+    }
+}
+
+impl<'a> Suspects<'a> {
+    /// By the tests of a survey. `forecast` says what was to be expected of them, and where the bridge is.
+    pub fn of(survey: &'a Survey, forecast: &Forecast) -> Self {
+        let mut suspects =
+            Self { survey, bridge: forecast.bridge, failed: BTreeMap::new(), cleared: BTreeSet::new() };
+        for room in &forecast.rooms {
+            let verdict = RoomVerdict::at(survey, room.outlet, Some(forecast));
+            for at in suspects.way(room.outlet) {
+                if !verdict.faults.is_empty() {
+                    suspects.failed.entry(at.into()).or_default().insert(room.outlet);
+                } else if verdict.is_well() {
+                    suspects.cleared.insert(at.into());
+                }
+            }
+        }
+        suspects
+    }
+
+    /// The outlets whose way passes a place and whose tests failed.
+    pub fn failed_over(&self, at: CostAt) -> impl Iterator<Item = SubjectId> + '_ {
+        self.failed.get(&at.into()).into_iter().flatten().copied()
+    }
+
+    /// What lies on the way to an outlet, what is most likely at fault first; of equals, what is nearer to the outlet. What is
+    /// at the bridge's own outlet serves every room, and stands last among equals.
+    pub fn on_way(&self, outlet: SubjectId) -> Vec<Suspect> {
+        let mut found: Vec<_> =
+            self.way(outlet).into_iter().rev().filter_map(|at| self.weighed(at)).collect();
+        found.sort_by(|a, b| b.weight.total_cmp(&a.weight));
+        found
+    }
+
+    /// How likely something is at fault, as [`on_way`](Self::on_way) weighs it.
+    pub fn weighed(&self, at: CostAt) -> Option<Suspect> {
+        let (weight, ground) = match at {
+            CostAt::Part(id) => part_weight(self.survey.parts.get(&id)?),
+            CostAt::RunTo(id) => {
+                let feed = self.survey.wiring.feed(id)?;
+                run_weight(feed.run.and_then(|run| self.survey.runs.get(&run)))
+            }
+        };
+        let failed = self.failed_over(at).count();
+        let is_cleared = self.cleared.contains(&at.into());
+        let share = if is_cleared { weights::CLEARED } else { failed.max(1) as f64 };
+        let ground =
+            if failed > 1 && !is_cleared && ground != Ground::Poor { Ground::Shared } else { ground };
+        Some(Suspect { at, weight: weight * share, ground, is_cleared })
+    }
+
+    /// Parts and runs between the bridge and an outlet, from the bridge on. What the provider works on alone is not among
+    /// them.
+    fn way(&self, outlet: SubjectId) -> Vec<CostAt> {
+        let way = self.bridge.and_then(|bridge| self.survey.wiring.way_between(bridge, outlet));
+        let way = way.unwrap_or_default();
+        let mut found = Vec::new();
+        for (place, id) in way.iter().copied().enumerate() {
+            let before = place.checked_sub(1).and_then(|place| way.get(place)).copied();
+            if let Some(before) = before {
+                let is_fed = self.survey.wiring.feed(id).is_some_and(|feed| feed.part == before);
+                let to = if is_fed { id } else { before };
+                if !self.survey.is_street_side(to) {
+                    found.push(CostAt::RunTo(to));
+                }
+            }
+            let is_entry = self.survey.parts.get(&id).is_none_or(|part| part.kind == PartKind::Entry);
+            if !is_entry {
+                found.push(CostAt::Part(id));
+            }
+        }
+        found
+    }
+}
+
+fn part_weight(part: &Part) -> (f64, Ground) {
+    let rated = &part.rating;
+    if part.measured.is_some() {
+        return (weights::MEASURED, Ground::Nothing);
+    }
+    match part.kind {
+        PartKind::Splitter | PartKind::Tap if rated.doubtful => (weights::BAND_UNKNOWN, Ground::NotKnown),
+        PartKind::Splitter | PartKind::Tap => match rated.made_for_moca() {
+            Some(true) => (1.0, Ground::Nothing),
+            Some(false) => (weights::NOT_FOR_BAND, Ground::Poor),
+            None => (weights::BAND_UNKNOWN, Ground::NotKnown),
+        },
+        PartKind::Amplifier => match rated.moca_bypass {
+            Some(true) => (1.0, Ground::Nothing),
+            Some(false) => (weights::NO_BYPASS, Ground::Poor),
+            None => (weights::BYPASS_UNKNOWN, Ground::NotKnown),
+        },
+        PartKind::Unknown => (weights::KIND_UNKNOWN, Ground::NotKnown),
+        _ => (1.0, Ground::Nothing),
+    }
+}
+
+fn run_weight(run: Option<&Run>) -> (f64, Ground) {
+    let Some(run) = run else {
+        let unknown = 2.0 * weights::CONNECTOR_UNKNOWN + 2.0 * weights::CABLE_UNKNOWN;
+        return (weights::SOUND_RUN + unknown, Ground::NotKnown);
+    };
+    let of_connector = |connector: Connector| match connector {
+        Connector::Unknown => weights::CONNECTOR_UNKNOWN,
+        poor if poor.is_poor() => weights::POOR_CONNECTOR,
+        _ => 0.0,
+    };
+    let of_cable = if run.cable == CableKind::Unknown { weights::CABLE_UNKNOWN } else { 0.0 };
+    let of_length = match run.length.map(|length| length.known) {
+        _ if run.is_jumper() => 0.0,
+        None => weights::CABLE_UNKNOWN,
+        Some(LengthKnown::Guessed) => weights::LENGTH_GUESSED,
+        Some(_) => 0.0,
+    };
+    let more = of_connector(run.connector_near) + of_connector(run.connector_far) + of_cable + of_length;
+    let ground = match more {
+        _ if run.has_poor_connector() => Ground::Poor,
+        more if more > 0.0 => Ground::NotKnown,
+        _ => Ground::Nothing,
+    };
+    (weights::SOUND_RUN + more, ground)
+}
