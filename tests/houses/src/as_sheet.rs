@@ -114,11 +114,10 @@ impl Sheet<'_> {
             format!("{{ ownership = {}, shared = {} }}", quoted(building.ownership.name()), building.shared)
         });
         let network = &survey.network;
-        let network = format!(
-            "{{ version = {}, ethernet = {} }}",
-            quoted(&network.version),
-            unit(f64::from(network.ethernet_mbps), "Mb/s")
-        );
+        let port =
+            |mbps: Option<u32>| mbps.map(|mbps| format!("ethernet = {}", unit(f64::from(mbps), "Mb/s")));
+        let version = format!("version = {}", quoted(&network.version));
+        let network = inline(std::iter::once(version).chain(port(network.ethernet_mbps)));
         self.text.push_str("[survey]\n");
         self.fields(&[("internet", internet), ("building", building), ("network", Some(network))]);
     }
@@ -155,9 +154,18 @@ impl Sheet<'_> {
         });
         fields.push(("plugged", plugged));
         let adapter = part.adapter.as_ref().map(|adapter| {
-            let (version, port) = (quoted(&adapter.version), unit(f64::from(adapter.ethernet_mbps), "Mb/s"));
-            format!("{{ version = {version}, ethernet = {port}, bridge = {} }}", adapter.bridge)
+            let version = adapter.version.as_ref().map(|version| format!("version = {}", quoted(version)));
+            let port =
+                adapter.ethernet_mbps.map(|mbps| format!("ethernet = {}", unit(f64::from(mbps), "Mb/s")));
+            let bridge = format!("bridge = {}", adapter.bridge);
+            inline(version.into_iter().chain(port).chain([bridge]))
         });
+        let behind = part.behind_adapter.as_ref().map(|behind| {
+            let pieces: Vec<_> = behind.pieces.iter().map(|piece| quoted(piece.name())).collect();
+            let slowest = behind.mbps.map(|mbps| format!("slowest = {}", unit(f64::from(mbps), "Mb/s")));
+            inline(std::iter::once(format!("pieces = [{}]", pieces.join(", "))).chain(slowest))
+        });
+        fields.push(("behind_adapter", behind));
         fields.push(("adapter", adapter));
         fields.push(("sharing", part.sharing.map(|sharing| quoted(sharing.name()))));
         fields.push(("device_filter", part.device_filter.then(|| "true".to_owned())));
@@ -298,6 +306,7 @@ fn measured(measured: ReadingKind) -> Fields {
             let (sent, received) = (unit(sent_dbm, "dBm"), unit(received_dbm, "dBm"));
             vec![("power", Some(format!("{{ sent = {sent}, received = {received} }}")))]
         }
+        ReadingKind::Link { state } => vec![("link", Some(quoted(state.name())))],
         ReadingKind::NodesSeen { count } => vec![("nodes_seen", Some(count.to_string()))],
         ReadingKind::PacketLoss { percent, under_load } => {
             vec![("packet_loss", Some(format!("{{ percent = {percent}, busy = {under_load} }}")))]

@@ -46,15 +46,21 @@ impl FailedRoom {
     }
 }
 
-/// The rooms whose tests failed, in the forecast's order, then other outlets with tests; nothing comes next for them yet.
+/// The rooms whose tests failed, in the forecast's order, then other outlets with tests, and where the bridge's own adapter
+/// hears no other, or not always, the bridge; nothing comes next for them yet.
 pub(super) fn failed(survey: &Survey, forecast: &Forecast) -> Vec<FailedRoom> {
     let rooms = forecast.rooms.iter().map(|room| room.outlet);
-    let of_forecast: BTreeSet<_> = rooms.clone().chain(forecast.bridge).collect();
+    let of_forecast: BTreeSet<_> = rooms.clone().collect();
     let others = survey.parts.values().filter(|part| part.kind == PartKind::Outlet).map(|part| part.id);
     let all = rooms.chain(others.filter(|outlet| !of_forecast.contains(outlet)));
     let suspects = Suspects::of(survey, forecast);
+    // What else is measured at the bridge is no test of a room.
+    let counts = |verdict: &RoomVerdict<'_>| {
+        let of_link = |fault: &Fault| matches!(fault, Fault::NoLink | Fault::ComesAndGoes);
+        Some(verdict.outlet) != forecast.bridge || verdict.faults.iter().any(of_link)
+    };
     all.map(|outlet| RoomVerdict::at(survey, outlet, Some(forecast)))
-        .filter(RoomVerdict::has_failed)
+        .filter(|verdict| verdict.has_failed() && counts(verdict))
         .map(|verdict| FailedRoom {
             outlet: verdict.outlet,
             suspect: (!verdict.faults.is_empty())

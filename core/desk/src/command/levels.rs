@@ -20,7 +20,7 @@ pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {
 }
 
 /// Tells levels in words.
-fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page) {
+pub(super) fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page) {
     page.heading(&context.word("desk-levels"));
     let rows = told(survey, &list.levels, &list.level_changes);
     if rows.is_empty() {
@@ -60,7 +60,7 @@ fn tell_outlet(context: &Context, survey: &Survey, row: &LevelTold, page: &mut P
 
 /// Levels as JSON.
 #[derive(Serialize)]
-struct LevelsJson {
+pub(super) struct LevelsJson {
     outlets: Vec<OutletJson>,
 }
 
@@ -148,7 +148,7 @@ struct BandJson {
     change_db: SpanJson,
 }
 
-fn as_json(survey: &Survey, list: &WorkList) -> LevelsJson {
+pub(super) fn as_json(survey: &Survey, list: &WorkList) -> LevelsJson {
     let outlet = |found: &OutletLevels| {
         let same = |change: &&OutletChange| change.outlet == found.outlet && change.service == found.service;
         outlet_as_json(survey, found, list.level_changes.iter().find(same))

@@ -14,7 +14,8 @@ mod tests_made;
 mod tree;
 
 use house::record::{
-    Asked, Building, EntryKind, EntryState, Internet, Named, NetworkPlan, Ownership, PartKind, Reply, Survey,
+    Asked, BehindAdapter, Building, EntryKind, EntryState, Internet, Named, NetworkPiece, NetworkPlan,
+    Ownership, PartKind, Reply, Survey,
 };
 
 use crate::House;
@@ -74,7 +75,7 @@ impl Site {
         let told = shared || rented || self.dice.chance(0.3);
         let plan = self.dice.weighed(&[(5, None), (2, Some(100.0)), (2, Some(500.0)), (2, Some(1000.0))]);
         let version = self.dice.weighed(&[(7, "2.5"), (1, "2.0 bonded"), (1, "2.0"), (1, "1.1")]).to_owned();
-        let ethernet_mbps = self.dice.weighed(&[(6, 2500), (3, 1000), (1, 100)]);
+        let ethernet_mbps = self.dice.weighed(&[(5, None), (3, Some(2500)), (3, Some(1000)), (1, Some(100))]);
         self.build(|mut house| {
             let survey = &mut house.survey;
             survey.building = told.then_some(Building { ownership, shared });
@@ -164,12 +165,32 @@ impl Site {
                 let version = self.dice.weighed(&[(8, "2.5"), (1, "2.0 bonded"), (1, "2.0"), (1, "1.1")]);
                 let port = self.dice.weighed(&[(5, 2500), (3, 1000), (1, 100)]);
                 let second_bridge = self.dice.chance(0.02);
+                let (versioned, ported) = (self.dice.chance(0.85), self.dice.chance(0.8));
+                let behind = self.behind_adapter();
                 self.build(|house| {
                     let house = house.at(tag).adapter(version).port(port);
+                    let house = house.with(|outlet| {
+                        let adapter = outlet.adapter.as_mut().expect("just put there");
+                        adapter.version = adapter.version.take().filter(|_| versioned);
+                        adapter.ethernet_mbps = adapter.ethernet_mbps.filter(|_| ported);
+                        outlet.behind_adapter = behind;
+                    });
                     if at_router || second_bridge { house.bridge() } else { house }
                 });
             }
         }
+    }
+
+    /// What lies between an adapter and the devices of the room, where somebody said so.
+    fn behind_adapter(&mut self) -> Option<BehindAdapter> {
+        let pieces: &[NetworkPiece] = self.dice.pick(&[
+            &[][..],
+            &[NetworkPiece::Run],
+            &[NetworkPiece::Switch],
+            &[NetworkPiece::Run, NetworkPiece::Switch],
+        ]);
+        let mbps = self.dice.pick(&[None, Some(100), Some(1000), Some(2500)]);
+        self.dice.chance(0.15).then(|| BehindAdapter { pieces: pieces.to_vec(), mbps })
     }
 
     /// Rooms that no cable reaches.

@@ -27,6 +27,8 @@ pub fn over_seeds(houses: u64, found_in: impl Fn(u64) -> Vec<String> + Sync) -> 
                 break;
             }
             let found = found_in(seed);
+            // Said at once: whoever watches many houses need not wait for the last.
+            found.iter().for_each(|what| eprintln!("seed {seed}: {what}"));
             all.lock().expect("no panic inside").extend(found.into_iter().map(|what| (seed, what)));
         }
     };
@@ -43,12 +45,11 @@ pub fn over_seeds(houses: u64, found_in: impl Fn(u64) -> Vec<String> + Sync) -> 
 /// Fails if anything was found; the houses are then written out as sheets into a folder, for whoever looks at them.
 pub fn none(found: &[(u64, String)], folder: &Path, survey: impl Fn(u64) -> Survey) {
     let mut last = None;
-    for (seed, what) in found {
-        eprintln!("seed {seed}: {what}");
+    for (seed, _) in found {
         if last.replace(seed) != Some(seed) {
             let place = folder.join(format!("house-{seed}.toml"));
             std::fs::write(&place, as_sheet(&survey(*seed))).expect("a place to write");
-            eprintln!("    {}", place.display());
+            eprintln!("seed {seed}: {}", place.display());
         }
     }
     assert!(found.is_empty(), "{} laws are broken", found.len());

@@ -3,7 +3,7 @@
 use advice::forecast::Forecast;
 use coax::Span;
 use facts::fact::SubjectId;
-use house::record::{HowMeasured, Reading, ReadingKind, Survey, TestReach};
+use house::record::{HowMeasured, LinkState, Reading, ReadingKind, Survey, TestReach};
 use uuid::Uuid;
 
 use super::Dice;
@@ -38,7 +38,7 @@ fn near(dice: &mut Dice, span: Option<Span>) -> f64 {
 
 fn reading(dice: &mut Dice, forecast: &Forecast, outlet: SubjectId) -> ReadingKind {
     let path = forecast.path(outlet);
-    match dice.weighed(&[(6, 0), (2, 1), (2, 2), (1, 3), (2, 4), (1, 5), (1, 6)]) {
+    match dice.weighed(&[(6, 0), (2, 1), (2, 2), (1, 3), (2, 4), (1, 5), (1, 6), (2, 7)]) {
         0 => {
             let down_mbps = near(dice, path.map(|path| path.down));
             // No link is told as nothing both ways.
@@ -56,6 +56,9 @@ fn reading(dice: &mut Dice, forecast: &Forecast, outlet: SubjectId) -> ReadingKi
             under_load: dice.chance(0.5),
         },
         5 => ReadingKind::RoundTrip { ms: dice.between(1.0, 40.0) },
+        7 => ReadingKind::Link {
+            state: dice.pick(&[LinkState::Absent, LinkState::ComesAndGoes, LinkState::Steady]),
+        },
         _ => ReadingKind::Swings { low_mbps: 6.0, high_mbps: 100.0, with_heat_or_hour: dice.chance(0.5) },
     }
 }

@@ -10,6 +10,8 @@ use super::Seen;
 enum Answer {
     /// A change of one of these kinds, by its message, on the same tree: made, or refused with the reason.
     Change(&'static [&'static str]),
+    /// A check, or that nothing is left to check there.
+    Check,
     /// What the finding itself says to do, which no change of the list does.
     Own,
 }
@@ -28,6 +30,7 @@ fn answer(kind: FindingKind) -> Answer {
             Answer::Change(FILTERS)
         }
         Kind::AmplifierNoBypass => Answer::Change(&["change-swap-amplifier", "change-remove-amplifier"]),
+        Kind::NoLink => Answer::Check,
         // The filter comes out, or the provider is asked what may stand there: nothing is put in.
         Kind::FilterInSatelliteLine | Kind::FilterCutsService => Answer::Own,
         // Settings, other adapters, the provider, cables to be found first.
@@ -50,7 +53,15 @@ pub(super) fn broken(seen: &Seen) -> Vec<String> {
     let left = seen.found_when_done.iter().filter(|finding| finding.weight() == Weight::Grave);
     let mut broken: Vec<_> = left
         .filter_map(|finding| {
-            let Answer::Change(kinds) = answer(finding.kind) else { return None };
+            let kinds = match answer(finding.kind) {
+                Answer::Own => return None,
+                Answer::Check => {
+                    let at = finding.at.first().and_then(|place| place.part());
+                    let named = seen.list.failed.iter().any(|room| Some(room.outlet) == at);
+                    return (!named).then(|| format!("answer: {} leads to no check", finding.kind.id()));
+                }
+                Answer::Change(kinds) => kinds,
+            };
             let at = head(house, finding.at.first());
             let answers = |change: ChangeKind| {
                 let there = Some(house.wiring.head_of(change.at())) == at

@@ -11,15 +11,17 @@ use house::record::{
 use super::Seen;
 
 pub(super) fn broken(seen: &Seen) -> Vec<String> {
-    seen.list.steps.iter().flat_map(of_step).collect()
+    let first = |place: usize| place == 0;
+    seen.list.steps.iter().enumerate().flat_map(|(place, step)| of_step(step, first(place))).collect()
 }
 
-/// What forbids a step.
-pub(super) fn of_step(step: &Step) -> Vec<String> {
+/// What forbids a step. The guard on levels adds up over the steps: only of the first can it be asked by itself.
+pub(super) fn of_step(step: &Step, is_first: bool) -> Vec<String> {
     let (before, after) = (&step.before, applied(step.change, &step.before));
     // A level that a step moves out is said at the step, where what it gives is worth that.
     let said = |why: &Refusal| {
-        matches!(why, Refusal::LevelOut { .. } | Refusal::SendsTooMuch { .. }) && !step.moves_out.is_empty()
+        let of_level = matches!(why, Refusal::LevelOut { .. } | Refusal::SendsTooMuch { .. });
+        of_level && (!is_first || !step.moves_out.is_empty())
     };
     let refused = refusal(step.change, before).filter(|why| !said(why));
     let refused = refused.map(|why| format!("it is refused: {why:?}"));

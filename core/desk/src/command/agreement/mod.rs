@@ -5,6 +5,7 @@
 //! seed of the first. All four tell the same work list, made with few draws: with how many the command makes its own is for
 //! the checks that run it (`one_verdict`).
 
+mod level;
 mod met;
 mod next;
 mod planted;
@@ -36,7 +37,7 @@ fn survey(seed: u64) -> Survey {
 
 /// Every law that is broken, and how.
 fn broken(said: &Said) -> Vec<String> {
-    [met::broken(said), wrong::broken(said), next::broken(said)].concat()
+    [met::broken(said), level::broken(said), wrong::broken(said), next::broken(said)].concat()
 }
 
 #[test]

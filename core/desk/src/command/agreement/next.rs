@@ -46,6 +46,7 @@ pub(super) fn broken(said: &Said) -> Vec<String> {
     differ("the screen's refusals", &on_screen, &most);
     broken.extend(step_by_step(said, steps));
     broken.extend(gains(said, steps));
+    broken.extend(failed(said));
     broken.extend(of_list(said, steps, &refused(" ")));
     broken
 }
@@ -138,6 +139,35 @@ fn gains(said: &Said, steps: &[Value]) -> Vec<String> {
     broken
 }
 
+/// The rooms whose tests failed, with what comes next for each: told by all, and named at the handover.
+fn failed(said: &Said) -> Vec<String> {
+    let json = said.json.worklist["failed"].as_array().unwrap();
+    let what: Vec<_> = json.iter().map(|room| said_of(room, "what")).collect();
+    let mut broken = Vec::new();
+    let words = plain(&said.words.worklist);
+    let report = texts(&said.report, "section[aria-labelledby=work] li");
+    let handover: Vec<_> = rows(&said.screens.handover).filter_map(|row| row.key.as_deref()).collect();
+    for (room, what) in json.iter().zip(&what) {
+        let outlet = room["outlet"]["id"].as_str().unwrap();
+        let on_screen = said.screens.work.iter().flat_map(rows).any(|row| {
+            row.key.as_deref() == Some(&format!("test:{outlet}"))
+                || plain(&row.head).contains(what)
+                || plain(&row.says).contains(what)
+        });
+        let told = [
+            ("command", words.contains(what)),
+            ("report", report.contains(what)),
+            ("screen", on_screen),
+            ("handover", handover.contains(&format!("test:{outlet}").as_str())),
+        ];
+        let silent: Vec<_> = told.into_iter().filter(|(_, says)| !says).map(|(who, _)| who).collect();
+        if !silent.is_empty() {
+            broken.push(format!("next: {silent:?} do not say {what:?}"));
+        }
+    }
+    broken
+}
+
 /// The list as a whole.
 fn of_list(said: &Said, steps: &[Value], refused: &[String]) -> Vec<String> {
     let mut broken = Vec::new();
@@ -154,10 +184,11 @@ fn of_list(said: &Said, steps: &[Value], refused: &[String]) -> Vec<String> {
         holds(&format!("the command does not refuse {refused:?}"), words.contains(refused));
     }
     let nothing = "No change was found that is worth the work.";
+    let is_nothing = steps.is_empty() && said.list.failed.is_empty();
     for (who, text) in
         [("the command", &words), ("the report", &report), ("the answer", &answer), ("the screen", &work)]
     {
-        holds(&format!("{who} on whether nothing is left"), text.contains(nothing) == steps.is_empty());
+        holds(&format!("{who} on whether nothing is left"), text.contains(nothing) == is_nothing);
     }
     if let Some(first) = steps.first() {
         let first = format!("First thing to do: {}", said_of(first, "what"));

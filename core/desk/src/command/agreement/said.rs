@@ -17,7 +17,8 @@ use telling::words::{Language, LengthUnit};
 
 use super::few_draws;
 use crate::command::{
-    Context, findings as found_command, forecast as forecast_command, worklist as list_command,
+    Context, findings as found_command, forecast as forecast_command, levels as levels_command,
+    worklist as list_command,
 };
 use crate::page::{Page, WIDEST};
 use crate::speak;
@@ -38,6 +39,7 @@ pub struct Json {
     pub forecast: Value,
     pub findings: Value,
     pub worklist: Value,
+    pub levels: Value,
 }
 
 /// The command's answers in words, as they stand in the terminal.
@@ -45,6 +47,7 @@ pub struct Words {
     pub forecast: String,
     pub findings: String,
     pub worklist: String,
+    pub levels: String,
 }
 
 /// The guide's screens; of a long list every page.
@@ -76,6 +79,7 @@ impl Said {
             )),
             findings: as_value(&found_command::as_json(&context, &survey, &found)),
             worklist: as_value(&list_command::as_json(&context, &survey, &list)),
+            levels: as_value(&levels_command::as_json(&survey, &list)),
         };
         let page = |tell: &dyn Fn(&mut Page)| {
             let mut page = Page::new(WIDEST, false);
@@ -86,6 +90,7 @@ impl Said {
             forecast: page(&|page| forecast_command::tell(&context, &survey, &list.as_found, page)),
             findings: page(&|page| found_command::tell(&context, &found, page)),
             worklist: page(&|page| list_command::tell(&context, &survey, &list, page)),
+            levels: page(&|page| levels_command::tell(&context, &survey, &list, page)),
         };
         let input = ReportInput::without_unknowns(&survey, &found, &list);
         let report = Html::parse_document(&report(&input, &context.language));
