@@ -114,12 +114,14 @@ pub fn entry_filter(survey: &Survey, head: SubjectId) -> EntryFilter {
         [] => wanted(ChangeKind::AddEntryFilter { behind }),
         [filter] if is_at_fault(survey, filter) => wanted(ChangeKind::SwapEntryFilter { filter: filter.id }),
         several => {
-            let in_place = several
-                .iter()
-                .find(|filter| line.holds(filter.id) || guards_own_branch(survey, head, filter));
-            match (in_place, several) {
-                (Some(filter), _) => EntryFilter::InPlace { filter: filter.id },
-                (None, [filter]) => wanted(ChangeKind::MoveEntryFilter { filter: filter.id, behind }),
+            let is_placed =
+                |filter: &&&Part| line.holds(filter.id) || guards_own_branch(survey, head, filter);
+            let placed: Vec<_> = several.iter().filter(is_placed).collect();
+            let good = placed.iter().find(|filter| !is_at_fault(survey, filter));
+            match (good, placed.as_slice(), several) {
+                (Some(filter), ..) => EntryFilter::InPlace { filter: filter.id },
+                (None, [filter, ..], _) => wanted(ChangeKind::SwapEntryFilter { filter: filter.id }),
+                (None, [], [filter]) => wanted(ChangeKind::MoveEntryFilter { filter: filter.id, behind }),
                 _ => EntryFilter::Elsewhere,
             }
         }

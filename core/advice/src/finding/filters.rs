@@ -2,13 +2,13 @@
 
 use coax::trade::FILTERS_STOP_BY;
 use house::rating::EXTENDED_D;
-use house::record::{Incoming, Part, PartKind, Plugged, ServiceKind, may_come_in};
+use house::record::{ChangeKind, Incoming, Part, PartKind, Plugged, ServiceKind, may_come_in};
 use phrase::Arg;
 
 use super::entry::as_decided;
 use super::inspection::{Inspection, has_plugged};
 use super::{Finding, FindingKind, Place};
-use crate::entry_filter::entry_filter;
+use crate::entry_filter::{EntryFilter, entry_filter};
 
 /// Labels round the top of a service or pass band (1000 for 1002).
 const TOP_TOLERANCE_MHZ: f64 = 5.0;
@@ -28,6 +28,11 @@ pub(super) fn stop_band(inspection: &Inspection<'_>) -> Vec<Finding> {
             Some(false) => {
                 let head = inspection.survey.wiring.head_of(filter.id);
                 let decided = entry_filter(inspection.survey, head);
+                // Where none is wanted, or another one does the work, it does no harm.
+                let swap = ChangeKind::SwapEntryFilter { filter: filter.id };
+                if !matches!(decided, EntryFilter::Wanted { change, .. } if change == swap) {
+                    continue;
+                }
                 let told = finding(FindingKind::FilterNotForBand)
                     .with("band", Arg::Band(EXTENDED_D.low_mhz, EXTENDED_D.high_mhz));
                 found.push(as_decided(inspection, told, decided));

@@ -101,6 +101,11 @@ pub enum Refusal {
     },
     /// The wiring belongs to somebody else: ask first.
     NotYours,
+    /// What such a splitter passes ends below what a satellite receiver behind it gets.
+    NarrowsSatellite {
+        /// The outlet with the receiver.
+        outlet: SubjectId,
+    },
     /// A room that has the network would lose it: no cable leads from the bridge's new place to it.
     CutsNetwork {
         /// The outlet of that room.
@@ -172,6 +177,9 @@ impl Refusal {
                 Phrase::new("refusal-street-side").phrase("run", naming::run_to(survey, to))
             }
             Self::NotYours => Phrase::new("refusal-not-yours"),
+            Self::NarrowsSatellite { outlet } => {
+                Phrase::new("refusal-narrows-satellite").phrase("outlet", naming::part(survey, outlet))
+            }
             Self::CutsNetwork { outlet } => {
                 Phrase::new("refusal-cuts-network").phrase("outlet", naming::part(survey, outlet))
             }
@@ -210,8 +218,21 @@ pub(super) fn own_refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal
             Some(Refusal::NotYours)
         }
         ChangeKind::MoveBridge { from, to } => network_refusal(survey, from, to),
+        ChangeKind::SwapSplitter { splitter: at, .. } | ChangeKind::MergeSplitters { upper: at, .. } => {
+            satellite_refusal(survey, at)
+        }
         _ => None,
     }
+}
+
+/// Whatever stands in a dish's line now, a splitter made for the room network ends below 2,150 MHz (EN 50494:2007).
+fn satellite_refusal(survey: &Survey, splitter: SubjectId) -> Option<Refusal> {
+    if satellite_on(survey, survey.wiring.head_of(splitter)) != Some(Sureness::Known) {
+        return None;
+    }
+    let mut below = survey.wiring.below(splitter).into_iter();
+    let outlet = below.find(|id| plugged(survey, *id, &[Plugged::SatelliteReceiver]))?;
+    Some(Refusal::NarrowsSatellite { outlet })
 }
 
 /// Where the bridge goes to another tree, the rooms of the tree that it leaves get no network any more.
