@@ -271,6 +271,9 @@ def look(command, text, name, ledger):
             comes = incoming(now, mhz)
             if not BAND[0] <= mhz <= BAND[1] or (comes is None and mhz not in measured):
                 continue
+            # A reading here answers for the channels next to it, before what comes in does (docs/method.md).
+            if mhz not in measured and any(abs(mhz - near) <= 8 for near in measured):
+                continue
             if comes is not None:
                 ledger.compare("now", f"{what} {mhz}", down["level_dbmv"]["likely"], comes - before(mhz))
             start = measured.get(mhz, None if comes is None else comes - before(mhz))

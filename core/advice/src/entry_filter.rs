@@ -8,8 +8,9 @@ use coax::trade::FILTERS_PASS;
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{
-    ChangeKind, EntryKind, EntryState, Incoming, OtherHomesLeg, Part, PartKind, ServiceKind, Sureness,
-    Survey, is_shared, leg_of, may_come_in, other_homes_leg, power_paths, satellite_on,
+    ChangeKind, EntryKind, EntryState, Incoming, OtherHomesLeg, Part, PartKind, Plugged, ServiceKind,
+    Sureness, Survey, breaks_power, is_shared, leg_of, may_come_in, other_homes_leg, power_paths,
+    satellite_on,
 };
 use phrase::{Arg, Phrase};
 
@@ -270,10 +271,10 @@ fn filters_of<'a>(survey: &'a Survey, head: SubjectId, line: &OwnLine) -> Vec<&'
     let of_device = |id: SubjectId| {
         let below = survey.wiring.below(id);
         let has_node = below.iter().any(|id| nodes.iter().any(|node| node.outlet == *id));
-        let device = |id: &SubjectId| {
-            survey.parts.get(id).and_then(|part| part.plugged.as_ref()).is_some_and(|p| !p.is_empty())
-        };
-        !has_node && !line.holds(id) && below.iter().any(device)
+        let plugged = || below.iter().filter_map(|id| survey.parts.get(id)?.plugged.as_ref()).flatten();
+        // No TV box needs a filter of its own more than the entry needs it.
+        let boxed = plugged().any(|device| *device == Plugged::TvBox);
+        !has_node && !line.holds(id) && !boxed && plugged().next().is_some()
     };
     let below = survey.wiring.below(head).into_iter();
     below
@@ -285,8 +286,7 @@ fn filters_of<'a>(survey: &'a Survey, head: SubjectId, line: &OwnLine) -> Vec<&'
 
 /// A label that does not say is given the benefit of the doubt.
 fn is_at_fault(survey: &Survey, filter: &Part) -> bool {
-    let holds_power = || power_paths(survey).iter().any(|path| path.broken_at(survey) == Some(filter.id));
-    filter.rating.stops_moca() == Some(false) || holds_power()
+    filter.rating.stops_moca() == Some(false) || breaks_power(survey, filter.id)
 }
 
 /// Whether a filter behind a common split stands before all that is one's own: it parts no adapter from another.

@@ -8,7 +8,7 @@ use coax::Span;
 use house::rating::Band;
 use house::record::{
     Asked, CableKind, Connector, EntryKind, EntryState, HowMeasured, LinkState, ModemBands, ModemGeneration,
-    OtherNetwork, Plugged, PortEnd, ReadingKind, Run, ServiceKind, Survey, TestReach, TvSignal,
+    OtherNetwork, PartKind, Plugged, PortEnd, ReadingKind, Run, ServiceKind, Survey, TestReach, TvSignal,
 };
 
 use crate::{House, good_house, part_id};
@@ -149,6 +149,14 @@ fn filter_cases() -> Vec<Case> {
     ]
 }
 
+/// The house with its forecast: few draws will do.
+fn forecast_of(house: House) -> Seen {
+    let survey = house.survey();
+    let options = advice::forecast::Options { draws: 8, seed: 1, points: 89 };
+    let forecast = advice::forecast::forecast(&survey, &options).ok();
+    Seen { survey, forecast }
+}
+
 fn split_cases() -> Vec<Case> {
     let made_for = |top| good_house().at("S1").made_for(5.0, top);
     let none_free = std::ops::RangeInclusive::new(1, 0);
@@ -177,6 +185,11 @@ fn split_cases() -> Vec<Case> {
     vec![
         case(SplitterNotForBand, made_for(1000.0), made_for(1675.0)),
         case(SplitterLabelUnknown, good_house().at("S1").with(|s| s.rating.band = None), good_house()),
+        case(
+            SplitsManyMet,
+            forecast_of(three_in_a_row(between(1.0)).wish("Attic", 100.0)),
+            forecast_of(three_in_a_row(between(1.0)).wish("Attic", 100.0).at("S3").made_for(5.0, 1000.0)),
+        ),
         case(
             SplitterForSatellite,
             good_house().at("S1").label("5-2400 MHz SATELLITE SPLITTER DC PASS").made_for(5.0, 2400.0),
@@ -289,6 +302,14 @@ fn tree_cases() -> Vec<Case> {
 }
 
 fn service_cases() -> Vec<Case> {
+    // Left over between the splitter and the office.
+    let combiner = || {
+        let house = good_house().part("D1", PartKind::SatelliteCombiner).from("S1", 2);
+        house.at("O2").from("D1", 1)
+    };
+    let drops = |drops| {
+        good_house().about_service(ServiceKind::CableInternet, move |service| service.drops_out = drops)
+    };
     let receiver = |house: House| house.outlet("O3", "Den").plugged(&[Plugged::SatelliteReceiver]);
     let three_way = || good_house().at("S1").with(|splitter| splitter.rating.legs = 3);
     let of_unknown = |house: House| {
@@ -297,6 +318,12 @@ fn service_cases() -> Vec<Case> {
     };
     let dish = || receiver(good_house().entry("E2", EntryKind::Satellite)).from("E2", 1);
     vec![
+        case(
+            CombinerInPath,
+            combiner(),
+            combiner().outlet("O3", "Den").from("D1", 2).plugged(&[Plugged::SatelliteReceiver]),
+        ),
+        case(ModemDropsOut, drops(true), drops(false)),
         case(SatelliteOnTree, receiver(three_way()).from("S1", 3), dish()),
         case(
             SatelliteOnTree,
@@ -423,6 +450,20 @@ fn level_cases() -> Vec<Case> {
                 modem.modem = Some(ModemBands { generation: None, upstream_top_mhz: Some(sends) });
             })
     };
+    let amplified_to = |ends: f64, top: f64| {
+        good_house()
+            .amplifier("A1", 1)
+            .made_for(54.0, ends)
+            .with(|amplifier| amplifier.rating.moca_bypass = Some(true))
+            .from("F1", 1)
+            .at("S1")
+            .from("A1", 1)
+            .service(ServiceKind::CableInternet, Some(top))
+    };
+    let dish = |dbmv| {
+        let house = with_tv().at("E1").with(|entry| entry.entry_kind = EntryKind::Satellite);
+        house.at("O1").plugged(&[]).at("O3").plugged(&[Plugged::SatelliteReceiver]).level(1500.0, dbmv)
+    };
     let generation = |generation| {
         good_house().about_service(ServiceKind::CableInternet, |modem| {
             modem.modem = Some(ModemBands { generation: Some(generation), upstream_top_mhz: None });
@@ -458,6 +499,18 @@ fn level_cases() -> Vec<Case> {
         case(LevelNotRecommended, modem(-8.0), modem(-6.5)),
         // 50 dBmV: "DOCSIS 3.1 cable modem transmit power", volpefirm.com.
         case(ModemSendsHigh, sends(51.0), sends(49.0)),
+        // 40 dBmV: the same article.
+        case(ModemSendsLow, sends(35.0), sends(41.0)),
+        // -13 to +17 dBmV, 47 to 77 dBuV: EN 60728-1, as a published compendium gives it.
+        case(LevelOutsideGuide, dish(-14.0), dish(-12.0)),
+        // An amplifier to 1002 MHz before a service to 1218 MHz, and to 1002 MHz.
+        case(AmplifierEndsBelow, amplified_to(1002.0, 1218.0), amplified_to(1002.0, 1002.0)),
+        case(AmplifierEndsBelow, amplified_to(1218.0, 1794.0), amplified_to(1218.0, 1218.0)),
+        case(
+            ModemReachUnknown,
+            good_house().service(ServiceKind::CableInternet, None),
+            generation(ModemGeneration::V3_0),
+        ),
         // Before the TV lie a 3-way (5 to 7 dB a leg), 10 m of cable (about 2 dB) and four runs that nobody measured, up to
         // 30 m each: 8 to 25 dB in all. -12 is the least (SCTE 40, from memory).
         case(

@@ -1,11 +1,14 @@
 //! Amplifiers and the way between adapters.
 
+use coax::trade::EDGE_TOLERANCE;
 use facts::fact::SubjectId;
+use house::naming;
 use house::record::{Part, PartKind, Plugged, Service, ServiceKind};
 use phrase::Arg;
 
 use super::inspection::{Inspection, Standing, has_plugged};
 use super::{Finding, FindingKind, Place};
+use crate::level::served_outlets;
 
 /// Amplifiers without a by-pass, or of which that is not known, by where they stand towards the adapters.
 pub(super) fn by_pass(inspection: &Inspection<'_>) -> Vec<Finding> {
@@ -52,6 +55,38 @@ pub(super) fn return_band(inspection: &Inspection<'_>) -> Vec<Finding> {
             })
         })
         .collect()
+}
+
+/// Amplifiers that end below what a service behind them uses: the first such device of each service. A device on the port
+/// that is not amplified is not concerned.
+pub(super) fn forward_band(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let survey = inspection.survey;
+    let tops = |kind| survey.services_of(kind).find_map(|service| service.top_mhz);
+    let mut found: Vec<Finding> = Vec::new();
+    for served in served_outlets(survey) {
+        let Some(top) = tops(served.service) else { continue };
+        for amplifier in survey.wiring.way_up(served.outlet).iter().filter_map(|id| survey.parts.get(id)) {
+            let ends = amplifier.rating.band.map(|band| band.high_mhz);
+            let short = ends.filter(|ends| ends + EDGE_TOLERANCE.value() < top);
+            let (PartKind::Amplifier, Some(ends)) = (amplifier.kind, short) else { continue };
+            let port = port_towards(inspection, amplifier.id, served.outlet);
+            if amplifier.rating.modem_port && port == Some(amplifier.outputs()) {
+                continue;
+            }
+            found.push(
+                Finding::new(
+                    FindingKind::AmplifierEndsBelow,
+                    vec![Place::Part(amplifier.id), Place::Part(served.outlet)],
+                )
+                .phrase("amplifier", inspection.name(amplifier.id))
+                .phrase("outlet", inspection.name(served.outlet))
+                .phrase("service", naming::service(served.service))
+                .with("ends", Arg::Frequency(ends))
+                .with("top", Arg::Frequency(top)),
+            );
+        }
+    }
+    found
 }
 
 fn is_modem(part: &Part) -> bool {

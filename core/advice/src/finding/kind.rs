@@ -106,6 +106,8 @@ kinds! {
     DcBroken = "dc-broken", Grave, Survey, &[PoweredLeg, SuppliesFirst];
     /// An amplifier on the way to a modem returns less than the modem sends.
     AmplifierReturnNarrow = "amplifier-return-narrow", Grave, Survey, UNSCREW;
+    /// An amplifier on the way to a TV or modem ends below what the service uses.
+    AmplifierEndsBelow = "amplifier-ends-below", Grave, Survey, UNSCREW;
     /// An adapter sees more nodes than are known.
     NodesMoreThanKnown = "nodes-more-than-known", Grave, CommonPractice, ENTRY_LOOK;
     /// A room's adapter hears no other.
@@ -127,6 +129,8 @@ kinds! {
     SplitterTooLarge = "splitter-too-large", Costly, Published, UNSCREW;
     /// Two splitters side by side where one would do.
     SplittersInCascade = "splitters-in-cascade", Costly, Published, UNSCREW;
+    /// A TV and satellite combiner stands on a path, and no dish is known.
+    CombinerInPath = "combiner-in-path", Costly, CommonPractice, UNSCREW;
     /// Many splits in a row.
     SplitsMany = "splits-many", Costly, CommonPractice, UNSCREW;
     /// Adapters hang on different outputs of one amplifier.
@@ -143,6 +147,8 @@ kinds! {
     ConnectorStreetSide = "connector-street-side", Costly, CommonPractice, ENTRY_LOOK;
     /// A cable service reaches into the MoCA band on the adapters' tree.
     ServiceInBand = "service-in-band", Costly, Published, ENTRY;
+    /// A modem whose internet drops out shares an outlet or a splitter with an adapter and has no filter.
+    ModemDropsOut = "modem-drops-out", Costly, CommonPractice, UNSCREW;
     /// The version between an adapter and the bridge is slower than what is wanted.
     VersionTooSlow = "version-too-slow", Costly, Published, LOOK;
     /// Another network on the wire leaves ours fewer channels than it could use.
@@ -209,6 +215,8 @@ kinds! {
     GroundBlockNotSeen = "ground-block-not-seen", Note, Published, ENTRY_LOOK;
     /// The building shares its coax and a filter is there.
     SharedBuilding = "shared-building", Note, Published, LOOK;
+    /// Many splits in a row, all of them made for the band, and the rooms get what is wished.
+    SplitsManyMet = "splits-many-met", Note, CommonPractice, LOOK;
     /// The band of a splitter or tap on a path is not known.
     SplitterLabelUnknown = "splitter-label-unknown", Note, Survey, LOOK;
     /// A splitter or tap on a path is made for satellite signals too, by its label.
@@ -239,6 +247,10 @@ kinds! {
     DcFeed = "dc-feed", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
     /// DC goes over one run.
     DcFeedDirect = "dc-feed-direct", Note, CommonPractice, &[PoweredLeg, SuppliesFirst];
+    /// A modem sends less than is recommended.
+    ModemSendsLow = "modem-sends-low", Note, Published, LOOK;
+    /// Nobody knows how far a modem reaches, and the network uses channels that it may listen to.
+    ModemReachUnknown = "modem-reach-unknown", Note, Published, LOOK;
     /// A level inside what a TV or modem is made for, outside what is recommended.
     LevelNotRecommended = "level-not-recommended", Note, CommonPractice, LOOK;
     /// A digital signal arrives with little margin over its noise.

@@ -7,7 +7,7 @@ use phrase::{Arg, Phrase};
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
 use crate::forecast::MeteredAt;
-use crate::level::{self, ANALOG_TV, MODEM_SENDS, Options, Served, Window, served_outlets};
+use crate::level::{self, ANALOG_TV, MODEM_SENDS, Options, Served, Window, modem_sends_most, served_outlets};
 use crate::verdict::{Beside, LevelHeld, levels_beside, place_phrase};
 
 /// Measured levels outside their window, the one furthest outside for each service at each outlet; where all are inside,
@@ -71,11 +71,19 @@ fn side(window: &Window, dbmv: f64) -> &'static str {
 fn needs_of(kind: FindingKind, window: &Window) -> Phrase {
     match (kind, window.recommended) {
         (FindingKind::LevelBelowRule, _) => needs(&ANALOG_TV),
-        (FindingKind::LevelNotRecommended, Some(margin)) => Phrase::new("level-between")
-            .with("low", Arg::Level(margin.low_dbmv))
-            .with("high", Arg::Level(margin.high_dbmv)),
+        (FindingKind::LevelNotRecommended, Some(_)) => recommended(window),
         _ => needs(window),
     }
+}
+
+fn recommended(window: &Window) -> Phrase {
+    window.recommended.map_or_else(
+        || needs(window),
+        |margin| {
+            let between = Phrase::new("level-between").with("low", Arg::Level(margin.low_dbmv));
+            between.with("high", Arg::Level(margin.high_dbmv))
+        },
+    )
 }
 
 pub(super) fn needs(window: &Window) -> Phrase {
@@ -88,20 +96,30 @@ pub(super) fn needs(window: &Window) -> Phrase {
     }
 }
 
-/// Modems that send near the most they can.
+/// Modems that send near the most they can, or less than is recommended.
 pub(super) fn modem_sends(inspection: &Inspection<'_>) -> Vec<Finding> {
     let survey = inspection.survey;
+    let mut modems = survey.services_of(ServiceKind::CableInternet);
+    let most = modems.find_map(|service| service.modem?.generation).map(modem_sends_most);
     served_outlets(survey)
         .into_iter()
         .filter(|served| served.service == ServiceKind::CableInternet)
         .filter_map(|served| {
-            let sends = level::sends(survey, served.outlet).filter(|dbmv| !MODEM_SENDS.holds(*dbmv))?;
-            Some(
-                Finding::new(FindingKind::ModemSendsHigh, vec![Place::Part(served.outlet)])
-                    .phrase("outlet", inspection.name(served.outlet))
-                    .phrase("needs", needs(&MODEM_SENDS))
-                    .with("level", Arg::Level(sends)),
-            )
+            let sends = level::sends(survey, served.outlet)?;
+            let kind = match () {
+                () if !MODEM_SENDS.holds(sends) => FindingKind::ModemSendsHigh,
+                () if !MODEM_SENDS.has_margin(sends) => FindingKind::ModemSendsLow,
+                () => return None,
+            };
+            let finding = Finding::new(kind, vec![Place::Part(served.outlet)])
+                .phrase("outlet", inspection.name(served.outlet))
+                .phrase("needs", recommended(&MODEM_SENDS))
+                .with("level", Arg::Level(sends));
+            // What it is made for, where that is known, beside what is recommended.
+            Some(match most {
+                Some((most, _)) => finding.text("known", "yes").with("most", Arg::Level(most)),
+                None => finding.text("known", "no").with("most", Arg::Level(0.0)),
+            })
         })
         .collect()
 }

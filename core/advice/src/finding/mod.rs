@@ -43,6 +43,7 @@ pub use caution::Caution;
 use inspection::Inspection;
 pub use kind::{FindingKind, Grounds, Weight};
 pub use place::Place;
+pub(crate) use services::drops_out_beside_adapter;
 
 /// Looks at a house for one kind of finding, or a few of one theme.
 type Detector = fn(&Inspection<'_>) -> Vec<Finding>;
@@ -66,15 +67,19 @@ const DETECTORS: &[Detector] = &[
     legs::crowded_ports,
     amplifiers::by_pass,
     amplifiers::return_band,
+    amplifiers::forward_band,
     runs::long_or_thin,
     runs::connectors,
     trees::loose_parts,
     trees::bridges,
     tags::used_twice,
     satellite::on_the_tree,
+    satellite::combiners,
     services::in_the_band,
     services::other_networks,
     services::modems,
+    services::drop_outs,
+    services::reach_unknown,
     networks::channels,
     networks::nodes_seen,
     power::feeds,

@@ -2,11 +2,12 @@
 
 use house::naming;
 use house::rating::EXTENDED_D;
-use house::record::{PartKind, Plugged, ServiceKind, may_come_in};
+use house::record::{ModemGeneration, Part, PartKind, Plugged, ServiceKind, Survey, may_come_in};
 use phrase::Arg;
 
 use super::inspection::{Inspection, has_plugged};
 use super::{Finding, FindingKind, Place};
+use crate::forecast::Node;
 
 /// Cable services that reach into the MoCA band on a tree with adapters.
 pub(super) fn in_the_band(inspection: &Inspection<'_>) -> Vec<Finding> {
@@ -73,9 +74,68 @@ pub(super) fn modems(inspection: &Inspection<'_>) -> Vec<Finding> {
         .collect()
 }
 
+/// Modems of which nobody knows how far they reach, on a tree whose network uses channels that the newest may listen to.
+/// Before a forecast is made, the whole band counts as used.
+pub(super) fn reach_unknown(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let survey = inspection.survey;
+    let mut internet = survey.services_of(ServiceKind::CableInternet).peekable();
+    let unknown = internet.peek().is_some() && internet.all(|service| service.may_reach_mhz().is_none());
+    let used = match inspection.forecast {
+        Some(forecast) => lowest_edge(&forecast.channels),
+        None => Some(EXTENDED_D.low_mhz),
+    };
+    let may_reach = ModemGeneration::V4_0.may_reach_mhz();
+    let Some(lowest) = used.filter(|lowest| unknown && *lowest < may_reach) else { return Vec::new() };
+    let heads = inspection.heads_with_nodes();
+    inspection
+        .parts(&[PartKind::Outlet])
+        .filter(|outlet| has_plugged(outlet, Plugged::Modem) && !outlet.device_filter)
+        .filter(|outlet| {
+            heads.contains(&survey.wiring.head_of(outlet.id)) && !is_filtered(inspection, outlet.id)
+        })
+        .map(|outlet| {
+            Finding::new(FindingKind::ModemReachUnknown, vec![Place::Part(outlet.id)])
+                .phrase("outlet", inspection.name(outlet.id))
+                .with("used", Arg::Frequency(lowest))
+                .with("reaches", Arg::Frequency(may_reach))
+        })
+        .collect()
+}
+
+/// The lower edge of the lowest channel, MHz.
+fn lowest_edge(channels: &[(f64, f64)]) -> Option<f64> {
+    channels.iter().map(|(centre, width)| centre - width / 2.0).min_by(f64::total_cmp)
+}
+
 /// Whether a filter right before the outlet keeps the network from it.
 fn is_filtered(inspection: &Inspection<'_>, outlet: facts::fact::SubjectId) -> bool {
     let feeder =
         inspection.survey.wiring.feed(outlet).and_then(|feed| inspection.survey.parts.get(&feed.part));
     feeder.is_some_and(|part| part.kind == PartKind::EntryFilter)
+}
+
+/// Modems without a filter whose internet drops out, where an adapter is at the same outlet or splitter: whatever the modem's
+/// generation, so loud a neighbour may be what disturbs it (common practice, no source).
+pub(super) fn drop_outs(inspection: &Inspection<'_>) -> Vec<Finding> {
+    inspection
+        .parts(&[PartKind::Outlet])
+        .filter(|outlet| drops_out_beside_adapter(inspection.survey, &inspection.nodes, outlet))
+        .map(|outlet| {
+            Finding::new(FindingKind::ModemDropsOut, vec![Place::Part(outlet.id)])
+                .phrase("outlet", inspection.name(outlet.id))
+        })
+        .collect()
+}
+
+/// Whether the internet drops out at a modem without a filter that shares its outlet or its splitter with an adapter.
+pub(crate) fn drops_out_beside_adapter(survey: &Survey, nodes: &[Node], outlet: &Part) -> bool {
+    let drops = survey.services_of(ServiceKind::CableInternet).any(|service| service.drops_out);
+    let feeder = survey.wiring.feed(outlet.id).and_then(|feed| survey.parts.get(&feed.part));
+    let filtered = outlet.device_filter || feeder.is_some_and(|part| part.kind == PartKind::EntryFilter);
+    let split = feeder.filter(|part| matches!(part.kind, PartKind::Splitter | PartKind::Tap));
+    let beside = |node: &Node| {
+        let feed = survey.wiring.feed(node.outlet).map(|feed| feed.part);
+        node.outlet == outlet.id || (feed.is_some() && feed == split.map(|split| split.id))
+    };
+    drops && has_plugged(outlet, Plugged::Modem) && !filtered && nodes.iter().any(beside)
 }

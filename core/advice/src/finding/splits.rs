@@ -1,6 +1,6 @@
 //! How often the signal is split: more legs than used, two splitters where one would do, many splits in a row.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use coax::trade::smallest_splitter;
 use facts::fact::SubjectId;
@@ -9,6 +9,7 @@ use phrase::Arg;
 
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
+use crate::verdict::answers;
 
 /// A saving below this is not worth a finding.
 const LEAST_SAVING_DB: f64 = 1.5;
@@ -116,29 +117,42 @@ pub(super) fn cascades(inspection: &Inspection<'_>) -> Vec<Finding> {
     found
 }
 
-/// Outlets with an adapter below many splits in a row, one finding a tree.
+/// Outlets with an adapter below many splits in a row, one finding a tree. Where all of these splits are made for the band
+/// and the room gets what is wished, it is no more than good to know.
 pub(super) fn many(inspection: &Inspection<'_>) -> Vec<Finding> {
-    let mut by_head: BTreeMap<SubjectId, (usize, Vec<SubjectId>)> = BTreeMap::new();
+    let survey = inspection.survey;
+    let met: BTreeSet<_> = inspection
+        .forecast
+        .map(|forecast| answers(survey, forecast))
+        .unwrap_or_default()
+        .into_iter()
+        .filter(|answer| answer.met.is_met())
+        .filter_map(|answer| answer.outlet.map(|outlet| outlet.outlet))
+        .collect();
+    let mut by_head: BTreeMap<(SubjectId, FindingKind), (usize, Vec<SubjectId>)> = BTreeMap::new();
     for node in &inspection.nodes {
-        let way = inspection.survey.wiring.way_up(node.outlet);
-        let is_split = |id: &&SubjectId| {
-            inspection
-                .survey
-                .parts
-                .get(id)
-                .is_some_and(|part| matches!(part.kind, PartKind::Splitter | PartKind::Tap))
+        let way = survey.wiring.way_up(node.outlet);
+        let splits: Vec<_> = way
+            .iter()
+            .filter_map(|id| survey.parts.get(id))
+            .filter(|part| matches!(part.kind, PartKind::Splitter | PartKind::Tap))
+            .collect();
+        let rated = splits.iter().all(|part| part.rating.made_for_moca() == Some(true));
+        let kind = if rated && (node.bridge || met.contains(&node.outlet)) {
+            FindingKind::SplitsManyMet
+        } else {
+            FindingKind::SplitsMany
         };
-        let splits = way.iter().filter(is_split).count();
-        if let Some(head) = way.last().filter(|_| splits >= MANY_SPLITS) {
-            let (most, outlets) = by_head.entry(*head).or_default();
-            *most = splits.max(*most);
+        if let Some(head) = way.last().filter(|_| splits.len() >= MANY_SPLITS) {
+            let (most, outlets) = by_head.entry((*head, kind)).or_default();
+            *most = splits.len().max(*most);
             outlets.push(node.outlet);
         }
     }
     by_head
-        .into_values()
-        .map(|(most, outlets)| {
-            Finding::new(FindingKind::SplitsMany, outlets.iter().copied().map(Place::Part).collect())
+        .into_iter()
+        .map(|((_, kind), (most, outlets))| {
+            Finding::new(kind, outlets.iter().copied().map(Place::Part).collect())
                 .with("splits", Arg::Count(most as u64))
                 .with("outlets", inspection.names(outlets))
         })

@@ -24,6 +24,8 @@ pub struct OutletDone {
     pub sends: Option<DoneLevel>,
     /// How the error ratios read here lie to what is needed: work on the levels is not known to change it.
     pub clean: Option<Fit>,
+    /// How a break on the way counts that the work leaves as it is.
+    pub broken: Option<Fit>,
 }
 
 /// A level now and when some work is done.
@@ -60,7 +62,7 @@ impl OutletDone {
             return Fit::Outside;
         }
         let levels = self.down.iter().chain(&self.sends).map(DoneLevel::fits);
-        levels.chain(self.clean).max().unwrap_or(Fit::NotKnown)
+        levels.chain(self.clean).chain(self.broken).max().unwrap_or(Fit::NotKnown)
     }
 }
 
@@ -86,6 +88,7 @@ impl OutletLevels {
             down: self.down.iter().filter_map(|down| down_when_done(down, change)).collect(),
             sends: self.up.iter().find_map(|up| sends_when_done(up, change)),
             clean: self.is_clean(),
+            broken: self.broken.and_then(|broken| broken.fit_after(change)),
         }
     }
 }

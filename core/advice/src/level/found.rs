@@ -7,6 +7,7 @@ use facts::fact::SubjectId;
 use house::record::{ReadingKind, ServiceKind, Survey};
 
 use super::Options;
+use super::broken::{Broken, broken};
 use super::clean::{CleanNeed, clean_need_of, ratios_at};
 use super::incoming::{Incoming, Metered, metered_on};
 use super::outlets::{Served, measured_at, served_outlets};
@@ -53,6 +54,8 @@ pub struct OutletLevels {
     pub down: Vec<DownLevel>,
     /// Towards the street, for a modem: low and high in its band.
     pub up: Vec<UpLevel>,
+    /// Where nothing gets through, or the modem is not heard.
+    pub broken: Option<Broken>,
     /// How clean it arrives: each error ratio read here, MHz and dB, by frequency.
     pub ratios: Vec<(f64, f64)>,
     /// What the service needs of these.
@@ -171,6 +174,7 @@ fn at_outlet(
         service: served.service,
         down: down.collect(),
         up: up.collect(),
+        broken: broken(survey, served, gains),
         ratios: ratios_at(survey, served.outlet),
         clean_need: clean_need_of(survey, served.service),
     }

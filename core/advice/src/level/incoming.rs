@@ -19,7 +19,7 @@ pub(crate) const NEIGHBOUR_MHZ: f64 = 8.0;
 const SAME_MHZ: f64 = 1e-9;
 
 /// Where less than this arrives the way is broken, and a level behind it says nothing of what comes in, dB.
-const STILL_ON_THE_WAY_DB: f64 = -45.0;
+pub(super) const STILL_ON_THE_WAY_DB: f64 = -45.0;
 
 /// One place on a tree at which levels were measured.
 pub(crate) struct Metered {

@@ -4,6 +4,7 @@
 //! level anywhere on the tree none is claimed, only gains and losses on the way and the change of them. This folder says nothing
 //! about the room network (forecast) and proposes nothing (findings, refusals).
 
+mod broken;
 mod change;
 mod clean;
 mod done;
@@ -16,6 +17,7 @@ mod solve;
 mod told;
 mod window;
 
+pub use broken::Broken;
 pub use change::{BandChange, OutletChange, change};
 pub(crate) use change::{Beside, NOTICEABLE_DB};
 pub(crate) use clean::ratios_at;
@@ -31,7 +33,8 @@ pub use outlets::{Served, served_outlets};
 pub(crate) use outlets::{is_joined, measured_at};
 pub use told::{LevelTold, told};
 pub use window::{
-    ANALOG_TV, ANTENNA_TV, BOTH_TV, DIGITAL_TV, MODEM_RECEIVES, MODEM_SENDS, Recommended, Window,
+    ANALOG_TV, ANTENNA_TV, BOTH_TV, DIGITAL_TV, EN_64_QAM, EN_256_QAM, EN_ANALOG_TV, EN_ANTENNA_TV,
+    MODEM_RECEIVES, MODEM_SENDS, Recommended, SATELLITE, Window, european_windows_of,
     least_visual_millivolts, least_visual_millivolts_at_drop, level_of_millivolts, modem_sends_most,
     window_of,
 };

@@ -1,19 +1,32 @@
 //! Which outlet gets which service, and at which frequencies that is looked at.
 
-use coax::trade::{CABLE_TOP, CABLE_TOP_3_1};
+use coax::trade::{CABLE_TOP, CABLE_TOP_4_0};
 use facts::fact::SubjectId;
 use house::record::{EntryState, Incoming, Part, PartKind, Plugged, ReadingKind, ServiceKind, Survey};
 
 /// The lowest channel of cable and antenna TV (channel 2 begins at 54 MHz, CTA-542-D as quoted in trade tables).
 const LOWEST_TV_MHZ: f64 = 57.0;
 /// Where cable services end unless somebody said otherwise, and how far levels are looked at, MHz.
-const CABLE_TOP_MHZ: (f64, f64) = (CABLE_TOP.value(), CABLE_TOP_3_1.value());
+const CABLE_TOP_MHZ: (f64, f64) = (CABLE_TOP.value(), CABLE_TOP_4_0.value());
 /// The top of antenna TV (channel 36 ends at 608 MHz; from memory).
 const ANTENNA_TOP_MHZ: f64 = 605.0;
 /// Satellite intermediate frequency, MHz (EN 50607:2015 and EN 50494:2007).
 const SATELLITE_MHZ: (f64, f64) = (950.0, 2150.0);
 /// Lower edge of what a modem sends, and its upper edge unless somebody said otherwise, MHz.
 const UPSTREAM_MHZ: (f64, f64) = (5.0, 42.0);
+/// Where the way to the house begins over each way back, MHz: 54 over 42 ("Understanding Band Splits in Two-Way Networks",
+/// broadbandlibrary.com, has 52 over 30), 108 over 85 and 258 over 204 (blueflymedia.com); 85 over 65 and, where the split is
+/// ultra-high, 372, 492, 602 and 834 from memory.
+const SPLITS_MHZ: [(f64, f64); 8] = [
+    (42.0, 54.0),
+    (65.0, 85.0),
+    (85.0, 108.0),
+    (204.0, 258.0),
+    (300.0, 372.0),
+    (396.0, 492.0),
+    (492.0, 602.0),
+    (684.0, 834.0),
+];
 
 /// A service that arrives at an outlet.
 #[derive(Debug, Clone, PartialEq)]
@@ -80,9 +93,7 @@ fn down_of(survey: &Survey, service: ServiceKind) -> [f64; 3] {
         ServiceKind::SatelliteTv => SATELLITE_MHZ,
         ServiceKind::AntennaTv => (LOWEST_TV_MHZ, stated.unwrap_or(ANTENNA_TOP_MHZ)),
         ServiceKind::CableInternet => {
-            // Towards the house a modem listens above what it sends.
-            let low = up_of(survey)[1] * 1.3;
-            (low.max(LOWEST_TV_MHZ), stated.unwrap_or(CABLE_TOP_MHZ.0))
+            (lowest_down(upstream_top(survey)).max(LOWEST_TV_MHZ), stated.unwrap_or(CABLE_TOP_MHZ.0))
         }
         _ => (LOWEST_TV_MHZ, stated.unwrap_or(CABLE_TOP_MHZ.0)),
     };
@@ -92,12 +103,22 @@ fn down_of(survey: &Survey, service: ServiceKind) -> [f64; 3] {
     [low, f64::midpoint(low, high), high]
 }
 
-fn up_of(survey: &Survey) -> [f64; 2] {
+/// The middle of the lowest channel towards the house above what a modem sends: just above the split that is usual there, or
+/// as much above it as splits are.
+fn lowest_down(upstream_top: f64) -> f64 {
+    let split = SPLITS_MHZ.into_iter().find(|(up, _)| *up >= upstream_top);
+    split.map_or(upstream_top * 1.22, |(_, down)| down) + 3.0
+}
+
+fn upstream_top(survey: &Survey) -> f64 {
     let stated =
         survey.services_of(ServiceKind::CableInternet).find_map(house::record::Service::upstream_top_mhz);
+    stated.unwrap_or(UPSTREAM_MHZ.1)
+}
+
+fn up_of(survey: &Survey) -> [f64; 2] {
     // Just inside the band: its lowest frequency and a channel's middle below its top.
-    let high = stated.unwrap_or(UPSTREAM_MHZ.1);
-    [UPSTREAM_MHZ.0, (high - 3.0).max(UPSTREAM_MHZ.0 + 1.0)]
+    [UPSTREAM_MHZ.0, (upstream_top(survey) - 3.0).max(UPSTREAM_MHZ.0 + 1.0)]
 }
 
 /// The levels measured at a part, by rising frequency.

@@ -11,7 +11,7 @@ use super::done::{DoneLevel, OutletDone};
 use super::fit::Fit;
 use super::found::{DownLevel, Levels, OutletLevels};
 use super::moved::MovedOut;
-use super::window::Window;
+use super::window::{Window, european_windows_of};
 
 impl DownLevel {
     /// What is known of the level here: what was measured goes before what was worked out.
@@ -45,7 +45,8 @@ impl OutletLevels {
             let dbmv = up.sends?;
             Some(Fit::of(&up.window, Span { low: dbmv, likely: dbmv, high: dbmv }))
         });
-        down.chain(up).chain(self.is_clean()).max().unwrap_or(Fit::NotKnown)
+        let broken = self.broken.map(|broken| broken.fit());
+        down.chain(up).chain(self.is_clean()).chain(broken).max().unwrap_or(Fit::NotKnown)
     }
 
     /// Whether every error ratio read here is enough.
@@ -185,7 +186,9 @@ pub fn told(survey: &Survey, levels: &Levels, changes: &[OutletChange]) -> Vec<L
         }
         now.extend(found.sends().map(|dbmv| Phrase::new("levels-sends").with("level", Arg::Level(dbmv))));
         now.extend(found.ratios_told());
+        now.extend(found.broken.map(|broken| broken.phrase(survey)));
         let mut needs: Vec<_> = found.windows().flat_map(|window| window.told()).collect();
+        needs.extend(european_windows_of(survey, found.service).iter().map(Window::phrase));
         needs.extend(found.clean_need.filter(|_| !found.ratios.is_empty()).map(|need| need.phrase()));
         let change =
             changes.iter().find(|change| change.outlet == found.outlet && change.service == found.service);

@@ -69,14 +69,19 @@ pub const MODEM_RECEIVES: Window = Window {
     recommended: Some(Recommended { low_dbmv: -7.0, high_dbmv: 7.0, backing: Backing::CommonPractice }),
 };
 
-/// At what level a cable modem sends when all is well: up to 50 dBmV with up to four channels. An article on DOCSIS 3.1
-/// transmit power, volpefirm.com, gives 40 to 50; below 40 nothing is wrong inside the house, so no lower edge is kept.
+/// At what level a cable modem sends when all is well: 40 to 50 dBmV with up to four channels. An article on DOCSIS 3.1
+/// transmit power, volpefirm.com. Above it runs short of what it can send ([`modem_sends_most`]); below nothing is lost, so
+/// that no lower edge is needed, only recommended.
 pub const MODEM_SENDS: Window = Window {
     name: "modem-sends",
     low_dbmv: None,
     high_dbmv: Some(50.0),
     backing: Backing::Published("\"DOCSIS 3.1 cable modem transmit power\", volpefirm.com"),
-    recommended: None,
+    recommended: Some(Recommended {
+        low_dbmv: 40.0,
+        high_dbmv: 50.0,
+        backing: Backing::Published("\"DOCSIS 3.1 cable modem transmit power\", volpefirm.com"),
+    }),
 };
 
 /// Antenna TV at the input of a TV: -83 to -5 dBm (-34.25 to +43.75 dBmV) is where a tuner works (ATSC A/74:2010, 5.1, as
@@ -97,12 +102,63 @@ pub const ANTENNA_TV: Window = Window {
     }),
 };
 
+/// What EN 60728-1 wants at an outlet, as a published compendium of a maker of antenna equipment gives it; its dBuV less 60 are
+/// dBmV.
+const EN_OUTLET: Backing = Backing::Published("EN 60728-1, as a published compendium gives it");
+
+const fn en_outlet(name: &'static str, low_dbuv: f64, high_dbuv: f64) -> Window {
+    Window {
+        name,
+        low_dbmv: Some(low_dbuv - 60.0),
+        high_dbmv: Some(high_dbuv - 60.0),
+        backing: EN_OUTLET,
+        recommended: None,
+    }
+}
+
+/// Satellite intermediate frequency at an outlet: 47 to 77 dBuV.
+pub const SATELLITE: Window = en_outlet("satellite", 47.0, 77.0);
+/// Analog TV at an outlet in Europe: 60 to 77 dBuV.
+pub const EN_ANALOG_TV: Window = en_outlet("en-analog-tv", 60.0, 77.0);
+/// 256-QAM, TV or modem, at an outlet in Europe: 54 to 74 dBuV.
+pub const EN_256_QAM: Window = en_outlet("en-256-qam", 54.0, 74.0);
+/// 64-QAM, TV or modem, at an outlet in Europe: 47 to 67 dBuV.
+pub const EN_64_QAM: Window = en_outlet("en-64-qam", 47.0, 67.0);
+/// Antenna TV (DVB-T, 64-QAM) at an outlet in Europe: 45 to 74 dBuV.
+pub const EN_ANTENNA_TV: Window = en_outlet("en-antenna-tv", 45.0, 74.0);
+
+/// What is wanted at an outlet in Europe: told beside [`window_of`], and judged nowhere, since nobody says on which side of
+/// the ocean a house stands.
+pub fn european_windows_of(survey: &Survey, service: ServiceKind) -> &'static [Window] {
+    match service {
+        ServiceKind::CableTv if cable_tv(survey).name == ANALOG_TV.name => &[EN_ANALOG_TV],
+        ServiceKind::CableTv if cable_tv(survey).name == BOTH_TV.name => {
+            &[EN_ANALOG_TV, EN_256_QAM, EN_64_QAM]
+        }
+        ServiceKind::CableTv | ServiceKind::CableInternet => &[EN_256_QAM, EN_64_QAM],
+        ServiceKind::AntennaTv => &[EN_ANTENNA_TV],
+        _ => &[],
+    }
+}
+
 /// Meters and our own words show levels in tenths: a level that reads like the edge is not outside, dB.
 const SHOWN_APART_DB: f64 = 0.05;
 
 impl Window {
     /// Every window.
-    pub const ALL: [Self; 6] = [ANALOG_TV, DIGITAL_TV, BOTH_TV, MODEM_RECEIVES, MODEM_SENDS, ANTENNA_TV];
+    pub const ALL: [Self; 11] = [
+        ANALOG_TV,
+        DIGITAL_TV,
+        BOTH_TV,
+        MODEM_RECEIVES,
+        MODEM_SENDS,
+        ANTENNA_TV,
+        SATELLITE,
+        EN_ANALOG_TV,
+        EN_256_QAM,
+        EN_64_QAM,
+        EN_ANTENNA_TV,
+    ];
 
     /// Whether a level lies in it, edges included, and what a meter would show as the edge.
     pub fn holds(&self, dbmv: f64) -> bool {
@@ -147,6 +203,7 @@ pub fn window_of(survey: &Survey, service: ServiceKind) -> Option<Window> {
         ServiceKind::CableTv => Some(cable_tv(survey)),
         ServiceKind::CableInternet => Some(MODEM_RECEIVES),
         ServiceKind::AntennaTv => Some(ANTENNA_TV),
+        ServiceKind::SatelliteTv => Some(SATELLITE),
         _ => None,
     }
 }
@@ -199,6 +256,18 @@ mod tests {
         for (edge, dbm) in edges.into_iter().zip([-83.0, -68.0, -8.0, -5.0]) {
             assert!((edge.unwrap_or_default() - (dbm + 48.7506)).abs() < 0.01, "{edge:?} is not {dbm} dBm");
         }
+    }
+
+    /// EN 60728-1 in dBuV, as a published compendium gives it; dBmV = dBuV - 60 (Application Note 808, 2002).
+    #[test]
+    fn the_windows_at_outlets_are_en_60728_1s() {
+        let dbuv =
+            |window: Window| [window.low_dbmv, window.high_dbmv].map(|edge| edge.map(|dbmv| dbmv + 60.0));
+        assert_eq!(dbuv(SATELLITE), [Some(47.0), Some(77.0)]);
+        assert_eq!(dbuv(EN_ANALOG_TV), [Some(60.0), Some(77.0)]);
+        assert_eq!(dbuv(EN_256_QAM), [Some(54.0), Some(74.0)]);
+        assert_eq!(dbuv(EN_64_QAM), [Some(47.0), Some(67.0)]);
+        assert_eq!(dbuv(EN_ANTENNA_TV), [Some(45.0), Some(74.0)]);
     }
 
     #[test]

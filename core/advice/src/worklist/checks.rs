@@ -46,8 +46,8 @@ impl FailedRoom {
     }
 }
 
-/// The rooms whose tests failed, in the forecast's order, then other outlets with tests, and where the bridge's own adapter
-/// hears no other, or not always, the bridge; nothing comes next for them yet.
+/// The rooms whose tests failed, what is graver first, else in the forecast's order; the bridge too where its own adapter
+/// hears no other, or not always. Nothing comes next for them yet.
 pub(super) fn failed(survey: &Survey, forecast: &Forecast) -> Vec<FailedRoom> {
     let rooms = forecast.rooms.iter().map(|room| room.outlet);
     let of_forecast: BTreeSet<_> = rooms.clone().collect();
@@ -59,7 +59,8 @@ pub(super) fn failed(survey: &Survey, forecast: &Forecast) -> Vec<FailedRoom> {
         let of_link = |fault: &Fault| matches!(fault, Fault::NoLink | Fault::ComesAndGoes);
         Some(verdict.outlet) != forecast.bridge || verdict.faults.iter().any(of_link)
     };
-    all.map(|outlet| RoomVerdict::at(survey, outlet, Some(forecast)))
+    let mut failed: Vec<_> = all
+        .map(|outlet| RoomVerdict::at(survey, outlet, Some(forecast)))
         .filter(|verdict| verdict.has_failed() && counts(verdict))
         .map(|verdict| FailedRoom {
             outlet: verdict.outlet,
@@ -69,7 +70,10 @@ pub(super) fn failed(survey: &Survey, forecast: &Forecast) -> Vec<FailedRoom> {
             faults: verdict.faults,
             next: None,
         })
-        .collect()
+        .collect();
+    // What is graver first; a wish that is only missed last.
+    failed.sort_by_key(|room| (room.faults.is_empty(), room.faults.first().copied()));
+    failed
 }
 
 /// Checks that come before any change, and those that come after.

@@ -2,7 +2,7 @@
 
 use coax::trade::smallest_splitter;
 use facts::fact::SubjectId;
-use house::record::{CableKind, ChangeKind, Part, PartKind, PortEnd, Survey, power_paths};
+use house::record::{CableKind, ChangeKind, Part, PartKind, PortEnd, Survey, breaks_power};
 
 use super::effort::is_known_throughout;
 use super::propose_more;
@@ -94,11 +94,6 @@ fn splitter(survey: &Survey, part: &Part) -> Vec<ChangeKind> {
         }
     }
     found
-}
-
-/// Whether a part is stated to hold DC back on a way that DC takes.
-fn breaks_power(survey: &Survey, part: SubjectId) -> bool {
-    power_paths(survey).iter().any(|path| path.broken_at(survey) == Some(part))
 }
 
 fn smallest(used: usize) -> Option<u8> {

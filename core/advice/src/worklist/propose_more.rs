@@ -10,6 +10,7 @@ use house::record::{
 };
 
 use super::propose::trunk;
+use crate::finding::drops_out_beside_adapter;
 use crate::forecast::Node;
 use crate::verdict::{VersionLimit, version_limits};
 
@@ -24,7 +25,7 @@ pub(super) fn proposals(survey: &Survey, nodes: &[Node]) -> Vec<ChangeKind> {
     for outlet in survey.parts.values().filter(|part| part.kind == PartKind::Outlet) {
         let has_node = nodes.iter().any(|node| node.outlet == outlet.id);
         if survey.wiring.head_of(outlet.id) == head {
-            found.extend(filter_at(survey, outlet, has_node));
+            found.extend(filter_at(survey, nodes, outlet, has_node));
             found.extend(own_line(survey, outlet, head).filter(|_| is_modem(outlet) && !has_node));
         }
         if !has_node {
@@ -66,9 +67,10 @@ fn share(survey: &Survey, outlet: SubjectId) -> Option<ChangeKind> {
 
 /// A modem or TV that may be disturbed by the network is kept from hearing it. Not where the device passes the cable on (the
 /// filter would stand before the next cable too), nor where it is itself a member of our network.
-fn filter_at(survey: &Survey, outlet: &Part, has_node: bool) -> Option<ChangeKind> {
+fn filter_at(survey: &Survey, nodes: &[Node], outlet: &Part, has_node: bool) -> Option<ChangeKind> {
     let reaches = |kind| survey.services_of(kind).any(|service| made_to_reach(service) > EXTENDED_D.low_mhz);
-    let modem = is_modem(outlet) && reaches(ServiceKind::CableInternet);
+    let modem = is_modem(outlet)
+        && (reaches(ServiceKind::CableInternet) || drops_out_beside_adapter(survey, nodes, outlet));
     // An adapter at the same splitter is so loud that it may overload a TV's input; its own through port keeps it from
     // there (common practice, no source).
     let loud = has_node && outlet.sharing == Some(Sharing::Splitter);

@@ -112,6 +112,17 @@ fn a_leg_that_may_be_a_neighbours_is_not_unscrewed() {
     assert_eq!(refusal(swap, &one).unwrap().why(&one).id, "refusal-another-home-may-be");
     let several = house(2).survey();
     assert!(matches!(decided(&several), EntryFilter::Wanted { against: Some(Against::OtherHome(_)), .. }));
+    // Behind the split that is said to part the homes all is one's own.
+    let behind = house(1)
+        .at("S0")
+        .end(1, PortEnd::AnotherHome)
+        .cap(3)
+        .at("S1")
+        .with(|splitter| splitter.rating.legs = 3);
+    let swap = |tag, survey: &Survey| ChangeKind::SwapSplitter { splitter: part_id(survey, tag), legs: 3 };
+    let behind = behind.end(3, PortEnd::LooseEnd).survey();
+    assert_eq!(refusal(swap("S1", &behind), &behind), None);
+    assert!(refusal(swap("S0", &behind), &behind).is_some());
     // Looked at and free, it is nobody's.
     let looked = house(2).at("S0").cap(1).survey();
     assert!(matches!(decided(&looked), EntryFilter::Wanted { against: None, .. }));
@@ -226,6 +237,9 @@ fn a_cap_where_dc_stands_holds_it_back() {
     let inserter =
         |house: House| house.part("P1", PartKind::PowerInserter).from("G1", 1).at("S1").from("P1", 1);
     assert_eq!(bought(&inserter(supplied(&[])).survey(), "S1", 3), ["need-cap"]);
+    // On a dish's line any receiver sends DC.
+    let dish = of_kind(EntryKind::Satellite).at("S1").with(|splitter| splitter.rating.legs = 3).open(3);
+    assert_eq!(bought(&dish.survey(), "S1", 3), ["need-cap-power"]);
     // A swapped splitter leaves free outputs, too.
     let survey = supplied(&[Plugged::PowerSupply]).survey();
     let swap = ChangeKind::SwapSplitter { splitter: part_id(&survey, "S1"), legs: 4 };

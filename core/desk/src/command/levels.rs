@@ -1,6 +1,9 @@
 //! `legwork levels`: what each TV and modem gets, and what the work list changes of it.
 
-use advice::level::{BandChange, DoneLevel, LevelTold, OutletChange, OutletDone, OutletLevels, Window, told};
+use advice::level::{
+    BandChange, DoneLevel, LevelTold, OutletChange, OutletDone, OutletLevels, Window, european_windows_of,
+    told,
+};
 use advice::worklist::{Options, WorkList, worklist};
 use coax::Backing;
 use house::naming;
@@ -72,10 +75,12 @@ struct OutletJson {
     fits: &'static str,
     down: Vec<DownJson>,
     down_window: Option<WindowJson>,
+    european_windows: Vec<WindowJson>,
     up: Vec<UpJson>,
     sends_dbmv: Option<f64>,
     up_window: Option<WindowJson>,
     error_ratios: Vec<RatioJson>,
+    broken: Option<BrokenJson>,
     change: Option<ChangeJson>,
     when_done: Option<DoneJson>,
 }
@@ -106,6 +111,16 @@ struct DownJson {
 struct UpJson {
     mhz: f64,
     gain_db: SpanJson,
+}
+
+/// Where nothing gets through.
+#[derive(Serialize)]
+struct BrokenJson {
+    way: &'static str,
+    mhz: f64,
+    loss_db: f64,
+    amplifier: Option<PartJson>,
+    stated: bool,
 }
 
 /// How clean a digital signal arrives.
@@ -174,6 +189,18 @@ fn outlet_as_json(survey: &Survey, found: &OutletLevels, change: Option<&OutletC
         up: up.collect(),
         sends_dbmv: found.sends().map(|dbmv| rounded(dbmv, 1)),
         up_window: found.up.first().map(|up| window_as_json(up.window)),
+        european_windows: european_windows_of(survey, found.service)
+            .iter()
+            .copied()
+            .map(window_as_json)
+            .collect(),
+        broken: found.broken.map(|broken| BrokenJson {
+            way: if broken.back { "up" } else { "down" },
+            mhz: rounded(broken.mhz, 1),
+            loss_db: rounded(broken.loss_db, 1),
+            amplifier: broken.amplifier.map(|amplifier| part(survey, amplifier)),
+            stated: broken.stated,
+        }),
         error_ratios: found.ratios.iter().map(|(mhz, db)| ratio_as_json(found, *mhz, *db)).collect(),
         change: change.map(|change| ChangeJson {
             cut_off: change.cut_off,

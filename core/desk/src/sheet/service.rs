@@ -17,6 +17,7 @@ pub fn read<'s>(section: &Section<'s>, number: usize) -> Option<ServiceDraft<'s>
     let entry = section.field("entry");
     let signal = section.parse("signal", named);
     let modem = read_modem(section);
+    let drops_out = section.flag("drops_out").unwrap_or(false);
     // `EN 50494` and `EN50494` are the same.
     let single_cable = section.parse("single_cable", |text| named(&text.replace(' ', "")));
     let network = read_network(section);
@@ -26,7 +27,7 @@ pub fn read<'s>(section: &Section<'s>, number: usize) -> Option<ServiceDraft<'s>
     let kind = kind?;
     check_kind(section, kind);
     let blank = Service::new(id_of(Is::Service, &number.to_string()), kind);
-    let record = Service { top_mhz, signal, modem, single_cable, network, ..blank };
+    let record = Service { top_mhz, signal, modem, drops_out, single_cable, network, ..blank };
     Some(ServiceDraft { service: Told { record, notes }, entry, power })
 }
 
@@ -57,9 +58,10 @@ fn read_power<'s>(section: &Section<'s>) -> Option<PowerDraft<'s>> {
 
 /// Fields that belong to some kinds only.
 fn check_kind(section: &Section<'_>, kind: ServiceKind) {
-    let of_kinds: [(&str, &[ServiceKind]); 5] = [
+    let of_kinds: [(&str, &[ServiceKind]); 6] = [
         ("signal", &[ServiceKind::CableTv, ServiceKind::AntennaTv]),
         ("modem", &[ServiceKind::CableInternet]),
+        ("drops_out", &[ServiceKind::CableInternet]),
         ("single_cable", &[ServiceKind::SatelliteTv]),
         ("network", &[ServiceKind::ProviderNetwork, ServiceKind::FibreLink]),
         ("power", &[ServiceKind::PowerOverCoax]),

@@ -282,6 +282,7 @@ kind = "cable_internet"
 top = "1218 MHz"
 entry = "E1"
 modem = { generation = "3.1", sends_to = "85 MHz" }
+drops_out = true
 
 [[service]]
 kind = "antenna_tv"
@@ -378,6 +379,7 @@ fn every_service_says_what_it_is() {
             entry: Some(entry),
             top_mhz: Some(1218.0),
             modem: Some(ModemBands { generation: Some(ModemGeneration::V3_1), upstream_top_mhz: Some(85.0) }),
+            drops_out: true,
             ..plain(ServiceKind::CableInternet)
         },
         Service { signal: Some(TvSignal::Digital), ..plain(ServiceKind::AntennaTv) },

@@ -114,6 +114,7 @@ keys! {
         Disagreements "disagreements",
         Done "done",
         Down "down",
+        Drops "drops",
         Edit "edit",
         Entry "entry",
         EntryKind "entry-kind",

@@ -73,6 +73,7 @@ pub fn edits_of(house: &Survey, survey: SubjectId, store: &Store) -> Vec<Edit> {
         says(service.id, field::ENTRY, value_of(&service.entry).unwrap());
         says(service.id, field::SIGNAL, value_of(&service.signal).unwrap());
         says(service.id, field::MODEM, value_of(&service.modem).unwrap());
+        says(service.id, field::DROPS_OUT, value_of(&service.drops_out).unwrap());
         says(service.id, field::SINGLE_CABLE, value_of(&service.single_cable).unwrap());
         says(service.id, field::OTHER_NETWORK, value_of(&service.network).unwrap());
         says(service.id, field::POWER, value_of(&service.power).unwrap());

@@ -5,7 +5,9 @@ use facts::fact::SubjectId;
 use phrase::{Arg, Phrase};
 
 use super::{part, run_to};
-use crate::record::{Before, ChangeKind, Incoming, Named, Part, PartKind, ServiceKind, Survey, Work};
+use crate::record::{
+    Before, ChangeKind, Incoming, Named, Part, PartKind, ServiceKind, Survey, Work, breaks_power,
+};
 
 impl ChangeKind {
     /// What is done, in words; the attributes `.why`, `.how`, `.check` and `.back` (how to put it back) of the
@@ -33,6 +35,7 @@ impl ChangeKind {
             Self::SwapSplitter { splitter, legs } => Phrase::new("change-swap-splitter")
                 .phrase("splitter", part(splitter))
                 .text("power", power)
+                .text("fault", if breaks_power(survey, splitter) { "power" } else { "band" })
                 .with("legs", Arg::Count(u64::from(legs))),
             Self::RemoveSplitter { splitter } => {
                 Phrase::new("change-remove-splitter").phrase("splitter", part(splitter))
@@ -72,7 +75,11 @@ impl ChangeKind {
                 } else {
                     ("change-filter-at-tv", "no")
                 };
-                Phrase::new(id).phrase("outlet", part(outlet)).text("ask", ask)
+                let drops = survey.services_of(ServiceKind::CableInternet).any(|service| service.drops_out);
+                Phrase::new(id)
+                    .phrase("outlet", part(outlet))
+                    .text("ask", ask)
+                    .text("drops", if drops { "yes" } else { "no" })
             }
             Self::ModemOwnLine { outlet } => {
                 Phrase::new("change-modem-own-line").phrase("outlet", part(outlet))

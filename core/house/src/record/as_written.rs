@@ -48,6 +48,7 @@ service entry "ID"
 service signal "both"
 service modem {}
 service modem {"generation":"3.1","upstream_top_mhz":85}
+service drops_out true
 service single_cable "en50607"
 service other_network {}
 service other_network {"bands":[{"high_mhz":1500,"low_mhz":1400}],"nodes":2,"version":"2.0"}

@@ -224,6 +224,8 @@ pub const ENTRY: FieldName = service::ENTRY.name();
 pub const SIGNAL: FieldName = service::SIGNAL.name();
 /// The name of [`service::MODEM`].
 pub const MODEM: FieldName = service::MODEM.name();
+/// The name of [`service::DROPS_OUT`].
+pub const DROPS_OUT: FieldName = service::DROPS_OUT.name();
 /// The name of [`service::SINGLE_CABLE`].
 pub const SINGLE_CABLE: FieldName = service::SINGLE_CABLE.name();
 /// The name of [`service::OTHER_NETWORK`].

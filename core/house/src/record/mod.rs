@@ -53,7 +53,7 @@ pub use part::{
     PortEnd, Sharing,
 };
 pub use photo::{Photo, PhotoRole};
-pub use power::{PowerPath, may_carry_power, power_paths};
+pub use power::{PowerPath, breaks_power, may_carry_power, power_paths};
 pub use reading::{HowMeasured, LinkState, Reading, ReadingKind, TestReach};
 pub use reading_order::{Row, Rows, Stands, reading_order, rows};
 pub use room::{Room, Wish};

@@ -12,7 +12,7 @@ pub struct OtherHomesLeg {
     /// Its output.
     pub port: u8,
     /// Whether somebody said so, or it may be so: an output that nobody looked at or whose cable leads nobody knows where,
-    /// in a building that shares its coax, with no entry filter above it.
+    /// in a building that shares its coax, with neither an entry filter nor another home's leg above it.
     pub sureness: Sureness,
 }
 
@@ -38,9 +38,12 @@ pub fn leg_of(survey: &Survey, part: &Part) -> Option<OtherHomesLeg> {
     if let Some(port) = known {
         return Some(leg(port, Sureness::Known));
     }
-    let above = survey.wiring.way_up(part.id);
-    let filtered = || above.iter().any(|id| survey.parts.get(id).is_some_and(Part::is_entry_filter));
-    if !is_shared(survey) || filtered() {
+    // Behind a filter, or the split that was said to part the homes, all is one's own.
+    let parts_homes =
+        |part: &Part| part.is_entry_filter() || part.ends.values().any(|end| *end == PortEnd::AnotherHome);
+    let way = survey.wiring.way_up(part.id);
+    let mut above = way.iter().skip(1).filter_map(|id| survey.parts.get(id));
+    if !is_shared(survey) || above.any(parts_homes) {
         return None;
     }
     let splits = matches!(part.kind, PartKind::Splitter | PartKind::Tap | PartKind::Amplifier);

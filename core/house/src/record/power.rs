@@ -2,7 +2,7 @@
 
 use facts::fact::SubjectId;
 
-use super::{ChangeKind, Incoming, Part, PartKind, Plugged, PowerFeed, ServiceKind, Survey};
+use super::{ChangeKind, Incoming, Part, PartKind, Plugged, PowerFeed, ServiceKind, Survey, satellite_on};
 
 /// One way that DC takes.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -33,7 +33,7 @@ impl PowerPath {
 
     /// The first part on the way that is stated to hold DC back.
     pub fn broken_at(&self, survey: &Survey) -> Option<SubjectId> {
-        self.between().find(|id| survey.parts.get(id).is_some_and(|part| holds_back(part)))
+        self.between().find(|id| survey.parts.get(id).is_some_and(holds_back))
     }
 }
 
@@ -89,9 +89,18 @@ fn holds_back(part: &Part) -> bool {
     part.rating.power_pass == Some(false)
 }
 
+/// Whether a part is stated to hold DC back on a way that DC takes, and is the first to do so.
+pub fn breaks_power(survey: &Survey, part: SubjectId) -> bool {
+    power_paths(survey).iter().any(|path| path.broken_at(survey) == Some(part))
+}
+
 /// Whether DC may stand on the free ports of a part: it lies on a way that DC takes, or hangs below one that does with
-/// nothing between that holds DC back. An amplifier and an inserter send it one way only.
+/// nothing between that holds DC back. An amplifier and an inserter send it one way only. On a tree with satellite signals
+/// any receiver sends it (common practice, no source).
 pub fn may_carry_power(survey: &Survey, part: SubjectId) -> bool {
+    if satellite_on(survey, survey.wiring.head_of(part)).is_some() {
+        return true;
+    }
     let paths = power_paths(survey);
     for id in survey.wiring.way_up(part) {
         if paths.iter().any(|path| path.between().any(|between| between == id)) {

@@ -130,6 +130,8 @@ pub struct Service {
     pub signal: Option<TvSignal>,
     /// For cable internet: the modem.
     pub modem: Option<ModemBands>,
+    /// For cable internet: whether it drops out now and then, as whoever uses it says.
+    pub drops_out: bool,
     /// For a dish: how several receivers share one cable.
     pub single_cable: Option<SingleCable>,
     /// For a network that is not ours: its channels and nodes.
@@ -148,6 +150,7 @@ impl Service {
             entry: None,
             signal: None,
             modem: None,
+            drops_out: false,
             single_cable: None,
             network: None,
             power: None,

@@ -90,6 +90,8 @@ macro_rules! every_field {
                 SIGNAL "signal": crate::record::TvSignal => signal;
                 /// What is known of a cable modem's bands.
                 MODEM "modem": crate::record::ModemBands => modem;
+                /// Whether cable internet drops out now and then, as whoever uses it says.
+                DROPS_OUT "drops_out": bool => drops_out;
                 /// How several satellite receivers share one cable.
                 SINGLE_CABLE "single_cable": crate::record::SingleCable => single_cable;
                 /// A coax network that is not ours.

@@ -98,6 +98,7 @@ fn services_and_tests() -> Vec<(&'static str, Value)> {
         ("served_from", json!(part)),
         ("device_filter", json!(true)),
         ("device_filter", json!(false)),
+        ("drops_out", json!(true)),
     ];
     for reach in ["internet", "house", "adapter_page"] {
         values.push(("how", json!({"reach": reach, "over_radio": reach == "internet"})));

@@ -16,8 +16,14 @@ change-add-entry-filter = { $place ->
         [yes] DC power goes over this cable: take a filter that passes it (DC pass).{" "}
        *[no] { "" }
     }{ $ask ->
-        [yes] { ask-provider-first } Then screw the filter to the house side, and
-       *[other] Screw the filter to the house side, then
+        [yes] { ask-provider-first } Then screw the filter to { $place ->
+            [branch] { $behind }
+           *[line] the house side
+        }, and
+       *[other] Screw the filter to { $place ->
+            [branch] { $behind }
+           *[line] the house side
+        }, then
     } the cable to the filter. Tighten by hand, then a small turn with { -wrench }.
     .how-head = How to screw the filter in
     .check = Do TV and internet still work as before?
@@ -45,9 +51,15 @@ change-swap-entry-filter = Swap { $filter } for an entry filter that stops the M
     .check = Do TV and internet still work as before?
     .back = Screw the old filter back in. Keep it until everything has run for a week.
 change-swap-splitter = Swap { $splitter } for a { $legs }-way splitter made for { -band-parts } or more.
-    .why = A splitter not made for the band may cost little or much; each output fewer is signal gained.
-    .how = Note which cable was on which output (tape and pen). The cable to the modem goes to the output with the least loss; where there is none, the longest. { $power ->
-        [yes] DC power goes over these cables: cap what stays free with caps that hold DC back (DC block).
+    .why = { $fault ->
+        [power] By its label the present one holds back the DC power that something needs.
+       *[band] A splitter not made for the band may cost little or much; each output fewer is signal gained.
+    }
+    .how = { $power ->
+        [yes] DC power goes over these cables: take a splitter that passes it (DC pass) on the outputs where it goes.{" "}
+       *[no] { "" }
+    }Note which cable was on which output (tape and pen). The cable to the modem goes to the output with the least loss; where there is none, the longest. { $power ->
+        [yes] Cap what stays free with caps that hold DC back (DC block).
        *[no] Cap what stays free.
     }
     .how-head = Note which cable was where before you begin
@@ -120,7 +132,10 @@ change-renew-connectors = Put { $count ->
 # A part to get, with how many of it.
 need-counted = { $count } × { $what }
 change-filter-at-modem = Put a filter (a MoCA filter) at the port of the modem at { $outlet }.
-    .why = This modem is made to listen in the band of the room network, which could disturb it.
+    .why = { $drops ->
+        [yes] The internet drops out, and the room network may be too loud for the modem here, whatever its age.
+       *[no] This modem is made to listen in the band of the room network, which could disturb it.
+    }
     .how = { $ask ->
         [yes] { ask-provider-first } Then screw the filter to the modem, and
        *[other] Screw the filter to the modem, then

@@ -210,6 +210,11 @@ finding-splitters-in-cascade = Two splitters hang one behind the other at the sa
     .do = One { $legs }-way splitter made for the band up to { -band-top } can do the work of both.
     .source = { source-splits }
 
+finding-splits-many-met = Up to { $splits } splits in a row lie above { $outlets }, all made for the band.
+    .why = Every split divides the signal again; here the rooms get what is wished all the same.
+    .do = Nothing needs to be done. Where one more split would come, look first whether one of these can go.
+    .source = { source-practice }
+
 finding-splits-many = Up to { $splits } splits in a row lie above { $outlets }.
     .why = Every split divides the signal again; far rooms can become slow.
     .do = Look whether one of these splits can go, or whether two can become one. The work list says what each is worth.
@@ -376,7 +381,23 @@ finding-satellite-not-placed = There is satellite TV in the house, but it is not
     .do = Note where the dish's cable comes in and where the receivers stand.
     .source = { source-satellite }
 
+finding-combiner-in-path = Between rooms that are to be joined stands { $part }, and no dish is known here.
+    .why = It parts TV from satellite signals, and the room network uses the band of the satellite. { $known ->
+        [yes] By the forecast it costs up to { $cost } on the way.
+       *[no] Between its two sides it takes off { $cost }, as a rule.
+    }
+    .why-head = It parts TV from the band of the network
+    .do = Does a dish still use it? If so, note where the dish’s cable comes in. If not, take it out: join two cables with a barrel (cable joiner), or three with a splitter made for the band. Then check TV and internet.
+    .do-head = Take it out where no dish uses it
+    .source = { source-practice }
+
 ## Services and other networks
+
+finding-modem-drops-out = The internet drops out, and the modem at { $outlet } shares an outlet or a splitter with an adapter and has no filter.
+    .why = So near, the room network may be too loud for a modem, whatever its age. It may also be something else.
+    .do = Put a filter (a MoCA filter) at the modem, and see whether it still drops out. If it does, ask the provider to measure.
+    .do-head = Put a filter at the modem, then look again
+    .source = { source-practice }
 
 finding-service-in-band = On these cables { $service } goes up to { $top }, into { $band }, the band of the room network.
     .why = The two may disturb each other where they meet.
@@ -458,6 +479,12 @@ window-both-tv = analog and digital TV at the set: 0 to +15 dBmV (47 CFR 76.605 
 window-modem-receives = what the modem receives: -15 to +15 dBmV (a published manual that reproduces DOCSIS)
     .recommended = recommended: -7 to +7 dBmV (common practice, no source)
 window-modem-sends = what the modem sends: 50 dBmV or less (a published article on DOCSIS 3.1)
+    .recommended = recommended: 40 to 50 dBmV (the same article)
+window-satellite = satellite at the outlet: -13 to +17 dBmV, that is 47 to 77 dBµV (EN 60728-1, as a published compendium gives it)
+window-en-analog-tv = at an outlet in Europe, analog TV: 0 to +17 dBmV, that is 60 to 77 dBµV (EN 60728-1, as a published compendium gives it)
+window-en-256-qam = at an outlet in Europe, 256-QAM: -6 to +14 dBmV, that is 54 to 74 dBµV (EN 60728-1, as a published compendium gives it)
+window-en-64-qam = at an outlet in Europe, 64-QAM: -13 to +7 dBmV, that is 47 to 67 dBµV (EN 60728-1, as a published compendium gives it)
+window-en-antenna-tv = at an outlet in Europe, DVB-T: -15 to +14 dBmV, that is 45 to 74 dBµV (EN 60728-1, as a published compendium gives it)
 window-antenna-tv = antenna TV at the set: -34 to +43 dBmV (ATSC A/74:2010)
     .recommended = recommended: -19 to +40 dBmV, since reception fades and stations add up (the weak and the strong signal of ATSC A/74)
 
@@ -477,7 +504,7 @@ finding-level-outside-guide = At { $outlet } { $service } was measured at { $lev
         [high] { level-too-much }
        *[low] Look at connectors and splits on the way there. If all are sound, ask the provider, or whoever looks after the antenna.
     }
-    .source = Guide figures as far as we know (SCTE 40 for cable, ATSC A/74 for antenna), not checked against them.
+    .source = Guide figures as far as we know (SCTE 40 for cable, ATSC A/74 for antenna, EN 60728-1 for satellite), not checked against them.
 
 finding-modem-level-outside = The modem at { $outlet } receives { $level } ({ $frequency }); { $needs } is what it is made for.
     .why = The internet may be slow or drop out, whatever the room network does.
@@ -543,10 +570,28 @@ finding-measured-part-not-used = What was measured of { $part } { $lacks ->
     .do = Nothing needs to be done. Whoever has the instrument can measure it once more over the whole band.
     .source = { source-survey }
 
-finding-modem-sends-high = The modem at { $outlet } sends at { $level }; { $needs } is what is recommended.
+finding-modem-sends-low = The modem at { $outlet } sends at { $level }; { $needs } is what is recommended.
+    .why = Nothing is lost. Where it whispers like this, noise from the house is loud beside it.
+    .do = Nothing needs to be done while the internet works. If it drops out, tell the provider this figure.
+    .source = "DOCSIS 3.1 cable modem transmit power", volpefirm.com: 40 to 50 dBmV is recommended for up to 4 channels.
+
+finding-modem-sends-high = The modem at { $outlet } sends at { $level }; { $needs } is what is recommended{ $known ->
+        [yes] , and { $most } is the most that such a modem can send on one channel
+       *[no] {""}
+    }.
     .why = It nearly shouts to be heard: too much is lost on its way to the street.
     .do = Look at connectors and splits between modem and entry. Each split less helps. If all are sound, ask the provider.
     .source = "DOCSIS 3.1 cable modem transmit power", volpefirm.com: 40 to 50 dBmV is recommended for up to 4 channels.
+
+finding-amplifier-ends-below = On the way to { $outlet }, { $amplifier } passes only up to { $ends }; { $service } reaches up to { $top }.
+    .why = Nearly nothing of what lies above gets through to the device, so channels are missing or the internet is slower.
+    .do = Use an amplifier that reaches { $top }, or put the device before it. Ask the provider which one fits.
+    .source = { source-survey }
+
+finding-modem-reach-unknown = Nobody knows how far the modem at { $outlet } reaches; the room network uses channels from { $used }.
+    .why = The newest modems may listen up to { $reaches }. Such a modem hears the room network and may suffer.
+    .do = Read the version (DOCSIS 3.0, 3.1 or 4.0) on the modem or its page, and write it down. Or ask the provider.
+    .source = Upper edges of 1218 and 1794 MHz: broadbandtechreport.com, 2015-06-03. Which generation has which, as far as we know.
 
 finding-level-worked-out-outside = At { $outlet } { $service } should come to about { $level } ({ $frequency }), worked out from what was measured elsewhere; { $needs } is what the device there needs.
     .why = If it is so, channels may freeze or be missing, or the internet drops out; nobody has looked there yet.

@@ -5,6 +5,18 @@ levels-measured = { $level } measured here at { $frequency }
 levels-worked-out = likely { $level } at { $frequency } ({ $low } to { $high })
 levels-not-known = not known: nobody measured what comes in at { $entry }
 levels-sends = the modem sends at { $level }, by its own page
+levels-broken = { $way ->
+        [back] at { $frequency } { $loss } is lost on the modem's way back: it is not heard
+       *[here] at { $frequency } { $loss } is lost on the way here: nothing gets through
+    }
+levels-broken-by = { $way ->
+        [back] { $amplifier } ends before { $frequency } on the modem's way back, where { $loss } is lost: it is not heard
+       *[here] { $amplifier } ends before { $frequency }, where { $loss } is lost: nothing gets through
+    }
+levels-broken-perhaps = { $way ->
+        [back] whether { $amplifier } lets { $frequency } through on the modem's way back is not known; most do not
+       *[here] whether { $amplifier } lets { $frequency } through is not known; most do not
+    }
 levels-ratio = error ratio (MER) { $ratio } at { $frequency }
 levels-then-nothing = gets nothing any more
 levels-then-less = up to { $loss } less signal

@@ -64,6 +64,7 @@ field-role = what kind of photo it is
 field-entry = by which entry it comes in
 field-signal = how the TV is sent
 field-modem = the modem
+field-drops_out = drop-outs of the internet
 field-single_cable = how receivers share one cable
 field-other_network = the other network
 field-power = who powers whom

@@ -5,7 +5,7 @@ use house::record::{Is, PartKind, Plugged, Service, ServiceKind, field};
 use house::{naming, story};
 use phrase::{Arg, Phrase};
 
-use super::service_edits::{self, ENTRY_MOST, GENERATIONS, NodeVersion, SINGLE, TV, VERSIONS};
+use super::service_edits::{self, DropsOut, ENTRY_MOST, GENERATIONS, NodeVersion, SINGLE, TV, VERSIONS};
 use super::{builder, finder, go, gone, write};
 use crate::error::Result;
 use crate::number::Quantity;
@@ -151,6 +151,10 @@ fn modem(builder: &mut ScreenBuilder<'_>, service: &Service) {
     let hint = Phrase::new("free-upstream.hint");
     let upstream = bands.upstream_top_mhz;
     builder.number(&Key::Upstream, &Phrase::new("free-upstream"), Some(&hint), Quantity::Frequency, upstream);
+    let offer = |drops: &DropsOut| Offer::new(drops, Phrase::new(format!("free-drops-{}", drops.word())));
+    let now = service.drops_out.then_some(DropsOut::Yes);
+    let offers = DropsOut::ALL.iter().map(offer).collect();
+    builder.choice(&Key::Drops, &Phrase::new("free-drops"), false, offers, &now);
 }
 
 fn network(builder: &mut ScreenBuilder<'_>, service: &Service) {

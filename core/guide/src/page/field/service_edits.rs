@@ -8,7 +8,7 @@ use house::record::{
 use phrase::Phrase;
 
 use crate::number::Quantity;
-use crate::place::{Choice, Key};
+use crate::place::{Choice, Key, choices};
 use crate::question::{Answer, Told, not_answered};
 use crate::session::SurveySnapshot;
 
@@ -36,6 +36,16 @@ impl Choice for NodeVersion {
 
     fn of(key: &str) -> Option<Self> {
         VERSIONS.into_iter().find(|version| *version == key).map(Self)
+    }
+}
+
+choices! {
+    /// Whether cable internet drops out now and then.
+    DropsOut {
+        /// It does.
+        Yes "yes",
+        /// It does not, as far as is known.
+        No "no",
     }
 }
 
@@ -72,6 +82,10 @@ pub(super) fn edits(snapshot: &SurveySnapshot<'_>, id: SubjectId, another: bool)
                 pending.number(&Key::Upstream, Quantity::Frequency)?.or(bands.upstream_top_mhz);
             if bands != service.modem.unwrap_or_default() {
                 answer = answer.says(id, field::service::MODEM, &bands);
+            }
+            let drops = pending.one(&Key::Drops).map(|drops: DropsOut| drops == DropsOut::Yes);
+            if let Some(drops) = drops.filter(|drops| *drops != service.drops_out) {
+                answer = answer.says(id, field::service::DROPS_OUT, &drops);
             }
         }
         ServiceKind::ProviderNetwork | ServiceKind::FibreLink => {
