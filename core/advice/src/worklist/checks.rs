@@ -9,6 +9,7 @@ use house::record::{ChangeKind, OutletCheck, PartKind, Survey};
 use phrase::Phrase;
 
 use super::order::WorkList;
+use crate::entry_filter::other_home_at;
 use crate::forecast::{CostAt, Forecast, nodes_of};
 use crate::suspect::{Suspect, Suspects};
 use crate::verdict::{Fault, RoomVerdict};
@@ -100,7 +101,8 @@ pub(super) fn checks(
             if taken == AT_ONCE {
                 break;
             }
-            if is_tried(survey, check) {
+            // Nobody's hands go to what other people get their signal through.
+            if is_tried(survey, check) || other_home_at(survey, check).is_some() {
                 continue;
             }
             taken += 1;

@@ -235,11 +235,15 @@ fn satellite_refusal(survey: &Survey, splitter: SubjectId) -> Option<Refusal> {
     Some(Refusal::NarrowsSatellite { outlet })
 }
 
-/// Where the bridge goes to another tree, the rooms of the tree that it leaves get no network any more.
+/// Where the bridge goes to another tree, the rooms of the tree that it leaves get no network any more; and the network is
+/// not brought where satellite signals are.
 fn network_refusal(survey: &Survey, from: SubjectId, to: SubjectId) -> Option<Refusal> {
     let (left, joined) = (survey.wiring.head_of(from), survey.wiring.head_of(to));
     if left == joined {
         return None;
+    }
+    if satellite_on(survey, joined) == Some(Sureness::Known) {
+        return Some(Refusal::SharesWithSatellite { outlet: to });
     }
     let after = nodes_of(&applied(ChangeKind::MoveBridge { from, to }, survey));
     let mut left = after.iter().map(|node| node.outlet).filter(|id| survey.wiring.head_of(*id) == left);

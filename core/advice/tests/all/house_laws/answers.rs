@@ -39,9 +39,11 @@ fn answer(kind: FindingKind) -> Answer {
 }
 
 /// Whether two findings are the same, before and after the work. The bridge, which others name beside the place that they are
-/// at, may have moved.
+/// at, may have moved; and a room without network stays one, whatever keeps it from it.
 fn same(a: &Finding, b: &Finding) -> bool {
-    a.kind == b.kind && a.at.first() == b.at.first()
+    let no_network = |kind| matches!(kind, FindingKind::OtherTree | FindingKind::NoChannel);
+    let alike = a.kind == b.kind || (no_network(a.kind) && no_network(b.kind));
+    alike && a.at.first() == b.at.first()
 }
 
 fn head(survey: &Survey, place: Option<&Place>) -> Option<SubjectId> {

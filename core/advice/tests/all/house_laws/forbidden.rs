@@ -1,11 +1,11 @@
 //! No list proposes what a refusal or a caution forbids. What the trade forbids is said here anew, from the records
 //! alone, not asked of what makes the list.
 
+use advice::level::{self, levels};
 use advice::worklist::{Refusal, Step, applied, refusal};
 use facts::fact::SubjectId;
 use house::record::{
-    ChangeKind, EntryKind, Ownership, Part, PartKind, Plugged, PortEnd, ReadingKind, ServiceKind, Survey,
-    power_paths,
+    ChangeKind, EntryKind, Ownership, Part, PartKind, Plugged, PortEnd, ServiceKind, Survey, power_paths,
 };
 
 use super::Seen;
@@ -89,7 +89,8 @@ fn narrows_satellite(before: &Survey, after: &Survey) -> bool {
         let way = after.wiring.way_up(outlet.id);
         let split_here = after.parts.get(&outlet.id).is_some_and(|part| part.sharing != outlet.sharing);
         let narrow = way.iter().filter_map(|id| after.parts.get(id)).any(|part| {
-            let new = before.parts.get(&part.id).is_none_or(|old| old.rating != part.rating);
+            let of_old = before.parts.get(&part.id).map(|old| (old.kind, old.rating.band));
+            let new = of_old != Some((part.kind, part.rating.band));
             new && part.rating.band.is_some_and(|band| band.high_mhz < 2150.0)
         });
         narrow || split_here
@@ -129,7 +130,9 @@ fn before_mast(change: ChangeKind, before: &Survey, after: &Survey) -> bool {
     let in_a_row = |from: SubjectId| {
         let mut at = from;
         while let [only] = after.wiring.fed_from(at) {
-            if after.parts.get(only).is_some_and(|part| part.kind == PartKind::Amplifier) {
+            // A second output that is not amplified is a way out that no filter behind the amplifier closes.
+            let amplifies = |part: &Part| part.kind == PartKind::Amplifier && part.outputs() == 1;
+            if after.parts.get(only).is_some_and(amplifies) {
                 return true;
             }
             at = *only;
@@ -155,13 +158,18 @@ fn not_own(change: ChangeKind, before: &Survey) -> bool {
     rented && matches!(change, ChangeKind::ReplaceRun { .. } | ChangeKind::NewRun { .. })
 }
 
+/// Whether nobody knows, measured or worked out from what was measured elsewhere, what a device below an amplifier gets.
 fn unmeasured(change: ChangeKind, before: &Survey) -> bool {
     let ChangeKind::RemoveAmplifier { amplifier } = change else { return false };
+    let known = levels(before, &level::Options::default()).unwrap_or_default();
+    let is_known = |outlet| {
+        let here = known.outlets.iter().filter(|levels| levels.outlet == outlet);
+        here.flat_map(|levels| &levels.down).any(|down| down.level.is_some() || down.measured.is_some())
+    };
     let below = before.wiring.below(amplifier);
     below.iter().filter_map(|id| before.parts.get(id)).any(|part| {
         let needs = [Plugged::Tv, Plugged::TvBox, Plugged::Modem].into_iter().any(|device| has(part, device));
-        let is_level = |measured| matches!(measured, ReadingKind::Level { .. });
-        needs && !before.readings_at(part.id).any(|reading| is_level(reading.measured))
+        needs && !is_known(part.id)
     })
 }
 

@@ -15,7 +15,9 @@ const GAINS_MBPS: f64 = 1.0;
 
 pub(super) fn broken(seen: &Seen) -> Vec<String> {
     let costly = |step: &&Step| step.service_changes.iter().any(|change| change.worst_db() <= -COSTS_DB);
-    let gains = |step: &&Step| serves(step.change) || takes_grave_away(step) || gains_rate(step);
+    let gains = |step: &&Step| {
+        serves(step.change) || is_suspect(seen, step) || takes_grave_away(step) || gains_rate(step)
+    };
     let idle = seen.list.steps.iter().filter(costly).filter(|step| !gains(step));
     idle.map(|step| format!("worth: {:?} gains nothing and costs another service", step.change)).collect()
 }
@@ -33,6 +35,18 @@ fn serves(change: ChangeKind) -> bool {
             | ChangeKind::FilterAtDevice { .. }
             | ChangeKind::ShareOutlet { .. }
     )
+}
+
+/// Whether a splitter not known to be made for the band stands on the way to a room whose test failed: the test says that it
+/// costs more than the forecast knows of.
+fn is_suspect(seen: &Seen, step: &Step) -> bool {
+    let ChangeKind::SwapSplitter { splitter, .. } = step.change else { return false };
+    let wiring = &step.before.wiring;
+    let on_way = seen.list.failed.iter().any(|room| {
+        let way = seen.list.as_found.bridge.and_then(|bridge| wiring.way_between(bridge, room.outlet));
+        way.is_some_and(|way| way.contains(&splitter))
+    });
+    on_way && step.before.parts.get(&splitter).is_some_and(|part| part.rating.made_for_moca() != Some(true))
 }
 
 /// Whether something grave is wrong before a step and not after it.
