@@ -115,14 +115,15 @@ pub fn entry_filter(survey: &Survey, head: SubjectId) -> EntryFilter {
         [] => wanted(ChangeKind::AddEntryFilter { behind }),
         [filter] if is_at_fault(survey, filter) => wanted(ChangeKind::SwapEntryFilter { filter: filter.id }),
         several => {
-            let is_placed =
-                |filter: &&&Part| line.holds(filter.id) || guards_own_branch(survey, head, filter);
-            let placed: Vec<_> = several.iter().filter(is_placed).collect();
-            let good = placed.iter().find(|filter| !is_at_fault(survey, filter));
-            match (good, placed.as_slice(), several) {
-                (Some(filter), ..) => EntryFilter::InPlace { filter: filter.id },
-                (None, [filter, ..], _) => wanted(ChangeKind::SwapEntryFilter { filter: filter.id }),
-                (None, [], [filter]) => wanted(ChangeKind::MoveEntryFilter { filter: filter.id, behind }),
+            let stands = |filter: &&&Part| line.holds(filter.id) || guards_own_branch(survey, head, filter);
+            let sound = |filter: &&&Part| stands(filter) && !is_at_fault(survey, filter);
+            let in_place = several.iter().find(sound).or_else(|| several.iter().find(stands));
+            match (in_place, several) {
+                (Some(filter), _) if is_at_fault(survey, filter) => {
+                    wanted(ChangeKind::SwapEntryFilter { filter: filter.id })
+                }
+                (Some(filter), _) => EntryFilter::InPlace { filter: filter.id },
+                (None, [filter]) => wanted(ChangeKind::MoveEntryFilter { filter: filter.id, behind }),
                 _ => EntryFilter::Elsewhere,
             }
         }

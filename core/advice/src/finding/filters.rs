@@ -28,15 +28,14 @@ pub(super) fn stop_band(inspection: &Inspection<'_>) -> Vec<Finding> {
             Some(false) => {
                 let head = inspection.survey.wiring.head_of(filter.id);
                 let decided = entry_filter(inspection.survey, head);
-                // Where there is no network, none is wanted, or another one does the work, it does no harm.
-                let swap = ChangeKind::SwapEntryFilter { filter: filter.id };
-                let to_be_swapped = matches!(decided, EntryFilter::Wanted { change, .. } if change == swap);
-                if !to_be_swapped || !with_nodes.contains(&head) {
-                    continue;
-                }
                 let told = finding(FindingKind::FilterNotForBand)
                     .with("band", Arg::Band(EXTENDED_D.low_mhz, EXTENDED_D.high_mhz));
-                found.push(as_decided(inspection, told, decided));
+                // Where no adapter hangs, none belongs, or another does the work, it need not stop the band.
+                let swap = ChangeKind::SwapEntryFilter { filter: filter.id };
+                let to_be_swapped = matches!(decided, EntryFilter::Wanted { change, .. } if change == swap);
+                if to_be_swapped && with_nodes.contains(&head) {
+                    found.push(as_decided(inspection, told, decided));
+                }
             }
             Some(true) => {
                 if let Some(weak) = filter.rating.rejection_db.filter(|db| *db < FILTERS_STOP_BY.value()) {

@@ -19,15 +19,15 @@ pub fn cautions_of(change: ChangeKind) -> &'static [Caution] {
         | ChangeKind::FilterAtDevice { .. }
         | ChangeKind::ShareOutlet { .. }
         | ChangeKind::MoveBridge { .. }
-        | ChangeKind::UseOutletNearby { .. } => cautions::UNSCREW,
+        | ChangeKind::UseOutletNearby { .. }
+        | ChangeKind::LookAtPart { .. }
+        | ChangeKind::CheckAtOutlet { check: OutletCheck::ShortCable | OutletCheck::OtherAdapter, .. }
+        | ChangeKind::NewerAdapter { .. } => cautions::UNSCREW,
         ChangeKind::Cap { .. } => cautions::CAP,
         ChangeKind::RenewConnectors { .. } => cautions::CONNECTORS,
         ChangeKind::ReplaceRun { .. } | ChangeKind::NewRun { .. } => cautions::NEW_CABLE,
         ChangeKind::JoinLoose { .. } => cautions::TRACE,
         ChangeKind::LookAtRun { .. } => cautions::CABLE,
-        ChangeKind::LookAtPart { .. }
-        | ChangeKind::CheckAtOutlet { check: OutletCheck::ShortCable | OutletCheck::OtherAdapter, .. }
-        | ChangeKind::NewerAdapter { .. } => cautions::UNSCREW,
         ChangeKind::CheckAtOutlet { .. } => cautions::LOOK,
     }
 }

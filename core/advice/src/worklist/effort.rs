@@ -62,7 +62,7 @@ pub fn effort(change: ChangeKind, survey: &Survey) -> Effort {
         ChangeKind::AddEntryFilter { .. } | ChangeKind::SwapEntryFilter { .. } => {
             (15, vec![entry_filter(ask_provider(survey, change.at()), power)])
         }
-        ChangeKind::MoveEntryFilter { .. } => (15, Vec::new()),
+        ChangeKind::MoveEntryFilter { .. } | ChangeKind::LookAtRun { .. } => (15, Vec::new()),
         ChangeKind::SwapSplitter { splitter: id, legs } => {
             let part = survey.parts.get(&id);
             let free = match part.filter(|part| !is_known_throughout(survey, part)) {
@@ -141,7 +141,6 @@ pub fn effort(change: ChangeKind, survey: &Survey) -> Effort {
             (15, vec![needed(adapter, 1 + u64::from(survey.bridge_to_renew(outlet).is_some()))])
         }
         ChangeKind::LookAtPart { .. } => (10, Vec::new()),
-        ChangeKind::LookAtRun { .. } => (15, Vec::new()),
         ChangeKind::CheckAtOutlet { check, .. } => (check_minutes(check), Vec::new()),
     };
     Effort { minutes, parts }

@@ -1,5 +1,4 @@
 //! A modem whose internet drops out beside an adapter gets a filter, whatever its generation.
-#![expect(clippy::expect_used, reason = "a failed test is what is wanted")]
 
 use advice::finding::{FindingKind, findings};
 use advice::forecast::Options as Draws;

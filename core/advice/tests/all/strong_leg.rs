@@ -1,5 +1,4 @@
 //! The output with the least loss goes to the modem.
-#![expect(clippy::expect_used, reason = "a failed test is what is wanted")]
 
 use advice::worklist::applied;
 use house::record::{CableKind, ChangeKind, EntryKind, PartKind, Plugged, Survey};

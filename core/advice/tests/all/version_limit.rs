@@ -1,5 +1,4 @@
 //! What the version gives and what the forecast says are one rate; and what lies behind an adapter caps it.
-#![expect(clippy::expect_used, reason = "a failed test is what is wanted")]
 
 use advice::finding::{FindingKind, findings};
 use advice::forecast::{Limit, Options, PortKnown, forecast, nodes_of};

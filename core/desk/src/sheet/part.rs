@@ -111,7 +111,11 @@ fn read_behind(section: &Section<'_>) -> Option<BehindAdapter> {
     let behind = section.field("behind_adapter")?.table(Phrase::new("sheet-behind-adapter"))?;
     let pieces = behind.field("pieces");
     let read = BehindAdapter {
-        pieces: pieces.iter().flat_map(|field| field.each()).filter_map(|one| one.parse(named)).collect(),
+        pieces: pieces
+            .iter()
+            .flat_map(super::table::Field::each)
+            .filter_map(|one| one.parse(named))
+            .collect(),
         mbps: behind.parse("slowest", ethernet),
     };
     behind.finish();

@@ -65,6 +65,7 @@ sheet-signed-decibels = a figure in dB, such as "3 dB" or "-1 dB"
 sheet-level = a level in dBmV, such as "3 dBmV" or "-6 dBmV"
     .do = Write the number with its unit.
 sheet-rate = a rate above 0 and at most { $most }, such as "800 Mb/s" or "1 Gb/s"
+    .do = Write the number with its unit: Mb/s is megabits a second.
 sheet-rate-measured = a rate of at most { $most }, such as "800 Mb/s", or "0 Mb/s" where nothing got through
     .do = Write the number with its unit: Mb/s is megabits a second.
 sheet-both-ways = one rate, or both: { "{" } down = "800 Mb/s", up = "100 Mb/s" { "}" }
@@ -85,8 +86,9 @@ sheet-building = a table such as { "{" } ownership = "own", shared = false { "}"
 sheet-network = a table such as { "{" } version = "2.5", ethernet = "2.5 Gb/s" { "}" }
     .do = Write what your adapters are, or leave the field out.
 sheet-adapter = a table such as { "{" } version = "2.5", ethernet = "2.5 Gb/s", bridge = true { "}" }
-sheet-behind-adapter = a table such as { "{" } pieces = ["run", "switch"], slowest = "1 Gb/s" { "}" }
     .do = Write what the adapter is; { "{" } { "}" } stands for a usual one.
+sheet-behind-adapter = a table such as { "{" } pieces = ["run", "switch"], slowest = "1 Gb/s" { "}" }
+    .do = Write what lies between the adapter and the device there, and how fast the slowest piece is.
 sheet-connectors = one state for both ends, or both: { "{" } near = "compression", far = "twist_on" { "}" }
     .do = near is the end nearer the street, far the one nearer the outlet.
 sheet-ends = a table of ports, such as { "{" } 3 = "open", 4 = "capped" { "}" }
