@@ -13,7 +13,7 @@ pub(super) fn broken(said: &Said) -> Vec<String> {
     let now: Vec<_> = json.iter().map(|outlet| word(&outlet["fits"])).collect();
     let section = "section[aria-labelledby=levels] tbody tr";
     let mut broken = Vec::new();
-    let in_report = texts(&said.report, &format!("{section} > td > strong"));
+    let in_report = texts(&said.report, &format!("{section} > td > div > strong"));
     if in_report != now {
         broken.push(format!("levels: the report says {in_report:?}, the JSON {now:?}"));
     }

@@ -194,8 +194,10 @@ fn of_list(said: &Said, steps: &[Value], refused: &[String]) -> Vec<String> {
         let first = format!("First thing to do: {}", said_of(first, "what"));
         holds("the report's first thing to do", answer.contains(&first));
         let minutes: u64 = steps.iter().filter_map(|step| step["minutes"].as_u64()).sum();
+        let are_checks = |name: &str| name.starts_with("check_") || name.starts_with("look_at_");
+        let only = steps.iter().all(|step| are_checks(&said_of(step, "change")));
         let told = said.say(
-            &Phrase::new("desk-worklist-count")
+            &Phrase::new(if only { "desk-worklist-checks" } else { "desk-worklist-count" })
                 .with("count", phrase::Arg::Count(steps.len() as u64))
                 .with("minutes", phrase::Arg::Minutes(minutes)),
         );

@@ -12,7 +12,9 @@ use super::said::Said;
 /// A house with something wrong, something to do, something refused and a wish that is not met.
 fn sound() -> Said {
     let rented = house(FAR).without("F1").rented().at("O2").over(house::record::CableKind::FiftyNine, FAR);
-    let said = Said::of(&rented.survey());
+    let tv = rented.at("S1").with(|splitter| splitter.rating.legs = 3).outlet("O3", "Den").from("S1", 3);
+    let tv = tv.plugged(&[house::record::Plugged::Tv]).level(603.0, 5.0);
+    let said = Said::of(&tv.survey());
     assert_eq!(broken(&said), [""; 0]);
     let has = |field: &str| !said.json.worklist[field].as_array().unwrap().is_empty();
     assert!(has("steps") && has("refused") && has("shopping") && !said.list.steps.is_empty());
@@ -36,7 +38,7 @@ fn report_with(said: &mut Said, words: &str, others: &str) {
 #[test]
 fn whoever_says_otherwise_is_found() {
     type Plant = fn(&mut Said);
-    let planted: [(&str, Plant); 16] = [
+    let planted: [(&str, Plant); 19] = [
         ("met: ", |said| said.json.forecast["rooms"][0]["wish_met"] = json!("yes")),
         ("(\"words\"", |said| {
             said.words.forecast = said.words.forecast.replace("unlikely to be met", "likely met")
@@ -69,6 +71,14 @@ fn whoever_says_otherwise_is_found() {
         ("next: the command does not refuse", |said| {
             let refused = said.json.worklist["refused"].as_array_mut().unwrap();
             refused[0]["why"] = json!("Because.");
+        }),
+        ("levels: the report says", |said| said.json.levels["outlets"][0]["fits"] = json!("outside")),
+        ("levels: nobody says", |said| {
+            said.json.levels["outlets"][0]["when_done"]["fits"] = json!("outside")
+        }),
+        ("do not say", |said| {
+            let outlet = said.json.forecast["rooms"][0]["outlet"].clone();
+            said.json.worklist["failed"] = json!([{ "outlet": outlet, "what": "The test there failed." }]);
         }),
         ("next: the handover", |said| {
             rows_of(&mut said.screens.handover).for_each(|row| row.key = None);
