@@ -85,7 +85,10 @@ fn what_is_forbidden_is_found() {
         ),
         (
             "a part not made for satellite in front of a receiver",
-            at(receiver(), "S1", |splitter| ChangeKind::SwapSplitter { splitter, legs: 3 }),
+            at(receiver().at("S1").made_for(5.0, 2400.0), "S1", |splitter| ChangeKind::SwapSplitter {
+                splitter,
+                legs: 3,
+            }),
         ),
         ("DC no longer arrives", (ChangeKind::MoveEntryFilter { filter, behind }, holds_back)),
         ("a filter in front of the mast amplifier", add(mast())),

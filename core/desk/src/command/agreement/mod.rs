@@ -20,7 +20,7 @@ use houses::random::{self, seeds};
 use said::Said;
 
 /// How many houses are looked at where nobody says.
-const HOUSES: u64 = 10;
+const HOUSES: u64 = 7;
 
 /// Few draws: what is asked is whether all say the same, not the last megabit.
 fn few_draws() -> Options {
