@@ -121,7 +121,7 @@ impl Site {
         }
         self.entries.push((tag.clone(), kind));
         let hook = self.trunk(&tag, kind);
-        self.grow(hook, 0);
+        self.grow(&hook, 0);
     }
 
     /// Parts found of which nobody knows the feed.
@@ -135,7 +135,7 @@ impl Site {
             self.build(|house| house.splitter(&tag, legs));
             self.rate_splitter(&tag);
             if self.dice.chance(0.5) {
-                self.grow((tag, 1), 2);
+                self.grow(&(tag, 1), 2);
             }
         }
         if self.dice.chance(0.03) {

@@ -9,15 +9,14 @@ const ROOMS: [&str; 7] = ["Study", "Office", "Den", "Kitchen", "Hall", "Cellar",
 
 impl Site {
     /// An outlet on a port, or one of which nobody knows the feed.
-    pub(super) fn outlet(&mut self, at: Option<Hook>) {
-        let kind = at.as_ref().and_then(|(tag, _)| self.comes_in_at(tag));
-        let tag = match &at {
-            Some(at) => self.hang(PartKind::Outlet, 'O', at).0,
-            None => {
-                let tag = self.tag('O');
-                self.build(|house| house.part(&tag, PartKind::Outlet));
-                tag
-            }
+    pub(super) fn outlet(&mut self, at: Option<&Hook>) {
+        let kind = at.and_then(|(tag, _)| self.comes_in_at(tag));
+        let tag = if let Some(at) = at {
+            self.hang(PartKind::Outlet, 'O', at).0
+        } else {
+            let tag = self.tag('O');
+            self.build(|house| house.part(&tag, PartKind::Outlet));
+            tag
         };
         if self.dice.chance(0.92) {
             let room = self.dice.pick(&ROOMS);
@@ -53,7 +52,7 @@ impl Site {
         });
         self.outlets.push(tag.clone());
         if passes_on && self.dice.chance(0.7) {
-            self.grow((tag, 1), 3);
+            self.grow(&(tag, 1), 3);
         }
     }
 

@@ -28,14 +28,18 @@ pub fn over_seeds(houses: u64, found_in: impl Fn(u64) -> Vec<String> + Sync) -> 
             }
             let found = found_in(seed);
             // Said at once: whoever watches many houses need not wait for the last.
-            found.iter().for_each(|what| eprintln!("seed {seed}: {what}"));
+            for what in &found {
+                eprintln!("seed {seed}: {what}");
+            }
             all.lock().expect("no panic inside").extend(found.into_iter().map(|what| (seed, what)));
         }
     };
     let processors = std::thread::available_parallelism().map_or(1, usize::from);
     std::thread::scope(|scope| {
         let threads: Vec<_> = (0..processors).map(|_| scope.spawn(work)).collect();
-        threads.into_iter().for_each(|thread| thread.join().expect("a house that panics is a defect"));
+        for thread in threads {
+            thread.join().expect("a house that panics is a defect");
+        }
     });
     let mut all = all.into_inner().expect("no panic inside");
     all.sort();

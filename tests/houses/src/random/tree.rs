@@ -64,10 +64,10 @@ impl Site {
     }
 
     /// What hangs on a port; `depth` splits stand above.
-    pub(super) fn grow(&mut self, at: Hook, depth: u32) {
+    pub(super) fn grow(&mut self, at: &Hook, depth: u32) {
         let full = self.house.survey.parts.len() >= MOST_PARTS;
         let split = if full || depth > 2 { 0 } else { [60, 9, 4].get(depth as usize).copied().unwrap_or(0) };
-        let further = if full { 0 } else { 1 };
+        let further = u32::from(!full);
         let grows = self.dice.weighed(&[
             (14, Grows::Outlet),
             (split, Grows::Splitter),
@@ -82,13 +82,13 @@ impl Site {
             Grows::Outlet => self.outlet(Some(at)),
             Grows::Splitter => {
                 let legs = self.dice.weighed(&[(6, 2), (5, 3), (5, 4), (1, 6), (2, 8)]);
-                let tag = self.hang(PartKind::Splitter, 'S', &at).0;
+                let tag = self.hang(PartKind::Splitter, 'S', at).0;
                 self.build(|house| house.at(&tag).with(|splitter| splitter.rating.legs = legs));
                 self.rate_splitter(&tag);
                 self.branch(&tag, depth + 1);
             }
             Grows::Tap => {
-                let tag = self.hang(PartKind::Tap, 'T', &at).0;
+                let tag = self.hang(PartKind::Tap, 'T', at).0;
                 let tap_db = self.dice.pick(&[None, Some(6.0), Some(9.0), Some(16.0)]);
                 self.build(|house| {
                     house.at(&tag).with(|tap| {
@@ -100,16 +100,16 @@ impl Site {
             }
             Grows::Amplifier => {
                 let outputs = self.dice.pick(&[1, 2, 4]);
-                let tag = self.amplifier(&at, None, outputs).0;
+                let tag = self.amplifier(at, None, outputs).0;
                 self.branch(&tag, depth + 1);
             }
             Grows::Combiner => {
-                let tag = self.hang(PartKind::SatelliteCombiner, 'C', &at).0;
+                let tag = self.hang(PartKind::SatelliteCombiner, 'C', at).0;
                 self.branch(&tag, depth + 1);
             }
             Grows::Filter => {
-                let at = self.filter(&at);
-                self.grow(at, depth.max(1));
+                let at = self.filter(at);
+                self.grow(&at, depth.max(1));
             }
             Grows::InARow => {
                 let (kind, letter) = self.dice.pick(&[
@@ -119,11 +119,11 @@ impl Site {
                     (PartKind::HighPassFilter, 'H'),
                     (PartKind::Unknown, 'X'),
                 ]);
-                let at = self.hang(kind, letter, &at);
-                self.grow(at, depth.max(1));
+                let at = self.hang(kind, letter, at);
+                self.grow(&at, depth.max(1));
             }
             Grows::Terminator => {
-                self.hang(PartKind::Terminator, 'Z', &at);
+                self.hang(PartKind::Terminator, 'Z', at);
             }
         }
     }
@@ -135,7 +135,7 @@ impl Site {
         for port in 1..=outputs {
             let used = if port <= 2 { 0.9 } else { 0.5 };
             if self.dice.chance(used) {
-                self.grow((tag.to_owned(), port), depth);
+                self.grow(&(tag.to_owned(), port), depth);
                 continue;
             }
             let end = self.dice.weighed(&[

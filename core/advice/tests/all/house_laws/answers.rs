@@ -12,12 +12,15 @@ enum Answer {
     Change(&'static [&'static str]),
     /// A check, or that nothing is left to check there.
     Check,
-    /// What the finding itself says to do, which no change of the list does.
-    Own,
+    /// What the finding itself says to do, since it is no work on the wiring: a setting, other adapters, a question to the
+    /// provider, a cable to be found first.
+    Words,
+    /// What the finding itself says to do, with its own cautions: work on the wiring that no change of the list does.
+    WordsOfWiring,
 }
 
-/// The one table of answers.
-fn answer(kind: FindingKind) -> Answer {
+/// The one table of answers; `None` for what is not grave.
+fn answer(kind: FindingKind) -> Option<Answer> {
     use FindingKind as Kind;
     const FILTERS: &[&str] = &[
         "change-add-entry-filter",
@@ -25,16 +28,32 @@ fn answer(kind: FindingKind) -> Answer {
         "change-swap-entry-filter",
         "change-modem-own-line",
     ];
-    match kind {
+    Some(match kind {
         Kind::EntryFilterMissing | Kind::SharedBuildingOpen | Kind::FilterNotForBand => {
             Answer::Change(FILTERS)
         }
         Kind::AmplifierNoBypass => Answer::Change(&["change-swap-amplifier", "change-remove-amplifier"]),
         Kind::NoLink => Answer::Check,
-        // The filter comes out, or the provider is asked what may stand there: nothing is put in.
-        Kind::FilterInSatelliteLine | Kind::FilterCutsService => Answer::Own,
-        // Settings, other adapters, the provider, cables to be found first.
-        _ => Answer::Own,
+        Kind::FilterCutsService
+        | Kind::TwoBridges
+        | Kind::SatelliteOnTree
+        | Kind::TooManyAdapters
+        | Kind::NodesMoreThanKnown
+        | Kind::NoChannel => Answer::Words,
+        Kind::FilterInSatelliteLine
+        | Kind::OtherTree
+        | Kind::OutletFedByNothing
+        | Kind::DcBroken
+        | Kind::AmplifierReturnNarrow
+        | Kind::AmplifierEndsBelow => Answer::WordsOfWiring,
+        _ => return None,
+    })
+}
+
+#[test]
+fn every_grave_finding_has_an_answer() {
+    for kind in FindingKind::ALL {
+        assert_eq!(kind.weight() == Weight::Grave, answer(*kind).is_some(), "{kind:?}");
     }
 }
 
@@ -55,8 +74,8 @@ pub(super) fn broken(seen: &Seen) -> Vec<String> {
     let left = seen.found_when_done.iter().filter(|finding| finding.weight() == Weight::Grave);
     let mut broken: Vec<_> = left
         .filter_map(|finding| {
-            let kinds = match answer(finding.kind) {
-                Answer::Own => return None,
+            let kinds = match answer(finding.kind)? {
+                Answer::Words | Answer::WordsOfWiring => return None,
                 Answer::Check => {
                     let at = finding.at.first().and_then(|place| place.part());
                     let named = seen.list.failed.iter().any(|room| Some(room.outlet) == at);

@@ -83,7 +83,7 @@ fn narrows_satellite(before: &Survey, after: &Survey) -> bool {
     let receivers = before.parts.values().filter(|part| has(part, Plugged::SatelliteReceiver));
     receivers.into_iter().any(|outlet| {
         let head = before.wiring.head_of(outlet.id);
-        if !before.parts.get(&head).is_some_and(|part| part.entry_kind == EntryKind::Satellite) {
+        if before.parts.get(&head).is_none_or(|part| part.entry_kind != EntryKind::Satellite) {
             return false;
         }
         let way = after.wiring.way_up(outlet.id);

@@ -41,14 +41,14 @@ fn whoever_says_otherwise_is_found() {
     let planted: [(&str, Plant); 19] = [
         ("met: ", |said| said.json.forecast["rooms"][0]["wish_met"] = json!("yes")),
         ("(\"words\"", |said| {
-            said.words.forecast = said.words.forecast.replace("unlikely to be met", "likely met")
+            said.words.forecast = said.words.forecast.replace("unlikely to be met", "likely met");
         }),
         ("(\"screen\"", |said| {
             rows_of(&mut said.screens.forecast[0]).for_each(|row| row.remark = "That is met.".into());
         }),
         ("(\"report\"", |said| report_with(said, "<strong>Unlikely</strong>", "<strong>Likely</strong>")),
         ("met: the screen leads with", |said| {
-            report_with(said, "The one room that was asked about", "A room")
+            report_with(said, "The one room that was asked about", "A room");
         }),
         ("wrong: ", |said| said.json.findings[0]["what"] = json!("All is well.")),
         ("wrong: the command does not say", |said| {
@@ -74,7 +74,7 @@ fn whoever_says_otherwise_is_found() {
         }),
         ("levels: the report says", |said| said.json.levels["outlets"][0]["fits"] = json!("outside")),
         ("levels: nobody says", |said| {
-            said.json.levels["outlets"][0]["when_done"]["fits"] = json!("outside")
+            said.json.levels["outlets"][0]["when_done"]["fits"] = json!("outside");
         }),
         ("do not say", |said| {
             let outlet = said.json.forecast["rooms"][0]["outlet"].clone();
