@@ -5,7 +5,7 @@ use std::fs;
 use std::path::Path;
 
 use facts::error::FactsError;
-use facts::fact::{AuthorId, FactId};
+use facts::fact::{AuthorId, Ledger};
 use facts::file::{self, Limits, PackOptions, Progress};
 use facts::store::Store;
 use house::record::Survey;
@@ -95,7 +95,7 @@ fn go_on(_: Progress) -> bool {
 }
 
 #[expect(clippy::unnecessary_wraps, reason = "the shape of a report")]
-fn report(survey: &Survey, _: Option<FactId>) -> Result<String, FactsError> {
+fn report(survey: &Survey, _: &Ledger) -> Result<String, FactsError> {
     Ok(format!("<!doctype html><title>{}</title>", survey.parts.len()))
 }
 

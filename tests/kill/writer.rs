@@ -12,7 +12,7 @@ use std::io::{Cursor, Write};
 use std::path::Path;
 
 use facts::error::FactsError;
-use facts::fact::{AuthorId, Edit, FactId, SubjectId};
+use facts::fact::{AuthorId, Edit, Ledger, SubjectId};
 use facts::file::{self, Limits, PackOptions, Progress};
 use facts::home::{Home, Repaired};
 use facts::store::{Draft, Store};
@@ -193,7 +193,7 @@ fn make_surveys(folder: &Path) {
 
 /// Stands for the report.
 #[expect(clippy::unnecessary_wraps, reason = "the shape of a report")]
-fn report(survey: &Survey, _: Option<FactId>) -> Result<String, FactsError> {
+fn report(survey: &Survey, _: &Ledger) -> Result<String, FactsError> {
     Ok(format!("<!doctype html><title>{}</title>", survey.parts.len()))
 }
 

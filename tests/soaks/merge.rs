@@ -9,7 +9,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use facts::error::FactsError;
-use facts::fact::{ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, SubjectId};
+use facts::fact::{ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, Ledger, SubjectId};
 use facts::file::{self, LeftOut, Limits, PackOptions, PhotoName, Progress};
 use facts::store::Store;
 use house::document::Document;
@@ -51,7 +51,8 @@ pub fn go_on(_: Progress) -> bool {
 
 /// Stands for the report: what it says depends on the facts alone.
 #[expect(clippy::unnecessary_wraps, reason = "the shape of a report")]
-pub fn report(survey: &Survey, newest: Option<FactId>) -> Result<String, FactsError> {
+pub fn report(survey: &Survey, ledger: &Ledger) -> Result<String, FactsError> {
+    let newest = ledger.facts().next_back().map(Fact::id);
     Ok(format!("<!doctype html><title>{}</title>{newest:?}", survey.parts.len()))
 }
 

@@ -103,6 +103,21 @@ pub enum Command {
         answers: Option<PathBuf>,
     },
 
+    /// The whole job as a page in this computer's browser: the same screens, with photos, map and plots.
+    ///
+    /// It is served on this computer alone, and only to the browser that opens the address printed here; it ends with
+    /// Ctrl-C. Whatever was answered is kept at once.
+    Page {
+        /// The survey, NAME.legwork. Without it: the surveys of this folder, or a new one.
+        survey: Option<PathBuf>,
+        /// An invented house, kept only as long as this runs.
+        #[arg(long, conflicts_with = "survey")]
+        demo: bool,
+        /// Print the address and open no browser.
+        #[arg(long)]
+        no_browser: bool,
+    },
+
     /// The commands of the record.
     #[command(flatten)]
     Record(RecordCommand),

@@ -9,6 +9,7 @@ use advice::AdviceError;
 use facts::error::FactsError;
 use facts::photo::PictureFault;
 use guide::{GuideError, Trouble};
+use page::PageError;
 
 use crate::sheet::Problems;
 
@@ -80,6 +81,10 @@ pub enum DeskError {
     /// The guide could not go on.
     #[error(transparent)]
     Guide(GuideError),
+
+    /// The page in the browser cannot be served.
+    #[error(transparent)]
+    Page(PageError),
 
     /// A file cannot be read.
     #[error("{} cannot be read: {source}", path.display())]
@@ -271,6 +276,16 @@ impl From<GuideError> for DeskError {
     }
 }
 
+impl From<PageError> for DeskError {
+    /// What is about the guide is one kind, wherever it is drawn.
+    fn from(error: PageError) -> Self {
+        match error {
+            PageError::Guide(error) => error.into(),
+            other => Self::Page(other),
+        }
+    }
+}
+
 impl DeskError {
     /// The exit code: [`REFUSED`] where the user gave something that cannot be taken, else [`FAILED`].
     pub fn exit_code(&self) -> u8 {
@@ -287,6 +302,7 @@ impl DeskError {
                 | FactsError::PhotoLost,
             )
             | Self::Guide(_)
+            | Self::Page(_)
             | Self::Read { .. }
             | Self::Write { .. }
             | Self::Output(_)
@@ -350,6 +366,7 @@ impl DeskError {
             | Self::Output(_)
             | Self::NoHome
             | Self::Signals(_)
+            | Self::Page(_)
             | Self::Guide(GuideError::Trouble(_)) => "file",
             Self::Guide(GuideError::Inner(_)) | Self::Fault => "fault",
         }

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use facts::fact::{ActId, Fact, FactId, Ledger, SubjectId, SurveyId, value_of};
+use facts::fact::{ActId, Ledger, SubjectId, SurveyId, value_of};
 use facts::file::{self, PackOptions, Packed, Watch};
 use facts::photo::Picture;
 use facts::store::Store;
@@ -110,9 +110,9 @@ impl Document for Store {
     }
 }
 
-/// Writes the report of a survey, as one page of HTML. Is given the facts that go into the file, folded, and the id of
-/// the newest of them, whose date is the only one that the page may carry: the same facts must give the same bytes.
-pub type Report<'a, E> = &'a dyn Fn(&Survey, Option<FactId>) -> Result<String, E>;
+/// Writes the report of a survey, as one page of HTML. Is given the facts that go into the file, folded and as they are:
+/// the date of the newest is the only one that the page may carry, since the same facts must give the same bytes.
+pub type Report<'a, E> = &'a dyn Fn(&Survey, &Ledger) -> Result<String, E>;
 
 /// Packs a survey into a file at `path`, with its report as the page for people: see [`file::pack`].
 ///
@@ -125,9 +125,8 @@ pub fn pack<E: From<FactsError>>(
     path: &Path,
     watch: &mut dyn Watch,
 ) -> Result<Packed, E> {
-    let page = |ledger: &Ledger, survey: SurveyId| -> Result<String, E> {
-        report(&fold(ledger, survey)?, ledger.facts().next_back().map(Fact::id))
-    };
+    let page =
+        |ledger: &Ledger, survey: SurveyId| -> Result<String, E> { report(&fold(ledger, survey)?, ledger) };
     file::pack(store, options, &page, path, watch)
 }
 

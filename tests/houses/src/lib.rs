@@ -22,6 +22,7 @@
 
 pub mod as_sheet;
 pub mod change_cases;
+pub mod drawn;
 pub mod finding_cases;
 pub mod random;
 pub mod refusal_cases;

@@ -11,6 +11,7 @@ mod percentile;
 mod pieces;
 mod run;
 mod taken;
+mod taken_by;
 pub mod told;
 mod version_net;
 mod weak;
@@ -24,5 +25,6 @@ pub use outcome::{
 pub(crate) use percentile::spread;
 pub use run::{Options, forecast, forecast_watched};
 pub(crate) use taken::channels_left;
+pub use taken_by::{TakenBand, bands_taken};
 pub use version_net::net_without_cable;
 pub use weak::WeakWay;

@@ -7,7 +7,7 @@ use telling::words::{Language, LengthUnit};
 use crate::arguments::Arguments;
 use crate::error::DeskError;
 use crate::output;
-use crate::page::Page;
+use crate::printed::Page;
 use crate::speak;
 
 /// What every command needs: how to answer, and in which words.

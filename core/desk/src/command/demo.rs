@@ -4,6 +4,9 @@ use std::path::{Path, PathBuf};
 
 use advice::finding::findings;
 use advice::worklist::{self, worklist};
+use facts::fact::AuthorId;
+use facts::store::Store;
+use house::record::Survey;
 use phrase::Phrase;
 use serde::Serialize;
 
@@ -34,6 +37,16 @@ struct DemoJson {
     worklist: WorkListJson,
 }
 
+/// Makes the survey of the invented house.
+///
+/// # Errors
+/// If it cannot be written.
+pub(super) fn survey(folder: &Path) -> Result<Survey, DeskError> {
+    let house = sheet::read(HOUSE.as_bytes(), None)
+        .map_err(|problems| DeskError::Sheet { file: "demo/house.toml".into(), problems })?;
+    sheet_command::write(&house, folder)
+}
+
 /// Writes the survey and the report into `out`, and tells everything.
 pub fn run(context: &Context, out: &Path) -> Result<(), DeskError> {
     let (folder, file) = (out.join(SURVEY), out.join(REPORT));
@@ -50,11 +63,10 @@ pub fn run(context: &Context, out: &Path) -> Result<(), DeskError> {
 }
 
 fn write(context: &Context, folder: &PathBuf, file: &Path) -> Result<(), DeskError> {
-    let house = sheet::read(HOUSE.as_bytes(), None)
-        .map_err(|problems| DeskError::Sheet { file: "demo/house.toml".into(), problems })?;
-    let survey = sheet_command::write(&house, folder)?;
+    let survey = survey(folder)?;
     let told = worklist(&survey, &worklist::Options::default()).map_err(DeskError::from).and_then(|list| {
-        report::write(context, &survey, &list, file, false)?;
+        let store = Store::open(folder, AuthorId::random())?;
+        report::write(context, &store, &survey, &list, file, false)?;
         Ok(list)
     });
     let list = match told {

@@ -11,7 +11,7 @@ use serde::Serialize;
 use super::Context;
 use super::json::{PartJson, part};
 use crate::error::DeskError;
-use crate::page::Page;
+use crate::printed::Page;
 
 /// Looks the house over and tells what is found.
 pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {

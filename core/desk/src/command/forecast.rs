@@ -12,7 +12,7 @@ use serde::Serialize;
 use super::Context;
 use super::json::{PartJson, SpanJson, WishJson, part, rounded, span, wish};
 use crate::error::DeskError;
-use crate::page::Page;
+use crate::printed::Page;
 
 /// The most places told where a path loses its signal.
 const MOST_COSTS_TOLD: usize = 3;

@@ -8,7 +8,7 @@ use phrase::{Arg, Phrase};
 use super::Context;
 use crate::error::DeskError;
 use crate::output;
-use crate::page::Page;
+use crate::printed::Page;
 
 /// The longest line taken as a label, bytes.
 const LONGEST: usize = 64 << 10;

@@ -14,7 +14,7 @@ use serde::Serialize;
 use super::Context;
 use super::json::{PartJson, SpanJson, part, rounded, span};
 use crate::error::DeskError;
-use crate::page::Page;
+use crate::printed::Page;
 
 /// Works the levels out and tells them.
 pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {

@@ -6,6 +6,7 @@ mod context;
 mod demo;
 mod findings;
 mod forecast;
+mod in_browser;
 mod json;
 mod label;
 mod levels;
@@ -39,10 +40,13 @@ pub fn run(context: &Context, command: Command) -> Result<(), DeskError> {
         Command::Findings { survey } => findings::run(context, &open(&survey)?),
         Command::Worklist { survey } => worklist::run(context, &open(&survey)?),
         Command::Levels { survey } => levels::run(context, &open(&survey)?),
-        Command::Report { survey, out, replace } => report::run(context, &open(&survey)?, &out, replace),
+        Command::Report { survey, out, replace } => report::run(context, &survey, &out, replace),
         Command::Label { text } => label::run(context, &text),
         Command::Walk { survey, answers } => {
             walk::run(survey.as_deref(), answers.as_deref(), context.language.figures())
+        }
+        Command::Page { survey, demo, no_browser } => {
+            in_browser::run(context, survey.as_deref(), demo, !no_browser)
         }
         Command::Record(command) => record::run(context, command),
     }

@@ -7,7 +7,7 @@ use telling::words::error::InWords;
 
 use super::Context;
 use crate::error::{DeskError, Unconfirmed};
-use crate::page::Page;
+use crate::printed::Page;
 use crate::sheet::{MOST_LISTED, Problem, Problems};
 
 /// What to write to standard error.
@@ -20,7 +20,7 @@ pub fn tell(error: &DeskError, context: &Context, as_json: bool) -> String {
 }
 
 fn in_words(error: &DeskError, problems: Option<&Problems>, context: &Context) -> String {
-    let mut page = Page::new(crate::page::WIDEST, false);
+    let mut page = Page::new(crate::printed::WIDEST, false);
     page.paragraph(0, &format!("legwork: {}", context.say(&error.phrase())));
     for advice in advice(error) {
         page.paragraph(0, &context.word(advice));

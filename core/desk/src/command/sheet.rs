@@ -14,7 +14,7 @@ use house::record::{Survey, fold};
 use super::Context;
 use crate::author;
 use crate::error::DeskError;
-use crate::page::Page;
+use crate::printed::Page;
 use crate::sheet::{self, MOST_BYTES, Sheet};
 
 /// Makes the survey and tells what it holds.

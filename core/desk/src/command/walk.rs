@@ -25,21 +25,9 @@ pub fn run(
     answers: Option<&Path>,
     figures: telling::words::Figures,
 ) -> Result<(), DeskError> {
-    let home = match named {
-        Some(folder) => {
-            folder.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."))
-        }
-        None => Path::new("."),
-    };
-    let mut guide = Guide::at(home, author::this_computer()?, guide::english(figures))?;
+    let mut guide = guide_at(named, figures)?;
     // A terminal draws nothing meanwhile.
     guide.wait_for_long_work(Duration::MAX);
-    if let Some(folder) = named {
-        if facts::file::recognise(folder) {
-            return Err(DeskError::PackedFile { path: folder.to_owned() });
-        }
-        guide.open(folder)?;
-    }
     let mut lines = Lines::of(answers)?;
     let mut walker = Walker { language: guide::english(figures), shown: None, echo: !lines.is_keyboard };
     loop {
@@ -74,6 +62,27 @@ pub fn run(
     }
     guide.close()?;
     walker.say("plain-kept")
+}
+
+/// The guide over the surveys of a folder, with one of them open if it is named.
+///
+/// # Errors
+/// If it cannot be opened.
+pub(super) fn guide_at(named: Option<&Path>, figures: telling::words::Figures) -> Result<Guide, DeskError> {
+    let home = match named {
+        Some(folder) => {
+            folder.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."))
+        }
+        None => Path::new("."),
+    };
+    let mut guide = Guide::at(home, author::this_computer()?, guide::english(figures))?;
+    if let Some(folder) = named {
+        if facts::file::recognise(folder) {
+            return Err(DeskError::PackedFile { path: folder.to_owned() });
+        }
+        guide.open(folder)?;
+    }
+    Ok(guide)
 }
 
 struct Walker {

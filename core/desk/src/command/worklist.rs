@@ -16,7 +16,7 @@ use super::Context;
 use super::forecast::{self, ForecastJson, Of};
 use super::json::{PartJson, part, rounded};
 use crate::error::DeskError;
-use crate::page::Page;
+use crate::printed::Page;
 
 /// Works the list out and tells it.
 pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {

@@ -5,6 +5,7 @@ use std::path::Path;
 
 use facts::error::{FactsError, SystemFault};
 use guide::{GuideError, Trouble};
+use page::PageError;
 use phrase::{Arg, Phrase};
 use telling::words::error::{InWords, ours};
 
@@ -33,6 +34,7 @@ impl InWords for DeskError {
             Self::Facts(error) => of_facts(error),
             Self::PackedFile { path } => of_file("desk-error-packed", path),
             Self::Guide(error) => of_guide(error),
+            Self::Page(error) => of_page(error),
             Self::Read { path, source } => of_file("desk-error-read", path).phrase("why", system(source)),
             Self::Write { path, source } => of_file("desk-error-write", path).phrase("why", system(source)),
             Self::Output(source) => Phrase::new("desk-error-output").phrase("why", system(source)),
@@ -165,4 +167,15 @@ fn of_word(id: &str, word: &str) -> Phrase {
 
 fn count(of: usize) -> Arg {
     Arg::Count(u64::try_from(of).unwrap_or(u64::MAX))
+}
+
+fn of_page(error: &PageError) -> Phrase {
+    match error {
+        PageError::Port(source) | PageError::Server(source) => {
+            Phrase::new("desk-error-page").phrase("why", system(source))
+        }
+        PageError::Folder(source) => Phrase::new("desk-error-page-folder").phrase("why", system(source)),
+        PageError::Random(_) => Phrase::new("desk-error-page-random"),
+        PageError::Guide(error) => of_guide(error),
+    }
 }

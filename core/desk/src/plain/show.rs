@@ -272,7 +272,12 @@ impl Page<'_> {
                     }
                 }
             }
-            Block::Figure(figure) => self.line(&format!("[{}: {}]", figure.name, figure.description)),
+            Block::Figure(figure) => {
+                self.line(&format!("[{}: {}]", figure.name, figure.description));
+                for line in &figure.lines {
+                    self.line(&format!("  {line}"));
+                }
+            }
             Block::HowFar(far) => self.how_far(far),
             Block::Press(press) => {
                 let target = target(press);

@@ -214,6 +214,12 @@ desk-demo-invented = This house is invented: nobody lives in it, and no such hou
 desk-demo-survey = The survey: { $survey }
 desk-demo-report = The report: { $report } (open it in a browser)
 desk-demo-own = For your own house: write it down as docs/sheet.md describes, then run
+desk-page-at = The page is at this address, for a browser on this computer:
+desk-page-secret = Whoever has the address can change the surveys as long as this runs: keep it to yourself.
+desk-page-end = End it with Ctrl-C. Whatever was answered is kept.
+desk-page-demo = The house is invented, and gone when this ends.
+desk-page-ended = The page is closed. Everything is kept.
+desk-page-demo-ended = The page is closed, and the invented house is gone.
 desk-demo-wrote = What was written
 
 ## legwork forecast
@@ -579,6 +585,9 @@ desk-error-forgotten-already = forgotten already
 desk-error-no-side = no side of this disagreement; legwork disagreements numbers them
 desk-error-picture = { $path }: { $why } Nothing was written.
 desk-error-pictures-partly = { $done } of { $of } pictures were taken in, then it ended: { $why }
+desk-error-page = The page cannot be served on this computer: { $why }
+desk-error-page-folder = There is no place for the page's own files: { $why }
+desk-error-page-random = This computer gives no random numbers, without which the page could not be kept from strangers. Nothing was begun.
 desk-error-stopped = stopped as you wished.
 desk-error-not-confirmed = { $what }. Nothing was changed; say --yes to do it.
 desk-error-would-forget = records that would be forgotten for ever: { $records }

@@ -77,7 +77,8 @@ screens! {
         Place::Result(ResultPlace::Forecast) => "forecast", result::forecast::show(snapshot), leads_on(session, done);
         Place::Result(ResultPlace::Room(outlet)) =>
             "forecast-room", result::room::show(snapshot, *outlet), leads_on(session, done);
-        Place::Result(ResultPlace::Map) => "map", result::map::show(snapshot), leads_on(session, done);
+        Place::Result(ResultPlace::Map) => "map", result::map::show(snapshot),
+            result::keys::take(session, done, |session| result::map::take(session, done));
         Place::Result(ResultPlace::Part(part)) => "part", result::part::show(snapshot, *part), leads_on(session, done);
         Place::Result(ResultPlace::Unknowns) => "unknowns", result::unknowns::show(snapshot), leads_on(session, done);
         Place::Result(ResultPlace::Findings) => "findings", result::findings::show(snapshot), leads_on(session, done);

@@ -128,6 +128,7 @@ keys! {
         Finish "finish",
         First "first",
         Fixed "fix",
+        FoldAgain "fold-again",
         Forecast "forecast",
         Forget "forget",
         FreeAssign "free-assign",
@@ -163,6 +164,8 @@ keys! {
         Low "low",
         Make "make",
         Map "map",
+        MapAfter "map-after",
+        MapNow "map-now",
         Marks "marks",
         Mend "mend",
         MendWithFile "mend-with-file",
@@ -249,6 +252,8 @@ keys! {
         Top "top",
         Unassign "unassign",
         Undo "undo",
+        Unfolded "unfolded",
+        UnfoldAll "unfold-all",
         Unit "unit",
         Unknowns "unknowns",
         Unsure "unsure",
@@ -285,6 +290,8 @@ keys! {
         Test(SubjectId) "test",
         /// Work that is over.
         Ended(SubjectId) "ended",
+        /// What is folded at a part of the map.
+        Unfold(SubjectId) "unfold",
         /// A part that a cable may feed.
         Feeds(SubjectId) "feeds",
         /// A part whose print is to be typed.

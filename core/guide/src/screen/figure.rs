@@ -3,11 +3,11 @@
 
 use std::collections::BTreeMap;
 
-use facts::fact::SubjectId;
-use telling::figure::{Anchor, Dash, Figure, Fill, Ink, Mark, Shape, Weight};
+use telling::figure::{Anchor, Dash, Figure, Fill, Ink, Mark, Shape, Touch, Weight};
 use telling::words::Language;
 
 use super::{Aloud, AloudRole};
+use crate::place::Key;
 use crate::short_hash::hash_of_all;
 
 /// A place in a drawing: x from 0 (left) to 1 (right), y from 0 (top) downwards, in the same unit.
@@ -26,8 +26,10 @@ pub enum MarkWeight {
     Absent,
     /// For grids and frames.
     Thin,
-    /// For cables and parts.
+    /// For signs of parts.
     Plain,
+    /// For cables.
+    Cable,
     /// For what is to be seen first.
     Thick,
 }
@@ -41,6 +43,8 @@ pub enum MarkDash {
     Dashed,
     /// In dots.
     Dotted,
+    /// In long strokes: what is not there yet.
+    Long,
     /// Unbroken, with a short slanting stroke every 12 units of 1/96 inch: a thin cable.
     Struck,
     /// Two lines 4 units of 1/96 inch apart: what is not ours.
@@ -79,6 +83,8 @@ pub enum MarkFill {
     Medium,
     /// Ink.
     Solid,
+    /// The ground that the drawing lies on, opaque: hides what lies beneath.
+    Ground,
 }
 
 /// Which point of a line of type stands at its place.
@@ -132,6 +138,8 @@ pub enum MarkShape {
         anchor: MarkAnchor,
         /// Whether it is set in heavier type.
         strong: bool,
+        /// Whether it is set in type of one width, as on the tags of the cables.
+        even: bool,
     },
 }
 
@@ -175,8 +183,25 @@ pub struct FigureBlock {
     pub aspect: f64,
     /// The width at which it was laid out to be read, in units of 1/96 inch.
     pub natural_width: f64,
-    /// The keys that its marks press, each once.
+    /// The same laid out for less room, the narrowest first. A shell takes the widest layout whose `natural_width` fits.
+    pub narrower: Vec<FigureLayout>,
+    /// The same in lines of text, for a shell that draws nothing; empty where words stand beside it.
+    pub lines: Vec<String>,
+    /// The keys that its marks press in any layout, each once.
     pub keys: Vec<String>,
+}
+
+/// One layout of a drawing.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct FigureLayout {
+    /// Which drawing it is.
+    pub figure: String,
+    /// Another one whenever something in it has changed, the language too.
+    pub version: String,
+    /// Width over height.
+    pub aspect: f64,
+    /// The width at which it was laid out to be read, in units of 1/96 inch.
+    pub natural_width: f64,
 }
 
 /// The marks of a drawing.
@@ -195,24 +220,28 @@ pub struct FigureDrawn {
 }
 
 impl FigureDrawn {
-    /// A figure of the core. `key` gives the key of the part that a mark means.
-    pub(crate) fn of(figure: &Figure, key: impl Fn(SubjectId) -> String) -> Self {
+    /// A figure of the core, called so on the screen. `key` gives the key of what a touch on a mark means, if that
+    /// leads on.
+    pub(crate) fn of(figure: &Figure, name: impl Into<String>, key: impl Fn(Touch) -> Option<Key>) -> Self {
         let named = named(figure);
         let marks = figure.marks.iter().enumerate().map(|(place, mark)| {
-            let of_part = mark.part.and_then(|part| Some((part, named.get(&part)?)));
-            let repeats = of_part.is_some_and(|(_, (first, _))| *first != place);
-            let aloud = match of_part {
-                Some((part, (_, name))) => {
-                    let value = if repeats { String::new() } else { written_in(figure, part, name) };
-                    Aloud::new(AloudRole::LeadsOn, name).value(value)
+            let touched = mark.touch.and_then(|touch| Some((touch, named.get(&touch)?)));
+            let repeats = touched.is_some_and(|(_, (first, _))| *first != place);
+            let aloud = match touched {
+                Some((touch, (_, name))) => {
+                    let said = || mark.about.clone().unwrap_or_else(|| written_in(figure, touch, name));
+                    let value = if repeats { String::new() } else { said() };
+                    let role = if key(touch).is_some() { AloudRole::LeadsOn } else { AloudRole::Fact };
+                    Aloud::new(role, name).value(value)
                 }
                 None => Aloud::new(AloudRole::Fact, mark.name.clone().unwrap_or_default()),
             };
-            FigureMark { aloud, repeats, ..mark_of(mark, mark.part.map(&key)) }
+            let key = mark.touch.and_then(&key).map(|key| key.to_string());
+            FigureMark { aloud, repeats, ..mark_of(mark, key) }
         });
         let marks: Vec<_> = marks.collect();
         Self {
-            figure: figure.name.id.clone(),
+            figure: name.into(),
             version: hash_of_all(&(figure.aspect, &marks)),
             aspect: figure.aspect,
             natural_width: figure.natural_width,
@@ -222,45 +251,63 @@ impl FigureDrawn {
 
     /// The block that names it on a screen.
     pub(crate) fn block(&self, figure: &Figure, language: &Language) -> FigureBlock {
-        let mut keys: Vec<_> = self.marks.iter().filter_map(|mark| mark.key.clone()).collect();
+        Self::block_of(std::slice::from_ref(self), figure, language)
+    }
+
+    /// The block that names a drawing in several layouts, the widest last; all show `figure`.
+    pub(crate) fn block_of(layouts: &[Self], figure: &Figure, language: &Language) -> FigureBlock {
+        let of_all = layouts.iter().flat_map(|drawn| &drawn.marks);
+        let mut keys: Vec<_> = of_all.filter_map(|mark| mark.key.clone()).collect();
         keys.sort_unstable();
         keys.dedup();
+        let mut layouts: Vec<_> = layouts
+            .iter()
+            .map(|drawn| FigureLayout {
+                figure: drawn.figure.clone(),
+                version: drawn.version.clone(),
+                aspect: drawn.aspect,
+                natural_width: drawn.natural_width,
+            })
+            .collect();
+        let widest = layouts.pop().unwrap_or_default();
         FigureBlock {
-            id: self.figure.clone(),
+            id: widest.figure.clone(),
             aloud: Aloud::default(),
-            figure: self.figure.clone(),
-            version: self.version.clone(),
+            figure: widest.figure,
+            version: widest.version,
             name: language.say(&figure.name),
             description: language.say(&figure.description),
-            aspect: self.aspect,
-            natural_width: self.natural_width,
+            aspect: widest.aspect,
+            natural_width: widest.natural_width,
+            narrower: layouts,
+            lines: Vec::new(),
             keys,
         }
     }
 }
 
-/// What is written of a part in a figure besides its name, a line each.
-fn written_in(figure: &Figure, part: SubjectId, name: &str) -> String {
-    let of_part = figure.marks.iter().filter(|mark| mark.part == Some(part));
-    let lines = of_part.filter_map(|mark| match &mark.shape {
+/// What is written of a thing in a figure besides its name, a line each.
+fn written_in(figure: &Figure, touch: Touch, name: &str) -> String {
+    let of_it = figure.marks.iter().filter(|mark| mark.touch == Some(touch));
+    let lines = of_it.filter_map(|mark| match &mark.shape {
         Shape::Text { text, .. } if text != name => Some(text.as_str()),
         _ => None,
     });
     lines.collect::<Vec<_>>().join("\n")
 }
 
-/// The name of each part in a figure, and the place of the mark that stands for it: the first that is named.
-fn named(figure: &Figure) -> BTreeMap<SubjectId, (usize, String)> {
+/// The name of each thing to touch in a figure, and the place of the mark that stands for it: the first that is named.
+fn named(figure: &Figure) -> BTreeMap<Touch, (usize, String)> {
     let mut named = BTreeMap::new();
     for (place, mark) in figure.marks.iter().enumerate() {
-        if let (Some(part), Some(name)) = (mark.part, &mark.name) {
-            named.entry(part).or_insert_with(|| (place, name.clone()));
+        if let (Some(touch), Some(name)) = (mark.touch, &mark.name) {
+            named.entry(touch).or_insert_with(|| (place, name.clone()));
         }
     }
     // What only stands in letters is called by them.
     for (place, mark) in figure.marks.iter().enumerate() {
-        if let (Some(part), Shape::Text { text, .. }) = (mark.part, &mark.shape) {
-            named.entry(part).or_insert_with(|| (place, text.clone()));
+        if let (Some(touch), Shape::Text { text, .. }) = (mark.touch, &mark.shape) {
+            named.entry(touch).or_insert_with(|| (place, text.clone()));
         }
     }
     named
@@ -277,12 +324,14 @@ fn mark_of(mark: &Mark, key: Option<String>) -> FigureMark {
             Weight::None => MarkWeight::Absent,
             Weight::Thin => MarkWeight::Thin,
             Weight::Plain => MarkWeight::Plain,
+            Weight::Cable => MarkWeight::Cable,
             Weight::Thick => MarkWeight::Thick,
         },
         dash: match mark.pen.dash {
             Dash::Solid => MarkDash::Solid,
             Dash::Dashed => MarkDash::Dashed,
             Dash::Dotted => MarkDash::Dotted,
+            Dash::Long => MarkDash::Long,
             Dash::Struck => MarkDash::Struck,
             Dash::Double => MarkDash::Double,
         },
@@ -291,6 +340,7 @@ fn mark_of(mark: &Mark, key: Option<String>) -> FigureMark {
             Fill::Faint => MarkFill::Faint,
             Fill::Medium => MarkFill::Medium,
             Fill::Solid => MarkFill::Solid,
+            Fill::Ground => MarkFill::Ground,
         },
         ink: match mark.ink {
             Ink::Text => MarkInk::Text,
@@ -317,7 +367,7 @@ fn shape(shape: &Shape) -> MarkShape {
         Shape::Polyline { points, closed } => {
             MarkShape::Path { spots: points.iter().copied().map(spot).collect(), closed: *closed }
         }
-        Shape::Text { at, text, size, anchor, strong } => MarkShape::Lettering {
+        Shape::Text { at, text, size, anchor, strong, even } => MarkShape::Lettering {
             at: spot(*at),
             words: text.clone(),
             size: *size,
@@ -327,6 +377,7 @@ fn shape(shape: &Shape) -> MarkShape {
                 Anchor::End => MarkAnchor::End,
             },
             strong: *strong,
+            even: *even,
         },
     }
 }

@@ -25,8 +25,8 @@ pub use aloud::{Aloud, AloudRole};
 pub use block::Block;
 pub use card::{LabelBlock, LabelFigure, PartBlock, PhotoShown, PhotoSlotBlock, ReadingBlock};
 pub use figure::{
-    FigureBlock, FigureDrawn, FigureMark, MarkAnchor, MarkDash, MarkFill, MarkInk, MarkShape, MarkWeight,
-    Spot,
+    FigureBlock, FigureDrawn, FigureLayout, FigureMark, MarkAnchor, MarkDash, MarkFill, MarkInk, MarkShape,
+    MarkWeight, Spot,
 };
 pub use input::{ChoiceBlock, ChoiceOption, NumberBlock, NumberKind, UnitOption, WritingBlock, WritingKind};
 pub use items::Item;

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use facts::error::FactsError;
-use facts::fact::FactId;
+use facts::fact::Ledger;
 use facts::file::{PackOptions, Packed};
 use facts::store::Store;
 use house::record::Survey;
@@ -49,8 +49,8 @@ pub(crate) fn pack(
         let mut store = Store::open(&folder, author)?;
         // Units and words are the same whatever this device has, so that the same facts give the same bytes.
         let words = Language::english(Figures::default());
-        let report = |survey: &Survey, _: Option<FactId>| {
-            report_page(survey, &words, &|| !work.is_stopped()).map_err(GuideError::from)
+        let report = |survey: &Survey, ledger: &Ledger| {
+            report_page(survey, ledger, &words, &|| !work.is_stopped()).map_err(GuideError::from)
         };
         let packed = house::document::pack(&mut store, &options, &report, &file, &mut work.watch_file())?;
         Ok(After::new(move |session| {

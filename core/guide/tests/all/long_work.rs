@@ -59,7 +59,7 @@ impl Sender {
         let path = self.between.path().join(name);
         let mut store = Store::open(&self.person.folder(), AuthorId::random()).unwrap();
         let options = PackOptions { left_out: left_out.iter().copied().collect(), replace: false };
-        let page = |_: &_, _| Ok::<_, facts::FactsError>("<!DOCTYPE html>".to_owned());
+        let page = |_: &_, _: &_| Ok::<_, facts::FactsError>("<!DOCTYPE html>".to_owned());
         house::document::pack(&mut store, &options, &page, &path, &mut |_: Progress| true).unwrap();
         path
     }

@@ -3,11 +3,11 @@
 use std::collections::BTreeSet;
 
 use guide::Deed;
-use guide::screen::Block;
+use guide::screen::{Block, FigureBlock};
 
 use crate::result_house::{Walk, key, main_key, needy, sound, text, walk};
 use house::record::{EntryKind, OutcomeKind};
-use houses::{House, part_id};
+use houses::{House, drawn, part_id};
 
 #[test]
 fn the_main_presses_lead_through_every_stage_to_the_handover() {
@@ -185,8 +185,66 @@ fn figures_lead_to_the_part_that_is_touched() {
         })
         .collect();
     assert_eq!(figures.len(), 2);
-    let mark = figures[0].keys.first().expect("a part to touch").clone();
+    let is_part = |key: &&String| key.starts_with("part:");
+    let mark = figures[0].keys.iter().find(is_part).expect("a part to touch").clone();
     assert_eq!(walk.press(&mark).name, "part");
+}
+
+/// The drawings of a screen.
+fn figures(screen: &guide::Screen) -> Vec<&FigureBlock> {
+    let mut figures = Vec::new();
+    for block in &screen.blocks {
+        if let Block::Figure(figure) = block {
+            figures.push(figure);
+        }
+    }
+    figures
+}
+
+#[test]
+fn the_map_unfolds_where_it_is_touched_and_as_a_whole() {
+    let mut walk = Walk::of(&drawn::thirty_nine());
+    walk.go("forecast");
+    let screen = walk.press("map");
+    let map = figures(&screen)[0];
+    let widths: Vec<_> = map.narrower.iter().map(|layout| layout.natural_width.round()).collect();
+    assert_eq!((widths[0], map.natural_width.round()), (358.0, 1136.0));
+    // Thirty rows of 39 parts at most: the others are folded, in the terminal's tree too.
+    assert!(
+        map.lines.len() <= 33 && map.lines.iter().any(|line| line.contains("6 outlets")),
+        "{:#?}",
+        map.lines
+    );
+    let folded = map.keys.iter().filter(|key| key.starts_with("unfold:")).cloned().collect::<Vec<_>>();
+    assert!(!folded.is_empty());
+    let screen = walk.press(&folded[0]);
+    let map = figures(&screen)[0];
+    assert!(!map.keys.contains(&folded[0]));
+    assert!(folded.iter().skip(1).all(|key| map.keys.contains(key)), "only that is unfolded");
+    // A part and back: it stays as it was.
+    walk.press(map.keys.iter().find(|key| key.starts_with("part:")).unwrap());
+    walk.guide.act(&Deed::Back).expect("back");
+    let screen = walk.screen();
+    assert!(!figures(&screen)[0].keys.contains(&folded[0]));
+    let screen = walk.press("unfold-all");
+    assert_eq!(figures(&screen)[0].keys.iter().filter(|key| key.starts_with("part:")).count(), 39);
+    let screen = walk.press("fold-again");
+    assert!(folded.iter().all(|key| figures(&screen)[0].keys.contains(key)));
+}
+
+#[test]
+fn the_map_is_shown_after_the_work_and_as_it_is() {
+    let mut walk = walk(needy());
+    walk.go("forecast");
+    let screen = walk.press("map");
+    let now = figures(&screen)[0].version.clone();
+    let screen = walk.press("map-after");
+    sound(&screen);
+    let after = figures(&screen)[0];
+    assert_ne!(after.version, now);
+    assert!(after.lines.iter().any(|line| line.contains("[1]")), "{:#?}", after.lines);
+    let screen = walk.press("map-now");
+    assert_eq!(figures(&screen)[0].version, now);
 }
 
 #[test]

@@ -83,7 +83,15 @@ room-costs = Where the signal is lost on the way, most first
 room-loss = { $loss }
 
 map = The wiring map
-map-how = Choose a part to see what is known of it. The thick broken line leads to the weakest room.
+map-lead = The weakest way leads to: { $outlet }.
+map-lead-found = This is what was found.
+map-lead-after = So it is after the work.
+map-how = Choose a part to see what is known of it. The band leads to the weakest room; a flag says that something is weak or wrong, a question mark that it is to be found out.
+    .after = All steps of the work list are done here. A triangle has the number of the step that changes a part; a line of long strokes is a new cable.
+map-unfold-all = Unfold all
+map-fold-again = Fold again
+map-after = After the work
+map-now = As it is now
 map-parts = All parts, from the street to the rooms
 part-fed = gets its signal from { $port }
 part-findings = What is wrong or at risk there

@@ -17,6 +17,7 @@ mod done;
 pub mod field;
 mod fold;
 mod forest;
+mod found;
 mod incoming;
 mod is;
 #[cfg(test)]

@@ -378,7 +378,7 @@ fn with_file(home: &Home) -> (PathBuf, PathBuf, Vec<Fact>) {
         store.add_photo(&bytes, None, None).unwrap();
     }
     let file = home.folder().join("house.lwk");
-    let page = |_: &house::record::Survey, _: Option<facts::fact::FactId>| Ok::<_, FactsError>(String::new());
+    let page = |_: &house::record::Survey, _: &facts::fact::Ledger| Ok::<_, FactsError>(String::new());
     house::document::pack(
         &mut store,
         &file::PackOptions::default(),

@@ -20,8 +20,10 @@ pub enum Weight {
     None,
     /// For grids and frames.
     Thin,
-    /// For cables and parts.
+    /// For signs of parts.
     Plain,
+    /// For cables: heavier than what they join.
+    Cable,
     /// For what the reader shall see first.
     Thick,
 }
@@ -35,6 +37,8 @@ pub enum Dash {
     Dashed,
     /// In dots.
     Dotted,
+    /// In long strokes: what is not there yet.
+    Long,
     /// Unbroken, with a short slanting stroke every so often: a thin cable.
     Struck,
     /// Two lines side by side: what is not ours, and stays closed.
@@ -99,6 +103,8 @@ pub enum Fill {
     Medium,
     /// Ink.
     Solid,
+    /// The ground that the figure lies on, opaque: hides what lies beneath.
+    Ground,
 }
 
 /// Which point of a text stands at its place.
@@ -152,7 +158,18 @@ pub enum Shape {
         anchor: Anchor,
         /// Whether it is set in heavier type.
         strong: bool,
+        /// Whether it is set in type of one width, as on the tags of the cables.
+        even: bool,
     },
+}
+
+/// What a touch on a mark means.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Touch {
+    /// This part.
+    Part(SubjectId),
+    /// To unfold what is folded at this part.
+    Unfold(SubjectId),
 }
 
 /// One mark of a figure.
@@ -166,10 +183,22 @@ pub struct Mark {
     pub fill: Fill,
     /// The ink of its line and its inside.
     pub ink: Ink,
-    /// The part that a touch on it means.
-    pub part: Option<SubjectId>,
+    /// What a touch on it means. A mark without line and inside is only there to be touched.
+    pub touch: Option<Touch>,
     /// What it stands for, for those who do not see it; `None` for what only adorns.
     pub name: Option<String>,
+    /// What there is to say of that, a line each, whole even where the lettering is cut; `None` where it is what is written.
+    pub about: Option<String>,
+}
+
+impl Mark {
+    /// The part that a touch on it means.
+    pub fn part(&self) -> Option<SubjectId> {
+        match self.touch {
+            Some(Touch::Part(part)) => Some(part),
+            Some(Touch::Unfold(_)) | None => None,
+        }
+    }
 }
 
 /// A figure: marks in a unit box.

@@ -4,6 +4,7 @@
 //! SVG. No mark has a colour, only a role of ink: what matters is said by shape and by a word, so a figure reads the
 //! same in print, in the dark and to whoever tells no colours apart. This folder does not know what stands around a figure.
 
+mod bar;
 pub mod map;
 mod mark;
 mod measure;
@@ -12,8 +13,10 @@ mod sheet;
 mod strokes;
 mod svg;
 
-pub use map::wiring_map;
-pub use mark::{Anchor, Dash, Figure, Fill, Ink, Mark, Pen, Point, Shape, Weight};
-pub use measure::{fitted, legible, text_width, wrapped};
-pub use plot::loss_plot;
+pub use bar::{BarSign, RoomBar, SCALE_STEP_MBPS, bar_sign, room_bar};
+pub use map::{Folding, Layout, ShownMap, WiringMap};
+pub use mark::{Anchor, Dash, Figure, Fill, Ink, Mark, Pen, Point, Shape, Touch, Weight};
+pub use measure::{even_width, fitted, legible, text_width, wrapped};
+pub use plot::{loss_plot, loss_plot_in};
+pub use strokes::{Piece, pieces};
 pub use svg::svg;

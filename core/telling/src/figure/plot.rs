@@ -1,57 +1,81 @@
-//! Loss over frequency, with the range in which it lies, one panel a room.
+//! Loss over frequency, with the range in which it lies, one panel a room; our channels and the bands that others need
+//! are shaded and named.
 
-use advice::forecast::{Curve, Forecast, PathForecast, RoomForecast};
+use advice::forecast::{Curve, Forecast, PathForecast, RoomForecast, TakenBand, bands_taken};
 use house::naming;
 use house::record::Survey;
 use phrase::{Arg, Phrase};
 
+use super::map::COLUMN;
 use super::mark::{Anchor, Dash, Figure, Fill, Ink, Pen, Point, Shape, Weight};
-use super::measure::{fitted, legible, text_width};
-use super::sheet::{PLAIN, Sheet, THIN, Type, pen};
+use super::measure::{fitted, legible, wrapped};
+use super::sheet::{NO_LINE, PLAIN, Sheet, THIN, Type, pen};
 use crate::words::Language;
 
 /// How many rooms are shown at most: the weakest.
 pub const MOST_ROOMS: usize = 3;
 
-const WIDTH: f64 = 760.0;
-const LEFT: f64 = 64.0;
-const RIGHT: f64 = 20.0;
-const ABOVE: f64 = 64.0;
-const PANEL: f64 = 190.0;
+const LEFT: f64 = 40.0;
+const RIGHT: f64 = 14.0;
+const TITLE: f64 = 28.0;
+const HEAD_LINE: f64 = 20.0;
+const LINE: f64 = 18.0;
+const PANEL: f64 = 170.0;
 const UNDER: f64 = 52.0;
-const TICK_TYPE: Type = Type::of(12.0);
-const WORD_TYPE: Type = Type::of(13.0);
-const HEAD_TYPE: Type = Type::of(15.0).strong(true);
-const MEDIAN: Pen = pen(Weight::Thick, Dash::Solid);
-const CHANNEL_EDGE: Pen = pen(Weight::Thin, Dash::Dashed);
+const SMALL: Type = Type::of(13.0);
+const HEAD: Type = Type::of(15.0).strong(true);
+const LIKELY: Pen = pen(Weight::Cable, Dash::Solid);
+const RANGE: Pen = pen(Weight::Thin, Dash::Dotted);
+/// From one stroke of a hatch to the next.
+const HATCH: f64 = 12.0;
+/// The length of a sample in the key.
+const SAMPLE: f64 = 28.0;
 /// Losses beyond this are drawn at the foot of the panel: no link works there.
 const MOST_DB: f64 = 120.0;
+/// An axis shows at least so many dB.
+const LEAST_SPAN_DB: f64 = 40.0;
 
-/// The loss over frequency of the weakest rooms; `None` where no room's loss was worked out.
+/// The loss over frequency of the weakest rooms, as wide as a column of a page; `None` where no room's loss was worked out.
 pub fn loss_plot(survey: &Survey, forecast: &Forecast, language: &Language) -> Option<Figure> {
+    loss_plot_in(survey, forecast, COLUMN, language)
+}
+
+/// The same, so many CSS pixels wide.
+pub fn loss_plot_in(survey: &Survey, forecast: &Forecast, width: f64, language: &Language) -> Option<Figure> {
     let rooms: Vec<_> = forecast
         .weakest_first()
         .into_iter()
         .filter(|(_, path)| path.curve.mhz.len() > 1)
         .take(MOST_ROOMS)
         .collect();
-    let axes = Axes::around(rooms.iter().map(|(_, path)| &path.curve), &forecast.channels)?;
-    let mut plot = Plot { sheet: Sheet::default(), axes, language };
+    let axes = Axes::around(rooms.iter().map(|(_, path)| &path.curve), &forecast.channels, width)?;
+    let mut taken = bands_taken(survey, forecast);
+    taken.retain(|band| band.high_mhz > axes.low_mhz && band.low_mhz < axes.high_mhz);
+    let mut plot =
+        Plot { sheet: Sheet::default(), axes, channels: &forecast.channels, taken: &taken, language };
     let mut top = 0.0;
     for (room, path) in &rooms {
-        plot.panel(top, &title(survey, room, path), &path.curve, &forecast.channels);
-        top += ABOVE + PANEL + UNDER;
+        top = plot.panel(top, &title(survey, room, path), &path.curve);
     }
     let names = rooms.iter().map(|(room, _)| Arg::Phrase(Box::new(naming::part(survey, room.outlet))));
     let description = Phrase::new("plot-description")
         .with("rooms", Arg::Several(names.collect()))
-        .with("channels", channel_list(&forecast.channels));
-    Some(plot.sheet.figure((WIDTH, top), Phrase::new("plot-name"), description))
+        .with("channels", channel_list(&forecast.channels))
+        .with("many", Arg::Count(taken.len() as u64))
+        .with("taken", Arg::Several(taken.iter().map(|band| Arg::Phrase(Box::new(told(band)))).collect()));
+    Some(plot.sheet.figure((width, top), Phrase::new("plot-name"), description))
 }
 
 fn title(survey: &Survey, room: &RoomForecast, path: &PathForecast) -> Phrase {
     let place = naming::part(survey, room.outlet);
     Phrase::new("plot-panel").phrase("place", place).with("loss", Arg::LossRange(path.loss))
+}
+
+/// A band that somebody else needs, and who.
+fn told(band: &TakenBand) -> Phrase {
+    Phrase::new("plot-taken")
+        .phrase("service", naming::service(band.by))
+        .with("band", Arg::Band(band.low_mhz, band.high_mhz))
 }
 
 /// The channels as a list of bands, for a sentence.
@@ -66,10 +90,15 @@ struct Axes {
     high_mhz: f64,
     low_db: f64,
     high_db: f64,
+    width: f64,
 }
 
 impl Axes {
-    fn around<'a>(curves: impl Iterator<Item = &'a Curve>, channels: &[(f64, f64)]) -> Option<Self> {
+    fn around<'a>(
+        curves: impl Iterator<Item = &'a Curve>,
+        channels: &[(f64, f64)],
+        width: f64,
+    ) -> Option<Self> {
         let (mut mhz, mut db) = (Vec::new(), Vec::new());
         for curve in curves {
             mhz.extend(curve.mhz.iter().copied());
@@ -85,118 +114,200 @@ impl Axes {
             values.iter().copied().filter(|v| v.is_finite()).fold(f64::NEG_INFINITY, f64::max)
         };
         let (low_mhz, high_mhz) = (least(&mhz), most(&mhz));
-        let low_db = least(&db).clamp(-40.0, 0.0);
-        let high_db = most(&db).clamp(10.0, MOST_DB);
-        (low_mhz < high_mhz).then(|| Self {
-            low_mhz,
-            high_mhz,
-            low_db: (low_db / 10.0).floor() * 10.0,
-            high_db: (high_db / 10.0).ceil() * 10.0,
-        })
+        let high_db = ((most(&db) + 2.0) / 10.0).ceil().clamp(0.0, MOST_DB / 10.0) * 10.0;
+        let low_db = ((least(&db) - 2.0) / 10.0).floor() * 10.0;
+        let low_db = low_db.min(high_db - LEAST_SPAN_DB).clamp(-40.0, MOST_DB - LEAST_SPAN_DB);
+        let high_db = high_db.max(low_db + LEAST_SPAN_DB);
+        (low_mhz < high_mhz).then_some(Self { low_mhz, high_mhz, low_db, high_db, width })
+    }
+
+    fn across(self) -> f64 {
+        self.width - LEFT - RIGHT
     }
 
     fn x(self, mhz: f64) -> f64 {
-        LEFT + (mhz - self.low_mhz) / (self.high_mhz - self.low_mhz) * (WIDTH - LEFT - RIGHT)
+        let mhz = mhz.clamp(self.low_mhz, self.high_mhz);
+        LEFT + (mhz - self.low_mhz) / (self.high_mhz - self.low_mhz) * self.across()
     }
 
-    fn y(self, top: f64, db: f64) -> f64 {
+    fn y(self, frame: f64, db: f64) -> f64 {
         let db = if db.is_nan() { self.high_db } else { db.clamp(self.low_db, self.high_db) };
-        top + ABOVE + (db - self.low_db) / (self.high_db - self.low_db) * PANEL
+        frame + (db - self.low_db) / (self.high_db - self.low_db) * PANEL
     }
 }
 
 struct Plot<'a> {
     sheet: Sheet,
     axes: Axes,
+    channels: &'a [(f64, f64)],
+    taken: &'a [TakenBand],
     language: &'a Language,
 }
 
 impl Plot<'_> {
-    fn panel(&mut self, top: f64, title: &Phrase, curve: &Curve, channels: &[(f64, f64)]) {
-        let (frame_top, width) = (top + ABOVE, WIDTH - LEFT - RIGHT);
-        let title = legible(&self.language.say(title)).into_owned();
-        self.sheet.text((0.0, top + 20.0), fitted(&title, HEAD_TYPE.size, true, WIDTH), HEAD_TYPE);
-        self.channels(frame_top, channels);
-        self.ticks(top);
-        self.band(top, curve);
-        let likely = self.points(top, &curve.mhz, &curve.likely);
+    /// Draws a panel from `top` down; gives where the next one starts.
+    fn panel(&mut self, top: f64, title: &Phrase, curve: &Curve) -> f64 {
+        let title = self.say(title);
+        let width = self.axes.width;
+        let mut y = top;
+        for line in wrapped(&title, HEAD.size, true, width, 2) {
+            self.sheet.dip(Ink::Text);
+            self.sheet.text((0.0, y + 18.0), line, HEAD);
+            y += HEAD_LINE;
+        }
+        y = self.key(y + TITLE - HEAD_LINE);
+        self.sheet.dip(Ink::Quiet);
+        let axis = self.word("plot-y-axis");
+        self.sheet.text((0.0, y + 14.0), fitted(&axis, SMALL.size, false, width), SMALL);
+        y += LINE;
+        for band in self.taken {
+            let (left, right) = (self.axes.x(band.low_mhz), self.axes.x(band.high_mhz));
+            let name = self.say(&told(band));
+            self.over((left, right), y + 14.0, &[name], width);
+            y += LINE;
+        }
+        let frame = y + LINE;
+        self.channels(frame);
+        for band in self.taken {
+            self.hatch((self.axes.x(band.low_mhz), self.axes.x(band.high_mhz)), (frame, frame + PANEL));
+        }
+        self.grid(frame);
+        self.range(frame, curve);
+        let likely = self.points(frame, &curve.mhz, &curve.likely);
         self.sheet.dip(Ink::Text);
-        self.sheet.draw(Shape::Polyline { points: likely, closed: false }, MEDIAN, Fill::None);
-        self.sheet.rect((LEFT, frame_top), (width, PANEL), THIN, Fill::None);
-        self.key(top);
+        self.sheet.draw(Shape::Polyline { points: likely, closed: false }, LIKELY, Fill::None);
+        self.sheet.line((LEFT, frame + PANEL), (width - RIGHT, frame + PANEL), PLAIN);
+        frame + PANEL + UNDER
     }
 
-    fn points(&self, top: f64, mhz: &[f64], db: &[f64]) -> Vec<Point> {
-        let place = |(f, a): (&f64, &f64)| Point { x: self.axes.x(*f), y: self.axes.y(top, *a) };
+    fn say(&self, phrase: &Phrase) -> String {
+        legible(&self.language.say(phrase)).into_owned()
+    }
+
+    fn word(&self, id: &str) -> String {
+        self.say(&Phrase::new(id))
+    }
+
+    fn points(&self, frame: f64, mhz: &[f64], db: &[f64]) -> Vec<Point> {
+        let place = |(f, a): (&f64, &f64)| Point { x: self.axes.x(*f), y: self.axes.y(frame, *a) };
         mhz.iter().zip(db).map(place).collect()
     }
 
-    fn band(&mut self, top: f64, curve: &Curve) {
-        let mut points = self.points(top, &curve.mhz, &curve.low);
-        points.extend(self.points(top, &curve.mhz, &curve.high).into_iter().rev());
+    fn range(&mut self, frame: f64, curve: &Curve) {
+        let mut points = self.points(frame, &curve.mhz, &curve.low);
+        points.extend(self.points(frame, &curve.mhz, &curve.high).into_iter().rev());
         self.sheet.dip(Ink::Pencil);
-        self.sheet.draw(
-            Shape::Polyline { points, closed: true },
-            pen(Weight::Thin, Dash::Dotted),
-            Fill::Medium,
-        );
+        self.sheet.draw(Shape::Polyline { points, closed: true }, RANGE, Fill::Medium);
     }
 
-    /// The key over the panel: what the line and the area are.
-    fn key(&mut self, top: f64) {
-        let y = top + 40.0;
-        let mut x = LEFT;
-        self.sheet.line((x, y - 4.0), (x + 28.0, y - 4.0), MEDIAN);
-        x = self.word(x + 34.0, y, "plot-likely") + 24.0;
-        self.sheet.dip(Ink::Pencil);
-        self.sheet.rect((x, y - 10.0), (28.0, 12.0), pen(Weight::Thin, Dash::Dotted), Fill::Medium);
-        self.sheet.dip(Ink::Text);
-        self.word(x + 34.0, y, "plot-range");
+    /// Text over a stretch of the frame, moved sideways where it would leave the sheet: the first that there is room for.
+    fn over(&mut self, (left, right): (f64, f64), y: f64, names: &[String], room: f64) {
+        let Some(name) = names.iter().find(|name| SMALL.width(name) <= room).or(names.last()) else { return };
+        let name = fitted(name, SMALL.size, false, room);
+        let half = SMALL.width(&name) / 2.0;
+        let middle = f64::midpoint(left, right).min(self.axes.width - half).max(half);
+        self.sheet.dip(Ink::Quiet);
+        self.sheet.text((middle, y), name, SMALL.anchored(Anchor::Middle));
     }
 
-    fn word(&mut self, x: f64, y: f64, id: &str) -> f64 {
-        let text = self.language.say(&Phrase::new(id));
-        let end = x + text_width(&text, WORD_TYPE.size, false);
-        self.sheet.text((x, y), text, WORD_TYPE);
-        end
+    /// The key over the panel; gives where it ends.
+    fn key(&mut self, top: f64) -> f64 {
+        let mut samples = vec!["plot-likely", "plot-range", "plot-ours"];
+        if !self.taken.is_empty() {
+            samples.push("plot-others");
+        }
+        let (mut x, mut y) = (0.0, top);
+        for id in samples {
+            let width = self.axes.width;
+            let word = fitted(&self.word(id), SMALL.size, false, width - SAMPLE - 8.0);
+            let wide = SAMPLE + 8.0 + SMALL.width(&word);
+            if x > 0.0 && x + wide > width {
+                (x, y) = (0.0, y + LINE + 2.0);
+            }
+            let (over, under) = (y + 3.0, y + 15.0);
+            match id {
+                "plot-likely" => {
+                    self.sheet.dip(Ink::Text);
+                    self.sheet.line((x, y + 9.0), (x + SAMPLE, y + 9.0), LIKELY);
+                }
+                "plot-range" => {
+                    self.sheet.dip(Ink::Pencil);
+                    self.sheet.rect((x, over), (SAMPLE, under - over), RANGE, Fill::Medium);
+                }
+                "plot-ours" => self.shade((x, x + SAMPLE), (over, under)),
+                _ => self.hatch((x, x + SAMPLE), (over, under)),
+            }
+            self.sheet.dip(Ink::Text);
+            self.sheet.text((x + SAMPLE + 8.0, y + 14.0), word, SMALL);
+            x += wide + 18.0;
+        }
+        y + LINE + 6.0
+    }
+
+    /// A channel of ours: a faint ground between two edges, and a bracket at its foot.
+    fn shade(&mut self, (left, right): (f64, f64), (top, bottom): (f64, f64)) {
+        self.sheet.dip(Ink::Accent);
+        self.sheet.rect((left + 1.0, top), (right - left - 2.0, bottom - top), NO_LINE, Fill::Faint);
+        let bracket = [
+            (left + 1.0, bottom - 5.0),
+            (left + 1.0, bottom),
+            (right - 1.0, bottom),
+            (right - 1.0, bottom - 5.0),
+        ];
+        self.sheet.path(&bracket, PLAIN);
+    }
+
+    /// A band that others need: slanting strokes.
+    fn hatch(&mut self, (left, right): (f64, f64), (top, bottom): (f64, f64)) {
+        self.sheet.dip(Ink::Warning);
+        self.sheet.rect((left, top), (right - left, bottom - top), THIN, Fill::None);
+        let high = bottom - top;
+        let mut at = left - high + HATCH / 2.0;
+        while at < right {
+            // From the foot at `at` up to the right, cut at both edges.
+            let (from, to) = (at.max(left), (at + high).min(right));
+            if to > from {
+                self.sheet.line((from, bottom - (from - at)), (to, bottom - (to - at)), THIN);
+            }
+            at += HATCH;
+        }
     }
 
     /// The channels in use, shaded, each with its name over the frame.
-    fn channels(&mut self, frame_top: f64, channels: &[(f64, f64)]) {
-        self.sheet.dip(Ink::Quiet);
-        for (centre, width) in channels {
+    fn channels(&mut self, frame: f64) {
+        for (centre, width) in self.channels {
             let (left, right) = (self.axes.x(centre - width / 2.0), self.axes.x(centre + width / 2.0));
-            self.sheet.rect((left, frame_top), (right - left, PANEL), CHANNEL_EDGE, Fill::Faint);
-            let name = self.language.say(&Phrase::new("plot-channel").with("mhz", Arg::Frequency(*centre)));
-            if text_width(&name, TICK_TYPE.size, false) <= right - left {
-                let middle = f64::midpoint(left, right);
-                self.sheet.text((middle, frame_top - 6.0), name, TICK_TYPE.anchored(Anchor::Middle));
+            self.shade((left, right), (frame, frame + PANEL));
+            let long = self.say(&Phrase::new("plot-channel").with("mhz", Arg::Frequency(*centre)));
+            let short = format!("{centre:.0}");
+            if SMALL.width(&short) <= right - left {
+                self.over((left, right), frame - 5.0, &[long, short], right - left - 4.0);
             }
         }
     }
 
-    fn ticks(&mut self, top: f64) {
-        self.sheet.dip(Ink::Quiet);
-        let bottom = top + ABOVE + PANEL;
-        for mhz in steps(self.axes.low_mhz, self.axes.high_mhz, 6.0) {
+    fn grid(&mut self, frame: f64) {
+        let (bottom, edge) = (frame + PANEL, self.axes.width - RIGHT);
+        for mhz in steps(self.axes.low_mhz, self.axes.high_mhz, self.axes.across() / 90.0) {
             let x = self.axes.x(mhz);
+            self.sheet.dip(Ink::Text);
             self.sheet.line((x, bottom), (x, bottom + 5.0), PLAIN);
-            let middle = TICK_TYPE.anchored(Anchor::Middle);
             let text = format!("{mhz:.0}");
             // A number that would stand out of the box is left to its neighbours.
-            if x - text_width(&text, TICK_TYPE.size, false) / 2.0 >= LEFT - 20.0 && x <= WIDTH - RIGHT {
-                self.sheet.text((x, bottom + 18.0), text, middle);
+            if x + SMALL.width(&text) / 2.0 <= self.axes.width {
+                self.sheet.dip(Ink::Quiet);
+                self.sheet.text((x, bottom + 19.0), text, SMALL.anchored(Anchor::Middle));
             }
         }
         for db in steps(self.axes.low_db, self.axes.high_db, 5.0) {
-            let y = self.axes.y(top, db);
-            self.sheet.line((LEFT, y), (WIDTH - RIGHT, y), THIN);
-            self.sheet.text((LEFT - 6.0, y + 4.0), format!("{db:.0}"), TICK_TYPE.anchored(Anchor::End));
+            let y = self.axes.y(frame, db);
+            self.sheet.hair((LEFT, y), edge - LEFT);
+            self.sheet.dip(Ink::Quiet);
+            self.sheet.text((LEFT - 6.0, y + 4.5), format!("{db:.0}"), SMALL.anchored(Anchor::End));
         }
-        let (frequency, loss) =
-            (self.language.say(&Phrase::new("plot-x-axis")), self.language.say(&Phrase::new("plot-y-axis")));
-        self.sheet.text((WIDTH - RIGHT, bottom + 36.0), frequency, WORD_TYPE.anchored(Anchor::End));
-        self.sheet.text((0.0, top + ABOVE - 14.0), loss, TICK_TYPE);
+        let frequency = fitted(&self.word("plot-x-axis"), SMALL.size, false, edge - LEFT);
+        self.sheet.dip(Ink::Quiet);
+        self.sheet.text((edge, bottom + 37.0), frequency, SMALL.anchored(Anchor::End));
     }
 }
 

@@ -10,17 +10,17 @@ const REACH: f64 = 3.0;
 const HALF: f64 = 2.0;
 
 /// A piece of a straight line.
-pub(super) type Piece = (Point, Point);
+pub type Piece = (Point, Point);
 
 /// What is drawn of the way through these points, in the pixels of a page: nothing where a plain line with its dash
 /// will do.
-pub(super) fn pieces(points: &[Point], dash: Dash) -> Vec<Piece> {
+pub fn pieces(points: &[Point], dash: Dash) -> Vec<Piece> {
     let legs = points.windows(2).filter_map(|pair| match pair {
         [from, to] if length(*from, *to) > 0.0 => Some((*from, *to)),
         _ => None,
     });
     match dash {
-        Dash::Solid | Dash::Dashed | Dash::Dotted => Vec::new(),
+        Dash::Solid | Dash::Dashed | Dash::Dotted | Dash::Long => Vec::new(),
         Dash::Struck => legs.flat_map(struck).collect(),
         Dash::Double => legs.flat_map(double).collect(),
     }
@@ -92,7 +92,7 @@ mod tests {
 
     #[test]
     fn what_a_dash_can_draw_is_left_to_it() {
-        for dash in [Dash::Solid, Dash::Dashed, Dash::Dotted] {
+        for dash in [Dash::Solid, Dash::Dashed, Dash::Dotted, Dash::Long] {
             assert!(pieces(&line(36.0, 0.0), dash).is_empty());
         }
         assert!(

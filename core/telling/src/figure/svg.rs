@@ -1,9 +1,9 @@
 //! A figure as SVG: text, lines and areas, nothing from outside. Every mark has the class `ink-<role>` and the ink of the
-//! page around it; a page that has inks of its own gives that class a `color`.
+//! page around it; a page that has inks of its own gives that class a `color`, and `ground` the `fill` of what it lies on.
 
 use std::fmt::Write;
 
-use super::mark::{Anchor, Dash, Figure, Fill, Mark, Pen, Point, Shape, Weight};
+use super::mark::{Anchor, Dash, Figure, Fill, Mark, Pen, Point, Shape, Touch, Weight};
 use super::measure::legible;
 use super::sheet::scaled;
 use super::strokes::pieces;
@@ -15,7 +15,7 @@ pub fn svg(figure: &Figure, id: &str, language: &Language) -> String {
     let (width, height) = (figure.natural_width, figure.natural_width / figure.aspect.max(1e-6));
     let id = escaped(id);
     let mut out = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {w} {h}\" width=\"{w}\" height=\"{h}\" role=\"img\" \
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {w} {h}\" width=\"{w}\" height=\"{h}\" role=\"img\" direction=\"ltr\" \
          aria-labelledby=\"{id}-name {id}-description\" fill=\"none\" stroke=\"none\">\n",
         w = number(width),
         h = number(height),
@@ -64,7 +64,7 @@ fn put_mark(out: &mut String, mark: &Mark, width: f64) {
             let points = format!(" points=\"{}\"", points.join(" "));
             (element, points + &pen(mark.pen) + fill(mark.fill), String::new())
         }
-        Shape::Text { at, text, size, anchor, strong } => {
+        Shape::Text { at, text, size, anchor, strong, even } => {
             let mut attributes = numbers(&[("x", at.x), ("y", at.y), ("font-size", size)]);
             attributes.push_str(match anchor {
                 Anchor::Start => "",
@@ -74,14 +74,28 @@ fn put_mark(out: &mut String, mark: &Mark, width: f64) {
             if strong {
                 attributes.push_str(" font-weight=\"bold\"");
             }
+            if even {
+                attributes.push_str(" font-family=\"ui-monospace, monospace\"");
+            }
             ("text", attributes + fill(Fill::Solid), escaped(&text))
         }
     };
-    let part = mark.part.map_or_else(String::new, |part| format!(" data-part=\"{part}\""));
-    let title =
-        mark.name.as_ref().map_or_else(String::new, |name| format!("<title>{}</title>", escaped(name)));
+    let touch = match mark.touch {
+        Some(Touch::Part(part)) => format!(" data-part=\"{part}\""),
+        Some(Touch::Unfold(part)) => format!(" data-unfold=\"{part}\""),
+        None => String::new(),
+    };
+    let said: Vec<_> = mark.name.iter().chain(&mark.about).map(String::as_str).collect();
+    let title = match said.as_slice() {
+        [] => String::new(),
+        said => format!("<title>{}</title>", escaped(&said.join("\n"))),
+    };
     let ink = mark.ink.name();
-    put(out, format_args!("<{element} class=\"ink-{ink}\"{attributes}{part}>{title}{text}</{element}>\n"));
+    let ground = if mark.fill == Fill::Ground { " ground" } else { "" };
+    put(
+        out,
+        format_args!("<{element} class=\"ink-{ink}{ground}\"{attributes}{touch}>{title}{text}</{element}>\n"),
+    );
 }
 
 /// The points that the line of a shape goes through.
@@ -130,15 +144,18 @@ fn number(value: f64) -> String {
 fn pen(pen: Pen) -> String {
     let width = match pen.weight {
         Weight::None => return String::new(),
-        Weight::Thin => "0.75",
+        Weight::Thin => "1",
         Weight::Plain => "1.5",
+        Weight::Cable => "2.25",
         Weight::Thick => "4",
     };
     let dash = match (pen.dash, pen.weight) {
         (Dash::Solid | Dash::Struck | Dash::Double, _) => "",
         (Dash::Dashed, Weight::Thick) => " stroke-dasharray=\"9 4\"",
-        (Dash::Dashed, _) => " stroke-dasharray=\"5 3\"",
-        (Dash::Dotted, _) => " stroke-dasharray=\"1.5 3\"",
+        (Dash::Dashed, _) => " stroke-dasharray=\"8 5\"",
+        (Dash::Dotted, Weight::Cable) => " stroke-dasharray=\"2 5\"",
+        (Dash::Dotted, _) => " stroke-dasharray=\"3 2.5\"",
+        (Dash::Long, _) => " stroke-dasharray=\"10 3\"",
     };
     format!(" stroke=\"currentColor\" stroke-width=\"{width}\"{dash}")
 }
@@ -146,9 +163,11 @@ fn pen(pen: Pen) -> String {
 fn fill(fill: Fill) -> &'static str {
     match fill {
         Fill::None => "",
-        Fill::Faint => " fill=\"currentColor\" fill-opacity=\"0.08\"",
+        Fill::Faint => " fill=\"currentColor\" fill-opacity=\"0.1\"",
         Fill::Medium => " fill=\"currentColor\" fill-opacity=\"0.25\"",
         Fill::Solid => " fill=\"currentColor\"",
+        // A page that lies on another ground says so by the class.
+        Fill::Ground => " fill=\"Canvas\"",
     }
 }
 

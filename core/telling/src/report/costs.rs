@@ -17,9 +17,9 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     weakest.truncate(MOST_ROOMS);
     let body = html! {
         p { (teller.word(if weakest.is_empty() { "report-costs-none" } else { "report-costs-how" })) }
-        @for (room, path) in weakest { (of_room(teller, room, path)) }
+        div.side-by-side.costs { @for (room, path) in weakest { (of_room(teller, room, path)) } }
     };
-    Section { id: "costs", heading: "report-costs", across: false, body }
+    Section { id: "costs", heading: "report-costs", body }
 }
 
 fn of_room(teller: &ReportTeller<'_>, room: &RoomForecast, path: &PathForecast) -> Markup {

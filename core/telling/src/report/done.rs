@@ -45,7 +45,7 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
         h3 { (teller.word("done-standing")) }
         ul { @for message in standing { li { (teller.word(&message)) } } }
     };
-    Section { id: "done", heading: "report-done", across: false, body }
+    Section { id: "done", heading: "report-done", body }
 }
 
 fn of_end(teller: &ReportTeller<'_>, end: OutcomeKind, heading: &str) -> Markup {

@@ -4,43 +4,57 @@ use maud::{Markup, html};
 use phrase::{Arg, Phrase};
 
 use super::input::FindingTold;
+use super::letters::Letters;
 use super::page::Section;
 use super::teller::ReportTeller;
 
 /// The section.
-pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
+pub(super) fn section(teller: &ReportTeller<'_>, letters: &Letters) -> Section {
     let findings = &teller.input.findings;
     let body = html! {
         @if findings.is_empty() { p { (teller.word("report-findings-none")) } }
-        @for (place, finding) in findings.iter().enumerate() { (told(teller, place + 1, finding)) }
+        div.findings {
+            @for alike in findings.iter().enumerate().collect::<Vec<_>>().chunk_by(|a, b| are_told_alike(teller, a.1, b.1)) {
+                (told(teller, letters, alike))
+            }
+        }
     };
-    Section { id: "findings", heading: "report-findings", across: false, body }
+    Section { id: "findings", heading: "report-findings", body }
 }
 
-fn told(teller: &ReportTeller<'_>, number: usize, finding: &FindingTold) -> Markup {
-    let heading = Phrase::new("report-finding-heading")
-        .with("number", Arg::Count(number as u64))
-        .phrase("what", finding.what.clone());
+/// Whether all but what and where reads the same of both: then it is told once.
+fn are_told_alike(teller: &ReportTeller<'_>, a: &FindingTold, b: &FindingTold) -> bool {
+    let rest = |finding: &FindingTold| {
+        [&finding.weight, &finding.why, &finding.todo, &finding.source].map(|phrase| teller.say(phrase))
+    };
+    a.cautions == b.cautions && rest(a) == rest(b)
+}
+
+fn told(teller: &ReportTeller<'_>, letters: &Letters, alike: &[(usize, &FindingTold)]) -> Markup {
+    let heading = |place: usize, finding: &FindingTold| {
+        let number = Arg::Count(place as u64 + 1);
+        let heading = Phrase::new("report-finding-heading").with("number", number);
+        teller.say(&heading.phrase("what", finding.what.clone()))
+    };
+    let places = alike.iter().flat_map(|(_, finding)| &finding.places).map(|place| teller.say(place));
+    let mut places: Vec<_> = places.collect();
+    places.dedup();
     html! {
-        article {
-            h3 { (teller.say(&heading)) }
-            dl {
-                dt { (teller.word("term-weight")) }
-                dd { (teller.say(&finding.weight)) }
-                @if !finding.places.is_empty() {
-                    dt { (teller.word("term-where")) }
-                    @for place in &finding.places { dd { (ReportTeller::own(&teller.say(place))) } }
+        @if let Some((_, first)) = alike.first() {
+            @let lines = [("term-why", &first.why), ("term-todo", &first.todo), ("term-source", &first.source)];
+            article {
+                @for (place, finding) in alike { h3 { (heading(*place, finding)) } }
+                dl.run-in {
+                    div { dt { (teller.word("term-weight")) } dd { (teller.say(&first.weight)) } }
+                    @if !places.is_empty() {
+                        div {
+                            dt { (teller.word("term-where")) }
+                            @for place in &places { dd { (ReportTeller::own(place)) } }
+                        }
+                    }
+                    @for (term, says) in lines { div { dt { (teller.word(term)) } dd { (teller.say(says)) } } }
                 }
-                dt { (teller.word("term-why")) }
-                dd { (teller.say(&finding.why)) }
-                dt { (teller.word("term-todo")) }
-                dd { (teller.say(&finding.todo)) }
-                dt { (teller.word("term-source")) }
-                dd { (teller.say(&finding.source)) }
-                @if !finding.cautions.is_empty() {
-                    dt { (teller.word("term-caution")) }
-                    @for caution in &finding.cautions { dd.caution { (teller.say(caution)) } }
-                }
+                (letters.beside(teller, &first.cautions))
             }
         }
     }

@@ -7,12 +7,14 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use advice::AdviceError;
 use advice::worklist::{Options, WorkList, worklist_watched};
 use facts::FactsError;
+use facts::fact::Ledger;
 use facts::file::MOST_PAGE_BYTES;
 use house::record::Survey;
 use house::{naming, story};
 use maud::{DOCTYPE, html};
 use phrase::Phrase;
 
+use super::Provenance;
 use crate::words::Language;
 use crate::words::error::InWords;
 
@@ -24,10 +26,11 @@ use crate::words::error::InWords;
 /// [`AdviceError::Stopped`] once `goes_on` says no.
 pub fn report_page(
     survey: &Survey,
+    ledger: &Ledger,
     language: &Language,
     goes_on: &dyn Fn() -> bool,
 ) -> Result<String, AdviceError> {
-    page_with(survey, language, goes_on, &|survey| {
+    page_with(survey, ledger, language, goes_on, &|survey| {
         worklist_watched(survey, &Options::default(), &mut |_| goes_on())
     })
 }
@@ -37,6 +40,7 @@ type Work<'a> = &'a dyn Fn(&Survey) -> Result<WorkList, AdviceError>;
 
 fn page_with(
     survey: &Survey,
+    ledger: &Ledger,
     language: &Language,
     goes_on: &dyn Fn() -> bool,
     work: Work<'_>,
@@ -46,7 +50,11 @@ fn page_with(
         if !goes_on() {
             return Err(AdviceError::Stopped);
         }
-        let html = super::html(survey, &list, language);
+        let provenance = match Provenance::of(survey, ledger) {
+            Ok(provenance) => Provenance { has_photos_beside: true, ..provenance },
+            Err(why) => return Ok(plain(survey, language, &why)),
+        };
+        let html = super::html(survey, &list, provenance, language);
         if html.len() as u64 > MOST_PAGE_BYTES {
             let what = "its report may have, in bytes,";
             return Ok(plain(survey, language, &FactsError::DoesNotFit { what, most: MOST_PAGE_BYTES }));
@@ -129,14 +137,17 @@ mod tests {
             none.ok_or(AdviceError::Inner("not reached"))
         }];
         for (fail, why) in fails.into_iter().zip(["form a loop", "a fault of this program"]) {
-            let page = page_with(&survey, &english, &|| true, fail).unwrap();
+            let page = page_with(&survey, store.ledger(), &english, &|| true, fail).unwrap();
             for told in [why, "S1", "5&lt;b&gt;6", "an invented note", "facts.jsonl"] {
                 assert!(page.contains(told), "no {told} in {page}");
             }
             assert!(!page.contains("file-page"), "{page}");
         }
-        let whole = report_page(&survey, &english, &|| true).unwrap();
+        let whole = report_page(&survey, store.ledger(), &english, &|| true).unwrap();
         assert!(whole.contains("S1") && !whole.contains("facts.jsonl"));
-        assert!(matches!(report_page(&survey, &english, &|| false), Err(AdviceError::Stopped)));
+        assert!(matches!(
+            report_page(&survey, store.ledger(), &english, &|| false),
+            Err(AdviceError::Stopped)
+        ));
     }
 }

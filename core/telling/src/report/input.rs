@@ -8,6 +8,8 @@ use advice::worklist::{Gain, Options, PartNeeded, Stake, Step, WorkList, at_stak
 use house::record::Survey;
 use phrase::Phrase;
 
+use super::provenance::Provenance;
+
 /// Everything that a report tells.
 #[derive(Debug, Clone)]
 pub struct ReportInput<'a> {
@@ -17,6 +19,8 @@ pub struct ReportInput<'a> {
     pub forecast: &'a Forecast,
     /// What is wrong or at risk, what weighs most first.
     pub findings: Vec<FindingTold>,
+    /// The same as it was found, for the flags of the map.
+    pub flags: &'a [Finding],
     /// What to do, in order.
     pub steps: Vec<StepTold>,
     /// Everything to get: for all steps, and the adapters where there are none yet.
@@ -31,16 +35,29 @@ pub struct ReportInput<'a> {
     pub unknowns: Vec<(Unknown, Option<Stake>)>,
     /// What TV and modem get, and what all steps change of it.
     pub levels: Vec<LevelTold>,
+    /// When, by whom, from which house, with which pictures.
+    pub provenance: Provenance,
 }
 
 impl<'a> ReportInput<'a> {
     /// The input for a house of which everything was worked out.
-    pub fn gathered(survey: &'a Survey, findings: &[Finding], work: &'a WorkList) -> Self {
-        Self { unknowns: weighed(survey, &work.as_found), ..Self::without_unknowns(survey, findings, work) }
+    pub fn gathered(
+        survey: &'a Survey,
+        findings: &'a [Finding],
+        work: &'a WorkList,
+        provenance: Provenance,
+    ) -> Self {
+        let unknowns = weighed(survey, &work.as_found);
+        Self { unknowns, ..Self::without_unknowns(survey, findings, work, provenance) }
     }
 
     /// The same with nothing told of what is not known, which alone takes forecasts of its own.
-    pub fn without_unknowns(survey: &'a Survey, findings: &[Finding], work: &'a WorkList) -> Self {
+    pub fn without_unknowns(
+        survey: &'a Survey,
+        findings: &'a [Finding],
+        work: &'a WorkList,
+        provenance: Provenance,
+    ) -> Self {
         let refused = work.refused.iter().map(|(change, refusal)| {
             Phrase::new("report-refused-change")
                 .phrase("change", change.phrase(survey))
@@ -50,6 +67,7 @@ impl<'a> ReportInput<'a> {
             survey,
             forecast: &work.as_found,
             findings: findings.iter().map(|finding| FindingTold::of(survey, finding)).collect(),
+            flags: findings,
             steps: work.steps.iter().map(StepTold::from).collect(),
             shopping: work.shopping(survey),
             failed: work.failed.iter().map(|room| room.phrase(survey, work)).collect(),
@@ -57,6 +75,7 @@ impl<'a> ReportInput<'a> {
             when_done: Some((&work.house_when_done, &work.when_done)),
             unknowns: Vec::new(),
             levels: level::told(survey, &work.levels, &work.level_changes),
+            provenance,
         }
     }
 }

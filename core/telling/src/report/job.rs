@@ -1,4 +1,4 @@
-//! The job in words: the answer first, then what was asked and of which house.
+//! The job in words: the answer, what was asked, and of which house.
 
 use advice::verdict::{Met, Together, answers, answers_to_come, met, summary};
 use advice::worklist::{are_adapters_placed, are_adapters_planned, has_no_adapters};
@@ -14,19 +14,32 @@ use super::teller::ReportTeller;
 /// The section.
 pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let body = html! {
-        h3 { (teller.word("report-answer")) }
-        p.answer { (answer(teller)) }
-        h3 { (teller.word("report-asked")) }
-        (asked(teller))
-        h3 { (teller.word("report-house")) }
-        ul { @for line in house(teller) { li { (line) } } }
+        div.side-by-side {
+            div { h3 { (teller.word("report-asked")) } (asked(teller)) }
+            div { h3 { (teller.word("report-house")) } ul { @for line in house(teller) { li { (line) } } } }
+        }
     };
-    Section { id: "job", heading: "report-job", across: false, body }
+    Section { id: "job", heading: "report-job", body }
 }
 
-fn answer(teller: &ReportTeller<'_>) -> String {
+/// The answer: whose wish is met now, and whose once all is done.
+pub(super) fn answer(teller: &ReportTeller<'_>) -> String {
     let answers = answers(teller.survey(), teller.forecast());
     let mut sentences = vec![teller.say(&summary(&answers))];
+    if let Some((house, forecast)) = teller.input.when_done.filter(|_| !teller.input.steps.is_empty()) {
+        let then = answers_to_come(house, forecast);
+        if !then.is_empty() {
+            let phrase = Phrase::new("answer-when-done").with("met", Arg::Count(met(&then) as u64));
+            sentences.push(teller.say(&phrase.with("asked", Arg::Count(then.len() as u64))));
+        }
+    }
+    sentences.join(" ")
+}
+
+/// What else belongs to the answer: room by room, and what hinders it.
+pub(super) fn more(teller: &ReportTeller<'_>) -> Option<String> {
+    let answers = answers(teller.survey(), teller.forecast());
+    let mut sentences = Vec::new();
     if teller.forecast().bridge.is_none() {
         sentences.push(teller.word("report-bridge-none"));
     }
@@ -46,23 +59,14 @@ fn answer(teller: &ReportTeller<'_>) -> String {
     if !answers.is_empty() && Together::is_too_much(teller.forecast()) {
         sentences.push(teller.word("answer-not-together"));
     }
-    let failed = &teller.input.failed;
-    sentences.extend(failed.iter().map(|room| teller.say(room)));
-    sentences.extend(match teller.input.steps.first() {
-        Some(step) => Some(teller.say(&Phrase::new("answer-first").phrase("step", step.what.clone()))),
-        // Where a test failed, what is left for it was said.
-        None if !failed.is_empty() => None,
-        None if is_anything_done(teller) => Some(teller.word("answer-nothing-more")),
-        None => Some(teller.word("answer-nothing-to-do")),
-    });
-    if let Some((house, forecast)) = teller.input.when_done.filter(|_| !teller.input.steps.is_empty()) {
-        let then = answers_to_come(house, forecast);
-        if !then.is_empty() {
-            let phrase = Phrase::new("answer-when-done").with("met", Arg::Count(met(&then) as u64));
-            sentences.push(teller.say(&phrase.with("asked", Arg::Count(then.len() as u64))));
-        }
-    }
-    sentences.join(" ")
+    // Where a test failed, what is left for it is said before all else.
+    sentences.extend(teller.input.failed.iter().map(|room| teller.say(room)));
+    (!sentences.is_empty()).then(|| sentences.join(" "))
+}
+
+/// That there is nothing to do, or nothing more.
+pub(super) fn nothing_to_do(teller: &ReportTeller<'_>) -> String {
+    teller.word(if is_anything_done(teller) { "answer-nothing-more" } else { "report-work-none" })
 }
 
 fn asked(teller: &ReportTeller<'_>) -> Markup {

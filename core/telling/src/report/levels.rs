@@ -28,7 +28,7 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
             (table(&teller.word("report-levels-caption"), &heads, &rows))
         }
     };
-    Section { id: "levels", heading: "report-levels", across: false, body }
+    Section { id: "levels", heading: "report-levels", body }
 }
 
 fn row(teller: &ReportTeller<'_>, told: &LevelTold) -> Vec<Markup> {

@@ -1,5 +1,6 @@
-//! The report: one HTML file for the owner of the house, that says in words what gets through, what is wrong, what
-//! to do, and how much of it is known.
+//! The report: one HTML file to leave with the owner of the house. Page one is a summary of one sheet: the answer, what
+//! each room gets, the map, the first steps, what to take care of. The rest says what is wrong, what to do, and how much of
+//! it is known. It prints on A4 and letter alike, and reads on a phone.
 //!
 //! No script, nothing from outside, no clock: the same survey gives the same bytes. This folder only tells; what
 //! follows from a survey is worked out elsewhere and handed in as [`ReportInput`].
@@ -10,15 +11,22 @@ mod findings;
 mod in_file;
 mod input;
 mod job;
+mod letters;
 mod levels;
 mod notes;
 mod page;
+mod page_one;
 mod parts;
+mod photos;
 mod pictures;
+mod provenance;
 mod rated;
+mod room_bars;
 mod rooms;
+mod signs;
 mod sources;
 mod table;
+mod tags;
 mod teller;
 mod unknown_section;
 mod whole;
@@ -26,30 +34,36 @@ mod work;
 
 pub use in_file::report_page;
 pub use input::{FindingTold, ReportInput, StepTold};
+pub use provenance::{PICTURE_SIDE, Provenance};
 pub use rated::rated;
 pub use whole::{html, part_told};
 
 use crate::words::Language;
+use letters::Letters;
 use teller::ReportTeller;
 
 /// The report as one HTML file.
 pub fn report(input: &ReportInput<'_>, language: &Language) -> String {
     let teller = ReportTeller::new(input, language);
+    let letters = Letters::of(&teller);
     let sections = [
-        job::section(&teller),
-        pictures::map(&teller),
-        rooms::section(&teller),
-        pictures::plot(&teller),
-        costs::section(&teller),
-        levels::section(&teller),
-        findings::section(&teller),
-        done::section(&teller),
-        work::list(&teller),
-        work::cautions(&teller),
-        unknown_section::section(&teller),
-        parts::section(&teller),
-        notes::section(&teller),
-        sources::section(&teller),
+        photos::section(&teller),
+        pictures::found(&teller),
+        Some(letters.section(&teller)),
+        Some(work::list(&teller, &letters)),
+        Some(done::section(&teller)),
+        Some(rooms::section(&teller)),
+        Some(pictures::plot(&teller)),
+        Some(costs::section(&teller)),
+        Some(levels::section(&teller)),
+        Some(findings::section(&teller, &letters)),
+        Some(unknown_section::section(&teller)),
+        Some(parts::section(&teller)),
+        pictures::whole(&teller),
+        Some(notes::section(&teller)),
+        Some(job::section(&teller)),
+        Some(sources::section(&teller)),
     ];
-    page::page(&teller, &sections)
+    let sections: Vec<_> = sections.into_iter().flatten().collect();
+    page::page(&teller, &page_one::sheet(&teller, &letters), &sections, tags::section(&teller))
 }

@@ -25,14 +25,16 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
         .collect();
     let body = html! {
         @if notes.is_empty() && readings.is_empty() { p { (teller.word("report-notes-none")) } }
+        div.side-by-side {
         @if !notes.is_empty() {
-            (table(&teller.word("report-notes-caption"), &teller.words(&["head-about", "head-note"]), &notes))
+            div { (table(&teller.word("report-notes-caption"), &teller.words(&["head-about", "head-note"]), &notes)) }
         }
         @if !readings.is_empty() {
-            (table(&teller.word("report-readings-caption"), &teller.words(&["head-about", "head-reading"]), &readings))
+            div { (table(&teller.word("report-readings-caption"), &teller.words(&["head-about", "head-reading"]), &readings)) }
+        }
         }
     };
-    Section { id: "notes", heading: "report-notes", across: false, body }
+    Section { id: "notes", heading: "report-notes", body }
 }
 
 /// Where a reading was taken: a leg of a part, or the part.

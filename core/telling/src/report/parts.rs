@@ -13,22 +13,26 @@ use super::teller::ReportTeller;
 /// The section.
 pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let order: Vec<_> = reading_order(teller.survey()).into_iter().filter_map(|id| teller.part(id)).collect();
-    let parts: Vec<_> = order.iter().map(|part| part_row(teller, part)).collect();
-    let runs: Vec<_> = order.iter().filter_map(|part| run_row(teller, part)).collect();
-    let part_heads = teller.words(&["head-part", "head-where", "head-fed", "head-label", "head-rated"]);
-    let run_heads = teller.words(&["head-run", "head-series", "head-length", "head-connectors"]);
+    let rows: Vec<_> = order.iter().map(|part| row(teller, part)).collect();
+    let heads = teller.words(&[
+        "head-part",
+        "head-where",
+        "head-fed",
+        "head-label",
+        "head-rated",
+        "report-runs-caption",
+    ]);
     let body = html! {
-        @if parts.is_empty() {
+        @if rows.is_empty() {
             p { (teller.word("report-parts-none")) }
         } @else {
-            (table(&teller.word("report-parts-caption"), &part_heads, &parts))
+            (table(&teller.word("report-parts-caption"), &heads, &rows))
         }
-        @if !runs.is_empty() { (table(&teller.word("report-runs-caption"), &run_heads, &runs)) }
     };
-    Section { id: "parts", heading: "report-parts", across: false, body }
+    Section { id: "parts", heading: "report-parts", body }
 }
 
-fn part_row(teller: &ReportTeller<'_>, part: &Part) -> Vec<Markup> {
+fn row(teller: &ReportTeller<'_>, part: &Part) -> Vec<Markup> {
     let survey = teller.survey();
     let fed = match survey.wiring.feed(part.id) {
         Some(feed) if survey.parts.get(&feed.part).is_some_and(|feeder| feeder.outputs() > 1) => {
@@ -41,44 +45,39 @@ fn part_row(teller: &ReportTeller<'_>, part: &Part) -> Vec<Markup> {
     let place = part.place.as_deref().map_or_else(|| html! { "–" }, ReportTeller::own);
     let has_label = !matches!(part.kind, PartKind::Entry | PartKind::Outlet);
     let label = match &part.label {
-        Some(label) => ReportTeller::own(label),
+        Some(label) => html! { span.print { (ReportTeller::own(label)) } },
         None if has_label => teller.cell(&Phrase::new("label-none")),
         None => html! { "–" },
     };
     let mut said = rated(&part.rating);
     said.extend(part.measured.as_ref().map(|_| Phrase::new("rated-measured")));
     let rated = match said.is_empty() {
-        true if has_label => Phrase::new("rated-none"),
-        true => {
-            return vec![
-                teller.name(part.id),
-                place,
-                ReportTeller::own(&teller.say(&fed)),
-                label,
-                html! { "–" },
-            ];
-        }
-        false => Phrase::new("mark").with("tag", ReportTeller::list(said)),
+        true if has_label => teller.cell(&Phrase::new("rated-none")),
+        true => html! { "–" },
+        false => teller.cell(&Phrase::new("mark").with("tag", ReportTeller::list(said))),
     };
-    vec![teller.name(part.id), place, ReportTeller::own(&teller.say(&fed)), label, teller.cell(&rated)]
+    let run = run(teller, part).unwrap_or_else(|| html! { "–" });
+    vec![teller.name(part.id), place, ReportTeller::own(&teller.say(&fed)), label, rated, run]
 }
 
-fn run_row(teller: &ReportTeller<'_>, part: &Part) -> Option<Vec<Markup>> {
+/// The cable that feeds a part: its mark where it has one, series, length, connectors.
+fn run(teller: &ReportTeller<'_>, part: &Part) -> Option<Markup> {
     let survey = teller.survey();
     let feed = survey.wiring.feed(part.id)?;
     let run = feed.run.and_then(|run| survey.runs.get(&run)).cloned();
     // A run that nobody wrote down is one of which nothing is known.
     let run = run.unwrap_or_else(|| Run::new(part.id));
-    let name = naming::run_to(survey, part.id);
-    let connectors = Phrase::new("connectors")
-        .phrase("near", Phrase::new(connector_message(run.connector_near)))
-        .phrase("far", Phrase::new(connector_message(run.connector_far)));
-    Some(vec![
-        ReportTeller::own(&teller.say(&name)),
-        teller.cell(&Phrase::new(series_message(run.cable))),
-        teller.cell(&length(&run)),
-        teller.cell(&connectors),
-    ])
+    let (near, far) = (connector_message(run.connector_near), connector_message(run.connector_far));
+    let connectors = if near == far {
+        Phrase::new("connectors-alike").phrase("both", Phrase::new(near))
+    } else {
+        Phrase::new("connectors").phrase("near", Phrase::new(near)).phrase("far", Phrase::new(far))
+    };
+    let told = [Phrase::new(series_message(run.cable)), length(&run), connectors];
+    Some(html! {
+        @if let Some(tag) = &run.tag { b { (ReportTeller::own(tag)) } ": " }
+        @for (place, phrase) in told.iter().enumerate() { @if place > 0 { "; " } (teller.say(phrase)) }
+    })
 }
 
 fn length(run: &Run) -> Phrase {

@@ -33,7 +33,7 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
         @let lines = around(teller);
         @if !lines.is_empty() { ul { @for line in lines { li { (line) } } } }
     };
-    Section { id: "forecast", heading: "report-forecast", across: false, body }
+    Section { id: "forecast", heading: "report-forecast", body }
 }
 
 fn row(teller: &ReportTeller<'_>, room: &RoomForecast) -> Vec<Markup> {

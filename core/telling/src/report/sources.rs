@@ -1,38 +1,83 @@
 //! How each figure of the forecast is backed.
 
 use coax::{Backing, Estimate};
+use house::record::{CableKind, PartKind, Survey};
 use maud::{Markup, html};
 use phrase::{Arg, Phrase};
 
 use super::page::Section;
-use super::table::table;
 use super::teller::ReportTeller;
 
 /// The section.
 pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
-    let heads = teller.words(&["head-figure", "head-usual", "head-lowest", "head-highest", "head-backing"]);
-    let rows: Vec<_> =
-        coax::estimates::ALL.iter().copied().flatten().map(|estimate| row(teller, estimate)).collect();
     let seed = Phrase::new("report-seed").text("seed", teller.forecast().seed.to_string());
     let body = html! {
-        p { (teller.word("report-sources-how")) }
-        (table(&teller.word("report-sources-caption"), &heads, &rows))
-        p { (teller.say(&seed)) }
+        p { (teller.word("report-sources-how")) " " (teller.say(&seed)) }
+        p.on-paper { (teller.word("report-sources-paper")) }
+        @for (heading, estimates) in by_backing() {
+            div.sources {
+                h3 { (teller.word(heading)) }
+                ul.estimates {
+                    @for estimate in estimates {
+                        li.of-no-part-here[!is_of_this_house(teller.survey(), estimate)] { (told(teller, estimate)) }
+                    }
+                }
+            }
+        }
     };
-    Section { id: "sources", heading: "report-sources", across: false, body }
+    Section { id: "sources", heading: "report-sources", body }
 }
 
-fn row(teller: &ReportTeller<'_>, estimate: &Estimate) -> Vec<Markup> {
+/// The figures under the heading that says what stands behind them, what others published first.
+fn by_backing() -> Vec<(&'static str, Vec<&'static Estimate>)> {
+    ["backing-sources", "backing-practice", "backing-memory"]
+        .into_iter()
+        .map(|heading| {
+            let all = coax::estimates::ALL.iter().copied().flatten();
+            (heading, all.filter(|estimate| heading_of(estimate.backing) == heading).collect())
+        })
+        .filter(|(_, estimates): &(_, Vec<_>)| !estimates.is_empty())
+        .collect()
+}
+
+/// Whether a figure can matter here: false for one of a kind of part or cable that the house does not have. On paper those
+/// are left out.
+fn is_of_this_house(survey: &Survey, estimate: &Estimate) -> bool {
+    let has = |kind: PartKind| survey.parts.values().any(|part| part.kind == kind);
+    let has_cable = |kind: CableKind| survey.runs.values().any(|run| run.cable == kind);
+    let starts = |with: &str| estimate.name.starts_with(with);
+    !(starts("tap-") && !has(PartKind::Tap)
+        || starts("unread-tap-") && !has(PartKind::Tap)
+        || starts("combiner-") && !has(PartKind::SatelliteCombiner)
+        || starts("pad-") && !has(PartKind::Pad)
+        || starts("power-inserter-") && !has(PartKind::PowerInserter)
+        || starts("amplifier-") && !has(PartKind::Amplifier)
+        || starts("cable-seven-") && !has_cable(CableKind::Seven)
+        || starts("cable-eleven-") && !has_cable(CableKind::Eleven)
+        || starts("cable-fifty-nine-") && !has_cable(CableKind::FiftyNine))
+}
+
+const fn heading_of(backing: Backing) -> &'static str {
+    match backing {
+        Backing::Published(_) | Backing::Derived(_) | Backing::Estimate(_) => "backing-sources",
+        Backing::CommonPractice => "backing-practice",
+        Backing::FromMemory => "backing-memory",
+    }
+}
+
+fn told(teller: &ReportTeller<'_>, estimate: &Estimate) -> Markup {
     let Estimate { name, span, unit, backing } = estimate;
-    let figure = |value: f64| html! { (written(value)) @if !unit.is_empty() { " " (unit) } };
-    let name = Phrase::new(format!("estimate-{name}"));
-    vec![
-        teller.cell(&name),
-        figure(span.likely),
-        figure(span.low),
-        figure(span.high),
-        teller.cell(&backed(*backing)),
-    ]
+    let figure =
+        |value: f64| if unit.is_empty() { written(value) } else { format!("{} {unit}", written(value)) };
+    let range = Phrase::new("report-estimate")
+        .text("name", teller.word(&format!("estimate-{name}")))
+        .text("likely", figure(span.likely))
+        .text("low", written(span.low))
+        .text("high", written(span.high));
+    html! {
+        (teller.say(&range))
+        @if let Some(source) = source(*backing) { ". " i { (teller.say(&source)) } }
+    }
 }
 
 /// A figure with no more decimals than it was written down with: at most six.
@@ -42,13 +87,13 @@ fn written(value: f64) -> String {
     short.replace('-', "\u{2212}")
 }
 
-fn backed(backing: Backing) -> Phrase {
-    let source = |message: &str, text: &str| Phrase::new(message).with("source", Arg::Text(text.into()));
-    match backing {
-        Backing::Published(text) => source("backing-published", text),
-        Backing::Derived(text) => source("backing-derived", text),
-        Backing::CommonPractice => Phrase::new("backing-practice"),
-        Backing::FromMemory => Phrase::new("backing-memory"),
-        Backing::Estimate(text) => source("backing-estimate", text),
-    }
+/// What a figure is held against, where that can be named.
+fn source(backing: Backing) -> Option<Phrase> {
+    let (message, text) = match backing {
+        Backing::Published(text) => ("backing-published", text),
+        Backing::Derived(text) => ("backing-derived", text),
+        Backing::Estimate(text) => ("backing-estimate", text),
+        Backing::CommonPractice | Backing::FromMemory => return None,
+    };
+    Some(Phrase::new(message).with("source", Arg::Text(text.into())))
 }

@@ -35,6 +35,17 @@ impl<'a> ReportTeller<'a> {
         self.input.forecast
     }
 
+    /// What the house is called, or that it has no name.
+    pub(super) fn house_name(&self) -> String {
+        let name = self.survey().name.clone().filter(|name| !name.trim().is_empty());
+        legible(&name.unwrap_or_else(|| self.word("report-untitled"))).into_owned()
+    }
+
+    /// The day of the newest fact, the only date of a report.
+    pub(super) fn day(&self) -> Option<String> {
+        self.input.provenance.newest_ms.map(|ms| self.language.day(ms))
+    }
+
     /// The part of this id.
     pub(super) fn part(&self, id: SubjectId) -> Option<&'a Part> {
         self.input.survey.parts.get(&id)

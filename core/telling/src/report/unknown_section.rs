@@ -30,7 +30,7 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
             (table(&teller.word("report-unknown-caption"), &heads, &rows))
         }
     };
-    Section { id: "unknown", heading: "report-unknown", across: false, body }
+    Section { id: "unknown", heading: "report-unknown", body }
 }
 
 fn matters(teller: &ReportTeller<'_>, unknown: &Unknown, stake: Option<Stake>) -> Phrase {

@@ -5,13 +5,13 @@ use advice::worklist::{PartNeeded, WorkList};
 use house::record::Survey;
 use phrase::{Arg, Phrase};
 
-use super::{ReportInput, report};
+use super::{Provenance, ReportInput, report};
 use crate::words::Language;
 
-/// The report as one HTML file: the same survey and work list give the same bytes.
-pub fn html(survey: &Survey, list: &WorkList, language: &Language) -> String {
+/// The report as one HTML file: the same survey, work list and provenance give the same bytes.
+pub fn html(survey: &Survey, list: &WorkList, provenance: Provenance, language: &Language) -> String {
     let found = findings(survey, Some(&list.as_found));
-    report(&ReportInput::gathered(survey, &found, list), language)
+    report(&ReportInput::gathered(survey, &found, list, provenance), language)
 }
 
 /// A part with how many of it: `2 x 75-ohm cap`.

@@ -1,20 +1,21 @@
-//! What to do, in order; and what to mind while doing it.
+//! What to do, in order, with boxes to tick.
 
-use advice::finding::Caution;
 use advice::worklist::{Gain, PartNeeded};
+use house::naming;
 use maud::{Markup, html};
 use phrase::{Arg, Phrase};
 
-use super::done::is_anything_done;
 use super::input::StepTold;
+use super::job::nothing_to_do;
+use super::letters::Letters;
 use super::page::Section;
-use super::table::table;
+use super::signs;
 use super::teller::ReportTeller;
 use super::whole::part_told;
 use crate::words::ToldGain;
 
 /// The section with the steps.
-pub(super) fn list(teller: &ReportTeller<'_>) -> Section {
+pub(super) fn list(teller: &ReportTeller<'_>, letters: &Letters) -> Section {
     let steps = &teller.input.steps;
     let body = html! {
         @if !teller.input.failed.is_empty() {
@@ -23,64 +24,105 @@ pub(super) fn list(teller: &ReportTeller<'_>) -> Section {
         }
         @if steps.is_empty() && !teller.input.failed.is_empty() {
         } @else if steps.is_empty() {
-            p { (teller.word(if is_anything_done(teller) { "answer-nothing-more" } else { "report-work-none" })) }
+            p { (nothing_to_do(teller)) }
         } @else {
             p { (teller.word("report-work-how")) }
+            ol.steps {
+                @for (place, step) in steps.iter().enumerate() { li.whole { (told(teller, letters, place + 1, step)) } }
+            }
         }
-        @for (place, step) in steps.iter().enumerate() { (told(teller, place + 1, step)) }
         @if !steps.is_empty() {
             h3 { (teller.word("report-work-all")) }
             @let minutes = steps.iter().map(|step| step.minutes).sum();
             p { (teller.say(&Phrase::new("report-work-minutes").with("minutes", Arg::Minutes(minutes)))) }
-            (shopping(teller, teller.input.shopping.iter()))
+            (shopping(teller))
         } @else if !teller.input.shopping.is_empty() {
             h3 { (teller.word("step-parts")) }
-            (shopping(teller, teller.input.shopping.iter()))
+            (shopping(teller))
         }
         @if !teller.input.refused.is_empty() {
             h3 { (teller.word("report-refused")) }
             ul { @for change in &teller.input.refused { li { (teller.say(change)) } } }
         }
     };
-    Section { id: "work", heading: "report-work", across: false, body }
+    Section { id: "work", heading: "report-work", body }
 }
 
-fn told(teller: &ReportTeller<'_>, number: usize, step: &StepTold) -> Markup {
-    let number = Arg::Count(number as u64);
-    let heading =
-        Phrase::new("step-heading").with("number", number.clone()).phrase("what", step.what.clone());
+fn told(teller: &ReportTeller<'_>, letters: &Letters, number: usize, step: &StepTold) -> Markup {
+    let ordinal = Phrase::new("report-step-number").with("number", Arg::Count(number as u64));
     let minutes = Phrase::new("step-minutes").with("minutes", Arg::Minutes(step.minutes));
-    let terms = [("term-why", "why"), ("term-how", "how"), ("term-check", "check"), ("term-back", "back")];
+    let line = |term: &str, text: Option<String>| {
+        html! { @if let Some(text) = text { div { dt { (teller.word(term)) } dd { (text) } } } }
+    };
+    let services = step.services.iter().map(|change| teller.say(change)).collect::<Vec<_>>().join("; ");
     html! {
-        article {
-            h3 { (teller.say(&heading)) }
-            dl {
-                @for (term, attribute) in terms {
-                    @if let Some(text) = attribute_of(teller, step, attribute) {
-                        dt { (teller.word(term)) }
-                        dd { (text) }
+        (signs::step(number))
+        div.step {
+            h3 { span.unseen { (teller.say(&ordinal)) " " } (teller.say(&step.what)) }
+            (letters.beside(teller, &step.cautions))
+            p.says { (teller.say(&minutes)) " " (gains(teller, step)) }
+            dl.run-in.in-columns {
+                (line("step-parts", Some(parts(teller, step))))
+                @match told_before(teller, number - 1) {
+                    Some(before) => {
+                        (line("term-services", (!services.is_empty()).then_some(services)))
+                        (line("report-term-rest", Some(teller.say(&before))))
+                    }
+                    None => {
+                        (line("term-why", attribute_of(teller, step, "why")))
+                        (line("term-how", attribute_of(teller, step, "how")))
+                        (line("term-services", (!services.is_empty()).then_some(services)))
+                        (line("term-check", attribute_of(teller, step, "check")))
+                        (line("term-back", attribute_of(teller, step, "back")))
                     }
                 }
-                @if !step.services.is_empty() {
-                    dt { (teller.word("term-services")) }
-                    @for change in &step.services { dd { (teller.say(change)) } }
-                }
-                @if !step.cautions.is_empty() {
-                    dt { (teller.word("term-caution")) }
-                    @for caution in &step.cautions { dd.caution { (teller.say(caution)) } }
-                }
-                dt { (teller.word("term-time")) }
-                dd { (teller.say(&minutes)) }
             }
-            @if step.parts.is_empty() {
-                p { (teller.word("step-no-parts")) }
-            } @else {
-                h4 { (teller.word("step-parts")) }
-                (shopping(teller, step.parts.iter()))
+            ul.ticks {
+                @for tick in ["report-tick-before", "report-tick-done", "report-tick-fine", "report-tick-after"] {
+                    li { (signs::tick_box()) (teller.word(tick)) }
+                }
             }
-            (gains(teller, number, step))
         }
     }
+}
+
+/// The first step of which why, how, check and the way back read the same as of this one, in words.
+fn told_before(teller: &ReportTeller<'_>, place: usize) -> Option<Phrase> {
+    let steps = &teller.input.steps;
+    let told = |step: &StepTold| ["why", "how", "check", "back"].map(|of| attribute_of(teller, step, of));
+    let this = told(steps.get(place)?);
+    let before = steps.iter().take(place).position(|step| told(step) == this)?;
+    Some(Phrase::new("report-as-in-step").with("number", Arg::Count(before as u64 + 1)))
+}
+
+fn parts(teller: &ReportTeller<'_>, step: &StepTold) -> String {
+    if step.parts.is_empty() {
+        return teller.word("step-no-parts");
+    }
+    counted(step.parts.iter()).iter().map(|part| teller.say(&part_told(part))).collect::<Vec<_>>().join("; ")
+}
+
+/// What each room gains or loses, in sentences; that none gets faster where none does.
+fn gains(teller: &ReportTeller<'_>, step: &StepTold) -> String {
+    let told = step.gains.iter().map(|gain| (gain, ToldGain::of(gain)));
+    let told: Vec<_> = told.filter(|(_, told)| *told != ToldGain::Nothing).collect();
+    let mut sentences: Vec<_> =
+        told.iter().map(|(gain, told)| teller.say(&gain_told(teller, gain, *told))).collect();
+    if !told.iter().any(|(_, told)| told.is_gain()) {
+        sentences.push(teller.word("report-no-gain"));
+    } else if sentences.len() < step.gains.len() {
+        sentences.push(teller.word("report-gain-others"));
+    }
+    sentences.join(" ")
+}
+
+fn gain_told(teller: &ReportTeller<'_>, gain: &Gain, told: ToldGain) -> Phrase {
+    let of_likely = matches!(told, ToldGain::More(_) | ToldGain::Less(_));
+    Phrase::new(if of_likely { "report-gain" } else { "report-gain-beside" })
+        .phrase("room", naming::part(teller.survey(), gain.outlet))
+        .with("before", Arg::Rate(gain.before.likely_mbps))
+        .with("after", Arg::Rate(gain.after.likely_mbps))
+        .phrase("change", told.phrase(gain))
 }
 
 /// What a step's message says under an attribute, if it says anything.
@@ -100,46 +142,12 @@ fn counted<'a>(parts: impl Iterator<Item = &'a PartNeeded>) -> Vec<PartNeeded> {
     sums
 }
 
-fn shopping<'a>(teller: &ReportTeller<'_>, parts: impl Iterator<Item = &'a PartNeeded>) -> Markup {
-    html! { ul { @for part in counted(parts) { li { (teller.say(&part_told(&part))) } } } }
-}
-
-fn no_gain(step: &StepTold) -> Phrase {
-    Phrase::new("step-no-gain").phrase("why", step.what.attribute("why"))
-}
-
-fn gains(teller: &ReportTeller<'_>, number: Arg, step: &StepTold) -> Markup {
-    let heads = teller.words(&["head-outlet", "head-before", "head-after", "head-gain"]);
-    let rate = |mbps| teller.language.write(&Arg::Rate(mbps));
-    let row = |gain: &Gain| {
-        let (before, after) = (rate(gain.before.likely_mbps), rate(gain.after.likely_mbps));
-        let change = ToldGain::of(gain).phrase(gain);
-        vec![teller.name(gain.outlet), html! { (before) }, html! { (after) }, teller.cell(&change)]
-    };
-    let rows: Vec<_> = step.gains.iter().map(row).collect();
-    let gained = |gain: &Gain| ToldGain::of(gain).is_gain();
+fn shopping(teller: &ReportTeller<'_>) -> Markup {
     html! {
-        @if !step.gains.iter().any(gained) { p { (teller.say(&no_gain(step))) } }
-        @if !rows.is_empty() {
-            (table(&teller.say(&Phrase::new("step-gain-caption").with("number", number)), &heads, &rows))
+        ul.to-get {
+            @for part in counted(teller.input.shopping.iter()) {
+                li { (signs::tick_box()) (teller.say(&part_told(&part))) }
+            }
         }
     }
-}
-
-/// The section with every caution, each once.
-pub(super) fn cautions(teller: &ReportTeller<'_>) -> Section {
-    // The trade's usual ones come first, whether or not this house gives a cause for each.
-    let mut said: Vec<_> = Caution::ALL.iter().map(|caution| teller.say(&caution.phrase())).collect();
-    let of_findings = teller.input.findings.iter().flat_map(|finding| &finding.cautions);
-    let of_steps = teller.input.steps.iter().flat_map(|step| &step.cautions);
-    for text in of_findings.chain(of_steps).map(|caution| teller.say(caution)) {
-        if !said.contains(&text) {
-            said.push(text);
-        }
-    }
-    let body = html! {
-        p { (teller.word("report-cautions-how")) }
-        ul { @for caution in said { li.caution { (caution) } } }
-    };
-    Section { id: "cautions", heading: "report-cautions", across: false, body }
 }

@@ -19,6 +19,7 @@ const ENGLISH: &[(&str, &str)] = &[
     ("forecast.ftl", include_str!("../../words/en/forecast.ftl")),
     ("record.ftl", include_str!("../../words/en/record.ftl")),
     ("levels.ftl", include_str!("../../words/en/levels.ftl")),
+    ("map.ftl", include_str!("../../words/en/map.ftl")),
     ("report.ftl", include_str!("../../words/en/report.ftl")),
     ("errors.ftl", include_str!("../../words/en/errors.ftl")),
 ];

@@ -12,7 +12,20 @@ pub fn date_and_time(ms: u64) -> String {
     format!("{year:04}-{month:02}-{day:02} {:02}:{:02}", time.hour.number(), time.minute.number())
 }
 
-/// The same as a locale writes it. English stays with the year first: its readers do not agree on whether the day or
+/// The day alone, of UTC: `2026-11-25`; as the locale writes it, but for English, as [`in_locale`] says.
+pub(super) fn day_in_locale(ms: u64, locale: &LanguageIdentifier) -> String {
+    let Moment { year, month, day, .. } = Moment::of(ms);
+    let spoken = || {
+        let locale: Locale = locale.to_string().parse().ok()?;
+        let date = Date::try_new_gregorian(year, month, day).ok()?;
+        let form = FixedCalendarDateTimeFormatter::try_new(locale.into(), YMD::medium()).ok()?;
+        Some(form.format(&date).to_string())
+    };
+    let is_english = locale.language.as_str() == "en";
+    (!is_english).then(spoken).flatten().unwrap_or_else(|| format!("{year:04}-{month:02}-{day:02}"))
+}
+
+/// Date and time as a locale writes them. English stays with the year first: its readers do not agree on whether the day or
 /// the month comes first.
 pub(super) fn in_locale(ms: u64, locale: &LanguageIdentifier) -> String {
     let is_english = locale.language.as_str() == "en";
@@ -74,5 +87,7 @@ mod tests {
         assert_eq!(written("en"), "2026-11-25 10:39");
         assert_eq!(written("de"), "25.11.2026, 10:39");
         assert_eq!(written("fr"), "25 nov. 2026, 10:39");
+        let day = |locale: &str| day_in_locale(ms, &locale.parse().unwrap());
+        assert_eq!([day("en"), day("de"), day("fr")], ["2026-11-25", "25.11.2026", "25 nov. 2026"]);
     }
 }

@@ -58,6 +58,11 @@ impl Language {
         }
     }
 
+    /// The day of a moment, milliseconds since 1970, of UTC.
+    pub fn day(&self, ms: u64) -> String {
+        moment::day_in_locale(ms, self.locale())
+    }
+
     fn one(&self, id: &str, number: String) -> String {
         self.say(&Phrase::new(id).text("number", number))
     }

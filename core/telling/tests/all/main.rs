@@ -3,10 +3,11 @@
 mod change_words;
 mod finding_words;
 mod label_told;
+mod map;
 mod refusals_of_changes;
 mod report_done;
 mod report_house;
-mod report_map;
+
 mod report_page;
 mod story_words;
 mod verdict_laws;

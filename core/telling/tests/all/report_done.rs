@@ -11,14 +11,14 @@ use house::record::{
 };
 use houses::{House, good_house, part_id};
 use serde_json::Value;
-use telling::report::html;
+use telling::report::{Provenance, html};
 use telling::words::{Figures, Language};
 
 fn page(survey: &Survey) -> String {
     let draws = Draws { draws: 8, seed: 1, points: 89 };
     let options = Options { screening: draws, stating: draws, most_steps: 4 };
     let list = worklist(survey, &options).expect("a sound survey");
-    html(survey, &list, &Language::english(Figures::default()))
+    html(survey, &list, Provenance::default(), &Language::english(Figures::default()))
 }
 
 fn worked(house: House, ends: &[(OutcomeKind, Option<bool>)]) -> Survey {

@@ -8,12 +8,14 @@ use advice::forecast;
 use advice::unknown::{Matters, unknowns};
 use advice::verdict::{Met, answers};
 use advice::worklist::{self, WorkList, worklist};
-use house::record::{Note, PartKind, Survey, Wish};
+use facts::fact::PhotoImage;
+use house::record::{Note, PartKind, Photo, PhotoRole, Survey, Wish};
 use phrase::Phrase;
 use proptest::prelude::*;
 use scraper::{Html, Selector};
-use telling::figure::{loss_plot, svg, wiring_map};
-use telling::report::{FindingTold, ReportInput, report};
+use telling::figure::map::PAGE;
+use telling::figure::{Layout, WiringMap, loss_plot, svg};
+use telling::report::{FindingTold, Provenance, ReportInput, report};
 
 use crate::report_house::{english, forecast_of, house, house_by_chance, id};
 
@@ -37,7 +39,8 @@ fn finding(text: &str) -> FindingTold {
 
 fn page_of(survey: &Survey) -> String {
     let work = work(survey);
-    report(&ReportInput::gathered(survey, &findings(survey, Some(&work.as_found)), &work), &english())
+    let found = findings(survey, Some(&work.as_found));
+    report(&ReportInput::gathered(survey, &found, &work, Provenance::default()), &english())
 }
 
 fn select<'a>(page: &'a Html, what: &str) -> Vec<scraper::ElementRef<'a>> {
@@ -48,27 +51,19 @@ fn select<'a>(page: &'a Html, what: &str) -> Vec<scraper::ElementRef<'a>> {
 fn check_page(text: &str) {
     let page = Html::parse_document(text);
     assert!(page.errors.is_empty(), "{:?}", page.errors);
-    for never in [
-        "script",
-        "iframe",
-        "object",
-        "embed",
-        "link",
-        "img",
-        "base",
-        "form",
-        "image",
-        "use",
-        "foreignObject",
-    ] {
+    for never in
+        ["script", "iframe", "object", "embed", "link", "base", "form", "image", "use", "foreignObject"]
+    {
         assert!(select(&page, never).is_empty(), "<{never}>");
     }
     let mut ids = BTreeSet::new();
     for element in select(&page, "*") {
         for (name, value) in element.value().attrs() {
             assert!(!name.starts_with("on"), "{name}={value}");
-            let leads_out =
-                matches!(name, "src" | "href" | "action" | "style" | "xlink:href") && !value.starts_with('#');
+            let is_picture_itself = name == "src" && value.starts_with("data:image/jpeg;base64,");
+            let leads_out = matches!(name, "src" | "href" | "action" | "style" | "xlink:href")
+                && !value.starts_with('#')
+                && !is_picture_itself;
             assert!(!leads_out, "{name}={value}");
             assert!(name != "id" || ids.insert(value.to_owned()), "id {value} twice");
         }
@@ -80,6 +75,9 @@ fn check_page(text: &str) {
     for link in select(&page, "a[href]") {
         let target = link.value().attr("href").unwrap().trim_start_matches('#');
         assert!(ids.contains(target), "{target}");
+    }
+    for picture in select(&page, "img") {
+        assert!(picture.value().attr("alt").is_some_and(|words| !words.trim().is_empty()));
     }
     let mut level = 0;
     for heading in select(&page, "h1,h2,h3,h4,h5,h6") {
@@ -114,8 +112,16 @@ fn the_house_makes_a_sound_page_and_the_same_one_each_time() {
     check_no_address(&text);
     assert_eq!(text, page_of(&house()));
     let page = Html::parse_document(&text);
-    let headings: Vec<_> = select(&page, "main h2").iter().map(|h| h.text().collect::<String>()).collect();
-    assert_eq!(headings.len(), 14, "{headings:?}");
+    let headings: Vec<_> = select(&page, ".rest h2").iter().map(|h| h.text().collect::<String>()).collect();
+    assert_eq!(headings.len(), 13, "{headings:?}");
+    assert_eq!(select(&page, ".one h1").len(), 1);
+    // Every caution once, under a letter of its own; whatever it guards leads there.
+    let letters: Vec<_> =
+        select(&page, "#cautions ~ ul .letter").iter().map(scraper::ElementRef::inner_html).collect();
+    assert!(letters.len() >= 6 && letters.iter().collect::<BTreeSet<_>>().len() == letters.len());
+    assert!(!select(&page, ".steps .letters-beside a").is_empty());
+    // Two strips for each tag.
+    assert_eq!(select(&page, ".cuts li").len(), 2 * survey.parts.len());
     // Every part has a row, every tag is on the map and in the lists.
     let words: String = page.root_element().text().collect();
     for part in survey.parts.values() {
@@ -200,7 +206,8 @@ fn figures_are_well_formed_xml_with_a_name_and_a_description() {
     let mut survey = house();
     survey.parts.get_mut(&id(22)).unwrap().tag = Some("<S1> & \"co\" \u{0}\u{202E}\u{FFFF}".into());
     let forecast = forecast_of(&survey);
-    let map = wiring_map(&survey, Some(&forecast), &english());
+    let map = WiringMap::of(&survey).with_forecast(Some(&forecast)).laid_out(Layout::Wide(PAGE));
+    let map = map.figure(&english());
     let plot = loss_plot(&survey, &forecast, &english()).unwrap();
     for (figure, name) in [(map, "map"), (plot, "plot")] {
         let text = svg(&figure, name, &english());
@@ -240,6 +247,9 @@ fn hostile_names_stay_text() {
             run.tag = Some(name.clone());
         }
         survey.network.version.clone_from(&name);
+        let image = PhotoImage { sha256: "0".repeat(64), ext: "jpg".into(), bytes: 1, width: 1, height: 1 };
+        let photo = Photo { id: id(94), image, of: Some(id(22)), role: Some(PhotoRole::Before) };
+        survey.photos.insert(photo.id, photo);
         survey.notes.insert(id(93), Note { id: id(93), about: Some(id(1022)), text: name.clone() });
         survey.unread.push((id(20), name.clone()));
         let forecast = forecast_of(&house());
@@ -247,6 +257,13 @@ fn hostile_names_stay_text() {
             survey: &survey,
             forecast: &forecast,
             findings: vec![finding(&name)],
+            flags: &[],
+            provenance: Provenance {
+                newest_ms: Some(0),
+                authors: vec![name.clone()],
+                pictures: [(id(94), name.clone().into_bytes())].into(),
+                ..Provenance::default()
+            },
             steps: Vec::new(),
             shopping: Vec::new(),
             failed: Vec::new(),
@@ -258,7 +275,9 @@ fn hostile_names_stay_text() {
         let text = report(&input, &english());
         check_page(&text);
         check_no_address(&text);
-        let heading: String = select(&Html::parse_document(&text), "h1")[0].text().collect();
+        let page = Html::parse_document(&text);
+        assert_eq!(select(&page, "img").len(), 1);
+        let heading: String = select(&page, ".title-block dd")[0].text().collect();
         let kept: String =
             name.chars().filter(|c| !"\u{202E}\u{2066}\u{0}\u{8}\u{FFFE}".contains(*c)).collect();
         assert_eq!(heading, kept);
@@ -336,6 +355,8 @@ proptest! {
             survey: &survey,
             forecast: &forecast,
             findings: vec![finding(&text)],
+            flags: &[],
+            provenance: Provenance::default(),
             steps: Vec::new(),
             shopping: Vec::new(),
             failed: Vec::new(),

@@ -200,6 +200,8 @@ fn check(survey: &Survey, forecast: &Forecast) {
     let input = ReportInput {
         survey,
         forecast,
+        flags: &[],
+        provenance: telling::report::Provenance::default(),
         findings: found.iter().map(|finding| FindingTold::of(survey, finding)).collect(),
         steps: Vec::new(),
         shopping: Vec::new(),

@@ -6,9 +6,87 @@ report-page-title = { $name }: coax network report
 report-contents = In this report
 report-made = Made from a survey of the wiring. Every number is a forecast from what was seen, not a promise; where something is not known, a range is given.
 
+# Page one
+report-rooms = What each room gets
+report-rooms-scale = Rates towards the room; a mark every { $step }.
+report-room-wished = wished { $rate }: { $met ->
+    [yes] met
+    [likely] likely met
+    [unlikely] not met
+   *[not_known] not known yet
+}
+report-room-no-outlet = no outlet there yet
+report-room-measured = measured { $rate }
+report-room-measured-capped = measured { $rate } or more (the test’s own network socket held it)
+report-room-after = after the work likely { $rate }
+report-bar-name = What { $room } gets
+report-key-wished = wished
+report-key-forecast = forecast, eight tries of ten; the stroke is likely
+report-key-measured = measured
+report-key-after = likely after the work
+report-more-rooms = { $count ->
+    [one] One more room stands in the table of the forecast.
+   *[other] { $count } more rooms stand in the table of the forecast.
+}
+report-first-steps = { $count ->
+    [0] What to do
+    [one] The first step
+    [2] The two steps
+   *[other] The first { $count } steps
+}
+report-more-steps = { $count ->
+    [one] One more step follows in the work list.
+   *[other] { $count } more steps follow in the work list.
+}
+report-gain-short = { $room } { $after }
+report-gain-short-beside = { $room } { $change }
+report-gains-short = Then likely: { $gains }.
+report-no-gain-short = No room gets faster by this alone.
+report-care = Take care.
+report-care-more = All cautions with their reasons stand before the work list.
+report-map-whole = The whole wiring map
+report-map-now = The wiring as it is now
+report-for-notes = Notes
+report-block-house = House
+report-block-day = As of
+report-block-by = By
+report-block-done = What was done
+report-done-nothing = no change yet
+report-done-told = { $told }
+report-done-count = { $count ->
+    [one] one change done
+   *[other] { $count } changes done
+}
+report-could-not-count = { $count ->
+    [one] one could not be done
+   *[other] { $count } could not be done
+}
+report-put-back-count = { $count ->
+    [one] one put back
+   *[other] { $count } put back
+}
+report-sheet = Sheet { $number } of { $of }
+text-said = { $text }
+
+# Photos
+report-photos = Photos, before and after
+report-photos-beside = The photos lie in the same file as this page, in its folder of photos.
+report-photo = photo
+report-photo-of = { $part }: { $role }
+report-photo-after-none = after: not taken yet
+report-photo-label = Its label says:
+
+# Tags
+report-tags = Tags to cut out
+report-tags-how = Two of each, one for either end of the cable. Cut along the dashes, lay the middle round the cable, and stick the ends back to back.
+report-tag-to = to { $tag }, { $what }
+report-tag-from = from { $part }
+report-tag-from-port = from { $part }, output { $port }
+report-tag-from-outside = from outside
+report-tag-from-not-known = from ______
+
 # 1. The job in words
-report-job = The job in words
-report-answer = The answer
+report-job = The house, and what is asked
 report-asked = What is asked
 report-house = The house
 report-place = The house: { $place }.
@@ -62,7 +140,6 @@ answer-nothing-more = The changes that were worth the work are done; nothing mor
 
 # 2. The wiring map
 report-map = The wiring as it was found
-report-map-scroll = The wiring map; scroll sideways to see all of it
 
 # 3. The forecast
 report-forecast = What gets through to each room
@@ -105,7 +182,6 @@ street-leak = At { $entry }, the loss from the loudest adapter to the street is 
 
 # 4. Loss over frequency
 report-plot = Loss over frequency for the weakest rooms
-report-plot-scroll = Loss over frequency; scroll sideways to see all of it
 report-plot-none = No room's loss could be worked out yet.
 report-plot-how = Lower in the plot is more loss. Narrow dips come from echoes: what comes back from splitters, filters and open ends.
 
@@ -171,7 +247,17 @@ report-work = Work list, in order
 report-work-none = No change was found that is worth the work.
 report-work-failed = Where a test failed
 report-work-how = Do one change at a time. After each, check that TV and internet still work.
-step-heading = Step { $number }: { $what }
+report-step-number = Step { $number }:
+report-gain = { $room } from { $before } to { $after }: { $change }.
+report-term-rest = Why, how, what to check, how to put it back
+report-as-in-step = as in step { $number }.
+report-gain-beside = { $room }: { $change }.
+report-gain-others = No change in the other rooms.
+report-no-gain = No room gets faster by this alone; the reason is another one.
+report-tick-before = photo before
+report-tick-done = done
+report-tick-fine = TV and internet as before
+report-tick-after = photo after
 step-minutes = { $minutes ->
     [one] About one minute.
    *[other] About { $minutes } minutes.
@@ -237,7 +323,7 @@ matters-little = Little: on no way between the router and a room
 report-parts = All parts and cables
 report-parts-none = No part was written down yet.
 report-parts-caption = Parts, each tree from the street to the rooms
-report-runs-caption = Cables
+report-runs-caption = The cable to it
 head-part = Part
 head-where = Where
 head-fed = Fed from
@@ -271,6 +357,7 @@ series-59 = 59 series (thin, more loss)
 series-7 = 7 series
 series-11 = 11 series (thick, less loss)
 series-unknown = not known
+connectors-alike = { $both } at both ends
 connectors = { $near } (street end), { $far } (room end)
 run-connector-compression = compression
 run-connector-crimp = crimp
@@ -308,6 +395,8 @@ reading-round-trip = round trip { $time }
 # 13. Sources
 report-sources = How each figure is backed
 report-sources-how = Every figure in the forecast that no published document fixes is listed here with its range. The lengths, labels and wishes come from the survey.
+report-estimate = { $name }: { $likely } ({ $low } to { $high })
+report-sources-paper = On paper, figures of parts and cables that this house does not have are left out; they stand in the file.
 report-sources-caption = Figures that are estimated, with range and source
 report-seed = The tries (draws) are made from seed { $seed }: the same survey gives the same report.
 head-figure = Figure
@@ -315,11 +404,12 @@ head-lowest = Lowest
 head-usual = Likely
 head-highest = Highest
 head-backing = What stands behind it
-backing-published = published: { $source }
-backing-derived = worked out from published figures: { $source }
-backing-practice = common practice, no source
-backing-memory = from memory
-backing-estimate = our estimate, held against: { $source }
+backing-sources = With a source
+backing-published = Published: { $source }
+backing-derived = Worked out from published figures: { $source }
+backing-practice = Common practice, no source
+backing-memory = From memory
+backing-estimate = Our estimate, held against: { $source }
 
 # Figures that are estimated: one message for each name in coax::estimates.
 estimate-cable-impedance = Impedance of a cable run
@@ -387,100 +477,19 @@ estimate-subcarrier-spread = How noise differs between subcarriers, up and down
 estimate-mac-position = Where the share of useful data lies between its published ends (0 to 1)
 estimate-round-trip = What the coax adds to a round trip
 
-# The wiring map
-map-name = Wiring map
-map-description = { $parts ->
-    [one] One part
-   *[other] { $parts } parts
-} from the street on the left to the rooms on the right; { $loose ->
-    [0] none is loose
-    [one] one is loose
-   *[other] { $loose } are loose
-}; { $ends ->
-    [0] no cable has an unknown far end.
-    [one] one cable has an unknown far end.
-   *[other] { $ends } cables have an unknown far end.
-} The lists of parts and cables say the same in words.
-map-tag-and-room = { $tag } · { $room }
-map-entry = entry
-map-ground-block = ground block
-map-entry-filter = entry filter
-map-splitter = { $legs ->
-    [0] splitter, outputs not counted
-   *[other] { $legs }-way splitter
-}
-map-tap = tap
-map-amplifier = amplifier
-map-barrel = barrel (cable joiner)
-map-outlet = outlet
-map-terminator = 75-ohm cap
-map-high-pass-filter = high-pass filter
-map-satellite-combiner = satellite combiner
-map-pad = pad (fixed loss)
-map-power-inserter = power inserter
-map-unknown = not identified
-map-entry-cable = cable company
-map-entry-antenna = antenna
-map-entry-satellite = dish
-map-entry-fibre-box = fibre box
-map-entry-kind-unknown = kind not known
-map-entry-connected = joined to outside
-map-entry-cut-off = cut off outside
-map-entry-unknown = joined? not known
-map-no-entry-filter = NO ENTRY FILTER
-map-band = { $band }
-map-says-moca = for MoCA
-map-label-unread = label not read
-map-bypass = MoCA by-pass
-map-no-bypass = no MoCA by-pass
-map-bypass-unknown = by-pass? not known
-map-bridge = adapter at the router (bridge)
-map-adapter = adapter
-map-plugged-unknown = not looked at
-map-plugged-nothing = nothing plugged in
-map-plugged = { $things }
-map-loses = loses { $loss }
-map-weakest = WEAKEST ROOM
-map-leg = output { $port }
-map-legs = outputs { $first } to { $last }
-map-output = output
-map-shared-port = two on one port
-map-run-unknown = cable not noted
-map-cable-6 = 6 series
-map-cable-59 = 59 series
-map-cable-7 = 7 series
-map-cable-11 = 11 series
-map-cable-unknown = series unread
-map-length = { $length }
-map-length-short = short
-map-length-unknown = no length
-map-length-paced = paced
-map-length-guessed = guessed
-map-poor-connector = poor connector
-map-end-capped = { $ports }: capped
-map-end-open = { $ports }: open, no cap
-map-end-loose = { $ports }: loose end, goes we know not where
-map-end-another-home = { $ports }: to another home
-map-end-unknown = { $ports }: not looked at
-map-loose-parts = Loose parts: found, but not traced to a feed yet
-map-loose-not-traced = LOOSE: not traced
-map-loose-loop = LOOSE: its feed would close a loop
-map-loose-too-deep = LOOSE: too deep
-map-loose-no-such-port = LOOSE: no such port
-map-loose-feeder-gone = LOOSE: its feed is not here
-map-loose-ends = Loose ends: cables that go on, nobody knows where
-map-loose-end = { $port }
-map-key = Boxes are parts, lines are cables; the street is on the left, the rooms are on the right. Square boxes pass signals on, round ones are outlets, dotted ones are loose.
-map-key-thin = A thin line with short strokes across it is thin, old cable.
-map-key-weak = Thick dashed line: the way from the adapter at the router to the weakest room. "Loses" says how much of the signal each place on it takes; every 3 dB halve it.
-
 # The plot
 plot-name = Loss over frequency
-plot-description = Loss in dB between the adapter at the router and { $rooms } over frequency in MHz, each with a likely curve and the range in which eight of ten tries lie. Channels used: { $channels }. The tables under “Where the loss arises” say where it is lost.
+plot-description = Loss in dB between the adapter at the router and { $rooms } over frequency in MHz, each with a likely curve and the range in which eight of ten tries lie. Channels used: { $channels }. { $many ->
+    [0] {""}
+   *[other] Taken by others: { $taken }.{" "}
+}The tables under “Where the loss arises” say where it is lost.
 plot-panel = To { $place }: { $loss }
 plot-likely = likely
 plot-range = eight tries of ten lie here
-plot-channel = used: { $mhz }
+plot-ours = our channels
+plot-others = needed by others
+plot-channel = { $mhz }
+plot-taken = { $service }, { $band }
 plot-x-axis = frequency, MHz
 plot-y-axis = loss, dB
 reading-modem-sends = the modem sends at { $level }

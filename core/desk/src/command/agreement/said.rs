@@ -12,7 +12,7 @@ use house::record::{Differs, Is, Survey, fold};
 use phrase::Phrase;
 use scraper::{ElementRef, Html, Selector};
 use serde_json::Value;
-use telling::report::{ReportInput, report};
+use telling::report::{Provenance, ReportInput, report};
 use telling::words::{Language, LengthUnit};
 
 use super::few_draws;
@@ -20,7 +20,7 @@ use crate::command::{
     Context, findings as found_command, forecast as forecast_command, levels as levels_command,
     worklist as list_command,
 };
-use crate::page::{Page, WIDEST};
+use crate::printed::{Page, WIDEST};
 use crate::speak;
 
 /// What each of the four says of a house.
@@ -92,7 +92,7 @@ impl Said {
             worklist: page(&|page| list_command::tell(&context, &survey, &list, page)),
             levels: page(&|page| levels_command::tell(&context, &survey, &list, page)),
         };
-        let input = ReportInput::without_unknowns(&survey, &found, &list);
+        let input = ReportInput::without_unknowns(&survey, &found, &list, Provenance::default());
         let report = Html::parse_document(&report(&input, &context.language));
         let mut guide = Guide::at(home.path(), author, guide::english(context.language.figures())).unwrap();
         guide.work_out_with(few_draws());

@@ -15,7 +15,7 @@ use super::teller::{RecordTeller, ThingJson};
 use crate::author;
 use crate::command::Context;
 use crate::error::DeskError;
-use crate::page::Page;
+use crate::printed::Page;
 use crate::progress::Shown;
 use crate::stop::Stop;
 

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use facts::fact::FactId;
+use facts::fact::Ledger;
 use facts::file::PackOptions;
 use house::record::Survey;
 use phrase::{Arg, Phrase};
@@ -45,8 +45,8 @@ pub fn run(
     keep::refuse_if_there(path, replace)?;
     // Units and words are the same whatever was asked for, so that the same facts give the same bytes.
     let words = speak::english(LengthUnit::Metres);
-    let report = |survey: &Survey, _: Option<FactId>| {
-        report_page(survey, &words, &|| !stop.is_asked()).map_err(DeskError::from)
+    let report = |survey: &Survey, ledger: &Ledger| {
+        report_page(survey, ledger, &words, &|| !stop.is_asked()).map_err(DeskError::from)
     };
     let mut shown = Shown::new(&stop, context.word("desk-doing-pack"));
     let packed = house::document::pack(&mut store, &options, &report, path, &mut shown)?;

@@ -14,7 +14,7 @@ use super::open_to_read;
 use super::teller::{RecordTeller, SaidJson, short};
 use crate::command::Context;
 use crate::error::DeskError;
-use crate::page::Page;
+use crate::printed::Page;
 
 /// How many things said of one action are told in words.
 const MOST_TOLD: usize = 8;

@@ -16,7 +16,7 @@ use crate::arguments::SurveysCommand;
 use crate::author;
 use crate::command::Context;
 use crate::error::{DeskError, Unconfirmed};
-use crate::page::Page;
+use crate::printed::Page;
 
 #[derive(Serialize)]
 struct SurveysJson {

@@ -17,7 +17,7 @@ use crate::author;
 use crate::command::Context;
 use crate::error::DeskError;
 use crate::output;
-use crate::page::Page;
+use crate::printed::Page;
 use crate::progress::Shown;
 use crate::stop::Stop;
 

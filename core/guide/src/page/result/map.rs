@@ -1,45 +1,119 @@
-//! The wiring map and the loss over frequency.
+//! The wiring map, as it is and after the work, and the loss over frequency.
 
+use std::collections::BTreeSet;
+
+use facts::fact::SubjectId;
 use house::naming;
 use house::record::reading_order;
 use phrase::Phrase;
-use telling::figure::{Figure, loss_plot, wiring_map};
+use telling::figure::map::{COLUMN, NARROW, PAGE};
+use telling::figure::{Figure, Folding, Layout, ShownMap, WiringMap, loss_plot_in};
 
 use super::waiting;
-use crate::place::Key;
+use crate::done::Done;
+use crate::error::Result;
+use crate::place::{Key, Move};
 use crate::screen::{FigureDrawn, PressWeight, Screen, WordsRole};
-use crate::session::{SurveySnapshot, Worked};
-use crate::view::{ScreenBuilder, shown};
+use crate::session::{Pending, Session, SurveySnapshot, Worked};
+use crate::view::{ScreenBuilder, picture, shown};
 
-/// The map of what was found, which needs no forecast.
-fn map(snapshot: &SurveySnapshot<'_>) -> Figure {
-    wiring_map(snapshot.survey, snapshot.worked().map(Worked::forecast), snapshot.language)
+/// The layouts of the map, the narrowest first, and what each is called among the drawings.
+const LAYOUTS: [(&str, Layout); 3] =
+    [("map-narrow", Layout::Narrow), ("map-column", Layout::Wide(COLUMN)), ("map", Layout::Wide(PAGE))];
+
+/// What the map is folded to: all but what was unfolded on the screen.
+fn folding(pending: &Pending) -> Folding {
+    match pending.written(&Key::Unfolded) {
+        Some("all") => Folding::Nothing,
+        unfolded => Folding::But(unfolded.map(parts).unwrap_or_default()),
+    }
 }
 
-/// The loss over frequency, once it is worked out.
-fn plot(snapshot: &SurveySnapshot<'_>) -> Option<Figure> {
-    loss_plot(snapshot.survey, snapshot.worked()?.forecast(), snapshot.language)
+fn parts(text: &str) -> BTreeSet<SubjectId> {
+    text.split(' ').filter_map(|part| part.parse().ok()).collect()
 }
 
-fn drawn(figure: &Figure) -> FigureDrawn {
-    FigureDrawn::of(figure, |part| Key::Part(part).to_string())
+/// Whether the house after the work is shown. It is, once there is a work list.
+fn shows_after(snapshot: &SurveySnapshot<'_>) -> bool {
+    snapshot.pending().written(&Key::MapAfter).is_some_and(|shown| !shown.is_empty())
+        && can_show_after(snapshot)
 }
 
-/// Both, as a shell draws them.
+fn can_show_after(snapshot: &SurveySnapshot<'_>) -> bool {
+    snapshot.worked().is_some_and(|worked| !worked.list.steps.is_empty())
+}
+
+/// The map, which needs no forecast to show what was found.
+fn map<'a>(snapshot: &SurveySnapshot<'a>) -> WiringMap<'a> {
+    let map = match snapshot.worked() {
+        Some(worked) if shows_after(snapshot) => WiringMap::after(&worked.list),
+        Some(worked) => {
+            let map = WiringMap::of(snapshot.survey).with_forecast(Some(worked.forecast()));
+            map.with_findings(&worked.findings)
+        }
+        None => WiringMap::of(snapshot.survey),
+    };
+    map.folded(folding(snapshot.pending()))
+}
+
+/// The map in each layout.
+fn maps(snapshot: &SurveySnapshot<'_>, map: &ShownMap<'_>) -> Vec<(Figure, FigureDrawn)> {
+    let draw = |(name, layout): (&str, Layout)| {
+        let figure = map.figure(layout);
+        let drawn = FigureDrawn::of(&figure, name, |touch| picture::key_of(snapshot.survey, touch));
+        (figure, drawn)
+    };
+    LAYOUTS.into_iter().map(draw).collect()
+}
+
+/// The widths of the plot, the narrowest first, and what each is called among the drawings.
+const WIDTHS: [(&str, f64); 2] = [("plot-narrow", NARROW), ("plot", COLUMN)];
+
+/// The loss over frequency in each width, once it is worked out.
+fn plots(snapshot: &SurveySnapshot<'_>) -> Vec<(Figure, FigureDrawn)> {
+    let Some(forecast) = snapshot.worked().map(Worked::forecast) else { return Vec::new() };
+    let draw = |(name, width): (&str, f64)| {
+        let figure = loss_plot_in(snapshot.survey, forecast, width, snapshot.language)?;
+        let drawn = FigureDrawn::of(&figure, name, |_| None);
+        Some((figure, drawn))
+    };
+    WIDTHS.into_iter().filter_map(draw).collect()
+}
+
+/// All of them, as a shell draws them.
 pub(crate) fn figures(snapshot: &SurveySnapshot<'_>) -> Vec<FigureDrawn> {
-    std::iter::once(map(snapshot)).chain(plot(snapshot)).map(|figure| drawn(&figure)).collect()
+    let map = map(snapshot).shown(snapshot.language);
+    maps(snapshot, &map).into_iter().chain(plots(snapshot)).map(|(_, drawn)| drawn).collect()
 }
 
 pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("map"));
     let survey = snapshot.survey;
-    builder.words(WordsRole::How, &Phrase::new("map-how"));
-    let map = map(snapshot);
-    builder.figure(&map, &drawn(&map));
+    let after = shows_after(snapshot);
+    builder.words(WordsRole::Lead, &lead(snapshot, after));
+    let how = Phrase::new("map-how");
+    builder.words(WordsRole::How, &if after { how.attribute("after") } else { how });
+    let map = map(snapshot).shown(snapshot.language);
+    let (figures, drawn): (Vec<_>, Vec<_>) = maps(snapshot, &map).into_iter().unzip();
+    if let Some(figure) = figures.last() {
+        builder.figure_laid_out(figure, &drawn, map.lines());
+    }
+    if map.is_folded() {
+        builder.press(&Key::UnfoldAll, &Phrase::new("map-unfold-all"), PressWeight::Other);
+    }
+    if folding(snapshot.pending()) != Folding::But(BTreeSet::new()) {
+        builder.press(&Key::FoldAgain, &Phrase::new("map-fold-again"), PressWeight::Other);
+    }
+    if after {
+        builder.press(&Key::MapNow, &Phrase::new("map-now"), PressWeight::Other);
+    } else if can_show_after(snapshot) {
+        builder.press(&Key::MapAfter, &Phrase::new("map-after"), PressWeight::Other);
+    }
     if waiting::worked(snapshot, &mut builder).is_some() {
-        if let Some(plot) = plot(snapshot) {
+        let (plots, drawn): (Vec<_>, Vec<_>) = plots(snapshot).into_iter().unzip();
+        if let Some(plot) = plots.last().filter(|_| !after) {
             builder.words(WordsRole::How, &Phrase::new("report-plot-how"));
-            builder.figure(&plot, &drawn(&plot));
+            builder.figure_laid_out(plot, &drawn, Vec::new());
         }
         builder.press(&Key::Forecast, &Phrase::new("to-forecast"), PressWeight::Main);
         builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
@@ -55,4 +129,37 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     builder.rows(&Phrase::new("map-parts"), rows);
     shown::turn(snapshot, &mut builder, order.len());
     builder.screen
+}
+
+/// What the map shows first of all.
+fn lead(snapshot: &SurveySnapshot<'_>, after: bool) -> Phrase {
+    if after {
+        return Phrase::new("map-lead-after");
+    }
+    let forecast = snapshot.worked().map(Worked::forecast);
+    let weakest = forecast.and_then(|forecast| forecast.weakest_first().first().map(|(room, _)| room.outlet));
+    match weakest {
+        Some(outlet) => Phrase::new("map-lead").phrase("outlet", shown::outlet(snapshot.survey, outlet)),
+        None => Phrase::new("map-lead-found"),
+    }
+}
+
+/// Folds, unfolds, and turns between now and after the work.
+pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
+    let Done::Press(key) = done else { return Ok(Move::Stay) };
+    let pending = &mut session.open_survey()?.memory.pending;
+    match key {
+        Key::Unfold(part) => {
+            let mut unfolded = pending.written(&Key::Unfolded).map(parts).unwrap_or_default();
+            unfolded.insert(*part);
+            let unfolded: Vec<_> = unfolded.iter().map(ToString::to_string).collect();
+            pending.write(&Key::Unfolded, unfolded.join(" "));
+        }
+        Key::UnfoldAll => pending.write(&Key::Unfolded, "all"),
+        Key::FoldAgain => pending.write(&Key::Unfolded, ""),
+        Key::MapAfter => pending.write(&Key::MapAfter, "shown"),
+        Key::MapNow => pending.write(&Key::MapAfter, ""),
+        _ => {}
+    }
+    Ok(Move::Stay)
 }

@@ -5,9 +5,11 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use facts::file::LeftOut;
+use facts::photo::Crop;
+use facts::store::Store;
 use facts::whole_file::{self, Existing, Readers};
 use phrase::Phrase;
-use telling::report::html;
+use telling::report::{PICTURE_SIDE, Provenance, html};
 use telling::words::error::InWords;
 
 use crate::error::{GuideError, Result, Trouble};
@@ -41,18 +43,29 @@ pub(super) fn report(
         }
     };
     let mut survey = open.survey.clone();
+    let mut provenance = Provenance::of(&survey, open.store.ledger())?;
     if out.contains(&LeftOut::Owner) {
         (survey.name, survey.place) = (None, None);
+        provenance.authors.clear();
     }
     if out.contains(&LeftOut::Notes) {
         survey.notes.clear();
     }
+    let (folder, author) = (open.store.folder().to_owned(), open.store.author());
+    let with_photos = !out.contains(&LeftOut::Photos);
     let (language, file) = (session.shared_language(), PathBuf::from(file));
     session.send(WorkKind::Report, move |work| {
         if !work.goes_on(0.0) {
             return Err(Trouble::Stopped.into());
         }
-        let page = html(&survey, &worked.list, &language);
+        if with_photos {
+            // Photos are read beside the screen: there may be many.
+            let store = Store::open(&folder, author)?;
+            let picture = |photo| store.photo_crop(photo, Crop::whole(PICTURE_SIDE)).ok();
+            provenance = provenance
+                .with_pictures(&survey, |photo| if work.goes_on(0.0) { picture(photo) } else { None });
+        }
+        let page = html(&survey, &worked.list, provenance, &language);
         if !work.goes_on(TOLD) {
             return Err(Trouble::Stopped.into());
         }

@@ -7,8 +7,8 @@ use telling::figure::Figure;
 use super::ScreenBuilder;
 use crate::place::Key;
 use crate::screen::{
-    Ability, Aloud, Block, FigureDrawn, HowFarBlock, LabelBlock, Need, PartBlock, PhotoShown, PhotoSlotBlock,
-    PressBlock, PressWeight, ReadingBlock,
+    Ability, Aloud, Block, FigureBlock, FigureDrawn, HowFarBlock, LabelBlock, Need, PartBlock, PhotoShown,
+    PhotoSlotBlock, PressBlock, PressWeight, ReadingBlock,
 };
 
 impl ScreenBuilder<'_> {
@@ -77,6 +77,12 @@ impl ScreenBuilder<'_> {
     pub(crate) fn figure(&mut self, figure: &Figure, drawn: &FigureDrawn) {
         let block = drawn.block(figure, self.language);
         self.block(Block::Figure(block));
+    }
+
+    /// A drawing in several layouts, the widest last, and the same in lines of text.
+    pub(crate) fn figure_laid_out(&mut self, figure: &Figure, layouts: &[FigureDrawn], lines: Vec<String>) {
+        let block = FigureDrawn::block_of(layouts, figure, self.language);
+        self.block(Block::Figure(FigureBlock { lines, ..block }));
     }
 
     /// How far something is that takes a while, with the press that stops it; that cannot be pressed twice.

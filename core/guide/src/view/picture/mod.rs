@@ -12,8 +12,8 @@ mod router_ports;
 mod splitter_print;
 
 use facts::fact::SubjectId;
-use house::record::PartKind;
-use telling::figure::Figure;
+use house::record::{PartKind, Survey};
+use telling::figure::{Figure, Touch};
 use telling::words::Language;
 
 use crate::place::{Key, Question};
@@ -23,11 +23,19 @@ use crate::session::SurveySnapshot;
 /// One drawing.
 type Draw = fn(&Language) -> Figure;
 
+/// The key that a touch on a drawing of a house presses; none for a part that is not in the survey.
+pub(crate) fn key_of(survey: &Survey, touch: Touch) -> Option<Key> {
+    match touch {
+        Touch::Part(part) => survey.parts.contains_key(&part).then_some(Key::Part(part)),
+        Touch::Unfold(part) => Some(Key::Unfold(part)),
+    }
+}
+
 /// The drawings that go with a question, as the core has them and as a shell draws them.
 pub(crate) fn of(question: &Question, snapshot: &SurveySnapshot<'_>) -> Vec<(Figure, FigureDrawn)> {
     let draw = |draw: &Draw| {
         let figure = draw(snapshot.language);
-        let drawn = FigureDrawn::of(&figure, |part| Key::Part(part).to_string());
+        let drawn = FigureDrawn::of(&figure, figure.name.id.clone(), |touch| key_of(snapshot.survey, touch));
         (figure, drawn)
     };
     drawings(question, snapshot).iter().map(draw).collect()
@@ -99,7 +107,7 @@ mod tests {
                             within(corner.x, corner.y);
                             within(corner.x + width, corner.y + height);
                         }
-                        Shape::Text { at, text, size, anchor, strong } => {
+                        Shape::Text { at, text, size, anchor, strong, even: _ } => {
                             let width =
                                 text_width(text, size * figure.natural_width, *strong) / figure.natural_width;
                             let left = match anchor {

@@ -41,7 +41,7 @@ impl<'a> Paper<'a> {
             _ if pen == THIN => Ink::Quiet,
             _ => Ink::Cable,
         };
-        self.marks.push(Mark { shape, pen, fill, ink, part: None, name: None });
+        self.marks.push(Mark { shape, pen, fill, ink, touch: None, name: None, about: None });
     }
 
     pub(super) fn line(&mut self, from: (f64, f64), to: (f64, f64), pen: Pen) {
@@ -121,7 +121,7 @@ impl<'a> Paper<'a> {
     }
 
     fn lettering(&mut self, at: (f64, f64), text: String, size: f64, anchor: Anchor, strong: bool) {
-        let shape = Shape::Text { at: point(at), text, size, anchor, strong };
+        let shape = Shape::Text { at: point(at), text, size, anchor, strong, even: false };
         self.mark(shape, Pen { weight: Weight::None, dash: Dash::Solid }, Fill::Solid);
     }
 
@@ -161,8 +161,8 @@ fn in_unit_box(shape: Shape) -> Shape {
         Shape::Polyline { points, closed } => {
             Shape::Polyline { points: points.into_iter().map(place).collect(), closed }
         }
-        Shape::Text { at, text, size, anchor, strong } => {
-            Shape::Text { at: place(at), text, size: size / WIDTH, anchor, strong }
+        Shape::Text { at, text, size, anchor, strong, even } => {
+            Shape::Text { at: place(at), text, size: size / WIDTH, anchor, strong, even }
         }
     }
 }

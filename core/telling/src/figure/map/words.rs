@@ -1,15 +1,19 @@
-//! What stands in a box of the map, and beside a cable.
+//! What the map says of a part and of the cable that leads to it.
 
+use advice::finding::{Finding, FindingKind, Place, Weight};
 use advice::forecast::WeakWay;
 use advice::{EntryFilter, entry_filter};
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{
     CableKind, ChangeKind, EntryKind, EntryState, LengthKnown, LooseReason, Part, PartKind, Plugged, PortEnd,
-    Run, Stands, Survey,
+    Run, Survey,
 };
 use phrase::{Arg, Phrase};
 
+use super::changed::Changed;
+use super::node::{Cable, Node, State};
+use crate::figure::measure::legible;
 use crate::words::Language;
 
 /// Says what the map needs said.
@@ -18,213 +22,295 @@ pub(super) struct Speaker<'a> {
     pub survey: &'a Survey,
     /// The weakest way, if there is one.
     pub weak: Option<&'a WeakWay>,
+    /// What is wrong or at risk in it.
+    pub findings: &'a [Finding],
+    /// What the work changed in it.
+    pub changed: &'a Changed,
     /// The reader's language.
     pub language: &'a Language,
 }
 
-/// The words of one box: heading, then further lines.
-pub(super) struct BoxWords {
-    /// Tag, or what it is.
-    pub heading: String,
-    /// The rest.
-    pub lines: Vec<String>,
-    /// All of it in one sentence.
-    pub name: String,
-}
-
-/// The words along one cable.
-#[derive(Default)]
-pub(super) struct RunWords {
-    /// Over the line.
-    pub above: Vec<String>,
-    /// Under the line.
-    pub below: Vec<String>,
-}
+/// A house is not dug into deeper than this to find the provider's side: it lies next to the entry.
+const STREET_SIDE: usize = 4;
 
 impl Speaker<'_> {
-    /// Says a message without arguments.
-    pub(super) fn say(&self, id: &str) -> String {
-        self.language.say(&Phrase::new(id))
+    /// A part with all its words.
+    pub(super) fn node(&self, id: SubjectId) -> Node {
+        let name = naming::part(self.survey, id);
+        let on_way = self.weak.is_some_and(|weak| weak.passes(id));
+        let cable_on_way = self.weak.is_some_and(|weak| weak.passes_run_to(id));
+        let mut node = Node {
+            id,
+            kind: PartKind::Unknown,
+            bridge: false,
+            tag: String::new(),
+            names: vec![name.clone()],
+            remarks: Vec::new(),
+            name,
+            about: Vec::new(),
+            state: State::Well,
+            cable: self.cable(id),
+            step: self.changed.step(id),
+            on_way,
+            cable_on_way,
+            feeds: Vec::new(),
+            root: None,
+        };
+        let Some(part) = self.survey.parts.get(&id) else { return node };
+        node.kind = part.kind;
+        node.bridge = part.adapter.as_ref().is_some_and(|adapter| adapter.bridge);
+        legible(part.tag.as_deref().unwrap_or_default()).trim().clone_into(&mut node.tag);
+        node.names = self.names(part);
+        let (wrong, is_wrong) = self.wrong(part);
+        let (open, is_open) = self.open(part);
+        node.state = match (is_wrong, is_open) {
+            (true, _) => State::Weak,
+            (false, true) => State::Unknown,
+            (false, false) => State::Well,
+        };
+        let thin = Vec::from_iter(self.is_thin_untold(id).then(|| Phrase::new("map-thin")));
+        let router = Vec::from_iter(node.bridge.then(|| Phrase::new("map-bridge")));
+        node.remarks = [wrong, open, thin, router, self.on_way(id), self.plain(part)].concat();
+        node.about = self.about(part, &node);
+        node
     }
 
-    fn say_loss(&self, id: &str, db: f64) -> String {
-        self.language.say(&Phrase::new(id).with("loss", Arg::Loss(db)))
-    }
-
-    /// The words of a part's box.
-    pub(super) fn part(&self, id: SubjectId) -> BoxWords {
-        let name = self.language.say(&naming::part(self.survey, id));
-        let Some(part) = self.survey.parts.get(&id) else {
-            return BoxWords { heading: name.clone(), lines: Vec::new(), name };
-        };
-        let kind = self
-            .language
-            .say(&Phrase::new(kind_message(part.kind)).with("legs", Arg::Count(u64::from(part.rating.legs))));
-        let mut lines = Vec::new();
-        let room = self.survey.room_of(part).map(|room| room.name.clone()).filter(|name| !name.is_empty());
-        let heading = match (&part.tag, room) {
-            (Some(tag), Some(room)) => {
-                self.language.say(&Phrase::new("map-tag-and-room").text("tag", tag).text("room", room))
-            }
-            (Some(tag), None) => tag.clone(),
-            (None, Some(room)) => room,
-            (None, None) => String::new(),
-        };
-        let heading = if heading.is_empty() {
-            kind
-        } else {
-            lines.push(kind);
-            heading
-        };
-        if let Some(reason) = self.survey.wiring.loose().get(&id) {
-            lines.push(self.say(loose_message(*reason)));
+    /// What a part is called, the longest first.
+    fn names(&self, part: &Part) -> Vec<Phrase> {
+        let room = self.survey.room_of(part).map(|room| room.name.trim());
+        if let Some(room) = room.filter(|room| part.kind == PartKind::Outlet && !room.is_empty()) {
+            return vec![own(room)];
         }
-        self.push_details(part, &mut lines);
-        if let Some(weak) = self.weak {
-            if let Some(db) = weak.part_cost(id) {
-                lines.push(self.say_loss("map-loses", db));
-            }
-            if weak.outlet == id {
-                lines.push(self.say("map-weakest"));
-            }
-        }
-        BoxWords { heading, lines, name }
+        let kind = Phrase::new(kind_message(part.kind)).with("legs", Arg::Count(u64::from(part.rating.legs)));
+        let short = kind.attribute("short");
+        if self.language.knows(&short.id) { vec![kind, short] } else { vec![kind] }
     }
 
-    fn push_details(&self, part: &Part, lines: &mut Vec<String>) {
+    /// Whether the cable that leads to a part is thin, and no finding says so.
+    fn is_thin_untold(&self, id: SubjectId) -> bool {
+        let told = |finding: &Finding| finding.kind == FindingKind::RunThinAndLong && is_at(finding, id);
+        self.run_to(id).is_some_and(|run| run.cable == CableKind::FiftyNine)
+            && !self.findings.iter().any(told)
+    }
+
+    /// What is wrong with a part or its cable, and whether there is anything.
+    fn wrong(&self, part: &Part) -> (Vec<Phrase>, bool) {
+        let mut said = Vec::new();
+        match self.survey.wiring.loose().get(&part.id) {
+            None | Some(LooseReason::NotTraced) => {}
+            Some(reason) => said.push(Phrase::new(loose_message(*reason))),
+        }
+        let feed = self.survey.wiring.feed(part.id);
+        if feed.is_some_and(|feed| self.survey.wiring.on_port(feed.part, feed.port).count() > 1) {
+            said.push(Phrase::new("map-shared-port"));
+        }
+        let weighs = |finding: &&Finding| finding.weight() <= Weight::Costly;
+        for finding in self.findings.iter().filter(|finding| is_at(finding, part.id)).filter(weighs) {
+            said.push(self.because(finding));
+        }
+        if self.lacks_filter_untold(part) {
+            said.push(Phrase::new("map-because-entry-filter-missing"));
+        }
+        let run = self.run_to(part.id);
+        let told = self.findings.iter().any(|finding| {
+            is_at(finding, part.id)
+                && matches!(
+                    finding.kind,
+                    FindingKind::ConnectorPoor | FindingKind::ConnectorStreetSide | FindingKind::JointBad
+                )
+        });
+        if !told && run.is_some_and(Run::has_poor_connector) {
+            said.push(Phrase::new("map-poor-plug"));
+        }
+        let is_wrong = !said.is_empty();
+        // The weakest room may get all that was wished for.
+        let is_weakest = self.weak.is_some_and(|weak| weak.outlet == part.id);
+        if is_weakest {
+            said.push(Phrase::new("map-weakest"));
+        }
+        (said, is_wrong)
+    }
+
+    /// Why a part has its flag, in a few words.
+    fn because(&self, finding: &Finding) -> Phrase {
+        let id = format!("map-because-{}", finding.kind.id());
+        let id = if self.language.knows(&id) { id } else { "map-because-other".into() };
+        Phrase { id, ..finding.what() }
+    }
+
+    /// Whether an entry wants a filter, and no finding says so: before findings are worked out.
+    fn lacks_filter_untold(&self, part: &Part) -> bool {
+        let told = |finding: &Finding| {
+            is_at(finding, part.id)
+                && matches!(
+                    finding.kind,
+                    FindingKind::EntryFilterMissing
+                        | FindingKind::SharedBuildingOpen
+                        | FindingKind::EntryFilterIfConnected
+                        | FindingKind::EntryFilterNotSeen
+                )
+        };
+        let wants = || {
+            let filter = entry_filter(self.survey, part.id);
+            matches!(filter, EntryFilter::Wanted { change: ChangeKind::AddEntryFilter { .. }, .. })
+        };
+        part.kind == PartKind::Entry && !self.findings.iter().any(told) && wants()
+    }
+
+    /// What is to be found out about a part.
+    fn open(&self, part: &Part) -> (Vec<Phrase>, bool) {
+        let mut said = Vec::new();
+        if self.survey.wiring.loose().get(&part.id) == Some(&LooseReason::NotTraced) {
+            said.push(Phrase::new(loose_message(LooseReason::NotTraced)));
+        }
+        said.extend(self.ends(part, Some(PortEnd::LooseEnd), "map-end-loose"));
+        if part.kind == PartKind::Entry {
+            if part.entry_kind == EntryKind::Unknown {
+                said.push(Phrase::new("map-entry-kind-unknown"));
+            }
+            if part.entry_state == EntryState::Unknown {
+                said.push(Phrase::new("map-entry-unknown"));
+            }
+        }
+        let is_open = !said.is_empty() || part.kind == PartKind::Unknown;
+        (said, is_open)
+    }
+
+    /// What a part on the weakest way and the cable to it cost there.
+    fn on_way(&self, id: SubjectId) -> Vec<Phrase> {
+        let Some(weak) = self.weak else { return Vec::new() };
+        let part = weak.part_cost(id).map(|db| loss("map-loses", db));
+        part.into_iter().chain(weak.run_cost(id).map(|db| loss("map-cable-loses", db))).collect()
+    }
+
+    /// What else there is to remark.
+    fn plain(&self, part: &Part) -> Vec<Phrase> {
+        let mut said = Vec::new();
         match part.kind {
             PartKind::Entry => {
-                lines.push(self.say(entry_kind_message(part.entry_kind)));
-                lines.push(self.say(match part.entry_state {
-                    EntryState::Connected => "map-entry-connected",
-                    EntryState::CutOff => "map-entry-cut-off",
-                    EntryState::Unknown => "map-entry-unknown",
-                }));
-                if matches!(
-                    entry_filter(self.survey, part.id),
-                    EntryFilter::Wanted { change: ChangeKind::AddEntryFilter { .. }, .. }
-                ) {
-                    lines.push(self.say("map-no-entry-filter"));
+                if part.entry_kind != EntryKind::Unknown {
+                    said.push(Phrase::new(entry_kind_message(part.entry_kind)));
+                }
+                if part.entry_state == EntryState::CutOff {
+                    said.push(Phrase::new("map-entry-cut-off"));
                 }
             }
-            PartKind::Outlet => self.push_plugged(part, lines),
-            PartKind::Splitter | PartKind::Tap | PartKind::Amplifier | PartKind::EntryFilter => {
-                if let Some(band) = part.rating.band {
-                    let band = Phrase::new("map-band").with("band", Arg::Band(band.low_mhz, band.high_mhz));
-                    lines.push(self.language.say(&band));
-                } else if part.rating.says_moca {
-                    lines.push(self.say("map-says-moca"));
-                } else if part.label.is_none() {
-                    lines.push(self.say("map-label-unread"));
-                }
-                if part.kind == PartKind::Amplifier {
-                    lines.push(self.say(match part.rating.moca_bypass {
-                        Some(true) => "map-bypass",
-                        Some(false) => "map-no-bypass",
-                        None => "map-bypass-unknown",
-                    }));
-                }
+            PartKind::Amplifier if part.rating.moca_bypass == Some(true) => {
+                said.push(Phrase::new("map-bypass"));
             }
             _ => {}
         }
-    }
-
-    fn push_plugged(&self, part: &Part, lines: &mut Vec<String>) {
-        match &part.adapter {
-            Some(adapter) if adapter.bridge => lines.push(self.say("map-bridge")),
-            Some(_) => lines.push(self.say("map-adapter")),
-            None => {}
+        if part.adapter.as_ref().is_some_and(|adapter| !adapter.bridge) {
+            said.push(Phrase::new("map-adapter"));
         }
-        match &part.plugged {
-            None if part.adapter.is_none() => lines.push(self.say("map-plugged-unknown")),
-            Some(plugged) if plugged.is_empty() && part.adapter.is_none() => {
-                lines.push(self.say("map-plugged-nothing"));
-            }
-            Some(plugged) if !plugged.is_empty() => {
-                let names =
-                    plugged.iter().map(|thing| Arg::Phrase(Box::new(Phrase::new(plugged_message(*thing)))));
-                lines.push(
-                    self.language
-                        .say(&Phrase::new("map-plugged").with("things", Arg::Several(names.collect()))),
-                );
-            }
-            _ => {}
-        }
-    }
-
-    /// The words along the cable that feeds a part.
-    pub(super) fn run_to(&self, id: SubjectId) -> RunWords {
-        let mut words = RunWords::default();
-        let Some(feed) = self.survey.wiring.feed(id) else { return words };
-        let outputs = self.survey.parts.get(&feed.part).map_or(1, Part::outputs);
-        if outputs > 1 {
-            let message = Phrase::new("map-leg").with("port", Arg::Count(u64::from(feed.port)));
-            words.above.push(self.language.say(&message));
-        }
-        if self.survey.wiring.on_port(feed.part, feed.port).count() > 1 {
-            words.above.push(self.say("map-shared-port"));
-        }
-        match feed.run.and_then(|run| self.survey.runs.get(&run)) {
-            None => words.below.push(self.say("map-run-unknown")),
-            Some(run) => self.push_run(run, &mut words),
-        }
-        if let Some(db) = self.weak.and_then(|weak| weak.run_cost(id)) {
-            words.below.push(self.say_loss("map-loses", db));
-        }
-        words
-    }
-
-    /// Whether the run that feeds a part is thin, old cable.
-    pub(super) fn is_thin(&self, id: SubjectId) -> bool {
-        let run = self.survey.wiring.feed(id).and_then(|feed| self.survey.runs.get(&feed.run?));
-        run.is_some_and(|run| run.cable == CableKind::FiftyNine)
-    }
-
-    fn push_run(&self, run: &Run, words: &mut RunWords) {
-        if let Some(tag) = &run.tag {
-            words.above.push(tag.clone());
-        }
-        words.above.push(self.say(cable_message(run.cable)));
-        match run.length {
-            Some(_) if run.is_jumper() => words.below.push(self.say("map-length-short")),
-            None => words.below.push(self.say("map-length-unknown")),
-            Some(length) => {
-                words.below.push(
-                    self.language.say(&Phrase::new("map-length").with("length", Arg::Length(length.metres))),
-                );
-                match length.known {
-                    LengthKnown::Measured => {}
-                    LengthKnown::Paced => words.below.push(self.say("map-length-paced")),
-                    LengthKnown::Guessed => words.below.push(self.say("map-length-guessed")),
-                }
+        match part.plugged.as_deref() {
+            Some([]) if part.adapter.is_none() => said.push(Phrase::new("map-plugged-nothing")),
+            Some([]) | None => {}
+            Some(plugged) => {
+                let name = |thing: &Plugged| Arg::Phrase(Box::new(Phrase::new(plugged_message(*thing))));
+                let things = Arg::Several(plugged.iter().map(name).collect());
+                said.push(Phrase::new("map-plugged").with("things", things));
             }
         }
-        if run.has_poor_connector() {
-            words.below.push(self.say("map-poor-connector"));
+        if part.kind != PartKind::Outlet {
+            said.extend(self.ends(part, Some(PortEnd::AnotherHome), "map-end-another-home"));
+            said.extend(self.ends(part, Some(PortEnd::Open), "map-end-open"));
+            said.extend(self.ends(part, None, "map-end-unknown"));
         }
+        if self.survey.room_of(part).is_none() {
+            said.extend(part.place.as_deref().filter(|place| !place.trim().is_empty()).map(own));
+        }
+        said
     }
 
-    /// The words at the free ports of a part.
-    pub(super) fn free(&self, feeder: Option<SubjectId>, stands: &Stands) -> String {
-        let Stands::Free { first, last, end } = *stands else { return String::new() };
-        let outputs = feeder.and_then(|id| self.survey.parts.get(&id)).map_or(1, Part::outputs);
-        let ports = if outputs == 1 {
-            Phrase::new("map-output")
-        } else if first == last {
-            Phrase::new("map-leg").with("port", Arg::Count(u64::from(first)))
+    /// The free ports of a part that end so, in one remark.
+    fn ends(&self, part: &Part, end: Option<PortEnd>, id: &str) -> Option<Phrase> {
+        // Whether anything leaves the one output of a part in the line is seen by what hangs on it.
+        if end.is_none() && part.outputs() < 2 {
+            return None;
+        }
+        let is_free =
+            |port: &u8| part.end(*port) == end && self.survey.wiring.on_port(part.id, *port).next().is_none();
+        let ports: Vec<_> = (1..=part.outputs()).filter(is_free).collect();
+        let (first, last) = (*ports.first()?, *ports.last()?);
+        let many = ports.len() as u64;
+        let said = if many > 2 && usize::from(last - first) + 1 == ports.len() {
+            let range = Phrase::new("map-port-range").with("first", Arg::Count(first.into()));
+            Arg::Phrase(Box::new(range.with("last", Arg::Count(last.into()))))
         } else {
-            let first = Phrase::new("map-legs").with("first", Arg::Count(u64::from(first)));
-            first.with("last", Arg::Count(u64::from(last)))
+            Arg::Several(ports.iter().map(|port| Arg::Count(u64::from(*port))).collect())
         };
-        let id = match end {
-            Some(PortEnd::Capped) => "map-end-capped",
-            Some(PortEnd::Open) => "map-end-open",
-            Some(PortEnd::LooseEnd) => "map-end-loose",
-            Some(PortEnd::AnotherHome) => "map-end-another-home",
-            None => "map-end-unknown",
-        };
-        self.language.say(&Phrase::new(id).phrase("ports", ports))
+        Some(Phrase::new(id).with("count", Arg::Count(many)).with("ports", said))
     }
+
+    fn run_to(&self, id: SubjectId) -> Option<&Run> {
+        self.survey.runs.get(&self.survey.wiring.feed(id)?.run?)
+    }
+
+    /// The line of the cable that leads to a part.
+    fn cable(&self, id: SubjectId) -> Cable {
+        if self.changed.has_new_cable(id) {
+            return Cable::New;
+        }
+        let near_street = self.survey.wiring.way_up(id).len() <= STREET_SIDE;
+        if near_street && self.survey.is_street_side(id) {
+            return Cable::Provider;
+        }
+        match self.run_to(id) {
+            // What joins two parts side by side is what such pieces are made of, unless somebody saw otherwise.
+            Some(run) if run.is_jumper() && run.cable == CableKind::Unknown => Cable::Six,
+            Some(run) => Cable::of(run.cable),
+            None => Cable::Unknown,
+        }
+    }
+
+    /// All there is to say of a part and its cable besides its remarks.
+    fn about(&self, part: &Part, node: &Node) -> Vec<Phrase> {
+        let mut lines: Vec<_> =
+            self.ends(part, Some(PortEnd::Capped), "map-end-capped").into_iter().collect();
+        if self.survey.room_of(part).is_some() {
+            lines.extend(part.place.as_deref().filter(|place| !place.trim().is_empty()).map(own));
+        }
+        if self.survey.wiring.feed(part.id).is_some() {
+            lines.push(over(self.run_to(part.id)));
+        }
+        lines.extend(node.step.map(|step| Phrase::new("map-changed").with("step", Arg::Count(step as u64))));
+        lines
+    }
+}
+
+/// The cable that leads to a part.
+fn over(run: Option<&Run>) -> Phrase {
+    let Some(run) = run else { return Phrase::new("map-over-unnoted") };
+    let cable = Phrase::new(cable_message(run.cable));
+    let Some(length) = run.length else {
+        return Phrase::new("map-over-unmeasured").phrase("cable", cable);
+    };
+    if run.is_jumper() {
+        return Phrase::new("map-over-jumper").phrase("cable", cable);
+    }
+    let metres = Arg::Length(length.metres);
+    let known = |id: &str, metres| Arg::Phrase(Box::new(Phrase::new(id).with("length", metres)));
+    let said = match length.known {
+        LengthKnown::Measured => metres,
+        LengthKnown::Paced => known("map-length-paced", metres),
+        LengthKnown::Guessed => known("map-length-guessed", metres),
+    };
+    Phrase::new("map-over").phrase("cable", cable).with("length", said)
+}
+
+fn loss(id: &str, db: f64) -> Phrase {
+    Phrase::new(id).with("loss", Arg::Loss(db))
+}
+
+/// What somebody wrote, as it is.
+fn own(text: &str) -> Phrase {
+    Phrase::new("map-own-words").text("text", text.trim())
+}
+
+/// Whether a finding is at a part, or at the cable that leads to it, first of all.
+fn is_at(finding: &Finding, part: SubjectId) -> bool {
+    finding.at.first().and_then(|place: &Place| place.part()) == Some(part)
 }
 
 fn kind_message(kind: PartKind) -> &'static str {

@@ -67,6 +67,12 @@ impl Page {
         self.styled(text, "", &indent, &indent);
     }
 
+    /// A line that is not wrapped, such as an address.
+    pub fn whole(&mut self, text: &str) {
+        let text = plain(text);
+        self.line(&text);
+    }
+
     /// An item of a list.
     pub fn item(&mut self, indent: usize, text: &str) {
         let first = format!("{}- ", " ".repeat(indent));

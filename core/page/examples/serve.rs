@@ -1,0 +1,83 @@
+//! Serves the surveys of a folder for the browser's tests: `serve HOME [FILL] [LANGUAGE]`. FILL is `-` for nothing, `whole`
+//! for a home with one of everything, or a number of parts for one large house. LANGUAGE is `english`, `lengthened` or
+//! `right-to-left`. It prints the address and ends when its standard input does.
+
+#![expect(clippy::unwrap_used, reason = "it serves the tests, and a home that cannot be filled ends it")]
+
+#[path = "../../guide/tests/all/whole_house.rs"]
+#[expect(dead_code, reason = "the guide's tests use more of it")]
+mod whole_house;
+
+use std::io::Read;
+use std::path::{Path, PathBuf};
+
+use facts::fact::{AuthorId, Edit, SubjectId};
+use facts::store::Store;
+use serde_json::json;
+use telling::words::Figures;
+
+fn main() -> Result<(), Box<dyn std::error::Error>> {
+    let mut arguments = std::env::args().skip(1);
+    let home = PathBuf::from(arguments.next().ok_or("serve HOME [FILL] [LANGUAGE]")?);
+    match arguments.next().as_deref() {
+        None | Some("-") => {}
+        Some("whole") => drop(whole_house::fill(&home)),
+        Some(parts) => large(&home, parts.parse()?)?,
+    }
+    let language = match arguments.next().as_deref() {
+        Some("lengthened") => guide::lengthened,
+        Some("right-to-left") => guide::right_to_left,
+        _ => guide::english,
+    };
+    let mut guide = guide::Guide::at(&home, whole_house::ann(), language(Figures::default()))?;
+    guide.work_out_with(whole_house::quick());
+    let served = page::serve(guide, page::worded(language(Figures::default())))?;
+    println!("{}", served.address());
+    std::io::stdin().read_to_end(&mut Vec::new())?;
+    Ok(served.stop()?)
+}
+
+/// One entry, a splitter for each sixteen parts, and outlets in rooms of their own.
+fn large(home: &Path, parts: usize) -> Result<(), Box<dyn std::error::Error>> {
+    let mut store = Store::create(&home.join("large.legwork"), AuthorId::random())?;
+    let survey = store.survey_id().subject();
+    let mut edits = vec![Edit::new(survey, "is", "survey"), Edit::new(survey, "name", "Large House")];
+    let ids: Vec<_> = (0..parts).map(|_| SubjectId::random()).collect();
+    let splitters = parts / 16 + 1;
+    for (number, part) in ids.iter().copied().enumerate() {
+        let (kind, letter, feeder) = match number {
+            0 => ("entry", 'E', None),
+            1 => ("splitter", 'S', Some((0, 1))),
+            _ if number <= splitters => {
+                ("splitter", 'S', Some((1 + (number - 2) / 16, (number - 2) % 16 + 1)))
+            }
+            _ => {
+                ("outlet", 'O', Some((2 + (number - splitters - 1) / 16, (number - splitters - 1) % 16 + 1)))
+            }
+        };
+        edits.extend([
+            Edit::new(part, "is", "part"),
+            Edit::new(part, "kind", kind),
+            Edit::new(part, "tag", format!("{letter}{number}")),
+        ]);
+        if kind == "splitter" {
+            edits.push(Edit::new(part, "rating", json!({"legs": 16})));
+        }
+        if let Some((feeder, port)) = feeder {
+            let run = SubjectId::random();
+            let feeder = ids.get(feeder).ok_or("too few parts")?;
+            edits.push(Edit::new(run, "is", "run"));
+            edits.push(Edit::new(part, "feed", json!({"from": {"part": feeder, "port": port, "run": run}})));
+        }
+        if kind == "outlet" {
+            let room = SubjectId::random();
+            edits.extend([
+                Edit::new(room, "is", "room"),
+                Edit::new(room, "name", format!("Room {number}")),
+                Edit::new(part, "room", json!(room)),
+            ]);
+        }
+    }
+    store.write(&edits)?;
+    Ok(())
+}

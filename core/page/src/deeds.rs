@@ -1,0 +1,139 @@
+//! From a form to deeds.
+
+use std::path::{Path, PathBuf};
+
+use guide::screen::{Block, Need, Screen};
+use guide::{Deed, Guide, GuideError};
+
+use crate::form::{Field, Given};
+
+/// A file that a deed asked to be written.
+#[derive(Debug, Clone)]
+pub(crate) struct Asked {
+    /// The name to save it under.
+    pub(crate) name: String,
+    /// Where it is written.
+    pub(crate) path: PathBuf,
+}
+
+/// Does what a form says: first what was written, typed and marked and differs from what is shown, then photos and files,
+/// then the press. As soon as that leads to another place the rest is left: it was meant for the screen that is gone. `room`
+/// is a folder of its own for a file to be written; `screen` is what is shown.
+///
+/// # Errors
+/// A fault of this release.
+pub(crate) fn act(
+    guide: &mut Guide,
+    screen: &Screen,
+    given: &Given,
+    room: &Path,
+) -> Result<Option<Asked>, GuideError> {
+    let inputs = screen.blocks.iter().filter_map(|block| changed(block, given));
+    for deed in inputs.chain(photos(screen, given)) {
+        guide.act(&deed)?;
+        // Photos that come while one is taken in wait in line.
+        let waits = matches!(deed, Deed::Photo { .. });
+        if !waits && guide.screen().place != screen.place {
+            return Ok(None);
+        }
+    }
+    if given.text("back").is_some() {
+        guide.act(&Deed::Back)?;
+    } else if let Some((key, option)) = given.picked() {
+        guide.act(&Deed::Pick { key: key.into(), picked: vec![option.into()] })?;
+    } else if let Some(key) = given.text("press") {
+        return press(guide, screen, given, key, room);
+    }
+    Ok(None)
+}
+
+/// What an input gives, if that is not what it shows already.
+fn changed(block: &Block, given: &Given) -> Option<Deed> {
+    match block {
+        Block::Writing(writing) => {
+            // Browsers send lines with both signs of their end (HTML, "Constructing the entry list").
+            let words = given.text(&Field::Written(&writing.key).name())?.replace("\r\n", "\n");
+            (words != writing.text).then(|| Deed::Write { key: writing.key.clone(), words })
+        }
+        Block::Number(number) => {
+            let typed = given.text(&Field::Typed(&number.key).name())?;
+            let unit = given.text(&Field::Unit(&number.key).name()).unwrap_or(&number.unit);
+            let same = typed == number.text && (unit == number.unit || typed.is_empty());
+            (!same).then(|| Deed::Measure { key: number.key.clone(), typed: typed.into(), unit: unit.into() })
+        }
+        Block::Choice(choice) => {
+            let name = Field::Chosen(&choice.key).name();
+            given.text(&name)?;
+            let mut picked: Vec<&str> = given.all(&name).filter(|option| !option.is_empty()).collect();
+            let shown: Vec<&str> = choice
+                .options
+                .iter()
+                .filter(|option| option.picked)
+                .map(|option| option.key.as_str())
+                .collect();
+            if choice.several {
+                one_of_both(choice, &shown, &mut picked);
+            }
+            (picked != shown).then(|| Deed::Pick {
+                key: choice.key.clone(),
+                picked: picked.into_iter().map(str::to_owned).collect(),
+            })
+        }
+        _ => None,
+    }
+}
+
+/// “Not sure” excludes all others: of the two, what was marked now counts.
+fn one_of_both(choice: &guide::screen::ChoiceBlock, shown: &[&str], picked: &mut Vec<&str>) {
+    let alone = |key: &str| choice.options.iter().any(|option| option.unsure && option.key == key);
+    if picked.iter().any(|key| alone(key)) && picked.iter().any(|key| !alone(key)) {
+        let was_unsure = shown.iter().any(|key| alone(key));
+        picked.retain(|key| alone(key) != was_unsure);
+    }
+}
+
+/// The photos that came with a form.
+fn photos<'a>(screen: &'a Screen, given: &'a Given) -> impl Iterator<Item = Deed> + 'a {
+    let slots = screen.blocks.iter().filter_map(|block| match block {
+        Block::PhotoSlot(slot) => Some(&slot.key),
+        _ => None,
+    });
+    slots.flat_map(|key| {
+        let name = Field::Photo(key).name();
+        let files: Vec<_> = given.files_of(&name).cloned().collect();
+        files.into_iter().map(|file| Deed::Photo { key: key.clone(), file: file.display().to_string() })
+    })
+}
+
+fn press(
+    guide: &mut Guide,
+    screen: &Screen,
+    given: &Given,
+    key: &str,
+    room: &Path,
+) -> Result<Option<Asked>, GuideError> {
+    let need = screen.blocks.iter().find_map(|block| match block {
+        Block::Press(press) if press.key == key => press.need.as_ref(),
+        _ => None,
+    });
+    match need {
+        Some(Need::FileToRead { .. }) => {
+            let name = Field::File(key).name();
+            if let Some(file) = given.files_of(&name).next() {
+                guide.act(&Deed::File { key: key.into(), file: file.display().to_string() })?;
+            }
+            Ok(None)
+        }
+        Some(Need::FileToWrite { name, .. } | Need::FileToShare { name, .. }) => {
+            let name =
+                Path::new(name).file_name().map_or_else(|| "file".into(), |name| name.display().to_string());
+            let path = room.join(&name);
+            guide.act(&Deed::File { key: key.into(), file: path.display().to_string() })?;
+            Ok(Some(Asked { name, path }))
+        }
+        Some(Need::Photo { .. }) | None => {
+            guide.act(&Deed::Press { key: key.into() })?;
+            Ok(None)
+        }
+    }
+}

@@ -1,0 +1,199 @@
+//! Drawings as SVG, in the inks of the page.
+
+use std::fmt::Write;
+
+use guide::screen::{
+    FigureBlock, FigureDrawn, FigureMark, MarkAnchor, MarkDash, MarkFill, MarkInk, MarkShape, MarkWeight,
+    Spot,
+};
+use maud::{Markup, PreEscaped, html};
+use telling::figure::{Dash, Point, pieces};
+
+use super::{Drawn, element};
+
+/// Widths at which another layout of a drawing may be shown, CSS pixels; `page.css` knows the same.
+const STEPS: [u32; 6] = [440, 560, 660, 840, 1000, 1080];
+
+/// A drawing with its caption, in every layout that it has: the widest that fits is shown. What can be touched in it is a
+/// link.
+pub(super) fn figure(drawn: &Drawn<'_>, block: &FigureBlock) -> Markup {
+    let names = block.narrower.iter().map(|layout| &layout.figure).chain([&block.figure]);
+    let layouts: Vec<_> = names.filter_map(|name| drawn.figures.get(name)).collect();
+    let steps: Vec<_> = layouts.iter().map(|figure| step_of(figure.natural_width)).collect();
+    let Some(widest) = layouts.last() else { return html! {} };
+    html! {
+        figure.figure id=(element(&block.id)) {
+            div.pane data-drawing {
+                @for (place, figure) in layouts.iter().enumerate() {
+                    @let from = steps.get(place).filter(|_| place > 0).map(|step| format!("from-{step}"));
+                    @let to = steps.get(place + 1).map(|step| format!("to-{step}"));
+                    div.layout.(from.unwrap_or_default()).(to.unwrap_or_default()) {
+                        (svg(figure, block, drawn.ticket))
+                    }
+                }
+            }
+            figcaption {
+                (block.description) " "
+                a href={ "/drawing/" (widest.figure) } target="_blank" {
+                    (drawn.word("page-all-of-it")) span.hide { ": " (block.name) }
+                }
+            }
+        }
+    }
+}
+
+/// The least step at which a drawing of this width is not made smaller by much.
+fn step_of(width: f64) -> u32 {
+    STEPS.into_iter().find(|step| f64::from(*step) >= width * 0.94).unwrap_or(1080)
+}
+
+/// The drawing alone.
+pub(super) fn svg(figure: &FigureDrawn, block: &FigureBlock, ticket: &str) -> Markup {
+    let (width, height) = (figure.natural_width, figure.natural_width / figure.aspect.max(1e-6));
+    let touched = figure.marks.iter().any(|mark| mark.key.is_some());
+    let mut out = String::new();
+    for mark in &figure.marks {
+        put(&mut out, mark, width, ticket);
+    }
+    html! {
+        svg.drawing viewBox=(format!("0 0 {} {}", round(width), round(height))) width=(round(width))
+            height=(round(height)) role=(if touched { "group" } else { "img" }) aria-label=(block.name) {
+            (PreEscaped(out))
+        }
+    }
+}
+
+fn put(out: &mut String, mark: &FigureMark, width: f64, ticket: &str) {
+    let name = escaped(&mark.aloud.label);
+    let value = mark.aloud.value.lines().collect::<Vec<_>>().join("; ");
+    let linked = mark.key.as_ref().filter(|_| !ticket.is_empty());
+    if let Some(key) = linked {
+        // Only one mark of each part is a stop for the keyboard and for a screen reader.
+        let stop = if mark.repeats || name.is_empty() {
+            " tabindex=\"-1\" aria-hidden=\"true\"".to_owned()
+        } else {
+            let said = if value.is_empty() { name.clone() } else { format!("{name}: {}", escaped(&value)) };
+            format!(" aria-label=\"{said}\"")
+        };
+        let way = format!("/go/{ticket}/{}", in_address(key));
+        let _ = write!(out, "<a href=\"{way}\"{stop}>");
+    }
+    shape(out, mark, width);
+    if linked.is_some() {
+        out.push_str("</a>");
+    }
+}
+
+fn shape(out: &mut String, mark: &FigureMark, width: f64) {
+    let class = classes(mark);
+    let at = |spot: &Spot| Point { x: spot.x * width, y: spot.y * width };
+    let (way, closed) = match &mark.shape {
+        MarkShape::Stroke { from, to } => (vec![at(from), at(to)], false),
+        MarkShape::Path { spots, closed } => (spots.iter().map(at).collect(), *closed),
+        MarkShape::Frame { corner, width: wide, height, round: radius } => {
+            let corner = at(corner);
+            let sides = [corner.x, corner.y, wide * width, height * width, radius * width].map(round);
+            let [x, y, wide, height, radius] = sides;
+            let _ = write!(
+                out,
+                "<rect class=\"{class}\" x=\"{x}\" y=\"{y}\" width=\"{wide}\" height=\"{height}\" rx=\"{radius}\"/>"
+            );
+            return;
+        }
+        MarkShape::Lettering { at: place, words, size, anchor, strong, even } => {
+            let place = at(place);
+            let anchor = match anchor {
+                MarkAnchor::Start => "start",
+                MarkAnchor::Middle => "middle",
+                MarkAnchor::End => "end",
+            };
+            let even = if *even { " even" } else { "" };
+            let strong = if *strong { " font-weight=\"600\"" } else { "" };
+            let _ = write!(
+                out,
+                "<text class=\"{class}{even}\" x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\"{strong}>{}</text>",
+                round(place.x),
+                round(place.y),
+                round(size * width),
+                escaped(words)
+            );
+            return;
+        }
+    };
+    let dash = match mark.dash {
+        MarkDash::Struck => Some(Dash::Struck),
+        MarkDash::Double => Some(Dash::Double),
+        _ => None,
+    };
+    let mut line = String::new();
+    let by_pieces = dash.map(|dash| pieces(&way, dash)).unwrap_or_default();
+    for (from, to) in &by_pieces {
+        let _ = write!(line, "M{} {}L{} {}", round(from.x), round(from.y), round(to.x), round(to.y));
+    }
+    if by_pieces.is_empty() {
+        for (place, point) in way.iter().enumerate() {
+            let sign = if place == 0 { 'M' } else { 'L' };
+            let _ = write!(line, "{sign}{} {}", round(point.x), round(point.y));
+        }
+        if closed {
+            line.push('Z');
+        }
+    }
+    let _ = write!(out, "<path class=\"{class}\" d=\"{line}\"/>");
+}
+
+fn classes(mark: &FigureMark) -> String {
+    let ink = match mark.ink {
+        MarkInk::Text => "ink-text",
+        MarkInk::Quiet => "ink-quiet",
+        MarkInk::Accent => "ink-accent",
+        MarkInk::Cable => "ink-cable",
+        MarkInk::Weak => "ink-weak",
+        MarkInk::Measured => "ink-measured",
+        MarkInk::Warning => "ink-warning",
+        MarkInk::Pencil => "ink-pencil",
+    };
+    let weight = match mark.weight {
+        MarkWeight::Absent => "",
+        MarkWeight::Thin => " line-thin",
+        MarkWeight::Plain => " line-plain",
+        MarkWeight::Cable => " line-cable",
+        MarkWeight::Thick => " line-thick",
+    };
+    let dash = match mark.dash {
+        MarkDash::Solid | MarkDash::Struck | MarkDash::Double => "",
+        MarkDash::Dashed => " dashed",
+        MarkDash::Dotted => " dotted",
+        MarkDash::Long => " long",
+    };
+    let fill = match mark.fill {
+        MarkFill::Absent => "",
+        MarkFill::Faint => " fill-faint",
+        MarkFill::Medium => " fill-medium",
+        MarkFill::Solid => " fill-solid",
+        MarkFill::Ground => " fill-ground",
+    };
+    format!("{ink}{weight}{dash}{fill}")
+}
+
+/// A length with at most two decimals.
+fn round(length: f64) -> f64 {
+    (length * 100.0).round() / 100.0 + 0.0
+}
+
+fn escaped(text: &str) -> String {
+    html! { (text) }.into_string()
+}
+
+/// A key as a piece of an address: whatever is no letter, digit, `-`, `.`, `_` or `~` as `%` and its bytes (RFC 3986, 2.1 and
+/// 2.3).
+fn in_address(key: &str) -> String {
+    key.bytes().fold(String::new(), |mut out, byte| {
+        if byte.is_ascii_alphanumeric() || b"-._~".contains(&byte) {
+            out.push(char::from(byte));
+        } else {
+            let _ = write!(out, "%{byte:02X}");
+        }
+        out
+    })
+}

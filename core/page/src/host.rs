@@ -1,0 +1,200 @@
+//! The guide that is served, and what the page keeps beside it.
+
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+
+use guide::screen::{Block, FigureBlock, FigureDrawn};
+use guide::{Guide, GuideError, Screen};
+use phrase::Phrase;
+use telling::words::Language;
+use tempfile::TempDir;
+
+use crate::deeds::{Asked, act};
+use crate::draw::{Drawn, document, drawing_alone};
+use crate::error::PageError;
+use crate::form::Given;
+use crate::tickets::{Tickets, Worth};
+
+/// How far what goes on beside is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum HowFar {
+    /// There is nothing, or nothing any more.
+    Over,
+    /// It cannot be told.
+    NotKnown,
+    /// So many thousandths.
+    Thousandths(u32),
+}
+
+/// The guide that is served.
+pub(crate) struct Host {
+    guide: Guide,
+    words: Language,
+    tickets: Tickets,
+    /// What is uploaded and what is written for saving lies here until the end.
+    folder: TempDir,
+    rooms: usize,
+    asked: Vec<Asked>,
+    /// Written files that are still to be pointed out, and whether they were.
+    fresh: Vec<(usize, bool)>,
+    /// What the page itself has to say about the last deed.
+    said: Option<Phrase>,
+    /// The screen as it was drawn last. A ticket counts only as long as nothing was done since.
+    shown: Option<Screen>,
+}
+
+impl Host {
+    /// A guide, ready to be served.
+    ///
+    /// # Errors
+    /// If there is no place for temporary files.
+    pub(crate) fn new(guide: Guide, words: Language) -> Result<Self, PageError> {
+        let folder = tempfile::Builder::new().prefix("legwork-page-").tempdir().map_err(PageError::Folder)?;
+        let (tickets, asked, fresh) = (Tickets::default(), Vec::new(), Vec::new());
+        Ok(Self { guide, words, tickets, folder, rooms: 0, asked, fresh, said: None, shown: None })
+    }
+
+    /// The words of the page.
+    pub(crate) fn words(&self) -> &Language {
+        &self.words
+    }
+
+    /// A folder of its own for one upload.
+    ///
+    /// # Errors
+    /// If it cannot be made.
+    pub(crate) fn room(&mut self) -> std::io::Result<PathBuf> {
+        self.rooms += 1;
+        let room = self.folder.path().join(self.rooms.to_string());
+        std::fs::create_dir(&room)?;
+        Ok(room)
+    }
+
+    /// Takes a ticket.
+    pub(crate) fn takes(&mut self, ticket: &str) -> Worth {
+        self.tickets.take(ticket)
+    }
+
+    /// Says something on the screen that is drawn next.
+    pub(crate) fn say(&mut self, id: &str) {
+        self.said = Some(Phrase::new(id));
+    }
+
+    /// Does what a form says, whose ticket was taken.
+    pub(crate) fn act(&mut self, given: &Given) {
+        self.tickets.something_was_done();
+        self.fresh.retain(|(_, shown)| !shown);
+        let done = match self.room() {
+            Ok(room) => {
+                let screen = self.shown.take().unwrap_or_else(|| self.guide.screen());
+                act(&mut self.guide, &screen, given, &room)
+            }
+            Err(_) => Err(GuideError::Inner("no folder for what is written")),
+        };
+        match done {
+            Ok(Some(asked)) => {
+                self.fresh.push((self.asked.len(), false));
+                self.asked.push(asked);
+            }
+            Ok(None) => {}
+            Err(_) => self.say("page-fault"),
+        }
+    }
+
+    /// Keeps what is half typed.
+    pub(crate) fn keep_drafts(&mut self) {
+        // Tried again in a second; what was answered is on the disk already.
+        let _ = self.guide.keep_drafts();
+    }
+
+    /// Whether something goes on beside, and how far that is.
+    pub(crate) fn how_far(&self) -> HowFar {
+        match self.guide.long_work().map(|work| work.progress()) {
+            None => HowFar::Over,
+            Some(None) => HowFar::NotKnown,
+            Some(Some(thousandths)) => HowFar::Thousandths(thousandths),
+        }
+    }
+
+    /// The screen as it stands, as a document.
+    ///
+    /// # Errors
+    /// If the system gives no random numbers.
+    pub(crate) fn draw(&mut self) -> Result<String, PageError> {
+        self.guide.collect_long_work();
+        let working = self.guide.long_work().is_some();
+        let screen = self.guide.screen();
+        // What went on beside is over: a tab that still shows it is out of date.
+        if self.shown.as_ref().is_some_and(|shown| shown.place != screen.place) {
+            self.tickets.something_was_done();
+        }
+        let figures: BTreeMap<String, FigureDrawn> = screen
+            .blocks
+            .iter()
+            .flat_map(layouts)
+            .filter_map(|name| Some((name.to_owned(), self.guide.figure(name)?)))
+            .collect();
+        let ticket = self.tickets.give()?;
+        let is_written = |place: usize| self.asked.get(place).filter(|asked| asked.path.is_file());
+        let mut written = Vec::new();
+        for (place, shown) in &mut self.fresh {
+            if let Some(asked) = is_written(*place) {
+                *shown = true;
+                written.push((asked.name.clone(), *place));
+            }
+        }
+        let drawn = Drawn {
+            screen: &screen,
+            figures: &figures,
+            ticket: ticket.letters(),
+            said: self.said.as_ref(),
+            written: &written,
+            working,
+            words: &self.words,
+        };
+        let document = document(&drawn);
+        self.said = None;
+        self.shown = Some(screen);
+        Ok(document)
+    }
+
+    /// One drawing of the screen that is shown, alone.
+    pub(crate) fn drawing(&self, name: &str) -> Option<String> {
+        let screen = self.guide.screen();
+        let block: &FigureBlock = screen.blocks.iter().find_map(|block| match block {
+            Block::Figure(figure) if layouts(block).any(|layout| layout == name) => Some(figure),
+            _ => None,
+        })?;
+        Some(drawing_alone(&self.guide.figure(name)?, block, &self.words))
+    }
+
+    /// The file of a photo of the survey that is open.
+    pub(crate) fn photo(&self, small: bool, photo: &str) -> Option<PathBuf> {
+        if small { self.guide.small_photo(photo) } else { self.guide.whole_photo(photo) }.ok()
+    }
+
+    /// A file that was written for saving.
+    pub(crate) fn written(&self, place: usize) -> Option<(&str, &Path)> {
+        let asked = self.asked.get(place).filter(|asked| asked.path.is_file())?;
+        Some((&asked.name, &asked.path))
+    }
+
+    /// Ends it: where one is is kept.
+    ///
+    /// # Errors
+    /// If that cannot be written.
+    pub(crate) fn close(&mut self) -> Result<(), PageError> {
+        Ok(self.guide.close()?)
+    }
+}
+
+/// The names of every layout of the drawing in a block, if it is one.
+fn layouts(block: &Block) -> impl Iterator<Item = &str> {
+    let figure = match block {
+        Block::Figure(figure) => Some(figure),
+        _ => None,
+    };
+    figure.into_iter().flat_map(|figure| {
+        figure.narrower.iter().map(|layout| layout.figure.as_str()).chain([figure.figure.as_str()])
+    })
+}

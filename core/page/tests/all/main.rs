@@ -1,0 +1,5 @@
+//! The page as a browser meets it, and as strangers do: over its own port.
+
+mod browser;
+mod deeds;
+mod strangers;

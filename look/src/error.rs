@@ -1,0 +1,19 @@
+//! What can be wrong with the tokens.
+
+use std::path::PathBuf;
+
+/// What can be wrong with the tokens.
+#[derive(Debug, thiserror::Error)]
+pub enum LookError {
+    /// The file cannot be read or written.
+    #[error("{}: {error}", path.display())]
+    File {
+        /// The file.
+        path: PathBuf,
+        /// What the system says.
+        error: std::io::Error,
+    },
+    /// The tokens are not as they should be.
+    #[error("look/tokens.toml: {0}")]
+    Tokens(#[from] toml::de::Error),
+}

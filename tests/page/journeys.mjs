@@ -1,0 +1,180 @@
+// The homeowner's way from nothing to what gets through, and the technician's from a burst of photos to a file: by keyboard
+// alone, by touch, and without script.
+import { mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { does, insist, name, serve, tab } from "./served.mjs";
+
+/** How hands do things. Each draws the screen anew. */
+const HANDS = {
+  keyboard: {
+    options: {},
+    press: async (page, selector) => {
+      const at = page.locator(selector).first();
+      // With the keys alone: on until it has the focus.
+      for (let keys = 0; keys < 400; keys += 1) {
+        if (await at.evaluate((it) => it === document.activeElement)) break;
+        await page.keyboard.press("Tab");
+      }
+      insist(await at.evaluate((it) => it === document.activeElement), `${selector} cannot be reached by the keyboard on ${await name(page)}`);
+      await does(page, () => page.keyboard.press("Enter"));
+    },
+    mark: async (page, selector) => {
+      const at = page.locator(selector).first();
+      await at.focus();
+      await does(page, () => page.keyboard.press("Space"));
+    },
+    answer: async (page, number) => does(page, () => page.keyboard.press(String(number))),
+  },
+  touch: {
+    options: { hasTouch: true, isMobile: true },
+    press: async (page, selector) => does(page, () => page.locator(selector).first().tap()),
+    mark: async (page, selector) => does(page, () => page.locator(selector).first().evaluate((it) => it.closest("label").click())),
+    answer: async (page, number) => does(page, () => page.locator(".choice .opt").nth(number - 1).tap()),
+  },
+  "no script": {
+    options: { javaScriptEnabled: false },
+    press: async (page, selector) => { await page.locator(selector).first().click(); await settled(page); },
+    mark: async (page, selector) => {
+      const at = page.locator(selector).first();
+      await at.evaluate((it) => it.scrollIntoView({ block: "center" }));
+      await at.check({ force: true });
+    },
+    answer: async (page, number) => { await page.locator(".choice .opt").nth(number - 1).click(); await settled(page); },
+  },
+};
+
+/** Without script the page looks again by itself while something goes on. */
+const settled = async (page) => {
+  for (let tries = 0; tries < 240; tries += 1) {
+    await page.waitForLoadState();
+    if (await page.locator("body:not([data-working])").count()) return;
+    await page.waitForTimeout(500);
+  }
+};
+
+/** What a homeowner answers; whatever is not here is answered with the first answer, and in the end with “later”. */
+const WRITES = { "ask-rooms": "Office, Study", "ask-plan": "300", "ask-length": "12", "ask-marks": "100", "ask-label": "2 WAY SPLITTER 5-1675 MHz 3.5 dB" };
+
+const at = async (page, hands) => (hands === "no script" ? page.locator("body").getAttribute("data-name") : name(page));
+
+/** Answers what a screen asks; whether that led on already. */
+const fill = async (page, hands, screen) => {
+  const { mark, answer } = HANDS[hands];
+  if (await page.locator(".choice button.opt:not(:disabled)").count()) { await answer(page, 1); return true; }
+  for (const choice of await page.locator(".choice:has(input:not([type=hidden]):not(:disabled)):not(:has(input:checked))").all()) {
+    await mark(page, `#${await choice.evaluate((it) => CSS.escape(it.id))} input:not([type=hidden]):not(:disabled)`);
+  }
+  for (const field of await page.locator("main input:not([type=radio],[type=checkbox],[type=hidden],[type=file]), main textarea").all()) {
+    if (!(await field.inputValue())) await field.fill(WRITES[screen] || "12");
+  }
+  return false;
+};
+
+const homeowner = async (hands) => {
+  const { options, press } = HANDS[hands];
+  const served = await serve();
+  const page = await tab(served.address, options);
+  await press(page, "button[name=press][value=new]:not(.hide)");
+  await page.locator("input[name='written name']").fill("Mill House");
+  await press(page, "button[name=press][value=make]:not(.hide)");
+  insist((await at(page, hands)) === "ask-whose", `the first question is ${await at(page, hands)}`);
+  const asked = [];
+  let answers = 0;
+  for (; answers < 80; answers += 1) {
+    const screen = await at(page, hands);
+    if (!screen.startsWith("ask-")) break;
+    asked.push(screen);
+    const often = asked.filter((one) => one === screen).length > 2 || answers > 36;
+    const later = page.locator("button[name=press][value=later]");
+    if (often) { await press(page, "button[name=press][value=later]"); continue; }
+    if (await fill(page, hands, screen)) continue;
+    await press(page, ".dock .press.main");
+    if ((await at(page, hands)) === screen && (await later.count())) await press(page, "button[name=press][value=later]");
+  }
+  const end = await at(page, hands);
+  insist(end === "forecast", `${hands}: after ${answers} answers it is ${end}: ${asked.join(" ")}`);
+  insist(new Set(asked).size > 12, `only ${[...new Set(asked)].join(" ")} were asked`);
+  // On to the end by the way on alone.
+  const way = [];
+  for (let steps = 0; steps < 30 && (await at(page, hands)) !== "handover"; steps += 1) {
+    way.push(await at(page, hands));
+    if (["after", "still-fine"].includes(way.at(-1)) && (await fill(page, hands, way.at(-1)))) continue;
+    if (!(await page.locator(".dock .press.main").count())) break;
+    await press(page, ".dock .press.main");
+  }
+  insist((await at(page, hands)) === "handover", `${hands}: the way on ends at ${way.join(" ")} ${await at(page, hands)}`);
+  await press(page, ".dock .press.main, button.press.main");
+  const saved = await save(page);
+  insist(readFileSync(saved, "utf8").startsWith("<!DOCTYPE html>"), "the report is no HTML");
+  insist(page.faults.length === 0, `the page's script said: ${page.faults.join("\n")}`);
+  await page.context().close();
+  await served.end();
+  return answers;
+};
+
+const save = async (page) => {
+  const [download] = await Promise.all([page.waitForEvent("download"), page.locator("a[data-written]").first().click()]);
+  return download.path();
+};
+
+const technician = async (hands) => {
+  const { options, press } = HANDS[hands];
+  const folder = mkdtempSync(join(tmpdir(), "legwork-pictures-"));
+  const served = await serve("whole");
+  const page = await tab(served.address, options);
+  await press(page, "button[name=press][value^='open:']:has-text('Mill House')");
+  await press(page, "button[name=press][value=free-burst]");
+  const before = await page.locator(".phs .ph").count();
+  // Two pictures of the page itself stand for photos.
+  const pictures = [1, 2].map((number) => join(folder, `${number}.png`));
+  for (const picture of pictures) await page.screenshot({ path: picture, clip: { x: 0, y: pictures.indexOf(picture) * 50, width: 300, height: 200 } });
+  const input = page.locator(".drop input[type=file]");
+  if (hands === "no script") {
+    await input.setInputFiles(pictures);
+    await press(page, ".drop button");
+    await page.goto(new URL("/", served.address).href);
+  } else {
+    await does(page, () => input.setInputFiles(pictures));
+  }
+  await page.waitForTimeout(1500);
+  if (hands === "no script") await page.goto(new URL("/", served.address).href);
+  else await page.reload();
+  const after = await page.locator(".phs .ph").count();
+  insist(after === before + 2, `${hands}: ${after} photos after ${before} and two more`);
+  if (hands === "keyboard") {
+    // A piece cut out of a photo is a photo of its own.
+    await page.locator(".ph a[data-photo]").first().click();
+    await page.locator("dialog button").first().click();
+    await page.keyboard.press("Shift+ArrowRight");
+    await does(page, () => page.locator("dialog button").first().click());
+    await page.waitForTimeout(1000);
+    await page.reload();
+    insist((await page.locator(".phs .ph").count()) === after + 1, "the piece that was cut out is no photo");
+  }
+  // What they show: two photos of one new amplifier.
+  await press(page, ".dock .press.main");
+  insist((await at(page, hands)) === "free-assign", `to say what they show: ${await at(page, hands)}`);
+  await press(page, ".ph button >> nth=0");
+  await press(page, ".ph button >> nth=1");
+  insist((await page.locator(".ph [aria-pressed=true]").count()) === 2, "two photos are picked");
+  await press(page, "button[name=press]:has-text('New: an amplifier')");
+  await press(page, "button[name=press][value=overview]");
+  await press(page, "button[name=press][value=pack]");
+  await press(page, ".dock .press.main");
+  const saved = await save(page);
+  insist(readFileSync(saved).subarray(0, 2).toString() === "PK" && statSync(saved).size > 1000, "the packed file is no ZIP");
+  insist(page.faults.length === 0, `the page's script said: ${page.faults.join("\n")}`);
+  await page.context().close();
+  await served.end();
+  rmSync(folder, { recursive: true });
+};
+
+export const journeys = async (only = []) => {
+  for (const hands of only.length ? only : Object.keys(HANDS)) {
+    const answers = await homeowner(hands);
+    console.log(`the homeowner by ${hands}: ${answers} answers to what gets through, report saved`);
+    await technician(hands);
+    console.log(`the technician by ${hands}: photos said and packed`);
+  }
+};
