@@ -15,6 +15,9 @@ pub fn asked(name: &str, otherwise: u64) -> u64 {
     std::env::var(name).map_or(otherwise, |text| text.parse().expect("a number"))
 }
 
+/// So much is told at once of one house.
+const MOST_TOLD: usize = 6;
+
 /// Looks at the houses of many seeds, on all processors: so many where nobody says how many. Gives what was found, by seed.
 pub fn over_seeds(houses: u64, found_in: impl Fn(u64) -> Vec<String> + Sync) -> Vec<(u64, String)> {
     let first = asked("LEGWORK_SEED", 0);
@@ -28,7 +31,7 @@ pub fn over_seeds(houses: u64, found_in: impl Fn(u64) -> Vec<String> + Sync) -> 
             }
             let found = found_in(seed);
             // Said at once: whoever watches many houses need not wait for the last.
-            for what in &found {
+            for what in found.iter().take(MOST_TOLD) {
                 eprintln!("seed {seed}: {what}");
             }
             all.lock().expect("no panic inside").extend(found.into_iter().map(|what| (seed, what)));

@@ -16,7 +16,7 @@ pub(super) fn broken(said: &Said) -> Vec<String> {
         _ => None,
     });
     let lead = lead.unwrap_or_default();
-    let answer = super::said::texts(&said.report, "p.answer").join(" ");
+    let answer = super::said::texts(&said.report, "h1.answer").join(" ");
     if said.list.as_found.bridge.is_some() && !answer.starts_with(&lead) {
         broken.push(format!("met: the screen leads with {lead:?}, the report with {answer:?}"));
     }

@@ -7,7 +7,7 @@ use phrase::Phrase;
 use serde_json::Value;
 use telling::words::{ToldGain, told_gains};
 
-use super::said::{Said, plain, rows, texts};
+use super::said::{Said, plain, rows, text, texts, within};
 
 /// The most refusals that the screen lists.
 const ON_SCREEN: usize = 40;
@@ -30,7 +30,7 @@ pub(super) fn broken(said: &Said) -> Vec<String> {
         what.iter().enumerate().map(|(at, what)| format!("Step {}: {what}", at + 1)).collect();
     differ(
         "the report's steps",
-        &texts(&said.report, "section[aria-labelledby=work] article > h3"),
+        &texts(&said.report, "section[aria-labelledby=work] li.whole h3"),
         &as_steps,
     );
     let refused = |between: &str| -> Vec<String> {
@@ -70,11 +70,35 @@ fn block<'a>(said: &Said, screen: &'a Screen, heading: &str) -> Option<&'a RowsB
     })
 }
 
+/// A step in the report.
+struct InReport {
+    all: String,
+    /// The cautions whose letters stand beside it, in full.
+    cautions: Vec<String>,
+}
+
+/// The steps of the report. A caution stands there once, under a letter.
+fn in_report(said: &Said) -> Vec<InReport> {
+    let page = said.report.root_element();
+    let first = |of, selector: &str| within(of, selector).first().map(|one| text(*one)).unwrap_or_default();
+    let lettered: Vec<_> = within(page, "li.caution-lettered")
+        .into_iter()
+        .map(|caution| (first(caution, "b.letter"), first(caution, "span")))
+        .collect();
+    let steps = within(page, "section[aria-labelledby=work] li.whole");
+    let told = steps.into_iter().map(|step| {
+        let letters: Vec<_> = within(step, "b.letter").into_iter().map(text).collect();
+        let cautions = lettered.iter().filter(|(letter, _)| letters.contains(letter));
+        InReport { all: text(step), cautions: cautions.map(|(_, caution)| caution.clone()).collect() }
+    });
+    told.collect()
+}
+
 /// Each step, by what it says of how, cautions, minutes and what to get.
 fn step_by_step(said: &Said, steps: &[Value]) -> Vec<String> {
     let mut broken = Vec::new();
     let words = plain(&said.words.worklist);
-    let report = texts(&said.report, "section[aria-labelledby=work] article");
+    let report = in_report(said);
     let mut from = 0;
     for (at, step) in steps.iter().enumerate() {
         let head = format!("{}. {}", at + 1, said_of(step, "what"));
@@ -82,9 +106,15 @@ fn step_by_step(said: &Said, steps: &[Value]) -> Vec<String> {
             Some(place) => from += place + head.len(),
             None => broken.push(format!("next: the command does not say {head:?} in its place")),
         }
-        let article = report.get(at).cloned().unwrap_or_default();
+        let told = report.get(at);
+        let article = told.map(|told| told.all.clone()).unwrap_or_default();
+        // What reads the same as in an earlier step is told there.
+        let earlier = |text: &String| {
+            let as_in = |place: &usize| article.contains(&format!("as in step {}.", place + 1));
+            (0..at).find(as_in).is_some_and(|place| report[place].all.contains(text))
+        };
         for text in ["why", "how", "check", "back"].map(|field| said_of(step, field)) {
-            if !article.contains(&text) {
+            if !article.contains(&text) && !earlier(&text) {
                 broken.push(format!("next: the report's step {} does not say {text:?}", at + 1));
             }
             if !words[from..].contains(&text) {
@@ -92,7 +122,7 @@ fn step_by_step(said: &Said, steps: &[Value]) -> Vec<String> {
             }
         }
         for caution in step["cautions"].as_array().unwrap().iter().filter_map(Value::as_str).map(plain) {
-            if !article.contains(&caution) || !words.contains(&caution) {
+            if !told.is_some_and(|told| told.cautions.contains(&caution)) || !words.contains(&caution) {
                 broken.push(format!("next: a caution of step {} is left out: {caution:?}", at + 1));
             }
         }
@@ -118,13 +148,14 @@ fn step_by_step(said: &Said, steps: &[Value]) -> Vec<String> {
 fn gains(said: &Said, steps: &[Value]) -> Vec<String> {
     let mut broken = Vec::new();
     let words = plain(&said.words.worklist);
-    let report = texts(&said.report, "section[aria-labelledby=work] article");
+    let report = texts(&said.report, "section[aria-labelledby=work] li.whole");
     let rows: Vec<_> = step_rows(said).collect();
     for (at, (step, told)) in said.list.steps.iter().zip(steps).enumerate() {
         let gains = !told_gains(&step.gains).is_empty();
         let none = "No room gets faster by this step.";
         let on_screen = rows.get(at).is_some_and(|row| !row.remark.contains(none));
-        let in_report = report.get(at).is_some_and(|article| !article.contains(none));
+        let none_in_report = plain(&said.say(&Phrase::new("report-no-gain")));
+        let in_report = report.get(at).is_some_and(|article| !article.contains(&none_in_report));
         let head = format!("{}. {}", at + 1, said_of(told, "what"));
         let from = words.find(&head).unwrap_or_default() + head.len();
         let how = words[from..].find(" how ").map_or(words.len(), |end| from + end);
@@ -178,7 +209,8 @@ fn of_list(said: &Said, steps: &[Value], refused: &[String]) -> Vec<String> {
     };
     let words = plain(&said.words.worklist);
     let report = texts(&said.report, "section[aria-labelledby=work]").join(" ");
-    let answer = texts(&said.report, "p.answer").join(" ");
+    let answer = texts(&said.report, "h1.answer").join(" ");
+    let page_one = texts(&said.report, "section.one").join(" ");
     let work = plain(&said.screens.work[0].spoken().join(" "));
     for refused in refused {
         holds(&format!("the command does not refuse {refused:?}"), words.contains(refused));
@@ -186,13 +218,13 @@ fn of_list(said: &Said, steps: &[Value], refused: &[String]) -> Vec<String> {
     let nothing = "No change was found that is worth the work.";
     let is_nothing = steps.is_empty() && said.list.failed.is_empty();
     for (who, text) in
-        [("the command", &words), ("the report", &report), ("the answer", &answer), ("the screen", &work)]
+        [("the command", &words), ("the report", &report), ("page one", &page_one), ("the screen", &work)]
     {
         holds(&format!("{who} on whether nothing is left"), text.contains(nothing) == is_nothing);
     }
     if let Some(first) = steps.first() {
-        let first = format!("First thing to do: {}", said_of(first, "what"));
-        holds("the report's first thing to do", answer.contains(&first));
+        let on_page_one = texts(&said.report, "ol.first-steps b").into_iter().next();
+        holds("the report's first step on page one", on_page_one == Some(said_of(first, "what")));
         let minutes: u64 = steps.iter().filter_map(|step| step["minutes"].as_u64()).sum();
         let are_checks = |name: &str| name.starts_with("check_") || name.starts_with("look_at_");
         let only = steps.iter().all(|step| are_checks(&said_of(step, "change")));

@@ -38,7 +38,7 @@ fn report_with(said: &mut Said, words: &str, others: &str) {
 #[test]
 fn whoever_says_otherwise_is_found() {
     type Plant = fn(&mut Said);
-    let planted: [(&str, Plant); 19] = [
+    let planted: [(&str, Plant); 20] = [
         ("met: ", |said| said.json.forecast["rooms"][0]["wish_met"] = json!("yes")),
         ("(\"words\"", |said| {
             said.words.forecast = said.words.forecast.replace("unlikely to be met", "likely met");
@@ -67,7 +67,7 @@ fn whoever_says_otherwise_is_found() {
             steps.filter(|row| row.head.starts_with("1. ")).for_each(|row| row.head = "1. Rest.".into());
         }),
         ("next: the report's steps", |said| report_with(said, "Step 1: ", "Step 2: ")),
-        ("next: the report's first thing", |said| report_with(said, "First thing to do: ", "Later: ")),
+        ("next: the report's first step", |said| report_with(said, "first-steps", "later-steps")),
         ("next: the command does not refuse", |said| {
             let refused = said.json.worklist["refused"].as_array_mut().unwrap();
             refused[0]["why"] = json!("Because.");
@@ -80,6 +80,7 @@ fn whoever_says_otherwise_is_found() {
             let outlet = said.json.forecast["rooms"][0]["outlet"].clone();
             said.json.worklist["failed"] = json!([{ "outlet": outlet, "what": "The test there failed." }]);
         }),
+        ("next: a caution of step 1", |said| report_with(said, "caution-lettered", "lettered")),
         ("next: the handover", |said| {
             rows_of(&mut said.screens.handover).for_each(|row| row.key = None);
         }),

@@ -212,6 +212,11 @@ pub fn texts(page: &Html, selector: &str) -> Vec<String> {
     page.select(&Selector::parse(selector).unwrap()).map(text).collect()
 }
 
+/// The elements that a selector finds in another.
+pub fn within<'a>(element: ElementRef<'a>, selector: &str) -> Vec<ElementRef<'a>> {
+    element.select(&Selector::parse(selector).unwrap()).collect()
+}
+
 /// The text of an element, without the marks that keep names apart from what is around them.
 pub fn text(element: ElementRef<'_>) -> String {
     plain(&element.text().collect::<String>())

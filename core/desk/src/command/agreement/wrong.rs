@@ -1,6 +1,6 @@
 //! What is wrong: the same findings with the same weight in the same order, and the same to do about each.
 
-use super::said::{Said, plain, rows, texts};
+use super::said::{Said, plain, rows, text, within};
 
 pub(super) fn broken(said: &Said) -> Vec<String> {
     let json = said.json.findings.as_array().unwrap();
@@ -25,21 +25,39 @@ pub(super) fn broken(said: &Said) -> Vec<String> {
         .collect();
     differ("the screen's weight", &severities, &weights);
     let numbered: Vec<_> = what.iter().enumerate().map(|(at, what)| format!("{}. {what}", at + 1)).collect();
-    let section = "section[aria-labelledby=findings]";
-    differ("the report", &texts(&said.report, &format!("{section} article > h3")), &numbered);
+    let in_report = in_report(said);
+    let heads: Vec<_> = in_report.iter().map(|told| told.head.clone()).collect();
+    differ("the report", &heads, &numbered);
     let weight = |weight: &String| plain(&said.say(&phrase::Phrase::new(format!("weight-{weight}"))));
     let weights_said: Vec<_> = weights.iter().map(weight).collect();
-    differ(
-        "the report's weight",
-        &texts(&said.report, &format!("{section} dl > dd:nth-child(2)")),
-        &weights_said,
-    );
-    let report_says = texts(&said.report, &format!("{section} dd"));
-    for to_do in to_do.iter().filter(|to_do| !report_says.contains(to_do)) {
-        broken.push(format!("wrong: the report does not say {to_do:?}"));
+    let in_weights: Vec<_> = in_report.iter().map(|told| told.weight.clone()).collect();
+    differ("the report's weight", &in_weights, &weights_said);
+    for (told, to_do) in in_report.iter().zip(&to_do).filter(|(told, to_do)| !told.all.contains(*to_do)) {
+        broken.push(format!("wrong: the report does not say {to_do:?} at {:?}", told.head));
     }
     broken.extend(in_words(said, &what, &to_do, &weights_said));
     broken
+}
+
+/// A finding in the report.
+struct InReport {
+    head: String,
+    weight: String,
+    /// All that stands with it.
+    all: String,
+}
+
+/// The findings of the report; those that read alike but for what and where stand together.
+fn in_report(said: &Said) -> Vec<InReport> {
+    let articles = within(said.report.root_element(), "section[aria-labelledby=findings] article");
+    let told = articles.into_iter().flat_map(|article| {
+        let first =
+            |selector: &str| within(article, selector).first().map(|one| text(*one)).unwrap_or_default();
+        let (weight, all) = (first("dd"), text(article));
+        let heads = within(article, "h3").into_iter().map(text);
+        heads.map(move |head| InReport { head, weight: weight.clone(), all: all.clone() }).collect::<Vec<_>>()
+    });
+    told.collect()
 }
 
 /// The command's words: each finding by its number, in order, with what to do; and none beyond.
