@@ -32,6 +32,9 @@ pub fn css(tokens: &Tokens) -> String {
     for (name, width) in &tokens.line {
         out += &format!("  --l-{name}: {width}px;\n");
     }
+    for (name, cable) in tokens.cable.iter().filter(|(_, cable)| !cable.dash.is_empty()) {
+        out += &format!("  --c-{name}-dash: {};\n", cable.dashes());
+    }
     for (name, time) in &tokens.motion {
         out += &format!("  --m-{name}: {time}ms;\n");
     }

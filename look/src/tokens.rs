@@ -98,6 +98,13 @@ pub struct Inks {
     pub print: BTreeMap<String, Ink>,
 }
 
+impl CableLine {
+    /// Strokes and gaps as CSS and SVG write them; empty where it is unbroken.
+    pub fn dashes(&self) -> String {
+        self.dash.iter().map(u32::to_string).collect::<Vec<_>>().join(" ")
+    }
+}
+
 impl Ink {
     /// Red, green and blue.
     pub const fn parts(&self) -> [u8; 3] {

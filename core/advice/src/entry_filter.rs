@@ -209,7 +209,8 @@ struct OwnLine {
 impl OwnLine {
     fn behind(survey: &Survey, entry: SubjectId) -> Self {
         let (mut row, mut own, mut at) = (vec![entry], 0, entry);
-        while let ([only], Some(part)) = (survey.wiring.fed_from(at), survey.parts.get(&at)) {
+        for next in survey.wiring.in_row(entry) {
+            let Some(part) = survey.parts.get(&at) else { break };
             let common = is_common(survey, part);
             if part.kind == PartKind::Outlet || (part.outputs() > 1 && !common) {
                 break;
@@ -217,8 +218,8 @@ impl OwnLine {
             if common {
                 own = row.len() - 1;
             }
-            row.push(*only);
-            at = *only;
+            row.push(next);
+            at = next;
         }
         let last = survey.parts.get(&at).filter(|part| is_common(survey, part));
         let mixed = last.is_some_and(|part| survey.wiring.fed_from(part.id).len() > 1);

@@ -19,9 +19,9 @@
 //! # }
 //! ```
 //!
-//! From below upwards: `forecast` (rates), `level` (levels of the other services), `finding` (what is wrong), `wish`
-//! (whether a room gets what it wishes) `suspect` (what is most likely at
-//! fault where a test failed) and `unknown` (what is left open), `worklist` (what to do).
+//! From below upwards: `forecast` (rates), `level` (levels of the other services), `verdict` (what readings say, and whether
+//! a room gets what it wishes), `finding` (what is wrong), `suspect` (what is most likely at fault where a test failed),
+//! `unknown` (what is left open), `worklist` (what to do).
 
 mod entry_filter;
 mod error;

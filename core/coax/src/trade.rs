@@ -8,6 +8,12 @@ pub const EXTENDED_D_LOW: Megahertz = Megahertz(1125.0);
 /// Upper edge of Extended D (SCTE 235 announcement, 14 March 2017).
 pub const EXTENDED_D_HIGH: Megahertz = Megahertz(1675.0);
 
+/// Lower edge of what a dish sends down a cable, the satellite intermediate frequency. EN 50607:2015 and EN 50494:2007 put the
+/// user bands of one shared cable between the same edges.
+pub const SATELLITE_LOW: Megahertz = Megahertz(950.0);
+/// Its upper edge (the same standards).
+pub const SATELLITE_HIGH: Megahertz = Megahertz(2150.0);
+
 /// Splitters on sale: legs, and the loss to the weaker legs. 3.5 dB for two legs, 7 for three (unbalanced) and four, 10.5 for
 /// eight (a published trade article on splitter loss); 9 for six (common practice, no source).
 pub const SPLITTERS: [(u8, Decibels); 5] =

@@ -1,7 +1,7 @@
 //! `legwork` on a computer: a survey in, and what gets through, what is wrong and what to do out.
 //!
 //! This crate reads arguments and sheets, and writes for a terminal or as JSON. It knows no physics and judges no
-//! wiring: all that stands in `survey`.
+//! wiring: that is for `house` and `advice`.
 
 mod arguments;
 mod author;

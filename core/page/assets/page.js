@@ -138,8 +138,7 @@
     const mark = event.target.closest && event.target.closest(".drawing a");
     if (mark) {
       event.preventDefault();
-      const answer = await fetch(mark.getAttribute("href"));
-      take(await answer.text());
+      try { take(await (await fetch(mark.getAttribute("href"))).text()); } catch { location.reload(); }
       return;
     }
     const photo = event.target.closest && event.target.closest("a[data-photo]");

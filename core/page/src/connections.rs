@@ -1,19 +1,14 @@
 //! Connections: few at a time, and none that waits for ever.
 
 use std::collections::VecDeque;
-use std::io;
-use std::pin::Pin;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::task::{Context, Poll};
 use std::time::Duration;
 
 use axum::Router;
-use axum::body::Bytes;
 use hyper::server::conn::http1;
 use hyper_util::rt::{TokioIo, TokioTimer};
 use hyper_util::service::TowerToHyperService;
-use tokio::io::{AsyncRead, ReadBuf};
 use tokio::net::{TcpListener, TcpStream};
 use tokio::task::AbortHandle;
 use tower::ServiceExt;
@@ -80,30 +75,4 @@ async fn serve(stream: TcpStream, routes: Router, busy: Arc<AtomicBool>) {
         .serve_connection(TokioIo::new(stream), TowerToHyperService::new(service));
     // Whoever hung up has no answer to wait for.
     let _ = served.await;
-}
-
-/// A file as a stream of pieces.
-pub(crate) fn stream_of(file: tokio::fs::File) -> Pieces {
-    Pieces { file, piece: vec![0; 64 << 10] }
-}
-
-/// The pieces of a file.
-pub(crate) struct Pieces {
-    file: tokio::fs::File,
-    piece: Vec<u8>,
-}
-
-impl futures_core::Stream for Pieces {
-    type Item = io::Result<Bytes>;
-
-    fn poll_next(self: Pin<&mut Self>, context: &mut Context<'_>) -> Poll<Option<Self::Item>> {
-        let Self { file, piece } = self.get_mut();
-        let mut into = ReadBuf::new(piece);
-        match Pin::new(file).poll_read(context, &mut into) {
-            Poll::Pending => Poll::Pending,
-            Poll::Ready(Err(error)) => Poll::Ready(Some(Err(error))),
-            Poll::Ready(Ok(())) if into.filled().is_empty() => Poll::Ready(None),
-            Poll::Ready(Ok(())) => Poll::Ready(Some(Ok(Bytes::copy_from_slice(into.filled())))),
-        }
-    }
 }

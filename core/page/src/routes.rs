@@ -16,6 +16,7 @@ use axum::middleware::{self, Next};
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
 use tokio::io::AsyncWriteExt;
+use tokio_util::io::ReaderStream;
 
 use crate::at_door::{Door, MOST_UPLOADED, POLICY};
 use crate::draw::closed;
@@ -325,10 +326,9 @@ async fn written(State(shared): State<Shared>, Path(place): Path<usize>) -> Resp
     let Ok(Some((name, path))) = found.await else { return StatusCode::NOT_FOUND.into_response() };
     let Ok(file) = tokio::fs::File::open(path).await else { return StatusCode::NOT_FOUND.into_response() };
     let length = file.metadata().await.map(|metadata| metadata.len());
-    let stream = crate::connections::stream_of(file);
     let plain: String = name.chars().filter(|c| c.is_ascii_alphanumeric() || " .-_".contains(*c)).collect();
     let disposition = format!("attachment; filename=\"{plain}\"");
-    let mut response = Body::from_stream(stream).into_response();
+    let mut response = Body::from_stream(ReaderStream::new(file)).into_response();
     let headers = response.headers_mut();
     headers.insert(CONTENT_TYPE, HeaderValue::from_static("application/octet-stream"));
     if let Ok(length) = length {

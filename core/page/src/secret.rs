@@ -1,5 +1,7 @@
 //! Random words that cannot be guessed.
 
+use data_encoding::HEXLOWER;
+
 use crate::error::PageError;
 
 /// A word of 256 random bits, in 64 letters.
@@ -14,8 +16,7 @@ impl Secret {
     pub(crate) fn new() -> Result<Self, PageError> {
         let mut bytes = [0_u8; 32];
         getrandom::fill(&mut bytes).map_err(PageError::Random)?;
-        let letter = |half: u8| char::from_digit(u32::from(half), 16).unwrap_or_default();
-        Ok(Self(bytes.iter().flat_map(|byte| [letter(byte >> 4), letter(byte & 15)]).collect()))
+        Ok(Self(HEXLOWER.encode(&bytes)))
     }
 
     /// Its letters.

@@ -7,7 +7,7 @@ use phrase::Arg;
 
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
-use crate::level::{self, CleanNeed, Served, is_joined, served_outlets};
+use crate::level::{self, CleanNeed, Served, served_outlets};
 
 /// Cables do not take from the ratio, noise and echoes do: from so many decibels on the stretch between two readings has
 /// one of these (common practice, no source).
@@ -17,7 +17,7 @@ const WORSE_DB: f64 = 3.0;
 pub(super) fn ratios(inspection: &Inspection<'_>) -> Vec<Finding> {
     let survey = inspection.survey;
     let served = served_outlets(survey);
-    let entries = survey.parts.values().filter(|part| is_joined(part));
+    let entries = survey.parts.values().filter(|part| part.is_joined_entry());
     entries.flat_map(|entry| on_tree(inspection, entry, &served)).collect()
 }
 

@@ -126,7 +126,7 @@ fn street_side(inspection: &Inspection<'_>, entry: &Part) -> Option<Finding> {
 pub(super) fn ground_block(inspection: &Inspection<'_>) -> Vec<Finding> {
     inspection
         .parts(&[PartKind::Entry])
-        .filter(|entry| entry.entry_state != EntryState::CutOff && entry.entry_kind != EntryKind::FibreBox)
+        .filter(|entry| entry.is_joined_entry() && entry.entry_kind != EntryKind::FibreBox)
         .filter(|entry| !inspection.survey.wiring.fed_from(entry.id).is_empty())
         .filter(|entry| !inspection.tree(entry.id).any(|part| part.kind == PartKind::GroundBlock))
         .map(|entry| {

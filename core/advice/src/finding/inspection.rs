@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::{EntryState, Part, PartKind, Plugged, Survey};
+use house::record::{Part, PartKind, Plugged, Survey};
 use phrase::{Arg, Phrase};
 
 use crate::forecast::{Forecast, Node, nodes_of};
@@ -104,21 +104,13 @@ impl<'a> Inspection<'a> {
     pub(super) fn entries_with_nodes(&self) -> impl Iterator<Item = &'a Part> {
         let heads = self.heads_with_nodes();
         self.parts(&[PartKind::Entry])
-            .filter(move |entry| entry.entry_state != EntryState::CutOff && heads.contains(&entry.id))
+            .filter(move |entry| entry.is_joined_entry() && heads.contains(&entry.id))
     }
 
     /// The parts in one line behind an entry, up to and without the first that splits, amplifies or ends the line.
     pub(super) fn entry_line(&self, entry: SubjectId) -> Vec<&'a Part> {
-        let mut line = Vec::new();
-        let mut at = entry;
-        while let [only] = self.survey.wiring.fed_from(at) {
-            match self.survey.parts.get(only) {
-                Some(part) if is_in_line(part.kind) => line.push(part),
-                _ => break,
-            }
-            at = *only;
-        }
-        line
+        let row = self.survey.wiring.in_row(entry).map_while(|id| self.survey.parts.get(&id));
+        row.take_while(|part| is_in_line(part.kind)).collect()
     }
 
     /// The ports of a part on which no part hangs.

@@ -1,5 +1,6 @@
 //! Splitters and taps: are they made for the band, and was their label read well.
 
+use coax::trade::SATELLITE_HIGH;
 use house::rating::EXTENDED_D;
 use house::record::{Part, PartKind};
 use phrase::Arg;
@@ -31,9 +32,6 @@ pub(super) fn band(inspection: &Inspection<'_>) -> Vec<Finding> {
     found
 }
 
-/// From here on a label's band holds what a dish sends down the cable: 950 to 2150 MHz (EN 50494:2007).
-const SATELLITE_TOP_MHZ: f64 = 2150.0;
-
 /// Lowest edge of a band that only a satellite part has, MHz (common practice, no source).
 const SATELLITE_FROM_MHZ: f64 = 800.0;
 
@@ -63,7 +61,7 @@ fn is_for_satellite(part: &Part) -> bool {
     let words = part.label.as_deref().unwrap_or_default().to_lowercase();
     let named =
         words.split(|c: char| !c.is_alphanumeric()).any(|word| matches!(word, "satellite" | "sat" | "lnb"));
-    let wide = part.rating.band.is_some_and(|band| band.high_mhz >= SATELLITE_TOP_MHZ);
+    let wide = part.rating.band.is_some_and(|band| band.high_mhz >= SATELLITE_HIGH.value());
     named || (wide && !part.rating.says_moca)
 }
 

@@ -8,7 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use coax::{Dice, Network, OutletIndex, PartIndex, Tree};
 use facts::fact::SubjectId;
 use house::rating::{Band, EXTENDED_D};
-use house::record::{EntryState, Part, PartKind, PortEnd, Survey};
+use house::record::{Part, PartKind, PortEnd, Survey};
 
 use super::nodes::{Node, shares_outlet};
 use super::pieces::{self, Ending, Rated};
@@ -207,12 +207,11 @@ impl Builder<'_> {
     /// Joins a part's street side to what feeds it, or ends it there.
     fn join_feed(&mut self, part: &Part, street_side: At) {
         if self.survey.wiring.feed(part.id).is_none() {
-            let cut_off = part.kind != PartKind::Entry || part.entry_state == EntryState::CutOff;
-            if cut_off {
+            if part.is_joined_entry() {
+                self.circuit.terminals.insert(Terminal::Street(part.id), street_side);
+            } else {
                 let ending = if part.end(0) == Some(PortEnd::Capped) { Ending::Capped } else { Ending::Open };
                 self.circuit.endings.push((street_side, ending, part.id.uuid().into_bytes()));
-            } else {
-                self.circuit.terminals.insert(Terminal::Street(part.id), street_side);
             }
         } else if let Some(end) = self.end_of_feed(part) {
             self.circuit.joins.push((end, street_side));

@@ -11,7 +11,6 @@ mod percentile;
 mod pieces;
 mod run;
 mod taken;
-mod taken_by;
 pub mod told;
 mod version_net;
 mod weak;
@@ -25,6 +24,6 @@ pub use outcome::{
 pub(crate) use percentile::spread;
 pub use run::{Options, forecast, forecast_watched};
 pub(crate) use taken::channels_left;
-pub use taken_by::{TakenBand, bands_taken};
+pub use taken::{TakenBand, bands_taken};
 pub use version_net::net_without_cable;
 pub use weak::WeakWay;

@@ -13,7 +13,7 @@ use super::costs;
 use super::nodes::{Node, nodes_of};
 use super::outcome::{Curve, Forecast, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak};
 use super::percentile::spread;
-use super::taken::taken_bands;
+use super::taken::taken_edges;
 use crate::error::AdviceError;
 
 /// How a forecast is made.
@@ -210,7 +210,7 @@ impl<'a> House<'a> {
         let newest = std::iter::once(&self.bridge).chain(self.rooms).map(|node| node.link.version).max();
         let Some(newest) = newest else { return Ok(None) };
         let head = self.survey.wiring.head_of(self.bridge.outlet);
-        let candidates = placements_avoiding(newest, &taken_bands(self.survey, head));
+        let candidates = placements_avoiding(newest, &taken_edges(self.survey, head));
         let draw = LinkDraw::likely();
         let mut pairs = Vec::new();
         for room in self.rooms {

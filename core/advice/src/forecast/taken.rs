@@ -1,35 +1,66 @@
-//! Bands that other services need on the same tree, and where a network may therefore not go.
+//! Bands that other services need on the same tree, who needs them, and where a network may therefore not go.
 
 use coax::Megahertz;
 use coax::link::{Version, placements_avoiding};
+use coax::trade::{SATELLITE_HIGH, SATELLITE_LOW};
 use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
-use house::record::{Service, Sureness, Survey, may_come_in, satellite_on};
+use house::record::{Service, ServiceKind, Sureness, Survey, may_come_in, satellite_on};
 
-/// Satellite intermediate frequency: 950 to 2150 MHz. EN 50607:2015 and EN 50494:2007 put the user bands of one shared
-/// cable in the same range.
-const SATELLITE_IF: (Megahertz, Megahertz) = (Megahertz(950.0), Megahertz(2150.0));
+use super::Forecast;
+
+/// A band on the network's tree that another service needs.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TakenBand {
+    /// Its lower edge, MHz.
+    pub low_mhz: f64,
+    /// Its upper edge, MHz.
+    pub high_mhz: f64,
+    /// Who needs it.
+    pub by: ServiceKind,
+}
+
+/// The bands that the network of a forecast stays out of, by their lower edge, each once for each kind of service; none
+/// while nobody chose a bridge.
+pub fn bands_taken(survey: &Survey, forecast: &Forecast) -> Vec<TakenBand> {
+    let Some(bridge) = forecast.bridge else { return Vec::new() };
+    let mut found: Vec<TakenBand> = Vec::new();
+    for taken in taken_on(survey, survey.wiring.head_of(bridge)) {
+        if !found.contains(&taken) {
+            found.push(taken);
+        }
+    }
+    found.sort_by(|a, b| a.low_mhz.total_cmp(&b.low_mhz).then(a.high_mhz.total_cmp(&b.high_mhz)));
+    found
+}
 
 /// The bands on the tree headed by `head` that a network must stay out of.
-pub(crate) fn taken_bands(survey: &Survey, head: SubjectId) -> Vec<(Megahertz, Megahertz)> {
+fn taken_on(survey: &Survey, head: SubjectId) -> Vec<TakenBand> {
     let mut taken = Vec::new();
     if satellite_on(survey, head) == Some(Sureness::Known) {
-        taken.push(SATELLITE_IF);
+        let (low_mhz, high_mhz) = (SATELLITE_LOW.value(), SATELLITE_HIGH.value());
+        taken.push(TakenBand { low_mhz, high_mhz, by: ServiceKind::SatelliteTv });
     }
     for service in survey.services.values() {
+        let by = service.kind;
         if service.is_cable()
             && may_come_in(survey, service, head)
-            && let Some(top) = service.top_mhz.filter(|top| *top > EXTENDED_D.low_mhz)
+            && let Some(high_mhz) = service.top_mhz.filter(|top| *top > EXTENDED_D.low_mhz)
         {
-            taken.push((Megahertz(0.0), Megahertz(top)));
+            taken.push(TakenBand { low_mhz: 0.0, high_mhz, by });
         }
         if !is_on_tree(survey, service, head) {
             continue;
         }
         let bands = service.network.iter().flat_map(|network| &network.bands);
-        taken.extend(bands.map(|band| (Megahertz(band.low_mhz), Megahertz(band.high_mhz))));
+        taken.extend(bands.map(|band| TakenBand { low_mhz: band.low_mhz, high_mhz: band.high_mhz, by }));
     }
     taken
+}
+
+/// The edges of the bands on the tree headed by `head` that a network must stay out of.
+pub(super) fn taken_edges(survey: &Survey, head: SubjectId) -> Vec<(Megahertz, Megahertz)> {
+    taken_on(survey, head).iter().map(|band| (Megahertz(band.low_mhz), Megahertz(band.high_mhz))).collect()
 }
 
 /// Whether a network may be on a tree: it is, unless it was said to come in elsewhere.

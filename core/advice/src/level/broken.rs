@@ -6,8 +6,8 @@ use house::record::{Part, PartKind, Survey};
 use phrase::{Arg, Phrase};
 
 use super::change::OutletChange;
+use super::entry_levels::STILL_ON_THE_WAY_DB;
 use super::fit::Fit;
-use super::incoming::STILL_ON_THE_WAY_DB;
 use super::outlets::Served;
 use super::solve::Gains;
 use crate::forecast::spread;

@@ -7,8 +7,8 @@ use facts::fact::SubjectId;
 use house::record::{ServiceKind, Survey};
 
 use super::Options;
+use super::entry_levels::metered_on;
 use super::found::{frequencies, measured_mhz};
-use super::incoming::metered_on;
 use super::outlets::{Served, served_outlets};
 use super::solve::{Gains, solve};
 use crate::error::AdviceError;

@@ -9,7 +9,7 @@ use house::record::{ReadingKind, ServiceKind, Survey};
 use super::Options;
 use super::broken::{Broken, broken};
 use super::clean::{CleanNeed, clean_need_of, ratios_at};
-use super::incoming::{Incoming, Metered, metered_on};
+use super::entry_levels::{EntryLevels, Metered, metered_on};
 use super::outlets::{Served, measured_at, served_outlets};
 use super::solve::{Gains, solve};
 use super::window::{MODEM_SENDS, Window, window_of};
@@ -114,7 +114,7 @@ pub fn levels(survey: &Survey, options: &Options) -> Result<Levels, AdviceError>
         let metered = metered_on(survey, entry);
         let mhz = frequencies(&served, &metered);
         let gains = solve(survey, entry, &mhz, options)?;
-        let incoming = Incoming::of(survey, entry, &metered, options)?;
+        let incoming = EntryLevels::of(survey, entry, &metered, options)?;
         let measured = measured_mhz(&metered);
         outlets.extend(served.iter().map(|served| at_outlet(survey, served, &measured, &incoming, &gains)));
     }
@@ -146,7 +146,7 @@ fn at_outlet(
     survey: &Survey,
     served: &Served,
     measured: &[f64],
-    incoming: &Incoming,
+    incoming: &EntryLevels,
     gains: &Gains,
 ) -> OutletLevels {
     let here = measured_at(survey, served.outlet);

@@ -1,16 +1,16 @@
 //! The signal levels of the other services: what arrives at each TV and modem, and what a change costs them.
 //!
-//! Worked out with the exact solution of the tree, devices taken as 75-ohm loads. Where nobody measured a
-//! level anywhere on the tree none is claimed, only gains and losses on the way and the change of them. This folder says nothing
-//! about the room network (forecast) and proposes nothing (findings, refusals).
+//! Worked out with the exact solution of the tree, devices taken as 75-ohm loads. Where nobody measured a level anywhere on
+//! the tree none is claimed, only gains and losses on the way and the change of them. This folder says nothing about the room
+//! network (forecast) and proposes nothing (findings, refusals).
 
 mod broken;
 mod change;
 mod clean;
 mod done;
+mod entry_levels;
 mod fit;
 mod found;
-mod incoming;
 mod moved;
 mod outlets;
 mod solve;
@@ -23,14 +23,14 @@ pub(crate) use change::{Beside, NOTICEABLE_DB};
 pub(crate) use clean::ratios_at;
 pub use clean::{ANTENNA_CLEAN, CABLE_CLEAN, CleanNeed, clean_need_of};
 pub use done::{DoneLevel, OutletDone};
+pub(crate) use entry_levels::{ComesIn, EntryLevels, Metered, NEIGHBOUR_MHZ, metered_on, way_to};
 pub use fit::Fit;
 pub(crate) use found::sends;
 pub use found::{DownLevel, Levels, OutletLevels, UpLevel, levels};
-pub(crate) use incoming::{ComesIn, Incoming, Metered, NEIGHBOUR_MHZ, metered_on, way_to};
 pub(crate) use moved::Moved;
 pub use moved::MovedOut;
+pub(crate) use outlets::measured_at;
 pub use outlets::{Served, served_outlets};
-pub(crate) use outlets::{is_joined, measured_at};
 pub use told::{LevelTold, told};
 pub use window::{
     ANALOG_TV, ANTENNA_TV, BOTH_TV, DIGITAL_TV, EN_64_QAM, EN_256_QAM, EN_ANALOG_TV, EN_ANTENNA_TV,

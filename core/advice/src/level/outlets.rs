@@ -1,8 +1,8 @@
 //! Which outlet gets which service, and at which frequencies that is looked at.
 
-use coax::trade::{CABLE_TOP, CABLE_TOP_4_0};
+use coax::trade::{CABLE_TOP, CABLE_TOP_4_0, SATELLITE_HIGH, SATELLITE_LOW};
 use facts::fact::SubjectId;
-use house::record::{EntryState, Incoming, Part, PartKind, Plugged, ReadingKind, ServiceKind, Survey};
+use house::record::{Incoming, PartKind, Plugged, ReadingKind, ServiceKind, Survey};
 
 /// The lowest channel of cable and antenna TV (channel 2 begins at 54 MHz, CTA-542-D as quoted in trade tables).
 const LOWEST_TV_MHZ: f64 = 57.0;
@@ -10,8 +10,8 @@ const LOWEST_TV_MHZ: f64 = 57.0;
 const CABLE_TOP_MHZ: (f64, f64) = (CABLE_TOP.value(), CABLE_TOP_4_0.value());
 /// The top of antenna TV (channel 36 ends at 608 MHz; from memory).
 const ANTENNA_TOP_MHZ: f64 = 605.0;
-/// Satellite intermediate frequency, MHz (EN 50607:2015 and EN 50494:2007).
-const SATELLITE_MHZ: (f64, f64) = (950.0, 2150.0);
+/// What a dish sends down the cable, MHz.
+const SATELLITE_MHZ: (f64, f64) = (SATELLITE_LOW.value(), SATELLITE_HIGH.value());
 /// Lower edge of what a modem sends, and its upper edge unless somebody said otherwise, MHz.
 const UPSTREAM_MHZ: (f64, f64) = (5.0, 42.0);
 /// Where the way to the house begins over each way back, MHz: 54 over 42 ("Understanding Band Splits in Two-Way Networks",
@@ -47,7 +47,8 @@ pub struct Served {
 pub fn served_outlets(survey: &Survey) -> Vec<Served> {
     let mut found = Vec::new();
     for outlet in survey.parts.values().filter(|part| part.kind == PartKind::Outlet) {
-        let Some(entry) = survey.parts.get(&survey.wiring.head_of(outlet.id)).filter(|head| is_joined(head))
+        let Some(entry) =
+            survey.parts.get(&survey.wiring.head_of(outlet.id)).filter(|head| head.is_joined_entry())
         else {
             continue;
         };
@@ -65,11 +66,6 @@ pub fn served_outlets(survey: &Survey) -> Vec<Served> {
         }));
     }
     found
-}
-
-/// Whether a part is an entry by which something may come in.
-pub(crate) fn is_joined(part: &Part) -> bool {
-    part.kind == PartKind::Entry && part.entry_state != EntryState::CutOff
 }
 
 /// What a device gets of what comes in. A TV that may get either gets what is surer, and else the cable company's.

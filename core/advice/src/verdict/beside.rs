@@ -31,8 +31,8 @@ const NEAR: f64 = 0.05;
 /// such a socket or cable: tests over one give 75 to 95 Mb/s (common practice, no source).
 const UNDER_HUNDRED: f64 = 0.75;
 
-/// The sockets that are usual in computers, routers and switches, and slow enough to be taken for the coax.
-const USUAL: [EthernetPort; 1] = [EthernetPort::Gigabit];
+/// The socket that is usual in computers, routers and switches, and slow enough to be taken for the coax.
+const USUAL: EthernetPort = EthernetPort::Gigabit;
 
 /// Where something measured stands beside what was to be expected of it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -243,8 +243,8 @@ fn is_near_hundred(mbps: f64) -> bool {
 }
 
 fn near_socket(mbps: f64) -> Option<f64> {
-    let near = |port: &EthernetPort| (mbps / port.payload_rate().value() - 1.0).abs() <= NEAR;
-    USUAL.into_iter().find(near).map(|port| port.line_rate().value())
+    let is_near = (mbps / USUAL.payload_rate().value() - 1.0).abs() <= NEAR;
+    is_near.then(|| USUAL.line_rate().value())
 }
 
 #[cfg(test)]

@@ -13,7 +13,7 @@ use phrase::Phrase;
 use super::beside::{Beside, LEEWAY_DB};
 use crate::error::AdviceError;
 use crate::forecast::{MeteredAt, spread};
-use crate::level::{ComesIn, Incoming, Metered, Options, is_joined, metered_on, way_to};
+use crate::level::{ComesIn, EntryLevels, Metered, Options, metered_on, way_to};
 
 /// The same where the two readings were not made at one frequency: neighbours in a cable differ by up to 3 dB (47 CFR
 /// 76.605(a)(4), from memory).
@@ -60,13 +60,16 @@ impl LevelHeld {
 /// Whatever the physics refuses about a part.
 pub fn levels_beside(survey: &Survey, options: &Options) -> Result<Vec<LevelHeld>, AdviceError> {
     let mut found = Vec::new();
-    for entry in survey.parts.values().filter(|part| is_joined(part)) {
+    for entry in survey.parts.values().filter(|part| part.is_joined_entry()) {
         let metered = metered_on(survey, entry.id);
         if metered.len() < 2 {
             continue;
         }
-        let tree =
-            Tree { survey, incoming: Incoming::of(survey, entry.id, &metered, options)?, metered: &metered };
+        let tree = Tree {
+            survey,
+            incoming: EntryLevels::of(survey, entry.id, &metered, options)?,
+            metered: &metered,
+        };
         found.extend(metered.iter().filter_map(|place| tree.worst_at(place)));
     }
     Ok(found)
@@ -74,7 +77,7 @@ pub fn levels_beside(survey: &Survey, options: &Options) -> Result<Vec<LevelHeld
 
 struct Tree<'a> {
     survey: &'a Survey,
-    incoming: Incoming,
+    incoming: EntryLevels,
     metered: &'a [Metered],
 }
 

@@ -14,7 +14,7 @@ use super::effect::applied;
 use super::effort::{Effort, effort};
 use super::gain::{Gain, gains};
 use super::need::{gains_nothing, gives_a_link, loses_the_network};
-use super::propose::{proposals, trunk};
+use super::propose::proposals;
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
 use super::refusal::{Refusal, own_refusal, refusal};
 use super::services::AsFound;
@@ -78,7 +78,8 @@ impl Step {
         let head = self.before.wiring.head_of(at);
         let entry = self.before.parts.get(&head).is_some_and(|part| part.kind == PartKind::Entry);
         let unscrews = !matches!(self.change, ChangeKind::Cap { .. } | ChangeKind::FilterAtDevice { .. });
-        if entry && unscrews && trunk(&self.before, head).contains(&at) {
+        let is_before_split = || at == head || self.before.to_first_split(head).contains(&at);
+        if entry && unscrews && is_before_split() {
             for caution in [Caution::HouseSideOnly, Caution::KeepGrounds] {
                 let weather = cautions.iter().position(|caution| *caution == Caution::Thunderstorm);
                 if !cautions.contains(&caution) {

@@ -46,19 +46,6 @@ fn entry_filter_change(survey: &Survey, entry: &Part) -> Option<ChangeKind> {
     }
 }
 
-/// The parts in a row from the entry to before the first split.
-pub(super) fn trunk(survey: &Survey, entry: SubjectId) -> Vec<SubjectId> {
-    let mut row = vec![entry];
-    while let Some([only]) = row.last().map(|at| survey.wiring.fed_from(*at)) {
-        let single = survey.parts.get(only).is_some_and(|part| part.outputs() == 1);
-        row.push(*only);
-        if !single {
-            break;
-        }
-    }
-    row
-}
-
 fn splitter(survey: &Survey, part: &Part) -> Vec<ChangeKind> {
     let used = survey.wiring.fed_from(part.id).len();
     let mut found = Vec::new();

@@ -9,7 +9,6 @@ use house::record::{
     Survey, other_homes_leg,
 };
 
-use super::propose::trunk;
 use crate::finding::drops_out_beside_adapter;
 use crate::forecast::Node;
 use crate::verdict::{VersionLimit, version_limits};
@@ -88,7 +87,7 @@ fn made_to_reach(service: &house::record::Service) -> f64 {
 /// The modem hangs straight on the first split behind the entry, over a run of its own.
 fn own_line(survey: &Survey, outlet: &Part, head: SubjectId) -> Option<ChangeKind> {
     let split = survey.wiring.feed(outlet.id)?.part;
-    let first = trunk(survey, head).last().copied()?;
+    let first = survey.to_first_split(head).last().copied()?;
     let entry = survey.parts.get(&head).is_some_and(|part| part.kind == PartKind::Entry);
     let is_split = survey.parts.get(&split).is_some_and(|part| part.kind == PartKind::Splitter);
     let others = survey.wiring.fed_from(split).len() > 1;

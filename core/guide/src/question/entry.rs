@@ -137,24 +137,11 @@ impl JoinedAnswer {
 
 /// The first part of a kind in the chain behind a part, before anything branches.
 pub(crate) fn behind(snapshot: &SurveySnapshot<'_>, part: SubjectId, kind: PartKind) -> Option<SubjectId> {
-    chain(snapshot, part)
+    let survey = snapshot.survey;
+    survey
+        .to_first_split(part)
         .into_iter()
-        .find(|id| snapshot.survey.parts.get(id).is_some_and(|part| part.kind == kind))
-}
-
-/// The parts behind an entry, one after the other, until it branches, ends or reaches an outlet.
-fn chain(snapshot: &SurveySnapshot<'_>, entry: SubjectId) -> Vec<SubjectId> {
-    let mut chain = Vec::new();
-    let mut at = entry;
-    while let [only] = snapshot.survey.wiring.fed_from(at) {
-        chain.push(*only);
-        at = *only;
-        let branches = snapshot.survey.parts.get(&at).is_none_or(|part| part.outputs() != 1);
-        if branches || chain.len() > 64 {
-            break;
-        }
-    }
-    chain
+        .find(|id| survey.parts.get(id).is_some_and(|part| part.kind == kind))
 }
 
 /// Puts a part in behind `after`; what hung there hangs on the new part from then on.

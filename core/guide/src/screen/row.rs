@@ -1,5 +1,9 @@
 //! Rows: lists of things, some of which lead on.
 
+use coax::Span;
+use phrase::Phrase;
+use telling::figure::{Figure, RoomBar, room_bar};
+
 use super::{Aloud, Severity};
 
 /// A sign beside a row. It never stands alone: the same is said in words.
@@ -45,6 +49,16 @@ pub struct RowBar {
     pub after: Option<f64>,
     /// The same in words.
     pub words: String,
+}
+
+impl RowBar {
+    /// The bar drawn, as it stands in the report too.
+    pub fn figure(&self) -> Figure {
+        let range = Some(Span { low: self.low, likely: self.likely, high: self.high });
+        let (wish, measured, capped, after) = (self.wish, self.measured, self.capped, self.after);
+        let said = Phrase::new("text-said").text("text", &self.words);
+        room_bar(&RoomBar { range, wish, measured, capped, after }, self.scale_end, said.clone(), said)
+    }
 }
 
 /// One row.

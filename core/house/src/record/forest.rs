@@ -158,6 +158,15 @@ impl Wiring {
         self.way_up(id).last().copied().unwrap_or(id)
     }
 
+    /// The parts behind one, as long as each is the only one fed by the one before it.
+    pub fn in_row(&self, id: SubjectId) -> impl Iterator<Item = SubjectId> + '_ {
+        let only = |id: &SubjectId| match self.fed_from(*id) {
+            [only] => Some(*only),
+            _ => None,
+        };
+        std::iter::successors(only(&id), only)
+    }
+
     /// Every part of the tree headed by `head`, feeders before what they feed.
     pub fn below(&self, head: SubjectId) -> Vec<SubjectId> {
         let mut found = vec![head];

@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 
 use facts::fact::SubjectId;
 
-use super::{EntryKind, EntryState, Part, PartKind, Plugged, Service, ServiceKind, Survey};
+use super::{EntryKind, Part, Plugged, Service, ServiceKind, Survey};
 
 /// How sure it is that a service comes in at an entry.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -42,7 +42,7 @@ const UNSAID: [ServiceKind; 3] = [ServiceKind::CableTv, ServiceKind::CableIntern
 impl Incoming {
     /// What comes in at the head of a tree: nothing where the head is no entry, or one that is cut off.
     pub fn at(survey: &Survey, head: SubjectId) -> Self {
-        let Some(entry) = survey.parts.get(&head).filter(|part| is_joined(part)) else {
+        let Some(entry) = survey.parts.get(&head).filter(|part| part.is_joined_entry()) else {
             return Self::default();
         };
         let mut services = BTreeMap::new();
@@ -101,13 +101,11 @@ pub fn satellite_on(survey: &Survey, head: SubjectId) -> Option<Sureness> {
 /// Whether a service comes in at the head of this tree, or may.
 pub fn may_come_in(survey: &Survey, service: &Service, head: SubjectId) -> bool {
     match service.entry {
-        Some(entry) => survey.wiring.head_of(entry) == head && survey.parts.get(&head).is_some_and(is_joined),
+        Some(entry) => {
+            survey.wiring.head_of(entry) == head && survey.parts.get(&head).is_some_and(Part::is_joined_entry)
+        }
         None => Incoming::at(survey, head).may_bring(service.kind),
     }
-}
-
-fn is_joined(part: &Part) -> bool {
-    part.kind == PartKind::Entry && part.entry_state != EntryState::CutOff
 }
 
 /// What an entry brings by its kind alone.
@@ -139,7 +137,7 @@ fn of_unknown(
     let silent: Vec<_> = survey
         .parts
         .values()
-        .filter(|part| is_joined(part) && part.entry_kind == EntryKind::Unknown)
+        .filter(|part| part.is_joined_entry() && part.entry_kind == EntryKind::Unknown)
         .filter(|part| !BY_ENTRY.iter().any(|kind| is_said_of(survey, part.id, *kind)))
         .map(|part| part.id)
         .collect();
@@ -159,7 +157,7 @@ fn of_unknown(
 fn left_over(survey: &Survey) -> Vec<ServiceKind> {
     let has_home = |kind| {
         survey.parts.values().any(|part| {
-            is_joined(part) && (brings(part.entry_kind, kind) || is_said_of(survey, part.id, kind))
+            part.is_joined_entry() && (brings(part.entry_kind, kind) || is_said_of(survey, part.id, kind))
         })
     };
     let unplaced =

@@ -259,6 +259,11 @@ impl Part {
         self.kind == PartKind::Entry
     }
 
+    /// Whether it is an entry by which something may come in: nobody said that it is cut off.
+    pub fn is_joined_entry(&self) -> bool {
+        self.is_entry() && self.entry_state != EntryState::CutOff
+    }
+
     /// The number of ports on the house side, 1 up to this: outputs, plus an amplifier's unamplified port.
     pub fn outputs(&self) -> u8 {
         match self.kind {

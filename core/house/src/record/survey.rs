@@ -200,6 +200,18 @@ impl Survey {
         street && way.len() > 1 && (from_entry || block_at_or_below)
     }
 
+    /// The parts in a row behind one, up to and with the first that has several outputs or none.
+    pub fn to_first_split(&self, from: SubjectId) -> Vec<SubjectId> {
+        let mut row = Vec::new();
+        for id in self.wiring.in_row(from) {
+            row.push(id);
+            if self.parts.get(&id).is_none_or(|part| part.outputs() != 1) {
+                break;
+            }
+        }
+        row
+    }
+
     /// The first output of a part with a cable that is known, else its first: where what is put behind the part goes.
     pub fn port_in_use(&self, part: SubjectId) -> u8 {
         let ports = self.parts.get(&part).map_or(1, Part::outputs);

@@ -10,8 +10,8 @@
 
 /// Hands the lines of every record to the macro `$then`.
 ///
-/// Types stand with their paths, so that a new line needs no import anywhere. A line without a member is folded by hand in `fold.rs`. `if` behind a member names the condition under which a
-/// record has the field at all.
+/// Types stand with their paths, so that a new line needs no import anywhere. A line without a member is folded by hand in
+/// `fold.rs`. `if` behind a member names the condition under which a record has the field at all.
 macro_rules! every_field {
     ($then:ident) => {
         $then! {

@@ -7,6 +7,7 @@ use guide::screen::{
     Spot,
 };
 use maud::{Markup, PreEscaped, html};
+use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
 use telling::figure::{Dash, Point, pieces};
 
 use super::{Drawn, element};
@@ -75,7 +76,7 @@ fn put(out: &mut String, mark: &FigureMark, width: f64, ticket: &str) {
             let said = if value.is_empty() { name.clone() } else { format!("{name}: {}", escaped(&value)) };
             format!(" aria-label=\"{said}\"")
         };
-        let way = format!("/go/{ticket}/{}", in_address(key));
+        let way = format!("/go/{ticket}/{}", utf8_percent_encode(key, PLAIN));
         let _ = write!(out, "<a href=\"{way}\"{stop}>");
     }
     shape(out, mark, width);
@@ -185,15 +186,5 @@ fn escaped(text: &str) -> String {
     html! { (text) }.into_string()
 }
 
-/// A key as a piece of an address: whatever is no letter, digit, `-`, `.`, `_` or `~` as `%` and its bytes (RFC 3986, 2.1 and
-/// 2.3).
-fn in_address(key: &str) -> String {
-    key.bytes().fold(String::new(), |mut out, byte| {
-        if byte.is_ascii_alphanumeric() || b"-._~".contains(&byte) {
-            out.push(char::from(byte));
-        } else {
-            let _ = write!(out, "%{byte:02X}");
-        }
-        out
-    })
-}
+/// What of a key stands in an address as it is: letters, digits, `-`, `.`, `_` and `~` (RFC 3986, 2.3).
+const PLAIN: &AsciiSet = &NON_ALPHANUMERIC.remove(b'-').remove(b'.').remove(b'_').remove(b'~');

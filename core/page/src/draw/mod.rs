@@ -51,9 +51,7 @@ impl Drawn<'_> {
     fn choice_leads_on(&self) -> bool {
         !self.screen.blocks.iter().any(dock::is_main)
     }
-}
 
-impl Drawn<'_> {
     /// Whether these words are the lead of the screen.
     fn is_lead(&self, words: &str) -> bool {
         self.screen.blocks.iter().any(|block| match block {
@@ -106,7 +104,7 @@ fn block_of(drawn: &Drawn<'_>, at: usize, block: &Block) -> Markup {
         Block::Label(label) => card::label(drawn, label),
         Block::Reading(reading) => card::reading(reading),
         Block::Part(part) => card::part(part),
-        Block::Rows(rows) => rows::rows(rows),
+        Block::Rows(rows) => rows::rows(drawn, rows),
         Block::Figure(figure) => drawing::figure(drawn, figure),
         Block::HowFar(far) => press::how_far(far),
         Block::Press(press) => press::press(drawn, press),

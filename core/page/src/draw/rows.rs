@@ -4,24 +4,24 @@ use guide::screen::{RowEntry, RowMark, RowsBlock, Severity};
 use maud::{Markup, html};
 
 use super::bar;
-use super::element;
 use super::sign::{Sign, sign};
 use super::words::weight;
+use super::{Drawn, element};
 
 /// The rows under their name.
-pub(super) fn rows(block: &RowsBlock) -> Markup {
+pub(super) fn rows(drawn: &Drawn<'_>, block: &RowsBlock) -> Markup {
     let id = element(&block.id);
     let stages = block.rows.iter().any(|row| row.done_of.is_some());
     let bars = block.rows.iter().any(|row| row.bar.is_some());
     html! {
         section.rows.line[stages].barlist[bars] aria-labelledby=(id) {
             h2.rname id=(id) { (block.name) }
-            ul { @for row in &block.rows { (item(row)) } }
+            ul { @for row in &block.rows { (item(drawn, row)) } }
         }
     }
 }
 
-fn item(row: &RowEntry) -> Markup {
+fn item(drawn: &Drawn<'_>, row: &RowEntry) -> Markup {
     let stage = row.done_of.map(|of| match of.done {
         0 => "none",
         done if done >= of.of => "full",
@@ -41,7 +41,7 @@ fn item(row: &RowEntry) -> Markup {
         @if flagged { span.mk { (sign(Sign::Flag, 22)) } }
         @if row.key.is_some() && row.switched.is_none() { (sign(Sign::On, 20)) }
         // Under the words, over the whole width: all bars of a list have one scale.
-        @if let Some(bar) = &row.bar { span.over { (bar::bar(bar)) span.bsays { (bar.words) } } }
+        @if let Some(bar) = &row.bar { span.over { (bar::bar(bar, &format!("{}-bar", element(&row.id)), drawn.words)) span.bsays { (bar.words) } } }
     };
     html! {
         li.(stage.unwrap_or("plain")).(weight(row.severity)) {

@@ -7,7 +7,7 @@ use coax::Span;
 use house::record::Survey;
 use phrase::Phrase;
 
-use super::mark::{Dash, Figure, Fill, Ink, Pen, Point, Shape, Weight};
+use super::mark::{Dash, Figure, Fill, Ink, Pen, Weight};
 use super::sheet::{PLAIN, Sheet, THIN, pen};
 
 /// What stands on one bar, all towards the room, Mb/s.
@@ -119,7 +119,7 @@ fn likely(sheet: &mut Sheet, at: f64, top: f64) {
 fn gate(sheet: &mut Sheet, at: f64) {
     sheet.dip(Ink::Text);
     sheet.line((at, 9.0), (at, AXIS + 4.0), GATE);
-    polygon(sheet, &[(at - 5.0, 2.0), (at + 5.0, 2.0), (at, 9.0)], PLAIN, Fill::None);
+    sheet.area(&[(at - 5.0, 2.0), (at + 5.0, 2.0), (at, 9.0)], PLAIN, Fill::None);
 }
 
 fn post(sheet: &mut Sheet, at: f64) {
@@ -138,17 +138,8 @@ fn pen_mark(sheet: &mut Sheet, at: f64, capped: bool) {
             sheet.line((tip - 5.0, AXIS + wing), (tip, AXIS), PLAIN);
         }
     }
-    polygon(
-        sheet,
-        &[(at, AXIS - 7.0), (at + 6.0, AXIS), (at, AXIS + 7.0), (at - 6.0, AXIS)],
-        THIN,
-        Fill::Solid,
-    );
-}
-
-fn polygon(sheet: &mut Sheet, corners: &[(f64, f64)], line: Pen, fill: Fill) {
-    let points = corners.iter().map(|(x, y)| Point { x: *x, y: *y }).collect();
-    sheet.draw(Shape::Polyline { points, closed: true }, line, fill);
+    let diamond = [(at, AXIS - 7.0), (at + 6.0, AXIS), (at, AXIS + 7.0), (at - 6.0, AXIS)];
+    sheet.area(&diamond, THIN, Fill::Solid);
 }
 
 /// A mark of a bar, to stand beside its word in the key.

@@ -22,13 +22,18 @@ pub fn even_width(text: &str, size: f64) -> f64 {
 
 /// The text, cut with an ellipsis if it would be wider than `room`.
 pub fn fitted(text: &str, size: f64, strong: bool, room: f64) -> String {
-    if text_width(text, size, strong) <= room {
+    cut(text, room, |text| text_width(text, size, strong))
+}
+
+/// The text, cut with an ellipsis if it would be wider than `room`; `width` is that of any piece of it.
+pub(super) fn cut(text: &str, room: f64, width: impl Fn(&str) -> f64) -> String {
+    if width(text) <= room {
         return text.to_owned();
     }
     let mut kept = String::new();
-    let mut used = text_width("…", size, strong);
+    let mut used = width("…");
     for letter in text.chars() {
-        used += advance(letter) * size * if strong { STRONG } else { 1.0 };
+        used += width(letter.encode_utf8(&mut [0; 4]));
         if used > room {
             break;
         }

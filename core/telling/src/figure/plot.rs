@@ -8,7 +8,7 @@ use phrase::{Arg, Phrase};
 
 use super::map::COLUMN;
 use super::mark::{Anchor, Dash, Figure, Fill, Ink, Pen, Point, Shape, Weight};
-use super::measure::{fitted, legible, wrapped};
+use super::measure::{legible, wrapped};
 use super::sheet::{NO_LINE, PLAIN, Sheet, THIN, Type, pen};
 use crate::words::Language;
 
@@ -158,7 +158,7 @@ impl Plot<'_> {
         y = self.key(y + TITLE - HEAD_LINE);
         self.sheet.dip(Ink::Quiet);
         let axis = self.word("plot-y-axis");
-        self.sheet.text((0.0, y + 14.0), fitted(&axis, SMALL.size, false, width), SMALL);
+        self.sheet.text((0.0, y + 14.0), SMALL.fitted(&axis, width), SMALL);
         y += LINE;
         for band in self.taken {
             let (left, right) = (self.axes.x(band.low_mhz), self.axes.x(band.high_mhz));
@@ -203,7 +203,7 @@ impl Plot<'_> {
     /// Text over a stretch of the frame, moved sideways where it would leave the sheet: the first that there is room for.
     fn over(&mut self, (left, right): (f64, f64), y: f64, names: &[String], room: f64) {
         let Some(name) = names.iter().find(|name| SMALL.width(name) <= room).or(names.last()) else { return };
-        let name = fitted(name, SMALL.size, false, room);
+        let name = SMALL.fitted(name, room);
         let half = SMALL.width(&name) / 2.0;
         let middle = f64::midpoint(left, right).min(self.axes.width - half).max(half);
         self.sheet.dip(Ink::Quiet);
@@ -219,7 +219,7 @@ impl Plot<'_> {
         let (mut x, mut y) = (0.0, top);
         for id in samples {
             let width = self.axes.width;
-            let word = fitted(&self.word(id), SMALL.size, false, width - SAMPLE - 8.0);
+            let word = SMALL.fitted(&self.word(id), width - SAMPLE - 8.0);
             let wide = SAMPLE + 8.0 + SMALL.width(&word);
             if x > 0.0 && x + wide > width {
                 (x, y) = (0.0, y + LINE + 2.0);
@@ -305,7 +305,7 @@ impl Plot<'_> {
             self.sheet.dip(Ink::Quiet);
             self.sheet.text((LEFT - 6.0, y + 4.5), format!("{db:.0}"), SMALL.anchored(Anchor::End));
         }
-        let frequency = fitted(&self.word("plot-x-axis"), SMALL.size, false, edge - LEFT);
+        let frequency = SMALL.fitted(&self.word("plot-x-axis"), edge - LEFT);
         self.sheet.dip(Ink::Quiet);
         self.sheet.text((edge, bottom + 37.0), frequency, SMALL.anchored(Anchor::End));
     }

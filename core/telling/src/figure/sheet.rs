@@ -3,7 +3,7 @@
 use phrase::Phrase;
 
 use super::mark::{Anchor, Dash, Figure, Fill, Ink, Mark, Pen, Point, Shape, Touch, Weight};
-use super::measure::{even_width, text_width};
+use super::measure::{cut, even_width, text_width};
 
 /// Marks being laid out, in CSS pixels from the upper left corner.
 #[derive(Debug)]
@@ -51,6 +51,11 @@ impl Type {
     /// The widest that a text may be in it, pixels.
     pub(super) fn width(self, text: &str) -> f64 {
         if self.even { even_width(text, self.size) } else { text_width(text, self.size, self.strong) }
+    }
+
+    /// The text, cut with an ellipsis if it would be wider than `room`.
+    pub(super) fn fitted(self, text: &str, room: f64) -> String {
+        cut(text, room, |text| self.width(text))
     }
 
     /// The same type about another anchor.

@@ -1,8 +1,8 @@
 //! Photos of parts and cables, before and after, with their labels.
 
 use std::collections::BTreeMap;
-use std::fmt::Write;
 
+use data_encoding::BASE64;
 use facts::fact::SubjectId;
 use house::record::{Photo, PhotoRole, Worded, reading_order};
 use house::{naming, story};
@@ -90,32 +90,7 @@ const fn order(role: PhotoRole) -> u8 {
 
 /// The picture itself as an address, so that the page needs no other file.
 fn data_address(jpeg: &[u8]) -> String {
-    let mut out = String::with_capacity(jpeg.len() * 4 / 3 + 32);
-    out.push_str("data:image/jpeg;base64,");
-    for three in jpeg.chunks(3) {
-        let bits = three
-            .iter()
-            .enumerate()
-            .fold(0_u32, |bits, (place, byte)| bits | (u32::from(*byte) << (16 - 8 * place)));
-        for place in 0..4 {
-            let sign = if place <= three.len() { sign((bits >> (18 - 6 * place)) & 63) } else { '=' };
-            // Writing to a string never fails.
-            let _ = out.write_char(sign);
-        }
-    }
-    out
-}
-
-/// The sign of six bits in base64: RFC 4648, table 1.
-fn sign(bits: u32) -> char {
-    let of = |from: char, by: u32| char::from_u32(u32::from(from) + by).unwrap_or('=');
-    match bits {
-        0..26 => of('A', bits),
-        26..52 => of('a', bits - 26),
-        52..62 => of('0', bits - 52),
-        62 => '+',
-        _ => '/',
-    }
+    format!("data:image/jpeg;base64,{}", BASE64.encode(jpeg))
 }
 
 #[cfg(test)]

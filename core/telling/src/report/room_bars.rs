@@ -2,7 +2,6 @@
 
 use advice::forecast::{Forecast, RoomForecast};
 use advice::verdict::{Met, RoomAnswer, Wished, answers, answers_to_come};
-use house::naming;
 use maud::{Markup, PreEscaped, html};
 use phrase::{Arg, Phrase};
 
@@ -174,17 +173,6 @@ fn key(teller: &ReportTeller<'_>, rooms: &[Told]) -> Markup {
                     (teller.word(word))
                 }
             }
-        }
-    }
-}
-
-/// A room by name, else the outlet's own name.
-impl ReportTeller<'_> {
-    pub(super) fn room_name(&self, outlet: facts::fact::SubjectId) -> String {
-        let room = self.part(outlet).and_then(|part| self.survey().room_of(part));
-        match room {
-            Some(room) if !room.name.trim().is_empty() => room.name.clone(),
-            _ => self.say(&naming::mark(self.survey(), outlet)),
         }
     }
 }

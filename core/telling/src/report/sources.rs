@@ -40,21 +40,31 @@ fn by_backing() -> Vec<(&'static str, Vec<&'static Estimate>)> {
         .collect()
 }
 
+/// Figures of one kind of part only, by the beginning of their names.
+const OF_A_PART: [(&str, PartKind); 6] = [
+    ("tap-", PartKind::Tap),
+    ("unread-tap-", PartKind::Tap),
+    ("combiner-", PartKind::SatelliteCombiner),
+    ("pad-", PartKind::Pad),
+    ("power-inserter-", PartKind::PowerInserter),
+    ("amplifier-", PartKind::Amplifier),
+];
+
+/// The same of one kind of cable.
+const OF_A_CABLE: [(&str, CableKind); 3] = [
+    ("cable-seven-", CableKind::Seven),
+    ("cable-eleven-", CableKind::Eleven),
+    ("cable-fifty-nine-", CableKind::FiftyNine),
+];
+
 /// Whether a figure can matter here: false for one of a kind of part or cable that the house does not have. On paper those
 /// are left out.
 fn is_of_this_house(survey: &Survey, estimate: &Estimate) -> bool {
-    let has = |kind: PartKind| survey.parts.values().any(|part| part.kind == kind);
-    let has_cable = |kind: CableKind| survey.runs.values().any(|run| run.cable == kind);
-    let starts = |with: &str| estimate.name.starts_with(with);
-    !(starts("tap-") && !has(PartKind::Tap)
-        || starts("unread-tap-") && !has(PartKind::Tap)
-        || starts("combiner-") && !has(PartKind::SatelliteCombiner)
-        || starts("pad-") && !has(PartKind::Pad)
-        || starts("power-inserter-") && !has(PartKind::PowerInserter)
-        || starts("amplifier-") && !has(PartKind::Amplifier)
-        || starts("cable-seven-") && !has_cable(CableKind::Seven)
-        || starts("cable-eleven-") && !has_cable(CableKind::Eleven)
-        || starts("cable-fifty-nine-") && !has_cable(CableKind::FiftyNine))
+    let is_of = |start: &str| estimate.name.starts_with(start);
+    let part = OF_A_PART.into_iter().find(|(start, _)| is_of(start));
+    let cable = OF_A_CABLE.into_iter().find(|(start, _)| is_of(start));
+    part.is_none_or(|(_, kind)| survey.parts.values().any(|part| part.kind == kind))
+        && cable.is_none_or(|(_, kind)| survey.runs.values().any(|run| run.cable == kind))
 }
 
 const fn heading_of(backing: Backing) -> &'static str {
@@ -96,4 +106,18 @@ fn source(backing: Backing) -> Option<Phrase> {
         Backing::CommonPractice | Backing::FromMemory => return None,
     };
     Some(Phrase::new(message).with("source", Arg::Text(text.into())))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_beginning_is_that_of_a_figure() {
+        let starts = OF_A_PART.map(|(start, _)| start).into_iter().chain(OF_A_CABLE.map(|(start, _)| start));
+        for start in starts {
+            let mut all = coax::estimates::ALL.iter().copied().flatten();
+            assert!(all.any(|estimate| estimate.name.starts_with(start)), "{start}");
+        }
+    }
 }

@@ -41,6 +41,15 @@ impl<'a> ReportTeller<'a> {
         legible(&name.unwrap_or_else(|| self.word("report-untitled"))).into_owned()
     }
 
+    /// An outlet's room by name, else the outlet's own name.
+    pub(super) fn room_name(&self, outlet: SubjectId) -> String {
+        let room = self.part(outlet).and_then(|part| self.survey().room_of(part));
+        match room {
+            Some(room) if !room.name.trim().is_empty() => room.name.clone(),
+            _ => self.say(&naming::mark(self.survey(), outlet)),
+        }
+    }
+
     /// The day of the newest fact, the only date of a report.
     pub(super) fn day(&self) -> Option<String> {
         self.input.provenance.newest_ms.map(|ms| self.language.day(ms))

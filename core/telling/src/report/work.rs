@@ -22,9 +22,8 @@ pub(super) fn list(teller: &ReportTeller<'_>, letters: &Letters) -> Section {
             h3 { (teller.word("report-work-failed")) }
             ul { @for room in &teller.input.failed { li { (teller.say(room)) } } }
         }
-        @if steps.is_empty() && !teller.input.failed.is_empty() {
-        } @else if steps.is_empty() {
-            p { (nothing_to_do(teller)) }
+        @if steps.is_empty() {
+            @if teller.input.failed.is_empty() { p { (nothing_to_do(teller)) } }
         } @else {
             p { (teller.word("report-work-how")) }
             ol.steps {

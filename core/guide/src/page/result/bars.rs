@@ -1,11 +1,12 @@
 //! The rate of each room as a bar: the forecast's range, what is wished, what was measured, and what the work list is
 //! expected to make of it. All of it is worked out elsewhere.
 
-use advice::forecast::{Forecast, RoomForecast};
-use advice::verdict::{Met, RoomVerdict, Wished};
-use facts::fact::SubjectId;
+use advice::forecast::RoomForecast;
+use advice::verdict::{Met, Wished};
+use coax::Span;
 use house::record::Survey;
 use phrase::{Arg, Phrase};
+use telling::figure::RoomBar;
 use telling::words::Language;
 
 use crate::screen::{RowBar, RowMark};
@@ -20,45 +21,29 @@ pub(super) struct Bars<'a> {
     scale_end: f64,
 }
 
-/// The scale ends at the next of these above all that is shown, Mb/s.
-const SCALE_STEP: f64 = 500.0;
-
 impl<'a> Bars<'a> {
     /// The bars of all rooms; `None` while nothing is worked out.
     pub(super) fn of(snapshot: &SurveySnapshot<'a>) -> Option<Self> {
         let (survey, worked, language) = (snapshot.survey, snapshot.worked()?, snapshot.language);
         let mut bars = Self { survey, worked, language, scale_end: 0.0 };
-        let ends = worked.forecast().rooms.iter().filter_map(|room| bars.of_room(room)).map(|bar| {
-            [Some(bar.high), bar.wish, bar.measured, bar.after].into_iter().flatten().fold(0.0, f64::max)
-        });
-        let most = ends.fold(0.0, f64::max);
-        bars.scale_end = (most / SCALE_STEP).ceil().max(1.0) * SCALE_STEP;
+        let all: Vec<_> = worked.forecast().rooms.iter().map(|room| bars.figures(room)).collect();
+        bars.scale_end = RoomBar::scale_end(&all);
         Some(bars)
+    }
+
+    fn figures(&self, room: &RoomForecast) -> RoomBar {
+        let list = &self.worked.list;
+        let when_done = (!list.steps.is_empty()).then_some(&list.when_done);
+        RoomBar::of(self.survey, self.worked.forecast(), when_done, room)
     }
 
     /// The bar of one room, of the rate towards it; `None` where none was worked out.
     pub(super) fn of_room(&self, room: &RoomForecast) -> Option<RowBar> {
-        let path = self.worked.forecast().path(room.outlet)?;
-        let measured = RoomVerdict::at(self.survey, room.outlet, Some(self.worked.forecast())).throughput();
-        let bar = RowBar {
-            scale_end: self.scale_end,
-            low: path.down.low,
-            likely: path.down.likely,
-            high: path.down.high,
-            wish: self.survey.wish_at(room.outlet).map(|wish| wish.down_mbps),
-            measured: measured.map(|rates| rates.down_mbps),
-            capped: measured.is_some_and(|rates| rates.is_capped),
-            after: self.after(room.outlet),
-            words: String::new(),
-        };
+        let RoomBar { range, wish, measured, capped, after } = self.figures(room);
+        let Span { low, likely, high } = range?;
+        let (scale_end, words) = (self.scale_end, String::new());
+        let bar = RowBar { scale_end, low, likely, high, wish, measured, capped, after, words };
         Some(RowBar { words: self.words(&bar), ..bar })
-    }
-
-    /// What a room likely gets after the whole work list; `None` where there is nothing to do.
-    fn after(&self, outlet: SubjectId) -> Option<f64> {
-        let list = &self.worked.list;
-        let when_done: &Forecast = (!list.steps.is_empty()).then_some(&list.when_done)?;
-        Some(when_done.path(outlet)?.down.likely)
     }
 
     fn words(&self, bar: &RowBar) -> String {

@@ -173,8 +173,8 @@ fn beside(held: &Held) -> Phrase {
     }
 }
 
-/// Where to look first: what on the way is most likely at fault, and what the work list does next for the room; or, where more is expected than is wished, what costs most
-/// on the way.
+/// Where to look first: what on the way is most likely at fault, and what the work list does next for the room; or, where more
+/// is expected than is wished, what costs most on the way.
 fn culprit(survey: &Survey, worked: &Worked, room: &RoomVerdict<'_>) -> Option<Phrase> {
     if !room.is_as_wished() {
         let failed = worked.list.failed.iter().find(|failed| failed.outlet == room.outlet)?;

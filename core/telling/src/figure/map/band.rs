@@ -1,6 +1,7 @@
 //! The band under the weakest way: the outline of all its cables together, so that it has two edges and no seam where
 //! they meet.
 
+use super::ways::Spot;
 use crate::figure::mark::{Dash, Fill, Ink, Weight};
 use crate::figure::sheet::{Sheet, pen};
 
@@ -8,9 +9,6 @@ use crate::figure::sheet::{Sheet, pen};
 const HALF: f64 = 7.0;
 /// Ways longer than this are drawn piece by piece: no house has such a way.
 const MOST_PIECES: usize = 200;
-
-/// A place, in pixels.
-type Spot = (f64, f64);
 
 /// Lays the band under pieces of cable, each upright or level.
 pub(super) fn put(sheet: &mut Sheet, pieces: &[(Spot, Spot)]) {

@@ -1,8 +1,8 @@
 //! Which rows the map has: every part one, but for what folds until it fits.
 //!
 //! First outlets that are alike, then whole branches in which all is well, then such outlets and branches whose cables
-//! nobody has looked at yet, then all of them that hang on one part, at last into the row of that part itself. Never: what is weak, wrong, thin, loose, changed,
-//! on the weakest way, or was unfolded.
+//! nobody has looked at yet, then all of them that hang on one part, at last into the row of that part itself. Never: what is
+//! weak, wrong, thin, loose, changed, on the weakest way, or was unfolded.
 
 use std::collections::BTreeSet;
 

@@ -18,6 +18,7 @@ mod shown;
 mod sign;
 mod told;
 mod tree;
+mod ways;
 mod wide;
 mod words;
 

@@ -1,15 +1,13 @@
 //! The narrow layout: the street on top, a row a part. A part with one way on keeps its column; only a fork moves what
 //! it feeds one column inwards. Tags, names and remarks stand in one straight column at the right.
 
-use std::collections::BTreeMap;
-
 use super::fold::Row;
 use super::node::{Node, Root, State};
 use super::shown::ShownMap;
 use super::told;
-use super::{NARROW, band, key, line, sign};
+use super::ways::{self, Way};
+use super::{NARROW, key, line, sign};
 use crate::figure::mark::{Anchor, Dash, Fill, Ink, Weight};
-use crate::figure::measure::fitted;
 use crate::figure::sheet::{NO_LINE, Sheet, Type, pen};
 
 /// The height of a row: a finger's.
@@ -57,26 +55,20 @@ pub(super) fn draw(sheet: &mut Sheet, shown: &ShownMap<'_>) -> (f64, f64) {
     let mut map = Narrow { map: shown, rows, step, width, tags, middles: Vec::new() };
     let mut y = 2.0;
     let mut captions = Vec::new();
-    let mut under = Root::Head;
-    for (place, row) in rows.iter().enumerate() {
-        let root = shown.node(place).and_then(|node| node.root).filter(|_| row.feeder.is_none());
-        if let Some(root) = root.filter(|root| *root != under) {
-            under = root;
-            y += if captions.is_empty() && y < 3.0 { 0.0 } else { 8.0 };
-            captions.push((y, if root == Root::Wrong { "map-wrong-parts" } else { "map-loose-parts" }));
+    for heading in shown.headings() {
+        if let Some(id) = heading {
+            y += if map.middles.is_empty() { 0.0 } else { 8.0 };
+            captions.push((y, id));
             y += 36.0;
         }
         map.middles.push(y + ROW / 2.0);
         y += ROW;
     }
     map.touch_fields(sheet);
-    for (y, id) in &captions {
-        sheet.dip(Ink::Text);
-        sheet.hair((0.0, *y), width);
-        sheet.text((0.0, y + 22.0), fitted(&shown.say(id), CAPTION.size, true, width), CAPTION);
+    for (y, id) in captions {
+        shown.put_heading(sheet, (y, width), id);
     }
-    map.band(sheet);
-    map.cables(sheet);
+    ways::put(sheet, shown, |row| map.way(row));
     for place in 0..rows.len() {
         map.row(sheet, place);
     }
@@ -90,8 +82,7 @@ impl Narrow<'_> {
         Some((FIRST + row.forks as f64 * self.step, *self.middles.get(place)?))
     }
 
-    /// The ends of the cable that leads to a row: of its trunk, and of its own.
-    fn ends(&self, place: usize) -> Option<[(f64, f64); 3]> {
+    fn way(&self, place: usize) -> Option<Way> {
         let feeder = self.spot(self.rows.get(place)?.feeder?)?;
         let here = self.spot(place)?;
         // A fork's trunk goes down, and the cable from there across; else the cable goes straight down.
@@ -107,36 +98,6 @@ impl Narrow<'_> {
             sheet.stands_for(told.name.clone(), told.about.clone());
         }
         sheet.touches(None);
-    }
-
-    fn band(&self, sheet: &mut Sheet) {
-        let on_way =
-            (0..self.rows.len()).filter(|place| self.map.node(*place).is_some_and(|node| node.cable_on_way));
-        let pieces: Vec<_> = on_way
-            .filter_map(|place| self.ends(place))
-            .flat_map(|[from, bend, to]| [(from, bend), (bend, to)])
-            .filter(|(from, to)| from != to)
-            .collect();
-        band::put(sheet, &pieces);
-    }
-
-    fn cables(&self, sheet: &mut Sheet) {
-        // Each piece of a trunk starts where the piece before it ended, so that none lies over another.
-        let mut trunks: BTreeMap<usize, (f64, f64)> = BTreeMap::new();
-        for (place, row) in self.rows.iter().enumerate() {
-            let (Some(node), Some([from, bend, to])) = (self.map.node(place), self.ends(place)) else {
-                continue;
-            };
-            if from == bend {
-                line::put(sheet, from, to, node.cable);
-                continue;
-            }
-            let top = row.feeder.and_then(|feeder| trunks.insert(feeder, bend)).unwrap_or(from);
-            sheet.dip(Ink::Cable);
-            sheet.line(top, bend, line::TRUNK);
-            line::put(sheet, bend, to, node.cable);
-            sign::put_port(sheet, bend);
-        }
     }
 
     fn row(&self, sheet: &mut Sheet, place: usize) {
@@ -190,7 +151,7 @@ pub(super) fn put_tag(
     if tag.is_empty() {
         return x;
     }
-    let tag = shortened(tag, widest);
+    let tag = TAG.fitted(tag, widest - 10.0);
     let width = TAG.width(&tag) + 10.0;
     let (ink, line) = match node.state {
         _ if is_several => (Ink::Quiet, pen(Weight::Thin, Dash::Solid)),
@@ -206,25 +167,7 @@ pub(super) fn put_tag(
     x + width + 8.0
 }
 
-/// A tag that is too long for its frame, cut.
-pub(super) fn shortened(tag: &str, widest: f64) -> String {
-    let room = widest - 10.0;
-    if TAG.width(tag) <= room {
-        return tag.to_owned();
-    }
-    let mut kept = String::new();
-    for letter in tag.chars() {
-        let mut longer = kept.clone();
-        longer.push(letter);
-        if TAG.width(&longer) + TAG.width("…") > room {
-            break;
-        }
-        kept = longer;
-    }
-    format!("{}…", kept.trim_end())
-}
-
 /// How wide a tag's frame is, with what parts it from the words after it.
 pub(super) fn tag_width(tag: &str, widest: f64) -> f64 {
-    if tag.is_empty() { 0.0 } else { TAG.width(&shortened(tag, widest)) + 18.0 }
+    if tag.is_empty() { 0.0 } else { TAG.width(&TAG.fitted(tag, widest - 10.0)) + 18.0 }
 }

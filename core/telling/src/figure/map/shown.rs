@@ -3,10 +3,11 @@
 use phrase::{Arg, Phrase};
 
 use super::fold::{Row, folded};
-use super::node::{Node, Plan};
+use super::narrow::CAPTION;
+use super::node::{Node, Plan, Root};
 use super::told::{Told, told};
 use super::{Folding, Layout, WiringMap, narrow, tree, wide};
-use crate::figure::mark::Figure;
+use crate::figure::mark::{Figure, Ink};
 use crate::figure::measure::legible;
 use crate::figure::sheet::{Sheet, mirrored};
 use crate::words::Language;
@@ -64,6 +65,24 @@ impl<'a> ShownMap<'a> {
     /// The words of a row.
     pub(super) fn told(&self, row: usize) -> Option<&Told> {
         self.told.get(row)?.as_ref()
+    }
+
+    /// The heading over a row, where one is: what does not fit, and what is not traced, stand apart from the rest.
+    pub(super) fn headings(&self) -> Vec<Option<&'static str>> {
+        let mut under = Root::Head;
+        let heading = |(place, row): (usize, &Row)| {
+            let root = self.node(place)?.root.filter(|root| row.feeder.is_none() && *root != under)?;
+            under = root;
+            Some(if root == Root::Wrong { "map-wrong-parts" } else { "map-loose-parts" })
+        };
+        self.rows.iter().enumerate().map(heading).collect()
+    }
+
+    /// Draws a heading under a rule at `y`.
+    pub(super) fn put_heading(&self, sheet: &mut Sheet, (y, width): (f64, f64), id: &str) {
+        sheet.dip(Ink::Text);
+        sheet.hair((0.0, y), width);
+        sheet.text((0.0, y + 20.0), CAPTION.fitted(&self.say(id), width), CAPTION);
     }
 
     /// Says a message without arguments.

@@ -5,7 +5,7 @@ use phrase::{Arg, Phrase};
 use super::fold::{Row, Shows};
 use super::node::{Cable, Node, Plan, State};
 use crate::figure::mark::Touch;
-use crate::figure::measure::{fitted, legible};
+use crate::figure::measure::legible;
 use crate::figure::sheet::Type;
 use crate::words::Language;
 
@@ -142,7 +142,7 @@ pub(super) fn name(names: &[String], font: Type, room: f64) -> String {
     let room = room + 0.01;
     let fits = names.iter().find(|name| font.width(name) <= room);
     let name = fits.or(names.last()).map(String::as_str).unwrap_or_default();
-    fitted(name, font.size, font.strong, room)
+    font.fitted(name, room)
 }
 
 /// As many remarks as there is room for in one line, the weightiest first.
@@ -155,5 +155,5 @@ pub(super) fn remarks(remarks: &[String], font: Type, room: f64) -> String {
             said = longer;
         }
     }
-    fitted(&said, font.size, font.strong, room)
+    font.fitted(&said, room)
 }

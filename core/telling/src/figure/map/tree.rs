@@ -1,21 +1,15 @@
 //! The map as a tree in lines of text.
 
 use super::fold::Row;
-use super::node::{Cable, Root, State};
+use super::node::{Cable, State};
 use super::shown::ShownMap;
 
 /// A line for each row, branches hanging from what feeds them, and headings over what is not traced.
 pub(super) fn lines(map: &ShownMap<'_>) -> Vec<String> {
     let rows = map.rows();
     let mut lines = Vec::new();
-    let mut under = Root::Head;
-    for (place, row) in rows.iter().enumerate() {
-        let root = map.node(place).and_then(|node| node.root);
-        if let Some(root) = root.filter(|root| row.feeder.is_none() && *root != under) {
-            under = root;
-            let id = if root == Root::Wrong { "map-wrong-parts" } else { "map-loose-parts" };
-            lines.push(format!("-- {}", map.say(id)));
-        }
+    for ((place, row), heading) in rows.iter().enumerate().zip(map.headings()) {
+        lines.extend(heading.map(|id| format!("-- {}", map.say(id))));
         lines.push(format!("{}{}", branches(rows, place), said(map, place, row)));
     }
     lines

@@ -3,13 +3,14 @@
 
 use super::columns::{self, Columns};
 use super::fold::Row;
-use super::narrow::{CAPTION, NAME, REMARK, put_tag};
+use super::narrow::{NAME, REMARK, put_tag};
 use super::node::{Node, Root, State};
 use super::shown::ShownMap;
 use super::told::{self, Told};
-use super::{band, key, line, sign};
+use super::ways::{self, Way};
+use super::{key, line, sign};
 use crate::figure::mark::{Fill, Ink};
-use crate::figure::measure::{fitted, wrapped};
+use crate::figure::measure::wrapped;
 use crate::figure::sheet::{NO_LINE, Sheet};
 
 /// The least distance of two lines.
@@ -68,12 +69,9 @@ pub(super) fn draw(sheet: &mut Sheet, shown: &ShownMap<'_>, width: f64) -> (f64,
     let captions = map.lay_lines();
     map.touch_fields(sheet);
     for (y, id) in captions {
-        sheet.dip(Ink::Text);
-        sheet.hair((0.0, y), map.columns.width);
-        sheet.text((0.0, y + 20.0), fitted(&shown.say(id), CAPTION.size, true, map.columns.width), CAPTION);
+        shown.put_heading(sheet, (y, map.columns.width), id);
     }
-    map.band(sheet);
-    map.cables(sheet);
+    ways::put(sheet, shown, |row| map.way(row));
     for place in 0..rows.len() {
         map.row(sheet, place);
     }
@@ -158,19 +156,14 @@ impl Wide<'_> {
         let many = self.places.iter().flatten().map(|place| place.line + 1).max().unwrap_or(0);
         let mut reach = vec![(0.0_f64, 0.0_f64); many];
         let mut headed: Vec<Option<&'static str>> = vec![None; many];
-        let mut under = Root::Head;
-        for (at, (row, place)) in self.rows.iter().zip(&self.places).enumerate() {
+        for (place, heading) in self.places.iter().zip(self.map.headings()) {
             let Some(place) = place else { continue };
             let (above, below) = place.reach();
             if let Some(slot) = reach.get_mut(place.line) {
                 *slot = (slot.0.max(above), slot.1.max(below));
             }
-            let root = self.node(at).and_then(|node| node.root);
-            if let Some(root) = root.filter(|root| row.feeder.is_none() && *root != under) {
-                under = root;
-                if let Some(slot) = headed.get_mut(place.line) {
-                    *slot = Some(if root == Root::Wrong { "map-wrong-parts" } else { "map-loose-parts" });
-                }
+            if let (Some(id), Some(slot)) = (heading, headed.get_mut(place.line)) {
+                *slot = Some(id);
             }
         }
         let mut captions = Vec::new();
@@ -198,8 +191,7 @@ impl Wide<'_> {
         self.map.node(row)
     }
 
-    /// The way of the cable that leads to a row: from its feeder down the trunk, and across.
-    fn ends(&self, row: usize) -> Option<[(f64, f64); 3]> {
+    fn way(&self, row: usize) -> Option<Way> {
         let feeder = self.spot(self.rows.get(row)?.feeder?)?;
         let here = self.spot(row)?;
         Some([feeder, (feeder.0, here.1), here])
@@ -218,32 +210,6 @@ impl Wide<'_> {
             sheet.stands_for(place.told.name.clone(), place.told.about.clone());
         }
         sheet.touches(None);
-    }
-
-    fn band(&self, sheet: &mut Sheet) {
-        let on_way = (0..self.rows.len()).filter(|row| self.node(*row).is_some_and(|node| node.cable_on_way));
-        let pieces: Vec<_> = on_way
-            .filter_map(|row| self.ends(row))
-            .flat_map(|[from, bend, to]| [(from, bend), (bend, to)])
-            .filter(|(from, to)| from != to)
-            .collect();
-        band::put(sheet, &pieces);
-    }
-
-    fn cables(&self, sheet: &mut Sheet) {
-        let mut trunks = std::collections::BTreeMap::new();
-        for (place, row) in self.rows.iter().enumerate() {
-            let (Some(node), Some([from, bend, to])) = (self.node(place), self.ends(place)) else { continue };
-            let top = row.feeder.and_then(|feeder| trunks.insert(feeder, bend)).unwrap_or(from);
-            if from != bend {
-                sheet.dip(Ink::Cable);
-                sheet.line(top, bend, line::TRUNK);
-            }
-            line::put(sheet, bend, to, node.cable);
-            if from != bend {
-                sign::put_port(sheet, bend);
-            }
-        }
     }
 
     fn row(&self, sheet: &mut Sheet, row: usize) {

@@ -66,7 +66,7 @@ fn place(survey: &Survey, id: SubjectId, port: Option<u8>) -> MeteredAt {
 }
 
 /// What comes in at one entry, by each place at which it was measured.
-pub(crate) struct Incoming {
+pub(crate) struct EntryLevels {
     sources: Vec<Source>,
 }
 
@@ -86,7 +86,7 @@ pub(crate) struct ComesIn {
     pub(crate) dbmv: Vec<f64>,
 }
 
-impl Incoming {
+impl EntryLevels {
     /// What comes in at an entry, by all that was measured on its tree.
     ///
     /// # Errors
