@@ -18,11 +18,14 @@ pub fn asked(name: &str, otherwise: u64) -> u64 {
 /// So much is told at once of one house.
 const MOST_TOLD: usize = 6;
 
+/// How far one has got is told after so many houses.
+const TOLD_EACH: u64 = 25;
+
 /// Looks at the houses of many seeds, on all processors: so many where nobody says how many. Gives what was found, by seed.
 pub fn over_seeds(houses: u64, found_in: impl Fn(u64) -> Vec<String> + Sync) -> Vec<(u64, String)> {
     let first = asked("LEGWORK_SEED", 0);
     let end = first + asked("LEGWORK_HOUSES", houses);
-    let (next, all) = (AtomicU64::new(first), Mutex::new(Vec::new()));
+    let (next, done, all) = (AtomicU64::new(first), AtomicU64::new(0), Mutex::new(Vec::new()));
     let work = || {
         loop {
             let seed = next.fetch_add(1, Ordering::Relaxed);
@@ -35,6 +38,10 @@ pub fn over_seeds(houses: u64, found_in: impl Fn(u64) -> Vec<String> + Sync) -> 
                 eprintln!("seed {seed}: {what}");
             }
             all.lock().expect("no panic inside").extend(found.into_iter().map(|what| (seed, what)));
+            let looked_at = done.fetch_add(1, Ordering::Relaxed) + 1;
+            if looked_at.is_multiple_of(TOLD_EACH) {
+                eprintln!("{looked_at} houses of {}", end - first);
+            }
         }
     };
     let processors = std::thread::available_parallelism().map_or(1, usize::from);

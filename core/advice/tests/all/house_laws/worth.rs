@@ -1,8 +1,9 @@
-//! No list has a step that gains nothing and costs another service.
+//! No list has a step that gains nothing and costs something.
 
 use advice::finding::{FindingKind, Weight, findings};
 use advice::forecast::{Forecast, PathForecast, forecast};
 use advice::worklist::{Step, applied};
+use facts::fact::SubjectId;
 use house::record::{ChangeKind, Survey};
 
 use super::{Seen, few_draws};
@@ -14,16 +15,31 @@ const COSTS_DB: f64 = 0.3;
 const GAINS_MBPS: f64 = 1.0;
 
 pub(super) fn broken(seen: &Seen) -> Vec<String> {
-    let costly = |step: &&Step| step.service_changes.iter().any(|change| change.worst_db() <= -COSTS_DB);
-    let gains = |step: &&Step| {
-        serves(step.change) || is_suspect(seen, step) || takes_grave_away(step) || gains_rate(step)
-    };
-    let idle = seen.list.steps.iter().filter(costly).filter(|step| !gains(step));
-    idle.map(|step| format!("worth: {:?} gains nothing and costs another service", step.change)).collect()
+    let mut broken = Vec::new();
+    for step in seen.list.steps.iter().filter(|step| !step.change.is_check()) {
+        if serves(step.change) || is_suspect(seen, step) || takes_grave_away(step) {
+            continue;
+        }
+        let rates = |house: &Survey| forecast(house, &few_draws().stating);
+        let (Ok(before), Ok(after)) = (rates(&step.before), rates(&applied(step.change, &step.before)))
+        else {
+            continue;
+        };
+        if gains_rate(step.change, &before, &after) {
+            continue;
+        }
+        if step.service_changes.iter().any(|change| change.worst_db() <= -COSTS_DB) {
+            broken.push(format!("worth: {:?} gains nothing and costs another service", step.change));
+        }
+        // Between rooms the likely rate counts, too: what one loses another has.
+        if rises(&after, &before, LOW).next().is_some() && rises(&before, &after, LIKELY).next().is_none() {
+            broken.push(format!("worth: {:?} gains nothing and costs a room its rate", step.change));
+        }
+    }
+    broken
 }
 
-/// Whether a change keeps the network private or the wiring quiet, keeps a device safe from the network, or makes room for
-/// an adapter, without which there is no rate at all.
+/// Whether a change keeps the network private or the wiring quiet, or keeps a device safe from the network.
 fn serves(change: ChangeKind) -> bool {
     matches!(
         change,
@@ -33,7 +49,6 @@ fn serves(change: ChangeKind) -> bool {
             | ChangeKind::Cap { .. }
             | ChangeKind::RenewConnectors { .. }
             | ChangeKind::FilterAtDevice { .. }
-            | ChangeKind::ShareOutlet { .. }
     )
 }
 
@@ -58,22 +73,36 @@ fn takes_grave_away(step: &Step) -> bool {
     grave(&applied(step.change, &step.before)).len() < grave(&step.before).len()
 }
 
-fn gains_rate(step: &Step) -> bool {
-    let rates = |house: &Survey| forecast(house, &few_draws().stating);
-    let (Ok(before), Ok(after)) = (rates(&step.before), rates(&applied(step.change, &step.before))) else {
-        return false;
-    };
-    let rise = |of: fn(&PathForecast) -> f64| {
-        let at = |forecast: &Forecast, outlet| forecast.path(outlet).map_or(0.0, of);
-        after.rooms.iter().any(|room| at(&after, room.outlet) - at(&before, room.outlet) > GAINS_MBPS)
-    };
-    let of: [fn(&PathForecast) -> f64; 6] = [
-        |path| path.down.low,
-        |path| path.down.likely,
-        |path| path.up.low,
-        |path| path.up.likely,
-        |path| path.phy_down.low,
-        |path| path.phy_up.low,
-    ];
-    of.into_iter().any(rise)
+/// The rates that are there nine times in ten.
+const LOW: [fn(&PathForecast) -> f64; 4] =
+    [|path| path.down.low, |path| path.up.low, |path| path.phy_down.low, |path| path.phy_up.low];
+
+/// The likely rates.
+const LIKELY: [fn(&PathForecast) -> f64; 4] =
+    [|path| path.down.likely, |path| path.up.likely, |path| path.phy_down.likely, |path| path.phy_up.likely];
+
+/// The rooms of which one of these rates is higher in the second house.
+fn rises<'a>(
+    before: &'a Forecast,
+    after: &'a Forecast,
+    rates: [fn(&PathForecast) -> f64; 4],
+) -> impl Iterator<Item = SubjectId> + 'a {
+    let at =
+        |forecast: &Forecast, outlet, of: fn(&PathForecast) -> f64| forecast.path(outlet).map_or(0.0, of);
+    let rise = move |outlet, of| at(after, outlet, of) - at(before, outlet, of) > GAINS_MBPS;
+    let rooms = after.rooms.iter().map(|room| room.outlet);
+    rooms.filter(move |outlet| rates.into_iter().any(|of| rise(*outlet, of)))
+}
+
+/// Whether a room gets more nine times in ten. Sharing an outlet makes room for an adapter, without which there is no rate:
+/// what that room gets by it is its gain, at the bridge what any room gets.
+fn gains_rate(change: ChangeKind, before: &Forecast, after: &Forecast) -> bool {
+    match change {
+        ChangeKind::ShareOutlet { outlet } => {
+            let served = |room: SubjectId| after.path(room).is_some_and(|path| path.down.low > GAINS_MBPS);
+            let mut rooms = after.rooms.iter().map(|room| room.outlet);
+            rooms.any(|room| (room == outlet || after.bridge == Some(outlet)) && served(room))
+        }
+        _ => rises(before, after, LOW).next().is_some(),
+    }
 }
