@@ -24,4 +24,5 @@ mod work_done;
 mod work_failed;
 mod work_order;
 mod work_stake;
+mod work_worth;
 mod written;

@@ -152,7 +152,29 @@ fn a_step_that_only_costs_is_found() {
     let survey = seen.survey.clone();
     let larger = ChangeKind::SwapSplitter { splitter: part_id(&survey, "S1"), legs: 8 };
     seen.list.steps = vec![step(larger, survey.clone())];
-    assert_eq!(worth::broken(&seen).len(), 1);
+    let who_pays = |seen: &Seen| -> Vec<bool> {
+        let broken = worth::broken(seen);
+        ["another service", "a room its rate"]
+            .map(|who| broken.iter().any(|told| told.contains(who)))
+            .to_vec()
+    };
+    assert_eq!(who_pays(&seen), [true, true]);
+    // A rate that is only likely is no gain for which a TV pays; nor is an adapter's place where no rate gets to.
+    let rated = |house: House| {
+        house.at("S1").made_for(5.0, 1000.0).with(|splitter| splitter.rating.leg_losses_db = vec![3.5; 3])
+    };
+    let thin = |house: House, metres| house.at("O2").over(CableKind::FiftyNine, metres);
+    for (metres, found) in [(180.0, true), (120.0, false)] {
+        let survey = thin(rated(open_house()), metres).survey();
+        let swap = ChangeKind::SwapSplitter { splitter: part_id(&survey, "S1"), legs: 3 };
+        seen.list.steps = vec![step(swap, survey)];
+        assert_eq!(who_pays(&seen)[0], found, "a swap, {metres} m");
+        let tv = thin(open_house(), metres).with(|outlet| outlet.adapter = None).plugged(&[Plugged::Tv]);
+        let survey = tv.survey();
+        let share = ChangeKind::ShareOutlet { outlet: part_id(&survey, "O2") };
+        seen.list.steps = vec![step(share, survey)];
+        assert_eq!(who_pays(&seen)[0], found, "a shared outlet, {metres} m");
+    }
     // The filter costs the TV a little, and keeps the network private.
     let filter = ChangeKind::AddEntryFilter { behind: part_id(&survey, "E1") };
     seen.list.steps = vec![step(filter, survey)];
