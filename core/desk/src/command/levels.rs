@@ -121,6 +121,7 @@ struct BrokenJson {
     loss_db: f64,
     amplifier: Option<PartJson>,
     stated: bool,
+    reach_stated: bool,
 }
 
 /// How clean a digital signal arrives.
@@ -200,6 +201,7 @@ fn outlet_as_json(survey: &Survey, found: &OutletLevels, change: Option<&OutletC
             loss_db: rounded(broken.loss_db, 1),
             amplifier: broken.amplifier.map(|amplifier| part(survey, amplifier)),
             stated: broken.stated,
+            reach_stated: broken.reach_stated,
         }),
         error_ratios: found.ratios.iter().map(|(mhz, db)| ratio_as_json(found, *mhz, *db)).collect(),
         change: change.map(|change| ChangeJson {

@@ -8,6 +8,7 @@ mod answers;
 mod failed_tests;
 mod forbidden;
 mod level_words;
+mod outside_found;
 mod planted;
 mod promised;
 mod worth;
