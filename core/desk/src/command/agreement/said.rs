@@ -115,7 +115,8 @@ fn as_value(answer: &impl serde::Serialize) -> Value {
 fn written(house: &Survey, folder: &Path, author: AuthorId) -> Survey {
     let mut store = Store::create(folder, author).unwrap();
     let id = store.survey_id().subject();
-    let about = Survey { id, ..house.clone() };
+    let mut about = house.clone();
+    about.id = id;
     let mut edits: Vec<Edit> = vec![Is::Survey.begin(id)];
     edits.extend(about.stated());
     macro_rules! records {
