@@ -3,7 +3,7 @@ import SwiftUI
 
 extension Color {
   /// An ink, as 0xRRGGBB.
-  init(hex: UInt32) {
+  nonisolated init(hex: UInt32) {
     let part = { (shift: UInt32) in Double(hex >> shift & 0xff) / 255 }
     self.init(.sRGB, red: part(16), green: part(8), blue: part(0), opacity: 1)
   }

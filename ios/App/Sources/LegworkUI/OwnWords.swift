@@ -39,3 +39,9 @@ extension Said {
     }
   }
 }
+
+/// The words of the shell, for whoever checks that each is there.
+public enum ShellWords {
+  /// Each by its key in the language of the system.
+  public static var all: [(key: String, said: String)] { OwnWords.allCases.map { ($0.rawValue, $0.said) } }
+}

@@ -5,7 +5,8 @@ import SwiftUI
 struct Pressed: ButtonStyle {
   /// How much it weighs.
   enum Weight {
-    case main, other, quiet, row, answer(isPicked: Bool, isUnsure: Bool)
+    case main, other, quiet, row
+    case answer(isPicked: Bool, isUnsure: Bool)
   }
 
   let weight: Weight

@@ -1,6 +1,5 @@
 import ShellCore
 import SwiftUI
-import UniformTypeIdentifiers
 
 /// The app's one scene.
 public struct LegworkScene: Scene {
@@ -35,6 +34,7 @@ public struct RootView: View {
   private let shell: Shell
   @State private var torch = Torch()
   @Environment(\.scenePhase) private var phase
+  @Environment(\.locale) private var locale
 
   /// Over this shell.
   public init(shell: Shell) { self.shell = shell }
@@ -61,9 +61,7 @@ public struct RootView: View {
       UIApplication.shared.isIdleTimerDisabled = wanted.contains(.stayAwake)
       if !wanted.contains(.torch) { torch.turn(on: false) }
     }
-    .onReceive(NotificationCenter.default.publisher(for: NSLocale.currentLocaleDidChangeNotification)) { _ in
-      shell.settle(.ofSystem(home: shell.places.home))
-    }
+    .onChange(of: locale) { shell.settle(.ofSystem(home: shell.places.home)) }
   }
 }
 

@@ -106,7 +106,8 @@ private struct ShareBar: View {
     Inked { inks in
       Canvas { context, size in
         let share = Double(max(thousandths, 4)) / 1000
-        context.fill(Path(CGRect(x: 0, y: 0, width: size.width * share, height: size.height)), with: .color(inks.pencil))
+        context.fill(
+          Path(CGRect(x: 0, y: 0, width: size.width * share, height: size.height)), with: .color(inks.pencil))
       }
       .frame(height: 6)
       .accessibilityHidden(true)

@@ -45,21 +45,23 @@ struct ScreenView: View {
     if isWide {
       let side = whole - Look.sizeColumn - Look.spaceS5
       HStack(alignment: .top, spacing: Look.spaceS5) {
-        column(pieces.filter { !$0.isLookedAt }, of: pieces).frame(width: Look.sizeColumn)
-        column(pieces.filter(\.isLookedAt), of: pieces).environment(\.columnWidth, side)
+        column(pieces.filter { !$0.isLookedAt }, readIn: pieces).frame(width: Look.sizeColumn)
+        column(pieces.filter(\.isLookedAt), readIn: pieces).environment(\.columnWidth, side)
       }
+      // The order of reading holds within, and comes after the head.
+      .accessibilityElement(children: .contain)
     } else {
-      column(pieces, of: pieces).environment(\.columnWidth, whole)
+      column(pieces, readIn: []).environment(\.columnWidth, whole)
     }
   }
 
-  /// Pieces one under the other. They are read in the order of the screen, whatever column they stand in.
-  private func column(_ pieces: [Piece], of all: [Piece]) -> some View {
+  /// Pieces one under the other. Where there are two columns, they are read in the order of the screen all the same.
+  private func column(_ pieces: [Piece], readIn order: [Piece]) -> some View {
     VStack(alignment: .leading, spacing: Look.spaceS4) {
       ForEach(pieces) { piece in
         PieceView(shell: shell, piece: piece, lead: screen.lead?.words)
           .accessibilityFocused($isLeadRead, when: piece.id == screen.lead?.id)
-          .accessibilitySortPriority(Double(all.count - (all.firstIndex(of: piece) ?? 0)))
+          .accessibilitySortPriority(order.firstIndex(of: piece).map { Double(order.count - $0) } ?? 0)
       }
     }
     .frame(maxWidth: .infinity, alignment: .leading)

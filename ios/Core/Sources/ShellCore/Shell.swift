@@ -1,7 +1,6 @@
+@_exported import Door
 import Foundation
 import Observation
-
-@_exported import Door
 
 /// The guide behind its door, for what draws it: the screen that stands, what the shell itself has to say, and what it
 /// has to ask of the system. Every deed ends in a screen; the core keeps what was answered before the deed returns.

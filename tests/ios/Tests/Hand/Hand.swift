@@ -19,11 +19,15 @@ public final class Hand {
   /// The names of the screens that came back after the app was ended.
   public private(set) var cameBack: Set<String> = []
 
-  /// A phone with no survey on it.
-  public init(language: String = "en-GB", first: FirstLength = .metres) throws {
+  /// Looks at every screen that stands after a deed.
+  public var watch: () -> Void = {}
+
+  /// A phone with no survey on it, or with a copy of those of a home folder.
+  public init(home: URL? = nil, language: String = "en-GB", first: FirstLength = .metres) throws {
     phone = FileManager.default.temporaryDirectory.appending(path: "phone-" + UUID().uuidString)
-    try FileManager.default.createDirectory(at: phone, withIntermediateDirectories: true)
+    try FileManager.default.createDirectory(at: phone.appending(path: "kept"), withIntermediateDirectories: true)
     let places = Self.places(phone)
+    if let home { try FileManager.default.copyItem(at: home, to: places.home) }
     settings = Settings(home: places.home.path, language: language, firstLength: first)
     shell = Shell(places: places, settings: settings, rest: .milliseconds(50))
     shell.begin()
@@ -59,11 +63,13 @@ public final class Hand {
   public func settle() async throws {
     try await wait()
     if isKilledAfterEach { try await kill() }
+    watch()
   }
 
   private func wait(seconds: Double = 240) async throws {
     let end = Date().addingTimeInterval(seconds)
     while shell.isWorking {
+      watch()
       guard Date() < end else { throw HandError("\(screen.name) still goes on: \(said)") }
       try await Task.sleep(for: .milliseconds(20))
     }

@@ -81,7 +81,10 @@ import Testing
 
   @Test func twoWithOneHouseDisagreeAndSettleIt() async throws {
     let (ann, bo) = (try Hand(), try Hand())
-    defer { ann.close(); bo.close() }
+    defer {
+      ann.close()
+      bo.close()
+    }
     for (hand, name) in [(ann, "Ann"), (bo, "Bo")] {
       try await hand.press("device")
       try await hand.write("name", name)

@@ -123,9 +123,10 @@ import Testing
         FigureLayout(figure: "narrow", version: "1", aspect: 1, naturalWidth: 358),
         FigureLayout(figure: "middle", version: "1", aspect: 1, naturalWidth: 700),
       ], lines: [], keys: [])
-    #expect([320, 358, 699, 700, 1135, 1200].map { block.layout(in: $0).figure } == [
-      "narrow", "narrow", "narrow", "middle", "middle", "wide",
-    ])
+    #expect(
+      [320, 358, 699, 700, 1135, 1200].map { block.layout(in: $0).figure } == [
+        "narrow", "narrow", "narrow", "middle", "middle", "wide",
+      ])
   }
 
   @Test func whatIsOnItsWayIsClearedAwayADayLater() throws {

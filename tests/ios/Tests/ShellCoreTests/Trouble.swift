@@ -16,7 +16,7 @@ import Testing
     try await hand.settle()
     #expect(hand.screen.notices.map(\.role) == [.problem])
     #expect(hand.shell.news.map(\.words) == hand.screen.notices.map(\.words))
-    #expect(hand.shell.news.allSatisfy(\.isUrgent))
+    #expect(hand.shell.news.allSatisfy { $0.isUrgent })
     #expect(hand.shell.refusals == refusals + 1)
     // Drawn again, the same notice is not read out a second time.
     hand.shell.drawAgain()
@@ -75,7 +75,8 @@ import Testing
     #expect(hand.shell.isWorking)
     let begun = Date()
     await hand.shell.putAside()
-    #expect(Date().timeIntervalSince(begun) < 4.5)
+    // Four seconds, and what a machine adds that does other things too.
+    #expect(Date().timeIntervalSince(begun) < 15)
     #expect(hand.shell.isAside)
     let token = try String(contentsOf: hand.phone.appending(path: "kept/where"), encoding: .utf8)
     #expect(!token.isEmpty)
@@ -94,8 +95,8 @@ import Testing
 
   @Test func nothingWaitsLongerThanIsAllowed() async throws {
     let begun = Date()
-    await inTime(.milliseconds(100)) { Thread.sleep(forTimeInterval: 3) }
-    #expect(Date().timeIntervalSince(begun) < 2)
+    await inTime(.milliseconds(100)) { Thread.sleep(forTimeInterval: 60) }
+    #expect(Date().timeIntervalSince(begun) < 30)
   }
 
   @Test func whatIsHalfTypedIsKeptAndComesBack() async throws {
