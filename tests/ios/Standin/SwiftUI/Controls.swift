@@ -12,6 +12,7 @@ public struct Text: View, Primitive, Equatable, Sendable {
   public typealias Body = Never
   func drawn() -> [Drawn] {
     let drawn = Drawn("Text", words)
+    if Now.environment.layoutDirection == .rightToLeft { drawn.notes.append("from the right") }
     if let font = own ?? Now.environment.font { drawn.notes.append(font.said) }
     return [drawn]
   }

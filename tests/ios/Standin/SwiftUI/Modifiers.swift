@@ -138,7 +138,14 @@ extension View {
 // What VoiceOver says.
 extension View {
   public func accessibilityElement(children: AccessibilityChildBehavior = .ignore) -> some View {
-    one { $0.behavior = children }
+    // An element of its own: nothing of what is within it counts but by the behavior.
+    changed { draw in
+      let drawn = draw()
+      guard !drawn.isEmpty else { return [] }
+      let element = Drawn("Element", "", drawn)
+      element.behavior = children
+      return [element]
+    }
   }
   public func accessibilityLabel(_ label: Text) -> some View { each { $0.label = label.words } }
   public func accessibilityValue(_ value: Text) -> some View { each { $0.value = value.words } }

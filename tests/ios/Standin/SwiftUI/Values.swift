@@ -159,7 +159,7 @@ public struct AccessibilityTraits: SetAlgebra, Sendable {
 }
 
 public struct AccessibilityChildBehavior: Hashable, Sendable {
-  let name: String
+  public let name: String
   public static let ignore = Self(name: "ignore")
   public static let contain = Self(name: "contain")
   public static let combine = Self(name: "combine")

@@ -101,7 +101,7 @@ struct Reader {
       var line = String(repeating: "  ", count: depth) + one.kind
       if !one.words.isEmpty { line += " “\(one.words)”" }
       if !one.notes.isEmpty { line += " [\(one.notes.joined(separator: ", "))]" }
-      if let behavior = one.behavior { line += " <\(behavior)>" }
+      if let behavior = one.behavior { line += " <\(behavior.name)>" }
       if one.isHidden { line += " hidden" }
       if let id = one.identifier { line += " #\(id)" }
       return [line] + outline(one.children, depth + 1)

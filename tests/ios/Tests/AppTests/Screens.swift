@@ -59,6 +59,15 @@ import Testing
         try await hand.go("put-off")
       },
       { hand in
+        try await hand.go("free-runs")
+        try await hand.press(first: "run:")
+        try await hand.press(row: "plugs")
+      },
+      { hand in
+        try await hand.go("disagreements")
+        try await hand.press(row: "")
+      },
+      { hand in
         try await hand.go("free-here")
         try await hand.press("at:splitter")
         try await hand.back()

@@ -76,6 +76,14 @@ import UIKit
     #expect(open.contains(asked.question) && open.contains(asked.yes) && open.contains(asked.no))
   }
 
+  @Test func whatIsReadFromTheRightIsDrawnFromTheRight() throws {
+    let hand = try Hand(language: "ar-XB")
+    defer { hand.close() }
+    let stage = Stage(RootView(shell: hand.shell))
+    let texts = Reader.outline(stage.draw()).filter { $0.contains("Text “") }
+    #expect(texts.count > 2 && texts.allSatisfy { $0.contains("from the right") })
+  }
+
   @Test func wordsOfTheShellAreThere() {
     for words in ShellWords.all { #expect(!words.said.isEmpty && words.said != words.key, "\(words.key)") }
   }

@@ -15,7 +15,7 @@ final class Walk {
   private static let does: Set<String> = [
     "again", "delete", "done", "could-not", "long-work-stop", "finish", "keep", "keep-note", "later", "make",
     "mend-with-file", "put-back", "same", "save", "stop", "take", "unassign", "undo", "unsure", "work-out",
-    "bring-back", "add-band", "settle", "replace",
+    "bring-back", "add-band", "replace",
   ]
   private static let doesOn: Set<String> = [
     "survey-rename rename", "survey-copy copy", "survey-mend mend", "free-here at", "one-survey aside",

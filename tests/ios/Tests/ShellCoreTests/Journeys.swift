@@ -27,8 +27,15 @@ import Testing
     #expect(hand.cameBack.count > 20, "\(hand.cameBack)")
     // On to the end by the way on alone.
     var way: [String] = []
-    while hand.screen.name != "handover" && way.count < 30 {
+    while hand.screen.name != "handover" && way.count < 60 {
       way.append(hand.screen.name)
+      // Whether all is still fine after a change.
+      if let fine = hand.screen.blocks.compactMap(\.choice).first(where: { $0.key == "fine" }),
+        !fine.options.contains(where: \.picked)
+      {
+        try await hand.pick("fine", "yes")
+        continue
+      }
       guard let main = DockPlan(hand.screen).on.first else { break }
       try await hand.press(main.key)
     }
