@@ -13,10 +13,11 @@ let package = Package(
     .target(name: "UIKit", path: "Standin/UIKit"),
     .target(name: "UniformTypeIdentifiers", path: "Standin/UniformTypeIdentifiers"),
     .target(name: "AVFoundation", path: "Standin/AVFoundation"),
+    .target(name: "Vision", path: "Standin/Vision"),
     .target(name: "SwiftUI", dependencies: ["UIKit", "UniformTypeIdentifiers"], path: "Standin/SwiftUI"),
     .target(name: "PhotosUI", dependencies: ["SwiftUI"], path: "Standin/PhotosUI"),
     .target(
-      name: "LegworkUI", dependencies: ["SwiftUI", "PhotosUI", "AVFoundation", core], path: "App/LegworkUI",
+      name: "LegworkUI", dependencies: ["SwiftUI", "PhotosUI", "AVFoundation", "Vision", core], path: "App/LegworkUI",
       resources: [.process("Resources")]),
     .executableTarget(name: "LegworkApp", dependencies: ["LegworkUI", "SwiftUI"], path: "App/Main"),
     // Hands on a shell, as a person has them.

@@ -71,14 +71,22 @@ extension Shell {
   func take(chosen items: [PhotosPickerItem], for key: String) async {
     for item in items {
       let data = try? await item.loadTransferable(type: Data.self)
-      await take(photo: asPhoto(data), for: key)
+      await take(readable: asPhoto(data), for: key)
     }
   }
 
   /// Takes in a picture of the camera; `staying` where the camera comes up for the next one.
   func take(picture: UIImage?, for key: String, staying: Bool) async {
-    await take(photo: picture?.jpegData(compressionQuality: 0.9), for: key)
+    await take(readable: picture?.jpegData(compressionQuality: 0.9), for: key)
     if staying { ask(.photo(key: key, burst: true)) }
+  }
+
+  /// Takes in a photo; where print in it is welcome, the phone itself reads it.
+  private func take(readable photo: Data?, for key: String) async {
+    let isWelcome = printKey(of: key) != nil
+    await take(photo: photo, for: key)
+    guard isWelcome, let photo else { return }
+    await offer(print: await Print.read(photo), for: key)
   }
 
   /// A file of another program, which lets us in only for so long.

@@ -54,10 +54,19 @@ extension Shell {
     if let key { press(key) }
   }
 
-  /// Print that the device recognised in a photo. It counts for nothing until somebody takes it.
-  public func print(_ words: String, for key: String) {
-    guard !words.isEmpty else { return }
+  /// Print that the device recognised in a photo for this place: offered once the photo is taken in, if the screen still
+  /// wants it. It counts for nothing until somebody takes it.
+  public func offer(print words: String, for slot: String) async {
+    for _ in 0..<100 where isWorking { try? await Task.sleep(for: .milliseconds(100)) }
+    guard !words.isEmpty, let key = printKey(of: slot) else { return }
     act(.print(key: key, words: words))
+  }
+
+  /// The key under which recognised print is welcome at this place for photos, if it is.
+  public func printKey(of slot: String) -> String? {
+    screen?.blocks.lazy.compactMap { block -> String? in
+      if case .photoSlot(let one) = block, one.key == slot { one.printKey } else { nil }
+    }.first
   }
 
   /// A picture of the camera, or one that was chosen, as the bytes of its file. It is written away from the main actor.

@@ -86,6 +86,29 @@ import Testing
     #expect(other.says("2 photos wait"))
   }
 
+  @Test func printThatThePhoneReadIsOffered() async throws {
+    let hand = try Hand()
+    defer { hand.close() }
+    try await hand.press("new")
+    try await hand.write("name", "Mill House")
+    try await hand.press("make")
+    try await hand.go("free-parts")
+    try await hand.press("add")
+    try await hand.pick("kind", "splitter")
+    try await hand.press("make")
+    try await hand.press(row: "its print")
+    let slot = try #require(hand.screen.blocks.compactMap(\.slot).first { $0.printKey != nil })
+    await hand.shell.take(photo: Picture.png(7), for: slot.key)
+    await hand.shell.offer(print: "4-WAY SPLITTER 5-1000MHz 7dB", for: slot.key)
+    try await hand.settle()
+    #expect(hand.says("4-WAY SPLITTER 5-1000MHz 7dB"))
+    // Where none is welcome, none is offered.
+    try await hand.go("free-burst")
+    let before = hand.screen
+    await hand.shell.offer(print: "4-WAY", for: "photo")
+    #expect(hand.screen == before)
+  }
+
   @Test func twoWithOneHouseDisagreeAndSettleIt() async throws {
     let (ann, bo) = (try Hand(), try Hand())
     defer {
