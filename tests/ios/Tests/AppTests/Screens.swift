@@ -65,7 +65,7 @@ import Testing
       },
       { hand in
         try await hand.go("disagreements")
-        try await hand.press(row: "")
+        try await hand.press(row: "internet plan")
       },
       { hand in
         try await hand.go("free-here")
