@@ -91,7 +91,7 @@ fn a_token_that_cannot_be_used_leads_to_the_surveys() {
     }
     let mut guide = guide_at(ann.home.path());
     guide.restore(&good).unwrap();
-    assert_eq!(guide.screen().name, "ask-whose");
+    assert_eq!(guide.screen().name, "overview");
 }
 
 /// The first survey of Ann's as a file.
