@@ -64,6 +64,7 @@ impl Guide {
         let known = serde_json::from_str(token).ok().filter(|token: &Token| token.version == VERSION);
         let token = known.unwrap_or_default();
         self.close_survey()?;
+        self.session.looked = None;
         let home = self.session.home().folder().to_owned();
         let whole = |folder: &Path| within(&home, folder).filter(|folder| folder.is_dir());
         let file = token.file.filter(|file| file.is_file());

@@ -37,4 +37,5 @@ mod screens;
 mod share;
 mod shells;
 mod surveys;
+mod token;
 mod words;
