@@ -44,6 +44,7 @@ use inspection::Inspection;
 pub use kind::{FindingKind, Grounds, Weight};
 pub use place::Place;
 pub(crate) use services::drops_out_beside_adapter;
+pub use services::is_modem_beside_adapter;
 
 /// Looks at a house for one kind of finding, or a few of one theme.
 type Detector = fn(&Inspection<'_>) -> Vec<Finding>;
@@ -88,6 +89,7 @@ const DETECTORS: &[Detector] = &[
     levels::modem_sends,
     levels_worked_out::outside,
     levels::against_wiring,
+    levels::before_work,
     clean::ratios,
     outlet_test::against_forecast,
     outlet_test::by_itself,

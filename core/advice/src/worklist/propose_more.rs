@@ -57,7 +57,8 @@ fn has(outlet: &Part, devices: &[Plugged]) -> bool {
     outlet.plugged.iter().flatten().any(|device| devices.contains(device))
 }
 
-fn share(survey: &Survey, outlet: SubjectId) -> Option<ChangeKind> {
+/// Sharing an outlet with what is plugged in there, where nobody said yet that they do.
+pub(super) fn share(survey: &Survey, outlet: SubjectId) -> Option<ChangeKind> {
     let part = survey.parts.get(&outlet)?;
     let shared =
         part.plugged.as_ref().is_some_and(|plugged| plugged.iter().any(|d| *d != Plugged::MocaGateway));

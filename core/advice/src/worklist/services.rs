@@ -6,9 +6,11 @@ use house::rating::PartRating;
 use house::record::{ChangeKind, Part, PartKind, Survey, power_paths};
 
 use super::effect::applied;
+use super::propose_more::share;
 use super::rank::keeps_private;
-use super::refusal::Refusal;
+use super::refusal::{Refusal, own_refusal};
 use crate::error::AdviceError;
+use crate::forecast::nodes_of;
 use crate::level::{self, Beside, Levels, Moved, MovedOut, NOTICEABLE_DB, OutletChange, levels};
 
 /// How many draws a refusal rests on where no level is known: it then looks at likely changes only.
@@ -23,8 +25,19 @@ pub(super) fn service_refusal(change: ChangeKind, survey: &Survey) -> Option<Ref
     // What the physics refuses is told by the forecast of the same house.
     let as_found = AsFound::new(survey).ok()?;
     let guard = as_found.guard(survey, Vec::new()).ok()?;
-    let others = guard.look(&applied(change, survey)).ok()?;
+    let others = guard.look(&weighed_in(change, &applied(change, survey))).ok()?;
     others.against.or_else(|| others.level_refusal(change, false))
+}
+
+/// The house in which a change is held against what the other services need: the one that it leaves. What an amplifier gives
+/// is needed for an adapter that is still to share an outlet, too, so that its absence is weighed with that done.
+pub(super) fn weighed_in(change: ChangeKind, after: &Survey) -> Survey {
+    if !matches!(change, ChangeKind::RemoveAmplifier { .. }) {
+        return after.clone();
+    }
+    let shared = nodes_of(after).into_iter().filter_map(|node| share(after, node.outlet));
+    let may_be = shared.filter(|share| own_refusal(*share, after).is_none());
+    may_be.fold(after.clone(), |house, share| applied(share, &house))
 }
 
 /// The house as found, whose levels all steps together must leave in their windows.

@@ -384,6 +384,7 @@ compare-internet = { $reading }: to the internet, which may be slower for other 
     [known] {" "}The plan gives { $rate }.
    *[none] { "" }
 } A test within the house tells more.
+compare-earlier = { $reading }: measured before work was done on this way, so it says nothing of the wiring as it is. Test once more.
 compare-reading = { $reading }.
 compare-no-forecast = No forecast was possible here.
 compare-culprit-if-wanted = If you want more: { $place } costs most on the way ({ $loss }).{ $splitter ->

@@ -136,6 +136,7 @@ fn against(reading: &Reading, verdict: &Verdict, plan: Option<Internet>) -> Vec<
         Tells::Radio => "compare-radio",
         Tells::Plan => "compare-plan",
         Tells::Internet => "compare-internet",
+        Tells::Earlier => "compare-earlier",
     };
     let said = Phrase::new(id).phrase("reading", house::naming::reading(reading.measured));
     vec![match (verdict.tells, plan, reading.measured) {
