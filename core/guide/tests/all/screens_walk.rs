@@ -114,6 +114,15 @@ const INSIDE: &[&[Do]] = &[
     &[Do::Press("more"), Do::Press("things"), Do::Row("note"), Do::Press("forget"), Do::Press("forget")],
     // A file that is written.
     &[Do::Press("pack"), Do::File("mill.lwk")],
+    // Adapters that are there, one of them beside the modem.
+    &[
+        Do::Press("router"),
+        Do::Row("adapters"),
+        Do::Pick("adapters", "25"),
+        Do::Overview,
+        Do::Press("router"),
+        Do::Row("modem beside"),
+    ],
     // No adapters yet: they are placed after the work.
     &[
         Do::Press("router"),
