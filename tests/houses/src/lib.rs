@@ -309,7 +309,9 @@ impl House {
         let mut house = self.tried(change);
         let Survey { readings, works, done_since, .. } = &mut house.survey;
         let last = works.keys().last().copied();
-        readings.keys().for_each(|reading| done_since.entry(*reading).or_default().extend(last));
+        for reading in readings.keys() {
+            done_since.entry(*reading).or_default().extend(last);
+        }
         house
     }
 

@@ -58,7 +58,7 @@ fn has(outlet: &Part, devices: &[Plugged]) -> bool {
 }
 
 /// Sharing an outlet with what is plugged in there, where nobody said yet that they do.
-pub(super) fn share(survey: &Survey, outlet: SubjectId) -> Option<ChangeKind> {
+fn share(survey: &Survey, outlet: SubjectId) -> Option<ChangeKind> {
     let part = survey.parts.get(&outlet)?;
     let shared =
         part.plugged.as_ref().is_some_and(|plugged| plugged.iter().any(|d| *d != Plugged::MocaGateway));

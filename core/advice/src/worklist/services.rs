@@ -6,11 +6,10 @@ use house::rating::PartRating;
 use house::record::{ChangeKind, Part, PartKind, Survey, power_paths};
 
 use super::effect::applied;
-use super::propose_more::share;
+use super::propose::proposals;
 use super::rank::keeps_private;
 use super::refusal::{Refusal, own_refusal};
 use crate::error::AdviceError;
-use crate::forecast::nodes_of;
 use crate::level::{self, Beside, Levels, Moved, MovedOut, NOTICEABLE_DB, OutletChange, levels};
 
 /// How many draws a refusal rests on where no level is known: it then looks at likely changes only.
@@ -30,14 +29,18 @@ pub(super) fn service_refusal(change: ChangeKind, survey: &Survey) -> Option<Ref
 }
 
 /// The house in which a change is held against what the other services need: the one that it leaves. What an amplifier gives
-/// is needed for an adapter that is still to share an outlet, too, so that its absence is weighed with that done.
+/// is needed for what is still to come, too: an adapter that shares an outlet, a filter that keeps the network in the house. So
+/// its absence is weighed with these done.
 pub(super) fn weighed_in(change: ChangeKind, after: &Survey) -> Survey {
     if !matches!(change, ChangeKind::RemoveAmplifier { .. }) {
         return after.clone();
     }
-    let shared = nodes_of(after).into_iter().filter_map(|node| share(after, node.outlet));
-    let may_be = shared.filter(|share| own_refusal(*share, after).is_none());
-    may_be.fold(after.clone(), |house, share| applied(share, &house))
+    let is_to_come = |other: &ChangeKind| {
+        let wanted = matches!(other, ChangeKind::ShareOutlet { .. }) || keeps_private(*other);
+        wanted && own_refusal(*other, after).is_none()
+    };
+    let to_come = proposals(after).into_iter().filter(is_to_come);
+    to_come.fold(after.clone(), |house, other| applied(other, &house))
 }
 
 /// The house as found, whose levels all steps together must leave in their windows.
