@@ -4,8 +4,11 @@
 //! form, a file or a decision is reached by a few deeds. The first screen of each name is kept.
 
 use std::collections::BTreeSet;
+use std::fs;
+use std::path::Path;
 
 use crate::screens_walk::Walk;
+use crate::whole_house::{ann, fill};
 
 #[test]
 fn every_screen_as_text() {
@@ -21,6 +24,7 @@ fn every_screen_as_text() {
             insta::assert_snapshot!(name.clone(), text);
         });
     }
+    assert_ways(&walk);
     // What is traced by what goes dead has an order of work of its own, wherever the method stands: with its supply out an
     // amplifier lets nothing through.
     let traced: Vec<_> = walk.shown.iter().filter(|(_, text)| text.contains("ook what goes dead:")).collect();
@@ -34,4 +38,26 @@ fn every_screen_as_text() {
     }
     let missing: Vec<_> = guide::screen_names().into_iter().filter(|name| !shown.contains(name)).collect();
     assert!(missing.is_empty(), "no snapshot of {missing:?}");
+}
+
+/// The shells' tests walk the same ways, over a home folder that was filled once: `tests/shells`. `LEGWORK_SHELLS=anew`
+/// writes both anew.
+fn assert_ways(walk: &Walk) {
+    let shells = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/shells");
+    let ways: String = walk.ways.iter().map(|way| format!("{way}\n")).collect();
+    if std::env::var_os("LEGWORK_SHELLS").is_some() {
+        fs::write(shells.join("ways"), &ways).unwrap();
+        let home = shells.join("home");
+        let _ = fs::remove_dir_all(&home);
+        fs::create_dir_all(&home).unwrap();
+        fill(&home);
+        // Whoever opens it is who filled it.
+        fs::write(home.join("device.json"), format!("{{\"author\":\"{}\"}}\n", ann())).unwrap();
+        return;
+    }
+    let known = fs::read_to_string(shells.join("ways")).unwrap();
+    assert_eq!(
+        known, ways,
+        "write them anew: LEGWORK_SHELLS=anew cargo test -p guide --test all every_screen"
+    );
 }

@@ -90,6 +90,10 @@ pub struct Walk {
     pub tried: Option<fn(&mut Self)>,
     /// Every key that stood on some screen.
     pub known: BTreeSet<String>,
+    /// What was done since the list of surveys or the overview, as whoever walks the same way in a shell reads it.
+    way: Vec<String>,
+    /// How each screen is come to, in the order in which they were found: for the tests of shells.
+    pub ways: Vec<String>,
 }
 
 /// What is done from the overview for the screens that no press alone leads to.
@@ -133,7 +137,8 @@ impl Walk {
         guide.wait_for_long_work(Duration::ZERO);
         let language = guide::english(Figures::default());
         let (shown, known) = (BTreeMap::new(), BTreeSet::new());
-        Self { shown, guide, home, folder, language, tried: None, known }
+        let (way, ways) = (Vec::new(), Vec::new());
+        Self { shown, guide, home, folder, language, tried: None, known, way, ways }
     }
 
     /// Every screen there is.
@@ -168,6 +173,7 @@ impl Walk {
         }
         let (text, _) = plain::show(screen, &self.language);
         self.shown.insert(screen.name.clone(), same_each_run(&text, self.home.path()));
+        self.ways.push(format!("{}: {}", screen.name, self.way.join(", ")));
         self.known.extend(screen.keys().into_iter().map(str::to_owned));
         if let Some(tried) = self.tried {
             tried(self);
@@ -176,6 +182,7 @@ impl Walk {
     }
 
     fn act(&mut self, deed: &Deed) {
+        self.way.push(step(&self.guide.screen(), deed));
         self.guide
             .act(deed)
             .unwrap_or_else(|error| panic!("{}: {deed:?}: {error}", self.guide.screen().name));
@@ -201,6 +208,7 @@ impl Walk {
         self.lead_on(|walk| {
             walk.guide.close().unwrap();
             walk.guide.settle_long_work();
+            walk.way = vec!["surveys".into()];
         });
     }
 
@@ -220,6 +228,7 @@ impl Walk {
         for _ in 0..80 {
             let screen = self.guide.screen();
             if screen.name == "overview" {
+                self.way = vec!["overview".into()];
                 return;
             }
             if screen.keys().contains(&"overview") { self.press("overview") } else { self.act(&Deed::Back) }
@@ -321,6 +330,23 @@ fn of_block(block: &Block) -> Vec<String> {
         Block::Part(part) => part.key.iter().cloned().collect(),
         Block::PhotoSlot(slot) => slot.photos.iter().filter_map(|photo| photo.key.clone()).collect(),
         _ => Vec::new(),
+    }
+}
+
+/// A deed as it stands in a way. What is pressed is named by its place among the keys of the screen: ids are others in
+/// every home folder.
+fn step(screen: &Screen, deed: &Deed) -> String {
+    match deed {
+        Deed::Press { key } => {
+            let place = screen.keys().iter().position(|one| one == key);
+            format!("press {}", place.unwrap_or_else(|| panic!("{key} is not on {}", screen.name)))
+        }
+        Deed::Pick { key, picked } => format!("pick {key} {}", picked.join(" ")),
+        Deed::File { file, .. } => {
+            format!("file {}", Path::new(file).file_name().unwrap_or_default().display())
+        }
+        Deed::Back => "back".into(),
+        other => panic!("{other:?} leads to no screen"),
     }
 }
 
