@@ -90,9 +90,9 @@ pub struct Walk {
     pub tried: Option<fn(&mut Self)>,
     /// Every key that stood on some screen.
     pub known: BTreeSet<String>,
-    /// What was done since the list of surveys or the overview, as whoever walks the same way in a shell reads it.
+    /// What was done since the list of surveys or the overview, and what was seen first on the way.
     way: Vec<String>,
-    /// How each screen is come to, in the order in which they were found: for the tests of shells.
+    /// The ways on which every screen is seen, one after the other: for the tests of shells.
     pub ways: Vec<String>,
 }
 
@@ -173,7 +173,7 @@ impl Walk {
         }
         let (text, _) = plain::show(screen, &self.language);
         self.shown.insert(screen.name.clone(), same_each_run(&text, self.home.path()));
-        self.ways.push(format!("{}: {}", screen.name, self.way.join(", ")));
+        self.way.push(format!("see {}", screen.name));
         self.known.extend(screen.keys().into_iter().map(str::to_owned));
         if let Some(tried) = self.tried {
             tried(self);
@@ -208,7 +208,6 @@ impl Walk {
         self.lead_on(|walk| {
             walk.guide.close().unwrap();
             walk.guide.settle_long_work();
-            walk.way = vec!["surveys".into()];
         });
     }
 
@@ -228,7 +227,6 @@ impl Walk {
         for _ in 0..80 {
             let screen = self.guide.screen();
             if screen.name == "overview" {
-                self.way = vec!["overview".into()];
                 return;
             }
             if screen.keys().contains(&"overview") { self.press("overview") } else { self.act(&Deed::Back) }
@@ -242,6 +240,7 @@ impl Walk {
         while let Some(way) = ways.pop_front() {
             start(self);
             let is_open = self.guide.open_folder().is_some();
+            self.way = vec![self.guide.screen().name];
             for key in &way {
                 let (name, had) = (self.guide.screen().name, self.facts());
                 self.press(key);
@@ -252,7 +251,9 @@ impl Walk {
                 );
             }
             let same_side = self.guide.open_folder().is_some() == is_open;
-            self.keep();
+            if self.keep() {
+                self.ways.push(self.way.join(", "));
+            }
             let screen = self.guide.screen();
             let here = (
                 screen.name.clone(),
@@ -270,10 +271,12 @@ impl Walk {
     /// From the overview, one deed after the other; every screen on the way is kept.
     fn inside(&mut self, deeds: &[Do]) {
         self.go_to_overview();
+        self.way = vec!["overview".into()];
         for deed in deeds {
             self.one(*deed);
             self.keep();
         }
+        self.ways.push(self.way.join(", "));
     }
 
     fn one(&mut self, deed: Do) {
@@ -303,7 +306,11 @@ impl Walk {
                 self.act(&Deed::File { key, file });
             }
             Do::Back => self.act(&Deed::Back),
-            Do::Overview => self.go_to_overview(),
+            Do::Overview => {
+                let way = std::mem::take(&mut self.way);
+                self.go_to_overview();
+                self.way = way.into_iter().chain(["overview".into()]).collect();
+            }
         }
     }
 }
