@@ -22,7 +22,7 @@ android {
 
     sourceSets["main"].apply {
         manifest.srcFile("src/main/AndroidManifest.xml")
-        kotlin.srcDirs("src/main/kotlin", "target/core")
+        kotlin.srcDirs("src/main/kotlin", "core/src/main/kotlin")
         res.srcDirs("../look/android", "src/main/res")
         // tools/abis.sh puts the core here, a folder an ABI.
         jniLibs.srcDirs("target/jniLibs")

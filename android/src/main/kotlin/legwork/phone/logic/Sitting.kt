@@ -66,6 +66,10 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
             screen?.let { value?.show(it) }
         }
 
+    /** Long work goes on beside. */
+    @Volatile var works = false
+        private set
+
     /** Nothing is being done: for tests. */
     val isIdle: Boolean get() = waiting.get() == 0
 
@@ -176,7 +180,7 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     private fun shown(next: Screen) {
         place = next.place
         token = door?.token() ?: token
-        val works = door?.work() != null
+        works = door?.work() != null
         val file = asked?.takeIf { it.isFile }
         if (file != null || !works) asked = null
         if (!works) given.onEach { it.delete() }.clear()
@@ -188,6 +192,16 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     }
 
     private fun tell(what: (Shows) -> Unit) = main.execute { shows?.let(what) }
+
+    /** Lets go of the door without a word, as the system does with an app. */
+    fun close() {
+        guide.execute {
+            door?.destroy()
+            door = null
+        }
+        listOf(guide, pictures).forEach { it.shutdown() }
+        guide.awaitTermination(10, java.util.concurrent.TimeUnit.SECONDS)
+    }
 
     private val again = object : DrawAgain {
         override fun drawAgain() = does { shown(it.screen()) }

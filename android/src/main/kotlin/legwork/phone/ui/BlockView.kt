@@ -46,7 +46,7 @@ fun viewOf(tools: Tools, setting: Setting, block: Block): BlockView = when (bloc
     is Block.Writing -> WritingView(tools, block.block)
     is Block.Number -> NumberView(tools, block.block)
     is Block.PhotoSlot -> PhotosView(tools, block.block)
-    is Block.Label -> LabelView(tools, block.block)
+    is Block.Label -> LabelView(tools, setting, block.block)
     is Block.Reading -> ReadingView(tools, block.block)
     is Block.Part -> PartView(tools, block.block)
     is Block.Rows -> RowsView(tools, block.block)
