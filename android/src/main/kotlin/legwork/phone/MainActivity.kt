@@ -95,7 +95,7 @@ class MainActivity : Activity(), Hands, Shows {
         super.onDestroy()
     }
 
-    override fun onNewIntent(intent: Intent) {
+    public override fun onNewIntent(intent: Intent) {
         super.onNewIntent(intent)
         others.given(intent)
     }
@@ -112,7 +112,7 @@ class MainActivity : Activity(), Hands, Shows {
     }
 
     @Deprecated("the platform's own way of being answered")
-    override fun onActivityResult(request: Int, result: Int, data: Intent?) = others.answered(result, data)
+    public override fun onActivityResult(request: Int, result: Int, data: Intent?) = others.answered(result, data)
 
     @Deprecated("the platform's own way back")
     override fun onBackPressed() {

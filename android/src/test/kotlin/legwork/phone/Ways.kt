@@ -4,22 +4,29 @@ import java.io.File
 import legwork.door.Block
 import legwork.door.Deed
 
-/** The ways to every screen of the guide, as the guide's own snapshot test found them. */
+/** The ways on which every screen of the guide is seen, as the guide's own snapshot test found them (tests/shells). */
 class Ways(shells: File = File("../tests/shells")) {
     val home = File(shells, "home")
-    private val ways = File(shells, "ways").readLines().filter { it.isNotBlank() }.map { line ->
-        val (name, steps) = line.split(": ", limit = 2)
-        name to steps.split(", ")
-    }
-    val names: List<String> get() = ways.map { it.first }
+    private val ways = File(shells, "ways").readLines().filter { it.isNotBlank() }.map { it.split(", ") }
 
-    /** Walks through all of them; `seen` is called on each screen. What only shows while something goes on is not waited for. */
-    fun walk(phone: Phone, seen: (String) -> Unit): List<String> {
+    /** The names of all screens; what only shows while something goes on has a test of its own. */
+    val names: List<String> = ways.flatten().filter { it.startsWith(SEE) }.map { it.removePrefix(SEE) } - "long-work"
+
+    /** Walks through all of them; `seen` is called on each screen. Returns what was not come to, and what was there instead. */
+    fun walk(phone: Phone, only: (String) -> Boolean = { true }, seen: (String) -> Unit): List<String> {
         val missed = mutableListOf<String>()
-        for ((name, steps) in ways) {
-            if (steps.first() == "surveys") surveys(phone) else overview(phone)
-            for (step in steps.drop(1)) go(phone, step)
-            if (phone.screen.name == name) seen(name) else missed += "$name (${phone.screen.name})"
+        for (way in ways) {
+            if (way.none { it.startsWith(SEE) && only(it.removePrefix(SEE)) } && way.none { it.startsWith("pick") || it.startsWith("file") }) continue
+            for (step in way) {
+                if (step.startsWith(SEE)) {
+                    val name = step.removePrefix(SEE)
+                    if (name == "long-work" || !only(name)) continue
+                    if (phone.screen.name == name) seen(name) else missed += "$name: ${phone.screen.name} by $way"
+                } else if (!go(phone, step)) {
+                    missed += "$step leads nowhere on ${phone.screen.name} by $way"
+                    break
+                }
+            }
         }
         return missed
     }
@@ -27,40 +34,43 @@ class Ways(shells: File = File("../tests/shells")) {
     private fun surveys(phone: Phone) {
         repeat(80) {
             if (phone.screen.name == "surveys") return
-            if ("out" in keysOf(phone.screen)) phone.act(Deed.Press("out"))
-            else if ("overview" in keysOf(phone.screen)) phone.act(Deed.Press("overview"))
-            else phone.act(Deed.Back)
+            val keys = keysOf(phone.screen)
+            phone.act(if ("out" in keys) Deed.Press("out") else if ("overview" in keys) Deed.Press("overview") else Deed.Back)
         }
         error("no way to the surveys from ${phone.screen.name}")
     }
 
+    /** To the whole job of the survey that has everything. */
     private fun overview(phone: Phone) {
-        if (phone.screen.trail.isEmpty() || phone.screen.name in OUTSIDE) {
+        if (phone.screen.trail.firstOrNull()?.contains("Mill House") != true) {
             surveys(phone)
             phone.act(Deed.Press(phone.row("Mill House").key!!))
         }
         repeat(80) {
             if (phone.screen.name == "overview") return
-            if ("overview" in keysOf(phone.screen)) phone.act(Deed.Press("overview")) else phone.act(Deed.Back)
+            phone.act(if ("overview" in keysOf(phone.screen)) Deed.Press("overview") else Deed.Back)
         }
         error("no way to the whole job from ${phone.screen.name}")
     }
 
-    private fun go(phone: Phone, step: String) {
+    private fun go(phone: Phone, step: String): Boolean {
         val words = step.split(" ")
         when (words[0]) {
-            "press" -> phone.act(Deed.Press(keysOf(phone.screen)[words[1].toInt()]))
+            "surveys" -> surveys(phone)
+            "overview" -> overview(phone)
+            "press" -> phone.act(Deed.Press(keysOf(phone.screen).getOrNull(words[1].toInt()) ?: return false))
             "pick" -> phone.act(Deed.Pick(words[1], words.drop(2)))
             "back" -> phone.act(Deed.Back)
             "file" -> {
-                val key = phone.screen.blocks.firstNotNullOf { block -> (block as? Block.Press)?.block?.takeIf { it.need != null }?.key }
-                phone.act(Deed.File(key, File(phone.app.cacheDir, words[1]).path))
+                val needs = phone.screen.blocks.mapNotNull { (it as? Block.Press)?.block }.firstOrNull { it.need != null } ?: return false
+                phone.act(Deed.File(needs.key, File(phone.app.cacheDir, words[1]).path))
             }
             else -> error(step)
         }
+        return true
     }
 
-    private companion object { val OUTSIDE = setOf("surveys") }
+    private companion object { const val SEE = "see " }
 }
 
 fun Phone.act(deed: Deed) {
