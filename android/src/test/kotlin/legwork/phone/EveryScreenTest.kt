@@ -16,12 +16,15 @@ class EveryScreenTest {
     private fun drawn(folder: String, check: (Phone) -> List<String> = { emptyList() }) {
         val phone = Phone(ways.home)
         val seen = mutableListOf<String>()
+        val page = phone.window.page
+        val sheet = ContactSheet(if (page.width > page.height) 8 else 16, page.width, page.height, 205f / page.width.coerceAtMost(page.height), ways.names.size)
         val missed = ways.walk(phone) { name ->
             seen += name
-            whole(phone, "$folder/whole/$name")
-            shot(phone.window.page, "$folder/$name", 0.5f)
+            whole(phone, "$folder/$name")
+            sheet.put(phone.window.page)
             (layoutFaults(phone.window.page) + check(phone)).forEach { faults += "$name: $it" }
         }
+        sheet.save("contact-$folder")
         File(System.getProperty("pictures.dir")!!, "$folder.txt").writeText((missed + faults).joinToString("\n"))
         assertEquals("not come to", emptyList<String>(), missed)
         assertEquals(ways.names.toSet(), seen.toSet())

@@ -36,6 +36,8 @@ class Phone(home: File? = null, intent: Intent? = null) {
 
     init {
         home?.copyRecursively(app.places.home)
+        // What moves only costs time here; the test of the turned page turns it on again.
+        android.animation.ValueAnimator.setDurationScale(0f)
         controller = Robolectric.buildActivity(MainActivity::class.java, intent).setup()
         settle()
     }
@@ -46,7 +48,7 @@ class Phone(home: File? = null, intent: Intent? = null) {
         do {
             ShadowLooper.idleMainLooper()
             if (sitting.isIdle && (works || !sitting.works)) {
-                ShadowLooper.idleMainLooper(200, TimeUnit.MILLISECONDS)
+                ShadowLooper.idleMainLooper(20, TimeUnit.MILLISECONDS)
                 if (sitting.isIdle && (works || !sitting.works)) return
             }
             Thread.sleep(2)

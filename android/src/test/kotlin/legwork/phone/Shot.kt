@@ -37,8 +37,29 @@ fun whole(phone: Phone, name: String?, scale: Float = 0.5f): Bitmap {
     return if (name == null) bitmap else save(bitmap, name)
 }
 
+/** Windows as small pictures on one sheet, in the order in which they come. */
+class ContactSheet(private val columns: Int, private val wide: Int, private val high: Int, private val scale: Float, count: Int) {
+    private val gap = 8
+    private val sheet = Bitmap.createBitmap(
+        columns * ((wide * scale).toInt() + gap), ((count + columns - 1) / columns) * ((high * scale).toInt() + gap), Bitmap.Config.ARGB_8888,
+    ).apply { eraseColor(android.graphics.Color.rgb(0x80, 0x84, 0x80)) }
+    private var place = 0
+
+    fun put(view: View) {
+        still(view)
+        val canvas = Canvas(sheet)
+        canvas.translate((place % columns * ((wide * scale).toInt() + gap)).toFloat(), (place / columns * ((high * scale).toInt() + gap)).toFloat())
+        canvas.scale(scale, scale)
+        canvas.clipRect(0, 0, view.width, view.height)
+        view.draw(canvas)
+        place++
+    }
+
+    fun save(name: String) = save(sheet, name)
+}
+
 private fun still(view: View) {
-    ShadowLooper.idleMainLooper(400, TimeUnit.MILLISECONDS)
+    ShadowLooper.idleMainLooper(20, TimeUnit.MILLISECONDS)
     view.jumpDrawablesToCurrentState()
     ShadowLooper.idleMainLooper()
 }

@@ -72,7 +72,7 @@ class LabelView(private val tools: Tools, private val setting: Setting, private 
         row.setPadding(pad, paper.px(R.dimen.s2), pad, paper.px(R.dimen.s2))
         row.gravity = android.view.Gravity.CENTER_VERTICAL
         val top = line(tools.context)
-        val words = Flow(tools.context, paper.px(R.dimen.s3))
+        val words = Flow(tools.context, paper.px(R.dimen.s3), apart = true)
         words.addView(paper.text(figure.name, Type.SAYS, if (doubtful) R.color.text else R.color.quiet))
         val says = paper.text(figure.says, Type.TAG)
         if (doubtful) says.paintFlags = says.paintFlags or android.graphics.Paint.UNDERLINE_TEXT_FLAG
@@ -104,7 +104,7 @@ class ReadingView(tools: Tools, block: ReadingBlock) : BlockView() {
         val pad = paper.px(R.dimen.s1)
         setPaddingRelative(bar + paper.px(R.dimen.s3), pad, 0, pad)
         background = StartBar(paper.ink(R.color.measured), bar.toFloat(), this)
-        val row = Flow(tools.context, paper.px(R.dimen.s3))
+        val row = Flow(tools.context, paper.px(R.dimen.s3), apart = true)
         row.addView(paper.text(block.name, Type.TEXT))
         row.addView(paper.text(block.says, Type.TEXT, R.color.measured, weight = 700).apply { fontFeatureSettings = "tnum" })
         below(row)

@@ -5,8 +5,10 @@ import android.view.View
 import android.view.ViewGroup
 import kotlin.math.max
 
-/** Children one after the other, on as many lines as they need. */
-class Flow(context: Context, private val gap: Int, private val middle: Boolean = false) : ViewGroup(context) {
+/** Children one after the other, on as many lines as they need; `apart`: the last of a line stands at its end. */
+class Flow(
+    context: Context, private val gap: Int, private val middle: Boolean = false, private val apart: Boolean = false,
+) : ViewGroup(context) {
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
         val most = MeasureSpec.getSize(widthSpec)
         val wide = if (MeasureSpec.getMode(widthSpec) == MeasureSpec.UNSPECIFIED) Int.MAX_VALUE / 2 else most
@@ -24,6 +26,7 @@ class Flow(context: Context, private val gap: Int, private val middle: Boolean =
         for (line in lines(wide)) {
             var x = if (middle) (wide - line.width) / 2 else 0
             for (child in line.children) {
+                if (apart && line.children.size > 1 && child === line.children.last()) x = wide - child.measuredWidth
                 val at = if (mirrored) wide - x - child.measuredWidth else x
                 val down = y + (line.height - child.measuredHeight) / 2
                 child.layout(at, down, at + child.measuredWidth, down + child.measuredHeight)

@@ -70,7 +70,11 @@ class Paper(val context: Context) {
     }
 
     fun text(words: CharSequence, type: Type, ink: Int = R.color.text, weight: Int? = null): TextView =
-        set(TextView(context), type, ink, weight).apply { text = words }
+        set(TextView(context), type, ink, weight).apply { text = together(words) }
+
+    /** A unit such as “Mb/s” stays on one line: a word joiner behind its stroke (Unicode line breaking, WJ). */
+    private fun together(words: CharSequence): CharSequence =
+        if ('/' in words) UNIT.replace(words, "/\u2060") else words
 
     private fun face(family: Typeface, weight: Int): Typeface = when {
         Build.VERSION.SDK_INT >= 28 -> weighted(family, weight)
@@ -82,6 +86,7 @@ class Paper(val context: Context) {
     private fun weighted(family: Typeface, weight: Int): Typeface = Typeface.create(family, weight, false)
 
     private companion object {
+        val UNIT = Regex("(?<=\\p{L})/(?=\\p{L})")
         const val LEAD_GROWS = 16f / 28f
         const val PRESS_GROWS = 14f / 18f
     }

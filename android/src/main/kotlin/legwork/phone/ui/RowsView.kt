@@ -122,7 +122,7 @@ private class StageView(private val tools: Tools, row: RowEntry, private val fir
         orientation = VERTICAL
         gravity = android.view.Gravity.CENTER_VERTICAL
         setWillNotDraw(false)
-        val words = Flow(context, tools.paper.px(R.dimen.s3))
+        val words = Flow(context, tools.paper.px(R.dimen.s3), apart = true)
         words.addView(tools.paper.text(row.head, Type.ROW))
         if (row.says.isNotEmpty()) words.addView(tools.paper.text(row.says, Type.SAYS, R.color.quiet).apply { fontFeatureSettings = "tnum" })
         val inside = stack(context)
