@@ -15,6 +15,7 @@ mod json_record;
 mod measured;
 mod one_verdict;
 mod photos;
+mod random_sheets;
 mod round_trip;
 mod said;
 mod samples;
