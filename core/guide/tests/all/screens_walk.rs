@@ -13,7 +13,7 @@ use telling::words::{Figures, Language};
 use tempfile::TempDir;
 
 use crate::plain;
-use crate::whole_house::{fill, guide_at};
+use crate::whole_house::{ann, fill, guide_at};
 use crate::{shell, shell_drawn};
 
 /// How far a way from the first screen may be.
@@ -132,6 +132,12 @@ impl Walk {
     pub fn over_everything() -> Self {
         let home = tempfile::tempdir().unwrap();
         let folder = fill(home.path());
+        if let Some(shells) = shells_anew() {
+            copy(home.path(), &shells.join("home"));
+            // Whoever opens it is who filled it.
+            let device = format!("{{\"author\":\"{}\"}}\n", ann());
+            fs::write(shells.join("home/device.json"), device).unwrap();
+        }
         let mut guide = guide_at(home.path());
         // What goes on beside has a screen, too.
         guide.wait_for_long_work(Duration::ZERO);
@@ -182,7 +188,7 @@ impl Walk {
     }
 
     fn act(&mut self, deed: &Deed) {
-        self.way.push(step(&self.guide.screen(), deed));
+        self.way.push(step(deed));
         self.guide
             .act(deed)
             .unwrap_or_else(|error| panic!("{}: {deed:?}: {error}", self.guide.screen().name));
@@ -340,14 +346,36 @@ fn of_block(block: &Block) -> Vec<String> {
     }
 }
 
-/// A deed as it stands in a way. What is pressed is named by its place among the keys of the screen: ids are others in
-/// every home folder.
-fn step(screen: &Screen, deed: &Deed) -> String {
-    match deed {
-        Deed::Press { key } => {
-            let place = screen.keys().iter().position(|one| one == key);
-            format!("press {}", place.unwrap_or_else(|| panic!("{key} is not on {}", screen.name)))
+/// The folder of what the tests of shells walk, if it is to be written anew.
+pub fn shells_anew() -> Option<PathBuf> {
+    std::env::var_os("LEGWORK_SHELLS")?;
+    Some(shells())
+}
+
+/// The folder of what the tests of shells walk.
+pub fn shells() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/shells")
+}
+
+/// Copies a folder with all that is in it, in the place of what was there.
+fn copy(from: &Path, to: &Path) {
+    let _ = fs::remove_dir_all(to);
+    fs::create_dir_all(to).unwrap();
+    for entry in fs::read_dir(from).unwrap() {
+        let entry = entry.unwrap();
+        let there = to.join(entry.file_name());
+        if entry.path().is_dir() {
+            copy(&entry.path(), &there);
+        } else {
+            fs::copy(entry.path(), &there).unwrap();
         }
+    }
+}
+
+/// A deed as it stands in a way.
+fn step(deed: &Deed) -> String {
+    match deed {
+        Deed::Press { key } => format!("press {key}"),
         Deed::Pick { key, picked } => format!("pick {key} {}", picked.join(" ")),
         Deed::File { file, .. } => {
             format!("file {}", Path::new(file).file_name().unwrap_or_default().display())

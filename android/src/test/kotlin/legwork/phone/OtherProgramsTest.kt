@@ -130,7 +130,7 @@ class OtherProgramsTest {
     }
 
     @Test fun howLargeAFileSaysToBeIsNeverAsked() {
-        val folder = File.createTempFile("in", "").apply { delete(); mkdirs() }
+        val folder = File.createTempFile("takenin", "").apply { delete(); mkdirs() }
         val to = File(folder, "file")
         // It says nothing at all, or stops in the middle, or never ends.
         assertEquals(Copied.NOTHING, TakenIn().copy({ ByteArrayInputStream(ByteArray(0)) }, to))

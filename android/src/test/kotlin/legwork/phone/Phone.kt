@@ -77,7 +77,7 @@ class Phone(home: File? = null, intent: Intent? = null) {
 
     /** Touches what answers with this key, wherever it stands on the screen. */
     fun press(key: String) {
-        val id = idOfKey(screen, key) ?: error("$key is not on ${screen.name}: ${keysOf(screen)}")
+        val id = idOfKey(screen, key) ?: error("$key is not on ${screen.name}: ${keysOf(screen)} ${own()}")
         touch(id)
     }
 

@@ -58,7 +58,12 @@ class Ways(shells: File = File("../tests/shells")) {
         when (words[0]) {
             "surveys" -> surveys(phone)
             "overview" -> overview(phone)
-            "press" -> phone.act(Deed.Press(keysOf(phone.screen).getOrNull(words[1].toInt()) ?: return false))
+            "press" -> {
+                val key = step.removePrefix("press ")
+                val keys = keysOf(phone.screen)
+                // What was made on the way has another id each time.
+                phone.act(Deed.Press(keys.find { it == key } ?: keys.find { withoutIds(it) == withoutIds(key) } ?: return false))
+            }
             "pick" -> phone.act(Deed.Pick(words[1], words.drop(2)))
             "back" -> phone.act(Deed.Back)
             "file" -> {
@@ -70,7 +75,11 @@ class Ways(shells: File = File("../tests/shells")) {
         return true
     }
 
-    private companion object { const val SEE = "see " }
+    private companion object {
+        const val SEE = "see "
+        val ID = Regex("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")
+        fun withoutIds(key: String) = ID.replace(key, "*")
+    }
 }
 
 fun Phone.act(deed: Deed) {

@@ -52,6 +52,10 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     private var asked: File? = null
     private val given = mutableListOf<File>()
 
+    private val again = object : DrawAgain {
+        override fun drawAgain() = does { shown(it.screen()) }
+    }
+
     /** Where one is, for after the app's death. */
     @Volatile var token: String? = token
         private set
@@ -201,9 +205,5 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
         }
         listOf(guide, pictures).forEach { it.shutdown() }
         guide.awaitTermination(10, java.util.concurrent.TimeUnit.SECONDS)
-    }
-
-    private val again = object : DrawAgain {
-        override fun drawAgain() = does { shown(it.screen()) }
     }
 }

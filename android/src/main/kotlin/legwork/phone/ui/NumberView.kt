@@ -79,8 +79,10 @@ class NumberView(private val tools: Tools, private var block: NumberBlock) : Blo
 
     override fun change(block: Block): Boolean {
         val next = (block as? Block.Number ?: return false).block
-        if (next.copy(text = "", unit = "") != this.block.copy(text = "", unit = "")) return false
+        // What is read out of it holds the number, too.
+        if (next.copy(text = "", unit = "", aloud = this.block.aloud) != this.block.copy(text = "", unit = "")) return false
         this.block = next
+        field.says(next.aloud)
         if (next.unit != unit && next.text.isNotEmpty()) {
             unit = next.unit
             drawUnits()

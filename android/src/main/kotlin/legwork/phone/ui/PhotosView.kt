@@ -7,6 +7,7 @@ import android.widget.FrameLayout
 import android.widget.FrameLayout.LayoutParams
 import android.widget.ImageView
 import android.widget.LinearLayout
+import legwork.door.AloudRole
 import legwork.door.Block
 import legwork.door.Deed
 import legwork.door.PhotoShown
@@ -75,7 +76,9 @@ class PhotosView(private val tools: Tools, private var block: PhotoSlotBlock) : 
             if (key == null) tools.hands.openPhoto(photo.photo, photo.name) else tools.hands.act(Deed.Press(key))
         }
         tile.setOnLongClickListener { tools.hands.openPhoto(photo.photo, photo.name); true }
-        tile.says(photo.aloud, States(picked = photo.picked))
+        // A photo that only opens large is a press to the platform; a picture to it would answer to no touch.
+        val aloud = if (photo.key == null) photo.aloud.copy(role = AloudRole.LEADS_ON) else photo.aloud
+        tile.says(aloud, States(picked = photo.picked))
         if (photo.key != null) withLarge(tile, photo)
         return tile
     }

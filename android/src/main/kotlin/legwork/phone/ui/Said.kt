@@ -23,8 +23,12 @@ fun View.says(aloud: Aloud, states: States = States()) {
 }
 
 /** All that is said of a thing, in one breath. */
-fun spoken(aloud: Aloud): String =
-    listOf(aloud.label, aloud.value, aloud.hint).filter { it.isNotEmpty() }.joinToString(". ") { it.trimEnd('.') }
+fun spoken(aloud: Aloud): String {
+    val said = listOf(aloud.label, aloud.value, aloud.hint).filter { it.isNotEmpty() }
+    return said.dropLast(1).joinToString("") { if (it.last() in ENDS) "$it " else "$it. " } + said.lastOrNull().orEmpty()
+}
+
+private const val ENDS = ".?!:…"
 
 /** Within a view that is read as one, nothing is read again. */
 fun View.unsaid() {

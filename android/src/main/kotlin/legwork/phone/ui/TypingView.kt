@@ -14,6 +14,9 @@ import legwork.phone.R
 class TypingField(tools: Tools, id: String, type: Type, private val typed: (String) -> Unit) : EditText(tools.context) {
     private var isSetting = false
 
+    /** What stands here, as far as anybody was told: the platform also reports a change where only the keyboard's kind is set. */
+    private var known = ""
+
     init {
         tag = id
         tools.paper.set(this, type)
@@ -28,7 +31,12 @@ class TypingField(tools: Tools, id: String, type: Type, private val typed: (Stri
         addTextChangedListener(object : TextWatcher {
             override fun beforeTextChanged(text: CharSequence?, start: Int, count: Int, after: Int) = Unit
             override fun onTextChanged(text: CharSequence?, start: Int, before: Int, count: Int) = Unit
-            override fun afterTextChanged(text: Editable) { if (!isSetting) typed(text.toString()) }
+            override fun afterTextChanged(text: Editable) {
+                val words = text.toString()
+                if (words == known) return
+                known = words
+                if (!isSetting) typed(words)
+            }
         })
     }
 

@@ -47,8 +47,10 @@ class WritingView(private val tools: Tools, private var block: WritingBlock) : B
 
     override fun change(block: Block): Boolean {
         val next = (block as? Block.Writing ?: return false).block
-        if (next.copy(text = "") != this.block.copy(text = "")) return false
+        // What is read out of it holds the text, too.
+        if (next.copy(text = "", aloud = this.block.aloud) != this.block.copy(text = "")) return false
         this.block = next
+        field.says(next.aloud)
         field.show(next.text)
         return true
     }
