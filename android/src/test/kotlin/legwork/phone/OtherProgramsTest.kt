@@ -153,7 +153,7 @@ class OtherProgramsTest {
         val before = phone.sitting.screen!!.blocks
         phone.given(Intent(Intent.ACTION_VIEW).setData(Uri.parse("content://mail/junk")))
         assertTrue(phone.own(), phone.screen.notices.any { it.role == legwork.door.NoticeRole.PROBLEM } || phone.screen.name != "free-burst")
-        phone.overview()
+        phone.overview("Photos")
         phone.press("free-burst")
         assertEquals(before, phone.screen.blocks)
         // A program that takes back its leave.

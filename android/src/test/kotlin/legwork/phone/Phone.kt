@@ -136,8 +136,11 @@ class Phone(home: File? = null, intent: Intent? = null) {
         settle()
     }
 
-    fun overview() {
+    /** To the whole job; of this survey, where none is open any more. */
+    fun overview(survey: String? = null) {
         repeat(80) {
+            if (screen.name == "overview") return
+            if (screen.name == "surveys" && survey != null) press(row(survey).key!!)
             if (screen.name == "overview") return
             if ("overview" in keysOf(screen)) press("overview") else back()
         }

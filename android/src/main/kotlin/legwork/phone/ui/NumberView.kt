@@ -33,13 +33,16 @@ class NumberView(private val tools: Tools, private var block: NumberBlock) : Blo
     }
 
     init {
-        field.inputType = when (block.kind) {
-            NumberKind.WHOLE -> InputType.TYPE_CLASS_NUMBER
-            // A length is also typed as feet and inches, a decimal sign may be a comma: letters have to be there.
-            NumberKind.DECIMAL -> InputType.TYPE_CLASS_PHONE
-            NumberKind.SIGNED -> InputType.TYPE_CLASS_PHONE
-        }
         field.isSingleLine = true
+        // Only the keyboard: what may stand here the core says. A length is also typed as feet and inches, a rate with its
+        // unit, and a decimal sign may be a comma; the platform's own filter would swallow all three.
+        field.setRawInputType(
+            when (block.kind) {
+                NumberKind.WHOLE -> InputType.TYPE_CLASS_NUMBER
+                NumberKind.DECIMAL -> InputType.TYPE_CLASS_NUMBER or InputType.TYPE_NUMBER_FLAG_DECIMAL
+                NumberKind.SIGNED -> InputType.TYPE_CLASS_NUMBER or InputType.TYPE_NUMBER_FLAG_DECIMAL or InputType.TYPE_NUMBER_FLAG_SIGNED
+            },
+        )
         field.fontFeatureSettings = "tnum"
         field.says(block.aloud)
         field.set(block.text)
