@@ -44,12 +44,14 @@ class Phone(home: File? = null, intent: Intent? = null) {
 
     /** Waits until nothing is being done and nothing is left to draw. */
     fun settle(works: Boolean = false) {
-        val end = System.nanoTime() + TimeUnit.SECONDS.toNanos(120)
+        val end = System.nanoTime() + TimeUnit.SECONDS.toNanos(600)
+        // What is worked out beside a screen that does not show it is not waited for.
+        fun isQuiet() = sitting.isIdle && (works || sitting.screen?.blocks?.none { it is Block.HowFar } ?: true)
         do {
             ShadowLooper.idleMainLooper()
-            if (sitting.isIdle && (works || !sitting.works)) {
+            if (isQuiet()) {
                 ShadowLooper.idleMainLooper(20, TimeUnit.MILLISECONDS)
-                if (sitting.isIdle && (works || !sitting.works)) return
+                if (isQuiet()) return
             }
             Thread.sleep(2)
         } while (System.nanoTime() < end)
