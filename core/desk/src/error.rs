@@ -254,6 +254,8 @@ pub enum Unconfirmed {
     },
     /// Deleting a survey.
     Delete,
+    /// Putting back a file after which more was written.
+    PutBack,
 }
 
 /// Exit code of a command that failed: disk, permission, fault.
@@ -350,6 +352,7 @@ impl DeskError {
             Self::Advice(AdviceError::Stopped) | Self::Facts(FactsError::Stopped) | Self::Stopped => {
                 "stopped"
             }
+            Self::Facts(FactsError::Upheaval { .. }) => "not_confirmed",
             Self::Advice(_) | Self::Facts(_) => "survey",
             Self::PicturesPartly { why, .. } => why.name(),
             Self::NoSuchThing { .. }

@@ -6,11 +6,18 @@ use rusqlite::{Connection, Result, TransactionBehavior};
 pub(super) const APPLICATION_ID: i32 = 0x4C67_776B;
 
 /// The steps from nothing to the newest layout. The first one makes layout 1; each is frozen once released.
-const STEPS: [&str; 3] =
-    [include_str!("schema/v1.sql"), include_str!("schema/v2.sql"), include_str!("schema/v3.sql")];
+const STEPS: [&str; 4] = [
+    include_str!("schema/v1.sql"),
+    include_str!("schema/v2.sql"),
+    include_str!("schema/v3.sql"),
+    include_str!("schema/v4.sql"),
+];
+
+/// The first layout whose rows carry sums.
+pub(super) const WITH_SUMS: u32 = 4;
 
 /// The newest layout, as SQLite's `user_version`.
-pub(super) const NEWEST: u32 = 3;
+pub(super) const NEWEST: u32 = 4;
 
 const _: () = assert!(STEPS.len() == NEWEST as usize);
 
@@ -26,6 +33,13 @@ pub(super) fn bring_up(
     for (step, number) in STEPS.iter().zip(1..).skip_while(|&(_, number)| number <= found) {
         transaction.execute_batch(step)?;
         transaction.pragma_update(None, "user_version", number)?;
+    }
+    if found < WITH_SUMS {
+        super::meta::fill(&transaction)?;
+        super::row::fill_sums(&transaction)?;
+        super::draft::fill_sums(&transaction)?;
+        super::thumbnail::fill_sums(&transaction)?;
+        super::summary::fill_sums(&transaction)?;
     }
     transaction.pragma_update(None, "application_id", APPLICATION_ID)?;
     fill(&transaction)?;

@@ -112,7 +112,12 @@ fn send(session: &mut Session, subject: SubjectId, name: Option<String>) -> Resu
     Ok(())
 }
 
-fn tell(session: &mut Session, done: &Forgotten, told: std::result::Result<usize, FactsError>) -> Result<()> {
+/// What is read anew and told once something was forgotten.
+pub(super) fn tell(
+    session: &mut Session,
+    done: &Forgotten,
+    told: std::result::Result<usize, FactsError>,
+) -> Result<()> {
     let open = session.open_survey()?;
     // What it said may stand among what is remembered of the way here.
     open.last_act = None;
