@@ -9,11 +9,13 @@ mod screens;
 mod sent_work;
 mod standpoint;
 mod suspend;
+mod token;
 
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use facts::fact::AuthorId;
+use facts::home::Home;
 use telling::words::Language;
 use telling::words::error::InWords;
 
@@ -23,7 +25,7 @@ use crate::error::{GuideError, Result};
 use crate::place::{Move, Outside, Place, ResultPlace};
 use crate::question::{next, way_on};
 use crate::screen::WayTaken;
-use crate::session::{Keep, Pending, Session};
+use crate::session::{Device, Keep, Pending, Session};
 
 pub use screens::names as screen_names;
 
@@ -65,6 +67,16 @@ impl Guide {
         guide.be_patient();
         guide.way = way;
         Ok(guide)
+    }
+
+    /// The same for a shell that keeps no author of its own: this device's.
+    ///
+    /// # Errors
+    /// As [`Guide::at`], and if the author is new and cannot be kept.
+    pub fn on_device(home: &Path, language: Language) -> Result<Self> {
+        let folder = Home::at(home)?;
+        let author = Device::at(folder.folder())?.author()?;
+        Self::at(home, author, language)
     }
 
     /// Says how long a deed waits for the long work that it began, before the screen tells how far that is: 40 ms if
@@ -218,6 +230,16 @@ impl Guide {
         self.session.list_if_wanted();
         self.be_patient();
         Ok(())
+    }
+
+    /// Speaks another language from now on, as when the device's own was changed meanwhile.
+    pub fn speak(&mut self, language: Language) {
+        self.session.speak(language);
+    }
+
+    /// The language that it speaks.
+    pub fn language(&self) -> &Language {
+        self.session.language()
     }
 
     fn close_survey(&mut self) -> Result<()> {

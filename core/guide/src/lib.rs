@@ -39,4 +39,4 @@ pub use error::{GuideError, Result, Trouble};
 pub use guide::{Guide, screen_names};
 pub use screen::Screen;
 pub use session::{Device, LongWork, Working};
-pub use words::{english, lengthened, right_to_left};
+pub use words::{english, language_of, lengthened, right_to_left};

@@ -19,20 +19,31 @@ pub fn english(figures: Figures) -> Language {
     Language::english(figures).with(ENGLISH)
 }
 
+/// The language for a tag that a system gives for its user (RFC 5646, such as `en-GB`): numbers and dates as its region
+/// writes them. What has no words yet is said in plain English. `en-XA` and `ar-XB` are the pseudo-languages.
+pub fn language_of(tag: &str, figures: Figures) -> Language {
+    match tag {
+        "en-XA" => lengthened(figures),
+        "ar-XB" => right_to_left(figures),
+        _ if tag == "en" || tag.starts_with("en-") => english_under(tag, figures),
+        _ => english(figures),
+    }
+}
+
 /// English with an accent on every letter and every vowel twice: about 40 % longer, as many languages are. What has no
 /// accent on a screen is not a message; what does not fit would not fit in those languages either.
 pub fn lengthened(figures: Figures) -> Language {
-    pseudo("en-XA", figures).changed_by(lengthen)
+    english_under("en-XA", figures).changed_by(lengthen)
 }
 
 /// English with an accent on every letter, read from right to left. What is drawn from the left all the same shows a
 /// shell that forgot the direction.
 pub fn right_to_left(figures: Figures) -> Language {
-    pseudo("ar-XB", figures).changed_by(turn).reading_right_to_left()
+    english_under("ar-XB", figures).changed_by(turn).reading_right_to_left()
 }
 
-/// English under one of the locales that the Unicode CLDR sets aside for pseudo-languages.
-fn pseudo(locale: &str, figures: Figures) -> Language {
+/// English under another locale: of one of its regions, or one that the Unicode CLDR sets aside for pseudo-languages.
+fn english_under(locale: &str, figures: Figures) -> Language {
     Language::of(&locale.parse().unwrap_or_default(), figures.length_unit).with(ENGLISH)
 }
 

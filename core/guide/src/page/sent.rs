@@ -49,18 +49,7 @@ fn here(session: &Session) -> Option<&Entry> {
 
 pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
     match done {
-        Done::File(Key::File(FileAsked::ToRead), file) => {
-            session.looked = None;
-            let file = PathBuf::from(file);
-            session.send(WorkKind::Look, move |work| {
-                let looked = Looked::into(&file, work)?;
-                Ok(After::new(move |session| {
-                    session.looked = Some(looked.clone());
-                    Ok(Move::Stay)
-                }))
-            });
-            Ok(Move::Stay)
-        }
+        Done::File(Key::File(FileAsked::ToRead), file) => Ok(look_into(session, PathBuf::from(file))),
         Done::Press(key) => match key {
             Key::TakeIt => take_in(session),
             Key::There => Ok(there(session)),
@@ -73,6 +62,19 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
         },
         _ => Ok(Move::Stay),
     }
+}
+
+/// Sends the long work that looks into a file.
+pub(crate) fn look_into(session: &mut Session, file: PathBuf) -> Move {
+    session.looked = None;
+    session.send(WorkKind::Look, move |work| {
+        let looked = Looked::into(&file, work)?;
+        Ok(After::new(move |session| {
+            session.looked = Some(looked.clone());
+            Ok(Move::Stay)
+        }))
+    });
+    Move::Stay
 }
 
 /// Sends the long work that takes the file in that was looked into.

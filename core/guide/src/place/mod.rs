@@ -48,7 +48,8 @@ pub(crate) enum Place {
 }
 
 /// A screen outside any survey.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub(crate) enum Outside {
     /// The surveys of this device.
     #[default]
@@ -91,6 +92,19 @@ impl Outside {
                 Self::Survey(folder.clone())
             }
         }
+    }
+}
+
+impl Outside {
+    /// The same screen about a survey whose folder is told in another way; `None` where it cannot be.
+    pub(crate) fn with_folder(self, tell: impl FnOnce(&Path) -> Option<PathBuf>) -> Option<Self> {
+        Some(match self {
+            Self::Survey(folder) => Self::Survey(tell(&folder)?),
+            Self::Rename(folder) => Self::Rename(tell(&folder)?),
+            Self::Copy(folder) => Self::Copy(tell(&folder)?),
+            Self::Mend { folder, found_damaged } => Self::Mend { folder: tell(&folder)?, found_damaged },
+            other => other,
+        })
     }
 }
 

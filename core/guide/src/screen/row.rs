@@ -4,7 +4,7 @@ use coax::Span;
 use phrase::Phrase;
 use telling::figure::{Figure, RoomBar, room_bar};
 
-use super::{Aloud, Severity};
+use super::{Aloud, FigureDrawn, Severity};
 
 /// A sign beside a row. It never stands alone: the same is said in words.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -58,6 +58,11 @@ impl RowBar {
         let (wish, measured, capped, after) = (self.wish, self.measured, self.capped, self.after);
         let said = Phrase::new("text-said").text("text", &self.words);
         room_bar(&RoomBar { range, wish, measured, capped, after }, self.scale_end, said.clone(), said)
+    }
+
+    /// The same as marks, for a shell that draws them on its canvas.
+    pub fn drawn(&self) -> FigureDrawn {
+        FigureDrawn::of(&self.figure(), "bar", |_| None)
     }
 }
 

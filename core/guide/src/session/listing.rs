@@ -7,6 +7,7 @@ use facts::home::{Entry, Home};
 use super::Session;
 use super::long_work::LongWork;
 use super::sent_work::{After, WorkKind};
+use crate::error::Result;
 use crate::place::{Move, Outside};
 
 /// The surveys of this device.
@@ -21,7 +22,7 @@ pub(crate) struct Listing {
 }
 
 impl Listing {
-    fn of(home: &Home, work: &LongWork) -> crate::error::Result<Self> {
+    fn of(home: &Home, work: &LongWork) -> Result<Self> {
         let (surveys, set_aside) = (home.folders()?, home.folders_set_aside()?);
         let of = (surveys.len() + set_aside.len()).max(1) as f64;
         let mut looked_at = 0;
@@ -57,12 +58,17 @@ impl Session {
 
     /// Sends the long work that looks at every survey. One that was stopped gives what it found.
     pub(crate) fn list(&mut self) {
+        self.list_and(|_| Ok(Move::Stay));
+    }
+
+    /// The same; `then` is done once they are listed.
+    pub(crate) fn list_and(&mut self, then: impl FnOnce(&mut Self) -> Result<Move> + Send + 'static) {
         let home = self.home().clone();
         self.send(WorkKind::List, move |work| {
             let listing = Listing::of(&home, work)?;
             Ok(After::new(move |session| {
                 session.listing = listing;
-                Ok(Move::Stay)
+                then(session)
             }))
         });
     }

@@ -58,7 +58,7 @@ impl LongWork {
     }
 
     /// Waits until it is over, but no longer than that; returns whether it is.
-    pub(crate) fn wait_at_most(&self, longest: Duration) -> bool {
+    pub fn wait_at_most(&self, longest: Duration) -> bool {
         let over = self.shared.over.lock().unwrap_or_else(PoisonError::into_inner);
         let waited = self.shared.is_over.wait_timeout_while(over, longest, |over| !*over);
         *waited.unwrap_or_else(PoisonError::into_inner).0

@@ -206,6 +206,12 @@ impl Session {
         self.notices.tell(NoticeRole::Done, done);
     }
 
+    /// Speaks another language from now on. What was settled for this device still wins.
+    pub(crate) fn speak(&mut self, language: Language) {
+        self.language = Arc::new(language);
+        self.speak_as_settled();
+    }
+
     pub(crate) fn author(&self) -> AuthorId {
         self.author
     }

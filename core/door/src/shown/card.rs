@@ -1,0 +1,119 @@
+//! Blocks about one thing of the house.
+
+use guide::screen::{
+    Aloud, LabelBlock, LabelFigure, Need, PartBlock, PhotoShown, PhotoSlotBlock, ReadingBlock,
+};
+
+/// A photo that is there.
+#[uniffi::remote(Record)]
+pub struct PhotoShown {
+    /// Its id on the screen.
+    pub id: String,
+    /// What a screen reader says of it.
+    pub aloud: Aloud,
+    /// Which photo: `Guide::small_photo` and
+    /// `Guide::whole_photo` give its files.
+    pub photo: String,
+    /// What it is, for those who do not see it.
+    pub name: String,
+    /// Its key if a touch leads on, or picks it.
+    pub key: Option<String>,
+    /// Whether it is picked; `None` where photos are not picked.
+    pub picked: Option<bool>,
+}
+
+/// A place for photos.
+#[uniffi::remote(Record)]
+pub struct PhotoSlotBlock {
+    /// Its id on the screen.
+    pub id: String,
+    /// What a screen reader says of it.
+    pub aloud: Aloud,
+    /// The key by which a new photo is given.
+    pub key: String,
+    /// What is to be photographed.
+    pub name: String,
+    /// The photos that are there.
+    pub photos: Vec<PhotoShown>,
+    /// Whether one photo follows another until somebody says that it is enough.
+    pub burst: bool,
+    /// What it needs: a photo.
+    pub need: Need,
+    /// The key by which print recognised in a new photo is offered (`Deed::Print`); `None` where
+    /// print is of no use.
+    pub print_key: Option<String>,
+}
+
+/// One figure read off a label, or recognised in its photo.
+#[uniffi::remote(Record)]
+pub struct LabelFigure {
+    /// Its id on the screen.
+    pub id: String,
+    /// What a screen reader says of it.
+    pub aloud: Aloud,
+    /// The key by which it is corrected or, where it waits for that, taken.
+    pub key: Option<String>,
+    /// What it is: "loss to each leg".
+    pub name: String,
+    /// What it says, with its unit.
+    pub says: String,
+    /// Whether it counts already; recognised figures wait for a touch.
+    pub taken: bool,
+    /// Whether it stands open to be corrected.
+    pub picked: bool,
+    /// What is doubtful about it; may be empty.
+    pub doubt: String,
+}
+
+/// A label's photo beside its text and the figures in it.
+#[uniffi::remote(Record)]
+pub struct LabelBlock {
+    /// Its id on the screen.
+    pub id: String,
+    /// What a screen reader says of it.
+    pub aloud: Aloud,
+    /// What it is.
+    pub name: String,
+    /// The id of the label's photo, if there is one.
+    pub photo: Option<String>,
+    /// The text as it stands.
+    pub text: String,
+    /// The figures in it, number by number.
+    pub figures: Vec<LabelFigure>,
+    /// What is doubtful about the whole; may be empty.
+    pub doubts: Vec<String>,
+}
+
+/// Something measured.
+#[uniffi::remote(Record)]
+pub struct ReadingBlock {
+    /// Its id on the screen.
+    pub id: String,
+    /// What a screen reader says of it.
+    pub aloud: Aloud,
+    /// What was measured, and where.
+    pub name: String,
+    /// What it said, with its unit.
+    pub says: String,
+    /// How, when and by whom; may be empty.
+    pub remark: String,
+}
+
+/// One part.
+#[uniffi::remote(Record)]
+pub struct PartBlock {
+    /// Its id on the screen.
+    pub id: String,
+    /// What a screen reader says of it.
+    pub aloud: Aloud,
+    /// Its key if a touch leads on.
+    pub key: Option<String>,
+    /// Its tag; may be empty.
+    pub tag: String,
+    /// What it is.
+    pub name: String,
+    /// What is known of it, a line each.
+    pub lines: Vec<String>,
+    /// The id of a photo of it, if there is one.
+    pub photo: Option<String>,
+}
