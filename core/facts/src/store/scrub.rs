@@ -120,10 +120,17 @@ impl Store {
 
 /// Photos that no fact names.
 fn unnamed(photos: &Path, ledger: &Ledger) -> Vec<PathBuf> {
-    let named = photos_named(ledger);
     let files = fs::read_dir(photos).into_iter().flatten().flatten();
-    let is_unnamed = |name: &str| PhotoImage::is_file_name(name) && !named.contains(name);
-    files.filter(|file| file.file_name().to_str().is_some_and(is_unnamed)).map(|file| file.path()).collect()
+    let is_photo = |file: &fs::DirEntry| file.file_name().to_str().is_some_and(PhotoImage::is_file_name);
+    let there: Vec<PathBuf> = files.filter(is_photo).map(|file| file.path()).collect();
+    if there.is_empty() {
+        return there;
+    }
+    let named = photos_named(ledger);
+    let is_named = |path: &PathBuf| {
+        path.file_name().and_then(|name| name.to_str()).is_some_and(|name| named.contains(name))
+    };
+    there.into_iter().filter(|path| !is_named(path)).collect()
 }
 
 fn has_damaged_copy(folder: &Path) -> io::Result<bool> {

@@ -100,6 +100,12 @@ impl OpenSurvey {
         Ok(())
     }
 
+    /// Drops what was worked out and looked up before something was forgotten: it may stand in there.
+    pub(crate) fn drop_what_followed(&mut self, home: &Home) {
+        self.results = Results::default();
+        self.seen = LabelsSeen::on(home);
+    }
+
     /// Reads the records anew if others wrote meanwhile: another program, or long work.
     pub(crate) fn refresh(&mut self) -> Result<()> {
         if self.store.refresh()? { self.read() } else { Ok(()) }
