@@ -450,6 +450,7 @@ fn level_cases() -> Vec<Case> {
                 modem.modem = Some(ModemBands { generation: None, upstream_top_mhz: Some(sends) });
             })
     };
+    let behind = |kind| with_tv().part("H1", kind).from("S1", 3).at("O3").from("H1", 1);
     let amplified_to = |ends: f64, top: f64| {
         good_house()
             .amplifier("A1", 1)
@@ -517,6 +518,12 @@ fn level_cases() -> Vec<Case> {
             LevelWorkedOutOutside,
             seen_with(with_tv().at("E1").level(603.0, -8.0), Span::exact(900.0)),
             seen_with(with_tv().at("E1").level(603.0, 13.5), Span::exact(900.0)),
+        ),
+        // Such a filter passes what a dish sends, and stops TV.
+        case(
+            ServiceDoesNotArrive,
+            seen_with(behind(PartKind::HighPassFilter), Span::exact(900.0)),
+            seen_with(behind(PartKind::Barrel), Span::exact(900.0)),
         ),
         // Splits of 42 and 85 MHz.
         case(AmplifierReturnNarrow, returning(42.0, 85.0), returning(85.0, 85.0)),

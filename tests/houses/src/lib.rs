@@ -20,9 +20,11 @@
     reason = "a house of the tests that does not come about fails the test"
 )]
 
+pub mod as_sheet;
 pub mod change_cases;
 pub mod drawn;
 pub mod finding_cases;
+pub mod random;
 pub mod refusal_cases;
 
 use std::sync::Arc;

@@ -46,6 +46,10 @@ fn house(entry: EntryKind) -> House {
         .plugged(&[Plugged::Tv])
 }
 
+fn received(entry: EntryKind) -> House {
+    house(entry).at("O3").plugged(&[Plugged::SatelliteReceiver])
+}
+
 fn amplified(gain: f64, return_gain: f64) -> House {
     house(EntryKind::Cable)
         .amplifier("A1", 1)
@@ -75,6 +79,9 @@ const SWAP: Change = |survey| ChangeKind::SwapSplitter { splitter: part_id(surve
 const CAP: Change = |survey| ChangeKind::Cap { part: part_id(survey, "S1"), port: 3 };
 const RENEW: Change = |survey| ChangeKind::RenewConnectors { to: part_id(survey, "S1") };
 const REPLACE: Change = |survey| ChangeKind::ReplaceRun { to: part_id(survey, "O2") };
+const SWAP_SPLITTER: Change = |survey| ChangeKind::SwapSplitter { splitter: part_id(survey, "S1"), legs: 3 };
+const MOVE_BRIDGE: Change =
+    |survey| ChangeKind::MoveBridge { from: part_id(survey, "O1"), to: part_id(survey, "O3") };
 
 /// One case for each reason.
 pub fn cases() -> Vec<Case> {
@@ -181,5 +188,8 @@ pub fn cases() -> Vec<Case> {
         ),
         case("street-side", RENEW, renewed(EntryKind::Cable), renewed(EntryKind::Antenna)),
         case("not-yours", REPLACE, cable().rented(), cable()),
+        case("narrows-satellite", SWAP_SPLITTER, received(EntryKind::Satellite), house(EntryKind::Satellite)),
+        // The den hangs on a tree of its own: from there no cable leads to the office.
+        case("cuts-network", MOVE_BRIDGE, cable().at("O3").fed_by_nothing(), cable()),
     ]
 }

@@ -19,7 +19,7 @@ fn entry_filters<'a>(inspection: &'a Inspection<'_>) -> impl Iterator<Item = &'a
 
 /// Filters that do not stop the band, do it weakly, or whose label says nothing of it.
 pub(super) fn stop_band(inspection: &Inspection<'_>) -> Vec<Finding> {
-    let mut found = Vec::new();
+    let (mut found, with_nodes) = (Vec::new(), inspection.heads_with_nodes());
     for filter in entry_filters(inspection) {
         let finding = |kind| {
             Finding::new(kind, vec![Place::Part(filter.id)]).phrase("filter", inspection.name(filter.id))
@@ -30,9 +30,10 @@ pub(super) fn stop_band(inspection: &Inspection<'_>) -> Vec<Finding> {
                 let decided = entry_filter(inspection.survey, head);
                 let told = finding(FindingKind::FilterNotForBand)
                     .with("band", Arg::Band(EXTENDED_D.low_mhz, EXTENDED_D.high_mhz));
-                // Where none belongs, or another does the work, it need not stop the band.
+                // Where no adapter hangs, none belongs, or another does the work, it need not stop the band.
                 let swap = ChangeKind::SwapEntryFilter { filter: filter.id };
-                if matches!(decided, EntryFilter::Wanted { change, .. } if change == swap) {
+                let to_be_swapped = matches!(decided, EntryFilter::Wanted { change, .. } if change == swap);
+                if to_be_swapped && with_nodes.contains(&head) {
                     found.push(as_decided(inspection, told, decided));
                 }
             }

@@ -175,6 +175,8 @@ kinds! {
     ModemSendsHigh = "modem-sends-high", Costly, Published, LOOK;
     /// A level that nobody measured there comes out outside what the device needs.
     LevelWorkedOutOutside = "level-worked-out-outside", Costly, Survey, LOOK;
+    /// A frequency that a service uses is lost on the way.
+    ServiceDoesNotArrive = "service-does-not-arrive", Costly, Survey, LOOK;
     /// A room measured slower than expected.
     MeasuredBelowForecast = "measured-below-forecast", Costly, Survey, LOOK;
     /// A path measured with more loss than expected.

@@ -1,12 +1,13 @@
-//! Levels that nobody measured, worked out from what was measured elsewhere, against what the devices need.
+//! Levels that nobody measured, worked out from what was measured elsewhere, against what the devices need; and what of a
+//! service gets lost on the way.
 
 use house::naming;
 use phrase::Arg;
 
 use super::inspection::Inspection;
 use super::levels::needs;
-use super::{Finding, FindingKind, Place};
-use crate::level::{self, DownLevel, Fit, OutletLevels, Window, levels};
+use super::{Finding, FindingKind, Place, amplifiers, filters};
+use crate::level::{self, Broken, DownLevel, Fit, OutletLevels, Window, levels};
 
 /// Levels worked out as outside their window, the one furthest outside for each service at each outlet. Where one measured
 /// there is outside, that is told instead.
@@ -17,7 +18,55 @@ pub(super) fn outside(inspection: &Inspection<'_>) -> Vec<Finding> {
     }
     // What the physics refuses is told by the forecast of the same house.
     let Ok(levels) = levels(inspection.survey, &level::Options::default()) else { return Vec::new() };
-    levels.outlets.iter().filter_map(|found| at_outlet(inspection, found)).collect()
+    let reasons = Reasons::of(inspection);
+    let lost = levels.outlets.iter().filter_map(|found| {
+        let broken = found.broken.filter(|broken| broken.fit() == Fit::Outside)?;
+        (!reasons.tell_of(inspection, found, &broken)).then(|| does_not_arrive(inspection, found, &broken))
+    });
+    levels.outlets.iter().filter_map(|found| at_outlet(inspection, found)).chain(lost).collect()
+}
+
+fn does_not_arrive(inspection: &Inspection<'_>, found: &OutletLevels, broken: &Broken) -> Finding {
+    Finding::new(FindingKind::ServiceDoesNotArrive, vec![Place::Part(found.outlet), Place::Part(found.entry)])
+        .text("way", if broken.back { "back" } else { "here" })
+        .phrase("outlet", inspection.name(found.outlet))
+        .phrase("service", naming::service(found.service))
+        .with("loss", Arg::Loss(broken.loss_db))
+        .with("frequency", Arg::Frequency(broken.mhz))
+}
+
+/// What is told of a part that ends before a service does: where one of these stands on the way, it tells of the break.
+struct Reasons {
+    down: Vec<Finding>,
+    back: Vec<Finding>,
+}
+
+impl Reasons {
+    fn of(inspection: &Inspection<'_>) -> Self {
+        let mut down = amplifiers::forward_band(inspection);
+        down.extend(filters::passed_services(inspection));
+        down.extend(filters::satellite_line(inspection));
+        Self { down, back: amplifiers::return_band(inspection) }
+    }
+
+    fn tell_of(&self, inspection: &Inspection<'_>, found: &OutletLevels, broken: &Broken) -> bool {
+        let way = inspection.survey.wiring.way_up(found.outlet);
+        let reasons = if broken.back { &self.back } else { &self.down };
+        reasons.iter().any(|reason| {
+            let on_way =
+                reason.at.first().and_then(|place| place.part()).is_some_and(|part| way.contains(&part));
+            let of_another = match reason.at.get(1) {
+                Some(Place::Part(outlet)) => !broken.back && *outlet != found.outlet,
+                Some(Place::Service(service)) => inspection
+                    .survey
+                    .services
+                    .get(service)
+                    .is_some_and(|service| service.kind != found.service),
+                _ => false,
+            };
+            on_way && !of_another
+        })
+    }
 }
 
 fn at_outlet(inspection: &Inspection<'_>, found: &OutletLevels) -> Option<Finding> {

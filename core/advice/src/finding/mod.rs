@@ -4,7 +4,7 @@
 //! assertion. This folder does not change anything (work list) and does not show anything (report, screens).
 //!
 //! To add a finding: one line in the table of `kind.rs`; one detector, a function from `Inspection` to findings, in
-//! the file of its theme or in a file of its own, listed in `DETECTORS`; one message `finding-<id>` with `.why`,
+//! the file of its theme or in a file of its own, listed in `DETECTORS` (or `SOLVING_DETECTORS`); one message `finding-<id>` with `.why`,
 //! `.do` and `.source` in telling's `findings.ftl`; and in `tests/houses/src/finding_cases.rs` one house where it appears
 //! and one where it must not. The tests name every kind that lacks one of these.
 
@@ -86,17 +86,19 @@ const DETECTORS: &[Detector] = &[
     levels::measured,
     measured_parts::not_used,
     levels::modem_sends,
-    levels_worked_out::outside,
-    levels::against_wiring,
     clean::ratios,
     outlet_test::against_forecast,
     outlet_test::by_itself,
     adapters::number,
-    adapters::versions,
     adapters::ports,
     forecasts::no_channel,
     forecasts::wishes,
 ];
+
+/// Detectors that solve circuits for what they find, none of which is grave: whoever asks again and again what is grave does
+/// without them.
+const SOLVING_DETECTORS: &[Detector] =
+    &[levels_worked_out::outside, levels::against_wiring, adapters::versions];
 
 /// Something wrong or at risk, or not yet known.
 ///
@@ -195,9 +197,12 @@ const OTHERS: &str = "others";
 /// All findings on a house: most serious first, then by kind, then by tag. A forecast adds what follows from it.
 pub fn findings(survey: &Survey, forecast: Option<&Forecast>) -> Vec<Finding> {
     let inspection = Inspection::new(survey, forecast);
+    let solved: Vec<_> = SOLVING_DETECTORS.iter().flat_map(|detector| detector(&inspection)).collect();
+    debug_assert!(solved.iter().all(|finding| finding.weight() != Weight::Grave), "see SOLVING_DETECTORS");
     let mut found: Vec<_> = DETECTORS
         .iter()
         .flat_map(|detector| detector(&inspection))
+        .chain(solved)
         .map(|finding| finding.beside_other_homes(survey))
         .collect();
     found.sort_by_cached_key(|finding| {
@@ -205,4 +210,11 @@ pub fn findings(survey: &Survey, forecast: Option<&Forecast>) -> Vec<Finding> {
         (finding.weight(), finding.kind, tag, finding.at.clone())
     });
     found
+}
+
+/// What is grave in a house as its records alone say, in no order.
+pub(crate) fn grave_findings(survey: &Survey) -> impl Iterator<Item = Finding> {
+    let inspection = Inspection::new(survey, None);
+    let found: Vec<_> = DETECTORS.iter().flat_map(|detector| detector(&inspection)).collect();
+    found.into_iter().filter(|finding| finding.weight() == Weight::Grave)
 }

@@ -2,7 +2,7 @@
 
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::{Part, PartKind, Survey};
+use house::record::{Part, PartKind, ServiceKind, Survey};
 use phrase::{Arg, Phrase};
 
 use super::change::OutletChange;
@@ -25,12 +25,14 @@ pub struct Broken {
     pub amplifier: Option<SubjectId>,
     /// Whether its label says so; else it is only taken to end there, as most do.
     pub stated: bool,
+    /// Whether the service is known to use the frequency; else nobody said how far it reaches, and it may end below.
+    pub reach_stated: bool,
 }
 
 impl Broken {
     /// How this counts among what is known of a service at an outlet.
-    pub(super) fn fit(&self) -> Fit {
-        if self.stated { Fit::Outside } else { Fit::Marginal }
+    pub(crate) fn fit(&self) -> Fit {
+        if self.stated && self.reach_stated { Fit::Outside } else { Fit::Marginal }
     }
 
     /// The same after work that brings this change; `None` where that mends it.
@@ -43,9 +45,10 @@ impl Broken {
     /// It in words.
     pub(super) fn phrase(&self, survey: &Survey) -> Phrase {
         let id = match (self.amplifier, self.stated) {
+            (Some(_), false) => "levels-broken-perhaps",
+            _ if !self.reach_stated => "levels-broken-if-used",
             (None, _) => "levels-broken",
             (Some(_), true) => "levels-broken-by",
-            (Some(_), false) => "levels-broken-perhaps",
         };
         let phrase = Phrase::new(id)
             .text("way", if self.back { "back" } else { "here" })
@@ -71,10 +74,22 @@ pub(super) fn broken(survey: &Survey, served: &Served, gains: &Gains) -> Option<
             loss_db: -gain,
             amplifier: reason.map(|(amplifier, _)| amplifier),
             stated: reason.is_none_or(|(_, stated)| stated),
+            reach_stated: is_known_to_use(survey, served, back, mhz),
         })
     };
-    let order = |a: &Broken, b: &Broken| a.stated.cmp(&b.stated).then(a.loss_db.total_cmp(&b.loss_db));
+    let order = |a: &Broken, b: &Broken| a.fit().cmp(&b.fit()).then(a.loss_db.total_cmp(&b.loss_db));
     down.chain(up).filter_map(at).max_by(order)
+}
+
+/// Whether a service is known to use a frequency: its upper end only where somebody said how far it reaches, or where that
+/// is the same everywhere.
+fn is_known_to_use(survey: &Survey, served: &Served, back: bool, mhz: f64) -> bool {
+    let top = if back { served.up_mhz.map(|up| up[1]) } else { Some(served.down_mhz[2]) };
+    let below_top = top.is_none_or(|top| mhz < top);
+    let mut services = survey.services_of(served.service);
+    below_top
+        || served.service == ServiceKind::SatelliteTv
+        || services.any(|service| if back { service.upstream_top_mhz() } else { service.top_mhz }.is_some())
 }
 
 /// An amplifier on the way whose band ends before this frequency, by its label or as it is taken to, and whether by its

@@ -9,6 +9,7 @@ use house::record::{ChangeKind, OutletCheck, PartKind, Survey};
 use phrase::Phrase;
 
 use super::order::WorkList;
+use crate::entry_filter::other_home_at;
 use crate::forecast::{CostAt, Forecast, nodes_of};
 use crate::suspect::{Suspect, Suspects};
 use crate::verdict::{Fault, RoomVerdict};
@@ -46,16 +47,22 @@ impl FailedRoom {
     }
 }
 
-/// The rooms whose tests failed, what is graver first, else in the forecast's order; nothing comes next for them yet.
+/// The rooms whose tests failed, what is graver first, else in the forecast's order; the bridge too where its own adapter
+/// hears no other, or not always. Nothing comes next for them yet.
 pub(super) fn failed(survey: &Survey, forecast: &Forecast) -> Vec<FailedRoom> {
     let rooms = forecast.rooms.iter().map(|room| room.outlet);
-    let of_forecast: BTreeSet<_> = rooms.clone().chain(forecast.bridge).collect();
+    let of_forecast: BTreeSet<_> = rooms.clone().collect();
     let others = survey.parts.values().filter(|part| part.kind == PartKind::Outlet).map(|part| part.id);
     let all = rooms.chain(others.filter(|outlet| !of_forecast.contains(outlet)));
     let suspects = Suspects::of(survey, forecast);
+    // What else is measured at the bridge is no test of a room.
+    let counts = |verdict: &RoomVerdict<'_>| {
+        let of_link = |fault: &Fault| matches!(fault, Fault::NoLink | Fault::ComesAndGoes);
+        Some(verdict.outlet) != forecast.bridge || verdict.faults.iter().any(of_link)
+    };
     let mut failed: Vec<_> = all
         .map(|outlet| RoomVerdict::at(survey, outlet, Some(forecast)))
-        .filter(RoomVerdict::has_failed)
+        .filter(|verdict| verdict.has_failed() && counts(verdict))
         .map(|verdict| FailedRoom {
             outlet: verdict.outlet,
             suspect: (!verdict.faults.is_empty())
@@ -94,7 +101,8 @@ pub(super) fn checks(
             if taken == AT_ONCE {
                 break;
             }
-            if is_tried(survey, check) {
+            // Nobody's hands go to what other people get their signal through.
+            if is_tried(survey, check) || other_home_at(survey, check).is_some() {
                 continue;
             }
             taken += 1;

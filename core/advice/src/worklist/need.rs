@@ -12,6 +12,13 @@ pub(super) fn gives_a_link(before: &Forecast, after: &Forecast) -> bool {
     after.rooms.iter().any(|room| has(after, room.outlet) && !has(before, room.outlet))
 }
 
+/// The outlet of a room that has the network, by the coax or because the bridge stands there, and has none afterwards.
+pub(super) fn loses_the_network(before: &Forecast, after: &Forecast) -> Option<SubjectId> {
+    let has = |outlet| before.path(outlet).is_some() || before.bridge == Some(outlet);
+    let mut rooms = after.rooms.iter().map(|room| room.outlet);
+    rooms.find(|outlet| has(*outlet) && after.path(*outlet).is_none())
+}
+
 /// Whether a change brings no rate that is there nine times in ten, and neither quiet nor privacy. Sharing an outlet is what
 /// the rate of its room takes, or, at the bridge, that of every room.
 pub(super) fn gains_nothing(change: ChangeKind, before: &Forecast, after: &Forecast) -> bool {

@@ -13,7 +13,7 @@ use super::checks::{self, FailedRoom};
 use super::effect::applied;
 use super::effort::{Effort, effort};
 use super::gain::{Gain, gains};
-use super::need::{gains_nothing, gives_a_link};
+use super::need::{gains_nothing, gives_a_link, loses_the_network};
 use super::propose::proposals;
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
 use super::refusal::{Refusal, own_refusal, refusal};
@@ -215,6 +215,10 @@ pub fn worklist_watched(
             let then = forecast(&after, &options.screening)?;
             if let Some(against) = others.level_refusal(change, gives_a_link(&screened, &then)) {
                 refused.entry(change).or_insert(against);
+                continue;
+            }
+            if let Some(outlet) = loses_the_network(&screened, &then) {
+                refused.entry(change).or_insert(Refusal::CutsNetwork { outlet });
                 continue;
             }
             let worth = Worth::of((&house, &screened), (&after, &then));

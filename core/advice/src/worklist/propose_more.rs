@@ -28,7 +28,7 @@ pub(super) fn proposals(survey: &Survey, nodes: &[Node]) -> Vec<ChangeKind> {
             found.extend(own_line(survey, outlet, head).filter(|_| is_modem(outlet) && !has_node));
         }
         if !has_node {
-            found.extend(bridge_to(survey, bridge, outlet));
+            found.extend(bridge_to(survey, nodes, bridge, outlet));
         }
     }
     found.extend(newer_adapters(survey));
@@ -94,12 +94,19 @@ fn own_line(survey: &Survey, outlet: &Part, head: SubjectId) -> Option<ChangeKin
     (entry && first == split && is_split && others).then_some(ChangeKind::ModemOwnLine { outlet: outlet.id })
 }
 
-/// The bridge goes where the router can be: in its room, or beside the modem or fibre box.
-fn bridge_to(survey: &Survey, bridge: &Node, outlet: &Part) -> Option<ChangeKind> {
+/// The bridge goes where the router can be: in its room, or beside the modem or fibre box; not to a tree that another bridge
+/// joins to the router already.
+fn bridge_to(survey: &Survey, nodes: &[Node], bridge: &Node, outlet: &Part) -> Option<ChangeKind> {
     let from = survey.parts.get(&bridge.outlet).filter(|part| part.adapter.is_some())?;
     let same_room = from.room.is_some() && from.room == outlet.room;
     let router_may_stand = has(outlet, &[Plugged::Modem, Plugged::FibreBox]);
-    (same_room || router_may_stand).then_some(ChangeKind::MoveBridge { from: from.id, to: outlet.id })
+    let tree = survey.wiring.head_of(outlet.id);
+    let joins =
+        |node: &Node| node.bridge && node.outlet != from.id && survey.wiring.head_of(node.outlet) == tree;
+    // A gateway is a bridge by itself: with the adapter gone from beside it there would be two.
+    let is_alone = !has(from, &[Plugged::MocaGateway]) && !nodes.iter().any(joins);
+    let may_stand = (same_room || router_may_stand) && is_alone;
+    may_stand.then_some(ChangeKind::MoveBridge { from: from.id, to: outlet.id })
 }
 
 /// One loose part and one loose end: they belong together, or tracing them will tell. Several cannot be paired from

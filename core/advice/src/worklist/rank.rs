@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use facts::fact::SubjectId;
 use house::record::{ChangeKind, Survey};
 
-use crate::finding::{FindingKind, Place, Weight, findings};
+use crate::finding::{FindingKind, Place, grave_findings};
 use crate::forecast::{Forecast, Limit, PathForecast};
 
 /// What a change is worth, Mb/s over all rooms and both directions.
@@ -59,11 +59,7 @@ fn behind_the_port(before: &Forecast, after: &Forecast, outlet: SubjectId) -> f6
 
 /// The grave findings of a house, as they follow from its records alone.
 pub(super) fn grave(survey: &Survey) -> BTreeSet<(FindingKind, Option<Place>)> {
-    findings(survey, None)
-        .iter()
-        .filter(|finding| finding.weight() == Weight::Grave)
-        .map(|finding| (finding.kind, finding.at.first().copied()))
-        .collect()
+    grave_findings(survey).map(|finding| (finding.kind, finding.at.first().copied())).collect()
 }
 
 /// Whether a step takes something grave away and brings nothing grave. `before` are the grave findings of the house before it.

@@ -5,8 +5,10 @@ use house::naming;
 use house::record::{ChangeKind, PartKind, Plugged, ServiceKind, Sureness, Survey, satellite_on};
 use phrase::{Arg, Phrase};
 
+use super::effect::applied;
 use super::services::service_refusal;
 use crate::entry_filter::{Against, EntryFilter, NotWanted, against, entry_filter, other_home_at};
+use crate::forecast::nodes_of;
 use crate::level::{self, MovedOut, levels};
 
 /// Why a change is not offered.
@@ -99,6 +101,16 @@ pub enum Refusal {
     },
     /// The wiring belongs to somebody else: ask first.
     NotYours,
+    /// What such a splitter passes ends below what a satellite receiver behind it gets.
+    NarrowsSatellite {
+        /// The outlet with the receiver.
+        outlet: SubjectId,
+    },
+    /// A room that has the network would lose it: no cable leads from the bridge's new place to it.
+    CutsNetwork {
+        /// The outlet of that room.
+        outlet: SubjectId,
+    },
 }
 
 impl Refusal {
@@ -165,6 +177,12 @@ impl Refusal {
                 Phrase::new("refusal-street-side").phrase("run", naming::run_to(survey, to))
             }
             Self::NotYours => Phrase::new("refusal-not-yours"),
+            Self::NarrowsSatellite { outlet } => {
+                Phrase::new("refusal-narrows-satellite").phrase("outlet", naming::part(survey, outlet))
+            }
+            Self::CutsNetwork { outlet } => {
+                Phrase::new("refusal-cuts-network").phrase("outlet", naming::part(survey, outlet))
+            }
         }
     }
 }
@@ -199,8 +217,37 @@ pub(super) fn own_refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal
         ChangeKind::ReplaceRun { .. } | ChangeKind::NewRun { .. } if not_own(survey) => {
             Some(Refusal::NotYours)
         }
+        ChangeKind::MoveBridge { from, to } => network_refusal(survey, from, to),
+        ChangeKind::SwapSplitter { splitter: at, .. } | ChangeKind::MergeSplitters { upper: at, .. } => {
+            satellite_refusal(survey, at)
+        }
         _ => None,
     }
+}
+
+/// Whatever stands in a dish's line now, a splitter made for the room network ends below 2,150 MHz (EN 50494:2007).
+fn satellite_refusal(survey: &Survey, splitter: SubjectId) -> Option<Refusal> {
+    if satellite_on(survey, survey.wiring.head_of(splitter)) != Some(Sureness::Known) {
+        return None;
+    }
+    let mut below = survey.wiring.below(splitter).into_iter();
+    let outlet = below.find(|id| plugged(survey, *id, &[Plugged::SatelliteReceiver]))?;
+    Some(Refusal::NarrowsSatellite { outlet })
+}
+
+/// Where the bridge goes to another tree, the rooms of the tree that it leaves get no network any more; and the network is
+/// not brought where satellite signals are.
+fn network_refusal(survey: &Survey, from: SubjectId, to: SubjectId) -> Option<Refusal> {
+    let (left, joined) = (survey.wiring.head_of(from), survey.wiring.head_of(to));
+    if left == joined {
+        return None;
+    }
+    if satellite_on(survey, joined) == Some(Sureness::Known) {
+        return Some(Refusal::SharesWithSatellite { outlet: to });
+    }
+    let after = nodes_of(&applied(ChangeKind::MoveBridge { from, to }, survey));
+    let mut left = after.iter().map(|node| node.outlet).filter(|id| survey.wiring.head_of(*id) == left);
+    left.next().map(|outlet| Refusal::CutsNetwork { outlet })
 }
 
 fn not_own(survey: &Survey) -> bool {

@@ -109,6 +109,20 @@ fn an_amplifier_without_a_label_is_a_doubt() {
     assert_ne!(row(&unread).fits_phrase(), Fit::Outside.phrase());
 }
 
+/// Where nobody said how far a service reaches it may end before the amplifier does: a doubt, and no break.
+#[test]
+fn a_reach_that_nobody_stated_is_a_doubt() {
+    let stated = behind_an_amplifier(1002.0, 85.0, made_for(85.0, 108.0, 862.0));
+    let mut unsaid = stated.clone();
+    unsaid.services.values_mut().for_each(|service| service.top_mhz = None);
+    for (survey, fits, told) in
+        [(&stated, Fit::Outside, "levels-broken-by"), (&unsaid, Fit::Marginal, "levels-broken-if-used")]
+    {
+        assert_eq!(modem(survey).fits(), fits);
+        assert!(row(survey).now.iter().any(|phrase| phrase.id == told), "{:?}", row(survey).now);
+    }
+}
+
 /// An outlet of which a level is known is told what Europe's rule wants there, beside what decides.
 #[test]
 fn what_is_wanted_in_europe_is_told_beside() {

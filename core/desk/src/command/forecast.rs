@@ -75,10 +75,13 @@ pub fn tell(context: &Context, survey: &Survey, forecast: &Forecast, page: &mut 
 
 fn tell_room(context: &Context, survey: &Survey, room: &RoomForecast, page: &mut Page) {
     page.title(&context.say(&naming::part(survey, room.outlet)));
+    let wish = Wished::at(survey, room)
+        .map(|wished| (context.word("desk-wish"), context.say(&wish_phrase(&wished))));
     let path = match &room.reach {
         Reach::Estimated(path) => path,
         other => {
             page.paragraph(2, &context.say(&told::no_path(survey, other)));
+            page.rows(2, &Vec::from_iter(wish));
             return;
         }
     };
@@ -86,9 +89,7 @@ fn tell_room(context: &Context, survey: &Survey, room: &RoomForecast, page: &mut
         (context.word("desk-down"), context.say(&rate(path.down))),
         (context.word("desk-up"), context.say(&rate(path.up))),
     ];
-    if let Some(wished) = Wished::at(survey, room) {
-        rows.push((context.word("desk-wish"), context.say(&wish_phrase(&wished))));
-    }
+    rows.extend(wish);
     rows.push((context.word("desk-loss"), context.say(&loss(survey, path))));
     rows.push((context.word("desk-limit"), context.say(&told::limit(path.limit))));
     if path.may_not_link() {

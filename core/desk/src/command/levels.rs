@@ -23,7 +23,7 @@ pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {
 }
 
 /// Tells levels in words.
-fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page) {
+pub(super) fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page) {
     page.heading(&context.word("desk-levels"));
     let rows = told(survey, &list.levels, &list.level_changes);
     if rows.is_empty() {
@@ -63,7 +63,7 @@ fn tell_outlet(context: &Context, survey: &Survey, row: &LevelTold, page: &mut P
 
 /// Levels as JSON.
 #[derive(Serialize)]
-struct LevelsJson {
+pub(super) struct LevelsJson {
     outlets: Vec<OutletJson>,
 }
 
@@ -121,6 +121,7 @@ struct BrokenJson {
     loss_db: f64,
     amplifier: Option<PartJson>,
     stated: bool,
+    reach_stated: bool,
 }
 
 /// How clean a digital signal arrives.
@@ -163,7 +164,7 @@ struct BandJson {
     change_db: SpanJson,
 }
 
-fn as_json(survey: &Survey, list: &WorkList) -> LevelsJson {
+pub(super) fn as_json(survey: &Survey, list: &WorkList) -> LevelsJson {
     let outlet = |found: &OutletLevels| {
         let same = |change: &&OutletChange| change.outlet == found.outlet && change.service == found.service;
         outlet_as_json(survey, found, list.level_changes.iter().find(same))
@@ -200,6 +201,7 @@ fn outlet_as_json(survey: &Survey, found: &OutletLevels, change: Option<&OutletC
             loss_db: rounded(broken.loss_db, 1),
             amplifier: broken.amplifier.map(|amplifier| part(survey, amplifier)),
             stated: broken.stated,
+            reach_stated: broken.reach_stated,
         }),
         error_ratios: found.ratios.iter().map(|(mhz, db)| ratio_as_json(found, *mhz, *db)).collect(),
         change: change.map(|change| ChangeJson {

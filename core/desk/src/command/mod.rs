@@ -1,5 +1,7 @@
 //! The commands, one file each.
 
+#[cfg(test)]
+mod agreement;
 mod context;
 mod demo;
 mod findings;

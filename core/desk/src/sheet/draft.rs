@@ -191,6 +191,8 @@ pub struct ReadingDraft<'s> {
     pub reading: Told<Reading>,
     /// The field `at`.
     pub at: Option<Field<'s>>,
+    /// The output of that part.
+    pub port: Option<PortDraft<'s>>,
 }
 
 /// A house whose references are still names.

@@ -3,7 +3,7 @@
 use house::record::{HowMeasured, Is, Reading, ReadingKind};
 use phrase::Phrase;
 
-use super::draft::{ReadingDraft, Told};
+use super::draft::{PortDraft, ReadingDraft, Told};
 use super::edits::id_of;
 use super::names::named;
 use super::quantity::{decibels, frequency, level, measured_rate, milliseconds, percent, power, rate};
@@ -28,6 +28,8 @@ const THINGS: [&str; 11] = [
 /// Reads a reading, which is called by its number. What cannot be read is noted and left out.
 pub fn read<'s>(section: &Section<'s>, number: usize) -> Option<ReadingDraft<'s>> {
     let at = section.field("at");
+    let port =
+        section.field("port").map(|field| PortDraft { name: field.written().trim().to_owned(), field });
     // Every field is read, so that each mistake is told even where one reading tells too much.
     let (dbmv, db) = (section.parse("level", level), section.parse("mer", decibels));
     let mhz = section.parse("frequency", frequency);
@@ -63,7 +65,7 @@ pub fn read<'s>(section: &Section<'s>, number: usize) -> Option<ReadingDraft<'s>
     let measured = measured.into_iter().flatten().next()?;
     let id = id_of(Is::Reading, &number.to_string());
     let record = Reading { id, about: None, port: None, measured, how };
-    Some(ReadingDraft { reading: Told { record, notes }, at })
+    Some(ReadingDraft { reading: Told { record, notes }, at, port })
 }
 
 fn read_power(field: &Field<'_>) -> Option<ReadingKind> {

@@ -40,16 +40,18 @@ pub fn join(house: HouseDraft<'_>, folder: Option<&Path>) -> Sheet {
         .collect();
     let rooms: Vec<_> = rooms.into_iter().map(|room| join_room(room, &tags, &parts)).collect();
     let services = services.into_iter().map(|service| join_service(service, &tags, &parts)).collect();
-    let reading_at: Vec<_> = readings
+    let reading_at: Vec<Option<usize>> = readings
         .iter()
-        .map(|reading| {
-            let at = reading.at.as_ref().and_then(|field| look_up(field, &tags, "sheet-no-part"))?;
-            parts.get(at).map(part_id)
-        })
+        .map(|reading| reading.at.as_ref().and_then(|field| look_up(field, &tags, "sheet-no-part")))
         .collect();
 
     refuse_loops(&parts, &feeders);
     let outputs: Vec<Outputs> = parts.iter().map(Outputs::of).collect();
+    let reading_at = readings.iter().zip(reading_at).map(|(reading, at)| {
+        let port = reading.port.as_ref().zip(at).and_then(|(port, at)| outputs.get(at)?.port(port));
+        (at.and_then(|at| parts.get(at)).map(part_id), port)
+    });
+    let reading_at: Vec<_> = reading_at.collect();
     let ports: Vec<Option<u8>> = parts
         .iter()
         .zip(&feeders)
@@ -90,8 +92,8 @@ pub fn join(house: HouseDraft<'_>, folder: Option<&Path>) -> Sheet {
         readings: readings
             .into_iter()
             .zip(reading_at)
-            .map(|(ReadingDraft { mut reading, .. }, at)| {
-                reading.record.about = at;
+            .map(|(ReadingDraft { mut reading, .. }, (at, port))| {
+                (reading.record.about, reading.record.port) = (at, port);
                 reading
             })
             .collect(),

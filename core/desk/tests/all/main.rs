@@ -17,6 +17,7 @@ mod kept_safe;
 mod measured;
 mod one_verdict;
 mod photos;
+mod random_sheets;
 mod round_trip;
 mod said;
 mod samples;

@@ -47,6 +47,17 @@ impl<'a> ReportInput<'a> {
         work: &'a WorkList,
         provenance: Provenance,
     ) -> Self {
+        let unknowns = weighed(survey, &work.as_found);
+        Self { unknowns, ..Self::without_unknowns(survey, findings, work, provenance) }
+    }
+
+    /// The same with nothing told of what is not known, which alone takes forecasts of its own.
+    pub fn without_unknowns(
+        survey: &'a Survey,
+        findings: &'a [Finding],
+        work: &'a WorkList,
+        provenance: Provenance,
+    ) -> Self {
         let refused = work.refused.iter().map(|(change, refusal)| {
             Phrase::new("report-refused-change")
                 .phrase("change", change.phrase(survey))
@@ -62,7 +73,7 @@ impl<'a> ReportInput<'a> {
             failed: work.failed.iter().map(|room| room.phrase(survey, work)).collect(),
             refused: refused.collect(),
             when_done: Some((&work.house_when_done, &work.when_done)),
-            unknowns: weighed(survey, &work.as_found),
+            unknowns: Vec::new(),
             levels: level::told(survey, &work.levels, &work.level_changes),
             provenance,
         }

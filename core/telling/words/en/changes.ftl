@@ -303,4 +303,6 @@ refusal-level-out-worked-out = { $service } at { $outlet } should be about { $be
 refusal-sends-too-much = The modem at { $outlet } sends at { $before } now and would have to send at about { $after }, more than is good.
 refusal-cuts-device = { $outlet } is in use.
 refusal-street-side = It is on the street's side: { $run }. That side stays closed; ask the provider to put it right.
+refusal-narrows-satellite = { $outlet } gets satellite signals through it, and a splitter made for the room network does not pass all of them.
+refusal-cuts-network = { $outlet } would get no network any more.
 refusal-not-yours = The wiring is rented: new cable in the walls is for the owner to decide. Ask first.

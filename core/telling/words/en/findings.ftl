@@ -598,6 +598,14 @@ finding-level-worked-out-outside = At { $outlet } { $service } should come to ab
     .do = Measure the level there first. If it is so, look at connectors and splits on the way there. If all are sound, ask the provider, or whoever looks after the antenna, to look at the level at the entry.
     .source = { source-survey }
 
+finding-service-does-not-arrive = { $way ->
+        [back] On the way from the modem at { $outlet } to the street about { $loss } is lost at { $frequency }: nothing of that gets there.
+       *[here] On the way to { $outlet } about { $loss } is lost at { $frequency }: of { $service } nothing gets through there.
+    }
+    .why = No device makes up such a loss: channels are missing, or the internet does not work. It is worked out from what is noted of the wiring.
+    .do = See whether what lies on the way is noted right, above all filters, amplifiers, and parts of which the kind is not known. If it is, ask the provider, or whoever looks after the antenna, which of them does not belong there.
+    .source = { source-survey }
+
 finding-amplifier-return-narrow = On the way from the modem at { $outlet } to the street, { $amplifier } returns only up to { $returns }; the modem sends up to { $sends }.
     .why = The upper part of what the modem sends does not get through, so uploads can be slow or fail.
     .do = Use an amplifier whose return path reaches { $sends }, or put the modem before it. Ask the provider which one fits.

@@ -174,6 +174,7 @@ map-because-level-below-wiring = signal lost on the way
 map-because-level-above-wiring = more signal than explained
 map-because-signal-not-clean = signal not clean
 map-because-level-worked-out-outside = signal likely off
+map-because-service-does-not-arrive = a service is lost on the way
 map-because-amplifier-ends-below = ends below the band used
 map-because-no-link = no link to the router
 map-because-link-comes-and-goes = link comes and goes
