@@ -1,6 +1,8 @@
 //! Text without anything that could steer a terminal: names, labels and notes come from other people's files. Whatever the
 //! program prints passes here.
 
+use std::fmt::Write as _;
+
 /// The marks that turn the direction of text (Unicode 16, `Bidi_Control`), and those that end a line or a paragraph
 /// (UAX #14, class BK).
 const fn steers(c: char) -> bool {
@@ -36,7 +38,8 @@ pub fn json(text: &str) -> String {
         if c != '\n' && c != '\t' && (c.is_control() || steers(c)) {
             let mut units = [0; 2];
             for unit in c.encode_utf16(&mut units) {
-                clean.push_str(&format!("\\u{unit:04x}"));
+                // Writing to a string does not fail.
+                let _ = write!(clean, "\\u{unit:04x}");
             }
         } else {
             clean.push(c);

@@ -220,7 +220,7 @@ fn pack_to(survey: &Path, path: &Path) -> std::path::PathBuf {
 
 /// What lies in a home under a name that says that it is not finished.
 fn unfinished(home: &Path) -> u64 {
-    let is_unfinished = |name: &str| name.ends_with(".unfinished") || name.ends_with(".part");
+    let is_unfinished = |name: &str| [".unfinished", ".part"].iter().any(|ending| name.ends_with(ending));
     let names = fs::read_dir(home).unwrap().map(|entry| entry.unwrap().file_name());
     names.filter(|name| name.to_str().is_some_and(is_unfinished)).count() as u64
 }

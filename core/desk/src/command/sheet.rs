@@ -74,6 +74,9 @@ fn refuse_if_there(folder: &Path) -> Result<(), FactsError> {
 fn of_folder(error: FactsError, folder: &Path) -> FactsError {
     match error {
         FactsError::NotASurvey { why, .. } => FactsError::NotASurvey { folder: folder.to_owned(), why },
+        FactsError::Inaccessible { why, reason, .. } => {
+            FactsError::Inaccessible { folder: folder.to_owned(), why, reason }
+        }
         FactsError::DiskFull { .. } => FactsError::DiskFull { folder: folder.to_owned() },
         other => other,
     }

@@ -11,10 +11,12 @@ use crate::support::{Desk, HOUSE};
 fn with_wipe() -> Desk {
     let desk = Desk::new();
     desk.write("house.toml", HOUSE);
+    // What somebody forgets is forgotten in the copies beside theirs: so theirs lies elsewhere.
+    fs::create_dir(desk.work().join("far")).unwrap();
     desk.done(&["sheet", "house.toml", "mine.legwork"]);
     desk.done(&["pack", "mine.legwork", "own.lwk"]);
-    desk.done_by("stranger", &["take", "own.lwk", "theirs.legwork"]);
-    let said = desk.done_by("stranger", &["said", "theirs.legwork"]);
+    desk.done_by("stranger", &["take", "own.lwk", "far/theirs.legwork"]);
+    let said = desk.done_by("stranger", &["said", "far/theirs.legwork"]);
     let things: std::collections::BTreeSet<String> = said
         .as_array()
         .unwrap()
@@ -24,9 +26,9 @@ fn with_wipe() -> Desk {
         .map(|said| said["thing"]["id"].as_str().unwrap().to_owned())
         .collect();
     for thing in &things {
-        desk.done_by("stranger", &["forget", "theirs.legwork", thing, "--yes"]);
+        desk.done_by("stranger", &["forget", "far/theirs.legwork", thing, "--yes"]);
     }
-    desk.done_by("stranger", &["pack", "theirs.legwork", "wipe.lwk"]);
+    desk.done_by("stranger", &["pack", "far/theirs.legwork", "wipe.lwk"]);
     desk
 }
 

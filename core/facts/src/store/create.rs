@@ -11,7 +11,7 @@ use std::path::Path;
 use rusqlite::{Connection, OpenFlags};
 
 use super::disk::{self, sync_folder};
-use super::{DATABASE, FOLDER_EXTENSION, PHOTOS, fault, meta, pragma, schema};
+use super::{DATABASE, FOLDER_EXTENSION, PHOTOS, fault, layout, meta, pragma};
 use crate::error::{FactsError, NotASurvey, Result};
 use crate::fact::SurveyId;
 use crate::unfinished::Unfinished;
@@ -59,7 +59,7 @@ fn fill_database(path: &Path, survey: SurveyId) -> rusqlite::Result<()> {
     let mut connection = Connection::open_with_flags(path, flags)?;
     pragma::set(&connection)?;
     pragma::set_journal(&connection)?;
-    schema::bring_up(&mut connection, |connection| meta::set(connection, SURVEY_KEY, &survey.to_string()))?;
+    layout::bring_up(&mut connection, |connection| meta::set(connection, SURVEY_KEY, &survey.to_string()))?;
     // Closing moves the log into the file and syncs it.
     connection.close().map_err(|(_, error)| error)
 }

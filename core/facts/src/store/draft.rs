@@ -131,7 +131,9 @@ pub const NOTHING_TYPED: &str = ".later";
 /// What holds nothing typed stays, unless a text that was forgotten stands in it.
 pub(super) fn forget(connection: &Connection, forgotten: &[Fact]) -> rusqlite::Result<()> {
     let mut texts = Vec::new();
-    forgotten.iter().for_each(|was| collect_texts(was.value(), &mut texts));
+    for was in forgotten {
+        collect_texts(was.value(), &mut texts);
+    }
     let kept: Vec<(Bytes, String, String)> = connection
         .prepare("SELECT subject, field, text FROM draft")?
         .query_map((), |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?

@@ -20,6 +20,7 @@ mod create;
 pub(crate) mod disk;
 mod draft;
 pub(crate) mod fault;
+mod layout;
 mod meta;
 mod open;
 mod peek;

@@ -11,7 +11,7 @@ use rusqlite::{Connection, MAIN_DB, OpenFlags};
 use super::create::SURVEY_KEY;
 use super::repair::REBUILT;
 use super::summary::Kept;
-use super::{DATABASE, PHOTOS, Store, Summary, disk, fault, meta, pragma, row, schema};
+use super::{DATABASE, PHOTOS, Store, Summary, disk, fault, layout, meta, pragma, row, schema};
 use crate::error::{FactsError, NotASurvey, Result, SystemFault};
 use crate::fact::{AuthorId, FactClock, Ledger, SurveyId};
 
@@ -32,7 +32,7 @@ pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Res
         check_length(folder, &connection)?;
     }
     if schema::version(&connection).map_err(broken)? < schema::NEWEST {
-        schema::bring_up(&mut connection, |_| Ok(())).map_err(broken)?;
+        layout::bring_up(&mut connection, |_| Ok(())).map_err(broken)?;
     }
     let transaction = connection.transaction().map_err(broken)?;
     let survey = survey_id(folder, &transaction)?;

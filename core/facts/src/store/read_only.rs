@@ -22,20 +22,16 @@ pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Res
     let log = folder.join(format!("{DATABASE}-wal"));
     let has_log = open::length(&log).is_some_and(|length| length > 0);
     let copy = if has_log || !cfg!(unix) { Some(copy_out(folder)?) } else { None };
-    let connection = match &copy {
-        Some(copy) => {
-            let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
-            let connection =
-                Connection::open_with_flags(copy.folder().join(DATABASE), flags).map_err(broken)?;
-            pragma::set(&connection).map_err(broken)?;
-            connection
-        }
-        None => {
-            let flags = OpenFlags::SQLITE_OPEN_READ_ONLY
-                | OpenFlags::SQLITE_OPEN_NO_MUTEX
-                | OpenFlags::SQLITE_OPEN_URI;
-            Connection::open_with_flags(as_immutable(&folder.join(DATABASE)), flags).map_err(broken)?
-        }
+    let connection = if let Some(copy) = &copy {
+        let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+        let database = copy.folder().join(DATABASE);
+        let connection = Connection::open_with_flags(database, flags).map_err(broken)?;
+        pragma::set(&connection).map_err(broken)?;
+        connection
+    } else {
+        let flags =
+            OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX | OpenFlags::SQLITE_OPEN_URI;
+        Connection::open_with_flags(as_immutable(&folder.join(DATABASE)), flags).map_err(broken)?
     };
     if schema::application_id(&connection).map_err(broken)? != schema::APPLICATION_ID {
         let why = NotASurvey::OtherProgram;

@@ -243,7 +243,7 @@ fn put_right(columns: &Columns, sum: i64, strays: &[(&Uuid, &Vec<Uuid>)]) -> Opt
     if let Some(whole) = columns.clone().put_right(sum) {
         return Some(whole);
     }
-    let differs_by_one = |stray: &Uuid| (stray.as_u128() ^ columns.id().as_u128()).count_ones() == 1;
+    let differs_by_one = |stray: &Uuid| (stray.as_u128() ^ columns.id().as_u128()).is_power_of_two();
     strays.iter().filter(|(stray, _)| differs_by_one(stray)).find_map(|(_, replaced)| {
         let mut with = columns.clone();
         with.over.extend(replaced.iter().copied());

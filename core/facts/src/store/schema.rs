@@ -22,10 +22,10 @@ pub(super) const NEWEST: u32 = 4;
 const _: () = assert!(STEPS.len() == NEWEST as usize);
 
 /// Brings the database to the newest layout in one transaction, whatever layout it has; `fill` runs in the same
-/// transaction.
+/// transaction, and is told which that was.
 pub(super) fn bring_up(
     connection: &mut Connection,
-    fill: impl FnOnce(&Connection) -> Result<()>,
+    fill: impl FnOnce(&Connection, u32) -> Result<()>,
 ) -> Result<()> {
     let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
     // Read inside the transaction: another process may just have done it.
@@ -34,15 +34,8 @@ pub(super) fn bring_up(
         transaction.execute_batch(step)?;
         transaction.pragma_update(None, "user_version", number)?;
     }
-    if found < WITH_SUMS {
-        super::meta::fill(&transaction)?;
-        super::row::fill_sums(&transaction)?;
-        super::draft::fill_sums(&transaction)?;
-        super::thumbnail::fill_sums(&transaction)?;
-        super::summary::fill_sums(&transaction)?;
-    }
     transaction.pragma_update(None, "application_id", APPLICATION_ID)?;
-    fill(&transaction)?;
+    fill(&transaction, found)?;
     transaction.commit()
 }
 

@@ -266,7 +266,9 @@ fn as_before(
             values.push(stood.last().map_or(&Value::Null, |fact| fact.value()));
         }
         for value in values {
-            over.iter().for_each(|&id| clock.raise(id));
+            for &id in &over {
+                clock.raise(id);
+            }
             said.push(Fact::new(clock.next_id(), act, by, subject, name, value, over.clone())?);
         }
     }

@@ -152,6 +152,7 @@ pub fn run(context: &Context, command: SurveysCommand) -> Result<(), DeskError> 
 }
 
 fn rename(folder: &Path, name: &str) -> Result<PathBuf, DeskError> {
+    let name = bare(name);
     let home = Home::at(&parent(folder))?;
     peek(folder)?;
     let to = home.place(name)?;
