@@ -43,6 +43,23 @@ export const clipped = (page) => page.evaluate(() => {
       if (wide > 1 && high > 1) found.push(`one over the other: ${say(a)} and ${say(b)}`);
     }
   }
+  // Lettering of a drawing lies within it, and not over other lettering.
+  for (const drawing of document.querySelectorAll("svg.drawing")) {
+    if (!seen(drawing)) continue;
+    const frame = box(drawing);
+    const texts = [...drawing.querySelectorAll("text")].map((text) => [text, box(text)]);
+    for (const [text, { left, right }] of texts) {
+      if (left < frame.left - 1 || right > frame.right + 1) found.push(`outside its drawing: ${say(text)}`);
+    }
+    texts.forEach(([text, one], at) => {
+      for (const [other, two] of texts.slice(at + 1)) {
+        const wide = Math.min(one.right, two.right) - Math.max(one.left, two.left);
+        // Lines stand close: the boxes of two lines share the room of a letter's foot.
+        const high = Math.min(one.bottom, two.bottom) - Math.max(one.top, two.top);
+        if (wide > 2 && high > Math.min(one.height, two.height) * 0.4) found.push(`lettering over lettering: ${say(text)} and ${say(other)}`);
+      }
+    });
+  }
   // What can be touched is large enough (WCAG 2.2, 2.5.8 asks for 24; ours is 44 and more but for links in text).
   for (const node of document.querySelectorAll("button, .opt, summary, .unit span")) {
     if (seen(node) && !node.closest(".hide") && box(node).height < 44) found.push(`too low to touch: ${say(node)} ${box(node).height}`);

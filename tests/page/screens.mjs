@@ -1,76 +1,71 @@
-// Goes through every screen of a home with one of everything, looks at each in every light and width, and takes pictures.
-import { mkdirSync, rmSync } from "node:fs";
-import { join } from "node:path";
-import { does, insist, name, serve, tab } from "./served.mjs";
+// Looks at every screen of a home with one of everything, in every light and width, and takes pictures. Which screens there
+// are says the guide's own walk (the example `every_screen`), which fails where one is missing.
+import { execFile } from "node:child_process";
+import { promisify } from "node:util";
+import { existsSync, mkdirSync, readdirSync, rmSync } from "node:fs";
+import { basename, join } from "node:path";
+import { ROOT, built, fresh, insist } from "./served.mjs";
 import { LOOKS, clipped, plain, violations } from "./looked.mjs";
 
-// Presses that do something wherever they stand; all others only lead on.
-const DOES = new Set(["again", "delete", "done", "could-not", "long-work-stop", "finish", "keep", "keep-note", "later", "make", "mend-with-file",
-  "put-back", "same", "save", "stop", "take", "unassign", "undo", "unsure", "work-out", "bring-back", "add", "new", "part", "mend", "copy", "rename", "aside", "at", "back", "add-band", "settle", "replace"]);
-const does_something = (key) => DOES.has(key.split(/[ :]/)[0]) || key.startsWith("file-") || DOES.has(key);
-const DEEPEST = 7;
+/** So many screens are looked at at a time: one for each of two cores. */
+const AT_A_TIME = 2;
+/** Where the screens seem to come from. Nothing is served there. */
+const HERE = "http://127.0.0.1:1/";
 
-/** Every way on of the screen that only leads on: the keys of its rows and presses. */
-const ways = (page) => page.evaluate(() => [...document.querySelectorAll("button[name=press]:not(.hide):not(:disabled):not(.confirm button)")].map((one) => one.value));
+const LOOK = { "look.css": "look/look.css", "page.css": "core/page/assets/page.css", "page.js": "core/page/assets/page.js" };
 
-/** Goes a way from the first screen, by the keys that were pressed. */
-const go = async (page, address, way) => {
-  await page.goto(address);
-  await page.waitForFunction(() => document.body.dataset.working === undefined && document.querySelector("[name=ticket]"));
-  // Back to the list of surveys, wherever one was.
-  for (let tries = 0; tries < 4 && (await name(page)) !== "surveys"; tries += 1) {
-    for (const key of ["overview", "surveys", "out"]) {
-      const press = page.locator(`button[name=press][value="${key}"]`).first();
-      if (await press.count()) await does(page, () => press.evaluate((it) => it.click()));
-    }
-    if ((await name(page)) !== "surveys" && (await page.locator("#back").count())) await does(page, () => page.locator("#back").click());
-  }
-  for (const key of way) {
-    const press = page.locator(`button[name=press][value=${JSON.stringify(key)}]`).first();
-    if (!(await press.count())) return false;
-    await does(page, () => press.evaluate((it) => it.click()));
-  }
-  return true;
+/** A tab to which the documents of a folder are handed as if they were served. */
+const tab = async (folder) => {
+  const page = await fresh();
+  await page.route("**/*", (route) => {
+    const path = new URL(route.request().url()).pathname.slice(1);
+    const file = LOOK[path] ? join(ROOT, LOOK[path]) : join(folder, path);
+    return existsSync(file) ? route.fulfill({ path: file }) : route.fulfill({ status: 404 });
+  });
+  return page;
 };
 
-export const screens = async (pictures, language = "english", wanted = LOOKS) => {
-  const served = await serve("whole", language);
-  const page = await tab(served.address);
+/** As much as there is, without a dock that lies over it. */
+const picture = async (page, path) => {
+  const { width } = page.viewportSize();
+  const height = await page.evaluate(() => document.documentElement.scrollHeight);
+  await page.setViewportSize({ width, height: Math.min(Math.max(height, 640), 8000) });
+  await page.screenshot({ path });
+};
+
+/** Has the guide walk through every screen; the folder in which they lie then. */
+export const walked = async (language) => {
+  const folder = join(ROOT, "target/page-screens", language);
+  rmSync(folder, { recursive: true, force: true });
+  await promisify(execFile)(built("every_screen"), [folder, language]);
+  return folder;
+};
+
+/** Looks at every screen of a folder; `wanted` are the looks. What is wrong, and which screens there were. */
+export const screens = async (folder, pictures, wanted = LOOKS) => {
   rmSync(pictures, { recursive: true, force: true });
   mkdirSync(pictures, { recursive: true });
-  const seen = new Map();
-  const queue = [[]];
-  const tried = new Set();
+  const names = readdirSync(folder).filter((file) => file.endsWith(".html")).map((file) => basename(file, ".html"));
+  const left = [...names];
   const wrong = [];
-  const home = new URL("/", served.address).href;
-  while (queue.length) {
-    const way = queue.shift();
-    if (!(await go(page, home, way))) continue;
-    const at = await name(page);
-    if (seen.has(at)) continue;
-    seen.set(at, way);
-    for (const look of wanted) {
-      await look.set(page);
-      for (const line of await violations(page)) wrong.push(`${at}, ${look.name}: ${line}`);
-      for (const line of await clipped(page)) wrong.push(`${at}, ${look.name}: ${line}`);
-      if (["light", "dark", "wide", "right to left"].includes(look.name)) {
-        await page.screenshot({ path: join(pictures, `${at}-${look.name.replaceAll(" ", "-")}.png`), fullPage: look.name !== "wide" });
-      }
-      await plain(page);
-    }
-    if (way.length < DEEPEST) {
-      for (const key of await ways(page)) {
-        // Of many rows that lead to the same kind of screen the first two are enough.
-        const kind = `${at} ${key.split(":")[0]}`;
-        const times = [...tried].filter((one) => one.startsWith(`${kind}#`)).length;
-        if (does_something(key) || times >= 2) continue;
-        tried.add(`${kind}#${times}`);
-        queue.push([...way, key]);
+  const one = async () => {
+    const page = await tab(folder);
+    for (let name = left.shift(); name; name = left.shift()) {
+      await page.goto(`${HERE}${name}.html`);
+      insist((await page.title()) !== "", `${name} has no title`);
+      for (const look of wanted) {
+        await look.set(page);
+        for (const line of [...(await violations(page)), ...(await clipped(page))]) wrong.push(`${name}, ${look.name}: ${line}`);
+        await picture(page, join(pictures, `${name}-${look.name.replace(" %", "").replaceAll(" ", "-")}.png`));
+        await plain(page);
       }
     }
-  }
-  insist(page.faults.length === 0, `the page's script said: ${page.faults.join("\n")}`);
-  await page.context().close();
-  await served.end();
-  return { seen: [...seen.keys()], wrong };
+    insist(page.faults.length === 0, `the page's script said: ${page.faults.join("\n")}`);
+    await page.context().close();
+  };
+  await Promise.all(Array.from({ length: AT_A_TIME }, one));
+  return { seen: names, wrong };
 };
+
+/** The names of the guide's own snapshots, a screen each. */
+export const known = () => readdirSync(join(ROOT, "core/guide/tests/all/snapshots/screens")).map((file) => basename(file, ".snap"));

@@ -5,15 +5,19 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chromium } from "playwright-core";
 
-const ROOT = new URL("../..", import.meta.url).pathname;
-const target = process.env.CARGO_TARGET_DIR || join(ROOT, "target");
+export const ROOT = new URL("../..", import.meta.url).pathname;
+/** Where cargo builds. */
+export const target = process.env.CARGO_TARGET_DIR || join(ROOT, "target");
+
+/** An example of the page, built. `LEGWORK_PROFILE`: the folder of another profile. */
+export const built = (example) => join(target, process.env.LEGWORK_PROFILE || "debug", "examples", example);
 
 export const browser = await chromium.launch({ executablePath: process.env.CHROMIUM || "/usr/bin/chromium", args: ["--no-sandbox"] });
 
 /** Serves a home folder of its own until `end`. `fill`: `-`, `whole` or a number of parts. */
 export const serve = async (fill = "-", language = "english") => {
   const home = mkdtempSync(join(tmpdir(), "legwork-page-test-"));
-  const server = spawn(join(target, "debug/examples/serve"), [home, fill, language], { stdio: ["pipe", "pipe", "inherit"] });
+  const server = spawn(built("serve"), [home, fill, language], { stdio: ["pipe", "pipe", "inherit"] });
   const address = await new Promise((known, not) => {
     let said = "";
     server.stdout.on("data", (piece) => { said += piece; if (said.includes("\n")) known(said.trim()); });
@@ -28,14 +32,20 @@ export const serve = async (fill = "-", language = "english") => {
   return { address, home, end };
 };
 
-/** A tab on an address; whatever goes wrong in its script is an error of the test. */
-export const tab = async (address, options = {}) => {
+/** A tab on nothing yet; whatever goes wrong in its script is an error of the test. */
+export const fresh = async (options = {}) => {
   const context = await browser.newContext({ reducedMotion: "reduce", viewport: { width: 390, height: 844 }, ...options });
   const page = await context.newPage();
   page.setDefaultTimeout(30_000);
   page.faults = [];
   page.on("pageerror", (error) => page.faults.push(String(error)));
   page.on("console", (said) => { if (said.type() === "error" && !/409/.test(said.text())) page.faults.push(said.text()); });
+  return page;
+};
+
+/** A tab on an address. */
+export const tab = async (address, options = {}) => {
+  const page = await fresh(options);
   await page.goto(address);
   return page;
 };

@@ -128,12 +128,7 @@ impl Host {
         if self.shown.as_ref().is_some_and(|shown| shown.place != screen.place) {
             self.tickets.something_was_done();
         }
-        let figures: BTreeMap<String, FigureDrawn> = screen
-            .blocks
-            .iter()
-            .flat_map(layouts)
-            .filter_map(|name| Some((name.to_owned(), self.guide.figure(name)?)))
-            .collect();
+        let figures = figures_of(&self.guide, &screen);
         let ticket = self.tickets.give()?;
         let is_written = |place: usize| self.asked.get(place).filter(|asked| asked.path.is_file());
         let mut written = Vec::new();
@@ -186,6 +181,30 @@ impl Host {
     pub(crate) fn close(&mut self) -> Result<(), PageError> {
         Ok(self.guide.close()?)
     }
+}
+
+/// The screen as it stands as a document that only shows it: its ticket is nobody’s, so nothing on it counts. For pictures and
+/// for tests; photos and drawings by themselves are not beside it.
+pub fn still(guide: &Guide, words: &Language) -> String {
+    let screen = guide.screen();
+    document(&Drawn {
+        screen: &screen,
+        figures: &figures_of(guide, &screen),
+        ticket: "still",
+        said: None,
+        written: &[],
+        working: false,
+        words,
+    })
+}
+
+/// The drawings of a screen, every layout of each, by name.
+fn figures_of(guide: &Guide, screen: &Screen) -> BTreeMap<String, FigureDrawn> {
+    if !screen.blocks.iter().any(|block| matches!(block, Block::Figure(_))) {
+        return BTreeMap::new();
+    }
+    let all = guide.figures();
+    all.into_iter().map(|drawn| (drawn.figure.clone(), drawn)).collect()
 }
 
 /// The names of every layout of the drawing in a block, if it is one.

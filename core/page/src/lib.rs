@@ -27,5 +27,6 @@ mod tickets;
 mod words;
 
 pub use error::PageError;
+pub use host::still;
 pub use served::{Served, serve};
 pub use words::{english, worded};

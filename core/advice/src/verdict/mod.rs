@@ -3,7 +3,7 @@
 //! - [`Tells`]: what a reading tells of at all (the coax, a network socket, a radio, the plan, the internet).
 //! - [`Beside`]: where what was measured stands beside what was to be expected of it, decided on figures that are not
 //!   rounded; [`Held::outside_by`] says by how much.
-//! - [`Verdict`]: both, for one reading; [`RoomVerdict`]: all readings at one outlet, and what follows for it.
+//! - [`Verdict`]: both, for one reading, and [its words](Verdict::phrases); [`RoomVerdict`]: all readings at one outlet, and what follows for it.
 //! - [`Fault`]: what the tests at an outlet show to be wrong on the way there; [`NodesTold`]: what an adapter's count of its
 //!   network tells.
 //! - [`Met`], [`Wished`] and [`answers`]: whether a wish is met at an outlet and in a room, as found, as measured, or once
@@ -20,6 +20,7 @@ mod beside;
 mod fault;
 mod level;
 mod nodes;
+mod phrase;
 mod reading;
 mod room;
 mod tells;

@@ -60,12 +60,17 @@ impl Guide {
         }
     }
 
+    /// Every drawing of the screen that is shown, each in all its layouts; none while the app is put aside. Whoever wants
+    /// more than one of them has them drawn once.
+    pub fn figures(&self) -> Vec<FigureDrawn> {
+        let Some(place) = self.session.place() else { return Vec::new() };
+        self.session.with_snapshot(|snapshot| screens::figures(snapshot, &place)).unwrap_or_default()
+    }
+
     /// A drawing of the screen that is shown, by the name that its block gives; `None` if the screen has no such drawing
     /// any more, and while the app is put aside. A shell asks for it once, and again when its version has changed.
     pub fn figure(&self, figure: &str) -> Option<FigureDrawn> {
-        let place = self.session.place()?;
-        let figures = self.session.with_snapshot(|snapshot| screens::figures(snapshot, &place)).ok()?;
-        figures.into_iter().find(|drawn| drawn.figure == figure)
+        self.figures().into_iter().find(|drawn| drawn.figure == figure)
     }
 }
 

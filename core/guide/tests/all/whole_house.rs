@@ -19,7 +19,7 @@ use house::record::{
     PhotoRole, Plugged, ReadingKind, Reply, ServiceKind, Survey, TestReach, field,
 };
 use serde_json::{Value, json};
-use telling::words::Figures;
+use telling::words::{Figures, Language};
 use uuid::Uuid;
 
 use houses::House;
@@ -49,7 +49,12 @@ pub fn quick() -> Options {
 
 /// The guide over a home folder.
 pub fn guide_at(home: &Path) -> Guide {
-    let mut guide = Guide::at(home, ann(), guide::english(Figures::default())).unwrap();
+    guide_in(home, guide::english(Figures::default()))
+}
+
+/// The same in another language.
+pub fn guide_in(home: &Path, language: Language) -> Guide {
+    let mut guide = Guide::at(home, ann(), language).unwrap();
     guide.work_out_with(quick());
     guide.wait_for_long_work(Duration::MAX);
     guide

@@ -343,48 +343,7 @@ compare-below-as-wished = Every room that was measured over the cable gets what 
 } less than was expected.
 compare-why = Less than the whole range means that something on the way is other than the survey says, or that something else slowed the test.
 compare-rooms = Measured, beside what was expected
-compare-expected = { $close ->
-    [about] about as expected
-   *[inside] as expected
-}
-compare-within = { $way ->
-    [up] From the room { $measured }: { compare-expected }, { $expected }.
-   *[down] To the room { $measured }: { compare-expected }, { $expected }.
-}
-compare-below = { $way ->
-    [up] From the room { $measured }: below what was expected, { $expected }.
-   *[down] To the room { $measured }: below what was expected, { $expected }.
-}
-compare-at-socket = { $way ->
-    [up] From the room { $measured }: as much as the test’s network socket ({ $socket }) lets pass. It says nothing against the cable.
-   *[down] To the room { $measured }: as much as the test’s network socket ({ $socket }) lets pass. It says nothing against the cable.
-}
-compare-near-socket = { $way ->
-    [up] From the room { $measured }: about what a network socket of { $socket } lets pass, such as most computers have. Nobody said which one the test had, so it says nothing against the cable.
-   *[down] To the room { $measured }: about what a network socket of { $socket } lets pass, such as most computers have. Nobody said which one the test had, so it says nothing against the cable.
-}
-compare-near-hundred = { $way ->
-    [up] From the room { $measured }: { $expected } was expected. That looks like a network socket or network cable of { $socket } somewhere, so look there before the coax.
-   *[down] To the room { $measured }: { $expected } was expected. That looks like a network socket or network cable of { $socket } somewhere, so look there before the coax.
-}
 compare-wish-met = What is wished here is met.
-compare-above = { $way ->
-    [up] From the room { $measured }: more than was expected, { $expected }.
-   *[down] To the room { $measured }: more than was expected, { $expected }.
-}
-compare-phy-within = PHY rate (raw speed on the coax) { $measured }: { compare-expected }, { $expected }.
-compare-phy-below = PHY rate (raw speed on the coax) { $measured }: below what was expected, { $expected }.
-compare-phy-above = PHY rate (raw speed on the coax) { $measured }: more than was expected, { $expected }.
-compare-loss-within = Lost on the way: { $measured }, { compare-expected }: { $expected }.
-compare-loss-below = Lost on the way: { $measured }, less than was expected, { $expected }.
-compare-loss-above = Lost on the way: { $measured }, more than was expected, { $expected }.
-compare-plan = { $reading }: at your plan’s rate, so the plan limits it. Only a test within the house tells what the cable carries beyond that.
-compare-radio = { $reading }: partly by radio, so it says nothing of the cable.
-compare-internet = { $reading }: to the internet, which may be slower for other reasons.{ $plan ->
-    [known] {" "}The plan gives { $rate }.
-   *[none] { "" }
-} A test within the house tells more.
-compare-reading = { $reading }.
 compare-no-forecast = No forecast was possible here.
 compare-culprit-if-wanted = If you want more: { $place } costs most on the way ({ $loss }).{ $splitter ->
     [yes] {" "}{ splitter-above-print }

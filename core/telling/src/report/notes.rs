@@ -1,5 +1,6 @@
 //! Notes of the surveyor, and what was measured.
 
+use advice::verdict::{Tells, Verdict};
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::Reading;
@@ -21,7 +22,10 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let readings: Vec<_> = survey
         .readings
         .values()
-        .map(|reading| vec![place(teller, reading), teller.cell(&naming::reading(reading.measured))])
+        .map(|reading| {
+            let read = teller.cell(&naming::reading(reading.measured));
+            vec![place(teller, reading), read, beside(teller, reading)]
+        })
         .collect();
     let body = html! {
         @if notes.is_empty() && readings.is_empty() { p { (teller.word("report-notes-none")) } }
@@ -30,11 +34,23 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
             div { (table(&teller.word("report-notes-caption"), &teller.words(&["head-about", "head-note"]), &notes)) }
         }
         @if !readings.is_empty() {
-            div { (table(&teller.word("report-readings-caption"), &teller.words(&["head-about", "head-reading"]), &readings)) }
+            @let heads = teller.words(&["head-about", "head-reading", "head-beside"]);
+            div { (table(&teller.word("report-readings-caption"), &heads, &readings)) }
         }
         }
     };
     Section { id: "notes", heading: "report-notes", body }
+}
+
+/// A reading beside what was to be expected; a dash where it is held against nothing.
+fn beside(teller: &ReportTeller<'_>, reading: &Reading) -> Markup {
+    let survey = teller.survey();
+    let verdict = Verdict::on(survey, reading, Some(teller.forecast()))
+        .filter(|verdict| !verdict.held.is_empty() || !matches!(verdict.tells, Tells::Coax | Tells::Socket));
+    let Some(verdict) = verdict else { return html! { "–" } };
+    let said: Vec<_> =
+        verdict.phrases(reading, survey.internet).iter().map(|phrase| teller.say(phrase)).collect();
+    html! { (said.join(" ")) }
 }
 
 /// Where a reading was taken: a leg of a part, or the part.

@@ -385,6 +385,7 @@ report-readings-caption = What was measured
 head-about = About
 head-note = Note
 head-reading = Reading
+head-beside = Beside the forecast
 about-survey = the whole survey
 reading-level = { $level } at { $frequency }
 reading-throughput = { $down } towards the room, { $up } from it

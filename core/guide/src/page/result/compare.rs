@@ -3,9 +3,9 @@
 use advice::finding::FindingKind;
 use advice::forecast::told;
 use advice::unknown::{Matters, Unknown};
-use advice::verdict::{Beside, Held, HeldOf, RoomVerdict, Tells, Verdict};
+use advice::verdict::RoomVerdict;
 use facts::fact::SubjectId;
-use house::record::{Internet, Reading, ReadingKind, Survey};
+use house::record::Survey;
 use phrase::{Arg, Phrase};
 
 use super::{findings, telling, unknowns, waiting};
@@ -111,7 +111,7 @@ fn row(
         room.readings
             .iter()
             .take(12)
-            .flat_map(|(reading, verdict)| against(reading, verdict, survey.internet)),
+            .flat_map(|(reading, verdict)| verdict.phrases(reading, survey.internet)),
     );
     if path.is_none() {
         told.push(Phrase::new("compare-no-forecast"));
@@ -124,53 +124,6 @@ fn row(
         Some(&Phrase::new("text").text("text", told)),
         culprit.as_ref(),
     )
-}
-
-/// One reading against the forecast, a sentence for each way.
-fn against(reading: &Reading, verdict: &Verdict, plan: Option<Internet>) -> Vec<Phrase> {
-    if !verdict.held.is_empty() {
-        return verdict.held.iter().map(beside).collect();
-    }
-    let id = match verdict.tells {
-        Tells::Coax | Tells::Socket => "compare-reading",
-        Tells::Radio => "compare-radio",
-        Tells::Plan => "compare-plan",
-        Tells::Internet => "compare-internet",
-    };
-    let said = Phrase::new(id).phrase("reading", house::naming::reading(reading.measured));
-    vec![match (verdict.tells, plan, reading.measured) {
-        (Tells::Internet, Some(plan), ReadingKind::Throughput { .. }) => {
-            said.text("plan", "known").with("rate", Arg::RateAsRead(plan.down_mbps))
-        }
-        _ => said.text("plan", "none").text("rate", ""),
-    }]
-}
-
-/// One figure beside what was expected of it.
-fn beside(held: &Held) -> Phrase {
-    let (of, way) = match held.of {
-        HeldOf::Down => ("", "down"),
-        HeldOf::Up => ("", "up"),
-        HeldOf::Phy => ("phy-", "none"),
-        HeldOf::Loss => ("loss-", "none"),
-    };
-    let lies = match (held.beside, held.of) {
-        (Beside::AsExpected, _) => "within",
-        (Beside::Worse, HeldOf::Loss) | (Beside::Better, HeldOf::Down | HeldOf::Up | HeldOf::Phy) => "above",
-        (Beside::Worse, _) | (Beside::Better, HeldOf::Loss) => "below",
-        (Beside::AtSocket(_), _) => "at-socket",
-        (Beside::NearSocket(_), _) => "near-socket",
-        (Beside::NearHundred, _) => "near-hundred",
-    };
-    let phrase = Phrase::new(format!("compare-{of}{lies}"))
-        .text("way", way)
-        .text("close", if held.is_inside() { "inside" } else { "about" })
-        .with("measured", held.measured_arg())
-        .with("expected", held.expected_arg());
-    match held.beside.socket_mbps() {
-        Some(socket) => phrase.with("socket", Arg::RateAsRead(socket)),
-        None => phrase,
-    }
 }
 
 /// Where to look first: what on the way is most likely at fault, and what the work list does next for the room; or, where more
