@@ -9,6 +9,8 @@
 )]
 #![expect(dead_code, reason = "the guide's tests use more of what it walks with")]
 
+#[path = "../../desk/src/clean.rs"]
+mod clean;
 #[path = "../../desk/src/plain/show.rs"]
 mod plain;
 #[path = "../../guide/tests/all/screens_walk.rs"]
