@@ -121,6 +121,15 @@ const INSIDE: &[&[Do]] = &[
     &[Do::Press("more"), Do::Press("things"), Do::Press(NOTE), Do::Press("forget"), Do::Press("forget")],
     // A file that is written.
     &[Do::Press("pack"), Do::File("mill.lwk")],
+    // Adapters that are there, one of them beside the modem: the last question at the router.
+    &[
+        Do::Press("router"),
+        Do::Press("ask:0"),
+        Do::Pick("adapters", "25"),
+        Do::Overview,
+        Do::Press("router"),
+        Do::Press("ask:3"),
+    ],
     // No adapters yet, the first question at the router: they are placed after the work.
     &[
         Do::Press("router"),
