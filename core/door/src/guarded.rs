@@ -108,7 +108,6 @@ fn caught<T>(call: impl FnOnce() -> T) -> std::result::Result<T, String> {
 }
 
 #[cfg(test)]
-#[expect(clippy::unwrap_used, clippy::panic, reason = "a test stops where its preparation fails")]
 mod tests {
     use guide::Deed;
 

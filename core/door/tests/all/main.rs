@@ -1,10 +1,5 @@
 //! The door as a phone meets it: one binary, a module a theme.
-#![expect(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test stops where its preparation fails"
-)]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "a test stops where its preparation fails")]
 
 #[path = "../../../guide/tests/all/throws.rs"]
 mod throws;
