@@ -7,6 +7,8 @@
 )]
 
 /// A screen as text, as the terminal shows it.
+#[path = "../../../desk/src/clean.rs"]
+mod clean;
 #[path = "../../../desk/src/plain/show.rs"]
 mod plain;
 

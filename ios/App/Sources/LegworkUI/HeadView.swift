@@ -4,6 +4,8 @@ import SwiftUI
 /// The head of a screen: where one is, what it is about, how far the guide has come.
 struct HeadView: View {
   let screen: Screen
+  /// Where VoiceOver begins: here only if the screen has no lead.
+  let isRead: AccessibilityFocusState<Bool>.Binding
 
   var body: some View {
     Inked { inks in
@@ -16,6 +18,7 @@ struct HeadView: View {
             .foregroundStyle(inks.text)
             .accessibilityAddTraits(.isHeader)
             .accessibilityHeading(.h1)
+            .accessibilityFocused(isRead)
         } else {
           Words(screen.title, .says).foregroundStyle(inks.quiet)
         }

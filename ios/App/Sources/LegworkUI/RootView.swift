@@ -52,7 +52,10 @@ public struct RootView: View {
     .onOpenURL { file in Task { await shell.receive(handed: file) } }
     .onChange(of: phase) { _, now in
       switch now {
-      case .background: Background.putAside(shell)
+      case .background:
+        // The system puts the light out with the app.
+        torch.turn(on: false)
+        Background.putAside(shell)
       case .active: shell.takeUp()
       default: break
       }

@@ -17,7 +17,7 @@ struct ScreenView: View {
       Inked { inks in
         ScrollView {
           VStack(alignment: .leading, spacing: Look.spaceS4) {
-            HeadView(screen: screen)
+            HeadView(screen: screen, isRead: $isLeadRead)
             NoticesView(shell: shell, screen: screen)
             columns(plan, window.size.width)
             if !isHigh { DockView(shell: shell, screen: screen, plan: plan, torch: torch) }
@@ -35,7 +35,11 @@ struct ScreenView: View {
     }
     .animation(stillness ? nil : .easeOut(duration: Look.secondsTurn), value: screen.place)
     .environment(\.layoutDirection, screen.rightToLeft ? .rightToLeft : .leftToRight)
-    .onChange(of: screen.place, initial: true) { isLeadRead = true }
+    .onChange(of: screen.place, initial: true) {
+      // VoiceOver goes there again only where it was elsewhere before.
+      isLeadRead = false
+      Task { isLeadRead = true }
+    }
   }
 
   @ViewBuilder private func columns(_ plan: DockPlan, _ window: Double) -> some View {

@@ -81,6 +81,8 @@ struct Seen {
     }
     let headings = stops.filter { $0.traits.contains("heading") }
     if headings.first?.level != 1 { faults.append("the first heading is \(headings.first?.said ?? "missing")") }
+    let focused = Reader.outline(drawn).filter { $0.contains("[focus") || $0.contains(", focus") }
+    if focused.count != 1 { faults.append("VoiceOver begins at \(focused)") }
     return faults.map { "\(screen.name): \($0)" }
   }
 

@@ -93,6 +93,20 @@ import Testing
     #expect(hand.screen.name == "free-burst")
   }
 
+  @Test func anotherLanguageOfTheSystemIsAnotherScreenAtOnce() throws {
+    let hand = try Hand()
+    defer { hand.close() }
+    let before = hand.screen
+    #expect(!before.rightToLeft)
+    let home = hand.shell.places.home.path
+    hand.shell.settle(Settings(home: home, language: "ar-XB", firstLength: .feet))
+    #expect(hand.screen.rightToLeft && hand.screen.place == before.place && hand.screen.title != before.title)
+    // The same again changes nothing.
+    let after = hand.screen
+    hand.shell.settle(Settings(home: home, language: "ar-XB", firstLength: .feet))
+    #expect(hand.screen == after)
+  }
+
   @Test func nothingWaitsLongerThanIsAllowed() async throws {
     let begun = Date()
     await inTime(.milliseconds(100)) { Thread.sleep(forTimeInterval: 60) }
