@@ -21,7 +21,7 @@ import Testing
 
   @Test func everyScreenIsReadInOrderWithItsLabels() async throws {
     try? FileManager.default.removeItem(at: pictures)
-    let hand = try Hand(home: URL(filePath: "/src/target/ios-whole"))
+    let hand = try await Hand(home: URL(filePath: "/src/target/ios-whole"))
     defer { hand.close() }
     let walk = try Walk(hand, pictures: pictures)
     hand.watch = { try? walk.keep() }

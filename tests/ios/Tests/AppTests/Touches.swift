@@ -15,7 +15,7 @@ import UIKit
   }
 
   @Test func aSurveyIsBegunThroughTheViewsAlone() async throws {
-    let hand = try Hand()
+    let hand = try await Hand()
     defer { hand.close() }
     let stage = Stage(RootView(shell: hand.shell))
     let new = hand.screen.blocks.compactMap(\.press).first { $0.key == "new" }
@@ -41,7 +41,7 @@ import UIKit
   }
 
   @Test func aNoticeIsSaidOnce() async throws {
-    let hand = try Hand()
+    let hand = try await Hand()
     defer { hand.close() }
     let stage = Stage(RootView(shell: hand.shell))
     _ = stage.draw()
@@ -57,7 +57,7 @@ import UIKit
   }
 
   @Test func aSecondQuestionIsAskedInADialog() async throws {
-    let hand = try Hand(home: URL(filePath: "/src/target/ios-whole"))
+    let hand = try await Hand(home: URL(filePath: "/src/target/ios-whole"))
     defer { hand.close() }
     let walk = try Walk(hand, pictures: hand.phone)
     // A part can be removed, after a second question.
@@ -76,8 +76,8 @@ import UIKit
     #expect(open.contains(asked.question) && open.contains(asked.yes) && open.contains(asked.no))
   }
 
-  @Test func whatIsReadFromTheRightIsDrawnFromTheRight() throws {
-    let hand = try Hand(language: "ar-XB")
+  @Test func whatIsReadFromTheRightIsDrawnFromTheRight() async throws {
+    let hand = try await Hand(language: "ar-XB")
     defer { hand.close() }
     let stage = Stage(RootView(shell: hand.shell))
     let texts = Reader.outline(stage.draw()).filter { $0.contains("Text “") }
@@ -89,7 +89,7 @@ import UIKit
   }
 
   @Test func typeGrowsButDrawingsStay() async throws {
-    let hand = try Hand()
+    let hand = try await Hand()
     defer { hand.close() }
     func sizes(_ size: DynamicTypeSize) -> [Int] {
       let stage = Stage(RootView(shell: hand.shell)) { $0.dynamicTypeSize = size }

@@ -7,7 +7,7 @@ import Testing
 @MainActor
 @Suite struct Journeys {
   @Test func theHomeownerFromNothingToTheReport() async throws {
-    let hand = try Hand()
+    let hand = try await Hand()
     defer { hand.close() }
     #expect(hand.screen.name == "surveys" && !hand.screen.back)
     // The app is ended by the system after every single deed, and comes back to the same screen each time.
@@ -49,7 +49,7 @@ import Testing
   }
 
   @Test func theTechnicianFromABurstOfPhotosToAFileForSomebodyElse() async throws {
-    let hand = try Hand()
+    let hand = try await Hand()
     defer { hand.close() }
     try await hand.press("new")
     try await hand.write("name", "Mill House")
@@ -75,7 +75,7 @@ import Testing
     #expect(hand.says("added A1"))
     let file = try await hand.pack(as: "mill.lwk")
     #expect(try Data(contentsOf: file).starts(with: Data("PK".utf8)))
-    let other = try Hand(language: "en-US", first: .feet)
+    let other = try await Hand(language: "en-US", first: .feet)
     defer { other.close() }
     await other.shell.receive(file)
     try await other.settle()
@@ -87,7 +87,7 @@ import Testing
   }
 
   @Test func printThatThePhoneReadIsOffered() async throws {
-    let hand = try Hand()
+    let hand = try await Hand()
     defer { hand.close() }
     try await hand.press("new")
     try await hand.write("name", "Mill House")
@@ -110,7 +110,7 @@ import Testing
   }
 
   @Test func twoWithOneHouseDisagreeAndSettleIt() async throws {
-    let (ann, bo) = (try Hand(), try Hand())
+    let (ann, bo) = (try await Hand(), try await Hand())
     defer {
       ann.close()
       bo.close()

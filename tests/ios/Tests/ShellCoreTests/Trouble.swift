@@ -7,7 +7,7 @@ import Testing
 @MainActor
 @Suite struct Trouble {
   @Test func aFileThatIsNoneIsANoticeAndIsReadOut() async throws {
-    let hand = try Hand()
+    let hand = try await Hand()
     defer { hand.close() }
     let file = hand.phone.appending(path: "broken.lwk")
     try Data("PK\u{3}\u{4} and nothing else".utf8).write(to: file)
@@ -24,7 +24,7 @@ import Testing
   }
 
   @Test func whatTheShellCannotDoItSays() async throws {
-    let hand = try Hand()
+    let hand = try await Hand()
     defer { hand.close() }
     await hand.shell.receive(hand.phone.appending(path: "not-there.lwk"))
     #expect(hand.shell.said.map(\.kind) == [.fileUnread])
@@ -38,7 +38,7 @@ import Testing
     #expect(hand.shell.smallPhoto("no such photo") == nil)
   }
 
-  @Test func surveysThatCannotBeOpenedAreSaidAndTriedAgain() throws {
+  @Test func surveysThatCannotBeOpenedAreSaidAndTriedAgain() async throws {
     let phone = FileManager.default.temporaryDirectory.appending(path: "phone-" + UUID().uuidString)
     defer { try? FileManager.default.removeItem(at: phone) }
     let places = Places(kept: phone.appending(path: "kept"), passing: phone.appending(path: "passing"))
@@ -56,11 +56,12 @@ import Testing
     #expect(!words.isEmpty && !words.contains(phone.path))
     try FileManager.default.removeItem(at: places.home)
     shell.begin()
+    while shell.isWorking { try await Task.sleep(for: .milliseconds(20)) }
     #expect(shell.screen?.name == "surveys")
   }
 
   @Test func putAsideInTheMiddleOfLongWorkAndTakenUpAgain() async throws {
-    let hand = try Hand()
+    let hand = try await Hand()
     defer { hand.close() }
     try await hand.press("new")
     try await hand.write("name", "Mill House")
@@ -93,8 +94,8 @@ import Testing
     #expect(hand.screen.name == "free-burst")
   }
 
-  @Test func anotherLanguageOfTheSystemIsAnotherScreenAtOnce() throws {
-    let hand = try Hand()
+  @Test func anotherLanguageOfTheSystemIsAnotherScreenAtOnce() async throws {
+    let hand = try await Hand()
     defer { hand.close() }
     let before = hand.screen
     #expect(!before.rightToLeft)
@@ -114,7 +115,7 @@ import Testing
   }
 
   @Test func whatIsHalfTypedIsKeptAndComesBack() async throws {
-    let hand = try Hand()
+    let hand = try await Hand()
     defer { hand.close() }
     try await hand.press("new")
     try await hand.write("name", "Mill Hou")

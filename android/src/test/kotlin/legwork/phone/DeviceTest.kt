@@ -16,7 +16,6 @@ import org.junit.Assert.assertTrue
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
-import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.shadow.api.Shadow
 import org.robolectric.shadows.ShadowCameraCharacteristics
@@ -36,11 +35,11 @@ class DeviceTest {
     }
 
     @Test fun theLightIsTurnedOnAndOffAndTheScreenStaysAwake() {
-        val cameras = RuntimeEnvironment.getApplication().getSystemService(Context.CAMERA_SERVICE) as CameraManager
-        val lamp = ShadowCameraCharacteristics.newCameraCharacteristics()
-        Shadow.extract<ShadowCameraCharacteristics>(lamp).set(CameraCharacteristics.FLASH_INFO_AVAILABLE, true)
-        shadowOf(cameras).addCamera("0", lamp)
         on("free-burst") { phone ->
+            val cameras = phone.window.getSystemService(Context.CAMERA_SERVICE) as CameraManager
+            val lamp = ShadowCameraCharacteristics.newCameraCharacteristics()
+            Shadow.extract<ShadowCameraCharacteristics>(lamp).set(CameraCharacteristics.FLASH_INFO_AVAILABLE, true)
+            shadowOf(cameras).addCamera("0", lamp)
             assertTrue(Ability.TORCH in phone.screen.abilities && Ability.STAY_AWAKE in phone.screen.abilities)
             assertTrue(phone.window.page.scroll.keepScreenOn)
             val name = phone.window.getString(R.string.light)

@@ -50,9 +50,11 @@ class Light(private val context: Context, private val cannot: (Int) -> Unit) {
 
     private fun turn() {
         val lamp = lamp() ?: return cannot(R.string.light_none)
+        // Once: the system may report the change before the call returns.
+        val next = !isOn
         try {
-            cameras?.setTorchMode(lamp, !isOn)
-            set(!isOn)
+            cameras?.setTorchMode(lamp, next)
+            set(next)
         } catch (_: CameraAccessException) {
             cannot(R.string.light_none)
         } catch (_: IllegalArgumentException) {
