@@ -102,7 +102,7 @@ impl Store {
     /// under its name only once it is whole.
     ///
     /// # Errors
-    /// [`FactsError::AlreadyThere`](crate::error::FactsError::AlreadyThere) if anything has that name,
+    /// [`FactsError::AlreadyThere`] if anything has that name,
     /// `NotASurvey` if the name lacks its ending, `Inaccessible` or `DiskFull` if it cannot be written.
     pub fn create(folder: &Path, author: AuthorId) -> Result<Self> {
         create::create(folder, SurveyId::random(), |_| Ok(()))?;
