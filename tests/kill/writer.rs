@@ -62,7 +62,8 @@ fn main() {
         "one-take" => {
             let mut store = Store::open(folder, AuthorId::random()).unwrap();
             let sent = folder.with_file_name("sent.lwk");
-            file::take(&sent, &mut store, Limits::default(), &mut |_: Progress| true).unwrap();
+            file::take(&sent, &mut store, file::Consent::ALL, Limits::default(), &mut |_: Progress| true)
+                .unwrap();
             say("taken");
         }
         "one-drafts" => drafts_and_acts(folder, seed),
@@ -231,7 +232,7 @@ fn take(folder: &Path, seed: u32) {
         let photo = sender.add_photo(&noise(number), None, None).unwrap();
         pack_to(&mut sender, &path);
         let take = |store: &mut Store| {
-            file::take(&path, store, Limits::default(), &mut |_: Progress| true).unwrap();
+            file::take(&path, store, file::Consent::ALL, Limits::default(), &mut |_: Progress| true).unwrap();
         };
         take(&mut store);
         if number.is_multiple_of(3) {

@@ -217,19 +217,21 @@ impl History {
         let before = store.ledger().to_lines()?;
         let seen = file::look(&path, Some(store), limits, &mut go_on)?;
         check(store.ledger().to_lines()? == before, "looking changed something")?;
-        let taken = file::take(&path, store, limits, &mut go_on)?;
+        let taken = file::take(&path, store, file::Consent::ALL, limits, &mut go_on)?;
         check(taken.facts.len() == seen.new_facts, "looking counted other facts than taking")?;
         // A take that brings nothing leaves the one before it as the last.
         if back && !taken.facts.is_empty() {
             match file::put_back(store) {
+                // What was forgotten stays so; the rest is said again.
+                Ok(returned) if !returned.without_trace => {}
                 Ok(_) => check(store.ledger().to_lines()? == before, "what was put back is still there")?,
                 Err(FactsError::CannotPutBack(_)) => {}
                 Err(error) => return Err(error.into()),
             }
         }
         if again {
-            file::take(&path, store, limits, &mut go_on)?;
-            let twice = file::take(&path, store, limits, &mut go_on)?;
+            file::take(&path, store, file::Consent::ALL, limits, &mut go_on)?;
+            let twice = file::take(&path, store, file::Consent::ALL, limits, &mut go_on)?;
             check(twice.facts.is_empty() && twice.photos.is_empty(), "a file brought something twice")?;
         }
         Ok(())
@@ -257,7 +259,7 @@ impl History {
             for (number, copy) in self.copies.iter_mut().enumerate() {
                 files.rotate_left(number);
                 for path in files.iter().chain(&files) {
-                    file::take(path, &mut copy.store, Limits::default(), &mut go_on)?;
+                    file::take(path, &mut copy.store, file::Consent::ALL, Limits::default(), &mut go_on)?;
                 }
             }
         }

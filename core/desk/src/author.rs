@@ -41,12 +41,22 @@ fn folder(variable: impl Fn(&str) -> Option<OsString>) -> Option<PathBuf> {
 }
 
 fn load_or_make(file: &Path) -> Result<AuthorId, DeskError> {
-    // A file that cannot be read as an id (cut short by a crash) is replaced: the id is a claim and nothing more.
     if let Some(author) = load(file) {
         return Ok(author);
     }
+    let cannot = |source| DeskError::Write { path: file.to_owned(), source };
+    let folder = file.parent().unwrap_or(Path::new("."));
+    std::fs::create_dir_all(folder).map_err(cannot)?;
+    // Several first runs at once agree on one: the folder is held while there is none. Where a system holds no folders, the
+    // last one wins, and the others have written under an id of their own once.
+    let held = std::fs::File::open(folder).ok();
+    let _ = held.as_ref().map(std::fs::File::lock);
+    if let Some(author) = load(file) {
+        return Ok(author);
+    }
+    // A file that cannot be read as an id (cut short by a crash) is replaced: the id is a claim and nothing more.
     let author = AuthorId::random();
-    keep(file, author).map_err(|source| DeskError::Write { path: file.to_owned(), source })?;
+    keep(file, author).map_err(cannot)?;
     Ok(author)
 }
 
@@ -55,8 +65,6 @@ fn load(file: &Path) -> Option<AuthorId> {
 }
 
 fn keep(file: &Path, author: AuthorId) -> std::io::Result<()> {
-    let folder = file.parent().unwrap_or(Path::new("."));
-    std::fs::create_dir_all(folder)?;
     whole_file::write(file, format!("{author}\n").as_bytes(), Existing::IsReplaced, Readers::Owner)
 }
 
@@ -74,6 +82,22 @@ mod tests {
         // XDG base directory specification 0.8: relative paths are invalid and ignored.
         assert_eq!(at(&[("XDG_CONFIG_HOME", "c"), ("HOME", "/h")]), Some("/h/.config/legwork".into()));
         assert_eq!(at(&[]), None);
+    }
+
+    #[test]
+    fn eight_first_runs_at_once_agree() {
+        let folder = tempfile::tempdir().unwrap();
+        let file = folder.path().join("deep/author");
+        let runs: Vec<_> = (0..8)
+            .map(|_| {
+                let file = file.clone();
+                std::thread::spawn(move || load_or_make(&file).unwrap())
+            })
+            .collect();
+        let made: std::collections::BTreeSet<AuthorId> =
+            runs.into_iter().map(|run| run.join().unwrap()).collect();
+        assert_eq!(made.len(), 1);
+        assert_eq!(load(&file), made.first().copied());
     }
 
     #[test]

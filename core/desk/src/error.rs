@@ -254,6 +254,8 @@ pub enum Unconfirmed {
     },
     /// Deleting a survey.
     Delete,
+    /// Putting back a file after which more was written.
+    PutBack,
 }
 
 /// Exit code of a command that failed: disk, permission, fault.
@@ -350,7 +352,6 @@ impl DeskError {
             Self::Advice(AdviceError::Stopped) | Self::Facts(FactsError::Stopped) | Self::Stopped => {
                 "stopped"
             }
-            Self::Advice(_) | Self::Facts(_) => "survey",
             Self::PicturesPartly { why, .. } => why.name(),
             Self::NoSuchThing { .. }
             | Self::Ambiguous { .. }
@@ -360,7 +361,8 @@ impl DeskError {
             | Self::NotAside { .. }
             | Self::EmptyNote
             | Self::NoName { .. } => "thing",
-            Self::NotConfirmed(_) => "not_confirmed",
+            Self::Facts(FactsError::Upheaval { .. }) | Self::NotConfirmed(_) => "not_confirmed",
+            Self::Advice(_) | Self::Facts(_) => "survey",
             Self::Read { .. }
             | Self::Write { .. }
             | Self::Output(_)

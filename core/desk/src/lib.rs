@@ -5,6 +5,7 @@
 
 mod arguments;
 mod author;
+mod clean;
 mod command;
 mod error;
 mod keep;
@@ -35,7 +36,13 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Err(error) => {
             // Help and version are no mistakes and come here too.
             let code = if error.use_stderr() { WRONG_USE } else { 0 };
-            let _ = error.print();
+            // In colour where it repeats nothing that steers a terminal.
+            let told = error.render().to_string();
+            if clean::lines(&told) == told {
+                let _ = error.print();
+            } else {
+                output::complain(&told);
+            }
             return ExitCode::from(code);
         }
     };

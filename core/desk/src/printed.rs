@@ -3,7 +3,8 @@
 //! Colour only repeats what the words say, and is left out unless the output is a terminal that wants it.
 
 use textwrap::core::display_width;
-use unicode_width::UnicodeWidthChar;
+
+use crate::clean::one_line as plain;
 
 /// The widest text written, columns.
 pub const WIDEST: usize = 80;
@@ -121,23 +122,6 @@ impl Page {
         self.text.push_str(line.trim_end());
         self.text.push('\n');
     }
-}
-
-/// Text without anything that could steer a terminal: names and labels come from other people's files.
-fn plain(text: &str) -> String {
-    text.chars()
-        .map(|c| match c {
-            '\n' | '\t' => ' ',
-            c if c.is_control() || steers_direction(c) => '\u{FFFD}',
-            c => c,
-        })
-        .collect()
-}
-
-/// The marks that turn the direction of text (Unicode 16, `Bidi_Control`).
-fn steers_direction(c: char) -> bool {
-    c.width() == Some(0)
-        && matches!(c, '\u{061C}' | '\u{200E}' | '\u{200F}' | '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}')
 }
 
 #[cfg(test)]

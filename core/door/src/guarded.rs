@@ -106,3 +106,78 @@ fn caught<T>(call: impl FnOnce() -> T) -> std::result::Result<T, String> {
         plain.or_else(|| said.downcast_ref::<String>().cloned()).unwrap_or_else(|| "it broke off".into())
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use guide::Deed;
+
+    use super::*;
+    use crate::settings::FirstLength;
+
+    fn settings(home: &Path) -> Settings {
+        Settings {
+            home: home.display().to_string(),
+            language: "en".into(),
+            first_length: FirstLength::Metres,
+        }
+    }
+
+    fn begun(home: &Path) -> Guarded {
+        let guarded = Guarded::new(settings(home), None).unwrap();
+        guarded.call(|guide| guide.act(&Deed::Press { key: "new".into() })).unwrap();
+        let name = Deed::Write { key: "name".into(), words: "Mill House".into() };
+        guarded.call(|guide| guide.act(&name)).unwrap();
+        guarded
+    }
+
+    fn name(guarded: &Guarded) -> String {
+        guarded.call(|guide| Ok(guide.screen().name)).unwrap()
+    }
+
+    fn broken(guarded: &Guarded, fault: &'static str) {
+        let broke = guarded.call(|_| -> guide::Result<()> { panic!("{fault}") });
+        assert_eq!(broke, Err(DoorError::Broken { fault: fault.into() }));
+    }
+
+    #[test]
+    fn a_call_that_breaks_off_is_an_error_and_the_same_screen_stands_after_it() {
+        let home = tempfile::tempdir().unwrap();
+        let guarded = begun(home.path());
+        broken(&guarded, "planted");
+        assert_eq!(name(&guarded), "new-survey");
+        guarded.call(|guide| guide.act(&Deed::Press { key: "make".into() })).unwrap();
+        guarded
+            .call(|guide| {
+                guide.settle_long_work();
+                Ok(())
+            })
+            .unwrap();
+        assert_eq!(name(&guarded), "ask-whose");
+        broken(&guarded, "planted");
+        guarded
+            .call(|guide| {
+                guide.settle_long_work();
+                Ok(())
+            })
+            .unwrap();
+        assert_eq!(name(&guarded), "ask-whose");
+    }
+
+    #[test]
+    fn where_it_breaks_off_again_at_once_it_is_not_led_to_again() {
+        let home = tempfile::tempdir().unwrap();
+        let guarded = begun(home.path());
+        broken(&guarded, "planted");
+        broken(&guarded, "planted again");
+        assert_eq!(name(&guarded), "surveys");
+    }
+
+    #[test]
+    fn a_panic_from_another_thread_leaves_the_lock_usable() {
+        let home = tempfile::tempdir().unwrap();
+        let guarded = std::sync::Arc::new(begun(home.path()));
+        let other = std::sync::Arc::clone(&guarded);
+        std::thread::spawn(move || broken(&other, "planted")).join().unwrap();
+        assert_eq!(name(&guarded), "new-survey");
+    }
+}

@@ -7,10 +7,7 @@ use std::fs::{self, File, OpenOptions};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
-use uuid::Uuid;
-
-/// The ending of a file that is not whole yet.
-const PART: &str = ".part";
+use crate::unfinished;
 
 /// What becomes of a file that has the name already.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -55,9 +52,7 @@ impl WholeFile {
             return Err(io::Error::new(io::ErrorKind::InvalidInput, "it names no file"));
         };
         remove_abandoned(place, name);
-        let mut part = name.to_owned();
-        part.push(format!(".{}{PART}", Uuid::now_v7().simple()));
-        let part = place.with_file_name(part);
+        let part = place.with_file_name(unfinished::part_of(name));
         let file = new_file(&part, readers)?;
         let begun = Self { part, place: place.to_owned(), existing, finished: false, file };
         // A system without locks leaves what is abandoned; it takes nothing from what is written.
@@ -140,13 +135,11 @@ fn remove_abandoned(place: &Path, name: &OsStr) {
     start.push(".");
     for entry in fs::read_dir(folder_of(place)).into_iter().flatten().flatten() {
         let found = entry.file_name();
-        let middle = found
-            .as_encoded_bytes()
-            .strip_prefix(start.as_encoded_bytes())
-            .and_then(|rest| rest.strip_suffix(PART.as_bytes()));
-        let is_part =
-            middle.is_some_and(|chance| chance.len() == 32 && chance.iter().all(u8::is_ascii_hexdigit));
-        if is_part && File::open(entry.path()).is_ok_and(|file| file.try_lock().is_ok()) {
+        let is_of_name = found.as_encoded_bytes().starts_with(start.as_encoded_bytes());
+        if is_of_name
+            && found.to_str().is_some_and(unfinished::is_part)
+            && File::open(entry.path()).is_ok_and(|file| file.try_lock().is_ok())
+        {
             let _ = fs::remove_file(entry.path());
         }
     }

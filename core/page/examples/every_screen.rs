@@ -9,6 +9,8 @@
 )]
 #![expect(dead_code, reason = "the guide's tests use more of what it walks with")]
 
+#[path = "../../desk/src/clean.rs"]
+mod clean;
 #[path = "../../desk/src/plain/show.rs"]
 mod plain;
 #[path = "../../guide/tests/all/screens_walk.rs"]
@@ -35,17 +37,14 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let folder = PathBuf::from(arguments.next().ok_or("every_screen FOLDER LANGUAGE")?);
     fs::create_dir_all(folder.join("photo/small"))?;
     FOLDER.set(folder).map_err(|_| "two folders")?;
-    let mut walk = match arguments.next().as_deref() {
-        Some("right-to-left") => {
-            let mut walk = Walk::over_everything_in(guide::right_to_left);
-            walk.tried = Some(|walk| keep(walk, &page::worded(guide::right_to_left(Figures::default()))));
-            walk
-        }
-        _ => {
-            let mut walk = Walk::over_everything();
-            walk.tried = Some(|walk| keep(walk, &page::english(Figures::default())));
-            walk
-        }
+    let mut walk = if arguments.next().as_deref() == Some("right-to-left") {
+        let mut walk = Walk::over_everything_in(guide::right_to_left);
+        walk.tried = Some(|walk| keep(walk, &page::worded(guide::right_to_left(Figures::default()))));
+        walk
+    } else {
+        let mut walk = Walk::over_everything();
+        walk.tried = Some(|walk| keep(walk, &page::english(Figures::default())));
+        walk
     };
     walk.through_everything();
     let missing: Vec<_> =

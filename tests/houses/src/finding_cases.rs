@@ -7,8 +7,9 @@ use advice::forecast::{Curve, Forecast, Limit, PathForecast, Reach, RoomForecast
 use coax::Span;
 use house::rating::Band;
 use house::record::{
-    Asked, CableKind, Connector, EntryKind, EntryState, HowMeasured, LinkState, ModemBands, ModemGeneration,
-    OtherNetwork, PartKind, Plugged, PortEnd, ReadingKind, Run, ServiceKind, Survey, TestReach, TvSignal,
+    Asked, CableKind, ChangeKind, Connector, EntryKind, EntryState, HowMeasured, LinkState, ModemBands,
+    ModemGeneration, OtherNetwork, PartKind, Plugged, PortEnd, ReadingKind, Run, ServiceKind, Survey,
+    TestReach, TvSignal,
 };
 
 use crate::{House, good_house, part_id};
@@ -430,6 +431,15 @@ fn level_cases() -> Vec<Case> {
         let labelled = house.with(|splitter| splitter.rating.leg_losses_db = vec![3.7; 2]);
         labelled.at("E1").level(603.0, 10.0).at("O1")
     };
+    // The way to O1 leads over S1, not over O3.
+    let worked_on = |tag| {
+        let house = with_tv().at("O1").level(603.0, 3.0);
+        let change = match tag {
+            "S1" => ChangeKind::SwapSplitter { splitter: house.id_of("S1"), legs: 2 },
+            other => ChangeKind::ShareOutlet { outlet: house.id_of(other) },
+        };
+        house.tried_since(change)
+    };
     let ratio = |db| good_house().at("O1").reads(ReadingKind::ErrorRatio { mhz: 603.0, db });
     let antenna = |dbmv| {
         let entry = with_tv().at("E1").with(|entry| entry.entry_kind = EntryKind::Antenna);
@@ -488,6 +498,7 @@ fn level_cases() -> Vec<Case> {
         // +10 dBmV come in; ground block, filter, two-way splitter and 10 m of cable leave about +3.
         case(LevelBelowWiring, coming_in().level(603.0, -9.0), coming_in().level(603.0, 3.0)),
         case(LevelAboveWiring, coming_in().level(603.0, 14.0), coming_in().level(603.0, 3.0)),
+        case(LevelBeforeWork, worked_on("S1"), worked_on("O3")),
         // 28 dB and 31 dB for 256-QAM: a published meter's manual; an article on cablefax.com.
         case(SignalNotClean, ratio(27.5), ratio(28.5)),
         case(SignalHardlyClean, ratio(30.0), ratio(31.0)),

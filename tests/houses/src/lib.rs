@@ -305,6 +305,17 @@ impl House {
         self
     }
 
+    /// The same, after everything that was measured so far.
+    pub fn tried_since(self, change: ChangeKind) -> Self {
+        let mut house = self.tried(change);
+        let Survey { readings, works, done_since, .. } = &mut house.survey;
+        let last = works.keys().last().copied();
+        for reading in readings.keys() {
+            done_since.entry(*reading).or_default().extend(last);
+        }
+        house
+    }
+
     /// A level measured at the part named last.
     pub fn level(self, mhz: f64, dbmv: f64) -> Self {
         self.reads(ReadingKind::Level { mhz, dbmv })

@@ -26,9 +26,9 @@ use proofs::chance::Chance;
 
 /// What the writer is doing when it is killed: editing, taking photos in, drafts, undo and all that mixed, forgetting,
 /// bringing an old layout up, making and copying surveys, packing, taking in, taking in as a new survey, repairing a
-/// damaged survey from a file.
-const MODES: [&str; 10] =
-    ["edit", "photo", "mixed", "forget", "open", "make", "pack", "take", "take-new", "repair"];
+/// damaged survey from a file, making one from a sheet.
+const MODES: [&str; 11] =
+    ["edit", "photo", "mixed", "forget", "open", "make", "pack", "take", "take-new", "repair", "sheet"];
 
 /// Kills `times` writers, and checks what each left.
 pub fn run(times: u64, seed: u64) -> Outcome {
@@ -48,6 +48,7 @@ pub fn run(times: u64, seed: u64) -> Outcome {
             "take" => harness.take(times),
             "take-new" => harness.take_new(times),
             "repair" => harness.repair(times),
+            "sheet" => harness.sheet(times)?,
             _ => harness.write(mode, times),
         }
     }

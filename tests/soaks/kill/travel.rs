@@ -12,6 +12,9 @@ use tempfile::TempDir;
 use super::{Harness, check};
 use crate::merge::go_on;
 
+/// A sheet of two parts.
+const SHEET: &str = "[[part]]\ntag = \"E1\"\nkind = \"entry\"\n\n[[part]]\ntag = \"S1\"\nkind = \"splitter\"\nlegs = 2\nfrom = \"E1\"\n";
+
 /// How many photos the packed survey has, so that packing and taking last a while.
 const PHOTOS: u64 = 24;
 
@@ -72,7 +75,7 @@ impl Harness {
             promised.extend(self.killed("take", &folder, round * 10_000 + 1, 250));
             self.leftovers += takings(&folder);
             let store = Store::open(&folder, AuthorId::random()).unwrap();
-            assert!(fresh_takings(&folder), "opening left what a killed take had");
+            assert_eq!(takings(&folder), 0, "opening left what a killed take had");
             assert!(store.missing_photos().unwrap().is_empty());
             check::groups(store.ledger(), &promised);
         }
@@ -90,7 +93,9 @@ impl Harness {
             let home = Home::at(&place.path().join(format!("home {round}"))).unwrap();
             fs::hard_link(&sent, home.folder().join("sent.lwk")).unwrap();
             let promised = self.killed("take-new", home.folder(), 0, 150);
-            self.leftovers += home.sweep(std::time::Duration::ZERO).unwrap() as u64;
+            self.leftovers += unfinished(home.folder());
+            // One opening of the home is enough.
+            let home = Home::at(home.folder()).unwrap();
             let names: Vec<String> = home
                 .list()
                 .unwrap()
@@ -127,7 +132,9 @@ impl Harness {
             let damaged = vec![0; 4096];
             fs::write(folder.join("survey.db"), &damaged).unwrap();
             let promised = self.killed("repair", &folder, 0, 200);
-            self.leftovers += home.sweep(std::time::Duration::ZERO).unwrap() as u64;
+            self.leftovers += unfinished(home.folder());
+            // One opening of the home is enough.
+            let home = Home::at(home.folder()).unwrap();
             let is_repaired = Store::open(&folder, AuthorId::random()).is_ok();
             if !is_repaired {
                 assert_eq!(fs::read(folder.join("survey.db")).unwrap(), damaged, "it is no more what it was");
@@ -153,6 +160,44 @@ impl Harness {
         }
     }
 
+    /// A killed `legwork sheet` leaves no survey, or the whole of it.
+    pub fn sheet(&mut self, times: u64) -> crate::Outcome {
+        let Ok(legwork) = crate::beside("legwork") else {
+            println!("legwork was not built, so no sheet was killed; tests/soak builds it");
+            return Ok(());
+        };
+        for _ in 0..times {
+            let place = TempDir::new()?;
+            let home = Home::at(place.path())?;
+            let sheet = place.path().join("house.toml");
+            fs::write(&sheet, SHEET)?;
+            let folder = place.path().join("house.legwork");
+            let mut command = std::process::Command::new(&legwork);
+            command.arg("sheet").arg(&sheet).arg(&folder).env("LEGWORK_HOME", place.path().join("author"));
+            let mut child = command.stdout(std::process::Stdio::null()).spawn()?;
+            std::thread::sleep(std::time::Duration::from_micros(self.chance.below(60_000) as u64));
+            // One that was done before is whole.
+            let _ = child.kill();
+            let is_done = child.wait()?.success();
+            self.leftovers += unfinished(home.folder());
+            let home = Home::at(place.path())?;
+            let list = home.list()?;
+            assert!(!is_done || list.len() == 1, "an acknowledged survey is lost");
+            for entry in &list {
+                let store = Store::open(&entry.folder, AuthorId::random())?;
+                assert_eq!(store.summary().progress.parts, 2, "half a sheet came");
+            }
+            self.acknowledged += u64::from(is_done);
+            let names =
+                fs::read_dir(place.path())?.filter_map(|entry| entry.ok()?.file_name().into_string().ok());
+            let strange: Vec<String> = names
+                .filter(|name| !["house.toml", "house.legwork", "author"].contains(&name.as_str()))
+                .collect();
+            assert!(strange.is_empty(), "{strange:?} was left");
+        }
+        Ok(())
+    }
+
     /// A survey with photos.
     fn prepare(&self, folder: &Path) {
         Store::create(folder, AuthorId::random()).unwrap();
@@ -173,17 +218,14 @@ fn pack_to(survey: &Path, path: &Path) -> std::path::PathBuf {
     path.to_owned()
 }
 
-/// Folders of takes that lie in a survey's folder.
-/// Whether no folder of a take is left but one that was made the moment before the kill: without its lock and empty, it
-/// may be in the making, and goes after a day.
-fn fresh_takings(folder: &Path) -> bool {
-    fs::read_dir(folder).unwrap().all(|entry| {
-        let path = entry.unwrap().path();
-        let is_taking = path.file_name().is_some_and(|name| name.to_string_lossy().starts_with(".taking-"));
-        !is_taking || fs::read_dir(path).unwrap().next().is_none()
-    })
+/// What lies in a home under a name that says that it is not finished.
+fn unfinished(home: &Path) -> u64 {
+    let is_unfinished = |name: &str| [".unfinished", ".part"].iter().any(|ending| name.ends_with(ending));
+    let names = fs::read_dir(home).unwrap().map(|entry| entry.unwrap().file_name());
+    names.filter(|name| name.to_str().is_some_and(is_unfinished)).count() as u64
 }
 
+/// Folders of takes that lie in a survey's folder.
 fn takings(folder: &Path) -> u64 {
     let named = |entry: std::io::Result<fs::DirEntry>| {
         entry.unwrap().file_name().to_string_lossy().starts_with(".taking-")

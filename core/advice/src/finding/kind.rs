@@ -253,6 +253,8 @@ kinds! {
     ModemSendsLow = "modem-sends-low", Note, Published, LOOK;
     /// Nobody knows how far a modem reaches, and the network uses channels that it may listen to.
     ModemReachUnknown = "modem-reach-unknown", Note, Published, LOOK;
+    /// A level was measured before work was done on the way to that place.
+    LevelBeforeWork = "level-before-work", Note, Survey, LOOK;
     /// A level inside what a TV or modem is made for, outside what is recommended.
     LevelNotRecommended = "level-not-recommended", Note, CommonPractice, LOOK;
     /// A digital signal arrives with little margin over its noise.

@@ -1,5 +1,7 @@
 //! Levels measured at TVs and modems, against what these devices need.
 
+use std::collections::BTreeMap;
+
 use house::naming;
 use house::record::ServiceKind;
 use phrase::{Arg, Phrase};
@@ -152,4 +154,24 @@ fn beside_wiring(inspection: &Inspection<'_>, held: &LevelHeld) -> Finding {
         .with("expected", Arg::Level(held.explained.likely))
         .with("apart", Arg::Loss(held.missing_db().abs()))
         .with("frequency", Arg::Frequency(held.mhz))
+}
+
+/// Places where levels were measured before work was done on the way there: they tell of the wiring as it was.
+pub(super) fn before_work(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let survey = inspection.survey;
+    let mut places = BTreeMap::new();
+    for reading in survey.readings.values() {
+        if let (Some(part), Some(work)) = (reading.about, survey.work_since_level(reading)) {
+            places.insert((part, reading.port), work);
+        }
+    }
+    // Where somebody measured since, nothing is left to do.
+    places.retain(|(part, port), _| !survey.levels_read_at(*part).any(|since| since.port == *port));
+    let told = places.into_iter().map(|((part, port), work)| {
+        let at = port.map_or(Place::Part(part), |port| Place::Port { part, port });
+        Finding::new(FindingKind::LevelBeforeWork, vec![at])
+            .phrase("place", place_phrase(survey, MeteredAt { part, port }))
+            .phrase("work", work.what(survey))
+    });
+    told.collect()
 }

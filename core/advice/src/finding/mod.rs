@@ -44,6 +44,7 @@ use inspection::Inspection;
 pub use kind::{FindingKind, Grounds, Weight};
 pub use place::Place;
 pub(crate) use services::drops_out_beside_adapter;
+pub use services::is_modem_beside_adapter;
 
 /// Looks at a house for one kind of finding, or a few of one theme.
 type Detector = fn(&Inspection<'_>) -> Vec<Finding>;
@@ -86,6 +87,7 @@ const DETECTORS: &[Detector] = &[
     levels::measured,
     measured_parts::not_used,
     levels::modem_sends,
+    levels::before_work,
     clean::ratios,
     outlet_test::against_forecast,
     outlet_test::by_itself,

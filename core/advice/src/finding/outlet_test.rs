@@ -106,7 +106,7 @@ fn shown_by(inspection: &Inspection<'_>, reading: &Reading) -> Option<Finding> {
                 Tells::Coax | Tells::Socket if under_load => FindingKind::LossUnderLoad,
                 Tells::Coax | Tells::Socket => FindingKind::LossWhileQuiet,
                 Tells::Internet | Tells::Plan => FindingKind::InternetLosesPackets,
-                Tells::Radio => return None,
+                Tells::Radio | Tells::Earlier => return None,
             };
             Some(finding(kind).with("share", Arg::Text(format!("{percent:.1} %"))))
         }

@@ -7,7 +7,7 @@ use phrase::Arg;
 
 use super::inspection::{Inspection, has_plugged};
 use super::{Finding, FindingKind, Place};
-use crate::forecast::Node;
+use crate::forecast::{Node, nodes_of};
 
 /// Cable services that reach into the MoCA band on a tree with adapters.
 pub(super) fn in_the_band(inspection: &Inspection<'_>) -> Vec<Finding> {
@@ -130,6 +130,18 @@ pub(super) fn drop_outs(inspection: &Inspection<'_>) -> Vec<Finding> {
 /// Whether the internet drops out at a modem without a filter that shares its outlet or its splitter with an adapter.
 pub(crate) fn drops_out_beside_adapter(survey: &Survey, nodes: &[Node], outlet: &Part) -> bool {
     let drops = survey.services_of(ServiceKind::CableInternet).any(|service| service.drops_out);
+    drops && is_beside_adapter(survey, nodes, outlet)
+}
+
+/// Whether any modem without a filter shares its outlet or its splitter with an adapter: then it matters whether its internet
+/// drops out.
+pub fn is_modem_beside_adapter(survey: &Survey) -> bool {
+    let nodes = nodes_of(survey);
+    let mut outlets = survey.parts.values().filter(|part| part.kind == PartKind::Outlet);
+    outlets.any(|outlet| is_beside_adapter(survey, &nodes, outlet))
+}
+
+fn is_beside_adapter(survey: &Survey, nodes: &[Node], outlet: &Part) -> bool {
     let feeder = survey.wiring.feed(outlet.id).and_then(|feed| survey.parts.get(&feed.part));
     let filtered = outlet.device_filter || feeder.is_some_and(|part| part.kind == PartKind::EntryFilter);
     let split = feeder.filter(|part| matches!(part.kind, PartKind::Splitter | PartKind::Tap));
@@ -137,5 +149,5 @@ pub(crate) fn drops_out_beside_adapter(survey: &Survey, nodes: &[Node], outlet: 
         let feed = survey.wiring.feed(node.outlet).map(|feed| feed.part);
         node.outlet == outlet.id || (feed.is_some() && feed == split.map(|split| split.id))
     };
-    drops && has_plugged(outlet, Plugged::Modem) && !filtered && nodes.iter().any(beside)
+    has_plugged(outlet, Plugged::Modem) && !filtered && nodes.iter().any(beside)
 }

@@ -73,7 +73,7 @@ pub fn clean_need_of(survey: &Survey, service: ServiceKind) -> Option<CleanNeed>
 /// The error ratios read at a part, by rising frequency: MHz and dB.
 pub(crate) fn ratios_at(survey: &Survey, part: SubjectId) -> Vec<(f64, f64)> {
     let mut read: Vec<_> = survey
-        .readings_at(part)
+        .levels_read_at(part)
         .filter_map(|reading| match reading.measured {
             ReadingKind::ErrorRatio { mhz, db } if mhz > 0.0 && mhz.is_finite() && db.is_finite() => {
                 Some((mhz, db))

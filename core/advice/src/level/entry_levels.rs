@@ -33,7 +33,7 @@ pub(crate) struct Metered {
 pub(crate) fn metered_on(survey: &Survey, entry: SubjectId) -> Vec<Metered> {
     let mut found: Vec<Metered> = Vec::new();
     for part in survey.wiring.below(entry) {
-        for reading in survey.readings_at(part) {
+        for reading in survey.levels_read_at(part) {
             let ReadingKind::Level { mhz, dbmv } = reading.measured else { continue };
             if !(mhz > 0.0 && mhz.is_finite() && dbmv.is_finite()) {
                 continue;

@@ -181,7 +181,7 @@ fn at_outlet(
 
 /// At what level the modem at an outlet sends, by its own page.
 pub(crate) fn sends(survey: &Survey, outlet: SubjectId) -> Option<f64> {
-    survey.readings_at(outlet).find_map(|reading| match reading.measured {
+    survey.levels_read_at(outlet).find_map(|reading| match reading.measured {
         ReadingKind::ModemSends { dbmv } => Some(dbmv),
         _ => None,
     })

@@ -120,7 +120,7 @@ fn up_of(survey: &Survey) -> [f64; 2] {
 /// The levels measured at a part, by rising frequency.
 pub(crate) fn measured_at(survey: &Survey, part: SubjectId) -> Vec<(f64, f64)> {
     let mut measured: Vec<_> = survey
-        .readings_at(part)
+        .levels_read_at(part)
         .filter_map(|reading| match reading.measured {
             ReadingKind::Level { mhz, dbmv } if mhz > 0.0 && mhz.is_finite() && dbmv.is_finite() => {
                 Some((mhz, dbmv))

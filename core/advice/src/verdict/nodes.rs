@@ -2,9 +2,10 @@
 
 use coax::link::Version;
 use facts::fact::SubjectId;
-use house::record::{Asked, ReadingKind, Reply, Service, ServiceKind, Survey};
+use house::record::{Asked, Reading, ReadingKind, Reply, Service, ServiceKind, Survey};
 
 use super::fault::hears_others;
+use super::tells::is_from_before;
 use crate::forecast::{Node, nodes_of};
 
 /// Where the number of members that an adapter sees stands.
@@ -75,7 +76,8 @@ impl NodesTold {
 
     /// What each count in a survey tells, by the readings' identities.
     pub fn all(survey: &Survey) -> Vec<Self> {
-        let counts = survey.readings.values().filter_map(|reading| match reading.measured {
+        let still = |reading: &&Reading| !is_from_before(survey, reading);
+        let counts = survey.readings.values().filter(still).filter_map(|reading| match reading.measured {
             ReadingKind::NodesSeen { count } => Self::of(survey, reading.about, count),
             _ => None,
         });

@@ -17,6 +17,7 @@ impl Verdict {
             Tells::Radio => "beside-radio",
             Tells::Plan => "beside-plan",
             Tells::Internet => "beside-internet",
+            Tells::Earlier => "beside-earlier",
         };
         let said = Phrase::new(id).phrase("reading", naming::reading(reading.measured));
         vec![match (self.tells, plan, reading.measured) {

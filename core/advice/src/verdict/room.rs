@@ -6,12 +6,14 @@ use house::record::{Reading, ReadingKind, Survey};
 use super::beside::HeldOf;
 use super::fault::{self, Fault};
 use super::reading::Verdict;
+use super::tells::is_from_before;
 use super::wish::{Met, WishMeasured};
 use crate::forecast::Forecast;
 
 /// Whether something was measured at an outlet that tells how fast it is, or that it has no link.
 pub fn is_tested(survey: &Survey, outlet: SubjectId) -> bool {
-    survey.readings_at(outlet).any(|reading| is_a_test(reading.measured))
+    let told = |reading: &Reading| is_a_test(reading.measured) && !is_from_before(survey, reading);
+    survey.readings_at(outlet).any(told)
 }
 
 /// Whether a reading makes an outlet a tested one: a speed, or how the link stands.

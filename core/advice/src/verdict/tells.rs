@@ -2,6 +2,8 @@
 
 use house::record::{Reading, ReadingKind, Survey, TestReach};
 
+use crate::forecast::nodes_of;
+
 /// A test to the internet that reaches this share of the plan's rate is held by the plan.
 const AT_THE_PLAN: f64 = 0.9;
 
@@ -21,6 +23,8 @@ pub enum Tells {
     Plan,
     /// The way to the internet, which may be slower for other reasons.
     Internet,
+    /// The wiring as it was before a piece of work on that way was done.
+    Earlier,
 }
 
 impl Tells {
@@ -37,6 +41,7 @@ impl Tells {
             Self::Radio => "radio",
             Self::Plan => "plan",
             Self::Internet => "internet",
+            Self::Earlier => "earlier",
         }
     }
 }
@@ -59,6 +64,9 @@ pub(super) fn of(survey: &Survey, reading: &Reading) -> Option<Tells> {
     if !is_of_test(reading.measured) {
         return None;
     }
+    if is_from_before(survey, reading) {
+        return Some(Tells::Earlier);
+    }
     if is_held_by_plan(survey, reading) {
         return Some(Tells::Plan);
     }
@@ -73,6 +81,14 @@ pub(super) fn of(survey: &Survey, reading: &Reading) -> Option<Tells> {
         _ if reading.how.is_some_and(|how| how.reach == TestReach::Internet) => Tells::Internet,
         _ => Tells::Coax,
     })
+}
+
+/// Whether a test was taken before a piece of work on the way from the bridge to where it was taken.
+pub(super) fn is_from_before(survey: &Survey, reading: &Reading) -> bool {
+    // Most surveys know of no such work; then nobody looks for the bridge.
+    let later = survey.done_since.contains_key(&reading.id);
+    let bridge = || nodes_of(survey).into_iter().find(|node| node.bridge).map(|node| node.outlet);
+    later && bridge().is_some_and(|bridge| survey.work_since_test(reading, bridge).is_some())
 }
 
 fn is_held_by_plan(survey: &Survey, reading: &Reading) -> bool {

@@ -2,7 +2,7 @@
 
 use coax::Span;
 use facts::fact::SubjectId;
-use house::record::{HowMeasured, LinkState, ReadingKind, Room, Survey, TestReach, Wish};
+use house::record::{HowMeasured, LinkState, Reading, ReadingKind, Room, Survey, TestReach, Wish};
 use phrase::{Arg, Phrase};
 
 use super::beside::{Beside, rate_beside};
@@ -107,9 +107,8 @@ impl WishMeasured {
 /// reaches no more says nothing of the coax.
 fn to_internet(survey: &Survey, outlet: SubjectId) -> impl Iterator<Item = (f64, f64)> {
     let by_wire = |how: HowMeasured| how.reach == TestReach::Internet && !how.over_radio;
-    survey.readings_at(outlet).filter(move |told| told.how.is_some_and(by_wire)).filter_map(|told| match told
-        .measured
-    {
+    let counts = move |told: &&Reading| told.how.is_some_and(by_wire) && !tells::is_from_before(survey, told);
+    survey.readings_at(outlet).filter(counts).filter_map(|told| match told.measured {
         ReadingKind::Throughput { down_mbps, up_mbps } => Some((down_mbps, up_mbps)),
         _ => None,
     })

@@ -17,7 +17,7 @@ use super::need::{gains_nothing, gives_a_link, loses_the_network};
 use super::propose::proposals;
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
 use super::refusal::{Refusal, own_refusal, refusal};
-use super::services::AsFound;
+use super::services::{AsFound, weighed_in};
 use super::watch::Meter;
 use crate::error::AdviceError;
 use crate::finding::Caution;
@@ -207,13 +207,14 @@ pub fn worklist_watched(
                 continue;
             }
             let after = applied(change, &house);
-            let others = guard.look(&after)?;
+            let others = guard.look(&weighed_in(change, &after))?;
             if let Some(against) = others.against {
                 refused.entry(change).or_insert(against);
                 continue;
             }
             let then = forecast(&after, &options.screening)?;
-            if let Some(against) = others.level_refusal(change, gives_a_link(&screened, &then)) {
+            let only_this = gives_a_link(&screened, &then) && !is_given_by_swap(change, &candidates);
+            if let Some(against) = others.level_refusal(change, only_this) {
                 refused.entry(change).or_insert(against);
                 continue;
             }
@@ -325,6 +326,12 @@ fn with_checks(
         room.next = steps.iter().find(helps).map(|step| step.change);
     }
     failed
+}
+
+/// Whether an amplifier with a by-pass in its place gives the network the same way, and leaves TV and modem their level.
+fn is_given_by_swap(change: ChangeKind, candidates: &[ChangeKind]) -> bool {
+    matches!(change, ChangeKind::RemoveAmplifier { amplifier }
+        if candidates.contains(&ChangeKind::SwapAmplifier { amplifier }))
 }
 
 /// Changes that somebody tried and could not make, or took back.

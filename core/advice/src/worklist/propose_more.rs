@@ -57,6 +57,7 @@ fn has(outlet: &Part, devices: &[Plugged]) -> bool {
     outlet.plugged.iter().flatten().any(|device| devices.contains(device))
 }
 
+/// Sharing an outlet with what is plugged in there, where nobody said yet that they do.
 fn share(survey: &Survey, outlet: SubjectId) -> Option<ChangeKind> {
     let part = survey.parts.get(&outlet)?;
     let shared =

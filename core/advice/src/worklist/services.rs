@@ -6,8 +6,9 @@ use house::rating::PartRating;
 use house::record::{ChangeKind, Part, PartKind, Survey, power_paths};
 
 use super::effect::applied;
+use super::propose::proposals;
 use super::rank::keeps_private;
-use super::refusal::Refusal;
+use super::refusal::{Refusal, own_refusal};
 use crate::error::AdviceError;
 use crate::level::{self, Beside, Levels, Moved, MovedOut, NOTICEABLE_DB, OutletChange, levels};
 
@@ -23,8 +24,23 @@ pub(super) fn service_refusal(change: ChangeKind, survey: &Survey) -> Option<Ref
     // What the physics refuses is told by the forecast of the same house.
     let as_found = AsFound::new(survey).ok()?;
     let guard = as_found.guard(survey, Vec::new()).ok()?;
-    let others = guard.look(&applied(change, survey)).ok()?;
+    let others = guard.look(&weighed_in(change, &applied(change, survey))).ok()?;
     others.against.or_else(|| others.level_refusal(change, false))
+}
+
+/// The house in which a change is held against what the other services need: the one that it leaves. What an amplifier gives
+/// is needed for what is still to come, too: an adapter that shares an outlet, a filter that keeps the network in the house. So
+/// its absence is weighed with these done.
+pub(super) fn weighed_in(change: ChangeKind, after: &Survey) -> Survey {
+    if !matches!(change, ChangeKind::RemoveAmplifier { .. }) {
+        return after.clone();
+    }
+    let is_to_come = |other: &ChangeKind| {
+        let wanted = matches!(other, ChangeKind::ShareOutlet { .. }) || keeps_private(*other);
+        wanted && own_refusal(*other, after).is_none()
+    };
+    let to_come = proposals(after).into_iter().filter(is_to_come);
+    to_come.fold(after.clone(), |house, other| applied(other, &house))
 }
 
 /// The house as found, whose levels all steps together must leave in their windows.

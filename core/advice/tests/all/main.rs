@@ -18,6 +18,7 @@ mod modem_drops;
 mod not_known;
 mod passing_box;
 mod prior;
+mod read_before_work;
 mod services_on_the_wire;
 mod strong_leg;
 mod told_again;

@@ -1,6 +1,6 @@
 //! A modem whose internet drops out beside an adapter gets a filter, whatever its generation.
 
-use advice::finding::{FindingKind, findings};
+use advice::finding::{FindingKind, findings, is_modem_beside_adapter};
 use advice::forecast::Options as Draws;
 use advice::worklist::{Options, applied, worklist};
 use house::record::{CableKind, ChangeKind, ModemBands, ModemGeneration, Plugged, ServiceKind, Survey};
@@ -39,9 +39,12 @@ fn it_is_named_and_filtered_where_it_drops_out_beside_an_adapter_only() {
         let survey = modem(beside, drops).survey();
         let wanted = beside && drops;
         assert_eq!(is_named(&survey), wanted, "{beside} {drops}");
+        // So it is asked whether it drops out only where that would matter.
+        assert_eq!(is_modem_beside_adapter(&survey), beside);
         let filter = ChangeKind::FilterAtDevice { outlet: part_id(&survey, "O3") };
         let steps = worklist(&survey, &options).expect("a sound survey").steps;
         assert_eq!(steps.iter().any(|step| step.change == filter), wanted, "{beside} {drops}");
-        assert!(!is_named(&applied(filter, &survey)));
+        let filtered = applied(filter, &survey);
+        assert!(!is_named(&filtered) && !is_modem_beside_adapter(&filtered));
     }
 }

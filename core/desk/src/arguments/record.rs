@@ -151,15 +151,40 @@ pub enum RecordCommand {
         file: PathBuf,
         /// The survey, NAME.legwork; made if it is not there.
         survey: PathBuf,
+        /// Forget here, for ever, what the file tells to forget. Without it, that waits (`legwork wishes`).
+        #[arg(long)]
+        yes: bool,
+        /// Take it also where more than half of the survey would be removed or moved.
+        #[arg(long)]
+        rearrange: bool,
         /// Read a file that unfolds to at most this many GiB.
         #[arg(long, value_name = "GIB", default_value_t = 8, value_parser = clap::value_parser!(u64).range(1..=1024))]
         most: u64,
     },
 
-    /// Put back what the last file brought, while nothing was written since.
+    /// Put back what the last file brought, for 30 days; what was forgotten with your yes stays forgotten.
     PutBack {
         /// The survey, NAME.legwork.
         survey: PathBuf,
+        /// Yes, also where more was written since: then what stood before is written again, and whoever takes in a file
+        /// from here reads that too.
+        #[arg(long)]
+        yes: bool,
+        /// Keep it for good instead.
+        #[arg(long, conflicts_with = "yes")]
+        keep: bool,
+    },
+
+    /// What files asked to be forgotten here, which waits for your answer.
+    Wishes {
+        /// The survey, NAME.legwork.
+        survey: PathBuf,
+        /// Forget it, for ever.
+        #[arg(long)]
+        yes: bool,
+        /// Keep it; it is not asked again.
+        #[arg(long, conflicts_with = "yes")]
+        no: bool,
     },
 }
 
@@ -266,6 +291,9 @@ pub enum SurveysCommand {
         /// A file of this survey, where records are lost.
         #[arg(long, value_name = "FILE")]
         from: Option<PathBuf>,
+        /// Give up the records that are lost: what was said before them counts again.
+        #[arg(long, conflicts_with = "from")]
+        without_lost: bool,
     },
 }
 

@@ -42,10 +42,10 @@ impl Context {
         if self.json {
             let mut text = serde_json::to_string_pretty(as_json).map_err(|_| DeskError::Fault)?;
             text.push('\n');
-            return output::say(&text);
+            return output::say_json(&text);
         }
         let mut page = Page::for_output();
         as_page(&mut page);
-        output::say(&page.into_text())
+        output::say_page(page)
     }
 }

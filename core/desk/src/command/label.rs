@@ -48,7 +48,7 @@ fn next_line(input: &mut impl BufRead, number: usize) -> Result<Option<String>, 
 fn tell(context: &Context, text: &str) -> Result<(), DeskError> {
     let reading = label::read(text);
     if context.json {
-        return output::say(&format!("{}\n", telling::doubts::json_line(&reading)));
+        return output::say_json(&format!("{}\n", telling::doubts::json_line(&reading)));
     }
     let mut page = Page::for_output();
     page.title(text);
@@ -57,7 +57,7 @@ fn tell(context: &Context, text: &str) -> Result<(), DeskError> {
         page.item(2, &context.say(&Phrase::new("desk-label-doubt").text("doubt", doubt)));
     }
     page.gap();
-    output::say(&page.into_text())
+    output::say_page(page)
 }
 
 /// What the label states, a row each.

@@ -54,6 +54,6 @@ pub fn run(context: &Context, command: Command) -> Result<(), DeskError> {
 
 /// The records of a survey's folder. Reading needs no author, so none is made.
 fn open(folder: &Path) -> Result<Survey, DeskError> {
-    let store = Store::open(folder, AuthorId::random())?;
+    let store = Store::open_to_read(folder, AuthorId::random())?;
     Ok(fold(store.ledger(), store.survey_id())?)
 }

@@ -6,6 +6,7 @@ use serde_json::{Map, Value, json};
 use telling::words::error::InWords;
 
 use super::Context;
+use crate::clean;
 use crate::error::{DeskError, Unconfirmed};
 use crate::printed::Page;
 use crate::sheet::{MOST_LISTED, Problem, Problems};
@@ -52,6 +53,7 @@ fn advice(error: &DeskError) -> &'static [&'static str] {
         DeskError::Facts(
             FactsError::Damaged { .. } | FactsError::NotASurvey { why: NotASurvey::NotSqlite, .. },
         ) => &["desk-damaged"],
+        DeskError::Facts(FactsError::Upheaval { .. }) => &["desk-upheaval"],
         _ => &[],
     }
 }
@@ -101,7 +103,7 @@ fn in_json(error: &DeskError, problems: Option<&Problems>, context: &Context) ->
             "problems": listed,
         }
     });
-    format!("{object}\n")
+    clean::json(&format!("{object}\n"))
 }
 
 /// What a phrase speaks of, for programs: numbers as numbers, what is a phrase itself with its kind.

@@ -24,7 +24,7 @@ struct ReportJson {
 /// Writes the report.
 pub fn run(context: &Context, folder: &Path, out: &Path, replace: bool) -> Result<(), DeskError> {
     // Reading needs no author, so none is made.
-    let store = Store::open(folder, AuthorId::random())?;
+    let store = Store::open_to_read(folder, AuthorId::random())?;
     let survey = store.survey()?;
     refuse_if_there(out, replace)?;
     let list = worklist(&survey, &worklist::Options::default())?;

@@ -50,24 +50,17 @@ pub fn read(file: &Path) -> Result<Sheet, DeskError> {
 /// What [`Store`] refuses; nothing is left then.
 pub fn write(sheet: &Sheet, folder: &Path) -> Result<Survey, DeskError> {
     refuse_if_there(folder)?;
-    let parent = folder.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    let cannot = |source| DeskError::Write { path: folder.to_owned(), source };
     let author = author::this_computer()?;
-    // Removed with all that is in it when it goes out of scope.
-    let building = tempfile::Builder::new().prefix(".legwork-").tempdir_in(parent).map_err(cannot)?;
-    let name = folder.file_name().ok_or_else(|| cannot(std::io::ErrorKind::InvalidInput.into()))?;
-    let built = building.path().join(name);
-    let survey = fill(sheet, &built, author).map_err(|error| of_folder(error, folder))?;
-    refuse_if_there(folder)?;
-    std::fs::rename(&built, folder).map_err(cannot)?;
-    Ok(survey)
-}
-
-fn fill(sheet: &Sheet, folder: &Path, author: facts::fact::AuthorId) -> Result<Survey, FactsError> {
-    let mut store = Store::create(folder, author)?;
-    let id: SurveyId = store.survey_id();
-    store.write(&sheet.edits(id.subject()))?;
-    fold(store.ledger(), id)
+    let id = SurveyId::random();
+    let mut survey = None;
+    Store::create_with(folder, author, id, |unfinished| {
+        let mut store = Store::open(unfinished, author)?;
+        store.write(&sheet.edits(id.subject()))?;
+        survey = Some(fold(store.ledger(), id)?);
+        Ok(())
+    })
+    .map_err(|error| of_folder(error, folder))?;
+    survey.ok_or(DeskError::Fault)
 }
 
 fn refuse_if_there(folder: &Path) -> Result<(), FactsError> {
@@ -81,6 +74,9 @@ fn refuse_if_there(folder: &Path) -> Result<(), FactsError> {
 fn of_folder(error: FactsError, folder: &Path) -> FactsError {
     match error {
         FactsError::NotASurvey { why, .. } => FactsError::NotASurvey { folder: folder.to_owned(), why },
+        FactsError::Inaccessible { why, reason, .. } => {
+            FactsError::Inaccessible { folder: folder.to_owned(), why, reason }
+        }
         FactsError::DiskFull { .. } => FactsError::DiskFull { folder: folder.to_owned() },
         other => other,
     }

@@ -1,6 +1,6 @@
 //! `legwork walk`: the whole guide in a terminal, as plain text.
 
-use std::io::{self, BufRead, IsTerminal, Write};
+use std::io::{self, BufRead, IsTerminal};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
@@ -164,8 +164,7 @@ impl Lines {
 
     fn next(&mut self, prompt: &str) -> Result<Option<String>, DeskError> {
         if self.is_keyboard {
-            print!("{prompt}");
-            io::stdout().flush().map_err(|source| DeskError::Read { path: self.path.clone(), source })?;
+            output::ask(prompt)?;
         }
         let mut line = String::new();
         let read = self

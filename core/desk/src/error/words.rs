@@ -104,6 +104,7 @@ impl InWords for Unconfirmed {
                 Phrase::new("desk-error-would-forget").with("records", count(*records))
             }
             Self::Delete => Phrase::new("desk-error-would-delete"),
+            Self::PutBack => Phrase::new("desk-error-would-put-back"),
         }
     }
 }

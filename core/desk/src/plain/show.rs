@@ -121,9 +121,12 @@ struct Page<'a> {
 }
 
 impl Page<'_> {
+    /// A line. What of it stands on lines of its own is marked as belonging to it: a stranger's text cannot look as if the
+    /// screen offered something.
     fn line(&mut self, line: &str) {
+        let line = crate::clean::lines(line.trim_end()).replace('\n', "\n     | ");
         // Writing to a string does not fail.
-        let _ = writeln!(self.text, "{}", line.trim_end());
+        let _ = writeln!(self.text, "{line}");
     }
 
     fn say(&mut self, id: &str, args: &[(&'static str, &str)]) {
@@ -226,7 +229,9 @@ impl Page<'_> {
             Block::Label(label) => {
                 self.line(&label.name);
                 if !label.text.is_empty() {
-                    self.line(&format!("  | {}", label.text.replace('\n', "\n  | ")));
+                    for line in label.text.lines() {
+                        self.line(&format!("  | {line}"));
+                    }
                 }
                 for figure in &label.figures {
                     let doubt =

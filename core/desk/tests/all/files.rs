@@ -105,7 +105,7 @@ fn a_file_is_never_written_over_unless_told_to() {
 }
 
 #[test]
-fn a_take_is_put_back_while_nothing_was_written_since() {
+fn a_take_is_put_back_and_asks_where_more_was_written_since() {
     let desk = small();
     desk.done(&["pack", "s.legwork", "first.lwk"]);
     desk.done_by("guest", &["take", "first.lwk", "guest.legwork"]);
@@ -120,8 +120,10 @@ fn a_take_is_put_back_while_nothing_was_written_since() {
     assert_eq!(std::fs::read_dir(desk.work().join("s.legwork/photos")).unwrap().count(), 0);
     desk.done(&["take", "second.lwk", "s.legwork"]);
     desk.done(&["note", "s.legwork", "seen"]);
-    let err = desk.refused(3, "survey", &["put-back", "s.legwork"]);
-    assert!(err.contains("changed after"), "{err}");
+    let err = desk.refused(3, "not_confirmed", &["put-back", "s.legwork"]);
+    assert!(err.contains("written again") && err.contains("--yes"), "{err}");
+    desk.done(&["put-back", "s.legwork", "--keep"]);
+    desk.refused(3, "survey", &["put-back", "s.legwork"]);
 }
 
 #[test]

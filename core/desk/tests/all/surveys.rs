@@ -65,7 +65,10 @@ fn renamed_set_aside_brought_back_deleted() {
 
     let err = desk.refused(3, "not_confirmed", &["surveys", "delete", "other.legwork"]);
     assert!(err.contains("--yes"), "{err}");
-    assert_eq!(desk.done(&["surveys", "delete", "other.legwork", "--yes"]), json!({"survey": null}));
+    assert_eq!(
+        desk.done(&["surveys", "delete", "other.legwork", "--yes"]),
+        json!({"survey": null, "kept": null})
+    );
     assert_eq!(desk.done(&["surveys"])["surveys"].as_array().unwrap().len(), 1);
 }
 
@@ -131,5 +134,5 @@ fn a_damaged_survey_is_told_and_repaired_from_a_file() {
     std::fs::remove_dir_all(desk.work().join("s.legwork/photos")).unwrap();
     std::fs::create_dir(desk.work().join("s.legwork/photos")).unwrap();
     let told = desk.run(&["surveys", "repair", "s.legwork", "--from", "kept.lwk"]);
-    assert!(told.out.contains("One photo that was missing came back"), "{}", told.out);
+    assert!(told.out.contains("One photo that was missing or damaged is back"), "{}", told.out);
 }

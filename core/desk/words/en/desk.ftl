@@ -458,15 +458,36 @@ desk-surveys-copied = Made { $survey }: a survey of its own, which never merges 
 desk-surveys-set-aside = Set aside. It is now { $survey }.
 desk-surveys-brought-back = Brought back. It is now { $survey }.
 desk-surveys-deleted = Deleted.
-desk-repair-whole = This survey is whole: all its { $facts } records can be read. Nothing was changed.
+desk-surveys-deleted-kept = Deleted. What lay in its folder and was not its own is kept in { $kept }.
+desk-repair-whole = This survey is whole: all its { $facts } records and all its photos are what was written. Nothing was changed.
+desk-repair-records-whole = All { $facts } records of this survey can be read and are what was written.
 desk-repair-whole-with-file = This survey is whole: all its { $facts } records can be read. The file was taken in.
 desk-repair-photos-back = { $count ->
-    [one] One photo that was missing came back from the file.
-   *[other] { $count } photos that were missing came back from the file.
+    [one] One photo that was missing or damaged is back.
+   *[other] { $count } photos that were missing or damaged are back.
 }
+desk-repair-photos-lacking = { $count ->
+    [one] One photo is missing or damaged, and nothing here has it: a file of this survey may bring it back. It is named below.
+   *[other] { $count } photos are missing or damaged, and nothing here has them: a file of this survey may bring them back. They are named below.
+}
+desk-repair-put-right = { $count ->
+    [one] In one record one bit had changed; it was put right.
+   *[other] In { $count } records one bit had changed; they were put right.
+}
+desk-repair-lost = { $count ->
+    [one] One record is lost; what was said before it counts. As far as it can be read, it was:
+   *[other] { $count } records are lost; what was said before them counts. As far as they can be read, they were:
+}
+desk-repair-lost-one = { $field } of { $thing } (record { $record })
+desk-repair-said-again = { $count ->
+    [one] One field was said again in your name, because what it replaced is lost.
+   *[other] { $count } fields were said again in your name, because what they replaced is lost.
+}
+desk-repair-needs = Nothing on this computer has what is lost. Nothing was changed.
 desk-repaired-from-nothing = The database of this survey was gone. It was built anew from the file, { $facts } records in all.
 desk-repaired-from = The database of this survey was damaged. It was built anew from what could be read and from the file, { $facts } records in all. The damaged one was kept as { $damaged }.
-desk-damaged = Try: legwork surveys repair SURVEY. If records are lost, a file of this survey is needed: legwork surveys repair SURVEY --from FILE.
+desk-upheaval = If that is meant, say --rearrange. It can be put back for 30 days.
+desk-damaged = Try: legwork surveys repair SURVEY. If records are lost, a file of this survey may have them: legwork surveys repair SURVEY --from FILE. To go on without them: legwork surveys repair SURVEY --without-lost.
 
 ## The record: files
 
@@ -497,9 +518,9 @@ desk-look-brings = It brings { $facts ->
     [one] 1 new disagreement
    *[other] { $disagreements } new disagreements
 }; { $forgotten ->
-    [0] nothing that is known here is forgotten
-    [one] 1 thing that is known here is forgotten for ever
-   *[other] { $forgotten } things that are known here are forgotten for ever
+    [0] it asks that nothing be forgotten
+    [one] it asks that 1 thing that is known here be forgotten for ever
+   *[other] it asks that { $forgotten } things that are known here be forgotten for ever
 }.
 desk-look-brings-all = As a survey of its own it brings all of it: { $facts ->
     [one] 1 record
@@ -515,7 +536,10 @@ desk-look-author = from { $author }: { $count ->
 } (who wrote it is a claim, no proof)
 desk-look-disagreements = People would disagree on
 desk-look-settled = It settles
-desk-look-forgotten = It makes forgotten for ever
+desk-look-forgotten = It asks to be forgotten for ever
+desk-look-upheaval = It changes most of this survey: { $gone } of { $things } things would go, and { $changed } of { $parts } parts would go or hang elsewhere. Say --rearrange if that is meant.
+desk-wish = { $what }, asked by { $author } (who asks is a claim, no proof)
+desk-wish-nobody = nobody by name: it came without what was said
 desk-look-nothing-changed = This was a look; nothing was changed.
 desk-taken = Taken into { $survey }: { $facts ->
     [0] no new record
@@ -534,8 +558,32 @@ desk-taken-new = Made { $survey } from the file: { $facts ->
     [one] 1 photo
    *[other] { $photos } photos
 }.
-desk-taken-back = While nothing else is written, this puts it back:
+desk-taken-waiting = { $count ->
+    [one] 1 thing that it asks to be forgotten was not forgotten: it waits
+   *[other] { $count } things that it asks to be forgotten were not forgotten: they wait
+} for your answer. To see what, and to answer:
+desk-taken-back = For 30 days this puts it back:
 desk-taken-disagreements = To see what people disagree on:
+desk-wishes = Asked to be forgotten
+desk-wishes-count = { $count ->
+    [0] No file asks that anything be forgotten here.
+    [one] One thing, which waits for your answer. Names are a claim and no proof, so nothing is forgotten before you say so.
+   *[other] { $count } things, which wait for your answer. Names are a claim and no proof, so nothing is forgotten before you say so.
+}
+desk-wishes-how = To forget all of this for ever, or to keep it:
+desk-wishes-forgotten = Forgotten for ever: { $count ->
+    [one] one record.
+   *[other] { $count } records.
+}
+desk-wishes-refused = Kept. You are not asked about it again.
+desk-put-back-later = Put back: what stood before the last file is written again, wherever what it brought still stood ({ $facts ->
+    [one] 1 record
+   *[other] { $facts } records
+} of the file).
+desk-put-back-kept = Kept for good: what the last file brought ({ $facts ->
+    [one] 1 record
+   *[other] { $facts } records
+}) can be undone in single steps only.
 desk-put-back = Put back: the { $facts ->
     [one] record
    *[other] { $facts } records
@@ -591,6 +639,7 @@ desk-error-page-random = This computer gives no random numbers, without which th
 desk-error-stopped = stopped as you wished.
 desk-error-not-confirmed = { $what }. Nothing was changed; say --yes to do it.
 desk-error-would-forget = records that would be forgotten for ever: { $records }
+desk-error-would-put-back = more was written, or something was forgotten, since the file was taken in, so what stood before it would be written again as records of yours, which others read too
 desk-error-would-delete = the survey would be deleted for ever, photos and all; legwork surveys aside only sets it aside
 desk-error-empty-note = an empty note says nothing. Write what it is to say; to list the notes, leave TEXT out.
 desk-error-no-name = a name is at most { $most } letters on one line. Nothing was changed.

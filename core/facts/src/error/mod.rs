@@ -221,6 +221,25 @@ pub enum FactsError {
         file: PathBuf,
     },
 
+    /// A file would remove or move more than half of a survey, and nobody has agreed to that.
+    #[error(
+        "{} would remove or move most of this survey ({gone} of {things} things, {parts_changed} of {parts} parts); \
+         nothing was taken in before that is agreed to",
+        file.display()
+    )]
+    Upheaval {
+        /// The file.
+        file: PathBuf,
+        /// How many things the survey shows.
+        things: usize,
+        /// How many of them would go.
+        gone: usize,
+        /// How many parts the survey shows.
+        parts: usize,
+        /// How many of them would go or move.
+        parts_changed: usize,
+    },
+
     /// A survey cannot be packed into a file that could be read again.
     #[error("this survey does not fit into a file: {what} at most {most}. No file was written")]
     DoesNotFit {
@@ -258,15 +277,9 @@ pub enum FactsError {
 /// Why what was taken in last cannot be put back.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum CannotPutBack {
-    /// No file was taken in, or it brought nothing, or it was put back already.
-    #[error("no file was taken in that brought anything")]
+    /// No file was taken in, or it brought nothing, it was put back already, or it is too long ago.
+    #[error("no file was taken in during the last 30 days that brought anything")]
     NothingTaken,
-    /// Facts were written after the file was taken in.
-    #[error("this survey was changed after the file was taken in; undo single steps instead")]
-    WrittenSince,
-    /// The file made something forgotten, and forgetting is for ever.
-    #[error("the file also made something forgotten, and that is for ever")]
-    Forgotten,
 }
 
 /// Why a path is not a survey.

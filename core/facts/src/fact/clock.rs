@@ -65,7 +65,8 @@ impl FactClock {
         Ok(())
     }
 
-    fn now_ms(&self) -> u64 {
+    /// What the wall clock says, milliseconds since 1970.
+    pub(crate) fn now_ms(&self) -> u64 {
         (self.wall_ms)().min(MAX_WALL_MS)
     }
 }

@@ -24,6 +24,7 @@ mod line;
 mod removal;
 pub mod reserved;
 mod size;
+mod wish;
 
 use serde_json::{Map, Value};
 
@@ -38,6 +39,8 @@ pub use image::PhotoImage;
 pub use ledger::Ledger;
 pub(crate) use ledger::Taken;
 pub use removal::{REMOVED, Removal};
+pub use wish::Wish;
+pub(crate) use wish::{hold_back, wishes};
 
 /// The longest name of a field, in bytes.
 pub const MAX_FIELD_BYTES: usize = 64;

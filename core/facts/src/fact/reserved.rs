@@ -12,6 +12,9 @@ pub const PLACE: &str = "place";
 /// Which file holds a photo.
 pub const IMAGE: &str = "image";
 
+/// Where a part gets its signal: a file that says so anew of most of a survey is asked about.
+pub const FEED: &str = "feed";
+
 /// The word of [`IS`] for that of which a survey holds a bounded number: see [`MOST_PARTS`].
 pub const PART: &str = "part";
 /// The word of [`IS`] for a photo.

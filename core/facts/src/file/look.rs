@@ -8,10 +8,12 @@ use super::facts;
 use super::limits::Limits;
 use super::options::LeftOut;
 use super::staging::Staging;
+use super::take::upheaval_of;
+use super::upheaval::Upheaval;
 use super::watch::{Meter, Watch};
 use crate::error::{FactsError, Result};
 use crate::fact::{
-    AuthorId, FORGET, Fact, FactClock, FactId, Ledger, REMOVED, SubjectId, SurveyId, reserved,
+    AuthorId, Fact, FactClock, FactId, Ledger, REMOVED, SubjectId, SurveyId, Wish, reserved, wishes,
 };
 use crate::store::Store;
 
@@ -43,7 +45,9 @@ pub struct Look {
     /// Fields on which people disagree now and would not any more.
     pub settled: Vec<(SubjectId, String)>,
     /// Fields of which something that is known here would be forgotten for ever.
-    pub forgotten: Vec<(SubjectId, String)>,
+    pub forgotten: Vec<Wish>,
+    /// How much of what the survey shows it would remove or move.
+    pub upheaval: Upheaval,
     /// Who wrote the new facts, by id.
     pub authors: Vec<AuthorShare>,
 }
@@ -70,9 +74,10 @@ pub fn look(path: &Path, store: Option<&mut Store>, limits: Limits, watch: &mut 
         Some(store) => {
             store.refresh()?;
             let staging = Staging::new(store.folder(), store.photos());
-            look_into(&bag, Some(&staging), store.ledger(), store.clock(), watch)
+            let refused = store.refused()?;
+            look_into(&bag, Some(&staging), store.ledger(), &refused, store.clock(), watch)
         }
-        None => look_into(&bag, None, &Ledger::new(), &FactClock::system(), watch),
+        None => look_into(&bag, None, &Ledger::new(), &BTreeSet::new(), &FactClock::system(), watch),
     }
 }
 
@@ -80,12 +85,15 @@ fn look_into(
     bag: &Bag,
     staging: Option<&Staging>,
     held: &Ledger,
+    refused: &BTreeSet<FactId>,
     clock: &FactClock,
     watch: &mut dyn Watch,
 ) -> Result<Look> {
     let mut meter = Meter::new(watch, bag.total_bytes());
     let checked = bag.check(held, clock, None, &mut meter)?;
-    let new = facts::new_facts(bag, held, checked.sha256)?;
+    let mut new = facts::new_facts(bag, held, checked.sha256)?;
+    // What somebody said no to is not asked again.
+    new.retain(|fact| !refused.contains(&fact.id()));
     let after = After::new(held, &new);
     check_size(&after, &new)?;
     let lacking = |(photo, bytes)| {
@@ -112,7 +120,8 @@ fn look_into(
             .count(),
         new_disagreements: was_closed.into_iter().filter(|&about| after.disagree(about)).map(owned).collect(),
         settled: was_open.into_iter().filter(|&about| !after.disagree(about)).map(owned).collect(),
-        forgotten: after.forgotten(&new),
+        forgotten: wishes(held, &new),
+        upheaval: upheaval_of(held, header.survey, &new)?,
         authors: after.authors(),
     })
 }
@@ -182,21 +191,6 @@ impl<'a> After<'a> {
     /// The text that a field would show.
     fn text(&self, subject: SubjectId, name: &str) -> Option<String> {
         self.live(subject, name).last()?.value().as_str().map(str::to_owned)
-    }
-
-    /// What is known here and would be forgotten.
-    fn forgotten(&self, facts: &[Fact]) -> Vec<(SubjectId, String)> {
-        let said = facts.iter().filter(|fact| fact.is_forgotten()).map(Fact::id);
-        let told =
-            facts.iter().filter(|fact| fact.field() == FORGET).filter_map(|fact| fact.value().get("facts"));
-        let told = told.filter_map(|ids| serde_json::from_value::<Vec<FactId>>(ids.clone()).ok()).flatten();
-        let about: BTreeSet<(SubjectId, &str)> = said
-            .chain(told)
-            .filter_map(|id| self.held.fact(id))
-            .filter(|fact| !fact.is_forgotten())
-            .map(|fact| (fact.subject(), fact.field()))
-            .collect();
-        about.into_iter().map(|(subject, name)| (subject, name.to_owned())).collect()
     }
 
     fn authors(&self) -> Vec<AuthorShare> {

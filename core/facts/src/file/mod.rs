@@ -23,6 +23,7 @@ mod photo;
 mod staging;
 mod syncer;
 mod take;
+mod upheaval;
 mod watch;
 mod zip;
 
@@ -32,7 +33,8 @@ pub use look::{AuthorShare, Look, look};
 pub use options::{LeftOut, PackOptions};
 pub use pack::{Packed, Page, pack};
 pub use photo::{PhotoKind, PhotoName};
-pub use take::{Taken, put_back, take, take_as_new};
+pub use take::{Consent, Taken, put_back, take, take_as_new};
+pub use upheaval::Upheaval;
 pub use watch::{Progress, Watch};
 
 /// The ending of a survey file's name.

@@ -1,20 +1,17 @@
 //! Photos on their way in: written beside their place, synced, and named only when all of the file was found right.
 
 use std::fs::{self, File};
-use std::io::{self, Read};
+use std::io;
 use std::path::{Path, PathBuf};
-
-use sha2::{Digest, Sha256};
 
 use super::photo::PhotoName;
 use super::syncer::Syncer;
 use crate::error::Result;
+use crate::photo::sha256_of;
 use crate::store::disk::{self, sync_folder};
 use crate::store::fault::of_system;
 use crate::store::taking::Taking;
 
-/// How much is read at once.
-const CHUNK_BYTES: usize = 128 * 1024;
 /// Photos that are not yet in place. Whatever is left of them goes when this is dropped.
 pub(super) struct Staging {
     survey_folder: PathBuf,
@@ -108,16 +105,5 @@ impl Drop for Staging {
 pub(super) fn remove(photos: &Path, names: &[PhotoName]) {
     for name in names {
         let _ = fs::remove_file(photos.join(name.to_string()));
-    }
-}
-
-fn sha256_of(path: &Path) -> io::Result<[u8; 32]> {
-    let mut file = File::open(path)?;
-    let (mut sha256, mut chunk) = (Sha256::new(), vec![0; CHUNK_BYTES]);
-    loop {
-        match file.read(&mut chunk)? {
-            0 => return Ok(sha256.finalize().into()),
-            read => sha256.update(chunk.get(..read).unwrap_or_default()),
-        }
     }
 }

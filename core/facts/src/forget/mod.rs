@@ -64,6 +64,16 @@ impl Store {
         self.forget(&edits)
     }
 
+    /// Forgets what files asked for ([`Store::wishes`]): the yes of its own that it waited for.
+    ///
+    /// # Errors
+    /// As [`Store::forget_field`].
+    pub fn agree_to_wishes(&mut self) -> Result<Forgotten> {
+        let before = self.forgotten();
+        self.agree()?;
+        Ok(Forgotten { facts: self.forgotten() - before, is_cleared: !self.scrub_is_due()? })
+    }
+
     fn forget(&mut self, edits: &[Edit]) -> Result<Forgotten> {
         let before = self.forgotten();
         self.write(edits)?;

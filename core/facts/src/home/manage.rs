@@ -6,13 +6,16 @@ use std::ffi::OsStr;
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
-use std::time::{Duration, SystemTime};
 
 use super::{Home, SET_ASIDE};
 use crate::error::{FactsError, NotASurvey, Result};
-use crate::fact::{ActId, AuthorId, Fact, SurveyId};
+use crate::fact::{ActId, AuthorId, Fact, PhotoImage};
 use crate::file::Watch;
-use crate::store::{FOLDER_EXTENSION, Store, UNFINISHED, disk, fault, is_open, taking};
+use crate::store::{DATABASE, FOLDER_EXTENSION, PHOTOS, SMALL, Store, disk, fault, is_open, taking};
+use crate::unfinished::{self, Unfinished};
+
+/// The ending of a folder that holds what was not a survey's own when it was deleted.
+const KEPT: &str = "kept";
 
 /// The longest name of a folder, in bytes, with room for the ending and a number.
 const MAX_NAME_BYTES: usize = 200;
@@ -24,6 +27,8 @@ impl Home {
     /// `FolderName` if no folder can have the name on every system.
     pub fn place(&self, name: &str) -> Result<PathBuf> {
         let forbidden = |letter: char| letter.is_control() || "/\\<>:\"|?*".contains(letter);
+        // Whoever names the folder means the survey.
+        let name = name.strip_suffix(&format!(".{FOLDER_EXTENSION}")).unwrap_or(name);
         let is_fit = !name.is_empty()
             && name.len() <= MAX_NAME_BYTES
             && !name.starts_with('.')
@@ -74,45 +79,31 @@ impl Home {
         move_to_free_name(folder, self.folder())
     }
 
-    /// Deletes a survey, photos and all. This cannot be undone; [`Home::set_aside`] can.
+    /// Deletes a survey, photos and all. This cannot be undone; [`Home::set_aside`] can. What somebody else put into its folder
+    /// is not deleted with it: it is moved into a folder beside, which is returned.
     ///
     /// # Errors
     /// `NotASurvey`, `Busy` while a program has it open, or what the system reports.
-    pub fn delete(&self, folder: &Path) -> Result<()> {
+    pub fn delete(&self, folder: &Path) -> Result<Option<PathBuf>> {
         check_is_at_rest(folder)?;
+        let kept = move_out_what_is_not_ours(folder).map_err(|error| fault::of_system(folder, &error))?;
         // First out of the list, at once and whole; what a cut-off deletion leaves is swept.
-        let going = self.folder().join(format!(".{}.{UNFINISHED}", SurveyId::random()));
+        let going = Unfinished::free_name(self.folder());
         rename(folder, &going)?;
-        fs::remove_dir_all(&going).map_err(|error| fault::of_system(folder, &error))
+        fs::remove_dir_all(&going).map_err(|error| fault::of_system(folder, &error))?;
+        Ok(kept)
     }
 
-    /// Deletes what processes left that died while they made, copied or deleted a survey, if nobody has touched it
-    /// for `age`, and what they left in a survey that died while they took a file in. Returns how many there were.
+    /// Removes what processes left that died while they made, copied, deleted or repaired a survey, wrote a file, or took one
+    /// in: whatever nobody holds. Returns how many there were. Every opening of a home does so too.
     ///
     /// # Errors
-    /// What the system reports.
-    pub fn sweep(&self, age: Duration) -> Result<usize> {
-        let system = |error: io::Error| fault::of_system(self.folder(), &error);
-        let now = SystemTime::now();
-        let mut swept = 0;
-        for entry in fs::read_dir(self.folder()).map_err(system)? {
-            let entry = entry.map_err(system)?;
-            let name = entry.file_name().to_string_lossy().into_owned();
-            let named = name
-                .strip_prefix('.')
-                .and_then(|name| name.strip_suffix(UNFINISHED)?.strip_suffix('.'))
-                .is_some_and(|id| id.parse::<SurveyId>().is_ok());
-            let rests = || {
-                newest_change(&entry.path())
-                    .is_ok_and(|at| now.duration_since(at).is_ok_and(|since| since >= age))
-            };
-            if named && rests() {
-                fs::remove_dir_all(entry.path()).map_err(system)?;
-                swept += 1;
-            } else if entry.path().extension() == Some(OsStr::new(FOLDER_EXTENSION)) {
-                // What cannot be swept from a survey now is swept when it is opened.
-                swept += taking::sweep(&entry.path()).unwrap_or(0);
-            }
+    /// `Inaccessible` if the home folder cannot be read.
+    pub fn sweep(&self) -> Result<usize> {
+        let mut swept = unfinished::sweep(self.folder());
+        for survey in self.folders()? {
+            // What cannot be swept from a survey now is swept when it is opened.
+            swept += taking::sweep(&survey).unwrap_or(0);
         }
         Ok(swept)
     }
@@ -126,6 +117,8 @@ impl Home {
         let here = fs::canonicalize(store.folder()).ok();
         let told: Vec<Fact> =
             store.ledger().facts().filter(|fact| fact.field() == crate::fact::FORGET).cloned().collect();
+        // A copy that was being made when its process died is told nothing: it goes.
+        unfinished::sweep(self.folder());
         let mut copies = 0;
         for entry in self.list()?.into_iter().chain(self.set_aside_list()?) {
             let super::Found::Survey(look) = entry.found else { continue };
@@ -162,6 +155,47 @@ impl Home {
         let to = self.place(name)?;
         super::copy::copy(from, &to, name, author, ActId::random(), watch)
     }
+}
+
+/// Moves what is not a survey's own out of its folder, into one beside it; nothing if all is.
+fn move_out_what_is_not_ours(folder: &Path) -> io::Result<Option<PathBuf>> {
+    let name_of = |path: &Path| path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+    let mut strange = Vec::new();
+    for entry in fs::read_dir(folder)? {
+        let path = entry?.path();
+        let name = name_of(&path);
+        let ours = name.starts_with(DATABASE)
+            || [PHOTOS, SMALL].contains(&name.as_str())
+            || name.starts_with(unfinished::TAKING)
+            || unfinished::is_part(&name);
+        if !ours {
+            strange.push(path);
+        }
+    }
+    for inner in fs::read_dir(folder.join(PHOTOS)).into_iter().flatten() {
+        let path = inner?.path();
+        let name = name_of(&path);
+        let is_photo = PhotoImage::is_file_name(name.strip_suffix(".damaged").unwrap_or(&name));
+        if !(is_photo || unfinished::is_part(&name)) {
+            strange.push(path);
+        }
+    }
+    if strange.is_empty() {
+        return Ok(None);
+    }
+    let beside = folder.with_extension(KEPT);
+    let places = (1_u32..).map(|number| {
+        if number == 1 { beside.clone() } else { folder.with_extension(format!("{number}.{KEPT}")) }
+    });
+    let Some(kept) = places.take(1_000).find(|place| fs::symlink_metadata(place).is_err()) else {
+        return Err(io::ErrorKind::AlreadyExists.into());
+    };
+    disk::make_folder(&kept)?;
+    for path in strange {
+        fs::rename(&path, kept.join(name_of(&path)))?;
+    }
+    disk::sync_folder(&kept)?;
+    Ok(Some(kept))
 }
 
 fn check_is_survey(folder: &Path) -> Result<()> {
@@ -207,13 +241,4 @@ fn rename(from: &Path, to: &Path) -> Result<()> {
             parents.filter(|parent| !parent.as_os_str().is_empty()).try_for_each(disk::sync_folder)
         })
         .map_err(|error| fault::of_system(from, &error))
-}
-
-/// When anything in a folder, or the folder itself, was last changed; what lies deeper is not looked at.
-fn newest_change(folder: &Path) -> io::Result<SystemTime> {
-    let mut newest = fs::metadata(folder)?.modified()?;
-    for entry in fs::read_dir(folder)? {
-        newest = newest.max(entry?.metadata()?.modified()?);
-    }
-    Ok(newest)
 }

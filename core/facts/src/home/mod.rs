@@ -13,6 +13,7 @@ use std::path::{Path, PathBuf};
 
 use crate::error::Result;
 use crate::store::{disk, fault};
+use crate::unfinished;
 
 pub use damage::Repaired;
 pub use list::{Entry, Found};
@@ -27,13 +28,15 @@ pub struct Home {
 }
 
 impl Home {
-    /// The home folder at `folder`, which is made if it is not there: then nobody else may look into it. One that is
+    /// The home folder at `folder`, swept of what processes left that died; it is made if it is not there: then nobody else may look into it. One that is
     /// there keeps its mode, since its owner may have other things in it; the surveys in it are closed to others.
     ///
     /// # Errors
     /// `Inaccessible` or `DiskFull`.
     pub fn at(folder: &Path) -> Result<Self> {
         disk::make_folders(folder).map_err(|error| fault::of_system(folder, &error))?;
+        // What cannot be swept now is swept at the next opening.
+        unfinished::sweep(folder);
         Ok(Self { folder: folder.to_owned() })
     }
 

@@ -1,17 +1,25 @@
 //! The files of photos in a survey's folder.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::ffi::OsStr;
-use std::fs;
-use std::io;
-use std::path::PathBuf;
+use std::fs::{self, File};
+use std::io::{self, Read};
+use std::path::{Path, PathBuf};
 use std::time::{Duration, SystemTime};
+
+use sha2::{Digest, Sha256};
 
 use super::picture::read_bounded;
 use crate::error::{FactsError, Result};
 use crate::fact::{PhotoImage, SubjectId, reserved};
 use crate::photo::{Crop, Picture};
 use crate::store::{Store, disk, fault, photos_named};
+
+/// How much is read at once.
+const CHUNK_BYTES: usize = 128 * 1024;
+
+/// The ending of a damaged photo that was set aside, until it is forgotten.
+const DAMAGED: &str = ".damaged";
 
 /// What a sweep deleted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -108,6 +116,30 @@ impl Store {
         Ok(missing)
     }
 
+    /// The photos whose file is not there or is not what its name says: every byte is looked at.
+    ///
+    /// # Errors
+    /// What the system reports.
+    pub fn lacking_photos(&self) -> Result<Vec<SubjectId>> {
+        let photos = self.photos();
+        let mut looked_at: BTreeMap<String, bool> = BTreeMap::new();
+        let mut lacking = Vec::new();
+        for subject in self.ledger().subjects() {
+            let Ok(image) = self.photo_image(subject) else { continue };
+            let name = image.file_name();
+            let is_sound = match looked_at.get(&name) {
+                Some(&is_sound) => is_sound,
+                None => is_sound(&photos.join(&name), &name)
+                    .map_err(|error| fault::of_system(self.folder(), &error))?,
+            };
+            looked_at.insert(name, is_sound);
+            if !is_sound {
+                lacking.push(subject);
+            }
+        }
+        Ok(lacking)
+    }
+
     /// Deletes what an intake left that was cut off. Only files that nobody has touched for `age` are looked at,
     /// because another program may just be taking photos in.
     ///
@@ -122,7 +154,47 @@ impl Store {
     }
 }
 
-fn sweep(photos: &std::path::Path, named: &BTreeSet<String>, age: Duration) -> io::Result<Swept> {
+/// Where a damaged photo is set aside, in the folder of photos.
+pub(crate) fn damaged_photo(name: &str) -> String {
+    format!("{name}{DAMAGED}")
+}
+
+/// The bytes of a photo's file, if it is what its name says.
+pub(crate) fn sound_photo(path: &Path, name: &str) -> Option<Vec<u8>> {
+    let bytes = read_bounded(path).ok()?;
+    (name.split('.').next() == Some(&hex_of(&Sha256::digest(&bytes)))).then_some(bytes)
+}
+
+fn is_sound(path: &Path, name: &str) -> io::Result<bool> {
+    match sha256_of(path) {
+        Ok(sha256) => Ok(name.split('.').next() == Some(&hex_of(&sha256))),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(false),
+        Err(error) => Err(error),
+    }
+}
+
+/// The SHA-256 of a file, read piece by piece.
+pub(crate) fn sha256_of(path: &Path) -> io::Result<[u8; 32]> {
+    let mut file = File::open(path)?;
+    let (mut sha256, mut chunk) = (Sha256::new(), vec![0; CHUNK_BYTES]);
+    loop {
+        match file.read(&mut chunk)? {
+            0 => return Ok(sha256.finalize().into()),
+            read => sha256.update(chunk.get(..read).unwrap_or_default()),
+        }
+    }
+}
+
+fn hex_of(bytes: &[u8]) -> String {
+    use std::fmt::Write;
+    bytes.iter().fold(String::new(), |mut text, byte| {
+        // Writing to a String cannot fail.
+        let _ = write!(text, "{byte:02x}");
+        text
+    })
+}
+
+fn sweep(photos: &Path, named: &BTreeSet<String>, age: Duration) -> io::Result<Swept> {
     let mut swept = Swept::default();
     let now = SystemTime::now();
     for entry in fs::read_dir(photos)? {

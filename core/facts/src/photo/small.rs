@@ -9,10 +9,7 @@ use std::path::{Path, PathBuf};
 
 use crate::error::Result;
 use crate::fact::SubjectId;
-use crate::store::{Store, disk, fault};
-
-/// The folder of small pictures within that of the survey.
-const SMALL: &str = "small";
+use crate::store::{SMALL, Store, disk, fault};
 
 impl Store {
     /// The file of a photo's small picture: a JPEG, the right way up. It is there until

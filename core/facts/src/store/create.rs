@@ -8,12 +8,13 @@ use std::fs;
 use std::io;
 use std::path::Path;
 
-use rusqlite::{Connection, OpenFlags, params};
+use rusqlite::{Connection, OpenFlags};
 
 use super::disk::{self, sync_folder};
-use super::{DATABASE, FOLDER_EXTENSION, PHOTOS, UNFINISHED, fault, pragma, schema};
+use super::{DATABASE, FOLDER_EXTENSION, PHOTOS, fault, layout, meta, pragma};
 use crate::error::{FactsError, NotASurvey, Result};
 use crate::fact::SurveyId;
+use crate::unfinished::Unfinished;
 
 /// The key of the survey's id in the table `meta`.
 pub(super) const SURVEY_KEY: &str = "survey";
@@ -32,18 +33,12 @@ pub(super) fn create(folder: &Path, survey: SurveyId, fill: impl FnOnce(&Path) -
         Some(parent) if !parent.as_os_str().is_empty() => parent,
         _ => Path::new("."),
     };
-    // Hidden, no survey by its ending, and short whatever the survey's own name is. Not named by the survey's id: a
-    // copy of one survey may be in the making twice.
-    let unfinished = parent.join(format!(".{}.{UNFINISHED}", SurveyId::random()));
-    disk::make_folder(&unfinished).map_err(|error| fault::of_system(parent, &error))?;
-    let done = build(&unfinished, survey)
-        .and_then(|()| fill(&unfinished))
-        .and_then(|()| put_in_place(&unfinished, folder, parent));
-    if done.is_err() {
-        // What remains after a failure here is named as unfinished and holds nothing of the user's.
-        let _ = fs::remove_dir_all(&unfinished);
-    }
-    done
+    // Not named by the survey's id: a copy of one survey may be in the making twice.
+    let unfinished =
+        Unfinished::make(parent, disk::make_folder).map_err(|error| fault::of_system(parent, &error))?;
+    build(unfinished.folder(), survey)
+        .and_then(|()| fill(unfinished.folder()))
+        .and_then(|()| put_in_place(unfinished.folder(), folder, parent))
 }
 
 fn build(folder: &Path, survey: SurveyId) -> Result<()> {
@@ -64,11 +59,7 @@ fn fill_database(path: &Path, survey: SurveyId) -> rusqlite::Result<()> {
     let mut connection = Connection::open_with_flags(path, flags)?;
     pragma::set(&connection)?;
     pragma::set_journal(&connection)?;
-    schema::bring_up(&mut connection, |connection| {
-        connection
-            .execute("INSERT INTO meta (key, value) VALUES (?1, ?2)", params![SURVEY_KEY, survey.to_string()])
-            .map(drop)
-    })?;
+    layout::bring_up(&mut connection, |connection| meta::set(connection, SURVEY_KEY, &survey.to_string()))?;
     // Closing moves the log into the file and syncs it.
     connection.close().map_err(|(_, error)| error)
 }

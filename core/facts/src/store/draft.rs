@@ -2,11 +2,12 @@
 //! it becomes a fact.
 
 use rusqlite::{Connection, params};
+use serde_json::Value;
 
 use super::row::Bytes;
-use super::{Store, fault, pragma};
+use super::{Store, fault, pragma, sum};
 use crate::error::{FactsError, Result};
-use crate::fact::{ActId, Edit, SubjectId};
+use crate::fact::{ActId, Edit, Fact, SubjectId};
 
 /// The longest draft, in bytes of its text.
 pub const MAX_DRAFT_BYTES: usize = 64 * 1024;
@@ -63,18 +64,23 @@ impl Store {
     }
 
     fn read_drafts(&self) -> rusqlite::Result<Vec<Draft>> {
-        let mut select = self
-            .connection
-            .prepare_cached("SELECT subject, field, text, saved_ms FROM draft ORDER BY subject, field")?;
+        if !super::meta::has_sums(&self.connection)? {
+            return Ok(Vec::new());
+        }
+        let mut select = self.connection.prepare_cached(
+            "SELECT subject, field, text, saved_ms, sum FROM draft ORDER BY subject, field",
+        )?;
         let rows = select.query_map((), |row| {
-            Ok(Draft {
+            let draft = Draft {
                 subject: SubjectId::from_uuid(row.get::<_, Bytes>(0)?.0),
                 field: row.get(1)?,
                 text: row.get(2)?,
                 saved_ms: u64::try_from(row.get::<_, i64>(3)?).unwrap_or(0),
-            })
+            };
+            Ok((row.get::<_, Option<i64>>(4)? == Some(sum_of(&draft))).then_some(draft))
         })?;
-        rows.collect()
+        // One that has changed on the disk is none: nobody typed that.
+        rows.filter_map(Result::transpose).collect()
     }
 
     /// Throws a draft away; returns whether there was one.
@@ -111,11 +117,66 @@ fn write(connection: &Connection, draft: &Draft) -> rusqlite::Result<()> {
     let saved_ms = i64::try_from(draft.saved_ms).unwrap_or(i64::MAX);
     connection
         .prepare_cached(
-            "INSERT INTO draft (subject, field, text, saved_ms) VALUES (?1, ?2, ?3, ?4) \
-             ON CONFLICT (subject, field) DO UPDATE SET text = excluded.text, saved_ms = excluded.saved_ms",
+            "INSERT INTO draft (subject, field, text, saved_ms, sum) VALUES (?1, ?2, ?3, ?4, ?5) ON CONFLICT \
+             (subject, field) DO UPDATE SET text = excluded.text, saved_ms = excluded.saved_ms, sum = excluded.sum",
         )?
-        .execute(params![Bytes(draft.subject.uuid()), draft.field, draft.text, saved_ms])
+        .execute(params![Bytes(draft.subject.uuid()), draft.field, draft.text, saved_ms, sum_of(draft)])
         .map(drop)
+}
+
+/// Drafts of a field that ends so hold nothing that anybody typed.
+pub const NOTHING_TYPED: &str = ".later";
+
+/// Drops whatever was half typed when something is forgotten: it may be what is to vanish, under whatever name it was typed.
+/// What holds nothing typed stays, unless a text that was forgotten stands in it.
+pub(super) fn forget(connection: &Connection, forgotten: &[Fact]) -> rusqlite::Result<()> {
+    let mut texts = Vec::new();
+    for was in forgotten {
+        collect_texts(was.value(), &mut texts);
+    }
+    let kept: Vec<(Bytes, String, String)> = connection
+        .prepare("SELECT subject, field, text FROM draft")?
+        .query_map((), |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?
+        .collect::<rusqlite::Result<_>>()?;
+    for (subject, field, text) in kept {
+        let is_typed = !field.ends_with(NOTHING_TYPED);
+        if is_typed || texts.iter().any(|gone| text.contains(gone.as_str())) {
+            delete(connection, SubjectId::from_uuid(subject.0), &field)?;
+        }
+    }
+    Ok(())
+}
+
+/// The texts in a value, but those too short to tell anything by.
+fn collect_texts(value: &Value, texts: &mut Vec<String>) {
+    match value {
+        Value::String(text) if text.len() > 2 => texts.push(text.clone()),
+        Value::Array(values) => values.iter().for_each(|value| collect_texts(value, texts)),
+        Value::Object(members) => members.values().for_each(|value| collect_texts(value, texts)),
+        _ => {}
+    }
+}
+
+fn sum_of(draft: &Draft) -> i64 {
+    let (subject, saved_ms) = (draft.subject.uuid(), draft.saved_ms.to_le_bytes());
+    let texts = [draft.field.as_bytes(), draft.text.as_bytes()];
+    sum::of_columns([subject.as_bytes().as_slice(), &saved_ms].into_iter().chain(texts).map(Some))
+}
+
+/// Gives the rows of an older layout their sums.
+pub(super) fn fill_sums(connection: &Connection) -> rusqlite::Result<()> {
+    let drafts: Vec<Draft> = connection
+        .prepare("SELECT subject, field, text, saved_ms FROM draft")?
+        .query_map((), |row| {
+            Ok(Draft {
+                subject: SubjectId::from_uuid(row.get::<_, Bytes>(0)?.0),
+                field: row.get(1)?,
+                text: row.get(2)?,
+                saved_ms: u64::try_from(row.get::<_, i64>(3)?).unwrap_or(0),
+            })
+        })?
+        .collect::<rusqlite::Result<_>>()?;
+    drafts.iter().try_for_each(|draft| write(connection, draft))
 }
 
 pub(super) fn delete(connection: &Connection, subject: SubjectId, field: &str) -> rusqlite::Result<bool> {

@@ -11,7 +11,14 @@ use crate::error::{FactsError, NotASurvey, SystemFault};
 /// A failure of the database in `folder`.
 pub(super) fn of_sqlite(folder: &Path, source: Error) -> FactsError {
     let folder = folder.to_owned();
-    let Error::SqliteFailure(failure, _) = &source else { return FactsError::Database { folder, source } };
+    let failure = match &source {
+        Error::SqliteFailure(failure, _) => failure,
+        // What stands in a row is not what any release writes there.
+        Error::FromSqlConversionFailure(..) | Error::InvalidColumnType(..) | Error::Utf8Error(..) => {
+            return FactsError::Damaged { folder, report: source.to_string() };
+        }
+        _ => return FactsError::Database { folder, source },
+    };
     match failure.code {
         ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked => FactsError::Busy { folder },
         ErrorCode::DiskFull => FactsError::DiskFull { folder },

@@ -20,19 +20,24 @@ mod create;
 pub(crate) mod disk;
 mod draft;
 pub(crate) mod fault;
+mod layout;
+mod meta;
 mod open;
 mod peek;
 mod pragma;
+mod read_only;
 mod repair;
 mod row;
 mod schema;
 mod scrub;
 mod standing;
+mod sum;
 mod summary;
 mod suspend;
 mod taken;
 pub(crate) mod taking;
 mod thumbnail;
+mod waiting;
 
 use std::cell::Cell;
 use std::collections::BTreeSet;
@@ -41,18 +46,20 @@ use std::path::{Path, PathBuf};
 
 use rusqlite::{Connection, Transaction, TransactionBehavior};
 
-use crate::error::Result;
+use crate::error::{FactsError, Result};
 use crate::fact::PhotoImage;
 use crate::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactId, Ledger, SubjectId, SurveyId, Taken};
+use crate::unfinished::Unfinished;
 
-pub use draft::{Draft, MAX_DRAFT_BYTES};
+pub use draft::{Draft, MAX_DRAFT_BYTES, NOTHING_TYPED};
 pub(crate) use peek::is_open;
 pub use peek::{Peek, peek};
-pub use repair::{Rebuilt, Salvage, rebuild, salvage};
+pub use repair::{Lost, Rebuilt, Salvage, rebuild, salvage};
+pub(crate) use scrub::SMALL;
 pub use standing::{Standing, standing};
 pub use summary::{Progress, Summary};
 pub use suspend::Suspended;
-pub use taken::Returned;
+pub use taken::{RETURNABLE_MS, Returnable, Returned};
 
 /// The ending of a survey folder's name.
 pub const FOLDER_EXTENSION: &str = "legwork";
@@ -63,9 +70,6 @@ pub const DATABASE: &str = "survey.db";
 
 /// The folder of photos in a survey's folder.
 pub const PHOTOS: &str = "photos";
-
-/// The ending of a folder that is not a survey yet, or no more. Only a process that died leaves one.
-pub(crate) const UNFINISHED: &str = "unfinished";
 
 /// An open survey.
 pub struct Store {
@@ -80,6 +84,11 @@ pub struct Store {
     summary: Summary,
     /// What was written since the log was last moved into the database, in acts of the usual size.
     in_log: Cell<usize>,
+    /// Whether it was opened where nothing may be written.
+    reads_only: bool,
+    /// What was copied out of a folder that may only be read. Goes after the connection to it.
+    #[expect(dead_code, reason = "it is there to be dropped")]
+    copy: Option<Unfinished>,
 }
 
 /// So many acts are written before the log is moved into the database: some two megabytes.
@@ -93,7 +102,7 @@ impl Store {
     /// under its name only once it is whole.
     ///
     /// # Errors
-    /// [`FactsError::AlreadyThere`](crate::error::FactsError::AlreadyThere) if anything has that name,
+    /// [`FactsError::AlreadyThere`] if anything has that name,
     /// `NotASurvey` if the name lacks its ending, `Inaccessible` or `DiskFull` if it cannot be written.
     pub fn create(folder: &Path, author: AuthorId) -> Result<Self> {
         create::create(folder, SurveyId::random(), |_| Ok(()))?;
@@ -130,6 +139,21 @@ impl Store {
     /// As [`Store::open`].
     pub fn open_with(folder: &Path, author: AuthorId, clock: FactClock) -> Result<Self> {
         open::open(folder, author, clock)
+    }
+
+    /// Opens a survey to read in it. Where nothing may be written (a read-only folder, a stick, a backup) it is opened all the
+    /// same: every write then fails with `Inaccessible`, and nothing is kept. It shows what stood there when it was opened.
+    ///
+    /// # Errors
+    /// As [`Store::open`].
+    pub fn open_to_read(folder: &Path, author: AuthorId) -> Result<Self> {
+        match Self::open(folder, author) {
+            // Where it still cannot be read, the first answer says why.
+            Err(error @ (FactsError::Inaccessible { .. } | FactsError::DiskFull { .. })) => {
+                read_only::open(folder, author, FactClock::system()).map_err(|_| error)
+            }
+            other => other,
+        }
     }
 
     /// The survey's folder, as it was given.
@@ -249,6 +273,9 @@ impl Store {
     /// # Errors
     /// `Damaged` or `Database` if it cannot be read.
     pub fn refresh(&mut self) -> Result<bool> {
+        if self.reads_only {
+            return Ok(false);
+        }
         let transaction =
             self.connection.transaction().map_err(|error| fault::of_sqlite(&self.folder, error))?;
         let Self { folder, ledger, clock, data_version, .. } = self;
@@ -268,6 +295,16 @@ impl Store {
         admit: impl Fn(&FactClock, &Fact) -> Result<()>,
         beside: impl FnOnce(&Transaction<'_>, &Ledger, &Taken) -> Result<()>,
     ) -> Result<Vec<FactId>> {
+        self.append_chosen(|_| Ok(facts), admit, beside)
+    }
+
+    /// As [`Store::append`]; `choose` says which facts, once nobody else can write.
+    fn append_chosen(
+        &mut self,
+        choose: impl FnOnce(&Ledger) -> Result<Vec<Fact>>,
+        admit: impl Fn(&FactClock, &Fact) -> Result<()>,
+        beside: impl FnOnce(&Transaction<'_>, &Ledger, &Taken) -> Result<()>,
+    ) -> Result<Vec<FactId>> {
         let Self { folder, connection, ledger, clock, data_version, survey, summary, .. } = self;
         let broken = |error| fault::of_sqlite(folder, error);
         let transaction =
@@ -275,6 +312,7 @@ impl Store {
         if row::catch_up(&transaction, folder, ledger, clock, data_version)? {
             *summary = Summary::of(ledger, *survey);
         }
+        let facts = choose(ledger)?;
         let subjects: BTreeSet<SubjectId> = facts.iter().map(Fact::subject).collect();
         let mut counted = summary.clone();
         counted.take_out(ledger, &subjects);
@@ -330,18 +368,19 @@ fn put(
     taken: &Taken,
     summary: &Summary,
 ) -> rusqlite::Result<()> {
-    row::write(transaction, taken.new.iter().filter_map(|&id| ledger.fact(id)))?;
+    let new = || taken.new.iter().filter_map(|&id| ledger.fact(id));
+    row::write(transaction, new())?;
     if !taken.new.is_empty() || !taken.forgotten.is_empty() {
-        summary.write(transaction)?;
+        let total = total_after(transaction, ledger, taken)?;
+        summary.write(transaction, total)?;
     }
     if taken.forgotten.is_empty() {
         return Ok(());
     }
-    row::forget(transaction, taken.forgotten.iter().map(Fact::id))?;
+    row::forget(transaction, taken.forgotten.iter().filter_map(|was| ledger.fact(was.id())))?;
     let kept = photos_named(ledger);
     let mut gone = BTreeSet::new();
     for was in &taken.forgotten {
-        draft::delete(transaction, was.subject(), was.field())?;
         if let Some(image) = PhotoImage::of_fact(was)
             && !kept.contains(&image.file_name())
         {
@@ -351,7 +390,23 @@ fn put(
             gone.insert(image.file_name());
         }
     }
+    draft::forget(transaction, &taken.forgotten)?;
     scrub::demand(transaction, &gone)
+}
+
+/// What the sums of all facts add up to once a batch is written.
+fn total_after(transaction: &Transaction<'_>, ledger: &Ledger, taken: &Taken) -> rusqlite::Result<i64> {
+    let total_of = |facts: &mut dyn Iterator<Item = &Fact>| {
+        sum::total(facts).map_err(|fault| rusqlite::Error::ToSqlConversionFailure(Box::new(fault)))
+    };
+    let Some(before) = summary::total(transaction)? else {
+        return total_of(&mut ledger.facts());
+    };
+    let was = || taken.forgotten.iter().filter(|was| taken.new.binary_search(&was.id()).is_err());
+    let new = total_of(&mut taken.new.iter().filter_map(|&id| ledger.fact(id)))?;
+    let lost = total_of(&mut was())?;
+    let left = total_of(&mut was().filter_map(|was| ledger.fact(was.id())))?;
+    Ok(before.wrapping_add(new).wrapping_sub(lost).wrapping_add(left))
 }
 
 impl fmt::Debug for Store {

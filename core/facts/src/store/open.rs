@@ -6,11 +6,12 @@ use std::io;
 use std::path::Path;
 
 use rusqlite::config::DbConfig;
-use rusqlite::{Connection, MAIN_DB, OpenFlags, OptionalExtension};
+use rusqlite::{Connection, MAIN_DB, OpenFlags};
 
 use super::create::SURVEY_KEY;
 use super::repair::REBUILT;
-use super::{DATABASE, PHOTOS, Store, Summary, disk, fault, pragma, row, schema, taking};
+use super::summary::Kept;
+use super::{DATABASE, PHOTOS, Store, Summary, disk, fault, layout, meta, pragma, row, schema};
 use crate::error::{FactsError, NotASurvey, Result, SystemFault};
 use crate::fact::{AuthorId, FactClock, Ledger, SurveyId};
 
@@ -31,18 +32,24 @@ pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Res
         check_length(folder, &connection)?;
     }
     if schema::version(&connection).map_err(broken)? < schema::NEWEST {
-        schema::bring_up(&mut connection, |_| Ok(())).map_err(broken)?;
+        layout::bring_up(&mut connection, |_| Ok(())).map_err(broken)?;
     }
     let transaction = connection.transaction().map_err(broken)?;
     let survey = survey_id(folder, &transaction)?;
     let mut ledger = Ledger::new();
     let data_version = row::data_version(&transaction).map_err(broken)?;
-    row::read_new(&transaction, folder, &mut ledger, &mut clock)?;
+    let read_total = row::read_all(&transaction, folder, &mut ledger, &mut clock)?;
     let kept = Summary::read(&transaction).map_err(broken)?;
     transaction.commit().map_err(broken)?;
     let summary = match kept {
-        Some(kept) if kept.is_of(&ledger) => kept,
-        Some(_) | None => rewrite_summary(folder, &connection, &ledger, survey)?,
+        Kept::Whole(kept, total) if kept.is_of(&ledger) && total == read_total => kept,
+        Kept::Whole(kept, _) => return Err(missing(folder, &kept, &ledger)),
+        Kept::Changed => {
+            // Nothing tells any more how many facts there were: so the file is looked at as a whole.
+            check(folder, &connection)?;
+            rewrite_summary(folder, &connection, &ledger, survey, read_total)?
+        }
+        Kept::Nothing => rewrite_summary(folder, &connection, &ledger, survey, read_total)?,
     };
     let mut store = Store {
         folder: folder.to_owned(),
@@ -54,11 +61,34 @@ pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Res
         data_version,
         summary,
         in_log: Cell::new(0),
+        reads_only: false,
+        copy: None,
     };
+    // A copying program may have left an empty folder out.
+    disk::make_folder(&folder.join(PHOTOS)).ok();
     // What cannot be cleared now is tried again at the next opening; see `Store::scrub_is_due`.
     store.scrub().ok();
-    taking::sweep(folder).ok();
+    store.sweep().ok();
     Ok(store)
+}
+
+/// Refuses facts that are not those that were counted.
+pub(super) fn check_count(folder: &Path, kept: &Kept, ledger: &Ledger, total: i64) -> Result<()> {
+    match kept {
+        // A layout without sums.
+        Kept::Whole(kept, 0) if kept.is_of(ledger) => Ok(()),
+        Kept::Whole(kept, counted) if kept.is_of(ledger) && *counted == total => Ok(()),
+        Kept::Whole(kept, _) => Err(missing(folder, kept, ledger)),
+        Kept::Changed | Kept::Nothing => Ok(()),
+    }
+}
+
+/// Facts that were counted and are no longer there, or more than were ever written.
+fn missing(folder: &Path, kept: &Summary, ledger: &Ledger) -> FactsError {
+    fault::damaged(
+        folder,
+        &format_args!("{} records were written, and {} are there", kept.facts, ledger.len()),
+    )
 }
 
 /// Makes the row of the summary again from the facts. If another program writes, it does so itself.
@@ -67,9 +97,10 @@ fn rewrite_summary(
     connection: &Connection,
     ledger: &Ledger,
     survey: SurveyId,
+    total: i64,
 ) -> Result<Summary> {
     let summary = Summary::of(ledger, survey);
-    match summary.write(connection).map_err(|error| fault::of_sqlite(folder, error)) {
+    match summary.write(connection, total).map_err(|error| fault::of_sqlite(folder, error)) {
         Err(FactsError::Busy { .. }) | Ok(()) => Ok(summary),
         Err(error) => Err(error),
     }
@@ -150,9 +181,7 @@ fn check_length(folder: &Path, connection: &Connection) -> Result<()> {
 }
 
 pub(super) fn survey_id(folder: &Path, connection: &Connection) -> Result<SurveyId> {
-    connection
-        .query_row("SELECT value FROM meta WHERE key = ?1", [SURVEY_KEY], |row| row.get::<_, String>(0))
-        .optional()
+    meta::get(connection, SURVEY_KEY)
         .map_err(|error| fault::of_sqlite(folder, error))?
         .and_then(|id| id.parse().ok())
         .ok_or_else(|| fault::damaged(folder, &"the survey's id is missing"))

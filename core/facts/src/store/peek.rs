@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OpenFlags};
 
+use super::summary::Kept;
 use super::{DATABASE, Summary, fault, open, pragma, repair, schema, summary};
 use crate::error::{FactsError, NotASurvey, Result};
 use crate::fact::SurveyId;
@@ -105,7 +106,7 @@ fn log(database: &Path) -> PathBuf {
 }
 
 /// A file as SQLite's URI (<https://sqlite.org/uri.html>) that promises that it does not change meanwhile.
-fn as_immutable(path: &Path) -> String {
+pub(super) fn as_immutable(path: &Path) -> String {
     use std::fmt::Write;
     let mut uri = String::from("file:");
     for &byte in path.as_os_str().as_encoded_bytes() {
@@ -141,10 +142,13 @@ fn read(folder: &Path, connection: &Connection) -> Result<Peek> {
     let broken = |error| fault::of_sqlite(folder, error);
     let survey = open::survey_id(folder, connection)?;
     let found = schema::version(connection).map_err(broken)?;
-    let kept = if found < 2 { None } else { Summary::read(connection).map_err(broken)? };
+    let kept = if found < 2 { Kept::Nothing } else { Summary::read(connection).map_err(broken)? };
     let summary = match kept {
-        Some(kept) => kept,
-        None => summary::peek_layout_1(connection, survey).map_err(broken)?,
+        Kept::Whole(kept, _) => kept,
+        Kept::Changed => {
+            return Err(fault::damaged(folder, &"what a list shows has changed since it was written"));
+        }
+        Kept::Nothing => summary::peek_layout_1(connection, survey).map_err(broken)?,
     };
     Ok(Peek { survey, summary })
 }

@@ -15,12 +15,18 @@ use uuid::Uuid;
 use super::create::{SURVEY_KEY, build_database};
 use super::disk::sync_folder;
 use super::row::{self, Bytes};
-use super::{DATABASE, Summary, fault, schema};
+use super::sum::{self, Columns};
+use super::summary::Kept;
+use super::taking::Taking;
+use super::{DATABASE, Summary, fault, meta, schema};
 use crate::error::{FactsError, Result};
-use crate::fact::{Fact, FactId, Ledger, SurveyId};
+use crate::fact::{Fact, FactId, Ledger, SubjectId, SurveyId};
 
 /// A new database that is whole and waits to take the damaged one's place.
 pub(super) const REBUILT: &str = "survey.db.rebuilt";
+
+/// How the name of a damaged database begins that was replaced.
+pub(super) const DAMAGED: &str = "survey.db.damaged";
 
 /// What could still be read of a damaged survey.
 #[derive(Debug, Clone, Default)]
@@ -29,8 +35,38 @@ pub struct Salvage {
     pub survey: Option<SurveyId>,
     /// The facts that could be read and whose forerunners could be read too, by id.
     pub facts: Vec<Fact>,
-    /// Whether that is everything: all tables of facts were read to their ends, and every fact fits.
+    /// Whether that is everything: all tables of facts were read to their ends, every fact is what was written and fits, and
+    /// none is missing.
     pub is_complete: bool,
+    /// How many facts had one bit changed, which their sum puts right.
+    pub put_right: usize,
+    /// The records that are not what was written and cannot be put right.
+    pub lost: Vec<Lost>,
+    /// Facts that can be read, but replace one that cannot.
+    pub stranded: Vec<Fact>,
+    /// How many facts there were, if that could be read.
+    pub counted: Option<usize>,
+}
+
+/// A record that is lost, as far as what it was about can still be read: it may be that which has changed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Lost {
+    /// Its id.
+    pub id: Option<FactId>,
+    /// What it spoke of.
+    pub subject: SubjectId,
+    /// Of which field.
+    pub field: String,
+}
+
+impl Salvage {
+    /// Whether these facts, taken together, leave none lost.
+    pub fn is_made_whole_by(&self, facts: &Ledger) -> bool {
+        self.survey.is_some()
+            && self.lost.iter().all(|lost| lost.id.is_some_and(|id| facts.contains(id)))
+            && self.stranded.iter().all(|fact| facts.contains(fact.id()))
+            && self.counted.is_some_and(|counted| facts.len() >= counted)
+    }
 }
 
 /// What a repair brought.
@@ -42,7 +78,7 @@ pub struct Rebuilt {
     pub damaged: Option<PathBuf>,
 }
 
-/// Reads what can be read of a survey, damaged or not. Changes nothing.
+/// Reads what can be read of a survey, damaged or not: what is not what was written is put right or named. Changes nothing.
 ///
 /// # Errors
 /// `NotASurvey` if there is no database, `Newer` if a later release wrote it, or `Inaccessible`. Damage is no error.
@@ -67,24 +103,48 @@ pub fn salvage(folder: &Path) -> Result<Salvage> {
         }
         Ok(_) | Err(_) => {}
     }
-    let survey = connection
-        .query_row("SELECT value FROM meta WHERE key = ?1", [SURVEY_KEY], |row| row.get::<_, String>(0))
-        .ok()
-        .and_then(|id| id.parse().ok());
+    let survey = meta::get_put_right(&connection, SURVEY_KEY).and_then(|id| id.parse().ok());
     let (over, over_is_whole) = read_over(&connection);
-    let (rows, rows_are_whole) = read_facts(&connection, &over);
-    let read = rows.len();
+    let with_sums = meta::has_sums(&connection).unwrap_or(true);
+    let rows = read_facts(&connection, &over, with_sums);
+    let kept = Summary::read(&connection).unwrap_or(Kept::Changed);
+    let read = rows.facts.len();
     let mut ledger = Ledger::new();
-    // Where the table of what replaces what is damaged, a fact may seem to replace nothing; such a fact would stand
-    // as a disagreement with all it replaced. So only a file helps then.
-    if over_is_whole {
-        for fact in rows.into_values() {
+    let mut stranded = Vec::new();
+    // Where the table of what replaces what is damaged, a fact of a layout without sums may seem to replace nothing; such a
+    // fact would stand as a disagreement with all it replaced. So only a file helps then.
+    if over_is_whole || with_sums {
+        for fact in rows.facts.into_values() {
             // A fact whose forerunner is lost has no place.
-            let _ = ledger.insert(fact);
+            if ledger.insert(fact.clone()).is_err() {
+                stranded.push(fact);
+            }
         }
     }
-    let is_complete = over_is_whole && rows_are_whole && ledger.len() == read && survey.is_some();
-    Ok(Salvage { survey, facts: ledger.facts().cloned().collect(), is_complete })
+    let (counted, none_is_missing) = match kept {
+        Kept::Whole(kept, total) => {
+            let counted = usize::try_from(kept.facts).unwrap_or(usize::MAX);
+            let adds_up = !with_sums || sum::total(ledger.facts()).is_ok_and(|found| found == total);
+            (Some(counted), counted == ledger.len() && adds_up)
+        }
+        // Nothing tells how many there were: those that are there are whole.
+        Kept::Changed | Kept::Nothing => (None, true),
+    };
+    let is_complete = over_is_whole
+        && rows.are_whole
+        && none_is_missing
+        && rows.lost.is_empty()
+        && ledger.len() == read
+        && survey.is_some();
+    Ok(Salvage {
+        survey,
+        facts: ledger.facts().cloned().collect(),
+        is_complete,
+        put_right: rows.put_right,
+        lost: rows.lost,
+        stranded,
+        counted,
+    })
 }
 
 /// Reads a table from both ends, so that a damaged page in the middle hides no more than itself.
@@ -128,21 +188,68 @@ fn read_over(connection: &Connection) -> (BTreeMap<Uuid, Vec<Uuid>>, bool) {
     (over.into_iter().map(|(fact, replaced)| (fact, replaced.into_iter().collect())).collect(), whole)
 }
 
-fn read_facts(connection: &Connection, over: &BTreeMap<Uuid, Vec<Uuid>>) -> (BTreeMap<FactId, Fact>, bool) {
-    let mut facts = BTreeMap::new();
-    let select = "SELECT id, act, author, subject, field, value, extra FROM fact";
-    let whole = read_both_ways(connection, select, "id DIR", |row| {
+/// What the rows of facts are.
+#[derive(Default)]
+struct Rows {
+    facts: BTreeMap<FactId, Fact>,
+    /// Whether all rows could be read, whatever stands in them.
+    are_whole: bool,
+    put_right: usize,
+    lost: Vec<Lost>,
+}
+
+fn read_facts(connection: &Connection, over: &BTreeMap<Uuid, Vec<Uuid>>, with_sums: bool) -> Rows {
+    let mut found: BTreeMap<Uuid, (Columns, Option<i64>)> = BTreeMap::new();
+    let sum = if with_sums { "sum" } else { "NULL" };
+    let select = format!("SELECT id, act, author, subject, field, value, extra, {sum} FROM fact");
+    let are_whole = read_both_ways(connection, &select, "id DIR", |row| {
         let Ok(id) = row.get::<_, Bytes>(0) else { return false };
         let replaced = over.get(&id.0).map(Vec::as_slice).unwrap_or_default();
-        match row::read(row, id.0, replaced) {
-            Ok(fact) => {
-                facts.insert(fact.id(), fact);
+        match (row::columns(row, replaced), row.get(7)) {
+            (Ok(columns), Ok(sum)) => {
+                found.insert(id.0, (columns, sum));
                 true
             }
-            Err(_) => false,
+            _ => false,
         }
     });
-    (facts, whole)
+    // What replaces something and is no fact: the id of a fact that has changed.
+    let strays: Vec<(&Uuid, &Vec<Uuid>)> = over.iter().filter(|(id, _)| !found.contains_key(*id)).collect();
+    let mut rows = Rows { are_whole, ..Rows::default() };
+    for (id, (columns, sum)) in &found {
+        let (whole, was_changed) = match sum {
+            None if !with_sums => (Some(columns.clone()), false),
+            Some(sum) if columns.sum() == *sum => (Some(columns.clone()), false),
+            Some(sum) => (put_right(columns, *sum, &strays), true),
+            None => (None, true),
+        };
+        match whole.and_then(|whole| row::of_columns(whole).ok()) {
+            Some(fact) => {
+                rows.put_right += usize::from(was_changed);
+                rows.facts.insert(fact.id(), fact);
+            }
+            None => rows.lost.push(Lost {
+                id: FactId::try_from(*id).ok(),
+                subject: SubjectId::from_uuid(columns.subject()),
+                field: String::from_utf8_lossy(&columns.field).into_owned(),
+            }),
+        }
+    }
+    rows
+}
+
+/// A row with the one bit put right that has changed in it, or in the table of what it replaces.
+fn put_right(columns: &Columns, sum: i64, strays: &[(&Uuid, &Vec<Uuid>)]) -> Option<Columns> {
+    if let Some(whole) = columns.clone().put_right(sum) {
+        return Some(whole);
+    }
+    let differs_by_one = |stray: &Uuid| (stray.as_u128() ^ columns.id().as_u128()).is_power_of_two();
+    strays.iter().filter(|(stray, _)| differs_by_one(stray)).find_map(|(_, replaced)| {
+        let mut with = columns.clone();
+        with.over.extend(replaced.iter().copied());
+        with.over.sort_unstable();
+        if with.sum() == sum { Some(with) } else { with.put_right(sum) }
+    })
 }
 
 /// Builds the database of a survey anew from these facts: those that were salvaged, those of a file, or both.
@@ -155,10 +262,9 @@ pub fn rebuild(folder: &Path, survey: SurveyId, facts: Vec<Fact>) -> Result<Rebu
     let mut ledger = Ledger::new();
     ledger.insert_all(facts, |_| Ok(()))?;
     let system = |error: io::Error| fault::of_system(folder, &error);
-    let part = folder.join(format!("{DATABASE}.part"));
-    for left in [format!("{DATABASE}.part"), format!("{DATABASE}.part-wal"), format!("{DATABASE}.part-shm")] {
-        remove_if_there(&folder.join(left)).map_err(system)?;
-    }
+    // Swept by the next opening if this process dies.
+    let building = Taking::begin(folder).map_err(system)?;
+    let part = building.folder().join(DATABASE);
     build_database(folder, &part, survey)?;
     write_facts(&part, survey, &ledger).map_err(|error| fault::of_sqlite(folder, error))?;
     File::open(&part).and_then(|file| file.sync_all()).map_err(system)?;
@@ -173,7 +279,9 @@ fn write_facts(path: &Path, survey: SurveyId, ledger: &Ledger) -> rusqlite::Resu
     super::pragma::set(&connection)?;
     let transaction = connection.transaction()?;
     row::write(&transaction, ledger.facts())?;
-    Summary::of(ledger, survey).write(&transaction)?;
+    let total = sum::total(ledger.facts())
+        .map_err(|fault| rusqlite::Error::ToSqlConversionFailure(Box::new(fault)))?;
+    Summary::of(ledger, survey).write(&transaction, total)?;
     transaction.commit()?;
     connection.close().map_err(|(_, error)| error)
 }
@@ -208,14 +316,7 @@ fn put_in_place(folder: &Path, rebuilt: &Path) -> io::Result<PathBuf> {
 
 fn free_name(folder: &Path) -> PathBuf {
     (1_u32..=10_000)
-        .map(|number| folder.join(format!("{DATABASE}.damaged-{number}")))
+        .map(|number| folder.join(format!("{DAMAGED}-{number}")))
         .find(|path| !path.exists())
-        .unwrap_or_else(|| folder.join(format!("{DATABASE}.damaged")))
-}
-
-fn remove_if_there(path: &Path) -> io::Result<()> {
-    match fs::remove_file(path) {
-        Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error),
-        Ok(()) | Err(_) => Ok(()),
-    }
+        .unwrap_or_else(|| folder.join(DAMAGED))
 }

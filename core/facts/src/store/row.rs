@@ -8,12 +8,14 @@ use rusqlite::{Connection, Row, params};
 use serde_json::{Map, Value};
 use uuid::Uuid;
 
-use super::fault;
+use super::sum::{self, Columns};
+use super::{fault, meta};
 use crate::error::Result;
 use crate::fact::FactFault;
-use crate::fact::{ActId, AuthorId, Fact, FactClock, FactId, Ledger, SubjectId, canonical};
+use crate::fact::{ActId, AuthorId, Fact, FactClock, FactId, Ledger, SubjectId};
 
 /// An id as the 16 bytes of its UUID.
+#[derive(Clone, Copy)]
 pub(super) struct Bytes(pub(super) Uuid);
 
 impl ToSql for Bytes {
@@ -34,41 +36,110 @@ pub(super) fn write<'a>(
     facts: impl Iterator<Item = &'a Fact>,
 ) -> rusqlite::Result<()> {
     let mut insert = connection.prepare_cached(
-        "INSERT INTO fact (id, act, author, subject, field, value, extra) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
+        "INSERT INTO fact (id, act, author, subject, field, value, extra, sum) \
+         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
     )?;
     let mut insert_over =
         connection.prepare_cached("INSERT INTO fact_over (fact, replaced) VALUES (?1, ?2)")?;
-    let text = |json: &Value| {
-        canonical(json).map_err(|fault| rusqlite::Error::ToSqlConversionFailure(Box::new(fault)))
-    };
     for fact in facts {
-        let extra = match fact.extra() {
-            none if none.is_empty() => None,
-            some => Some(text(&Value::Object(some.clone()))?),
-        };
+        let columns = columns_of(fact)?;
+        let [id, act, author, subject] = columns.ids.map(Bytes);
+        let sum = columns.sum();
+        let text = |bytes: Option<Vec<u8>>| bytes.map(String::from_utf8).transpose().map_err(not_text);
         insert.execute(params![
-            Bytes(fact.id().uuid()),
-            Bytes(fact.act().uuid()),
-            Bytes(fact.by().uuid()),
-            Bytes(fact.subject().uuid()),
+            id,
+            act,
+            author,
+            subject,
             fact.field(),
-            if fact.is_forgotten() { None } else { Some(text(fact.value())?) },
-            extra,
+            text(columns.value)?,
+            text(columns.extra)?,
+            sum
         ])?;
-        for over in fact.over() {
-            insert_over.execute(params![Bytes(fact.id().uuid()), Bytes(over.uuid())])?;
+        for over in columns.over {
+            insert_over.execute(params![id, Bytes(over)])?;
         }
     }
     Ok(())
 }
 
-/// Drops what facts said.
-pub(super) fn forget(connection: &Connection, ids: impl Iterator<Item = FactId>) -> rusqlite::Result<()> {
-    let mut update = connection.prepare_cached("UPDATE fact SET value = NULL, extra = NULL WHERE id = ?1")?;
-    for id in ids {
-        update.execute([Bytes(id.uuid())])?;
+fn columns_of(fact: &Fact) -> rusqlite::Result<Columns> {
+    sum::columns_of(fact).map_err(|fault| rusqlite::Error::ToSqlConversionFailure(Box::new(fault)))
+}
+
+fn not_text(fault: std::string::FromUtf8Error) -> rusqlite::Error {
+    rusqlite::Error::ToSqlConversionFailure(Box::new(fault))
+}
+
+/// Drops what facts said, which are forgotten already as they are given.
+pub(super) fn forget<'a>(
+    connection: &Connection,
+    frames: impl Iterator<Item = &'a Fact>,
+) -> rusqlite::Result<()> {
+    let mut update =
+        connection.prepare_cached("UPDATE fact SET value = NULL, extra = NULL, sum = ?2 WHERE id = ?1")?;
+    for frame in frames {
+        let columns = columns_of(frame)?;
+        update.execute(params![Bytes(frame.id().uuid()), columns.sum()])?;
     }
     Ok(())
+}
+
+/// Gives the rows of an older layout their sums.
+pub(super) fn fill_sums(connection: &Connection) -> rusqlite::Result<()> {
+    let mut over = read_over(connection)?;
+    let mut sums = Vec::new();
+    {
+        let mut select =
+            connection.prepare("SELECT id, act, author, subject, field, value, extra FROM fact")?;
+        let mut rows = select.query(())?;
+        while let Some(row) = rows.next()? {
+            let id: Bytes = row.get(0)?;
+            let replaced = over.remove(&id.0).unwrap_or_default();
+            sums.push((columns(row, &replaced)?.sum(), id));
+        }
+    }
+    let mut update = connection.prepare("UPDATE fact SET sum = ?1 WHERE id = ?2")?;
+    for (sum, id) in sums {
+        update.execute(params![sum, id])?;
+    }
+    Ok(())
+}
+
+/// A row as it stands, whatever stands in it.
+pub(super) fn columns(row: &Row<'_>, replaced: &[Uuid]) -> rusqlite::Result<Columns> {
+    let uuid = |column: usize| row.get::<_, Bytes>(column).map(|bytes| bytes.0);
+    let bytes = |column: usize| -> rusqlite::Result<Option<Vec<u8>>> {
+        Ok(row.get_ref(column)?.as_bytes_or_null()?.map(<[u8]>::to_vec))
+    };
+    let mut over = replaced.to_vec();
+    over.sort_unstable();
+    Ok(Columns {
+        ids: [uuid(0)?, uuid(1)?, uuid(2)?, uuid(3)?],
+        field: bytes(4)?.unwrap_or_default(),
+        value: bytes(5)?,
+        extra: bytes(6)?,
+        over,
+    })
+}
+
+/// Whether a row has the sum that it carries.
+fn is_whole(row: &Row<'_>, id: Uuid, replaced: &[Uuid]) -> rusqlite::Result<bool> {
+    let uuid = |column: usize| row.get::<_, Bytes>(column).map(|bytes| bytes.0);
+    let ids = [id, uuid(1)?, uuid(2)?, uuid(3)?];
+    let bytes =
+        |column: usize| -> rusqlite::Result<Option<&[u8]>> { Ok(row.get_ref(column)?.as_bytes_or_null()?) };
+    let sorted;
+    let over = if replaced.is_sorted() {
+        replaced
+    } else {
+        let mut over = replaced.to_vec();
+        over.sort_unstable();
+        sorted = over;
+        &sorted
+    };
+    let found = sum::of_fact(ids, bytes(4)?.unwrap_or_default(), bytes(5)?, bytes(6)?, over);
+    Ok(row.get::<_, Option<i64>>(7)? == Some(found))
 }
 
 /// SQLite's count of commits by other connections. Only a difference means anything.
@@ -102,32 +173,57 @@ pub(super) fn read_new(
     ledger: &mut Ledger,
     clock: &mut FactClock,
 ) -> Result<bool> {
-    let (there, changed) = read_missing(connection, folder, ledger, clock)?;
-    if there == ledger.len() {
-        return Ok(changed);
+    let read = read_missing(connection, folder, ledger, clock)?;
+    if read.there == ledger.len() {
+        return Ok(read.changed);
     }
     *ledger = Ledger::new();
     read_missing(connection, folder, ledger, clock)?;
     Ok(true)
 }
 
-/// Reads every fact that the ledger does not hold yet, or not as forgotten. Returns how many facts there are, and
-/// whether the ledger changed.
+/// Reads all facts into an empty ledger; returns what the sums of their rows add up to.
+pub(super) fn read_all(
+    connection: &Connection,
+    folder: &Path,
+    ledger: &mut Ledger,
+    clock: &mut FactClock,
+) -> Result<i64> {
+    read_missing(connection, folder, ledger, clock).map(|read| read.total)
+}
+
+/// What was found while all rows were read.
+struct Read {
+    /// How many facts there are.
+    there: usize,
+    /// Whether the ledger changed.
+    changed: bool,
+    /// What the sums of all rows add up to.
+    total: i64,
+}
+
+/// Reads every fact that the ledger does not hold yet, or not as forgotten.
 fn read_missing(
     connection: &Connection,
     folder: &Path,
     ledger: &mut Ledger,
     clock: &mut FactClock,
-) -> Result<(usize, bool)> {
+) -> Result<Read> {
     let broken = |error| fault::of_sqlite(folder, error);
     let mut over = read_over(connection).map_err(broken)?;
+    // A survey of an older layout that may only be read has no sums.
+    let with_sums = meta::has_sums(connection).map_err(broken)?;
+    let sum = if with_sums { "sum" } else { "NULL" };
     let mut select = connection
-        .prepare("SELECT id, act, author, subject, field, value, extra FROM fact ORDER BY id")
+        .prepare(&format!(
+            "SELECT id, act, author, subject, field, value, extra, {sum} FROM fact ORDER BY id"
+        ))
         .map_err(broken)?;
     let mut rows = select.query(()).map_err(broken)?;
-    let (mut there, mut changed) = (0, false);
+    let (mut there, mut changed, mut total) = (0, false, 0_i64);
     while let Some(row) = rows.next().map_err(broken)? {
         there += 1;
+        total = total.wrapping_add(row.get::<_, Option<i64>>(7).map_err(broken)?.unwrap_or(0));
         let id: Bytes = row.get(0).map_err(broken)?;
         let replaced = over.remove(&id.0).unwrap_or_default();
         if let Some(held) = FactId::try_from(id.0).ok().and_then(|id| ledger.fact(id)) {
@@ -137,11 +233,17 @@ fn read_missing(
             }
             continue;
         }
+        if with_sums && !is_whole(row, id.0, &replaced).map_err(broken)? {
+            return Err(fault::damaged(
+                folder,
+                &format_args!("record {} has changed since it was written", id.0),
+            ));
+        }
         let fact = read(row, id.0, &replaced).map_err(|error| fault::damaged(folder, &error))?;
         clock.raise(fact.id());
         changed |= ledger.insert(fact).map_err(|error| fault::damaged(folder, &error))?;
     }
-    Ok((there, changed))
+    Ok(Read { there, changed, total })
 }
 
 fn read_over(connection: &Connection) -> rusqlite::Result<BTreeMap<Uuid, Vec<Uuid>>> {
@@ -161,8 +263,25 @@ pub(super) enum RowFault {
     Column(#[from] rusqlite::Error),
     #[error("{0}")]
     Fact(#[from] FactFault),
+    #[error("a field's name is not text")]
+    Text,
     #[error("a value is not JSON")]
     Json(#[from] serde_json::Error),
+}
+
+/// The fact of columns that are whole.
+pub(super) fn of_columns(columns: Columns) -> Result<Fact, RowFault> {
+    let [id, act, by, subject] = columns.ids;
+    let id = FactId::try_from(id)?;
+    let over = columns.over.into_iter().map(FactId::try_from).collect::<Result<_, _>>()?;
+    let field = String::from_utf8(columns.field).map_err(|_| RowFault::Text)?;
+    let (act, by, subject) = (ActId::from_uuid(act), AuthorId::from_uuid(by), SubjectId::from_uuid(subject));
+    let Some(value) = columns.value else {
+        return Ok(Fact::forgotten(id, act, by, subject, &field, over)?);
+    };
+    let value: Value = serde_json::from_slice(&value)?;
+    let extra = columns.extra.map_or_else(|| Ok(Map::new()), |text| serde_json::from_slice(&text))?;
+    Ok(Fact::kept(id, act, by, subject, field, value, over, extra)?)
 }
 
 pub(super) fn read(row: &Row<'_>, id: Uuid, replaced: &[Uuid]) -> Result<Fact, RowFault> {

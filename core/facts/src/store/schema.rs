@@ -6,19 +6,26 @@ use rusqlite::{Connection, Result, TransactionBehavior};
 pub(super) const APPLICATION_ID: i32 = 0x4C67_776B;
 
 /// The steps from nothing to the newest layout. The first one makes layout 1; each is frozen once released.
-const STEPS: [&str; 3] =
-    [include_str!("schema/v1.sql"), include_str!("schema/v2.sql"), include_str!("schema/v3.sql")];
+const STEPS: [&str; 4] = [
+    include_str!("schema/v1.sql"),
+    include_str!("schema/v2.sql"),
+    include_str!("schema/v3.sql"),
+    include_str!("schema/v4.sql"),
+];
+
+/// The first layout whose rows carry sums.
+pub(super) const WITH_SUMS: u32 = 4;
 
 /// The newest layout, as SQLite's `user_version`.
-pub(super) const NEWEST: u32 = 3;
+pub(super) const NEWEST: u32 = 4;
 
 const _: () = assert!(STEPS.len() == NEWEST as usize);
 
 /// Brings the database to the newest layout in one transaction, whatever layout it has; `fill` runs in the same
-/// transaction.
+/// transaction, and is told which that was.
 pub(super) fn bring_up(
     connection: &mut Connection,
-    fill: impl FnOnce(&Connection) -> Result<()>,
+    fill: impl FnOnce(&Connection, u32) -> Result<()>,
 ) -> Result<()> {
     let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
     // Read inside the transaction: another process may just have done it.
@@ -28,7 +35,7 @@ pub(super) fn bring_up(
         transaction.pragma_update(None, "user_version", number)?;
     }
     transaction.pragma_update(None, "application_id", APPLICATION_ID)?;
-    fill(&transaction)?;
+    fill(&transaction, found)?;
     transaction.commit()
 }
 

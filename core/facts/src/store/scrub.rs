@@ -7,32 +7,33 @@
 use std::collections::BTreeSet;
 use std::fs;
 use std::io;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
-use rusqlite::{Connection, OptionalExtension, params};
+use rusqlite::Connection;
 
 use super::disk::sync_folder;
-use super::{DATABASE, PHOTOS, Store, fault, pragma, taking};
+use super::repair::DAMAGED;
+use super::{DATABASE, PHOTOS, Store, fault, meta, photos_named, pragma, taking};
 use crate::error::Result;
-use crate::fact::PhotoImage;
+use crate::fact::{Ledger, PhotoImage};
+use crate::unfinished;
 
 /// The key in `meta` under which a list of names of photos stands while the work is not done.
 const SCRUB_KEY: &str = "scrub";
+
+/// The folder of small pictures within that of the survey.
+pub(crate) const SMALL: &str = "small";
 
 /// Notes in the database that there is work to do.
 pub(super) fn demand(connection: &Connection, photos: &BTreeSet<String>) -> rusqlite::Result<()> {
     let mut all = demanded(connection)?.unwrap_or_default();
     all.extend(photos.iter().cloned());
     let text = all.into_iter().collect::<Vec<_>>().join(" ");
-    connection
-        .execute("INSERT OR REPLACE INTO meta (key, value) VALUES (?1, ?2)", params![SCRUB_KEY, text])
-        .map(drop)
+    meta::set(connection, SCRUB_KEY, &text)
 }
 
 fn demanded(connection: &Connection) -> rusqlite::Result<Option<BTreeSet<String>>> {
-    let text: Option<String> = connection
-        .query_row("SELECT value FROM meta WHERE key = ?1", [SCRUB_KEY], |row| row.get(0))
-        .optional()?;
+    let text = meta::get(connection, SCRUB_KEY)?;
     Ok(text.map(|text| text.split_whitespace().map(str::to_owned).collect()))
 }
 
@@ -53,13 +54,17 @@ impl Store {
     /// # Errors
     /// What the system or the database reports, other than that another program has the survey open.
     pub fn scrub(&mut self) -> Result<bool> {
-        let broken = |error| fault::of_sqlite(&self.folder, error);
+        let folder = self.folder.clone();
+        let broken = |error| fault::of_sqlite(&folder, error);
         let Some(photos) = demanded(&self.connection).map_err(broken)? else { return Ok(true) };
         self.delete_photos(&photos)?;
         self.drop_small_photos()?;
-        delete_copies(&self.folder)
-            .and_then(|()| taking::sweep(&self.folder))
-            .map_err(|error| fault::of_system(&self.folder, &error))?;
+        delete_copies(&self.folder).map_err(|error| fault::of_system(&self.folder, &error))?;
+        self.sweep()?;
+        // A survey that was being copied or made when its process died lies beside this one.
+        if let Some(home) = self.folder.parent() {
+            unfinished::sweep(home);
+        }
         match scrub_database(&self.connection) {
             Ok(done) => Ok(done),
             Err(error) => match broken(error) {
@@ -69,19 +74,71 @@ impl Store {
         }
     }
 
+    /// Removes what processes left here that died: unfinished files, and photos whose intake was cut off before a fact named
+    /// them. What somebody works on stays.
+    ///
+    /// # Errors
+    /// What the system reports, or `Busy`.
+    pub(crate) fn sweep(&mut self) -> Result<()> {
+        let system = |error: io::Error| fault::of_system(&self.folder, &error);
+        taking::sweep(&self.folder).map_err(system)?;
+        let photos = self.folder.join(PHOTOS);
+        for folder in [&self.folder, &photos, &self.folder.join(SMALL)] {
+            unfinished::sweep(folder);
+        }
+        // Photos of records that were lost in a damaged database may yet be wanted.
+        if has_damaged_copy(&self.folder).map_err(system)? || unnamed(&photos, self.ledger()).is_empty() {
+            return Ok(());
+        }
+        // An intake puts its photo in place and names it while nobody else can write: so nobody does now.
+        self.alone(|ledger| {
+            for photo in unnamed(&photos, ledger) {
+                // What cannot be removed goes at the next opening.
+                let _ = fs::remove_file(photo);
+            }
+            Ok(())
+        })
+    }
+
     /// Deletes the photos that no fact names any more.
     fn delete_photos(&self, photos: &BTreeSet<String>) -> Result<()> {
         let kept: BTreeSet<String> = self.photos_named();
         let folder = self.folder.join(PHOTOS);
         let system = |error: io::Error| fault::of_system(&self.folder, &error);
         for name in photos.difference(&kept).filter(|name| PhotoImage::is_file_name(name)) {
-            match fs::remove_file(folder.join(name)) {
-                Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(system(error)),
-                Ok(()) | Err(_) => {}
+            // Also one that was set aside as damaged.
+            for name in [name.clone(), format!("{name}.damaged")] {
+                match fs::remove_file(folder.join(name)) {
+                    Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(system(error)),
+                    Ok(()) | Err(_) => {}
+                }
             }
         }
         if photos.is_empty() { Ok(()) } else { sync_folder(&folder).map_err(system) }
     }
+}
+
+/// Photos that no fact names.
+fn unnamed(photos: &Path, ledger: &Ledger) -> Vec<PathBuf> {
+    let files = fs::read_dir(photos).into_iter().flatten().flatten();
+    let is_photo = |file: &fs::DirEntry| file.file_name().to_str().is_some_and(PhotoImage::is_file_name);
+    let there: Vec<PathBuf> = files.filter(is_photo).map(|file| file.path()).collect();
+    if there.is_empty() {
+        return there;
+    }
+    let named = photos_named(ledger);
+    let is_named = |path: &PathBuf| {
+        path.file_name().and_then(|name| name.to_str()).is_some_and(|name| named.contains(name))
+    };
+    there.into_iter().filter(|path| !is_named(path)).collect()
+}
+
+fn has_damaged_copy(folder: &Path) -> io::Result<bool> {
+    let mut found = false;
+    for entry in fs::read_dir(folder)? {
+        found |= entry?.file_name().to_string_lossy().starts_with(DAMAGED);
+    }
+    Ok(found)
 }
 
 /// Deletes what lies beside the database under a name that begins as its own: copies, and damaged databases that were
@@ -110,7 +167,7 @@ fn scrub_database(connection: &Connection) -> rusqlite::Result<bool> {
     if !empty_log(connection)? {
         return Ok(false);
     }
-    connection.execute("DELETE FROM meta WHERE key = ?1", [SCRUB_KEY])?;
+    meta::delete(connection, SCRUB_KEY)?;
     empty_log(connection)?;
     pragma::begin_log(connection)?;
     Ok(true)

@@ -7,6 +7,7 @@ use serde_json::Value;
 use uuid::Uuid;
 
 use super::row::Bytes;
+use super::sum;
 use crate::fact::{FactId, Ledger, Removal, SubjectId, SurveyId, reserved};
 
 /// What a list shows of one survey.
@@ -108,17 +109,33 @@ impl Summary {
             && self.newest == ledger.facts().next_back().map(crate::fact::Fact::id)
     }
 
-    /// The row, if there is one.
-    pub(super) fn read(connection: &Connection) -> rusqlite::Result<Option<Self>> {
-        let mut select = connection.prepare_cached(
-            "SELECT name, place, newest, facts, rooms, parts, runs, photos, notes, readings FROM summary",
-        )?;
+    /// The row, if there is one, whole or changed since it was written.
+    pub(super) fn read(connection: &Connection) -> rusqlite::Result<Kept> {
+        if !super::meta::has_sums(connection)? {
+            let columns = "name, place, newest, facts, rooms, parts, runs, photos, notes, readings, 0, 0";
+            let older = Self::read_columns(connection, columns)?;
+            return Ok(older.map_or(Kept::Nothing, |(summary, total, _)| Kept::Whole(summary, total)));
+        }
+        let columns = "name, place, newest, facts, rooms, parts, runs, photos, notes, readings, total, sum";
+        Ok(match Self::read_columns(connection, columns) {
+            Ok(None) => Kept::Nothing,
+            Ok(Some((summary, total, sum))) if sum == summary.sum(total) => Kept::Whole(summary, total),
+            Ok(Some(_))
+            | Err(rusqlite::Error::FromSqlConversionFailure(..) | rusqlite::Error::InvalidColumnType(..)) => {
+                Kept::Changed
+            }
+            Err(error) => return Err(error),
+        })
+    }
+
+    fn read_columns(connection: &Connection, columns: &str) -> rusqlite::Result<Option<(Self, i64, i64)>> {
+        let mut select = connection.prepare_cached(&format!("SELECT {columns} FROM summary"))?;
         select
             .query_row((), |row| {
                 let count =
                     |column: usize| row.get::<_, i64>(column).map(|count| u64::try_from(count).unwrap_or(0));
                 let newest: Option<Bytes> = row.get(2)?;
-                Ok(Self {
+                let summary = Self {
                     name: row.get(0)?,
                     place: row.get(1)?,
                     newest: newest.and_then(|id| FactId::try_from(id.0).ok()),
@@ -131,18 +148,40 @@ impl Summary {
                         notes: count(8)?,
                         readings: count(9)?,
                     },
-                })
+                };
+                Ok((summary, row.get(10)?, row.get(11)?))
             })
             .optional()
     }
 
-    /// Writes the row in place of the one that is there.
-    pub(super) fn write(&self, connection: &Connection) -> rusqlite::Result<()> {
+    /// The sum of its row.
+    fn sum(&self, total: i64) -> i64 {
+        let progress = self.progress;
+        let counts = [
+            self.facts,
+            progress.rooms,
+            progress.parts,
+            progress.runs,
+            progress.photos,
+            progress.notes,
+            progress.readings,
+        ];
+        let counts = counts.map(u64::to_le_bytes);
+        let newest = self.newest.map(Uuid::from);
+        let texts = [self.name.as_deref(), self.place.as_deref()].map(|text| text.map(str::as_bytes));
+        let newest = newest.as_ref().map(|id| id.as_bytes().as_slice());
+        let total = total.to_le_bytes();
+        let numbers = counts.iter().map(<[u8; 8]>::as_slice).chain([total.as_slice()]).map(Some);
+        sum::of_columns(texts.into_iter().chain([newest]).chain(numbers))
+    }
+
+    /// Writes the row in place of the one that is there. `total` is what the sums of all facts add up to.
+    pub(super) fn write(&self, connection: &Connection, total: i64) -> rusqlite::Result<()> {
         let count = |count: u64| i64::try_from(count).unwrap_or(i64::MAX);
         let progress = self.progress;
         let mut insert = connection.prepare_cached(
             "INSERT OR REPLACE INTO summary (only_row, name, place, newest, facts, rooms, parts, runs, photos, notes, \
-             readings) VALUES (1, ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
+             readings, total, sum) VALUES (1, ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
         )?;
         insert.execute(params![
             self.name,
@@ -155,6 +194,8 @@ impl Summary {
             count(progress.photos),
             count(progress.notes),
             count(progress.readings),
+            total,
+            self.sum(total),
         ])?;
         Ok(())
     }
@@ -162,6 +203,30 @@ impl Summary {
 
 fn is_forgotten_photo(ledger: &Ledger, subject: SubjectId) -> bool {
     ledger.shown(subject, reserved::IMAGE).is_some_and(crate::fact::Fact::is_forgotten)
+}
+
+/// The row of the summary as it is found.
+#[derive(Debug, PartialEq, Eq)]
+pub(super) enum Kept {
+    /// There is none.
+    Nothing,
+    /// It is not what was written.
+    Changed,
+    /// It is, with what the sums of all facts add up to; 0 in a layout without sums.
+    Whole(Summary, i64),
+}
+
+/// What the sums of all facts add up to, as it was last written; nothing if that cannot be known.
+pub(super) fn total(connection: &Connection) -> rusqlite::Result<Option<i64>> {
+    match Summary::read(connection)? {
+        Kept::Whole(_, total) => Ok(Some(total)),
+        Kept::Nothing | Kept::Changed => Ok(None),
+    }
+}
+
+/// Throws the row of an older layout away: it is made again from the facts at this opening.
+pub(super) fn fill_sums(connection: &Connection) -> rusqlite::Result<()> {
+    connection.execute("DELETE FROM summary", ()).map(drop)
 }
 
 /// What a row says without the whole survey having been read: for surveys of layout 1, which have no row, a list

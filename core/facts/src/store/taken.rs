@@ -1,93 +1,166 @@
 //! Facts taken in together from a file, and putting them back.
 //!
 //! A take writes, in its own transaction, which facts it brought and how many there were then. Facts are never changed
-//! and never deleted, so while their number is the same nothing was written since, and those facts can go again. That
-//! is all that a copy of the database made before would give, without a second place where forgotten things live on.
+//! and never deleted, so while their number is the same nothing was written since, and those facts can go again. Later,
+//! facts are written that say what stood before. That is all that a copy of the database made before would give, without
+//! a second place where forgotten things live on.
 
-use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
+use std::cell::{Cell, RefCell};
+use std::collections::BTreeSet;
+
+use rusqlite::{Connection, Transaction, TransactionBehavior};
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
 use super::row::{self, Bytes};
-use super::{Store, Summary, fault, photos_named, thumbnail};
+use super::{Store, Summary, fault, meta, photos_named, sum, thumbnail, waiting};
 use crate::error::{CannotPutBack, FactsError, Result};
 use crate::fact::PhotoImage;
 use crate::fact::reserved::{MOST_FACTS, MOST_PARTS};
-use crate::fact::{FORGET, Fact, FactId, Ledger, Taken};
+use crate::fact::{
+    ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, Ledger, SubjectId, Taken, hold_back, wishes,
+};
 
 /// The key in the table `meta`.
 const TAKEN_KEY: &str = "taken";
 
+/// How long what a file brought can be put back, in milliseconds: 30 days.
+pub const RETURNABLE_MS: u64 = 30 * 24 * 3600 * 1000;
+
 /// The triggers that keep facts from being deleted, lifted for as long as facts are put back.
 const GUARDS: [&str; 2] = ["fact_is_kept", "fact_over_is_kept"];
 
-/// The last take: what it brought.
-#[derive(Serialize, Deserialize)]
+/// A take: what it brought.
+#[derive(Debug, Clone, Serialize, Deserialize)]
 struct Receipt {
+    /// When, by this device's clock. An older release did not say.
+    #[serde(default)]
+    ms: u64,
     /// The facts, by id.
     facts: Vec<FactId>,
     /// How many facts the survey had with them.
     count: usize,
     /// Whether it made something forgotten.
     forgot: bool,
+    /// What it asked to be forgotten.
+    #[serde(default)]
+    asked: Vec<FactId>,
 }
 
 /// What was put back.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Returned {
-    /// The facts that are gone again, by id.
+    /// The facts that are gone again, or what they said, by id.
     pub facts: Vec<Fact>,
+    /// Whether they are gone as if they had never come. If not, new facts say what stood before: whoever takes a file from
+    /// here reads those too.
+    pub without_trace: bool,
+}
+
+/// What can be put back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Returnable {
+    /// How many facts the file brought.
+    pub facts: usize,
+    /// See [`Returned::without_trace`].
+    pub without_trace: bool,
+}
+
+/// What a take wrote.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub(crate) struct TakenIn {
+    /// The facts that are new here, by id.
+    pub(crate) facts: Vec<FactId>,
+    /// What would be lost here and waits for a yes.
+    pub(crate) waiting: usize,
 }
 
 impl Store {
-    /// Takes in the facts of a file, in any order, all or none, so that they can be put back. `place` puts the photos
-    /// where they belong; it runs while nobody else can write to this survey, before the facts are written. Returns
-    /// the ids that are new here.
+    /// Takes in the facts of a file, in any order, all or none, so that they can be put back. What would make something
+    /// forgotten waits, unless `may_forget`. `place` puts the photos where they belong; it runs while nobody else can
+    /// write to this survey, before the facts are written.
     ///
     /// # Errors
     /// As [`Store::write_facts`], and `TooManyParts` or `TooManyFacts` if the survey would become larger than any.
     pub(crate) fn take_in(
         &mut self,
         facts: Vec<Fact>,
+        may_forget: bool,
         place: impl FnOnce() -> Result<()>,
-    ) -> Result<Vec<FactId>> {
+    ) -> Result<TakenIn> {
         if facts.is_empty() {
-            return self.alone(|_| place()).map(|()| Vec::new());
+            return self.alone(|_| place()).map(|()| TakenIn::default());
         }
         let folder = self.folder.clone();
-        self.append(
-            facts,
+        let broken = |error| fault::of_sqlite(&folder, error);
+        let (now_ms, refused) = (self.clock.now_ms(), self.refused()?);
+        let (waiting, lost) = (RefCell::new(Vec::new()), Cell::new(0));
+        let facts = self.append_chosen(
+            |ledger| {
+                if may_forget {
+                    return Ok(facts);
+                }
+                let mut parted = hold_back(ledger, facts);
+                parted.waiting.retain(|fact| !refused.contains(&fact.id()));
+                lost.set(wishes(ledger, &parted.waiting).len());
+                waiting.replace(parted.waiting);
+                Ok(parted.admitted)
+            },
             |clock, fact| clock.check(fact.id()),
             |transaction, ledger, taken| {
                 ledger.check_parts()?;
                 place()?;
+                let asked = waiting::write(transaction, &waiting.borrow()).map_err(broken)?;
+                waiting::check_count(transaction)?;
+                if taken.new.is_empty() {
+                    return Ok(());
+                }
                 let told = taken.new.iter().filter_map(|&id| ledger.fact(id)).any(is_about_forgetting);
                 let receipt = Receipt {
+                    ms: now_ms,
                     facts: taken.new.clone(),
                     count: ledger.len(),
-                    forgot: told || !taken.forgotten.is_empty(),
+                    forgot: !taken.forgotten.is_empty() || told && may_forget,
+                    asked,
                 };
-                write_receipt(transaction, &receipt).map_err(|error| fault::of_sqlite(&folder, error))
+                let mut receipts = receipts(transaction, now_ms).map_err(broken)?;
+                receipts.push(receipt);
+                write_receipts(transaction, &receipts).map_err(broken)
             },
-        )
+        )?;
+        Ok(TakenIn { facts, waiting: lost.get() })
     }
 
-    /// How many facts the last take brought, if they can be put back.
+    /// What the last take brought that was not put back yet, for [`RETURNABLE_MS`].
     ///
     /// # Errors
     /// `CannotPutBack`, or `Damaged` or `Database` if it cannot be read.
-    pub fn can_put_back(&mut self) -> Result<usize> {
+    pub fn can_put_back(&mut self) -> Result<Returnable> {
         self.refresh()?;
-        let receipt = receipt_in(&self.connection, &self.ledger);
-        let receipt = receipt.map_err(|error| fault::of_sqlite(&self.folder, error))??;
-        Ok(receipt.facts.len())
+        let receipts = receipts(&self.connection, self.clock.now_ms());
+        let receipts = receipts.map_err(|error| fault::of_sqlite(&self.folder, error))?;
+        let last = receipts.last().ok_or(FactsError::CannotPutBack(CannotPutBack::NothingTaken))?;
+        Ok(Returnable { facts: last.facts.len(), without_trace: last.is_last_word(&self.ledger) })
+    }
+
+    /// Gives up putting back what files brought.
+    ///
+    /// # Errors
+    /// What a write reports.
+    pub fn keep_what_was_taken(&mut self) -> Result<()> {
+        meta::delete(&self.connection, TAKEN_KEY).map_err(|error| fault::of_sqlite(&self.folder, error))
     }
 
     /// Puts back what the last take brought, small pictures included. The photos themselves are not touched.
     ///
+    /// While nothing was written since and nothing was forgotten, its facts go as if they had never come. Later, facts are
+    /// written that say what stood before: of each field that still says what the file brought.
+    ///
     /// # Errors
-    /// `CannotPutBack` if there is nothing to put back or something was written since; `Busy`, `DiskFull` or
-    /// `Database` if it cannot be written. Nothing is changed then.
+    /// `CannotPutBack` if there is nothing to put back; `Busy`, `DiskFull` or `Database` if it cannot be written. Nothing
+    /// is changed then.
     pub(crate) fn put_back(&mut self) -> Result<Returned> {
+        let now_ms = self.clock.now_ms();
         let Self { folder, connection, ledger, clock, data_version, survey, summary, .. } = self;
         let broken = |error| fault::of_sqlite(folder, error);
         let transaction =
@@ -95,21 +168,111 @@ impl Store {
         if row::catch_up(&transaction, folder, ledger, clock, data_version)? {
             *summary = Summary::of(ledger, *survey);
         }
-        let receipt = receipt_in(&transaction, ledger).map_err(broken)??;
+        let mut receipts = receipts(&transaction, now_ms).map_err(broken)?;
+        let Some(receipt) = receipts.pop() else {
+            return Err(FactsError::CannotPutBack(CannotPutBack::NothingTaken));
+        };
+        if !receipt.is_last_word(ledger) {
+            drop(transaction);
+            return self.say_what_stood_before(&receipt);
+        }
         let facts: Vec<Fact> = receipt.facts.iter().filter_map(|&id| ledger.fact(id).cloned()).collect();
         let batch = Taken { new: receipt.facts, forgotten: Vec::new() };
         let mut without = ledger.clone();
         without.take_back(batch.clone());
         let counted = Summary::of(&without, *survey);
+        let total = sum::total(without.facts())?;
         delete(&transaction, &batch.new)
             .and_then(|()| delete_thumbnails(&transaction, &facts, &without))
-            .and_then(|()| counted.write(&transaction))
+            .and_then(|()| waiting::delete(&transaction, &receipt.asked))
+            .and_then(|()| write_receipts(&transaction, &receipts))
+            .and_then(|()| counted.write(&transaction, total))
             .and_then(|()| transaction.commit())
             .map_err(broken)?;
         *ledger = without;
         *summary = counted;
-        Ok(Returned { facts })
+        Ok(Returned { facts, without_trace: true })
     }
+
+    fn say_what_stood_before(&mut self, receipt: &Receipt) -> Result<Returned> {
+        let (folder, now_ms) = (self.folder.clone(), self.clock.now_ms());
+        let broken = |error| fault::of_sqlite(&folder, error);
+        let act = ActId::random();
+        let said = as_before(&self.ledger, &receipt.facts, act, self.author, &mut self.clock)?;
+        let facts: Vec<Fact> = receipt.facts.iter().filter_map(|&id| self.ledger.fact(id).cloned()).collect();
+        self.append(
+            said,
+            |_, _| Ok(()),
+            |transaction, _, _| {
+                waiting::delete(transaction, &receipt.asked).map_err(broken)?;
+                let mut left = receipts(transaction, now_ms).map_err(broken)?;
+                left.pop();
+                write_receipts(transaction, &left).map_err(broken)
+            },
+        )?;
+        Ok(Returned { facts, without_trace: false })
+    }
+}
+
+impl Receipt {
+    /// Whether nothing was written since, and nothing forgotten: facts are never changed and never deleted, so their number
+    /// tells.
+    fn is_last_word(&self, ledger: &Ledger) -> bool {
+        !self.forgot && self.count == ledger.len() && self.facts.iter().all(|&id| ledger.contains(id))
+    }
+}
+
+/// The facts that say what stood before `brought` came, wherever what it brought still stands.
+fn as_before(
+    ledger: &Ledger,
+    brought: &[FactId],
+    act: ActId,
+    by: AuthorId,
+    clock: &mut FactClock,
+) -> Result<Vec<Fact>> {
+    let brought: BTreeSet<FactId> = brought.iter().copied().collect();
+    let about: BTreeSet<(SubjectId, &str)> = brought
+        .iter()
+        .filter_map(|&id| ledger.fact(id))
+        .filter(|fact| fact.field() != FORGET)
+        .map(|fact| (fact.subject(), fact.field()))
+        .collect();
+    let is_new = |subject: SubjectId| {
+        let mut said = ledger.fields(subject).flat_map(|name| ledger.history(subject, name));
+        said.all(|fact| brought.contains(&fact.id()))
+    };
+    let created: BTreeSet<SubjectId> =
+        about.iter().map(|(subject, _)| *subject).filter(|&subject| is_new(subject)).collect();
+    let removals: Vec<Edit> = created.iter().map(|&subject| ledger.remove(subject)).collect();
+    let mut said = ledger.plan(act, by, clock, &removals)?;
+    for (subject, name) in about.into_iter().filter(|(subject, _)| !created.contains(subject)) {
+        let live = ledger.live(subject, name);
+        let over: Vec<FactId> = live.iter().map(|fact| fact.id()).filter(|id| brought.contains(id)).collect();
+        if over.is_empty() {
+            continue;
+        }
+        let others =
+            || ledger.history(subject, name).into_iter().filter(|fact| !brought.contains(&fact.id()));
+        let replaced: BTreeSet<FactId> = others().flat_map(|fact| fact.over().iter().copied()).collect();
+        let stood: Vec<&Fact> = others().filter(|fact| !replaced.contains(&fact.id())).collect();
+        // What stands anyway beside what the file brought need not be said again.
+        let mut values: Vec<&Value> = Vec::new();
+        for fact in &stood {
+            if !fact.is_forgotten() && !live.contains(fact) && !values.contains(&fact.value()) {
+                values.push(fact.value());
+            }
+        }
+        if values.is_empty() {
+            values.push(stood.last().map_or(&Value::Null, |fact| fact.value()));
+        }
+        for value in values {
+            for &id in &over {
+                clock.raise(id);
+            }
+            said.push(Fact::new(clock.next_id(), act, by, subject, name, value, over.clone())?);
+        }
+    }
+    Ok(said)
 }
 
 /// Small pictures of photos that no fact names any more.
@@ -140,30 +303,24 @@ fn is_about_forgetting(fact: &Fact) -> bool {
     fact.is_forgotten() || fact.field() == FORGET
 }
 
-fn write_receipt(transaction: &Transaction<'_>, receipt: &Receipt) -> rusqlite::Result<()> {
-    let text = serde_json::to_string(receipt)
+fn write_receipts(transaction: &Transaction<'_>, receipts: &[Receipt]) -> rusqlite::Result<()> {
+    if receipts.is_empty() {
+        return meta::delete(transaction, TAKEN_KEY);
+    }
+    let text = serde_json::to_string(receipts)
         .map_err(|error| rusqlite::Error::ToSqlConversionFailure(error.into()))?;
-    transaction
-        .execute("INSERT OR REPLACE INTO meta (key, value) VALUES (?1, ?2)", params![TAKEN_KEY, text])
-        .map(drop)
+    meta::set(transaction, TAKEN_KEY, &text)
 }
 
-/// The receipt, if what it lists is still all that came last.
-fn receipt_in(connection: &Connection, ledger: &Ledger) -> rusqlite::Result<Result<Receipt>> {
-    let text: Option<String> = connection
-        .query_row("SELECT value FROM meta WHERE key = ?1", [TAKEN_KEY], |row| row.get(0))
-        .optional()?;
-    let cannot = |why| Ok(Err(FactsError::CannotPutBack(why)));
-    let Some(receipt) = text.and_then(|text| serde_json::from_str::<Receipt>(&text).ok()) else {
-        return cannot(CannotPutBack::NothingTaken);
-    };
-    if receipt.forgot {
-        return cannot(CannotPutBack::Forgotten);
-    }
-    if receipt.count != ledger.len() || !receipt.facts.iter().all(|&id| ledger.contains(id)) {
-        return cannot(CannotPutBack::WrittenSince);
-    }
-    Ok(Ok(receipt))
+/// The takes that can still be put back, the last one last.
+fn receipts(connection: &Connection, now_ms: u64) -> rusqlite::Result<Vec<Receipt>> {
+    let Some(text) = meta::get(connection, TAKEN_KEY)? else { return Ok(Vec::new()) };
+    // An older release kept the last one alone.
+    let kept: Vec<Receipt> = serde_json::from_str(&text)
+        .or_else(|_| serde_json::from_str(&text).map(|receipt: Receipt| vec![receipt]))
+        .unwrap_or_default();
+    let is_young = |receipt: &Receipt| receipt.ms == 0 || now_ms.saturating_sub(receipt.ms) <= RETURNABLE_MS;
+    Ok(kept.into_iter().filter(is_young).collect())
 }
 
 fn delete(transaction: &Transaction<'_>, facts: &[FactId]) -> rusqlite::Result<()> {
@@ -183,5 +340,5 @@ fn delete(transaction: &Transaction<'_>, facts: &[FactId]) -> rusqlite::Result<(
     for guard in guards {
         transaction.execute_batch(&guard)?;
     }
-    transaction.execute("DELETE FROM meta WHERE key = ?1", [TAKEN_KEY]).map(drop)
+    Ok(())
 }

@@ -58,7 +58,7 @@ fn every_table_is_strict_and_without_rowid() {
         .collect::<Result<_, _>>()
         .unwrap();
     tables.sort();
-    let names = ["draft", "fact", "fact_over", "meta", "summary", "thumbnail"];
+    let names = ["draft", "fact", "fact_over", "meta", "summary", "thumbnail", "wish"];
     assert_eq!(tables, names.map(|name| (name.to_owned(), true, true)));
 }
 
@@ -76,7 +76,7 @@ fn the_log_only_grows_whoever_asks() {
         "UPDATE fact SET field = 'note', value = NULL, extra = NULL",
         "UPDATE fact SET author = act, value = NULL",
         "UPDATE fact_over SET replaced = fact",
-        "INSERT OR REPLACE INTO fact SELECT id, act, author, subject, field, '\"S9\"', extra FROM fact",
+        "INSERT OR REPLACE INTO fact SELECT id, act, author, subject, field, '\"S9\"', extra, sum FROM fact",
         "INSERT INTO fact_over (fact, replaced) VALUES (x'00', x'01')",
     ] {
         let refused = store.connection.execute_batch(forbidden).unwrap_err();

@@ -4,7 +4,7 @@ use std::cell::Cell;
 use std::fs;
 
 use crate::file_support::*;
-use facts::fact::{AuthorId, Edit, SubjectId};
+use facts::fact::{AuthorId, Edit, SubjectId, Wish};
 use facts::file::{self, FileFault, LeftOut, PackOptions, look, put_back, recognise, take, take_as_new};
 use facts::store::Store;
 use facts::{CannotPutBack, FactsError};
@@ -32,7 +32,7 @@ fn a_copy_made_from_a_file_is_the_same_and_packs_to_the_same_bytes() {
     pack(&mut copy, &two);
     assert_eq!(fs::read(&one).unwrap(), fs::read(&two).unwrap());
 
-    let again = take(&one, &mut copy, NO_LIMIT, &mut go_on).unwrap();
+    let again = take(&one, &mut copy, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     assert!(again.facts.is_empty() && again.photos.is_empty());
 }
 
@@ -97,7 +97,7 @@ fn looking_says_what_taking_brings_and_changes_nothing() {
     let shares: Vec<_> = seen.authors.iter().map(|share| (share.name.as_deref(), share.new_facts)).collect();
     assert_eq!(shares, [(Some("B. Helper"), 7)]);
 
-    let taken = take(&file, &mut mine, NO_LIMIT, &mut go_on).unwrap();
+    let taken = take(&file, &mut mine, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     assert_eq!((taken.facts.len(), taken.photos.len()), (7, 1));
     assert!(mine.ledger().disagreement(part, "tag").is_some());
 
@@ -111,7 +111,7 @@ fn looking_says_what_taking_brings_and_changes_nothing() {
         (0, 0),
         "no disagreement is known there yet"
     );
-    take(&settled, &mut theirs, NO_LIMIT, &mut go_on).unwrap();
+    take(&settled, &mut theirs, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     assert_eq!(content(&mine), content(&theirs));
 
     let alone = look(&file, None, NO_LIMIT, &mut go_on).unwrap();
@@ -127,7 +127,7 @@ fn another_survey_is_never_mixed_in() {
     let file = home.path().join("one.lwk");
     pack(&mut one, &file);
     let before = content(&two);
-    let refused = take(&file, &mut two, NO_LIMIT, &mut go_on).unwrap_err();
+    let refused = take(&file, &mut two, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap_err();
     assert!(matches!(refused, FactsError::OtherSurvey { .. }), "{refused}");
     assert_eq!(content(&two), before);
 }
@@ -151,7 +151,7 @@ fn what_was_taken_can_be_put_back_until_something_is_written() {
     assert!(matches!(none, FactsError::CannotPutBack(CannotPutBack::NothingTaken)), "{none}");
     let before = content(&mine);
     let mut watching = Store::open(mine.folder(), AuthorId::random()).unwrap();
-    take(&file, &mut mine, NO_LIMIT, &mut go_on).unwrap();
+    take(&file, &mut mine, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     watching.refresh().unwrap();
     assert_eq!(content(&watching), content(&theirs));
     let returned = put_back(&mut mine).unwrap();
@@ -164,11 +164,14 @@ fn what_was_taken_can_be_put_back_until_something_is_written() {
     let twice = put_back(&mut mine).unwrap_err();
     assert!(matches!(twice, FactsError::CannotPutBack(CannotPutBack::NothingTaken)), "{twice}");
 
-    take(&file, &mut mine, NO_LIMIT, &mut go_on).unwrap();
+    take(&file, &mut mine, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     watching.write(&[Edit::new(part, "note", "written since")]).unwrap();
-    let since = put_back(&mut mine).unwrap_err();
-    assert!(matches!(since, FactsError::CannotPutBack(CannotPutBack::WrittenSince)), "{since}");
-    assert_eq!(mine.ledger().len(), theirs.ledger().len() + 1);
+    let returned = put_back(&mut mine).unwrap();
+    assert!(!returned.without_trace);
+    // What was written since stands; of what the file said about the part nothing does.
+    let says = |field| mine.ledger().shown(part, field).map(|fact| fact.value().clone());
+    assert_eq!((says("is"), says("tag")), (Some(json!(null)), Some(json!(null))));
+    assert_eq!(says("note"), Some(json!("written since")));
     // The log is again closed to everybody.
     mine.write(&[Edit::new(part, "tag", "S8")]).unwrap();
 }
@@ -194,19 +197,24 @@ fn forgetting_travels_and_is_for_ever() {
     let seen = look(&file, Some(&mut mine), NO_LIMIT, &mut go_on).unwrap();
     let mut forgotten = seen.forgotten;
     forgotten.sort();
-    let mut expected = [(survey, "place".to_owned()), (photo, "image".to_owned())];
+    let by = Some(theirs.author());
+    let mut expected = [
+        Wish { subject: survey, field: "place".to_owned(), by },
+        Wish { subject: photo, field: "image".to_owned(), by },
+    ];
     expected.sort();
     assert_eq!((forgotten, seen.new_facts, seen.photos), (expected.to_vec(), 2, 0));
-    take(&file, &mut mine, NO_LIMIT, &mut go_on).unwrap();
+    take(&file, &mut mine, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     assert_eq!(content(&mine), content(&theirs));
     assert!(content(&mine).1.is_empty());
-    let back = put_back(&mut mine).unwrap_err();
-    assert!(matches!(back, FactsError::CannotPutBack(CannotPutBack::Forgotten)), "{back}");
+    // What was forgotten with a yes does not come back.
+    assert!(!put_back(&mut mine).unwrap().without_trace);
+    assert_eq!(content(&mine), content(&theirs));
 
     // The older file, with the value and the picture, brings neither back.
     let seen = look(&old, Some(&mut mine), NO_LIMIT, &mut go_on).unwrap();
     assert_eq!((seen.new_facts, seen.new_photos), (0, 0));
-    let taken = take(&old, &mut mine, NO_LIMIT, &mut go_on).unwrap();
+    let taken = take(&old, &mut mine, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     assert!(taken.facts.is_empty() && taken.photos.is_empty());
     assert_eq!(content(&mine), content(&theirs));
 }
@@ -246,7 +254,7 @@ fn photos_left_out_arrive_with_a_later_file() {
     let (mut copy, _) = take_as_new(&bare, &folder, AuthorId::random(), NO_LIMIT, &mut go_on).unwrap();
     let lost = pack(&mut copy, &home.path().join("again.lwk"));
     assert_eq!((lost.photos, lost.lost_photos.len()), (0, 1));
-    let taken = take(&whole, &mut copy, NO_LIMIT, &mut go_on).unwrap();
+    let taken = take(&whole, &mut copy, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     assert_eq!((taken.facts.len(), taken.photos.len()), (0, 1));
     assert_eq!(content(&copy), content(&store));
 }
@@ -301,7 +309,7 @@ fn stopping_at_any_moment_leaves_everything_as_it_was() {
     for steps in 0..usize::MAX {
         let left = Cell::new(steps);
         let mut stop = |_| left.replace(left.get().saturating_sub(1)) > 0;
-        match take(&file, &mut mine, NO_LIMIT, &mut stop) {
+        match take(&file, &mut mine, file::Consent::ALL, NO_LIMIT, &mut stop) {
             Err(FactsError::Stopped) => assert_eq!(snapshot(home.path()), before, "taking, after {steps}"),
             taken => {
                 assert_eq!(taken.unwrap().photos.len(), 3);
@@ -329,7 +337,7 @@ fn members_of_later_releases_travel_on() {
     // A member of the header that is not known either.
     lines.lines[0] = lines.lines[0].replace("\"survey\"", "\"sent\":\"by hand\",\"survey\"");
     fs::write(&file, zip(&stored(&lines.entries()))).unwrap();
-    take(&file, &mut store, NO_LIMIT, &mut go_on).unwrap();
+    take(&file, &mut store, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     let again = home.path().join("again.lwk");
     pack(&mut store, &again);
     let bytes = fs::read(&again).unwrap();
@@ -358,7 +366,7 @@ fn a_newer_format_is_said_to_be_newer_whatever_else_it_holds() {
     entries.push((b"survey/data/sketches/1.svg".to_vec(), b"<svg/>".to_vec()));
     let path = home.path().join("later.lwk");
     fs::write(&path, zip(&stored(&entries))).unwrap();
-    let refused = take(&path, &mut store, NO_LIMIT, &mut go_on).unwrap_err();
+    let refused = take(&path, &mut store, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap_err();
     assert!(
         matches!(&refused, FactsError::File { fault: FileFault::Newer { found: 3, .. }, .. }),
         "{refused}"

@@ -84,11 +84,11 @@ fn a_newer_survey_is_refused_untouched() {
     let home = TempDir::new().unwrap();
     let folder = survey(&home);
     let newer = Connection::open(folder.join("survey.db")).unwrap();
-    newer.pragma_update(None, "user_version", 4).unwrap();
+    newer.pragma_update(None, "user_version", 5).unwrap();
     drop(newer);
     let before = bytes_below(home.path());
     let refused = open(&folder).unwrap_err();
-    assert!(matches!(refused, FactsError::Newer { found: 4, known: 3, .. }), "{refused}");
+    assert!(matches!(refused, FactsError::Newer { found: 5, known: 4, .. }), "{refused}");
     assert!(refused.to_string().contains("update"), "{refused}");
     assert_eq!(bytes_below(home.path()), before);
 }
@@ -99,7 +99,7 @@ fn a_newer_survey_that_did_not_end_well_keeps_its_log() {
     let folder = survey(&home);
     let (database, log) = (folder.join("survey.db"), folder.join("survey.db-wal"));
     let newer = Connection::open(&database).unwrap();
-    newer.pragma_update(None, "user_version", 4).unwrap();
+    newer.pragma_update(None, "user_version", 5).unwrap();
     // What a process leaves that is killed now: the new version stands in the log alone.
     let left = (fs::read(&database).unwrap(), fs::read(&log).unwrap());
     drop(newer);
@@ -108,7 +108,7 @@ fn a_newer_survey_that_did_not_end_well_keeps_its_log() {
     assert!(!left.1.is_empty());
 
     let refused = open(&folder).unwrap_err();
-    assert!(matches!(refused, FactsError::Newer { found: 4, .. }), "{refused}");
+    assert!(matches!(refused, FactsError::Newer { found: 5, .. }), "{refused}");
     assert_eq!((fs::read(&database).unwrap(), fs::read(&log).unwrap()), left);
 }
 

@@ -39,7 +39,8 @@ fn hostile_files_are_refused_cheaply_and_change_nothing() {
             COUNTED.reset_peak_usage();
             let refused = look(&path, Some(&mut store), Limits::default(), &mut go_on);
             let refused = refused.err().unwrap_or_else(|| panic!("look: {what} is accepted"));
-            let take_refused = take(&path, &mut store, Limits::default(), &mut go_on);
+            let take_refused =
+                take(&path, &mut store, facts::file::Consent::ALL, Limits::default(), &mut go_on);
             assert!(take_refused.is_err(), "take: {what} is accepted");
             let peak = COUNTED.peak_usage_as_mb() - start;
             assert!(peak < MEMORY_MB, "{what}: {peak} MB");
@@ -65,5 +66,11 @@ fn hostile_files_are_refused_cheaply_and_change_nothing() {
     // The way in is open for what is right.
     let good = small(&survey);
     fs::write(&path, zip(&stored(&good.entries()))).unwrap();
-    assert_eq!(take(&path, &mut store, Limits::default(), &mut go_on).unwrap().facts.len(), 3);
+    assert_eq!(
+        take(&path, &mut store, facts::file::Consent::ALL, Limits::default(), &mut go_on)
+            .unwrap()
+            .facts
+            .len(),
+        3
+    );
 }

@@ -174,6 +174,8 @@ screens! {
         Place::Share(SharePlace::Disagreement(subject, field)) =>
             "share-disagreement", share::disagreement::show(snapshot, *subject, field),
             share::frame::take(session, done, |session| share::disagreement::take(session, *subject, field, done));
+        Place::Share(SharePlace::Wishes) => "share-wishes", share::wishes::show(snapshot),
+            share::frame::take(session, done, |session| share::wishes::take(session, done));
         Place::Share(SharePlace::Acts) => "share-acts", share::acts::show(snapshot),
             share::frame::take(session, done, |_| Ok(share::acts::take(done)));
         Place::Share(SharePlace::Act(act)) => "share-act", share::act::show(snapshot, *act),

@@ -64,29 +64,25 @@ impl Guide {
         let known = serde_json::from_str(token).ok().filter(|token: &Token| token.version == VERSION);
         let token = known.unwrap_or_default();
         self.close_survey()?;
+        self.session.looked = None;
         let home = self.session.home().folder().to_owned();
         let whole = |folder: &Path| within(&home, folder).filter(|folder| folder.is_dir());
         let file = token.file.filter(|file| file.is_file());
-        match token.survey {
-            Some(survey) => {
-                if let Some(folder) = whole(&survey) {
-                    self.session.send_open(folder, |session| {
-                        if let (Some(Place::Share(SharePlace::TakeIn)), Some(file)) = (session.place(), file)
-                        {
-                            look(session, file)?;
-                        }
-                        Ok(Move::Stay)
-                    });
-                }
+        if let Some(survey) = token.survey {
+            if let Some(folder) = whole(&survey) {
+                self.session.send_open(folder, |session| {
+                    if let (Some(Place::Share(SharePlace::TakeIn)), Some(file)) = (session.place(), file) {
+                        look(session, file)?;
+                    }
+                    Ok(Move::Stay)
+                });
             }
-            None => {
-                if let Some(outside) = token.outside.with_folder(whole) {
-                    (self.session.outside, self.session.pending) = (outside, token.pending);
-                }
-                match file.filter(|_| self.session.outside == Outside::Sent) {
-                    Some(file) => self.session.list_and(|session| Ok(sent::look_into(session, file))),
-                    None => self.session.list_if_wanted(),
-                }
+        } else {
+            if let Some(outside) = token.outside.with_folder(whole) {
+                (self.session.outside, self.session.pending) = (outside, token.pending);
+            }
+            if let Some(file) = file.filter(|_| self.session.outside == Outside::Sent) {
+                self.session.list_and(|session| Ok(sent::look_into(session, file)));
             }
         }
         if self.session.sent_work.is_none() {

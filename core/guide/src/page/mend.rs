@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use facts::error::{FactsError, NotASurvey};
 use facts::fact::AuthorId;
-use facts::file::{self, Limits};
+use facts::file::{self, Consent, Limits};
 use facts::home::Repaired;
 use facts::store::{Rebuilt, Salvage, Store, peek, rebuild, salvage};
 use phrase::{Arg, Phrase};
@@ -25,6 +25,7 @@ pub(crate) fn show(session: &Session) -> Screen {
             builder.words(WordsRole::Plain, &Phrase::new("mend-how"));
             builder.press(&Key::Mend, &Phrase::new("mend-from-itself"), PressWeight::Main);
             builder.press(&choose, &Phrase::new("mend-from-file"), PressWeight::Other);
+            builder.confirm_loss(&Key::MendWithoutLost, &Phrase::new("mend-without-lost"));
         }
         Some(looked) => {
             // Where too little can be read to tell one survey from another, only its user can.
@@ -42,6 +43,10 @@ pub(crate) fn take(session: &mut Session, folder: &Path, found_damaged: bool, do
         Done::Press(key) => match key {
             Key::Mend => {
                 send(session, folder.to_owned(), found_damaged, None);
+                Move::Stay
+            }
+            Key::MendWithoutLost => {
+                send_without_lost(session, folder.to_owned());
                 Move::Stay
             }
             Key::MendWithFile => {
@@ -72,12 +77,14 @@ struct Mended {
     with_file: bool,
     facts: usize,
     missing_photos: usize,
+    /// Records that are lost for good, unless a file brings them later.
+    lost: usize,
 }
 
 impl Mended {
     fn of(store: &Store, rebuilt: Option<Rebuilt>, with_file: bool) -> std::result::Result<Self, FactsError> {
-        let missing_photos = store.missing_photos()?.len();
-        Ok(Self { rebuilt, with_file, facts: store.ledger().len(), missing_photos })
+        let missing_photos = store.lacking_photos()?.len();
+        Ok(Self { rebuilt, with_file, facts: store.ledger().len(), missing_photos, lost: 0 })
     }
 }
 
@@ -102,6 +109,20 @@ fn send(session: &mut Session, folder: PathBuf, found_damaged: bool, file: Optio
     });
 }
 
+/// Sends the long work that mends a survey and gives up what is lost.
+fn send_without_lost(session: &mut Session, folder: PathBuf) {
+    let author = session.author();
+    session.send(WorkKind::Mend, move |_| {
+        let repaired = Repaired::open_without_lost(&folder, author)?;
+        let mended = Mended::of(&repaired.store, repaired.rebuilt, false)?;
+        let mended = Mended { lost: repaired.lost.len(), ..mended };
+        Ok(After::new(move |session| {
+            tell(session, &mended);
+            Ok(Move::Outside(Outside::Survey(folder.clone())))
+        }))
+    });
+}
+
 /// Mends a survey from what can be read of it; nothing if too little can.
 fn from_itself(
     folder: &Path,
@@ -117,7 +138,14 @@ fn from_itself(
     }
     // What showed the damage may not show it twice: the log that a crash left is gone after the first opening.
     let found = readable(folder)?;
-    let Some(survey) = found.survey.filter(|_| found.is_complete) else { return Ok(None) };
+    let Some(survey) = found.survey.filter(|_| found.is_complete) else {
+        // A copy of it on this device may have what is lost here.
+        return match Repaired::open(folder, author) {
+            Ok(repaired) => Ok(Some((repaired.store, repaired.rebuilt))),
+            Err(error) if is_damage(&error) => Ok(None),
+            Err(error) => Err(error),
+        };
+    };
     let rebuilt = rebuild(folder, survey, found.facts)?;
     Ok(Some((Store::open(folder, author)?, Some(rebuilt))))
 }
@@ -135,7 +163,7 @@ fn with_file(
         return Mended::of(&repaired.store, repaired.rebuilt, true);
     };
     // Brings the photos too.
-    match file::take(file, &mut store, Limits::default(), &mut work.watch_file()) {
+    match file::take(file, &mut store, Consent::NONE, Limits::default(), &mut work.watch_file()) {
         // It is mended already; what the file brings beside can be taken in later.
         Err(FactsError::Stopped) if rebuilt.is_some() => Mended::of(&store, rebuilt, false),
         Err(error) => Err(error),
@@ -173,6 +201,9 @@ fn tell(session: &mut Session, mended: &Mended) {
         },
     };
     session.tell_done(done.with("facts", Arg::Count(mended.facts as u64)));
+    if mended.lost > 0 {
+        session.tell(Phrase::new("mend-lost").with("count", Arg::Count(mended.lost as u64)));
+    }
     if mended.missing_photos > 0 {
         let missing = Arg::Count(mended.missing_photos as u64);
         session.tell(Phrase::new("photo-missing").with("count", missing));

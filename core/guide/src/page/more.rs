@@ -14,6 +14,7 @@ pub(super) fn is_rare(snapshot: &SurveySnapshot<'_>, key: &Key) -> bool {
     match key {
         Key::FreeRuns | Key::FreeRooms | Key::FreeServices | Key::Acts | Key::Things | Key::Removed => true,
         Key::Disagreements => snapshot.ledger.disagreements().is_empty(),
+        Key::Wishes => snapshot.wishes.is_empty(),
         _ => false,
     }
 }

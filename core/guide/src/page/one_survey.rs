@@ -11,7 +11,7 @@ use crate::done::Done;
 use crate::error::{Result, Trouble};
 use crate::place::{Key, Move, Outside, is_aside};
 use crate::screen::{PressWeight, Screen, WordsRole};
-use crate::session::{After, Session, WorkKind};
+use crate::session::{After, Session, WorkKind, name_of};
 use crate::view::{ScreenBuilder, survey_list};
 
 pub(crate) fn show(session: &Session, folder: &Path) -> Screen {
@@ -89,9 +89,12 @@ fn delete(session: &mut Session, folder: PathBuf, named: Phrase) {
         if !work.goes_on(0.0) {
             return Err(Trouble::Stopped.into());
         }
-        home.delete(&folder)?;
+        let kept = home.delete(&folder)?.map(|kept| name_of(&kept));
         Ok(After::new(move |session| {
             session.tell_done(Phrase::new("survey-was-deleted").phrase("survey", named));
+            if let Some(kept) = kept {
+                session.tell_done(Phrase::new("survey-kept-beside").text("folder", kept));
+            }
             Ok(Move::Outside(Outside::Surveys))
         }))
     });

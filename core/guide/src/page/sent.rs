@@ -1,7 +1,6 @@
 //! A file that somebody sent: what is in it, and taking it in as a survey of its own.
 
 use std::path::PathBuf;
-use std::time::Duration;
 
 use facts::file::{self, Limits, Taken};
 use facts::home::{Entry, Found};
@@ -13,9 +12,6 @@ use crate::place::{Key, Move, Outside, Place, SharePlace};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
 use crate::session::{After, Looked, OpenSurvey, Session, WorkKind, look};
 use crate::view::{ScreenBuilder, survey_list, tell_look};
-
-/// What a process left that died while it took a file in goes after this time.
-const STALE: Duration = Duration::from_secs(24 * 3600);
 
 pub(crate) fn show(session: &Session) -> Screen {
     let mut builder = ScreenBuilder::new(session.language(), session.pending(), &Phrase::new("sent"));
@@ -93,7 +89,7 @@ fn take_in(session: &mut Session) -> Result<Move> {
     let (home, opening) = (session.home().clone(), session.opening());
     session.send(WorkKind::TakeNew, move |work| {
         // What others left that died; that it cannot be removed hinders nothing.
-        let _ = home.sweep(STALE);
+        let _ = home.sweep();
         let (store, taken) =
             file::take_as_new(&looked.file, &folder, author, Limits::default(), &mut work.watch_file())?;
         let open = opening.opened(store)?;

@@ -69,11 +69,13 @@ pub(crate) enum Question {
     RouterSpeaks,
     /// Which adapters there are or shall be.
     Adapters,
+    /// Whether the internet drops out, of a modem beside an adapter.
+    DropsOut,
 }
 
 impl Question {
     /// The names of all questions.
-    pub(crate) const NAMES: [&str; 30] = [
+    pub(crate) const NAMES: [&str; 31] = [
         "whose",
         "uses",
         "modem-age",
@@ -104,6 +106,7 @@ impl Question {
         "router-at",
         "router-speaks",
         "adapters",
+        "drops-out",
     ];
 
     /// Its name, the same in every language; its words are the message `ask-<name>`.
@@ -139,6 +142,7 @@ impl Question {
             Self::RouterAt => "router-at",
             Self::RouterSpeaks => "router-speaks",
             Self::Adapters => "adapters",
+            Self::DropsOut => "drops-out",
         }
     }
 
@@ -167,7 +171,7 @@ impl Question {
             | Self::Connectors
             | Self::ConnectorsOf(_) => Stage::Cables,
             Self::Plugged(_) | Self::RoomOf(_) | Self::MoreOutlets => Stage::Outlets,
-            Self::RouterAt | Self::RouterSpeaks | Self::Adapters => Stage::Router,
+            Self::RouterAt | Self::RouterSpeaks | Self::Adapters | Self::DropsOut => Stage::Router,
         }
     }
 }

@@ -33,4 +33,6 @@ pub(crate) enum SharePlace {
     Forget(SubjectId, Option<String>),
     /// The same: that it holds for others too.
     ForgetForOthers(SubjectId, Option<String>),
+    /// What files asked to be forgotten here.
+    Wishes,
 }

@@ -5,6 +5,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use advice::finding::is_modem_beside_adapter;
 use facts::fact::SubjectId;
 use house::rating::PartRating;
 use house::record::{
@@ -265,5 +266,22 @@ impl Way<'_, '_> {
             let told = self.told_of_house(Asked::RouterSpeaks);
             self.ask(Question::RouterSpeaks, told);
         }
+        self.drops_out();
+    }
+
+    /// A modem beside an adapter that is there by now may be disturbed by it.
+    fn drops_out(&mut self) {
+        let survey = self.survey();
+        let has_adapters = match survey.reply(survey.id, Asked::Adapters) {
+            None | Some(Reply::Unsure) => false,
+            Some(Reply::None) => survey.reply(survey.id, Asked::AdaptersPlaced) == Some(Reply::Yes),
+            Some(_) => true,
+        };
+        let internet = survey.services_of(ServiceKind::CableInternet).next();
+        let Some(service) = internet.filter(|_| has_adapters && is_modem_beside_adapter(survey)) else {
+            return;
+        };
+        let told = service.drops_out || self.told(service.id, Asked::DropsOut);
+        self.ask(Question::DropsOut, told);
     }
 }

@@ -9,6 +9,7 @@ pub(crate) mod about;
 mod answer;
 mod asked;
 pub(crate) mod cable;
+mod drops_out;
 pub(crate) mod entry;
 pub(crate) mod house;
 mod how_far;
@@ -69,6 +70,7 @@ impl Question {
             Self::RouterAt => router::RouterAtAnswer::draw(snapshot, builder),
             Self::RouterSpeaks => router::RouterSpeaksAnswer::draw(snapshot, builder),
             Self::Adapters => router::AdaptersAnswer::draw(snapshot, builder),
+            Self::DropsOut => drops_out::DropsOutAnswer::draw(snapshot, builder),
         }
     }
 
@@ -115,6 +117,7 @@ impl Question {
             Self::RouterAt => Ok(router::RouterAtAnswer::read(pending)?.answer(snapshot)),
             Self::RouterSpeaks => Ok(router::RouterSpeaksAnswer::read(pending)?.answer(snapshot)),
             Self::Adapters => Ok(router::AdaptersAnswer::read(pending)?.answer(snapshot)),
+            Self::DropsOut => drops_out::DropsOutAnswer::read(pending)?.answer(snapshot),
         }
     }
 }

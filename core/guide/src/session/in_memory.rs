@@ -1,6 +1,7 @@
 //! A survey in memory, for tests of pages and questions: nothing of it comes near a disk.
 
 use facts::fact::{ActId, AuthorId, Edit, FactClock, Ledger, SurveyId};
+use facts::store::Returnable;
 use house::record::{Is, Survey, fold};
 use telling::words::{Figures, Language};
 
@@ -55,7 +56,8 @@ impl InMemory {
             language: &self.language,
             standing: Standing::NotBegun,
             looked: None,
-            returnable: &Ok(0),
+            returnable: &Ok(Returnable { facts: 0, without_trace: true }),
+            wishes: &[],
             revision: 0,
         }
     }

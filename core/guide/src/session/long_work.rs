@@ -42,6 +42,11 @@ impl LongWork {
         (thousandths != NOT_KNOWN).then_some(thousandths)
     }
 
+    /// Whether both are the same work.
+    pub fn is(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.shared, &other.shared)
+    }
+
     /// Tells it to stop. It soon does, and leaves nothing.
     pub fn stop(&self) {
         self.shared.stop.store(true, Ordering::Relaxed);

@@ -3,9 +3,9 @@
 use std::path::PathBuf;
 
 use facts::error::{CannotPutBack, FactsError};
-use facts::fact::{ActId, Edit};
+use facts::fact::{ActId, Edit, Wish};
 use facts::home::Home;
-use facts::store::Store;
+use facts::store::{Returnable, Store};
 use house::record::{Survey, fold};
 
 use super::labels_seen::LabelsSeen;
@@ -29,8 +29,10 @@ pub(crate) struct OpenSurvey {
     pub(crate) looked: Option<Looked>,
     /// The place for a file that was given, where one is already. Not remembered: a phone moves its folders.
     pub(crate) file_there: Option<PathBuf>,
-    /// How many facts the last file brought, if they can be put back.
-    pub(crate) returnable: std::result::Result<usize, CannotPutBack>,
+    /// What the last file brought, if it can be put back.
+    pub(crate) returnable: std::result::Result<Returnable, CannotPutBack>,
+    /// What files asked to be forgotten here, and nobody has answered.
+    pub(crate) wishes: Vec<Wish>,
     /// Label texts that were typed on this device.
     pub(crate) seen: LabelsSeen,
     /// What follows from the survey, as far as it is worked out.
@@ -44,6 +46,7 @@ impl OpenSurvey {
         let mut memory = Memory::of(&store)?;
         memory.keep(&mut store, Keep::Synced)?;
         let returnable = returnable(&mut store)?;
+        let wishes = store.wishes()?;
         let display_name = display_name.to_owned();
         Ok(Self {
             store,
@@ -55,6 +58,7 @@ impl OpenSurvey {
             looked: None,
             file_there: None,
             returnable,
+            wishes,
             seen: LabelsSeen::on(home),
             results: Results::default(),
         })
@@ -91,8 +95,15 @@ impl OpenSurvey {
     pub(crate) fn read(&mut self) -> Result<()> {
         self.survey = fold(self.store.ledger(), self.store.survey_id())?;
         self.returnable = returnable(&mut self.store)?;
+        self.wishes = self.store.wishes()?;
         self.revision += 1;
         Ok(())
+    }
+
+    /// Drops what was worked out and looked up before something was forgotten: it may stand in there.
+    pub(crate) fn drop_what_followed(&mut self, home: &Home) {
+        self.results = Results::default();
+        self.seen = LabelsSeen::on(home);
     }
 
     /// Reads the records anew if others wrote meanwhile: another program, or long work.
@@ -101,10 +112,10 @@ impl OpenSurvey {
     }
 }
 
-/// Whether what the last file brought can be put back, and how many facts that are.
-fn returnable(store: &mut Store) -> facts::Result<std::result::Result<usize, CannotPutBack>> {
+/// Whether what the last file brought can be put back, and what that is.
+fn returnable(store: &mut Store) -> facts::Result<std::result::Result<Returnable, CannotPutBack>> {
     match store.can_put_back() {
-        Ok(facts) => Ok(Ok(facts)),
+        Ok(brought) => Ok(Ok(brought)),
         Err(FactsError::CannotPutBack(why)) => Ok(Err(why)),
         Err(error) => Err(error),
     }

@@ -69,6 +69,7 @@ fn same_wiring(a: &Survey, b: &Survey) -> bool {
         && a.rooms == b.rooms
         && a.services == b.services
         && a.readings == b.readings
+        && a.done_since == b.done_since
         && a.wiring == b.wiring
         && a.building == b.building
         && a.internet == b.internet

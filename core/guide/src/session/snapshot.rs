@@ -3,7 +3,8 @@
 use std::path::Path;
 
 use facts::error::CannotPutBack;
-use facts::fact::{AuthorId, Ledger};
+use facts::fact::{AuthorId, Ledger, Wish};
+use facts::store::Returnable;
 use house::record::Survey;
 use telling::words::Language;
 
@@ -35,8 +36,10 @@ pub(crate) struct SurveySnapshot<'a> {
     pub(crate) looked: Option<&'a Looked>,
     /// The place for a file that was given, where one is already.
     pub(crate) file_there: Option<&'a Path>,
-    /// How many facts the last file brought, if they can be put back.
-    pub(crate) returnable: &'a std::result::Result<usize, CannotPutBack>,
+    /// What the last file brought, if it can be put back.
+    pub(crate) returnable: &'a std::result::Result<Returnable, CannotPutBack>,
+    /// What files asked to be forgotten here, and nobody has answered.
+    pub(crate) wishes: &'a [Wish],
     /// Counts what was written.
     pub(crate) revision: u64,
 }
@@ -55,6 +58,7 @@ impl<'a> SurveySnapshot<'a> {
             looked: open.looked.as_ref(),
             file_there: open.file_there.as_deref(),
             returnable: &open.returnable,
+            wishes: &open.wishes,
             revision: open.revision,
         }
     }

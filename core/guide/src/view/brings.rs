@@ -47,19 +47,31 @@ pub(crate) fn tell(
         look.authors.iter().take(MOST_NAMED).map(|one| share(builder, one, me)).collect();
     builder.rows(&Phrase::new("share-look-from"), authors);
     more(builder, look.authors.len());
-    for (title, fields) in [
-        ("share-look-disagreements", &look.new_disagreements),
-        ("share-look-settles", &look.settled),
-        ("share-look-forgets", &look.forgotten),
-    ] {
+    for (title, fields) in
+        [("share-look-disagreements", &look.new_disagreements), ("share-look-settles", &look.settled)]
+    {
         let rows: Vec<RowEntry> = fields
             .iter()
             .take(MOST_NAMED)
-            .map(|one| builder.row(None, &named(teller, one), None, None))
+            .map(|(subject, field)| builder.row(None, &named(teller, *subject, field), None, None))
             .collect();
         builder.rows(&Phrase::new(title), rows);
         more(builder, fields.len());
     }
+    let rows: Vec<RowEntry> = look
+        .forgotten
+        .iter()
+        .take(MOST_NAMED)
+        .map(|wish| {
+            let by = wish
+                .by
+                .zip(teller)
+                .map(|(author, teller)| Phrase::new("wish-by").phrase("author", teller.author(author)));
+            builder.row(None, &named(teller, wish.subject, &wish.field), by.as_ref(), None)
+        })
+        .collect();
+    builder.rows(&Phrase::new("share-look-forgets"), rows);
+    more(builder, look.forgotten.len());
 }
 
 /// The message that says what was left out.
@@ -84,9 +96,9 @@ fn share(builder: &ScreenBuilder<'_>, share: &AuthorShare, me: AuthorId) -> RowE
     builder.row(None, &author, Some(&says), None)
 }
 
-fn named(teller: Option<&StoryTeller<'_>>, (subject, field): &(SubjectId, String)) -> Phrase {
+fn named(teller: Option<&StoryTeller<'_>>, subject: SubjectId, field: &str) -> Phrase {
     match teller {
-        Some(teller) => teller.about(*subject, field),
+        Some(teller) => teller.about(subject, field),
         None => Phrase::new("told-field-of")
             .phrase("field", story::field_name(field))
             .phrase("thing", Phrase::new("told-thing-new")),

@@ -7,6 +7,8 @@
 )]
 
 /// A screen as text, as the terminal shows it.
+#[path = "../../../desk/src/clean.rs"]
+mod clean;
 #[path = "../../../desk/src/plain/show.rs"]
 mod plain;
 
@@ -37,4 +39,5 @@ mod screens;
 mod share;
 mod shells;
 mod surveys;
+mod token;
 mod words;

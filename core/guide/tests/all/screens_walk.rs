@@ -13,7 +13,7 @@ use telling::words::{Figures, Language};
 use tempfile::TempDir;
 
 use crate::plain;
-use crate::whole_house::{fill, guide_in};
+use crate::whole_house::{ann, fill, guide_in};
 use crate::{shell, shell_drawn};
 
 /// How far a way from the first screen may be.
@@ -90,6 +90,10 @@ pub struct Walk {
     pub tried: Option<fn(&mut Self)>,
     /// Every key that stood on some screen.
     pub known: BTreeSet<String>,
+    /// What was done since the list of surveys or the overview, and what was seen first on the way.
+    way: Vec<String>,
+    /// The ways on which every screen is seen, one after the other: for the tests of shells.
+    pub ways: Vec<String>,
 }
 
 /// The note of the house that has everything.
@@ -117,6 +121,15 @@ const INSIDE: &[&[Do]] = &[
     &[Do::Press("more"), Do::Press("things"), Do::Press(NOTE), Do::Press("forget"), Do::Press("forget")],
     // A file that is written.
     &[Do::Press("pack"), Do::File("mill.lwk")],
+    // Adapters that are there, one of them beside the modem: the last question at the router.
+    &[
+        Do::Press("router"),
+        Do::Press("ask:0"),
+        Do::Pick("adapters", "25"),
+        Do::Overview,
+        Do::Press("router"),
+        Do::Press("ask:3"),
+    ],
     // No adapters yet, the first question at the router: they are placed after the work.
     &[
         Do::Press("router"),
@@ -141,7 +154,18 @@ impl Walk {
         guide.wait_for_long_work(Duration::ZERO);
         let language = language(Figures::default());
         let (shown, known) = (BTreeMap::new(), BTreeSet::new());
-        Self { shown, guide, home, folder, language, tried: None, known }
+        let (way, ways) = (Vec::new(), Vec::new());
+        Self { shown, guide, home, folder, language, tried: None, known, way, ways }
+    }
+
+    /// Keeps the home folder as it is for the tests of shells, if that is to be written anew.
+    pub fn keep_home_for_shells(&self) {
+        if let Some(shells) = shells_anew() {
+            copy(self.home(), &shells.join("home"));
+            // Whoever opens it is who filled it.
+            let device = format!("{{\"author\":\"{}\"}}\n", ann());
+            fs::write(shells.join("home/device.json"), device).unwrap();
+        }
     }
 
     /// Every screen there is.
@@ -179,6 +203,7 @@ impl Walk {
         }
         let (text, _) = plain::show(screen, &self.language);
         self.shown.insert(screen.name.clone(), same_each_run(&text, self.home.path()));
+        self.way.push(format!("see {}", screen.name));
         self.known.extend(screen.keys().into_iter().map(str::to_owned));
         if let Some(tried) = self.tried {
             tried(self);
@@ -187,6 +212,7 @@ impl Walk {
     }
 
     fn act(&mut self, deed: &Deed) {
+        self.way.push(step(deed));
         self.guide
             .act(deed)
             .unwrap_or_else(|error| panic!("{}: {deed:?}: {error}", self.guide.screen().name));
@@ -244,6 +270,7 @@ impl Walk {
         while let Some(way) = ways.pop_front() {
             start(self);
             let is_open = self.guide.open_folder().is_some();
+            self.way = vec![self.guide.screen().name];
             for key in &way {
                 let (name, had) = (self.guide.screen().name, self.facts());
                 self.press(key);
@@ -254,7 +281,9 @@ impl Walk {
                 );
             }
             let same_side = self.guide.open_folder().is_some() == is_open;
-            self.keep();
+            if self.keep() {
+                self.ways.push(self.way.join(", "));
+            }
             let screen = self.guide.screen();
             let here = (
                 screen.name.clone(),
@@ -272,10 +301,12 @@ impl Walk {
     /// From the overview, one deed after the other; every screen on the way is kept.
     fn inside(&mut self, deeds: &[Do]) {
         self.go_to_overview();
+        self.way = vec!["overview".into()];
         for deed in deeds {
             self.one(*deed);
             self.keep();
         }
+        self.ways.push(self.way.join(", "));
     }
 
     fn one(&mut self, deed: Do) {
@@ -305,7 +336,11 @@ impl Walk {
                 self.act(&Deed::File { key, file });
             }
             Do::Back => self.act(&Deed::Back),
-            Do::Overview => self.go_to_overview(),
+            Do::Overview => {
+                let way = std::mem::take(&mut self.way);
+                self.go_to_overview();
+                self.way = way.into_iter().chain(["overview".into()]).collect();
+            }
         }
     }
 }
@@ -332,6 +367,45 @@ fn of_block(block: &Block) -> Vec<String> {
         Block::Part(part) => part.key.iter().cloned().collect(),
         Block::PhotoSlot(slot) => slot.photos.iter().filter_map(|photo| photo.key.clone()).collect(),
         _ => Vec::new(),
+    }
+}
+
+/// The folder of what the tests of shells walk, if it is to be written anew.
+pub fn shells_anew() -> Option<PathBuf> {
+    std::env::var_os("LEGWORK_SHELLS")?;
+    Some(shells())
+}
+
+/// The folder of what the tests of shells walk.
+pub fn shells() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/shells")
+}
+
+/// Copies a folder with all that is in it, in the place of what was there.
+fn copy(from: &Path, to: &Path) {
+    let _ = fs::remove_dir_all(to);
+    fs::create_dir_all(to).unwrap();
+    for entry in fs::read_dir(from).unwrap() {
+        let entry = entry.unwrap();
+        let there = to.join(entry.file_name());
+        if entry.path().is_dir() {
+            copy(&entry.path(), &there);
+        } else {
+            fs::copy(entry.path(), &there).unwrap();
+        }
+    }
+}
+
+/// A deed as it stands in a way.
+fn step(deed: &Deed) -> String {
+    match deed {
+        Deed::Press { key } => format!("press {key}"),
+        Deed::Pick { key, picked } => format!("pick {key} {}", picked.join(" ")),
+        Deed::File { file, .. } => {
+            format!("file {}", Path::new(file).file_name().unwrap_or_default().display())
+        }
+        Deed::Back => "back".into(),
+        other => panic!("{other:?} leads to no screen"),
     }
 }
 

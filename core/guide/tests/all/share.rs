@@ -27,7 +27,7 @@ fn edits_apart_meet_disagree_and_are_settled_so_that_both_show_the_same() {
     ann.look(&from_bo);
     let look = ann.guide.screen();
     // Three: Bo's name, the plan, whose wiring it is.
-    says(&look, "3 new details, 1 disagreement, no new photos, nothing forgotten");
+    says(&look, "3 new details, 1 disagreement, no new photos, nothing to forget");
     says(&look, "The survey, the internet plan");
     let from = row_of(&look, "Bo");
     assert_eq!(from.says, "3 details");
@@ -63,10 +63,10 @@ fn edits_apart_meet_disagree_and_are_settled_so_that_both_show_the_same() {
     ann.press("settle");
     says(&ann.on("share-disagreements"), "There is nothing to settle");
 
-    // Something was written since: not put back as a whole any more.
+    // Something was written since: it would be put back by saying again what stood before.
     ann.go("take-in");
-    assert!(!ann.guide.screen().keys().contains(&"put-back"));
-    says(&ann.guide.screen(), "cannot be put back as a whole any more");
+    assert!(ann.guide.screen().keys().contains(&"put-back"));
+    assert!(ann.guide.screen().keys().contains(&"keep-taken"));
 
     let from_ann = between.path().join("ann.lwk");
     ann.pack(&from_ann);
@@ -282,7 +282,7 @@ fn forgetting_asks_twice_and_reaches_others() {
     ann.on("share-field");
     ann.press("forget");
     ann.press("forget");
-    says(&ann.on("share-forget-for-others"), "everybody who takes in a file");
+    says(&ann.on("share-forget-for-others"), "who takes in a file from here is asked");
     assert!(holds(&ann.folder(), "\"Ann\""), "not before the second yes");
     ann.press("forget");
     says(&ann.guide.screen(), "Forgotten");
@@ -300,10 +300,14 @@ fn forgetting_asks_twice_and_reaches_others() {
     assert!(!String::from_utf8_lossy(&fs::read(&file).unwrap()).contains("\"Ann\""));
 
     bo.look(&file);
-    says(&bo.guide.screen(), "1 thing forgotten for ever");
+    says(&bo.guide.screen(), "the wish that 1 thing be forgotten");
     bo.press("take");
-    says(&bo.guide.screen(), "that is for ever");
-    assert!(!bo.guide.screen().keys().contains(&"put-back"));
+    // All else is taken; this waits for a yes of its own.
+    says(&bo.on("share-wishes"), "asked by");
+    assert!(holds(&bo.folder(), "\"Ann\""));
+    bo.press("forget");
+    says(&bo.on("share-take-in"), "Forgotten");
+    assert!(!bo.guide.screen().keys().contains(&"wishes"));
     assert!(!holds(&bo.folder(), "\"Ann\""));
     assert_eq!(shown(&ann.folder()), shown(&bo.folder()));
 }

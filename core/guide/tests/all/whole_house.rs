@@ -90,6 +90,12 @@ pub fn edits_of(house: &Survey, survey: SubjectId, store: &Store) -> Vec<Edit> {
         says(reading.id, field::MEASURED, value_of(&reading.measured).unwrap());
         says(reading.id, field::HOW, value_of(&reading.how).unwrap());
     }
+    // Work that was done after a reading is written after it.
+    for work in house.done_since.values().flatten().filter_map(|work| house.works.get(work)) {
+        says(work.id, field::IS, "work".into());
+        says(work.id, field::CHANGE, value_of(&work.change).unwrap());
+        says(work.id, field::OUTCOME, value_of(&work.outcome).unwrap());
+    }
     edits
 }
 

@@ -318,6 +318,10 @@ ask-router-speaks = Can the router itself send its network over the TV cable?
 router-speaks-no = No
 router-speaks-yes = Yes, and it is or will be switched on
 
+ask-drops-out = Does the internet drop out now and then?
+    .title = A modem beside an adapter
+    .why = The modem shares its outlet or a splitter with an adapter. So close by, the room network may disturb it; a small filter at the modem keeps it out.
+
 ask-adapters = Do you have MoCA adapters already?
     .title = The adapters
     .why = An adapter turns the TV cable into a network socket. One stands at the router, one in each room.

@@ -34,6 +34,7 @@ survey-delete = Delete it
 survey-was-set-aside = “{ $survey }” is set aside. It can be brought back at any time.
 survey-was-brought-back = “{ $survey }” is back.
 survey-was-deleted = “{ $survey }” is deleted.
+survey-kept-beside = What lay in its folder and was not its own is kept in “{ $folder }”.
 survey-was-renamed = It is now called “{ $name }”.
 survey-was-copied = “{ $name }” is made.
 
@@ -47,6 +48,15 @@ mend-with-this-file = Mend it with this file
     .question = Is this a file of the damaged survey, and of no other? It is built anew from the file and from what can still be read. The damaged part is kept.
     .yes = Mend it
     .no = Not now
+mend-without-lost = Mend it, and give up what is lost
+    .question = Give up what cannot be read? Of each such detail, what was said before counts again. The damaged part is kept, and a file may still bring it back.
+    .yes = Give it up
+    .no = Not now
+mend-lost =
+    { $count ->
+        [one] 1 detail is lost. What was said before it counts again.
+       *[other] { $count } details are lost. What was said before them counts again.
+    }
 mend-whole =
     This survey is whole: { $facts ->
         [one] its one detail
@@ -157,9 +167,9 @@ share-look-brings =
         [one] 1 new photo
        *[other] { $photos } new photos
     }, { $forgotten ->
-        [0] nothing forgotten
-        [one] 1 thing forgotten for ever
-       *[other] { $forgotten } things forgotten for ever
+        [0] nothing to forget
+        [one] the wish that 1 thing be forgotten
+       *[other] the wish that { $forgotten } things be forgotten
     }.
 share-look-from = From whom (as they call themselves)
 share-records =
@@ -169,7 +179,9 @@ share-records =
     }
 share-look-disagreements = You would then disagree on
 share-look-settles = It settles
-share-look-forgets = It makes forgotten for ever
+share-look-forgets = It asks that this be forgotten for ever
+wish-by = asked by { $author }
+wish-by-nobody = it came without what was said
 share-and-more =
     and { $count ->
         [one] 1 more
@@ -182,13 +194,23 @@ share-other-survey = This file holds another survey than the one that is open. I
 share-take-apart = Go on with it as a survey of its own
 share-nothing-new = Everything in this file is here already.
 share-take = Take it in
-    .question = Take all of it in? It can be put back as long as nothing else was written.
+    .question = Take all of it in? It can be put back within 30 days.
     .yes = Take it in
     .no = Not now
-share-take-and-forget = Take it in
-    .question = Take all of it in? It makes something forgotten for ever, so it cannot be put back.
+share-take-upheaval = Take it in
+    .question =
+        This file changes most of the survey: { $gone ->
+            [0] nothing
+            [one] 1 thing
+           *[other] { $gone } things
+        } of { $things } would go, and { $changed ->
+            [0] no part
+            [one] 1 part
+           *[other] { $changed } parts
+        } of { $parts } would go or hang elsewhere. Is that what the sender meant? It can be put back within 30 days.
     .yes = Take it in
     .no = Not now
+share-take-asks-to-forget = What it asks to be forgotten is not forgotten by this: you are asked about that alone.
 share-taken =
     Taken in: { $facts ->
         [0] no new details
@@ -207,14 +229,44 @@ share-put-back = Put back what the last file brought
         }
     .yes = Put it back
     .no = Keep it
+share-put-back-later = Put back what the last file brought
+    .question =
+        Put it back? Since then more was written or forgotten, so what stood before is written again: of { $count ->
+            [one] the 1 detail
+           *[other] the { $count } details
+        } that it brought, those that still stand. Whoever takes in a file from here reads that too.
+    .yes = Put it back
+    .no = Keep it
+share-was-put-back-later = Put back: what stood before the last file stands again, wherever nothing was written since.
+share-keep-taken = Keep for good what the last file brought
+    .question = Keep it? It can then not be put back as a whole any more; single steps can.
+    .yes = Keep it
+    .no = Not now
 share-was-put-back =
     Put back: { $count ->
         [one] 1 detail is gone again.
        *[other] { $count } details are gone again.
     }
-share-written-since = What the last file brought cannot be put back as a whole any more, because something was written since. Single steps can be taken back under “Who did what”; that then also holds for whoever takes in a file from here.
-    .head = Why the last file cannot be put back whole
-share-took-forgetting = What the last file brought cannot be put back: it made something forgotten, and that is for ever.
+share-wishes = Asked to be forgotten
+share-wishes-open =
+    { $count ->
+        [0] nothing asked
+        [one] 1 thing asked
+       *[other] { $count } things asked
+    }
+share-wishes-none = No file asks that anything be forgotten here.
+share-wishes-lead =
+    A file asks that { $count ->
+        [one] 1 thing
+       *[other] { $count } things
+    } here be forgotten for ever. Names in a file are a claim and no proof, so nothing is forgotten before you say so.
+share-wishes-rows = What would be gone
+share-wishes-forget = Forget all of this for ever
+    .question = Forget it now, for ever, here and for everybody who takes in a file from here and agrees? Nobody can bring it back.
+    .yes = Forget it
+    .no = Not now
+share-wishes-keep = Keep it all
+share-wishes-kept = It stays here, and you are not asked about it again.
 
 # --- while a file is read or written
 
@@ -353,9 +405,9 @@ forget-first = Forget it for ever
     .question = This is for ever: neither you nor anyone else can bring it back. Go on?
     .yes = Go on
     .no = Keep it
-forget-others = It is also forgotten for everybody who takes in a file from here, whether they want it or not. Files that were sent before are out of reach.
-forget-second = Forget it, here and for others
-    .question = Forget it now, for ever, here and for everybody who takes in a file from here?
+forget-others = Everybody who takes in a file from here is asked to forget it too. Files that were sent before are out of reach.
+forget-second = Forget it here, and ask it of others
+    .question = Forget it now, for ever, here, and ask it of everybody who takes in a file from here?
     .yes = Forget it
     .no = Keep it
 forget-copies =

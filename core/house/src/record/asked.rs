@@ -63,6 +63,8 @@ closed_list! {
         RouterSpeaks = "router-speaks",
         /// Of the survey: which adapters there are or shall be.
         Adapters = "adapters",
+        /// Of a cable internet service: whether it drops out, beside an adapter.
+        DropsOut = "drops-out",
         /// Of the survey: whether the adapters are placed.
         AdaptersPlaced = "adapters-placed",
         /// Of the survey: whether all adapters have the same password.
@@ -163,7 +165,7 @@ impl Asked {
         };
         match self {
             Self::Uses | Self::GroundBlock | Self::EntryFilter | Self::RouterSpeaks => &[Yes, No, Unsure],
-            Self::MoreOutlets => &[No, Unsure],
+            Self::MoreOutlets | Self::DropsOut => &[No, Unsure],
             Self::ModemAge
             | Self::Plan
             | Self::Joined

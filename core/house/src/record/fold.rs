@@ -46,6 +46,7 @@ pub fn fold(ledger: &Ledger, survey: SurveyId) -> Result<Survey> {
         }
     }
     reader.find_measurements();
+    reader.find_done_since();
     let Reader { mut survey, mut feeds, .. } = reader;
     if survey.parts.len() > MOST_PARTS {
         return Err(FactsError::TooManyParts { found: survey.parts.len(), most: MOST_PARTS });
@@ -191,6 +192,25 @@ impl<'a> Reader<'a> {
         if let (Some(change), Some(outcome)) = (change, self.field(id, field::work::OUTCOME)) {
             let before = self.before(id);
             self.survey.works.insert(id, Work { id, change, outcome, before });
+        }
+    }
+
+    /// Ids of facts carry time: a reading whose figure was written before a piece of work was taken before it.
+    fn find_done_since(&mut self) {
+        let mut done: Vec<_> = self
+            .survey
+            .works
+            .keys()
+            .filter_map(|work| Some((self.ledger.history(*work, field::CHANGE).first()?.id(), *work)))
+            .collect();
+        done.sort_unstable();
+        for reading in self.survey.readings.keys().copied() {
+            let Some(read) = self.ledger.shown(reading, field::reading::MEASURED.name()) else { continue };
+            let later: Vec<_> =
+                done.iter().filter(|(made, _)| *made > read.id()).map(|(_, work)| *work).collect();
+            if !later.is_empty() {
+                self.survey.done_since.insert(reading, later);
+            }
         }
     }
 

@@ -14,6 +14,7 @@ mod difference;
 #[cfg(test)]
 mod documented;
 mod done;
+mod earlier;
 pub mod field;
 mod fold;
 mod forest;

@@ -105,6 +105,8 @@ pub struct Survey {
     pub readings: BTreeMap<SubjectId, Reading>,
     /// What was done of the work list, and what could not be.
     pub works: BTreeMap<SubjectId, Work>,
+    /// For each reading the works that were done after it was taken, in the order in which they were done.
+    pub done_since: BTreeMap<SubjectId, Vec<SubjectId>>,
     /// How questions were answered that no other field answers, as it stands in the file.
     pub asked: BTreeMap<(SubjectId, Asked), Value>,
     /// How the parts hang together.
@@ -133,6 +135,7 @@ impl Survey {
             photos: BTreeMap::new(),
             readings: BTreeMap::new(),
             works: BTreeMap::new(),
+            done_since: BTreeMap::new(),
             asked: BTreeMap::new(),
             wiring: Wiring::default(),
             unread: Vec::new(),

@@ -209,7 +209,7 @@ fn what_a_killed_take_left_goes_with_forgetting_with_the_next_opening_and_with_a
 
     let left = leave(".taking-2");
     drop(store);
-    assert_eq!(Home::at(home.path()).unwrap().sweep(std::time::Duration::ZERO).unwrap(), 1);
+    assert_eq!(Home::at(home.path()).unwrap().sweep().unwrap(), 1);
     assert!(!left.exists());
 
     let left = leave(".taking-3");

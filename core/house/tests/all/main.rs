@@ -1,5 +1,6 @@
 //! The checks of `house`, in one binary.
 
+mod file_read;
 mod forget_disk;
 mod home_surveys;
 mod photo_store;

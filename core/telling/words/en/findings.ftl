@@ -550,6 +550,11 @@ finding-signal-hardly-clean = At { $place } { $service } has an error ratio (MER
     .do = { signal-noise-from }
     .source = For cable an article on cablefax.com and a meter's manual, for antennas ATSC A/53 as far as we know.
 
+finding-level-before-work = What was measured at { $place } was measured before this was done: { $work }
+    .why = The work lies on the way there, so what was measured tells of the wiring as it was. It no longer counts.
+    .do = Measure there once more.
+    .source = { source-survey }
+
 finding-level-not-recommended = At { $outlet } { $service } was measured at { $level } ({ $frequency }): enough, but outside { $needs }, which is recommended.
     .why = { $side ->
         [high] Little more would overdrive the device.

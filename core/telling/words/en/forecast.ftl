@@ -37,6 +37,7 @@ beside-loss-below = Lost on the way: { $measured }, less than was expected, { $e
 beside-loss-above = Lost on the way: { $measured }, more than was expected, { $expected }.
 beside-plan = { $reading }: at your plan’s rate, so the plan limits it. Only a test within the house tells what the cable carries beyond that.
 beside-radio = { $reading }: partly by radio, so it says nothing of the cable.
+beside-earlier = { $reading }: measured before work was done on this way, so it says nothing of the wiring as it is. Test once more.
 beside-internet = { $reading }: to the internet, which may be slower for other reasons.{ $plan ->
     [known] {" "}The plan gives { $rate }.
    *[none] { "" }

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use facts::fact::{AuthorId, SubjectId, SurveyId};
+use facts::fact::{AuthorId, SubjectId, SurveyId, Wish};
 use facts::file::{self, LeftOut, Limits, Look};
 use facts::store::Store;
 use house::story;
@@ -39,6 +39,7 @@ pub struct LookJson {
     new_disagreements: Vec<FieldJson>,
     settled: Vec<FieldJson>,
     forgotten: Vec<FieldJson>,
+    upheaval: UpheavalJson,
     authors: Vec<ShareJson>,
 }
 
@@ -47,6 +48,18 @@ struct FieldJson {
     /// Null where no survey is at hand that knows it.
     thing: Option<ThingJson>,
     field: String,
+    /// By whose word it is to be forgotten: null where that is not asked, or not told.
+    asked_by: Option<AuthorId>,
+}
+
+/// How much of what the survey shows the file would remove or move.
+#[derive(Serialize)]
+struct UpheavalJson {
+    things: usize,
+    gone: usize,
+    parts: usize,
+    parts_changed: usize,
+    asks_first: bool,
 }
 
 #[derive(Serialize)]
@@ -113,22 +126,34 @@ impl Told {
         let me = author::known().unwrap_or_else(AuthorId::random);
         let teller =
             store.filter(|_| look.same_survey).map(|store| RecordTeller::new(context, store)).transpose()?;
-        let as_json = |fields: &[(SubjectId, String)]| -> Vec<FieldJson> {
-            let thing = |subject| teller.as_ref().map(|teller| teller.thing(subject));
-            fields.iter().map(|(id, field)| FieldJson { thing: thing(*id), field: field.clone() }).collect()
+        let one_as_json = |subject: SubjectId, field: &str, asked_by| FieldJson {
+            thing: teller.as_ref().map(|teller| teller.thing(subject)),
+            field: field.to_owned(),
+            asked_by,
         };
-        let told = |fields: &[(SubjectId, String)]| -> Vec<String> {
-            let thing = |subject| match &teller {
+        let as_json = |fields: &[(SubjectId, String)]| -> Vec<FieldJson> {
+            fields.iter().map(|(subject, field)| one_as_json(*subject, field, None)).collect()
+        };
+        let one_told = |subject: SubjectId, field: &str| {
+            let thing = match &teller {
                 Some(teller) => teller.thing_phrase(subject),
                 None => Phrase::new("told-thing-new"),
             };
-            let one = |(subject, field): &(SubjectId, String)| {
-                let line = Phrase::new("desk-field-of")
-                    .phrase("field", story::field_name(field))
-                    .phrase("thing", thing(*subject));
-                context.say(&line)
+            Phrase::new("desk-field-of").phrase("field", story::field_name(field)).phrase("thing", thing)
+        };
+        let told = |fields: &[(SubjectId, String)]| -> Vec<String> {
+            fields.iter().map(|(subject, field)| context.say(&one_told(*subject, field))).collect()
+        };
+        let wished = |wish: &Wish| {
+            let by = match (wish.by, &teller) {
+                (Some(author), Some(teller)) => teller.author_phrase(author),
+                (Some(author), None) => {
+                    Phrase::new("author-unnamed").text("id", super::teller::short(author))
+                }
+                (None, _) => Phrase::new("desk-wish-nobody"),
             };
-            fields.iter().map(one).collect()
+            let what = one_told(wish.subject, &wish.field);
+            context.say(&Phrase::new("desk-wish").phrase("what", what).phrase("author", by))
         };
         let shares = look.authors.iter().map(|share| {
             let author = match &share.name {
@@ -160,14 +185,25 @@ impl Told {
                 new_photos: look.new_photos,
                 new_disagreements: as_json(&look.new_disagreements),
                 settled: as_json(&look.settled),
-                forgotten: as_json(&look.forgotten),
+                forgotten: look
+                    .forgotten
+                    .iter()
+                    .map(|wish| one_as_json(wish.subject, &wish.field, wish.by))
+                    .collect(),
+                upheaval: UpheavalJson {
+                    things: look.upheaval.things,
+                    gone: look.upheaval.gone,
+                    parts: look.upheaval.parts,
+                    parts_changed: look.upheaval.parts_changed,
+                    asks_first: look.upheaval.asks_first(),
+                },
                 authors: look.authors.iter().map(share).collect(),
             },
             authors: shares.collect(),
             fields: [
                 ("desk-look-disagreements", told(&look.new_disagreements)),
                 ("desk-look-settled", told(&look.settled)),
-                ("desk-look-forgotten", told(&look.forgotten)),
+                ("desk-look-forgotten", look.forgotten.iter().map(wished).collect()),
             ],
         })
     }
@@ -197,6 +233,14 @@ impl Told {
         page.paragraph(0, &context.say(&brings));
         for author in &self.authors {
             page.item(2, author);
+        }
+        if json.upheaval.asks_first {
+            let much = Phrase::new("desk-look-upheaval")
+                .with("gone", count(json.upheaval.gone))
+                .with("things", count(json.upheaval.things))
+                .with("changed", count(json.upheaval.parts_changed))
+                .with("parts", count(json.upheaval.parts));
+            page.paragraph(0, &context.say(&much));
         }
         for (title, fields) in self.fields.iter().filter(|(_, fields)| !fields.is_empty()) {
             page.title(&context.word(title));

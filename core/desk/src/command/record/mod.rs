@@ -20,11 +20,12 @@ mod surveys;
 mod take;
 mod teller;
 mod undo;
+mod wishes;
 
 use std::path::{Path, PathBuf};
-use std::time::Duration;
 
 use facts::fact::AuthorId;
+use facts::file::Consent;
 use facts::home::SET_ASIDE;
 use facts::store::{Store, peek};
 
@@ -32,9 +33,6 @@ use super::Context;
 use crate::arguments::RecordCommand;
 use crate::author;
 use crate::error::DeskError;
-
-/// What a process left that died goes after this time.
-const STALE: Duration = Duration::from_secs(24 * 3600);
 
 /// Runs one of them.
 ///
@@ -69,14 +67,17 @@ pub fn run(context: &Context, command: RecordCommand) -> Result<(), DeskError> {
             pack::run(context, &survey, &file, &without, replace)
         }
         RecordCommand::Look { file, survey, most } => look::run(context, &file, survey.as_deref(), most),
-        RecordCommand::Take { file, survey, most } => take::run(context, &file, &survey, most),
-        RecordCommand::PutBack { survey } => put_back::run(context, &survey),
+        RecordCommand::Take { file, survey, yes, rearrange, most } => {
+            take::run(context, &file, &survey, Consent { forget: yes, upheaval: rearrange }, most)
+        }
+        RecordCommand::PutBack { survey, yes, keep } => put_back::run(context, &survey, yes, keep),
+        RecordCommand::Wishes { survey, yes, no } => wishes::run(context, &survey, yes, no),
     }
 }
 
 /// Opens a survey that nothing is written into. No author is made for that.
 fn open_to_read(folder: &Path) -> Result<Store, DeskError> {
-    Ok(Store::open(folder, author::known().unwrap_or_else(AuthorId::random))?)
+    Ok(Store::open_to_read(folder, author::known().unwrap_or_else(AuthorId::random))?)
 }
 
 /// Opens a survey to be written in the name of this computer.

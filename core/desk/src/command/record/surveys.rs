@@ -120,6 +120,13 @@ struct ChangedJson {
     survey: Option<String>,
 }
 
+#[derive(Serialize)]
+struct DeletedJson {
+    survey: Option<String>,
+    /// Where what was not the survey's own lies now.
+    kept: Option<String>,
+}
+
 /// Does something with one survey.
 pub fn run(context: &Context, command: SurveysCommand) -> Result<(), DeskError> {
     let (now, message) = match command {
@@ -128,10 +135,16 @@ pub fn run(context: &Context, command: SurveysCommand) -> Result<(), DeskError> 
         SurveysCommand::Aside { survey } => (Some(aside(&survey)?), "desk-surveys-set-aside"),
         SurveysCommand::Back { survey } => (Some(back(&survey)?), "desk-surveys-brought-back"),
         SurveysCommand::Delete { survey, yes } => {
-            delete(&survey, yes)?;
-            (None, "desk-surveys-deleted")
+            let kept = delete(&survey, yes)?;
+            let message = if kept.is_some() { "desk-surveys-deleted-kept" } else { "desk-surveys-deleted" };
+            let kept = kept.as_deref().map(shown);
+            let told = Phrase::new(message).text("kept", kept.clone().unwrap_or_default());
+            let as_json = DeletedJson { survey: None, kept };
+            return context.answer(&as_json, |page| page.paragraph(0, &context.say(&told)));
         }
-        SurveysCommand::Repair { survey, from } => return repair::run(context, &survey, from.as_deref()),
+        SurveysCommand::Repair { survey, from, without_lost } => {
+            return repair::run(context, &survey, from.as_deref(), without_lost);
+        }
     };
     let survey = now.as_deref().map(shown);
     let told = Phrase::new(message).text("survey", survey.clone().unwrap_or_default());
@@ -139,6 +152,7 @@ pub fn run(context: &Context, command: SurveysCommand) -> Result<(), DeskError> 
 }
 
 fn rename(folder: &Path, name: &str) -> Result<PathBuf, DeskError> {
+    let name = bare(name);
     let home = Home::at(&parent(folder))?;
     peek(folder)?;
     let to = home.place(name)?;
@@ -156,11 +170,17 @@ fn rename(folder: &Path, name: &str) -> Result<PathBuf, DeskError> {
 }
 
 fn copy(folder: &Path, name: &str) -> Result<PathBuf, DeskError> {
+    let name = bare(name);
     let from: Store = open_to_read(folder)?;
     let home = Home::at(&home_folder(folder))?;
     // Refused before an author is made.
     home.place(name)?;
     Ok(home.copy(&from, name, author::this_computer()?)?.folder().to_owned())
+}
+
+/// A survey's name where its folder's was given.
+fn bare(name: &str) -> &str {
+    name.strip_suffix(".legwork").filter(|bare| !bare.is_empty()).unwrap_or(name)
 }
 
 fn aside(folder: &Path) -> Result<PathBuf, DeskError> {
@@ -179,7 +199,7 @@ fn back(folder: &Path) -> Result<PathBuf, DeskError> {
     Ok(Home::at(&home_folder(folder))?.bring_back(folder)?)
 }
 
-fn delete(folder: &Path, yes: bool) -> Result<(), DeskError> {
+fn delete(folder: &Path, yes: bool) -> Result<Option<PathBuf>, DeskError> {
     refuse_if_no_survey(folder)?;
     if !yes {
         return Err(DeskError::NotConfirmed(Unconfirmed::Delete));

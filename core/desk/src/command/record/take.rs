@@ -5,14 +5,14 @@ use std::path::Path;
 
 use facts::error::FactsError;
 use facts::error::NotASurvey;
-use facts::file;
+use facts::file::{self, Consent};
 use facts::home::Home;
 use facts::store::FOLDER_EXTENSION;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
 use super::look::{self, LookJson, Told};
-use super::{STALE, open_to_write, parent};
+use super::{open_to_write, parent};
 use crate::author;
 use crate::command::Context;
 use crate::error::DeskError;
@@ -28,10 +28,18 @@ struct TakenJson {
     look: LookJson,
     facts: usize,
     photos: usize,
+    /// How many things the file asks to forget, which wait for an answer.
+    waiting: usize,
 }
 
 /// Shows what a file brings, then takes it in.
-pub fn run(context: &Context, path: &Path, folder: &Path, most_gib: u64) -> Result<(), DeskError> {
+pub fn run(
+    context: &Context,
+    path: &Path,
+    folder: &Path,
+    consent: Consent,
+    most_gib: u64,
+) -> Result<(), DeskError> {
     let stop = Stop::listen()?;
     let is_new = folder.symlink_metadata().is_err();
     if is_new && folder.extension() != Some(OsStr::new(FOLDER_EXTENSION)) {
@@ -51,15 +59,15 @@ pub fn run(context: &Context, path: &Path, folder: &Path, most_gib: u64) -> Resu
         let mut page = Page::for_output();
         told.page(context, &mut page);
         page.gap();
-        output::say(&page.into_text())
+        output::say_page(page)
     };
     let limits = look::limits(most_gib);
     let mut watch = Shown::new(&stop, context.word("desk-doing-take"));
     let taken = if let Some(store) = &mut store {
-        file::take(path, store, limits, &mut watch)?
+        file::take(path, store, consent, limits, &mut watch)?
     } else {
         // What others left that died; that it cannot be removed hinders nothing.
-        let _ = Home::at(&parent(folder)).and_then(|home| home.sweep(STALE));
+        let _ = Home::at(&parent(folder)).and_then(|home| home.sweep());
         file::take_as_new(path, folder, author::this_computer()?, limits, &mut watch)?.1
     };
     drop(watch);
@@ -72,6 +80,7 @@ pub fn run(context: &Context, path: &Path, folder: &Path, most_gib: u64) -> Resu
         look: told.json,
         facts: taken.facts.len(),
         photos: taken.photos.len(),
+        waiting: taken.waiting,
     };
     context.answer(&as_json, |page| {
         let done = Phrase::new(if is_new { "desk-taken-new" } else { "desk-taken" })
@@ -79,7 +88,12 @@ pub fn run(context: &Context, path: &Path, folder: &Path, most_gib: u64) -> Resu
             .with("facts", Arg::Count(as_json.facts as u64))
             .with("photos", Arg::Count(as_json.photos as u64));
         page.paragraph(0, &context.say(&done));
-        // Not where it brought nothing, nor where it made something forgotten.
+        if as_json.waiting > 0 {
+            let waiting = Phrase::new("desk-taken-waiting").with("count", Arg::Count(as_json.waiting as u64));
+            page.paragraph(0, &context.say(&waiting));
+            page.paragraph(4, &format!("legwork wishes {}", folder.display()));
+        }
+        // Not where it brought nothing.
         if can_be_put_back {
             page.paragraph(0, &context.word("desk-taken-back"));
             page.paragraph(4, &format!("legwork put-back {}", folder.display()));

@@ -110,6 +110,18 @@ impl Desk {
         told.err.split_whitespace().collect::<Vec<_>>().join(" ")
     }
 
+    /// As [`Desk::refused`], of a command that tells something first.
+    pub fn refused_after_telling(&self, name: &str, arguments: &[&str]) -> String {
+        let before = self.all();
+        let told = self.run(arguments);
+        assert_eq!(told.code, 3, "{arguments:?}: {}", told.err);
+        let as_json = self.run(&[&["--json"], arguments].concat());
+        let error: serde_json::Value = serde_json::from_str(&as_json.err).unwrap();
+        assert_eq!(error["error"]["name"], name);
+        assert!(self.all() == before, "{arguments:?}: something was written");
+        told.err.split_whitespace().collect::<Vec<_>>().join(" ")
+    }
+
     /// Every file and folder in the work folder, hidden ones too, with its bytes.
     pub fn all(&self) -> Vec<(PathBuf, Vec<u8>)> {
         let mut all = Vec::new();

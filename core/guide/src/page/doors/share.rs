@@ -11,10 +11,12 @@ pub(in crate::page) fn doors(snapshot: &SurveySnapshot<'_>) -> Doors {
     let open = snapshot.ledger.disagreements().len();
     let count = Phrase::new("share-to-settle").with("count", Arg::Count(open as u64));
     let row = |key, id: &str| (key, Phrase::new(id), None);
+    let asked = Phrase::new("share-wishes-open").with("count", Arg::Count(snapshot.wishes.len() as u64));
     vec![
         row(Key::Pack, "share-pack"),
         row(Key::TakeIn, "share-take-in"),
         (Key::Disagreements, Phrase::new("share-disagreements"), Some(count)),
+        (Key::Wishes, Phrase::new("share-wishes"), Some(asked)),
         row(Key::Acts, "share-acts"),
         row(Key::Things, "share-things"),
         row(Key::Removed, "share-removed"),
@@ -27,6 +29,7 @@ pub(in crate::page) fn door(key: &Key) -> Option<Place> {
         Key::Pack => SharePlace::Pack,
         Key::TakeIn => SharePlace::TakeIn,
         Key::Disagreements => SharePlace::Disagreements,
+        Key::Wishes => SharePlace::Wishes,
         Key::Acts => SharePlace::Acts,
         Key::Things => SharePlace::Things,
         Key::Removed => SharePlace::Removed,

@@ -1,6 +1,6 @@
 //! The outlet test, room by room; and whether TV and modem are still fine.
 
-use advice::verdict::is_a_test;
+use advice::verdict::{is_a_test, is_tested};
 use facts::fact::SubjectId;
 use house::record::Asked;
 use phrase::{Arg, Phrase};
@@ -39,7 +39,8 @@ fn row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, outlet: Subje
         .take(3)
         .map(|told| Arg::Phrase(Box::new(house::naming::reading(told.measured))))
         .collect();
-    let is_tested = !told.is_empty();
+    // What was measured before work on this way is shown, and waits for another test.
+    let is_tested = is_tested(survey, outlet);
     let says = if told.is_empty() {
         Phrase::new("tests-open")
     } else {

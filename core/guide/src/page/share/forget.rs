@@ -112,13 +112,20 @@ fn send(session: &mut Session, subject: SubjectId, name: Option<String>) -> Resu
     Ok(())
 }
 
-fn tell(session: &mut Session, done: &Forgotten, told: std::result::Result<usize, FactsError>) -> Result<()> {
+/// What is read anew and told once something was forgotten.
+pub(super) fn tell(
+    session: &mut Session,
+    done: &Forgotten,
+    told: std::result::Result<usize, FactsError>,
+) -> Result<()> {
+    let home = session.home().clone();
     let open = session.open_survey()?;
     // What it said may stand among what is remembered of the way here.
     open.last_act = None;
     open.looked = None;
     open.store.refresh()?;
     open.read()?;
+    open.drop_what_followed(&home);
     session.tell_done(Phrase::new(if done.is_cleared { "forget-done" } else { "forget-later" }));
     match told {
         Ok(0) => {}

@@ -13,3 +13,4 @@ pub(crate) mod removed_thing;
 pub(crate) mod take_in;
 pub(crate) mod thing_story;
 pub(crate) mod things;
+pub(crate) mod wishes;

@@ -1,7 +1,7 @@
 //! Taking in a file that somebody sent: a look first, then taking it in, then perhaps putting it back.
 
 use facts::error::CannotPutBack;
-use facts::file::{self, Limits, Taken};
+use facts::file::{self, Consent, Limits, Taken, Upheaval};
 use facts::store::Store;
 use phrase::{Arg, Phrase};
 
@@ -38,10 +38,13 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
                 builder.words(WordsRole::Lead, &Phrase::new("share-nothing-new"));
             } else {
                 builder.words(WordsRole::Aside, &Phrase::new("share-look-only"));
-                if look.forgotten.is_empty() {
-                    builder.confirm(&Key::TakeIt, &Phrase::new("share-take"));
+                if look.upheaval.asks_first() {
+                    builder.confirm_loss(&Key::TakeIt, &upheaval("share-take-upheaval", &look.upheaval));
                 } else {
-                    builder.confirm_loss(&Key::TakeIt, &Phrase::new("share-take-and-forget"));
+                    builder.confirm(&Key::TakeIt, &Phrase::new("share-take"));
+                }
+                if !look.forgotten.is_empty() {
+                    builder.words(WordsRole::Aside, &Phrase::new("share-take-asks-to-forget"));
                 }
             }
             builder.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
@@ -49,6 +52,9 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     }
     if snapshot.looked.is_none() {
         put_back_block(snapshot, &mut builder);
+    }
+    if !snapshot.wishes.is_empty() {
+        builder.press(&Key::Wishes, &Phrase::new("share-wishes"), PressWeight::Other);
     }
     if !snapshot.ledger.disagreements().is_empty() {
         builder.press(&Key::Settle, &Phrase::new("share-go-settle"), PressWeight::Other);
@@ -60,19 +66,24 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
 /// Putting back what the last file brought, or why that cannot be.
 fn put_back_block(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
     match *snapshot.returnable {
-        Ok(facts) => {
-            let phrase = Phrase::new("share-put-back").with("count", Arg::Count(facts as u64));
+        Ok(brought) => {
+            let message = if brought.without_trace { "share-put-back" } else { "share-put-back-later" };
+            let phrase = Phrase::new(message).with("count", Arg::Count(brought.facts as u64));
             builder.confirm_loss(&Key::PutBack, &phrase);
+            builder.confirm(&Key::KeepTaken, &Phrase::new("share-keep-taken"));
         }
-        Err(CannotPutBack::WrittenSince) => {
-            builder.words(WordsRole::Aside, &Phrase::new("share-written-since"));
-            builder.press(&Key::Acts, &Phrase::new("share-acts"), PressWeight::Other);
-        }
-        Err(CannotPutBack::Forgotten) => {
-            builder.words(WordsRole::Aside, &Phrase::new("share-took-forgetting"));
-        }
-        Err(_) => {}
+        Err(CannotPutBack::NothingTaken) => {}
     }
+}
+
+/// How much of the survey a file would remove or move.
+fn upheaval(message: &'static str, found: &Upheaval) -> Phrase {
+    let count = |count: usize| Arg::Count(count as u64);
+    Phrase::new(message)
+        .with("gone", count(found.gone))
+        .with("things", count(found.things))
+        .with("changed", count(found.parts_changed))
+        .with("parts", count(found.parts))
 }
 
 pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
@@ -92,13 +103,19 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
             }
             Key::TakeIt => take_in(session),
             Key::PutBack => put_back(session),
+            Key::KeepTaken => {
+                let open = session.open_survey()?;
+                open.store.keep_what_was_taken()?;
+                open.read()?;
+                Ok(Move::Stay)
+            }
+            Key::Wishes => Ok(Move::Go(Place::Share(SharePlace::Wishes))),
             Key::Apart => {
                 // The file goes along to the screen outside.
                 session.looked = session.open_survey()?.looked.take();
                 Ok(Move::Outside(Outside::Sent))
             }
             Key::Settle => Ok(Move::Go(Place::Share(SharePlace::Disagreements))),
-            Key::Acts => Ok(Move::Go(Place::Share(SharePlace::Acts))),
             Key::File(_) => {
                 session.tell(Phrase::new("share-needs-file"));
                 Ok(Move::Stay)
@@ -119,7 +136,9 @@ fn take_in(session: &mut Session) -> Result<Move> {
     let (folder, author) = (open.store.folder().to_owned(), open.store.author());
     session.send(WorkKind::Take, move |work| {
         let mut store = Store::open(&folder, author)?;
-        let taken = file::take(&looked.file, &mut store, Limits::default(), &mut work.watch_file())?;
+        // Whoever saw how much of the survey it changes said yes to that; what it tells to forget has a question of its own.
+        let consent = Consent { forget: false, upheaval: looked.look.upheaval.asks_first() };
+        let taken = file::take(&looked.file, &mut store, consent, Limits::default(), &mut work.watch_file())?;
         Ok(After::new(move |session| was_taken(session, &taken)))
     });
     Ok(Move::Stay)
@@ -135,7 +154,7 @@ fn was_taken(session: &mut Session, taken: &Taken) -> Result<Move> {
             .with("facts", Arg::Count(taken.facts.len() as u64))
             .with("photos", Arg::Count(taken.photos.len() as u64)),
     );
-    Ok(Move::Stay)
+    Ok(if taken.waiting > 0 { Move::Go(Place::Share(SharePlace::Wishes)) } else { Move::Stay })
 }
 
 fn put_back(session: &mut Session) -> Result<Move> {
@@ -143,7 +162,7 @@ fn put_back(session: &mut Session) -> Result<Move> {
     let returned = file::put_back(&mut open.store)?;
     open.last_act = None;
     open.read()?;
-    session
-        .tell_done(Phrase::new("share-was-put-back").with("count", Arg::Count(returned.facts.len() as u64)));
+    let message = if returned.without_trace { "share-was-put-back" } else { "share-was-put-back-later" };
+    session.tell_done(Phrase::new(message).with("count", Arg::Count(returned.facts.len() as u64)));
     Ok(Move::Stay)
 }

@@ -44,6 +44,12 @@ impl InWords for FactsError {
 
             Self::File { file, fault } => file::phrase_of(fault, &file_name(file)),
             Self::OtherSurvey { file } => Phrase::new("error-other-survey").text("file", file_name(file)),
+            Self::Upheaval { file, things, gone, parts, parts_changed } => Phrase::new("error-upheaval")
+                .text("file", file_name(file))
+                .with("gone", count(*gone))
+                .with("things", count(*things))
+                .with("changed", count(*parts_changed))
+                .with("parts", count(*parts)),
             Self::FileThere { file } => Phrase::new("error-file-there").text("file", file_name(file)),
             Self::OtherSurveyInFile => Phrase::new("error-other-survey-than-damaged"),
             Self::DoesNotFit { what: _, most: _ } => Phrase::new("error-does-not-fit"),

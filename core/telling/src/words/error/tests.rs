@@ -62,6 +62,7 @@ fn of_facts() -> Vec<FactsError> {
             source: rusqlite::Error::InvalidParameterName(secret.clone()),
         },
         FactsError::OtherSurvey { file: file() },
+        FactsError::Upheaval { file: file(), things: 9, gone: 8, parts: 5, parts_changed: 4 },
         FactsError::DoesNotFit { what: SECRET, most: 8 },
         FactsError::TooManyFacts { found: 9, most: 8 },
         FactsError::FileThere { file: file() },
@@ -74,8 +75,7 @@ fn of_facts() -> Vec<FactsError> {
         why,
         reason: secret.clone(),
     }));
-    let back = [CannotPutBack::NothingTaken, CannotPutBack::WrittenSince, CannotPutBack::Forgotten];
-    all.extend(back.map(FactsError::CannotPutBack));
+    all.push(FactsError::CannotPutBack(CannotPutBack::NothingTaken));
     let undo = [Undo::Nothing, Undo::ReplacedSince, Undo::ChangedSince, Undo::Forgets, Undo::Forgotten];
     all.extend(undo.map(FactsError::Undo));
     all.extend(of_files().into_iter().map(|fault| FactsError::File { file: file(), fault }));

@@ -21,8 +21,6 @@ impl InWords for CannotPutBack {
     fn phrase(&self) -> Phrase {
         Phrase::new(match self {
             Self::NothingTaken => "error-put-back-nothing",
-            Self::WrittenSince => "error-put-back-written",
-            Self::Forgotten => "error-put-back-forgotten",
         })
     }
 }

@@ -1,0 +1,65 @@
+package legwork.phone
+
+import android.app.Application
+import android.content.res.Configuration
+import android.icu.util.LocaleData
+import android.icu.util.ULocale
+import android.os.Build
+import android.os.Handler
+import android.os.Looper
+import java.util.concurrent.Executor
+import java.util.Locale
+import legwork.door.FirstLength
+import legwork.door.Settings
+import legwork.phone.logic.NewerSdk
+import legwork.phone.logic.Places
+import legwork.phone.logic.Sitting
+import legwork.phone.ui.Pictures
+
+/** What outlives a turned phone: the guide behind its door. */
+class LegworkApp : Application() {
+    lateinit var places: Places
+        private set
+    private var held: Pair<Sitting, Pictures>? = null
+    private val main = Handler(Looper.getMainLooper())
+
+    override fun onCreate() {
+        super.onCreate()
+        places = Places(filesDir, cacheDir)
+    }
+
+    /** The guide, opened where the token says if it is not open yet. */
+    fun sitting(token: String?): Pair<Sitting, Pictures> = held ?: run {
+        val sitting = Sitting(settings(resources.configuration), token, Executor { main.post(it) })
+        sitting.files({ places.tidy() }) {}
+        (sitting to Pictures(sitting)).also { held = it }
+    }
+
+    /** As after the app's death: the next window opens the door anew. */
+    fun forgetForTests() {
+        held?.first?.close()
+        held = null
+    }
+
+    override fun onConfigurationChanged(next: Configuration) {
+        super.onConfigurationChanged(next)
+        held?.first?.settle(settings(next))
+    }
+
+    private fun settings(configuration: Configuration): Settings {
+        val locale = configuration.locales[0]
+        return Settings(places.home.path, locale.toLanguageTag(), if (hasFeet(locale)) FirstLength.FEET else FirstLength.METRES)
+    }
+
+    private fun hasFeet(locale: Locale): Boolean =
+        if (Build.VERSION.SDK_INT >= 28) hasFeetBySystem(locale) else locale.country in FEET
+
+    @NewerSdk
+    private fun hasFeetBySystem(locale: Locale): Boolean =
+        LocaleData.getMeasurementSystem(ULocale.forLocale(locale)) == LocaleData.MeasurementSystem.US
+
+    private companion object {
+        /** Where the customary measures hold (CLDR, `measurementData`). */
+        val FEET = setOf("US", "LR", "MM")
+    }
+}

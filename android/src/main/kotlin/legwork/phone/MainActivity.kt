@@ -1,0 +1,221 @@
+package legwork.phone
+
+import android.app.Activity
+import android.content.Intent
+import android.graphics.Bitmap
+import android.os.Bundle
+import java.io.File
+import legwork.door.Deed
+import legwork.door.FigureBlock
+import legwork.door.FigureDrawn
+import legwork.door.Need
+import legwork.door.PhotoSlotBlock
+import legwork.door.PressBlock
+import legwork.door.PressWeight
+import legwork.door.RowBar
+import legwork.door.Screen
+import legwork.phone.logic.Awaited
+import legwork.phone.logic.Said
+import legwork.phone.logic.Shows
+import legwork.phone.logic.Sitting
+import legwork.phone.ui.Hands
+import legwork.phone.ui.Large
+import legwork.phone.ui.Light
+import legwork.phone.ui.PageView
+import legwork.phone.ui.Paper
+import legwork.phone.ui.Pictures
+import legwork.phone.ui.Tools
+import legwork.phone.ui.Type
+import legwork.phone.ui.below
+import legwork.phone.ui.button
+import legwork.phone.ui.framedNote
+import legwork.phone.ui.says
+import legwork.phone.ui.stack
+
+/** The one window: it draws the screen of the guide, and sends back what was done. */
+class MainActivity : Activity(), Hands, Shows {
+    private lateinit var sitting: Sitting
+    private lateinit var pictures: Pictures
+    private lateinit var others: Others
+    private lateinit var tools: Tools
+    private lateinit var light: Light
+    lateinit var page: PageView
+        private set
+
+    /** What the shell itself has to say about the last deed. */
+    private var own: String? = null
+    private var begunAgain: Begun? = null
+    private var large: Large? = null
+
+    /** How the window stood before it was made anew. */
+    private class Begun(state: Bundle) {
+        val place = state.getString(PLACE)
+        val scroll = state.getInt(SCROLL)
+        val focus = state.getString(FOCUS)
+        val folds = state.getStringArrayList(FOLDS).orEmpty()
+    }
+
+    override fun onCreate(state: Bundle?) {
+        super.onCreate(state)
+        val app = application as LegworkApp
+        val (sitting, pictures) = app.sitting(state?.getString(TOKEN))
+        this.sitting = sitting
+        this.pictures = pictures
+        others = Others(this, app.places, sitting, Awaited.read(state?.getStringArrayList(AWAITED)), ::sayOwn)
+        begunAgain = state?.let(::Begun)
+        own = state?.getString(OWN)
+        tools = Tools(Paper(this), this)
+        light = Light(this) { sayOwn(getString(it)) }
+        page = PageView(tools, light)
+        setContentView(page)
+        if (state == null) others.given(intent)
+    }
+
+    override fun onStart() {
+        super.onStart()
+        sitting.shows = this
+        sitting.resume()
+        light.watch()
+    }
+
+    override fun onPause() {
+        super.onPause()
+        sitting.keepDrafts()
+    }
+
+    override fun onStop() {
+        light.unwatch()
+        if (!isChangingConfigurations) sitting.suspend()
+        if (sitting.shows === this) sitting.shows = null
+        super.onStop()
+    }
+
+    override fun onDestroy() {
+        large?.dismiss()
+        super.onDestroy()
+    }
+
+    public override fun onNewIntent(intent: Intent) {
+        super.onNewIntent(intent)
+        others.given(intent)
+    }
+
+    override fun onSaveInstanceState(out: Bundle) {
+        super.onSaveInstanceState(out)
+        out.putString(TOKEN, sitting.token)
+        out.putStringArrayList(AWAITED, others.awaited?.written())
+        out.putString(PLACE, sitting.screen?.place)
+        out.putInt(SCROLL, page.scroll.scrollY)
+        out.putString(FOCUS, window.decorView.findFocus()?.tag as? String)
+        out.putStringArrayList(FOLDS, page.folds.all())
+        out.putString(OWN, own)
+    }
+
+    @Deprecated("the platform's own way of being answered")
+    public override fun onActivityResult(request: Int, result: Int, data: Intent?) = others.answered(result, data)
+
+    @Deprecated("the platform's own way back")
+    override fun onBackPressed() {
+        if (sitting.screen?.back == true) act(Deed.Back) else moveTaskToBack(true)
+    }
+
+    // What is drawn.
+
+    override fun show(screen: Screen) {
+        if (page.parent == null) setContentView(page)
+        val begun = begunAgain
+        if (begun != null && begun.place == screen.place) page.folds.restore(begun.folds)
+        page.show(screen, own)
+        if (begun != null) {
+            begunAgain = null
+            if (begun.place == screen.place) page.post {
+                page.scroll.scrollTo(0, begun.scroll)
+                begun.focus?.let { page.find(it)?.requestFocus() }
+            }
+        }
+        others.shown(screen)
+    }
+
+    override fun say(said: Said) = sayOwn(words(said))
+
+    override fun written(file: File) = others.written(file)
+
+    private fun words(said: Said): String = when (said) {
+        is Said.Words -> said.words
+        Said.Fault -> getString(R.string.fault)
+    }
+
+    private fun sayOwn(words: String) {
+        own = words
+        sitting.screen?.let { page.show(it, own) }
+    }
+
+    override fun notBegun(said: Said) {
+        val column = stack(this)
+        val side = tools.paper.px(R.dimen.s4)
+        column.setPadding(side, side, side, side)
+        column.setBackgroundColor(tools.paper.ink(R.color.surface))
+        column.below(tools.paper.text(getString(R.string.not_begun), Type.LEAD))
+        column.below(framedNote(tools, words(said), problem = true), side)
+        val again = button(tools, getString(R.string.again), PressWeight.MAIN) { sitting.begin() }
+        again.says(legwork.door.Aloud(legwork.door.AloudRole.PRESS, getString(R.string.again), "", ""))
+        column.below(again, side)
+        setContentView(column)
+    }
+
+    // What the views ask for.
+
+    override fun act(deed: Deed) {
+        own = null
+        sitting.act(deed)
+    }
+
+    override fun type(deed: Deed) = sitting.type(deed)
+
+    override fun press(press: PressBlock) {
+        own = null
+        when (val need = press.need) {
+            null -> act(Deed.Press(press.key))
+            is Need.FileToRead -> others.chooseFile(press.key)
+            is Need.FileToWrite -> others.chooseWhereTo(press.key, need.name, need.kind.mediaType)
+            is Need.FileToShare -> others.share(press.key, need.name, need.kind.mediaType)
+            is Need.Photo -> others.takePhoto(press.key, need.burst)
+        }
+    }
+
+    override fun takePhoto(slot: PhotoSlotBlock) {
+        own = null
+        others.takePhoto(slot.key, slot.burst)
+    }
+
+    override fun choosePhotos(slot: PhotoSlotBlock) {
+        own = null
+        others.choosePhotos(slot.key)
+    }
+
+    override fun figure(name: String, version: String, then: (FigureDrawn) -> Unit) = sitting.figure(name, version, then)
+
+    override fun bar(bar: RowBar, then: (FigureDrawn) -> Unit) = sitting.bar(bar, then)
+
+    override fun smallPhoto(photo: String, then: (Bitmap) -> Unit) = pictures.small(photo, then)
+
+    override fun openPhoto(photo: String, name: String) = open(Large.photo(tools, name) { pictures.whole(photo, it) })
+
+    override fun openFigure(figure: FigureBlock) = open(Large.figure(tools, figure))
+
+    private fun open(next: Large) {
+        large?.dismiss()
+        large = next
+        next.show()
+    }
+
+    private companion object {
+        const val TOKEN = "token"
+        const val AWAITED = "awaited"
+        const val PLACE = "place"
+        const val SCROLL = "scroll"
+        const val FOCUS = "focus"
+        const val FOLDS = "folds"
+        const val OWN = "own"
+    }
+}

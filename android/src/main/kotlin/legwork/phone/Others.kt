@@ -1,0 +1,221 @@
+package legwork.phone
+
+import android.content.ActivityNotFoundException
+import android.content.ClipData
+import android.content.Intent
+import android.net.Uri
+import android.os.Build
+import android.provider.MediaStore
+import java.io.File
+import java.io.IOException
+import legwork.door.Block
+import legwork.door.Deed
+import legwork.door.Screen
+import legwork.phone.logic.Awaited
+import legwork.phone.logic.Awaited.What
+import legwork.phone.logic.Copied
+import legwork.phone.logic.NewerSdk
+import legwork.phone.logic.Places
+import legwork.phone.logic.Sitting
+import legwork.phone.logic.TakenIn
+import legwork.phone.logic.isPicture
+
+/** What other programs of the phone do for us: camera, photo picker, file chooser, sharing, and what they hand over. */
+class Others(
+    private val window: MainActivity,
+    private val places: Places,
+    private val sitting: Sitting,
+    var awaited: Awaited?,
+    private val say: (String) -> Unit,
+) {
+    private val takenIn = TakenIn()
+
+    /** A burst goes on as soon as its place shows again. */
+    private var burst: String? = null
+
+    /** Photos that were handed over, for the next place for photos. */
+    private var share: Pair<File, String>? = null
+
+    // The camera.
+
+    fun takePhoto(key: String, burst: Boolean) = sitting.files({ places.photo() }) { file ->
+        val address = FilesProvider.address(places, file)
+        val ask = Intent(MediaStore.ACTION_IMAGE_CAPTURE).putExtra(MediaStore.EXTRA_OUTPUT, address)
+        ask.clipData = ClipData.newRawUri(null, address)
+        ask.addFlags(Intent.FLAG_GRANT_WRITE_URI_PERMISSION or Intent.FLAG_GRANT_READ_URI_PERMISSION)
+        ask(Awaited(What.CAMERA, key, file.path, burst), ask, R.string.camera_none)
+    }
+
+    fun choosePhotos(key: String) {
+        val pick = if (Build.VERSION.SDK_INT >= 33) picker() else {
+            Intent(Intent.ACTION_GET_CONTENT).setType("image/*").addCategory(Intent.CATEGORY_OPENABLE).putExtra(Intent.EXTRA_ALLOW_MULTIPLE, true)
+        }
+        ask(Awaited(What.PICK, key), pick, R.string.choose_none)
+    }
+
+    @NewerSdk
+    private fun picker() = Intent(MediaStore.ACTION_PICK_IMAGES).putExtra(MediaStore.EXTRA_PICK_IMAGES_MAX, MediaStore.getPickImagesMaxLimit())
+
+    // Files.
+
+    fun chooseFile(key: String) {
+        // Any kind: mail programs and drives do not know ours, and its content decides.
+        val open = Intent(Intent.ACTION_OPEN_DOCUMENT).setType("*/*").addCategory(Intent.CATEGORY_OPENABLE)
+        ask(Awaited(What.READ, key), open, R.string.choose_none)
+    }
+
+    fun chooseWhereTo(key: String, name: String, type: String) = sitting.files({ places.toGive(name) }) { file ->
+        val create = Intent(Intent.ACTION_CREATE_DOCUMENT).setType(type).addCategory(Intent.CATEGORY_OPENABLE).putExtra(Intent.EXTRA_TITLE, name)
+        ask(Awaited(What.WRITE, key, file.path), create, R.string.choose_none)
+    }
+
+    /** Writes a file to a place of ours first; it is handed on once it is written. */
+    fun share(key: String, name: String, type: String) = sitting.files({ places.toGive(name) }) { file ->
+        share = file to type
+        target = null
+        sitting.act(Deed.File(key, file.path))
+    }
+
+    private var target: Uri? = null
+
+    /** What was asked for is written. */
+    fun written(file: File) {
+        val to = target
+        if (to != null) {
+            target = null
+            sitting.files({ copyOut(file, to) }) { done -> if (!done) say(window.getString(R.string.file_unwritten)) }
+            return
+        }
+        val (wanted, type) = share ?: return
+        if (wanted != file) return
+        share = null
+        val address = FilesProvider.address(places, file)
+        val send = Intent(Intent.ACTION_SEND).setType(type).putExtra(Intent.EXTRA_STREAM, address).putExtra(Intent.EXTRA_TITLE, file.name)
+        send.clipData = ClipData.newRawUri(file.name, address)
+        send.addFlags(Intent.FLAG_GRANT_READ_URI_PERMISSION)
+        try {
+            window.startActivity(Intent.createChooser(send, file.name).addFlags(Intent.FLAG_GRANT_READ_URI_PERMISSION))
+        } catch (_: ActivityNotFoundException) {
+            say(window.getString(R.string.share_none))
+        }
+    }
+
+    private fun copyOut(file: File, to: Uri): Boolean = try {
+        window.contentResolver.openOutputStream(to, "wt")?.use { out -> file.inputStream().use { it.copyTo(out) } } != null
+    } catch (_: IOException) {
+        false
+    } catch (_: SecurityException) {
+        false
+    }
+
+    // Answers.
+
+    private fun ask(next: Awaited, intent: Intent, none: Int) {
+        awaited = next
+        try {
+            window.startActivityForResult(intent, REQUEST)
+        } catch (_: ActivityNotFoundException) {
+            awaited = null
+            say(window.getString(none))
+        } catch (_: SecurityException) {
+            awaited = null
+            say(window.getString(none))
+        }
+    }
+
+    fun answered(result: Int, data: Intent?) {
+        val asked = awaited ?: return
+        awaited = null
+        if (result != android.app.Activity.RESULT_OK) return
+        when (asked.what) {
+            What.CAMERA -> photographed(asked, data)
+            What.PICK -> picked(asked, data)
+            What.READ -> data?.data?.let { read(asked, it) }
+            What.WRITE -> {
+                target = data?.data ?: return
+                share = null
+                sitting.act(Deed.File(asked.key, asked.file))
+            }
+        }
+    }
+
+    /** Some cameras write where they were told to, some give an address of their own, and some give nothing. */
+    private fun photographed(asked: Awaited, data: Intent?) {
+        val file = File(asked.file)
+        sitting.files({
+            if (file.length() > 0) Copied.DONE
+            else data?.data?.let { copied(it, file) } ?: Copied.NOTHING
+        }) { copied ->
+            if (copied != Copied.DONE) return@files say(window.getString(if (copied == Copied.NOTHING) R.string.camera_empty else fault(copied)))
+            if (asked.burst) burst = asked.key
+            sitting.act(Deed.Photo(asked.key, file.path))
+        }
+    }
+
+    private fun picked(asked: Awaited, data: Intent?) {
+        val all = addresses(data)
+        each(all) { file -> sitting.act(Deed.Photo(asked.key, file.path)) }
+    }
+
+    private fun read(asked: Awaited, from: Uri) = each(listOf(from)) { file -> sitting.act(Deed.File(asked.key, file.path)) }
+
+    private fun addresses(data: Intent?): List<Uri> {
+        val clip = data?.clipData ?: return listOfNotNull(data?.data)
+        return (0 until clip.itemCount).mapNotNull { clip.getItemAt(it).uri }
+    }
+
+    /** Each is copied to a place of ours and then given away; what cannot be read is said. */
+    private fun each(all: List<Uri>, give: (File) -> Unit) {
+        for (from in all) {
+            sitting.files({ places.received().let { it to copied(from, it) } }) { (file, copied) ->
+                if (copied == Copied.DONE) give(file) else say(window.getString(fault(copied)))
+            }
+        }
+    }
+
+    private fun copied(from: Uri, to: File): Copied = takenIn.copy({ window.contentResolver.openInputStream(from) }, to)
+
+    private fun fault(copied: Copied): Int = when (copied) {
+        Copied.NO_ROOM -> R.string.file_no_room
+        Copied.TOO_LARGE -> R.string.file_too_large
+        else -> R.string.file_unread
+    }
+
+    /** A screen is shown: where a burst goes on, the camera comes up again by itself. */
+    fun shown(screen: Screen) {
+        val key = burst ?: return
+        val slot = screen.blocks.firstNotNullOfOrNull { block -> (block as? Block.PhotoSlot)?.block?.takeIf { it.key == key } }
+        when {
+            slot != null && slot.burst && screen.notices.none { it.role == legwork.door.NoticeRole.PROBLEM } -> {
+                burst = null
+                takePhoto(key, burst = true)
+            }
+            // What was taken is being taken in: the place for photos comes back after that.
+            screen.blocks.any { it is Block.HowFar } -> Unit
+            else -> burst = null
+        }
+    }
+
+    // What another program hands over.
+
+    fun given(intent: Intent?) {
+        @Suppress("DEPRECATION")
+        val all = when (intent?.action) {
+            Intent.ACTION_VIEW -> listOfNotNull(intent.data)
+            Intent.ACTION_SEND -> listOfNotNull(intent.getParcelableExtra(Intent.EXTRA_STREAM) as? Uri)
+            Intent.ACTION_SEND_MULTIPLE -> intent.getParcelableArrayListExtra<Uri>(Intent.EXTRA_STREAM).orEmpty()
+            else -> return
+        }
+        each(all.filter { it.scheme == "content" }) { file ->
+            sitting.files({ file to isPicture(file) }) { (file, picture) -> if (picture) photo(file) else sitting.receive(file) }
+        }
+    }
+
+    /** A picture goes to the place for photos that is shown; without one there is none for it. */
+    private fun photo(file: File) {
+        val slot = sitting.screen?.blocks?.firstNotNullOfOrNull { (it as? Block.PhotoSlot)?.block }
+        if (slot == null) say(window.getString(R.string.file_no_place)) else sitting.act(Deed.Photo(slot.key, file.path))
+    }
+
+    private companion object { const val REQUEST = 7 }
+}

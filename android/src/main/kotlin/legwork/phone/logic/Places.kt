@@ -1,0 +1,48 @@
+package legwork.phone.logic
+
+import java.io.File
+import java.util.UUID
+
+/** The folders of the app. Everything but the surveys is only on its way, and is cleared away a day later. */
+class Places(files: File, private val passing: File) {
+    /** The surveys. */
+    val home = File(files, "surveys")
+
+    /** What the camera writes. */
+    fun photo(): File = File(of(CAMERA), UUID.randomUUID().toString() + ".jpg")
+
+    /** What another program gave. */
+    fun received(): File = File(of(IN), UUID.randomUUID().toString())
+
+    /** What is written for another program, under its own name. */
+    fun toGive(name: String): File = File(File(of(OUT), UUID.randomUUID().toString()).apply { mkdirs() }, plain(name))
+
+    /** A file that another program may open: what is named so in its address, and nothing beside it. */
+    fun opened(segments: List<String>): File? {
+        if (segments.isEmpty() || segments.first() !in listOf(CAMERA, OUT)) return null
+        if (segments.any { it == ".." || it == "." || it.contains('/') || it.isEmpty() }) return null
+        val file = segments.fold(passing) { folder, name -> File(folder, name) }
+        return file.takeIf { it.canonicalPath.startsWith(passing.canonicalPath + File.separator) }
+    }
+
+    /** The address of a file, as segments. */
+    fun segments(file: File): List<String> = file.relativeTo(passing).path.split(File.separatorChar)
+
+    /** Clears away what is older than a day. */
+    fun tidy(now: Long = System.currentTimeMillis()) {
+        for (folder in listOf(CAMERA, IN, OUT)) {
+            File(passing, folder).listFiles().orEmpty().filter { now - it.lastModified() > DAY }.forEach { it.deleteRecursively() }
+        }
+    }
+
+    private fun of(folder: String) = File(passing, folder).apply { mkdirs() }
+
+    private fun plain(name: String) = name.substringAfterLast('/').substringAfterLast('\\').trim().trimStart('.').ifEmpty { "file" }
+
+    private companion object {
+        const val CAMERA = "camera"
+        const val IN = "in"
+        const val OUT = "out"
+        const val DAY = 24L * 3600 * 1000
+    }
+}

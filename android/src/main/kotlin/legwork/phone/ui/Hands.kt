@@ -1,0 +1,46 @@
+package legwork.phone.ui
+
+import android.graphics.Bitmap
+import legwork.door.Deed
+import legwork.door.FigureBlock
+import legwork.door.FigureDrawn
+import legwork.door.PhotoSlotBlock
+import legwork.door.PressBlock
+import legwork.door.RowBar
+
+/** What a view can ask for. Nothing here knows what a block is about. */
+interface Hands {
+    /** Does something; all that was typed before is done first. */
+    fun act(deed: Deed)
+
+    /** Keeps what is being typed. */
+    fun type(deed: Deed)
+
+    /** A press: what it needs is fetched first. */
+    fun press(press: PressBlock)
+
+    fun takePhoto(slot: PhotoSlotBlock)
+
+    fun choosePhotos(slot: PhotoSlotBlock)
+
+    /** The marks of a drawing, now or soon. */
+    fun figure(name: String, version: String, then: (FigureDrawn) -> Unit)
+
+    /** The marks of the bar of a row, now or soon. */
+    fun bar(bar: RowBar, then: (FigureDrawn) -> Unit)
+
+    /** A small picture of a photo, now or soon. */
+    fun smallPhoto(photo: String, then: (Bitmap) -> Unit)
+
+    /** Shows a photo large. */
+    fun openPhoto(photo: String, name: String)
+
+    /** Shows a drawing large. */
+    fun openFigure(figure: FigureBlock)
+}
+
+/** What every view is made with. */
+class Tools(val paper: Paper, val hands: Hands) {
+    val context get() = paper.context
+    val edges = Edges(paper)
+}

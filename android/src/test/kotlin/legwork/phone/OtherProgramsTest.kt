@@ -1,0 +1,189 @@
+package legwork.phone
+
+import android.app.Activity
+import android.content.ClipData
+import android.content.Intent
+import android.graphics.Bitmap
+import android.net.Uri
+import android.provider.MediaStore
+import android.provider.OpenableColumns
+import java.io.ByteArrayInputStream
+import java.io.ByteArrayOutputStream
+import java.io.File
+import java.io.FileNotFoundException
+import java.io.IOException
+import java.io.InputStream
+import java.util.Random
+import legwork.door.Block
+import legwork.phone.logic.Copied
+import legwork.phone.logic.TakenIn
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertNull
+import org.junit.Assert.assertThrows
+import org.junit.Assert.assertTrue
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.Shadows.shadowOf
+
+/** Camera, photo picker, file chooser and programs that hand over files: also where they lie, or give nothing. */
+@RunWith(RobolectricTestRunner::class)
+class OtherProgramsTest {
+    private fun burst(): Phone {
+        val phone = Phone()
+        phone.press("new")
+        phone.type("name", "Photos")
+        phone.press("make")
+        phone.press("overview")
+        phone.press("free-burst")
+        return phone
+    }
+
+    private fun Phone.photos() = screen.blocks.firstNotNullOf { (it as? Block.PhotoSlot)?.block }.photos.size
+
+    private fun Phone.offers(address: String, give: () -> InputStream) =
+        shadowOf(window.contentResolver).registerInputStreamSupplier(Uri.parse(address)) { give() }
+
+    private fun jpeg(number: Int, wide: Int = 160, high: Int = 120): ByteArray =
+        ByteArrayOutputStream().also { Phone.picture(number, wide, high).compress(Bitmap.CompressFormat.JPEG, 95, it) }.toByteArray()
+
+    @Test fun aCameraThatGivesNothingChangesNothing() {
+        val phone = burst()
+        phone.tapWords(phone.window.getString(R.string.take_photo))
+        phone.answers(phone.asked()!!, null)
+        assertEquals(0, phone.photos())
+        assertTrue(phone.own(), phone.own().contains(phone.window.getString(R.string.camera_empty)))
+        assertNull("and does not come up again", phone.asked())
+    }
+
+    @Test fun aCameraThatWritesElsewhereIsAskedThere() {
+        val phone = burst()
+        phone.tapWords(phone.window.getString(R.string.take_photo))
+        phone.offers("content://gallery/9") { ByteArrayInputStream(jpeg(9)) }
+        phone.answers(phone.asked()!!, Intent().setData(Uri.parse("content://gallery/9")))
+        assertEquals(1, phone.photos())
+    }
+
+    @Test fun theCameraComesBackToAnAppThatWasEndedMeanwhile() {
+        val phone = burst()
+        phone.tapWords(phone.window.getString(R.string.take_photo))
+        val asked = phone.asked()!!
+        @Suppress("DEPRECATION") val to = asked.getParcelableExtra<Uri>(MediaStore.EXTRA_OUTPUT)!!
+        phone.window.contentResolver.openOutputStream(to)!!.use { it.write(jpeg(4)) }
+        phone.killed()
+        @Suppress("DEPRECATION") phone.window.onActivityResult(7, Activity.RESULT_OK, null)
+        phone.settle()
+        assertEquals(1, phone.photos())
+    }
+
+    @Test fun severalPhotosAreChosenAtOnce() {
+        val phone = burst()
+        phone.tapWords(phone.window.getString(R.string.choose_photo))
+        val asked = phone.asked()!!
+        assertEquals(MediaStore.ACTION_PICK_IMAGES, asked.action)
+        for (number in 1..3) phone.offers("content://picker/$number") { ByteArrayInputStream(jpeg(number)) }
+        val clip = ClipData.newRawUri(null, Uri.parse("content://picker/1"))
+        (2..3).forEach { clip.addItem(ClipData.Item(Uri.parse("content://picker/$it"))) }
+        phone.answers(asked, Intent().apply { clipData = clip })
+        assertEquals(3, phone.photos())
+    }
+
+    @Test fun photosHandedOverGoToThePlaceForPhotos() {
+        val phone = burst()
+        for (number in 1..2) phone.offers("content://gallery/$number") { ByteArrayInputStream(jpeg(number)) }
+        val send = Intent(Intent.ACTION_SEND_MULTIPLE).setType("application/pdf")
+            .putParcelableArrayListExtra(Intent.EXTRA_STREAM, arrayListOf(Uri.parse("content://gallery/1"), Uri.parse("content://gallery/2")))
+        phone.given(send)
+        assertEquals("content decides, not the kind that was said", 2, phone.photos())
+        phone.overview()
+        phone.given(Intent(Intent.ACTION_SEND).setType("image/jpeg").putExtra(Intent.EXTRA_STREAM, Uri.parse("content://gallery/1")))
+        assertTrue(phone.own().contains(phone.window.getString(R.string.file_no_place)))
+    }
+
+    @Test fun aHundredMegabytePictureIsRefusedOrTakenButNothingBreaks() {
+        val phone = burst()
+        // A JPEG's beginning, then a hundred megabytes of chance.
+        val begin = jpeg(1)
+        val chance = Random(7)
+        phone.offers("content://gallery/large") {
+            object : InputStream() {
+                private var at = 0L
+                override fun read(): Int = if (at >= HUNDRED) -1 else (if (at < begin.size) begin[at.toInt()].toInt() and 0xff else chance.nextInt(256)).also { at++ }
+                override fun read(into: ByteArray, from: Int, most: Int): Int {
+                    if (at >= HUNDRED) return -1
+                    val n = minOf(most.toLong(), HUNDRED - at).toInt()
+                    val piece = ByteArray(n).also(chance::nextBytes)
+                    for (place in 0 until n) if (at + place < begin.size) piece[place] = begin[(at + place).toInt()]
+                    piece.copyInto(into, from)
+                    at += n
+                    return n
+                }
+            }
+        }
+        phone.given(Intent(Intent.ACTION_SEND).setType("image/jpeg").putExtra(Intent.EXTRA_STREAM, Uri.parse("content://gallery/large")))
+        val refused = phone.screen.notices.isNotEmpty()
+        assertTrue(phone.own(), refused || phone.photos() == 1)
+        // And a survey is as usable as before.
+        phone.offers("content://gallery/1") { ByteArrayInputStream(jpeg(1)) }
+        phone.given(Intent(Intent.ACTION_SEND).setType("image/jpeg").putExtra(Intent.EXTRA_STREAM, Uri.parse("content://gallery/1")))
+        assertTrue(phone.photos() >= 1)
+    }
+
+    @Test fun howLargeAFileSaysToBeIsNeverAsked() {
+        val folder = File.createTempFile("takenin", "").apply { delete(); mkdirs() }
+        val to = File(folder, "file")
+        // It says nothing at all, or stops in the middle, or never ends.
+        assertEquals(Copied.NOTHING, TakenIn().copy({ ByteArrayInputStream(ByteArray(0)) }, to))
+        assertEquals(Copied.UNREAD, TakenIn().copy({ throw IOException("gone") }, to))
+        assertEquals(Copied.UNREAD, TakenIn().copy({ throw SecurityException("not yours") }, to))
+        val endless = object : InputStream() {
+            override fun read() = 1
+            override fun read(into: ByteArray, from: Int, most: Int): Int = most
+        }
+        assertEquals(Copied.TOO_LARGE, TakenIn(most = 1 shl 20).copy({ endless }, to))
+        assertEquals(Copied.NO_ROOM, TakenIn(room = { 1000 }).copy({ endless }, to))
+        assertTrue("what was begun is gone", folder.listFiles()!!.isEmpty())
+        assertEquals(Copied.DONE, TakenIn().copy({ ByteArrayInputStream(byteArrayOf(1, 2)) }, to))
+        assertEquals(2L, to.length())
+    }
+
+    @Test fun whatIsNoSurveyIsRefusedAndChangesNothing() {
+        val phone = burst()
+        phone.offers("content://mail/junk") { ByteArrayInputStream("PK\u0003\u0004 not one of ours".toByteArray()) }
+        val before = phone.sitting.screen!!.blocks
+        phone.given(Intent(Intent.ACTION_VIEW).setData(Uri.parse("content://mail/junk")))
+        assertTrue(phone.own(), phone.screen.notices.any { it.role == legwork.door.NoticeRole.PROBLEM } || phone.screen.name != "free-burst")
+        phone.overview("Photos")
+        phone.press("free-burst")
+        assertEquals(before, phone.screen.blocks)
+        // A program that takes back its leave.
+        phone.offers("content://mail/gone") { throw SecurityException("no leave any more") }
+        phone.given(Intent(Intent.ACTION_VIEW).setData(Uri.parse("content://mail/gone")))
+        assertTrue(phone.own().contains(phone.window.getString(R.string.file_unread)))
+    }
+
+    @Test fun theProviderKnowsOnlyWhatIsOnItsWay() {
+        val phone = Phone()
+        val places = phone.app.places
+        val file = places.toGive("../../surveys/device.json")
+        assertEquals("device.json", file.name)
+        file.writeText("{}")
+        val resolver = phone.window.contentResolver
+        val address = FilesProvider.address(places, file)
+        assertEquals("{}", resolver.openInputStream(address)!!.readBytes().decodeToString())
+        resolver.query(address, null, null, null, null)!!.use {
+            it.moveToFirst()
+            assertEquals("device.json", it.getString(it.getColumnIndex(OpenableColumns.DISPLAY_NAME)))
+            assertEquals(2L, it.getLong(it.getColumnIndex(OpenableColumns.SIZE)))
+        }
+        for (way in listOf("surveys/device.json", "out/../../files/surveys/device.json", "out/%2e%2e/%2e%2e/files/surveys/device.json", "in/x", "")) {
+            assertThrows(way, FileNotFoundException::class.java) {
+                FilesProvider().apply { attachInfo(phone.app, android.content.pm.ProviderInfo().apply { authority = FilesProvider.AUTHORITY }) }
+                    .openFile(Uri.parse("content://${FilesProvider.AUTHORITY}/$way"), "r")
+            }
+        }
+    }
+
+
+    private companion object { const val HUNDRED = 100L shl 20 }
+}

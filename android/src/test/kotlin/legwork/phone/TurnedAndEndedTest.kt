@@ -1,0 +1,78 @@
+package legwork.phone
+
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertFalse
+import org.junit.Assert.assertTrue
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.robolectric.RobolectricTestRunner
+
+/** A turned phone and an app that the system has ended, on every screen and in the middle of a word. */
+@RunWith(RobolectricTestRunner::class)
+class TurnedAndEndedTest {
+    private val ways = Ways()
+
+    @Test fun everyScreenIsTheSameAfterATurn() {
+        val phone = Phone(ways.home)
+        var land = false
+        val wrong = mutableListOf<String>()
+        ways.walk(phone) { name ->
+            val before = phone.screen
+            land = !land
+            phone.turn(if (land) "+w891dp-h411dp-land" else "+w411dp-h891dp-port")
+            if (phone.screen.copy(way = before.way) != before) wrong += name
+        }
+        assertEquals(emptyList<String>(), wrong)
+    }
+
+    @Test fun everyScreenIsThereAgainAfterTheAppsDeath() {
+        val phone = Phone(ways.home)
+        val wrong = mutableListOf<String>()
+        ways.walk(phone) { name ->
+            val before = phone.screen
+            phone.killed()
+            if (phone.screen.name != before.name || phone.screen.title != before.title) wrong += "$name: ${phone.screen.name}"
+        }
+        assertEquals(emptyList<String>(), wrong)
+    }
+
+    @Test fun aHalfTypedWordIsThereAgain() {
+        val phone = Phone()
+        phone.press("new")
+        phone.type("name", "Half a na")
+        val field = phone.field("name")
+        field.setSelection(4)
+        phone.turn("+w891dp-h411dp-land")
+        assertEquals("Half a na", phone.field("name").text.toString())
+        assertTrue("the focus stays", phone.field("name").isFocused)
+        phone.killed()
+        assertEquals("Half a na", phone.field("name").text.toString())
+        phone.type("name", "A house")
+        phone.press("make")
+        phone.killed()
+        assertFalse(phone.screen.name == "new-survey")
+        // And in a question, with its unit.
+        phone.overview()
+        phone.press("house")
+        phone.press(phone.row("plan").key!!)
+        phone.type("down", "12")
+        phone.killed()
+        assertEquals("12", phone.field("down").text.toString())
+    }
+
+    @Test fun backNeverLosesAWord() {
+        val phone = Phone(ways.home)
+        phone.overview("Mill House")
+        phone.press("house")
+        phone.press(phone.row("plan").key!!)
+        val field = phone.field("up")
+        field.requestFocus()
+        // Back comes before the letters were handed on.
+        field.onCreateInputConnection(android.view.inputmethod.EditorInfo())!!.commitText("77", 1)
+        val typed = field.text.toString()
+        phone.window.onBackPressed()
+        phone.settle()
+        phone.press(phone.row("plan").key!!)
+        assertEquals(typed, phone.field("up").text.toString())
+    }
+}

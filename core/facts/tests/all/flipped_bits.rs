@@ -1,0 +1,238 @@
+//! Rot: a bit of a survey's files that is not what was written is seen, or changes nothing that is shown.
+
+#![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use facts::FactsError;
+use facts::fact::{AuthorId, Edit, SubjectId};
+use facts::file::{Limits, take_as_new};
+use facts::home::Repaired;
+use facts::store::{DATABASE, Draft, Store, peek, salvage};
+use rusqlite::Connection;
+use serde_json::json;
+use tempfile::TempDir;
+
+use super::file_support::{Chance, add_photo, go_on, house, pack};
+
+/// A survey of some pages, at rest, and how its file looks when it is whole.
+fn at_rest(chance: &mut Chance) -> (TempDir, PathBuf, Vec<u8>) {
+    let (home, mut store) = house(chance);
+    for number in 0..120 {
+        let run = SubjectId::random();
+        store
+            .write(&[Edit::new(run, "is", "run"), Edit::new(run, "length", json!({"metres": number}))])
+            .unwrap();
+        store
+            .write(&[Edit::new(run, "length", json!({"metres": number + 15, "known": "measured"}))])
+            .unwrap();
+    }
+    let draft =
+        Draft { subject: SubjectId::random(), field: "label".into(), text: "5-1002 MHz".into(), saved_ms: 7 };
+    store.save_draft(&draft).unwrap();
+    let folder = store.folder().to_owned();
+    store.close().unwrap();
+    let whole = fs::read(folder.join(DATABASE)).unwrap();
+    (home, folder, whole)
+}
+
+fn turn(folder: &Path, whole: &[u8], bit: usize) {
+    let mut bytes = whole.to_vec();
+    bytes[bit / 8] ^= 1 << (bit % 8);
+    fs::write(folder.join(DATABASE), bytes).unwrap();
+    for ending in ["-wal", "-shm"] {
+        let _ = fs::remove_file(folder.join(format!("{DATABASE}{ending}")));
+    }
+}
+
+/// All that a survey shows to anybody; or that it is seen to be damaged.
+fn shown(folder: &Path) -> Result<(String, String, Vec<String>), FactsError> {
+    let listed = format!("{:?}", peek(folder)?);
+    let store = Store::open(folder, AuthorId::random())?;
+    let drafts = store.drafts()?.into_iter().map(|draft| draft.text).collect();
+    Ok((listed, format!("{} {}", store.survey_id(), store.ledger().to_lines().unwrap()), drafts))
+}
+
+#[test]
+fn a_flipped_bit_anywhere_is_seen_or_changes_nothing_shown() {
+    let mut chance = Chance::new();
+    let (_home, folder, whole) = at_rest(&mut chance);
+    let sound = shown(&folder).unwrap();
+    assert!(whole.len() > 60_000, "{} bytes are too few pages", whole.len());
+    let mut seen = 0;
+    for _ in 0..1_000 {
+        let bit = chance.below(whole.len() * 8);
+        turn(&folder, &whole, bit);
+        match shown(&folder) {
+            Err(_) => seen += 1,
+            Ok((listed, lines, drafts)) => {
+                assert!(listed == sound.0 && lines == sound.1, "bit {bit} changed what is shown");
+                // A draft that is not what was typed is none.
+                assert!(drafts == sound.2 || drafts.is_empty(), "bit {bit}");
+            }
+        }
+    }
+    println!("{seen} of 1,000 flipped bits were seen");
+    assert!(seen > 300, "{seen}");
+}
+
+#[test]
+fn a_repair_makes_whole_what_one_bit_has_damaged_or_says_what_is_lost() {
+    let mut chance = Chance::new();
+    let (_home, folder, whole) = at_rest(&mut chance);
+    let sound = shown(&folder).unwrap();
+    let mut repaired = 0;
+    for _ in 0..150 {
+        let bit = chance.below(whole.len() * 8);
+        turn(&folder, &whole, bit);
+        if shown(&folder).is_ok() {
+            continue;
+        }
+        if let Ok(found) = Repaired::open(&folder, AuthorId::random()) {
+            assert_eq!(
+                format!("{} {}", found.store.survey_id(), found.store.ledger().to_lines().unwrap()),
+                sound.1
+            );
+            repaired += 1;
+        } else {
+            // Whatever is readable comes, and nothing that was never said.
+            let found = salvage(&folder).unwrap_or_default();
+            for fact in &found.facts {
+                assert!(sound.1.contains(&fact.to_line().unwrap()), "bit {bit}");
+            }
+        }
+        for entry in fs::read_dir(&folder).unwrap().map(|entry| entry.unwrap().path()) {
+            if entry.to_string_lossy().contains("damaged") || entry.to_string_lossy().contains("rebuilt") {
+                fs::remove_file(entry).unwrap();
+            }
+        }
+    }
+    assert!(repaired > 20, "{repaired}");
+}
+
+/// Writes over the value of the shown length of a run, as rot would: more than one bit.
+fn spoil(folder: &Path, from: &str, to: &str) {
+    let path = folder.join(DATABASE);
+    let mut bytes = fs::read(&path).unwrap();
+    let at = bytes.windows(from.len()).position(|part| part == from.as_bytes()).unwrap();
+    bytes[at..at + to.len()].copy_from_slice(to.as_bytes());
+    fs::write(path, bytes).unwrap();
+}
+
+/// A run whose length was said three times: 15, 16, 17 m.
+fn a_run() -> (TempDir, PathBuf, SubjectId) {
+    let (home, mut store) = house(&mut Chance::new());
+    let run = SubjectId::random();
+    for metres in [15, 16, 17] {
+        store.write(&[Edit::new(run, "length", json!({"known": "measured", "metres": metres}))]).unwrap();
+    }
+    let folder = store.folder().to_owned();
+    store.close().unwrap();
+    (home, folder, run)
+}
+
+fn length(store: &Store, run: SubjectId) -> i64 {
+    store.ledger().shown(run, "length").unwrap().value()["metres"].as_i64().unwrap()
+}
+
+#[test]
+fn fifteen_metres_never_become_fifty_five() {
+    let (home, folder, run) = a_run();
+    let file = home.path().join("sent.lwk");
+    pack(&mut Store::open(&folder, AuthorId::random()).unwrap(), &file);
+    // One bit is put right.
+    spoil(&folder, "\"metres\":17", "\"metres\":16");
+    assert!(matches!(Store::open(&folder, AuthorId::random()), Err(FactsError::Damaged { .. })));
+    let found = Repaired::open(&folder, AuthorId::random()).unwrap();
+    assert_eq!((found.put_right, length(&found.store, run)), (1, 17));
+    found.store.close().unwrap();
+    // More is named, and comes from a file.
+    spoil(&folder, "\"metres\":17", "\"metres\":99");
+    let report = Store::open(&folder, AuthorId::random()).unwrap_err();
+    assert!(matches!(report, FactsError::Damaged { .. }));
+    assert!(matches!(Repaired::open(&folder, AuthorId::random()), Err(FactsError::Damaged { .. })));
+    let lost = salvage(&folder).unwrap().lost;
+    assert_eq!((lost[0].subject, lost[0].field.as_str(), lost.len()), (run, "length", 1));
+    let found =
+        Repaired::open_with_file(&folder, AuthorId::random(), &file, Limits::default(), &mut go_on).unwrap();
+    assert_eq!((found.lost.len(), length(&found.store, run)), (0, 17));
+}
+
+#[test]
+fn another_copy_on_this_device_brings_back_what_is_lost() {
+    let (home, folder, run) = a_run();
+    let file = home.path().join("sent.lwk");
+    pack(&mut Store::open(&folder, AuthorId::random()).unwrap(), &file);
+    let copy = home.path().join("copy.legwork");
+    drop(take_as_new(&file, &copy, AuthorId::random(), Limits::default(), &mut go_on).unwrap());
+    spoil(&folder, "\"metres\":16", "\"metres\":99");
+    let found = Repaired::open(&folder, AuthorId::random()).unwrap();
+    assert_eq!((found.lost.len(), length(&found.store, run)), (0, 17));
+    assert_eq!(found.store.ledger().history(run, "length").len(), 3);
+}
+
+#[test]
+fn what_was_said_on_top_of_a_lost_record_still_counts() {
+    let (_home, folder, run) = a_run();
+    spoil(&folder, "\"metres\":16", "\"metres\":99");
+    assert!(Repaired::open(&folder, AuthorId::random()).is_err());
+    let found = Repaired::open_without_lost(&folder, AuthorId::random()).unwrap();
+    assert_eq!((found.lost.len(), found.said_again, length(&found.store, run)), (1, 1, 17));
+    // The last word itself lost: what was said before counts, and that is told.
+    let (_home, folder, run) = a_run();
+    spoil(&folder, "\"metres\":17", "\"metres\":99");
+    let found = Repaired::open_without_lost(&folder, AuthorId::random()).unwrap();
+    assert_eq!((found.lost.len(), found.said_again, length(&found.store, run)), (1, 0, 16));
+}
+
+#[test]
+fn a_record_that_is_gone_is_missed() {
+    let (_home, folder, _) = a_run();
+    let database = Connection::open(folder.join(DATABASE)).unwrap();
+    database.execute_batch("DROP TRIGGER fact_is_kept; DROP TRIGGER fact_over_is_kept").unwrap();
+    let last = "(SELECT max(id) FROM fact)";
+    database
+        .execute_batch(&format!(
+            "DELETE FROM fact_over WHERE fact = {last}; DELETE FROM fact WHERE id = {last}"
+        ))
+        .unwrap();
+    drop(database);
+    assert!(matches!(Store::open(&folder, AuthorId::random()), Err(FactsError::Damaged { .. })));
+    assert!(!salvage(&folder).unwrap().is_complete);
+}
+
+#[test]
+fn a_photo_of_the_same_length_with_other_bytes_is_seen_and_comes_back() {
+    let mut chance = Chance::new();
+    let (home, mut store) = house(&mut chance);
+    let picture = chance.picture(700);
+    let photo = add_photo(&mut store, SubjectId::random(), &picture);
+    let place = store.photo_path(photo).unwrap();
+    let file = home.path().join("sent.lwk");
+    pack(&mut store, &file);
+    let folder = store.folder().to_owned();
+    store.close().unwrap();
+    let mut bad = picture.clone();
+    bad[300] ^= 1;
+    fs::write(&place, &bad).unwrap();
+    let found = Repaired::open(&folder, AuthorId::random()).unwrap();
+    assert_eq!((found.store.lacking_photos().unwrap(), found.photos_back), (vec![photo], 0));
+    assert!(!place.exists(), "set aside, so that nobody takes it for the photo");
+    drop(found);
+    let found =
+        Repaired::open_with_file(&folder, AuthorId::random(), &file, Limits::default(), &mut go_on).unwrap();
+    assert_eq!((found.store.lacking_photos().unwrap(), found.photos_back), (vec![], 1));
+    assert_eq!(fs::read(&place).unwrap(), picture);
+    // From another survey beside it.
+    let copy = home.path().join("copy.legwork");
+    drop(take_as_new(&file, &copy, AuthorId::random(), Limits::default(), &mut go_on).unwrap());
+    fs::write(&place, &bad).unwrap();
+    drop(found);
+    let mut found = Repaired::open(&folder, AuthorId::random()).unwrap();
+    assert_eq!((found.photos_back, fs::read(&place).unwrap()), (1, picture));
+    // What was set aside goes with what is forgotten.
+    found.store.forget_photo(photo).unwrap();
+    let name = place.file_name().unwrap().to_str().unwrap();
+    assert!(!found.store.photos().join(format!("{name}.damaged")).exists());
+}

@@ -1,0 +1,10 @@
+import LegworkUI
+import SwiftUI
+
+/// The app.
+@main
+struct LegworkApp: App {
+  var body: some Scene {
+    LegworkScene()
+  }
+}

@@ -1,0 +1,131 @@
+import ShellCore
+import SwiftUI
+
+private struct ColumnWidth: EnvironmentKey {
+  static let defaultValue: Double = 358
+}
+
+extension EnvironmentValues {
+  /// How wide the column is in which a block stands, points.
+  var columnWidth: Double {
+    get { self[ColumnWidth.self] }
+    set { self[ColumnWidth.self] = newValue }
+  }
+}
+
+/// A drawing with its caption: the widest of its layouts that fits. Marks with a key can be touched, and are stops of their
+/// own for VoiceOver.
+struct FigureView: View {
+  let shell: Shell
+  let block: FigureBlock
+  @Environment(\.columnWidth) private var width
+  @State private var isLarge = false
+
+  var body: some View {
+    Inked { inks in
+      VStack(alignment: .leading, spacing: Look.spaceS2) {
+        if let drawn = shell.drawing(block.layout(in: width)) {
+          DrawingView(shell: shell, block: block, drawn: drawn, inks: inks)
+        }
+        Words(block.description, .aside).foregroundStyle(inks.quiet).accessibilityHidden(true)
+        Button {
+          isLarge = true
+        } label: {
+          Words(OwnWords.large.said, .press)
+        }
+        .buttonStyle(Pressed(weight: .quiet))
+        // VoiceOver reads every part of the drawing as it is; large or small is the same to it.
+        .accessibilityHidden(true)
+      }
+      .sheet(isPresented: $isLarge) { LargeFigure(shell: shell, block: block) { isLarge = false } }
+    }
+  }
+}
+
+/// The drawing alone, at the size at which it was laid out; it can be moved about.
+private struct LargeFigure: View {
+  let shell: Shell
+  let block: FigureBlock
+  let close: () -> Void
+
+  var body: some View {
+    Inked { inks in
+      VStack(alignment: .leading, spacing: Look.spaceS3) {
+        Words(block.name, .lead).foregroundStyle(inks.text).accessibilityAddTraits(.isHeader)
+        ScrollView([.horizontal, .vertical]) {
+          if let layout = block.layouts.last, let drawn = shell.drawing(layout) {
+            DrawingView(shell: shell, block: block, drawn: drawn, inks: inks)
+              .frame(width: drawn.naturalWidth)
+          }
+        }
+        Button {
+          close()
+        } label: {
+          Words(OwnWords.close.said, .press)
+        }
+        .buttonStyle(Pressed(weight: .other))
+      }
+      .padding(Look.spaceS4)
+      .background(inks.surface)
+    }
+  }
+}
+
+/// A drawing that answers touches.
+private struct DrawingView: View {
+  let shell: Shell
+  let block: FigureBlock
+  let drawn: FigureDrawn
+  let inks: Inks
+
+  var body: some View {
+    GeometryReader { proxy in
+      MarksView(drawn: drawn, inks: inks)
+        .contentShape(Rectangle())
+        .onTapGesture(coordinateSpace: .local) { place in
+          let width = proxy.size.width
+          let spot = Spot(x: place.x / width, y: place.y / width)
+          if let key = drawn.key(at: spot, reach: Look.sizeTouch / 2 / width) { shell.press(key) }
+        }
+        .accessibilityElement()
+        .accessibilityLabel(Text(verbatim: block.aloud.label))
+        .accessibilityValue(Text(verbatim: block.aloud.value))
+        .accessibilityIdentifier(block.id)
+        .accessibilityChildren {
+          ZStack(alignment: .topLeading) {
+            ForEach(drawn.stops) { stop in
+              StopView(shell: shell, stop: stop, scale: proxy.size.width)
+            }
+          }
+        }
+    }
+    .aspectRatio(drawn.aspect, contentMode: .fit)
+    .frame(maxWidth: drawn.naturalWidth)
+    // A drawing lies as it was drawn: the map comes mirrored where words are read from the right.
+    .environment(\.layoutDirection, .leftToRight)
+  }
+}
+
+/// One thing of a drawing, for VoiceOver.
+private struct StopView: View {
+  let shell: Shell
+  let stop: MarkStop
+  let scale: Double
+
+  var body: some View {
+    Group {
+      if let key = stop.key {
+        Button {
+          shell.press(key)
+        } label: {
+          Rectangle()
+        }
+        .named(stop.aloud, id: "mark-\(stop.id)")
+      } else {
+        Rectangle().says(stop.aloud, id: "mark-\(stop.id)")
+      }
+    }
+    .frame(width: max(stop.bounds.width * scale, 12), height: max(stop.bounds.height * scale, 12))
+    .offset(x: stop.bounds.left * scale, y: stop.bounds.top * scale)
+  }
+}

@@ -1,0 +1,1 @@
+../../../../look/ios/Look.swift

@@ -1,0 +1,99 @@
+// The door from Kotlin: the first steps of a survey, a deed that the screen does not offer, a file handed on and taken in
+// on another phone, the app ended and opened again.
+
+import java.io.File
+import java.nio.file.Files
+import java.util.concurrent.Semaphore
+import java.util.concurrent.TimeUnit
+import legwork.door.*
+
+/** Touches only what stands on the screen, and waits for long work by being told of it. */
+class Hand(home: File, token: String? = null, language: String = "en-GB") {
+    private val told = Semaphore(0)
+    val door = Door(Settings(home.path, language, FirstLength.METRES), token, object : DrawAgain {
+        override fun drawAgain() = told.release()
+    })
+    var screen = settled(door.screen())
+
+    fun settled(first: Screen): Screen {
+        var screen = first
+        while (door.work() != null) {
+            check(told.tryAcquire(60, TimeUnit.SECONDS)) { "nobody said that long work is over: ${screen.name}" }
+            screen = door.screen()
+        }
+        return door.screen()
+    }
+
+    fun act(deed: Deed): Screen {
+        screen = settled(door.act(deed))
+        return screen
+    }
+
+    fun keys(): List<String> = screen.blocks.flatMap { block ->
+        when (block) {
+            is Block.Press -> listOf(block.block.key)
+            is Block.Rows -> block.block.rows.mapNotNull { it.key }
+            else -> emptyList()
+        }
+    }
+
+    fun press(key: String): Screen {
+        check(key in keys()) { "$key on ${screen.name}: ${keys()}" }
+        return act(Deed.Press(key))
+    }
+
+    fun ended(): String = door.token().also { door.close() }
+}
+
+fun main() {
+    val one = Files.createTempDirectory("door").toFile()
+    val two = Files.createTempDirectory("door").toFile()
+    try {
+        var hand = Hand(one)
+        check(hand.screen.name == "surveys")
+        hand.press("new")
+        hand.act(Deed.Write("name", "Mill House"))
+        val before = hand.screen
+        check(hand.act(Deed.Press("no such key")) == before) { "what is not offered changed something" }
+        hand = Hand(one, hand.ended())
+        check(hand.screen.place == before.place) { hand.screen.name }
+        check(hand.screen.blocks.filterIsInstance<Block.Writing>().single().block.text == "Mill House")
+        hand.press("make")
+        check(hand.screen.name == "ask-whose") { hand.screen.name }
+        val choice = hand.screen.blocks.filterIsInstance<Block.Choice>().first().block
+        hand.act(Deed.Pick(choice.key, listOf(choice.options.first().key)))
+        val shown = hand.screen
+        val token = hand.door.suspend()
+        hand.door.close()
+        hand = Hand(one, token)
+        check(hand.screen.place == shown.place && hand.screen.blocks == shown.blocks)
+        if ("overview" in hand.keys()) hand.press("overview") else hand.act(Deed.Back)
+        try {
+            hand.door.smallPhoto("no such photo")
+            error("a photo that is not there")
+        } catch (trouble: DoorException.Trouble) {
+            check(trouble.said.isNotBlank())
+        }
+        while (hand.screen.name != "share-pack") hand.press(listOf("pack", "more", "overview").first { it in hand.keys() })
+        val press = hand.screen.blocks.filterIsInstance<Block.Press>().first { it.block.need is Need.FileToShare }.block
+        val file = File(one, (press.need as Need.FileToShare).name)
+        hand.act(Deed.File(press.key, file.path))
+        check(file.length() > 100)
+        val other = Hand(two, language = "en-US")
+        other.screen = other.settled(other.door.receive(file.path))
+        check(other.screen.name == "sent") { other.screen.name }
+        other.press("take")
+        check(other.screen.name == "overview") { other.screen.name }
+        check(barDrawn(RowBar(2500.0, 400.0, 900.0, 1400.0, 1000.0, null, false, null, "400 to 1400 Mb/s")).marks.size > 3)
+        check(other.door.settle(Settings(two.path, "ar-XB", FirstLength.FEET)).rightToLeft)
+        // An error of the shell's own code is for it alone.
+        val failing = Door(Settings(two.path, "en", FirstLength.METRES), null, object : DrawAgain {
+            override fun drawAgain() = throw IllegalStateException("no window")
+        })
+        check(failing.screen().name == "surveys" || failing.work() != null)
+    } finally {
+        one.deleteRecursively()
+        two.deleteRecursively()
+    }
+    println("the door from Kotlin: passed")
+}
