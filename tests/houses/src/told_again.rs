@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use facts::fact::SubjectId;
-use house::record::{Feed, Survey};
+use house::record::{Feed, Part, Survey};
 use uuid::Uuid;
 
 /// What was told of a house, with each id as the how-manieth that is met: ids are by chance, and all else is not.
@@ -39,16 +39,12 @@ pub fn told_again(survey: &Survey, seed: u64) -> Survey {
     told.building = survey.building;
     told.network = survey.network.clone();
     told.photos = survey.photos.clone();
+    told.done_since.clone_from(&survey.done_since);
     told.notes = survey.notes.clone();
     told.asked = survey.asked.iter().map(|((id, asked), said)| ((new(*id), *asked), said.clone())).collect();
     for part in survey.parts.values() {
         let mut part = part.clone();
-        part.id = new(part.id);
-        part.room = part.room.map(new);
-        if let Some(Feed::From(feed)) = &mut part.feed {
-            feed.part = new(feed.part);
-            feed.run = feed.run.map(new);
-        }
+        with_new_ids(&mut part, new);
         told.parts.insert(part.id, part);
     }
     for run in survey.runs.values() {
@@ -80,6 +76,8 @@ pub fn told_again(survey: &Survey, seed: u64) -> Survey {
     for (id, work) in &survey.works {
         let mut work = work.clone();
         work.change = work.change.with_ids(new);
+        work.before.parts.iter_mut().for_each(|part| with_new_ids(part, new));
+        work.before.runs.iter_mut().for_each(|run| run.id = new(run.id));
         told.works.insert(*id, work);
     }
     told.parts.sort_unstable_keys();
@@ -88,4 +86,13 @@ pub fn told_again(survey: &Survey, seed: u64) -> Survey {
     told.services.sort_unstable_keys();
     told.rewire();
     told
+}
+
+fn with_new_ids(part: &mut Part, new: impl Fn(SubjectId) -> SubjectId) {
+    part.id = new(part.id);
+    part.room = part.room.map(&new);
+    if let Some(Feed::From(feed)) = &mut part.feed {
+        feed.part = new(feed.part);
+        feed.run = feed.run.map(new);
+    }
 }

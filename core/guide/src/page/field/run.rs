@@ -84,9 +84,7 @@ fn may_feed(survey: &Survey) -> Vec<SubjectId> {
     let blank = |run: SubjectId| survey.runs.get(&run).is_none_or(|run| *run == Run::new(run.id));
     let mut parts: Vec<_> =
         survey.wiring.feeds().filter(|(_, feed)| feed.run.is_none_or(blank)).map(|(part, _)| part).collect();
-    parts.sort_by_cached_key(|part| {
-        tag_order(survey.parts.get(part).and_then(|part| part.tag.as_deref()))
-    });
+    parts.sort_by_cached_key(|part| tag_order(survey.parts.get(part).and_then(|part| part.tag.as_deref())));
     parts
 }
 
