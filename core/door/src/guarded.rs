@@ -225,7 +225,8 @@ mod tests {
         // Where nothing breaks off, it leads there.
         assert_eq!(name(&Guarded::new(settings(home.path()), Some(token.clone())).unwrap()), "new-survey");
         for _ in 0..2 {
-            let guarded = Guarded::drawn_by(breaking_off, settings(home.path()), Some(token.clone())).unwrap();
+            let guarded =
+                Guarded::drawn_by(breaking_off, settings(home.path()), Some(token.clone())).unwrap();
             assert_eq!(name(&guarded), "surveys");
         }
     }
