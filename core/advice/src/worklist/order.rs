@@ -200,7 +200,7 @@ pub fn worklist_watched(
             proposals(&house).into_iter().filter(|change| !given_up.contains(change)).collect();
         // What a by-pass gives is known before the amplifier's absence is weighed.
         candidates.sort_by_key(|change| matches!(change, ChangeKind::RemoveAmplifier { .. }));
-        let mut link_givers = BTreeSet::new();
+        let mut link_givers = Vec::new();
         meter.round(candidates.len());
         let grave_now = grave(&house);
         for change in candidates.iter().copied() {
@@ -226,9 +226,7 @@ pub fn worklist_watched(
                 refused.entry(change).or_insert(Refusal::CutsNetwork { outlet });
                 continue;
             }
-            if links {
-                link_givers.insert(change);
-            }
+            link_givers.extend(links.then_some(change));
             let worth = Worth::of((&house, &screened), (&after, &then));
             let minutes = effort(change, &house).minutes.max(1) as f64;
             let is_suspect =
@@ -336,7 +334,7 @@ fn with_checks(
 
 /// Whether an amplifier with a by-pass in its place gives a room its link too, is not refused, and leaves TV and modem their
 /// level.
-fn is_given_by_swap(change: ChangeKind, link_givers: &BTreeSet<ChangeKind>) -> bool {
+fn is_given_by_swap(change: ChangeKind, link_givers: &[ChangeKind]) -> bool {
     matches!(change, ChangeKind::RemoveAmplifier { amplifier }
         if link_givers.contains(&ChangeKind::SwapAmplifier { amplifier }))
 }
