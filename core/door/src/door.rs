@@ -26,8 +26,8 @@ pub struct Door {
 #[uniffi::export]
 impl Door {
     /// Opens the door: at the surveys of the home folder, or where one was when `token` was made ([`Door::token`]). A token
-    /// that cannot be read, of a survey that is gone, or of a screen that this release cannot draw leads to the surveys. `watcher` is told when the screen changes
-    /// while nobody touches anything.
+    /// that cannot be read, of a survey that is gone, or of a screen that breaks off leads to the surveys. `watcher` is told
+    /// when the screen changes while nobody touches anything.
     #[uniffi::constructor]
     pub fn new(
         settings: Settings,
