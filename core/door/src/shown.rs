@@ -4,7 +4,10 @@
 //! way across and emits nothing else. What each is for stands in `docs/screens.md`.
 
 use guide::Deed;
-#[expect(clippy::wildcard_imports, reason = "whatever the guide shows is written out below")]
+#[cfg_attr(
+    not(test),
+    expect(clippy::wildcard_imports, reason = "whatever the guide shows is written out below")
+)]
 use guide::screen::*;
 
 include!(concat!(env!("OUT_DIR"), "/shown.rs"));
