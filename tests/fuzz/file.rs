@@ -143,12 +143,12 @@ fn check(input: &[u8]) -> Result<Verdict, String> {
         return Err(format!("it brought something else than was announced: {looked:?} {taken:?}"));
     }
     compare(input, &store)?;
+    round_trip(&mut store, &home)?;
+    let forgets = store.ledger().facts().any(facts::fact::Fact::is_forgotten);
     store.agree_to_wishes().map_err(|fault| fault.to_string())?;
     if looked.facts != store.ledger().len() {
         return Err(format!("a yes brought something else than was announced: {looked:?}"));
     }
-    round_trip(&mut store, &home)?;
-    let forgets = store.ledger().facts().any(facts::fact::Fact::is_forgotten);
     Ok(Verdict::taken(format!(
         "{} {} {forgets} {} {}",
         looked.facts.min(40),
