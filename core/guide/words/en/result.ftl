@@ -88,6 +88,7 @@ map-lead-found = This is what was found.
 map-lead-after = So it is after the work.
 map-how = Choose a part to see what is known of it. The band leads to the weakest room; a flag says that something is weak or wrong, a question mark that it is to be found out.
     .after = All steps of the work list are done here. A triangle has the number of the step that changes a part; a line of long strokes is a new cable.
+map-to-unfold = A touch shows them all.
 map-unfold-all = Unfold all
 map-fold-again = Fold again
 map-after = After the work

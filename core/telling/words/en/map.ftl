@@ -125,7 +125,6 @@ map-holds = { $count ->
     [one] and { $count } more, well
    *[other] and { $count } more, all well
 }
-map-to-unfold = A touch shows them all.
 
 # Why a part has its flag: one for each finding that weighs.
 map-because-entry-filter-missing = no entry filter
