@@ -67,12 +67,6 @@ limited-by-way = the way through the cables limits it
 limited-by-port = only the network socket of an adapter limits it, not the cables
 limited-by-version = the version of the adapters limits it, not the cables
 limited-by-band = other services leave few frequencies free, which limits it
-wish-met = Wished: { $down } to the room, { $up } back. That is met.
-wish-likely-met = Wished: { $down } to the room, { $up } back. That is likely met.
-wish-not-met = Wished: { $down } to the room, { $up } back. That is likely not met.
-wish-met-measured = Measured: { $measured_down } to the room, { $measured_up } back. Wished: { $down } and { $up }. That is met.
-wish-not-met-measured = Measured: { $measured_down } to the room, { $measured_up } back. Wished: { $down } and { $up }. That is not met yet.
-wish-not-known = Wished: { $down } to the room, { $up } back. Whether that is met is not known yet.
 
 room-title = { $outlet }: what gets through
 room-down = To the room: { $rate }.
