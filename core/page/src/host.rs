@@ -229,7 +229,6 @@ fn layouts(block: &Block) -> impl Iterator<Item = &str> {
 }
 
 #[cfg(test)]
-#[expect(clippy::unwrap_used, reason = "a folder that cannot be had ends the test")]
 mod tests {
     use std::time::Duration;
 
