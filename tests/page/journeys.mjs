@@ -5,6 +5,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { does, insist, name, serve, tab } from "./served.mjs";
 
+/** Fingers that come down on the next screen within half a second have not read it: to the page that is a double tap. */
+const read = (page) => page.waitForTimeout(550);
+
 /** How hands do things. Each draws the screen anew. */
 const HANDS = {
   keyboard: {
@@ -28,9 +31,9 @@ const HANDS = {
   },
   touch: {
     options: { hasTouch: true, isMobile: true },
-    press: async (page, selector) => does(page, () => page.locator(selector).first().tap()),
+    press: async (page, selector) => { await read(page); await does(page, () => page.locator(selector).first().tap()); },
     mark: async (page, selector) => does(page, () => page.locator(selector).first().evaluate((it) => it.closest("label").click())),
-    answer: async (page, number) => does(page, () => page.locator(".choice .opt").nth(number - 1).tap()),
+    answer: async (page, number) => { await read(page); await does(page, () => page.locator(".choice .opt").nth(number - 1).tap()); },
   },
   "no script": {
     options: { javaScriptEnabled: false },
