@@ -189,7 +189,7 @@ street-leak = At { $entry }, the loss from the loudest adapter to the street is 
 # 4. Loss over frequency
 report-plot = Loss over frequency for the weakest rooms
 report-plot-none = No room's loss could be worked out yet.
-report-plot-how = Lower in the plot is more loss. Narrow dips come from echoes: what comes back from splitters, filters and open ends.
+report-plot-how = The lower a curve runs, the more is lost on the way. Narrow dips come from echoes: what comes back from splitters, filters and open ends.
 
 # 5. Costs
 report-costs = Where the loss arises
@@ -488,8 +488,8 @@ estimate-round-trip = What the coax adds to a round trip
 plot-name = Loss over frequency
 plot-description = Loss in dB between the adapter at the router and { $rooms } over frequency in MHz, each with a likely curve and the range in which eight of ten tries lie. Channels used: { $channels }. { $many ->
     [0] {""}
-   *[other] Taken by others: { $taken }.{" "}
-}The tables under “Where the loss arises” say where it is lost.
+   *[other] Taken by others: { $taken }.
+}
 plot-panel = To { $place }: { $loss }
 plot-likely = likely
 plot-range = eight tries of ten lie here
