@@ -5,8 +5,8 @@ use std::fs;
 use std::path::Path;
 
 use facts::error::FactsError;
-use facts::fact::{AuthorId, Ledger};
-use facts::file::{self, Limits, PackOptions, Progress};
+use facts::fact::{AuthorId, Ledger, SubjectId, Wish};
+use facts::file::{self, Consent, Limits, Look, PackOptions, Progress, Taken};
 use facts::store::Store;
 use house::record::Survey;
 use proofs::chance::Chance;
@@ -118,8 +118,15 @@ fn check(input: &[u8]) -> Result<Verdict, String> {
         Err(fault) => {
             // What a look refuses is not worth a survey each time; its kind decides.
             if input.len().is_multiple_of(16)
-                && file::take_as_new(&path, &folder, AuthorId::random(), Limits::default(), &mut go_on)
-                    .is_ok()
+                && file::take_as_new(
+                    &path,
+                    &folder,
+                    AuthorId::random(),
+                    Consent::NONE,
+                    Limits::default(),
+                    &mut go_on,
+                )
+                .is_ok()
             {
                 return Err(format!("a look refuses it and a take does not: {fault}"));
             }
@@ -130,14 +137,18 @@ fn check(input: &[u8]) -> Result<Verdict, String> {
         }
     };
     let (mut store, taken) =
-        file::take_as_new(&path, &folder, AuthorId::random(), Limits::default(), &mut go_on)
+        file::take_as_new(&path, &folder, AuthorId::random(), Consent::NONE, Limits::default(), &mut go_on)
             .map_err(|fault| format!("a look finds it right and a take does not: {fault}"))?;
-    if looked.facts != store.ledger().len() || looked.new_photos != taken.photos.len() {
+    if announced(&looked) != brought(&store, &taken)? {
         return Err(format!("it brought something else than was announced: {looked:?} {taken:?}"));
     }
     compare(input, &store)?;
     round_trip(&mut store, &home)?;
     let forgets = store.ledger().facts().any(facts::fact::Fact::is_forgotten);
+    store.agree_to_wishes().map_err(|fault| fault.to_string())?;
+    if looked.facts != store.ledger().len() {
+        return Err(format!("a yes brought something else than was announced: {looked:?}"));
+    }
     Ok(Verdict::taken(format!(
         "{} {} {forgets} {} {}",
         looked.facts.min(40),
@@ -145,6 +156,25 @@ fn check(input: &[u8]) -> Result<Verdict, String> {
         looked.new_disagreements.len(),
         looked.left_out.len()
     )))
+}
+
+/// What a look says that a take brings: its records, photos, what it asks to forget, disagreements.
+type Brought = (usize, usize, BTreeSet<Wish>, BTreeSet<(SubjectId, String)>);
+
+fn announced(looked: &Look) -> Brought {
+    let disagreements = looked.new_disagreements.iter().cloned().collect();
+    (looked.new_facts, looked.new_photos, looked.forgotten.iter().cloned().collect(), disagreements)
+}
+
+/// The same of what is there afterwards.
+fn brought(store: &Store, taken: &Taken) -> Result<Brought, String> {
+    let wishes: BTreeSet<Wish> = store.wishes().map_err(|fault| fault.to_string())?.into_iter().collect();
+    if taken.facts.len() != store.ledger().len() || taken.waiting != wishes.len() {
+        return Err(format!("it holds something else than it took: {taken:?}"));
+    }
+    let disagreements = store.ledger().disagreements();
+    let disagreements = disagreements.iter().map(|one| (one.subject, one.field.to_owned())).collect();
+    Ok((taken.facts.len(), taken.photos.len(), wishes, disagreements))
 }
 
 /// What was taken in against what the file's own lines say, found by another reader.
@@ -174,8 +204,9 @@ fn round_trip(store: &mut Store, home: &TempDir) -> Result<(), String> {
     let (path, folder) = (home.path().join("again.lwk"), home.path().join("again.legwork"));
     house::document::pack(store, &PackOptions::default(), &report, &path, &mut go_on)
         .map_err(|fault| format!("taken in and not packed: {fault}"))?;
-    let (again, _) = file::take_as_new(&path, &folder, AuthorId::random(), Limits::default(), &mut go_on)
-        .map_err(|fault| format!("packed and then refused: {fault}"))?;
+    let (again, _) =
+        file::take_as_new(&path, &folder, AuthorId::random(), Consent::NONE, Limits::default(), &mut go_on)
+            .map_err(|fault| format!("packed and then refused: {fault}"))?;
     if again.ledger().to_lines() == store.ledger().to_lines() {
         Ok(())
     } else {

@@ -13,7 +13,7 @@ use std::path::Path;
 
 use facts::error::FactsError;
 use facts::fact::{AuthorId, Edit, Ledger, SubjectId};
-use facts::file::{self, Limits, PackOptions, Progress};
+use facts::file::{self, Consent, Limits, PackOptions, Progress};
 use facts::home::{Home, Repaired};
 use facts::store::{Draft, Store};
 use guide::screen::Block;
@@ -62,8 +62,7 @@ fn main() {
         "one-take" => {
             let mut store = Store::open(folder, AuthorId::random()).unwrap();
             let sent = folder.with_file_name("sent.lwk");
-            file::take(&sent, &mut store, file::Consent::ALL, Limits::default(), &mut |_: Progress| true)
-                .unwrap();
+            file::take(&sent, &mut store, Consent::ALL, Limits::default(), &mut |_: Progress| true).unwrap();
             say("taken");
         }
         "one-drafts" => drafts_and_acts(folder, seed),
@@ -232,7 +231,7 @@ fn take(folder: &Path, seed: u32) {
         let photo = sender.add_photo(&noise(number), None, None).unwrap();
         pack_to(&mut sender, &path);
         let take = |store: &mut Store| {
-            file::take(&path, store, file::Consent::ALL, Limits::default(), &mut |_: Progress| true).unwrap();
+            file::take(&path, store, Consent::ALL, Limits::default(), &mut |_: Progress| true).unwrap();
         };
         take(&mut store);
         if number.is_multiple_of(3) {
@@ -254,8 +253,15 @@ fn take_new(folder: &Path) {
         let name = format!("new {number}");
         let place = home.place(&name).unwrap();
         let sent = folder.join("sent.lwk");
-        file::take_as_new(&sent, &place, AuthorId::random(), Limits::default(), &mut |_: Progress| true)
-            .unwrap();
+        file::take_as_new(
+            &sent,
+            &place,
+            AuthorId::random(),
+            Consent::NONE,
+            Limits::default(),
+            &mut |_: Progress| true,
+        )
+        .unwrap();
         say(&format!("taken {name}"));
     }
 }

@@ -10,7 +10,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use facts::fact::{AuthorId, Edit, SubjectId};
-use facts::file::{self, Limits, Progress};
+use facts::file::{self, Consent, Limits, Progress};
 use facts::store::Store;
 use house::document::Document;
 use phrase::Phrase;
@@ -120,7 +120,15 @@ fn a_file_is_written_synced_renamed_and_its_folder_synced_and_photos_taken_in_be
     let copy = place.path().join("copy.legwork");
     let sent = place.path().join("sent.lwk");
     check_order(&folder, "pack");
-    file::take_as_new(&sent, &copy, AuthorId::random(), Limits::default(), &mut |_: Progress| true).unwrap();
+    file::take_as_new(
+        &sent,
+        &copy,
+        AuthorId::random(),
+        Consent::NONE,
+        Limits::default(),
+        &mut |_: Progress| true,
+    )
+    .unwrap();
     let picture = include_bytes!("../../core/facts/tests/pictures/palette.png");
     store.add_photo(picture, None, None).unwrap();
     drop(store);

@@ -10,7 +10,7 @@ use std::path::{Path, PathBuf};
 
 use facts::error::FactsError;
 use facts::fact::{ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, Ledger, SubjectId};
-use facts::file::{self, LeftOut, Limits, PackOptions, PhotoName, Progress};
+use facts::file::{self, Consent, LeftOut, Limits, PackOptions, PhotoName, Progress};
 use facts::store::Store;
 use house::document::Document;
 use house::record::Survey;
@@ -108,7 +108,14 @@ impl History {
         for number in 0..count {
             if number > 0 {
                 let limits = Limits::default();
-                file::take_as_new(&seedling, &folder(number), AuthorId::random(), limits, &mut go_on)?;
+                file::take_as_new(
+                    &seedling,
+                    &folder(number),
+                    AuthorId::random(),
+                    Consent::NONE,
+                    limits,
+                    &mut go_on,
+                )?;
             }
             let now = if chance.below(8) == 0 { 5 } else { NOW_MS - chance.below(SKEW_MS) as u64 };
             let clock = FactClock::with_wall(move || now);
@@ -217,8 +224,11 @@ impl History {
         let before = store.ledger().to_lines()?;
         let seen = file::look(&path, Some(store), limits, &mut go_on)?;
         check(store.ledger().to_lines()? == before, "looking changed something")?;
-        let taken = file::take(&path, store, file::Consent::ALL, limits, &mut go_on)?;
-        check(taken.facts.len() == seen.new_facts, "looking counted other facts than taking")?;
+        let taken = file::take(&path, store, Consent::ALL, limits, &mut go_on)?;
+        check(
+            taken.facts.len() == seen.new_facts + seen.new_words,
+            "looking counted other facts than taking",
+        )?;
         // A take that brings nothing leaves the one before it as the last.
         if back && !taken.facts.is_empty() {
             match file::put_back(store) {
@@ -230,8 +240,8 @@ impl History {
             }
         }
         if again {
-            file::take(&path, store, file::Consent::ALL, limits, &mut go_on)?;
-            let twice = file::take(&path, store, file::Consent::ALL, limits, &mut go_on)?;
+            file::take(&path, store, Consent::ALL, limits, &mut go_on)?;
+            let twice = file::take(&path, store, Consent::ALL, limits, &mut go_on)?;
             check(twice.facts.is_empty() && twice.photos.is_empty(), "a file brought something twice")?;
         }
         Ok(())
@@ -259,7 +269,7 @@ impl History {
             for (number, copy) in self.copies.iter_mut().enumerate() {
                 files.rotate_left(number);
                 for path in files.iter().chain(&files) {
-                    file::take(path, &mut copy.store, file::Consent::ALL, Limits::default(), &mut go_on)?;
+                    file::take(path, &mut copy.store, Consent::ALL, Limits::default(), &mut go_on)?;
                 }
             }
         }

@@ -4,7 +4,7 @@ use std::io::{self, Write};
 use std::path::Path;
 
 use facts::fact::AuthorId;
-use facts::file::{self, Limits};
+use facts::file::{self, Consent, Limits};
 use serde_json::json;
 
 use crate::Outcome;
@@ -14,7 +14,8 @@ use crate::merge::{go_on, scratch};
 pub fn run(path: &Path) -> Outcome {
     let home = scratch()?;
     let folder = home.path().join("taken.legwork");
-    let (store, _) = file::take_as_new(path, &folder, AuthorId::random(), Limits::default(), &mut go_on)?;
+    let (store, _) =
+        file::take_as_new(path, &folder, AuthorId::random(), Consent::NONE, Limits::default(), &mut go_on)?;
     let mut out = io::stdout().lock();
     let ledger = store.ledger();
     for subject in ledger.subjects() {

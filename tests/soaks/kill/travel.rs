@@ -4,7 +4,7 @@ use std::fs;
 use std::path::Path;
 
 use facts::fact::AuthorId;
-use facts::file::{self, Limits};
+use facts::file::{self, Consent, Limits};
 use facts::home::{Home, Repaired};
 use facts::store::Store;
 use tempfile::TempDir;
@@ -69,7 +69,8 @@ impl Harness {
         let sender = place.path().join("sender.legwork");
         Store::create(&sender, AuthorId::random()).unwrap();
         let first = pack_to(&sender, &place.path().join("first.lwk"));
-        file::take_as_new(&first, &folder, AuthorId::random(), Limits::default(), &mut go_on).unwrap();
+        file::take_as_new(&first, &folder, AuthorId::random(), Consent::NONE, Limits::default(), &mut go_on)
+            .unwrap();
         let mut promised = Vec::new();
         for round in 0..times {
             promised.extend(self.killed("take", &folder, round * 10_000 + 1, 250));

@@ -5,7 +5,7 @@ use std::io::{Read, Write};
 use std::path::Path;
 
 use facts::fact::{AuthorId, Edit, SubjectId};
-use facts::file::{self, Limits, PackOptions};
+use facts::file::{self, Consent, Limits, PackOptions};
 use facts::store::Store;
 use serde_json::json;
 use sha2::{Digest, Sha256};
@@ -40,7 +40,7 @@ pub fn photos(megabytes: usize, rounds: usize, folder: &Path) -> Outcome {
         let copy = home.path().join(format!("copy-{round}.legwork"));
         reset_peak();
         takes.push(seconds(|| {
-            file::take_as_new(&path, &copy, AuthorId::random(), Limits::default(), &mut go_on)
+            file::take_as_new(&path, &copy, AuthorId::random(), Consent::NONE, Limits::default(), &mut go_on)
                 .map(drop)
                 .map_err(Into::into)
         })?);

@@ -522,7 +522,7 @@ desk-look-brings = It brings { $facts ->
     [one] it asks that 1 thing that is known here be forgotten for ever
    *[other] it asks that { $forgotten } things that are known here be forgotten for ever
 }.
-desk-look-brings-all = As a survey of its own it brings all of it: { $facts ->
+desk-look-brings-all = As a survey of its own it brings { $facts ->
     [one] 1 record
    *[other] { $facts } records
 }, { $photos ->

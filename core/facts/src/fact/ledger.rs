@@ -220,6 +220,11 @@ impl Ledger {
         self.facts.contains_key(&id)
     }
 
+    /// Whether a fact is forgotten whenever it comes: some fact that is held tells to.
+    pub(crate) fn tells_to_forget(&self, id: FactId) -> bool {
+        self.to_forget.contains(&id)
+    }
+
     /// One fact.
     pub fn fact(&self, id: FactId) -> Option<&Fact> {
         self.facts.get(&id)

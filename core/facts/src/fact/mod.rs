@@ -40,7 +40,7 @@ pub use ledger::Ledger;
 pub(crate) use ledger::Taken;
 pub use removal::{REMOVED, Removal};
 pub use wish::Wish;
-pub(crate) use wish::{hold_back, wishes};
+pub(crate) use wish::{HeldBack, hold_back, wishes};
 
 /// The longest name of a field, in bytes.
 pub const MAX_FIELD_BYTES: usize = 64;
@@ -201,7 +201,7 @@ impl Fact {
     }
 
     /// Drops what it said.
-    fn forget(&mut self) {
+    pub(crate) fn forget(&mut self) {
         self.value = Value::Null;
         self.extra = Map::new();
         self.forgotten = true;

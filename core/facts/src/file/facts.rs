@@ -48,7 +48,8 @@ pub(super) fn check(bag: &Bag, held: &Ledger, clock: &FactClock, meter: &mut Met
         }
         if let Some(photo) = PhotoName::of_fact(&fact) {
             named.insert(photo);
-            if !known.is_some_and(Fact::is_forgotten) {
+            let is_gone = known.map_or_else(|| held.tells_to_forget(fact.id()), Fact::is_forgotten);
+            if !is_gone {
                 wanted.insert(photo);
             }
         }

@@ -8,12 +8,12 @@ use super::facts;
 use super::limits::Limits;
 use super::options::LeftOut;
 use super::staging::Staging;
-use super::take::upheaval_of;
 use super::upheaval::Upheaval;
 use super::watch::{Meter, Watch};
 use crate::error::{FactsError, Result};
 use crate::fact::{
-    AuthorId, Fact, FactClock, FactId, Ledger, REMOVED, SubjectId, SurveyId, Wish, reserved, wishes,
+    AuthorId, Fact, FactClock, FactId, HeldBack, Ledger, REMOVED, SubjectId, SurveyId, Wish, hold_back,
+    reserved, wishes,
 };
 use crate::store::Store;
 
@@ -34,17 +34,20 @@ pub struct Look {
     pub same_survey: bool,
     /// Facts in the file.
     pub facts: usize,
-    /// Facts that are new here.
+    /// Facts that are new here, and come whatever is answered to `forgotten`.
     pub new_facts: usize,
+    /// Facts that tell to forget and come with a yes to `forgotten`; some may be about what is neither here nor in the file.
+    pub new_words: usize,
     /// Photos in the file.
     pub photos: usize,
-    /// Photos that are new here.
+    /// Photos that are new here, or damaged here and whole in the file.
     pub new_photos: usize,
     /// Fields on which people would disagree and do not now.
     pub new_disagreements: Vec<(SubjectId, String)>,
     /// Fields on which people disagree now and would not any more.
     pub settled: Vec<(SubjectId, String)>,
-    /// Fields of which something that is known here would be forgotten for ever.
+    /// Fields of which something that is known here, or comes with the file, would be forgotten for ever with a yes of its
+    /// own. All else is told as it will be without.
     pub forgotten: Vec<Wish>,
     /// How much of what the survey shows it would remove or move.
     pub upheaval: Upheaval,
@@ -89,17 +92,21 @@ fn look_into(
     clock: &FactClock,
     watch: &mut dyn Watch,
 ) -> Result<Look> {
-    let mut meter = Meter::new(watch, bag.total_bytes());
+    let (header, mut meter) = (bag.header(), Meter::new(watch, bag.total_bytes()));
     let checked = bag.check(held, clock, None, &mut meter)?;
-    let mut new = facts::new_facts(bag, held, checked.sha256)?;
-    // What somebody said no to is not asked again.
-    new.retain(|fact| !refused.contains(&fact.id()));
+    let came = facts::new_facts(bag, held, checked.sha256)?;
+    let HeldBack { admitted: mut new, waiting } = hold_back(held, came, refused);
+    for fact in new.iter_mut().filter(|fact| held.tells_to_forget(fact.id())) {
+        fact.forget();
+    }
+    let upheaval = Upheaval::of(held, header.survey, &new)?;
     let after = After::new(held, &new);
-    check_size(&after, &new)?;
+    let forgotten = wishes(|id| held.fact(id).or_else(|| after.new.get(&id).copied()), &waiting);
+    let new_words = waiting.iter().filter(|fact| !held.contains(fact.id())).count();
+    check_size(&after, new_words)?;
     let lacking = |(photo, bytes)| {
         checked.wanted.contains(&photo) && staging.is_none_or(|staging| staging.lacks(photo, bytes))
     };
-    let header = bag.header();
     let before = |&(subject, name): &(SubjectId, &str)| held.disagreement(subject, name).is_some();
     let (was_open, was_closed): (Vec<_>, Vec<_>) = after.touched().partition(before);
     let owned = |(subject, name): (SubjectId, &str)| (subject, name.to_owned());
@@ -112,6 +119,7 @@ fn look_into(
         same_survey: staging.is_some(),
         facts: header.facts,
         new_facts: after.new.len(),
+        new_words,
         photos: bag.photos().count(),
         new_photos: bag
             .photos()
@@ -120,24 +128,24 @@ fn look_into(
             .count(),
         new_disagreements: was_closed.into_iter().filter(|&about| after.disagree(about)).map(owned).collect(),
         settled: was_open.into_iter().filter(|&about| !after.disagree(about)).map(owned).collect(),
-        forgotten: wishes(held, &new),
-        upheaval: upheaval_of(held, header.survey, &new)?,
+        forgotten,
+        upheaval,
         authors: after.authors(),
     })
 }
 
 /// Refuses what a take would refuse because the survey would become too large. Builds it only if that is in doubt.
-fn check_size(after: &After<'_>, facts: &[Fact]) -> Result<()> {
-    let found = after.held.len() + after.new.len();
+fn check_size(after: &After<'_>, new_words: usize) -> Result<()> {
+    let found = after.held.len() + after.new.len() + new_words;
     if found > reserved::MOST_FACTS {
         return Err(FactsError::TooManyFacts { found, most: reserved::MOST_FACTS });
     }
     let is_part = |fact: &&Fact| fact.field() == reserved::IS && fact.value() == reserved::PART;
     let parts: BTreeSet<SubjectId> =
-        after.held.facts().chain(facts).filter(is_part).map(Fact::subject).collect();
+        after.held.facts().chain(after.new.values().copied()).filter(is_part).map(Fact::subject).collect();
     if parts.len() > reserved::MOST_PARTS {
         let mut merged = after.held.clone();
-        merged.insert_all(facts.iter().cloned(), |_| Ok(()))?;
+        merged.insert_all(after.new.values().copied().cloned(), |_| Ok(()))?;
         merged.check_parts()?;
     }
     Ok(())
@@ -156,9 +164,7 @@ struct After<'a> {
 
 impl<'a> After<'a> {
     fn new(held: &'a Ledger, facts: &'a [Fact]) -> Self {
-        // A fact that is held and comes again brings nothing but that it was forgotten.
-        let new: BTreeMap<FactId, &Fact> =
-            facts.iter().filter(|fact| !held.contains(fact.id())).map(|fact| (fact.id(), fact)).collect();
+        let new: BTreeMap<FactId, &Fact> = facts.iter().map(|fact| (fact.id(), fact)).collect();
         let mut about: BTreeMap<_, Vec<&Fact>> = BTreeMap::new();
         for fact in new.values() {
             about.entry((fact.subject(), fact.field())).or_default().push(fact);

@@ -76,8 +76,8 @@ impl Staging {
         synced.map_err(|error| of_system(&self.survey_folder, &error))
     }
 
-    /// Gives the photos their place. Those that were not there before are in `new` afterwards, also after an error.
-    pub(super) fn put_in_place(&self, new: &mut Vec<PhotoName>) -> Result<()> {
+    /// Gives the photos their place. They are in `placed` afterwards, also after an error.
+    pub(super) fn put_in_place(&self, placed: &mut Placed) -> Result<()> {
         let broken = |error: io::Error| of_system(&self.photos, &error);
         let Some(taking) = &self.taking else { return Ok(()) };
         for photo in &self.staged {
@@ -85,12 +85,22 @@ impl Staging {
             let place = self.photos.join(&name);
             let was_there = place.exists();
             fs::rename(taking.folder().join(&name), &place).map_err(broken)?;
+            placed.all.push(*photo);
             if !was_there {
-                new.push(*photo);
+                placed.new.push(*photo);
             }
         }
         sync_folder(&self.photos).map_err(broken)
     }
+}
+
+/// Photos that were given their place.
+#[derive(Default)]
+pub(super) struct Placed {
+    /// All of them.
+    pub(super) all: Vec<PhotoName>,
+    /// Those of whose name there was nothing before.
+    pub(super) new: Vec<PhotoName>,
 }
 
 impl Drop for Staging {

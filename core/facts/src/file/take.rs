@@ -7,11 +7,11 @@ use super::bag::Bag;
 use super::facts;
 use super::limits::Limits;
 use super::photo::PhotoName;
-use super::staging::{self, Staging};
+use super::staging::{self, Placed, Staging};
 use super::upheaval::Upheaval;
 use super::watch::{Meter, Watch};
 use crate::error::{FactsError, Result};
-use crate::fact::{AuthorId, Fact, FactId, Ledger, SurveyId, hold_back};
+use crate::fact::{AuthorId, Fact, FactId, hold_back};
 use crate::store::{Returned, Store};
 
 /// What somebody agreed to who saw what a file would do ([`look`](super::look)).
@@ -36,14 +36,14 @@ impl Consent {
 pub struct Taken {
     /// The facts that are new here, by id.
     pub facts: Vec<FactId>,
-    /// The photos that are new here.
+    /// The photos that are new here, or were damaged and are whole again.
     pub photos: Vec<PhotoName>,
     /// How much of what is here it tells to forget and nobody has agreed to: as [`Store::wishes`] counts.
     pub waiting: usize,
 }
 
 /// Takes a file into the survey that it belongs to, all or nothing. What it brings is on the disk when this returns,
-/// and can be put back with [`put_back`] while nothing else is written.
+/// and can be put back with [`put_back`] for 30 days.
 ///
 /// # Errors
 /// `File` if the file is refused, `Upheaval` if it would turn the survey upside down without consent, `OtherSurvey` if it holds another survey (see [`take_as_new`]), `FactDiffers`,
@@ -65,7 +65,8 @@ pub fn take(
 }
 
 /// Takes a file in as a survey of its own at `folder` (`.../NAME.legwork`, whose parent exists), to be written in the
-/// name of `author`. It is the same survey as the sender's: files go to and fro between them.
+/// name of `author`. It is the same survey as the sender's: files go to and fro between them. There is nothing to turn
+/// upside down, so only what `consent` says of forgetting counts.
 ///
 /// # Errors
 /// As [`take`] and [`Store::create`]. Nothing is left then.
@@ -73,6 +74,7 @@ pub fn take_as_new(
     path: &Path,
     folder: &Path,
     author: AuthorId,
+    consent: Consent,
     limits: Limits,
     watch: &mut dyn Watch,
 ) -> Result<(Store, Taken)> {
@@ -80,7 +82,7 @@ pub fn take_as_new(
     let mut taken = None;
     let store = Store::create_with(folder, author, bag.header().survey, |unfinished| {
         let mut store = Store::open(unfinished, author)?;
-        taken = Some(take_bag(&bag, &mut store, Consent::NONE, watch)?);
+        taken = Some(take_bag(&bag, &mut store, consent, watch)?);
         Ok(())
     })?;
     taken.map(|taken| (store, taken)).ok_or(FactsError::Inner("a new survey was not filled"))
@@ -92,30 +94,25 @@ fn take_bag(bag: &Bag, store: &mut Store, consent: Consent, watch: &mut dyn Watc
     let checked = bag.check(store.ledger(), store.clock(), Some(&mut staging), &mut meter)?;
     let new = facts::new_facts(bag, store.ledger(), checked.sha256)?;
     if !consent.upheaval {
-        let Upheaval { things, gone, parts, parts_changed } =
-            upheaval_of(store.ledger(), store.survey_id(), &new)?;
-        if (Upheaval { things, gone, parts, parts_changed }).asks_first() {
+        // What would be forgotten is another question.
+        let admitted = hold_back(store.ledger(), new.clone(), &store.refused()?).admitted;
+        let upheaval = Upheaval::of(store.ledger(), store.survey_id(), &admitted)?;
+        if upheaval.asks_first() {
+            let Upheaval { things, gone, parts, parts_changed } = upheaval;
             let file = bag.path().to_owned();
             return Err(FactsError::Upheaval { file, things, gone, parts, parts_changed });
         }
     }
     staging.sync()?;
-    let mut photos = Vec::new();
-    let written = store.take_in(new, consent.forget, || staging.put_in_place(&mut photos));
-    let written = written.inspect_err(|_| staging::remove(&staging.photos, &photos))?;
+    let mut placed = Placed::default();
+    let written = store.take_in(new, consent.forget, || staging.put_in_place(&mut placed));
+    let written = written.inspect_err(|_| staging::remove(&staging.photos, &placed.new))?;
+    let mut photos = placed.all;
     // Something may have been forgotten meanwhile, or by this very file.
     let named = named_photos(store.ledger().facts());
     let unnamed: Vec<PhotoName> = photos.extract_if(.., |photo| !named.contains(photo)).collect();
     staging::remove(&store.photos(), &unnamed);
     Ok(Taken { facts: written.facts, photos, waiting: written.waiting })
-}
-
-/// What the facts that would be taken in without a yes would do.
-pub(super) fn upheaval_of(held: &Ledger, survey: SurveyId, new: &[Fact]) -> Result<Upheaval> {
-    if held.is_empty() {
-        return Ok(Upheaval::default());
-    }
-    Upheaval::of(held, survey, &hold_back(held, new.to_vec()).admitted)
 }
 
 /// Undoes the last take that brought facts and was not put back yet, for 30 days: without a trace while nothing was written

@@ -1,6 +1,6 @@
 //! Whether a file would turn a survey upside down: a mistake, or harm. It is asked about first.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::error::Result;
 use crate::fact::{Fact, FactId, Ledger, Removal, SubjectId, SurveyId, reserved};
@@ -31,11 +31,11 @@ impl Upheaval {
         survey: SurveyId,
         new: impl IntoIterator<Item = &'a Fact>,
     ) -> Result<Self> {
-        let new: Vec<&Fact> = new
-            .into_iter()
-            .filter(|fact| !held.contains(fact.id()))
-            .filter(|fact| fact.subject() != survey.subject())
-            .collect();
+        let mut touched: BTreeMap<SubjectId, Vec<&Fact>> = BTreeMap::new();
+        for fact in new.into_iter().filter(|fact| !held.contains(fact.id())) {
+            touched.entry(fact.subject()).or_default().push(fact);
+        }
+        touched.remove(&survey.subject());
         let mut found = Self::default();
         for subject in held.subjects().filter(|&subject| subject != survey.subject()) {
             if let Some(is) = kind(held, subject) {
@@ -43,10 +43,9 @@ impl Upheaval {
                 found.parts += usize::from(is == reserved::PART);
             }
         }
-        let touched: BTreeSet<SubjectId> = new.iter().map(|fact| fact.subject()).collect();
-        for &subject in &touched {
+        for (&subject, new) in &touched {
             let Some(is) = kind(held, subject) else { continue };
-            let after = after(held, subject, &new)?;
+            let after = after(held, subject, new)?;
             let is_gone = kind(&after, subject) != Some(is);
             found.gone += usize::from(is_gone);
             found.parts_changed +=
@@ -74,7 +73,7 @@ fn after(held: &Ledger, subject: SubjectId, new: &[&Fact]) -> Result<Ledger> {
     let known = held.fields(subject).flat_map(|name| held.history(subject, name));
     let mut facts: Vec<&Fact> = known.collect();
     let ids: BTreeSet<FactId> = facts.iter().map(|fact| fact.id()).collect();
-    facts.extend(new.iter().filter(|fact| fact.subject() == subject && !ids.contains(&fact.id())));
+    facts.extend(new.iter().filter(|fact| !ids.contains(&fact.id())));
     facts.sort_by_key(|fact| fact.id());
     for fact in facts {
         after.insert(fact.clone())?;

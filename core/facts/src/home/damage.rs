@@ -108,7 +108,7 @@ impl Repaired {
                 let beside = Unfinished::make(parent, disk::make_folder)
                     .map_err(|error| fault::of_system(parent, &error))?;
                 let unpacked = beside.folder().join(format!("{UNPACKED}.{FOLDER_EXTENSION}"));
-                let (store, _) = file::take_as_new(file, &unpacked, author, limits, watch)?;
+                let (store, _) = file::take_as_new(file, &unpacked, author, Consent::NONE, limits, watch)?;
                 let (facts, found) =
                     all_facts(folder, store.survey_id(), store.ledger().facts().cloned().collect())?;
                 // First the photos, which do no harm while no fact names them.
@@ -157,7 +157,7 @@ fn from_here(folder: &Path, found: &Salvage) -> Result<Option<Vec<Fact>>> {
     let asked_for: Vec<Fact> = copies.iter().filter(|fact| wanted.contains(&fact.id())).cloned().collect();
     // First no more than what is lost here; where that is not enough, whatever the copies have.
     for more in [asked_for, copies] {
-        let admitted = hold_back(&ledger, more).admitted;
+        let admitted = hold_back(&ledger, more, &BTreeSet::new()).admitted;
         let mut tried = ledger.clone();
         let all = admitted.into_iter().chain(found.stranded.iter().cloned());
         if tried.insert_all(all, |_| Ok(())).is_ok() && found.is_made_whole_by(&tried) {
@@ -264,7 +264,7 @@ fn all_facts(folder: &Path, survey: SurveyId, copy: Vec<Fact>) -> Result<(Vec<Fa
     }
     let mut here = Ledger::new();
     here.insert_all(found.facts.iter().cloned(), |_| Ok(()))?;
-    here.insert_all(hold_back(&here, copy).admitted, |_| Ok(()))?;
+    here.insert_all(hold_back(&here, copy, &BTreeSet::new()).admitted, |_| Ok(()))?;
     let mut left: Vec<&Fact> = found.stranded.iter().collect();
     left.sort_by_key(|fact| fact.id());
     for fact in left {

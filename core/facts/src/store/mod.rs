@@ -295,13 +295,13 @@ impl Store {
         admit: impl Fn(&FactClock, &Fact) -> Result<()>,
         beside: impl FnOnce(&Transaction<'_>, &Ledger, &Taken) -> Result<()>,
     ) -> Result<Vec<FactId>> {
-        self.append_chosen(|_| Ok(facts), admit, beside)
+        self.append_chosen(|_, _, _| Ok(facts), admit, beside)
     }
 
     /// As [`Store::append`]; `choose` says which facts, once nobody else can write.
     fn append_chosen(
         &mut self,
-        choose: impl FnOnce(&Ledger) -> Result<Vec<Fact>>,
+        choose: impl FnOnce(&Transaction<'_>, &Ledger, &mut FactClock) -> Result<Vec<Fact>>,
         admit: impl Fn(&FactClock, &Fact) -> Result<()>,
         beside: impl FnOnce(&Transaction<'_>, &Ledger, &Taken) -> Result<()>,
     ) -> Result<Vec<FactId>> {
@@ -312,7 +312,7 @@ impl Store {
         if row::catch_up(&transaction, folder, ledger, clock, data_version)? {
             *summary = Summary::of(ledger, *survey);
         }
-        let facts = choose(ledger)?;
+        let facts = choose(&transaction, ledger, clock)?;
         let subjects: BTreeSet<SubjectId> = facts.iter().map(Fact::subject).collect();
         let mut counted = summary.clone();
         counted.take_out(ledger, &subjects);

@@ -18,7 +18,8 @@ use crate::error::{CannotPutBack, FactsError, Result};
 use crate::fact::PhotoImage;
 use crate::fact::reserved::{MOST_FACTS, MOST_PARTS};
 use crate::fact::{
-    ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, Ledger, SubjectId, Taken, hold_back, wishes,
+    ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, HeldBack, Ledger, SubjectId, Taken, hold_back,
+    wishes,
 };
 
 /// The key in the table `meta`.
@@ -93,24 +94,25 @@ impl Store {
         }
         let folder = self.folder.clone();
         let broken = |error| fault::of_sqlite(&folder, error);
-        let (now_ms, refused) = (self.clock.now_ms(), self.refused()?);
+        let now_ms = self.clock.now_ms();
         let (waiting, lost) = (RefCell::new(Vec::new()), Cell::new(0));
         let facts = self.append_chosen(
-            |ledger| {
+            |transaction, ledger, _| {
+                let refused = waiting::refused(transaction).map_err(broken)?;
+                let HeldBack { admitted, waiting: held_back } = hold_back(ledger, facts, &refused);
                 if may_forget {
-                    return Ok(facts);
+                    return Ok(admitted.into_iter().chain(held_back).collect());
                 }
-                let mut parted = hold_back(ledger, facts);
-                parted.waiting.retain(|fact| !refused.contains(&fact.id()));
-                lost.set(wishes(ledger, &parted.waiting).len());
-                waiting.replace(parted.waiting);
-                Ok(parted.admitted)
+                waiting.replace(held_back);
+                Ok(admitted)
             },
             |clock, fact| clock.check(fact.id()),
             |transaction, ledger, taken| {
                 ledger.check_parts()?;
                 place()?;
-                let asked = waiting::write(transaction, &waiting.borrow()).map_err(broken)?;
+                let waiting = waiting.borrow();
+                lost.set(wishes(|id| ledger.fact(id), waiting.iter()).len());
+                let asked = waiting::write(transaction, &waiting).map_err(broken)?;
                 waiting::check_count(transaction)?;
                 if taken.new.is_empty() {
                     return Ok(());

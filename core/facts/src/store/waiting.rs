@@ -79,6 +79,11 @@ fn read(connection: &Connection) -> rusqlite::Result<Vec<Asked>> {
     Ok(asked)
 }
 
+/// What somebody said no to, by the ids of the facts that told it.
+pub(super) fn refused(connection: &Connection) -> rusqlite::Result<BTreeSet<FactId>> {
+    Ok(read(connection)?.into_iter().filter(|one| one.refused).map(|one| one.id).collect())
+}
+
 /// The facts to take in for what was asked: those that tell to forget, and the frames of those held.
 fn facts_of(ledger: &Ledger, asked: &[Asked]) -> Result<Vec<Fact>> {
     let mut facts: Vec<Fact> = Vec::new();
@@ -119,13 +124,12 @@ impl Store {
             .filter(|one| !one.refused)
             .filter_map(|one| one.fact.or_else(|| self.ledger.fact(one.id).cloned()))
             .collect();
-        Ok(wishes(&self.ledger, &open))
+        Ok(wishes(|id| self.ledger.fact(id), &open))
     }
 
     /// What somebody said no to, by the ids of the facts that told it.
     pub(crate) fn refused(&self) -> Result<BTreeSet<FactId>> {
-        let asked = read(&self.connection).map_err(|error| fault::of_sqlite(&self.folder, error))?;
-        Ok(asked.into_iter().filter(|one| one.refused).map(|one| one.id).collect())
+        refused(&self.connection).map_err(|error| fault::of_sqlite(&self.folder, error))
     }
 
     /// Forgets what files asked for. Returns whether anything was asked.

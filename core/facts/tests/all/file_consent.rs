@@ -24,7 +24,8 @@ fn two() -> (TempDir, Store, Store) {
     let file = home.path().join("first.lwk");
     pack(&mut mine, &file);
     let folder = home.path().join("copy.legwork");
-    let (theirs, _) = take_as_new(&file, &folder, AuthorId::random(), NO_LIMIT, &mut go_on).unwrap();
+    let (theirs, _) =
+        take_as_new(&file, &folder, AuthorId::random(), Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
     (home, mine, theirs)
 }
 
@@ -103,6 +104,30 @@ fn a_wish_is_agreed_to_or_refused_and_then_not_asked_again() {
     assert!(mine.ledger().history(note, "text").iter().all(|fact| fact.is_forgotten()));
     let on = std::fs::read(sent(&home, &mut mine)).unwrap();
     assert!(!on.windows(16).any(|part| part == b"behind the shelf"));
+}
+
+#[test]
+fn a_yes_to_a_file_forgets_no_more_than_a_look_at_it_showed() {
+    let (home, mut mine, mut theirs) = two();
+    let survey = mine.survey_id().subject();
+    theirs.forget_field(survey, "place").unwrap();
+    take(&sent(&home, &mut theirs), &mut mine, Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
+    mine.refuse_wishes().unwrap();
+    let note = of_kind(&theirs, "note").remove(0);
+    theirs.forget_field(note, "text").unwrap();
+    let file = sent(&home, &mut theirs);
+    let seen = look(&file, Some(&mut mine), NO_LIMIT, &mut go_on).unwrap();
+    assert_eq!(seen.forgotten.iter().map(|wish| wish.subject).collect::<Vec<_>>(), [note]);
+    let taken = take(&file, &mut mine, Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
+    assert_eq!((seen.new_facts, seen.new_words, taken.facts.len()), (0, 1, 1));
+    assert_eq!(mine.ledger().shown(survey, "place").unwrap().value(), "Invented Street 1");
+    assert!(mine.ledger().shown(note, "text").unwrap().is_forgotten());
+    // Where nobody said no, the yes is to all of it.
+    let (home, mut mine, mut theirs) = two();
+    let survey = mine.survey_id().subject();
+    theirs.forget_field(survey, "place").unwrap();
+    take(&sent(&home, &mut theirs), &mut mine, Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
+    assert!(mine.ledger().shown(survey, "place").unwrap().is_forgotten());
 }
 
 #[test]

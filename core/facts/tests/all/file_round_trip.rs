@@ -5,7 +5,9 @@ use std::fs;
 
 use crate::file_support::*;
 use facts::fact::{AuthorId, Edit, SubjectId, Wish};
-use facts::file::{self, FileFault, LeftOut, PackOptions, look, put_back, recognise, take, take_as_new};
+use facts::file::{
+    self, Consent, FileFault, LeftOut, PackOptions, look, put_back, recognise, take, take_as_new,
+};
 use facts::store::Store;
 use facts::{CannotPutBack, FactsError};
 use serde_json::json;
@@ -25,14 +27,15 @@ fn a_copy_made_from_a_file_is_the_same_and_packs_to_the_same_bytes() {
     assert!(recognise(&one));
 
     let folder = home.path().join("copy.legwork");
-    let (mut copy, taken) = take_as_new(&one, &folder, AuthorId::random(), NO_LIMIT, &mut go_on).unwrap();
+    let (mut copy, taken) =
+        take_as_new(&one, &folder, AuthorId::random(), Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
     assert_eq!((taken.facts.len(), taken.photos.len()), (store.ledger().len(), 1));
     assert_eq!(copy.survey_id(), store.survey_id());
     assert_eq!(content(&copy), content(&store));
     pack(&mut copy, &two);
     assert_eq!(fs::read(&one).unwrap(), fs::read(&two).unwrap());
 
-    let again = take(&one, &mut copy, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
+    let again = take(&one, &mut copy, Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     assert!(again.facts.is_empty() && again.photos.is_empty());
 }
 
@@ -71,7 +74,8 @@ fn looking_says_what_taking_brings_and_changes_nothing() {
     let base = home.path().join("base.lwk");
     pack(&mut mine, &base);
     let folder = home.path().join("copy.legwork");
-    let (mut theirs, _) = take_as_new(&base, &folder, AuthorId::random(), NO_LIMIT, &mut go_on).unwrap();
+    let (mut theirs, _) =
+        take_as_new(&base, &folder, AuthorId::random(), Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
 
     let part = mine.ledger().subjects().find(|&part| mine.ledger().shown(part, "tag").is_some()).unwrap();
     theirs
@@ -97,7 +101,7 @@ fn looking_says_what_taking_brings_and_changes_nothing() {
     let shares: Vec<_> = seen.authors.iter().map(|share| (share.name.as_deref(), share.new_facts)).collect();
     assert_eq!(shares, [(Some("B. Helper"), 7)]);
 
-    let taken = take(&file, &mut mine, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
+    let taken = take(&file, &mut mine, Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     assert_eq!((taken.facts.len(), taken.photos.len()), (7, 1));
     assert!(mine.ledger().disagreement(part, "tag").is_some());
 
@@ -111,7 +115,7 @@ fn looking_says_what_taking_brings_and_changes_nothing() {
         (0, 0),
         "no disagreement is known there yet"
     );
-    take(&settled, &mut theirs, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
+    take(&settled, &mut theirs, Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     assert_eq!(content(&mine), content(&theirs));
 
     let alone = look(&file, None, NO_LIMIT, &mut go_on).unwrap();
@@ -127,7 +131,7 @@ fn another_survey_is_never_mixed_in() {
     let file = home.path().join("one.lwk");
     pack(&mut one, &file);
     let before = content(&two);
-    let refused = take(&file, &mut two, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap_err();
+    let refused = take(&file, &mut two, Consent::ALL, NO_LIMIT, &mut go_on).unwrap_err();
     assert!(matches!(refused, FactsError::OtherSurvey { .. }), "{refused}");
     assert_eq!(content(&two), before);
 }
@@ -139,7 +143,8 @@ fn what_was_taken_can_be_put_back_until_something_is_written() {
     let base = home.path().join("base.lwk");
     pack(&mut mine, &base);
     let folder = home.path().join("copy.legwork");
-    let (mut theirs, _) = take_as_new(&base, &folder, AuthorId::random(), NO_LIMIT, &mut go_on).unwrap();
+    let (mut theirs, _) =
+        take_as_new(&base, &folder, AuthorId::random(), Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
     let part = SubjectId::random();
     theirs.write(&[Edit::new(part, "is", "part"), Edit::new(part, "tag", "S5")]).unwrap();
     theirs.write(&[Edit::new(part, "tag", "S6")]).unwrap();
@@ -151,7 +156,7 @@ fn what_was_taken_can_be_put_back_until_something_is_written() {
     assert!(matches!(none, FactsError::CannotPutBack(CannotPutBack::NothingTaken)), "{none}");
     let before = content(&mine);
     let mut watching = Store::open(mine.folder(), AuthorId::random()).unwrap();
-    take(&file, &mut mine, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
+    take(&file, &mut mine, Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     watching.refresh().unwrap();
     assert_eq!(content(&watching), content(&theirs));
     let returned = put_back(&mut mine).unwrap();
@@ -164,7 +169,7 @@ fn what_was_taken_can_be_put_back_until_something_is_written() {
     let twice = put_back(&mut mine).unwrap_err();
     assert!(matches!(twice, FactsError::CannotPutBack(CannotPutBack::NothingTaken)), "{twice}");
 
-    take(&file, &mut mine, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
+    take(&file, &mut mine, Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     watching.write(&[Edit::new(part, "note", "written since")]).unwrap();
     let returned = put_back(&mut mine).unwrap();
     assert!(!returned.without_trace);
@@ -183,7 +188,8 @@ fn forgetting_travels_and_is_for_ever() {
     let old = home.path().join("old.lwk");
     pack(&mut mine, &old);
     let folder = home.path().join("copy.legwork");
-    let (mut theirs, _) = take_as_new(&old, &folder, AuthorId::random(), NO_LIMIT, &mut go_on).unwrap();
+    let (mut theirs, _) =
+        take_as_new(&old, &folder, AuthorId::random(), Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
     let survey = mine.survey_id().subject();
     let photo =
         mine.ledger().subjects().find(|&photo| mine.ledger().shown(photo, "image").is_some()).unwrap();
@@ -203,8 +209,8 @@ fn forgetting_travels_and_is_for_ever() {
         Wish { subject: photo, field: "image".to_owned(), by },
     ];
     expected.sort();
-    assert_eq!((forgotten, seen.new_facts, seen.photos), (expected.to_vec(), 2, 0));
-    take(&file, &mut mine, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
+    assert_eq!((forgotten, seen.new_facts, seen.new_words, seen.photos), (expected.to_vec(), 0, 2, 0));
+    take(&file, &mut mine, Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     assert_eq!(content(&mine), content(&theirs));
     assert!(content(&mine).1.is_empty());
     // What was forgotten with a yes does not come back.
@@ -214,7 +220,7 @@ fn forgetting_travels_and_is_for_ever() {
     // The older file, with the value and the picture, brings neither back.
     let seen = look(&old, Some(&mut mine), NO_LIMIT, &mut go_on).unwrap();
     assert_eq!((seen.new_facts, seen.new_photos), (0, 0));
-    let taken = take(&old, &mut mine, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
+    let taken = take(&old, &mut mine, Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     assert!(taken.facts.is_empty() && taken.photos.is_empty());
     assert_eq!(content(&mine), content(&theirs));
 }
@@ -251,10 +257,11 @@ fn photos_left_out_arrive_with_a_later_file() {
     pack_with(&mut store, &without(LeftOut::Photos), &bare);
     pack(&mut store, &whole);
     let folder = home.path().join("copy.legwork");
-    let (mut copy, _) = take_as_new(&bare, &folder, AuthorId::random(), NO_LIMIT, &mut go_on).unwrap();
+    let (mut copy, _) =
+        take_as_new(&bare, &folder, AuthorId::random(), Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
     let lost = pack(&mut copy, &home.path().join("again.lwk"));
     assert_eq!((lost.photos, lost.lost_photos.len()), (0, 1));
-    let taken = take(&whole, &mut copy, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
+    let taken = take(&whole, &mut copy, Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     assert_eq!((taken.facts.len(), taken.photos.len()), (0, 1));
     assert_eq!(content(&copy), content(&store));
 }
@@ -283,7 +290,8 @@ fn stopping_at_any_moment_leaves_everything_as_it_was() {
     let (_other, mut theirs) = {
         let other = tempfile::TempDir::new().unwrap();
         let folder = other.path().join("copy.legwork");
-        let (copy, _) = take_as_new(&base, &folder, AuthorId::random(), NO_LIMIT, &mut go_on).unwrap();
+        let (copy, _) =
+            take_as_new(&base, &folder, AuthorId::random(), Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
         (other, copy)
     };
     for _ in 0..3 {
@@ -309,7 +317,7 @@ fn stopping_at_any_moment_leaves_everything_as_it_was() {
     for steps in 0..usize::MAX {
         let left = Cell::new(steps);
         let mut stop = |_| left.replace(left.get().saturating_sub(1)) > 0;
-        match take(&file, &mut mine, file::Consent::ALL, NO_LIMIT, &mut stop) {
+        match take(&file, &mut mine, Consent::ALL, NO_LIMIT, &mut stop) {
             Err(FactsError::Stopped) => assert_eq!(snapshot(home.path()), before, "taking, after {steps}"),
             taken => {
                 assert_eq!(taken.unwrap().photos.len(), 3);
@@ -337,7 +345,7 @@ fn members_of_later_releases_travel_on() {
     // A member of the header that is not known either.
     lines.lines[0] = lines.lines[0].replace("\"survey\"", "\"sent\":\"by hand\",\"survey\"");
     fs::write(&file, zip(&stored(&lines.entries()))).unwrap();
-    take(&file, &mut store, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
+    take(&file, &mut store, Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     let again = home.path().join("again.lwk");
     pack(&mut store, &again);
     let bytes = fs::read(&again).unwrap();
@@ -366,7 +374,7 @@ fn a_newer_format_is_said_to_be_newer_whatever_else_it_holds() {
     entries.push((b"survey/data/sketches/1.svg".to_vec(), b"<svg/>".to_vec()));
     let path = home.path().join("later.lwk");
     fs::write(&path, zip(&stored(&entries))).unwrap();
-    let refused = take(&path, &mut store, file::Consent::ALL, NO_LIMIT, &mut go_on).unwrap_err();
+    let refused = take(&path, &mut store, Consent::ALL, NO_LIMIT, &mut go_on).unwrap_err();
     assert!(
         matches!(&refused, FactsError::File { fault: FileFault::Newer { found: 3, .. }, .. }),
         "{refused}"

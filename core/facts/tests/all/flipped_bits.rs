@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 
 use facts::FactsError;
 use facts::fact::{AuthorId, Edit, SubjectId};
-use facts::file::{Limits, take_as_new};
+use facts::file::{Consent, Limits, take_as_new};
 use facts::home::Repaired;
 use facts::store::{DATABASE, Draft, Store, peek, salvage};
 use rusqlite::Connection;
@@ -165,7 +165,9 @@ fn another_copy_on_this_device_brings_back_what_is_lost() {
     let file = home.path().join("sent.lwk");
     pack(&mut Store::open(&folder, AuthorId::random()).unwrap(), &file);
     let copy = home.path().join("copy.legwork");
-    drop(take_as_new(&file, &copy, AuthorId::random(), Limits::default(), &mut go_on).unwrap());
+    drop(
+        take_as_new(&file, &copy, AuthorId::random(), Consent::NONE, Limits::default(), &mut go_on).unwrap(),
+    );
     spoil(&folder, "\"metres\":16", "\"metres\":99");
     let found = Repaired::open(&folder, AuthorId::random()).unwrap();
     assert_eq!((found.lost.len(), length(&found.store, run)), (0, 17));
@@ -226,7 +228,9 @@ fn a_photo_of_the_same_length_with_other_bytes_is_seen_and_comes_back() {
     assert_eq!(fs::read(&place).unwrap(), picture);
     // From another survey beside it.
     let copy = home.path().join("copy.legwork");
-    drop(take_as_new(&file, &copy, AuthorId::random(), Limits::default(), &mut go_on).unwrap());
+    drop(
+        take_as_new(&file, &copy, AuthorId::random(), Consent::NONE, Limits::default(), &mut go_on).unwrap(),
+    );
     fs::write(&place, &bad).unwrap();
     drop(found);
     let mut found = Repaired::open(&folder, AuthorId::random()).unwrap();

@@ -1,5 +1,6 @@
 //! Checks of facts, store, files and pictures as a whole. What counts the memory of the whole process stands apart.
 
+mod file_announced;
 mod file_consent;
 mod file_damage;
 mod file_round_trip;

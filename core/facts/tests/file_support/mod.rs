@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 
 use facts::FactsError;
 use facts::fact::{AuthorId, Edit, Ledger, SubjectId, SurveyId};
-use facts::file::{self, Limits, PackOptions, Packed, Progress};
+use facts::file::{self, Consent, Limits, PackOptions, Packed, Progress};
 use facts::store::Store;
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
@@ -139,7 +139,7 @@ pub fn content(store: &Store) -> Content {
 pub fn taken_as_new(path: &Path) -> Result<Content, FactsError> {
     let home = TempDir::new().unwrap();
     let folder = home.path().join("copy.legwork");
-    let taken = file::take_as_new(path, &folder, AuthorId::random(), NO_LIMIT, &mut go_on);
+    let taken = file::take_as_new(path, &folder, AuthorId::random(), Consent::NONE, NO_LIMIT, &mut go_on);
     if taken.is_err() {
         assert_eq!(fs::read_dir(home.path()).unwrap().count(), 0, "something is left");
     }

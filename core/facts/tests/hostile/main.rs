@@ -12,7 +12,7 @@ use std::fs;
 
 use cases::{ALL, small};
 use facts::fact::AuthorId;
-use facts::file::{Limits, look, take, take_as_new};
+use facts::file::{Consent, Limits, look, take, take_as_new};
 use file_support::*;
 use peak_alloc::PeakAlloc;
 
@@ -39,8 +39,7 @@ fn hostile_files_are_refused_cheaply_and_change_nothing() {
             COUNTED.reset_peak_usage();
             let refused = look(&path, Some(&mut store), Limits::default(), &mut go_on);
             let refused = refused.err().unwrap_or_else(|| panic!("look: {what} is accepted"));
-            let take_refused =
-                take(&path, &mut store, facts::file::Consent::ALL, Limits::default(), &mut go_on);
+            let take_refused = take(&path, &mut store, Consent::ALL, Limits::default(), &mut go_on);
             assert!(take_refused.is_err(), "take: {what} is accepted");
             let peak = COUNTED.peak_usage_as_mb() - start;
             assert!(peak < MEMORY_MB, "{what}: {peak} MB");
@@ -49,7 +48,7 @@ fn hostile_files_are_refused_cheaply_and_change_nothing() {
             // well be right by itself.
             let fresh = home.path().join("fresh.legwork");
             let author = AuthorId::random();
-            if take_as_new(&path, &fresh, author, Limits::default(), &mut go_on).is_err() {
+            if take_as_new(&path, &fresh, author, Consent::NONE, Limits::default(), &mut go_on).is_err() {
                 assert!(!fresh.exists(), "{what}: something is left");
             } else {
                 assert!(what.contains("held"), "{what} is accepted as a survey of its own");
@@ -66,11 +65,5 @@ fn hostile_files_are_refused_cheaply_and_change_nothing() {
     // The way in is open for what is right.
     let good = small(&survey);
     fs::write(&path, zip(&stored(&good.entries()))).unwrap();
-    assert_eq!(
-        take(&path, &mut store, facts::file::Consent::ALL, Limits::default(), &mut go_on)
-            .unwrap()
-            .facts
-            .len(),
-        3
-    );
+    assert_eq!(take(&path, &mut store, Consent::ALL, Limits::default(), &mut go_on).unwrap().facts.len(), 3);
 }

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use facts::file::{self, Limits, Taken};
+use facts::file::{self, Consent, Limits, Taken};
 use facts::home::{Entry, Found};
 use phrase::{Arg, Phrase};
 
@@ -90,8 +90,14 @@ fn take_in(session: &mut Session) -> Result<Move> {
     session.send(WorkKind::TakeNew, move |work| {
         // What others left that died; that it cannot be removed hinders nothing.
         let _ = home.sweep();
-        let (store, taken) =
-            file::take_as_new(&looked.file, &folder, author, Limits::default(), &mut work.watch_file())?;
+        let (store, taken) = file::take_as_new(
+            &looked.file,
+            &folder,
+            author,
+            Consent::NONE,
+            Limits::default(),
+            &mut work.watch_file(),
+        )?;
         let open = opening.opened(store)?;
         Ok(After::new(move |session| was_taken(session, open, &taken)))
     });
@@ -106,7 +112,8 @@ fn was_taken(session: &mut Session, open: OpenSurvey, taken: &Taken) -> Result<M
             .with("photos", Arg::Count(taken.photos.len() as u64)),
     );
     session.looked = None;
-    Ok(Move::Go(Place::Overview))
+    let next = if taken.waiting > 0 { Place::Share(SharePlace::Wishes) } else { Place::Overview };
+    Ok(Move::Go(next))
 }
 
 /// Opens the survey that the file belongs to and looks at it from there.

@@ -68,7 +68,7 @@ pub fn run(
     } else {
         // What others left that died; that it cannot be removed hinders nothing.
         let _ = Home::at(&parent(folder)).and_then(|home| home.sweep());
-        file::take_as_new(path, folder, author::this_computer()?, limits, &mut watch)?.1
+        file::take_as_new(path, folder, author::this_computer()?, consent, limits, &mut watch)?.1
     };
     drop(watch);
     let can_be_put_back =
