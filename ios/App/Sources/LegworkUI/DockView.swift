@@ -68,9 +68,14 @@ struct DockView: View {
     if screen.abilities.contains(.torch), torch.isThere {
       Spacer(minLength: 0)
       Button {
-        torch.turn(on: !torch.isOn)
+        torch.toggle()
       } label: {
-        Words(OwnWords.light.said, .press)
+        Inked { inks in
+          HStack(spacing: Look.spaceS1) {
+            SignView(torch.isOn ? .lightOn : .light, inks.accent)
+            Words(OwnWords.light.said, .press)
+          }
+        }
       }
       .buttonStyle(Pressed(weight: .quiet))
       .accessibilityAddTraits(.isToggle)

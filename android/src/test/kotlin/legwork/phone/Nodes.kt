@@ -4,7 +4,6 @@ import android.view.View
 import android.view.ViewGroup
 import android.view.accessibility.AccessibilityNodeInfo
 import android.widget.EditText
-import android.widget.TextView
 import legwork.door.Block
 import legwork.phone.logic.DockPlan
 import legwork.phone.ui.DrawingView
@@ -47,8 +46,8 @@ fun nodeFaults(phone: Phone): List<String> {
     if (stops.none { it.node.isHeading }) faults += "no heading"
     // In the order in which it is read: blocks first, then the dock.
     val screen = phone.screen
-    val plan = DockPlan.of(screen)
-    val read = screen.blocks.filterIndexed { place, _ -> !plan.has(place) }.flatMap(::firstWords)
+    val plan = DockPlan(screen)
+    val read = screen.blocks.filterNot(plan::has).flatMap(::firstWords)
     var from = 0
     for (words in read) {
         val place = stops.drop(from).indexOfFirst { it.said.startsWith(words.take(20)) }
@@ -93,5 +92,3 @@ fun nodesAsText(root: View): String = stops(root).joinToString("\n") { stop ->
     )
     "${node.className?.toString()?.substringAfterLast('.')}: ${stop.said}${if (states.isEmpty()) "" else states.joinToString(", ", " [", "]")}"
 }
-
-internal fun textOf(view: View): String? = (view as? TextView)?.text?.toString()

@@ -43,8 +43,8 @@ fun viewOf(tools: Tools, setting: Setting, block: Block): BlockView = when (bloc
     is Block.Words -> WordsView(tools, setting, block.block)
     is Block.Caution -> CautionsView(tools, setting, listOf(block.block))
     is Block.Choice -> ChoiceView(tools, setting, block.block)
-    is Block.Writing -> WritingView(tools, block.block)
-    is Block.Number -> NumberView(tools, block.block)
+    is Block.Writing -> WritingView(tools, setting, block.block)
+    is Block.Number -> NumberView(tools, setting, block.block)
     is Block.PhotoSlot -> PhotosView(tools, block.block)
     is Block.Label -> LabelView(tools, setting, block.block)
     is Block.Reading -> ReadingView(tools, block.block)
@@ -54,24 +54,6 @@ fun viewOf(tools: Tools, setting: Setting, block: Block): BlockView = when (bloc
     is Block.HowFar -> HowFarView(tools, block.block)
     is Block.Press -> PressView(tools, block.block)
     is Block.Confirm -> ConfirmView(tools, setting, block.block)
-}
-
-/** The id of a block on its screen. */
-fun idOf(block: Block): String = when (block) {
-    is Block.Words -> block.block.id
-    is Block.Caution -> block.block.id
-    is Block.Choice -> block.block.id
-    is Block.Writing -> block.block.id
-    is Block.Number -> block.block.id
-    is Block.PhotoSlot -> block.block.id
-    is Block.Label -> block.block.id
-    is Block.Reading -> block.block.id
-    is Block.Part -> block.block.id
-    is Block.Rows -> block.block.id
-    is Block.Figure -> block.block.id
-    is Block.HowFar -> block.block.id
-    is Block.Press -> block.block.id
-    is Block.Confirm -> block.block.id
 }
 
 /** The layouts of a drawing, the narrowest first. */
