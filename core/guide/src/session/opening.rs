@@ -106,7 +106,8 @@ impl Session {
                     then(session)
                 })),
                 Err(FactsError::Damaged { .. }) => {
-                    Ok(After::new(move |_| Ok(Move::Outside(Outside::Mend { folder, found_damaged: true }))))
+                    let mend = Outside::Mend { folder, found_damaged: true, has_lost: false };
+                    Ok(After::new(move |_| Ok(Move::Outside(mend))))
                 }
                 // It is not what it was in the list: its own screen says what is wrong.
                 Err(
