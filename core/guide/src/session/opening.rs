@@ -11,6 +11,7 @@ use house::record::{Is, field};
 use super::Session;
 use super::long_work::LongWork;
 use super::open_survey::OpenSurvey;
+use super::pending::Pending;
 use super::sent_work::{After, WorkKind};
 use crate::error::{Result, Trouble};
 use crate::place::{Move, Outside, Place};
@@ -133,6 +134,7 @@ impl Session {
             let made = opening.make(&folder, &name);
             Ok(After::new(move |session| {
                 session.enter(made?)?;
+                session.new_survey = Pending::default();
                 Ok(step)
             }))
         });
