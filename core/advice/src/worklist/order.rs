@@ -22,7 +22,7 @@ use super::watch::Meter;
 use crate::error::AdviceError;
 use crate::finding::Caution;
 use crate::forecast::{self, Forecast, forecast};
-use crate::level::{self, Levels, MovedOut, NOTICEABLE_DB, OutletChange, OutletDone, levels};
+use crate::level::{self, Levels, MovedOut, NOTICEABLE_DB, OutletChange, OutletDone};
 use crate::verdict::RoomVerdict;
 
 /// How a work list is made.
@@ -274,10 +274,9 @@ pub fn worklist_watched(
     let failed = with_checks(survey, &as_found, (&house, &current), &mut steps, options.most_steps);
     let done = |change: &ChangeKind| steps.iter().any(|step| step.change == *change);
     let refused = refused.into_iter().filter(|(change, _)| !done(change)).collect();
-    let looked_at = level::Options::default();
     Ok(WorkList {
-        levels: levels(survey, &looked_at)?,
-        level_changes: level::change(survey, &house, &looked_at)?,
+        levels: services.into_levels(),
+        level_changes: level::change(survey, &house, &level::Options::default())?,
         steps,
         refused,
         failed,
