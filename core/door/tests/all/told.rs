@@ -3,7 +3,7 @@
 use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
 use std::sync::mpsc::{Sender, channel};
 use std::sync::{Arc, Mutex, OnceLock, Weak};
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use door::{Door, DoorError, DrawAgain, DrawAgainError};
 use guide::Deed;
@@ -83,7 +83,9 @@ fn long_work_that_is_stopped_says_so() {
     door.act(Deed::Press { key: "forecast".into() }).unwrap();
     let work = door.work().unwrap().unwrap();
     work.stop().unwrap();
+    let stopped = Instant::now();
     while !work.how_far().unwrap().is_over {
+        assert!(stopped.elapsed() < Duration::from_secs(240), "it does not stop");
         std::thread::sleep(Duration::from_millis(5));
     }
     // Put aside in the middle of it, and closed in any order.
