@@ -12,7 +12,7 @@ abi() { # ABI TARGET CLANG
         "CARGO_TARGET_${upper}_RUSTFLAGS=-Clink-arg=-Wl,--pack-dyn-relocs=android" \
         ../core/door/for-phones build --manifest-path ../Cargo.toml --locked -p door --profile phone --target "$2"
     mkdir -p "target/jniLibs/$1"
-    cp "../target/$2/phone/libdoor.so" "target/jniLibs/$1/"
+    cp "${CARGO_TARGET_DIR:-../target}/$2/phone/libdoor.so" "target/jniLibs/$1/"
 }
 abi arm64-v8a aarch64-linux-android aarch64-linux-android
 abi armeabi-v7a armv7-linux-androideabi armv7a-linux-androideabi

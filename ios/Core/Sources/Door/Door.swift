@@ -4597,8 +4597,8 @@ public struct WordsBlock: Equatable, Hashable {
      */
     public let role: WordsRole
     /**
-     * A few words behind which they may stand folded; empty where they are to stand open. Long words that may fold
-     * always have one.
+     * A few words behind which they stand folded; empty where they stand open. Long words that may fold always have one,
+     * and no others.
      */
     public let head: String
     /**
@@ -4623,8 +4623,8 @@ public struct WordsBlock: Equatable, Hashable {
          * What they are for.
          */role: WordsRole, 
         /**
-         * A few words behind which they may stand folded; empty where they are to stand open. Long words that may fold
-         * always have one.
+         * A few words behind which they stand folded; empty where they stand open. Long words that may fold always have one,
+         * and no others.
          */head: String, 
         /**
          * The words.

@@ -4838,8 +4838,8 @@ data class WordsBlock (
     val `role`: WordsRole
     , 
     /**
-     * A few words behind which they may stand folded; empty where they are to stand open. Long words that may fold
-     * always have one.
+     * A few words behind which they stand folded; empty where they stand open. Long words that may fold always have one,
+     * and no others.
      */
     val `head`: kotlin.String
     , 
