@@ -126,6 +126,7 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
         Done::Press(key) => Ok(pressed(session, key)?),
         Done::File(key, file) => {
             let Some(answer) = given_by(key) else { return Ok(Move::Stay) };
+            #[expect(clippy::redundant_closure_for_method_calls, reason = "the method is of one lifetime")]
             let left_out = session.with_snapshot(|snapshot| snapshot.left_out())?;
             if answer == stages::REPORT {
                 written::report(session, &left_out, file, |session| was_given(session, stages::REPORT))?;

@@ -72,6 +72,7 @@ fn write(session: &mut Session, file: PathBuf, replace: bool) -> Result<Move> {
         session.open_survey()?.file_there = Some(file);
         return Ok(Move::Stay);
     }
+    #[expect(clippy::redundant_closure_for_method_calls, reason = "the method is of one lifetime")]
     let left_out = session.with_snapshot(|snapshot| snapshot.left_out())?;
     pack(session, PackOptions { left_out, replace }, file, |session| {
         // The choice of what is left out stays: written again, the file must not bring back a name by itself.
