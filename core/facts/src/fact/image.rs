@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Fact, reserved};
+use crate::hex::unhex;
 
 /// Which file holds a photo, and what is in it: one decision, the value of the field [`reserved::IMAGE`].
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -45,14 +46,6 @@ impl PhotoImage {
 
     /// The SHA-256 as bytes.
     pub fn digest(&self) -> Option<[u8; 32]> {
-        let mut digest = [0; 32];
-        let (pairs, rest) = self.sha256.as_bytes().as_chunks::<2>();
-        if pairs.len() != digest.len() || !rest.is_empty() {
-            return None;
-        }
-        for (byte, pair) in digest.iter_mut().zip(pairs) {
-            *byte = u8::from_str_radix(std::str::from_utf8(pair).ok()?, 16).ok()?;
-        }
-        Some(digest)
+        unhex(&self.sha256)
     }
 }
