@@ -74,7 +74,8 @@ fn a_flipped_bit_anywhere_is_seen_or_changes_nothing_shown() {
         }
     }
     println!("{seen} of 1,000 flipped bits were seen");
-    assert!(seen > 300, "{seen}");
+    // The rest lies in pages and room that nothing uses, and in rows' sums of what can be made again.
+    assert!(seen > 450, "{seen}");
 }
 
 #[test]
@@ -82,13 +83,14 @@ fn a_repair_makes_whole_what_one_bit_has_damaged_or_says_what_is_lost() {
     let mut chance = Chance::new();
     let (_home, folder, whole) = at_rest(&mut chance);
     let sound = shown(&folder).unwrap();
-    let mut repaired = 0;
+    let (mut damaged, mut repaired) = (0, 0);
     for _ in 0..150 {
         let bit = chance.below(whole.len() * 8);
         turn(&folder, &whole, bit);
         if shown(&folder).is_ok() {
             continue;
         }
+        damaged += 1;
         if let Ok(found) = Repaired::open(&folder, AuthorId::random()) {
             assert_eq!(
                 format!("{} {}", found.store.survey_id(), found.store.ledger().to_lines().unwrap()),
@@ -108,7 +110,9 @@ fn a_repair_makes_whole_what_one_bit_has_damaged_or_says_what_is_lost() {
             }
         }
     }
-    assert!(repaired > 20, "{repaired}");
+    // Nearly all bits lie in rows, and a row has its bit put right; what is left lies in the file's structure.
+    println!("{repaired} of {damaged} repaired");
+    assert!(damaged > 50 && repaired * 10 > damaged * 6, "{repaired} of {damaged}");
 }
 
 /// Writes over the value of the shown length of a run, as rot would: more than one bit.
