@@ -10,7 +10,7 @@ abi() { # ABI TARGET CLANG
     env "CARGO_TARGET_${upper}_LINKER=$linker" "CC_$2=$linker" "AR_$2=$tools/llvm-ar" \
         cargo build --manifest-path ../Cargo.toml --locked -p door --profile phone --target "$2"
     mkdir -p "target/jniLibs/$1"
-    cp "../target/$2/phone/libdoor.so" "target/jniLibs/$1/"
+    cp "${CARGO_TARGET_DIR:-../target}/$2/phone/libdoor.so" "target/jniLibs/$1/"
 }
 abi arm64-v8a aarch64-linux-android aarch64-linux-android
 abi armeabi-v7a armv7-linux-androideabi armv7a-linux-androideabi

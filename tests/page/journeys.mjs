@@ -5,6 +5,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { does, insist, name, serve, tab } from "./served.mjs";
 
+/** Fingers that come down on the next screen within half a second have not read it: to the page that is a double tap. */
+const read = (page) => page.waitForTimeout(550);
+
 /** How hands do things. Each draws the screen anew. */
 const HANDS = {
   keyboard: {
@@ -28,9 +31,9 @@ const HANDS = {
   },
   touch: {
     options: { hasTouch: true, isMobile: true },
-    press: async (page, selector) => does(page, () => page.locator(selector).first().tap()),
+    press: async (page, selector) => { await read(page); await does(page, () => page.locator(selector).first().tap()); },
     mark: async (page, selector) => does(page, () => page.locator(selector).first().evaluate((it) => it.closest("label").click())),
-    answer: async (page, number) => does(page, () => page.locator(".choice .opt").nth(number - 1).tap()),
+    answer: async (page, number) => { await read(page); await does(page, () => page.locator(".choice .opt").nth(number - 1).tap()); },
   },
   "no script": {
     options: { javaScriptEnabled: false },
@@ -170,7 +173,59 @@ const technician = async (hands) => {
   rmSync(folder, { recursive: true });
 };
 
+/** A double click answers one question and not the next one too, whenever its second click comes; nor is a press lost that
+    comes while something typed is being kept. */
+const twice = async () => {
+  const served = await serve();
+  const page = await tab(served.address);
+  let deeds = 0, held = 0;
+  await page.route("**/deed", async (route) => {
+    deeds += 1;
+    await new Promise((done) => { setTimeout(done, held); });
+    await route.continue();
+  });
+  await does(page, () => page.locator("button[name=press][value=new]:not(.hide)").click());
+  held = 400;
+  const kept = page.waitForRequest("**/deed");
+  await page.locator("input[name='written name']").fill("Mill House");
+  await kept;
+  await page.locator("button[name=press][value=make]:not(.hide)").click();
+  await page.waitForFunction(() => document.body.dataset.name === "ask-whose");
+  const later = page.locator(".dock button[name=press][value=later]");
+  const middle = async () => { const { x, y, width, height } = await later.boundingBox(); return [x + width / 2, y + height / 2]; };
+  const ways = {
+    "while the first is under way": async () => { held = 400; await later.dblclick(); },
+    "as fast as can be": async () => { held = 0; await later.dblclick(); },
+    "on the screen that came": async () => {
+      const [x, y] = await middle();
+      await does(page, () => page.mouse.click(x, y));
+      await page.mouse.down({ clickCount: 2 });
+      await page.mouse.up({ clickCount: 2 });
+    },
+  };
+  for (const [when, click] of Object.entries(ways)) {
+    await later.scrollIntoViewIfNeeded();
+    const before = await page.evaluate(() => document.body.dataset.place);
+    deeds = 0;
+    await click();
+    await page.waitForFunction((before) => document.body.dataset.place !== before, before);
+    // Long enough for what should not come.
+    await page.waitForTimeout(held + 700);
+    insist(deeds === 1, `a double click, its second ${when}, did ${deeds} deeds`);
+    insist(await later.count(), "the next screen is a question too, so that a second deed could have been done");
+  }
+  // Two clicks apart are two clicks.
+  held = 0;
+  deeds = 0;
+  for (let times = 0; times < 2; times += 1) await does(page, () => later.click());
+  insist(deeds === 2, `two clicks apart did ${deeds} deeds`);
+  await page.context().close();
+  await served.end();
+};
+
 export const journeys = async (only = []) => {
+  await twice();
+  console.log("a double click: one deed, whenever its second click comes");
   for (const hands of only.length ? only : Object.keys(HANDS)) {
     const answers = await homeowner(hands);
     console.log(`the homeowner by ${hands}: ${answers} answers to what gets through, report saved`);

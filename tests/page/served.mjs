@@ -38,6 +38,10 @@ export const fresh = async (options = {}) => {
   const page = await context.newPage();
   page.setDefaultTimeout(30_000);
   page.faults = [];
+  page.deeds = 0;
+  const isDeed = (request) => request.url().endsWith("/deed");
+  page.on("request", (request) => { if (isDeed(request)) page.deeds += 1; });
+  for (const end of ["requestfinished", "requestfailed"]) page.on(end, (request) => { if (isDeed(request)) page.deeds -= 1; });
   page.on("pageerror", (error) => page.faults.push(String(error)));
   page.on("console", (said) => { if (said.type() === "error" && !/409/.test(said.text())) page.faults.push(said.text()); });
   return page;
@@ -64,10 +68,20 @@ export const drawn = async (page, before) => {
   }, before, { timeout: 120_000 });
 };
 
+/** Waits until no deed is under way, and none waits behind one: what was typed is kept by a deed of its own. */
+const rests = async (page) => {
+  for (let seen = null, now = ""; seen !== now || page.deeds > 0; now = await mark(page)) {
+    seen = now;
+    await page.waitForTimeout(40);
+  }
+};
+
 /** Does something that draws the screen anew. */
 export const does = async (page, what) => {
   const before = await mark(page);
   await what();
+  await drawn(page, before);
+  await rests(page);
   await drawn(page, before);
 };
 

@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 """Prints reports on A4 and letter with Chromium and checks the sheets: how many there are, that no step is parted, that no
-sheet is left half empty, that the PDF is tagged and has bookmarks. printed.py FOLDER MOST REPORT..."""
+sheet is left half empty, that no words lie over others, that the PDF is tagged and has bookmarks. printed.py FOLDER MOST REPORT..."""
 
 import os
 import re
@@ -49,6 +49,25 @@ def filled(rows):
     return last(inked), last(ruled)
 
 
+def overprinted(pdf):
+    """Words that lie over others, with their sheet."""
+    found = []
+    text = run("pdftotext", "-bbox", str(pdf), "-")
+    for sheet, page in enumerate(text.split("<page ")[1:], 1):
+        words = [(*map(float, sides), word) for *sides, word in re.findall(
+            r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">(.*?)</word>', page)]
+        words.sort(key=lambda word: word[1])
+        for at, (left, top, right, bottom, word) in enumerate(words):
+            for left_2, top_2, right_2, bottom_2, other in words[at + 1:]:
+                if top_2 > bottom:
+                    break
+                wide, high = min(right, right_2) - max(left, left_2), min(bottom, bottom_2) - top_2
+                # Lines of one text may touch; letters that lie over letters overlap by half their height.
+                if wide > 1 and high > 0.5 * min(bottom - top, bottom_2 - top_2):
+                    found.append(f"sheet {sheet}: '{word}' and '{other}' lie over each other")
+    return found
+
+
 def check(report, size, folder, most):
     pdf = printed(report, size, folder)
     faults = []
@@ -67,6 +86,7 @@ def check(report, size, folder, most):
     headings = re.findall(r"<h2 id=", report.read_text())
     if len(bookmarks) < len(headings):
         faults.append(f"{len(bookmarks)} bookmarks for {len(headings)} headings")
+    faults += overprinted(pdf)[:5]
     fills, steps = [], 0
     for page in range(1, pages + 1):
         text = run("pdftotext", "-f", str(page), "-l", str(page), str(pdf), "-")

@@ -26,8 +26,8 @@ pub struct Door {
 #[uniffi::export]
 impl Door {
     /// Opens the door: at the surveys of the home folder, or where one was when `token` was made ([`Door::token`]). A token
-    /// that cannot be read, or of a survey that is gone, leads to the surveys. `watcher` is told when the screen changes
-    /// while nobody touches anything.
+    /// that cannot be read, of a survey that is gone, or of a screen that breaks off leads to the surveys. `watcher` is told
+    /// when the screen changes while nobody touches anything.
     #[uniffi::constructor]
     pub fn new(
         settings: Settings,
@@ -122,11 +122,7 @@ impl Door {
 impl Door {
     /// Does something, and gives the screen that stands then.
     fn then_screen(&self, call: impl FnOnce(&mut Guide) -> guide::Result<()>) -> Result<Screen> {
-        let (screen, work) = self.guide.call(|guide| {
-            call(guide)?;
-            guide.collect_long_work();
-            Ok((guide.screen(), guide.long_work()))
-        })?;
+        let (screen, work) = self.guide.show(call)?;
         self.watch.watch(work);
         Ok(screen)
     }

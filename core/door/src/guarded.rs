@@ -5,7 +5,8 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::Path;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
-use guide::Guide;
+use guide::screen::Screen;
+use guide::{Guide, LongWork};
 
 use crate::error::{DoorError, Result};
 use crate::settings::Settings;
@@ -19,21 +20,48 @@ struct Held {
     guide: Option<Guide>,
     /// Where it is to stand when it is made.
     token: Option<String>,
-    /// Whether a call went well since it was made.
+    /// Whether a screen was drawn since it was made.
     is_sound: bool,
+    /// How its screen is drawn.
+    draw: Draw,
 }
 
+/// How a guide's screen is drawn.
+type Draw = fn(&Guide) -> Screen;
+
 impl Guarded {
-    /// A guide over a home folder, where the token says.
+    /// A guide over a home folder, where the token says. Where that breaks off, at the surveys: a shell keeps its token, and
+    /// would come back with it again and again.
     pub(crate) fn new(settings: Settings, token: Option<String>) -> Result<Self> {
-        let mut held = Held { settings, guide: None, token, is_sound: false };
-        held.call(|_| Ok(()))?;
+        Self::drawn_by(Guide::screen, settings, token)
+    }
+
+    fn drawn_by(draw: Draw, settings: Settings, token: Option<String>) -> Result<Self> {
+        let led = token.is_some();
+        let mut held = Held { settings, guide: None, token, is_sound: false, draw };
+        match held.show(|_| Ok(())) {
+            Err(DoorError::Broken { .. }) if led => {
+                (held.guide, held.token) = (None, None);
+                held.show(|_| Ok(()))?;
+            }
+            shown => {
+                shown?;
+            }
+        }
         Ok(Self(Mutex::new(held)))
     }
 
     /// One call into the guide.
     pub(crate) fn call<T>(&self, call: impl FnOnce(&mut Guide) -> guide::Result<T>) -> Result<T> {
         self.lock().call(call)
+    }
+
+    /// The same, and the screen that stands then, with the long work that goes on.
+    pub(crate) fn show(
+        &self,
+        call: impl FnOnce(&mut Guide) -> guide::Result<()>,
+    ) -> Result<(Screen, Option<LongWork>)> {
+        self.lock().show(call)
     }
 
     /// Goes by other settings from now on. The home stays: the surveys that are shown lie there.
@@ -53,6 +81,20 @@ impl Guarded {
 }
 
 impl Held {
+    fn show(
+        &mut self,
+        call: impl FnOnce(&mut Guide) -> guide::Result<()>,
+    ) -> Result<(Screen, Option<LongWork>)> {
+        let draw = self.draw;
+        let shown = self.call(|guide| {
+            call(guide)?;
+            guide.collect_long_work();
+            Ok((draw(guide), guide.long_work()))
+        });
+        self.is_sound |= shown.is_ok();
+        shown
+    }
+
     fn call<T>(&mut self, call: impl FnOnce(&mut Guide) -> guide::Result<T>) -> Result<T> {
         let called = caught(|| {
             if self.guide.is_none() {
@@ -65,10 +107,7 @@ impl Held {
             call(guide).map_err(|error| DoorError::of(&error, guide.language()))
         });
         match called {
-            Ok(called) => {
-                self.is_sound |= called.is_ok();
-                called
-            }
+            Ok(called) => called,
             Err(fault) => {
                 self.begin_anew();
                 Err(DoorError::Broken { fault })
@@ -126,17 +165,24 @@ mod tests {
         let guarded = Guarded::new(settings(home), None).unwrap();
         guarded.call(|guide| guide.act(&Deed::Press { key: "new".into() })).unwrap();
         let name = Deed::Write { key: "name".into(), words: "Mill House".into() };
-        guarded.call(|guide| guide.act(&name)).unwrap();
+        guarded.show(|guide| guide.act(&name)).unwrap();
         guarded
     }
 
     fn name(guarded: &Guarded) -> String {
-        guarded.call(|guide| Ok(guide.screen().name)).unwrap()
+        guarded.show(|_| Ok(())).unwrap().0.name
     }
 
     fn broken(guarded: &Guarded, fault: &'static str) {
         let broke = guarded.call(|_| -> guide::Result<()> { panic!("{fault}") });
         assert_eq!(broke, Err(DoorError::Broken { fault: fault.into() }));
+    }
+
+    /// Draws as ever, but for one screen.
+    fn breaking_off(guide: &Guide) -> Screen {
+        let screen = guide.screen();
+        assert_ne!(screen.name, "new-survey", "planted");
+        screen
     }
 
     #[test]
@@ -169,6 +215,31 @@ mod tests {
         let guarded = begun(home.path());
         broken(&guarded, "planted");
         broken(&guarded, "planted again");
+        assert_eq!(name(&guarded), "surveys");
+    }
+
+    #[test]
+    fn a_token_that_leads_to_a_screen_that_breaks_off_leads_to_the_surveys() {
+        let home = tempfile::tempdir().unwrap();
+        let token = begun(home.path()).call(Guide::token).unwrap();
+        // Where nothing breaks off, it leads there.
+        assert_eq!(name(&Guarded::new(settings(home.path()), Some(token.clone())).unwrap()), "new-survey");
+        for _ in 0..2 {
+            let guarded =
+                Guarded::drawn_by(breaking_off, settings(home.path()), Some(token.clone())).unwrap();
+            assert_eq!(name(&guarded), "surveys");
+        }
+    }
+
+    #[test]
+    fn a_call_that_draws_nothing_does_not_say_that_the_screen_can_be_drawn() {
+        let home = tempfile::tempdir().unwrap();
+        let guarded = Guarded::drawn_by(breaking_off, settings(home.path()), None).unwrap();
+        let press = Deed::Press { key: "new".into() };
+        assert!(guarded.show(|guide| guide.act(&press)).is_err());
+        // It was led there once more, as the screen before was drawn.
+        guarded.call(|guide| Ok(guide.figure("none"))).unwrap();
+        assert!(guarded.show(|_| Ok(())).is_err());
         assert_eq!(name(&guarded), "surveys");
     }
 

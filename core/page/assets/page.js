@@ -4,7 +4,7 @@
 (() => {
   const root = document.documentElement;
   root.classList.add("scripted");
-  let busy = false, again = null, later = null;
+  let busy = false, pressing = false, again = null, later = null, clicked = null, looks = 0;
 
   const form = () => document.querySelector("form.screen");
   const idOf = (node) => node && node.closest && (node.closest("[id]") || {}).id;
@@ -58,10 +58,18 @@
     ready();
   };
   const ticket = () => form().querySelector("[name=ticket]").value;
+  const here = () => document.body.dataset.place;
+  const presses = (data) => [...data.keys()].some((key) => key === "press" || key === "back" || key.startsWith("pick "));
 
+  // What comes while a deed is under way waits, and is sent only in the place for which it was meant. A press waits while
+  // something typed or marked is being kept; behind another press it is the second click of one double click.
   const send = async (data, typing) => {
-    if (busy) { again = typing ? again : data; return; }
+    if (busy) {
+      if (!typing && !(pressing && presses(data))) again = { data, place: here() };
+      return;
+    }
     busy = true;
+    pressing = presses(data);
     try {
       const answer = await fetch("/deed", { method: "POST", body: data, headers: { "X-By-Script": "1" } });
       take(await answer.text(), typing);
@@ -70,9 +78,17 @@
       location.reload();
     } finally {
       busy = false;
-      if (again) { const next = again; again = null; next.set("ticket", ticket()); send(next); }
+      const next = again;
+      again = null;
+      if (next && next.place === here()) { next.data.set("ticket", ticket()); send(next.data); }
     }
   };
+
+  // The screen may have changed between the two clicks of a double click: the second was meant for what is gone.
+  addEventListener("click", (event) => {
+    if (event.detail > 1 && clicked !== here()) { event.preventDefault(); event.stopPropagation(); return; }
+    clicked = here();
+  }, true);
 
   addEventListener("submit", (event) => {
     if (event.target !== form()) return;
@@ -264,16 +280,19 @@
     }
   });
 
-  // How far something is that goes on, until the screen is to be drawn anew.
+  // How far something is that goes on, until the screen is to be drawn anew. However many screens come, one looks.
   const look = async () => {
+    looks += 1;
+    const mine = looks;
     if (document.body.dataset.working === undefined) return;
     try {
       const far = await (await fetch("/how-far")).text();
+      if (mine !== looks) return;
       const bar = document.querySelector("progress");
-      if (far === "over") { if (!busy) take(await (await fetch("/")).text()); return; }
-      if (bar && far !== "?") bar.value = Number(far);
+      if (far === "over" && !busy) { take(await (await fetch("/")).text()); return; }
+      if (bar && Number(far) >= 0) bar.value = Number(far);
     } catch { return; }
-    setTimeout(look, 250);
+    setTimeout(() => { if (mine === looks) look(); }, 250);
   };
 
   // A drawing is dragged and zoomed in its own frame, where it is larger than that.

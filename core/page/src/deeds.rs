@@ -7,6 +7,22 @@ use guide::{Deed, Guide, GuideError};
 
 use crate::form::{Field, Given};
 
+/// Why a form was not done to its end.
+#[derive(Debug)]
+pub(crate) enum Undone {
+    /// There is no place for the file that it asks for.
+    NoRoom(std::io::Error),
+    /// A fault of this release.
+    Fault,
+}
+
+impl From<GuideError> for Undone {
+    fn from(_: GuideError) -> Self {
+        // What a person can act on stands on the screen already.
+        Self::Fault
+    }
+}
+
 /// A file that a deed asked to be written.
 #[derive(Debug, Clone)]
 pub(crate) struct Asked {
@@ -18,16 +34,16 @@ pub(crate) struct Asked {
 
 /// Does what a form says: first what was written, typed and marked and differs from what is shown, then photos and files,
 /// then the press. As soon as that leads to another place the rest is left: it was meant for the screen that is gone. `room`
-/// is a folder of its own for a file to be written; `screen` is what is shown.
+/// makes a folder of its own for a file to be written, where one is asked for; `screen` is what is shown.
 ///
 /// # Errors
-/// A fault of this release.
+/// If there is no room for a file that is asked for; a fault of this release.
 pub(crate) fn act(
     guide: &mut Guide,
     screen: &Screen,
     given: &Given,
-    room: &Path,
-) -> Result<Option<Asked>, GuideError> {
+    room: impl FnOnce() -> std::io::Result<PathBuf>,
+) -> Result<Option<Asked>, Undone> {
     let inputs = screen.blocks.iter().filter_map(|block| changed(block, given));
     for deed in inputs.chain(photos(screen, given)) {
         guide.act(&deed)?;
@@ -110,8 +126,8 @@ fn press(
     screen: &Screen,
     given: &Given,
     key: &str,
-    room: &Path,
-) -> Result<Option<Asked>, GuideError> {
+    room: impl FnOnce() -> std::io::Result<PathBuf>,
+) -> Result<Option<Asked>, Undone> {
     let need = screen.blocks.iter().find_map(|block| match block {
         Block::Press(press) if press.key == key => press.need.as_ref(),
         _ => None,
@@ -127,7 +143,7 @@ fn press(
         Some(Need::FileToWrite { name, .. } | Need::FileToShare { name, .. }) => {
             let name =
                 Path::new(name).file_name().map_or_else(|| "file".into(), |name| name.display().to_string());
-            let path = room.join(&name);
+            let path = room().map_err(Undone::NoRoom)?.join(&name);
             guide.act(&Deed::File { key: key.into(), file: path.display().to_string() })?;
             Ok(Some(Asked { name, path }))
         }

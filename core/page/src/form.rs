@@ -2,6 +2,9 @@
 
 use std::path::PathBuf;
 
+/// What the name of a field begins with that gives an answer that was pressed; `page.js` knows the same.
+const PICK: &str = "pick";
+
 /// A field of the form: what kind of thing it gives, and the key of its block.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Field<'a> {
@@ -29,7 +32,7 @@ impl Field<'_> {
             Self::Typed(key) => ("typed", key),
             Self::Unit(key) => ("unit", key),
             Self::Chosen(key) => ("chosen", key),
-            Self::Pick(key) => ("pick", key),
+            Self::Pick(key) => (PICK, key),
             Self::Photo(key) => ("photo", key),
             Self::File(key) => ("file", key),
         };
@@ -64,6 +67,9 @@ impl Given {
 
     /// The answer that was pressed: the key of its choice, and its own.
     pub(crate) fn picked(&self) -> Option<(&str, &str)> {
-        self.texts.iter().find_map(|(name, option)| Some((name.strip_prefix("pick ")?, option.as_str())))
+        self.texts.iter().find_map(|(name, option)| {
+            let key = name.strip_prefix(PICK)?.strip_prefix(' ')?;
+            Some((key, option.as_str()))
+        })
     }
 }

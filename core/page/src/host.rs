@@ -1,15 +1,16 @@
 //! The guide that is served, and what the page keeps beside it.
 
 use std::collections::BTreeMap;
+use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 
 use guide::screen::{Block, FigureBlock, FigureDrawn};
-use guide::{Guide, GuideError, Screen};
+use guide::{Guide, Screen};
 use phrase::Phrase;
 use telling::words::Language;
 use tempfile::TempDir;
 
-use crate::deeds::{Asked, act};
+use crate::deeds::{Asked, Undone, act};
 use crate::draw::{Drawn, document, drawing_alone};
 use crate::error::PageError;
 use crate::form::Given;
@@ -64,10 +65,7 @@ impl Host {
     /// # Errors
     /// If it cannot be made.
     pub(crate) fn room(&mut self) -> std::io::Result<PathBuf> {
-        self.rooms += 1;
-        let room = self.folder.path().join(self.rooms.to_string());
-        std::fs::create_dir(&room)?;
-        Ok(room)
+        room_in(self.folder.path(), &mut self.rooms)
     }
 
     /// Takes a ticket.
@@ -76,28 +74,24 @@ impl Host {
     }
 
     /// Says something on the screen that is drawn next.
-    pub(crate) fn say(&mut self, id: &str) {
-        self.said = Some(Phrase::new(id));
+    pub(crate) fn say(&mut self, what: Phrase) {
+        self.said = Some(what);
     }
 
     /// Does what a form says, whose ticket was taken.
     pub(crate) fn act(&mut self, given: &Given) {
         self.tickets.something_was_done();
         self.fresh.retain(|(_, shown)| !shown);
-        let done = match self.room() {
-            Ok(room) => {
-                let screen = self.shown.take().unwrap_or_else(|| self.guide.screen());
-                act(&mut self.guide, &screen, given, &room)
-            }
-            Err(_) => Err(GuideError::Inner("no folder for what is written")),
-        };
-        match done {
+        let screen = self.shown.take().unwrap_or_else(|| self.guide.screen());
+        let room = || room_in(self.folder.path(), &mut self.rooms);
+        match act(&mut self.guide, &screen, given, room) {
             Ok(Some(asked)) => {
                 self.fresh.push((self.asked.len(), false));
                 self.asked.push(asked);
             }
             Ok(None) => {}
-            Err(_) => self.say("page-fault"),
+            Err(Undone::NoRoom(error)) => self.say(no_room(&error)),
+            Err(Undone::Fault) => self.say(Phrase::new("page-fault")),
         }
     }
 
@@ -183,6 +177,22 @@ impl Host {
     }
 }
 
+/// Makes a folder of its own beside those before.
+fn room_in(folder: &Path, rooms: &mut usize) -> std::io::Result<PathBuf> {
+    *rooms += 1;
+    let room = folder.join(rooms.to_string());
+    std::fs::create_dir(&room)?;
+    Ok(room)
+}
+
+/// That a file could not be put down on this computer, and why.
+pub(crate) fn no_room(error: &std::io::Error) -> Phrase {
+    match error.kind() {
+        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => Phrase::new("page-disk-full"),
+        _ => Phrase::new("page-disk").text("says", error.to_string()),
+    }
+}
+
 /// The screen as it stands as a document that only shows it: its ticket is nobody’s, so nothing on it counts. For pictures and
 /// for tests; photos and drawings by themselves are not beside it.
 pub fn still(guide: &Guide, words: &Language) -> String {
@@ -216,4 +226,60 @@ fn layouts(block: &Block) -> impl Iterator<Item = &str> {
     figure.into_iter().flat_map(|figure| {
         figure.narrower.iter().map(|layout| layout.figure.as_str()).chain([figure.figure.as_str()])
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use std::time::Duration;
+
+    use telling::words::Figures;
+
+    use super::*;
+
+    /// A form with one field.
+    fn form(name: &str, text: &str) -> Given {
+        Given { texts: vec![(name.into(), text.into())], files: Vec::new() }
+    }
+
+    /// A host over a fresh home whose own folder is gone, as where a disk is full nothing can be put into it.
+    fn without_folder(home: &Path) -> Host {
+        let author = facts::fact::AuthorId::random();
+        let mut guide = Guide::at(home, author, guide::english(Figures::default())).unwrap();
+        guide.wait_for_long_work(Duration::MAX);
+        let host = Host::new(guide, crate::english(Figures::default())).unwrap();
+        std::fs::remove_dir(host.folder.path()).unwrap();
+        host
+    }
+
+    #[test]
+    fn only_a_file_to_be_written_needs_a_folder_and_where_there_is_none_that_is_said() {
+        let home = tempfile::tempdir().unwrap();
+        let mut host = without_folder(home.path());
+        host.act(&form("press", "new"));
+        let named = Given {
+            texts: vec![("written name".into(), "Mill House".into()), ("press".into(), "make".into())],
+            files: vec![],
+        };
+        host.act(&named);
+        host.act(&form("press", "overview"));
+        host.act(&form("press", "pack"));
+        assert_eq!((host.guide.screen().name.as_str(), &host.said), ("share-pack", &None));
+        let write = host.guide.screen().blocks.into_iter().find_map(|block| match block {
+            Block::Press(press) => press.need.is_some().then_some(press.key),
+            _ => None,
+        });
+        host.act(&form("press", &write.unwrap()));
+        let said = host.said.clone().unwrap();
+        assert_eq!(said.id, "page-disk", "{said:?}");
+        assert!(!host.words.say(&said).contains("page-disk"));
+        assert!(host.asked.is_empty());
+    }
+
+    #[test]
+    fn a_full_disk_is_called_one() {
+        let of = |kind: ErrorKind| no_room(&std::io::Error::from(kind)).id;
+        assert_eq!(of(ErrorKind::StorageFull), "page-disk-full");
+        assert_eq!(of(ErrorKind::QuotaExceeded), "page-disk-full");
+        assert_eq!(of(ErrorKind::PermissionDenied), "page-disk");
+    }
 }

@@ -28,5 +28,5 @@ mod words;
 
 pub use error::PageError;
 pub use host::still;
-pub use served::{Served, serve};
+pub use served::{Served, serve, serve_with};
 pub use words::{english, worded};

@@ -15,13 +15,15 @@ use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::middleware::{self, Next};
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
+use phrase::Phrase;
 use tokio::io::AsyncWriteExt;
 use tokio_util::io::ReaderStream;
 
 use crate::at_door::{Door, MOST_UPLOADED, POLICY};
+use crate::connections::LetIn;
 use crate::draw::closed;
 use crate::form::Given;
-use crate::host::{Host, HowFar};
+use crate::host::{Host, HowFar, no_room};
 use crate::tickets::Worth;
 
 /// The most text that one form may hold, bytes.
@@ -58,11 +60,8 @@ impl Shared {
 
 /// Every address that is answered to.
 pub(crate) fn routes(shared: Shared) -> Router {
-    #[expect(
-        clippy::cast_possible_truncation,
-        reason = "a computer with 32 bits takes no larger file either"
-    )]
-    let most = MOST_UPLOADED as usize;
+    // Where that is more than the computer can count, it takes no larger file either.
+    let most = usize::try_from(MOST_UPLOADED).unwrap_or(usize::MAX);
     Router::new()
         .route("/", get(shown))
         .route("/deed", post(deed).layer(DefaultBodyLimit::max(most)))
@@ -93,10 +92,14 @@ pub(crate) fn routes(shared: Shared) -> Router {
 /// Only our own browser, only our own pages.
 async fn ours(State(shared): State<Shared>, request: Request, next: Next) -> Response {
     match shared.door.is_ours(request.method(), request.headers()) {
-        Ok(()) => next.run(request).await,
+        Ok(()) => {
+            let mut response = next.run(request).await;
+            response.extensions_mut().insert(LetIn);
+            response
+        }
         Err(StatusCode::PAYLOAD_TOO_LARGE) => {
             let drawn = shared.with(|host| {
-                host.say("page-too-large");
+                host.say(Phrase::new("page-too-large"));
                 host.draw()
             });
             match drawn.await {
@@ -174,7 +177,7 @@ async fn deed(
     multipart: Result<Multipart, axum::extract::multipart::MultipartRejection>,
 ) -> Response {
     let Ok(multipart) = multipart else {
-        return refused(&shared, "page-broken", StatusCode::BAD_REQUEST).await;
+        return refused(&shared, Phrase::new("page-broken"), StatusCode::BAD_REQUEST).await;
     };
     match read(&shared, multipart).await {
         Ok(given) => {
@@ -188,16 +191,21 @@ async fn deed(
             }
             (StatusCode::SEE_OTHER, [(LOCATION, HeaderValue::from_static("/"))]).into_response()
         }
-        Err(Refusal::Old) => refused(&shared, "page-stale", StatusCode::CONFLICT).await,
-        Err(Refusal::Unknown) => refused(&shared, "page-stale", StatusCode::FORBIDDEN).await,
-        Err(Refusal::TooLarge) => refused(&shared, "page-too-large", StatusCode::PAYLOAD_TOO_LARGE).await,
-        Err(Refusal::Broken) => refused(&shared, "page-broken", StatusCode::BAD_REQUEST).await,
-        Err(Refusal::Disk) => refused(&shared, "page-fault", StatusCode::INSUFFICIENT_STORAGE).await,
+        Err(Refusal::Old) => refused(&shared, Phrase::new("page-stale"), StatusCode::CONFLICT).await,
+        Err(Refusal::Unknown) => refused(&shared, Phrase::new("page-stale"), StatusCode::FORBIDDEN).await,
+        Err(Refusal::TooLarge) => {
+            refused(&shared, Phrase::new("page-too-large"), StatusCode::PAYLOAD_TOO_LARGE).await
+        }
+        Err(Refusal::Broken) => refused(&shared, Phrase::new("page-broken"), StatusCode::BAD_REQUEST).await,
+        Err(Refusal::Disk(error)) => {
+            refused(&shared, no_room(&error), StatusCode::INSUFFICIENT_STORAGE).await
+        }
+        Err(Refusal::Fault(status)) => refused(&shared, Phrase::new("page-fault"), status).await,
     }
 }
 
 /// Says why nothing was done, on the screen as it stands.
-async fn refused(shared: &Shared, why: &'static str, status: StatusCode) -> Response {
+async fn refused(shared: &Shared, why: Phrase, status: StatusCode) -> Response {
     let said = shared.with(move |host| host.say(why)).await;
     if let Err(status) = said {
         return status.into_response();
@@ -216,7 +224,15 @@ enum Refusal {
     /// It cannot be read.
     Broken,
     /// What it holds could not be put down.
-    Disk,
+    Disk(std::io::Error),
+    /// A fault of this release.
+    Fault(StatusCode),
+}
+
+impl From<std::io::Error> for Refusal {
+    fn from(error: std::io::Error) -> Self {
+        Self::Disk(error)
+    }
 }
 
 impl From<MultipartError> for Refusal {
@@ -229,11 +245,10 @@ impl From<MultipartError> for Refusal {
 async fn read(shared: &Shared, mut multipart: Multipart) -> Result<Given, Refusal> {
     let first = multipart.next_field().await?.filter(|field| field.name() == Some("ticket"));
     let ticket = first.ok_or(Refusal::Unknown)?.text().await?;
-    match shared.with(move |host| host.takes(&ticket)).await {
-        Ok(Worth::Good) => {}
-        Ok(Worth::Old) => return Err(Refusal::Old),
-        Ok(Worth::Unknown) => return Err(Refusal::Unknown),
-        Err(_) => return Err(Refusal::Disk),
+    match shared.with(move |host| host.takes(&ticket)).await.map_err(Refusal::Fault)? {
+        Worth::Good => {}
+        Worth::Old => return Err(Refusal::Old),
+        Worth::Unknown => return Err(Refusal::Unknown),
     }
     let mut given = Given::default();
     let mut letters = 0;
@@ -252,15 +267,15 @@ async fn read(shared: &Shared, mut multipart: Multipart) -> Result<Given, Refusa
             continue;
         }
         let Some(first) = field.chunk().await? else { continue };
-        let room = shared.with(Host::room).await.map_err(|_| Refusal::Disk)?.map_err(|_| Refusal::Disk)?;
+        let room = shared.with(Host::room).await.map_err(Refusal::Fault)??;
         // The name that the browser gives is nobody's business, and no path.
         let path: PathBuf = room.join("upload");
-        let mut file = tokio::fs::File::create(&path).await.map_err(|_| Refusal::Disk)?;
-        file.write_all(&first).await.map_err(|_| Refusal::Disk)?;
+        let mut file = tokio::fs::File::create(&path).await?;
+        file.write_all(&first).await?;
         while let Some(chunk) = field.chunk().await? {
-            file.write_all(&chunk).await.map_err(|_| Refusal::Disk)?;
+            file.write_all(&chunk).await?;
         }
-        file.flush().await.map_err(|_| Refusal::Disk)?;
+        file.flush().await?;
         given.files.push((name, path));
     }
     Ok(given)
@@ -281,8 +296,8 @@ async fn go(State(shared): State<Shared>, Path((ticket, key)): Path<(String, Str
         Ok(Worth::Good) => {
             (StatusCode::SEE_OTHER, [(LOCATION, HeaderValue::from_static("/"))]).into_response()
         }
-        Ok(Worth::Old) => refused(&shared, "page-stale", StatusCode::CONFLICT).await,
-        Ok(Worth::Unknown) => refused(&shared, "page-stale", StatusCode::FORBIDDEN).await,
+        Ok(Worth::Old) => refused(&shared, Phrase::new("page-stale"), StatusCode::CONFLICT).await,
+        Ok(Worth::Unknown) => refused(&shared, Phrase::new("page-stale"), StatusCode::FORBIDDEN).await,
         Err(status) => status.into_response(),
     }
 }

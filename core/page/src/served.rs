@@ -11,7 +11,7 @@ use tokio::net::TcpListener;
 use tokio::sync::oneshot;
 
 use crate::at_door::Door;
-use crate::connections::take;
+use crate::connections::{HEAD, take};
 use crate::error::PageError;
 use crate::host::Host;
 use crate::routes::{Shared, routes};
@@ -32,6 +32,14 @@ pub struct Served {
 /// # Errors
 /// If no port or no temporary folder can be had.
 pub fn serve(guide: Guide, words: Language) -> Result<Served, PageError> {
+    serve_with(guide, words, HEAD)
+}
+
+/// The same, where a connection may take so long to say what it wants.
+///
+/// # Errors
+/// As [`serve`].
+pub fn serve_with(guide: Guide, words: Language, head: Duration) -> Result<Served, PageError> {
     let runtime = tokio::runtime::Builder::new_multi_thread()
         .worker_threads(2)
         .enable_all()
@@ -62,7 +70,7 @@ pub fn serve(guide: Guide, words: Language) -> Result<Served, PageError> {
                     }
                 });
                 // A dropped sender ends it too.
-                take(listener, routes(served), async { ended.await.unwrap_or(()) }).await;
+                take(listener, routes(served), head, async { ended.await.unwrap_or(()) }).await;
             });
         })
         .map_err(PageError::Server)?;

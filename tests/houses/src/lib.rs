@@ -297,9 +297,18 @@ impl House {
     }
 
     /// Somebody did what a step of the work list says, and the house is as it was.
-    pub fn tried(mut self, change: ChangeKind) -> Self {
+    pub fn tried(self, change: ChangeKind) -> Self {
+        self.worked(change, OutcomeKind::Done)
+    }
+
+    /// Somebody could not do it.
+    pub fn could_not(self, change: ChangeKind) -> Self {
+        self.worked(change, OutcomeKind::CouldNot)
+    }
+
+    fn worked(mut self, change: ChangeKind, end: OutcomeKind) -> Self {
         let id = self.fresh();
-        let outcome = Outcome { end: OutcomeKind::Done, others_fine: None };
+        let outcome = Outcome { end, others_fine: None };
         self.survey.works.insert(id, Work { id, change, outcome, before: Before::default() });
         self
     }

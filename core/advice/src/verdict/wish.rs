@@ -151,6 +151,27 @@ impl Wished {
     fn as_forecast(wish: Wish, room: &RoomForecast) -> Self {
         Self { wish, met: Met::by_forecast(wish, &room.reach), measured: None }
     }
+
+    /// What is wished, both ways, and whether that is met, in a sentence.
+    pub fn phrase(&self) -> Phrase {
+        let Self { wish, met, measured } = self;
+        let id = match (met, measured) {
+            (Met::Yes, Some(_)) => "wish-met-measured",
+            (_, Some(_)) => "wish-not-met-measured",
+            (Met::Yes, None) => "wish-met",
+            (Met::Likely, None) => "wish-likely-met",
+            (Met::Unlikely, None) => "wish-not-met",
+            (Met::NotKnown, None) => "wish-not-known",
+        };
+        let phrase =
+            Phrase::new(id).with("down", Arg::Rate(wish.down_mbps)).with("up", Arg::Rate(wish.up_mbps));
+        match measured {
+            Some(rates) => phrase
+                .with("measured_down", Arg::RateAsRead(rates.down_mbps))
+                .with("measured_up", Arg::RateAsRead(rates.up_mbps)),
+            None => phrase,
+        }
+    }
 }
 
 /// The answer for one room that was asked about.
@@ -165,24 +186,33 @@ pub struct RoomAnswer<'a> {
     pub outlet: Option<&'a RoomForecast>,
     /// Whether the wish is met.
     pub met: Met,
+    /// What was measured, where that decides.
+    pub measured: Option<WishMeasured>,
+}
+
+impl RoomAnswer<'_> {
+    /// The wish, and whether it is met.
+    pub fn wished(&self) -> Wished {
+        Wished { wish: self.wish, met: self.met, measured: self.measured }
+    }
 }
 
 /// An answer for each room with a wish, in the order of the rooms' names. The room of the bridge stands at the
 /// router: its wish is not a matter of the coax.
 /// What was measured in a room goes before what was worked out.
 pub fn answers<'a>(survey: &'a Survey, forecast: &'a Forecast) -> Vec<RoomAnswer<'a>> {
-    answers_by(survey, forecast, |wish, room| Wished::as_found(survey, wish, room).met)
+    answers_by(survey, forecast, |wish, room| Wished::as_found(survey, wish, room))
 }
 
 /// The same by the forecast alone: for a house that is still to come, of which nothing can have been measured.
 pub fn answers_to_come<'a>(survey: &'a Survey, forecast: &'a Forecast) -> Vec<RoomAnswer<'a>> {
-    answers_by(survey, forecast, |wish, room| Wished::as_forecast(wish, room).met)
+    answers_by(survey, forecast, Wished::as_forecast)
 }
 
 fn answers_by<'a>(
     survey: &'a Survey,
     forecast: &'a Forecast,
-    met: impl Fn(Wish, &RoomForecast) -> Met,
+    wished: impl Fn(Wish, &RoomForecast) -> Wished,
 ) -> Vec<RoomAnswer<'a>> {
     let bridge_room = forecast.bridge.and_then(|bridge| survey.parts.get(&bridge)?.room);
     let mut rooms: Vec<_> = survey.rooms.values().filter(|room| Some(room.id) != bridge_room).collect();
@@ -192,9 +222,10 @@ fn answers_by<'a>(
         let own = forecast.rooms.iter().filter(|outlet| outlet.room == Some(room.id));
         let served = room.served_from.and_then(|outlet| forecast.room(outlet));
         let outlets = own.chain(served);
-        let best = outlets.map(|outlet| (met(wish, outlet), outlet)).min_by_key(|(met, _)| *met);
-        let met = best.map_or(Met::NotKnown, |(met, _)| met);
-        Some(RoomAnswer { room, wish, outlet: best.map(|(_, outlet)| outlet), met })
+        let best = outlets.map(|outlet| (wished(wish, outlet), outlet)).min_by_key(|(told, _)| told.met);
+        let met = best.map_or(Met::NotKnown, |(told, _)| told.met);
+        let measured = best.and_then(|(told, _)| told.measured);
+        Some(RoomAnswer { room, wish, outlet: best.map(|(_, outlet)| outlet), met, measured })
     };
     rooms.into_iter().filter_map(answer).collect()
 }

@@ -196,8 +196,11 @@ pub fn worklist_watched(
         let moved_so_far = steps.iter().flat_map(|step| step.moves_out.iter().copied()).collect();
         let guard = services.guard(&house, moved_so_far)?;
         let mut worth_it: Vec<((bool, f64), ChangeKind)> = Vec::new();
-        let candidates: Vec<_> =
+        let mut candidates: Vec<_> =
             proposals(&house).into_iter().filter(|change| !given_up.contains(change)).collect();
+        // What a by-pass gives is known before the amplifier's absence is weighed.
+        candidates.sort_by_key(|change| matches!(change, ChangeKind::RemoveAmplifier { .. }));
+        let mut link_givers = Vec::new();
         meter.round(candidates.len());
         let grave_now = grave(&house);
         for change in candidates.iter().copied() {
@@ -207,13 +210,14 @@ pub fn worklist_watched(
                 continue;
             }
             let after = applied(change, &house);
-            let others = guard.look(&weighed_in(change, &after))?;
+            let others = guard.look(&weighed_in(change, &after, &given_up))?;
             if let Some(against) = others.against {
                 refused.entry(change).or_insert(against);
                 continue;
             }
             let then = forecast(&after, &options.screening)?;
-            let only_this = gives_a_link(&screened, &then) && !is_given_by_swap(change, &candidates);
+            let links = gives_a_link(&screened, &then);
+            let only_this = links && !is_given_by_swap(change, &link_givers);
             if let Some(against) = others.level_refusal(change, only_this) {
                 refused.entry(change).or_insert(against);
                 continue;
@@ -222,6 +226,7 @@ pub fn worklist_watched(
                 refused.entry(change).or_insert(Refusal::CutsNetwork { outlet });
                 continue;
             }
+            link_givers.extend(links.then_some(change));
             let worth = Worth::of((&house, &screened), (&after, &then));
             let minutes = effort(change, &house).minutes.max(1) as f64;
             let is_suspect =
@@ -327,14 +332,15 @@ fn with_checks(
     failed
 }
 
-/// Whether an amplifier with a by-pass in its place gives the network the same way, and leaves TV and modem their level.
-fn is_given_by_swap(change: ChangeKind, candidates: &[ChangeKind]) -> bool {
+/// Whether an amplifier with a by-pass in its place gives a room its link too, is not refused, and leaves TV and modem their
+/// level.
+fn is_given_by_swap(change: ChangeKind, link_givers: &[ChangeKind]) -> bool {
     matches!(change, ChangeKind::RemoveAmplifier { amplifier }
-        if candidates.contains(&ChangeKind::SwapAmplifier { amplifier }))
+        if link_givers.contains(&ChangeKind::SwapAmplifier { amplifier }))
 }
 
 /// Changes that somebody tried and could not make, or took back.
-fn given_up(survey: &Survey) -> BTreeSet<ChangeKind> {
+pub(super) fn given_up(survey: &Survey) -> BTreeSet<ChangeKind> {
     let is_given_up = |end| matches!(end, OutcomeKind::CouldNot | OutcomeKind::PutBack);
     survey.works.values().filter(|work| is_given_up(work.outcome.end)).map(|work| work.change).collect()
 }

@@ -1,11 +1,15 @@
 //! What speaks against a change because of what it does to the other services: a level out of its window, a band or a
 //! way back that is cut, DC that no longer arrives.
 
+use std::borrow::Cow;
+use std::collections::BTreeSet;
+
 use facts::fact::SubjectId;
 use house::rating::PartRating;
 use house::record::{ChangeKind, Part, PartKind, Survey, power_paths};
 
 use super::effect::applied;
+use super::order::given_up;
 use super::propose::proposals;
 use super::rank::keeps_private;
 use super::refusal::{Refusal, own_refusal};
@@ -24,23 +28,28 @@ pub(super) fn service_refusal(change: ChangeKind, survey: &Survey) -> Option<Ref
     // What the physics refuses is told by the forecast of the same house.
     let as_found = AsFound::new(survey).ok()?;
     let guard = as_found.guard(survey, Vec::new()).ok()?;
-    let others = guard.look(&weighed_in(change, &applied(change, survey))).ok()?;
+    let after = applied(change, survey);
+    let others = guard.look(&weighed_in(change, &after, &given_up(survey))).ok()?;
     others.against.or_else(|| others.level_refusal(change, false))
 }
 
 /// The house in which a change is held against what the other services need: the one that it leaves. What an amplifier gives
 /// is needed for what is still to come, too: an adapter that shares an outlet, a filter that keeps the network in the house. So
-/// its absence is weighed with these done.
-pub(super) fn weighed_in(change: ChangeKind, after: &Survey) -> Survey {
+/// its absence is weighed with these done, but for those that are given up.
+pub(super) fn weighed_in<'a>(
+    change: ChangeKind,
+    after: &'a Survey,
+    given_up: &BTreeSet<ChangeKind>,
+) -> Cow<'a, Survey> {
     if !matches!(change, ChangeKind::RemoveAmplifier { .. }) {
-        return after.clone();
+        return Cow::Borrowed(after);
     }
     let is_to_come = |other: &ChangeKind| {
         let wanted = matches!(other, ChangeKind::ShareOutlet { .. }) || keeps_private(*other);
-        wanted && own_refusal(*other, after).is_none()
+        wanted && !given_up.contains(other) && own_refusal(*other, after).is_none()
     };
     let to_come = proposals(after).into_iter().filter(is_to_come);
-    to_come.fold(after.clone(), |house, other| applied(other, &house))
+    to_come.fold(Cow::Borrowed(after), |house, other| Cow::Owned(applied(other, &house)))
 }
 
 /// The house as found, whose levels all steps together must leave in their windows.

@@ -230,10 +230,10 @@ fn screens_json_and_report_say_one_thing() {
         for room in forecast["rooms"].as_array().unwrap() {
             let key = format!("room:{}", room["outlet"]["id"].as_str().unwrap());
             let words = match (room["wish_met"].as_str().unwrap(), room["wish_met_by"] == "test") {
-                ("unlikely", true) => "That is not met yet.",
-                ("yes", _) => "That is met.",
-                ("likely", _) => "That is likely met.",
-                _ => "That is likely not met.",
+                ("unlikely", true) => "Not met yet.",
+                ("yes", _) => "Met.",
+                ("likely", _) => "Likely met.",
+                _ => "Likely not met.",
             };
             let row = row(&screen, &key).unwrap();
             assert!(row.remark.contains(words), "{words} {} {room:#}", row.remark);

@@ -9,6 +9,6 @@ mod whole_house;
 
 mod hand;
 mod laws;
+mod reached;
 mod source;
-mod table;
 mod told;

@@ -9,8 +9,7 @@ pub struct PhotoShown {
     pub id: String,
     /// What a screen reader says of it.
     pub aloud: Aloud,
-    /// Which photo: [`Guide::small_photo`](crate::Guide::small_photo) and
-    /// [`Guide::whole_photo`](crate::Guide::whole_photo) give its files.
+    /// Which photo: [`small_photo`](crate::Guide::small_photo) and [`whole_photo`](crate::Guide::whole_photo) give its files.
     pub photo: String,
     /// What it is, for those who do not see it.
     pub name: String,

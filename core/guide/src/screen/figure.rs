@@ -164,7 +164,7 @@ pub struct FigureMark {
     pub repeats: bool,
 }
 
-/// A drawing, as the screen names it. [`Guide::figure`](crate::Guide::figure) gives its marks.
+/// A drawing, as the screen names it. [`figure`](crate::Guide::figure) gives its marks.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FigureBlock {
     /// Its id on the screen.

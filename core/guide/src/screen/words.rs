@@ -37,8 +37,8 @@ pub struct WordsBlock {
     pub aloud: Aloud,
     /// What they are for.
     pub role: WordsRole,
-    /// A few words behind which they may stand folded; empty where they are to stand open. Long words that may fold
-    /// always have one.
+    /// A few words behind which they stand folded; empty where they stand open. Long words that may fold always have one,
+    /// and no others.
     pub head: String,
     /// The words.
     pub words: String,

@@ -322,7 +322,7 @@ fn the_forecast_is_worked_out_anew_after_a_step() {
     }
     let after = text(&walk.go("forecast"));
     assert_ne!(before, after);
-    assert!(after.contains("That is met.") || after.contains("That is likely met."), "{after}");
+    assert!(after.contains("Met.") || after.contains("Likely met."), "{after}");
 }
 
 #[test]

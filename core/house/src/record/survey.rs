@@ -199,8 +199,12 @@ impl Survey {
         });
         let of_kind = |id: &SubjectId, kind| self.parts.get(id).is_some_and(|part| part.kind == kind);
         let from_entry = way.get(1).is_some_and(|feeder| of_kind(feeder, PartKind::Entry));
-        let block_at_or_below = self.wiring.below(to).iter().any(|id| of_kind(id, PartKind::GroundBlock));
-        street && way.len() > 1 && (from_entry || block_at_or_below)
+        // A house has few ground blocks and long ways below its splitters: upwards from each is the short way to ask.
+        let leads_to_block = || {
+            let mut blocks = self.parts.values().filter(|part| part.kind == PartKind::GroundBlock);
+            blocks.any(|block| self.wiring.way_up(block.id).contains(&to))
+        };
+        street && way.len() > 1 && (from_entry || leads_to_block())
     }
 
     /// The parts in a row behind one, up to and with the first that has several outputs or none.

@@ -9,28 +9,33 @@ use telling::words::Language;
 use super::sign::{Sign, sign};
 use super::{Drawn, blocks, dock, drawing};
 
-/// What stands in the head of every document.
-fn head(title: &str, again: bool) -> Markup {
-    html! {
-        head {
-            meta charset="utf-8";
-            meta name="viewport" content="width=device-width, initial-scale=1";
-            meta name="color-scheme" content="light dark";
-            // Without script a screen of something that goes on is drawn again by itself.
-            @if again { noscript { meta http-equiv="refresh" content="1"; } }
-            title { (title) }
-            link rel="stylesheet" href="/look.css";
-            link rel="stylesheet" href="/page.css";
-            link rel="icon" href="data:,";
-            script src="/page.js" defer {}
+/// A document around a body, in the language and the direction of its words. `again`: without script it is drawn again by
+/// itself.
+fn whole(words: &Language, title: &str, again: bool, body: &Markup) -> String {
+    let direction = if words.is_right_to_left() { "rtl" } else { "ltr" };
+    let markup = html! {
+        (DOCTYPE)
+        html lang=(words.locale()) dir=(direction) {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                meta name="color-scheme" content="light dark";
+                @if again { noscript { meta http-equiv="refresh" content="1"; } }
+                title { (title) }
+                link rel="stylesheet" href="/look.css";
+                link rel="stylesheet" href="/page.css";
+                link rel="icon" href="data:,";
+                script src="/page.js" defer {}
+            }
+            (body)
         }
-    }
+    };
+    markup.into_string()
 }
 
 /// A screen as a document.
 pub(crate) fn document(drawn: &Drawn<'_>) -> String {
     let screen = drawn.screen;
-    let direction = if screen.right_to_left { "rtl" } else { "ltr" };
     let way = match screen.way {
         WayTaken::On => "on",
         WayTaken::Back => "back",
@@ -41,10 +46,7 @@ pub(crate) fn document(drawn: &Drawn<'_>) -> String {
         .blocks
         .iter()
         .any(|block| matches!(block, Block::Words(words) if words.role == WordsRole::Lead));
-    let markup = html! {
-        (DOCTYPE)
-        html lang=(drawn.words.locale()) dir=(direction) {
-            (head(&format!("{}{name}", screen.title), drawn.working))
+    let body = html! {
             body data-place=(screen.place) data-name=(screen.name) data-way=(way) data-working[drawn.working] {
                 form.screen.wide[has_side(screen)] method="post" action="/deed" enctype="multipart/form-data" {
                     input type="hidden" name="ticket" value=(drawn.ticket);
@@ -60,9 +62,8 @@ pub(crate) fn document(drawn: &Drawn<'_>) -> String {
                 }
                 (words_of_script(drawn))
             }
-        }
     };
-    markup.into_string()
+    whole(drawn.words, &format!("{}{name}", screen.title), drawn.working, &body)
 }
 
 /// What the script has to say: it holds no word itself.
@@ -146,31 +147,23 @@ fn tape(done: u32, of: u32, words: &str) -> Markup {
 
 /// A drawing by itself, at the size at which it can be read.
 pub(crate) fn drawing_alone(figure: &FigureDrawn, block: &FigureBlock, words: &Language) -> String {
-    let markup = html! {
-        (DOCTYPE)
-        html lang=(words.locale()) {
-            (head(&block.name, false))
-            body.alone {
-                main {
-                    h1.lead { (block.name) }
-                    div.pane tabindex="0" role="region" aria-label=(block.name) data-drawing { (drawing::svg(figure, block, "")) }
-                    p.aside { (block.description) }
-                }
+    let body = html! {
+        body.alone {
+            main {
+                h1.lead { (block.name) }
+                div.pane tabindex="0" role="region" aria-label=(block.name) data-drawing { (drawing::svg(figure, block, "")) }
+                p.aside { (block.description) }
             }
         }
     };
-    markup.into_string()
+    whole(words, &block.name, false, &body)
 }
 
 /// What a stranger sees, and whoever lost the cookie.
 pub(crate) fn closed(words: &Language) -> String {
     let say = |id: &str| words.say(&Phrase::new(id));
-    let markup = html! {
-        (DOCTYPE)
-        html lang=(words.locale()) {
-            (head(&say("page-closed"), false))
-            body { main.closed { h1.lead { (say("page-closed")) } p { (say("page-closed-how")) } } }
-        }
+    let body = html! {
+        body { main.closed { h1.lead { (say("page-closed")) } p { (say("page-closed-how")) } } }
     };
-    markup.into_string()
+    whole(words, &say("page-closed"), false, &body)
 }

@@ -188,3 +188,23 @@ fn escaped(text: &str) -> String {
 
 /// What of a key stands in an address as it is: letters, digits, `-`, `.`, `_` and `~` (RFC 3986, 2.3).
 const PLAIN: &AsciiSet = &NON_ALPHANUMERIC.remove(b'-').remove(b'.').remove(b'_').remove(b'~');
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A layout is shown from its own step on, and up to the step of the next one: so says the style for each of them.
+    #[test]
+    fn the_style_knows_the_same_steps() {
+        let style = include_str!("../../assets/page.css");
+        for step in STEPS {
+            let rule = format!(
+                ".from-{step} {{ display: none; }} @container (min-width: {step}px) {{ .from-{step} {{ display: block; }} \
+                 .to-{step} {{ display: none; }} }}"
+            );
+            assert!(style.contains(&rule), "{rule}");
+        }
+        assert_eq!(style.matches("{ .from-").count(), STEPS.len());
+        assert!(STEPS.is_sorted());
+    }
+}

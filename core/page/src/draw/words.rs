@@ -16,7 +16,7 @@ pub(super) fn is_first_lead(screen: &Screen, at: usize) -> bool {
 /// Words, folded behind their head where they have one.
 pub(super) fn words(block: &WordsBlock, first_lead: bool) -> Markup {
     let id = element(&block.id);
-    if !block.head.is_empty() && block.role.may_fold() {
+    if !block.head.is_empty() {
         return html! {
             details.fold id=(id) {
                 summary { (block.head) (sign(Sign::Fold, 20)) }

@@ -24,11 +24,16 @@ pub struct House {
 
 impl House {
     pub fn new() -> Self {
+        Self::that_waits(Duration::from_secs(10))
+    }
+
+    /// One that waits so long for a request to be said.
+    pub fn that_waits(head: Duration) -> Self {
         let home = tempfile::tempdir().unwrap();
         let author = facts::fact::AuthorId::random();
         let mut guide = Guide::at(home.path(), author, guide::english(Figures::default())).unwrap();
         guide.wait_for_long_work(Duration::MAX);
-        Self { served: page::serve(guide, page::english(Figures::default())).unwrap(), home }
+        Self { served: page::serve_with(guide, page::english(Figures::default()), head).unwrap(), home }
     }
 
     pub fn port(&self) -> u16 {

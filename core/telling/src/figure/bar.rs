@@ -53,7 +53,8 @@ impl RoomBar {
     }
 
     fn most(&self) -> f64 {
-        let all = [self.range.map(|range| range.high), self.wish, self.measured, self.after];
+        let measured = self.measured.map(|rate| if self.capped { rate * WITH_ARROW } else { rate });
+        let all = [self.range.map(|range| range.high), self.wish, measured, self.after];
         all.into_iter().flatten().filter(|rate| rate.is_finite()).fold(0.0, f64::max)
     }
 }
@@ -63,6 +64,10 @@ const HEIGHT: f64 = 40.0;
 /// Where the scale begins and ends, from either side.
 const SIDE: f64 = 6.0;
 const AXIS: f64 = 30.0;
+/// From what a test could show at most on to the tip of the arrow that says there may be more.
+const ARROW: f64 = 24.0;
+/// So much further a scale goes for an arrow, so that all of it lies on the figure.
+const WITH_ARROW: f64 = (WIDTH - 2.0 * SIDE) / (WIDTH - SIDE - ARROW);
 const TOP: f64 = 16.0;
 const GATE: Pen = pen(Weight::Plain, Dash::Dashed);
 const POST: Pen = pen(Weight::Thick, Dash::Solid);
@@ -131,8 +136,8 @@ fn post(sheet: &mut Sheet, at: f64) {
 fn pen_mark(sheet: &mut Sheet, at: f64, capped: bool) {
     sheet.dip(Ink::Measured);
     if capped {
-        // As much as the test could show; there may be more.
-        let tip = at + 24.0;
+        // As much as the test could show; there may be more. On a scale that ends there the arrow reaches to the edge.
+        let tip = (at + ARROW).min(WIDTH);
         sheet.line((at, AXIS), (tip, AXIS), PLAIN);
         for wing in [-4.0, 4.0] {
             sheet.line((tip - 5.0, AXIS + wing), (tip, AXIS), PLAIN);

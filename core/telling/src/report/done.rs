@@ -29,10 +29,12 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let survey = teller.survey();
     let mut standing: Vec<_> = ANSWERS
         .iter()
-        .map(|question| {
+        .filter_map(|question| {
             let told = survey.reply(survey.id, *question);
-            let told = told.filter(|told| question.replies().contains(told)).map_or("open", Named::name);
-            format!("done-{question}-{told}")
+            let told = told.filter(|told| question.replies().contains(told)).map(Named::name);
+            // Before any work nobody can have said how the house stands after it.
+            let told = told.or_else(|| (!survey.works.is_empty()).then_some("open"))?;
+            Some(format!("done-{question}-{told}"))
         })
         .collect();
     if has_no_adapters(survey) {
@@ -42,8 +44,10 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let body = html! {
         @if survey.works.is_empty() { p { (teller.word("done-nothing")) } }
         @for (end, heading) in ENDS { (of_end(teller, end, heading)) }
-        h3 { (teller.word("done-standing")) }
-        ul { @for message in standing { li { (teller.word(&message)) } } }
+        @if !standing.is_empty() {
+            h3 { (teller.word("done-standing")) }
+            ul { @for message in standing { li { (teller.word(&message)) } } }
+        }
     };
     Section { id: "done", heading: "report-done", body }
 }

@@ -2,6 +2,7 @@
 
 use advice::level::LevelTold;
 use house::naming;
+use house::record::ServiceKind;
 use maud::{Markup, html};
 use phrase::Phrase;
 
@@ -11,14 +12,7 @@ use super::teller::ReportTeller;
 
 /// The section.
 pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
-    let heads = teller.words(&[
-        "head-outlet",
-        "head-service",
-        "head-level",
-        "head-needs",
-        "head-fits",
-        "head-when-done",
-    ]);
+    let heads = teller.words(&["head-outlet", "head-service", "head-level", "head-fits", "head-when-done"]);
     let rows: Vec<_> = teller.input.levels.iter().map(|told| row(teller, told)).collect();
     let body = html! {
         @if rows.is_empty() {
@@ -26,6 +20,7 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
         } @else {
             p { (teller.word("levels-how")) }
             (table(&teller.word("report-levels-caption"), &heads, &rows))
+            (needs(teller))
         }
     };
     Section { id: "levels", heading: "report-levels", body }
@@ -43,10 +38,41 @@ fn row(teller: &ReportTeller<'_>, told: &LevelTold) -> Vec<Markup> {
         teller.name(told.outlet),
         teller.cell(&naming::service(told.service)),
         several(&told.now),
-        several(&told.needs),
         html! { strong { (teller.say(&told.fits_phrase())) } },
         then(teller, told),
     ]
+}
+
+/// What each service needs: once, however many outlets have it.
+fn needs(teller: &ReportTeller<'_>) -> Markup {
+    let mut services: Vec<(ServiceKind, Vec<&Phrase>)> = Vec::new();
+    for told in teller.input.levels.iter().filter(|told| !told.needs.is_empty()) {
+        let place = services.iter().position(|(service, _)| *service == told.service);
+        let place = place.unwrap_or_else(|| {
+            services.push((told.service, Vec::new()));
+            services.len() - 1
+        });
+        if let Some((_, needs)) = services.get_mut(place) {
+            for need in &told.needs {
+                if !needs.contains(&need) {
+                    needs.push(need);
+                }
+            }
+        }
+    }
+    html! {
+        @if !services.is_empty() {
+            h3 { (teller.word("report-levels-needs")) }
+            dl.run-in.in-columns {
+                @for (service, needs) in &services {
+                    div {
+                        dt { (teller.say(&naming::service(*service))) }
+                        @for need in needs { dd { (teller.say(need)) } }
+                    }
+                }
+            }
+        }
+    }
 }
 
 /// What the work list changes, the levels that come of it, and whether they are within what is needed.

@@ -29,7 +29,7 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
         .collect();
     let body = html! {
         @if notes.is_empty() && readings.is_empty() { p { (teller.word("report-notes-none")) } }
-        div.side-by-side {
+        div.side-by-side.noted {
         @if !notes.is_empty() {
             div { (table(&teller.word("report-notes-caption"), &teller.words(&["head-about", "head-note"]), &notes)) }
         }

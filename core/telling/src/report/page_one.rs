@@ -11,8 +11,9 @@ use super::teller::ReportTeller;
 use super::{job, pictures, room_bars, signs};
 use crate::words::{ToldGain, told_gains};
 
-/// So many steps stand on page one.
+/// So many steps stand on page one, and one less where many rooms stand there.
 const FIRST_STEPS: usize = 3;
+const MANY_ROOMS: usize = 5;
 
 /// So many rooms that gain are named beside a step.
 const SHORT_GAINS: usize = 2;
@@ -23,6 +24,9 @@ const RULED: usize = 24;
 /// The sheet.
 pub(super) fn sheet(teller: &ReportTeller<'_>, letters: &Letters) -> Markup {
     let title = Phrase::new("report-page-title").text("name", teller.house_name());
+    let most = if room_bars::count(teller) < MANY_ROOMS { FIRST_STEPS } else { FIRST_STEPS - 1 };
+    let steps = &teller.input.steps;
+    let first = steps.get(..most).unwrap_or(steps);
     html! {
         section.sheet.one aria-labelledby="answer" {
             p.trail { (ReportTeller::own(&teller.say(&title))) }
@@ -31,11 +35,11 @@ pub(super) fn sheet(teller: &ReportTeller<'_>, letters: &Letters) -> Markup {
             div.halves {
                 div.half.of-rooms {
                     (room_bars::list(teller))
-                    (first_steps(teller))
+                    (first_steps(teller, first))
                 }
                 div.half.of-map { (pictures::small_map(teller)) }
             }
-            (care(teller, letters))
+            (care(teller, letters, first))
             p.aside { (teller.word("report-made")) }
             div.ruled aria-hidden="true" { (teller.word("report-for-notes")) @for _ in 0..RULED { i {} } }
             (title_block(teller))
@@ -43,28 +47,27 @@ pub(super) fn sheet(teller: &ReportTeller<'_>, letters: &Letters) -> Markup {
     }
 }
 
-fn first_steps(teller: &ReportTeller<'_>) -> Markup {
+fn first_steps(teller: &ReportTeller<'_>, first: &[StepTold]) -> Markup {
     let steps = &teller.input.steps;
-    let first = steps.iter().take(FIRST_STEPS).count();
     if steps.is_empty() && !teller.input.failed.is_empty() {
         // What is left for a room whose test failed stands under the answer.
         return html! {};
     }
     html! {
-        h2 { (teller.say(&Phrase::new("report-first-steps").with("count", Arg::Count(first as u64)))) }
+        h2 { (teller.say(&Phrase::new("report-first-steps").with("count", Arg::Count(first.len() as u64)))) }
         @if steps.is_empty() {
             p { (job::nothing_to_do(teller)) }
         } @else {
             ol.first-steps {
-                @for (place, step) in steps.iter().take(FIRST_STEPS).enumerate() {
+                @for (place, step) in first.iter().enumerate() {
                     li {
                         (signs::step(place + 1))
                         div { p { b { (teller.say(&step.what)) } } p.says { (in_short(teller, step)) } }
                     }
                 }
             }
-            @if steps.len() > FIRST_STEPS {
-                @let left = Arg::Count((steps.len() - FIRST_STEPS) as u64);
+            @if steps.len() > first.len() {
+                @let left = Arg::Count((steps.len() - first.len()) as u64);
                 p.says { (teller.say(&Phrase::new("report-more-steps").with("count", left))) }
             }
         }
@@ -97,9 +100,8 @@ fn in_short(teller: &ReportTeller<'_>, step: &StepTold) -> String {
 }
 
 /// What to take care of at the first steps, in short: one box.
-fn care(teller: &ReportTeller<'_>, letters: &Letters) -> Markup {
-    let first = teller.input.steps.iter().take(FIRST_STEPS).flat_map(|step| &step.cautions);
-    let cautions = letters.of_phrases(teller, first);
+fn care(teller: &ReportTeller<'_>, letters: &Letters, first: &[StepTold]) -> Markup {
+    let cautions = letters.of_phrases(teller, first.iter().flat_map(|step| &step.cautions));
     html! {
         @if !cautions.is_empty() {
             section.care role="note" aria-label=(teller.word("report-care")) {

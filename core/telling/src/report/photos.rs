@@ -7,7 +7,7 @@ use facts::fact::SubjectId;
 use house::record::{Photo, PhotoRole, Worded, reading_order};
 use house::{naming, story};
 use maud::{Markup, html};
-use phrase::Phrase;
+use phrase::{Arg, Phrase};
 
 use super::page::Section;
 use super::teller::ReportTeller;
@@ -21,6 +21,7 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Option<Section> {
             of.entry(shown).or_default().push(photo);
         }
     }
+    let left_out = teller.input.provenance.left_out;
     let beside = teller.input.provenance.has_photos_beside && !survey.photos.is_empty();
     if of.is_empty() && !beside {
         return None;
@@ -35,6 +36,9 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Option<Section> {
                 @if let Some(photos) = of.get(&id) { (of_thing(teller, id, photos)) }
             }
         }
+        @if left_out > 0 {
+            p { (teller.say(&Phrase::new("report-photos-left-out").with("count", Arg::Count(left_out as u64)))) }
+        }
     };
     Some(Section { id: "photos", heading: "report-photos", body })
 }
@@ -42,7 +46,9 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Option<Section> {
 fn of_thing(teller: &ReportTeller<'_>, id: SubjectId, photos: &[&Photo]) -> Markup {
     let mut photos = photos.to_vec();
     photos.sort_by_key(|photo| (photo.role.map_or(u8::MAX, order), photo.id));
-    let has = |role| photos.iter().any(|photo| photo.role == Some(role));
+    // Whether one was taken says the survey: the report may have no room for its picture.
+    let has =
+        |role| teller.survey().photos.values().any(|photo| photo.of == Some(id) && photo.role == Some(role));
     let name = teller.say(&match teller.part(id) {
         Some(_) => naming::part(teller.survey(), id),
         None => story::thing(teller.survey(), id),

@@ -18,6 +18,8 @@ pub struct Provenance {
     pub found: Option<Survey>,
     /// Photos by id, each a JPEG the right way up.
     pub pictures: BTreeMap<SubjectId, Vec<u8>>,
+    /// So many photos of parts and runs the report takes no more: they stand in the survey's file alone.
+    pub left_out: usize,
     /// Whether the photos lie beside the report, in the same file, and not in it.
     pub has_photos_beside: bool,
 }
@@ -47,14 +49,17 @@ impl Provenance {
         })
     }
 
-    /// The same with the photos of parts and runs, as `picture` gives them. One that it does not give is left out.
+    /// The same with the photos of parts and runs, as `picture` gives them, up to the most that a report takes. One that it
+    /// does not give is not shown.
     #[must_use]
     pub fn with_pictures(
         mut self,
         survey: &Survey,
         mut picture: impl FnMut(SubjectId) -> Option<Vec<u8>>,
     ) -> Self {
-        let shown = survey.photos.values().filter(|photo| photo.of.is_some()).take(MOST_PICTURES);
+        let of_something = || survey.photos.values().filter(|photo| photo.of.is_some());
+        self.left_out = of_something().count().saturating_sub(MOST_PICTURES);
+        let shown = of_something().take(MOST_PICTURES);
         self.pictures = shown.filter_map(|photo| Some((photo.id, picture(photo.id)?))).collect();
         self
     }

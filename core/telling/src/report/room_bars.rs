@@ -1,7 +1,7 @@
 //! What each room gets, as bars with their words.
 
 use advice::forecast::{Forecast, RoomForecast};
-use advice::verdict::{Met, RoomAnswer, Wished, answers, answers_to_come};
+use advice::verdict::{RoomAnswer, Wished, answers, answers_to_come};
 use maud::{Markup, PreEscaped, html};
 use phrase::{Arg, Phrase};
 
@@ -16,7 +16,7 @@ struct Told {
     name: String,
     tag: Option<String>,
     bar: RoomBar,
-    met: Option<Met>,
+    wished: Option<Wished>,
     /// Why there is no forecast.
     why_none: Option<Phrase>,
 }
@@ -44,6 +44,11 @@ pub(super) fn list(teller: &ReportTeller<'_>) -> Markup {
     }
 }
 
+/// How many rooms stand on page one.
+pub(super) fn count(teller: &ReportTeller<'_>) -> usize {
+    rooms(teller).len().min(MOST_ROOMS)
+}
+
 /// Rooms with a wish first, in the order of their names; then every other outlet that is to have an adapter.
 fn rooms(teller: &ReportTeller<'_>) -> Vec<Told> {
     let (survey, forecast) = (teller.survey(), teller.forecast());
@@ -67,13 +72,13 @@ fn of_answer(teller: &ReportTeller<'_>, answer: &RoomAnswer<'_>) -> Told {
             name: String::new(),
             tag: None,
             bar: RoomBar { after: to_come(teller, answer), ..RoomBar::default() },
-            met: None,
+            wished: None,
             why_none: Some(Phrase::new("report-room-no-outlet")),
         },
     };
     told.name.clone_from(&answer.room.name);
     told.bar.wish = Some(answer.wish.down_mbps);
-    told.met = Some(answer.met);
+    told.wished = Some(answer.wished());
     told
 }
 
@@ -92,14 +97,16 @@ fn of_outlet(teller: &ReportTeller<'_>, room: &RoomForecast) -> Told {
         name: teller.room_name(room.outlet),
         tag: teller.part(room.outlet).and_then(|part| part.tag.clone()),
         bar,
-        met: Wished::at(survey, room).map(|wished| wished.met),
+        wished: Wished::at(survey, room),
         why_none: bar.range.is_none().then(|| advice::forecast::told::no_path(survey, &room.reach)),
     }
 }
 
 fn row(teller: &ReportTeller<'_>, room: &Told, place: usize, scale_end: f64) -> Markup {
     let words = words(teller, room);
+    let wish = room.wished.as_ref().map(|wished| teller.say(&wished.phrase()));
     let said = words.iter().map(|(_, text)| text.clone()).collect::<Vec<_>>().join("; ");
+    let said = wish.iter().cloned().chain(Some(said)).collect::<Vec<_>>().join(" ");
     let name = Phrase::new("report-bar-name").text("room", &room.name);
     let figure = room_bar(&room.bar, scale_end, name, Phrase::new("text-said").text("text", said));
     html! {
@@ -109,12 +116,12 @@ fn row(teller: &ReportTeller<'_>, room: &Told, place: usize, scale_end: f64) -> 
                 @if let Some(tag) = &room.tag { " " span.tag { (ReportTeller::own(tag)) } }
             }
             (PreEscaped(svg(&figure, &format!("bar-{place}"), teller.language)))
+            @if let Some(wish) = &wish { p.says { b { (wish) } } }
             p.says {
                 @for (place, (kind, text)) in words.iter().enumerate() {
                     @if place > 0 { "; " }
                     @match kind {
                         Kind::Plain => (text),
-                        Kind::Verdict => b { (text) },
                         Kind::Measured => b.measured { (text) },
                     }
                 }
@@ -126,26 +133,26 @@ fn row(teller: &ReportTeller<'_>, room: &Told, place: usize, scale_end: f64) -> 
 /// How words on a room are set.
 enum Kind {
     Plain,
-    Verdict,
     Measured,
 }
 
 fn words(teller: &ReportTeller<'_>, room: &Told) -> Vec<(Kind, String)> {
     let rate = |id: &str, mbps: f64| teller.say(&Phrase::new(id).with("rate", Arg::Rate(mbps)));
     let mut words = Vec::new();
-    if let Some(wish) = room.bar.wish {
-        let met = room.met.unwrap_or(Met::NotKnown);
-        let wish = Phrase::new("report-room-wished").with("rate", Arg::Rate(wish)).text("met", met.name());
-        words.push((Kind::Verdict, teller.say(&wish)));
-    }
     if let Some(why) = &room.why_none {
         words.push((Kind::Plain, teller.say(why)));
     }
     if let Some(range) = room.bar.range {
         words.push((Kind::Plain, teller.say(&advice::forecast::told::rate(range))));
     }
-    if let Some(measured) = room.bar.measured {
-        let id = if room.bar.capped { "report-room-measured-capped" } else { "report-room-measured" };
+    // What was wished stands beside what was measured already, where that decides.
+    let told = room.wished.is_some_and(|wished| wished.measured.is_some());
+    if let Some(measured) = room.bar.measured.filter(|_| room.bar.capped || !told) {
+        let id = match (room.bar.capped, told) {
+            (false, _) => "report-room-measured",
+            (true, false) => "report-room-measured-capped",
+            (true, true) => "report-room-capped",
+        };
         let phrase = Phrase::new(id).with("rate", Arg::RateAsRead(measured));
         words.push((Kind::Measured, teller.say(&phrase)));
     }

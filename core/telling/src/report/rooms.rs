@@ -46,11 +46,12 @@ fn row(teller: &ReportTeller<'_>, room: &RoomForecast) -> Vec<Markup> {
                 .with("up", Arg::Rate(wish.up_mbps))
         },
     );
-    let met = wished.map_or("met-not-asked", |wished| match wished.met {
-        Met::Yes => "met-yes",
-        Met::Likely => "met-likely",
-        Met::Unlikely => "met-unlikely",
-        Met::NotKnown => "met-not-known",
+    let met = wished.map_or("met-not-asked", |wished| match (wished.met, wished.measured) {
+        (Met::Yes, _) => "met-yes",
+        (_, Some(_)) => "met-not-yet",
+        (Met::Likely, None) => "met-likely",
+        (Met::Unlikely, None) => "met-unlikely",
+        (Met::NotKnown, None) => "met-not-known",
     });
     let mut cells =
         vec![teller.name(room.outlet), teller.cell(&wish), html! { strong { (teller.word(met)) } }];

@@ -9,5 +9,6 @@ mod report_done;
 mod report_house;
 
 mod report_page;
+mod report_photos;
 mod story_words;
 mod verdict_laws;

@@ -258,12 +258,13 @@ fn check(survey: &Survey, forecast: &Forecast) {
         assert_eq!(wished.map(|wished| wished.met), answer.map(|answer| answer.met));
         let is_met = wished.is_some_and(|wished| wished.measured.is_some() && wished.met == Met::Yes);
         assert_eq!(told.is_as_wished(), is_met);
-        let cell = match wished.map(|wished| wished.met) {
+        let cell = match wished.map(|wished| (wished.met, wished.measured.is_some())) {
             None => "Not asked",
-            Some(Met::Yes) => "Yes",
-            Some(Met::Likely) => "Likely",
-            Some(Met::Unlikely) => "Unlikely",
-            Some(Met::NotKnown) => "Not known",
+            Some((Met::Yes, _)) => "Yes",
+            Some((Met::Likely, _)) => "Likely",
+            Some((Met::Unlikely, false)) => "Likely not",
+            Some((Met::Unlikely, true)) => "Not yet",
+            Some((Met::NotKnown, _)) => "Not known",
         };
         assert_eq!(met_in_report(&page, &english, survey, room.outlet), cell);
     }

@@ -125,7 +125,6 @@ map-holds = { $count ->
     [one] and { $count } more, well
    *[other] and { $count } more, all well
 }
-map-to-unfold = A touch shows them all.
 
 # Why a part has its flag: one for each finding that weighs.
 map-because-entry-filter-missing = no entry filter
@@ -150,8 +149,8 @@ map-because-splitter-too-large = { $used } outputs used
 map-because-splitters-in-cascade = two splitters in a row
 map-because-splits-many = { $splits } splits above it
 map-because-amplifier-outputs-apart = keeps its outputs apart
-map-because-run-thin-and-long = { $length } of thin cable
-map-because-run-very-long = { $length } of cable
+map-because-run-thin-and-long = long and thin cable
+map-because-run-very-long = very long cable
 map-because-joint-bad = bad joint
 map-because-connector-poor = poor plug
 map-because-connector-street-side = poor plug, street side
@@ -207,7 +206,7 @@ map-key-six = 6 series
 map-key-stout = 7 or 11 series
 map-key-thin = thin, 59 series
 map-key-unknown = not known
-map-key-provider = provider's side
+map-key-provider = provider's side: leave closed
 map-key-weak = weakest way
 map-key-loose = not traced
 map-key-new = new

@@ -9,15 +9,10 @@ report-made = Made from a survey of the wiring. Every number is a forecast from 
 # Page one
 report-rooms = What each room gets
 report-rooms-scale = Rates towards the room; a mark every { $step }.
-report-room-wished = wished { $rate }: { $met ->
-    [yes] met
-    [likely] likely met
-    [unlikely] not met
-   *[not_known] not known yet
-}
 report-room-no-outlet = no outlet there yet
 report-room-measured = measured { $rate }
 report-room-measured-capped = measured { $rate } or more (the test’s own network socket held it)
+report-room-capped = measured: the test’s own network socket held it
 report-room-after = after the work likely { $rate }
 report-bar-name = What { $room } gets
 report-key-wished = wished
@@ -31,16 +26,15 @@ report-more-rooms = { $count ->
 report-first-steps = { $count ->
     [0] What to do
     [one] The first step
-    [2] The two steps
    *[other] The first { $count } steps
 }
 report-more-steps = { $count ->
     [one] One more step follows in the work list.
    *[other] { $count } more steps follow in the work list.
 }
-report-gain-short = { $room } { $after }
+report-gain-short = { $room } likely { $after }
 report-gain-short-beside = { $room } { $change }
-report-gains-short = Then likely: { $gains }.
+report-gains-short = Then: { $gains }.
 report-no-gain-short = No room gets faster by this alone.
 report-care = Take care.
 report-care-more = All cautions with their reasons stand before the work list.
@@ -71,6 +65,10 @@ text-said = { $text }
 # Photos
 report-photos = Photos, before and after
 report-photos-beside = The photos lie in the same file as this page, in its folder of photos.
+report-photos-left-out = { $count ->
+    [one] One more photo stands in the survey’s file.
+   *[other] { $count } more photos stand in the survey’s file.
+}
 report-photo = photo
 report-photo-of = { $part }: { $role }
 report-photo-after-none = after: not taken yet
@@ -124,11 +122,18 @@ forecast-not-known = { $asked ->
     [one] It cannot be told yet what the room gets: the way to it is not traced, or it is not known yet which outlet is at the router.
    *[other] It cannot be told yet for { $unknown } of { $asked } rooms what they get: the way to them is not traced, or it is not known yet which outlet is at the router.
 }
+wish-met = Wished: { $down } to the room, { $up } back. Met.
+wish-likely-met = Wished: { $down } to the room, { $up } back. Likely met.
+wish-not-met = Wished: { $down } to the room, { $up } back. Likely not met.
+wish-met-measured = Measured: { $measured_down } to the room, { $measured_up } back. Wished: { $down } and { $up }. Met.
+wish-not-met-measured = Measured: { $measured_down } to the room, { $measured_up } back. Wished: { $down } and { $up }. Not met yet.
+wish-not-known = Wished: { $down } to the room, { $up } back. Not known yet.
 answer-nothing-asked = No wished speed was written down for a room away from the router, so this report only says what gets through.
 answer-surely = Surely: { $rooms }.
 answer-not-together = Not all at once, though: together the wishes need more than the adapters can share.
 answer-likely = Likely: { $rooms }.
-answer-unlikely = Unlikely: { $rooms }.
+answer-unlikely = Likely not: { $rooms }.
+answer-not-met = Not yet, as measured: { $rooms }.
 answer-not-known = Not known: { $rooms }.
 answer-first = First thing to do: { $step }
 answer-when-done = When the whole work list is done, { $met } of { $asked } likely { $asked ->
@@ -159,7 +164,8 @@ wish-both = { $down } towards, { $up } from the room
 wish-of-none = nothing wished
 met-yes = Yes
 met-likely = Likely
-met-unlikely = Unlikely
+met-unlikely = Likely not
+met-not-yet = Not yet
 met-not-known = Not known
 met-not-asked = Not asked
 reach-no-bridge = not known yet: which outlet gets the adapter at the router (the bridge)?
@@ -183,7 +189,7 @@ street-leak = At { $entry }, the loss from the loudest adapter to the street is 
 # 4. Loss over frequency
 report-plot = Loss over frequency for the weakest rooms
 report-plot-none = No room's loss could be worked out yet.
-report-plot-how = Lower in the plot is more loss. Narrow dips come from echoes: what comes back from splitters, filters and open ends.
+report-plot-how = The lower a curve runs, the more is lost on the way. Narrow dips come from echoes: what comes back from splitters, filters and open ends.
 
 # 5. Costs
 report-costs = Where the loss arises
@@ -201,8 +207,8 @@ report-levels-none = No TV and no modem was written down on the coax.
 report-levels-caption = Levels at each TV and modem
 head-service = Service
 head-level = Level there now
-head-needs = What it needs
-head-fits = Within that?
+report-levels-needs = What each service needs
+head-fits = Within what it needs?
 head-when-done = When the work list is done
 
 # 7. Findings
@@ -273,7 +279,7 @@ gain-more = { $rate } more
 gain-less = { $rate } less
 gain-none = no change
 gain-low-more = nine times in ten at least { $after } (before: { $before })
-gain-phy-more = { $after } on the coax (PHY rate; before: { $before }), of which the adapter’s network socket lets no more through
+gain-phy-more = { $after } on the coax (PHY rate; before: { $before }); the adapter’s socket passes no more
 report-refused = Changes that were left out, and why
 report-work-all = All steps together
 report-work-minutes = About { $minutes } minutes of work in all, and these parts:
@@ -482,8 +488,8 @@ estimate-round-trip = What the coax adds to a round trip
 plot-name = Loss over frequency
 plot-description = Loss in dB between the adapter at the router and { $rooms } over frequency in MHz, each with a likely curve and the range in which eight of ten tries lie. Channels used: { $channels }. { $many ->
     [0] {""}
-   *[other] Taken by others: { $taken }.{" "}
-}The tables under “Where the loss arises” say where it is lost.
+   *[other] Taken by others: { $taken }.
+}
 plot-panel = To { $place }: { $loss }
 plot-likely = likely
 plot-range = eight tries of ten lie here

@@ -7,34 +7,40 @@ import UniformTypeIdentifiers
 struct Asking: ViewModifier {
   let shell: Shell
   @State private var chosen: [PhotosPickerItem] = []
+  /// What a sheet was opened for. The system closes its sheets before it says what was chosen.
+  @State private var open: Asked?
+  /// Which picture of a burst it is: each is taken by a camera of its own.
+  @State private var shot = 0
 
   init(shell: Shell) { self.shell = shell }
 
   func body(content: Content) -> some View {
     content
-      .fileImporter(isPresented: isAsked(file != nil), allowedContentTypes: types) { result in
-        guard let key = file?.key else { return }
+      .onChange(of: shell.asked) { _, asked in if let asked { open = asked } }
+      .fileImporter(isPresented: isAsked(kinds != nil), allowedContentTypes: types) { result in
+        guard let open else { return }
         switch result {
-        case .success(let url): Task { await shell.chose(handed: url, for: key) }
+        case .success(let url): Task { await shell.chose(handed: url, for: open.destination) }
         case .failure: shell.refused(.fileUnread)
         }
       }
-      .fullScreenCover(isPresented: isAsked(photo != nil && Camera.isThere)) {
-        if let photo {
+      .fullScreenCover(isPresented: isAsked(burst != nil && Camera.isThere)) {
+        if let asked = shell.asked {
           Camera { picture in
-            if !photo.burst { shell.choseNothing() }
-            Task { await shell.take(picture: picture, for: photo.key, staying: photo.burst) }
+            if burst == true { shot += 1 } else { shell.choseNothing() }
+            Task { await shell.take(picture: picture, for: asked.destination) }
           } close: {
             shell.choseNothing()
           }
+          .id(shot)
           .ignoresSafeArea()
         }
       }
-      .photosPicker(isPresented: isAsked(photo != nil && !Camera.isThere), selection: $chosen, matching: .images)
+      .photosPicker(isPresented: isAsked(burst != nil && !Camera.isThere), selection: $chosen, matching: .images)
       .onChange(of: chosen) { _, items in
-        guard !items.isEmpty, let photo else { return }
+        guard !items.isEmpty, let open else { return }
         chosen = []
-        Task { await shell.take(chosen: items, for: photo.key) }
+        Task { await shell.take(chosen: items, for: open.destination) }
       }
       .sheet(item: written) { file in
         switch file.way {
@@ -44,17 +50,18 @@ struct Asking: ViewModifier {
       }
   }
 
-  private var file: (key: String, kinds: [FileKind])? {
-    if case .file(let key, let kinds)? = shell.asked { (key, kinds) } else { nil }
+  private var kinds: [FileKind]? {
+    if case .file(let kinds)? = shell.asked?.what { kinds } else { nil }
   }
 
-  private var photo: (key: String, burst: Bool)? {
-    if case .photo(let key, let burst)? = shell.asked { (key, burst) } else { nil }
+  /// Whether one photo follows another, if a photo is asked for.
+  private var burst: Bool? {
+    if case .photo(let burst)? = shell.asked?.what { burst } else { nil }
   }
 
   /// By their extensions; its content decides what a file is, so anything may be chosen.
   private var types: [UTType] {
-    (file?.kinds ?? []).compactMap { UTType(filenameExtension: $0.extension) } + [.data]
+    (kinds ?? []).compactMap { UTType(filenameExtension: $0.extension) } + [.data]
   }
 
   private func isAsked(_ isIt: Bool) -> Binding<Bool> {
@@ -68,32 +75,31 @@ struct Asking: ViewModifier {
 
 extension Shell {
   /// Takes in what was chosen from the photos.
-  func take(chosen items: [PhotosPickerItem], for key: String) async {
+  func take(chosen items: [PhotosPickerItem], for slot: Destination) async {
     for item in items {
       let data = try? await item.loadTransferable(type: Data.self)
-      await take(readable: asPhoto(data), for: key)
+      await take(readable: asPhoto(data), for: slot)
     }
   }
 
-  /// Takes in a picture of the camera; `staying` where the camera comes up for the next one.
-  func take(picture: UIImage?, for key: String, staying: Bool) async {
-    await take(readable: picture?.jpegData(compressionQuality: 0.9), for: key)
-    if staying { ask(.photo(key: key, burst: true)) }
+  /// Takes in a picture of the camera.
+  func take(picture: UIImage?, for slot: Destination) async {
+    await take(readable: picture?.jpegData(compressionQuality: 0.9), for: slot)
   }
 
   /// Takes in a photo; where print in it is welcome, the phone itself reads it.
-  private func take(readable photo: Data?, for key: String) async {
-    let isWelcome = printKey(of: key) != nil
-    await take(photo: photo, for: key)
+  private func take(readable photo: Data?, for slot: Destination) async {
+    let isWelcome = printKey(of: slot) != nil
+    await take(photo: photo, for: slot)
     guard isWelcome, let photo else { return }
-    await offer(print: await Print.read(photo), for: key)
+    offer(print: await Print.read(photo), for: slot)
   }
 
   /// A file of another program, which lets us in only for so long.
-  func chose(handed file: URL, for key: String) async {
+  func chose(handed file: URL, for press: Destination) async {
     let isLent = file.startAccessingSecurityScopedResource()
     defer { if isLent { file.stopAccessingSecurityScopedResource() } }
-    await chose(file, for: key)
+    await chose(file, for: press)
   }
 
   /// The same of one that was handed over unasked.

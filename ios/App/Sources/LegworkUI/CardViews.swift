@@ -5,14 +5,24 @@ import SwiftUI
 struct LabelView: View {
   let shell: Shell
   let label: LabelBlock
+  let isLead: Bool
+  @State private var opened: OpenedPhoto?
 
   var body: some View {
     Inked { inks in
       VStack(alignment: .leading, spacing: Look.spaceS2) {
-        Words(label.name, .row).foregroundStyle(inks.text).accessibilityHidden(true)
+        if !isLead { Words(label.name, .row).foregroundStyle(inks.text).accessibilityHidden(true) }
         HStack(alignment: .top, spacing: Look.spaceS3) {
           if let photo = label.photo {
-            Picture(file: shell.smallPhoto(photo)).frame(width: 96, height: 96).accessibilityHidden(true)
+            Button {
+              opened = OpenedPhoto(photo: photo, name: label.name)
+            } label: {
+              Picture(file: shell.smallPhoto(photo)).frame(width: 96, height: 96)
+            }
+            .buttonStyle(Pressed(weight: .row))
+            .fixedSize()
+            .accessibilityLabel(Text(verbatim: OwnWords.large.said))
+            .accessibilityValue(Text(verbatim: label.name))
           }
           if !label.text.isEmpty {
             Words(label.text, .tag).foregroundStyle(inks.text).accessibilityHidden(true)
@@ -26,6 +36,7 @@ struct LabelView: View {
         }
       }
       .group(label.aloud, id: label.id)
+      .sheet(item: $opened) { one in LargePhoto(shell: shell, photo: one) { opened = nil } }
     }
   }
 }

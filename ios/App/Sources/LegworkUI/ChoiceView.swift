@@ -32,9 +32,10 @@ struct ChoiceView: View {
     }
   }
 
-  /// Answers of few letters stand side by side, without a dot.
+  /// Answers of few letters stand side by side, without a dot; not where each is a way on.
   private var isShort: Bool {
-    choice.options.allSatisfy { $0.about.isEmpty && ($0.unsure || $0.words.count <= 12) }
+    (choice.several || shell.screen?.choiceLeadsOn == false)
+      && choice.options.allSatisfy { $0.about.isEmpty && ($0.unsure || $0.words.count <= 12) }
   }
 }
 
@@ -59,18 +60,27 @@ private struct OptionView: View {
             }
           }
           VStack(alignment: .leading, spacing: Look.spaceS1) {
-            Words(option.words, .press)
+            Words(option.words, hand)
             if !option.about.isEmpty {
               Words(option.about, .says).foregroundStyle(inks.quiet)
             }
           }
         }
       }
-      .buttonStyle(Pressed(weight: .answer(isPicked: option.picked, isUnsure: option.unsure)))
+      .buttonStyle(Pressed(weight: weight))
       .disabled(!option.enabled)
       .digit(digit)
       .named(option.aloud, id: option.id, picked: option.picked)
     }
+  }
+
+  /// Of short ones the chosen one is bold; full rows all are.
+  private var hand: TypeHand { isShort ? (option.picked ? .row : .text) : .press }
+
+  private var weight: Pressed.Weight {
+    isShort
+      ? .short(isPicked: option.picked, isUnsure: option.unsure)
+      : .answer(isPicked: option.picked, isUnsure: option.unsure)
   }
 }
 

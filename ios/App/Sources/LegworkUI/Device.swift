@@ -4,28 +4,35 @@ import ShellCore
 import SwiftUI
 import UIKit
 
-/// The phone's light.
+/// The phone's light. The system puts it out by itself: where the camera needs it, where the phone is too hot, with the app.
 @MainActor
 @Observable
 final class Torch {
-  /// Whether it is on.
+  /// Whether it was on when it was last looked at.
   private(set) var isOn = false
-  @ObservationIgnored private let lamp = AVCaptureDevice.default(for: .video)
+  @ObservationIgnored private let lamp: AVCaptureDevice?
+
+  init(lamp: AVCaptureDevice? = .default(for: .video)) { self.lamp = lamp }
 
   /// Whether there is one that can be switched on.
   var isThere: Bool { lamp?.hasTorch == true }
 
-  /// Switches it.
+  /// Looks whether it is on.
+  func look() { isOn = lamp?.isTorchActive == true }
+
+  /// Switches it, from what it really is.
+  func toggle() { turn(on: lamp?.isTorchActive != true) }
+
+  /// Switches it on or off.
   func turn(on: Bool) {
-    guard let lamp, lamp.hasTorch, on != isOn else { return }
+    defer { look() }
+    guard let lamp, lamp.hasTorch, on != lamp.isTorchActive else { return }
     do {
       try lamp.lockForConfiguration()
       defer { lamp.unlockForConfiguration() }
       if on { try lamp.setTorchModeOn(level: 1) } else { lamp.torchMode = .off }
-      isOn = on
     } catch {
       // The camera has it, or the phone is too hot: it stays as it is, and the button says so.
-      isOn = lamp.torchMode == .on
     }
   }
 }

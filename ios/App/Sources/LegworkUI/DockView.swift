@@ -68,7 +68,7 @@ struct DockView: View {
     if screen.abilities.contains(.torch), torch.isThere {
       Spacer(minLength: 0)
       Button {
-        torch.turn(on: !torch.isOn)
+        torch.toggle()
       } label: {
         Words(OwnWords.light.said, .press)
       }

@@ -25,7 +25,7 @@ struct FigureView: View {
     Inked { inks in
       VStack(alignment: .leading, spacing: Look.spaceS2) {
         if let drawn = shell.drawing(block.layout(in: width)) {
-          DrawingView(shell: shell, block: block, drawn: drawn, inks: inks)
+          DrawingView(shell: shell, block: block, drawn: drawn, inks: inks, most: drawn.naturalWidth)
         }
         Words(block.description, .aside).foregroundStyle(inks.quiet).accessibilityHidden(true)
         Button {
@@ -42,7 +42,7 @@ struct FigureView: View {
   }
 }
 
-/// The drawing alone, at the size at which it was laid out; it can be moved about.
+/// The drawing alone, at least as large as it was laid out.
 private struct LargeFigure: View {
   let shell: Shell
   let block: FigureBlock
@@ -50,23 +50,14 @@ private struct LargeFigure: View {
 
   var body: some View {
     Inked { inks in
-      VStack(alignment: .leading, spacing: Look.spaceS3) {
-        Words(block.name, .lead).foregroundStyle(inks.text).accessibilityAddTraits(.isHeader)
-        ScrollView([.horizontal, .vertical]) {
-          if let layout = block.layouts.last, let drawn = shell.drawing(layout) {
-            DrawingView(shell: shell, block: block, drawn: drawn, inks: inks)
-              .frame(width: drawn.naturalWidth)
-          }
+      Large(name: block.name, close: close) { zoom, _ in
+        if let layout = block.layouts.last, let drawn = shell.drawing(layout) {
+          DrawingView(
+            shell: shell, block: block, drawn: drawn, inks: inks, most: drawn.naturalWidth * zoom, pressed: close
+          )
+          .frame(width: drawn.naturalWidth * zoom)
         }
-        Button {
-          close()
-        } label: {
-          Words(OwnWords.close.said, .press)
-        }
-        .buttonStyle(Pressed(weight: .other))
       }
-      .padding(Look.spaceS4)
-      .background(inks.surface)
     }
   }
 }
@@ -77,6 +68,10 @@ private struct DrawingView: View {
   let block: FigureBlock
   let drawn: FigureDrawn
   let inks: Inks
+  /// How wide it may be.
+  let most: Double
+  /// Something in it was touched.
+  var pressed: () -> Void = {}
 
   var body: some View {
     GeometryReader { proxy in
@@ -85,7 +80,7 @@ private struct DrawingView: View {
         .onTapGesture(coordinateSpace: .local) { place in
           let width = proxy.size.width
           let spot = Spot(x: place.x / width, y: place.y / width)
-          if let key = drawn.key(at: spot, reach: Look.sizeTouch / 2 / width) { shell.press(key) }
+          if let key = drawn.key(at: spot, reach: Look.sizeTouch / 2 / width) { press(key) }
         }
         .accessibilityElement()
         .accessibilityLabel(Text(verbatim: block.aloud.label))
@@ -94,29 +89,34 @@ private struct DrawingView: View {
         .accessibilityChildren {
           ZStack(alignment: .topLeading) {
             ForEach(drawn.stops) { stop in
-              StopView(shell: shell, stop: stop, scale: proxy.size.width)
+              StopView(stop: stop, scale: proxy.size.width, press: press)
             }
           }
         }
     }
     .aspectRatio(drawn.aspect, contentMode: .fit)
-    .frame(maxWidth: drawn.naturalWidth)
+    .frame(maxWidth: most)
     // A drawing lies as it was drawn: the map comes mirrored where words are read from the right.
     .environment(\.layoutDirection, .leftToRight)
+  }
+
+  private func press(_ key: String) {
+    pressed()
+    shell.press(key)
   }
 }
 
 /// One thing of a drawing, for VoiceOver.
 private struct StopView: View {
-  let shell: Shell
   let stop: MarkStop
   let scale: Double
+  let press: (String) -> Void
 
   var body: some View {
     Group {
       if let key = stop.key {
         Button {
-          shell.press(key)
+          press(key)
         } label: {
           Rectangle()
         }

@@ -48,9 +48,8 @@ struct Inks {
     case .quiet: quiet
     case .accent: accent
     case .cable: text
-    case .weak: weak
+    case .weak, .warning: weak
     case .measured: measured
-    case .warning: caution
     case .pencil: pencil
     }
   }

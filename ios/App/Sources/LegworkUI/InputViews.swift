@@ -5,11 +5,12 @@ import SwiftUI
 struct WritingView: View {
   let shell: Shell
   let block: WritingBlock
+  let isLead: Bool
 
   var body: some View {
     Inked { inks in
       VStack(alignment: .leading, spacing: Look.spaceS1) {
-        Words(block.name, .row).foregroundStyle(inks.text).accessibilityHidden(true)
+        if !isLead { Words(block.name, .row).foregroundStyle(inks.text).accessibilityHidden(true) }
         TextField(block.name, text: text, prompt: nil, axis: block.lines ? .vertical : .horizontal)
           .lettered(block.kind == .tag || block.kind == .print ? .tag : .text)
           .foregroundStyle(inks.text)
@@ -43,11 +44,12 @@ struct WritingView: View {
 struct NumberView: View {
   let shell: Shell
   let block: NumberBlock
+  let isLead: Bool
 
   var body: some View {
     Inked { inks in
       VStack(alignment: .leading, spacing: Look.spaceS1) {
-        Words(block.name, .row).foregroundStyle(inks.text).accessibilityHidden(true)
+        if !isLead { Words(block.name, .row).foregroundStyle(inks.text).accessibilityHidden(true) }
         HStack(alignment: .lastTextBaseline, spacing: Look.spaceS3) {
           TextField(block.name, text: text, prompt: nil)
             .lettered(.number)
@@ -75,9 +77,9 @@ struct NumberView: View {
         Button {
           shell.unit(unit, in: block)
         } label: {
-          Words(unit.words, .press)
+          Words(unit.words, isPicked ? .row : .text)
         }
-        .buttonStyle(Pressed(weight: .answer(isPicked: isPicked, isUnsure: false)))
+        .buttonStyle(Pressed(weight: .short(isPicked: isPicked, isUnsure: false)))
         .fixedSize()
         .named(unit.aloud, id: unit.id, picked: isPicked)
       }
@@ -88,11 +90,13 @@ struct NumberView: View {
     Binding(get: { shell.text(of: block) }, set: { shell.measure($0, in: block) })
   }
 
+  /// A pad of digits has no letters: where there are units to choose from, one may also type them (feet and inches, a rate with
+  /// its unit). And it has no minus.
   private var keys: UIKeyboardType {
     switch block.kind {
-    case .whole: .numberPad
-    // Feet and inches, decimals and a minus have no place on a pad of digits.
-    case .decimal, .signed: .numbersAndPunctuation
+    case .whole where block.units.count <= 1: .numberPad
+    case .decimal where block.units.count <= 1: .decimalPad
+    case .whole, .decimal, .signed: .numbersAndPunctuation
     }
   }
 }

@@ -9,17 +9,15 @@ enum OwnWords: String, CaseIterable {
   case lightOff = "light.off"
   case takePhoto = "take-photo"
   case choosePhoto = "choose-photo"
-  case noCamera = "no-camera"
   case noPicture = "no-picture"
   case fileUnread = "file-unread"
   case noRoom = "no-room"
+  case elsewhere
   case fault
   case notBegun = "not-begun"
   case again
   case large
   case close
-  case done
-  case handOn = "hand-on"
   case ways
 
   /// In the language of the system.
@@ -36,6 +34,7 @@ extension Said {
     case .fileUnread: OwnWords.fileUnread.said
     case .noRoom: OwnWords.noRoom.said
     case .noPicture: OwnWords.noPicture.said
+    case .elsewhere: OwnWords.elsewhere.said
     }
   }
 }

@@ -15,11 +15,11 @@ struct PhotoSlotView: View {
         Words(slot.name, .row).foregroundStyle(inks.text).accessibilityHidden(true)
         LazyVGrid(columns: [GridItem(.adaptive(minimum: 104), spacing: Look.spaceS2)], spacing: Look.spaceS2) {
           ForEach(slot.photos, id: \.id) { photo in
-            PhotoView(shell: shell, photo: photo) { opened = OpenedPhoto(photo: photo) }
+            PhotoView(shell: shell, photo: photo) { opened = OpenedPhoto(photo: photo.photo, name: photo.name) }
           }
         }
         Button {
-          shell.ask(.photo(key: slot.key, burst: slot.burst))
+          shell.ask(.photo(burst: slot.burst), for: slot.key)
         } label: {
           HStack(spacing: Look.spaceS2) {
             SignView(.camera, inks.accent)
@@ -36,19 +36,12 @@ struct PhotoSlotView: View {
       .onChange(of: chosen) { _, items in
         guard !items.isEmpty else { return }
         chosen = []
-        Task { await shell.take(chosen: items, for: slot.key) }
+        let here = shell.destination(slot.key)
+        Task { await shell.take(chosen: items, for: here) }
       }
-      .sheet(item: $opened) { one in
-        WholePhoto(file: shell.wholePhoto(one.photo.photo), name: one.photo.name) { opened = nil }
-      }
+      .sheet(item: $opened) { one in LargePhoto(shell: shell, photo: one) { opened = nil } }
     }
   }
-}
-
-/// A photo that is shown whole.
-private struct OpenedPhoto: Identifiable {
-  let photo: PhotoShown
-  var id: String { photo.id }
 }
 
 private struct PhotoView: View {
@@ -74,33 +67,6 @@ private struct PhotoView: View {
       .contextMenu { Button(OwnWords.large.said) { open() } }
       .named(photo.aloud, id: photo.id, picked: photo.picked == true)
       .accessibilityAction(named: Text(verbatim: OwnWords.large.said)) { open() }
-    }
-  }
-}
-
-private struct WholePhoto: View {
-  let file: URL?
-  let name: String
-  let close: () -> Void
-
-  var body: some View {
-    Inked { inks in
-      VStack(spacing: Look.spaceS3) {
-        ScrollView([.horizontal, .vertical]) {
-          Picture(file: file, isWhole: true)
-            .accessibilityElement(children: .ignore)
-            .accessibilityLabel(Text(verbatim: name))
-            .accessibilityAddTraits(.isImage)
-        }
-        Button {
-          close()
-        } label: {
-          Words(OwnWords.close.said, .press)
-        }
-        .buttonStyle(Pressed(weight: .other))
-      }
-      .padding(Look.spaceS4)
-      .background(inks.surface)
     }
   }
 }

@@ -56,24 +56,56 @@ extension View {
   }
 }
 
-/// Something to press that is asked about once more.
+/// Something to press that is asked about once more: the second question unfolds beneath, “no” as the main press.
 struct ConfirmView: View {
   let shell: Shell
   let confirm: ConfirmBlock
   @State private var isAsked = false
 
   var body: some View {
-    Button {
-      isAsked = true
-    } label: {
-      Words(confirm.words, .press)
+    Inked { inks in
+      VStack(alignment: .leading, spacing: Look.spaceS2) {
+        Button {
+          isAsked.toggle()
+        } label: {
+          Words(confirm.words, .press)
+        }
+        .buttonStyle(Pressed(weight: .other))
+        .disabled(!confirm.enabled)
+        .named(confirm.aloud, id: confirm.id)
+        if isAsked { second(inks) }
+      }
+      .onChange(of: isAsked) { _, asked in
+        if asked {
+          UIAccessibility.post(notification: .announcement, argument: NSAttributedString(string: confirm.question))
+        }
+      }
     }
-    .buttonStyle(Pressed(weight: .other))
-    .disabled(!confirm.enabled)
-    .named(confirm.aloud, id: confirm.id)
-    .confirmationDialog(confirm.question, isPresented: $isAsked, titleVisibility: .visible) {
-      Button(confirm.yes, role: confirm.destructive ? .destructive : nil) { shell.press(confirm.key) }
-      Button(confirm.no, role: .cancel) {}
+  }
+
+  private func second(_ inks: Inks) -> some View {
+    VStack(alignment: .leading, spacing: Look.spaceS2) {
+      Words(confirm.question, .text).foregroundStyle(inks.text)
+      Button {
+        isAsked = false
+        shell.press(confirm.key)
+      } label: {
+        HStack(spacing: Look.spaceS2) {
+          if confirm.destructive { SignView(.cross, inks.text) }
+          Words(confirm.yes, .press)
+        }
+      }
+      .buttonStyle(Pressed(weight: .other))
+      Button {
+        isAsked = false
+      } label: {
+        Words(confirm.no, .press)
+      }
+      .buttonStyle(Pressed(weight: .main))
+    }
+    .padding(Look.spaceS4)
+    .overlay {
+      RoundedRectangle(cornerRadius: Look.radiusControl).strokeBorder(inks.text, lineWidth: Look.lineFine)
     }
   }
 }

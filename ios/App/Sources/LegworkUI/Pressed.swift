@@ -7,6 +7,8 @@ struct Pressed: ButtonStyle {
   enum Weight {
     case main, other, quiet, row
     case answer(isPicked: Bool, isUnsure: Bool)
+    /// An answer of few letters, or a unit: it has no dot, so a bar at its foot and bold words say that it is chosen.
+    case short(isPicked: Bool, isUnsure: Bool)
   }
 
   let weight: Weight
@@ -30,6 +32,9 @@ private struct PressedBody<Label: View>: View {
         .padding(.vertical, Look.spaceS2)
         .frame(maxWidth: width, minHeight: height, alignment: .leading)
         .background(isPressed ? inks.sunk : ground(inks))
+        .overlay(alignment: .bottom) {
+          if isFooted { Rectangle().fill(inks.accent).frame(height: Look.lineStout).accessibilityHidden(true) }
+        }
         .clipShape(RoundedRectangle(cornerRadius: Look.radiusControl))
         .overlay {
           RoundedRectangle(cornerRadius: Look.radiusControl)
@@ -51,7 +56,7 @@ private struct PressedBody<Label: View>: View {
   private var height: CGFloat {
     switch weight {
     case .main, .other, .answer: Look.sizeAnswer
-    case .quiet, .row: Look.sizeTouch
+    case .quiet, .row, .short: Look.sizeTouch
     }
   }
 
@@ -59,7 +64,7 @@ private struct PressedBody<Label: View>: View {
     switch weight {
     case .main: isPressed ? inks.text : inks.onFill
     case .other, .quiet: inks.accent
-    case .row, .answer: inks.text
+    case .row, .answer, .short: inks.text
     }
   }
 
@@ -67,7 +72,7 @@ private struct PressedBody<Label: View>: View {
     switch weight {
     case .main: inks.fill
     case .other: inks.raised
-    case .answer(let isPicked, _): isPicked ? inks.accentWash : inks.raised
+    case .answer(let isPicked, _), .short(let isPicked, _): isPicked ? inks.accentWash : inks.raised
     case .quiet, .row: .clear
     }
   }
@@ -76,16 +81,26 @@ private struct PressedBody<Label: View>: View {
     switch weight {
     case .main: inks.isDark ? inks.accent : inks.fill
     case .other: inks.edge
-    case .answer(let isPicked, _): isPicked ? inks.accent : inks.edge
+    case .answer(let isPicked, _), .short(let isPicked, _): isPicked ? inks.accent : inks.edge
     case .quiet, .row: .clear
     }
   }
 
   private var edgeWidth: CGFloat {
-    if case .answer(true, _) = weight { Look.lineFocus } else { Look.lineFine }
+    switch weight {
+    case .answer(true, _), .short(true, _): Look.lineFocus
+    default: Look.lineFine
+    }
   }
 
   private var dash: [CGFloat] {
-    if case .answer(_, true) = weight { [4, 4] } else { [] }
+    switch weight {
+    case .answer(_, true), .short(_, true): [4, 4]
+    default: []
+    }
+  }
+
+  private var isFooted: Bool {
+    if case .short(true, _) = weight { true } else { false }
   }
 }

@@ -56,10 +56,14 @@ public struct RootView: View {
         // The system puts the light out with the app.
         torch.turn(on: false)
         Background.putAside(shell)
-      case .active: shell.takeUp()
+      case .active:
+        torch.look()
+        shell.takeUp()
       default: break
       }
     }
+    // The camera has had it.
+    .onChange(of: shell.asked == nil) { torch.look() }
     .onChange(of: shell.screen?.abilities ?? [], initial: true) { _, wanted in
       UIApplication.shared.isIdleTimerDisabled = wanted.contains(.stayAwake)
       if !wanted.contains(.torch) { torch.turn(on: false) }

@@ -8,7 +8,7 @@ struct WordsView: View {
 
   var body: some View {
     Inked { inks in
-      if block.folds {
+      if !block.head.isEmpty {
         Fold(head: block.head, isOpen: $isOpen) {
           Words(block.words, hand).foregroundStyle(inks.text).says(block.aloud, id: block.id)
         }
@@ -46,16 +46,6 @@ struct WordsView: View {
     case (.lead, .grave): inks.weak
     case (.aside, _), (.why, _): inks.quiet
     default: inks.text
-    }
-  }
-}
-
-extension WordsBlock {
-  /// Whether it stands folded behind its head.
-  var folds: Bool {
-    switch role {
-    case .why, .how, .aside: !head.isEmpty
-    case .lead, .heading, .plain, .problem: false
     }
   }
 }

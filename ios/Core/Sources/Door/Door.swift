@@ -696,8 +696,8 @@ open class Door: DoorProtocol, @unchecked Sendable {
     }
     /**
      * Opens the door: at the surveys of the home folder, or where one was when `token` was made ([`Door::token`]). A token
-     * that cannot be read, or of a survey that is gone, leads to the surveys. `watcher` is told when the screen changes
-     * while nobody touches anything.
+     * that cannot be read, of a survey that is gone, or of a screen that breaks off leads to the surveys. `watcher` is told
+     * when the screen changes while nobody touches anything.
      */
 public convenience init(settings: Settings, token: String?, watcher: DrawAgain?)throws  {
     let handle =
@@ -1919,7 +1919,7 @@ public func FfiConverterTypeDoneOf_lower(_ value: DoneOf) -> RustBuffer {
 
 
 /**
- * A drawing, as the screen names it. `Guide::figure` gives its marks.
+ * A drawing, as the screen names it. `figure` gives its marks.
  */
 public struct FigureBlock: Equatable, Hashable {
     /**
@@ -3338,8 +3338,7 @@ public struct PhotoShown: Equatable, Hashable {
      */
     public let aloud: Aloud
     /**
-     * Which photo: `Guide::small_photo` and
-     * `Guide::whole_photo` give its files.
+     * Which photo: `small_photo` and `whole_photo` give its files.
      */
     public let photo: String
     /**
@@ -3365,8 +3364,7 @@ public struct PhotoShown: Equatable, Hashable {
          * What a screen reader says of it.
          */aloud: Aloud, 
         /**
-         * Which photo: `Guide::small_photo` and
-         * `Guide::whole_photo` give its files.
+         * Which photo: `small_photo` and `whole_photo` give its files.
          */photo: String, 
         /**
          * What it is, for those who do not see it.
@@ -4599,8 +4597,8 @@ public struct WordsBlock: Equatable, Hashable {
      */
     public let role: WordsRole
     /**
-     * A few words behind which they may stand folded; empty where they are to stand open. Long words that may fold
-     * always have one.
+     * A few words behind which they stand folded; empty where they stand open. Long words that may fold always have one,
+     * and no others.
      */
     public let head: String
     /**
@@ -4625,8 +4623,8 @@ public struct WordsBlock: Equatable, Hashable {
          * What they are for.
          */role: WordsRole, 
         /**
-         * A few words behind which they may stand folded; empty where they are to stand open. Long words that may fold
-         * always have one.
+         * A few words behind which they stand folded; empty where they stand open. Long words that may fold always have one,
+         * and no others.
          */head: String, 
         /**
          * The words.
@@ -8189,28 +8187,28 @@ private let initializationResult: InitializationResult = {
     if bindings_contract_version != scaffolding_contract_version {
         return InitializationResult.contractVersionMismatch
     }
-    if (uniffi_door_checksum_func_bar_drawn() != 36558) {
+    if (uniffi_door_checksum_func_bar_drawn() != 52329) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_door_checksum_method_door_act() != 17409) {
+    if (uniffi_door_checksum_method_door_act() != 21561) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_door_checksum_method_door_figure() != 49229) {
+    if (uniffi_door_checksum_method_door_figure() != 10069) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_door_checksum_method_door_keep_drafts() != 41350) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_door_checksum_method_door_receive() != 51082) {
+    if (uniffi_door_checksum_method_door_receive() != 47766) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_door_checksum_method_door_resume() != 43413) {
+    if (uniffi_door_checksum_method_door_resume() != 53828) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_door_checksum_method_door_screen() != 3447) {
+    if (uniffi_door_checksum_method_door_screen() != 16609) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_door_checksum_method_door_settle() != 22650) {
+    if (uniffi_door_checksum_method_door_settle() != 61974) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_door_checksum_method_door_small_photo() != 45694) {
@@ -8237,7 +8235,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_door_checksum_method_work_stop() != 44379) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_door_checksum_constructor_door_new() != 55866) {
+    if (uniffi_door_checksum_constructor_door_new() != 63085) {
         return InitializationResult.apiChecksumMismatch
     }
 

@@ -9,10 +9,9 @@ extension Shell {
   /// Presses something; what it needs first is asked for.
   public func press(_ block: PressBlock) {
     guard let need = block.need else { return press(block.key) }
-    unsay()
     switch need {
-    case .fileToRead(let kinds): asked = .file(key: block.key, kinds: kinds)
-    case .photo(let burst): asked = .photo(key: block.key, burst: burst)
+    case .fileToRead(let kinds): ask(.file(kinds: kinds), for: block.key)
+    case .photo(let burst): ask(.photo(burst: burst), for: block.key)
     case .fileToWrite(let name, _): write(file: name, for: block.key, way: .place)
     case .fileToShare(let name, _): write(file: name, for: block.key, way: .share)
     }
@@ -54,30 +53,32 @@ extension Shell {
     if let key { press(key) }
   }
 
-  /// Print that the device recognised in a photo for this place: offered once the photo is taken in, if the screen still
-  /// wants it. It counts for nothing until somebody takes it.
-  public func offer(print words: String, for slot: String) async {
-    for _ in 0..<100 where isWorking { try? await Task.sleep(for: .milliseconds(100)) }
-    guard !words.isEmpty, let key = printKey(of: slot) else { return }
-    act(.print(key: key, words: words))
+  /// Where something goes that is asked for on this screen.
+  public func destination(_ key: String) -> Destination { Destination(key: key, place: screen?.place ?? "") }
+
+  /// Print that the device recognised in a photo: offered once the photo is taken in, if the screen still wants it. It counts
+  /// for nothing until somebody takes it.
+  public func offer(print words: String, for slot: Destination) {
+    guard !words.isEmpty else { return }
+    bring(Brought(deed: .print(key: slot.key, words: words), place: slot.place))
   }
 
   /// The key under which recognised print is welcome at this place for photos, if it is.
-  public func printKey(of slot: String) -> String? {
-    screen?.blocks.lazy.compactMap { block -> String? in
-      if case .photoSlot(let one) = block, one.key == slot { one.printKey } else { nil }
+  public func printKey(of slot: Destination) -> String? {
+    guard slot.place == screen?.place else { return nil }
+    return screen?.blocks.lazy.compactMap { block -> String? in
+      if case .photoSlot(let one) = block, one.key == slot.key { one.printKey } else { nil }
     }.first
   }
 
   /// A picture of the camera, or one that was chosen, as the bytes of its file. It is written away from the main actor.
-  public func take(photo: Data?, for key: String) async {
+  public func take(photo: Data?, for slot: Destination) async {
     unsay()
     guard let photo, isPicture(photo) else { return refused(.noPicture) }
     do {
       let file = try places.photo()
       try await Task.detached { try photo.write(to: file) }.value
-      intake.gave(file)
-      act(.photo(key: key, file: file.path))
+      bring(Brought(deed: .photo(key: slot.key, file: file.path), place: slot.place))
     } catch {
       refused(.noRoom)
     }
@@ -85,21 +86,24 @@ extension Shell {
 
   /// The file that was chosen for a press. It is copied to a place of our own, since what another program gives may be
   /// taken back at any time.
-  public func chose(_ file: URL, for key: String) async {
+  public func chose(_ file: URL, for press: Destination) async {
     guard let own = await copied(file) else { return }
-    act(.file(key: key, file: own.path))
+    bring(Brought(deed: .file(key: press.key, file: own.path), place: press.place))
   }
 
   /// A file that another program handed over, wherever one is.
   public func receive(_ file: URL) async {
-    guard let own = await copied(file) else { return }
+    let own = await copied(file)
+    // The system laid a copy there for us alone.
+    if places.isInbox(file) { try? FileManager.default.removeItem(at: file) }
+    guard let own else { return }
     does { try $0.receive(file: own.path) }
   }
 
-  /// Asks the user for something that no press of the screen stands for: the camera of a place for photos.
-  public func ask(_ what: Asked) {
+  /// Asks the user for something of the system's: for a press, or the camera of a place for photos.
+  public func ask(_ what: Asked.What, for key: String) {
     unsay()
-    asked = what
+    asked = Asked(what: what, destination: destination(key))
   }
 
   /// The sheet of the system was closed without a choice.
@@ -153,6 +157,26 @@ extension Shell {
     unsay()
     asked = nil
     does { try $0.act(deed: deed) }
+  }
+
+  /// Something of the system's, for the screen of the place where it was asked for. While something goes on it waits; on
+  /// another screen nothing is done but saying so.
+  func bring(_ one: Brought) {
+    let isHere = one.place == screen?.place
+    let waitsInCore = isWorking && one.isPhoto && one.place == intake.line
+    if isWorking, !waitsInCore, !isHere || one.isPrint { return intake.hold(one) }
+    guard isHere || waitsInCore else {
+      if let file = one.file { try? FileManager.default.removeItem(at: file) }
+      return one.isPrint ? () : refused(.elsewhere)
+    }
+    switch one.deed {
+    case .photo(_, let file): intake.gave(URL(filePath: file), at: one.place)
+    case .print(let slot, let words):
+      guard let key = printKey(of: Destination(key: slot, place: one.place)) else { return }
+      return does { try $0.act(deed: .print(key: key, words: words)) }
+    default: break
+    }
+    does { try $0.act(deed: one.deed) }
   }
 }
 

@@ -6,12 +6,20 @@ public struct Places: Sendable {
   public let home: URL
   private let tokenFile: URL
   private let passing: URL
+  private let inbox: URL?
+  private let exclude: @Sendable (URL) throws -> Void
 
-  /// Below a folder that the system keeps, and one that it may clear.
-  public init(kept: URL, passing: URL) {
+  /// Below a folder that the system keeps, and one that it may clear. `inbox` is where the system lays copies of files that
+  /// other programs hand over; `exclude` keeps a folder out of backups.
+  public init(
+    kept: URL, passing: URL, inbox: URL? = nil,
+    exclude: @escaping @Sendable (URL) throws -> Void = Places.excluded
+  ) {
     home = kept.appending(path: "surveys")
     tokenFile = kept.appending(path: "where")
     self.passing = passing
+    self.inbox = inbox
+    self.exclude = exclude
   }
 
   /// Those of this app.
@@ -21,7 +29,33 @@ public struct Places: Sendable {
       for: .applicationSupportDirectory, in: .userDomainMask, appropriateFor: nil, create: true)
     let passing = try files.url(
       for: .cachesDirectory, in: .userDomainMask, appropriateFor: nil, create: true)
-    return Places(kept: kept, passing: passing)
+    let documents = try? files.url(for: .documentDirectory, in: .userDomainMask, appropriateFor: nil, create: false)
+    return Places(kept: kept, passing: passing, inbox: documents?.appending(path: "Inbox"))
+  }
+
+  /// A survey says what is in somebody's house: nothing of it goes to a cloud, nor to a second phone, which would write under
+  /// this one's name. Who wants it elsewhere packs it. Where the system refuses, that is for the log: the surveys come first.
+  func keepOutOfBackups() {
+    do {
+      try FileManager.default.createDirectory(at: home, withIntermediateDirectories: true)
+      try exclude(home)
+    } catch {
+      FileHandle.standardError.write(Data("legwork: not kept out of backups: \(error)\n".utf8))
+    }
+  }
+
+  /// Keeps a folder, and all that is in it, out of backups.
+  @Sendable public static func excluded(_ folder: URL) throws {
+    var folder = folder
+    var values = URLResourceValues()
+    values.isExcludedFromBackup = true
+    try folder.setResourceValues(values)
+  }
+
+  /// Whether a file is a copy that the system laid there for this app.
+  func isInbox(_ file: URL) -> Bool {
+    guard let inbox else { return false }
+    return file.deletingLastPathComponent().standardizedFileURL.path == inbox.standardizedFileURL.path
   }
 
   /// Where a picture of the camera goes.
@@ -40,8 +74,7 @@ public struct Places: Sendable {
   /// Clears away what is older than a day.
   public func tidy(now: Date = Date()) {
     let files = FileManager.default
-    for folder in ["camera", "in", "out"] {
-      let at = passing.appending(path: folder)
+    for at in ["camera", "in", "out"].map({ passing.appending(path: $0) }) + [inbox].compactMap({ $0 }) {
       for name in (try? files.contentsOfDirectory(atPath: at.path)) ?? [] {
         let file = at.appending(path: name)
         let made = try? files.attributesOfItem(atPath: file.path)[.modificationDate] as? Date

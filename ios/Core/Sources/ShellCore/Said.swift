@@ -14,6 +14,8 @@ public struct Said: Identifiable, Equatable, Sendable {
     case noRoom
     /// The camera gave no picture, or what was chosen is none.
     case noPicture
+    /// What the system brought belongs to a screen that is not there any more.
+    case elsewhere
   }
 
   /// Another one each time that something is said.

@@ -50,7 +50,10 @@ public final class Shell {
 
   /// Opens the surveys, where one was before the app ended; or tries it again.
   public func begin() {
-    if door == nil { places.tidy() }
+    if door == nil {
+      places.tidy()
+      places.keepOutOfBackups()
+    }
     does { try $0.screen() }
   }
 
@@ -86,6 +89,8 @@ public final class Shell {
   /// Says something that stands on no screen of the core.
   public func refused(_ kind: Said.Kind) {
     refusals += 1
+    // Behind a camera that comes up again and again nobody would see it.
+    if asked?.isBurst == true { asked = nil }
     say(kind)
   }
 
@@ -118,6 +123,19 @@ public final class Shell {
     isWorking = (try? door.work()) != nil
     if let file = intake.settle(isWorking: isWorking) { written = file }
     keepToken(door)
+    if !goesOn(new) { asked = nil }
+    while !isWorking, let one = intake.next() { bring(one) }
+  }
+
+  /// Whether a burst of photos goes on: not over something that went wrong, and not where there is no place for it any more.
+  private func goesOn(_ new: [NoticeShown]) -> Bool {
+    guard let asked, asked.isBurst else { return true }
+    if new.contains(where: { $0.role == .problem }) { return false }
+    guard !isWorking, let screen else { return true }
+    return screen.place == asked.destination.place
+      && screen.blocks.contains {
+        if case .photoSlot(let slot) = $0 { slot.key == asked.destination.key && slot.burst } else { false }
+      }
   }
 
   private func keepToken(_ door: Door) {

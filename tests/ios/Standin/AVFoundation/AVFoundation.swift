@@ -11,6 +11,7 @@ open class AVCaptureDevice: NSObject {
   public enum TorchMode: Int, Sendable { case off, on, auto }
   open class func `default`(for mediaType: AVMediaType) -> AVCaptureDevice? { nil }
   open var hasTorch: Bool { false }
+  open var isTorchActive: Bool { false }
   open var torchMode: TorchMode = .off
   open func lockForConfiguration() throws {}
   open func unlockForConfiguration() {}

@@ -9,7 +9,10 @@ public protocol Transferable {}
 extension Data: Transferable {}
 
 public struct PhotosPickerItem: Hashable, Sendable {
-  public func loadTransferable<T: Transferable>(type: T.Type) async throws -> T? { nil }
+  private let data: Data
+  /// One with this in it, for the tests.
+  public init(data: Data) { self.data = data }
+  public func loadTransferable<T: Transferable>(type: T.Type) async throws -> T? { data as? T }
 }
 
 public struct PhotosPicker<Label: View>: View {
@@ -23,5 +26,10 @@ public struct PhotosPicker<Label: View>: View {
 extension View {
   public func photosPicker(
     isPresented: Binding<Bool>, selection: Binding<[PhotosPickerItem]>, matching filter: PHPickerFilter? = nil
-  ) -> some View { id(0) }
+  ) -> some View {
+    picking(isPresented.wrappedValue) { chosen in
+      isPresented.wrappedValue = false
+      selection.wrappedValue = chosen as? [PhotosPickerItem] ?? []
+    }
+  }
 }

@@ -20,6 +20,13 @@ public final class Drawn {
   public var notes: [String] = []
   public var press: (@MainActor () -> Void)?
   public var type: (@MainActor (String) -> Void)?
+  public var doubleTap: (@MainActor () -> Void)?
+  public var magnify: (@MainActor (CGFloat) -> Void)?
+  /// Of a sheet of the system: what was chosen in it. It is closed before, as the system does.
+  public var choose: (@MainActor (Any) -> Void)?
+  /// Of what UIKit draws: the view that makes it.
+  public var maker: Any?
+  public var width: CGFloat?
 
   init(_ kind: String, _ words: String = "", _ children: [Drawn] = []) {
     self.kind = kind
@@ -67,6 +74,11 @@ protocol Remembered {
 @MainActor
 func tree(_ view: any View) -> [Drawn] {
   if let primitive = view as? any Primitive { return primitive.drawn() }
+  if view is any UIViewControllerRepresentable {
+    let drawn = Drawn("Controller")
+    drawn.maker = view
+    return [drawn]
+  }
   Now.path.append("\(Swift.type(of: view))")
   defer { Now.path.removeLast() }
   remember(view)

@@ -14,7 +14,7 @@ extension View {
   public func padding(_ length: CGFloat) -> some View { same() }
   public func frame(
     width: CGFloat? = nil, height: CGFloat? = nil, alignment: Alignment = .center
-  ) -> some View { same() }
+  ) -> some View { each { if let width { $0.width = width } } }
   public func frame(
     minWidth: CGFloat? = nil, idealWidth: CGFloat? = nil, maxWidth: CGFloat? = nil, minHeight: CGFloat? = nil,
     idealHeight: CGFloat? = nil, maxHeight: CGFloat? = nil, alignment: Alignment = .center
@@ -53,6 +53,13 @@ extension View {
     count: Int = 1, coordinateSpace: some CoordinateSpaceProtocol = .local,
     perform action: @escaping (CGPoint) -> Void
   ) -> some View { same() }
+  public func onTapGesture(count: Int = 1, perform action: @escaping () -> Void) -> some View {
+    each { if count == 2 { $0.doubleTap = { action() } } }
+  }
+  public func gesture<T: Gesture>(_ gesture: T) -> some View {
+    let changed = (gesture as? any Magnifies)?.magnified
+    return each { if let changed { $0.magnify = { changed($0) } } }
+  }
   public func contextMenu<MenuItems: View>(@ViewBuilder menuItems: () -> MenuItems) -> some View {
     each { $0.notes.append("menu") }
   }
@@ -125,14 +132,6 @@ extension View {
   public func fullScreenCover<Content: View>(
     isPresented: Binding<Bool>, onDismiss: (() -> Void)? = nil, @ViewBuilder content: @escaping () -> Content
   ) -> some View { presented(isPresented.wrappedValue, "Cover") { tree(content()) } }
-  public func confirmationDialog<S: StringProtocol, A: View>(
-    _ title: S, isPresented: Binding<Bool>, titleVisibility: Visibility = .automatic,
-    @ViewBuilder actions: () -> A
-  ) -> some View {
-    let actions = actions()
-    let title = String(title)
-    return presented(isPresented.wrappedValue, "Dialog") { [Drawn("Text", title)] + tree(actions) }
-  }
 }
 
 // What VoiceOver says.
@@ -160,6 +159,9 @@ extension View {
   public func accessibilityAction(named name: Text, _ handler: @escaping () -> Void) -> some View {
     each { $0.notes.append("action \(name.words)") }
   }
+  public func accessibilityZoomAction(
+    _ handler: @escaping (AccessibilityZoomGestureAction) -> Void
+  ) -> some View { each { $0.notes.append("zooms") } }
   public func accessibilityChildren<V: View>(@ViewBuilder children: () -> V) -> some View {
     let children = children()
     return one {
@@ -177,6 +179,24 @@ extension View {
     isPresented: Binding<Bool>, allowedContentTypes: [UTType],
     onCompletion: @escaping (_ result: Result<URL, any Error>) -> Void
   ) -> some View {
-    presented(isPresented.wrappedValue, "FileImporter") { [] }
+    presented(isPresented.wrappedValue, "FileImporter") {
+      let drawn = Drawn("Files")
+      drawn.choose = { chosen in
+        isPresented.wrappedValue = false
+        if let file = chosen as? URL { onCompletion(.success(file)) }
+      }
+      return [drawn]
+    }
+  }
+}
+
+extension View {
+  /// A sheet of the system beside it, for the stand-ins of other frameworks.
+  public func picking(_ isPresented: Bool, _ choose: @escaping @MainActor (Any) -> Void) -> some View {
+    presented(isPresented, "Picker") {
+      let drawn = Drawn("Photos")
+      drawn.choose = choose
+      return [drawn]
+    }
   }
 }

@@ -68,6 +68,7 @@ public struct Alignment: Sendable {
   public static let center = Self()
   public static let leading = Self()
   public static let top = Self()
+  public static let bottom = Self()
   public static let topLeading = Self()
   public static let topTrailing = Self()
 }

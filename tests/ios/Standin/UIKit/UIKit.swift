@@ -11,10 +11,13 @@ import Foundation
 
 open class UIImage: NSObject, @unchecked Sendable {
   public init?(contentsOfFile path: String) {
-    guard FileManager.default.fileExists(atPath: path) else { return nil }
+    guard let data = FileManager.default.contents(atPath: path) else { return nil }
+    self.data = data
   }
-  public init?(data: Data) { return nil }
-  public func jpegData(compressionQuality: CGFloat) -> Data? { nil }
+  private let data: Data
+  public init?(data: Data) { self.data = data }
+  /// As it came: nothing is compressed here.
+  public func jpegData(compressionQuality: CGFloat) -> Data? { data.isEmpty ? nil : data }
 }
 
 public enum UIKeyboardType: Int, Sendable {
@@ -73,7 +76,9 @@ extension NSAttributedString.Key {
     public init(rawValue: String) { self.rawValue = rawValue }
     public static let originalImage = InfoKey(rawValue: "UIImagePickerControllerOriginalImage")
   }
-  open class func isSourceTypeAvailable(_ sourceType: SourceType) -> Bool { false }
+  /// Whether there is a camera, for the tests.
+  public static var hasCamera = false
+  open class func isSourceTypeAvailable(_ sourceType: SourceType) -> Bool { sourceType == .camera && hasCamera }
   open var sourceType: SourceType = .photoLibrary
   open weak var delegate: (any UIImagePickerControllerDelegate & UINavigationControllerDelegate)?
 }

@@ -8,107 +8,67 @@ import Testing
 /// Every screen of the guide as the app draws it.
 @MainActor
 @Suite(.serialized) struct Screens {
-  private let pictures = URL(filePath: "/src/target/ios-screens")
-
-  /// The names of all screens, as the guide's own tests know them.
-  private var names: Set<String> {
-    get throws {
-      let folder = "/src/core/guide/tests/all/snapshots/screens"
-      let files = try FileManager.default.contentsOfDirectory(atPath: folder)
-      return Set(files.filter { $0.hasSuffix(".snap") }.map { String($0.dropLast(5)) })
-    }
-  }
-
   @Test func everyScreenIsReadInOrderWithItsLabels() async throws {
-    try? FileManager.default.removeItem(at: pictures)
-    let hand = try await Hand(home: URL(filePath: "/src/target/ios-whole"))
+    let hand = try await Hand(home: Ways.home)
     defer { hand.close() }
-    let walk = try Walk(hand, pictures: pictures)
-    hand.watch = { try? walk.keep() }
-    try await walk.leadOn { try await walk.toSurveys() }
-    try await walk.leadOn { try await walk.toOverview() }
-    for deeds in inside {
-      try await walk.toOverview()
-      try await deeds(hand)
+    let ways = try Ways()
+    let gallery = try Gallery(hand)
+    hand.watch = { gallery.keep() }
+    gallery.keep()
+    #expect(try await ways.walk(hand) == [])
+    // What shows only while something goes on: large photos take a while.
+    try await ways.toOverview(hand)
+    try await hand.go("free-burst")
+    let slot = try #require(hand.screen.blocks.compactMap(\.slot).first)
+    for number in 1...3 {
+      let photo = Picture.png(UInt8(number), side: 1500, grain: true)
+      await hand.shell.take(photo: photo, for: hand.shell.destination(slot.key))
+      gallery.keep()
+      try await hand.settle()
     }
-    // The questions of a new survey.
-    try await walk.toSurveys()
-    try await hand.press("new")
-    try await hand.write("name", "Hill House")
-    try await hand.press("make")
-    var owner = Homeowner()
-    var asked = 0
-    while hand.screen.name.hasPrefix("ask-") && asked < 60 {
-      try await owner.answer(hand)
-      asked += 1
-    }
-    let list = walk.faults.joined(separator: "\n")
-    #expect(walk.faults.isEmpty, "\(list)")
-    let missing = try names.subtracting(walk.seen).sorted()
-    #expect(missing == [])
-    print("\(walk.seen.count) screens in target/ios-screens")
+    let list = gallery.faults.joined(separator: "\n")
+    #expect(gallery.faults.isEmpty, "\(list)")
+    #expect(ways.names.subtracting(gallery.seen).sorted() == [])
+    print("\(gallery.seen.count) screens in target/ios-screens")
+  }
+}
+
+/// The first screen of each name, drawn in every way in which it may be drawn.
+@MainActor
+final class Gallery {
+  private let hand: Hand
+  private let pictures = URL(filePath: "/src/target/ios-screens")
+  private(set) var seen: Set<String> = []
+  private(set) var faults: [String] = []
+
+  init(_ hand: Hand) throws {
+    self.hand = hand
+    try? FileManager.default.removeItem(at: pictures)
+    try FileManager.default.createDirectory(at: pictures, withIntermediateDirectories: true)
   }
 
-  /// What is done from the overview for the screens that no press alone leads to. As in core/guide/tests/all/screens_walk.rs.
-  private var inside: [@MainActor (Hand) async throws -> Void] {
-    [
-      { hand in
-        try await hand.press("cables")
-        try await hand.press(first: "ask:")
-        try await hand.press("later")
-        try await hand.go("put-off")
-      },
-      { hand in
-        try await hand.go("free-runs")
-        try await hand.press(first: "run:")
-        try await hand.press(row: "plugs")
-      },
-      { hand in
-        try await hand.go("disagreements")
-        try await hand.press(row: "internet plan")
-      },
-      { hand in
-        try await hand.go("free-here")
-        try await hand.press("at:splitter")
-        try await hand.back()
-      },
-      { hand in
-        try await hand.go("free-rooms")
-        try await hand.press(row: "Office")
-        try await hand.press("wish")
-        try await hand.press("other-speed")
-      },
-      { hand in
-        try await hand.go("tests")
-        try await hand.press(first: "test:")
-        try await hand.pick("kind", "house")
-      },
-      { hand in
-        try await hand.go("work")
-        try await hand.press("step:0")
-        try await hand.press("done")
-        try await hand.pick("fine", "yes")
-      },
-      { hand in
-        try await hand.go("work")
-        try await hand.press(first: "ended:")
-      },
-      { hand in
-        try await hand.go("things")
-        try await hand.press(row: "note")
-        try await hand.press("forget")
-        try await hand.press("forget")
-      },
-      { hand in
-        try await hand.go("pack")
-        _ = try await hand.handOn(as: "mill.lwk")
-      },
-      { hand in
-        try await hand.go("router")
-        try await hand.press(row: "adapters")
-        try await hand.pick("adapters", "none")
-        try await hand.go("placing")
-      },
-    ]
+  /// Draws the screen that stands, if it is the first of its name: as on a phone, on a large tablet by night, and in the
+  /// largest type there is.
+  func keep() {
+    let name = hand.screen.name
+    guard seen.insert(name).inserted else { return }
+    let phone = Seen(hand.shell)
+    faults += phone.faults
+    do {
+      try phone.text.write(to: pictures.appending(path: name + ".txt"), atomically: true, encoding: .utf8)
+    } catch {
+      faults.append("\(name) is not written: \(error)")
+    }
+    let tablet = Seen(hand.shell) {
+      $0.window = CGSize(width: 1180, height: 820)
+      $0.colorScheme = .dark
+    }
+    faults += tablet.faults.map { "tablet: \($0)" }
+    let large = Seen(hand.shell) {
+      $0.dynamicTypeSize = .accessibility5
+      $0.colorSchemeContrast = .increased
+      $0.accessibilityReduceMotion = true
+    }
+    faults += large.faults.map { "largest type: \($0)" }
   }
 }

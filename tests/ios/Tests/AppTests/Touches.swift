@@ -1,10 +1,13 @@
+import AVFoundation
 import Foundation
 import Hand
-import LegworkUI
+import PhotosUI
 import ShellCore
 import SwiftUI
 import Testing
 import UIKit
+
+@testable import LegworkUI
 
 /// What is touched on the drawn screen is done in the core.
 @MainActor
@@ -56,12 +59,11 @@ import UIKit
     #expect(!UIAccessibility.said.isEmpty)
   }
 
-  @Test func aSecondQuestionIsAskedInADialog() async throws {
-    let hand = try await Hand(home: URL(filePath: "/src/target/ios-whole"))
+  @Test func aSecondQuestionUnfoldsBeneath() async throws {
+    let hand = try await Hand(home: Ways.home)
     defer { hand.close() }
-    let walk = try Walk(hand, pictures: hand.phone)
     // A part can be removed, after a second question.
-    try await walk.toOverview()
+    try await Ways().toOverview(hand)
     try await hand.press("free-parts")
     try await hand.press(first: "part:")
     let confirm = hand.screen.blocks.compactMap { block -> ConfirmBlock? in
@@ -70,10 +72,139 @@ import UIKit
     let asked = try #require(confirm, "no second question: \(hand.keys)")
     let stage = Stage(RootView(shell: hand.shell))
     let before = hand.screen
+    func labels() -> [String] { Reader.stops(stage.draw()).map(\.label) }
+    #expect(!labels().contains(asked.question))
     try stop(stage, asked.aloud.label).press?()
     #expect(hand.screen == before)
-    let open = Reader.stops(stage.draw()).map(\.label)
-    #expect(open.contains(asked.question) && open.contains(asked.yes) && open.contains(asked.no))
+    // At once after the press that asks.
+    let open = labels()
+    let at = try #require(open.firstIndex(of: asked.aloud.label))
+    #expect(Array(open[(at + 1)...].prefix(3)) == [asked.question, asked.yes, asked.no])
+    // No: nothing is done, and it is folded again.
+    try stop(stage, asked.no).press?()
+    #expect(hand.screen == before && !labels().contains(asked.question))
+    try stop(stage, asked.aloud.label).press?()
+    try stop(stage, asked.yes).press?()
+    try await hand.settle()
+    #expect(hand.screen != before)
+  }
+
+  private func burst(_ hand: Hand) async throws -> Stage {
+    try await hand.press("new")
+    try await hand.write("name", "Mill House")
+    try await hand.press("make")
+    try await hand.go("free-burst")
+    return Stage(RootView(shell: hand.shell))
+  }
+
+  private func first(_ kind: String, _ drawn: [Drawn]) -> Drawn? {
+    drawn.lazy.compactMap { $0.kind == kind ? $0 : first(kind, $0.children) }.first
+  }
+
+  private func widths(_ drawn: Drawn) -> [CGFloat] {
+    [drawn.width].compactMap { $0 } + drawn.children.flatMap { widths($0) }
+  }
+
+  /// Until so many photos are there.
+  private func wait(_ hand: Hand, _ photos: Int) async throws {
+    for _ in 0..<1000 where hand.screen.blocks.compactMap(\.slot).first?.photos.count != photos || hand.shell.isWorking
+    {
+      try await Task.sleep(for: .milliseconds(20))
+    }
+    #expect(hand.screen.blocks.compactMap(\.slot).first?.photos.count == photos)
+  }
+
+  @Test func theCameraComesUpAgainInABurst() async throws {
+    let hand = try await Hand()
+    defer { hand.close() }
+    UIImagePickerController.hasCamera = true
+    defer { UIImagePickerController.hasCamera = false }
+    let stage = try await burst(hand)
+    try stop(stage, OwnWords.takePhoto.said).press?()
+    for number in 1...3 {
+      let camera = try #require(first("Controller", stage.draw())?.maker as? Camera, "no camera for \(number)")
+      camera.took(UIImage(data: Picture.png(UInt8(number))))
+      try await wait(hand, number)
+    }
+    let camera = try #require(first("Controller", stage.draw())?.maker as? Camera)
+    camera.close()
+    #expect(first("Controller", stage.draw()) == nil)
+    // A camera that gives nothing: that is said, and seen.
+    try stop(stage, OwnWords.takePhoto.said).press?()
+    try #require(first("Controller", stage.draw())?.maker as? Camera).took(nil)
+    for _ in 0..<1000 where hand.shell.said.isEmpty { try await Task.sleep(for: .milliseconds(20)) }
+    #expect(first("Controller", stage.draw()) == nil)
+    _ = try stop(stage, OwnWords.noPicture.said)
+  }
+
+  @Test func whatIsChosenComesAfterItsSheetIsClosed() async throws {
+    let hand = try await Hand()
+    defer { hand.close() }
+    let stage = try await burst(hand)
+    // Without a camera photos are chosen instead.
+    try stop(stage, OwnWords.takePhoto.said).press?()
+    // What waits for a change is done once it is drawn.
+    _ = stage.draw()
+    let photos = try #require(first("Photos", stage.draw()))
+    photos.choose?([1, 2].map { PhotosPickerItem(data: Picture.png($0)) })
+    _ = stage.draw()
+    try await wait(hand, 2)
+    #expect(first("Photos", stage.draw()) == nil)
+    try await hand.go("take-in")
+    let press = hand.screen.blocks.compactMap(\.press).first { if case .fileToRead? = $0.need { true } else { false } }
+    let file = hand.phone.appending(path: "broken.lwk")
+    try Data("nothing".utf8).write(to: file)
+    try stop(stage, try #require(press).aloud.label).press?()
+    _ = stage.draw()
+    try #require(first("Files", stage.draw())).choose?(file)
+    for _ in 0..<1000 where hand.screen.notices.isEmpty { try await Task.sleep(for: .milliseconds(20)) }
+    #expect(hand.screen.notices.map(\.role) == [.problem])
+  }
+
+  @Test func aPhotoOpensLargeAndGrowsUnderTwoFingersOrOne() async throws {
+    let hand = try await Hand()
+    defer { hand.close() }
+    let stage = try await burst(hand)
+    try await hand.photo(1)
+    let photo = try #require(hand.screen.blocks.compactMap(\.slot).first?.photos.first)
+    let large = Stage(LargePhoto(shell: hand.shell, photo: OpenedPhoto(photo: photo.photo, name: photo.name)) {})
+    func view() throws -> Drawn { try #require(first("ScrollView", large.draw())) }
+    func width() throws -> CGFloat { try #require(try widths(view()).first) }
+    let usual = try width()
+    try view().doubleTap?()
+    #expect(try width() == usual * 2.5)
+    try view().doubleTap?()
+    #expect(try width() == usual)
+    try view().magnify?(3)
+    #expect(try width() == usual * 3)
+    // The next begins where the last one ended, and there is an end to it.
+    try view().magnify?(2)
+    #expect(try width() == usual * 6)
+    try view().magnify?(9)
+    #expect(try width() == usual * 8)
+    try view().magnify?(0.01)
+    #expect(try width() == usual)
+    _ = stage
+  }
+
+  @Test func theLightIsWhatItIsAndNotWhatItWas() {
+    let lamp = Lamp()
+    let torch = Torch(lamp: lamp)
+    torch.toggle()
+    #expect(lamp.isTorchActive && torch.isOn)
+    // The system puts it out: one touch puts it on again.
+    lamp.torchMode = .off
+    torch.look()
+    #expect(!torch.isOn)
+    torch.toggle()
+    #expect(lamp.isTorchActive && torch.isOn)
+    lamp.torchMode = .off
+    torch.toggle()
+    #expect(lamp.isTorchActive && torch.isOn)
+    // It cannot be had.
+    lamp.isTaken = true
+    torch.toggle()
+    #expect(torch.isOn == lamp.isTorchActive)
   }
 
   @Test func whatIsReadFromTheRightIsDrawnFromTheRight() async throws {
@@ -101,4 +232,13 @@ import UIKit
     // Leads grow to 44 at most, answers to 32; text as far as it is asked to (53 of 17).
     #expect(largest.allSatisfy { $0 >= 28 } && largest.contains(44), "\(largest)")
   }
+}
+
+/// A lamp as the camera has one.
+private final class Lamp: AVCaptureDevice {
+  var isTaken = false
+  override var hasTorch: Bool { true }
+  override var isTorchActive: Bool { torchMode == .on }
+  override func lockForConfiguration() throws { if isTaken { throw CocoaError(.featureUnsupported) } }
+  override func setTorchModeOn(level torchLevel: Float) throws { torchMode = .on }
 }

@@ -171,7 +171,7 @@ public final class Hand {
     guard let slot = screen.blocks.compactMap(\.slot).first else {
       throw HandError("\(screen.name) has no place for photos")
     }
-    await shell.take(photo: Picture.png(number), for: slot.key)
+    await shell.take(photo: Picture.png(number), for: shell.destination(slot.key))
     try await settle()
   }
 
@@ -220,8 +220,8 @@ public final class Hand {
       })
     else { throw HandError("\(screen.name) asks for no file: \(keys)") }
     shell.press(press)
-    guard case .file(let key, _)? = shell.asked else { throw HandError("no file was asked for") }
-    await shell.chose(file, for: key)
+    guard let asked = shell.asked, case .file = asked.what else { throw HandError("no file was asked for") }
+    await shell.chose(file, for: asked.destination)
     try await settle()
   }
 }

@@ -98,15 +98,19 @@ import Testing
     try await hand.press("make")
     try await hand.press(row: "its print")
     let slot = try #require(hand.screen.blocks.compactMap(\.slot).first { $0.printKey != nil })
-    await hand.shell.take(photo: Picture.png(7), for: slot.key)
-    await hand.shell.offer(print: "4-WAY SPLITTER 5-1000MHz 7dB", for: slot.key)
+    let here = hand.shell.destination(slot.key)
+    await hand.shell.take(photo: Picture.png(7), for: here)
+    hand.shell.offer(print: "4-WAY SPLITTER 5-1000MHz 7dB", for: here)
     try await hand.settle()
     #expect(hand.says("4-WAY SPLITTER 5-1000MHz 7dB"))
     // Where none is welcome, none is offered.
     try await hand.go("free-burst")
     let before = hand.screen
-    await hand.shell.offer(print: "4-WAY", for: "photo")
+    hand.shell.offer(print: "4-WAY", for: hand.shell.destination("photo"))
     #expect(hand.screen == before)
+    // Nor what was read for another screen.
+    hand.shell.offer(print: "4-WAY", for: here)
+    #expect(hand.screen == before && hand.shell.said == [])
   }
 
   @Test func twoWithOneHouseDisagreeAndSettleIt() async throws {

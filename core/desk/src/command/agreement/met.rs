@@ -68,11 +68,11 @@ fn on_screen(said: &Said, outlet: &str) -> String {
     by_words(
         &row.remark,
         &[
-            ("That is not met yet.", "unlikely"),
-            ("That is likely not met.", "unlikely"),
-            ("That is likely met.", "likely"),
-            ("That is met.", "yes"),
-            ("is not known yet.", "not_known"),
+            ("Not met yet.", "unlikely"),
+            ("Likely not met.", "unlikely"),
+            ("Likely met.", "likely"),
+            ("Met.", "yes"),
+            ("Not known yet.", "not_known"),
         ],
     )
 }
@@ -87,6 +87,7 @@ fn in_report(said: &Said, name: &str) -> String {
     match cells[2].as_str() {
         "Not asked" => "not asked".into(),
         "Not known" => "not_known".into(),
+        "Likely not" | "Not yet" => "unlikely".into(),
         other => other.to_lowercase(),
     }
 }

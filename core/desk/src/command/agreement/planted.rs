@@ -44,9 +44,9 @@ fn whoever_says_otherwise_is_found() {
             said.words.forecast = said.words.forecast.replace("unlikely to be met", "likely met");
         }),
         ("(\"screen\"", |said| {
-            rows_of(&mut said.screens.forecast[0]).for_each(|row| row.remark = "That is met.".into());
+            rows_of(&mut said.screens.forecast[0]).for_each(|row| row.remark = "Met.".into());
         }),
-        ("(\"report\"", |said| report_with(said, "<strong>Unlikely</strong>", "<strong>Likely</strong>")),
+        ("(\"report\"", |said| report_with(said, "<strong>Likely not</strong>", "<strong>Likely</strong>")),
         ("met: the screen leads with", |said| {
             report_with(said, "The one room that was asked about", "A room");
         }),

@@ -66,7 +66,7 @@ fn row(
     bars: Option<&Bars<'_>>,
 ) -> RowEntry {
     let survey = snapshot.survey;
-    let wish = Wished::at(survey, room).map(|wished| telling::wish(&wished));
+    let wish = Wished::at(survey, room).map(|wished| wished.phrase());
     let says = telling::reach(survey, room.outlet, &room.reach);
     let head = shown::outlet(survey, room.outlet);
     let row = builder.row(Some(Key::Room(room.outlet)), &head, Some(&says), wish.as_ref());

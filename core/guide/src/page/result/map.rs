@@ -7,7 +7,7 @@ use house::naming;
 use house::record::reading_order;
 use phrase::Phrase;
 use telling::figure::map::{COLUMN, NARROW, PAGE};
-use telling::figure::{Figure, Folding, Layout, ShownMap, WiringMap, loss_plot_in};
+use telling::figure::{Figure, Folding, Layout, ShownMap, Touch, WiringMap, loss_plot_in};
 
 use super::waiting;
 use crate::done::Done;
@@ -58,8 +58,14 @@ fn map<'a>(snapshot: &SurveySnapshot<'a>) -> WiringMap<'a> {
 
 /// The map in each layout.
 fn maps(snapshot: &SurveySnapshot<'_>, map: &ShownMap<'_>) -> Vec<(Figure, FigureDrawn)> {
+    let to_unfold = snapshot.language.say(&Phrase::new("map-to-unfold"));
     let draw = |(name, layout): (&str, Layout)| {
-        let figure = map.figure(layout);
+        let mut figure = map.figure(layout);
+        for mark in &mut figure.marks {
+            if let (Some(Touch::Unfold(_)), Some(about)) = (mark.touch, &mut mark.about) {
+                *about = format!("{about}\n{to_unfold}");
+            }
+        }
         let drawn = FigureDrawn::of(&figure, name, |touch| picture::key_of(snapshot.survey, touch));
         (figure, drawn)
     };

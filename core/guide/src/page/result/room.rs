@@ -32,7 +32,7 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, outlet: SubjectId) -> Screen {
     }
     let room = worked.forecast().room(outlet);
     if let Some(wished) = room.and_then(|room| Wished::at(survey, room)) {
-        builder.words(WordsRole::Plain, &telling::wish(&wished));
+        builder.words(WordsRole::Plain, &wished.phrase());
     }
     let weight = if mended { PressWeight::Other } else { PressWeight::Main };
     builder.press(&Key::Forecast, &Phrase::new("to-forecast"), weight);

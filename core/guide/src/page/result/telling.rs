@@ -1,11 +1,10 @@
 //! What gets through to one room, in a sentence.
 
 use advice::forecast::{CostAt, Limit, PathForecast, Reach, told};
-use advice::verdict::{Met, Wished};
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{CableKind, PartKind, Survey};
-use phrase::{Arg, Phrase};
+use phrase::Phrase;
 
 use crate::place::Question;
 
@@ -56,26 +55,6 @@ fn limited_by(survey: &Survey, outlet: SubjectId, at: CostAt) -> Phrase {
         (false, false) => "limited-by-place",
     };
     Phrase::new(id).phrase("place", naming::run_to(survey, to))
-}
-
-/// Whether a wish is met, in a sentence.
-pub(super) fn wish(wished: &Wished) -> Phrase {
-    let Wished { wish, met, measured } = wished;
-    let id = match (met, measured) {
-        (Met::Yes, Some(_)) => "wish-met-measured",
-        (_, Some(_)) => "wish-not-met-measured",
-        (Met::Yes, None) => "wish-met",
-        (Met::Likely, None) => "wish-likely-met",
-        (Met::Unlikely, None) => "wish-not-met",
-        (Met::NotKnown, None) => "wish-not-known",
-    };
-    let phrase = Phrase::new(id).with("down", Arg::Rate(wish.down_mbps)).with("up", Arg::Rate(wish.up_mbps));
-    match measured {
-        Some(rates) => phrase
-            .with("measured_down", Arg::RateAsRead(rates.down_mbps))
-            .with("measured_up", Arg::RateAsRead(rates.up_mbps)),
-        None => phrase,
-    }
 }
 
 /// The question that mends a room without an answer.

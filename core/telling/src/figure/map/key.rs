@@ -5,7 +5,7 @@ use super::node::{Cable, Root, State};
 use super::shown::ShownMap;
 use super::{band, line, sign};
 use crate::figure::mark::Ink;
-use crate::figure::measure::fitted;
+use crate::figure::measure::{fitted, text_width};
 use crate::figure::sheet::Sheet;
 
 /// What the key explains.
@@ -23,6 +23,8 @@ const LINES: [Cable; 6] =
     [Cable::Six, Cable::Stout, Cable::Thin, Cable::Unknown, Cable::Provider, Cable::New];
 /// The length of a sample of a line.
 const SAMPLE: f64 = 48.0;
+/// What of a column is not for words.
+const BESIDE_WORDS: f64 = SAMPLE + 14.0;
 /// The least width of a column.
 const LEAST: f64 = 172.0;
 /// The height of a row.
@@ -80,15 +82,18 @@ pub(super) fn put(sheet: &mut Sheet, map: &ShownMap<'_>, (width, top): (f64, f64
     let column = width / many;
     let (mut across, mut y) = (0.0, top);
     for entry in &entries {
-        if across >= many {
+        let words = map.say(entry.message());
+        // Words that a column has no room for take two.
+        let is_wide = text_width(&words, REMARK.size, false) > column - BESIDE_WORDS;
+        let takes = if is_wide { 2.0_f64.min(many) } else { 1.0 };
+        if across + takes > many {
             (across, y) = (0.0, y + ROW);
         }
         put_entry(sheet, *entry, (across * column + 2.0, y + 10.0));
-        let room = column - SAMPLE - 14.0;
-        let words = fitted(&map.say(entry.message()), REMARK.size, false, room);
+        let words = fitted(&words, REMARK.size, false, takes * column - BESIDE_WORDS);
         sheet.dip(Ink::Quiet);
         sheet.text((across * column + SAMPLE + 10.0, y + 14.5), words, REMARK);
-        across += 1.0;
+        across += takes;
     }
     if entries.is_empty() { top } else { y + ROW }
 }

@@ -37,7 +37,6 @@ pub(super) fn told(plan: &Plan, row: &Row, language: &Language) -> Option<Told> 
         own.into_iter().chain(all(&node.remarks)).chain(all(&node.about)).collect()
     };
     let count = |id: &str, count: usize| Phrase::new(id).with("count", Arg::Count(count as u64));
-    let unfold = say(&Phrase::new("map-to-unfold"));
     Some(match &row.shows {
         Shows::Part(place) => {
             let node = plan.node(*place)?;
@@ -65,7 +64,7 @@ pub(super) fn told(plan: &Plan, row: &Row, language: &Language) -> Option<Told> 
             Told {
                 tag: tags(plan, outlets, &say),
                 names,
-                about: [remarks.first().cloned().unwrap_or_default(), unfold].join("\n"),
+                about: remarks.first().cloned().unwrap_or_default(),
                 remarks,
                 name,
                 touch: Touch::Unfold(plan.node(*at)?.id),
@@ -77,7 +76,7 @@ pub(super) fn told(plan: &Plan, row: &Row, language: &Language) -> Option<Told> 
             Told {
                 tag: node.tag.clone(),
                 names: all(&node.names),
-                about: [about(node).join("\n"), behind.clone(), unfold].join("\n"),
+                about: [about(node).join("\n"), behind.clone()].join("\n"),
                 remarks: vec![behind],
                 name: say(&node.name),
                 touch: Touch::Unfold(node.id),
@@ -89,7 +88,7 @@ pub(super) fn told(plan: &Plan, row: &Row, language: &Language) -> Option<Told> 
             Told {
                 tag: tags(plan, firsts, &say),
                 names: vec![name.clone()],
-                about: [says.clone(), unfold].join("\n"),
+                about: says.clone(),
                 remarks: vec![says],
                 name,
                 touch: Touch::Unfold(plan.node(*at)?.id),
@@ -104,7 +103,7 @@ pub(super) fn told(plan: &Plan, row: &Row, language: &Language) -> Option<Told> 
             Told {
                 tag: node.tag.clone(),
                 names: all(&node.names),
-                about: [about(node).join("\n"), held, unfold].join("\n"),
+                about: [about(node).join("\n"), held].join("\n"),
                 remarks,
                 name: say(&node.name),
                 touch: Touch::Unfold(node.id),

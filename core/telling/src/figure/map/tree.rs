@@ -58,5 +58,17 @@ fn said(map: &ShownMap<'_>, place: usize, row: &Row) -> String {
     let cable = cable.map(|id| map.say(id));
     let remarks: Vec<_> = cable.into_iter().chain(told.remarks.iter().cloned()).collect();
     let words = words.join(" ");
-    if remarks.is_empty() { words } else { format!("{words}: {}", remarks.join("; ")) }
+    if remarks.is_empty() { words } else { format!("{words}: {}", joined(&remarks)) }
+}
+
+/// Remarks in a row; one that asks ends by itself.
+fn joined(remarks: &[String]) -> String {
+    let mut out = String::new();
+    for remark in remarks {
+        if !out.is_empty() {
+            out.push_str(if out.ends_with('?') { " " } else { "; " });
+        }
+        out.push_str(remark);
+    }
+    out
 }

@@ -30,9 +30,6 @@ pub(super) struct Speaker<'a> {
     pub language: &'a Language,
 }
 
-/// A house is not dug into deeper than this to find the provider's side: it lies next to the entry.
-const STREET_SIDE: usize = 4;
-
 impl Speaker<'_> {
     /// A part with all its words.
     pub(super) fn node(&self, id: SubjectId) -> Node {
@@ -252,8 +249,7 @@ impl Speaker<'_> {
         if self.changed.has_new_cable(id) {
             return Cable::New;
         }
-        let near_street = self.survey.wiring.way_up(id).len() <= STREET_SIDE;
-        if near_street && self.survey.is_street_side(id) {
+        if self.survey.is_street_side(id) {
             return Cable::Provider;
         }
         match self.run_to(id) {

@@ -1,5 +1,6 @@
-//! The wiring map and the loss plot: nothing overlaps, nothing is left out, whatever the house.
+//! The wiring map, the loss plot and the bars: nothing overlaps, nothing is left out, whatever the house.
 
+mod bars;
 mod drawn_houses;
 mod layouts;
 mod measured;

@@ -3,7 +3,7 @@
 use advice::finding::{FindingKind, Weight, findings};
 use advice::worklist::{Options, Step, WorkList, worklist};
 use house::rating::Band;
-use house::record::{CableKind, ChangeKind, PartKind, PortEnd, Survey};
+use house::record::{CableKind, ChangeKind, EntryKind, PartKind, PortEnd, Survey};
 use houses::{drawn, part_id};
 use phrase::Phrase;
 use telling::figure::{
@@ -50,6 +50,41 @@ fn the_providers_side_is_double_and_ours_is_not() {
     entry.entry_kind = house::record::EntryKind::Antenna;
     let figure = WiringMap::of(&inside).figure(&english());
     assert!(figure.marks.iter().all(|mark| mark.pen.dash != Dash::Double));
+}
+
+/// An entry, joiners in a row, a ground block, and a splitter with one outlet behind it.
+fn joiners_before_the_block(joiners: u8) -> Survey {
+    let mut house = houses::House::new().entry("E1", EntryKind::Cable);
+    let mut feeder = "E1".to_owned();
+    for number in 1..=joiners {
+        let tag = format!("B{number}");
+        house = house.part(&tag, PartKind::Barrel).from(&feeder, 1);
+        feeder = tag;
+    }
+    house = house.part("G1", PartKind::GroundBlock).from(&feeder, 1).splitter("S1", 2).from("G1", 1);
+    house.outlet("O1", "Study").from("S1", 1).survey()
+}
+
+/// However many joiners stand between the street and the ground block, the cables up to it are the provider's: those of whom
+/// `is_street_side` says so, and no other.
+#[test]
+fn the_providers_side_is_double_however_deep_it_goes() {
+    for joiners in [0, 1, 3, 4, 9] {
+        let survey = joiners_before_the_block(joiners);
+        let theirs = survey.parts.keys().filter(|id| survey.is_street_side(**id)).count();
+        assert_eq!(
+            theirs,
+            usize::from(joiners) + 1,
+            "{joiners} joiners: up to the ground block and no further"
+        );
+        for layout in LAYOUTS {
+            let map = WiringMap::of(&survey).laid_out(layout).folded(Folding::Nothing).figure(&english());
+            let double =
+                map.marks.iter().filter(|mark| mark.pen.dash == Dash::Double && mark.touch.is_none());
+            // Once more in the key.
+            assert_eq!(double.count(), theirs + 1, "{joiners} joiners, {layout:?}");
+        }
+    }
 }
 
 #[test]

@@ -35,12 +35,6 @@ class LegworkApp : Application() {
         (sitting to Pictures(sitting)).also { held = it }
     }
 
-    /** As after the app's death: the next window opens the door anew. */
-    fun forgetForTests() {
-        held?.first?.close()
-        held = null
-    }
-
     override fun onConfigurationChanged(next: Configuration) {
         super.onConfigurationChanged(next)
         held?.first?.settle(settings(next))

@@ -4,7 +4,7 @@ import android.app.Activity
 import android.content.Intent
 import android.graphics.Bitmap
 import android.os.Bundle
-import java.io.File
+import android.widget.EditText
 import legwork.door.Deed
 import legwork.door.FigureBlock
 import legwork.door.FigureDrawn
@@ -18,6 +18,7 @@ import legwork.phone.logic.Awaited
 import legwork.phone.logic.Said
 import legwork.phone.logic.Shows
 import legwork.phone.logic.Sitting
+import legwork.phone.logic.Written
 import legwork.phone.ui.Hands
 import legwork.phone.ui.Large
 import legwork.phone.ui.Light
@@ -52,7 +53,9 @@ class MainActivity : Activity(), Hands, Shows {
         val place = state.getString(PLACE)
         val scroll = state.getInt(SCROLL)
         val focus = state.getString(FOCUS)
+        val cursor = state.getIntArray(CURSOR)
         val folds = state.getStringArrayList(FOLDS).orEmpty()
+        val said = state.getStringArrayList(SAID).orEmpty()
     }
 
     override fun onCreate(state: Bundle?) {
@@ -61,12 +64,13 @@ class MainActivity : Activity(), Hands, Shows {
         val (sitting, pictures) = app.sitting(state?.getString(TOKEN))
         this.sitting = sitting
         this.pictures = pictures
-        others = Others(this, app.places, sitting, Awaited.read(state?.getStringArrayList(AWAITED)), ::sayOwn)
-        begunAgain = state?.let(::Begun)
+        others = Others(this, app.places, sitting, Awaited.read(state?.getStringArrayList(AWAITED)))
+        val begun = state?.let(::Begun)
+        begunAgain = begun
         own = state?.getString(OWN)
         tools = Tools(Paper(this), this)
         light = Light(this) { sayOwn(getString(it)) }
-        page = PageView(tools, light)
+        page = PageView(tools, light, begun?.said.orEmpty())
         setContentView(page)
         if (state == null) others.given(intent)
     }
@@ -106,8 +110,11 @@ class MainActivity : Activity(), Hands, Shows {
         out.putStringArrayList(AWAITED, others.awaited?.written())
         out.putString(PLACE, sitting.screen?.place)
         out.putInt(SCROLL, page.scroll.scrollY)
-        out.putString(FOCUS, window.decorView.findFocus()?.tag as? String)
+        val focus = window.decorView.findFocus()
+        out.putString(FOCUS, focus?.tag as? String)
+        (focus as? EditText)?.let { out.putIntArray(CURSOR, intArrayOf(it.selectionStart, it.selectionEnd)) }
         out.putStringArrayList(FOLDS, page.folds.all())
+        out.putStringArrayList(SAID, ArrayList(sitting.screen?.notices.orEmpty().map { it.id }))
         out.putString(OWN, own)
     }
 
@@ -130,7 +137,9 @@ class MainActivity : Activity(), Hands, Shows {
             begunAgain = null
             if (begun.place == screen.place) page.post {
                 page.scroll.scrollTo(0, begun.scroll)
-                begun.focus?.let { page.find(it)?.requestFocus() }
+                val focus = begun.focus?.let(page::find)
+                focus?.requestFocus()
+                begun.cursor?.let { (from, to) -> (focus as? EditText)?.let { it.setSelection(minOf(from, it.length()), minOf(to, it.length())) } }
             }
         }
         others.shown(screen)
@@ -138,11 +147,12 @@ class MainActivity : Activity(), Hands, Shows {
 
     override fun say(said: Said) = sayOwn(words(said))
 
-    override fun written(file: File) = others.written(file)
+    override fun written(written: Written) = others.written(written)
 
     private fun words(said: Said): String = when (said) {
         is Said.Words -> said.words
         Said.Fault -> getString(R.string.fault)
+        Said.Elsewhere -> getString(R.string.brought_elsewhere)
     }
 
     private fun sayOwn(words: String) {
@@ -215,7 +225,9 @@ class MainActivity : Activity(), Hands, Shows {
         const val PLACE = "place"
         const val SCROLL = "scroll"
         const val FOCUS = "focus"
+        const val CURSOR = "cursor"
         const val FOLDS = "folds"
+        const val SAID = "said"
         const val OWN = "own"
     }
 }

@@ -18,6 +18,7 @@ import legwork.phone.logic.NewerSdk
 import legwork.phone.logic.Places
 import legwork.phone.logic.Sitting
 import legwork.phone.logic.TakenIn
+import legwork.phone.logic.Written
 import legwork.phone.logic.isPicture
 
 /** What other programs of the phone do for us: camera, photo picker, file chooser, sharing, and what they hand over. */
@@ -26,31 +27,31 @@ class Others(
     private val places: Places,
     private val sitting: Sitting,
     var awaited: Awaited?,
-    private val say: (String) -> Unit,
 ) {
     private val takenIn = TakenIn()
 
-    /** A burst goes on as soon as its place shows again. */
-    private var burst: String? = null
+    /** Where one is: what is asked for now belongs there. */
+    private val place get() = sitting.screen?.place.orEmpty()
 
-    /** Photos that were handed over, for the next place for photos. */
-    private var share: Pair<File, String>? = null
+    private fun say(words: Int) = sitting.say(window.getString(words))
 
     // The camera.
 
-    fun takePhoto(key: String, burst: Boolean) = sitting.files({ places.photo() }) { file ->
+    fun takePhoto(key: String, burst: Boolean) = takePhoto(key, place, burst)
+
+    private fun takePhoto(key: String, at: String, burst: Boolean) = sitting.files({ places.photo() }) { file ->
         val address = FilesProvider.address(places, file)
         val ask = Intent(MediaStore.ACTION_IMAGE_CAPTURE).putExtra(MediaStore.EXTRA_OUTPUT, address)
         ask.clipData = ClipData.newRawUri(null, address)
         ask.addFlags(Intent.FLAG_GRANT_WRITE_URI_PERMISSION or Intent.FLAG_GRANT_READ_URI_PERMISSION)
-        ask(Awaited(What.CAMERA, key, file.path, burst), ask, R.string.camera_none)
+        ask(Awaited(What.CAMERA, key, at, file.path, burst), ask, R.string.camera_none)
     }
 
     fun choosePhotos(key: String) {
         val pick = if (Build.VERSION.SDK_INT >= 33) picker() else {
             Intent(Intent.ACTION_GET_CONTENT).setType("image/*").addCategory(Intent.CATEGORY_OPENABLE).putExtra(Intent.EXTRA_ALLOW_MULTIPLE, true)
         }
-        ask(Awaited(What.PICK, key), pick, R.string.choose_none)
+        ask(Awaited(What.PICK, key, place), pick, R.string.choose_none)
     }
 
     @NewerSdk
@@ -61,34 +62,30 @@ class Others(
     fun chooseFile(key: String) {
         // Any kind: mail programs and drives do not know ours, and its content decides.
         val open = Intent(Intent.ACTION_OPEN_DOCUMENT).setType("*/*").addCategory(Intent.CATEGORY_OPENABLE)
-        ask(Awaited(What.READ, key), open, R.string.choose_none)
+        ask(Awaited(What.READ, key, place), open, R.string.choose_none)
     }
 
-    fun chooseWhereTo(key: String, name: String, type: String) = sitting.files({ places.toGive(name) }) { file ->
+    fun chooseWhereTo(key: String, name: String, type: String) = chooseWhereTo(key, place, name, type)
+
+    private fun chooseWhereTo(key: String, at: String, name: String, type: String) = sitting.files({ places.toGive(name) }) { file ->
         val create = Intent(Intent.ACTION_CREATE_DOCUMENT).setType(type).addCategory(Intent.CATEGORY_OPENABLE).putExtra(Intent.EXTRA_TITLE, name)
-        ask(Awaited(What.WRITE, key, file.path), create, R.string.choose_none)
+        ask(Awaited(What.WRITE, key, at, file.path), create, R.string.choose_none)
     }
 
     /** Writes a file to a place of ours first; it is handed on once it is written. */
-    fun share(key: String, name: String, type: String) = sitting.files({ places.toGive(name) }) { file ->
-        share = file to type
-        target = null
-        sitting.act(Deed.File(key, file.path))
+    fun share(key: String, name: String, type: String) = share(key, place, name, type)
+
+    private fun share(key: String, at: String, name: String, type: String) = sitting.files({ places.toGive(name) }) { file ->
+        sitting.bring(Deed.File(key, file.path), at, Written(file, Written.Way.Share(type)))
     }
 
-    private var target: Uri? = null
-
     /** What was asked for is written. */
-    fun written(file: File) {
-        val to = target
-        if (to != null) {
-            target = null
-            sitting.files({ copyOut(file, to) }) { done -> if (!done) say(window.getString(R.string.file_unwritten)) }
-            return
-        }
-        val (wanted, type) = share ?: return
-        if (wanted != file) return
-        share = null
+    fun written(written: Written) = when (val way = written.way) {
+        is Written.Way.Share -> handOn(written.file, way.type)
+        is Written.Way.Place -> sitting.files({ copyOut(written.file, Uri.parse(way.address)) }) { done -> if (!done) say(R.string.file_unwritten) }
+    }
+
+    private fun handOn(file: File, type: String) {
         val address = FilesProvider.address(places, file)
         val send = Intent(Intent.ACTION_SEND).setType(type).putExtra(Intent.EXTRA_STREAM, address).putExtra(Intent.EXTRA_TITLE, file.name)
         send.clipData = ClipData.newRawUri(file.name, address)
@@ -96,7 +93,7 @@ class Others(
         try {
             window.startActivity(Intent.createChooser(send, file.name).addFlags(Intent.FLAG_GRANT_READ_URI_PERMISSION))
         } catch (_: ActivityNotFoundException) {
-            say(window.getString(R.string.share_none))
+            say(R.string.share_none)
         }
     }
 
@@ -104,7 +101,8 @@ class Others(
         window.contentResolver.openOutputStream(to, "wt")?.use { out -> file.inputStream().use { it.copyTo(out) } } != null
     } catch (_: IOException) {
         false
-    } catch (_: SecurityException) {
+    } catch (_: RuntimeException) {
+        // As in TakenIn: whatever the other program threw.
         false
     }
 
@@ -116,10 +114,10 @@ class Others(
             window.startActivityForResult(intent, REQUEST)
         } catch (_: ActivityNotFoundException) {
             awaited = null
-            say(window.getString(none))
+            say(none)
         } catch (_: SecurityException) {
             awaited = null
-            say(window.getString(none))
+            say(none)
         }
     }
 
@@ -131,10 +129,9 @@ class Others(
             What.CAMERA -> photographed(asked, data)
             What.PICK -> picked(asked, data)
             What.READ -> data?.data?.let { read(asked, it) }
-            What.WRITE -> {
-                target = data?.data ?: return
-                share = null
-                sitting.act(Deed.File(asked.key, asked.file))
+            What.WRITE -> data?.data?.let { target ->
+                val written = Written(File(asked.file), Written.Way.Place(target.toString()))
+                sitting.bring(Deed.File(asked.key, asked.file), asked.place, written)
             }
         }
     }
@@ -146,18 +143,18 @@ class Others(
             if (file.length() > 0) Copied.DONE
             else data?.data?.let { copied(it, file) } ?: Copied.NOTHING
         }) { copied ->
-            if (copied != Copied.DONE) return@files say(window.getString(if (copied == Copied.NOTHING) R.string.camera_empty else fault(copied)))
-            if (asked.burst) burst = asked.key
-            sitting.act(Deed.Photo(asked.key, file.path))
+            if (copied != Copied.DONE) return@files say(if (copied == Copied.NOTHING) R.string.camera_empty else fault(copied))
+            if (asked.burst) sitting.burst = asked
+            sitting.bring(Deed.Photo(asked.key, file.path), asked.place)
         }
     }
 
     private fun picked(asked: Awaited, data: Intent?) {
         val all = addresses(data)
-        each(all) { file -> sitting.act(Deed.Photo(asked.key, file.path)) }
+        each(all) { file -> sitting.bring(Deed.Photo(asked.key, file.path), asked.place) }
     }
 
-    private fun read(asked: Awaited, from: Uri) = each(listOf(from)) { file -> sitting.act(Deed.File(asked.key, file.path)) }
+    private fun read(asked: Awaited, from: Uri) = each(listOf(from)) { file -> sitting.bring(Deed.File(asked.key, file.path), asked.place) }
 
     private fun addresses(data: Intent?): List<Uri> {
         val clip = data?.clipData ?: return listOfNotNull(data?.data)
@@ -168,7 +165,7 @@ class Others(
     private fun each(all: List<Uri>, give: (File) -> Unit) {
         for (from in all) {
             sitting.files({ places.received().let { it to copied(from, it) } }) { (file, copied) ->
-                if (copied == Copied.DONE) give(file) else say(window.getString(fault(copied)))
+                if (copied == Copied.DONE) give(file) else say(fault(copied))
             }
         }
     }
@@ -183,17 +180,13 @@ class Others(
 
     /** A screen is shown: where a burst goes on, the camera comes up again by itself. */
     fun shown(screen: Screen) {
-        val key = burst ?: return
-        val slot = screen.blocks.firstNotNullOfOrNull { block -> (block as? Block.PhotoSlot)?.block?.takeIf { it.key == key } }
-        when {
-            slot != null && slot.burst && screen.notices.none { it.role == legwork.door.NoticeRole.PROBLEM } -> {
-                burst = null
-                takePhoto(key, burst = true)
-            }
-            // What was taken is being taken in: the place for photos comes back after that.
-            screen.blocks.any { it is Block.HowFar } -> Unit
-            else -> burst = null
-        }
+        val on = sitting.burst ?: return
+        // What was taken is being taken in: the place for photos comes back after that.
+        if (screen.blocks.any { it is Block.HowFar }) return
+        sitting.burst = null
+        val slot = screen.blocks.firstNotNullOfOrNull { block -> (block as? Block.PhotoSlot)?.block?.takeIf { it.key == on.key } }
+        val isThere = screen.place == on.place && slot?.burst == true
+        if (isThere && screen.notices.none { it.role == legwork.door.NoticeRole.PROBLEM }) takePhoto(on.key, burst = true)
     }
 
     // What another program hands over.
@@ -214,7 +207,7 @@ class Others(
     /** A picture goes to the place for photos that is shown; without one there is none for it. */
     private fun photo(file: File) {
         val slot = sitting.screen?.blocks?.firstNotNullOfOrNull { (it as? Block.PhotoSlot)?.block }
-        if (slot == null) say(window.getString(R.string.file_no_place)) else sitting.act(Deed.Photo(slot.key, file.path))
+        if (slot == null) say(R.string.file_no_place) else sitting.bring(Deed.Photo(slot.key, file.path), place)
     }
 
     private companion object { const val REQUEST = 7 }

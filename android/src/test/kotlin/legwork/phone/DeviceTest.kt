@@ -3,12 +3,16 @@ package legwork.phone
 import android.content.Context
 import android.hardware.camera2.CameraCharacteristics
 import android.hardware.camera2.CameraManager
+import android.text.InputType
 import android.view.MotionEvent
 import android.view.View
 import android.view.accessibility.AccessibilityNodeInfo
 import legwork.door.Ability
 import legwork.door.Block
+import legwork.phone.logic.Said
 import legwork.phone.ui.DrawingView
+import legwork.phone.ui.Large
+import legwork.phone.ui.PhotoView
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotEquals
@@ -19,6 +23,7 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.shadow.api.Shadow
 import org.robolectric.shadows.ShadowCameraCharacteristics
+import org.robolectric.shadows.ShadowDialog
 
 /** The light, a screen that stays awake, the map under fingers and under a screen reader, and notices. */
 @RunWith(RobolectricTestRunner::class)
@@ -47,6 +52,12 @@ class DeviceTest {
             assertTrue(shadowOf(cameras).getTorchMode("0"))
             phone.tapWords(name)
             assertFalse(shadowOf(cameras).getTorchMode("0"))
+            // Put out by the system, one touch puts it on again.
+            phone.tapWords(name)
+            cameras.setTorchMode("0", false)
+            phone.settle()
+            phone.tapWords(name)
+            assertTrue(shadowOf(cameras).getTorchMode("0"))
         }
     }
 
@@ -69,13 +80,22 @@ class DeviceTest {
             val place = drawing.placeOf(part)
             assertEquals(part.key, drawing.markAt(place.centerX(), place.centerY())?.key)
         }
+        // A finger on one presses it, and the way back leads to the map again.
+        val map = phone.screen.place
+        val place = drawing.placeOf(parts.first())
+        for (action in listOf(MotionEvent.ACTION_DOWN, MotionEvent.ACTION_UP)) drawing.onTouchEvent(MotionEvent.obtain(0, 20, action, place.centerX(), place.centerY(), 0))
+        phone.settle()
+        assertNotEquals(map, phone.screen.place)
+        phone.back()
+        assertEquals(map, phone.screen.place)
         // The same by the list.
         phone.tapWords(phone.window.getString(R.string.as_list))
         shot(phone.window.page, "device/map-list")
         // And by a screen reader's double touch on a part of the drawing.
         val at = phone.screen.place
-        val nodes = drawing.accessibilityNodeProvider!!
-        assertTrue(nodes.performAction(drawing.spokenMarks().indexOf(parts.last()), AccessibilityNodeInfo.ACTION_CLICK, null))
+        val again = phone.window.page.find(block.id) as DrawingView
+        val nodes = again.accessibilityNodeProvider!!
+        assertTrue(nodes.performAction(again.spokenMarks().indexOfLast { it.key != null }, AccessibilityNodeInfo.ACTION_CLICK, null))
         phone.settle()
         assertNotEquals(at, phone.screen.place)
     }
@@ -105,6 +125,62 @@ class DeviceTest {
         val notice = phone.screen.notices.first()
         fun live() = Phone.views(phone.window.page).first { it.contentDescription?.toString()?.startsWith(notice.aloud.label) == true }.accessibilityLiveRegion
         assertEquals(View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE, live())
+        // Drawn anew beside something else that is said, and after a turn, it is the same notice.
+        phone.window.say(Said.Fault)
+        phone.says(notice.words)
+        assertEquals(View.ACCESSIBILITY_LIVE_REGION_NONE, live())
+        phone.turn("+w891dp-h411dp-land")
+        assertEquals(notice.id, phone.screen.notices.single().id)
+        assertEquals(View.ACCESSIBILITY_LIVE_REGION_NONE, live())
+        // The same words said again are a new one.
+        phone.press("make")
+        assertNotEquals(notice.id, phone.screen.notices.single().id)
+        assertEquals(View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE, live())
     }
 
+    @Test fun aKeyboardHasTheLettersOfWhatIsTyped() {
+        val phone = Phone(Ways().home)
+        val screens = setOf("ask-plan", "ask-length", "ask-legs", "ask-level")
+        val kinds = mutableMapOf<String, Int>()
+        Ways().walk(phone, only = { it in screens }) { name ->
+            for (block in phone.screen.blocks) if (block is Block.Number) kinds["$name ${block.block.key}"] = phone.field(block.block.key).inputType
+        }
+        // Feet and inches, Gb/s: letters (core/guide/src/number.rs reads them).
+        for (typed in listOf("ask-plan down", "ask-length length")) assertEquals(typed, InputType.TYPE_CLASS_TEXT, kinds.getValue(typed) and InputType.TYPE_MASK_CLASS)
+        assertEquals(InputType.TYPE_CLASS_NUMBER, kinds.getValue("ask-legs legs"))
+        // A level may be below zero.
+        val level = kinds.entries.first { it.key.startsWith("ask-level") }.value
+        assertEquals(InputType.TYPE_CLASS_NUMBER or InputType.TYPE_NUMBER_FLAG_DECIMAL or InputType.TYPE_NUMBER_FLAG_SIGNED, level)
+    }
+
+    @Test fun aPhotoOpensLargeAndGrowsUnderTwoFingers() = on("free-burst") { phone ->
+        phone.tapWords(phone.window.getString(R.string.large))
+        val over = ShadowDialog.getLatestDialog() as Large
+        assertTrue(over.isShowing)
+        val root = over.window!!.decorView
+        assertEquals(emptyList<String>(), layoutFaults(root))
+        shot(root, "device/large-photo")
+        val photo = Phone.views(root).first { it is PhotoView } as PhotoView
+        assertEquals(1f, photo.zoomed())
+        pinch(photo)
+        assertTrue("larger: ${photo.zoomed()}", photo.zoomed() > 1.2f)
+        // The way back is where it always is, and leads to the same screen.
+        phone.tapWords(phone.window.getString(R.string.back), root)
+        assertFalse(over.isShowing)
+        phone.on("free-burst")
+    }
+
+    @Test fun aDrawingOpensLargeAndAPartOfItLeadsOn() = on("map") { phone ->
+        phone.tapWords(phone.window.getString(R.string.large))
+        val over = ShadowDialog.getLatestDialog() as Large
+        val root = over.window!!.decorView
+        assertEquals(emptyList<String>(), layoutFaults(root))
+        shot(root, "device/large-map")
+        val drawing = Phone.views(root).first { it is DrawingView } as DrawingView
+        val at = phone.screen.place
+        drawing.press(drawing.spokenMarks().first { it.key != null })
+        phone.settle()
+        assertFalse(over.isShowing)
+        assertNotEquals(at, phone.screen.place)
+    }
 }

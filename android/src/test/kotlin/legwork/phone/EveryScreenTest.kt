@@ -1,11 +1,18 @@
 package legwork.phone
 
 import java.io.File
+import legwork.door.Aloud
+import legwork.door.AloudRole
+import legwork.door.Block
+import legwork.door.HowFarBlock
+import legwork.door.PressBlock
+import legwork.door.PressWeight
 import org.junit.Assert.assertEquals
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
+import org.robolectric.shadows.ShadowLooper
 
 /** Every screen of the guide, drawn over the real core in every way in which it may be drawn, and measured. */
 @RunWith(RobolectricTestRunner::class)
@@ -23,12 +30,36 @@ class EveryScreenTest {
             whole(phone, "$folder/$name")
             sheet.put(phone.window.page)
             (layoutFaults(phone.window.page) + check(phone)).forEach { faults += "$name: $it" }
+            // And the same with all unfolded that folds, and every second question asked.
+            if (unfold(phone)) (layoutFaults(phone.window.page) + check(phone)).forEach { faults += "$name, unfolded: $it" }
         }
+        working(phone)
         sheet.save("contact-$folder")
         File(System.getProperty("pictures.dir")!!, "$folder.txt").writeText((missed + faults).joinToString("\n"))
         assertEquals("not come to", emptyList<String>(), missed)
         assertEquals(ways.names.toSet(), seen.toSet())
         assertEquals(faults.joinToString("\n"), 0, faults.size)
+    }
+
+    private fun unfold(phone: Phone): Boolean {
+        val closed = phone.window.getString(R.string.folded)
+        val heads = Phone.views(phone.window.page).filter { it.isClickable && it.createAccessibilityNodeInfo().stateDescription == closed }
+        heads.forEach { it.performClick() }
+        if (heads.isNotEmpty()) phone.settle(works = true)
+        return heads.isNotEmpty()
+    }
+
+    /** What shows only while something goes on: the screen that the core gives meanwhile, with what it tells of it. */
+    private fun working(phone: Phone) {
+        val silent = Aloud(AloudRole.PRESS, "Stop", "", "")
+        val stop = PressBlock("stop", silent, "stop", "Stop", PressWeight.OTHER, null, true)
+        for (share in listOf(null, 0u, 420u, 1000u)) {
+            val far = HowFarBlock("far", Aloud(AloudRole.PROGRESS, "Photos are taken in", "", ""), "Photos are taken in", share, stop)
+            phone.window.page.show(phone.screen.copy(place = "far", notices = emptyList(), blocks = listOf(Block.HowFar(far)), back = false), null)
+            ShadowLooper.idleMainLooper()
+            (layoutFaults(phone.window.page)).forEach { faults += "long-work at $share: $it" }
+        }
+        whole(phone, "long-work")
     }
 
     private fun contrast(phone: Phone): List<String> =

@@ -4,15 +4,12 @@ import android.content.Intent
 import android.net.Uri
 import java.io.File
 import legwork.door.Block
-import legwork.door.Severity
 import org.junit.Assert.assertEquals
-import org.junit.Assert.assertNotNull
 import org.junit.Assert.assertNull
 import org.junit.Assert.assertTrue
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
-import org.robolectric.RuntimeEnvironment
 
 /** Whole jobs by touches and typed words. */
 @RunWith(RobolectricTestRunner::class)
@@ -113,10 +110,28 @@ class JourneysTest {
         phone.overview()
         phone.press("more")
         phone.press("acts")
-        val newest = phone.rows().first()
-        phone.press(newest.key!!)
+        phone.press(phone.rows().first().key!!)
         phone.press("undo")
         phone.on("share-act")
+        readings(phone)
+        phone.says("111 MHz")
+        phone.saysNot("603 MHz")
+        phone.overview()
+        phone.press("more")
+        phone.press("acts")
+        phone.press(phone.rows().first().key!!)
+        phone.press("undo")
+        readings(phone)
+        phone.says("603 MHz")
+    }
+
+    /** To what was measured at the second output of the one splitter. */
+    private fun readings(phone: Phone) {
+        phone.overview()
+        phone.press("free-parts")
+        phone.press(phone.row("S1").key!!)
+        phone.press("meter")
+        phone.pick("port", "2")
     }
 
     @Test fun tenLabelsInABurst() {
@@ -191,7 +206,11 @@ class JourneysTest {
         ann.press(confirm.key)
         ann.on("share-forget")
         ann.tapWords(confirm.yes)
-        assertTrue(ann.screen.name != "share-forget")
+        ann.overview("Mill House")
+        ann.press("more")
+        ann.press("things")
+        ann.on("share-things")
+        assertTrue(ann.rows().none { it.head.contains("note") })
     }
 }
 

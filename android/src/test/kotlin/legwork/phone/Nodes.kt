@@ -4,7 +4,6 @@ import android.view.View
 import android.view.ViewGroup
 import android.view.accessibility.AccessibilityNodeInfo
 import android.widget.EditText
-import android.widget.TextView
 import legwork.door.Block
 import legwork.phone.logic.DockPlan
 import legwork.phone.ui.DrawingView
@@ -93,5 +92,3 @@ fun nodesAsText(root: View): String = stops(root).joinToString("\n") { stop ->
     )
     "${node.className?.toString()?.substringAfterLast('.')}: ${stop.said}${if (states.isEmpty()) "" else states.joinToString(", ", " [", "]")}"
 }
-
-internal fun textOf(view: View): String? = (view as? TextView)?.text?.toString()

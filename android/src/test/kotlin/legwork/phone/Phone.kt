@@ -66,8 +66,6 @@ class Phone(home: File? = null, intent: Intent? = null) {
 
     fun on(name: String) = assertEquals(name, screen.name)
 
-    fun keys(prefix: String): List<String> = keysOf(screen).filter { it.startsWith(prefix) }
-
     fun choice(key: String): ChoiceBlock =
         screen.blocks.firstNotNullOfOrNull { (it as? Block.Choice)?.block?.takeIf { choice -> choice.key == key } } ?: error("no choice $key on ${screen.name}")
 
@@ -158,6 +156,21 @@ class Phone(home: File? = null, intent: Intent? = null) {
         settle(works = true)
     }
 
+    /** Another program stands before the app while something happens. */
+    fun away(meanwhile: () -> Unit) {
+        controller.pause().stop()
+        meanwhile()
+        settle(works = true)
+        controller.restart().start().resume()
+        settle()
+    }
+
+    /** Touches something, and turns the phone before anything came of it. */
+    fun pressAndTurn(key: String, qualifiers: String) {
+        window.page.find(idOfKey(screen, key)!!)!!.performClick()
+        turn(qualifiers)
+    }
+
     /** The system ends the app and begins it anew, with what it kept. */
     fun killed() {
         val kept = Bundle()
@@ -165,7 +178,9 @@ class Phone(home: File? = null, intent: Intent? = null) {
         settle(works = true)
         controller.saveInstanceState(kept)
         controller.destroy()
-        app.forgetForTests()
+        // The app's process goes: whatever it held in memory is gone.
+        sitting.close()
+        LegworkApp::class.java.getDeclaredField("held").apply { isAccessible = true }.set(app, null)
         controller = Robolectric.buildActivity(MainActivity::class.java).setup(kept)
         settle()
     }
@@ -180,13 +195,17 @@ class Phone(home: File? = null, intent: Intent? = null) {
     }
 
     /** The camera takes a picture: another number is another one. */
-    fun cameraTakes(number: Int) {
-        val asked = asked() ?: error("the camera was not asked for on ${screen.name}: ${own()}")
+    fun cameraTakes(number: Int, asked: Intent = asked() ?: error("the camera was not asked for on ${screen.name}: ${own()}")) {
+        takesPicture(number, asked)
+        answers(asked, null)
+    }
+
+    /** The same, before the camera says so. */
+    fun takesPicture(number: Int, asked: Intent) {
         assertEquals(android.provider.MediaStore.ACTION_IMAGE_CAPTURE, asked.action)
         @Suppress("DEPRECATION")
         val to = asked.getParcelableExtra<android.net.Uri>(android.provider.MediaStore.EXTRA_OUTPUT)!!
         window.contentResolver.openOutputStream(to)!!.use { picture(number).compress(Bitmap.CompressFormat.JPEG, 90, it) }
-        answers(asked, null)
     }
 
     fun own(): String = spokenViews(window.page).joinToString(" | ")

@@ -919,28 +919,28 @@ private fun uniffiCheckContractApiVersion(lib: IntegrityCheckingUniffiLib) {
 }
 @Suppress("UNUSED_PARAMETER")
 private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
-    if ((lib.uniffi_door_checksum_func_bar_drawn() and 0xFFFF) != 36558) {
+    if ((lib.uniffi_door_checksum_func_bar_drawn() and 0xFFFF) != 52329) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_door_checksum_method_door_act() and 0xFFFF) != 17409) {
+    if ((lib.uniffi_door_checksum_method_door_act() and 0xFFFF) != 21561) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_door_checksum_method_door_figure() and 0xFFFF) != 49229) {
+    if ((lib.uniffi_door_checksum_method_door_figure() and 0xFFFF) != 10069) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_door_checksum_method_door_keep_drafts() and 0xFFFF) != 41350) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_door_checksum_method_door_receive() and 0xFFFF) != 51082) {
+    if ((lib.uniffi_door_checksum_method_door_receive() and 0xFFFF) != 47766) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_door_checksum_method_door_resume() and 0xFFFF) != 43413) {
+    if ((lib.uniffi_door_checksum_method_door_resume() and 0xFFFF) != 53828) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_door_checksum_method_door_screen() and 0xFFFF) != 3447) {
+    if ((lib.uniffi_door_checksum_method_door_screen() and 0xFFFF) != 16609) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_door_checksum_method_door_settle() and 0xFFFF) != 22650) {
+    if ((lib.uniffi_door_checksum_method_door_settle() and 0xFFFF) != 61974) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_door_checksum_method_door_small_photo() and 0xFFFF) != 45694) {
@@ -967,7 +967,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_door_checksum_method_work_stop() and 0xFFFF) != 44379) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_door_checksum_constructor_door_new() and 0xFFFF) != 55866) {
+    if ((lib.uniffi_door_checksum_constructor_door_new() and 0xFFFF) != 63085) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
 }
@@ -1463,8 +1463,8 @@ open class Door: Disposable, AutoCloseable, DoorInterface
     }
     /**
      * Opens the door: at the surveys of the home folder, or where one was when `token` was made ([`Door::token`]). A token
-     * that cannot be read, or of a survey that is gone, leads to the surveys. `watcher` is told when the screen changes
-     * while nobody touches anything.
+     * that cannot be read, of a survey that is gone, or of a screen that breaks off leads to the surveys. `watcher` is told
+     * when the screen changes while nobody touches anything.
      */
     constructor(`settings`: Settings, `token`: kotlin.String?, `watcher`: DrawAgain?) :
         this(UniffiWithHandle, 
@@ -2888,7 +2888,7 @@ public object FfiConverterTypeDoneOf: FfiConverterRustBuffer<DoneOf> {
 
 
 /**
- * A drawing, as the screen names it. `Guide::figure` gives its marks.
+ * A drawing, as the screen names it. `figure` gives its marks.
  */
 data class FigureBlock (
     /**
@@ -3921,8 +3921,7 @@ data class PhotoShown (
     val `aloud`: Aloud
     , 
     /**
-     * Which photo: `Guide::small_photo` and
-     * `Guide::whole_photo` give its files.
+     * Which photo: `small_photo` and `whole_photo` give its files.
      */
     val `photo`: kotlin.String
     , 
@@ -4839,8 +4838,8 @@ data class WordsBlock (
     val `role`: WordsRole
     , 
     /**
-     * A few words behind which they may stand folded; empty where they are to stand open. Long words that may fold
-     * always have one.
+     * A few words behind which they stand folded; empty where they stand open. Long words that may fold always have one,
+     * and no others.
      */
     val `head`: kotlin.String
     , 

@@ -20,6 +20,8 @@ sealed class Said {
     data class Words(val words: String) : Said()
     /** Something went wrong inside the program. */
     data object Fault : Said()
+    /** What another program brought belongs to a screen that is not there any more. */
+    data object Elsewhere : Said()
 }
 
 /** Who draws. All of it is called on the thread that draws. */
@@ -30,7 +32,7 @@ interface Shows {
     /** The surveys cannot be opened at all. */
     fun notBegun(said: Said)
     /** A file that was asked for is written. */
-    fun written(file: File)
+    fun written(written: Written)
 }
 
 /**
@@ -49,8 +51,14 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     /** On the guide's thread alone. */
     private var door: Door? = null
     private var place = ""
-    private var asked: File? = null
+    private var asked: Written? = null
     private val given = mutableListOf<File>()
+    private val held = ArrayDeque<Brought>()
+    /** Where the photos belong that are being taken in: the core lets others of that place wait in line. */
+    private var line: String? = null
+
+    /** What another program brought for the screen of a place. */
+    private class Brought(val deed: Deed, val place: String, val written: Written?)
 
     private val again = object : DrawAgain {
         override fun drawAgain() = does { shown(it.screen()) }
@@ -64,10 +72,18 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     var screen: Screen? = null
         private set
 
+    /** Where a burst of photos goes on as soon as its place shows again; on the drawing thread. */
+    var burst: Awaited? = null
+
+    /** What there was to tell while nobody drew; on the drawing thread. */
+    private val untold = ArrayDeque<(Shows) -> Unit>()
+
+    /** Who draws now: another window after a turn, none while the app is put aside. */
     var shows: Shows? = null
         set(value) {
             field = value
             screen?.let { value?.show(it) }
+            while (value != null && untold.isNotEmpty()) untold.removeFirst()(value)
         }
 
     /** Long work goes on beside. */
@@ -87,11 +103,43 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
         val from = screen?.place
         does { door ->
             writeTyped(door)
-            val isLate = deed !is Deed.Photo && from != null && from != place
-            if (deed is Deed.Photo) given += File(deed.file)
-            if (deed is Deed.File) asked = File(deed.file)
+            val isLate = from != null && from != place
             shown(if (isLate) door.screen() else door.act(deed))
         }
+    }
+
+    /**
+     * A photo or a file of another program, for the screen of the place where it was asked for; `written` if the core is to
+     * write there. While long work goes on it waits; on another screen nothing is done but saying so, since keys are alike
+     * on many.
+     */
+    fun bring(deed: Deed, at: String, written: Written? = null) = does { door ->
+        writeTyped(door)
+        brought(door, Brought(deed, at, written))
+    }
+
+    private fun brought(door: Door, one: Brought) {
+        val waitsInCore = works && one.deed is Deed.Photo && one.place == line
+        if (one.place != place && !waitsInCore) {
+            if (works) {
+                held += one
+                return
+            }
+            fileOf(one.deed)?.delete()
+            return tell { it.say(Said.Elsewhere) }
+        }
+        if (one.deed is Deed.Photo) {
+            line = one.place
+            given += File(one.deed.file)
+        }
+        if (one.written != null) asked = one.written
+        shown(door.act(one.deed))
+    }
+
+    private fun fileOf(deed: Deed): File? = when (deed) {
+        is Deed.Photo -> File(deed.file)
+        is Deed.File -> File(deed.file)
+        else -> null
     }
 
     /** Keeps what is being typed; only the last of what waits is done. */
@@ -156,11 +204,21 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     private fun <T : Any> fetch(thread: Executor, get: () -> T?, then: (T) -> Unit) {
         waiting.incrementAndGet()
         thread.execute {
-            // A drawing or a photo that is gone meanwhile is not shown; the screen says what there is.
-            val got = try { get() } catch (_: DoorException) { null } catch (_: java.io.IOException) { null }
-            main.execute {
-                got?.let(then)
-                waiting.decrementAndGet()
+            var got: T? = null
+            try {
+                got = get()
+            } catch (_: DoorException) {
+                // A drawing or a photo that is gone meanwhile is not shown; the screen says what there is.
+            } catch (_: java.io.IOException) {
+                // The same of a file.
+            } finally {
+                main.execute {
+                    try {
+                        got?.let(then)
+                    } finally {
+                        waiting.decrementAndGet()
+                    }
+                }
             }
         }
     }
@@ -174,8 +232,9 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
                 val said = if (fault is DoorException.Trouble) Said.Words(fault.said) else Said.Fault
                 val begun = door != null
                 tell { if (begun) it.say(said) else it.notBegun(said) }
+            } finally {
+                main.execute { waiting.decrementAndGet() }
             }
-            main.execute { waiting.decrementAndGet() }
         }
     }
 
@@ -185,17 +244,26 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
         place = next.place
         token = door?.token() ?: token
         works = door?.work() != null
-        val file = asked?.takeIf { it.isFile }
-        if (file != null || !works) asked = null
-        if (!works) given.onEach { it.delete() }.clear()
+        var written: Written? = null
+        if (!works) {
+            written = asked?.takeIf { it.file.isFile }
+            asked = null
+            line = null
+            given.onEach { it.delete() }.clear()
+        }
         main.execute {
             screen = next
             shows?.show(next)
-            file?.let { shows?.written(it) }
         }
+        if (written != null) tell { it.written(written) }
+        door?.let { door -> while (!works && held.isNotEmpty()) brought(door, held.removeFirst()) }
     }
 
-    private fun tell(what: (Shows) -> Unit) = main.execute { shows?.let(what) }
+    /** Tells whoever draws now, or does next. */
+    private fun tell(what: (Shows) -> Unit) = main.execute { shows?.let(what) ?: run { untold += what } }
+
+    /** Something of the shell's own to say. On the drawing thread. */
+    fun say(words: String) = tell { it.say(Said.Words(words)) }
 
     /** Lets go of the door without a word, as the system does with an app. */
     fun close() {

@@ -19,7 +19,8 @@ class TakenIn(private val most: Long = MOST, private val room: (File) -> Long = 
             stream.use { write(it, to) }
         } catch (_: IOException) {
             if (room(to.parentFile ?: to) < LEFT) Copied.NO_ROOM else Copied.UNREAD
-        } catch (_: SecurityException) {
+        } catch (_: RuntimeException) {
+            // What goes wrong in another program comes here as it was thrown there: no leave, no such thing, anything.
             Copied.UNREAD
         }
         if (result != Copied.DONE) to.delete()

@@ -4,7 +4,6 @@ import android.graphics.Canvas
 import android.graphics.Paint
 import android.view.Gravity
 import android.view.View
-import android.widget.LinearLayout
 import legwork.door.Block
 import legwork.door.ChoiceBlock
 import legwork.door.ChoiceOption
@@ -40,8 +39,8 @@ class ChoiceView(private val tools: Tools, private val setting: Setting, private
 
     private fun scale(): Int = tools.context.resources.configuration.fontScale.let { if (it > 1.3f) 2 else 1 }
 
-    /** Short answers stand side by side, without a dot. */
-    private fun isShort(): Boolean = !setting.choiceLeadsOn &&
+    /** Short answers stand side by side, without a dot; not where each is a way on. */
+    private fun isShort(): Boolean = (block.several || !setting.choiceLeadsOn) &&
         block.options.all { it.about.isEmpty() && (it.unsure || it.words.length <= SHORT) }
 
     private fun option(option: ChoiceOption, short: Boolean): View {

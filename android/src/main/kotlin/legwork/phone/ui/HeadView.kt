@@ -2,7 +2,6 @@ package legwork.phone.ui
 
 import android.graphics.Canvas
 import android.graphics.Paint
-import android.os.Build
 import android.view.View
 import android.widget.LinearLayout
 import legwork.door.Aloud
@@ -61,8 +60,8 @@ private class Tape(tools: Tools, private val done: Int, of: Int) : View(tools.co
 }
 
 /** What is said about the last deed; one that was said already is not said again. */
-class NoticesView(private val tools: Tools) : LinearLayout(tools.context) {
-    private val known = mutableSetOf<String>()
+class NoticesView(private val tools: Tools, said: List<String>) : LinearLayout(tools.context) {
+    private val known = said.toMutableSet()
 
     init { orientation = VERTICAL }
 

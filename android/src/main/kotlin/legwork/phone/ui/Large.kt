@@ -95,6 +95,8 @@ class PhotoView(tools: Tools) : View(tools.context) {
         invalidate()
     }
 
+    fun zoomed(): Float = zoom
+
     override fun onSizeChanged(w: Int, h: Int, oldW: Int, oldH: Int) = fit()
 
     override fun onDraw(canvas: Canvas) { photo?.let { canvas.drawBitmap(it, place, smooth) } }

@@ -2,9 +2,6 @@ package legwork.phone.ui
 
 import android.text.InputType
 import android.view.View
-import android.view.accessibility.AccessibilityNodeInfo
-import legwork.door.Aloud
-import legwork.door.AloudRole
 import legwork.door.Block
 import legwork.door.Deed
 import legwork.door.NumberBlock
@@ -13,14 +10,14 @@ import legwork.door.UnitOption
 import legwork.phone.R
 
 /** A number: a large figure on a line, its units beside it. */
-class NumberView(private val tools: Tools, private var block: NumberBlock) : BlockView() {
+class NumberView(private val tools: Tools, setting: Setting, private var block: NumberBlock) : BlockView() {
     /** A unit touched before anything is typed: kept until the number comes. */
     private var unit = block.unit
     private val field = TypingField(tools, block.id, Type.NUMBER) { tools.hands.type(Deed.Measure(block.key, it, unit)) }
     private val units = Flow(tools.context, 0)
 
     override val view: View = stack(tools.context).apply {
-        below(tools.paper.text(block.name, Type.SAYS, R.color.quiet, weight = 600)).unsaid()
+        if (block.name != setting.lead) below(tools.paper.text(block.name, Type.SAYS, R.color.quiet, weight = 600)).unsaid()
         val row = Flow(tools.context, tools.paper.px(R.dimen.s3))
         field.minWidth = tools.paper.dp(FIELD)
         field.maxWidth = tools.paper.dp(FIELD)
@@ -34,20 +31,22 @@ class NumberView(private val tools: Tools, private var block: NumberBlock) : Blo
 
     init {
         field.isSingleLine = true
-        // Only the keyboard: what may stand here the core says. A length is also typed as feet and inches, a rate with its
-        // unit, and a decimal sign may be a comma; the platform's own filter would swallow all three.
-        field.setRawInputType(
-            when (block.kind) {
-                NumberKind.WHOLE -> InputType.TYPE_CLASS_NUMBER
-                NumberKind.DECIMAL -> InputType.TYPE_CLASS_NUMBER or InputType.TYPE_NUMBER_FLAG_DECIMAL
-                NumberKind.SIGNED -> InputType.TYPE_CLASS_NUMBER or InputType.TYPE_NUMBER_FLAG_DECIMAL or InputType.TYPE_NUMBER_FLAG_SIGNED
-            },
-        )
+        // Only the keyboard: what may stand here the core says. A decimal sign may be a comma, and the platform's own filter
+        // would swallow it.
+        field.setRawInputType(keyboard())
         field.fontFeatureSettings = "tnum"
         field.says(block.aloud)
         field.set(block.text)
         block.submit?.let { key -> field.onEnter { tools.hands.act(Deed.Press(key)) } }
         drawUnits()
+    }
+
+    /** Where there are units to choose from, one may also type them: feet and inches, a rate with its unit. No pad of digits has their letters. */
+    private fun keyboard(): Int = when {
+        block.units.size > 1 -> InputType.TYPE_CLASS_TEXT or AS_TYPED
+        block.kind == NumberKind.WHOLE -> InputType.TYPE_CLASS_NUMBER
+        block.kind == NumberKind.DECIMAL -> InputType.TYPE_CLASS_NUMBER or InputType.TYPE_NUMBER_FLAG_DECIMAL
+        else -> InputType.TYPE_CLASS_NUMBER or InputType.TYPE_NUMBER_FLAG_DECIMAL or InputType.TYPE_NUMBER_FLAG_SIGNED
     }
 
     private fun drawUnits() {

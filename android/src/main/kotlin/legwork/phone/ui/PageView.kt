@@ -1,6 +1,5 @@
 package legwork.phone.ui
 
-import android.content.Context
 import android.os.Build
 import android.view.View
 import android.view.accessibility.AccessibilityNodeInfo
@@ -8,7 +7,6 @@ import android.widget.LinearLayout
 import android.widget.ScrollView
 import legwork.door.Ability
 import legwork.door.Block
-import legwork.door.CautionBlock
 import legwork.door.Screen
 import legwork.door.WayTaken
 import legwork.door.WordsRole
@@ -18,14 +16,17 @@ import legwork.phone.logic.NewerSdk
 import legwork.phone.logic.choiceLeadsOn
 import legwork.phone.logic.leadOf
 
-/** A whole screen: head, notices, blocks, and the dock at the foot. What did not change is not drawn anew. */
-class PageView(private val tools: Tools, light: Light) : LinearLayout(tools.context) {
+/**
+ * A whole screen: head, notices, blocks, and the dock at the foot. What did not change is not drawn anew. `said` are notices that
+ * were read out before, by another window.
+ */
+class PageView(private val tools: Tools, light: Light, said: List<String>) : LinearLayout(tools.context) {
     val folds = Folds()
     val dock = Dock(tools, light)
     val scroll = ScrollView(context)
     private val column = stack(context)
     private val head = stack(context)
-    private val notices = NoticesView(tools)
+    private val notices = NoticesView(tools, said)
     private val blocks = BlocksLayout(context, tools.paper)
     private var drawn = LinkedHashMap<String, Piece>()
     private var screen: Screen? = null
@@ -153,7 +154,7 @@ class PageView(private val tools: Tools, light: Light) : LinearLayout(tools.cont
     }
 
     private fun gap(previous: Block?, block: Block): Int {
-        val folds = { one: Block? -> one is Block.Words && one.block.head.isNotEmpty() && one.block.role in FOLDING }
+        val folds = { one: Block? -> one is Block.Words && one.block.head.isNotEmpty() }
         return when {
             folds(previous) && folds(block) -> 0
             block is Block.Words && block.block.role == WordsRole.HEADING -> tools.paper.px(R.dimen.s5)
@@ -214,7 +215,6 @@ class PageView(private val tools: Tools, light: Light) : LinearLayout(tools.cont
     fun find(id: String): View? = dock.find(id) ?: drawn.values.firstNotNullOfOrNull { it.view.find(id) }
 
     private companion object {
-        val FOLDING = setOf(WordsRole.WHY, WordsRole.HOW, WordsRole.ASIDE)
         const val LOW = 480
         const val SIDE_FROM = 600
         const val SIDE = 300f

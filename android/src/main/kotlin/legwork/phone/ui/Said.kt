@@ -35,12 +35,6 @@ fun View.unsaid() {
     importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_NO_HIDE_DESCENDANTS
 }
 
-/** A name of its own for something of the shell's. */
-fun View.named(name: CharSequence) {
-    contentDescription = name
-    importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_YES
-}
-
 /** The class of the platform that stands for a role. */
 fun platformRole(role: AloudRole): String = when (role) {
     AloudRole.PRESS, AloudRole.PRESS_ASKS, AloudRole.LEADS_ON -> "android.widget.Button"

@@ -12,7 +12,8 @@ import legwork.phone.R
 /** Words to read; long ones that may wait fold behind their head. */
 class WordsView(tools: Tools, setting: Setting, block: WordsBlock) : BlockView() {
     override val view: View = when {
-        block.head.isNotEmpty() && mayFold(block.role) -> FoldView(
+        // Words have a head only where they may fold behind it.
+        block.head.isNotEmpty() -> FoldView(
             tools, setting.folds, block.id, block.head, R.color.accent,
             body = { paragraphs(tools, block.words, Type.TEXT, R.color.text) },
             ruled = true,
@@ -20,8 +21,6 @@ class WordsView(tools: Tools, setting: Setting, block: WordsBlock) : BlockView()
         block.role == WordsRole.PROBLEM -> problem(tools, block)
         else -> plain(tools, block)
     }
-
-    private fun mayFold(role: WordsRole) = role == WordsRole.WHY || role == WordsRole.HOW || role == WordsRole.ASIDE
 
     private fun plain(tools: Tools, block: WordsBlock): View {
         val (type, ink) = when (block.role) {

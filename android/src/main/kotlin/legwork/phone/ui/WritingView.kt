@@ -9,14 +9,13 @@ import legwork.door.WritingKind
 import legwork.phone.R
 
 /** Words to write: a label above, a ruled line below. */
-class WritingView(private val tools: Tools, private var block: WritingBlock) : BlockView() {
+class WritingView(private val tools: Tools, setting: Setting, private var block: WritingBlock) : BlockView() {
     private val field = TypingField(tools, block.id, if (isTag()) Type.TAG else Type.TEXT) {
         tools.hands.type(Deed.Write(block.key, it))
     }
 
     override val view: View = stack(tools.context).apply {
-        val name = below(tools.paper.text(block.name, Type.SAYS, R.color.quiet, weight = 600))
-        name.unsaid()
+        if (block.name != setting.lead) below(tools.paper.text(block.name, Type.SAYS, R.color.quiet, weight = 600)).unsaid()
         below(field)
         if (block.hint.isNotEmpty()) {
             below(tools.paper.text(block.hint, Type.ASIDE, R.color.quiet), tools.paper.px(R.dimen.s2)).unsaid()
