@@ -1,8 +1,8 @@
-//! What can be wrong with the tokens.
+//! What can be wrong with the tokens and the signs.
 
 use std::path::PathBuf;
 
-/// What can be wrong with the tokens.
+/// What can be wrong with the tokens and the signs.
 #[derive(Debug, thiserror::Error)]
 pub enum LookError {
     /// The file cannot be read or written.
@@ -16,4 +16,7 @@ pub enum LookError {
     /// The tokens are not as they should be.
     #[error("look/tokens.toml: {0}")]
     Tokens(#[from] toml::de::Error),
+    /// The signs are not as they should be.
+    #[error("look/signs.toml: {0}")]
+    Signs(toml::de::Error),
 }

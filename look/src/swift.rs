@@ -49,11 +49,12 @@ pub(crate) fn swift(tokens: &Tokens) -> String {
     out + "}\n"
 }
 
-/// `accent_wash` after `ink`: `inkAccentWash`.
-fn camel(before: &str, name: &str) -> String {
+/// `accent_wash` after `ink`: `inkAccentWash`; after nothing: `accentWash`.
+pub(crate) fn camel(before: &str, name: &str) -> String {
     name.split('_').fold(before.to_owned(), |mut out, word| {
         let mut letters = word.chars();
-        out.extend(letters.next().map(|first| first.to_ascii_uppercase()));
+        let is_first = out.is_empty();
+        out.extend(letters.next().map(|first| if is_first { first } else { first.to_ascii_uppercase() }));
         out.extend(letters);
         out
     })

@@ -3,18 +3,41 @@
 use std::fs;
 use std::path::Path;
 
-use look::{Ink, Tokens, contrast, made, pairs};
+use look::{Ink, Step, Tokens, Way, contrast, made, pairs, signs_of_project};
 
 #[test]
 fn the_made_files_are_those_of_the_tokens() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR"));
-    for file in made(&Tokens::of_project().unwrap()) {
-        let found = fs::read_to_string(folder.join(file.path)).unwrap_or_default();
+    let made = made(&Tokens::of_project().unwrap(), &signs_of_project().unwrap());
+    for file in &made {
+        let found = fs::read_to_string(folder.join(&file.path)).unwrap_or_default();
         assert!(
             found == file.text,
-            "{} says something else than tokens.toml: run `cargo run -p look`",
+            "{} says something else than tokens.toml or signs.toml: run `cargo run -p look`",
             file.path
         );
+    }
+    // And no drawable is left of a sign that is none any more.
+    for entry in fs::read_dir(folder.join("android/drawable")).unwrap() {
+        let name = format!("android/drawable/{}", entry.unwrap().file_name().display());
+        assert!(made.iter().any(|file| file.path == name), "{name} is made from nothing");
+    }
+}
+
+/// The commands of a path are those of SVG 1.1, 8.3.
+#[test]
+fn a_way_is_read_step_by_step() {
+    let way = |written: &str| Way::try_from(written.to_owned());
+    let steps = [
+        Step::Move([1.0, 2.5]),
+        Step::Line([3.0, 4.0]),
+        Step::Curve([1.0, 2.0, 3.0, 4.0, 5.0, 6.0]),
+        Step::Close,
+        Step::Move([0.0, 24.0]),
+    ];
+    assert_eq!(way("M1 2.5 L3 4 C1 2 3 4 5 6 Z M0 24").unwrap().steps, steps);
+    for wrong in ["L1 2", "M1", "M1 2 3", "m1 2", "M1 2 H3", "M1 2 L25 3", "M1 2 L-1 3", "M1 2 Z 3", "word"] {
+        assert!(way(wrong).unwrap_err().contains("no way of a sign"), "{wrong}");
     }
 }
 

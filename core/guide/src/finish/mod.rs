@@ -1,7 +1,8 @@
-//! What is said of a drawn screen as a whole, once its page is done: an id for everything, what a screen reader says, and
-//! which press takes what is typed.
+//! What is said of a drawn screen as a whole, once its page is done: an id for everything, what a screen reader says,
+//! which press takes what is typed, and what stands in the dock.
 
 mod aloud;
+mod dock;
 mod ids;
 
 use telling::words::Language;
@@ -14,6 +15,7 @@ use crate::screen::{Block, PressWeight, Screen};
 pub(crate) fn finish(screen: &mut Screen, language: &Language) {
     submits(screen);
     ids::give(screen);
+    screen.dock = dock::dock(&screen.blocks);
     aloud::give(screen, language);
 }
 

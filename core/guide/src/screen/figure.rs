@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use telling::figure::{Anchor, Dash, Figure, Fill, Ink, Mark, Shape, Touch, Weight};
+use telling::figure::{Anchor, Dash, Figure, Fill, Ink, Mark, Point, Shape, Touch, Weight, pieces};
 use telling::words::Language;
 
 use super::{Aloud, AloudRole};
@@ -45,10 +45,6 @@ pub enum MarkDash {
     Dotted,
     /// In long strokes: what is not there yet.
     Long,
-    /// Unbroken, with a short slanting stroke every 12 units of 1/96 inch: a thin cable.
-    Struck,
-    /// Two lines 4 units of 1/96 inch apart: what is not ours.
-    Double,
 }
 
 /// What a mark is drawn with. A shell has an ink for each, by day and by night; it only adds to what line and word say.
@@ -98,6 +94,15 @@ pub enum MarkAnchor {
     End,
 }
 
+/// A straight line.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct MarkLine {
+    /// One end.
+    pub from: Spot,
+    /// The other end.
+    pub to: Spot,
+}
+
 /// The shape of a mark.
 #[derive(Debug, Clone, PartialEq)]
 pub enum MarkShape {
@@ -118,6 +123,11 @@ pub enum MarkShape {
         height: f64,
         /// Radius of its corners.
         round: f64,
+    },
+    /// Several straight lines: a thin cable with its short slanting strokes, the double line of what is not ours.
+    Strokes {
+        /// The lines.
+        lines: Vec<MarkLine>,
     },
     /// A line through several spots.
     Path {
@@ -237,7 +247,7 @@ impl FigureDrawn {
                 None => Aloud::new(AloudRole::Fact, mark.name.clone().unwrap_or_default()),
             };
             let key = mark.touch.and_then(&key).map(|key| key.to_string());
-            FigureMark { aloud, repeats, ..mark_of(mark, key) }
+            FigureMark { aloud, repeats, ..mark_of(mark, figure.natural_width, key) }
         });
         let marks: Vec<_> = marks.collect();
         Self {
@@ -313,13 +323,13 @@ fn named(figure: &Figure) -> BTreeMap<Touch, (usize, String)> {
     named
 }
 
-fn spot(point: telling::figure::Point) -> Spot {
+fn spot(point: Point) -> Spot {
     Spot { x: point.x, y: point.y }
 }
 
-fn mark_of(mark: &Mark, key: Option<String>) -> FigureMark {
+fn mark_of(mark: &Mark, natural_width: f64, key: Option<String>) -> FigureMark {
     FigureMark {
-        shape: shape(&mark.shape),
+        shape: strokes(mark, natural_width).unwrap_or_else(|| shape(&mark.shape)),
         weight: match mark.pen.weight {
             Weight::None => MarkWeight::Absent,
             Weight::Thin => MarkWeight::Thin,
@@ -328,12 +338,11 @@ fn mark_of(mark: &Mark, key: Option<String>) -> FigureMark {
             Weight::Thick => MarkWeight::Thick,
         },
         dash: match mark.pen.dash {
-            Dash::Solid => MarkDash::Solid,
+            // What no dash can draw comes as lines.
+            Dash::Solid | Dash::Struck | Dash::Double => MarkDash::Solid,
             Dash::Dashed => MarkDash::Dashed,
             Dash::Dotted => MarkDash::Dotted,
             Dash::Long => MarkDash::Long,
-            Dash::Struck => MarkDash::Struck,
-            Dash::Double => MarkDash::Double,
         },
         fill: match mark.fill {
             Fill::None => MarkFill::Absent,
@@ -356,6 +365,23 @@ fn mark_of(mark: &Mark, key: Option<String>) -> FigureMark {
         aloud: Aloud::default(),
         repeats: false,
     }
+}
+
+/// The lines of a mark whose line no dash can draw. How far they stand apart is said in units of 1/96 inch.
+fn strokes(mark: &Mark, natural_width: f64) -> Option<MarkShape> {
+    let way = match &mark.shape {
+        Shape::Line { from, to } => vec![*from, *to],
+        Shape::Polyline { points, .. } => points.clone(),
+        Shape::Rect { .. } | Shape::Text { .. } => return None,
+    };
+    let by = |point: Point, scale: f64| Point { x: point.x * scale, y: point.y * scale };
+    let at = |point: Point| spot(by(point, 1.0 / natural_width));
+    let way: Vec<_> = way.into_iter().map(|point| by(point, natural_width)).collect();
+    let lines: Vec<_> = pieces(&way, mark.pen.dash)
+        .into_iter()
+        .map(|(from, to)| MarkLine { from: at(from), to: at(to) })
+        .collect();
+    (!lines.is_empty()).then_some(MarkShape::Strokes { lines })
 }
 
 fn shape(shape: &Shape) -> MarkShape {

@@ -8,6 +8,7 @@ mod ability;
 mod aloud;
 mod block;
 mod card;
+mod dock;
 mod figure;
 mod input;
 mod items;
@@ -24,9 +25,10 @@ pub use ability::Ability;
 pub use aloud::{Aloud, AloudRole};
 pub use block::Block;
 pub use card::{LabelBlock, LabelFigure, PartBlock, PhotoShown, PhotoSlotBlock, ReadingBlock};
+pub use dock::DockShown;
 pub use figure::{
-    FigureBlock, FigureDrawn, FigureLayout, FigureMark, MarkAnchor, MarkDash, MarkFill, MarkInk, MarkShape,
-    MarkWeight, Spot,
+    FigureBlock, FigureDrawn, FigureLayout, FigureMark, MarkAnchor, MarkDash, MarkFill, MarkInk, MarkLine,
+    MarkShape, MarkWeight, Spot,
 };
 pub use input::{ChoiceBlock, ChoiceOption, NumberBlock, NumberKind, UnitOption, WritingBlock, WritingKind};
 pub use items::Item;
@@ -69,6 +71,8 @@ pub struct Screen {
     pub notices: Vec<NoticeShown>,
     /// What it shows, from top to bottom. Never more than [`MOST_ROWS`] rows in all.
     pub blocks: Vec<Block>,
+    /// What of it stands in the dock at its foot.
+    pub dock: DockShown,
     /// What the screen would like the device to do.
     pub abilities: Vec<Ability>,
     /// Whether there is a way back.

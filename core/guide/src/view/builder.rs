@@ -9,8 +9,8 @@ use crate::number;
 use crate::number::Quantity;
 use crate::place::{Choice, Key};
 use crate::screen::{
-    Ability, Aloud, Block, CautionBlock, ChoiceBlock, ChoiceOption, ConfirmBlock, LONG_WORDS, Need,
-    NumberBlock, PressBlock, PressWeight, RowEntry, RowsBlock, Screen, Severity, UnitOption, WayTaken,
+    Ability, Aloud, Block, CautionBlock, ChoiceBlock, ChoiceOption, ConfirmBlock, DockShown, LONG_WORDS,
+    Need, NumberBlock, PressBlock, PressWeight, RowEntry, RowsBlock, Screen, Severity, UnitOption, WayTaken,
     WordsBlock, WordsRole, WritingBlock, WritingKind,
 };
 use crate::session::Pending;
@@ -60,6 +60,7 @@ impl<'a> ScreenBuilder<'a> {
             how_far: None,
             notices: Vec::new(),
             blocks: Vec::new(),
+            dock: DockShown::default(),
             abilities: vec![Ability::StayAwake],
             back: false,
             right_to_left: language.is_right_to_left(),

@@ -8,7 +8,6 @@ use guide::screen::{
 };
 use maud::{Markup, PreEscaped, html};
 use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
-use telling::figure::{Dash, Point, pieces};
 
 use super::{Drawn, element};
 
@@ -87,14 +86,22 @@ fn put(out: &mut String, mark: &FigureMark, width: f64, ticket: &str) {
 
 fn shape(out: &mut String, mark: &FigureMark, width: f64) {
     let class = classes(mark);
-    let at = |spot: &Spot| Point { x: spot.x * width, y: spot.y * width };
+    let at = |spot: &Spot| [round(spot.x * width), round(spot.y * width)];
     let (way, closed) = match &mark.shape {
-        MarkShape::Stroke { from, to } => (vec![at(from), at(to)], false),
-        MarkShape::Path { spots, closed } => (spots.iter().map(at).collect(), *closed),
+        MarkShape::Stroke { from, to } => (vec![*from, *to], false),
+        MarkShape::Path { spots, closed } => (spots.clone(), *closed),
+        MarkShape::Strokes { lines } => {
+            let _ = write!(out, "<path class=\"{class}\" d=\"");
+            for line in lines {
+                let ([from, down], [to, end]) = (at(&line.from), at(&line.to));
+                let _ = write!(out, "M{from} {down}L{to} {end}");
+            }
+            out.push_str("\"/>");
+            return;
+        }
         MarkShape::Frame { corner, width: wide, height, round: radius } => {
-            let corner = at(corner);
-            let sides = [corner.x, corner.y, wide * width, height * width, radius * width].map(round);
-            let [x, y, wide, height, radius] = sides;
+            let [x, y] = at(corner);
+            let [wide, height, radius] = [wide * width, height * width, radius * width].map(round);
             let _ = write!(
                 out,
                 "<rect class=\"{class}\" x=\"{x}\" y=\"{y}\" width=\"{wide}\" height=\"{height}\" rx=\"{radius}\"/>"
@@ -102,7 +109,7 @@ fn shape(out: &mut String, mark: &FigureMark, width: f64) {
             return;
         }
         MarkShape::Lettering { at: place, words, size, anchor, strong, even } => {
-            let place = at(place);
+            let [x, y] = at(place);
             let anchor = match anchor {
                 MarkAnchor::Start => "start",
                 MarkAnchor::Middle => "middle",
@@ -113,32 +120,22 @@ fn shape(out: &mut String, mark: &FigureMark, width: f64) {
             let _ = write!(
                 out,
                 "<text class=\"{class}{even}\" x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\"{strong}>{}</text>",
-                round(place.x),
-                round(place.y),
+                x,
+                y,
                 round(size * width),
                 escaped(words)
             );
             return;
         }
     };
-    let dash = match mark.dash {
-        MarkDash::Struck => Some(Dash::Struck),
-        MarkDash::Double => Some(Dash::Double),
-        _ => None,
-    };
     let mut line = String::new();
-    let by_pieces = dash.map(|dash| pieces(&way, dash)).unwrap_or_default();
-    for (from, to) in &by_pieces {
-        let _ = write!(line, "M{} {}L{} {}", round(from.x), round(from.y), round(to.x), round(to.y));
+    for (place, spot) in way.iter().enumerate() {
+        let sign = if place == 0 { 'M' } else { 'L' };
+        let [x, y] = at(spot);
+        let _ = write!(line, "{sign}{x} {y}");
     }
-    if by_pieces.is_empty() {
-        for (place, point) in way.iter().enumerate() {
-            let sign = if place == 0 { 'M' } else { 'L' };
-            let _ = write!(line, "{sign}{} {}", round(point.x), round(point.y));
-        }
-        if closed {
-            line.push('Z');
-        }
+    if closed {
+        line.push('Z');
     }
     let _ = write!(out, "<path class=\"{class}\" d=\"{line}\"/>");
 }
@@ -162,7 +159,7 @@ fn classes(mark: &FigureMark) -> String {
         MarkWeight::Thick => " line-thick",
     };
     let dash = match mark.dash {
-        MarkDash::Solid | MarkDash::Struck | MarkDash::Double => "",
+        MarkDash::Solid => "",
         MarkDash::Dashed => " dashed",
         MarkDash::Dotted => " dotted",
         MarkDash::Long => " long",

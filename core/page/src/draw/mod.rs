@@ -47,11 +47,6 @@ impl Drawn<'_> {
         self.words.say(&Phrase::new(id))
     }
 
-    /// Whether the one choice of the screen leads on by itself: there is no press that would take it.
-    fn choice_leads_on(&self) -> bool {
-        !self.screen.blocks.iter().any(dock::is_main)
-    }
-
     /// Whether these words are the lead of the screen.
     fn is_lead(&self, words: &str) -> bool {
         self.screen.blocks.iter().any(|block| match block {
@@ -68,7 +63,6 @@ fn element(id: &str) -> String {
 
 /// The blocks of the screen from top to bottom, but for what stands in the dock.
 fn blocks(drawn: &Drawn<'_>) -> Markup {
-    let in_dock = dock::of(drawn);
     let mut out = Vec::new();
     let mut at = 0;
     let blocks = &drawn.screen.blocks;
@@ -85,7 +79,7 @@ fn blocks(drawn: &Drawn<'_>) -> Markup {
             out.push(caution::box_of(&together));
             continue;
         }
-        if !in_dock.has(at) {
+        if !is_docked(drawn, block) {
             out.push(block_of(drawn, at, block));
         }
         at += 1;
@@ -93,11 +87,21 @@ fn blocks(drawn: &Drawn<'_>) -> Markup {
     html! { @for block in out { (block) } }
 }
 
+fn is_docked(drawn: &Drawn<'_>, block: &Block) -> bool {
+    match block {
+        Block::Choice(choice) => drawn.screen.dock.has(&choice.id),
+        Block::Press(press) => drawn.screen.dock.has(&press.id),
+        _ => false,
+    }
+}
+
 fn block_of(drawn: &Drawn<'_>, at: usize, block: &Block) -> Markup {
     match block {
         Block::Words(words) => words::words(words, words::is_first_lead(drawn.screen, at)),
         Block::Caution(caution) => caution::box_of(&[caution]),
-        Block::Choice(choice) => choice::choice(choice, drawn.choice_leads_on(), drawn.is_lead(&choice.name)),
+        Block::Choice(choice) => {
+            choice::choice(choice, drawn.screen.dock.answers_lead_on, drawn.is_lead(&choice.name))
+        }
         Block::Writing(writing) => input::writing(writing),
         Block::Number(number) => input::number(number),
         Block::PhotoSlot(slot) => card::photos(drawn, slot),

@@ -34,7 +34,7 @@ struct ChoiceView: View {
 
   /// Answers of few letters stand side by side, without a dot; not where each is a way on.
   private var isShort: Bool {
-    (choice.several || shell.screen?.choiceLeadsOn == false)
+    (choice.several || shell.screen?.dock.answersLeadOn == false)
       && choice.options.allSatisfy { $0.about.isEmpty && ($0.unsure || $0.words.count <= 12) }
   }
 }

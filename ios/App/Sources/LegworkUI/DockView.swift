@@ -70,7 +70,12 @@ struct DockView: View {
       Button {
         torch.toggle()
       } label: {
-        Words(OwnWords.light.said, .press)
+        Inked { inks in
+          HStack(spacing: Look.spaceS1) {
+            SignView(torch.isOn ? .lightOn : .light, inks.accent)
+            Words(OwnWords.light.said, .press)
+          }
+        }
       }
       .buttonStyle(Pressed(weight: .quiet))
       .accessibilityAddTraits(.isToggle)

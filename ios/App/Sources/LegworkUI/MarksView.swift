@@ -27,6 +27,10 @@ private struct Pen {
     switch mark.shape {
     case .stroke(let from, let to): line([from, to], closed: false, mark, ink, &context)
     case .path(let spots, let closed): line(spots, closed: closed, mark, ink, &context)
+    case .strokes(let lines):
+      var path = Path()
+      for line in lines { path.addLines([point(line.from), point(line.to)]) }
+      stroke(path, mark, ink, &context)
     case .frame(let corner, let width, let height, let round):
       let box = CGRect(x: corner.x * scale, y: corner.y * scale, width: width * scale, height: height * scale)
       let path = Path(roundedRect: box, cornerRadius: round * scale)
@@ -61,19 +65,8 @@ private struct Pen {
     path.addLines(spots.map(point))
     if closed { path.closeSubpath() }
     fill(path, mark, ink, &context)
-    // What is drawn in pieces is reckoned in the drawing's own units.
-    let own = drawnWidth
-    let pieces = Strokes.pieces(spots.map { Spot(x: $0.x * own, y: $0.y * own) }, mark.dash)
-    guard !pieces.isEmpty else { return stroke(path, mark, ink, &context) }
-    var parts = Path()
-    for piece in pieces {
-      parts.move(to: CGPoint(x: piece.from.x * natural, y: piece.from.y * natural))
-      parts.addLine(to: CGPoint(x: piece.to.x * natural, y: piece.to.y * natural))
-    }
-    stroke(parts, mark, ink, &context)
+    stroke(path, mark, ink, &context)
   }
-
-  private var drawnWidth: Double { natural > 0 ? scale / natural : 0 }
 
   private func fill(_ path: Path, _ mark: FigureMark, _ ink: Color, _ context: inout GraphicsContext) {
     guard mark.fill != .absent else { return }

@@ -28,7 +28,10 @@ struct PhotoSlotView: View {
         }
         .buttonStyle(Pressed(weight: .answer(isPicked: false, isUnsure: true)))
         PhotosPicker(selection: $chosen, matching: .images) {
-          Words(OwnWords.choosePhoto.said, .press)
+          HStack(spacing: Look.spaceS2) {
+            SignView(.pictures, inks.accent)
+            Words(OwnWords.choosePhoto.said, .press)
+          }
         }
         .buttonStyle(Pressed(weight: .quiet))
       }

@@ -1850,6 +1850,96 @@ public func FfiConverterTypeConfirmBlock_lower(_ value: ConfirmBlock) -> RustBuf
 
 
 /**
+ * What of a screen stands in its dock, by the ids of its blocks: all else stands between head and dock. The way back and the
+ * light of the device stand there, too.
+ */
+public struct DockShown: Equatable, Hashable {
+    /**
+     * The one choice of a screen that asks nothing else, if its answers are few.
+     */
+    public let answers: String?
+    /**
+     * The way on, and at most one press beside it, the way on first.
+     */
+    public let on: [String]
+    /**
+     * Presses that can wait.
+     */
+    public let out: [String]
+    /**
+     * Whether an answer to the one choice of the screen leads on by itself: there is no press that would take it.
+     */
+    public let answersLeadOn: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The one choice of a screen that asks nothing else, if its answers are few.
+         */answers: String?, 
+        /**
+         * The way on, and at most one press beside it, the way on first.
+         */on: [String], 
+        /**
+         * Presses that can wait.
+         */out: [String], 
+        /**
+         * Whether an answer to the one choice of the screen leads on by itself: there is no press that would take it.
+         */answersLeadOn: Bool) {
+        self.answers = answers
+        self.on = on
+        self.out = out
+        self.answersLeadOn = answersLeadOn
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension DockShown: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDockShown: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DockShown {
+        return
+            try DockShown(
+                answers: FfiConverterOptionString.read(from: &buf), 
+                on: FfiConverterSequenceString.read(from: &buf), 
+                out: FfiConverterSequenceString.read(from: &buf), 
+                answersLeadOn: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: DockShown, into buf: inout [UInt8]) {
+        FfiConverterOptionString.write(value.answers, into: &buf)
+        FfiConverterSequenceString.write(value.on, into: &buf)
+        FfiConverterSequenceString.write(value.out, into: &buf)
+        FfiConverterBool.write(value.answersLeadOn, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDockShown_lift(_ buf: RustBuffer) throws -> DockShown {
+    return try FfiConverterTypeDockShown.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDockShown_lower(_ value: DockShown) -> RustBuffer {
+    return FfiConverterTypeDockShown.lower(value)
+}
+
+
+/**
  * How many of how many are done.
  */
 public struct DoneOf: Equatable, Hashable {
@@ -2965,6 +3055,75 @@ public func FfiConverterTypeLabelFigure_lift(_ buf: RustBuffer) throws -> LabelF
 #endif
 public func FfiConverterTypeLabelFigure_lower(_ value: LabelFigure) -> RustBuffer {
     return FfiConverterTypeLabelFigure.lower(value)
+}
+
+
+/**
+ * A straight line.
+ */
+public struct MarkLine: Equatable, Hashable {
+    /**
+     * One end.
+     */
+    public let from: Spot
+    /**
+     * The other end.
+     */
+    public let to: Spot
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * One end.
+         */from: Spot, 
+        /**
+         * The other end.
+         */to: Spot) {
+        self.from = from
+        self.to = to
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MarkLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMarkLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MarkLine {
+        return
+            try MarkLine(
+                from: FfiConverterTypeSpot.read(from: &buf), 
+                to: FfiConverterTypeSpot.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MarkLine, into buf: inout [UInt8]) {
+        FfiConverterTypeSpot.write(value.from, into: &buf)
+        FfiConverterTypeSpot.write(value.to, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMarkLine_lift(_ buf: RustBuffer) throws -> MarkLine {
+    return try FfiConverterTypeMarkLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMarkLine_lower(_ value: MarkLine) -> RustBuffer {
+    return FfiConverterTypeMarkLine.lower(value)
 }
 
 
@@ -4218,6 +4377,10 @@ public struct Screen: Equatable, Hashable {
      */
     public let blocks: [Block]
     /**
+     * What of it stands in the dock at its foot.
+     */
+    public let dock: DockShown
+    /**
      * What the screen would like the device to do.
      */
     public let abilities: [Ability]
@@ -4259,6 +4422,9 @@ public struct Screen: Equatable, Hashable {
          * What it shows, from top to bottom. Never more than `MOST_ROWS` rows in all.
          */blocks: [Block], 
         /**
+         * What of it stands in the dock at its foot.
+         */dock: DockShown, 
+        /**
          * What the screen would like the device to do.
          */abilities: [Ability], 
         /**
@@ -4275,6 +4441,7 @@ public struct Screen: Equatable, Hashable {
         self.howFar = howFar
         self.notices = notices
         self.blocks = blocks
+        self.dock = dock
         self.abilities = abilities
         self.back = back
         self.rightToLeft = rightToLeft
@@ -4304,6 +4471,7 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
                 howFar: FfiConverterOptionTypeHowFar.read(from: &buf), 
                 notices: FfiConverterSequenceTypeNoticeShown.read(from: &buf), 
                 blocks: FfiConverterSequenceTypeBlock.read(from: &buf), 
+                dock: FfiConverterTypeDockShown.read(from: &buf), 
                 abilities: FfiConverterSequenceTypeAbility.read(from: &buf), 
                 back: FfiConverterBool.read(from: &buf), 
                 rightToLeft: FfiConverterBool.read(from: &buf)
@@ -4319,6 +4487,7 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         FfiConverterOptionTypeHowFar.write(value.howFar, into: &buf)
         FfiConverterSequenceTypeNoticeShown.write(value.notices, into: &buf)
         FfiConverterSequenceTypeBlock.write(value.blocks, into: &buf)
+        FfiConverterTypeDockShown.write(value.dock, into: &buf)
         FfiConverterSequenceTypeAbility.write(value.abilities, into: &buf)
         FfiConverterBool.write(value.back, into: &buf)
         FfiConverterBool.write(value.rightToLeft, into: &buf)
@@ -6028,14 +6197,6 @@ public enum MarkDash: Equatable, Hashable {
      * In long strokes: what is not there yet.
      */
     case long
-    /**
-     * Unbroken, with a short slanting stroke every 12 units of 1/96 inch: a thin cable.
-     */
-    case struck
-    /**
-     * Two lines 4 units of 1/96 inch apart: what is not ours.
-     */
-    case double
 
 
 
@@ -6065,10 +6226,6 @@ public struct FfiConverterTypeMarkDash: FfiConverterRustBuffer {
         
         case 4: return .long
         
-        case 5: return .struck
-        
-        case 6: return .double
-        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -6091,14 +6248,6 @@ public struct FfiConverterTypeMarkDash: FfiConverterRustBuffer {
         
         case .long:
             writeInt(&buf, Int32(4))
-        
-        
-        case .struck:
-            writeInt(&buf, Int32(5))
-        
-        
-        case .double:
-            writeInt(&buf, Int32(6))
         
         }
     }
@@ -6396,6 +6545,14 @@ public enum MarkShape: Equatable, Hashable {
          */round: Double
     )
     /**
+     * Several straight lines: a thin cable with its short slanting strokes, the double line of what is not ours.
+     */
+    case strokes(
+        /**
+         * The lines.
+         */lines: [MarkLine]
+    )
+    /**
      * A line through several spots.
      */
     case path(
@@ -6456,10 +6613,13 @@ public struct FfiConverterTypeMarkShape: FfiConverterRustBuffer {
         case 2: return .frame(corner: try FfiConverterTypeSpot.read(from: &buf), width: try FfiConverterDouble.read(from: &buf), height: try FfiConverterDouble.read(from: &buf), round: try FfiConverterDouble.read(from: &buf)
         )
         
-        case 3: return .path(spots: try FfiConverterSequenceTypeSpot.read(from: &buf), closed: try FfiConverterBool.read(from: &buf)
+        case 3: return .strokes(lines: try FfiConverterSequenceTypeMarkLine.read(from: &buf)
         )
         
-        case 4: return .lettering(at: try FfiConverterTypeSpot.read(from: &buf), words: try FfiConverterString.read(from: &buf), size: try FfiConverterDouble.read(from: &buf), anchor: try FfiConverterTypeMarkAnchor.read(from: &buf), strong: try FfiConverterBool.read(from: &buf), even: try FfiConverterBool.read(from: &buf)
+        case 4: return .path(spots: try FfiConverterSequenceTypeSpot.read(from: &buf), closed: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 5: return .lettering(at: try FfiConverterTypeSpot.read(from: &buf), words: try FfiConverterString.read(from: &buf), size: try FfiConverterDouble.read(from: &buf), anchor: try FfiConverterTypeMarkAnchor.read(from: &buf), strong: try FfiConverterBool.read(from: &buf), even: try FfiConverterBool.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -6484,14 +6644,19 @@ public struct FfiConverterTypeMarkShape: FfiConverterRustBuffer {
             FfiConverterDouble.write(round, into: &buf)
             
         
-        case let .path(spots,closed):
+        case let .strokes(lines):
             writeInt(&buf, Int32(3))
+            FfiConverterSequenceTypeMarkLine.write(lines, into: &buf)
+            
+        
+        case let .path(spots,closed):
+            writeInt(&buf, Int32(4))
             FfiConverterSequenceTypeSpot.write(spots, into: &buf)
             FfiConverterBool.write(closed, into: &buf)
             
         
         case let .lettering(at,words,size,anchor,strong,even):
-            writeInt(&buf, Int32(4))
+            writeInt(&buf, Int32(5))
             FfiConverterTypeSpot.write(at, into: &buf)
             FfiConverterString.write(words, into: &buf)
             FfiConverterDouble.write(size, into: &buf)
@@ -7981,6 +8146,31 @@ fileprivate struct FfiConverterSequenceTypeLabelFigure: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeLabelFigure.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeMarkLine: FfiConverterRustBuffer {
+    typealias SwiftType = [MarkLine]
+
+    public static func write(_ value: [MarkLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeMarkLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [MarkLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [MarkLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeMarkLine.read(from: &buf))
         }
         return seq
     }

@@ -1,62 +1,33 @@
 import Door
 
-/// What of a screen stands in its dock: the way on above, what can wait below. As `docs/look.md` says.
+/// What of a screen stands in its dock, as the core says: the way on above, what can wait below.
 public struct DockPlan: Equatable, Sendable {
   /// The answers, where the screen asks one thing and they are few.
-  public private(set) var answers: ChoiceBlock?
+  public let answers: ChoiceBlock?
   /// The way on, and at most one beside it.
-  public private(set) var on: [PressBlock] = []
+  public let on: [PressBlock]
   /// What can wait.
-  public private(set) var out: [PressBlock] = []
-  private var ids: Set<String> = []
-
-  private static let mostLetters = 20
-  private static let mostAnswers = 4
-  private static let longAbout = 60
+  public let out: [PressBlock]
+  private let ids: Set<String>
 
   /// The dock of a screen.
   public init(_ screen: Screen) {
-    let blocks = screen.blocks
-    if let main = blocks.firstIndex(where: \.isMain) {
-      on = [blocks[main]].compactMap(\.press)
-      let beside = blocks[(main + 1)...].prefix { $0.press != nil }.compactMap(\.press)
-        .filter { $0.weight == .other && $0.need == nil }
-      // Several others are a list to read, not a way beside the way on.
-      if beside.count <= 1 {
-        on += beside.filter { $0.words.count <= Self.mostLetters }
-        out += beside.filter { $0.words.count > Self.mostLetters }
-      }
-    } else {
-      answers = Self.answers(blocks)
-    }
-    out += blocks.compactMap(\.press).filter { $0.weight == .quiet }
-    ids = Set((on + out).map(\.id) + [answers?.id].compactMap { $0 })
+    let dock = screen.dock
+    func press(_ id: String) -> PressBlock? { screen.blocks.lazy.compactMap(\.press).first { $0.id == id } }
+    answers =
+      screen.blocks.lazy.compactMap { block -> ChoiceBlock? in
+        if case .choice(let choice) = block, choice.id == dock.answers { choice } else { nil }
+      }.first
+    on = dock.on.compactMap(press)
+    out = dock.out.compactMap(press)
+    ids = Set(dock.on + dock.out + [dock.answers].compactMap { $0 })
   }
 
   /// Whether this block stands in the dock.
   public func has(_ block: Block) -> Bool { ids.contains(block.id) }
-
-  /// The one choice of a screen that asks nothing else, if its answers are few.
-  private static func answers(_ blocks: [Block]) -> ChoiceBlock? {
-    var choices: [ChoiceBlock] = []
-    for block in blocks {
-      switch block {
-      case .choice(let choice): choices.append(choice)
-      // A screen of lists and photos asks several things.
-      case .rows, .photoSlot, .writing, .number, .label: return nil
-      default: break
-      }
-    }
-    guard let choice = choices.first, choices.count == 1, !choice.several else { return nil }
-    let few = choice.options.count <= mostAnswers
-    return few && choice.options.allSatisfy { $0.about.count <= longAbout } ? choice : nil
-  }
 }
 
 extension Screen {
-  /// Whether the one choice of the screen leads on by itself: there is no press that would take it.
-  public var choiceLeadsOn: Bool { !blocks.contains(where: \.isMain) }
-
   /// What the screen asks or says first.
   public var lead: WordsBlock? {
     blocks.lazy.compactMap { block -> WordsBlock? in
@@ -71,7 +42,4 @@ extension Block {
   var press: PressBlock? {
     if case .press(let press) = self { press } else { nil }
   }
-
-  /// Whether it is the main way on.
-  public var isMain: Bool { press?.weight == .main }
 }

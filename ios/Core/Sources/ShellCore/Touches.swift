@@ -26,6 +26,7 @@ extension FigureMark {
     switch shape {
     case .stroke(let from, let to): around([from, to])
     case .path(let spots, _): around(spots)
+    case .strokes(let lines): around(lines.flatMap { [$0.from, $0.to] })
     case .frame(let corner, let width, let height, _):
       MarkBounds(left: corner.x, top: corner.y, width: width, height: height)
     case .lettering(let at, let words, let size, let anchor, _, _): lettered(at, words, size, anchor)

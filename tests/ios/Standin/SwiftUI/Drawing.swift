@@ -22,8 +22,9 @@ public struct Path: Equatable, Sendable {
   public mutating func addRect(_ rect: CGRect) {
     points += [rect.origin, CGPoint(x: rect.maxX, y: rect.maxY)]
   }
-  public mutating func addEllipse(in rect: CGRect) { addRect(rect) }
-  public mutating func addQuadCurve(to end: CGPoint, control: CGPoint) { points += [control, end] }
+  public mutating func addCurve(to end: CGPoint, control1: CGPoint, control2: CGPoint) {
+    points += [control1, control2, end]
+  }
   public mutating func closeSubpath() {}
   public func applying(_ transform: CGAffineTransform) -> Path {
     var path = Path()

@@ -20,7 +20,8 @@ struct Ways {
     Set(ways.joined().compactMap { $0.hasPrefix("see ") ? String($0.dropFirst(4)) : nil })
   }
 
-  /// Walks through all of them; returns what was not come to.
+  /// Walks through all of them; on each the app is ended by the system, and has to come back to it. Returns what was not
+  /// come to.
   func walk(_ hand: Hand) async throws -> [String] {
     var missed: [String] = []
     for way in ways {
@@ -46,7 +47,9 @@ struct Ways {
     case "pick": for option in words[2...] { try await hand.pick(words[1], option) }
     case "back": try await hand.back()
     case "file": _ = try await hand.handOn(as: words[1])
-    default: if hand.screen.name != words[1] { throw Astray(found: hand.screen.name) }
+    default:
+      guard hand.screen.name == words[1] else { throw Astray(found: hand.screen.name) }
+      try await hand.kill()
     }
   }
 

@@ -49,23 +49,22 @@ import Testing
       block: PressBlock(id: key, aloud: silent, key: key, words: words, weight: weight, need: need, enabled: true))
   }
 
-  private func screen(_ blocks: [Block]) -> Screen {
-    Screen(
-      name: "n", place: "p", way: .on, title: "t", trail: [], howFar: nil, notices: [], blocks: blocks,
+  private func screen(_ blocks: [Block], _ answers: String? = nil, _ on: [String] = [], _ out: [String] = []) -> Screen
+  {
+    let dock = DockShown(answers: answers, on: on, out: out, answersLeadOn: on.isEmpty)
+    return Screen(
+      name: "n", place: "p", way: .on, title: "t", trail: [], howFar: nil, notices: [], blocks: blocks, dock: dock,
       abilities: [], back: true, rightToLeft: false)
   }
 
-  @Test func theWayOnStandsInTheDock() {
-    let one = DockPlan(screen([press("m", .main), press("o", .other), press("q", .quiet)]))
-    #expect(one.on.map(\.key) == ["m", "o"] && one.out.map(\.key) == ["q"] && one.answers == nil)
-    let long = DockPlan(screen([press("m", .main), press("o", .other, "Longer than twenty letters")]))
-    #expect(long.on.map(\.key) == ["m"] && long.out.map(\.key) == ["o"])
-    let list = DockPlan(screen([press("m", .main), press("o", .other), press("p", .other)]))
-    #expect(list.on.map(\.key) == ["m"] && list.out.isEmpty)
+  @Test func whatTheCoreSaysStandsInTheDockInThatOrder() {
     let asks = choice(false, [option("a"), option("b")])
-    #expect(DockPlan(screen([.choice(block: asks)])).answers == asks)
-    #expect(DockPlan(screen([.choice(block: asks), press("m", .main)])).answers == nil)
-    #expect(DockPlan(screen([.choice(block: asks), .choice(block: asks)])).answers == nil)
+    let blocks = [press("o", .other), .choice(block: asks), press("q", .quiet), press("m", .main), press("b", .other)]
+    let dock = DockPlan(screen(blocks, "c", ["m", "o"], ["q"]))
+    #expect(dock.on.map(\.key) == ["m", "o"] && dock.out.map(\.key) == ["q"] && dock.answers == asks)
+    #expect(blocks.map(dock.has) == [true, true, true, true, false])
+    let none = DockPlan(screen(blocks))
+    #expect(none.on.isEmpty && none.out.isEmpty && none.answers == nil && !blocks.contains(where: none.has))
   }
 
   @Test func cautionsThatStandTogetherStandInOneBox() {
@@ -76,29 +75,31 @@ import Testing
       .caution(block: caution("1")), .caution(block: caution("2")), press("o", .other), .caution(block: caution("3")),
       press("m", .main),
     ]
-    let shown = screen(blocks)
+    let shown = screen(blocks, nil, ["m"])
     let pieces = Piece.of(shown, dock: DockPlan(shown))
     #expect(pieces.map(\.id) == ["1", "o", "3"])
     #expect(pieces.first == .cautions([caution("1"), caution("2")]))
   }
 
-  @Test func aStruckLineHasAStrokeEveryTwelve() {
-    // As the core draws it for the page: 36 along gives strokes at 6, 18 and 30.
-    let pieces = Strokes.pieces([Spot(x: 0, y: 0), Spot(x: 36, y: 0)], .struck)
-    #expect(pieces.dropFirst().map { (($0.from.x + $0.to.x) / 2).rounded() } == [6, 18, 30])
-    #expect(pieces.dropFirst().allSatisfy { abs($0.from.y - $0.to.y) > 1 })
+  @Test func ofSeveralLinesAllCanBeTouched() {
+    let lines = [(0.0, 0.1), (0.3, 0.4)].map { MarkLine(from: Spot(x: $0.0, y: 0.2), to: Spot(x: $0.1, y: 0.6)) }
+    let mark = FigureMark(
+      shape: .strokes(lines: lines), weight: .thin, dash: .solid, fill: .absent, ink: .text, key: "k", aloud: silent,
+      repeats: false)
+    let bounds = mark.bounds
+    #expect([bounds.left, bounds.top, bounds.width, bounds.height] == [0, 0.2, 0.4, 0.6 - 0.2])
   }
 
-  @Test func aDoubleLineStandsFourApartAllAlong() {
-    // A slope of 3 to 4 is 5 long, so both lines are, and each end stands 2 off (Euclid I.47).
-    let way = [Spot(x: 0, y: 0), Spot(x: 3, y: 4)]
-    let pieces = Strokes.pieces(way, .double)
-    #expect(pieces.count == 2)
-    for piece in pieces {
-      #expect(abs(hypot(piece.to.x - piece.from.x, piece.to.y - piece.from.y) - 5) < 1e-9)
-      #expect(abs(hypot(piece.from.x, piece.from.y) - 2) < 1e-9)
+  @Test func everySignIsALineInItsBox() {
+    for sign in Sign.allCases {
+      guard case .move = sign.way.first else {
+        Issue.record("\(sign) begins nowhere")
+        continue
+      }
+      #expect(sign.way.count > 1)
     }
-    #expect(Strokes.pieces(way, .dashed).isEmpty)
+    // Only what points along the line of reading turns with it.
+    #expect(Sign.allCases.filter(\.turns) == [.back, .on])
   }
 
   @Test func aTouchPressesWhatLiesUppermost() {

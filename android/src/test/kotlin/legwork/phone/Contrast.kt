@@ -11,6 +11,8 @@ import kotlin.math.min
 fun contrastFaults(root: View): List<String> {
     if (root.width == 0 || root.height == 0) return emptyList()
     val drawn = Bitmap.createBitmap(root.width, root.height, Bitmap.Config.ARGB_8888)
+    // What has no ground of its own lies on the page.
+    drawn.eraseColor(root.context.getColor(R.color.surface))
     root.draw(android.graphics.Canvas(drawn))
     val dp = root.resources.displayMetrics.density
     val at = IntArray(2).also(root::getLocationInWindow)

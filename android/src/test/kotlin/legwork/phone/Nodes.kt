@@ -46,8 +46,8 @@ fun nodeFaults(phone: Phone): List<String> {
     if (stops.none { it.node.isHeading }) faults += "no heading"
     // In the order in which it is read: blocks first, then the dock.
     val screen = phone.screen
-    val plan = DockPlan.of(screen)
-    val read = screen.blocks.filterIndexed { place, _ -> !plan.has(place) }.flatMap(::firstWords)
+    val plan = DockPlan(screen)
+    val read = screen.blocks.filterNot(plan::has).flatMap(::firstWords)
     var from = 0
     for (words in read) {
         val place = stops.drop(from).indexOfFirst { it.said.startsWith(words.take(20)) }

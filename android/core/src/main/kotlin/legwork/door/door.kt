@@ -2841,6 +2841,70 @@ public object FfiConverterTypeConfirmBlock: FfiConverterRustBuffer<ConfirmBlock>
 
 
 /**
+ * What of a screen stands in its dock, by the ids of its blocks: all else stands between head and dock. The way back and the
+ * light of the device stand there, too.
+ */
+data class DockShown (
+    /**
+     * The one choice of a screen that asks nothing else, if its answers are few.
+     */
+    val `answers`: kotlin.String?
+    , 
+    /**
+     * The way on, and at most one press beside it, the way on first.
+     */
+    val `on`: List<kotlin.String>
+    , 
+    /**
+     * Presses that can wait.
+     */
+    val `out`: List<kotlin.String>
+    , 
+    /**
+     * Whether an answer to the one choice of the screen leads on by itself: there is no press that would take it.
+     */
+    val `answersLeadOn`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDockShown: FfiConverterRustBuffer<DockShown> {
+    override fun read(buf: ByteBuffer): DockShown {
+        return DockShown(
+            FfiConverterOptionalString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: DockShown) = (
+            FfiConverterOptionalString.allocationSize(value.`answers`) +
+            FfiConverterSequenceString.allocationSize(value.`on`) +
+            FfiConverterSequenceString.allocationSize(value.`out`) +
+            FfiConverterBoolean.allocationSize(value.`answersLeadOn`)
+    )
+
+    override fun write(value: DockShown, buf: ByteBuffer) {
+            FfiConverterOptionalString.write(value.`answers`, buf)
+            FfiConverterSequenceString.write(value.`on`, buf)
+            FfiConverterSequenceString.write(value.`out`, buf)
+            FfiConverterBoolean.write(value.`answersLeadOn`, buf)
+    }
+}
+
+
+
+/**
  * How many of how many are done.
  */
 data class DoneOf (
@@ -3640,6 +3704,53 @@ public object FfiConverterTypeLabelFigure: FfiConverterRustBuffer<LabelFigure> {
             FfiConverterBoolean.write(value.`taken`, buf)
             FfiConverterBoolean.write(value.`picked`, buf)
             FfiConverterString.write(value.`doubt`, buf)
+    }
+}
+
+
+
+/**
+ * A straight line.
+ */
+data class MarkLine (
+    /**
+     * One end.
+     */
+    val `from`: Spot
+    , 
+    /**
+     * The other end.
+     */
+    val `to`: Spot
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMarkLine: FfiConverterRustBuffer<MarkLine> {
+    override fun read(buf: ByteBuffer): MarkLine {
+        return MarkLine(
+            FfiConverterTypeSpot.read(buf),
+            FfiConverterTypeSpot.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: MarkLine) = (
+            FfiConverterTypeSpot.allocationSize(value.`from`) +
+            FfiConverterTypeSpot.allocationSize(value.`to`)
+    )
+
+    override fun write(value: MarkLine, buf: ByteBuffer) {
+            FfiConverterTypeSpot.write(value.`from`, buf)
+            FfiConverterTypeSpot.write(value.`to`, buf)
     }
 }
 
@@ -4578,6 +4689,11 @@ data class Screen (
     val `blocks`: List<Block>
     , 
     /**
+     * What of it stands in the dock at its foot.
+     */
+    val `dock`: DockShown
+    , 
+    /**
      * What the screen would like the device to do.
      */
     val `abilities`: List<Ability>
@@ -4615,6 +4731,7 @@ public object FfiConverterTypeScreen: FfiConverterRustBuffer<Screen> {
             FfiConverterOptionalTypeHowFar.read(buf),
             FfiConverterSequenceTypeNoticeShown.read(buf),
             FfiConverterSequenceTypeBlock.read(buf),
+            FfiConverterTypeDockShown.read(buf),
             FfiConverterSequenceTypeAbility.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
@@ -4630,6 +4747,7 @@ public object FfiConverterTypeScreen: FfiConverterRustBuffer<Screen> {
             FfiConverterOptionalTypeHowFar.allocationSize(value.`howFar`) +
             FfiConverterSequenceTypeNoticeShown.allocationSize(value.`notices`) +
             FfiConverterSequenceTypeBlock.allocationSize(value.`blocks`) +
+            FfiConverterTypeDockShown.allocationSize(value.`dock`) +
             FfiConverterSequenceTypeAbility.allocationSize(value.`abilities`) +
             FfiConverterBoolean.allocationSize(value.`back`) +
             FfiConverterBoolean.allocationSize(value.`rightToLeft`)
@@ -4644,6 +4762,7 @@ public object FfiConverterTypeScreen: FfiConverterRustBuffer<Screen> {
             FfiConverterOptionalTypeHowFar.write(value.`howFar`, buf)
             FfiConverterSequenceTypeNoticeShown.write(value.`notices`, buf)
             FfiConverterSequenceTypeBlock.write(value.`blocks`, buf)
+            FfiConverterTypeDockShown.write(value.`dock`, buf)
             FfiConverterSequenceTypeAbility.write(value.`abilities`, buf)
             FfiConverterBoolean.write(value.`back`, buf)
             FfiConverterBoolean.write(value.`rightToLeft`, buf)
@@ -6201,15 +6320,7 @@ enum class MarkDash {
     /**
      * In long strokes: what is not there yet.
      */
-    LONG,
-    /**
-     * Unbroken, with a short slanting stroke every 12 units of 1/96 inch: a thin cable.
-     */
-    STRUCK,
-    /**
-     * Two lines 4 units of 1/96 inch apart: what is not ours.
-     */
-    DOUBLE;
+    LONG;
 
     
 
@@ -6419,6 +6530,21 @@ sealed class MarkShape {
     }
     
     /**
+     * Several straight lines: a thin cable with its short slanting strokes, the double line of what is not ours.
+     */
+    data class Strokes(
+        /**
+         * The lines.
+         */
+        val `lines`: List<legwork.door.MarkLine>) : MarkShape()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * A line through several spots.
      */
     data class Path(
@@ -6498,11 +6624,14 @@ public object FfiConverterTypeMarkShape : FfiConverterRustBuffer<MarkShape>{
                 FfiConverterDouble.read(buf),
                 FfiConverterDouble.read(buf),
                 )
-            3 -> MarkShape.Path(
+            3 -> MarkShape.Strokes(
+                FfiConverterSequenceTypeMarkLine.read(buf),
+                )
+            4 -> MarkShape.Path(
                 FfiConverterSequenceTypeSpot.read(buf),
                 FfiConverterBoolean.read(buf),
                 )
-            4 -> MarkShape.Lettering(
+            5 -> MarkShape.Lettering(
                 FfiConverterTypeSpot.read(buf),
                 FfiConverterString.read(buf),
                 FfiConverterDouble.read(buf),
@@ -6531,6 +6660,13 @@ public object FfiConverterTypeMarkShape : FfiConverterRustBuffer<MarkShape>{
                 + FfiConverterDouble.allocationSize(value.`width`)
                 + FfiConverterDouble.allocationSize(value.`height`)
                 + FfiConverterDouble.allocationSize(value.`round`)
+            )
+        }
+        is MarkShape.Strokes -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterSequenceTypeMarkLine.allocationSize(value.`lines`)
             )
         }
         is MarkShape.Path -> {
@@ -6571,14 +6707,19 @@ public object FfiConverterTypeMarkShape : FfiConverterRustBuffer<MarkShape>{
                 FfiConverterDouble.write(value.`round`, buf)
                 Unit
             }
-            is MarkShape.Path -> {
+            is MarkShape.Strokes -> {
                 buf.putInt(3)
+                FfiConverterSequenceTypeMarkLine.write(value.`lines`, buf)
+                Unit
+            }
+            is MarkShape.Path -> {
+                buf.putInt(4)
                 FfiConverterSequenceTypeSpot.write(value.`spots`, buf)
                 FfiConverterBoolean.write(value.`closed`, buf)
                 Unit
             }
             is MarkShape.Lettering -> {
-                buf.putInt(4)
+                buf.putInt(5)
                 FfiConverterTypeSpot.write(value.`at`, buf)
                 FfiConverterString.write(value.`words`, buf)
                 FfiConverterDouble.write(value.`size`, buf)
@@ -7833,6 +7974,34 @@ public object FfiConverterSequenceTypeLabelFigure: FfiConverterRustBuffer<List<L
         buf.putInt(value.size)
         value.iterator().forEach {
             FfiConverterTypeLabelFigure.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeMarkLine: FfiConverterRustBuffer<List<MarkLine>> {
+    override fun read(buf: ByteBuffer): List<MarkLine> {
+        val len = buf.getInt()
+        return List<MarkLine>(len) {
+            FfiConverterTypeMarkLine.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<MarkLine>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeMarkLine.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<MarkLine>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeMarkLine.write(it, buf)
         }
     }
 }

@@ -3,71 +3,45 @@ package legwork.phone.logic
 import legwork.door.Block
 import legwork.door.ChoiceBlock
 import legwork.door.PressBlock
-import legwork.door.PressWeight
 import legwork.door.Screen
 import legwork.door.WordsRole
 
-/** What of a screen stands in its dock: the way on above, what can wait below. As `docs/look.md` says. */
-class DockPlan private constructor(
+/** What of a screen stands in its dock, as the core says: the way on above, what can wait below. */
+class DockPlan(screen: Screen) {
+    private val ids = (listOfNotNull(screen.dock.answers) + screen.dock.on + screen.dock.out).toSet()
+    private val docked = screen.blocks.filter(::has).associateBy(::idOf)
+
     /** The answers, where the screen asks one thing and they are few. */
-    val answers: ChoiceBlock?,
+    val answers: ChoiceBlock? = screen.dock.answers?.let { (docked[it] as? Block.Choice)?.block }
     /** The way on, and at most one beside it. */
-    val on: List<PressBlock>,
+    val on: List<PressBlock> = screen.dock.on.mapNotNull(::press)
     /** What can wait. */
-    val out: List<PressBlock>,
-    private val places: Set<Int>,
-) {
-    /** Whether the block at this place stands in the dock. */
-    fun has(place: Int) = place in places
+    val out: List<PressBlock> = screen.dock.out.mapNotNull(::press)
 
-    companion object {
-        private const val MOST_LETTERS = 20
-        private const val MOST_ANSWERS = 4
-        private const val LONG_ABOUT = 60
+    /** Whether a block stands in the dock. */
+    fun has(block: Block): Boolean = idOf(block) in ids
 
-        fun of(screen: Screen): DockPlan {
-            val blocks = screen.blocks
-            val on = mutableListOf<Int>()
-            val out = mutableListOf<Int>()
-            var answers: Int? = null
-            val main = blocks.indexOfFirst(::isMain)
-            if (main >= 0) {
-                on += main
-                val beside = (main + 1 until blocks.size).takeWhile { blocks[it] is Block.Press }
-                    .filter { place -> press(blocks[place])!!.let { it.weight == PressWeight.OTHER && it.need == null } }
-                // Several others are a list to read, not a way beside the way on.
-                if (beside.size <= 1) {
-                    val (short, long) = beside.partition { press(blocks[it])!!.words.length <= MOST_LETTERS }
-                    on += short
-                    out += long
-                }
-            } else {
-                answers = answers(blocks)
-            }
-            out += blocks.indices.filter { press(blocks[it])?.weight == PressWeight.QUIET }
-            val choice = answers?.let { (blocks[it] as Block.Choice).block }
-            return DockPlan(choice, on.map { press(blocks[it])!! }, out.map { press(blocks[it])!! }, (on + out + listOfNotNull(answers)).toSet())
-        }
-
-        private fun press(block: Block): PressBlock? = (block as? Block.Press)?.block
-
-        fun isMain(block: Block): Boolean = press(block)?.weight == PressWeight.MAIN
-
-        /** The one choice of a screen that asks nothing else, if its answers are few. */
-        private fun answers(blocks: List<Block>): Int? {
-            val asksMore = blocks.any { it is Block.Rows || it is Block.PhotoSlot || it is Block.Writing || it is Block.Number || it is Block.Label }
-            val choices = blocks.indices.filter { blocks[it] is Block.Choice }
-            val only = choices.singleOrNull().takeUnless { asksMore } ?: return null
-            val choice = (blocks[only] as Block.Choice).block
-            val few = !choice.several && choice.options.size <= MOST_ANSWERS && choice.options.all { it.about.length <= LONG_ABOUT }
-            return only.takeIf { few }
-        }
-    }
+    private fun press(id: String): PressBlock? = (docked[id] as? Block.Press)?.block
 }
 
 /** The lead of a screen: what it asks or says first. */
 fun leadOf(screen: Screen): String? =
     screen.blocks.firstNotNullOfOrNull { block -> (block as? Block.Words)?.block?.takeIf { it.role == WordsRole.LEAD }?.words }
 
-/** Whether the one choice of the screen leads on by itself: there is no press that would take it. */
-fun choiceLeadsOn(screen: Screen): Boolean = screen.blocks.none(DockPlan::isMain)
+/** The id of a block on its screen. */
+fun idOf(block: Block): String = when (block) {
+    is Block.Words -> block.block.id
+    is Block.Caution -> block.block.id
+    is Block.Choice -> block.block.id
+    is Block.Writing -> block.block.id
+    is Block.Number -> block.block.id
+    is Block.PhotoSlot -> block.block.id
+    is Block.Label -> block.block.id
+    is Block.Reading -> block.block.id
+    is Block.Part -> block.block.id
+    is Block.Rows -> block.block.id
+    is Block.Figure -> block.block.id
+    is Block.HowFar -> block.block.id
+    is Block.Press -> block.block.id
+    is Block.Confirm -> block.block.id
+}

@@ -56,24 +56,6 @@ fun viewOf(tools: Tools, setting: Setting, block: Block): BlockView = when (bloc
     is Block.Confirm -> ConfirmView(tools, setting, block.block)
 }
 
-/** The id of a block on its screen. */
-fun idOf(block: Block): String = when (block) {
-    is Block.Words -> block.block.id
-    is Block.Caution -> block.block.id
-    is Block.Choice -> block.block.id
-    is Block.Writing -> block.block.id
-    is Block.Number -> block.block.id
-    is Block.PhotoSlot -> block.block.id
-    is Block.Label -> block.block.id
-    is Block.Reading -> block.block.id
-    is Block.Part -> block.block.id
-    is Block.Rows -> block.block.id
-    is Block.Figure -> block.block.id
-    is Block.HowFar -> block.block.id
-    is Block.Press -> block.block.id
-    is Block.Confirm -> block.block.id
-}
-
 /** The layouts of a drawing, the narrowest first. */
 fun layoutsOf(figure: FigureBlock): List<Triple<String, String, Double>> =
     figure.narrower.map { Triple(it.figure, it.version, it.naturalWidth) } +

@@ -16,7 +16,6 @@ import legwork.door.MarkShape
 import legwork.door.MarkWeight
 import legwork.door.Spot
 import legwork.phone.R
-import legwork.phone.logic.Strokes
 
 /** The marks of a drawing, ready for a canvas, in units of 1/96 inch at the drawing's own width. */
 class Marks(private val paper: Paper, private val figure: FigureDrawn) {
@@ -65,7 +64,7 @@ class Marks(private val paper: Paper, private val figure: FigureDrawn) {
             val box = RectF(from, words.y + words.paint.ascent(), from + wide, words.y + words.paint.descent())
             return Ready(mark, null, null, null, words, box)
         }
-        val path = path(shape, mark.dash)
+        val path = path(shape)
         val box = RectF().also { path.computeBounds(it, true) }
         return Ready(mark, path, line(mark, ink), fill(mark, ink), null, box)
     }
@@ -74,7 +73,7 @@ class Marks(private val paper: Paper, private val figure: FigureDrawn) {
 
     private fun px(unit: Double) = (unit * figure.naturalWidth).toFloat()
 
-    private fun path(shape: MarkShape, dash: MarkDash): Path {
+    private fun path(shape: MarkShape): Path {
         val path = Path()
         val (way, closed) = when (shape) {
             is MarkShape.Frame -> {
@@ -83,16 +82,18 @@ class Marks(private val paper: Paper, private val figure: FigureDrawn) {
                 path.addRoundRect(box, px(shape.round), px(shape.round), Path.Direction.CW)
                 return path
             }
+            is MarkShape.Strokes -> {
+                for (line in shape.lines) {
+                    val (from, to) = at(line.from) to at(line.to)
+                    path.moveTo(from.x.toFloat(), from.y.toFloat())
+                    path.lineTo(to.x.toFloat(), to.y.toFloat())
+                }
+                return path
+            }
             is MarkShape.Stroke -> listOf(at(shape.from), at(shape.to)) to false
             is MarkShape.Path -> shape.spots.map(::at) to shape.closed
             is MarkShape.Lettering -> return path
         }
-        val pieces = Strokes.pieces(way, dash)
-        for (piece in pieces) {
-            path.moveTo(piece.from.x.toFloat(), piece.from.y.toFloat())
-            path.lineTo(piece.to.x.toFloat(), piece.to.y.toFloat())
-        }
-        if (pieces.isNotEmpty()) return path
         way.forEachIndexed { place, spot ->
             if (place == 0) path.moveTo(spot.x.toFloat(), spot.y.toFloat()) else path.lineTo(spot.x.toFloat(), spot.y.toFloat())
         }
@@ -121,7 +122,7 @@ class Marks(private val paper: Paper, private val figure: FigureDrawn) {
         MarkDash.DASHED -> if (mark.weight == MarkWeight.THICK) floatArrayOf(9f, 4f) else floatArrayOf(8f, 5f)
         MarkDash.DOTTED -> if (mark.weight == MarkWeight.CABLE) floatArrayOf(2f, 5f) else floatArrayOf(3f, 2.5f)
         MarkDash.LONG -> floatArrayOf(10f, 3f)
-        MarkDash.SOLID, MarkDash.STRUCK, MarkDash.DOUBLE -> null
+        MarkDash.SOLID -> null
     }
 
     private fun fill(mark: FigureMark, ink: Int): Paint? {

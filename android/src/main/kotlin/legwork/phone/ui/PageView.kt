@@ -13,7 +13,7 @@ import legwork.door.WordsRole
 import legwork.phone.R
 import legwork.phone.logic.DockPlan
 import legwork.phone.logic.NewerSdk
-import legwork.phone.logic.choiceLeadsOn
+import legwork.phone.logic.idOf
 import legwork.phone.logic.leadOf
 
 /**
@@ -97,8 +97,8 @@ class PageView(private val tools: Tools, light: Light, said: List<String>) : Lin
             head.below(headView(tools, next))
         }
         notices.show(next, own)
-        val plan = DockPlan.of(next)
-        val setting = Setting(choiceLeadsOn(next), leadOf(next), folds)
+        val plan = DockPlan(next)
+        val setting = Setting(next.dock.answersLeadOn, leadOf(next), folds)
         draw(next, plan, setting)
         place(plan, setting, next)
         scroll.keepScreenOn = Ability.STAY_AWAKE in next.abilities
@@ -145,8 +145,7 @@ class PageView(private val tools: Tools, light: Light, said: List<String>) : Lin
     /** The blocks outside the dock; cautions in a row go together. */
     private fun groups(next: Screen, plan: DockPlan): List<List<Block>> {
         val groups = mutableListOf<MutableList<Block>>()
-        next.blocks.forEachIndexed { place, block ->
-            if (plan.has(place)) return@forEachIndexed
+        for (block in next.blocks.filterNot(plan::has)) {
             val last = groups.lastOrNull()
             if (block is Block.Caution && last?.last() is Block.Caution) last += block else groups += mutableListOf(block)
         }

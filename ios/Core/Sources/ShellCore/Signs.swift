@@ -1,0 +1,1 @@
+../../../../look/ios/Signs.swift
