@@ -5,6 +5,9 @@ use serde::{Deserialize, Serialize};
 use super::{Fact, reserved};
 use crate::hex::unhex;
 
+/// The ending of a damaged photo that was set aside, until it is forgotten.
+const DAMAGED: &str = ".damaged";
+
 /// Which file holds a photo, and what is in it: one decision, the value of the field [`reserved::IMAGE`].
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct PhotoImage {
@@ -42,6 +45,16 @@ impl PhotoImage {
         matches!(extension, "jpg" | "png")
             && digits.len() == 64
             && digits.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'))
+    }
+
+    /// Where a damaged photo of this name is set aside, in the folder of photos.
+    pub(crate) fn damaged_name(name: &str) -> String {
+        format!("{name}{DAMAGED}")
+    }
+
+    /// The name that a photo had before it was set aside as damaged, or has.
+    pub(crate) fn sound_name(name: &str) -> &str {
+        name.strip_suffix(DAMAGED).unwrap_or(name)
     }
 
     /// The SHA-256 as bytes.

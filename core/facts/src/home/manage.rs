@@ -11,7 +11,6 @@ use super::{Home, SET_ASIDE};
 use crate::error::{FactsError, NotASurvey, Result};
 use crate::fact::{ActId, AuthorId, Fact, PhotoImage};
 use crate::file::Watch;
-use crate::photo::sound_name;
 use crate::store::{DATABASE, FOLDER_EXTENSION, PHOTOS, SMALL, Store, disk, fault, is_open, taking};
 use crate::unfinished::{self, Unfinished};
 
@@ -201,7 +200,7 @@ fn is_ours(name: &str) -> bool {
 }
 
 fn is_photo(name: &str) -> bool {
-    PhotoImage::is_file_name(sound_name(name))
+    PhotoImage::is_file_name(PhotoImage::sound_name(name))
 }
 
 fn check_is_survey(folder: &Path) -> Result<()> {

@@ -17,9 +17,6 @@ use crate::store::{Store, fault};
 /// How much is read at once.
 const CHUNK_BYTES: usize = 128 * 1024;
 
-/// The ending of a damaged photo that was set aside, until it is forgotten.
-const DAMAGED: &str = ".damaged";
-
 impl Store {
     /// The image of a photo, as it is shown.
     ///
@@ -129,16 +126,6 @@ impl Store {
         }
         Ok(lacking)
     }
-}
-
-/// Where a damaged photo is set aside, in the folder of photos.
-pub(crate) fn damaged_photo(name: &str) -> String {
-    format!("{name}{DAMAGED}")
-}
-
-/// The name that a photo had before it was set aside as damaged, or has.
-pub(crate) fn sound_name(name: &str) -> &str {
-    name.strip_suffix(DAMAGED).unwrap_or(name)
 }
 
 /// The bytes of a photo's file, if it is what its name says.

@@ -16,7 +16,6 @@ use super::repair::DAMAGED;
 use super::{DATABASE, PHOTOS, Store, fault, meta, photos_named, pragma, taking};
 use crate::error::Result;
 use crate::fact::{Ledger, PhotoImage};
-use crate::photo::damaged_photo;
 use crate::unfinished;
 
 /// The key in `meta` under which a list of names of photos stands while the work is not done.
@@ -108,7 +107,7 @@ impl Store {
         let system = |error: io::Error| fault::of_system(&self.folder, &error);
         for name in photos.difference(&kept).filter(|name| PhotoImage::is_file_name(name)) {
             // Also one that was set aside as damaged.
-            for name in [name.clone(), damaged_photo(name)] {
+            for name in [name.clone(), PhotoImage::damaged_name(name)] {
                 match fs::remove_file(folder.join(name)) {
                     Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(system(error)),
                     Ok(()) | Err(_) => {}
