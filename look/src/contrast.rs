@@ -33,11 +33,9 @@ const MEETINGS: &[(&str, &str, (f64, f64))] = &[
     ("caution_line", "caution_wash surface", MARKS),
     ("weak", "surface raised weak_wash", WORDS),
     ("good", "surface raised", WORDS),
-    ("measured", "surface raised sunk pencil_wash", WORDS),
-    ("on_measured", "measured", WORDS),
+    ("measured", "surface raised sunk", WORDS),
     ("edge", "surface raised sunk", MARKS),
-    ("pencil", "surface raised pencil_wash", MARKS),
-    ("plot_line", "plot_band surface", WORDS),
+    ("pencil", "surface raised", MARKS),
 ];
 
 /// An ink on a ground.

@@ -52,12 +52,17 @@ pub struct RowBar {
 }
 
 impl RowBar {
-    /// The bar drawn, as it stands in the report too.
-    pub fn figure(&self) -> Figure {
+    /// What stands on the bar.
+    pub fn marks(&self) -> RoomBar {
         let range = Some(Span { low: self.low, likely: self.likely, high: self.high });
         let (wish, measured, capped, after) = (self.wish, self.measured, self.capped, self.after);
+        RoomBar { range, wish, measured, capped, after }
+    }
+
+    /// The bar drawn, as it stands in the report too.
+    pub fn figure(&self) -> Figure {
         let said = Phrase::new("text-said").text("text", &self.words);
-        room_bar(&RoomBar { range, wish, measured, capped, after }, self.scale_end, said.clone(), said)
+        room_bar(&self.marks(), self.scale_end, said.clone(), said)
     }
 
     /// The same as marks, for a shell that draws them on its canvas.

@@ -17,6 +17,7 @@ pub(super) fn rows(drawn: &Drawn<'_>, block: &RowsBlock) -> Markup {
         section.rows.line[stages].barlist[bars] aria-labelledby=(id) {
             h2.rname id=(id) { (block.name) }
             ul { @for row in &block.rows { (item(drawn, row)) } }
+            @if bars { (bar::key(block.rows.iter().filter_map(|row| row.bar.as_ref()), &id, drawn.words)) }
         }
     }
 }

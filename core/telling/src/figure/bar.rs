@@ -160,6 +160,21 @@ pub enum BarSign {
     After,
 }
 
+impl BarSign {
+    /// The marks that stand on any of these bars, in the order of the key, each with its word.
+    pub fn on(bars: &[RoomBar]) -> Vec<(Self, Phrase)> {
+        let any = |has: fn(&RoomBar) -> bool| bars.iter().any(has);
+        let signs = [
+            (any(|bar| bar.wish.is_some()), Self::Wish, "report-key-wished"),
+            (any(|bar| bar.range.is_some()), Self::Forecast, "report-key-forecast"),
+            (any(|bar| bar.measured.is_some()), Self::Measured, "report-key-measured"),
+            (any(|bar| bar.after.is_some()), Self::After, "report-key-after"),
+        ];
+        let there = signs.into_iter().filter(|(there, ..)| *there);
+        there.map(|(_, sign, word)| (sign, Phrase::new(word))).collect()
+    }
+}
+
 /// One mark of a bar by itself, as it stands in the key.
 pub fn bar_sign(sign: BarSign, name: Phrase) -> Figure {
     let mut sheet = Sheet::default();

@@ -164,20 +164,14 @@ fn words(teller: &ReportTeller<'_>, room: &Told) -> Vec<(Kind, String)> {
 
 /// What the marks of the bars mean: those that stand on one.
 fn key(teller: &ReportTeller<'_>, rooms: &[Told]) -> Markup {
-    let any = |has: fn(&RoomBar) -> bool| rooms.iter().any(|room| has(&room.bar));
-    let signs = [
-        (any(|bar| bar.wish.is_some()), BarSign::Wish, "report-key-wished"),
-        (any(|bar| bar.range.is_some()), BarSign::Forecast, "report-key-forecast"),
-        (any(|bar| bar.measured.is_some()), BarSign::Measured, "report-key-measured"),
-        (any(|bar| bar.after.is_some()), BarSign::After, "report-key-after"),
-    ];
+    let bars: Vec<_> = rooms.iter().map(|room| room.bar).collect();
     html! {
         ul.bar-key {
-            @for (place, (_, sign, word)) in signs.into_iter().filter(|(there, ..)| *there).enumerate() {
-                @let figure = bar_sign(sign, Phrase::new(word));
+            @for (place, (sign, word)) in BarSign::on(&bars).into_iter().enumerate() {
+                @let figure = bar_sign(sign, word.clone());
                 li {
                     span aria-hidden="true" { (PreEscaped(svg(&figure, &format!("bar-key-{place}"), teller.language))) }
-                    (teller.word(word))
+                    (teller.say(&word))
                 }
             }
         }

@@ -11,6 +11,9 @@ use super::teller::ReportTeller;
 /// The section.
 pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let seed = Phrase::new("report-seed").text("seed", teller.forecast().seed.to_string());
+    // What the work brings counts too: the rates after it stand in the report.
+    let done = teller.input.when_done.map(|(house, _)| house);
+    let houses: Vec<_> = done.into_iter().chain([teller.survey()]).collect();
     let body = html! {
         p { (teller.word("report-sources-how")) " " (teller.say(&seed)) }
         p.on-paper { (teller.word("report-sources-paper")) }
@@ -19,7 +22,7 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
                 h3 { (teller.word(heading)) }
                 ul.estimates {
                     @for estimate in estimates {
-                        li.of-no-part-here[!is_of_this_house(teller.survey(), estimate)] { (told(teller, estimate)) }
+                        li.of-no-part-here[!is_of(&houses, estimate)] { (told(teller, estimate)) }
                     }
                 }
             }
@@ -57,14 +60,15 @@ const OF_A_CABLE: [(&str, CableKind); 3] = [
     ("cable-fifty-nine-", CableKind::FiftyNine),
 ];
 
-/// Whether a figure can matter here: false for one of a kind of part or cable that the house does not have. On paper those
+/// Whether a figure can matter in one of these houses: false for one of a kind of part or cable that none has. On paper those
 /// are left out.
-fn is_of_this_house(survey: &Survey, estimate: &Estimate) -> bool {
-    let is_of = |start: &str| estimate.name.starts_with(start);
-    let part = OF_A_PART.into_iter().find(|(start, _)| is_of(start));
-    let cable = OF_A_CABLE.into_iter().find(|(start, _)| is_of(start));
-    part.is_none_or(|(_, kind)| survey.parts.values().any(|part| part.kind == kind))
-        && cable.is_none_or(|(_, kind)| survey.runs.values().any(|run| run.cable == kind))
+fn is_of(houses: &[&Survey], estimate: &Estimate) -> bool {
+    let begins = |start: &str| estimate.name.starts_with(start);
+    let part = OF_A_PART.into_iter().find(|(start, _)| begins(start));
+    let cable = OF_A_CABLE.into_iter().find(|(start, _)| begins(start));
+    let any = |has: &dyn Fn(&Survey) -> bool| houses.iter().any(|house| has(house));
+    part.is_none_or(|(_, kind)| any(&|house| house.parts.values().any(|part| part.kind == kind)))
+        && cable.is_none_or(|(_, kind)| any(&|house| house.runs.values().any(|run| run.cable == kind)))
 }
 
 const fn heading_of(backing: Backing) -> &'static str {
@@ -111,6 +115,23 @@ fn source(backing: Backing) -> Option<Phrase> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// A figure counts where the house has such a part, or gets one by the work.
+    #[test]
+    fn what_the_work_brings_counts_too() {
+        let id = facts::fact::SubjectId::random;
+        let (without, mut with) = (Survey::new(id()), Survey::new(id()));
+        let pad = house::record::Part::new(id(), PartKind::Pad);
+        with.parts.insert(pad.id, pad);
+        let of = |start: &str| {
+            let mut all = coax::estimates::ALL.iter().copied().flatten();
+            all.find(|estimate| estimate.name.starts_with(start))
+        };
+        let told = |houses: &[&Survey], start| of(start).is_some_and(|estimate| is_of(houses, estimate));
+        assert!(!told(&[&without], "pad-") && !told(&[&with], "tap-"));
+        assert!(told(&[&with], "pad-") && told(&[&with, &without], "pad-"));
+        assert!(told(&[&without], "splitter-"));
+    }
 
     #[test]
     fn every_beginning_is_that_of_a_figure() {

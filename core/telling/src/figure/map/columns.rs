@@ -59,11 +59,14 @@ struct Tightness {
     name: f64,
 }
 
-const TRIED: [Tightness; 6] = [
+/// What is tried in turn: a name is cut last.
+const TRIED: [Tightness; 8] = [
     Tightness { short: false, remark: 240.0, name: 260.0 },
     Tightness { short: false, remark: 150.0, name: 220.0 },
     Tightness { short: true, remark: 120.0, name: 160.0 },
-    Tightness { short: true, remark: 60.0, name: 110.0 },
+    Tightness { short: true, remark: 60.0, name: 130.0 },
+    Tightness { short: true, remark: 0.0, name: 130.0 },
+    Tightness { short: true, remark: 0.0, name: 110.0 },
     Tightness { short: true, remark: 0.0, name: 94.0 },
     Tightness { short: true, remark: 0.0, name: LEAST_NAME },
 ];
@@ -100,8 +103,8 @@ pub(super) fn fitted(needs: &[Need<'_>], width: f64) -> Columns {
     }
     let slack = width - last.width;
     if slack > 0.0 {
-        // What is left is shared among the columns in which a line goes on.
-        let share = (slack / last.at.len().saturating_sub(1).max(1) as f64).min(MOST_SLACK);
+        // What is left is shared among the columns, the last one too, where words may still be cut.
+        let share = (slack / last.at.len().max(1) as f64).min(MOST_SLACK);
         for (column, at) in last.at.iter_mut().enumerate() {
             *at += share * column as f64;
         }
