@@ -7,8 +7,10 @@ abi() { # ABI TARGET CLANG
     rustup target add "$2"
     linker="$tools/$3"26-clang
     upper=$(echo "$2" | tr 'a-z-' 'A-Z_')
+    # Its addresses are packed as Android reads them from API 23 on.
     env "CARGO_TARGET_${upper}_LINKER=$linker" "CC_$2=$linker" "AR_$2=$tools/llvm-ar" \
-        cargo build --manifest-path ../Cargo.toml --locked -p door --profile phone --target "$2"
+        "CARGO_TARGET_${upper}_RUSTFLAGS=-Clink-arg=-Wl,--pack-dyn-relocs=android" \
+        ../core/door/for-phones build --manifest-path ../Cargo.toml --locked -p door --profile phone --target "$2"
     mkdir -p "target/jniLibs/$1"
     cp "${CARGO_TARGET_DIR:-../target}/$2/phone/libdoor.so" "target/jniLibs/$1/"
 }

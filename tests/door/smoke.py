@@ -91,9 +91,11 @@ def main():
         except d.DoorError.Trouble as error:
             assert error.said, error
         # Handed to somebody else.
-        while hand.screen.name != "share-pack":
+        for _ in range(10):
             keys = hand.keys()
-            hand.press(next(key for key in ("pack", "more", "overview") if key in keys))
+            if hand.screen.name != "share-pack":
+                hand.press(next(key for key in ("pack", "more", "overview") if key in keys))
+        assert hand.screen.name == "share-pack", hand.screen.name
         press = next(b.block for b in hand.screen.blocks if b.is_PRESS() and b.block.need)
         assert press.need.is_FILE_TO_SHARE(), press
         file = os.path.join(one, press.need.name)

@@ -8,8 +8,10 @@
     reason = "a writer in a check stops where anything fails, and the check sees it"
 )]
 
+use std::ffi::OsStr;
 use std::io::{Cursor, Write};
 use std::path::Path;
+use std::process::ExitCode;
 
 use facts::error::FactsError;
 use facts::fact::{AuthorId, Edit, Ledger, SubjectId};
@@ -45,6 +47,15 @@ fn main() {
             Repaired::open_with_file(folder, AuthorId::random(), &sent, Limits::default(), &mut go_on)
                 .unwrap();
             say("repaired");
+            std::thread::park();
+        }
+        "sheet" => {
+            let sheet = folder.with_extension("toml");
+            let done = desk::run(
+                [OsStr::new("legwork"), OsStr::new("sheet"), sheet.as_ref(), folder.as_ref()].map(Into::into),
+            );
+            assert_eq!(done, ExitCode::SUCCESS);
+            say("made");
             std::thread::park();
         }
         "fill" => fill(folder, seed),
@@ -329,8 +340,9 @@ fn fill(folder: &Path, seed: u32) {
     assert!(again.missing_photos().unwrap().is_empty());
     drop(again);
     store.write(&[Edit::new(SubjectId::random(), "tag", "z")]).unwrap();
-    let swept = store.sweep_photos(std::time::Duration::ZERO).unwrap();
-    assert_eq!(swept.unfinished, 0);
+    let names = std::fs::read_dir(store.photos()).unwrap().map(|entry| entry.unwrap().file_name());
+    let halves: Vec<_> = names.filter(|name| name.to_string_lossy().ends_with(".part")).collect();
+    assert!(halves.is_empty(), "{halves:?}");
     drop(store);
     assert_eq!(Store::open(folder, author).unwrap().ledger().len(), facts + 1);
     say(&format!("kept {facts}"));

@@ -9,7 +9,9 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use facts::error::FactsError;
-use facts::fact::{ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, Ledger, SubjectId};
+use facts::fact::{
+    ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, Ledger, REMOVED, Removal, SubjectId,
+};
 use facts::file::{self, Consent, LeftOut, Limits, PackOptions, PhotoName, Progress};
 use facts::store::Store;
 use house::document::Document;
@@ -54,6 +56,36 @@ pub fn go_on(_: Progress) -> bool {
 pub fn report(survey: &Survey, ledger: &Ledger) -> Result<String, FactsError> {
     let newest = ledger.facts().next_back().map(Fact::id);
     Ok(format!("<!doctype html><title>{}</title>{newest:?}", survey.parts.len()))
+}
+
+/// What each field of each thing says, by the facts that say it.
+type Stood = BTreeMap<(SubjectId, String), Vec<(FactId, Value)>>;
+
+fn standing(ledger: &Ledger) -> Stood {
+    let fields =
+        ledger.subjects().flat_map(|subject| ledger.fields(subject).map(move |field| (subject, field)));
+    let said = fields.filter(|(_, field)| *field != FORGET && *field != REMOVED).map(|(subject, field)| {
+        let live = ledger.live(subject, field).into_iter().filter(|fact| !fact.is_forgotten());
+        let said = live.map(|fact| (fact.id(), fact.value().clone())).collect();
+        ((subject, field.to_owned()), said)
+    });
+    said.collect()
+}
+
+/// Whether every field says what it said, less what was forgotten since, and what was not there is hidden.
+fn stands_as_before(stood: &Stood, ledger: &Ledger) -> Outcome {
+    let said = |facts: &[(FactId, Value)]| -> BTreeSet<String> {
+        let kept = facts.iter().filter(|(id, _)| ledger.fact(*id).is_some_and(|fact| !fact.is_forgotten()));
+        kept.map(|(_, value)| value.to_string()).filter(|value| value != "null").collect()
+    };
+    for (about, now) in standing(ledger) {
+        let was_there = stood.keys().any(|(subject, _)| *subject == about.0);
+        let is_hidden = matches!(ledger.removal(about.0), Removal::Removed { .. });
+        let before = stood.get(&about).map_or_else(BTreeSet::new, |before| said(before));
+        let stands = if was_there { said(&now) == before } else { is_hidden };
+        check(stands, "what was put back by facts does not stand as before")?;
+    }
+    Ok(())
 }
 
 /// A folder for throw-away surveys; in memory where that can be had, because each edit is synced to the disk.
@@ -222,6 +254,7 @@ impl History {
         let store = &mut self.copy(who)?.store;
         let limits = Limits::default();
         let before = store.ledger().to_lines()?;
+        let stood = standing(store.ledger());
         let seen = file::look(&path, Some(store), limits, &mut go_on)?;
         check(store.ledger().to_lines()? == before, "looking changed something")?;
         let taken = file::take(&path, store, Consent::ALL, limits, &mut go_on)?;
@@ -231,12 +264,10 @@ impl History {
         )?;
         // A take that brings nothing leaves the one before it as the last.
         if back && !taken.facts.is_empty() {
-            match file::put_back(store) {
+            match file::put_back(store)? {
                 // What was forgotten stays so; the rest is said again.
-                Ok(returned) if !returned.without_trace => {}
-                Ok(_) => check(store.ledger().to_lines()? == before, "what was put back is still there")?,
-                Err(FactsError::CannotPutBack(_)) => {}
-                Err(error) => return Err(error.into()),
+                returned if !returned.without_trace => stands_as_before(&stood, store.ledger())?,
+                _ => check(store.ledger().to_lines()? == before, "what was put back is still there")?,
             }
         }
         if again {

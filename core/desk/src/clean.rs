@@ -3,13 +3,9 @@
 
 use std::fmt::Write as _;
 
-/// The marks that turn the direction of text (Unicode 16, `Bidi_Control`), and those that end a line or a paragraph
-/// (UAX #14, class BK).
+/// The marks that turn the direction of text, and those that end a line or a paragraph (UAX #14, class BK).
 const fn steers(c: char) -> bool {
-    matches!(
-        c,
-        '\u{061C}' | '\u{200E}' | '\u{200F}' | '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}' | '\u{2028}' | '\u{2029}'
-    )
+    phrase::turns_direction(c) || matches!(c, '\u{2028}' | '\u{2029}')
 }
 
 /// Text of several lines, each harmless: nothing of it moves the cursor, colours, rings, or turns the direction of what

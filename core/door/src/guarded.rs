@@ -89,7 +89,9 @@ impl Held {
         let shown = self.call(|guide| {
             call(guide)?;
             guide.collect_long_work();
-            Ok((draw(guide), guide.long_work()))
+            // Before drawing: work that ends meanwhile stands on the screen as going on, and its end has to be told.
+            let work = guide.long_work();
+            Ok((draw(guide), work))
         });
         self.is_sound |= shown.is_ok();
         shown
@@ -148,7 +150,10 @@ fn caught<T>(call: impl FnOnce() -> T) -> std::result::Result<T, String> {
 
 #[cfg(test)]
 mod tests {
+    use std::time::Duration;
+
     use guide::Deed;
+    use guide::screen::Block;
 
     use super::*;
     use crate::settings::FirstLength;
@@ -241,6 +246,37 @@ mod tests {
         guarded.call(|guide| Ok(guide.figure("none"))).unwrap();
         assert!(guarded.show(|_| Ok(())).is_err());
         assert_eq!(name(&guarded), "surveys");
+    }
+
+    /// Draws so slowly that long work is over by then.
+    fn slowly(guide: &Guide) -> Screen {
+        let screen = guide.screen();
+        if let Some(work) = guide.long_work() {
+            assert!(work.wait_at_most(Duration::from_secs(60)));
+        }
+        screen
+    }
+
+    #[test]
+    fn work_that_ends_while_the_screen_is_drawn_is_still_followed() {
+        let press = |guarded: &Guarded, key: &str| {
+            let deed = Deed::Press { key: key.into() };
+            let (screen, work) = guarded.show(|guide| guide.act(&deed)).unwrap();
+            let goes_on = screen.blocks.iter().any(|block| matches!(block, Block::HowFar(_)));
+            assert!(work.is_some() || !goes_on, "{} stands still", screen.name);
+            goes_on
+        };
+        // A house without parts may be worked out before anything is drawn.
+        let seen = (0..20).any(|_| {
+            let home = tempfile::tempdir().unwrap();
+            let guarded = begun(home.path());
+            guarded.lock().draw = slowly;
+            press(&guarded, "make");
+            guarded.show(|_| Ok(())).unwrap();
+            press(&guarded, "overview");
+            press(&guarded, "forecast")
+        });
+        assert!(seen);
     }
 
     #[test]

@@ -23,7 +23,7 @@
 //! # }
 //! ```
 //!
-//! From below upwards, each knows only those before it: `unfinished` (names of work that is not finished), `whole_file` (a file that is whole or not there), `fact` (who said
+//! From below upwards, each knows only those before it: `hex` (a hash in text), `unfinished` (names of work that is not finished), `whole_file` (a file that is whole or not there), `fact` (who said
 //! what), `error`, `store` (one survey on
 //! the disk), `photo` (a picture cleaned, and in a store), `act` (undo), `forget`, `file` (the file that travels), `home`
 //! (all surveys of a device). Only what is said of a single fact stands below `error`.
@@ -33,6 +33,7 @@ pub mod error;
 pub mod fact;
 pub mod file;
 pub mod forget;
+mod hex;
 pub mod home;
 pub mod photo;
 pub mod store;

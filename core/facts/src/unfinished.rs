@@ -3,7 +3,7 @@
 //!
 //! | name | where | what |
 //! |---|---|---|
-//! | `NAME.<32 digits>.part` | beside any file | a file that is being written ([`whole_file`](crate::whole_file)) |
+//! | `NAME.<32 digits>.part` | beside any file | a file that is being written ([`whole_file`](crate::whole_file)), a small picture |
 //! | `.<uuid>.unfinished` | in a home | a survey that is being made, copied, deleted or repaired from a file |
 //! | `.taking-<32 digits>` | in a survey | photos of a file that is being taken in, a database that is built anew |
 //! | `.legwork-<6 signs>` | in a home | a survey that an earlier release was making; it held no lock, so its age counts |
@@ -33,7 +33,7 @@ const STALE: Duration = Duration::from_secs(24 * 3600);
 const ATTEMPTS: u32 = 5;
 
 /// The name of a file that is not whole yet.
-pub(crate) fn part_of(name: &OsStr) -> std::ffi::OsString {
+fn part_of(name: &OsStr) -> std::ffi::OsString {
     let mut part = name.to_owned();
     part.push(format!(".{}{PART}", Uuid::now_v7().simple()));
     part
@@ -45,8 +45,24 @@ pub(crate) fn is_part(name: &str) -> bool {
         return false;
     };
     digits.len() == 32 && digits.parse::<Uuid>().is_ok_and(|id| id.get_version_num() == 7)
-        // As in the oldest releases' tests, whatever its version.
-        || digits.len() == 32 && digits.bytes().all(|digit| digit == b'0')
+}
+
+/// Begins the file that is to stand at `place` with `make`, under a name of its own beside it, and holds it. Where it is,
+/// and the file, which holds the lock.
+pub(crate) fn begin_part(
+    place: &Path,
+    make: impl Fn(&Path) -> io::Result<File>,
+) -> io::Result<(PathBuf, File)> {
+    let name = place.file_name().ok_or(io::ErrorKind::InvalidInput)?;
+    for _ in 0..ATTEMPTS {
+        let part = place.with_file_name(part_of(name));
+        let file = make(&part)?;
+        // A sweep may have it, or may have come and gone in between.
+        if !matches!(file.try_lock(), Err(TryLockError::WouldBlock)) && part.is_file() {
+            return Ok((part, file));
+        }
+    }
+    Err(io::ErrorKind::ResourceBusy.into())
 }
 
 /// A folder that is not a survey yet, or no more: held until this is dropped, and gone then unless it has another name by
@@ -54,9 +70,12 @@ pub(crate) fn is_part(name: &str) -> bool {
 #[derive(Debug)]
 pub(crate) struct Unfinished {
     folder: PathBuf,
-    /// Holds the lock, where a system locks folders.
-    _lock: Option<File>,
+    _hold: Hold,
 }
+
+/// Holds a file or a folder until this is dropped: by a lock, where the system has one for it.
+#[derive(Debug)]
+pub(crate) struct Hold(#[expect(dead_code, reason = "it is there to be dropped")] Option<File>);
 
 impl Unfinished {
     /// Makes such a folder in `parent` with `make`, and holds it. Hidden, no survey by its ending, and short.
@@ -72,10 +91,8 @@ impl Unfinished {
         for _ in 0..ATTEMPTS {
             let folder = name();
             make(&folder)?;
-            let lock = hold(&folder);
-            // A sweep may have come and gone in between.
-            if folder.is_dir() {
-                return Ok(Self { folder, _lock: lock });
+            if let Some(hold) = hold(&folder) {
+                return Ok(Self { folder, _hold: hold });
             }
         }
         Err(io::ErrorKind::ResourceBusy.into())
@@ -98,9 +115,15 @@ impl Drop for Unfinished {
     }
 }
 
-fn hold(folder: &Path) -> Option<File> {
-    let lock = File::open(folder).ok()?;
-    lock.try_lock().ok().map(|()| lock)
+/// Holds a folder that was just made; nothing if a sweep has it, or has come and gone in between.
+fn hold(folder: &Path) -> Option<Hold> {
+    let lock = File::open(folder).ok();
+    let lock = match lock.as_ref().map(File::try_lock) {
+        Some(Ok(())) => lock,
+        Some(Err(TryLockError::WouldBlock)) => return None,
+        Some(Err(TryLockError::Error(_))) | None => None,
+    };
+    folder.is_dir().then_some(Hold(lock))
 }
 
 /// Removes what nobody works on any more from a home folder, or from any folder that surveys or files are written into.
@@ -111,14 +134,18 @@ pub(crate) fn sweep(folder: &Path) -> usize {
         let (path, name) = (entry.path(), entry.file_name());
         let Some(name) = name.to_str() else { continue };
         let is_folder = entry.file_type().is_ok_and(|kind| kind.is_dir());
-        let is_left = if is_folder {
-            is_unfinished(name) && is_held_by_nobody(&path) || is_earlier(name) && is_stale(&path)
+        let left = if is_folder && is_earlier(name) {
+            is_stale(&path).then_some(Hold(None))
+        } else if is_folder && is_unfinished(name) || !is_folder && is_part(name) {
+            left_by_all(&path)
         } else {
-            is_part(name) && is_held_by_nobody(&path)
+            None
         };
-        if is_left {
+        if let Some(hold) = left {
             let removed = if is_folder { fs::remove_dir_all(&path) } else { fs::remove_file(&path) };
             swept += usize::from(removed.is_ok());
+            // Not before: whoever made it a moment ago would take it for theirs.
+            drop(hold);
         }
     }
     swept
@@ -135,12 +162,13 @@ fn is_earlier(name: &str) -> bool {
         .is_some_and(|rest| rest.len() == 6 && rest.bytes().all(|sign| sign.is_ascii_alphanumeric()))
 }
 
-/// Whether nobody works on a file or folder any more.
-pub(crate) fn is_held_by_nobody(path: &Path) -> bool {
-    match File::open(path).as_ref().map(File::try_lock) {
-        Ok(Ok(())) => true,
-        Ok(Err(TryLockError::WouldBlock)) => false,
-        Ok(Err(TryLockError::Error(_))) | Err(_) => is_stale(path),
+/// Holds a file or folder that nobody works on any more, to remove it; nothing if somebody does.
+pub(crate) fn left_by_all(path: &Path) -> Option<Hold> {
+    let lock = File::open(path).ok();
+    match lock.as_ref().map(File::try_lock) {
+        Some(Ok(())) => Some(Hold(lock)),
+        Some(Err(TryLockError::WouldBlock)) => None,
+        Some(Err(TryLockError::Error(_))) | None => is_stale(path).then_some(Hold(None)),
     }
 }
 
@@ -177,6 +205,47 @@ mod tests {
         let folder = held.folder().to_owned();
         drop(held);
         assert!(!folder.exists());
+    }
+
+    #[test]
+    fn what_a_sweep_holds_is_swept_and_made_anew() {
+        let home = tempfile::TempDir::new().unwrap();
+        let by_a_sweep = std::cell::RefCell::new(None);
+        let held = Unfinished::make(home.path(), |folder| {
+            fs::create_dir(folder)?;
+            if by_a_sweep.borrow().is_none() {
+                let sweep = File::open(folder)?;
+                sweep.lock()?;
+                by_a_sweep.replace(Some((sweep, folder.to_owned())));
+            }
+            Ok(())
+        });
+        let (_sweep, swept) = by_a_sweep.into_inner().unwrap();
+        assert_ne!(held.unwrap().folder(), swept);
+    }
+
+    #[test]
+    fn what_is_being_made_stays_however_often_somebody_sweeps() {
+        let home = tempfile::TempDir::new().unwrap();
+        let is_done = std::sync::atomic::AtomicBool::new(false);
+        std::thread::scope(|scope| {
+            scope.spawn(|| {
+                while !is_done.load(std::sync::atomic::Ordering::Relaxed) {
+                    sweep(home.path());
+                }
+            });
+            let worked = (0..100).try_for_each(|number| {
+                let held = Unfinished::make(home.path(), |folder| fs::create_dir(folder))?;
+                fs::write(held.folder().join("photo.jpg"), "x")?;
+                let place = home.path().join(format!("{number}.lwk"));
+                let (existing, readers) =
+                    (crate::whole_file::Existing::Stays, crate::whole_file::Readers::Owner);
+                crate::whole_file::write(&place, b"whole", existing, readers)?;
+                fs::metadata(held.folder().join("photo.jpg")).map(drop)
+            });
+            is_done.store(true, std::sync::atomic::Ordering::Relaxed);
+            worked.unwrap();
+        });
     }
 
     #[test]

@@ -52,12 +52,8 @@ impl WholeFile {
             return Err(io::Error::new(io::ErrorKind::InvalidInput, "it names no file"));
         };
         remove_abandoned(place, name);
-        let part = place.with_file_name(unfinished::part_of(name));
-        let file = new_file(&part, readers)?;
-        let begun = Self { part, place: place.to_owned(), existing, finished: false, file };
-        // A system without locks leaves what is abandoned; it takes nothing from what is written.
-        let _ = begun.file.try_lock();
-        Ok(begun)
+        let (part, file) = unfinished::begin_part(place, |part| new_file(part, readers))?;
+        Ok(Self { part, place: place.to_owned(), existing, finished: false, file })
     }
 
     /// To write to.
@@ -138,9 +134,10 @@ fn remove_abandoned(place: &Path, name: &OsStr) {
         let is_of_name = found.as_encoded_bytes().starts_with(start.as_encoded_bytes());
         if is_of_name
             && found.to_str().is_some_and(unfinished::is_part)
-            && File::open(entry.path()).is_ok_and(|file| file.try_lock().is_ok())
+            && let Some(hold) = unfinished::left_by_all(&entry.path())
         {
             let _ = fs::remove_file(entry.path());
+            drop(hold);
         }
     }
 }
@@ -191,8 +188,8 @@ mod tests {
     fn what_a_killed_process_left_goes_and_nothing_else() {
         let folder = tempfile::tempdir().unwrap();
         let place = folder.path().join("out");
-        let left = format!("out.{}.part", "0".repeat(32));
-        for name in [left.as_str(), "out.notes.part", "mine.part"] {
+        let left = "out.01930000000070008000000000000001.part";
+        for name in [left, "out.notes.part", "mine.part"] {
             fs::write(folder.path().join(name), "half").unwrap();
         }
         let other = WholeFile::create(&place, Existing::Stays, Readers::Usual).unwrap();

@@ -199,7 +199,7 @@ impl Guide {
                 if outside != Outside::Sent {
                     self.session.looked = None;
                 }
-                self.session.outside = outside;
+                self.session.lead_outside(outside);
                 self.session.list_if_wanted();
             }
             (Move::Stay, _) | (Move::Go(_) | Move::Swap(_) | Move::Back | Move::Next, None) => {}

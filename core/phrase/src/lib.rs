@@ -10,7 +10,11 @@
 //! assert_eq!(said.attribute("why").id, "written-length.why");
 //! ```
 
+mod direction;
+
 use coax::Span;
+
+pub use direction::{turns_direction, turns_what_follows};
 
 /// One value that a phrase speaks of, with its unit, written out only when the language is known.
 #[derive(Debug, Clone, PartialEq)]

@@ -74,6 +74,7 @@ impl Harness {
         let after = Duration::from_micros(self.chance.below(most_ms * 1000) as u64);
         let mut writer = Command::new(&self.writer)
             .args([mode, folder.to_str().unwrap(), &number.to_string()])
+            .env("LEGWORK_HOME", folder.with_file_name("author"))
             .stdout(Stdio::piped())
             .spawn()
             .unwrap();

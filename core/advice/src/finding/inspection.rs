@@ -9,6 +9,7 @@ use indexmap::IndexSet;
 use phrase::{Arg, Phrase};
 
 use crate::forecast::{Forecast, Node, nodes_of};
+use crate::level::Levels;
 
 /// How a part stands towards the adapters of its tree.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -38,6 +39,8 @@ pub(super) struct Inspection<'a> {
     pub(super) survey: &'a Survey,
     /// What gets through, where it was worked out.
     pub(super) forecast: Option<&'a Forecast>,
+    /// The levels as found, where they were worked out already.
+    pub(super) levels: Option<&'a Levels>,
     /// The adapters, recorded or wished for.
     pub(super) nodes: Vec<Node>,
     /// Adapters at or below each part.
@@ -46,7 +49,11 @@ pub(super) struct Inspection<'a> {
 }
 
 impl<'a> Inspection<'a> {
-    pub(super) fn new(survey: &'a Survey, forecast: Option<&'a Forecast>) -> Self {
+    pub(super) fn new(
+        survey: &'a Survey,
+        forecast: Option<&'a Forecast>,
+        levels: Option<&'a Levels>,
+    ) -> Self {
         let nodes = nodes_of(survey);
         // Before any wish is stated, every outlet may get an adapter.
         let ends: BTreeSet<_> = if nodes.is_empty() {
@@ -60,7 +67,7 @@ impl<'a> Inspection<'a> {
                 *below.entry(part).or_insert(0) += 1;
             }
         }
-        Self { survey, forecast, nodes, below, ends }
+        Self { survey, forecast, levels, nodes, below, ends }
     }
 
     /// How a part stands towards the adapters of its tree. While no adapter and no wish is known, every outlet

@@ -38,6 +38,7 @@ use house::record::{OtherHomesLeg, Sureness, Survey, other_homes_leg};
 use phrase::{Arg, Phrase};
 
 use crate::forecast::Forecast;
+use crate::level::Levels;
 
 pub use caution::Caution;
 use inspection::Inspection;
@@ -198,12 +199,21 @@ const OTHERS: &str = "others";
 
 /// All findings on a house: most serious first, then by kind, then by tag. A forecast adds what follows from it.
 pub fn findings(survey: &Survey, forecast: Option<&Forecast>) -> Vec<Finding> {
-    let inspection = Inspection::new(survey, forecast);
-    let solved: Vec<_> = SOLVING_DETECTORS.iter().flat_map(|detector| detector(&inspection)).collect();
+    found(&Inspection::new(survey, forecast, None))
+}
+
+/// The same beside a work list, which holds the forecast and the levels as found: neither is worked out anew.
+pub fn findings_beside(survey: &Survey, forecast: &Forecast, levels: &Levels) -> Vec<Finding> {
+    found(&Inspection::new(survey, Some(forecast), Some(levels)))
+}
+
+fn found(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let survey = inspection.survey;
+    let solved: Vec<_> = SOLVING_DETECTORS.iter().flat_map(|detector| detector(inspection)).collect();
     debug_assert!(solved.iter().all(|finding| finding.weight() != Weight::Grave), "see SOLVING_DETECTORS");
     let mut found: Vec<_> = DETECTORS
         .iter()
-        .flat_map(|detector| detector(&inspection))
+        .flat_map(|detector| detector(inspection))
         .chain(solved)
         .map(|finding| finding.beside_other_homes(survey))
         .collect();
@@ -217,7 +227,7 @@ pub fn findings(survey: &Survey, forecast: Option<&Forecast>) -> Vec<Finding> {
 
 /// What is grave in a house as its records alone say, in no order.
 pub(crate) fn grave_findings(survey: &Survey) -> impl Iterator<Item = Finding> {
-    let inspection = Inspection::new(survey, None);
+    let inspection = Inspection::new(survey, None, None);
     let found: Vec<_> = DETECTORS.iter().flat_map(|detector| detector(&inspection)).collect();
     found.into_iter().filter(|finding| finding.weight() == Weight::Grave)
 }

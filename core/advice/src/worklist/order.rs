@@ -22,7 +22,7 @@ use super::watch::Meter;
 use crate::error::AdviceError;
 use crate::finding::Caution;
 use crate::forecast::{self, Forecast, forecast};
-use crate::level::{self, Levels, MovedOut, NOTICEABLE_DB, OutletChange, OutletDone, levels};
+use crate::level::{self, Levels, MovedOut, NOTICEABLE_DB, OutletChange, OutletDone};
 use crate::verdict::RoomVerdict;
 
 /// How a work list is made.
@@ -275,10 +275,9 @@ pub fn worklist_watched(
     let done = |change: &ChangeKind| steps.iter().any(|step| step.change == *change);
     let mut refused: Vec<_> = refused.into_iter().filter(|(change, _)| !done(change)).collect();
     refused.sort_by_cached_key(|(change, _)| change.in_order(survey));
-    let looked_at = level::Options::default();
     Ok(WorkList {
-        levels: levels(survey, &looked_at)?,
-        level_changes: level::change(survey, &house, &looked_at)?,
+        levels: services.into_levels(),
+        level_changes: level::change(survey, &house, &level::Options::default())?,
         steps,
         refused,
         failed,

@@ -68,6 +68,11 @@ impl AsFound {
         Ok(Self { levels, beside })
     }
 
+    /// The levels as found.
+    pub(super) fn into_levels(self) -> Levels {
+        self.levels
+    }
+
     /// Watches over the services of the house as the steps so far leave it; `allowed` are the levels that earlier steps
     /// were let move out.
     pub(super) fn guard<'a>(

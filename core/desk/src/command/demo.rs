@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use advice::finding::findings;
+use advice::finding::findings_beside;
 use advice::worklist::{self, worklist};
 use facts::fact::AuthorId;
 use facts::store::Store;
@@ -77,7 +77,7 @@ fn write(context: &Context, folder: &PathBuf, file: &Path) -> Result<(), DeskErr
             return Err(error);
         }
     };
-    let found = findings(&survey, Some(&list.as_found));
+    let found = findings_beside(&survey, &list.as_found, &list.levels);
     let (survey_name, report_name) = (folder.display().to_string(), file.display().to_string());
     let as_json = DemoJson {
         survey: survey_name.clone(),

@@ -475,8 +475,12 @@ desk-repair-put-right = { $count ->
    *[other] In { $count } records one bit had changed; they were put right.
 }
 desk-repair-lost = { $count ->
-    [one] One record is lost; what was said before it counts. As far as it can be read, it was:
-   *[other] { $count } records are lost; what was said before them counts. As far as they can be read, they were:
+    [one] One record is lost; where nothing was said after it, what was said before it counts. As far as it can be read, it was:
+   *[other] { $count } records are lost; where nothing was said after them, what was said before them counts. As far as they can be read, they were:
+}
+desk-repair-unreadable = { $count ->
+    [one] One record is not what was written, and nothing here puts it right. As far as it can be read, it is:
+   *[other] { $count } records are not what was written, and nothing here puts them right. As far as they can be read, they are:
 }
 desk-repair-lost-one = { $field } of { $thing } (record { $record })
 desk-repair-said-again = { $count ->
@@ -537,7 +541,7 @@ desk-look-author = from { $author }: { $count ->
 desk-look-disagreements = People would disagree on
 desk-look-settled = It settles
 desk-look-forgotten = It asks to be forgotten for ever
-desk-look-upheaval = It changes most of this survey: { $gone } of { $things } things would go, and { $changed } of { $parts } parts would go or hang elsewhere. Say --rearrange if that is meant.
+desk-look-upheaval = It changes most of this survey: { $gone } of { $things } things would go, and { $changed } of { $parts } parts would go or hang elsewhere. Taking it in needs --rearrange.
 desk-wish = { $what }, asked by { $author } (who asks is a claim, no proof)
 desk-wish-nobody = nobody by name: it came without what was said
 desk-look-nothing-changed = This was a look; nothing was changed.

@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::sync::Arc;
 use std::thread;
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use door::{Door, DrawAgain, FirstLength, Settings};
 use guide::Deed;
@@ -23,7 +23,9 @@ pub fn at(home: &Path, token: Option<String>, watcher: Option<Arc<dyn DrawAgain>
 
 /// The screen once no long work hides it. What is worked out from a survey may still go on beside.
 pub fn settled(door: &Door) -> Screen {
+    let begun = Instant::now();
     loop {
+        assert!(begun.elapsed() < Duration::from_secs(240), "long work does not end");
         let screen = door.screen().unwrap();
         if screen.name != "long-work" || door.work().unwrap().is_none() {
             return door.screen().unwrap();

@@ -3,6 +3,10 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Fact, reserved};
+use crate::hex::unhex;
+
+/// The ending of a damaged photo that was set aside, until it is forgotten.
+const DAMAGED: &str = ".damaged";
 
 /// Which file holds a photo, and what is in it: one decision, the value of the field [`reserved::IMAGE`].
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -43,16 +47,18 @@ impl PhotoImage {
             && digits.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'))
     }
 
+    /// Where a damaged photo of this name is set aside, in the folder of photos.
+    pub(crate) fn damaged_name(name: &str) -> String {
+        format!("{name}{DAMAGED}")
+    }
+
+    /// The name that a photo had before it was set aside as damaged, or has.
+    pub(crate) fn sound_name(name: &str) -> &str {
+        name.strip_suffix(DAMAGED).unwrap_or(name)
+    }
+
     /// The SHA-256 as bytes.
     pub fn digest(&self) -> Option<[u8; 32]> {
-        let mut digest = [0; 32];
-        let (pairs, rest) = self.sha256.as_bytes().as_chunks::<2>();
-        if pairs.len() != digest.len() || !rest.is_empty() {
-            return None;
-        }
-        for (byte, pair) in digest.iter_mut().zip(pairs) {
-            *byte = u8::from_str_radix(std::str::from_utf8(pair).ok()?, 16).ok()?;
-        }
-        Some(digest)
+        unhex(&self.sha256)
     }
 }

@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 use std::fmt::Write;
 
 use super::name::EntryName;
-use super::photo::{hex, unhex};
 use crate::error::FileFault;
 use crate::fact::SurveyId;
+use crate::hex::{hex, unhex};
 
 /// SHA-256 of entries.
 pub(super) type Hashes = BTreeMap<EntryName, [u8; 32]>;

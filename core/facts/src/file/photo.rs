@@ -3,8 +3,8 @@
 use std::fmt;
 use std::str::FromStr;
 
-use crate::fact::Fact;
-use crate::fact::PhotoImage;
+use crate::fact::{Fact, PhotoImage};
+use crate::hex::{hex, unhex};
 
 /// The kinds of picture that a survey holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -74,34 +74,6 @@ impl FromStr for PhotoName {
         };
         Ok(Self { sha256: unhex(digits).ok_or(NotAPhotoName)?, kind })
     }
-}
-
-/// 64 lower-case hexadecimal digits.
-pub(super) fn hex(bytes: &[u8; 32]) -> String {
-    use fmt::Write;
-    bytes.iter().fold(String::with_capacity(64), |mut text, byte| {
-        // Writing to a String cannot fail.
-        let _ = write!(text, "{byte:02x}");
-        text
-    })
-}
-
-/// Reads exactly what [`hex`] writes.
-pub(super) fn unhex(text: &str) -> Option<[u8; 32]> {
-    let digit = |byte: &u8| match byte {
-        b'0'..=b'9' => Some(byte - b'0'),
-        b'a'..=b'f' => Some(byte - b'a' + 10),
-        _ => None,
-    };
-    let mut bytes = [0; 32];
-    let (pairs, rest) = text.as_bytes().as_chunks::<2>();
-    if pairs.len() != bytes.len() || !rest.is_empty() {
-        return None;
-    }
-    for (byte, [high, low]) in bytes.iter_mut().zip(pairs) {
-        *byte = digit(high)? << 4 | digit(low)?;
-    }
-    Some(bytes)
 }
 
 #[cfg(test)]

@@ -7,9 +7,9 @@ use std::path::{Path, PathBuf};
 
 use super::SET_ASIDE;
 use crate::error::{FactsError, NotASurvey, Result};
-use crate::fact::{AuthorId, Edit, FORGET, Fact, FactId, Ledger, SubjectId, SurveyId, hold_back};
+use crate::fact::{AuthorId, Edit, FORGET, Fact, FactId, Ledger, PhotoImage, SubjectId, SurveyId, hold_back};
 use crate::file::{self, Consent, Limits, Watch};
-use crate::photo::{damaged_photo, sound_photo};
+use crate::photo::sound_photo;
 use crate::store::{FOLDER_EXTENSION, Lost, PHOTOS, Rebuilt, Salvage, Store, disk, fault, rebuild, salvage};
 use crate::unfinished::Unfinished;
 use crate::whole_file::{self, Existing, Readers};
@@ -208,7 +208,7 @@ fn photos_from_here(store: &Store) -> Result<usize> {
                 back += 1;
             }
             None if place.is_file() => {
-                fs::rename(&place, store.photos().join(damaged_photo(&name))).map_err(broken)?;
+                fs::rename(&place, store.photos().join(PhotoImage::damaged_name(&name))).map_err(broken)?;
             }
             None => {}
         }

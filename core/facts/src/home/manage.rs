@@ -115,8 +115,8 @@ impl Home {
     /// What opening and writing a copy reports.
     pub fn forget_elsewhere(&self, store: &Store) -> Result<usize> {
         let here = fs::canonicalize(store.folder()).ok();
-        let told: Vec<Fact> =
-            store.ledger().facts().filter(|fact| fact.field() == crate::fact::FORGET).cloned().collect();
+        let told: Vec<&Fact> =
+            store.ledger().facts().filter(|fact| fact.field() == crate::fact::FORGET).collect();
         // A copy that was being made when its process died is told nothing: it goes.
         unfinished::sweep(self.folder());
         let mut copies = 0;
@@ -125,7 +125,13 @@ impl Home {
             if look.survey != store.survey_id() || fs::canonicalize(&entry.folder).ok() == here {
                 continue;
             }
-            Store::open(&entry.folder, store.author())?.write_facts(told.clone())?;
+            let mut copy = Store::open(&entry.folder, store.author())?;
+            // Where a yes dropped what a file just came without, no word tells of it.
+            let frames = store.ledger().facts().filter(|fact| {
+                fact.is_forgotten() && copy.ledger().fact(fact.id()).is_some_and(|held| !held.is_forgotten())
+            });
+            let told = told.iter().copied().chain(frames).cloned().collect();
+            copy.write_facts(told)?;
             copies += 1;
         }
         Ok(copies)
@@ -157,45 +163,44 @@ impl Home {
     }
 }
 
-/// Moves what is not a survey's own out of its folder, into one beside it; nothing if all is.
+/// Moves what is not a survey's own out of its folder, into one beside it, each to the place that it had; nothing if all is.
 fn move_out_what_is_not_ours(folder: &Path) -> io::Result<Option<PathBuf>> {
-    let name_of = |path: &Path| path.file_name().unwrap_or_default().to_string_lossy().into_owned();
     let mut strange = Vec::new();
-    for entry in fs::read_dir(folder)? {
-        let path = entry?.path();
-        let name = name_of(&path);
-        let ours = name.starts_with(DATABASE)
-            || [PHOTOS, SMALL].contains(&name.as_str())
-            || name.starts_with(unfinished::TAKING)
-            || unfinished::is_part(&name);
-        if !ours {
-            strange.push(path);
-        }
-    }
-    for inner in fs::read_dir(folder.join(PHOTOS)).into_iter().flatten() {
-        let path = inner?.path();
-        let name = name_of(&path);
-        let is_photo = PhotoImage::is_file_name(name.strip_suffix(".damaged").unwrap_or(&name));
-        if !(is_photo || unfinished::is_part(&name)) {
-            strange.push(path);
+    for (inner, is_ours) in
+        [("", is_ours as fn(&str) -> bool), (PHOTOS, is_photo), (SMALL, PhotoImage::is_file_name)]
+    {
+        let found = fs::read_dir(folder.join(inner));
+        for entry in found.into_iter().flatten() {
+            let name = entry?.file_name();
+            if !name.to_str().is_some_and(|name| is_ours(name) || unfinished::is_part(name)) {
+                strange.push(Path::new(inner).join(name));
+            }
         }
     }
     if strange.is_empty() {
         return Ok(None);
     }
-    let beside = folder.with_extension(KEPT);
-    let places = (1_u32..).map(|number| {
-        if number == 1 { beside.clone() } else { folder.with_extension(format!("{number}.{KEPT}")) }
-    });
-    let Some(kept) = places.take(1_000).find(|place| fs::symlink_metadata(place).is_err()) else {
-        return Err(io::ErrorKind::AlreadyExists.into());
-    };
+    let kept = free_place(folder.parent().unwrap_or_else(|| Path::new("")), folder, KEPT);
     disk::make_folder(&kept)?;
-    for path in strange {
-        fs::rename(&path, kept.join(name_of(&path)))?;
+    for place in strange {
+        let to = kept.join(&place);
+        if let Some(parent) = to.parent() {
+            disk::make_folders(parent)?;
+        }
+        fs::rename(folder.join(&place), to)?;
     }
     disk::sync_folder(&kept)?;
     Ok(Some(kept))
+}
+
+/// Whether a name is that of something that a survey's folder holds.
+fn is_ours(name: &str) -> bool {
+    // Copies of the database too: they hold the survey.
+    name.starts_with(DATABASE) || [PHOTOS, SMALL].contains(&name) || name.starts_with(unfinished::TAKING)
+}
+
+fn is_photo(name: &str) -> bool {
+    PhotoImage::is_file_name(PhotoImage::sound_name(name))
 }
 
 fn check_is_survey(folder: &Path) -> Result<()> {
@@ -223,15 +228,21 @@ fn move_survey(from: &Path, to: &Path) -> Result<()> {
 }
 
 fn move_to_free_name(from: &Path, into: &Path) -> Result<PathBuf> {
-    let name = from.file_stem().unwrap_or_default().to_string_lossy().into_owned();
-    let mut to = into.join(format!("{name}.{FOLDER_EXTENSION}"));
-    let mut number = 2_u32;
-    while fs::symlink_metadata(&to).is_ok() {
-        to = into.join(format!("{name} {number}.{FOLDER_EXTENSION}"));
-        number += 1;
-    }
+    let to = free_place(into, from, FOLDER_EXTENSION);
     move_survey(from, &to)?;
     Ok(to)
+}
+
+/// A place in `into` that nothing has, named as `like` is, with a number if need be.
+fn free_place(into: &Path, like: &Path, ending: &str) -> PathBuf {
+    let name = like.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+    let mut place = into.join(format!("{name}.{ending}"));
+    let mut number = 2_u32;
+    while fs::symlink_metadata(&place).is_ok() {
+        place = into.join(format!("{name} {number}.{ending}"));
+        number += 1;
+    }
+    place
 }
 
 fn rename(from: &Path, to: &Path) -> Result<()> {

@@ -1,34 +1,21 @@
 //! The files of photos in a survey's folder.
 
-use std::collections::{BTreeMap, BTreeSet};
-use std::ffi::OsStr;
+use std::collections::BTreeMap;
 use std::fs::{self, File};
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
-use std::time::{Duration, SystemTime};
 
 use sha2::{Digest, Sha256};
 
 use super::picture::read_bounded;
 use crate::error::{FactsError, Result};
 use crate::fact::{PhotoImage, SubjectId, reserved};
+use crate::hex::hex;
 use crate::photo::{Crop, Picture};
-use crate::store::{Store, disk, fault, photos_named};
+use crate::store::{Store, fault};
 
 /// How much is read at once.
 const CHUNK_BYTES: usize = 128 * 1024;
-
-/// The ending of a damaged photo that was set aside, until it is forgotten.
-const DAMAGED: &str = ".damaged";
-
-/// What a sweep deleted.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct Swept {
-    /// Files that were never finished.
-    pub unfinished: usize,
-    /// Photos that no fact names: their intake was cut off before it counted.
-    pub unnamed: usize,
-}
 
 impl Store {
     /// The image of a photo, as it is shown.
@@ -139,35 +126,17 @@ impl Store {
         }
         Ok(lacking)
     }
-
-    /// Deletes what an intake left that was cut off. Only files that nobody has touched for `age` are looked at,
-    /// because another program may just be taking photos in.
-    ///
-    /// # Errors
-    /// What the system reports, or `Busy`.
-    pub fn sweep_photos(&mut self, age: Duration) -> Result<Swept> {
-        let (photos, folder) = (self.photos(), self.folder().to_owned());
-        self.alone(|ledger| {
-            let named = photos_named(ledger);
-            sweep(&photos, &named, age).map_err(|error| fault::of_system(&folder, &error))
-        })
-    }
-}
-
-/// Where a damaged photo is set aside, in the folder of photos.
-pub(crate) fn damaged_photo(name: &str) -> String {
-    format!("{name}{DAMAGED}")
 }
 
 /// The bytes of a photo's file, if it is what its name says.
 pub(crate) fn sound_photo(path: &Path, name: &str) -> Option<Vec<u8>> {
     let bytes = read_bounded(path).ok()?;
-    (name.split('.').next() == Some(&hex_of(&Sha256::digest(&bytes)))).then_some(bytes)
+    (name.split('.').next() == Some(&hex(&Sha256::digest(&bytes)))).then_some(bytes)
 }
 
 fn is_sound(path: &Path, name: &str) -> io::Result<bool> {
     match sha256_of(path) {
-        Ok(sha256) => Ok(name.split('.').next() == Some(&hex_of(&sha256))),
+        Ok(sha256) => Ok(name.split('.').next() == Some(&hex(&sha256))),
         Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(false),
         Err(error) => Err(error),
     }
@@ -183,36 +152,4 @@ pub(crate) fn sha256_of(path: &Path) -> io::Result<[u8; 32]> {
             read => sha256.update(chunk.get(..read).unwrap_or_default()),
         }
     }
-}
-
-fn hex_of(bytes: &[u8]) -> String {
-    use std::fmt::Write;
-    bytes.iter().fold(String::new(), |mut text, byte| {
-        // Writing to a String cannot fail.
-        let _ = write!(text, "{byte:02x}");
-        text
-    })
-}
-
-fn sweep(photos: &Path, named: &BTreeSet<String>, age: Duration) -> io::Result<Swept> {
-    let mut swept = Swept::default();
-    let now = SystemTime::now();
-    for entry in fs::read_dir(photos)? {
-        let entry = entry?;
-        let name = entry.file_name().to_string_lossy().into_owned();
-        let (unfinished, unnamed) = (
-            entry.path().extension() == Some(OsStr::new("part")),
-            PhotoImage::is_file_name(&name) && !named.contains(&name),
-        );
-        let rests = entry
-            .metadata()?
-            .modified()
-            .is_ok_and(|at| now.duration_since(at).is_ok_and(|since| since >= age));
-        if rests && (unfinished || unnamed) {
-            fs::remove_file(entry.path())?;
-            swept.unfinished += usize::from(unfinished);
-            swept.unnamed += usize::from(unnamed);
-        }
-    }
-    if swept == Swept::default() { Ok(swept) } else { disk::sync_folder(photos).map(|()| swept) }
 }

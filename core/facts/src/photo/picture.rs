@@ -10,6 +10,7 @@ use super::orientation::Orientation;
 use super::{jpeg, png};
 use crate::error::{OtherKind, PictureFault};
 use crate::fact::PhotoImage;
+use crate::hex::hex;
 
 /// The longest picture that is taken, in bytes, before and after cleaning.
 pub const MAX_PICTURE_BYTES: usize = 32 * 1024 * 1024;
@@ -139,15 +140,6 @@ impl Picture {
 /// Whether a picture has no more pixels than are taken.
 pub(super) fn is_taken_in_size(width: u32, height: u32) -> bool {
     u64::from(width) * u64::from(height) <= MAX_PIXELS && width.max(height) <= MAX_SIDE
-}
-
-fn hex(bytes: &[u8]) -> String {
-    use std::fmt::Write;
-    bytes.iter().fold(String::with_capacity(2 * bytes.len()), |mut text, byte| {
-        // Writing to a String cannot fail.
-        let _ = write!(text, "{byte:02x}");
-        text
-    })
 }
 
 /// What it is instead, by its first bytes, so that people are told what to do.

@@ -10,6 +10,7 @@ use std::path::{Path, PathBuf};
 use crate::error::Result;
 use crate::fact::SubjectId;
 use crate::store::{SMALL, Store, disk, fault};
+use crate::unfinished;
 
 impl Store {
     /// The file of a photo's small picture: a JPEG, the right way up. It is there until
@@ -48,7 +49,8 @@ fn write(folder: &Path, path: &Path, bytes: &[u8]) -> io::Result<()> {
     {
         return Err(error);
     }
-    let part = folder.join(format!(".{}.part", uuid::Uuid::now_v7()));
-    disk::new_file(&part)?.write_all(bytes)?;
+    // Held as long as it is not whole.
+    let (part, mut file) = unfinished::begin_part(path, disk::new_file)?;
+    file.write_all(bytes)?;
     fs::rename(&part, path)
 }

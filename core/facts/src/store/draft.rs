@@ -1,11 +1,11 @@
 //! Drafts: half-typed input. It belongs to this device, survives the app's death, is never exported, and goes when
 //! it becomes a fact.
 
-use rusqlite::{Connection, params};
+use rusqlite::{Connection, Row, params};
 use serde_json::Value;
 
 use super::row::Bytes;
-use super::{Store, fault, pragma, sum};
+use super::{Store, fault, pragma, repair, sum};
 use crate::error::{FactsError, Result};
 use crate::fact::{ActId, Edit, Fact, SubjectId};
 
@@ -64,22 +64,10 @@ impl Store {
     }
 
     fn read_drafts(&self) -> rusqlite::Result<Vec<Draft>> {
-        if !super::meta::has_sums(&self.connection)? {
-            return Ok(Vec::new());
-        }
         let mut select = self.connection.prepare_cached(
             "SELECT subject, field, text, saved_ms, sum FROM draft ORDER BY subject, field",
         )?;
-        let rows = select.query_map((), |row| {
-            let draft = Draft {
-                subject: SubjectId::from_uuid(row.get::<_, Bytes>(0)?.0),
-                field: row.get(1)?,
-                text: row.get(2)?,
-                saved_ms: u64::try_from(row.get::<_, i64>(3)?).unwrap_or(0),
-            };
-            Ok((row.get::<_, Option<i64>>(4)? == Some(sum_of(&draft))).then_some(draft))
-        })?;
-        // One that has changed on the disk is none: nobody typed that.
+        let rows = select.query_map((), |row| Ok(whole_in(row)))?;
         rows.filter_map(Result::transpose).collect()
     }
 
@@ -163,18 +151,41 @@ fn sum_of(draft: &Draft) -> i64 {
     sum::of_columns([subject.as_bytes().as_slice(), &saved_ms].into_iter().chain(texts).map(Some))
 }
 
+/// The draft of a row, whatever stands in it.
+fn in_row(row: &Row<'_>) -> rusqlite::Result<Draft> {
+    Ok(Draft {
+        subject: SubjectId::from_uuid(row.get::<_, Bytes>(0)?.0),
+        field: row.get(1)?,
+        text: row.get(2)?,
+        saved_ms: u64::try_from(row.get::<_, i64>(3)?).unwrap_or(0),
+    })
+}
+
+/// The draft of a row. One that has changed on the disk is none: nobody typed that.
+fn whole_in(row: &Row<'_>) -> Option<Draft> {
+    let draft = in_row(row).ok()?;
+    (row.get::<_, i64>(4).ok()? == sum_of(&draft)).then_some(draft)
+}
+
+/// Carries what is whole in a damaged database over into one that is built anew. What an older layout holds has no sum.
+pub(super) fn carry_over(from: &Connection, to: &Connection, with_sums: bool) -> rusqlite::Result<()> {
+    let sum = if with_sums { "sum" } else { "NULL" };
+    let select = format!("SELECT subject, field, text, saved_ms, {sum} FROM draft");
+    let mut drafts = Vec::new();
+    repair::read_both_ways(from, &select, "subject DIR, field DIR", |row| {
+        let draft = if with_sums { whole_in(row) } else { in_row(row).ok() };
+        let is_whole = draft.is_some();
+        drafts.extend(draft);
+        is_whole
+    });
+    drafts.iter().try_for_each(|draft| write(to, draft))
+}
+
 /// Gives the rows of an older layout their sums.
 pub(super) fn fill_sums(connection: &Connection) -> rusqlite::Result<()> {
     let drafts: Vec<Draft> = connection
         .prepare("SELECT subject, field, text, saved_ms FROM draft")?
-        .query_map((), |row| {
-            Ok(Draft {
-                subject: SubjectId::from_uuid(row.get::<_, Bytes>(0)?.0),
-                field: row.get(1)?,
-                text: row.get(2)?,
-                saved_ms: u64::try_from(row.get::<_, i64>(3)?).unwrap_or(0),
-            })
-        })?
+        .query_map((), in_row)?
         .collect::<rusqlite::Result<_>>()?;
     drafts.iter().try_for_each(|draft| write(connection, draft))
 }

@@ -19,7 +19,7 @@ fn sum_of(key: &str, value: &str) -> i64 {
     sum::of_columns([Some(key.as_bytes()), Some(value.as_bytes())])
 }
 
-/// Whether the layout is one whose rows carry sums. Older ones are read before they are brought up.
+/// Whether the layout is one whose rows carry sums. Older ones are looked at, and salvaged, as they are.
 pub(super) fn has_sums(connection: &Connection) -> Result<bool> {
     super::schema::version(connection).map(|layout| layout >= super::schema::WITH_SUMS)
 }

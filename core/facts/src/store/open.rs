@@ -23,7 +23,7 @@ pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Res
     disk::make_private(folder, PHOTOS).ok();
     // SQLite removes its log when the last connection closes. A log at hand means that somebody else has the
     // survey open, or that the last one ended without closing: then the file is checked.
-    let log_at_hand = length(&folder.join(format!("{DATABASE}-wal"))).is_some_and(|length| length > 0);
+    let log_at_hand = has_log(&folder.join(DATABASE));
     let mut connection = connect(folder, log_at_hand)?;
     let broken = |error| fault::of_sqlite(folder, error);
     if log_at_hand {
@@ -75,8 +75,6 @@ pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Res
 /// Refuses facts that are not those that were counted.
 pub(super) fn check_count(folder: &Path, kept: &Kept, ledger: &Ledger, total: i64) -> Result<()> {
     match kept {
-        // A layout without sums.
-        Kept::Whole(kept, 0) if kept.is_of(ledger) => Ok(()),
         Kept::Whole(kept, counted) if kept.is_of(ledger) && *counted == total => Ok(()),
         Kept::Whole(kept, _) => Err(missing(folder, kept, ledger)),
         Kept::Changed | Kept::Nothing => Ok(()),
@@ -128,8 +126,30 @@ fn is_absent(error: &io::Error) -> bool {
     matches!(error.kind(), io::ErrorKind::NotFound | io::ErrorKind::NotADirectory)
 }
 
-pub(super) fn length(path: &Path) -> Option<u64> {
+fn length(path: &Path) -> Option<u64> {
     fs::metadata(path).ok().map(|found| found.len())
+}
+
+/// The layout of a database, if it is a survey's and not newer than this release.
+pub(super) fn layout_of(folder: &Path, connection: &Connection) -> Result<u32> {
+    let broken = |error| fault::of_sqlite(folder, error);
+    if schema::application_id(connection).map_err(broken)? != schema::APPLICATION_ID {
+        let why = NotASurvey::OtherProgram;
+        return Err(FactsError::NotASurvey { folder: folder.to_owned(), why });
+    }
+    match schema::version(connection).map_err(broken)? {
+        found if found > schema::NEWEST => {
+            Err(FactsError::Newer { folder: folder.to_owned(), found, known: schema::NEWEST })
+        }
+        found => Ok(found),
+    }
+}
+
+/// Whether somebody's log lies beside a database.
+pub(super) fn has_log(database: &Path) -> bool {
+    let mut log = database.to_owned().into_os_string();
+    log.push("-wal");
+    length(Path::new(&log)).is_some_and(|length| length > 0)
 }
 
 /// Opens the database if it is a survey's and not newer than this release.
@@ -140,14 +160,7 @@ fn connect(folder: &Path, log_at_hand: bool) -> Result<Connection> {
     // If we refuse, closing must not move somebody's log into their file.
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, log_at_hand).map_err(broken)?;
     pragma::set(&connection).map_err(broken)?;
-    if schema::application_id(&connection).map_err(broken)? != schema::APPLICATION_ID {
-        let why = NotASurvey::OtherProgram;
-        return Err(FactsError::NotASurvey { folder: folder.to_owned(), why });
-    }
-    let found = schema::version(&connection).map_err(broken)?;
-    if found > schema::NEWEST {
-        return Err(FactsError::Newer { folder: folder.to_owned(), found, known: schema::NEWEST });
-    }
+    layout_of(folder, &connection)?;
     if connection.is_readonly(MAIN_DB).map_err(broken)? {
         let reason = format!("{DATABASE} may only be read");
         let why = SystemFault::NotAllowed;

@@ -8,7 +8,7 @@ use rusqlite::{Connection, OpenFlags};
 
 use super::summary::Kept;
 use super::{DATABASE, Summary, fault, open, pragma, repair, schema, summary};
-use crate::error::{FactsError, NotASurvey, Result};
+use crate::error::Result;
 use crate::fact::SurveyId;
 
 /// What a look at a survey shows.
@@ -37,7 +37,7 @@ pub(super) fn look<T>(folder: &Path, read: &dyn Fn(&Path, &Connection) -> Result
         return Ok(found);
     }
     let broken = |error| fault::of_sqlite(folder, error);
-    let log_at_hand = open::length(&log(&database)).is_some_and(|length| length > 0);
+    let log_at_hand = open::has_log(&database);
     // A connection that may only read would leave an empty log and its index behind.
     let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let mut connection = Connection::open_with_flags(&database, flags).map_err(broken)?;
@@ -126,15 +126,7 @@ fn read_checked<T>(
     connection: &Connection,
     read: &dyn Fn(&Path, &Connection) -> Result<T>,
 ) -> Result<T> {
-    let broken = |error| fault::of_sqlite(folder, error);
-    if schema::application_id(connection).map_err(broken)? != schema::APPLICATION_ID {
-        let why = NotASurvey::OtherProgram;
-        return Err(FactsError::NotASurvey { folder: folder.to_owned(), why });
-    }
-    let found = schema::version(connection).map_err(broken)?;
-    if found > schema::NEWEST {
-        return Err(FactsError::Newer { folder: folder.to_owned(), found, known: schema::NEWEST });
-    }
+    open::layout_of(folder, connection)?;
     read(folder, connection)
 }
 

@@ -15,10 +15,12 @@ use uuid::Uuid;
 use super::create::{SURVEY_KEY, build_database};
 use super::disk::sync_folder;
 use super::row::{self, Bytes};
+use super::scrub::SCRUB_KEY;
 use super::sum::{self, Columns};
 use super::summary::Kept;
+use super::taken::TAKEN_KEY;
 use super::taking::Taking;
-use super::{DATABASE, Summary, fault, meta, schema};
+use super::{DATABASE, Summary, draft, fault, meta, schema, waiting};
 use crate::error::{FactsError, Result};
 use crate::fact::{Fact, FactId, Ledger, SubjectId, SurveyId};
 
@@ -84,19 +86,7 @@ pub struct Rebuilt {
 /// `NotASurvey` if there is no database, `Newer` if a later release wrote it, or `Inaccessible`. Damage is no error.
 pub fn salvage(folder: &Path) -> Result<Salvage> {
     super::open::look_at_folder(folder)?;
-    let log_at_hand =
-        super::open::length(&folder.join(format!("{DATABASE}-wal"))).is_some_and(|length| length > 0);
-    // A connection that may only read would leave an empty log and its index behind; this one is kept from writing.
-    let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
-    let Ok(connection) = Connection::open_with_flags(folder.join(DATABASE), flags) else {
-        return Ok(Salvage::default());
-    };
-    let kept_from_writing = connection
-        .pragma_update(None, "query_only", true)
-        .and_then(|()| connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, log_at_hand));
-    if kept_from_writing.is_err() {
-        return Ok(Salvage::default());
-    }
+    let Some(connection) = look_into(folder) else { return Ok(Salvage::default()) };
     match schema::version(&connection) {
         Ok(found) if found > schema::NEWEST => {
             return Err(FactsError::Newer { folder: folder.to_owned(), found, known: schema::NEWEST });
@@ -147,8 +137,19 @@ pub fn salvage(folder: &Path) -> Result<Salvage> {
     })
 }
 
+/// A connection to a damaged database, if there can be one.
+fn look_into(folder: &Path) -> Option<Connection> {
+    let log_at_hand = super::open::has_log(&folder.join(DATABASE));
+    // A connection that may only read would leave an empty log and its index behind; this one is kept from writing.
+    let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    let connection = Connection::open_with_flags(folder.join(DATABASE), flags).ok()?;
+    connection.pragma_update(None, "query_only", true).ok()?;
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, log_at_hand).ok()?;
+    Some(connection)
+}
+
 /// Reads a table from both ends, so that a damaged page in the middle hides no more than itself.
-fn read_both_ways(
+pub(super) fn read_both_ways(
     connection: &Connection,
     select: &str,
     order: &str,
@@ -266,7 +267,10 @@ pub fn rebuild(folder: &Path, survey: SurveyId, facts: Vec<Fact>) -> Result<Rebu
     let building = Taking::begin(folder).map_err(system)?;
     let part = building.folder().join(DATABASE);
     build_database(folder, &part, survey)?;
-    write_facts(&part, survey, &ledger).map_err(|error| fault::of_sqlite(folder, error))?;
+    // None where nothing is left of it.
+    let damaged = if folder.join(DATABASE).is_file() { look_into(folder) } else { None };
+    fill(&part, survey, &ledger, damaged.as_ref()).map_err(|error| fault::of_sqlite(folder, error))?;
+    drop(damaged);
     File::open(&part).and_then(|file| file.sync_all()).map_err(system)?;
     fs::rename(&part, folder.join(REBUILT)).map_err(system)?;
     sync_folder(folder).map_err(system)?;
@@ -274,7 +278,12 @@ pub fn rebuild(folder: &Path, survey: SurveyId, facts: Vec<Fact>) -> Result<Rebu
     Ok(Rebuilt { facts: ledger.len(), damaged })
 }
 
-fn write_facts(path: &Path, survey: SurveyId, ledger: &Ledger) -> rusqlite::Result<()> {
+fn fill(
+    path: &Path,
+    survey: SurveyId,
+    ledger: &Ledger,
+    damaged: Option<&Connection>,
+) -> rusqlite::Result<()> {
     let mut connection = Connection::open(path)?;
     super::pragma::set(&connection)?;
     let transaction = connection.transaction()?;
@@ -282,8 +291,25 @@ fn write_facts(path: &Path, survey: SurveyId, ledger: &Ledger) -> rusqlite::Resu
     let total = sum::total(ledger.facts())
         .map_err(|fault| rusqlite::Error::ToSqlConversionFailure(Box::new(fault)))?;
     Summary::of(ledger, survey).write(&transaction, total)?;
+    if let Some(damaged) = damaged {
+        carry_over(damaged, &transaction)?;
+    }
     transaction.commit()?;
     connection.close().map_err(|(_, error)| error)
+}
+
+/// Carries over what no fact says and belongs to this copy alone: what files asked to be forgotten and what was answered, what
+/// is half typed, what can be put back, what is still to be cleared. Small pictures are made again.
+fn carry_over(from: &Connection, to: &Connection) -> rusqlite::Result<()> {
+    let with_sums = meta::has_sums(from).unwrap_or(true);
+    waiting::carry_over(from, to)?;
+    draft::carry_over(from, to, with_sums)?;
+    for key in [TAKEN_KEY, SCRUB_KEY] {
+        if let Some(value) = meta::get_put_right(from, key) {
+            meta::set(to, key, &value)?;
+        }
+    }
+    Ok(())
 }
 
 /// Puts a database that was built anew in the place of the damaged one. A process may die at any moment in here:

@@ -8,8 +8,8 @@ use rusqlite::{Connection, Row, params};
 use serde_json::{Map, Value};
 use uuid::Uuid;
 
+use super::fault;
 use super::sum::{self, Columns};
-use super::{fault, meta};
 use crate::error::Result;
 use crate::fact::FactFault;
 use crate::fact::{ActId, AuthorId, Fact, FactClock, FactId, Ledger, SubjectId};
@@ -123,25 +123,6 @@ pub(super) fn columns(row: &Row<'_>, replaced: &[Uuid]) -> rusqlite::Result<Colu
     })
 }
 
-/// Whether a row has the sum that it carries.
-fn is_whole(row: &Row<'_>, id: Uuid, replaced: &[Uuid]) -> rusqlite::Result<bool> {
-    let uuid = |column: usize| row.get::<_, Bytes>(column).map(|bytes| bytes.0);
-    let ids = [id, uuid(1)?, uuid(2)?, uuid(3)?];
-    let bytes =
-        |column: usize| -> rusqlite::Result<Option<&[u8]>> { Ok(row.get_ref(column)?.as_bytes_or_null()?) };
-    let sorted;
-    let over = if replaced.is_sorted() {
-        replaced
-    } else {
-        let mut over = replaced.to_vec();
-        over.sort_unstable();
-        sorted = over;
-        &sorted
-    };
-    let found = sum::of_fact(ids, bytes(4)?.unwrap_or_default(), bytes(5)?, bytes(6)?, over);
-    Ok(row.get::<_, Option<i64>>(7)? == Some(found))
-}
-
 /// SQLite's count of commits by other connections. Only a difference means anything.
 pub(super) fn data_version(connection: &Connection) -> rusqlite::Result<i64> {
     // A read first, so that the answer is that of the transaction we are in.
@@ -211,13 +192,8 @@ fn read_missing(
 ) -> Result<Read> {
     let broken = |error| fault::of_sqlite(folder, error);
     let mut over = read_over(connection).map_err(broken)?;
-    // A survey of an older layout that may only be read has no sums.
-    let with_sums = meta::has_sums(connection).map_err(broken)?;
-    let sum = if with_sums { "sum" } else { "NULL" };
     let mut select = connection
-        .prepare(&format!(
-            "SELECT id, act, author, subject, field, value, extra, {sum} FROM fact ORDER BY id"
-        ))
+        .prepare("SELECT id, act, author, subject, field, value, extra, sum FROM fact ORDER BY id")
         .map_err(broken)?;
     let mut rows = select.query(()).map_err(broken)?;
     let (mut there, mut changed, mut total) = (0, false, 0_i64);
@@ -233,13 +209,14 @@ fn read_missing(
             }
             continue;
         }
-        if with_sums && !is_whole(row, id.0, &replaced).map_err(broken)? {
+        let columns = columns(row, &replaced).map_err(broken)?;
+        if row.get::<_, Option<i64>>(7).map_err(broken)? != Some(columns.sum()) {
             return Err(fault::damaged(
                 folder,
                 &format_args!("record {} has changed since it was written", id.0),
             ));
         }
-        let fact = read(row, id.0, &replaced).map_err(|error| fault::damaged(folder, &error))?;
+        let fact = of_columns(columns).map_err(|error| fault::damaged(folder, &error))?;
         clock.raise(fact.id());
         changed |= ledger.insert(fact).map_err(|error| fault::damaged(folder, &error))?;
     }
@@ -260,8 +237,6 @@ fn read_over(connection: &Connection) -> rusqlite::Result<BTreeMap<Uuid, Vec<Uui
 #[derive(Debug, thiserror::Error)]
 pub(super) enum RowFault {
     #[error("{0}")]
-    Column(#[from] rusqlite::Error),
-    #[error("{0}")]
     Fact(#[from] FactFault),
     #[error("a field's name is not text")]
     Text,
@@ -281,23 +256,5 @@ pub(super) fn of_columns(columns: Columns) -> Result<Fact, RowFault> {
     };
     let value: Value = serde_json::from_slice(&value)?;
     let extra = columns.extra.map_or_else(|| Ok(Map::new()), |text| serde_json::from_slice(&text))?;
-    Ok(Fact::kept(id, act, by, subject, field, value, over, extra)?)
-}
-
-pub(super) fn read(row: &Row<'_>, id: Uuid, replaced: &[Uuid]) -> Result<Fact, RowFault> {
-    let id = FactId::try_from(id)?;
-    let uuid = |column: usize| row.get::<_, Bytes>(column).map(|bytes| bytes.0);
-    let (act, by, subject) = (uuid(1)?, uuid(2)?, uuid(3)?);
-    let over = replaced.iter().map(|&id| FactId::try_from(id)).collect::<Result<_, _>>()?;
-    let field: String = row.get(4)?;
-    let (act, by, subject) = (ActId::from_uuid(act), AuthorId::from_uuid(by), SubjectId::from_uuid(subject));
-    let Some(text) = row.get_ref(5)?.as_str_or_null().map_err(rusqlite::Error::from)? else {
-        return Ok(Fact::forgotten(id, act, by, subject, &field, over)?);
-    };
-    let value: Value = serde_json::from_str(text)?;
-    let extra: Map<String, Value> = match row.get_ref(6)?.as_str_or_null().map_err(rusqlite::Error::from)? {
-        Some(text) => serde_json::from_str(text)?,
-        None => Map::new(),
-    };
     Ok(Fact::kept(id, act, by, subject, field, value, over, extra)?)
 }

@@ -19,7 +19,7 @@ use crate::fact::{Ledger, PhotoImage};
 use crate::unfinished;
 
 /// The key in `meta` under which a list of names of photos stands while the work is not done.
-const SCRUB_KEY: &str = "scrub";
+pub(super) const SCRUB_KEY: &str = "scrub";
 
 /// The folder of small pictures within that of the survey.
 pub(crate) const SMALL: &str = "small";
@@ -107,7 +107,7 @@ impl Store {
         let system = |error: io::Error| fault::of_system(&self.folder, &error);
         for name in photos.difference(&kept).filter(|name| PhotoImage::is_file_name(name)) {
             // Also one that was set aside as damaged.
-            for name in [name.clone(), format!("{name}.damaged")] {
+            for name in [name.clone(), PhotoImage::damaged_name(name)] {
                 match fs::remove_file(folder.join(name)) {
                     Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(system(error)),
                     Ok(()) | Err(_) => {}

@@ -23,7 +23,7 @@ use crate::fact::{
 };
 
 /// The key in the table `meta`.
-const TAKEN_KEY: &str = "taken";
+pub(super) const TAKEN_KEY: &str = "taken";
 
 /// How long what a file brought can be put back, in milliseconds: 30 days.
 pub const RETURNABLE_MS: u64 = 30 * 24 * 3600 * 1000;
@@ -32,8 +32,8 @@ pub const RETURNABLE_MS: u64 = 30 * 24 * 3600 * 1000;
 const GUARDS: [&str; 2] = ["fact_is_kept", "fact_over_is_kept"];
 
 /// A take: what it brought.
-#[derive(Debug, Clone, Serialize, Deserialize)]
-struct Receipt {
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(super) struct Receipt {
     /// When, by this device's clock. An older release did not say.
     #[serde(default)]
     ms: u64,
@@ -145,12 +145,19 @@ impl Store {
         Ok(Returnable { facts: last.facts.len(), without_trace: last.is_last_word(&self.ledger) })
     }
 
-    /// Gives up putting back what files brought.
+    /// Gives up putting back what the last take brought ([`Store::can_put_back`]). What the ones before it brought is a
+    /// question of its own.
     ///
     /// # Errors
     /// What a write reports.
     pub fn keep_what_was_taken(&mut self) -> Result<()> {
-        meta::delete(&self.connection, TAKEN_KEY).map_err(|error| fault::of_sqlite(&self.folder, error))
+        let now_ms = self.clock.now_ms();
+        let broken = |error| fault::of_sqlite(&self.folder, error);
+        let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate);
+        let transaction = transaction.map_err(broken)?;
+        let mut receipts = receipts(&transaction, now_ms).map_err(broken)?;
+        receipts.pop();
+        write_receipts(&transaction, &receipts).and_then(|()| transaction.commit()).map_err(broken)
     }
 
     /// Puts back what the last take brought, small pictures included. The photos themselves are not touched.
@@ -196,22 +203,26 @@ impl Store {
         Ok(Returned { facts, without_trace: true })
     }
 
-    fn say_what_stood_before(&mut self, receipt: &Receipt) -> Result<Returned> {
-        let (folder, now_ms) = (self.folder.clone(), self.clock.now_ms());
+    /// Puts a take back by facts, unless somebody has done so or kept it meanwhile.
+    pub(super) fn say_what_stood_before(&mut self, receipt: &Receipt) -> Result<Returned> {
+        let (folder, author, now_ms) = (self.folder.clone(), self.author, self.clock.now_ms());
         let broken = |error| fault::of_sqlite(&folder, error);
-        let act = ActId::random();
-        let said = as_before(&self.ledger, &receipt.facts, act, self.author, &mut self.clock)?;
-        let facts: Vec<Fact> = receipt.facts.iter().filter_map(|&id| self.ledger.fact(id).cloned()).collect();
-        self.append(
-            said,
+        self.append_chosen(
+            |transaction, ledger, clock| {
+                if !receipts(transaction, now_ms).map_err(broken)?.contains(receipt) {
+                    return Err(FactsError::CannotPutBack(CannotPutBack::NothingTaken));
+                }
+                as_before(ledger, &receipt.facts, ActId::random(), author, clock)
+            },
             |_, _| Ok(()),
             |transaction, _, _| {
                 waiting::delete(transaction, &receipt.asked).map_err(broken)?;
                 let mut left = receipts(transaction, now_ms).map_err(broken)?;
-                left.pop();
+                left.retain(|other| other != receipt);
                 write_receipts(transaction, &left).map_err(broken)
             },
         )?;
+        let facts = receipt.facts.iter().filter_map(|&id| self.ledger.fact(id).cloned()).collect();
         Ok(Returned { facts, without_trace: false })
     }
 }
@@ -299,6 +310,11 @@ pub(super) fn check_size(ledger: &Ledger, before: &Summary, after: &Summary) -> 
         return Err(FactsError::TooManyParts { found, most });
     }
     Ok(())
+}
+
+#[cfg(test)]
+pub(super) fn last_receipt(store: &Store) -> Option<Receipt> {
+    receipts(&store.connection, 0).ok()?.pop()
 }
 
 fn is_about_forgetting(fact: &Fact) -> bool {

@@ -10,7 +10,7 @@ use std::path::Path;
 use uuid::Uuid;
 
 use super::disk;
-use crate::unfinished::{TAKING, Unfinished, is_held_by_nobody};
+use crate::unfinished::{TAKING, Unfinished, left_by_all};
 
 /// The file in such a folder that a take of an earlier release holds locked.
 const LOCK: &str = "lock";
@@ -45,12 +45,13 @@ pub(crate) fn sweep(survey_folder: &Path) -> io::Result<usize> {
 
 fn remove_if_left(folder: &Path) -> io::Result<bool> {
     let earlier = File::open(folder.join(LOCK));
-    if matches!(earlier.as_ref().map(File::try_lock), Ok(Err(TryLockError::WouldBlock)))
-        || !is_held_by_nobody(folder)
-    {
+    if matches!(earlier.as_ref().map(File::try_lock), Ok(Err(TryLockError::WouldBlock))) {
         return Ok(false);
     }
-    match fs::remove_dir_all(folder) {
+    let Some(hold) = left_by_all(folder) else { return Ok(false) };
+    let removed = fs::remove_dir_all(folder);
+    drop(hold);
+    match removed {
         Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error),
         Ok(()) | Err(_) => Ok(true),
     }

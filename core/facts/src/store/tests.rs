@@ -146,3 +146,48 @@ fn a_writer_that_waited_too_long_is_told_and_can_try_again() {
     second.write(&[tag("S2")]).unwrap();
     assert_eq!(second.ledger.len(), 1);
 }
+
+/// A survey that took a file in which said two things, and wrote something itself since.
+fn took() -> (TempDir, Store, SubjectId) {
+    let (home, mut store) = store();
+    let mut theirs =
+        Store::create_with(&home.path().join("theirs.legwork"), AuthorId::random(), store.survey, |_| Ok(()))
+            .unwrap();
+    let about = SubjectId::random();
+    store.write(&[Edit::new(about, "tag", "S1")]).unwrap();
+    theirs.write_facts(store.ledger.facts().cloned().collect()).unwrap();
+    theirs.write(&[Edit::new(about, "tag", "S7")]).unwrap();
+    let facts = theirs.ledger.facts().cloned().collect();
+    store.take_in(facts, false, || Ok(())).unwrap();
+    store.write(&[tag("S3")]).unwrap();
+    (home, store, about)
+}
+
+#[test]
+fn two_who_put_the_same_file_back_at_once_say_what_stood_before_once() {
+    let (_home, mut one, about) = took();
+    let mut two = Store::open(one.folder(), AuthorId::random()).unwrap();
+    let receipt = taken::last_receipt(&two).unwrap();
+    one.put_back().unwrap();
+    let again = two.say_what_stood_before(&receipt).unwrap_err();
+    assert!(matches!(again, FactsError::CannotPutBack(_)));
+    assert_eq!(two.ledger().shown(about, "tag").unwrap().value(), "S1");
+    assert_eq!(two.ledger().live(about, "tag").len(), 1);
+}
+
+#[test]
+fn putting_back_leaves_what_another_program_said_meanwhile_and_the_receipt_of_a_later_file() {
+    let (_home, mut one, about) = took();
+    let mut two = Store::open(one.folder(), AuthorId::random()).unwrap();
+    let receipt = taken::last_receipt(&two).unwrap();
+    one.write(&[Edit::new(about, "tag", "S8")]).unwrap();
+    let mut theirs = Ledger::new();
+    theirs.insert_all(one.ledger.facts().cloned(), |_| Ok(())).unwrap();
+    let later =
+        theirs.plan(ActId::random(), AuthorId::random(), &mut FactClock::system(), &[tag("S9")]).unwrap();
+    one.take_in(later, false, || Ok(())).unwrap();
+    two.say_what_stood_before(&receipt).unwrap();
+    assert_eq!(two.ledger().shown(about, "tag").unwrap().value(), "S8");
+    assert_eq!(two.ledger().live(about, "tag").len(), 1);
+    assert_eq!(two.can_put_back().unwrap().facts, 1, "the later file's");
+}

@@ -3,10 +3,11 @@
 
 use std::collections::BTreeSet;
 
-use rusqlite::{Connection, Transaction, params};
+use rusqlite::types::Value;
+use rusqlite::{Connection, Row, Transaction, params};
 
 use super::row::Bytes;
-use super::{Store, fault, sum};
+use super::{Store, fault, repair, sum};
 use crate::error::{FactsError, Result};
 use crate::fact::reserved::MOST_FACTS;
 use crate::fact::{Fact, FactId, Ledger, Wish, wishes};
@@ -19,24 +20,31 @@ struct Asked {
     refused: bool,
 }
 
-/// Keeps what waits; returns the ids of what was not asked before.
+/// Keeps what waits; returns the ids of what was not asked before. A row that has changed on the disk asks for nothing and
+/// keeps its id from nobody.
 pub(super) fn write(transaction: &Transaction<'_>, waiting: &[Fact]) -> rusqlite::Result<Vec<FactId>> {
-    let mut insert = transaction
-        .prepare_cached("INSERT OR IGNORE INTO wish (id, line, refused, sum) VALUES (?1, ?2, 0, ?3)")?;
+    if !waiting.is_empty() {
+        delete_changed(transaction)?;
+    }
     let mut new = Vec::new();
     for fact in waiting {
-        let line = if fact.is_forgotten() {
-            None
-        } else {
-            let line = fact.to_line();
-            Some(line.map_err(|fault| rusqlite::Error::ToSqlConversionFailure(Box::new(fault)))?)
-        };
-        let sum = sum_of(fact.id(), line.as_deref(), false);
-        if insert.execute(params![Bytes(fact.id().uuid()), line, sum])? > 0 {
+        let asked =
+            Asked { id: fact.id(), fact: (!fact.is_forgotten()).then(|| fact.clone()), refused: false };
+        if insert(transaction, &asked)? {
             new.push(fact.id());
         }
     }
     Ok(new)
+}
+
+/// Writes a row, unless there is one of that id; returns whether there was none.
+fn insert(connection: &Connection, asked: &Asked) -> rusqlite::Result<bool> {
+    let line = asked.fact.as_ref().map(Fact::to_line).transpose();
+    let line = line.map_err(|fault| rusqlite::Error::ToSqlConversionFailure(Box::new(fault)))?;
+    let sum = sum_of(asked.id, line.as_deref(), asked.refused);
+    let row = params![Bytes(asked.id.uuid()), line, asked.refused, sum];
+    let insert = "INSERT OR IGNORE INTO wish (id, line, refused, sum) VALUES (?1, ?2, ?3, ?4)";
+    Ok(connection.prepare_cached(insert)?.execute(row)? > 0)
 }
 
 /// Refuses what nobody could ever look through.
@@ -59,24 +67,47 @@ fn sum_of(id: FactId, line: Option<&str>, refused: bool) -> i64 {
     sum::of_columns([Some(id.as_bytes().as_slice()), line.map(str::as_bytes), Some(&[u8::from(refused)])])
 }
 
+/// What was asked for. A row that has changed on the disk asks for nothing: the next file asks again.
 fn read(connection: &Connection) -> rusqlite::Result<Vec<Asked>> {
-    if !super::meta::has_sums(connection)? {
-        return Ok(Vec::new());
-    }
-    let mut select = connection.prepare_cached("SELECT id, line, refused, sum FROM wish ORDER BY id")?;
+    let mut select = connection.prepare_cached(SELECT)?;
+    let rows = select.query_map((), |row| Ok(asked_in(row)))?;
+    rows.filter_map(Result::transpose).collect()
+}
+
+const SELECT: &str = "SELECT id, line, refused, sum FROM wish ORDER BY id";
+
+/// What a row asks for; nothing if it is not what was written.
+fn asked_in(row: &Row<'_>) -> Option<Asked> {
+    let id = FactId::try_from(row.get::<_, Bytes>(0).ok()?.0).ok()?;
+    let (line, refused): (Option<String>, bool) = (row.get(1).ok()?, row.get(2).ok()?);
+    let is_whole = row.get::<_, i64>(3).ok()? == sum_of(id, line.as_deref(), refused);
+    let fact = line.filter(|_| is_whole).map(|line| Fact::from_line(&line)).transpose().ok()?;
+    is_whole.then_some(Asked { id, fact, refused })
+}
+
+fn delete_changed(connection: &Connection) -> rusqlite::Result<()> {
+    let mut changed: Vec<Value> = Vec::new();
+    let mut select = connection.prepare_cached(SELECT)?;
     let mut rows = select.query(())?;
-    let mut asked = Vec::new();
     while let Some(row) = rows.next()? {
-        let (line, refused): (Option<String>, bool) = (row.get(1)?, row.get(2)?);
-        let Ok(id) = FactId::try_from(row.get::<_, Bytes>(0)?.0) else { continue };
-        // One that has changed on the disk asks for nothing: the next file asks again.
-        if row.get::<_, i64>(3)? != sum_of(id, line.as_deref(), refused) {
-            continue;
+        if asked_in(row).is_none() {
+            changed.push(row.get(0)?);
         }
-        let fact = line.map(|line| Fact::from_line(&line)).transpose();
-        asked.extend(fact.ok().map(|fact| Asked { id, fact, refused }));
     }
-    Ok(asked)
+    let mut delete = connection.prepare_cached("DELETE FROM wish WHERE id = ?1")?;
+    changed.iter().try_for_each(|id| delete.execute([id]).map(drop))
+}
+
+/// Carries what is whole in a damaged database over into one that is built anew.
+pub(super) fn carry_over(from: &Connection, to: &Connection) -> rusqlite::Result<()> {
+    let mut asked = Vec::new();
+    repair::read_both_ways(from, "SELECT id, line, refused, sum FROM wish", "id DIR", |row| {
+        let found = asked_in(row);
+        let is_whole = found.is_some();
+        asked.extend(found);
+        is_whole
+    });
+    asked.iter().try_for_each(|asked| insert(to, asked).map(drop))
 }
 
 /// What somebody said no to, by the ids of the facts that told it.
@@ -158,14 +189,9 @@ impl Store {
         let broken = |error| fault::of_sqlite(&self.folder, error);
         let asked = read(&self.connection).map_err(broken)?;
         let transaction = self.connection.transaction().map_err(broken)?;
-        for one in asked.iter().filter(|one| !one.refused) {
-            let line = one.fact.as_ref().map(Fact::to_line).transpose()?;
-            let sum = sum_of(one.id, line.as_deref(), true);
-            transaction
-                .execute(
-                    "UPDATE wish SET refused = 1, sum = ?2 WHERE id = ?1",
-                    params![Bytes(one.id.uuid()), sum],
-                )
+        for one in asked.into_iter().filter(|one| !one.refused) {
+            delete(&transaction, &[one.id])
+                .and_then(|()| insert(&transaction, &Asked { refused: true, ..one }))
                 .map_err(broken)?;
         }
         transaction.commit().map_err(broken)

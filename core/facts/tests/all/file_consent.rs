@@ -10,9 +10,11 @@ use std::time::{SystemTime, UNIX_EPOCH};
 
 use facts::FactsError;
 use facts::error::CannotPutBack;
-use facts::fact::{AuthorId, Edit, FactClock, Removal, SubjectId};
+use facts::fact::{AuthorId, Edit, Fact, FactClock, Removal, SubjectId};
 use facts::file::{Consent, look, put_back, take, take_as_new};
-use facts::store::{RETURNABLE_MS, Store};
+use facts::home::Home;
+use facts::store::{DATABASE, RETURNABLE_MS, Store};
+use rusqlite::Connection;
 use tempfile::TempDir;
 
 use super::file_support::{Chance, NO_LIMIT, content, go_on, house, pack};
@@ -128,6 +130,52 @@ fn a_yes_to_a_file_forgets_no_more_than_a_look_at_it_showed() {
     theirs.forget_field(survey, "place").unwrap();
     take(&sent(&home, &mut theirs), &mut mine, Consent::ALL, NO_LIMIT, &mut go_on).unwrap();
     assert!(mine.ledger().shown(survey, "place").unwrap().is_forgotten());
+}
+
+#[test]
+fn a_wish_that_rotted_on_the_disk_is_asked_again() {
+    let (home, mut mine, mut theirs) = two();
+    let survey = mine.survey_id().subject();
+    theirs.forget_field(survey, "place").unwrap();
+    let file = sent(&home, &mut theirs);
+    take(&file, &mut mine, Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
+    let folder = mine.folder().to_owned();
+    mine.close().unwrap();
+    let database = Connection::open(folder.join(DATABASE)).unwrap();
+    database.execute("UPDATE wish SET sum = sum + 2", ()).unwrap();
+    drop(database);
+    let mut mine = Store::open(&folder, AuthorId::random()).unwrap();
+    assert!(mine.wishes().unwrap().is_empty());
+    take(&file, &mut mine, Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
+    assert_eq!(mine.wishes().unwrap().len(), 1);
+}
+
+#[test]
+fn a_yes_to_a_frame_alone_drops_it_in_every_copy_beside() {
+    let (home, mut mine, mut theirs) = two();
+    let survey = mine.survey_id().subject();
+    let copy = home.path().join("beside.legwork");
+    take_as_new(&sent(&home, &mut mine), &copy, AuthorId::random(), Consent::NONE, NO_LIMIT, &mut go_on)
+        .unwrap();
+    // What nobody tells to forget, and comes without what was said.
+    let place = theirs.ledger().shown(survey, "place").unwrap().clone();
+    let frame = Fact::forgotten(
+        place.id(),
+        place.act(),
+        place.by(),
+        place.subject(),
+        place.field(),
+        place.over().to_vec(),
+    );
+    theirs.write_facts(vec![frame.unwrap()]).unwrap();
+    take(&sent(&home, &mut theirs), &mut mine, Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
+    assert_eq!(mine.wishes().unwrap()[0].by, None);
+    mine.agree_to_wishes().unwrap();
+    theirs.close().unwrap();
+    assert_eq!(Home::at(home.path()).unwrap().forget_elsewhere(&mine).unwrap(), 2);
+    let copy = Store::open(&copy, AuthorId::random()).unwrap();
+    assert!(copy.ledger().shown(survey, "place").unwrap().is_forgotten());
+    assert!(!copy.ledger().shown(survey, "name").unwrap().is_forgotten());
 }
 
 #[test]
@@ -254,7 +302,13 @@ fn a_file_can_be_put_back_for_thirty_days_or_until_it_is_kept() {
 
     theirs.write(&[Edit::new(SubjectId::random(), "is", "room")]).unwrap();
     take(&sent(&home, &mut theirs), &mut mine, Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
-    assert_eq!(mine.can_put_back().unwrap().facts, 1);
+    theirs
+        .write(&[Edit::new(SubjectId::random(), "is", "room"), Edit::new(SubjectId::random(), "is", "room")])
+        .unwrap();
+    take(&sent(&home, &mut theirs), &mut mine, Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
+    assert_eq!(mine.can_put_back().unwrap().facts, 2);
+    mine.keep_what_was_taken().unwrap();
+    assert_eq!(mine.can_put_back().unwrap().facts, 1, "the one before it is another question");
     mine.keep_what_was_taken().unwrap();
     assert!(mine.can_put_back().is_err());
 }

@@ -44,7 +44,7 @@ fn nothing_unfinished_is_left_beside_a_file() {
     let (home, mut store) = house(&mut Chance::new());
     let place = home.path().join("one.lwk");
     // What a killed process left, and what only looks like it.
-    fs::write(home.path().join(format!("one.lwk.{}.part", "0".repeat(32))), "half").unwrap();
+    fs::write(home.path().join("one.lwk.01930000000070008000000000000001.part"), "half").unwrap();
     fs::write(home.path().join("one.lwk.notes.part"), "whole").unwrap();
     pack(&mut store, &place);
     let mut names: Vec<_> = fs::read_dir(home.path())

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 
 use facts::FactsError;
 use facts::fact::{AuthorId, Edit, SubjectId};
-use facts::file::{Consent, Limits, take_as_new};
+use facts::file::{Consent, Limits, take, take_as_new};
 use facts::home::Repaired;
 use facts::store::{DATABASE, Draft, Store, peek, salvage};
 use rusqlite::Connection;
@@ -74,7 +74,8 @@ fn a_flipped_bit_anywhere_is_seen_or_changes_nothing_shown() {
         }
     }
     println!("{seen} of 1,000 flipped bits were seen");
-    assert!(seen > 300, "{seen}");
+    // The rest lies in pages and room that nothing uses, and in rows' sums of what can be made again.
+    assert!(seen > 450, "{seen}");
 }
 
 #[test]
@@ -82,13 +83,14 @@ fn a_repair_makes_whole_what_one_bit_has_damaged_or_says_what_is_lost() {
     let mut chance = Chance::new();
     let (_home, folder, whole) = at_rest(&mut chance);
     let sound = shown(&folder).unwrap();
-    let mut repaired = 0;
+    let (mut damaged, mut repaired) = (0, 0);
     for _ in 0..150 {
         let bit = chance.below(whole.len() * 8);
         turn(&folder, &whole, bit);
         if shown(&folder).is_ok() {
             continue;
         }
+        damaged += 1;
         if let Ok(found) = Repaired::open(&folder, AuthorId::random()) {
             assert_eq!(
                 format!("{} {}", found.store.survey_id(), found.store.ledger().to_lines().unwrap()),
@@ -108,7 +110,9 @@ fn a_repair_makes_whole_what_one_bit_has_damaged_or_says_what_is_lost() {
             }
         }
     }
-    assert!(repaired > 20, "{repaired}");
+    // Nearly all bits lie in rows, and a row has its bit put right; what is left lies in the file's structure.
+    println!("{repaired} of {damaged} repaired");
+    assert!(damaged > 50 && repaired * 10 > damaged * 6, "{repaired} of {damaged}");
 }
 
 /// Writes over the value of the shown length of a run, as rot would: more than one bit.
@@ -186,6 +190,51 @@ fn what_was_said_on_top_of_a_lost_record_still_counts() {
     spoil(&folder, "\"metres\":17", "\"metres\":99");
     let found = Repaired::open_without_lost(&folder, AuthorId::random()).unwrap();
     assert_eq!((found.lost.len(), found.said_again, length(&found.store, run)), (1, 0, 16));
+}
+
+#[test]
+fn a_repair_keeps_what_belongs_to_this_copy_alone() {
+    let mut chance = Chance::new();
+    let (home, mut mine) = house(&mut chance);
+    let (survey, run) = (mine.survey_id().subject(), SubjectId::random());
+    mine.write(&[Edit::new(run, "length", json!({"known": "measured", "metres": 17}))]).unwrap();
+    let file = home.path().join("sent.lwk");
+    pack(&mut mine, &file);
+    let theirs = home.path().join("elsewhere");
+    fs::create_dir(&theirs).unwrap();
+    let theirs = theirs.join("theirs.legwork");
+    let mut theirs =
+        take_as_new(&file, &theirs, AuthorId::random(), Consent::NONE, Limits::default(), &mut go_on)
+            .unwrap()
+            .0;
+    let takes = |theirs: &mut Store, mine: &mut Store, number: u32| {
+        let file = home.path().join(format!("{number}.lwk"));
+        pack(theirs, &file);
+        take(&file, mine, Consent::NONE, Limits::default(), &mut go_on).unwrap()
+    };
+    // Refused, waiting, half typed, and a file that can be put back.
+    theirs.forget_field(survey, "place").unwrap();
+    takes(&mut theirs, &mut mine, 1);
+    mine.refuse_wishes().unwrap();
+    theirs.forget_field(survey, "name").unwrap();
+    theirs.write(&[Edit::new(SubjectId::random(), "is", "room")]).unwrap();
+    takes(&mut theirs, &mut mine, 2);
+    let draft = Draft { subject: run, field: "label".into(), text: "5-1002 MHz".into(), saved_ms: 7 };
+    let rotted = Draft { text: "5-2150 MHz".into(), field: "mark".into(), ..draft.clone() };
+    mine.save_draft(&draft).unwrap();
+    mine.save_draft(&rotted).unwrap();
+    let (wishes, returnable) = (mine.wishes().unwrap(), mine.can_put_back().unwrap());
+    assert_eq!((wishes.len(), returnable.facts), (1, 1));
+    let folder = mine.folder().to_owned();
+    mine.close().unwrap();
+    spoil(&folder, "\"metres\":17", "\"metres\":16");
+    spoil(&folder, "5-2150 MHz", "5-9999 MHz");
+    let mut found = Repaired::open(&folder, AuthorId::random()).unwrap();
+    assert_eq!((found.put_right, length(&found.store, run)), (1, 17));
+    assert_eq!(found.store.wishes().unwrap(), wishes);
+    assert_eq!(found.store.can_put_back().unwrap(), returnable);
+    assert_eq!(found.store.drafts().unwrap(), [draft], "and nothing that nobody typed");
+    assert_eq!(takes(&mut theirs, &mut found.store, 3).waiting, 1, "what was refused is not asked again");
 }
 
 #[test]

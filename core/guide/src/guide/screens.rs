@@ -211,8 +211,8 @@ screens! {
             "survey-rename", other_name::show_rename(at, folder), other_name::take_rename(session, folder, done);
         Outside::Copy(folder) =>
             "survey-copy", other_name::show_copy(at, folder), other_name::take_copy(session, folder, done);
-        Outside::Mend { folder, found_damaged } =>
-            "survey-mend", mend::show(at), Ok(mend::take(session, folder, *found_damaged, done));
+        Outside::Mend { folder, found_damaged, has_lost } =>
+            "survey-mend", mend::show(at, *has_lost), Ok(mend::take(session, folder, (*found_damaged, *has_lost), done));
         Outside::Sent => "sent", sent::show(at), sent::take(session, done);
         Outside::Device => "device", this_device::show(at), this_device::take(session, done);
     }

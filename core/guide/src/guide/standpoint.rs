@@ -54,7 +54,7 @@ fn within(from: &[Place], to: &[Place]) -> WayTaken {
 
 /// Outside any survey: up is back.
 fn outside(from: &Outside, to: &Outside) -> WayTaken {
-    if from == to {
+    if from.is_screen(to) {
         return WayTaken::Same;
     }
     let mut up = from.clone();
@@ -99,5 +99,9 @@ mod tests {
         assert_eq!(outside(&copy, &Outside::Surveys), WayTaken::Back);
         assert_eq!(outside(&Outside::Sent, &Outside::Device), WayTaken::On);
         assert_eq!(outside(&copy, &copy), WayTaken::Same);
+        let mend =
+            |name: &str, has_lost| Outside::Mend { folder: name.into(), found_damaged: true, has_lost };
+        assert_eq!(outside(&mend("mill.legwork", false), &mend("mill.legwork", true)), WayTaken::Same);
+        assert_eq!(outside(&mend("mill.legwork", false), &mend("weir.legwork", false)), WayTaken::On);
     }
 }

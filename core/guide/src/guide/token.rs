@@ -26,6 +26,8 @@ struct Token {
     outside: Outside,
     /// What that screen was given.
     pending: Pending,
+    /// What a new survey was given before its screen was left.
+    new_survey: Pending,
     /// A file that was looked into and not taken in.
     file: Option<PathBuf>,
 }
@@ -49,9 +51,10 @@ impl Guide {
             survey,
             outside,
             pending: self.session.pending.clone(),
-            file: looked.map(|looked| looked.file.clone()),
+            new_survey: self.session.new_survey.clone(),
+            // A name that is no text cannot be written down: the file is asked for again, and the rest comes back.
+            file: looked.map(|looked| looked.file.clone()).filter(|file| file.to_str().is_some()),
         };
-        // A name that is no text stands for nothing that could be found again.
         Ok(serde_json::to_string(&token).unwrap_or_default())
     }
 
@@ -64,7 +67,7 @@ impl Guide {
         let known = serde_json::from_str(token).ok().filter(|token: &Token| token.version == VERSION);
         let token = known.unwrap_or_default();
         self.close_survey()?;
-        self.session.looked = None;
+        (self.session.looked, self.session.new_survey) = (None, token.new_survey);
         let home = self.session.home().folder().to_owned();
         let whole = |folder: &Path| within(&home, folder).filter(|folder| folder.is_dir());
         let file = token.file.filter(|file| file.is_file());

@@ -15,7 +15,8 @@ use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
 use crate::session::{After, LongWork, Looked, Session, WorkKind, name_of};
 use crate::view::{ScreenBuilder, tell_look};
 
-pub(crate) fn show(session: &Session) -> Screen {
+/// `has_lost` if what is here was found not to be enough: only then is there anything to give up.
+pub(crate) fn show(session: &Session, has_lost: bool) -> Screen {
     let mut builder = ScreenBuilder::new(session.language(), session.pending(), &Phrase::new("mend"));
     builder.able(Ability::ChooseFile);
     let choose = Key::File(FileAsked::ToRead);
@@ -25,7 +26,9 @@ pub(crate) fn show(session: &Session) -> Screen {
             builder.words(WordsRole::Plain, &Phrase::new("mend-how"));
             builder.press(&Key::Mend, &Phrase::new("mend-from-itself"), PressWeight::Main);
             builder.press(&choose, &Phrase::new("mend-from-file"), PressWeight::Other);
-            builder.confirm_loss(&Key::MendWithoutLost, &Phrase::new("mend-without-lost"));
+            if has_lost {
+                builder.confirm_loss(&Key::MendWithoutLost, &Phrase::new("mend-without-lost"));
+            }
         }
         Some(looked) => {
             // Where too little can be read to tell one survey from another, only its user can.
@@ -38,14 +41,19 @@ pub(crate) fn show(session: &Session) -> Screen {
     builder.screen
 }
 
-pub(crate) fn take(session: &mut Session, folder: &Path, found_damaged: bool, done: &Done) -> Move {
+pub(crate) fn take(
+    session: &mut Session,
+    folder: &Path,
+    (found_damaged, has_lost): (bool, bool),
+    done: &Done,
+) -> Move {
     match done {
         Done::Press(key) => match key {
             Key::Mend => {
                 send(session, folder.to_owned(), found_damaged, None);
                 Move::Stay
             }
-            Key::MendWithoutLost => {
+            Key::MendWithoutLost if has_lost => {
                 send_without_lost(session, folder.to_owned());
                 Move::Stay
             }
@@ -98,10 +106,11 @@ fn send(session: &mut Session, folder: PathBuf, found_damaged: bool, file: Optio
                 .transpose()?,
             Some(file) => Some(with_file(&folder, author, found_damaged, file, work)?),
         };
+        let has_lost = mended.is_none() && readable(&folder)?.survey.is_some();
         Ok(After::new(move |session| {
             let Some(mended) = &mended else {
                 session.tell(Phrase::new("home-needs-file"));
-                return Ok(Move::Stay);
+                return Ok(Move::Outside(Outside::Mend { folder: folder.clone(), found_damaged, has_lost }));
             };
             tell(session, mended);
             Ok(Move::Outside(Outside::Survey(folder.clone())))

@@ -61,7 +61,7 @@ pub(crate) fn take(session: &mut Session, folder: &Path, done: &Done) -> Result<
         Key::Mend => {
             let found_damaged =
                 session.listed(folder).is_some_and(|entry| matches!(entry.found, Found::Trouble(_)));
-            Ok(Move::Outside(Outside::Mend { folder: folder.to_owned(), found_damaged }))
+            Ok(Move::Outside(Outside::Mend { folder: folder.to_owned(), found_damaged, has_lost: false }))
         }
         Key::Aside if !is_aside(folder) => {
             session.home().set_aside(folder)?;

@@ -140,7 +140,9 @@ impl Choice for Key {
     }
 }
 
-/// What may stay out of a file.
+/// What may stay out of a file, in the order in which it is offered.
+pub(crate) const MAY_STAY_OUT: [LeftOut; 3] = [LeftOut::Owner, LeftOut::Notes, LeftOut::Photos];
+
 impl Choice for LeftOut {
     fn key(&self) -> String {
         match self {
@@ -152,7 +154,7 @@ impl Choice for LeftOut {
     }
 
     fn of(key: &str) -> Option<Self> {
-        [Self::Owner, Self::Photos, Self::Notes].into_iter().find(|left_out| left_out.key() == key)
+        MAY_STAY_OUT.into_iter().find(|left_out| left_out.key() == key)
     }
 }
 

@@ -16,7 +16,7 @@ use std::path::{Path, PathBuf};
 use facts::home::SET_ASIDE;
 use serde::{Deserialize, Serialize};
 
-pub(crate) use choice::{Choice, StandsAt, choices, replies};
+pub(crate) use choice::{Choice, MAY_STAY_OUT, StandsAt, choices, replies};
 pub(crate) use field::FieldPlace;
 pub(crate) use key::Key;
 pub(crate) use label_figure::LabelFigure;
@@ -72,6 +72,9 @@ pub(crate) enum Outside {
         folder: PathBuf,
         /// Whether it was already found to be damaged.
         found_damaged: bool,
+        /// Whether what is here was found not to be enough, and what can be read can be kept without the rest.
+        #[serde(default)]
+        has_lost: bool,
     },
     /// A file that somebody sent.
     Sent,
@@ -93,16 +96,24 @@ impl Outside {
             }
         }
     }
-}
 
-impl Outside {
+    /// Whether it is the same screen about the same survey, whatever was found out on it.
+    pub(crate) fn is_screen(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Mend { folder, .. }, Self::Mend { folder: of_other, .. }) => folder == of_other,
+            _ => self == other,
+        }
+    }
+
     /// The same screen about a survey whose folder is told in another way; `None` where it cannot be.
     pub(crate) fn with_folder(self, tell: impl FnOnce(&Path) -> Option<PathBuf>) -> Option<Self> {
         Some(match self {
             Self::Survey(folder) => Self::Survey(tell(&folder)?),
             Self::Rename(folder) => Self::Rename(tell(&folder)?),
             Self::Copy(folder) => Self::Copy(tell(&folder)?),
-            Self::Mend { folder, found_damaged } => Self::Mend { folder: tell(&folder)?, found_damaged },
+            Self::Mend { folder, found_damaged, has_lost } => {
+                Self::Mend { folder: tell(&folder)?, found_damaged, has_lost }
+            }
             other => other,
         })
     }

@@ -228,6 +228,12 @@ mod tests {
     }
 
     #[test]
+    fn what_was_put_off_counts_as_nothing_typed_and_the_memory_does_not() {
+        use facts::store::NOTHING_TYPED;
+        assert!(LATER_FIELD.ends_with(NOTHING_TYPED) && !FIELD.ends_with(NOTHING_TYPED));
+    }
+
+    #[test]
     fn a_lost_memory_loses_nothing_that_was_put_off() {
         let unreadable =
             ["half {", "[]", "7", r#"{"version":1,"way":"no way"}"#, r#"{"version":2,"way":[]}"#];

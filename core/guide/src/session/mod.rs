@@ -65,6 +65,8 @@ pub(crate) struct Session {
     pub(crate) outside: Outside,
     /// What a screen outside any survey was given.
     pub(crate) pending: Pending,
+    /// What a new survey was given before its screen was left: it stands there again.
+    pub(crate) new_survey: Pending,
     /// What was wrong with the last deed, or what it did.
     pub(crate) notices: Notices,
     device: Device,
@@ -92,6 +94,7 @@ impl Session {
             open: None,
             outside: Outside::default(),
             pending: Pending::default(),
+            new_survey: Pending::default(),
             notices: Notices::default(),
             device,
             looked: None,
@@ -125,9 +128,20 @@ impl Session {
             // What stays goes at the next opening.
             let _ = open.store.drop_small_photos();
         }
-        self.outside = Outside::default();
-        self.pending = Pending::default();
+        self.lead_outside(Outside::default());
         Ok(())
+    }
+
+    /// Leads to a screen outside any survey. What was typed of a new survey is kept until that is made.
+    pub(crate) fn lead_outside(&mut self, outside: Outside) {
+        let pending = std::mem::take(&mut self.pending);
+        if self.outside == Outside::NewSurvey {
+            self.new_survey = pending;
+        }
+        if outside == Outside::NewSurvey {
+            self.pending = std::mem::take(&mut self.new_survey);
+        }
+        self.outside = outside;
     }
 
     /// Keeps where one is and what is half answered.

@@ -11,6 +11,7 @@ use house::record::{Is, field};
 use super::Session;
 use super::long_work::LongWork;
 use super::open_survey::OpenSurvey;
+use super::pending::Pending;
 use super::sent_work::{After, WorkKind};
 use crate::error::{Result, Trouble};
 use crate::place::{Move, Outside, Place};
@@ -106,7 +107,8 @@ impl Session {
                     then(session)
                 })),
                 Err(FactsError::Damaged { .. }) => {
-                    Ok(After::new(move |_| Ok(Move::Outside(Outside::Mend { folder, found_damaged: true }))))
+                    let mend = Outside::Mend { folder, found_damaged: true, has_lost: false };
+                    Ok(After::new(move |_| Ok(Move::Outside(mend))))
                 }
                 // It is not what it was in the list: its own screen says what is wrong.
                 Err(
@@ -132,6 +134,7 @@ impl Session {
             let made = opening.make(&folder, &name);
             Ok(After::new(move |session| {
                 session.enter(made?)?;
+                session.new_survey = Pending::default();
                 Ok(step)
             }))
         });

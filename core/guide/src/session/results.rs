@@ -3,7 +3,7 @@
 use std::cmp::Ordering;
 use std::sync::Arc;
 
-use advice::finding::{Finding, findings};
+use advice::finding::{Finding, findings_beside};
 use advice::forecast::Forecast;
 use advice::unknown::{Matters, Unknown, unknowns};
 use advice::worklist::{Options, Stake, WorkList, at_stake, worklist_watched};
@@ -81,7 +81,7 @@ fn same_wiring(a: &Survey, b: &Survey) -> bool {
 fn work_out(house: &Survey, options: &Options, work: &LongWork) -> Result<Worked, GuideError> {
     let mut watch = |share: f64| work.goes_on(share);
     let list = worklist_watched(house, options, &mut watch)?;
-    let findings = findings(house, Some(&list.as_found));
+    let findings = findings_beside(house, &list.as_found, &list.levels);
     let unknowns = weighed(house, unknowns(house, &list.as_found), options, &mut watch)?;
     Ok(Worked { list, findings, unknowns })
 }

@@ -1,9 +1,11 @@
 //! What a screen of a survey is drawn from.
 
+use std::collections::BTreeSet;
 use std::path::Path;
 
 use facts::error::CannotPutBack;
 use facts::fact::{AuthorId, Ledger, Wish};
+use facts::file::LeftOut;
 use facts::store::Returnable;
 use house::record::Survey;
 use telling::words::Language;
@@ -14,6 +16,7 @@ use super::memory::Memory;
 use super::open_survey::OpenSurvey;
 use super::pending::Pending;
 use super::results::{Standing, Worked};
+use crate::place::Key;
 
 /// What a screen of a survey is drawn from. Nothing of it changes while it is drawn, and nothing is read from a disk.
 #[derive(Clone, Copy)]
@@ -66,6 +69,12 @@ impl<'a> SurveySnapshot<'a> {
     /// What the screen was given so far.
     pub(crate) fn pending(&self) -> &'a Pending {
         &self.memory.pending
+    }
+
+    /// What is to stay out of a file, as far as that was said.
+    pub(crate) fn left_out(&self) -> BTreeSet<LeftOut> {
+        let picked: Option<Vec<LeftOut>> = self.pending().picked(&Key::LeaveOut);
+        picked.unwrap_or_default().into_iter().collect()
     }
 
     /// What follows from the survey, if it is worked out and of the survey as it is.

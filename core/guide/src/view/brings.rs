@@ -5,7 +5,7 @@ use facts::file::{AuthorShare, LeftOut, Look};
 use house::story;
 use phrase::{Arg, Phrase};
 
-use super::teller::StoryTeller;
+use super::teller::{StoryTeller, wished_by};
 use crate::screen::{RowEntry, WordsRole};
 use crate::view::ScreenBuilder;
 
@@ -63,10 +63,7 @@ pub(crate) fn tell(
         .iter()
         .take(MOST_NAMED)
         .map(|wish| {
-            let by = wish
-                .by
-                .zip(teller)
-                .map(|(author, teller)| Phrase::new("wish-by").phrase("author", teller.author(author)));
+            let by = teller.and_then(|teller| wished_by(teller, wish));
             builder.row(None, &named(teller, wish.subject, &wish.field), by.as_ref(), None)
         })
         .collect();

@@ -15,6 +15,5 @@ mod trail;
 pub(crate) use brings::tell as tell_look;
 pub(crate) use builder::{Offer, ScreenBuilder};
 pub(crate) use photo_slot::photo_slot;
-pub(crate) use teller::StoryTeller;
-pub(crate) use teller::day;
+pub(crate) use teller::{StoryTeller, day, wished_by};
 pub(crate) use trail::trail;

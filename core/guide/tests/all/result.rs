@@ -202,6 +202,19 @@ fn figures(screen: &guide::Screen) -> Vec<&FigureBlock> {
 }
 
 #[test]
+fn nothing_is_drawn_of_a_house_in_which_nothing_was_found() {
+    let mut empty = walk(House::new());
+    empty.go("forecast");
+    let screen = empty.press("map");
+    assert!(figures(&screen).is_empty());
+    sound(&screen);
+    // One entry is a house to draw.
+    let mut begun = walk(House::new().entry("E1", EntryKind::Cable));
+    begun.go("forecast");
+    assert_eq!(figures(&begun.press("map")).len(), 1);
+}
+
+#[test]
 fn the_map_unfolds_where_it_is_touched_and_as_a_whole() {
     let mut walk = Walk::of(&drawn::thirty_nine());
     walk.go("forecast");

@@ -390,7 +390,8 @@ fn copy(from: &Path, to: &Path) {
         let there = to.join(entry.file_name());
         if entry.path().is_dir() {
             copy(&entry.path(), &there);
-        } else {
+        } else if entry.path().extension().is_none_or(|end| end != "db-shm") {
+            // That one SQLite makes anew for each process: it is no part of the database.
             fs::copy(entry.path(), &there).unwrap();
         }
     }

@@ -44,6 +44,7 @@ fn assert_drawing(guide: &Guide, name: &str, block: &FigureBlock) {
         let drawn = guide.figure(&layout.figure);
         let drawn = drawn.unwrap_or_else(|| panic!("{name}: {} is not drawn", layout.figure));
         assert_eq!(drawn.version, layout.version, "{name}: another drawing than the screen named");
+        assert!(!drawn.marks.is_empty(), "{name}: {} is empty", layout.figure);
         assert_touches(name, &drawn);
         pressed.extend(drawn.marks.into_iter().filter_map(|mark| mark.key));
     }

@@ -118,6 +118,8 @@ fn a_damaged_survey_says_so_and_is_mended_with_a_file() {
         ann.on("survey-mend");
         ann.press("mend");
         says(&ann.on("survey-mend"), "is needed to repair it");
+        // Where nothing can be read there is nothing to keep.
+        assert_eq!(ann.guide.screen().keys().contains(&"mend-without-lost"), table.is_some());
         // A file of another survey: refused where the damaged one can be told from it, else shown for what it is.
         bo.leave();
         bo.make("Other");
@@ -152,11 +154,48 @@ fn a_damaged_survey_whose_facts_can_be_read_is_mended_from_itself() {
     ann.leave();
     damage(&folder, Some("draft"));
     ann.press("open:Mill House");
-    ann.on("survey-mend");
+    // Nothing is given up before what is here was tried.
+    assert!(!ann.on("survey-mend").keys().contains(&"mend-without-lost"));
     ann.press("mend");
     says(&ann.on("one-survey"), "nothing was lost");
     ann.press("open");
     assert_eq!(shown(&ann.folder()), before);
+}
+
+#[test]
+fn what_is_lost_is_given_up_only_where_it_is_and_the_rest_stays() {
+    let mut ann = Person::new();
+    ann.make("Mill House");
+    ann.plan("300");
+    let folder = ann.folder();
+    let before = shown(&folder);
+    ann.leave();
+    // Two bytes of the name, as it was said: more than can be put right.
+    let file = folder.join("survey.db");
+    let mut bytes = fs::read(&file).unwrap();
+    let name = b"\"Mill House\"";
+    let at = bytes.windows(name.len()).position(|part| part == name).unwrap();
+    bytes[at + 2] ^= 0x15;
+    bytes[at + 4] ^= 0x12;
+    fs::write(&file, bytes).unwrap();
+    ann.restart();
+    ann.press("open:Mill House");
+    assert!(!ann.on("survey-mend").keys().contains(&"mend-without-lost"));
+    ann.press("mend");
+    says(&ann.on("survey-mend"), "is needed to repair it");
+    // It is still offered after the app's death.
+    let token = ann.guide.token().unwrap();
+    ann.restart();
+    ann.guide.restore(&token).unwrap();
+    ann.on("survey-mend");
+    ann.press("mend-without-lost");
+    says(&ann.on("one-survey"), "1 detail is lost");
+    ann.press("open");
+    let after = shown(&ann.folder());
+    assert_ne!(after, before);
+    assert_eq!(ann.guide.screen().name, "overview");
+    ann.go("house");
+    assert_eq!(row_of(&ann.guide.screen(), "The internet plan").says, "answered");
 }
 
 #[test]

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
 
-use guide::screen::WayTaken;
+use guide::screen::{Block, WayTaken};
 use guide::{Deed, Screen};
 
 use crate::person::{Person, says};
@@ -60,6 +60,42 @@ fn what_is_half_typed_outside_any_survey_comes_back() {
     let mut again = guide_at(ann.home.path());
     again.restore(&token).unwrap();
     says(&again.screen(), "Mill Hou");
+}
+
+/// What stands in the field of a new survey's name.
+fn name_field(screen: &Screen) -> &str {
+    let field = screen.blocks.iter().find_map(|block| match block {
+        Block::Writing(writing) => Some(&*writing.text),
+        _ => None,
+    });
+    field.unwrap()
+}
+
+#[test]
+fn the_half_typed_name_of_a_new_survey_stands_there_again_until_it_is_made() {
+    let mut ann = Person::new();
+    for leave in [Deed::Back, Deed::Press { key: "out".into() }] {
+        ann.press("new");
+        ann.write("name", "Mill Hou");
+        ann.act(&leave);
+        // On another screen that asks for a name it stands not.
+        ann.press("device");
+        assert_eq!(name_field(&ann.guide.screen()), "");
+        ann.press("out");
+        ann.press("new");
+        assert_eq!(name_field(&ann.guide.screen()), "Mill Hou");
+        ann.act(&Deed::Back);
+    }
+    // Also when the app was ended meanwhile.
+    let token = ann.guide.token().unwrap();
+    ann.restart();
+    ann.guide.restore(&token).unwrap();
+    ann.press("new");
+    assert_eq!(name_field(&ann.guide.screen()), "Mill Hou");
+    ann.press("make");
+    ann.leave();
+    ann.press("new");
+    assert_eq!(name_field(&ann.guide.screen()), "");
 }
 
 #[test]

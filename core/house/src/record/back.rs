@@ -1,10 +1,11 @@
 //! Putting a change back, as edits of the record.
 
 use facts::error::Result;
-use facts::fact::{Edit, Fact, Ledger, SurveyId};
+use facts::fact::{Edit, Fact, Ledger};
 
 use super::done::edits_between;
-use super::{Outcome, OutcomeKind, Survey, Work, field, fold};
+use super::found::without;
+use super::{Outcome, OutcomeKind, Survey, Work, field};
 
 impl Work {
     /// The edits that say that this piece of work was put back, with `others_fine` as in [`Outcome`]: the house becomes
@@ -34,15 +35,8 @@ impl Work {
         let Some(made) = ledger.history(self.id, field::CHANGE).first().map(|fact| fact.act()) else {
             return Ok(None);
         };
-        let of_this = |fact: &&Fact| fact.act() == made || fact.subject() == self.id;
-        let mut without = Ledger::new();
-        for fact in ledger.facts().filter(|fact| !of_this(fact)) {
-            match without.insert(fact.clone()) {
-                Ok(_) => {}
-                Err(facts::FactsError::ReplacesUnknown { .. }) => return Ok(None),
-                Err(error) => return Err(error),
-            }
-        }
-        Ok(Some(fold(&without, SurveyId::from_uuid(survey.id.uuid()))?))
+        let of_this = |fact: &Fact| fact.act() == made || fact.subject() == self.id;
+        let without = without(ledger, survey.id, of_this)?;
+        Ok((!without.took_later).then_some(without.survey))
     }
 }

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use facts::error::Result;
-use facts::fact::{FactId, Ledger, SurveyId};
+use facts::fact::{Fact, Ledger, SubjectId, SurveyId};
 
 use super::{Survey, field, fold};
 
@@ -22,17 +22,30 @@ impl Survey {
         if made.is_empty() {
             return Ok(None);
         }
-        let mut before = Ledger::new();
-        let mut left_out: BTreeSet<FactId> = BTreeSet::new();
-        // A fact is later than those that it replaces, and so comes after them.
-        for fact in ledger.facts() {
-            let of_work = made.contains(&fact.act()) || self.works.contains_key(&fact.subject());
-            if of_work || fact.over().iter().any(|over| left_out.contains(over)) {
-                left_out.insert(fact.id());
-            } else {
-                before.insert(fact.clone())?;
-            }
-        }
-        fold(&before, SurveyId::from_uuid(self.id.uuid())).map(Some)
+        let of_work = |fact: &Fact| made.contains(&fact.act()) || self.works.contains_key(&fact.subject());
+        without(ledger, self.id, of_work).map(|without| Some(without.survey))
     }
+}
+
+/// A survey without some of its facts.
+pub(super) struct Without {
+    pub(super) survey: Survey,
+    /// Whether something that stood over one of them went with it.
+    pub(super) took_later: bool,
+}
+
+/// The survey `id` without these facts, and without what stands over them.
+pub(super) fn without(ledger: &Ledger, id: SubjectId, goes: impl Fn(&Fact) -> bool) -> Result<Without> {
+    let (mut left, mut gone, mut took_later) = (Ledger::new(), BTreeSet::new(), false);
+    // A fact is later than those that it replaces, and so comes after them.
+    for fact in ledger.facts() {
+        let (goes, stands_over) = (goes(fact), fact.over().iter().any(|over| gone.contains(over)));
+        if goes || stands_over {
+            gone.insert(fact.id());
+            took_later |= !goes;
+        } else {
+            left.insert(fact.clone())?;
+        }
+    }
+    Ok(Without { survey: fold(&left, SurveyId::from_uuid(id.uuid()))?, took_later })
 }

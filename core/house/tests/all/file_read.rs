@@ -200,9 +200,18 @@ fn what_is_read_from_a_label_goes_with_it_and_what_was_typed_stays() {
 }
 
 #[test]
-fn what_names_nothing_counts_as_not_said() {
+fn what_names_nothing_is_kept_and_counts_as_not_said() {
     let mut file = File::new();
-    let outlet = file.part("outlet", &[("room", json!(SubjectId::random()))]);
+    let room = SubjectId::random();
+    let outlet = file.part("outlet", &[("room", json!(room))]);
     let house = file.house();
-    assert!(house.parts[&outlet].room.is_none_or(|room| !house.rooms.contains_key(&room)));
+    assert_eq!(house.parts[&outlet].room, Some(room));
+    assert!(house.room_of(&house.parts[&outlet]).is_none() && house.wish_at(outlet).is_none());
+    // The room's own words come later.
+    file.says(room, "wish", json!({"down_mbps": 300, "up_mbps": 50}));
+    assert!(file.house().wish_at(outlet).is_none(), "it is no room yet");
+    file.says(room, "is", json!("room"));
+    let house = file.house();
+    assert_eq!(house.room_of(&house.parts[&outlet]).map(|room| room.id), Some(room));
+    assert!(house.wish_at(outlet).is_some());
 }

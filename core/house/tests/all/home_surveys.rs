@@ -49,6 +49,29 @@ fn summaries(home: &Home) -> Vec<Summary> {
 }
 
 #[test]
+fn what_is_not_a_surveys_own_keeps_its_place_when_the_survey_is_deleted() {
+    let (_folder, home) = home();
+    let store = make(&home, "mine");
+    let folder = store.folder().to_owned();
+    store.close().unwrap();
+    let strange = ["letter.txt", "photos/letter.txt", "small/letter.txt", "photos/trip/letter.txt"];
+    for place in strange {
+        let place = folder.join(place);
+        fs::create_dir_all(place.parent().unwrap()).unwrap();
+        fs::write(&place, place.to_str().unwrap()).unwrap();
+    }
+    let small = format!("{}.jpg", "0f".repeat(32));
+    fs::write(folder.join("small").join(&small), "made anew").unwrap();
+    fs::create_dir(home.folder().join("mine.kept")).unwrap();
+    let kept = home.delete(&folder).unwrap().unwrap();
+    assert_eq!(kept, home.folder().join("mine 2.kept"));
+    for place in strange {
+        assert_eq!(fs::read_to_string(kept.join(place)).unwrap(), folder.join(place).to_str().unwrap());
+    }
+    assert!(!kept.join("small").join(small).exists() && !folder.exists());
+}
+
+#[test]
 fn the_list_shows_each_without_opening_it() {
     let (_folder, home) = home();
     let old = make(&home, "old").summary().clone();

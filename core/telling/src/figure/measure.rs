@@ -95,7 +95,7 @@ pub fn legible(text: &str) -> Cow<'_, str> {
 fn is_legible(letter: char) -> bool {
     let code = u32::from(letter);
     let control = matches!(code, 0..=8 | 0x0B..=0x1F | 0x7F..=0x9F) && code != 0x0D;
-    let turns = matches!(code, 0x202A..=0x202E | 0x2066..=0x2069);
+    let turns = phrase::turns_what_follows(letter);
     let no_character = matches!(code, 0xFDD0..=0xFDEF) || code & 0xFFFE == 0xFFFE;
     !(control || turns || no_character || code == 0x0D)
 }

@@ -1,6 +1,6 @@
 //! The report of a house whose work list is known: findings and steps put into words and handed to the page.
 
-use advice::finding::findings;
+use advice::finding::findings_beside;
 use advice::worklist::{PartNeeded, WorkList};
 use house::record::Survey;
 use phrase::{Arg, Phrase};
@@ -10,7 +10,7 @@ use crate::words::Language;
 
 /// The report as one HTML file: the same survey, work list and provenance give the same bytes.
 pub fn html(survey: &Survey, list: &WorkList, provenance: Provenance, language: &Language) -> String {
-    let found = findings(survey, Some(&list.as_found));
+    let found = findings_beside(survey, &list.as_found, &list.levels);
     report(&ReportInput::gathered(survey, &found, list, provenance), language)
 }
 

@@ -5,13 +5,12 @@ use std::path::Path;
 use facts::fact::{AuthorId, SubjectId, SurveyId, Wish};
 use facts::file::{self, LeftOut, Limits, Look};
 use facts::store::Store;
-use house::story;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
 use super::author_json::AuthorJson;
 use super::open_to_read;
-use super::teller::{RecordTeller, ThingJson};
+use super::teller::{self, RecordTeller, ThingJson};
 use crate::author;
 use crate::command::Context;
 use crate::error::DeskError;
@@ -135,32 +134,18 @@ impl Told {
         let as_json = |fields: &[(SubjectId, String)]| -> Vec<FieldJson> {
             fields.iter().map(|(subject, field)| one_as_json(*subject, field, None)).collect()
         };
-        let one_told = |subject: SubjectId, field: &str| {
-            let thing = match &teller {
-                Some(teller) => teller.thing_phrase(subject),
-                None => Phrase::new("told-thing-new"),
-            };
-            Phrase::new("desk-field-of").phrase("field", story::field_name(field)).phrase("thing", thing)
-        };
         let told = |fields: &[(SubjectId, String)]| -> Vec<String> {
-            fields.iter().map(|(subject, field)| context.say(&one_told(*subject, field))).collect()
+            fields
+                .iter()
+                .map(|(subject, field)| context.say(&teller::field_of(teller.as_ref(), *subject, field)))
+                .collect()
         };
-        let wished = |wish: &Wish| {
-            let by = match (wish.by, &teller) {
-                (Some(author), Some(teller)) => teller.author_phrase(author),
-                (Some(author), None) => {
-                    Phrase::new("author-unnamed").text("id", super::teller::short(author))
-                }
-                (None, _) => Phrase::new("desk-wish-nobody"),
-            };
-            let what = one_told(wish.subject, &wish.field);
-            context.say(&Phrase::new("desk-wish").phrase("what", what).phrase("author", by))
-        };
+        let wished = |wish: &Wish| context.say(&teller::wish(teller.as_ref(), wish));
         let shares = look.authors.iter().map(|share| {
             let author = match &share.name {
                 _ if share.author == me => Phrase::new("author-you"),
                 Some(name) => Phrase::new("author-named").text("name", name),
-                None => Phrase::new("author-unnamed").text("id", super::teller::short(share.author)),
+                None => Phrase::new("author-unnamed").text("id", teller::short(share.author)),
             };
             let line = Phrase::new("desk-look-author")
                 .phrase("author", author)

@@ -119,7 +119,7 @@ pub fn run(
         for photo in &as_json.lacking {
             page.item(2, &photo.to_string());
         }
-        tell_lost(context, page, &repaired.lost);
+        tell_lost(context, page, "desk-repair-lost", &repaired.lost);
     })
 }
 
@@ -136,16 +136,16 @@ fn tell_what_is_lost(context: &Context, folder: &Path) -> Result<(), DeskError> 
         return Ok(());
     }
     let mut page = Page::for_output();
-    tell_lost(context, &mut page, &lost);
+    tell_lost(context, &mut page, "desk-repair-unreadable", &lost);
     page.paragraph(0, &context.word("desk-repair-needs"));
     output::say_page(page)
 }
 
-fn tell_lost(context: &Context, page: &mut Page, lost: &[Lost]) {
+fn tell_lost(context: &Context, page: &mut Page, message: &'static str, lost: &[Lost]) {
     if lost.is_empty() {
         return;
     }
-    let all = Phrase::new("desk-repair-lost").with("count", Arg::Count(lost.len() as u64));
+    let all = Phrase::new(message).with("count", Arg::Count(lost.len() as u64));
     page.paragraph(0, &context.say(&all));
     for one in lost.iter().take(MOST_NAMED) {
         let line = Phrase::new("desk-repair-lost-one")

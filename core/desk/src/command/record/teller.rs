@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use facts::fact::{ActId, AuthorId, Fact, FactId, SubjectId};
+use facts::fact::{ActId, AuthorId, Fact, FactId, SubjectId, Wish};
 use facts::store::Store;
 use house::record::{Survey, field};
 use house::story::{self, Said, Stands};
@@ -119,6 +119,23 @@ impl<'a> RecordTeller<'a> {
         let story = story::of_field(self.told.ledger(), fact.subject(), fact.field());
         story.into_iter().find(|said| said.fact.id() == fact.id())
     }
+}
+
+/// A field of a thing. `teller` knows the survey that it belongs to, if any does.
+pub fn field_of(teller: Option<&RecordTeller<'_>>, subject: SubjectId, field: &str) -> Phrase {
+    let thing = teller.map_or_else(|| Phrase::new("told-thing-new"), |teller| teller.thing_phrase(subject));
+    Phrase::new("desk-field-of").phrase("field", story::field_name(field)).phrase("thing", thing)
+}
+
+/// What somebody wants forgotten, and in whose name that is told.
+pub fn wish(teller: Option<&RecordTeller<'_>>, wish: &Wish) -> Phrase {
+    let by = match (wish.by, teller) {
+        (Some(author), Some(teller)) => teller.author_phrase(author),
+        (Some(author), None) => Phrase::new("author-unnamed").text("id", short(author)),
+        (None, _) => Phrase::new("desk-wish-nobody"),
+    };
+    let what = field_of(teller, wish.subject, &wish.field);
+    Phrase::new("desk-wish").phrase("what", what).phrase("author", by)
 }
 
 /// The beginning of an id.

@@ -2,14 +2,14 @@
 
 use std::path::Path;
 
+use facts::fact::Wish;
 use facts::home::Home;
 use facts::store::Store;
-use house::story;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
 use super::author_json::AuthorJson;
-use super::teller::{RecordTeller, ThingJson};
+use super::teller::{self, RecordTeller, ThingJson};
 use super::{home_folder, open_to_read, open_to_write};
 use crate::command::Context;
 use crate::error::DeskError;
@@ -78,19 +78,11 @@ pub fn run(context: &Context, folder: &Path, yes: bool, no: bool) -> Result<(), 
 
 fn told(context: &Context, store: &Store) -> Result<Vec<WishJson>, DeskError> {
     let teller = RecordTeller::new(context, store)?;
-    let one = |wish: facts::fact::Wish| {
-        let about = Phrase::new("desk-field-of")
-            .phrase("field", story::field_name(&wish.field))
-            .phrase("thing", teller.thing_phrase(wish.subject));
-        let by =
-            wish.by.map_or_else(|| Phrase::new("desk-wish-nobody"), |author| teller.author_phrase(author));
-        let told = Phrase::new("desk-wish").phrase("what", about).phrase("author", by);
-        WishJson {
-            thing: teller.thing(wish.subject),
-            asked_by: wish.by.map(|author| teller.author(author)),
-            told: context.say(&told),
-            field: wish.field,
-        }
+    let one = |wish: Wish| WishJson {
+        thing: teller.thing(wish.subject),
+        asked_by: wish.by.map(|author| teller.author(author)),
+        told: context.say(&teller::wish(Some(&teller), &wish)),
+        field: wish.field,
     };
     Ok(store.wishes()?.into_iter().map(one).collect())
 }

@@ -1,6 +1,5 @@
 //! Handover: what was done, what could not be, what is left; the report, and the one file for the next person.
 
-use std::collections::BTreeSet;
 use std::path::Path;
 
 use advice::verdict::is_tested;
@@ -11,14 +10,11 @@ use phrase::{Arg, Phrase};
 use super::{ended, waiting, written};
 use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Choice, Key, Move, Place};
+use crate::place::{Choice, Key, MAY_STAY_OUT, Move, Place};
 use crate::question::journey;
 use crate::screen::{Ability, FileAsked, PressWeight, RowEntry, RowMark, Screen, WordsRole};
 use crate::session::{Session, SurveySnapshot, folder_name, pack};
 use crate::view::{ScreenBuilder, shown, stages};
-
-/// What may stay out of the file, in the order in which it is offered.
-const PARTS: [LeftOut; 3] = [LeftOut::Owner, LeftOut::Photos, LeftOut::Notes];
 
 /// The most rooms that are named.
 const ROOMS: usize = 20;
@@ -34,8 +30,8 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
         builder.words(WordsRole::Plain, &Phrase::new(format!("{name}-there")));
     }
     builder.words(WordsRole::Plain, &counts(snapshot));
-    let out = left_out(snapshot);
-    let rows: Vec<RowEntry> = PARTS
+    let out = snapshot.left_out();
+    let rows: Vec<RowEntry> = MAY_STAY_OUT
         .iter()
         .map(|part| {
             let says = if out.contains(part) { "handover-stays-out" } else { "handover-goes-along" };
@@ -125,17 +121,13 @@ fn left_open(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
     builder.rows(&Phrase::new("handover-left"), rows);
 }
 
-fn left_out(snapshot: &SurveySnapshot<'_>) -> BTreeSet<LeftOut> {
-    let picked: Option<Vec<LeftOut>> = snapshot.pending().picked(&Key::LeaveOut);
-    picked.unwrap_or_default().into_iter().collect()
-}
-
 pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
     match done {
         Done::Press(key) => Ok(pressed(session, key)?),
         Done::File(key, file) => {
             let Some(answer) = given_by(key) else { return Ok(Move::Stay) };
-            let left_out = session.with_snapshot(left_out)?;
+            #[expect(clippy::redundant_closure_for_method_calls, reason = "the method is of one lifetime")]
+            let left_out = session.with_snapshot(|snapshot| snapshot.left_out())?;
             if answer == stages::REPORT {
                 written::report(session, &left_out, file, |session| was_given(session, stages::REPORT))?;
             } else {

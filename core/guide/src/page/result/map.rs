@@ -101,7 +101,8 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     builder.words(WordsRole::How, &if after { how.attribute("after") } else { how });
     let map = map(snapshot).shown(snapshot.language);
     let (figures, drawn): (Vec<_>, Vec<_>) = maps(snapshot, &map).into_iter().unzip();
-    if let Some(figure) = figures.last() {
+    // Of a house in which nothing was found there is nothing to draw.
+    if let Some(figure) = figures.last().filter(|figure| !figure.marks.is_empty()) {
         builder.figure_laid_out(figure, &drawn, map.lines());
     }
     if map.is_folded() {

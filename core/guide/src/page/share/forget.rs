@@ -80,10 +80,8 @@ pub(crate) fn take_for_others(
             if name.is_none() && subject == open.survey.id {
                 return Ok(Move::Stay);
             }
-            // What it said may stand among what is half answered.
-            open.memory.drop_given();
-            session.remember(Keep::Now)?;
-            send(session, subject, name.map(str::to_owned))?;
+            let name = name.map(str::to_owned);
+            send(session, SharePlace::Things, move |store| drop_for_ever(store, subject, name.as_deref()))?;
             Ok(Move::Stay)
         }
         Done::Press(Key::Keep) => Ok(Move::Back),
@@ -91,8 +89,16 @@ pub(crate) fn take_for_others(
     }
 }
 
-/// Sends the long work that forgets something: the database is written anew, and every copy on this device is told.
-fn send(session: &mut Session, subject: SubjectId, name: Option<String>) -> Result<()> {
+/// Sends the long work that forgets something, and leads to a screen after it: the database is written anew, and every copy
+/// on this device is told.
+pub(super) fn send(
+    session: &mut Session,
+    then: SharePlace,
+    forget: impl FnOnce(&mut Store) -> std::result::Result<Forgotten, FactsError> + Send + 'static,
+) -> Result<()> {
+    // What it said may stand among what is half answered.
+    session.open_survey()?.memory.drop_given();
+    session.remember(Keep::Now)?;
     let open = session.open_survey()?;
     let (folder, author) = (open.store.folder().to_owned(), open.store.author());
     let home = session.home().clone();
@@ -101,23 +107,19 @@ fn send(session: &mut Session, subject: SubjectId, name: Option<String>) -> Resu
             return Err(Trouble::Stopped.into());
         }
         let mut store = Store::open(&folder, author)?;
-        let done = drop_for_ever(&mut store, subject, name.as_deref())?;
+        let done = forget(&mut store)?;
         // It is forgotten here; that a copy could not be told is said after that.
         let told = home.forget_elsewhere(&store);
         Ok(After::new(move |session| {
             tell(session, &done, told)?;
-            Ok(Move::Swap(Place::Share(SharePlace::Things)))
+            Ok(Move::Swap(Place::Share(then)))
         }))
     });
     Ok(())
 }
 
 /// What is read anew and told once something was forgotten.
-pub(super) fn tell(
-    session: &mut Session,
-    done: &Forgotten,
-    told: std::result::Result<usize, FactsError>,
-) -> Result<()> {
+fn tell(session: &mut Session, done: &Forgotten, told: std::result::Result<usize, FactsError>) -> Result<()> {
     let home = session.home().clone();
     let open = session.open_survey()?;
     // What it said may stand among what is remembered of the way here.

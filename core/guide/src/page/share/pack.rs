@@ -7,13 +7,10 @@ use phrase::Phrase;
 
 use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Choice, Key, Move};
+use crate::place::{Choice, Key, MAY_STAY_OUT, Move};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
 use crate::session::{Session, SurveySnapshot, folder_name, is_there, name_of, pack};
 use crate::view::{Offer, ScreenBuilder};
-
-/// What can be left out, in the order in which it is offered.
-const LEFT_OUT: [LeftOut; 3] = [LeftOut::Owner, LeftOut::Notes, LeftOut::Photos];
 
 pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("share-pack"));
@@ -27,7 +24,7 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
         return builder.screen;
     }
     builder.words(WordsRole::Lead, &Phrase::new("share-pack-lead"));
-    let offers = LEFT_OUT.map(|what| {
+    let offers = MAY_STAY_OUT.map(|what| {
         let words = Phrase::new(format!("share-leave-out-{}", what.key()));
         let about = words.attribute("about");
         Offer::new(&what, words).about(about)
@@ -40,13 +37,9 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
 
 /// The press that asks for the file's place. Its proposed name says whose house it is only if the file does.
 fn place(snapshot: &SurveySnapshot<'_>) -> Key {
-    let is_private = left_out(snapshot).contains(&LeftOut::Owner);
+    let is_private = snapshot.left_out().contains(&LeftOut::Owner);
     let name = snapshot.survey.name.as_deref().filter(|_| !is_private).unwrap_or_default();
     Key::File(FileAsked::ToWrite { name: format!("{}.{FILE_EXTENSION}", folder_name(name)) })
-}
-
-fn left_out(snapshot: &SurveySnapshot<'_>) -> Vec<LeftOut> {
-    snapshot.pending().picked(&Key::LeaveOut).unwrap_or_default()
 }
 
 pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
@@ -79,7 +72,8 @@ fn write(session: &mut Session, file: PathBuf, replace: bool) -> Result<Move> {
         session.open_survey()?.file_there = Some(file);
         return Ok(Move::Stay);
     }
-    let left_out = session.with_snapshot(left_out)?.into_iter().collect();
+    #[expect(clippy::redundant_closure_for_method_calls, reason = "the method is of one lifetime")]
+    let left_out = session.with_snapshot(|snapshot| snapshot.left_out())?;
     pack(session, PackOptions { left_out, replace }, file, |session| {
         // The choice of what is left out stays: written again, the file must not bring back a name by itself.
         session.open_survey()?.file_there = None;

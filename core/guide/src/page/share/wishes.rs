@@ -1,16 +1,15 @@
 //! What files asked to be forgotten here: it waits until somebody answers. Authors are names and no keys, so nobody can tell
 //! whose wish it is.
 
-use facts::fact::Wish;
 use facts::store::Store;
 use phrase::{Arg, Phrase};
 
 use crate::done::Done;
-use crate::error::{Result, Trouble};
+use crate::error::Result;
 use crate::place::{Key, Move, Place, SharePlace};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::{After, Keep, Session, SurveySnapshot, WorkKind};
-use crate::view::{ScreenBuilder, StoryTeller, paging};
+use crate::session::{Session, SurveySnapshot};
+use crate::view::{ScreenBuilder, StoryTeller, paging, wished_by};
 
 pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("share-wishes"));
@@ -26,7 +25,7 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
             .skip(paging::first(snapshot.pending()))
             .take(paging::ROWS)
             .map(|wish| {
-                let by = by(&teller, wish);
+                let by = wished_by(&teller, wish).unwrap_or_else(|| Phrase::new("wish-by-nobody"));
                 builder.row(None, &teller.about(wish.subject, &wish.field), Some(&by), None)
             })
             .collect();
@@ -39,14 +38,6 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     builder.screen
 }
 
-/// By whose word.
-fn by(teller: &StoryTeller<'_>, wish: &Wish) -> Phrase {
-    match wish.by {
-        Some(author) => Phrase::new("wish-by").phrase("author", teller.author(author)),
-        None => Phrase::new("wish-by-nobody"),
-    }
-}
-
 pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
     match done {
         Done::Press(Key::Forget) => {
@@ -54,10 +45,7 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
             if open.wishes.is_empty() {
                 return Ok(Move::Stay);
             }
-            // What it said may stand among what is half answered.
-            open.memory.drop_given();
-            session.remember(Keep::Now)?;
-            send(session)?;
+            super::forget::send(session, SharePlace::TakeIn, Store::agree_to_wishes)?;
             Ok(Move::Stay)
         }
         Done::Press(Key::Keep) => {
@@ -69,25 +57,4 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
         }
         _ => Ok(Move::Stay),
     }
-}
-
-/// Sends the long work that forgets what was asked for: the database is written anew, and every copy on this device is told.
-fn send(session: &mut Session) -> Result<()> {
-    let open = session.open_survey()?;
-    let (folder, author) = (open.store.folder().to_owned(), open.store.author());
-    let home = session.home().clone();
-    session.send(WorkKind::Forget, move |work| {
-        if !work.goes_on(0.0) {
-            return Err(Trouble::Stopped.into());
-        }
-        let mut store = Store::open(&folder, author)?;
-        let done = store.agree_to_wishes()?;
-        // It is forgotten here; that a copy could not be told is said after that.
-        let told = home.forget_elsewhere(&store);
-        Ok(After::new(move |session| {
-            super::forget::tell(session, &done, told)?;
-            Ok(Move::Swap(Place::Share(SharePlace::TakeIn)))
-        }))
-    });
-    Ok(())
 }

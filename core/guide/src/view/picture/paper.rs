@@ -107,7 +107,7 @@ impl<'a> Paper<'a> {
     fn words(&mut self, (x, y): (f64, f64), id: &'static str, room: f64, strong: bool) {
         let said = self.language.say(&Phrase::new(id));
         // A line stands alone, so marks of direction that span several words would be torn apart.
-        let said: String = said.chars().filter(|sign| !turns(*sign)).collect();
+        let said: String = said.chars().filter(|sign| !phrase::turns_direction(*sign)).collect();
         let (size, lines) = TYPES
             .into_iter()
             .map(|size| (size, wrapped(&said, size, strong, room, MOST_LINES)))
@@ -132,11 +132,6 @@ impl<'a> Paper<'a> {
         let marks = self.marks.into_iter().map(|mark| Mark { shape: in_unit_box(mark.shape), ..mark });
         Figure { marks: marks.collect(), aspect: WIDTH / height, natural_width: WIDTH, name, description }
     }
-}
-
-/// Marks that turn the direction of text (Unicode Bidirectional Algorithm, UAX #9, table 2).
-fn turns(sign: char) -> bool {
-    matches!(sign, '\u{200e}' | '\u{200f}' | '\u{61c}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
 fn point((x, y): (f64, f64)) -> Point {

@@ -140,7 +140,7 @@ class DeviceTest {
 
     @Test fun aKeyboardHasTheLettersOfWhatIsTyped() {
         val phone = Phone(Ways().home)
-        val screens = setOf("ask-plan", "ask-length", "ask-legs", "ask-level")
+        val screens = setOf("ask-plan", "ask-length", "ask-legs", "free-meter-at")
         val kinds = mutableMapOf<String, Int>()
         Ways().walk(phone, only = { it in screens }) { name ->
             for (block in phone.screen.blocks) if (block is Block.Number) kinds["$name ${block.block.key}"] = phone.field(block.block.key).inputType
@@ -149,12 +149,12 @@ class DeviceTest {
         for (typed in listOf("ask-plan down", "ask-length length")) assertEquals(typed, InputType.TYPE_CLASS_TEXT, kinds.getValue(typed) and InputType.TYPE_MASK_CLASS)
         assertEquals(InputType.TYPE_CLASS_NUMBER, kinds.getValue("ask-legs legs"))
         // A level may be below zero.
-        val level = kinds.entries.first { it.key.startsWith("ask-level") }.value
-        assertEquals(InputType.TYPE_CLASS_NUMBER or InputType.TYPE_NUMBER_FLAG_DECIMAL or InputType.TYPE_NUMBER_FLAG_SIGNED, level)
+        val level = InputType.TYPE_CLASS_NUMBER or InputType.TYPE_NUMBER_FLAG_DECIMAL or InputType.TYPE_NUMBER_FLAG_SIGNED
+        assertEquals(level, kinds.getValue("free-meter-at dbmv"))
     }
 
     @Test fun aPhotoOpensLargeAndGrowsUnderTwoFingers() = on("free-burst") { phone ->
-        phone.tapWords(phone.window.getString(R.string.large))
+        phone.touch(phone.screen.blocks.firstNotNullOf { (it as? Block.PhotoSlot)?.block }.photos.first().id)
         val over = ShadowDialog.getLatestDialog() as Large
         assertTrue(over.isShowing)
         val root = over.window!!.decorView

@@ -206,9 +206,11 @@ class JourneysTest {
         ann.press(confirm.key)
         ann.on("share-forget")
         ann.tapWords(confirm.yes)
-        ann.overview("Mill House")
-        ann.press("more")
-        ann.press("things")
+        // Whoever has a copy is asked to forget it, too: that is asked apart, since nobody can take it back there.
+        ann.on("share-forget-for-others")
+        val again = ann.screen.blocks.firstNotNullOf { (it as? Block.Confirm)?.block }
+        ann.press(again.key)
+        ann.tapWords(again.yes)
         ann.on("share-things")
         assertTrue(ann.rows().none { it.head.contains("note") })
     }

@@ -93,10 +93,11 @@ class Phone(home: File? = null, intent: Intent? = null) {
         settle()
     }
 
-    /** Touches what says exactly this: for what is the shell's own, and for second questions. */
+    /** Touches what says exactly this, or begins so: for what is the shell's own, and for second questions. */
     fun tapWords(words: String, within: View = window.window.decorView) {
-        val found = views(within).firstOrNull { it.isClickable && it.isShown && it.contentDescription?.toString()?.startsWith(words) == true }
-        tap(found ?: error("nothing says $words on ${screen.name}"))
+        val said = views(within).filter { it.isClickable && it.isShown }.map { it to it.contentDescription?.toString().orEmpty() }
+        val found = said.firstOrNull { it.second == words } ?: said.firstOrNull { it.second.startsWith(words) }
+        tap(found?.first ?: error("nothing says $words on ${screen.name}"))
     }
 
     fun pick(key: String, vararg options: String) {

@@ -2,7 +2,6 @@ package legwork.phone
 
 import legwork.door.Block
 import legwork.door.Screen
-import legwork.door.WayTaken
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Test
@@ -33,15 +32,24 @@ class TurnedAndEndedTest {
         ways.walk(phone) { name ->
             val before = phone.screen
             phone.killed()
-            // Notices were said, and are not kept; all else is as it was.
-            fun still(screen: Screen) = screen.copy(way = WayTaken.SAME, notices = emptyList())
-            if (still(phone.screen) != still(before)) wrong += "$name: ${phone.screen.name}, ${differences(before, phone.screen)}"
+            // What was worked out is worked out anew; all that was given, and where one is, is as it was.
+            val (here, there) = listOf(before, phone.screen).map { listOf(it.name, it.place, it.title) + it.trail + given(it) }
+            if (here != there) wrong += "$name: $here is $there"
         }
         assertEquals(emptyList<String>(), wrong)
     }
 
-    private fun differences(one: Screen, other: Screen): List<String> =
-        (one.blocks zip other.blocks).filter { (a, b) -> a != b }.map { (a, b) -> "$a is $b" }
+    /** What somebody picked, wrote, typed and took on a screen. */
+    private fun given(screen: Screen): List<String> = screen.blocks.flatMap { block ->
+        when (block) {
+            is Block.Choice -> block.block.options.map { "${it.key} ${it.picked}" }
+            is Block.Writing -> listOf(block.block.text)
+            is Block.Number -> listOf(block.block.text, block.block.unit)
+            is Block.PhotoSlot -> block.block.photos.map { "${it.photo} ${it.picked}" }
+            is Block.Label -> block.block.figures.map { "${it.name} ${it.says} ${it.picked}" }
+            else -> emptyList()
+        }
+    }
 
     @Test fun aHalfTypedWordIsThereAgain() {
         val phone = Phone()
