@@ -4,7 +4,6 @@
 
 use std::fs;
 use std::path::{Path, PathBuf};
-use std::time::{Duration, Instant};
 
 use facts::fact::{AuthorId, Edit, Fact, SubjectId};
 use facts::home::{Found, Home, Repaired};
@@ -114,9 +113,8 @@ fn what_is_in_trouble_is_in_the_list_with_its_reason() {
     assert!(matches!(list[2].found, Found::Trouble(FactsError::Newer { found: 99, .. })));
 }
 
-/// Only a bound far above the goal here, because tests run beside others; the bench command measures.
 #[test]
-fn two_hundred_surveys_are_listed_quickly() {
+fn two_hundred_surveys_are_listed() {
     let (_folder, home) = home();
     let first = make(&home, "0");
     let from = first.folder().to_owned();
@@ -126,16 +124,7 @@ fn two_hundred_surveys_are_listed_quickly() {
         fs::create_dir(&to).unwrap();
         fs::copy(from.join("survey.db"), to.join("survey.db")).unwrap();
     }
-    let times: Vec<Duration> = (0..5)
-        .map(|_| {
-            let start = Instant::now();
-            assert_eq!(home.list().unwrap().len(), 200);
-            start.elapsed()
-        })
-        .collect();
-    let best = times.iter().min().unwrap();
-    println!("200 surveys listed in {best:?}");
-    assert!(*best < Duration::from_millis(500), "{best:?}");
+    assert_eq!(home.list().unwrap().len(), 200);
 }
 
 #[test]
