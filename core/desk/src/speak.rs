@@ -31,6 +31,26 @@ mod tests {
         assert!(seen > 50, "{seen}");
     }
 
+    /// A later message would take the place of an earlier one without a word.
+    #[test]
+    fn no_message_stands_twice() {
+        let rooms = std::path::Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/.."));
+        let words = |room: std::path::PathBuf| room.join("words/en");
+        let rooms = std::fs::read_dir(rooms).unwrap().map(|room| words(room.unwrap().path()));
+        let files: Vec<_> =
+            rooms.filter(|words| words.is_dir()).flat_map(|words| source_files(&words)).collect();
+        let mut seen = std::collections::BTreeSet::new();
+        for file in &files {
+            let text = std::fs::read_to_string(file).unwrap();
+            let heads = text.lines().filter(|line| !line.starts_with(['#', ' ', '}', '\t']));
+            for id in heads.filter_map(|line| line.split_once('=')) {
+                let id = id.0.trim().to_owned();
+                assert!(seen.insert(id.clone()), "{id} stands twice, the second time in {}", file.display());
+            }
+        }
+        assert!(files.len() > 5 && seen.len() > 500, "{} messages in {} files", seen.len(), files.len());
+    }
+
     #[test]
     fn everything_expected_of_a_sheet_says_what_to_do() {
         let language = english(LengthUnit::Metres);

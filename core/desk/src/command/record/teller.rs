@@ -135,7 +135,7 @@ pub fn wish(teller: Option<&RecordTeller<'_>>, wish: &Wish) -> Phrase {
         (None, _) => Phrase::new("desk-wish-nobody"),
     };
     let what = field_of(teller, wish.subject, &wish.field);
-    Phrase::new("desk-wish").phrase("what", what).phrase("author", by)
+    Phrase::new("desk-wish-to-forget").phrase("what", what).phrase("author", by)
 }
 
 /// The beginning of an id.

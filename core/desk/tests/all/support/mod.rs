@@ -71,11 +71,14 @@ impl Desk {
         // A command that refuses early reads nothing: that is no fault of the test.
         let _ = child.stdin.take().unwrap().write_all(input);
         let output = child.wait_with_output().unwrap();
-        Ran {
+        let ran = Ran {
             code: output.status.code().unwrap_or(-1),
             out: String::from_utf8(output.stdout).unwrap(),
             err: String::from_utf8(output.stderr).unwrap(),
-        }
+        };
+        // A message that was given less than it names.
+        assert!(!(ran.out.contains("{$") || ran.err.contains("{$")), "{arguments:?}: {}{}", ran.out, ran.err);
+        ran
     }
 
     /// Runs it and wants it done; gives its answer as JSON.
