@@ -14,8 +14,8 @@ fn with(say: impl FnOnce(&mut Part)) -> Survey {
     house(10.0).without("F1").at("S1").with(say).survey()
 }
 
-fn to(high_mhz: f64) -> Option<Band> {
-    Some(Band { low_mhz: 5.0, high_mhz })
+fn to(high_mhz: f64) -> Band {
+    Band { low_mhz: 5.0, high_mhz }
 }
 
 fn loss(survey: &Survey) -> Span {
@@ -25,10 +25,10 @@ fn loss(survey: &Survey) -> Span {
 
 #[test]
 fn the_word_decides_and_the_band_alone_leaves_it_open() {
-    let said = loss(&with(|part| (part.rating.band, part.rating.says_moca) = (to(1675.0), true)));
-    let open = loss(&with(|part| (part.rating.band, part.rating.says_moca) = (to(1675.0), false)));
+    let said = loss(&with(|part| (part.rating.band, part.rating.says_moca) = (Some(to(1675.0)), true)));
+    let open = loss(&with(|part| (part.rating.band, part.rating.says_moca) = (Some(to(1675.0)), false)));
     let dish = loss(&with(|part| {
-        (part.rating.band, part.rating.says_moca) = (to(2400.0), false);
+        (part.rating.band, part.rating.says_moca) = (Some(to(2400.0)), false);
         part.label = Some("SATELLITE 5-2400".into());
     }));
     assert!(said.likely + 1.0 < open.likely && open.likely + 1.0 < dish.likely, "{said:?} {open:?} {dish:?}");
@@ -40,14 +40,14 @@ fn the_word_decides_and_the_band_alone_leaves_it_open() {
 #[test]
 fn a_few_megahertz_on_a_label_are_no_leap() {
     let [below, above] = [1600.0, 1675.0]
-        .map(|top| loss(&with(|part| (part.rating.band, part.rating.says_moca) = (to(top), false))));
+        .map(|top| loss(&with(|part| (part.rating.band, part.rating.says_moca) = (Some(to(top)), false))));
     assert!((below.likely - above.likely).abs() < 4.0, "{below:?} {above:?}");
 }
 
 /// The part that a swap asks for is the part that the forecast counted with: it says MoCA.
 #[test]
 fn the_new_splitter_says_moca() {
-    let old = with(|part| part.rating.band = to(1000.0));
+    let old = with(|part| part.rating.band = Some(to(1000.0)));
     let change = ChangeKind::SwapSplitter { splitter: part_id(&old, "S1"), legs: 2 };
     let after = applied(change, &old);
     assert!(after.parts[&part_id(&old, "S1")].rating.says_moca);

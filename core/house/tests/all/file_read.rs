@@ -95,7 +95,7 @@ fn a_feed_has_three_states() {
     );
     let hangs = file.part("barrel", &[("feed", from(entry, 1))]);
     let house = file.house();
-    let heads = BTreeSet::from_iter(house.wiring.heads().iter().copied());
+    let heads = house.wiring.heads().iter().copied().collect::<BTreeSet<_>>();
     assert_eq!(heads, BTreeSet::from([entry, looked]));
     assert_eq!(file.loose(unsaid), Some(LooseReason::NotTraced));
     assert_eq!(house.wiring.feed(hangs).unwrap().part, entry);

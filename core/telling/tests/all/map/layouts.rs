@@ -139,7 +139,8 @@ proptest! {
     ) {
         let survey = house_by_chance(&numbers, &text);
         check(&survey);
-        let (mut order, mut parts) = (reading_order(&survey), Vec::from_iter(survey.parts.keys().copied()));
+        let mut order = reading_order(&survey);
+        let mut parts: Vec<_> = survey.parts.keys().copied().collect();
         order.sort_unstable();
         parts.sort_unstable();
         prop_assert_eq!(order, parts);
