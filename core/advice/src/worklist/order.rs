@@ -184,6 +184,8 @@ pub fn worklist_watched(
 ) -> Result<WorkList, AdviceError> {
     let mut meter = Meter::new(watch);
     let mut given_up = given_up(survey);
+    // What is worth nothing as the house stands after the steps so far.
+    let mut set_aside = BTreeSet::new();
     let as_found = meter.stated(survey, &options.stating)?;
     let suspects = suspects(survey, &as_found);
     let mut house = survey.clone();
@@ -196,11 +198,12 @@ pub fn worklist_watched(
         let moved_so_far = steps.iter().flat_map(|step| step.moves_out.iter().copied()).collect();
         let guard = services.guard(&house, moved_so_far)?;
         let mut worth_it: Vec<((bool, f64), ChangeKind)> = Vec::new();
-        let mut candidates: Vec<_> =
-            proposals(&house).into_iter().filter(|change| !given_up.contains(change)).collect();
+        let is_open = |change: &ChangeKind| !given_up.contains(change) && !set_aside.contains(change);
+        let mut candidates: Vec<_> = proposals(&house).into_iter().filter(is_open).collect();
         // What a by-pass gives is known before the amplifier's absence is weighed.
         candidates.sort_by_key(|change| matches!(change, ChangeKind::RemoveAmplifier { .. }));
         let mut link_givers = Vec::new();
+        let mut paid_for_rate = BTreeSet::new();
         meter.round(candidates.len());
         let grave_now = grave(&house);
         for change in candidates.iter().copied() {
@@ -241,6 +244,9 @@ pub fn worklist_watched(
             if others.costs && !need {
                 continue;
             }
+            if others.costs && !(is_suspect || ends_grave) {
+                paid_for_rate.insert(change);
+            }
             // The test says that a suspect costs more than the forecast knows of.
             let least = if is_suspect { WORTH_MBPS } else { 0.0 };
             let rank = (ends_grave || keeps_private(change), worth.for_order().max(least) / minutes);
@@ -261,6 +267,12 @@ pub fn worklist_watched(
         let left = (worth_it.len() - 1).min(options.most_steps - steps.len() - 1);
         meter.rounds_left(left, candidates.len());
         let next = meter.stated(&after, &options.stating)?;
+        if paid_for_rate.contains(&change) && gains_nothing(change, &current, &next) {
+            // The few draws that choose saw a rate for which another service pays; those that are stated do not.
+            set_aside.insert(change);
+            continue;
+        }
+        set_aside.clear();
         steps.push(Step {
             change,
             gains: gains(&current, &next),

@@ -81,6 +81,14 @@ fn every_house_keeps_the_laws() {
     seeds::none(&broken, Path::new(env!("CARGO_TARGET_TMPDIR")), survey);
 }
 
+/// Houses in which few draws promise a rate that more draws do not: a TV is not to pay for it.
+#[test]
+fn what_only_few_draws_promise_costs_nobody() {
+    for seed in [23, 159] {
+        assert_eq!(Seen::of(survey(seed)).broken(), [""; 0], "seed {seed}");
+    }
+}
+
 /// Prints what the list and the findings of the house of `LEGWORK_SEED` are.
 #[test]
 #[ignore = "for whoever looks at a seed"]
