@@ -221,12 +221,10 @@ pub fn worklist_watched(
             let then = forecast(&after, &options.screening)?;
             let links = gives_a_link(&screened, &then);
             let only_this = links && !is_given_by_swap(change, &link_givers);
-            if let Some(against) = others.level_refusal(change, only_this) {
+            let cuts_network =
+                || loses_the_network(&screened, &then).map(|outlet| Refusal::CutsNetwork { outlet });
+            if let Some(against) = others.level_refusal(change, only_this).or_else(cuts_network) {
                 refused.entry(change).or_insert(against);
-                continue;
-            }
-            if let Some(outlet) = loses_the_network(&screened, &then) {
-                refused.entry(change).or_insert(Refusal::CutsNetwork { outlet });
                 continue;
             }
             link_givers.extend(links.then_some(change));
@@ -244,9 +242,7 @@ pub fn worklist_watched(
             if others.costs && !need {
                 continue;
             }
-            if others.costs && !(is_suspect || ends_grave) {
-                paid_for_rate.insert(change);
-            }
+            paid_for_rate.extend((others.costs && !(is_suspect || ends_grave)).then_some(change));
             // The test says that a suspect costs more than the forecast knows of.
             let least = if is_suspect { WORTH_MBPS } else { 0.0 };
             let rank = (ends_grave || keeps_private(change), worth.for_order().max(least) / minutes);
@@ -273,14 +269,8 @@ pub fn worklist_watched(
             continue;
         }
         set_aside.clear();
-        steps.push(Step {
-            change,
-            gains: gains(&current, &next),
-            service_changes: level::change(&house, &after, &level::Options::default())?,
-            moves_out,
-            effort: effort(change, &house),
-            before: std::mem::replace(&mut house, after),
-        });
+        let before = std::mem::replace(&mut house, after);
+        steps.push(step(change, (before, &current), (&house, &next), moves_out)?);
         current = next;
     }
     let failed = with_checks(survey, &as_found, (&house, &current), &mut steps, options.most_steps);
@@ -296,6 +286,23 @@ pub fn worklist_watched(
         as_found,
         when_done: current,
         house_when_done: house,
+    })
+}
+
+/// A change as a step of the list, with what it does by the draws that are stated.
+fn step(
+    change: ChangeKind,
+    (before, current): (Survey, &Forecast),
+    (after, next): (&Survey, &Forecast),
+    moves_out: Vec<MovedOut>,
+) -> Result<Step, AdviceError> {
+    Ok(Step {
+        change,
+        gains: gains(current, next),
+        service_changes: level::change(&before, after, &level::Options::default())?,
+        moves_out,
+        effort: effort(change, &before),
+        before,
     })
 }
 
