@@ -4,48 +4,16 @@
 use std::collections::BTreeSet;
 
 use facts::fact::SubjectId;
-use house::naming;
 use house::record::{ChangeKind, OutletCheck, PartKind, Survey};
-use phrase::Phrase;
 
-use super::order::WorkList;
+use super::list::FailedRoom;
 use crate::entry_filter::other_home_at;
 use crate::forecast::{CostAt, Forecast, nodes_of};
-use crate::suspect::{Suspect, Suspects};
+use crate::suspect::Suspects;
 use crate::verdict::{Fault, RoomVerdict};
 
 /// So many checks stand on the list at once for one room: one to make, one to fall back on.
 const AT_ONCE: usize = 2;
-
-/// A room whose test failed.
-#[derive(Debug, Clone, PartialEq)]
-pub struct FailedRoom {
-    /// Its outlet.
-    pub outlet: SubjectId,
-    /// What its tests show to be wrong on the way, what is graver first; empty where they only give less than is wished.
-    pub faults: Vec<Fault>,
-    /// What on the way is most likely at fault, where something is wrong on it.
-    pub suspect: Option<Suspect>,
-    /// The step of the list that comes next for it; `None` where no check and no change is left.
-    pub next: Option<ChangeKind>,
-}
-
-impl FailedRoom {
-    /// What comes next for it, or what is left where nothing does.
-    pub fn phrase(&self, survey: &Survey, list: &WorkList) -> Phrase {
-        let step = list.steps.iter().find(|step| Some(step.change) == self.next);
-        let id = match step {
-            Some(_) => "failed-next",
-            None if self.faults.is_empty() => "failed-wish",
-            None => "failed-nothing-left",
-        };
-        let phrase = Phrase::new(id).phrase("outlet", naming::part(survey, self.outlet));
-        match step {
-            Some(step) => phrase.phrase("step", step.change.phrase(&step.before)),
-            None => phrase,
-        }
-    }
-}
 
 /// The rooms whose tests failed, what is graver first, else in the forecast's order; the bridge too where its own adapter
 /// hears no other, or not always. Nothing comes next for them yet.

@@ -16,6 +16,7 @@ mod checks;
 mod effect;
 mod effort;
 mod gain;
+mod list;
 mod need;
 mod order;
 mod propose;
@@ -26,6 +27,7 @@ mod rewire;
 mod services;
 mod shopping;
 mod stake;
+mod step;
 mod to_buy;
 mod watch;
 
@@ -34,10 +36,13 @@ pub use adapters::{
     has_no_adapters,
 };
 pub use care::cautions_of;
-pub use checks::FailedRoom;
 pub use effect::applied;
 pub use effort::{Effort, PartNeeded, effort};
 pub use gain::{Gain, RoomRates};
-pub use order::{Options, Step, WorkList, is_wanted_anyway, worklist, worklist_watched};
-pub use refusal::{Refusal, refusal};
+pub use list::{FailedRoom, WorkList};
+pub use need::is_wanted_anyway;
+pub use order::{Options, worklist, worklist_watched};
+pub use refusal::Refusal;
+pub use services::refusal;
 pub use stake::{Stake, at_stake};
+pub use step::Step;

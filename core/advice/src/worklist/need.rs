@@ -1,10 +1,12 @@
-//! What a change is needed for, where another service pays for it.
+//! What a change is needed for: what is worth the work, what is done in any case, what gains nothing where another service pays.
 
 use facts::fact::SubjectId;
 use house::record::ChangeKind;
 
-use super::order::{WORTH_MBPS, is_wanted_anyway};
 use crate::forecast::Forecast;
+
+/// A gain in Mb/s below which a step that only serves speed is not worth the work.
+pub(super) const WORTH_MBPS: f64 = 15.0;
 
 /// Whether a room that has no link worth the name gets one.
 pub(super) fn gives_a_link(before: &Forecast, after: &Forecast) -> bool {
@@ -37,4 +39,19 @@ pub(super) fn gains_nothing(change: ChangeKind, before: &Forecast, after: &Forec
             after.rooms.iter().map(|room| rise(room.outlet)).sum::<f64>() < WORTH_MBPS
         }
     }
+}
+
+/// Whether it is done even if no room gains: it keeps the network in the house, or the wiring free of echoes and
+/// leaks.
+pub fn is_wanted_anyway(change: ChangeKind) -> bool {
+    matches!(
+        change,
+        ChangeKind::AddEntryFilter { .. }
+            | ChangeKind::MoveEntryFilter { .. }
+            | ChangeKind::SwapEntryFilter { .. }
+            | ChangeKind::Cap { .. }
+            | ChangeKind::RenewConnectors { .. }
+            | ChangeKind::FilterAtDevice { .. }
+            | ChangeKind::ShareOutlet { .. }
+    )
 }

@@ -4,25 +4,23 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use facts::fact::SubjectId;
-use house::naming;
-use house::record::{ChangeKind, OutcomeKind, PartKind, Plugged, Survey};
-use phrase::{Arg, Phrase};
+use house::record::{ChangeKind, PartKind, Survey};
 
-use super::care::cautions_of;
-use super::checks::{self, FailedRoom};
+use super::checks;
 use super::effect::applied;
-use super::effort::{Effort, effort};
-use super::gain::{Gain, gains};
-use super::need::{gains_nothing, gives_a_link, loses_the_network};
+use super::effort::effort;
+use super::gain::gains;
+use super::list::{FailedRoom, WorkList};
+use super::need::{WORTH_MBPS, gains_nothing, gives_a_link, is_wanted_anyway, loses_the_network};
 use super::propose::proposals;
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
-use super::refusal::{Refusal, own_refusal, refusal};
-use super::services::{AsFound, weighed_in};
+use super::refusal::{Refusal, given_up, own_refusal};
+use super::services::{AsFound, refusal, weighed_in};
+use super::step::Step;
 use super::watch::Meter;
 use crate::error::AdviceError;
-use crate::finding::Caution;
 use crate::forecast::{self, Forecast, forecast};
-use crate::level::{self, Levels, MovedOut, NOTICEABLE_DB, OutletChange, OutletDone};
+use crate::level::{self, MovedOut};
 use crate::verdict::RoomVerdict;
 
 /// How a work list is made.
@@ -42,122 +40,6 @@ impl Default for Options {
         Self { screening: forecast::Options { draws: 16, points: 89, ..stating }, stating, most_steps: 24 }
     }
 }
-
-/// One step of the work.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Step {
-    /// What is done.
-    pub change: ChangeKind,
-    /// The house as it stands before this step: names and places are those of this house.
-    pub before: Survey,
-    /// What it gains, outlet by outlet in the forecast's order.
-    pub gains: Vec<Gain>,
-    /// What it gains or costs the other services at each TV and modem, in dB.
-    pub service_changes: Vec<OutletChange>,
-    /// Levels that it moves out of what the device needs, with the steps before it: its need weighs more.
-    pub moves_out: Vec<MovedOut>,
-    /// Parts and minutes.
-    pub effort: Effort,
-}
-
-impl Step {
-    /// Whether TV and modem are to be checked afterwards: wherever one hangs on the coax.
-    pub fn asks_for_a_check(&self) -> bool {
-        !self.service_changes.is_empty()
-    }
-
-    /// What to take care of, most important first; next to the entry that the street's side stays closed, too, and beside a
-    /// fibre box that the fibre stays in.
-    pub fn cautions(&self) -> Vec<Caution> {
-        let mut cautions = cautions_of(self.change).to_vec();
-        let at = self.change.at();
-        let plugged = self.before.parts.get(&at).and_then(|part| part.plugged.as_ref());
-        if plugged.is_some_and(|plugged| plugged.contains(&Plugged::FibreBox)) {
-            cautions.push(Caution::Fibre);
-        }
-        let head = self.before.wiring.head_of(at);
-        let entry = self.before.parts.get(&head).is_some_and(|part| part.kind == PartKind::Entry);
-        let unscrews = !matches!(self.change, ChangeKind::Cap { .. } | ChangeKind::FilterAtDevice { .. });
-        let is_before_split = || at == head || self.before.to_first_split(head).contains(&at);
-        if entry && unscrews && is_before_split() {
-            for caution in [Caution::HouseSideOnly, Caution::KeepGrounds] {
-                let weather = cautions.iter().position(|caution| *caution == Caution::Thunderstorm);
-                if !cautions.contains(&caution) {
-                    cautions.insert(weather.unwrap_or(cautions.len()), caution);
-                }
-            }
-        }
-        cautions
-    }
-
-    /// What it gains or costs the other services, in words: one for each TV and modem that would notice.
-    pub fn service_words(&self) -> Vec<Phrase> {
-        let told = self.noticeable_service_changes();
-        if told.is_empty() && self.moves_out.is_empty() && self.asks_for_a_check() {
-            return vec![Phrase::new("service-change-none")];
-        }
-        let words = |change: &&OutletChange| {
-            // A loss is told before a gain elsewhere in the band.
-            let loses = change.worst_db() <= -NOTICEABLE_DB;
-            let (id, name, db) = if loses {
-                ("service-change-loses", "loss", -change.worst_db())
-            } else {
-                ("service-change-gains", "gain", change.largest_db())
-            };
-            Phrase::new(id)
-                .phrase("service", naming::service(change.service))
-                .phrase("outlet", naming::part(&self.before, change.outlet))
-                .with(name, Arg::Loss(db))
-        };
-        let out = self.moves_out.iter().map(|moved| moved.phrase(&self.before));
-        told.iter().map(words).chain(out).collect()
-    }
-
-    /// The changes of level that can be told from none at all, the greatest loss first.
-    pub fn noticeable_service_changes(&self) -> Vec<&OutletChange> {
-        let size = |change: &&OutletChange| change.largest_db();
-        let mut told: Vec<_> =
-            self.service_changes.iter().filter(|change| size(change).abs() >= NOTICEABLE_DB).collect();
-        told.sort_by(|a, b| a.worst_db().total_cmp(&b.worst_db()));
-        told
-    }
-}
-
-/// The whole work.
-#[derive(Debug, Clone, PartialEq)]
-pub struct WorkList {
-    /// The steps in order.
-    pub steps: Vec<Step>,
-    /// Changes that were looked at and are not offered, with the reason.
-    pub refused: Vec<(ChangeKind, Refusal)>,
-    /// The forecast of the house as found.
-    pub as_found: Forecast,
-    /// The forecast after all steps.
-    pub when_done: Forecast,
-    /// The house after all steps.
-    pub house_when_done: Survey,
-    /// The rooms whose tests failed, each with the step that comes next for it.
-    pub failed: Vec<FailedRoom>,
-    /// What TV and modem get in the house as found.
-    pub levels: Levels,
-    /// What all steps together change of it.
-    pub level_changes: Vec<OutletChange>,
-}
-
-impl WorkList {
-    /// Whether there are steps, and all of them are checks that change nothing.
-    pub fn is_only_checks(&self) -> bool {
-        !self.steps.is_empty() && self.steps.iter().all(|step| step.change.is_check())
-    }
-
-    /// What is known of TV and modem, as it will be after all steps.
-    pub fn levels_when_done(&self) -> Vec<OutletDone> {
-        self.levels.when_done(&self.level_changes)
-    }
-}
-
-/// A gain in Mb/s below which a step that only serves speed is not worth the work.
-pub(super) const WORTH_MBPS: f64 = 15.0;
 
 /// Works out what to change and in which order.
 ///
@@ -356,27 +238,6 @@ fn with_checks(
 fn is_given_by_swap(change: ChangeKind, link_givers: &[ChangeKind]) -> bool {
     matches!(change, ChangeKind::RemoveAmplifier { amplifier }
         if link_givers.contains(&ChangeKind::SwapAmplifier { amplifier }))
-}
-
-/// Changes that somebody tried and could not make, or took back.
-pub(super) fn given_up(survey: &Survey) -> BTreeSet<ChangeKind> {
-    let is_given_up = |end| matches!(end, OutcomeKind::CouldNot | OutcomeKind::PutBack);
-    survey.works.values().filter(|work| is_given_up(work.outcome.end)).map(|work| work.change).collect()
-}
-
-/// Whether it is done even if no room gains: it keeps the network in the house, or the wiring free of echoes and
-/// leaks.
-pub fn is_wanted_anyway(change: ChangeKind) -> bool {
-    matches!(
-        change,
-        ChangeKind::AddEntryFilter { .. }
-            | ChangeKind::MoveEntryFilter { .. }
-            | ChangeKind::SwapEntryFilter { .. }
-            | ChangeKind::Cap { .. }
-            | ChangeKind::RenewConnectors { .. }
-            | ChangeKind::FilterAtDevice { .. }
-            | ChangeKind::ShareOutlet { .. }
-    )
 }
 
 /// Splitters not made for the band, or of which nobody knows, on the way to an outlet that was measured below its

@@ -1,12 +1,15 @@
 //! What speaks against a change: a service that it would cut.
 
+use std::collections::BTreeSet;
+
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::{ChangeKind, PartKind, Plugged, ServiceKind, Sureness, Survey, satellite_on};
+use house::record::{
+    ChangeKind, OutcomeKind, PartKind, Plugged, ServiceKind, Sureness, Survey, satellite_on,
+};
 use phrase::{Arg, Phrase};
 
 use super::effect::applied;
-use super::services::service_refusal;
 use crate::entry_filter::{Against, EntryFilter, NotWanted, against, entry_filter, other_home_at};
 use crate::forecast::nodes_of;
 use crate::level::{self, MovedOut, levels};
@@ -187,9 +190,10 @@ impl Refusal {
     }
 }
 
-/// What speaks against this change in this house; `None` if nothing does.
-pub fn refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
-    own_refusal(change, survey).or_else(|| service_refusal(change, survey))
+/// Changes that somebody tried and could not make, or took back.
+pub(super) fn given_up(survey: &Survey) -> BTreeSet<ChangeKind> {
+    let is_given_up = |end| matches!(end, OutcomeKind::CouldNot | OutcomeKind::PutBack);
+    survey.works.values().filter(|work| is_given_up(work.outcome.end)).map(|work| work.change).collect()
 }
 
 /// What speaks against this change but for what it does to the other services' levels, bands and DC.

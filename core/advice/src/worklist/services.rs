@@ -9,10 +9,9 @@ use house::rating::PartRating;
 use house::record::{ChangeKind, Part, PartKind, Survey, power_paths};
 
 use super::effect::applied;
-use super::order::given_up;
 use super::propose::proposals;
 use super::rank::keeps_private;
-use super::refusal::{Refusal, own_refusal};
+use super::refusal::{Refusal, given_up, own_refusal};
 use crate::error::AdviceError;
 use crate::level::{self, Beside, Levels, Moved, MovedOut, NOTICEABLE_DB, OutletChange, levels};
 
@@ -23,8 +22,13 @@ const DRAWS: u32 = 9;
 const ARRIVES_DB: f64 = -60.0;
 const CUT_DB: f64 = -20.0;
 
+/// What speaks against this change in this house; `None` if nothing does.
+pub fn refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
+    own_refusal(change, survey).or_else(|| service_refusal(change, survey))
+}
+
 /// What speaks against this change by itself on the part of the other services.
-pub(super) fn service_refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
+fn service_refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
     // What the physics refuses is told by the forecast of the same house.
     let as_found = AsFound::new(survey).ok()?;
     let guard = as_found.guard(survey, Vec::new()).ok()?;

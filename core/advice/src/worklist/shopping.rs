@@ -5,7 +5,7 @@ use phrase::Arg;
 
 use super::adapters::adapters_to_get;
 use super::effort::PartNeeded;
-use super::order::WorkList;
+use super::list::WorkList;
 
 impl WorkList {
     /// What all steps need, by specification, and the adapters where there are none yet: equal things counted together,

@@ -8,7 +8,7 @@ use facts::fact::SubjectId;
 use house::rating::{Band, EXTENDED_D};
 use house::record::{CableKind, LengthKnown, PartKind, Run, RunLength, Survey};
 
-use super::order::WORTH_MBPS;
+use super::need::WORTH_MBPS;
 use crate::error::AdviceError;
 use crate::forecast::{Forecast, Options, forecast};
 use crate::unknown::Unknown;

@@ -1,0 +1,76 @@
+//! The whole work list, and the rooms for which it looks because their tests failed.
+
+use facts::fact::SubjectId;
+use house::naming;
+use house::record::{ChangeKind, Survey};
+use phrase::Phrase;
+
+use super::refusal::Refusal;
+use super::step::Step;
+use crate::forecast::Forecast;
+use crate::level::{Levels, OutletChange, OutletDone};
+use crate::suspect::Suspect;
+use crate::verdict::Fault;
+
+/// A room whose test failed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FailedRoom {
+    /// Its outlet.
+    pub outlet: SubjectId,
+    /// What its tests show to be wrong on the way, what is graver first; empty where they only give less than is wished.
+    pub faults: Vec<Fault>,
+    /// What on the way is most likely at fault, where something is wrong on it.
+    pub suspect: Option<Suspect>,
+    /// The step of the list that comes next for it; `None` where no check and no change is left.
+    pub next: Option<ChangeKind>,
+}
+
+impl FailedRoom {
+    /// What comes next for it, or what is left where nothing does.
+    pub fn phrase(&self, survey: &Survey, list: &WorkList) -> Phrase {
+        let step = list.steps.iter().find(|step| Some(step.change) == self.next);
+        let id = match step {
+            Some(_) => "failed-next",
+            None if self.faults.is_empty() => "failed-wish",
+            None => "failed-nothing-left",
+        };
+        let phrase = Phrase::new(id).phrase("outlet", naming::part(survey, self.outlet));
+        match step {
+            Some(step) => phrase.phrase("step", step.change.phrase(&step.before)),
+            None => phrase,
+        }
+    }
+}
+
+/// The whole work.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WorkList {
+    /// The steps in order.
+    pub steps: Vec<Step>,
+    /// Changes that were looked at and are not offered, with the reason.
+    pub refused: Vec<(ChangeKind, Refusal)>,
+    /// The forecast of the house as found.
+    pub as_found: Forecast,
+    /// The forecast after all steps.
+    pub when_done: Forecast,
+    /// The house after all steps.
+    pub house_when_done: Survey,
+    /// The rooms whose tests failed, each with the step that comes next for it.
+    pub failed: Vec<FailedRoom>,
+    /// What TV and modem get in the house as found.
+    pub levels: Levels,
+    /// What all steps together change of it.
+    pub level_changes: Vec<OutletChange>,
+}
+
+impl WorkList {
+    /// Whether there are steps, and all of them are checks that change nothing.
+    pub fn is_only_checks(&self) -> bool {
+        !self.steps.is_empty() && self.steps.iter().all(|step| step.change.is_check())
+    }
+
+    /// What is known of TV and modem, as it will be after all steps.
+    pub fn levels_when_done(&self) -> Vec<OutletDone> {
+        self.levels.when_done(&self.level_changes)
+    }
+}
