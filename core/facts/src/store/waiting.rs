@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 
 use rusqlite::types::Value;
-use rusqlite::{Connection, Row, Transaction, params};
+use rusqlite::{Connection, Row, Transaction, TransactionBehavior, params};
 
 use super::row::Bytes;
 use super::{Store, fault, repair, sum};
@@ -187,8 +187,10 @@ impl Store {
     /// What a write reports.
     pub fn refuse_wishes(&mut self) -> Result<()> {
         let broken = |error| fault::of_sqlite(&self.folder, error);
-        let asked = read(&self.connection).map_err(broken)?;
-        let transaction = self.connection.transaction().map_err(broken)?;
+        let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate);
+        let transaction = transaction.map_err(broken)?;
+        // What another program answered meanwhile is not asked any more.
+        let asked = read(&transaction).map_err(broken)?;
         for one in asked.into_iter().filter(|one| !one.refused) {
             delete(&transaction, &[one.id])
                 .and_then(|()| insert(&transaction, &Asked { refused: true, ..one }))
