@@ -211,6 +211,29 @@ fn who_answers_waits_for_who_is_answering_and_the_first_answer_counts() {
 }
 
 #[test]
+fn what_need_not_be_on_the_disk_waits_for_nobody_and_all_else_does() {
+    let (_home, store) = store();
+    let number = |connection: &Connection, name: &str| -> rusqlite::Result<i64> {
+        connection.pragma_query_value(None, name, |row| row.get(0))
+    };
+    let settings = |connection: &Connection| {
+        ["busy_timeout", "synchronous"].map(|name| number(connection, name).unwrap())
+    };
+    // In milliseconds, and as on sqlite.org/pragma.html: 1 is NORMAL, 2 is FULL.
+    let usual = [5_000, 2];
+    assert_eq!(settings(&store.connection), usual);
+    let meanwhile = |connection: &Connection| {
+        assert_eq!(settings(connection), [0, 1]);
+        Ok(())
+    };
+    pragma::unsynced(&store.connection, meanwhile).unwrap();
+    assert_eq!(settings(&store.connection), usual);
+    // Also where it did not go through.
+    pragma::unsynced(&store.connection, |_| Err(rusqlite::Error::QueryReturnedNoRows)).unwrap_err();
+    assert_eq!(settings(&store.connection), usual);
+}
+
+#[test]
 fn putting_back_leaves_what_another_program_said_meanwhile_and_the_receipt_of_a_later_file() {
     let (_home, mut one, about) = took();
     let mut two = Store::open(one.folder(), AuthorId::random()).unwrap();
