@@ -7,6 +7,7 @@
 //! | `.<uuid>.unfinished` | in a home | a survey that is being made, copied, deleted or repaired from a file |
 //! | `.taking-<32 digits>` | in a survey | photos of a file that is being taken in, a database that is built anew |
 //! | `.legwork-<6 signs>` | in a home | a survey that an earlier release was making; it held no lock, so its age counts |
+//! | `.<uuid>.part` | in `small` | a small picture that an earlier release was writing; it held no lock, so its age counts |
 
 use std::ffi::OsStr;
 use std::fs::{self, File, TryLockError};
@@ -39,12 +40,20 @@ fn part_of(name: &OsStr) -> std::ffi::OsString {
     part
 }
 
-/// What a file will be called that is not whole yet: ours end in the 32 digits of a UUID of version 7.
+/// Whether that is what a file is called that is not whole yet: ours end in the 32 digits of a UUID of version 7.
 pub(crate) fn is_part(name: &str) -> bool {
-    let Some((_, digits)) = name.strip_suffix(PART).and_then(|rest| rest.rsplit_once('.')) else {
-        return false;
-    };
-    digits.len() == 32 && digits.parse::<Uuid>().is_ok_and(|id| id.get_version_num() == 7)
+    id_of_part(name).is_some_and(|(_, id)| id.len() == 32) || is_earlier_part(name)
+}
+
+/// Whether an earlier release called a small picture so that was not whole yet: by nothing but a UUID with its hyphens.
+fn is_earlier_part(name: &str) -> bool {
+    id_of_part(name).is_some_and(|(of, id)| of.is_empty() && id.len() == 36)
+}
+
+/// Of the name of a file that is not whole yet: what it is to be called, and the UUID.
+fn id_of_part(name: &str) -> Option<(&str, &str)> {
+    let (of, id) = name.strip_suffix(PART)?.rsplit_once('.')?;
+    id.parse::<Uuid>().is_ok_and(|id| id.get_version_num() == 7).then_some((of, id))
 }
 
 /// Begins the file that is to stand at `place` with `make`, under a name of its own beside it, and holds it. Where it is,
@@ -134,7 +143,7 @@ pub(crate) fn sweep(folder: &Path) -> usize {
         let (path, name) = (entry.path(), entry.file_name());
         let Some(name) = name.to_str() else { continue };
         let is_folder = entry.file_type().is_ok_and(|kind| kind.is_dir());
-        let left = if is_folder && is_earlier(name) {
+        let left = if is_folder && is_earlier(name) || !is_folder && is_earlier_part(name) {
             is_stale(&path).then_some(Hold(None))
         } else if is_folder && is_unfinished(name) || !is_folder && is_part(name) {
             left_by_all(&path)
@@ -251,10 +260,20 @@ mod tests {
     #[test]
     fn what_an_earlier_release_left_goes_once_it_is_old() {
         let home = tempfile::TempDir::new().unwrap();
-        let left = home.path().join(".legwork-Ab12Cd");
-        fs::create_dir(&left).unwrap();
+        let place = |name: &str| home.path().join(name);
+        let (making, small) = (place(".legwork-Ab12Cd"), place(&format!(".{}.part", Uuid::now_v7())));
+        let mine =
+            [place(&format!("mine.{}.part", Uuid::now_v7())), place(&format!(".{}.part", Uuid::nil()))];
+        fs::create_dir(&making).unwrap();
+        for file in mine.iter().chain([&small]) {
+            fs::write(file, "half").unwrap();
+        }
+        assert_eq!(sweep(home.path()), 0, "it may be at work");
         let then = SystemTime::now() - STALE - Duration::from_secs(60);
-        File::open(&left).unwrap().set_modified(then).unwrap();
-        assert_eq!(sweep(home.path()), 1);
+        for left in mine.iter().chain([&making, &small]) {
+            File::open(left).unwrap().set_modified(then).unwrap();
+        }
+        assert_eq!(sweep(home.path()), 2);
+        assert!(!making.exists() && !small.exists() && mine.iter().all(|file| file.is_file()));
     }
 }

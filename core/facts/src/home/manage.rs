@@ -169,8 +169,12 @@ fn move_out_what_is_not_ours(folder: &Path) -> io::Result<Option<PathBuf>> {
     for (inner, is_ours) in
         [("", is_ours as fn(&str) -> bool), (PHOTOS, is_photo), (SMALL, PhotoImage::is_file_name)]
     {
-        let found = fs::read_dir(folder.join(inner));
-        for entry in found.into_iter().flatten() {
+        let found = match fs::read_dir(folder.join(inner)) {
+            // A survey need not have had photos. What is there and cannot be read may hold anything.
+            Err(error) if !inner.is_empty() && error.kind() == io::ErrorKind::NotFound => continue,
+            found => found?,
+        };
+        for entry in found {
             let name = entry?.file_name();
             if !name.to_str().is_some_and(|name| is_ours(name) || unfinished::is_part(name)) {
                 strange.push(Path::new(inner).join(name));

@@ -61,6 +61,9 @@ fn what_is_not_a_surveys_own_keeps_its_place_when_the_survey_is_deleted() {
     }
     let small = format!("{}.jpg", "0f".repeat(32));
     fs::write(folder.join("small").join(&small), "made anew").unwrap();
+    // Half a small picture, as an earlier release named it.
+    let half = format!(".{}.part", uuid::Uuid::now_v7());
+    fs::write(folder.join("small").join(&half), "half").unwrap();
     fs::create_dir(home.folder().join("mine.kept")).unwrap();
     let kept = home.delete(&folder).unwrap().unwrap();
     assert_eq!(kept, home.folder().join("mine 2.kept"));
@@ -68,6 +71,29 @@ fn what_is_not_a_surveys_own_keeps_its_place_when_the_survey_is_deleted() {
         assert_eq!(fs::read_to_string(kept.join(place)).unwrap(), folder.join(place).to_str().unwrap());
     }
     assert!(!kept.join("small").join(small).exists() && !folder.exists());
+    assert!(!kept.join("small").join(half).exists());
+}
+
+#[test]
+fn a_survey_is_not_deleted_where_a_folder_in_it_cannot_be_looked_through() {
+    let (_folder, home) = home();
+    for inner in ["photos", "small"] {
+        let store = make(&home, inner);
+        let folder = store.folder().to_owned();
+        store.close().unwrap();
+        fs::write(folder.join("letter.txt"), "mine").unwrap();
+        let place = folder.join(inner);
+        let _ = fs::remove_dir_all(&place);
+        // A file where a folder belongs: nobody can list what is in it, not even a machine's owner.
+        fs::write(&place, "somebody's").unwrap();
+        assert!(home.delete(&folder).is_err());
+        assert_eq!(fs::read_to_string(&place).unwrap(), "somebody's");
+        assert_eq!(fs::read_to_string(folder.join("letter.txt")).unwrap(), "mine");
+        // Not there at all: nothing to look through.
+        fs::remove_file(&place).unwrap();
+        assert!(home.delete(&folder).unwrap().is_some());
+        assert!(!folder.exists());
+    }
 }
 
 #[test]
