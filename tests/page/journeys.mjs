@@ -173,8 +173,8 @@ const technician = async (hands) => {
   rmSync(folder, { recursive: true });
 };
 
-/** A double click answers one question and not the next one too, whenever its second click comes; nor is a press lost that
-    comes while something typed is being kept. */
+/** A double click, or a key that is held, answers one question and not the next one too, whenever its second press comes; nor
+    is a press lost that comes while something typed is being kept. */
 const twice = async () => {
   const served = await serve();
   const page = await tab(served.address);
@@ -193,7 +193,16 @@ const twice = async () => {
   await page.waitForFunction(() => document.body.dataset.name === "ask-whose");
   const later = page.locator(".dock button[name=press][value=later]");
   const middle = async () => { const { x, y, width, height } = await later.boundingBox(); return [x + width / 2, y + height / 2]; };
+  const holds = (key, at) => async () => {
+    held = 0;
+    await at.focus();
+    // Down again while it is down is what a held key sends.
+    for (let times = 0; times < 4; times += 1) { await page.keyboard.down(key); await page.waitForTimeout(250); }
+    await page.keyboard.up(key);
+  };
   const ways = {
+    "from a digit that is held": holds("1", page.locator("h1")),
+    "from Enter that is held": holds("Enter", later),
     "while the first is under way": async () => { held = 400; await later.dblclick(); },
     "as fast as can be": async () => { held = 0; await later.dblclick(); },
     "on the screen that came": async () => {
@@ -211,7 +220,7 @@ const twice = async () => {
     await page.waitForFunction((before) => document.body.dataset.place !== before, before);
     // Long enough for what should not come.
     await page.waitForTimeout(held + 700);
-    insist(deeds === 1, `a double click, its second ${when}, did ${deeds} deeds`);
+    insist(deeds === 1, `one press, a second ${when}, did ${deeds} deeds`);
     insist(await later.count(), "the next screen is a question too, so that a second deed could have been done");
   }
   // Two clicks apart are two clicks.
@@ -223,9 +232,54 @@ const twice = async () => {
   await served.end();
 };
 
+/** Photos that are dropped while another deed is under way are kept, whatever is pressed after them; where their place is gone
+    by then, it is said. */
+const dropped = async () => {
+  const served = await serve("whole");
+  const page = await tab(served.address);
+  await does(page, () => page.locator("button[name=press][value^='open:']:has-text('Mill House')").click());
+  await does(page, () => page.locator("button[name=press][value=free-burst]").click());
+  await page.route("**/deed", async (route) => {
+    await new Promise((done) => { setTimeout(done, 400); });
+    await route.continue();
+  });
+  const photos = () => page.locator(".phs .ph").count();
+  const drop = (colour) => page.evaluate(async (colour) => {
+    const canvas = document.createElement("canvas");
+    const pen = canvas.getContext("2d");
+    pen.fillStyle = colour;
+    pen.fillRect(0, 0, 300, 150);
+    const piece = await new Promise((known) => { canvas.toBlob(known, "image/png"); });
+    const dataTransfer = new DataTransfer();
+    dataTransfer.items.add(new File([piece], "dropped.png", { type: "image/png" }));
+    document.querySelector(".drop").dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
+  }, colour);
+  const on = page.locator(".dock .press.main");
+  const before = await photos();
+  await does(page, async () => {
+    for (const colour of ["#123456", "#654321"]) await drop(colour);
+    await on.click();
+    await page.waitForFunction(() => document.body.dataset.name === "free-assign");
+  });
+  await does(page, () => page.locator("#back").click());
+  insist((await photos()) === before + 2, `of two dropped photos ${(await photos()) - before} were kept`);
+  insist((await page.locator(".notices .problem").count()) === 0, "nothing was lost, and so nothing is said");
+  await does(page, async () => {
+    await on.click();
+    await drop("#abcdef");
+    await page.waitForFunction(() => document.body.dataset.name === "free-assign");
+  });
+  insist((await page.locator(".notices .problem").count()) === 1, "that a dropped photo did not count is said");
+  insist(page.faults.length === 0, `the page's script said: ${page.faults.join("\n")}`);
+  await page.context().close();
+  await served.end();
+};
+
 export const journeys = async (only = []) => {
   await twice();
-  console.log("a double click: one deed, whenever its second click comes");
+  console.log("a double click or a held key: one deed, whenever a second press comes");
+  await dropped();
+  console.log("dropped photos: kept, or told that they are not");
   for (const hands of only.length ? only : Object.keys(HANDS)) {
     const answers = await homeowner(hands);
     console.log(`the homeowner by ${hands}: ${answers} answers to what gets through, report saved`);

@@ -40,14 +40,10 @@ impl Guarded {
         let led = token.is_some();
         let mut held = Held { settings, guide: None, token, is_sound: false, draw };
         match held.show(|_| Ok(())) {
-            Err(DoorError::Broken { .. }) if led => {
-                (held.guide, held.token) = (None, None);
-                held.show(|_| Ok(()))?;
-            }
-            shown => {
-                shown?;
-            }
-        }
+            // Where it broke off it let go of the token, and begins at the surveys.
+            Err(DoorError::Broken { .. }) if led => held.show(|_| Ok(()))?,
+            shown => shown?,
+        };
         Ok(Self(Mutex::new(held)))
     }
 

@@ -4,7 +4,7 @@
 (() => {
   const root = document.documentElement;
   root.classList.add("scripted");
-  let busy = false, pressing = false, again = null, later = null, clicked = null, looks = 0;
+  let busy = false, pressing = false, waiting = [], later = null, clicked = null, looks = 0;
 
   const form = () => document.querySelector("form.screen");
   const idOf = (node) => node && node.closest && (node.closest("[id]") || {}).id;
@@ -61,11 +61,14 @@
   const here = () => document.body.dataset.place;
   const presses = (data) => [...data.keys()].some((key) => key === "press" || key === "back" || key.startsWith("pick "));
 
-  // What comes while a deed is under way waits, and is sent only in the place for which it was meant. A press waits while
-  // something typed or marked is being kept; behind another press it is the second click of one double click.
+  // What comes while a deed is under way waits, and is sent only in the place for which it was meant; elsewhere it is said
+  // that nothing came of it. Of presses one waits while something typed or marked is being kept; behind another press it is
+  // the second click of one double click. Photos all wait: nobody would drop them twice.
   const send = async (data, typing) => {
     if (busy) {
-      if (!typing && !(pressing && presses(data))) again = { data, place: here() };
+      if (typing || (pressing && presses(data))) return;
+      if (presses(data)) waiting = waiting.filter((one) => !presses(one.data));
+      waiting.push({ data, place: here() });
       return;
     }
     busy = true;
@@ -78,10 +81,13 @@
       location.reload();
     } finally {
       busy = false;
-      const next = again;
-      again = null;
+      const next = waiting.shift();
       if (next && next.place === here()) { next.data.set("ticket", ticket()); send(next.data); }
+      else if (next) { waiting = []; sayStale(); }
     }
+  };
+  const sayStale = () => {
+    document.querySelector(".notices").append(document.importNode(document.getElementById("page-stale").content, true));
   };
 
   // The screen may have changed between the two clicks of a double click: the second was meant for what is gone.
@@ -268,6 +274,11 @@
   // Keys: digits choose an answer, Escape goes back. Not while somebody writes.
   addEventListener("keydown", (event) => {
     if (event.ctrlKey || event.altKey || event.metaKey || document.querySelector("dialog[open]")) return;
+    // A key that is held is one press: what it goes on with was meant for no screen that came since.
+    if (event.repeat) {
+      if (event.key === "Enter" && event.target.tagName !== "TEXTAREA") event.preventDefault();
+      return;
+    }
     const writes = event.target.matches && event.target.matches("input:not([type=radio],[type=checkbox]), textarea");
     if (event.key === "Escape") {
       const back = document.getElementById("back");
@@ -289,7 +300,12 @@
       const far = await (await fetch("/how-far")).text();
       if (mine !== looks) return;
       const bar = document.querySelector("progress");
-      if (far === "over" && !busy) { take(await (await fetch("/")).text()); return; }
+      if (far === "over" && !busy) {
+        const text = await (await fetch("/")).text();
+        // Something may have been pressed meanwhile.
+        if (mine !== looks) return;
+        if (!busy) { take(text); return; }
+      }
       if (bar && Number(far) >= 0) bar.value = Number(far);
     } catch { return; }
     setTimeout(() => { if (mine === looks) look(); }, 250);

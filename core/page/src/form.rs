@@ -73,3 +73,22 @@ impl Given {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The script tells presses from what is only kept by the names of their fields.
+    #[test]
+    fn the_script_knows_a_press_by_its_name() {
+        let script = include_str!("../assets/page.js");
+        let presses = script.lines().find(|line| line.contains("const presses =")).unwrap();
+        let picked = Field::Pick("").name();
+        assert!(presses.contains(&format!("key.startsWith({picked:?})")), "{presses}");
+        for field in [Field::Written, Field::Typed, Field::Unit, Field::Chosen, Field::Photo, Field::File] {
+            let name = field("key").name();
+            let kind = name.split(' ').next().unwrap();
+            assert!(!name.starts_with(&picked) && !presses.contains(kind), "{kind}: {presses}");
+        }
+    }
+}

@@ -102,9 +102,13 @@ fn splitter(part: &Part, rating: &PartRating) -> SplitterRating {
         band: band(rating),
         isolation: rating.isolation_db.map(Decibels),
         return_loss: rating.return_loss_db.map(Decibels),
-        // What is made for a dish is made to keep receivers apart.
-        for_moca: if rating.says_moca { Some(true) } else { part.is_for_satellite().then_some(false) },
+        for_moca: for_moca(part, rating),
     }
+}
+
+/// Whether the label says that a part is made for MoCA, or for a dish: that is made to keep receivers apart.
+fn for_moca(part: &Part, rating: &PartRating) -> Option<bool> {
+    if rating.says_moca { Some(true) } else { part.is_for_satellite().then_some(false) }
 }
 
 /// A tap: its first port is the way through, the others are its taps, which share one loss on the label.
@@ -118,6 +122,7 @@ fn tap(part: &Part, rating: &PartRating) -> TapRating {
         isolation: rating.isolation_db.map(Decibels),
         directivity: None,
         return_loss: rating.return_loss_db.map(Decibels),
+        for_moca: for_moca(part, rating),
     }
 }
 
@@ -220,6 +225,7 @@ pub(super) fn passing_box(part: &Part) -> Rated {
         through: rating.leg_losses_db.first().map(|db| labelled(*db)),
         device: None,
         band: band(rating),
+        for_moca: for_moca(part, rating),
     })
 }
 

@@ -80,8 +80,8 @@ pub fn worklist_watched(
         let moved_so_far = steps.iter().flat_map(|step| step.moves_out.iter().copied()).collect();
         let guard = services.guard(&house, moved_so_far)?;
         let mut worth_it: Vec<((bool, f64), ChangeKind)> = Vec::new();
-        let is_open = |change: &ChangeKind| !given_up.contains(change) && !set_aside.contains(change);
-        let mut candidates: Vec<_> = proposals(&house).into_iter().filter(is_open).collect();
+        let mut candidates: Vec<_> =
+            proposals(&house).into_iter().filter(|change| !given_up.contains(change)).collect();
         // What a by-pass gives is known before the amplifier's absence is weighed.
         candidates.sort_by_key(|change| matches!(change, ChangeKind::RemoveAmplifier { .. }));
         let mut link_givers = Vec::new();
@@ -116,7 +116,7 @@ pub fn worklist_watched(
                 matches!(change, ChangeKind::SwapSplitter { splitter, .. } if suspects.contains(&splitter));
             let ends_grave = worth.rate >= 0.0 && takes_grave_away(&grave_now, || grave(&after));
             let wanted = is_suspect || ends_grave || is_wanted_anyway(change);
-            if worth.rate < WORTH_MBPS && !wanted {
+            if set_aside.contains(&change) || worth.rate < WORTH_MBPS && !wanted {
                 continue;
             }
             // Nobody gives up signal of a TV or modem for a rate that is not there nine times in ten.

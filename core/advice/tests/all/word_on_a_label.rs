@@ -5,7 +5,7 @@ use advice::forecast::{Options, forecast};
 use advice::worklist::applied;
 use coax::Span;
 use house::rating::Band;
-use house::record::{ChangeKind, Part, Survey};
+use house::record::{ChangeKind, Part, PartKind, Survey};
 use houses::change_cases::house;
 use houses::part_id;
 
@@ -42,6 +42,22 @@ fn a_few_megahertz_on_a_label_are_no_leap() {
     let [below, above] = [1600.0, 1675.0]
         .map(|top| loss(&with(|part| (part.rating.band, part.rating.says_moca) = (Some(to(top)), false))));
     assert!((below.likely - above.likely).abs() < 4.0, "{below:?} {above:?}");
+}
+
+/// So it is where the outputs are those of a tap: what a MoCA tap lets through from one room to another is more.
+#[test]
+fn the_word_decides_on_a_tap_too() {
+    let tap = |says_moca| {
+        // Both rooms on taps: the through output is port 1.
+        let house = house(10.0).without("F1").at("S1").with(|part| {
+            part.kind = PartKind::Tap;
+            (part.rating.legs, part.rating.tap_db) = (3, Some(10.0));
+            (part.rating.band, part.rating.says_moca) = (Some(to(1675.0)), says_moca);
+        });
+        loss(&house.at("O1").from("S1", 3).survey())
+    };
+    let (said, open) = (tap(true), tap(false));
+    assert!(said.likely < open.likely, "{said:?} {open:?}");
 }
 
 /// The part that a swap asks for is the part that the forecast counted with: it says MoCA.

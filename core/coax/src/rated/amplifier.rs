@@ -82,6 +82,7 @@ impl AmplifierRating {
             band: Some(HOUSING_BAND),
             isolation: None,
             return_loss: None,
+            // Nobody says how well its outputs are kept apart in the MoCA band.
             for_moca: None,
         };
         let in_front = match self.modem_port {

@@ -19,6 +19,9 @@ pub struct PassOnRating {
     pub device: Option<Span>,
     /// The band it passes on; none: not known, taken as that of a splitter whose label is not readable.
     pub band: Option<(Megahertz, Megahertz)>,
+    /// Whether the label says that it is made for MoCA (`Some(true)`) or for something else (`Some(false)`); `None` where it
+    /// names neither.
+    pub for_moca: Option<bool>,
 }
 
 impl PassOnRating {
@@ -31,7 +34,7 @@ impl PassOnRating {
             self.through.unwrap_or(parts::PASSED_ON_LOSS.span),
             self.device.unwrap_or(parts::PASSING_DEVICE_LOSS.span),
         ];
-        SplitterRating { legs, band: self.band, isolation: None, return_loss: None, for_moca: None }
+        SplitterRating { legs, band: self.band, isolation: None, return_loss: None, for_moca: self.for_moca }
             .draw(dice)
     }
 }

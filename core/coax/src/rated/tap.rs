@@ -26,6 +26,9 @@ pub struct TapRating {
     pub directivity: Option<Decibels>,
     /// Return loss on the label.
     pub return_loss: Option<Decibels>,
+    /// Whether the label says that it is made for MoCA (`Some(true)`) or for something else (`Some(false)`); `None` where it
+    /// names neither.
+    pub for_moca: Option<bool>,
 }
 
 impl TapRating {
@@ -75,8 +78,13 @@ impl TapRating {
         let behind = if behind.len() > 1 {
             let legs = behind.into_iter().map(Span::exact).collect();
             // Extra loss above the band is counted once, in the coupler.
-            let rating =
-                SplitterRating { legs, band: self.band, isolation: None, return_loss: None, for_moca: None };
+            let rating = SplitterRating {
+                legs,
+                band: self.band,
+                isolation: None,
+                return_loss: None,
+                for_moca: self.for_moca,
+            };
             Some(rating.draw_splitter(dice, Some(Decibels(0.0)))?)
         } else {
             None

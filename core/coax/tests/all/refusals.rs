@@ -79,6 +79,7 @@ fn ratings_of_parts_that_cannot_be_are_refused() {
         isolation: None,
         directivity: None,
         return_loss: None,
+        for_moca: None,
     };
     assert_eq!(
         tap(vec![Span::exact(20.0); 9]).draw(&mut dice()).unwrap_err().to_string(),

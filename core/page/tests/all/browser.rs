@@ -11,9 +11,9 @@ use std::net::TcpStream;
 use std::time::Duration;
 
 use guide::Guide;
-use page::Served;
+use page::{PageError, Served};
 use scraper::{Html, Selector};
-use telling::words::Figures;
+use telling::words::{Figures, Language};
 use tempfile::TempDir;
 
 /// The page over a fresh home folder.
@@ -24,16 +24,20 @@ pub struct House {
 
 impl House {
     pub fn new() -> Self {
-        Self::that_waits(Duration::from_secs(10))
+        Self::served_by(page::serve)
     }
 
     /// One that waits so long for a request to be said.
     pub fn that_waits(head: Duration) -> Self {
+        Self::served_by(|guide, words| page::serve_with(guide, words, head))
+    }
+
+    fn served_by(serve: impl FnOnce(Guide, Language) -> Result<Served, PageError>) -> Self {
         let home = tempfile::tempdir().unwrap();
         let author = facts::fact::AuthorId::random();
         let mut guide = Guide::at(home.path(), author, guide::english(Figures::default())).unwrap();
         guide.wait_for_long_work(Duration::MAX);
-        Self { served: page::serve_with(guide, page::english(Figures::default()), head).unwrap(), home }
+        Self { served: serve(guide, page::english(Figures::default())).unwrap(), home }
     }
 
     pub fn port(&self) -> u16 {

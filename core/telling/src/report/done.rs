@@ -2,7 +2,7 @@
 //! network is private.
 
 use advice::worklist::{are_adapters_placed, has_no_adapters};
-use house::record::{Asked, Named, OutcomeKind, Reply, Work};
+use house::record::{Asked, Named, OutcomeKind, Reply, Survey, Work};
 use maud::{Markup, html};
 use phrase::Phrase;
 
@@ -32,8 +32,7 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
         .filter_map(|question| {
             let told = survey.reply(survey.id, *question);
             let told = told.filter(|told| question.replies().contains(told)).map(Named::name);
-            // Before any work nobody can have said how the house stands after it.
-            let told = told.or_else(|| (!survey.works.is_empty()).then_some("open"))?;
+            let told = told.or_else(|| can_be_open(survey, *question).then_some("open"))?;
             Some(format!("done-{question}-{told}"))
         })
         .collect();
@@ -50,6 +49,16 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
         }
     };
     Section { id: "done", heading: "report-done", body }
+}
+
+/// Whether somebody could have answered by now: before any work nobody can say how the house stands after it, nor, where
+/// adapters are still to come, whether they are private.
+fn can_be_open(survey: &Survey, question: Asked) -> bool {
+    let is_worked = !survey.works.is_empty();
+    match question {
+        Asked::PrivatePassword => is_worked || !has_no_adapters(survey) || are_adapters_placed(survey),
+        _ => is_worked,
+    }
 }
 
 fn of_end(teller: &ReportTeller<'_>, end: OutcomeKind, heading: &str) -> Markup {

@@ -53,8 +53,10 @@ fn first_steps(teller: &ReportTeller<'_>, first: &[StepTold]) -> Markup {
         // What is left for a room whose test failed stands under the answer.
         return html! {};
     }
+    let left = Arg::Count((steps.len() - first.len()) as u64);
+    let heading = Phrase::new("report-first-steps").with("count", Arg::Count(first.len() as u64));
     html! {
-        h2 { (teller.say(&Phrase::new("report-first-steps").with("count", Arg::Count(first.len() as u64)))) }
+        h2 { (teller.say(&heading.with("left", left.clone()))) }
         @if steps.is_empty() {
             p { (job::nothing_to_do(teller)) }
         } @else {
@@ -67,7 +69,6 @@ fn first_steps(teller: &ReportTeller<'_>, first: &[StepTold]) -> Markup {
                 }
             }
             @if steps.len() > first.len() {
-                @let left = Arg::Count((steps.len() - first.len()) as u64);
                 p.says { (teller.say(&Phrase::new("report-more-steps").with("count", left))) }
             }
         }

@@ -24,7 +24,8 @@ struct Told {
 /// The heading, the bars and their key.
 pub(super) fn list(teller: &ReportTeller<'_>) -> Markup {
     let rooms = rooms(teller);
-    let scale_end = RoomBar::scale_end(rooms.iter().map(|room| &room.bar));
+    let shown = shown(&rooms);
+    let scale_end = RoomBar::scale_end(shown.iter().map(|room| &room.bar));
     let step = Arg::RateAsRead(SCALE_STEP_MBPS);
     html! {
         h2 { (teller.word("report-rooms")) }
@@ -33,11 +34,11 @@ pub(super) fn list(teller: &ReportTeller<'_>) -> Markup {
         } @else {
             p.aside { (teller.say(&Phrase::new("report-rooms-scale").with("step", step))) }
             ul.rooms {
-                @for (place, room) in rooms.iter().take(MOST_ROOMS).enumerate() { (row(teller, room, place, scale_end)) }
+                @for (place, room) in shown.iter().enumerate() { (row(teller, room, place, scale_end)) }
             }
-            (key(teller, &rooms))
-            @if rooms.len() > MOST_ROOMS {
-                @let left = Arg::Count((rooms.len() - MOST_ROOMS) as u64);
+            (key(teller, shown))
+            @if rooms.len() > shown.len() {
+                @let left = Arg::Count((rooms.len() - shown.len()) as u64);
                 p.says { a href="#forecast" { (teller.say(&Phrase::new("report-more-rooms").with("count", left))) } }
             }
         }
@@ -46,7 +47,12 @@ pub(super) fn list(teller: &ReportTeller<'_>) -> Markup {
 
 /// How many rooms stand on page one.
 pub(super) fn count(teller: &ReportTeller<'_>) -> usize {
-    rooms(teller).len().min(MOST_ROOMS)
+    shown(&rooms(teller)).len()
+}
+
+/// Those that stand on page one: scale and key are theirs alone.
+fn shown(rooms: &[Told]) -> &[Told] {
+    rooms.get(..MOST_ROOMS).unwrap_or(rooms)
 }
 
 /// Rooms with a wish first, in the order of their names; then every other outlet that is to have an adapter.
@@ -77,8 +83,8 @@ fn of_answer(teller: &ReportTeller<'_>, answer: &RoomAnswer<'_>) -> Told {
         },
     };
     told.name.clone_from(&answer.room.name);
-    told.bar.wish = Some(answer.wish.down_mbps);
-    told.wished = Some(answer.wished());
+    told.bar.wish = Some(answer.wished.wish.down_mbps);
+    told.wished = Some(answer.wished);
     told
 }
 
@@ -145,8 +151,9 @@ fn words(teller: &ReportTeller<'_>, room: &Told) -> Vec<(Kind, String)> {
     if let Some(range) = room.bar.range {
         words.push((Kind::Plain, teller.say(&advice::forecast::told::rate(range))));
     }
-    // What was wished stands beside what was measured already, where that decides.
-    let told = room.wished.is_some_and(|wished| wished.measured.is_some());
+    // The sentence on the wish tells the test that decides: the bar's mark may be of another one.
+    let decided = room.wished.and_then(|wished| wished.measured).map(|measured| measured.down_mbps);
+    let told = decided.is_some() && decided == room.bar.measured;
     if let Some(measured) = room.bar.measured.filter(|_| room.bar.capped || !told) {
         let id = match (room.bar.capped, told) {
             (false, _) => "report-room-measured",

@@ -10,5 +10,6 @@ mod report_house;
 
 mod report_page;
 mod report_photos;
+mod report_rooms;
 mod story_words;
 mod verdict_laws;

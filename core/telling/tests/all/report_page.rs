@@ -136,6 +136,29 @@ fn the_house_makes_a_sound_page_and_the_same_one_each_time() {
     );
 }
 
+/// “The first” steps are those that others follow.
+#[test]
+fn the_steps_on_page_one_are_called_the_first_where_more_follow() {
+    let survey = house();
+    let mut work = work(&survey);
+    let heads = |work: &WorkList| {
+        let found = findings(&survey, Some(&work.as_found));
+        let page = report(&ReportInput::gathered(&survey, &found, work, Provenance::default()), &english());
+        let heads: Vec<String> = select(&Html::parse_document(&page), ".one h2")
+            .iter()
+            .map(|head| head.text().collect())
+            .collect();
+        let is_first = heads.iter().any(|head| head.starts_with("The first"));
+        assert_ne!(is_first, heads.iter().any(|head| head == "What to do"), "{heads:?}");
+        is_first
+    };
+    assert!(work.steps.len() > 3 && heads(&work));
+    for left in (0..=2).rev() {
+        work.steps.truncate(left);
+        assert!(!heads(&work), "{left} steps");
+    }
+}
+
 /// The house of these tests has one level, measured at an outlet: it tells of the others on the same coax at that frequency.
 #[test]
 fn the_levels_of_tv_and_modem_have_a_row_each() {
@@ -297,12 +320,12 @@ fn a_wish_is_met_surely_likely_or_not() {
     {
         survey.rooms.get_mut(&room).unwrap().wish = Some(Wish { down_mbps, up_mbps: 0.0 });
         let answers = answers(&survey, &forecast);
-        assert_eq!(answers.iter().find(|answer| answer.room.id == room).unwrap().met, met);
+        assert_eq!(answers.iter().find(|answer| answer.room.id == room).unwrap().wished.met, met);
     }
     // The attic's outlet hangs on a loose part, and the bridge's room is not asked about.
     survey.rooms.get_mut(&id(10)).unwrap().wish = Some(Wish { down_mbps: 1.0, up_mbps: 1.0 });
     let answers = answers(&survey, &forecast);
-    assert_eq!(answers.iter().find(|answer| answer.room.id == id(14)).unwrap().met, Met::NotKnown);
+    assert_eq!(answers.iter().find(|answer| answer.room.id == id(14)).unwrap().wished.met, Met::NotKnown);
     assert!(answers.iter().all(|answer| answer.room.id != id(10)));
 }
 

@@ -23,10 +23,12 @@ report-more-rooms = { $count ->
     [one] One more room stands in the table of the forecast.
    *[other] { $count } more rooms stand in the table of the forecast.
 }
-report-first-steps = { $count ->
+report-first-steps = { $left ->
     [0] What to do
-    [one] The first step
-   *[other] The first { $count } steps
+   *[other] { $count ->
+        [one] The first step
+       *[other] The first { $count } steps
+    }
 }
 report-more-steps = { $count ->
     [one] One more step follows in the work list.

@@ -192,9 +192,10 @@ fn tap() -> impl Strategy<Value = Rating> {
         decibels(5.0, 45.0),
         decibels(0.0, 30.0),
         decibels(3.0, 30.0),
+        any::<Option<bool>>(),
     )
-        .prop_map(|(through, taps, band, isolation, directivity, return_loss)| {
-            Rating::Tap(TapRating { through, taps, band, isolation, directivity, return_loss })
+        .prop_map(|(through, taps, band, isolation, directivity, return_loss, for_moca)| {
+            Rating::Tap(TapRating { through, taps, band, isolation, directivity, return_loss, for_moca })
         })
 }
 
@@ -236,7 +237,9 @@ fn other_part() -> impl Strategy<Value = Model> {
     let pad = (span(0.0, 20.0), decibels(3.0, 30.0))
         .prop_map(|(loss, return_loss)| Rating::Pad(PadRating { loss, return_loss }));
     let pass_on = (proptest::option::of(span(0.0, 8.0)), proptest::option::of(span(0.0, 8.0)), band())
-        .prop_map(|(through, device, band)| Rating::PassOn(PassOnRating { through, device, band }));
+        .prop_map(|(through, device, band)| {
+            Rating::PassOn(PassOnRating { through, device, band, for_moca: None })
+        });
     (prop_oneof![3 => tap(), 1 => band_filter(), 2 => diplexer(), 1 => pad, 1 => pass_on], any::<u64>())
         .prop_map(|(rating, seed)| rating.draw(&mut dice(seed)).unwrap())
 }

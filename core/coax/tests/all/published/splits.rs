@@ -98,6 +98,7 @@ fn a_tap_gives_its_value_and_hears_its_output_less() {
         isolation: None,
         directivity: Some(Decibels(12.0)),
         return_loss: None,
+        for_moca: None,
     };
     let tap = rating.draw(&mut Dice::thrown(2, 9, [1; 16])).unwrap();
     let source =

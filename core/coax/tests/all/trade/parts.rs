@@ -63,6 +63,7 @@ fn tap(directivity: Option<f64>, top: f64) -> TapRating {
         isolation: None,
         directivity: directivity.map(Decibels),
         return_loss: None,
+        for_moca: None,
     }
 }
 
@@ -184,7 +185,9 @@ fn a_pad_loses_what_it_says_both_ways_and_an_inserter_hardly_anything() {
 fn a_device_that_passes_the_cable_on_costs_a_split() {
     for draw in 0..DRAWS {
         let band = Some((Megahertz(5.0), Megahertz(1675.0)));
-        let part = PassOnRating { through: None, device: None, band }.draw(&mut dice(draw, 14)).unwrap();
+        let part = PassOnRating { through: None, device: None, band, for_moca: None }
+            .draw(&mut dice(draw, 14))
+            .unwrap();
         assert_eq!(part.ports(), 3);
         // Two sockets share at most what comes in: 3.01 dB each if alike.
         let (through, device) = (part_loss(&part, 1, 0, 700.0), part_loss(&part, 2, 0, 700.0));
@@ -236,9 +239,10 @@ fn two_bad_connectors_on_a_run_count_as_two() {
         assert!(near > none && far > none && both > near && both > far, "{none} {near} {far} {both}");
         extra.push(both - none);
     }
-    // Twice 0.5 to 12 dB, likely 3 (common practice, no source): the median of a triangle of that shape is 4.8, of two 9.8.
+    // Twice 0.5 to 12 dB, likely 3 (common practice, no source): the median of a triangle of that shape is 4.8, of two
+    // added 10.1 (200,000 draws of Python's `random.triangular`), less the 0.1 dB of the sound connectors.
     let median = percentile(extra.clone(), 0.5);
-    assert!((8.5..11.0).contains(&median), "{median}");
+    assert!((9.4..10.8).contains(&median), "{median}");
     assert!(percentile(extra.clone(), 0.0) > 0.8 && percentile(extra, 1.0) < 24.0);
 }
 
