@@ -16,6 +16,10 @@ sheet-toml = TOML
     .do = Put texts and quantities in "quotes", and close every quote and bracket. docs/sheet.md has an example.
 sheet-too-many = at most { $most } tables [[{ $heading }]]
     .do = Split the building into several sheets, one for each home.
+sheet-pieces = at most { $most } names, values, signs, spaces, comments and line ends in all
+    .do = Split the building into several sheets, one for each home.
+sheet-opened = at most { $most } tables and lists in all
+    .do = Split the building into several sheets, one for each home.
 
 ## Tables and fields
 
