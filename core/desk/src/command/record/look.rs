@@ -123,7 +123,7 @@ impl Told {
         look: &Look,
         store: Option<&Store>,
     ) -> Result<Self, DeskError> {
-        let me = author::known().unwrap_or_else(AuthorId::random);
+        let me = look.author_of(author::known().unwrap_or_else(|| AuthorId::random().into()));
         let teller =
             store.filter(|_| look.same_survey).map(|store| RecordTeller::new(context, store)).transpose()?;
         let one_as_json = |subject: SubjectId, field: &str, asked_by| FieldJson {
