@@ -112,6 +112,11 @@ pub(super) fn look_at_folder(folder: &Path) -> Result<()> {
         Err(error) if is_absent(&error) => return not_a_survey(NotASurvey::Missing),
         Err(error) => return Err(fault::of_system(folder, &error)),
     }
+    // SQLite opens what lies beside its database, and waits for ever for a pipe.
+    let beside = ["-wal", "-shm", "-journal"].map(|ending| folder.join(format!("{DATABASE}{ending}")));
+    if beside.iter().any(|path| fs::metadata(path).is_ok_and(|found| !found.is_file())) {
+        return not_a_survey(NotASurvey::NotSqlite);
+    }
     match fs::metadata(folder.join(DATABASE)) {
         Ok(found) if found.is_file() && found.len() > 0 => Ok(()),
         Ok(_) => not_a_survey(NotASurvey::NotSqlite),
