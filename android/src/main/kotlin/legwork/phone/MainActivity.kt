@@ -153,6 +153,7 @@ class MainActivity : Activity(), Hands, Shows {
         is Said.Words -> said.words
         Said.Fault -> getString(R.string.fault)
         Said.Elsewhere -> getString(R.string.brought_elsewhere)
+        Said.NoPlace -> getString(R.string.file_no_place)
     }
 
     private fun sayOwn(words: String) {

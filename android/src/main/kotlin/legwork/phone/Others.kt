@@ -37,9 +37,7 @@ class Others(
 
     // The camera.
 
-    fun takePhoto(key: String, burst: Boolean) = takePhoto(key, place, burst)
-
-    private fun takePhoto(key: String, at: String, burst: Boolean) = sitting.files({ places.photo() }) { file ->
+    fun takePhoto(key: String, burst: Boolean, at: String = place) = sitting.files({ places.photo() }) { file ->
         val address = FilesProvider.address(places, file)
         val ask = Intent(MediaStore.ACTION_IMAGE_CAPTURE).putExtra(MediaStore.EXTRA_OUTPUT, address)
         ask.clipData = ClipData.newRawUri(null, address)
@@ -65,17 +63,13 @@ class Others(
         ask(Awaited(What.READ, key, place), open, R.string.choose_none)
     }
 
-    fun chooseWhereTo(key: String, name: String, type: String) = chooseWhereTo(key, place, name, type)
-
-    private fun chooseWhereTo(key: String, at: String, name: String, type: String) = sitting.files({ places.toGive(name) }) { file ->
+    fun chooseWhereTo(key: String, name: String, type: String, at: String = place) = sitting.files({ places.toGive(name) }) { file ->
         val create = Intent(Intent.ACTION_CREATE_DOCUMENT).setType(type).addCategory(Intent.CATEGORY_OPENABLE).putExtra(Intent.EXTRA_TITLE, name)
         ask(Awaited(What.WRITE, key, at, file.path), create, R.string.choose_none)
     }
 
     /** Writes a file to a place of ours first; it is handed on once it is written. */
-    fun share(key: String, name: String, type: String) = share(key, place, name, type)
-
-    private fun share(key: String, at: String, name: String, type: String) = sitting.files({ places.toGive(name) }) { file ->
+    fun share(key: String, name: String, type: String, at: String = place) = sitting.files({ places.toGive(name) }) { file ->
         sitting.bring(Deed.File(key, file.path), at, Written(file, Written.Way.Share(type)))
     }
 
@@ -199,15 +193,18 @@ class Others(
             Intent.ACTION_SEND_MULTIPLE -> intent.getParcelableArrayListExtra<Uri>(Intent.EXTRA_STREAM).orEmpty()
             else -> return
         }
-        each(all.filter { it.scheme == "content" }) { file ->
-            sitting.files({ file to isPicture(file) }) { (file, picture) -> if (picture) photo(file) else sitting.receive(file) }
+        // All are copied first: what becomes of one may be another screen, without a place for the next.
+        val ours = all.filter { it.scheme == "content" }
+        sitting.files({ ours.map { from -> places.received().let { it to copied(from, it) } } }) { got ->
+            got.filter { it.second != Copied.DONE }.forEach { say(fault(it.second)) }
+            sort(got.filter { it.second == Copied.DONE }.map { it.first })
         }
     }
 
-    /** A picture goes to the place for photos that is shown; without one there is none for it. */
-    private fun photo(file: File) {
-        val slot = sitting.screen?.blocks?.firstNotNullOfOrNull { (it as? Block.PhotoSlot)?.block }
-        if (slot == null) say(R.string.file_no_place) else sitting.bring(Deed.Photo(slot.key, file.path), place)
+    /** Pictures go to the place for photos that is shown; whatever else it is, the core looks into it. */
+    private fun sort(files: List<File>) = sitting.files({ files.partition(::isPicture) }) { (pictures, rest) ->
+        if (pictures.isNotEmpty()) sitting.photos(pictures)
+        rest.forEach(sitting::receive)
     }
 
     private companion object { const val REQUEST = 7 }

@@ -4,6 +4,7 @@ import java.io.File
 import java.util.concurrent.Executor
 import java.util.concurrent.Executors
 import java.util.concurrent.atomic.AtomicInteger
+import legwork.door.Block
 import legwork.door.Deed
 import legwork.door.Door
 import legwork.door.DoorException
@@ -22,6 +23,8 @@ sealed class Said {
     data object Fault : Said()
     /** What another program brought belongs to a screen that is not there any more. */
     data object Elsewhere : Said()
+    /** The screen has no place for the photos that another program handed over. */
+    data object NoPlace : Said()
 }
 
 /** Who draws. All of it is called on the thread that draws. */
@@ -50,12 +53,15 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
 
     /** On the guide's thread alone. */
     private var door: Door? = null
-    private var place = ""
+    private var stands: Screen? = null
+    private val place get() = stands?.place.orEmpty()
     private var asked: Written? = null
     private val given = mutableListOf<File>()
     private val held = ArrayDeque<Brought>()
     /** Where the photos belong that are being taken in: the core lets others of that place wait in line. */
     private var line: String? = null
+    /** Photos that nobody asked for, until a screen stands that can say whether it has a place for them. */
+    private val unasked = mutableListOf<File>()
 
     /** What another program brought for the screen of a place. */
     private class Brought(val deed: Deed, val place: String, val written: Written?)
@@ -116,6 +122,26 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     fun bring(deed: Deed, at: String, written: Written? = null) = does { door ->
         writeTyped(door)
         brought(door, Brought(deed, at, written))
+    }
+
+    /**
+     * Photos that another program handed over: for the place for photos that is shown. All of them go there, though the first may
+     * lead to another screen; while something goes on that shows no such place, they wait.
+     */
+    fun photos(files: List<File>) = does { door ->
+        writeTyped(door)
+        unasked += files
+        placed(door)
+    }
+
+    private fun placed(door: Door) {
+        val slot = stands?.blocks?.firstNotNullOfOrNull { (it as? Block.PhotoSlot)?.block }
+        if (unasked.isEmpty() || (slot == null && works)) return
+        val (photos, at) = unasked.toList() to place
+        unasked.clear()
+        if (slot != null) return photos.forEach { brought(door, Brought(Deed.Photo(slot.key, it.path), at, null)) }
+        photos.forEach { it.delete() }
+        tell { it.say(Said.NoPlace) }
     }
 
     private fun brought(door: Door, one: Brought) {
@@ -241,7 +267,7 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     private fun opened(): Door = door ?: Door(settings, token, again).also { door = it }
 
     private fun shown(next: Screen) {
-        place = next.place
+        stands = next
         token = door?.token() ?: token
         works = door?.work() != null
         var written: Written? = null
@@ -256,7 +282,10 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
             shows?.show(next)
         }
         if (written != null) tell { it.written(written) }
-        door?.let { door -> while (!works && held.isNotEmpty()) brought(door, held.removeFirst()) }
+        door?.let { door ->
+            while (!works && held.isNotEmpty()) brought(door, held.removeFirst())
+            placed(door)
+        }
     }
 
     /** Tells whoever draws now, or does next. */
