@@ -88,6 +88,9 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     var shows: Shows? = null
         set(value) {
             field = value
+    /** The ids of notices that were read out; on the drawing thread. The core counts anew in each process, so they end with it. */
+    val readOut = mutableSetOf<String>()
+
             screen?.let { value?.show(it) }
             while (value != null && untold.isNotEmpty()) untold.removeFirst()(value)
         }
