@@ -136,7 +136,7 @@ import Testing
     await hand.shell.take(photo: Picture.png(1), for: places[0])
     try await hand.settle()
     #expect(count() == 0)
-    #expect(hand.shell.said.map(\.kind) == [.elsewhere])
+    #expect(hand.shell.said.map(\.kind) == [.photoElsewhere])
     let camera = hand.phone.appending(path: "passing/camera").path
     #expect(try FileManager.default.contentsOfDirectory(atPath: camera) == [])
     await hand.shell.take(photo: Picture.png(1), for: places[1])

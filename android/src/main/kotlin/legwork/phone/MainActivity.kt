@@ -146,12 +146,15 @@ class MainActivity : Activity(), Hands, Shows {
 
     override fun written(written: Written) = others.written(written)
 
+    override fun notWritten(written: Written) = others.notWritten(written)
+
     private fun words(said: Said): String = when (said) {
         is Said.Words -> said.words
         Said.Fault -> getString(R.string.fault)
         Said.Elsewhere -> getString(R.string.brought_elsewhere)
         Said.NoPlace -> getString(R.string.file_no_place)
     }
+        Said.PhotoElsewhere -> getString(R.string.photo_elsewhere)
 
     private fun sayOwn(words: String) {
         own = words

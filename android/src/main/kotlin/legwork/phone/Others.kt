@@ -5,7 +5,9 @@ import android.content.ClipData
 import android.content.Intent
 import android.net.Uri
 import android.os.Build
+import android.provider.DocumentsContract
 import android.provider.MediaStore
+import android.provider.OpenableColumns
 import java.io.File
 import java.io.IOException
 import legwork.door.Block
@@ -91,14 +93,43 @@ class Others(
         }
     }
 
-    private fun copyOut(file: File, to: Uri): Boolean = try {
-        window.contentResolver.openOutputStream(to, "wt")?.use { out -> file.inputStream().use { it.copyTo(out) } } != null
-    } catch (_: IOException) {
-        false
-    } catch (_: RuntimeException) {
-        // As in TakenIn: whatever the other program threw.
-        false
+    /** It will never be: where the system has made a document for it, that goes again. */
+    fun notWritten(written: Written) {
+        val way = written.way as? Written.Way.Place ?: return
+        sitting.files({ takeAway(Uri.parse(way.address), isOurs = false) }) {}
     }
+
+    private fun copyOut(file: File, to: Uri): Boolean {
+        var isBegun = false
+        val isWhole = try {
+            window.contentResolver.openOutputStream(to, "wt")?.use { out ->
+                isBegun = true
+                file.inputStream().use { it.copyTo(out) }
+            } != null
+        } catch (_: IOException) {
+            false
+        } catch (_: RuntimeException) {
+            // As in TakenIn: whatever the other program threw.
+            false
+        }
+        if (!isWhole) takeAway(to, isOurs = isBegun)
+        return isWhole
+    }
+
+    /** Takes away a document that the system made for us. The user may have chosen one with something in it instead: that stays. */
+    private fun takeAway(document: Uri, isOurs: Boolean) {
+        try {
+            if (isOurs || isEmpty(document)) DocumentsContract.deleteDocument(window.contentResolver, document)
+        } catch (_: IOException) {
+            // It stays, empty: its place does not let go of it.
+        } catch (_: RuntimeException) {
+            // The same.
+        }
+    }
+
+    private fun isEmpty(document: Uri): Boolean =
+        window.contentResolver.query(document, arrayOf(OpenableColumns.SIZE), null, null, null)
+            ?.use { it.moveToFirst() && !it.isNull(0) && it.getLong(0) == 0L } == true
 
     // Answers.
 

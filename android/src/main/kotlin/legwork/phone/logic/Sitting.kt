@@ -23,6 +23,8 @@ sealed class Said {
     data object Fault : Said()
     /** What another program brought belongs to a screen that is not there any more. */
     data object Elsewhere : Said()
+    /** The same of a photo: it is not kept. */
+    data object PhotoElsewhere : Said()
     /** The screen has no place for the photos that another program handed over. */
     data object NoPlace : Said()
 }
@@ -36,6 +38,8 @@ interface Shows {
     fun notBegun(said: Said)
     /** A file that was asked for is written. */
     fun written(written: Written)
+    /** One that was asked for will never be. */
+    fun notWritten(written: Written)
 }
 
 /**
@@ -155,7 +159,8 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
                 return
             }
             fileOf(one.deed)?.delete()
-            return tell { it.say(Said.Elsewhere) }
+            one.written?.let { written -> tell { it.notWritten(written) } }
+            return tell { it.say(if (one.deed is Deed.Photo) Said.PhotoElsewhere else Said.Elsewhere) }
         }
         if (one.deed is Deed.Photo) {
             line = one.place
@@ -273,9 +278,9 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
         stands = next
         token = door?.token() ?: token
         works = door?.work() != null
-        var written: Written? = null
+        var over: Written? = null
         if (!works) {
-            written = asked?.takeIf { it.file.isFile }
+            over = asked
             asked = null
             line = null
             given.onEach { it.delete() }.clear()
@@ -284,7 +289,7 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
             screen = next
             shows?.show(next)
         }
-        if (written != null) tell { it.written(written) }
+        if (over != null) over.file.isFile.let { isThere -> tell { if (isThere) it.written(over) else it.notWritten(over) } }
         door?.let { door ->
             while (!works && held.isNotEmpty()) brought(door, held.removeFirst())
             placed(door)
