@@ -293,7 +293,7 @@ import Vision
     for words in ShellWords.all { #expect(!words.said.isEmpty && words.said != words.key, "\(words.key)") }
   }
 
-  @Test func typeGrowsButDrawingsStay() async throws {
+  @Test func typeGrowsAsFarAsItsPlaceBears() async throws {
     let hand = try await Hand()
     defer { hand.close() }
     func sizes(_ size: DynamicTypeSize) -> [Int] {
