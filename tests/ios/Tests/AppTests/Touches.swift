@@ -197,6 +197,7 @@ import Vision
     let hand = try await Hand(home: Ways.home)
     defer { hand.close() }
     try await Ways().toOverview(hand)
+    try await hand.press("forecast")
     try await hand.press("map")
     let map = hand.screen
     let block = try #require(map.blocks.compactMap(\.figure).first)
