@@ -169,7 +169,8 @@ extension Shell {
   func bring(_ one: Brought) {
     let isHere = one.place == screen?.place
     let waitsInCore = isWorking && one.isPhoto && one.place == intake.line
-    if isWorking, !waitsInCore, !isHere || one.isPrint { return intake.hold(one) }
+    // Put aside, the core would open the survey for it, and a deed counts for nothing until that is open.
+    if isAside || (isWorking && !waitsInCore && (!isHere || one.isPrint)) { return intake.hold(one) }
     guard isHere || waitsInCore else {
       if let file = one.file { try? FileManager.default.removeItem(at: file) }
       return one.isPrint ? () : refused(one.isPhoto ? .photoElsewhere : .elsewhere)

@@ -86,6 +86,16 @@ import Testing
     hand.shell.takeUp()
     try await hand.settle()
     #expect(!hand.shell.isAside && hand.screen.name == "free-burst")
+    // What comes while it is aside waits until it is taken up.
+    let count = { hand.screen.blocks.compactMap(\.slot).first?.photos.count ?? 0 }
+    let there = count()
+    let here = hand.shell.destination(slot.key)
+    await hand.shell.putAside()
+    await hand.shell.take(photo: Picture.png(9), for: here)
+    #expect(hand.screen.place == here.place && count() == there)
+    hand.shell.takeUp()
+    try await hand.settle()
+    #expect(count() == there + 1 && hand.shell.said == [])
     // Put aside, and then ended by the system: back on the same screen.
     await hand.shell.putAside()
     try await hand.kill()

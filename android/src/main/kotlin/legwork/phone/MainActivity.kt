@@ -152,9 +152,9 @@ class MainActivity : Activity(), Hands, Shows {
         is Said.Words -> said.words
         Said.Fault -> getString(R.string.fault)
         Said.Elsewhere -> getString(R.string.brought_elsewhere)
+        Said.PhotoElsewhere -> getString(R.string.photo_elsewhere)
         Said.NoPlace -> getString(R.string.file_no_place)
     }
-        Said.PhotoElsewhere -> getString(R.string.photo_elsewhere)
 
     private fun sayOwn(words: String) {
         own = words

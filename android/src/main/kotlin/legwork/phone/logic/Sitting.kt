@@ -43,9 +43,9 @@ interface Shows {
 }
 
 /**
- * The guide behind its door, on a thread of its own: no call of it is ever made on the thread that draws. Deeds are done one
- * after the other; what was typed before a deed is done before it. It outlives a turned phone, and comes back after the
- * app's death by its token.
+ * The guide behind its door, on a thread of its own: no call of it is ever made on the thread that draws, which makes this.
+ * Deeds are done one after the other; what was typed before a deed is done before it. It outlives a turned phone, and comes
+ * back after the app's death by its token.
  */
 class Sitting(private var settings: Settings, token: String?, private val main: Executor) {
     private val guide = Executors.newSingleThreadExecutor { Thread(it, "guide") }
@@ -55,13 +55,18 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     private val figures = HashMap<String, FigureDrawn>()
     private val bars = HashMap<RowBar, FigureDrawn>()
 
-    /** On the guide's thread alone. */
+    private val drawing = Thread.currentThread()
+
+    /** Made and let go of on the guide's thread alone; and never asked for on the one that draws, which it would keep. */
     private var door: Door? = null
+        get() = field.also { check(Thread.currentThread() !== drawing) { "the door is called on the thread that draws" } }
     private var stands: Screen? = null
     private val place get() = stands?.place.orEmpty()
     private var asked: Written? = null
     private val given = mutableListOf<File>()
     private val held = ArrayDeque<Brought>()
+    /** Put aside: what is brought meanwhile waits. The core would open the survey for it, and a deed counts for nothing until that is open. */
+    private var isAside = false
     /** Where the photos belong that are being taken in: the core lets others of that place wait in line. */
     private var line: String? = null
     /** Photos that nobody asked for, until a screen stands that can say whether it has a place for them. */
@@ -85,6 +90,9 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     /** Where a burst of photos goes on as soon as its place shows again; on the drawing thread. */
     var burst: Awaited? = null
 
+    /** The ids of notices that were read out; on the drawing thread. The core counts anew in each process, so they end with it. */
+    val readOut = mutableSetOf<String>()
+
     /** What there was to tell while nobody drew; on the drawing thread. */
     private val untold = ArrayDeque<(Shows) -> Unit>()
 
@@ -92,9 +100,6 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     var shows: Shows? = null
         set(value) {
             field = value
-    /** The ids of notices that were read out; on the drawing thread. The core counts anew in each process, so they end with it. */
-    val readOut = mutableSetOf<String>()
-
             screen?.let { value?.show(it) }
             while (value != null && untold.isNotEmpty()) untold.removeFirst()(value)
         }
@@ -143,7 +148,7 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
 
     private fun placed(door: Door) {
         val slot = stands?.blocks?.firstNotNullOfOrNull { (it as? Block.PhotoSlot)?.block }
-        if (unasked.isEmpty() || (slot == null && works)) return
+        if (unasked.isEmpty() || isAside || (slot == null && works)) return
         val (photos, at) = unasked.toList() to place
         unasked.clear()
         if (slot != null) return photos.forEach { brought(door, Brought(Deed.Photo(slot.key, it.path), at, null)) }
@@ -152,6 +157,10 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     }
 
     private fun brought(door: Door, one: Brought) {
+        if (isAside) {
+            held += one
+            return
+        }
         val waitsInCore = works && one.deed is Deed.Photo && one.place == line
         if (one.place != place && !waitsInCore) {
             if (works) {
@@ -195,10 +204,14 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     fun suspend() = does { door ->
         writeTyped(door)
         token = door.suspend()
+        isAside = true
     }
 
     /** It is taken up again. */
-    fun resume() = does { shown(it.resume()) }
+    fun resume() = does {
+        isAside = false
+        shown(it.resume())
+    }
 
     /** What is half typed is kept. */
     fun keepDrafts() = does { it.keepDrafts() }
@@ -291,7 +304,7 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
         }
         if (over != null) over.file.isFile.let { isThere -> tell { if (isThere) it.written(over) else it.notWritten(over) } }
         door?.let { door ->
-            while (!works && held.isNotEmpty()) brought(door, held.removeFirst())
+            while (!works && !isAside && held.isNotEmpty()) brought(door, held.removeFirst())
             placed(door)
         }
     }
