@@ -175,6 +175,8 @@ class PageView(private val tools: Tools, light: Light, readOut: MutableSet<Strin
         dock.measure(MeasureSpec.makeMeasureSpec(wide, MeasureSpec.EXACTLY), MeasureSpec.makeMeasureSpec(0, MeasureSpec.UNSPECIFIED))
         val most = tools.paper.dp(metrics.screenHeightDp.toFloat()) * MOST_DOCK
         arrange(if (dock.measuredHeight > most) Arrangement.FLOW else Arrangement.FOOT)
+        // It was measured to be asked; its words are broken for that width now, which need not be that of its place.
+        dock.requestLayout()
     }
 
     /** A new place begins at the top, with the focus on its lead. */
