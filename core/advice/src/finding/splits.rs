@@ -127,7 +127,7 @@ pub(super) fn many(inspection: &Inspection<'_>) -> Vec<Finding> {
         .map(|forecast| answers(survey, forecast))
         .unwrap_or_default()
         .into_iter()
-        .filter(|answer| answer.met.is_met())
+        .filter(|answer| answer.wished.met.is_met())
         .filter_map(|answer| answer.outlet.map(|outlet| outlet.outlet))
         .collect();
     let mut by_head: IndexMap<(SubjectId, FindingKind), (usize, Vec<SubjectId>)> = IndexMap::new();

@@ -39,4 +39,6 @@ pub use tells::{Tells, is_of_test};
 pub use together::Together;
 pub(crate) use version::wanted_at;
 pub use version::{VersionLimit, version_limits};
-pub use wish::{Met, RoomAnswer, WishMeasured, Wished, answers, answers_to_come, is_given, met, summary};
+pub use wish::{
+    Met, RoomAnswer, Stands, WishMeasured, Wished, answers, answers_to_come, is_given, met, summary,
+};

@@ -119,6 +119,21 @@ pub fn is_given(wish: Wish, down_mbps: f64, up_mbps: f64) -> bool {
     down_mbps >= wish.down_mbps && up_mbps >= wish.up_mbps
 }
 
+/// How a wish stands, as people are told: what was measured is said otherwise than what was worked out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Stands {
+    /// It is met: measured, or as good as sure.
+    Met,
+    /// It is likely met.
+    LikelyMet,
+    /// It was measured not to be met.
+    NotYet,
+    /// It is likely not met.
+    LikelyNot,
+    /// Nothing could be worked out.
+    NotKnown,
+}
+
 /// A wish at an outlet, and whether it is met.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Wished {
@@ -152,16 +167,27 @@ impl Wished {
         Self { wish, met: Met::by_forecast(wish, &room.reach), measured: None }
     }
 
+    /// How it stands.
+    pub const fn stands(&self) -> Stands {
+        match (self.met, self.measured) {
+            (Met::Yes, _) => Stands::Met,
+            (Met::Likely, _) => Stands::LikelyMet,
+            (Met::Unlikely, Some(_)) => Stands::NotYet,
+            (Met::Unlikely, None) => Stands::LikelyNot,
+            (Met::NotKnown, _) => Stands::NotKnown,
+        }
+    }
+
     /// What is wished, both ways, and whether that is met, in a sentence.
     pub fn phrase(&self) -> Phrase {
-        let Self { wish, met, measured } = self;
-        let id = match (met, measured) {
-            (Met::Yes, Some(_)) => "wish-met-measured",
-            (_, Some(_)) => "wish-not-met-measured",
-            (Met::Yes, None) => "wish-met",
-            (Met::Likely, None) => "wish-likely-met",
-            (Met::Unlikely, None) => "wish-not-met",
-            (Met::NotKnown, None) => "wish-not-known",
+        let Self { wish, measured, .. } = self;
+        let id = match self.stands() {
+            Stands::Met if measured.is_some() => "wish-met-measured",
+            Stands::Met => "wish-met",
+            Stands::LikelyMet => "wish-likely-met",
+            Stands::NotYet => "wish-not-met-measured",
+            Stands::LikelyNot => "wish-not-met",
+            Stands::NotKnown => "wish-not-known",
         };
         let phrase =
             Phrase::new(id).with("down", Arg::Rate(wish.down_mbps)).with("up", Arg::Rate(wish.up_mbps));
@@ -179,22 +205,11 @@ impl Wished {
 pub struct RoomAnswer<'a> {
     /// The room.
     pub room: &'a Room,
-    /// What its people wish.
-    pub wish: Wish,
+    /// What its people wish, and whether it is met.
+    pub wished: Wished,
     /// The outlet that serves it best, its own or for a room without coax the one it is served from; `None` where there is
     /// none that shall have an adapter.
     pub outlet: Option<&'a RoomForecast>,
-    /// Whether the wish is met.
-    pub met: Met,
-    /// What was measured, where that decides.
-    pub measured: Option<WishMeasured>,
-}
-
-impl RoomAnswer<'_> {
-    /// The wish, and whether it is met.
-    pub fn wished(&self) -> Wished {
-        Wished { wish: self.wish, met: self.met, measured: self.measured }
-    }
 }
 
 /// An answer for each room with a wish, in the order of the rooms' names. The room of the bridge stands at the
@@ -223,22 +238,22 @@ fn answers_by<'a>(
         let served = room.served_from.and_then(|outlet| forecast.room(outlet));
         let outlets = own.chain(served);
         let best = outlets.map(|outlet| (wished(wish, outlet), outlet)).min_by_key(|(told, _)| told.met);
-        let met = best.map_or(Met::NotKnown, |(told, _)| told.met);
-        let measured = best.and_then(|(told, _)| told.measured);
-        Some(RoomAnswer { room, wish, outlet: best.map(|(_, outlet)| outlet), met, measured })
+        let nothing = Wished { wish, met: Met::NotKnown, measured: None };
+        let (wished, outlet) = best.map_or((nothing, None), |(told, outlet)| (told, Some(outlet)));
+        Some(RoomAnswer { room, wished, outlet })
     };
     rooms.into_iter().filter_map(answer).collect()
 }
 
 /// In how many of the rooms the wish is met, surely or likely.
 pub fn met(answers: &[RoomAnswer<'_>]) -> usize {
-    answers.iter().filter(|answer| answer.met.is_met()).count()
+    answers.iter().filter(|answer| answer.wished.met.is_met()).count()
 }
 
 /// In how many of the rooms that were asked about the wish is met, as one sentence.
 pub fn summary(answers: &[RoomAnswer<'_>]) -> Phrase {
     let met = met(answers);
-    let unknown = answers.iter().filter(|answer| answer.met == Met::NotKnown).count();
+    let unknown = answers.iter().filter(|answer| answer.wished.met == Met::NotKnown).count();
     let asked = Arg::Count(answers.len() as u64);
     if met == 0 && unknown > 0 {
         return Phrase::new("forecast-not-known")

@@ -1,7 +1,7 @@
 //! `legwork forecast`: what gets through to each room.
 
 use advice::forecast::{self, CostAt, Forecast, PathForecast, Reach, RoomForecast, told};
-use advice::verdict::{HeldOf, Met, RoomVerdict, Together, Verdict, Wished};
+use advice::verdict::{HeldOf, RoomVerdict, Stands, Together, Verdict, WishMeasured, Wished};
 use coax::link::Limit;
 use facts::fact::SubjectId;
 use house::naming;
@@ -106,25 +106,22 @@ fn rate(mbps: coax::Span) -> Phrase {
 }
 
 fn wish_phrase(wished: &Wished) -> Phrase {
-    let Wished { wish, met, measured } = wished;
-    let met = match measured {
-        Some(rates) => {
-            let id = if *met == Met::Yes { "desk-met-measured" } else { "desk-not-met-measured" };
-            Phrase::new(id)
-                .with("down", Arg::RateAsRead(rates.down_mbps))
-                .with("up", Arg::RateAsRead(rates.up_mbps))
-        }
-        None => Phrase::new(match met {
-            Met::Yes => "desk-met-yes",
-            Met::Likely => "desk-met-likely",
-            Met::Unlikely => "desk-met-unlikely",
-            Met::NotKnown => "desk-met-not-known",
-        }),
+    let met = match (wished.stands(), wished.measured) {
+        (Stands::Met, Some(rates)) => as_measured("desk-met-measured", rates),
+        (Stands::NotYet, Some(rates)) => as_measured("desk-not-met-measured", rates),
+        (Stands::Met, None) => Phrase::new("desk-met-yes"),
+        (Stands::LikelyMet, _) => Phrase::new("desk-met-likely"),
+        (Stands::LikelyNot | Stands::NotYet, _) => Phrase::new("desk-met-unlikely"),
+        (Stands::NotKnown, _) => Phrase::new("desk-met-not-known"),
     };
     Phrase::new("desk-wish-told")
-        .with("down", Arg::Rate(wish.down_mbps))
-        .with("up", Arg::Rate(wish.up_mbps))
+        .with("down", Arg::Rate(wished.wish.down_mbps))
+        .with("up", Arg::Rate(wished.wish.up_mbps))
         .phrase("met", met)
+}
+
+fn as_measured(id: &'static str, rates: WishMeasured) -> Phrase {
+    Phrase::new(id).with("down", Arg::RateAsRead(rates.down_mbps)).with("up", Arg::RateAsRead(rates.up_mbps))
 }
 
 /// The loss of a path, and the places that cost most.

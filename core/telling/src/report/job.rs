@@ -1,6 +1,6 @@
 //! The job in words: the answer, what was asked, and of which house.
 
-use advice::verdict::{Met, RoomAnswer, Together, answers, answers_to_come, met, summary};
+use advice::verdict::{Stands, Together, answers, answers_to_come, met, summary};
 use advice::worklist::{are_adapters_placed, are_adapters_planned, has_no_adapters};
 use house::naming;
 use house::record::Ownership;
@@ -43,16 +43,15 @@ pub(super) fn more(teller: &ReportTeller<'_>) -> Option<String> {
     if teller.forecast().bridge.is_none() {
         sentences.push(teller.word("report-bridge-none"));
     }
-    let message_of = |answer: &RoomAnswer<'_>| match (answer.met, answer.measured) {
-        (Met::Yes, _) => "answer-surely",
-        (Met::Likely, _) => "answer-likely",
-        (Met::Unlikely, Some(_)) => "answer-not-met",
-        (Met::Unlikely, None) => "answer-unlikely",
-        (Met::NotKnown, _) => "answer-not-known",
-    };
-    for message in ["answer-surely", "answer-likely", "answer-not-met", "answer-unlikely", "answer-not-known"]
-    {
-        let rooms: Vec<_> = answers.iter().filter(|answer| message_of(answer) == message).collect();
+    for stands in [Stands::Met, Stands::LikelyMet, Stands::NotYet, Stands::LikelyNot, Stands::NotKnown] {
+        let message = match stands {
+            Stands::Met => "answer-surely",
+            Stands::LikelyMet => "answer-likely",
+            Stands::NotYet => "answer-not-met",
+            Stands::LikelyNot => "answer-unlikely",
+            Stands::NotKnown => "answer-not-known",
+        };
+        let rooms: Vec<_> = answers.iter().filter(|answer| answer.wished.stands() == stands).collect();
         if !rooms.is_empty() {
             let names = rooms.iter().map(|answer| Arg::Text(answer.room.name.clone())).collect();
             sentences.push(teller.say(&Phrase::new(message).with("rooms", Arg::Several(names))));

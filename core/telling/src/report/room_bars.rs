@@ -83,8 +83,8 @@ fn of_answer(teller: &ReportTeller<'_>, answer: &RoomAnswer<'_>) -> Told {
         },
     };
     told.name.clone_from(&answer.room.name);
-    told.bar.wish = Some(answer.wish.down_mbps);
-    told.wished = Some(answer.wished());
+    told.bar.wish = Some(answer.wished.wish.down_mbps);
+    told.wished = Some(answer.wished);
     told
 }
 

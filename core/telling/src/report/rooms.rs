@@ -1,7 +1,7 @@
 //! What gets through to each room, both ways.
 
 use advice::forecast::{Reach, RoomForecast, told};
-use advice::verdict::{Met, Together, Wished};
+use advice::verdict::{Stands, Together, Wished};
 use house::naming;
 use maud::{Markup, html};
 use phrase::{Arg, Phrase};
@@ -46,12 +46,12 @@ fn row(teller: &ReportTeller<'_>, room: &RoomForecast) -> Vec<Markup> {
                 .with("up", Arg::Rate(wish.up_mbps))
         },
     );
-    let met = wished.map_or("met-not-asked", |wished| match (wished.met, wished.measured) {
-        (Met::Yes, _) => "met-yes",
-        (_, Some(_)) => "met-not-yet",
-        (Met::Likely, None) => "met-likely",
-        (Met::Unlikely, None) => "met-unlikely",
-        (Met::NotKnown, None) => "met-not-known",
+    let met = wished.map_or("met-not-asked", |wished| match wished.stands() {
+        Stands::Met => "met-yes",
+        Stands::LikelyMet => "met-likely",
+        Stands::NotYet => "met-not-yet",
+        Stands::LikelyNot => "met-unlikely",
+        Stands::NotKnown => "met-not-known",
     });
     let mut cells =
         vec![teller.name(room.outlet), teller.cell(&wish), html! { strong { (teller.word(met)) } }];

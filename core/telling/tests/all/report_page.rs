@@ -320,12 +320,12 @@ fn a_wish_is_met_surely_likely_or_not() {
     {
         survey.rooms.get_mut(&room).unwrap().wish = Some(Wish { down_mbps, up_mbps: 0.0 });
         let answers = answers(&survey, &forecast);
-        assert_eq!(answers.iter().find(|answer| answer.room.id == room).unwrap().met, met);
+        assert_eq!(answers.iter().find(|answer| answer.room.id == room).unwrap().wished.met, met);
     }
     // The attic's outlet hangs on a loose part, and the bridge's room is not asked about.
     survey.rooms.get_mut(&id(10)).unwrap().wish = Some(Wish { down_mbps: 1.0, up_mbps: 1.0 });
     let answers = answers(&survey, &forecast);
-    assert_eq!(answers.iter().find(|answer| answer.room.id == id(14)).unwrap().met, Met::NotKnown);
+    assert_eq!(answers.iter().find(|answer| answer.room.id == id(14)).unwrap().wished.met, Met::NotKnown);
     assert!(answers.iter().all(|answer| answer.room.id != id(10)));
 }
 

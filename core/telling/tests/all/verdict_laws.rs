@@ -255,7 +255,7 @@ fn check(survey: &Survey, forecast: &Forecast) {
         }
         let wished = Wished::at(survey, room);
         let answer = answers.iter().find(|answer| answer.outlet.map(|best| best.outlet) == Some(room.outlet));
-        assert_eq!(wished.map(|wished| wished.met), answer.map(|answer| answer.met));
+        assert_eq!(wished.map(|wished| wished.met), answer.map(|answer| answer.wished.met));
         let is_met = wished.is_some_and(|wished| wished.measured.is_some() && wished.met == Met::Yes);
         assert_eq!(told.is_as_wished(), is_met);
         let cell = match wished.map(|wished| (wished.met, wished.measured.is_some())) {
