@@ -148,6 +148,9 @@ extension View {
       guard !drawn.isEmpty else { return [] }
       let element = Drawn("Element", "", drawn)
       element.behavior = children
+      // Fingers find what is within all the same.
+      element.tap = drawn.lazy.compactMap(\.tap).first
+      element.doubleTap = drawn.lazy.compactMap(\.doubleTap).first
       return [element]
     }
   }

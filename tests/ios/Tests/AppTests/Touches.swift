@@ -102,6 +102,13 @@ import Vision
     drawn.lazy.compactMap { $0.kind == kind ? $0 : first(kind, $0.children) }.first
   }
 
+  private func button(_ words: String, _ drawn: [Drawn]) -> Drawn? {
+    drawn.lazy.compactMap { one in
+      let isIt = one.kind == "Button" && first("Text", one.children)?.words == words
+      return isIt ? one : button(words, one.children)
+    }.first
+  }
+
   private func widths(_ drawn: Drawn) -> [CGFloat] {
     [drawn.width].compactMap { $0 } + drawn.children.flatMap { widths($0) }
   }
@@ -203,7 +210,8 @@ import Vision
     let block = try #require(map.blocks.compactMap(\.figure).first)
     let stage = Stage(FigureView(shell: hand.shell, block: block)) { $0.window = CGSize(width: 358, height: 600) }
     func large() -> Drawn? { first("Sheet", stage.draw()) }
-    func open() { first("Button", stage.draw())?.press?() }
+    // Parts of the drawing are buttons, too.
+    func open() { button(OwnWords.large.said, stage.draw())?.press?() }
     #expect(large() == nil)
     open()
     let layout = try #require(block.layouts.last)
