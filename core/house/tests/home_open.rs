@@ -1,9 +1,4 @@
-//! How long it takes to open a large survey: 300 parts, 2,000 photos, 20,000 facts.
-//!
-//! What it opens to is checked here; the figure is printed, and no bound set to it: tests are not optimised and run beside
-//! others.
-
-use std::time::{Duration, Instant};
+//! A large survey opens to what was said last: 300 parts, 2,000 photos, 20,000 facts.
 
 use facts::fact::{AuthorId, Edit, SubjectId};
 use facts::store::Store;
@@ -47,18 +42,10 @@ fn a_large_survey_opens_whole() {
         store.write(&edits).unwrap();
     }
     drop(store);
-    let times: Vec<(Duration, Duration)> = (0..5)
-        .map(|_| {
-            let start = Instant::now();
-            let store = Store::open(&folder, AuthorId::random()).unwrap();
-            let opened = start.elapsed();
-            let records = fold(store.ledger(), store.survey_id()).unwrap();
-            let folded = start.elapsed();
-            assert_eq!((records.parts.len(), records.photos.len()), (300, 2_000));
-            assert_eq!(store.summary().progress.photos, 2_000);
-            (opened, folded)
-        })
-        .collect();
-    let (opened, folded) = times.iter().min().unwrap();
-    println!("20,000 facts opened in {opened:?}, records after {folded:?}");
+    let store = Store::open(&folder, AuthorId::random()).unwrap();
+    let records = fold(store.ledger(), store.survey_id()).unwrap();
+    assert_eq!((records.parts.len(), records.photos.len()), (300, 2_000));
+    assert_eq!(store.summary().progress.photos, 2_000);
+    let last = format!("behind the shelf, moved {round} times");
+    assert!(records.parts.values().all(|part| part.place.as_ref() == Some(&last)));
 }

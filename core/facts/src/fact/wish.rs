@@ -32,7 +32,8 @@ pub struct Wish {
 
 /// Parts what a file brings to what is held. `refused` is what somebody said no to here
 /// ([`Store::refuse_wishes`](crate::store::Store::refuse_wishes)): it is in neither part, since it is not asked again and no
-/// yes to something else is one to it. What stands over such a word has no place without it.
+/// yes to something else is one to it. What stands over such a word has no place without it. What was forgotten here before it
+/// came is admitted as the frame that is left of it.
 pub(crate) fn hold_back(held: &Ledger, facts: Vec<Fact>, refused: &BTreeSet<FactId>) -> HeldBack {
     let frames: BTreeSet<FactId> = facts.iter().filter(|fact| fact.is_forgotten()).map(Fact::id).collect();
     // Gone already: forgotten here, or a frame alone, or one by the time it comes.
@@ -44,7 +45,7 @@ pub(crate) fn hold_back(held: &Ledger, facts: Vec<Fact>, refused: &BTreeSet<Fact
     // A fact has a greater id than those it replaces.
     facts.sort_by_key(Fact::id);
     let (mut parted, mut admitted, mut out) = (HeldBack::default(), BTreeSet::new(), BTreeSet::new());
-    for fact in facts {
+    for mut fact in facts {
         let id = fact.id();
         // Only a word stands over a word, and a file may tell one whose ground waits since an earlier file.
         let stands_on = |over: &FactId| held.contains(*over) || admitted.contains(over);
@@ -55,6 +56,9 @@ pub(crate) fn hold_back(held: &Ledger, facts: Vec<Fact>, refused: &BTreeSet<Fact
         };
         if !waits {
             admitted.insert(id);
+            if held.tells_to_forget(id) {
+                fact.forget();
+            }
             parted.admitted.push(fact);
             continue;
         }

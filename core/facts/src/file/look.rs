@@ -95,10 +95,7 @@ fn look_into(
     let (header, mut meter) = (bag.header(), Meter::new(watch, bag.total_bytes()));
     let checked = bag.check(held, clock, None, &mut meter)?;
     let came = facts::new_facts(bag, held, checked.sha256)?;
-    let HeldBack { admitted: mut new, waiting } = hold_back(held, came, refused);
-    for fact in new.iter_mut().filter(|fact| held.tells_to_forget(fact.id())) {
-        fact.forget();
-    }
+    let HeldBack { admitted: new, waiting } = hold_back(held, came, refused);
     let upheaval = Upheaval::of(held, header.survey, &new)?;
     let after = After::new(held, &new);
     let forgotten = wishes(|id| held.fact(id).or_else(|| after.new.get(&id).copied()), &waiting);

@@ -93,7 +93,8 @@ fn take_bag(bag: &Bag, store: &mut Store, consent: Consent, watch: &mut dyn Watc
     let mut staging = Staging::new(store.folder(), store.photos());
     let checked = bag.check(store.ledger(), store.clock(), Some(&mut staging), &mut meter)?;
     let new = facts::new_facts(bag, store.ledger(), checked.sha256)?;
-    if !consent.upheaval {
+    // In a new survey there is nothing to turn upside down.
+    if !consent.upheaval && !store.ledger().is_empty() {
         // What would be forgotten is another question.
         let admitted = hold_back(store.ledger(), new.clone(), &store.refused()?).admitted;
         let upheaval = Upheaval::of(store.ledger(), store.survey_id(), &admitted)?;

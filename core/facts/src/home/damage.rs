@@ -281,8 +281,11 @@ fn open_rebuilt(
     facts: Vec<Fact>,
     found: &Salvage,
 ) -> Result<Repaired> {
-    let rebuilt = rebuild(folder, survey, facts)?;
+    let mut rebuilt = rebuild(folder, survey, facts, found)?;
     let store = Store::open(folder, author)?;
+    // What was to be forgotten may have gone with it.
+    let has_gone = rebuilt.damaged.take_if(|damaged| !damaged.exists());
+    rebuilt.damaged_is_forgotten = has_gone.is_some();
     let is_there = |lost: &&Lost| lost.id.is_none_or(|id| !store.ledger().contains(id));
     let lost = found.lost.iter().filter(is_there).cloned().collect();
     Ok(Repaired { rebuilt: Some(rebuilt), put_right: found.put_right, lost, ..Repaired::whole(store) })

@@ -67,7 +67,7 @@ pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Res
     // A copying program may have left an empty folder out.
     disk::make_folder(&folder.join(PHOTOS)).ok();
     // What cannot be cleared now is tried again at the next opening; see `Store::scrub_is_due`.
-    store.scrub().ok();
+    store.scrub_at_opening().ok();
     store.sweep().ok();
     Ok(store)
 }

@@ -9,16 +9,16 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use rusqlite::config::DbConfig;
-use rusqlite::{Connection, OpenFlags};
+use rusqlite::{Connection, OpenFlags, Transaction};
 use uuid::Uuid;
 
 use super::create::{SURVEY_KEY, build_database};
 use super::disk::sync_folder;
 use super::row::{self, Bytes};
-use super::scrub::SCRUB_KEY;
+use super::scrub;
 use super::sum::{self, Columns};
 use super::summary::Kept;
-use super::taken::TAKEN_KEY;
+use super::taken;
 use super::taking::Taking;
 use super::{DATABASE, Summary, draft, fault, meta, schema, waiting};
 use crate::error::{FactsError, Result};
@@ -69,6 +69,11 @@ impl Salvage {
             && self.stranded.iter().all(|fact| facts.contains(fact.id()))
             && self.counted.is_some_and(|counted| facts.len() >= counted)
     }
+
+    /// Whether these facts are all that there were, and no others.
+    fn is_just(&self, facts: &Ledger) -> bool {
+        self.is_complete && self.counted == Some(facts.len())
+    }
 }
 
 /// What a repair brought.
@@ -76,8 +81,10 @@ impl Salvage {
 pub struct Rebuilt {
     /// How many facts the new database holds.
     pub facts: usize,
-    /// Where the damaged database lies now; nothing if there was none.
+    /// Where the damaged database lies now; nothing if there was none, or it went.
     pub damaged: Option<PathBuf>,
+    /// Whether it went with what was still to be forgotten: nothing in it was lost.
+    pub damaged_is_forgotten: bool,
 }
 
 /// Reads what can be read of a survey, damaged or not: what is not what was written is put right or named. Changes nothing.
@@ -253,13 +260,13 @@ fn put_right(columns: &Columns, sum: i64, strays: &[(&Uuid, &Vec<Uuid>)]) -> Opt
     })
 }
 
-/// Builds the database of a survey anew from these facts: those that were salvaged, those of a file, or both.
-/// No other program may have the survey open.
+/// Builds the database of a survey anew from these facts: those that were salvaged, those of a file, or both. `found` is what
+/// could be read of the damaged one. No other program may have the survey open.
 ///
 /// # Errors
 /// As [`Ledger::insert`] if the facts do not fit together, `Inaccessible` or `DiskFull` if it cannot be written.
 /// The damaged database is then still in its place.
-pub fn rebuild(folder: &Path, survey: SurveyId, facts: Vec<Fact>) -> Result<Rebuilt> {
+pub fn rebuild(folder: &Path, survey: SurveyId, facts: Vec<Fact>, found: &Salvage) -> Result<Rebuilt> {
     let mut ledger = Ledger::new();
     ledger.insert_all(facts, |_| Ok(()))?;
     let system = |error: io::Error| fault::of_system(folder, &error);
@@ -269,20 +276,21 @@ pub fn rebuild(folder: &Path, survey: SurveyId, facts: Vec<Fact>) -> Result<Rebu
     build_database(folder, &part, survey)?;
     // None where nothing is left of it.
     let damaged = if folder.join(DATABASE).is_file() { look_into(folder) } else { None };
-    fill(&part, survey, &ledger, damaged.as_ref()).map_err(|error| fault::of_sqlite(folder, error))?;
+    fill(&part, survey, &ledger, damaged.as_ref().map(|damaged| (damaged, found)))
+        .map_err(|error| fault::of_sqlite(folder, error))?;
     drop(damaged);
     File::open(&part).and_then(|file| file.sync_all()).map_err(system)?;
     fs::rename(&part, folder.join(REBUILT)).map_err(system)?;
     sync_folder(folder).map_err(system)?;
     let damaged = finish(folder)?.filter(|path| path.exists());
-    Ok(Rebuilt { facts: ledger.len(), damaged })
+    Ok(Rebuilt { facts: ledger.len(), damaged, damaged_is_forgotten: false })
 }
 
 fn fill(
     path: &Path,
     survey: SurveyId,
     ledger: &Ledger,
-    damaged: Option<&Connection>,
+    damaged: Option<(&Connection, &Salvage)>,
 ) -> rusqlite::Result<()> {
     let mut connection = Connection::open(path)?;
     super::pragma::set(&connection)?;
@@ -291,8 +299,8 @@ fn fill(
     let total = sum::total(ledger.facts())
         .map_err(|fault| rusqlite::Error::ToSqlConversionFailure(Box::new(fault)))?;
     Summary::of(ledger, survey).write(&transaction, total)?;
-    if let Some(damaged) = damaged {
-        carry_over(damaged, &transaction)?;
+    if let Some((damaged, found)) = damaged {
+        carry_over(damaged, found, &transaction, ledger)?;
     }
     transaction.commit()?;
     connection.close().map_err(|(_, error)| error)
@@ -300,16 +308,17 @@ fn fill(
 
 /// Carries over what no fact says and belongs to this copy alone: what files asked to be forgotten and what was answered, what
 /// is half typed, what can be put back, what is still to be cleared. Small pictures are made again.
-fn carry_over(from: &Connection, to: &Connection) -> rusqlite::Result<()> {
+fn carry_over(
+    from: &Connection,
+    found: &Salvage,
+    to: &Transaction<'_>,
+    facts: &Ledger,
+) -> rusqlite::Result<()> {
     let with_sums = meta::has_sums(from).unwrap_or(true);
     waiting::carry_over(from, to)?;
     draft::carry_over(from, to, with_sums)?;
-    for key in [TAKEN_KEY, SCRUB_KEY] {
-        if let Some(value) = meta::get_put_right(from, key) {
-            meta::set(to, key, &value)?;
-        }
-    }
-    Ok(())
+    taken::carry_over(from, to, found.is_just(facts))?;
+    scrub::carry_over(from, to, found.is_complete || found.is_made_whole_by(facts))
 }
 
 /// Puts a database that was built anew in the place of the damaged one. A process may die at any moment in here:

@@ -19,7 +19,10 @@ use crate::fact::{Ledger, PhotoImage};
 use crate::unfinished;
 
 /// The key in `meta` under which a list of names of photos stands while the work is not done.
-pub(super) const SCRUB_KEY: &str = "scrub";
+const SCRUB_KEY: &str = "scrub";
+
+/// The key in `meta` that lets the work wait, set by a repair that lost records: the damaged database may yet give them.
+const WAITS_KEY: &str = "scrub_waits";
 
 /// The folder of small pictures within that of the survey.
 pub(crate) const SMALL: &str = "small";
@@ -37,9 +40,18 @@ fn demanded(connection: &Connection) -> rusqlite::Result<Option<BTreeSet<String>
     Ok(text.map(|text| text.split_whitespace().map(str::to_owned).collect()))
 }
 
+/// Carries over into a database that is built anew what is still to be cleared. Where records are lost, it waits for as long
+/// as the damaged database lies there and nothing else is forgotten.
+pub(super) fn carry_over(from: &Connection, to: &Connection, nothing_is_lost: bool) -> rusqlite::Result<()> {
+    let Some(photos) = meta::get_put_right(from, SCRUB_KEY) else { return Ok(()) };
+    meta::set(to, SCRUB_KEY, &photos)?;
+    if nothing_is_lost { Ok(()) } else { meta::set(to, WAITS_KEY, "") }
+}
+
 impl Store {
     /// Whether something was forgotten whose bytes may still lie on this disk, because another program had the
-    /// survey open. The next opening tries again; so does [`Store::scrub`].
+    /// survey open, or because a damaged database lies beside this one that holds lost records too. The next opening tries
+    /// again, in the latter case once that is gone; so does [`Store::scrub`].
     ///
     /// # Errors
     /// What reading reports.
@@ -47,6 +59,14 @@ impl Store {
         demanded(&self.connection)
             .map(|photos| photos.is_some())
             .map_err(|error| fault::of_sqlite(&self.folder, error))
+    }
+
+    /// As [`Store::scrub`], at an opening: where records are lost and a damaged database may yet give them, it waits.
+    pub(super) fn scrub_at_opening(&mut self) -> Result<bool> {
+        let waits = meta::get(&self.connection, WAITS_KEY);
+        let waits = waits.map_err(|error| fault::of_sqlite(&self.folder, error))?.is_some();
+        let system = |error: io::Error| fault::of_system(&self.folder, &error);
+        if waits && has_damaged_copy(&self.folder).map_err(system)? { Ok(false) } else { self.scrub() }
     }
 
     /// Gets what was forgotten off the disk; returns whether all of it is done.
@@ -168,6 +188,7 @@ fn scrub_database(connection: &Connection) -> rusqlite::Result<bool> {
         return Ok(false);
     }
     meta::delete(connection, SCRUB_KEY)?;
+    meta::delete(connection, WAITS_KEY)?;
     empty_log(connection)?;
     pragma::begin_log(connection)?;
     Ok(true)

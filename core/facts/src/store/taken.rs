@@ -23,7 +23,7 @@ use crate::fact::{
 };
 
 /// The key in the table `meta`.
-pub(super) const TAKEN_KEY: &str = "taken";
+const TAKEN_KEY: &str = "taken";
 
 /// How long what a file brought can be put back, in milliseconds: 30 days.
 pub const RETURNABLE_MS: u64 = 30 * 24 * 3600 * 1000;
@@ -41,7 +41,7 @@ pub(super) struct Receipt {
     facts: Vec<FactId>,
     /// How many facts the survey had with them.
     count: usize,
-    /// Whether it made something forgotten.
+    /// Whether it made something forgotten, or a repair since has changed which facts there are.
     forgot: bool,
     /// What it asked to be forgotten.
     #[serde(default)]
@@ -333,12 +333,29 @@ fn write_receipts(transaction: &Transaction<'_>, receipts: &[Receipt]) -> rusqli
 /// The takes that can still be put back, the last one last.
 fn receipts(connection: &Connection, now_ms: u64) -> rusqlite::Result<Vec<Receipt>> {
     let Some(text) = meta::get(connection, TAKEN_KEY)? else { return Ok(Vec::new()) };
-    // An older release kept the last one alone.
-    let kept: Vec<Receipt> = serde_json::from_str(&text)
-        .or_else(|_| serde_json::from_str(&text).map(|receipt: Receipt| vec![receipt]))
-        .unwrap_or_default();
     let is_young = |receipt: &Receipt| receipt.ms == 0 || now_ms.saturating_sub(receipt.ms) <= RETURNABLE_MS;
-    Ok(kept.into_iter().filter(is_young).collect())
+    Ok(receipts_in(&text).into_iter().filter(is_young).collect())
+}
+
+fn receipts_in(text: &str) -> Vec<Receipt> {
+    // An older release kept the last one alone.
+    serde_json::from_str(text)
+        .or_else(|_| serde_json::from_str(text).map(|receipt: Receipt| vec![receipt]))
+        .unwrap_or_default()
+}
+
+/// Carries what can be put back over into a database that is built anew. Unless its facts are just those that there were,
+/// their number tells nothing any more: then facts say what stood before, as where something was forgotten.
+pub(super) fn carry_over(
+    from: &Connection,
+    to: &Transaction<'_>,
+    has_just_those: bool,
+) -> rusqlite::Result<()> {
+    let mut receipts = receipts_in(&meta::get_put_right(from, TAKEN_KEY).unwrap_or_default());
+    for receipt in &mut receipts {
+        receipt.forgot |= !has_just_those;
+    }
+    write_receipts(to, &receipts)
 }
 
 fn delete(transaction: &Transaction<'_>, facts: &[FactId]) -> rusqlite::Result<()> {

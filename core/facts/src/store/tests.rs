@@ -175,6 +175,64 @@ fn two_who_put_the_same_file_back_at_once_say_what_stood_before_once() {
     assert_eq!(two.ledger().live(about, "tag").len(), 1);
 }
 
+/// A survey with something that waits for a yes or a no, opened by two programs.
+fn asked_twice() -> (TempDir, Store, Store, SubjectId) {
+    let (home, mut one) = store();
+    let about = SubjectId::random();
+    one.write(&[Edit::new(about, "tag", "S1")]).unwrap();
+    let edits = one.ledger.forget_facts(one.ledger.facts());
+    let mut clock = FactClock::system();
+    one.ledger.facts().for_each(|fact| clock.raise(fact.id()));
+    let word = one.ledger.plan(ActId::random(), AuthorId::random(), &mut clock, &edits).unwrap();
+    one.take_in(word, false, || Ok(())).unwrap();
+    let two = Store::open(one.folder(), AuthorId::random()).unwrap();
+    assert_eq!(two.wishes().unwrap().len(), 1);
+    (home, one, two, about)
+}
+
+#[test]
+fn who_answers_waits_for_who_is_answering_and_the_first_answer_counts() {
+    let (_home, mut one, mut two, about) = asked_twice();
+    one.connection.execute_batch("BEGIN IMMEDIATE").unwrap();
+    two.connection.busy_timeout(Duration::from_millis(50)).unwrap();
+    assert!(matches!(two.refuse_wishes(), Err(FactsError::Busy { .. })));
+    assert!(matches!(two.agree(), Err(FactsError::Busy { .. })));
+    one.connection.execute_batch("ROLLBACK").unwrap();
+    one.refuse_wishes().unwrap();
+    assert!(!two.agree().unwrap(), "it is refused already");
+    assert_eq!(two.ledger.shown(about, "tag").unwrap().value(), "S1");
+    // The other way round.
+    let (_home, mut one, mut two, about) = asked_twice();
+    assert!(one.agree().unwrap());
+    two.refuse_wishes().unwrap();
+    assert!(two.refused().unwrap().is_empty(), "what was agreed to is not asked any more");
+    two.refresh().unwrap();
+    assert!(two.ledger.shown(about, "tag").unwrap().is_forgotten());
+}
+
+#[test]
+fn what_need_not_be_on_the_disk_waits_for_nobody_and_all_else_does() {
+    let (_home, store) = store();
+    let number = |connection: &Connection, name: &str| -> rusqlite::Result<i64> {
+        connection.pragma_query_value(None, name, |row| row.get(0))
+    };
+    let settings = |connection: &Connection| {
+        ["busy_timeout", "synchronous"].map(|name| number(connection, name).unwrap())
+    };
+    // In milliseconds, and as on sqlite.org/pragma.html: 1 is NORMAL, 2 is FULL.
+    let usual = [5_000, 2];
+    assert_eq!(settings(&store.connection), usual);
+    let meanwhile = |connection: &Connection| {
+        assert_eq!(settings(connection), [0, 1]);
+        Ok(())
+    };
+    pragma::unsynced(&store.connection, meanwhile).unwrap();
+    assert_eq!(settings(&store.connection), usual);
+    // Also where it did not go through.
+    pragma::unsynced(&store.connection, |_| Err(rusqlite::Error::QueryReturnedNoRows)).unwrap_err();
+    assert_eq!(settings(&store.connection), usual);
+}
+
 #[test]
 fn putting_back_leaves_what_another_program_said_meanwhile_and_the_receipt_of_a_later_file() {
     let (_home, mut one, about) = took();

@@ -1,10 +1,11 @@
 //! What files asked to be forgotten here, and nobody has agreed to yet or somebody said no to. It belongs to this copy and is
 //! never packed: a file tells only what was agreed to.
 
+use std::cell::RefCell;
 use std::collections::BTreeSet;
 
 use rusqlite::types::Value;
-use rusqlite::{Connection, Row, Transaction, params};
+use rusqlite::{Connection, Row, Transaction, TransactionBehavior, params};
 
 use super::row::Bytes;
 use super::{Store, fault, repair, sum};
@@ -165,19 +166,23 @@ impl Store {
 
     /// Forgets what files asked for. Returns whether anything was asked.
     pub(crate) fn agree(&mut self) -> Result<bool> {
-        let asked = read(&self.connection).map_err(|error| fault::of_sqlite(&self.folder, error))?;
-        let facts = facts_of(&self.ledger, &asked)?;
-        if facts.is_empty() {
-            return Ok(false);
-        }
         let folder = self.folder.clone();
-        let open: Vec<FactId> = asked.iter().filter(|one| !one.refused).map(|one| one.id).collect();
-        self.append(
-            facts,
+        let broken = |error| fault::of_sqlite(&folder, error);
+        let open: RefCell<Vec<FactId>> = RefCell::default();
+        self.append_chosen(
+            |transaction, ledger, _| {
+                // What another program answered meanwhile is not asked any more.
+                let asked = read(transaction).map_err(broken)?;
+                let facts = facts_of(ledger, &asked)?;
+                if !facts.is_empty() {
+                    open.replace(asked.iter().filter(|one| !one.refused).map(|one| one.id).collect());
+                }
+                Ok(facts)
+            },
             |clock, fact| clock.check(fact.id()),
-            |transaction, _, _| delete(transaction, &open).map_err(|error| fault::of_sqlite(&folder, error)),
+            |transaction, _, _| delete(transaction, &open.borrow()).map_err(broken),
         )?;
-        Ok(true)
+        Ok(!open.into_inner().is_empty())
     }
 
     /// Says no to what files asked to be forgotten: it stays here, and the same is not asked again. It is forgotten
@@ -187,8 +192,10 @@ impl Store {
     /// What a write reports.
     pub fn refuse_wishes(&mut self) -> Result<()> {
         let broken = |error| fault::of_sqlite(&self.folder, error);
-        let asked = read(&self.connection).map_err(broken)?;
-        let transaction = self.connection.transaction().map_err(broken)?;
+        let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate);
+        let transaction = transaction.map_err(broken)?;
+        // What another program answered meanwhile is not asked any more.
+        let asked = read(&transaction).map_err(broken)?;
         for one in asked.into_iter().filter(|one| !one.refused) {
             delete(&transaction, &[one.id])
                 .and_then(|()| insert(&transaction, &Asked { refused: true, ..one }))

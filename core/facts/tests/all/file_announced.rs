@@ -4,6 +4,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use facts::FactsError;
 use facts::fact::{AuthorId, Fact, SubjectId};
 use facts::file::{Consent, Look, look, take, take_as_new};
 use facts::store::Store;
@@ -109,6 +110,27 @@ fn what_was_forgotten_before_it_came_is_announced_as_a_frame() {
     // As a survey that no word was said in, all of it comes.
     let seen = look(&file_of(&home, SURVEY, &lines, &[picture]), None, NO_LIMIT, &mut go_on).unwrap();
     assert_eq!((seen.new_facts, seen.new_photos, seen.new_disagreements.len()), (3, 1, 1));
+}
+
+#[test]
+fn what_was_forgotten_before_it_came_turns_nothing_upside_down() {
+    let (home, mut store) = empty();
+    let survey = store.survey_id().to_string();
+    let (is_part, is_room) = (line(1, 1, "is", &json!("part"), &[]), line(3, 1, "is", &json!("room"), &[]));
+    let held = [&is_part, &word(9, &[3])].map(|line| Fact::from_line(line).unwrap());
+    store.write_facts(held.to_vec()).unwrap();
+    let path = file_of(&home, &survey, &[is_part.clone(), is_room], &[]);
+    let seen = comes_as_announced(&path, &mut store);
+    assert_eq!((seen.new_facts, seen.upheaval.things, seen.upheaval.gone), (1, 1, 0));
+    // Where nobody forgot it, the part would be a room.
+    let folder = home.path().join("other.legwork");
+    let first = file_of(&home, &survey, &[is_part], &[]);
+    let (author, consent) = (AuthorId::random(), Consent::NONE);
+    let mut other = take_as_new(&first, &folder, author, consent, NO_LIMIT, &mut go_on).unwrap().0;
+    let seen = look(&path, Some(&mut other), NO_LIMIT, &mut go_on).unwrap();
+    assert_eq!((seen.upheaval.gone, seen.upheaval.asks_first()), (1, true));
+    let taken = take(&path, &mut other, consent, NO_LIMIT, &mut go_on);
+    assert!(matches!(taken, Err(FactsError::Upheaval { gone: 1, .. })));
 }
 
 #[test]

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 
 use facts::FactsError;
 use facts::fact::{AuthorId, Edit, SubjectId};
-use facts::file::{Consent, Limits, take, take_as_new};
+use facts::file::{Consent, Limits, put_back, take, take_as_new};
 use facts::home::Repaired;
 use facts::store::{DATABASE, Draft, Store, peek, salvage};
 use rusqlite::Connection;
@@ -235,6 +235,86 @@ fn a_repair_keeps_what_belongs_to_this_copy_alone() {
     assert_eq!(found.store.can_put_back().unwrap(), returnable);
     assert_eq!(found.store.drafts().unwrap(), [draft], "and nothing that nobody typed");
     assert_eq!(takes(&mut theirs, &mut found.store, 3).waiting, 1, "what was refused is not asked again");
+}
+
+#[test]
+fn what_a_file_brought_is_put_back_by_facts_after_a_repair_that_lost_a_record() {
+    let (home, folder, run) = a_run();
+    let mut mine = Store::open(&folder, AuthorId::random()).unwrap();
+    let about = SubjectId::random();
+    mine.write(&[Edit::new(about, "tag", "S1")]).unwrap();
+    let (sent, back) = (home.path().join("sent.lwk"), home.path().join("back.lwk"));
+    pack(&mut mine, &sent);
+    let elsewhere = home.path().join("elsewhere");
+    fs::create_dir(&elsewhere).unwrap();
+    let (author, limits) = (AuthorId::random(), Limits::default());
+    let mut theirs =
+        take_as_new(&sent, &elsewhere.join("theirs.legwork"), author, Consent::NONE, limits, &mut go_on)
+            .unwrap()
+            .0;
+    theirs.write(&[Edit::new(about, "tag", "S7")]).unwrap();
+    pack(&mut theirs, &back);
+    take(&back, &mut mine, Consent::NONE, limits, &mut go_on).unwrap();
+    assert!(mine.can_put_back().unwrap().without_trace);
+    let facts = mine.ledger().len();
+    mine.close().unwrap();
+    spoil(&folder, "\"metres\":17", "\"metres\":99");
+    let mut found = Repaired::open_without_lost(&folder, AuthorId::random()).unwrap().store;
+    assert_eq!((found.ledger().len(), length(&found, run)), (facts - 1, 16));
+    // As many as there were with the file, and not the same.
+    found.write(&[Edit::new(run, "length", json!({"known": "measured", "metres": 18}))]).unwrap();
+    assert_eq!(found.ledger().len(), facts);
+    assert!(!found.can_put_back().unwrap().without_trace);
+    put_back(&mut found).unwrap();
+    assert_eq!(length(&found, run), 18);
+    assert_eq!(found.ledger().shown(about, "tag").unwrap().value(), "S1");
+    assert_eq!(found.ledger().history(about, "tag").len(), 3, "said again, and nothing deleted");
+}
+
+/// A run as [`a_run`], a note that was forgotten while another program read, so that its bytes are still to be cleared, and
+/// a photo that no record names.
+fn still_to_be_cleared() -> (TempDir, PathBuf, PathBuf) {
+    let (home, folder, run) = a_run();
+    let mut store = Store::open(&folder, AuthorId::random()).unwrap();
+    store.write(&[Edit::new(run, "label", "behind the shelf")]).unwrap();
+    let reader = Connection::open(folder.join(DATABASE)).unwrap();
+    reader.execute_batch("BEGIN; SELECT count(*) FROM fact").unwrap();
+    store.forget_field(run, "label").unwrap();
+    assert!(store.scrub_is_due().unwrap());
+    drop(reader);
+    store.close().unwrap();
+    let photo = folder.join("photos").join(format!("{}.jpg", "0f".repeat(32)));
+    fs::write(&photo, "of a record that is lost").unwrap();
+    (home, folder, photo)
+}
+
+#[test]
+fn what_is_still_to_be_cleared_takes_no_damaged_database_that_holds_lost_records() {
+    let (_home, folder, photo) = still_to_be_cleared();
+    spoil(&folder, "\"metres\":17", "\"metres\":99");
+    let found = Repaired::open_without_lost(&folder, AuthorId::random()).unwrap();
+    let rebuilt = found.rebuilt.unwrap();
+    let damaged = rebuilt.damaged.unwrap();
+    assert_eq!((found.lost.len(), rebuilt.damaged_is_forgotten), (1, false));
+    drop(found.store);
+    let mut store = Store::open(&folder, AuthorId::random()).unwrap();
+    assert!(damaged.is_file() && photo.is_file() && store.scrub_is_due().unwrap());
+    // Until something is forgotten.
+    let name = store.survey_id().subject();
+    store.forget_field(name, "name").unwrap();
+    assert!(!damaged.exists() && !photo.exists() && !store.scrub_is_due().unwrap());
+}
+
+#[test]
+fn what_is_still_to_be_cleared_goes_with_a_damaged_database_that_lost_nothing_and_that_is_told() {
+    let (_home, folder, photo) = still_to_be_cleared();
+    spoil(&folder, "\"metres\":17", "\"metres\":16");
+    let found = Repaired::open(&folder, AuthorId::random()).unwrap();
+    let rebuilt = found.rebuilt.unwrap();
+    assert_eq!((found.put_right, rebuilt.damaged, rebuilt.damaged_is_forgotten), (1, None, true));
+    assert!(!photo.exists() && !found.store.scrub_is_due().unwrap());
+    let names = fs::read_dir(&folder).unwrap().map(|entry| entry.unwrap().file_name());
+    assert!(names.into_iter().all(|name| !name.to_str().unwrap().contains("damaged")));
 }
 
 #[test]

@@ -6,7 +6,7 @@ use facts::error::{FactsError, NotASurvey};
 use facts::fact::AuthorId;
 use facts::file::{self, Consent, Limits};
 use facts::home::Repaired;
-use facts::store::{Rebuilt, Salvage, Store, peek, rebuild, salvage};
+use facts::store::{Rebuilt, Salvage, Store, peek, salvage};
 use phrase::{Arg, Phrase};
 
 use crate::done::Done;
@@ -155,8 +155,8 @@ fn from_itself(
             Err(error) => Err(error),
         };
     };
-    let rebuilt = rebuild(folder, survey, found.facts)?;
-    Ok(Some((Store::open(folder, author)?, Some(rebuilt))))
+    let repaired = Repaired::open_with_facts(folder, author, survey, found.facts)?;
+    Ok(Some((repaired.store, repaired.rebuilt)))
 }
 
 fn with_file(
@@ -202,6 +202,7 @@ fn tell(session: &mut Session, mended: &Mended) {
     let done = match &mended.rebuilt {
         None => Phrase::new("mend-whole"),
         Some(rebuilt) => match rebuilt.damaged.as_deref().map(name_of) {
+            None if rebuilt.damaged_is_forgotten => Phrase::new("home-repaired-and-forgotten"),
             None => Phrase::new("mend-mended-from-nothing"),
             Some(damaged) if mended.with_file => {
                 Phrase::new("mend-mended-with-file").text("damaged", damaged)

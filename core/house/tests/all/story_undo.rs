@@ -294,16 +294,14 @@ fn a_draft_survives_and_becomes_one_fact() {
 }
 
 #[test]
-fn a_draft_that_need_not_be_on_the_disk_waits_for_nobody() {
+fn a_draft_that_need_not_be_on_the_disk_is_not_saved_while_somebody_writes() {
     let (_home, mut store) = survey();
     let other = rusqlite::Connection::open(store.folder().join("survey.db")).unwrap();
     other.execute_batch("BEGIN IMMEDIATE").unwrap();
     let draft =
         Draft { subject: SubjectId::random(), field: "text".into(), text: "half".into(), saved_ms: 1 };
-    let began = std::time::Instant::now();
+    // That it does not wait before it says so is shown where its settings are at hand, in the store's own tests.
     assert!(!store.save_draft_unsynced(&draft).unwrap());
-    // Where it waits, it waits for as long as the store does for other programs, five seconds.
-    assert!(began.elapsed() < std::time::Duration::from_secs(5), "{:?}", began.elapsed());
     assert!(store.drafts().unwrap().is_empty());
     other.execute_batch("ROLLBACK").unwrap();
     assert!(store.save_draft_unsynced(&draft).unwrap());

@@ -243,6 +243,10 @@ home-repaired = The database of this survey was damaged. It was built anew from 
     [one] its one record
    *[other] all its { $facts } records
 }; nothing was lost. The damaged one was kept as { $damaged }.
+home-repaired-and-forgotten = The database of this survey was damaged. It was built anew, { $facts ->
+    [one] 1 record
+   *[other] { $facts } records
+} in all. The damaged one is gone: it still held what was to be forgotten.
 home-needs-file = The database of this survey is damaged, and not all of its records can be read. A file or a copy of this survey is needed to repair it.
 
 # The page in a file of a survey that cannot be worked out.

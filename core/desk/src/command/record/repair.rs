@@ -94,10 +94,12 @@ pub fn run(
         missing_photos: lacking.len(),
         lacking,
     };
+    let is_forgotten = repaired.rebuilt.as_ref().is_some_and(|rebuilt| rebuilt.damaged_is_forgotten);
     context.answer(&as_json, |page| {
         let told = match (&as_json.damaged, from) {
             (Some(damaged), None) => Phrase::new("home-repaired").text("damaged", damaged),
             (Some(damaged), Some(_)) => Phrase::new("desk-repaired-from").text("damaged", damaged),
+            (None, _) if is_forgotten => Phrase::new("home-repaired-and-forgotten"),
             (None, _) if as_json.was_damaged => Phrase::new("desk-repaired-from-nothing"),
             (None, Some(_)) => Phrase::new("desk-repair-whole-with-file"),
             (None, None) if as_json.photos_back + as_json.missing_photos > 0 => {
