@@ -275,11 +275,43 @@ const dropped = async () => {
   await served.end();
 };
 
+/** A drawing is shown in the layout that fits its window, though after a deed only one is sent. */
+const resized = async () => {
+  const served = await serve("whole");
+  const page = await tab(served.address);
+  await does(page, () => page.locator("button[name=press][value^='open:']:has-text('Mill House')").click());
+  for (const press of ["forecast", "map"]) await does(page, () => page.locator(`button[name=press][value=${press}]`).first().click());
+  const map = page.locator("[data-drawing]").first();
+  const layouts = () => map.locator(".layout").count();
+  const shown = async () => {
+    const steps = await map.locator(".layout").evaluateAll((all) => all.filter((one) => one.clientHeight > 0).map((one) => Number(one.dataset.step)));
+    insist(steps.length === 1, `one layout is shown, not those of ${steps}`);
+    return steps[0];
+  };
+  const all = await layouts();
+  insist(all > 1, "a screen that came from another one brings every layout");
+  const narrow = await shown();
+  const turn = () => does(page, () => page.locator("button[name=press]:is([value=map-after], [value=map-now])").click());
+  await turn();
+  insist((await layouts()) === 1 && (await shown()) === narrow, "after a deed only the layout that fits was sent");
+  await page.setViewportSize({ width: 1280, height: 900 });
+  await page.waitForFunction((all) => document.querySelectorAll("[data-drawing]")[0].querySelectorAll(".layout").length === all, all);
+  const wide = await shown();
+  insist(wide > narrow, `a wide window shows the layout of ${wide}`);
+  await turn();
+  insist((await layouts()) === 1 && (await shown()) === wide, "and after a deed that one alone");
+  insist(page.faults.length === 0, `the page's script said: ${page.faults.join("\n")}`);
+  await page.context().close();
+  await served.end();
+};
+
 export const journeys = async (only = []) => {
   await twice();
   console.log("a double click or a held key: one deed, whenever a second press comes");
   await dropped();
   console.log("dropped photos: kept, or told that they are not");
+  await resized();
+  console.log("a drawing: in the layout that fits the window, alone where that is known");
   for (const hands of only.length ? only : Object.keys(HANDS)) {
     const answers = await homeowner(hands);
     console.log(`the homeowner by ${hands}: ${answers} answers to what gets through, report saved`);

@@ -1,6 +1,7 @@
 //! A short hash: to tell that something has changed, never to keep anything safe.
 
-use std::fmt::{self, Debug, Write};
+use std::fmt::{self, Write};
+use std::hash::{DefaultHasher, Hash, Hasher};
 
 /// FNV-1a of 64 bits. Its figures: draft-eastlake-fnv, the offset basis and the prime of 64 bits.
 struct Fnv(u64);
@@ -14,22 +15,20 @@ impl Write for Fnv {
     }
 }
 
-/// The hash of what these arguments write, in hexadecimal.
-fn hash_of(written: fmt::Arguments<'_>) -> String {
+/// The hash of a text, in hexadecimal: the same in every release.
+pub(crate) fn short_hash(text: &str) -> String {
     let mut hash = Fnv(0xcbf2_9ce4_8422_2325);
     // Writing to it does not fail.
-    let _ = hash.write_fmt(written);
+    let _ = hash.write_str(text);
     format!("{:016x}", hash.0)
 }
 
-/// The hash of a text, in hexadecimal.
-pub(crate) fn short_hash(text: &str) -> String {
-    hash_of(format_args!("{text}"))
-}
-
-/// The hash of all that a thing holds, in hexadecimal: another one whenever something in it differs.
-pub(crate) fn hash_of_all(thing: &impl Debug) -> String {
-    hash_of(format_args!("{thing:?}"))
+/// The hash of all that a thing holds, in hexadecimal: another one whenever something in it differs. It is the same within
+/// one release only.
+pub(crate) fn hash_of_all(thing: &impl Hash) -> String {
+    let mut hash = DefaultHasher::new();
+    thing.hash(&mut hash);
+    format!("{:016x}", hash.finish())
 }
 
 #[cfg(test)]

@@ -59,6 +59,7 @@
   };
   const ticket = () => form().querySelector("[name=ticket]").value;
   const here = () => document.body.dataset.place;
+  const writes = (node) => !!node && !!node.matches && node.matches("input:not([type=radio],[type=checkbox]), textarea");
   const presses = (data) => [...data.keys()].some((key) => key === "press" || key === "back" || key.startsWith("pick "));
 
   // What comes while a deed is under way waits, and is sent only in the place for which it was meant; elsewhere it is said
@@ -74,7 +75,7 @@
     busy = true;
     pressing = presses(data);
     try {
-      const answer = await fetch("/deed", { method: "POST", body: data, headers: { "X-By-Script": "1" } });
+      const answer = await fetch("/deed", { method: "POST", body: data, headers: { "X-By-Script": "1", ...wide() } });
       take(await answer.text(), typing);
     } catch {
       // The program may have been ended: the browser itself says so.
@@ -160,7 +161,7 @@
     const mark = event.target.closest && event.target.closest(".drawing a");
     if (mark) {
       event.preventDefault();
-      try { take(await (await fetch(mark.getAttribute("href"))).text()); } catch { location.reload(); }
+      try { take(await (await fetch(mark.getAttribute("href"), { headers: wide() })).text()); } catch { location.reload(); }
       return;
     }
     const photo = event.target.closest && event.target.closest("a[data-photo]");
@@ -279,14 +280,13 @@
       if (event.key === "Enter" && event.target.tagName !== "TEXTAREA") event.preventDefault();
       return;
     }
-    const writes = event.target.matches && event.target.matches("input:not([type=radio],[type=checkbox]), textarea");
     if (event.key === "Escape") {
       const back = document.getElementById("back");
       if (back) { event.preventDefault(); back.click(); }
-    } else if (!writes && /^[1-9]$/.test(event.key)) {
+    } else if (!writes(event.target) && /^[1-9]$/.test(event.key)) {
       const answer = document.querySelectorAll(".choice .opt")[Number(event.key) - 1];
       if (answer) { event.preventDefault(); (answer.querySelector("input") || answer).click(); }
-    } else if (!writes && event.key === "Enter" && (event.target === document.body || event.target.tagName === "H1")) {
+    } else if (!writes(event.target) && event.key === "Enter" && (event.target === document.body || event.target.tagName === "H1")) {
       document.querySelector(".dock .press.main")?.click();
     }
   });
@@ -301,7 +301,7 @@
       if (mine !== looks) return;
       const bar = document.querySelector("progress");
       if (far === "over" && !busy) {
-        const text = await (await fetch("/")).text();
+        const text = await (await fetch("/", { headers: wide() })).text();
         // Something may have been pressed meanwhile.
         if (mine !== looks) return;
         if (!busy) { take(text); return; }
@@ -311,9 +311,30 @@
     setTimeout(() => { if (mine === looks) look(); }, 250);
   };
 
+  // How wide drawings are shown here: then only the layout that fits is sent. Where none is shown that is not known.
+  const wide = () => {
+    const pane = document.querySelector("[data-drawing]");
+    return pane ? { "X-Shown-Wide": String(pane.clientWidth) } : {};
+  };
+  // Where another layout fits now and was not sent, the screen is fetched once more, with all of them.
+  const fits = (pane) => {
+    const step = pane.dataset.steps.split(" ").filter((step) => step === "0" || Number(step) <= pane.clientWidth).pop();
+    return pane.clientWidth === 0 || pane.querySelector(`[data-step="${step}"]`) !== null;
+  };
+  const refit = new ResizeObserver(async () => {
+    if (busy || writes(document.activeElement) || [...document.querySelectorAll("[data-drawing]")].every(fits)) return;
+    const before = ticket();
+    try {
+      const text = await (await fetch("/")).text();
+      if (!busy && ticket() === before) take(text);
+    } catch { /* the program was ended: the next deed says so */ }
+  });
+
   // A drawing is dragged and zoomed in its own frame, where it is larger than that.
   const panes = () => {
+    refit.disconnect();
     for (const pane of document.querySelectorAll("[data-drawing]")) {
+      refit.observe(pane);
       let from = null;
       pane.addEventListener("pointerdown", (event) => {
         if (event.pointerType !== "mouse" || event.button !== 0) return;

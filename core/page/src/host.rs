@@ -110,19 +110,19 @@ impl Host {
         }
     }
 
-    /// The screen as it stands, as a document.
+    /// The screen as it stands, as a document. `shown_wide`: how wide its drawings are shown, CSS pixels, where that is
+    /// known.
     ///
     /// # Errors
     /// If the system gives no random numbers.
-    pub(crate) fn draw(&mut self) -> Result<String, PageError> {
+    pub(crate) fn draw(&mut self, shown_wide: Option<u32>) -> Result<String, PageError> {
         self.guide.collect_long_work();
         let working = self.guide.long_work().is_some();
-        let screen = self.guide.screen();
+        let (screen, figures) = self.guide.screen_with_figures();
         // What went on beside is over: a tab that still shows it is out of date.
         if self.shown.as_ref().is_some_and(|shown| shown.place != screen.place) {
             self.tickets.something_was_done();
         }
-        let figures = figures_of(&self.guide, &screen);
         let ticket = self.tickets.give()?;
         let is_written = |place: usize| self.asked.get(place).filter(|asked| asked.path.is_file());
         let mut written = Vec::new();
@@ -134,7 +134,8 @@ impl Host {
         }
         let drawn = Drawn {
             screen: &screen,
-            figures: &figures,
+            figures: &by_name(figures),
+            shown_wide,
             ticket: ticket.letters(),
             said: self.said.as_ref(),
             written: &written,
@@ -196,10 +197,11 @@ pub(crate) fn no_room(error: &std::io::Error) -> Phrase {
 /// The screen as it stands as a document that only shows it: its ticket is nobody’s, so nothing on it counts. For pictures and
 /// for tests; photos and drawings by themselves are not beside it.
 pub fn still(guide: &Guide, words: &Language) -> String {
-    let screen = guide.screen();
+    let (screen, figures) = guide.screen_with_figures();
     document(&Drawn {
         screen: &screen,
-        figures: &figures_of(guide, &screen),
+        figures: &by_name(figures),
+        shown_wide: None,
         ticket: "still",
         said: None,
         written: &[],
@@ -208,13 +210,8 @@ pub fn still(guide: &Guide, words: &Language) -> String {
     })
 }
 
-/// The drawings of a screen, every layout of each, by name.
-fn figures_of(guide: &Guide, screen: &Screen) -> BTreeMap<String, FigureDrawn> {
-    if !screen.blocks.iter().any(|block| matches!(block, Block::Figure(_))) {
-        return BTreeMap::new();
-    }
-    let all = guide.figures();
-    all.into_iter().map(|drawn| (drawn.figure.clone(), drawn)).collect()
+fn by_name(figures: Vec<FigureDrawn>) -> BTreeMap<String, FigureDrawn> {
+    figures.into_iter().map(|drawn| (drawn.figure.clone(), drawn)).collect()
 }
 
 /// The names of every layout of the drawing in a block, if it is one.

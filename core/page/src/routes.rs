@@ -32,6 +32,13 @@ const MOST_TEXT: usize = 1 << 20;
 /// What the script says with what it fetches. No form of another site can say it.
 const BY_SCRIPT: &str = "x-by-script";
 
+/// How wide the script sees drawings shown, CSS pixels: of the others it needs none.
+const SHOWN_WIDE: &str = "x-shown-wide";
+
+fn shown_wide(headers: &HeaderMap) -> Option<u32> {
+    headers.get(SHOWN_WIDE)?.to_str().ok()?.parse().ok()
+}
+
 /// What every answer needs.
 #[derive(Clone)]
 pub(crate) struct Shared {
@@ -100,7 +107,7 @@ async fn ours(State(shared): State<Shared>, request: Request, next: Next) -> Res
         Err(StatusCode::PAYLOAD_TOO_LARGE) => {
             let drawn = shared.with(|host| {
                 host.say(Phrase::new("page-too-large"));
-                host.draw()
+                host.draw(None)
             });
             match drawn.await {
                 Ok(Ok(text)) => (StatusCode::PAYLOAD_TOO_LARGE, html(text)).into_response(),
@@ -159,12 +166,12 @@ async fn open(State(shared): State<Shared>, Path(secret): Path<String>) -> Respo
 }
 
 /// The screen as it stands.
-async fn shown(State(shared): State<Shared>) -> Response {
-    drawn(&shared, StatusCode::OK).await
+async fn shown(State(shared): State<Shared>, headers: HeaderMap) -> Response {
+    drawn(&shared, shown_wide(&headers), StatusCode::OK).await
 }
 
-async fn drawn(shared: &Shared, status: StatusCode) -> Response {
-    match shared.with(Host::draw).await {
+async fn drawn(shared: &Shared, shown_wide: Option<u32>, status: StatusCode) -> Response {
+    match shared.with(move |host| host.draw(shown_wide)).await {
         Ok(Ok(text)) => (status, html(text)).into_response(),
         _ => StatusCode::INTERNAL_SERVER_ERROR.into_response(),
     }
@@ -187,7 +194,7 @@ async fn deed(
             }
             // The script puts it in place by itself.
             if headers.contains_key(BY_SCRIPT) {
-                return drawn(&shared, StatusCode::OK).await;
+                return drawn(&shared, shown_wide(&headers), StatusCode::OK).await;
             }
             (StatusCode::SEE_OTHER, [(LOCATION, HeaderValue::from_static("/"))]).into_response()
         }
@@ -210,7 +217,7 @@ async fn refused(shared: &Shared, why: Phrase, status: StatusCode) -> Response {
     if let Err(status) = said {
         return status.into_response();
     }
-    drawn(shared, status).await
+    drawn(shared, None, status).await
 }
 
 /// Why a form does not count.

@@ -4,24 +4,40 @@ use super::{Guide, screens};
 use crate::finish::finish;
 use crate::place::{Outside, Place};
 use crate::screen::{Block, FigureDrawn, PressWeight, Screen};
-use crate::session::SentWork;
+use crate::session::{SentWork, SurveySnapshot};
 use crate::short_hash::short_hash;
 
 impl Guide {
     /// The screen as it stands. Drawing changes nothing, and reads no disk.
     pub fn screen(&self) -> Screen {
+        self.screen_and(|_, _| ()).0
+    }
+
+    /// The screen as it stands, and every drawing of it as [`figures`](Self::figures) gives them: for whoever wants both,
+    /// since what is drawn for the one is not drawn again for the other.
+    pub fn screen_with_figures(&self) -> (Screen, Vec<FigureDrawn>) {
+        let (screen, figures) = self.screen_and(screens::figures);
+        (screen, figures.unwrap_or_default())
+    }
+
+    /// The screen as it stands, and what is made beside it of the snapshot that it was drawn from, where there was one.
+    fn screen_and<T>(&self, beside: impl FnOnce(&SurveySnapshot<'_>, &Place) -> T) -> (Screen, Option<T>) {
         match (&self.session.sent_work, &self.suspended) {
             (Some(sent_work), _) => {
-                self.finished(screens::show_sent_work(&self.session, sent_work), Some(sent_work))
+                let screen = screens::show_sent_work(&self.session, sent_work);
+                (self.finished(screen, Some(sent_work)), None)
             }
-            (None, Some(suspended)) => suspended.screen.clone(),
-            (None, None) => self.screen_beneath(),
+            (None, Some(suspended)) => (suspended.screen.clone(), None),
+            (None, None) => {
+                let (screen, beside) = self.of_place(beside);
+                (self.finished(screen, None), beside)
+            }
         }
     }
 
     /// The screen without what goes on beside.
     pub(super) fn screen_beneath(&self) -> Screen {
-        self.finished(self.of_place(), None)
+        self.finished(self.of_place(|_, _| ()).0, None)
     }
 
     fn finished(&self, mut screen: Screen, sent_work: Option<&SentWork>) -> Screen {
@@ -31,21 +47,23 @@ impl Guide {
         screen
     }
 
-    /// The screen of the place where one stands.
-    fn of_place(&self) -> Screen {
+    /// The screen of the place where one stands, and what is made beside it.
+    fn of_place<T>(&self, beside: impl FnOnce(&SurveySnapshot<'_>, &Place) -> T) -> (Screen, Option<T>) {
         let inside = self.session.place().and_then(|place| {
             // From wherever one is there is a way to the whole job.
             let is_on_way = self.session.open.as_ref().is_some_and(|open| open.memory.way.len() > 1);
             let back = is_on_way || place != Place::Overview;
-            let screen = self.session.with_snapshot(|snapshot| screens::show(snapshot, &place)).ok()?;
-            Some(Screen { back, ..screen })
+            let drawn =
+                |snapshot: &SurveySnapshot<'_>| (screens::show(snapshot, &place), beside(snapshot, &place));
+            let (screen, beside) = self.session.with_snapshot(drawn).ok()?;
+            Some((Screen { back, ..screen }, Some(beside)))
         });
-        let mut screen =
-            inside.unwrap_or_else(|| screens::show_outside(&self.session, &self.session.outside));
+        let (mut screen, beside) =
+            inside.unwrap_or_else(|| (screens::show_outside(&self.session, &self.session.outside), None));
         in_order(&mut screen);
         screen.back |= self.session.open.is_none() && self.session.outside != Outside::default();
         screen.notices = self.session.notices.shown(self.session.language());
-        screen
+        (screen, beside)
     }
 
     /// What tells the place that is shown from every other.

@@ -1,7 +1,7 @@
 //! What a screen reader says of one thing on a screen, ready to hand to the platform.
 
 /// What kind of thing it is. A shell maps it to its platform's role or trait.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
 pub enum AloudRole {
     /// Words to read.
     #[default]
@@ -82,7 +82,7 @@ impl AloudRole {
 
 /// What a screen reader says of one thing. Whether it is picked, cannot be pressed, or destroys something is a state of
 /// the thing itself, said by the platform in its own words.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Default)]
 pub struct Aloud {
     /// What kind of thing it is.
     pub role: AloudRole,

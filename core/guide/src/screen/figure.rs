@@ -2,6 +2,8 @@
 //! one when its version has changed.
 
 use std::collections::BTreeMap;
+use std::hash::{Hash, Hasher};
+use std::mem::discriminant;
 
 use telling::figure::{Anchor, Dash, Figure, Fill, Ink, Mark, Point, Shape, Touch, Weight, pieces};
 use telling::words::Language;
@@ -19,8 +21,14 @@ pub struct Spot {
     pub y: f64,
 }
 
+impl Hash for Spot {
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        [self.x, self.y].map(f64::to_bits).hash(state);
+    }
+}
+
 /// How thick a line is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum MarkWeight {
     /// No line at all.
     Absent,
@@ -35,7 +43,7 @@ pub enum MarkWeight {
 }
 
 /// How a line is broken.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum MarkDash {
     /// Unbroken.
     Solid,
@@ -48,7 +56,7 @@ pub enum MarkDash {
 }
 
 /// What a mark is drawn with. A shell has an ink for each, by day and by night; it only adds to what line and word say.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum MarkInk {
     /// Words, numbers, and what else is to be read.
     Text,
@@ -69,7 +77,7 @@ pub enum MarkInk {
 }
 
 /// The inside of a shape.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum MarkFill {
     /// See-through.
     Absent,
@@ -84,7 +92,7 @@ pub enum MarkFill {
 }
 
 /// Which point of a line of type stands at its place.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum MarkAnchor {
     /// Its left end.
     Start,
@@ -95,7 +103,7 @@ pub enum MarkAnchor {
 }
 
 /// A straight line.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Hash)]
 pub struct MarkLine {
     /// One end.
     pub from: Spot,
@@ -153,8 +161,25 @@ pub enum MarkShape {
     },
 }
 
+impl Hash for MarkShape {
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        discriminant(self).hash(state);
+        match self {
+            Self::Stroke { from, to } => (from, to).hash(state),
+            Self::Frame { corner, width, height, round } => {
+                (corner, [width, height, round].map(|length| length.to_bits())).hash(state);
+            }
+            Self::Strokes { lines } => lines.hash(state),
+            Self::Path { spots, closed } => (spots, closed).hash(state),
+            Self::Lettering { at, words, size, anchor, strong, even } => {
+                (at, words, size.to_bits(), anchor, strong, even).hash(state);
+            }
+        }
+    }
+}
+
 /// One mark of a drawing.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Hash)]
 pub struct FigureMark {
     /// Its shape.
     pub shape: MarkShape,
@@ -252,7 +277,7 @@ impl FigureDrawn {
         let marks: Vec<_> = marks.collect();
         Self {
             figure: name.into(),
-            version: hash_of_all(&(figure.aspect, &marks)),
+            version: hash_of_all(&(figure.aspect.to_bits(), &marks)),
             aspect: figure.aspect,
             natural_width: figure.natural_width,
             marks,
@@ -261,11 +286,11 @@ impl FigureDrawn {
 
     /// The block that names it on a screen.
     pub(crate) fn block(&self, figure: &Figure, language: &Language) -> FigureBlock {
-        Self::block_of(std::slice::from_ref(self), figure, language)
+        Self::block_of(&[self], figure, language)
     }
 
     /// The block that names a drawing in several layouts, the widest last; all show `figure`.
-    pub(crate) fn block_of(layouts: &[Self], figure: &Figure, language: &Language) -> FigureBlock {
+    pub(crate) fn block_of(layouts: &[&Self], figure: &Figure, language: &Language) -> FigureBlock {
         let of_all = layouts.iter().flat_map(|drawn| &drawn.marks);
         let mut keys: Vec<_> = of_all.filter_map(|mark| mark.key.clone()).collect();
         keys.sort_unstable();

@@ -1,5 +1,7 @@
 //! A survey in memory, for tests of pages and questions: nothing of it comes near a disk.
 
+use std::cell::OnceCell;
+
 use facts::fact::{ActId, AuthorId, Edit, FactClock, Ledger, SurveyId};
 use facts::store::Returnable;
 use house::record::{Is, Survey, fold};
@@ -59,6 +61,7 @@ impl InMemory {
             returnable: &Ok(Returnable { facts: 0, without_trace: true }),
             wishes: &[],
             revision: 0,
+            maps: OnceCell::new(),
         }
     }
 

@@ -1,5 +1,6 @@
 //! What a screen of a survey is drawn from.
 
+use std::cell::OnceCell;
 use std::collections::BTreeSet;
 use std::path::Path;
 
@@ -8,6 +9,7 @@ use facts::fact::{AuthorId, Ledger, Wish};
 use facts::file::LeftOut;
 use facts::store::Returnable;
 use house::record::Survey;
+use telling::figure::Figure;
 use telling::words::Language;
 
 use super::labels_seen::LabelsSeen;
@@ -17,9 +19,9 @@ use super::open_survey::OpenSurvey;
 use super::pending::Pending;
 use super::results::{Standing, Worked};
 use crate::place::Key;
+use crate::screen::FigureDrawn;
 
 /// What a screen of a survey is drawn from. Nothing of it changes while it is drawn, and nothing is read from a disk.
-#[derive(Clone, Copy)]
 pub(crate) struct SurveySnapshot<'a> {
     /// The survey as it stands.
     pub(crate) survey: &'a Survey,
@@ -45,6 +47,8 @@ pub(crate) struct SurveySnapshot<'a> {
     pub(crate) wishes: &'a [Wish],
     /// Counts what was written.
     pub(crate) revision: u64,
+    /// The map in each layout, once it was drawn.
+    pub(crate) maps: OnceCell<Vec<(Figure, FigureDrawn)>>,
 }
 
 impl<'a> SurveySnapshot<'a> {
@@ -63,6 +67,7 @@ impl<'a> SurveySnapshot<'a> {
             returnable: &open.returnable,
             wishes: &open.wishes,
             revision: open.revision,
+            maps: OnceCell::new(),
         }
     }
 

@@ -14,21 +14,30 @@ use super::{Drawn, element};
 /// Widths at which another layout of a drawing may be shown, CSS pixels; `page.css` knows the same.
 const STEPS: [u32; 6] = [440, 560, 660, 840, 1000, 1080];
 
-/// A drawing with its caption, in every layout that it has: the widest that fits is shown. What can be touched in it is a
-/// link.
+/// A drawing with its caption: in the one layout that fits, where it is known how wide it is shown, else in every one that it
+/// has, and the widest that fits is shown. What can be touched in it is a link.
 pub(super) fn figure(drawn: &Drawn<'_>, block: &FigureBlock) -> Markup {
     let names = block.narrower.iter().map(|layout| &layout.figure).chain([&block.figure]);
     let layouts: Vec<_> = names.filter_map(|name| drawn.figures.get(name)).collect();
-    let steps: Vec<_> = layouts.iter().map(|figure| step_of(figure.natural_width)).collect();
+    // The narrowest is for whatever is narrower still.
+    let steps: Vec<_> = layouts
+        .iter()
+        .enumerate()
+        .map(|(place, figure)| if place == 0 { 0 } else { step_of(figure.natural_width) })
+        .collect();
+    let fits = drawn.shown_wide.map(|wide| steps.partition_point(|step| *step <= wide).saturating_sub(1));
     let Some(widest) = layouts.last() else { return html! {} };
     html! {
         figure.figure id=(element(&block.id)) {
-            div.pane data-drawing {
+            div.pane data-drawing data-steps=(steps.iter().map(u32::to_string).collect::<Vec<_>>().join(" ")) {
                 @for (place, figure) in layouts.iter().enumerate() {
-                    @let from = steps.get(place).filter(|_| place > 0).map(|step| format!("from-{step}"));
-                    @let to = steps.get(place + 1).map(|step| format!("to-{step}"));
-                    div.layout.(from.unwrap_or_default()).(to.unwrap_or_default()) {
-                        (svg(figure, block, drawn.ticket))
+                    @if fits.is_none_or(|fits| fits == place) {
+                        @let known = fits.is_some();
+                        @let from = steps.get(place).filter(|step| !known && **step > 0).map(|step| format!("from-{step}"));
+                        @let to = steps.get(place + 1).filter(|_| !known).map(|step| format!("to-{step}"));
+                        div.layout.(from.unwrap_or_default()).(to.unwrap_or_default()) data-step=[steps.get(place)] {
+                            (svg(figure, block, drawn.ticket))
+                        }
                     }
                 }
             }

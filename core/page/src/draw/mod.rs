@@ -29,6 +29,8 @@ pub(crate) struct Drawn<'a> {
     pub screen: &'a Screen,
     /// Its drawings, by name.
     pub figures: &'a BTreeMap<String, FigureDrawn>,
+    /// How wide its drawings are shown, CSS pixels, where that is known.
+    pub shown_wide: Option<u32>,
     /// The ticket that a deed on it needs.
     pub ticket: &'a str,
     /// What the page itself has to say about the last deed.

@@ -50,7 +50,7 @@ change-swap-entry-filter = Swap { $filter } for an entry filter that stops the M
     } the new one in where the old one was.
     .check = Do TV and internet still work as before?
     .back = Screw the old filter back in. Keep it until everything has run for a week.
-change-swap-splitter = Swap { $splitter } for a { $legs }-way splitter made for { -band-parts } or more and marked MoCA.
+change-swap-splitter = Swap { $splitter } for a { $legs }-way splitter { -made-for-moca }.
     .why = { $fault ->
         [power] By its label the present one holds back the DC power that something needs.
        *[band] A splitter not made for the band may cost little or much; each output fewer is signal gained.
@@ -70,7 +70,7 @@ change-remove-splitter = Take out { $splitter } and join its two cables with a b
     .how = Unscrew both cables and screw them to the barrel.
     .check = Do TV and internet still work as before?
     .back = Screw the old splitter back in where the barrel is.
-change-merge-splitters = Replace { $upper } and { $lower } by one { $legs }-way splitter made for { -band-parts } or more and marked MoCA.
+change-merge-splitters = Replace { $upper } and { $lower } by one { $legs }-way splitter { -made-for-moca }.
     .why = Two splitters in a row cost the signal twice.
     .how = Note which cable was on which output (tape and pen). The cable to the modem goes to the output with the least loss; where there is none, the longest. { $power ->
         [yes] DC power goes over these cables: cap what stays free with caps that hold DC back (DC block).
@@ -263,14 +263,14 @@ need-entry-filter = entry filter (MoCA filter), F connectors, passes { -band-fil
     [yes] {" "}({ need-asked })
    *[other] { "" }
 }
-need-splitter = { $legs }-way splitter, 75 ohm, F connectors, made for { -band-parts } or more and marked MoCA
-need-splitter-power = { $legs }-way splitter, 75 ohm, F connectors, made for { -band-parts } or more and marked MoCA, with power passing on the output that needs it (DC pass)
+need-splitter = { $legs }-way splitter, 75 ohm, F connectors, { -made-for-moca }
+need-splitter-power = { $legs }-way splitter, 75 ohm, F connectors, { -made-for-moca }, with power passing on the output that needs it (DC pass)
 need-device-filter = filter for one device (MoCA filter), F connectors, passes { -band-filters-pass }, stops { -band-adapters } by { -filters-stop-by } or more{ $ask ->
     [yes] {" "}({ need-asked })
    *[other] { "" }
 }
-need-share = { $legs }-way splitter and a short coax cable, made for { -band-parts } or more and marked MoCA (neither is needed where the adapter has a through port)
-need-share-power = { $legs }-way splitter and a short coax cable, made for { -band-parts } or more and marked MoCA, with power passing on the output that needs it (DC pass)
+need-share = { $legs }-way splitter and a short coax cable, { -made-for-moca } (neither is needed where the adapter has a through port)
+need-share-power = { $legs }-way splitter and a short coax cable, { -made-for-moca }, with power passing on the output that needs it (DC pass)
 need-network-cable = network cable, long enough to reach the room
 need-wall-plate = wall plate with an F connector, made for { -band-parts } or more
 need-barrel = barrel (cable joiner), F connectors, made for { -band-parts } or more

@@ -28,6 +28,7 @@ list-comma = ,{ " " }
 -band-top = 1675 MHz
 -band-adapters = 1125 to { -band-top }
 -band-parts = 5 to { -band-top }
+-made-for-moca = made for { -band-parts } or more and marked MoCA
 -filters-pass-top = 1002 MHz
 -band-filters-pass = 5 to { -filters-pass-top }
 -filters-stop-by = 40 dB

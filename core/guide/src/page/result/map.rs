@@ -56,8 +56,12 @@ fn map<'a>(snapshot: &SurveySnapshot<'a>) -> WiringMap<'a> {
     map.folded(folding(snapshot.pending()))
 }
 
-/// The map in each layout.
-fn maps(snapshot: &SurveySnapshot<'_>, map: &ShownMap<'_>) -> Vec<(Figure, FigureDrawn)> {
+/// The map in each layout, drawn once from a snapshot.
+fn maps<'s>(snapshot: &'s SurveySnapshot<'_>, map: &ShownMap<'_>) -> &'s [(Figure, FigureDrawn)] {
+    snapshot.maps.get_or_init(|| drawn(snapshot, map))
+}
+
+fn drawn(snapshot: &SurveySnapshot<'_>, map: &ShownMap<'_>) -> Vec<(Figure, FigureDrawn)> {
     let to_unfold = snapshot.language.say(&Phrase::new("map-to-unfold"));
     let draw = |(name, layout): (&str, Layout)| {
         let mut figure = map.figure(layout);
@@ -89,7 +93,8 @@ fn plots(snapshot: &SurveySnapshot<'_>) -> Vec<(Figure, FigureDrawn)> {
 /// All of them, as a shell draws them.
 pub(crate) fn figures(snapshot: &SurveySnapshot<'_>) -> Vec<FigureDrawn> {
     let map = map(snapshot).shown(snapshot.language);
-    maps(snapshot, &map).into_iter().chain(plots(snapshot)).map(|(_, drawn)| drawn).collect()
+    let maps = maps(snapshot, &map).iter().map(|(_, drawn)| drawn.clone());
+    maps.chain(plots(snapshot).into_iter().map(|(_, drawn)| drawn)).collect()
 }
 
 pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
@@ -100,10 +105,11 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let how = Phrase::new("map-how");
     builder.words(WordsRole::How, &if after { how.attribute("after") } else { how });
     let map = map(snapshot).shown(snapshot.language);
-    let (figures, drawn): (Vec<_>, Vec<_>) = maps(snapshot, &map).into_iter().unzip();
+    let maps = maps(snapshot, &map);
     // Of a house in which nothing was found there is nothing to draw.
-    if let Some(figure) = figures.last().filter(|figure| !figure.marks.is_empty()) {
-        builder.figure_laid_out(figure, &drawn, map.lines());
+    if let Some((figure, _)) = maps.last().filter(|(figure, _)| !figure.marks.is_empty()) {
+        let layouts: Vec<_> = maps.iter().map(|(_, drawn)| drawn).collect();
+        builder.figure_laid_out(figure, &layouts, map.lines());
     }
     if map.is_folded() {
         builder.press(&Key::UnfoldAll, &Phrase::new("map-unfold-all"), PressWeight::Other);
@@ -117,10 +123,11 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
         builder.press(&Key::MapAfter, &Phrase::new("map-after"), PressWeight::Other);
     }
     if waiting::worked(snapshot, &mut builder).is_some() {
-        let (plots, drawn): (Vec<_>, Vec<_>) = plots(snapshot).into_iter().unzip();
-        if let Some(plot) = plots.last().filter(|_| !after) {
+        let plots = plots(snapshot);
+        if let Some((plot, _)) = plots.last().filter(|_| !after) {
             builder.words(WordsRole::How, &Phrase::new("report-plot-how"));
-            builder.figure_laid_out(plot, &drawn, Vec::new());
+            let layouts: Vec<_> = plots.iter().map(|(_, drawn)| drawn).collect();
+            builder.figure_laid_out(plot, &layouts, Vec::new());
         }
         builder.press(&Key::Forecast, &Phrase::new("to-forecast"), PressWeight::Main);
         builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);

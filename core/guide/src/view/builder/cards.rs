@@ -80,7 +80,7 @@ impl ScreenBuilder<'_> {
     }
 
     /// A drawing in several layouts, the widest last, and the same in lines of text.
-    pub(crate) fn figure_laid_out(&mut self, figure: &Figure, layouts: &[FigureDrawn], lines: Vec<String>) {
+    pub(crate) fn figure_laid_out(&mut self, figure: &Figure, layouts: &[&FigureDrawn], lines: Vec<String>) {
         let block = FigureDrawn::block_of(layouts, figure, self.language);
         self.block(Block::Figure(FigureBlock { lines, ..block }));
     }
