@@ -4,7 +4,6 @@ use std::fs;
 use std::path::Path;
 
 use crate::person::{Person, row_of, rows, says, shown, two};
-use facts::fact::AuthorId;
 use facts::store::Store;
 use guide::screen::{Block, FileAsked};
 use guide::{Deed, Device, Working};

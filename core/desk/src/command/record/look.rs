@@ -100,11 +100,7 @@ pub const fn limits(most_gib: u64) -> Limits {
 
 /// The name of what is left out, in JSON.
 pub const fn left_out_name(what: LeftOut) -> &'static str {
-    match what {
-        LeftOut::Notes => "notes",
-        LeftOut::Owner => "owner",
-        LeftOut::Photos => "photos",
-    }
+    what.word()
 }
 
 /// What a look showed, ready to be told.
