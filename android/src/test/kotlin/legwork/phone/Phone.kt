@@ -165,6 +165,8 @@ class Phone(home: File? = null, intent: Intent? = null) {
     fun turn(qualifiers: String, type: Float = 1f) {
         RuntimeEnvironment.setQualifiers(qualifiers)
         if (app.resources.configuration.fontScale != type) RuntimeEnvironment.setFontScale(type)
+        // As the platform does: the app first, then its windows.
+        app.onConfigurationChanged(app.resources.configuration)
         controller.configurationChange()
         controller.visible()
         settle(works = true)
