@@ -253,6 +253,7 @@ fn owner_notes_and_photos_can_stay_at_home() {
 
 #[test]
 fn what_a_file_without_its_owner_still_tells_can_stay_at_home_too_and_comes_later() {
+    use LeftOut::{Notes, Owner, PhotoRecords, Photos, Places};
     let (home, mut store) = house(&mut Chance::new());
     let (room, part) = (SubjectId::random(), SubjectId::random());
     store.write(&[Edit::new(room, "name", "Study"), Edit::new(part, "where", "over the wardrobe")]).unwrap();
@@ -260,7 +261,6 @@ fn what_a_file_without_its_owner_still_tells_can_stay_at_home_too_and_comes_late
         let told = still_told(store.ledger(), store.survey_id(), &out.iter().copied().collect());
         told.into_iter().map(StillTold::word).collect::<Vec<_>>()
     };
-    use LeftOut::{Notes, Owner, PhotoRecords, Photos, Places};
     assert!(told(&store, &[Photos]).is_empty(), "with its owner it tells all");
     assert_eq!(told(&store, &[Owner]), ["times", "hands", "rooms", "places", "notes", "photos"]);
     assert_eq!(told(&store, &[Owner, Photos, Notes]), ["times", "hands", "rooms", "places", "photo-hashes"]);

@@ -38,7 +38,9 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
         .collect();
     if !told.is_empty() {
         builder.words(WordsRole::Plain, &Phrase::new("share-still-told"));
-        told.iter().for_each(|told| builder.words(WordsRole::Aside, told));
+        for told in &told {
+            builder.words(WordsRole::Aside, told);
+        }
     }
     builder.press(&place(snapshot), &Phrase::new("share-pack-do"), PressWeight::Main);
     builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
