@@ -3,7 +3,11 @@
 //!
 //! In a binary of its own, because it counts the memory of the whole process. What is counted is what Rust allocates;
 //! SQLite, which is written in C, is not reached by a file that is refused.
-#![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
+#![expect(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test stops where its preparation fails, and says at which file"
+)]
 
 mod cases;
 #[path = "../file_support/mod.rs"]
