@@ -2,7 +2,7 @@
 //! to an end that they do not have, or follows them out of a survey.
 
 use std::fs;
-use std::os::unix::fs::{FileTypeExt, symlink};
+use std::os::unix::fs::symlink;
 use std::os::unix::net::UnixListener;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -96,32 +96,5 @@ pub fn instead_of_a_database() {
         pipe(&folder.join(name));
         ends(name, move || assert!(Store::open(&folder, author).is_err(), "{name}"));
         drop(home);
-    }
-}
-
-/// A photo that is a pipe or a device is lacking.
-pub fn instead_of_a_photo() {
-    let mut chance = Chance::new();
-    for device in [None, Some("/dev/zero"), Some("/proc/self/mem")] {
-        let (home, store) = house(&mut chance);
-        let (folder, author) = (store.folder().to_owned(), store.author());
-        let photo = fs::read_dir(store.photos()).unwrap().next().unwrap().unwrap().path();
-        drop(store);
-        fs::remove_file(&photo).unwrap();
-        match device {
-            None => pipe(&photo),
-            Some(device) => symlink(device, &photo).unwrap(),
-        }
-        let file = home.path().join("packed.lwk");
-        let lacking = ends("a photo", move || {
-            let mut store = Store::open(&folder, author).unwrap();
-            let lacking = store.lacking_photos().unwrap().len();
-            let packed = pack(&mut store, &file);
-            assert_eq!(packed.photos, 0, "it was packed");
-            lacking
-        });
-        assert_eq!(lacking, 1);
-        let is_pipe = fs::symlink_metadata(&photo).is_ok_and(|found| found.file_type().is_fifo());
-        assert!(is_pipe || device.is_some(), "what is not ours was taken away");
     }
 }
