@@ -18,6 +18,7 @@ use super::watch::{Meter, Watch};
 use super::zip::ZipWriter;
 use crate::error::{FactsError, Result};
 use crate::fact::{Ledger, SurveyId};
+use crate::photo::open_photo;
 use crate::store::Store;
 use crate::store::fault::of_system;
 use crate::whole_file::{Existing, Readers, WholeFile};
@@ -198,7 +199,7 @@ impl BagWriter<'_> {
     fn write_photo(&mut self, photo: PhotoName, folder: &Path, meter: &mut Meter<'_>) -> Result<bool> {
         let broken = |error: io::Error| of_system(self.path, &error);
         let source = folder.join(photo.to_string());
-        let mut from = match File::open(&source) {
+        let mut from = match open_photo(&source) {
             Ok(from) => from,
             Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(false),
             Err(error) => return Err(of_system(&source, &error)),

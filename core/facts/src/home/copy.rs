@@ -11,6 +11,7 @@ use crate::fact::{
     ActId, AuthorId, FORGET, Fact, FactClock, Ledger, REMOVED, Removal, SubjectId, SurveyId, Writer, reserved,
 };
 use crate::file::{Progress, Watch};
+use crate::photo::open_photo;
 use crate::store::{PHOTOS, Store, disk, fault};
 
 /// How much of a photo is copied between two looks at whether to go on.
@@ -87,7 +88,7 @@ fn copy_photos(from: &Store, to: &Store, watch: &mut dyn Watch) -> Result<()> {
     let length = |name: &String| fs::metadata(source.join(name)).map_or(0, |found| found.len());
     let mut progress = Progress { done_bytes: 0, of_bytes: names.iter().map(length).sum() };
     for name in names {
-        match File::open(source.join(&name)) {
+        match open_photo(&source.join(&name)) {
             Ok(photo) => copy_photo(photo, &target.join(&name), &mut progress, watch, &system)?,
             Err(error) if error.kind() == io::ErrorKind::NotFound => {}
             Err(error) => return Err(fault::of_system(from.folder(), &error)),

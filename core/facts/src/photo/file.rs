@@ -130,6 +130,7 @@ impl Store {
 
 /// The bytes of a photo's file, if it is what its name says.
 pub(crate) fn sound_photo(path: &Path, name: &str) -> Option<Vec<u8>> {
+    open_photo(path).ok()?;
     let bytes = read_bounded(path).ok()?;
     (name.split('.').next() == Some(&hex(&Sha256::digest(&bytes)))).then_some(bytes)
 }
@@ -142,9 +143,14 @@ fn is_sound(path: &Path, name: &str) -> io::Result<bool> {
     }
 }
 
+/// Opens a photo's file. What lies in its place and is no file counts as missing: a pipe would be waited for for ever.
+pub(crate) fn open_photo(path: &Path) -> io::Result<File> {
+    if fs::metadata(path)?.is_file() { File::open(path) } else { Err(io::ErrorKind::NotFound.into()) }
+}
+
 /// The SHA-256 of a file, read piece by piece.
 pub(crate) fn sha256_of(path: &Path) -> io::Result<[u8; 32]> {
-    let mut file = File::open(path)?;
+    let mut file = open_photo(path)?;
     let (mut sha256, mut chunk) = (Sha256::new(), vec![0; CHUNK_BYTES]);
     loop {
         match file.read(&mut chunk)? {

@@ -19,7 +19,7 @@ mod thumbnail;
 
 pub use crate::error::PictureFault;
 pub use crop::Crop;
-pub(crate) use file::{sha256_of, sound_photo};
+pub(crate) use file::{open_photo, sha256_of, sound_photo};
 pub use intake::MOST_PHOTOS;
 pub use orientation::Orientation;
 pub use picture::{MAX_PICTURE_BYTES, MAX_PIXELS, MAX_SIDE, Picture, PictureKind};

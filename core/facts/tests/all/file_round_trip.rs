@@ -436,3 +436,22 @@ fn unzip(bytes: &[u8]) -> Entries {
     }
     entries
 }
+
+/// A photo that is a pipe or a device is lacking, and nobody waits for it.
+#[cfg(unix)]
+#[test]
+fn what_lies_in_the_place_of_a_photo_and_is_no_file_is_lacking() {
+    for device in [None, Some("/dev/zero")] {
+        let (home, mut store) = house(&mut Chance::new());
+        let photo = fs::read_dir(store.photos()).unwrap().next().unwrap().unwrap().path();
+        fs::remove_file(&photo).unwrap();
+        match device {
+            None => assert!(std::process::Command::new("mkfifo").arg(&photo).status().unwrap().success()),
+            Some(device) => std::os::unix::fs::symlink(device, &photo).unwrap(),
+        }
+        assert_eq!(store.lacking_photos().unwrap().len(), 1);
+        let packed = pack(&mut store, &home.path().join("packed.lwk"));
+        assert_eq!((packed.photos, packed.lost_photos.len()), (0, 1));
+        assert!(photo.symlink_metadata().is_ok(), "what is not ours was taken away");
+    }
+}
