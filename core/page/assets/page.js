@@ -41,7 +41,7 @@
     }
     // What the script itself said stands until the next deed, however often the screen is drawn meanwhile.
     const told = same ? [...document.querySelectorAll("[data-told]")] : [];
-    form().replaceWith(document.importNode(next, true));
+    form().replaceWith(document.adoptNode(next));
     for (const one of told) { one.removeAttribute("role"); document.querySelector(".notices").append(one); }
     for (const id of open) { const one = document.getElementById(id); if (one) one.open = true; }
     if (same) {
