@@ -65,6 +65,12 @@ impl Quantity {
         }
     }
 
+    /// Whether its unit may be typed after it: a pad of digits has no letters. Where there is but one unit, none has to be
+    /// told.
+    pub(crate) fn takes_letters(self, length: LengthUnit) -> bool {
+        self.units(length).len() > 1
+    }
+
     /// The least and the greatest that is taken, in its own unit.
     const fn bounds(self) -> (f64, f64) {
         match self {
@@ -249,6 +255,26 @@ mod tests {
             assert_eq!(read("-1", unit, quantity).is_ok(), is_signed, "{quantity:?}");
             let is_whole = quantity.kind() == NumberKind::Whole;
             assert_eq!(read("1.5", unit, quantity).is_err(), is_whole, "{quantity:?}");
+        }
+    }
+
+    #[test]
+    fn a_keyboard_has_letters_where_a_number_may_be_told_by_its_unit_alone() {
+        let takes = |quantity: Quantity| quantity.takes_letters(LengthUnit::Metres);
+        // The same digits are another length and another rate by the unit that is typed after them.
+        for (quantity, typed) in [(Quantity::Length, "10 ft"), (Quantity::Rate, "10 Gb/s")] {
+            let unit = quantity.units(LengthUnit::Metres)[0];
+            assert_ne!(read(typed, unit, quantity), read("10", unit, quantity));
+            assert!(takes(quantity) && quantity.takes_letters(LengthUnit::Feet), "{quantity:?}");
+        }
+        // Not so a level, a count or a share.
+        for (quantity, typed, unit) in [
+            (Quantity::Level, "10 dBmV", "dbmv"),
+            (Quantity::Count, "10", "count"),
+            (Quantity::Share, "10 %", "percent"),
+        ] {
+            assert_eq!(read(typed, unit, quantity), read("10", unit, quantity));
+            assert!(!takes(quantity), "{quantity:?}");
         }
     }
 

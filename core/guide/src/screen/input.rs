@@ -92,7 +92,7 @@ pub struct WritingBlock {
 pub enum NumberKind {
     /// Whole ones from 0 on.
     Whole,
-    /// From 0 on, with decimals; a length also as feet and inches.
+    /// From 0 on, with decimals.
     Decimal,
     /// With decimals, above and below 0.
     Signed,
@@ -132,6 +132,9 @@ pub struct NumberBlock {
     pub hint: String,
     /// What numbers may be typed.
     pub kind: NumberKind,
+    /// Whether a unit may be typed after them (feet and inches, a rate with its unit): then a keyboard of digits alone is of
+    /// no use.
+    pub letters: bool,
     /// The key of the press that takes it, where a keyboard's Enter may press it.
     pub submit: Option<String>,
 }

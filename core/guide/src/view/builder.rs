@@ -223,7 +223,8 @@ impl<'a> ScreenBuilder<'a> {
         quantity: Quantity,
         now: Option<f64>,
     ) {
-        let keys = quantity.units(self.language.figures().length_unit);
+        let length = self.language.figures().length_unit;
+        let keys = quantity.units(length);
         let first = keys.first().copied().unwrap_or_default();
         let (text, unit) = match self.pending.typed(key) {
             Some((typed, unit)) => (typed.to_owned(), unit),
@@ -251,6 +252,7 @@ impl<'a> ScreenBuilder<'a> {
             unit,
             hint,
             kind: quantity.kind(),
+            letters: quantity.takes_letters(length),
             submit: None,
         }));
     }

@@ -39,6 +39,8 @@ pub(super) fn number(number: &NumberBlock) -> Markup {
     let id = element(&number.id);
     let hint = (!number.hint.is_empty()).then(|| format!("{id}-hint"));
     let keys = match number.kind {
+        // A pad of digits has no letters for a unit.
+        _ if number.letters => "text",
         NumberKind::Whole => "numeric",
         NumberKind::Decimal => "decimal",
         // A keyboard of numbers may have no minus.
@@ -73,5 +75,40 @@ pub(super) fn number(number: &NumberBlock) -> Markup {
             }
             @if let Some(hint) = &hint { p.aside id=(hint) { (number.hint) } }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use guide::screen::Aloud;
+
+    use super::*;
+
+    fn keys(kind: NumberKind, letters: bool) -> String {
+        let block = NumberBlock {
+            id: "down".into(),
+            aloud: Aloud::default(),
+            key: "down".into(),
+            name: "Down".into(),
+            text: String::new(),
+            units: Vec::new(),
+            unit: String::new(),
+            hint: String::new(),
+            kind,
+            letters,
+            submit: None,
+        };
+        let drawn = number(&block).into_string();
+        let keys = drawn.split("inputmode=\"").nth(1).and_then(|rest| rest.split('"').next());
+        keys.unwrap_or_default().to_owned()
+    }
+
+    #[test]
+    fn a_pad_comes_up_only_where_neither_letters_nor_a_minus_are_typed() {
+        assert_eq!(keys(NumberKind::Whole, false), "numeric");
+        assert_eq!(keys(NumberKind::Decimal, false), "decimal");
+        assert_eq!(keys(NumberKind::Signed, false), "text");
+        assert_eq!(keys(NumberKind::Decimal, true), "text");
+        assert_eq!(keys(NumberKind::Whole, true), "text");
     }
 }

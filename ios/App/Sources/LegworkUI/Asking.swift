@@ -74,25 +74,32 @@ struct Asking: ViewModifier {
 }
 
 extension Shell {
-  /// Takes in what was chosen from the photos.
+  /// Takes in what was chosen from the photos. Where print in them is welcome, the phone itself reads it, in all of them: taking
+  /// the first one in may be another screen.
   func take(chosen items: [PhotosPickerItem], for slot: Destination) async {
-    for item in items {
-      let data = try? await item.loadTransferable(type: Data.self)
-      await take(readable: asPhoto(data), for: slot)
+    let isWelcome = printKey(of: slot) != nil
+    var photos: [Data] = []
+    for (number, item) in items.enumerated() {
+      let photo = asPhoto(try? await item.loadTransferable(type: Data.self))
+      if number == 0 { await take(photo: photo, for: slot) } else { await take(another: photo, for: slot) }
+      if isWelcome, let photo { photos.append(photo) }
     }
+    await read(photos, for: slot)
   }
 
   /// Takes in a picture of the camera.
   func take(picture: UIImage?, for slot: Destination) async {
-    await take(readable: picture?.jpegData(compressionQuality: 0.9), for: slot)
+    let isWelcome = printKey(of: slot) != nil
+    let photo = picture?.jpegData(compressionQuality: 0.9)
+    await take(photo: photo, for: slot)
+    if isWelcome, let photo { await read([photo], for: slot) }
   }
 
-  /// Takes in a photo; where print in it is welcome, the phone itself reads it.
-  private func take(readable photo: Data?, for slot: Destination) async {
-    let isWelcome = printKey(of: slot) != nil
-    await take(photo: photo, for: slot)
-    guard isWelcome, let photo else { return }
-    offer(print: await Print.read(photo), for: slot)
+  /// Reads print, and offers it in one: each offer stands in place of the one before.
+  private func read(_ photos: [Data], for slot: Destination) async {
+    var read: [String] = []
+    for photo in photos { read.append(await Print.read(photo)) }
+    offer(print: read.filter { !$0.isEmpty }.joined(separator: "\n"), for: slot)
   }
 
   /// A file of another program, which lets us in only for so long.

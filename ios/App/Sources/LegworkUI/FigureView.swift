@@ -50,10 +50,11 @@ private struct LargeFigure: View {
 
   var body: some View {
     Inked { inks in
-      Large(name: block.name, close: close) { zoom, _ in
+      Large(name: block.name, close: close) { zoom, _, twice in
         if let layout = block.layouts.last, let drawn = shell.drawing(layout) {
           DrawingView(
-            shell: shell, block: block, drawn: drawn, inks: inks, most: drawn.naturalWidth * zoom, pressed: close
+            shell: shell, block: block, drawn: drawn, inks: inks, most: drawn.naturalWidth * zoom, twice: twice,
+            pressed: close
           )
           .frame(width: drawn.naturalWidth * zoom)
         }
@@ -70,6 +71,8 @@ private struct DrawingView: View {
   let inks: Inks
   /// How wide it may be.
   let most: Double
+  /// It was touched twice, where something comes of that.
+  var twice: (() -> Void)?
   /// Something in it was touched.
   var pressed: () -> Void = {}
 
@@ -77,11 +80,13 @@ private struct DrawingView: View {
     GeometryReader { proxy in
       MarksView(drawn: drawn, inks: inks)
         .contentShape(Rectangle())
-        .onTapGesture(coordinateSpace: .local) { place in
-          let width = proxy.size.width
-          let spot = Spot(x: place.x / width, y: place.y / width)
-          if let key = drawn.key(at: spot, reach: Look.sizeTouch / 2 / width) { press(key) }
-        }
+        .modifier(
+          Touched(twice: twice) { place in
+            let width = proxy.size.width
+            let spot = Spot(x: place.x / width, y: place.y / width)
+            if let key = drawn.key(at: spot, reach: Look.sizeTouch / 2 / width) { press(key) }
+          }
+        )
         .accessibilityElement()
         .accessibilityLabel(Text(verbatim: block.aloud.label))
         .accessibilityValue(Text(verbatim: block.aloud.value))
@@ -103,6 +108,22 @@ private struct DrawingView: View {
   private func press(_ key: String) {
     pressed()
     shell.press(key)
+  }
+}
+
+/// A touch; where something comes of two, it is one once no second follows.
+private struct Touched: ViewModifier {
+  let twice: (() -> Void)?
+  let once: (CGPoint) -> Void
+
+  func body(content: Content) -> some View {
+    if let twice {
+      content.gesture(
+        TapGesture(count: 2).onEnded { twice() }
+          .exclusively(before: SpatialTapGesture(coordinateSpace: .local).onEnded { once($0.location) }))
+    } else {
+      content.onTapGesture(coordinateSpace: .local, perform: once)
+    }
   }
 }
 

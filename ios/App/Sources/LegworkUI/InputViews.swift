@@ -90,13 +90,13 @@ struct NumberView: View {
     Binding(get: { shell.text(of: block) }, set: { shell.measure($0, in: block) })
   }
 
-  /// A pad of digits has no letters: where there are units to choose from, one may also type them (feet and inches, a rate with
-  /// its unit). And it has no minus.
+  /// A pad of digits has neither letters nor a minus.
   private var keys: UIKeyboardType {
     switch block.kind {
-    case .whole where block.units.count <= 1: .numberPad
-    case .decimal where block.units.count <= 1: .decimalPad
-    case .whole, .decimal, .signed: .numbersAndPunctuation
+    case _ where block.letters: .numbersAndPunctuation
+    case .whole: .numberPad
+    case .decimal: .decimalPad
+    case .signed: .numbersAndPunctuation
     }
   }
 }

@@ -17,7 +17,7 @@ struct LargePhoto: View {
   let close: () -> Void
 
   var body: some View {
-    Large(name: photo.name, close: close) { zoom, window in
+    Large(name: photo.name, close: close) { zoom, window, _ in
       Picture(file: shell.wholePhoto(photo.photo), isWhole: true)
         .frame(width: window.width * zoom, height: window.height * zoom)
         .accessibilityElement(children: .ignore)
@@ -32,8 +32,9 @@ struct LargePhoto: View {
 struct Large<Content: View>: View {
   let name: String
   let close: () -> Void
-  /// Draws it so many times as large as it fits, in a window of this size.
-  @ViewBuilder let content: (Double, CGSize) -> Content
+  /// Draws it so many times as large as it fits, in a window of this size. What answers a touch itself has to know what comes
+  /// of two: else the first of them is its own.
+  @ViewBuilder let content: (_ zoom: Double, _ window: CGSize, _ twice: @escaping () -> Void) -> Content
   @State private var zoom = 1.0
   @State private var begun = 1.0
 
@@ -45,13 +46,13 @@ struct Large<Content: View>: View {
       VStack(alignment: .leading, spacing: Look.spaceS3) {
         Words(name, .row).foregroundStyle(inks.text).accessibilityAddTraits(.isHeader).accessibilityHeading(.h1)
         GeometryReader { window in
-          ScrollView([.horizontal, .vertical]) { content(zoom, window.size) }
+          ScrollView([.horizontal, .vertical]) { content(zoom, window.size, touchedTwice) }
             .gesture(
               MagnifyGesture()
                 .onChanged { zoom = within(begun * $0.magnification) }
                 .onEnded { _ in begun = zoom }
             )
-            .onTapGesture(count: 2) { zoomTo(zoom > 1 ? 1 : Self.twice) }
+            .onTapGesture(count: 2, perform: touchedTwice)
             .accessibilityZoomAction { action in zoomTo(zoom * (action.direction == .zoomIn ? 2 : 0.5)) }
         }
         Button {
@@ -65,6 +66,8 @@ struct Large<Content: View>: View {
       .background(inks.surface)
     }
   }
+
+  private func touchedTwice() { zoomTo(zoom > 1 ? 1 : Self.twice) }
 
   private func within(_ zoom: Double) -> Double { min(max(zoom, 1), Self.most) }
 

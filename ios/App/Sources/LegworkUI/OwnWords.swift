@@ -13,6 +13,7 @@ enum OwnWords: String, CaseIterable {
   case fileUnread = "file-unread"
   case noRoom = "no-room"
   case elsewhere
+  case photoElsewhere = "photo-elsewhere"
   case fault
   case notBegun = "not-begun"
   case again
@@ -35,6 +36,7 @@ extension Said {
     case .noRoom: OwnWords.noRoom.said
     case .noPicture: OwnWords.noPicture.said
     case .elsewhere: OwnWords.elsewhere.said
+    case .photoElsewhere: OwnWords.photoElsewhere.said
     }
   }
 }

@@ -3257,6 +3257,11 @@ public struct NumberBlock: Equatable, Hashable {
      */
     public let kind: NumberKind
     /**
+     * Whether a unit may be typed after them (feet and inches, a rate with its unit): then a keyboard of digits alone is of
+     * no use.
+     */
+    public let letters: Bool
+    /**
      * The key of the press that takes it, where a keyboard's Enter may press it.
      */
     public let submit: String?
@@ -3292,6 +3297,10 @@ public struct NumberBlock: Equatable, Hashable {
          * What numbers may be typed.
          */kind: NumberKind, 
         /**
+         * Whether a unit may be typed after them (feet and inches, a rate with its unit): then a keyboard of digits alone is of
+         * no use.
+         */letters: Bool, 
+        /**
          * The key of the press that takes it, where a keyboard's Enter may press it.
          */submit: String?) {
         self.id = id
@@ -3303,6 +3312,7 @@ public struct NumberBlock: Equatable, Hashable {
         self.unit = unit
         self.hint = hint
         self.kind = kind
+        self.letters = letters
         self.submit = submit
     }
 
@@ -3331,6 +3341,7 @@ public struct FfiConverterTypeNumberBlock: FfiConverterRustBuffer {
                 unit: FfiConverterString.read(from: &buf), 
                 hint: FfiConverterString.read(from: &buf), 
                 kind: FfiConverterTypeNumberKind.read(from: &buf), 
+                letters: FfiConverterBool.read(from: &buf), 
                 submit: FfiConverterOptionString.read(from: &buf)
         )
     }
@@ -3345,6 +3356,7 @@ public struct FfiConverterTypeNumberBlock: FfiConverterRustBuffer {
         FfiConverterString.write(value.unit, into: &buf)
         FfiConverterString.write(value.hint, into: &buf)
         FfiConverterTypeNumberKind.write(value.kind, into: &buf)
+        FfiConverterBool.write(value.letters, into: &buf)
         FfiConverterOptionString.write(value.submit, into: &buf)
     }
 }
@@ -7006,7 +7018,7 @@ public enum NumberKind: Equatable, Hashable {
      */
     case whole
     /**
-     * From 0 on, with decimals; a length also as feet and inches.
+     * From 0 on, with decimals.
      */
     case decimal
     /**

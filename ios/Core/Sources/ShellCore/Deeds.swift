@@ -60,7 +60,7 @@ extension Shell {
   /// for nothing until somebody takes it.
   public func offer(print words: String, for slot: Destination) {
     guard !words.isEmpty else { return }
-    bring(Brought(deed: .print(key: slot.key, words: words), place: slot.place))
+    bring(.print(slot, words: words))
   }
 
   /// The key under which recognised print is welcome at this place for photos, if it is.
@@ -74,11 +74,16 @@ extension Shell {
   /// A picture of the camera, or one that was chosen, as the bytes of its file. It is written away from the main actor.
   public func take(photo: Data?, for slot: Destination) async {
     unsay()
+    await take(another: photo, for: slot)
+  }
+
+  /// The next of several that were chosen together: what was said of those before it stays.
+  public func take(another photo: Data?, for slot: Destination) async {
     guard let photo, isPicture(photo) else { return refused(.noPicture) }
     do {
       let file = try places.photo()
       try await Task.detached { try photo.write(to: file) }.value
-      bring(Brought(deed: .photo(key: slot.key, file: file.path), place: slot.place))
+      bring(.photo(slot, file: file))
     } catch {
       refused(.noRoom)
     }
@@ -88,7 +93,7 @@ extension Shell {
   /// taken back at any time.
   public func chose(_ file: URL, for press: Destination) async {
     guard let own = await copied(file) else { return }
-    bring(Brought(deed: .file(key: press.key, file: own.path), place: press.place))
+    bring(.file(press, file: own))
   }
 
   /// A file that another program handed over, wherever one is.
@@ -164,19 +169,22 @@ extension Shell {
   func bring(_ one: Brought) {
     let isHere = one.place == screen?.place
     let waitsInCore = isWorking && one.isPhoto && one.place == intake.line
-    if isWorking, !waitsInCore, !isHere || one.isPrint { return intake.hold(one) }
+    // Put aside, the core would open the survey for it, and a deed counts for nothing until that is open.
+    if isAside || (isWorking && !waitsInCore && (!isHere || one.isPrint)) { return intake.hold(one) }
     guard isHere || waitsInCore else {
       if let file = one.file { try? FileManager.default.removeItem(at: file) }
-      return one.isPrint ? () : refused(.elsewhere)
+      return one.isPrint ? () : refused(one.isPhoto ? .photoElsewhere : .elsewhere)
     }
-    switch one.deed {
-    case .photo(_, let file): intake.gave(URL(filePath: file), at: one.place)
+    switch one {
+    case .photo(let slot, let file):
+      intake.gave(file, at: slot.place)
+      does { try $0.act(deed: .photo(key: slot.key, file: file.path)) }
+    case .file(let press, let file):
+      does { try $0.act(deed: .file(key: press.key, file: file.path)) }
     case .print(let slot, let words):
-      guard let key = printKey(of: Destination(key: slot, place: one.place)) else { return }
-      return does { try $0.act(deed: .print(key: key, words: words)) }
-    default: break
+      guard let key = printKey(of: slot) else { return }
+      does { try $0.act(deed: .print(key: key, words: words)) }
     }
-    does { try $0.act(deed: one.deed) }
   }
 }
 

@@ -1,25 +1,36 @@
 import Door
 import Foundation
 
-/// What the system brought for the screen of a place: a photo, a file, print that was read.
-struct Brought {
-  let deed: Deed
-  let place: String
+/// What the system brought for the screen of a place.
+enum Brought {
+  /// A photo, in a file of the app's own.
+  case photo(Destination, file: URL)
+  /// A file that a press asked for, the same.
+  case file(Destination, file: URL)
+  /// Print that was read in a photo of a place for photos: under which key it is offered, the screen says once it is.
+  case print(Destination, words: String)
+
+  /// The screen for which it is.
+  var place: String {
+    switch self {
+    case .photo(let to, _), .file(let to, _), .print(let to, _): to.place
+    }
+  }
 
   /// The file in a folder of the app's own.
   var file: URL? {
-    switch deed {
-    case .photo(_, let file), .file(_, let file): URL(filePath: file)
-    default: nil
+    switch self {
+    case .photo(_, let file), .file(_, let file): file
+    case .print: nil
     }
   }
 
   var isPhoto: Bool {
-    if case .photo = deed { true } else { false }
+    if case .photo = self { true } else { false }
   }
 
   var isPrint: Bool {
-    if case .print = deed { true } else { false }
+    if case .print = self { true } else { false }
   }
 }
 

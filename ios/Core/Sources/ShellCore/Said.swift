@@ -16,6 +16,8 @@ public struct Said: Identifiable, Equatable, Sendable {
     case noPicture
     /// What the system brought belongs to a screen that is not there any more.
     case elsewhere
+    /// The same of a photo: it is not kept.
+    case photoElsewhere
   }
 
   /// Another one each time that something is said.

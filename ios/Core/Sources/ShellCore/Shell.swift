@@ -124,7 +124,7 @@ public final class Shell {
     if let file = intake.settle(isWorking: isWorking) { written = file }
     keepToken(door)
     if !goesOn(new) { asked = nil }
-    while !isWorking, let one = intake.next() { bring(one) }
+    while !isWorking, !isAside, let one = intake.next() { bring(one) }
   }
 
   /// Whether a burst of photos goes on: not over something that went wrong, and not where there is no place for it any more.

@@ -20,6 +20,7 @@ public final class Drawn {
   public var notes: [String] = []
   public var press: (@MainActor () -> Void)?
   public var type: (@MainActor (String) -> Void)?
+  public var tap: (@MainActor (CGPoint) -> Void)?
   public var doubleTap: (@MainActor () -> Void)?
   public var magnify: (@MainActor (CGFloat) -> Void)?
   /// Of a sheet of the system: what was chosen in it. It is closed before, as the system does.

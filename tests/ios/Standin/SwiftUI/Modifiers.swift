@@ -52,13 +52,18 @@ extension View {
   public func onTapGesture(
     count: Int = 1, coordinateSpace: some CoordinateSpaceProtocol = .local,
     perform action: @escaping (CGPoint) -> Void
-  ) -> some View { same() }
+  ) -> some View { each { if count == 1 { $0.tap = { action($0) } } } }
   public func onTapGesture(count: Int = 1, perform action: @escaping () -> Void) -> some View {
-    each { if count == 2 { $0.doubleTap = { action() } } }
+    each { if count == 2 { $0.doubleTap = { action() } } else { $0.tap = { _ in action() } } }
   }
   public func gesture<T: Gesture>(_ gesture: T) -> some View {
     let changed = (gesture as? any Magnifies)?.magnified
-    return each { if let changed { $0.magnify = { changed($0) } } }
+    let taps = gesture as? any Taps
+    return each {
+      if let changed { $0.magnify = { changed($0) } }
+      if let tapped = taps?.tapped { $0.tap = { tapped($0) } }
+      if let twice = taps?.doubleTapped { $0.doubleTap = { twice() } }
+    }
   }
   public func contextMenu<MenuItems: View>(@ViewBuilder menuItems: () -> MenuItems) -> some View {
     each { $0.notes.append("menu") }
@@ -143,6 +148,9 @@ extension View {
       guard !drawn.isEmpty else { return [] }
       let element = Drawn("Element", "", drawn)
       element.behavior = children
+      // Fingers find what is within all the same.
+      element.tap = drawn.lazy.compactMap(\.tap).first
+      element.doubleTap = drawn.lazy.compactMap(\.doubleTap).first
       return [element]
     }
   }

@@ -83,6 +83,14 @@ struct Seen {
     if headings.first?.level != 1 { faults.append("the first heading is \(headings.first?.said ?? "missing")") }
     let focused = Reader.outline(drawn).filter { $0.contains("[focus") || $0.contains(", focus") }
     if focused.count != 1 { faults.append("VoiceOver begins at \(focused)") }
+    for case .number(let number) in screen.blocks {
+      let field = Reader.outline(drawn).first { $0.contains("TextField") && $0.hasSuffix("#\(number.id)") } ?? ""
+      let isPad = field.contains("numberPad") || field.contains("decimalPad")
+      // A pad has neither letters nor a minus; where neither is needed, its keys are the larger ones.
+      if isPad != (!number.letters && number.kind != .signed) {
+        faults.append("the keyboard of \(number.key): \(field)")
+      }
+    }
     return faults.map { "\(screen.name): \($0)" }
   }
 

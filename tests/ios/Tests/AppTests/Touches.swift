@@ -6,6 +6,7 @@ import ShellCore
 import SwiftUI
 import Testing
 import UIKit
+import Vision
 
 @testable import LegworkUI
 
@@ -101,6 +102,13 @@ import UIKit
     drawn.lazy.compactMap { $0.kind == kind ? $0 : first(kind, $0.children) }.first
   }
 
+  private func button(_ words: String, _ drawn: [Drawn]) -> Drawn? {
+    drawn.lazy.compactMap { one in
+      let isIt = one.kind == "Button" && first("Text", one.children)?.words == words
+      return isIt ? one : button(words, one.children)
+    }.first
+  }
+
   private func widths(_ drawn: Drawn) -> [CGFloat] {
     [drawn.width].compactMap { $0 } + drawn.children.flatMap { widths($0) }
   }
@@ -161,6 +169,81 @@ import UIKit
     #expect(hand.screen.notices.map(\.role) == [.problem])
   }
 
+  @Test func ofSeveralChosenPhotosEachIsTakenReadOrRefused() async throws {
+    let hand = try await Hand()
+    defer {
+      hand.close()
+      VNRecognizeTextRequest.printed = { _ in [] }
+    }
+    try await hand.press("new")
+    try await hand.write("name", "Mill House")
+    try await hand.press("make")
+    try await hand.go("free-parts")
+    try await hand.press("add")
+    try await hand.pick("kind", "splitter")
+    try await hand.press("make")
+    try await hand.press(row: "its print")
+    let slot = try #require(hand.screen.blocks.compactMap(\.slot).first { $0.printKey != nil })
+    // The first takes so long that another screen stands meanwhile; what a label says may stand in several photos.
+    let large = Picture.png(1, side: 1500, grain: true)
+    VNRecognizeTextRequest.printed = { $0 == large ? ["4-WAY SPLITTER"] : ["5-1000MHz 7dB"] }
+    let chosen = [large, Data(), Picture.png(2), Data()].map { PhotosPickerItem(data: $0) }
+    await hand.shell.take(chosen: chosen, for: hand.shell.destination(slot.key))
+    try await hand.settle()
+    // Both that are none are said to be, whatever came after them.
+    #expect(hand.shell.said.map(\.kind) == [.noPicture, .noPicture])
+    #expect(hand.screen.blocks.compactMap(\.slot).first?.photos.count == 2)
+    #expect(hand.says("4-WAY SPLITTER") && hand.says("5-1000MHz 7dB"), "\(hand.said)")
+    // Another choice begins with a clean slate.
+    await hand.shell.take(chosen: [PhotosPickerItem(data: Picture.png(3))], for: hand.shell.destination(slot.key))
+    #expect(hand.shell.said == [])
+    try await hand.settle()
+  }
+
+  @Test func aDrawingOpensLargeAndTwoTouchesPressNothingInIt() async throws {
+    let hand = try await Hand(home: Ways.home)
+    defer { hand.close() }
+    try await Ways().toOverview(hand)
+    try await hand.press("forecast")
+    try await hand.press("map")
+    let map = hand.screen
+    let block = try #require(map.blocks.compactMap(\.figure).first)
+    let stage = Stage(FigureView(shell: hand.shell, block: block)) { $0.window = CGSize(width: 358, height: 600) }
+    func large() -> Drawn? { first("Sheet", stage.draw()) }
+    // Parts of the drawing are buttons, too.
+    func open() { button(OwnWords.large.said, stage.draw())?.press?() }
+    #expect(large() == nil)
+    open()
+    let layout = try #require(block.layouts.last)
+    let drawn = try #require(hand.shell.drawing(layout))
+    func touched() throws -> Drawn { try #require(large().flatMap(deepestTouched)) }
+    func width() throws -> CGFloat { try #require(large().flatMap { widths($0).max() }) }
+    let usual = try width()
+    // Two touches in the middle of a part: the drawing grows, and nothing is pressed.
+    let mark = try #require(drawn.marks.first { $0.key != nil })
+    let scale = 358.0
+    let middle = CGPoint(
+      x: (mark.bounds.left + mark.bounds.width / 2) * scale, y: (mark.bounds.top + mark.bounds.height / 2) * scale)
+    let twice = try #require(try touched().doubleTap)
+    twice()
+    #expect(try width() == usual * 2.5)
+    #expect(hand.screen == map)
+    try touched().doubleTap?()
+    #expect(try width() == usual)
+    // One presses it, and leads on.
+    let once = try #require(try touched().tap)
+    once(middle)
+    try await hand.settle()
+    #expect(hand.screen.place != map.place)
+    #expect(large() == nil)
+  }
+
+  /// What answers a touch in the middle of a tree: the innermost that answers any, as the system has it.
+  private func deepestTouched(_ drawn: Drawn) -> Drawn? {
+    for child in drawn.children { if let found = deepestTouched(child) { return found } }
+    return drawn.kind != "Button" && (drawn.tap != nil || drawn.doubleTap != nil) ? drawn : nil
+  }
+
   @Test func aPhotoOpensLargeAndGrowsUnderTwoFingersOrOne() async throws {
     let hand = try await Hand()
     defer { hand.close() }
@@ -219,7 +302,7 @@ import UIKit
     for words in ShellWords.all { #expect(!words.said.isEmpty && words.said != words.key, "\(words.key)") }
   }
 
-  @Test func typeGrowsButDrawingsStay() async throws {
+  @Test func typeGrowsAsFarAsItsPlaceBears() async throws {
     let hand = try await Hand()
     defer { hand.close() }
     func sizes(_ size: DynamicTypeSize) -> [Int] {

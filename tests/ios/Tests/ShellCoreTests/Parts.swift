@@ -97,6 +97,15 @@ import Testing
         continue
       }
       #expect(sign.way.count > 1)
+      let spots = sign.way.flatMap { step -> [Double] in
+        switch step {
+        case .move(let x, let y), .line(let x, let y): [x, y]
+        case .curve(let a, let b, let c, let d, let x, let y): [a, b, c, d, x, y]
+        case .close: []
+        }
+      }
+      // A box of 24, as look/signs.toml says.
+      #expect(spots.allSatisfy { (0...24).contains($0) }, "\(sign): \(spots)")
     }
     // Only what points along the line of reading turns with it.
     #expect(Sign.allCases.filter(\.turns) == [.back, .on])

@@ -86,6 +86,16 @@ import Testing
     hand.shell.takeUp()
     try await hand.settle()
     #expect(!hand.shell.isAside && hand.screen.name == "free-burst")
+    // What comes while it is aside waits until it is taken up.
+    let count = { hand.screen.blocks.compactMap(\.slot).first?.photos.count ?? 0 }
+    let there = count()
+    let here = hand.shell.destination(slot.key)
+    await hand.shell.putAside()
+    await hand.shell.take(photo: Picture.png(9), for: here)
+    #expect(hand.screen.place == here.place && count() == there)
+    hand.shell.takeUp()
+    try await hand.settle()
+    #expect(count() == there + 1 && hand.shell.said == [])
     // Put aside, and then ended by the system: back on the same screen.
     await hand.shell.putAside()
     try await hand.kill()
@@ -136,7 +146,7 @@ import Testing
     await hand.shell.take(photo: Picture.png(1), for: places[0])
     try await hand.settle()
     #expect(count() == 0)
-    #expect(hand.shell.said.map(\.kind) == [.elsewhere])
+    #expect(hand.shell.said.map(\.kind) == [.photoElsewhere])
     let camera = hand.phone.appending(path: "passing/camera").path
     #expect(try FileManager.default.contentsOfDirectory(atPath: camera) == [])
     await hand.shell.take(photo: Picture.png(1), for: places[1])
@@ -161,24 +171,42 @@ import Testing
     func begin() { hand.shell.ask(.photo(burst: true), for: slot.key) }
     begin()
     let asked = try #require(hand.shell.asked)
-    for number in 1...3 {
-      await hand.shell.take(photo: Picture.png(UInt8(number)), for: asked.destination)
+    // Also over a photo that takes so long that another screen stands meanwhile.
+    let photos = [Picture.png(1), Picture.png(2, side: 1500, grain: true), Picture.png(3)]
+    var stoodAside = false
+    for photo in photos {
+      await hand.shell.take(photo: photo, for: asked.destination)
+      stoodAside = stoodAside || !hand.screen.blocks.contains { $0.slot != nil }
+      #expect(hand.shell.asked == asked)
       try await hand.settle()
       #expect(hand.shell.asked == asked)
     }
+    #expect(stoodAside)
     // Enough, and nothing brings it up again.
     hand.shell.choseNothing()
     await hand.shell.take(photo: Picture.png(4), for: asked.destination)
     try await hand.settle()
     #expect(hand.shell.asked == nil && hand.says("4 photos wait"))
-    // What is wrong is not said behind a camera.
+    // What is wrong is not said behind a camera: neither what the shell says nor what the core does.
     begin()
     await hand.shell.take(photo: nil, for: asked.destination)
     #expect(hand.shell.asked == nil && hand.shell.said.map(\.kind) == [.noPicture])
-    // On another screen there is no burst.
     begin()
-    await hand.shell.receive(hand.phone.appending(path: "not-there.lwk"))
-    #expect(hand.shell.asked == nil)
+    await hand.shell.take(photo: Picture.png(5).prefix(60), for: asked.destination)
+    try await hand.settle()
+    #expect(hand.shell.asked == nil && hand.screen.notices.map(\.role) == [.problem])
+    // Where one photo is taken at a time there is no burst, though the key may be the same.
+    try await hand.go("free-parts")
+    try await hand.press("add")
+    try await hand.pick("kind", "splitter")
+    try await hand.press("make")
+    let one = try #require(hand.screen.blocks.compactMap(\.slot).first, "\(hand.screen.name)")
+    #expect(!one.burst)
+    hand.shell.ask(.photo(burst: true), for: one.key)
+    let there = try #require(hand.shell.asked)
+    await hand.shell.take(photo: Picture.png(6), for: there.destination)
+    try await hand.settle()
+    #expect(hand.shell.asked == nil && hand.screen.notices.allSatisfy { $0.role != .problem })
   }
 
   @Test func whatTheSystemLaidInTheInboxIsLetGoOnceItIsCopied() async throws {

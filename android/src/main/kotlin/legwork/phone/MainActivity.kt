@@ -55,7 +55,6 @@ class MainActivity : Activity(), Hands, Shows {
         val focus = state.getString(FOCUS)
         val cursor = state.getIntArray(CURSOR)
         val folds = state.getStringArrayList(FOLDS).orEmpty()
-        val said = state.getStringArrayList(SAID).orEmpty()
     }
 
     override fun onCreate(state: Bundle?) {
@@ -65,12 +64,11 @@ class MainActivity : Activity(), Hands, Shows {
         this.sitting = sitting
         this.pictures = pictures
         others = Others(this, app.places, sitting, Awaited.read(state?.getStringArrayList(AWAITED)))
-        val begun = state?.let(::Begun)
-        begunAgain = begun
+        begunAgain = state?.let(::Begun)
         own = state?.getString(OWN)
         tools = Tools(Paper(this), this)
         light = Light(this) { sayOwn(getString(it)) }
-        page = PageView(tools, light, begun?.said.orEmpty())
+        page = PageView(tools, light, sitting.readOut)
         setContentView(page)
         if (state == null) others.given(intent)
     }
@@ -114,7 +112,6 @@ class MainActivity : Activity(), Hands, Shows {
         out.putString(FOCUS, focus?.tag as? String)
         (focus as? EditText)?.let { out.putIntArray(CURSOR, intArrayOf(it.selectionStart, it.selectionEnd)) }
         out.putStringArrayList(FOLDS, page.folds.all())
-        out.putStringArrayList(SAID, ArrayList(sitting.screen?.notices.orEmpty().map { it.id }))
         out.putString(OWN, own)
     }
 
@@ -149,10 +146,14 @@ class MainActivity : Activity(), Hands, Shows {
 
     override fun written(written: Written) = others.written(written)
 
+    override fun notWritten(written: Written) = others.notWritten(written)
+
     private fun words(said: Said): String = when (said) {
         is Said.Words -> said.words
         Said.Fault -> getString(R.string.fault)
         Said.Elsewhere -> getString(R.string.brought_elsewhere)
+        Said.PhotoElsewhere -> getString(R.string.photo_elsewhere)
+        Said.NoPlace -> getString(R.string.file_no_place)
     }
 
     private fun sayOwn(words: String) {
@@ -227,7 +228,6 @@ class MainActivity : Activity(), Hands, Shows {
         const val FOCUS = "focus"
         const val CURSOR = "cursor"
         const val FOLDS = "folds"
-        const val SAID = "said"
         const val OWN = "own"
     }
 }

@@ -5,7 +5,9 @@ import android.content.ClipData
 import android.content.Intent
 import android.net.Uri
 import android.os.Build
+import android.provider.DocumentsContract
 import android.provider.MediaStore
+import android.provider.OpenableColumns
 import java.io.File
 import java.io.IOException
 import legwork.door.Block
@@ -37,9 +39,7 @@ class Others(
 
     // The camera.
 
-    fun takePhoto(key: String, burst: Boolean) = takePhoto(key, place, burst)
-
-    private fun takePhoto(key: String, at: String, burst: Boolean) = sitting.files({ places.photo() }) { file ->
+    fun takePhoto(key: String, burst: Boolean, at: String = place) = sitting.files({ places.photo() }) { file ->
         val address = FilesProvider.address(places, file)
         val ask = Intent(MediaStore.ACTION_IMAGE_CAPTURE).putExtra(MediaStore.EXTRA_OUTPUT, address)
         ask.clipData = ClipData.newRawUri(null, address)
@@ -65,17 +65,13 @@ class Others(
         ask(Awaited(What.READ, key, place), open, R.string.choose_none)
     }
 
-    fun chooseWhereTo(key: String, name: String, type: String) = chooseWhereTo(key, place, name, type)
-
-    private fun chooseWhereTo(key: String, at: String, name: String, type: String) = sitting.files({ places.toGive(name) }) { file ->
+    fun chooseWhereTo(key: String, name: String, type: String, at: String = place) = sitting.files({ places.toGive(name) }) { file ->
         val create = Intent(Intent.ACTION_CREATE_DOCUMENT).setType(type).addCategory(Intent.CATEGORY_OPENABLE).putExtra(Intent.EXTRA_TITLE, name)
         ask(Awaited(What.WRITE, key, at, file.path), create, R.string.choose_none)
     }
 
     /** Writes a file to a place of ours first; it is handed on once it is written. */
-    fun share(key: String, name: String, type: String) = share(key, place, name, type)
-
-    private fun share(key: String, at: String, name: String, type: String) = sitting.files({ places.toGive(name) }) { file ->
+    fun share(key: String, name: String, type: String, at: String = place) = sitting.files({ places.toGive(name) }) { file ->
         sitting.bring(Deed.File(key, file.path), at, Written(file, Written.Way.Share(type)))
     }
 
@@ -97,14 +93,43 @@ class Others(
         }
     }
 
-    private fun copyOut(file: File, to: Uri): Boolean = try {
-        window.contentResolver.openOutputStream(to, "wt")?.use { out -> file.inputStream().use { it.copyTo(out) } } != null
-    } catch (_: IOException) {
-        false
-    } catch (_: RuntimeException) {
-        // As in TakenIn: whatever the other program threw.
-        false
+    /** It will never be: where the system has made a document for it, that goes again. */
+    fun notWritten(written: Written) {
+        val way = written.way as? Written.Way.Place ?: return
+        sitting.files({ takeAway(Uri.parse(way.address), isOurs = false) }) {}
     }
+
+    private fun copyOut(file: File, to: Uri): Boolean {
+        var isBegun = false
+        val isWhole = try {
+            window.contentResolver.openOutputStream(to, "wt")?.use { out ->
+                isBegun = true
+                file.inputStream().use { it.copyTo(out) }
+            } != null
+        } catch (_: IOException) {
+            false
+        } catch (_: RuntimeException) {
+            // As in TakenIn: whatever the other program threw.
+            false
+        }
+        if (!isWhole) takeAway(to, isOurs = isBegun)
+        return isWhole
+    }
+
+    /** Takes away a document that the system made for us. The user may have chosen one with something in it instead: that stays. */
+    private fun takeAway(document: Uri, isOurs: Boolean) {
+        try {
+            if (isOurs || isEmpty(document)) DocumentsContract.deleteDocument(window.contentResolver, document)
+        } catch (_: IOException) {
+            // It stays, empty: its place does not let go of it.
+        } catch (_: RuntimeException) {
+            // The same.
+        }
+    }
+
+    private fun isEmpty(document: Uri): Boolean =
+        window.contentResolver.query(document, arrayOf(OpenableColumns.SIZE), null, null, null)
+            ?.use { it.moveToFirst() && !it.isNull(0) && it.getLong(0) == 0L } == true
 
     // Answers.
 
@@ -199,15 +224,18 @@ class Others(
             Intent.ACTION_SEND_MULTIPLE -> intent.getParcelableArrayListExtra<Uri>(Intent.EXTRA_STREAM).orEmpty()
             else -> return
         }
-        each(all.filter { it.scheme == "content" }) { file ->
-            sitting.files({ file to isPicture(file) }) { (file, picture) -> if (picture) photo(file) else sitting.receive(file) }
+        // All are copied first: what becomes of one may be another screen, without a place for the next.
+        val ours = all.filter { it.scheme == "content" }
+        sitting.files({ ours.map { from -> places.received().let { it to copied(from, it) } } }) { got ->
+            got.filter { it.second != Copied.DONE }.forEach { say(fault(it.second)) }
+            sort(got.filter { it.second == Copied.DONE }.map { it.first })
         }
     }
 
-    /** A picture goes to the place for photos that is shown; without one there is none for it. */
-    private fun photo(file: File) {
-        val slot = sitting.screen?.blocks?.firstNotNullOfOrNull { (it as? Block.PhotoSlot)?.block }
-        if (slot == null) say(R.string.file_no_place) else sitting.bring(Deed.Photo(slot.key, file.path), place)
+    /** Pictures go to the place for photos that is shown; whatever else it is, the core looks into it. */
+    private fun sort(files: List<File>) = sitting.files({ files.partition(::isPicture) }) { (pictures, rest) ->
+        if (pictures.isNotEmpty()) sitting.photos(pictures)
+        rest.forEach(sitting::receive)
     }
 
     private companion object { const val REQUEST = 7 }

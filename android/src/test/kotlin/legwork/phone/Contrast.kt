@@ -14,12 +14,13 @@ fun contrastFaults(root: View): List<String> {
     // What has no ground of its own lies on the page.
     drawn.eraseColor(root.context.getColor(R.color.surface))
     root.draw(android.graphics.Canvas(drawn))
+    val inks = Inks(drawn)
     val dp = root.resources.displayMetrics.density
     val at = IntArray(2).also(root::getLocationInWindow)
     return shownViews(root).mapNotNull { view ->
         if (view !is TextView || view.text.isNullOrEmpty() || !view.isEnabled) return@mapNotNull null
         val place = IntArray(2).also(view::getLocationInWindow)
-        val ground = mostOf(drawn, place[0] - at[0], place[1] - at[1], view.width, view.height) ?: return@mapNotNull null
+        val ground = inks.most(place[0] - at[0], place[1] - at[1], view.width, view.height) ?: return@mapNotNull null
         val ratio = ratio(view.currentTextColor, ground)
         // Large is from 18 pt on, or 14 pt bold: 24 and 18.7 px of CSS.
         val large = view.textSize / dp >= 24
@@ -27,19 +28,20 @@ fun contrastFaults(root: View): List<String> {
     }
 }
 
-/** The ink that most of an area has: what the words lie on. */
-private fun mostOf(bitmap: Bitmap, left: Int, top: Int, wide: Int, high: Int): Int? {
-    val counts = HashMap<Int, Int>()
-    var y = max(0, top)
-    while (y < min(bitmap.height, top + high)) {
-        var x = max(0, left)
-        while (x < min(bitmap.width, left + wide)) {
-            counts.merge(bitmap.getPixel(x, y), 1, Int::plus)
-            x += 3
+/** What is drawn, pixel by pixel. */
+private class Inks(bitmap: Bitmap) {
+    private val wide = bitmap.width
+    private val high = bitmap.height
+    private val inks = IntArray(wide * high).also { bitmap.getPixels(it, 0, wide, 0, 0, wide, high) }
+
+    /** The ink that most of an area has: what the words lie on. */
+    fun most(left: Int, top: Int, width: Int, height: Int): Int? {
+        val counts = HashMap<Int, Int>()
+        for (y in max(0, top) until min(high, top + height) step 3) for (x in max(0, left) until min(wide, left + width) step 3) {
+            counts.merge(inks[y * wide + x], 1, Int::plus)
         }
-        y += 3
+        return counts.maxByOrNull { it.value }?.key
     }
-    return counts.maxByOrNull { it.value }?.key
 }
 
 /** WCAG 2.2, “contrast ratio”. */

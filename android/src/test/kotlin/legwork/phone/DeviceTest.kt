@@ -136,6 +136,12 @@ class DeviceTest {
         phone.press("make")
         assertNotEquals(notice.id, phone.screen.notices.single().id)
         assertEquals(View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE, live())
+        // In another process the core counts anew: the same id is another notice.
+        phone.killed()
+        assertEquals(emptyList<String>(), phone.screen.notices.map { it.id })
+        phone.press("make")
+        assertEquals(notice.id, phone.screen.notices.single().id)
+        assertEquals(View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE, live())
     }
 
     @Test fun aKeyboardHasTheLettersOfWhatIsTyped() {

@@ -5,7 +5,9 @@ import android.view.ViewGroup
 import android.view.accessibility.AccessibilityNodeInfo
 import android.widget.EditText
 import legwork.door.Block
+import legwork.door.Screen
 import legwork.phone.logic.DockPlan
+import legwork.phone.logic.leadOf
 import legwork.phone.ui.DrawingView
 import legwork.phone.ui.spoken
 
@@ -44,15 +46,34 @@ fun nodeFaults(phone: Phone): List<String> {
         if (stop.view is DrawingView) faults += parts(stop.view)
     }
     if (stops.none { it.node.isHeading }) faults += "no heading"
-    // In the order in which it is read: blocks first, then the dock.
-    val screen = phone.screen
+    return faults + inOrder(phone.screen, stops)
+}
+
+/** What a stop of the screen must be: its words, or the id of a place to type in; and its state, where it has one. */
+private class Wanted(val words: String, val field: String? = null, val picked: Boolean? = null, val enabled: Boolean = true) {
+    fun isAt(stop: Stop) = if (field != null) stop.view is EditText && stop.view.tag == field else stop.said.startsWith(words)
+}
+
+/** Everything of the screen in the order in which it is read, each once: blocks first, then the dock. */
+private fun inOrder(screen: Screen, stops: List<Stop>): List<String> {
+    val faults = mutableListOf<String>()
     val plan = DockPlan(screen)
-    val read = screen.blocks.filterNot(plan::has).flatMap(::firstWords)
+    val lead = leadOf(screen)
     var from = 0
-    for (words in read) {
-        val place = stops.drop(from).indexOfFirst { it.said.startsWith(words.take(20)) }
-        if (place < 0) faults += "not found in its order: $words" else from += place
+    fun next(wanted: Wanted, among: IntRange): Int? {
+        val place = among.firstOrNull { wanted.isAt(stops[it]) }
+        val what = wanted.words.ifEmpty { wanted.field }
+        if (place == null) return null.also { faults += "not found in its order: $what" }
+        val node = stops[place].node
+        if (wanted.picked != null && (!node.isCheckable || node.isChecked != wanted.picked)) faults += "not said to be ${if (wanted.picked) "picked" else "open"}: $what"
+        if (node.isEnabled != wanted.enabled) faults += "not said to be ${if (wanted.enabled) "enabled" else "disabled"}: $what"
+        return place
     }
+    for (wanted in screen.blocks.filterNot(plan::has).flatMap { wanted(it, lead) }) next(wanted, from until stops.size)?.let { from = it + 1 }
+    // Within the dock the order is that of its places: all of it comes after the blocks.
+    val docked = plan.answers?.options.orEmpty().map { Wanted(it.aloud.label, picked = it.picked, enabled = it.enabled) } +
+        (plan.on + plan.out).map { Wanted(it.aloud.label, enabled = it.enabled) }
+    docked.forEach { next(it, from until stops.size) }
     return faults
 }
 
@@ -69,14 +90,25 @@ private fun parts(drawing: DrawingView): List<String> {
     }
 }
 
-private fun firstWords(block: Block): List<String> = when (block) {
-    is Block.Words -> listOf(if (block.block.head.isNotEmpty()) block.block.head else block.block.aloud.label)
-    is Block.Choice -> block.block.options.map { it.aloud.label }
-    is Block.Rows -> block.block.rows.map { it.aloud.label }
-    is Block.Label -> block.block.figures.map { it.aloud.label }
-    is Block.Part -> listOf(block.block.aloud.label)
-    is Block.Caution -> listOf(block.block.aloud.label)
-    else -> emptyList()
+private fun wanted(block: Block, lead: String?): List<Wanted> = when (block) {
+    is Block.Words -> listOf(Wanted(block.block.head.ifEmpty { block.block.aloud.label }))
+    is Block.Caution -> listOf(Wanted(block.block.aloud.label))
+    // A name that stands in the lead is said there.
+    is Block.Choice -> listOf(Wanted(block.block.aloud.label)).filter { block.block.name != lead } +
+        block.block.options.map { Wanted(it.aloud.label, picked = it.picked, enabled = it.enabled) }
+    is Block.Writing -> listOf(Wanted("", field = block.block.id))
+    is Block.Number -> listOf(Wanted("", field = block.block.id)) + block.block.units.map { unit ->
+        Wanted(unit.aloud.label, picked = (unit.key == block.block.unit).takeIf { block.block.units.size > 1 })
+    }
+    is Block.PhotoSlot -> listOf(Wanted(block.block.aloud.label)) + block.block.photos.map { Wanted(it.aloud.label, picked = it.picked) }
+    is Block.Label -> block.block.figures.map { Wanted(it.aloud.label) }
+    is Block.Reading -> listOf(Wanted(block.block.aloud.label))
+    is Block.Part -> listOf(Wanted(block.block.aloud.label))
+    is Block.Rows -> listOf(Wanted(block.block.aloud.label)) + block.block.rows.map { Wanted(it.aloud.label, picked = it.switched) }
+    is Block.Figure -> listOf(Wanted(block.block.aloud.label))
+    is Block.HowFar -> listOf(Wanted(block.block.aloud.label)) + listOfNotNull(block.block.stop?.let { Wanted(it.aloud.label, enabled = it.enabled) })
+    is Block.Press -> listOf(Wanted(block.block.aloud.label, enabled = block.block.enabled))
+    is Block.Confirm -> listOf(Wanted(block.block.aloud.label, enabled = block.block.enabled))
 }
 
 private const val BUTTON = "android.widget.Button"

@@ -2,9 +2,15 @@ package legwork.phone
 
 import android.app.Activity
 import android.content.ClipData
+import android.content.ContentProvider
+import android.content.ContentValues
 import android.content.Intent
+import android.database.Cursor
+import android.database.MatrixCursor
 import android.graphics.Bitmap
 import android.net.Uri
+import android.os.Bundle
+import android.os.ParcelFileDescriptor
 import android.provider.MediaStore
 import android.provider.OpenableColumns
 import java.io.ByteArrayInputStream
@@ -15,17 +21,20 @@ import java.io.IOException
 import java.io.InputStream
 import java.util.Random
 import legwork.door.Block
+import legwork.door.Deed
 import legwork.door.Need
 import legwork.door.NoticeRole
 import legwork.door.PressBlock
 import legwork.phone.logic.Copied
 import legwork.phone.logic.TakenIn
 import org.junit.Assert.assertEquals
+import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNull
 import org.junit.Assert.assertThrows
 import org.junit.Assert.assertTrue
 import org.junit.Test
 import org.junit.runner.RunWith
+import org.robolectric.Robolectric
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
 
@@ -101,6 +110,33 @@ class OtherProgramsTest {
         phone.overview()
         phone.given(Intent(Intent.ACTION_SEND).setType("image/jpeg").putExtra(Intent.EXTRA_STREAM, Uri.parse("content://gallery/1")))
         assertTrue(phone.own().contains(phone.window.getString(R.string.file_no_place)))
+    }
+
+    @Test fun ofSeveralPhotosHandedOverNoneIsLostOnceTheFirstTakesLong() {
+        val phone = burst()
+        // The first takes so long that another screen stands; the second comes slowly, and finds that one there.
+        phone.offers("content://gallery/1") { ByteArrayInputStream(jpeg(1, 4000, 3000)) }
+        phone.offers("content://gallery/2") { Thread.sleep(700); ByteArrayInputStream(jpeg(2)) }
+        phone.offers("content://gallery/3") { ByteArrayInputStream(jpeg(3)) }
+        val several = (1..3).mapTo(ArrayList()) { Uri.parse("content://gallery/$it") }
+        phone.given(Intent(Intent.ACTION_SEND_MULTIPLE).setType("image/jpeg").putParcelableArrayListExtra(Intent.EXTRA_STREAM, several))
+        assertEquals(3, phone.photos())
+        // One more while another one is being taken in: it waits for the screen that comes of that.
+        phone.offers("content://gallery/4") { ByteArrayInputStream(jpeg(4, 4000, 3000)) }
+        phone.offers("content://gallery/5") { ByteArrayInputStream(jpeg(5)) }
+        fun send(number: Int) = phone.window.onNewIntent(Intent(Intent.ACTION_SEND).setType("image/jpeg").putExtra(Intent.EXTRA_STREAM, Uri.parse("content://gallery/$number")))
+        send(4)
+        phone.settle(works = true)
+        assertTrue("it takes long", phone.screen.blocks.any { it is Block.HowFar })
+        send(5)
+        phone.settle()
+        assertEquals(5, phone.photos())
+        assertEquals("and nothing is left of them on the way", 0, phone.app.cacheDir.resolve("in").listFiles()!!.size)
+        // Where there is no place for them, that is said once, and they are not kept.
+        phone.overview()
+        phone.given(Intent(Intent.ACTION_SEND_MULTIPLE).setType("image/jpeg").putParcelableArrayListExtra(Intent.EXTRA_STREAM, several))
+        assertTrue(phone.own().contains(phone.window.getString(R.string.file_no_place)))
+        assertEquals(0, phone.app.cacheDir.resolve("in").listFiles()!!.size)
     }
 
     @Test fun aHundredMegabytePictureIsRefusedAndNothingBreaks() {
@@ -184,8 +220,12 @@ class OtherProgramsTest {
 
     private fun Phone.shares() = screen.blocks.firstNotNullOf { block -> (block as? Block.Press)?.block?.takeIf { it.need is Need.FileToShare } }
 
-    /** The same press where the user names the place: no screen has one yet, and the core takes both alike. */
-    private fun Phone.writes(): PressBlock = shares().let { it.copy(need = (it.need as Need.FileToShare).let { need -> Need.FileToWrite(need.name, need.kind) }) }
+    /** Where the file is there already, the press for another place asks the user for it. */
+    private fun Phone.writes(): PressBlock {
+        fun press() = screen.blocks.firstNotNullOfOrNull { block -> (block as? Block.Press)?.block?.takeIf { it.need is Need.FileToWrite } }
+        if (press() == null) act(Deed.File(shares().key, File.createTempFile("there", ".lwk").path))
+        return press()!!
+    }
 
     private fun Phone.takes(address: String, file: File) =
         shadowOf(window.contentResolver).registerOutputStreamSupplier(Uri.parse(address)) { file.outputStream() }
@@ -221,6 +261,7 @@ class OtherProgramsTest {
         assertTrue(phone.own(), phone.own().contains(phone.window.getString(R.string.brought_elsewhere)))
         // What is read, or written for somebody else, after that goes nowhere near.
         phone.press("pack")
+        phone.act(Deed.Press("replace"))
         phone.press(phone.shares().key)
         val sent = phone.started()!!
         assertEquals(Intent.ACTION_CHOOSER, sent.action)
@@ -230,6 +271,61 @@ class OtherProgramsTest {
         phone.offers("content://mail/note") { ByteArrayInputStream("a letter".toByteArray()) }
         phone.answers(phone.asked()!!, Intent().setData(Uri.parse("content://mail/note")))
         assertEquals("mine", mine.readText())
+    }
+
+    /** A drive of another program: its documents are files, and it tells and lets go of them as the system's own does. */
+    class Drive : ContentProvider() {
+        val folder: File = File.createTempFile("drive", "").apply { delete(); mkdirs() }
+        var breaksOff = false
+
+        fun at(name: String) = File(folder, name)
+
+        override fun onCreate() = true
+        override fun getType(uri: Uri) = "application/octet-stream"
+        override fun query(uri: Uri, wanted: Array<String>?, selection: String?, arguments: Array<String>?, order: String?): Cursor =
+            MatrixCursor(arrayOf(OpenableColumns.SIZE)).apply { addRow(listOf(at(uri.lastPathSegment!!).length())) }
+        override fun openFile(uri: Uri, mode: String): ParcelFileDescriptor =
+            // Where it breaks off, what is opened takes nothing.
+            ParcelFileDescriptor.open(at(uri.lastPathSegment!!), if (breaksOff) ParcelFileDescriptor.MODE_READ_ONLY else ParcelFileDescriptor.parseMode(mode))
+        override fun call(method: String, argument: String?, extras: Bundle?): Bundle {
+            assertEquals("android:deleteDocument", method)
+            @Suppress("DEPRECATION") assertTrue(at((extras!!.getParcelable("uri") as Uri?)!!.lastPathSegment!!).delete())
+            return Bundle()
+        }
+        override fun insert(uri: Uri, values: ContentValues?): Uri? = null
+        override fun update(uri: Uri, values: ContentValues?, selection: String?, arguments: Array<String>?) = 0
+        override fun delete(uri: Uri, selection: String?, arguments: Array<String>?) = 0
+    }
+
+    @Test fun noEmptyFileStaysWhereNothingWasWritten() {
+        val phone = packing()
+        val drive = Robolectric.setupContentProvider(Drive::class.java, "drive")
+        // The system makes the document, and then says where it is.
+        fun named(name: String): Intent {
+            phone.window.press(phone.writes())
+            phone.settle()
+            drive.at(name).createNewFile()
+            return phone.asked()!!
+        }
+        fun answer(asked: Intent, name: String) = phone.answers(asked, Intent().setData(Uri.parse("content://drive/$name")))
+        val asked = named("elsewhere")
+        phone.overview()
+        answer(asked, "elsewhere")
+        assertFalse("nothing was written", drive.at("elsewhere").exists())
+        phone.press("pack")
+        drive.breaksOff = true
+        answer(named("full"), "full")
+        assertTrue(phone.own(), phone.own().contains(phone.window.getString(R.string.file_unwritten)))
+        assertFalse("what was begun goes", drive.at("full").exists())
+        drive.breaksOff = false
+        answer(named("written"), "written")
+        assertEquals("PK", drive.at("written").readBytes().take(2).toByteArray().decodeToString())
+        // What the user chose instead of a new one stays, if nothing is written to it.
+        drive.at("theirs").writeText("theirs")
+        val other = named("theirs")
+        phone.overview()
+        answer(other, "theirs")
+        assertEquals("theirs", drive.at("theirs").readText())
     }
 
     @Test fun aTurnedPhoneHandsOnWhatWasWrittenMeanwhile() {
@@ -283,7 +379,9 @@ class OtherProgramsTest {
         val there = phone.photos()
         phone.cameraTakes(7, asked)
         assertEquals(there, phone.photos())
-        assertTrue(phone.own(), phone.own().contains(phone.window.getString(R.string.brought_elsewhere)))
+        val said = phone.window.getString(R.string.photo_elsewhere)
+        assertTrue(said, said.contains("not kept"))
+        assertTrue(phone.own(), phone.own().contains(said))
         assertEquals("and is not kept", 0, phone.app.cacheDir.resolve("camera").listFiles()!!.size)
         phone.back()
         phone.press(one)

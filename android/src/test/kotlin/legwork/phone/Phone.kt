@@ -42,18 +42,30 @@ class Phone(home: File? = null, intent: Intent? = null) {
         settle()
     }
 
+    /** How long the thread that draws was kept by the app, and how long at once at most; nanoseconds of its own time. */
+    var kept = 0L
+    var keptAtOnce = 0L
+
+    private fun idle(milliseconds: Long = 0) {
+        val before = THREADS.currentThreadCpuTime
+        ShadowLooper.idleMainLooper(milliseconds, TimeUnit.MILLISECONDS)
+        val took = THREADS.currentThreadCpuTime - before
+        kept += took
+        keptAtOnce = maxOf(keptAtOnce, took)
+    }
+
     /** Waits until nothing is being done and nothing is left to draw. */
     fun settle(works: Boolean = false) {
         val end = System.nanoTime() + TimeUnit.SECONDS.toNanos(600)
         // What is worked out beside a screen that does not show it is not waited for.
         fun isQuiet() = sitting.isIdle && (works || sitting.screen?.blocks?.none { it is Block.HowFar } ?: true)
         do {
-            ShadowLooper.idleMainLooper()
+            idle()
             if (isQuiet()) {
-                ShadowLooper.idleMainLooper(20, TimeUnit.MILLISECONDS)
+                idle(20)
                 if (isQuiet()) return
             }
-            Thread.sleep(2)
+            Thread.sleep(1)
         } while (System.nanoTime() < end)
         fail("never quiet: ${sitting.screen?.name}")
     }
@@ -150,8 +162,11 @@ class Phone(home: File? = null, intent: Intent? = null) {
 
     // What happens to a phone.
 
-    fun turn(qualifiers: String) {
+    fun turn(qualifiers: String, type: Float = 1f) {
         RuntimeEnvironment.setQualifiers(qualifiers)
+        if (app.resources.configuration.fontScale != type) RuntimeEnvironment.setFontScale(type)
+        // As the platform does: the app first, then its windows.
+        app.onConfigurationChanged(app.resources.configuration)
         controller.configurationChange()
         controller.visible()
         settle(works = true)
@@ -212,6 +227,8 @@ class Phone(home: File? = null, intent: Intent? = null) {
     fun own(): String = spokenViews(window.page).joinToString(" | ")
 
     companion object {
+        private val THREADS = java.lang.management.ManagementFactory.getThreadMXBean()
+
         fun picture(number: Int, wide: Int = 160, high: Int = 120): Bitmap = Bitmap.createBitmap(wide, high, Bitmap.Config.ARGB_8888).apply {
             for (y in 0 until high) for (x in 0 until wide) setPixel(x, y, android.graphics.Color.rgb((x + number * 37) % 256, (y * 2 + number) % 256, number % 256))
         }

@@ -15,8 +15,10 @@ class Ways(shells: File = File("../tests/shells")) {
     /** Walks through all of them; `seen` is called on each screen. Returns what was not come to, and what was there instead. */
     fun walk(phone: Phone, only: (String) -> Boolean = { true }, seen: (String) -> Unit): List<String> {
         val missed = mutableListOf<String>()
-        for (way in ways) {
-            if (way.none { it.startsWith(SEE) && only(it.removePrefix(SEE)) } && way.none { it.startsWith("pick") || it.startsWith("file") }) continue
+        fun isWanted(way: List<String>) = way.any { it.startsWith(SEE) && only(it.removePrefix(SEE)) }
+        for (way in ways.take(ways.indexOfLast(::isWanted) + 1)) {
+            // A later screen may stand on what was picked on the way to an earlier one.
+            if (!isWanted(way) && way.none { it.startsWith("pick") || it.startsWith("file") }) continue
             for (step in way) {
                 if (step.startsWith(SEE)) {
                     val name = step.removePrefix(SEE)

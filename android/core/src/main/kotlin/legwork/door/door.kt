@@ -3869,6 +3869,12 @@ data class NumberBlock (
     val `kind`: NumberKind
     , 
     /**
+     * Whether a unit may be typed after them (feet and inches, a rate with its unit): then a keyboard of digits alone is of
+     * no use.
+     */
+    val `letters`: kotlin.Boolean
+    , 
+    /**
      * The key of the press that takes it, where a keyboard's Enter may press it.
      */
     val `submit`: kotlin.String?
@@ -3897,6 +3903,7 @@ public object FfiConverterTypeNumberBlock: FfiConverterRustBuffer<NumberBlock> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterTypeNumberKind.read(buf),
+            FfiConverterBoolean.read(buf),
             FfiConverterOptionalString.read(buf),
         )
     }
@@ -3911,6 +3918,7 @@ public object FfiConverterTypeNumberBlock: FfiConverterRustBuffer<NumberBlock> {
             FfiConverterString.allocationSize(value.`unit`) +
             FfiConverterString.allocationSize(value.`hint`) +
             FfiConverterTypeNumberKind.allocationSize(value.`kind`) +
+            FfiConverterBoolean.allocationSize(value.`letters`) +
             FfiConverterOptionalString.allocationSize(value.`submit`)
     )
 
@@ -3924,6 +3932,7 @@ public object FfiConverterTypeNumberBlock: FfiConverterRustBuffer<NumberBlock> {
             FfiConverterString.write(value.`unit`, buf)
             FfiConverterString.write(value.`hint`, buf)
             FfiConverterTypeNumberKind.write(value.`kind`, buf)
+            FfiConverterBoolean.write(value.`letters`, buf)
             FfiConverterOptionalString.write(value.`submit`, buf)
     }
 }
@@ -7024,7 +7033,7 @@ enum class NumberKind {
      */
     WHOLE,
     /**
-     * From 0 on, with decimals; a length also as feet and inches.
+     * From 0 on, with decimals.
      */
     DECIMAL,
     /**

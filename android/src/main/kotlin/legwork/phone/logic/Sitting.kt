@@ -4,6 +4,7 @@ import java.io.File
 import java.util.concurrent.Executor
 import java.util.concurrent.Executors
 import java.util.concurrent.atomic.AtomicInteger
+import legwork.door.Block
 import legwork.door.Deed
 import legwork.door.Door
 import legwork.door.DoorException
@@ -22,6 +23,10 @@ sealed class Said {
     data object Fault : Said()
     /** What another program brought belongs to a screen that is not there any more. */
     data object Elsewhere : Said()
+    /** The same of a photo: it is not kept. */
+    data object PhotoElsewhere : Said()
+    /** The screen has no place for the photos that another program handed over. */
+    data object NoPlace : Said()
 }
 
 /** Who draws. All of it is called on the thread that draws. */
@@ -33,12 +38,14 @@ interface Shows {
     fun notBegun(said: Said)
     /** A file that was asked for is written. */
     fun written(written: Written)
+    /** One that was asked for will never be. */
+    fun notWritten(written: Written)
 }
 
 /**
- * The guide behind its door, on a thread of its own: no call of it is ever made on the thread that draws. Deeds are done one
- * after the other; what was typed before a deed is done before it. It outlives a turned phone, and comes back after the
- * app's death by its token.
+ * The guide behind its door, on a thread of its own: no call of it is ever made on the thread that draws, which makes this.
+ * Deeds are done one after the other; what was typed before a deed is done before it. It outlives a turned phone, and comes
+ * back after the app's death by its token.
  */
 class Sitting(private var settings: Settings, token: String?, private val main: Executor) {
     private val guide = Executors.newSingleThreadExecutor { Thread(it, "guide") }
@@ -48,14 +55,22 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     private val figures = HashMap<String, FigureDrawn>()
     private val bars = HashMap<RowBar, FigureDrawn>()
 
-    /** On the guide's thread alone. */
+    private val drawing = Thread.currentThread()
+
+    /** Made and let go of on the guide's thread alone; and never asked for on the one that draws, which it would keep. */
     private var door: Door? = null
-    private var place = ""
+        get() = field.also { check(Thread.currentThread() !== drawing) { "the door is called on the thread that draws" } }
+    private var stands: Screen? = null
+    private val place get() = stands?.place.orEmpty()
     private var asked: Written? = null
     private val given = mutableListOf<File>()
     private val held = ArrayDeque<Brought>()
+    /** Put aside: what is brought meanwhile waits. The core would open the survey for it, and a deed counts for nothing until that is open. */
+    private var isAside = false
     /** Where the photos belong that are being taken in: the core lets others of that place wait in line. */
     private var line: String? = null
+    /** Photos that nobody asked for, until a screen stands that can say whether it has a place for them. */
+    private val unasked = mutableListOf<File>()
 
     /** What another program brought for the screen of a place. */
     private class Brought(val deed: Deed, val place: String, val written: Written?)
@@ -74,6 +89,9 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
 
     /** Where a burst of photos goes on as soon as its place shows again; on the drawing thread. */
     var burst: Awaited? = null
+
+    /** The ids of notices that were read out; on the drawing thread. The core counts anew in each process, so they end with it. */
+    val readOut = mutableSetOf<String>()
 
     /** What there was to tell while nobody drew; on the drawing thread. */
     private val untold = ArrayDeque<(Shows) -> Unit>()
@@ -118,7 +136,31 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
         brought(door, Brought(deed, at, written))
     }
 
+    /**
+     * Photos that another program handed over: for the place for photos that is shown. All of them go there, though the first may
+     * lead to another screen; while something goes on that shows no such place, they wait.
+     */
+    fun photos(files: List<File>) = does { door ->
+        writeTyped(door)
+        unasked += files
+        placed(door)
+    }
+
+    private fun placed(door: Door) {
+        val slot = stands?.blocks?.firstNotNullOfOrNull { (it as? Block.PhotoSlot)?.block }
+        if (unasked.isEmpty() || isAside || (slot == null && works)) return
+        val (photos, at) = unasked.toList() to place
+        unasked.clear()
+        if (slot != null) return photos.forEach { brought(door, Brought(Deed.Photo(slot.key, it.path), at, null)) }
+        photos.forEach { it.delete() }
+        tell { it.say(Said.NoPlace) }
+    }
+
     private fun brought(door: Door, one: Brought) {
+        if (isAside) {
+            held += one
+            return
+        }
         val waitsInCore = works && one.deed is Deed.Photo && one.place == line
         if (one.place != place && !waitsInCore) {
             if (works) {
@@ -126,7 +168,8 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
                 return
             }
             fileOf(one.deed)?.delete()
-            return tell { it.say(Said.Elsewhere) }
+            one.written?.let { written -> tell { it.notWritten(written) } }
+            return tell { it.say(if (one.deed is Deed.Photo) Said.PhotoElsewhere else Said.Elsewhere) }
         }
         if (one.deed is Deed.Photo) {
             line = one.place
@@ -161,10 +204,14 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     fun suspend() = does { door ->
         writeTyped(door)
         token = door.suspend()
+        isAside = true
     }
 
     /** It is taken up again. */
-    fun resume() = does { shown(it.resume()) }
+    fun resume() = does {
+        isAside = false
+        shown(it.resume())
+    }
 
     /** What is half typed is kept. */
     fun keepDrafts() = does { it.keepDrafts() }
@@ -241,12 +288,12 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     private fun opened(): Door = door ?: Door(settings, token, again).also { door = it }
 
     private fun shown(next: Screen) {
-        place = next.place
+        stands = next
         token = door?.token() ?: token
         works = door?.work() != null
-        var written: Written? = null
+        var over: Written? = null
         if (!works) {
-            written = asked?.takeIf { it.file.isFile }
+            over = asked
             asked = null
             line = null
             given.onEach { it.delete() }.clear()
@@ -255,8 +302,11 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
             screen = next
             shows?.show(next)
         }
-        if (written != null) tell { it.written(written) }
-        door?.let { door -> while (!works && held.isNotEmpty()) brought(door, held.removeFirst()) }
+        if (over != null) over.file.isFile.let { isThere -> tell { if (isThere) it.written(over) else it.notWritten(over) } }
+        door?.let { door ->
+            while (!works && !isAside && held.isNotEmpty()) brought(door, held.removeFirst())
+            placed(door)
+        }
     }
 
     /** Tells whoever draws now, or does next. */

@@ -60,9 +60,7 @@ private class Tape(tools: Tools, private val done: Int, of: Int) : View(tools.co
 }
 
 /** What is said about the last deed; one that was said already is not said again. */
-class NoticesView(private val tools: Tools, said: List<String>) : LinearLayout(tools.context) {
-    private val known = said.toMutableSet()
-
+class NoticesView(private val tools: Tools, private val readOut: MutableSet<String>) : LinearLayout(tools.context) {
     init { orientation = VERTICAL }
 
     fun show(screen: Screen, own: String?) {
@@ -75,7 +73,7 @@ class NoticesView(private val tools: Tools, said: List<String>) : LinearLayout(t
             below(note(words, true, Aloud(AloudRole.ALERT, words, "", ""), isNew = true), gap)
         }
         for (notice in screen.notices) {
-            below(note(notice.words, notice.role == NoticeRole.PROBLEM, notice.aloud, known.add(notice.id)), gap)
+            below(note(notice.words, notice.role == NoticeRole.PROBLEM, notice.aloud, readOut.add(notice.id)), gap)
         }
         visibility = if (childCount == 0) GONE else VISIBLE
     }

@@ -41,9 +41,9 @@ class NumberView(private val tools: Tools, setting: Setting, private var block: 
         drawUnits()
     }
 
-    /** Where there are units to choose from, one may also type them: feet and inches, a rate with its unit. No pad of digits has their letters. */
     private fun keyboard(): Int = when {
-        block.units.size > 1 -> InputType.TYPE_CLASS_TEXT or AS_TYPED
+        // No pad of digits has letters.
+        block.letters -> InputType.TYPE_CLASS_TEXT or AS_TYPED
         block.kind == NumberKind.WHOLE -> InputType.TYPE_CLASS_NUMBER
         block.kind == NumberKind.DECIMAL -> InputType.TYPE_CLASS_NUMBER or InputType.TYPE_NUMBER_FLAG_DECIMAL
         else -> InputType.TYPE_CLASS_NUMBER or InputType.TYPE_NUMBER_FLAG_DECIMAL or InputType.TYPE_NUMBER_FLAG_SIGNED

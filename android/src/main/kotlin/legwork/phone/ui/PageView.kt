@@ -17,16 +17,16 @@ import legwork.phone.logic.idOf
 import legwork.phone.logic.leadOf
 
 /**
- * A whole screen: head, notices, blocks, and the dock at the foot. What did not change is not drawn anew. `said` are notices that
- * were read out before, by another window.
+ * A whole screen: head, notices, blocks, and the dock at the foot. What did not change is not drawn anew. `readOut` are the
+ * notices that were read out, also by another window.
  */
-class PageView(private val tools: Tools, light: Light, said: List<String>) : LinearLayout(tools.context) {
+class PageView(private val tools: Tools, light: Light, readOut: MutableSet<String>) : LinearLayout(tools.context) {
     val folds = Folds()
     val dock = Dock(tools, light)
     val scroll = ScrollView(context)
     private val column = stack(context)
     private val head = stack(context)
-    private val notices = NoticesView(tools, said)
+    private val notices = NoticesView(tools, readOut)
     private val blocks = BlocksLayout(context, tools.paper)
     private var drawn = LinkedHashMap<String, Piece>()
     private var screen: Screen? = null
@@ -175,6 +175,8 @@ class PageView(private val tools: Tools, light: Light, said: List<String>) : Lin
         dock.measure(MeasureSpec.makeMeasureSpec(wide, MeasureSpec.EXACTLY), MeasureSpec.makeMeasureSpec(0, MeasureSpec.UNSPECIFIED))
         val most = tools.paper.dp(metrics.screenHeightDp.toFloat()) * MOST_DOCK
         arrange(if (dock.measuredHeight > most) Arrangement.FLOW else Arrangement.FOOT)
+        // It was measured to be asked; its words are broken for that width now, which need not be that of its place.
+        dock.requestLayout()
     }
 
     /** A new place begins at the top, with the focus on its lead. */
