@@ -34,8 +34,8 @@ class MainThreadTest {
         override fun checkDelete(file: String) = note("deletes", file)
 
         private fun note(what: String, file: String) {
-            // Classes come from files here, and to look may itself need one.
-            if (Thread.currentThread() !== drawing || isLooking || file.endsWith(".class") || file.endsWith(".jar")) return
+            if (isLooking || Thread.currentThread() !== drawing) return
+            // To look may itself read a class from a file.
             isLooking = true
             try {
                 look(what, file)
@@ -44,7 +44,17 @@ class MainThreadTest {
             }
         }
 
+        /** Looks once while nobody asks: a class that is being loaded cannot be needed to look. */
+        fun learn() {
+            note("reads", "a.class")
+            note("reads", "a")
+            found += "${MainThreadTest::class.java.name}:0 learn"
+            found.clear()
+        }
+
         private fun look(what: String, file: String) {
+            // Classes come from files here.
+            if (file.endsWith(".class") || file.endsWith(".jar")) return
             // Who asks: what of Java, Kotlin and the platform only reads files for somebody is passed over.
             val asks = Throwable().stackTrace.firstOrNull { frame -> BETWEEN.none { frame.className.startsWith(it) } } ?: return
             if (asks.className.startsWith("legwork.phone.") && asks.fileName !in TESTS) found += "${asks.fileName}:${asks.lineNumber} ${asks.methodName} $what $file"
@@ -57,7 +67,7 @@ class MainThreadTest {
     }
 
     private fun guarded(work: (Guard) -> Unit) {
-        val guard = Guard(Thread.currentThread())
+        val guard = Guard(Thread.currentThread()).apply { learn() }
         @Suppress("DEPRECATION", "removal") System.setSecurityManager(guard)
         try {
             work(guard)
