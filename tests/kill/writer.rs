@@ -76,6 +76,10 @@ fn main() {
             file::take(&sent, &mut store, Consent::ALL, Limits::default(), &mut |_: Progress| true).unwrap();
             say("taken");
         }
+        "one-forget" => {
+            let mut store = Store::open(folder, AuthorId::random()).unwrap();
+            forget(&mut store, seed);
+        }
         "one-drafts" => drafts_and_acts(folder, seed),
         "one-noise" => {
             let mut store = Store::open(folder, AuthorId::random()).unwrap();

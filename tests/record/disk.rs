@@ -174,3 +174,59 @@ fn drafts_cost_no_sync_and_acts_are_synced() {
     assert!(acts == 150 && drafts >= 150 * 26, "{acts} acts, {drafts} pages");
     assert!(moved > 0, "the log was never moved");
 }
+
+/// The files below a folder that hold these bytes.
+fn holding(folder: &Path, part: &[u8]) -> Vec<PathBuf> {
+    let mut found = Vec::new();
+    for entry in fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            found.extend(holding(&path, part));
+        } else if fs::read(&path).unwrap().windows(part.len()).any(|window| window == part) {
+            found.push(path);
+        }
+    }
+    found
+}
+
+/// What is written and then forgotten goes nowhere but into the home folder, and is nowhere there afterwards: not into a file of
+/// SQLite's for what is temporary, not into the system's folder for it.
+#[test]
+fn what_is_forgotten_was_never_written_elsewhere() {
+    let place = TempDir::new().unwrap();
+    let (home, trace) = (place.path().join("home"), place.path().join("trace"));
+    fs::create_dir(&home).unwrap();
+    let folder = home.join("house.legwork");
+    let mut store = Store::create(&folder, AuthorId::random()).unwrap();
+    // Enough for what is cleared to be more than a page.
+    let notes: Vec<Edit> =
+        (0..400).map(|_| Edit::new(SubjectId::random(), "text", "x".repeat(900))).collect();
+    store.write(&notes).unwrap();
+    drop(store);
+    let calls = "trace=open,openat,openat2,creat,rename,renameat,renameat2,link,linkat,memfd_create";
+    let out = run(Command::new("strace")
+        .args(["-f", "-y", "-qq", "-e", calls, "-o"])
+        .arg(&trace)
+        .arg(WRITER)
+        .args(["one-forget".as_ref(), folder.as_os_str(), "1".as_ref()]));
+    let secret = out.lines().find_map(|line| line.strip_prefix("forgot ")).unwrap();
+    let traced = fs::read_to_string(&trace).unwrap();
+    let written: Vec<&str> = traced
+        .lines()
+        .filter(|line| !line.contains(" = -1 "))
+        .filter(|line| {
+            ["O_WRONLY", "O_RDWR", "O_CREAT", "creat(", "rename", "link", "memfd"]
+                .iter()
+                .any(|sign| line.contains(sign))
+        })
+        .collect();
+    assert!(
+        written.iter().any(|line| line.contains("survey.db")),
+        "the trace shows what is written: {traced}"
+    );
+    let inside = home.to_str().unwrap();
+    let elsewhere: Vec<_> =
+        written.into_iter().filter(|line| !line.contains(inside) && !line.contains("\"/dev/")).collect();
+    assert_eq!(elsewhere, [""; 0]);
+    assert_eq!(holding(&home, secret.as_bytes()), Vec::<PathBuf>::new());
+}

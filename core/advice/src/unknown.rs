@@ -61,8 +61,10 @@ pub fn unknowns(survey: &Survey, forecast: &Forecast) -> Vec<Unknown> {
             search.look_at_ends(part);
         }
     }
-    for (subject, field) in &survey.unread {
-        let what = Phrase::new("unknown-field").text("field", field);
+    let unread = survey.unread.iter().map(|told| ("unknown-field", told));
+    let impossible = survey.impossible.iter().map(|told| ("unknown-impossible", told));
+    for (message, (subject, field)) in unread.chain(impossible) {
+        let what = Phrase::new(message).text("field", field);
         search.add(*subject, naming::part(survey, *subject), what, Matters::Little);
     }
     let mut found = search.found;

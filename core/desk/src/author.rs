@@ -1,27 +1,37 @@
-//! The author id of this computer: made at the first writing, kept in the user's configuration folder.
+//! Who writes on this computer: a key from which comes the author's id in each survey. It is made at the first writing and kept
+//! in the user's configuration folder.
 
 use std::ffi::OsString;
 use std::path::{Path, PathBuf};
+use std::str::FromStr;
 
-use facts::fact::AuthorId;
+use facts::fact::{DeviceKey, Writer};
 use facts::whole_file::{self, Existing, Readers};
 
 use crate::error::DeskError;
 
-/// The name of the file that holds it.
-const FILE: &str = "author";
+/// The name of the file that holds the key.
+const FILE: &str = "author-key";
+/// The name of the file in which releases before kept the id under which they wrote into every survey.
+const BEFORE: &str = "author";
 
-/// The author id of this computer, made if there is none yet.
+/// Whoever writes on this computer; the key is made if there is none yet.
 ///
 /// # Errors
 /// [`DeskError::NoHome`] without a folder to keep it in, [`DeskError::Write`] if it cannot be kept.
-pub fn this_computer() -> Result<AuthorId, DeskError> {
-    load_or_make(&folder(set_variable).ok_or(DeskError::NoHome)?.join(FILE))
+pub fn this_computer() -> Result<Writer, DeskError> {
+    let folder = folder(set_variable).ok_or(DeskError::NoHome)?;
+    Ok(Writer::Device { key: load_or_make(&folder.join(FILE))?, before: load(&folder.join(BEFORE)) })
 }
 
-/// The author id of this computer, if it has one. Nothing is made.
-pub fn known() -> Option<AuthorId> {
-    load(&folder(set_variable)?.join(FILE))
+/// Whoever writes on this computer, if anybody has. Nothing is made.
+pub fn known() -> Option<Writer> {
+    let folder = folder(set_variable)?;
+    let before = load(&folder.join(BEFORE));
+    match load(&folder.join(FILE)) {
+        Some(key) => Some(Writer::Device { key, before }),
+        None => before.map(Writer::As),
+    }
 }
 
 fn set_variable(name: &str) -> Option<OsString> {
@@ -40,9 +50,9 @@ fn folder(variable: impl Fn(&str) -> Option<OsString>) -> Option<PathBuf> {
         .map(|config| config.join("legwork"))
 }
 
-fn load_or_make(file: &Path) -> Result<AuthorId, DeskError> {
-    if let Some(author) = load(file) {
-        return Ok(author);
+fn load_or_make(file: &Path) -> Result<DeviceKey, DeskError> {
+    if let Some(key) = load(file) {
+        return Ok(key);
     }
     let cannot = |source| DeskError::Write { path: file.to_owned(), source };
     let folder = file.parent().unwrap_or(Path::new("."));
@@ -51,21 +61,21 @@ fn load_or_make(file: &Path) -> Result<AuthorId, DeskError> {
     // last one wins, and the others have written under an id of their own once.
     let held = std::fs::File::open(folder).ok();
     let _ = held.as_ref().map(std::fs::File::lock);
-    if let Some(author) = load(file) {
-        return Ok(author);
+    if let Some(key) = load(file) {
+        return Ok(key);
     }
-    // A file that cannot be read as an id (cut short by a crash) is replaced: the id is a claim and nothing more.
-    let author = AuthorId::random();
-    keep(file, author).map_err(cannot)?;
-    Ok(author)
+    // A file that cannot be read as a key (cut short by a crash) is replaced: an author is a claim and nothing more.
+    let key = DeviceKey::random();
+    keep(file, key).map_err(cannot)?;
+    Ok(key)
 }
 
-fn load(file: &Path) -> Option<AuthorId> {
+fn load<T: FromStr>(file: &Path) -> Option<T> {
     std::fs::read_to_string(file).ok()?.trim().parse().ok()
 }
 
-fn keep(file: &Path, author: AuthorId) -> std::io::Result<()> {
-    whole_file::write(file, format!("{author}\n").as_bytes(), Existing::IsReplaced, Readers::Owner)
+fn keep(file: &Path, key: DeviceKey) -> std::io::Result<()> {
+    whole_file::write(file, format!("{key}\n").as_bytes(), Existing::IsReplaced, Readers::Owner)
 }
 
 #[cfg(test)]
@@ -87,23 +97,23 @@ mod tests {
     #[test]
     fn eight_first_runs_at_once_agree() {
         let folder = tempfile::tempdir().unwrap();
-        let file = folder.path().join("deep/author");
+        let file = folder.path().join("deep/author-key");
         let runs: Vec<_> = (0..8)
             .map(|_| {
                 let file = file.clone();
                 std::thread::spawn(move || load_or_make(&file).unwrap())
             })
             .collect();
-        let made: std::collections::BTreeSet<AuthorId> =
+        let made: std::collections::BTreeSet<DeviceKey> =
             runs.into_iter().map(|run| run.join().unwrap()).collect();
         assert_eq!(made.len(), 1);
         assert_eq!(load(&file), made.first().copied());
     }
 
     #[test]
-    fn the_id_stays_and_a_broken_file_is_replaced() {
+    fn the_key_stays_and_a_broken_file_is_replaced() {
         let folder = tempfile::tempdir().unwrap();
-        let file = folder.path().join("deep/author");
+        let file = folder.path().join("deep/author-key");
         let first = load_or_make(&file).unwrap();
         assert_eq!(load_or_make(&file).unwrap(), first);
         std::fs::write(&file, "half").unwrap();

@@ -14,7 +14,7 @@ mod token;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
-use facts::fact::AuthorId;
+use facts::fact::Writer;
 use facts::home::Home;
 use telling::words::Language;
 use telling::words::error::InWords;
@@ -58,8 +58,8 @@ impl Guide {
     ///
     /// # Errors
     /// If the folder cannot be made or written.
-    pub fn at(home: &Path, author: AuthorId, language: Language) -> Result<Self> {
-        let session = Session::at(home, author, language)?;
+    pub fn at(home: &Path, author: impl Into<Writer>, language: Language) -> Result<Self> {
+        let session = Session::at(home, author.into(), language)?;
         let way = WayTaken::Same;
         let mut guide =
             Self { session, way, suspended: None, not_resumed: None, photos: None, patience: PATIENCE };

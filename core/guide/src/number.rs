@@ -210,6 +210,28 @@ fn decimal(digits: &str) -> Option<f64> {
 mod tests {
     use super::*;
 
+    #[test]
+    fn nothing_is_taken_that_cannot_be() {
+        let named = [
+            (Quantity::Length, "metres"),
+            (Quantity::Loss, "tap_db"),
+            (Quantity::Level, "dbmv"),
+            (Quantity::Power, "sent_dbm"),
+            (Quantity::Frequency, "top_mhz"),
+            (Quantity::Rate, "down_mbps"),
+            (Quantity::Time, "ms"),
+            (Quantity::Share, "percent"),
+            (Quantity::ErrorRatio, "db"),
+            (Quantity::Count, "legs"),
+        ];
+        for (quantity, name) in named {
+            let (least, most) = quantity.bounds();
+            for figure in [least, most] {
+                assert!(house::record::possible::can_be(name, &figure.into()), "{quantity:?} {figure}");
+            }
+        }
+    }
+
     fn metres(typed: &str, unit: &str) -> f64 {
         (read(typed, unit, Quantity::Length).unwrap() * 1e6).round() / 1e6
     }

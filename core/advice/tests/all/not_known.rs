@@ -167,3 +167,16 @@ fn a_filter_before_a_tv_box_is_misplaced_where_the_entry_waits_for_it_or_the_box
     let cut = good_house().without("F1").at("E1").with(|entry| entry.entry_state = EntryState::CutOff);
     assert!(!misplaced(behind_split(cut)));
 }
+
+#[test]
+fn what_cannot_be_is_said_to_differ_from_what_can_be() {
+    let mut survey = good_house().survey();
+    let said = |survey: &Survey| {
+        let forecast = forecast(survey, &Draws { draws: 4, seed: 1, points: 33 }).expect("a sound survey");
+        let phrases = advice::unknown::unknowns(survey, &forecast).into_iter().map(|unknown| unknown.what);
+        phrases.filter(|what| what.id == "unknown-impossible").count()
+    };
+    assert_eq!(said(&survey), 0);
+    survey.impossible.push((part_id(&survey, "S1"), "rating".into()));
+    assert_eq!(said(&survey), 1);
+}

@@ -328,8 +328,12 @@ pub enum Without {
     Owner,
     /// All notes.
     Notes,
+    /// Where parts sit, in people's own words.
+    Places,
     /// The pictures; that there are photos, and of what, stays.
     Photos,
+    /// The pictures and all that is said of them.
+    PhotoRecords,
 }
 
 impl From<Without> for LeftOut {
@@ -338,6 +342,8 @@ impl From<Without> for LeftOut {
             Without::Owner => Self::Owner,
             Without::Notes => Self::Notes,
             Without::Photos => Self::Photos,
+            Without::Places => Self::Places,
+            Without::PhotoRecords => Self::PhotoRecords,
         }
     }
 }

@@ -44,7 +44,7 @@ struct DemoJson {
 pub(super) fn survey(folder: &Path) -> Result<Survey, DeskError> {
     let house = sheet::read(HOUSE.as_bytes(), None)
         .map_err(|problems| DeskError::Sheet { file: "demo/house.toml".into(), problems })?;
-    sheet_command::write(&house, folder)
+    sheet_command::write(house, folder)
 }
 
 /// Writes the survey and the report into `out`, and tells everything.

@@ -20,7 +20,7 @@ use crate::sheet::{self, MOST_BYTES, Sheet};
 /// Makes the survey and tells what it holds.
 pub fn run(context: &Context, file: &Path, folder: &Path) -> Result<(), DeskError> {
     let sheet = read(file)?;
-    let survey = write(&sheet, folder)?;
+    let survey = write(sheet, folder)?;
     let told = Told::of(&survey, folder);
     context.answer(&told, |page| told.page(context, page))
 }
@@ -48,14 +48,18 @@ pub fn read(file: &Path) -> Result<Sheet, DeskError> {
 ///
 /// # Errors
 /// What [`Store`] refuses; nothing is left then.
-pub fn write(sheet: &Sheet, folder: &Path) -> Result<Survey, DeskError> {
+pub fn write(sheet: Sheet, folder: &Path) -> Result<Survey, DeskError> {
     refuse_if_there(folder)?;
     let author = author::this_computer()?;
     let id = SurveyId::random();
+    let edits = sheet.edits(id.subject());
+    // It may be 8 MiB, and so may what is made of it.
+    drop(sheet);
     let mut survey = None;
     Store::create_with(folder, author, id, |unfinished| {
         let mut store = Store::open(unfinished, author)?;
-        store.write(&sheet.edits(id.subject()))?;
+        store.write(&edits)?;
+        drop(edits);
         survey = Some(fold(store.ledger(), id)?);
         Ok(())
     })

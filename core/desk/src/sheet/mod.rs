@@ -15,6 +15,7 @@ mod rating;
 mod reading;
 mod service;
 mod several;
+mod size;
 mod table;
 mod wire;
 
@@ -31,6 +32,9 @@ use table::{Section, Source};
 /// The longest sheet taken, bytes. 2,000 parts told in full take less than a tenth.
 pub const MOST_BYTES: u64 = 8 << 20;
 
+/// Of a sheet of more pieces than this, what is no TOML is told one by one.
+const MOST_TOLD_AT_ONCE: usize = 50_000;
+
 /// Reads a sheet; `folder` is where it lies, and the files that it names beside it.
 ///
 /// # Errors
@@ -38,22 +42,17 @@ pub const MOST_BYTES: u64 = 8 << 20;
 pub fn read(bytes: &[u8], folder: Option<&Path>) -> Result<Sheet, Problems> {
     let text = as_text(bytes)?;
     let source = Source::new(text);
-    let (document, errors) = DeTable::parse_recoverable(text);
-    let mut told = 0;
-    for error in errors {
-        let span = error.span().unwrap_or(0..0);
-        let number = source.line(span.start);
-        // What follows on the same line mostly follows from the first.
-        if std::mem::replace(&mut told, number) == number {
-            continue;
+    let Some(pieces) = size::pieces(&source) else { return Err(source.into_problems()) };
+    let document = match DeTable::parse(text) {
+        Ok(document) => document,
+        Err(first) => {
+            // The library keeps all mistakes, however many: of a text of nothing else, many times its length.
+            let errors =
+                if pieces > MOST_TOLD_AT_ONCE { vec![first] } else { DeTable::parse_recoverable(text).1 };
+            refuse(&source, errors);
+            return Err(source.into_problems());
         }
-        let line = text.lines().nth(number - 1).unwrap_or_default();
-        let expected = Phrase::new("sheet-toml");
-        source.refuse(&span, &Place::Whole, None, line.trim(), expected);
-    }
-    if !source.is_right() {
-        return Err(source.into_problems());
-    }
+    };
     let section = Section::new(&source, document.get_ref(), 0..0, Place::Whole);
     for heading in ["part", "room", "service", "reading"] {
         let rows = section.field(heading).map_or(0, |field| field.every().len());
@@ -71,6 +70,20 @@ pub fn read(bytes: &[u8], folder: Option<&Path>) -> Result<Sheet, Problems> {
     let sheet = wire::join(house, folder);
     let problems = source.into_problems();
     if problems.is_empty() { Ok(sheet) } else { Err(problems) }
+}
+
+/// Notes what is no TOML.
+fn refuse(source: &Source, errors: Vec<toml::de::Error>) {
+    let mut told = 0;
+    for error in errors {
+        let span = error.span().unwrap_or(0..0);
+        let number = source.line(span.start);
+        // What follows on the same line mostly follows from the first.
+        if std::mem::replace(&mut told, number) != number {
+            let found = source.line_text(number).trim();
+            source.refuse(&span, &Place::Whole, None, found, Phrase::new("sheet-toml"));
+        }
+    }
 }
 
 /// The text of a sheet's bytes, without the byte-order mark that some editors put first.

@@ -4,17 +4,21 @@ use phrase::{Arg, Phrase};
 
 /// The most problems of one sheet that are listed; the rest is counted.
 pub const MOST_LISTED: usize = 20;
+/// So many are kept at a time: those that stand first.
+const MOST_KEPT: usize = 1_000;
 
 /// One thing wrong with a sheet.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Problem {
+    /// Where in the text, in bytes.
+    pub(super) at: usize,
     /// Line, from 1.
     pub line: usize,
-    /// Column in characters, from 1.
+    /// Column in characters, from 1; of those that are listed.
     pub column: usize,
     /// Which table of the sheet: `[[part]] S1`.
     pub place: Place,
-    /// Which field of it; `None` where the whole table is meant.
+    /// Which field of it, as it is shown; `None` where the whole table is meant.
     pub field: Option<String>,
     /// What stands there, as written.
     pub found: String,
@@ -56,26 +60,32 @@ impl Place {
     }
 }
 
-/// All that is wrong with a sheet, in the order of its lines.
+/// All that is wrong with a sheet, in the order of its lines: the first of it, and how much it is.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Problems {
     list: Vec<Problem>,
+    count: usize,
 }
 
 impl Problems {
     /// Adds a problem.
     pub fn add(&mut self, problem: Problem) {
+        self.count += 1;
         self.list.push(problem);
+        if self.list.len() == 2 * MOST_KEPT {
+            self.sort();
+            self.list.truncate(MOST_KEPT);
+        }
     }
 
     /// Whether there are none.
     pub fn is_empty(&self) -> bool {
-        self.list.is_empty()
+        self.count == 0
     }
 
     /// How many there are, listed or not.
     pub fn count(&self) -> usize {
-        self.list.len()
+        self.count
     }
 
     /// The first [`MOST_LISTED`], by line.
@@ -83,9 +93,14 @@ impl Problems {
         self.list.iter().take(MOST_LISTED)
     }
 
-    /// Puts them in the order of lines.
+    /// The same, to be filled in.
+    pub fn listed_mut(&mut self) -> impl Iterator<Item = &mut Problem> {
+        self.list.iter_mut().take(MOST_LISTED)
+    }
+
+    /// Puts them in the order in which they stand.
     pub fn sort(&mut self) {
-        self.list.sort_by_key(|problem| (problem.line, problem.column));
+        self.list.sort_by_key(|problem| problem.at);
     }
 }
 
@@ -93,7 +108,7 @@ impl Problems {
 pub fn shown(text: &str) -> String {
     const MOST: usize = 60;
     let line = text.lines().next().unwrap_or_default();
-    let cut = line.chars().count() > MOST || text.lines().nth(1).is_some();
+    let cut = line.chars().nth(MOST).is_some() || text.lines().nth(1).is_some();
     let mut shown: String = line
         .chars()
         .take(MOST)

@@ -2,17 +2,9 @@
 
 use coax::Metres;
 use house::rating::Band;
+use house::record::possible::{MOST_DB, MOST_DBM, MOST_DBMV, MOST_MBPS, MOST_METRES, MOST_MHZ, MOST_MS};
 use house::record::{LengthKnown, RunLength};
 use phrase::{Arg, Phrase};
-
-/// The longest run taken, metres: a house has none longer.
-const MOST_METRES: f64 = 500.0;
-/// The highest frequency taken, MHz.
-const MOST_MHZ: f64 = 10_000.0;
-/// The highest rate taken, Mb/s.
-const MOST_MBPS: f64 = 100_000.0;
-/// The highest loss, gain or isolation taken, dB.
-const MOST_DB: f64 = 150.0;
 
 /// One or two numbers with their unit, and the words around them.
 struct Written<'t> {
@@ -160,14 +152,14 @@ pub fn signed_decibels(text: &str) -> Result<f64, Phrase> {
 /// A level, dBmV.
 pub fn level(text: &str) -> Result<f64, Phrase> {
     single(text, &[("dBmV", 1.0)])
-        .filter(|level| level.abs() <= 100.0)
+        .filter(|level| level.abs() <= MOST_DBMV)
         .ok_or_else(|| Phrase::new("sheet-level"))
 }
 
 /// The power of an adapter, dBm.
 pub fn power(text: &str) -> Result<f64, Phrase> {
     single(text, &[("dBm", 1.0)])
-        .filter(|power| power.abs() <= 150.0)
+        .filter(|power| power.abs() <= MOST_DBM)
         .ok_or_else(|| Phrase::new("sheet-power-dbm"))
 }
 
@@ -211,7 +203,7 @@ pub fn measured_rate(text: &str) -> Result<f64, Phrase> {
 /// A time, ms.
 pub fn milliseconds(text: &str) -> Result<f64, Phrase> {
     single(text, &[("ms", 1.0)])
-        .filter(|ms| *ms > 0.0 && *ms <= 60_000.0)
+        .filter(|ms| *ms > 0.0 && *ms <= MOST_MS)
         .ok_or_else(|| Phrase::new("sheet-milliseconds"))
 }
 

@@ -8,6 +8,7 @@ use serde_spanned::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::problem::{Place, Problem, Problems, shown};
+use super::size::MOST_PIECES;
 
 /// The most entries of one list.
 const MOST_IN_A_LIST: usize = 100;
@@ -26,13 +27,31 @@ pub struct Source<'s> {
 impl<'s> Source<'s> {
     /// A sheet of this text.
     pub fn new(text: &'s str) -> Self {
-        let line_starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
+        let line_starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1));
+        // Of a sheet with more lines nothing is read.
+        let line_starts = line_starts.take(MOST_PIECES + 2).collect();
         Self { text, line_starts, problems: RefCell::default() }
+    }
+
+    /// How many lines there are; beyond [`MOST_PIECES`] they are not counted.
+    pub const fn lines(&self) -> usize {
+        self.line_starts.len()
     }
 
     /// The line of a place in the text, from 1.
     pub fn line(&self, at: usize) -> usize {
         self.line_starts.partition_point(|start| *start <= at)
+    }
+
+    /// The whole text.
+    pub const fn text(&self) -> &'s str {
+        self.text
+    }
+
+    /// The text of a line, which counts from 1.
+    pub fn line_text(&self, number: usize) -> &'s str {
+        let start = |number: usize| self.line_starts.get(number).copied().unwrap_or(self.text.len());
+        self.slice(&(start(number.saturating_sub(1))..start(number)))
     }
 
     /// What stands in a span.
@@ -49,14 +68,12 @@ impl<'s> Source<'s> {
         found: &str,
         expected: Phrase,
     ) {
-        let line = self.line(span.start);
-        let start = self.line_starts.get(line - 1).copied().unwrap_or(0);
-        let column = self.text.get(start..span.start).map_or(0, |before| before.chars().count()) + 1;
         self.problems.borrow_mut().add(Problem {
-            line,
-            column,
+            at: span.start,
+            line: self.line(span.start),
+            column: 0,
             place: place.clone(),
-            field: field.map(str::to_owned),
+            field: field.map(shown),
             found: shown(found),
             expected,
         });
@@ -77,6 +94,10 @@ impl<'s> Source<'s> {
     pub fn into_problems(self) -> Problems {
         let mut problems = self.problems.into_inner();
         problems.sort();
+        for problem in problems.listed_mut() {
+            let start = self.line_starts.get(problem.line - 1).copied().unwrap_or(0);
+            problem.column = self.text.get(start..problem.at).map_or(0, |before| before.chars().count()) + 1;
+        }
         problems
     }
 }

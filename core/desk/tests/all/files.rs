@@ -91,6 +91,14 @@ fn what_is_left_out_is_not_in_the_file_and_not_in_its_report() {
     }
     assert_eq!(desk.done(&["look", "less.lwk"])["left_out"], json!(["notes", "owner", "photos"]));
     assert_eq!(desk.run(&["pack", "Elm Lane Nine.legwork", "x.lwk", "--without", "quux"]).code, 2);
+    // What is still told without its owner is listed, with what can be left out too.
+    assert_eq!(packed["still_told"], json!(["times", "hands", "rooms", "photo-hashes"]));
+    let told = desk.run(&["pack", "Elm Lane Nine.legwork", "some.lwk", "--without", "owner"]).out;
+    for words in ["still tells", "cannot be left out", "--without notes", "--without photo-records"] {
+        assert!(told.contains(words), "{words} in {told}");
+    }
+    let told = desk.run(&["pack", "Elm Lane Nine.legwork", "whole.lwk"]).out;
+    assert!(!told.contains("still tells"), "{told}");
 }
 
 #[test]

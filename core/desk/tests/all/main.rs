@@ -14,6 +14,8 @@ mod hostile_text;
 mod json;
 mod json_record;
 mod kept_safe;
+#[cfg(target_os = "linux")]
+mod large_sheets;
 mod measured;
 mod one_verdict;
 mod photos;

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use crate::support::Desk;
-use facts::fact::AuthorId;
+use facts::fact::{AuthorId, Writer};
 use facts::store::Store;
 use house::rating::{Band, PartRating};
 use house::record::{
@@ -462,15 +462,16 @@ fn one_sheet_gives_one_forecast() {
         (desk.run(&["--json", "forecast", "one.legwork"]), desk.run(&["--json", "forecast", "two.legwork"]));
     assert!(one.json()["rooms"][0]["down_mbps"]["likely"].as_f64().unwrap() > 0.0);
     assert_eq!(one.out, two.out);
-    // They are two surveys all the same, by one author.
+    // They are two surveys all the same, by one computer under an id of its own in each.
     let open = |name| Store::open(&desk.work().join(name), AuthorId::random()).unwrap();
     assert_ne!(open("one.legwork").survey_id(), open("two.legwork").survey_id());
-    let author = std::fs::read_to_string(desk.home().join("author")).unwrap();
+    let key = std::fs::read_to_string(desk.home().join("author-key")).unwrap().trim().parse().unwrap();
     for name in ["one.legwork", "two.legwork"] {
         let store = open(name);
         let id = store.survey_id().subject();
         let is = store.ledger().shown(id, "is").unwrap();
-        assert_eq!(is.by().to_string(), author.trim());
+        let writer = Writer::Device { key, before: None };
+        assert_eq!(is.by(), writer.in_survey(store.survey_id(), |_| false));
     }
 }
 

@@ -136,3 +136,29 @@ fn a_damaged_survey_is_told_and_repaired_from_a_file() {
     let told = desk.run(&["surveys", "repair", "s.legwork", "--from", "kept.lwk"]);
     assert!(told.out.contains("One photo that was missing or damaged is back"), "{}", told.out);
 }
+
+#[test]
+fn files_of_two_houses_do_not_tell_that_one_computer_wrote_them() {
+    let desk = small();
+    assert_eq!(desk.run(&["sheet", "small.toml", "t.legwork"]).code, 0);
+    let author = |survey: &str| {
+        let authors = desk.done(&["authors", survey]);
+        assert_eq!((authors.as_array().unwrap().len(), &authors[0]["author"]["you"]), (1, &json!(true)));
+        authors[0]["author"]["id"].as_str().unwrap().to_owned()
+    };
+    let (one, other) = (author("s.legwork"), author("t.legwork"));
+    assert_ne!(one, other);
+    let key = std::fs::read_to_string(desk.home().join("author-key")).unwrap();
+    for (survey, file) in [("s.legwork", "s.lwk"), ("t.legwork", "t.lwk")] {
+        desk.done(&["pack", survey, file, "--without", "owner"]);
+    }
+    // Our writer stores and does not deflate.
+    let packed =
+        |file: &str| String::from_utf8_lossy(&std::fs::read(desk.work().join(file)).unwrap()).into_owned();
+    assert!(packed("s.lwk").contains(&one) && packed("t.lwk").contains(&other));
+    assert!(!packed("t.lwk").contains(&one) && !packed("s.lwk").contains(&other));
+    assert!(["s.lwk", "t.lwk"].iter().all(|file| !packed(file).contains(key.trim())));
+    // Taken in again where it came from, it is still one's own.
+    desk.done(&["take", "s.lwk", "again.legwork"]);
+    assert_eq!(author("again.legwork"), one);
+}

@@ -16,6 +16,10 @@ sheet-toml = TOML
     .do = Put texts and quantities in "quotes", and close every quote and bracket. docs/sheet.md has an example.
 sheet-too-many = at most { $most } tables [[{ $heading }]]
     .do = Split the building into several sheets, one for each home.
+sheet-pieces = at most { $most } names, values, signs, spaces, comments and line ends in all
+    .do = Split the building into several sheets, one for each home.
+sheet-opened = at most { $most } tables and lists in all
+    .do = Split the building into several sheets, one for each home.
 
 ## Tables and fields
 
@@ -509,6 +513,16 @@ desk-look-of = { $name }: { $facts } records, { $photos ->
 desk-look-without-owner = Left out: name and place of the survey, names of authors.
 desk-look-without-notes = Left out: all notes.
 desk-look-without-photos = Left out: the pictures. That there are photos, and of what, stays.
+desk-look-without-places = Left out: where parts sit.
+desk-look-without-photo-records = Left out: the pictures and all that is said of them.
+desk-still-told = Without its owner the file still tells:
+desk-still-times = when each thing was written (it stands in every id, and cannot be left out)
+desk-still-hands = which things one person wrote, under an id that they have in this survey alone (it cannot be left out)
+desk-still-rooms = what rooms are called (it cannot be left out: outlets are told apart by it)
+desk-still-places = where parts sit, in people’s words (--without places)
+desk-still-notes = notes (--without notes)
+desk-still-photos = what photos show (--without photos, --without photo-records)
+desk-still-photo-hashes = the hashes and sizes of photos that are left out, so that whoever has a picture can tell that it was there (--without photo-records)
 desk-look-brings = It brings { $facts ->
     [0] nothing new
     [one] 1 new record

@@ -64,6 +64,11 @@ id! {
     AuthorId
 }
 
+id! {
+    /// What a device makes its authors' ids from. It never leaves the device.
+    DeviceKey
+}
+
 impl ActId {
     /// The action by which somebody undoes another one: a UUID of version 5 (RFC 9562, 5.5) within that of the action,
     /// so that an undo is known as one in every copy, and nothing has to be kept beside the facts.

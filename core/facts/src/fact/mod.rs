@@ -28,13 +28,14 @@ mod wish;
 
 use serde_json::{Map, Value};
 
+pub use author::Writer;
 pub use canonical::{MAX_DEPTH, MAX_VALUE_BYTES, canonical, value_of};
 pub use clock::{FactClock, MAX_AHEAD_MS};
 pub use disagreement::Disagreement;
 pub use edit::Edit;
 pub use fault::FactFault;
 pub use forget::FORGET;
-pub use id::{ActId, AuthorId, FactId, SubjectId, SurveyId};
+pub use id::{ActId, AuthorId, DeviceKey, FactId, SubjectId, SurveyId};
 pub use image::PhotoImage;
 pub use ledger::Ledger;
 pub(crate) use ledger::Taken;

@@ -9,6 +9,8 @@ pub const IS: &str = "is";
 pub const NAME: &str = "name";
 /// Where a survey was made, in its owner's words.
 pub const PLACE: &str = "place";
+/// Where a part sits, in people's own words.
+pub const WHERE: &str = "where";
 /// Which file holds a photo.
 pub const IMAGE: &str = "image";
 

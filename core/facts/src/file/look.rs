@@ -12,8 +12,8 @@ use super::upheaval::Upheaval;
 use super::watch::{Meter, Watch};
 use crate::error::{FactsError, Result};
 use crate::fact::{
-    AuthorId, Fact, FactClock, FactId, HeldBack, Ledger, REMOVED, SubjectId, SurveyId, Wish, hold_back,
-    reserved, wishes,
+    AuthorId, Fact, FactClock, FactId, HeldBack, Ledger, REMOVED, SubjectId, SurveyId, Wish, Writer,
+    hold_back, reserved, wishes,
 };
 use crate::store::Store;
 
@@ -53,6 +53,14 @@ pub struct Look {
     pub upheaval: Upheaval,
     /// Who wrote the new facts, by id.
     pub authors: Vec<AuthorShare>,
+}
+
+impl Look {
+    /// Which of its authors somebody here is, or would be.
+    pub fn author_of(&self, writer: impl Into<Writer>) -> AuthorId {
+        let wrote = |author| self.authors.iter().any(|share| share.author == author);
+        writer.into().in_survey(self.survey, wrote)
+    }
 }
 
 /// What one author wrote of what is new.

@@ -26,22 +26,90 @@ pub enum LeftOut {
     Owner,
     /// The bytes of photos. That there is a photo, and of what, stays.
     Photos,
+    /// Where parts sit, in people's own words.
+    Places,
+    /// All that is said of photos: that there are any, of what, their hashes and sizes. Their bytes go with it.
+    PhotoRecords,
 }
 
 impl LeftOut {
+    /// All that can be left out.
+    pub const ALL: [Self; 5] = [Self::Owner, Self::Notes, Self::Places, Self::Photos, Self::PhotoRecords];
+
     /// Its word in the header.
-    pub(super) const fn word(self) -> &'static str {
+    pub const fn word(self) -> &'static str {
         match self {
             Self::Notes => "notes",
             Self::Owner => "owner",
             Self::Photos => "photos",
+            Self::Places => "places",
+            Self::PhotoRecords => "photo-records",
         }
     }
 
     /// What a word in the header means.
-    pub(super) fn of_word(word: &str) -> Option<Self> {
-        [Self::Notes, Self::Owner, Self::Photos].into_iter().find(|what| what.word() == word)
+    pub fn of_word(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|what| what.word() == word)
     }
+}
+
+/// What a file tells of people though their names and the place of the house were left out of it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum StillTold {
+    /// When each thing was written: it stands in every id, and cannot be left out.
+    Times,
+    /// Which things were written by one hand, under an id that belongs to this survey alone: it cannot be left out.
+    Hands,
+    /// What rooms are called: it cannot be left out, since outlets are told apart by it.
+    Rooms,
+    /// Where parts sit, in people's own words.
+    Places,
+    /// Notes.
+    Notes,
+    /// What photos show.
+    Photos,
+    /// Of photos that were left out, their hashes and sizes: whoever has a picture can tell that it was there.
+    PhotoHashes,
+}
+
+impl StillTold {
+    /// Its word: in JSON, and as the end of the name of its sentence.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Times => "times",
+            Self::Hands => "hands",
+            Self::Rooms => "rooms",
+            Self::Places => "places",
+            Self::Notes => "notes",
+            Self::Photos => "photos",
+            Self::PhotoHashes => "photo-hashes",
+        }
+    }
+}
+
+/// What a file of this survey would still tell, made without what is named. Of a file with its owner nothing is listed: it tells
+/// all.
+pub fn still_told(ledger: &Ledger, survey: SurveyId, left_out: &BTreeSet<LeftOut>) -> BTreeSet<StillTold> {
+    let mut told = BTreeSet::new();
+    if !left_out.contains(&LeftOut::Owner) {
+        return told;
+    }
+    let filter = Filter::new(left_out, ledger, survey);
+    for fact in ledger.facts().filter(|fact| filter.admits(fact)) {
+        told.extend([StillTold::Times, StillTold::Hands]);
+        if fact.is_forgotten() || fact.value().is_null() {
+            continue;
+        }
+        match fact.field() {
+            reserved::NAME => told.insert(StillTold::Rooms),
+            reserved::WHERE => told.insert(StillTold::Places),
+            reserved::IMAGE if left_out.contains(&LeftOut::Photos) => told.insert(StillTold::PhotoHashes),
+            reserved::IMAGE => told.insert(StillTold::Photos),
+            _ if filter.notes.contains(&fact.subject()) => told.insert(StillTold::Notes),
+            _ => false,
+        };
+    }
+    told
 }
 
 /// Decides which facts go into a file.
@@ -50,22 +118,27 @@ pub(super) struct Filter<'a> {
     survey: SubjectId,
     authors: BTreeSet<SubjectId>,
     notes: BTreeSet<SubjectId>,
+    photos: BTreeSet<SubjectId>,
 }
 
 impl<'a> Filter<'a> {
     pub(super) fn new(left_out: &'a BTreeSet<LeftOut>, ledger: &Ledger, survey: SurveyId) -> Self {
-        let is_note = |fact: &&Fact| fact.field() == reserved::IS && fact.value() == reserved::NOTE;
+        let ever = |is: &'static str| {
+            ledger.facts().filter(move |fact| fact.field() == reserved::IS && fact.value() == is)
+        };
+        let named = ledger.facts().filter(|fact| fact.field() == reserved::IMAGE);
         Self {
             left_out,
             survey: survey.subject(),
             authors: ledger.facts().map(Fact::by).map(AuthorId::subject).collect(),
-            notes: ledger.facts().filter(is_note).map(Fact::subject).collect(),
+            notes: ever(reserved::NOTE).map(Fact::subject).collect(),
+            photos: ever(reserved::PHOTO).chain(named).map(Fact::subject).collect(),
         }
     }
 
     /// Whether facts are left out at all.
     pub(super) fn leaves_out_facts(&self) -> bool {
-        self.left_out.contains(&LeftOut::Notes) || self.left_out.contains(&LeftOut::Owner)
+        self.left_out.iter().any(|what| *what != LeftOut::Photos)
     }
 
     /// Whether a fact goes into the file. Depends on its subject and field only, and so never makes a hole.
@@ -75,7 +148,10 @@ impl<'a> Filter<'a> {
         let is_owner = reserved::OWNER.contains(&name)
             || self.authors.contains(&subject)
             || (subject == self.survey && matches!(name, reserved::NAME | reserved::PLACE));
-        !(is_note && self.left_out.contains(&LeftOut::Notes)
-            || is_owner && self.left_out.contains(&LeftOut::Owner))
+        let left_out = |what, is_it| is_it && self.left_out.contains(&what);
+        !(left_out(LeftOut::Notes, is_note)
+            || left_out(LeftOut::Owner, is_owner)
+            || left_out(LeftOut::Places, name == reserved::WHERE)
+            || left_out(LeftOut::PhotoRecords, self.photos.contains(&subject)))
     }
 }

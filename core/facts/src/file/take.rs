@@ -11,7 +11,7 @@ use super::staging::{self, Placed, Staging};
 use super::upheaval::Upheaval;
 use super::watch::{Meter, Watch};
 use crate::error::{FactsError, Result};
-use crate::fact::{AuthorId, Fact, FactId, hold_back};
+use crate::fact::{Fact, FactId, Writer, hold_back};
 use crate::store::{Returned, Store};
 
 /// What somebody agreed to who saw what a file would do ([`look`](super::look)).
@@ -73,11 +73,12 @@ pub fn take(
 pub fn take_as_new(
     path: &Path,
     folder: &Path,
-    author: AuthorId,
+    author: impl Into<Writer>,
     consent: Consent,
     limits: Limits,
     watch: &mut dyn Watch,
 ) -> Result<(Store, Taken)> {
+    let author = author.into();
     let bag = Bag::open(path, limits)?;
     let mut taken = None;
     let store = Store::create_with(folder, author, bag.header().survey, |unfinished| {

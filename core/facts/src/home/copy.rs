@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 
 use crate::error::{FactsError, Result};
 use crate::fact::{
-    ActId, AuthorId, FORGET, Fact, FactClock, Ledger, REMOVED, Removal, SubjectId, SurveyId, reserved,
+    ActId, AuthorId, FORGET, Fact, FactClock, Ledger, REMOVED, Removal, SubjectId, SurveyId, Writer, reserved,
 };
 use crate::file::{Progress, Watch};
 use crate::store::{PHOTOS, Store, disk, fault};
@@ -20,11 +20,12 @@ pub(super) fn copy(
     from: &Store,
     to: &Path,
     name: &str,
-    author: AuthorId,
+    author: Writer,
     act: ActId,
     watch: &mut dyn Watch,
 ) -> Result<Store> {
     let survey = SurveyId::random();
+    let author = author.in_survey(survey, |_| false);
     let facts = restate(from, survey, name, author, act)?;
     Store::create_with(to, author, survey, |unfinished| {
         let mut store = Store::open(unfinished, author)?;

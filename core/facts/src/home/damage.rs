@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 
 use super::SET_ASIDE;
 use crate::error::{FactsError, NotASurvey, Result};
-use crate::fact::{AuthorId, Edit, FORGET, Fact, FactId, Ledger, PhotoImage, SubjectId, SurveyId, hold_back};
+use crate::fact::{Edit, FORGET, Fact, FactId, Ledger, PhotoImage, SubjectId, SurveyId, Writer, hold_back};
 use crate::file::{self, Consent, Limits, Watch};
 use crate::photo::sound_photo;
 use crate::store::{FOLDER_EXTENSION, Lost, PHOTOS, Rebuilt, Salvage, Store, disk, fault, rebuild, salvage};
@@ -42,7 +42,8 @@ impl Repaired {
     /// # Errors
     /// As [`Store::open`]; `Damaged` if facts are lost and no copy has them: a file may ([`Repaired::open_with_file`]), or the
     /// rest is kept ([`Repaired::open_without_lost`]). Nothing is changed then.
-    pub fn open(folder: &Path, author: AuthorId) -> Result<Self> {
+    pub fn open(folder: &Path, author: impl Into<Writer>) -> Result<Self> {
+        let author = author.into();
         let mut repaired = match Store::open(folder, author) {
             Err(FactsError::Damaged { folder: named, report }) => {
                 let found = salvage(folder)?;
@@ -61,7 +62,8 @@ impl Repaired {
     ///
     /// # Errors
     /// As [`Store::open`]; `Damaged` if not even the survey's id can be read. Nothing is changed then.
-    pub fn open_without_lost(folder: &Path, author: AuthorId) -> Result<Self> {
+    pub fn open_without_lost(folder: &Path, author: impl Into<Writer>) -> Result<Self> {
+        let author = author.into();
         match Self::open(folder, author) {
             Err(FactsError::Damaged { folder: named, report }) => {
                 let found = salvage(folder)?;
@@ -90,11 +92,12 @@ impl Repaired {
     /// [`rebuild`]. Nothing is changed then.
     pub fn open_with_file(
         folder: &Path,
-        author: AuthorId,
+        author: impl Into<Writer>,
         file: &Path,
         limits: Limits,
         watch: &mut dyn Watch,
     ) -> Result<Self> {
+        let author = author.into();
         match Self::open(folder, author) {
             Ok(mut repaired) => {
                 let lacking = repaired.store.lacking_photos()?.len();
@@ -128,12 +131,12 @@ impl Repaired {
     /// `OtherSurveyInFile`; `FactDiffers` if the copy was altered; as [`rebuild`]. Nothing is changed then.
     pub fn open_with_facts(
         folder: &Path,
-        author: AuthorId,
+        author: impl Into<Writer>,
         survey: SurveyId,
         copy: Vec<Fact>,
     ) -> Result<Self> {
         let (facts, found) = all_facts(folder, survey, copy)?;
-        open_rebuilt(folder, author, survey, facts, &found)
+        open_rebuilt(folder, author.into(), survey, facts, &found)
     }
 }
 
@@ -276,7 +279,7 @@ fn all_facts(folder: &Path, survey: SurveyId, copy: Vec<Fact>) -> Result<(Vec<Fa
 
 fn open_rebuilt(
     folder: &Path,
-    author: AuthorId,
+    author: Writer,
     survey: SurveyId,
     facts: Vec<Fact>,
     found: &Salvage,

@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 
 use super::{Home, SET_ASIDE};
 use crate::error::{FactsError, NotASurvey, Result};
-use crate::fact::{ActId, AuthorId, Fact, PhotoImage};
+use crate::fact::{ActId, Fact, PhotoImage, Writer};
 use crate::file::Watch;
 use crate::store::{DATABASE, FOLDER_EXTENSION, PHOTOS, SMALL, Store, disk, fault, is_open, taking};
 use crate::unfinished::{self, Unfinished};
@@ -143,7 +143,7 @@ impl Home {
     ///
     /// # Errors
     /// As [`Store::create`], or what reading the first reports. Nothing is left then.
-    pub fn copy(&self, from: &Store, name: &str, author: AuthorId) -> Result<Store> {
+    pub fn copy(&self, from: &Store, name: &str, author: impl Into<Writer>) -> Result<Store> {
         self.copy_watched(from, name, author, &mut |_| true)
     }
 
@@ -155,11 +155,11 @@ impl Home {
         &self,
         from: &Store,
         name: &str,
-        author: AuthorId,
+        author: impl Into<Writer>,
         watch: &mut dyn Watch,
     ) -> Result<Store> {
         let to = self.place(name)?;
-        super::copy::copy(from, &to, name, author, ActId::random(), watch)
+        super::copy::copy(from, &to, name, author.into(), ActId::random(), watch)
     }
 }
 

@@ -48,7 +48,9 @@ use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use crate::error::{FactsError, Result};
 use crate::fact::PhotoImage;
-use crate::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactId, Ledger, SubjectId, SurveyId, Taken};
+use crate::fact::{
+    ActId, AuthorId, Edit, Fact, FactClock, FactId, Ledger, SubjectId, SurveyId, Taken, Writer,
+};
 use crate::unfinished::Unfinished;
 
 pub use draft::{Draft, MAX_DRAFT_BYTES, NOTHING_TYPED};
@@ -104,7 +106,7 @@ impl Store {
     /// # Errors
     /// [`FactsError::AlreadyThere`] if anything has that name,
     /// `NotASurvey` if the name lacks its ending, `Inaccessible` or `DiskFull` if it cannot be written.
-    pub fn create(folder: &Path, author: AuthorId) -> Result<Self> {
+    pub fn create(folder: &Path, author: impl Into<Writer>) -> Result<Self> {
         create::create(folder, SurveyId::random(), |_| Ok(()))?;
         Self::open(folder, author)
     }
@@ -116,7 +118,7 @@ impl Store {
     /// As [`Store::create`], and what `fill` returns; nothing is left then.
     pub fn create_with(
         folder: &Path,
-        author: AuthorId,
+        author: impl Into<Writer>,
         survey: SurveyId,
         fill: impl FnOnce(&Path) -> Result<()>,
     ) -> Result<Self> {
@@ -129,7 +131,7 @@ impl Store {
     /// # Errors
     /// `NotASurvey` if there is none, `Newer` if a later release wrote it, `Damaged` if what is there does not
     /// hold together, `Inaccessible` if the system does not let us write there. Nothing is changed then.
-    pub fn open(folder: &Path, author: AuthorId) -> Result<Self> {
+    pub fn open(folder: &Path, author: impl Into<Writer>) -> Result<Self> {
         Self::open_with(folder, author, FactClock::system())
     }
 
@@ -137,8 +139,8 @@ impl Store {
     ///
     /// # Errors
     /// As [`Store::open`].
-    pub fn open_with(folder: &Path, author: AuthorId, clock: FactClock) -> Result<Self> {
-        open::open(folder, author, clock)
+    pub fn open_with(folder: &Path, author: impl Into<Writer>, clock: FactClock) -> Result<Self> {
+        open::open(folder, author.into(), clock)
     }
 
     /// Opens a survey to read in it. Where nothing may be written (a read-only folder, a stick, a backup) it is opened all the
@@ -146,7 +148,8 @@ impl Store {
     ///
     /// # Errors
     /// As [`Store::open`].
-    pub fn open_to_read(folder: &Path, author: AuthorId) -> Result<Self> {
+    pub fn open_to_read(folder: &Path, author: impl Into<Writer>) -> Result<Self> {
+        let author = author.into();
         match Self::open(folder, author) {
             // Where it still cannot be read, the first answer says why.
             Err(error @ (FactsError::Inaccessible { .. } | FactsError::DiskFull { .. })) => {

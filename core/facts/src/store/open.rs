@@ -13,10 +13,10 @@ use super::repair::REBUILT;
 use super::summary::Kept;
 use super::{DATABASE, PHOTOS, Store, Summary, disk, fault, layout, meta, pragma, row, schema};
 use crate::error::{FactsError, NotASurvey, Result, SystemFault};
-use crate::fact::{AuthorId, FactClock, Ledger, SurveyId};
+use crate::fact::{FactClock, Ledger, SurveyId, Writer};
 
 /// Opens the survey in `folder` and reads its facts.
-pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Result<Store> {
+pub(super) fn open(folder: &Path, author: Writer, mut clock: FactClock) -> Result<Store> {
     super::repair::finish(folder)?;
     look_at_folder(folder)?;
     // What belongs to somebody else stays as its owner has it.
@@ -55,7 +55,7 @@ pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Res
         folder: folder.to_owned(),
         connection,
         survey,
-        author,
+        author: author.in_ledger(survey, &ledger),
         ledger,
         clock,
         data_version,
@@ -111,6 +111,11 @@ pub(super) fn look_at_folder(folder: &Path) -> Result<()> {
         Ok(_) => return not_a_survey(NotASurvey::AFile),
         Err(error) if is_absent(&error) => return not_a_survey(NotASurvey::Missing),
         Err(error) => return Err(fault::of_system(folder, &error)),
+    }
+    // SQLite opens what lies beside its database, and waits for ever for a pipe.
+    let beside = ["-wal", "-shm", "-journal"].map(|ending| folder.join(format!("{DATABASE}{ending}")));
+    if beside.iter().any(|path| fs::metadata(path).is_ok_and(|found| !found.is_file())) {
+        return not_a_survey(NotASurvey::NotSqlite);
     }
     match fs::metadata(folder.join(DATABASE)) {
         Ok(found) if found.is_file() && found.len() > 0 => Ok(()),

@@ -13,11 +13,11 @@ use rusqlite::{Connection, OpenFlags};
 use super::peek::as_immutable;
 use super::{DATABASE, Store, Summary, disk, fault, layout, open, pragma, row, schema};
 use crate::error::Result;
-use crate::fact::{AuthorId, FactClock, Ledger};
+use crate::fact::{FactClock, Ledger, Writer};
 use crate::unfinished::{self, Unfinished};
 
 /// Opens the survey in `folder` to be read, whatever may be written there.
-pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Result<Store> {
+pub(super) fn open(folder: &Path, author: Writer, mut clock: FactClock) -> Result<Store> {
     open::look_at_folder(folder)?;
     let broken = |error| fault::of_sqlite(folder, error);
     let in_place =
@@ -38,7 +38,7 @@ pub(super) fn open(folder: &Path, author: AuthorId, mut clock: FactClock) -> Res
         folder: folder.to_owned(),
         connection,
         survey,
-        author,
+        author: author.in_ledger(survey, &ledger),
         ledger,
         clock,
         data_version,
@@ -95,6 +95,7 @@ mod tests {
     use rusqlite::Connection;
 
     use super::*;
+    use crate::fact::AuthorId;
     use crate::store::Draft;
 
     const LAYOUTS: [&str; 2] =
@@ -120,7 +121,7 @@ mod tests {
             let before = fs::read(folder.join(DATABASE)).unwrap();
             let found = schema::version(&Connection::open(folder.join(DATABASE)).unwrap()).unwrap();
             assert_eq!(found, layout);
-            let read = open(&folder, AuthorId::random(), FactClock::system()).unwrap();
+            let read = open(&folder, AuthorId::random().into(), FactClock::system()).unwrap();
             assert_eq!(read.kept_thumbnail(&[7; 32]).unwrap(), None);
             assert_eq!(read.wishes().unwrap(), []);
             let drafts: Vec<Draft> = read.drafts().unwrap();

@@ -6,7 +6,8 @@ use std::fs;
 use crate::file_support::*;
 use facts::fact::{AuthorId, Edit, SubjectId, Wish};
 use facts::file::{
-    self, Consent, FileFault, LeftOut, PackOptions, look, put_back, recognise, take, take_as_new,
+    self, Consent, FileFault, LeftOut, PackOptions, StillTold, look, put_back, recognise, still_told, take,
+    take_as_new,
 };
 use facts::store::Store;
 use facts::{CannotPutBack, FactsError};
@@ -248,6 +249,43 @@ fn owner_notes_and_photos_can_stay_at_home() {
 
     let (lines, photos, _) = packed(&mut store, LeftOut::Photos);
     assert_eq!((lines, photos.len()), (store.ledger().to_lines().unwrap(), 0));
+}
+
+#[test]
+fn what_a_file_without_its_owner_still_tells_can_stay_at_home_too_and_comes_later() {
+    use LeftOut::{Notes, Owner, PhotoRecords, Photos, Places};
+    let (home, mut store) = house(&mut Chance::new());
+    let (room, part) = (SubjectId::random(), SubjectId::random());
+    store.write(&[Edit::new(room, "name", "Study"), Edit::new(part, "where", "over the wardrobe")]).unwrap();
+    let told = |store: &Store, out: &[LeftOut]| {
+        let told = still_told(store.ledger(), store.survey_id(), &out.iter().copied().collect());
+        told.into_iter().map(StillTold::word).collect::<Vec<_>>()
+    };
+    assert!(told(&store, &[Photos]).is_empty(), "with its owner it tells all");
+    assert_eq!(told(&store, &[Owner]), ["times", "hands", "rooms", "places", "notes", "photos"]);
+    assert_eq!(told(&store, &[Owner, Photos, Notes]), ["times", "hands", "rooms", "places", "photo-hashes"]);
+    let most = [Owner, Notes, Places, Photos, PhotoRecords];
+    assert_eq!(told(&store, &most), ["times", "hands", "rooms"]);
+
+    let photo = fs::read_dir(store.photos()).unwrap().next().unwrap().unwrap().file_name();
+    let hash = photo.to_str().unwrap().split('.').next().unwrap().to_owned();
+    let whole = home.path().join("whole.lwk");
+    pack(&mut store, &whole);
+    for (what, secret) in [(Places, "over the wardrobe"), (PhotoRecords, &*hash)] {
+        let path = home.path().join(format!("{what:?}.lwk"));
+        pack_with(&mut store, &without(what), &path);
+        let bytes = fs::read(&path).unwrap();
+        let says = |text: &str| bytes.windows(text.len()).any(|part| part == text.as_bytes());
+        assert!(!says(secret) && says("Study"), "{what:?}");
+        assert!(look(&path, None, NO_LIMIT, &mut go_on).unwrap().left_out.contains(&what));
+        // It merges like any other, and what was left out comes with a later file.
+        let folder = home.path().join(format!("{what:?}.legwork"));
+        let (mut copy, _) =
+            take_as_new(&path, &folder, AuthorId::random(), Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
+        take(&path, &mut store, Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
+        take(&whole, &mut copy, Consent::NONE, NO_LIMIT, &mut go_on).unwrap();
+        assert_eq!(content(&copy), content(&store));
+    }
 }
 
 #[test]

@@ -7,7 +7,11 @@ use std::fs;
 use std::path::PathBuf;
 
 use facts::FactsError;
-use facts::fact::{ActId, AuthorId, Edit, Fact, FactClock, FactFault, FactId, SubjectId};
+use facts::fact::{
+    ActId, AuthorId, DeviceKey, Edit, Fact, FactClock, FactFault, FactId, Ledger, SubjectId, SurveyId, Writer,
+};
+use facts::file::{self, Consent, Limits, PackOptions};
+use facts::home::{Home, Repaired};
 use facts::store::Store;
 use serde_json::{Value, json};
 use tempfile::TempDir;
@@ -227,4 +231,58 @@ fn nobody_else_may_look_into_a_survey_also_into_one_that_stood_open() {
     let mut store = Store::open(&folder, AuthorId::random()).unwrap();
     store.write(&[Edit::new(SubjectId::random(), "tag", "S2")]).unwrap();
     all_private();
+}
+
+#[test]
+fn a_device_writes_under_an_id_of_its_own_in_each_survey() {
+    let home = TempDir::new().unwrap();
+    let old = AuthorId::random();
+    let device = Writer::Device { key: DeviceKey::random(), before: Some(old) };
+    let written = |name: &str, writer: Writer| {
+        let mut store = Store::create(&home.path().join(name), writer).unwrap();
+        store.write(&[Edit::new(SubjectId::random(), "tag", "S1")]).unwrap();
+        (store.author(), store.folder().to_owned())
+    };
+    let (one, folder) = written("one.legwork", device);
+    let (two, _) = written("two.legwork", device);
+    assert!(one != two && one != old && two != old);
+    // Whenever it is opened, by whichever way.
+    assert_eq!(Store::open(&folder, device).unwrap().author(), one);
+    assert_eq!(Store::open_to_read(&folder, device).unwrap().author(), one);
+    assert_eq!(Repaired::open(&folder, device).unwrap().store.author(), one);
+    let mut store = Store::open(&folder, device).unwrap();
+    store = store.suspend().unwrap().resume().unwrap();
+    assert_eq!(store.author(), one);
+    // A survey of a release before keeps the id that stands in it, and what was written in it can be undone.
+    let (before, folder) = written("old.legwork", old.into());
+    let mut store = Store::open(&folder, device).unwrap();
+    assert_eq!((before, store.author()), (old, old));
+    let act = store.ledger().facts().next().unwrap().act();
+    store.undo(act).unwrap();
+    // A copy under another name is a survey of its own.
+    let copy = Home::at(home.path()).unwrap().copy(&store, "copy", device).unwrap();
+    assert!(copy.ledger().facts().all(|fact| fact.by() == copy.author() && fact.by() != old));
+}
+
+#[test]
+fn a_survey_that_comes_back_in_a_file_has_the_same_author_here() {
+    let home = TempDir::new().unwrap();
+    let device = Writer::Device { key: DeviceKey::random(), before: None };
+    let mut store = Store::create(&home.path().join("house.legwork"), device).unwrap();
+    store.write(&[Edit::new(SubjectId::random(), "tag", "S1")]).unwrap();
+    let file = home.path().join("house.lwk");
+    let page = |_: &Ledger, _: SurveyId| Ok::<_, FactsError>(String::new());
+    file::pack(&mut store, &PackOptions::default(), &page, &file, &mut |_: file::Progress| true).unwrap();
+    let again = home.path().join("again.legwork");
+    let (back, _) = file::take_as_new(
+        &file,
+        &again,
+        device,
+        Consent::NONE,
+        Limits::default(),
+        &mut |_: file::Progress| true,
+    )
+    .unwrap();
+    assert_eq!(back.author(), store.author());
+    assert!(back.ledger().facts().all(|fact| fact.by() == back.author()));
 }

@@ -17,7 +17,8 @@ fn the_guide_may_go_to_another_thread() {
 
 fn begun() -> (tempfile::TempDir, Guide) {
     let home = tempfile::tempdir().unwrap();
-    let mut guide = Guide::at(home.path(), AuthorId::random(), crate::english(Figures::default())).unwrap();
+    let mut guide =
+        Guide::at(home.path(), facts::fact::AuthorId::random(), crate::english(Figures::default())).unwrap();
     guide.wait_for_long_work(Duration::MAX);
     guide.act(&Deed::Press { key: "new".into() }).unwrap();
     guide.act(&Deed::Write { key: "name".into(), words: "Mill House".into() }).unwrap();

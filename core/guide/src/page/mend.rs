@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use facts::error::{FactsError, NotASurvey};
-use facts::fact::AuthorId;
+use facts::fact::Writer;
 use facts::file::{self, Consent, Limits};
 use facts::home::Repaired;
 use facts::store::{Rebuilt, Salvage, Store, peek, salvage};
@@ -32,7 +32,7 @@ pub(crate) fn show(session: &Session, has_lost: bool) -> Screen {
         }
         Some(looked) => {
             // Where too little can be read to tell one survey from another, only its user can.
-            tell_look(&mut builder, &looked.look, session.author(), None);
+            tell_look(&mut builder, &looked.look, looked.look.author_of(session.author()), None);
             builder.confirm(&Key::MendWithFile, &Phrase::new("mend-with-this-file"));
             builder.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
         }
@@ -135,7 +135,7 @@ fn send_without_lost(session: &mut Session, folder: PathBuf) {
 /// Mends a survey from what can be read of it; nothing if too little can.
 fn from_itself(
     folder: &Path,
-    author: AuthorId,
+    author: Writer,
     found_damaged: bool,
 ) -> std::result::Result<Option<(Store, Option<Rebuilt>)>, FactsError> {
     if !found_damaged {
@@ -161,7 +161,7 @@ fn from_itself(
 
 fn with_file(
     folder: &Path,
-    author: AuthorId,
+    author: Writer,
     found_damaged: bool,
     file: &Path,
     work: &LongWork,

@@ -141,16 +141,11 @@ impl Choice for Key {
 }
 
 /// What may stay out of a file, in the order in which it is offered.
-pub(crate) const MAY_STAY_OUT: [LeftOut; 3] = [LeftOut::Owner, LeftOut::Notes, LeftOut::Photos];
+pub(crate) const MAY_STAY_OUT: [LeftOut; 5] = LeftOut::ALL;
 
 impl Choice for LeftOut {
     fn key(&self) -> String {
-        match self {
-            Self::Owner => "owner",
-            Self::Photos => "photos",
-            Self::Notes => "notes",
-        }
-        .into()
+        self.word().into()
     }
 
     fn of(key: &str) -> Option<Self> {

@@ -7,7 +7,7 @@ use std::fs::{self, File};
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 
-use facts::fact::AuthorId;
+use facts::fact::{DeviceKey, Writer};
 use facts::whole_file::{self, Existing, Readers};
 use serde_json::{Map, Value};
 use telling::words::LengthUnit;
@@ -22,7 +22,10 @@ const MOST_BYTES: u64 = 64 * 1024;
 /// So many damaged files are told apart by their names.
 const MOST_SET_ASIDE: u32 = 10_000;
 
+/// The id under which releases before the key wrote into every survey of this device.
 const AUTHOR: &str = "author";
+/// What the author's id in each survey is made from.
+const KEY: &str = "author_key";
 const NAME: &str = "name";
 const LENGTH: &str = "length_unit";
 const WORKING: &str = "working";
@@ -94,17 +97,18 @@ impl Device {
         self.replace(kept)
     }
 
-    /// Whose device this is: made by chance the first time, and kept. For shells that keep no author themselves.
+    /// Whose device this is: its key is made by chance the first time, and kept. For shells that keep no author themselves.
     ///
     /// # Errors
     /// If it is new and cannot be written.
-    pub fn author(&mut self) -> Result<AuthorId> {
-        if let Some(author) = self.text(AUTHOR).and_then(|id| id.parse().ok()) {
-            return Ok(author);
+    pub fn author(&mut self) -> Result<Writer> {
+        let before = self.text(AUTHOR).and_then(|id| id.parse().ok());
+        if let Some(key) = self.text(KEY).and_then(|key| key.parse().ok()) {
+            return Ok(Writer::Device { key, before });
         }
-        let author = AuthorId::random();
-        self.keep(AUTHOR, Value::from(author.to_string()))?;
-        Ok(author)
+        let key = DeviceKey::random();
+        self.keep(KEY, Value::from(key.to_string()))?;
+        Ok(Writer::Device { key, before })
     }
 
     /// What its user wants to be called by others; empty if nothing was said.
@@ -180,10 +184,10 @@ fn read(file: &Path) -> io::Result<Option<Map<String, Value>>> {
     File::open(file)?.take(MOST_BYTES + 1).read_to_end(&mut bytes)?;
     let is_whole = bytes.len() as u64 <= MOST_BYTES;
     let kept: Option<Map<String, Value>> = serde_json::from_slice(&bytes).ok();
-    // An author that is none would be replaced by another one, and be lost.
-    let names_author = |kept: &Map<String, Value>| {
-        kept.get(AUTHOR).is_none_or(|id| id.as_str().is_some_and(|id| id.parse::<AuthorId>().is_ok()))
-    };
+    // An id that is none would be replaced by another one, and be lost.
+    let is_id = |id: &Value| id.as_str().is_some_and(|id| id.parse::<DeviceKey>().is_ok());
+    let names_author =
+        |kept: &Map<String, Value>| [AUTHOR, KEY].iter().filter_map(|name| kept.get(*name)).all(is_id);
     Ok(kept.filter(|kept| is_whole && names_author(kept)))
 }
 
@@ -224,8 +228,15 @@ mod tests {
     #[test]
     fn a_damaged_file_is_set_aside_and_told_of_until_it_was_seen() {
         let long = format!(r#"{{"name":"{}"}}"#, "x".repeat(70_000));
-        let damaged: [&[u8]; 6] =
-            [b"half {", b"[1]", b"\xff\xfe", b"", br#"{"author":"nobody","name":"Ann"}"#, long.as_bytes()];
+        let damaged: [&[u8]; 7] = [
+            b"half {",
+            b"[1]",
+            b"\xff\xfe",
+            b"",
+            br#"{"author":"nobody","name":"Ann"}"#,
+            br#"{"author_key":7,"name":"Ann"}"#,
+            long.as_bytes(),
+        ];
         for text in damaged {
             let home = tempfile::tempdir().unwrap();
             fs::write(home.path().join(FILE), text).unwrap();

@@ -25,7 +25,7 @@ mod snapshot;
 use std::path::Path;
 use std::sync::Arc;
 
-use facts::fact::AuthorId;
+use facts::fact::Writer;
 use facts::home::Home;
 use phrase::Phrase;
 use telling::words::Language;
@@ -57,7 +57,7 @@ const NONE_OPEN: &str = "no survey is open";
 /// What holds while the guide runs on one device.
 pub(crate) struct Session {
     home: Home,
-    author: AuthorId,
+    author: Writer,
     language: Arc<Language>,
     /// The survey that is open.
     pub(crate) open: Option<OpenSurvey>,
@@ -84,7 +84,7 @@ pub(crate) struct Session {
 
 impl Session {
     /// Over a home folder, which is made if it is not there.
-    pub(crate) fn at(home: &Path, author: AuthorId, language: Language) -> Result<Self> {
+    pub(crate) fn at(home: &Path, author: Writer, language: Language) -> Result<Self> {
         let home = Home::at(home)?;
         let device = Device::at(home.folder())?;
         let mut session = Self {
@@ -181,7 +181,7 @@ impl Session {
 
     pub(crate) fn with_snapshot<T>(&self, look: impl FnOnce(&SurveySnapshot<'_>) -> T) -> Result<T> {
         let open = self.open.as_ref().ok_or(GuideError::Inner(NONE_OPEN))?;
-        Ok(look(&SurveySnapshot::of(open, self.author, &self.language)))
+        Ok(look(&SurveySnapshot::of(open, open.store.author(), &self.language)))
     }
 
     /// Works out what follows from the survey, where the screen tells of it and it is not there yet.
@@ -226,7 +226,7 @@ impl Session {
         self.speak_as_settled();
     }
 
-    pub(crate) fn author(&self) -> AuthorId {
+    pub(crate) fn author(&self) -> Writer {
         self.author
     }
 

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use facts::error::FactsError;
-use facts::fact::AuthorId;
+use facts::fact::Writer;
 use facts::home::Home;
 use facts::store::Store;
 use house::record::{Is, field};
@@ -20,7 +20,7 @@ use crate::place::{Move, Outside, Place};
 #[derive(Debug, Clone)]
 pub(crate) struct Opening {
     home: Home,
-    author: AuthorId,
+    author: Writer,
     display_name: String,
 }
 

@@ -75,6 +75,7 @@ fn same_wiring(a: &Survey, b: &Survey) -> bool {
         && a.internet == b.internet
         && a.network == b.network
         && a.unread == b.unread
+        && a.impossible == b.impossible
         && given_up(a) == given_up(b)
 }
 

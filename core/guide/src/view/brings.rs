@@ -77,6 +77,8 @@ const fn without(what: LeftOut) -> &'static str {
         LeftOut::Notes => "share-without-notes",
         LeftOut::Owner => "share-without-owner",
         LeftOut::Photos => "share-without-photos",
+        LeftOut::Places => "share-without-places",
+        LeftOut::PhotoRecords => "share-without-photo-records",
     }
 }
 

@@ -4,7 +4,6 @@ use std::fs;
 use std::path::Path;
 
 use crate::person::{Person, row_of, rows, says, shown, two};
-use facts::fact::AuthorId;
 use facts::store::Store;
 use guide::screen::{Block, FileAsked};
 use guide::{Deed, Device, Working};
@@ -261,8 +260,8 @@ fn what_holds_for_the_device_survives_and_is_used() {
     ann.press("out");
     ann.make("Mill House");
     ann.on("overview");
-    let store = Store::open(&ann.folder(), AuthorId::random()).unwrap();
-    assert_eq!(facts::act::author_name(store.ledger(), author), Some("Ann"));
+    let store = Store::open(&ann.folder(), author).unwrap();
+    assert_eq!(facts::act::author_name(store.ledger(), store.author()), Some("Ann"));
     drop(store);
     // And whoever wants to be led is asked.
     ann.press("out");
@@ -287,7 +286,7 @@ fn a_name_changed_later_stands_in_the_next_thing_written_and_is_not_taken_back_w
     let newest = rows(&ann.guide.screen()).remove(0);
     ann.press(&newest.key.unwrap());
     ann.press("undo");
-    let store = Store::open(&ann.folder(), AuthorId::random()).unwrap();
     let author = Device::at(ann.home.path()).unwrap().author().unwrap();
-    assert_eq!(facts::act::author_name(store.ledger(), author), Some("Ann of the office"));
+    let store = Store::open(&ann.folder(), author).unwrap();
+    assert_eq!(facts::act::author_name(store.ledger(), store.author()), Some("Ann of the office"));
 }

@@ -3,6 +3,7 @@
 use serde_json::Value;
 
 use super::field;
+use super::possible::{bounds, can_be};
 use super::table::every_field;
 use facts::fact::{SubjectId, canonical};
 
@@ -103,6 +104,22 @@ macro_rules! written_again {
 
 every_field!(written_again);
 
+/// The names of all figures in a value.
+fn figures(name: &str, value: &Value) -> Vec<String> {
+    match value {
+        Value::Number(_) => vec![name.to_owned()],
+        Value::Array(values) => values.iter().flat_map(|value| figures(name, value)).collect(),
+        Value::Object(members) => members.iter().flat_map(|(name, value)| figures(name, value)).collect(),
+        _ => Vec::new(),
+    }
+}
+
+/// Whether a figure has bounds, or measures nothing.
+fn is_bounded(name: &str) -> bool {
+    const COUNTS: [&str; 6] = ["port", "nodes", "count", "bytes", "width", "height"];
+    bounds(name).is_some() || COUNTS.contains(&name)
+}
+
 #[test]
 fn what_the_first_release_wrote_is_read_and_written_again_byte_for_byte() {
     let mut seen = std::collections::BTreeSet::new();
@@ -115,6 +132,7 @@ fn what_the_first_release_wrote_is_read_and_written_again_byte_for_byte() {
         );
         let text = text.replace("ID", ID);
         let value: Value = serde_json::from_str(&text).expect("JSON");
+        assert!(can_be(name, &value) && figures(name, &value).iter().all(|name| is_bounded(name)), "{line}");
         let again = written_again(record, name, &value).expect(line);
         assert_eq!(canonical(&again).expect("a value"), text, "{line}");
         seen.insert((record.to_owned(), name.to_owned()));

@@ -1,7 +1,7 @@
 //! From facts to typed records.
 //!
-//! A value that this version cannot read is listed in [`Survey::unread`] and otherwise ignored: nothing is ever
-//! shown as something it is not, and nothing is thrown away.
+//! A value that this version cannot read is listed in [`Survey::unread`], one that cannot be in [`Survey::impossible`], and
+//! both are otherwise ignored: nothing is ever shown as something it is not, and nothing is thrown away.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -13,6 +13,7 @@ use serde::de::DeserializeOwned;
 use super::field::{self, Field, FieldValue};
 use super::measurement::{MOST_MEASUREMENT_BYTES, put_together};
 use super::member::Member;
+use super::possible::can_be;
 use super::table::every_field;
 use super::{
     Asked, Before, Is, Note, Part, PartKind, Photo, PortEnd, Reading, Room, Run, Service, Survey, Wiring,
@@ -115,6 +116,9 @@ impl<'a> Reader<'a> {
         let read = T::deserialize(fact.value()).ok();
         if read.is_none() {
             self.survey.unread.push((subject, field.into()));
+        } else if !can_be(field, fact.value()) {
+            self.survey.impossible.push((subject, field.into()));
+            return None;
         }
         read
     }
@@ -124,6 +128,7 @@ impl<'a> Reader<'a> {
         let mut survey = std::mem::replace(&mut self.survey, Survey::new(id));
         self.fields(&mut survey);
         survey.unread.append(&mut self.survey.unread);
+        survey.impossible.append(&mut self.survey.impossible);
         self.survey = survey;
     }
 

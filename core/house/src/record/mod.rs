@@ -28,6 +28,7 @@ mod member;
 mod other_home;
 mod part;
 mod photo;
+pub mod possible;
 mod power;
 mod reading;
 mod reading_order;

@@ -113,6 +113,8 @@ pub struct Survey {
     pub wiring: Wiring,
     /// Fields whose value this version cannot read: kept, never shown as something else.
     pub unread: Vec<(SubjectId, String)>,
+    /// Fields whose value cannot be ([`possible`](super::possible)): kept as told, and nothing is worked out from it.
+    pub impossible: Vec<(SubjectId, String)>,
     pub(super) keys: StandKeys,
 }
 
@@ -139,6 +141,7 @@ impl Survey {
             asked: BTreeMap::new(),
             wiring: Wiring::default(),
             unread: Vec::new(),
+            impossible: Vec::new(),
             keys: StandKeys::default(),
         }
     }

@@ -200,6 +200,28 @@ fn what_is_read_from_a_label_goes_with_it_and_what_was_typed_stays() {
 }
 
 #[test]
+fn what_cannot_be_is_kept_and_counts_as_not_said() {
+    // Bounds as in docs/file.md: the last that can be, and what lies beyond.
+    let length =
+        |metres: f64| json!({"metres": metres, "low_metres": 0, "high_metres": metres, "known": "paced"});
+    let mut file = File::new();
+    let run = SubjectId::random();
+    file.write(&[Edit::new(run, "is", "run"), Edit::new(run, "length", length(750.0))]);
+    assert!(file.house().runs[&run].length.is_some() && file.house().impossible.is_empty());
+    for metres in [750.1, -9.0, 1e308] {
+        file.says(run, "length", length(metres));
+        let house = file.house();
+        assert_eq!(house.runs[&run].length, None, "{metres}");
+        assert_eq!(house.impossible, [(run, "length".to_owned())]);
+        assert_eq!(file.ledger.shown(run, "length").unwrap().value(), &length(metres));
+    }
+    let amplifier = file.part("amplifier", &[("rating", json!({"legs": 255, "modem_port": true}))]);
+    assert_eq!(file.house().parts[&amplifier].outputs(), 1);
+    let splitter = file.part("splitter", &[("rating", json!({"legs": 2, "leg_losses_db": [-3.5, 3.5]}))]);
+    assert!(file.house().parts[&splitter].rating.leg_losses_db.is_empty());
+}
+
+#[test]
 fn what_names_nothing_is_kept_and_counts_as_not_said() {
     let mut file = File::new();
     let room = SubjectId::random();

@@ -317,6 +317,7 @@ unknown-loose = what feeds it
 unknown-entry = whether it is joined to the world outside
 unknown-plugged = what is plugged in
 unknown-field = what "{ $field }" says: written by a newer version, and kept
+unknown-impossible = what "{ $field }" says: it differs from what can be, so nothing is worked out from it; it is kept as told
 matters-stake = Yes: knowing it may change what { $room } gets by up to { $rate }
 matters-hardly = Little: it hardly changes the forecast
 matters-failed = Yes: the test of { $rooms } failed, and it is on the way there

@@ -100,11 +100,7 @@ pub const fn limits(most_gib: u64) -> Limits {
 
 /// The name of what is left out, in JSON.
 pub const fn left_out_name(what: LeftOut) -> &'static str {
-    match what {
-        LeftOut::Notes => "notes",
-        LeftOut::Owner => "owner",
-        LeftOut::Photos => "photos",
-    }
+    what.word()
 }
 
 /// What a look showed, ready to be told.
@@ -123,7 +119,7 @@ impl Told {
         look: &Look,
         store: Option<&Store>,
     ) -> Result<Self, DeskError> {
-        let me = author::known().unwrap_or_else(AuthorId::random);
+        let me = look.author_of(author::known().unwrap_or_else(|| AuthorId::random().into()));
         let teller =
             store.filter(|_| look.same_survey).map(|store| RecordTeller::new(context, store)).transpose()?;
         let one_as_json = |subject: SubjectId, field: &str, asked_by| FieldJson {

@@ -77,7 +77,7 @@ pub fn run(context: &Context, command: RecordCommand) -> Result<(), DeskError> {
 
 /// Opens a survey that nothing is written into. No author is made for that.
 fn open_to_read(folder: &Path) -> Result<Store, DeskError> {
-    Ok(Store::open_to_read(folder, author::known().unwrap_or_else(AuthorId::random))?)
+    Ok(Store::open_to_read(folder, author::known().unwrap_or_else(|| AuthorId::random().into()))?)
 }
 
 /// Opens a survey to be written in the name of this computer.

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use facts::fact::Ledger;
-use facts::file::PackOptions;
+use facts::file::{self, PackOptions};
 use house::record::Survey;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
@@ -27,6 +27,7 @@ struct PackedJson {
     photos: usize,
     bytes: u64,
     left_out: Vec<&'static str>,
+    still_told: Vec<&'static str>,
     lost_photos: Vec<String>,
 }
 
@@ -49,6 +50,7 @@ pub fn run(
         report_page(survey, ledger, &words, &|| !stop.is_asked()).map_err(DeskError::from)
     };
     let mut shown = Shown::new(&stop, context.word("desk-doing-pack"));
+    let still_told = file::still_told(store.ledger(), store.survey_id(), &options.left_out);
     let packed = house::document::pack(&mut store, &options, &report, path, &mut shown)?;
     drop(shown);
     let as_json = PackedJson {
@@ -57,6 +59,7 @@ pub fn run(
         photos: packed.photos,
         bytes: packed.bytes,
         left_out: options.left_out.iter().map(|what| left_out_name(*what)).collect(),
+        still_told: still_told.into_iter().map(file::StillTold::word).collect(),
         lost_photos: packed.lost_photos.iter().map(ToString::to_string).collect(),
     };
     context.answer(&as_json, |page| {
@@ -68,6 +71,12 @@ pub fn run(
         page.paragraph(0, &context.say(&done));
         for what in &as_json.left_out {
             page.paragraph(0, &context.word(&format!("desk-look-without-{what}")));
+        }
+        if !as_json.still_told.is_empty() {
+            page.paragraph(0, &context.word("desk-still-told"));
+            for told in &as_json.still_told {
+                page.item(2, &context.word(&format!("desk-still-{told}")));
+            }
         }
         if !as_json.lost_photos.is_empty() {
             let lost = Arg::Count(as_json.lost_photos.len() as u64);

@@ -3,6 +3,7 @@
 pub mod bags;
 pub mod containers;
 pub mod facts;
+pub mod lies;
 
 use ::facts::store::Store;
 use serde_json::json;
@@ -18,6 +19,9 @@ pub type Make = fn(&str, &Store) -> Vec<Case>;
 /// All kinds. Each is made when it is its turn, because some take memory to make.
 pub const ALL: [Make; 6] =
     [containers::containers, containers::names, bags::bags, bags::photos, facts::chains, facts::facts];
+
+/// Files that need not be refused. What they do to a survey is what a law allows.
+pub const LIES: [Make; 3] = [lies::rings, lies::forgets, lies::images];
 
 /// A small bag that is right.
 pub fn small(survey: &str) -> Bag {

@@ -51,6 +51,12 @@ pub(super) fn report(
     if out.contains(&LeftOut::Notes) {
         survey.notes.clear();
     }
+    if out.contains(&LeftOut::Places) {
+        survey.parts.values_mut().for_each(|part| part.place = None);
+    }
+    if out.contains(&LeftOut::PhotoRecords) {
+        survey.photos.clear();
+    }
     let (folder, author) = (open.store.folder().to_owned(), open.store.author());
     let with_photos = !out.contains(&LeftOut::Photos);
     let (language, file) = (session.shared_language(), PathBuf::from(file));

@@ -2,7 +2,8 @@
 
 use std::path::PathBuf;
 
-use facts::file::{FILE_EXTENSION, LeftOut, PackOptions};
+use facts::fact::SurveyId;
+use facts::file::{FILE_EXTENSION, LeftOut, PackOptions, still_told};
 use phrase::Phrase;
 
 use crate::done::Done;
@@ -30,6 +31,17 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
         Offer::new(&what, words).about(about)
     });
     builder.choice(&Key::LeaveOut, &Phrase::new("share-leave-out"), true, offers.into(), None::<&LeftOut>);
+    let survey = SurveyId::from_uuid(snapshot.survey.id.uuid());
+    let told: Vec<Phrase> = still_told(snapshot.ledger, survey, &snapshot.left_out())
+        .into_iter()
+        .map(|told| Phrase::new(format!("share-still-{}", told.word())))
+        .collect();
+    if !told.is_empty() {
+        builder.words(WordsRole::Plain, &Phrase::new("share-still-told"));
+        for told in &told {
+            builder.words(WordsRole::Aside, told);
+        }
+    }
     builder.press(&place(snapshot), &Phrase::new("share-pack-do"), PressWeight::Main);
     builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     builder.screen
