@@ -244,7 +244,8 @@ const dropped = async () => {
     await route.continue();
   });
   const photos = () => page.locator(".phs .ph").count();
-  const drop = (colour) => page.evaluate(async (colour) => {
+  // `first`: what is pressed in the same moment, before it.
+  const drop = (colour, first) => page.evaluate(async ([colour, first]) => {
     const canvas = document.createElement("canvas");
     const pen = canvas.getContext("2d");
     pen.fillStyle = colour;
@@ -252,8 +253,9 @@ const dropped = async () => {
     const piece = await new Promise((known) => { canvas.toBlob(known, "image/png"); });
     const dataTransfer = new DataTransfer();
     dataTransfer.items.add(new File([piece], "dropped.png", { type: "image/png" }));
+    if (first) document.querySelector(first).click();
     document.querySelector(".drop").dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
-  }, colour);
+  }, [colour, first]);
   const on = page.locator(".dock .press.main");
   const before = await photos();
   await does(page, async () => {
@@ -265,8 +267,7 @@ const dropped = async () => {
   insist((await photos()) === before + 2, `of two dropped photos ${(await photos()) - before} were kept`);
   insist((await page.locator(".notices .problem").count()) === 0, "nothing was lost, and so nothing is said");
   await does(page, async () => {
-    await on.click();
-    await drop("#abcdef");
+    await drop("#abcdef", ".dock .press.main");
     await page.waitForFunction(() => document.body.dataset.name === "free-assign");
   });
   insist((await page.locator(".notices .problem").count()) === 1, "that a dropped photo did not count is said");

@@ -39,7 +39,10 @@
     for (const notice of next.querySelectorAll("[data-notice]")) {
       if (known.has(notice.dataset.notice)) notice.removeAttribute("role");
     }
-    form().replaceWith(document.importNode(next, true));
+    // What the script itself said stands until the next deed, however often the screen is drawn meanwhile.
+    const told = same ? [...document.querySelectorAll("[data-told]")] : [];
+    form().replaceWith(document.adoptNode(next));
+    for (const one of told) { one.removeAttribute("role"); document.querySelector(".notices").append(one); }
     for (const id of open) { const one = document.getElementById(id); if (one) one.open = true; }
     if (same) {
       const back = focus && document.getElementById(focus);
@@ -74,6 +77,7 @@
     }
     busy = true;
     pressing = presses(data);
+    if (!typing) for (const one of document.querySelectorAll("[data-told]")) one.remove();
     try {
       const answer = await fetch("/deed", { method: "POST", body: data, headers: { "X-By-Script": "1", ...wide() } });
       take(await answer.text(), typing);
@@ -82,10 +86,15 @@
       location.reload();
     } finally {
       busy = false;
-      const next = waiting.shift();
-      if (next && next.place === here()) { next.data.set("ticket", ticket()); send(next.data); }
-      else if (next) { waiting = []; sayStale(); }
+      goOn();
     }
+  };
+  // What waited goes on in its place. Long work stands over that place until it is over.
+  const goOn = () => {
+    if (busy || !waiting.length || document.body.dataset.name === "long-work") return;
+    const next = waiting.shift();
+    if (next.place === here()) { next.data.set("ticket", ticket()); send(next.data); }
+    else { waiting = []; sayStale(); }
   };
   const sayStale = () => {
     document.querySelector(".notices").append(document.importNode(document.getElementById("page-stale").content, true));
@@ -304,7 +313,7 @@
         const text = await (await fetch("/", { headers: wide() })).text();
         // Something may have been pressed meanwhile.
         if (mine !== looks) return;
-        if (!busy) { take(text); return; }
+        if (!busy) { take(text); goOn(); return; }
       }
       if (bar && Number(far) >= 0) bar.value = Number(far);
     } catch { return; }
@@ -326,7 +335,7 @@
     const before = ticket();
     try {
       const text = await (await fetch("/")).text();
-      if (!busy && ticket() === before) take(text);
+      if (!busy && ticket() === before) { take(text); goOn(); }
     } catch { /* the program was ended: the next deed says so */ }
   });
 

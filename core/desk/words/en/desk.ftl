@@ -494,7 +494,7 @@ desk-repair-said-again = { $count ->
 desk-repair-needs = Nothing on this computer has what is lost. Nothing was changed.
 desk-repaired-from-nothing = The database of this survey was gone. It was built anew from the file, { $facts } records in all.
 desk-repaired-from = The database of this survey was damaged. It was built anew from what could be read and from the file, { $facts } records in all. The damaged one was kept as { $damaged }.
-desk-upheaval = If that is meant, say --rearrange. It can be put back for 30 days.
+desk-upheaval = If that is meant, say --rearrange. It can be put back for { -days-to-put-back }.
 desk-damaged = Try: legwork surveys repair SURVEY. If records are lost, a file of this survey may have them: legwork surveys repair SURVEY --from FILE. To go on without them: legwork surveys repair SURVEY --without-lost.
 
 ## The record: files
@@ -580,7 +580,7 @@ desk-taken-waiting = { $count ->
     [one] 1 thing that it asks to be forgotten was not forgotten: it waits
    *[other] { $count } things that it asks to be forgotten were not forgotten: they wait
 } for your answer. To see what, and to answer:
-desk-taken-back = For 30 days this puts it back:
+desk-taken-back = For { -days-to-put-back } this puts it back:
 desk-taken-disagreements = To see what people disagree on:
 desk-wishes = Asked to be forgotten
 desk-wishes-count = { $count ->

@@ -208,7 +208,7 @@ share-other-survey = This file holds another survey than the one that is open. I
 share-take-apart = Go on with it as a survey of its own
 share-nothing-new = Everything in this file is here already.
 share-take = Take it in
-    .question = Take all of it in? It can be put back within 30 days.
+    .question = Take all of it in? It can be put back within { -days-to-put-back }.
     .yes = Take it in
     .no = Not now
 share-take-upheaval = Take it in
@@ -221,7 +221,7 @@ share-take-upheaval = Take it in
             [0] no part
             [one] 1 part
            *[other] { $changed } parts
-        } of { $parts } would go or hang elsewhere. Is that what the sender meant? It can be put back within 30 days.
+        } of { $parts } would go or hang elsewhere. Is that what the sender meant? It can be put back within { -days-to-put-back }.
     .yes = Take it in
     .no = Not now
 share-take-asks-to-forget = What it asks to be forgotten is not forgotten by this: you are asked about that alone.

@@ -72,7 +72,7 @@ fn words_of_script(drawn: &Drawn<'_>) -> Markup {
         div id="page-words" hidden data-larger=(drawn.word("page-larger")) data-smaller=(drawn.word("page-smaller"))
             data-turn=(drawn.word("page-turn")) data-back=(drawn.word("page-back"))
             data-crop=(drawn.word("page-crop")) data-take=(drawn.word("page-crop-take")) data-frame=(drawn.word("page-crop-frame")) {}
-        template id="page-stale" { p.problem role="alert" { (sign(Sign::Cross, 20)) span { (drawn.word("page-stale")) } } }
+        template id="page-stale" { p.problem role="alert" data-told { (sign(Sign::Cross, 20)) span { (drawn.word("page-stale")) } } }
     }
 }
 

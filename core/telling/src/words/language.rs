@@ -163,21 +163,26 @@ mod tests {
         }
     }
 
-    /// What the messages call the band and the filters is what the core works with: 1125 to 1675 MHz, 1002 MHz, 40 dB.
+    /// What the messages call the band and the filters is what the core works with: 1125 to 1675 MHz, 1002 MHz, 40 dB. So is
+    /// how long a file can be put back.
     #[test]
     fn figures_in_messages_are_those_of_the_trade() {
         use coax::link::{EXTENDED_D_HIGH, EXTENDED_D_LOW};
         use coax::trade::{FILTERS_PASS, FILTERS_STOP_BY};
+        use facts::store::RETURNABLE_MS;
 
         let english = super::Language::english(super::Figures::default()).with(&[
             "a = { -band-adapters }",
             "b = { -band-filters-pass }",
             "c = { -filters-stop-by }",
+            "d = { -days-to-put-back }",
         ]);
         let say = |id: &str| english.say(&super::Phrase::new(id));
         let (low, high) = (EXTENDED_D_LOW.value(), EXTENDED_D_HIGH.value());
         assert_eq!(say("a"), format!("{low:.0} to {high:.0} MHz"));
         assert_eq!(say("b"), format!("5 to {:.0} MHz", FILTERS_PASS.value()));
         assert_eq!(say("c"), format!("{:.0} dB", FILTERS_STOP_BY.value()));
+        let day_ms = 24 * 3600 * 1000;
+        assert_eq!(say("d"), format!("{} days", RETURNABLE_MS / day_ms));
     }
 }

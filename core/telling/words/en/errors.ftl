@@ -91,7 +91,7 @@ error-undo-replaced = This cannot be taken back: what it said was changed again 
 error-undo-changed = This cannot be taken back: what it added was added to or removed since. Take that back first, or remove it.
 error-undo-forgets = This cannot be taken back: forgetting is for ever.
 error-undo-forgotten = This cannot be taken back: what it said was forgotten, and what stood before may not come back.
-error-put-back-nothing = Nothing was put back: no file was taken in during the last 30 days that brought anything.
+error-put-back-nothing = Nothing was put back: no file was taken in during the last { -days-to-put-back } that brought anything.
 error-upheaval = { $file } would change most of this survey: { $gone } of { $things } things would go, and { $changed } of { $parts } parts would go or hang elsewhere. Nothing was taken in.
 
 ## What follows from a survey

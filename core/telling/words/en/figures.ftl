@@ -32,3 +32,4 @@ list-comma = ,{ " " }
 -filters-pass-top = 1002 MHz
 -band-filters-pass = 5 to { -filters-pass-top }
 -filters-stop-by = 40 dB
+-days-to-put-back = 30 days

@@ -138,10 +138,10 @@ answer-unlikely = Likely not: { $rooms }.
 answer-not-met = Not yet, as measured: { $rooms }.
 answer-not-known = Not known: { $rooms }.
 answer-first = First thing to do: { $step }
-answer-when-done = When the whole work list is done, { $met } of { $asked } likely { $asked ->
-    [one] gets
-   *[other] get
-} it.
+answer-when-done = When the whole work list is done, { $met } of { $asked } { $asked ->
+    [one] room likely gets
+   *[other] rooms likely get
+} the speed wished for.
 answer-nothing-to-do = No change was found that is worth the work.
 answer-nothing-more = The changes that were worth the work are done; nothing more is worth it.
 
