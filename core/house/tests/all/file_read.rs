@@ -213,7 +213,8 @@ fn what_cannot_be_is_kept_and_counts_as_not_said() {
         let house = file.house();
         assert_eq!(house.runs[&run].length, None, "{metres}");
         assert_eq!(house.impossible, [(run, "length".to_owned())]);
-        assert_eq!(file.ledger.shown(run, "length").unwrap().value(), &length(metres));
+        // The store writes a whole number without a point.
+        assert_eq!(file.ledger.shown(run, "length").unwrap().value()["metres"].as_f64(), Some(metres));
     }
     let amplifier = file.part("amplifier", &[("rating", json!({"legs": 255, "modem_port": true}))]);
     assert_eq!(file.house().parts[&amplifier].outputs(), 1);
