@@ -11,11 +11,8 @@ use facts::store::Store;
 use house::document::Document;
 use house::record::PhotoRole;
 use image::{DynamicImage, ImageFormat, RgbImage};
-use serde_json::json;
 
-/// One entry, 19 splitters of 16 legs, and outlets, each over a run of its own.
 const PARTS: usize = 300;
-const SPLITTERS: usize = 19;
 /// Every second one shows a part, the others wait.
 const PHOTOS: usize = 2000;
 
@@ -28,47 +25,11 @@ fn main() {
         let survey = store.survey_id().subject();
         store.write(&[Edit::new(survey, "is", "survey"), Edit::new(survey, "name", name)]).unwrap();
         if is_large {
-            let parts = parts(&mut store);
+            let (parts, edits) = houses::large(PARTS);
+            store.write(&edits).unwrap();
             photos(&mut store, &parts);
         }
     }
-}
-
-fn parts(store: &mut Store) -> Vec<SubjectId> {
-    let parts: Vec<_> = (0..PARTS).map(|_| SubjectId::random()).collect();
-    let mut edits = Vec::new();
-    for (number, &part) in parts.iter().enumerate() {
-        let (kind, letter, feeder) = match number {
-            0 => ("entry", 'E', None),
-            1 => ("splitter", 'S', Some((0, 1))),
-            _ if number <= SPLITTERS => {
-                ("splitter", 'S', Some((1 + (number - 2) / 16, (number - 2) % 16 + 1)))
-            }
-            _ => {
-                ("outlet", 'O', Some((3 + (number - SPLITTERS - 1) / 16, (number - SPLITTERS - 1) % 16 + 1)))
-            }
-        };
-        edits.push(Edit::new(part, "is", "part"));
-        edits.push(Edit::new(part, "kind", kind));
-        edits.push(Edit::new(part, "tag", format!("{letter}{number}")));
-        if kind == "splitter" {
-            edits.push(Edit::new(part, "rating", json!({"legs": 16})));
-        }
-        if let Some((feeder, port)) = feeder {
-            let run = SubjectId::random();
-            edits.push(Edit::new(run, "is", "run"));
-            let feed = json!({"from": {"part": parts[feeder], "port": port, "run": run}});
-            edits.push(Edit::new(part, "feed", feed));
-        }
-        if kind == "outlet" {
-            let room = SubjectId::random();
-            edits.push(Edit::new(room, "is", "room"));
-            edits.push(Edit::new(room, "name", format!("Room {number}")));
-            edits.push(Edit::new(part, "room", json!(room)));
-        }
-    }
-    store.write(&edits).unwrap();
-    parts
 }
 
 /// Small pictures, each another one.

@@ -6,15 +6,12 @@ use std::hint::black_box;
 use std::time::{Duration, Instant};
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use facts::fact::{AuthorId, Edit, SubjectId};
+use facts::fact::{AuthorId, Edit};
 use facts::store::Store;
 use guide::{Deed, Guide};
-use serde_json::json;
 use tempfile::TempDir;
 
-/// One entry, 19 splitters of 16 legs, and outlets in rooms of their own, each over a run.
 const PARTS: usize = 300;
-const SPLITTERS: usize = 19;
 
 fn large() -> (TempDir, Guide) {
     let home = tempfile::tempdir().unwrap();
@@ -22,39 +19,9 @@ fn large() -> (TempDir, Guide) {
     let folder = home.path().join("large.legwork");
     let mut store = Store::create(&folder, author).unwrap();
     let survey = store.survey_id().subject();
-    let mut edits = vec![Edit::new(survey, "is", "survey"), Edit::new(survey, "name", "Large")];
-    let parts: Vec<_> = (0..PARTS).map(|_| SubjectId::random()).collect();
-    for (number, part) in parts.iter().copied().enumerate() {
-        let (kind, letter, feeder) = match number {
-            0 => ("entry", 'E', None),
-            1 => ("splitter", 'S', Some((0, 1))),
-            _ if number <= SPLITTERS => {
-                ("splitter", 'S', Some((1 + (number - 2) / 16, (number - 2) % 16 + 1)))
-            }
-            _ => {
-                ("outlet", 'O', Some((3 + (number - SPLITTERS - 1) / 16, (number - SPLITTERS - 1) % 16 + 1)))
-            }
-        };
-        edits.push(Edit::new(part, "is", "part"));
-        edits.push(Edit::new(part, "kind", kind));
-        edits.push(Edit::new(part, "tag", format!("{letter}{number}")));
-        if kind == "splitter" {
-            edits.push(Edit::new(part, "rating", json!({"legs": 16})));
-        }
-        if let Some((feeder, port)) = feeder {
-            let run = SubjectId::random();
-            edits.push(Edit::new(run, "is", "run"));
-            let feed = json!({"from": {"part": parts[feeder], "port": port, "run": run}});
-            edits.push(Edit::new(part, "feed", feed));
-        }
-        if kind == "outlet" {
-            let room = SubjectId::random();
-            edits.push(Edit::new(room, "is", "room"));
-            edits.push(Edit::new(room, "name", format!("Room {number}")));
-            edits.push(Edit::new(part, "room", json!(room)));
-        }
-    }
-    store.write(&edits).unwrap();
+    let told = [Edit::new(survey, "is", "survey"), Edit::new(survey, "name", "Large")];
+    store.write(&told).unwrap();
+    store.write(&houses::large(PARTS).1).unwrap();
     drop(store);
     let mut guide =
         Guide::at(home.path(), author, guide::english(telling::words::Figures::default())).unwrap();

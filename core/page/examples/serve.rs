@@ -11,9 +11,8 @@ mod whole_house;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
-use facts::fact::{AuthorId, Edit, SubjectId};
+use facts::fact::{AuthorId, Edit};
 use facts::store::Store;
-use serde_json::json;
 use telling::words::Figures;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -37,47 +36,11 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     Ok(served.stop()?)
 }
 
-/// One entry, a splitter for each sixteen parts, and outlets in rooms of their own.
+/// One large house.
 fn large(home: &Path, parts: usize) -> Result<(), Box<dyn std::error::Error>> {
     let mut store = Store::create(&home.join("large.legwork"), AuthorId::random())?;
     let survey = store.survey_id().subject();
-    let mut edits = vec![Edit::new(survey, "is", "survey"), Edit::new(survey, "name", "Large House")];
-    let ids: Vec<_> = (0..parts).map(|_| SubjectId::random()).collect();
-    let splitters = parts / 16 + 1;
-    for (number, part) in ids.iter().copied().enumerate() {
-        let (kind, letter, feeder) = match number {
-            0 => ("entry", 'E', None),
-            1 => ("splitter", 'S', Some((0, 1))),
-            _ if number <= splitters => {
-                ("splitter", 'S', Some((1 + (number - 2) / 16, (number - 2) % 16 + 1)))
-            }
-            _ => {
-                ("outlet", 'O', Some((2 + (number - splitters - 1) / 16, (number - splitters - 1) % 16 + 1)))
-            }
-        };
-        edits.extend([
-            Edit::new(part, "is", "part"),
-            Edit::new(part, "kind", kind),
-            Edit::new(part, "tag", format!("{letter}{number}")),
-        ]);
-        if kind == "splitter" {
-            edits.push(Edit::new(part, "rating", json!({"legs": 16})));
-        }
-        if let Some((feeder, port)) = feeder {
-            let run = SubjectId::random();
-            let feeder = ids.get(feeder).ok_or("too few parts")?;
-            edits.push(Edit::new(run, "is", "run"));
-            edits.push(Edit::new(part, "feed", json!({"from": {"part": feeder, "port": port, "run": run}})));
-        }
-        if kind == "outlet" {
-            let room = SubjectId::random();
-            edits.extend([
-                Edit::new(room, "is", "room"),
-                Edit::new(room, "name", format!("Room {number}")),
-                Edit::new(part, "room", json!(room)),
-            ]);
-        }
-    }
-    store.write(&edits)?;
+    store.write(&[Edit::new(survey, "is", "survey"), Edit::new(survey, "name", "Large House")])?;
+    store.write(&houses::large(parts).1)?;
     Ok(())
 }

@@ -24,9 +24,12 @@ pub mod as_sheet;
 pub mod change_cases;
 pub mod drawn;
 pub mod finding_cases;
+mod large;
 pub mod random;
 pub mod refusal_cases;
 pub mod told_again;
+
+pub use large::large;
 
 use std::sync::Arc;
 
