@@ -4,6 +4,8 @@
 
 #![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
 
+mod holding;
+
 use std::fs;
 use std::os::unix::fs::PermissionsExt;
 use std::path::{Path, PathBuf};
@@ -12,6 +14,7 @@ use std::process::Command;
 use facts::fact::{AuthorId, Edit, SubjectId};
 use facts::file::{self, Consent, Limits, Progress};
 use facts::store::Store;
+use holding::holding;
 use house::document::Document;
 use phrase::Phrase;
 use tempfile::TempDir;
@@ -175,20 +178,6 @@ fn drafts_cost_no_sync_and_acts_are_synced() {
     assert!(moved > 0, "the log was never moved");
 }
 
-/// The files below a folder that hold these bytes.
-fn holding(folder: &Path, part: &[u8]) -> Vec<PathBuf> {
-    let mut found = Vec::new();
-    for entry in fs::read_dir(folder).unwrap() {
-        let path = entry.unwrap().path();
-        if path.is_dir() {
-            found.extend(holding(&path, part));
-        } else if fs::read(&path).unwrap().windows(part.len()).any(|window| window == part) {
-            found.push(path);
-        }
-    }
-    found
-}
-
 /// What is written and then forgotten goes nowhere but into the home folder, and is nowhere there afterwards: not into a file of
 /// SQLite's for what is temporary, not into the system's folder for it.
 #[test]
@@ -228,5 +217,5 @@ fn what_is_forgotten_was_never_written_elsewhere() {
     let elsewhere: Vec<_> =
         written.into_iter().filter(|line| !line.contains(inside) && !line.contains("\"/dev/")).collect();
     assert_eq!(elsewhere, [""; 0]);
-    assert_eq!(holding(&home, secret.as_bytes()), Vec::<PathBuf>::new());
+    assert_eq!(holding(&home, secret.as_bytes()), [""; 0]);
 }

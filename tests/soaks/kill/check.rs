@@ -1,5 +1,8 @@
 //! What must be there after a kill, and what must not.
 
+#[path = "../../record/holding.rs"]
+mod holding;
+
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
@@ -8,6 +11,7 @@ use facts::fact::{AuthorId, FORGET, Ledger, SubjectId};
 use facts::home::{Found, Home};
 use facts::photo::Picture;
 use facts::store::Store;
+use holding::holding;
 use serde_json::json;
 
 fn subject(text: &str) -> SubjectId {
@@ -52,7 +56,9 @@ pub fn survey(folder: &Path, promised: &[String]) {
             ["finished", about, number] => assert_eq!(shown(about, "text"), json!(format!("half {number}"))),
             ["undone", part] => assert_eq!(shown(part, "tag"), json!(null), "{line}"),
             // Nor beside it in the home folder.
-            ["forgot", secret] => assert!(!lies_below(folder.parent().unwrap(), secret.as_bytes()), "{line}"),
+            ["forgot", secret] => {
+                assert_eq!(holding(folder.parent().unwrap(), secret.as_bytes()), [""; 0], "{line}");
+            }
             ["open" | "taken", ..] => {}
             _ => unreachable!("{line}"),
         }
@@ -78,17 +84,6 @@ fn ledger_photos(store: &Store) -> usize {
         .map(|image| image.file_name())
         .collect();
     names.len()
-}
-
-fn lies_below(folder: &Path, part: &[u8]) -> bool {
-    fs::read_dir(folder).unwrap().any(|entry| {
-        let path = entry.unwrap().path();
-        if path.is_dir() {
-            lies_below(&path, part)
-        } else {
-            fs::read(&path).unwrap().windows(part.len()).any(|window| window == part)
-        }
-    })
 }
 
 /// Checks a home folder in which surveys were made, copied and deleted.

@@ -2,6 +2,9 @@
 
 #![expect(clippy::unwrap_used, reason = "a test stops where its preparation fails")]
 
+#[path = "../../../../tests/record/holding.rs"]
+mod holding;
+
 use std::fs;
 use std::path::Path;
 
@@ -9,6 +12,7 @@ use facts::fact::{AuthorId, Edit, Fact, SubjectId};
 use facts::home::Home;
 use facts::photo::Picture;
 use facts::store::{Draft, Store};
+use holding::holding;
 use house::document::Document;
 use house::record::{field, fold};
 use tempfile::TempDir;
@@ -17,20 +21,6 @@ const SECRET: &str = "17 Nowhere Lane, Inventedville";
 
 fn picture(name: &str) -> Vec<u8> {
     fs::read(format!("{}/../facts/tests/pictures/{name}", env!("CARGO_MANIFEST_DIR"))).unwrap()
-}
-
-/// The files below a folder that hold these bytes.
-fn holding(folder: &Path, part: &[u8]) -> Vec<String> {
-    let mut found = Vec::new();
-    for entry in fs::read_dir(folder).unwrap() {
-        let path = entry.unwrap().path();
-        if path.is_dir() {
-            found.extend(holding(&path, part));
-        } else if fs::read(&path).unwrap().windows(part.len()).any(|window| window == part) {
-            found.push(path.display().to_string());
-        }
-    }
-    found
 }
 
 /// A survey whose place was written three times among many other facts, with a draft of it.
