@@ -58,8 +58,13 @@ pub fn report(survey: &Survey, ledger: &Ledger) -> Result<String, FactsError> {
     Ok(format!("<!doctype html><title>{}</title>{newest:?}", survey.parts.len()))
 }
 
-/// What each field of each thing says, by the facts that say it.
-type Stood = BTreeMap<(SubjectId, String), Vec<(FactId, Value)>>;
+/// What stands in a copy.
+struct Stood {
+    /// What each field of each thing says, by the facts that say it.
+    said: BTreeMap<(SubjectId, String), Vec<(FactId, Value)>>,
+    /// The things that are hidden.
+    hidden: BTreeSet<SubjectId>,
+}
 
 fn standing(ledger: &Ledger) -> Stood {
     let fields =
@@ -69,23 +74,30 @@ fn standing(ledger: &Ledger) -> Stood {
         let said = live.map(|fact| (fact.id(), fact.value().clone())).collect();
         ((subject, field.to_owned()), said)
     });
-    said.collect()
+    Stood {
+        said: said.collect(),
+        hidden: ledger.subjects().filter(|&thing| is_hidden(ledger, thing)).collect(),
+    }
 }
 
-/// Whether every field says what it said, less what was forgotten since, and what was not there is hidden.
+fn is_hidden(ledger: &Ledger, subject: SubjectId) -> bool {
+    matches!(ledger.removal(subject), Removal::Removed { .. })
+}
+
+/// Whether every field says what it said, less what was forgotten since, and what was not there or hidden is hidden.
 fn stands_as_before(stood: &Stood, ledger: &Ledger) -> Outcome {
     let said = |facts: &[(FactId, Value)]| -> BTreeSet<String> {
         let kept = facts.iter().filter(|(id, _)| ledger.fact(*id).is_some_and(|fact| !fact.is_forgotten()));
         kept.map(|(_, value)| value.to_string()).filter(|value| value != "null").collect()
     };
-    for (about, now) in standing(ledger) {
-        let was_there = stood.keys().any(|(subject, _)| *subject == about.0);
-        let is_hidden = matches!(ledger.removal(about.0), Removal::Removed { .. });
-        let before = stood.get(&about).map_or_else(BTreeSet::new, |before| said(before));
-        let stands = if was_there { said(&now) == before } else { is_hidden };
+    let now = standing(ledger);
+    for (about, now) in &now.said {
+        let was_there = stood.said.keys().any(|(subject, _)| *subject == about.0);
+        let before = stood.said.get(about).map_or_else(BTreeSet::new, |before| said(before));
+        let stands = if was_there { said(now) == before } else { is_hidden(ledger, about.0) };
         check(stands, "what was put back by facts does not stand as before")?;
     }
-    Ok(())
+    check(stood.hidden.is_subset(&now.hidden), "what was hidden is not hidden after putting back")
 }
 
 /// A folder for throw-away surveys; in memory where that can be had, because each edit is synced to the disk.

@@ -39,6 +39,7 @@ pub use id::{ActId, AuthorId, DeviceKey, FactId, SubjectId, SurveyId};
 pub use image::PhotoImage;
 pub use ledger::Ledger;
 pub(crate) use ledger::Taken;
+pub(crate) use removal::removal_of;
 pub use removal::{REMOVED, Removal};
 pub use wish::Wish;
 pub(crate) use wish::{HeldBack, hold_back, wishes};

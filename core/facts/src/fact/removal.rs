@@ -39,17 +39,7 @@ pub enum Removal<'a> {
 impl Ledger {
     /// Whether a subject is removed. Where several people removed it, what any of them saw counts as seen.
     pub fn removal(&self, subject: SubjectId) -> Removal<'_> {
-        let (back, removed): (Vec<&Fact>, Vec<&Fact>) =
-            self.live(subject, REMOVED).into_iter().partition(|fact| fact.value().is_null());
-        let Some(&newest) = removed.last() else { return Removal::Present };
-        let seen: BTreeSet<FactId> = removed.iter().flat_map(|fact| seen_by(fact)).collect();
-        let mut changed: Vec<&Fact> =
-            self.live_on(subject).filter(|fact| !seen.contains(&fact.id())).chain(back).collect();
-        if changed.is_empty() {
-            return Removal::Removed { by: newest.by(), fact: newest };
-        }
-        changed.sort_by_key(|fact| fact.id());
-        Removal::ChangedSince { removed, changed }
+        removal_of(self.live(subject, REMOVED), self.live_on(subject).collect())
     }
 
     /// The edit that removes a subject as it stands now.
@@ -64,6 +54,21 @@ impl Ledger {
         let fields = self.fields(subject).filter(|&field| field != REMOVED);
         fields.flat_map(move |field| self.live(subject, field))
     }
+}
+
+/// What removals and what else is live on a subject come to.
+pub(crate) fn removal_of<'a>(removals: Vec<&'a Fact>, mut said: Vec<&'a Fact>) -> Removal<'a> {
+    let (back, removed): (Vec<&Fact>, Vec<&Fact>) =
+        removals.into_iter().partition(|fact| fact.value().is_null());
+    let Some(&newest) = removed.last() else { return Removal::Present };
+    let seen: BTreeSet<FactId> = removed.iter().flat_map(|fact| seen_by(fact)).collect();
+    said.retain(|fact| !seen.contains(&fact.id()));
+    let mut changed: Vec<&Fact> = said.into_iter().chain(back).collect();
+    if changed.is_empty() {
+        return Removal::Removed { by: newest.by(), fact: newest };
+    }
+    changed.sort_by_key(|fact| fact.id());
+    Removal::ChangedSince { removed, changed }
 }
 
 impl Edit {

@@ -31,6 +31,7 @@ mod row;
 mod schema;
 mod scrub;
 mod standing;
+mod stood_before;
 mod sum;
 mod summary;
 mod suspend;

@@ -6,21 +6,16 @@
 //! a second place where forgotten things live on.
 
 use std::cell::{Cell, RefCell};
-use std::collections::BTreeSet;
 
 use rusqlite::{Connection, Transaction, TransactionBehavior};
 use serde::{Deserialize, Serialize};
-use serde_json::Value;
 
 use super::row::{self, Bytes};
-use super::{Store, Summary, fault, meta, photos_named, sum, thumbnail, waiting};
+use super::{Store, Summary, fault, meta, photos_named, stood_before, sum, thumbnail, waiting};
 use crate::error::{CannotPutBack, FactsError, Result};
 use crate::fact::PhotoImage;
 use crate::fact::reserved::{MOST_FACTS, MOST_PARTS};
-use crate::fact::{
-    ActId, AuthorId, Edit, FORGET, Fact, FactClock, FactId, HeldBack, Ledger, SubjectId, Taken, hold_back,
-    wishes,
-};
+use crate::fact::{ActId, FORGET, Fact, FactId, HeldBack, Ledger, Taken, hold_back, wishes};
 
 /// The key in the table `meta`.
 const TAKEN_KEY: &str = "taken";
@@ -212,7 +207,7 @@ impl Store {
                 if !receipts(transaction, now_ms).map_err(broken)?.contains(receipt) {
                     return Err(FactsError::CannotPutBack(CannotPutBack::NothingTaken));
                 }
-                as_before(ledger, &receipt.facts, ActId::random(), author, clock)
+                stood_before::as_before(ledger, &receipt.facts, ActId::random(), author, clock)
             },
             |_, _| Ok(()),
             |transaction, _, _| {
@@ -233,59 +228,6 @@ impl Receipt {
     fn is_last_word(&self, ledger: &Ledger) -> bool {
         !self.forgot && self.count == ledger.len() && self.facts.iter().all(|&id| ledger.contains(id))
     }
-}
-
-/// The facts that say what stood before `brought` came, wherever what it brought still stands.
-fn as_before(
-    ledger: &Ledger,
-    brought: &[FactId],
-    act: ActId,
-    by: AuthorId,
-    clock: &mut FactClock,
-) -> Result<Vec<Fact>> {
-    let brought: BTreeSet<FactId> = brought.iter().copied().collect();
-    let about: BTreeSet<(SubjectId, &str)> = brought
-        .iter()
-        .filter_map(|&id| ledger.fact(id))
-        .filter(|fact| fact.field() != FORGET)
-        .map(|fact| (fact.subject(), fact.field()))
-        .collect();
-    let is_new = |subject: SubjectId| {
-        let mut said = ledger.fields(subject).flat_map(|name| ledger.history(subject, name));
-        said.all(|fact| brought.contains(&fact.id()))
-    };
-    let created: BTreeSet<SubjectId> =
-        about.iter().map(|(subject, _)| *subject).filter(|&subject| is_new(subject)).collect();
-    let removals: Vec<Edit> = created.iter().map(|&subject| ledger.remove(subject)).collect();
-    let mut said = ledger.plan(act, by, clock, &removals)?;
-    for (subject, name) in about.into_iter().filter(|(subject, _)| !created.contains(subject)) {
-        let live = ledger.live(subject, name);
-        let over: Vec<FactId> = live.iter().map(|fact| fact.id()).filter(|id| brought.contains(id)).collect();
-        if over.is_empty() {
-            continue;
-        }
-        let others =
-            || ledger.history(subject, name).into_iter().filter(|fact| !brought.contains(&fact.id()));
-        let replaced: BTreeSet<FactId> = others().flat_map(|fact| fact.over().iter().copied()).collect();
-        let stood: Vec<&Fact> = others().filter(|fact| !replaced.contains(&fact.id())).collect();
-        // What stands anyway beside what the file brought need not be said again.
-        let mut values: Vec<&Value> = Vec::new();
-        for fact in &stood {
-            if !fact.is_forgotten() && !live.contains(fact) && !values.contains(&fact.value()) {
-                values.push(fact.value());
-            }
-        }
-        if values.is_empty() {
-            values.push(stood.last().map_or(&Value::Null, |fact| fact.value()));
-        }
-        for value in values {
-            for &id in &over {
-                clock.raise(id);
-            }
-            said.push(Fact::new(clock.next_id(), act, by, subject, name, value, over.clone())?);
-        }
-    }
-    Ok(said)
 }
 
 /// Small pictures of photos that no fact names any more.

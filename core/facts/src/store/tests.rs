@@ -164,6 +164,31 @@ fn took() -> (TempDir, Store, SubjectId) {
 }
 
 #[test]
+fn what_was_hidden_before_a_file_changed_it_is_hidden_when_the_file_is_put_back() {
+    let (home, mut store) = store();
+    let mut theirs =
+        Store::create_with(&home.path().join("theirs.legwork"), AuthorId::random(), store.survey, |_| Ok(()))
+            .unwrap();
+    let [about, never_said] = [SubjectId::random(), SubjectId::random()];
+    store.write(&[Edit::new(about, "tag", "S1")]).unwrap();
+    theirs.write_facts(store.ledger.facts().cloned().collect()).unwrap();
+    theirs.write(&[Edit::new(about, "tag", "S7"), Edit::new(never_said, "tag", "S8")]).unwrap();
+    store.remove(&[about, never_said]).unwrap();
+    let is_hidden =
+        |store: &Store, thing| matches!(store.ledger.removal(thing), crate::fact::Removal::Removed { .. });
+    store.take_in(theirs.ledger.facts().cloned().collect(), false, || Ok(())).unwrap();
+    assert!(
+        !is_hidden(&store, about) && !is_hidden(&store, never_said),
+        "the file says something new of both"
+    );
+    store.write(&[tag("S3")]).unwrap();
+    assert!(!store.put_back().unwrap().without_trace);
+    assert!(is_hidden(&store, about) && is_hidden(&store, never_said));
+    assert_eq!(store.ledger.shown(about, "tag").unwrap().value(), "S1");
+    assert!(store.ledger.live(about, crate::fact::REMOVED).len() == 1, "one removal stands");
+}
+
+#[test]
 fn two_who_put_the_same_file_back_at_once_say_what_stood_before_once() {
     let (_home, mut one, about) = took();
     let mut two = Store::open(one.folder(), AuthorId::random()).unwrap();
