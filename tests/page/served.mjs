@@ -36,7 +36,7 @@ export const serve = async (fill = "-", language = "english") => {
 export const fresh = async (options = {}) => {
   const context = await browser.newContext({ reducedMotion: "reduce", viewport: { width: 390, height: 844 }, ...options });
   const page = await context.newPage();
-  page.setDefaultTimeout(30_000);
+  page.setDefaultTimeout(120_000);
   page.faults = [];
   page.deeds = 0;
   const isDeed = (request) => request.url().endsWith("/deed");
