@@ -5,6 +5,7 @@
 
 mod circuit;
 mod costs;
+mod many;
 mod nodes;
 mod outcome;
 mod percentile;

@@ -11,6 +11,7 @@ use indexmap::IndexMap;
 
 use super::circuit::{Circuit, DrawnCircuit, Terminal};
 use super::costs;
+use super::many;
 use super::nodes::{Node, nodes_of};
 use super::outcome::{Curve, Forecast, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak};
 use super::percentile::spread;
@@ -56,7 +57,7 @@ pub fn forecast_watched(
     let bridge = nodes.first().filter(|node| node.bridge).copied();
     let mut forecast = Forecast {
         seed: options.seed,
-        draws: options.draws,
+        draws: options.draws.max(1),
         bridge: bridge.map(|node| node.outlet),
         channels: Vec::new(),
         nodes: nodes.len(),
@@ -177,22 +178,15 @@ impl<'a> House<'a> {
         let mut rooms: Vec<RoomDraws> = self.rooms.iter().map(|_| RoomDraws::default()).collect();
         let mut leaks: IndexMap<SubjectId, Vec<f64>> = IndexMap::new();
         let mut airtimes = Vec::new();
-        for draw in 0..u64::from(self.options.draws.max(1)) {
-            if !goes_on() {
-                return Err(AdviceError::Stopped);
+        let drawn = many::each(u64::from(forecast.draws), |draw| self.draw(draw, &placement), goes_on)?;
+        for draw in drawn {
+            for (room, gathered) in draw.rooms.into_iter().zip(&mut rooms) {
+                gathered.add(room);
             }
-            let throw = |key| Dice::thrown(self.options.seed, draw, key);
-            let solved = self.solve(&self.circuit.drawn(throw)?)?;
-            let mut demands = Vec::new();
-            for (room, gathered) in self.rooms.iter().zip(&mut rooms) {
-                self.gather(room, &solved, &placement, &throw, gathered, &mut demands)?;
+            for (entry, loss) in draw.leaks {
+                leaks.entry(entry).or_default().push(loss);
             }
-            for entry in &self.entries {
-                leaks.entry(*entry).or_default().push(solved.least_loss_to_street(*entry));
-            }
-            if !demands.is_empty() {
-                airtimes.push(link::shared::share(&demands).airtime);
-            }
+            airtimes.extend(draw.airtime);
         }
         let middle = Megahertz(f64::midpoint(placement.low().value(), placement.high().value()));
         for (room, gathered) in self.rooms.iter().zip(rooms) {
@@ -257,46 +251,79 @@ impl<'a> House<'a> {
         Ok(Solved { powers })
     }
 
-    fn gather(
+    /// The house once, with everything unknown thrown for.
+    fn draw(&self, draw: u64, placement: &Placement) -> Result<Draw, AdviceError> {
+        let throw = |key| Dice::thrown(self.options.seed, draw, key);
+        let solved = self.solve(&self.circuit.drawn(throw)?)?;
+        let mut demands = Vec::new();
+        let rooms =
+            self.rooms.iter().map(|room| self.draw_room(room, &solved, placement, &throw, &mut demands));
+        let rooms = rooms.collect::<Result<Vec<_>, _>>()?;
+        let leaks = self.entries.iter().map(|entry| (*entry, solved.least_loss_to_street(*entry))).collect();
+        let airtime = (!demands.is_empty()).then(|| link::shared::share(&demands).airtime);
+        Ok(Draw { rooms, leaks, airtime })
+    }
+
+    fn draw_room(
         &self,
         room: &Node,
         solved: &Solved,
         placement: &Placement,
         throw: &impl Fn([u8; 16]) -> Dice,
-        gathered: &mut RoomDraws,
         demands: &mut Vec<link::shared::Demand>,
-    ) -> Result<(), AdviceError> {
+    ) -> Result<RoomDraw, AdviceError> {
         let nodes = self.rooms.len() + 1;
         let frequencies = self.grid.frequencies();
-        let mut rates = Vec::with_capacity(2);
-        for (from, to) in [(&self.bridge, room), (room, &self.bridge)] {
+        let rate = |from: &Node, to: &Node| -> Result<link::LinkRate, AdviceError> {
             let transfer = solved.power(from.outlet, to.outlet);
             let draw = LinkDraw::draw(&mut throw(self.survey.dice_key(from.outlet)));
-            rates.push(
-                BitLoading::new(frequencies, &transfer, from.link, to.link, &draw)?.rate(placement, nodes)?,
-            );
-        }
-        let [down, up] = rates.as_slice() else { return Err(AdviceError::Inner("two directions")) };
-        gathered.down.push(down.net.value());
-        gathered.up.push(up.net.value());
-        gathered.phy_down.push(down.phy.value());
-        gathered.phy_up.push(up.phy.value());
-        gathered.limits.push(down.limit);
-        gathered.links += u32::from(down.links() && up.links());
-        let transfer = solved.power(self.bridge.outlet, room.outlet);
-        gathered.loss.push(mean_loss(frequencies, &transfer, placement));
-        gathered.curves.push(transfer.iter().map(|power| -10.0 * power.log10()).collect());
-        let wish = self.survey.wish_at(room.outlet);
-        if let Some(wish) = wish {
+            Ok(BitLoading::new(frequencies, &transfer, from.link, to.link, &draw)?.rate(placement, nodes)?)
+        };
+        let (down, up) = (rate(&self.bridge, room)?, rate(room, &self.bridge)?);
+        if let Some(wish) = self.survey.wish_at(room.outlet) {
             let wanted = |mbps| coax::MegabitsPerSecond(mbps);
-            demands.push(link::shared::Demand { wanted: wanted(wish.down_mbps), alone: *down });
-            demands.push(link::shared::Demand { wanted: wanted(wish.up_mbps), alone: *up });
+            demands.push(link::shared::Demand { wanted: wanted(wish.down_mbps), alone: down });
+            demands.push(link::shared::Demand { wanted: wanted(wish.up_mbps), alone: up });
         }
-        Ok(())
+        let transfer = solved.power(self.bridge.outlet, room.outlet);
+        Ok(RoomDraw {
+            down,
+            up,
+            loss: mean_loss(frequencies, &transfer, placement),
+            curve: transfer.iter().map(|power| -10.0 * power.log10()).collect(),
+        })
     }
 }
 
+/// What one draw gave.
+struct Draw {
+    /// In the order of the rooms.
+    rooms: Vec<RoomDraw>,
+    leaks: Vec<(SubjectId, f64)>,
+    airtime: Option<f64>,
+}
+
+/// What one draw gave for one room.
+struct RoomDraw {
+    down: link::LinkRate,
+    up: link::LinkRate,
+    loss: f64,
+    /// Loss at each frequency of the grid, dB.
+    curve: Vec<f64>,
+}
+
 impl RoomDraws {
+    fn add(&mut self, RoomDraw { down, up, loss, curve }: RoomDraw) {
+        self.down.push(down.net.value());
+        self.up.push(up.net.value());
+        self.phy_down.push(down.phy.value());
+        self.phy_up.push(up.phy.value());
+        self.limits.push(down.limit);
+        self.links += u32::from(down.links() && up.links());
+        self.loss.push(loss);
+        self.curves.push(curve);
+    }
+
     fn summed_up(self, grid: &FrequencyGrid, costs: Vec<super::outcome::Cost>) -> PathForecast {
         let draws = self.limits.len().max(1) as f64;
         let mut low = Vec::new();
