@@ -18,10 +18,17 @@ use super::percentile::spread;
 use super::taken::taken_edges;
 use crate::error::AdviceError;
 
+/// The most parts drawn in all draws together: 60 parts are drawn 200 times, and a house of more parts less often, so that
+/// a house is forecast about as fast as that, however large.
+const MOST_PARTS_DRAWN: usize = 12_000;
+
+/// However large a house is, it is drawn so often: the lowest and the highest tenth are then of two draws each.
+const FEWEST_DRAWS: u32 = 20;
+
 /// How a forecast is made.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Options {
-    /// Draws over the unknowns.
+    /// Draws over the unknowns; fewer where a house has more than 60 parts.
     pub draws: u32,
     /// The seed: the same seed gives the same forecast.
     pub seed: u64,
@@ -33,6 +40,14 @@ impl Default for Options {
     /// 200 draws at 441 frequencies, 1.25 MHz apart.
     fn default() -> Self {
         Self { draws: 200, seed: 1, points: 441 }
+    }
+}
+
+impl Options {
+    /// How often a house of so many parts is drawn.
+    fn draws_over(&self, parts: usize) -> u32 {
+        let affordable = u32::try_from(MOST_PARTS_DRAWN / parts.max(1)).unwrap_or(u32::MAX);
+        self.draws.clamp(1, affordable.max(FEWEST_DRAWS))
     }
 }
 
@@ -57,7 +72,7 @@ pub fn forecast_watched(
     let bridge = nodes.first().filter(|node| node.bridge).copied();
     let mut forecast = Forecast {
         seed: options.seed,
-        draws: options.draws.max(1),
+        draws: options.draws_over(survey.parts.len()),
         bridge: bridge.map(|node| node.outlet),
         channels: Vec::new(),
         nodes: nodes.len(),

@@ -10,7 +10,7 @@ use super::checks;
 use super::effect::applied;
 use super::effort::effort;
 use super::gain::gains;
-use super::list::{FailedRoom, WorkList};
+use super::list::{CutShort, FailedRoom, WorkList};
 use super::need::{WORTH_MBPS, gains_nothing, gives_a_link, is_wanted_anyway, loses_the_network};
 use super::propose::proposals;
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
@@ -32,12 +32,20 @@ pub struct Options {
     pub stating: forecast::Options,
     /// At most so many steps.
     pub most_steps: usize,
+    /// No further step is looked for once so many parts were looked at in weighing changes: a change weighed in a house of
+    /// 30 parts counts 30.
+    pub most_weighed: usize,
 }
 
 impl Default for Options {
     fn default() -> Self {
         let stating = forecast::Options::default();
-        Self { screening: forecast::Options { draws: 16, points: 89, ..stating }, stating, most_steps: 24 }
+        Self {
+            screening: forecast::Options { draws: 16, points: 89, ..stating },
+            stating,
+            most_steps: 24,
+            most_weighed: 50_000,
+        }
     }
 }
 
@@ -75,7 +83,14 @@ pub fn worklist_watched(
     let mut refused = BTreeMap::new();
     let mut current = as_found.clone();
     let services = AsFound::new(survey)?;
-    while steps.len() < options.most_steps {
+    let mut weighed = 0;
+    let cut_short = loop {
+        if steps.len() >= options.most_steps {
+            break Some(CutShort::Steps).filter(|_| options.most_steps > 0);
+        }
+        if weighed >= options.most_weighed {
+            break Some(CutShort::Size);
+        }
         let screened = forecast(&house, &options.screening)?;
         let moved_so_far = steps.iter().flat_map(|step| step.moves_out.iter().copied()).collect();
         let guard = services.guard(&house, moved_so_far)?;
@@ -87,6 +102,7 @@ pub fn worklist_watched(
         let mut link_givers = Vec::new();
         let mut paid_for_rate = BTreeSet::new();
         meter.round(candidates.len());
+        weighed += candidates.len() * house.parts.len();
         let grave_now = grave(&house);
         for change in candidates.iter().copied() {
             meter.weighed()?;
@@ -130,7 +146,7 @@ pub fn worklist_watched(
             let rank = (ends_grave || keeps_private(change), worth.for_order().max(least) / minutes);
             worth_it.push((rank, change));
         }
-        let Some(change) = first_of(&worth_it) else { break };
+        let Some(change) = first_of(&worth_it) else { break None };
         let after = applied(change, &house);
         let moves_out = guard.look(&after)?.out;
         if let Some(at) = undone_by(&steps, change) {
@@ -154,7 +170,7 @@ pub fn worklist_watched(
         let before = std::mem::replace(&mut house, after);
         steps.push(step(change, (before, &current), (&house, &next), moves_out)?);
         current = next;
-    }
+    };
     let failed = with_checks(survey, &as_found, (&house, &current), &mut steps, options.most_steps);
     let done = |change: &ChangeKind| steps.iter().any(|step| step.change == *change);
     let mut refused: Vec<_> = refused.into_iter().filter(|(change, _)| !done(change)).collect();
@@ -163,6 +179,7 @@ pub fn worklist_watched(
         levels: services.into_levels(),
         level_changes: level::change(survey, &house, &level::Options::default())?,
         steps,
+        cut_short,
         refused,
         failed,
         as_found,

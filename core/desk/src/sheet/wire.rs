@@ -4,7 +4,6 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use facts::fact::SubjectId;
-use house::rating::PartRating;
 use house::record::{Is, MOST_DEEP, Named, Part, PartKind, PowerFeed, Room, Service};
 use phrase::{Arg, Phrase};
 
