@@ -49,6 +49,17 @@ impl Default for Options {
     }
 }
 
+impl Options {
+    /// Whether a list of so many steps ends here, after so much weighing.
+    fn cut_short(&self, steps: usize, weighed: usize) -> Option<CutShort> {
+        if steps >= self.most_steps {
+            Some(CutShort::Steps)
+        } else {
+            (weighed >= self.most_weighed).then_some(CutShort::Size)
+        }
+    }
+}
+
 /// Works out what to change and in which order.
 ///
 /// Greedy: of all changes not refused, the one whose gain a minute of work is greatest comes next; then the house
@@ -85,20 +96,14 @@ pub fn worklist_watched(
     let services = AsFound::new(survey)?;
     let mut weighed = 0;
     let cut_short = loop {
-        if steps.len() >= options.most_steps {
-            break Some(CutShort::Steps).filter(|_| options.most_steps > 0);
-        }
-        if weighed >= options.most_weighed {
-            break Some(CutShort::Size);
+        if let Some(cut_short) = options.cut_short(steps.len(), weighed) {
+            break Some(cut_short).filter(|_| options.most_steps > 0);
         }
         let screened = forecast(&house, &options.screening)?;
         let moved_so_far = steps.iter().flat_map(|step| step.moves_out.iter().copied()).collect();
         let guard = services.guard(&house, moved_so_far)?;
         let mut worth_it: Vec<((bool, f64), ChangeKind)> = Vec::new();
-        let mut candidates: Vec<_> =
-            proposals(&house).into_iter().filter(|change| !given_up.contains(change)).collect();
-        // What a by-pass gives is known before the amplifier's absence is weighed.
-        candidates.sort_by_key(|change| matches!(change, ChangeKind::RemoveAmplifier { .. }));
+        let candidates = candidates(&house, &given_up);
         let mut link_givers = Vec::new();
         let mut paid_for_rate = BTreeSet::new();
         meter.round(candidates.len());
@@ -172,20 +177,38 @@ pub fn worklist_watched(
         current = next;
     };
     let failed = with_checks(survey, &as_found, (&house, &current), &mut steps, options.most_steps);
-    let done = |change: &ChangeKind| steps.iter().any(|step| step.change == *change);
-    let mut refused: Vec<_> = refused.into_iter().filter(|(change, _)| !done(change)).collect();
-    refused.sort_by_cached_key(|(change, _)| change.in_order(survey));
     Ok(WorkList {
         levels: services.into_levels(),
         level_changes: level::change(survey, &house, &level::Options::default())?,
+        refused: not_offered(survey, refused, &steps),
         steps,
         cut_short,
-        refused,
         failed,
         as_found,
         when_done: current,
         house_when_done: house,
     })
+}
+
+/// What may be done to a house next.
+fn candidates(house: &Survey, given_up: &BTreeSet<ChangeKind>) -> Vec<ChangeKind> {
+    let mut candidates: Vec<_> =
+        proposals(house).into_iter().filter(|change| !given_up.contains(change)).collect();
+    // What a by-pass gives is known before the amplifier's absence is weighed.
+    candidates.sort_by_key(|change| matches!(change, ChangeKind::RemoveAmplifier { .. }));
+    candidates
+}
+
+/// The changes that were refused and not done after all.
+fn not_offered(
+    survey: &Survey,
+    refused: BTreeMap<ChangeKind, Refusal>,
+    steps: &[Step],
+) -> Vec<(ChangeKind, Refusal)> {
+    let done = |change: &ChangeKind| steps.iter().any(|step| step.change == *change);
+    let mut refused: Vec<_> = refused.into_iter().filter(|(change, _)| !done(change)).collect();
+    refused.sort_by_cached_key(|(change, _)| change.in_order(survey));
+    refused
 }
 
 /// A change as a step of the list, with what it does by the draws that are stated.

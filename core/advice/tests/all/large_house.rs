@@ -1,5 +1,6 @@
 //! What is larger than any house: it is worked out in the time that a large house takes, and says where it was not looked at
 //! whole.
+#![expect(clippy::expect_used, reason = "a failed test is what is wanted")]
 
 use advice::forecast::{Options as Draws, forecast};
 use advice::worklist::{CutShort, Options, WorkList, worklist};
@@ -19,7 +20,7 @@ fn row_of_splitters(count: usize) -> House {
 }
 
 fn list(splitters: usize, options: Options) -> WorkList {
-    worklist(&row_of_splitters(splitters).survey(), &options).unwrap()
+    worklist(&row_of_splitters(splitters).survey(), &options).expect("a sound survey")
 }
 
 #[test]
@@ -27,7 +28,7 @@ fn a_house_of_any_size_is_drawn_less_often_the_larger_it_is() {
     let draws = |splitters: usize| {
         let survey = row_of_splitters(splitters).survey();
         let options = Draws { points: 16, ..Draws::default() };
-        (survey.parts.len(), forecast(&survey, &options).unwrap().draws)
+        (survey.parts.len(), forecast(&survey, &options).expect("a sound survey").draws)
     };
     // Never fewer draws than the lowest and the highest tenth can be told from, and no more than 60 parts take.
     for splitters in [3, 40, 250] {
