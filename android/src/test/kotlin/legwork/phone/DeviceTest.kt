@@ -100,6 +100,13 @@ class DeviceTest {
         assertNotEquals(at, phone.screen.place)
     }
 
+    private fun doubleTouch(view: View, x: Float, y: Float, from: Long) {
+        for ((start, end) in listOf(from to from + 20, from + 120 to from + 140)) {
+            view.onTouchEvent(MotionEvent.obtain(start, start, MotionEvent.ACTION_DOWN, x, y, 0))
+            view.onTouchEvent(MotionEvent.obtain(start, end, MotionEvent.ACTION_UP, x, y, 0))
+        }
+    }
+
     private fun pinch(view: View) {
         val middle = view.width / 2f
         fun event(action: Int, apart: Float, time: Long): MotionEvent {
@@ -184,6 +191,19 @@ class DeviceTest {
         shot(root, "device/large-map")
         val drawing = Phone.views(root).first { it is DrawingView } as DrawingView
         val at = phone.screen.place
+        // A double touch beside the parts makes all of it fit, and the next one makes it larger again.
+        fun touchedTwice(from: Long) {
+            val places = (0 until drawing.width step 8).flatMap { x -> (0 until drawing.height step 8).map { y -> x.toFloat() to y.toFloat() } }
+            val (x, y) = places.first { (x, y) -> drawing.markAt(x, y) == null }
+            doubleTouch(drawing, x, y, from)
+        }
+        if (drawing.zoomed() > 1f) touchedTwice(1_000)
+        assertEquals(1f, drawing.zoomed())
+        touchedTwice(3_000)
+        assertTrue("larger: ${drawing.zoomed()}", drawing.zoomed() > 1.2f)
+        touchedTwice(5_000)
+        assertEquals(1f, drawing.zoomed())
+        assertEquals(at, phone.screen.place)
         drawing.press(drawing.spokenMarks().first { it.key != null })
         phone.settle()
         assertFalse(over.isShowing)

@@ -126,6 +126,13 @@ class DrawingView(
             return true
         }
 
+        /** For one hand, where there is no part under it: a touch on a part has led on already. */
+        override fun onDoubleTap(event: MotionEvent): Boolean {
+            if (!whole || markAt(event.x, event.y) != null) return false
+            zoomBy(if (zoom > 1f) 1f / zoom else TWICE, event.x, event.y)
+            return true
+        }
+
         override fun onScroll(first: MotionEvent?, event: MotionEvent, x: Float, y: Float): Boolean {
             if (zoom <= 1f && !whole) return false
             parent?.requestDisallowInterceptTouchEvent(true)
@@ -183,6 +190,7 @@ class DrawingView(
         /** Within a page no drawing is made much larger than it was laid out. */
         const val MOST_INLINE = 1.15f
         const val LARGEST = 6f
+        const val TWICE = 2.5f
         const val REACH = 12f
     }
 }
