@@ -31,7 +31,7 @@ pub fn rated(rating: &PartRating) -> Vec<Phrase> {
             None => Phrase::new("rated-stops").with("band", band),
         });
     }
-    match rating.moca_bypass {
+    match rating.by_pass() {
         Some(true) => said.push(Phrase::new("rated-bypass")),
         Some(false) => said.push(Phrase::new("rated-no-bypass")),
         None => {}
