@@ -33,6 +33,7 @@ impl Dice {
     }
 
     /// Further dice under the same key, whatever was thrown so far: what they show shifts nothing that these show.
+    #[must_use]
     pub fn beside(&self) -> Self {
         let mut stream = self.stream.clone();
         stream.set_stream(1);
