@@ -93,7 +93,8 @@ impl Guide {
 
     /// Does what was done on the screen that is shown. A deed that the screen does not offer
     /// ([`Screen::offers`](crate::Screen::offers)) changes nothing and writes nothing. What keeps a deed from being done
-    /// is a notice on the screen; nothing is changed then, and what was typed is still there.
+    /// is a notice on the screen; nothing is changed then, and what was typed is still there. It stands there until
+    /// something else is done: of several photos for one place, the next one is nothing else.
     ///
     /// # Errors
     /// [`GuideError::Inner`] alone: a fault of this release or of the shell.
@@ -108,7 +109,11 @@ impl Guide {
         // A key that no screen of this release has stands on none.
         let Some(done) = Done::of(&deed) else { return Ok(()) };
         let stood = self.standpoint();
-        self.session.notices.clear();
+        if self.is_next_of_series(&done) {
+            self.session.notices.keep_refusals();
+        } else {
+            self.session.notices.clear();
+        }
         let went = if self.act_on_sent_work(&done) { Ok(()) } else { self.act_on_screen(&done) };
         self.be_patient();
         self.way = stood.way_to(&self.standpoint());
@@ -137,11 +142,10 @@ impl Guide {
                 screens::take_outside(&mut self.session, &outside, done)?
             }
             (_, Some(place)) => {
-                let step = screens::take(&mut self.session, &place, done)?;
                 if let Done::Photo(key, _) = done {
-                    self.photos = Some(sent_work::Photos::at(place, key.clone()));
+                    self.photos = Some(sent_work::Photos::at(place.clone(), key.clone()));
                 }
-                step
+                screens::take(&mut self.session, &place, done)?
             }
         };
         self.settle(step, stood)

@@ -88,7 +88,9 @@ impl Guide {
     /// A drawing of the screen that is shown, by the name that its block gives; `None` if the screen has no such drawing
     /// any more, and while the app is put aside. A shell asks for it once, and again when its version has changed.
     pub fn figure(&self, figure: &str) -> Option<FigureDrawn> {
-        self.figures().into_iter().find(|drawn| drawn.figure == figure)
+        let place = self.session.place()?;
+        // Only this one is drawn: of a large house each layout takes its time.
+        self.session.with_snapshot(|snapshot| screens::figure(snapshot, &place, figure)).ok().flatten()
     }
 }
 

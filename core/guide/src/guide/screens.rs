@@ -23,6 +23,15 @@ pub(super) fn figures(snapshot: &SurveySnapshot<'_>, place: &Place) -> Vec<Figur
     }
 }
 
+/// One of them, by its name; no other is drawn.
+pub(super) fn figure(snapshot: &SurveySnapshot<'_>, place: &Place, name: &str) -> Option<FigureDrawn> {
+    match place {
+        Place::Ask(question) => picture::named(question, snapshot, name),
+        Place::Result(ResultPlace::Map) => result::map::figure(snapshot, name),
+        _ => None,
+    }
+}
+
 /// Makes the functions of the table out of its lines.
 macro_rules! screens {
     (

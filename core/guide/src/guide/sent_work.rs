@@ -61,6 +61,14 @@ impl Guide {
         }
     }
 
+    /// Whether this is one more photo for where the last one was taken: what was refused of them stays told.
+    pub(super) fn is_next_of_series(&self, done: &Done) -> bool {
+        let Done::Photo(key, _) = done else { return false };
+        self.photos
+            .as_ref()
+            .is_some_and(|photos| photos.key == *key && Some(&photos.place) == self.session.place().as_ref())
+    }
+
     /// Waits for long work as long as a deed may take, and collects it. One may send the next.
     pub(super) fn be_patient(&mut self) {
         if self.patience.is_zero() {

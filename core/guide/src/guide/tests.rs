@@ -79,3 +79,31 @@ fn putting_aside_waits_for_no_other_program() {
     assert_eq!(guide.screen().name, "more");
     drop(guide.suspend());
 }
+
+/// Of a large house each layout takes its time: whoever asks for one drawing has no other one drawn.
+#[test]
+fn a_drawing_that_is_asked_for_is_drawn_alone() {
+    let (home, mut guide) = begun();
+    let folder = home.path().join("Large.legwork");
+    let mut store = facts::store::Store::create(&folder, facts::fact::AuthorId::random()).unwrap();
+    let survey = store.survey_id().subject();
+    store.write(&[facts::fact::Edit::new(survey, "is", "survey")]).unwrap();
+    store.write(&houses::large(60).1).unwrap();
+    drop(store);
+    guide.open(&folder).unwrap();
+    let place = Place::Result(ResultPlace::Map);
+    guide.session.open_survey().unwrap().memory.go(place.clone());
+    let all = guide.figures();
+    assert!(all.len() >= 3, "{:?}", all.iter().map(|drawn| &drawn.figure).collect::<Vec<_>>());
+    for wanted in &all {
+        assert_eq!(guide.figure(&wanted.figure).as_ref(), Some(wanted));
+        guide
+            .session
+            .with_snapshot(|snapshot| {
+                assert!(screens::figure(snapshot, &place, &wanted.figure).is_some());
+                assert!(snapshot.maps.get().is_none());
+            })
+            .unwrap();
+    }
+    assert_eq!(guide.figure("nothing"), None);
+}

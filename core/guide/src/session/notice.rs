@@ -21,10 +21,16 @@ pub(crate) struct Notices {
 }
 
 impl Notices {
-    /// Says one more.
+    /// Says one more. What is said already is not said beside itself, but anew.
     pub(crate) fn tell(&mut self, role: NoticeRole, phrase: Phrase) {
+        self.now.retain(|notice| (notice.role, &notice.phrase) != (role, &phrase));
         self.said += 1;
         self.now.push(Notice { number: self.said, role, phrase });
+    }
+
+    /// Says only what was refused any more.
+    pub(crate) fn keep_refusals(&mut self) {
+        self.now.retain(|notice| notice.role == NoticeRole::Problem);
     }
 
     /// Says nothing any more.

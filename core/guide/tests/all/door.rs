@@ -221,6 +221,59 @@ fn photos_taken_faster_than_they_are_taken_in_wait_in_line() {
     says(&ann.on("free-burst"), "32 MB");
 }
 
+/// A notice of the screen for each of these words, and no other.
+fn told_of(ann: &Person, words: &[&str]) {
+    let notices = ann.guide.screen().notices;
+    let told: Vec<_> = notices.iter().map(|notice| notice.words.as_str()).collect();
+    assert_eq!(told.len(), words.len(), "{told:?}");
+    for word in words {
+        assert!(told.iter().any(|told| told.contains(word)), "{word}: {told:?}");
+    }
+}
+
+#[test]
+fn what_was_refused_of_a_series_of_photos_stays_told_until_something_else_is_done() {
+    // With a shell's usual patience each photo is over before the next one comes; with none they wait in line.
+    for patience in [Duration::from_secs(60), Duration::ZERO] {
+        let mut ann = Person::new();
+        ann.make("Mill House");
+        ann.go("free-burst");
+        ann.guide.wait_for_long_work(patience);
+        let file = |name: &str, content: &[u8]| {
+            let file = ann.home.path().join(name);
+            fs::write(&file, content).unwrap();
+            file
+        };
+        let files = [
+            ann.home.path().join("gone.png"),
+            file("words.png", b"no picture"),
+            file("first.png", &png(1)),
+            file("other words.png", b"no picture either"),
+            file("second.png", &png(2)),
+        ];
+        let photo = |file: &PathBuf| Deed::Photo { key: "photo".into(), file: file.display().to_string() };
+        for file in &files {
+            ann.guide.act(&photo(file)).unwrap();
+        }
+        ann.guide.settle_long_work();
+        let screen = ann.on("free-burst");
+        // Both that are no picture were refused for the one reason, which is said once.
+        told_of(&ann, &["gone.png", "picture"]);
+        let taken = screen.blocks.iter().find_map(|block| match block {
+            Block::PhotoSlot(slot) => Some(slot.photos.len()),
+            _ => None,
+        });
+        assert_eq!(taken, Some(2));
+        // Something else is done: nothing is told of them any more, nor with the photo after that.
+        ann.press("assign");
+        told_of(&ann, &[]);
+        ann.act(&Deed::Back);
+        ann.guide.act(&photo(&files[2])).unwrap();
+        ann.guide.settle_long_work();
+        assert!(ann.guide.screen().notices.iter().all(|notice| !notice.words.contains("gone.png")));
+    }
+}
+
 #[test]
 fn a_damaged_device_file_is_told_of_and_kept() {
     let home = tempfile::tempdir().unwrap();

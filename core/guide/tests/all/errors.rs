@@ -218,14 +218,17 @@ fn a_picture_that_is_none_is_refused_and_the_screen_stays() {
         assert_told(&walk, &name_of("error-missing", "name", "none.jpg"));
         fs::write(&none, "no picture").unwrap();
         walk.act(&give(&none));
-        assert_told(&walk, &Phrase::new("error-picture-none"));
+        // What was refused before it for the same place stays told beside it.
+        let screen = walk.guide.screen();
+        assert_eq!(screen.notices.len(), 2, "{:?}", screen.notices);
+        assert_eq!(screen.notices[1].words, walk.language.say(&Phrase::new("error-picture-none")));
         let film = walk.home.path().join("film.gif");
         fs::write(&film, "GIF89a").unwrap();
         walk.act(&give(&film));
         let gif = Phrase::new("error-kind-gif");
         let screen = walk.guide.screen();
         assert_eq!(
-            screen.notices[0].words,
+            screen.notices[2].words,
             walk.language.say(&Phrase::new("error-picture-other-kind").phrase("found", gif))
         );
         assert_eq!((&screen.name, &screen.blocks), (&before.name, &before.blocks));

@@ -62,18 +62,24 @@ fn maps<'s>(snapshot: &'s SurveySnapshot<'_>, map: &ShownMap<'_>) -> &'s [(Figur
 }
 
 fn drawn(snapshot: &SurveySnapshot<'_>, map: &ShownMap<'_>) -> Vec<(Figure, FigureDrawn)> {
+    LAYOUTS.into_iter().map(|(name, layout)| map_drawn(snapshot, map, name, layout)).collect()
+}
+
+fn map_drawn(
+    snapshot: &SurveySnapshot<'_>,
+    map: &ShownMap<'_>,
+    name: &str,
+    layout: Layout,
+) -> (Figure, FigureDrawn) {
     let to_unfold = snapshot.language.say(&Phrase::new("map-to-unfold"));
-    let draw = |(name, layout): (&str, Layout)| {
-        let mut figure = map.figure(layout);
-        for mark in &mut figure.marks {
-            if let (Some(Touch::Unfold(_)), Some(about)) = (mark.touch, &mut mark.about) {
-                *about = format!("{about}\n{to_unfold}");
-            }
+    let mut figure = map.figure(layout);
+    for mark in &mut figure.marks {
+        if let (Some(Touch::Unfold(_)), Some(about)) = (mark.touch, &mut mark.about) {
+            *about = format!("{about}\n{to_unfold}");
         }
-        let drawn = FigureDrawn::of(&figure, name, |touch| picture::key_of(snapshot.survey, touch));
-        (figure, drawn)
-    };
-    LAYOUTS.into_iter().map(draw).collect()
+    }
+    let drawn = FigureDrawn::of(&figure, name, |touch| picture::key_of(snapshot.survey, touch));
+    (figure, drawn)
 }
 
 /// The widths of the plot, the narrowest first, and what each is called among the drawings.
@@ -81,13 +87,14 @@ const WIDTHS: [(&str, f64); 2] = [("plot-narrow", NARROW), ("plot", COLUMN)];
 
 /// The loss over frequency in each width, once it is worked out.
 fn plots(snapshot: &SurveySnapshot<'_>) -> Vec<(Figure, FigureDrawn)> {
-    let Some(forecast) = snapshot.worked().map(Worked::forecast) else { return Vec::new() };
-    let draw = |(name, width): (&str, f64)| {
-        let figure = loss_plot_in(snapshot.survey, forecast, width, snapshot.language)?;
-        let drawn = FigureDrawn::of(&figure, name, |_| None);
-        Some((figure, drawn))
-    };
-    WIDTHS.into_iter().filter_map(draw).collect()
+    WIDTHS.into_iter().filter_map(|(name, width)| plot_drawn(snapshot, name, width)).collect()
+}
+
+fn plot_drawn(snapshot: &SurveySnapshot<'_>, name: &str, width: f64) -> Option<(Figure, FigureDrawn)> {
+    let forecast = snapshot.worked().map(Worked::forecast)?;
+    let figure = loss_plot_in(snapshot.survey, forecast, width, snapshot.language)?;
+    let drawn = FigureDrawn::of(&figure, name, |_| None);
+    Some((figure, drawn))
 }
 
 /// All of them, as a shell draws them.
@@ -95,6 +102,16 @@ pub(crate) fn figures(snapshot: &SurveySnapshot<'_>) -> Vec<FigureDrawn> {
     let map = map(snapshot).shown(snapshot.language);
     let maps = maps(snapshot, &map).iter().map(|(_, drawn)| drawn.clone());
     maps.chain(plots(snapshot).into_iter().map(|(_, drawn)| drawn)).collect()
+}
+
+/// One of them, by its name; no other is drawn.
+pub(crate) fn figure(snapshot: &SurveySnapshot<'_>, name: &str) -> Option<FigureDrawn> {
+    if let Some((name, layout)) = LAYOUTS.into_iter().find(|(layout, _)| *layout == name) {
+        let map = map(snapshot).shown(snapshot.language);
+        return Some(map_drawn(snapshot, &map, name, layout).1);
+    }
+    let (name, width) = WIDTHS.into_iter().find(|(width, _)| *width == name)?;
+    plot_drawn(snapshot, name, width).map(|(_, drawn)| drawn)
 }
 
 pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {

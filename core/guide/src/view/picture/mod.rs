@@ -35,10 +35,21 @@ pub(crate) fn key_of(survey: &Survey, touch: Touch) -> Option<Key> {
 pub(crate) fn of(question: &Question, snapshot: &SurveySnapshot<'_>) -> Vec<(Figure, FigureDrawn)> {
     let draw = |draw: &Draw| {
         let figure = draw(snapshot.language);
-        let drawn = FigureDrawn::of(&figure, figure.name.id.clone(), |touch| key_of(snapshot.survey, touch));
+        let drawn = as_drawn(&figure, snapshot);
         (figure, drawn)
     };
     drawings(question, snapshot).iter().map(draw).collect()
+}
+
+/// One of them, by its name.
+pub(crate) fn named(question: &Question, snapshot: &SurveySnapshot<'_>, name: &str) -> Option<FigureDrawn> {
+    let drawings = drawings(question, snapshot).iter();
+    let figure = drawings.map(|draw| draw(snapshot.language)).find(|figure| figure.name.id == name)?;
+    Some(as_drawn(&figure, snapshot))
+}
+
+fn as_drawn(figure: &Figure, snapshot: &SurveySnapshot<'_>) -> FigureDrawn {
+    FigureDrawn::of(figure, figure.name.id.clone(), |touch| key_of(snapshot.survey, touch))
 }
 
 fn drawings(question: &Question, snapshot: &SurveySnapshot<'_>) -> &'static [Draw] {
