@@ -57,7 +57,7 @@ def facts_of(text):
     must(text.endswith("\n"), "the end of the facts")
     header, *facts = [json.loads(line) for line in text.split("\n")[:-1]]
     must(header["file"] == "legwork", "the header")
-    must(header["format"] == 0, "a newer format")
+    must(header["format"] in (0, 1), "a newer format")
     must(header["facts"] == len(facts), "the number of facts")
     seen = {}
     for fact in facts:

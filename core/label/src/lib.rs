@@ -39,7 +39,7 @@ pub use doubt::{Doubt, Quantity};
 pub use kind::{CableSeries, PartKind, PowerPass};
 pub use reading::LabelReading;
 
-/// Reads a label. Any text is accepted; of one longer than 4096 bytes the beginning is read.
+/// Reads a label. Any text is accepted; of one longer than 1024 bytes the beginning is read.
 ///
 /// ```
 /// use coax::{Decibels, Megahertz};

@@ -4,8 +4,9 @@
 //! signs `~`; ligatures such as the one sign for MHz are spelled out; blanks and quotation marks become a space. Nothing is
 //! dropped: a sign that means nothing here still keeps apart what it stands between.
 
-/// The longest text that is read, in bytes. A label holds a few dozen words.
-pub(super) const LONGEST_TEXT: usize = 4096;
+/// The longest text that is read, in bytes. A label holds a few dozen words; a sheet may hold two thousand labels of
+/// any length, and is to be read in two seconds.
+pub(super) const LONGEST_TEXT: usize = 1024;
 
 /// One plain character and the bytes of the text that it stands for.
 #[derive(Debug, Clone, Copy)]

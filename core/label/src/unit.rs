@@ -1,5 +1,8 @@
 //! Units as spelled on labels.
 
+use std::collections::HashMap;
+use std::sync::LazyLock;
+
 /// What a unit measures, as far as it matters here.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Unit {
@@ -90,9 +93,12 @@ const SPELLINGS: &[Spelling] = &[
     spelling("c", Unit::Other), spelling("m", Unit::ShortMega), spelling("g", Unit::ShortGiga),
 ];
 
+static SPELLED: LazyLock<HashMap<&str, Spelling>> =
+    LazyLock::new(|| SPELLINGS.iter().map(|spelling| (spelling.text, *spelling)).collect());
+
 /// The unit that all of a word spells.
 pub(super) fn spelled(word: &str) -> Option<Spelling> {
-    SPELLINGS.iter().copied().find(|spelling| spelling.text == word)
+    SPELLED.get(word).copied()
 }
 
 /// What stands before the unit at a word's end, for each unit that ends it.

@@ -1,5 +1,8 @@
 //! The words of the trade that labels use, in English and lightly in other languages.
 
+use std::collections::HashMap;
+use std::sync::LazyLock;
+
 use super::kind::CableSeries;
 
 /// What a word means on a label.
@@ -207,9 +210,11 @@ pub(super) const PHRASES: &[(&[Term], Term)] = &[
     (&[Term::Wall, Term::WallPlate], Term::WallPlate),
 ];
 
+static MEANINGS: LazyLock<HashMap<&str, Term>> = LazyLock::new(|| words().collect());
+
 /// The meaning of a word in small letters.
 pub(super) fn term(word: &str) -> Option<Term> {
-    WORDS.iter().find(|(spelled, _)| *spelled == word).map(|(_, term)| *term)
+    MEANINGS.get(word).copied()
 }
 
 /// The meaning of a word some of whose letters were read as the digits they look like.

@@ -117,8 +117,14 @@ fn number_with_unit(word: &str) -> Option<Vec<Piece>> {
     })
 }
 
+/// Whether a number can be in a word at all: most words hold none, and each would be tried against all that is known.
+fn has_digit(word: &str) -> bool {
+    word.contains(|ch: char| ch.is_ascii_digit())
+}
+
 /// `out1`, `tap12db`: the longest word of the trade, then a number.
 fn term_with_number(word: &str) -> Option<Vec<Piece>> {
+    has_digit(word).then_some(())?;
     let (spelled, term, rest) = vocabulary::words()
         .filter_map(|(spelled, term)| Some((spelled, term, word.strip_prefix(spelled)?)))
         .filter(|(_, _, rest)| rest.starts_with(|ch: char| ch.is_ascii_digit()))
@@ -134,6 +140,7 @@ fn term_with_number(word: &str) -> Option<Vec<Piece>> {
 
 /// `8way`, `1in`: a number, then the longest word of the trade.
 fn number_with_term(word: &str) -> Option<Vec<Piece>> {
+    has_digit(word).then_some(())?;
     let (spelled, term, number) = vocabulary::words()
         .filter_map(|(spelled, term)| Some((spelled, term, word.strip_suffix(spelled)?)))
         .filter_map(|(spelled, term, before)| Some((spelled, term, Numeral::parse(before)?)))

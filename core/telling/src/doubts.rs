@@ -89,7 +89,7 @@ mod tests {
         let text = || "5-1000".to_owned();
         let (what, taken, other) = (Quantity::Isolation, PartKind::Tap, PartKind::WallPlate);
         let doubts = [
-            Doubt::Truncated { bytes: 4096 },
+            Doubt::Truncated { bytes: 1024 },
             Doubt::NothingRead,
             Doubt::LettersForDigits { written: text(), read: text() },
             Doubt::UnitMisread { written: text(), read: "dB" },

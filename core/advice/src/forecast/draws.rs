@@ -7,6 +7,27 @@ use super::outcome::{Cost, Curve, PathForecast};
 use super::percentile::spread;
 use super::worlds::{ByPassWorlds, WorldDraws};
 
+/// What one draw gave.
+pub(super) struct Draw {
+    /// In the order of the rooms.
+    pub(super) rooms: Vec<RoomDraw>,
+    pub(super) leaks: Vec<(SubjectId, f64)>,
+    pub(super) airtime: Option<f64>,
+    /// Whether every amplifier of which nobody knows it has a by-pass in it.
+    pub(super) has_all_by_passes: bool,
+}
+
+/// What one draw gave for one room.
+pub(super) struct RoomDraw {
+    pub(super) down: link::LinkRate,
+    pub(super) up: link::LinkRate,
+    pub(super) loss: f64,
+    /// Loss at each frequency of the grid, dB.
+    pub(super) curve: Vec<f64>,
+    /// Both ways with every by-pass of which nobody knows, and without, where one is on the way.
+    pub(super) worlds: Option<[[link::LinkRate; 2]; 2]>,
+}
+
 /// What the draws of one room gave.
 #[derive(Default)]
 pub(super) struct RoomDraws {
@@ -25,6 +46,22 @@ pub(super) struct RoomDraws {
 }
 
 impl RoomDraws {
+    pub(super) fn add(&mut self, RoomDraw { down, up, loss, curve, worlds }: RoomDraw) {
+        self.down.push(down.net.value());
+        self.up.push(up.net.value());
+        self.phy_down.push(down.phy.value());
+        self.phy_up.push(up.phy.value());
+        self.limits.push(down.limit);
+        self.links += u32::from(down.links() && up.links());
+        self.loss.push(loss);
+        self.curves.push(curve);
+        if let Some(worlds) = worlds {
+            for ([down, up], draws) in worlds.into_iter().zip([&mut self.with, &mut self.without]) {
+                draws.add(down.net.value(), up.net.value(), down.links() && up.links());
+            }
+        }
+    }
+
     /// `odds`: the share of draws in which every amplifier of which nobody knows it had a by-pass.
     pub(super) fn summed_up(self, grid: &FrequencyGrid, costs: Vec<Cost>, odds: f64) -> PathForecast {
         let draws = self.limits.len().max(1) as f64;

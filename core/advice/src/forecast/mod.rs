@@ -6,6 +6,7 @@
 mod circuit;
 mod costs;
 mod draws;
+mod many;
 mod nodes;
 mod outcome;
 mod percentile;

@@ -11,7 +11,8 @@ use indexmap::IndexMap;
 
 use super::circuit::{Circuit, DrawnCircuit, Terminal};
 use super::costs;
-use super::draws::RoomDraws;
+use super::draws::{Draw, RoomDraw, RoomDraws};
+use super::many;
 use super::nodes::{Node, nodes_of};
 use super::outcome::{Forecast, Reach, RoomForecast, SharedCapacity, StreetLeak};
 use super::percentile::spread;
@@ -19,10 +20,17 @@ use super::solved::{Shown, Solved, SolvedDraw, mean_loss, power};
 use super::taken::taken_edges;
 use crate::error::AdviceError;
 
+/// The most parts drawn in all draws together: 60 parts are drawn 200 times, and a house of more parts less often, so that
+/// a house is forecast about as fast as that, however large.
+const MOST_PARTS_DRAWN: usize = 12_000;
+
+/// However large a house is, it is drawn so often: the lowest and the highest tenth are then of two draws each.
+const FEWEST_DRAWS: u32 = 20;
+
 /// How a forecast is made.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Options {
-    /// Draws over the unknowns.
+    /// Draws over the unknowns; fewer where a house has more than 60 parts.
     pub draws: u32,
     /// The seed: the same seed gives the same forecast.
     pub seed: u64,
@@ -34,6 +42,14 @@ impl Default for Options {
     /// 200 draws at 441 frequencies, 1.25 MHz apart.
     fn default() -> Self {
         Self { draws: 200, seed: 1, points: 441 }
+    }
+}
+
+impl Options {
+    /// How often a house of so many parts is drawn.
+    fn draws_over(&self, parts: usize) -> u32 {
+        let affordable = u32::try_from(MOST_PARTS_DRAWN / parts.max(1)).unwrap_or(u32::MAX);
+        self.draws.clamp(1, affordable.max(FEWEST_DRAWS))
     }
 }
 
@@ -58,7 +74,7 @@ pub fn forecast_watched(
     let bridge = nodes.first().filter(|node| node.bridge).copied();
     let mut forecast = Forecast {
         seed: options.seed,
-        draws: options.draws,
+        draws: options.draws_over(survey.parts.len()),
         bridge: bridge.map(|node| node.outlet),
         channels: Vec::new(),
         nodes: nodes.len(),
@@ -121,6 +137,8 @@ struct House<'a> {
     circuit: Circuit,
     /// The same with every by-pass of which nobody knows, and without, where one is on the way to a room.
     worlds: Option<Box<[Circuit; 2]>>,
+    /// The amplifiers on the way to each room of which nobody knows whether they have a by-pass.
+    by_passes: Vec<Vec<SubjectId>>,
     grid: FrequencyGrid,
     bridge: Node,
     rooms: &'a [Node],
@@ -136,9 +154,12 @@ impl<'a> House<'a> {
         options: &'a Options,
     ) -> Result<Self, AdviceError> {
         let circuit = Circuit::of_tree(survey, survey.wiring.head_of(bridge.outlet), on_tree);
-        let unknown = |room: &Node| !circuit.unknown_by_passes(bridge.outlet, room.outlet).is_empty();
-        let worlds =
-            rooms.iter().any(unknown).then(|| Box::new([circuit.in_world(true), circuit.in_world(false)]));
+        let by_passes: Vec<_> =
+            rooms.iter().map(|room| circuit.unknown_by_passes(bridge.outlet, room.outlet)).collect();
+        let worlds = by_passes
+            .iter()
+            .any(|unknown| !unknown.is_empty())
+            .then(|| Box::new([circuit.in_world(true), circuit.in_world(false)]));
         let grid = FrequencyGrid::even(
             Megahertz(EXTENDED_D.low_mhz),
             Megahertz(EXTENDED_D.high_mhz),
@@ -151,7 +172,7 @@ impl<'a> House<'a> {
                 Terminal::Adapter(_) | Terminal::Device(_) | Terminal::Meter => None,
             })
             .collect();
-        Ok(Self { survey, options, circuit, worlds, grid, bridge, rooms, entries })
+        Ok(Self { survey, options, circuit, worlds, by_passes, grid, bridge, rooms, entries })
     }
 
     fn work_out(
@@ -168,38 +189,22 @@ impl<'a> House<'a> {
             .map(|channel| (channel.centre.value(), channel.width.value()))
             .collect();
 
-        let of_room = |room: &Node| RoomDraws {
-            by_passes: self.circuit.unknown_by_passes(self.bridge.outlet, room.outlet),
-            ..RoomDraws::default()
-        };
-        let mut rooms: Vec<RoomDraws> = self.rooms.iter().map(of_room).collect();
+        let of_room =
+            |by_passes: &Vec<SubjectId>| RoomDraws { by_passes: by_passes.clone(), ..RoomDraws::default() };
+        let mut rooms: Vec<RoomDraws> = self.by_passes.iter().map(of_room).collect();
         let mut with_all = 0_u32;
         let mut leaks: IndexMap<SubjectId, Vec<f64>> = IndexMap::new();
         let mut airtimes = Vec::new();
-        for draw in 0..u64::from(self.options.draws.max(1)) {
-            if !goes_on() {
-                return Err(AdviceError::Stopped);
+        let drawn = many::each(u64::from(forecast.draws), |draw| self.draw(draw, &placement), goes_on)?;
+        for draw in drawn {
+            for (room, gathered) in draw.rooms.into_iter().zip(&mut rooms) {
+                gathered.add(room);
             }
-            let throw = |key| Dice::thrown(self.options.seed, draw, key);
-            let drawn = self.solve_draw(&throw)?;
-            let solved = drawn.shown();
-            with_all += u32::from(drawn.is_with_all());
-            let mut demands = Vec::new();
-            for (room, gathered) in self.rooms.iter().zip(&mut rooms) {
-                self.gather(room, solved, &placement, &throw, gathered, &mut demands)?;
-                if let Some([with, without]) = drawn.worlds().filter(|_| !gathered.by_passes.is_empty()) {
-                    for (world, draws) in [(with, &mut gathered.with), (without, &mut gathered.without)] {
-                        let [down, up] = self.rates(room, world, &placement, &throw)?;
-                        draws.add(down.net.value(), up.net.value(), down.links() && up.links());
-                    }
-                }
+            for (entry, loss) in draw.leaks {
+                leaks.entry(entry).or_default().push(loss);
             }
-            for entry in &self.entries {
-                leaks.entry(*entry).or_default().push(solved.least_loss_to_street(*entry));
-            }
-            if !demands.is_empty() {
-                airtimes.push(link::shared::share(&demands).airtime);
-            }
+            airtimes.extend(draw.airtime);
+            with_all += u32::from(draw.has_all_by_passes);
         }
         let middle = Megahertz(f64::midpoint(placement.low().value(), placement.high().value()));
         for (room, gathered) in self.rooms.iter().zip(rooms) {
@@ -207,7 +212,7 @@ impl<'a> House<'a> {
             let median = spread(gathered.loss.clone()).likely;
             let throw = |draw, key| Dice::thrown(self.options.seed, draw, key);
             let costs = costs::along(&self.circuit, &way, &gathered.loss, median, middle, throw);
-            let odds = f64::from(with_all) / f64::from(self.options.draws.max(1));
+            let odds = f64::from(with_all) / f64::from(forecast.draws.max(1));
             let path = gathered.summed_up(&self.grid, costs, odds);
             reaches.insert(room.outlet, Reach::Estimated(Box::new(path)));
         }
@@ -304,32 +309,48 @@ impl<'a> House<'a> {
         Ok([rate(&self.bridge, room)?, rate(room, &self.bridge)?])
     }
 
-    fn gather(
+    /// The house once, with everything unknown thrown for.
+    fn draw(&self, draw: u64, placement: &Placement) -> Result<Draw, AdviceError> {
+        let throw = |key| Dice::thrown(self.options.seed, draw, key);
+        let drawn = self.solve_draw(&throw)?;
+        let solved = drawn.shown();
+        let mut demands = Vec::new();
+        let rooms = self.rooms.iter().zip(&self.by_passes).map(|(room, by_passes)| {
+            let mut gave = self.draw_room(room, solved, placement, &throw, &mut demands)?;
+            if let Some([with, without]) = drawn.worlds().filter(|_| !by_passes.is_empty()) {
+                let rates = |world| self.rates(room, world, placement, &throw);
+                gave.worlds = Some([rates(with)?, rates(without)?]);
+            }
+            Ok(gave)
+        });
+        let rooms = rooms.collect::<Result<Vec<_>, AdviceError>>()?;
+        let leaks = self.entries.iter().map(|entry| (*entry, solved.least_loss_to_street(*entry))).collect();
+        let airtime = (!demands.is_empty()).then(|| link::shared::share(&demands).airtime);
+        Ok(Draw { rooms, leaks, airtime, has_all_by_passes: drawn.is_with_all() })
+    }
+
+    fn draw_room(
         &self,
         room: &Node,
         solved: &Solved,
         placement: &Placement,
         throw: &impl Fn([u8; 16]) -> Dice,
-        gathered: &mut RoomDraws,
         demands: &mut Vec<link::shared::Demand>,
-    ) -> Result<(), AdviceError> {
+    ) -> Result<RoomDraw, AdviceError> {
         let frequencies = self.grid.frequencies();
         let [down, up] = self.rates(room, solved, placement, throw)?;
-        gathered.down.push(down.net.value());
-        gathered.up.push(up.net.value());
-        gathered.phy_down.push(down.phy.value());
-        gathered.phy_up.push(up.phy.value());
-        gathered.limits.push(down.limit);
-        gathered.links += u32::from(down.links() && up.links());
-        let transfer = solved.power(self.bridge.outlet, room.outlet);
-        gathered.loss.push(mean_loss(frequencies, &transfer, placement));
-        gathered.curves.push(transfer.iter().map(|power| -10.0 * power.log10()).collect());
-        let wish = self.survey.wish_at(room.outlet);
-        if let Some(wish) = wish {
+        if let Some(wish) = self.survey.wish_at(room.outlet) {
             let wanted = |mbps| coax::MegabitsPerSecond(mbps);
             demands.push(link::shared::Demand { wanted: wanted(wish.down_mbps), alone: down });
             demands.push(link::shared::Demand { wanted: wanted(wish.up_mbps), alone: up });
         }
-        Ok(())
+        let transfer = solved.power(self.bridge.outlet, room.outlet);
+        Ok(RoomDraw {
+            down,
+            up,
+            loss: mean_loss(frequencies, &transfer, placement),
+            curve: transfer.iter().map(|power| -10.0 * power.log10()).collect(),
+            worlds: None,
+        })
     }
 }

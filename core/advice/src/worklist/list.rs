@@ -42,11 +42,37 @@ impl FailedRoom {
     }
 }
 
+/// Why a list ends although more may be worth doing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum CutShort {
+    /// It holds as many steps as a list does.
+    Steps,
+    /// The house has so many parts and possible changes that weighing all of them anew would take too long.
+    Size,
+}
+
+impl CutShort {
+    /// Its name in JSON.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Steps => "steps",
+            Self::Size => "size",
+        }
+    }
+
+    /// What is said of it.
+    pub fn phrase(self) -> Phrase {
+        Phrase::new(format!("worklist-cut-{}", self.name()))
+    }
+}
+
 /// The whole work.
 #[derive(Debug, Clone, PartialEq)]
 pub struct WorkList {
     /// The steps in order.
     pub steps: Vec<Step>,
+    /// Why it ends, unless because nothing more is worth doing.
+    pub cut_short: Option<CutShort>,
     /// Changes that were looked at and are not offered, with the reason.
     pub refused: Vec<(ChangeKind, Refusal)>,
     /// The forecast of the house as found.

@@ -39,7 +39,7 @@ pub use care::cautions_of;
 pub use effect::applied;
 pub use effort::{Effort, PartNeeded, effort};
 pub use gain::{Gain, RoomRates};
-pub use list::{FailedRoom, WorkList};
+pub use list::{CutShort, FailedRoom, WorkList};
 pub use need::is_wanted_anyway;
 pub use order::{Options, worklist, worklist_watched};
 pub use refusal::Refusal;

@@ -10,7 +10,7 @@ use super::checks;
 use super::effect::applied;
 use super::effort::effort;
 use super::gain::gains;
-use super::list::{FailedRoom, WorkList};
+use super::list::{CutShort, FailedRoom, WorkList};
 use super::need::{WORTH_MBPS, gains_nothing, gives_a_link, is_wanted_anyway, loses_the_network};
 use super::propose::proposals;
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
@@ -32,12 +32,31 @@ pub struct Options {
     pub stating: forecast::Options,
     /// At most so many steps.
     pub most_steps: usize,
+    /// No further step is looked for once so many parts were looked at in weighing changes: a change weighed in a house of
+    /// 30 parts counts 30.
+    pub most_weighed: usize,
 }
 
 impl Default for Options {
     fn default() -> Self {
         let stating = forecast::Options::default();
-        Self { screening: forecast::Options { draws: 16, points: 89, ..stating }, stating, most_steps: 24 }
+        Self {
+            screening: forecast::Options { draws: 16, points: 89, ..stating },
+            stating,
+            most_steps: 24,
+            most_weighed: 50_000,
+        }
+    }
+}
+
+impl Options {
+    /// Whether a list of so many steps ends here, after so much weighing.
+    fn cut_short(&self, steps: usize, weighed: usize) -> Option<CutShort> {
+        if steps >= self.most_steps {
+            Some(CutShort::Steps)
+        } else {
+            (weighed >= self.most_weighed).then_some(CutShort::Size)
+        }
     }
 }
 
@@ -75,18 +94,20 @@ pub fn worklist_watched(
     let mut refused = BTreeMap::new();
     let mut current = as_found.clone();
     let services = AsFound::new(survey)?;
-    while steps.len() < options.most_steps {
+    let mut weighed = 0;
+    let cut_short = loop {
+        if let Some(cut_short) = options.cut_short(steps.len(), weighed) {
+            break Some(cut_short).filter(|_| options.most_steps > 0);
+        }
         let screened = forecast(&house, &options.screening)?;
         let moved_so_far = steps.iter().flat_map(|step| step.moves_out.iter().copied()).collect();
         let guard = services.guard(&house, moved_so_far)?;
         let mut worth_it: Vec<((bool, f64), ChangeKind)> = Vec::new();
-        let mut candidates: Vec<_> =
-            proposals(&house).into_iter().filter(|change| !given_up.contains(change)).collect();
-        // What a by-pass gives is known before the amplifier's absence is weighed.
-        candidates.sort_by_key(|change| matches!(change, ChangeKind::RemoveAmplifier { .. }));
+        let candidates = candidates(&house, &given_up);
         let mut link_givers = Vec::new();
         let mut paid_for_rate = BTreeSet::new();
         meter.round(candidates.len());
+        weighed += candidates.len() * house.parts.len();
         let grave_now = grave(&house);
         for change in candidates.iter().copied() {
             meter.weighed()?;
@@ -130,7 +151,7 @@ pub fn worklist_watched(
             let rank = (ends_grave || keeps_private(change), worth.for_order().max(least) / minutes);
             worth_it.push((rank, change));
         }
-        let Some(change) = first_of(&worth_it) else { break };
+        let Some(change) = first_of(&worth_it) else { break None };
         let after = applied(change, &house);
         let moves_out = guard.look(&after)?.out;
         if let Some(at) = undone_by(&steps, change) {
@@ -154,21 +175,40 @@ pub fn worklist_watched(
         let before = std::mem::replace(&mut house, after);
         steps.push(step(change, (before, &current), (&house, &next), moves_out)?);
         current = next;
-    }
+    };
     let failed = with_checks(survey, &as_found, (&house, &current), &mut steps, options.most_steps);
-    let done = |change: &ChangeKind| steps.iter().any(|step| step.change == *change);
-    let mut refused: Vec<_> = refused.into_iter().filter(|(change, _)| !done(change)).collect();
-    refused.sort_by_cached_key(|(change, _)| change.in_order(survey));
     Ok(WorkList {
         levels: services.into_levels(),
         level_changes: level::change(survey, &house, &level::Options::default())?,
+        refused: not_offered(survey, refused, &steps),
         steps,
-        refused,
+        cut_short,
         failed,
         as_found,
         when_done: current,
         house_when_done: house,
     })
+}
+
+/// What may be done to a house next.
+fn candidates(house: &Survey, given_up: &BTreeSet<ChangeKind>) -> Vec<ChangeKind> {
+    let mut candidates: Vec<_> =
+        proposals(house).into_iter().filter(|change| !given_up.contains(change)).collect();
+    // What a by-pass gives is known before the amplifier's absence is weighed.
+    candidates.sort_by_key(|change| matches!(change, ChangeKind::RemoveAmplifier { .. }));
+    candidates
+}
+
+/// The changes that were refused and not done after all.
+fn not_offered(
+    survey: &Survey,
+    refused: BTreeMap<ChangeKind, Refusal>,
+    steps: &[Step],
+) -> Vec<(ChangeKind, Refusal)> {
+    let done = |change: &ChangeKind| steps.iter().any(|step| step.change == *change);
+    let mut refused: Vec<_> = refused.into_iter().filter(|(change, _)| !done(change)).collect();
+    refused.sort_by_cached_key(|(change, _)| change.in_order(survey));
+    refused
 }
 
 /// A change as a step of the list, with what it does by the draws that are stated.

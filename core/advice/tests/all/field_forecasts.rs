@@ -363,7 +363,12 @@ fn c15_a_modem_made_to_reach_into_the_band_may_suffer_until_it_has_a_filter() {
 /// The changes that the work list offers.
 fn list_of(survey: &Survey) -> Vec<ChangeKind> {
     let draws = Options { draws: 3, seed: 1, points: 34 };
-    let options = advice::worklist::Options { screening: draws, stating: draws, most_steps: 6 };
+    let options = advice::worklist::Options {
+        screening: draws,
+        stating: draws,
+        most_steps: 6,
+        ..advice::worklist::Options::default()
+    };
     match worklist(survey, &options) {
         Ok(list) => list.steps.iter().map(|step| step.change).collect(),
         Err(error) => panic!("{error}"),

@@ -9,6 +9,7 @@ mod field_forecasts;
 mod finding_field_cases;
 mod finding_kinds;
 mod house_laws;
+mod large_house;
 mod level_bands;
 mod level_readings;
 mod level_wiring;

@@ -12,7 +12,8 @@ use houses::{House, good_house, part_id};
 
 fn list(survey: &Survey) -> WorkList {
     let draws = Draws { draws: 8, seed: 1, points: 89 };
-    worklist(survey, &Options { screening: draws, stating: draws, most_steps: 12 }).expect("a sound survey")
+    worklist(survey, &Options { screening: draws, stating: draws, most_steps: 12, ..Options::default() })
+        .expect("a sound survey")
 }
 
 fn steps(house: House) -> Vec<ChangeKind> {

@@ -119,7 +119,12 @@ fn no_filter_is_proposed_before_a_box_that_passes_the_cable_on() {
     };
     let filters = |onward| {
         let quick = forecast::Options { draws: 6, seed: 1, points: 34 };
-        let options = worklist::Options { screening: quick, stating: quick, most_steps: 4 };
+        let options = worklist::Options {
+            screening: quick,
+            stating: quick,
+            most_steps: 4,
+            ..worklist::Options::default()
+        };
         let list = worklist(&house(onward), &options).expect("a sound survey");
         let steps = list.steps.iter().map(|step| step.change);
         let all = steps.chain(list.refused.iter().map(|(change, _)| *change));

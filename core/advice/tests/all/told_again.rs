@@ -17,7 +17,8 @@ fn reckoned(survey: &Survey) -> [(&'static str, String); 4] {
     let through = forecast(survey, &FEW).expect("a sound survey");
     let screening = Options { draws: 4, ..FEW };
     let list =
-        worklist(survey, &ListOptions { screening, stating: FEW, most_steps: 24 }).expect("a sound survey");
+        worklist(survey, &ListOptions { screening, stating: FEW, most_steps: 24, ..ListOptions::default() })
+            .expect("a sound survey");
     let steps: Vec<_> = list
         .steps
         .iter()

@@ -13,7 +13,7 @@ use crate::written::Written;
 /// Few draws: what is asked is which steps there are.
 fn quick() -> Options {
     let draws = Draws { draws: 8, seed: 1, points: 89 };
-    Options { screening: draws, stating: draws, most_steps: 12 }
+    Options { screening: draws, stating: draws, most_steps: 12, ..Options::default() }
 }
 
 fn list(survey: &Survey) -> WorkList {

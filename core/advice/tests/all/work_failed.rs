@@ -8,7 +8,8 @@ use houses::{House, change_cases, part_id};
 
 fn list(survey: &Survey) -> WorkList {
     let draws = Draws { draws: 8, seed: 1, points: 89 };
-    worklist(survey, &Options { screening: draws, stating: draws, most_steps: 12 }).expect("a sound survey")
+    worklist(survey, &Options { screening: draws, stating: draws, most_steps: 12, ..Options::default() })
+        .expect("a sound survey")
 }
 
 /// Checks made one after the other, as the list says what comes next for the office.

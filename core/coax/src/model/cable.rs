@@ -3,6 +3,7 @@
 use num_complex::Complex64;
 
 use super::Link;
+use super::two_port::TwoPort;
 use crate::error::{CoaxError, at_least};
 use crate::quantity::{Decibels, Megahertz, Metres};
 use crate::scatter::ScatterMatrix;
@@ -120,32 +121,25 @@ impl Cable {
     }
 
     pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
-        self.line(frequency, into);
-        for (port, joint) in self.joints.iter().enumerate() {
-            if let Some(joint) = joint {
-                let mut end = ScatterMatrix::new(2);
-                joint.scatter(frequency, &mut end);
-                *into = if port == 0 { end.joined(1, into, 0) } else { into.joined(1, &end, 0) };
-                into.make_symmetric();
-            }
+        let mut run = self.line(frequency);
+        if let [Some(joint), _] = &self.joints {
+            run = joint.two_port(frequency).then(run);
         }
+        if let [_, Some(joint)] = &self.joints {
+            run = run.then(joint.two_port(frequency));
+        }
+        run.write(into);
     }
 
     /// The run without its joints.
-    fn line(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
+    fn line(&self, frequency: Megahertz) -> TwoPort {
         let nepers = self.loss(frequency).value() * std::f64::consts::LN_10 / 20.0;
         let radians =
             std::f64::consts::TAU * frequency.hertz() / (SPEED_OF_LIGHT * self.velocity) * self.length;
         let e = Complex64::from_polar((-nepers).exp(), -radians);
         let r = (self.impedance - REFERENCE_OHM) / (self.impedance + REFERENCE_OHM);
-        if r == 0.0 {
-            into.set_both(0, 1, e);
-            return;
-        }
         let echoes = (1.0 - r * r * e * e).inv();
         let back = r * (1.0 - e * e) * echoes;
-        into.set(0, 0, back);
-        into.set(1, 1, back);
-        into.set_both(0, 1, (1.0 - r * r) * e * echoes);
+        TwoPort { near: back, through: (1.0 - r * r) * e * echoes, far: back }
     }
 }

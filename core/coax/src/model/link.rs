@@ -3,6 +3,7 @@
 use num_complex::Complex64;
 
 use super::delayed;
+use super::two_port::TwoPort;
 use crate::error::{CoaxError, at_least};
 use crate::quantity::{Decibels, Megahertz};
 use crate::scatter::ScatterMatrix;
@@ -49,12 +50,12 @@ impl Link {
     }
 
     pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
-        let p = delayed(frequency, self.delay_ns);
-        into.set_both(0, 1, self.through * p);
-        if self.reflection > 0.0 {
-            let back = Complex64::new(0.0, self.reflection) * p;
-            into.set(0, 0, back);
-            into.set(1, 1, back);
-        }
+        self.two_port(frequency).write(into);
+    }
+
+    pub(super) fn two_port(&self, frequency: Megahertz) -> TwoPort {
+        let p = if self.delay_ns == 0.0 { Complex64::ONE } else { delayed(frequency, self.delay_ns) };
+        let back = Complex64::new(0.0, self.reflection) * p;
+        TwoPort { near: back, through: self.through * p, far: back }
     }
 }

@@ -11,6 +11,7 @@ mod measured;
 mod splitter;
 mod table;
 mod tap;
+mod two_port;
 
 pub use amplifier::{Amplifier, AmplifierCore};
 pub use band_filter::{BandFilter, FilterEdge, PassBand};

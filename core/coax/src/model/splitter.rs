@@ -36,23 +36,46 @@ pub struct AboveRating {
 /// "Microwave Engineering", section on the scattering matrix.)
 #[derive(Debug, Clone, PartialEq)]
 pub struct Splitter {
-    /// Loss of each leg in dB.
+    /// Amplitude through each leg at 800 MHz.
     legs: Vec<f64>,
+    /// Loss of the leg that loses least, dB.
+    least_loss: f64,
     /// Slope of the legs' loss in dB/GHz.
     slope: f64,
-    isolation: f64,
-    return_loss: f64,
+    isolation: InAndAbove,
+    return_loss: InAndAbove,
     above: Option<AboveRating>,
-    /// One phase (radians) and one delay (ns) for each way between legs: one fewer than legs.
-    modes: Vec<(f64, f64)>,
-    /// Phase (radians) and delay (ns) of the input's reflection.
-    echo: (f64, f64),
+    /// One phase (as a factor) and one delay (ns) for each way between legs: one fewer than legs.
+    modes: Vec<(Complex64, f64)>,
+    /// Phase (as a factor) and delay (ns) of the input's reflection.
+    echo: (Complex64, f64),
     /// Delay of each port in ns, input first.
     delays: Vec<f64>,
     /// `V`, one vector of a length of `legs` for each mode.
     basis: Vec<Vec<f64>>,
     /// Root mean square of the leg to leg entries of `V F V'` over all phases.
     spread: f64,
+}
+
+/// A loss whose amplitude is asked for at every frequency and is the same within the band.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct InAndAbove {
+    /// Within the band, dB.
+    loss: f64,
+    /// The same as an amplitude.
+    amplitude: f64,
+}
+
+impl InAndAbove {
+    fn new(loss: f64) -> Self {
+        Self { loss, amplitude: (-Decibels(loss)).amplitude() }
+    }
+
+    /// The amplitude where this share of the way to what it is above the band is gone.
+    fn towards(self, there: f64, share: f64) -> f64 {
+        let loss = if self.loss.is_finite() { self.loss + (there - self.loss) * share } else { there };
+        (-Decibels(loss)).amplitude()
+    }
 }
 
 impl Splitter {
@@ -78,13 +101,14 @@ impl Splitter {
         let basis = perpendicular_to(&amplitudes);
         let spread = coupling_spread(&basis, legs.len());
         Ok(Self {
-            legs: legs.iter().map(|leg| leg.value()).collect(),
+            legs: amplitudes,
+            least_loss: legs.iter().map(|leg| leg.value()).fold(f64::INFINITY, f64::min),
             slope: 0.0,
-            isolation,
-            return_loss,
+            isolation: InAndAbove::new(isolation),
+            return_loss: InAndAbove::new(return_loss),
             above: None,
-            modes: vec![(0.0, 0.0); basis.len()],
-            echo: (0.0, 0.0),
+            modes: vec![(Complex64::ONE, 0.0); basis.len()],
+            echo: (Complex64::ONE, 0.0),
             delays: vec![0.0; legs.len() + 1],
             basis,
             spread,
@@ -128,12 +152,12 @@ impl Splitter {
         }
         for mode in &mut self.modes {
             let radians = at_least("a splitter's phase", phase(), f64::MIN, "rad", "a finite number")?;
-            *mode = (radians, at_least("a splitter's delay", delay(), 0.0, "ns", "0 ns or more")?);
+            *mode = (turn(radians), at_least("a splitter's delay", delay(), 0.0, "ns", "0 ns or more")?);
         }
         let radians = at_least("a splitter's phase", phase(), f64::MIN, "rad", "a finite number")?;
         // The legs reflect the conjugate: kept causal by a delay no longer than theirs.
         let shortest = self.delays.iter().copied().fold(f64::INFINITY, f64::min);
-        self.echo = (radians, delay().min(2.0 * shortest));
+        self.echo = (turn(radians), delay().min(2.0 * shortest));
         Ok(self)
     }
 
@@ -149,58 +173,56 @@ impl Splitter {
         (x > 0.0).then_some((above, x))
     }
 
-    /// Loss in dB added to every leg, isolation and return loss at `frequency`.
+    /// Loss in dB added to every leg; isolation and return loss as amplitudes.
     fn figures(&self, frequency: Megahertz) -> (f64, f64, f64) {
         let slope = self.slope * (frequency.value() - STATED_AT_MHZ) * 1e-3;
         let Some((above, x)) = self.beyond(frequency) else {
-            return (slope, self.isolation, self.return_loss);
+            return (slope, self.isolation.amplitude, self.return_loss.amplitude);
         };
         // Flat at the edge, 1 with a level slope at 1: no corner at either end.
         let share = if x < 1.0 { x * x * (3.0 - 2.0 * x) } else { 1.0 };
-        let growth = share * x.max(1.0).powf(0.25);
-        let towards = |here: f64, there: f64| {
-            if here.is_finite() { here + (there - here) * share } else { there }
-        };
+        let growth = share * x.max(1.0).sqrt().sqrt();
         (
             slope + above.extra_loss.value() * growth,
-            towards(self.isolation, above.isolation.value()),
-            towards(self.return_loss, above.return_loss.value()),
+            self.isolation.towards(above.isolation.value(), share),
+            self.return_loss.towards(above.return_loss.value(), share),
         )
     }
 
     pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
         let (added, isolation, return_loss) = self.figures(frequency);
         // The same for every leg, so that the legs keep their proportions and `basis` stays perpendicular to them.
-        let lowest = self.legs.iter().copied().fold(f64::INFINITY, f64::min);
-        let added = added.max(-lowest);
-        let amplitudes: Vec<f64> = self.legs.iter().map(|leg| (-Decibels(leg + added)).amplitude()).collect();
-        let power: f64 = amplitudes.iter().map(|t| t * t).sum();
+        let added = added.max(-self.least_loss);
+        let share = if added == 0.0 { 1.0 } else { (-Decibels(added)).amplitude() };
+        let power = self.legs.iter().map(|t| t * t).sum::<f64>() * share * share;
         // More power out than in is a misread label: passivity wins.
         let shrink = if power > 1.0 { power.sqrt().recip() } else { 1.0 };
         let left = (1.0 - power.min(1.0)).max(0.0).sqrt();
-        let size = (-Decibels(return_loss)).amplitude().min(left);
-        let r = if size > 0.0 {
-            size * turn(self.echo.0) * delayed(frequency, self.echo.1)
+        let size = return_loss.min(left);
+        let r =
+            if size > 0.0 { size * self.echo.0 * delayed(frequency, self.echo.1) } else { Complex64::ZERO };
+        into.set(0, 0, r);
+        for (k, t) in self.legs.iter().enumerate() {
+            into.set_both(0, k + 1, Complex64::from(t * share * shrink));
+            into.set(k + 1, k + 1, -r.conj());
+        }
+        let q = if isolation > 0.0 && self.spread > 0.0 {
+            (isolation / self.spread).min(1.0 - size)
         } else {
-            Complex64::ZERO
+            0.0
         };
-        let wanted = (-Decibels(isolation)).amplitude();
-        let q = if wanted > 0.0 && self.spread > 0.0 { (wanted / self.spread).min(1.0 - size) } else { 0.0 };
-        let delays: Vec<Complex64> = self.delays.iter().map(|&ns| delayed(frequency, ns)).collect();
-        let modes: Vec<Complex64> =
-            self.modes.iter().map(|&(radians, ns)| q * turn(radians) * delayed(frequency, ns)).collect();
-        into.set(0, 0, r * delays[0] * delays[0]);
-        for (k, t) in amplitudes.iter().enumerate() {
-            into.set_both(0, k + 1, t * shrink * delays[0] * delays[k + 1]);
-            for l in k..self.legs.len() {
-                let mut value = if k == l { -r.conj() } else { Complex64::ZERO };
-                if q > 0.0 {
-                    for (mode, vector) in modes.iter().zip(&self.basis) {
-                        value += mode * (vector[k] * vector[l]);
+        if q > 0.0 {
+            for ((turned, ns), vector) in self.modes.iter().zip(&self.basis) {
+                let mode = q * turned * delayed(frequency, *ns);
+                for (k, here) in vector.iter().enumerate() {
+                    for (l, there) in vector.iter().enumerate().skip(k) {
+                        into.set_both(k + 1, l + 1, into.at(k + 1, l + 1) + mode * (here * there));
                     }
                 }
-                into.set_both(k + 1, l + 1, value * delays[k + 1] * delays[l + 1]);
             }
+        }
+        for (port, &ns) in self.delays.iter().enumerate() {
+            into.delay(port, delayed(frequency, ns));
         }
     }
 }

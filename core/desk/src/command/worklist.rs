@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use advice::finding::Caution;
 use advice::level::{self, BandChange, LevelTold, MovedOut, OutletChange};
-use advice::worklist::{FailedRoom, Options, Step, WorkList, worklist};
+use advice::worklist::{CutShort, FailedRoom, Options, Step, WorkList, worklist};
 use house::naming;
 use house::record::ChangeKind;
 use house::record::{ServiceKind, Survey};
@@ -45,6 +45,9 @@ pub fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page
     let mut told_cautions = BTreeMap::new();
     for (number, step) in list.steps.iter().enumerate() {
         tell_step(context, number + 1, step, &mut told_cautions, page);
+    }
+    if let Some(cut_short) = list.cut_short {
+        page.paragraph(0, &context.say(&cut_short.phrase()));
     }
     tell_when_done(context, list, page);
     tell_services_when_done(context, survey, list, page);
@@ -180,6 +183,7 @@ fn tell_shopping(context: &Context, list: &WorkList, page: &mut Page) {
 #[derive(Serialize)]
 pub struct WorkListJson {
     steps: Vec<StepJson>,
+    cut_short: Option<&'static str>,
     failed: Vec<FailedJson>,
     shopping: Vec<NeededJson>,
     refused: Vec<RefusedJson>,
@@ -302,6 +306,7 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
     };
     WorkListJson {
         steps: list.steps.iter().map(|step| step_as_json(context, step)).collect(),
+        cut_short: list.cut_short.map(CutShort::name),
         failed: list.failed.iter().map(|room| failed_as_json(context, survey, list, room)).collect(),
         shopping: shopping(context, list)
             .into_iter()

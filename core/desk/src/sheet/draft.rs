@@ -137,6 +137,8 @@ pub struct PortDraft<'s> {
 pub struct PartDraft<'s> {
     /// What it says of itself.
     pub row: PartRow,
+    /// What its label states.
+    pub of_label: PartRating,
     /// Its table.
     pub section: Section<'s>,
     /// The field `tag`.

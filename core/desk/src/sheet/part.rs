@@ -1,5 +1,6 @@
 //! One `[[part]]` of a sheet.
 
+use house::rating::PartRating;
 use house::record::{Adapter, BehindAdapter, Named, PartKind, PortEnd};
 use phrase::Phrase;
 
@@ -18,10 +19,11 @@ pub fn read(section: Section<'_>) -> PartDraft<'_> {
     let tag = section.required("tag");
     let kind = section.required("kind").and_then(|field| field.parse(named)).unwrap_or(PartKind::Unknown);
     let label = section.text("label").map(str::to_owned);
+    let of_label = label.as_deref().map(PartRating::of_label).unwrap_or_default();
     let row = PartRow {
         tag: tag.as_ref().and_then(|field| field.parse(tag_text)).unwrap_or_default(),
         kind,
-        rating: rating::read(&section, label.as_deref()),
+        rating: rating::read(&section, of_label.legs),
         label,
         place: section.text("where").map(str::to_owned),
         feed: None,
@@ -49,6 +51,7 @@ pub fn read(section: Section<'_>) -> PartDraft<'_> {
     check_kind(&section, kind);
     let mut draft = PartDraft {
         row,
+        of_label,
         tag,
         port: port.map(|field| PortDraft { name: field.written().trim().to_owned(), field }),
         from,

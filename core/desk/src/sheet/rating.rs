@@ -9,8 +9,8 @@ use super::table::{Field, Section};
 /// The most legs, taps or outputs of one part.
 const MOST_LEGS: u8 = 32;
 
-/// Reads the rating fields of a part; `None` where none is told. `label` is what is printed on it.
-pub fn read(section: &Section<'_>, label: Option<&str>) -> Option<PartRating> {
+/// Reads the rating fields of a part; `None` where none is told. `legs_of_label` is how many legs its label states; 0 if none.
+pub fn read(section: &Section<'_>, legs_of_label: u8) -> Option<PartRating> {
     let legs = section.field("legs");
     let losses = section.field("loss").map_or_else(Vec::new, |field| field.each());
     let mut leg_losses_db: Vec<f64> = losses.iter().filter_map(|field| field.parse(decibels)).collect();
@@ -32,11 +32,10 @@ pub fn read(section: &Section<'_>, label: Option<&str>) -> Option<PartRating> {
         says_moca: section.flag("says_moca").unwrap_or(false),
         ..PartRating::default()
     };
-    let of_label = label.map_or(0, |text| PartRating::of_label(text).legs);
     if let Some(field) = &legs {
-        check_legs_against_label(field, rating.legs, of_label);
+        check_legs_against_label(field, rating.legs, legs_of_label);
     }
-    let stated = if rating.legs == 0 { of_label } else { rating.legs };
+    let stated = if rating.legs == 0 { legs_of_label } else { rating.legs };
     // One figure for all legs is said once, as labels do.
     if let [all] = leg_losses_db[..] {
         leg_losses_db = vec![all; usize::from(stated.max(1))];

@@ -4,7 +4,6 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use facts::fact::SubjectId;
-use house::rating::PartRating;
 use house::record::{Is, MOST_DEEP, Named, Part, PartKind, PowerFeed, Room, Service};
 use phrase::{Arg, Phrase};
 
@@ -187,8 +186,7 @@ struct Outputs {
 impl Outputs {
     fn of(draft: &PartDraft<'_>) -> Self {
         let mut part = Part::new(SubjectId::random(), draft.row.kind);
-        let of_label = draft.row.label.as_deref().map(PartRating::of_label).unwrap_or_default();
-        part.rating = draft.row.rating.clone().unwrap_or_default().or(of_label);
+        part.rating = draft.row.rating.clone().unwrap_or_default().or(draft.of_label.clone());
         Self {
             tag: draft.row.tag.clone(),
             kind: part.kind,

@@ -36,6 +36,16 @@ fn full_house() -> String {
     text
 }
 
+/// Two thousand parts whose labels are as long as the sheet allows, with something to read all along.
+fn long_labels() -> String {
+    let label = "5-1000 1.5dB -7 ".repeat(250);
+    let mut text = String::from("[survey]\nname = \"x\"\n");
+    for number in 0..2_000 {
+        writeln!(text, "[[part]]\ntag = \"P{number}\"\nkind = \"splitter\"\nlabel = \"{label}\"").unwrap();
+    }
+    text
+}
+
 /// What the process held at most, kB. It is asked for until it is gone, since the system tells it of the living.
 fn held_at_most(child: &mut Child) -> u64 {
     let status = format!("/proc/{}/status", child.id());
@@ -56,6 +66,7 @@ fn a_sheet_of_full_length_takes_no_more_than_64_mb() {
         ("nothing", 0, filled("", " ", "")),
         ("a long comment", 0, filled("#", "x", "\n")),
         ("a full house", 0, full_house()),
+        ("long labels", 0, long_labels()),
         ("line ends", 3, filled("", "\n", "")),
         ("line ends, as many as are taken", 0, numbered("", 240_000, |_| "\n".into(), "")),
         ("comments", 3, filled("", "# a comment\n", "")),

@@ -1,7 +1,7 @@
 //! The first line of `facts.jsonl`: what this file is.
 //!
 //! ```text
-//! {"core":"0.1.0","facts":12,"file":"legwork","format":0,"left_out":[],"survey":"..."}
+//! {"core":"0.1.0","facts":12,"file":"legwork","format":1,"left_out":[],"survey":"..."}
 //! ```
 
 use std::collections::BTreeSet;

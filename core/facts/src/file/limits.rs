@@ -6,7 +6,7 @@ const MIB: u64 = 1024 * 1024;
 
 /// Entries of the zip, all kinds together.
 pub(super) const ENTRIES: usize = 5_000;
-/// Bytes of an entry's name. The longest name of format 0 has 87.
+/// Bytes of an entry's name. The longest name has 87.
 pub(super) const NAME_BYTES: usize = 256;
 /// `facts.jsonl`.
 pub(super) const FACTS_BYTES: u64 = 32 * MIB;

@@ -44,7 +44,7 @@ pub const FILE_EXTENSION: &str = "lwk";
 pub const MEDIA_TYPE: &str = "application/vnd.legwork.survey+zip";
 
 /// The format that this release writes, and the newest that it reads.
-pub const FORMAT: u32 = 0;
+pub const FORMAT: u32 = 1;
 
 /// Whether a file is one of ours by its content, whatever its name: a zip of our kind whose facts begin with a header.
 /// A file of a newer format counts as ours; [`look`] then says that it is newer.

@@ -67,7 +67,9 @@ pub(super) fn as_before(
             seen.extend(again.iter().map(|id| json!(id)));
         }
         let over: Vec<FactId> = ledger.live(subject, REMOVED).iter().map(|fact| fact.id()).collect();
-        again.iter().for_each(|&id| clock.raise(id));
+        for &id in &again {
+            clock.raise(id);
+        }
         said.push(fact_over(act, by, clock, (subject, REMOVED, &removal), &over)?);
     }
     Ok(said)
@@ -81,7 +83,9 @@ fn fact_over(
     (subject, name, value): (SubjectId, &str, &Value),
     over: &[FactId],
 ) -> Result<Fact> {
-    over.iter().for_each(|&id| clock.raise(id));
+    for &id in over {
+        clock.raise(id);
+    }
     Ok(Fact::new(clock.next_id(), act, by, subject, name, value, over.to_vec())?)
 }
 

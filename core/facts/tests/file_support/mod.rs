@@ -183,7 +183,7 @@ impl Bag {
     /// A bag of the survey with these facts.
     pub fn new(survey: &str, facts: Vec<String>) -> Self {
         let header = json!({
-            "core": "0.1.0", "facts": facts.len(), "file": "legwork", "format": 0, "left_out": [], "survey": survey,
+            "core": "0.1.0", "facts": facts.len(), "file": "legwork", "format": 1, "left_out": [], "survey": survey,
         });
         // serde_json sorts members, and these hold nothing that RFC 8785 writes in another way.
         let lines = std::iter::once(header.to_string()).chain(facts).collect();

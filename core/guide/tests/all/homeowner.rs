@@ -74,7 +74,12 @@ impl Walk {
 /// Few draws: how exact the results are is proved elsewhere.
 fn few_draws() -> advice::worklist::Options {
     let draws = advice::forecast::Options { draws: 4, seed: 1, points: 45 };
-    advice::worklist::Options { screening: draws, stating: draws, most_steps: 6 }
+    advice::worklist::Options {
+        screening: draws,
+        stating: draws,
+        most_steps: 6,
+        ..advice::worklist::Options::default()
+    }
 }
 
 /// A press.

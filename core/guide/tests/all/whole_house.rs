@@ -44,7 +44,7 @@ pub fn ann() -> AuthorId {
 /// Few draws: what is asked is how a screen reads, not its last megabit.
 pub fn quick() -> Options {
     let draws = Draws { draws: 8, seed: 1, points: 89 };
-    Options { screening: draws, stating: draws, most_steps: 12 }
+    Options { screening: draws, stating: draws, most_steps: 12, ..Options::default() }
 }
 
 /// The guide over a home folder.

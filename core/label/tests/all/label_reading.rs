@@ -555,7 +555,7 @@ fn a_very_long_text_is_read_from_its_beginning() {
     let reading = read(&text);
     assert_eq!(reading.high.map(coax::Megahertz::value), Some(1000.0));
     assert!(reading.leg_losses.is_empty());
-    assert_eq!(reading.doubts, [Doubt::Truncated { bytes: 4096 }]);
+    assert_eq!(reading.doubts, [Doubt::Truncated { bytes: 1024 }]);
 }
 
 /// A word for shielding stands before its figure, behind it, or alone: no loss beside it may go unread and untold.

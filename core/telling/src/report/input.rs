@@ -4,7 +4,7 @@ use advice::finding::Finding;
 use advice::forecast::Forecast;
 use advice::level::{self, LevelTold};
 use advice::unknown::{Matters, Unknown, unknowns};
-use advice::worklist::{Gain, Options, PartNeeded, Stake, Step, WorkList, at_stake};
+use advice::worklist::{CutShort, Gain, Options, PartNeeded, Stake, Step, WorkList, at_stake};
 use house::record::Survey;
 use phrase::Phrase;
 
@@ -23,6 +23,8 @@ pub struct ReportInput<'a> {
     pub flags: &'a [Finding],
     /// What to do, in order.
     pub steps: Vec<StepTold>,
+    /// Why these steps are not all, where more may be worth doing.
+    pub cut_short: Option<CutShort>,
     /// Everything to get: for all steps, and the adapters where there are none yet.
     pub shopping: Vec<PartNeeded>,
     /// Each room whose test failed, with what comes next for it.
@@ -69,6 +71,7 @@ impl<'a> ReportInput<'a> {
             findings: findings.iter().map(|finding| FindingTold::of(survey, finding)).collect(),
             flags: findings,
             steps: work.steps.iter().map(StepTold::from).collect(),
+            cut_short: work.cut_short,
             shopping: work.shopping(survey),
             failed: work.failed.iter().map(|room| room.phrase(survey, work)).collect(),
             refused: refused.collect(),

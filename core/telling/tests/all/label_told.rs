@@ -8,7 +8,7 @@ fn a_text_that_is_too_long_is_said_to_be() {
     let text = format!("2-WAY SPLITTER 5-1000MHz {} -3.5dB", "ä ".repeat(4000));
     assert_eq!(
         in_english(&read(&text).doubts),
-        ["The text is very long; only its first 4096 bytes were read."]
+        ["The text is very long; only its first 1024 bytes were read."]
     );
 }
 

@@ -21,7 +21,16 @@ use crate::report_house::{english, forecast_of, house, house_by_chance, id};
 
 fn work(survey: &Survey) -> WorkList {
     let quick = forecast::Options { draws: 12, seed: 7, points: 67 };
-    worklist(survey, &worklist::Options { screening: quick, stating: quick, most_steps: 4 }).unwrap()
+    worklist(
+        survey,
+        &worklist::Options {
+            screening: quick,
+            stating: quick,
+            most_steps: 4,
+            ..worklist::Options::default()
+        },
+    )
+    .unwrap()
 }
 
 fn finding(text: &str) -> FindingTold {
@@ -288,6 +297,7 @@ fn hostile_names_stay_text() {
                 ..Provenance::default()
             },
             steps: Vec::new(),
+            cut_short: None,
             shopping: Vec::new(),
             failed: Vec::new(),
             refused: Vec::new(),
@@ -381,6 +391,7 @@ proptest! {
             flags: &[],
             provenance: Provenance::default(),
             steps: Vec::new(),
+            cut_short: None,
             shopping: Vec::new(),
             failed: Vec::new(),
         refused: Vec::new(),

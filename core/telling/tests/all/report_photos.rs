@@ -24,7 +24,8 @@ fn photographed(count: u8, last: PhotoRole) -> Survey {
 
 fn page(survey: &Survey) -> String {
     let quick = forecast::Options { draws: 8, seed: 7, points: 67 };
-    let options = worklist::Options { screening: quick, stating: quick, most_steps: 0 };
+    let options =
+        worklist::Options { screening: quick, stating: quick, most_steps: 0, ..worklist::Options::default() };
     let list = worklist(survey, &options).unwrap();
     let provenance = Provenance::default().with_pictures(survey, |_| Some(vec![0]));
     html(survey, &list, provenance, &english())

@@ -12,7 +12,7 @@ use telling::words::{Figures, Language};
 
 fn page(survey: &Survey) -> String {
     let draws = Draws { draws: 8, seed: 1, points: 89 };
-    let options = Options { screening: draws, stating: draws, most_steps: 4 };
+    let options = Options { screening: draws, stating: draws, most_steps: 4, ..Options::default() };
     let list = worklist(survey, &options).expect("a sound survey");
     html(survey, &list, Provenance::default(), &Language::english(Figures::default()))
 }

@@ -205,6 +205,7 @@ fn check(survey: &Survey, forecast: &Forecast) {
         provenance: telling::report::Provenance::default(),
         findings: found.iter().map(|finding| FindingTold::of(survey, finding)).collect(),
         steps: Vec::new(),
+        cut_short: None,
         shopping: Vec::new(),
         failed: Vec::new(),
         refused: Vec::new(),

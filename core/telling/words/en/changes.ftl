@@ -264,6 +264,9 @@ change-check-measure = Have the coax to { $outlet } measured by somebody who has
     .check = What did the meter show? Note it, and test the room again.
     .back = Nothing was changed; there is nothing to put back.
 
+worklist-cut-steps = More may be worth doing than these steps. When they are done, look at the work list anew.
+worklist-cut-size = This house has so many parts that not every further change was weighed. When these steps are done, look at the work list anew.
+
 failed-next = The test at { $outlet } failed. Next for it: { $step }
     .short = Next: { $step }
 failed-nothing-left = The test at { $outlet } failed, and every change and check that this list knows for it was made or given up. Show the report to somebody with a meter for coax, or serve this room with another cable.

@@ -39,6 +39,9 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
         })
         .collect();
     builder.rows(&Phrase::new("work-steps"), rows);
+    if let Some(cut_short) = worked.list.cut_short {
+        builder.words(WordsRole::Plain, &cut_short.phrase());
+    }
     let failed = worked.list.failed.iter().take(ROWS);
     let rows = failed
         .map(|room| {

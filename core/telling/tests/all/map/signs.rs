@@ -187,7 +187,7 @@ pub(super) fn house_with_a_room_to_come() -> WorkList {
     let survey =
         houses::good_house().at("S1").with(|part| part.rating.legs = 3).open(3).wish("Attic", 400.0).survey();
     let draws = advice::forecast::Options { draws: 24, seed: 7, points: 111 };
-    let options = Options { screening: draws, stating: draws, most_steps: 6 };
+    let options = Options { screening: draws, stating: draws, most_steps: 6, ..Options::default() };
     worklist(&survey, &options).expect("a work list")
 }
 

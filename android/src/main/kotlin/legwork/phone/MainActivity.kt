@@ -4,10 +4,12 @@ import android.app.Activity
 import android.content.Intent
 import android.graphics.Bitmap
 import android.os.Bundle
+import android.os.Handler
+import android.os.Looper
+import android.util.LruCache
 import android.widget.EditText
 import legwork.door.Deed
 import legwork.door.FigureBlock
-import legwork.door.FigureDrawn
 import legwork.door.Need
 import legwork.door.PhotoSlotBlock
 import legwork.door.PressBlock
@@ -18,10 +20,12 @@ import legwork.phone.logic.Awaited
 import legwork.phone.logic.Said
 import legwork.phone.logic.Shows
 import legwork.phone.logic.Sitting
+import legwork.phone.logic.Slices
 import legwork.phone.logic.Written
 import legwork.phone.ui.Hands
 import legwork.phone.ui.Large
 import legwork.phone.ui.Light
+import legwork.phone.ui.Marks
 import legwork.phone.ui.PageView
 import legwork.phone.ui.Paper
 import legwork.phone.ui.Pictures
@@ -40,6 +44,9 @@ class MainActivity : Activity(), Hands, Shows {
     private lateinit var others: Others
     private lateinit var tools: Tools
     private lateinit var light: Light
+    private val main = Handler(Looper.getMainLooper())
+    /** Drawings as they were drawn last: the same one is there at once when its screen is drawn again. */
+    private val marks = LruCache<String, Marks>(DRAWINGS)
     lateinit var page: PageView
         private set
 
@@ -66,7 +73,7 @@ class MainActivity : Activity(), Hands, Shows {
         others = Others(this, app.places, sitting, Awaited.read(state?.getStringArrayList(AWAITED)))
         begunAgain = state?.let(::Begun)
         own = state?.getString(OWN)
-        tools = Tools(Paper(this), this)
+        tools = Tools(Paper(this), this, Slices({ main.post(it) }))
         light = Light(this) { sayOwn(getString(it)) }
         page = PageView(tools, light, sitting.readOut)
         setContentView(page)
@@ -94,6 +101,7 @@ class MainActivity : Activity(), Hands, Shows {
 
     override fun onDestroy() {
         large?.dismiss()
+        tools.slices.drop()
         super.onDestroy()
     }
 
@@ -107,7 +115,7 @@ class MainActivity : Activity(), Hands, Shows {
         out.putString(TOKEN, sitting.token)
         out.putStringArrayList(AWAITED, others.awaited?.written())
         out.putString(PLACE, sitting.screen?.place)
-        out.putInt(SCROLL, page.scroll.scrollY)
+        out.putInt(SCROLL, page.stands)
         val focus = window.decorView.findFocus()
         out.putString(FOCUS, focus?.tag as? String)
         (focus as? EditText)?.let { out.putIntArray(CURSOR, intArrayOf(it.selectionStart, it.selectionEnd)) }
@@ -132,12 +140,7 @@ class MainActivity : Activity(), Hands, Shows {
         page.show(screen, own)
         if (begun != null) {
             begunAgain = null
-            if (begun.place == screen.place) page.post {
-                page.scroll.scrollTo(0, begun.scroll)
-                val focus = begun.focus?.let(page::find)
-                focus?.requestFocus()
-                begun.cursor?.let { (from, to) -> (focus as? EditText)?.let { it.setSelection(minOf(from, it.length()), minOf(to, it.length())) } }
-            }
+            if (begun.place == screen.place) page.stand(PageView.Stood(begun.scroll, begun.focus, begun.cursor))
         }
         others.shown(screen)
     }
@@ -204,9 +207,15 @@ class MainActivity : Activity(), Hands, Shows {
         others.choosePhotos(slot.key)
     }
 
-    override fun figure(name: String, version: String, then: (FigureDrawn) -> Unit) = sitting.figure(name, version, then)
+    override fun figure(name: String, version: String, then: (Marks) -> Unit) {
+        marks.get(name + version)?.let { return then(it) }
+        sitting.figure(name, version, { Marks(tools.paper, it) }) { made ->
+            if (made.figure.version == version) marks.put(name + version, made)
+            then(made)
+        }
+    }
 
-    override fun bar(bar: RowBar, then: (FigureDrawn) -> Unit) = sitting.bar(bar, then)
+    override fun bar(bar: RowBar, then: (Marks) -> Unit) = sitting.bar(bar, { Marks(tools.paper, it) }, then)
 
     override fun smallPhoto(photo: String, then: (Bitmap) -> Unit) = pictures.small(photo, then)
 
@@ -229,5 +238,6 @@ class MainActivity : Activity(), Hands, Shows {
         const val CURSOR = "cursor"
         const val FOLDS = "folds"
         const val OWN = "own"
+        const val DRAWINGS = 8
     }
 }

@@ -79,6 +79,10 @@ abstract class EveryScreen(private vararg val ways: Drawn) {
         if (unfold(phone)) faultsOf(phone, way).forEach { faults += "$name, ${way.folder}, unfolded: $it" }
         // The next way of drawing begins as this one did.
         page.folds.clear()
+        if (way == Drawn.DAY) {
+            val most = phone.mostMadeAtOnce(phone.screen)
+            if (most > MOST_VIEWS) faults += "$name: one step makes $most views"
+        }
     }
 
     private fun faultsOf(phone: Phone, way: Drawn): List<String> {
@@ -121,6 +125,9 @@ abstract class EveryScreen(private vararg val ways: Drawn) {
         whole(phone, "${way.folder}/long-work")
     }
 }
+
+/** So many views one step makes at most: a dock with its answers, a drawing in its frame. */
+private const val MOST_VIEWS = 60
 
 // Two, as two processes share the work: the languages that are not ours apart.
 @RunWith(RobolectricTestRunner::class)

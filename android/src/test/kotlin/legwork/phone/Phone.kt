@@ -4,6 +4,8 @@ import android.app.Activity
 import android.content.Intent
 import android.graphics.Bitmap
 import android.os.Bundle
+import android.os.Looper
+import android.os.SystemClock
 import android.view.View
 import android.view.ViewGroup
 import android.view.inputmethod.EditorInfo
@@ -34,6 +36,12 @@ class Phone(home: File? = null, intent: Intent? = null) {
     val sitting: Sitting get() = app.sitting(null).first
     val screen: Screen get() = sitting.screen ?: error("nothing is shown")
 
+    /** How long one call kept the thread that draws at most: nanoseconds of its own time. */
+    var keptAtOnce = 0L
+
+    /** After each message of that thread. */
+    var each: () -> Unit = {}
+
     init {
         home?.copyRecursively(app.places.home)
         // What moves only costs time here; the test of the turned page turns it on again.
@@ -42,16 +50,27 @@ class Phone(home: File? = null, intent: Intent? = null) {
         settle()
     }
 
-    /** How long the thread that draws was kept by the app, and how long at once at most; nanoseconds of its own time. */
-    var kept = 0L
-    var keptAtOnce = 0L
-
-    private fun idle(milliseconds: Long = 0) {
+    /** One call on the thread that draws. */
+    fun keeps(call: () -> Unit) {
         val before = THREADS.currentThreadCpuTime
-        ShadowLooper.idleMainLooper(milliseconds, TimeUnit.MILLISECONDS)
-        val took = THREADS.currentThreadCpuTime - before
-        kept += took
-        keptAtOnce = maxOf(keptAtOnce, took)
+        call()
+        keptAtOnce = maxOf(keptAtOnce, THREADS.currentThreadCpuTime - before)
+    }
+
+    /** Runs what waits for the thread that draws, each message by itself, and what comes due within that time. */
+    fun idle(milliseconds: Long = 0) {
+        val looper = shadowOf(Looper.getMainLooper())
+        val end = SystemClock.uptimeMillis() + milliseconds
+        while (true) {
+            while (!looper.isIdle) {
+                keeps { looper.runOneTask() }
+                each()
+            }
+            val next = looper.nextScheduledTaskTime.toMillis()
+            if (next == 0L || next > end) break
+            SystemClock.setCurrentTimeMillis(next)
+        }
+        if (end > SystemClock.uptimeMillis()) SystemClock.setCurrentTimeMillis(end)
     }
 
     /** Waits until nothing is being done and nothing is left to draw. */

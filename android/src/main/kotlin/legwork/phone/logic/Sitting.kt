@@ -223,20 +223,22 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
         does { shown(it.settle(settings)) }
     }
 
-    /** The marks of a drawing: at once if they are known, else soon. */
-    fun figure(name: String, version: String, then: (FigureDrawn) -> Unit) {
-        figures[name + version]?.let { return then(it) }
-        fetch(guide, { door?.figure(name) }) { drawn ->
+    /** What is made of the marks of a drawing, away from the drawing thread. */
+    fun <T : Any> figure(name: String, version: String, make: (FigureDrawn) -> T, then: (T) -> Unit) {
+        val known = figures[name + version]
+        if (known != null) return fetch(pictures, { make(known) }, then)
+        fetch(guide, { door?.figure(name)?.let { it to make(it) } }) { (drawn, made) ->
             if (drawn.version == version) figures[name + version] = drawn
-            then(drawn)
+            then(made)
         }
     }
 
-    fun bar(bar: RowBar, then: (FigureDrawn) -> Unit) {
-        bars[bar]?.let { return then(it) }
-        fetch(pictures, { barDrawn(bar) }) { drawn ->
+    /** The same of the bar of a row. */
+    fun <T : Any> bar(bar: RowBar, make: (FigureDrawn) -> T, then: (T) -> Unit) {
+        val known = bars[bar]
+        fetch(pictures, { (known ?: barDrawn(bar)).let { it to make(it) } }) { (drawn, made) ->
             bars[bar] = drawn
-            then(drawn)
+            then(made)
         }
     }
 

@@ -14,6 +14,9 @@ abstract class BlockView {
     /** The same block has changed; false if it has to be drawn anew. What is under the hands stays. */
     open fun change(block: Block): Boolean = false
 
+    /** What was left to make when the screen was drawn again is made now. */
+    open fun resume() = Unit
+
     /** A view in it that can have the focus again, by its id on the screen. */
     open fun find(id: String): View? = null
 }

@@ -17,6 +17,14 @@ class BlocksLayout(context: Context, private val paper: Paper) : ViewGroup(conte
     private val between = paper.px(R.dimen.s5)
     private val measureMost = paper.px(R.dimen.measure)
 
+    /** So high it is at least, while what stood in it is made anew. */
+    var least = 0
+        set(value) {
+            if (value == field) return
+            field = value
+            requestLayout()
+        }
+
     private fun isWide(width: Int): Boolean = width >= paper.px(R.dimen.wide) - 2 * paper.px(R.dimen.s4) && shown().any { room(it).beside }
 
     private fun room(child: View): Room = child.layoutParams as? Room ?: Room(false, 0)
@@ -35,7 +43,7 @@ class BlocksLayout(context: Context, private val paper: Paper) : ViewGroup(conte
                 MeasureSpec.makeMeasureSpec(0, MeasureSpec.UNSPECIFIED),
             )
         }
-        setMeasuredDimension(width, placed(width).maxOfOrNull { it.second + it.first.measuredHeight } ?: 0)
+        setMeasuredDimension(width, maxOf(least, placed(width).maxOfOrNull { it.second + it.first.measuredHeight } ?: 0))
     }
 
     /** Each child and where its top stands. */

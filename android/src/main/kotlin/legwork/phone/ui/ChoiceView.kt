@@ -11,30 +11,42 @@ import legwork.door.Deed
 import legwork.phone.R
 import legwork.phone.logic.picked
 
-/** One or several of a few answers. */
-class ChoiceView(private val tools: Tools, private val setting: Setting, private var block: ChoiceBlock) : BlockView() {
+/** One or several of a few answers; all of them at once where the room that they take decides where they stand. */
+class ChoiceView(private val tools: Tools, private val setting: Setting, private var block: ChoiceBlock, private val atOnce: Boolean = false) : BlockView() {
     private val stack = stack(tools.context)
-    private val options = mutableMapOf<String, View>()
+    private var options: Children? = null
+    private var drawn: Any? = null
 
     override val view: View get() = stack
 
     init { draw() }
 
     private fun draw() {
+        val short = isShort()
+        val about = listOf(short, block.name, block.aloud)
+        val options = options.takeIf { drawn == about } ?: box(short).also { options = it }
+        drawn = about
+        options.show(block.options.map { option -> Child(option.id, option) { option(option, short) } })
+    }
+
+    /** Its name, and the box of its answers. */
+    private fun box(short: Boolean): Children {
         stack.removeAllViews()
-        options.clear()
         val paper = tools.paper
         if (block.name != setting.lead) {
             stack.below(paper.text(block.name, Type.SAYS, R.color.quiet, weight = 600).apply { says(block.aloud) })
         }
         val gap = paper.px(R.dimen.s2)
-        if (isShort()) {
+        if (short) {
             val columns = Columns(tools.context, gap, paper.dp(SHORT_LEAST) * scale(), most = 3)
-            block.options.forEach { columns.addView(option(it, short = true)) }
             stack.below(columns, gap)
-        } else {
-            block.options.forEach { stack.below(option(it, short = false), gap) }
+            return Children(tools, columns, atOnce) { null }
         }
+        val list = stack(tools.context)
+        list.dividerDrawable = tools.edges.gap(gap)
+        list.showDividers = android.widget.LinearLayout.SHOW_DIVIDER_MIDDLE
+        stack.below(list, gap)
+        return Children(tools, list, atOnce) { wide() }
     }
 
     private fun scale(): Int = tools.context.resources.configuration.fontScale.let { if (it > 1.3f) 2 else 1 }
@@ -74,7 +86,6 @@ class ChoiceView(private val tools: Tools, private val setting: Setting, private
         }
         row.isEnabled = option.enabled
         row.says(option.aloud, States(picked = option.picked, enabled = option.enabled))
-        options[option.id] = row
         return row
     }
 
@@ -84,7 +95,9 @@ class ChoiceView(private val tools: Tools, private val setting: Setting, private
         return true
     }
 
-    override fun find(id: String): View? = options[id]
+    override fun resume() { options?.resume() }
+
+    override fun find(id: String): View? = options?.find(id)
 
     private companion object {
         /** Answers of at most so many letters are short. */

@@ -31,7 +31,7 @@ class Dock(private val tools: Tools, private val light: Light) : LinearLayout(to
         val inside = stack(context)
         inside.setPadding(paper.px(R.dimen.s4), paper.px(R.dimen.s3), paper.px(R.dimen.s4), gap)
         plan.answers?.let { answers ->
-            val choice = ChoiceView(tools, setting, answers)
+            val choice = ChoiceView(tools, setting, answers, atOnce = true)
             answers.options.forEach { option -> choice.find(option.id)?.let { items[option.id] = it } }
             inside.below(choice.view, gap)
         }
@@ -41,6 +41,13 @@ class Dock(private val tools: Tools, private val light: Light) : LinearLayout(to
         lower(plan, back, torch)?.let { inside.below(it, gap) }
         if (inside.childCount > 0) below(inside)
         visibility = if (inside.childCount > 0) VISIBLE else GONE
+    }
+
+    /** Nothing in it, until it is shown again. */
+    fun clear() {
+        drawn = null
+        items.clear()
+        removeAllViews()
     }
 
     private fun press(press: PressBlock, weight: PressWeight): View =

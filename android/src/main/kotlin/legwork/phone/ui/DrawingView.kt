@@ -25,8 +25,8 @@ class DrawingView(
     private val whole: Boolean = false,
     private val pressed: (String) -> Unit = {},
 ) : View(paper.context) {
-    private var drawn: FigureDrawn? = null
     private var marks: Marks? = null
+    private val drawn: FigureDrawn? get() = marks?.figure
     private val toView = Matrix()
     private val toDrawing = Matrix()
     private var zoom = 1f
@@ -44,11 +44,11 @@ class DrawingView(
         layoutDirection = LAYOUT_DIRECTION_LTR
     }
 
-    fun show(figure: FigureDrawn) {
-        if (figure == drawn) return
+    fun show(next: Marks) {
+        if (next === marks) return
+        val figure = next.figure
         val sameShape = drawn?.let { it.aspect == figure.aspect && it.naturalWidth == figure.naturalWidth } == true
-        drawn = figure
-        marks = Marks(paper, figure)
+        marks = next
         if (!sameShape) {
             zoom = 1f
             requestLayout()
@@ -113,7 +113,7 @@ class DrawingView(
     fun placeOf(mark: FigureMark): RectF = RectF(marks?.boundsOf(mark) ?: RectF()).also { toView.mapRect(it) }
 
     /** The marks that a screen reader stops at, in order: one of each part, with all there is to say of it. */
-    fun spokenMarks(): List<FigureMark> = drawn?.marks.orEmpty().filter { it.aloud.label.isNotEmpty() && !it.repeats }
+    fun spokenMarks(): List<FigureMark> = marks?.spoken.orEmpty()
 
     fun press(mark: FigureMark) { mark.key?.let(pressed) }
 

@@ -2,6 +2,7 @@ package legwork.phone.ui
 
 import android.content.res.ColorStateList
 import android.graphics.Color
+import android.graphics.drawable.ColorDrawable
 import android.graphics.drawable.Drawable
 import android.graphics.drawable.GradientDrawable
 import android.graphics.drawable.InsetDrawable
@@ -49,6 +50,16 @@ class Edges(private val paper: Paper) {
             addState(intArrayOf(android.R.attr.state_pressed), pressed)
             addState(intArrayOf(), sheet)
         }
+
+    /** A rule between rows. */
+    fun rule(): Drawable = Between(paper.ink(R.color.line), paper.exact(R.dimen.stroke_hair).toInt().coerceAtLeast(1))
+
+    /** Nothing, between things that stand apart. */
+    fun gap(high: Int): Drawable = Between(Color.TRANSPARENT, high)
+
+    private class Between(ink: Int, private val high: Int) : ColorDrawable(ink) {
+        override fun getIntrinsicHeight() = high
+    }
 
     /** Nothing as it lies, and darker under the finger: rows and quiet presses. */
     fun bare(): Drawable = pressed(GradientDrawable().apply { setColor(Color.TRANSPARENT) }, GradientDrawable().apply { setColor(paper.ink(R.color.sunk)) })

@@ -59,7 +59,7 @@ class Columns(context: Context, private val gap: Int, private val least: Int, pr
         val rows = shown().chunked(columns(wide)) { row ->
             row.forEach { measure(it, cell, 0, MeasureSpec.UNSPECIFIED) }
             val high = row.maxOf { it.measuredHeight }
-            row.forEach { measure(it, cell, high, MeasureSpec.EXACTLY) }
+            row.filter { it.measuredHeight != high }.forEach { measure(it, cell, high, MeasureSpec.EXACTLY) }
             high
         }
         setMeasuredDimension(wide, rows.sum() + gap * max(0, rows.size - 1))

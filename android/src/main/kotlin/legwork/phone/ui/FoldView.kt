@@ -49,5 +49,6 @@ class FoldView(
             room.bottomMargin = tools.paper.px(R.dimen.s3)
             addView(body, indexOfChild(bar) + 1, room)
         } else null
+        tools.slices.slice()
     }
 }

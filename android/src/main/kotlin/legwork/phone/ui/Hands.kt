@@ -3,10 +3,10 @@ package legwork.phone.ui
 import android.graphics.Bitmap
 import legwork.door.Deed
 import legwork.door.FigureBlock
-import legwork.door.FigureDrawn
 import legwork.door.PhotoSlotBlock
 import legwork.door.PressBlock
 import legwork.door.RowBar
+import legwork.phone.logic.Slices
 
 /** What a view can ask for. Nothing here knows what a block is about. */
 interface Hands {
@@ -24,10 +24,10 @@ interface Hands {
     fun choosePhotos(slot: PhotoSlotBlock)
 
     /** The marks of a drawing, now or soon. */
-    fun figure(name: String, version: String, then: (FigureDrawn) -> Unit)
+    fun figure(name: String, version: String, then: (Marks) -> Unit)
 
     /** The marks of the bar of a row, now or soon. */
-    fun bar(bar: RowBar, then: (FigureDrawn) -> Unit)
+    fun bar(bar: RowBar, then: (Marks) -> Unit)
 
     /** A small picture of a photo, now or soon. */
     fun smallPhoto(photo: String, then: (Bitmap) -> Unit)
@@ -40,7 +40,7 @@ interface Hands {
 }
 
 /** What every view is made with. */
-class Tools(val paper: Paper, val hands: Hands) {
-    val context get() = paper.context
+class Tools(val paper: Paper, val hands: Hands, val slices: Slices) {
+    val context get() = paper.plain
     val edges = Edges(paper)
 }

@@ -16,7 +16,7 @@ import legwork.door.FigureBlock
 import legwork.phone.R
 
 /** Something seen large, over the whole window, with the way back where it always is. */
-class Large(private val tools: Tools, name: String, private val seen: View) : Dialog(tools.context, R.style.Over) {
+class Large(private val tools: Tools, name: String, private val seen: View) : Dialog(tools.paper.context, R.style.Over) {
     init {
         val paper = tools.paper
         val page = stack(context)
@@ -50,7 +50,7 @@ class Large(private val tools: Tools, name: String, private val seen: View) : Di
             tools.hands.figure(figure.figure, figure.version) { drawn ->
                 drawing.show(drawn)
                 drawing.post {
-                    val own = drawn.naturalWidth * tools.context.resources.displayMetrics.density
+                    val own = drawn.figure.naturalWidth * tools.context.resources.displayMetrics.density
                     if (drawing.width in 1 until own.toInt()) drawing.zoomBy((own / drawing.width).toFloat(), 0f, 0f)
                 }
             }

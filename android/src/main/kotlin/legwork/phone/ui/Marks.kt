@@ -4,8 +4,11 @@ import android.graphics.Canvas
 import android.graphics.DashPathEffect
 import android.graphics.Paint
 import android.graphics.Path
+import android.graphics.Picture
 import android.graphics.RectF
 import android.graphics.Typeface
+import java.util.IdentityHashMap
+import kotlin.math.ceil
 import legwork.door.FigureDrawn
 import legwork.door.FigureMark
 import legwork.door.MarkAnchor
@@ -17,38 +20,47 @@ import legwork.door.MarkWeight
 import legwork.door.Spot
 import legwork.phone.R
 
-/** The marks of a drawing, ready for a canvas, in units of 1/96 inch at the drawing's own width. */
-class Marks(private val paper: Paper, private val figure: FigureDrawn) {
+/**
+ * The marks of a drawing, ready for a canvas, in units of 1/96 inch at the drawing's own width. A large house has thousands:
+ * they are made away from the thread that draws, which then draws them as one.
+ */
+class Marks(private val paper: Paper, val figure: FigureDrawn) {
     private val all = figure.marks.map(::ready)
-    private val bounds: Map<FigureMark, RectF> by lazy {
+    private val keyed = all.filter { it.mark.key != null }.asReversed()
+    private val bounds = IdentityHashMap<FigureMark, RectF>().apply {
         // What stands for a part is as large as all marks of its key together.
-        val byKey = all.filter { it.mark.key != null }.groupBy { it.mark.key }
-        all.associate { one ->
-            val together = byKey[one.mark.key].orEmpty().ifEmpty { listOf(one) }
-            one.mark to RectF(together.first().bounds).apply { together.forEach { union(it.bounds) } }
-        }
+        val byKey = HashMap<String, RectF>()
+        for (one in keyed) byKey.getOrPut(one.mark.key.orEmpty()) { RectF(one.bounds) }.union(one.bounds)
+        for (one in all) put(one.mark, byKey[one.mark.key] ?: one.bounds)
     }
 
-    private class Ready(val mark: FigureMark, val path: Path?, val line: Paint?, val fill: Paint?, val words: Words?, val bounds: RectF)
+    /** The marks that a screen reader stops at, in order: one of each part, with all there is to say of it. */
+    val spoken: List<FigureMark> = figure.marks.filter { it.aloud.label.isNotEmpty() && !it.repeats }
 
-    private class Words(val text: String, val x: Float, val y: Float, val paint: Paint)
-
-    fun draw(canvas: Canvas) {
+    private val picture = Picture().apply {
+        val wide = figure.naturalWidth
+        val canvas = beginRecording(ceil(wide).toInt(), ceil(wide / figure.aspect).toInt())
         for (one in all) {
-            one.fill?.let { canvas.drawPath(one.path!!, it) }
-            one.line?.let { canvas.drawPath(one.path!!, it) }
+            one.fill?.let { fill -> one.path?.let { canvas.drawPath(it, fill) } }
+            one.line?.let { line -> one.path?.let { canvas.drawPath(it, line) } }
             one.words?.let { canvas.drawText(it.text, it.x, it.y, it.paint) }
         }
+        endRecording()
     }
+
+    fun draw(canvas: Canvas) = canvas.drawPicture(picture)
 
     fun boundsOf(mark: FigureMark): RectF? = bounds[mark]
 
     /** The nearest mark with a key within reach; of equals, the topmost. */
     fun at(x: Float, y: Float, reach: Float): FigureMark? =
-        all.filter { it.mark.key != null }.asReversed()
-            .map { it to it.bounds.near(x, y, reach) }
+        keyed.map { it to it.bounds.near(x, y, reach) }
             .filter { it.second < Float.MAX_VALUE }
             .minByOrNull { it.second }?.first?.mark
+
+    private class Ready(val mark: FigureMark, val path: Path?, val line: Paint?, val fill: Paint?, val words: Words?, val bounds: RectF)
+
+    private class Words(val text: String, val x: Float, val y: Float, val paint: Paint)
 
     private fun ready(mark: FigureMark): Ready {
         val ink = paper.ink(inkOf(mark.ink))

@@ -2,7 +2,9 @@ package legwork.phone.ui
 
 import android.os.Build
 import android.view.View
+import android.view.accessibility.AccessibilityManager
 import android.view.accessibility.AccessibilityNodeInfo
+import android.widget.EditText
 import android.widget.LinearLayout
 import android.widget.ScrollView
 import legwork.door.Ability
@@ -23,16 +25,19 @@ import legwork.phone.logic.leadOf
 class PageView(private val tools: Tools, light: Light, readOut: MutableSet<String>) : LinearLayout(tools.context) {
     val folds = Folds()
     val dock = Dock(tools, light)
-    val scroll = ScrollView(context)
+    val scroll = ScrollView(tools.paper.context)
     private val column = stack(context)
     private val head = stack(context)
     private val notices = NoticesView(tools, readOut)
     private val blocks = BlocksLayout(context, tools.paper)
-    private var drawn = LinkedHashMap<String, Piece>()
+    private val pieces = Pieces(tools, blocks)
+    val slices = tools.slices
+    private val readers = context.getSystemService(AccessibilityManager::class.java)
     private var screen: Screen? = null
-
-    /** A block as it stands, or several that stand in one box. */
-    private class Piece(val blocks: List<Block>, val view: BlockView, val setting: Any)
+    private var headed: Any? = null
+    private var held: Pair<String, Boolean>? = null
+    /** The lead on which the focus of a new place is to stand, as soon as it is made. */
+    private var begins: String? = null
 
     init {
         val paper = tools.paper
@@ -48,6 +53,8 @@ class PageView(private val tools: Tools, light: Light, readOut: MutableSet<Strin
         scroll.addView(column)
         scroll.clipToPadding = false
         notices.visibility = GONE
+        slices.before = ::noteHeld
+        slices.after = ::sliced
         arrange(Arrangement.FOOT)
     }
 
@@ -63,7 +70,7 @@ class PageView(private val tools: Tools, light: Light, readOut: MutableSet<Strin
         orientation = if (next == Arrangement.SIDE) HORIZONTAL else VERTICAL
         if (next == Arrangement.SIDE) {
             addView(scroll, LayoutParams(0, LayoutParams.MATCH_PARENT, 1f))
-            val aside = ScrollView(context)
+            val aside = ScrollView(tools.paper.context)
             aside.isFillViewport = true
             val foot = stack(context)
             foot.gravity = android.view.Gravity.BOTTOM
@@ -80,85 +87,39 @@ class PageView(private val tools: Tools, light: Light, readOut: MutableSet<Strin
 
     private fun sideWidth(): Int = tools.paper.dp(if (resources.configuration.fontScale > 1.3f) SIDE_LARGE else SIDE)
 
-    /** Shows a screen; `own` is what the shell itself has to say. */
+    /** Shows a screen; `own` is what the shell itself has to say. What does not fit into a slice follows after it. */
     fun show(next: Screen, own: String?) {
         val before = screen
         val isSame = before?.place == next.place
+        slices.drop()
         screen = next
         layoutDirection = if (next.rightToLeft) LAYOUT_DIRECTION_RTL else LAYOUT_DIRECTION_LTR
-        val held = if (isSame) held() else null
         if (!isSame) {
             if (before != null) folds.clear()
-            drawn = LinkedHashMap()
-            blocks.removeAllViews()
-        }
-        if (!isSame || before?.title != next.title || before.trail != next.trail || before.howFar != next.howFar) {
+            // Nothing of the place before can be touched any more.
+            pieces.clear()
             head.removeAllViews()
-            head.below(headView(tools, next))
+            dock.clear()
+            stood = null
+            begins = next.blocks.firstOrNull { it is Block.Words && it.block.role == WordsRole.LEAD }?.let(::idOf).orEmpty()
         }
-        notices.show(next, own)
         val plan = DockPlan(next)
         val setting = Setting(next.dock.answersLeadOn, leadOf(next), folds)
-        draw(next, plan, setting)
-        place(plan, setting, next)
+        slices.ask { place(plan, setting, next) }
+        slices.ask { heading(next) }
+        slices.ask { notices.show(next, own) }
+        slices.ask { pieces.show(next, plan, setting) }
+        slices.slice()
         scroll.keepScreenOn = Ability.STAY_AWAKE in next.abilities
-        if (isSame) held?.let(::hold) else begin(next, before != null)
+        if (!isSame) begin(next, before != null)
     }
 
-    private fun draw(next: Screen, plan: DockPlan, setting: Setting) {
-        val about = listOf(setting.choiceLeadsOn, setting.lead)
-        val pieces = LinkedHashMap<String, Piece>()
-        for (group in groups(next, plan)) {
-            val id = group.joinToString(" ") { idOf(it) }
-            val old = drawn[id]?.takeIf { it.setting == about }
-            pieces[id] = when {
-                old != null && old.blocks == group -> old
-                old != null && group.size == 1 && old.view.change(group.single()) -> Piece(group, old.view, about)
-                else -> Piece(group, made(group, setting), about)
-            }
-        }
-        drawn = pieces
-        var previous: Block? = null
-        val wanted = pieces.values.map { piece ->
-            val gap = gap(previous, piece.blocks.first())
-            previous = piece.blocks.last()
-            val view = piece.view.view
-            val room = view.layoutParams as? BlocksLayout.Room
-            if (room == null || room.gap != gap || room.beside != piece.view.beside) view.layoutParams = BlocksLayout.Room(piece.view.beside, gap)
-            view
-        }
-        // What stays is not taken out: it keeps the focus, and the keyboard stays up.
-        (blocks.childCount - 1 downTo 0).map(blocks::getChildAt).filter { it !in wanted }.forEach(blocks::removeView)
-        wanted.forEachIndexed { place, view ->
-            if (blocks.getChildAt(place) !== view) {
-                blocks.removeView(view)
-                blocks.addView(view, place)
-            }
-        }
-    }
-
-    private fun made(group: List<Block>, setting: Setting): BlockView {
-        val cautions = group.mapNotNull { (it as? Block.Caution)?.block }
-        return if (cautions.isNotEmpty()) CautionsView(tools, setting, cautions) else viewOf(tools, setting, group.single())
-    }
-
-    /** The blocks outside the dock; cautions in a row go together. */
-    private fun groups(next: Screen, plan: DockPlan): List<List<Block>> {
-        val groups = mutableListOf<MutableList<Block>>()
-        for (block in next.blocks.filterNot(plan::has)) {
-            val last = groups.lastOrNull()
-            if (block is Block.Caution && last?.last() is Block.Caution) last += block else groups += mutableListOf(block)
-        }
-        return groups
-    }
-
-    private fun gap(previous: Block?, block: Block): Int {
-        val folds = { one: Block? -> one is Block.Words && one.block.head.isNotEmpty() }
-        return when {
-            folds(previous) && folds(block) -> 0
-            block is Block.Words && block.block.role == WordsRole.HEADING -> tools.paper.px(R.dimen.s5)
-            else -> tools.paper.px(R.dimen.s4)
-        }
+    private fun heading(next: Screen) {
+        val said = listOf(next.title, next.trail, next.howFar, leadOf(next) == null)
+        if (head.childCount > 0 && said == headed) return
+        headed = said
+        head.removeAllViews()
+        head.below(headView(tools, next))
     }
 
     /** Where the dock lies: at the foot, unless it would hide the question; beside, in a low and wide window. */
@@ -184,8 +145,6 @@ class PageView(private val tools: Tools, light: Light, readOut: MutableSet<Strin
         scroll.scrollTo(0, 0)
         column.requestFocus()
         if (Build.VERSION.SDK_INT >= 28) pane(next.title)
-        val lead = next.blocks.firstOrNull { it is Block.Words && it.block.role == WordsRole.LEAD }?.let { drawn[idOf(it)]?.view?.view } ?: head
-        lead.post { lead.performAccessibilityAction(AccessibilityNodeInfo.ACTION_ACCESSIBILITY_FOCUS, null) }
         if (fades && next.way != WayTaken.SAME && android.animation.ValueAnimator.areAnimatorsEnabled()) {
             column.alpha = 0f
             column.animate().alpha(1f).setDuration(resources.getInteger(R.integer.motion_turn).toLong()).start()
@@ -194,10 +153,24 @@ class PageView(private val tools: Tools, light: Light, readOut: MutableSet<Strin
 
     @NewerSdk private fun pane(title: String) { accessibilityPaneTitle = title }
 
+    /** Before a slice: what has the focus now has it afterwards, too. */
+    private fun noteHeld() { held = held() }
+
+    private fun sliced() {
+        held?.let(::hold)
+        begins?.let { lead ->
+            val view = pieces.whole(lead) ?: head.takeIf { slices.isDone } ?: return@let
+            begins = null
+            view.post { view.performAccessibilityAction(AccessibilityNodeInfo.ACTION_ACCESSIBILITY_FOCUS, null) }
+        }
+        if (stood != null) post(::standAgain)
+    }
+
     /** The id of what has the focus, of the keyboard or of the screen reader. */
     private fun held(): Pair<String, Boolean>? {
-        val ids = screen?.let(::idsOf).orEmpty()
-        for (id in ids) {
+        val focus = findFocus()
+        if ((focus == null || focus === column) && !readers.isEnabled) return null
+        for (id in screen?.let(::idsOf).orEmpty()) {
             val view = find(id) ?: continue
             if (view.isAccessibilityFocused) return id to true
             if (view.isFocused) return id to false
@@ -212,8 +185,33 @@ class PageView(private val tools: Tools, light: Light, readOut: MutableSet<Strin
         } else if (!view.isFocused) view.requestFocus()
     }
 
+    /** Where somebody stood on a screen before the window was made anew. */
+    class Stood(val scroll: Int, val focus: String?, val cursor: IntArray?)
+
+    private var stood: Stood? = null
+
+    /** Where one stands, or will as soon as so much of the screen is there. */
+    val stands: Int get() = stood?.scroll ?: scroll.scrollY
+
+    /** Stands there again as soon as so much of the screen is there; whoever has moved on meanwhile is left where they are. */
+    fun stand(again: Stood) {
+        stood = again
+        post(::standAgain)
+    }
+
+    private fun standAgain() {
+        val again = stood ?: return
+        val view = again.focus?.let(::find)
+        val isThere = column.height - scroll.height >= again.scroll && (again.focus == null || view != null)
+        if (!isThere && !slices.isDone) return
+        stood = null
+        if (scroll.scrollY == 0) scroll.scrollTo(0, again.scroll)
+        view?.requestFocus()
+        again.cursor?.let { (from, to) -> (view as? EditText)?.let { it.setSelection(minOf(from, it.length()), minOf(to, it.length())) } }
+    }
+
     /** The view of something on the screen, by its id. */
-    fun find(id: String): View? = dock.find(id) ?: drawn.values.firstNotNullOfOrNull { it.view.find(id) }
+    fun find(id: String): View? = dock.find(id) ?: pieces.find(id)
 
     private companion object {
         const val LOW = 480

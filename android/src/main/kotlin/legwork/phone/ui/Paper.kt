@@ -4,6 +4,7 @@ import android.content.Context
 import android.graphics.Typeface
 import android.os.Build
 import android.util.TypedValue
+import android.view.ContextThemeWrapper
 import android.view.Gravity
 import android.view.View
 import android.widget.TextView
@@ -30,6 +31,12 @@ enum class Family(val face: Typeface) { LEAD(Typeface.SERIF), TEXT(Typeface.SANS
 /** The look's numbers on this device. */
 class Paper(val context: Context) {
     private val resources = context.resources
+
+    /**
+     * For words, boxes and pictures: what they look like is all said here, and looking through the platform's whole theme for it
+     * is most of what making a view costs.
+     */
+    val plain: Context = ContextThemeWrapper(context, resources.newTheme().apply { applyStyle(R.style.Plain, true) })
 
     fun ink(id: Int): Int = context.getColor(id)
 
@@ -70,7 +77,7 @@ class Paper(val context: Context) {
     }
 
     fun text(words: CharSequence, type: Type, ink: Int = R.color.text, weight: Int? = null): TextView =
-        set(TextView(context), type, ink, weight).apply { text = together(words) }
+        set(TextView(plain), type, ink, weight).apply { text = together(words) }
 
     /** A unit such as “Mb/s” stays on one line: a word joiner behind its stroke (Unicode line breaking, WJ). */
     private fun together(words: CharSequence): CharSequence =

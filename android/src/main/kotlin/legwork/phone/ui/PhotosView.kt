@@ -17,9 +17,8 @@ import legwork.phone.R
 /** A place for photos: those that are there, and a dashed place for new ones. */
 class PhotosView(private val tools: Tools, private var block: PhotoSlotBlock) : BlockView() {
     private val stack = stack(tools.context)
-    private val tiles = LinkedHashMap<String, View>()
-    private var drawn = emptyMap<String, PhotoShown>()
     private val grid = Columns(tools.context, tools.paper.px(R.dimen.s2), tools.paper.dp(LEAST))
+    private val tiles = Children(tools, grid) { null }
 
     override val view: View get() = stack
     override val beside: Boolean get() = block.photos.isNotEmpty()
@@ -37,16 +36,7 @@ class PhotosView(private val tools: Tools, private var block: PhotoSlotBlock) : 
 
     /** Tiles that are the same stay: with two thousand photos, nothing else is drawn anew. */
     private fun draw() {
-        grid.removeAllViews()
-        val before = HashMap(tiles)
-        tiles.clear()
-        for (photo in block.photos) {
-            val same = before[photo.id].takeIf { drawn[photo.id] == photo }
-            val tile = same ?: tile(photo)
-            tiles[photo.id] = tile
-            grid.addView(tile)
-        }
-        drawn = block.photos.associateBy { it.id }
+        tiles.show(block.photos.map { photo -> Child(photo.id, photo) { tile(photo) } })
         grid.visibility = if (block.photos.isEmpty()) View.GONE else View.VISIBLE
     }
 
@@ -134,7 +124,9 @@ class PhotosView(private val tools: Tools, private var block: PhotoSlotBlock) : 
         return true
     }
 
-    override fun find(id: String): View? = tiles[id]
+    override fun resume() = tiles.resume()
+
+    override fun find(id: String): View? = tiles.find(id)
 
     private companion object {
         const val LEAST = 100f

@@ -16,32 +16,41 @@ import legwork.phone.R
 /** Rows under their name, some of which lead on. */
 class RowsView(private val tools: Tools, private var block: RowsBlock) : BlockView() {
     private val stack = stack(tools.context)
-    private val rows = LinkedHashMap<String, View>()
-    private var drawn = emptyMap<String, RowEntry>()
+    private val list = stack(tools.context)
+    private val rows = Children(tools, list) { wide() }
+    private var named: Any? = null
 
     override val view: View get() = stack
 
-    init { draw() }
+    init {
+        list.dividerDrawable = tools.edges.rule()
+        stack.below(list)
+        draw()
+    }
 
-    /** Rows that are the same stay. */
     private fun draw() {
-        stack.removeAllViews()
-        val name = stack.below(tools.paper.text(block.name, Type.SAYS, R.color.quiet, weight = 600))
-        name.setPadding(0, 0, 0, tools.paper.px(R.dimen.s2))
-        name.says(block.aloud)
-        val before = HashMap(rows)
-        rows.clear()
+        name()
         val stages = block.rows.any { it.doneOf != null }
         val signed = block.rows.any { it.mark == RowMark.BOX || it.mark == RowMark.DONE }
-        block.rows.forEachIndexed { place, row ->
-            if (!stages) stack.ruled(tools)
-            val same = before[row.id].takeIf { drawn[row.id] == row && !stages }
-            val view = same ?: if (stages) StageView(tools, row, place == 0, place == block.rows.lastIndex) else rowView(tools, row, signed)
-            rows[row.id] = view
-            stack.below(view)
-        }
-        if (!stages) stack.ruled(tools)
-        drawn = block.rows.associateBy { it.id }
+        list.showDividers = if (stages) LinearLayout.SHOW_DIVIDER_NONE
+        else LinearLayout.SHOW_DIVIDER_BEGINNING or LinearLayout.SHOW_DIVIDER_MIDDLE or LinearLayout.SHOW_DIVIDER_END
+        rows.show(
+            block.rows.mapIndexed { place, row ->
+                val (first, last) = (place == 0) to (place == block.rows.lastIndex)
+                if (stages) Child(row.id, Triple(row, first, last)) { StageView(tools, row, first, last) }
+                else Child(row.id, row to signed) { rowView(tools, row, signed) }
+            },
+        )
+    }
+
+    private fun name() {
+        if (named == block.name to block.aloud) return
+        if (named != null) stack.removeViewAt(0)
+        named = block.name to block.aloud
+        val name = tools.paper.text(block.name, Type.SAYS, R.color.quiet, weight = 600)
+        name.setPadding(0, 0, 0, tools.paper.px(R.dimen.s2))
+        name.says(block.aloud)
+        stack.addView(name, 0, wide())
     }
 
     override fun change(block: Block): Boolean {
@@ -50,7 +59,9 @@ class RowsView(private val tools: Tools, private var block: RowsBlock) : BlockVi
         return true
     }
 
-    override fun find(id: String): View? = rows[id]
+    override fun resume() = rows.resume()
+
+    override fun find(id: String): View? = rows.find(id)
 }
 
 private fun touch(tools: Tools, view: View, row: RowEntry) {
@@ -88,7 +99,7 @@ private fun rowView(tools: Tools, row: RowEntry, signed: Boolean): View {
     row.bar?.let { bar ->
         // Under the words, over the whole width: all bars of a list have one scale.
         val drawing = DrawingView(tools.paper, still = true)
-        tools.hands.bar(bar) { drawing.show(it) }
+        tools.hands.bar(bar, drawing::show)
         whole.below(drawing, paper.px(R.dimen.s2))
         whole.below(paper.text(bar.words, Type.SAYS, R.color.quiet).apply { fontFeatureSettings = "tnum" }, paper.px(R.dimen.s1))
     }

@@ -14,6 +14,9 @@ fun stack(context: Context): LinearLayout = LinearLayout(context).apply { orient
 /** One beside the other. */
 fun line(context: Context): LinearLayout = LinearLayout(context).apply { gravity = android.view.Gravity.CENTER_VERTICAL }
 
+/** Room over the whole width, as high as it is. */
+fun wide(): LinearLayout.LayoutParams = LinearLayout.LayoutParams(MATCH_PARENT, WRAP_CONTENT)
+
 /** Puts a view below the others, that far from the one above it. */
 fun <V : View> LinearLayout.below(view: V, gap: Int = 0): V {
     val room = LinearLayout.LayoutParams(MATCH_PARENT, WRAP_CONTENT)

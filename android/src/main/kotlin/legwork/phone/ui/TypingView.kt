@@ -11,7 +11,7 @@ import legwork.door.Aloud
 import legwork.phone.R
 
 /** A place to type in: each change is handed on, and what comes back never moves the letters under the hands. */
-class TypingField(tools: Tools, id: String, type: Type, private val typed: (String) -> Unit) : EditText(tools.context) {
+class TypingField(tools: Tools, id: String, type: Type, private val typed: (String) -> Unit) : EditText(tools.paper.context) {
     private var isSetting = false
 
     /** What stands here, as far as anybody was told: the platform also reports a change where only the keyboard's kind is set. */
