@@ -44,7 +44,7 @@ impl Default for Options {
             screening: forecast::Options { draws: 16, points: 89, ..stating },
             stating,
             most_steps: 24,
-            most_weighed: 50_000,
+            most_weighed: 100_000,
         }
     }
 }
