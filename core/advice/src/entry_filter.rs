@@ -185,8 +185,8 @@ fn not_wanted(survey: &Survey, entry: &Part, line: &OwnLine) -> Option<NotWanted
     // unamplified port, if it has one, is a way out.
     let antenna = incoming.is_antenna_only();
     let isolates = |part: &&Part| {
-        let no_by_pass = part.rating.moca_bypass == Some(false);
-        let mast = antenna && part.rating.moca_bypass.is_none();
+        let no_by_pass = part.rating.by_pass() == Some(false);
+        let mast = antenna && part.rating.by_pass().is_none();
         part.kind == PartKind::Amplifier && (no_by_pass || mast) && !part.rating.modem_port
     };
     if let Some(amplifier) = line.parts(survey).find(isolates) {

@@ -188,7 +188,7 @@ fn part_weight(part: &Part) -> (f64, Ground) {
             Some(false) => (weights::NOT_FOR_BAND, Ground::Poor),
             None => (weights::BAND_UNKNOWN, Ground::NotKnown),
         },
-        PartKind::Amplifier => match rated.moca_bypass {
+        PartKind::Amplifier => match rated.by_pass() {
             Some(true) => (1.0, Ground::Nothing),
             Some(false) => (weights::NO_BYPASS, Ground::Poor),
             None => (weights::BYPASS_UNKNOWN, Ground::NotKnown),

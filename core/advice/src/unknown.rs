@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use facts::fact::SubjectId;
 use house::naming;
+use house::rating::EXTENDED_D;
 use house::record::{CableKind, EntryState, LengthKnown, Part, PartKind, PortEnd, Survey, reading_order};
 use indexmap::IndexSet;
 use phrase::{Arg, Phrase};
@@ -160,6 +161,12 @@ impl Search<'_> {
             self.add_about(part, Phrase::new("unknown-loose"), Matters::MayBeMissingLink);
         }
         let rated = &part.rating;
+        if part.kind == PartKind::Amplifier
+            && rated.by_pass().is_none()
+            && part.measured_over(EXTENDED_D).is_none()
+        {
+            self.add_about(part, Phrase::new("unknown-bypass"), Matters::Little);
+        }
         match part.kind {
             PartKind::Unknown => self.add_about(part, Phrase::new("unknown-kind"), Matters::Little),
             PartKind::Entry if part.entry_state == EntryState::Unknown => {

@@ -32,6 +32,15 @@ impl Dice {
         Self { likely_only: true, ..Self::thrown(0, u64::MAX, key) }
     }
 
+    /// Further dice under the same key, whatever was thrown so far: what they show shifts nothing that these show.
+    #[must_use]
+    pub fn beside(&self) -> Self {
+        let mut stream = self.stream.clone();
+        stream.set_stream(1);
+        stream.set_word_pos(0);
+        Self { stream, likely_only: self.likely_only }
+    }
+
     /// Whether these dice give every range's likely value.
     pub fn is_likely(&self) -> bool {
         self.likely_only
@@ -78,6 +87,16 @@ mod tests {
             dice.unit()
         };
         assert_eq!(after(Span::exact(3.0)).to_bits(), after(Span::new(1.0, 3.0, 9.0)).to_bits());
+    }
+
+    #[test]
+    fn dice_beside_others_show_the_same_at_any_time_and_shift_nothing() {
+        let thrown = || Dice::thrown(1, 1, [0; 16]);
+        let (mut early, mut late) = (thrown(), thrown());
+        let first = late.unit();
+        assert_eq!(early.beside().unit().to_bits(), late.beside().unit().to_bits());
+        assert_ne!(early.beside().unit().to_bits(), first.to_bits());
+        assert_eq!(early.unit().to_bits(), first.to_bits());
     }
 
     #[test]

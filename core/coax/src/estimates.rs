@@ -200,7 +200,11 @@ pub mod house {
         AMPLIFIER_GAIN = "amplifier-gain", 6.0, 12.0, 20.0, "dB", CommonPractice;
         /// Return gain of an amplifier whose label does not say.
         AMPLIFIER_RETURN_GAIN = "amplifier-return-gain", -6.0, 0.0, 5.0, "dB", CommonPractice;
-        /// Loss of an amplifier's by-pass in the MoCA band, to its first output.
+        /// The chance that an amplifier on which nobody has read anything has a by-pass.
+        AMPLIFIER_BYPASS_UNREAD = "amplifier-bypass-unread", 0.3, 0.3, 0.3, "", CommonPractice;
+        /// The same where its label was read and names none: those that have one say so.
+        AMPLIFIER_BYPASS_NOT_NAMED = "amplifier-bypass-not-named", 0.1, 0.1, 0.1, "", CommonPractice;
+        /// Loss of an amplifier's by-pass in the MoCA band, without what the splitters in its housing take.
         AMPLIFIER_BYPASS = "amplifier-bypass-loss", 1.0, 4.0, 8.0, "dB", CommonPractice;
     }
 }

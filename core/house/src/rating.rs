@@ -1,7 +1,7 @@
 //! What a part is rated for: typed by a person, or read from its label.
 
 use coax::link::{EXTENDED_D_HIGH, EXTENDED_D_LOW};
-use coax::trade::EDGE_TOLERANCE;
+use coax::trade::{EDGE_TOLERANCE, SATELLITE_HIGH};
 use coax::{Decibels, Megahertz};
 use label::{self, LabelReading, PowerPass};
 use serde::{Deserialize, Serialize};
@@ -124,6 +124,19 @@ impl PartRating {
             None if self.says_moca => Some(true),
             None => None,
         }
+    }
+
+    /// Of an amplifier: whether it has a by-pass for the MoCA band; `None` while nobody knows. Where nobody said so, the
+    /// word for MoCA on its label does, and so does a band that holds all of MoCA's: no amplifier amplifies that both ways.
+    /// What reaches up to a dish's signals is made to amplify those, one way.
+    pub fn by_pass(&self) -> Option<bool> {
+        let reaches = |band: Band| {
+            let core =
+                Band { low_mhz: EXTENDED_D.low_mhz, high_mhz: EXTENDED_D.high_mhz - EDGE_TOLERANCE.value() };
+            band.contains(core) && band.high_mhz < SATELLITE_HIGH.value()
+        };
+        let printed = self.says_moca || self.band.is_some_and(reaches);
+        self.moca_bypass.or(printed.then_some(true))
     }
 
     /// Whether it stops the whole MoCA band, as a filter does: `None` while that is not said.

@@ -3,7 +3,9 @@
 // Linted as a library only: in a build for tests the lint keeps quiet.
 #[cfg_attr(not(test), expect(clippy::enum_glob_use, reason = "a table that names nearly every kind"))]
 use advice::finding::FindingKind::{self, *};
-use advice::forecast::{Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity};
+use advice::forecast::{
+    Curve, Forecast, Limit, Options, PathForecast, Reach, RoomForecast, SharedCapacity, forecast,
+};
 use coax::Span;
 use house::rating::Band;
 use house::record::{
@@ -248,12 +250,29 @@ fn amplifier_cases() -> Vec<Case> {
             .at("O2")
             .from("A1", 2)
     };
+    // So far that what the outputs are kept apart by costs the wish.
+    let far = |house: House| house.at("O2").over(CableKind::FiftyNine, 60.0).wish("Office", 2000.0);
+    let tested = |house: House| {
+        let how = Some(HowMeasured::new(TestReach::House, false));
+        house.at("O2").reads_how(ReadingKind::Throughput { down_mbps: 900.0, up_mbps: 900.0 }, how)
+    };
     vec![
         case(AmplifierNoBypass, between(Some(false)), above(Some(false))),
-        case(AmplifierBypassUnknown, between(None), between(Some(true))),
-        case(AmplifierOutputsApart, instead(Some(false)), instead(Some(true))),
+        case(AmplifierBypassDecides, worked_out(between(None)), worked_out(between(Some(true)))),
+        // A test in the room tells more than what hangs on it.
+        case(AmplifierBypassUnknown, tested(between(None)), worked_out(between(None))),
+        case(AmplifierOutputsApart, far(instead(Some(false))), far(instead(Some(true)))),
+        case(AmplifierOutputsApart, far(instead(None)), worked_out(instead(None))),
         case(AmplifierAbove, above(Some(false)), above(Some(true))),
     ]
+}
+
+/// A house with the forecast of few draws.
+fn worked_out(house: House) -> Seen {
+    let survey = house.survey();
+    let quick = Options { draws: 40, seed: 1, points: 89 };
+    let told = forecast(&survey, &quick).expect("a sound house");
+    Seen { survey, forecast: Some(told) }
 }
 
 fn run_cases() -> Vec<Case> {
@@ -689,6 +708,7 @@ fn seen_with(house: House, rate: Span) -> Seen {
         limit: Limit::EthernetPort,
         costs: Vec::new(),
         curve: Curve::default(),
+        by_pass: None,
     };
     let forecast = Forecast {
         seed: 1,

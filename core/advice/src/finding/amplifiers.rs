@@ -8,26 +8,59 @@ use phrase::Arg;
 
 use super::inspection::{Inspection, Standing, has_plugged};
 use super::{Finding, FindingKind, Place};
+use crate::forecast::RoomForecast;
 use crate::level::served_outlets;
+use crate::verdict::{Hangs, Met, Wished};
 
-/// Amplifiers without a by-pass, or of which that is not known, by where they stand towards the adapters.
+/// Amplifiers without a by-pass, or of which that is not known, by where they stand towards the adapters and by what the
+/// forecast says of the rooms behind them.
 pub(super) fn by_pass(inspection: &Inspection<'_>) -> Vec<Finding> {
     inspection
         .parts(&[PartKind::Amplifier])
         .filter_map(|amplifier| {
-            let kind = match (inspection.standing(amplifier.id), amplifier.rating.moca_bypass) {
+            let hanging = hanging_on(inspection, amplifier.id);
+            let kind = match (inspection.standing(amplifier.id), amplifier.rating.by_pass()) {
+                _ if !hanging.is_empty() => FindingKind::AmplifierBypassDecides,
                 (Standing::Between, Some(false)) => FindingKind::AmplifierNoBypass,
                 (Standing::Between, None) => FindingKind::AmplifierBypassUnknown,
-                (Standing::Meeting, Some(false) | None) => FindingKind::AmplifierOutputsApart,
+                (Standing::Meeting, Some(false) | None) if !is_well_over(inspection, amplifier.id) => {
+                    FindingKind::AmplifierOutputsApart
+                }
                 (Standing::Above, Some(false)) => FindingKind::AmplifierAbove,
                 _ => return None,
             };
+            let outlets = hanging.iter().copied().map(Place::Part);
+            let at = std::iter::once(Place::Part(amplifier.id)).chain(outlets).collect();
             Some(
-                Finding::new(kind, vec![Place::Part(amplifier.id)])
-                    .phrase("amplifier", inspection.name(amplifier.id)),
+                Finding::new(kind, at)
+                    .phrase("amplifier", inspection.name(amplifier.id))
+                    .with("outlets", inspection.names(hanging)),
             )
         })
         .collect()
+}
+
+/// The outlets that hang on whether this amplifier has a by-pass, as far as the forecast says.
+fn hanging_on(inspection: &Inspection<'_>, amplifier: SubjectId) -> Vec<SubjectId> {
+    let rooms = inspection.forecast.map_or(&[][..], |forecast| &forecast.rooms);
+    let hangs = |room: &&RoomForecast| {
+        Hangs::at(inspection.survey, room).is_some_and(|hangs| hangs.on().contains(&amplifier))
+    };
+    rooms.iter().filter(hangs).map(|room| room.outlet).collect()
+}
+
+/// Whether the forecast has all rooms hear each other over the outputs of an amplifier, and get what they wish.
+fn is_well_over(inspection: &Inspection<'_>, amplifier: SubjectId) -> bool {
+    let Some(forecast) = inspection.forecast else { return false };
+    let Some(bridge) = forecast.bridge else { return false };
+    let way = |outlet| inspection.survey.wiring.way_between(bridge, outlet).unwrap_or_default();
+    let mut over = forecast.rooms.iter().filter(|room| way(room.outlet).contains(&amplifier)).peekable();
+    over.peek().is_some()
+        && over.all(|room| {
+            let links = forecast.path(room.outlet).is_some_and(|path| !path.may_not_link());
+            let wished = Wished::to_come(inspection.survey, room);
+            links && wished.is_none_or(|wished| wished.met == Met::Yes)
+        })
 }
 
 /// Amplifiers that return less than a modem behind them sends. A modem on the port that is not amplified is not

@@ -100,6 +100,8 @@ kinds! {
     SatelliteOnTree = "satellite-on-tree", Grave, Published, UNSCREW;
     /// An amplifier without by-pass stands between adapters.
     AmplifierNoBypass = "amplifier-no-bypass", Grave, CommonPractice, UNSCREW;
+    /// What a room gets hangs on whether an amplifier has a by-pass, and nobody knows.
+    AmplifierBypassDecides = "amplifier-bypass-decides", Grave, CommonPractice, LOOK;
     /// More adapters than a network may have.
     TooManyAdapters = "too-many-adapters", Grave, Published, LOOK;
     /// A part on the way that DC takes is stated to hold it back.

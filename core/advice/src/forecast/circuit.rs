@@ -51,6 +51,7 @@ enum Purpose {
 }
 
 /// A piece of a circuit.
+#[derive(Clone)]
 pub(super) struct Piece {
     pub(super) key: [u8; 16],
     /// The part or run that it belongs to.
@@ -62,6 +63,7 @@ pub(super) struct Piece {
 pub(super) type At = (usize, usize);
 
 /// One tree as pieces, joins and ends.
+#[derive(Clone)]
 pub(crate) struct Circuit {
     /// The part at the head of the tree.
     pub(super) head: SubjectId,

@@ -5,17 +5,20 @@
 
 mod circuit;
 mod costs;
+mod draws;
 mod many;
 mod nodes;
 mod outcome;
 mod percentile;
 mod pieces;
 mod run;
+mod solved;
 mod taken;
 pub mod told;
 mod version_net;
 mod way;
 mod weak;
+mod worlds;
 
 pub use circuit::MeteredAt;
 pub(crate) use circuit::{Circuit, TV_AND_MODEM, Terminal};
@@ -29,3 +32,4 @@ pub(crate) use taken::channels_left;
 pub use taken::{TakenBand, bands_taken};
 pub use version_net::net_without_cable;
 pub use weak::WeakWay;
+pub use worlds::{ByPassWorlds, World};

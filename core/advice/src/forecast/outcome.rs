@@ -3,6 +3,8 @@
 use coax::Span;
 use facts::fact::SubjectId;
 
+use super::worlds::ByPassWorlds;
+
 /// What limits a path.
 pub use coax::link::Limit;
 
@@ -24,7 +26,8 @@ pub struct Forecast {
     pub rooms: Vec<RoomForecast>,
     /// How much of an adapter's signal would leave by the entry.
     pub street: Vec<StreetLeak>,
-    /// Whether all wishes together fit in the one capacity that all pairs share.
+    /// Whether all wishes together fit in the one capacity that all pairs share; `None` without a wish, and where one hangs on
+    /// a by-pass of which nobody knows.
     pub shared: Option<SharedCapacity>,
     /// Round trip that the coax adds, ms.
     pub round_trip_ms: Span,
@@ -113,6 +116,9 @@ pub struct PathForecast {
     pub costs: Vec<Cost>,
     /// Loss over frequency.
     pub curve: Curve,
+    /// Where an amplifier on the way may have a by-pass or not: what gets through with it, and without. The rates and losses
+    /// above are over both.
+    pub by_pass: Option<Box<ByPassWorlds>>,
 }
 
 /// In fewer draws than this share the two adapters of a path may not hear each other at all, and it is told.

@@ -6,7 +6,7 @@ use ::house::rating::{Band, EXTENDED_D, PartRating};
 use ::house::record::{CableKind, Connector, Part, PartKind, Run};
 use coax::estimates::{house, parts};
 use coax::rated::{
-    AmplifierRating, CableRating, CableSeries, Condition, DiplexerRating, FilterRating, JointRating,
+    AmplifierRating, ByPass, CableRating, CableSeries, Condition, DiplexerRating, FilterRating, JointRating,
     PadRating, PassOnRating, SplitterRating, TapRating,
 };
 use coax::{Complex64, Decibels, Dice, End, Megahertz, Span};
@@ -59,7 +59,7 @@ fn of_part(part: &Part) -> Rated {
         PartKind::Tap => Rated::Tap(tap(part, rating)),
         PartKind::SatelliteCombiner => Rated::Diplexer(DiplexerRating::default()),
         PartKind::EntryFilter => filter(rating).map_or_else(|| joint(parts::BARREL_LOSS.span), Rated::Filter),
-        PartKind::Amplifier => Rated::Amplifier(amplifier(rating)),
+        PartKind::Amplifier => Rated::Amplifier(amplifier(part, rating)),
         PartKind::Outlet => Rated::Joint(JointRating::wall_plate(Condition::Sound)),
         PartKind::GroundBlock => match filter(rating) {
             Some(filter) if rating.stop_band.is_some() || rating.rejection_db.is_some() => {
@@ -155,18 +155,32 @@ fn filter(rating: &PartRating) -> Option<FilterRating> {
     })
 }
 
-fn amplifier(rating: &PartRating) -> AmplifierRating {
+/// Where an amplifier's gain ends whose label does not say so, or names one band for its gain and its by-pass, MHz.
+const AMPLIFIER_TOP_MHZ: f64 = 1002.0;
+
+fn amplifier(part: &Part, rating: &PartRating) -> AmplifierRating {
     let about = |db: f64| Span::new(db - 1.0, db, db + 1.0);
     let gain = rating.gain_db.map_or(house::AMPLIFIER_GAIN.span, about);
     let split = rating.return_high_mhz.unwrap_or(42.0);
-    let top = rating.band.map_or(1002.0, |band| band.high_mhz);
+    let by_pass = rating.by_pass();
+    let one_for_both = by_pass == Some(true) && rating.made_for_moca() == Some(true);
+    let amplified = rating.band.filter(|_| !one_for_both);
+    let top = amplified.map_or(AMPLIFIER_TOP_MHZ, |band| band.high_mhz);
+    let loss = house::AMPLIFIER_BYPASS.span;
+    let read = part.label.is_some() || rating.band.is_some();
+    let odds =
+        if read { house::AMPLIFIER_BYPASS_NOT_NAMED } else { house::AMPLIFIER_BYPASS_UNREAD }.span.likely;
     AmplifierRating {
         outputs: vec![gain; usize::from(rating.legs.max(1))],
         modem_port: rating.modem_port.then_some(parts::AMPLIFIER_STAGE.span),
         split: Megahertz(split),
         forward_top: Megahertz(top.max(split + 50.0)),
         return_gain: rating.return_gain_db.map_or(house::AMPLIFIER_RETURN_GAIN.span, about),
-        bypass: (rating.moca_bypass == Some(true)).then_some(house::AMPLIFIER_BYPASS.span),
+        bypass: match by_pass {
+            Some(true) => ByPass::There(loss),
+            Some(false) => ByPass::None,
+            None => ByPass::Perhaps { loss, odds },
+        },
     }
 }
 

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use coax::link::{self, BitLoading, LinkDraw, Placement, best_placement, placements_avoiding};
-use coax::{Dice, FrequencyGrid, Megahertz, Solution, Wanted};
+use coax::{Dice, FrequencyGrid, Megahertz, Wanted};
 use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
 use house::record::Survey;
@@ -11,10 +11,12 @@ use indexmap::IndexMap;
 
 use super::circuit::{Circuit, DrawnCircuit, Terminal};
 use super::costs;
+use super::draws::{Draw, RoomDraw, RoomDraws};
 use super::many;
 use super::nodes::{Node, nodes_of};
-use super::outcome::{Curve, Forecast, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak};
+use super::outcome::{Forecast, Reach, RoomForecast, SharedCapacity, StreetLeak};
 use super::percentile::spread;
+use super::solved::{Shown, Solved, SolvedDraw, mean_loss, power};
 use super::taken::taken_edges;
 use crate::error::AdviceError;
 
@@ -133,23 +135,14 @@ struct House<'a> {
     survey: &'a Survey,
     options: &'a Options,
     circuit: Circuit,
+    /// The same with every by-pass of which nobody knows, and without, where one is on the way to a room.
+    worlds: Option<Box<[Circuit; 2]>>,
+    /// The amplifiers on the way to each room of which nobody knows whether they have a by-pass.
+    by_passes: Vec<Vec<SubjectId>>,
     grid: FrequencyGrid,
     bridge: Node,
     rooms: &'a [Node],
     entries: Vec<SubjectId>,
-}
-
-/// What the draws of one room gave.
-#[derive(Default)]
-struct RoomDraws {
-    down: Vec<f64>,
-    up: Vec<f64>,
-    phy_down: Vec<f64>,
-    phy_up: Vec<f64>,
-    loss: Vec<f64>,
-    limits: Vec<link::Limit>,
-    links: u32,
-    curves: Vec<Vec<f64>>,
 }
 
 impl<'a> House<'a> {
@@ -161,6 +154,12 @@ impl<'a> House<'a> {
         options: &'a Options,
     ) -> Result<Self, AdviceError> {
         let circuit = Circuit::of_tree(survey, survey.wiring.head_of(bridge.outlet), on_tree);
+        let by_passes: Vec<_> =
+            rooms.iter().map(|room| circuit.unknown_by_passes(bridge.outlet, room.outlet)).collect();
+        let worlds = by_passes
+            .iter()
+            .any(|unknown| !unknown.is_empty())
+            .then(|| Box::new([circuit.in_world(true), circuit.in_world(false)]));
         let grid = FrequencyGrid::even(
             Megahertz(EXTENDED_D.low_mhz),
             Megahertz(EXTENDED_D.high_mhz),
@@ -173,7 +172,7 @@ impl<'a> House<'a> {
                 Terminal::Adapter(_) | Terminal::Device(_) | Terminal::Meter => None,
             })
             .collect();
-        Ok(Self { survey, options, circuit, grid, bridge, rooms, entries })
+        Ok(Self { survey, options, circuit, worlds, by_passes, grid, bridge, rooms, entries })
     }
 
     fn work_out(
@@ -190,7 +189,10 @@ impl<'a> House<'a> {
             .map(|channel| (channel.centre.value(), channel.width.value()))
             .collect();
 
-        let mut rooms: Vec<RoomDraws> = self.rooms.iter().map(|_| RoomDraws::default()).collect();
+        let of_room =
+            |by_passes: &Vec<SubjectId>| RoomDraws { by_passes: by_passes.clone(), ..RoomDraws::default() };
+        let mut rooms: Vec<RoomDraws> = self.by_passes.iter().map(of_room).collect();
+        let mut with_all = 0_u32;
         let mut leaks: IndexMap<SubjectId, Vec<f64>> = IndexMap::new();
         let mut airtimes = Vec::new();
         let drawn = many::each(u64::from(forecast.draws), |draw| self.draw(draw, &placement), goes_on)?;
@@ -202,6 +204,7 @@ impl<'a> House<'a> {
                 leaks.entry(entry).or_default().push(loss);
             }
             airtimes.extend(draw.airtime);
+            with_all += u32::from(draw.has_all_by_passes);
         }
         let middle = Megahertz(f64::midpoint(placement.low().value(), placement.high().value()));
         for (room, gathered) in self.rooms.iter().zip(rooms) {
@@ -209,12 +212,20 @@ impl<'a> House<'a> {
             let median = spread(gathered.loss.clone()).likely;
             let throw = |draw, key| Dice::thrown(self.options.seed, draw, key);
             let costs = costs::along(&self.circuit, &way, &gathered.loss, median, middle, throw);
-            let path = gathered.summed_up(&self.grid, costs);
+            let odds = f64::from(with_all) / f64::from(forecast.draws.max(1));
+            let path = gathered.summed_up(&self.grid, costs, odds);
             reaches.insert(room.outlet, Reach::Estimated(Box::new(path)));
         }
         forecast.street =
             leaks.into_iter().map(|(entry, losses)| StreetLeak { entry, loss: spread(losses) }).collect();
-        forecast.shared = (!airtimes.is_empty()).then(|| SharedCapacity { airtime: spread(airtimes) });
+        // What one room hangs on decides over all wishes at once, too.
+        let hangs = self.rooms.iter().any(|room| {
+            let Some(Reach::Estimated(path)) = reaches.get(&room.outlet) else { return false };
+            let wish = self.survey.wish_at(room.outlet);
+            path.by_pass.as_deref().zip(wish).is_some_and(|(worlds, wish)| worlds.decide(wish))
+        });
+        forecast.shared =
+            (!airtimes.is_empty() && !hangs).then(|| SharedCapacity { airtime: spread(airtimes) });
         Ok(())
     }
 
@@ -266,17 +277,56 @@ impl<'a> House<'a> {
         Ok(Solved { powers })
     }
 
+    /// The house of one draw; where a by-pass is not known, in both worlds too.
+    fn solve_draw(&self, throw: &impl Fn([u8; 16]) -> Dice) -> Result<SolvedDraw, AdviceError> {
+        let drawn = |circuit: &Circuit| self.solve(&circuit.drawn(throw)?);
+        let Some([with, without]) = self.worlds.as_deref() else {
+            return Ok(SolvedDraw::One(drawn(&self.circuit)?));
+        };
+        let shown = match self.circuit.world_shown(throw) {
+            Some(true) => Shown::With,
+            Some(false) => Shown::Without,
+            None => Shown::Mixed(drawn(&self.circuit)?),
+        };
+        Ok(SolvedDraw::Worlds { with: drawn(with)?, without: drawn(without)?, shown })
+    }
+
+    /// The rates to a room and from it.
+    fn rates(
+        &self,
+        room: &Node,
+        solved: &Solved,
+        placement: &Placement,
+        throw: &impl Fn([u8; 16]) -> Dice,
+    ) -> Result<[link::LinkRate; 2], AdviceError> {
+        let nodes = self.rooms.len() + 1;
+        let rate = |from: &Node, to: &Node| -> Result<link::LinkRate, AdviceError> {
+            let transfer = solved.power(from.outlet, to.outlet);
+            let draw = LinkDraw::draw(&mut throw(self.survey.dice_key(from.outlet)));
+            let loading = BitLoading::new(self.grid.frequencies(), &transfer, from.link, to.link, &draw)?;
+            Ok(loading.rate(placement, nodes)?)
+        };
+        Ok([rate(&self.bridge, room)?, rate(room, &self.bridge)?])
+    }
+
     /// The house once, with everything unknown thrown for.
     fn draw(&self, draw: u64, placement: &Placement) -> Result<Draw, AdviceError> {
         let throw = |key| Dice::thrown(self.options.seed, draw, key);
-        let solved = self.solve(&self.circuit.drawn(throw)?)?;
+        let drawn = self.solve_draw(&throw)?;
+        let solved = drawn.shown();
         let mut demands = Vec::new();
-        let rooms =
-            self.rooms.iter().map(|room| self.draw_room(room, &solved, placement, &throw, &mut demands));
-        let rooms = rooms.collect::<Result<Vec<_>, _>>()?;
+        let rooms = self.rooms.iter().zip(&self.by_passes).map(|(room, by_passes)| {
+            let mut gave = self.draw_room(room, solved, placement, &throw, &mut demands)?;
+            if let Some([with, without]) = drawn.worlds().filter(|_| !by_passes.is_empty()) {
+                let rates = |world| self.rates(room, world, placement, &throw);
+                gave.worlds = Some([rates(with)?, rates(without)?]);
+            }
+            Ok(gave)
+        });
+        let rooms = rooms.collect::<Result<Vec<_>, AdviceError>>()?;
         let leaks = self.entries.iter().map(|entry| (*entry, solved.least_loss_to_street(*entry))).collect();
         let airtime = (!demands.is_empty()).then(|| link::shared::share(&demands).airtime);
-        Ok(Draw { rooms, leaks, airtime })
+        Ok(Draw { rooms, leaks, airtime, has_all_by_passes: drawn.is_with_all() })
     }
 
     fn draw_room(
@@ -287,14 +337,8 @@ impl<'a> House<'a> {
         throw: &impl Fn([u8; 16]) -> Dice,
         demands: &mut Vec<link::shared::Demand>,
     ) -> Result<RoomDraw, AdviceError> {
-        let nodes = self.rooms.len() + 1;
         let frequencies = self.grid.frequencies();
-        let rate = |from: &Node, to: &Node| -> Result<link::LinkRate, AdviceError> {
-            let transfer = solved.power(from.outlet, to.outlet);
-            let draw = LinkDraw::draw(&mut throw(self.survey.dice_key(from.outlet)));
-            Ok(BitLoading::new(frequencies, &transfer, from.link, to.link, &draw)?.rate(placement, nodes)?)
-        };
-        let (down, up) = (rate(&self.bridge, room)?, rate(room, &self.bridge)?);
+        let [down, up] = self.rates(room, solved, placement, throw)?;
         if let Some(wish) = self.survey.wish_at(room.outlet) {
             let wanted = |mbps| coax::MegabitsPerSecond(mbps);
             demands.push(link::shared::Demand { wanted: wanted(wish.down_mbps), alone: down });
@@ -306,104 +350,7 @@ impl<'a> House<'a> {
             up,
             loss: mean_loss(frequencies, &transfer, placement),
             curve: transfer.iter().map(|power| -10.0 * power.log10()).collect(),
+            worlds: None,
         })
     }
-}
-
-/// What one draw gave.
-struct Draw {
-    /// In the order of the rooms.
-    rooms: Vec<RoomDraw>,
-    leaks: Vec<(SubjectId, f64)>,
-    airtime: Option<f64>,
-}
-
-/// What one draw gave for one room.
-struct RoomDraw {
-    down: link::LinkRate,
-    up: link::LinkRate,
-    loss: f64,
-    /// Loss at each frequency of the grid, dB.
-    curve: Vec<f64>,
-}
-
-impl RoomDraws {
-    fn add(&mut self, RoomDraw { down, up, loss, curve }: RoomDraw) {
-        self.down.push(down.net.value());
-        self.up.push(up.net.value());
-        self.phy_down.push(down.phy.value());
-        self.phy_up.push(up.phy.value());
-        self.limits.push(down.limit);
-        self.links += u32::from(down.links() && up.links());
-        self.loss.push(loss);
-        self.curves.push(curve);
-    }
-
-    fn summed_up(self, grid: &FrequencyGrid, costs: Vec<super::outcome::Cost>) -> PathForecast {
-        let draws = self.limits.len().max(1) as f64;
-        let mut low = Vec::new();
-        let mut likely = Vec::new();
-        let mut high = Vec::new();
-        for place in 0..grid.len() {
-            let at = spread(self.curves.iter().filter_map(|curve| curve.get(place).copied()).collect());
-            low.push(at.low);
-            likely.push(at.likely);
-            high.push(at.high);
-        }
-        let mhz = grid.frequencies().iter().map(|frequency| frequency.value()).collect();
-        PathForecast {
-            down: spread(self.down),
-            up: spread(self.up),
-            phy_down: spread(self.phy_down),
-            phy_up: spread(self.phy_up),
-            loss: spread(self.loss),
-            links: f64::from(self.links) / draws,
-            limit: most_frequent(&self.limits),
-            costs,
-            curve: Curve { mhz, low, likely, high },
-        }
-    }
-}
-
-fn most_frequent(limits: &[link::Limit]) -> link::Limit {
-    let count = |limit: &link::Limit| limits.iter().filter(|other| *other == limit).count();
-    limits.iter().copied().max_by_key(|limit| count(limit)).unwrap_or(link::Limit::Path)
-}
-
-/// The powers that a draw let through, by (from, to).
-struct Solved {
-    powers: BTreeMap<(SubjectId, SubjectId), Vec<f64>>,
-}
-
-impl Solved {
-    /// |S|^2 at each frequency of the grid; empty if the pair was not asked for.
-    fn power(&self, from: SubjectId, to: SubjectId) -> Vec<f64> {
-        self.powers.get(&(from, to)).cloned().unwrap_or_default()
-    }
-
-    /// The least loss in the band from any adapter to the street side of an entry, dB.
-    fn least_loss_to_street(&self, entry: SubjectId) -> f64 {
-        let most = self
-            .powers
-            .iter()
-            .filter(|((_, to), _)| *to == entry)
-            .flat_map(|(_, power)| power.iter().copied())
-            .fold(0.0, f64::max);
-        -10.0 * most.log10()
-    }
-}
-
-fn power(solution: &Solution, to: coax::OutletIndex, from: coax::OutletIndex) -> Vec<f64> {
-    solution.transfer(to, from).map(|s| s.iter().map(coax::Complex64::norm_sqr).collect()).unwrap_or_default()
-}
-
-/// The loss of the mean power over the channels used, dB.
-fn mean_loss(frequencies: &[Megahertz], power: &[f64], placement: &Placement) -> f64 {
-    let used: Vec<f64> = frequencies
-        .iter()
-        .zip(power)
-        .filter(|(f, _)| placement.channels().iter().any(|c| **f >= c.low() && **f <= c.high()))
-        .map(|(_, power)| *power)
-        .collect();
-    -10.0 * (used.iter().sum::<f64>() / used.len().max(1) as f64).log10()
 }

@@ -1,6 +1,7 @@
 //! A forecast in phrases, for every place that tells one.
 
 use coax::Span;
+use facts::fact::SubjectId;
 use house::naming;
 use house::record::Survey;
 use phrase::{Arg, Phrase};
@@ -41,4 +42,9 @@ pub fn place(survey: &Survey, at: CostAt) -> Phrase {
         CostAt::Part(id) => naming::part(survey, id),
         CostAt::RunTo(id) => naming::run_to(survey, id),
     }
+}
+
+/// Some parts by their names, as a list.
+pub fn parts(survey: &Survey, ids: &[SubjectId]) -> Arg {
+    Arg::Several(ids.iter().map(|id| Arg::Phrase(Box::new(naming::part(survey, *id)))).collect())
 }

@@ -7,6 +7,7 @@ use coax::{CoaxError, Dice};
 
 use super::circuit::{At, Circuit, Terminal};
 use super::outcome::CostAt;
+use super::pieces::Rated;
 
 /// A piece on a way, and the ports by which the way comes in and goes out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -61,6 +62,11 @@ impl Circuit {
     pub(super) fn place_of(&self, step: OnWay) -> CostAt {
         // A way holds pieces of this very circuit.
         self.pieces.get(step.piece).map_or(CostAt::Part(self.head), |piece| piece.at)
+    }
+
+    /// What a piece on a way is rated for.
+    pub(super) fn rated(&self, step: OnWay) -> Option<&Rated> {
+        self.pieces.get(step.piece).map(|piece| &piece.rated)
     }
 
     /// A piece on a way, drawn.

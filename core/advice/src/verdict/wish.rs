@@ -16,6 +16,8 @@ pub enum Met {
     Yes,
     /// In at least half of the draws.
     Likely,
+    /// It likely is with a by-pass and likely is not without one, and nobody knows of it.
+    HangsOnByPass,
     /// It was measured otherwise, or is so in less than half of the draws.
     Unlikely,
     /// Nothing could be worked out.
@@ -26,7 +28,10 @@ impl Met {
     /// Whether what reaches an outlet gives what is wished, by the forecast alone.
     fn by_forecast(wish: Wish, reach: &Reach) -> Self {
         match reach {
-            Reach::Estimated(path) => Self::over(wish, path),
+            Reach::Estimated(path) => match &path.by_pass {
+                Some(worlds) if worlds.decide(wish) => Self::HangsOnByPass,
+                _ => Self::over(wish, path),
+            },
             Reach::NoBridge | Reach::Loose(_) => Self::NotKnown,
             Reach::OtherTree | Reach::FedByNothing(_) | Reach::NoChannel => Self::Unlikely,
         }
@@ -53,6 +58,7 @@ impl Met {
         match self {
             Self::Yes => "yes",
             Self::Likely => "likely",
+            Self::HangsOnByPass => "hangs_on_by_pass",
             Self::Unlikely => "unlikely",
             Self::NotKnown => "not_known",
         }
@@ -126,6 +132,8 @@ pub enum Stands {
     Met,
     /// It is likely met.
     LikelyMet,
+    /// It likely is with a by-pass of which nobody knows, and not without.
+    HangsOnByPass,
     /// It was measured not to be met.
     NotYet,
     /// It is likely not met.
@@ -172,6 +180,7 @@ impl Wished {
         match (self.met, self.measured) {
             (Met::Yes, _) => Stands::Met,
             (Met::Likely, _) => Stands::LikelyMet,
+            (Met::HangsOnByPass, _) => Stands::HangsOnByPass,
             (Met::Unlikely, Some(_)) => Stands::NotYet,
             (Met::Unlikely, None) => Stands::LikelyNot,
             (Met::NotKnown, _) => Stands::NotKnown,
@@ -185,6 +194,7 @@ impl Wished {
             Stands::Met if measured.is_some() => "wish-met-measured",
             Stands::Met => "wish-met",
             Stands::LikelyMet => "wish-likely-met",
+            Stands::HangsOnByPass => "wish-hangs-on-by-pass",
             Stands::NotYet => "wish-not-met-measured",
             Stands::LikelyNot => "wish-not-met",
             Stands::NotKnown => "wish-not-known",
@@ -255,6 +265,12 @@ pub fn summary(answers: &[RoomAnswer<'_>]) -> Phrase {
     let met = met(answers);
     let unknown = answers.iter().filter(|answer| answer.wished.met == Met::NotKnown).count();
     let asked = Arg::Count(answers.len() as u64);
+    let hangs = answers.iter().filter(|answer| answer.wished.met == Met::HangsOnByPass).count();
+    if met == 0 && hangs > 0 {
+        return Phrase::new("answer-hangs-on-by-pass")
+            .with("hangs", Arg::Count(hangs as u64))
+            .with("asked", asked);
+    }
     if met == 0 && unknown > 0 {
         return Phrase::new("forecast-not-known")
             .with("unknown", Arg::Count(unknown as u64))

@@ -21,7 +21,7 @@ pub(super) fn proposals(survey: &Survey) -> Vec<ChangeKind> {
         match part.kind {
             PartKind::Entry => found.extend(entry_filter_change(survey, part)),
             PartKind::Splitter => found.extend(splitter(survey, part)),
-            PartKind::Amplifier if part.rating.moca_bypass != Some(true) => {
+            PartKind::Amplifier if part.rating.by_pass() != Some(true) => {
                 found.push(ChangeKind::SwapAmplifier { amplifier: part.id });
                 if is_known_throughout(survey, part) {
                     found.push(ChangeKind::RemoveAmplifier { amplifier: part.id });

@@ -64,6 +64,7 @@ fn ends(survey: &Survey, unknown: &Unknown) -> Option<[Survey; 2]> {
             |run| run.cable = CableKind::Six,
             |run| run.cable = CableKind::FiftyNine,
         ),
+        "unknown-bypass" => with_by_pass(survey, unknown.about),
         "unknown-label" | "unknown-band" | "unknown-doubtful" => with_band(survey, unknown.about),
         _ => None,
     }
@@ -86,6 +87,16 @@ fn with_run(
     best(good.runs.get_mut(&id)?);
     worst(poor.runs.get_mut(&id)?);
     Some([good, poor])
+}
+
+/// An amplifier may turn out to have a by-pass, or none.
+fn with_by_pass(survey: &Survey, id: SubjectId) -> Option<[Survey; 2]> {
+    let known = |has: bool| {
+        let mut house = survey.clone();
+        house.parts.get_mut(&id)?.rating.moca_bypass = Some(has);
+        Some(house)
+    };
+    Some([known(true)?, known(false)?])
 }
 
 /// A splitter may turn out to be made for the whole band, or for what the most common labels say: 5 to 1000 MHz (common

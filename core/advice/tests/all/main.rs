@@ -1,6 +1,7 @@
 //! The checks of `advice`, in one binary.
 
 mod bad_connectors;
+mod by_pass;
 mod change_kinds;
 mod costs;
 mod entry_filters;

@@ -7,6 +7,7 @@ use crate::estimates::parts;
 use crate::model::{Amplifier, AmplifierCore, Model};
 use crate::quantity::{Decibels, Megahertz};
 use crate::span::Span;
+use crate::trade::EXTENDED_D_HIGH;
 
 /// What is known of an amplifier. Port 0 is its input, then its outputs in order, then the output that is not amplified.
 ///
@@ -24,14 +25,67 @@ pub struct AmplifierRating {
     pub forward_top: Megahertz,
     /// Return gain from the first output to the input in dB (0: passive return without loss).
     pub return_gain: Span,
-    /// Loss from the input to the first output of a by-pass in 1125 to 1675 MHz, in dB, if it has one.
-    pub bypass: Option<Span>,
+    /// Its by-pass in 1125 to 1675 MHz.
+    pub bypass: ByPass,
 }
 
-/// The band for which the splitters in an amplifier's housing are taken to be made.
-const HOUSING_BAND: (Megahertz, Megahertz) = (Megahertz(5.0), Megahertz(1675.0));
+/// What is known of an amplifier's by-pass: a passive way round its core, both ways. Losses are its own in dB; what the
+/// splitters in the housing take comes on top.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum ByPass {
+    /// There is none.
+    None,
+    /// There is one of this loss.
+    There(Span),
+    /// Nobody knows: two worlds.
+    Perhaps {
+        /// Its loss, if there is one.
+        loss: Span,
+        /// The chance that there is one, 0 to 1.
+        odds: f64,
+    },
+}
+
+impl ByPass {
+    /// The same in the world in which it is there, or in the one in which it is not; what is known stays.
+    #[must_use]
+    pub fn in_world(self, there: bool) -> Self {
+        match self {
+            Self::Perhaps { loss, .. } if there => Self::There(loss),
+            Self::Perhaps { .. } => Self::None,
+            known => known,
+        }
+    }
+
+    /// Its loss, if there is one.
+    fn loss(self) -> Option<Span> {
+        match self {
+            Self::There(loss) | Self::Perhaps { loss, .. } => Some(loss),
+            Self::None => None,
+        }
+    }
+
+    /// Whether the dice show one. Dice that give every range's likely value show one where there may be one: for whatever is
+    /// chosen by them (channels, say), the other world leaves nothing to choose.
+    fn is_shown(self, dice: &Dice) -> bool {
+        match self {
+            Self::There(_) => true,
+            Self::Perhaps { odds, .. } => dice.is_likely() || dice.beside().unit() < odds,
+            Self::None => false,
+        }
+    }
+}
+
+/// The band for which the splitters in an amplifier's housing are taken to be made. That behind the core has no use for
+/// more than the core gives it: without a by-pass its band ends with the amplifier's.
+const HOUSING_BAND: (Megahertz, Megahertz) = (Megahertz(5.0), EXTENDED_D_HIGH);
 
 impl AmplifierRating {
+    /// Whether these dice show a by-pass; [`draw`](Self::draw) with the same dice gives an amplifier with one, or without.
+    pub fn shows_by_pass(&self, dice: &Dice) -> bool {
+        self.bypass.is_shown(dice)
+    }
+
     /// A concrete amplifier.
     ///
     /// # Errors
@@ -49,13 +103,15 @@ impl AmplifierRating {
                 must: "1 to 16",
             });
         }
+        let has_by_pass = self.bypass.is_shown(dice);
         let stage = dice.span(parts::AMPLIFIER_STAGE.span);
         let opaque = dice.span(parts::AMPLIFIER_OPAQUE.span);
         let return_loss = dice.span(parts::AMPLIFIER_RETURN_LOSS.span);
         let delay = dice.span(parts::AMPLIFIER_DELAY.span);
         let phases = [dice.phase(), dice.phase()];
         let return_gain = dice.span(self.return_gain);
-        let bypass = dice.span(self.bypass.unwrap_or(Span::exact(0.0)));
+        let loss = dice.span(self.bypass.loss().unwrap_or(Span::exact(0.0)));
+        let bypass = has_by_pass.then_some(loss);
         let modem = dice.span(self.modem_port.unwrap_or(Span::exact(stage)));
         let gains: Vec<f64> = self.outputs.iter().map(|&gain| dice.span(gain)).collect();
         // The strongest output's share of the splitter behind: a balanced split's loss.
@@ -70,16 +126,14 @@ impl AmplifierRating {
             split: self.split,
             forward_top: self.forward_top,
             opaque_loss: Decibels(opaque),
-            bypass_loss: self
-                .bypass
-                .map(|_| Decibels((bypass - first_loss(&gains, strongest, split_loss) - before).max(0.0))),
+            bypass_loss: bypass.map(|loss| Decibels(loss.max(0.0))),
             return_loss: Decibels(return_loss),
             delay_ns: delay,
             phases,
         };
-        let housing = |legs: Vec<Span>| SplitterRating {
+        let housing = |legs: Vec<Span>, top: Megahertz| SplitterRating {
             legs,
-            band: Some(HOUSING_BAND),
+            band: Some((HOUSING_BAND.0, top)),
             isolation: None,
             return_loss: None,
             // Nobody says how well its outputs are kept apart in the MoCA band.
@@ -87,13 +141,15 @@ impl AmplifierRating {
         };
         let in_front = match self.modem_port {
             Some(_) => Some(
-                housing(vec![Span::exact(stage), Span::exact(modem.max(0.0))]).draw_splitter(dice, None)?,
+                housing(vec![Span::exact(stage), Span::exact(modem.max(0.0))], HOUSING_BAND.1)
+                    .draw_splitter(dice, None)?,
             ),
             None => None,
         };
         let behind = if gains.len() > 1 {
             let legs = gains.iter().map(|gain| Span::exact(strongest - gain + split_loss)).collect();
-            Some(housing(legs).draw_splitter(dice, None)?)
+            let top = if bypass.is_some() { HOUSING_BAND.1 } else { self.forward_top };
+            Some(housing(legs, top).draw_splitter(dice, None)?)
         } else {
             None
         };

@@ -15,7 +15,7 @@ mod rating;
 mod splitter;
 mod tap;
 
-pub use amplifier::AmplifierRating;
+pub use amplifier::{AmplifierRating, ByPass};
 pub use band_filter::BandFilterRating;
 pub use cable::{CableRating, CableSeries};
 pub use condition::Condition;

@@ -1,7 +1,7 @@
 //! `legwork forecast`: what gets through to each room.
 
-use advice::forecast::{self, CostAt, Forecast, PathForecast, Reach, RoomForecast, told};
-use advice::verdict::{HeldOf, RoomVerdict, Stands, Together, Verdict, WishMeasured, Wished};
+use advice::forecast::{self, CostAt, Forecast, PathForecast, Reach, RoomForecast, World, told};
+use advice::verdict::{Hangs, HeldOf, RoomVerdict, Stands, Together, Verdict, WishMeasured, Wished};
 use coax::link::Limit;
 use facts::fact::SubjectId;
 use house::naming;
@@ -33,6 +33,13 @@ pub enum Of {
 }
 
 impl Of {
+    fn hangs<'a>(self, survey: &Survey, room: &'a RoomForecast) -> Option<Hangs<'a>> {
+        match self {
+            Self::AsFound => Hangs::at(survey, room),
+            Self::ToCome => Hangs::to_come(survey, room),
+        }
+    }
+
     fn wished(self, survey: &Survey, room: &RoomForecast) -> Option<Wished> {
         match self {
             Self::AsFound => Wished::at(survey, room),
@@ -92,7 +99,9 @@ fn tell_room(context: &Context, survey: &Survey, room: &RoomForecast, page: &mut
     rows.extend(wish);
     rows.push((context.word("desk-loss"), context.say(&loss(survey, path))));
     rows.push((context.word("desk-limit"), context.say(&told::limit(path.limit))));
-    if path.may_not_link() {
+    if let Some(hangs) = Hangs::at(survey, room) {
+        rows.push((context.word("desk-hangs"), context.say(&hangs.phrase(survey))));
+    } else if path.may_not_link() {
         rows.push((
             context.word("desk-links"),
             context.say(&Phrase::new("desk-links-share").with("share", Arg::Share(path.links))),
@@ -110,6 +119,7 @@ fn wish_phrase(wished: &Wished) -> Phrase {
         (Stands::Met, Some(rates)) => as_measured("desk-met-measured", rates),
         (Stands::NotYet, Some(rates)) => as_measured("desk-not-met-measured", rates),
         (Stands::Met, None) => Phrase::new("desk-met-yes"),
+        (Stands::HangsOnByPass, _) => Phrase::new("desk-met-hangs"),
         (Stands::LikelyMet, _) => Phrase::new("desk-met-likely"),
         (Stands::LikelyNot | Stands::NotYet, _) => Phrase::new("desk-met-unlikely"),
         (Stands::NotKnown, _) => Phrase::new("desk-met-not-known"),
@@ -183,9 +193,27 @@ struct RoomJson {
     phy_up_mbps: Option<SpanJson>,
     loss_db: Option<SpanJson>,
     links: Option<f64>,
+    by_pass: Option<ByPassJson>,
     limit: Option<&'static str>,
     costs: Vec<CostJson>,
     tests: Vec<TestJson>,
+}
+
+/// What gets through with the by-passes on a way of which nobody knows, and without.
+#[derive(Serialize)]
+struct ByPassJson {
+    amplifiers: Vec<PartJson>,
+    odds: f64,
+    with: WorldJson,
+    without: WorldJson,
+    hangs_on_it: bool,
+}
+
+#[derive(Serialize)]
+struct WorldJson {
+    down_mbps: SpanJson,
+    up_mbps: SpanJson,
+    links: f64,
 }
 
 /// A reading of an outlet test, and what it says.
@@ -270,6 +298,13 @@ fn room_as_json(survey: &Survey, forecast: &Forecast, room: &RoomForecast, of: O
         phy_up_mbps: rate(|path| path.phy_up),
         loss_db: path.map(|path| span(path.loss, 1)),
         links: path.map(|path| rounded(path.links, 3)),
+        by_pass: path.and_then(|path| path.by_pass.as_deref()).map(|worlds| ByPassJson {
+            amplifiers: worlds.amplifiers.iter().map(|id| part(survey, *id)).collect(),
+            odds: rounded(worlds.odds, 3),
+            with: world_as_json(&worlds.with),
+            without: world_as_json(&worlds.without),
+            hangs_on_it: of.hangs(survey, room).is_some(),
+        }),
         limit: path.map(|path| match path.limit {
             Limit::Path => "path",
             Limit::Version => "version",
@@ -296,6 +331,10 @@ fn room_as_json(survey: &Survey, forecast: &Forecast, room: &RoomForecast, of: O
             Of::ToCome => Vec::new(),
         },
     }
+}
+
+fn world_as_json(world: &World) -> WorldJson {
+    WorldJson { down_mbps: span(world.down, 0), up_mbps: span(world.up, 0), links: rounded(world.links, 3) }
 }
 
 fn test_as_json(reading: &Reading, verdict: &Verdict) -> TestJson {

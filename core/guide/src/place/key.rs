@@ -99,6 +99,7 @@ keys! {
         Before "before",
         Behind "behind",
         BehindRate "behind-rate",
+        ByPass "by-pass",
         Cables "cables",
         CannotReach "cannot-reach",
         Check "check",

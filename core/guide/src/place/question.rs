@@ -41,6 +41,8 @@ pub(crate) enum Question {
     Legs(SubjectId),
     /// Where a port of a part leads.
     LeadsTo(SubjectId, u8),
+    /// Whether an amplifier has a by-pass.
+    ByPass(SubjectId),
     /// How an amplifier is powered.
     Powered(SubjectId),
     /// What is printed on the cables' jackets, all at once.
@@ -75,7 +77,7 @@ pub(crate) enum Question {
 
 impl Question {
     /// The names of all questions.
-    pub(crate) const NAMES: [&str; 31] = [
+    pub(crate) const NAMES: [&str; 32] = [
         "whose",
         "uses",
         "modem-age",
@@ -92,6 +94,7 @@ impl Question {
         "label-read",
         "legs",
         "leads-to",
+        "by-pass",
         "powered",
         "cables",
         "cable",
@@ -128,6 +131,7 @@ impl Question {
             Self::LabelRead(_) => "label-read",
             Self::Legs(_) => "legs",
             Self::LeadsTo(..) => "leads-to",
+            Self::ByPass(_) => "by-pass",
             Self::Powered(_) => "powered",
             Self::Cables => "cables",
             Self::Cable(_) => "cable",
@@ -163,6 +167,7 @@ impl Question {
             | Self::Legs(_)
             | Self::LeadsTo(..)
             | Self::FedBy(_)
+            | Self::ByPass(_)
             | Self::Powered(_) => Stage::Splits,
             Self::Cables
             | Self::Cable(_)

@@ -41,7 +41,7 @@ fn of_part(part: &Part) -> Vec<Question> {
         all.push(Question::Legs(id));
     }
     if part.kind == PartKind::Amplifier {
-        all.push(Question::Powered(id));
+        all.extend([Question::ByPass(id), Question::Powered(id)]);
     }
     all.extend((1..=part.outputs()).map(|port| Question::LeadsTo(id, port)));
     if part.kind != PartKind::Entry {
@@ -88,6 +88,10 @@ fn stands(snapshot: &SurveySnapshot<'_>, question: &Question) -> bool {
         }
         Question::Legs(part) => {
             told(*part, Asked::Legs) || survey.parts.get(part).is_some_and(|part| part.rating.legs > 0)
+        }
+        Question::ByPass(part) => {
+            told(*part, Asked::ByPass)
+                || survey.parts.get(part).is_some_and(|part| part.rating.by_pass().is_some())
         }
         Question::FedBy(part) => told(*part, Asked::FedBy) || !survey.wiring.loose().contains_key(part),
         Question::EntryFilter(entry) => told(*entry, Asked::EntryFilter),

@@ -134,6 +134,8 @@ impl Way<'_, '_> {
         let Some(part) = self.survey().parts.get(&id).cloned() else { return };
         self.label(&part);
         if part.kind == PartKind::Amplifier {
+            let told = part.rating.by_pass().is_some() || self.told(id, Asked::ByPass);
+            self.ask(Question::ByPass(id), told);
             let told = self.told(id, Asked::Powered);
             self.ask(Question::Powered(id), told);
         }

@@ -8,6 +8,7 @@
 pub(crate) mod about;
 mod answer;
 mod asked;
+mod by_pass;
 pub(crate) mod cable;
 mod drops_out;
 pub(crate) mod entry;
@@ -56,6 +57,7 @@ impl Question {
             Self::LabelRead(part) => label::LabelReadAnswer::draw(snapshot, builder, *part),
             Self::Legs(part) => split::LegsAnswer::draw(snapshot, builder, *part),
             Self::LeadsTo(part, port) => leads_to::LeadsToAnswer::draw(snapshot, builder, *part, *port),
+            Self::ByPass(part) => by_pass::ByPassAnswer::draw(snapshot, builder, *part),
             Self::Powered(part) => split::PoweredAnswer::draw(snapshot, builder, *part),
             Self::Cables => cable::CablesAnswer::draw(snapshot, builder),
             Self::Cable(run) => cable::CableAnswer::draw(snapshot, builder, *run),
@@ -103,6 +105,7 @@ impl Question {
             Self::LeadsTo(part, port) => {
                 Ok(leads_to::LeadsToAnswer::read(pending)?.answer(snapshot, *part, *port))
             }
+            Self::ByPass(part) => Ok(by_pass::ByPassAnswer::read(pending)?.answer(snapshot, *part)),
             Self::Powered(part) => Ok(split::PoweredAnswer::read(pending)?.answer(*part)),
             Self::Cables => Ok(cable::CablesAnswer::read(pending)?.answer(snapshot)),
             Self::Cable(run) => Ok(cable::CableAnswer::read(pending)?.answer(*run)),

@@ -23,6 +23,7 @@ mod source;
 mod throws;
 mod whole_house;
 
+mod by_pass;
 mod door;
 mod errors;
 mod explained;

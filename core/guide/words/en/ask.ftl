@@ -200,6 +200,13 @@ leads-another_home = To another home in the building
     .about = it stays screwed on, and nothing that feeds it is touched
 leads-loose_end = A cable, and I do not know where it goes
 
+ask-by-pass = Does { $part } let the room network pass?
+    .title = { $part }: way round for the network
+    .why = An amplifier stops the room network unless it has a way round for it, a by-pass. Whole rooms can hang on that.
+    .how = Read what is printed on it. Those that have one say so, by the word “MoCA” or “by-pass”, or by a band up to { -band-top }.
+by-pass-yes = Yes: “MoCA”, “by-pass” or a band up to { -band-top } is printed on it
+by-pass-no = No: nothing of the kind is printed on it
+
 ask-powered = How does { $part } get its power?
     .title = { $part }: power
     .why = Some are fed over the TV cable itself. Such a cable carries current, and a plain cap or the wrong splitter would short it.

@@ -54,12 +54,12 @@ impl ChangeKind {
                 }
                 .text("power", power)
             }
-            Self::SwapAmplifier { amplifier } => {
-                Phrase::new("change-swap-amplifier").phrase("amplifier", part(amplifier))
-            }
-            Self::RemoveAmplifier { amplifier } => {
-                Phrase::new("change-remove-amplifier").phrase("amplifier", part(amplifier))
-            }
+            Self::SwapAmplifier { amplifier } => Phrase::new("change-swap-amplifier")
+                .phrase("amplifier", part(amplifier))
+                .text("bypass", by_pass(survey, amplifier)),
+            Self::RemoveAmplifier { amplifier } => Phrase::new("change-remove-amplifier")
+                .phrase("amplifier", part(amplifier))
+                .text("bypass", by_pass(survey, amplifier)),
             Self::ReplaceRun { to } => Phrase::new("change-replace-run").phrase("run", run_to(survey, to)),
             Self::RenewConnectors { to } => {
                 let ends = poor_ends(survey, to);
@@ -180,6 +180,15 @@ fn is_sure(survey: &Survey, at: SubjectId) -> bool {
 pub fn ask_provider(survey: &Survey, at: SubjectId) -> &'static str {
     let comes_in = Incoming::at(survey, survey.wiring.head_of(at)).may_bring(ServiceKind::CableInternet);
     if comes_in && survey.may_internet_reach_above(FILTERS_PASS.value()) { "yes" } else { "no" }
+}
+
+/// Whether an amplifier has a by-pass, for a message to choose by.
+fn by_pass(survey: &Survey, amplifier: SubjectId) -> &'static str {
+    match survey.parts.get(&amplifier).and_then(|part| part.rating.by_pass()) {
+        Some(true) => "yes",
+        Some(false) => "no",
+        None => "unknown",
+    }
 }
 
 /// The ends with a poor connector of the run that feeds a part.

@@ -41,6 +41,8 @@ closed_list! {
         LabelRead = "label-read",
         /// Of a part: how many outputs it has.
         Legs = "legs",
+        /// Of an amplifier: whether it has a by-pass for the MoCA band.
+        ByPass = "by-pass",
         /// Of an amplifier: how it is powered.
         Powered = "powered",
         /// Of the survey: which series all cables are.
@@ -171,6 +173,7 @@ impl Asked {
             | Self::Joined
             | Self::Label
             | Self::Legs
+            | Self::ByPass
             | Self::Cable
             | Self::Length
             | Self::Plugged

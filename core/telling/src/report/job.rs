@@ -43,10 +43,18 @@ pub(super) fn more(teller: &ReportTeller<'_>) -> Option<String> {
     if teller.forecast().bridge.is_none() {
         sentences.push(teller.word("report-bridge-none"));
     }
-    for stands in [Stands::Met, Stands::LikelyMet, Stands::NotYet, Stands::LikelyNot, Stands::NotKnown] {
+    for stands in [
+        Stands::Met,
+        Stands::LikelyMet,
+        Stands::HangsOnByPass,
+        Stands::NotYet,
+        Stands::LikelyNot,
+        Stands::NotKnown,
+    ] {
         let message = match stands {
             Stands::Met => "answer-surely",
             Stands::LikelyMet => "answer-likely",
+            Stands::HangsOnByPass => "answer-hang-on-by-pass",
             Stands::NotYet => "answer-not-met",
             Stands::LikelyNot => "answer-unlikely",
             Stands::NotKnown => "answer-not-known",

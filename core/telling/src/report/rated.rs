@@ -38,3 +38,20 @@ pub fn rated(rating: &PartRating) -> Vec<Phrase> {
     }
     said
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use house::rating::Band;
+
+    /// A band over all of MoCA's is a by-pass of an amplifier; of a splitter it is its band and no more.
+    #[test]
+    fn a_by_pass_is_said_where_somebody_said_it() {
+        let says = |rating: &PartRating| rated(rating).iter().any(|phrase| phrase.id == "rated-bypass");
+        let band = Some(Band { low_mhz: 5.0, high_mhz: 1675.0 });
+        let mut rating = PartRating { band, says_moca: true, ..PartRating::default() };
+        assert!(!says(&rating));
+        rating.moca_bypass = Some(true);
+        assert!(says(&rating));
+    }
+}

@@ -1,7 +1,7 @@
 //! What gets through to each room, both ways.
 
 use advice::forecast::{Reach, RoomForecast, told};
-use advice::verdict::{Stands, Together, Wished};
+use advice::verdict::{Stands, Together, Wished, doubt_of_link};
 use house::naming;
 use maud::{Markup, html};
 use phrase::{Arg, Phrase};
@@ -49,25 +49,25 @@ fn row(teller: &ReportTeller<'_>, room: &RoomForecast) -> Vec<Markup> {
     let met = wished.map_or("met-not-asked", |wished| match wished.stands() {
         Stands::Met => "met-yes",
         Stands::LikelyMet => "met-likely",
+        Stands::HangsOnByPass => "met-hangs-on-by-pass",
         Stands::NotYet => "met-not-yet",
         Stands::LikelyNot => "met-unlikely",
         Stands::NotKnown => "met-not-known",
     });
     let mut cells =
         vec![teller.name(room.outlet), teller.cell(&wish), html! { strong { (teller.word(met)) } }];
-    cells.extend(reached(teller, &room.reach));
+    cells.extend(reached(teller, room));
     cells
 }
 
 /// Both rates, the loss and the limit; or why there are none.
-fn reached(teller: &ReportTeller<'_>, reach: &Reach) -> [Markup; 4] {
-    let Reach::Estimated(path) = reach else {
+fn reached(teller: &ReportTeller<'_>, room: &RoomForecast) -> [Markup; 4] {
+    let Reach::Estimated(path) = &room.reach else {
         let none = || html! { "–" };
-        return [teller.cell(&told::no_path(teller.survey(), reach)), none(), none(), none()];
+        return [teller.cell(&told::no_path(teller.survey(), &room.reach)), none(), none(), none()];
     };
     let limit = teller.cell(&told::limit(path.limit));
-    let unsure =
-        path.may_not_link().then(|| Phrase::new("links-share").with("share", Arg::Share(path.links)));
+    let unsure = doubt_of_link(teller.survey(), room);
     let limit = html! { (limit) @if let Some(unsure) = unsure { ". " (teller.say(&unsure)) } };
     let loss = Phrase::new("loss-likely").with("likely", Arg::Loss(path.loss.likely));
     let loss = teller.cell(&loss.with("high", Arg::Loss(path.loss.high)));

@@ -92,6 +92,7 @@ fn path() -> impl Strategy<Value = PathForecast> {
             limit: Limit::Path,
             costs: Vec::new(),
             curve: Curve::default(),
+            by_pass: None,
         },
     )
 }
@@ -263,6 +264,7 @@ fn check(survey: &Survey, forecast: &Forecast) {
             None => "Not asked",
             Some((Met::Yes, _)) => "Yes",
             Some((Met::Likely, _)) => "Likely",
+            Some((Met::HangsOnByPass, _)) => "Hangs on a by-pass",
             Some((Met::Unlikely, false)) => "Likely not",
             Some((Met::Unlikely, true)) => "Not yet",
             Some((Met::NotKnown, _)) => "Not known",
@@ -299,6 +301,7 @@ fn a_phy_rate_below_its_range_falls_short_and_a_loss_at_its_end_does_not() {
         limit: Limit::Path,
         costs: Vec::new(),
         curve: Curve::default(),
+        by_pass: None,
     };
     let (mut survey, forecast) = seen([path.clone(), path.clone(), path], &[], [300.0, 300.0]);
     let [office, attic] = ["O2", "O3"].map(|tag| part_id(&survey, tag));

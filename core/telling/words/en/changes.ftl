@@ -103,14 +103,34 @@ change-cap-outlet = Cap { $outlet } with a 75-ohm terminator.
     }
     .check = Do TV and internet still work as before?
     .back = Unscrew the cap.
-change-swap-amplifier = Swap { $amplifier } for one that lets the MoCA band pass (by-pass).
-    .why = Without a by-pass an amplifier lets next to nothing of the network through.
+change-swap-amplifier = { $bypass ->
+    [unknown] If { $amplifier } has no by-pass, swap it for one that lets the MoCA band pass.
+   *[no] Swap { $amplifier } for one that lets the MoCA band pass (by-pass).
+}
+    .why = { $bypass ->
+        [unknown] Nobody knows whether it has a by-pass. Without one it lets next to nothing of the network through, and this gains what is told below; with one this gains nothing. Read its label first: "MoCA", "by-pass" or a band up to { -band-top } says that it has one.
+       *[no] Without a by-pass an amplifier lets next to nothing of the network through from its input to its outputs, and keeps its outputs apart.
+    }
+    .why-head = { $bypass ->
+        [unknown] Read its label first: with a by-pass this gains nothing
+       *[no] Without a by-pass next to nothing gets through
+    }
     .how = Unplug its power supply first, and plug in the new one's last. The new one needs the same gain and number of outputs, and a return path at least as wide. The power supply goes with the amplifier.
     .how-head = Its power supply comes out first and goes in last
     .check = Do TV and internet still work as before, on every set?
     .back = Put the old amplifier and its power supply back, each cable to the port that its tape names.
-change-remove-amplifier = Take out { $amplifier } and join the cables.
-    .why = Without a by-pass an amplifier lets next to nothing of the network through, and nothing here seems to need it.
+change-remove-amplifier = { $bypass ->
+    [unknown] If { $amplifier } has no by-pass, take it out and join the cables.
+   *[no] Take out { $amplifier } and join the cables.
+}
+    .why = { $bypass ->
+        [unknown] Nothing here seems to need it, and nobody knows whether it has a by-pass. Without one it lets next to nothing of the network through; with one this gains little. Read its label first: "MoCA", "by-pass" or a band up to { -band-top } says that it has one.
+       *[no] Without a by-pass an amplifier lets next to nothing of the network through, and nothing here seems to need it.
+    }
+    .why-head = { $bypass ->
+        [unknown] Read its label first: with a by-pass this gains little
+       *[no] Without a by-pass next to nothing gets through
+    }
     .how = Unplug its power supply first, then unscrew the cables and join them with a barrel.
     .check = Do TV and internet still work as before, on every set?
     .back = Screw the amplifier back in, and plug in its power supply last.

@@ -271,6 +271,13 @@ finding-amplifier-no-bypass = Between rooms that are to be joined stands { $ampl
     .do = Use an amplifier with a MoCA by-pass, or take it out if TV and modem work without it. Check both afterwards.
     .source = { source-practice }
 
+finding-amplifier-bypass-decides = Nobody knows whether { $amplifier } has a way round it for the room network (MoCA by-pass), and this hangs on it: { $outlets }.
+    .why = With a by-pass the network passes it; without one hardly anything of it does. Until somebody looks, both are possible, and the forecast counts both.
+    .why-head = Without a by-pass hardly anything passes it
+    .do = Read its label before anything else. "MoCA", "by-pass", or a band up to { -band-top }, is what you hope for. If it names none of these, take it that there is none.
+    .do-head = Read its label first
+    .source = { source-practice }
+
 finding-amplifier-bypass-unknown = It is not yet known whether { $amplifier } has a way round it for the room network (MoCA by-pass).
     .why = It stands between rooms that are to be joined. Without a by-pass they may not reach each other.
     .do = Read its label. "MoCA bypass", or a passage up to { -band-top }, is what you hope for.

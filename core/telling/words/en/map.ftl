@@ -136,6 +136,7 @@ map-because-two-bridges = two at the router
 map-because-other-tree = on another tree
 map-because-satellite-on-tree = satellite on this tree
 map-because-amplifier-no-bypass = no way round it
+map-because-amplifier-bypass-decides = way round it not known
 map-because-too-many-adapters = too many adapters
 map-because-amplifier-return-narrow = returns too little
 map-because-nodes-more-than-known = unknown members seen

@@ -120,12 +120,17 @@ answer-none = { $asked ->
     [one] The one room that was asked about does not get the speed wished for, as the wiring is now.
    *[other] None of the { $asked } rooms gets the speed wished for, as the wiring is now.
 }
+answer-hangs-on-by-pass = { $asked ->
+    [one] Whether the one room that was asked about gets the speed wished for hangs on a MoCA by-pass: nobody knows yet whether the amplifier on the way has one.
+   *[other] For { $hangs } of { $asked } rooms the speed wished for hangs on a MoCA by-pass: nobody knows yet whether the amplifier on the way has one.
+}
 forecast-not-known = { $asked ->
     [one] It cannot be told yet what the room gets: the way to it is not traced, or it is not known yet which outlet is at the router.
    *[other] It cannot be told yet for { $unknown } of { $asked } rooms what they get: the way to them is not traced, or it is not known yet which outlet is at the router.
 }
 wish-met = Wished: { $down } to the room, { $up } back. Met.
 wish-likely-met = Wished: { $down } to the room, { $up } back. Likely met.
+wish-hangs-on-by-pass = Wished: { $down } to the room, { $up } back. Likely met if the amplifier on the way has a MoCA by-pass, likely not if it has none.
 wish-not-met = Wished: { $down } to the room, { $up } back. Likely not met.
 wish-met-measured = Measured: { $measured_down } to the room, { $measured_up } back. Wished: { $down } and { $up }. Met.
 wish-not-met-measured = Measured: { $measured_down } to the room, { $measured_up } back. Wished: { $down } and { $up }. Not met yet.
@@ -134,6 +139,7 @@ answer-nothing-asked = No wished speed was written down for a room away from the
 answer-surely = Surely: { $rooms }.
 answer-not-together = Not all at once, though: together the wishes need more than the adapters can share.
 answer-likely = Likely: { $rooms }.
+answer-hang-on-by-pass = Not known before somebody looks whether the amplifier on the way has a MoCA by-pass: { $rooms }.
 answer-unlikely = Likely not: { $rooms }.
 answer-not-met = Not yet, as measured: { $rooms }.
 answer-not-known = Not known: { $rooms }.
@@ -166,6 +172,7 @@ wish-both = { $down } towards, { $up } from the room
 wish-of-none = nothing wished
 met-yes = Yes
 met-likely = Likely
+met-hangs-on-by-pass = Hangs on a by-pass
 met-unlikely = Likely not
 met-not-yet = Not yet
 met-not-known = Not known
@@ -179,6 +186,13 @@ limit-path = the cables and splitters on the way
 limit-version = the older adapter's MoCA version
 limit-ethernet = the slower Ethernet port
 limit-band = the band: too few channels are free
+hangs-on-by-pass = It hangs on whether { $count ->
+    [one] { $amplifiers } has a MoCA by-pass, which
+   *[other] { $amplifiers } have MoCA by-passes, which
+} nobody knows: with { $count ->
+    [one] one
+   *[other] them
+} likely { $with } both ways, without likely { $without }.
 links-share = The two adapters hear each other in { $share } of the tries.
 report-channels = Channels used: { $channels }.
 report-round-trip = The coax adds about { $time } to each round trip.
@@ -302,6 +316,7 @@ head-unknown = Not known
 head-matters = Does it matter?
 unknown-label = what its label says
 unknown-band = the band it is made for (its label does not say)
+unknown-bypass = whether it has a MoCA by-pass
 unknown-doubtful = its label was read with doubt
 unknown-kind = what it is
 unknown-length = the length of the cable
@@ -476,7 +491,9 @@ estimate-unread-leg-excess = Splitter with an unread label: loss beyond the idea
 estimate-filter-pass-loss = Entry filter with an unread label: loss where it passes
 estimate-amplifier-gain = Amplifier with an unread label: gain
 estimate-amplifier-return-gain = Amplifier whose label does not say: gain of the return path
-estimate-amplifier-bypass-loss = Amplifier's by-pass: loss in the MoCA band
+estimate-amplifier-bypass-unread = Amplifier on which nobody read anything: chance that it has a by-pass
+estimate-amplifier-bypass-not-named = Amplifier whose label was read and names no by-pass: chance that it has one
+estimate-amplifier-bypass-loss = Amplifier's by-pass: loss in the MoCA band, without the housing's splits
 estimate-transmit-power = What an adapter sends in each channel
 estimate-noise-figure = Noise of an adapter's receiver (noise figure)
 estimate-ingress = Noise that leaks into the wiring, over thermal noise

@@ -39,6 +39,7 @@ fn answer(kind: FindingKind) -> Option<Answer> {
         | Kind::SatelliteOnTree
         | Kind::TooManyAdapters
         | Kind::NodesMoreThanKnown
+        | Kind::AmplifierBypassDecides
         | Kind::NoChannel => Answer::Words,
         Kind::FilterInSatelliteLine
         | Kind::OtherTree

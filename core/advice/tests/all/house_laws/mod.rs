@@ -82,22 +82,21 @@ fn every_house_keeps_the_laws() {
     seeds::none(&broken, Path::new(env!("CARGO_TARGET_TMPDIR")), survey);
 }
 
-/// Houses in which few draws promise a rate that more draws do not: a TV is not to pay for it.
+/// A house in which few draws promise a rate that more draws do not: a TV is not to pay for it.
 #[test]
 fn what_only_few_draws_promise_costs_nobody() {
-    for seed in [23, 159] {
-        let house = survey(seed);
-        let seen = Seen::of(house.clone());
-        assert_eq!(seen.broken(), [""; 0], "seed {seed}");
-        // Those few alone would put it on the list: else this is a house like any other.
-        let few = Options { stating: few_draws().screening, ..few_draws() };
-        let shares = |list: &WorkList| -> BTreeSet<_> {
-            let changes = list.steps.iter().map(|step| step.change);
-            changes.filter(|change| matches!(change, ChangeKind::ShareOutlet { .. })).collect()
-        };
-        let tempting = shares(&worklist(&house, &few).expect("a sound house"));
-        assert!(tempting.difference(&shares(&seen.list)).next().is_some(), "seed {seed}: {tempting:?}");
-    }
+    let seed = 159;
+    let house = survey(seed);
+    let seen = Seen::of(house.clone());
+    assert_eq!(seen.broken(), [""; 0], "seed {seed}");
+    // Those few alone would put it on the list: else this is a house like any other.
+    let few = Options { stating: few_draws().screening, ..few_draws() };
+    let shares = |list: &WorkList| -> BTreeSet<_> {
+        let changes = list.steps.iter().map(|step| step.change);
+        changes.filter(|change| matches!(change, ChangeKind::ShareOutlet { .. })).collect()
+    };
+    let tempting = shares(&worklist(&house, &few).expect("a sound house"));
+    assert!(tempting.difference(&shares(&seen.list)).next().is_some(), "seed {seed}: {tempting:?}");
 }
 
 /// Prints what the list and the findings of the house of `LEGWORK_SEED` are.

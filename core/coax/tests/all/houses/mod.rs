@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use coax::model::{Junction, Measured};
 use coax::rated::{
-    AmplifierRating, BandFilterRating, CableRating, CableSeries, Condition, DiplexerRating, FilterRating,
-    JointRating, PadRating, PassOnRating, Rating, SplitterRating, TapRating,
+    AmplifierRating, BandFilterRating, ByPass, CableRating, CableSeries, Condition, DiplexerRating,
+    FilterRating, JointRating, PadRating, PassOnRating, Rating, SplitterRating, TapRating,
 };
 use coax::{Decibels, Dice, End, Megahertz, Model, Network, OutletIndex, PartIndex, ScatterMatrix, Span};
 use num_complex::Complex64;
@@ -295,7 +295,7 @@ pub fn amplifier() -> impl Strategy<Value = Arc<Model>> {
                 split: Megahertz(split),
                 forward_top: Megahertz(top),
                 return_gain,
-                bypass,
+                bypass: bypass.map_or(ByPass::None, ByPass::There),
             };
             Arc::new(rating.draw(&mut Dice::thrown(seed, 1, [1; 16])).unwrap())
         })

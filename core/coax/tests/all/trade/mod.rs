@@ -3,7 +3,9 @@
 mod parts;
 
 use coax::model::Model;
-use coax::rated::{AmplifierRating, CableRating, CableSeries, Condition, FilterRating, SplitterRating};
+use coax::rated::{
+    AmplifierRating, ByPass, CableRating, CableSeries, Condition, FilterRating, SplitterRating,
+};
 use coax::{
     Complex64, Decibels, Dice, End, FrequencyGrid, Megahertz, Network, OutletIndex, PartIndex, ScatterMatrix,
     Solution, Span, Wanted,
@@ -190,7 +192,7 @@ fn an_entry_filter_keeps_to_its_data_sheet() {
     }
 }
 
-fn amplifier(bypass: Option<Span>) -> AmplifierRating {
+fn amplifier(bypass: ByPass) -> AmplifierRating {
     AmplifierRating {
         outputs: vec![Span::exact(8.0); 4],
         modem_port: Some(Span::exact(4.0)),
@@ -204,7 +206,7 @@ fn amplifier(bypass: Option<Span>) -> AmplifierRating {
 #[test]
 fn an_amplifier_amplifies_down_returns_up_and_stops_the_rest_unless_it_has_a_bypass() {
     for draw in 0..DRAWS {
-        let part = amplifier(None).draw(&mut dice(draw, 4)).unwrap();
+        let part = amplifier(ByPass::None).draw(&mut dice(draw, 4)).unwrap();
         assert_eq!(part.ports(), 6);
         for output in 1..=4 {
             for f in [60.0, 300.0, 800.0, 980.0] {
@@ -225,12 +227,43 @@ fn an_amplifier_amplifies_down_returns_up_and_stops_the_rest_unless_it_has_a_byp
             let loss = part_loss(&part, 5, 0, f);
             assert!((loss - 4.0).abs() < 1.0, "the output that is not amplified: {loss} dB at {f} MHz");
         }
-        let with = amplifier(Some(Span::exact(14.0))).draw(&mut dice(draw, 4)).unwrap();
+        // A by-pass of 4 dB, one split before it and two behind: 4 + 3 * 3.5.
+        let with = amplifier(ByPass::There(Span::exact(4.0))).draw(&mut dice(draw, 4)).unwrap();
         for f in [1130.0, 1400.0, 1670.0] {
             for (to, from) in [(0, 1), (1, 0)] {
                 let loss = part_loss(&with, to, from, f);
-                assert!((loss - 14.0).abs() < 2.5, "{loss} dB at {f} MHz");
+                assert!((loss - 14.5).abs() < 2.5, "{loss} dB at {f} MHz");
             }
         }
     }
+}
+
+/// Two dice that show the same differ by what the by-pass itself takes, whatever the splitters behind it do.
+#[test]
+fn a_by_pass_keeps_its_spread_behind_four_outputs() {
+    for draw in 0..DRAWS {
+        let loss = |by_pass: f64| {
+            let part = amplifier(ByPass::There(Span::exact(by_pass))).draw(&mut dice(draw, 4)).unwrap();
+            part_loss(&part, 1, 0, 1400.0)
+        };
+        let more = loss(8.0) - loss(1.0);
+        // Its ends reflect the less, the more passes: that moves it a little.
+        assert!((more - 7.0).abs() < 1.5, "{more} dB between by-passes of 1 and 8 dB");
+    }
+}
+
+/// Nobody knows of a by-pass: each draw is one of two worlds, as often as the odds say, and all else in it is as in that world.
+#[test]
+fn an_unknown_by_pass_is_two_worlds() {
+    let span = Span::new(1.0, 4.0, 8.0);
+    let mut there = 0;
+    for draw in 0..DRAWS {
+        let drawn = |by_pass: ByPass| amplifier(by_pass).draw(&mut dice(draw, 4)).unwrap();
+        let unknown = drawn(ByPass::Perhaps { loss: span, odds: 0.3 });
+        let [with, without] = [drawn(ByPass::There(span)), drawn(ByPass::None)];
+        assert!(unknown == with || unknown == without, "draw {draw}");
+        there += i32::from(unknown == with);
+    }
+    // 200 throws at 0.3: 60, and four standard deviations of 6.5 to either side.
+    assert!((34..=86).contains(&there), "{there} of {DRAWS}");
 }

@@ -2,8 +2,8 @@
 
 use coax::model::{Link, Model};
 use coax::rated::{
-    AmplifierRating, BandFilterRating, CableRating, Condition, DiplexerRating, FilterRating, JointRating,
-    PadRating, PassOnRating, TapRating,
+    AmplifierRating, BandFilterRating, ByPass, CableRating, Condition, DiplexerRating, FilterRating,
+    JointRating, PadRating, PassOnRating, TapRating,
 };
 use coax::{Decibels, Megahertz, Network, Span, Wanted};
 
@@ -23,7 +23,7 @@ fn each_split_returns_below_and_amplifies_above() {
                     split: Megahertz(split),
                     forward_top: Megahertz(top),
                     return_gain: Span::exact(0.0),
-                    bypass: None,
+                    bypass: ByPass::None,
                 };
                 for draw in 0..20 {
                     let part = rating.draw(&mut dice(draw, 6)).unwrap();

@@ -71,6 +71,6 @@ pub(super) fn mark(survey: &Survey, room: &RoomForecast) -> Option<RowMark> {
     Some(match Wished::at(survey, room)?.met {
         Met::Yes | Met::Likely => RowMark::Done,
         Met::Unlikely => RowMark::Weak,
-        Met::NotKnown => RowMark::NotKnown,
+        Met::HangsOnByPass | Met::NotKnown => RowMark::NotKnown,
     })
 }

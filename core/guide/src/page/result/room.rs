@@ -1,7 +1,7 @@
 //! What gets through to one outlet: both ways, what limits it, where the loss arises.
 
 use advice::forecast::{CostAt, PathForecast, Reach, told};
-use advice::verdict::Wished;
+use advice::verdict::{Wished, doubt_of_link};
 use facts::fact::SubjectId;
 use phrase::{Arg, Phrase};
 
@@ -17,9 +17,13 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, outlet: SubjectId) -> Screen {
     let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &title);
     let Some(worked) = waiting::worked(snapshot, &mut builder) else { return builder.screen };
     let mut mended = false;
-    match worked.forecast().room(outlet).map(|room| &room.reach) {
+    let room = worked.forecast().room(outlet);
+    match room.map(|room| &room.reach) {
         None => builder.words(WordsRole::Problem, &Phrase::new("gone")),
-        Some(Reach::Estimated(path)) => draw(snapshot, &mut builder, outlet, path),
+        Some(Reach::Estimated(path)) => {
+            let doubt = room.and_then(|room| doubt_of_link(survey, room));
+            draw(snapshot, &mut builder, outlet, path, doubt.as_ref());
+        }
         Some(reach) => {
             builder.words(WordsRole::Lead, &telling::reach(survey, outlet, reach));
             if let Some(question) = telling::mending(survey, outlet, reach) {
@@ -30,7 +34,6 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, outlet: SubjectId) -> Screen {
             }
         }
     }
-    let room = worked.forecast().room(outlet);
     if let Some(wished) = room.and_then(|room| Wished::at(survey, room)) {
         builder.words(WordsRole::Plain, &wished.phrase());
     }
@@ -45,6 +48,7 @@ fn draw(
     builder: &mut ScreenBuilder<'_>,
     outlet: SubjectId,
     path: &PathForecast,
+    doubt: Option<&Phrase>,
 ) {
     let survey = snapshot.survey;
     let way = |id: &str, span| Phrase::new(id).phrase("rate", told::rate(span));
@@ -52,8 +56,8 @@ fn draw(
     builder.words(WordsRole::Lead, &way("room-up", path.up));
     let limit = telling::limit(survey, outlet, path);
     builder.words(WordsRole::Why, &Phrase::new("room-limit").phrase("limit", limit));
-    if path.may_not_link() {
-        builder.words(WordsRole::Plain, &Phrase::new("links-share").with("share", Arg::Share(path.links)));
+    if let Some(doubt) = doubt {
+        builder.words(WordsRole::Plain, doubt);
     }
     let mut costs: Vec<_> = path.costs.iter().filter(|cost| cost.db >= 0.05).collect();
     costs.sort_by(|a, b| b.db.total_cmp(&a.db));

@@ -111,6 +111,7 @@ pub(super) fn question(survey: &Survey, unknown: &Unknown) -> Option<Question> {
     match unknown.what.id.as_str() {
         "unknown-loose" => Some(Question::FedBy(about)),
         "unknown-kind" | "unknown-label" | "unknown-band" => Some(Question::Label(about)),
+        "unknown-bypass" => Some(Question::ByPass(about)),
         "unknown-doubtful" => Some(Question::LabelRead(about)),
         "unknown-entry" => Some(Question::Joined(about)),
         "unknown-plugged" => Some(Question::Plugged(about)),
@@ -143,6 +144,7 @@ pub(super) fn is_about(question: &Question, part: SubjectId, run: Option<Subject
         | Question::LabelRead(id)
         | Question::Legs(id)
         | Question::LeadsTo(id, _)
+        | Question::ByPass(id)
         | Question::Powered(id)
         | Question::Plugged(id)
         | Question::RoomOf(id)

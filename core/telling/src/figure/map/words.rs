@@ -192,7 +192,7 @@ impl Speaker<'_> {
                     said.push(Phrase::new("map-entry-cut-off"));
                 }
             }
-            PartKind::Amplifier if part.rating.moca_bypass == Some(true) => {
+            PartKind::Amplifier if part.rating.by_pass() == Some(true) => {
                 said.push(Phrase::new("map-bypass"));
             }
             _ => {}
