@@ -187,7 +187,7 @@ QUESTIONS = {
     "depends": [["phone", "alarm", "medical"], ["nothing"], ["unsure"]], "rooms": ["yes"], "wish": ["yes", "unsure"],
     "ways-in": ["yes"], "joined": ["unsure"], "ground-block": ["yes", "no", "unsure"],
     "entry-filter": ["yes", "no", "unsure"], "label": ["unsure"], "label-read": ["yes"], "legs": ["unsure"],
-    "powered": ["plug", "coax", "off", "unsure"], "cables": ["six", "fifty_nine", "seven", "eleven", "differ", "unsure"],
+    "by-pass": ["unsure"], "powered": ["plug", "coax", "off", "unsure"], "cables": ["six", "fifty_nine", "seven", "eleven", "differ", "unsure"],
     "cable": ["unsure"], "length": ["unsure"], "connectors": ["good", "some", "unsure", "yes"], "plugged": ["unsure"],
     "more-outlets": ["no", "unsure"], "fed-by": ["unsure"], "router-at": ["yes", "none", "unsure"],
     "router-speaks": ["yes", "no", "unsure"], "adapters": ["25", "20-bonded", "20", "11", "none", "unsure"],
@@ -197,7 +197,7 @@ QUESTIONS = {
 }
 OF = {"modem-age": services["cable_internet"], "drops-out": services["cable_internet"], "wish": office, "joined": entry,
       "ground-block": entry, "entry-filter": entry, "label": splitter, "label-read": splitter, "legs": splitter,
-      "powered": amplifier, "cable": runs[4], "length": runs[4], "plugged": outlet, "fed-by": tap}
+      "by-pass": amplifier, "powered": amplifier, "cable": runs[4], "length": runs[4], "plugged": outlet, "fed-by": tap}
 for question, replies in QUESTIONS.items():
     for reply in replies:
         facts.say(OF.get(question, survey), f"asked.{question}", reply)
