@@ -330,14 +330,22 @@
     const step = pane.dataset.steps.split(" ").filter((step) => step === "0" || Number(step) <= pane.clientWidth).pop();
     return pane.clientWidth === 0 || pane.querySelector(`[data-step="${step}"]`) !== null;
   };
-  const refit = new ResizeObserver(async () => {
-    if (busy || writes(document.activeElement) || [...document.querySelectorAll("[data-drawing]")].every(fits)) return;
+  // While something else goes on it waits, or it would be missed: the window does not change a second time.
+  let refitting;
+  const fit = async () => {
+    clearTimeout(refitting);
+    if ([...document.querySelectorAll("[data-drawing]")].every(fits)) return;
     const before = ticket();
-    try {
-      const text = await (await fetch("/")).text();
-      if (!busy && ticket() === before) { take(text); goOn(); }
-    } catch { /* the program was ended: the next deed says so */ }
-  });
+    if (!busy && !writes(document.activeElement)) {
+      try {
+        const text = await (await fetch("/")).text();
+        if (!busy && ticket() === before) { take(text); goOn(); return; }
+      } catch { return; /* the program was ended: the next deed says so */ }
+    }
+    clearTimeout(refitting);
+    refitting = setTimeout(fit, 250);
+  };
+  const refit = new ResizeObserver(fit);
 
   // A drawing is dragged and zoomed in its own frame, where it is larger than that.
   const panes = () => {
