@@ -26,22 +26,11 @@ fn numbered(head: &str, count: usize, unit: impl Fn(usize) -> String, tail: &str
     filled(&format!("{text}#"), "x", "\n")
 }
 
-/// Two thousand parts with notes that fill the sheet.
-fn full_house() -> String {
-    let note = "n".repeat(4_100);
+/// Two thousand parts, each with this text in this field.
+fn house_of(field: &str, said: &str) -> String {
     let mut text = String::from("[survey]\nname = \"x\"\n");
     for number in 0..2_000 {
-        writeln!(text, "[[part]]\ntag = \"P{number}\"\nkind = \"splitter\"\nnote = \"{note}\"").unwrap();
-    }
-    text
-}
-
-/// Two thousand parts whose labels are as long as the sheet allows, with something to read all along.
-fn long_labels() -> String {
-    let label = "5-1000 1.5dB -7 ".repeat(250);
-    let mut text = String::from("[survey]\nname = \"x\"\n");
-    for number in 0..2_000 {
-        writeln!(text, "[[part]]\ntag = \"P{number}\"\nkind = \"splitter\"\nlabel = \"{label}\"").unwrap();
+        writeln!(text, "[[part]]\ntag = \"P{number}\"\nkind = \"splitter\"\n{field} = \"{said}\"").unwrap();
     }
     text
 }
@@ -65,8 +54,8 @@ fn a_sheet_of_full_length_takes_no_more_than_64_mb() {
     let sheets = [
         ("nothing", 0, filled("", " ", "")),
         ("a long comment", 0, filled("#", "x", "\n")),
-        ("a full house", 0, full_house()),
-        ("long labels", 0, long_labels()),
+        ("a full house", 0, house_of("note", &"n".repeat(4_100))),
+        ("long labels", 0, house_of("label", &"5-1000 1.5dB -7 ".repeat(250))),
         ("line ends", 3, filled("", "\n", "")),
         ("line ends, as many as are taken", 0, numbered("", 240_000, |_| "\n".into(), "")),
         ("comments", 3, filled("", "# a comment\n", "")),

@@ -6,7 +6,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use serde_json::{Value, json};
+use serde_json::Value;
 
 use super::steps::Replay;
 use crate::error::{Result, UndoFault};
@@ -139,11 +139,7 @@ pub(super) fn plan(
         }
         if was_hidden {
             // Hidden again, with what is said again here.
-            let again: Vec<Value> = undone.iter().skip(said).map(|fact| json!(fact.id())).collect();
-            let mut removal = ledger.remove(subject);
-            if let Some(seen) = removal.value.get_mut("seen").and_then(Value::as_array_mut) {
-                seen.extend(again);
-            }
+            let removal = ledger.remove_with(subject, undone.iter().skip(said).map(Fact::id));
             match removed_by_act {
                 // The act removed what was hidden already, or brought it back: that is answered even where the same
                 // removal stands, or there would be nothing to undo again.

@@ -44,8 +44,14 @@ impl Ledger {
 
     /// The edit that removes a subject as it stands now.
     pub fn remove(&self, subject: SubjectId) -> Edit {
+        self.remove_with(subject, [])
+    }
+
+    /// The same, which has also seen what is about to be said.
+    pub(crate) fn remove_with(&self, subject: SubjectId, said: impl IntoIterator<Item = FactId>) -> Edit {
         let mut seen: Vec<FactId> = self.live_on(subject).map(Fact::id).collect();
         seen.sort_unstable();
+        seen.extend(said);
         Edit::new(subject, REMOVED, json!({ "seen": seen }))
     }
 

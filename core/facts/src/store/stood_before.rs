@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use serde_json::{Value, json};
+use serde_json::Value;
 
 use crate::error::Result;
 use crate::fact::{
@@ -62,10 +62,7 @@ pub(super) fn as_before(
         if again.is_empty() && matches!(ledger.removal(subject), Removal::Removed { .. }) {
             continue;
         }
-        let mut removal = ledger.remove(subject).value;
-        if let Some(seen) = removal.get_mut("seen").and_then(Value::as_array_mut) {
-            seen.extend(again.iter().map(|id| json!(id)));
-        }
+        let removal = ledger.remove_with(subject, again.iter().copied()).value;
         let over: Vec<FactId> = ledger.live(subject, REMOVED).iter().map(|fact| fact.id()).collect();
         for &id in &again {
             clock.raise(id);
