@@ -705,6 +705,7 @@ fn seen_with(house: House, rate: Span) -> Seen {
         phy_up: rate,
         loss: Span::new(20.0, 25.0, 32.0),
         links: 1.0,
+        clean: 0.0,
         limit: Limit::EthernetPort,
         costs: Vec::new(),
         curve: Curve::default(),

@@ -88,6 +88,7 @@ fn path() -> impl Strategy<Value = PathForecast> {
             phy_down,
             phy_up,
             loss,
+            clean: 0.0,
             links: 1.0,
             limit: Limit::Path,
             costs: Vec::new(),
