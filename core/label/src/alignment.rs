@@ -1,15 +1,33 @@
-//! Pairs the words of one line with its figures and bands.
+//! What each figure and band of one segment is, by the words beside it.
 //!
-//! On one line a label either puts words before figures ("ISO 25dB RL 18dB") or after them ("25dB ISO 18dB
-//! RL"); which of the two, the line's ends show. A word at the end of a line that had no figure waits for the
-//! next line's.
+//! [`pair`] settles which word is whose. Here stands what fits: a word is for figures and bands of the sizes that such
+//! things have. A word behind all figures of its segment waits for the next segment's.
 
-use super::context::{Path, Placed, Role, Waiting};
-use super::item::Figure;
+use super::context::{Hints, Path, Placed, Role, Waiting};
+use super::doubt::{Doubt, Quantity};
+use super::item::{Band, Figure};
 use super::losses::UNMARKED_LOSS_DB;
+use super::pairing::{Fit, Joins, Pair, Side, Step, pair};
+use super::rated_band::{BARE_UPPER_EDGE_MHZ, RETURN_UP_TO_MHZ};
+use super::usual::{is_usual, unusual_loss};
 
 /// From here on a figure beside a word for shielding is one of shielding, in decibels.
 const SHIELDING_DB: f64 = 40.0;
+/// The most that a port without an amplifier loses, in decibels; beside its word a larger figure is something else's.
+const PASSIVE_PORT_DB: f64 = 5.0;
+/// The most noise, ripple or tilt of a part that somebody installs, in decibels. Common practice, no source.
+const MOST_UNEVEN_DB: f64 = 10.0;
+/// The least of a directivity or the like that a label boasts of, in decibels. Common practice, no source.
+const LEAST_APART_DB: f64 = 12.0;
+
+/// A word and thing of usual size.
+const FITS: u32 = 6;
+/// A word that often stands alone, and a thing of usual size: "SHIELDED 70dB REJECTION" is a rejection.
+const FITS_IF_NO_OTHER: u32 = 5;
+/// A word that only waits from an earlier segment, or only names a port.
+const FITS_WEAKLY: u32 = 4;
+/// A word before a thing of unusual size.
+const BARELY: u32 = 2;
 
 /// A word for figures: what it says and how strongly.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,175 +38,272 @@ pub(super) struct RoleWord {
     pub strength: u8,
     /// Whether another such word stands right before it.
     pub joined: bool,
+    /// Whether it stands in an earlier segment.
+    pub waits: bool,
     /// The outputs it names.
     pub outputs: Vec<u8>,
 }
 
-/// One step of a line as the alignment sees it: a word, or something that looks for its word.
-#[derive(Debug, Clone)]
-pub(super) enum Step<W> {
-    /// A word.
-    Word(W),
-    /// A figure or band, by its place among all.
-    Thing(usize),
+impl Joins for RoleWord {
+    fn gives_way_to(&self, earlier: &Self) -> bool {
+        self.joined && earlier.strength > self.strength
+    }
 }
 
-/// Whether a line puts its words after what they are for.
-fn is_trailing<W>(steps: &[Step<W>]) -> bool {
-    matches!(steps.first(), Some(Step::Thing(_))) && matches!(steps.last(), Some(Step::Word(_)))
+impl Joins for Path {
+    fn gives_way_to(&self, _: &Self) -> bool {
+        false
+    }
 }
 
-/// Gives each figure of a line its word.
-pub(super) fn place_roles(steps: &[Step<RoleWord>], placed: &mut Placed, waiting: &mut Waiting) {
+/// Which words fit which figures.
+struct Roles<'p>(&'p Placed, &'p Hints);
+
+impl Roles<'_> {
+    fn figure(&self, at: usize) -> Option<&Figure> {
+        self.0.figures.get(at).and_then(|figure| figure.body.as_ref().ok())
+    }
+}
+
+impl Fit<RoleWord> for Roles<'_> {
+    fn pair(&self, word: &RoleWord, thing: usize, side: Side) -> u32 {
+        let Some(figure) = self.figure(thing) else { return FITS };
+        let size = figure.size;
+        let is_usual = match word.role {
+            Role::Port if self.1.is_amplifier => is_usual(Quantity::Gain, size),
+            Role::Loss | Role::Port => is_usual(Quantity::Loss, size),
+            Role::Tap => is_usual(Quantity::Tap, size),
+            Role::Through => size <= PASSIVE_PORT_DB,
+            Role::Gain => is_usual(Quantity::Gain, size),
+            Role::ReturnGain => is_usual(Quantity::ReturnGain, size),
+            Role::Rejection => self.1.is_pad || is_usual(Quantity::Rejection, size),
+            Role::Isolation => is_usual(Quantity::Isolation, size),
+            Role::ReturnLoss => is_usual(Quantity::ReturnLoss, size),
+            Role::Unmeasured | Role::Unsure => size <= MOST_UNEVEN_DB,
+            Role::Apart => size >= LEAST_APART_DB,
+            Role::Shielding => size >= SHIELDING_DB || (!figure.has_unit && !figure.minus),
+            Role::PassivePort => figure.minus && side == Side::Before,
+        };
+        let may_be_unusual = match word.role {
+            // A word for shielding often stands alone.
+            Role::Shielding => !UNMARKED_LOSS_DB.contains(&size) && size >= *UNMARKED_LOSS_DB.start(),
+            Role::PassivePort => size <= PASSIVE_PORT_DB,
+            _ => true,
+        };
+        match (is_usual, side) {
+            (true, _) if word.waits || word.strength == 0 => FITS_WEAKLY,
+            (true, _) if word.role == Role::Shielding => FITS_IF_NO_OTHER,
+            (true, _) => FITS,
+            (false, Side::Before) if may_be_unusual => BARELY,
+            (false, _) => 0,
+        }
+    }
+
+    fn alone(&self, thing: usize) -> u32 {
+        u32::from(self.figure(thing).is_some_and(|figure| stands_alone(figure, self.1)))
+    }
+}
+
+/// Whether a figure is such as labels of the part print without a word.
+fn stands_alone(figure: &Figure, hints: &Hints) -> bool {
+    match hints.legs {
+        _ if hints.is_amplifier => is_usual(Quantity::Gain, figure.size),
+        Some(legs) if hints.splits && legs > 1 => {
+            unusual_loss(&vec![figure.size; usize::from(legs)]).is_none()
+        }
+        _ => UNMARKED_LOSS_DB.contains(&figure.size),
+    }
+}
+
+/// Gives each figure of a segment its word.
+pub(super) fn place_roles(
+    steps: &[Step<RoleWord>],
+    placed: &mut Placed,
+    waiting: &mut Waiting,
+    hints: &Hints,
+) {
     if steps.is_empty() {
         return;
     }
-    let trailing = is_trailing(steps);
-    let mut current = waiting.role.take().filter(|_| !trailing);
-    let mut fresh = false;
-    // Whether the word before has had a figure already.
-    let mut is_spent = false;
-    // Whether the last word of the line has its figure before it, though the line puts words first.
-    let mut is_last_taken = false;
+    let waits = waiting.role.take().map(|word| Step::Word(RoleWord { waits: true, ..word }, false));
+    let steps: Vec<Step<RoleWord>> = waits.into_iter().chain(steps.iter().cloned()).collect();
+    let pairing = pair(&steps, &Roles(placed, hints));
+    let mut last: Option<RoleWord> = None;
     let mut last_minus = None;
-    for (at, step) in steps.iter().enumerate() {
-        match step {
-            Step::Word(word) => {
-                current = match current.take().filter(|_| fresh && word.joined) {
-                    Some(earlier) if earlier.strength > word.strength => Some(earlier),
-                    _ => Some(word.clone()),
-                };
-                fresh = true;
-                is_spent = false;
-                last_minus = None;
-            }
-            Step::Thing(index) => {
-                let read = placed.figures.get(*index).and_then(|figure| figure.body.as_ref().ok());
-                let minus = read.is_some_and(|figure| figure.minus);
-                let after = steps.get(at + 1..).unwrap_or_default();
-                let word = if trailing {
-                    let is_last = matches!(after.first(), Some(Step::Word(_)));
-                    following(after).filter(|word| is_last || word.role.is_shared())
-                } else if current.is_none() {
-                    first_of_two(after)
-                } else if let Some(word) = current.as_ref().and_then(|word| last_of_line(word, after)) {
-                    is_last_taken = true;
-                    Some(word)
-                } else if current.as_ref().is_some_and(|word| !word.role.is_shared())
-                    && last_minus == Some(false)
-                    && minus
-                {
-                    // "ISO 25dB -3.5dB": a minus marks losses, so the word before is spent.
-                    current = None;
-                    None
-                } else {
-                    current.clone()
-                };
-                let word = word.and_then(|word| not_kept(word, read, is_spent));
-                let is_bare = read.is_some_and(|figure| !figure.has_unit);
-                is_spent = true;
-                last_minus = Some(minus);
-                fresh = false;
-                if let (Some(word), Some(figure)) = (word, placed.figures.get_mut(*index)) {
-                    figure.role = Some(word.role);
-                    figure.is_named = !trailing && current.is_some();
-                    figure.outputs = word.outputs;
-                    if is_bare && !trailing && !word.role.is_shared() {
-                        // "ISO 9001 3.5dB": a bare number spends its word.
-                        current = None;
-                    }
-                }
-            }
+    for (at, found) in pairing.pairs.iter().enumerate() {
+        let later = pairing.pairs.get(at + 1..).unwrap_or_default();
+        let Some(figure) = placed.figures.get_mut(found.thing) else { continue };
+        let body = figure.body.as_ref().ok();
+        let minus = body.is_some_and(|figure| figure.minus);
+        let is_bare = body.is_some_and(|figure| !figure.has_unit);
+        let (word, is_named) = match &found.word {
+            Some((word, side)) => (Some(word.clone()), *side == Side::Before),
+            None => match &last {
+                Some(word) => (shared(word, body, minus, last_minus, hints), true),
+                None => (shared_behind(later), false),
+            },
+        };
+        if found.word.is_none() && word.is_none() {
+            // "ISO 25dB -3.5dB": the word before is spent.
+            last = None;
         }
+        if let Some((word, side)) = &found.word {
+            // "ISO 9001 3.5dB": a bare number spends its word.
+            let is_spent = *side == Side::Behind || (is_bare && !word.role.is_shared());
+            last = Some(word.clone()).filter(|_| !is_spent);
+        }
+        last_minus = Some(minus);
+        if let Some(word) = word.map(|word| as_kept(word, body, found.word.is_none())) {
+            figure.role = Some(word.role);
+            figure.is_named = is_named;
+            figure.outputs = word.outputs;
+        }
+        figure.is_unclear = found.is_unclear;
     }
-    if fresh && !trailing && !is_last_taken {
-        waiting.role = current;
-    }
+    let is_for_figures = |word: &RoleWord| word.role != Role::PassivePort;
+    waiting.role = pairing.left_over.filter(is_for_figures);
 }
 
-/// "SHIELDED 70dB REJECTION": a word for shielding often stands without a figure, so one with a word after it, the last
-/// of the line, is that word's.
-fn last_of_line(word: &RoleWord, after: &[Step<RoleWord>]) -> Option<RoleWord> {
-    let is_last = word.role == Role::Shielding && after.iter().all(|step| matches!(step, Step::Word(_)));
-    following(after).filter(|_| is_last)
-}
-
-/// What a word for something that is not kept makes of a figure: "SHIELDED 3.5dB" has a loss of 3.5 dB, and the second
-/// figure of "NOISE 4dB 12dB" may be anything.
-fn not_kept(word: RoleWord, figure: Option<&Figure>, is_spent: bool) -> Option<RoleWord> {
-    let unsure = RoleWord { role: Role::Unsure, ..word.clone() };
-    match (word.role, figure) {
-        (Role::Shielding, Some(figure)) if !figure.has_unit && !figure.minus => Some(word),
-        (Role::Shielding, Some(figure)) if figure.size >= SHIELDING_DB => Some(word),
-        (Role::Shielding, Some(figure)) if UNMARKED_LOSS_DB.contains(&figure.size) => None,
-        (Role::Shielding, Some(_)) => Some(unsure),
-        (Role::Shielding, None) | (Role::Unmeasured, _) if is_spent => Some(unsure),
-        _ => Some(word),
+/// What a word that has had its figure says of the next: one for losses may stand for a whole list, another is spent
+/// where the figure is not of its size, where a minus begins the losses, or where it is just the loss of so many legs.
+fn shared(
+    word: &RoleWord,
+    figure: Option<&Figure>,
+    minus: bool,
+    last_minus: Option<bool>,
+    hints: &Hints,
+) -> Option<RoleWord> {
+    if word.role.is_shared() {
+        return Some(word.clone());
     }
-}
-
-/// The first of the words that follow, the stronger of two side by side.
-fn following(steps: &[Step<RoleWord>]) -> Option<RoleWord> {
-    let words = steps.iter().skip_while(|step| matches!(step, Step::Thing(_)));
-    let run = words.map_while(|step| match step {
-        Step::Word(word) => Some(word),
-        Step::Thing(_) => None,
+    let is_loss = figure.is_some_and(|figure| {
+        hints.splits && hints.legs.is_some_and(|legs| legs > 1) && stands_alone(figure, hints)
     });
-    run.fold(None, |strongest: Option<RoleWord>, word| match strongest {
-        Some(earlier) if earlier.strength >= word.strength => Some(earlier),
-        _ => Some(word.clone()),
-    })
+    let is_spent = (last_minus == Some(false) && minus)
+        || is_loss
+        || (figure.is_some_and(|figure| !is_of_size(word.role, figure))
+            && !matches!(word.role, Role::Unmeasured));
+    (!is_spent).then(|| word.clone())
 }
 
-/// "3.5dB LOSS ISO 25dB": of two words between two figures the first is the first figure's.
-fn first_of_two(steps: &[Step<RoleWord>]) -> Option<RoleWord> {
-    match steps {
-        [Step::Word(first), Step::Word(second), ..] if second.strength >= first.strength => {
-            Some(first.clone())
-        }
+fn is_of_size(role: Role, figure: &Figure) -> bool {
+    let size = figure.size;
+    match role {
+        Role::Tap => is_usual(Quantity::Tap, size),
+        Role::Through => size <= PASSIVE_PORT_DB,
+        Role::Isolation => is_usual(Quantity::Isolation, size),
+        Role::ReturnLoss => is_usual(Quantity::ReturnLoss, size),
+        Role::Rejection => is_usual(Quantity::Rejection, size),
+        Role::Shielding => size >= SHIELDING_DB,
+        Role::Apart => size >= LEAST_APART_DB,
+        _ => true,
+    }
+}
+
+/// "3.5dB 7dB 7dB OUT": the word behind a list.
+fn shared_behind(later: &[Pair<RoleWord>]) -> Option<RoleWord> {
+    match later.iter().find_map(|pair| pair.word.clone()) {
+        Some((word, Side::Behind)) if word.role.is_shared() => Some(word),
         _ => None,
     }
 }
 
-/// Gives each band of a line its word.
-pub(super) fn place_paths(steps: &[Step<Path>], placed: &mut Placed, waiting: &mut Waiting) {
-    let trailing = is_trailing(steps);
-    let mut current = waiting.path.take().filter(|_| !trailing);
-    for (at, step) in steps.iter().enumerate() {
-        match step {
-            Step::Word(path) => current = Some(*path),
-            Step::Thing(index) => {
-                let path = match steps.get(at + 1) {
-                    Some(Step::Word(path)) if trailing => Some(*path),
-                    _ if trailing => None,
-                    _ => current.take(),
-                };
-                if let Some(band) = placed.bands.get_mut(*index) {
-                    band.path = path;
-                }
-            }
+/// What a word for something that is not kept makes of a figure that may be one of its own: the second figure of
+/// "NOISE 4dB 12dB" may be anything, and "PASSIVE PORT 4dB" an amplifier's gain.
+fn as_kept(word: RoleWord, figure: Option<&Figure>, is_second: bool) -> RoleWord {
+    let is_unsure = match (word.role, figure) {
+        (Role::Shielding, Some(figure)) => figure.size < SHIELDING_DB && (figure.has_unit || figure.minus),
+        (Role::PassivePort, Some(figure)) => !figure.minus || is_second,
+        (Role::Unmeasured, Some(figure)) => is_second || figure.size > MOST_UNEVEN_DB,
+        (Role::Unmeasured | Role::Shielding | Role::PassivePort | Role::Apart, _) => is_second,
+        _ => false,
+    };
+    if is_unsure { RoleWord { role: Role::Unsure, ..word } } else { word }
+}
+
+/// Which words fit which bands.
+struct Paths<'p>(&'p Placed, &'p Hints);
+
+impl Fit<Path> for Paths<'_> {
+    fn pair(&self, path: &Path, thing: usize, _: Side) -> u32 {
+        match self.0.bands.get(thing).map(|band| &band.body) {
+            Some(Ok(band)) if may_be(*path, band, self.1) => FITS,
+            // What cannot be read may be anything.
+            Some(Err(_)) => FITS,
+            _ => 0,
         }
     }
-    if !trailing {
-        waiting.path = current;
+
+    /// A part's own band needs no word.
+    fn alone(&self, thing: usize) -> u32 {
+        let own = self.0.bands.get(thing).and_then(|band| band.body.as_ref().ok());
+        u32::from(own.is_some_and(|band| {
+            band.high >= BARE_UPPER_EDGE_MHZ && band.low.is_none_or(|low| low < SHARED_BELOW_MHZ)
+        }))
     }
 }
 
-/// The band each figure stands with: the one before it on the line, or after it where all figures stand before
+/// From here on a band is one that cable TV does not share, in megahertz.
+const SHARED_BELOW_MHZ: f64 = 900.0;
+/// Forward bands, and bands with a satellite's signals, end above these, in megahertz. Common practice, no source.
+const FORWARD_ABOVE_MHZ: f64 = 300.0;
+const SATELLITE_ABOVE_MHZ: f64 = 1400.0;
+/// The home network's bands lie above this, in megahertz (band E of MoCA 1.1 from 500; from memory).
+const NETWORK_FROM_MHZ: f64 = 400.0;
+
+/// Whether a band may be what the word says, on a part of the kind that the words name.
+fn may_be(path: Path, band: &Band, hints: &Hints) -> bool {
+    let low = band.low.unwrap_or(0.0);
+    match path {
+        Path::Return => band.high <= RETURN_UP_TO_MHZ,
+        Path::Forward => band.high > FORWARD_ABOVE_MHZ,
+        Path::Network => low >= NETWORK_FROM_MHZ,
+        Path::Satellite => band.high > SATELLITE_ABOVE_MHZ,
+        Path::Terrestrial => low < SHARED_BELOW_MHZ,
+        Path::Pass => !hints.stops_above || low < SHARED_BELOW_MHZ,
+        Path::Stop => !hints.stops_above || low >= SHARED_BELOW_MHZ,
+    }
+}
+
+/// Gives each band of a segment its word.
+pub(super) fn place_paths(steps: &[Step<Path>], placed: &mut Placed, waiting: &mut Waiting, hints: &Hints) {
+    if steps.is_empty() {
+        return;
+    }
+    let waits = waiting.path.take().map(|path| Step::Word(path, false));
+    let steps: Vec<Step<Path>> = waits.into_iter().chain(steps.iter().cloned()).collect();
+    let pairing = pair(&steps, &Paths(placed, hints));
+    let written: Vec<String> = pairing
+        .pairs
+        .iter()
+        .filter(|pair| pair.is_unclear)
+        .filter_map(|pair| Some(placed.bands.get(pair.thing)?.body.as_ref().ok()?.written.clone()))
+        .collect();
+    for found in pairing.pairs {
+        let Some(band) = placed.bands.get_mut(found.thing) else { continue };
+        band.path = found.word.map(|(path, _)| path);
+        if let (true, [first, .., second]) = (found.is_unclear, &written[..]) {
+            band.body = Err(Doubt::BandsUnclear { first: first.clone(), second: second.clone() });
+        }
+    }
+    waiting.path = pairing.left_over;
+}
+
+/// The band each loss stands with: the one before it on the line, or after it where all losses stand before
 /// theirs or the band is attached to it; else the last of an earlier line.
-pub(super) fn place_in_bands(steps: &[Step<usize>], placed: &mut Placed) {
-    let trailing = is_trailing(steps);
+pub(super) fn place_in_bands(steps: &[InBand], placed: &mut Placed) {
+    let trailing = matches!((steps.first(), steps.last()), (Some(InBand::Figure(_)), Some(InBand::Band(_))));
     let mut current = None;
     for (at, step) in steps.iter().enumerate() {
         match step {
-            Step::Word(band) => {
+            InBand::Band(band) => {
                 let stands_after = placed
                     .bands
                     .get(*band)
                     .is_some_and(|found| found.body.as_ref().is_ok_and(|band| band.is_attached));
                 let figures = steps.get(..at).unwrap_or_default().iter().rev().map_while(|step| match step {
-                    Step::Thing(figure) => Some(*figure),
-                    Step::Word(_) => None,
+                    InBand::Figure(figure) => Some(*figure),
+                    InBand::Band(_) => None,
                 });
                 for figure in figures.filter(|_| stands_after) {
                     if let Some(figure) = placed.figures.get_mut(figure) {
@@ -197,10 +312,10 @@ pub(super) fn place_in_bands(steps: &[Step<usize>], placed: &mut Placed) {
                 }
                 current = Some(*band);
             }
-            Step::Thing(index) => {
+            InBand::Figure(index) => {
                 let after = steps.get(at + 1..).unwrap_or_default().iter().find_map(|step| match step {
-                    Step::Word(band) => Some(*band),
-                    Step::Thing(_) => None,
+                    InBand::Band(band) => Some(*band),
+                    InBand::Figure(_) => None,
                 });
                 let band = if trailing { after } else { current };
                 if let (Some(band), Some(figure)) = (band, placed.figures.get_mut(*index)) {
@@ -209,4 +324,13 @@ pub(super) fn place_in_bands(steps: &[Step<usize>], placed: &mut Placed) {
             }
         }
     }
+}
+
+/// A loss or a band of a segment, by its place among all.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum InBand {
+    /// A loss.
+    Figure(usize),
+    /// A band.
+    Band(usize),
 }

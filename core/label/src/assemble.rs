@@ -19,6 +19,9 @@ const MOST_DOUBTS: usize = 24;
 /// The most that a through path or a filter loses where it passes, in decibels; more is something else.
 const MOST_THROUGH_LOSS_DB: f64 = 5.0;
 
+/// No amplifier is sold with less forward gain, in decibels. Common practice, no source.
+const LEAST_GAIN_DB: f64 = 1.0;
+
 /// The reading of a label's items.
 pub(super) fn assemble(items: &[Item], placed: &Placed) -> LabelReading {
     let mut reading = LabelReading::default();
@@ -26,6 +29,10 @@ pub(super) fn assemble(items: &[Item], placed: &Placed) -> LabelReading {
     read_counts(items, &mut reading);
     read_bands(items, placed, &mut reading);
     read_figures(placed, &mut reading);
+    if reading.kind.is_some_and(|kind| kind != PartKind::Cable) {
+        let bare = placed.bare.iter().map(|written| Doubt::FigureUnplaced { written: written.clone() });
+        add_once(&mut reading.doubts, bare);
+    }
     read_marks(items, &mut reading);
     reading.doubts.truncate(MOST_DOUBTS);
     reading
@@ -58,6 +65,19 @@ fn read_counts(items: &[Item], reading: &mut LabelReading) {
     }
 }
 
+/// Whether a figure is a gain that is not the return path's.
+fn is_forward_gain(place: &PlacedFigure) -> bool {
+    let lifts = place.body.as_ref().is_ok_and(|figure| !figure.minus);
+    lifts && matches!(place.role, None | Some(Role::Gain | Role::Port)) && place.path != Some(Path::Return)
+}
+
+/// Whether a figure behind the return path's word or band is that path's: one that no forward gain could be, or where
+/// the forward path has its own. Else it may as well be the amplifier's only gain.
+fn is_return_gain(place: &PlacedFigure, has_forward_gain: bool) -> bool {
+    let loses = place.body.as_ref().is_ok_and(|figure| figure.minus || figure.size < LEAST_GAIN_DB);
+    loses || has_forward_gain
+}
+
 /// What a figure is taken for, and whether a word, its sign or its place says so.
 enum Taken {
     As(Quantity),
@@ -69,8 +89,7 @@ enum Taken {
 fn read_figures(placed: &Placed, reading: &mut LabelReading) {
     let mut found: Vec<(Quantity, Found)> = Vec::new();
     let mut lost = Vec::new();
-    let has_forward_gain =
-        placed.figures.iter().any(|figure| figure.path_is_near && figure.path != Some(Path::Return));
+    let has_forward_gain = placed.figures.iter().any(is_forward_gain);
     for place in &placed.figures {
         let taken = taken_for(place, placed, reading.kind, has_forward_gain);
         match (&place.body, taken) {
@@ -122,14 +141,16 @@ fn taken_for(place: &PlacedFigure, placed: &Placed, kind: Option<PartKind>, has_
     let is_amplifier = kind == Some(PartKind::Amplifier);
     let in_return = place.path == Some(Path::Return);
     match place.role {
-        Some(Role::Unmeasured | Role::Shielding) => Taken::PassedOver,
+        _ if place.is_unclear => Taken::Unplaced,
+        Some(Role::Unmeasured | Role::Shielding | Role::Apart | Role::PassivePort) => Taken::PassedOver,
         Some(Role::Unsure) => Taken::Unplaced,
+        Some(Role::ReturnGain) => Taken::As(Quantity::ReturnGain),
         Some(Role::Tap) => Taken::As(Quantity::Tap),
         Some(Role::Isolation) => Taken::As(Quantity::Isolation),
         Some(Role::ReturnLoss) => Taken::As(Quantity::ReturnLoss),
         Some(Role::Rejection) if kind == Some(PartKind::Attenuator) => Taken::As(Quantity::Loss),
         Some(Role::Rejection) => Taken::As(Quantity::Rejection),
-        Some(Role::Gain) if in_return && place.path_is_near => Taken::As(Quantity::ReturnGain),
+        Some(Role::Gain) if in_return && place.path_is_near => return_gain(place, has_forward_gain),
         Some(Role::Gain) if in_return && has_forward_gain => Taken::Assumed(Quantity::ReturnGain),
         Some(Role::Gain) if in_return => Taken::Assumed(Quantity::Gain),
         Some(Role::Gain) => Taken::As(Quantity::Gain),
@@ -138,6 +159,10 @@ fn taken_for(place: &PlacedFigure, placed: &Placed, kind: Option<PartKind>, has_
         Some(Role::Loss | Role::Port | Role::Through) if !is_amplifier => Taken::As(Quantity::Loss),
         _ => taken_by_place(place, placed, kind, has_forward_gain),
     }
+}
+
+fn return_gain(place: &PlacedFigure, has_forward_gain: bool) -> Taken {
+    if is_return_gain(place, has_forward_gain) { Taken::As(Quantity::ReturnGain) } else { Taken::Unplaced }
 }
 
 /// What a figure without a word is, by the kind of part, its path and its size.
@@ -155,7 +180,7 @@ fn taken_by_place(
         _ if !has_unit && !is_usual(Quantity::Loss, size) => Taken::PassedOver,
         _ if !has_unit && !kind.is_some_and(PartKind::splits) => Taken::Unplaced,
         Some(PartKind::Amplifier) => match place.path {
-            Some(Path::Return) if place.path_is_near => Taken::As(Quantity::ReturnGain),
+            Some(Path::Return) if place.path_is_near => return_gain(place, has_forward_gain),
             Some(Path::Return) if has_forward_gain => Taken::Assumed(Quantity::ReturnGain),
             Some(Path::Return) => Taken::Assumed(Quantity::Gain),
             _ if minus => Taken::Unplaced,

@@ -3,10 +3,14 @@
 use super::doubt::Doubt;
 use super::item::{Band, Grammar, Item, Lost};
 use super::number::Numeral;
+use super::rated_band::BARE_UPPER_EDGE_MHZ;
 use super::unit::Unit;
 use super::usual::is_edge;
 use super::vocabulary::Term;
 use super::word::{Sign, What};
+
+/// The lower edge of what begins at direct current, in megahertz.
+pub(super) const FROM_DC_MHZ: f64 = 0.0;
 
 /// The two sides of a range before their meaning is settled.
 struct Range {
@@ -72,7 +76,8 @@ impl Grammar<'_> {
             Some(Unit::Other) if low_unit.is_none() => return Some(range.end + 1),
             _ => {}
         }
-        if is_bare && (is_minus || from_dc) {
+        let is_from_dc_to_edge = range.high.value() >= BARE_UPPER_EDGE_MHZ && is_edge(range.high.value());
+        if is_bare && (is_minus || (from_dc && !is_from_dc_to_edge)) {
             return None;
         }
         if let Some(end) = self.chain(range.end) {
@@ -152,7 +157,7 @@ impl Grammar<'_> {
             return self.lose(Lost::Frequency, at, range.end);
         }
         let low = match &range.low {
-            None => None,
+            None => Some(FROM_DC_MHZ),
             Some(low) => match lower_edge(low, range.low_unit, high_unit, high, &written, &mut doubts) {
                 Some(low) => Some(low),
                 None => return self.lose(Lost::Frequency, at, range.end),
@@ -164,14 +169,16 @@ impl Grammar<'_> {
             }
             return range.end;
         }
-        let unusual = low.into_iter().chain([high]).filter(|edge| !is_edge(*edge));
+        let is_from_dc = range.low.is_none();
+        let unusual = low.into_iter().filter(|_| !is_from_dc).chain([high]).filter(|edge| !is_edge(*edge));
         doubts.extend(unusual.map(|edge| Doubt::EdgeUnusual { edge }));
         let is_attached = at.checked_sub(1).is_some_and(|before| {
             self.is_sign(before, Sign::At)
                 || self.term(before) == Some(Term::At)
                 || self.written(before, at) == "("
         });
-        self.items.push(Item::Band(Band { low, high, has_unit, is_attached, written, doubts }));
+        let follows_word = self.follows_word(at);
+        self.items.push(Item::Band(Band { low, high, has_unit, is_attached, follows_word, written, doubts }));
         range.end
     }
 

@@ -1,9 +1,13 @@
 //! Which word belongs to which figure or band: what words ask for, and the walk over the lines.
 
-use super::alignment::{RoleWord, Step, place_in_bands, place_paths, place_roles};
+use super::alignment::{InBand, RoleWord, place_in_bands, place_paths, place_roles};
 use super::doubt::Doubt;
 use super::item::{Band, Figure, Item, Lost};
+use super::pairing::Step;
 use super::vocabulary::Term;
+
+/// Bare numbers within these, in decibels, may be figures of the part.
+const BARE_FIGURE_DB: std::ops::RangeInclusive<f64> = 2.0..=40.0;
 
 /// What a word makes of the figure beside it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -18,6 +22,8 @@ pub(super) enum Role {
     Through,
     /// Gain.
     Gain,
+    /// Gain of the return path.
+    ReturnGain,
     /// Loss in a stop band; an attenuator's value.
     Rejection,
     /// Isolation.
@@ -26,6 +32,10 @@ pub(super) enum Role {
     ReturnLoss,
     /// Something that is not kept: noise, flatness.
     Unmeasured,
+    /// Something large that is not kept: directivity, cross polarisation.
+    Apart,
+    /// What an amplifier's port that is not amplified loses, which is not kept.
+    PassivePort,
     /// Shielding, which is not kept either.
     Shielding,
     /// Behind a word for something not kept, but perhaps a figure of its own.
@@ -75,6 +85,23 @@ pub(super) struct PlacedFigure {
     pub path_is_near: bool,
     /// The band it stands with, by its place among the bands.
     pub band: Option<usize>,
+    /// Whether another word could as well be its own.
+    pub is_unclear: bool,
+}
+
+impl PlacedFigure {
+    fn unplaced(body: Result<Figure, Doubt>, band: Option<usize>) -> Self {
+        Self {
+            body,
+            role: None,
+            is_named: false,
+            outputs: Vec::new(),
+            path: None,
+            path_is_near: false,
+            band,
+            is_unclear: false,
+        }
+    }
 }
 
 /// A band, or one that cannot be read, in its place.
@@ -93,14 +120,57 @@ pub(super) struct Placed {
     pub figures: Vec<PlacedFigure>,
     /// In the label's order.
     pub bands: Vec<PlacedBand>,
+    /// Numbers without a unit that no word asks for, as written.
+    pub bare: Vec<String>,
+}
+
+/// What the words alone say of the part, before any figure or band is placed.
+#[derive(Debug, Default)]
+pub(super) struct Hints {
+    /// Outputs, where one count stands there.
+    pub legs: Option<u8>,
+    /// Whether it is an amplifier.
+    pub is_amplifier: bool,
+    /// Whether its outputs share the signal, and it is nothing else.
+    pub splits: bool,
+    /// Whether it is a fixed attenuator.
+    pub is_pad: bool,
+    /// Whether it is a filter that stops what lies above its edge.
+    pub stops_above: bool,
+}
+
+impl Hints {
+    fn of(items: &[Item]) -> Self {
+        let has = |terms: &[Term]| {
+            items.iter().any(|item| matches!(item, Item::Word(term) if terms.contains(term)))
+        };
+        let mut counts = items.iter().filter_map(|item| match item {
+            Item::Legs(count, _) => Some(*count),
+            _ => None,
+        });
+        let legs = counts.next();
+        let is_amplifier = has(&[Term::Amplifier]);
+        let is_filter = has(&[Term::Filter, Term::LowPass, Term::HighPass, Term::Entry]);
+        let is_other = is_amplifier || is_filter || has(&[Term::Tap, Term::Coupler, Term::Attenuator]);
+        let stops_above =
+            has(&[Term::LowPass, Term::Entry]) || (has(&[Term::Filter]) && has(&[Term::Network]));
+        Self {
+            legs: legs.filter(|first| counts.all(|count| count == *first)),
+            is_amplifier,
+            splits: !is_other && (legs.is_some() || has(&[Term::Splitter])),
+            is_pad: has(&[Term::Attenuator]),
+            stops_above: stops_above && !has(&[Term::HighPass]),
+        }
+    }
 }
 
 /// Finds the word for every figure and band.
 pub(super) fn place(items: &[Item]) -> Placed {
+    let hints = Hints::of(items);
     let mut placed = Placed::default();
     let mut waiting = Waiting::default();
     for line in items.split(|item| *item == Item::Break) {
-        place_line(line, &mut placed, &mut waiting);
+        place_line(line, &mut placed, &mut waiting, &hints);
     }
     placed
 }
@@ -116,32 +186,46 @@ pub(super) struct Waiting {
     last_band: Option<usize>,
 }
 
-fn place_line(line: &[Item], placed: &mut Placed, waiting: &mut Waiting) {
+/// A figure or band of a line, by its place among all, or a word that tells the path.
+enum OnLine {
+    Figure(usize),
+    Band(usize),
+    Path(Path),
+}
+
+fn place_line(line: &[Item], placed: &mut Placed, waiting: &mut Waiting, hints: &Hints) {
     let first_band = placed.bands.len();
     let mut role_steps: Vec<Step<RoleWord>> = Vec::new();
     let mut path_steps: Vec<Step<Path>> = Vec::new();
-    let mut band_steps: Vec<Step<usize>> = Vec::new();
-    let mut near = (waiting.last_path, false);
+    let mut on_line: Vec<OnLine> = Vec::new();
     let mut before: Option<&Item> = None;
+    // Whether what stands right before is a figure, or a band, or a word that follows it without a gap.
+    let (mut touches_figure, mut touches_band) = (false, false);
     for (at, item) in line.iter().enumerate() {
+        let (touched_figure, touched_band) =
+            (std::mem::take(&mut touches_figure), std::mem::take(&mut touches_band));
         match item {
             Item::Word(term) => {
-                if let Some(word) = role_word(*term) {
+                let is_near = *term != Term::PassivePort || matches!(line.get(at + 1), Some(Item::Figure(_)));
+                if let Some(word) = role_word(*term).filter(|_| is_near) {
                     let joined = matches!(before, Some(Item::Word(term)) if role_word(*term).is_some());
-                    role_steps.push(Step::Word(RoleWord { joined, ..word }));
+                    role_steps.push(Step::Word(RoleWord { joined, ..word }, touched_figure));
+                    touches_figure = touched_figure;
                 }
                 if let Some(path) = path_word(*term, line.get(at + 1), line.get(at..).unwrap_or_default()) {
-                    path_steps.push(Step::Word(path));
-                    near = (Some(path), true);
+                    path_steps.push(Step::Word(path, touched_band));
+                    touches_band = touched_band;
+                    on_line.push(OnLine::Path(path));
                 }
             }
-            Item::Outputs(outputs) => role_steps.push(Step::Word(RoleWord {
-                role: Role::Port,
-                strength: 0,
-                joined: false,
-                outputs: outputs.clone(),
-            })),
-            Item::Figure(figure) if !figure.has_unit && !figure.minus && !may_be_bare(before, figure) => {
+            Item::Outputs(outputs) => {
+                let word = port_word(outputs.clone());
+                role_steps.push(Step::Word(word, touched_figure));
+            }
+            Item::Figure(figure) if !may_be_figure(before, figure) => {
+                if may_be_loss(figure) {
+                    placed.bare.push(figure.written.clone());
+                }
                 before = None;
                 continue;
             }
@@ -151,17 +235,11 @@ fn place_line(line: &[Item], placed: &mut Placed, waiting: &mut Waiting) {
                     Item::Lost(_, doubt) => Err(doubt.clone()),
                     _ => continue,
                 };
-                role_steps.push(Step::Thing(placed.figures.len()));
-                band_steps.push(Step::Thing(placed.figures.len()));
-                placed.figures.push(PlacedFigure {
-                    body,
-                    role: None,
-                    is_named: false,
-                    outputs: Vec::new(),
-                    path: near.0,
-                    path_is_near: near.1,
-                    band: waiting.last_band,
-                });
+                let index = placed.figures.len();
+                role_steps.push(Step::Thing(index));
+                on_line.push(OnLine::Figure(index));
+                placed.figures.push(PlacedFigure::unplaced(body, waiting.last_band));
+                touches_figure = true;
             }
             Item::Band(_) | Item::Lost(Lost::Frequency, _) => {
                 let body = match item {
@@ -169,33 +247,69 @@ fn place_line(line: &[Item], placed: &mut Placed, waiting: &mut Waiting) {
                     Item::Lost(_, doubt) => Err(doubt.clone()),
                     _ => continue,
                 };
-                near = match path_steps.last() {
-                    Some(Step::Word(path)) => (Some(*path), true),
-                    None if waiting.path.is_some() => (waiting.path, true),
-                    _ => (None, true),
-                };
                 path_steps.push(Step::Thing(placed.bands.len()));
-                band_steps.push(Step::Word(placed.bands.len()));
+                on_line.push(OnLine::Band(placed.bands.len()));
                 placed.bands.push(PlacedBand { body, path: None });
+                touches_band = true;
             }
             _ => {}
         }
         before = Some(item);
     }
-    place_roles(&role_steps, placed, waiting);
-    place_paths(&path_steps, placed, waiting);
-    place_in_bands(&band_steps, placed);
+    place_roles(&role_steps, placed, waiting, hints);
+    place_paths(&path_steps, placed, waiting, hints);
+    tell_paths(&on_line, placed, waiting);
+    let is_loss = |figure: usize| {
+        let role = placed.figures.get(figure).and_then(|figure| figure.role);
+        role.is_none_or(Role::is_shared)
+    };
+    let in_bands: Vec<InBand> = on_line
+        .iter()
+        .filter_map(|thing| match thing {
+            OnLine::Figure(figure) => is_loss(*figure).then_some(InBand::Figure(*figure)),
+            OnLine::Band(band) => Some(InBand::Band(*band)),
+            OnLine::Path(_) => None,
+        })
+        .collect();
+    place_in_bands(&in_bands, placed);
     if placed.bands.len() > first_band {
         waiting.last_band = Some(placed.bands.len() - 1);
     }
-    if near.1 {
-        // A band that its word follows on the line tells the path too.
-        waiting.last_path = placed
-            .bands
-            .get(first_band..)
-            .and_then(|bands| bands.last())
-            .map_or(near.0, |band| band.path.or(near.0));
+}
+
+/// Tells each figure of a line the path it stands with: that of the last band or word before it.
+fn tell_paths(on_line: &[OnLine], placed: &mut Placed, waiting: &mut Waiting) {
+    let mut near = (waiting.last_path, false);
+    for thing in on_line {
+        match thing {
+            OnLine::Path(path) => near = (Some(*path), true),
+            OnLine::Band(band) => near = (placed.bands.get(*band).and_then(|band| band.path), true),
+            OnLine::Figure(figure) => {
+                if let Some(figure) = placed.figures.get_mut(*figure) {
+                    (figure.path, figure.path_is_near) = near;
+                }
+            }
+        }
     }
+    if near.1 {
+        waiting.last_path = near.0;
+    }
+}
+
+/// Whether a figure has a unit, a minus, a word or a list that makes it one.
+fn may_be_figure(before: Option<&Item>, figure: &Figure) -> bool {
+    figure.has_unit || figure.minus || figure.is_listed || may_be_bare(before, figure)
+}
+
+/// Whether a bare number that no word asks for may yet be a figure of the part whose unit is missing: not one that
+/// another word has before it, such as a version's.
+fn may_be_loss(figure: &Figure) -> bool {
+    !figure.follows_word && BARE_FIGURE_DB.contains(&figure.size)
+}
+
+/// A word for one or more numbered outputs.
+fn port_word(outputs: Vec<u8>) -> RoleWord {
+    RoleWord { role: Role::Port, strength: 0, joined: false, waits: false, outputs }
 }
 
 /// Whether a bare number without a sign stands where a word asks for one.
@@ -220,11 +334,14 @@ fn role_word(term: Term) -> Option<RoleWord> {
         Term::Rejection | Term::Attenuation => (Role::Rejection, 2),
         Term::Isolation => (Role::Isolation, 2),
         Term::ReturnLoss => (Role::ReturnLoss, 2),
-        Term::Unmeasured | Term::PassivePort => (Role::Unmeasured, 2),
+        Term::ReturnGain => (Role::ReturnGain, 2),
+        Term::Unmeasured => (Role::Unmeasured, 2),
+        Term::Apart => (Role::Apart, 2),
+        Term::PassivePort => (Role::PassivePort, 2),
         Term::Shielding => (Role::Shielding, 2),
         _ => return None,
     };
-    Some(RoleWord { role, strength, joined: false, outputs: Vec::new() })
+    Some(RoleWord { role, strength, joined: false, waits: false, outputs: Vec::new() })
 }
 
 /// What a word says of bands; some do only with a band after them.
@@ -233,7 +350,7 @@ fn path_word(term: Term, next: Option<&Item>, rest: &[Item]) -> Option<Path> {
         Term::Pass => Path::Pass,
         Term::Stop => Path::Stop,
         Term::Forward => Path::Forward,
-        Term::Return => Path::Return,
+        Term::Return | Term::ReturnGain => Path::Return,
         Term::Satellite => Path::Satellite,
         Term::Terrestrial => Path::Terrestrial,
         Term::NetworkBypass => Path::Network,

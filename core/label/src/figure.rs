@@ -2,6 +2,7 @@
 
 use super::doubt::Doubt;
 use super::item::{Figure, Grammar, Item, Lost, Standing};
+use super::losses::UNMARKED_LOSS_DB;
 use super::number::Numeral;
 use super::unit::Unit;
 use super::vocabulary::Term;
@@ -33,7 +34,8 @@ impl Grammar<'_> {
                 self.items.pop_if(|item| matches!(item, Item::Figure(figure) if !figure.has_unit));
                 return Some(self.lose(Lost::Decibels, torn, after + 1));
             }
-            return Some(self.take(&[first], after, true));
+            let end = self.take(&[first], after, true);
+            return Some(self.go_on(end));
         }
         if let Some(spelling) = self.unit(after) {
             // Volts, amperes and the like are passed over; a sign before a frequency is left to its own rule.
@@ -90,6 +92,11 @@ impl Grammar<'_> {
     /// A list of numbers with a unit after the last: the numbers, and where the unit stands.
     fn list(&self, at: usize) -> Option<(Vec<Entry>, usize)> {
         let mut list = vec![self.entry(at)?];
+        let divider = list.last()?.at + 1;
+        if self.follows_word(at) && self.spaced(divider + 1) {
+            // The number is the word's; what the comma parts from it stands for itself: "FOO 3.1, 3.5dB".
+            return None;
+        }
         loop {
             let next = list.last()?.at + 1;
             if self.is_decibel(next) {
@@ -117,6 +124,24 @@ impl Grammar<'_> {
             return self.lose(Lost::Decibels, at, unit_at + 1);
         }
         self.take(list, unit_at, true)
+    }
+
+    /// `3.5dB, 7, 7`: the members of a list after the one that has the unit.
+    fn go_on(&mut self, end: usize) -> usize {
+        let mut next = end;
+        loop {
+            let divided = self.is_sign(next, Sign::Slash) || self.is_sign(next, Sign::Comma);
+            let at = next + usize::from(divided);
+            let is_member = self.is_bare_number(at)
+                && self.entry(at).is_some_and(|entry| UNMARKED_LOSS_DB.contains(&entry.number.value()));
+            let Some(entry) = self.entry(at).filter(|_| is_member) else { return next };
+            self.loose = Some(at);
+            next = at + 1;
+            self.take(&[entry], next, false);
+            if let Some(Item::Figure(figure)) = self.items.last_mut() {
+                figure.is_listed = true;
+            }
+        }
     }
 
     /// `3, 5 dB`: two losses, or one with a blank after its decimal comma.
@@ -148,6 +173,8 @@ impl Grammar<'_> {
                 minus: entry.sign == Some(Sign::Dash),
                 plus: entry.sign == Some(Sign::Plus),
                 has_unit,
+                is_listed: false,
+                follows_word: self.follows_word(from),
                 standing,
                 written: self.written(from, to),
                 doubts,

@@ -32,6 +32,10 @@ pub enum PartKind {
     WallPlate,
     /// A barrel: two female connectors back to back.
     Barrel,
+    /// What feeds direct current into the coax, for an amplifier.
+    PowerInserter,
+    /// A barrel that holds direct current back.
+    DcBlock,
     /// A cable, known by its jacket print.
     Cable,
 }
@@ -52,6 +56,8 @@ impl PartKind {
             Self::SatelliteCombiner => "satellite_combiner",
             Self::WallPlate => "wall_plate",
             Self::Barrel => "barrel",
+            Self::PowerInserter => "power_inserter",
+            Self::DcBlock => "dc_block",
             Self::Cable => "cable",
         }
     }
@@ -71,6 +77,8 @@ impl PartKind {
                 | Self::Attenuator
                 | Self::WallPlate
                 | Self::Barrel
+                | Self::PowerInserter
+                | Self::DcBlock
         )
     }
 }

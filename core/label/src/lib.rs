@@ -25,6 +25,7 @@ mod kind;
 mod losses;
 mod normalise;
 mod number;
+mod pairing;
 mod part;
 mod power;
 mod rated_band;

@@ -7,7 +7,7 @@ use super::kind::PartKind;
 use super::vocabulary::Term;
 
 /// Kinds in the order in which one is taken when words name several.
-const ORDER: [PartKind; 12] = [
+const ORDER: [PartKind; 14] = [
     PartKind::Amplifier,
     PartKind::EntryFilter,
     PartKind::HighPassFilter,
@@ -18,7 +18,9 @@ const ORDER: [PartKind; 12] = [
     PartKind::WallPlate,
     PartKind::GroundBlock,
     PartKind::Terminator,
+    PartKind::PowerInserter,
     PartKind::Barrel,
+    PartKind::DcBlock,
     PartKind::Cable,
 ];
 
@@ -72,6 +74,8 @@ fn named_kinds(items: &[Item], placed: &Placed) -> Vec<PartKind> {
         (has(Term::GroundBlock), PartKind::GroundBlock),
         (has(Term::Terminator), PartKind::Terminator),
         (has(Term::Barrel), PartKind::Barrel),
+        (has(Term::PowerInserter) || has(Term::Inserter), PartKind::PowerInserter),
+        (has(Term::DcBlock), PartKind::DcBlock),
         (is_cable, PartKind::Cable),
     ]
     .into_iter()
@@ -83,9 +87,9 @@ fn named_kinds(items: &[Item], placed: &Placed) -> Vec<PartKind> {
 /// that asks for terminators.
 fn goes_with(taken: PartKind, other: PartKind) -> bool {
     match other {
-        PartKind::Cable | PartKind::Terminator => true,
+        PartKind::Cable | PartKind::Terminator | PartKind::DcBlock => true,
         PartKind::GroundBlock => taken != PartKind::Tap,
-        PartKind::Splitter | PartKind::Tap => taken == PartKind::Amplifier,
+        PartKind::Splitter | PartKind::Tap | PartKind::PowerInserter => taken == PartKind::Amplifier,
         PartKind::Barrel => matches!(taken, PartKind::WallPlate | PartKind::GroundBlock),
         _ => false,
     }

@@ -19,13 +19,18 @@ impl Grammar<'_> {
                 let (after, end) = self.after_pass(next + 1);
                 (after.or(before).unwrap_or(PowerPass::Stated), end)
             }
-            Some(Term::Block) => (PowerPass::Blocked, next + 1),
+            Some(Term::Block | Term::Blocked) => (PowerPass::Blocked, next + 1),
             _ if before == Some(PowerPass::Blocked) => (PowerPass::Blocked, next),
             _ if self.is_sign(next, Sign::Colon) && self.term(next + 1) == Some(Term::No) => {
                 (PowerPass::Blocked, next + 2)
             }
             _ => return None,
         };
+        let is_direct = self.term(core) == Some(Term::DirectCurrent) && core + 1 == next;
+        if before.is_none() && is_direct && self.term(next) == Some(Term::Block) {
+            // What blocks and does nothing else; on another part it says that this one blocks.
+            self.items.push(Item::Word(Term::DcBlock));
+        }
         self.items.push(Item::Power(pass.0));
         Some(pass.1)
     }

@@ -2,6 +2,7 @@
 
 use coax::Megahertz;
 
+use super::band::FROM_DC_MHZ;
 use super::context::{Path, Placed, PlacedBand};
 use super::doubt::Doubt;
 use super::figure::add_once;
@@ -14,11 +15,16 @@ use super::vocabulary::Term;
 /// An unlabelled band of a filter at the entry that begins above this, in megahertz, is what it stops.
 const STOPPED_FROM_MHZ: f64 = 1000.0;
 /// No return band reaches higher, in megahertz (the extended splits of DOCSIS 4.0; from memory).
-const RETURN_UP_TO_MHZ: f64 = 684.0;
+pub(super) const RETURN_UP_TO_MHZ: f64 = 684.0;
+/// The band that a part is made for ends above this, in megahertz; only a return path's ends below. Common practice, no
+/// source.
+const LOWEST_OWN_EDGE_MHZ: f64 = 300.0;
+/// A band that begins from here on has no cable TV in it, in megahertz.
+const ABOVE_CABLE_TV_MHZ: f64 = 900.0;
 /// Bands no further apart than this, in megahertz, adjoin.
 const ADJOINING_WITHIN_MHZ: f64 = 10.0;
 /// The least upper edge of a range without a unit or a word that is read as a band, in megahertz.
-const BARE_UPPER_EDGE_MHZ: f64 = 400.0;
+pub(super) const BARE_UPPER_EDGE_MHZ: f64 = 400.0;
 
 /// Reads all bands and frequencies into the reading.
 pub(super) fn read_bands(items: &[Item], placed: &Placed, reading: &mut LabelReading) {
@@ -41,6 +47,7 @@ pub(super) fn read_bands(items: &[Item], placed: &Placed, reading: &mut LabelRea
     if reading.kind == Some(PartKind::Amplifier) {
         sorted.part_the_paths(&mut reading.doubts);
     }
+    sorted.leave_out_strays(reading.kind, &mut reading.doubts);
     if sorted.of(None).is_empty() && reading.kind != Some(PartKind::Amplifier) {
         // The home network's band alone is the rated band.
         for band in &mut sorted.bands {
@@ -73,7 +80,8 @@ fn keeps(band: &PlacedBand, placed: &Placed, has_evidence: bool) -> bool {
         return true;
     }
     let others = placed.bands.iter().filter_map(|other| other.body.as_ref().ok()).any(|other| other.has_unit);
-    let has_usual_edges = found.low.is_some_and(is_edge) && is_edge(found.high);
+    let has_usual_edges =
+        found.low.is_some_and(|low| is_edge(low) || low <= FROM_DC_MHZ) && is_edge(found.high);
     let has_letters = found.doubts.iter().any(|doubt| matches!(doubt, Doubt::LettersForDigits { .. }));
     !has_letters
         && has_usual_edges
@@ -93,7 +101,7 @@ fn settled_path(band: &PlacedBand, kind: Option<PartKind>) -> Option<Path> {
 }
 
 fn above_terrestrial(band: &PlacedBand) -> bool {
-    band.body.as_ref().is_ok_and(|band| band.low.is_some_and(|low| low >= 900.0))
+    band.body.as_ref().is_ok_and(|band| band.low.is_some_and(|low| low >= ABOVE_CABLE_TV_MHZ))
 }
 
 /// Bands by path: the path, whether a word named it, the band.
@@ -133,6 +141,27 @@ impl Sorted {
         if let Some(band) = self.bands.get_mut(lower) {
             band.0 = Some(Path::Return);
         }
+    }
+
+    /// Leaves out bands that no word names and that are hardly the part's own: one as low as a return path's, and one
+    /// behind a word that means nothing here, which may be another language's for the return path, the satellite
+    /// band, or what a filter stops.
+    fn leave_out_strays(&mut self, kind: Option<PartKind>, doubts: &mut Vec<Doubt>) {
+        let is_filter = matches!(kind, Some(PartKind::EntryFilter | PartKind::HighPassFilter));
+        let is_stray = |band: &Band| {
+            let is_low = band.high <= LOWEST_OWN_EDGE_MHZ;
+            let may_be_another =
+                band.high <= RETURN_UP_TO_MHZ || band.low.is_some_and(|low| low >= ABOVE_CABLE_TV_MHZ);
+            (is_low && !is_filter)
+                || (band.follows_word && may_be_another && kind != Some(PartKind::SatelliteSplitter))
+        };
+        self.bands.retain(|(path, named, band)| {
+            let leaves = path.is_none() && !named && is_stray(band);
+            if leaves {
+                add_once(doubts, [Doubt::FrequencyUnplaced { written: band.written.clone() }]);
+            }
+            !leaves
+        });
     }
 
     /// The one band of a path, two joined if they adjoin; nothing, with a doubt, if it is not clear.

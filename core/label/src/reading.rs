@@ -12,7 +12,7 @@ pub struct LabelReading {
     /// The kind of part.
     pub kind: Option<PartKind>,
     /// Lower edge of the band the part is rated for: a filter's pass band, an amplifier's forward band, a
-    /// diplexer's band below the satellite band. Absent also where the label says "DC".
+    /// diplexer's band below the satellite band. 0 where the label says that it begins at direct current ("DC-1000MHz").
     pub low: Option<Megahertz>,
     /// Upper edge of that band.
     pub high: Option<Megahertz>,

@@ -99,6 +99,8 @@ fn numbers_in(text: &str) -> BTreeSet<i64> {
     let words = small.iter().collect::<String>();
     held.extend((1..).zip(counts).filter(|(_, word)| words.contains(word)).map(|(count, _)| count * 1000));
     held.extend(words.contains("single").then_some(1000));
+    // What begins at direct current begins at 0.
+    held.extend(words.contains("dc").then_some(0));
     held
 }
 

@@ -336,7 +336,7 @@ fn taps_amplifiers_and_filters() {
             &[],
         ),
         ("HPF 54MHz", json!({"kind": "high_pass_filter", "low_mhz": 54}), &["lower-edge-alone"]),
-        ("LOW-PASS FILTER DC-1002MHz", json!({"kind": "entry_filter", "high_mhz": 1002}), &[]),
+        ("LOW-PASS FILTER DC-1002MHz", json!({"kind": "entry_filter", "low_mhz": 0, "high_mhz": 1002}), &[]),
     ]);
 }
 
@@ -349,10 +349,10 @@ fn other_parts() {
             "leg_losses_db": [0.2]}),
             &["figure-assumed"],
         ),
-        ("GROUNDING BLOCK DC-3GHz", json!({"kind": "ground_block", "high_mhz": 3000}), &[]),
+        ("GROUNDING BLOCK DC-3GHz", json!({"kind": "ground_block", "low_mhz": 0, "high_mhz": 3000}), &[]),
         (
             "ATTENUATOR 6dB DC-1GHz",
-            json!({"kind": "attenuator", "high_mhz": 1000, "leg_losses_db": [6]}),
+            json!({"kind": "attenuator", "low_mhz": 0, "high_mhz": 1000, "leg_losses_db": [6]}),
             &[],
         ),
         ("ISDB-T WALL PLATE 5-1000 MHz", json!({"kind": "wall_plate", "low_mhz": 5, "high_mhz": 1000}), &[]),
