@@ -26,8 +26,9 @@
 //! ```
 //!
 //! From below upwards: `rating` (what a part is made for), `record` (the document), `naming` (what a part is called),
-//! `story` (what was said, in phrases); beside them `document` (a store as a document) and `label_seen`.
+//! `story` (what was said, in phrases); beside them `contradiction` (print against what was typed), `document` (a store as a document) and `label_seen`.
 
+pub mod contradiction;
 pub mod document;
 pub mod label_seen;
 pub mod naming;

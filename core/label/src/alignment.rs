@@ -20,7 +20,9 @@ const MOST_UNEVEN_DB: f64 = 10.0;
 /// The least of a directivity or the like that a label boasts of, in decibels. Common practice, no source.
 const LEAST_APART_DB: f64 = 12.0;
 
-/// A word and thing of usual size.
+/// A word and a thing of the size that most such things have.
+const FITS_WELL: u32 = 7;
+/// A word and a thing of usual size.
 const FITS: u32 = 6;
 /// A word that often stands alone, and a thing of usual size: "SHIELDED 70dB REJECTION" is a rejection.
 const FITS_IF_NO_OTHER: u32 = 5;
@@ -93,6 +95,7 @@ impl Fit<RoleWord> for Roles<'_> {
         match (is_usual, side) {
             (true, _) if word.waits || word.strength == 0 => FITS_WEAKLY,
             (true, _) if word.role == Role::Shielding => FITS_IF_NO_OTHER,
+            (true, _) if is_typical(word.role, size) => FITS_WELL,
             (true, _) => FITS,
             (false, Side::Before) if may_be_unusual => BARELY,
             (false, _) => 0,
@@ -101,6 +104,16 @@ impl Fit<RoleWord> for Roles<'_> {
 
     fn alone(&self, thing: usize) -> u32 {
         u32::from(self.figure(thing).is_some_and(|figure| stands_alone(figure, self.1)))
+    }
+}
+
+/// Whether most such figures are of this size, in decibels: an isolation is large, a return loss less so. Common practice,
+/// no source.
+fn is_typical(role: Role, size: f64) -> bool {
+    match role {
+        Role::Isolation => (18.0..=40.0).contains(&size),
+        Role::ReturnLoss => (10.0..=22.0).contains(&size),
+        _ => false,
     }
 }
 
@@ -222,12 +235,17 @@ fn as_kept(word: RoleWord, figure: Option<&Figure>, is_second: bool) -> RoleWord
 }
 
 /// Which words fit which bands.
-struct Paths<'p>(&'p Placed, &'p Hints);
+struct Paths<'p> {
+    placed: &'p Placed,
+    hints: &'p Hints,
+    /// Whether a word for the part's own band stands there: then none without a word is its own.
+    names_own: bool,
+}
 
 impl Fit<Path> for Paths<'_> {
     fn pair(&self, path: &Path, thing: usize, _: Side) -> u32 {
-        match self.0.bands.get(thing).map(|band| &band.body) {
-            Some(Ok(band)) if may_be(*path, band, self.1) => FITS,
+        match self.placed.bands.get(thing).map(|band| &band.body) {
+            Some(Ok(band)) if may_be(*path, band, self.hints) => FITS,
             // What cannot be read may be anything.
             Some(Err(_)) => FITS,
             _ => 0,
@@ -236,10 +254,13 @@ impl Fit<Path> for Paths<'_> {
 
     /// A part's own band needs no word.
     fn alone(&self, thing: usize) -> u32 {
-        let own = self.0.bands.get(thing).and_then(|band| band.body.as_ref().ok());
-        u32::from(own.is_some_and(|band| {
-            band.high >= BARE_UPPER_EDGE_MHZ && band.low.is_none_or(|low| low < SHARED_BELOW_MHZ)
-        }))
+        let own = self.placed.bands.get(thing).and_then(|band| band.body.as_ref().ok());
+        u32::from(
+            !self.names_own
+                && own.is_some_and(|band| {
+                    band.high >= BARE_UPPER_EDGE_MHZ && band.low.is_none_or(|low| low < SHARED_BELOW_MHZ)
+                }),
+        )
     }
 }
 
@@ -272,7 +293,10 @@ pub(super) fn place_paths(steps: &[Step<Path>], placed: &mut Placed, waiting: &m
     }
     let waits = waiting.path.take().map(|path| Step::Word(path, false));
     let steps: Vec<Step<Path>> = waits.into_iter().chain(steps.iter().cloned()).collect();
-    let pairing = pair(&steps, &Paths(placed, hints));
+    let is_own =
+        |step: &Step<Path>| matches!(step, Step::Word(Path::Pass | Path::Forward | Path::Terrestrial, _));
+    let names_own = steps.iter().any(is_own);
+    let pairing = pair(&steps, &Paths { placed, hints, names_own });
     let written: Vec<String> = pairing
         .pairs
         .iter()

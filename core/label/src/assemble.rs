@@ -63,6 +63,13 @@ fn read_counts(items: &[Item], reading: &mut LabelReading) {
     if is_lost {
         reading.legs = None;
     }
+    let passing = items.iter().filter_map(|item| match item {
+        Item::Lost(Lost::PassingCount, doubt) => Some(doubt.clone()),
+        _ => None,
+    });
+    if reading.legs.is_none() {
+        add_once(&mut reading.doubts, passing);
+    }
 }
 
 /// Whether a figure is a gain that is not the return path's.

@@ -140,7 +140,7 @@ impl Grammar<'_> {
     /// Settles what a range means and adds it, or that it cannot be read.
     fn take_band(&mut self, at: usize, range: &Range, shared: Option<Unit>) -> usize {
         let written = self.written(at, range.end);
-        if let Some(torn) = self.edge_torn_from(at) {
+        if let Some(torn) = self.edge_torn_from(at).filter(|_| range.low.is_some()) {
             return self.lose(Lost::Frequency, torn, range.end);
         }
         let header = self.header.filter(|unit| unit.is_frequency());

@@ -126,6 +126,7 @@ pub(super) struct Placed {
 
 /// What the words alone say of the part, before any figure or band is placed.
 #[derive(Debug, Default)]
+#[expect(clippy::struct_excessive_bools, reason = "each is what a word says or not, on its own")]
 pub(super) struct Hints {
     /// Outputs, where one count stands there.
     pub legs: Option<u8>,

@@ -7,11 +7,6 @@ use super::unit::{Spelling, Unit};
 use super::vocabulary::{PHRASES, Term};
 use super::word::{Sign, What};
 
-/// The versions of the home network that a number behind its name may be.
-const NETWORK_VERSIONS: [&str; 9] = ["1", "1.0", "1.1", "2", "2.0", "2.1", "2.5", "3", "3.0"];
-/// The taps that directional couplers are named by, in decibels. Common practice, no source.
-const COUPLER_TAPS_DB: std::ops::RangeInclusive<f64> = 6.0..=30.0;
-
 /// A range of frequencies as written.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Band {
@@ -44,6 +39,7 @@ pub(super) enum Standing {
 
 /// A figure in decibels, or a bare number that may be one.
 #[derive(Debug, Clone, PartialEq)]
+#[expect(clippy::struct_excessive_bools, reason = "each is a mark in print, on its own")]
 pub(super) struct Figure {
     /// Its size, without sign.
     pub size: f64,
@@ -74,6 +70,8 @@ pub(super) enum Lost {
     Decibels,
     /// A count of legs.
     Count,
+    /// A count of outputs behind "POWER PASS": of those that pass power, or of all.
+    PassingCount,
     /// Perhaps a band, perhaps the number of a part.
     Unknown,
 }
@@ -277,77 +275,9 @@ impl Grammar<'_> {
             return Some(self.after_ratio(next));
         }
         if term == Term::Network && self.is_bare_number(next) {
-            let is_version =
-                self.number(next).is_some_and(|number| NETWORK_VERSIONS.contains(&number.plain()));
-            next += usize::from(is_version);
+            next += usize::from(self.is_network_version(next));
         }
         Some(next)
-    }
-
-    /// One past a number or a ratio: `3.1`, `1.2:1`.
-    fn after_ratio(&self, at: usize) -> usize {
-        let is_ratio = self.is_sign(at + 1, Sign::Colon) && self.number(at + 2).is_some();
-        at + if is_ratio { 3 } else { 1 }
-    }
-
-    /// "DC-12dB", "DC-9": here DC is the directional coupler, and the number its tap's loss.
-    fn is_coupler_name(&self, at: usize) -> bool {
-        let Some(number) = self.number(at + 2).filter(|_| self.is_sign(at + 1, Sign::Dash)) else {
-            return false;
-        };
-        match self.unit(at + 3) {
-            Some(spelling) => spelling.unit == Unit::Decibel,
-            None => {
-                let is_name = !self.spaced(at + 1) && !self.spaced(at + 2) && number.is_whole();
-                is_name && self.is_bare_number(at + 2) && COUPLER_TAPS_DB.contains(&number.value())
-            }
-        }
-    }
-
-    /// Whether the number at `at` stands for itself: it has no unit, begins no range, and no word after it counts by it.
-    pub fn is_bare_number(&self, at: usize) -> bool {
-        let next = at + 1;
-        let way = next + usize::from(self.is_sign(next, Sign::Dash));
-        let begins_range = self.range_sign(next).is_some() && !self.is_minus(next);
-        let counts = matches!(
-            self.term(way),
-            Some(
-                Term::Way
-                    | Term::Output
-                    | Term::Outputs
-                    | Term::Port
-                    | Term::Leg
-                    | Term::By
-                    | Term::SeriesWord
-            )
-        );
-        let is_group = self
-            .number(next)
-            .is_some_and(|group| self.number(at).is_some_and(|number| number.joined(group).is_some()));
-        let is_ratio = self.is_sign(next, Sign::Colon) || self.is_sign(next, Sign::Dot);
-        self.number(at).is_some()
-            && self.unit(next).is_none()
-            && !begins_range
-            && !counts
-            && !is_group
-            && !is_ratio
-    }
-
-    /// Whether a word that means nothing here stands right before `at`: what follows may be that word's.
-    pub fn follows_word(&self, at: usize) -> bool {
-        let before = at
-            .checked_sub(1)
-            .map(|before| if self.is_sign(before, Sign::Colon) { before.saturating_sub(1) } else { before });
-        before.and_then(|before| self.token(before)).is_some_and(|token| match token.what {
-            What::Word | What::Code(_) | What::Term(Term::CodeAhead) => true,
-            // A script that is written without blanks.
-            What::Sign(Sign::Other) => self.written_token(token).chars().any(char::is_alphabetic),
-            _ => false,
-        })
-    }
-
-    fn written_token(&self, token: &Token) -> &str {
-        self.text.get(token.start..token.end).unwrap_or_default()
     }
 
     /// One past the last token of a run of words, dashes between them passed over.
@@ -395,13 +325,6 @@ impl Grammar<'_> {
     fn is_word_joined(&self, at: usize) -> bool {
         let is_word = self.token(at + 1).is_some_and(|token| token.what == What::Word && !token.spaced);
         self.is_sign(at, Sign::Dash) && !self.spaced(at) && is_word
-    }
-
-    /// Whether a slash stands between blanks and parts more than two numbers of a list.
-    fn parts_members(&self, at: usize) -> bool {
-        let is_list = at.checked_sub(1).is_some_and(|before| self.number(before).is_some())
-            && self.number(at + 1).is_some();
-        self.spaced(at) && self.spaced(at + 1) && !is_list
     }
 
     /// A token that no rule takes.

@@ -6,9 +6,11 @@
 //! does not hold; what is read in spite of a doubt says so; what would be a guess is left out and that is said
 //! too. Part and serial numbers, voltages, shielding figures and the like are passed over.
 //!
+//! The order of a label's members and what parts them never change a reading silently: `tests/all/any_order.rs` holds it.
+//!
 //! The stages, a file each: `normalise` (characters); `number`, `unit`, `vocabulary` (what there is to find);
-//! `word` and `token` (the text cut into words, numbers and signs); `item` with `band`, `figure`, `count` and
-//! `power` (what these make together); `context` and `alignment` (which word belongs to which figure); `assemble` with `part`,
+//! `word` and `token` (the text cut into words, numbers and signs); `item` with `band`, `bare`, `figure`, `count` and
+//! `power` (what these make together); `context`, `alignment` and `pairing` (which word belongs to which figure); `assemble` with `part`,
 //! `rated_band` and `losses` (what the label states and what is doubtful, held against what is `usual`).
 //!
 //! Not done here: what a rating means for the home network, sentences, and reading pictures.
@@ -16,6 +18,7 @@
 mod alignment;
 mod assemble;
 mod band;
+mod bare;
 mod context;
 mod count;
 mod doubt;

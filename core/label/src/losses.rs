@@ -23,6 +23,7 @@ pub(super) fn read_leg_losses(found: &[Found], is_lost: bool, placed: &Placed, r
     }
     let found = guaranteed(found, Quantity::Loss, &mut reading.doubts);
     let found = of_lowest_band(found, placed, &mut reading.doubts);
+    let found = without_strays(found, reading.legs, &mut reading.doubts);
     let Some(losses) = by_leg(&found, reading.legs, &mut reading.doubts) else { return };
     let is_marked = found.iter().any(|(place, figure)| figure.minus || place.is_named);
     let stray = losses.iter().any(|loss| !UNMARKED_LOSS_DB.contains(loss));
@@ -44,6 +45,26 @@ pub(super) fn read_leg_losses(found: &[Found], is_lost: bool, placed: &Placed, r
         add_once(&mut reading.doubts, [Doubt::LossUnusual { legs, loss }]);
     }
     reading.leg_losses = losses.into_iter().map(Decibels).collect();
+}
+
+/// Without the numbers that go on a list but have no unit, where with them it is none that a splitter has and without
+/// them it is one.
+fn without_strays<'p>(found: Vec<Found<'p>>, legs: Option<u8>, doubts: &mut Vec<Doubt>) -> Vec<Found<'p>> {
+    let is_usual = |found: &[Found]| {
+        let losses = by_leg(found, legs, &mut Vec::new());
+        losses.is_some_and(|losses| unusual_loss(&losses).is_none())
+    };
+    let (strays, others): (Vec<Found>, Vec<Found>) =
+        found.iter().copied().partition(|(_, figure)| figure.is_listed);
+    if strays.is_empty() || is_usual(&found) || others.len() > 1 || !is_usual(&others) {
+        return found;
+    }
+    let Some(losses) = by_leg(&found, legs, &mut Vec::new()) else { return found };
+    if legs.is_none_or(|legs| losses.len() != usize::from(legs)) {
+        return found;
+    }
+    add_once(doubts, unplaced(&strays));
+    others
 }
 
 /// Without the typical figures where there are guaranteed ones.

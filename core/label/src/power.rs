@@ -1,6 +1,6 @@
 //! What a label says about direct current.
 
-use super::item::{Grammar, Item};
+use super::item::{Grammar, Item, Lost};
 use super::kind::PowerPass;
 use super::vocabulary::Term;
 use super::word::{Sign, What};
@@ -30,6 +30,10 @@ impl Grammar<'_> {
         if before.is_none() && is_direct && self.term(next) == Some(Term::Block) {
             // What blocks and does nothing else; on another part it says that this one blocks.
             self.items.push(Item::Word(Term::DcBlock));
+        }
+        let counted = pass.1.checked_sub(2).filter(|count| *count > next);
+        if let Some(count) = counted.filter(|count| self.small_count(*count).is_some_and(|count| count > 1)) {
+            self.lose(Lost::PassingCount, count, pass.1);
         }
         self.items.push(Item::Power(pass.0));
         Some(pass.1)

@@ -3,6 +3,8 @@
 use std::sync::LazyLock;
 
 use coax::{Decibels, Megahertz};
+use house::contradiction::Contradiction;
+use house::record::Part;
 use label::{CableSeries, Doubt, LabelReading, PartKind, PowerPass};
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
@@ -19,6 +21,19 @@ pub fn said(doubts: &[Doubt], language: &Language) -> Vec<String> {
 /// Doubts as English sentences, in the order they arose.
 pub fn in_english(doubts: &[Doubt]) -> Vec<String> {
     if doubts.is_empty() { Vec::new() } else { said(doubts, &ENGLISH) }
+}
+
+/// What is doubtful about a part's print, as sentences: how it was read, and where it and what was typed differ.
+pub fn of_part(part: &Part, language: &Language) -> Vec<String> {
+    let Some(text) = part.label.as_deref().filter(|text| !text.is_empty()) else { return Vec::new() };
+    let against = Contradiction::of(part);
+    let against = against.iter().map(|found| language.say(&found.phrase()));
+    said(&label::read(text).doubts, language).into_iter().chain(against).collect()
+}
+
+/// As [`of_part`], in English.
+pub fn of_part_in_english(part: &Part) -> Vec<String> {
+    of_part(part, &ENGLISH)
 }
 
 /// A reading as a JSON object. Whether the object keeps the documented order of members depends on how `serde_json` is

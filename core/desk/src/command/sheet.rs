@@ -112,9 +112,8 @@ impl Told {
         let mut label_doubts: Vec<_> = survey
             .parts
             .values()
-            .filter(|part| part.rating.doubtful)
             .filter_map(|part| {
-                let doubts = telling::doubts::in_english(&label::read(part.label.as_deref()?).doubts);
+                let doubts = telling::doubts::of_part_in_english(part);
                 (!doubts.is_empty()).then(|| LabelDoubts { tag: tag(part.id), doubts })
             })
             .collect();

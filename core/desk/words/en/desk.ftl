@@ -336,6 +336,8 @@ desk-label-kind-name = { $kind ->
     [satellite_combiner] satellite combiner (diplexer)
     [wall_plate] wall plate of an outlet
     [barrel] barrel (cable joiner)
+    [power_inserter] power inserter
+    [dc_block] DC block
     [cable] cable
    *[other] { $kind }
 }

@@ -1,9 +1,9 @@
 //! What is printed on a part: photo, text, and the figures in it, each taken or corrected by a touch.
 
 use facts::fact::SubjectId;
-use house::rating::{Band, PartRating};
+use house::rating::{Band, PartRating, kind_printed};
 use house::record::{Asked, PartKind, PhotoRole, Reply, field};
-use label::{self, LabelReading, PartKind as Printed};
+use label::{self, LabelReading};
 use phrase::{Arg, Phrase};
 
 use super::answer::{Answer, Told};
@@ -248,22 +248,6 @@ fn kind_from(answer: Answer, known: Option<PartKind>, part: SubjectId, reading: 
     }
 }
 
-/// The kind of part that a print tells of; none for print that is on no part of its own.
-pub(crate) fn kind_printed(printed: Printed) -> Option<PartKind> {
-    Some(match printed {
-        Printed::Splitter | Printed::SatelliteSplitter => PartKind::Splitter,
-        Printed::Tap => PartKind::Tap,
-        Printed::Amplifier => PartKind::Amplifier,
-        Printed::EntryFilter => PartKind::EntryFilter,
-        Printed::GroundBlock => PartKind::GroundBlock,
-        Printed::Barrel => PartKind::Barrel,
-        Printed::Attenuator => PartKind::Pad,
-        Printed::HighPassFilter => PartKind::HighPassFilter,
-        Printed::SatelliteCombiner => PartKind::SatelliteCombiner,
-        _ => return None,
-    })
-}
-
 /// What was read off a label, as it was set right.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct LabelReadAnswer(Vec<(LabelFigure, f64)>);
@@ -278,11 +262,7 @@ impl LabelReadAnswer {
             taken: true,
             picked: fixing.contains(&figure),
         });
-        let doubts = if text.is_empty() {
-            Vec::new()
-        } else {
-            telling::doubts::said(&label::read(&text).doubts, snapshot.language)
-        };
+        let doubts = telling::doubts::of_part(found, snapshot.language);
         let block = LabelBlock {
             id: String::new(),
             aloud: Aloud::default(),

@@ -2,11 +2,12 @@
 
 use facts::fact::SubjectId;
 use house::label_seen::LabelSeen;
+use house::rating::kind_printed;
 use house::record::{Part, PartKind, field};
 use phrase::Phrase;
 
 use crate::place::{Key, Question};
-use crate::question::{Answer, Told, kind_printed};
+use crate::question::{Answer, Told};
 use crate::session::SurveySnapshot;
 use crate::view::ScreenBuilder;
 

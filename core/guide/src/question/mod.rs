@@ -31,7 +31,6 @@ use crate::view::ScreenBuilder;
 pub(crate) use answer::{Answer, Told, not_answered};
 pub(crate) use how_far::how_far;
 pub(crate) use journey::{journey, next};
-pub(crate) use label::kind_printed;
 pub(crate) use labels_seen::{offer_labels, take_label};
 pub(crate) use leads_to::free_tag;
 pub(crate) use same_as_last::same_as_last;

@@ -13,7 +13,7 @@ use serde_json::{Value, json};
 
 use crate::members::members;
 
-/// What stands between two members.
+/// What stands between two members; each text is tried with each throughout, and with a mixture.
 const BETWEEN: [&str; 5] = [", ", " / ", "; ", " ", "\n"];
 /// The most orders of a label that are tried with each separator.
 const MOST_ORDERS: usize = 200;
@@ -360,12 +360,18 @@ fn the_order_of_members_and_what_parts_them_never_change_a_reading_silently() {
     let labels = labels();
     assert!(labels.len() >= 60, "{}", labels.len());
     let mut faults: BTreeMap<String, Vec<String>> = BTreeMap::new();
+    let mut dice = TestRng::deterministic_rng(RngAlgorithm::ChaCha);
     let (mut texts, mut whole) = (0_u32, 0_u32);
     for label in &labels {
         for order in orders(label.members.len()) {
-            for between in BETWEEN {
-                let members: Vec<&str> = order.iter().map(|at| label.members[*at]).collect();
-                let text = members.join(between);
+            let members: Vec<&str> = order.iter().map(|at| label.members[*at]).collect();
+            let mixed = members.iter().fold(String::new(), |text, member| {
+                let between =
+                    if text.is_empty() { "" } else { BETWEEN[dice.next_u32() as usize % BETWEEN.len()] };
+                text + between + member
+            });
+            let alike = BETWEEN.map(|between| members.join(between));
+            for text in alike.into_iter().chain([mixed]) {
                 let mut is_whole = false;
                 texts += 1;
                 if let Some(fault) = wrong(&text, &label.states, &mut is_whole) {

@@ -593,6 +593,155 @@ fn shielding_takes_no_loss_with_it() {
     ]);
 }
 
+/// No comma parts these members; the words between do not take what is another's.
+#[test]
+fn an_amplifier_keeps_its_band_and_its_gain_without_commas() {
+    let amplifier = || {
+        json!({"kind": "amplifier", "low_mhz": 54, "high_mhz": 1002, "gain_db": 15, "return_low_mhz": 5,
+               "return_high_mhz": 42})
+    };
+    let with = |member: &str| {
+        let mut stated = amplifier();
+        stated[member] = json!(true);
+        stated
+    };
+    check(&[
+        ("AMPLIFIER 15dB 54-1002MHz RETURN 5-42MHz PASSIVE MoCA BYPASS", with("network_bypass"), &[]),
+        ("AMPLIFIER, 15dB, 54-1002MHz, RETURN 5-42MHz, PASSIVE, MoCA BYPASS", with("network_bypass"), &[]),
+        ("AMPLIFIER 15dB 54-1002MHz RETURN 5-42MHz PASSIVE PORT", with("passive_port"), &[]),
+        (
+            "AMPLIFIER 15dB 54-1002MHz PASSIVE RETURN",
+            json!({"kind": "amplifier", "low_mhz": 54, "high_mhz": 1002, "gain_db": 15}),
+            &[],
+        ),
+        // Behind the return path's band it may be the gain of either way.
+        (
+            "AMPLIFIER 54-1002MHz RETURN 5-42MHz 15dB",
+            json!({"kind": "amplifier", "low_mhz": 54, "high_mhz": 1002, "return_low_mhz": 5, "return_high_mhz": 42}),
+            &["figure-unplaced"],
+        ),
+        // Behind the word for a port without amplifier it may be that port's loss, or the gain.
+        (
+            "AMPLIFIER 54-1002MHz PASSIVE PORT 4dB",
+            json!({"kind": "amplifier", "low_mhz": 54, "high_mhz": 1002, "passive_port": true}),
+            &["figure-unplaced"],
+        ),
+    ]);
+}
+
+#[test]
+fn what_has_no_unit_is_read_with_a_reason_or_told() {
+    let two_way = || json!({"kind": "splitter", "legs": 2, "low_mhz": 0, "high_mhz": 1000});
+    check(&[
+        ("DC-9", json!({"kind": "tap", "tap_db": 9}), &["decibels-without-unit"]),
+        (
+            "DC-9 5-1000MHz",
+            json!({"kind": "tap", "low_mhz": 5, "high_mhz": 1000, "tap_db": 9}),
+            &["decibels-without-unit"],
+        ),
+        // Volts, and a band.
+        ("DC-12V", json!({}), &["nothing-read"]),
+        ("2-WAY DC-1000", two_way(), &["band-without-unit"]),
+        (
+            "3-WAY 5-1000MHz 3.5dB 7 7",
+            json!({"kind": "splitter", "legs": 3, "low_mhz": 5, "high_mhz": 1000, "leg_losses_db": [3.5, 7, 7]}),
+            &["decibels-without-unit"],
+        ),
+        ("OUT 3.5dB, 7, 7", json!({"leg_losses_db": [3.5, 7, 7]}), &["decibels-without-unit"]),
+        // No list: it counts by what stands behind it, is a band's edge, or makes no splitter's losses.
+        ("3.5dB, 2 OUTPUTS", json!({"kind": "splitter", "legs": 2, "leg_losses_db": [3.5, 3.5]}), &[]),
+        (
+            "2-WAY 3.5dB 5-1000MHz",
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1000, "leg_losses_db": [3.5, 3.5]}),
+            &[],
+        ),
+        (
+            "2-WAY SPLITTER 3.5dB 12",
+            json!({"kind": "splitter", "legs": 2, "leg_losses_db": [3.5, 3.5]}),
+            &["figure-unplaced"],
+        ),
+        ("2-WAY DC-1000MHz 3.5", two_way(), &["figure-unplaced"]),
+        (
+            "SPLITTER 5-1000MHz 3.5",
+            json!({"kind": "splitter", "low_mhz": 5, "high_mhz": 1000}),
+            &["figure-unplaced"],
+        ),
+        (
+            "AMPLIFIER 15 54-1002MHz",
+            json!({"kind": "amplifier", "low_mhz": 54, "high_mhz": 1002}),
+            &["figure-unplaced"],
+        ),
+        // Its own word's, a date's.
+        ("2-WAY DOCSIS 3.1 DC-1000MHz", two_way(), &[]),
+        ("2-WAY VERSION 2.1 DC-1000MHz MADE 05/19", two_way(), &[]),
+    ]);
+}
+
+#[test]
+fn a_band_beside_a_word_of_another_language_is_not_the_parts_own() {
+    check(&[
+        (
+            "VERSTAERKER 20dB 85-1006MHz RUECKKANAL 5-65MHz",
+            json!({"kind": "amplifier", "low_mhz": 85, "high_mhz": 1006, "gain_db": 20, "return_low_mhz": 5,
+                   "return_high_mhz": 65}),
+            &[],
+        ),
+        (
+            "AMPLIFIER 20dB 85-1006MHz PALUUSUUNTA 5-65MHz",
+            json!({"kind": "amplifier", "low_mhz": 85, "high_mhz": 1006, "gain_db": 20, "return_low_mhz": 5,
+                   "return_high_mhz": 65}),
+            &["paths-assumed"],
+        ),
+        (
+            "AMPLIFIER 20dB PALUUSUUNTA 5-65MHz",
+            json!({"kind": "amplifier", "gain_db": 20}),
+            &["frequency-unplaced"],
+        ),
+        (
+            "AMPLIFIER 20dB PALUUSUUNTA 5-684MHz",
+            json!({"kind": "amplifier", "gain_db": 20}),
+            &["frequency-unplaced"],
+        ),
+        ("SPLITTER 5-65MHz", json!({"kind": "splitter"}), &["frequency-unplaced"]),
+        ("FILTER ESTOALUE 1125-1675MHz", json!({}), &["frequency-unplaced"]),
+        // As near as can be, and a part's own.
+        ("SPLITTER HAARUKKA 5-1000MHz", json!({"kind": "splitter", "low_mhz": 5, "high_mhz": 1000}), &[]),
+        ("LPF 5-42MHz", json!({"kind": "entry_filter", "low_mhz": 5, "high_mhz": 42}), &[]),
+        // Either may be what passes.
+        ("5-1002MHz PASS 1125-1675MHz", json!({}), &["bands-unclear"]),
+    ]);
+}
+
+#[test]
+fn a_dc_block_an_inserter_and_a_cap_are_kinds() {
+    check(&[
+        (
+            "DC BLOCK 5-2400MHz",
+            json!({"kind": "dc_block", "low_mhz": 5, "high_mhz": 2400, "power_pass": false}),
+            &[],
+        ),
+        ("2-WAY SPLITTER DC BLOCK", json!({"kind": "splitter", "legs": 2, "power_pass": false}), &[]),
+        ("DC BLOCKED", json!({"power_pass": false}), &[]),
+        ("POWER INSERTER 5-2400MHz", json!({"kind": "power_inserter", "low_mhz": 5, "high_mhz": 2400}), &[]),
+        ("AMPLIFIER WITH POWER INSERTER", json!({"kind": "amplifier"}), &[]),
+        ("CAP 75 OHM", json!({"kind": "terminator"}), &[]),
+        // Of those that pass power, or of all: the count is told.
+        ("POWER PASS 4 OUTPUTS AMPLIFIER", json!({"kind": "amplifier", "power_pass": true}), &["unreadable"]),
+    ]);
+}
+
+/// A shielding figure before the loss or behind it, with its minus or without.
+#[test]
+fn a_shielding_figure_beside_a_loss_is_not_a_loss() {
+    let four_way = || json!({"kind": "splitter", "legs": 4, "leg_losses_db": [7.5, 7.5, 7.5, 7.5]});
+    check(&[
+        ("4-WAY EMI -120dB 7.5dB", four_way(), &[]),
+        ("4-WAY 7.5dB EMI -120dB", four_way(), &[]),
+        ("EMI 120dB 4-WAY -7.5dB", four_way(), &[]),
+        ("4-WAY -7.5dB 120dB EMI", four_way(), &[]),
+    ]);
+}
+
 #[test]
 fn more_losses_than_any_splitter_has_legs_are_not_one_a_leg() {
     // 32 is the most that the reader takes for a count of outputs anywhere.

@@ -1,7 +1,10 @@
 //! What was read off a label as JSON, and its doubts in English.
 
+use facts::fact::SubjectId;
+use house::rating::{Band, PartRating};
+use house::record::{Part, PartKind};
 use label::read;
-use telling::doubts::{in_english, json_line};
+use telling::doubts::{in_english, json_line, of_part_in_english};
 
 #[test]
 fn a_text_that_is_too_long_is_said_to_be() {
@@ -47,5 +50,75 @@ fn doubts_are_sentences() {
             assert!(!sentence.contains("label-doubt") && !sentence.contains('{'), "{sentence}");
             assert!(sentence.ends_with('.'), "{sentence}");
         }
+    }
+}
+
+/// A part with that print and that typed rating, as the record folds the two.
+fn part(kind: PartKind, print: &str, typed: PartRating) -> Part {
+    let mut part = Part::new(SubjectId::random(), kind);
+    part.label = Some(print.into());
+    part.rating = typed.or(PartRating::of_label(print));
+    part
+}
+
+#[test]
+fn print_and_a_typed_field_that_differ_are_said() {
+    let band = |high_mhz| PartRating { band: Some(Band { low_mhz: 5.0, high_mhz }), ..PartRating::default() };
+    let print = "2-WAY SPLITTER 5-1000 MHz 3.5dB";
+    assert_eq!(
+        of_part_in_english(&part(PartKind::Splitter, print, band(1675.0))),
+        [
+            "The print gives 5\u{2013}1000 MHz for the band, but 5\u{2013}1675 MHz was entered. What was entered counts; \
+          please look again which is right."
+        ]
+    );
+    assert!(of_part_in_english(&part(PartKind::Splitter, print, band(1000.0))).is_empty());
+    let typed = PartRating {
+        legs: 2,
+        leg_losses_db: vec![4.0, 4.0],
+        stop_band: Some(Band { low_mhz: 5.0, high_mhz: 42.0 }),
+        rejection_db: Some(40.0),
+        tap_db: Some(9.0),
+        gain_db: Some(10.0),
+        return_gain_db: Some(1.0),
+        return_high_mhz: Some(85.0),
+        moca_bypass: Some(false),
+        isolation_db: Some(20.0),
+        return_loss_db: Some(14.0),
+        power_pass: Some(true),
+        ..PartRating::default()
+    };
+    let prints = [
+        "3-WAY SPLITTER 3.5dB 7dB 7dB ISO 25dB RL 18dB DC BLOCKED",
+        "TAP 12dB",
+        "AMPLIFIER GAIN 15dB 54-1002MHz, RETURN 5-42MHz -2dB, MoCA BYPASS",
+        "MoCA FILTER STOP 1125-1675MHz REJECTION 50dB",
+    ];
+    let said: Vec<String> = prints
+        .iter()
+        .flat_map(|print| of_part_in_english(&part(PartKind::Splitter, print, typed.clone())))
+        .collect();
+    for sentence in &said {
+        assert!(!sentence.contains("label-") && !sentence.contains(['{', '}']), "{sentence}");
+        assert!(sentence.ends_with("please look again which is right."), "{sentence}");
+    }
+    let each = [
+        "outputs",
+        "losses",
+        "stopped band",
+        "rejection",
+        "tap loss",
+        "the gain,",
+        "gain of the return path",
+        "upper edge",
+        "by-pass",
+        "isolation",
+        "return loss",
+        "power (DC)",
+        "a tap",
+        "an amplifier",
+    ];
+    for words in each {
+        assert!(said.iter().any(|sentence| sentence.contains(words)), "{words}: {said:#?}");
     }
 }

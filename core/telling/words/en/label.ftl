@@ -81,6 +81,8 @@ label-doubt-kind-unclear = The words fit both { $other ->
     [satellite_combiner] a satellite combiner
     [wall_plate] a wall plate
     [barrel] a barrel
+    [power_inserter] a power inserter
+    [dc_block] a DC block
    *[cable] a cable
 } and { $taken ->
     [splitter] a splitter
@@ -95,6 +97,8 @@ label-doubt-kind-unclear = The words fit both { $other ->
     [satellite_combiner] a satellite combiner
     [wall_plate] a wall plate
     [barrel] a barrel
+    [power_inserter] a power inserter
+    [dc_block] a DC block
    *[cable] a cable
 }; the second was taken.
 label-doubt-kind-from-bands = No word names the part; by its figures it was taken as { $taken ->
@@ -103,3 +107,29 @@ label-doubt-kind-from-bands = No word names the part; by its figures it was take
    *[high_pass_filter] a high-pass filter
 }.
 label-doubt-power-pass-unclear = The label seems to say both that power (DC) passes and that it does not. That was left out.
+
+# Print and a typed field that differ: what was typed counts.
+label-against-kind = The print tells of { $printed }, but { $typed } was entered. What was entered counts; please look again which is right.
+label-against-figure = The print gives { $printed } for the { $field ->
+    [legs] number of outputs
+    [losses] losses
+    [band] band
+    [stop_band] stopped band
+    [rejection] rejection (loss in the stopped band)
+    [tap_loss] tap loss
+    [gain] gain
+    [return_gain] gain of the return path
+    [isolation] isolation (loss between outputs)
+    [return_loss] return loss (how little is thrown back)
+   *[return_top] upper edge of the return band
+}, but { $typed } was entered. What was entered counts; please look again which is right.
+label-against-mark = { $field ->
+    [moca_bypass] { $typed ->
+        [yes] The print says that there is no by-pass for MoCA, but one was entered.
+       *[no] The print says that there is a by-pass for MoCA, but none was entered.
+    }
+   *[power_pass] { $typed ->
+        [yes] The print says that power (DC) does not pass, but that it does was entered.
+       *[no] The print says that power (DC) passes, but that it does not was entered.
+    }
+} What was entered counts; please look again which is right.
