@@ -153,7 +153,7 @@ class House:
             total = 0.0
             for part, port in taken:
                 if port is not None:
-                    # A label states the loss within its band, with no slope: a published trade article's 3.5 and 7 dB have none.
+                    # A label states the loss within its band, with no slope: skywarnforum.org's 3.5 and 7 dB have none.
                     total += part["loss"][port - 1]
                     continue
                 total += cable(mhz) * part["metres"] / 30.48 + CONNECTORS * part["runs"] + FILTER * part["filter"]

@@ -43,7 +43,7 @@ pub mod parts {
         CABLE_IMPEDANCE = "cable-impedance", 73.0, 75.0, 77.0, "ohm", CommonPractice;
         /// How far a 6-series run's loss is from the fitted sheet's.
         SIX_SPREAD = "cable-six-spread", 0.97, 1.0, 1.05, "times",
-            Held("6-series sheets at 1675 MHz lie between 8.3 and 8.7 dB/100 ft");
+            Held("8.71 dB/100 ft at 1675 MHz (a data sheet tabulated in herereadthis/timballisto), 8.31 (from memory)");
         /// `k1` of the 59 series at `k2 = 0`, through the table's 1000 MHz.
         FIFTY_NINE_K1 = "cable-fifty-nine-k1", 0.247, 0.2568, 0.275, "dB/100 ft", FromMemory;
         /// `k2` of the 59 series: an unconstrained fit to a table that ends at 1000 MHz turns it negative.
@@ -286,14 +286,14 @@ pub mod link {
         /// The gap between Shannon's limit and what the code of a real link needs. 3 to 5 dB is what the minimum carrier
         /// to noise ratios of a comparable coded system on coax (DOCSIS 3.1, from memory) leave over Shannon's row.
         GAP = "gap", 3.0, 4.0, 5.0, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 to 304 Mb/s");
+            Held("zero-length 1.x path: PHY rate of 240 Mb/s or more (practice note, homenetworkingdepot.com) to 304 (worked out)");
         /// What a node leaves unused on top of the gap, so that small changes of the path cost no packets. TR-181 shows that
         /// such a margin is set in steps of 0.5 dB (Rlapm.PhyMargin, MoCA 2.0 clause 7.15.2), not how large it is.
         MARGIN = "margin", 1.0, 2.0, 3.0, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 to 304 Mb/s");
+            Held("zero-length 1.x path: PHY rate of 240 Mb/s or more (practice note, homenetworkingdepot.com) to 304 (worked out)");
         /// Signal over a 1.x transmitter's and receiver's own distortion and phase noise: what is left with no cable at all.
         SNR_CAP_1X = "snr-cap-1x", 28.0, 31.5, 38.0, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 to 304 Mb/s");
+            Held("zero-length 1.x path: PHY rate of 240 Mb/s or more (practice note, homenetworkingdepot.com) to 304 (worked out)");
         /// PHY rate of a 1.x channel with every subcarrier at its most bits: 275 by the top row of the MoCA 1.1 Reference
         /// Specification's Table 1-2 and an encyclopedia article; 304 worked out from 224 subcarriers (from memory) of 8 bits at
         /// 50 MS/s, the shortest cyclic prefix and the code of 192 in 208 bytes (US 2009/0254794 A1).
@@ -301,17 +301,17 @@ pub mod link {
             Held("MoCA 1.1 Reference Specification, Table 1-2: 275 or more");
         /// The same for 2.x, which carries two bits more on each subcarrier.
         SNR_CAP_2X = "snr-cap-2x", 39.5, 42.0, 44.0, "dB",
-            Held("bonded 2.0 in ordinary houses: at least 800 Mb/s net in 11 of 11");
+            Held("bonded 2.0 in ordinary houses: at least 800 Mb/s net in 11 of 11 (ecnmag.com, April 2017)");
         /// How far the noise on single subcarriers lies from the channel's, up or down. Without it a flat path would carry
         /// the same whole number of bits everywhere: 275 or 240.6 Mb/s at 1.x and nothing between, which testers do not show.
         SUBCARRIER_SPREAD = "subcarrier-spread", 2.5, 3.0, 3.5, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 to 304 Mb/s");
-        /// Where a 2.x network's MAC efficiency lies between the least (0) and the most (1) that published figures give.
+            Held("zero-length 1.x path: PHY rate of 240 Mb/s or more (practice note, homenetworkingdepot.com) to 304 (worked out)");
+        /// Where a 2.x network's MAC efficiency lies between the least (0) and the most (1) of what is told.
         MAC_POSITION = "mac-position", 0.0, 0.4, 1.0, "",
-            Held("bonded 2.0 in houses at least 800 Mb/s net");
-        /// The same of 1.0: its two published figures, 100 and 135 Mb/s, are as likely as what lies between.
+            Held("bonded 2.0 in houses at least 800 Mb/s net (ecnmag.com, April 2017)");
+        /// The same of 1.0: its two told figures, 100 and 135 Mb/s, are as likely as what lies between (encyclopedia article).
         MAC_POSITION_1_0 = "mac-position-1-0", 0.0, 0.1, 1.0, "",
-            Held("MoCA 1.0 at about 100 Mb/s net");
+            Held("about 100 Mb/s net (encyclopedia article Multimedia over Coax Alliance; lightreading.com, 16 November 2007)");
         /// The same of 1.1: from what a conforming node must reach (139.87 Mb/s) to the headline of 175.
         MAC_POSITION_1_1 = "mac-position-1-1", 0.0, 0.6, 1.0, "",
             Held("MoCA 1.1: at least 139.87 Mb/s (Table 1-2), headline 175");
@@ -326,7 +326,7 @@ pub mod link {
         /// (tvtechnology.com, June 2010, a press release's words), less than 2.5 ms one way for 2.5 (an overview at
         /// yenra.com); a house's owner reads about 3 ms. The trade's "about 2 ms" is common practice, no source.
         ROUND_TRIP = "round-trip", 2.0, 3.0, 7.0, "ms",
-            Held("2.0: < 3.5 ms on average; 2.5: < 2.5 ms one way; about 3 ms read in a house");
+            Held("2.0: < 3.5 ms on average (tvtechnology.com, June 2010); 2.5: < 2.5 ms one way (yenra.com); about 3 ms read in a house");
     }
 }
 

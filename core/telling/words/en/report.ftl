@@ -439,7 +439,7 @@ backing-estimate = Our estimate, held against: { $source }
 
 # Figures that are estimated: one message for each name in coax::estimates.
 estimate-cable-impedance = Impedance of a cable run
-estimate-cable-six-spread = 6-series cable: loss against the published sheet
+estimate-cable-six-spread = 6-series cable: loss against the fitted figures
 estimate-cable-fifty-nine-k1 = 59-series cable: part of the loss that grows with the root of the frequency (k1)
 estimate-cable-fifty-nine-k2 = 59-series cable: part of the loss that grows with the frequency (k2)
 estimate-cable-seven-k1 = 7-series cable: part of the loss that grows with the root of the frequency (k1)
@@ -488,7 +488,7 @@ estimate-condition-unsure = Connectors nobody looked at: added loss
 estimate-condition-hand-tight = Connector tightened by hand only: added loss
 estimate-condition-twist-on = Twist-on connector: added loss
 estimate-condition-corroded = Corroded connector: added loss
-estimate-condition-bad-return-loss = Bad joint: what it takes from a good return loss
+estimate-condition-bad-return-loss = Connector by hand only, twist-on or corroded: return loss
 estimate-unknown-run-length = Length of a run that nobody measured, paced or guessed
 estimate-length-measured = Length of a run that was measured
 estimate-length-paced = Length of a run that was paced
