@@ -298,6 +298,7 @@ fn a_phy_rate_below_its_range_falls_short_and_a_loss_at_its_end_does_not() {
         phy_down: Span::new(3104.0, 3300.0, 3478.0),
         phy_up: Span::new(3104.0, 3300.0, 3478.0),
         loss: Span::new(37.0, 42.0, 46.9),
+        clean: 0.0,
         links: 1.0,
         limit: Limit::Path,
         costs: Vec::new(),
