@@ -24,6 +24,7 @@ mod round_trip;
 mod said;
 mod samples;
 mod support;
+mod sheet_page;
 mod surveys;
 #[cfg(unix)]
 mod together;
