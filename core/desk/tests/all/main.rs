@@ -23,9 +23,10 @@ mod random_sheets;
 mod round_trip;
 mod said;
 mod samples;
-mod support;
 mod sheet_page;
+mod support;
 mod surveys;
-#[cfg(unix)]
 mod together;
+#[cfg(unix)]
+mod told_alike;
 mod words;

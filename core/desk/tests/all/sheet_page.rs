@@ -17,7 +17,8 @@ fn expected(sheet: &str) -> Vec<String> {
     let desk = Desk::new();
     desk.write("bad.toml", sheet);
     let ran = desk.run(&["--json", "sheet", "bad.toml", "new.legwork"]);
-    let told: Value = serde_json::from_str(&ran.err).unwrap_or_else(|error| panic!("{error}: {}\n{sheet}", ran.err));
+    let told: Value =
+        serde_json::from_str(&ran.err).unwrap_or_else(|error| panic!("{error}: {}\n{sheet}", ran.err));
     let problems = told["error"]["problems"].as_array().unwrap();
     problems.iter().filter_map(|problem| problem["expected"].as_str().map(str::to_owned)).collect()
 }
@@ -119,11 +120,19 @@ fn closed_lists() -> Vec<(&'static str, &'static str, String)> {
     let service = |kind: &str| format!("[[service]]\nkind = \"{kind}\"\n");
     let of = |before: String, field: &str| format!("{before}{field} = \"{WRONG}\"\n");
     vec![
-        ("[survey]", "building", format!("[survey]\nbuilding = {{ ownership = \"{WRONG}\", shared = true }}\n")),
+        (
+            "[survey]",
+            "building",
+            format!("[survey]\nbuilding = {{ ownership = \"{WRONG}\", shared = true }}\n"),
+        ),
         ("[survey]", "network", format!("[survey]\nnetwork = {{ version = \"{WRONG}\" }}\n")),
         ("[[service]]", "kind", service(WRONG)),
         ("[[service]]", "signal", of(service("cable_tv"), "signal")),
-        ("[[service]]", "modem", format!("{}modem = {{ generation = \"{WRONG}\" }}\n", service("cable_internet"))),
+        (
+            "[[service]]",
+            "modem",
+            format!("{}modem = {{ generation = \"{WRONG}\" }}\n", service("cable_internet")),
+        ),
         ("[[service]]", "single_cable", of(service("satellite_tv"), "single_cable")),
         ("[[part]]", "kind", kind("part", WRONG)),
         ("[[part]]", "cable", of(kind("part", "barrel"), "from = \"A1\"\ncable")),
@@ -132,10 +141,18 @@ fn closed_lists() -> Vec<(&'static str, &'static str, String)> {
         ("[[part]]", "service", of(kind("part", "entry"), "service")),
         ("[[part]]", "state", of(kind("part", "entry"), "state")),
         ("[[part]]", "plugged", of(kind("part", "outlet"), "plugged")),
-        ("[[part]]", "behind_adapter", format!("{}behind_adapter = {{ pieces = [\"{WRONG}\"] }}\n", kind("part", "outlet"))),
+        (
+            "[[part]]",
+            "behind_adapter",
+            format!("{}behind_adapter = {{ pieces = [\"{WRONG}\"] }}\n", kind("part", "outlet")),
+        ),
         ("[[part]]", "sharing", of(kind("part", "outlet"), "sharing")),
         ("[[reading]]", "link", of("[[reading]]\n".to_owned(), "link")),
-        ("[[reading]]", "how", format!("[[reading]]\nnodes_seen = 4\nhow = {{ reach = \"{WRONG}\", radio = false }}\n")),
+        (
+            "[[reading]]",
+            "how",
+            format!("[[reading]]\nnodes_seen = 4\nhow = {{ reach = \"{WRONG}\", radio = false }}\n"),
+        ),
     ]
 }
 
@@ -147,7 +164,16 @@ fn every_closed_list_has_the_names_that_the_reader_takes_and_no_other() {
         let row = row(section(heading), field);
         let within = fields_within(row);
         // Names of other fields, kinds that a field belongs to, and what is no name.
-        let others = ["true", "false", "tv", "power_supply", "provider_network", "fibre_link", "version", "generation"];
+        let others = [
+            "true",
+            "false",
+            "tv",
+            "power_supply",
+            "provider_network",
+            "fibre_link",
+            "version",
+            "generation",
+        ];
         let told: BTreeSet<_> = quoted(row)
             .skip(1)
             .map(|code| code.trim_matches('"'))
@@ -172,7 +198,13 @@ fn what_is_too_much_is_refused_from_where_the_page_says() {
         ("at most 10000 MHz", "[[service]]\nkind = \"cable_tv\"\ntop".to_owned(), "10000", "10000.1", "MHz"),
         ("at most 100000 Mb/s", "[survey]\ninternet".to_owned(), "100000", "100000.1", "Mb/s"),
         ("0 to 150 dB;", format!("{outlet}isolation"), "150", "150.1", "dB"),
-        ("from -150 dB", "[[part]]\ntag = \"A1\"\nkind = \"amplifier\"\nreturn_gain".to_owned(), "-150", "-150.1", "dB"),
+        (
+            "from -150 dB",
+            "[[part]]\ntag = \"A1\"\nkind = \"amplifier\"\nreturn_gain".to_owned(),
+            "-150",
+            "-150.1",
+            "dB",
+        ),
         ("-100 to 100 dBmV", "[[reading]]\nmodem_sends".to_owned(), "-100", "-100.1", "dBmV"),
         ("at most 60000 ms", "[[reading]]\nround_trip".to_owned(), "60000", "60000.1", "ms"),
     ] {
