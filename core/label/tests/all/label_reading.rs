@@ -56,13 +56,13 @@ fn photographed_labels() {
         (
             "2-WAY 5-1675MHz -3.7dB MoCA 2.5",
             json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1675, "leg_losses_db": [3.7, 3.7],
-                   "rated_for_moca": true}),
+                   "says_moca": true}),
             &[],
         ),
         (
             "3-WAY 5-1675MHz -3.7dB -7.3dB -7.3dB MoCA 2.5",
             json!({"kind": "splitter", "legs": 3, "low_mhz": 5, "high_mhz": 1675, "leg_losses_db": [3.7, 7.3, 7.3],
-                   "rated_for_moca": true}),
+                   "says_moca": true}),
             &[],
         ),
     ]);
@@ -154,7 +154,7 @@ fn splitters() {
         ),
         (
             "2-WAY SPLITTER 5-1675MHz MoCA RATED NO POWER PASS",
-            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1675, "rated_for_moca": true,
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1675, "says_moca": true,
                    "power_pass": false}),
             &[],
         ),
@@ -266,8 +266,8 @@ fn taps_amplifiers_and_filters() {
         (
             "4 OUTPUTS AMPLIFIER +8dB 54-1002MHz, RETURN PATH 5-42MHz -6dB, MoCA BYPASS, PASSIVE PORT",
             json!({"kind": "amplifier", "legs": 4, "low_mhz": 54, "high_mhz": 1002, "gain_db": 8,
-                   "return_low_mhz": 5, "return_high_mhz": 42, "return_gain_db": -6, "network_bypass": true,
-                   "passive_port": true}),
+                   "return_low_mhz": 5, "return_high_mhz": 42, "return_gain_db": -6, "moca_bypass": true,
+                   "modem_port": true}),
             &[],
         ),
         (
@@ -285,7 +285,7 @@ fn taps_amplifiers_and_filters() {
         (
             "HOUSE AMPLIFIER 1 IN 8 OUT 54-1002MHz +4dB/PORT RETURN 5-42MHz -8dB UNAMPLIFIED PORT -3.5dB",
             json!({"kind": "amplifier", "legs": 8, "low_mhz": 54, "high_mhz": 1002, "gain_db": 4,
-                   "return_low_mhz": 5, "return_high_mhz": 42, "return_gain_db": -8, "passive_port": true}),
+                   "return_low_mhz": 5, "return_high_mhz": 42, "return_gain_db": -8, "modem_port": true}),
             &[],
         ),
         (
@@ -350,15 +350,11 @@ fn other_parts() {
             &["figure-assumed"],
         ),
         ("GROUNDING BLOCK DC-3GHz", json!({"kind": "ground_block", "high_mhz": 3000}), &[]),
-        (
-            "ATTENUATOR 6dB DC-1GHz",
-            json!({"kind": "attenuator", "high_mhz": 1000, "leg_losses_db": [6]}),
-            &[],
-        ),
+        ("ATTENUATOR 6dB DC-1GHz", json!({"kind": "pad", "high_mhz": 1000, "leg_losses_db": [6]}), &[]),
         ("ISDB-T WALL PLATE 5-1000 MHz", json!({"kind": "wall_plate", "low_mhz": 5, "high_mhz": 1000}), &[]),
         (
             "FAM-10 10 dB PAD 5-1002 MHz",
-            json!({"kind": "attenuator", "low_mhz": 5, "high_mhz": 1002,
+            json!({"kind": "pad", "low_mhz": 5, "high_mhz": 1002,
             "leg_losses_db": [10]}),
             &[],
         ),
@@ -373,12 +369,8 @@ fn other_parts() {
         ),
         ("WALL PLATE 5-2400 MHz", json!({"kind": "wall_plate", "low_mhz": 5, "high_mhz": 2400}), &[]),
         ("BARREL 3 GHz", json!({"kind": "barrel", "high_mhz": 3000}), &["upper-edge-alone"]),
-        (
-            "RG-6/U 18 AWG 75C CATVR COAXIAL CABLE 001234 FT",
-            json!({"kind": "cable", "cable_series": "6"}),
-            &[],
-        ),
-        ("SERIES 11 COAX 14AWG 6.5dB/100ft", json!({"kind": "cable", "cable_series": "11"}), &[]),
+        ("RG-6/U 18 AWG 75C CATVR COAXIAL CABLE 001234 FT", json!({"kind": "cable", "cable": "6"}), &[]),
+        ("SERIES 11 COAX 14AWG 6.5dB/100ft", json!({"kind": "cable", "cable": "11"}), &[]),
         ("MADE FOR INDOOR USE ONLY", json!({"indoor_only": true}), &[]),
     ]);
 }
