@@ -12,6 +12,7 @@ import java.util.Locale
 import legwork.door.FirstLength
 import legwork.door.Settings
 import legwork.phone.logic.NewerSdk
+import legwork.phone.logic.Outbox
 import legwork.phone.logic.Places
 import legwork.phone.logic.Sitting
 import legwork.phone.ui.Pictures
@@ -20,7 +21,7 @@ import legwork.phone.ui.Pictures
 class LegworkApp : Application() {
     lateinit var places: Places
         private set
-    private var held: Pair<Sitting, Pictures>? = null
+    private var held: Held? = null
     private val main = Handler(Looper.getMainLooper())
 
     override fun onCreate() {
@@ -28,16 +29,20 @@ class LegworkApp : Application() {
         places = Places(filesDir, cacheDir)
     }
 
+    /** The guide, what was drawn of photos, and the files on their way to other programs. */
+    data class Held(val sitting: Sitting, val pictures: Pictures, val outbox: Outbox)
+
     /** The guide, opened where the token says if it is not open yet. */
-    fun sitting(token: String?): Pair<Sitting, Pictures> = held ?: run {
+    fun held(token: String?): Held = held ?: run {
         val sitting = Sitting(settings(resources.configuration), token, Executor { main.post(it) })
         sitting.files({ places.tidy() }) {}
-        (sitting to Pictures(sitting)).also { held = it }
+        val outbox = Outbox(places, SystemDocuments(contentResolver), sitting).also { it.look() }
+        Held(sitting, Pictures(sitting), outbox).also { held = it }
     }
 
     override fun onConfigurationChanged(next: Configuration) {
         super.onConfigurationChanged(next)
-        held?.first?.settle(settings(next))
+        held?.sitting?.settle(settings(next))
     }
 
     private fun settings(configuration: Configuration): Settings {
