@@ -1,12 +1,14 @@
 package legwork.phone
 
 import android.app.Application
+import android.content.pm.ApplicationInfo
 import android.content.res.Configuration
 import android.icu.util.LocaleData
 import android.icu.util.ULocale
 import android.os.Build
 import android.os.Handler
 import android.os.Looper
+import android.os.StrictMode
 import java.util.concurrent.Executor
 import java.util.Locale
 import legwork.door.FirstLength
@@ -27,7 +29,13 @@ class LegworkApp : Application() {
     override fun onCreate() {
         super.onCreate()
         places = Places(filesDir, cacheDir)
+        if (applicationInfo.flags and ApplicationInfo.FLAG_DEBUGGABLE != 0) watch()
     }
+
+    /** Whoever tries the app finds in the log what keeps the thread that draws. */
+    private fun watch() = StrictMode.setThreadPolicy(
+        StrictMode.ThreadPolicy.Builder().detectDiskReads().detectDiskWrites().detectNetwork().detectCustomSlowCalls().penaltyLog().build(),
+    )
 
     /** The guide, what was drawn of photos, and the files on their way to other programs. */
     data class Held(val sitting: Sitting, val pictures: Pictures, val outbox: Outbox)

@@ -60,6 +60,7 @@ class JourneysTest {
         var screens = 0
         while (phone.screen.name.startsWith("ask-")) {
             assertEquals(emptyList<String>(), layoutFaults(phone.window.page))
+            if (phone.screen.name == "ask-entry-filter") shot(phone.window.page, "journey/question")
             answer(phone, rooms)
             assertTrue(++screens < 120)
             // In the middle of it the phone is turned, and once the app is ended.

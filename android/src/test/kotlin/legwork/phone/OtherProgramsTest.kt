@@ -13,6 +13,8 @@ import java.io.File
 import java.io.FileNotFoundException
 import java.io.IOException
 import java.io.InputStream
+import java.nio.ByteBuffer
+import java.nio.ByteOrder
 import java.util.Random
 import legwork.door.Block
 import legwork.door.NoticeRole
@@ -198,6 +200,29 @@ class OtherProgramsTest {
         phone.offers("content://mail/gone") { throw SecurityException("no leave any more") }
         phone.given(Intent(Intent.ACTION_VIEW).setData(Uri.parse("content://mail/gone")))
         assertTrue(phone.own().contains(phone.window.getString(R.string.file_unread)))
+    }
+
+    @Test fun aSurveyThatLiesAboutItsSizeIsRefusedAndChangesNothing() {
+        val phone = packing()
+        phone.press(phone.shares().key)
+        val packed = phone.app.cacheDir.resolve("out").walk().first { it.extension == "lwk" }.readBytes()
+        fun hand(bytes: ByteArray) {
+            phone.offers("content://mail/survey") { ByteArrayInputStream(bytes) }
+            phone.given(Intent(Intent.ACTION_VIEW).setData(Uri.parse("content://mail/survey")))
+        }
+        // Where the directory of a ZIP says how large an entry is, packed and unpacked (APPNOTE 4.3.12: after its signature).
+        val entry = (0 until packed.size - 46).first { at -> packed.copyOfRange(at, at + 4).contentEquals(byteArrayOf(0x50, 0x4b, 1, 2)) }
+        fun lying(at: Int, size: Int) = packed.copyOf().also { ByteBuffer.wrap(it).order(ByteOrder.LITTLE_ENDIAN).putInt(entry + at, size) }
+        val says = ByteBuffer.wrap(packed).order(ByteOrder.LITTLE_ENDIAN).getInt(entry + 24)
+        val cut = packed.copyOf(packed.size - 1)
+        for (lie in listOf(lying(24, says - 1), lying(24, says + 1), lying(24, Int.MAX_VALUE), lying(20, 0), lying(20, Int.MAX_VALUE), cut, packed + 0)) {
+            hand(lie)
+            assertEquals(listOf(NoticeRole.PROBLEM), phone.screen.notices.map { it.role })
+        }
+        // As it is, it is looked into.
+        hand(packed)
+        assertEquals(emptyList<NoticeRole>(), phone.screen.notices.map { it.role })
+        phone.says("Mill House")
     }
 
     @Test fun aTurnedPhoneHandsOnWhatWasWrittenMeanwhile() {
