@@ -38,4 +38,4 @@ def beside(names):
 
 with Image.open(os.path.join(PICTURES, "contact-light.png")) as sheet:
     save(sheet, "screens.png", 64)
-save(beside(FEW), "app.png", 128)
+save(beside(FEW), "app.png", 256)

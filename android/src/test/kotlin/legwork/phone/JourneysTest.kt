@@ -55,7 +55,7 @@ class JourneysTest {
     }
 
     @Test fun aHomeownerAnswersAWholeHouseAndSeesWhatGetsThrough() {
-        val phone = newSurvey("Öß 1")
+        val phone = newSurvey("Mühle")
         val rooms = ArrayDeque(listOf("living", "office", "bedroom"))
         var screens = 0
         while (phone.screen.name.startsWith("ask-")) {
