@@ -17,9 +17,8 @@ WIDE = 320
 GAP = 16
 
 
-def save(picture, name, inks):
-    few = picture.convert("RGB").quantize(inks, dither=Image.Dither.NONE)
-    few.save(os.path.join(DOCS, name), optimize=True)
+def save(picture, name):
+    picture.save(os.path.join(DOCS, name), optimize=True)
 
 
 def beside(names):
@@ -37,5 +36,6 @@ def beside(names):
 
 
 with Image.open(os.path.join(PICTURES, "contact-light.png")) as sheet:
-    save(sheet, "screens.png", 64)
-save(beside(FEW), "app.png", 256)
+    # So large a sheet gets by with few inks.
+    save(sheet.convert("RGB").quantize(64, dither=Image.Dither.NONE), "screens.png")
+save(beside(FEW), "app.png")
