@@ -2,6 +2,8 @@
 
 A truth is one throw of everything in a house by the peer's model, its channels where the peer places them (over other throws).
 """
+import math
+
 import numpy as np
 
 import houses
@@ -15,16 +17,19 @@ ROUNDED = 0.5  # Mb/s: what our figures may be rounded by
 
 
 class Count:
-    """Room-truths of one house and way each: `below` of `all`, and those whose low is neither none nor the ceiling."""
+    """Room-truths, each way one: how many lie below our low. *Open* are those of rooms whose low is neither none nor the ceiling
+    of ports and version: below none nothing can lie, and at the ceiling more than a tenth may lie at low itself.
+    """
 
     def __init__(self):
         self.below = self.above = self.all = self.open_below = self.open = 0
-        self.houses = set()
+        self.houses = {}
 
     def add(self, house, rates, our, ceiling):
         low, high = our["low"], our["high"]
         below = int((rates < low - ROUNDED).sum())
-        self.houses.add(house)
+        said = self.houses.get(house, (0, 0))
+        self.houses[house] = said[0] + below, said[1] + len(rates)
         self.all += len(rates)
         self.below += below
         self.above += int((rates > high + ROUNDED).sum())
@@ -35,11 +40,17 @@ class Count:
     def share(self):
         return self.below / max(self.all, 1)
 
+    def open_share(self):
+        return self.open_below / max(self.open, 1)
+
+    def unsure(self):
+        """By how much the share would differ over as many other houses: a standard deviation. Rooms of a house go together."""
+        return math.sqrt(sum((below - self.share() * count) ** 2 for below, count in self.houses.values())) / max(self.all, 1)
+
     def told(self):
-        said = f"{self.below:5d} of {self.all:5d} below low: {self.share():6.1%}"
-        if self.open:
-            said += f"; where low is neither none nor the ceiling {self.open_below / self.open:6.1%} of {self.open}"
-        return f"{said}; above high {self.above / max(self.all, 1):6.1%} ({len(self.houses)} houses)"
+        said = f"{self.below:5d} of {self.all:5d} below low: {self.share():6.1%} (+- {self.unsure():.1%})"
+        open_rooms = f"{self.open_share():6.1%} of {self.open:5d} open" if self.open else " " * 20
+        return f"{said}, {open_rooms}; above high {self.above / max(self.all, 1):6.1%}; {len(self.houses)} houses"
 
 
 class Needed:
@@ -103,7 +114,7 @@ class Calibration:
         self.seed = seed
 
     def against(self, priors, name, stream):
-        """Prints the shares, and gives the share over all."""
+        """Prints the shares, and gives the count over all."""
         total, by, needed = Count(), {}, Needed(priors)
         for number, house, said in self.houses:
             dice = np.random.default_rng([self.seed, number, stream])
@@ -125,4 +136,4 @@ class Calibration:
         for kind in sorted(by):
             print(f"  {kind:22} {by[kind].told()}")
         print(f"  {needed.told()}")
-        return total.share()
+        return total
