@@ -126,6 +126,11 @@ impl<'a> Suspects<'a> {
         self.failed.get(&at.into()).into_iter().flatten().copied()
     }
 
+    /// Whether a test over a place went well, and none that passes it failed.
+    pub fn is_cleared(&self, at: CostAt) -> bool {
+        self.cleared.contains(&at.into()) && self.failed_over(at).next().is_none()
+    }
+
     /// What lies on the way to an outlet, what is most likely at fault first; of equals, what is nearer to the outlet. What is
     /// at the bridge's own outlet serves every room, and stands last among equals.
     pub fn on_way(&self, outlet: SubjectId) -> Vec<Suspect> {

@@ -52,6 +52,12 @@ impl Dice {
         (self.stream.next_u64() >> 11) as f64 * (1.0 / (1_u64 << 53) as f64)
     }
 
+    /// Whether something of these odds (0 to 1) is so: one throw. Dice that give likely values say what is likelier.
+    pub fn chance(&mut self, odds: f64) -> bool {
+        let shown = self.unit();
+        if self.likely_only { odds > 0.5 } else { shown < odds }
+    }
+
     /// A phase in radians, evenly spread over a full turn.
     pub fn phase(&mut self) -> f64 {
         self.unit() * std::f64::consts::TAU

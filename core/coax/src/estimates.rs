@@ -82,6 +82,10 @@ pub mod parts {
         SPLITTER_RETURN_LOSS = "splitter-return-loss", 14.0, 18.0, 20.0, "dB", CommonPractice;
         /// Extra loss a pass above the rated band, reached at the ramp.
         SPLITTER_EXTRA_ABOVE = "splitter-extra-above-rating", 1.0, 3.0, 10.0, "dB", CommonPractice;
+        /// The chance that a splitter is one of those that lose far more above their rated band.
+        SPLITTER_HEAVY_ABOVE_ODDS = "splitter-heavy-above-odds", 0.2, 0.2, 0.2, "", CommonPractice;
+        /// Extra loss a pass of such a one.
+        SPLITTER_HEAVY_ABOVE = "splitter-heavy-above-rating", 10.0, 15.0, 25.0, "dB", CommonPractice;
         /// Leg to leg loss above the rated band.
         SPLITTER_ISOLATION_ABOVE = "splitter-isolation-above-rating", 10.0, 20.0, 40.0, "dB", CommonPractice;
         /// Return loss above the rated band.
@@ -171,7 +175,7 @@ pub mod parts {
 
 /// Estimates about what a survey leaves open: runs nobody measured, ends nobody saw, devices in the MoCA band.
 pub mod house {
-    use super::Backing::CommonPractice;
+    use super::Backing::{CommonPractice, Estimate as Held};
 
     estimates! {
         /// Length of a run that nobody has measured, paced or guessed.
@@ -182,8 +186,16 @@ pub mod house {
         INDOORS = "cable-temperature", 10.0, 22.0, 45.0, "°C", CommonPractice;
         /// What a TV, TV box or modem sends back in the MoCA band, as an amplitude.
         DEVICE_REFLECTION = "device-reflection", 0.2, 0.6, 0.95, "", CommonPractice;
+        /// Return loss of what stands behind an entry: the street's cable, and the tap at its other end, which is made for the
+        /// band of TV and modem. Twice 30 m of 6 series lose 17 dB at 1.4 GHz; a drop may be a few metres long.
+        ENTRY_RETURN_LOSS = "entry-return-loss", 6.0, 18.0, 30.0, "dB", CommonPractice;
+        /// Delay of what comes back from there, one way: 5 to 60 m of cable.
+        ENTRY_DELAY = "entry-delay", 20.0, 120.0, 240.0, "ns", CommonPractice;
         /// What a 75-ohm cap sends back: at least 20 dB return loss.
         CAP_REFLECTION = "cap-reflection", 0.0, 0.03, 0.1, "", CommonPractice;
+        /// By how much the loss between two adapters is not what this model of the house makes of it: how parts behave that are
+        /// nowhere written down, what nobody saw. How it was set: docs/method.md, section 4.
+        MODEL_ERROR = "model-error", -5.0, 0.0, 5.0, "dB", Held("calibration against an independent model");
         /// The chance that a free port that nobody looked at is open, and not capped or in use.
         UNSEEN_OPEN = "unseen-port-open", 0.6, 0.6, 0.6, "", CommonPractice;
         /// Loss of a part that nobody has identified.
@@ -211,7 +223,7 @@ pub mod house {
 
 /// Estimates about the link: what nodes send, hear and lose.
 pub mod link {
-    use super::Backing::{Estimate as Held, FromMemory};
+    use super::Backing::{CommonPractice, Estimate as Held, FromMemory};
 
     estimates! {
         /// Power a node sends in one channel. The MoCA 1.1 Reference Specification (developer.rdkcentral.com, 21 Jun 2022)
@@ -219,6 +231,12 @@ pub mod link {
         /// Taken for each channel of a bonded network, since no readable source says whether they share one power.
         TRANSMIT_POWER = "transmit-power", -4.0, 3.0, 8.0, "dBm",
             Held("MoCA 1.1 Reference Specification, node output power, sign in doubt");
+        /// Return loss of a node in Extended D: at least 5 dB in bands A to D by the MoCA 1.1 Reference Specification, connector
+        /// and return loss (developer.rdkcentral.com, 21 Jun 2022); how much better real ones are is common practice.
+        ADAPTER_RETURN_LOSS = "adapter-return-loss", 5.0, 10.0, 18.0, "dB",
+            Held("MoCA 1.1 Reference Specification: at least 5 dB");
+        /// From a node's connector to what sends it back.
+        ADAPTER_DELAY = "adapter-delay", 0.1, 0.6, 1.5, "ns", CommonPractice;
         /// Noise figure of a node's receiver, its own band filter included.
         NOISE_FIGURE = "noise-figure", 5.0, 8.0, 11.0, "dB",
             FromMemory;
@@ -228,24 +246,42 @@ pub mod link {
         /// The gap between Shannon's limit and what the code of a real link needs. 3 to 5 dB is what the minimum carrier
         /// to noise ratios of a comparable coded system on coax (DOCSIS 3.1, from memory) leave over Shannon's row.
         GAP = "gap", 3.0, 4.0, 5.0, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 to 270 Mb/s");
+            Held("zero-length 1.x path: PHY rate of 240 to 304 Mb/s");
         /// What a node leaves unused on top of the gap, so that small changes of the path cost no packets. TR-181 shows that
         /// such a margin is set in steps of 0.5 dB (Rlapm.PhyMargin, MoCA 2.0 clause 7.15.2), not how large it is.
         MARGIN = "margin", 1.0, 2.0, 3.0, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 to 270 Mb/s");
+            Held("zero-length 1.x path: PHY rate of 240 to 304 Mb/s");
         /// Signal over a 1.x transmitter's and receiver's own distortion and phase noise: what is left with no cable at all.
-        SNR_CAP_1X = "snr-cap-1x", 29.5, 31.0, 32.5, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 to 270 Mb/s");
+        SNR_CAP_1X = "snr-cap-1x", 28.0, 31.5, 38.0, "dB",
+            Held("zero-length 1.x path: PHY rate of 240 to 304 Mb/s");
+        /// PHY rate of a 1.x channel with every subcarrier at its most bits: 275 by the top row of the MoCA 1.1 Reference
+        /// Specification's Table 1-2 and an encyclopedia article; 304 worked out from 224 subcarriers (from memory) of 8 bits at
+        /// 50 MS/s, the shortest cyclic prefix and the code of 192 in 208 bytes (US 2009/0254794 A1).
+        PHY_FULL_1X = "phy-full-1x", 275.0, 275.0, 304.0, "Mb/s",
+            Held("MoCA 1.1 Reference Specification, Table 1-2: 275 or more");
         /// The same for 2.x, which carries two bits more on each subcarrier.
         SNR_CAP_2X = "snr-cap-2x", 39.5, 42.0, 44.0, "dB",
             Held("bonded 2.0 in ordinary houses: at least 800 Mb/s net in 11 of 11");
         /// How far the noise on single subcarriers lies from the channel's, up or down. Without it a flat path would carry
         /// the same whole number of bits everywhere: 275 or 240.6 Mb/s at 1.x and nothing between, which testers do not show.
         SUBCARRIER_SPREAD = "subcarrier-spread", 2.5, 3.0, 3.5, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 to 270 Mb/s");
-        /// Where a network's MAC efficiency lies between the least (0) and the most (1) that published figures give.
+            Held("zero-length 1.x path: PHY rate of 240 to 304 Mb/s");
+        /// Where a 2.x network's MAC efficiency lies between the least (0) and the most (1) that published figures give.
         MAC_POSITION = "mac-position", 0.0, 0.4, 1.0, "",
-            Held("MoCA 1.0 at about 100 Mb/s net; bonded 2.0 in houses at least 800 Mb/s net");
+            Held("bonded 2.0 in houses at least 800 Mb/s net");
+        /// The same of 1.0: its two published figures, 100 and 135 Mb/s, are as likely as what lies between.
+        MAC_POSITION_1_0 = "mac-position-1-0", 0.0, 0.1, 1.0, "",
+            Held("MoCA 1.0 at about 100 Mb/s net");
+        /// The same of 1.1: from what a conforming node must reach (139.87 Mb/s) to the headline of 175.
+        MAC_POSITION_1_1 = "mac-position-1-1", 0.0, 0.6, 1.0, "",
+            Held("MoCA 1.1: at least 139.87 Mb/s (Table 1-2), headline 175");
+        /// The least power of a channel that a node still works with, at its connector. TR-181 has nodes keep a margin for each
+        /// receive level from 0 down to -65 dBm (Rlapm.GlobalAggrRxPwrLevel, MoCA 2.0 clause 7.15.2) and none for less.
+        LEAST_RECEIVED = "least-received", -76.0, -70.0, -65.0, "dBm",
+            Held("TR-181 Issue 2, Rlapm: receive levels from 0 to -65 dBm");
+        /// Below this net rate a link counts as none: nobody would call it a network, and no published table goes so low (the
+        /// lowest row of the MoCA 1.1 Reference Specification's Table 1-2 is 39.82 Mb/s).
+        USABLE_RATE = "usable-rate", 15.0, 15.0, 15.0, "Mb/s", CommonPractice;
         /// What a link over coax adds to a packet's round trip. Published: less than 3.5 ms on average for 2.0
         /// (tvtechnology.com, June 2010, a press release's words), less than 2.5 ms one way for 2.5 (an overview at
         /// yenra.com); a house's owner reads about 3 ms. The trade's "about 2 ms" is common practice, no source.

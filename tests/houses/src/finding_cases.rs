@@ -251,7 +251,7 @@ fn amplifier_cases() -> Vec<Case> {
             .from("A1", 2)
     };
     // So far that what the outputs are kept apart by costs the wish.
-    let far = |house: House| house.at("O2").over(CableKind::FiftyNine, 60.0).wish("Office", 2000.0);
+    let far = |house: House| house.at("O2").over(CableKind::FiftyNine, 90.0).wish("Office", 2000.0);
     let tested = |house: House| {
         let how = Some(HowMeasured::new(TestReach::House, false));
         house.at("O2").reads_how(ReadingKind::Throughput { down_mbps: 900.0, up_mbps: 900.0 }, how)
@@ -705,6 +705,7 @@ fn seen_with(house: House, rate: Span) -> Seen {
         phy_up: rate,
         loss: Span::new(20.0, 25.0, 32.0),
         links: 1.0,
+        clean: 0.0,
         limit: Limit::EthernetPort,
         costs: Vec::new(),
         curve: Curve::default(),

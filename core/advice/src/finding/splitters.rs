@@ -6,10 +6,13 @@ use phrase::Arg;
 
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
+use crate::forecast::CostAt;
+use crate::suspect::Suspects;
 
 /// Splitters and taps on a path whose label names a band that ends too low, or whose band is not known.
 pub(super) fn band(inspection: &Inspection<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
+    let tests = inspection.forecast.map(|forecast| Suspects::of(inspection.survey, forecast));
     for part in inspection.parts(&[PartKind::Splitter, PartKind::Tap]) {
         // What an instrument found is known better than any label says.
         if !inspection.standing(part.id).is_on_a_path() || part.measured_over(EXTENDED_D).is_some() {
@@ -21,9 +24,15 @@ pub(super) fn band(inspection: &Inspection<'_>) -> Vec<Finding> {
                 .with("wanted", Arg::Band(EXTENDED_D.low_mhz, EXTENDED_D.high_mhz))
         };
         match (part.rating.made_for_moca(), part.rating.band) {
-            (Some(false), Some(band)) => found.push(
-                finding(FindingKind::SplitterNotForBand).with("band", Arg::Band(band.low_mhz, band.high_mhz)),
-            ),
+            (Some(false), Some(band)) => {
+                // What it costs above its band is a guess, and so is the forecast, until a test was made over it.
+                let is_tested = tests.as_ref().is_some_and(|tests| tests.is_cleared(CostAt::Part(part.id)));
+                found.push(
+                    finding(FindingKind::SplitterNotForBand)
+                        .with("band", Arg::Band(band.low_mhz, band.high_mhz))
+                        .text("tested", if is_tested { "yes" } else { "no" }),
+                );
+            }
             (None, _) => found.push(finding(FindingKind::SplitterLabelUnknown)),
             _ => {}
         }

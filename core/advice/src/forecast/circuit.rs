@@ -5,10 +5,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use coax::rated::MismatchRating;
 use coax::{Dice, Network, OutletIndex, PartIndex, Tree};
 use facts::fact::SubjectId;
 use house::rating::{Band, EXTENDED_D};
-use house::record::{Part, PartKind, PortEnd, Survey};
+use house::record::{Part, PartKind, PortEnd, Sharing, Survey};
 use indexmap::IndexMap;
 
 use super::nodes::{Node, shares_outlet};
@@ -219,7 +220,9 @@ impl Builder<'_> {
     fn join_feed(&mut self, part: &Part, street_side: At) {
         if self.survey.wiring.feed(part.id).is_none() {
             if part.is_joined_entry() {
-                self.circuit.terminals.insert(Terminal::Street(part.id), street_side);
+                let street =
+                    self.behind_mismatch(part, street_side, 7, Rated::Mismatch(MismatchRating::street()));
+                self.circuit.terminals.insert(Terminal::Street(part.id), street);
             } else {
                 let ending = if part.end(0) == Some(PortEnd::Capped) { Ending::Capped } else { Ending::Open };
                 self.circuit.endings.push((street_side, ending, self.survey.dice_key(part.id)));
@@ -303,20 +306,23 @@ impl Builder<'_> {
         let node_beside = node && !node_in_box;
         let onward_beside = onward && !passed_on;
         let shares = usize::from(node_beside) + usize::from(device || passed_on) + usize::from(onward_beside);
+        let by_through_port = shares == 2 && node_beside && part.sharing == Some(Sharing::ThroughPort);
         let mut arms = if shares > 1 {
             let splitter = self.add(
                 variant(self.survey.dice_key(part.id), 3),
                 CostAt::Part(part.id),
-                pieces::outlet_splitter(shares),
+                if by_through_port { pieces::through_port() } else { pieces::outlet_splitter(shares) },
             );
             self.circuit.joins.push((at, (splitter, 0)));
-            (1..=shares).map(|leg| (splitter, leg)).collect::<Vec<_>>()
+            // The adapter's arm comes first; a part that passes the cable on has its own device last.
+            let legs = if by_through_port { vec![2, 1] } else { (1..=shares).collect() };
+            legs.into_iter().map(|leg| (splitter, leg)).collect::<Vec<_>>()
         } else {
             vec![at]
         }
         .into_iter();
         if node_beside && let Some(arm) = arms.next() {
-            self.circuit.terminals.insert(Terminal::Adapter(part.id), arm);
+            self.end_in_adapter(part, arm);
         }
         if onward_beside && let Some(arm) = arms.next() {
             self.offer(part, 1, arm);
@@ -341,7 +347,7 @@ impl Builder<'_> {
         if self.meter == Some(MeteredAt { part: part.id, port: None }) {
             self.circuit.terminals.insert(Terminal::Meter, (passing, 2));
         } else if is_node {
-            self.circuit.terminals.insert(Terminal::Adapter(part.id), (passing, 2));
+            self.end_in_adapter(part, (passing, 2));
         } else {
             self.end_in_device(part, (passing, 2));
         }
@@ -387,6 +393,23 @@ impl Builder<'_> {
         (filter, 1)
     }
 
+    /// An adapter, which is not 75 ohm. Where levels are worked out it is a port that nobody asks about.
+    fn end_in_adapter(&mut self, part: &Part, arm: At) {
+        let end = self.behind_mismatch(part, arm, 8, Rated::Mismatch(MismatchRating::adapter()));
+        self.circuit.terminals.insert(Terminal::Adapter(part.id), end);
+    }
+
+    /// Where something is joined that sends part of what reaches it back in the MoCA band.
+    fn behind_mismatch(&mut self, part: &Part, arm: At, which: u8, mismatch: Rated) -> At {
+        if self.purpose == Purpose::Levels {
+            return arm;
+        }
+        let key = variant(self.survey.dice_key(part.id), which);
+        let piece = self.add(key, CostAt::Part(part.id), mismatch);
+        self.circuit.joins.push((arm, (piece, 0)));
+        (piece, 1)
+    }
+
     fn end_in_device(&mut self, part: &Part, arm: At) {
         match self.purpose {
             Purpose::Levels => {
@@ -401,7 +424,7 @@ impl Builder<'_> {
 }
 
 /// A key for something that belongs to a record but is not the record itself.
-fn variant(mut key: [u8; 16], which: u8) -> [u8; 16] {
+pub(super) fn variant(mut key: [u8; 16], which: u8) -> [u8; 16] {
     if let Some(last) = key.last_mut() {
         *last ^= which;
     }

@@ -38,6 +38,7 @@ pub(super) struct RoomDraws {
     pub(super) loss: Vec<f64>,
     pub(super) limits: Vec<link::Limit>,
     pub(super) links: u32,
+    pub(super) clean: u32,
     pub(super) curves: Vec<Vec<f64>>,
     /// The amplifiers on its way of which nobody knows whether they have a by-pass.
     pub(super) by_passes: Vec<SubjectId>,
@@ -53,6 +54,7 @@ impl RoomDraws {
         self.phy_up.push(up.phy.value());
         self.limits.push(down.limit);
         self.links += u32::from(down.links() && up.links());
+        self.clean += u32::from(down.is_clean && up.is_clean);
         self.loss.push(loss);
         self.curves.push(curve);
         if let Some(worlds) = worlds {
@@ -82,6 +84,7 @@ impl RoomDraws {
             phy_up: spread(self.phy_up),
             loss: spread(self.loss),
             links: f64::from(self.links) / draws,
+            clean: f64::from(self.clean) / draws,
             limit: most_frequent(&self.limits),
             costs,
             curve: Curve { mhz, low, likely, high },

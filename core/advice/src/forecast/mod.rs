@@ -11,6 +11,7 @@ mod nodes;
 mod outcome;
 mod percentile;
 mod pieces;
+mod placement;
 mod run;
 mod solved;
 mod taken;

@@ -110,6 +110,8 @@ pub struct PathForecast {
     pub loss: Span,
     /// Share of the draws in which the two adapters hear each other at all, 0 to 1.
     pub links: f64,
+    /// Share of the draws in which the coax lets through all that the two adapters can use, both ways, 0 to 1.
+    pub clean: f64,
     /// What limits the rate towards the room in most draws.
     pub limit: Limit,
     /// Where loss arises, along the way from the bridge, in the draws about the median: they add up to the likely loss.
@@ -128,6 +130,12 @@ impl PathForecast {
     /// Whether the two adapters may not hear each other at all, as far as is known.
     pub fn may_not_link(&self) -> bool {
         self.links < SURELY_LINKS
+    }
+
+    /// Whether the adapters are likelier than not to be what holds the PHY rate: a higher one, read off an adapter, tells of the
+    /// adapters and not of the wiring.
+    pub fn is_at_ceiling(&self) -> bool {
+        self.clean > 0.5
     }
 
     /// The place on the way that costs most.

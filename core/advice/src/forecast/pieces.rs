@@ -243,6 +243,17 @@ pub(super) fn passing_box(part: &Part) -> Rated {
     })
 }
 
+/// An adapter's own socket for what else is at its outlet: port 0 faces the wall, 1 is that socket, 2 the adapter itself. How it
+/// divides what comes in is nowhere written: by a splitter or by frequency.
+pub(super) fn through_port() -> Rated {
+    Rated::PassOn(PassOnRating {
+        through: None,
+        device: None,
+        band: Some((Megahertz(5.0), Megahertz(EXTENDED_D.high_mhz))),
+        for_moca: Some(true),
+    })
+}
+
 /// A filter at a device's own port: passes 5 to 1002 MHz, stops Extended D by 40 dB (a published data sheet, 2019).
 pub(super) fn device_filter() -> Rated {
     filter(&PartRating::default()).map_or_else(|| joint(parts::BARREL_LOSS.span), Rated::Filter)

@@ -2,20 +2,22 @@
 
 use std::collections::BTreeMap;
 
-use coax::link::{self, BitLoading, LinkDraw, Placement, best_placement, placements_avoiding};
-use coax::{Dice, FrequencyGrid, Megahertz, Wanted};
+use coax::estimates::house::MODEL_ERROR;
+use coax::link::{self, BitLoading, LinkDraw, Placement, placements_avoiding};
+use coax::{Decibels, Dice, FrequencyGrid, Megahertz, Wanted};
 use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
 use house::record::Survey;
 use indexmap::IndexMap;
 
-use super::circuit::{Circuit, DrawnCircuit, Terminal};
+use super::circuit::{Circuit, DrawnCircuit, Terminal, variant};
 use super::costs;
 use super::draws::{Draw, RoomDraw, RoomDraws};
 use super::many;
 use super::nodes::{Node, nodes_of};
 use super::outcome::{Forecast, Reach, RoomForecast, SharedCapacity, StreetLeak};
 use super::percentile::spread;
+use super::placement::{self, Tried};
 use super::solved::{Shown, Solved, SolvedDraw, mean_loss, power};
 use super::taken::taken_edges;
 use crate::error::AdviceError;
@@ -23,6 +25,9 @@ use crate::error::AdviceError;
 /// The most parts drawn in all draws together: 60 parts are drawn 200 times, and a house of more parts less often, so that
 /// a house is forecast about as fast as that, however large.
 const MOST_PARTS_DRAWN: usize = 12_000;
+
+/// Sets the dice of a room's model error apart from those of all else at its outlet.
+const MODEL_ERROR_KEY: u8 = 9;
 
 /// However large a house is, it is drawn so often: the lowest and the highest tenth are then of two draws each.
 const FEWEST_DRAWS: u32 = 20;
@@ -181,8 +186,15 @@ impl<'a> House<'a> {
         reaches: &mut BTreeMap<SubjectId, Reach>,
         goes_on: &mut dyn FnMut() -> bool,
     ) -> Result<(), AdviceError> {
-        let likely = self.solve(&self.circuit.drawn(Dice::likely)?)?;
-        let Some(placement) = self.placement(&likely)? else { return Ok(()) };
+        let candidates = self.candidates();
+        if candidates.is_empty() {
+            return Ok(());
+        }
+        let draws = u64::from(forecast.draws);
+        let (solved, tried): (Vec<SolvedDraw>, Vec<Tried>) =
+            many::each(draws, |draw| self.try_out(draw, &candidates), goes_on)?.into_iter().unzip();
+        let Some(placement) = placement::chosen(&candidates, &tried) else { return Ok(()) };
+        drop(tried);
         forecast.channels = placement
             .channels()
             .iter()
@@ -195,8 +207,12 @@ impl<'a> House<'a> {
         let mut with_all = 0_u32;
         let mut leaks: IndexMap<SubjectId, Vec<f64>> = IndexMap::new();
         let mut airtimes = Vec::new();
-        let drawn = many::each(u64::from(forecast.draws), |draw| self.draw(draw, &placement), goes_on)?;
-        for draw in drawn {
+        let solved_at = |draw: u64| usize::try_from(draw).ok().and_then(|draw| solved.get(draw));
+        let work = |draw| {
+            let solved = solved_at(draw).ok_or(AdviceError::Inner("draw"))?;
+            self.draw(draw, solved, &placement)
+        };
+        for draw in many::each(draws, work, &mut || true)? {
             for (room, gathered) in draw.rooms.into_iter().zip(&mut rooms) {
                 gathered.add(room);
             }
@@ -229,22 +245,30 @@ impl<'a> House<'a> {
         Ok(())
     }
 
-    /// The placement that serves the network best in the likely case, among those that no other service needs.
-    fn placement(&self, likely: &Solved) -> Result<Option<Placement>, AdviceError> {
+    /// The placements that no other service needs.
+    fn candidates(&self) -> Vec<Placement> {
         let newest = std::iter::once(&self.bridge).chain(self.rooms).map(|node| node.link.version).max();
-        let Some(newest) = newest else { return Ok(None) };
         let head = self.survey.wiring.head_of(self.bridge.outlet);
-        let candidates = placements_avoiding(newest, &taken_edges(self.survey, head));
-        let draw = LinkDraw::likely();
-        let mut pairs = Vec::new();
-        for room in self.rooms {
-            for (from, to) in [(&self.bridge, room), (room, &self.bridge)] {
-                let transfer = likely.power(from.outlet, to.outlet);
-                pairs.push(BitLoading::new(self.grid.frequencies(), &transfer, from.link, to.link, &draw)?);
+        newest.map_or_else(Vec::new, |newest| placements_avoiding(newest, &taken_edges(self.survey, head)))
+    }
+
+    /// The house of one draw, and what it gives at every placement.
+    fn try_out(&self, draw: u64, candidates: &[Placement]) -> Result<(SolvedDraw, Tried), AdviceError> {
+        let throw = |key| Dice::thrown(self.options.seed, draw, key);
+        let solved = self.solve_draw(&throw)?;
+        let at_each = |room: &Node, house: &Solved| -> Result<[Vec<link::LinkRate>; 2], AdviceError> {
+            let nodes = self.rooms.len() + 1;
+            let [down, up] = self.loadings(room, house, &throw)?;
+            Ok([down.rates(candidates, nodes)?, up.rates(candidates, nodes)?])
+        };
+        let mut tried = Tried { shown: Vec::new(), with_by_passes: Vec::new() };
+        for (room, by_passes) in self.rooms.iter().zip(&self.by_passes) {
+            tried.shown.extend(at_each(room, solved.shown())?);
+            if let Some([with, _]) = solved.worlds().filter(|_| !by_passes.is_empty()) {
+                tried.with_by_passes.extend(at_each(room, with)?);
             }
         }
-        let nodes = self.rooms.len() + 1;
-        Ok(best_placement(&candidates, &pairs, nodes)?.map(|best| best.placement))
+        Ok((solved, tried))
     }
 
     fn solve(&self, drawn: &DrawnCircuit) -> Result<Solved, AdviceError> {
@@ -277,9 +301,20 @@ impl<'a> House<'a> {
         Ok(Solved { powers })
     }
 
+    /// By how much more is lost between the bridge and a room than the model makes of it: the same both ways. Of what leaves for
+    /// the street the model is taken at its word.
+    fn model_error(&self, from: SubjectId, to: SubjectId, throw: &impl Fn([u8; 16]) -> Dice) -> Decibels {
+        let room = self.rooms.iter().map(|room| room.outlet).find(|room| [from, to].contains(room));
+        let between = room.filter(|_| [from, to].contains(&self.bridge.outlet));
+        let error = |room| throw(variant(self.survey.dice_key(room), MODEL_ERROR_KEY)).span(MODEL_ERROR.span);
+        Decibels(between.map_or(0.0, error))
+    }
+
     /// The house of one draw; where a by-pass is not known, in both worlds too.
     fn solve_draw(&self, throw: &impl Fn([u8; 16]) -> Dice) -> Result<SolvedDraw, AdviceError> {
-        let drawn = |circuit: &Circuit| self.solve(&circuit.drawn(throw)?);
+        let drawn = |circuit: &Circuit| -> Result<Solved, AdviceError> {
+            Ok(self.solve(&circuit.drawn(throw)?)?.off_by(|from, to| self.model_error(from, to, throw)))
+        };
         let Some([with, without]) = self.worlds.as_deref() else {
             return Ok(SolvedDraw::One(drawn(&self.circuit)?));
         };
@@ -291,6 +326,21 @@ impl<'a> House<'a> {
         Ok(SolvedDraw::Worlds { with: drawn(with)?, without: drawn(without)?, shown })
     }
 
+    /// What the ways to a room and from it carry.
+    fn loadings(
+        &self,
+        room: &Node,
+        solved: &Solved,
+        throw: &impl Fn([u8; 16]) -> Dice,
+    ) -> Result<[BitLoading<'_>; 2], AdviceError> {
+        let loading = |from: &Node, to: &Node| -> Result<BitLoading<'_>, AdviceError> {
+            let transfer = solved.power(from.outlet, to.outlet);
+            let draw = LinkDraw::draw(&mut throw(self.survey.dice_key(from.outlet)));
+            Ok(BitLoading::new(self.grid.frequencies(), &transfer, from.link, to.link, &draw)?)
+        };
+        Ok([loading(&self.bridge, room)?, loading(room, &self.bridge)?])
+    }
+
     /// The rates to a room and from it.
     fn rates(
         &self,
@@ -300,19 +350,13 @@ impl<'a> House<'a> {
         throw: &impl Fn([u8; 16]) -> Dice,
     ) -> Result<[link::LinkRate; 2], AdviceError> {
         let nodes = self.rooms.len() + 1;
-        let rate = |from: &Node, to: &Node| -> Result<link::LinkRate, AdviceError> {
-            let transfer = solved.power(from.outlet, to.outlet);
-            let draw = LinkDraw::draw(&mut throw(self.survey.dice_key(from.outlet)));
-            let loading = BitLoading::new(self.grid.frequencies(), &transfer, from.link, to.link, &draw)?;
-            Ok(loading.rate(placement, nodes)?)
-        };
-        Ok([rate(&self.bridge, room)?, rate(room, &self.bridge)?])
+        let [down, up] = self.loadings(room, solved, throw)?;
+        Ok([down.rate(placement, nodes)?, up.rate(placement, nodes)?])
     }
 
-    /// The house once, with everything unknown thrown for.
-    fn draw(&self, draw: u64, placement: &Placement) -> Result<Draw, AdviceError> {
+    /// What a draw gives on the channels that were chosen.
+    fn draw(&self, draw: u64, drawn: &SolvedDraw, placement: &Placement) -> Result<Draw, AdviceError> {
         let throw = |key| Dice::thrown(self.options.seed, draw, key);
-        let drawn = self.solve_draw(&throw)?;
         let solved = drawn.shown();
         let mut demands = Vec::new();
         let rooms = self.rooms.iter().zip(&self.by_passes).map(|(room, by_passes)| {

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use coax::link::Placement;
-use coax::{Megahertz, Solution};
+use coax::{Decibels, Megahertz, Solution};
 use facts::fact::SubjectId;
 
 /// One draw, solved.
@@ -55,6 +55,17 @@ pub(super) struct Solved {
 }
 
 impl Solved {
+    /// The same where each of these ways loses so much more.
+    pub(super) fn off_by(mut self, more: impl Fn(SubjectId, SubjectId) -> Decibels) -> Self {
+        for ((from, to), power) in &mut self.powers {
+            let share = (-more(*from, *to)).power();
+            for power in power {
+                *power *= share;
+            }
+        }
+        self
+    }
+
     /// |S|^2 at each frequency of the grid; empty if the pair was not asked for.
     pub(super) fn power(&self, from: SubjectId, to: SubjectId) -> Vec<f64> {
         self.powers.get(&(from, to)).cloned().unwrap_or_default()

@@ -1,5 +1,6 @@
 //! Whether what an outlet gets hangs on a by-pass of which nobody knows.
 
+use coax::link::USABLE;
 use facts::fact::SubjectId;
 use house::record::{ReadingKind, Survey};
 use phrase::{Arg, Phrase};
@@ -9,9 +10,6 @@ use crate::forecast::{ByPassWorlds, Reach, RoomForecast, World, told};
 
 /// A room hangs on a by-pass where it gets less than this share of the rate without one, by the slower way.
 const LEFT_WITHOUT: f64 = 0.5;
-
-/// A rate below this is no network to speak of, with a by-pass or without, Mb/s.
-const NO_NETWORK_MBPS: f64 = 15.0;
 
 /// An outlet that gets much with a by-pass and little without, or what is wished there in one of these cases only, and nobody
 /// knows which of them it is.
@@ -70,5 +68,5 @@ pub fn doubt_of_link(survey: &Survey, room: &RoomForecast) -> Option<Phrase> {
 
 fn is_far_apart(worlds: &ByPassWorlds) -> bool {
     let (with, without) = (worlds.with.both_ways(), worlds.without.both_ways());
-    with >= NO_NETWORK_MBPS && without < with * LEFT_WITHOUT
+    with >= USABLE.value() && without < with * LEFT_WITHOUT
 }

@@ -6,7 +6,7 @@ use house::record::{LinkState, Reading, ReadingKind, Survey};
 use super::beside::{Beside, Held, HeldOf};
 use super::fault;
 use super::tells::{self, Tells};
-use crate::forecast::{Forecast, PathForecast};
+use crate::forecast::{Forecast, Limit, PathForecast};
 
 /// What one reading of an outlet test says.
 #[derive(Debug, Clone, PartialEq)]
@@ -60,7 +60,10 @@ fn held(survey: &Survey, reading: &Reading, path: &PathForecast) -> Vec<Held> {
                 Held::throughput(HeldOf::Up, up_mbps, path.up, socket),
             ];
             let is_well = reading.about.is_some_and(|outlet| is_coax_well(survey, outlet, path));
-            ways.map(|way| if is_well { way.over_well_coax() } else { way }).into()
+            // A port that held the rate by the survey, and did not in the test, is another port: that is worth telling.
+            let at_ceiling = path.is_at_ceiling() && path.limit != Limit::EthernetPort;
+            let ways = ways.map(|way| if is_well { way.over_well_coax() } else { way });
+            ways.map(|way| if at_ceiling { way.at_ceiling() } else { way }).into()
         }
         ReadingKind::PhyRate { mbps } => vec![Held::phy_rate(mbps, path)],
         measured => measured.path_loss_db().map(|loss| Held::loss(loss, path.loss)).into_iter().collect(),

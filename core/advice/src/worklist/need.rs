@@ -1,5 +1,6 @@
 //! What a change is needed for: what is worth the work, what is done in any case, what gains nothing where another service pays.
 
+use coax::link::USABLE;
 use facts::fact::SubjectId;
 use house::record::ChangeKind;
 
@@ -10,7 +11,7 @@ pub(super) const WORTH_MBPS: f64 = 15.0;
 
 /// Whether a room that has no link worth the name gets one.
 pub(super) fn gives_a_link(before: &Forecast, after: &Forecast) -> bool {
-    let has = |forecast: &Forecast, outlet| forecast.likely_down(outlet) >= WORTH_MBPS;
+    let has = |forecast: &Forecast, outlet| forecast.likely_down(outlet) >= USABLE.value();
     after.rooms.iter().any(|room| has(after, room.outlet) && !has(before, room.outlet))
 }
 
@@ -27,7 +28,7 @@ pub(super) fn gains_nothing(change: ChangeKind, before: &Forecast, after: &Forec
     let low = |forecast: &Forecast, outlet: SubjectId| {
         forecast.path(outlet).map_or(0.0, |path| path.down.low.max(0.0) + path.up.low.max(0.0))
     };
-    let is_served = |outlet| low(after, outlet) >= WORTH_MBPS;
+    let is_served = |outlet| low(after, outlet) >= USABLE.value();
     match change {
         ChangeKind::ShareOutlet { outlet } if after.bridge == Some(outlet) => {
             !after.rooms.iter().any(|room| is_served(room.outlet))

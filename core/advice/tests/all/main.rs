@@ -3,6 +3,7 @@
 mod bad_connectors;
 mod by_pass;
 mod change_kinds;
+mod channels_chosen;
 mod costs;
 mod entry_filters;
 mod field_forecasts;
@@ -18,6 +19,7 @@ mod levels_when_done;
 mod measured_parts;
 mod modem_drops;
 mod not_known;
+mod old_cascade;
 mod passing_box;
 mod prior;
 mod read_before_work;

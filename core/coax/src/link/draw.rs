@@ -3,7 +3,7 @@
 use crate::dice::Dice;
 use crate::estimates::link as estimates;
 use crate::link::version::Version;
-use crate::quantity::{DecibelMilliwatts, Decibels};
+use crate::quantity::{DecibelMilliwatts, Decibels, MegabitsPerSecond};
 
 /// One possible set of the values that no published figure settles. Ranges and backing: [`crate::estimates::link`].
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -25,7 +25,33 @@ pub struct LinkDraw {
     /// How far the noise on single subcarriers lies from the channel's, up or down.
     pub subcarrier_spread: Decibels,
     /// Where MAC efficiency lies between its published ends, 0 to 1.
-    pub mac_efficiency: f64,
+    pub mac_efficiency: MacEfficiency,
+    /// The least power of a channel that the receiver still works with.
+    pub least_received: DecibelMilliwatts,
+    /// PHY rate of a 1.x channel with every subcarrier at its most bits.
+    pub phy_full_1x: MegabitsPerSecond,
+}
+
+/// Where MAC efficiency lies between its published ends, 0 to 1, by the version that two nodes speak.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct MacEfficiency {
+    /// 2.0 and newer.
+    pub v2_x: f64,
+    /// 1.0.
+    pub v1_0: f64,
+    /// 1.1.
+    pub v1_1: f64,
+}
+
+impl MacEfficiency {
+    /// That of two nodes that speak `version`.
+    pub const fn of(self, version: Version) -> f64 {
+        match version {
+            Version::V1_0 => self.v1_0,
+            Version::V1_1 => self.v1_1,
+            Version::V2_0 | Version::V2_0Bonded | Version::V2_5 => self.v2_x,
+        }
+    }
 }
 
 impl LinkDraw {
@@ -40,13 +66,24 @@ impl LinkDraw {
             snr_cap_1x: Decibels(dice.span(estimates::SNR_CAP_1X.span)),
             snr_cap_2x: Decibels(dice.span(estimates::SNR_CAP_2X.span)),
             subcarrier_spread: Decibels(dice.span(estimates::SUBCARRIER_SPREAD.span)),
-            mac_efficiency: dice.span(estimates::MAC_POSITION.span),
+            mac_efficiency: MacEfficiency {
+                v2_x: dice.span(estimates::MAC_POSITION.span),
+                v1_0: dice.span(estimates::MAC_POSITION_1_0.span),
+                v1_1: dice.span(estimates::MAC_POSITION_1_1.span),
+            },
+            least_received: DecibelMilliwatts(dice.span(estimates::LEAST_RECEIVED.span)),
+            phy_full_1x: MegabitsPerSecond(dice.span(estimates::PHY_FULL_1X.span)),
         }
     }
 
     /// The draw in which everything is at its likely value.
     pub fn likely() -> Self {
         Self::draw(&mut Dice::likely([0; 16]))
+    }
+
+    /// PHY rate of one channel with every subcarrier at its most bits, between two nodes that speak `version`.
+    pub fn full_phy(&self, version: Version) -> MegabitsPerSecond {
+        if version.is_1x() { self.phy_full_1x } else { version.phy_per_channel().value }
     }
 
     /// The imperfection that counts between two nodes that speak `version`.

@@ -6,7 +6,7 @@ use crate::link::draw::LinkDraw;
 use crate::link::error::LinkError;
 use crate::link::mac::mac_rate;
 use crate::link::noise::noise_density;
-use crate::link::rate::{Limit, LinkRate, Node};
+use crate::link::rate::{Limit, LinkRate, Node, USABLE};
 use crate::link::version::{Version, common};
 use crate::quantity::{Decibels, MegabitsPerSecond, Megahertz};
 
@@ -24,14 +24,21 @@ const NO_BITS: f64 = 1e-9;
 #[derive(Debug, Clone)]
 pub struct BitLoading<'g> {
     grid: &'g [Megahertz],
+    transfer: Vec<f64>,
     bits: Vec<f64>,
     /// Integral of `bits` over frequency from the first grid point to each.
     integral: Vec<f64>,
+    /// Integral of the power transfer over frequency from the first grid point to each.
+    power_integral: Vec<f64>,
     /// Mean bits with no loss between the nodes.
     unhindered: f64,
+    /// The least mean power transfer of a channel that still carries bits.
+    least_transfer: f64,
     version: Version,
     port: MegabitsPerSecond,
     mac_efficiency: f64,
+    /// PHY rate of one channel with every subcarrier at its most bits.
+    full_phy: MegabitsPerSecond,
 }
 
 impl<'g> BitLoading<'g> {
@@ -67,12 +74,16 @@ impl<'g> BitLoading<'g> {
         let integral = running_integral(grid, &bits);
         Ok(Self {
             grid,
+            transfer: power_transfer.to_vec(),
             bits,
             integral,
+            power_integral: running_integral(grid, power_transfer),
             unhindered,
+            least_transfer: (draw.least_received - draw.tx_power).power(),
             version,
             port: from.port.min(to.port).payload_rate(),
-            mac_efficiency: draw.mac_efficiency,
+            mac_efficiency: draw.mac_efficiency.of(version),
+            full_phy: draw.full_phy(version),
         })
     }
 
@@ -86,7 +97,8 @@ impl<'g> BitLoading<'g> {
         &self.bits
     }
 
-    /// Mean bits a subcarrier of `channel`, over the band its used subcarriers fill. An end of the grid may fall short
+    /// Mean bits a subcarrier of `channel`, over the band its used subcarriers fill: none where less arrives in it than a node
+    /// works with. An end of the grid may fall short
     /// of that band by one step of the grid; by more is an error.
     pub fn mean_bits(&self, channel: Channel) -> Result<f64, LinkError> {
         let half = self.version.used_width() * 0.5;
@@ -102,23 +114,63 @@ impl<'g> BitLoading<'g> {
         if to <= from {
             return Err(LinkError::Uncovered { low, high, from: Megahertz(from), to: Megahertz(to) });
         }
-        let mean = (self.integral_to(to) - self.integral_to(from)) / (to - from);
+        let mean = |of: &[f64], integral: &[f64]| {
+            (self.integral_to(to, of, integral) - self.integral_to(from, of, integral)) / (to - from)
+        };
+        if mean(&self.transfer, &self.power_integral) < self.least_transfer {
+            return Ok(0.0);
+        }
+        let mean = mean(&self.bits, &self.integral);
         Ok(if mean < NO_BITS { 0.0 } else { mean.min(f64::from(self.version.most_bits().value)) })
     }
 
     /// The rates when the network, of `nodes_in_network` nodes, runs at `placement`.
     pub fn rate(&self, placement: &Placement, nodes_in_network: usize) -> Result<LinkRate, LinkError> {
+        self.rate_by(placement, nodes_in_network, |channel| self.mean_bits(channel))
+    }
+
+    /// The rates at each of several placements, in their order: what a channel carries is worked out once for all placements
+    /// that share it.
+    pub fn rates(
+        &self,
+        placements: &[Placement],
+        nodes_in_network: usize,
+    ) -> Result<Vec<LinkRate>, LinkError> {
+        let mut known: Vec<(Channel, f64)> = Vec::new();
+        let mut mean_bits = |channel: Channel| {
+            if let Some((_, bits)) = known.iter().find(|(known, _)| *known == channel) {
+                return Ok(*bits);
+            }
+            let bits = self.mean_bits(channel)?;
+            known.push((channel, bits));
+            Ok(bits)
+        };
+        placements.iter().map(|placement| self.rate_by(placement, nodes_in_network, &mut mean_bits)).collect()
+    }
+
+    fn rate_by(
+        &self,
+        placement: &Placement,
+        nodes_in_network: usize,
+        mut mean_bits: impl FnMut(Channel) -> Result<f64, LinkError>,
+    ) -> Result<LinkRate, LinkError> {
         let channels = placement.channels_for(self.version);
         let mut bits = 0.0;
         for &channel in channels {
-            bits += self.mean_bits(channel)?;
+            bits += mean_bits(channel)?;
         }
-        let full = self.version.phy_per_channel().value.value();
-        let phy = MegabitsPerSecond(full * bits / f64::from(self.version.most_bits().value));
+        let phy = MegabitsPerSecond(self.full_phy.value() * bits / f64::from(self.version.most_bits().value));
         let mac = mac_rate(self.version, phy, channels.len(), nodes_in_network, self.mac_efficiency);
+        if channels.is_empty() {
+            return Ok(LinkRate { limit: Limit::Band, ..LinkRate::NONE });
+        }
+        if mac < USABLE {
+            return Ok(LinkRate::NONE);
+        }
+        let is_clean = bits >= (1.0 - NOT_WORTH_BLAMING) * self.unhindered * channels.len() as f64;
         let limit = if self.port < mac {
             Limit::EthernetPort
-        } else if bits < (1.0 - NOT_WORTH_BLAMING) * self.unhindered * channels.len() as f64 {
+        } else if !is_clean {
             Limit::Path
         } else if channels.len() < self.version.most_channels().value {
             Limit::Band
@@ -126,19 +178,20 @@ impl<'g> BitLoading<'g> {
             Limit::Version
         };
         let net = if self.port < mac { self.port } else { mac };
-        Ok(LinkRate { phy, mac, net, limit })
+        Ok(LinkRate { phy, mac, net, limit, is_clean })
     }
 
-    /// Integral of bits over frequency from the first grid point to `frequency`, which lies within the grid.
-    fn integral_to(&self, frequency: f64) -> f64 {
+    /// Integral over frequency from the first grid point to `frequency`, which lies within the grid, of values of which the
+    /// integral to each grid point is known.
+    fn integral_to(&self, frequency: f64, values: &[f64], integral: &[f64]) -> f64 {
         let above = self.grid.partition_point(|point| point.value() <= frequency);
         let cell = above.clamp(1, self.grid.len().saturating_sub(1).max(1)) - 1;
-        let (Some(points), Some(bits), Some(before)) =
-            (self.grid.get(cell..cell + 2), self.bits.get(cell..cell + 2), self.integral.get(cell))
+        let (Some(points), Some(values), Some(before)) =
+            (self.grid.get(cell..cell + 2), values.get(cell..cell + 2), integral.get(cell))
         else {
             return 0.0;
         };
-        let (&[f0, f1], &[b0, b1]) = (points, bits) else {
+        let (&[f0, f1], &[b0, b1]) = (points, values) else {
             return 0.0;
         };
         let x = frequency - f0.value();

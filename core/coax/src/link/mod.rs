@@ -16,17 +16,15 @@
 //! let adapter = Node { version: Version::V2_5, port: EthernetPort::Gigabit };
 //! let places = link::placements(Version::V2_5);
 //! let pair = link::BitLoading::new(&grid, &path, adapter, adapter, &LinkDraw::likely())?;
-//! if let Some(best) = link::best_placement(&places, &[pair], 2)? {
-//!     // The gigabit ports, not the coax, set the pace.
-//!     assert!(best.rates.iter().all(|rate| rate.limit == link::Limit::EthernetPort));
-//! }
+//! // Five channels together: the gigabit ports, not the coax, set the pace.
+//! let widest = &pair.rates(&places, 2)?[0];
+//! assert_eq!(widest.limit, link::Limit::EthernetPort);
 //! # Ok(())
 //! # }
 //! ```
 //!
 //! Not here: how the path's transfer comes about, and any word for a user.
 
-mod best;
 mod bits;
 mod channel;
 mod draw;
@@ -41,12 +39,11 @@ mod rate;
 pub mod shared;
 mod version;
 
-pub use best::{Best, best_placement};
 pub use bits::{MeanBits, bits, snr_for_bits};
 pub use channel::{
     Channel, EXTENDED_D_HIGH, EXTENDED_D_LOW, Placement, PrimaryOffset, Side, placements, placements_avoiding,
 };
-pub use draw::LinkDraw;
+pub use draw::{LinkDraw, MacEfficiency};
 pub use error::LinkError;
 pub use ethernet::{EthernetPort, frames_per_second, tcp_payload_rate};
 pub use latency::round_trip_added;
@@ -54,5 +51,5 @@ pub use loading::{BitLoading, rate};
 pub use mac::{least_mac_rate_1_1, mac_rate};
 pub use mask::{MaskGrid, frequencies_of_mask, mask_of_frequencies};
 pub use noise::{noise_density, thermal_noise};
-pub use rate::{Limit, LinkRate, Node};
+pub use rate::{Limit, LinkRate, Node, USABLE};
 pub use version::{Figure, SUBCARRIER_SPACING, Version, common, most_nodes};

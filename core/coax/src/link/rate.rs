@@ -1,5 +1,6 @@
 //! What two nodes reach over a path.
 
+use crate::estimates::link::USABLE_RATE;
 use crate::link::ethernet::EthernetPort;
 use crate::link::version::Version;
 use crate::quantity::MegabitsPerSecond;
@@ -37,10 +38,21 @@ pub struct LinkRate {
     pub net: MegabitsPerSecond,
     /// What keeps it from being faster.
     pub limit: Limit,
+    /// Whether the path lets through all that the nodes can use on these channels: nothing better could be read off it.
+    pub is_clean: bool,
 }
 
+/// Below this net rate a link counts as none.
+pub const USABLE: MegabitsPerSecond = MegabitsPerSecond(USABLE_RATE.span.likely);
+
 impl LinkRate {
-    /// Whether the nodes hear each other at all.
+    /// That of two nodes that do not link.
+    pub const NONE: Self = {
+        let none = MegabitsPerSecond(0.0);
+        Self { phy: none, mac: none, net: none, limit: Limit::Path, is_clean: false }
+    };
+
+    /// Whether the nodes hear each other well enough to be a network.
     pub fn links(&self) -> bool {
         self.phy.value() > 0.0
     }

@@ -122,7 +122,8 @@ impl Version {
         }
     }
 
-    /// The highest PHY rate: 275 for 1.x, 700 and 1400 for 2.0 and 2.0 bonded (2.0 press release, 16 June 2010),
+    /// The highest PHY rate that was published; 1.x nodes may show more
+    /// ([`PHY_FULL_1X`](crate::estimates::link::PHY_FULL_1X)): 275 for 1.x, 700 and 1400 for 2.0 and 2.0 bonded (2.0 press release, 16 June 2010),
     /// 3500 for 2.5 (five times 700, derived).
     pub fn phy_ceiling(self) -> Figure<MegabitsPerSecond> {
         let one = self.phy_per_channel();

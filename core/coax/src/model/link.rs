@@ -44,6 +44,15 @@ impl Link {
         Ok(Self { through: (1.0 - reflection * reflection).max(0.0).sqrt(), reflection, delay_ns: 0.0 })
     }
 
+    /// The same joint with what it does so many nanoseconds away from either side.
+    ///
+    /// # Errors
+    /// [`CoaxError::BadFigure`] for a negative figure.
+    pub fn with_delay(self, delay_ns: f64) -> Result<Self, CoaxError> {
+        at_least("a joint's delay", delay_ns, 0.0, "ns", "0 ns or more")?;
+        Ok(Self { delay_ns, ..self })
+    }
+
     /// A joint that does nothing.
     pub fn ideal() -> Self {
         Self { through: 1.0, reflection: 0.0, delay_ns: 0.0 }

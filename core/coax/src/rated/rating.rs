@@ -3,8 +3,8 @@
 use std::sync::Arc;
 
 use super::{
-    AmplifierRating, BandFilterRating, CableRating, DiplexerRating, FilterRating, JointRating, PadRating,
-    PassOnRating, SplitterRating, TapRating,
+    AmplifierRating, BandFilterRating, CableRating, DiplexerRating, FilterRating, JointRating,
+    MismatchRating, PadRating, PassOnRating, SplitterRating, TapRating,
 };
 use crate::dice::Dice;
 use crate::error::CoaxError;
@@ -30,6 +30,8 @@ pub enum Rating {
     Amplifier(AmplifierRating),
     /// A barrel, ground block, wall plate or power inserter.
     Joint(JointRating),
+    /// What sends part of a wave back and loses nothing.
+    Mismatch(MismatchRating),
     /// A pad.
     Pad(PadRating),
     /// A device that passes the cable on.
@@ -55,6 +57,7 @@ impl Rating {
             Self::Diplexer(rating) => rating.draw(dice),
             Self::Amplifier(rating) => rating.draw(dice),
             Self::Joint(rating) => rating.draw(dice),
+            Self::Mismatch(rating) => rating.draw(dice),
             Self::Pad(rating) => rating.draw(dice),
             Self::PassOn(rating) => rating.draw(dice),
             Self::Junction(arms) => Junction::new(*arms).map(Model::Junction),

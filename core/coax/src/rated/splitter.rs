@@ -95,9 +95,12 @@ pub(super) fn draw_above(
     let return_loss = Decibels(dice.span(parts::SPLITTER_RETURN_LOSS.span));
     let slope = dice.span(parts::SPLITTER_SLOPE.span);
     let drawn_top = dice.span(parts::SPLITTER_UNKNOWN_TOP.span);
+    let usual = dice.span(parts::SPLITTER_EXTRA_ABOVE.span);
+    let is_heavy = dice.chance(parts::SPLITTER_HEAVY_ABOVE_ODDS.span.likely);
+    let heavy = dice.span(parts::SPLITTER_HEAVY_ABOVE.span);
     let above = AboveRating {
         top: band.map_or(Megahertz(drawn_top), |(_, top)| top),
-        extra_loss: Decibels(dice.span(parts::SPLITTER_EXTRA_ABOVE.span)),
+        extra_loss: Decibels(if is_heavy { heavy } else { usual }),
         isolation: Decibels(dice.span(parts::SPLITTER_ISOLATION_ABOVE.span)),
         return_loss: Decibels(dice.span(parts::SPLITTER_RETURN_LOSS_ABOVE.span)),
         ramp: Megahertz(dice.span(parts::SPLITTER_RAMP.span)),

@@ -38,16 +38,21 @@ fn median(mut values: Vec<f64>) -> f64 {
 
 #[test]
 fn a_zero_length_path_of_1_x() {
-    // A technician's practice note: a tester screwed straight on a healthy 1.x device shows 240 to 250 Mb/s PHY; the
-    // trade press (lightreading.com, 16 November 2007) gives 270 as the PHY rate. Together 240 to 270.
+    // A technician's practice note: a tester screwed straight on a healthy 1.x device shows 240 to 250 Mb/s PHY; the trade press
+    // (lightreading.com, 16 November 2007) gives 270; Table 1-2 of the MoCA 1.1 Reference Specification begins at 275 or more,
+    // and 304 is the most that its symbols carry (worked out; estimates.rs). Together 240 to 304, and none of them is a surprise.
     for version in [Version::V1_0, Version::V1_1] {
         let rates = rates(version, EthernetPort::Gigabit, 2, &flat(0.0));
-        let held = share(&rates, |rate| (240.0..=270.0).contains(&rate.phy.value()));
+        let held = share(&rates, |rate| (240.0..=304.0).contains(&rate.phy.value()));
         assert!(held >= 0.9, "{held}");
-        assert!(rates.iter().all(|rate| rate.limit == Limit::Version));
+        for told in [250.0, 270.0, 275.0] {
+            let below = share(&rates, |rate| rate.phy.value() < told);
+            assert!((0.05..=0.95).contains(&below), "{told}: {below}");
+        }
+        assert!(rates.iter().all(|rate| rate.limit == Limit::Version && rate.is_clean));
         // Deliberately spoiled: 65 dB on the way is no device straight on the tester.
         let spoiled = self::rates(version, EthernetPort::Gigabit, 2, &flat(65.0));
-        let held = share(&spoiled, |rate| (240.0..=270.0).contains(&rate.phy.value()));
+        let held = share(&spoiled, |rate| (240.0..=304.0).contains(&rate.phy.value()));
         assert!(held < 0.1, "{held}");
     }
 }
@@ -77,9 +82,11 @@ fn version_1_0_runs_at_about_100() {
 
 #[test]
 fn version_1_1_lies_between_its_floor_and_its_headline() {
-    // MoCA 1.1 Reference Specification, Table 1-2: at least 119.45 Mb/s at 225 PHY; 2.0 press release: 175.
+    // MoCA 1.1 Reference Specification, Table 1-2: at least 119.45 Mb/s at 225 PHY, 139.87 at 275 or more; 2.0 press release
+    // and encyclopedia article: 175, which is to be had on a clean path, and not by everybody.
     let rates = rates(Version::V1_1, EthernetPort::Gigabit, 2, &flat(20.0));
     assert!(share(&rates, |rate| (119.45..=175.0).contains(&rate.net.value())) >= 0.9);
+    assert!((0.02..=0.5).contains(&share(&rates, |rate| rate.net.value() > 170.0)));
 }
 
 #[test]

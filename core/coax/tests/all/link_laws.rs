@@ -1,9 +1,11 @@
 //! Laws that hold for any path, and what is refused.
 
+use coax::estimates::link::PHY_FULL_1X;
 use coax::link::shared::{Demand, broadcast_rate, share};
-use coax::link::{BitLoading, Limit, MeanBits, best_placement, bits, mac_rate, placements};
+use coax::link::{BitLoading, Limit, MacEfficiency, MeanBits, bits, mac_rate, placements};
 use coax::{
-    Decibels, Dice, EthernetPort, LinkDraw, LinkError, LinkRate, MegabitsPerSecond, Megahertz, Node, Version,
+    DecibelMilliwatts, Decibels, Dice, EthernetPort, LinkDraw, LinkError, LinkRate, MegabitsPerSecond,
+    Megahertz, Node, Version,
 };
 use proptest::prelude::*;
 
@@ -55,7 +57,8 @@ proptest! {
             prop_assert!(value.value().is_finite() && value.value() >= 0.0);
         }
         let within = 1.0 + 1e-12;
-        prop_assert!(found.phy.value() <= older.phy_ceiling().value.value() * within);
+        let most = if older.is_1x() { PHY_FULL_1X.span.high } else { older.phy_ceiling().value.value() };
+        prop_assert!(found.phy.value() <= most * within);
         prop_assert!(found.mac.value() <= older.mac_ceiling(nodes).value.value() * within);
         prop_assert!(found.mac <= found.phy);
         prop_assert!(found.net <= found.mac);
@@ -197,32 +200,57 @@ fn the_grid_need_not_meet_the_subcarriers() {
 }
 
 #[test]
-fn the_best_placement_goes_round_a_notch() {
-    // Nothing passes below 1225 MHz: two touching channels must lie above.
+fn all_placements_at_once_are_each_by_itself() {
     let grid = grid(512);
-    let path: Vec<f64> = grid.iter().map(|f| if f.value() < 1225.0 { 0.0 } else { 1e-3 }).collect();
-    let node = node(Version::V2_0Bonded);
-    let pair = BitLoading::new(&grid, &path, node, node, &LinkDraw::likely()).unwrap();
-    let candidates = placements(Version::V2_0Bonded);
-    let best = best_placement(&candidates, &[pair.clone(), pair], 2).unwrap().unwrap();
-    assert!(best.placement.low().value() >= 1225.0);
-    assert_eq!(best.placement.channels().len(), 2);
-    assert_eq!(best.rates.len(), 2);
-    assert_eq!(best_placement(&[], &[], 2), Ok(None));
+    let path: Vec<f64> =
+        grid.iter().map(|f| 10_f64.powf(-(40.0 + 25.0 * (f.value() / 31.0).sin()) / 10.0)).collect();
+    for version in Version::ALL {
+        let node = node(version);
+        let load = BitLoading::new(&grid, &path, node, node, &LinkDraw::likely()).unwrap();
+        let candidates = placements(Version::V2_5);
+        let alone: Vec<LinkRate> = candidates.iter().map(|place| load.rate(place, 3).unwrap()).collect();
+        assert_eq!(load.rates(&candidates, 3).unwrap(), alone);
+    }
 }
 
 #[test]
-fn the_weakest_pair_goes_before_the_sum() {
-    // One pair hears nothing above 1400 MHz, the other is strong everywhere and a little stronger above.
-    let grid = grid(512);
-    let path = |below: f64, above: f64| -> Vec<f64> {
-        grid.iter().map(|f| 10_f64.powf(-(if f.value() < 1400.0 { below } else { above }) / 10.0)).collect()
+fn below_a_usable_rate_there_is_no_link() {
+    // A path ever worse: rates fall until one is below what anybody would call a network, and are none from there on.
+    let (grid, node) = (grid(64), node(Version::V2_0));
+    let place = placements(Version::V2_0)[0].clone();
+    // A receiver that works with anything it can tell from noise.
+    let keen = LinkDraw { least_received: DecibelMilliwatts(-200.0), ..LinkDraw::likely() };
+    let rate = |loss: f64| {
+        let path = vec![Decibels(-loss).power(); 64];
+        coax::link::rate(&grid, &path, node, node, &place, 2, &keen).unwrap()
     };
+    let rates: Vec<LinkRate> = (40..120).map(|loss| rate(f64::from(loss))).collect();
+    let none = rates.iter().position(|rate| !rate.links()).unwrap();
+    assert!(rates[..none].iter().all(|rate| rate.net.value() >= 15.0 && rate.phy.value() > 0.0));
+    assert!(rates[none..].iter().all(|rate| *rate == LinkRate::NONE));
+    assert!(rates[none - 1].net.value() < 60.0);
+}
+
+#[test]
+fn a_channel_in_which_too_little_arrives_carries_nothing() {
+    // Sent 3 dBm, needed -70 dBm: 73 dB may be lost. Half of the channels lose 72, half 74.
+    let grid = grid(512);
+    let draw = LinkDraw {
+        tx_power: DecibelMilliwatts(3.0),
+        least_received: DecibelMilliwatts(-70.0),
+        ..LinkDraw::likely()
+    };
+    let loss = |f: f64| if f < 1400.0 { 72.0 } else { 74.0 };
+    let path: Vec<f64> = grid.iter().map(|f| Decibels(-loss(f.value())).power()).collect();
     let node = node(Version::V2_0);
-    let load = |path: Vec<f64>| BitLoading::new(&grid, &path, node, node, &LinkDraw::likely()).unwrap();
-    let pairs = [load(path(60.0, 300.0)), load(path(55.0, 20.0))];
-    let best = best_placement(&placements(Version::V2_0), &pairs, 3).unwrap().unwrap();
-    assert!(best.placement.high().value() <= 1400.0);
+    let load = BitLoading::new(&grid, &path, node, node, &draw).unwrap();
+    for place in placements(Version::V2_0) {
+        let channel = place.channels()[0];
+        let (low, high) = (channel.low().value(), channel.high().value());
+        let bits = load.mean_bits(channel).unwrap();
+        assert!(high > 1400.0 || bits > 0.0);
+        assert!(low < 1400.0 || bits == 0.0);
+    }
 }
 
 #[test]
@@ -248,7 +276,8 @@ fn a_channel_is_averaged_over_the_straight_lines_between_grid_points() {
 fn one_channel_of_a_bonded_network_is_held_to_one_channel() {
     // 2.0 press release, 16 June 2010: 400 Mb/s on one channel in a network of more than two nodes.
     let grid = grid(64);
-    let draw = LinkDraw { mac_efficiency: 1.0, ..LinkDraw::likely() };
+    let likely = LinkDraw::likely();
+    let draw = LinkDraw { mac_efficiency: MacEfficiency { v2_x: 1.0, ..likely.mac_efficiency }, ..likely };
     let node = node(Version::V2_0Bonded);
     let load = BitLoading::new(&grid, &[0.1; 64], node, node, &draw).unwrap();
     let single = placements(Version::V2_0)[0].clone();
@@ -275,7 +304,7 @@ fn mac_rates_grow_with_phy_and_position() {
 
 fn reaching(mac: f64, net: f64) -> LinkRate {
     let [phy, mac, net] = [mac / 0.7, mac, net].map(MegabitsPerSecond);
-    LinkRate { phy, mac, net, limit: Limit::EthernetPort }
+    LinkRate { phy, mac, net, limit: Limit::EthernetPort, is_clean: true }
 }
 
 fn wanting(wanted: f64, alone: LinkRate) -> Demand {

@@ -164,10 +164,16 @@ finding-shared-building = Other homes share this coax.
 ## Splitters
 
 finding-splitter-not-for-band = The label of { $part } says { $band }; the room network uses { $wanted }.
-    .why = Above what it is made for, it may cost little or much; the forecast counts with the whole range. Between two outputs any splitter costs more than its print says: the print counts from input to output.
+    .why = Above what it is made for, it may cost little or much, and about one in five costs very much; the forecast counts with the whole range. Between two outputs any splitter costs more than its print says: the print counts from input to output.
     .why-head = What it costs above its band is not sure
-    .do = Leave it while forecast and outlet test give what is wished. Swap it where one of them falls short: for a splitter that says MoCA or reaches { -band-top }, with as many outputs as you use.
-    .do-head = Leave it while the rooms get what is wished
+    .do = { $tested ->
+        [yes] Leave it while forecast and outlet test give what is wished. Swap it where one of them falls short: for a splitter that says MoCA or reaches { -band-top }, with as many outputs as you use.
+       *[no] Until a room over it is tested, what it costs is a guess, and the forecast with it. Test such a room before you rely on it; where the test falls short, or where you do not want to wait for one, swap it: for a splitter that says MoCA or reaches { -band-top }, with as many outputs as you use.
+    }
+    .do-head = { $tested ->
+        [yes] Leave it while the rooms get what is wished
+       *[no] Test a room over it before you rely on it
+    }
     .source = { source-practice }
 
 finding-splitter-label-unknown = It is not yet known for which band { $part } is made.

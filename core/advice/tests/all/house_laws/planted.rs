@@ -150,13 +150,15 @@ fn what_is_forbidden_is_found() {
 fn a_step_that_only_costs_is_found() {
     let mut seen = sound(open_house());
     let survey = seen.survey.clone();
-    // A splitter with nothing wrong, so far out that more legs than are used take from the rate.
     let thin = |house: House, metres| house.at("O2").over(CableKind::FiftyNine, metres);
-    let made_for_it = open_house().at("S1").made_for(5.0, 1675.0).with(|part| {
-        (part.rating.says_moca, part.rating.legs) = (true, 4);
-    });
-    let far = thin(made_for_it, 60.0).survey();
-    let larger = ChangeKind::SwapSplitter { splitter: part_id(&far, "S1"), legs: 8 };
+    // A splitter with nothing wrong, on the way to a room so far out that more legs than are used take from its rate.
+    let made_for_it = |house: House, tag: &str| {
+        house.at(tag).made_for(5.0, 1675.0).with(|part| part.rating.says_moca = true)
+    };
+    let four = made_for_it(open_house(), "S1").at("S1").with(|splitter| splitter.rating.legs = 4);
+    let two = made_for_it(four.splitter("S2", 2).from("S1", 4), "S2");
+    let far = thin(two.at("O2").from("S2", 1), 45.0).at("O3").from("S2", 2).survey();
+    let larger = ChangeKind::SwapSplitter { splitter: part_id(&far, "S2"), legs: 8 };
     seen.list.steps = vec![step(larger, far)];
     let who_pays = |seen: &Seen| -> Vec<bool> {
         let broken = worth::broken(seen);
@@ -169,7 +171,7 @@ fn a_step_that_only_costs_is_found() {
     let rated = |house: House| {
         house.at("S1").made_for(5.0, 1000.0).with(|splitter| splitter.rating.leg_losses_db = vec![3.5; 3])
     };
-    for (metres, found) in [(180.0, true), (120.0, false)] {
+    for (metres, found) in [(180.0, true), (60.0, false)] {
         let survey = thin(rated(open_house()), metres).survey();
         let swap = ChangeKind::SwapSplitter { splitter: part_id(&survey, "S1"), legs: 3 };
         seen.list.steps = vec![step(swap, survey)];

@@ -87,7 +87,7 @@ fn a_four_way_labelled_seven_decibels_has_seven_on_each_leg() {
 }
 
 #[test]
-fn a_splitter_made_for_a_lower_band_costs_one_to_ten_decibels_more_and_never_blocks() {
+fn a_splitter_made_for_a_lower_band_costs_more_one_in_five_far_more_and_never_blocks() {
     let mut extra = Vec::new();
     let mut between = Vec::new();
     for draw in 0..DRAWS {
@@ -101,9 +101,11 @@ fn a_splitter_made_for_a_lower_band_costs_one_to_ten_decibels_more_and_never_blo
         extra.push(more(1400.0));
         between.push(part_loss(&low, 1, 2, 1500.0));
     }
-    // Extra loss a pass likely 3 dB, 1 to 10; leg to leg 10 to 40 dB.
-    assert!(percentile(extra.clone(), 0.0) > 0.9 && percentile(extra.clone(), 1.0) < 12.0);
-    assert!((2.5..6.5).contains(&percentile(extra, 0.5)));
+    // Extra loss a pass likely 3 dB, 1 to 10, and of one in five 10 to 25; leg to leg 10 to 40 dB. All common practice, no source.
+    assert!(percentile(extra.clone(), 0.0) > 0.9 && percentile(extra.clone(), 1.0) < 27.0);
+    assert!((2.5..6.5).contains(&percentile(extra.clone(), 0.5)));
+    let heavy = extra.iter().filter(|db| **db > 10.5).count() as f64 / extra.len() as f64;
+    assert!((0.1..0.3).contains(&heavy), "{heavy}");
     assert!(percentile(between.clone(), 0.1) > 9.0 && percentile(between, 0.9) < 41.0);
 }
 

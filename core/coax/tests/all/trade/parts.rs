@@ -81,7 +81,7 @@ fn a_tap_passes_most_on_and_above_its_band_loses_more_without_blocking() {
         let wide = tap(None, 2300.0).draw(&mut dice(draw, 7)).unwrap();
         for port in [1, 2] {
             let more = part_loss(&part, port, 0, 1400.0) - part_loss(&wide, port, 0, 1400.0);
-            assert!((0.9..12.0).contains(&more), "{more} dB more at port {port}");
+            assert!((0.9..27.0).contains(&more), "{more} dB more at port {port}");
         }
     }
 }
