@@ -46,11 +46,8 @@ def main():
     asked.add_argument("--truths", type=int, default=calibration.TRUTHS)
     asked.add_argument("--seed", type=int, default=1)
     asked.add_argument("--only", choices=("rates", "losses", "calibration"))
-    asked.add_argument("--without-additions", action="store_true", help="as before issue 16: no heavy tail, no adapter's or entry's echo")
     said = asked.parse_args()
     documented = priors.documented(subprocess.run([said.estimates], check=True, capture_output=True, text=True).stdout)
-    if said.without_additions:
-        documented = documented.without_additions()
     does = lambda what: said.only in (None, what)
     faults = []
     if does("rates"):

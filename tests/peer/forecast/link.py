@@ -15,7 +15,6 @@ ORDER = ["1.1", "2.0", "2.0 bonded", "2.5"]
 # Least MAC rate by PHY rate, MoCA 1.1 Reference Specification, Table 1-2; "220" read as 200.
 TABLE = np.array([(0, 0), (75, 39.82), (100, 54.65), (125, 68.32), (150, 81.98), (175, 95.64), (200, 107.74), (225, 119.45), (250, 130.78), (275, 139.87)])
 MOST = {"2.0": 400.0, "2.0-pair": 500.0, "2.5": 500.0}  # Mb/s net of a channel
-USABLE = 15.0  # Mb/s net; below, a link counts as none
 
 
 def generation(version):
@@ -39,7 +38,7 @@ class Nodes:
     """What the nodes and the network throw: (draw, node) or (draw, 1)."""
 
     def __init__(self, priors, dice, draws, nodes, channels):
-        self.priors = priors
+        self.usable = priors.likely("usable-rate")
         one = lambda name: priors.draw(dice, name, draws, 1)
         self.sent = priors.draw(dice, "transmit-power", draws, nodes)
         shared = dice.random((draws, 1)) < priors.likely("power-shared-odds")
@@ -51,9 +50,10 @@ class Nodes:
         self.gap[1] = one("gap-1x") + margin if "gap-1x" in priors else self.gap[2]
         self.cap = {1: one("snr-cap-1x"), 2: one("snr-cap-2x")}
         self.spread = one("subcarrier-spread")
+        self.least = one("least-received")
         self.full = {1: one("phy-full-1x"), 2: np.full((draws, 1), FULL)}
         self.even_in_db = "subcarriers-even-in-db" in priors
-        self.position = {1: one("mac-position-1x"), 2: one("mac-position")}
+        self.position = {1: one("mac-position-1-1"), 2: one("mac-position")}
         self.shares = {name: one(f"mac-share-{name}") for name in ("2.0", "2.0-pair", "2.5")}
 
     def bits(self, power, sender, receiver, made):
@@ -79,7 +79,8 @@ class Nodes:
     def net(self, phy, version, nodes, channels):
         if version == "1.1":
             least = np.interp(phy, TABLE[:, 0], TABLE[:, 1])
-            return least + self.position[1][:, 0] * np.maximum(phy * 175 / 275 - least, 0)
+            net = least + self.position[1][:, 0] * np.maximum(phy * 175 / 275 - least, 0)
+            return np.minimum(net, 175.0)
         name = "2.5" if version == "2.5" else ("2.0-pair" if nodes == 2 else "2.0")
         net = phy * self.shares[name][:, 0]
         if name == "2.0":
@@ -121,13 +122,18 @@ class Rates:
 
     def phy(self, room, way, place):
         made = generation(self.pair(room))
-        means = [over(self.bits[room, way], self.f, centre, made) for centre in self.channels(room, place)]
-        return sum(means) / BITS[made] * self.nodes.full[made][:, 0]
+        sender = {"down": 0, "up": room}[way]
+        bits = 0.0
+        for centre in self.channels(room, place):
+            arrives = self.nodes.sent[:, sender] + 10 * np.log10(over(self.power[room, way], self.f, centre, made))
+            heard = arrives >= self.nodes.least[:, 0]
+            bits = bits + np.where(heard, over(self.bits[room, way], self.f, centre, made), 0.0)
+        return bits / BITS[made] * self.nodes.full[made][:, 0]
 
     def net(self, room, way, place):
         net = self.nodes.net(self.phy(room, way, place), self.pair(room), self.count, len(self.channels(room, place)))
         net = np.minimum(net, TCP * min(PORTS[self.ports[0]], PORTS[self.ports[room]]))
-        return np.where(net < USABLE, 0.0, net)
+        return np.where(net < self.nodes.usable, 0.0, net)
 
     def ceiling(self, room, place):
         """The most that this pair can get: the ports', or the version's."""

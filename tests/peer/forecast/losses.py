@@ -25,7 +25,8 @@ def check(command, priors, count, seed, draws=DRAWS):
         print(f"  {house.name}: {', '.join(sorted(house.classes))}")
         for room, part in enumerate(house.adapters()[1:], 1):
             our = said["by_tag"][part.tag]["loss_db"]
-            here = rates.loss(room, 0)
+            # Equal assumptions: the error that ours allows for its own model, too.
+            here = rates.loss(room, 0) + priors.draw(dice, "model-error", draws)
             low, median, high = np.percentile(here, [10, 50, 90])
             # Our median is of 200 draws: what medians of as many of these differ by, three standard deviations.
             many = np.median(np.random.default_rng(0).choice(here, (400, 200)), axis=1)

@@ -7,37 +7,21 @@ import json
 
 import numpy as np
 
-# Documented in words only, or not landed when this was written: used where the table of estimates does not name them.
+# Documented in words or as figures without a range, and what only the peer's own ranges know.
 DEFAULTS = {
-    "splitter-heavy-above-odds": (0.2, 0.2, 0.2),
-    "splitter-heavy-above-rating": (10.0, 15.0, 25.0),
-    "adapter-return-loss": (5.0, 10.0, 18.0),
-    "entry-return-loss": (6.0, 18.0, 30.0),
-    "phy-full-1x": (275.0, 290.0, 304.0),
-    "mac-position-1x": (0.0, 0.5, 1.0),
     # Share by which a length may be off.
     "length-measured": (-0.05, 0.0, 0.05),
     "length-paced": (-0.15, 0.0, 0.15),
     "length-guessed": (-0.3, 0.0, 0.3),
-    # Delay behind an entry without a filter, ns there and back: the drop.
-    "entry-delay": (5.0, 80.0, 300.0),
-    # Chance that one node's power is shared by the channels of a bonded network.
+    # Chance that the channels of a bonded network share one power.
     "power-shared-odds": (0.0, 0.0, 0.0),
-    # Net of PHY rate; documented as figures without a range.
+    # Net of PHY rate.
     "mac-share-2.0": (400 / 700, 400 / 700, 400 / 700),
     "mac-share-2.0-pair": (500 / 700, 500 / 700, 500 / 700),
     "mac-share-2.5": (2500 / 3500, 2500 / 3500, 2500 / 3500),
     # Loss of a MoCA or satellite splitter at 1.4 GHz beyond its label, dB.
     "splitter-label-optimism": (0.0, 0.0, 0.0),
     "splitter-wide-optimism": (0.0, 0.0, 0.0),
-}
-
-# What main knew nothing of before issue 16: `Priors.without_additions` turns each off.
-ADDITIONS_OFF = {
-    "splitter-heavy-above-odds": (0.0, 0.0, 0.0),
-    "adapter-return-loss": (200.0, 200.0, 200.0),
-    "entry-return-loss": (200.0, 200.0, 200.0),
-    "phy-full-1x": (275.0, 275.0, 275.0),
 }
 
 # The peer's own, chosen before any result was seen. Marks: P common practice, no source; M from memory; S a source, named.
@@ -95,8 +79,9 @@ OWN = {
     "subcarrier-spread": (0.5, 1.5, 3.0, "P"),
     "subcarriers-even-in-db": (1.0, 1.0, 1.0, "P where documented, the noise is even in power over the spread"),
     "mac-position": (0.0, 0.3, 1.0, "P"),
+    "least-received": (-80.0, -72.0, -64.0, "M what a channel needs for its preamble"),
     "phy-full-1x": (265.0, 285.0, 304.0, "S 275 published; testers show up to 304 (M)"),
-    "mac-position-1x": (0.2, 0.7, 1.0, "S between Table 1-2 and 175 of 275"),
+    "mac-position-1-1": (0.2, 0.7, 1.0, "S between Table 1-2 and 175 of 275"),
     "mac-share-2.0": (0.50, 0.57, 0.62, "S about 400 of 700"),
     "mac-share-2.0-pair": (0.62, 0.70, 0.75, "S about 500 of 700"),
     "mac-share-2.5": (0.62, 0.69, 0.72, "S about 2500 of 3500"),
@@ -112,9 +97,6 @@ class Priors:
 
     def with_others(self, others):
         return Priors({**self.table, **others})
-
-    def without_additions(self):
-        return self.with_others(ADDITIONS_OFF)
 
     def at_likely(self):
         return Priors({name: (likely,) * 3 for name, (_, likely, _) in self.table.items()})

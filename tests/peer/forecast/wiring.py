@@ -158,8 +158,9 @@ class Wiring:
         draws, legs = loss.shape
         ramp = self.draw("splitter-ramp")
         over = np.maximum(self.f - top, 0) / ramp
+        grown = np.where(over < 1, over, over**0.25)
         heavy = self.happens("splitter-heavy-above-odds")[:, None]
-        extra = np.where(heavy, self.draw("splitter-heavy-above-rating"), self.draw("splitter-extra-above-rating")) * over
+        extra = np.where(heavy, self.draw("splitter-heavy-above-rating"), self.draw("splitter-extra-above-rating")) * grown
         slope = self.draw("splitter-slope") * np.maximum(self.f - 1000, 0) / 1000
         leg = loss[:, None, :] + (extra + slope)[..., None]
         name = lambda what, *shape: self.priors.draw(self.dice, what, draws, *shape)
@@ -217,6 +218,13 @@ class Wiring:
 
     # Outlets.
 
+    def node(self):
+        """An adapter: not 75 ohm, a little way behind its socket."""
+        gap = parts.line(self.f, 0.0, self.draw("adapter-delay") / 1000 * parts.LIGHT, 1.0, parts.REFERENCE)
+        echo = parts.mismatch(self.draw("adapter-return-loss"), self.phase())
+        turn = gap[..., 1, 0]
+        return parts.two_port(echo[..., 0, 0] * turn**2, echo[..., 1, 0] * turn, echo[..., 1, 1])
+
     def outlet(self, tag, piece, port):
         said = self.house.parts[tag].said
         piece, port = self.then(f"{tag} plate", self.small("wall-plate-loss"), piece, port)
@@ -229,4 +237,4 @@ class Wiring:
             self.net.join(piece, port, f"{tag} shared", 0)
             self.close(tag, device, f"{tag} shared", 2)
             piece, port = f"{tag} shared", 1
-        self.wanted[tag] = self.then(f"{tag} node", parts.mismatch(self.draw("adapter-return-loss"), self.phase()), piece, port)
+        self.wanted[tag] = self.then(f"{tag} node", self.node(), piece, port)
