@@ -35,8 +35,10 @@ pub struct LinkDraw {
 /// Where MAC efficiency lies between its published ends, 0 to 1, by the version that two nodes speak.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MacEfficiency {
-    /// 2.0 and newer.
-    pub v2_x: f64,
+    /// 2.5.
+    pub v2_5: f64,
+    /// 2.0, bonded or not.
+    pub v2_0: f64,
     /// 1.0.
     pub v1_0: f64,
     /// 1.1.
@@ -49,7 +51,8 @@ impl MacEfficiency {
         match version {
             Version::V1_0 => self.v1_0,
             Version::V1_1 => self.v1_1,
-            Version::V2_0 | Version::V2_0Bonded | Version::V2_5 => self.v2_x,
+            Version::V2_0 | Version::V2_0Bonded => self.v2_0,
+            Version::V2_5 => self.v2_5,
         }
     }
 }
@@ -67,7 +70,8 @@ impl LinkDraw {
             snr_cap_2x: Decibels(dice.span(estimates::SNR_CAP_2X.span)),
             subcarrier_spread: Decibels(dice.span(estimates::SUBCARRIER_SPREAD.span)),
             mac_efficiency: MacEfficiency {
-                v2_x: dice.span(estimates::MAC_POSITION.span),
+                v2_0: dice.span(estimates::MAC_POSITION.span),
+                v2_5: dice.span(estimates::MAC_POSITION_2_5.span),
                 v1_0: dice.span(estimates::MAC_POSITION_1_0.span),
                 v1_1: dice.span(estimates::MAC_POSITION_1_1.span),
             },

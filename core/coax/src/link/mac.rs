@@ -41,7 +41,7 @@ pub fn least_mac_rate_1_1(phy: MegabitsPerSecond) -> MegabitsPerSecond {
 /// - 2.0, bonded or not: 500 of 700 between two nodes. Among more, 400 of 700 to 500 of 700: the release gives 400
 ///   for any network of more than two, but what is lost goes to the nodes' requests for time, so three lose less than
 ///   sixteen, and houses with such a network were measured at 800 Mb/s of TCP and more on two channels.
-/// - 2.5: 2500 of 3500 (encyclopedia article; five times the 2.0 release's 700).
+/// - 2.5: 2250 (common practice, no source) to 2500 of 3500 (encyclopedia article; five times the 2.0 release's 700).
 ///
 /// Never above the version's published MAC rate, in proportion to the channels in use.
 pub fn mac_rate(
@@ -58,10 +58,8 @@ pub fn mac_rate(
         Version::V2_0 | Version::V2_0Bonded if nodes > 2 => {
             (phy_rate * (400.0 / 700.0), phy_rate * (500.0 / 700.0))
         }
-        // 2500 of 3500 is the same share.
-        Version::V2_0 | Version::V2_0Bonded | Version::V2_5 => {
-            (phy_rate * (500.0 / 700.0), phy_rate * (500.0 / 700.0))
-        }
+        Version::V2_0 | Version::V2_0Bonded => (phy_rate * (500.0 / 700.0), phy_rate * (500.0 / 700.0)),
+        Version::V2_5 => (phy_rate * (2250.0 / 3500.0), phy_rate * (2500.0 / 3500.0)),
     };
     let share = channels as f64 / version.most_channels().value as f64;
     let ceiling = version.mac_ceiling(nodes).value.value() * share.min(1.0);

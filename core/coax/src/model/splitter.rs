@@ -138,7 +138,8 @@ impl Splitter {
     }
 
     /// The same splitter with phases and delays taken one after another from two sources: `phase` in radians, `delay` in
-    /// nanoseconds.
+    /// nanoseconds. The ways between legs are turned among each other by such phases too, so that over many draws no pair of
+    /// legs is nearer to each other than another.
     ///
     /// # Errors
     /// [`CoaxError::BadFigure`] for a delay that is negative or not finite, or a phase that is not finite.
@@ -158,6 +159,16 @@ impl Splitter {
         // The legs reflect the conjugate: kept causal by a delay no longer than theirs.
         let shortest = self.delays.iter().copied().fold(f64::INFINITY, f64::min);
         self.echo = (turn(radians), delay().min(2.0 * shortest));
+        // Two rounds of rotations, each of a mode and the next.
+        for _ in 0..2 {
+            for at in 1..self.basis.len() {
+                let radians = at_least("a splitter's phase", phase(), f64::MIN, "rad", "a finite number")?;
+                if let Some([one, other]) = self.basis.get_mut(at - 1..=at) {
+                    rotate(one, other, radians);
+                }
+            }
+        }
+        self.spread = coupling_spread(&self.basis, self.legs.len());
         Ok(self)
     }
 
@@ -257,6 +268,14 @@ fn perpendicular_to(t: &[f64]) -> Vec<Vec<f64>> {
             cosine.iter().zip(&mirror).map(|(a, b)| a - back * b).collect()
         })
         .collect()
+}
+
+/// Turns two vectors of a basis in the plane that they span.
+fn rotate(one: &mut [f64], other: &mut [f64], radians: f64) {
+    let (sine, cosine) = radians.sin_cos();
+    for (a, b) in one.iter_mut().zip(other) {
+        (*a, *b) = (cosine * *a - sine * *b, sine * *a + cosine * *b);
+    }
 }
 
 /// Root mean square over pairs of legs and independent phases of the entries of `V F V'`.

@@ -277,7 +277,7 @@ fn one_channel_of_a_bonded_network_is_held_to_one_channel() {
     // 2.0 press release, 16 June 2010: 400 Mb/s on one channel in a network of more than two nodes.
     let grid = grid(64);
     let likely = LinkDraw::likely();
-    let draw = LinkDraw { mac_efficiency: MacEfficiency { v2_x: 1.0, ..likely.mac_efficiency }, ..likely };
+    let draw = LinkDraw { mac_efficiency: MacEfficiency { v2_0: 1.0, ..likely.mac_efficiency }, ..likely };
     let node = node(Version::V2_0Bonded);
     let load = BitLoading::new(&grid, &[0.1; 64], node, node, &draw).unwrap();
     let single = placements(Version::V2_0)[0].clone();

@@ -109,6 +109,28 @@ fn a_splitter_made_for_a_lower_band_costs_more_one_in_five_far_more_and_never_bl
     assert!(percentile(between.clone(), 0.1) > 9.0 && percentile(between, 0.9) < 41.0);
 }
 
+/// Nobody says which two outputs of a splitter hear each other best: over many draws each pair lies as far apart as the others,
+/// about what is stated (25 dB as root mean square).
+#[test]
+fn no_pair_of_outputs_is_nearer_than_another() {
+    for legs in [3_usize, 4, 6] {
+        let mut losses = Vec::new();
+        for (one, other) in (1..=legs).flat_map(|one| (one + 1..=legs).map(move |other| (one, other))) {
+            let loss = |draw| {
+                let stated = SplitterRating {
+                    isolation: Some(coax::Decibels(25.0)),
+                    ..rating(&vec![8.0; legs], 1675.0)
+                };
+                part_loss(&stated.draw(&mut dice(draw, 3)).unwrap(), one, other, 1400.0)
+            };
+            let powers = (0..800).map(|draw| 10_f64.powf(-loss(draw) / 10.0));
+            losses.push(-10.0 * (powers.sum::<f64>() / 800.0).log10());
+        }
+        let (least, most) = losses.iter().fold((f64::MAX, f64::MIN), |(a, b), db| (a.min(*db), b.max(*db)));
+        assert!(most - least < 1.0 && (24.0..26.0).contains(&least), "{legs} legs: {losses:?}");
+    }
+}
+
 /// A house of a two-way and two runs, or of more splits in cascade on the way to the second room; with a filter at the entry or
 /// not. Outlets: street, room, room.
 fn house(splits: usize, filter: bool, draw: u64) -> (Solution, [OutletIndex; 3]) {
