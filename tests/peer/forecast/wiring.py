@@ -164,14 +164,35 @@ class Wiring:
         slope = self.draw("splitter-slope") * np.maximum(self.f - 1000, 0) / 1000
         leg = loss[:, None, :] + (extra + slope)[..., None]
         name = lambda what, *shape: self.priors.draw(self.dice, what, draws, *shape)
-        inside = name(between, legs, legs) if tap_between is None else tap_between
+        waves = self.waves(loss)
+        inside = self.apart(between, legs, waves) if tap_between is None else tap_between
         symmetric = lambda m: np.triu(m, 1) + np.triu(m, 1).swapaxes(-1, -2)
         share = np.clip(over, 0, 1)
-        inside, outside = symmetric(inside), symmetric(name("splitter-isolation-above-rating", legs, legs))
+        inside, outside = symmetric(inside), symmetric(self.apart("splitter-isolation-above-rating", legs, waves))
         apart = inside[:, None] + share[..., None, None] * (outside - inside)[:, None]
         back_in, back_out = name("splitter-return-loss", legs + 1), name("splitter-return-loss-above-rating", legs + 1)
         back = back_in[:, None] + share[..., None] * (back_out - back_in)[:, None]
         return parts.divider(leg, apart, back, name("splitter-delay", legs + 1), self.f, self.dice)
+
+    def waves(self, loss):
+        """By how many dB more than a splitter's figure gets from each leg to each other, or none where every pair has a figure of its
+        own. Documented is the root mean square over the pairs and phases: what the input does not excite comes back out of the legs
+        as waves of unknown phases, one fewer than legs, by no pair the same. Two legs have one pair, and exactly the figure.
+        """
+        draws, legs = loss.shape
+        if "isolation-of-each-pair" in self.priors:
+            return None
+        excited = parts.amplitude(loss)[..., None]
+        others = np.linalg.qr(np.concatenate([excited, self.dice.normal(size=(draws, legs, legs - 1))], -1))[0][..., 1:]
+        between = (others * parts.phases(self.dice, draws, 1, legs - 1)) @ others.swapaxes(-1, -2)
+        usual = ((others**2) @ (others**2).swapaxes(-1, -2))[:, *np.triu_indices(legs, 1)].mean(axis=1)
+        return 10 * np.log10(np.abs(between) ** 2 / usual[:, None, None])
+
+    def apart(self, what, legs, waves):
+        """Isolation of each pair of legs, dB."""
+        if waves is None:
+            return self.priors.draw(self.dice, what, self.draws, legs, legs)
+        return self.draw(what)[..., None] - waves
 
     def tap(self, tag, piece, port):
         said = self.house.parts[tag].said
