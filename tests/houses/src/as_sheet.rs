@@ -254,7 +254,10 @@ fn length(length: RunLength) -> String {
     if length == RunLength::stated(length.metres, length.known) {
         return quoted(&format!("{} m {known}", length.metres));
     }
-    quoted(&format!("{}-{} m {known}", length.low_metres, length.high_metres))
+    let range = format!("{}-{} m {known}", length.low_metres, length.high_metres);
+    let middle = f64::midpoint(length.low_metres, length.high_metres);
+    let is_middle = (length.metres - middle).abs() < 1e-9;
+    quoted(&if is_middle { range } else { format!("{range}, likely {} m", length.metres) })
 }
 
 /// What no label says already.

@@ -70,7 +70,7 @@ fn single(text: &str, units: &[(&str, f64)]) -> Option<f64> {
         .map(|it| it.low)
 }
 
-/// A length: `12 m`, `40 ft`, `10-15 m`, `about 12 m`, `12 m measured`.
+/// A length: `12 m`, `40 ft`, `10-15 m`, `10-15 m, likely 11 m`, `about 12 m`, `12 m measured`.
 pub fn length(text: &str) -> Result<RunLength, Phrase> {
     let foot = Metres::from_feet(1.0).value();
     let units = [
@@ -84,6 +84,10 @@ pub fn length(text: &str) -> Result<RunLength, Phrase> {
         ("feet", foot),
     ];
     let wrong = || Phrase::new("sheet-length");
+    let (text, likely) = match text.split_once(", likely ") {
+        Some((range, likely)) => (range, Some(single(likely, &units).ok_or_else(wrong)?)),
+        None => (text, None),
+    };
     let it = written(text, &units).ok_or_else(wrong)?;
     let known = match it.after {
         "" | "guessed" => LengthKnown::Guessed,
@@ -99,10 +103,14 @@ pub fn length(text: &str) -> Result<RunLength, Phrase> {
         return Err(Phrase::new("sheet-length-limits").with("most", Arg::Length(MOST_METRES)));
     }
     match it.high {
+        None if likely.is_some() => Err(wrong()),
         None => Ok(RunLength::stated(it.low, known)),
         Some(high) if high < it.low => Err(Phrase::new("sheet-length-order")),
+        Some(high) if likely.is_some_and(|likely| !(it.low..=high).contains(&likely)) => {
+            Err(Phrase::new("sheet-length-likely"))
+        }
         Some(high) => Ok(RunLength {
-            metres: f64::midpoint(it.low, high),
+            metres: likely.unwrap_or_else(|| f64::midpoint(it.low, high)),
             low_metres: it.low,
             high_metres: high,
             known,
@@ -228,6 +236,8 @@ mod tests {
             let read = length(text).unwrap();
             assert!(close(read.low_metres, 10.0) && close(read.high_metres, 15.0), "{text}: {read:?}");
         }
+        let read = length("10-15 m, likely 36 ft").unwrap();
+        assert!(close(read.low_metres, 10.0) && close(read.metres, 10.9728) && close(read.high_metres, 15.0));
         assert_eq!(length("12 m measured").unwrap().known, LengthKnown::Measured);
         assert_eq!(length("30 ft paced").unwrap().known, LengthKnown::Paced);
     }
@@ -247,6 +257,9 @@ mod tests {
         assert_eq!(wrong("0 m"), "sheet-length-limits");
         assert_eq!(wrong("9999 m"), "sheet-length-limits");
         assert_eq!(wrong("15-10 m"), "sheet-length-order");
+        assert_eq!(wrong("10-15 m, likely 16 m"), "sheet-length-likely");
+        assert_eq!(wrong("12 m, likely 12 m"), "sheet-length");
+        assert_eq!(wrong("10-15 m, likely"), "sheet-length");
     }
 
     #[test]

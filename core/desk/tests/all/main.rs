@@ -25,6 +25,7 @@ mod said;
 mod samples;
 mod support;
 mod surveys;
-#[cfg(unix)]
 mod together;
+#[cfg(unix)]
+mod told_alike;
 mod words;
