@@ -53,7 +53,7 @@ def main():
     if does("rates"):
         faults += rates.check(said.flat_rates, documented)
     if does("losses"):
-        faults += losses.check(said.legwork, documented, 12, said.seed, 200 if said.short else losses.DRAWS)
+        faults += losses.check(said.legwork, documented, *((4, said.seed, 600) if said.short else (12, said.seed, losses.DRAWS)))
     if does("calibration"):
         some = calibration.Calibration(said.legwork, said.houses or (12 if said.short else 60), said.seed, said.truths)
         count = some.against(documented, "the documented ranges", 2)
