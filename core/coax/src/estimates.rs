@@ -227,7 +227,7 @@ pub mod house {
         CAP_REFLECTION = "cap-reflection", 0.0, 0.03, 0.1, "", CommonPractice;
         /// By how much the loss between two adapters is not what this model of the house makes of it: how parts behave that are
         /// nowhere written down, what nobody saw. How it was set: docs/method.md, section 4.
-        MODEL_ERROR = "model-error", -3.0, 0.0, 5.0, "dB", Held("calibration against an independent model");
+        MODEL_ERROR = "model-error", -2.0, 0.0, 3.0, "dB", Held("calibration against an independent model");
         /// The chance that a free port that nobody looked at is open, and not capped or in use.
         UNSEEN_OPEN = "unseen-port-open", 0.6, 0.6, 0.6, "", CommonPractice;
         /// Loss of a part that nobody has identified.

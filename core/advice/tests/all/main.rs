@@ -1,5 +1,6 @@
 //! The checks of `advice`, in one binary.
 
+mod at_ceiling;
 mod bad_connectors;
 mod by_pass;
 mod change_kinds;
