@@ -153,7 +153,7 @@ class House:
             total = 0.0
             for part, port in taken:
                 if port is not None:
-                    # A label states the loss within its band, with no slope: a published trade article's 3.5 and 7 dB have none.
+                    # A label states the loss within its band, with no slope: skywarnforum.org's 3.5 and 7 dB have none.
                     total += part["loss"][port - 1]
                     continue
                 total += cable(mhz) * part["metres"] / 30.48 + CONNECTORS * part["runs"] + FILTER * part["filter"]
@@ -279,7 +279,7 @@ def look(command, text, name, ledger):
             leaves |= outside_by(service, start) == 0 and outside_by(service, added) > MOST_DIFFERENCE
         if tag in now.sends:
             costs = max(after(mhz) - before(mhz) for mhz in UP)
-            ledger.compare("sends", what, outlet["when_done"]["sends_dbmv"]["likely"], now.sends[tag] + costs)
+            ledger.compare("sends", what, outlet["when_done"]["modem_sends_dbmv"]["likely"], now.sends[tag] + costs)
             leaves |= outside_by("sends", now.sends[tag]) == 0 and outside_by("sends", now.sends[tag] + costs) > MOST_DIFFERENCE
         ours = outlet["fits"] != "outside" and outlet["when_done"]["fits"] == "outside"
         if (ours or leaves) and (tag, service) not in told:

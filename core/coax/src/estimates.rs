@@ -43,7 +43,7 @@ pub mod parts {
         CABLE_IMPEDANCE = "cable-impedance", 73.0, 75.0, 77.0, "ohm", CommonPractice;
         /// How far a 6-series run's loss is from the fitted sheet's.
         SIX_SPREAD = "cable-six-spread", 0.97, 1.0, 1.05, "times",
-            Held("6-series sheets at 1675 MHz lie between 8.3 and 8.7 dB/100 ft");
+            Held("8.71 dB/100 ft at 1675 MHz (a data sheet tabulated in herereadthis/timballisto), 8.31 (from memory)");
         /// `k1` of the 59 series at `k2 = 0`, through the table's 1000 MHz.
         FIFTY_NINE_K1 = "cable-fifty-nine-k1", 0.247, 0.2568, 0.275, "dB/100 ft", FromMemory;
         /// `k2` of the 59 series: an unconstrained fit to a table that ends at 1000 MHz turns it negative.
@@ -69,6 +69,8 @@ pub mod parts {
         /// Velocity of a foam cable.
         CABLE_VELOCITY = "cable-velocity", 0.81, 0.83, 0.85, "of light's", CommonPractice;
 
+        /// The frequency at which a splitter's label states its losses; the slope turns about it.
+        SPLITTER_STATED_AT = "splitter-stated-at", 800.0, 800.0, 800.0, "MHz", CommonPractice;
         /// Slope of a splitter's leg loss.
         SPLITTER_SLOPE = "splitter-slope", 0.0, 0.2, 0.5, "dB/GHz", CommonPractice;
         /// Leg to leg loss in the rated band.
@@ -94,12 +96,25 @@ pub mod parts {
         SPLITTER_RAMP = "splitter-ramp", 250.0, 350.0, 450.0, "MHz", CommonPractice;
         /// Delay from a splitter's input half way to a leg.
         SPLITTER_DELAY = "splitter-delay", 0.1, 0.3, 0.6, "ns", CommonPractice;
+        /// Loss of each split in two beyond the ideal 3.01 dB, where a part is known by its whole loss only.
+        SPLITTER_STAGE_EXCESS = "splitter-stage-excess", 0.5, 0.5, 0.5, "dB",
+            Held("3.5 dB a split in two: \"How much signal do I lose going through a splitter?\", skywarnforum.org");
+        /// What a splitter to get, or one at an outlet, loses to a leg behind one split in two.
+        SPLITTER_NEW_ONE_STAGE = "splitter-new-one-stage", 3.7, 3.7, 3.7, "dB",
+            Held("labels photographed in the public repository N7Alpha/coaxial-cable-network");
+        /// The same behind two: the weaker legs of a three-way, all of a four-way.
+        SPLITTER_NEW_TWO_STAGES = "splitter-new-two-stages", 7.3, 7.3, 7.3, "dB",
+            Held("labels photographed in the public repository N7Alpha/coaxial-cable-network: legs of a three-way");
+        /// Loss to each leg of a splitter to get that has five or six.
+        SPLITTER_NEW_SIX = "splitter-new-six-way", 9.5, 9.5, 9.5, "dB", CommonPractice;
+        /// Loss to each leg of a larger one.
+        SPLITTER_NEW_EIGHT = "splitter-new-eight-way", 11.0, 11.0, 11.0, "dB", CommonPractice;
         /// Top of the band of a splitter whose label is not readable.
         SPLITTER_UNKNOWN_TOP = "splitter-unknown-top", 860.0, 1000.0, 1002.0, "MHz", CommonPractice;
 
         /// Return loss of an entry filter in its pass band.
         FILTER_RETURN_LOSS = "filter-return-loss", 18.0, 20.0, 25.0, "dB",
-            Held("a published data sheet (2019): 18 dB min to 860 MHz");
+            Held("data sheet of a ground-block filter, 2019 (in the public repository N7Alpha/coaxial-cable-network): 18 dB or more to 860 MHz");
         /// How much more than its label an entry filter rejects.
         FILTER_MARGIN = "filter-margin", 0.0, 3.0, 10.0, "dB", CommonPractice;
         /// Delay of an entry filter.
@@ -111,13 +126,17 @@ pub mod parts {
         FILTER_REJECTION = "filter-rejection", 30.0, 40.0, 60.0, "dB", CommonPractice;
         /// From the edge of a band filter's pass band to where it rejects, as a share of the edge's frequency.
         FILTER_GAP = "filter-gap", 0.06, 0.12, 0.25, "of the edge's frequency",
-            Held("a published data sheet (2019): passes to 1002 MHz, stops from 1125 MHz");
+            Held("data sheet of a ground-block filter, 2019 (in the public repository N7Alpha/coaxial-cable-network): 1002 to 1125 MHz");
 
         /// How much better a tap hears its input than its through output.
         TAP_DIRECTIVITY = "tap-directivity", 8.0, 14.0, 20.0, "dB", CommonPractice;
         /// Loss to a tap's through output beyond what the taps take.
         TAP_THROUGH_EXCESS = "tap-through-excess", 0.3, 0.6, 1.2, "dB", CommonPractice;
 
+        /// Where a satellite combiner's lower band ends on most labels.
+        COMBINER_LOW_TOP = "combiner-low-top", 806.0, 806.0, 806.0, "MHz", CommonPractice;
+        /// The least width of its turnover, whatever its label says: some let the bands touch or overlap.
+        COMBINER_LEAST_GAP = "combiner-least-gap", 0.06, 0.06, 0.06, "of the lower band's top", CommonPractice;
         /// Loss of a satellite combiner to its port for the lower band.
         COMBINER_LOW_LOSS = "combiner-low-loss", 0.3, 0.7, 1.5, "dB", CommonPractice;
         /// Loss of a satellite combiner to its satellite port.
@@ -136,6 +155,9 @@ pub mod parts {
         /// Loss from the cable to a device that passes the cable on.
         PASSING_DEVICE_LOSS = "passing-device-loss", 0.5, 3.7, 6.0, "dB", CommonPractice;
 
+        /// Between the bands of the two ways an amplifier's diplex filter turns over within this share of the split: the way to
+        /// the house begins at 54 MHz over a way back to 42, at 105 over 85, at 258 over 204.
+        AMPLIFIER_TURNOVER = "amplifier-turnover", 0.26, 0.26, 0.26, "of the split's frequency", FromMemory;
         /// Loss of an amplifier outside its bands.
         AMPLIFIER_OPAQUE = "amplifier-opaque", 40.0, 60.0, 80.0, "dB", CommonPractice;
         /// Return loss of an amplifier.
@@ -180,6 +202,16 @@ pub mod house {
     estimates! {
         /// Length of a run that nobody has measured, paced or guessed.
         UNKNOWN_RUN = "unknown-run-length", 2.0, 10.0, 30.0, "m", CommonPractice;
+        /// What a length may be that was measured.
+        LENGTH_MEASURED = "length-measured", 0.98, 1.0, 1.02, "times what was said", CommonPractice;
+        /// The same of one that was paced.
+        LENGTH_PACED = "length-paced", 0.8, 1.0, 1.2, "times what was said", CommonPractice;
+        /// The same of one that was guessed.
+        LENGTH_GUESSED = "length-guessed", 0.67, 1.0, 1.5, "times what was said", CommonPractice;
+        /// Length of a cable to be laid that nobody has paced; its range is that of a guess.
+        NEW_RUN = "new-run-length", 15.0, 15.0, 15.0, "m", CommonPractice;
+        /// Length of the jumper between two parts that are put side by side.
+        JUMPER = "jumper-length", 0.3, 0.3, 0.3, "m", CommonPractice;
         /// Length of a cable that leaves a port for nobody knows where.
         LOOSE_END = "loose-end-length", 1.0, 8.0, 20.0, "m", CommonPractice;
         /// Temperature of cable inside a house.
@@ -195,7 +227,7 @@ pub mod house {
         CAP_REFLECTION = "cap-reflection", 0.0, 0.03, 0.1, "", CommonPractice;
         /// By how much the loss between two adapters is not what this model of the house makes of it: how parts behave that are
         /// nowhere written down, what nobody saw. How it was set: docs/method.md, section 4.
-        MODEL_ERROR = "model-error", -3.0, 0.0, 5.0, "dB", Held("calibration against an independent model");
+        MODEL_ERROR = "model-error", -2.0, 0.0, 3.0, "dB", Held("calibration against an independent model");
         /// The chance that a free port that nobody looked at is open, and not capped or in use.
         UNSEEN_OPEN = "unseen-port-open", 0.6, 0.6, 0.6, "", CommonPractice;
         /// Loss of a part that nobody has identified.
@@ -210,6 +242,14 @@ pub mod house {
         FILTER_PASS_LOSS = "filter-pass-loss", 0.3, 0.5, 1.0, "dB", CommonPractice;
         /// Gain of an amplifier whose label is not readable.
         AMPLIFIER_GAIN = "amplifier-gain", 6.0, 12.0, 20.0, "dB", CommonPractice;
+        /// How far an amplifier's gain, either way, is from its label.
+        AMPLIFIER_GAIN_SPREAD = "amplifier-gain-spread", -1.0, 0.0, 1.0, "dB", CommonPractice;
+        /// Where the way back ends at an amplifier whose label does not say.
+        AMPLIFIER_SPLIT = "amplifier-split", 42.0, 42.0, 42.0, "MHz", CommonPractice;
+        /// Where an amplifier's gain ends whose label does not say so, or names one band for its gain and its by-pass.
+        AMPLIFIER_TOP = "amplifier-top", 1002.0, 1002.0, 1002.0, "MHz", CommonPractice;
+        /// The least width of an amplifier's band above its split.
+        AMPLIFIER_LEAST_BAND = "amplifier-least-band", 50.0, 50.0, 50.0, "MHz", CommonPractice;
         /// Return gain of an amplifier whose label does not say.
         AMPLIFIER_RETURN_GAIN = "amplifier-return-gain", -6.0, 0.0, 5.0, "dB", CommonPractice;
         /// The chance that an amplifier on which nobody has read anything has a by-pass.
@@ -246,14 +286,14 @@ pub mod link {
         /// The gap between Shannon's limit and what the code of a real link needs. 3 to 5 dB is what the minimum carrier
         /// to noise ratios of a comparable coded system on coax (DOCSIS 3.1, from memory) leave over Shannon's row.
         GAP = "gap", 3.0, 4.0, 5.0, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 to 304 Mb/s");
+            Held("zero-length 1.x path: PHY rate of 240 Mb/s or more (practice note, homenetworkingdepot.com) to 304 (worked out)");
         /// What a node leaves unused on top of the gap, so that small changes of the path cost no packets. TR-181 shows that
         /// such a margin is set in steps of 0.5 dB (Rlapm.PhyMargin, MoCA 2.0 clause 7.15.2), not how large it is.
         MARGIN = "margin", 1.0, 2.0, 3.0, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 to 304 Mb/s");
+            Held("zero-length 1.x path: PHY rate of 240 Mb/s or more (practice note, homenetworkingdepot.com) to 304 (worked out)");
         /// Signal over a 1.x transmitter's and receiver's own distortion and phase noise: what is left with no cable at all.
         SNR_CAP_1X = "snr-cap-1x", 28.0, 31.5, 38.0, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 to 304 Mb/s");
+            Held("zero-length 1.x path: PHY rate of 240 Mb/s or more (practice note, homenetworkingdepot.com) to 304 (worked out)");
         /// PHY rate of a 1.x channel with every subcarrier at its most bits: 275 by the top row of the MoCA 1.1 Reference
         /// Specification's Table 1-2 and an encyclopedia article; 304 worked out from 224 subcarriers (from memory) of 8 bits at
         /// 50 MS/s, the shortest cyclic prefix and the code of 192 in 208 bytes (US 2009/0254794 A1).
@@ -261,17 +301,17 @@ pub mod link {
             Held("MoCA 1.1 Reference Specification, Table 1-2: 275 or more");
         /// The same for 2.x, which carries two bits more on each subcarrier.
         SNR_CAP_2X = "snr-cap-2x", 39.5, 42.0, 44.0, "dB",
-            Held("bonded 2.0 in ordinary houses: at least 800 Mb/s net in 11 of 11");
+            Held("bonded 2.0 in ordinary houses: at least 800 Mb/s net in 11 of 11 (ecnmag.com, April 2017)");
         /// How far the noise on single subcarriers lies from the channel's, up or down. Without it a flat path would carry
         /// the same whole number of bits everywhere: 275 or 240.6 Mb/s at 1.x and nothing between, which testers do not show.
         SUBCARRIER_SPREAD = "subcarrier-spread", 2.5, 3.0, 3.5, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 to 304 Mb/s");
-        /// Where a 2.0 network's MAC efficiency lies between the least (0) and the most (1) that published figures give.
+            Held("zero-length 1.x path: PHY rate of 240 Mb/s or more (practice note, homenetworkingdepot.com) to 304 (worked out)");
+        /// Where a 2.0 network's MAC efficiency lies between the least (0) and the most (1) of what is told.
         MAC_POSITION = "mac-position", 0.0, 0.4, 1.0, "",
-            Held("bonded 2.0 in houses at least 800 Mb/s net");
-        /// The same of 1.0: its two published figures, 100 and 135 Mb/s, are as likely as what lies between.
+            Held("bonded 2.0 in houses at least 800 Mb/s net (ecnmag.com, April 2017)");
+        /// The same of 1.0: its two told figures, 100 and 135 Mb/s, are as likely as what lies between (encyclopedia article).
         MAC_POSITION_1_0 = "mac-position-1-0", 0.0, 0.1, 1.0, "",
-            Held("MoCA 1.0 at about 100 Mb/s net");
+            Held("about 100 Mb/s net (encyclopedia article Multimedia over Coax Alliance; lightreading.com, 16 November 2007)");
         /// The same of 1.1: from what a conforming node must reach (139.87 Mb/s) to the headline of 175.
         MAC_POSITION_1_1 = "mac-position-1-1", 0.0, 0.6, 1.0, "",
             Held("MoCA 1.1: at least 139.87 Mb/s (Table 1-2), headline 175");
@@ -288,8 +328,14 @@ pub mod link {
         /// (tvtechnology.com, June 2010, a press release's words), less than 2.5 ms one way for 2.5 (an overview at
         /// yenra.com); a house's owner reads about 3 ms. The trade's "about 2 ms" is common practice, no source.
         ROUND_TRIP = "round-trip", 2.0, 3.0, 7.0, "ms",
-            Held("2.0: < 3.5 ms on average; 2.5: < 2.5 ms one way; about 3 ms read in a house");
+            Held("2.0: < 3.5 ms on average (tvtechnology.com, June 2010); 2.5: < 2.5 ms one way (yenra.com); about 3 ms read in a house");
     }
+}
+
+/// What the unbalanced three-way splitter loses that is to be had, leg by leg, dB.
+pub const fn new_three_way() -> [f64; 3] {
+    let [one, two] = [parts::SPLITTER_NEW_ONE_STAGE.span.likely, parts::SPLITTER_NEW_TWO_STAGES.span.likely];
+    [one, two, two]
 }
 
 #[cfg(test)]

@@ -14,8 +14,11 @@ pub const SATELLITE_LOW: Megahertz = Megahertz(950.0);
 /// Its upper edge (the same standards).
 pub const SATELLITE_HIGH: Megahertz = Megahertz(2150.0);
 
+/// Where the bands on labels begin, and what a modem sends (common practice, no source).
+pub const LABELS_BEGIN: Megahertz = Megahertz(5.0);
+
 /// Splitters on sale: legs, and the loss to the weaker legs. 3.5 dB for two legs, 7 for three (unbalanced) and four, 10.5 for
-/// eight (a published trade article on splitter loss); 9 for six (common practice, no source).
+/// eight ("How much signal do I lose going through a splitter?", skywarnforum.org); 9 for six (common practice, no source).
 pub const SPLITTERS: [(u8, Decibels); 5] =
     [(2, Decibels(3.5)), (3, Decibels(7.0)), (4, Decibels(7.0)), (6, Decibels(9.0)), (8, Decibels(10.5))];
 
@@ -30,7 +33,8 @@ pub const SIDE_BY_SIDE: Metres = Metres(3.0);
 /// Labels round the edges of bands: a part off by less than this still does its work (common practice, no source).
 pub const EDGE_TOLERANCE: Megahertz = Megahertz(25.0);
 
-/// The highest frequency that entry filters on sale pass (a published data sheet for a ground-block MoCA filter, 2019).
+/// The highest frequency that entry filters on sale pass (data sheet of a ground-block filter, 2019, in the public repository
+/// N7Alpha/coaxial-cable-network).
 pub const FILTERS_PASS: Megahertz = Megahertz(1002.0);
 
 /// The least that a standard entry filter takes off in the adapters' band (the same sheet).

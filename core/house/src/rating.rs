@@ -108,13 +108,13 @@ impl PartRating {
             gain_db: decibels(reading.gain),
             return_gain_db: decibels(reading.return_gain),
             return_high_mhz: reading.return_high.map(Megahertz::value),
-            moca_bypass: reading.network_bypass,
-            modem_port: reading.passive_port == Some(true),
+            moca_bypass: reading.moca_bypass,
+            modem_port: reading.modem_port == Some(true),
             isolation_db: decibels(reading.isolation),
             return_loss_db: decibels(reading.return_loss),
             power_pass: reading.power_pass.map(PowerPass::passes),
             passes_on: false,
-            says_moca: reading.rated_for_moca == Some(true),
+            says_moca: reading.says_moca == Some(true),
             doubtful: !reading.doubts.is_empty(),
         }
     }

@@ -252,11 +252,11 @@ fn read_marks(items: &[Item], reading: &mut LabelReading) {
         let is_denied = before == Some(&Item::Word(Term::No));
         match item {
             Item::Power(power) => read_power(*power, reading),
-            Item::Word(Term::Network) if !is_filter => reading.rated_for_moca = Some(!is_denied),
-            Item::Word(Term::NetworkBypass) if !is_filter => reading.network_bypass = Some(!is_denied),
-            Item::Word(Term::PassivePort) => reading.passive_port = Some(!is_denied),
+            Item::Word(Term::Network) if !is_filter => reading.says_moca = Some(!is_denied),
+            Item::Word(Term::NetworkBypass) if !is_filter => reading.moca_bypass = Some(!is_denied),
+            Item::Word(Term::PassivePort) => reading.modem_port = Some(!is_denied),
             Item::Word(Term::IndoorOnly) => reading.indoor_only = Some(true),
-            Item::Series(series) if is_cable => reading.cable_series = Some(*series),
+            Item::Series(series) if is_cable => reading.cable = Some(*series),
             _ => {}
         }
         before = Some(item);

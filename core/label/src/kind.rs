@@ -50,7 +50,7 @@ impl PartKind {
             Self::EntryFilter => "entry_filter",
             Self::HighPassFilter => "high_pass_filter",
             Self::GroundBlock => "ground_block",
-            Self::Attenuator => "attenuator",
+            Self::Attenuator => "pad",
             Self::Terminator => "terminator",
             Self::SatelliteSplitter => "satellite_splitter",
             Self::SatelliteCombiner => "satellite_combiner",

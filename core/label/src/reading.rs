@@ -50,15 +50,15 @@ pub struct LabelReading {
     /// Upper edge of a diplexer's satellite band.
     pub satellite_high: Option<Megahertz>,
     /// Whether an amplifier lets the home network's band by.
-    pub network_bypass: Option<bool>,
+    pub moca_bypass: Option<bool>,
     /// Whether an amplifier has an output that is not amplified, for a modem or voice.
-    pub passive_port: Option<bool>,
+    pub modem_port: Option<bool>,
     /// Whether the label says that the part is made for MoCA.
-    pub rated_for_moca: Option<bool>,
+    pub says_moca: Option<bool>,
     /// Whether the label says "Indoor use only".
     pub indoor_only: Option<bool>,
     /// A cable's series, from its jacket print.
-    pub cable_series: Option<CableSeries>,
+    pub cable: Option<CableSeries>,
     /// What in this reading is doubtful, and what was left out.
     pub doubts: Vec<Doubt>,
 }

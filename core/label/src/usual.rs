@@ -76,7 +76,8 @@ mod tests {
 
     #[test]
     fn usual_labels_are_usual() {
-        // A published trade article on splitter loss, and a photographed label (facts on splitters).
+        // "How much signal do I lose going through a splitter?", skywarnforum.org, and labels photographed in the public
+        // repository N7Alpha/coaxial-cable-network.
         for losses in [&[3.5, 3.5][..], &[3.5, 7.0, 7.0], &[3.7, 7.3, 7.3], &[7.0; 4], &[10.5; 8], &[11.0; 8]]
         {
             assert_eq!(unusual_loss(losses), None, "{losses:?}");

@@ -50,8 +50,8 @@ pub fn json_line(reading: &LabelReading) -> String {
 /// A reading as one object; the members are, in this order: `kind`, `low_mhz`, `high_mhz`, `leg_losses_db`,
 /// `tap_db`, `gain_db`, `rejection_db`, `isolation_db`, `return_loss_db`, `power_pass`, `doubts` (sentences),
 /// then `legs`, `stop_low_mhz`, `stop_high_mhz`, `power_pass_legs`, `return_low_mhz`, `return_high_mhz`,
-/// `return_gain_db`, `satellite_low_mhz`, `satellite_high_mhz`, `network_bypass`, `passive_port`,
-/// `rated_for_moca`, `indoor_only`, `cable_series`. A member is null where the label does not state it.
+/// `return_gain_db`, `satellite_low_mhz`, `satellite_high_mhz`, `moca_bypass`, `modem_port`,
+/// `says_moca`, `indoor_only`, `cable`. A member is null where the label does not state it.
 struct Told<'a>(&'a LabelReading);
 
 impl Serialize for Told<'_> {
@@ -82,11 +82,11 @@ impl Serialize for Told<'_> {
         members.serialize_entry("return_gain_db", &decibels(reading.return_gain))?;
         members.serialize_entry("satellite_low_mhz", &megahertz(reading.satellite_low))?;
         members.serialize_entry("satellite_high_mhz", &megahertz(reading.satellite_high))?;
-        members.serialize_entry("network_bypass", &reading.network_bypass)?;
-        members.serialize_entry("passive_port", &reading.passive_port)?;
-        members.serialize_entry("rated_for_moca", &reading.rated_for_moca)?;
+        members.serialize_entry("moca_bypass", &reading.moca_bypass)?;
+        members.serialize_entry("modem_port", &reading.modem_port)?;
+        members.serialize_entry("says_moca", &reading.says_moca)?;
         members.serialize_entry("indoor_only", &reading.indoor_only)?;
-        members.serialize_entry("cable_series", &reading.cable_series.map(CableSeries::name))?;
+        members.serialize_entry("cable", &reading.cable.map(CableSeries::name))?;
         members.end()
     }
 }

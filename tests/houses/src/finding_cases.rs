@@ -511,14 +511,14 @@ fn level_cases() -> Vec<Case> {
         case(LevelNotRecommended, antenna(-20.0), antenna(-19.0)),
         // -12 dBmV: SCTE 40, from memory.
         case(LevelOutsideGuide, tv(TvSignal::Digital, -13.0), tv(TvSignal::Digital, -11.0)),
-        // -15 to +15 dBmV: a published CMTS manual reproducing DOCSIS.
+        // -15 to +15 dBmV: DOCSIS, as quoted in "Broadband: Total Power", cablefax.com.
         case(ModemLevelOutside, modem(-16.0), modem(-14.0)),
         // -7 to +7 dBmV: common practice, no source.
         // +10 dBmV come in; ground block, filter, two-way splitter and 10 m of cable leave about +3.
         case(LevelBelowWiring, coming_in().level(603.0, -9.0), coming_in().level(603.0, 3.0)),
         case(LevelAboveWiring, coming_in().level(603.0, 14.0), coming_in().level(603.0, 3.0)),
         case(LevelBeforeWork, worked_on("S1"), worked_on("O3")),
-        // 28 dB and 31 dB for 256-QAM: a published meter's manual; an article on cablefax.com.
+        // 28 dB and 31 dB for 256-QAM: "Broadband: Making MER Better, Part 1", cablefax.com: 31, and 3 dB less.
         case(SignalNotClean, ratio(27.5), ratio(28.5)),
         case(SignalHardlyClean, ratio(30.0), ratio(31.0)),
         // A splitter on the way to the modem: a file from 10 MHz leaves out what the modem sends there.
@@ -532,7 +532,7 @@ fn level_cases() -> Vec<Case> {
         case(ModemSendsHigh, sends(51.0), sends(49.0)),
         // 40 dBmV: the same article.
         case(ModemSendsLow, sends(35.0), sends(41.0)),
-        // -13 to +17 dBmV, 47 to 77 dBuV: EN 60728-1, as a published compendium gives it.
+        // -13 to +17 dBmV, 47 to 77 dBuV: EN 60728-1, read second-hand.
         case(LevelOutsideGuide, dish(-14.0), dish(-12.0)),
         // An amplifier to 1002 MHz before a service to 1218 MHz, and to 1002 MHz.
         case(AmplifierEndsBelow, amplified_to(1002.0, 1218.0), amplified_to(1002.0, 1002.0)),

@@ -134,8 +134,8 @@ impl House {
         })
     }
 
-    /// An entry filter as sold: passes 5 to 1002 MHz, stops 1125 to 1675 MHz by 40 dB (a published data sheet for a
-    /// ground-block filter, 2019).
+    /// An entry filter as sold: passes 5 to 1002 MHz, stops 1125 to 1675 MHz by 40 dB (data sheet, 2019, in the
+    /// public repository N7Alpha/coaxial-cable-network).
     pub fn filter(self, tag: &str) -> Self {
         self.part(tag, PartKind::EntryFilter).made_for(5.0, 1002.0).with(|part| {
             part.rating.stop_band = Some(Band { low_mhz: 1125.0, high_mhz: 1675.0 });

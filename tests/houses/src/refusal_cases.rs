@@ -102,7 +102,7 @@ pub fn cases() -> Vec<Case> {
     vec![
         // 950 to 2150 MHz comes down a dish's line (EN 50494:2007, EN 50607:2015).
         case("filter-in-satellite-line", ADD_FILTER, house(EntryKind::Satellite), cable()),
-        // A 5-1002 MHz filter (a published data sheet, 2019) before a service to 1218 MHz.
+        // A 5-1002 MHz filter (data sheet, 2019, N7Alpha/coaxial-cable-network) before a service to 1218 MHz.
         case("filter-cuts-service", ADD_FILTER, internet_to(1218.0), internet_to(1002.0)),
         // The same at a TV alone.
         case(
@@ -169,7 +169,7 @@ pub fn cases() -> Vec<Case> {
             measured(amplified(10.0, 25.0)),
             measured(amplified(10.0, 0.0)),
         ),
-        // -15 dBmV is the least that a modem is made for (a published CMTS manual reproducing DOCSIS); a splitter's
+        // -15 dBmV is the least that a modem is made for (DOCSIS, as quoted by cablefax.com); a splitter's
         // leg takes 3.7.
         case("level-out", SHARE, cable().at("O1").level(603.0, -13.0), cable().at("O1").level(603.0, -5.0)),
         // The same where only what comes in was measured: some 8 dB lie before the modem (a 3-way and 12 m of cable).

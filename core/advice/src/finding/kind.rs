@@ -140,7 +140,7 @@ kinds! {
     /// A long run of 59-series cable.
     RunThinAndLong = "run-thin-and-long", Costly, FromMemory, CABLE;
     /// A very long run.
-    RunVeryLong = "run-very-long", Costly, Published, CABLE;
+    RunVeryLong = "run-very-long", Costly, FromMemory, CABLE;
     /// Conductors twisted together, or a connector half off.
     JointBad = "joint-bad", Costly, Published, CONNECTORS;
     /// A twist-on, push-on, corroded or hand-tight connector.

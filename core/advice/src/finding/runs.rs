@@ -11,8 +11,8 @@ use super::{Finding, FindingKind, Place};
 /// From here on the series matters: 50 ft (common practice, no source).
 const LONG_METRES: f64 = 15.0;
 
-/// From here on even 6-series cable costs about 13 dB at the top of the band: 150 ft at 8.62 dB a 100 ft (fit to a
-/// published 6-series sheet at 1675 MHz).
+/// From here on even 6-series cable costs about 13 dB at the top of the band: 150 ft at 8.62 dB a 100 ft (the fit of
+/// 6 series at 1675 MHz).
 const VERY_LONG_METRES: f64 = 45.0;
 
 /// The run that feeds each part, with the part.

@@ -6,6 +6,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use coax::rated::MismatchRating;
+use coax::trade::{CABLE_TOP, LABELS_BEGIN};
 use coax::{Dice, Network, OutletIndex, PartIndex, Tree};
 use facts::fact::SubjectId;
 use house::rating::{Band, EXTENDED_D};
@@ -18,7 +19,7 @@ use super::pieces::{self, Ending, Rated};
 use crate::error::AdviceError;
 
 /// What TV and modem use of the coax: from the lowest that a modem sends to the top of cable TV, MHz.
-pub(crate) const TV_AND_MODEM: Band = Band { low_mhz: 5.0, high_mhz: 1002.0 };
+pub(crate) const TV_AND_MODEM: Band = Band { low_mhz: LABELS_BEGIN.value(), high_mhz: CABLE_TOP.value() };
 
 /// A place on the circuit where a result is wanted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

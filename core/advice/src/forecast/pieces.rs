@@ -4,11 +4,12 @@ use std::sync::Arc;
 
 use ::house::rating::{Band, EXTENDED_D, PartRating};
 use ::house::record::{CableKind, Connector, Part, PartKind, Run};
-use coax::estimates::{house, parts};
+use coax::estimates::{house, new_three_way, parts};
 use coax::rated::{
     AmplifierRating, ByPass, CableRating, CableSeries, Condition, DiplexerRating, FilterRating, JointRating,
     PadRating, PassOnRating, SplitterRating, TapRating,
 };
+use coax::trade::{EXTENDED_D_HIGH, FILTERS_PASS, FILTERS_STOP_BY, LABELS_BEGIN};
 use coax::{Complex64, Decibels, Dice, End, Megahertz, Span};
 
 /// A piece of the circuit, before its ranges are drawn.
@@ -128,7 +129,7 @@ fn tap(part: &Part, rating: &PartRating) -> TapRating {
 
 /// The band a part is made for: by its label, or the MoCA band and below where the label only says MoCA.
 fn band(rating: &PartRating) -> Option<(Megahertz, Megahertz)> {
-    let moca = rating.says_moca.then_some(Band { low_mhz: 5.0, ..EXTENDED_D });
+    let moca = rating.says_moca.then_some(Band { low_mhz: LABELS_BEGIN.value(), ..EXTENDED_D });
     rating.band.or(moca).map(|band| (Megahertz(band.low_mhz), Megahertz(band.high_mhz)))
 }
 
@@ -141,7 +142,8 @@ fn unread_leg(count: usize) -> Span {
 
 /// `None` for a part called a filter that does not stop the MoCA band: it then acts like a joint there.
 fn filter(rating: &PartRating) -> Option<FilterRating> {
-    let pass = rating.band.unwrap_or(Band { low_mhz: 5.0, high_mhz: 1002.0 });
+    let usual = Band { low_mhz: LABELS_BEGIN.value(), high_mhz: FILTERS_PASS.value() };
+    let pass = rating.band.unwrap_or(usual);
     let stop = rating.stop_band.unwrap_or(EXTENDED_D);
     let stops =
         pass.high_mhz < EXTENDED_D.low_mhz && stop.overlaps(EXTENDED_D) && stop.low_mhz > pass.high_mhz;
@@ -151,21 +153,19 @@ fn filter(rating: &PartRating) -> Option<FilterRating> {
         stop_low: Megahertz(stop.low_mhz),
         stop_high: Megahertz(stop.high_mhz),
         pass_loss: house::FILTER_PASS_LOSS.span,
-        rejection: Decibels(rating.rejection_db.unwrap_or(40.0)),
+        rejection: rating.rejection_db.map_or(FILTERS_STOP_BY, Decibels),
     })
 }
 
-/// Where an amplifier's gain ends whose label does not say so, or names one band for its gain and its by-pass, MHz.
-const AMPLIFIER_TOP_MHZ: f64 = 1002.0;
-
 fn amplifier(part: &Part, rating: &PartRating) -> AmplifierRating {
-    let about = |db: f64| Span::new(db - 1.0, db, db + 1.0);
+    let spread = house::AMPLIFIER_GAIN_SPREAD.span;
+    let about = |db: f64| Span::new(db + spread.low, db + spread.likely, db + spread.high);
     let gain = rating.gain_db.map_or(house::AMPLIFIER_GAIN.span, about);
-    let split = rating.return_high_mhz.unwrap_or(42.0);
+    let split = rating.return_high_mhz.unwrap_or(house::AMPLIFIER_SPLIT.span.likely);
     let by_pass = rating.by_pass();
     let one_for_both = by_pass == Some(true) && rating.made_for_moca() == Some(true);
     let amplified = rating.band.filter(|_| !one_for_both);
-    let top = amplified.map_or(AMPLIFIER_TOP_MHZ, |band| band.high_mhz);
+    let top = amplified.map_or(house::AMPLIFIER_TOP.span.likely, |band| band.high_mhz);
     let loss = house::AMPLIFIER_BYPASS.span;
     let read = part.label.is_some() || rating.band.is_some();
     let odds =
@@ -174,7 +174,7 @@ fn amplifier(part: &Part, rating: &PartRating) -> AmplifierRating {
         outputs: vec![gain; usize::from(rating.legs.max(1))],
         modem_port: rating.modem_port.then_some(parts::AMPLIFIER_STAGE.span),
         split: Megahertz(split),
-        forward_top: Megahertz(top.max(split + 50.0)),
+        forward_top: Megahertz(top.max(split + house::AMPLIFIER_LEAST_BAND.span.likely)),
         return_gain: rating.return_gain_db.map_or(house::AMPLIFIER_RETURN_GAIN.span, about),
         bypass: match by_pass {
             Some(true) => ByPass::There(loss),
@@ -249,23 +249,24 @@ pub(super) fn through_port() -> Rated {
     Rated::PassOn(PassOnRating {
         through: None,
         device: None,
-        band: Some((Megahertz(5.0), Megahertz(EXTENDED_D.high_mhz))),
+        band: Some((LABELS_BEGIN, EXTENDED_D_HIGH)),
         for_moca: Some(true),
     })
 }
 
-/// A filter at a device's own port: passes 5 to 1002 MHz, stops Extended D by 40 dB (a published data sheet, 2019).
+/// A filter at a device's own port: as an entry filter of which nobody read the label.
 pub(super) fn device_filter() -> Rated {
     filter(&PartRating::default()).map_or_else(|| joint(parts::BARREL_LOSS.span), Rated::Filter)
 }
 
-/// The rated splitter by which an adapter shares an outlet with a device or a further cable. Its loss is that of a
-/// 5-1675 MHz 2-way (3.7 dB) or unbalanced 3-way (3.7, 7.3, 7.3 dB): labels photographed in a public repository.
+/// The rated splitter by which an adapter shares an outlet with a device or a further cable: a two-way, or an unbalanced
+/// three-way.
 pub(super) fn outlet_splitter(ways: usize) -> Rated {
-    let losses: &[f64] = if ways <= 2 { &[3.7, 3.7] } else { &[3.7, 7.3, 7.3] };
+    let [one, two, _] = new_three_way();
+    let losses: &[f64] = if ways <= 2 { &[one, one] } else { &[one, two, two] };
     Rated::Splitter(SplitterRating {
         legs: losses.iter().map(|db| labelled(*db)).collect(),
-        band: Some((Megahertz(5.0), Megahertz(EXTENDED_D.high_mhz))),
+        band: Some((LABELS_BEGIN, EXTENDED_D_HIGH)),
         isolation: None,
         return_loss: None,
         for_moca: Some(true),

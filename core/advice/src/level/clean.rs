@@ -18,8 +18,9 @@ pub struct CleanNeed {
     pub backing: Backing,
 }
 
-/// Cable services, taken for 256-QAM: a receiver fails below 28 dB (the manual of a published field meter) and should be
-/// run at 31 dB or more ("Broadband: Making MER Better, Part 1", cablefax.com).
+/// Cable services, taken for 256-QAM: to be run at 31 dB or more, which is 3 dB or more above where reception fails
+/// ("Broadband: Making MER Better, Part 1", cablefax.com); so it fails below 28 dB (as a field meter's manual has it, from
+/// memory).
 pub const CABLE_CLEAN: CleanNeed = CleanNeed {
     name: "cable",
     least_db: 28.0,

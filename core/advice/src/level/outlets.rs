@@ -14,6 +14,12 @@ const ANTENNA_TOP_MHZ: f64 = 605.0;
 const SATELLITE_MHZ: (f64, f64) = (SATELLITE_LOW.value(), SATELLITE_HIGH.value());
 /// Lower edge of what a modem sends, and its upper edge unless somebody said otherwise, MHz.
 const UPSTREAM_MHZ: (f64, f64) = (5.0, 42.0);
+/// Half a channel of 6 MHz (North America; from memory), MHz.
+const HALF_A_CHANNEL_MHZ: f64 = 3.0;
+/// The least width of a band that is looked at, MHz.
+const LEAST_BAND_MHZ: f64 = 1.0;
+/// Where nobody names the split, the way to the house begins at so much times what a modem sends at most: 834 over 684.
+const USUAL_SPLIT: f64 = 1.22;
 /// Where the way to the house begins over each way back, MHz: 54 over 42 ("Understanding Band Splits in Two-Way Networks",
 /// broadbandlibrary.com, has 52 over 30), 108 over 85 and 258 over 204 (blueflymedia.com); 85 over 65 and, where the split is
 /// ultra-high, 372, 492, 602 and 834 from memory.
@@ -95,7 +101,7 @@ fn down_of(survey: &Survey, service: ServiceKind) -> [f64; 3] {
     };
     let most = if service == ServiceKind::SatelliteTv { SATELLITE_MHZ.1 } else { CABLE_TOP_MHZ.1 };
     // A channel's middle lies half a channel inside the band.
-    let high = (high.min(most) - 3.0).max(low + 1.0);
+    let high = (high.min(most) - HALF_A_CHANNEL_MHZ).max(low + LEAST_BAND_MHZ);
     [low, f64::midpoint(low, high), high]
 }
 
@@ -103,7 +109,7 @@ fn down_of(survey: &Survey, service: ServiceKind) -> [f64; 3] {
 /// as much above it as splits are.
 fn lowest_down(upstream_top: f64) -> f64 {
     let split = SPLITS_MHZ.into_iter().find(|(up, _)| *up >= upstream_top);
-    split.map_or(upstream_top * 1.22, |(_, down)| down) + 3.0
+    split.map_or(upstream_top * USUAL_SPLIT, |(_, down)| down) + HALF_A_CHANNEL_MHZ
 }
 
 fn upstream_top(survey: &Survey) -> f64 {
@@ -114,7 +120,7 @@ fn upstream_top(survey: &Survey) -> f64 {
 
 fn up_of(survey: &Survey) -> [f64; 2] {
     // Just inside the band: its lowest frequency and a channel's middle below its top.
-    [UPSTREAM_MHZ.0, (upstream_top(survey) - 3.0).max(UPSTREAM_MHZ.0 + 1.0)]
+    [UPSTREAM_MHZ.0, (upstream_top(survey) - HALF_A_CHANNEL_MHZ).max(UPSTREAM_MHZ.0 + LEAST_BAND_MHZ)]
 }
 
 /// The levels measured at a part, by rising frequency.

@@ -57,14 +57,14 @@ pub const BOTH_TV: Window = Window {
     recommended: None,
 };
 
-/// What a cable modem receives, one channel: -15 to +15 dBmV. Table "Digital signal levels" of a published CMTS manual
-/// that reproduces DOCSIS. Installers aim at -7 to +7 dBmV (common practice, no source).
+/// What a cable modem receives, one channel: -15 to +15 dBmV. DOCSIS Radio Frequency Interface Specification, table "Electrical
+/// Input to CM", as quoted in "Broadband: Total Power", cablefax.com. Installers aim at -7 to +7 dBmV (common practice, no source).
 pub const MODEM_RECEIVES: Window = Window {
     name: "modem-receives",
     low_dbmv: Some(-15.0),
     high_dbmv: Some(15.0),
     backing: Backing::Published(
-        "table \"Digital signal levels\" of a published CMTS manual reproducing DOCSIS",
+        "DOCSIS Radio Frequency Interface Specification, as quoted in \"Broadband: Total Power\", cablefax.com",
     ),
     recommended: Some(Recommended { low_dbmv: -7.0, high_dbmv: 7.0, backing: Backing::CommonPractice }),
 };
@@ -102,9 +102,9 @@ pub const ANTENNA_TV: Window = Window {
     }),
 };
 
-/// What EN 60728-1 wants at an outlet, as a published compendium of a maker of antenna equipment gives it; its dBuV less 60 are
-/// dBmV.
-const EN_OUTLET: Backing = Backing::Published("EN 60728-1, as a published compendium gives it");
+/// What EN 60728-1 wants at an outlet, read second-hand in the compendium of a maker of antenna equipment (not named here); of
+/// the satellite band also in "Indicazioni e norme tecniche", 01smartlife.it, April 2010. Its dBuV less 60 are dBmV.
+const EN_OUTLET: Backing = Backing::Published("EN 60728-1, levels at the outlet, read second-hand");
 
 const fn en_outlet(name: &'static str, low_dbuv: f64, high_dbuv: f64) -> Window {
     Window {
@@ -258,7 +258,7 @@ mod tests {
         }
     }
 
-    /// EN 60728-1 in dBuV, as a published compendium gives it; dBmV = dBuV - 60 (Application Note 808, 2002).
+    /// EN 60728-1 in dBuV, read second-hand; dBmV = dBuV - 60 (Application Note 808, 2002).
     #[test]
     fn the_windows_at_outlets_are_en_60728_1s() {
         let dbuv =

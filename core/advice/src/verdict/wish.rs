@@ -58,7 +58,7 @@ impl Met {
         match self {
             Self::Yes => "yes",
             Self::Likely => "likely",
-            Self::HangsOnByPass => "hangs_on_by_pass",
+            Self::HangsOnByPass => "hangs_on_bypass",
             Self::Unlikely => "unlikely",
             Self::NotKnown => "not_known",
         }

@@ -19,8 +19,14 @@ pub(super) struct Worth {
     pub(super) held_back: f64,
 }
 
-/// What is beyond the wish, or beyond the network socket, counts as so much of what is wished.
+/// What is beyond the wish, or beyond the network socket, counts as so much of what is wished (our own choice).
 const BEYOND: f64 = 0.1;
+
+/// What a room gets of which nobody said what is wished counts as so much of what is wished (our own choice).
+const UNASKED: f64 = 0.3;
+
+/// So much of a gain counts at the likely rate, as much at the low one (our own choice).
+const HALF: f64 = 0.5;
 
 impl Worth {
     pub(super) fn of(before: (&Survey, &Forecast), after: (&Survey, &Forecast)) -> Self {
@@ -40,13 +46,13 @@ fn rate((survey, forecast): (&Survey, &Forecast), outlet: SubjectId) -> f64 {
     let wish = survey.wish_at(outlet);
     let rated = |mbps: f64, wish: Option<f64>| match wish {
         Some(wish) => mbps.min(wish) + BEYOND * (mbps - wish).max(0.0),
-        None => 0.3 * mbps,
+        None => UNASKED * mbps,
     };
     forecast.path(outlet).map_or(0.0, |path| {
         [path.down, path.up]
             .into_iter()
             .zip([wish.map(|wish| wish.down_mbps), wish.map(|wish| wish.up_mbps)])
-            .map(|(rate, wish)| 0.5 * (rated(rate.likely, wish) + rated(rate.low, wish)))
+            .map(|(rate, wish)| HALF * (rated(rate.likely, wish) + rated(rate.low, wish)))
             .sum()
     })
 }

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use coax::estimates::house::AMPLIFIER_GAIN;
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{
@@ -296,7 +297,11 @@ fn provider_network_refusal(survey: &Survey, outlet: SubjectId) -> Option<Refusa
 /// sound once the level there is known, measured or worked out; whether it then stays in its window is looked at like any
 /// other change.
 fn amplifier_refusal(survey: &Survey, amplifier: SubjectId) -> Option<Refusal> {
-    let gain = survey.parts.get(&amplifier).and_then(|part| part.rating.gain_db).unwrap_or(12.0);
+    let gain = survey
+        .parts
+        .get(&amplifier)
+        .and_then(|part| part.rating.gain_db)
+        .unwrap_or(AMPLIFIER_GAIN.span.likely);
     let levels =
         levels(survey, &level::Options { draws: 1, ..level::Options::default() }).unwrap_or_default();
     let outlet = survey

@@ -1,5 +1,6 @@
 //! The surgery on the records that changes are made of: joining, inserting, moving.
 
+use coax::estimates::house::{JUMPER, NEW_RUN};
 use facts::fact::SubjectId;
 use house::rating::PartRating;
 use house::record::{
@@ -9,12 +10,6 @@ use house::record::{
 use uuid::Uuid;
 
 use super::to_buy::{entry_filter_rating, larger_than, powered, splitter_rating};
-
-/// The jumper between two parts that sit side by side, metres (common practice, no source).
-const JUMPER: f64 = 0.3;
-
-/// The likely length of a new run that nobody has paced, metres (common practice, no source).
-const NEW_RUN: f64 = 15.0;
 
 /// Joins the modem's line to what feeds the first split, and puts a capped filter in front of the split: it sends the
 /// network's signals back as the entry filter did, and nothing comes in from the street any more.
@@ -59,7 +54,7 @@ pub(super) fn new_run(survey: &mut Survey, room: SubjectId, from: SubjectId) {
         run,
         Run {
             cable: CableKind::Six,
-            length: Some(RunLength::stated(NEW_RUN, LengthKnown::Guessed)),
+            length: Some(RunLength::stated(NEW_RUN.span.likely, LengthKnown::Guessed)),
             connector_near: Connector::Compression,
             connector_far: Connector::Compression,
             ..Run::new(run)
@@ -174,7 +169,7 @@ fn jumper(survey: &mut Survey, part: SubjectId) -> SubjectId {
         jumper,
         Run {
             cable: CableKind::Six,
-            length: Some(RunLength::stated(JUMPER, LengthKnown::Measured)),
+            length: Some(RunLength::stated(JUMPER.span.likely, LengthKnown::Measured)),
             connector_near: Connector::Compression,
             connector_far: Connector::Compression,
             ..Run::new(jumper)

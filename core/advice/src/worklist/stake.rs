@@ -4,6 +4,8 @@
 //! the difference of the rates is what is at stake. Behind something that lets nothing through, nothing is.
 
 use coax::estimates;
+use coax::estimates::parts::SPLITTER_UNKNOWN_TOP;
+use coax::trade::LABELS_BEGIN;
 use facts::fact::SubjectId;
 use house::rating::{Band, EXTENDED_D};
 use house::record::{CableKind, LengthKnown, PartKind, Run, RunLength, Survey};
@@ -99,8 +101,7 @@ fn with_by_pass(survey: &Survey, id: SubjectId) -> Option<[Survey; 2]> {
     Some([known(true)?, known(false)?])
 }
 
-/// A splitter may turn out to be made for the whole band, or for what the most common labels say: 5 to 1000 MHz (common
-/// practice, no source).
+/// A splitter may turn out to be made for the whole band, or for what the most common labels say.
 fn with_band(survey: &Survey, id: SubjectId) -> Option<[Survey; 2]> {
     if !matches!(survey.parts.get(&id)?.kind, PartKind::Splitter | PartKind::Tap) {
         return None;
@@ -108,9 +109,9 @@ fn with_band(survey: &Survey, id: SubjectId) -> Option<[Survey; 2]> {
     let made_for = |high_mhz| {
         let mut house = survey.clone();
         let part = house.parts.get_mut(&id)?;
-        part.rating.band = Some(Band { low_mhz: 5.0, high_mhz });
+        part.rating.band = Some(Band { low_mhz: LABELS_BEGIN.value(), high_mhz });
         part.rating.doubtful = false;
         Some(house)
     };
-    Some([made_for(EXTENDED_D.high_mhz)?, made_for(1000.0)?])
+    Some([made_for(EXTENDED_D.high_mhz)?, made_for(SPLITTER_UNKNOWN_TOP.span.likely)?])
 }

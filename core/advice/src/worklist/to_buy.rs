@@ -1,35 +1,37 @@
 //! What the parts to buy are rated for.
 
-use coax::trade::{FILTERS_PASS, FILTERS_STOP_BY, smallest_splitter};
+use coax::Estimate;
+use coax::estimates::{new_three_way, parts};
+use coax::trade::{FILTERS_PASS, FILTERS_STOP_BY, LABELS_BEGIN, smallest_splitter};
 use facts::fact::SubjectId;
 use house::rating::{Band, EXTENDED_D, PartRating};
 use house::record::{ChangeKind, Survey, power_paths};
 
-/// What an entry filter to buy is rated for: passes 5 to 1002 MHz, stops 1125 to 1675 MHz by at least 40 dB (a
-/// published data sheet for a ground-block MoCA filter, 2019).
+/// What an entry filter to buy is rated for: passes 5 to 1002 MHz, stops 1125 to 1675 MHz by at least 40 dB
+/// ([`FILTERS_PASS`]).
 pub(super) fn entry_filter_rating() -> PartRating {
     PartRating {
-        band: Some(Band { low_mhz: 5.0, high_mhz: FILTERS_PASS.value() }),
+        band: Some(Band { low_mhz: LABELS_BEGIN.value(), high_mhz: FILTERS_PASS.value() }),
         stop_band: Some(EXTENDED_D),
         rejection_db: Some(FILTERS_STOP_BY.value()),
         ..PartRating::default()
     }
 }
 
-/// What a splitter to buy is rated for. Two and three legs: labels of 5-1675 MHz parts photographed in a public
-/// repository (3.7; 3.7, 7.3, 7.3 dB). More: label losses by common practice, no source.
+/// What a splitter to buy is rated for: 5 to 1675 MHz, with the word MoCA.
 pub(super) fn splitter_rating(legs: u8) -> PartRating {
+    let all = |loss: Estimate| vec![loss.span.likely; usize::from(legs)];
     let leg_losses_db = match legs {
-        2 => vec![3.7; 2],
-        3 => vec![3.7, 7.3, 7.3],
-        4 => vec![7.3; 4],
-        5 | 6 => vec![9.5; usize::from(legs)],
-        _ => vec![11.0; usize::from(legs)],
+        2 => all(parts::SPLITTER_NEW_ONE_STAGE),
+        3 => new_three_way().to_vec(),
+        4 => all(parts::SPLITTER_NEW_TWO_STAGES),
+        5 | 6 => all(parts::SPLITTER_NEW_SIX),
+        _ => all(parts::SPLITTER_NEW_EIGHT),
     };
     PartRating {
         legs,
         leg_losses_db,
-        band: Some(Band { low_mhz: 5.0, high_mhz: EXTENDED_D.high_mhz }),
+        band: Some(Band { low_mhz: LABELS_BEGIN.value(), high_mhz: EXTENDED_D.high_mhz }),
         says_moca: true,
         ..PartRating::default()
     }

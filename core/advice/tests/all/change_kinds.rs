@@ -144,7 +144,7 @@ fn with_tv() -> House {
         .plugged(&[Plugged::Tv])
 }
 
-/// A 2-way splitter made for the band has 3.7 dB a leg (label photographed in a public repository).
+/// A 2-way splitter made for the band has 3.7 dB a leg (label photographed in N7Alpha/coaxial-cable-network).
 #[test]
 fn sharing_an_outlet_costs_the_tv_a_splitters_leg() {
     let survey = with_tv().adapter("2.5").survey();
@@ -166,7 +166,7 @@ fn sharing_an_outlet_costs_the_tv_a_splitters_leg() {
     assert_eq!(nodes_of(&shared).len(), nodes_of(&survey).len());
 }
 
-/// An entry filter passes 5 to 1002 MHz with 0.5 to 1.5 dB (a published data sheet, 2019): that is what it costs.
+/// An entry filter passes 5 to 1002 MHz with 0.5 to 1.5 dB (data sheet, 2019, N7Alpha/coaxial-cable-network): that is what it costs.
 #[test]
 fn an_entry_filter_costs_what_its_sheet_says() {
     let survey = with_tv().without("F1").survey();

@@ -33,7 +33,7 @@ fn what_each_place_costs_adds_up_to_the_loss_told() {
 }
 
 /// A TV that shares the socket of the office comes with a splitter there: it costs what its label says (3.7 dB of a
-/// 5-1675 MHz 2-way, labels photographed in a public repository), at that outlet and not at the splitter where the way turns.
+/// 5-1675 MHz 2-way, labels photographed in N7Alpha/coaxial-cable-network), at that outlet and not at the splitter where the way turns.
 #[test]
 fn the_splitter_at_a_socket_is_charged_to_the_socket() {
     let alone = house(20.0).survey();
@@ -45,7 +45,7 @@ fn the_splitter_at_a_socket_is_charged_to_the_socket() {
     assert!(at_bend.abs() < 1.5, "{at_bend}");
 }
 
-/// A long cable costs what a handbook says (6 series at 1,400 MHz about 26 dB a 100 m: 8 dB a 100 ft, a published typical
+/// A long cable costs what a handbook says (6 series at 1,400 MHz about 26 dB a 100 m: 8 dB a 100 ft, a typical
 /// sheet), and a bad connector is the run's.
 #[test]
 fn cable_and_connector_are_charged_to_the_run() {

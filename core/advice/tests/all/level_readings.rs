@@ -8,7 +8,7 @@ use houses::{House, part_id};
 /// Sound parts and a matched load leave a ripple of some tenths of a decibel (see `level_worked.rs`).
 const RIPPLE_DB: f64 = 0.8;
 
-/// A 10 m run of 6-series cable at 603 MHz, dB: 0.20063 sqrt(f) + 0.000245 f a 100 ft, fitted to a published sheet.
+/// A 10 m run of 6-series cable at 603 MHz, dB: 0.20063 sqrt(f) + 0.000245 f a 100 ft, a fit (docs/method.md, section 1).
 const TEN_METRES_DB: f64 = 1.66;
 
 /// A wall plate and two sound connectors, dB (common practice, no source).

@@ -9,9 +9,9 @@ use house::record::{CableKind, EntryKind, Plugged, Reading, ReadingKind, Survey}
 use houses::{House, part_id};
 use uuid::Uuid;
 
-/// A TV in the den, 20 m behind a 2-way splitter of 3.5 dB a leg (a published trade article), and one in the hall.
+/// A TV in the den, 20 m behind a 2-way splitter of 3.5 dB a leg (skywarnforum.org), and one in the hall.
 ///
-/// 20 m of 6-series cable take 3.3 dB at 603 MHz (0.20063 sqrt(f) + 0.000245 f dB a 100 ft, fitted to a published sheet).
+/// 20 m of 6-series cable take 3.3 dB at 603 MHz (0.20063 sqrt(f) + 0.000245 f dB a 100 ft, a fit: docs/method.md, section 1).
 fn house() -> House {
     House::new()
         .entry("E1", EntryKind::Cable)

@@ -62,7 +62,7 @@ fn the_regulation_gives_one_millivolt_at_75_ohm() {
 /// loss give at most 0.12 dB (20 log10(1 + 10^(-38/20))), and there are several.
 const RIPPLE_DB: f64 = 0.8;
 
-/// A 16-way splitter before a TV: a published manual's example has +10 dBmV in and 16 dB split, so -6 dBmV before the
+/// A 16-way splitter before a TV: a tester manual's example (from memory) has +10 dBmV in and 16 dB split, so -6 dBmV before the
 /// loss of cable. No length of cable is in the example; the runs here are 0.01 m, and a wall plate (0.3 dB, common
 /// practice) and an entry's joint (0.2 dB, common practice) are in ours.
 #[test]
@@ -84,13 +84,13 @@ fn sixteen_ways_take_plus_ten_to_minus_six() {
     let found = found(&survey);
     let at = found.outlets[0].down.iter().find(|down| (down.mhz - 603.0).abs() < 1e-9).expect("looked at");
     let level = at.level.expect("the entry was measured").likely;
-    let manual = "a published tester manual, section on amplifiers";
+    let manual = "from memory: a tester's manual, section on amplifiers";
     check(manual, "in a house, without its joint and plate of 0.5 dB, dBmV", -6.0, RIPPLE_DB, level + 0.5);
 }
 
 /// The outlet method of the trade (an installers' institute, broadband-pbimedia.com, April 1999): level at the outlet =
 /// level in, less cable loss, less splitter loss, at the highest channel. Here 100 ft of 6-series cable at 950 MHz, 6.4
-/// dB (a published vendor article on 6-series loss), and a 4-way splitter of 7 dB (a published trade article): +15 in
+/// dB (from memory: a maker's article on 6-series loss), and a 4-way splitter of 7 dB (skywarnforum.org): +15 in
 /// leaves +1.6, and the picture passes the 0 dBmV rule.
 #[test]
 fn the_outlet_method_holds() {
@@ -220,7 +220,7 @@ fn a_level_on_the_edge_is_marginal_and_none_without_a_reading() {
 }
 
 /// Where nothing was measured that is said, no window is held against it, and the change is told all the same: one
-/// 2-way splitter taken away is 3.5 dB more (a published trade article).
+/// 2-way splitter taken away is 3.5 dB more (skywarnforum.org).
 #[test]
 fn the_change_is_told_where_the_level_is_not_known() {
     let before = two(EntryKind::Cable).survey();
@@ -249,7 +249,7 @@ fn a_service_is_what_comes_in_at_the_entry() {
     assert_eq!(services(EntryKind::Cable), [ServiceKind::CableTv, ServiceKind::CableInternet]);
 }
 
-/// One 2-way splitter (3.5 dB a leg: a published trade article) more on the way to the modem costs what it says, both
+/// One 2-way splitter (3.5 dB a leg: skywarnforum.org) more on the way to the modem costs what it says, both
 /// ways, and the TV nothing that could be told from the ripple.
 #[test]
 fn one_more_splitter_costs_its_leg() {

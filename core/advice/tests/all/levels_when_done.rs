@@ -47,7 +47,7 @@ fn cable_house() -> House {
 }
 
 /// Sharing the outlet takes 3.7 dB (a 2-way's label), the entry's filter and the one at the modem some tenths each (a
-/// published data sheet, 2019): from 45.8 dBmV no step by itself reaches the 50 dBmV that are recommended, all together do.
+/// data sheet, 2019, N7Alpha/coaxial-cable-network): from 45.8 dBmV no step by itself reaches the 50 dBmV that are recommended, all together do.
 #[test]
 fn what_the_steps_take_of_a_modem_adds_up() {
     for (sends, stays) in [(42.0, true), (45.8, false)] {

@@ -8,6 +8,7 @@ mod channels_chosen;
 mod costs;
 mod entry_filters;
 mod field_forecasts;
+mod figures_told;
 mod finding_field_cases;
 mod finding_kinds;
 mod house_laws;

@@ -263,7 +263,7 @@ fn a_modem_on_its_own_line_leaves_no_filter_out_of_place() {
 
 #[test]
 fn the_windows_of_the_modem_are_as_published() {
-    // -15 to +15 dBmV: table "Digital signal levels" of a published CMTS manual reproducing DOCSIS.
+    // -15 to +15 dBmV: DOCSIS Radio Frequency Interface Specification, table "Electrical Input to CM", as quoted in "Broadband: Total Power", cablefax.com.
     assert!(MODEM_RECEIVES.holds(-15.0) && MODEM_RECEIVES.holds(15.0) && !MODEM_RECEIVES.holds(15.1));
     // 58 dBmV, 16-QAM on one channel: "DOCSIS 3.0 cable modems", volpefirm.com.
     assert!((modem_sends_most(ModemGeneration::V3_0).0 - 58.0).abs() < 1e-12);

@@ -38,7 +38,8 @@ const fn figure<T: Copy>(value: T, backing: Backing) -> Figure<T> {
 const PRESS_2_0: Backing = Backing::Published("MoCA 2.0 press release, 16 June 2010");
 const ENCYCLOPEDIA: Backing = Backing::Published("encyclopedia article \"Multimedia over Coax Alliance\"");
 const NODE_ID: Backing = Backing::Published("TR-181 Issue 2, type MocaNodeID");
-const TESTER: Backing = Backing::Published("a field test set's user manual, MoCA functional overview");
+/// Read in a field test set's user manual, section "MoCA functional overview"; its maker is not named here.
+const TESTER: Backing = Backing::FromMemory;
 
 /// The spacing of subcarriers, the same in all versions: 50 MHz / 256 = 100 MHz / 512 = 195.3125 kHz.
 pub const SUBCARRIER_SPACING: Megahertz = Megahertz(0.195_312_5);
@@ -94,8 +95,8 @@ impl Version {
         SUBCARRIER_SPACING * f64::from(self.used_subcarriers().value)
     }
 
-    /// Most bits on one subcarrier: 8 (256-QAM) for 1.x, 10 (1024-QAM) for 2.x. A published field test set's user
-    /// manual, "MoCA functional overview".
+    /// Most bits on one subcarrier: 8 (256-QAM) for 1.x, 10 (1024-QAM) for 2.x (from memory of a field test set's
+    /// manual).
     pub const fn most_bits(self) -> Figure<u32> {
         figure(if self.is_1x() { 8 } else { 10 }, TESTER)
     }

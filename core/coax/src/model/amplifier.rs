@@ -4,6 +4,7 @@ use num_complex::Complex64;
 
 use super::{Splitter, delayed, logistic, turn};
 use crate::error::{CoaxError, at_least};
+use crate::estimates::parts;
 use crate::quantity::{Decibels, Megahertz};
 use crate::scatter::ScatterMatrix;
 use crate::trade::{EXTENDED_D_HIGH, EXTENDED_D_LOW};
@@ -35,9 +36,13 @@ pub struct AmplifierCore {
     pub phases: [f64; 2],
 }
 
-/// Between the bands of the two ways a diplex filter turns over within this share of the split frequency: the forward band
-/// begins at 54 MHz over a return band to 42, at 105 over 85, at 258 over 204 (from memory).
-const GAP_SHARE: f64 = 0.26;
+/// The gain falls off about this share of the forward band's top, within so much of it (common practice, no source).
+const TOP_AT: f64 = 1.03;
+const TOP_WIDTH: f64 = 0.0075;
+
+/// A by-pass is half way down so far outside the MoCA band, and falls within so much (common practice, no source).
+const BYPASS_EDGE_MHZ: f64 = 15.0;
+const BYPASS_WIDTH_MHZ: f64 = 3.0;
 
 /// The MoCA band in which a by-pass passes (SCTE 235 announcement, broadbandtechreport.com, 14 March 2017).
 const BYPASS_BAND_MHZ: (f64, f64) = (EXTENDED_D_LOW.value(), EXTENDED_D_HIGH.value());
@@ -93,11 +98,11 @@ impl AmplifierCore {
     /// Amplitudes downwards and upwards.
     fn ways(&self, f: f64) -> (f64, f64) {
         let split = self.split.value();
-        let gap = GAP_SHARE * split;
+        let gap = parts::AMPLIFIER_TURNOVER.span.likely * split;
         // Logistic in dB from full to opaque: eight widths across the turnover.
         let rise = logistic((f - (split + gap / 2.0)) / (gap / 16.0));
         let top = self.forward_top.value();
-        let fall = logistic((top * 1.03 - f) / (top * 0.0075));
+        let fall = logistic((top * TOP_AT - f) / (top * TOP_WIDTH));
         let opaque = self.opaque_loss.value();
         let down = (self.forward_gain.value() + opaque) * rise * fall - opaque;
         let up = (self.return_gain.value() + opaque) * (1.0 - rise) - opaque;
@@ -116,8 +121,9 @@ impl AmplifierCore {
         let mut core = ScatterMatrix::new(2);
         if let Some(loss) = self.bypass_loss {
             let (low, high) = BYPASS_BAND_MHZ;
-            // Half way down (in amplitude) 15 MHz outside, full at the edges.
-            let within = logistic((f - (low - 15.0)) / 3.0) * logistic(((high + 15.0) - f) / 3.0);
+            // Half way down (in amplitude) there, full at the edges.
+            let within = logistic((f - (low - BYPASS_EDGE_MHZ)) / BYPASS_WIDTH_MHZ)
+                * logistic(((high + BYPASS_EDGE_MHZ) - f) / BYPASS_WIDTH_MHZ);
             let round = (-loss).amplitude() * within;
             if round > down.max(up) {
                 // The way round is passive: through and back together at most 1, a quarter turn apart.

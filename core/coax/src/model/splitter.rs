@@ -4,11 +4,12 @@ use num_complex::Complex64;
 
 use super::{delayed, turn};
 use crate::error::{CoaxError, at_least};
+use crate::estimates::parts;
 use crate::quantity::{Decibels, Megahertz};
 use crate::scatter::ScatterMatrix;
 
 /// The frequency at which the legs have their stated loss; the slope turns about it.
-const STATED_AT_MHZ: f64 = 800.0;
+const STATED_AT_MHZ: f64 = parts::SPLITTER_STATED_AT.span.likely;
 
 /// How a splitter behaves above the band it is made for. It grows smoothly from nothing at `top`.
 #[derive(Debug, Clone, PartialEq)]

@@ -7,7 +7,7 @@ use crate::estimates::parts;
 use crate::model::{Amplifier, AmplifierCore, Model};
 use crate::quantity::{Decibels, Megahertz};
 use crate::span::Span;
-use crate::trade::EXTENDED_D_HIGH;
+use crate::trade::{EXTENDED_D_HIGH, LABELS_BEGIN};
 
 /// What is known of an amplifier. Port 0 is its input, then its outputs in order, then the output that is not amplified.
 ///
@@ -78,7 +78,7 @@ impl ByPass {
 
 /// The band for which the splitters in an amplifier's housing are taken to be made. That behind the core has no use for
 /// more than the core gives it: without a by-pass its band ends with the amplifier's.
-const HOUSING_BAND: (Megahertz, Megahertz) = (Megahertz(5.0), EXTENDED_D_HIGH);
+const HOUSING_BAND: (Megahertz, Megahertz) = (LABELS_BEGIN, EXTENDED_D_HIGH);
 
 impl AmplifierRating {
     /// Whether these dice show a by-pass; [`draw`](Self::draw) with the same dice gives an amplifier with one, or without.
@@ -117,7 +117,8 @@ impl AmplifierRating {
         // The strongest output's share of the splitter behind: a balanced split's loss.
         let strongest = gains.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         let power: f64 = gains.iter().map(|gain| Decibels(gain - strongest).power()).sum();
-        let excess = if gains.len() > 1 { 0.5 * (gains.len() as f64).log2() } else { 0.0 };
+        let a_stage = parts::SPLITTER_STAGE_EXCESS.span.likely;
+        let excess = if gains.len() > 1 { a_stage * (gains.len() as f64).log2() } else { 0.0 };
         let split_loss = Decibels::of_power(power).value() + excess;
         let before = if self.modem_port.is_some() { stage } else { 0.0 };
         let core = AmplifierCore {

@@ -8,12 +8,7 @@ use crate::estimates::parts;
 use crate::model::{Diplexer, Model};
 use crate::quantity::{Decibels, Megahertz};
 use crate::span::Span;
-
-/// Where the lower band ends on most labels, and where the satellite band begins (common practice, no source).
-const USUAL_EDGES: (Megahertz, Megahertz) = (Megahertz(806.0), Megahertz(950.0));
-
-/// The least width of the turnover as a share of the lower band's top: some labels let the bands touch or overlap.
-const LEAST_GAP: f64 = 0.06;
+use crate::trade::SATELLITE_LOW;
 
 /// What is known of a satellite combiner. Port 0 is the common port, port 1 the lower band's (antenna or cable TV), port 2
 /// the satellite's. The MoCA band lies in the satellite band: a node behind the lower port is cut off.
@@ -34,8 +29,13 @@ pub struct DiplexerRating {
 impl Default for DiplexerRating {
     /// One whose label cannot be read.
     fn default() -> Self {
-        let (low_top, satellite_bottom) = USUAL_EDGES;
-        Self { low_top, satellite_bottom, low_loss: None, satellite_loss: None, isolation: None }
+        Self {
+            low_top: Megahertz(parts::COMBINER_LOW_TOP.span.likely),
+            satellite_bottom: SATELLITE_LOW,
+            low_loss: None,
+            satellite_loss: None,
+            isolation: None,
+        }
     }
 }
 
@@ -56,7 +56,8 @@ impl DiplexerRating {
         let delay = dice.span(parts::FILTER_DELAY.span);
         let phases = [dice.phase(), dice.phase(), dice.phase()];
         let isolation = self.isolation.unwrap_or(Decibels(drawn));
-        let gap = (self.satellite_bottom - self.low_top).value().max(LEAST_GAP * self.low_top.value());
+        let least_gap = parts::COMBINER_LEAST_GAP.span.likely * self.low_top.value();
+        let gap = (self.satellite_bottom - self.low_top).value().max(least_gap);
         let turnover = f64::midpoint(self.low_top.value(), self.satellite_bottom.value());
         let width = gap / (2.0 * WIDTHS_TO_EDGE);
         Diplexer::new(losses, isolation, return_loss, Megahertz(turnover), Megahertz(width), delay, phases)

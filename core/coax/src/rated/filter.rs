@@ -7,10 +7,11 @@ use crate::estimates::parts;
 use crate::model::{EntryFilter, Model};
 use crate::quantity::{Decibels, Megahertz};
 use crate::span::Span;
+use crate::trade::{EXTENDED_D_HIGH, EXTENDED_D_LOW, FILTERS_PASS, LABELS_BEGIN};
 
 /// From its middle to a band edge the turnover runs over this many widths: at the edge of the stop band 98.5 % of the
-/// decibels are reached, at the edge of the pass band 1.5 %. A published data sheet (2019) of a 40 dB type has 0.5 dB
-/// typical to 750 MHz and 1.2 dB typical to 1002 MHz before a stop band from 1125 MHz: 0.5 + 1.5 % of 40 = 1.1.
+/// decibels are reached, at the edge of the pass band 1.5 %. The filter of 40 dB whose data sheet is named at
+/// [`FILTERS_PASS`] has 0.5 dB typical to 750 MHz and 1.2 dB typical to 1002 MHz before a stop band from 1125 MHz: 0.5 + 1.5 % of 40 = 1.1.
 pub(super) const WIDTHS_TO_EDGE: f64 = 4.2;
 
 /// What is known of a filter.
@@ -31,14 +32,13 @@ pub struct FilterRating {
 }
 
 impl FilterRating {
-    /// A high-pass filter that passes the MoCA band and sends the TV and modem band back, with what its label states. Edges:
-    /// SCTE 235 announcement (broadbandtechreport.com, 14 March 2017) and the 1002 MHz of a published data sheet (2019).
+    /// A high-pass filter that passes the MoCA band and sends the TV and modem band back, with what its label states.
     pub fn high_pass(pass_loss: Option<Span>, rejection: Option<Decibels>) -> Self {
         Self {
-            pass_low: Megahertz(1125.0),
-            pass_high: Megahertz(1675.0),
-            stop_low: Megahertz(5.0),
-            stop_high: Megahertz(1002.0),
+            pass_low: EXTENDED_D_LOW,
+            pass_high: EXTENDED_D_HIGH,
+            stop_low: LABELS_BEGIN,
+            stop_high: FILTERS_PASS,
             pass_loss: pass_loss.unwrap_or(parts::BAND_FILTER_LOSS.span),
             rejection: rejection.unwrap_or(Decibels(parts::FILTER_REJECTION.span.low)),
         }

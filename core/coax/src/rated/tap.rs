@@ -93,11 +93,11 @@ impl TapRating {
     }
 }
 
-/// The loss to the arm and the losses behind it: a splitter whose legs lose half a decibel a stage more than the ideal
-/// (a published trade article on splitter loss: 3.5 dB a stage).
+/// The loss to the arm and the losses behind it: a splitter whose legs lose a little more a stage than the ideal.
 fn arm_and_legs(taps: &[f64]) -> (f64, Vec<f64>) {
     let power: f64 = taps.iter().map(|&tap| (-Decibels(tap)).power()).sum();
     let stages = (taps.len() as f64).log2();
-    let arm = (-Decibels::of_power(power).value() - 0.5 * stages).max(0.0);
+    let arm =
+        (-Decibels::of_power(power).value() - parts::SPLITTER_STAGE_EXCESS.span.likely * stages).max(0.0);
     (arm, taps.iter().map(|tap| (tap - arm).max(0.0)).collect())
 }

@@ -167,7 +167,7 @@ pub struct ForecastJson {
     draws: u32,
     bridge: Option<PartJson>,
     channels: Vec<ChannelJson>,
-    adapters: usize,
+    nodes: usize,
     rooms: Vec<RoomJson>,
     street: Vec<StreetJson>,
     airtime: Option<SpanJson>,
@@ -193,7 +193,7 @@ struct RoomJson {
     phy_up_mbps: Option<SpanJson>,
     loss_db: Option<SpanJson>,
     links: Option<f64>,
-    by_pass: Option<ByPassJson>,
+    moca_bypass: Option<ByPassJson>,
     limit: Option<&'static str>,
     costs: Vec<CostJson>,
     tests: Vec<TestJson>,
@@ -260,7 +260,7 @@ pub fn as_json(survey: &Survey, forecast: &Forecast, of: Of) -> ForecastJson {
             .iter()
             .map(|(centre, width)| ChannelJson { centre_mhz: *centre, width_mhz: *width })
             .collect(),
-        adapters: forecast.nodes,
+        nodes: forecast.nodes,
         rooms: forecast.rooms.iter().map(|room| room_as_json(survey, forecast, room, of)).collect(),
         street: forecast
             .street
@@ -298,7 +298,7 @@ fn room_as_json(survey: &Survey, forecast: &Forecast, room: &RoomForecast, of: O
         phy_up_mbps: rate(|path| path.phy_up),
         loss_db: path.map(|path| span(path.loss, 1)),
         links: path.map(|path| rounded(path.links, 3)),
-        by_pass: path.and_then(|path| path.by_pass.as_deref()).map(|worlds| ByPassJson {
+        moca_bypass: path.and_then(|path| path.by_pass.as_deref()).map(|worlds| ByPassJson {
             amplifiers: worlds.amplifiers.iter().map(|id| part(survey, *id)).collect(),
             odds: rounded(worlds.odds, 3),
             with: world_as_json(&worlds.with),

@@ -115,9 +115,9 @@ fn rows(context: &Context, reading: &LabelReading) -> Vec<(String, String)> {
     }
     let flags = [
         ("desk-label-power", reading.power_pass.map(label::PowerPass::passes)),
-        ("desk-label-bypass", reading.network_bypass),
-        ("desk-label-passive-port", reading.passive_port),
-        ("desk-label-moca", reading.rated_for_moca),
+        ("desk-label-bypass", reading.moca_bypass),
+        ("desk-label-passive-port", reading.modem_port),
+        ("desk-label-moca", reading.says_moca),
         ("desk-label-indoor", reading.indoor_only),
     ];
     for (id, flag) in flags {
@@ -125,7 +125,7 @@ fn rows(context: &Context, reading: &LabelReading) -> Vec<(String, String)> {
             row(id, context.word(if flag { "desk-yes" } else { "desk-no" }));
         }
     }
-    if let Some(series) = reading.cable_series {
+    if let Some(series) = reading.cable {
         row("desk-label-series", series.name().to_owned());
     }
     rows

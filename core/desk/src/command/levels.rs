@@ -77,7 +77,7 @@ struct OutletJson {
     down_window: Option<WindowJson>,
     european_windows: Vec<WindowJson>,
     up: Vec<UpJson>,
-    sends_dbmv: Option<f64>,
+    modem_sends_dbmv: Option<f64>,
     up_window: Option<WindowJson>,
     error_ratios: Vec<RatioJson>,
     broken: Option<BrokenJson>,
@@ -90,7 +90,7 @@ struct OutletJson {
 struct DoneJson {
     fits: &'static str,
     down: Vec<DoneLevelJson>,
-    sends_dbmv: Option<SpanJson>,
+    modem_sends_dbmv: Option<SpanJson>,
 }
 
 #[derive(Serialize)]
@@ -188,7 +188,7 @@ fn outlet_as_json(survey: &Survey, found: &OutletLevels, change: Option<&OutletC
         down: down.collect(),
         down_window: found.down.iter().find_map(|down| down.window).map(window_as_json),
         up: up.collect(),
-        sends_dbmv: found.sends().map(|dbmv| rounded(dbmv, 1)),
+        modem_sends_dbmv: found.sends().map(|dbmv| rounded(dbmv, 1)),
         up_window: found.up.first().map(|up| window_as_json(up.window)),
         european_windows: european_windows_of(survey, found.service)
             .iter()
@@ -219,7 +219,7 @@ fn done_as_json(done: &OutletDone) -> DoneJson {
     DoneJson {
         fits: done.fits().name(),
         down: done.down.iter().map(level).collect(),
-        sends_dbmv: done.sends.map(|sends| span(sends.level, 1)),
+        modem_sends_dbmv: done.sends.map(|sends| span(sends.level, 1)),
     }
 }
 

@@ -6,8 +6,7 @@ use advice::finding::Caution;
 use advice::level::{self, BandChange, LevelTold, MovedOut, OutletChange};
 use advice::worklist::{CutShort, FailedRoom, Options, Step, WorkList, worklist};
 use house::naming;
-use house::record::ChangeKind;
-use house::record::{ServiceKind, Survey};
+use house::record::{ChangeKind, Named, ServiceKind, Survey};
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 use telling::words::ToldGain;
@@ -203,7 +202,8 @@ struct FitsJson {
 
 #[derive(Serialize)]
 struct StepJson {
-    change: String,
+    change: &'static str,
+    outlet_check: Option<&'static str>,
     at: PartJson,
     what: String,
     why: Option<String>,
@@ -253,7 +253,7 @@ struct ServiceChangeJson {
 struct MovedOutJson {
     outlet: PartJson,
     service: ServiceKind,
-    sends: bool,
+    modem_sends: bool,
     mhz: f64,
     as_found_dbmv: f64,
     after_dbmv: f64,
@@ -276,15 +276,19 @@ struct NeededJson {
 
 #[derive(Serialize)]
 struct RefusedJson {
-    change: String,
+    change: &'static str,
+    outlet_check: Option<&'static str>,
     at: PartJson,
     what: String,
     why: String,
 }
 
-/// The name of a change in JSON: `add_entry_filter`.
-fn name_of(change: &Phrase) -> String {
-    change.id.trim_start_matches("change-").replace('-', "_")
+/// What is checked, of a change that is a check at an outlet.
+fn outlet_check(change: ChangeKind) -> Option<&'static str> {
+    match change {
+        ChangeKind::CheckAtOutlet { check, .. } => Some(check.name()),
+        _ => None,
+    }
 }
 
 /// A work list as JSON.
@@ -292,7 +296,8 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
     let refused = |change: &ChangeKind, why: Phrase| {
         let phrase = change.phrase(survey);
         RefusedJson {
-            change: name_of(&phrase),
+            change: change.name(),
+            outlet_check: outlet_check(*change),
             at: part(survey, change.at()),
             what: context.say(&phrase),
             why: context.say(&why),
@@ -323,7 +328,7 @@ fn moved_as_json(context: &Context, step: &Step, moved: &MovedOut) -> MovedOutJs
     MovedOutJson {
         outlet: part(&step.before, moved.outlet),
         service: moved.service,
-        sends: moved.sends,
+        modem_sends: moved.sends,
         mhz: rounded(moved.level.mhz, 1),
         as_found_dbmv: rounded(moved.level.now_dbmv, 1),
         after_dbmv: rounded(moved.level.level.likely, 1),
@@ -361,7 +366,8 @@ fn step_as_json(context: &Context, step: &Step) -> StepJson {
     let phrase = step.change.phrase(&step.before);
     let attribute = |name: &str| context.language.say_if_known(&phrase.attribute(name));
     StepJson {
-        change: name_of(&phrase),
+        change: step.change.name(),
+        outlet_check: outlet_check(step.change),
         at: part(&step.before, step.change.at()),
         what: context.say(&phrase),
         why: attribute("why"),

@@ -55,7 +55,7 @@ fn forecast() {
     let ran = desk.run(&["--json", "forecast", "house.legwork"]);
     let answer = ran.json();
     let expected =
-        ["seed", "draws", "bridge", "channels", "adapters", "rooms", "street", "airtime", "round_trip_ms"];
+        ["seed", "draws", "bridge", "channels", "nodes", "rooms", "street", "airtime", "round_trip_ms"];
     assert_eq!(order(&ran.out, 2), expected);
     assert_documented(&answer);
     for range in ["down_mbps", "up_mbps", "loss_db"] {

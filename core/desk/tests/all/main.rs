@@ -23,6 +23,7 @@ mod random_sheets;
 mod round_trip;
 mod said;
 mod samples;
+mod sheet_page;
 mod support;
 mod surveys;
 mod together;

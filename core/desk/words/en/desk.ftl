@@ -330,7 +330,7 @@ desk-label-kind-name = { $kind ->
     [entry_filter] entry filter (MoCA filter)
     [high_pass_filter] high-pass filter
     [ground_block] ground block
-    [attenuator] pad (fixed loss, attenuator)
+    [pad] pad (fixed loss, attenuator)
     [terminator] 75-ohm cap (terminator)
     [satellite_splitter] splitter for the satellite band alone
     [satellite_combiner] satellite combiner (diplexer)

@@ -167,6 +167,34 @@ pub enum ChangeKind {
 }
 
 impl ChangeKind {
+    /// Its name in the record, and wherever else data name it: `add_entry_filter`.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::AddEntryFilter { .. } => "add_entry_filter",
+            Self::MoveEntryFilter { .. } => "move_entry_filter",
+            Self::SwapEntryFilter { .. } => "swap_entry_filter",
+            Self::SwapSplitter { .. } => "swap_splitter",
+            Self::RemoveSplitter { .. } => "remove_splitter",
+            Self::MergeSplitters { .. } => "merge_splitters",
+            Self::Cap { .. } => "cap",
+            Self::SwapAmplifier { .. } => "swap_amplifier",
+            Self::RemoveAmplifier { .. } => "remove_amplifier",
+            Self::ReplaceRun { .. } => "replace_run",
+            Self::RenewConnectors { .. } => "renew_connectors",
+            Self::FilterAtDevice { .. } => "filter_at_device",
+            Self::ModemOwnLine { .. } => "modem_own_line",
+            Self::ShareOutlet { .. } => "share_outlet",
+            Self::JoinLoose { .. } => "join_loose",
+            Self::MoveBridge { .. } => "move_bridge",
+            Self::UseOutletNearby { .. } => "use_outlet_nearby",
+            Self::NewRun { .. } => "new_run",
+            Self::NewerAdapter { .. } => "newer_adapter",
+            Self::LookAtPart { .. } => "look_at_part",
+            Self::LookAtRun { .. } => "look_at_run",
+            Self::CheckAtOutlet { .. } => "check_at_outlet",
+        }
+    }
+
     /// Whether it changes nothing of the house: something is looked at or tried, and then the room is tested again.
     pub const fn is_check(self) -> bool {
         matches!(self, Self::LookAtPart { .. } | Self::LookAtRun { .. } | Self::CheckAtOutlet { .. })

@@ -235,7 +235,7 @@ sample! {
             9 => ReadingKind::Link { state },
             _ => ReadingKind::Swings { low_mbps: one, high_mbps: other, with_heat_or_hour: flag },
         };
-    ChangeKind = (what: 0..21_u8, check: OutletCheck::any(), one: SubjectId::any(), other: SubjectId::any(), number: any::<u8>())
+    ChangeKind = (what: 0..22_u8, check: OutletCheck::any(), one: SubjectId::any(), other: SubjectId::any(), number: any::<u8>())
         match what {
             0 => ChangeKind::AddEntryFilter { behind: one },
             1 => ChangeKind::MoveEntryFilter { filter: one, behind: other },
@@ -260,6 +260,15 @@ sample! {
             20 => ChangeKind::CheckAtOutlet { outlet: one, check },
             _ => ChangeKind::NewRun { room: one, from: other },
         };
+}
+
+proptest! {
+    #[test]
+    fn a_change_has_one_name(change in ChangeKind::any()) {
+        let written = serde_json::to_value(change).expect("a change can be written");
+        let tag = written.as_object().and_then(|members| members.keys().next().cloned());
+        prop_assert_eq!(tag.as_deref(), Some(change.name()));
+    }
 }
 
 /// Samples of the type that a field's values are when owned.

@@ -2,6 +2,7 @@
 
 use super::closed_list::closed_list;
 use coax::Span;
+use coax::estimates::house as estimates;
 use facts::fact::SubjectId;
 use serde::{Deserialize, Serialize};
 
@@ -76,15 +77,15 @@ pub struct RunLength {
 }
 
 impl RunLength {
-    /// A length with the range that its way of knowing deserves: measured 2 %, paced 20 %, guessed a third less to
-    /// half more (common practice, no source).
+    /// A length with the range that its way of knowing deserves (`coax::estimates::house`).
     pub fn stated(metres: f64, known: LengthKnown) -> Self {
-        let (low, high) = match known {
-            LengthKnown::Measured => (0.98, 1.02),
-            LengthKnown::Paced => (0.8, 1.2),
-            LengthKnown::Guessed => (0.67, 1.5),
-        };
-        Self { metres, low_metres: metres * low, high_metres: metres * high, known }
+        let times = match known {
+            LengthKnown::Measured => estimates::LENGTH_MEASURED,
+            LengthKnown::Paced => estimates::LENGTH_PACED,
+            LengthKnown::Guessed => estimates::LENGTH_GUESSED,
+        }
+        .span;
+        Self { metres, low_metres: metres * times.low, high_metres: metres * times.high, known }
     }
 
     /// The range in metres.

@@ -39,7 +39,7 @@ fn labels() -> Vec<Label> {
         ),
         of(
             &["2-WAY SPLITTER", "5-1675MHz", "-3.7dB", "MoCA 2.5"],
-            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1675, "leg_losses_db": [3.7, 3.7], "rated_for_moca": true}),
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1675, "leg_losses_db": [3.7, 3.7], "says_moca": true}),
         ),
         of(
             &["3-WAY", "5-1002MHz", "3.5dB 7dB 7dB"],
@@ -94,15 +94,15 @@ fn labels() -> Vec<Label> {
         ),
         of(
             &["2-WAY SPLITTER", "5-1675MHz", "MoCA RATED", "NO POWER PASS"],
-            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1675, "rated_for_moca": true, "power_pass": false}),
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1675, "says_moca": true, "power_pass": false}),
         ),
         of(
             &["2 WAY SPLITTER", "MoCA", "5 to 1675 MHz", "3.5 dB"],
-            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1675, "leg_losses_db": [3.5, 3.5], "rated_for_moca": true}),
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1675, "leg_losses_db": [3.5, 3.5], "says_moca": true}),
         ),
         of(
             &["4 WAY", "MoCA", "5~1218MHz", "3.5/7/7/10.5 dB"],
-            json!({"kind": "splitter", "legs": 4, "low_mhz": 5, "high_mhz": 1218, "leg_losses_db": [3.5, 7, 7, 10.5], "rated_for_moca": true}),
+            json!({"kind": "splitter", "legs": 4, "low_mhz": 5, "high_mhz": 1218, "leg_losses_db": [3.5, 7, 7, 10.5], "says_moca": true}),
         ),
         of(
             &["2-WAY", "DC-1000MHz", "3.5dB", "DC BLOCKED"],
@@ -184,11 +184,11 @@ fn labels() -> Vec<Label> {
         // Amplifiers.
         of(
             &["AMPLIFIER", "15dB", "54-1002MHz", "RETURN 5-42MHz", "PASSIVE", "MoCA BYPASS"],
-            json!({"kind": "amplifier", "low_mhz": 54, "high_mhz": 1002, "gain_db": 15, "return_low_mhz": 5, "return_high_mhz": 42, "network_bypass": true}),
+            json!({"kind": "amplifier", "low_mhz": 54, "high_mhz": 1002, "gain_db": 15, "return_low_mhz": 5, "return_high_mhz": 42, "moca_bypass": true}),
         ),
         of(
             &["AMPLIFIER", "15dB", "54-1002MHz", "RETURN 5-42MHz", "PASSIVE PORT"],
-            json!({"kind": "amplifier", "low_mhz": 54, "high_mhz": 1002, "gain_db": 15, "return_low_mhz": 5, "return_high_mhz": 42, "passive_port": true}),
+            json!({"kind": "amplifier", "low_mhz": 54, "high_mhz": 1002, "gain_db": 15, "return_low_mhz": 5, "return_high_mhz": 42, "modem_port": true}),
         ),
         of(
             &["AMPLIFIER", "15dB", "54-1002MHz", "PASSIVE RETURN"],
@@ -210,7 +210,7 @@ fn labels() -> Vec<Label> {
                 "MoCA BYPASS",
                 "PASSIVE PORT",
             ],
-            json!({"kind": "amplifier", "legs": 4, "low_mhz": 54, "high_mhz": 1002, "gain_db": 8, "return_low_mhz": 5, "return_high_mhz": 42, "return_gain_db": -6, "network_bypass": true, "passive_port": true}),
+            json!({"kind": "amplifier", "legs": 4, "low_mhz": 54, "high_mhz": 1002, "gain_db": 8, "return_low_mhz": 5, "return_high_mhz": 42, "return_gain_db": -6, "moca_bypass": true, "modem_port": true}),
         ),
         of(
             &["BOOSTER", "5-65/85-1006 MHz", "GAIN 20dB", "NOISE 5dB"],
@@ -236,7 +236,7 @@ fn labels() -> Vec<Label> {
         of(&["AMPLIFIER", "20dB", "PALUUSUUNTA 5-65MHz"], json!({"kind": "amplifier", "gain_db": 20})),
         of(
             &["8 PORT AMPLIFIER", "GAIN 4dB", "54-1002MHz", "NO MoCA BYPASS"],
-            json!({"kind": "amplifier", "legs": 8, "gain_db": 4, "low_mhz": 54, "high_mhz": 1002, "network_bypass": false}),
+            json!({"kind": "amplifier", "legs": 8, "gain_db": 4, "low_mhz": 54, "high_mhz": 1002, "moca_bypass": false}),
         ),
         // Filters.
         of(
@@ -271,7 +271,7 @@ fn labels() -> Vec<Label> {
         ),
         of(
             &["ATTENUATOR", "10dB", "DC-1000 MHz", "VSWR 1.2"],
-            json!({"kind": "attenuator", "low_mhz": 0, "high_mhz": 1000, "leg_losses_db": [10]}),
+            json!({"kind": "pad", "low_mhz": 0, "high_mhz": 1000, "leg_losses_db": [10]}),
         ),
         of(
             &["DC BLOCK", "5-2400MHz", "LOSS 0.3dB"],

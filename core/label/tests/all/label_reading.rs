@@ -56,13 +56,13 @@ fn photographed_labels() {
         (
             "2-WAY 5-1675MHz -3.7dB MoCA 2.5",
             json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1675, "leg_losses_db": [3.7, 3.7],
-                   "rated_for_moca": true}),
+                   "says_moca": true}),
             &[],
         ),
         (
             "3-WAY 5-1675MHz -3.7dB -7.3dB -7.3dB MoCA 2.5",
             json!({"kind": "splitter", "legs": 3, "low_mhz": 5, "high_mhz": 1675, "leg_losses_db": [3.7, 7.3, 7.3],
-                   "rated_for_moca": true}),
+                   "says_moca": true}),
             &[],
         ),
     ]);
@@ -154,7 +154,7 @@ fn splitters() {
         ),
         (
             "2-WAY SPLITTER 5-1675MHz MoCA RATED NO POWER PASS",
-            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1675, "rated_for_moca": true,
+            json!({"kind": "splitter", "legs": 2, "low_mhz": 5, "high_mhz": 1675, "says_moca": true,
                    "power_pass": false}),
             &[],
         ),
@@ -266,8 +266,8 @@ fn taps_amplifiers_and_filters() {
         (
             "4 OUTPUTS AMPLIFIER +8dB 54-1002MHz, RETURN PATH 5-42MHz -6dB, MoCA BYPASS, PASSIVE PORT",
             json!({"kind": "amplifier", "legs": 4, "low_mhz": 54, "high_mhz": 1002, "gain_db": 8,
-                   "return_low_mhz": 5, "return_high_mhz": 42, "return_gain_db": -6, "network_bypass": true,
-                   "passive_port": true}),
+                   "return_low_mhz": 5, "return_high_mhz": 42, "return_gain_db": -6, "moca_bypass": true,
+                   "modem_port": true}),
             &[],
         ),
         (
@@ -285,7 +285,7 @@ fn taps_amplifiers_and_filters() {
         (
             "HOUSE AMPLIFIER 1 IN 8 OUT 54-1002MHz +4dB/PORT RETURN 5-42MHz -8dB UNAMPLIFIED PORT -3.5dB",
             json!({"kind": "amplifier", "legs": 8, "low_mhz": 54, "high_mhz": 1002, "gain_db": 4,
-                   "return_low_mhz": 5, "return_high_mhz": 42, "return_gain_db": -8, "passive_port": true}),
+                   "return_low_mhz": 5, "return_high_mhz": 42, "return_gain_db": -8, "modem_port": true}),
             &[],
         ),
         (
@@ -352,13 +352,13 @@ fn other_parts() {
         ("GROUNDING BLOCK DC-3GHz", json!({"kind": "ground_block", "low_mhz": 0, "high_mhz": 3000}), &[]),
         (
             "ATTENUATOR 6dB DC-1GHz",
-            json!({"kind": "attenuator", "low_mhz": 0, "high_mhz": 1000, "leg_losses_db": [6]}),
+            json!({"kind": "pad", "low_mhz": 0, "high_mhz": 1000, "leg_losses_db": [6]}),
             &[],
         ),
         ("ISDB-T WALL PLATE 5-1000 MHz", json!({"kind": "wall_plate", "low_mhz": 5, "high_mhz": 1000}), &[]),
         (
             "FAM-10 10 dB PAD 5-1002 MHz",
-            json!({"kind": "attenuator", "low_mhz": 5, "high_mhz": 1002,
+            json!({"kind": "pad", "low_mhz": 5, "high_mhz": 1002,
             "leg_losses_db": [10]}),
             &[],
         ),
@@ -373,12 +373,8 @@ fn other_parts() {
         ),
         ("WALL PLATE 5-2400 MHz", json!({"kind": "wall_plate", "low_mhz": 5, "high_mhz": 2400}), &[]),
         ("BARREL 3 GHz", json!({"kind": "barrel", "high_mhz": 3000}), &["upper-edge-alone"]),
-        (
-            "RG-6/U 18 AWG 75C CATVR COAXIAL CABLE 001234 FT",
-            json!({"kind": "cable", "cable_series": "6"}),
-            &[],
-        ),
-        ("SERIES 11 COAX 14AWG 6.5dB/100ft", json!({"kind": "cable", "cable_series": "11"}), &[]),
+        ("RG-6/U 18 AWG 75C CATVR COAXIAL CABLE 001234 FT", json!({"kind": "cable", "cable": "6"}), &[]),
+        ("SERIES 11 COAX 14AWG 6.5dB/100ft", json!({"kind": "cable", "cable": "11"}), &[]),
         ("MADE FOR INDOOR USE ONLY", json!({"indoor_only": true}), &[]),
     ]);
 }
@@ -606,9 +602,9 @@ fn an_amplifier_keeps_its_band_and_its_gain_without_commas() {
         stated
     };
     check(&[
-        ("AMPLIFIER 15dB 54-1002MHz RETURN 5-42MHz PASSIVE MoCA BYPASS", with("network_bypass"), &[]),
-        ("AMPLIFIER, 15dB, 54-1002MHz, RETURN 5-42MHz, PASSIVE, MoCA BYPASS", with("network_bypass"), &[]),
-        ("AMPLIFIER 15dB 54-1002MHz RETURN 5-42MHz PASSIVE PORT", with("passive_port"), &[]),
+        ("AMPLIFIER 15dB 54-1002MHz RETURN 5-42MHz PASSIVE MoCA BYPASS", with("moca_bypass"), &[]),
+        ("AMPLIFIER, 15dB, 54-1002MHz, RETURN 5-42MHz, PASSIVE, MoCA BYPASS", with("moca_bypass"), &[]),
+        ("AMPLIFIER 15dB 54-1002MHz RETURN 5-42MHz PASSIVE PORT", with("modem_port"), &[]),
         (
             "AMPLIFIER 15dB 54-1002MHz PASSIVE RETURN",
             json!({"kind": "amplifier", "low_mhz": 54, "high_mhz": 1002, "gain_db": 15}),
@@ -623,7 +619,7 @@ fn an_amplifier_keeps_its_band_and_its_gain_without_commas() {
         // Behind the word for a port without amplifier it may be that port's loss, or the gain.
         (
             "AMPLIFIER 54-1002MHz PASSIVE PORT 4dB",
-            json!({"kind": "amplifier", "low_mhz": 54, "high_mhz": 1002, "passive_port": true}),
+            json!({"kind": "amplifier", "low_mhz": 54, "high_mhz": 1002, "modem_port": true}),
             &["figure-unplaced"],
         ),
     ]);

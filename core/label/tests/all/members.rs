@@ -29,11 +29,11 @@ pub fn members(reading: &LabelReading) -> Map<String, Value> {
         ("return_gain_db", decibels(reading.return_gain)),
         ("satellite_low_mhz", megahertz(reading.satellite_low)),
         ("satellite_high_mhz", megahertz(reading.satellite_high)),
-        ("network_bypass", json!(reading.network_bypass)),
-        ("passive_port", json!(reading.passive_port)),
-        ("rated_for_moca", json!(reading.rated_for_moca)),
+        ("moca_bypass", json!(reading.moca_bypass)),
+        ("modem_port", json!(reading.modem_port)),
+        ("says_moca", json!(reading.says_moca)),
         ("indoor_only", json!(reading.indoor_only)),
-        ("cable_series", json!(reading.cable_series.map(CableSeries::name))),
+        ("cable", json!(reading.cable.map(CableSeries::name))),
     ];
     members.into_iter().map(|(name, value)| (name.to_owned(), value)).collect()
 }

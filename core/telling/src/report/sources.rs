@@ -83,7 +83,7 @@ fn told(teller: &ReportTeller<'_>, estimate: &Estimate) -> Markup {
     let Estimate { name, span, unit, backing } = estimate;
     let figure =
         |value: f64| if unit.is_empty() { written(value) } else { format!("{} {unit}", written(value)) };
-    let range = Phrase::new("report-estimate")
+    let range = Phrase::new(if span.is_exact() { "report-estimate-fixed" } else { "report-estimate" })
         .text("name", teller.word(&format!("estimate-{name}")))
         .text("likely", figure(span.likely))
         .text("low", written(span.low))

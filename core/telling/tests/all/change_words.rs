@@ -19,7 +19,7 @@ fn with_internet(generation: Option<ModemGeneration>, top_mhz: Option<f64>) -> H
 }
 
 /// Modems of DOCSIS 3.1 may listen to 1218 MHz (broadbandtechreport.com, 2015-06-03); such filters pass 1002 MHz (a
-/// published data sheet, 2019).
+/// data sheet, 2019, N7Alpha/coaxial-cable-network).
 #[test]
 fn a_filter_asks_the_provider_first_where_the_service_may_reach_above_it() {
     let cases = [

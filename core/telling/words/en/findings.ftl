@@ -10,8 +10,8 @@ source-practice = Common practice, no source.
 source-survey = From what stands in this survey.
 source-band = Adapters use { -band-adapters } (announcement of SCTE 235, 2017).
 source-filter-use = SCTE 235 2017, abstract: a filter keeps the network from reaching a neighbour and protects receivers; it may sit at the entry, at a device, or both.
-source-filter-sheet = A published data sheet for a ground-block filter (2019): passes up to 1002 MHz, stops 1125 to 1675 MHz by at least 40 dB.
-source-splits = Losses from a published trade article: 3.5 dB for 2 outputs, 7 dB for 4, 10.5 dB for 8. Six outputs, 9 dB: common practice.
+source-filter-sheet = Data sheet of a ground-block filter (2019, in the public repository N7Alpha/coaxial-cable-network): passes up to 1002 MHz, stops 1125 to 1675 MHz by at least 40 dB.
+source-splits = Losses from “How much signal do I lose going through a splitter?”, skywarnforum.org: 3.5 dB for 2 outputs, 7 dB for 4, 10.5 dB for 8. Six outputs, 9 dB: common practice.
 source-satellite = Satellite signals on the cable take 950 to 2150 MHz (makers' data; EN 50494:2007 and EN 50607:2015 distribute it); adapters use 1125 to 1675 MHz (announcement of SCTE 235, 2017).
 
 ## Cautions
@@ -321,7 +321,7 @@ finding-run-unknown-and-long = Cable of a kind not yet known: { $run } is { $len
 finding-run-very-long = A very long cable: { $run } is { $length } long.
     .why = Over such a length even good cable takes off a good part of the signal.
     .do = Look for a shorter way. If this cable must be long, thicker cable (11 series) loses less.
-    .source = Worked out from a published sheet of typical 6-series cable: 8.6 dB a 100 ft at 1675 MHz.
+    .source = Worked out from typical figures of 6-series cable (from memory): 8.6 dB a 100 ft at 1675 MHz.
 
 finding-connector-poor = A weak spot: { $run } has { $state } { $end }.
     .why = It costs signal, lets noise in, and gets worse with time.
@@ -339,7 +339,7 @@ finding-connector-street-side = A weak spot on the street's side: { $run } has {
 finding-joint-bad = A bad joint: { $run } has conductors twisted together, or a connector half off, { $end }.
     .why = Signal still passes, but badly and not evenly.
     .do = Have both cable ends fitted with compression connectors and joined with a barrel (cable joiner).
-    .source = A published field account (2023): a service ran at 50 instead of 200 Mb/s until such a joint was made anew.
+    .source = An account of a real house (a blog, May 2023): a service ran at 50 instead of 200 Mb/s until such a joint was made anew.
 
 ## Trees and loose parts
 
@@ -489,15 +489,15 @@ level-at-most = { $high } or less
 window-analog-tv = analog TV at the set: 0 dBmV or more (47 CFR 76.605)
 window-digital-tv = digital TV at the set: -12 to +15 dBmV (a guide figure, as far as we know)
 window-both-tv = analog and digital TV at the set: 0 to +15 dBmV (47 CFR 76.605 for analog channels; a guide figure, as far as we know, for digital ones)
-window-modem-receives = what the modem receives: -15 to +15 dBmV (a published manual that reproduces DOCSIS)
+window-modem-receives = what the modem receives: -15 to +15 dBmV (DOCSIS, as quoted in “Broadband: Total Power”, cablefax.com)
     .recommended = recommended: -7 to +7 dBmV (common practice, no source)
-window-modem-sends = what the modem sends: 50 dBmV or less (a published article on DOCSIS 3.1)
+window-modem-sends = what the modem sends: 50 dBmV or less (“DOCSIS 3.1 cable modem transmit power”, volpefirm.com)
     .recommended = recommended: 40 to 50 dBmV (the same article)
-window-satellite = satellite at the outlet: -13 to +17 dBmV, that is 47 to 77 dBµV (EN 60728-1, as a published compendium gives it)
-window-en-analog-tv = at an outlet in Europe, analog TV: 0 to +17 dBmV, that is 60 to 77 dBµV (EN 60728-1, as a published compendium gives it)
-window-en-256-qam = at an outlet in Europe, 256-QAM: -6 to +14 dBmV, that is 54 to 74 dBµV (EN 60728-1, as a published compendium gives it)
-window-en-64-qam = at an outlet in Europe, 64-QAM: -13 to +7 dBmV, that is 47 to 67 dBµV (EN 60728-1, as a published compendium gives it)
-window-en-antenna-tv = at an outlet in Europe, DVB-T: -15 to +14 dBmV, that is 45 to 74 dBµV (EN 60728-1, as a published compendium gives it)
+window-satellite = satellite at the outlet: -13 to +17 dBmV, that is 47 to 77 dBµV (EN 60728-1, read second-hand)
+window-en-analog-tv = at an outlet in Europe, analog TV: 0 to +17 dBmV, that is 60 to 77 dBµV (EN 60728-1, read second-hand)
+window-en-256-qam = at an outlet in Europe, 256-QAM: -6 to +14 dBmV, that is 54 to 74 dBµV (EN 60728-1, read second-hand)
+window-en-64-qam = at an outlet in Europe, 64-QAM: -13 to +7 dBmV, that is 47 to 67 dBµV (EN 60728-1, read second-hand)
+window-en-antenna-tv = at an outlet in Europe, DVB-T: -15 to +14 dBmV, that is 45 to 74 dBµV (EN 60728-1, read second-hand)
 window-antenna-tv = antenna TV at the set: -34 to +43 dBmV (ATSC A/74:2010)
     .recommended = recommended: -19 to +40 dBmV, since reception fades and stations add up (the weak and the strong signal of ATSC A/74)
 
@@ -525,7 +525,7 @@ finding-modem-level-outside = The modem at { $outlet } receives { $level } ({ $f
         [high] { level-too-much } If none is there, ask the provider.
        *[low] Look at connectors and splits on the way to the modem. If all are sound, ask the provider.
     }
-    .source = Table "Digital signal levels" of a published manual that reproduces DOCSIS: -15 to +15 dBmV.
+    .source = DOCSIS Radio Frequency Interface Specification, as quoted in “Broadband: Total Power”, cablefax.com: -15 to +15 dBmV.
 
 stretch-in-part = in { $part }
 stretch-run = on { $run }
@@ -544,7 +544,7 @@ finding-level-above-wiring = At { $place } { $level } was measured ({ $frequency
     .do = Look there for an amplifier, also behind a TV or in a wall box, and write it down. If there is none, measure again.
     .source = { source-survey }
 
-clean-cable = error ratio (MER): 28 dB or more, 31 dB recommended, both for 256-QAM (a published meter's manual; an article on cablefax.com)
+clean-cable = error ratio (MER): 28 dB or more, 31 dB recommended, both for 256-QAM (“Broadband: Making MER Better, Part 1”, cablefax.com: 3 dB or more above where reception fails)
 clean-antenna = error ratio (MER): 15 dB or more, 21 dB recommended (guide figures for 8-VSB, as far as we know)
 
 signal-noise-from = { $from ->
@@ -796,4 +796,4 @@ finding-internet-loses-packets = At { $outlet } { $share } of packets get lost o
 finding-speed-swings = The internet at { $outlet } swings between { $low } and { $high }, with heat or the time of day.
     .why = That points to the street's cable or its fittings, not to the room network.
     .do = Test between two adapters within the house. If that is steady, ask the provider to check the line.
-    .source = A published field account (2014): 6 to 100 Mb/s, worst in the hot part of the day, from one weak modem channel.
+    .source = An account of a real house (“Speed up your cable internet”, a blog, 14 December 2014): 6 to 100 Mb/s, worst in the hot part of the day, from one weak modem channel.

@@ -75,7 +75,7 @@ label-doubt-kind-unclear = The words fit both { $other ->
     [entry_filter] an entry filter
     [high_pass_filter] a high-pass filter
     [ground_block] a ground block
-    [attenuator] an attenuator
+    [pad] an attenuator
     [terminator] a terminator
     [satellite_splitter] a satellite splitter
     [satellite_combiner] a satellite combiner
@@ -91,7 +91,7 @@ label-doubt-kind-unclear = The words fit both { $other ->
     [entry_filter] an entry filter
     [high_pass_filter] a high-pass filter
     [ground_block] a ground block
-    [attenuator] an attenuator
+    [pad] an attenuator
     [terminator] a terminator
     [satellite_splitter] a satellite splitter
     [satellite_combiner] a satellite combiner

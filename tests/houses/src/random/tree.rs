@@ -275,7 +275,7 @@ impl Site {
     }
 }
 
-/// A filter as sold for the entry (a published data sheet for a ground-block MoCA filter, 2019).
+/// A filter as sold for the entry (data sheet, 2019, N7Alpha/coaxial-cable-network).
 fn stops_the_band(part: &mut Part) {
     part.rating.stop_band = Some(Band { low_mhz: 1125.0, high_mhz: 1675.0 });
     part.rating.rejection_db = Some(40.0);

@@ -15,6 +15,12 @@ fn open_house() -> House {
     house.outlet("O3", "Den").from("S1", 3).over(CableKind::Six, 10.0).plugged(&[Plugged::Tv])
 }
 
+/// That house with a TV at O2 where an adapter is to come, at the end of so much 59-series cable.
+pub(super) fn tv_at_the_end_of(metres: f64) -> House {
+    let thin = open_house().at("O2").over(CableKind::FiftyNine, metres);
+    thin.with(|outlet| outlet.adapter = None).plugged(&[Plugged::Tv])
+}
+
 fn sound(house: House) -> Seen {
     let seen = Seen::of(house.survey());
     assert_eq!(seen.broken(), [""; 0]);
@@ -176,8 +182,7 @@ fn a_step_that_only_costs_is_found() {
         let swap = ChangeKind::SwapSplitter { splitter: part_id(&survey, "S1"), legs: 3 };
         seen.list.steps = vec![step(swap, survey)];
         assert_eq!(who_pays(&seen)[0], found, "a swap, {metres} m");
-        let tv = thin(open_house(), metres).with(|outlet| outlet.adapter = None).plugged(&[Plugged::Tv]);
-        let survey = tv.survey();
+        let survey = tv_at_the_end_of(metres).survey();
         let share = ChangeKind::ShareOutlet { outlet: part_id(&survey, "O2") };
         seen.list.steps = vec![step(share, survey)];
         assert_eq!(who_pays(&seen)[0], found, "a shared outlet, {metres} m");

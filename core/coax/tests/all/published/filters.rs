@@ -6,8 +6,10 @@ use coax::{Decibels, Dice, Megahertz, Model, Span};
 use super::bench::part_loss;
 use super::check::Check;
 
-const SHEET: &str = "a published data sheet of a ground-block MoCA filter, 40 dB type (2019)";
-const HIGH: &str = "a published data sheet of a ground-block MoCA filter, 70 dB type (2019)";
+const SHEET: &str =
+    "data sheet of a ground-block filter, 40 dB type, 2019 (public repository N7Alpha/coaxial-cable-network)";
+const HIGH: &str =
+    "data sheet of a ground-block filter, 70 dB type, 2019 (public repository N7Alpha/coaxial-cable-network)";
 
 fn filter(rejection: f64, pass: f64) -> Model {
     let rating = FilterRating {

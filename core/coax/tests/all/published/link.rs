@@ -9,7 +9,7 @@ const GAP: &str =
     "derived: on-line telecom book, The Gap Approximation, clause 5.8, eq. 5.18: 10 log10(2^b - 1)";
 const CONVENTION: &str =
     "derived: gap approximation with the uncoded gap of 9.8 dB (DSL textbooks, from memory)";
-const TESTER: &str = "a published field test set's user manual, MoCA functional overview";
+const TESTER: &str = "from memory: a field test set's user manual, MoCA functional overview";
 
 /// Shannon's row: 10 log10(2^b - 1), b = 1 to 12, printed to 0.01 dB (derived from on-line telecom book "The Gap Approximation",
 /// clause 5.8, eq. 5.18).

@@ -9,8 +9,9 @@ use super::bench::{at, loss, matrix, part_loss, solved};
 use super::check::{Check, check, check_between};
 
 const IDEAL: &str = "definition: power shared evenly among N, 10 log10 N";
-const ARTICLE: &str = "a published trade article on splitter loss (3.5 dB a stage of two)";
-const LABEL: &str = "labels photographed in a public repository";
+const ARTICLE: &str =
+    "\"How much signal do I lose going through a splitter?\", skywarnforum.org (3.5 dB a stage of two)";
+const LABEL: &str = "labels photographed in the public repository N7Alpha/coaxial-cable-network";
 const TEE: &str = "textbook: parallel junction of equal lines, reproduced with scikit-rf";
 const DIVIDER: &str = "Pozar, Microwave Engineering, resistive power divider";
 
@@ -129,7 +130,7 @@ fn a_tap_gives_its_value_and_hears_its_output_less() {
 fn a_16_way_takes_a_level_of_10_to_minus_6() {
     let level = DecibelMillivolts(10.0) - Decibels(part_loss(&ideal(&[16.0; 16]), 7, 0, 500.0));
     Check::PutIn.about(
-        "a published tester manual, section on amplifiers",
+        "from memory: a tester's manual, section on amplifiers",
         "+10 dBmV behind a 16 dB split, dBmV",
         -6.0,
         1e-9,

@@ -196,7 +196,7 @@ fn with_the_entry_filter_in_less_leaves_and_rooms_hear_each_other_as_well_or_bet
     }
 }
 
-/// A published data sheet of a ground-block filter (2019): at least 40 dB in 1125 to 1675 MHz; 0.5 dB typical, 0.7 at most to 750 MHz,
+/// Data sheet of a ground-block filter (2019, N7Alpha/coaxial-cable-network): at least 40 dB in 1125 to 1675 MHz; 0.5 dB typical, 0.7 at most to 750 MHz,
 /// 1.2 typical, 1.5 at most to 1002 MHz; return loss at least 18 dB to 860 and 14 dB to 1002 MHz.
 #[test]
 fn an_entry_filter_keeps_to_its_data_sheet() {

@@ -1,17 +1,20 @@
 package legwork.phone
 
 import android.app.Application
+import android.content.pm.ApplicationInfo
 import android.content.res.Configuration
 import android.icu.util.LocaleData
 import android.icu.util.ULocale
 import android.os.Build
 import android.os.Handler
 import android.os.Looper
+import android.os.StrictMode
 import java.util.concurrent.Executor
 import java.util.Locale
 import legwork.door.FirstLength
 import legwork.door.Settings
 import legwork.phone.logic.NewerSdk
+import legwork.phone.logic.Outbox
 import legwork.phone.logic.Places
 import legwork.phone.logic.Sitting
 import legwork.phone.ui.Pictures
@@ -20,24 +23,34 @@ import legwork.phone.ui.Pictures
 class LegworkApp : Application() {
     lateinit var places: Places
         private set
-    private var held: Pair<Sitting, Pictures>? = null
+    private var held: Held? = null
     private val main = Handler(Looper.getMainLooper())
 
     override fun onCreate() {
         super.onCreate()
         places = Places(filesDir, cacheDir)
+        if (applicationInfo.flags and ApplicationInfo.FLAG_DEBUGGABLE != 0) watch()
     }
 
+    /** Whoever tries the app finds in the log what keeps the thread that draws. */
+    private fun watch() = StrictMode.setThreadPolicy(
+        StrictMode.ThreadPolicy.Builder().detectDiskReads().detectDiskWrites().detectNetwork().detectCustomSlowCalls().penaltyLog().build(),
+    )
+
+    /** The guide, what was drawn of photos, and the files on their way to other programs. */
+    data class Held(val sitting: Sitting, val pictures: Pictures, val outbox: Outbox)
+
     /** The guide, opened where the token says if it is not open yet. */
-    fun sitting(token: String?): Pair<Sitting, Pictures> = held ?: run {
+    fun held(token: String?): Held = held ?: run {
         val sitting = Sitting(settings(resources.configuration), token, Executor { main.post(it) })
         sitting.files({ places.tidy() }) {}
-        (sitting to Pictures(sitting)).also { held = it }
+        val outbox = Outbox(places, SystemDocuments(contentResolver), sitting).also { it.look() }
+        Held(sitting, Pictures(sitting), outbox).also { held = it }
     }
 
     override fun onConfigurationChanged(next: Configuration) {
         super.onConfigurationChanged(next)
-        held?.first?.settle(settings(next))
+        held?.sitting?.settle(settings(next))
     }
 
     private fun settings(configuration: Configuration): Settings {

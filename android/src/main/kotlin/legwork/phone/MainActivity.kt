@@ -17,6 +17,9 @@ import legwork.door.PressWeight
 import legwork.door.RowBar
 import legwork.door.Screen
 import legwork.phone.logic.Awaited
+import legwork.phone.logic.Offer
+import legwork.phone.logic.Offered
+import legwork.phone.logic.Outbox
 import legwork.phone.logic.Said
 import legwork.phone.logic.Shows
 import legwork.phone.logic.Sitting
@@ -41,6 +44,7 @@ import legwork.phone.ui.stack
 class MainActivity : Activity(), Hands, Shows {
     private lateinit var sitting: Sitting
     private lateinit var pictures: Pictures
+    private lateinit var outbox: Outbox
     private lateinit var others: Others
     private lateinit var tools: Tools
     private lateinit var light: Light
@@ -67,10 +71,11 @@ class MainActivity : Activity(), Hands, Shows {
     override fun onCreate(state: Bundle?) {
         super.onCreate(state)
         val app = application as LegworkApp
-        val (sitting, pictures) = app.sitting(state?.getString(TOKEN))
+        val (sitting, pictures, outbox) = app.held(state?.getString(TOKEN))
         this.sitting = sitting
         this.pictures = pictures
-        others = Others(this, app.places, sitting, Awaited.read(state?.getStringArrayList(AWAITED)))
+        this.outbox = outbox
+        others = Others(this, app.places, sitting, outbox, Awaited.read(state?.getStringArrayList(AWAITED)))
         begunAgain = state?.let(::Begun)
         own = state?.getString(OWN)
         tools = Tools(Paper(this), this, Slices({ main.post(it) }))
@@ -83,6 +88,7 @@ class MainActivity : Activity(), Hands, Shows {
     override fun onStart() {
         super.onStart()
         sitting.shows = this
+        outbox.changed = ::sayAgain
         sitting.resume()
         light.watch()
     }
@@ -95,7 +101,10 @@ class MainActivity : Activity(), Hands, Shows {
     override fun onStop() {
         light.unwatch()
         if (!isChangingConfigurations) sitting.suspend()
-        if (sitting.shows === this) sitting.shows = null
+        if (sitting.shows === this) {
+            sitting.shows = null
+            outbox.changed = {}
+        }
         super.onStop()
     }
 
@@ -137,7 +146,7 @@ class MainActivity : Activity(), Hands, Shows {
         if (page.parent == null) setContentView(page)
         val begun = begunAgain
         if (begun != null && begun.place == screen.place) page.folds.restore(begun.folds)
-        page.show(screen, own)
+        page.show(screen, own, outbox.offers)
         if (begun != null) {
             begunAgain = null
             if (begun.place == screen.place) page.stand(PageView.Stood(begun.scroll, begun.focus, begun.cursor))
@@ -149,8 +158,6 @@ class MainActivity : Activity(), Hands, Shows {
 
     override fun written(written: Written) = others.written(written)
 
-    override fun notWritten(written: Written) = others.notWritten(written)
-
     private fun words(said: Said): String = when (said) {
         is Said.Words -> said.words
         Said.Fault -> getString(R.string.fault)
@@ -161,7 +168,15 @@ class MainActivity : Activity(), Hands, Shows {
 
     private fun sayOwn(words: String) {
         own = words
-        sitting.screen?.let { page.show(it, own) }
+        sayAgain()
+    }
+
+    private fun sayAgain() { sitting.screen?.let { page.show(it, own, outbox.offers) } }
+
+    /** Something is done: what the shell said of the last deed goes. */
+    private fun moveOn() {
+        own = null
+        outbox.moveOn()
     }
 
     override fun notBegun(said: Said) {
@@ -180,31 +195,36 @@ class MainActivity : Activity(), Hands, Shows {
     // What the views ask for.
 
     override fun act(deed: Deed) {
-        own = null
+        moveOn()
         sitting.act(deed)
     }
 
     override fun type(deed: Deed) = sitting.type(deed)
 
     override fun press(press: PressBlock) {
-        own = null
+        moveOn()
         when (val need = press.need) {
             null -> act(Deed.Press(press.key))
             is Need.FileToRead -> others.chooseFile(press.key)
-            is Need.FileToWrite -> others.chooseWhereTo(press.key, need.name, need.kind.mediaType)
-            is Need.FileToShare -> others.share(press.key, need.name, need.kind.mediaType)
+            is Need.FileToWrite -> others.write(press.key, need.name, need.kind.mediaType, Written.Way.Place)
+            is Need.FileToShare -> others.write(press.key, need.name, need.kind.mediaType, Written.Way.Share)
             is Need.Photo -> others.takePhoto(press.key, need.burst)
         }
     }
 
     override fun takePhoto(slot: PhotoSlotBlock) {
-        own = null
+        moveOn()
         others.takePhoto(slot.key, slot.burst)
     }
 
     override fun choosePhotos(slot: PhotoSlotBlock) {
-        own = null
+        moveOn()
         others.choosePhotos(slot.key)
+    }
+
+    override fun does(what: Offered, offer: Offer) {
+        own = null
+        others.does(what, offer)
     }
 
     override fun figure(name: String, version: String, then: (Marks) -> Unit) {

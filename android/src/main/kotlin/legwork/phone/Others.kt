@@ -5,11 +5,8 @@ import android.content.ClipData
 import android.content.Intent
 import android.net.Uri
 import android.os.Build
-import android.provider.DocumentsContract
 import android.provider.MediaStore
-import android.provider.OpenableColumns
 import java.io.File
-import java.io.IOException
 import legwork.door.Block
 import legwork.door.Deed
 import legwork.door.Screen
@@ -17,6 +14,9 @@ import legwork.phone.logic.Awaited
 import legwork.phone.logic.Awaited.What
 import legwork.phone.logic.Copied
 import legwork.phone.logic.NewerSdk
+import legwork.phone.logic.Offer
+import legwork.phone.logic.Offered
+import legwork.phone.logic.Outbox
 import legwork.phone.logic.Places
 import legwork.phone.logic.Sitting
 import legwork.phone.logic.TakenIn
@@ -28,6 +28,7 @@ class Others(
     private val window: MainActivity,
     private val places: Places,
     private val sitting: Sitting,
+    private val outbox: Outbox,
     var awaited: Awaited?,
 ) {
     private val takenIn = TakenIn()
@@ -65,20 +66,37 @@ class Others(
         ask(Awaited(What.READ, key, place), open, R.string.choose_none)
     }
 
-    fun chooseWhereTo(key: String, name: String, type: String, at: String = place) = sitting.files({ places.toGive(name) }) { file ->
-        val create = Intent(Intent.ACTION_CREATE_DOCUMENT).setType(type).addCategory(Intent.CATEGORY_OPENABLE).putExtra(Intent.EXTRA_TITLE, name)
-        ask(Awaited(What.WRITE, key, at, file.path), create, R.string.choose_none)
-    }
-
-    /** Writes a file to a place of ours first; it is handed on once it is written. */
-    fun share(key: String, name: String, type: String, at: String = place) = sitting.files({ places.toGive(name) }) { file ->
-        sitting.bring(Deed.File(key, file.path), at, Written(file, Written.Way.Share(type)))
+    /** Has a file written to a place of ours first; it goes on once it is whole there. */
+    fun write(key: String, name: String, type: String, way: Written.Way, at: String = place) = sitting.files({ places.toGive(name) }) { file ->
+        sitting.bring(Deed.File(key, file.path), at, Written(file, type, way))
     }
 
     /** What was asked for is written. */
-    fun written(written: Written) = when (val way = written.way) {
-        is Written.Way.Share -> handOn(written.file, way.type)
-        is Written.Way.Place -> sitting.files({ copyOut(written.file, Uri.parse(way.address)) }) { done -> if (!done) say(R.string.file_unwritten) }
+    fun written(written: Written) = when (written.way) {
+        Written.Way.Share -> {
+            handOn(written.file, written.type)
+            outbox.made(written.file, written.type)
+        }
+        Written.Way.Place -> chooseWhereTo(written.file, written.type)
+    }
+
+    private fun chooseWhereTo(file: File, type: String) {
+        val create = Intent(Intent.ACTION_CREATE_DOCUMENT).setType(type).addCategory(Intent.CATEGORY_OPENABLE).putExtra(Intent.EXTRA_TITLE, file.name)
+        ask(Awaited(What.WRITE, "", place, file.path, type = type), create, R.string.choose_none)
+        if (awaited == null) outbox.made(file, type)
+    }
+
+    /** What was offered is done. */
+    fun does(what: Offered, offer: Offer) {
+        if (offer is Offer.Made) when (what) {
+            Offered.KEEP -> chooseWhereTo(offer.file, offer.type)
+            else -> handOn(offer.file, offer.type)
+        }
+        if (offer is Offer.Broken) when (what) {
+            Offered.AGAIN -> outbox.again(offer)
+            Offered.WITHOUT -> outbox.doWithout(offer)
+            else -> outbox.copy(offer) { file -> if (file == null) say(R.string.file_no_room) else handOn(file, offer.leaving.type) }
+        }
     }
 
     private fun handOn(file: File, type: String) {
@@ -92,44 +110,6 @@ class Others(
             say(R.string.share_none)
         }
     }
-
-    /** It will never be: where the system has made a document for it, that goes again. */
-    fun notWritten(written: Written) {
-        val way = written.way as? Written.Way.Place ?: return
-        sitting.files({ takeAway(Uri.parse(way.address), isOurs = false) }) {}
-    }
-
-    private fun copyOut(file: File, to: Uri): Boolean {
-        var isBegun = false
-        val isWhole = try {
-            window.contentResolver.openOutputStream(to, "wt")?.use { out ->
-                isBegun = true
-                file.inputStream().use { it.copyTo(out) }
-            } != null
-        } catch (_: IOException) {
-            false
-        } catch (_: RuntimeException) {
-            // As in TakenIn: whatever the other program threw.
-            false
-        }
-        if (!isWhole) takeAway(to, isOurs = isBegun)
-        return isWhole
-    }
-
-    /** Takes away a document that the system made for us. The user may have chosen one with something in it instead: that stays. */
-    private fun takeAway(document: Uri, isOurs: Boolean) {
-        try {
-            if (isOurs || isEmpty(document)) DocumentsContract.deleteDocument(window.contentResolver, document)
-        } catch (_: IOException) {
-            // It stays, empty: its place does not let go of it.
-        } catch (_: RuntimeException) {
-            // The same.
-        }
-    }
-
-    private fun isEmpty(document: Uri): Boolean =
-        window.contentResolver.query(document, arrayOf(OpenableColumns.SIZE), null, null, null)
-            ?.use { it.moveToFirst() && !it.isNull(0) && it.getLong(0) == 0L } == true
 
     // Answers.
 
@@ -149,15 +129,15 @@ class Others(
     fun answered(result: Int, data: Intent?) {
         val asked = awaited ?: return
         awaited = null
-        if (result != android.app.Activity.RESULT_OK) return
+        if (result != android.app.Activity.RESULT_OK) {
+            if (asked.what == What.WRITE) outbox.made(File(asked.file), asked.type)
+            return
+        }
         when (asked.what) {
             What.CAMERA -> photographed(asked, data)
             What.PICK -> picked(asked, data)
             What.READ -> data?.data?.let { read(asked, it) }
-            What.WRITE -> data?.data?.let { target ->
-                val written = Written(File(asked.file), Written.Way.Place(target.toString()))
-                sitting.bring(Deed.File(asked.key, asked.file), asked.place, written)
-            }
+            What.WRITE -> data?.data?.let { outbox.keep(File(asked.file), asked.type, it.toString()) }
         }
     }
 

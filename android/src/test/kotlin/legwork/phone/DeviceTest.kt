@@ -7,9 +7,11 @@ import android.text.InputType
 import android.view.MotionEvent
 import android.view.View
 import android.view.accessibility.AccessibilityNodeInfo
+import android.widget.TextView
 import legwork.door.Ability
 import legwork.door.Block
 import legwork.phone.logic.Said
+import legwork.phone.logic.leadOf
 import legwork.phone.ui.DrawingView
 import legwork.phone.ui.Large
 import legwork.phone.ui.PhotoView
@@ -62,6 +64,7 @@ class DeviceTest {
     }
 
     @Test fun theMapIsMovedTouchedAndReadOut() = on("map") { phone ->
+        shot(phone.window.page, "device/map")
         val block = phone.screen.blocks.firstNotNullOf { (it as? Block.Figure)?.block }
         val drawing = phone.window.page.find(block.id) as DrawingView
         val parts = drawing.spokenMarks().filter { it.key != null }
@@ -98,6 +101,26 @@ class DeviceTest {
         assertTrue(nodes.performAction(again.spokenMarks().indexOfLast { it.key != null }, AccessibilityNodeInfo.ACTION_CLICK, null))
         phone.settle()
         assertNotEquals(at, phone.screen.place)
+    }
+
+    @Test fun whatIsLookedAtStandsBesideWhatIsSaidWhereThereIsRoom() = on("map") { phone ->
+        /** From where to where the drawing reaches across the page, and what is said of it. */
+        fun across(way: Drawn): Pair<IntRange, IntRange> {
+            phone.turn(way.qualifiers, way.type)
+            val block = phone.screen.blocks.firstNotNullOf { (it as? Block.Figure)?.block }
+            val lead = leadOf(phone.screen)!!
+            val views = listOf(phone.window.page.find(block.id)!!, Phone.views(phone.window.page).first { it is TextView && it.text.toString() == lead })
+            val (drawing, words) = views.map { view -> IntArray(2).also(view::getLocationInWindow)[0].let { it..it + view.width } }
+            return drawing to words
+        }
+        val (drawing, words) = across(Drawn.WIDE)
+        assertTrue("$words, then $drawing", words.last <= drawing.first)
+        // On a phone one is above the other, also where it is held across; from the right the columns change sides.
+        for (way in listOf(Drawn.DAY, Drawn.ACROSS)) across(way).let { (drawing, words) -> assertTrue("$way: $drawing over $words", drawing.first < words.last) }
+        phone.turn(Drawn.WIDE.qualifiers.replace("en-rUS-ldltr", "ar-rXB-ldrtl"))
+        val block = phone.screen.blocks.firstNotNullOf { (it as? Block.Figure)?.block }
+        val place = IntArray(2).also(phone.window.page.find(block.id)!!::getLocationInWindow)
+        assertTrue("the drawing is at the left", place[0] < phone.window.page.width / 2)
     }
 
     private fun doubleTouch(view: View, x: Float, y: Float, from: Long) {

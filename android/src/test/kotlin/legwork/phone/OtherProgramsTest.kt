@@ -2,15 +2,9 @@ package legwork.phone
 
 import android.app.Activity
 import android.content.ClipData
-import android.content.ContentProvider
-import android.content.ContentValues
 import android.content.Intent
-import android.database.Cursor
-import android.database.MatrixCursor
 import android.graphics.Bitmap
 import android.net.Uri
-import android.os.Bundle
-import android.os.ParcelFileDescriptor
 import android.provider.MediaStore
 import android.provider.OpenableColumns
 import java.io.ByteArrayInputStream
@@ -19,12 +13,11 @@ import java.io.File
 import java.io.FileNotFoundException
 import java.io.IOException
 import java.io.InputStream
+import java.nio.ByteBuffer
+import java.nio.ByteOrder
 import java.util.Random
 import legwork.door.Block
-import legwork.door.Deed
-import legwork.door.Need
 import legwork.door.NoticeRole
-import legwork.door.PressBlock
 import legwork.phone.logic.Copied
 import legwork.phone.logic.TakenIn
 import org.junit.Assert.assertEquals
@@ -34,7 +27,6 @@ import org.junit.Assert.assertThrows
 import org.junit.Assert.assertTrue
 import org.junit.Test
 import org.junit.runner.RunWith
-import org.robolectric.Robolectric
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
 
@@ -210,122 +202,27 @@ class OtherProgramsTest {
         assertTrue(phone.own().contains(phone.window.getString(R.string.file_unread)))
     }
 
-    private fun packing(): Phone {
-        val phone = Phone(Ways().home)
-        phone.press(phone.row("Mill House").key!!)
-        phone.overview()
-        phone.press("pack")
-        return phone
-    }
-
-    private fun Phone.shares() = screen.blocks.firstNotNullOf { block -> (block as? Block.Press)?.block?.takeIf { it.need is Need.FileToShare } }
-
-    /** Where the file is there already, the press for another place asks the user for it. */
-    private fun Phone.writes(): PressBlock {
-        fun press() = screen.blocks.firstNotNullOfOrNull { block -> (block as? Block.Press)?.block?.takeIf { it.need is Need.FileToWrite } }
-        if (press() == null) act(Deed.File(shares().key, File.createTempFile("there", ".lwk").path))
-        return press()!!
-    }
-
-    private fun Phone.takes(address: String, file: File) =
-        shadowOf(window.contentResolver).registerOutputStreamSupplier(Uri.parse(address)) { file.outputStream() }
-
-    @Test fun whatIsWrittenGoesWhereTheUserSaid() {
+    @Test fun aSurveyThatLiesAboutItsSizeIsRefusedAndChangesNothing() {
         val phone = packing()
-        val mine = File.createTempFile("mine", ".lwk").apply { writeText("mine") }
-        phone.takes("content://drive/mine", mine)
-        phone.window.press(phone.writes())
-        phone.settle()
-        val asked = phone.asked()!!
-        assertEquals(Intent.ACTION_CREATE_DOCUMENT, asked.action)
-        phone.answers(asked, Intent().setData(Uri.parse("content://drive/mine")))
-        assertEquals("PK", mine.readBytes().take(2).toByteArray().decodeToString())
-        // A place that breaks off is said.
-        shadowOf(phone.window.contentResolver).registerOutputStreamSupplier(Uri.parse("content://drive/full")) { throw IllegalStateException("full") }
-        phone.window.press(phone.writes())
-        phone.settle()
-        phone.answers(phone.asked()!!, Intent().setData(Uri.parse("content://drive/full")))
-        assertTrue(phone.own(), phone.own().contains(phone.window.getString(R.string.file_unwritten)))
-    }
-
-    @Test fun noOtherFileGoesWhereTheUserWantedOne() {
-        val phone = packing()
-        val mine = File.createTempFile("mine", ".lwk").apply { writeText("mine") }
-        phone.takes("content://drive/mine", mine)
-        phone.window.press(phone.writes())
-        phone.settle()
-        val asked = phone.asked()!!
-        // The user is elsewhere when the place is named: nothing is written, and that is said.
-        phone.overview()
-        phone.answers(asked, Intent().setData(Uri.parse("content://drive/mine")))
-        assertTrue(phone.own(), phone.own().contains(phone.window.getString(R.string.brought_elsewhere)))
-        // What is read, or written for somebody else, after that goes nowhere near.
-        phone.press("pack")
-        phone.act(Deed.Press("replace"))
         phone.press(phone.shares().key)
-        val sent = phone.started()!!
-        assertEquals(Intent.ACTION_CHOOSER, sent.action)
-        phone.overview()
-        phone.press("take-in")
-        phone.press(phone.screen.blocks.firstNotNullOf { block -> (block as? Block.Press)?.block?.takeIf { it.need is Need.FileToRead } }.key)
-        phone.offers("content://mail/note") { ByteArrayInputStream("a letter".toByteArray()) }
-        phone.answers(phone.asked()!!, Intent().setData(Uri.parse("content://mail/note")))
-        assertEquals("mine", mine.readText())
-    }
-
-    /** A drive of another program: its documents are files, and it tells and lets go of them as the system's own does. */
-    class Drive : ContentProvider() {
-        val folder: File = File.createTempFile("drive", "").apply { delete(); mkdirs() }
-        var breaksOff = false
-
-        fun at(name: String) = File(folder, name)
-
-        override fun onCreate() = true
-        override fun getType(uri: Uri) = "application/octet-stream"
-        override fun query(uri: Uri, wanted: Array<String>?, selection: String?, arguments: Array<String>?, order: String?): Cursor =
-            MatrixCursor(arrayOf(OpenableColumns.SIZE)).apply { addRow(listOf(at(uri.lastPathSegment!!).length())) }
-        override fun openFile(uri: Uri, mode: String): ParcelFileDescriptor =
-            // Where it breaks off, what is opened takes nothing.
-            ParcelFileDescriptor.open(at(uri.lastPathSegment!!), if (breaksOff) ParcelFileDescriptor.MODE_READ_ONLY else ParcelFileDescriptor.parseMode(mode))
-        override fun call(method: String, argument: String?, extras: Bundle?): Bundle {
-            assertEquals("android:deleteDocument", method)
-            @Suppress("DEPRECATION") assertTrue(at((extras!!.getParcelable("uri") as Uri?)!!.lastPathSegment!!).delete())
-            return Bundle()
+        val packed = phone.app.cacheDir.resolve("out").walk().first { it.extension == "lwk" }.readBytes()
+        fun hand(bytes: ByteArray) {
+            phone.offers("content://mail/survey") { ByteArrayInputStream(bytes) }
+            phone.given(Intent(Intent.ACTION_VIEW).setData(Uri.parse("content://mail/survey")))
         }
-        override fun insert(uri: Uri, values: ContentValues?): Uri? = null
-        override fun update(uri: Uri, values: ContentValues?, selection: String?, arguments: Array<String>?) = 0
-        override fun delete(uri: Uri, selection: String?, arguments: Array<String>?) = 0
-    }
-
-    @Test fun noEmptyFileStaysWhereNothingWasWritten() {
-        val phone = packing()
-        val drive = Robolectric.setupContentProvider(Drive::class.java, "drive")
-        // The system makes the document, and then says where it is.
-        fun named(name: String): Intent {
-            phone.window.press(phone.writes())
-            phone.settle()
-            drive.at(name).createNewFile()
-            return phone.asked()!!
+        // Where the directory of a ZIP says how large an entry is, packed and unpacked (APPNOTE 4.3.12: after its signature).
+        val entry = (0 until packed.size - 46).first { at -> packed.copyOfRange(at, at + 4).contentEquals(byteArrayOf(0x50, 0x4b, 1, 2)) }
+        fun lying(at: Int, size: Int) = packed.copyOf().also { ByteBuffer.wrap(it).order(ByteOrder.LITTLE_ENDIAN).putInt(entry + at, size) }
+        val says = ByteBuffer.wrap(packed).order(ByteOrder.LITTLE_ENDIAN).getInt(entry + 24)
+        val cut = packed.copyOf(packed.size - 1)
+        for (lie in listOf(lying(24, says - 1), lying(24, says + 1), lying(24, Int.MAX_VALUE), lying(20, 0), lying(20, Int.MAX_VALUE), cut, packed + 0)) {
+            hand(lie)
+            assertEquals(listOf(NoticeRole.PROBLEM), phone.screen.notices.map { it.role })
         }
-        fun answer(asked: Intent, name: String) = phone.answers(asked, Intent().setData(Uri.parse("content://drive/$name")))
-        val asked = named("elsewhere")
-        phone.overview()
-        answer(asked, "elsewhere")
-        assertFalse("nothing was written", drive.at("elsewhere").exists())
-        phone.press("pack")
-        drive.breaksOff = true
-        answer(named("full"), "full")
-        assertTrue(phone.own(), phone.own().contains(phone.window.getString(R.string.file_unwritten)))
-        assertFalse("what was begun goes", drive.at("full").exists())
-        drive.breaksOff = false
-        answer(named("written"), "written")
-        assertEquals("PK", drive.at("written").readBytes().take(2).toByteArray().decodeToString())
-        // What the user chose instead of a new one stays, if nothing is written to it.
-        drive.at("theirs").writeText("theirs")
-        val other = named("theirs")
-        phone.overview()
-        answer(other, "theirs")
-        assertEquals("theirs", drive.at("theirs").readText())
+        // As it is, it is looked into.
+        hand(packed)
+        assertEquals(emptyList<NoticeRole>(), phone.screen.notices.map { it.role })
+        phone.says("Mill House")
     }
 
     @Test fun aTurnedPhoneHandsOnWhatWasWrittenMeanwhile() {

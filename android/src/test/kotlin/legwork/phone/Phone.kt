@@ -33,7 +33,7 @@ class Phone(home: File? = null, intent: Intent? = null) {
     private var controller: ActivityController<MainActivity>
 
     val window: MainActivity get() = controller.get()
-    val sitting: Sitting get() = app.sitting(null).first
+    val sitting: Sitting get() = app.held(null).sitting
     val screen: Screen get() = sitting.screen ?: error("nothing is shown")
 
     /** How long one call kept the thread that draws at most: nanoseconds of its own time. */

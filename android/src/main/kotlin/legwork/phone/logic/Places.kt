@@ -3,10 +3,13 @@ package legwork.phone.logic
 import java.io.File
 import java.util.UUID
 
-/** The folders of the app. Everything but the surveys is only on its way, and is cleared away a day later. */
+/** The folders of the app. Everything but the surveys is only on its way, and most of it is cleared away a day later. */
 class Places(files: File, private val passing: File) {
     /** The surveys. */
     val home = File(files, "surveys")
+
+    /** What is being written to documents of other programs: kept until it is whole there, or the user does without it. */
+    val leaving = File(files, "leaving")
 
     /** What the camera writes. */
     fun photo(): File = File(of(CAMERA), UUID.randomUUID().toString() + ".jpg")

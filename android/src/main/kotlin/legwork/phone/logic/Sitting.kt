@@ -38,8 +38,6 @@ interface Shows {
     fun notBegun(said: Said)
     /** A file that was asked for is written. */
     fun written(written: Written)
-    /** One that was asked for will never be. */
-    fun notWritten(written: Written)
 }
 
 /**
@@ -168,7 +166,6 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
                 return
             }
             fileOf(one.deed)?.delete()
-            one.written?.let { written -> tell { it.notWritten(written) } }
             return tell { it.say(if (one.deed is Deed.Photo) Said.PhotoElsewhere else Said.Elsewhere) }
         }
         if (one.deed is Deed.Photo) {
@@ -304,7 +301,7 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
             screen = next
             shows?.show(next)
         }
-        if (over != null) over.file.isFile.let { isThere -> tell { if (isThere) it.written(over) else it.notWritten(over) } }
+        if (over != null && over.file.isFile) tell { it.written(over) }
         door?.let { door ->
             while (!works && !isAside && held.isNotEmpty()) brought(door, held.removeFirst())
             placed(door)

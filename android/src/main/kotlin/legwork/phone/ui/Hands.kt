@@ -6,6 +6,8 @@ import legwork.door.FigureBlock
 import legwork.door.PhotoSlotBlock
 import legwork.door.PressBlock
 import legwork.door.RowBar
+import legwork.phone.logic.Offer
+import legwork.phone.logic.Offered
 import legwork.phone.logic.Slices
 
 /** What a view can ask for. Nothing here knows what a block is about. */
@@ -22,6 +24,9 @@ interface Hands {
     fun takePhoto(slot: PhotoSlotBlock)
 
     fun choosePhotos(slot: PhotoSlotBlock)
+
+    /** Does what was offered with a file that was made. */
+    fun does(what: Offered, offer: Offer)
 
     /** The marks of a drawing, now or soon. */
     fun figure(name: String, version: String, then: (Marks) -> Unit)

@@ -10,6 +10,7 @@ import legwork.door.HowFar
 import legwork.door.NoticeRole
 import legwork.door.Screen
 import legwork.phone.R
+import legwork.phone.logic.Offer
 import legwork.phone.logic.leadOf
 
 /** The head of a screen: where we are, what it is about, how far the guide has come. */
@@ -63,22 +64,23 @@ private class Tape(tools: Tools, private val done: Int, of: Int) : View(tools.co
 class NoticesView(private val tools: Tools, private val readOut: MutableSet<String>) : LinearLayout(tools.context) {
     init { orientation = VERTICAL }
 
-    fun show(screen: Screen, own: String?) {
-        val wanted = screen.notices.map { it.id } + listOfNotNull(own)
-        if (wanted == shownIds) return
-        shownIds = wanted
+    fun show(screen: Screen, own: String?, offers: List<Offer>) {
+        val wanted = listOf(own) + offers + screen.notices.map { it.id }
+        if (wanted == shown) return
+        shown = wanted
         removeAllViews()
         val gap = tools.paper.px(R.dimen.s2)
         own?.let { words ->
             below(note(words, true, Aloud(AloudRole.ALERT, words, "", ""), isNew = true), gap)
         }
+        for (offer in offers) below(OfferView(tools, offer, isNew = readOut.add("offer ${offer.hashCode()}")), gap)
         for (notice in screen.notices) {
             below(note(notice.words, notice.role == NoticeRole.PROBLEM, notice.aloud, readOut.add(notice.id)), gap)
         }
         visibility = if (childCount == 0) GONE else VISIBLE
     }
 
-    private var shownIds: List<String> = emptyList()
+    private var shown: List<Any?> = listOf(null)
 
     private fun note(words: String, problem: Boolean, aloud: Aloud, isNew: Boolean): View =
         framedNote(tools, words, problem).apply {

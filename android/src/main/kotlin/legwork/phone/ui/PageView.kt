@@ -15,6 +15,7 @@ import legwork.door.WordsRole
 import legwork.phone.R
 import legwork.phone.logic.DockPlan
 import legwork.phone.logic.NewerSdk
+import legwork.phone.logic.Offer
 import legwork.phone.logic.idOf
 import legwork.phone.logic.leadOf
 
@@ -87,8 +88,8 @@ class PageView(private val tools: Tools, light: Light, readOut: MutableSet<Strin
 
     private fun sideWidth(): Int = tools.paper.dp(if (resources.configuration.fontScale > 1.3f) SIDE_LARGE else SIDE)
 
-    /** Shows a screen; `own` is what the shell itself has to say. What does not fit into a slice follows after it. */
-    fun show(next: Screen, own: String?) {
+    /** Shows a screen; `own` is what the shell itself has to say, `offers` what it has to say of files. What does not fit into a slice follows after it. */
+    fun show(next: Screen, own: String?, offers: List<Offer> = emptyList()) {
         val before = screen
         val isSame = before?.place == next.place
         slices.drop()
@@ -107,7 +108,7 @@ class PageView(private val tools: Tools, light: Light, readOut: MutableSet<Strin
         val setting = Setting(next.dock.answersLeadOn, leadOf(next), folds)
         slices.ask { place(plan, setting, next) }
         slices.ask { heading(next) }
-        slices.ask { notices.show(next, own) }
+        slices.ask { notices.show(next, own, offers) }
         slices.ask { pieces.show(next, plan, setting) }
         slices.slice()
         scroll.keepScreenOn = Ability.STAY_AWAKE in next.abilities
