@@ -156,6 +156,22 @@ fn doubts_of_labels_are_told_with_the_sheet() {
 }
 
 #[test]
+fn a_field_against_the_print_is_told_with_the_sheet() {
+    let desk = Desk::new();
+    let part = |tag: &str, band: &str| {
+        format!(
+            "[[part]]\ntag = \"{tag}\"\nkind = \"splitter\"\nlabel = \"2-WAY 5-1000MHz 3.5dB\"\nband = \"{band}\"\n"
+        )
+    };
+    desk.write("against.toml", &[part("S1", "5-1675 MHz"), part("S2", "5-1000 MHz")].concat());
+    let told = desk.run(&["--json", "sheet", "against.toml", "against.legwork"]).json();
+    let doubts = told["label_doubts"].as_array().unwrap();
+    assert_eq!((doubts.len(), &doubts[0]["tag"]), (1, &json!("S1")));
+    let said = doubts[0]["doubts"][0].as_str().unwrap();
+    assert!(said.contains("5 to 1000 MHz") && said.contains("5 to 1675 MHz"), "{said}");
+}
+
+#[test]
 fn label() {
     let desk = Desk::new();
     let ran = desk.run_with(&["--json", "label", "-"], b"4-WAY SPLITTER 5-1000MHz -7dB\r\n\nquux\n");
