@@ -4,7 +4,7 @@
 use phrase::{Arg, Phrase};
 
 use crate::rating::{Band, PartRating, kind_printed};
-use crate::record::{Part, PartKind, Worded};
+use crate::record::{Named, Part, PartKind};
 
 /// Kinds that do different things to a signal, so that a part cannot be two of them. A ground block or an outlet may hold
 /// one of these.
@@ -71,9 +71,9 @@ impl Contradiction {
     /// The phrase that says it.
     pub fn phrase(&self) -> Phrase {
         match self {
-            Self::Kind { typed, printed } => Phrase::new("label-against-kind")
-                .phrase("typed", typed.phrase())
-                .phrase("printed", printed.phrase()),
+            Self::Kind { typed, printed } => {
+                Phrase::new("label-against-kind").text("typed", typed.name()).text("printed", printed.name())
+            }
             Self::Figure { field, typed, printed } => Phrase::new("label-against-figure")
                 .text("field", *field)
                 .with("typed", typed.clone())

@@ -109,7 +109,23 @@ label-doubt-kind-from-bands = No word names the part; by its figures it was take
 label-doubt-power-pass-unclear = The label seems to say both that power (DC) passes and that it does not. That was left out.
 
 # Print and a typed field that differ: what was typed counts.
-label-against-kind = The print tells of { $printed }, but { $typed } was entered. What was entered counts; please look again which is right.
+label-against-kind = The print tells of { $printed ->
+    [splitter] a splitter
+    [tap] a tap
+    [amplifier] an amplifier
+    [entry_filter] an entry filter
+    [high_pass_filter] a high-pass filter
+    [satellite_combiner] a satellite combiner
+   *[pad] a pad
+}, but { $typed ->
+    [splitter] a splitter
+    [tap] a tap
+    [amplifier] an amplifier
+    [entry_filter] an entry filter
+    [high_pass_filter] a high-pass filter
+    [satellite_combiner] a satellite combiner
+   *[pad] a pad
+} was entered. What was entered counts; please look again which is right.
 label-against-figure = The print gives { $printed } for the { $field ->
     [legs] number of outputs
     [losses] losses
