@@ -1,4 +1,5 @@
 //! What adapters show over a clean path tells of the adapters: more of it than expected is no better wiring.
+#![expect(clippy::unwrap_used, reason = "a failed test is what is wanted")]
 
 use advice::finding::{FindingKind, findings};
 use advice::forecast::{Options, PathForecast, forecast};

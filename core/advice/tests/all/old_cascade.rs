@@ -1,4 +1,5 @@
 //! Several old splitters in a row: each may be one of those that lose far more above their band than on it.
+#![expect(clippy::unwrap_used, reason = "a failed test is what is wanted")]
 
 use advice::forecast::{Options, PathForecast, forecast};
 use advice::verdict::doubt_of_link;
