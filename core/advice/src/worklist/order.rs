@@ -105,6 +105,7 @@ pub fn worklist_watched(
         let mut worth_it: Vec<((bool, f64), ChangeKind)> = Vec::new();
         let candidates = candidates(&house, &given_up);
         let mut link_givers = Vec::new();
+        let mut for_rate_alone = BTreeSet::new();
         let mut paid_for_rate = BTreeSet::new();
         meter.round(candidates.len());
         weighed += candidates.len() * house.parts.len();
@@ -145,6 +146,7 @@ pub fn worklist_watched(
             if others.costs && !need {
                 continue;
             }
+            for_rate_alone.extend((!(is_suspect || ends_grave)).then_some(change));
             paid_for_rate.extend((others.costs && !(is_suspect || ends_grave)).then_some(change));
             // The test says that a suspect costs more than the forecast knows of.
             let least = if is_suspect { WORTH_MBPS } else { 0.0 };
@@ -153,7 +155,11 @@ pub fn worklist_watched(
         }
         let Some(change) = first_of(&worth_it) else { break None };
         let after = applied(change, &house);
-        let moves_out = guard.look(&after)?.out;
+        let done_alone = guard.look(&after)?;
+        // What it costs by itself may be more than what it costs with all that is weighed along with it.
+        let is_paid_for =
+            paid_for_rate.contains(&change) || done_alone.costs && for_rate_alone.contains(&change);
+        let moves_out = done_alone.out;
         if let Some(at) = undone_by(&steps, change) {
             // A splitter is not swapped first and thrown out afterwards: the list is made again without that swap.
             if let Some(step) = steps.drain(at..).next() {
@@ -166,7 +172,7 @@ pub fn worklist_watched(
         let left = (worth_it.len() - 1).min(options.most_steps - steps.len() - 1);
         meter.rounds_left(left, candidates.len());
         let next = meter.stated(&after, &options.stating)?;
-        if paid_for_rate.contains(&change) && gains_nothing(change, &current, &next) {
+        if is_paid_for && gains_nothing(change, &current, &next) {
             // The few draws that choose saw a rate for which another service pays; those that are stated do not.
             set_aside.insert(change);
             continue;

@@ -82,6 +82,14 @@ fn every_house_keeps_the_laws() {
     seeds::none(&broken, Path::new(env!("CARGO_TARGET_TMPDIR")), survey);
 }
 
+/// A house in which a new splitter costs a TV more by itself than with all that is weighed along with it (an entry filter, outlets
+/// shared), and gains no rate that is there nine times in ten.
+#[test]
+fn what_a_step_costs_by_itself_counts() {
+    let seen = Seen::of(survey(81));
+    assert_eq!(seen.broken(), [""; 0]);
+}
+
 /// Houses in which few draws promise a rate that more draws do not: a TV is not to pay for it. The cable to the room grows until
 /// what arrives there is at the edge of what a node works with.
 #[test]
