@@ -3,7 +3,8 @@
 
 use phrase::{Arg, Phrase};
 
-use crate::rating::{Band, PartRating, kind_printed};
+use crate::printed::kind_printed;
+use crate::rating::{Band, PartRating};
 use crate::record::{Named, Part, PartKind};
 
 /// Kinds that do different things to a signal, so that a part cannot be two of them. A ground block or an outlet may hold

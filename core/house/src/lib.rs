@@ -26,12 +26,13 @@
 //! ```
 //!
 //! From below upwards: `rating` (what a part is made for), `record` (the document), `naming` (what a part is called),
-//! `story` (what was said, in phrases); beside them `contradiction` (print against what was typed), `document` (a store as a document) and `label_seen`.
+//! `story` (what was said, in phrases); beside them `printed` (the kind that a print tells of), `contradiction` (print against what was typed), `document` (a store as a document) and `label_seen`.
 
 pub mod contradiction;
 pub mod document;
 pub mod label_seen;
 pub mod naming;
+pub mod printed;
 pub mod rating;
 pub mod record;
 pub mod story;

@@ -6,8 +6,6 @@ use coax::{Decibels, Megahertz};
 use label::{self, LabelReading, PowerPass};
 use serde::{Deserialize, Serialize};
 
-use crate::record::PartKind;
-
 /// A band of frequencies.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Band {
@@ -188,24 +186,4 @@ impl PartRating {
 fn legs(reading: &LabelReading) -> u8 {
     let through = u8::from(reading.kind == Some(label::PartKind::Tap));
     reading.legs.map_or(0, |legs| legs.saturating_add(through))
-}
-
-/// The kind of part that a print tells of; none for print that is on no part of its own. A DC block is a barrel: what it
-/// holds back stands in its rating.
-pub fn kind_printed(printed: label::PartKind) -> Option<PartKind> {
-    use label::PartKind as Printed;
-    Some(match printed {
-        Printed::Splitter | Printed::SatelliteSplitter => PartKind::Splitter,
-        Printed::Tap => PartKind::Tap,
-        Printed::Amplifier => PartKind::Amplifier,
-        Printed::EntryFilter => PartKind::EntryFilter,
-        Printed::GroundBlock => PartKind::GroundBlock,
-        Printed::Barrel | Printed::DcBlock => PartKind::Barrel,
-        Printed::Attenuator => PartKind::Pad,
-        Printed::HighPassFilter => PartKind::HighPassFilter,
-        Printed::SatelliteCombiner => PartKind::SatelliteCombiner,
-        Printed::Terminator => PartKind::Terminator,
-        Printed::PowerInserter => PartKind::PowerInserter,
-        Printed::WallPlate | Printed::Cable => return None,
-    })
 }

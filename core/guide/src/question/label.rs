@@ -1,7 +1,8 @@
 //! What is printed on a part: photo, text, and the figures in it, each taken or corrected by a touch.
 
 use facts::fact::SubjectId;
-use house::rating::{Band, PartRating, kind_printed};
+use house::printed::kind_printed;
+use house::rating::{Band, PartRating};
 use house::record::{Asked, PartKind, PhotoRole, Reply, field};
 use label::{self, LabelReading};
 use phrase::{Arg, Phrase};

@@ -2,7 +2,7 @@
 
 use facts::fact::SubjectId;
 use house::label_seen::LabelSeen;
-use house::rating::kind_printed;
+use house::printed::kind_printed;
 use house::record::{Part, PartKind, field};
 use phrase::Phrase;
 
