@@ -104,9 +104,8 @@ pub fn worklist_watched(
         let guard = services.guard(&house, moved_so_far)?;
         let mut worth_it: Vec<((bool, f64), ChangeKind)> = Vec::new();
         let candidates = candidates(&house, &given_up);
-        let mut link_givers = Vec::new();
-        let mut for_rate_alone = BTreeSet::new();
-        let mut paid_for_rate = BTreeSet::new();
+        // What gives a link; what is done for a rate alone, and whether another service pays for it.
+        let (mut link_givers, mut for_rate_alone) = (Vec::new(), BTreeMap::new());
         meter.round(candidates.len());
         weighed += candidates.len() * house.parts.len();
         let grave_now = grave(&house);
@@ -137,17 +136,16 @@ pub fn worklist_watched(
             let is_suspect =
                 matches!(change, ChangeKind::SwapSplitter { splitter, .. } if suspects.contains(&splitter));
             let ends_grave = worth.rate >= 0.0 && takes_grave_away(&grave_now, || grave(&after));
-            let wanted = is_suspect || ends_grave || is_wanted_anyway(change);
+            let is_needed = is_suspect || ends_grave;
+            let wanted = is_needed || is_wanted_anyway(change);
             if set_aside.contains(&change) || worth.rate < WORTH_MBPS && !wanted {
                 continue;
             }
             // Nobody gives up signal of a TV or modem for a rate that is not there nine times in ten.
-            let need = is_suspect || ends_grave || !gains_nothing(change, &screened, &then);
-            if others.costs && !need {
+            if others.costs && !is_needed && gains_nothing(change, &screened, &then) {
                 continue;
             }
-            for_rate_alone.extend((!(is_suspect || ends_grave)).then_some(change));
-            paid_for_rate.extend((others.costs && !(is_suspect || ends_grave)).then_some(change));
+            for_rate_alone.extend((!is_needed).then_some((change, others.costs)));
             // The test says that a suspect costs more than the forecast knows of.
             let least = if is_suspect { WORTH_MBPS } else { 0.0 };
             let rank = (ends_grave || keeps_private(change), worth.for_order().max(least) / minutes);
@@ -157,9 +155,7 @@ pub fn worklist_watched(
         let after = applied(change, &house);
         let done_alone = guard.look(&after)?;
         // What it costs by itself may be more than what it costs with all that is weighed along with it.
-        let is_paid_for =
-            paid_for_rate.contains(&change) || done_alone.costs && for_rate_alone.contains(&change);
-        let moves_out = done_alone.out;
+        let is_paid_for = for_rate_alone.get(&change).is_some_and(|costs| *costs || done_alone.costs);
         if let Some(at) = undone_by(&steps, change) {
             // A splitter is not swapped first and thrown out afterwards: the list is made again without that swap.
             if let Some(step) = steps.drain(at..).next() {
@@ -179,7 +175,7 @@ pub fn worklist_watched(
         }
         set_aside.clear();
         let before = std::mem::replace(&mut house, after);
-        steps.push(step(change, (before, &current), (&house, &next), moves_out)?);
+        steps.push(step(change, (before, &current), (&house, &next), done_alone.out)?);
         current = next;
     };
     let failed = with_checks(survey, &as_found, (&house, &current), &mut steps, options.most_steps);

@@ -163,7 +163,7 @@ fn a_field_against_the_print_is_told_with_the_sheet() {
             "[[part]]\ntag = \"{tag}\"\nkind = \"splitter\"\nlabel = \"2-WAY 5-1000MHz 3.5dB\"\nband = \"{band}\"\n"
         )
     };
-    desk.write("against.toml", &[part("S1", "5-1675 MHz"), part("S2", "5-1000 MHz")].concat());
+    desk.write("against.toml", [part("S1", "5-1675 MHz"), part("S2", "5-1000 MHz")].concat());
     let told = desk.run(&["--json", "sheet", "against.toml", "against.legwork"]).json();
     let doubts = told["label_doubts"].as_array().unwrap();
     assert_eq!((doubts.len(), &doubts[0]["tag"]), (1, &json!("S1")));
