@@ -9,10 +9,6 @@ import numpy as np
 
 # Documented in words or as figures without a range, and what only the peer's own ranges know.
 DEFAULTS = {
-    # Share by which a length may be off.
-    "length-measured": (-0.05, 0.0, 0.05),
-    "length-paced": (-0.15, 0.0, 0.15),
-    "length-guessed": (-0.3, 0.0, 0.3),
     # Chance that the channels of a bonded network share one power.
     "power-shared-odds": (0.0, 0.0, 0.0),
     # Net of PHY rate.
@@ -112,6 +108,9 @@ class Priors:
 def documented(printed):
     """`printed` is what the example `estimates` says."""
     said = {name: (e["low"], e["likely"], e["high"]) for name, e in json.loads(printed).items()}
+    # Documented as what a length may be in times of what was said; here the share by which it may be off.
+    for known in ("length-measured", "length-paced", "length-guessed"):
+        said[known] = tuple(times - 1 for times in said[known])
     # 2.5: from 2,250 to the published 2,500 of 3,500.
     said["mac-share-2.5"] = tuple((2250 + 250 * position) / 3500 for position in said["mac-position-2-5"])
     return Priors({**DEFAULTS, **said})
