@@ -43,7 +43,7 @@ pub mod parts {
         CABLE_IMPEDANCE = "cable-impedance", 73.0, 75.0, 77.0, "ohm", CommonPractice;
         /// How far a 6-series run's loss is from the fitted sheet's.
         SIX_SPREAD = "cable-six-spread", 0.97, 1.0, 1.05, "times",
-            Held("8.71 dB/100 ft at 1675 MHz (a data sheet tabulated in herereadthis/timballisto), 8.31 (from memory)");
+            Held("8.71 dB/100 ft at 1675 MHz (herereadthis/timballisto), 8.31 (from memory)");
         /// `k1` of the 59 series at `k2 = 0`, through the table's 1000 MHz.
         FIFTY_NINE_K1 = "cable-fifty-nine-k1", 0.247, 0.2568, 0.275, "dB/100 ft", FromMemory;
         /// `k2` of the 59 series: an unconstrained fit to a table that ends at 1000 MHz turns it negative.
@@ -77,7 +77,7 @@ pub mod parts {
         SPLITTER_ISOLATION = "splitter-isolation", 20.0, 25.0, 30.0, "dB", CommonPractice;
         /// Leg to leg loss of a splitter rated for MoCA, which is made to let rooms hear each other.
         SPLITTER_ISOLATION_RATED_FOR_MOCA = "splitter-isolation-rated-for-moca", 14.0, 18.0, 25.0, "dB",
-            Held("US 11,895,435 B2 (2024), abstract: less than about 16 dB between outputs is the target");
+            Held("US 11,895,435 B2 (2024): less than 16 dB");
         /// Leg to leg loss of a splitter whose label reaches over the MoCA band and does not name it: it may be either.
         SPLITTER_ISOLATION_WIDE = "splitter-isolation-wide", 14.0, 22.0, 30.0, "dB", CommonPractice;
         /// Return loss in the rated band.
@@ -114,7 +114,7 @@ pub mod parts {
 
         /// Return loss of an entry filter in its pass band.
         FILTER_RETURN_LOSS = "filter-return-loss", 18.0, 20.0, 25.0, "dB",
-            Held("data sheet of a ground-block filter, 2019 (in the public repository N7Alpha/coaxial-cable-network): 18 dB or more to 860 MHz");
+            Held("data sheet of a ground-block filter, 2019 (N7Alpha/coaxial-cable-network): 18 dB or more to 860 MHz");
         /// How much more than its label an entry filter rejects.
         FILTER_MARGIN = "filter-margin", 0.0, 3.0, 10.0, "dB", CommonPractice;
         /// Delay of an entry filter.
@@ -126,7 +126,7 @@ pub mod parts {
         FILTER_REJECTION = "filter-rejection", 30.0, 40.0, 60.0, "dB", CommonPractice;
         /// From the edge of a band filter's pass band to where it rejects, as a share of the edge's frequency.
         FILTER_GAP = "filter-gap", 0.06, 0.12, 0.25, "of the edge's frequency",
-            Held("data sheet of a ground-block filter, 2019 (in the public repository N7Alpha/coaxial-cable-network): 1002 to 1125 MHz");
+            Held("data sheet of a ground-block filter, 2019 (N7Alpha/coaxial-cable-network): 1002 to 1125 MHz");
 
         /// How much better a tap hears its input than its through output.
         TAP_DIRECTIVITY = "tap-directivity", 8.0, 14.0, 20.0, "dB", CommonPractice;
@@ -270,7 +270,7 @@ pub mod link {
         /// reads "between 4 dBm to +8 dBm", the sign of the 4 in doubt; TR-181 lets a 2.5 beacon be set from -10 to +7 dBm.
         /// Taken for each channel of a bonded network, since no readable source says whether they share one power.
         TRANSMIT_POWER = "transmit-power", -4.0, 3.0, 8.0, "dBm",
-            Held("MoCA 1.1 Reference Specification, node output power, sign in doubt");
+            Held("MoCA 1.1 Reference Specification, sign in doubt");
         /// Return loss of a node in Extended D: at least 5 dB in bands A to D by the MoCA 1.1 Reference Specification, connector
         /// and return loss (developer.rdkcentral.com, 21 Jun 2022); how much better real ones are is common practice.
         ADAPTER_RETURN_LOSS = "adapter-return-loss", 5.0, 10.0, 18.0, "dB",
@@ -286,14 +286,14 @@ pub mod link {
         /// The gap between Shannon's limit and what the code of a real link needs. 3 to 5 dB is what the minimum carrier
         /// to noise ratios of a comparable coded system on coax (DOCSIS 3.1, from memory) leave over Shannon's row.
         GAP = "gap", 3.0, 4.0, 5.0, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 Mb/s or more (practice note, homenetworkingdepot.com) to 304 (worked out)");
+            Held("1.x with no cable: PHY 240 to 304 Mb/s");
         /// What a node leaves unused on top of the gap, so that small changes of the path cost no packets. TR-181 shows that
         /// such a margin is set in steps of 0.5 dB (Rlapm.PhyMargin, MoCA 2.0 clause 7.15.2), not how large it is.
         MARGIN = "margin", 1.0, 2.0, 3.0, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 Mb/s or more (practice note, homenetworkingdepot.com) to 304 (worked out)");
+            Held("1.x with no cable: PHY 240 to 304 Mb/s");
         /// Signal over a 1.x transmitter's and receiver's own distortion and phase noise: what is left with no cable at all.
         SNR_CAP_1X = "snr-cap-1x", 28.0, 31.5, 38.0, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 Mb/s or more (practice note, homenetworkingdepot.com) to 304 (worked out)");
+            Held("1.x with no cable: PHY 240 to 304 Mb/s");
         /// PHY rate of a 1.x channel with every subcarrier at its most bits: 275 by the top row of the MoCA 1.1 Reference
         /// Specification's Table 1-2 and an encyclopedia article; 304 worked out from 224 subcarriers (from memory) of 8 bits at
         /// 50 MS/s, the shortest cyclic prefix and the code of 192 in 208 bytes (US 2009/0254794 A1).
@@ -301,14 +301,14 @@ pub mod link {
             Held("MoCA 1.1 Reference Specification, Table 1-2: 275 or more");
         /// The same for 2.x, which carries two bits more on each subcarrier.
         SNR_CAP_2X = "snr-cap-2x", 39.5, 42.0, 44.0, "dB",
-            Held("bonded 2.0 in ordinary houses: at least 800 Mb/s net in 11 of 11 (ecnmag.com, April 2017)");
+            Held("bonded 2.0: 800 Mb/s in 11 homes (ecnmag.com, April 2017)");
         /// How far the noise on single subcarriers lies from the channel's, up or down. Without it a flat path would carry
         /// the same whole number of bits everywhere: 275 or 240.6 Mb/s at 1.x and nothing between, which testers do not show.
         SUBCARRIER_SPREAD = "subcarrier-spread", 2.5, 3.0, 3.5, "dB",
-            Held("zero-length 1.x path: PHY rate of 240 Mb/s or more (practice note, homenetworkingdepot.com) to 304 (worked out)");
+            Held("1.x with no cable: PHY 240 to 304 Mb/s");
         /// Where a 2.0 network's MAC efficiency lies between the least (0) and the most (1) of what is told.
         MAC_POSITION = "mac-position", 0.0, 0.4, 1.0, "",
-            Held("bonded 2.0 in houses at least 800 Mb/s net (ecnmag.com, April 2017)");
+            Held("bonded 2.0: 800 Mb/s in 11 homes (ecnmag.com, April 2017)");
         /// The same of 1.0: its two told figures, 100 and 135 Mb/s, are as likely as what lies between (encyclopedia article).
         MAC_POSITION_1_0 = "mac-position-1-0", 0.0, 0.1, 1.0, "",
             Held("about 100 Mb/s net (encyclopedia article Multimedia over Coax Alliance; lightreading.com, 16 November 2007)");
@@ -320,7 +320,7 @@ pub mod link {
         /// The least power of a channel that a node still works with, at its connector. TR-181 has nodes keep a margin for each
         /// receive level from 0 down to -65 dBm (Rlapm.GlobalAggrRxPwrLevel, MoCA 2.0 clause 7.15.2) and none for less.
         LEAST_RECEIVED = "least-received", -76.0, -70.0, -65.0, "dBm",
-            Held("TR-181 Issue 2, Rlapm: receive levels from 0 to -65 dBm");
+            Held("TR-181 Issue 2, Rlapm: 0 to -65 dBm");
         /// Below this net rate a link counts as none: nobody would call it a network, and no published table goes so low (the
         /// lowest row of the MoCA 1.1 Reference Specification's Table 1-2 is 39.82 Mb/s).
         USABLE_RATE = "usable-rate", 15.0, 15.0, 15.0, "Mb/s", CommonPractice;
@@ -328,7 +328,7 @@ pub mod link {
         /// (tvtechnology.com, June 2010, a press release's words), less than 2.5 ms one way for 2.5 (an overview at
         /// yenra.com); a house's owner reads about 3 ms. The trade's "about 2 ms" is common practice, no source.
         ROUND_TRIP = "round-trip", 2.0, 3.0, 7.0, "ms",
-            Held("2.0: < 3.5 ms on average (tvtechnology.com, June 2010); 2.5: < 2.5 ms one way (yenra.com); about 3 ms read in a house");
+            Held("2.0: < 3.5 ms (tvtechnology.com, June 2010); 2.5: < 2.5 ms one way (yenra.com)");
     }
 }
 

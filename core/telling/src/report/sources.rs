@@ -1,7 +1,8 @@
 //! How each figure of the forecast is backed.
 
+use advice::forecast::{Node, nodes_of};
 use coax::{Backing, Estimate};
-use house::record::{CableKind, PartKind, Survey};
+use house::record::{CableKind, Connector, PartKind, Run, Survey};
 use maud::{Markup, html};
 use phrase::{Arg, Phrase};
 
@@ -22,7 +23,9 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
                 h3 { (teller.word(heading)) }
                 ul.estimates {
                     @for estimate in estimates {
-                        li.of-no-part-here[!is_of(&houses, estimate)] { (told(teller, estimate)) }
+                        li.of-no-part-here[is_left_out(estimate) || !is_of(&houses, estimate)] {
+                            (told(teller, estimate))
+                        }
                     }
                 }
             }
@@ -60,15 +63,38 @@ const OF_A_CABLE: [(&str, CableKind); 3] = [
     ("cable-fifty-nine-", CableKind::FiftyNine),
 ];
 
-/// Whether a figure can matter in one of these houses: false for one of a kind of part or cable that none has. On paper those
-/// are left out.
+/// The same of one kind of connector.
+const OF_A_CONNECTOR: [(&str, &[Connector]); 4] = [
+    ("condition-hand-tight", &[Connector::HandTight, Connector::PushOn]),
+    ("condition-twist-on", &[Connector::TwistOn]),
+    ("condition-corroded", &[Connector::Corroded]),
+    ("condition-bad-joint", &[Connector::BadJoint]),
+];
+
+/// The same of adapters of 1.0 and 1.1.
+const OF_1X: [&str; 4] = ["phy-full-1x", "snr-cap-1x", "mac-position-1-0", "mac-position-1-1"];
+
+/// Whether a figure says too little to stand on paper: it has no range, or only says when an echo comes back.
+fn is_left_out(estimate: &Estimate) -> bool {
+    estimate.span.is_exact() || estimate.name.ends_with("-delay") || estimate.name == "cable-velocity"
+}
+
+/// Whether a figure can matter in one of these houses: false for one of a kind of part, cable, connector or adapter that none
+/// has. On paper those are left out.
 fn is_of(houses: &[&Survey], estimate: &Estimate) -> bool {
     let begins = |start: &str| estimate.name.starts_with(start);
     let part = OF_A_PART.into_iter().find(|(start, _)| begins(start));
     let cable = OF_A_CABLE.into_iter().find(|(start, _)| begins(start));
     let any = |has: &dyn Fn(&Survey) -> bool| houses.iter().any(|house| has(house));
+    let connector = OF_A_CONNECTOR.into_iter().find(|(start, _)| begins(start));
+    let is_1x = |node: &Node| node.link.version.is_1x();
     part.is_none_or(|(_, kind)| any(&|house| house.parts.values().any(|part| part.kind == kind)))
         && cable.is_none_or(|(_, kind)| any(&|house| house.runs.values().any(|run| run.cable == kind)))
+        && connector.is_none_or(|(_, kinds)| {
+            let has = |run: &Run| kinds.contains(&run.connector_near) || kinds.contains(&run.connector_far);
+            any(&|house| house.runs.values().any(has))
+        })
+        && (!OF_1X.contains(&estimate.name) || any(&|house| nodes_of(house).iter().any(is_1x)))
 }
 
 const fn heading_of(backing: Backing) -> &'static str {

@@ -422,7 +422,7 @@ report-sources = How each figure is backed
 report-sources-how = Every figure in the forecast that no published document fixes is listed here with its range. The lengths, labels and wishes come from the survey.
 report-estimate = { $name }: { $likely } ({ $low } to { $high })
 report-estimate-fixed = { $name }: { $likely }
-report-sources-paper = On paper, figures of parts and cables that this house does not have are left out; they stand in the file.
+report-sources-paper = On paper, figures without a range and delays are left out, and those of parts, cables, connectors and adapters that this house does not have; they stand in the file.
 report-sources-caption = Figures that are estimated, with range and source
 report-seed = The tries (draws) are made from seed { $seed }: the same survey gives the same report.
 head-figure = Figure
@@ -435,7 +435,7 @@ backing-published = Published: { $source }
 backing-derived = Worked out from published figures: { $source }
 backing-practice = Common practice, no source
 backing-memory = From memory
-backing-estimate = Our estimate, held against: { $source }
+backing-estimate = Held against: { $source }
 
 # Figures that are estimated: one message for each name in coax::estimates.
 estimate-cable-impedance = Impedance of a cable run
