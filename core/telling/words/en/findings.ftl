@@ -321,7 +321,7 @@ finding-run-unknown-and-long = Cable of a kind not yet known: { $run } is { $len
 finding-run-very-long = A very long cable: { $run } is { $length } long.
     .why = Over such a length even good cable takes off a good part of the signal.
     .do = Look for a shorter way. If this cable must be long, thicker cable (11 series) loses less.
-    .source = Worked out from typical figures of 6-series cable (from memory): 8.6 dB a 100 ft at 1675 MHz.
+    .source = Worked out from typical figures of 6-series cable, as far as we know: 8.6 dB a 100 ft at 1675 MHz.
 
 finding-connector-poor = A weak spot: { $run } has { $state } { $end }.
     .why = It costs signal, lets noise in, and gets worse with time.
