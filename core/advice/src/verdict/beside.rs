@@ -130,18 +130,17 @@ pub struct Held {
 }
 
 impl Held {
-    /// A rate measured over cable within the house, Mb/s. `socket_mbps` is the slowest network socket of the test.
-    pub(super) fn throughput(of: HeldOf, measured: f64, forecast: Span, socket_mbps: Option<u32>) -> Self {
-        let (beside, expected) = rate_beside(measured, forecast, socket_mbps);
+    /// A rate measured over cable within the house, Mb/s. `socket_mbps` is the slowest network socket of the test;
+    /// `at_ceiling` that the adapters and not the coax are what holds the rate.
+    pub(super) fn throughput(
+        of: HeldOf,
+        measured: f64,
+        forecast: Span,
+        socket_mbps: Option<u32>,
+        at_ceiling: bool,
+    ) -> Self {
+        let (beside, expected) = rate_beside(measured, forecast, socket_mbps, at_ceiling);
         Self { of, measured, expected, beside }
-    }
-
-    /// The same where the adapters and not the coax are what holds a rate.
-    pub(super) fn at_ceiling(self) -> Self {
-        let is_other = is_above(self.measured, self.expected.high, leeway_above(true));
-        let beside =
-            if self.beside == Beside::Better && !is_other { Beside::AsExpected } else { self.beside };
-        Self { beside, ..self }
     }
 
     /// The same where the coax on the way was seen to be well: a rate that a socket of 100 Mb/s could pass is then held by
@@ -161,7 +160,7 @@ impl Held {
         let expected = Span::new(down.low.min(up.low), slower, down.high.max(up.high));
         let beside = if is_below(measured, expected.low, LEEWAY) {
             Beside::Worse
-        } else if is_above(measured, expected.high, leeway_above(path.is_at_ceiling())) {
+        } else if is_above(measured, expected.high, path.is_at_ceiling()) {
             Beside::Better
         } else {
             Beside::AsExpected
@@ -215,19 +214,22 @@ fn is_below(measured: f64, low: f64, leeway: f64) -> bool {
     measured < low - (low * leeway).max(LEEWAY_MBPS)
 }
 
-fn is_above(measured: f64, high: f64, leeway: f64) -> bool {
+fn is_above(measured: f64, high: f64, at_ceiling: bool) -> bool {
+    let leeway = if at_ceiling { CEILING_LEEWAY } else { LEEWAY };
     measured > high + (high * leeway).max(LEEWAY_MBPS)
 }
 
-fn leeway_above(at_ceiling: bool) -> f64 {
-    if at_ceiling { CEILING_LEEWAY } else { LEEWAY }
-}
-
 /// Where a rate measured over cable within the house stands, Mb/s, and the range that was to be expected of this test: the
-/// given one, capped by what the slowest socket passes where somebody said which that is.
-pub(super) fn rate_beside(measured_mbps: f64, range: Span, socket_mbps: Option<u32>) -> (Beside, Span) {
+/// given one, capped by what the slowest socket passes where somebody said which that is. `at_ceiling`: the adapters and not the
+/// coax are what holds the rate.
+pub(super) fn rate_beside(
+    measured_mbps: f64,
+    range: Span,
+    socket_mbps: Option<u32>,
+    at_ceiling: bool,
+) -> (Beside, Span) {
     let is_below = |low: f64, leeway: f64| is_below(measured_mbps, low, leeway);
-    if is_above(measured_mbps, range.high, LEEWAY) {
+    if is_above(measured_mbps, range.high, at_ceiling) {
         return (Beside::Better, range);
     }
     let Some(socket) = socket_mbps.map(f64::from) else {
@@ -271,7 +273,7 @@ mod tests {
     const FAST_COAX: Span = Span { low: 2300.0, likely: 2350.0, high: 2370.0 };
 
     fn beside(mbps: f64, socket: Option<u32>) -> Beside {
-        rate_beside(mbps, FAST_COAX, socket).0
+        rate_beside(mbps, FAST_COAX, socket, false).0
     }
 
     /// The rates that TCP reaches are those of RFC 6349 (2011), section 4.1.1: 94.9 % of the line, 949 and 94.9 Mb/s.
@@ -282,7 +284,7 @@ mod tests {
         assert_eq!(beside(94.0, None), Beside::NearHundred);
         assert_eq!(beside(94.0, Some(100)), Beside::AtSocket(100.0));
         assert_eq!(beside(2340.0, Some(2500)), Beside::AsExpected);
-        let (_, range) = rate_beside(940.0, FAST_COAX, Some(1000));
+        let (_, range) = rate_beside(940.0, FAST_COAX, Some(1000), false);
         assert!((range.high - 949.3).abs() < 0.1 && range.is_exact());
     }
 
@@ -306,21 +308,22 @@ mod tests {
         }
         assert_eq!((beside(60.0, None), beside(110.0, Some(1000))), (Beside::Worse, Beside::Worse));
         // Coax that is to give no more is no riddle.
-        assert_eq!(rate_beside(80.0, Span::new(70.0, 90.0, 120.0), None).0, Beside::AsExpected);
+        assert_eq!(rate_beside(80.0, Span::new(70.0, 90.0, 120.0), None, false).0, Beside::AsExpected);
     }
 
     #[test]
     fn over_coax_that_is_well_any_rate_under_a_hundred_is_held_outside_it() {
-        let held = |mbps| Held::throughput(HeldOf::Down, mbps, FAST_COAX, None).over_well_coax().beside;
+        let held =
+            |mbps| Held::throughput(HeldOf::Down, mbps, FAST_COAX, None, false).over_well_coax().beside;
         assert_eq!((held(40.0), held(300.0), held(0.0)), (Beside::NearHundred, Beside::Worse, Beside::Worse));
     }
 
     #[test]
     fn where_the_coax_is_the_slower_one_the_socket_says_nothing() {
         let slow_coax = Span::new(600.0, 700.0, 800.0);
-        assert_eq!(rate_beside(650.0, slow_coax, Some(1000)), (Beside::AsExpected, slow_coax));
-        assert_eq!(rate_beside(400.0, slow_coax, Some(1000)), (Beside::Worse, slow_coax));
-        assert_eq!(rate_beside(940.0, slow_coax, None).0, Beside::Better);
+        assert_eq!(rate_beside(650.0, slow_coax, Some(1000), false), (Beside::AsExpected, slow_coax));
+        assert_eq!(rate_beside(400.0, slow_coax, Some(1000), false), (Beside::Worse, slow_coax));
+        assert_eq!(rate_beside(940.0, slow_coax, None, false).0, Beside::Better);
     }
 
     /// The end of the range is 46.9 dB, shown as 47: what lies within 1 dB of it is no finding and no fault on a screen.

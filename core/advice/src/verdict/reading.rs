@@ -55,15 +55,14 @@ fn held(survey: &Survey, reading: &Reading, path: &PathForecast) -> Vec<Held> {
     match reading.measured {
         ReadingKind::Throughput { down_mbps, up_mbps } => {
             let socket = reading.how.and_then(|how| how.socket_mbps);
-            let ways = [
-                Held::throughput(HeldOf::Down, down_mbps, path.down, socket),
-                Held::throughput(HeldOf::Up, up_mbps, path.up, socket),
-            ];
-            let is_well = reading.about.is_some_and(|outlet| is_coax_well(survey, outlet, path));
             // A port that held the rate by the survey, and did not in the test, is another port: that is worth telling.
             let at_ceiling = path.is_at_ceiling() && path.limit != Limit::EthernetPort;
-            let ways = ways.map(|way| if is_well { way.over_well_coax() } else { way });
-            ways.map(|way| if at_ceiling { way.at_ceiling() } else { way }).into()
+            let ways = [
+                Held::throughput(HeldOf::Down, down_mbps, path.down, socket, at_ceiling),
+                Held::throughput(HeldOf::Up, up_mbps, path.up, socket, at_ceiling),
+            ];
+            let is_well = reading.about.is_some_and(|outlet| is_coax_well(survey, outlet, path));
+            ways.map(|way| if is_well { way.over_well_coax() } else { way }).into()
         }
         ReadingKind::PhyRate { mbps } => vec![Held::phy_rate(mbps, path)],
         measured => measured.path_loss_db().map(|loss| Held::loss(loss, path.loss)).into_iter().collect(),

@@ -99,7 +99,7 @@ impl WishMeasured {
         }
         let (down_mbps, up_mbps, socket) = rates.first().copied()?;
         let falls_short = |measured: f64, wished: f64| {
-            rate_beside(measured, Span::exact(wished), socket).0 == Beside::Worse
+            rate_beside(measured, Span::exact(wished), socket, false).0 == Beside::Worse
         };
         (falls_short(down_mbps, wish.down_mbps) || falls_short(up_mbps, wish.up_mbps)).then_some(Self {
             met: Met::Unlikely,
