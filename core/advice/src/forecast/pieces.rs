@@ -33,7 +33,7 @@ impl Ending {
             Self::Capped => reflection(house::CAP_REFLECTION.span, dice),
             Self::Device => reflection(house::DEVICE_REFLECTION.span, dice),
             Self::Unseen => {
-                let open = dice.unit() < house::UNSEEN_OPEN.span.likely;
+                let open = dice.chance(house::UNSEEN_OPEN.span.likely);
                 let otherwise = reflection(house::DEVICE_REFLECTION.span, dice);
                 if open { End::Open } else { otherwise }
             }

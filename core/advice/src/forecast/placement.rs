@@ -3,6 +3,7 @@
 //! Real networks look for a good place by themselves; on one throw of phases the best place is chance, and a change would seem
 //! to gain what is only a hop to other channels.
 
+use coax::Span;
 use coax::link::{LinkRate, Placement};
 
 use super::percentile::spread;
@@ -27,20 +28,15 @@ pub(super) struct Tried {
 /// of this the one that lies lowest. `None` without candidates.
 pub(super) fn chosen(candidates: &[Placement], draws: &[Tried]) -> Option<Placement> {
     let mut left: Vec<usize> = (0..candidates.len()).collect();
-    let net = |rate: &LinkRate| rate.net.value();
-    let of_ways =
-        |at: usize, ways: fn(&Tried) -> &[Vec<LinkRate>]| -> Vec<f64> { lows(at, ways, draws, net) };
-    let weakest = |lows: Vec<f64>| lows.into_iter().fold(f64::INFINITY, f64::min);
-    let likely_phy = |at: usize| -> f64 {
-        let ways = draws.first().map_or(0, |draw| draw.shown.len());
-        let phy = |way| each_draw(at, way, |draw| &draw.shown, draws, |rate| rate.phy.value());
-        (0..ways).map(|way| spread(phy(way)).likely).sum()
-    };
+    let shown: Ways = |draw| &draw.shown;
+    let with_by_passes: Ways = |draw| &draw.with_by_passes;
+    let nets = |at, ways| each_way(at, ways, draws, |rate| rate.net.value()).map(|net| net.low);
+    let phys = |at| each_way(at, shown, draws, |rate| rate.phy.value()).map(|phy| phy.likely);
     let worths: [&dyn Fn(usize) -> f64; 4] = [
-        &|at| weakest(of_ways(at, |draw| &draw.shown)),
-        &|at| weakest(of_ways(at, |draw| &draw.with_by_passes)),
-        &|at| of_ways(at, |draw| &draw.shown).into_iter().sum(),
-        &likely_phy,
+        &|at| nets(at, shown).fold(f64::INFINITY, f64::min),
+        &|at| nets(at, with_by_passes).fold(f64::INFINITY, f64::min),
+        &|at| nets(at, shown).sum(),
+        &|at| phys(at).sum(),
     ];
     for worth in worths {
         let worths: Vec<(usize, f64)> = left.iter().map(|at| (*at, worth(*at))).collect();
@@ -55,25 +51,20 @@ pub(super) fn chosen(candidates: &[Placement], draws: &[Tried]) -> Option<Placem
     lowest.and_then(|at| candidates.get(at)).cloned()
 }
 
-/// What each way reaches nine times in ten at a placement, Mb/s.
-fn lows(
-    at: usize,
-    ways: fn(&Tried) -> &[Vec<LinkRate>],
-    draws: &[Tried],
-    value: impl Fn(&LinkRate) -> f64 + Copy,
-) -> Vec<f64> {
-    let count = draws.first().map_or(0, |draw| ways(draw).len());
-    (0..count).map(|way| spread(each_draw(at, way, ways, draws, value)).low).collect()
-}
+/// Some of the ways of a draw, each with what it gives at every placement.
+type Ways = fn(&Tried) -> &[Vec<LinkRate>];
 
-fn each_draw(
+/// What each way gives at a placement, over the draws.
+fn each_way<'a>(
     at: usize,
-    way: usize,
-    ways: fn(&Tried) -> &[Vec<LinkRate>],
-    draws: &[Tried],
-    value: impl Fn(&LinkRate) -> f64,
-) -> Vec<f64> {
-    draws.iter().filter_map(|draw| ways(draw).get(way)?.get(at)).map(value).collect()
+    ways: Ways,
+    draws: &'a [Tried],
+    value: impl Fn(&LinkRate) -> f64 + 'a,
+) -> impl Iterator<Item = Span> + 'a {
+    let count = draws.first().map_or(0, |draw| ways(draw).len());
+    (0..count).map(move |way| {
+        spread(draws.iter().filter_map(|draw| ways(draw).get(way)?.get(at)).map(&value).collect())
+    })
 }
 
 #[cfg(test)]

@@ -65,12 +65,11 @@ impl ByPass {
         }
     }
 
-    /// Whether the dice show one. Dice that give every range's likely value show one where there may be one: for whatever is
-    /// chosen by them (channels, say), the other world leaves nothing to choose.
+    /// Whether the dice show one.
     fn is_shown(self, dice: &Dice) -> bool {
         match self {
             Self::There(_) => true,
-            Self::Perhaps { odds, .. } => dice.is_likely() || dice.beside().unit() < odds,
+            Self::Perhaps { odds, .. } => dice.beside().chance(odds),
             Self::None => false,
         }
     }
