@@ -1,6 +1,7 @@
 //! Where what somebody typed about a part and what is printed on it say different things. What was typed counts; that the
 //! two differ is said, since one of them is wrong.
 
+use coax::trade::LABELS_BEGIN;
 use phrase::{Arg, Phrase};
 
 use crate::printed::kind_printed;
@@ -18,9 +19,6 @@ const APART: [PartKind; 7] = [
     PartKind::SatelliteCombiner,
     PartKind::Pad,
 ];
-
-/// A lower edge up to this, in megahertz, is the same to every service: none of them goes lower.
-const LOWEST_SERVICE_MHZ: f64 = 5.0;
 
 /// Two things said of one: what was typed, which counts, and what is printed.
 #[derive(Debug, Clone, PartialEq)]
@@ -148,7 +146,8 @@ fn is_same(a: f64, b: f64) -> bool {
 }
 
 fn is_same_band(a: Band, b: Band) -> bool {
-    let low = |band: Band| band.low_mhz.max(LOWEST_SERVICE_MHZ);
+    // A lower edge up to where labels begin is the same to every service: none of them goes lower.
+    let low = |band: Band| band.low_mhz.max(LABELS_BEGIN.value());
     is_same(low(a), low(b)) && is_same(a.high_mhz, b.high_mhz)
 }
 

@@ -1,7 +1,7 @@
 //! What a part is rated for: typed by a person, or read from its label.
 
 use coax::link::{EXTENDED_D_HIGH, EXTENDED_D_LOW};
-use coax::trade::{EDGE_TOLERANCE, SATELLITE_HIGH};
+use coax::trade::{EDGE_TOLERANCE, LABELS_BEGIN, SATELLITE_HIGH};
 use coax::{Decibels, Megahertz};
 use label::{self, LabelReading, PowerPass};
 use serde::{Deserialize, Serialize};
@@ -92,8 +92,7 @@ impl PartRating {
     /// What a label reading states.
     pub fn of_reading(reading: &LabelReading) -> Self {
         let band = |low: Option<Megahertz>, high: Option<Megahertz>| {
-            // A label that says nothing of the lower edge starts at or below 5 MHz.
-            high.map(|high| Band { low_mhz: low.map_or(5.0, Megahertz::value), high_mhz: high.value() })
+            high.map(|high| Band { low_mhz: low.unwrap_or(LABELS_BEGIN).value(), high_mhz: high.value() })
         };
         let decibels = |figure: Option<Decibels>| figure.map(Decibels::value);
         Self {
