@@ -7,13 +7,11 @@ mod homeowner;
 use advice::finding::findings;
 use advice::forecast::{Options, forecast};
 use advice::worklist::{Options as ListOptions, worklist};
-use desk::sheet;
-use facts::fact::AuthorId;
 use facts::store::Store;
 use house::record::{Survey, fold};
 use houses::told_again::{told_again, with_ids_counted};
-use tempfile::TempDir;
 
+use crate::support::told_by_a_sheet;
 use homeowner::{House, Walk};
 
 fn by_the_guide() -> Survey {
@@ -114,14 +112,6 @@ name = "Bedroom"
 wish = { down = "900 Mb/s", up = "300 Mb/s" }
 "#;
 
-fn by_a_sheet(text: &str) -> Survey {
-    let read = sheet::read(text.as_bytes(), None).unwrap_or_else(|problems| panic!("{problems:?}"));
-    let home = TempDir::new().unwrap();
-    let mut store = Store::create(&home.path().join("sheet.legwork"), AuthorId::random()).unwrap();
-    store.write(&read.edits(store.survey_id().subject())).unwrap();
-    fold(store.ledger(), store.survey_id()).unwrap()
-}
-
 /// Forecast, findings and work list, figure for figure, with ids counted as they come.
 fn reckoned(survey: &Survey) -> [String; 3] {
     let few = Options { draws: 12, seed: 1, points: 45 };
@@ -145,13 +135,13 @@ fn reckoned(survey: &Survey) -> [String; 3] {
 fn the_guide_and_a_sheet_tell_one_house() {
     let guided = by_the_guide();
     let first = reckoned(&guided);
-    let written = by_a_sheet(SHEET);
+    let written = told_by_a_sheet(SHEET);
     assert_eq!(reckoned(&written), first);
     for seed in 1..=10 {
         assert_eq!(reckoned(&told_again(&guided, seed)), first, "the guide's, telling {seed}");
         assert_eq!(reckoned(&told_again(&written, seed)), first, "the sheet's, telling {seed}");
     }
     // As near as can be: one cable that is a metre longer.
-    let other = by_a_sheet(&SHEET.replacen("12.5 m paced", "13.5 m paced", 1));
+    let other = told_by_a_sheet(&SHEET.replacen("12.5 m paced", "13.5 m paced", 1));
     assert_ne!(reckoned(&other)[0], first[0]);
 }

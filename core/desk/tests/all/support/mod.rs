@@ -4,9 +4,22 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
+use desk::sheet;
+use facts::fact::AuthorId;
+use facts::store::Store;
+use house::record::{Survey, fold};
 use tempfile::TempDir;
 
 pub mod pictures;
+
+/// The house that a sheet tells, as a store of its own keeps it.
+pub fn told_by_a_sheet(text: &str) -> Survey {
+    let read = sheet::read(text.as_bytes(), None).unwrap_or_else(|problems| panic!("{problems:?}\n{text}"));
+    let home = TempDir::new().unwrap();
+    let mut store = Store::create(&home.path().join("sheet.legwork"), AuthorId::random()).unwrap();
+    store.write(&read.edits(store.survey_id().subject())).unwrap();
+    fold(store.ledger(), store.survey_id()).unwrap()
+}
 
 /// What a run gave.
 pub struct Ran {
