@@ -286,14 +286,14 @@ pub mod link {
         /// The gap between Shannon's limit and what the code of a real link needs. 3 to 5 dB is what the minimum carrier
         /// to noise ratios of a comparable coded system on coax (DOCSIS 3.1, from memory) leave over Shannon's row.
         GAP = "gap", 3.0, 4.0, 5.0, "dB",
-            Held("1.x with no cable: PHY 240 to 304 Mb/s");
+            Held("1.x with no cable: PHY 240 (homenetworkingdepot.com) to 304 Mb/s");
         /// What a node leaves unused on top of the gap, so that small changes of the path cost no packets. TR-181 shows that
         /// such a margin is set in steps of 0.5 dB (Rlapm.PhyMargin, MoCA 2.0 clause 7.15.2), not how large it is.
         MARGIN = "margin", 1.0, 2.0, 3.0, "dB",
-            Held("1.x with no cable: PHY 240 to 304 Mb/s");
+            Held("1.x with no cable: PHY 240 (homenetworkingdepot.com) to 304 Mb/s");
         /// Signal over a 1.x transmitter's and receiver's own distortion and phase noise: what is left with no cable at all.
         SNR_CAP_1X = "snr-cap-1x", 28.0, 31.5, 38.0, "dB",
-            Held("1.x with no cable: PHY 240 to 304 Mb/s");
+            Held("1.x with no cable: PHY 240 (homenetworkingdepot.com) to 304 Mb/s");
         /// PHY rate of a 1.x channel with every subcarrier at its most bits: 275 by the top row of the MoCA 1.1 Reference
         /// Specification's Table 1-2 and an encyclopedia article; 304 worked out from 224 subcarriers (from memory) of 8 bits at
         /// 50 MS/s, the shortest cyclic prefix and the code of 192 in 208 bytes (US 2009/0254794 A1).
@@ -305,7 +305,7 @@ pub mod link {
         /// How far the noise on single subcarriers lies from the channel's, up or down. Without it a flat path would carry
         /// the same whole number of bits everywhere: 275 or 240.6 Mb/s at 1.x and nothing between, which testers do not show.
         SUBCARRIER_SPREAD = "subcarrier-spread", 2.5, 3.0, 3.5, "dB",
-            Held("1.x with no cable: PHY 240 to 304 Mb/s");
+            Held("1.x with no cable: PHY 240 (homenetworkingdepot.com) to 304 Mb/s");
         /// Where a 2.0 network's MAC efficiency lies between the least (0) and the most (1) of what is told.
         MAC_POSITION = "mac-position", 0.0, 0.4, 1.0, "",
             Held("bonded 2.0: 800 Mb/s in 11 homes (ecnmag.com, April 2017)");

@@ -23,7 +23,7 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
                 h3 { (teller.word(heading)) }
                 ul.estimates {
                     @for estimate in estimates {
-                        li.of-no-part-here[is_left_out(estimate) || !is_of(&houses, estimate)] {
+                        li.off-paper[is_left_out(estimate) || !is_of(&houses, estimate)] {
                             (told(teller, estimate))
                         }
                     }
