@@ -206,8 +206,8 @@ class MainActivity : Activity(), Hands, Shows {
         when (val need = press.need) {
             null -> act(Deed.Press(press.key))
             is Need.FileToRead -> others.chooseFile(press.key)
-            is Need.FileToWrite -> others.write(press.key, need.name, need.kind.mediaType, Written.Way.Place)
-            is Need.FileToShare -> others.write(press.key, need.name, need.kind.mediaType, Written.Way.Share)
+            is Need.FileToWrite -> others.write(press.key, need.name, need.kind.mediaType, Written.Way.PLACE)
+            is Need.FileToShare -> others.write(press.key, need.name, need.kind.mediaType, Written.Way.SHARE)
             is Need.Photo -> others.takePhoto(press.key, need.burst)
         }
     }

@@ -73,11 +73,11 @@ class Others(
 
     /** What was asked for is written. */
     fun written(written: Written) = when (written.way) {
-        Written.Way.Share -> {
+        Written.Way.SHARE -> {
             handOn(written.file, written.type)
             outbox.made(written.file, written.type)
         }
-        Written.Way.Place -> chooseWhereTo(written.file, written.type)
+        Written.Way.PLACE -> chooseWhereTo(written.file, written.type)
     }
 
     private fun chooseWhereTo(file: File, type: String) {
