@@ -4,7 +4,8 @@
 Written from docs/file.md alone, with the standard library only: every field, every word that a field may say, every question
 and every reply, a photo, notes, something removed, something forgotten, a disagreement, members of a later release. The ids and
 times are always the same, so the same files come out again.
-Usage: writer.py FORMAT FILE.lwk FILE.json
+With a fourth word it says the questions too that came after the first kept files.
+Usage: writer.py FORMAT FILE.lwk FILE.json [later]
 """
 import hashlib
 import json
@@ -13,6 +14,7 @@ import uuid
 import zipfile
 
 FORMAT, FILE, TOLD = int(sys.argv[1]), sys.argv[2], sys.argv[3]
+LATER = len(sys.argv) > 4
 SPACE = uuid.UUID("6f1c5f0e-2b1e-5a52-8d39-3c1f0a4f7d11")
 PICTURE = open("core/facts/tests/pictures/grey.jpg", "rb").read()
 STARTED_MS = 1_790_000_000_000
@@ -195,6 +197,9 @@ QUESTIONS = {
     "still-fine": ["yes", "no", "nothing", "unsure"], "others-fine": ["yes", "no", "nothing", "unsure"],
     "handover-report": ["yes"], "handover-file": ["yes"],
 }
+# What came after the first kept files.
+if LATER:
+    QUESTIONS["ports"] = ["yes", "unsure"]
 OF = {"modem-age": services["cable_internet"], "drops-out": services["cable_internet"], "wish": office, "joined": entry,
       "ground-block": entry, "entry-filter": entry, "label": splitter, "label-read": splitter, "legs": splitter,
       "by-pass": amplifier, "powered": amplifier, "cable": runs[4], "length": runs[4], "plugged": outlet, "fed-by": tap}

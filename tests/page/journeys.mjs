@@ -57,7 +57,7 @@ const settled = async (page) => {
 };
 
 /** What a homeowner answers; whatever is not here is answered with the first answer, and in the end with “later”. */
-const WRITES = { "ask-rooms": "Office, Study", "ask-plan": "300", "ask-length": "12", "ask-marks": "100", "ask-label": "2 WAY SPLITTER 5-1675 MHz 3.5 dB" };
+const WRITES = { "ask-rooms": "Office, Study", "ask-plan": "300", "ask-cable": "12", "ask-marks": "100", "ask-label": "2 WAY SPLITTER 5-1675 MHz 3.5 dB" };
 
 const at = async (page, hands) => (hands === "no script" ? page.locator("body").getAttribute("data-name") : name(page));
 
@@ -86,6 +86,7 @@ const homeowner = async (hands) => {
   let answers = 0;
   for (; answers < 80; answers += 1) {
     const screen = await at(page, hands);
+    if (screen === "enough") { await press(page, "button[name=press][value=next]"); continue; }
     if (!screen.startsWith("ask-")) break;
     asked.push(screen);
     const often = asked.filter((one) => one === screen).length > 2 || answers > 36;

@@ -42,8 +42,8 @@ fn screens(criterion: &mut Criterion) {
     group.bench_function("overview", |bench| bench.iter(|| black_box(guide.screen())));
 
     press(&mut guide, "cables");
-    press(&mut guide, "ask:2");
-    assert_eq!(guide.screen().name, "ask-length");
+    press(&mut guide, "ask:1");
+    assert_eq!(guide.screen().name, "ask-cable");
     let mut typed = 0_u32;
     group.bench_function("typing", |bench| {
         bench.iter(|| {

@@ -23,7 +23,7 @@ use crate::deed::Deed;
 use crate::done::Done;
 use crate::error::{GuideError, Result};
 use crate::place::{Move, Outside, Place, ResultPlace};
-use crate::question::{next, way_on};
+use crate::question::{Onward, onward, way_on};
 use crate::screen::WayTaken;
 use crate::session::{Device, Keep, Pending, Session};
 
@@ -109,6 +109,7 @@ impl Guide {
         // A key that no screen of this release has stands on none.
         let Some(done) = Done::of(&deed) else { return Ok(()) };
         let stood = self.standpoint();
+        self.session.take_up_stakes();
         if self.is_next_of_series(&done) {
             self.session.notices.keep_refusals();
         } else {
@@ -157,6 +158,7 @@ impl Guide {
         let stands = self.session.stands_at();
         if stands != stood {
             self.session.begin_if_wanted();
+            self.session.weigh_if_wanted();
         }
         // What was answered is no longer half answered, also after the app's death.
         let has_written = stands.map(|(_, revision)| revision) != stood.map(|(_, revision)| revision);
@@ -189,8 +191,11 @@ impl Guide {
                     memory.pending = Pending::default();
                     return Ok(());
                 }
-                let next = self.session.with_snapshot(next)?;
-                let place = next.map_or(Place::Result(ResultPlace::Forecast), Place::Ask);
+                let place = match self.session.with_snapshot(onward)? {
+                    Onward::Ask(question) => Place::Ask(question),
+                    Onward::Enough(round) => Place::Enough(round),
+                    Onward::Done => Place::Result(ResultPlace::Forecast),
+                };
                 self.session.open_survey()?.memory.go(place);
             }
             (Move::Out, _) => {

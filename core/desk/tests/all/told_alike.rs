@@ -12,13 +12,13 @@ use house::record::{Survey, fold};
 use houses::told_again::{told_again, with_ids_counted};
 
 use crate::support::told_by_a_sheet;
-use homeowner::{House, Walk};
+use homeowner::{House, Walk, asks};
 
 fn by_the_guide() -> Survey {
     let mut walk = Walk::begun(guide::english);
     let mut house = House::new();
     while let screen = walk.guide.screen()
-        && screen.name.starts_with("ask-")
+        && asks(&screen)
     {
         for deed in house.answer(&walk, &screen) {
             walk.act(&deed);

@@ -51,6 +51,9 @@ impl Guide {
         if let Some(work) = self.long_work() {
             work.wait();
         }
+        if let Some(weighing) = self.session.open.as_ref().and_then(|open| open.weighing.as_ref()) {
+            weighing.work().wait();
+        }
     }
 
     /// Puts the guide aside: long work is told to stop and waited for, at most two seconds; where one is and what is half

@@ -7,7 +7,7 @@ use phrase::Phrase;
 use crate::done::Done;
 use crate::error::Result;
 use crate::place::{FieldPlace, Key, LabelFigure, Move, Place, Question};
-use crate::question::{Answer, Told, how_far, offer_labels, same_as_last, take_label};
+use crate::question::{Answer, Told, how_far, offer_labels, reason, same_as_last, take_label};
 use crate::screen::{Ability, Block, PressWeight, Screen, WordsRole};
 use crate::session::{Pending, Session, SurveySnapshot};
 use crate::view::ScreenBuilder;
@@ -22,6 +22,9 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, question: &Question) -> Screen
         return builder.screen;
     }
     builder.words(WordsRole::Lead, &asked);
+    if let Some(reason) = reason(snapshot, question) {
+        builder.words(WordsRole::Plain, &reason);
+    }
     builder.words_if_known(WordsRole::Why, &asked.attribute("why"));
     builder.words_if_known(WordsRole::How, &asked.attribute("how"));
     for (figure, drawn) in crate::view::picture::of(question, snapshot) {
@@ -71,10 +74,7 @@ fn is_answered_by_one_pick(screen: &Screen) -> bool {
 
 /// Questions whose inputs offer no "not sure" of their own and may be answered so all the same.
 fn may_be_unsure(question: &Question) -> bool {
-    matches!(
-        question,
-        Question::Plan | Question::Label(_) | Question::Legs(_) | Question::Length(_) | Question::Marks(_)
-    )
+    matches!(question, Question::Plan | Question::Label(_) | Question::Legs(_) | Question::Marks(_))
 }
 
 pub(crate) fn take(session: &mut Session, question: &Question, done: &Done) -> Result<Move> {
@@ -114,7 +114,7 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
                 for done in &same.given {
                     pending.keep(done);
                 }
-                return answer(session, question);
+                return if same.leads_on { answer(session, question) } else { Ok(Move::Stay) };
             }
             Ok(Move::Stay)
         }
@@ -126,6 +126,12 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
             Some(told) => settle(session, question, told),
             None => Ok(Move::Stay),
         },
+        Key::OthersToo | Key::OthersOpen | Key::Short => {
+            match session.with_snapshot(|snapshot| question.take_at_once(snapshot, key))? {
+                Some(told) => settle(session, question, told),
+                None => Ok(Move::Stay),
+            }
+        }
         Key::Unsure => {
             let Some((subject, asked)) = unsure_about(session, question)? else { return Ok(Move::Stay) };
             session.open_survey()?.write(&[asked.set(subject, Reply::Unsure)])?;
@@ -134,7 +140,7 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
         }
         _ => {
             let place = match (question, key) {
-                (Question::Length(run), Key::Marks) => Question::Marks(*run),
+                (Question::Cable(run), Key::Marks) => Question::Marks(*run),
                 (Question::Wish(room), Key::OtherSpeed) => Question::WishOther(*room),
                 _ => return touched(session, key),
             };
@@ -167,7 +173,7 @@ fn unsure_about(session: &mut Session, question: &Question) -> Result<Option<(Su
     Ok(match question {
         Question::Label(part) => Some((*part, Asked::Label)),
         Question::Legs(part) => Some((*part, Asked::Legs)),
-        Question::Length(run) | Question::Marks(run) => Some((*run, Asked::Length)),
+        Question::Marks(run) => Some((*run, Asked::Length)),
         Question::Plan => Some((survey, Asked::Plan)),
         _ => None,
     })

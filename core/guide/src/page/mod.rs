@@ -6,6 +6,7 @@
 
 pub(crate) mod ask;
 mod doors;
+pub(crate) mod enough;
 pub(crate) mod field;
 pub(crate) mod mend;
 pub(crate) mod more;

@@ -6,7 +6,7 @@ use super::doors::{field, result, share};
 use super::more;
 use crate::done::Done;
 use crate::place::{Key, Move, Place, Stage};
-use crate::question::{how_far, journey, next};
+use crate::question::{Onward, how_far, journey, onward};
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::SurveySnapshot;
 use crate::view::ScreenBuilder;
@@ -43,7 +43,7 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
         builder.press(&Key::PutOff, &Phrase::new("put-off"), PressWeight::Other);
     }
     builder.press(&Key::More, &Phrase::new("overview-more"), PressWeight::Other);
-    if next(snapshot).is_some() {
+    if onward(snapshot) != Onward::Done {
         builder.press(&Key::Next, &Phrase::new("overview-next"), PressWeight::Main);
     }
     builder.press(&Key::Out, &Phrase::new("to-surveys"), PressWeight::Quiet);

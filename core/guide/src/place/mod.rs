@@ -7,6 +7,7 @@ mod key;
 mod label_figure;
 mod question;
 mod result;
+mod round;
 mod share;
 mod stage;
 
@@ -22,6 +23,7 @@ pub(crate) use key::Key;
 pub(crate) use label_figure::LabelFigure;
 pub(crate) use question::Question;
 pub(crate) use result::{ResultPlace, TestKind};
+pub(crate) use round::Round;
 pub(crate) use share::SharePlace;
 pub(crate) use stage::Stage;
 
@@ -35,6 +37,8 @@ pub(crate) enum Place {
     More,
     /// One question.
     Ask(Question),
+    /// Enough is asked: what a round of questions ends with.
+    Enough(Round),
     /// The questions of one stage, answered or not.
     Stage(Stage),
     /// What was put off.

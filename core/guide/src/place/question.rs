@@ -41,17 +41,16 @@ pub(crate) enum Question {
     Legs(SubjectId),
     /// Where a port of a part leads.
     LeadsTo(SubjectId, u8),
+    /// Where all outputs of a part lead.
+    Outputs(SubjectId),
     /// Whether an amplifier has a by-pass.
     ByPass(SubjectId),
     /// How an amplifier is powered.
     Powered(SubjectId),
-    /// What is printed on the cables' jackets, all at once.
-    Cables,
-    /// What is printed on one cable's jacket.
+    /// What is printed on a cable's jacket, how long it is, and how that is known.
+    #[serde(alias = "length")]
     Cable(SubjectId),
-    /// How long a cable is.
-    Length(SubjectId),
-    /// The same, from the marks on its jacket.
+    /// How long a cable is, from the marks on its jacket.
     Marks(SubjectId),
     /// How the connectors are, all at once.
     Connectors,
@@ -71,6 +70,8 @@ pub(crate) enum Question {
     RouterSpeaks,
     /// Which adapters there are or shall be.
     Adapters,
+    /// Which network sockets adapters and router have, and whether the adapters are in use.
+    Ports,
     /// Whether the internet drops out, of a modem beside an adapter.
     DropsOut,
 }
@@ -94,11 +95,10 @@ impl Question {
         "label-read",
         "legs",
         "leads-to",
+        "outputs",
         "by-pass",
         "powered",
-        "cables",
         "cable",
-        "length",
         "marks",
         "connectors",
         "connectors-of",
@@ -109,6 +109,7 @@ impl Question {
         "router-at",
         "router-speaks",
         "adapters",
+        "ports",
         "drops-out",
     ];
 
@@ -131,11 +132,10 @@ impl Question {
             Self::LabelRead(_) => "label-read",
             Self::Legs(_) => "legs",
             Self::LeadsTo(..) => "leads-to",
+            Self::Outputs(_) => "outputs",
             Self::ByPass(_) => "by-pass",
             Self::Powered(_) => "powered",
-            Self::Cables => "cables",
             Self::Cable(_) => "cable",
-            Self::Length(_) => "length",
             Self::Marks(_) => "marks",
             Self::Connectors => "connectors",
             Self::ConnectorsOf(_) => "connectors-of",
@@ -146,6 +146,7 @@ impl Question {
             Self::RouterAt => "router-at",
             Self::RouterSpeaks => "router-speaks",
             Self::Adapters => "adapters",
+            Self::Ports => "ports",
             Self::DropsOut => "drops-out",
         }
     }
@@ -166,17 +167,15 @@ impl Question {
             | Self::LabelRead(_)
             | Self::Legs(_)
             | Self::LeadsTo(..)
+            | Self::Outputs(_)
             | Self::FedBy(_)
             | Self::ByPass(_)
             | Self::Powered(_) => Stage::Splits,
-            Self::Cables
-            | Self::Cable(_)
-            | Self::Length(_)
-            | Self::Marks(_)
-            | Self::Connectors
-            | Self::ConnectorsOf(_) => Stage::Cables,
+            Self::Cable(_) | Self::Marks(_) | Self::Connectors | Self::ConnectorsOf(_) => Stage::Cables,
             Self::Plugged(_) | Self::RoomOf(_) | Self::MoreOutlets => Stage::Outlets,
-            Self::RouterAt | Self::RouterSpeaks | Self::Adapters | Self::DropsOut => Stage::Router,
+            Self::RouterAt | Self::RouterSpeaks | Self::Adapters | Self::Ports | Self::DropsOut => {
+                Stage::Router
+            }
         }
     }
 }

@@ -6,6 +6,8 @@ use facts::fact::SubjectId;
 use house::record::{Asked, Part, PartKind, Run};
 use phrase::Phrase;
 
+use super::cable::{is_length_told, is_series_told};
+use super::outputs;
 use crate::place::{Key, Move, Place, Question};
 use crate::question::journey;
 use crate::screen::RowEntry;
@@ -21,7 +23,7 @@ pub(crate) fn is_printed(part: &Part) -> bool {
 }
 
 /// The questions about a part, in the order of who stands in front of it: itself first, then what it hangs on.
-fn of_part(part: &Part) -> Vec<Question> {
+fn of_part(snapshot: &SurveySnapshot<'_>, part: &Part) -> Vec<Question> {
     let id = part.id;
     let mut all = Vec::new();
     match part.kind {
@@ -43,7 +45,11 @@ fn of_part(part: &Part) -> Vec<Question> {
     if part.kind == PartKind::Amplifier {
         all.extend([Question::ByPass(id), Question::Powered(id)]);
     }
-    all.extend((1..=part.outputs()).map(|port| Question::LeadsTo(id, port)));
+    if outputs::are_asked_together(snapshot, part) {
+        all.push(Question::Outputs(id));
+    } else {
+        all.extend((1..=part.outputs()).map(|port| Question::LeadsTo(id, port)));
+    }
     if part.kind != PartKind::Entry {
         all.push(Question::FedBy(id));
     }
@@ -52,19 +58,14 @@ fn of_part(part: &Part) -> Vec<Question> {
 
 /// The questions about a cable.
 fn of_run(run: &Run) -> Vec<Question> {
-    vec![
-        Question::Cable(run.id),
-        Question::Length(run.id),
-        Question::Marks(run.id),
-        Question::ConnectorsOf(run.id),
-    ]
+    vec![Question::Cable(run.id), Question::Marks(run.id), Question::ConnectorsOf(run.id)]
 }
 
 /// The questions about a part or a cable.
 pub(crate) fn about(snapshot: &SurveySnapshot<'_>, subject: SubjectId) -> Vec<Question> {
     let survey = snapshot.survey;
     let of_run = || survey.runs.get(&subject).map(of_run);
-    survey.parts.get(&subject).map(of_part).or_else(of_run).unwrap_or_default()
+    survey.parts.get(&subject).map(|part| of_part(snapshot, part)).or_else(of_run).unwrap_or_default()
 }
 
 /// Whether each is answered.
@@ -99,12 +100,14 @@ fn stands(snapshot: &SurveySnapshot<'_>, question: &Question) -> bool {
             survey.wiring.on_port(*part, *port).next().is_some()
                 || survey.parts.get(part).is_some_and(|part| part.end(*port).is_some())
         }
+        Question::Outputs(part) => survey
+            .parts
+            .get(part)
+            .is_some_and(|part| (1..=part.outputs()).all(|port| outputs::is_told(snapshot, part, port))),
         Question::Cable(run) => {
-            survey.runs.get(run).is_some_and(|run| run.cable != house::record::CableKind::Unknown)
+            survey.runs.get(run).is_some_and(|run| is_series_told(survey, run) && is_length_told(survey, run))
         }
-        Question::Length(run) | Question::Marks(run) => {
-            survey.runs.get(run).is_some_and(|run| run.length.is_some())
-        }
+        Question::Marks(run) => survey.runs.get(run).is_some_and(|run| run.length.is_some()),
         Question::ConnectorsOf(run) => {
             told(*run, Asked::Connectors)
                 || survey.runs.get(run).is_some_and(|run| {

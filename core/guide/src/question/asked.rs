@@ -18,9 +18,7 @@ impl Question {
         let survey = snapshot.survey;
         match self {
             Self::Wish(room) | Self::WishOther(room) => survey.rooms.contains_key(room),
-            Self::Cable(run) | Self::Length(run) | Self::Marks(run) | Self::ConnectorsOf(run) => {
-                survey.runs.contains_key(run)
-            }
+            Self::Cable(run) | Self::Marks(run) | Self::ConnectorsOf(run) => survey.runs.contains_key(run),
             Self::Joined(part)
             | Self::GroundBlock(part)
             | Self::EntryFilter(part)
@@ -28,6 +26,7 @@ impl Question {
             | Self::LabelRead(part)
             | Self::Legs(part)
             | Self::LeadsTo(part, _)
+            | Self::Outputs(part)
             | Self::ByPass(part)
             | Self::Powered(part)
             | Self::Plugged(part)
@@ -51,6 +50,7 @@ fn name_subject(question: &Question, snapshot: &SurveySnapshot<'_>, phrase: Phra
         | Question::Label(part)
         | Question::LabelRead(part)
         | Question::Legs(part)
+        | Question::Outputs(part)
         | Question::ByPass(part)
         | Question::Powered(part)
         | Question::Plugged(part)
@@ -77,7 +77,7 @@ fn name_subject(question: &Question, snapshot: &SurveySnapshot<'_>, phrase: Phra
                 .with("port", Arg::Count(u64::from(*port)))
                 .text("only", only)
         }
-        Question::Cable(run) | Question::Length(run) | Question::Marks(run) | Question::ConnectorsOf(run) => {
+        Question::Cable(run) | Question::Marks(run) | Question::ConnectorsOf(run) => {
             match survey.wiring.fed_over(*run) {
                 Some(to) => phrase.phrase("run", naming::run_to(survey, to)),
                 None => phrase.phrase("run", house::story::thing(survey, *run)),

@@ -1,14 +1,17 @@
-//! The cables between parts: series, length, connectors.
+//! The cables between parts: series, length and how that is known, on one screen a cable.
 
 use advice::finding::Caution;
 use coax::quantity::METRES_PER_FOOT;
-use facts::fact::SubjectId;
-use house::record::{Asked, CableKind, Connector, LengthKnown, Named, Reply, RunLength, field};
+use facts::fact::{Fact, SubjectId};
+use house::record::{
+    Asked, CableKind, LengthKnown, PartKind, Reply, Run, RunLength, Survey, field, reading_order,
+};
 use phrase::Phrase;
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
+use super::leads_to::jumper_length;
 use crate::number::Quantity;
-use crate::place::{Choice, Key, Question, choices, replies};
+use crate::place::{Choice, Key, Question, choices};
 use crate::screen::{PressWeight, WordsRole};
 use crate::session::{Pending, SurveySnapshot};
 use crate::view::{Offer, ScreenBuilder};
@@ -16,107 +19,38 @@ use crate::view::{Offer, ScreenBuilder};
 /// The series that a jacket may name, in the order in which they are offered.
 const SERIES: [CableKind; 4] = [CableKind::Six, CableKind::FiftyNine, CableKind::Seven, CableKind::Eleven];
 
-/// How a connector may be, in the order in which it is offered.
-const CONNECTORS: [Connector; 7] = [
-    Connector::Compression,
-    Connector::Crimp,
-    Connector::PushOn,
-    Connector::TwistOn,
-    Connector::Corroded,
-    Connector::HandTight,
-    Connector::BadJoint,
-];
-
 /// How a length may be known.
 const KNOWN: [LengthKnown; 3] = [LengthKnown::Measured, LengthKnown::Paced, LengthKnown::Guessed];
 
-fn series_offers() -> Vec<Offer> {
-    let offer = |series: &CableKind| {
-        let words = Phrase::new(format!("cable-{}", series.key()));
-        let about = words.attribute("about");
-        Offer::new(series, words).about(about)
-    };
-    SERIES.iter().map(offer).collect()
+/// The cables that are asked about: each that feeds a part and is more than a jumper, as the map shows them.
+pub(super) fn laid(survey: &Survey) -> Vec<&Run> {
+    let fed_over = |part| survey.runs.get(&survey.wiring.feed(part)?.run?);
+    reading_order(survey).into_iter().filter_map(fed_over).filter(|run| !run.is_jumper()).collect()
 }
 
-/// What is printed on the jackets, all at once.
+/// Whether somebody said which series a cable is, if only that nobody can tell. Earlier releases asked that once of all
+/// cables.
+pub(super) fn is_series_told(survey: &Survey, run: &Run) -> bool {
+    run.cable != CableKind::Unknown
+        || survey.answer(run.id, Asked::Cable).is_some()
+        || survey.reply(survey.id, Asked::Cables) == Some(Reply::Unsure)
+}
+
+/// The same of how long it is.
+pub(super) fn is_length_told(survey: &Survey, run: &Run) -> bool {
+    run.length.is_some() || survey.answer(run.id, Asked::Length).is_some()
+}
+
+/// The series on a jacket.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum CablesAnswer {
-    /// The same on all.
-    All(CableKind),
-    /// Not the same.
-    Differ,
-    /// Somebody looked and could not tell.
-    Unsure,
-}
-
-impl Choice for CablesAnswer {
-    fn key(&self) -> String {
-        match self {
-            Self::All(series) => series.key(),
-            Self::Differ => "differ".into(),
-            Self::Unsure => UNSURE.into(),
-        }
-    }
-
-    fn of(key: &str) -> Option<Self> {
-        match key {
-            "differ" => Some(Self::Differ),
-            UNSURE => Some(Self::Unsure),
-            key => CableKind::of(key).filter(|series| SERIES.contains(series)).map(Self::All),
-        }
-    }
-}
-
-impl CablesAnswer {
-    /// The reply that it is written as.
-    fn reply(self) -> Reply {
-        match self {
-            Self::All(CableKind::Six) => Reply::Six,
-            Self::All(CableKind::FiftyNine) => Reply::FiftyNine,
-            Self::All(CableKind::Seven) => Reply::Seven,
-            Self::All(CableKind::Eleven) => Reply::Eleven,
-            Self::Differ => Reply::Differ,
-            Self::All(CableKind::Unknown) | Self::Unsure => Reply::Unsure,
-        }
-    }
-
-    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
-        let mut offers = series_offers();
-        offers.push(Offer::new(&Self::Differ, Phrase::new("cable-differ")));
-        offers.push(Offer::unsure(&Self::Unsure));
-        let now =
-            snapshot.survey.reply(snapshot.survey.id, Asked::Cables).and_then(|reply| Self::of(reply.name()));
-        builder.choice(&Key::Series, &Phrase::new("ask-cables"), false, offers, &now);
-        builder.caution(&Caution::Heights.phrase());
-    }
-
-    pub(super) fn read(pending: &Pending) -> Told<Self> {
-        pending.one(&Key::Series).ok_or_else(not_answered)
-    }
-
-    /// One answer for all cables of which nobody said more; where they differ, each is asked about.
-    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>) -> Answer {
-        let mut answer = Answer::new().asked(snapshot.survey.id, Asked::Cables, self.reply());
-        if let Self::All(series) = self {
-            for run in snapshot.survey.runs.values().filter(|run| run.cable == CableKind::Unknown) {
-                answer = answer.says(run.id, field::run::CABLE, &series);
-            }
-        }
-        answer
-    }
-}
-
-/// What is printed on one cable's jacket.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum CableAnswer {
+enum OnJacket {
     /// A series.
     Series(CableKind),
     /// Somebody looked and could not tell.
     Unsure,
 }
 
-impl Choice for CableAnswer {
+impl Choice for OnJacket {
     fn key(&self) -> String {
         match self {
             Self::Series(series) => series.key(),
@@ -132,67 +66,157 @@ impl Choice for CableAnswer {
     }
 }
 
-impl CableAnswer {
-    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, run: SubjectId) {
-        let mut offers = series_offers();
-        offers.push(Offer::unsure(&Self::Unsure));
-        let series = snapshot.survey.runs.get(&run).map(|run| run.cable).filter(|of| SERIES.contains(of));
-        let unsure = || snapshot.survey.answer(run, Asked::Cable).map(|_| Self::Unsure);
-        let now = series.map(Self::Series).or_else(unsure);
-        builder.choice(&Key::Series, &Question::Cable(run).phrase(snapshot), false, offers, &now);
-    }
-
-    pub(super) fn read(pending: &Pending) -> Told<Self> {
-        pending.one(&Key::Series).ok_or_else(not_answered)
-    }
-
-    pub(super) fn answer(self, run: SubjectId) -> Answer {
-        match self {
-            Self::Unsure => Answer::new().asked(run, Asked::Cable, Reply::Unsure).says(
-                run,
-                field::run::CABLE,
-                &CableKind::Unknown,
-            ),
-            Self::Series(series) => Answer::new().says(run, field::run::CABLE, &series),
-        }
-    }
-}
-
-/// How long a cable is, and how that is known; what was not touched stays as it is.
+/// What was said of a cable; `None` where nothing was.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct LengthAnswer {
+pub(super) struct CableAnswer {
+    series: Option<OnJacket>,
     metres: Option<f64>,
     known: Option<LengthKnown>,
 }
 
-impl LengthAnswer {
+impl CableAnswer {
     pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, run: SubjectId) {
-        let length = snapshot.survey.runs.get(&run).and_then(|run| run.length);
-        let (name, hint) = (Phrase::new("length"), Phrase::new("ask-length.hint"));
+        let survey = snapshot.survey;
+        let found = survey.runs.get(&run);
+        let offer = |series: &CableKind| {
+            let words = Phrase::new(format!("cable-{}", series.key()));
+            let about = words.attribute("about");
+            Offer::new(&OnJacket::Series(*series), words).about(about)
+        };
+        let mut offers: Vec<_> = SERIES.iter().map(offer).collect();
+        offers.push(Offer::unsure(&OnJacket::Unsure));
+        let series = found.map(|run| run.cable).filter(|of| SERIES.contains(of)).map(OnJacket::Series);
+        let unsure = || survey.answer(run, Asked::Cable).map(|_| OnJacket::Unsure);
+        let now = series.or_else(unsure);
+        builder.choice(&Key::Series, &Phrase::new("cable-series"), false, offers, &now);
+
+        let length = found.and_then(|run| run.length);
+        let (name, hint) = (Phrase::new("length"), Phrase::new("ask-cable.hint"));
         let metres = length.map(|length| length.metres);
         builder.number(&Key::Length, &name, Some(&hint), Quantity::Length, metres);
         let words = |known: &LengthKnown| Phrase::new(format!("how-long-{}", known.key()));
         let offers = KNOWN.iter().map(|known| Offer::new(known, words(known))).collect();
-        let now = length.map(|length| length.known).filter(|known| KNOWN.contains(known));
+        let now = length
+            .map(|length| length.known)
+            .or_else(|| last_known(snapshot))
+            .filter(|of| KNOWN.contains(of));
         builder.choice(&Key::Known, &Phrase::new("how-long-known"), false, offers, &now);
+
         builder.press(&Key::Marks, &Phrase::new("how-long-from-marks"), PressWeight::Other);
+        if others(survey, run).next().is_some() {
+            builder.press(&Key::OthersToo, &Phrase::new("cable-others-too"), PressWeight::Other);
+        }
+        if may_be_short(survey, run) {
+            builder.press(&Key::Short, &Phrase::new("cable-short"), PressWeight::Other);
+        }
         builder.caution(&Caution::Heights.phrase());
     }
 
     pub(super) fn read(pending: &Pending) -> Told<Self> {
         Ok(Self {
+            series: pending.one(&Key::Series),
             metres: pending.number(&Key::Length, Quantity::Length)?,
             known: pending.one(&Key::Known).filter(|known| KNOWN.contains(known)),
         })
     }
 
+    /// What stands already is not written again; what was left empty beside another answer is not known.
     pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, run: SubjectId) -> Told<Answer> {
-        let before = snapshot.survey.runs.get(&run).and_then(|run| run.length);
-        let metres = self.metres.or(before.map(|length| length.metres)).ok_or_else(not_answered)?;
-        // Who does not say how is taken to have guessed.
-        let known = self.known.or(before.map(|length| length.known)).unwrap_or(LengthKnown::Guessed);
-        Ok(Answer::new().says(run, field::run::LENGTH, &RunLength::stated(metres, known)))
+        let survey = snapshot.survey;
+        let found = survey.runs.get(&run).ok_or_else(not_answered)?;
+        let stands = is_series_told(survey, found) || is_length_told(survey, found);
+        if self.series.is_none()
+            && self.metres.is_none()
+            && self.known.is_none_or(|_| found.length.is_none())
+            && !stands
+        {
+            return Err(not_answered());
+        }
+        let answer = series(
+            Answer::new(),
+            survey,
+            found,
+            self.series.unwrap_or(OnJacket::Unsure),
+            self.series.is_some(),
+        );
+        let Some(metres) = self.metres.or(found.length.map(|length| length.metres)) else {
+            return Ok(length_unsure(answer, survey, found));
+        };
+        // Who does not say how takes what stands on the screen: how this one, or else the last one, is known.
+        let known = self.known.or(found.length.map(|length| length.known)).or_else(|| last_known(snapshot));
+        let known = known.unwrap_or(LengthKnown::Guessed);
+        if found
+            .length
+            .is_some_and(|length| length.metres.total_cmp(&metres).is_eq() && length.known == known)
+        {
+            return Ok(answer);
+        }
+        Ok(answer.says(run, field::run::LENGTH, &RunLength::stated(metres, known)))
     }
+
+    /// The same, and its series for every other cable of which nobody said more. Who is sure of nothing is so of all.
+    pub(super) fn answer_for_all(self, snapshot: &SurveySnapshot<'_>, run: SubjectId) -> Told<Answer> {
+        let survey = snapshot.survey;
+        let found = survey.runs.get(&run).ok_or_else(not_answered)?;
+        let of_this = (found.cable != CableKind::Unknown).then_some(OnJacket::Series(found.cable));
+        let seen = self.series.or(of_this).ok_or_else(not_answered)?;
+        let mut answer = self.answer(snapshot, run)?;
+        let knows_length = self.metres.is_some() || found.length.is_some();
+        for other in others(survey, run) {
+            answer = series(answer, survey, other, seen, true);
+            if seen == OnJacket::Unsure && !knows_length {
+                answer = length_unsure(answer, survey, other);
+            }
+        }
+        Ok(answer)
+    }
+
+    /// A cable as short as an arm: nobody measures it, and nothing more is asked.
+    pub(super) fn short(run: SubjectId) -> Answer {
+        Answer::new().says(run, field::run::LENGTH, &jumper_length())
+    }
+}
+
+/// What is said of a cable's series; `told` where somebody picked it.
+fn series(answer: Answer, survey: &Survey, run: &Run, seen: OnJacket, told: bool) -> Answer {
+    match seen {
+        OnJacket::Series(series) if run.cable == series => answer,
+        OnJacket::Series(series) => answer.says(run.id, field::run::CABLE, &series),
+        OnJacket::Unsure if !told && is_series_told(survey, run) => answer,
+        OnJacket::Unsure => {
+            let answer = answer.asked(run.id, Asked::Cable, Reply::Unsure);
+            if run.cable == CableKind::Unknown {
+                answer
+            } else {
+                answer.says(run.id, field::run::CABLE, &CableKind::Unknown)
+            }
+        }
+    }
+}
+
+fn length_unsure(answer: Answer, survey: &Survey, run: &Run) -> Answer {
+    if is_length_told(survey, run) { answer } else { answer.asked(run.id, Asked::Length, Reply::Unsure) }
+}
+
+/// The other cables of whose series nobody said anything.
+fn others(survey: &Survey, run: SubjectId) -> impl Iterator<Item = &Run> {
+    laid(survey).into_iter().filter(move |other| other.id != run && !is_series_told(survey, other))
+}
+
+/// Whether a cable may be one between two boxes side by side: it leads from none of the ways in, and to no outlet.
+fn may_be_short(survey: &Survey, run: SubjectId) -> bool {
+    let Some(to) = survey.wiring.fed_over(run) else { return false };
+    let kind = |part: SubjectId| survey.parts.get(&part).map(|part| part.kind);
+    let from = survey.wiring.feed(to).and_then(|feed| kind(feed.part));
+    kind(to) != Some(PartKind::Outlet) && from != Some(PartKind::Entry)
+}
+
+/// How this device knew the length that it said last.
+fn last_known(snapshot: &SurveySnapshot<'_>) -> Option<LengthKnown> {
+    let runs = snapshot.survey.runs.values().filter(|run| !run.is_jumper());
+    let told = runs.filter_map(|run| Some((snapshot.ledger.shown(run.id, field::LENGTH)?, run.length?)));
+    let by_me = told.filter(|(fact, _): &(&Fact, RunLength)| fact.by() == snapshot.me);
+    by_me.max_by_key(|(fact, _)| fact.id()).map(|(_, length)| length.known)
 }
 
 choices! {
@@ -245,114 +269,5 @@ impl MarksAnswer {
             return Err(Phrase::new("marks-too-far-apart"));
         }
         Ok(Answer::new().says(run, field::run::LENGTH, &RunLength::stated(metres, LengthKnown::Measured)))
-    }
-}
-
-replies! {
-    /// How the connectors are, all at once.
-    ConnectorsAnswer {
-        /// Good.
-        Good = Good,
-        /// Some are not.
-        Some = Some,
-        /// Somebody looked and could not tell.
-        Unsure = Unsure,
-    }
-}
-
-impl ConnectorsAnswer {
-    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
-        let offer = |connectors: &Self| match connectors {
-            Self::Unsure => Offer::unsure(connectors),
-            connectors => Offer::new(connectors, Phrase::new(format!("connectors-{}", connectors.word()))),
-        };
-        let offers = Self::ALL.iter().map(offer).collect();
-        let now = snapshot.survey.reply(snapshot.survey.id, Asked::Connectors).and_then(Self::of_reply);
-        builder.choice(&Key::Connectors, &Phrase::new("ask-connectors"), false, offers, &now);
-    }
-
-    pub(super) fn read(pending: &Pending) -> Told<Self> {
-        pending.one(&Key::Connectors).ok_or_else(not_answered)
-    }
-
-    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>) -> Answer {
-        let mut answer = Answer::new().asked(snapshot.survey.id, Asked::Connectors, self.reply());
-        if self != Self::Good {
-            return answer;
-        }
-        for run in snapshot.survey.runs.values() {
-            for (name, connector) in [
-                (field::run::CONNECTOR_NEAR, run.connector_near),
-                (field::run::CONNECTOR_FAR, run.connector_far),
-            ] {
-                if connector == Connector::Unknown {
-                    answer = answer.says(run.id, name, &Connector::Compression);
-                }
-            }
-        }
-        answer
-    }
-}
-
-/// How one connector is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum ConnectorSeen {
-    /// Like this.
-    Is(Connector),
-    /// Somebody looked and could not tell.
-    Unsure,
-}
-
-impl Choice for ConnectorSeen {
-    fn key(&self) -> String {
-        match self {
-            Self::Is(connector) => connector.key(),
-            Self::Unsure => UNSURE.into(),
-        }
-    }
-
-    fn of(key: &str) -> Option<Self> {
-        let connector = Connector::of(key).filter(|connector| CONNECTORS.contains(connector));
-        Some(connector.map_or(Self::Unsure, Self::Is))
-    }
-}
-
-/// How the two connectors of a cable are; `None` where nobody said.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct ConnectorsOfAnswer {
-    near: Option<ConnectorSeen>,
-    far: Option<ConnectorSeen>,
-}
-
-impl ConnectorsOfAnswer {
-    pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, run: SubjectId) {
-        let found = snapshot.survey.runs.get(&run);
-        for (key, connector) in
-            [(Key::Near, found.map(|run| run.connector_near)), (Key::Far, found.map(|run| run.connector_far))]
-        {
-            let seen = CONNECTORS.iter().map(|connector| ConnectorSeen::Is(*connector));
-            let offer = |seen: ConnectorSeen| Offer::new(&seen, Phrase::new(format!("plug-{}", seen.key())));
-            let mut offers: Vec<_> = seen.map(offer).collect();
-            offers.push(Offer::unsure(&ConnectorSeen::Unsure));
-            let now = connector.filter(|connector| CONNECTORS.contains(connector)).map(ConnectorSeen::Is);
-            builder.choice(&key, &Phrase::new(format!("plug-at-{key}")), false, offers, &now);
-        }
-    }
-
-    pub(super) fn read(pending: &Pending) -> Self {
-        Self { near: pending.one(&Key::Near), far: pending.one(&Key::Far) }
-    }
-
-    pub(super) fn answer(self, run: SubjectId) -> Answer {
-        let mut answer = Answer::new().asked(run, Asked::Connectors, Reply::Yes);
-        for (seen, name) in [(self.near, field::run::CONNECTOR_NEAR), (self.far, field::run::CONNECTOR_FAR)] {
-            let connector = match seen {
-                None => continue,
-                Some(ConnectorSeen::Is(connector)) => connector,
-                Some(ConnectorSeen::Unsure) => Connector::Unknown,
-            };
-            answer = answer.says(run, name, &connector);
-        }
-        answer
     }
 }

@@ -3,20 +3,45 @@
 use ::house::record::{Named, Reply};
 use phrase::Phrase;
 
-use super::journey::journey;
+use super::journey::{OnTheWay, journey};
+use crate::place::{Question, Round};
 use crate::screen::HowFar;
 use crate::session::SurveySnapshot;
 
-/// How many questions of this house are answered.
+/// How many questions of the round in which one is are answered. The last round takes up where the one before it ended.
 pub(crate) fn how_far(snapshot: &SurveySnapshot<'_>) -> HowFar {
     let questions = journey(snapshot);
-    let done = u32::try_from(questions.iter().filter(|on_way| on_way.answered).count()).unwrap_or(u32::MAX);
-    let of = u32::try_from(questions.len()).unwrap_or(u32::MAX);
-    let count = |number: u32| phrase::Arg::Count(u64::from(number));
-    let told =
+    let now = round_now(&questions);
+    let counts = |on_way: &&OnTheWay| match now {
+        Round::Forecast | Round::Worth => on_way.round == now,
+        Round::Rest => on_way.round != Round::Forecast,
+    };
+    // An outlet that was named by its room is not asked for it.
+    let settled = |on_way: &&OnTheWay| on_way.answered && matches!(on_way.question, Question::RoomOf(_));
+    let counted: Vec<_> = questions.iter().filter(counts).filter(|on_way| !settled(on_way)).collect();
+    // The wishes of all rooms count as one: most people give them at once.
+    let (wishes, others): (Vec<_>, Vec<_>) =
+        counted.into_iter().partition(|on_way| matches!(on_way.question, Question::Wish(_)));
+    let wished = usize::from(wishes.iter().all(|on_way| on_way.answered) && !wishes.is_empty());
+    let of_wishes = usize::from(now == Round::Forecast);
+    let done = others.iter().filter(|on_way| on_way.answered).count() + wished.min(of_wishes);
+    let of = others.len() + of_wishes;
+    let unsure =
         snapshot.survey.asked.values().filter(|answer| answer.as_str() == Some(Reply::Unsure.name())).count();
-    let unsure = u32::try_from(told).unwrap_or(u32::MAX).min(done);
-    let phrase =
-        Phrase::new("how-far").with("done", count(done)).with("of", count(of)).with("unsure", count(unsure));
-    HowFar { done, of, words: snapshot.language.say(&phrase) }
+    let count = |number: usize| phrase::Arg::Count(number as u64);
+    let phrase = Phrase::new("how-far")
+        .text("round", now.key())
+        .with("number", phrase::Arg::Count(now.number()))
+        .with("rounds", count(Round::ALL.len()))
+        .with("done", count(done))
+        .with("of", count(of))
+        .with("unsure", count(unsure));
+    let whole = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
+    HowFar { done: whole(done), of: whole(of), words: snapshot.language.say(&phrase) }
+}
+
+/// The first round in which something is open; the last one if nothing is.
+fn round_now(questions: &[OnTheWay]) -> Round {
+    let open = questions.iter().filter(|on_way| !on_way.answered);
+    open.map(|on_way| on_way.round).min().unwrap_or(Round::Rest)
 }

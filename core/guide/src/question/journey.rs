@@ -1,19 +1,22 @@
-//! The order in which the guide leads: every question that this house asks for now, and whether it is answered.
+//! Every question that this house asks for now, from the street to the router, in which round, and whether it is answered.
 //!
 //! The list is worked out anew from the survey each time, so it grows and shrinks with what is found, and it does not
 //! matter where one began.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use advice::finding::is_modem_beside_adapter;
 use facts::fact::SubjectId;
 use house::rating::PartRating;
 use house::record::{
-    Asked, CableKind, Connector, EntryState, Part, PartKind, Plugged, Reply, ServiceKind, Survey,
-    reading_order,
+    Asked, Connector, EntryState, Part, PartKind, Plugged, Reply, Run, ServiceKind, Survey, reading_order,
 };
 
-use crate::place::Question;
+use super::cable::{is_length_told, is_series_told, laid};
+use super::outputs;
+use super::ports;
+use super::round::round;
+use crate::place::{Question, Round};
 use crate::question::entry::behind;
 use crate::question::router::bridge;
 use crate::session::SurveySnapshot;
@@ -25,9 +28,11 @@ pub(crate) struct OnTheWay {
     pub(crate) question: Question,
     /// Whether it is answered, if only by "not sure".
     pub(crate) answered: bool,
+    /// In which round it is asked.
+    pub(crate) round: Round,
 }
 
-/// Every question of this house in the order in which the guide leads.
+/// Every question of this house in the order of the wiring.
 pub(crate) fn journey(snapshot: &SurveySnapshot<'_>) -> Vec<OnTheWay> {
     let order = reading_order(snapshot.survey);
     let mut way = Way { snapshot, order, questions: Vec::new(), seen: BTreeSet::new() };
@@ -38,12 +43,6 @@ pub(crate) fn journey(snapshot: &SurveySnapshot<'_>) -> Vec<OnTheWay> {
     way.cables();
     way.router();
     way.questions
-}
-
-/// The first question that is neither answered nor put off.
-pub(crate) fn next(snapshot: &SurveySnapshot<'_>) -> Option<Question> {
-    let open = |on_way: &OnTheWay| !on_way.answered && !snapshot.memory.later.contains(&on_way.question);
-    journey(snapshot).into_iter().find(open).map(|on_way| on_way.question)
 }
 
 struct Way<'a, 'b> {
@@ -65,7 +64,8 @@ impl Way<'_, '_> {
     }
 
     fn ask(&mut self, question: Question, answered: bool) {
-        self.questions.push(OnTheWay { question, answered });
+        let round = round(self.snapshot, &question, answered);
+        self.questions.push(OnTheWay { question, answered, round });
     }
 
     /// Whether a question about a subject was answered in words of its own.
@@ -139,11 +139,16 @@ impl Way<'_, '_> {
             let told = self.told(id, Asked::Powered);
             self.ask(Question::Powered(id), told);
         }
+        let together = outputs::are_asked_together(self.snapshot, &part);
+        if together {
+            let told = (1..=part.outputs()).all(|port| outputs::is_told(self.snapshot, &part, port));
+            self.ask(Question::Outputs(id), told);
+        }
         for port in 1..=part.outputs() {
             let child = self.survey().wiring.on_port(id, port).next();
             // A barrel, a filter or a ground block asks where it leads; an outlet that passes nothing on does not.
             let leads = part.kind != PartKind::Outlet || child.is_some();
-            if leads {
+            if leads && !together {
                 self.ask(Question::LeadsTo(id, port), child.is_some() || part.end(port).is_some());
             }
             if let Some(child) = child {
@@ -197,11 +202,15 @@ impl Way<'_, '_> {
     }
 
     fn outlets(&mut self) {
+        // Where nothing uses the cable, nothing is plugged in either.
+        let unused = self.survey().reply(self.survey().id, Asked::Uses) == Some(Reply::No);
         let outlets: Vec<_> = self.parts(PartKind::Outlet).cloned().collect();
         for outlet in &outlets {
             self.ask(Question::RoomOf(outlet.id), outlet.room.is_some());
             let told = outlet.plugged.is_some() || self.told(outlet.id, Asked::Plugged);
-            self.ask(Question::Plugged(outlet.id), told);
+            if told || !unused {
+                self.ask(Question::Plugged(outlet.id), told);
+            }
         }
         let told = self.told_of_house(Asked::MoreOutlets);
         self.ask(Question::MoreOutlets, told);
@@ -209,36 +218,19 @@ impl Way<'_, '_> {
 
     fn cables(&mut self) {
         let survey = self.survey();
-        let order: BTreeMap<_, _> =
-            self.order.iter().enumerate().map(|(place, part)| (*part, place)).collect();
-        let place = |part| order.get(&part).copied().unwrap_or(usize::MAX);
-        let mut fed: Vec<_> = survey
-            .wiring
-            .feeds()
-            .filter_map(|(part, feed)| Some((place(part), survey.runs.get(&feed.run?)?.clone())))
-            .filter(|(_, run)| !run.is_jumper())
-            .collect();
-        fed.sort_by_key(|(place, run)| (*place, run.id));
-        if fed.is_empty() {
+        let laid: Vec<Run> = laid(survey).into_iter().cloned().collect();
+        if laid.is_empty() {
             return;
         }
-        let series = fed.iter().all(|(_, run)| run.cable != CableKind::Unknown);
-        let told = series || self.told_of_house(Asked::Cables);
-        self.ask(Question::Cables, told);
-        let differ = self.reply_is(Asked::Cables, Reply::Differ);
-        let joints = fed.iter().all(|(_, run)| {
-            run.connector_near != Connector::Unknown && run.connector_far != Connector::Unknown
-        });
+        let joints = laid
+            .iter()
+            .all(|run| run.connector_near != Connector::Unknown && run.connector_far != Connector::Unknown);
         let told = joints || self.told_of_house(Asked::Connectors);
         self.ask(Question::Connectors, told);
         let some_bad = self.reply_is(Asked::Connectors, Reply::Some);
-        for (_, run) in fed {
-            if differ {
-                let told = run.cable != CableKind::Unknown || self.told(run.id, Asked::Cable);
-                self.ask(Question::Cable(run.id), told);
-            }
-            let told = run.length.is_some() || self.told(run.id, Asked::Length);
-            self.ask(Question::Length(run.id), told);
+        for run in laid {
+            let told = is_series_told(self.survey(), &run) && is_length_told(self.survey(), &run);
+            self.ask(Question::Cable(run.id), told);
             if some_bad {
                 let told = self.told(run.id, Asked::Connectors);
                 self.ask(Question::ConnectorsOf(run.id), told);
@@ -267,6 +259,10 @@ impl Way<'_, '_> {
         if boxed {
             let told = self.told_of_house(Asked::RouterSpeaks);
             self.ask(Question::RouterSpeaks, told);
+        }
+        if ports::are_asked(self.snapshot) {
+            let told = self.told_of_house(Asked::Ports);
+            self.ask(Question::Ports, told);
         }
         self.drops_out();
     }

@@ -3,7 +3,8 @@
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{
-    Feed, FeedFrom, Is, LooseReason, PartKind, PortEnd, RunLength, Survey, field, is_shared, reading_order,
+    Feed, FeedFrom, Is, LengthKnown, LooseReason, Part, PartKind, PortEnd, Run, RunLength, Survey, field,
+    is_shared, reading_order,
 };
 use phrase::Phrase;
 
@@ -55,6 +56,10 @@ choices! {
     LedTo {
         /// A splitter.
         Splitter "splitter",
+        /// A filter, screwed straight on.
+        Filter "filter",
+        /// A filter, with a cable before it.
+        FilterBehindCable "filter-behind-cable",
         /// An amplifier.
         Amplifier "amplifier",
         /// A tap.
@@ -65,13 +70,20 @@ choices! {
 }
 
 impl LedTo {
-    fn of_kind(kind: PartKind) -> Self {
-        Self::ALL.iter().copied().find(|led| led.kind() == kind).unwrap_or(Self::Other)
+    /// What a part is here; `is_on` where no cable leads to it, or a jumper.
+    fn of_part(part: &Part, is_on: bool) -> Self {
+        match part.kind {
+            PartKind::EntryFilter | PartKind::HighPassFilter if is_on => Self::Filter,
+            PartKind::EntryFilter | PartKind::HighPassFilter => Self::FilterBehindCable,
+            kind => Self::ALL.iter().copied().find(|led| led.kind() == kind).unwrap_or(Self::Other),
+        }
     }
 
     const fn kind(self) -> PartKind {
         match self {
             Self::Splitter => PartKind::Splitter,
+            // The filter that is screwed in line in a house is one against the room network, until its print says else.
+            Self::Filter | Self::FilterBehindCable => PartKind::EntryFilter,
             Self::Amplifier => PartKind::Amplifier,
             Self::Tap => PartKind::Tap,
             Self::Other => PartKind::Unknown,
@@ -121,12 +133,8 @@ impl LeadsToAnswer {
         Phrase::new(format!("leads-{}", self.key()))
     }
 
-    pub(super) fn draw(
-        snapshot: &SurveySnapshot<'_>,
-        builder: &mut ScreenBuilder<'_>,
-        part: SubjectId,
-        port: u8,
-    ) {
+    /// What a port of a part may lead to.
+    pub(super) fn offers(snapshot: &SurveySnapshot<'_>, part: SubjectId) -> Vec<Offer> {
         let survey = snapshot.survey;
         // An outlet that was found already and waits for its feed stands for its room.
         let waits = |room: SubjectId| {
@@ -155,8 +163,18 @@ impl LeadsToAnswer {
         }
         let loose_end = Self::End(PortEnd::LooseEnd);
         offers.push(Offer::new(&loose_end, loose_end.phrase()));
+        offers
+    }
+
+    pub(super) fn draw(
+        snapshot: &SurveySnapshot<'_>,
+        builder: &mut ScreenBuilder<'_>,
+        part: SubjectId,
+        port: u8,
+    ) {
         let name = Question::LeadsTo(part, port).phrase(snapshot);
-        builder.choice(&Key::Leads, &name, false, offers, &current(snapshot, part, port));
+        let now = current(snapshot, part, port);
+        builder.choice(&Key::Leads, &name, false, Self::offers(snapshot, part), &now);
         cautions_of_tracing(snapshot, builder);
     }
 
@@ -165,6 +183,17 @@ impl LeadsToAnswer {
     }
 
     pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, part: SubjectId, port: u8) -> Answer {
+        self.answer_with(&mut Tags::of(snapshot.survey), snapshot, part, port)
+    }
+
+    /// The same, one of several answers that are given at once: each new part takes a tag of its own.
+    pub(super) fn answer_with(
+        self,
+        tags: &mut Tags<'_>,
+        snapshot: &SurveySnapshot<'_>,
+        part: SubjectId,
+        port: u8,
+    ) -> Answer {
         let child = snapshot.survey.wiring.on_port(part, port).next();
         if child.is_some() && current(snapshot, part, port) == Some(self) {
             return Answer::new();
@@ -186,11 +215,35 @@ impl LeadsToAnswer {
         let id = SubjectId::random();
         let mut answer =
             cleared(snapshot, child, part, port).is(id, Is::Part).says(id, field::part::KIND, &kind);
-        answer = answer.says(id, field::part::TAG, &free_tag(snapshot.survey, kind, 0));
+        answer = answer.says(id, field::part::TAG, &tags.next(kind));
         if let Some(room) = room {
             answer = answer.says(id, field::part::ROOM, &room);
         }
+        if self == Self::Part(LedTo::Filter) {
+            let (answer, run) = jumper(answer);
+            let feed = Feed::From(FeedFrom { part, port, run: Some(run) });
+            return answer.says(id, field::part::FEED, &feed);
+        }
         join(answer, id, part, port)
+    }
+}
+
+/// Tags that nothing carries yet, each given once.
+pub(super) struct Tags<'a> {
+    survey: &'a Survey,
+    given: Vec<String>,
+}
+
+impl<'a> Tags<'a> {
+    pub(super) fn of(survey: &'a Survey) -> Self {
+        Self { survey, given: Vec::new() }
+    }
+
+    fn next(&mut self, kind: PartKind) -> String {
+        let mut free = (0..).map(|skip| free_tag(self.survey, kind, skip));
+        let tag = free.find(|tag| !self.given.contains(tag)).unwrap_or_default();
+        self.given.push(tag.clone());
+        tag
     }
 }
 
@@ -231,14 +284,15 @@ fn loose<'a>(snapshot: &SurveySnapshot<'a>, part: SubjectId) -> impl Iterator<It
 }
 
 /// What stands in the survey.
-fn current(snapshot: &SurveySnapshot<'_>, part: SubjectId, port: u8) -> Option<LeadsToAnswer> {
+pub(super) fn current(snapshot: &SurveySnapshot<'_>, part: SubjectId, port: u8) -> Option<LeadsToAnswer> {
     let survey = snapshot.survey;
     if let Some(child) = survey.wiring.on_port(part, port).next() {
+        let run = survey.wiring.feed(child).and_then(|feed| survey.runs.get(&feed.run?));
         let child = survey.parts.get(&child)?;
         return Some(match (child.kind, child.room) {
             (PartKind::Outlet, Some(room)) => LeadsToAnswer::Room(room),
             (PartKind::Outlet, None) => LeadsToAnswer::Outlet,
-            (kind, _) => LeadsToAnswer::Part(LedTo::of_kind(kind)),
+            _ => LeadsToAnswer::Part(LedTo::of_part(child, run.is_none_or(Run::is_jumper))),
         });
     }
     survey.parts.get(&part)?.end(port).map(LeadsToAnswer::End)
@@ -257,13 +311,12 @@ pub(super) fn join(answer: Answer, child: SubjectId, part: SubjectId, port: u8) 
 /// A cable as short as a hand between two parts that are screwed to each other (common practice, no source).
 pub(super) fn jumper(answer: Answer) -> (Answer, SubjectId) {
     let run = SubjectId::random();
-    let length = RunLength {
-        metres: 0.3,
-        low_metres: 0.05,
-        high_metres: 1.0,
-        known: house::record::LengthKnown::Guessed,
-    };
-    (answer.is(run, Is::Run).says(run, field::run::LENGTH, &length), run)
+    (answer.is(run, Is::Run).says(run, field::run::LENGTH, &jumper_length()), run)
+}
+
+/// Its length.
+pub(super) const fn jumper_length() -> RunLength {
+    RunLength { metres: 0.3, low_metres: 0.05, high_metres: 1.0, known: LengthKnown::Guessed }
 }
 
 /// Makes room on a port: what hung there and says nothing yet is removed, anything else becomes loose. Both can be

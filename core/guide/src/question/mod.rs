@@ -10,6 +10,7 @@ mod answer;
 mod asked;
 mod by_pass;
 pub(crate) mod cable;
+mod connectors;
 mod drops_out;
 pub(crate) mod entry;
 pub(crate) mod house;
@@ -18,21 +19,29 @@ mod journey;
 mod label;
 mod labels_seen;
 mod leads_to;
+mod open;
 mod outlet;
+mod outputs;
+mod ports;
+mod round;
 pub(crate) mod router;
 mod same_as_last;
 mod split;
 mod way_on;
 
-use crate::place::Question;
+use ::house::record::PortEnd;
+
+use crate::place::{Key, Question};
 use crate::session::SurveySnapshot;
 use crate::view::ScreenBuilder;
 
 pub(crate) use answer::{Answer, Told, not_answered};
 pub(crate) use how_far::how_far;
-pub(crate) use journey::{journey, next};
+pub(crate) use journey::journey;
 pub(crate) use labels_seen::{offer_labels, take_label};
 pub(crate) use leads_to::free_tag;
+pub(crate) use open::Open;
+pub(crate) use round::{Onward, onward, reason, round_of_next};
 pub(crate) use same_as_last::same_as_last;
 pub(crate) use way_on::way_on;
 
@@ -58,12 +67,11 @@ impl Question {
             Self::LeadsTo(part, port) => leads_to::LeadsToAnswer::draw(snapshot, builder, *part, *port),
             Self::ByPass(part) => by_pass::ByPassAnswer::draw(snapshot, builder, *part),
             Self::Powered(part) => split::PoweredAnswer::draw(snapshot, builder, *part),
-            Self::Cables => cable::CablesAnswer::draw(snapshot, builder),
+            Self::Outputs(part) => outputs::OutputsAnswer::draw(snapshot, builder, *part),
             Self::Cable(run) => cable::CableAnswer::draw(snapshot, builder, *run),
-            Self::Length(run) => cable::LengthAnswer::draw(snapshot, builder, *run),
             Self::Marks(run) => cable::MarksAnswer::draw(snapshot, builder, *run),
-            Self::Connectors => cable::ConnectorsAnswer::draw(snapshot, builder),
-            Self::ConnectorsOf(run) => cable::ConnectorsOfAnswer::draw(snapshot, builder, *run),
+            Self::Connectors => connectors::ConnectorsAnswer::draw(snapshot, builder),
+            Self::ConnectorsOf(run) => connectors::ConnectorsOfAnswer::draw(snapshot, builder, *run),
             Self::Plugged(outlet) => outlet::PluggedAnswer::draw(snapshot, builder, *outlet),
             Self::RoomOf(outlet) => outlet::RoomOfAnswer::draw(snapshot, builder, *outlet),
             Self::MoreOutlets => outlet::MoreOutletsAnswer::draw(snapshot, builder),
@@ -71,8 +79,27 @@ impl Question {
             Self::RouterAt => router::RouterAtAnswer::draw(snapshot, builder),
             Self::RouterSpeaks => router::RouterSpeaksAnswer::draw(snapshot, builder),
             Self::Adapters => router::AdaptersAnswer::draw(snapshot, builder),
+            Self::Ports => ports::PortsAnswer::draw(snapshot, builder),
             Self::DropsOut => drops_out::DropsOutAnswer::draw(snapshot, builder),
         }
+    }
+
+    /// What a press answers that says more than what was given: of others too, or all of it at once.
+    pub(crate) fn take_at_once(&self, snapshot: &SurveySnapshot<'_>, key: &Key) -> Option<Told<Answer>> {
+        let pending = snapshot.pending();
+        let outputs = |part, end| {
+            let told = outputs::OutputsAnswer::read(pending, snapshot, part);
+            told.answer_with_others(snapshot, part, end)
+        };
+        Some(match (self, key) {
+            (Self::Outputs(part), Key::OthersToo) => outputs(*part, PortEnd::LooseEnd),
+            (Self::Outputs(part), Key::OthersOpen) => outputs(*part, PortEnd::Open),
+            (Self::Cable(run), Key::OthersToo) => {
+                cable::CableAnswer::read(pending).and_then(|told| told.answer_for_all(snapshot, *run))
+            }
+            (Self::Cable(run), Key::Short) => Ok(cable::CableAnswer::short(*run)),
+            _ => return None,
+        })
     }
 
     /// What was given, read once as the question's own answer, as the edits that say it.
@@ -106,12 +133,13 @@ impl Question {
             }
             Self::ByPass(part) => Ok(by_pass::ByPassAnswer::read(pending)?.answer(snapshot, *part)),
             Self::Powered(part) => Ok(split::PoweredAnswer::read(pending)?.answer(*part)),
-            Self::Cables => Ok(cable::CablesAnswer::read(pending)?.answer(snapshot)),
-            Self::Cable(run) => Ok(cable::CableAnswer::read(pending)?.answer(*run)),
-            Self::Length(run) => cable::LengthAnswer::read(pending)?.answer(snapshot, *run),
+            Self::Outputs(part) => {
+                outputs::OutputsAnswer::read(pending, snapshot, *part).answer(snapshot, *part)
+            }
+            Self::Cable(run) => cable::CableAnswer::read(pending)?.answer(snapshot, *run),
             Self::Marks(run) => cable::MarksAnswer::read(pending)?.answer(*run),
-            Self::Connectors => Ok(cable::ConnectorsAnswer::read(pending)?.answer(snapshot)),
-            Self::ConnectorsOf(run) => Ok(cable::ConnectorsOfAnswer::read(pending).answer(*run)),
+            Self::Connectors => Ok(connectors::ConnectorsAnswer::read(pending)?.answer(snapshot)),
+            Self::ConnectorsOf(run) => Ok(connectors::ConnectorsOfAnswer::read(pending).answer(*run)),
             Self::Plugged(outlet) => Ok(outlet::PluggedAnswer::read(pending)?.answer(*outlet)),
             Self::RoomOf(outlet) => Ok(outlet::RoomOfAnswer::read(pending)?.answer(*outlet)),
             Self::MoreOutlets => Ok(outlet::MoreOutletsAnswer::read(pending)?.answer(snapshot)),
@@ -119,6 +147,7 @@ impl Question {
             Self::RouterAt => Ok(router::RouterAtAnswer::read(pending)?.answer(snapshot)),
             Self::RouterSpeaks => Ok(router::RouterSpeaksAnswer::read(pending)?.answer(snapshot)),
             Self::Adapters => Ok(router::AdaptersAnswer::read(pending)?.answer(snapshot)),
+            Self::Ports => Ok(ports::PortsAnswer::read(pending)?.answer(snapshot)),
             Self::DropsOut => drops_out::DropsOutAnswer::read(pending)?.answer(snapshot),
         }
     }

@@ -22,6 +22,8 @@ pub(crate) struct Same {
     pub(crate) words: Phrase,
     /// What is picked and written then.
     pub(crate) given: Vec<Done>,
+    /// Whether that answers the whole question.
+    pub(crate) leads_on: bool,
 }
 
 /// The newest fact of this device about a field of any of these things.
@@ -91,7 +93,17 @@ pub(crate) fn same_as_last(snapshot: &SurveySnapshot<'_>, question: &Question) -
     let said = facts.iter().map(|fact| story::value(survey, fact.field(), fact.value()));
     let said = said.map(|phrase| Arg::Phrase(Box::new(phrase))).collect();
     let value = Phrase::new("value-several").with("several", Arg::Several(said));
-    Some(Same { words: Phrase::new("free-same").phrase("value", value), given })
+    // How long a cable is no other one tells, unless nobody knows of that one either.
+    let is_long = |run: &SubjectId| survey.runs.get(run).is_some_and(|run| run.length.is_some());
+    let leads_on = match question {
+        Question::Cable(run) => {
+            let typed =
+                snapshot.pending().typed(&Key::Length).is_some_and(|(typed, _)| !typed.trim().is_empty());
+            typed || is_long(run) || facts.iter().any(|fact| !is_long(&fact.subject()))
+        }
+        _ => true,
+    };
+    Some(Same { words: Phrase::new("free-same").phrase("value", value), given, leads_on })
 }
 
 fn about(question: &Question) -> Option<SubjectId> {

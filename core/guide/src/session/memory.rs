@@ -13,8 +13,9 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use super::pending::Pending;
+use super::stakes::Stakes;
 use crate::clock;
-use crate::place::{Place, Question};
+use crate::place::{Place, Question, Round};
 
 /// The name under which it lies among the drafts.
 const FIELD: &str = "guide";
@@ -44,6 +45,10 @@ pub(crate) struct Memory {
     pub(crate) way: Vec<Place>,
     /// What the screen was given and is not an answer yet.
     pub(crate) pending: Pending,
+    /// The last round after whose end somebody wanted to go on.
+    pub(crate) asked_on: Option<Round>,
+    /// What the answers to open questions may change, as it was worked out last.
+    pub(crate) stakes: Stakes,
     /// Questions put off.
     #[serde(skip)]
     pub(crate) later: BTreeSet<Question>,
@@ -156,6 +161,11 @@ impl Memory {
     pub(crate) fn drop_given(&mut self) {
         self.pending = Pending::default();
         self.left.clear();
+    }
+
+    /// Somebody wants to go on after the end of a round.
+    pub(crate) fn ask_on(&mut self, round: Round) {
+        self.asked_on = self.asked_on.max(Some(round));
     }
 
     /// Goes on to a screen.

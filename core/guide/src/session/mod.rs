@@ -21,6 +21,7 @@ mod photo;
 mod results;
 mod sent_work;
 mod snapshot;
+mod stakes;
 
 use std::path::Path;
 use std::sync::Arc;
@@ -34,6 +35,7 @@ use crate::done::Done;
 use crate::error::{GuideError, Result};
 use crate::place::{Key, Outside, Place};
 use crate::screen::NoticeRole;
+use stakes::{Stakes, Weighing};
 
 pub use device::{Device, Working};
 pub(crate) use folder::folder_name;
@@ -50,6 +52,7 @@ pub(crate) use pending::Pending;
 pub(crate) use results::{Results, Standing, Weighed, Worked};
 pub(crate) use sent_work::{After, SentWork, WorkKind};
 pub(crate) use snapshot::SurveySnapshot;
+pub(crate) use stakes::question_of;
 
 /// A page that is about a survey was shown without one.
 const NONE_OPEN: &str = "no survey is open";
@@ -190,6 +193,30 @@ impl Session {
         let wanted = matches!(open.memory.way.last(), Some(Place::Result(place)) if place.wants_results());
         if wanted && !matches!(open.standing(), Standing::Ready(_) | Standing::Running(_)) {
             self.begin_long_work();
+        }
+    }
+
+    /// Works out what the answers to open questions may change, where the screen is one of those that ask and nothing of it
+    /// is of the house as it is.
+    pub(crate) fn weigh_if_wanted(&mut self) {
+        let effort = self.effort;
+        let Some(open) = &mut self.open else { return };
+        let asks = matches!(open.memory.way.last(), Some(Place::Ask(_) | Place::Enough(_)));
+        if asks && !open.weighing.as_ref().is_some_and(|weighing| weighing.is_of(&open.survey)) {
+            open.weighing = Weighing::begin(&open.survey, effort);
+        }
+    }
+
+    /// Remembers what the answers may change, where it is worked out by now.
+    pub(crate) fn take_up_stakes(&mut self) {
+        let Some(open) = &mut self.open else { return };
+        let of_results = match open.standing() {
+            Standing::Ready(worked) => Some(Stakes::of(&open.survey, &worked.unknowns)),
+            _ => None,
+        };
+        let weighed = || open.weighing.as_ref().and_then(Weighing::outcome).cloned();
+        if let Some(stakes) = of_results.or_else(weighed) {
+            open.memory.stakes = stakes;
         }
     }
 

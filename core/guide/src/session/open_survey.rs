@@ -12,6 +12,7 @@ use super::labels_seen::LabelsSeen;
 use super::looked::Looked;
 use super::memory::{Keep, Memory};
 use super::results::{Results, Standing};
+use super::stakes::Weighing;
 use crate::error::Result;
 
 /// A survey that is open.
@@ -37,6 +38,8 @@ pub(crate) struct OpenSurvey {
     pub(crate) seen: LabelsSeen,
     /// What follows from the survey, as far as it is worked out.
     pub(crate) results: Results,
+    /// What the answers to open questions may change, as far as that is being worked out.
+    pub(crate) weighing: Option<Weighing>,
 }
 
 impl OpenSurvey {
@@ -61,6 +64,7 @@ impl OpenSurvey {
             wishes,
             seen: LabelsSeen::on(home),
             results: Results::default(),
+            weighing: None,
         })
     }
 
@@ -103,6 +107,7 @@ impl OpenSurvey {
     /// Drops what was worked out and looked up before something was forgotten: it may stand in there.
     pub(crate) fn drop_what_followed(&mut self, home: &Home) {
         self.results = Results::default();
+        self.weighing = None;
         self.seen = LabelsSeen::on(home);
     }
 

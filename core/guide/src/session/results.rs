@@ -57,7 +57,7 @@ impl Worked {
 }
 
 /// Whether nothing differs that the results depend on: photos, notes and the survey's name may.
-fn same_wiring(a: &Survey, b: &Survey) -> bool {
+pub(super) fn same_wiring(a: &Survey, b: &Survey) -> bool {
     let given_up = |survey: &Survey| {
         let mut given_up: Vec<_> =
             survey.works.values().map(|work| (work.change, work.outcome.end)).collect();
@@ -88,7 +88,7 @@ fn work_out(house: &Survey, options: &Options, work: &LongWork) -> Result<Worked
 }
 
 /// What is on a way to a room is weighed: what is most worth going back for comes first.
-fn weighed(
+pub(super) fn weighed(
     house: &Survey,
     unknowns: Vec<Unknown>,
     options: &Options,

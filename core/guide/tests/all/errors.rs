@@ -203,7 +203,7 @@ fn a_picture_that_is_none_is_refused_and_the_screen_stays() {
         let (mut walk, _) = begun(tongue);
         let mut slot = None;
         let mut house = crate::homeowner::House::new();
-        while walk.guide.screen().name.starts_with("ask-") && slot.is_none() {
+        while crate::homeowner::asks(&walk.guide.screen()) && slot.is_none() {
             let screen = walk.guide.screen();
             slot = photo_slot(&screen);
             if slot.is_none() {

@@ -92,7 +92,7 @@ pub fn pick(key: &str, options: &[&str]) -> Deed {
     Deed::Pick { key: key.into(), picked: options.iter().map(|option| (*option).to_owned()).collect() }
 }
 
-fn measure(key: &str, typed: &str, unit: &str) -> Deed {
+pub fn measure(key: &str, typed: &str, unit: &str) -> Deed {
     Deed::Measure { key: key.into(), typed: typed.into(), unit: unit.into() }
 }
 
@@ -128,8 +128,9 @@ impl House {
             "ask-modem-age" => vec![pick("modem", &["31"])],
             "ask-depends" => vec![pick("depends", &["nothing"]), next()],
             "ask-plan" => vec![measure("down", "1 Gb/s", "mbps"), measure("up", "50", "mbps"), next()],
-            "ask-rooms" => vec![pick("rooms", &["living", "office", "bedroom"]), next()],
-            "ask-wish" => vec![pick("wish", &["fast"])],
+            "ask-rooms" => {
+                vec![pick("rooms", &["living", "office", "bedroom"]), pick("wish", &["fast"]), next()]
+            }
             "ask-ways-in" => vec![pick("ways", &["cable"]), next()],
             "ask-joined" => vec![pick("joined", &["connected"])],
             "ask-ground-block" => vec![pick("seen", &["yes"])],
@@ -139,15 +140,22 @@ impl House {
             }
             "ask-label-read" => vec![next()],
             "ask-legs" => vec![measure("legs", "3", "count"), next()],
-            "ask-leads-to" => vec![self.leads(walk, screen)],
+            "ask-leads-to" => vec![pick("leads", &["splitter"])],
+            "ask-outputs" => self.outputs(walk, screen),
             "ask-plugged" if screen.title.contains(&walk.word("room-office")) => {
                 vec![pick("plugged", &["modem"]), next()]
             }
             "ask-plugged" => vec![pick("plugged", &["tv"]), next()],
             "ask-more-outlets" => vec![pick("more", &["no"]), next()],
-            "ask-cables" => vec![pick("series", &["six"])],
             "ask-connectors" => vec![pick("connectors", &["good"])],
-            "ask-length" => vec![measure("length", "12.5", "m"), pick("known", &["paced"]), next()],
+            "ask-cable" => vec![
+                pick("series", &["six"]),
+                measure("length", "12.5", "m"),
+                pick("known", &["paced"]),
+                next(),
+            ],
+            "ask-ports" => vec![pick("behind-rate", &["1g"])],
+            "enough" => vec![next()],
             "ask-adapters" => vec![pick("adapters", &["none"])],
             "ask-router-at" => vec![pick("outlet", &[&outlet_in(walk, screen, "room-office")])],
             "ask-router-speaks" => vec![pick("speaks", &["no"])],
@@ -155,22 +163,31 @@ impl House {
         }
     }
 
-    /// Only a splitter has outputs that may be capped; whatever has one way on leads to it.
-    fn leads(&mut self, walk: &Walk, screen: &Screen) -> Deed {
-        let choice = choices(screen).next().unwrap();
-        if !choice.options.iter().any(|option| option.key == "capped") {
-            return pick("leads", &["splitter"]);
+    /// An outlet in a room on each output.
+    fn outputs(&mut self, walk: &Walk, screen: &Screen) -> Vec<Deed> {
+        let mut deeds = Vec::new();
+        for choice in choices(screen) {
+            let room = self.rooms.pop().unwrap();
+            deeds.push(pick(&choice.key, &[&room_in(walk, choice, room)]));
         }
-        let room = self.rooms.pop().unwrap();
-        let key = outlet_in(walk, screen, room);
-        pick("leads", &[&key])
+        deeds.push(press("next"));
+        deeds
     }
+}
+
+/// Whether a screen belongs to what a homeowner is asked: a question, or what is said between two rounds of them.
+pub fn asks(screen: &Screen) -> bool {
+    screen.name.starts_with("ask-") || screen.name == "enough"
 }
 
 /// The option of the screen's choice that names a room.
 fn outlet_in(walk: &Walk, screen: &Screen, room: &str) -> String {
+    room_in(walk, choices(screen).next().unwrap(), room)
+}
+
+/// The option of a choice that names a room.
+pub fn room_in(walk: &Walk, choice: &ChoiceBlock, room: &str) -> String {
     let word = walk.word(room).to_lowercase();
-    let choice = choices(screen).next().unwrap();
     let found = choice.options.iter().find(|option| option.words.to_lowercase().contains(&word));
     found.unwrap_or_else(|| panic!("no {word} in {choice:?}")).key.clone()
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::homeowner::{House, LABEL, TONGUES, Walk};
+use crate::homeowner::{House, LABEL, TONGUES, Walk, asks};
 use crate::throws::{Throw, throw};
 use crate::{shell, shell_drawn};
 use facts::fact::FactId;
@@ -185,7 +185,7 @@ proptest! {
         let mut house = House::new();
         for _ in 0..answered {
             let screen = walk.guide.screen();
-            if !screen.name.starts_with("ask-") {
+            if !asks(&screen) {
                 break;
             }
             for deed in house.answer(&walk, &screen) {
@@ -201,7 +201,7 @@ fn every_screen_of_the_journey_is_whole_and_outlives_a_kill() {
     for tongue in TONGUES {
         let mut walk = Walk::begun(tongue);
         let mut house = House::new();
-        while walk.guide.screen().name.starts_with("ask-") {
+        while asks(&walk.guide.screen()) {
             let screen = walk.guide.screen();
             assert_whole(&screen);
             for deed in house.answer(&walk, &screen) {

@@ -12,6 +12,7 @@ mod clean;
 #[path = "../../../desk/src/plain/show.rs"]
 mod plain;
 
+mod described;
 mod hand;
 mod homeowner;
 mod person;
@@ -27,6 +28,7 @@ mod by_pass;
 mod door;
 mod errors;
 mod explained;
+mod few_answers;
 mod field;
 mod field_large;
 mod field_parts;

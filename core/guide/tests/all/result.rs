@@ -168,7 +168,7 @@ fn what_is_worth_going_back_for_leads_to_its_question() {
     let mut walk = walk(house);
     let screen = walk.go("forecast");
     assert!(text(&screen).contains("Worth going back for"));
-    assert_eq!(walk.press(&key(&screen, "ask:")).name, "ask-length");
+    assert_eq!(walk.press(&key(&screen, "ask:")).name, "ask-cable");
 }
 
 #[test]

@@ -75,6 +75,8 @@ enum Do {
     Back,
     /// Back to the whole job.
     Overview,
+    /// On with the questions, each left for later, until a screen of this name.
+    LaterUntil(&'static str),
 }
 
 /// A walk through everything.
@@ -128,7 +130,7 @@ const INSIDE: &[&[Do]] = &[
         Do::Pick("adapters", "25"),
         Do::Overview,
         Do::Press("router"),
-        Do::Press("ask:3"),
+        Do::Press("ask:4"),
     ],
     // No adapters yet, the first question at the router: they are placed after the work.
     &[
@@ -138,6 +140,8 @@ const INSIDE: &[&[Do]] = &[
         Do::Overview,
         Do::Press("placing"),
     ],
+    // All that a first forecast stands on is answered or left for later.
+    &[Do::LaterUntil("enough")],
 ];
 
 impl Walk {
@@ -336,6 +340,16 @@ impl Walk {
                 self.act(&Deed::File { key, file });
             }
             Do::Back => self.act(&Deed::Back),
+            Do::LaterUntil(name) => {
+                self.press("next");
+                for _ in 0..60 {
+                    if self.guide.screen().name == name {
+                        return;
+                    }
+                    self.press("later");
+                }
+                missing();
+            }
             Do::Overview => {
                 let way = std::mem::take(&mut self.way);
                 self.go_to_overview();

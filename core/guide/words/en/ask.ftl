@@ -62,6 +62,7 @@ ask-rooms = Which rooms have a TV cable outlet, or should get a good network?
     .hint = separated by commas
 rooms-others = Other rooms, by your own names
 rooms-known = So far: { $rooms }
+rooms-wish = What should the network be good for in these rooms?
 room-living = Living room
 room-office = Office
 room-bedroom = Bedroom
@@ -78,6 +79,7 @@ wish-light = Browsing and one TV (100 Mb/s to the room, 20 back)
 wish-work = Work from home, video calls, several TVs (300 Mb/s to it, 50 back)
 wish-fast = As fast as a network cable (900 Mb/s to it, 300 back)
 wish-none = No network needed there
+wish-differ = It differs from room to room; ask me for each
 wish-other = Another speed
 wish-down = To the room
 wish-up = From the room
@@ -185,6 +187,10 @@ leads-room = An outlet in: { $room }
 leads-outlet = An outlet in a room that is not listed
 leads-splitter = A splitter
     .about = a metal box, one plug IN and two or more OUT
+leads-filter = A filter, screwed straight on
+    .about = a metal cylinder as long as a finger, with a plug at both ends and no cable before it
+leads-filter-behind-cable = A filter, at the end of a cable
+    .about = the same, with a cable before it
 leads-amplifier = An amplifier
     .about = it has a power supply, or a plug marked PWR
 leads-tap = A tap
@@ -199,6 +205,30 @@ leads-open = Nothing; the plug is open
 leads-another_home = To another home in the building
     .about = it stays screwed on, and nothing that feeds it is touched
 leads-loose_end = A cable, and I do not know where it goes
+
+ask-outputs = Where do the outputs of { $part } lead?
+    .title = { $part }: its outputs
+    .why = From this we draw the map of your wiring.
+    .how = Follow each cable to what it reaches first. If you cannot see it, there are two ways, each with its own caution. Look what goes dead: a TV or the modem runs at an outlet, and one output of the splitter is unscrewed at a time. Or use a tone tracer, a small sender and a listening pen for finding cables.
+    .how-head = How to find out if you cannot see it
+outputs-port = { $only ->
+        [through] The way through (OUT)
+        [tap] The tap output (TAP)
+        [passive] The port that is not amplified (passive port, often marked MODEM or VOIP)
+       *[other] Output { $port }{ $printed ->
+            [yes] , where { $loss } is printed
+           *[no] { "" }
+        }
+    }
+outputs-others-loose = A cable on all the others, and I do not know where they go
+outputs-others-open = Nothing on all the others; they are open
+outputs-not-told = { $only ->
+        [through] Please say where the way through (OUT) leads, too, or what holds of all the others.
+        [tap] Please say where the tap output (TAP) leads, too, or what holds of all the others.
+        [passive] Please say where the port that is not amplified leads, too, or what holds of all the others.
+       *[other] Please say where output { $port } leads, too, or what holds of all the others.
+    }
+outputs-twice = One part cannot hang on two outputs. Please look which of them it is.
 
 ask-by-pass = Does { $part } let the room network pass?
     .title = { $part }: way round for the network
@@ -224,10 +254,7 @@ fed-by-outside = A cable that comes from the street, the building, the roof or a
 
 # --- the cables
 
-ask-cables = What is printed on the jackets of the cables?
-    .title = Kind of cable
-    .why = Thin, old cable loses more signal, above all over long runs.
-    .how = Look for a 6 or a 59 in the print, such as “RG-6” or “RG59”.
+cable-series = Kind of cable, as printed on its jacket
 cable-six = 6 series
     .about = “RG-6”, about 7 mm (0.27 in) thick, the most common
 cable-fifty_nine = 59 series
@@ -236,15 +263,14 @@ cable-seven = 7 series
     .about = about 8 mm (0.32 in)
 cable-eleven = 11 series
     .about = about 10 mm (0.4 in), stiff
-cable-differ = They differ; ask me for each
 
-ask-cable = What is printed on the jacket of { $run }?
-    .title = { $run }: kind of cable
-
-ask-length = How long is { $run }?
-    .title = { $run }: length
-    .why = A guess is fine: we work with a range. Pacing it narrows the range.
+ask-cable = { $run }: which kind is it, and how long?
+    .title = { $run }: kind and length
+    .why = Thin, old cable loses more signal, and a long one more than a short one. A guess is fine: we work with a range. Pacing it narrows the range.
+    .how = Look for a 6 or a 59 in the print, such as “RG-6” or “RG59”. What you leave empty counts as not known.
     .hint = one long step is about 0.8 m or 2.5 ft
+cable-others-too = Take this, and the same kind for all the other cables
+cable-short = It is a short, ready-made cable between two boxes, no longer than an arm
 length = Length
 how-long-known = How do you know?
 how-long-measured = Measured
@@ -329,6 +355,19 @@ ask-drops-out = Does the internet drop out now and then?
     .title = A modem beside an adapter
     .why = The modem shares its outlet or a splitter with an adapter. So close by, the room network may disturb it; a small filter at the modem keeps it out.
 
+ask-ports = Which network sockets are at hand?
+    .title = The network sockets
+    .why = The slowest socket on the way ends every speed, however good the cable is.
+    .how = The speed of a LAN socket stands beside it, on the box’s label or in its manual: 100 Mb/s, 1 Gb/s (1G, GbE) or 2.5 Gb/s (2.5G).
+ports-router = The router’s LAN socket where the adapter is plugged in
+ports-adapters = The network socket of the adapters
+ports-in-use = Are the adapters plugged in and running already?
+port-1g = 1 Gb/s
+port-2-5g = 2.5 Gb/s
+port-100m = 100 Mb/s
+in-use-yes = Yes, all of them
+in-use-no = No, or not all
+
 ask-adapters = Do you have MoCA adapters already?
     .title = The adapters
     .why = An adapter turns the TV cable into a network socket. One stands at the router, one in each room.
@@ -337,3 +376,48 @@ adapters-25 = Yes, version 2.5
 adapters-20-bonded = Yes, version 2.0 bonded
 adapters-20 = Yes, version 2.0
 adapters-11 = Yes, version 1.1
+
+# --- enough is asked
+
+enough-forecast = Enough for a first forecast
+    .lead = That is enough for a first, wide forecast.
+    .left = { $open ->
+        [0] Nothing else is open.
+        [one] 1 question is open. It makes the forecast narrower, and shows what may be at risk.
+       *[other] { $open } questions are open. They make the forecast narrower, and show what may be at risk. What may change most comes first.
+    }
+    .to-forecast = See the first forecast
+    .on = Go on with the questions
+enough-worth = Good enough
+    .lead = All is asked that may change a rate, a risk or a caution by much.
+    .left = { $open ->
+        [0] Nothing else is open.
+        [one] 1 question is left. Its answer changes little.
+       *[other] { $open } questions are left. Their answers change little.
+    }
+    .to-forecast = See what gets through, and then what to do
+    .on = Go on asking all the same
+enough-rest = All is asked
+    .lead = All is asked.
+    .left = Nothing else is open.
+    .to-forecast = See what gets through, and then what to do
+    .on = Go on
+enough-not-told = { $later ->
+    [0] { "" }
+    [one] 1 question was put off.{ " " }
+   *[other] { $later } questions were put off.{ " " }
+}{ $unsure ->
+    [0] { "" }
+    [one] 1 answer is “not sure”: it counts with all that it may turn out to be.
+   *[other] { $unsure } answers are “not sure”: they count with all that they may turn out to be.
+}
+granted = What it takes for granted
+granted-cables = { $cables ->
+    [one] 1 cable may be of any usual kind, and { $length } long.
+   *[other] { $cables } cables may be of any usual kind, and { $length } long each.
+}
+granted-plugs = The plugs may be good or bad, as they mostly are in houses.
+granted-filter = Whether there is an entry filter is open. Switch on no adapter before it is known.
+granted-uses = What else uses the cable is open. Change nothing before it is known.
+reason-risk = Asked now because something may be at risk, or be disturbed, while it is not known.
+reason-not-weighed = Asked now because it may change what gets through; how much is not worked out yet.

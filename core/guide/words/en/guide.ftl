@@ -18,9 +18,13 @@ gone = This is not there any more. Go on to what is open.
 not-answered = Please choose or write something first, or leave it for later.
 more-rows = Show more
 first-rows = From the beginning
-how-far = { $unsure ->
-    [0] { $done } of { $of } questions answered
-   *[other] { $done } of { $of } questions answered, { $unsure } of them with “not sure”
+how-far = { $round ->
+    [forecast] Part { $number } of { $rounds }, for a first forecast
+    [worth] Part { $number } of { $rounds }, what may change it
+   *[rest] Part { $number } of { $rounds }, the rest
+}: { $unsure ->
+    [0] { $done } of { $of } answered
+   *[other] { $done } of { $of } answered; “not sure” in all: { $unsure }
 }
 survey-untitled = A survey without a name
 

@@ -51,6 +51,8 @@ work-out = Work it out
 
 # --- what gets through
 
+forecast-first = This is a first, wide forecast: not all is asked yet that may change it.
+forecast-ask-on = Go on with the questions that may change it
 forecast-no-bridge = It is not known yet which outlet is at the router. From there the network starts, so nothing can be told before.
 forecast-say-router = Say which outlet is at the router
 forecast-rooms = Towards each room

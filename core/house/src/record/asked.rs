@@ -65,6 +65,8 @@ closed_list! {
         RouterSpeaks = "router-speaks",
         /// Of the survey: which adapters there are or shall be.
         Adapters = "adapters",
+        /// Of the survey: which network sockets the adapters and the router have.
+        Ports = "ports",
         /// Of a cable internet service: whether it drops out, beside an adapter.
         DropsOut = "drops-out",
         /// Of the survey: whether the adapters are placed.
@@ -178,6 +180,7 @@ impl Asked {
             | Self::Length
             | Self::Plugged
             | Self::FedBy => &[Unsure],
+            Self::Ports => &[Yes, Unsure],
             Self::Depends => &[Phone, Alarm, Medical, Nothing, Unsure],
             Self::Wish => &[Yes, Unsure],
             Self::Rooms | Self::WaysIn | Self::LabelRead | Self::HandoverReport | Self::HandoverFile => {

@@ -20,8 +20,10 @@ public struct Homeowner {
       try await hand.measure("down", "1 Gb/s")
       try await hand.measure("up", "50")
       try await hand.press("next")
-    case "ask-rooms": try await marks(hand, "rooms", "living", "office", "bedroom")
-    case "ask-wish": try await hand.pick("wish", "fast")
+    case "ask-rooms":
+      for room in ["living", "office", "bedroom"] { try await hand.pick("rooms", room) }
+      try await hand.pick("wish", "fast")
+      try await hand.press("next")
     case "ask-ways-in": try await marks(hand, "ways", "cable")
     case "ask-joined": try await hand.pick("joined", "connected")
     case "ask-ground-block": try await hand.pick("seen", "yes")
@@ -33,27 +35,25 @@ public struct Homeowner {
     case "ask-legs":
       try await hand.measure("legs", "3")
       try await hand.press("next")
-    case "ask-leads-to":
-      // Only a splitter has outputs that may be capped; whatever has one way on leads to it.
-      let choice = try hand.choice("leads")
-      if choice.options.contains(where: { $0.key == "capped" }), let room = rooms.popLast() {
-        try await pick(hand, "leads", room)
-      } else {
-        try await hand.pick("leads", "splitter")
-      }
+    case "ask-leads-to": try await hand.pick("leads", "splitter")
+    case "ask-outputs":
+      for output in 1...3 { if let room = rooms.popLast() { try await pick(hand, "port:\(output)", room) } }
+      try await hand.press("next")
     case "ask-plugged":
       let isOffice = hand.screen.title.lowercased().contains("office")
       try await marks(hand, "plugged", isOffice ? "modem" : "tv")
     case "ask-more-outlets": try await marks(hand, "more", "no")
-    case "ask-cables": try await hand.pick("series", "six")
     case "ask-connectors": try await hand.pick("connectors", "good")
-    case "ask-length":
+    case "ask-cable":
+      try await hand.pick("series", "six")
       try await hand.measure("length", "12.5")
       try await hand.pick("known", "paced")
       try await hand.press("next")
     case "ask-adapters": try await hand.pick("adapters", "none")
     case "ask-router-at": try await pick(hand, "outlet", "office")
     case "ask-router-speaks": try await hand.pick("speaks", "no")
+    case "ask-ports": try await hand.pick("behind-rate", "1g")
+    case "enough": try await hand.press("next")
     case let other: throw HandError("no answer to \(other)")
     }
   }

@@ -11,7 +11,7 @@ use phrase::{Arg, Phrase};
 use super::{findings, telling, unknowns, waiting};
 use crate::place::Key;
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
-use crate::session::{SurveySnapshot, Weighed, Worked};
+use crate::session::{SurveySnapshot, Weighed, Worked, question_of};
 use crate::view::{ScreenBuilder, shown, stages};
 
 /// The most rows of one kind below the rooms.
@@ -157,7 +157,7 @@ fn on_way<'a>(
             Matters::OnFailedWay(outlets) | Matters::OnWayTo(outlets) => outlets.contains(&outlet),
             _ => false,
         };
-        on_way && unknowns::question(survey, unknown).is_some()
+        on_way && question_of(survey, unknown).is_some()
     })
 }
 

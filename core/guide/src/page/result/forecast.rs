@@ -7,7 +7,8 @@ use phrase::{Arg, Phrase};
 
 use super::bars::{self, Bars};
 use super::{telling, unknowns, waiting};
-use crate::place::{Key, Question};
+use crate::place::{Key, Question, Round};
+use crate::question::{Open, round_of_next};
 use crate::screen::{PressWeight, RowEntry, RowMark, Screen, WordsRole};
 use crate::session::{SurveySnapshot, Worked};
 use crate::view::{ScreenBuilder, shown};
@@ -20,11 +21,27 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let Some(worked) = waiting::worked(snapshot, &mut builder) else { return builder.screen };
     let forecast = worked.forecast();
     builder.words(WordsRole::Lead, &lead(snapshot, forecast));
+    first(snapshot, &mut builder);
     rooms(snapshot, &mut builder, forecast);
     together(snapshot, &mut builder, forecast);
     going_back(snapshot, &mut builder, worked);
-    presses(&mut builder, worked);
+    presses(snapshot, &mut builder, worked);
     builder.screen
+}
+
+/// Whether all is answered that a forecast stands on, and something is open that may change it: then it is a first one.
+fn is_first(snapshot: &SurveySnapshot<'_>) -> bool {
+    round_of_next(snapshot) == Some(Round::Worth)
+}
+
+/// A first, wide forecast says what it takes for granted.
+fn first(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
+    if is_first(snapshot) {
+        builder.words(WordsRole::Plain, &Phrase::new("forecast-first"));
+        let granted = Open::of(snapshot).granted();
+        let rows = granted.iter().map(|granted| builder.row(None, granted, None, None)).collect();
+        builder.rows(&Phrase::new("granted"), rows);
+    }
 }
 
 fn lead(snapshot: &SurveySnapshot<'_>, forecast: &Forecast) -> Phrase {
@@ -99,13 +116,19 @@ fn going_back(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, wo
     builder.rows(&Phrase::new("unknowns-first"), rows);
 }
 
-fn presses(builder: &mut ScreenBuilder<'_>, worked: &Worked) {
+fn presses(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worked: &Worked) {
+    let on = if is_first(snapshot) {
+        builder.press(&Key::Next, &Phrase::new("forecast-ask-on"), PressWeight::Main);
+        PressWeight::Other
+    } else {
+        PressWeight::Main
+    };
     if worked.forecast().bridge.is_none() {
         let key = Key::Ask(Question::RouterAt);
-        builder.press(&key, &Phrase::new("forecast-say-router"), PressWeight::Main);
+        builder.press(&key, &Phrase::new("forecast-say-router"), on);
         builder.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Other);
     } else {
-        builder.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Main);
+        builder.press(&Key::Findings, &Phrase::new("to-findings"), on);
     }
     builder.press(&Key::Map, &Phrase::new("to-map"), PressWeight::Other);
     if !worked.unknowns.is_empty() {

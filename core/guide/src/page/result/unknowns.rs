@@ -1,15 +1,15 @@
 //! What is not known: which of it matters most and is worth going back for, and the question about it.
 
-use advice::unknown::{Matters, Unknown};
+use advice::unknown::Matters;
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::{LooseReason, Ownership, Survey};
+use house::record::{Ownership, Survey};
 use phrase::{Arg, Phrase};
 
 use super::waiting;
 use crate::place::{Key, Question};
 use crate::screen::{PressWeight, RowEntry, RowMark, Screen, WordsRole};
-use crate::session::{SurveySnapshot, Weighed, Worked};
+use crate::session::{SurveySnapshot, Weighed, Worked, question_of};
 use crate::view::{ScreenBuilder, shown};
 
 /// How many are offered as presses.
@@ -62,7 +62,7 @@ pub(super) fn worth_going_back<'a>(
     worked: &'a Worked,
 ) -> impl Iterator<Item = &'a Weighed> {
     let survey = snapshot.survey;
-    let askable = move |weighed: &&Weighed| question(survey, &weighed.unknown).is_some();
+    let askable = move |weighed: &&Weighed| question_of(survey, &weighed.unknown).is_some();
     worked.unknowns.iter().filter(|weighed| weighed.is_worth_going_back()).filter(askable)
 }
 
@@ -70,7 +70,7 @@ pub(super) fn worth_going_back<'a>(
 pub(super) fn row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, weighed: &Weighed) -> RowEntry {
     let survey = snapshot.survey;
     let unknown = &weighed.unknown;
-    let key = question(survey, unknown).map(Key::Ask);
+    let key = question_of(survey, unknown).map(Key::Ask);
     let matters = match (weighed.worth(), weighed.stake) {
         _ if unknown.is_on_failed_way() => matters(survey, &unknown.matters),
         (Some(stake), _) => Phrase::new("worth-stake")
@@ -99,41 +99,6 @@ fn names(survey: &Survey, outlets: &[SubjectId]) -> Arg {
     Arg::Several(names.collect())
 }
 
-/// The question whose answer ends an unknown.
-pub(super) fn question(survey: &Survey, unknown: &Unknown) -> Option<Question> {
-    let about = unknown.about;
-    let part = survey.parts.get(&about)?;
-    let run = survey.wiring.feed(about).and_then(|feed| feed.run);
-    let port = unknown.what.args.iter().find_map(|(name, arg)| match arg {
-        Arg::Count(port) if *name == "port" => u8::try_from(*port).ok(),
-        _ => None,
-    });
-    match unknown.what.id.as_str() {
-        "unknown-loose" => Some(Question::FedBy(about)),
-        "unknown-kind" | "unknown-label" | "unknown-band" => Some(Question::Label(about)),
-        "unknown-bypass" => Some(Question::ByPass(about)),
-        "unknown-doubtful" => Some(Question::LabelRead(about)),
-        "unknown-entry" => Some(Question::Joined(about)),
-        "unknown-plugged" => Some(Question::Plugged(about)),
-        "unknown-length" | "unknown-length-guessed" => run.map(Question::Length),
-        "unknown-cable" => run.map(Question::Cable),
-        "unknown-end" => (1..=part.outputs())
-            .find(|port| part.end(*port).is_none() && survey.wiring.on_port(about, *port).next().is_none())
-            .map(|port| Question::LeadsTo(about, port)),
-        // Where one part waits for its feed, the two may belong together.
-        "unknown-loose-end" => match untraced(survey).as_slice() {
-            [only] => Some(Question::FedBy(*only)),
-            _ => port.map(|port| Question::LeadsTo(about, port)),
-        },
-        _ => None,
-    }
-}
-
-fn untraced(survey: &Survey) -> Vec<SubjectId> {
-    let loose = survey.wiring.loose().iter();
-    loose.filter(|(_, reason)| **reason == LooseReason::NotTraced).map(|(part, _)| *part).collect()
-}
-
 /// Whether a question is about a part or the run that feeds it.
 pub(super) fn is_about(question: &Question, part: SubjectId, run: Option<SubjectId>) -> bool {
     match question {
@@ -144,14 +109,13 @@ pub(super) fn is_about(question: &Question, part: SubjectId, run: Option<Subject
         | Question::LabelRead(id)
         | Question::Legs(id)
         | Question::LeadsTo(id, _)
+        | Question::Outputs(id)
         | Question::ByPass(id)
         | Question::Powered(id)
         | Question::Plugged(id)
         | Question::RoomOf(id)
         | Question::FedBy(id) => *id == part,
-        Question::Cable(id) | Question::Length(id) | Question::Marks(id) | Question::ConnectorsOf(id) => {
-            Some(*id) == run
-        }
+        Question::Cable(id) | Question::Marks(id) | Question::ConnectorsOf(id) => Some(*id) == run,
         _ => false,
     }
 }

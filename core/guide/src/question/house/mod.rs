@@ -15,4 +15,4 @@ pub(super) use plan::PlanAnswer;
 pub(super) use rooms::RoomsAnswer;
 pub(super) use uses::UsesAnswer;
 pub(super) use whose::WhoseAnswer;
-pub(super) use wish::{WishAnswer, WishOtherAnswer};
+pub(super) use wish::{WishAnswer, WishForAll, WishOtherAnswer};

@@ -4,6 +4,7 @@ use facts::fact::SubjectId;
 use house::record::{Asked, Is, Reply, field};
 use phrase::Phrase;
 
+use super::WishForAll;
 use crate::place::{Key, choices};
 use crate::question::answer::{Answer, Told, not_answered};
 use crate::screen::{WordsRole, WritingKind};
@@ -43,6 +44,7 @@ impl UsualRoom {
 pub(in crate::question) struct RoomsAnswer {
     usual: Vec<UsualRoom>,
     others: Vec<String>,
+    wish: Option<WishForAll>,
 }
 
 impl RoomsAnswer {
@@ -60,6 +62,7 @@ impl RoomsAnswer {
         if !others.is_empty() {
             builder.words(WordsRole::Aside, &Phrase::new("rooms-known").text("rooms", others.join(", ")));
         }
+        WishForAll::draw(snapshot, builder);
     }
 
     pub(in crate::question) fn read(pending: &Pending) -> Self {
@@ -68,6 +71,7 @@ impl RoomsAnswer {
         Self {
             usual: UsualRoom::ALL.iter().copied().filter(|room| picked.contains(room)).collect(),
             others: others.split(['\n', ',', ';']).map(|name| name.trim().to_owned()).collect(),
+            wish: pending.one(&Key::Wish),
         }
     }
 
@@ -85,10 +89,15 @@ impl RoomsAnswer {
             return Err(not_answered());
         }
         let mut answer = Answer::new().asked(snapshot.survey.id, Asked::Rooms, Reply::Yes);
+        let mut new = Vec::new();
         for name in names {
             let id = SubjectId::random();
             answer = answer.is(id, Is::Room).says(id, field::room::NAME, &name);
+            new.push(id);
         }
-        Ok(answer)
+        Ok(match self.wish {
+            Some(wish) => wish.said(snapshot, answer, &new),
+            None => answer,
+        })
     }
 }

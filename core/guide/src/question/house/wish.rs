@@ -70,6 +70,71 @@ impl WishAnswer {
     }
 }
 
+choices! {
+    /// What the network should be good for in all rooms of which nobody said more.
+    WishForAll {
+        /// Mail and one film.
+        Light "light",
+        /// Work at home.
+        Work "work",
+        /// As fast as a usual wire.
+        Fast "fast",
+        /// It differs from room to room.
+        Differ "differ",
+        /// One does not know.
+        Unsure "unsure",
+    }
+}
+
+impl WishForAll {
+    /// The same of one room; `None` where each is asked about.
+    const fn of_one(self) -> Option<WishAnswer> {
+        Some(match self {
+            Self::Light => WishAnswer::Light,
+            Self::Work => WishAnswer::Work,
+            Self::Fast => WishAnswer::Fast,
+            Self::Unsure => WishAnswer::Unsure,
+            Self::Differ => return None,
+        })
+    }
+
+    /// What stands in the rooms, where it is the same in all of them.
+    fn standing(snapshot: &SurveySnapshot<'_>) -> Option<Self> {
+        let mut wishes = snapshot.survey.rooms.values().map(|room| room.wish);
+        let first = wishes.next()??;
+        let told = |all: &&Self| all.of_one().and_then(WishAnswer::wish) == Some(first);
+        wishes.all(|wish| wish == Some(first)).then(|| Self::ALL.iter().find(told).copied())?
+    }
+
+    pub(in crate::question) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
+        let offer = |wish: &Self| match wish {
+            Self::Unsure => Offer::unsure(wish),
+            wish => Offer::new(wish, Phrase::new(format!("wish-{}", wish.word()))),
+        };
+        let offers = Self::ALL.iter().map(offer).collect();
+        builder.choice(&Key::Wish, &Phrase::new("rooms-wish"), false, offers, &Self::standing(snapshot));
+    }
+
+    /// Says it of the new rooms, and of those of which nobody said anything; where all were alike, of all.
+    pub(in crate::question) fn said(
+        self,
+        snapshot: &SurveySnapshot<'_>,
+        mut answer: Answer,
+        new: &[SubjectId],
+    ) -> Answer {
+        let Some(wish) = self.of_one() else { return answer };
+        let were_alike = Self::standing(snapshot).is_some_and(|standing| standing != self);
+        let told =
+            |room: &Room| room.wish.is_some() || snapshot.survey.answer(room.id, Asked::Wish).is_some();
+        let there =
+            snapshot.survey.rooms.values().filter(|room| were_alike || !told(room)).map(|room| room.id);
+        for room in there.chain(new.iter().copied()) {
+            answer.edits.extend(wish.answer(room).edits);
+        }
+        answer
+    }
+}
+
 /// Two numbers that are none of those speeds, Mb/s; what was not touched stays as it is.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(in crate::question) struct WishOtherAnswer {

@@ -63,9 +63,11 @@ fn drawings(question: &Question, snapshot: &SurveySnapshot<'_>) -> &'static [Dra
             _ => &[],
         },
         Question::Legs(_) => &[outputs::draw],
-        Question::LeadsTo(part, _) if kind(part) == Some(PartKind::Splitter) => &[outputs::draw],
-        Question::Cables | Question::Cable(_) => &[jacket::draw],
-        Question::Length(_) | Question::Marks(_) => &[marks_on_jacket::draw],
+        Question::LeadsTo(part, _) | Question::Outputs(part) if kind(part) == Some(PartKind::Splitter) => {
+            &[outputs::draw]
+        }
+        Question::Cable(_) => &[jacket::draw],
+        Question::Marks(_) => &[marks_on_jacket::draw],
         Question::Connectors | Question::ConnectorsOf(_) => &[plugs::draw],
         Question::RouterAt => &[router_ports::draw, adapter::draw],
         Question::Adapters => &[adapter::draw],

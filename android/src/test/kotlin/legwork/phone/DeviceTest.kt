@@ -176,13 +176,13 @@ class DeviceTest {
 
     @Test fun aKeyboardHasTheLettersOfWhatIsTyped() {
         val phone = Phone(Ways().home)
-        val screens = setOf("ask-plan", "ask-length", "ask-legs", "free-meter-at")
+        val screens = setOf("ask-plan", "ask-cable", "ask-legs", "free-meter-at")
         val kinds = mutableMapOf<String, Int>()
         Ways().walk(phone, only = { it in screens }) { name ->
             for (block in phone.screen.blocks) if (block is Block.Number) kinds["$name ${block.block.key}"] = phone.field(block.block.key).inputType
         }
         // Feet and inches, Gb/s: letters (core/guide/src/number.rs reads them).
-        for (typed in listOf("ask-plan down", "ask-length length")) assertEquals(typed, InputType.TYPE_CLASS_TEXT, kinds.getValue(typed) and InputType.TYPE_MASK_CLASS)
+        for (typed in listOf("ask-plan down", "ask-cable length")) assertEquals(typed, InputType.TYPE_CLASS_TEXT, kinds.getValue(typed) and InputType.TYPE_MASK_CLASS)
         assertEquals(InputType.TYPE_CLASS_NUMBER, kinds.getValue("ask-legs legs"))
         // A level may be below zero.
         val level = InputType.TYPE_CLASS_NUMBER or InputType.TYPE_NUMBER_FLAG_DECIMAL or InputType.TYPE_NUMBER_FLAG_SIGNED

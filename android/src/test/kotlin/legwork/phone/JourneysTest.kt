@@ -30,8 +30,7 @@ class JourneysTest {
             "ask-modem-age" -> phone.pick("modem", "31")
             "ask-depends" -> { phone.pick("depends", "nothing"); phone.press("next") }
             "ask-plan" -> { phone.type("down", "1 Gb/s"); phone.type("up", "50"); phone.press("next") }
-            "ask-rooms" -> { phone.pick("rooms", "living", "office", "bedroom"); phone.press("next") }
-            "ask-wish" -> phone.pick("wish", "fast")
+            "ask-rooms" -> { phone.pick("rooms", "living", "office", "bedroom"); phone.pick("wish", "fast"); phone.press("next") }
             "ask-ways-in" -> { phone.pick("ways", "cable"); phone.press("next") }
             "ask-joined" -> phone.pick("joined", "connected")
             "ask-ground-block" -> phone.pick("seen", "yes")
@@ -39,14 +38,14 @@ class JourneysTest {
             "ask-label" -> { phone.type("text", "3-WAY SPLITTER 5-1000MHz 5.5dB"); phone.press("next") }
             "ask-label-read" -> phone.press("next")
             "ask-legs" -> { phone.type("legs", "3"); phone.press("next") }
-            "ask-leads-to" ->
-                if (phone.choice("leads").options.none { it.key == "capped" }) phone.pick("leads", "splitter")
-                else phone.pickWords("leads", rooms.removeFirst())
+            "ask-leads-to" -> phone.pick("leads", "splitter")
+            "ask-outputs" -> { for (port in 1..3) phone.pickWords("port:$port", rooms.removeFirst()); phone.press("next") }
             "ask-plugged" -> { phone.pick("plugged", if (screen.title.contains("ffice")) "modem" else "tv"); phone.press("next") }
             "ask-more-outlets" -> { phone.pick("more", "no"); phone.press("next") }
-            "ask-cables" -> phone.pick("series", "six")
             "ask-connectors" -> phone.pick("connectors", "good")
-            "ask-length" -> { phone.type("length", "12.5"); phone.pick("known", "paced"); phone.press("next") }
+            "ask-cable" -> { phone.pick("series", "six"); phone.type("length", "12.5"); phone.pick("known", "paced"); phone.press("next") }
+            "ask-ports" -> phone.pick("behind-rate", "1g")
+            "enough" -> phone.press("next")
             "ask-adapters" -> phone.pick("adapters", "none")
             "ask-router-at" -> phone.pickWords("outlet", "office")
             "ask-router-speaks" -> phone.pick("speaks", "no")
@@ -58,7 +57,7 @@ class JourneysTest {
         val phone = newSurvey("Mühle")
         val rooms = ArrayDeque(listOf("living", "office", "bedroom"))
         var screens = 0
-        while (phone.screen.name.startsWith("ask-")) {
+        while (phone.screen.name.startsWith("ask-") || phone.screen.name == "enough") {
             assertEquals(emptyList<String>(), layoutFaults(phone.window.page))
             if (phone.screen.name == "ask-entry-filter") shot(phone.window.page, "journey/question")
             answer(phone, rooms)

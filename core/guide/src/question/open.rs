@@ -1,0 +1,55 @@
+//! What is open in a survey, and what a forecast made meanwhile takes for granted.
+
+use coax::estimates;
+use house::record::{Named, Reply};
+use phrase::{Arg, Phrase};
+
+use super::journey::journey;
+use crate::place::Question;
+use crate::session::SurveySnapshot;
+
+/// What is open, and what was looked at and could not be told.
+pub(crate) struct Open {
+    /// Neither answered nor put off.
+    pub(crate) questions: Vec<Question>,
+    /// How many were put off.
+    pub(crate) later: usize,
+    /// How many were answered by "not sure".
+    pub(crate) unsure: usize,
+}
+
+impl Open {
+    /// What is open in a survey.
+    pub(crate) fn of(snapshot: &SurveySnapshot<'_>) -> Self {
+        let later = &snapshot.memory.later;
+        let open =
+            journey(snapshot).into_iter().filter(|on_way| !on_way.answered).map(|on_way| on_way.question);
+        let (put_off, questions): (Vec<_>, Vec<_>) = open.partition(|question| later.contains(question));
+        let is_unsure = |answer: &&serde_json::Value| answer.as_str() == Some(Reply::Unsure.name());
+        let unsure = snapshot.survey.asked.values().filter(is_unsure).count();
+        Self { questions, later: put_off.len(), unsure }
+    }
+
+    fn count(&self, asks: impl Fn(&Question) -> bool) -> usize {
+        self.questions.iter().filter(|question| asks(question)).count()
+    }
+
+    /// What a forecast made now takes for granted, since nobody was asked.
+    pub(crate) fn granted(&self) -> Vec<Phrase> {
+        let mut granted = Vec::new();
+        let cables = self.count(|question| matches!(question, Question::Cable(_)));
+        if cables > 0 {
+            let span = Arg::LengthRange(estimates::house::UNKNOWN_RUN.span);
+            let cables = Arg::Count(cables as u64);
+            granted.push(Phrase::new("granted-cables").with("cables", cables).with("length", span));
+        }
+        for (id, open) in [
+            ("granted-plugs", self.count(|question| *question == Question::Connectors)),
+            ("granted-filter", self.count(|question| matches!(question, Question::EntryFilter(_)))),
+            ("granted-uses", self.count(|question| *question == Question::Uses)),
+        ] {
+            granted.extend((open > 0).then(|| Phrase::new(id)));
+        }
+        granted
+    }
+}

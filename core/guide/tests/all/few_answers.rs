@@ -1,0 +1,105 @@
+//! How many answers the guide asks for, counted as [`crate::described`] says, in three houses and once more where
+//! nothing can be told.
+
+use guide::Screen;
+
+use crate::described::{Described, Person, amplified, answers, five_outlets, three_outlets};
+use crate::homeowner::{Walk, press};
+
+/// What a walk through all questions came to.
+#[derive(Debug, Default)]
+struct Walked {
+    /// Answers until enough was asked for a first forecast.
+    first: Option<usize>,
+    /// Answers until all was asked that may change much.
+    worth: Option<usize>,
+    /// Answers to the end.
+    all: usize,
+    /// The names of the questions, in order.
+    asked: Vec<String>,
+    /// The screens of enough, in order, and the last one.
+    told: Vec<Screen>,
+}
+
+/// Walks from a new survey until no question is open.
+fn walked(mut person: Person) -> Walked {
+    let mut walk = Walk::begun(guide::english);
+    let mut walked = Walked::default();
+    let mut before: Option<(String, u32, u32)> = None;
+    loop {
+        let screen = walk.guide.screen();
+        if let Some(far) = &screen.how_far {
+            let part = far.words.split(':').next().unwrap_or_default().to_owned();
+            // Within a part the total never jumps: an answer that finds something new brings its own few questions.
+            if let Some((last, done, of)) = &before
+                && *last == part
+            {
+                assert!(far.done >= *done && far.of <= of + 4, "{of} -> {}: {}", far.of, screen.title);
+            }
+            before = Some((part, far.done, far.of));
+        }
+        match screen.name.as_str() {
+            "enough" => {
+                if walked.first.is_none() {
+                    walked.first = Some(walked.all);
+                } else {
+                    walked.worth = Some(walked.all);
+                }
+                walked.told.push(screen);
+                walk.act(&press("next"));
+            }
+            name if name.starts_with("ask-") => {
+                walked.asked.push(name.to_owned());
+                for deed in person.answer(&walk, &screen) {
+                    walked.all += answers(&deed);
+                    walk.act(&deed);
+                }
+                let after = walk.guide.screen();
+                assert!(after.notices.is_empty(), "{name}: {:?}", after.notices);
+                assert!(walked.asked.len() < 150, "the questions do not end: {:?}", walked.asked);
+            }
+            _ => {
+                walked.told.push(screen);
+                return walked;
+            }
+        }
+    }
+}
+
+fn counted(name: &str, house: Described) -> Walked {
+    let walked = walked(Person::of(house));
+    println!("{name}: {:?} {:?} {} {:?}", walked.first, walked.worth, walked.all, walked.asked);
+    walked
+}
+
+#[test]
+fn a_house_of_five_outlets_has_a_first_forecast_after_20_answers_and_all_that_matters_after_45() {
+    let walked = counted("five outlets", five_outlets());
+    assert!(walked.first.unwrap() <= 20, "{:?}", walked.first);
+    assert!(walked.worth.unwrap() <= 45, "{:?}", walked.worth);
+}
+
+#[test]
+fn a_house_of_three_outlets_takes_fewer() {
+    let walked = counted("three outlets", three_outlets());
+    assert!(walked.first.unwrap() <= 16, "{:?}", walked.first);
+    assert!(walked.worth.unwrap() <= 36, "{:?}", walked.worth);
+}
+
+#[test]
+fn a_house_with_an_amplifier_a_tap_and_parts_without_print_takes_what_it_has() {
+    let walked = counted("amplified", amplified());
+    assert!(walked.first.unwrap() <= 32, "{:?}", walked.first);
+    assert!(walked.worth.unwrap() <= 62, "{:?}", walked.worth);
+    // Of every amplifier it is asked whether it lets the network pass.
+    assert!(walked.asked.iter().any(|name| name == "ask-by-pass"));
+}
+
+#[test]
+fn who_is_sure_of_nothing_comes_to_what_can_be_told_all_the_same() {
+    let walked = walked(Person::unsure(five_outlets()));
+    println!("unsure: {:?} {:?} {} {:?}", walked.first, walked.worth, walked.all, walked.asked);
+    let said = |screen: &Screen| screen.spoken().join(" ");
+    assert!(walked.all <= 35, "{}", walked.all);
+    assert!(said(&walked.told[0]).contains("not sure"), "{}", said(&walked.told[0]));
+}
