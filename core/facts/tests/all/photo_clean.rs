@@ -95,7 +95,9 @@ fn cleaning_what_is_clean_changes_nothing() {
 /// A picture in which the crate `kamadak-exif` wrote these fields, as a JPEG and as a PNG.
 fn with_exif(fields: &[exif::Field], little: bool) -> [Vec<u8>; 2] {
     let mut writer = exif::experimental::Writer::new();
-    fields.iter().for_each(|field| writer.push_field(field));
+    for field in fields {
+        writer.push_field(field);
+    }
     let mut tiff = Cursor::new(Vec::new());
     writer.write(&mut tiff, little).unwrap();
     let tiff = tiff.into_inner();
