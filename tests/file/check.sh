@@ -42,7 +42,7 @@ for number in $(seq 1 "${1:-5}"); do
     read_by_all "$scratch/$number.lwk" "$scratch/$number" 10
 done
 # Kept for ever, with all that the format can say.
-for kept in tests/file/kept/format-*.lwk; do
+for kept in tests/file/kept/*.lwk; do
     read_by_all "$kept" "$scratch/$(basename "$kept" .lwk)" 300
 done
 echo "all files are read by all programs"

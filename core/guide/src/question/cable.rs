@@ -6,7 +6,7 @@ use facts::fact::{Fact, SubjectId};
 use house::record::{
     Asked, CableKind, LengthKnown, PartKind, Reply, Run, RunLength, Survey, field, reading_order,
 };
-use phrase::Phrase;
+use phrase::{Arg, Phrase};
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
 use super::leads_to::jumper_length;
@@ -66,12 +66,42 @@ impl Choice for OnJacket {
     }
 }
 
+/// Whether somebody said a range, and not a figure alone whose range is that of its way of knowing.
+fn has_own_range(length: &RunLength) -> bool {
+    *length != RunLength::stated(length.metres, length.known)
+}
+
+/// How a length is known, if it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum HowKnown {
+    /// In one of these ways.
+    By(LengthKnown),
+    /// Somebody looked and could not tell how long it is.
+    Unsure,
+}
+
+impl Choice for HowKnown {
+    fn key(&self) -> String {
+        match self {
+            Self::By(known) => known.key(),
+            Self::Unsure => UNSURE.into(),
+        }
+    }
+
+    fn of(key: &str) -> Option<Self> {
+        match key {
+            UNSURE => Some(Self::Unsure),
+            key => LengthKnown::of(key).filter(|known| KNOWN.contains(known)).map(Self::By),
+        }
+    }
+}
+
 /// What was said of a cable; `None` where nothing was.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct CableAnswer {
     series: Option<OnJacket>,
     metres: Option<f64>,
-    known: Option<LengthKnown>,
+    known: Option<HowKnown>,
 }
 
 impl CableAnswer {
@@ -94,12 +124,21 @@ impl CableAnswer {
         let (name, hint) = (Phrase::new("length"), Phrase::new("ask-cable.hint"));
         let metres = length.map(|length| length.metres);
         builder.number(&Key::Length, &name, Some(&hint), Quantity::Length, metres);
+        if let Some(length) = length.filter(has_own_range) {
+            let range = Phrase::new("length-range").with("length", Arg::LengthRange(length.span()));
+            builder.words(WordsRole::Aside, &range);
+        }
         let words = |known: &LengthKnown| Phrase::new(format!("how-long-{}", known.key()));
-        let offers = KNOWN.iter().map(|known| Offer::new(known, words(known))).collect();
-        let now = length
-            .map(|length| length.known)
-            .or_else(|| last_known(snapshot))
-            .filter(|of| KNOWN.contains(of));
+        let mut offers: Vec<_> =
+            KNOWN.iter().map(|known| Offer::new(&HowKnown::By(*known), words(known))).collect();
+        offers.push(Offer::unsure(&HowKnown::Unsure));
+        let unsure = || survey.answer(run, Asked::Length).map(|_| HowKnown::Unsure);
+        let known = length.map(|length| length.known).filter(|of| KNOWN.contains(of)).map(HowKnown::By);
+        // How the last one was known stands here already: mostly it is the same.
+        let now = match length {
+            Some(_) => known,
+            None => unsure().or_else(|| last_known(snapshot).map(HowKnown::By)),
+        };
         builder.choice(&Key::Known, &Phrase::new("how-long-known"), false, offers, &now);
 
         builder.press(&Key::Marks, &Phrase::new("how-long-from-marks"), PressWeight::Other);
@@ -116,41 +155,43 @@ impl CableAnswer {
         Ok(Self {
             series: pending.one(&Key::Series),
             metres: pending.number(&Key::Length, Quantity::Length)?,
-            known: pending.one(&Key::Known).filter(|known| KNOWN.contains(known)),
+            known: pending.one(&Key::Known),
         })
     }
 
-    /// What stands already is not written again; what was left empty beside another answer is not known.
+    /// What stands already is not written again. What was left empty beside the first answer is not known.
     pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, run: SubjectId) -> Told<Answer> {
         let survey = snapshot.survey;
         let found = survey.runs.get(&run).ok_or_else(not_answered)?;
-        let stands = is_series_told(survey, found) || is_length_told(survey, found);
-        if self.series.is_none()
-            && self.metres.is_none()
-            && self.known.is_none_or(|_| found.length.is_none())
-            && !stands
-        {
+        let is_first = !is_series_told(survey, found) && !is_length_told(survey, found);
+        let says_length = self.metres.is_some() || self.known == Some(HowKnown::Unsure);
+        if self.series.is_none() && !says_length && (self.known.is_none() || found.length.is_none()) {
             return Err(not_answered());
         }
-        let answer = series(
-            Answer::new(),
-            survey,
-            found,
-            self.series.unwrap_or(OnJacket::Unsure),
-            self.series.is_some(),
-        );
-        let Some(metres) = self.metres.or(found.length.map(|length| length.metres)) else {
-            return Ok(length_unsure(answer, survey, found));
+        let answer = match self.series.or_else(|| is_first.then_some(OnJacket::Unsure)) {
+            Some(seen) => series(Answer::new(), found, seen),
+            None => Answer::new(),
         };
-        // Who does not say how takes what stands on the screen: how this one, or else the last one, is known.
-        let known = self.known.or(found.length.map(|length| length.known)).or_else(|| last_known(snapshot));
-        let known = known.unwrap_or(LengthKnown::Guessed);
-        if found
-            .length
-            .is_some_and(|length| length.metres.total_cmp(&metres).is_eq() && length.known == known)
-        {
+        let known = match self.known {
+            Some(HowKnown::Unsure) if self.metres.is_none() => {
+                return Ok(without_length(answer, survey, found));
+            }
+            Some(HowKnown::By(known)) => Some(known),
+            Some(HowKnown::Unsure) | None => None,
+        };
+        if let (None, Some(known), Some(before)) = (self.metres, known, found.length.filter(has_own_range)) {
+            // The figure was not touched, and neither is the range that somebody gave it.
+            return Ok(answer.says(run, field::run::LENGTH, &RunLength { known, ..before }));
+        }
+        let Some(metres) = self.metres.or(found.length.map(|length| length.metres)) else {
+            return Ok(if is_first { without_length(answer, survey, found) } else { answer });
+        };
+        if self.metres.is_none() && known.is_none() {
             return Ok(answer);
         }
+        // Who does not say how takes what stands on the screen: how this one, or else the last one, is known.
+        let known = known.or(found.length.map(|length| length.known)).or_else(|| last_known(snapshot));
+        let known = known.unwrap_or(LengthKnown::Guessed);
         Ok(answer.says(run, field::run::LENGTH, &RunLength::stated(metres, known)))
     }
 
@@ -163,9 +204,9 @@ impl CableAnswer {
         let mut answer = self.answer(snapshot, run)?;
         let knows_length = self.metres.is_some() || found.length.is_some();
         for other in others(survey, run) {
-            answer = series(answer, survey, other, seen, true);
+            answer = series(answer, other, seen);
             if seen == OnJacket::Unsure && !knows_length {
-                answer = length_unsure(answer, survey, other);
+                answer = without_length(answer, survey, other);
             }
         }
         Ok(answer)
@@ -177,12 +218,11 @@ impl CableAnswer {
     }
 }
 
-/// What is said of a cable's series; `told` where somebody picked it.
-fn series(answer: Answer, survey: &Survey, run: &Run, seen: OnJacket, told: bool) -> Answer {
+/// What is said of a cable's series.
+fn series(answer: Answer, run: &Run, seen: OnJacket) -> Answer {
     match seen {
         OnJacket::Series(series) if run.cable == series => answer,
         OnJacket::Series(series) => answer.says(run.id, field::run::CABLE, &series),
-        OnJacket::Unsure if !told && is_series_told(survey, run) => answer,
         OnJacket::Unsure => {
             let answer = answer.asked(run.id, Asked::Cable, Reply::Unsure);
             if run.cable == CableKind::Unknown {
@@ -194,8 +234,13 @@ fn series(answer: Answer, survey: &Survey, run: &Run, seen: OnJacket, told: bool
     }
 }
 
-fn length_unsure(answer: Answer, survey: &Survey, run: &Run) -> Answer {
-    if is_length_told(survey, run) { answer } else { answer.asked(run.id, Asked::Length, Reply::Unsure) }
+/// Nobody can tell how long a cable is.
+fn without_length(answer: Answer, survey: &Survey, run: &Run) -> Answer {
+    let answer = if run.length.is_some() { answer.clears(run.id, field::run::LENGTH) } else { answer };
+    match survey.answer(run.id, Asked::Length) {
+        Some(_) => answer,
+        None => answer.asked(run.id, Asked::Length, Reply::Unsure),
+    }
 }
 
 /// The other cables of whose series nobody said anything.

@@ -27,6 +27,7 @@ mod round;
 pub(crate) mod router;
 mod same_as_last;
 mod split;
+mod standing;
 mod way_on;
 
 use ::house::record::PortEnd;
@@ -43,6 +44,7 @@ pub(crate) use leads_to::free_tag;
 pub(crate) use open::Open;
 pub(crate) use round::{Onward, onward, reason, round_of_next};
 pub(crate) use same_as_last::same_as_last;
+pub(crate) use standing::{is_answered, is_touched, said};
 pub(crate) use way_on::way_on;
 
 impl Question {

@@ -138,6 +138,7 @@ label-recognised = Read from the photo: choose each number that is right
 label-as-read = What the print says
 write-tag = Write { $tag } on a piece of tape and stick it on, so that everyone finds it again.
 
+label-is-right = Yes, it says this
 ask-label-read = Is this what the print says?
     .title = { $part }: its numbers
     .why = The forecast rests on these numbers. Choose one to correct it or to fill it in.
@@ -264,6 +265,7 @@ cable-seven = 7 series
 cable-eleven = 11 series
     .about = about 10 mm (0.4 in), stiff
 
+length-range = Somebody gave a range: { $length }. It stays unless you type another length.
 ask-cable = { $run }: which kind is it, and how long?
     .title = { $run }: kind and length
     .why = Thin, old cable loses more signal, and a long one more than a short one. A guess is fine: we work with a range. Pacing it narrows the range.
