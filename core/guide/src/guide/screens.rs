@@ -84,7 +84,8 @@ screens! {
         Place::PutOff => "put-off", put_off::show(snapshot), put_off::take(session, done);
         Place::Enough(round) => "enough", enough::show(snapshot, *round), enough::take(session, *round, done);
 
-        Place::Result(ResultPlace::Forecast) => "forecast", result::forecast::show(snapshot), leads_on(session, done);
+        Place::Result(ResultPlace::Forecast) => "forecast", result::forecast::show(snapshot),
+            result::keys::take(session, done, |session| result::forecast::take(session, done));
         Place::Result(ResultPlace::Room(outlet)) =>
             "forecast-room", result::room::show(snapshot, *outlet), leads_on(session, done);
         Place::Result(ResultPlace::Map) => "map", result::map::show(snapshot),

@@ -118,7 +118,9 @@ pub(crate) fn reason(snapshot: &SurveySnapshot<'_>, question: &Question) -> Opti
             let room = shown::outlet(snapshot.survey, outlet);
             return Some(Phrase::new("worth-stake").phrase("room", room).with("rate", Arg::Rate(mbps)));
         }
-        (Some(false), Some(_)) => return Some(Phrase::new("worth-little")),
+        (Some(false), _) if !is_of_entry(question) && !is_risk(question) => {
+            return Some(Phrase::new("worth-little"));
+        }
         _ => {}
     }
     let is_asked_for_risk = is_of_entry(question) || is_risk(question);

@@ -94,12 +94,12 @@ impl Person {
                 Found::Part(_, print, _) => {
                     vec![Deed::Write { key: "text".into(), words: print.into() }, next()]
                 }
-                other => panic!("{other:?} has no print"),
+                other @ Found::Outlet(..) => panic!("{other:?} has no print"),
             },
             "ask-label-read" => vec![next()],
             "ask-legs" => match self.part(screen) {
                 Found::Part(_, _, hangs) => vec![measure("legs", &hangs.len().to_string(), "count"), next()],
-                other => panic!("{other:?} has no outputs"),
+                other @ Found::Outlet(..) => panic!("{other:?} has no outputs"),
             },
             "ask-by-pass" => vec![pick("by-pass", &["no"])],
             "ask-powered" => vec![pick("powered", &["plug"])],
@@ -171,12 +171,12 @@ impl Person {
     /// What the one cable of a part leads to; from the street, what is reached first.
     fn found_behind(&self, screen: &Screen) -> Found {
         let is_of_entry = screen.title.contains("E1") || screen.title.contains("G1");
-        match is_of_entry {
-            true => self.house.first.clone(),
-            false => match self.part(screen) {
-                Found::Part(_, _, hangs) => hangs.into_iter().next().unwrap(),
-                other => panic!("nothing is behind {other:?}"),
-            },
+        if is_of_entry {
+            return self.house.first.clone();
+        }
+        match self.part(screen) {
+            Found::Part(_, _, hangs) => hangs.into_iter().next().unwrap(),
+            other @ Found::Outlet(..) => panic!("nothing is behind {other:?}"),
         }
     }
 

@@ -138,7 +138,7 @@ impl House {
             "ask-label" => {
                 vec![Deed::Write { key: "text".into(), words: LABEL.into() }, next()]
             }
-            "ask-label-read" => vec![next()],
+            "ask-label-read" | "enough" => vec![next()],
             "ask-legs" => vec![measure("legs", "3", "count"), next()],
             "ask-leads-to" => vec![pick("leads", &["splitter"])],
             "ask-outputs" => self.outputs(walk, screen),
@@ -154,8 +154,7 @@ impl House {
                 pick("known", &["paced"]),
                 next(),
             ],
-            "ask-ports" => vec![pick("behind-rate", &["1g"])],
-            "enough" => vec![next()],
+            "ask-ports" => vec![pick("behind-rate", &["unsure"])],
             "ask-adapters" => vec![pick("adapters", &["none"])],
             "ask-router-at" => vec![pick("outlet", &[&outlet_in(walk, screen, "room-office")])],
             "ask-router-speaks" => vec![pick("speaks", &["no"])],

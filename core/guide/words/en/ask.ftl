@@ -413,7 +413,7 @@ enough-not-told = { $later ->
     [one] 1 answer is “not sure”: it counts with all that it may turn out to be.
    *[other] { $unsure } answers are “not sure”: they count with all that they may turn out to be.
 }
-granted = What it takes for granted
+granted = What the forecast takes for granted
 granted-cables = { $cables ->
     [one] 1 cable may be of any usual kind, and { $length } long.
    *[other] { $cables } cables may be of any usual kind, and { $length } long each.

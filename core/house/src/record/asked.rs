@@ -180,9 +180,8 @@ impl Asked {
             | Self::Length
             | Self::Plugged
             | Self::FedBy => &[Unsure],
-            Self::Ports => &[Yes, Unsure],
             Self::Depends => &[Phone, Alarm, Medical, Nothing, Unsure],
-            Self::Wish => &[Yes, Unsure],
+            Self::Wish | Self::Ports => &[Yes, Unsure],
             Self::Rooms | Self::WaysIn | Self::LabelRead | Self::HandoverReport | Self::HandoverFile => {
                 &[Yes]
             }

@@ -7,10 +7,12 @@ use phrase::{Arg, Phrase};
 
 use super::bars::{self, Bars};
 use super::{telling, unknowns, waiting};
-use crate::place::{Key, Question, Round};
-use crate::question::{Open, round_of_next};
+use crate::done::Done;
+use crate::error::Result;
+use crate::place::{Key, Move, Question, Round};
+use crate::question::{Onward, Open, onward, round_of_next};
 use crate::screen::{PressWeight, RowEntry, RowMark, Screen, WordsRole};
-use crate::session::{SurveySnapshot, Worked};
+use crate::session::{Session, SurveySnapshot, Worked};
 use crate::view::{ScreenBuilder, shown};
 
 /// How many unknowns are offered here at once.
@@ -135,4 +137,13 @@ fn presses(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worke
         builder.press(&Key::Unknowns, &Phrase::new("to-unknowns"), PressWeight::Other);
     }
     builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
+}
+
+/// What only this screen has: from here on with the questions, without being told again that enough is asked.
+pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
+    let Some(Key::Next) = done.pressed() else { return Ok(Move::Stay) };
+    if let Onward::Enough(round) = session.with_snapshot(onward)? {
+        session.open_survey()?.memory.ask_on(round);
+    }
+    Ok(Move::Next)
 }

@@ -3,7 +3,6 @@
 use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Place, ResultPlace};
-use crate::question::{Onward, onward};
 use crate::session::Session;
 use crate::view::paging;
 
@@ -36,13 +35,6 @@ pub(crate) fn take(
     }
     match key {
         Key::Stop => session.open_survey()?.results.stop(),
-        // From what gets through on with the questions, without being told again that enough is asked.
-        Key::Next => {
-            if let Onward::Enough(round) = session.with_snapshot(onward)? {
-                session.open_survey()?.memory.ask_on(round);
-            }
-            return Ok(Move::Next);
-        }
         Key::WorkOut => session.begin_long_work(),
         key if paging::turn(&mut session.open_survey()?.memory.pending, key) => {}
         _ => return own(session),
