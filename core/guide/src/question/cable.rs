@@ -203,7 +203,9 @@ impl CableAnswer {
         let seen = self.series.or(of_this).ok_or_else(not_answered)?;
         let mut answer = self.answer(snapshot, run)?;
         let knows_length = self.metres.is_some() || found.length.is_some();
-        for other in others(survey, run) {
+        // Jumpers too: nobody is asked about them one by one.
+        let of_all = survey.runs.values().filter(|other| other.id != run && !is_series_told(survey, other));
+        for other in of_all {
             answer = series(answer, other, seen);
             if seen == OnJacket::Unsure && !knows_length {
                 answer = without_length(answer, survey, other);

@@ -152,7 +152,7 @@ impl House {
                 pick("series", &["six"]),
                 measure("length", "12.5", "m"),
                 pick("known", &["paced"]),
-                next(),
+                press(if screen.keys().contains(&"others-too") { "others-too" } else { "next" }),
             ],
             "ask-ports" => vec![pick("behind-rate", &["unsure"])],
             "ask-adapters" => vec![pick("adapters", &["none"])],
