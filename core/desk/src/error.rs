@@ -10,6 +10,7 @@ use facts::error::FactsError;
 use facts::photo::PictureFault;
 use guide::{GuideError, Trouble};
 use page::PageError;
+use phrase::Phrase;
 
 use crate::sheet::Problems;
 
@@ -122,23 +123,23 @@ pub enum DeskError {
     },
 
     /// A word that means several things.
-    #[error("{word} may mean {count} things: {ids}")]
+    #[error("{word} may mean {count} things")]
     Ambiguous {
         /// The word.
         word: String,
         /// How many things.
         count: usize,
-        /// Some of their ids.
-        ids: String,
+        /// Some of their ids, with their names where they have any.
+        found: Vec<Phrase>,
     },
 
     /// A field that nobody ever said anything about.
-    #[error("no such field: {field}, of {known}")]
+    #[error("no such field: {field}, of {known:?}")]
     NoSuchField {
         /// The field.
         field: String,
         /// The fields that there are.
-        known: String,
+        known: Vec<String>,
     },
 
     /// A thing of another kind than is wanted.

@@ -5,6 +5,7 @@ use std::path::Path;
 
 use facts::error::{FactsError, SystemFault};
 use guide::{GuideError, Trouble};
+use house::story;
 use page::PageError;
 use phrase::{Arg, Phrase};
 use telling::words::error::{InWords, ours};
@@ -43,11 +44,14 @@ impl InWords for DeskError {
                 None => of_word("desk-error-no-such-thing", word),
                 Some(near) => of_word("desk-error-no-such-thing-near", word).text("near", near),
             },
-            Self::Ambiguous { word, count: of, ids } => {
-                of_word("desk-error-ambiguous", word).with("count", count(*of)).text("ids", ids)
+            Self::Ambiguous { word, count: of, found } => {
+                let found = found.iter().cloned().map(|one| Arg::Phrase(Box::new(one)));
+                of_word("desk-error-ambiguous", word)
+                    .with("count", count(*of))
+                    .with("ids", Arg::Several(found.collect()))
             }
             Self::NoSuchField { field, known } => {
-                Phrase::new("desk-error-no-such-field").text("field", field).text("known", known)
+                Phrase::new("desk-error-no-such-field").text("field", field).with("known", fields(known))
             }
             Self::WrongThing { word, what } => {
                 of_word("desk-error-wrong-thing", word).phrase("what", what.phrase())
@@ -179,4 +183,17 @@ fn of_page(error: &PageError) -> Phrase {
         PageError::Random(_) => Phrase::new("desk-error-page-random"),
         PageError::Guide(error) => of_guide(error),
     }
+}
+
+/// Fields as the command takes them, each with its words.
+fn fields(known: &[String]) -> Arg {
+    if known.is_empty() {
+        return Arg::Phrase(Box::new(Phrase::new("value-empty")));
+    }
+    let one = |name: &String| {
+        let told =
+            Phrase::new("desk-field-known").text("name", name).phrase("field", story::field_name(name));
+        Arg::Phrase(Box::new(told))
+    };
+    Arg::Several(known.iter().map(one).collect())
 }
