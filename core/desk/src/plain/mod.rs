@@ -5,4 +5,4 @@ mod read;
 mod show;
 
 pub use read::{Typed, read};
-pub use show::show;
+pub use show::{CAUTIONS, cautions, show};

@@ -6,8 +6,21 @@ use phrase::{Arg, Phrase};
 use telling::words::Language;
 
 use guide::screen::{
-    Block, HowFarBlock, Need, NoticeRole, NoticeShown, PressBlock, PressWeight, Screen, WordsRole,
+    Block, CautionBlock, HowFarBlock, Need, NoticeRole, NoticeShown, PressBlock, PressWeight, Screen, WordsRole,
 };
+
+/// The sign that shows every caution of a screen in full.
+pub const CAUTIONS: &str = "!";
+
+/// Every caution of a screen in full; nothing where it has none.
+pub fn cautions(screen: &Screen) -> Option<String> {
+    let caution = |block: &Block| match block {
+        Block::Caution(caution) => Some(format!("! {}: {}", caution.name, caution.words)),
+        _ => None,
+    };
+    let said: Vec<_> = screen.blocks.iter().filter_map(caution).collect();
+    (!said.is_empty()).then(|| crate::clean::lines(&said.join("\n\n")))
+}
 
 /// What the numbers and letters of a screen stand for.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -151,6 +164,16 @@ impl Page<'_> {
         letters(self.numbered.letters.len())
     }
 
+    /// In full until it was read; then what to do or leave, with the rest a sign away.
+    fn caution(&mut self, caution: &CautionBlock) {
+        if caution.open || caution.head.is_empty() {
+            self.line(&format!("! {}: {}", caution.name, caution.words));
+        } else {
+            let head = [("name", caution.name.as_str()), ("head", &caution.head)];
+            self.say("plain-caution", &head);
+        }
+    }
+
     fn notice(&mut self, notice: &NoticeShown) {
         let line = match notice.role {
             NoticeRole::Problem => format!("{} {}", self.word("plain-problem"), notice.words),
@@ -175,7 +198,7 @@ impl Page<'_> {
                 };
                 self.line(&line);
             }
-            Block::Caution(caution) => self.line(&format!("! {}: {}", caution.name, caution.words)),
+            Block::Caution(caution) => self.caution(caution),
             Block::Choice(choice) => {
                 let how = if choice.several { "plain-several" } else { "plain-one" };
                 // What was just asked is not asked again.

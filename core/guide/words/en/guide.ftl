@@ -2,6 +2,8 @@
 
 text = { $text }
 caution = Take care
+caution-unread = Take care. Read this before you go on.
+caution-read = I have read this. { $press }
 head-why = Why this matters
 head-how = What to look for
 head-more = More about it
@@ -130,11 +132,12 @@ mark-not-known = not known
 plain-problem = Please note:
 plain-several = { $name } (several numbers, separated by spaces)
 plain-one = { $name } (one number)
+plain-caution = ! { $name }: { $head } (type ! to read all of it)
 plain-photo = the picture’s file
 plain-done = { $share } done
 plain-back =   <  Back
 plain-no-way-on = This screen goes on when you choose; a is for going on where there is something to leave.
-plain-help = Type a number or letter from the screen, or NUMBER = your answer. < goes back.
+plain-help = Type a number or letter from the screen, or NUMBER = your answer. < goes back, ! shows the cautions in full.
 plain-write-how = Type the number, then = and your answer: for example 1 = 12.
 plain-cannot-write = Nothing can be written there. Type only its number.
 plain-one-choice = Choose from one question at a time.

@@ -116,7 +116,7 @@ fn reading_taken(survey: &Survey, reading: &Reading) -> Phrase {
     let at = match (reading.about, reading.port) {
         (Some(about), Some(port)) if survey.parts.contains_key(&about) => super::port(survey, about, port),
         (Some(about), _) if survey.parts.contains_key(&about) => mark(survey, about),
-        _ => Phrase::new("place-house"),
+        _ => Phrase::new("naming-house"),
     };
     let (what, mhz) = match reading.measured {
         ReadingKind::Level { mhz, .. } => ("level", Some(mhz)),

@@ -39,7 +39,7 @@ run-former = { $run }, as it was
 room-named = { $name }
 room-of = the room of { $outlets }
 room-unnamed = a room without a name
-place-house = the house
+naming-house = the house
 
 service-cable_tv = cable TV
 service-cable_internet = cable internet
