@@ -46,6 +46,15 @@ pub enum DeskError {
         line: usize,
     },
 
+    /// A label that is longer than any that is read.
+    #[error("a label of {found} bytes, and at most {most} are read")]
+    LabelLong {
+        /// How long it is, in bytes.
+        found: usize,
+        /// How long it may be.
+        most: usize,
+    },
+
     /// A label too long to be one.
     #[error("label {line} is longer than {most} bytes")]
     LabelTooLong {
@@ -160,6 +169,31 @@ pub enum DeskError {
         fault: PictureFault,
     },
 
+    /// A folder without pictures, or a pattern that matches none.
+    #[error("{}: no pictures", path.display())]
+    NoPictures {
+        /// What was given.
+        path: PathBuf,
+    },
+
+    /// A line of a list that cannot be done.
+    #[error("{}, line {line}: {why}", list.display())]
+    InList {
+        /// The list.
+        list: PathBuf,
+        /// The line, from 1.
+        line: u64,
+        /// What is wrong with it.
+        why: Box<ListFault>,
+    },
+
+    /// A list without a line.
+    #[error("{}: nothing in it", list.display())]
+    EmptyList {
+        /// The list.
+        list: PathBuf,
+    },
+
     /// The taking in of several pictures ended between two of them.
     #[error("{done} of {of} pictures: {why}")]
     PicturesPartly {
@@ -184,8 +218,10 @@ pub enum DeskError {
     EmptyNote,
 
     /// A name that is no name.
-    #[error("no name of at most {most} letters")]
+    #[error("no name of at most {most} letters: {found}")]
     NoName {
+        /// How many letters it has.
+        found: usize,
         /// How many are taken.
         most: usize,
     },
@@ -215,6 +251,37 @@ pub enum DeskError {
     /// A fault of the program.
     #[error("a fault of the program")]
     Fault,
+}
+
+/// What is wrong with a line of a list.
+#[derive(Debug, thiserror::Error)]
+pub enum ListFault {
+    /// It has too few words or too many.
+    #[error("{found} words")]
+    Words {
+        /// How many.
+        found: usize,
+    },
+    /// A role that is none.
+    #[error("no role: {word}")]
+    Role {
+        /// The word.
+        word: String,
+    },
+    /// A photo that stands there already.
+    #[error("{word} again, after line {first}")]
+    Twice {
+        /// The word.
+        word: String,
+        /// Where it stood first.
+        first: u64,
+    },
+    /// Something that is not text in UTF-8.
+    #[error("not UTF-8")]
+    NotText,
+    /// A word that means nothing here, or something else.
+    #[error(transparent)]
+    Thing(DeskError),
 }
 
 /// What to do about something that stands in the way.
@@ -320,11 +387,15 @@ impl DeskError {
             | Self::SheetTooLong { .. }
             | Self::LabelNotText { .. }
             | Self::LabelTooLong { .. }
+            | Self::LabelLong { .. }
             | Self::NoSuchThing { .. }
             | Self::Ambiguous { .. }
             | Self::NoSuchField { .. }
             | Self::WrongThing { .. }
             | Self::Picture { .. }
+            | Self::NoPictures { .. }
+            | Self::InList { .. }
+            | Self::EmptyList { .. }
             | Self::NotConfirmed(_)
             | Self::NothingDone
             | Self::NotAside { .. }
@@ -339,7 +410,7 @@ impl DeskError {
     pub fn name(&self) -> &'static str {
         match self {
             Self::Sheet { .. } | Self::SheetTooLong { .. } => "sheet",
-            Self::LabelNotText { .. } | Self::LabelTooLong { .. } => "label",
+            Self::LabelNotText { .. } | Self::LabelTooLong { .. } | Self::LabelLong { .. } => "label",
             Self::Exists { .. }
             | Self::AsideAlready { .. }
             | Self::Facts(FactsError::AlreadyThere { .. } | FactsError::FileThere { .. }) => "exists",
@@ -349,11 +420,14 @@ impl DeskError {
             Self::Facts(
                 FactsError::File { .. } | FactsError::OtherSurvey { .. } | FactsError::OtherSurveyInFile,
             ) => "survey_file",
-            Self::Facts(FactsError::Picture(_) | FactsError::PhotoLost) | Self::Picture { .. } => "picture",
+            Self::Facts(FactsError::Picture(_) | FactsError::PhotoLost)
+            | Self::Picture { .. }
+            | Self::NoPictures { .. } => "picture",
             Self::Advice(AdviceError::Stopped) | Self::Facts(FactsError::Stopped) | Self::Stopped => {
                 "stopped"
             }
             Self::PicturesPartly { why, .. } => why.name(),
+            Self::InList { .. } | Self::EmptyList { .. } => "list",
             Self::NoSuchThing { .. }
             | Self::Ambiguous { .. }
             | Self::NoSuchField { .. }

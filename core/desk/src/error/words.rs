@@ -10,7 +10,7 @@ use page::PageError;
 use phrase::{Arg, Phrase};
 use telling::words::error::{InWords, ours};
 
-use super::{Advice, DeskError, Unconfirmed, WrongThing};
+use super::{Advice, DeskError, ListFault, Unconfirmed, WrongThing};
 
 impl InWords for DeskError {
     fn phrase(&self) -> Phrase {
@@ -23,6 +23,9 @@ impl InWords for DeskError {
                 .with("most", Arg::Count(*most)),
             Self::LabelNotText { line } => {
                 Phrase::new("desk-error-label-not-text").with("line", count(*line))
+            }
+            Self::LabelLong { found, most } => {
+                Phrase::new("desk-error-label-long").with("found", count(*found)).with("most", count(*most))
             }
             Self::LabelTooLong { line, most } => {
                 let phrase = Phrase::new("desk-error-label-too-long").with("line", count(*line));
@@ -59,6 +62,12 @@ impl InWords for DeskError {
             Self::Picture { file, fault } => {
                 of_file("desk-error-picture", file).phrase("why", fault.phrase())
             }
+            Self::NoPictures { path } => of_file("desk-error-no-pictures", path),
+            Self::InList { list, line, why } => {
+                let phrase = of_file("desk-error-list", list).text("line", line.to_string());
+                phrase.phrase("why", why.phrase())
+            }
+            Self::EmptyList { list } => of_file("desk-error-list-empty", list),
             Self::PicturesPartly { done, of, why } => Phrase::new("desk-error-pictures-partly")
                 .with("done", count(*done))
                 .with("of", count(*of))
@@ -66,7 +75,9 @@ impl InWords for DeskError {
             Self::Stopped => Phrase::new("desk-error-stopped"),
             Self::NotConfirmed(what) => Phrase::new("desk-error-not-confirmed").phrase("what", what.phrase()),
             Self::EmptyNote => Phrase::new("desk-error-empty-note"),
-            Self::NoName { most } => Phrase::new("desk-error-no-name").with("most", count(*most)),
+            Self::NoName { found, most } => {
+                Phrase::new("desk-error-no-name").with("found", count(*found)).with("most", count(*most))
+            }
             Self::AsideAlready { path } => of_file("desk-error-aside-already", path),
             Self::NothingDone => Phrase::new("desk-error-nothing-done"),
             Self::NotAside { path } => {
@@ -74,6 +85,20 @@ impl InWords for DeskError {
             }
             Self::Signals(source) => Phrase::new("desk-error-signals").phrase("why", system(source)),
             Self::Fault => ours(),
+        }
+    }
+}
+
+impl InWords for ListFault {
+    fn phrase(&self) -> Phrase {
+        match self {
+            Self::Words { found } => Phrase::new("desk-error-list-line").text("found", found.to_string()),
+            Self::Role { word } => of_word("desk-error-list-role", word),
+            Self::Twice { word, first } => {
+                of_word("desk-error-list-twice", word).text("first", first.to_string())
+            }
+            Self::NotText => Phrase::new("desk-error-list-text"),
+            Self::Thing(error) => error.phrase(),
         }
     }
 }

@@ -6,21 +6,9 @@ use phrase::{Arg, Phrase};
 use telling::words::Language;
 
 use guide::screen::{
-    Block, CautionBlock, HowFarBlock, Need, NoticeRole, NoticeShown, PressBlock, PressWeight, Screen, WordsRole,
+    Block, CautionBlock, HowFarBlock, Need, NoticeRole, NoticeShown, PressBlock, PressWeight, Screen,
+    WordsRole,
 };
-
-/// The sign that shows every caution of a screen in full.
-pub const CAUTIONS: &str = "!";
-
-/// Every caution of a screen in full; nothing where it has none.
-pub fn cautions(screen: &Screen) -> Option<String> {
-    let caution = |block: &Block| match block {
-        Block::Caution(caution) => Some(format!("! {}: {}", caution.name, caution.words)),
-        _ => None,
-    };
-    let said: Vec<_> = screen.blocks.iter().filter_map(caution).collect();
-    (!said.is_empty()).then(|| crate::clean::lines(&said.join("\n\n")))
-}
 
 /// What the numbers and letters of a screen stand for.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]

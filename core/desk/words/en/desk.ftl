@@ -39,7 +39,7 @@ sheet-one-of-near = one of: { $names }
     .do = Did you mean "{ $near }"?
 sheet-text = a text in "quotes" that is not empty
     .do = Put the text in quotes, or leave the field out.
-sheet-text-long = a text of at most { $most } bytes
+sheet-text-long = a text that takes up at most { $most } plain letters; this one takes up { $found }
     .do = Shorten it, or make several notes of it.
 sheet-list-long = a list of at most { $most } entries
     .do = Shorten it.
@@ -122,7 +122,7 @@ sheet-how = a table such as { "{" } reach = "house", radio = false { "}" }
 
 ## Parts
 
-sheet-tag = a short tag without line breaks, at most 40 characters
+sheet-tag = a short tag without line breaks, at most { $most } letters; this one has { $found }
     .do = Write what stands on the tape, such as S1.
 sheet-tag-twice = a tag of its own; this one stands on line { $line } already
     .do = Give one of the two another tag, on the tape too.
@@ -416,13 +416,23 @@ desk-photos-count = { $count ->
     [one] One photo, by id.
    *[other] { $count } photos, by id, in the order in which they were taken in.
 }
-desk-photo = { $of }; { $width } x { $height }, { $when } UTC
-desk-photo-with-role = { $of }: { $role }; { $width } x { $height }, { $when } UTC
+desk-photo = { $shows }; { $file }, { $width } x { $height }, here since { $when } UTC
+desk-photo-with-role = { $of }: { $role }
+desk-photo-named = { $name }
+desk-photo-named-and-taken = { $name }, taken { $taken } by the camera’s clock
+desk-photo-taken = taken { $taken } by the camera’s clock
+desk-photo-unnamed = its file’s name is not known
 desk-photo-of-nothing = no part yet
 desk-photos-added = Took in { $count ->
     [one] one photo, without what it told about place and camera. Its id:
    *[other] { $count } photos, without what they told about place and camera. Their ids:
 }
+desk-photos-added-none = Took in no photo.
+desk-photos-already = { $count ->
+    [one] One picture is there already and was not taken in again (--again takes it in):
+   *[other] { $count } pictures are there already and were not taken in again (--again takes them in):
+}
+desk-photo-already = { $file } is photo { $photo }: { $shows }
 desk-photos-assigned = What the photos show now:
 desk-photo-written = Wrote { $file }.
 desk-notes = Notes
@@ -633,7 +643,8 @@ desk-error-sheet = { $path } was refused ({ $count ->
 }). Nothing was written.
 desk-error-sheet-too-long = { $path } is { $bytes } bytes long, and a sheet has at most { $most }. Nothing was written.
 desk-error-label-not-text = line { $line } of the labels is not text in UTF-8. Save the list as UTF-8 and try again from that line.
-desk-error-label-too-long = line { $line } of the labels is longer than { $most } bytes. Write one label on each line.
+desk-error-label-too-long = line { $line } of the labels is longer than { $most } plain letters, which is the longest label that is read. Write one label on each line.
+desk-error-label-long = this label takes up { $found } plain letters, and at most { $most } are read. Shorten it.
 desk-error-exists = { $path } already exists and was left as it is; { $advice }.
 desk-error-other-out = choose another folder with --out
 desk-error-other-name = choose another name for the new survey
@@ -660,6 +671,13 @@ desk-error-removed-already = removed already
 desk-error-forgotten-already = forgotten already
 desk-error-no-side = no side of this disagreement; legwork disagreements numbers them
 desk-error-picture = { $path }: { $why } Nothing was written.
+desk-error-no-pictures = { $path }: there is no JPEG or PNG picture. Nothing was written.
+desk-error-list = { $path }, line { $line }: { $why }
+desk-error-list-line = there are { $found } words, and a line is PHOTO THING, or PHOTO THING ROLE. Nothing was changed.
+desk-error-list-role = "{ $word }" is no role; a role is before, after, label or place. Nothing was changed.
+desk-error-list-twice = the photo "{ $word }" stands on line { $first } already. Nothing was changed.
+desk-error-list-text = the list is not text in UTF-8. Save it as UTF-8 and try again. Nothing was changed.
+desk-error-list-empty = { $path }: the list names no photo. Nothing was changed.
 desk-error-pictures-partly = { $done } of { $of } pictures were taken in, then it ended: { $why }
 desk-error-page = The page cannot be served on this computer: { $why }
 desk-error-page-folder = There is no place for the page's own files: { $why }
@@ -670,7 +688,7 @@ desk-error-would-forget = records that would be forgotten for ever: { $records }
 desk-error-would-put-back = more was written, or something was forgotten, since the file was taken in, so what stood before it would be written again as records of yours, which others read too
 desk-error-would-delete = the survey would be deleted for ever, photos and all; legwork surveys aside only sets it aside
 desk-error-empty-note = an empty note says nothing. Write what it is to say; to list the notes, leave TEXT out.
-desk-error-no-name = a name is at most { $most } letters on one line. Nothing was changed.
+desk-error-no-name = a name is at most { $most } letters on one line, and this one has { $found }. Nothing was changed.
 desk-error-aside-already = { $path } is set aside already; legwork surveys back brings it back.
 desk-error-nothing-done = you have done nothing here that could be undone; legwork said lists all actions.
 desk-error-not-aside = { $path } does not lie in a folder named { $aside }; surveys that were set aside do.

@@ -9,11 +9,13 @@ use houses::good_house;
 use crate::result_house::{Walk, main_key, needy, text};
 
 fn cautions(screen: &Screen) -> Vec<&CautionBlock> {
-    let caution = |block| match block {
-        Block::Caution(caution) => Some(caution),
-        _ => None,
-    };
-    screen.blocks.iter().filter_map(|block| caution(block)).collect()
+    let mut found = Vec::new();
+    for block in &screen.blocks {
+        if let Block::Caution(caution) = block {
+            found.push(caution);
+        }
+    }
+    found
 }
 
 fn press<'a>(screen: &'a Screen, key: &str) -> &'a PressBlock {
@@ -26,9 +28,8 @@ fn press<'a>(screen: &'a Screen, key: &str) -> &'a PressBlock {
 
 /// All cautions of a screen stand in one row of blocks, each once.
 fn stand_together(screen: &Screen) {
-    let places: Vec<usize> = (0..screen.blocks.len())
-        .filter(|place| matches!(screen.blocks[*place], Block::Caution(_)))
-        .collect();
+    let places: Vec<usize> =
+        (0..screen.blocks.len()).filter(|place| matches!(screen.blocks[*place], Block::Caution(_))).collect();
     assert!(places.windows(2).all(|pair| pair[0] + 1 == pair[1]), "{}: {places:?}", screen.name);
     let said: Vec<_> = cautions(screen).iter().map(|caution| &caution.words).collect();
     let mut once = said.clone();

@@ -30,7 +30,10 @@ pub fn thing(survey: &Survey, subject: SubjectId) -> Phrase {
     if let Some(photo) = survey.photos.get(&subject) {
         return match photo.of.and_then(|of| place(survey, of)) {
             Some(of) => Phrase::new("told-photo-of").phrase("thing", of),
-            None => Phrase::new("thing-photo"),
+            None => match &photo.file_name {
+                Some(file) => Phrase::new("thing-photo-file").text("file", file),
+                None => Phrase::new("thing-photo"),
+            },
         };
     }
     if let Some(found) = survey.readings.get(&subject) {

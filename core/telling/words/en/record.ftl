@@ -26,6 +26,7 @@ thing-survey = the survey
 thing-note = an empty note
 thing-note-on = an empty note on { $thing }
 thing-photo = a photo not assigned yet
+thing-photo-file = the photo { $file }, not assigned yet
 thing-measurement = a measurement by an instrument
 thing-measurement-of = the measurement of { $part }
 thing-reading-level = the level reading at { $place } of { $frequency }
@@ -86,6 +87,8 @@ field-top_mhz = the highest frequency
 field-image = the picture
 field-of = what the photo shows
 field-role = what kind of photo it is
+field-file_name = the name of its file
+field-taken = when it was taken
 field-entry = by which entry it comes in
 field-signal = how the TV is sent
 field-modem = the modem
@@ -108,6 +111,7 @@ field-device_filter = the filter at the device
 field-end = what is on output { $port }
 field-removed = whether it was removed
 field-forget = what was to be forgotten
+field-unnamed = what was written
 field-other = a detail of a newer release (“{ $name }”)
 
 # Values.
