@@ -55,7 +55,7 @@ fn a_sheet_of_full_length_takes_no_more_than_64_mb() {
         ("nothing", 0, filled("", " ", "")),
         ("a long comment", 0, filled("#", "x", "\n")),
         ("a full house", 0, house_of("note", &"n".repeat(4_100))),
-        ("long labels", 0, house_of("label", &"5-1000 1.5dB -7 ".repeat(250))),
+        ("long labels", 0, house_of("label", &"5-1000 1.5dB -7 ".repeat(63))),
         ("line ends", 3, filled("", "\n", "")),
         ("line ends, as many as are taken", 0, numbered("", 240_000, |_| "\n".into(), "")),
         ("comments", 3, filled("", "# a comment\n", "")),
