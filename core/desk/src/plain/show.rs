@@ -154,7 +154,7 @@ impl Page<'_> {
 
     /// In full until it was read; then what to do or leave, with the rest a sign away.
     fn caution(&mut self, caution: &CautionBlock) {
-        if caution.open || caution.head.is_empty() {
+        if caution.unread || caution.head.is_empty() {
             self.line(&format!("! {}: {}", caution.name, caution.words));
         } else {
             let head = [("name", caution.name.as_str()), ("head", &caution.head)];

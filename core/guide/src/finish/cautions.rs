@@ -23,8 +23,8 @@ pub(crate) fn gather(screen: &mut Screen, read: &BTreeSet<String>, language: &La
         if !said.insert(caution.id.clone()) {
             continue;
         }
-        caution.open = !read.contains(&caution.id);
-        if caution.open {
+        caution.unread = !read.contains(&caution.id);
+        if caution.unread {
             is_open = true;
             caution.name = language.say(&Phrase::new("caution-unread"));
         }
@@ -68,7 +68,7 @@ pub(crate) fn takes(key: &Key) -> bool {
 /// The cautions of a finished screen that stand open, as they are kept.
 pub(crate) fn unread(screen: &Screen) -> impl Iterator<Item = String> {
     let caution = |block: &Block| match block {
-        Block::Caution(CautionBlock { open: true, id, .. }) => {
+        Block::Caution(CautionBlock { unread: true, id, .. }) => {
             Some(id.split_once(':').map_or(id.as_str(), |(_, own)| own).to_owned())
         }
         _ => None,

@@ -65,7 +65,7 @@ pub struct CautionBlock {
     pub head: String,
     /// What can hurt someone or cut something off, with the reason, and who should do it.
     pub words: String,
-    /// Whether it stands in full, since nobody has read it yet in this survey on this device. Once it was read its head
-    /// stands, and its words are a touch away.
-    pub open: bool,
+    /// Whether nobody has read it yet in this survey on this device: it stands in full then. Once it was read its head stands,
+    /// and its words are a touch away.
+    pub unread: bool,
 }

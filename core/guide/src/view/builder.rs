@@ -151,7 +151,7 @@ impl<'a> ScreenBuilder<'a> {
             true => phrase.id.clone(),
             false => format!("{}-{}", phrase.id, short_hash(&words)),
         };
-        let block = CautionBlock { id, aloud: Aloud::default(), name, head, words, open: false };
+        let block = CautionBlock { id, aloud: Aloud::default(), name, head, words, unread: false };
         self.block(Block::Caution(block));
     }
 

@@ -41,7 +41,7 @@ fn stand_together(screen: &Screen) {
 /// The heads of what stands open on a screen.
 fn open(screen: &Screen) -> Vec<String> {
     stand_together(screen);
-    cautions(screen).iter().filter(|caution| caution.open).map(|caution| caution.head.clone()).collect()
+    cautions(screen).iter().filter(|caution| caution.unread).map(|caution| caution.head.clone()).collect()
 }
 
 #[test]
@@ -77,8 +77,8 @@ fn a_caution_is_read_once_by_the_touch_that_goes_on() {
         for caution in cautions(&screen) {
             // What was read is never hidden altogether: its head says what to do or leave.
             assert!(!caution.head.is_empty() && !caution.words.is_empty());
-            assert_eq!(caution.open, !unread.contains(&caution.head), "{step}: {}", caution.head);
-            folded += usize::from(!caution.open);
+            assert_eq!(caution.unread, !unread.contains(&caution.head), "{step}: {}", caution.head);
+            folded += usize::from(!caution.unread);
         }
         if open(&screen).is_empty() && main_key(&screen) == Some("done") {
             assert_eq!(press(&screen, "done").words, "It is done");

@@ -30,7 +30,7 @@ fn one(caution: &CautionBlock) -> Markup {
         return html! { p { (caution.words) } };
     }
     html! {
-        details open[caution.open] {
+        details open[caution.unread] {
             summary { span { (caution.head) } (sign(Sign::Fold, 18)) }
             p { (caution.words) }
         }

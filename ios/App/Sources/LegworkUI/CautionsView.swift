@@ -35,7 +35,7 @@ private struct OneCaution: View {
   /// What a touch made of it; until then it stands open while nobody has read it.
   @State private var touched: Bool?
 
-  private var isOpen: Bool { touched ?? caution.open }
+  private var isOpen: Bool { touched ?? caution.unread }
 
   var body: some View {
     Inked { inks in

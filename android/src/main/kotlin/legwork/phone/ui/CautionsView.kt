@@ -43,7 +43,7 @@ class CautionsView(tools: Tools, setting: Setting, cautions: List<CautionBlock>)
             // One stop reads all of it, folded or not.
             body = { tools.paper.text(caution.words, Type.SAYS).apply { unsaid() } },
             said = spoken(caution.aloud),
-            opens = caution.open,
+            opens = caution.unread,
         )
     }
 }
