@@ -1,5 +1,7 @@
 //! Where a port of a part leads: to an outlet in a room, to a splitter, to nothing.
 
+use std::collections::BTreeSet;
+
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{
@@ -33,6 +35,10 @@ pub(crate) fn free_tag(survey: &Survey, kind: PartKind, skip: usize) -> String {
     let free = (1..).map(|number| format!("{letter}{number}")).filter(|tag| !taken(tag)).nth(skip);
     free.unwrap_or_default()
 }
+
+/// The most rooms, and the most parts found before, that are offered.
+const MOST_ROOMS: usize = 100;
+const MOST_LOOSE: usize = 40;
 
 /// Where a port leads.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -133,18 +139,24 @@ impl LeadsToAnswer {
         Phrase::new(format!("leads-{}", self.key()))
     }
 
+    /// At most so many options a port has.
+    pub(super) fn most_offers(survey: &Survey) -> usize {
+        let found = survey.rooms.len().min(MOST_ROOMS) + survey.wiring.loose().len().min(MOST_LOOSE);
+        // And an outlet without a room.
+        found + 1 + LedTo::ALL.len() + ENDS.len()
+    }
+
     /// What a port of a part may lead to.
     pub(super) fn offers(snapshot: &SurveySnapshot<'_>, part: SubjectId) -> Vec<Offer> {
         let survey = snapshot.survey;
         // An outlet that was found already and waits for its feed stands for its room.
-        let waits = |room: SubjectId| {
-            loose(snapshot, part).any(|id| survey.parts.get(&id).is_some_and(|part| part.room == Some(room)))
-        };
-        let mut rooms: Vec<_> = survey.rooms.values().filter(|room| !waits(room.id)).collect();
+        let room_of = |id: SubjectId| survey.parts.get(&id).and_then(|part| part.room);
+        let waiting: BTreeSet<_> = loose(snapshot, part).filter_map(room_of).collect();
+        let mut rooms: Vec<_> = survey.rooms.values().filter(|room| !waiting.contains(&room.id)).collect();
         rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
         let mut offers: Vec<_> = rooms
             .iter()
-            .take(100)
+            .take(MOST_ROOMS)
             .map(|room| {
                 let name = naming::of_room(survey, room);
                 Offer::new(&Self::Room(room.id), Phrase::new("leads-room").phrase("room", name))
@@ -154,7 +166,7 @@ impl LeadsToAnswer {
             |answer: Self| Offer::new(&answer, answer.phrase()).about(answer.phrase().attribute("about"));
         offers.push(Offer::new(&Self::Outlet, Self::Outlet.phrase()));
         offers.extend(LedTo::ALL.iter().map(|led| about(Self::Part(*led))));
-        offers.extend(loose(snapshot, part).take(40).map(|id| {
+        offers.extend(loose(snapshot, part).take(MOST_LOOSE).map(|id| {
             let words = Phrase::new("leads-part").phrase("part", naming::part(survey, id));
             Offer::new(&Self::Loose(id), words)
         }));

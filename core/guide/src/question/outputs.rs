@@ -15,10 +15,11 @@ use crate::view::ScreenBuilder;
 /// The most options that stand on one screen; a part with more of them is asked about output by output.
 const MOST_OPTIONS: usize = 150;
 
-/// Whether the outputs of a part are asked about together.
+/// Whether the outputs of a part are asked about together. Counted from above, since it is asked of every part for every
+/// screen.
 pub(super) fn are_asked_together(snapshot: &SurveySnapshot<'_>, part: &Part) -> bool {
     let ports = usize::from(part.outputs());
-    ports > 1 && ports * LeadsToAnswer::offers(snapshot, part.id).len() <= MOST_OPTIONS
+    ports > 1 && ports * LeadsToAnswer::most_offers(snapshot.survey) <= MOST_OPTIONS
 }
 
 /// Whether it is told of a port where it leads.

@@ -151,3 +151,126 @@ fn is_risk(question: &Question) -> bool {
             | Question::ConnectorsOf(_)
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use facts::fact::SubjectId;
+    use house::record::{
+        Asked, EntryKind, Feed, FeedFrom, Is, LengthKnown, PartKind, Reply, RunLength, field,
+    };
+
+    use super::*;
+    use crate::done::Done;
+    use crate::place::{Choice, Key};
+    use crate::session::InMemory;
+
+    /// A way in, and what its cable leads to first.
+    fn entry_to(house: &mut InMemory, leads: &str) -> SubjectId {
+        let entry = SubjectId::random();
+        house.write(&[
+            Is::Part.begin(entry),
+            field::part::KIND.set(entry, &PartKind::Entry),
+            field::part::ENTRY_KIND.set(entry, &EntryKind::Cable),
+        ]);
+        house.give(&Done::Pick(Key::Leads, vec![leads.into()]));
+        let answer = Question::LeadsTo(entry, 1).take(&house.snapshot()).unwrap();
+        house.write(&answer.edits);
+        entry
+    }
+
+    fn asked(house: &InMemory) -> Vec<Question> {
+        journey(&house.snapshot())
+            .into_iter()
+            .filter(|on_way| !on_way.answered)
+            .map(|on_way| on_way.question)
+            .collect()
+    }
+
+    fn cables(house: &InMemory) -> usize {
+        asked(house).iter().filter(|question| matches!(question, Question::Cable(_))).count()
+    }
+
+    #[test]
+    fn a_filter_that_is_screwed_straight_on_has_no_cable() {
+        let mut house = InMemory::new();
+        let entry = entry_to(&mut house, "filter");
+        assert_eq!(cables(&house), 0);
+        // It is the entry filter that would be asked for, and it is asked what comes behind it.
+        assert!(!asked(&house).contains(&Question::EntryFilter(entry)));
+        let filter = house.snapshot().survey.wiring.on_port(entry, 1).next().unwrap();
+        assert!(asked(&house).contains(&Question::LeadsTo(filter, 1)));
+        let mut house = InMemory::new();
+        entry_to(&mut house, "filter-behind-cable");
+        assert_eq!(cables(&house), 1);
+    }
+
+    #[test]
+    fn an_amplifier_is_asked_for_its_way_round_and_its_power_before_what_hangs_on_it() {
+        let mut house = InMemory::new();
+        let entry = entry_to(&mut house, "amplifier");
+        let amplifier = house.snapshot().survey.wiring.on_port(entry, 1).next().unwrap();
+        let asked = asked(&house);
+        let at = |question: &Question| asked.iter().position(|one| one == question).unwrap();
+        let behind = at(&Question::LeadsTo(amplifier, 1));
+        assert!(at(&Question::ByPass(amplifier)) < behind && at(&Question::Powered(amplifier)) < behind);
+    }
+
+    #[test]
+    fn what_was_answered_of_all_cables_by_an_earlier_guide_counts() {
+        let mut house = InMemory::new();
+        let entry = entry_to(&mut house, "splitter");
+        let splitter = house.snapshot().survey.wiring.on_port(entry, 1).next().unwrap();
+        let run = house.snapshot().survey.wiring.feed(splitter).unwrap().run.unwrap();
+        let survey = house.snapshot().survey.id;
+        house.write(&[Asked::Cables.set(survey, Reply::Unsure)]);
+        assert_eq!(cables(&house), 1, "its length is open");
+        house.write(&[field::run::LENGTH.set(run, &RunLength::stated(7.0, LengthKnown::Paced))]);
+        assert_eq!(cables(&house), 0);
+        // Where they differ, each is asked about as before.
+        house.write(&[Asked::Cables.set(survey, Reply::Differ)]);
+        assert_eq!(cables(&house), 1);
+    }
+
+    #[test]
+    fn one_answer_tells_of_all_other_cables_and_one_of_none_of_them() {
+        let mut house = InMemory::new();
+        let entry = entry_to(&mut house, "splitter");
+        let splitter = house.snapshot().survey.wiring.on_port(entry, 1).next().unwrap();
+        for port in 1..=2 {
+            let (outlet, run) = (SubjectId::random(), SubjectId::random());
+            let feed = Feed::From(FeedFrom { part: splitter, port, run: Some(run) });
+            house.write(&[
+                Is::Run.begin(run),
+                Is::Part.begin(outlet),
+                field::part::KIND.set(outlet, &PartKind::Outlet),
+                field::part::FEED.set(outlet, &feed),
+            ]);
+        }
+        assert_eq!(cables(&house), 3);
+        let run = house.snapshot().survey.wiring.feed(splitter).unwrap().run.unwrap();
+        let question = Question::Cable(run);
+        house.give(&Done::Pick(Key::Series, vec!["unsure".into()]));
+        let told = question.take_at_once(&house.snapshot(), &Key::OthersToo).unwrap().unwrap();
+        let mut nobody_knows = house;
+        nobody_knows.write(&told.edits);
+        assert_eq!(cables(&nobody_knows), 0, "neither kind nor length of any");
+        let told = nobody_knows.snapshot().survey.runs[&run].clone();
+        assert_eq!((told.length, told.cable.key()), (None, "unknown".into()));
+    }
+
+    #[test]
+    fn all_outputs_are_told_at_once_and_what_was_not_is_asked_for() {
+        let mut house = InMemory::new();
+        let entry = entry_to(&mut house, "splitter");
+        let splitter = house.snapshot().survey.wiring.on_port(entry, 1).next().unwrap();
+        let question = Question::Outputs(splitter);
+        house.give(&Done::Pick(Key::PortHere(1), vec!["splitter".into()]));
+        assert!(question.take(&house.snapshot()).is_err());
+        let told = question.take_at_once(&house.snapshot(), &Key::OthersOpen).unwrap().unwrap();
+        house.write(&told.edits);
+        let survey = house.snapshot().survey;
+        let below = survey.wiring.on_port(splitter, 1).next().unwrap();
+        assert_eq!(survey.parts[&below].tag.as_deref(), Some("S2"));
+        assert_eq!(survey.parts[&splitter].end(2), Some(house::record::PortEnd::Open));
+    }
+}

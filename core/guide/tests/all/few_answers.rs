@@ -1,7 +1,8 @@
 //! How many answers the guide asks for, counted as [`crate::described`] says, in three houses and once more where
 //! nothing can be told.
 
-use guide::Screen;
+use guide::screen::Block;
+use guide::{Deed, Screen};
 
 use crate::described::{Described, Person, amplified, answers, five_outlets, three_outlets};
 use crate::homeowner::{Walk, press};
@@ -102,4 +103,43 @@ fn who_is_sure_of_nothing_comes_to_what_can_be_told_all_the_same() {
     let said = |screen: &Screen| screen.spoken().join(" ");
     assert!(walked.all <= 35, "{}", walked.all);
     assert!(said(&walked.told[0]).contains("not sure"), "{}", said(&walked.told[0]));
+    // What can be told is told, and why no more.
+    let last = walked.told.last().unwrap();
+    assert_eq!(last.name, "forecast");
+    let why =
+        guide::english(telling::words::Figures::default()).say(&phrase::Phrase::new("forecast-no-bridge"));
+    assert!(said(last).contains(&why), "{}", said(last));
+}
+
+#[test]
+fn what_an_answer_may_change_is_one_figure_wherever_it_is_told() {
+    let mut walk = Walk::begun(guide::english);
+    let mut person = Person::of(five_outlets());
+    while walk.guide.screen().name != "enough" {
+        for deed in person.answer(&walk, &walk.guide.screen()) {
+            walk.act(&deed);
+        }
+    }
+    for key in ["forecast", "unknowns"] {
+        walk.act(&press(key));
+    }
+    let rows = walk.guide.screen().blocks.into_iter().filter_map(|block| match block {
+        Block::Rows(rows) => Some(rows.rows),
+        _ => None,
+    });
+    // One question may settle several unknowns: the first row of it tells of most.
+    let mut told: Vec<(String, String)> = Vec::new();
+    for row in rows.flatten().filter(|row| row.remark.contains("Mb/s")) {
+        let key = row.key.unwrap();
+        if !told.iter().any(|(known, _)| *known == key) {
+            told.push((key, row.remark));
+        }
+    }
+    assert!(told.len() > 3, "{told:?}");
+    for (key, remark) in told {
+        walk.act(&press(&key));
+        let screen = walk.guide.screen();
+        assert!(screen.spoken().contains(&remark.as_str()), "{remark}: {:?}", screen.spoken());
+        walk.act(&Deed::Back);
+    }
 }
