@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use facts::fact::{ActId, AuthorId, Fact, FactId, SubjectId, Wish};
+use facts::fact::{ActId, AuthorId, Fact, FactId, Ledger, SubjectId, Wish};
 use facts::store::Store;
 use house::record::{Survey, field};
 use house::story::{self, Said, Stands};
@@ -23,7 +23,7 @@ pub struct ThingJson {
     id: SubjectId,
     kind: Option<String>,
     tag: Option<String>,
-    told: String,
+    pub told: String,
 }
 
 /// One thing said.
@@ -52,6 +52,13 @@ impl<'a> RecordTeller<'a> {
     /// Tells what stands in this survey now.
     pub fn new(context: &'a Context, store: &'a Store) -> Result<Self, DeskError> {
         let (ledger, me) = (store.ledger(), store.author());
+        let survey = Cow::Owned(story::with_removed(ledger, store.survey_id().subject())?);
+        Ok(Self { context, told: story::StoryTeller::of(Stands { survey, ledger, me }), me })
+    }
+
+    /// Tells what stands in a ledger of this survey, which may be one that is not written.
+    pub fn of(context: &'a Context, ledger: &'a Ledger, store: &Store) -> Result<Self, DeskError> {
+        let me = store.author();
         let survey = Cow::Owned(story::with_removed(ledger, store.survey_id().subject())?);
         Ok(Self { context, told: story::StoryTeller::of(Stands { survey, ledger, me }), me })
     }
