@@ -45,7 +45,7 @@ impl<'a> Beside<'a> {
         }
         let begun = Instant::now();
         let forecast = self.worked_out_forecast(watch)?;
-        self.keep(begun, || Kept { forecast: forecast.clone(), list: None, stakes: None });
+        self.keep(is_slow(begun), || Kept { forecast: forecast.clone(), list: None, stakes: None });
         Ok(forecast)
     }
 
@@ -59,7 +59,11 @@ impl<'a> Beside<'a> {
         }
         let begun = Instant::now();
         let list = worklist_watched(self.survey, &self.options, watch)?;
-        self.keep(begun, || Kept { forecast: list.as_found.clone(), list: Some(list.clone()), stakes: None });
+        self.keep(is_slow(begun), || Kept {
+            forecast: list.as_found.clone(),
+            list: Some(list.clone()),
+            stakes: None,
+        });
         Ok(list)
     }
 
@@ -72,7 +76,7 @@ impl<'a> Beside<'a> {
         if let Some((list, Some(stakes))) = kept {
             return Ok((list, stakes));
         }
-        let begun = Instant::now();
+        let (begun, was_kept) = (Instant::now(), kept.is_some());
         let list = match kept {
             Some((list, _)) => list,
             None => worklist_watched(self.survey, &self.options, &mut |share| watch(share * UNTIL_WEIGHING))?,
@@ -80,7 +84,8 @@ impl<'a> Beside<'a> {
         let open = unknowns(self.survey, &list.as_found);
         let weighing = &mut |share| watch(UNTIL_WEIGHING + (1.0 - UNTIL_WEIGHING) * share);
         let stakes = stakes(self.survey, &open, &self.options.screening, weighing)?;
-        self.keep(begun, || Kept {
+        // Beside what is kept, what little was left is kept too.
+        self.keep(was_kept || is_slow(begun), || Kept {
             forecast: list.as_found.clone(),
             list: Some(list.clone()),
             stakes: Some(stakes.clone()),
@@ -102,8 +107,8 @@ impl<'a> Beside<'a> {
         Kept::of_bytes(self.survey, &bytes)
     }
 
-    fn keep(&self, begun: Instant, worked: impl FnOnce() -> Kept) {
-        let Some(folder) = self.folder.as_deref().filter(|_| begun.elapsed() >= QUICK) else { return };
+    fn keep(&self, is_slow: bool, worked: impl FnOnce() -> Kept) {
+        let Some(folder) = self.folder.as_deref().filter(|_| is_slow) else { return };
         let Some(bytes) = worked().to_bytes() else { return };
         // Of a survey that others changed meanwhile the next asker asks anew.
         let is_still_so = |store: &Store| {
@@ -111,6 +116,10 @@ impl<'a> Beside<'a> {
         };
         keep_worked_out(folder, &self.mark, &bytes, is_still_so);
     }
+}
+
+fn is_slow(begun: Instant) -> bool {
+    begun.elapsed() >= QUICK
 }
 
 #[cfg(test)]
@@ -143,8 +152,7 @@ mod tests {
     fn keep_a_strange_one(beside: &Beside<'_>) -> Forecast {
         let mut forecast = beside.worked_out_forecast(&mut quiet()).unwrap();
         forecast.seed = 77;
-        let long_ago = Instant::now().checked_sub(QUICK).unwrap();
-        beside.keep(long_ago, || Kept { forecast: forecast.clone(), list: None, stakes: None });
+        beside.keep(true, || Kept { forecast: forecast.clone(), list: None, stakes: None });
         forecast
     }
 
@@ -185,11 +193,7 @@ mod tests {
         let (_home, store) = survey();
         let found = store.survey().unwrap();
         let beside = Beside::of(Some(store.folder()), &found, few());
-        beside.keep(Instant::now(), || Kept {
-            forecast: beside.worked_out_forecast(&mut quiet()).unwrap(),
-            list: None,
-            stakes: None,
-        });
+        beside.forecast(&mut quiet()).unwrap();
         assert!(beside.kept().is_none());
         let full = Options { stating: Draws { draws: 50, ..few().stating }, ..few() };
         let house = houses::good_house().survey();

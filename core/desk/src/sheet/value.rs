@@ -85,33 +85,19 @@ pub fn edits(
     let (Some(sheet), true) = (sheet, new.is_empty()) else {
         return Err((names(), ValueFault::Problems(new)));
     };
+    let mut rated: Vec<&'static str> = Vec::new();
     for field in said {
+        if let Becomes::Rating(member) = field.becomes {
+            rated.push(member);
+            continue;
+        }
         let read = among.read_off(&sheet, kind, subject, field, &called);
         edits.extend(read.map_err(|fault| (field.name.to_owned(), fault))?);
     }
-    Ok(in_one(edits))
-}
-
-/// Several members of one rating are one value.
-fn in_one(edits: Vec<Edit>) -> Vec<Edit> {
-    let mut one: Vec<Edit> = Vec::new();
-    for edit in edits {
-        let same = one.iter_mut().find(|there| there.subject == edit.subject && there.field == edit.field);
-        match (same, &edit.value) {
-            (Some(there), Value::Object(said)) if edit.field == field::RATING => {
-                if let Some(members) = there.value.as_object_mut() {
-                    let stood = members.clone();
-                    // What either of them says anew counts.
-                    members.extend(
-                        said.clone().into_iter().filter(|(name, value)| stood.get(name) != Some(value)),
-                    );
-                }
-            }
-            (Some(there), _) => *there = edit,
-            (None, _) => one.push(edit),
-        }
+    if !rated.is_empty() {
+        edits.push(among.rating_with(&edits, &sheet, subject, &called, &rated));
     }
-    one
+    Ok(edits)
 }
 
 impl Among<'_> {
@@ -325,15 +311,35 @@ impl Among<'_> {
                 .filter(|edit| edit.subject == own && field::END.number::<u8>(&edit.field).is_some())
                 .map(|edit| Edit { subject, ..edit.clone() })
                 .collect(),
-            Becomes::Rating(member) => {
-                let mut rating = self.members(subject, field::RATING);
-                let said = of(field::RATING).pop().and_then(|edit| edit.value.get(member).cloned());
-                rating.insert(member.to_owned(), said.unwrap_or(Value::Bool(false)));
-                let rating: PartRating = serde_json::from_value(Value::Object(rating)).unwrap_or_default();
-                vec![field::part::RATING.set(subject, &rating)]
-            }
+            // All of it is one value: see `rating_with`.
+            Becomes::Rating(_) => Vec::new(),
             Becomes::Measured => of(field::MEASURED),
         })
+    }
+
+    /// What a part is rated for, with these members as the sheet says them, and without what was emptied with them.
+    fn rating_with(
+        &self,
+        emptied: &[Edit],
+        sheet: &Sheet,
+        subject: SubjectId,
+        called: &Called,
+        said: &[&'static str],
+    ) -> Edit {
+        let own = called.name_of(subject);
+        let row = sheet.parts.iter().find(|part| Some(part.tag.as_str()) == own);
+        let told = row.and_then(|part| serde_json::to_value(part.rating.as_ref()?).ok()).unwrap_or_default();
+        let before = emptied.iter().rev().find(|edit| edit.field == field::RATING);
+        let mut rating = match before {
+            Some(edit) => edit.value.as_object().cloned().unwrap_or_default(),
+            None => self.members(subject, field::RATING),
+        };
+        for member in said {
+            // A mark that is not there is left out where it is all that is said.
+            rating.insert((*member).to_owned(), told.get(member).cloned().unwrap_or(Value::Bool(false)));
+        }
+        let rating: PartRating = serde_json::from_value(Value::Object(rating)).unwrap_or_default();
+        field::part::RATING.set(subject, &rating)
     }
 
     /// What is said of a cable, onto the run that leads to the part; onto a new one where there is none yet.

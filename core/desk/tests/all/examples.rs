@@ -172,7 +172,7 @@ fn every_line_of_the_command_page_does_what_it_says() {
         .filter(|line| line.starts_with("legwork "))
         .map(without_remark)
         .collect();
-    assert!(lines.len() > 45, "{}", lines.len());
+    assert!(lines.len() >= 45, "{}", lines.len());
     let mut run = BTreeSet::new();
     for line in &lines {
         if NOT_RUN.iter().any(|(not, _)| format!("{line} ").starts_with(not)) {
@@ -216,7 +216,9 @@ fn the_readme_leads_through_a_house_of_ones_own() {
     let desk = Desk::new();
     desk.write("HOUSE.toml", HOUSE);
     let mut run = 0;
-    for line in code_lines(README).into_iter().map(without_remark).filter(|line| !line.is_empty()) {
+    // What else is set in goes on with an entry of a list.
+    let lines = code_lines(README).into_iter().map(without_remark);
+    for line in lines.filter(|line| line.starts_with("bash ") || line.starts_with("legwork ")) {
         let Some(arguments) = line.strip_prefix("bash core/legwork ") else {
             let known = NOT_RUN.iter().any(|(not, _)| line.starts_with(not));
             assert!(known, "README.md: {line} is neither run nor listed with a reason");
