@@ -51,7 +51,7 @@ fn tables_say_in_csv_what_they_say_in_json() {
                 match &object[column] {
                     Value::Null => assert_eq!(text, "", "{column}"),
                     Value::Number(number) => {
-                        assert_eq!(text.parse::<f64>().ok(), number.as_f64(), "{column}")
+                        assert_eq!(text.parse::<f64>().ok(), number.as_f64(), "{column}");
                     }
                     Value::Bool(flag) => assert_eq!(text, &flag.to_string()),
                     Value::String(said) => {
