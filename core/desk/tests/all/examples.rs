@@ -2,6 +2,7 @@
 //! beside what they speak of, and the sheets in docs/sheet.md. What is not run is listed here with its reason.
 
 use std::collections::BTreeSet;
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 use crate::support::pictures::png;
 use crate::support::{Desk, HOUSE, SMALL};
@@ -87,6 +88,9 @@ fn stage() -> Desk {
     desk
 }
 
+/// Counts the names that were made up.
+static MADE: AtomicUsize = AtomicUsize::new(0);
+
 /// What stands for the words in capitals of one line, and what has to be there before it is run.
 fn played(desk: &Desk, line: &str) -> Vec<String> {
     let line = line.replace("...", "").replace(" [DIR]", " .").replace(" [--out DIR]", " --out demo-out");
@@ -129,7 +133,8 @@ fn played(desk: &Desk, line: &str) -> Vec<String> {
     }
     let thing = if said.first().is_some_and(|first| first == "bring-back") { "O2" } else { "S1" };
     let field = "where";
-    let new = format!("new-{}", std::fs::read_dir(desk.work()).unwrap().count());
+
+    let new = format!("new-{}", MADE.fetch_add(1, Ordering::Relaxed));
     let is_sheet = is(&said, "sheet");
     let of_photo = said.first().is_some_and(|first| first == "photo");
     let mut told = Vec::new();
