@@ -1,5 +1,4 @@
 //! What is kept of results: of which house, with which options, by whom; and the same when it is read.
-#![expect(clippy::expect_used, reason = "a failed test is what is wanted")]
 
 use advice::forecast::Options as Draws;
 use advice::kept::{Kept, mark};
