@@ -6,7 +6,6 @@ use std::path::Path;
 use facts::fact::{ActId, Edit, FactClock, Ledger, SubjectId};
 use facts::store::{Store, peek};
 use house::record::{Feed, Survey, field, fold};
-use house::story;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 use serde_json::Value;
@@ -53,8 +52,8 @@ pub fn run(context: &Context, file: &Path, folder: &Path, yes: bool) -> Result<(
     let then = with(&before, &edits)?;
     let house = fold(&then, store.survey_id())?;
     let act = if yes && !edits.is_empty() { Some(store.write(&edits)?) } else { None };
-    let stood = RecordTeller::of(context, &before, &store)?;
-    let stands = RecordTeller::of(context, &then, &store)?;
+    let stood = RecordTeller::of(context, &before, store.survey_id(), store.author())?;
+    let stands = RecordTeller::of(context, &then, store.survey_id(), store.author())?;
     let one = |edit: &Edit| {
         let was = before.shown(edit.subject, &edit.field).map(|fact| fact.value().clone());
         let was = was.unwrap_or_default();
@@ -62,8 +61,8 @@ pub fn run(context: &Context, file: &Path, folder: &Path, yes: bool) -> Result<(
         let id = if was.is_null() { "desk-change-said" } else { "desk-change-otherwise" };
         let told = Phrase::new(id)
             .phrase("what", field_of(Some(&stands), edit.subject, &edit.field))
-            .phrase("before", story::value(stood.survey(), &edit.field, &was))
-            .phrase("after", story::value(stands.survey(), &edit.field, &edit.value));
+            .text("before", stood.value(&edit.field, &was))
+            .text("after", stands.value(&edit.field, &edit.value));
         ChangeJson {
             thing: stands.thing(edit.subject),
             is_new,
