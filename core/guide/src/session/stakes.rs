@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use advice::forecast::{forecast, nodes_of};
 use advice::unknown::{Unknown, unknowns};
-use advice::worklist::Options;
+use advice::worklist::{Options, stakes};
 use facts::fact::SubjectId;
 use house::record::{LooseReason, Survey};
 use phrase::Arg;
@@ -112,9 +112,9 @@ impl Drop for Weighing {
 
 fn weigh(house: &Survey, options: &Options, work: &LongWork) -> Result<Stakes, GuideError> {
     let as_found = forecast(house, &options.stating)?;
-    let mut watch = |share: f64| work.goes_on(share);
-    let unknowns = weighed(house, unknowns(house, &as_found), options, &mut watch)?;
-    Ok(Stakes::of(house, &unknowns))
+    let open = unknowns(house, &as_found);
+    let stakes = stakes(house, &open, &options.screening, &mut |share| work.goes_on(share))?;
+    Ok(Stakes::of(house, &weighed(open, &stakes)))
 }
 
 /// The question whose answer ends an unknown.
