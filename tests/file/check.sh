@@ -42,7 +42,7 @@ for number in $(seq 1 "${1:-5}"); do
     read_by_all "$scratch/$number.lwk" "$scratch/$number" 10
 done
 # Kept for ever, with all that the format can say.
-for format in 0 1; do
-    read_by_all "tests/file/kept/format-$format.lwk" "$scratch/format-$format" 300
+for kept in tests/file/kept/*.lwk; do
+    read_by_all "$kept" "$scratch/$(basename "$kept" .lwk)" 300
 done
 echo "all files are read by all programs"

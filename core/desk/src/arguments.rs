@@ -6,7 +6,7 @@ use clap::{Parser, Subcommand};
 
 mod record;
 
-pub use record::{PhotoCommand, RecordCommand, SurveysCommand, Without};
+pub use record::{PhotoCommand, RecordCommand, Role, SurveysCommand, Without};
 
 /// A wired-grade network in every room, over the coaxial TV cable that is already in the walls.
 ///

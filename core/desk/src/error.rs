@@ -159,6 +159,31 @@ pub enum DeskError {
         fault: PictureFault,
     },
 
+    /// A folder without pictures, or a pattern that matches none.
+    #[error("{}: no pictures", path.display())]
+    NoPictures {
+        /// What was given.
+        path: PathBuf,
+    },
+
+    /// A line of a list that cannot be done.
+    #[error("{}, line {line}: {why}", list.display())]
+    InList {
+        /// The list.
+        list: PathBuf,
+        /// The line, from 1.
+        line: u64,
+        /// What is wrong with it.
+        why: Box<ListFault>,
+    },
+
+    /// A list without a line.
+    #[error("{}: nothing in it", list.display())]
+    EmptyList {
+        /// The list.
+        list: PathBuf,
+    },
+
     /// The taking in of several pictures ended between two of them.
     #[error("{done} of {of} pictures: {why}")]
     PicturesPartly {
@@ -214,6 +239,37 @@ pub enum DeskError {
     /// A fault of the program.
     #[error("a fault of the program")]
     Fault,
+}
+
+/// What is wrong with a line of a list.
+#[derive(Debug, thiserror::Error)]
+pub enum ListFault {
+    /// It has too few words or too many.
+    #[error("{found} words")]
+    Words {
+        /// How many.
+        found: usize,
+    },
+    /// A role that is none.
+    #[error("no role: {word}")]
+    Role {
+        /// The word.
+        word: String,
+    },
+    /// A photo that stands there already.
+    #[error("{word} again, after line {first}")]
+    Twice {
+        /// The word.
+        word: String,
+        /// Where it stood first.
+        first: u64,
+    },
+    /// Something that is not text in UTF-8.
+    #[error("not UTF-8")]
+    NotText,
+    /// A word that means nothing here, or something else.
+    #[error(transparent)]
+    Thing(DeskError),
 }
 
 /// What to do about something that stands in the way.
@@ -324,6 +380,9 @@ impl DeskError {
             | Self::NoSuchField { .. }
             | Self::WrongThing { .. }
             | Self::Picture { .. }
+            | Self::NoPictures { .. }
+            | Self::InList { .. }
+            | Self::EmptyList { .. }
             | Self::NotConfirmed(_)
             | Self::NothingDone
             | Self::NotAside { .. }
@@ -348,11 +407,14 @@ impl DeskError {
             Self::Facts(
                 FactsError::File { .. } | FactsError::OtherSurvey { .. } | FactsError::OtherSurveyInFile,
             ) => "survey_file",
-            Self::Facts(FactsError::Picture(_) | FactsError::PhotoLost) | Self::Picture { .. } => "picture",
+            Self::Facts(FactsError::Picture(_) | FactsError::PhotoLost)
+            | Self::Picture { .. }
+            | Self::NoPictures { .. } => "picture",
             Self::Advice(AdviceError::Stopped) | Self::Facts(FactsError::Stopped) | Self::Stopped => {
                 "stopped"
             }
             Self::PicturesPartly { why, .. } => why.name(),
+            Self::InList { .. } | Self::EmptyList { .. } => "list",
             Self::NoSuchThing { .. }
             | Self::Ambiguous { .. }
             | Self::NoSuchField { .. }

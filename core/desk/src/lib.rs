@@ -8,6 +8,7 @@ mod author;
 mod clean;
 mod command;
 mod error;
+mod given;
 mod keep;
 mod output;
 mod plain;

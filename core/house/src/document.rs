@@ -18,8 +18,30 @@ pub struct Assignment {
     pub photo: SubjectId,
     /// The part or run that it shows; `None` takes it off whatever it was assigned to.
     pub of: Option<SubjectId>,
-    /// What of it it shows; `None` leaves that as it is.
+    /// What of it it shows.
+    pub role: RoleSaid,
+}
+
+/// What an assignment says of the role of a photo.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum RoleSaid {
+    /// It is this.
+    Is(PhotoRole),
+    /// Nothing is known of it any more.
+    Gone,
+    /// It stays as it is.
+    Stays,
+}
+
+/// What is said of a photo when it is taken in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct PhotoSaid<'a> {
+    /// The part or run that it shows; `None` where that is said later, as after a burst of labels.
+    pub of: Option<SubjectId>,
+    /// What of it it shows.
     pub role: Option<PhotoRole>,
+    /// What its file is called, with or without its folder; `None` where that is no name of its owner's.
+    pub file_name: Option<&'a str>,
 }
 
 /// A store, as who works on a house asks it.
@@ -32,7 +54,8 @@ pub trait Document {
     fn survey(&self) -> Result<Survey>;
 
     /// Takes a picture in, as [`Store::take_photo`]. With `of` left out the part is said later
-    /// ([`Document::assign_photos`]), as after a burst of labels. The same picture twice is two photos and one file.
+    /// ([`Document::assign_photos`]), as after a burst of labels. The same picture twice is two photos and one file:
+    /// whoever would rather have one asks [`Survey::photo_with`] before.
     ///
     /// # Errors
     /// `Picture` if it is not one that is taken, `TooManyPhotos`, or what a write reports. Nothing is stored then.
@@ -43,16 +66,11 @@ pub trait Document {
         role: Option<PhotoRole>,
     ) -> Result<SubjectId>;
 
-    /// As [`Document::add_photo`], of a picture that is clean already.
+    /// As [`Document::add_photo`], of a picture that is clean already, and with what its file is called.
     ///
     /// # Errors
     /// As [`Document::add_photo`].
-    fn add_picture(
-        &mut self,
-        picture: &Picture,
-        of: Option<SubjectId>,
-        role: Option<PhotoRole>,
-    ) -> Result<SubjectId>;
+    fn add_picture(&mut self, picture: &Picture, said: PhotoSaid<'_>) -> Result<SubjectId>;
 
     /// Says what photos show, all in one act.
     ///
@@ -79,16 +97,11 @@ impl Document for Store {
         of: Option<SubjectId>,
         role: Option<PhotoRole>,
     ) -> Result<SubjectId> {
-        self.take_photo(bytes, said_of(of, role)?)
+        self.add_picture(&Picture::clean(bytes)?, PhotoSaid { of, role, file_name: None })
     }
 
-    fn add_picture(
-        &mut self,
-        picture: &Picture,
-        of: Option<SubjectId>,
-        role: Option<PhotoRole>,
-    ) -> Result<SubjectId> {
-        self.take_picture(picture, said_of(of, role)?)
+    fn add_picture(&mut self, picture: &Picture, said: PhotoSaid<'_>) -> Result<SubjectId> {
+        self.take_picture(picture, facts_of(picture, said)?)
     }
 
     fn assign_photos(&mut self, assignments: &[Assignment]) -> Result<ActId> {
@@ -96,7 +109,11 @@ impl Document for Store {
         for assignment in assignments {
             self.photo_image(assignment.photo)?;
             edits.push(field::photo::OF.put(assignment.photo, assignment.of.as_ref()));
-            edits.extend(assignment.role.map(|role| field::photo::ROLE.set(assignment.photo, &role)));
+            match assignment.role {
+                RoleSaid::Is(role) => edits.push(field::photo::ROLE.set(assignment.photo, &role)),
+                RoleSaid::Gone => edits.push(field::photo::ROLE.clear(assignment.photo)),
+                RoleSaid::Stays => {}
+            }
         }
         self.write(&edits)
     }
@@ -130,9 +147,28 @@ pub fn pack<E: From<FactsError>>(
     file::pack(store, options, &page, path, watch)
 }
 
-/// What is said of a photo when it is taken in.
-fn said_of(of: Option<SubjectId>, role: Option<PhotoRole>) -> Result<Vec<(&'static str, Value)>> {
-    let role = role.map(|role| value_of(&role)).transpose()?;
-    let of = of.map(|of| (field::OF, json!(of)));
-    Ok(of.into_iter().chain(role.map(|role| (field::ROLE, role))).collect())
+/// What is written of a photo when it is taken in.
+fn facts_of(picture: &Picture, said: PhotoSaid<'_>) -> Result<Vec<(&'static str, Value)>> {
+    let mut facts: Vec<(&'static str, Value)> = Vec::new();
+    if let Some(of) = said.of {
+        facts.push((field::OF, json!(of)));
+    }
+    if let Some(role) = said.role {
+        facts.push((field::ROLE, value_of(&role)?));
+    }
+    if let Some(name) = said.file_name.and_then(own_name) {
+        facts.push((field::FILE_NAME, json!(name)));
+    }
+    if let Some(taken) = picture.taken() {
+        facts.push((field::TAKEN, value_of(&taken)?));
+    }
+    Ok(facts)
+}
+
+/// A file's own name, without its folder, which may be that of another system; as long as names are on any disk.
+fn own_name(path: &str) -> Option<&str> {
+    const MOST_LETTERS: usize = 255;
+    let name = path.rsplit(['/', '\\']).find(|name| !name.is_empty())?;
+    let end = name.char_indices().nth(MOST_LETTERS).map_or(name.len(), |(at, _)| at);
+    name.get(..end)
 }

@@ -191,13 +191,18 @@ pub enum RecordCommand {
 /// What to do with photos.
 #[derive(Debug, Subcommand)]
 pub enum PhotoCommand {
-    /// Take pictures in, JPEG or PNG; all of them, or none if one is refused.
+    /// Take pictures in, JPEG or PNG; all of them, or none if one is refused. A picture that is there already is named and
+    /// not taken in again.
     Add {
         /// The survey, NAME.legwork.
         survey: PathBuf,
-        /// The pictures.
+        /// The pictures: files, folders, patterns such as `*.jpg`, or names as they are when a file is dropped on a
+        /// terminal.
         #[arg(required = true, value_name = "PICTURE")]
         pictures: Vec<PathBuf>,
+        /// Take in also what is there already: the same picture is then two photos.
+        #[arg(long)]
+        again: bool,
         /// The tag or id of the part or cable run they show; can be said later.
         #[arg(long, value_name = "THING")]
         of: Option<String>,
@@ -217,22 +222,26 @@ pub enum PhotoCommand {
         unassigned: bool,
     },
 
-    /// Say what photos show.
+    /// Say what photos show: all of them the same, or each what a list says, in one act.
     Assign {
         /// The survey, NAME.legwork.
         survey: PathBuf,
-        /// The ids of the photos, or their beginnings (`legwork photo list`).
-        #[arg(required = true, value_name = "PHOTO")]
+        /// The photos: their ids or the beginnings of these (`legwork photo list`), or the names of their files.
+        #[arg(required_unless_present = "list", conflicts_with = "list", value_name = "PHOTO")]
         photos: Vec<String>,
         /// The tag or id of the part or cable run they show.
-        #[arg(long, value_name = "THING", required_unless_present = "nothing")]
+        #[arg(long, value_name = "THING", required_unless_present_any = ["nothing", "list"])]
         of: Option<String>,
-        /// Take them off what they were assigned to.
+        /// Take them off what they were assigned to, and what they showed of it.
         #[arg(long, conflicts_with = "of")]
         nothing: bool,
-        /// What of it they show.
+        /// What of it they show; without it, what was said of that before stays.
         #[arg(long, value_enum)]
         role: Option<Role>,
+        /// A file with one photo on each line, or - for standard input: `PHOTO THING ROLE`, between blanks or commas. A THING
+        /// that is - is nothing, and ROLE may be left out.
+        #[arg(long, value_name = "FILE", conflicts_with_all = ["of", "nothing", "role"])]
+        list: Option<PathBuf>,
     },
 
     /// Write a photo into a file of its own.

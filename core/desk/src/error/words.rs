@@ -9,7 +9,7 @@ use page::PageError;
 use phrase::{Arg, Phrase};
 use telling::words::error::{InWords, ours};
 
-use super::{Advice, DeskError, Unconfirmed, WrongThing};
+use super::{Advice, DeskError, ListFault, Unconfirmed, WrongThing};
 
 impl InWords for DeskError {
     fn phrase(&self) -> Phrase {
@@ -55,6 +55,12 @@ impl InWords for DeskError {
             Self::Picture { file, fault } => {
                 of_file("desk-error-picture", file).phrase("why", fault.phrase())
             }
+            Self::NoPictures { path } => of_file("desk-error-no-pictures", path),
+            Self::InList { list, line, why } => {
+                let phrase = of_file("desk-error-list", list).text("line", line.to_string());
+                phrase.phrase("why", why.phrase())
+            }
+            Self::EmptyList { list } => of_file("desk-error-list-empty", list),
             Self::PicturesPartly { done, of, why } => Phrase::new("desk-error-pictures-partly")
                 .with("done", count(*done))
                 .with("of", count(*of))
@@ -70,6 +76,20 @@ impl InWords for DeskError {
             }
             Self::Signals(source) => Phrase::new("desk-error-signals").phrase("why", system(source)),
             Self::Fault => ours(),
+        }
+    }
+}
+
+impl InWords for ListFault {
+    fn phrase(&self) -> Phrase {
+        match self {
+            Self::Words { found } => Phrase::new("desk-error-list-line").text("found", found.to_string()),
+            Self::Role { word } => of_word("desk-error-list-role", word),
+            Self::Twice { word, first } => {
+                of_word("desk-error-list-twice", word).text("first", first.to_string())
+            }
+            Self::NotText => Phrase::new("desk-error-list-text"),
+            Self::Thing(error) => error.phrase(),
         }
     }
 }

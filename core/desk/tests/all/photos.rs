@@ -1,6 +1,8 @@
 //! `legwork photo` and `legwork note`.
 
-use crate::support::pictures::{jpeg, png};
+use serde_json::json;
+
+use crate::support::pictures::{jpeg, jpeg_taken, png};
 use crate::support::{Desk, SMALL};
 
 fn small() -> Desk {
@@ -103,6 +105,8 @@ fn words_that_mean_nothing_are_refused() {
         &["photo", "add", "s.legwork"],
         &["photo", "add", "s.legwork", "a.png", "--role", "quux"],
         &["photo", "list", "s.legwork", "S1", "--unassigned"],
+        &["photo", "assign", "s.legwork", photo, "--list", "list.txt"],
+        &["photo", "assign", "s.legwork", "--list", "list.txt", "--of", "S1"],
     ] {
         assert_eq!(desk.run(wrong).code, 2, "{wrong:?}");
     }
@@ -122,4 +126,126 @@ fn notes_are_added_and_listed() {
     assert_eq!(desk.done(&["note", "s.legwork", "--on", "survey"])[0], all[1]);
     desk.refused(3, "thing", &["note", "s.legwork", "x", "--on", "quux"]);
     desk.refused(3, "survey", &["note", "s.legwork", &"x".repeat(9000)]);
+}
+
+/// The file names of these photos, in order.
+fn names(photos: &serde_json::Value) -> Vec<&str> {
+    photos.as_array().unwrap().iter().map(|photo| photo["file_name"].as_str().unwrap()).collect()
+}
+
+#[test]
+fn a_folder_a_pattern_and_a_pasted_name_stand_for_files() {
+    let desk = small();
+    std::fs::create_dir_all(desk.work().join("of a day/deeper")).unwrap();
+    let picture = |number| png(8, 8, number);
+    for (number, name) in [(20, "b.png"), (21, "A.PNG"), (22, ".hidden.png"), (23, "deeper/d.png")] {
+        desk.write(&format!("of a day/{name}"), picture(number));
+    }
+    desk.write("of a day/notes.txt", "no picture");
+    desk.write("of a day/c \u{e4} (1).jpg", jpeg_taken(16, 16, 24, "2026:05:31 14:05:09"));
+    let folder = desk.done(&["photo", "add", "s.legwork", "of a day"]);
+    assert_eq!(names(&folder["photos"]), ["A.PNG", "b.png", "c \u{e4} (1).jpg"]);
+    let taken: Vec<_> = folder["photos"].as_array().unwrap().iter().map(|photo| &photo["taken"]).collect();
+    assert_eq!(taken, [&json!(null), &json!(null), &json!("2026-05-31T14:05:09")]);
+    let path = folder["photos"][2]["path"].as_str().unwrap();
+    assert!(desk.work().join(path).is_file(), "{path}");
+    let told = desk.run(&["photo", "list", "s.legwork"]).out;
+    assert!(told.contains("c \u{e4} (1).jpg, taken 2026-05-31 14:05"), "{told}");
+    assert!(told.lines().any(|line| line.trim() == path), "the path stands on a line of its own: {told}");
+
+    // As a shell leaves a pattern, and as a terminal writes the name of what was dropped on it.
+    let pattern = desk.done(&["photo", "add", "s.legwork", "of a day/*/*.png", "of a day/[.]hidden.png"]);
+    assert_eq!(names(&pattern["photos"]), ["d.png", ".hidden.png"]);
+    let whole = desk.work().join("of a day/c \u{e4} (1).jpg");
+    let whole = whole.to_str().unwrap();
+    let address = format!("file://{}", whole.replace(' ', "%20").replace('\u{e4}', "%C3%A4"));
+    let escaped = whole.replace(' ', "\\ ").replace('(', "\\(").replace(')', "\\)");
+    for pasted in [&format!("'{whole}'"), &format!("\"{whole}\" "), &address, &escaped] {
+        let again = desk.done(&["photo", "add", "s.legwork", pasted, "--again"]);
+        assert_eq!(names(&again["photos"]), ["c \u{e4} (1).jpg"], "{pasted}");
+    }
+    std::fs::create_dir(desk.work().join("empty")).unwrap();
+    for nothing in ["empty", "*.tiff", "of a day/deeper/*.jpg"] {
+        let err = desk.refused(3, "picture", &["photo", "add", "s.legwork", "a.png", nothing]);
+        assert!(err.contains(nothing) && err.contains("no JPEG or PNG"), "{err}");
+    }
+}
+
+#[test]
+fn the_same_picture_is_not_taken_in_twice_without_saying() {
+    let desk = small();
+    let first = desk.done(&["photo", "add", "s.legwork", "a.png", "--of", "S1"]);
+    desk.write("same.png", png(40, 30, 1));
+    desk.write("new.png", png(9, 9, 7));
+    desk.write("new again.png", png(9, 9, 7));
+    let arguments = ["photo", "add", "s.legwork", "same.png", "new.png", "new again.png"];
+    let second = desk.done(&arguments);
+    assert_eq!(names(&second["photos"]), ["new.png"]);
+    let expected = json!([
+        {"file": "same.png", "photo": first["photos"][0]["photo"]},
+        {"file": "new again.png", "photo": second["photos"][0]["photo"]},
+    ]);
+    assert_eq!(second["already"], expected);
+    let told = desk.run(&arguments).out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(told.contains("Took in no photo") && told.contains("3 pictures are there already"), "{told}");
+    assert!(told.contains("same.png is photo") && told.contains("S1"), "{told}");
+    assert_eq!(desk.done(&["photo", "list", "s.legwork"]).as_array().unwrap().len(), 2);
+    let again = desk.done(&["photo", "add", "s.legwork", "same.png", "--again"]);
+    assert_eq!((names(&again["photos"]), &again["already"]), (vec!["same.png"], &json!([])));
+    assert_eq!(desk.done(&["photo", "list", "s.legwork"]).as_array().unwrap().len(), 3);
+}
+
+#[test]
+fn what_many_photos_show_is_said_by_one_list_in_one_act() {
+    let desk = small();
+    let added = desk.done(&["photo", "add", "s.legwork", "a.png", "b.jpg", "c.png", "--role", "label"]);
+    let id = |place: usize| added["photos"][place]["photo"].as_str().unwrap();
+    desk.write("list.txt", format!("# from the walk\n\n{}   S1 before\nb.jpg O2\nC.PNG\t-\n", &id(0)[..8]));
+    let said = desk.done(&["photo", "assign", "s.legwork", "--list", "list.txt"]);
+    let shown: Vec<_> = said["photos"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|photo| (&photo["of"]["tag"], &photo["role"]))
+        .collect();
+    let nothing = &json!(null);
+    let expected = [(&json!("S1"), &json!("before")), (&json!("O2"), &json!("label")), (nothing, nothing)];
+    assert_eq!(shown, expected, "a role that no line names stays; what is taken off shows nothing");
+    let acts = desk.done(&["said", "s.legwork"]);
+    assert_eq!(acts[0]["act"], said["act"], "one act for all of it");
+    desk.done(&["undo", "s.legwork"]);
+    assert_eq!(desk.done(&["photo", "list", "s.legwork", "--unassigned"]).as_array().unwrap().len(), 3);
+
+    desk.write("list.csv", "photo,thing,role\r\n\"a.png\",s1,\r\nb.jpg,O1,after\r\n");
+    let input = std::fs::read(desk.work().join("list.csv")).unwrap();
+    let ran = desk.run_with(&["--json", "photo", "assign", "s.legwork", "--list", "-"], &input);
+    assert_eq!(ran.json()["photos"][1]["of"]["tag"], "O1", "{}", ran.err);
+    for (list, words) in [
+        ("a.png S1\nb.jpg S77\n", "line 2: nothing here has the tag, name or id \"S77\""),
+        ("a.png S1 before\n\na.png O1\n", "line 3: the photo \"a.png\" stands on line 1 already"),
+        ("a.png S1 sideways\n", "\"sideways\" is no role"),
+        ("a.png\n", "there are 1 words"),
+        ("x.png S1\n", "is no photo"),
+        ("a.png S1 \u{e4}\n", "is no role"),
+        ("# nothing\n", "names no photo"),
+    ] {
+        desk.write("bad.txt", list);
+        let err = desk.refused(3, "list", &["photo", "assign", "s.legwork", "--list", "bad.txt"]);
+        assert!(err.contains(words), "{err}");
+    }
+    desk.write("bad.txt", b"a.png S1\n\xFF\n");
+    desk.refused(3, "list", &["photo", "assign", "s.legwork", "--list", "bad.txt"]);
+    desk.refused(1, "file", &["photo", "assign", "s.legwork", "--list", "none.txt"]);
+}
+
+#[test]
+fn a_role_does_not_stick_to_a_photo_that_shows_nothing_any_more() {
+    let desk = small();
+    let added = desk.done(&["photo", "add", "s.legwork", "a.png", "--of", "S1", "--role", "label"]);
+    let photo = added["photos"][0]["photo"].as_str().unwrap();
+    let taken_off = desk.done(&["photo", "assign", "s.legwork", photo, "--nothing"]);
+    assert_eq!(
+        (&taken_off["photos"][0]["of"], &taken_off["photos"][0]["role"]),
+        (&json!(null), &json!(null))
+    );
 }

@@ -80,8 +80,10 @@ fn desk_with_house() -> Desk {
 }
 
 fn assert_fits(what: &str, text: &str) {
+    // A path stands whole on its line, so that it can be opened.
+    let is_path = |line: &str| !line.trim().contains(' ') && line.contains('/');
     for line in text.lines() {
-        assert!(line.chars().count() <= 80, "{what}: {line}");
+        assert!(line.chars().count() <= 80 || is_path(line), "{what}: {line}");
         assert_eq!(line.trim_end(), line, "{what}: blanks at the end of \"{line}\"");
     }
 }

@@ -416,13 +416,23 @@ desk-photos-count = { $count ->
     [one] One photo, by id.
    *[other] { $count } photos, by id, in the order in which they were taken in.
 }
-desk-photo = { $of }; { $width } x { $height }, { $when } UTC
-desk-photo-with-role = { $of }: { $role }; { $width } x { $height }, { $when } UTC
+desk-photo = { $shows }; { $file }, { $width } x { $height }, here since { $when } UTC
+desk-photo-with-role = { $of }: { $role }
+desk-photo-named = { $name }
+desk-photo-named-and-taken = { $name }, taken { $taken } by the camera’s clock
+desk-photo-taken = taken { $taken } by the camera’s clock
+desk-photo-unnamed = its file’s name is not known
 desk-photo-of-nothing = no part yet
 desk-photos-added = Took in { $count ->
     [one] one photo, without what it told about place and camera. Its id:
    *[other] { $count } photos, without what they told about place and camera. Their ids:
 }
+desk-photos-added-none = Took in no photo.
+desk-photos-already = { $count ->
+    [one] One picture is there already and was not taken in again (--again takes it in):
+   *[other] { $count } pictures are there already and were not taken in again (--again takes them in):
+}
+desk-photo-already = { $file } is photo { $photo }: { $shows }
 desk-photos-assigned = What the photos show now:
 desk-photo-written = Wrote { $file }.
 desk-notes = Notes
@@ -656,6 +666,13 @@ desk-error-removed-already = removed already
 desk-error-forgotten-already = forgotten already
 desk-error-no-side = no side of this disagreement; legwork disagreements numbers them
 desk-error-picture = { $path }: { $why } Nothing was written.
+desk-error-no-pictures = { $path }: there is no JPEG or PNG picture. Nothing was written.
+desk-error-list = { $path }, line { $line }: { $why }
+desk-error-list-line = there are { $found } words, and a line is PHOTO THING, or PHOTO THING ROLE. Nothing was changed.
+desk-error-list-role = "{ $word }" is no role; a role is before, after, label or place. Nothing was changed.
+desk-error-list-twice = the photo "{ $word }" stands on line { $first } already. Nothing was changed.
+desk-error-list-text = the list is not text in UTF-8. Save it as UTF-8 and try again. Nothing was changed.
+desk-error-list-empty = { $path }: the list names no photo. Nothing was changed.
 desk-error-pictures-partly = { $done } of { $of } pictures were taken in, then it ended: { $why }
 desk-error-page = The page cannot be served on this computer: { $why }
 desk-error-page-folder = There is no place for the page's own files: { $why }

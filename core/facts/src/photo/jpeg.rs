@@ -5,6 +5,8 @@
 //! application segment and all comments. Dropped: whatever follows the end of the image.
 
 use super::orientation::Orientation;
+use super::picture::Cleaned;
+use super::taken_at::TakenAt;
 use crate::error::PictureFault;
 
 type Result<T> = std::result::Result<T, PictureFault>;
@@ -18,16 +20,8 @@ const DRI: u8 = 0xDD;
 const COM: u8 = 0xFE;
 const EXIF: &[u8] = b"Exif\0\0";
 
-/// What is left of a JPEG, and what its frame header says.
-pub(super) struct Jpeg {
-    pub bytes: Vec<u8>,
-    pub width: u32,
-    pub height: u32,
-    pub orientation: Orientation,
-}
-
 /// Cleans a JPEG.
-pub(super) fn clean(bytes: &[u8]) -> Result<Jpeg> {
+pub(super) fn clean(bytes: &[u8]) -> Result<Cleaned> {
     let mut reader = Reader { bytes, at: 2 };
     let mut parts = Parts::default();
     loop {
@@ -131,6 +125,7 @@ impl<'a> Reader<'a> {
 struct Parts {
     jfif: Option<Vec<u8>>,
     orientation: Option<Orientation>,
+    taken: Option<TakenAt>,
     body: Vec<u8>,
     frame: Option<(u32, u32)>,
     components: u8,
@@ -192,7 +187,9 @@ impl Parts {
                 self.jfif = segment.get(..12).map(|kept| [kept, &[0, 0]].concat());
             }
             (0xE1, _) if self.orientation.is_none() => {
-                self.orientation = segment.strip_prefix(EXIF).map(Orientation::of_tiff);
+                let tiff = segment.strip_prefix(EXIF);
+                self.orientation = tiff.map(Orientation::of_tiff);
+                self.taken = tiff.and_then(TakenAt::of_tiff);
             }
             // Twelve bytes: name, version, two words of flags, the way colours are coded.
             (0xEE, [b'A', b'd', b'o', b'b', b'e', ..]) => {
@@ -204,7 +201,7 @@ impl Parts {
         }
     }
 
-    fn finish(self) -> Result<Jpeg> {
+    fn finish(self) -> Result<Cleaned> {
         let (width, height) = self.frame.ok_or(PictureFault::damaged("no frame"))?;
         if self.scans == 0 {
             return Err(PictureFault::damaged("no scan"));
@@ -220,7 +217,7 @@ impl Parts {
         }
         bytes.extend(self.body);
         bytes.extend([0xFF, EOI]);
-        Ok(Jpeg { bytes, width, height, orientation })
+        Ok(Cleaned { bytes, width, height, orientation, taken: self.taken })
     }
 }
 

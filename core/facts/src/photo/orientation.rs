@@ -1,7 +1,9 @@
-//! Which way up a picture is: the one thing that is kept of what a camera writes beside the pixels.
+//! Which way up a picture is: the one thing that stays in the file of what a camera writes beside the pixels.
 //!
 //! Exif 2.32 (CIPA DC-008), 4.6.2 and table 4: the tag Orientation (0x0112, one SHORT) in the first directory of a
 //! TIFF structure (TIFF 6.0, section 2).
+
+use super::tiff::Tiff;
 
 /// Which way up a picture is (TIFF 6.0, page 36): 1 as it lies in the file, 3 turned by half, 6 and 8 by a quarter
 /// clockwise and back; 2, 4, 5 and 7 are mirrored.
@@ -10,8 +12,6 @@ pub struct Orientation(u8);
 
 /// Tag of the orientation.
 const TAG: u16 = 0x0112;
-/// The type SHORT, two bytes.
-const SHORT: u16 = 3;
 
 impl Orientation {
     /// As it lies in the file.
@@ -28,32 +28,10 @@ impl Orientation {
         Self::find(tiff).unwrap_or(Self::UPRIGHT)
     }
 
-    fn find(tiff: &[u8]) -> Option<Self> {
-        let big = match tiff.get(..2)? {
-            b"MM" => true,
-            b"II" => false,
-            _ => return None,
-        };
-        let short = |at: usize| {
-            let bytes: [u8; 2] = tiff.get(at..at.checked_add(2)?)?.try_into().ok()?;
-            Some(if big { u16::from_be_bytes(bytes) } else { u16::from_le_bytes(bytes) })
-        };
-        let long = |at: usize| {
-            let bytes: [u8; 4] = tiff.get(at..at.checked_add(4)?)?.try_into().ok()?;
-            Some(if big { u32::from_be_bytes(bytes) } else { u32::from_le_bytes(bytes) })
-        };
-        if short(2)? != 42 {
-            return None;
-        }
-        let directory = usize::try_from(long(4)?).ok()?;
-        for entry in 0..usize::from(short(directory)?) {
-            let at = directory.checked_add(2 + 12 * entry)?;
-            if short(at)? == TAG && short(at + 2)? == SHORT && long(at + 4)? == 1 {
-                let value = u8::try_from(short(at + 8)?).ok()?;
-                return (1..=8).contains(&value).then_some(Self(value));
-            }
-        }
-        None
+    fn find(bytes: &[u8]) -> Option<Self> {
+        let tiff = Tiff::of(bytes)?;
+        let value = u8::try_from(tiff.one_short(&tiff.entry(TAG)?)?).ok()?;
+        (1..=8).contains(&value).then_some(Self(value))
     }
 
     /// A TIFF structure that holds this tag and nothing else; nothing if the picture is upright.

@@ -7,6 +7,7 @@ use std::path::Path;
 use sha2::{Digest, Sha256};
 
 use super::orientation::Orientation;
+use super::taken_at::TakenAt;
 use super::{jpeg, png};
 use crate::error::{OtherKind, PictureFault};
 use crate::fact::PhotoImage;
@@ -38,6 +39,20 @@ pub enum PictureKind {
     Png,
 }
 
+/// What cleaning leaves, and what it found.
+pub(super) struct Cleaned {
+    /// What is stored.
+    pub bytes: Vec<u8>,
+    /// Pixels across, as it lies in the file.
+    pub width: u32,
+    /// Pixels down.
+    pub height: u32,
+    /// Which way up it is.
+    pub orientation: Orientation,
+    /// When it was taken, which is not stored with it.
+    pub taken: Option<TakenAt>,
+}
+
 /// A cleaned picture.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Picture {
@@ -46,6 +61,7 @@ pub struct Picture {
     width: u32,
     height: u32,
     orientation: Orientation,
+    taken: Option<TakenAt>,
     sha256: [u8; 32],
 }
 
@@ -63,15 +79,14 @@ impl Picture {
         if bytes.len() > MAX_PICTURE_BYTES {
             return Err(PictureFault::TooLong { limit: MAX_PICTURE_BYTES });
         }
-        let (kind, bytes, width, height, orientation) = if bytes.starts_with(&[0xFF, 0xD8]) {
-            let found = jpeg::clean(bytes)?;
-            (PictureKind::Jpeg, found.bytes, found.width, found.height, found.orientation)
+        let (kind, cleaned) = if bytes.starts_with(&[0xFF, 0xD8]) {
+            (PictureKind::Jpeg, jpeg::clean(bytes)?)
         } else if bytes.starts_with(png::SIGNATURE) {
-            let found = png::clean(bytes)?;
-            (PictureKind::Png, found.bytes, found.width, found.height, found.orientation)
+            (PictureKind::Png, png::clean(bytes)?)
         } else {
             return Err(other_kind(bytes));
         };
+        let Cleaned { bytes, width, height, orientation, taken } = cleaned;
         if !is_taken_in_size(width, height) {
             return Err(PictureFault::TooManyPixels { width, height, pixels: MAX_PIXELS, side: MAX_SIDE });
         }
@@ -80,7 +95,7 @@ impl Picture {
             return Err(PictureFault::TooLong { limit: MAX_PICTURE_BYTES });
         }
         let sha256 = Sha256::digest(&bytes).into();
-        Ok(Self { kind, bytes, width, height, orientation, sha256 })
+        Ok(Self { kind, bytes, width, height, orientation, taken, sha256 })
     }
 
     /// Reads a picture's file and cleans it, as [`Picture::clean`]. No more of it is read than is taken, however long it is
@@ -120,6 +135,12 @@ impl Picture {
     /// Which way up it is.
     pub const fn orientation(&self) -> Orientation {
         self.orientation
+    }
+
+    /// When it was taken, by its camera's clock; `None` where nothing told. What is stored does not tell it any more, so a
+    /// picture that was cleaned before has none.
+    pub const fn taken(&self) -> Option<TakenAt> {
+        self.taken
     }
 
     /// What a fact says about it.

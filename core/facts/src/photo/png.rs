@@ -5,22 +5,15 @@
 //! everything unknown. Dropped: whatever follows the end, of the pixels' data too.
 
 use super::orientation::Orientation;
-use super::picture::is_taken_in_size;
+use super::picture::{Cleaned, is_taken_in_size};
 use super::png_data::{Layout, end_of_stream};
+use super::taken_at::TakenAt;
 use crate::error::PictureFault;
 
 type Result<T> = std::result::Result<T, PictureFault>;
 
 /// The signature (5.2).
 pub(super) const SIGNATURE: &[u8] = b"\x89PNG\r\n\x1a\n";
-
-/// What is left of a PNG, and what its header says.
-pub(super) struct Png {
-    pub bytes: Vec<u8>,
-    pub width: u32,
-    pub height: u32,
-    pub orientation: Orientation,
-}
 
 struct Chunk<'a> {
     name: &'a [u8],
@@ -30,14 +23,14 @@ struct Chunk<'a> {
 }
 
 /// Cleans a PNG.
-pub(super) fn clean(bytes: &[u8]) -> Result<Png> {
+pub(super) fn clean(bytes: &[u8]) -> Result<Cleaned> {
     let mut rest = bytes.get(SIGNATURE.len()..).unwrap_or_default();
     let header = next(&mut rest)?;
     let layout = read_header(&header)?;
     let (width, height) = (layout.width, layout.height);
     let mut ahead = Vec::new();
     let mut idat = Vec::new();
-    let mut orientation = Orientation::UPRIGHT;
+    let (mut orientation, mut taken) = (Orientation::UPRIGHT, None);
     // Where in the order of chunks we are (5.6): before, in or behind the picture's data.
     let mut data = Data::Ahead;
     loop {
@@ -68,7 +61,10 @@ pub(super) fn clean(bytes: &[u8]) -> Result<Png> {
                     ahead.extend_from_slice(chunk.whole);
                 }
             }
-            b"eXIf" => orientation = Orientation::of_tiff(chunk.data),
+            b"eXIf" => {
+                orientation = Orientation::of_tiff(chunk.data);
+                taken = TakenAt::of_tiff(chunk.data);
+            }
             // A capital letter: needed to decode the picture (5.4).
             [first, ..] if first.is_ascii_uppercase() => {
                 return Err(PictureFault::Unusual { kind: "PNG", what: "an unknown chunk" });
@@ -92,7 +88,7 @@ pub(super) fn clean(bytes: &[u8]) -> Result<Png> {
     };
     push_data(&mut bytes, &idat, end);
     push(&mut bytes, *b"IEND", b"");
-    Ok(Png { bytes, width, height, orientation })
+    Ok(Cleaned { bytes, width, height, orientation, taken })
 }
 
 /// The chunks of data up to the end of their stream; the one in which it ends is cut there.

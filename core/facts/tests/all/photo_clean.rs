@@ -92,6 +92,64 @@ fn cleaning_what_is_clean_changes_nothing() {
     }
 }
 
+/// A picture in which the crate `kamadak-exif` wrote these fields, as a JPEG and as a PNG.
+fn with_exif(fields: &[exif::Field], little: bool) -> [Vec<u8>; 2] {
+    let mut writer = exif::experimental::Writer::new();
+    for field in fields {
+        writer.push_field(field);
+    }
+    let mut tiff = Cursor::new(Vec::new());
+    writer.write(&mut tiff, little).unwrap();
+    let tiff = tiff.into_inner();
+    let whole = read("grey.jpg");
+    let segment = [b"Exif\0\0".as_slice(), &tiff].concat();
+    let length = u16::try_from(segment.len() + 2).unwrap().to_be_bytes();
+    let jpeg = [&whole[..2], &[0xFF, 0xE1], &length, &segment, &whole[2..]].concat();
+    let whole = read("transparent.png");
+    let named = [b"eXIf".as_slice(), &tiff].concat();
+    let length = u32::try_from(tiff.len()).unwrap().to_be_bytes();
+    let sum = crc32fast::hash(&named).to_be_bytes();
+    // Behind the signature and the header: 8 and 25 bytes.
+    let png = [&whole[..33], &length, &named, &sum, &whole[33..]].concat();
+    [jpeg, png]
+}
+
+#[test]
+fn when_a_picture_was_taken_is_read_and_not_left_in_it() {
+    let field = |tag, text: &str| exif::Field {
+        tag,
+        ifd_num: exif::In::PRIMARY,
+        value: exif::Value::Ascii(vec![text.as_bytes().to_vec()]),
+    };
+    let place = || field(exif::Tag::GPSAreaInformation, "SECRET PLACE");
+    for little in [false, true] {
+        for (time, taken) in [
+            ("2001:02:03 04:05:06", Some("2001-02-03T04:05:06")),
+            ("2001:02:30 04:05:06", None),
+            ("    :  :     :  :  ", None),
+            ("0000:00:00 00:00:00", None),
+            ("2001-02-03 04:05:06", None),
+            ("2001:02:03", None),
+        ] {
+            let fields =
+                [field(exif::Tag::Make, "INVENTED"), field(exif::Tag::DateTimeOriginal, time), place()];
+            for bytes in with_exif(&fields, little) {
+                assert!(exif_tags(&bytes).contains(&exif::Tag::DateTimeOriginal));
+                let clean = Picture::clean(&bytes).unwrap();
+                assert_eq!(clean.taken().map(|taken| taken.to_string()).as_deref(), taken, "{time}");
+                assert_eq!(exif_tags(clean.bytes()), []);
+                assert!(!contains(clean.bytes(), b"2001") && !contains(clean.bytes(), b"SECRET"), "{time}");
+                let again = Picture::clean(clean.bytes()).unwrap();
+                assert_eq!((again.taken(), again.image()), (None, clean.image()));
+            }
+        }
+        // When it was changed or copied says nothing of when it was taken.
+        for bytes in with_exif(&[field(exif::Tag::DateTime, "2001:02:03 04:05:06")], little) {
+            assert_eq!(Picture::clean(&bytes).unwrap().taken(), None);
+        }
+    }
+}
+
 #[test]
 fn small_pictures_are_the_right_way_up() {
     // Pillow made them 64 wide and 48 high, to be turned by a quarter.

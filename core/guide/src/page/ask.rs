@@ -7,7 +7,9 @@ use phrase::Phrase;
 use crate::done::Done;
 use crate::error::Result;
 use crate::place::{FieldPlace, Key, LabelFigure, Move, Place, Question};
-use crate::question::{Answer, Told, how_far, offer_labels, same_as_last, take_label};
+use crate::question::{
+    Answer, Told, how_far, is_answered, is_touched, not_answered, offer_labels, same_as_last, take_label,
+};
 use crate::screen::{Ability, Block, PressWeight, Screen, WordsRole};
 use crate::session::{Pending, Session, SurveySnapshot};
 use crate::view::ScreenBuilder;
@@ -45,7 +47,8 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, question: &Question) -> Screen
     builder.screen.blocks.extend(cautions);
     builder.screen.blocks.extend(inputs);
     if !is_answered_by_one_pick(&builder.screen) {
-        builder.press(&Key::Next, &Phrase::new("go-on"), PressWeight::Main);
+        let (key, words) = way_on(snapshot, question);
+        builder.press(&key, &Phrase::new(words), PressWeight::Main);
     }
     builder.screen.blocks.extend(presses);
     let offers_unsure = builder.screen.blocks.iter().any(|block| match block {
@@ -59,6 +62,15 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, question: &Question) -> Screen
     builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     builder.screen.how_far = Some(how_far(snapshot));
     builder.screen
+}
+
+/// The main press. Where it says something by itself it is not called a way on, which says nothing where nothing was
+/// touched.
+fn way_on(snapshot: &SurveySnapshot<'_>, question: &Question) -> (Key, &'static str) {
+    match question {
+        Question::LabelRead(_) if !is_answered(snapshot, question) => (Key::Keep, "label-is-right"),
+        _ => (Key::Next, "go-on"),
+    }
 }
 
 /// Whether the screen takes one answer out of a few, and nothing else: then the choice itself leads on.
@@ -102,11 +114,8 @@ pub(crate) fn take(session: &mut Session, question: &Question, done: &Done) -> R
 
 fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move> {
     match key {
-        Key::Next => answer(session, question),
-        Key::Later => {
-            session.open_survey()?.memory.later.insert(question.clone());
-            Ok(Move::Next)
-        }
+        Key::Next | Key::Keep => answer(session, question),
+        Key::Later => put_off(session, question),
         Key::Overview => Ok(Move::Go(Place::Overview)),
         Key::Same => {
             if let Some(same) = session.with_snapshot(|snapshot| same_as_last(snapshot, question))? {
@@ -141,6 +150,12 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
             Ok(Move::Go(Place::Ask(place)))
         }
     }
+}
+
+/// Leaves a question for later.
+fn put_off(session: &mut Session, question: &Question) -> Result<Move> {
+    session.open_survey()?.memory.later.insert(question.clone());
+    Ok(Move::Next)
 }
 
 /// A touch on a label's figure: to correct it, or to take it where it was recognised. Another touch takes that back.
@@ -178,6 +193,25 @@ fn answer(session: &mut Session, question: &Question) -> Result<Move> {
     let stands = session.with_snapshot(|snapshot| question.stands(snapshot))?;
     if !stands {
         return Ok(Move::Next);
+    }
+    let (touched, stands_answered, has_photo) = session.with_snapshot(|snapshot| {
+        let has_photo = match question {
+            Question::Label(part) => snapshot.survey.photos_of(Some(*part)).next().is_some(),
+            _ => false,
+        };
+        (is_touched(snapshot, question), is_answered(snapshot, question), has_photo)
+    })?;
+    // An answer is read from what was touched: who only looked says nothing, whether one stands or not.
+    if !touched && stands_answered {
+        answered(session, question);
+        return Ok(Move::Next);
+    }
+    if !touched && has_photo {
+        // The print is in the picture, and waits there until somebody types it.
+        return put_off(session, question);
+    }
+    if !touched && !matches!(question, Question::LabelRead(_)) {
+        return settle(session, question, Err(not_answered()));
     }
     let told = session.with_snapshot(|snapshot| question.take(snapshot))?;
     settle(session, question, told)

@@ -5,6 +5,7 @@ use phrase::Phrase;
 use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Place};
+use crate::question::{is_answered, said};
 use crate::screen::{PressWeight, RowEntry, Screen, WordsRole};
 use crate::session::{Session, SurveySnapshot};
 use crate::view::ScreenBuilder;
@@ -17,7 +18,9 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
         .take(100)
         .map(|(place, question)| {
             let head = question.phrase(snapshot).attribute("title");
-            builder.row(Some(Key::AskNth(place)), &head, None, None).ticked(false)
+            let answered = is_answered(snapshot, question);
+            let row = builder.row(Some(Key::AskNth(place)), &head, None, None).ticked(answered);
+            RowEntry { says: said(snapshot, question, answered), ..row }
         })
         .collect();
     builder.rows(&Phrase::new("put-off-questions"), rows);
@@ -33,6 +36,8 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
         Key::Overview => Move::Go(Place::Overview),
         Key::All => {
             memory.later.clear();
+            // Nothing is left on this list to come back to.
+            memory.swap(Place::Overview);
             Move::Next
         }
         Key::AskNth(place) => {

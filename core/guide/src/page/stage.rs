@@ -1,11 +1,11 @@
-//! The questions of one stage, answered or not, in pages.
+//! The questions of one stage with what they are answered with, in pages. A touch on one leads to it, and its answer back.
 
 use phrase::Phrase;
 
 use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Key, Move, Place, Stage};
-use crate::question::journey;
+use crate::question::{journey, said};
 use crate::screen::{PressWeight, RowEntry, Screen};
 use crate::session::{Session, SurveySnapshot};
 use crate::view::{ScreenBuilder, paging};
@@ -21,9 +21,9 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, stage: Stage) -> Screen {
         .skip(first)
         .take(paging::ROWS)
         .map(|(place, on_way)| {
-            let says = Phrase::new(if on_way.answered { "answered" } else { "open" });
             let head = on_way.question.phrase(snapshot).attribute("title");
-            builder.row(Some(Key::AskNth(place)), &head, Some(&says), None).ticked(on_way.answered)
+            let row = builder.row(Some(Key::AskNth(place)), &head, None, None).ticked(on_way.answered);
+            RowEntry { says: said(snapshot, &on_way.question, on_way.answered), ..row }
         })
         .collect();
     builder.rows(&Phrase::new("stage-questions"), rows);

@@ -3,11 +3,11 @@
 use std::collections::BTreeMap;
 
 use facts::fact::SubjectId;
-use house::record::{Asked, Part, PartKind, Run};
+use house::record::{Asked, Part, PartKind, Reply, Run, ServiceKind};
 use phrase::Phrase;
 
 use crate::place::{Key, Move, Place, Question};
-use crate::question::journey;
+use crate::question::{journey, said};
 use crate::screen::RowEntry;
 use crate::session::SurveySnapshot;
 use crate::view::ScreenBuilder;
@@ -76,7 +76,7 @@ fn answered(snapshot: &SurveySnapshot<'_>, questions: Vec<Question>) -> Vec<(Que
 }
 
 /// Whether a question is answered that the guide would not come to by itself.
-fn stands(snapshot: &SurveySnapshot<'_>, question: &Question) -> bool {
+pub(super) fn stands(snapshot: &SurveySnapshot<'_>, question: &Question) -> bool {
     let survey = snapshot.survey;
     let told = |subject, name| survey.answer(subject, name).is_some();
     match question {
@@ -100,11 +100,13 @@ fn stands(snapshot: &SurveySnapshot<'_>, question: &Question) -> bool {
                 || survey.parts.get(part).is_some_and(|part| part.end(*port).is_some())
         }
         Question::Cable(run) => {
-            survey.runs.get(run).is_some_and(|run| run.cable != house::record::CableKind::Unknown)
+            told(*run, Asked::Cable)
+                || survey.runs.get(run).is_some_and(|run| run.cable != house::record::CableKind::Unknown)
         }
         Question::Length(run) | Question::Marks(run) => {
-            survey.runs.get(run).is_some_and(|run| run.length.is_some())
+            told(*run, Asked::Length) || survey.runs.get(run).is_some_and(|run| run.length.is_some())
         }
+        Question::WishOther(room) => survey.rooms.get(room).is_some_and(|room| room.wish.is_some()),
         Question::ConnectorsOf(run) => {
             told(*run, Asked::Connectors)
                 || survey.runs.get(run).is_some_and(|run| {
@@ -114,6 +116,24 @@ fn stands(snapshot: &SurveySnapshot<'_>, question: &Question) -> bool {
         }
         _ => false,
     }
+}
+
+/// Whether somebody looked and could not tell, where nothing else is written of it.
+pub(super) fn is_unsure(snapshot: &SurveySnapshot<'_>, question: &Question) -> bool {
+    let survey = snapshot.survey;
+    let (subject, asked) = match question {
+        Question::Plan => (survey.id, Asked::Plan),
+        Question::Label(part) => (*part, Asked::Label),
+        Question::Legs(part) => (*part, Asked::Legs),
+        Question::Length(run) | Question::Marks(run) => (*run, Asked::Length),
+        Question::ModemAge | Question::DropsOut => {
+            let Some(service) = survey.services_of(ServiceKind::CableInternet).next() else { return false };
+            let asked = if *question == Question::ModemAge { Asked::ModemAge } else { Asked::DropsOut };
+            (service.id, asked)
+        }
+        _ => return false,
+    };
+    survey.reply(subject, asked) == Some(Reply::Unsure)
 }
 
 /// The first question about a part that is neither answered nor put off.
@@ -129,8 +149,8 @@ pub(crate) fn rows(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_
     let all = answered(snapshot, about(snapshot, subject));
     let row = |(place, (question, told)): (usize, &(Question, bool))| -> RowEntry {
         let head = question.phrase(snapshot).attribute("title");
-        let says = Phrase::new(if *told { "answered" } else { "open" });
-        builder.row(Some(Key::AskNth(place)), &head, Some(&says), None).ticked(*told)
+        let row = builder.row(Some(Key::AskNth(place)), &head, None, None).ticked(*told);
+        RowEntry { says: said(snapshot, question, *told), ..row }
     };
     let rows = all.iter().enumerate().map(row).collect();
     builder.rows(&Phrase::new("free-questions"), rows);

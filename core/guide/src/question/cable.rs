@@ -4,7 +4,7 @@ use advice::finding::Caution;
 use coax::quantity::METRES_PER_FOOT;
 use facts::fact::SubjectId;
 use house::record::{Asked, CableKind, Connector, LengthKnown, Named, Reply, RunLength, field};
-use phrase::Phrase;
+use phrase::{Arg, Phrase};
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
 use crate::number::Quantity;
@@ -158,6 +158,11 @@ impl CableAnswer {
     }
 }
 
+/// Whether somebody said a range, and not a figure alone whose range is that of its way of knowing.
+fn has_own_range(length: &RunLength) -> bool {
+    *length != RunLength::stated(length.metres, length.known)
+}
+
 /// How long a cable is, and how that is known; what was not touched stays as it is.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct LengthAnswer {
@@ -171,6 +176,10 @@ impl LengthAnswer {
         let (name, hint) = (Phrase::new("length"), Phrase::new("ask-length.hint"));
         let metres = length.map(|length| length.metres);
         builder.number(&Key::Length, &name, Some(&hint), Quantity::Length, metres);
+        if let Some(length) = length.filter(has_own_range) {
+            let range = Phrase::new("length-range").with("length", Arg::LengthRange(length.span()));
+            builder.words(WordsRole::Aside, &range);
+        }
         let words = |known: &LengthKnown| Phrase::new(format!("how-long-{}", known.key()));
         let offers = KNOWN.iter().map(|known| Offer::new(known, words(known))).collect();
         let now = length.map(|length| length.known).filter(|known| KNOWN.contains(known));
@@ -188,6 +197,10 @@ impl LengthAnswer {
 
     pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, run: SubjectId) -> Told<Answer> {
         let before = snapshot.survey.runs.get(&run).and_then(|run| run.length);
+        if let (None, Some(known), Some(before)) = (self.metres, self.known, before.filter(has_own_range)) {
+            // The figure was not touched, and neither is the range that somebody gave it.
+            return Ok(Answer::new().says(run, field::run::LENGTH, &RunLength { known, ..before }));
+        }
         let metres = self.metres.or(before.map(|length| length.metres)).ok_or_else(not_answered)?;
         // Who does not say how is taken to have guessed.
         let known = self.known.or(before.map(|length| length.known)).unwrap_or(LengthKnown::Guessed);

@@ -115,7 +115,7 @@ impl JoinedAnswer {
             joined => Offer::new(joined, Phrase::new(format!("joined-{}", joined.word()))),
         };
         let offers = Self::ALL.iter().map(offer).collect();
-        let now: Vec<_> = [state, unsure].into_iter().flatten().collect();
+        let now = state.or(unsure);
         builder.choice(&Key::Joined, &Question::Joined(entry).phrase(snapshot), false, offers, &now);
         builder.caution(&Caution::HouseSideOnly.phrase());
     }

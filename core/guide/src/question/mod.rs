@@ -22,6 +22,7 @@ mod outlet;
 pub(crate) mod router;
 mod same_as_last;
 mod split;
+mod standing;
 mod way_on;
 
 use crate::place::Question;
@@ -34,6 +35,7 @@ pub(crate) use journey::{journey, next};
 pub(crate) use labels_seen::{offer_labels, take_label};
 pub(crate) use leads_to::free_tag;
 pub(crate) use same_as_last::same_as_last;
+pub(crate) use standing::{is_answered, is_touched, said};
 pub(crate) use way_on::way_on;
 
 impl Question {

@@ -4,8 +4,8 @@ use super::about;
 use crate::place::{FieldPlace, Place};
 use crate::session::SurveySnapshot;
 
-/// After a question: who asked it from one of these screens comes back to it, or to the next question about the part
-/// in front of them.
+/// After a question: who came to it from a list of questions or from field work comes back there, or to the next
+/// question about the part in front of them.
 pub(crate) fn way_on(snapshot: &SurveySnapshot<'_>) -> Option<Vec<Place>> {
     let mut way = snapshot.memory.way.clone();
     let before = way.len();
@@ -24,7 +24,7 @@ pub(crate) fn way_on(snapshot: &SurveySnapshot<'_>) -> Option<Vec<Place>> {
             }
             Some(way)
         }
-        Place::Field(_) if asked => Some(way),
+        Place::Field(_) | Place::Stage(_) | Place::PutOff if asked => Some(way),
         _ => None,
     }
 }

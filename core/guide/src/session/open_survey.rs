@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use facts::error::{CannotPutBack, FactsError};
-use facts::fact::{ActId, Edit, Wish};
+use facts::fact::{ActId, Edit, Ledger, Wish, canonical};
 use facts::home::Home;
 use facts::store::{Returnable, Store};
 use house::record::{Survey, fold};
@@ -69,11 +69,20 @@ impl OpenSurvey {
         self.results.standing(&self.survey, self.revision)
     }
 
-    /// Writes what was decided as one act; when this returns it is on the disk.
+    /// Writes what was decided as one act; when this returns it is on the disk. What is shown as it stands is not said
+    /// again, not even where others disagree: that is settled on a screen of its own.
     pub(crate) fn write(&mut self, edits: &[Edit]) -> Result<()> {
-        if !edits.is_empty() {
+        let says_new = |(place, edit): &(usize, &Edit)| {
+            let of = |other: &Edit| (other.subject, &other.field) == (edit.subject, &edit.field);
+            // Of several edits to one field the last counts.
+            let last = edits.iter().skip(*place).rfind(|other| of(other)).unwrap_or(edit);
+            !is_shown(self.store.ledger(), last)
+        };
+        let new: Vec<Edit> =
+            edits.iter().enumerate().filter(says_new).map(|(_, edit)| edit.clone()).collect();
+        if !new.is_empty() {
             self.introduce()?;
-            self.last_act = Some(self.store.write(edits)?);
+            self.last_act = Some(self.store.write(&new)?);
             self.memory.has_answered = true;
             self.read()?;
         }
@@ -109,6 +118,17 @@ impl OpenSurvey {
     /// Reads the records anew if others wrote meanwhile: another program, or long work.
     pub(crate) fn refresh(&mut self) -> Result<()> {
         if self.store.refresh()? { self.read() } else { Ok(()) }
+    }
+}
+
+/// Whether a value is what is shown of its field already.
+fn is_shown(ledger: &Ledger, edit: &Edit) -> bool {
+    if edit.fault.is_some() {
+        return false;
+    }
+    match ledger.shown(edit.subject, &edit.field) {
+        None => edit.value.is_null(),
+        Some(fact) => canonical(&edit.value).ok() == canonical(fact.value()).ok(),
     }
 }
 

@@ -1,6 +1,6 @@
 //! What was picked, written or typed on a screen and is not yet an answer. It outlives the app's death.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use phrase::Phrase;
 use serde::{Deserialize, Serialize};
@@ -47,6 +47,29 @@ impl Pending {
     /// Keeps a text.
     pub(crate) fn write(&mut self, key: &Key, words: impl Into<String>) {
         self.0.insert(key.to_string(), Value::Written(words.into()));
+    }
+
+    /// The strings of the keys under which something was given.
+    pub(crate) fn keys(&self) -> impl Iterator<Item = &str> {
+        self.0.keys().map(String::as_str)
+    }
+
+    /// Whether these options and no others are picked there; `picked` is in order.
+    pub(crate) fn has_picked(&self, key: &str, picked: impl Iterator<Item = String>) -> bool {
+        let Some(Value::Picked(given)) = self.0.get(key) else { return false };
+        let given: BTreeSet<&String> = given.iter().collect();
+        given.into_iter().cloned().eq(picked)
+    }
+
+    /// Whether this text stands there, whatever spaces are around it.
+    pub(crate) fn has_written(&self, key: &str, text: &str) -> bool {
+        matches!(self.0.get(key), Some(Value::Written(given)) if given.trim() == text.trim())
+    }
+
+    /// Whether this number stands there in this unit.
+    pub(crate) fn has_typed(&self, key: &str, text: &str, unit: &str) -> bool {
+        let Some(Value::Measured(given, of)) = self.0.get(key) else { return false };
+        given.trim() == text.trim() && (of == unit || text.trim().is_empty())
     }
 
     /// Whether nothing was given.

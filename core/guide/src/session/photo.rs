@@ -6,7 +6,7 @@ use facts::error::FactsError;
 use facts::fact::SubjectId;
 use facts::photo::Picture;
 use facts::store::Store;
-use house::document::Document;
+use house::document::{Document, PhotoSaid};
 use house::record::PhotoRole;
 
 use super::Session;
@@ -39,7 +39,8 @@ impl Session {
             if !work.goes_on(READ) {
                 return Err(Trouble::Stopped.into());
             }
-            Store::open(&folder, author)?.add_picture(&picture, of, role)?;
+            let said = PhotoSaid { of, role, file_name: None };
+            Store::open(&folder, author)?.add_picture(&picture, said)?;
             Ok(After::new(|session| {
                 session.open_survey()?.refresh()?;
                 Ok(Move::Stay)

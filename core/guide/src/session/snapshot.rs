@@ -71,6 +71,25 @@ impl<'a> SurveySnapshot<'a> {
         }
     }
 
+    /// The same survey for somebody who gave nothing on any screen.
+    pub(crate) fn untouched<'b>(&'b self, memory: &'b Memory) -> SurveySnapshot<'b> {
+        SurveySnapshot {
+            survey: self.survey,
+            ledger: self.ledger,
+            me: self.me,
+            memory,
+            seen: self.seen,
+            language: self.language,
+            standing: self.standing,
+            looked: self.looked,
+            file_there: self.file_there,
+            returnable: self.returnable,
+            wishes: self.wishes,
+            revision: self.revision,
+            maps: OnceCell::new(),
+        }
+    }
+
     /// What the screen was given so far.
     pub(crate) fn pending(&self) -> &'a Pending {
         &self.memory.pending

@@ -33,6 +33,7 @@ mod field_parts;
 mod journeys;
 mod laws;
 mod long_work;
+mod looking;
 mod result;
 mod result_adapters;
 mod result_proof;

@@ -194,7 +194,7 @@ fn what_is_lost_is_given_up_only_where_it_is_and_the_rest_stays() {
     assert_ne!(after, before);
     assert_eq!(ann.guide.screen().name, "overview");
     ann.go("house");
-    assert_eq!(row_of(&ann.guide.screen(), "The internet plan").says, "answered");
+    assert_eq!(row_of(&ann.guide.screen(), "The internet plan").says, "300 Mb/s, 50 Mb/s");
 }
 
 #[test]

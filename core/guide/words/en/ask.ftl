@@ -136,6 +136,7 @@ label-recognised = Read from the photo: choose each number that is right
 label-as-read = What the print says
 write-tag = Write { $tag } on a piece of tape and stick it on, so that everyone finds it again.
 
+label-is-right = Yes, it says this
 ask-label-read = Is this what the print says?
     .title = { $part }: its numbers
     .why = The forecast rests on these numbers. Choose one to correct it or to fill it in.
@@ -241,6 +242,7 @@ cable-differ = They differ; ask me for each
 ask-cable = What is printed on the jacket of { $run }?
     .title = { $run }: kind of cable
 
+length-range = Somebody gave a range: { $length }. It stays unless you type another length.
 ask-length = How long is { $run }?
     .title = { $run }: length
     .why = A guess is fine: we work with a range. Pacing it narrows the range.

@@ -11,6 +11,7 @@ not-sure = I am not sure
 to-overview = The whole job
 to-surveys = All surveys
 answered = answered
+said-not-sure = not sure
 open = open
 device-full = There is no space left to keep what holds for this device. Nothing was changed. Free some space and try again.
 device-not-kept = What holds for this device could not be read or written. Nothing was changed. Look whether its storage is there, and try again.

@@ -73,6 +73,8 @@ note about "ID"
 photo image {"bytes":123,"ext":"jpg","height":3,"sha256":"00ff","width":4}
 photo of "ID"
 photo role "place"
+photo file_name "DSC 0001.JPG"
+photo taken "2026-05-31T14:05:09"
 work change {"swap_splitter":{"legs":3,"splitter":"ID"}}
 work change {"move_entry_filter":{"behind":"ID","filter":"ID"}}
 work change {"use_outlet_nearby":{"outlet":"ID","room":"ID"}}

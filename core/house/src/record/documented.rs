@@ -16,6 +16,7 @@ use super::{
 use super::{BehindAdapter, ChangeKind, LinkState, NetworkPiece, OutletCheck};
 use crate::rating::PartRating;
 use facts::fact::{PhotoImage, SubjectId};
+use facts::photo::TakenAt;
 
 const PAGE: &str = include_str!("../../../../docs/file.md");
 
@@ -67,6 +68,7 @@ shapes! {
     );
     Outcome: format!("`end`: {}; `others_fine`: true or false, may be left out", OutcomeKind::shape());
     PhotoImage: "`sha256` in hexadecimal, `ext`, `bytes`, `width`, `height` in pixels";
+    TakenAt: "text as `\"2026-05-31T14:05:09\"`";
     PartRating: "`legs`; dB: `leg_losses_db`, a list, `rejection_db`, `tap_db`, `gain_db`, `return_gain_db`, \
         `isolation_db`, `return_loss_db`; MHz: `band` and `stop_band` of `low_mhz`, `high_mhz`, `return_high_mhz`; \
         true or false: `moca_bypass`, `modem_port`, `power_pass`, `passes_on`, `says_moca`, `doubtful`; each may be \

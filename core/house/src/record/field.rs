@@ -246,6 +246,10 @@ pub const IMAGE: FieldName = photo::IMAGE.name();
 pub const OF: FieldName = photo::OF.name();
 /// The name of [`photo::ROLE`].
 pub const ROLE: FieldName = photo::ROLE.name();
+/// The name of [`photo::FILE_NAME`].
+pub const FILE_NAME: FieldName = photo::FILE_NAME.name();
+/// The name of [`photo::TAKEN`].
+pub const TAKEN: FieldName = photo::TAKEN.name();
 /// The name of [`work::CHANGE`].
 pub const CHANGE: FieldName = work::CHANGE.name();
 /// The name of [`work::OUTCOME`].

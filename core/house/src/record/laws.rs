@@ -22,6 +22,7 @@ use super::{
 use super::{BehindAdapter, ChangeKind, LinkState, NetworkPiece, OutletCheck};
 use crate::rating::{Band, PartRating};
 use facts::fact::{ActId, AuthorId, Edit, FactClock, Ledger, PhotoImage, SubjectId, SurveyId};
+use facts::photo::TakenAt;
 
 /// The subject of every record here; the survey itself is another.
 const HERE: SubjectId = SubjectId::from_uuid(Uuid::from_u128(7));
@@ -205,6 +206,11 @@ sample! {
     PhotoImage = (sha256: "[0-9a-f]{64}", ext: select(&["jpg", "png"][..]), bytes: 0..(1_u64 << 53),
         width: any::<u32>(), height: any::<u32>())
         PhotoImage { sha256, ext: ext.into(), bytes, width, height };
+    TakenAt = (year: 1..=9999_u16, rest: (1..=12_u8, 1..=28_u8, 0..24_u8, 0..60_u8, 0..60_u8)) {
+        let (month, day, hour, minute, second) = rest;
+        let text = format!("{year:04}-{month:02}-{day:02}T{hour:02}:{minute:02}:{second:02}");
+        text.parse().expect("a time")
+    };
     PartRating = (
         legs: prop_oneof![9 => 0..=MOST_OUTPUTS, 1 => any::<u8>()], leg_losses_db: vec(number(), 0..4), bands: (maybe(band()), maybe(band())),
         figures: [maybe(number()), maybe(number()), maybe(number()), maybe(number()), maybe(number()),

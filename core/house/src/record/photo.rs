@@ -4,6 +4,7 @@ use super::closed_list::closed_list;
 
 use facts::fact::PhotoImage;
 use facts::fact::SubjectId;
+use facts::photo::TakenAt;
 
 closed_list! {
     /// What a photo shows.
@@ -30,4 +31,8 @@ pub struct Photo {
     pub of: Option<SubjectId>,
     /// What of it it shows.
     pub role: Option<PhotoRole>,
+    /// What its file was called where it came from, without its folder.
+    pub file_name: Option<String>,
+    /// When it was taken, by the camera's clock; `None` where the picture did not tell.
+    pub taken: Option<TakenAt>,
 }

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use coax::model::Measured;
 use coax::trade::SIDE_BY_SIDE;
-use facts::fact::SubjectId;
+use facts::fact::{PhotoImage, SubjectId};
 use indexmap::IndexMap;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -167,6 +167,11 @@ impl Survey {
     /// The photos of a part or run, by id; with `None`, those that nobody has assigned yet.
     pub fn photos_of(&self, subject: Option<SubjectId>) -> impl Iterator<Item = &Photo> {
         self.photos.values().filter(move |photo| photo.of == subject)
+    }
+
+    /// The photo of this picture that was taken in before; the first where there are several.
+    pub fn photo_with(&self, image: &PhotoImage) -> Option<&Photo> {
+        self.photos.values().find(|photo| photo.image.sha256 == image.sha256)
     }
 
     /// The notes on a subject; with `None`, those on the survey as a whole.

@@ -122,6 +122,10 @@ macro_rules! every_field {
                 OF "of": facts::fact::SubjectId => of;
                 /// What of it it shows.
                 ROLE "role": crate::record::PhotoRole => role;
+                /// What its file was called where it came from.
+                FILE_NAME "file_name": str => file_name;
+                /// When it was taken, by the camera's clock.
+                TAKEN "taken": facts::photo::TakenAt => taken;
             }
             work Work {
                 /// The change of the work list.

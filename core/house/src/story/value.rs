@@ -1,6 +1,7 @@
 //! What a fact says, as a phrase for people.
 
 use facts::fact::{PhotoImage, SubjectId};
+use facts::photo::TakenAt;
 use phrase::{Arg, Phrase};
 use serde_json::Value;
 
@@ -294,6 +295,12 @@ impl Tell for PowerFeed {
     fn tell(&self, survey: &Survey) -> Option<Phrase> {
         let power = Phrase::new("value-power").phrase("from", thing(survey, self.from));
         Some(power.phrase("to", thing(survey, self.to)))
+    }
+}
+
+impl Tell for TakenAt {
+    fn tell(&self, _: &Survey) -> Option<Phrase> {
+        Some(Phrase::new("value-text").text("text", self.to_minute()))
     }
 }
 

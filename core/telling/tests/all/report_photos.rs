@@ -17,7 +17,8 @@ fn photographed(count: u8, last: PhotoRole) -> Survey {
         let role = if number + 1 == count { last } else { PhotoRole::Before };
         // Photos are shown in the order of their ids.
         let id_of = id(10_000 + u128::from(number));
-        survey.photos.insert(id_of, Photo { id: id_of, image, of: Some(id(22)), role: Some(role) });
+        let (of, role) = (Some(id(22)), Some(role));
+        survey.photos.insert(id_of, Photo { id: id_of, image, of, role, file_name: None, taken: None });
     }
     survey
 }

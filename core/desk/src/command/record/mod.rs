@@ -10,6 +10,7 @@ mod note;
 mod pack;
 mod photo;
 mod photo_add;
+mod photo_assign;
 mod photo_json;
 mod put_back;
 mod removed;

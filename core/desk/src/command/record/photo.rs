@@ -2,9 +2,7 @@
 
 use std::path::Path;
 
-use facts::fact::{ActId, SubjectId};
-use house::document::Assignment;
-use house::document::Document;
+use facts::fact::SubjectId;
 use house::record::{Photo, PhotoRole, Survey, field};
 use phrase::{Arg, Phrase};
 use serde::Serialize;
@@ -12,23 +10,41 @@ use serde::Serialize;
 use super::names::{Names, one_by_beginning};
 use super::photo_json::{PhotoJson, as_json, part_or_run};
 use super::teller::{RecordTeller, short};
-use super::{open_to_read, open_to_write, photo_add};
+use super::{open_to_read, photo_add, photo_assign};
 use crate::arguments::PhotoCommand;
 use crate::command::Context;
 use crate::error::{DeskError, WrongThing};
 use crate::keep::keep;
+use crate::printed::Page;
+
+/// How many photos are named where a word means several.
+const MOST_NAMED: usize = 5;
+
+/// What pictures are said to show, as it was typed.
+#[derive(Clone, Copy)]
+pub struct Showing<'a> {
+    /// The word for the part or run.
+    pub of: Option<&'a str>,
+    /// What of it.
+    pub role: Option<PhotoRole>,
+}
 
 /// Runs one of them.
 pub fn run(context: &Context, command: PhotoCommand) -> Result<(), DeskError> {
     match command {
-        PhotoCommand::Add { survey, pictures, of, role } => {
-            photo_add::run(context, &survey, &pictures, of.as_deref(), role.map(PhotoRole::from))
+        PhotoCommand::Add { survey, pictures, again, of, role } => {
+            let showing = Showing { of: of.as_deref(), role: role.map(PhotoRole::from) };
+            photo_add::run(context, &survey, &pictures, again, showing)
         }
         PhotoCommand::List { survey, thing, unassigned } => {
             list(context, &survey, thing.as_deref(), unassigned)
         }
-        PhotoCommand::Assign { survey, photos, of, nothing: _, role } => {
-            assign(context, &survey, &photos, of.as_deref(), role.map(PhotoRole::from))
+        PhotoCommand::Assign { survey, list: Some(list), .. } => {
+            photo_assign::by_list(context, &survey, &list)
+        }
+        PhotoCommand::Assign { survey, photos, of, nothing: _, role, list: None } => {
+            let showing = Showing { of: of.as_deref(), role: role.map(PhotoRole::from) };
+            photo_assign::run(context, &survey, &photos, showing)
         }
         PhotoCommand::Write { survey, photo, out, replace } => write(context, &survey, &photo, &out, replace),
     }
@@ -51,9 +67,7 @@ fn list(context: &Context, folder: &Path, thing: Option<&str>, unassigned: bool)
         page.heading(&context.word("desk-photos"));
         let count = Phrase::new("desk-photos-count").with("count", Arg::Count(photos.len() as u64));
         page.paragraph(0, &context.say(&count));
-        let row =
-            |(photo, json): (&&Photo, &PhotoJson)| (short(photo.id), told(context, &teller, photo, json));
-        page.rows(2, &photos.iter().zip(&as_json).map(row).collect::<Vec<_>>());
+        show(context, &teller, &photos, &as_json, page);
         let missing = as_json.iter().filter(|photo| photo.missing).count();
         for (message, count) in [
             ("photo-unassigned", photos.iter().filter(|photo| photo.of.is_none()).count()),
@@ -68,59 +82,65 @@ fn list(context: &Context, folder: &Path, thing: Option<&str>, unassigned: bool)
     })
 }
 
+/// One line for each, and below it the path of its file, whole, to be opened.
+pub fn show(
+    context: &Context,
+    teller: &RecordTeller<'_>,
+    photos: &[&Photo],
+    as_json: &[PhotoJson],
+    page: &mut Page,
+) {
+    for (photo, json) in photos.iter().zip(as_json) {
+        page.rows(2, &[(short(photo.id), told(context, teller, photo, json))]);
+        page.whole(&format!("    {}", json.path));
+    }
+}
+
 fn told(context: &Context, teller: &RecordTeller<'_>, photo: &Photo, json: &PhotoJson) -> String {
     let of = match photo.of {
         Some(of) => teller.thing_phrase(of),
         None => Phrase::new("desk-photo-of-nothing"),
     };
     let role = photo.role.and_then(|role| serde_json::to_value(role).ok());
-    let line = match role {
+    let shows = match role {
         Some(role) => Phrase::new("desk-photo-with-role")
             .phrase("of", of)
             .text("role", teller.value(field::ROLE, &role)),
-        None => Phrase::new("desk-photo").phrase("of", of),
+        None => of,
     };
-    let line = line
+    let of_camera = match (&photo.file_name, photo.taken) {
+        (Some(name), Some(taken)) => {
+            Phrase::new("desk-photo-named-and-taken").text("name", name).text("taken", taken.to_minute())
+        }
+        (Some(name), None) => Phrase::new("desk-photo-named").text("name", name),
+        (None, Some(taken)) => Phrase::new("desk-photo-taken").text("taken", taken.to_minute()),
+        (None, None) => Phrase::new("desk-photo-unnamed"),
+    };
+    let line = Phrase::new("desk-photo")
+        .phrase("shows", shows)
+        .phrase("file", of_camera)
         .text("width", json.width.to_string())
         .text("height", json.height.to_string())
         .text("when", json.written_ms.map(telling::words::date_and_time).unwrap_or_default());
     context.say(&line)
 }
 
-#[derive(Serialize)]
-struct AssignedJson {
-    act: ActId,
-    photos: Vec<PhotoJson>,
-}
-
-fn assign(
-    context: &Context,
-    folder: &Path,
-    words: &[String],
-    of: Option<&str>,
-    role: Option<PhotoRole>,
-) -> Result<(), DeskError> {
-    let mut store = open_to_write(folder)?;
-    let names = Names::shown(&store)?;
-    let of = of.map(|word| part_or_run(&names, word)).transpose()?;
-    let ids: Vec<SubjectId> =
-        words.iter().map(|word| photo(names.survey(), word)).collect::<Result<_, _>>()?;
-    let assignments: Vec<Assignment> = ids.iter().map(|&photo| Assignment { photo, of, role }).collect();
-    let act = store.assign_photos(&assignments)?;
-    let teller = RecordTeller::new(context, &store)?;
-    let now = Names::shown(&store)?;
-    let photos: Vec<&Photo> = ids.iter().filter_map(|id| now.survey().photos.get(id)).collect();
-    let as_json = AssignedJson { act, photos: as_json(&store, &teller, &photos)? };
-    context.answer(&as_json, |page| {
-        page.paragraph(0, &context.word("desk-photos-assigned"));
-        let row =
-            |(photo, json): (&&Photo, &PhotoJson)| (short(photo.id), told(context, &teller, photo, json));
-        page.rows(2, &photos.iter().zip(&as_json.photos).map(row).collect::<Vec<_>>());
-    })
-}
-
-/// The photo that a word names.
-fn photo(survey: &Survey, word: &str) -> Result<SubjectId, DeskError> {
+/// The photo that a word names: an id or its beginning, or what its file was called.
+///
+/// # Errors
+/// [`DeskError::NoSuchThing`], [`DeskError::WrongThing`] or [`DeskError::Ambiguous`].
+pub fn photo(survey: &Survey, word: &str) -> Result<SubjectId, DeskError> {
+    let lower = word.to_lowercase();
+    let called = |photo: &&Photo| photo.file_name.as_ref().is_some_and(|name| name.to_lowercase() == lower);
+    let by_name: Vec<SubjectId> = survey.photos.values().filter(called).map(|photo| photo.id).collect();
+    match by_name.as_slice() {
+        [] => {}
+        [only] => return Ok(*only),
+        several => {
+            let ids = several.iter().take(MOST_NAMED).map(ToString::to_string).collect::<Vec<_>>().join(", ");
+            return Err(DeskError::Ambiguous { word: word.to_owned(), count: several.len(), ids });
+        }
+    }
     one_by_beginning(survey.photos.keys().copied(), word).map_err(|error| match error {
         DeskError::NoSuchThing { word, .. } => DeskError::WrongThing { word, what: WrongThing::NotAPhoto },
         other => other,

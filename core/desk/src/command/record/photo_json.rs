@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use facts::fact::SubjectId;
+use facts::photo::TakenAt;
 use facts::store::Store;
 use house::record::{Photo, PhotoRole, field};
 use serde::Serialize;
@@ -26,6 +27,9 @@ pub struct PhotoJson {
     author: Option<AuthorJson>,
     pub written_ms: Option<u64>,
     pub missing: bool,
+    pub file_name: Option<String>,
+    pub taken: Option<TakenAt>,
+    pub path: String,
 }
 
 /// Photos of a survey by id, in the order in which they were taken in.
@@ -49,6 +53,9 @@ pub fn as_json(
             author: intake.map(|fact| teller.author(fact.by())),
             written_ms: intake.map(|fact| fact.id().ms()),
             missing: missing.contains(&photo.id),
+            file_name: photo.file_name.clone(),
+            taken: photo.taken,
+            path: store.photos().join(photo.image.file_name()).display().to_string(),
         }
     };
     Ok(photos.iter().map(one).collect())
