@@ -10,6 +10,7 @@ use facts::error::FactsError;
 use facts::photo::PictureFault;
 use guide::{GuideError, Trouble};
 use page::PageError;
+use phrase::Phrase;
 
 use crate::sheet::Problems;
 
@@ -43,6 +44,15 @@ pub enum DeskError {
     LabelNotText {
         /// The line, from 1.
         line: usize,
+    },
+
+    /// A label that is longer than any that is read.
+    #[error("a label of {found} bytes, and at most {most} are read")]
+    LabelLong {
+        /// How long it is, in bytes.
+        found: usize,
+        /// How long it may be.
+        most: usize,
     },
 
     /// A label too long to be one.
@@ -122,23 +132,23 @@ pub enum DeskError {
     },
 
     /// A word that means several things.
-    #[error("{word} may mean {count} things: {ids}")]
+    #[error("{word} may mean {count} things")]
     Ambiguous {
         /// The word.
         word: String,
         /// How many things.
         count: usize,
-        /// Some of their ids.
-        ids: String,
+        /// Some of their ids, with their names where they have any.
+        found: Vec<Phrase>,
     },
 
     /// A field that nobody ever said anything about.
-    #[error("no such field: {field}, of {known}")]
+    #[error("no such field: {field}, of {known:?}")]
     NoSuchField {
         /// The field.
         field: String,
         /// The fields that there are.
-        known: String,
+        known: Vec<String>,
     },
 
     /// A thing of another kind than is wanted.
@@ -208,8 +218,10 @@ pub enum DeskError {
     EmptyNote,
 
     /// A name that is no name.
-    #[error("no name of at most {most} letters")]
+    #[error("no name of at most {most} letters: {found}")]
     NoName {
+        /// How many letters it has.
+        found: usize,
         /// How many are taken.
         most: usize,
     },
@@ -375,6 +387,7 @@ impl DeskError {
             | Self::SheetTooLong { .. }
             | Self::LabelNotText { .. }
             | Self::LabelTooLong { .. }
+            | Self::LabelLong { .. }
             | Self::NoSuchThing { .. }
             | Self::Ambiguous { .. }
             | Self::NoSuchField { .. }
@@ -397,7 +410,7 @@ impl DeskError {
     pub fn name(&self) -> &'static str {
         match self {
             Self::Sheet { .. } | Self::SheetTooLong { .. } => "sheet",
-            Self::LabelNotText { .. } | Self::LabelTooLong { .. } => "label",
+            Self::LabelNotText { .. } | Self::LabelTooLong { .. } | Self::LabelLong { .. } => "label",
             Self::Exists { .. }
             | Self::AsideAlready { .. }
             | Self::Facts(FactsError::AlreadyThere { .. } | FactsError::FileThere { .. }) => "exists",

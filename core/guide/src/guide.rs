@@ -22,9 +22,10 @@ use telling::words::error::InWords;
 use crate::deed::Deed;
 use crate::done::Done;
 use crate::error::{GuideError, Result};
+use crate::finish::cautions;
 use crate::place::{Move, Outside, Place, ResultPlace};
 use crate::question::{next, way_on};
-use crate::screen::WayTaken;
+use crate::screen::{Screen, WayTaken};
 use crate::session::{Device, Keep, Pending, Session};
 
 pub use screens::names as screen_names;
@@ -102,13 +103,18 @@ impl Guide {
         if let Err(error) = self.resume() {
             return self.stays_aside(error);
         }
-        if self.wait_in_line(deed) || !self.screen().offers(deed) {
+        if self.wait_in_line(deed) {
+            return Ok(());
+        }
+        let screen = self.screen();
+        if !screen.offers(deed) {
             return Ok(());
         }
         let deed = deed.plainly(self.session.language().figures().marks);
         // A key that no screen of this release has stands on none.
         let Some(done) = Done::of(&deed) else { return Ok(()) };
         let stood = self.standpoint();
+        self.has_read(&screen, &done);
         if self.is_next_of_series(&done) {
             self.session.notices.keep_refusals();
         } else {
@@ -118,6 +124,18 @@ impl Guide {
         self.be_patient();
         self.way = stood.way_to(&self.standpoint());
         self.told(went)
+    }
+
+    /// Whoever takes the answer of a screen, or says that it is done, has read the cautions that stood open on it.
+    fn has_read(&mut self, screen: &Screen, done: &Done) {
+        let takes = match done {
+            Done::Press(key) => cautions::takes(key),
+            Done::Pick(..) => screen.dock.answers_lead_on,
+            _ => false,
+        };
+        if let Some(open) = self.session.open.as_mut().filter(|_| takes) {
+            open.memory.read.extend(cautions::unread(screen));
+        }
     }
 
     /// Says on the screen what a person can act on; what is left is a fault of ours.

@@ -41,9 +41,10 @@ mod word;
 
 pub use doubt::{Doubt, Quantity};
 pub use kind::{CableSeries, PartKind, PowerPass};
+pub use normalise::LONGEST_TEXT;
 pub use reading::LabelReading;
 
-/// Reads a label. Any text is accepted; of one longer than 1024 bytes the beginning is read.
+/// Reads a label. Any text is accepted; of one longer than [`LONGEST_TEXT`] the beginning is read.
 ///
 /// ```
 /// use coax::{Decibels, Megahertz};

@@ -6,7 +6,7 @@
 
 /// The longest text that is read, in bytes. A label holds a few dozen words; a sheet may hold two thousand labels of
 /// any length, and is to be read in two seconds.
-pub(super) const LONGEST_TEXT: usize = 1024;
+pub const LONGEST_TEXT: usize = 1024;
 
 /// One plain character and the bytes of the text that it stands for.
 #[derive(Debug, Clone, Copy)]

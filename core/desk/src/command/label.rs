@@ -10,12 +10,15 @@ use crate::error::DeskError;
 use crate::output;
 use crate::printed::Page;
 
-/// The longest line taken as a label, bytes.
-const LONGEST: usize = 64 << 10;
+/// The longest line taken as a label, bytes, its end aside.
+const LONGEST: usize = label::LONGEST_TEXT;
 
 /// Reads one label, or one a line of standard input where the text is `-`.
 pub fn run(context: &Context, text: &str) -> Result<(), DeskError> {
     if text != "-" {
+        if text.len() > LONGEST {
+            return Err(DeskError::LabelLong { found: text.len(), most: LONGEST });
+        }
         return tell(context, text);
     }
     let mut input = std::io::stdin().lock();
@@ -30,17 +33,18 @@ pub fn run(context: &Context, text: &str) -> Result<(), DeskError> {
 /// anything.
 fn next_line(input: &mut impl BufRead, number: usize) -> Result<Option<String>, DeskError> {
     let mut bytes = Vec::new();
-    let most = LONGEST as u64 + 1;
+    // With its end, of one byte or two.
+    let most = LONGEST as u64 + 3;
     let cannot = |source| DeskError::Read { path: "standard input".into(), source };
     input.by_ref().take(most).read_until(b'\n', &mut bytes).map_err(cannot)?;
     if bytes.is_empty() {
         return Ok(None);
     }
-    if bytes.len() > LONGEST {
-        return Err(DeskError::LabelTooLong { line: number, most: LONGEST });
-    }
     let line = bytes.strip_suffix(b"\n").unwrap_or(&bytes);
     let line = line.strip_suffix(b"\r").unwrap_or(line);
+    if line.len() > LONGEST {
+        return Err(DeskError::LabelTooLong { line: number, most: LONGEST });
+    }
     let line = std::str::from_utf8(line).map_err(|_| DeskError::LabelNotText { line: number })?;
     Ok(Some(line.to_owned()))
 }

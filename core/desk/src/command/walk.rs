@@ -42,6 +42,12 @@ pub fn run(
         if matches!(line.trim(), "quit" | "q!") {
             break;
         }
+        if line.trim() == plain::CAUTIONS
+            && let Some(cautions) = plain::cautions(&screen)
+        {
+            output::say(&wrapped(&cautions))?;
+            continue;
+        }
         match plain::read(&line, &screen, &numbered) {
             Typed::Blank => {}
             Typed::NotUnderstood(id) => walker.say(id)?,

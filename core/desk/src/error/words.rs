@@ -5,6 +5,7 @@ use std::path::Path;
 
 use facts::error::{FactsError, SystemFault};
 use guide::{GuideError, Trouble};
+use house::story;
 use page::PageError;
 use phrase::{Arg, Phrase};
 use telling::words::error::{InWords, ours};
@@ -22,6 +23,9 @@ impl InWords for DeskError {
                 .with("most", Arg::Count(*most)),
             Self::LabelNotText { line } => {
                 Phrase::new("desk-error-label-not-text").with("line", count(*line))
+            }
+            Self::LabelLong { found, most } => {
+                Phrase::new("desk-error-label-long").with("found", count(*found)).with("most", count(*most))
             }
             Self::LabelTooLong { line, most } => {
                 let phrase = Phrase::new("desk-error-label-too-long").with("line", count(*line));
@@ -43,11 +47,14 @@ impl InWords for DeskError {
                 None => of_word("desk-error-no-such-thing", word),
                 Some(near) => of_word("desk-error-no-such-thing-near", word).text("near", near),
             },
-            Self::Ambiguous { word, count: of, ids } => {
-                of_word("desk-error-ambiguous", word).with("count", count(*of)).text("ids", ids)
+            Self::Ambiguous { word, count: of, found } => {
+                let found = found.iter().cloned().map(|one| Arg::Phrase(Box::new(one)));
+                of_word("desk-error-ambiguous", word)
+                    .with("count", count(*of))
+                    .with("ids", Arg::Several(found.collect()))
             }
             Self::NoSuchField { field, known } => {
-                Phrase::new("desk-error-no-such-field").text("field", field).text("known", known)
+                Phrase::new("desk-error-no-such-field").text("field", field).with("known", fields(known))
             }
             Self::WrongThing { word, what } => {
                 of_word("desk-error-wrong-thing", word).phrase("what", what.phrase())
@@ -68,7 +75,9 @@ impl InWords for DeskError {
             Self::Stopped => Phrase::new("desk-error-stopped"),
             Self::NotConfirmed(what) => Phrase::new("desk-error-not-confirmed").phrase("what", what.phrase()),
             Self::EmptyNote => Phrase::new("desk-error-empty-note"),
-            Self::NoName { most } => Phrase::new("desk-error-no-name").with("most", count(*most)),
+            Self::NoName { found, most } => {
+                Phrase::new("desk-error-no-name").with("found", count(*found)).with("most", count(*most))
+            }
             Self::AsideAlready { path } => of_file("desk-error-aside-already", path),
             Self::NothingDone => Phrase::new("desk-error-nothing-done"),
             Self::NotAside { path } => {
@@ -199,4 +208,17 @@ fn of_page(error: &PageError) -> Phrase {
         PageError::Random(_) => Phrase::new("desk-error-page-random"),
         PageError::Guide(error) => of_guide(error),
     }
+}
+
+/// Fields as the command takes them, each with its words.
+fn fields(known: &[String]) -> Arg {
+    if known.is_empty() {
+        return Arg::Phrase(Box::new(Phrase::new("value-empty")));
+    }
+    let one = |name: &String| {
+        let told =
+            Phrase::new("desk-field-known").text("name", name).phrase("field", story::field_name(name));
+        Arg::Phrase(Box::new(told))
+    };
+    Arg::Several(known.iter().map(one).collect())
 }

@@ -6,7 +6,8 @@ use phrase::{Arg, Phrase};
 use telling::words::Language;
 
 use guide::screen::{
-    Block, HowFarBlock, Need, NoticeRole, NoticeShown, PressBlock, PressWeight, Screen, WordsRole,
+    Block, CautionBlock, HowFarBlock, Need, NoticeRole, NoticeShown, PressBlock, PressWeight, Screen,
+    WordsRole,
 };
 
 /// What the numbers and letters of a screen stand for.
@@ -151,6 +152,16 @@ impl Page<'_> {
         letters(self.numbered.letters.len())
     }
 
+    /// In full until it was read; then what to do or leave, with the rest a sign away.
+    fn caution(&mut self, caution: &CautionBlock) {
+        if caution.unread || caution.head.is_empty() {
+            self.line(&format!("! {}: {}", caution.name, caution.words));
+        } else {
+            let head = [("name", caution.name.as_str()), ("head", &caution.head)];
+            self.say("plain-caution", &head);
+        }
+    }
+
     fn notice(&mut self, notice: &NoticeShown) {
         let line = match notice.role {
             NoticeRole::Problem => format!("{} {}", self.word("plain-problem"), notice.words),
@@ -175,7 +186,7 @@ impl Page<'_> {
                 };
                 self.line(&line);
             }
-            Block::Caution(caution) => self.line(&format!("! {}: {}", caution.name, caution.words)),
+            Block::Caution(caution) => self.caution(caution),
             Block::Choice(choice) => {
                 let how = if choice.several { "plain-several" } else { "plain-one" };
                 // What was just asked is not asked again.

@@ -1,8 +1,8 @@
 //! One `[[part]]` of a sheet.
 
 use house::rating::PartRating;
-use house::record::{Adapter, BehindAdapter, Named, PartKind, PortEnd};
-use phrase::Phrase;
+use house::record::{Adapter, BehindAdapter, LONGEST_TAG, Named, PartKind, PortEnd};
+use phrase::{Arg, Phrase};
 
 use super::draft::{PartDraft, PartRow, PortDraft, RunRow};
 use super::names::{moca_version, named, series};
@@ -10,9 +10,6 @@ use super::quantity::length;
 use super::rating;
 use super::several::{ethernet, notes};
 use super::table::{Field, Section};
-
-/// The longest tag: it has to fit on a piece of tape.
-const LONGEST_TAG: usize = 40;
 
 /// Reads a part. What cannot be read is noted and left out.
 pub fn read(section: Section<'_>) -> PartDraft<'_> {
@@ -84,7 +81,9 @@ fn read_ends<'s>(section: &Section<'s>) -> Vec<(PortDraft<'s>, PortEnd)> {
 fn tag_text(text: &str) -> Result<String, Phrase> {
     let right =
         !text.is_empty() && text.chars().count() <= LONGEST_TAG && !text.chars().any(char::is_control);
-    if right { Ok(text.to_owned()) } else { Err(Phrase::new("sheet-tag")) }
+    let count = |count: usize| Arg::Count(count as u64);
+    let wrong = || Phrase::new("sheet-tag").with("most", count(LONGEST_TAG));
+    if right { Ok(text.to_owned()) } else { Err(wrong().with("found", count(text.chars().count()))) }
 }
 
 fn read_feed(draft: &mut PartDraft<'_>, feed: &Field<'_>) {

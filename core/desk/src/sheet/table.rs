@@ -3,6 +3,7 @@
 use std::cell::RefCell;
 use std::ops::Range;
 
+use house::record::too_long;
 use phrase::{Arg, Phrase};
 use serde_spanned::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -258,12 +259,10 @@ impl<'s> Field<'s> {
     /// Its text; refused beyond what one value of a survey holds (as JSON, which is how it is kept).
     pub fn long_text(&self) -> Option<&'s str> {
         let text = self.text()?;
-        let fits = serde_json::to_string(text).is_ok_and(|json| json.len() <= facts::fact::MAX_VALUE_BYTES);
-        if !fits {
-            let most = Arg::Count(facts::fact::MAX_VALUE_BYTES as u64);
-            self.refuse(Phrase::new("sheet-text-long").with("most", most));
-        }
-        fits.then_some(text)
+        let Some((found, most)) = too_long(&self.name, text) else { return Some(text) };
+        let count = |count: usize| Arg::Count(count as u64);
+        self.refuse(Phrase::new("sheet-text-long").with("most", count(most)).with("found", count(found)));
+        None
     }
 
     /// Notes that its value is none of the names there are, with the nearest.

@@ -335,7 +335,10 @@ fn a_row_of_parts_deeper_than_a_house() {
 #[test]
 fn a_text_longer_than_a_survey_holds() {
     let told = refused(house(&format!("note = \"{}\"\n", "x".repeat(8191))));
-    assert_told(&told, &["(1 problem)", "Line 4, [[part]] E1, note", "at most 8192 bytes"]);
+    assert_told(
+        &told,
+        &["(1 problem)", "Line 4, [[part]] E1, note", "at most 8192 plain letters; this one takes up 8193"],
+    );
 }
 
 #[test]

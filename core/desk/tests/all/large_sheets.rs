@@ -35,6 +35,11 @@ fn house_of(field: &str, said: &str) -> String {
     text
 }
 
+/// Labels as long as one may be, filled up by notes.
+fn long_labels() -> String {
+    format!("{}\"\nnote = \"{}", "5-1000 1.5dB -7 ".repeat(63), "n".repeat(3_080))
+}
+
 /// What the process held at most, kB. It is asked for until it is gone, since the system tells it of the living.
 fn held_at_most(child: &mut Child) -> u64 {
     let status = format!("/proc/{}/status", child.id());
@@ -55,7 +60,7 @@ fn a_sheet_of_full_length_takes_no_more_than_64_mb() {
         ("nothing", 0, filled("", " ", "")),
         ("a long comment", 0, filled("#", "x", "\n")),
         ("a full house", 0, house_of("note", &"n".repeat(4_100))),
-        ("long labels", 0, house_of("label", &"5-1000 1.5dB -7 ".repeat(250))),
+        ("long labels", 0, house_of("label", &long_labels())),
         ("line ends", 3, filled("", "\n", "")),
         ("line ends, as many as are taken", 0, numbered("", 240_000, |_| "\n".into(), "")),
         ("comments", 3, filled("", "# a comment\n", "")),

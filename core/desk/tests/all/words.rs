@@ -148,3 +148,37 @@ fn reading_leaves_no_author_behind() {
     assert_eq!(desk.run(&["findings", "house.legwork"]).code, 0);
     assert!(!desk.home().exists());
 }
+
+/// Whatever is too long is refused with what it is, how long it is and how long it may be; nothing is cut or written.
+#[test]
+fn what_is_too_long_is_refused_with_its_length_and_the_limit() {
+    let desk = desk_with_house();
+    let flat = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let before = desk.run(&["--json", "said", "house.legwork"]).out;
+    let label = "x".repeat(1025);
+    let note = "x".repeat(8191);
+    let name = "x".repeat(61);
+    for (command, said) in [
+        (&["label", label.as_str()][..], &["1025", "1024"][..]),
+        (&["note", "house.legwork", &note], &["the text", "8193", "8192"]),
+        (&["authors", "house.legwork", "--me", &name], &["61", "60"]),
+    ] {
+        let ran = desk.run(command);
+        assert_ne!(ran.code, 0, "{command:?}");
+        let err = flat(&ran.err);
+        for words in said {
+            assert!(err.contains(words), "no {words} in {err}");
+        }
+        assert!(!err.contains("formed") && !err.contains("damaged"), "{err}");
+    }
+    assert_eq!(desk.run(&["--json", "said", "house.legwork"]).out, before);
+    for (field, text, most) in [("label", "x".repeat(1025), "1024"), ("tag", "x".repeat(41), "40")] {
+        let tag = if field == "tag" { text.clone() } else { "S1".to_owned() };
+        let label = if field == "label" { format!("label = \"{text}\"\n") } else { String::new() };
+        desk.write("long.toml", &format!("[[part]]\ntag = \"{tag}\"\nkind = \"splitter\"\n{label}"));
+        let err = flat(&desk.run(&["sheet", "long.toml", "long.legwork"]).err);
+        for words in [field, most, if field == "tag" { "41" } else { "1025" }] {
+            assert!(err.contains(words), "no {words} in {err}");
+        }
+    }
+}

@@ -39,7 +39,7 @@ sheet-one-of-near = one of: { $names }
     .do = Did you mean "{ $near }"?
 sheet-text = a text in "quotes" that is not empty
     .do = Put the text in quotes, or leave the field out.
-sheet-text-long = a text of at most { $most } bytes
+sheet-text-long = a text that takes up at most { $most } plain letters; this one takes up { $found }
     .do = Shorten it, or make several notes of it.
 sheet-list-long = a list of at most { $most } entries
     .do = Shorten it.
@@ -122,7 +122,7 @@ sheet-how = a table such as { "{" } reach = "house", radio = false { "}" }
 
 ## Parts
 
-sheet-tag = a short tag without line breaks, at most 40 characters
+sheet-tag = a short tag without line breaks, at most { $most } letters; this one has { $found }
     .do = Write what stands on the tape, such as S1.
 sheet-tag-twice = a tag of its own; this one stands on line { $line } already
     .do = Give one of the two another tag, on the tape too.
@@ -643,7 +643,8 @@ desk-error-sheet = { $path } was refused ({ $count ->
 }). Nothing was written.
 desk-error-sheet-too-long = { $path } is { $bytes } bytes long, and a sheet has at most { $most }. Nothing was written.
 desk-error-label-not-text = line { $line } of the labels is not text in UTF-8. Save the list as UTF-8 and try again from that line.
-desk-error-label-too-long = line { $line } of the labels is longer than { $most } bytes. Write one label on each line.
+desk-error-label-too-long = line { $line } of the labels is longer than { $most } plain letters, which is the longest label that is read. Write one label on each line.
+desk-error-label-long = this label takes up { $found } plain letters, and at most { $most } are read. Shorten it.
 desk-error-exists = { $path } already exists and was left as it is; { $advice }.
 desk-error-other-out = choose another folder with --out
 desk-error-other-name = choose another name for the new survey
@@ -657,6 +658,10 @@ desk-error-no-such-thing = nothing here has the tag, name or id "{ $word }". Not
 desk-error-no-such-thing-near = nothing here has the tag, name or id "{ $word }"; did you mean "{ $near }"? Nothing was changed.
 desk-error-ambiguous = "{ $word }" may mean { $count } things here; use more of an id instead: { $ids }. Nothing was changed.
 desk-error-no-such-field = nobody ever said anything about "{ $field }" of this; what was said: { $known }. Nothing was changed.
+desk-field-known = { $name } ({ $field })
+desk-id = { $id }
+desk-id-named = { $id } ({ $thing })
+desk-thing-lost = something whose name is lost too ({ $id })
 desk-error-wrong-thing = "{ $word }" is { $what }. Nothing was changed.
 desk-error-not-for-photos = neither a part nor a cable run, and photos show parts and cable runs
 desk-error-not-a-photo = no photo; legwork photo list shows their ids
@@ -683,7 +688,7 @@ desk-error-would-forget = records that would be forgotten for ever: { $records }
 desk-error-would-put-back = more was written, or something was forgotten, since the file was taken in, so what stood before it would be written again as records of yours, which others read too
 desk-error-would-delete = the survey would be deleted for ever, photos and all; legwork surveys aside only sets it aside
 desk-error-empty-note = an empty note says nothing. Write what it is to say; to list the notes, leave TEXT out.
-desk-error-no-name = a name is at most { $most } letters on one line. Nothing was changed.
+desk-error-no-name = a name is at most { $most } letters on one line, and this one has { $found }. Nothing was changed.
 desk-error-aside-already = { $path } is set aside already; legwork surveys back brings it back.
 desk-error-nothing-done = you have done nothing here that could be undone; legwork said lists all actions.
 desk-error-not-aside = { $path } does not lie in a folder named { $aside }; surveys that were set aside do.

@@ -34,7 +34,7 @@ pub enum FactsError {
     },
 
     /// A fact whose own members do not fit together.
-    #[error("a record of this survey is not well formed: {0}")]
+    #[error("no record can say this: {0}")]
     Fact(#[from] FactFault),
 
     /// Two different facts claim one id.
@@ -153,6 +153,15 @@ pub enum FactsError {
          end with a dot or a space, and must not hold any of / \\ < > : \" | ? *"
     )]
     FolderName,
+
+    /// A name that is too long for a folder.
+    #[error("a name of {found} bytes cannot be a folder's: at most {most}")]
+    FolderNameTooLong {
+        /// How long it is, in bytes.
+        found: usize,
+        /// How long it may be.
+        most: usize,
+    },
 
     /// A file was given to repair a survey, and holds another one.
     #[error("the file holds another survey than the damaged one; nothing was changed")]

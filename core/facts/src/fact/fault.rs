@@ -1,4 +1,4 @@
-//! Why a fact is not well formed.
+//! Why something is no fact.
 
 use super::id::FactId;
 

@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
+use std::sync::Arc;
 
 use super::bag::Bag;
 use super::facts;
@@ -18,7 +19,7 @@ use crate::fact::{
 use crate::store::Store;
 
 /// What is in a file, and what it would bring.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Look {
     /// The survey that it holds.
     pub survey: SurveyId,
@@ -53,6 +54,8 @@ pub struct Look {
     pub upheaval: Upheaval,
     /// Who wrote the new facts, by id.
     pub authors: Vec<AuthorShare>,
+    /// The facts as they would stand, where the look names any field: what only the file knows has its name there.
+    pub names: Option<Arc<Ledger>>,
 }
 
 impl Look {
@@ -115,7 +118,12 @@ fn look_into(
     let before = |&(subject, name): &(SubjectId, &str)| held.disagreement(subject, name).is_some();
     let (was_open, was_closed): (Vec<_>, Vec<_>) = after.touched().partition(before);
     let owned = |(subject, name): (SubjectId, &str)| (subject, name.to_owned());
+    let new_disagreements: Vec<_> =
+        was_closed.into_iter().filter(|&about| after.disagree(about)).map(owned).collect();
+    let settled: Vec<_> = was_open.into_iter().filter(|&about| !after.disagree(about)).map(owned).collect();
+    let names_any = !(new_disagreements.is_empty() && settled.is_empty() && forgotten.is_empty());
     Ok(Look {
+        names: names_any.then(|| after.names()).transpose()?,
         survey: header.survey,
         name: after.text(header.survey.subject(), reserved::NAME),
         format: header.format,
@@ -131,8 +139,8 @@ fn look_into(
             .map(|(photo, entry)| (photo, entry.size))
             .filter(|&photo| lacking(photo))
             .count(),
-        new_disagreements: was_closed.into_iter().filter(|&about| after.disagree(about)).map(owned).collect(),
-        settled: was_open.into_iter().filter(|&about| !after.disagree(about)).map(owned).collect(),
+        new_disagreements,
+        settled,
         forgotten,
         upheaval,
         authors: after.authors(),
@@ -197,6 +205,13 @@ impl<'a> After<'a> {
         let mut said = live.iter().filter(|fact| !fact.is_forgotten()).map(|fact| fact.value());
         let first = said.next();
         name != REMOVED && said.any(|value| Some(value) != first)
+    }
+
+    /// All facts together, for whoever names things.
+    fn names(&self) -> Result<Arc<Ledger>> {
+        let mut merged = self.held.clone();
+        merged.insert_all(self.new.values().copied().cloned(), |_| Ok(()))?;
+        Ok(Arc::new(merged))
     }
 
     /// The text that a field would show.

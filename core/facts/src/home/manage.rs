@@ -24,13 +24,15 @@ impl Home {
     /// The folder of a survey of that name here.
     ///
     /// # Errors
-    /// `FolderName` if no folder can have the name on every system.
+    /// `FolderName` if no folder can have the name on every system, `FolderNameTooLong`.
     pub fn place(&self, name: &str) -> Result<PathBuf> {
         let forbidden = |letter: char| letter.is_control() || "/\\<>:\"|?*".contains(letter);
         // Whoever names the folder means the survey.
         let name = name.strip_suffix(&format!(".{FOLDER_EXTENSION}")).unwrap_or(name);
+        if name.len() > MAX_NAME_BYTES {
+            return Err(FactsError::FolderNameTooLong { found: name.len(), most: MAX_NAME_BYTES });
+        }
         let is_fit = !name.is_empty()
-            && name.len() <= MAX_NAME_BYTES
             && !name.starts_with('.')
             && !name.ends_with(['.', ' '])
             && !name.contains(forbidden);

@@ -1,7 +1,8 @@
-//! What is said of a drawn screen as a whole, once its page is done: an id for everything, what a screen reader says,
-//! which press takes what is typed, and what stands in the dock.
+//! What is said of a drawn screen as a whole, once its page is done: an id for everything, which cautions stand open, what a
+//! screen reader says, which press takes what is typed, and what stands in the dock.
 
 mod aloud;
+pub(crate) mod cautions;
 mod dock;
 mod ids;
 

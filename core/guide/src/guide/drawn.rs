@@ -1,7 +1,7 @@
 //! The screen as it stands, and its drawings.
 
 use super::{Guide, screens};
-use crate::finish::finish;
+use crate::finish::{cautions::gather, finish};
 use crate::place::{Outside, Place};
 use crate::screen::{Block, FigureDrawn, PressWeight, Screen};
 use crate::session::{SentWork, SurveySnapshot};
@@ -61,6 +61,9 @@ impl Guide {
         let (mut screen, beside) =
             inside.unwrap_or_else(|| (screens::show_outside(&self.session, &self.session.outside), None));
         in_order(&mut screen);
+        if let Some(open) = &self.session.open {
+            gather(&mut screen, &open.memory.read, self.session.language());
+        }
         screen.back |= self.session.open.is_none() && self.session.outside != Outside::default();
         screen.notices = self.session.notices.shown(self.session.language());
         (screen, beside)

@@ -32,7 +32,7 @@ pub(crate) fn show(session: &Session, has_lost: bool) -> Screen {
         }
         Some(looked) => {
             // Where too little can be read to tell one survey from another, only its user can.
-            tell_look(&mut builder, &looked.look, looked.look.author_of(session.author()), None);
+            tell_look(&mut builder, &looked.look, looked.look.author_of(session.author()));
             builder.confirm(&Key::MendWithFile, &Phrase::new("mend-with-this-file"));
             builder.press(&choose, &Phrase::new("share-choose-other"), PressWeight::Other);
         }

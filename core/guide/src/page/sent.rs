@@ -23,7 +23,7 @@ pub(crate) fn show(session: &Session) -> Screen {
             builder.press(&choose, &Phrase::new("share-choose"), PressWeight::Main);
         }
         Some(looked) => {
-            tell_look(&mut builder, &looked.look, looked.look.author_of(session.author()), None);
+            tell_look(&mut builder, &looked.look, looked.look.author_of(session.author()));
             match here(session) {
                 Some(entry) => {
                     let Found::Survey(look) = &entry.found else { return builder.screen };

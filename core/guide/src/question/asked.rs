@@ -43,7 +43,7 @@ fn name_subject(question: &Question, snapshot: &SurveySnapshot<'_>, phrase: Phra
     let survey = snapshot.survey;
     match question {
         Question::Wish(room) | Question::WishOther(room) => {
-            phrase.text("room", survey.rooms.get(room).map_or("", |room| room.name.as_str()))
+            phrase.phrase("room", naming::room(survey, *room))
         }
         Question::Joined(part)
         | Question::GroundBlock(part)
@@ -78,10 +78,7 @@ fn name_subject(question: &Question, snapshot: &SurveySnapshot<'_>, phrase: Phra
                 .text("only", only)
         }
         Question::Cable(run) | Question::Length(run) | Question::Marks(run) | Question::ConnectorsOf(run) => {
-            match survey.wiring.fed_over(*run) {
-                Some(to) => phrase.phrase("run", naming::run_to(survey, to)),
-                None => phrase.phrase("run", house::story::thing(survey, *run)),
-            }
+            phrase.phrase("run", naming::run(survey, *run))
         }
         _ => phrase,
     }

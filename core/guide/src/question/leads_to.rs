@@ -137,7 +137,10 @@ impl LeadsToAnswer {
         let mut offers: Vec<_> = rooms
             .iter()
             .take(100)
-            .map(|room| Offer::new(&Self::Room(room.id), Phrase::new("leads-room").text("room", &room.name)))
+            .map(|room| {
+                let name = naming::of_room(survey, room);
+                Offer::new(&Self::Room(room.id), Phrase::new("leads-room").phrase("room", name))
+            })
             .collect();
         let about =
             |answer: Self| Offer::new(&answer, answer.phrase()).about(answer.phrase().attribute("about"));

@@ -1,6 +1,7 @@
 //! Outlets: which room, what is plugged in, and those that nobody has come to yet.
 
 use facts::fact::SubjectId;
+use house::naming;
 use house::record::{Asked, Is, PartKind, Plugged, Reply, Room, field};
 use phrase::Phrase;
 
@@ -116,8 +117,7 @@ impl RoomOfAnswer {
     pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, outlet: SubjectId) {
         let room = snapshot.survey.parts.get(&outlet).and_then(|part| part.room);
         let now = room.map(Key::Room);
-        let offer =
-            |room: &Room| Offer::new(&Key::Room(room.id), Phrase::new("text").text("text", &room.name));
+        let offer = |room: &Room| Offer::new(&Key::Room(room.id), naming::of_room(snapshot.survey, room));
         let offers = rooms(snapshot).map(offer).collect();
         builder.choice(&Key::InRoom, &Question::RoomOf(outlet).phrase(snapshot), false, offers, &now);
         builder.writing(&Key::NewRoom, &Phrase::new("room-new"), None, WritingKind::Name, "");
@@ -184,7 +184,8 @@ pub(super) struct MoreOutletsAnswer {
 impl MoreOutletsAnswer {
     pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         let mut offers = vec![Offer::new(&MoreAt::No, Phrase::new("more-outlets-no"))];
-        let words = |room: &Room| Phrase::new("leads-room").text("room", &room.name);
+        let words =
+            |room: &Room| Phrase::new("leads-room").phrase("room", naming::of_room(snapshot.survey, room));
         offers.extend(rooms(snapshot).map(|room| Offer::new(&MoreAt::Room(room.id), words(room))));
         offers.push(Offer::unsure(&MoreAt::Unsure));
         builder.choice(&Key::More, &Phrase::new("ask-more-outlets"), true, offers, None::<&MoreAt>);

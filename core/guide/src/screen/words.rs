@@ -65,4 +65,7 @@ pub struct CautionBlock {
     pub head: String,
     /// What can hurt someone or cut something off, with the reason, and who should do it.
     pub words: String,
+    /// Whether nobody has read it yet in this survey on this device: it stands in full then. Once it was read its head stands,
+    /// and its words are a touch away.
+    pub unread: bool,
 }

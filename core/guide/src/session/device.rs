@@ -34,7 +34,7 @@ const LANGUAGE: &str = "language";
 const SET_ASIDE: &str = "set_aside";
 
 /// The longest name of a person that is kept, in characters.
-const LONGEST_NAME: usize = 80;
+pub(crate) const LONGEST_NAME: usize = 60;
 
 /// How its user likes to begin.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -133,6 +133,11 @@ impl Device {
     /// The language that was chosen, as a tag (RFC 5646), if one was. Which languages there are, a shell knows.
     pub fn language(&self) -> Option<&str> {
         self.text(LANGUAGE)
+    }
+
+    /// How many letters a name has, where that is more than are kept.
+    pub(crate) fn name_too_long(name: &str) -> Option<usize> {
+        Some(name.trim().chars().count()).filter(|found| *found > LONGEST_NAME)
     }
 
     pub(crate) fn set_name(&mut self, name: &str) -> Result<()> {

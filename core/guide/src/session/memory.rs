@@ -44,6 +44,8 @@ pub(crate) struct Memory {
     pub(crate) way: Vec<Place>,
     /// What the screen was given and is not an answer yet.
     pub(crate) pending: Pending,
+    /// The cautions that were read in this survey on this device. Should they be lost, they are read once more.
+    pub(crate) read: BTreeSet<String>,
     /// Questions put off.
     #[serde(skip)]
     pub(crate) later: BTreeSet<Question>,
@@ -62,6 +64,8 @@ pub(crate) struct Memory {
 struct Kept {
     text: String,
     at: Option<Instant>,
+    /// How many cautions were read.
+    read: usize,
     later: BTreeSet<Question>,
     /// Questions put off that this release does not know: they stay.
     strange: Vec<Value>,
@@ -96,6 +100,7 @@ impl Memory {
         let told = told.filter(is_known).and_then(|told| serde_json::from_value(told).ok());
         let mut memory: Self = told.unwrap_or_default();
         memory.version = VERSION;
+        memory.kept.read = memory.read.len();
         for question in later.as_ref().and_then(Value::as_array).into_iter().flatten() {
             match serde_json::from_value(question.clone()) {
                 Ok(known) => _ = memory.later.insert(known),
@@ -111,7 +116,9 @@ impl Memory {
     /// Keeps it. What was put off since is on the disk when this returns.
     pub(crate) fn keep(&mut self, store: &mut Store, when: Keep) -> Result<()> {
         self.keep_later(store)?;
-        let is_due = self.kept.at.is_none_or(|at| at.elapsed() >= EVERY);
+        // What was read is asked once: it is kept at once.
+        let has_read = self.read.len() != self.kept.read;
+        let is_due = has_read || self.kept.at.is_none_or(|at| at.elapsed() >= EVERY);
         if when == Keep::Soon && !is_due {
             return Ok(());
         }
@@ -126,6 +133,7 @@ impl Memory {
         };
         if is_kept {
             (self.kept.text, self.kept.at) = (draft.text, Some(Instant::now()));
+            self.kept.read = self.read.len();
         }
         Ok(())
     }

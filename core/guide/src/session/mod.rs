@@ -27,7 +27,7 @@ use std::sync::Arc;
 
 use facts::fact::Writer;
 use facts::home::Home;
-use phrase::Phrase;
+use phrase::{Arg, Phrase};
 use telling::words::Language;
 
 use crate::done::Done;
@@ -35,6 +35,7 @@ use crate::error::{GuideError, Result};
 use crate::place::{Key, Outside, Place};
 use crate::screen::NoticeRole;
 
+use device::LONGEST_NAME;
 pub use device::{Device, Working};
 pub(crate) use folder::folder_name;
 #[cfg(test)]
@@ -159,7 +160,14 @@ impl Session {
         }
         self.device.was_told()?;
         match self.pending.written(&Key::Name).map(str::to_owned) {
-            Some(name) => self.settle_device(|device| device.set_name(&name)),
+            Some(name) => match Device::name_too_long(&name) {
+                Some(found) => {
+                    let told = Phrase::new("device-name-too-long").with("found", Arg::Count(found as u64));
+                    self.tell(told.with("limit", Arg::Count(LONGEST_NAME as u64)));
+                    Ok(())
+                }
+                None => self.settle_device(|device| device.set_name(&name)),
+            },
             None => Ok(()),
         }
     }

@@ -6,7 +6,7 @@ use facts::error::{CannotPutBack, FactsError};
 use facts::fact::{ActId, Edit, Ledger, Wish, canonical};
 use facts::home::Home;
 use facts::store::{Returnable, Store};
-use house::record::{Survey, fold};
+use house::record::{Survey, fits, fold};
 
 use super::labels_seen::LabelsSeen;
 use super::looked::Looked;
@@ -80,6 +80,7 @@ impl OpenSurvey {
         };
         let new: Vec<Edit> =
             edits.iter().enumerate().filter(says_new).map(|(_, edit)| edit.clone()).collect();
+        fits(&new)?;
         if !new.is_empty() {
             self.introduce()?;
             self.last_act = Some(self.store.write(&new)?);

@@ -15,13 +15,10 @@ const MOST_NAMED: usize = 20;
 /// How many characters of an id stand for somebody without a name.
 const SHORT: usize = 8;
 
-/// Tells what a look into a file showed. `teller` knows the survey that it belongs to.
-pub(crate) fn tell(
-    builder: &mut ScreenBuilder<'_>,
-    look: &Look,
-    me: AuthorId,
-    teller: Option<&StoryTeller<'_>>,
-) {
+/// Tells what a look into a file showed, with the names that things have here and in the file.
+pub(crate) fn tell(builder: &mut ScreenBuilder<'_>, look: &Look, me: AuthorId) {
+    let teller = look.names.as_deref().and_then(|ledger| StoryTeller::folded(ledger, look.survey, me).ok());
+    let teller = teller.as_ref();
     let count = |count: usize| Arg::Count(count as u64);
     let name = match look.name.as_deref().filter(|name| !name.trim().is_empty()) {
         Some(name) => Phrase::new("text").text("text", name),

@@ -14,6 +14,7 @@ use crate::screen::{
     WordsBlock, WordsRole, WritingBlock, WritingKind,
 };
 use crate::session::Pending;
+use crate::short_hash::short_hash;
 
 /// A screen in the making.
 pub(crate) struct ScreenBuilder<'a> {
@@ -145,7 +146,12 @@ impl<'a> ScreenBuilder<'a> {
     pub(crate) fn caution(&mut self, phrase: &Phrase) {
         let name = self.say(&Phrase::new("caution"));
         let (head, words) = (self.say(&phrase.attribute("head")), self.say(phrase));
-        let block = CautionBlock { id: phrase.id.clone(), aloud: Aloud::default(), name, head, words };
+        // What is named in it makes it another one: it is read anew where that changes.
+        let id = match phrase.args.is_empty() {
+            true => phrase.id.clone(),
+            false => format!("{}-{}", phrase.id, short_hash(&words)),
+        };
+        let block = CautionBlock { id, aloud: Aloud::default(), name, head, words, unread: false };
         self.block(Block::Caution(block));
     }
 

@@ -208,20 +208,20 @@ fn a_list_shows_each_answer_and_what_is_corrected_there_leads_back_to_it() {
     let mut looker = Looker::at(guide, folder);
     let list = vec!["cables".to_owned()];
     looker.go(&list);
-    let (says, length) = row(&looker.guide.screen(), "The cable to A1 (an amplifier): length");
+    let (says, length) = row(&looker.guide.screen(), "The cable from S1 to A1: length");
     assert!(says.contains("8 m") && says.contains("7.8 to 8.2") && says.contains("measured"), "{says}");
     press(&mut looker.guide, &length);
     act(&mut looker.guide, &Deed::Measure { key: "length".into(), typed: "11".into(), unit: "m".into() });
     press(&mut looker.guide, "next");
     let screen = looker.guide.screen();
     assert_eq!(screen.name, "stage");
-    assert!(row(&screen, "The cable to A1 (an amplifier): length").0.contains("11 m"), "{screen:#?}");
+    assert!(row(&screen, "The cable from S1 to A1: length").0.contains("11 m"), "{screen:#?}");
     // Who leaves it for later comes back to the list too.
     press(&mut looker.guide, &length);
     press(&mut looker.guide, "later");
     assert_eq!(looker.guide.screen().name, "stage");
     looker.go(&["put-off".to_owned()]);
-    let (says, key) = row(&looker.guide.screen(), "The cable to A1 (an amplifier): length");
+    let (says, key) = row(&looker.guide.screen(), "The cable from S1 to A1: length");
     assert!(says.contains("11 m"), "{says}");
     press(&mut looker.guide, &key);
     press(&mut looker.guide, "next");

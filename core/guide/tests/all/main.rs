@@ -24,6 +24,7 @@ mod throws;
 mod whole_house;
 
 mod by_pass;
+mod cautions;
 mod door;
 mod errors;
 mod explained;

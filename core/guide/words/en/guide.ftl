@@ -2,6 +2,8 @@
 
 text = { $text }
 caution = Take care
+caution-unread = Take care. Read this before you go on.
+caution-read = I have read this. { $press }
 head-why = Why this matters
 head-how = What to look for
 head-more = More about it
@@ -13,6 +15,7 @@ to-surveys = All surveys
 answered = answered
 said-not-sure = not sure
 open = open
+device-name-too-long = Too long: your name has { $found } letters, and at most { $limit } fit. It was left as it was. Shorten it under “This device”.
 device-full = There is no space left to keep what holds for this device. Nothing was changed. Free some space and try again.
 device-not-kept = What holds for this device could not be read or written. Nothing was changed. Look whether its storage is there, and try again.
 gone = This is not there any more. Go on to what is open.
@@ -131,11 +134,12 @@ mark-not-known = not known
 plain-problem = Please note:
 plain-several = { $name } (several numbers, separated by spaces)
 plain-one = { $name } (one number)
+plain-caution = ! { $name }: { $head } (type ! to read all of it)
 plain-photo = the picture’s file
 plain-done = { $share } done
 plain-back =   <  Back
 plain-no-way-on = This screen goes on when you choose; a is for going on where there is something to leave.
-plain-help = Type a number or letter from the screen, or NUMBER = your answer. < goes back.
+plain-help = Type a number or letter from the screen, or NUMBER = your answer. < goes back, ! shows the cautions in full.
 plain-write-how = Type the number, then = and your answer: for example 1 = 12.
 plain-cannot-write = Nothing can be written there. Type only its number.
 plain-one-choice = Choose from one question at a time.

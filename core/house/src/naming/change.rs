@@ -94,11 +94,11 @@ impl ChangeKind {
                 Phrase::new("change-move-bridge").phrase("from", part(from)).phrase("to", part(to))
             }
             Self::UseOutletNearby { room, outlet } => Phrase::new("change-use-outlet-nearby")
-                .text("room", room_name(survey, room))
+                .phrase("room", super::room(survey, room))
                 .phrase("outlet", part(outlet)),
-            Self::NewRun { room, from } => {
-                Phrase::new("change-new-run").text("room", room_name(survey, room)).phrase("from", part(from))
-            }
+            Self::NewRun { room, from } => Phrase::new("change-new-run")
+                .phrase("room", super::room(survey, room))
+                .phrase("from", part(from)),
             Self::NewerAdapter { outlet } => newer_adapter(survey, outlet),
             Self::LookAtPart { part: at, outlet } => Phrase::new("change-look-at-part")
                 .phrase("part", part(at))
@@ -142,10 +142,6 @@ impl Work {
         house.runs.extend(runs.iter().map(|run| (run.id, run.clone())));
         self.change.phrase(&house)
     }
-}
-
-fn room_name(survey: &Survey, room: SubjectId) -> &str {
-    survey.rooms.get(&room).map_or("", |room| room.name.as_str())
 }
 
 /// Where a filter goes, for a message to choose by, and what that is called: `line`, behind a part in the line from the

@@ -1,6 +1,8 @@
-//! How parts and runs are named in a sentence: by tag where there is one, else by kind and room.
+//! How everything is named in a sentence: parts by tag or by kind and room, cables by what they join.
 
 mod change;
+mod rated;
+mod thing;
 
 use facts::fact::SubjectId;
 use phrase::{Arg, Phrase};
@@ -8,6 +10,8 @@ use phrase::{Arg, Phrase};
 use crate::record::{Named, Part, PartKind, ReadingKind, ServiceKind, Survey, Worded};
 
 pub use change::{ask_provider, filter_place, poor_ends};
+pub use rated::{rated, rating};
+pub use thing::{knows, of_room, room, run, thing};
 
 /// The phrase that names a part: `S2 (a 4-way splitter)`, `an outlet in Office`.
 pub fn part(survey: &Survey, id: SubjectId) -> Phrase {
@@ -18,7 +22,7 @@ pub fn part(survey: &Survey, id: SubjectId) -> Phrase {
 pub fn of_part(survey: &Survey, part: &Part) -> Phrase {
     let kind = kind(part);
     let kind = match survey.room_of(part) {
-        Some(room) if !room.name.is_empty() => {
+        Some(room) if !room.name.trim().is_empty() => {
             Phrase::new("part-in-room").phrase("part", kind).text("room", &room.name)
         }
         _ => kind,
@@ -42,13 +46,21 @@ pub fn mark(survey: &Survey, id: SubjectId) -> Phrase {
     }
 }
 
-/// The phrase that names the run which feeds a part: `R4 (the cable to O4)`, `the cable to O4 (an outlet in Office)`.
+/// The phrase that names the run which feeds a part: `R4 (the cable to O4)`, `the cable from S1 to O4`.
 pub fn run_to(survey: &Survey, to: SubjectId) -> Phrase {
-    let run = survey.wiring.feed(to).and_then(|feed| survey.runs.get(&feed.run?));
-    match run.and_then(|run| run.tag.as_ref()) {
-        Some(tag) => Phrase::new("run-tagged").text("tag", tag).phrase("part", mark(survey, to)),
-        None => Phrase::new("run-to").phrase("part", part(survey, to)),
+    let feed = survey.wiring.feed(to);
+    let run = feed.and_then(|feed| survey.runs.get(&feed.run?));
+    let tag = run.and_then(|run| run.tag.as_ref());
+    match (tag, feed) {
+        (Some(tag), _) => Phrase::new("run-tagged").text("tag", tag).phrase("part", mark(survey, to)),
+        (None, Some(feed)) => run_between(survey, feed.part, to),
+        (None, None) => Phrase::new("run-to").phrase("part", part(survey, to)),
     }
+}
+
+/// The phrase that names a cable by its two ends: `the cable from S1 to O4`.
+pub fn run_between(survey: &Survey, from: SubjectId, to: SubjectId) -> Phrase {
+    Phrase::new("run-between").phrase("from", mark(survey, from)).phrase("part", mark(survey, to))
 }
 
 /// The phrase that names one port of a part: `leg 3 of S2 (a 4-way splitter)`.

@@ -23,6 +23,7 @@ mod incoming;
 mod is;
 #[cfg(test)]
 mod laws;
+mod longest;
 mod measurement;
 mod member;
 mod other_home;
@@ -51,6 +52,7 @@ pub use fold::fold;
 pub use forest::{LooseReason, MOST_DEEP, Wiring};
 pub use incoming::{Incoming, Sureness, may_come_in, satellite_on};
 pub use is::Is;
+pub use longest::{LONGEST_TAG, fits, too_long};
 pub use measurement::{MOST_MEASUREMENT_BYTES, MeasurementIntake, take_in};
 pub use other_home::{OtherHomesLeg, is_shared, leg_of, other_homes_leg};
 pub use part::{

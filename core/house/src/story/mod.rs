@@ -10,6 +10,8 @@ pub use facts::act::{
     Act, ChangedAfterRemoval, RemovedThing, Said, Steps, UndoFault, acts, author_name, can_undo,
     changed_after_removal, name_author, of_field, of_subject, removed, steps,
 };
-pub use speak::{author, disagreement, field_name, removal, said, thing};
+pub use speak::{author, field_name};
+
+pub use crate::naming::thing;
 pub use teller::{Stands, StoryTeller, with_removed};
 pub use value::{told, value};

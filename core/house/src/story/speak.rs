@@ -1,12 +1,11 @@
 //! Stories as phrases.
 
 use facts::act::{Said, author_name};
-use facts::fact::{AuthorId, Disagreement, Fact, Ledger, REMOVED, SubjectId};
+use facts::fact::{AuthorId, Disagreement, FORGET, Fact, Ledger, REMOVED};
 use phrase::{Arg, Phrase};
 use serde_json::Value;
 
 use super::value::value;
-use crate::naming;
 use crate::record::{Asked, Survey, field};
 
 /// How many characters of an author's id stand for somebody without a name.
@@ -34,40 +33,14 @@ pub fn field_name(name: &str) -> Phrase {
     if Asked::is_field(name) {
         return Phrase::new("field-asked");
     }
-    if field::lines().any(|line| line.name == name) {
+    if name == REMOVED || name == FORGET || field::lines().any(|line| line.name == name) {
         return Phrase::new(format!("field-{name}"));
     }
     Phrase::new("field-other").text("name", name)
 }
 
-/// Anything that a fact speaks of: a part, a run, a room, the survey.
-pub fn thing(survey: &Survey, subject: SubjectId) -> Phrase {
-    if survey.parts.contains_key(&subject) {
-        return naming::part(survey, subject);
-    }
-    if let Some(run) = survey.runs.get(&subject) {
-        return match &run.tag {
-            Some(tag) => Phrase::new("thing-run").text("tag", tag),
-            None => Phrase::new("thing-run-untagged"),
-        };
-    }
-    if let Some(room) = survey.rooms.get(&subject) {
-        return Phrase::new("thing-room").text("name", &room.name);
-    }
-    Phrase::new(match subject {
-        _ if subject == survey.id => "thing-survey",
-        _ if survey.notes.contains_key(&subject) => "thing-note",
-        _ if survey.measurements.contains_key(&subject) => "thing-measurement",
-        _ if survey.photos.contains_key(&subject) => "thing-photo",
-        _ if survey.readings.contains_key(&subject) => "thing-reading",
-        _ if survey.services.contains_key(&subject) => "thing-service",
-        _ if survey.works.contains_key(&subject) => "thing-work",
-        _ => "thing-gone",
-    })
-}
-
 /// One line of a story: who said what, when, and who replaced it.
-pub fn said(ledger: &Ledger, survey: &Survey, said: &Said<'_>, me: AuthorId) -> Phrase {
+pub(super) fn said(ledger: &Ledger, survey: &Survey, said: &Said<'_>, me: AuthorId) -> Phrase {
     let line = statement(ledger, survey, said.fact, me);
     match said.replaced_by.last() {
         None => line,
@@ -79,6 +52,12 @@ pub fn said(ledger: &Ledger, survey: &Survey, said: &Said<'_>, me: AuthorId) -> 
 }
 
 fn statement(ledger: &Ledger, survey: &Survey, fact: &Fact, me: AuthorId) -> Phrase {
+    if fact.field() == FORGET {
+        return Phrase::new("said-forgets")
+            .phrase("author", author(ledger, fact.by(), me))
+            .phrase("what", forgets(fact))
+            .with("when", Arg::When(fact.id().ms()));
+    }
     let id = match (fact.field(), fact.value()) {
         _ if fact.is_forgotten() => "said-forgotten",
         (REMOVED, Value::Null) => "said-brought-back",
@@ -96,27 +75,40 @@ fn statement(ledger: &Ledger, survey: &Survey, fact: &Fact, me: AuthorId) -> Phr
         .with("when", Arg::When(fact.id().ms()))
 }
 
-/// A disagreement: what it is about, then each side with its author, then what they came from.
-pub fn disagreement(ledger: &Ledger, survey: &Survey, found: &Disagreement<'_>, me: AuthorId) -> Phrase {
+/// How much a fact told to forget.
+pub(super) fn forgets(fact: &Fact) -> Phrase {
+    let count = fact.value().get("facts").and_then(Value::as_array).map_or(0, Vec::len);
+    Phrase::new("told-fact-forgets").with("count", Arg::Count(count as u64))
+}
+
+/// A disagreement: what it is about, then each side with its author, then what they came from. `thing` names what it is
+/// about, `told` tells what one of its facts says.
+pub(super) fn disagreement(
+    ledger: &Ledger,
+    found: &Disagreement<'_>,
+    me: AuthorId,
+    thing: Phrase,
+    told: impl Fn(&Fact) -> Phrase,
+) -> Phrase {
     let sides = found.sides.iter().map(|side| {
         let side = Phrase::new("disagreement-side")
             .phrase("author", author(ledger, side.by(), me))
-            .phrase("value", value(survey, found.field, side.value()));
+            .phrase("value", told(side));
         Arg::Phrase(Box::new(side))
     });
     let origin = found.origin.iter().rev().find(|fact| !fact.is_forgotten() && !fact.value().is_null());
     let phrase = Phrase::new(if origin.is_some() { "disagreement" } else { "disagreement-from-nothing" })
-        .phrase("thing", thing(survey, found.subject))
+        .phrase("thing", thing)
         .phrase("field", field_name(found.field))
         .with("sides", Arg::Several(sides.collect()));
     match origin {
-        Some(origin) => phrase.phrase("origin", value(survey, found.field, origin.value())),
+        Some(origin) => phrase.phrase("origin", told(origin)),
         None => phrase,
     }
 }
 
 /// A removal in a list of removed things. `thing` names it as it was; a removed thing is in no survey any more.
-pub fn removal(ledger: &Ledger, thing: Phrase, fact: &Fact, me: AuthorId) -> Phrase {
+pub(super) fn removal(ledger: &Ledger, thing: Phrase, fact: &Fact, me: AuthorId) -> Phrase {
     Phrase::new("removed-thing")
         .phrase("thing", thing)
         .phrase("author", author(ledger, fact.by(), me))

@@ -3,15 +3,17 @@
 use std::borrow::Cow;
 use std::cell::OnceCell;
 use std::collections::BTreeMap;
+use std::str::FromStr;
 
 use facts::Result;
-use facts::fact::{AuthorId, FORGET, Fact, Ledger, REMOVED, SubjectId, SurveyId};
+use facts::act::Said;
+use facts::fact::{AuthorId, Disagreement, FORGET, Fact, Ledger, REMOVED, SubjectId, SurveyId};
 use phrase::{Arg, Phrase};
 use serde_json::Value;
 
-use super::speak::{author, field_name, thing};
-use crate::naming;
-use crate::record::{Survey, field, fold};
+use super::speak::{author, field_name, forgets};
+use crate::naming::{self, thing};
+use crate::record::{Feed, Is, Named, Survey, field, fold};
 
 /// What is told of: the survey, all that was ever said, and who reads.
 #[derive(Debug, Clone)]
@@ -42,6 +44,14 @@ impl<'a> StoryTeller<'a> {
         Self { survey, ledger, me, authors, whole: OnceCell::new() }
     }
 
+    /// A teller of what stands in a ledger.
+    ///
+    /// # Errors
+    /// What [`fold`] reports.
+    pub fn folded(ledger: &'a Ledger, survey: SurveyId, me: AuthorId) -> Result<Self> {
+        Ok(Self::of(Stands { survey: Cow::Owned(fold(ledger, survey)?), ledger, me }))
+    }
+
     /// The survey in which things have their names.
     pub fn survey(&self) -> &Survey {
         &self.survey
@@ -62,22 +72,25 @@ impl<'a> StoryTeller<'a> {
         author(self.ledger, who, self.me)
     }
 
-    /// The survey in which a thing has its name.
+    /// The survey in which a thing has its name: as it is shown, or with what was removed.
     fn knowing(&self, subject: SubjectId) -> &Survey {
-        let is_shown = subject == self.survey.id
-            || self.survey.parts.contains_key(&subject)
-            || self.survey.runs.contains_key(&subject)
-            || self.survey.rooms.contains_key(&subject)
-            || self.survey.services.contains_key(&subject)
-            || self.survey.notes.contains_key(&subject)
-            || self.survey.photos.contains_key(&subject)
-            || self.survey.readings.contains_key(&subject)
-            || self.survey.works.contains_key(&subject);
-        if is_shown {
+        self.knowing_all(&[subject])
+    }
+
+    fn knowing_all(&self, subjects: &[SubjectId]) -> &Survey {
+        if subjects.iter().all(|&subject| naming::knows(&self.survey, subject)) {
             return &self.survey;
         }
         let whole = self.whole.get_or_init(|| with_removed(self.ledger, self.survey.id).ok());
         whole.as_ref().unwrap_or(&self.survey)
+    }
+
+    /// The survey in which everything has its name that a value speaks of.
+    fn knowing_what(&self, value: &Value) -> &Survey {
+        let mut named = Vec::new();
+        named_in(value, &mut named);
+        named.retain(|&subject| self.ledger.fields(subject).next().is_some());
+        self.knowing_all(&named)
     }
 
     /// A thing.
@@ -89,28 +102,38 @@ impl<'a> StoryTeller<'a> {
             return Phrase::new("told-thing-new");
         }
         let survey = self.knowing(subject);
-        if let Some(run) = survey.runs.get(&subject) {
-            let fed = survey.wiring.feeds().find(|(_, feed)| feed.run == Some(subject));
-            return match fed {
-                Some((part, _)) if run.tag.is_none() => naming::run_to(survey, part),
-                _ => thing(survey, subject),
-            };
+        let found = thing(survey, subject);
+        match found.id.as_str() {
+            "thing-run-untagged" => self.former_run(subject).unwrap_or(found),
+            "thing-gone" => self.what_it_was(subject).unwrap_or(found),
+            _ => found,
         }
-        if let Some(about) = survey.photos.get(&subject).and_then(|photo| photo.of) {
-            return Phrase::new("told-photo-of").phrase("thing", thing(survey, about));
+    }
+
+    /// A cable that nobody is fed over any more, by what it joined when somebody last said so.
+    fn former_run(&self, run: SubjectId) -> Option<Phrase> {
+        let fed_over = |fact: &&Fact| {
+            let feed = field::part::FEED.read(fact.value());
+            matches!(feed, Some(Feed::From(from)) if from.run == Some(run))
+        };
+        let feeds = self.ledger.facts().rev().filter(|fact| fact.field() == field::part::FEED.name());
+        let last = feeds.filter(|fact| !fact.is_forgotten()).find(fed_over)?;
+        let Some(Feed::From(from)) = field::part::FEED.read(last.value()) else { return None };
+        let survey = self.knowing_all(&[from.part, last.subject()]);
+        Some(Phrase::new("run-former").phrase("run", naming::run_between(survey, from.part, last.subject())))
+    }
+
+    /// What is in no record any more, by what was said of it: a photo whose picture was forgotten is a photo all the same.
+    fn what_it_was(&self, subject: SubjectId) -> Option<Phrase> {
+        if self.ledger.fields(subject).any(|name| name == FORGET) {
+            return Some(Phrase::new("thing-forget"));
         }
-        if let Some(note) = survey.notes.get(&subject) {
-            let short: String = note.text.chars().take(40).collect();
-            let id = if short == note.text { "told-note" } else { "told-note-longer" };
-            return Phrase::new(id).text("text", short);
-        }
-        if let Some(service) = survey.services.get(&subject) {
-            return naming::service(service.kind);
-        }
-        if let Some(about) = survey.readings.get(&subject).and_then(|reading| reading.about) {
-            return Phrase::new("told-reading-of").phrase("thing", thing(survey, about));
-        }
-        thing(survey, subject)
+        let said = self.ledger.history(subject, field::IS);
+        let Some(is) = said.iter().rev().find(|fact| !fact.is_forgotten()) else {
+            return (!said.is_empty()).then(|| Phrase::new("thing-forgotten"));
+        };
+        let is = Is::of_name(is.value().as_str()?)?;
+        Some(Phrase::new(format!("thing-was-{}", is.name())))
     }
 
     /// A field of a thing.
@@ -126,18 +149,31 @@ impl<'a> StoryTeller<'a> {
 
     /// What a value says.
     pub fn value(&self, name: &str, value: &Value) -> Phrase {
-        if name == field::IS {
-            return Phrase::new("told-is");
-        }
-        super::value::value(&self.survey, name, value)
+        super::value::value(self.knowing_what(value), name, value)
+    }
+
+    /// One line of a story: who said what, when, and who replaced it.
+    pub fn said(&self, said: &Said<'_>) -> Phrase {
+        super::speak::said(self.ledger, self.knowing_what(said.fact.value()), said, self.me)
+    }
+
+    /// A disagreement in one sentence.
+    pub fn disagreement(&self, found: &Disagreement<'_>) -> Phrase {
+        super::speak::disagreement(self.ledger, found, self.me, self.thing(found.subject), |fact| {
+            self.value(found.field, fact.value())
+        })
+    }
+
+    /// A removal in a list of removed things.
+    pub fn removal(&self, subject: SubjectId, fact: &Fact) -> Phrase {
+        super::speak::removal(self.ledger, self.thing(subject), fact, self.me)
     }
 
     /// What a fact says, without who and when.
     pub fn fact(&self, fact: &Fact) -> Phrase {
         let subject = fact.subject();
         if fact.field() == FORGET {
-            let count = fact.value().get("facts").and_then(Value::as_array).map_or(0, Vec::len);
-            return Phrase::new("told-fact-forgets").with("count", Arg::Count(count as u64));
+            return forgets(fact);
         }
         let about = |id: &str| Phrase::new(id).phrase("thing", self.thing(subject));
         match (fact.field(), fact.value()) {
@@ -159,6 +195,16 @@ impl<'a> StoryTeller<'a> {
         Phrase::new("told-by")
             .phrase("author", self.author(fact.by()))
             .with("when", Arg::When(fact.id().ms()))
+    }
+}
+
+/// The things that a value names.
+fn named_in(value: &Value, found: &mut Vec<SubjectId>) {
+    match value {
+        Value::String(text) => found.extend(SubjectId::from_str(text)),
+        Value::Array(items) => items.iter().for_each(|item| named_in(item, found)),
+        Value::Object(members) => members.values().for_each(|member| named_in(member, found)),
+        Value::Null | Value::Bool(_) | Value::Number(_) => {}
     }
 }
 

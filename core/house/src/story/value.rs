@@ -1,12 +1,13 @@
 //! What a fact says, as a phrase for people.
 
+use std::str::FromStr;
+
 use facts::fact::{PhotoImage, SubjectId};
 use facts::photo::TakenAt;
 use phrase::{Arg, Phrase};
 use serde_json::Value;
 
-use super::speak::thing;
-use crate::naming;
+use crate::naming::{self, thing};
 use crate::rating::PartRating;
 use crate::record::field::{Field, FieldValue};
 use crate::record::{
@@ -16,12 +17,12 @@ use crate::record::{
     SingleCable, Survey, TestReach, TvSignal, Wish, Worded, every_field, field,
 };
 
-/// The value of a field as a phrase. What this release cannot read is said as it stands.
+/// The value of a field as a phrase. Of what this release cannot read the text is said as it stands.
 pub fn value(survey: &Survey, name: &str, value: &Value) -> Phrase {
     if value.is_null() {
         return Phrase::new("value-empty");
     }
-    known(survey, name, value).unwrap_or_else(|| plain(value))
+    known(survey, name, value).unwrap_or_else(|| plain(survey, value))
 }
 
 /// What a field says, as a phrase.
@@ -32,6 +33,12 @@ pub fn told<T: ?Sized + FieldValue>(survey: &Survey, field: Field<T>, told: &T) 
 fn known(survey: &Survey, name: &str, value: &Value) -> Option<Phrase> {
     if Asked::is_field(name) {
         return asked(value);
+    }
+    if name == field::IS {
+        return Some(Phrase::new("told-is"));
+    }
+    if name == field::DIGEST {
+        return Some(Phrase::new("value-digest"));
     }
     if field::TEXT_PIECE.number::<usize>(name).is_some() {
         return Some(Phrase::new("value-text-piece"));
@@ -112,7 +119,13 @@ macro_rules! as_it_stands {
     };
 }
 
-as_it_stands!(String, u8, PartRating);
+as_it_stands!(String, u8);
+
+impl Tell for PartRating {
+    fn tell(&self, _: &Survey) -> Option<Phrase> {
+        Some(several(naming::rating(self).into_iter()))
+    }
+}
 
 impl Tell for PartKind {
     fn tell(&self, _: &Survey) -> Option<Phrase> {
@@ -340,33 +353,17 @@ fn several(phrases: impl Iterator<Item = Phrase>) -> Phrase {
     Phrase::new("value-several").with("several", Arg::Several(phrases))
 }
 
-/// Text as it is; anything else in the words of its members.
-fn plain(value: &Value) -> Phrase {
-    let mut text = String::new();
-    write(value, &mut text);
-    Phrase::new("value-text").text("text", text)
-}
-
-fn write(value: &Value, text: &mut String) {
+/// What no line of the table can read: text and numbers as they stand, things by name, and no name of a field.
+fn plain(survey: &Survey, value: &Value) -> Phrase {
     match value {
-        Value::String(string) => text.push_str(string),
-        Value::Array(items) => join(items.iter().map(|item| (None, item)), text),
-        Value::Object(members) => {
-            join(members.iter().map(|(name, member)| (Some(name.as_str()), member)), text);
-        }
-        Value::Null | Value::Bool(_) | Value::Number(_) => text.push_str(&value.to_string()),
-    }
-}
-
-fn join<'a>(parts: impl Iterator<Item = (Option<&'a str>, &'a Value)>, text: &mut String) {
-    for (place, (name, value)) in parts.filter(|(_, value)| !value.is_null()).enumerate() {
-        if place > 0 {
-            text.push_str(", ");
-        }
-        if let Some(name) = name {
-            text.push_str(&name.replace('_', " "));
-            text.push(' ');
-        }
-        write(value, text);
+        Value::String(text) => match SubjectId::from_str(text) {
+            Ok(subject) => thing(survey, subject),
+            Err(_) if text.trim().is_empty() => Phrase::new("value-empty"),
+            Err(_) => Phrase::new("value-text").text("text", text),
+        },
+        Value::Number(number) => Phrase::new("value-text").text("text", number.to_string()),
+        Value::Bool(is) => Phrase::new(if *is { "value-asked-yes" } else { "value-asked-no" }),
+        Value::Array(items) => several(items.iter().map(|item| plain(survey, item))),
+        Value::Null | Value::Object(_) => Phrase::new("value-unread"),
     }
 }

@@ -1,4 +1,4 @@
-//! Cautions: several in a row stand in one box, each with its head in sight and its reason folded.
+//! Cautions: several in a row stand in one box, each with its head in sight, its reason folded once it was read.
 
 use guide::screen::CautionBlock;
 use maud::{Markup, html};
@@ -30,7 +30,7 @@ fn one(caution: &CautionBlock) -> Markup {
         return html! { p { (caution.words) } };
     }
     html! {
-        details {
+        details open[caution.unread] {
             summary { span { (caution.head) } (sign(Sign::Fold, 18)) }
             p { (caution.words) }
         }

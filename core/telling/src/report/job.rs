@@ -61,7 +61,8 @@ pub(super) fn more(teller: &ReportTeller<'_>) -> Option<String> {
         };
         let rooms: Vec<_> = answers.iter().filter(|answer| answer.wished.stands() == stands).collect();
         if !rooms.is_empty() {
-            let names = rooms.iter().map(|answer| Arg::Text(answer.room.name.clone())).collect();
+            let names = rooms.iter().map(|answer| naming::of_room(teller.survey(), answer.room));
+            let names = names.map(|name| Arg::Phrase(Box::new(name))).collect();
             sentences.push(teller.say(&Phrase::new(message).with("rooms", Arg::Several(names))));
         }
     }
@@ -85,7 +86,7 @@ fn asked(teller: &ReportTeller<'_>) -> Markup {
         .into_iter()
         .filter_map(|room| {
             let wish = room.wish?;
-            let phrase = Phrase::new("report-wish").text("room", &room.name);
+            let phrase = Phrase::new("report-wish").phrase("room", naming::of_room(teller.survey(), room));
             Some(phrase.with("down", Arg::Rate(wish.down_mbps)).with("up", Arg::Rate(wish.up_mbps)))
         })
         .collect();

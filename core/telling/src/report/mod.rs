@@ -20,7 +20,6 @@ mod parts;
 mod photos;
 mod pictures;
 mod provenance;
-mod rated;
 mod room_bars;
 mod rooms;
 mod signs;
@@ -35,7 +34,6 @@ mod work;
 pub use in_file::report_page;
 pub use input::{FindingTold, ReportInput, StepTold};
 pub use provenance::{PICTURE_SIDE, Provenance};
-pub use rated::rated;
 pub use whole::{html, part_told};
 
 use crate::words::Language;

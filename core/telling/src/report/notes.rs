@@ -67,17 +67,10 @@ fn about(teller: &ReportTeller<'_>, subject: Option<SubjectId>) -> Markup {
     let survey = teller.survey();
     match subject {
         Some(id) if survey.parts.contains_key(&id) => teller.name(id),
-        Some(id) => match survey.rooms.get(&id) {
-            Some(room) => ReportTeller::own(&room.name),
-            None => match survey.parts.values().find(|part| is_fed_over(teller, part.id, id)) {
-                Some(part) => ReportTeller::own(&teller.say(&naming::run_to(survey, part.id))),
-                None => teller.cell(&Phrase::new("about-survey")),
-            },
-        },
-        None => teller.cell(&Phrase::new("about-survey")),
+        Some(id) if survey.rooms.contains_key(&id) => {
+            ReportTeller::own(&teller.say(&naming::room(survey, id)))
+        }
+        Some(id) if survey.runs.contains_key(&id) => ReportTeller::own(&teller.say(&naming::run(survey, id))),
+        _ => teller.cell(&Phrase::new("about-survey")),
     }
-}
-
-fn is_fed_over(teller: &ReportTeller<'_>, part: SubjectId, run: SubjectId) -> bool {
-    teller.survey().wiring.feed(part).is_some_and(|feed| feed.run == Some(run))
 }

@@ -6,7 +6,6 @@ use maud::{Markup, html};
 use phrase::{Arg, Phrase};
 
 use super::page::Section;
-use super::rated::rated;
 use super::table::table;
 use super::teller::ReportTeller;
 
@@ -49,7 +48,7 @@ fn row(teller: &ReportTeller<'_>, part: &Part) -> Vec<Markup> {
         None if has_label => teller.cell(&Phrase::new("label-none")),
         None => html! { "–" },
     };
-    let mut said = rated(&part.rating);
+    let mut said = naming::rated(&part.rating);
     said.extend(part.measured.as_ref().map(|_| Phrase::new("rated-measured")));
     let rated = match said.is_empty() {
         true if has_label => teller.cell(&Phrase::new("rated-none")),

@@ -2,6 +2,7 @@
 
 use advice::forecast::{Forecast, RoomForecast};
 use advice::verdict::{RoomAnswer, Wished, answers, answers_to_come};
+use house::naming;
 use maud::{Markup, PreEscaped, html};
 use phrase::{Arg, Phrase};
 
@@ -82,7 +83,7 @@ fn of_answer(teller: &ReportTeller<'_>, answer: &RoomAnswer<'_>) -> Told {
             why_none: Some(Phrase::new("report-room-no-outlet")),
         },
     };
-    told.name.clone_from(&answer.room.name);
+    told.name = teller.say(&naming::of_room(teller.survey(), answer.room));
     told.bar.wish = Some(answer.wished.wish.down_mbps);
     told.wished = Some(answer.wished);
     told

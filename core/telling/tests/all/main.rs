@@ -4,6 +4,7 @@ mod change_words;
 mod finding_words;
 mod label_told;
 mod map;
+mod names_told;
 mod refusals_of_changes;
 mod report_done;
 mod report_house;

@@ -5,9 +5,9 @@ use facts::fact::{AuthorId, Edit, Ledger, SubjectId};
 use facts::store::Store;
 use house::record::{
     Asked, CableKind, Connector, EntryKind, EntryState, Named, OutcomeKind, PartKind, PhotoRole, Plugged,
-    PortEnd, Reply, ServiceKind, Sharing, SingleCable, Survey, TvSignal, field, fold,
+    PortEnd, Reply, ServiceKind, Sharing, SingleCable, Survey, TvSignal, field,
 };
-use house::story;
+use house::story::{self, StoryTeller};
 use serde_json::{Value, json};
 use telling::words::{Figures, Language};
 use tempfile::TempDir;
@@ -64,7 +64,7 @@ fn values() -> Vec<(&'static str, Value)> {
         ("measured", json!({"what": "round_trip", "ms": 4})),
         ("top_mhz", json!(1218)),
         ("image", json!({"sha256": "ab", "ext": "jpg", "bytes": 3, "width": 40, "height": 30})),
-        ("rating", json!({"legs": 4, "bands": [[5, 1675]], "passes_on": null})),
+        ("rating", json!({"legs": 4, "leg_losses_db": [7], "passes_on": true})),
     ]);
     values.extend(services_and_tests());
     values
@@ -128,9 +128,14 @@ fn every_value_has_its_words() {
         };
         assert!(values().iter().any(|(field, _)| is_here(field)), "{}", line.name);
     }
+    let rating = json!({"legs": 4, "band": {"low_mhz": 5, "high_mhz": 1675}, "says_moca": true});
+    let told = english.say(&story::value(&survey, "rating", &rating));
+    assert_eq!(told, "4 outputs, made for 5 to 1675 MHz and marked for MoCA");
+    // What this release cannot read names no field of its own.
+    let unread = json!({"legs": "four", "band": [5, 1675], "x": null});
     assert_eq!(
-        english.say(&story::value(&survey, "rating", &json!({"legs": 4, "band": [5, 1675], "x": null}))),
-        "band 5, 1675, legs 4"
+        english.say(&story::value(&survey, "rating", &unread)),
+        "details that this release cannot tell"
     );
 }
 
@@ -146,7 +151,7 @@ fn every_field_has_its_name() {
         let said = english.say_if_known(&phrase).unwrap();
         assert!(phrase.id != "field-other" && !said.contains('{'), "{field}: {said}");
     }
-    assert_eq!(english.say(&story::field_name("colour")), "colour");
+    assert_eq!(english.say(&story::field_name("colour")), "a detail of a newer release (“colour”)");
     for id in [
         "photo-unassigned",
         "photo-missing",
@@ -187,12 +192,11 @@ fn stories_are_told_with_who_said_what() {
     store.write_facts(other.ledger().facts().cloned().collect()).unwrap();
 
     let english = Language::english(Figures::default());
-    let records = fold(store.ledger(), store.survey_id()).unwrap();
+    let survey = store.survey_id();
     let said = |ledger: &Ledger, me: AuthorId| -> Vec<String> {
-        act::of_field(ledger, run, "length")
-            .iter()
-            .map(|said| english.say(&story::said(ledger, &records, said, me)))
-            .collect()
+        let teller = StoryTeller::folded(ledger, survey, me).unwrap();
+        let story = act::of_field(ledger, run, "length");
+        story.iter().map(|said| english.say(&teller.said(said))).collect()
     };
     let lines = said(store.ledger(), other.author());
     assert!(
@@ -206,10 +210,8 @@ fn stories_are_told_with_who_said_what() {
     assert!(lines[1].starts_with("somebody who gave no name ("), "{lines:?}");
 
     let all = act::of_subject(store.ledger(), run);
-    let spoken: Vec<String> = all
-        .iter()
-        .map(|one| english.say(&story::said(store.ledger(), &records, one, store.author())))
-        .collect();
+    let teller = StoryTeller::folded(store.ledger(), survey, store.author()).unwrap();
+    let spoken: Vec<String> = all.iter().map(|one| english.say(&teller.said(one))).collect();
     assert_eq!(spoken.len(), 5);
     assert!(spoken[4].contains("the connector nearer the outlet: a twist-on connector"), "{spoken:?}");
 
@@ -217,8 +219,9 @@ fn stories_are_told_with_who_said_what() {
     store.write(&[Edit::new(run, "tag", "R6")]).unwrap();
     store.write_facts(other.ledger().facts().cloned().collect()).unwrap();
     let found = &store.ledger().disagreements()[0];
-    let spoken = english.say(&story::disagreement(store.ledger(), &records, found, store.author()));
-    assert!(spoken.starts_with("R4 (a cable), the tag: "), "{spoken}");
+    let teller = StoryTeller::folded(store.ledger(), survey, store.author()).unwrap();
+    let spoken = english.say(&teller.disagreement(found));
+    assert!(spoken.starts_with("R6 (a cable), the tag: "), "{spoken}");
     assert!(spoken.contains("you said R6"), "{spoken}");
     assert!(spoken.contains("Before, it was R4"), "{spoken}");
 }

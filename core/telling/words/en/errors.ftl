@@ -25,8 +25,9 @@ error-survey-there = “{ $name }” exists already. Choose another name for the
 error-survey-newer = “{ $name }” was written by a newer release. Bring this program up to date to open it. Nothing was changed.
 error-survey-damaged = What is kept of “{ $name }” is damaged. Often everything in it can still be read. Leave its folder as it is and have it mended; a file of this survey can help.
 error-database = What is kept of “{ $name }” could not be read or written. Nothing was changed. Try again; if it stays so, have this survey mended.
+error-folder-name-too-long = Too long: this name takes up { $found } plain letters, and at most { $limit } fit. Nothing was changed. Shorten it.
 error-folder-name = This name cannot be a folder’s on every device. Take 1 to 200 letters, digits or blanks, no dot at the beginning, no dot or blank at the end, and none of / \ < > : " | ? *
-error-draft-too-long = This text is too long: at most { $limit } plain letters of it are kept. Shorten it.
+error-draft-too-long = Too long: this text takes up { $found } plain letters, and at most { $limit } fit. Shorten it.
 error-too-many-parts = This survey has { $found } parts, and at most { $most } are taken. Split it into several surveys.
 error-too-many-records = This survey has { $found } records, and at most { $most } are taken. Split it into several surveys.
 error-too-many-photos = This survey has { $most } photos, which is as many as fit. Nothing was taken in. Split it into several surveys.
@@ -37,7 +38,7 @@ error-does-not-fit = This survey is larger than a file of a survey can be. No fi
 
 ## One record
 
-error-text-too-long = What was written is too long: at most { $limit } plain letters fit. Shorten it.
+error-text-too-long = Too long: { $what } takes up { $found } plain letters, and at most { $limit } fit. Nothing was written. Shorten it.
 error-record = A record of this survey is not as records are: it was altered, or a newer release wrote it. Nothing was changed.
 error-number-inexact = The number { $number } is too large to be kept exactly. Write a smaller one.
 

@@ -32,7 +32,14 @@ part-tap-port = tap { $port } (TAP) of { $part }
 part-passive-port = the passive port (not amplified) of { $part }
 mark = { $tag }
 run-tagged = { $tag } (the cable to { $part })
+run-between = the cable from { $from } to { $part }
 run-to = the cable to { $part }
+# Nobody is fed over it any more.
+run-former = { $run }, as it was
+room-named = { $name }
+room-of = the room of { $outlets }
+room-unnamed = a room without a name
+naming-house = the house
 
 service-cable_tv = cable TV
 service-cable_internet = cable internet
@@ -41,3 +48,4 @@ service-satellite_tv = satellite TV
 service-provider_network = the provider's own network
 service-fibre_link = the fibre box's link
 service-power_over_coax = power over the coax
+service-at = { $service } by { $entry }

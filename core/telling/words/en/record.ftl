@@ -9,6 +9,7 @@ said-emptied = { $author } emptied { $field } ({ $when } UTC)
 said-removed = { $author } removed it ({ $when } UTC)
 said-brought-back = { $author } brought it back ({ $when } UTC)
 said-forgotten = { $author } wrote { $field } ({ $when } UTC); what it said was forgotten
+said-forgets = { $author }: { $what } ({ $when } UTC)
 said-replaced = { $said }, until { $author } changed it ({ $when } UTC)
 
 disagreement = { $thing }, { $field }: { $sides }. Before, it was { $origin }. Which one is right?
@@ -19,16 +20,41 @@ changed-after-removal = { $thing } was removed by { $remover } and changed by { 
 
 # Things that are not parts.
 thing-run = { $tag } (a cable)
-thing-run-untagged = a cable without a tag
+thing-run-untagged = a cable that joins nothing
 thing-room = the room { $name }
 thing-survey = the survey
-thing-note = a note
-thing-photo = a photo
+thing-note = an empty note
+thing-note-on = an empty note on { $thing }
+thing-photo = a photo not assigned yet
+thing-photo-file = the photo { $file }, not assigned yet
 thing-measurement = a measurement by an instrument
-thing-reading = a reading
-thing-service = a service
-thing-work = a piece of work
+thing-measurement-of = the measurement of { $part }
+thing-reading-level = the level reading at { $place } of { $frequency }
+thing-reading-error_ratio = the MER reading (how clean it arrives) at { $place } of { $frequency }
+thing-reading-modem_sends = the reading of what the modem sends at { $place }
+thing-reading-throughput = the speed test at { $place }
+thing-reading-phy_rate = the PHY rate (raw speed on the coax) read at { $place }
+thing-reading-round_trip = the round trip measured at { $place }
+thing-reading-power = the power readings at { $place }
+thing-reading-nodes_seen = the count of network members at { $place }
+thing-reading-packet_loss = the packet loss measured at { $place }
+thing-reading-link = the link as seen at { $place }
+thing-reading-swings = the swings of speed seen at { $place }
+thing-work = the step “{ $what }”
 thing-gone = something that is no longer in the survey
+# What it was is known, and no more.
+thing-forgotten = something that was forgotten
+thing-forget = a wish to forget
+thing-was-survey = the survey
+thing-was-part = a part of which all was forgotten
+thing-was-run = a cable of which all was forgotten
+thing-was-room = a room of which all was forgotten
+thing-was-service = a service of which all was forgotten
+thing-was-reading = a reading of which all was forgotten
+thing-was-note = a note of which all was forgotten
+thing-was-photo = a photo of which the picture was forgotten
+thing-was-measurement = a measurement of which all was forgotten
+thing-was-work = a step of which all was forgotten
 
 # Names of fields.
 field-is = what it is
@@ -83,11 +109,16 @@ field-digest = the mark of the measurement's file
 field-text-piece = a piece of the measurement's file
 field-device_filter = the filter at the device
 field-end = what is on output { $port }
-field-other = { $name }
+field-removed = whether it was removed
+field-forget = what was to be forgotten
+field-unnamed = what was written
+field-other = a detail of a newer release (“{ $name }”)
 
 # Values.
 value-empty = nothing
 value-text = { $text }
+value-unread = details that this release cannot tell
+value-digest = a checksum
 value-several = { $several }
 value-length = { $length }, { $known }
 value-known-measured = measured
@@ -261,7 +292,6 @@ file-page-notes = Notes
 told-by = { $author }, { $when } UTC
 told-thing-new = something new
 told-photo-of = a photo of { $thing }
-told-reading-of = a reading at { $thing }
 told-note = the note “{ $text }”
 told-note-longer = the note “{ $text } …”
 told-own-name = your own name

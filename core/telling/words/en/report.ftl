@@ -371,6 +371,20 @@ rated-rejection = stops { $band } by { $loss }
 rated-stops = stops { $band }
 rated-bypass = has a by-pass for MoCA
 rated-no-bypass = has no by-pass for MoCA
+rated-outputs = { $count ->
+    [one] one output
+   *[other] { $count } outputs
+}
+rated-return-gain = lifts the return path by { $loss }
+rated-return-path = return path up to { $frequency }
+rated-isolation = { $loss } between two outputs (isolation)
+rated-return-loss = return loss { $loss }
+rated-rejection-alone = takes off { $loss } where it stops
+rated-modem-port = has a port that is not amplified
+rated-power = passes DC power
+rated-no-power = passes no DC power
+rated-passes-on = passes the cable on
+rated-doubtful = the label could be read in more than one way
 length-unknown = not known
 length-short = assumed short: at most 1 m (3 ft)
 length-paced = { $length }, paced

@@ -1,7 +1,8 @@
 import ShellCore
 import SwiftUI
 
-/// Cautions that stand together, in one box with a striped edge: of each, what to do in sight, its reason folded.
+/// Cautions that stand together, in one box with a striped edge: of each, what to do in sight, its reason
+/// folded once it was read.
 struct CautionsView: View {
   let cautions: [CautionBlock]
 
@@ -31,7 +32,10 @@ struct CautionsView: View {
 /// One caution: one stop, all of it is read, folded or not. A touch unfolds it for the eye.
 private struct OneCaution: View {
   let caution: CautionBlock
-  @State private var isOpen = false
+  /// What a touch made of it; until then it stands open while nobody has read it.
+  @State private var touched: Bool?
+
+  private var isOpen: Bool { touched ?? caution.unread }
 
   var body: some View {
     Inked { inks in
@@ -39,7 +43,7 @@ private struct OneCaution: View {
         Words(caution.words, .text).foregroundStyle(inks.text).says(caution.aloud, id: caution.id)
       } else {
         Button {
-          isOpen.toggle()
+          touched = !isOpen
         } label: {
           VStack(alignment: .leading, spacing: Look.spaceS1) {
             Words(caution.head, .text).foregroundStyle(inks.text)

@@ -1397,6 +1397,11 @@ public struct CautionBlock: Equatable, Hashable {
      * What can hurt someone or cut something off, with the reason, and who should do it.
      */
     public let words: String
+    /**
+     * Whether nobody has read it yet in this survey on this device: it stands in full then. Once it was read its head stands,
+     * and its words are a touch away.
+     */
+    public let unread: Bool
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -1415,12 +1420,17 @@ public struct CautionBlock: Equatable, Hashable {
          */head: String, 
         /**
          * What can hurt someone or cut something off, with the reason, and who should do it.
-         */words: String) {
+         */words: String, 
+        /**
+         * Whether nobody has read it yet in this survey on this device: it stands in full then. Once it was read its head stands,
+         * and its words are a touch away.
+         */unread: Bool) {
         self.id = id
         self.aloud = aloud
         self.name = name
         self.head = head
         self.words = words
+        self.unread = unread
     }
 
     
@@ -1443,7 +1453,8 @@ public struct FfiConverterTypeCautionBlock: FfiConverterRustBuffer {
                 aloud: FfiConverterTypeAloud.read(from: &buf), 
                 name: FfiConverterString.read(from: &buf), 
                 head: FfiConverterString.read(from: &buf), 
-                words: FfiConverterString.read(from: &buf)
+                words: FfiConverterString.read(from: &buf), 
+                unread: FfiConverterBool.read(from: &buf)
         )
     }
 
@@ -1453,6 +1464,7 @@ public struct FfiConverterTypeCautionBlock: FfiConverterRustBuffer {
         FfiConverterString.write(value.name, into: &buf)
         FfiConverterString.write(value.head, into: &buf)
         FfiConverterString.write(value.words, into: &buf)
+        FfiConverterBool.write(value.unread, into: &buf)
     }
 }
 

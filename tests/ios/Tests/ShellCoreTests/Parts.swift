@@ -69,7 +69,7 @@ import Testing
 
   @Test func cautionsThatStandTogetherStandInOneBox() {
     let caution = { (id: String) in
-      CautionBlock(id: id, aloud: self.silent, name: "Take care", head: "", words: id)
+      CautionBlock(id: id, aloud: self.silent, name: "Take care", head: "", words: id, unread: false)
     }
     let blocks: [Block] = [
       .caution(block: caution("1")), .caution(block: caution("2")), press("o", .other), .caution(block: caution("3")),

@@ -78,7 +78,7 @@ struct NamedJson {
 pub fn name(context: &Context, folder: &Path, name: &str) -> Result<(), DeskError> {
     let name = name.trim();
     if name.chars().count() > MOST_LETTERS || name.chars().any(char::is_control) {
-        return Err(DeskError::NoName { most: MOST_LETTERS });
+        return Err(DeskError::NoName { found: name.chars().count(), most: MOST_LETTERS });
     }
     let mut store = open_to_write(folder)?;
     let me = store.author();

@@ -4,8 +4,6 @@ use std::path::Path;
 
 use facts::act::ChangedAfterRemoval;
 use facts::fact::{Disagreement, Fact, FactId, Ledger};
-use facts::store::Store;
-use house::story;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 use serde_json::Value;
@@ -56,7 +54,7 @@ pub fn run(context: &Context, folder: &Path) -> Result<(), DeskError> {
     let found = in_order(store.ledger());
     let changed = facts::act::changed_after_removal(store.ledger());
     let as_json = DisagreementsJson {
-        disagreements: found.iter().map(|one| as_json(context, &teller, &store, one)).collect(),
+        disagreements: found.iter().map(|one| as_json(context, &teller, one)).collect(),
         changed_after_removal: changed.iter().map(|one| changed_as_json(context, &teller, one)).collect(),
     };
     context.answer(&as_json, |page| {
@@ -88,12 +86,7 @@ fn in_order(ledger: &Ledger) -> Vec<Disagreement<'_>> {
     found
 }
 
-fn as_json(
-    context: &Context,
-    teller: &RecordTeller<'_>,
-    store: &Store,
-    found: &Disagreement<'_>,
-) -> DisagreementJson {
+fn as_json(context: &Context, teller: &RecordTeller<'_>, found: &Disagreement<'_>) -> DisagreementJson {
     let side = |(place, fact): (usize, &&Fact)| {
         let told = Phrase::new("desk-side")
             .phrase("author", teller.author_phrase(fact.by()))
@@ -108,11 +101,10 @@ fn as_json(
             told: context.say(&told),
         }
     };
-    let told = story::disagreement(store.ledger(), teller.survey(), found, store.author());
     DisagreementJson {
         thing: teller.thing(found.subject),
         field: found.field.to_owned(),
-        told: context.say(&told),
+        told: context.say(&teller.disagreement(found)),
         sides: found.sides.iter().enumerate().map(side).collect(),
         origin: found.origin.iter().map(|fact| fact.value().clone()).collect(),
     }

@@ -43,9 +43,9 @@ pub fn run(
     }
     let records = would_go(store.ledger(), subject, name);
     if records == 0 {
-        let known: Vec<&str> = known_fields(store.ledger(), subject);
+        let known = known_fields(store.ledger(), subject);
         return Err(match name {
-            Some(name) => DeskError::NoSuchField { field: name.to_owned(), known: listed(&known) },
+            Some(name) => DeskError::NoSuchField { field: name.to_owned(), known },
             None => DeskError::WrongThing { word: thing.to_owned(), what: WrongThing::ForgottenAlready },
         });
     }
@@ -101,12 +101,9 @@ fn is_photo(ledger: &Ledger, subject: SubjectId) -> bool {
     ledger.history(subject, field::IMAGE).into_iter().any(|fact| PhotoImage::of_fact(fact).is_some())
 }
 
-fn known_fields(ledger: &Ledger, subject: SubjectId) -> Vec<&str> {
-    ledger.fields(subject).filter(|name| would_go(ledger, subject, Some(name)) > 0).collect()
-}
-
-fn listed(known: &[&str]) -> String {
-    if known.is_empty() { "nothing".into() } else { known.join(", ") }
+fn known_fields(ledger: &Ledger, subject: SubjectId) -> Vec<String> {
+    let known = ledger.fields(subject).filter(|name| would_go(ledger, subject, Some(name)) > 0);
+    known.map(str::to_owned).collect()
 }
 
 /// How many facts would be forgotten, at least: a picture that was taken in twice goes twice.

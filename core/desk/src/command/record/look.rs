@@ -73,7 +73,7 @@ pub fn run(context: &Context, path: &Path, folder: Option<&Path>, most: u64) -> 
     let stop = Stop::listen()?;
     let mut store = folder.map(open_to_read).transpose()?;
     let look = into(context, &stop, path, store.as_mut(), most)?;
-    let told = Told::new(context, path, &look, store.as_ref())?;
+    let told = Told::new(context, path, &look)?;
     context.answer(&told.json, |page| {
         told.page(context, page);
         page.gap();
@@ -112,16 +112,11 @@ pub struct Told {
 }
 
 impl Told {
-    /// Puts it into words, with the names that the survey at hand has for things.
-    pub fn new(
-        context: &Context,
-        path: &Path,
-        look: &Look,
-        store: Option<&Store>,
-    ) -> Result<Self, DeskError> {
+    /// Puts it into words, with the names that things have here and in the file.
+    pub fn new(context: &Context, path: &Path, look: &Look) -> Result<Self, DeskError> {
         let me = look.author_of(author::known().unwrap_or_else(|| AuthorId::random().into()));
-        let teller =
-            store.filter(|_| look.same_survey).map(|store| RecordTeller::new(context, store)).transpose()?;
+        let names = look.names.as_deref();
+        let teller = names.map(|names| RecordTeller::of(context, names, look.survey, me)).transpose()?;
         let one_as_json = |subject: SubjectId, field: &str, asked_by| FieldJson {
             thing: teller.as_ref().map(|teller| teller.thing(subject)),
             field: field.to_owned(),

@@ -5,8 +5,10 @@ use std::fmt::Display;
 
 use facts::fact::{Removal, SubjectId};
 use facts::store::Store;
+use house::naming;
 use house::record::{Survey, fold};
 use house::story::with_removed;
+use phrase::Phrase;
 
 use crate::error::DeskError;
 
@@ -97,7 +99,11 @@ impl Names {
             .map(|(name, _)| (likeness(name), name))
             .filter(|(likeness, _)| *likeness >= ALIKE)
             .max_by(|(one, _), (two, _)| one.total_cmp(two));
-        refuse(word, found, near.map(|(_, name)| name.to_owned()))
+        let told = |id: &SubjectId| {
+            let name = naming::thing(&self.survey, *id);
+            Phrase::new("desk-id-named").text("id", id.to_string()).phrase("thing", name)
+        };
+        refuse(word, found, near.map(|(_, name)| name.to_owned()), told)
     }
 }
 
@@ -116,7 +122,8 @@ pub fn by_beginning<T: Display>(ids: impl Iterator<Item = T>, word: &str) -> Vec
 /// [`DeskError::NoSuchThing`] or [`DeskError::Ambiguous`].
 pub fn one_by_beginning<T: Display + Copy>(ids: impl Iterator<Item = T>, word: &str) -> Result<T, DeskError> {
     let found = by_beginning(ids, word);
-    one(&found).ok_or_else(|| refuse(word, &found, None))
+    let told = |id: &T| Phrase::new("desk-id").text("id", id.to_string());
+    one(&found).ok_or_else(|| refuse(word, &found, None, told))
 }
 
 fn one<T: Copy>(found: &[T]) -> Option<T> {
@@ -126,11 +133,11 @@ fn one<T: Copy>(found: &[T]) -> Option<T> {
     }
 }
 
-fn refuse<T: Display>(word: &str, found: &[T], near: Option<String>) -> DeskError {
+fn refuse<T>(word: &str, found: &[T], near: Option<String>, told: impl Fn(&T) -> Phrase) -> DeskError {
     let word = word.to_owned();
     if found.is_empty() {
         return DeskError::NoSuchThing { word, near };
     }
-    let ids: Vec<String> = found.iter().take(MOST_NAMED).map(ToString::to_string).collect();
-    DeskError::Ambiguous { word, count: found.len(), ids: ids.join(", ") }
+    let some = found.iter().take(MOST_NAMED).map(told).collect();
+    DeskError::Ambiguous { word, count: found.len(), found: some }
 }

@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use facts::fact::SubjectId;
+use house::naming;
 use house::record::{Photo, PhotoRole, Survey, field};
 use phrase::{Arg, Phrase};
 use serde::Serialize;
@@ -137,8 +138,12 @@ pub fn photo(survey: &Survey, word: &str) -> Result<SubjectId, DeskError> {
         [] => {}
         [only] => return Ok(*only),
         several => {
-            let ids = several.iter().take(MOST_NAMED).map(ToString::to_string).collect::<Vec<_>>().join(", ");
-            return Err(DeskError::Ambiguous { word: word.to_owned(), count: several.len(), ids });
+            let told = |id: &SubjectId| {
+                let name = naming::thing(survey, *id);
+                Phrase::new("desk-id-named").text("id", id.to_string()).phrase("thing", name)
+            };
+            let found = several.iter().take(MOST_NAMED).map(told).collect();
+            return Err(DeskError::Ambiguous { word: word.to_owned(), count: several.len(), found });
         }
     }
     one_by_beginning(survey.photos.keys().copied(), word).map_err(|error| match error {

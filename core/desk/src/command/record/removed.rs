@@ -4,7 +4,6 @@ use std::path::Path;
 
 use facts::fact::{ActId, SubjectId};
 use facts::store::Store;
-use house::story;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
@@ -34,14 +33,11 @@ pub fn list(context: &Context, folder: &Path) -> Result<(), DeskError> {
     let store = open_to_read(folder)?;
     let teller = RecordTeller::new(context, &store)?;
     let ledger = store.ledger();
-    let one = |thing: &facts::act::RemovedThing<'_>| {
-        let name = teller.thing_phrase(thing.subject);
-        RemovedJson {
-            thing: teller.thing(thing.subject),
-            author: teller.author(thing.by),
-            written_ms: thing.fact.id().ms(),
-            told: context.say(&story::removal(ledger, name, thing.fact, store.author())),
-        }
+    let one = |thing: &facts::act::RemovedThing<'_>| RemovedJson {
+        thing: teller.thing(thing.subject),
+        author: teller.author(thing.by),
+        written_ms: thing.fact.id().ms(),
+        told: context.say(&teller.removal(thing.subject, thing.fact)),
     };
     let removed = facts::act::removed(ledger);
     let as_json: Vec<RemovedJson> = removed.iter().map(one).collect();

@@ -4,16 +4,16 @@ use std::path::Path;
 
 use facts::error::FactsError;
 use facts::error::NotASurvey;
-use facts::fact::{FactId, SubjectId};
+use facts::fact::{AuthorId, FactId, Ledger, SubjectId};
 use facts::file::Limits;
 use facts::home::{Home, Repaired};
-use facts::store::{Lost, peek, salvage};
+use facts::store::{Lost, Salvage, peek, salvage};
 use house::story;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
 use super::home_folder;
-use super::teller::short;
+use super::teller::{RecordTeller, short};
 use crate::author;
 use crate::command::Context;
 use crate::error::DeskError;
@@ -94,6 +94,7 @@ pub fn run(
         missing_photos: lacking.len(),
         lacking,
     };
+    let teller = RecordTeller::new(context, &repaired.store).ok();
     let is_forgotten = repaired.rebuilt.as_ref().is_some_and(|rebuilt| rebuilt.damaged_is_forgotten);
     context.answer(&as_json, |page| {
         let told = match (&as_json.damaged, from) {
@@ -121,7 +122,7 @@ pub fn run(
         for photo in &as_json.lacking {
             page.item(2, &photo.to_string());
         }
-        tell_lost(context, page, "desk-repair-lost", &repaired.lost);
+        tell_lost(context, page, "desk-repair-lost", &repaired.lost, teller.as_ref());
     })
 }
 
@@ -133,17 +134,30 @@ impl LostJson {
 
 /// Names what is lost before the way out is told. Programs read it from the answer to `--without-lost`.
 fn tell_what_is_lost(context: &Context, folder: &Path) -> Result<(), DeskError> {
-    let lost = salvage(folder)?.lost;
+    let Salvage { lost, facts, survey, .. } = salvage(folder)?;
     if context.json || lost.is_empty() {
         return Ok(());
     }
+    // What can be read still has its name.
+    let mut ledger = Ledger::new();
+    for fact in facts {
+        let _ = ledger.insert(fact);
+    }
+    let me = AuthorId::random();
+    let teller = survey.and_then(|survey| RecordTeller::of(context, &ledger, survey, me).ok());
     let mut page = Page::for_output();
-    tell_lost(context, &mut page, "desk-repair-unreadable", &lost);
+    tell_lost(context, &mut page, "desk-repair-unreadable", &lost, teller.as_ref());
     page.paragraph(0, &context.word("desk-repair-needs"));
     output::say_page(page)
 }
 
-fn tell_lost(context: &Context, page: &mut Page, message: &'static str, lost: &[Lost]) {
+fn tell_lost(
+    context: &Context,
+    page: &mut Page,
+    message: &'static str,
+    lost: &[Lost],
+    teller: Option<&RecordTeller<'_>>,
+) {
     if lost.is_empty() {
         return;
     }
@@ -152,10 +166,16 @@ fn tell_lost(context: &Context, page: &mut Page, message: &'static str, lost: &[
     for one in lost.iter().take(MOST_NAMED) {
         let line = Phrase::new("desk-repair-lost-one")
             .phrase("field", story::field_name(&one.field))
-            .text("thing", short(one.subject))
+            .phrase("thing", thing(teller, one.subject))
             .text("record", one.id.map(|id| id.to_string()).unwrap_or_default());
         page.item(2, &context.say(&line));
     }
+}
+
+fn thing(teller: Option<&RecordTeller<'_>>, subject: SubjectId) -> Phrase {
+    let name = teller.map(|teller| teller.thing_phrase(subject));
+    name.filter(|name| name.id != "told-thing-new")
+        .unwrap_or_else(|| Phrase::new("desk-thing-lost").text("id", short(subject)))
 }
 
 /// What is no survey leaves no author behind. With a file at hand, one whose database is destroyed is a survey still.

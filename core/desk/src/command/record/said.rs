@@ -50,11 +50,8 @@ pub fn run(
         None => facts::act::of_subject(ledger, subject),
     };
     if story.is_empty() {
-        let known: Vec<&str> = ledger.fields(subject).collect();
-        return Err(DeskError::NoSuchField {
-            field: field.unwrap_or("anything").to_owned(),
-            known: if known.is_empty() { "nothing".into() } else { known.join(", ") },
-        });
+        let known = ledger.fields(subject).map(str::to_owned).collect();
+        return Err(DeskError::NoSuchField { field: field.unwrap_or("anything").to_owned(), known });
     }
     let as_json: Vec<SaidJson> = story.iter().map(|said| teller.said(said)).collect();
     context.answer(&as_json, |page| {

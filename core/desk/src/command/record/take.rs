@@ -51,7 +51,7 @@ pub fn run(
     if store.is_some() && !look.same_survey {
         return Err(FactsError::OtherSurvey { file: path.to_owned() }.into());
     }
-    let told = Told::new(context, path, &look, store.as_ref())?;
+    let told = Told::new(context, path, &look)?;
     // Whether or not somebody reads it, the file is taken in.
     let shown = if context.json {
         Ok(())

@@ -1,11 +1,9 @@
 //! Facts, things and authors of a survey, in words and as JSON.
 
-use std::borrow::Cow;
-
-use facts::fact::{ActId, AuthorId, Fact, FactId, SubjectId, Wish};
+use facts::fact::{ActId, AuthorId, Disagreement, Fact, FactId, Ledger, SubjectId, SurveyId, Wish};
 use facts::store::Store;
-use house::record::{Survey, field};
-use house::story::{self, Said, Stands};
+use house::record::field;
+use house::story::{self, Said};
 use phrase::Phrase;
 use serde::Serialize;
 use serde_json::Value;
@@ -41,7 +39,7 @@ pub struct SaidJson {
     replaced_by: Vec<FactId>,
 }
 
-/// Tells what stands in one survey, removed things included: they have a name only with what was removed.
+/// Tells what stands in one survey, removed things included.
 pub struct RecordTeller<'a> {
     context: &'a Context,
     told: story::StoryTeller<'a>,
@@ -51,14 +49,17 @@ pub struct RecordTeller<'a> {
 impl<'a> RecordTeller<'a> {
     /// Tells what stands in this survey now.
     pub fn new(context: &'a Context, store: &'a Store) -> Result<Self, DeskError> {
-        let (ledger, me) = (store.ledger(), store.author());
-        let survey = Cow::Owned(story::with_removed(ledger, store.survey_id().subject())?);
-        Ok(Self { context, told: story::StoryTeller::of(Stands { survey, ledger, me }), me })
+        Self::of(context, store.ledger(), store.survey_id(), store.author())
     }
 
-    /// The survey, removed things included.
-    pub fn survey(&self) -> &Survey {
-        self.told.survey()
+    /// Tells what stands in a ledger.
+    pub fn of(
+        context: &'a Context,
+        ledger: &'a Ledger,
+        survey: SurveyId,
+        me: AuthorId,
+    ) -> Result<Self, DeskError> {
+        Ok(Self { context, told: story::StoryTeller::folded(ledger, survey, me)?, me })
     }
 
     /// A thing, as a phrase.
@@ -77,6 +78,16 @@ impl<'a> RecordTeller<'a> {
         }
     }
 
+    /// A disagreement in one sentence.
+    pub fn disagreement(&self, found: &Disagreement<'_>) -> Phrase {
+        self.told.disagreement(found)
+    }
+
+    /// A removal in a list of removed things.
+    pub fn removal(&self, subject: SubjectId, fact: &Fact) -> Phrase {
+        self.told.removal(subject, fact)
+    }
+
     /// An author, as a phrase.
     pub fn author_phrase(&self, author: AuthorId) -> Phrase {
         self.told.author(author)
@@ -89,12 +100,12 @@ impl<'a> RecordTeller<'a> {
 
     /// What a value says.
     pub fn value(&self, name: &str, value: &Value) -> String {
-        self.context.say(&story::value(self.survey(), name, value))
+        self.context.say(&self.told.value(name, value))
     }
 
     /// One line of a story, as a phrase.
     pub fn said_phrase(&self, said: &Said<'_>) -> Phrase {
-        story::said(self.told.ledger(), self.survey(), said, self.me)
+        self.told.said(said)
     }
 
     /// One line of a story, as JSON.

@@ -5,7 +5,6 @@ use house::record::{EntryState, Part, PartKind, Photo, PhotoRole, Run, Survey, f
 use house::{naming, story};
 use phrase::{Arg, Phrase};
 use serde::Serialize;
-use telling::report::rated;
 
 use crate::place::Key;
 use crate::question::about::is_printed;
@@ -43,7 +42,7 @@ fn of_part(snapshot: &SurveySnapshot<'_>, part: &Part) -> Vec<Phrase> {
         lines.push(Phrase::new("free-fed").phrase("port", fed));
     }
     lines.extend(part.label.as_ref().map(|label| line(survey, field::LABEL, label)));
-    let rated = rated(&part.rating);
+    let rated = naming::rated(&part.rating);
     if rated.is_empty() && is_printed(part) {
         lines.push(Phrase::new("free-not-rated"));
     } else if !rated.is_empty() {
@@ -77,7 +76,7 @@ pub(super) fn part(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_
     let photos = snapshot.survey.photos_of(Some(part.id));
     let photo = photos.max_by_key(|photo| photo.role == Some(PhotoRole::Label));
     let mut kind = naming::kind(part);
-    if let Some(room) = snapshot.survey.room_of(part) {
+    if let Some(room) = snapshot.survey.room_of(part).filter(|room| !room.name.trim().is_empty()) {
         kind = Phrase::new("part-in-room").phrase("part", kind).text("room", &room.name);
     }
     builder.part(part.tag.as_deref().unwrap_or_default(), &kind, lines, photo.map(|photo| photo.id));
@@ -87,16 +86,8 @@ pub(super) fn part(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_
 pub(super) fn run(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, run: &Run) {
     let lines = of_run(snapshot.survey, run).iter().map(|line| builder.say(line)).collect();
     let photo = snapshot.survey.photos_of(Some(run.id)).next();
-    let name = run_name(snapshot.survey, run.id);
+    let name = naming::run(snapshot.survey, run.id);
     builder.part(run.tag.as_deref().unwrap_or_default(), &name, lines, photo.map(|photo| photo.id));
-}
-
-/// A cable by what it feeds, or else by its tag.
-pub(super) fn run_name(survey: &Survey, run: SubjectId) -> Phrase {
-    match survey.wiring.fed_over(run) {
-        Some(part) => naming::run_to(survey, part),
-        None => story::thing(survey, run),
-    }
 }
 
 /// When a thing was first written, milliseconds since 1970: ids of things tell no order.

@@ -44,7 +44,8 @@ pub(super) fn kind_offers() -> Vec<Offer> {
 pub(super) fn room_offers(snapshot: &SurveySnapshot<'_>) -> Vec<Offer> {
     let mut rooms: Vec<_> = snapshot.survey.rooms.values().collect();
     rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
-    let offer = |room: &&house::record::Room| Offer::new(&Key::Room(room.id), super::text(&room.name));
+    let offer =
+        |room: &&house::record::Room| Offer::new(&Key::Room(room.id), naming::of_room(snapshot.survey, room));
     rooms.iter().take(120).map(offer).collect()
 }
 

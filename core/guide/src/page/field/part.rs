@@ -143,7 +143,7 @@ fn wiring(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, part: &Par
 
 fn run_row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, run: SubjectId) -> RowEntry {
     let survey = snapshot.survey;
-    let head = card::run_name(survey, run);
+    let head = naming::run(survey, run);
     let found = survey.runs.get(&run).cloned().unwrap_or_else(|| Run::new(run));
     let series = serde_json::to_value(found.cable).unwrap_or_default();
     let series = story::value(survey, field::CABLE, &series);

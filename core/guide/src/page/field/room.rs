@@ -25,7 +25,7 @@ pub(crate) fn show_all<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
     let row = |room: &&Room| {
         let wish = room.wish.and_then(|wish| serde_json::to_value(wish).ok());
         let wish = wish.map(|wish| story::value(survey, field::WISH, &wish));
-        builder.row(Some(Key::Room(room.id)), &super::text(&room.name), wish.as_ref(), None)
+        builder.row(Some(Key::Room(room.id)), &naming::of_room(survey, room), wish.as_ref(), None)
     };
     let rows = rooms.iter().take(MOST).map(row).collect();
     builder.rows(&Phrase::new("free-rooms-rows"), rows);
@@ -55,7 +55,8 @@ pub(crate) fn pressed_all(session: &mut Session, key: &Key) -> Result<Move> {
 pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBuilder<'a> {
     let survey = snapshot.survey;
     let Some(room) = survey.rooms.get(&id) else { return gone(snapshot, "free-room") };
-    let mut builder = builder(snapshot, &Phrase::new("free-room").text("room", &room.name));
+    let mut builder =
+        builder(snapshot, &Phrase::new("free-room").phrase("room", naming::of_room(survey, room)));
     builder.writing(&Key::Name, &Phrase::new("free-room-name"), None, WritingKind::Name, &room.name);
     let outlets: Vec<_> =
         finder::by_tag(survey).into_iter().filter(|part| part.kind == PartKind::Outlet).collect();
@@ -81,7 +82,10 @@ pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBu
         builder.choice(&Key::Served, &Phrase::new("free-served"), false, offers, &now);
     }
     builder.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Main);
-    builder.confirm_loss(&Key::Remove, &Phrase::new("free-remove-room").text("room", &room.name));
+    builder.confirm_loss(
+        &Key::Remove,
+        &Phrase::new("free-remove-room").phrase("room", naming::of_room(survey, room)),
+    );
     builder
 }
 

@@ -30,7 +30,7 @@ pub(crate) fn show_all<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
         let tag = fed.and_then(|part| survey.parts.get(&part)).and_then(|part| part.tag.clone());
         tag_order(run.tag.as_deref().or(tag.as_deref()))
     });
-    let named = runs.into_iter().map(|(run, fed)| (run, name(survey, run.id, fed)));
+    let named = runs.into_iter().map(|(run, _)| (run, naming::run(survey, run.id)));
     let found: Vec<_> =
         named.filter(|(_, name)| builder.say(name).to_lowercase().contains(&wanted)).collect();
     let page = paging::page(snapshot.pending());
@@ -50,10 +50,6 @@ pub(crate) fn show_all<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
 
 fn fed(survey: &Survey, run: SubjectId) -> Option<SubjectId> {
     survey.wiring.fed_over(run)
-}
-
-fn name(survey: &Survey, run: SubjectId, fed: Option<SubjectId>) -> Phrase {
-    fed.map_or_else(|| story::thing(survey, run), |part| naming::run_to(survey, part))
 }
 
 /// A tag for a cable that nothing carries yet.
@@ -91,7 +87,7 @@ fn may_feed(survey: &Survey) -> Vec<SubjectId> {
 pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBuilder<'a> {
     let survey = snapshot.survey;
     let Some(run) = survey.runs.get(&id) else { return gone(snapshot, "free-run") };
-    let name = card::run_name(survey, id);
+    let name = naming::run(survey, id);
     let mut builder = builder(snapshot, &Phrase::new("free-run").phrase("run", name.clone()));
     card::run(snapshot, &mut builder, run);
     about::rows(snapshot, &mut builder, id);

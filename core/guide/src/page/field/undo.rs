@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use facts::fact::{ActId, Fact, REMOVED, SubjectId};
-use house::record::{Part, PartKind, field};
-use house::{naming, story};
+use house::record::field;
+use house::story;
 use phrase::{Arg, Phrase};
 use serde_json::Value;
 
@@ -12,7 +12,7 @@ use crate::error::Result;
 use crate::place::{Key, Move};
 use crate::screen::PressWeight;
 use crate::session::{Session, SurveySnapshot};
-use crate::view::ScreenBuilder;
+use crate::view::{ScreenBuilder, StoryTeller};
 
 /// The newest act of this device if it can be taken back, and what it was. Making the survey itself stays.
 fn last(snapshot: &SurveySnapshot<'_>) -> Option<(ActId, Phrase)> {
@@ -50,36 +50,9 @@ fn what(snapshot: &SurveySnapshot<'_>, facts: &[&Fact]) -> Phrase {
     let first = said.first().map_or("", |fact| fact.field());
     let more = u64::try_from(things.len().saturating_sub(1)).unwrap_or(u64::MAX);
     Phrase::new(id)
-        .phrase("thing", named(snapshot, *subject))
+        .phrase("thing", StoryTeller::of(snapshot).thing(*subject))
         .phrase("field", story::field_name(first))
         .with("more", Arg::Count(more))
-}
-
-/// A thing by name, also one that was removed.
-pub(super) fn named(snapshot: &SurveySnapshot<'_>, subject: SubjectId) -> Phrase {
-    let there = story::thing(snapshot.survey, subject);
-    if there.id != "thing-gone" {
-        return there;
-    }
-    let said = |name: &str| snapshot.ledger.shown(subject, name).filter(|fact| !fact.is_forgotten());
-    let word = |name: &str| said(name).and_then(|fact| fact.value().as_str());
-    match word(field::IS) {
-        Some("part") => {
-            let kind = said(field::KIND).and_then(|fact| serde_json::from_value(fact.value().clone()).ok());
-            let mut part = Part::new(subject, kind.unwrap_or(PartKind::Unknown));
-            part.tag = word(field::TAG).map(str::to_owned);
-            naming::of_part(snapshot.survey, &part)
-        }
-        Some("run") => match word(field::TAG) {
-            Some(tag) => Phrase::new("thing-run").text("tag", tag),
-            None => Phrase::new("thing-run-untagged"),
-        },
-        Some("room") => Phrase::new("thing-room").text("name", word(field::NAME).unwrap_or_default()),
-        Some(is @ ("note" | "photo" | "reading" | "service" | "work" | "measurement")) => {
-            Phrase::new(format!("thing-{is}"))
-        }
-        _ => there,
-    }
 }
 
 /// Offers to take the last act back, in words.

@@ -1,5 +1,6 @@
 //! What gets through to each room, in words.
 
+use ::house::naming;
 use ::house::record::{Asked, Reply};
 use advice::forecast::{Forecast, RoomForecast};
 use advice::verdict::{Together, Wished, answers, summary};
@@ -51,7 +52,7 @@ fn rooms(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, forecas
     let rows = without
         .take(30)
         .map(|answer| {
-            let head = Phrase::new("text").text("text", &answer.room.name);
+            let head = naming::of_room(snapshot.survey, answer.room);
             let says = Phrase::new("forecast-no-outlet");
             builder.row(None, &head, Some(&says), None).marked(RowMark::NotKnown)
         })

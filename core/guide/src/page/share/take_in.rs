@@ -10,7 +10,7 @@ use crate::error::Result;
 use crate::place::{Key, Move, Outside, Place, SharePlace};
 use crate::screen::{Ability, FileAsked, PressWeight, Screen, WordsRole};
 use crate::session::{After, Session, SurveySnapshot, WorkKind, look};
-use crate::view::{ScreenBuilder, StoryTeller, tell_look};
+use crate::view::{ScreenBuilder, tell_look};
 
 pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let title = Phrase::new("share-take-in");
@@ -29,8 +29,7 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
         }
         Some(looked) => {
             let look = &looked.look;
-            let teller = StoryTeller::of(snapshot);
-            tell_look(&mut builder, look, snapshot.me, Some(&teller).filter(|_| look.same_survey));
+            tell_look(&mut builder, look, snapshot.me);
             if !look.same_survey {
                 builder.words(WordsRole::Lead, &Phrase::new("share-other-survey"));
                 builder.press(&Key::Apart, &Phrase::new("share-take-apart"), PressWeight::Main);

@@ -1,6 +1,7 @@
-//! Why a fact is not well formed.
+//! Why something that was to be written is no fact.
 
 use facts::fact::FactFault;
+use house::story::field_name;
 use phrase::Phrase;
 
 use super::{InWords, count};
@@ -8,8 +9,13 @@ use super::{InWords, count};
 impl InWords for FactFault {
     fn phrase(&self) -> Phrase {
         match self {
-            Self::TooLong { field: _, bytes: _, limit } => {
-                Phrase::new("error-text-too-long").with("limit", count(*limit))
+            Self::TooLong { field, bytes, limit } => {
+                let name = field_name(field);
+                let what = if name.id == "field-other" { Phrase::new("field-unnamed") } else { name };
+                Phrase::new("error-text-too-long")
+                    .phrase("what", what)
+                    .with("found", count(*bytes))
+                    .with("limit", count(*limit))
             }
             Self::NumberInexact { number } => Phrase::new("error-number-inexact").text("number", number),
             // Nobody types these: another program wrote them, or this one has a fault.

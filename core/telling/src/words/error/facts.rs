@@ -27,10 +27,13 @@ impl InWords for FactsError {
                 NotASurvey::OtherProgram => named("error-survey-of-others", survey_name(folder)),
             },
             Self::FolderName => Phrase::new("error-folder-name"),
+            Self::FolderNameTooLong { found, most } => Phrase::new("error-folder-name-too-long")
+                .with("found", count(*found))
+                .with("limit", count(*most)),
 
             Self::Fact(fault) => fault.phrase(),
-            Self::DraftTooLong { bytes: _, limit } => {
-                Phrase::new("error-draft-too-long").with("limit", count(*limit))
+            Self::DraftTooLong { bytes, limit } => {
+                Phrase::new("error-draft-too-long").with("found", count(*bytes)).with("limit", count(*limit))
             }
             Self::TooManyParts { found, most } => too_many("error-too-many-parts", *found, *most),
             Self::TooManyFacts { found, most } => too_many("error-too-many-records", *found, *most),

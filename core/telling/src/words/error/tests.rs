@@ -51,6 +51,7 @@ fn of_facts() -> Vec<FactsError> {
         FactsError::DiskFull { folder: folder() },
         FactsError::Busy { folder: folder() },
         FactsError::FolderName,
+        FactsError::FolderNameTooLong { found: 9, most: 8 },
         FactsError::OtherSurveyInFile,
         FactsError::DraftTooLong { bytes: 9, limit: 8 },
         FactsError::TooManyPhotos { most: 8 },

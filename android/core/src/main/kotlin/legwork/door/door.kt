@@ -2520,6 +2520,12 @@ data class CautionBlock (
      * What can hurt someone or cut something off, with the reason, and who should do it.
      */
     val `words`: kotlin.String
+    , 
+    /**
+     * Whether nobody has read it yet in this survey on this device: it stands in full then. Once it was read its head stands,
+     * and its words are a touch away.
+     */
+    val `unread`: kotlin.Boolean
     
 ){
     
@@ -2541,6 +2547,7 @@ public object FfiConverterTypeCautionBlock: FfiConverterRustBuffer<CautionBlock>
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
         )
     }
 
@@ -2549,7 +2556,8 @@ public object FfiConverterTypeCautionBlock: FfiConverterRustBuffer<CautionBlock>
             FfiConverterTypeAloud.allocationSize(value.`aloud`) +
             FfiConverterString.allocationSize(value.`name`) +
             FfiConverterString.allocationSize(value.`head`) +
-            FfiConverterString.allocationSize(value.`words`)
+            FfiConverterString.allocationSize(value.`words`) +
+            FfiConverterBoolean.allocationSize(value.`unread`)
     )
 
     override fun write(value: CautionBlock, buf: ByteBuffer) {
@@ -2558,6 +2566,7 @@ public object FfiConverterTypeCautionBlock: FfiConverterRustBuffer<CautionBlock>
             FfiConverterString.write(value.`name`, buf)
             FfiConverterString.write(value.`head`, buf)
             FfiConverterString.write(value.`words`, buf)
+            FfiConverterBoolean.write(value.`unread`, buf)
     }
 }
 

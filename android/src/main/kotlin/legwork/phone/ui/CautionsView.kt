@@ -8,7 +8,7 @@ import android.widget.LinearLayout
 import legwork.door.CautionBlock
 import legwork.phone.R
 
-/** Cautions that stand together, in one box: what to do of each in sight, its reason folded. */
+/** Cautions that stand together, in one box: what to do of each in sight, its reason folded once it was read. */
 class CautionsView(tools: Tools, setting: Setting, cautions: List<CautionBlock>) : BlockView() {
     override val view: View = LinearLayout(tools.context).apply {
         val paper = tools.paper
@@ -43,6 +43,7 @@ class CautionsView(tools: Tools, setting: Setting, cautions: List<CautionBlock>)
             // One stop reads all of it, folded or not.
             body = { tools.paper.text(caution.words, Type.SAYS).apply { unsaid() } },
             said = spoken(caution.aloud),
+            opens = caution.unread,
         )
     }
 }

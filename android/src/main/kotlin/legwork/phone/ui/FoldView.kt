@@ -18,6 +18,8 @@ class FoldView(
     ruled: Boolean = false,
     /** What is said of the head, where that is more than what stands there. */
     private val said: String = head,
+    /** Whether it stands open until somebody folds it. */
+    opens: Boolean = false,
 ) : LinearLayout(tools.context) {
     private val arrow: ImageView
     private var open: View? = null
@@ -35,7 +37,7 @@ class FoldView(
         bar.setPadding(0, pad, 0, pad)
         below(bar)
         if (ruled) ruled(tools)
-        set(folds.isOpen(id))
+        set(opens || folds.isOpen(id))
     }
 
     private fun set(isOpen: Boolean) {

@@ -1,7 +1,8 @@
 //! What a part is taken as, in words.
 
-use house::rating::PartRating;
 use phrase::{Arg, Phrase};
+
+use crate::rating::PartRating;
 
 /// What is known of a rating, each figure a phrase; empty where nothing is.
 pub fn rated(rating: &PartRating) -> Vec<Phrase> {
@@ -39,10 +40,39 @@ pub fn rated(rating: &PartRating) -> Vec<Phrase> {
     said
 }
 
+/// All that a rating states, for whoever is told the rating alone: with its outputs, and what only a circuit asks for.
+pub fn rating(rating: &PartRating) -> Vec<Phrase> {
+    let mut said = Vec::new();
+    if rating.legs > 0 {
+        said.push(Phrase::new("rated-outputs").with("count", Arg::Count(u64::from(rating.legs))));
+    }
+    said.extend(rated(rating));
+    let losses = [
+        ("rated-return-gain", rating.return_gain_db),
+        ("rated-isolation", rating.isolation_db),
+        ("rated-return-loss", rating.return_loss_db),
+        ("rated-rejection-alone", rating.rejection_db.filter(|_| rating.stop_band.is_none())),
+    ];
+    let losses = losses.into_iter().filter_map(|(id, db)| Some(Phrase::new(id).with("loss", Arg::Loss(db?))));
+    said.extend(losses);
+    if let Some(mhz) = rating.return_high_mhz {
+        said.push(Phrase::new("rated-return-path").with("frequency", Arg::Frequency(mhz)));
+    }
+    let marks = [
+        ("rated-modem-port", rating.modem_port),
+        ("rated-power", rating.power_pass == Some(true)),
+        ("rated-no-power", rating.power_pass == Some(false)),
+        ("rated-passes-on", rating.passes_on),
+        ("rated-doubtful", rating.doubtful),
+    ];
+    said.extend(marks.into_iter().filter(|(_, is)| *is).map(|(id, _)| Phrase::new(id)));
+    said
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use house::rating::Band;
+    use crate::rating::Band;
 
     /// A band over all of MoCA's is a by-pass of an amplifier; of a splitter it is its band and no more.
     #[test]
