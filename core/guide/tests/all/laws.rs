@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::homeowner::{House, LABEL, TONGUES, Walk};
-use crate::throws::{Throw, throw};
+use crate::throws::{PICTURE, Throw, throw};
 use crate::{shell, shell_drawn};
 use facts::fact::FactId;
 use facts::store::Store;
@@ -68,7 +68,7 @@ fn told(screen: &Screen) -> Vec<&str> {
 pub fn assert_translated(screen: &Screen) {
     const AS_PRINTED: [&str; 2] = ["dB", "bonded"];
     for said in told(screen) {
-        let said = said.replace(LABEL, "");
+        let said = said.replace(LABEL, "").replace(PICTURE, "");
         let words = said.split(|sign: char| !sign.is_ascii_alphanumeric());
         let is_tag = |word: &str| {
             let number = word.trim_start_matches(|sign: char| sign.is_ascii_uppercase());
