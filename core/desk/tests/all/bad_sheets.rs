@@ -217,7 +217,7 @@ fn a_reading_of_nothing_and_of_two_things() {
 fn a_reading_that_is_only_half_told() {
     let told = refused(house(
         "[[reading]]\npower = { sent = \"-10 dBm\" }\n\
-         [[reading]]\npower = { sent = \"-10\", received = \"-40 dBmV\" }\n\
+         [[reading]]\npower = { sent = \"-10\", received = \"-40 Mb/s\" }\n\
          [[reading]]\npacket_loss = { percent = 101, busy = \"yes\" }\n\
          [[reading]]\nswings = { low = \"9 Mb/s\", high = \"6 Mb/s\", with_heat_or_hour = true }\n\
          [[reading]]\nnodes_seen = 0\n\
@@ -229,7 +229,7 @@ fn a_reading_that_is_only_half_told() {
             "(10 problems)",
             "Line 5, [[reading]] number 1, power.received",
             "Line 7, [[reading]] number 2, power.sent",
-            "[[reading]] number 2, power.received found -40 dBmV expected a power in dBm",
+            "[[reading]] number 2, power.received found -40 Mb/s expected a power with its unit",
             "Line 9, [[reading]] number 3, packet_loss.percent",
             "[[reading]] number 3, packet_loss.busy",
             "Line 11, [[reading]] number 4, swings",

@@ -82,7 +82,7 @@ free-add-behind = Add a part behind it
 free-add-loose = Add a part, not traced yet
 free-edit = Change its tag, place or kind
 free-remove-part = Remove it from the survey
-    .question = Remove { $part }? What hangs on it stays. It can be brought back at any time.
+    .question = Remove { $part }? { $hangs } It can be brought back at any time.
     .yes = Remove
     .no = Keep it
 
@@ -114,7 +114,7 @@ free-add-run = Add a cable that was found
 free-run-feeds = It feeds
 free-run-may-feed = If you know which one it is, choose it
 free-remove-run = Remove it from the survey
-    .question = Remove { $run }? What it feeds stays fed, over a cable of which nothing is known. It can be brought back.
+    .question = Remove { $run }? { $hangs } What it feeds stays fed, over a cable of which nothing is known. It can be brought back.
     .yes = Remove
     .no = Keep it
 
@@ -133,7 +133,7 @@ free-no-wish = nothing said
 free-served = No outlet is in this room. From which outlet of another room is it served?
 free-served-none = From none yet
 free-remove-room = Remove it from the survey
-    .question = Remove { $room }? The outlets in it stay. It can be brought back at any time.
+    .question = Remove { $room }? { $hangs } It can be brought back at any time.
     .yes = Remove
     .no = Keep it
 
@@ -163,7 +163,7 @@ free-power-from = The current comes from
 free-power-to = It powers
 free-power-both = Please choose both: where the current comes from, and what it powers.
 free-remove-service = It does not use the cable: remove it
-    .question = Remove { $service } from the survey? It will no longer be kept safe from changes. It can be brought back.
+    .question = Remove { $service } from the survey? { $hangs } It will no longer be kept safe from changes. It can be brought back.
     .yes = Remove
     .no = Keep it
 
@@ -173,6 +173,9 @@ free-burst-photo = Photo
 free-assign-lead = Choose the photos, then the part that they show.
 free-assign-none = No photo waits. New ones can be taken here.
 free-photo-name = Photo { $number }, added { $when } UTC
+free-photo-name-own = Photo { $number }, “{ $name }”, added { $when } UTC
+free-photo-name-taken = Photo { $number }, taken { $taken }
+free-photo-name-both = Photo { $number }, “{ $name }”, taken { $taken }
 free-photos-rest =
     { $rest ->
         [one] 1 more comes when these are done.
@@ -204,6 +207,12 @@ free-photo = A photo
     .gone = A photo
 free-photo-of = shows { $thing }
 free-photo-when = added { $when } UTC
+free-photo-taken = taken { $taken } by the camera’s clock
+free-photo-file = its file was called “{ $name }”
+photo-already = This picture is here already. It was not added again.
+photo-already-of = This picture is here already: it shows { $thing }. It was not added again.
+photo-already-now-of = This picture was here already. It now stands with { $thing }.
+photo-already-elsewhere = This picture is here already with { $thing }. It now stands here, too.
 free-photo-unassign = It shows something else
 free-remove-photo = Remove it from the survey
     .question = Remove this photo? It can be brought back at any time.
