@@ -71,6 +71,9 @@ impl InWords for DeskError {
             Self::EmptyList { list } => of_file("desk-error-list-empty", list),
             Self::NotSet { word, field, why } => {
                 let (id, known) = match &**why {
+                    ValueFault::NoField { known } if known.is_empty() => {
+                        ("desk-error-not-set-thing", String::new())
+                    }
                     ValueFault::NoField { known } => ("desk-error-not-set-field", known.join(", ")),
                     ValueFault::Needed => ("desk-error-not-set-needed", String::new()),
                     ValueFault::Taken => ("desk-error-not-set-taken", String::new()),

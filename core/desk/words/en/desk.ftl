@@ -686,6 +686,7 @@ desk-doing-pack = packing
 
 desk-error-not-set = what { $field } of "{ $word }" is to say was not taken. Nothing was changed.
 desk-error-not-set-field = "{ $field }" cannot be set of "{ $word }"; what can be set of it: { $known }. Nothing was changed.
+desk-error-not-set-thing = nothing of "{ $word }" is set so; what a photo shows says legwork photo assign. Nothing was changed.
 desk-error-not-set-needed = { $field } of "{ $word }" cannot be left open. Nothing was changed.
 desk-error-not-set-taken = { $field } of "{ $word }": something else here is called so already. Nothing was changed.
 desk-error-not-set-run = { $field } of "{ $word }" is told of the cable that leads to it, and it is not known what feeds it. Say that first: legwork set NAME.legwork THING from TAG port NUMBER

@@ -27,7 +27,7 @@ mod teller;
 mod undo;
 mod wishes;
 
-pub use teller::{RecordTeller, ThingJson, field_of};
+pub use teller::{RecordTeller, ThingJson};
 
 use std::path::{Path, PathBuf};
 
