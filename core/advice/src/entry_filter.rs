@@ -13,6 +13,7 @@ use house::record::{
     satellite_on,
 };
 use phrase::{Arg, Phrase};
+use serde::{Deserialize, Serialize};
 
 use crate::forecast::nodes_of;
 
@@ -57,7 +58,7 @@ pub enum NotWanted {
 }
 
 /// What speaks against a filter, or against work on a part, as long as it stands.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub enum Against {
     /// Satellite signals may come in there.
     SatelliteMayBe {

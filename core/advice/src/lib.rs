@@ -21,12 +21,13 @@
 //!
 //! From below upwards: `forecast` (rates), `level` (levels of the other services), `verdict` (what readings say, and whether
 //! a room gets what it wishes), `finding` (what is wrong), `suspect` (what is most likely at fault where a test failed),
-//! `unknown` (what is left open), `worklist` (what to do).
+//! `unknown` (what is left open), `worklist` (what to do), `kept` (all of it as bytes, to be found again).
 
 mod entry_filter;
 mod error;
 pub mod finding;
 pub mod forecast;
+pub mod kept;
 pub mod level;
 pub mod suspect;
 pub mod unknown;

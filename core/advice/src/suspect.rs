@@ -1,6 +1,7 @@
 //! Which parts and runs on the way to an outlet are most likely to be at fault when its test failed: what nobody knows, what
 //! is known to be poor, and what the tests of other rooms say of the same stretch.
 
+use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
 
 use facts::fact::SubjectId;
@@ -40,7 +41,7 @@ mod weights {
 }
 
 /// Why something is suspected first.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Ground {
     /// It is known to be poor, or not made for the band.
     Poor,
@@ -65,7 +66,7 @@ impl Ground {
 }
 
 /// Something on the way to an outlet.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Suspect {
     /// Where.
     pub at: CostAt,

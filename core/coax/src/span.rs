@@ -1,5 +1,7 @@
 //! A value that is not known exactly: what is likely, and the ends between which it lies.
 
+use serde::{Deserialize, Serialize};
+
 /// How well a figure is backed. Shown beside every figure that a user sees.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Backing {
@@ -16,7 +18,7 @@ pub enum Backing {
 }
 
 /// A range `low <= likely <= high` of one quantity, in whatever unit the holder says.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Span {
     /// Nothing below this is thought possible.
     pub low: f64,

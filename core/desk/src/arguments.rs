@@ -2,7 +2,8 @@
 
 use std::path::PathBuf;
 
-use clap::{Parser, Subcommand};
+use clap::{Parser, Subcommand, ValueEnum};
+use clap_complete::Shell;
 
 mod record;
 
@@ -47,6 +48,12 @@ pub enum Command {
         sheet: PathBuf,
         /// The survey to make, NAME.legwork.
         survey: PathBuf,
+        /// The survey is there: list what the sheet says otherwise. What the sheet leaves out stays.
+        #[arg(long)]
+        change: bool,
+        /// Make these changes, as one action.
+        #[arg(long, requires = "change")]
+        yes: bool,
     },
 
     /// What gets through to each room, both ways, and what limits it.
@@ -80,6 +87,50 @@ pub enum Command {
         /// The file to write.
         out: PathBuf,
         /// Replace the file if it is there.
+        #[arg(long)]
+        replace: bool,
+        /// What to leave out; may stand several times.
+        #[arg(long, value_enum, value_name = "WHAT")]
+        without: Vec<Without>,
+    },
+
+    /// Tags to print, cut out and stick round the cables: one HTML file.
+    Tags {
+        /// The survey, NAME.legwork.
+        survey: PathBuf,
+        /// The file to write.
+        out: PathBuf,
+        /// Replace the file if it is there.
+        #[arg(long)]
+        replace: bool,
+    },
+
+    /// Parts, readings or steps as a table in CSV, for a spreadsheet.
+    Table {
+        /// The survey, NAME.legwork.
+        survey: PathBuf,
+        /// What the rows are.
+        #[arg(value_enum)]
+        what: TableOf,
+        /// The file to write; without it, the table goes to standard output.
+        out: Option<PathBuf>,
+        /// Replace the file if it is there.
+        #[arg(long)]
+        replace: bool,
+    },
+
+    /// What a shell reads so that it completes this command.
+    Completion {
+        /// The shell.
+        #[arg(value_enum)]
+        shell: Shell,
+    },
+
+    /// The manual: its first page, or all of its pages as files.
+    Man {
+        /// The folder for the pages; without it, the first page goes to standard output.
+        folder: Option<PathBuf>,
+        /// Replace pages that are there.
         #[arg(long)]
         replace: bool,
     },
@@ -121,4 +172,15 @@ pub enum Command {
     /// The commands of the record.
     #[command(flatten)]
     Record(RecordCommand),
+}
+
+/// What the rows of a table are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum TableOf {
+    /// Everything on the coax, each with the cable that leads to it.
+    Parts,
+    /// What was measured.
+    Readings,
+    /// What to change, in order.
+    Steps,
 }

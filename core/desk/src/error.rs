@@ -12,7 +12,7 @@ use guide::{GuideError, Trouble};
 use page::PageError;
 use phrase::Phrase;
 
-use crate::sheet::Problems;
+use crate::sheet::{Problems, ValueFault};
 
 pub use words::system;
 
@@ -194,6 +194,32 @@ pub enum DeskError {
         list: PathBuf,
     },
 
+    /// A value that cannot be set.
+    #[error("{field} of {word}: {why:?}")]
+    NotSet {
+        /// The thing, as it was typed.
+        word: String,
+        /// The field, or several.
+        field: String,
+        /// Why not.
+        why: Box<ValueFault>,
+    },
+
+    /// Two parts with one tag, where parts are told apart by their tags.
+    #[error("the tag {tag} twice")]
+    TagTwice {
+        /// The tag.
+        tag: String,
+    },
+
+    /// A survey without tags.
+    #[error("no tags")]
+    NoTags,
+
+    /// A search for nothing.
+    #[error("an empty word")]
+    EmptyWord,
+
     /// The taking in of several pictures ended between two of them.
     #[error("{done} of {of} pictures: {why}")]
     PicturesPartly {
@@ -300,6 +326,8 @@ pub enum WrongThing {
     NotForPhotos,
     /// Where a photo is wanted.
     NotAPhoto,
+    /// Where a part is wanted.
+    NotAPart,
     /// The survey itself cannot be removed, nor forgotten as a whole.
     WholeSurvey,
     /// Nothing to bring back.
@@ -396,6 +424,10 @@ impl DeskError {
             | Self::NoPictures { .. }
             | Self::InList { .. }
             | Self::EmptyList { .. }
+            | Self::NotSet { .. }
+            | Self::TagTwice { .. }
+            | Self::NoTags
+            | Self::EmptyWord
             | Self::NotConfirmed(_)
             | Self::NothingDone
             | Self::NotAside { .. }
@@ -428,12 +460,16 @@ impl DeskError {
             }
             Self::PicturesPartly { why, .. } => why.name(),
             Self::InList { .. } | Self::EmptyList { .. } => "list",
+            Self::NotSet { .. } => "value",
             Self::NoSuchThing { .. }
             | Self::Ambiguous { .. }
             | Self::NoSuchField { .. }
             | Self::WrongThing { .. }
             | Self::NothingDone
             | Self::NotAside { .. }
+            | Self::TagTwice { .. }
+            | Self::NoTags
+            | Self::EmptyWord
             | Self::EmptyNote
             | Self::NoName { .. } => "thing",
             Self::Facts(FactsError::Upheaval { .. }) | Self::NotConfirmed(_) => "not_confirmed",

@@ -57,6 +57,9 @@ fn without_backslashes(text: &str) -> String {
     word
 }
 
+/// How the names of pictures end, in a folder or by a pattern.
+pub const PICTURES: &[&str] = &["jpg", "jpeg", "png"];
+
 /// What was given in place of files.
 pub enum Given {
     /// Files, in order.

@@ -14,6 +14,7 @@ mod output;
 mod plain;
 mod printed;
 mod progress;
+mod read_only;
 pub mod sheet;
 mod speak;
 mod stop;

@@ -22,6 +22,14 @@ pub fn say_json(text: &str) -> Result<(), DeskError> {
     write(&clean::json(text))
 }
 
+/// Writes a table in CSV, whose lines end in a carriage return and a line feed.
+///
+/// # Errors
+/// As [`say`].
+pub fn say_table(text: &str) -> Result<(), DeskError> {
+    write(&text.split("\r\n").map(clean::lines).collect::<Vec<_>>().join("\r\n"))
+}
+
 /// Writes a page, whose texts are harmless already and whose colours are ours.
 ///
 /// # Errors

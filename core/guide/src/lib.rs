@@ -24,6 +24,7 @@ mod done;
 mod error;
 mod finish;
 mod guide;
+pub mod kept;
 mod number;
 mod page;
 mod place;

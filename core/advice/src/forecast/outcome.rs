@@ -2,6 +2,7 @@
 
 use coax::Span;
 use facts::fact::SubjectId;
+use serde::{Deserialize, Serialize};
 
 use super::worlds::ByPassWorlds;
 
@@ -10,7 +11,7 @@ pub use coax::link::Limit;
 
 /// A forecast for a house. Every [`Span`] here holds percentiles over the draws: `low` is the 10th, `likely` the
 /// median, `high` the 90th; a value lies below `low` in a tenth of the draws.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Forecast {
     /// The seed of the draws.
     pub seed: u64,
@@ -68,7 +69,7 @@ impl Forecast {
 }
 
 /// The forecast for one outlet.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct RoomForecast {
     /// The outlet.
     pub outlet: SubjectId,
@@ -79,7 +80,7 @@ pub struct RoomForecast {
 }
 
 /// What gets from the bridge to an outlet.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum Reach {
     /// Rates and losses were worked out.
     Estimated(Box<PathForecast>),
@@ -96,7 +97,7 @@ pub enum Reach {
 }
 
 /// The path between the bridge and an outlet.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct PathForecast {
     /// Net rate towards the room, Mb/s, after the Ethernet ports.
     pub down: Span,
@@ -145,7 +146,7 @@ impl PathForecast {
 }
 
 /// A loss and where it arises.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Cost {
     /// Where.
     pub at: CostAt,
@@ -154,7 +155,7 @@ pub struct Cost {
 }
 
 /// A place on a path where loss arises.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum CostAt {
     /// In a part on the way.
     Part(SubjectId),
@@ -163,7 +164,7 @@ pub enum CostAt {
 }
 
 /// Loss over frequency: three curves over the same frequencies, each frequency's own percentiles.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct Curve {
     /// Frequencies, MHz, rising.
     pub mhz: Vec<f64>,
@@ -176,7 +177,7 @@ pub struct Curve {
 }
 
 /// How much of one adapter's signal would leave the house at one entry.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct StreetLeak {
     /// The entry.
     pub entry: SubjectId,
@@ -185,7 +186,7 @@ pub struct StreetLeak {
 }
 
 /// Whether all wishes together fit.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct SharedCapacity {
     /// Share of the network's time that all wished rates at once would take: above 1 they do not fit.
     pub airtime: Span,

@@ -4,13 +4,14 @@ use coax::rated::{ByPass, Rating};
 use coax::{Dice, Span};
 use facts::fact::SubjectId;
 use house::record::Wish;
+use serde::{Deserialize, Serialize};
 
 use super::circuit::{Circuit, Terminal};
 use super::outcome::CostAt;
 use super::percentile::spread;
 
 /// What a room gets in each of the two worlds, over the same draws of all else.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct ByPassWorlds {
     /// The amplifiers on its way of which nobody knows it, from the bridge on. Never empty.
     pub amplifiers: Vec<SubjectId>,
@@ -30,7 +31,7 @@ impl ByPassWorlds {
 }
 
 /// What gets from the bridge to an outlet in one of them.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct World {
     /// Net rate towards the room, Mb/s.
     pub down: Span,

@@ -4,6 +4,7 @@ use coax::Span;
 use facts::fact::SubjectId;
 use house::record::{ServiceKind, Survey};
 use indexmap::IndexMap;
+use serde::{Deserialize, Serialize};
 
 use super::Options;
 use super::entry_levels::metered_on;
@@ -17,7 +18,7 @@ use crate::forecast::spread;
 pub(crate) const NOTICEABLE_DB: f64 = 0.3;
 
 /// How much the level of one service at one outlet changes.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct OutletChange {
     /// The outlet.
     pub outlet: SubjectId,
@@ -59,7 +60,7 @@ impl OutletChange {
 }
 
 /// A change at one frequency.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct BandChange {
     /// The frequency, MHz.
     pub mhz: f64,

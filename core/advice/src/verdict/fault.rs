@@ -2,6 +2,7 @@
 
 use facts::fact::SubjectId;
 use house::record::{LinkState, Reading, ReadingKind, Survey};
+use serde::{Deserialize, Serialize};
 
 use super::beside::{Beside, HeldOf};
 use super::nodes::NodesTold;
@@ -14,7 +15,7 @@ use crate::forecast::PathForecast;
 pub const LOSS_PERCENT: f64 = 0.1;
 
 /// What tests show to be wrong on the way to an outlet, what is graver first.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Fault {
     /// The adapter hears no other.
     NoLink,

@@ -1,11 +1,12 @@
 //! What a step gains, room by room.
 
 use facts::fact::SubjectId;
+use serde::{Deserialize, Serialize};
 
 use crate::forecast::{Forecast, Limit};
 
 /// What gets to a room, Mb/s; all zero where nothing does.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 pub struct RoomRates {
     /// The likely net rate towards the room.
     pub likely_mbps: f64,
@@ -18,7 +19,7 @@ pub struct RoomRates {
 }
 
 /// What a step gains at one outlet, towards it.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Gain {
     /// The outlet.
     pub outlet: SubjectId,

@@ -4,6 +4,7 @@ use facts::fact::SubjectId;
 use house::naming;
 use house::record::{ChangeKind, Survey};
 use phrase::Phrase;
+use serde::{Deserialize, Serialize};
 
 use super::refusal::Refusal;
 use super::step::Step;
@@ -13,7 +14,7 @@ use crate::suspect::Suspect;
 use crate::verdict::Fault;
 
 /// A room whose test failed.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct FailedRoom {
     /// Its outlet.
     pub outlet: SubjectId,
@@ -43,7 +44,7 @@ impl FailedRoom {
 }
 
 /// Why a list ends although more may be worth doing.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum CutShort {
     /// It holds as many steps as a list does.
     Steps,

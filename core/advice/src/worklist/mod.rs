@@ -44,5 +44,5 @@ pub use need::is_wanted_anyway;
 pub use order::{Options, worklist, worklist_watched};
 pub use refusal::Refusal;
 pub use services::refusal;
-pub use stake::{Stake, at_stake};
+pub use stake::{Stake, at_stake, stakes};
 pub use step::Step;

@@ -1,5 +1,6 @@
 //! What speaks against a change: a service that it would cut.
 
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 
 use coax::estimates::house::AMPLIFIER_GAIN;
@@ -16,7 +17,7 @@ use crate::forecast::nodes_of;
 use crate::level::{self, MovedOut, levels};
 
 /// Why a change is not offered.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub enum Refusal {
     /// The filter would stand in a satellite line and cut it off.
     FilterInSatelliteLine {

@@ -9,14 +9,15 @@ use coax::trade::LABELS_BEGIN;
 use facts::fact::SubjectId;
 use house::rating::{Band, EXTENDED_D};
 use house::record::{CableKind, LengthKnown, PartKind, Run, RunLength, Survey};
+use serde::{Deserialize, Serialize};
 
 use super::need::WORTH_MBPS;
 use crate::error::AdviceError;
 use crate::forecast::{Forecast, Options, forecast};
-use crate::unknown::Unknown;
+use crate::unknown::{Matters, Unknown};
 
 /// What an unknown may change at most, and for whom.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Stake {
     /// The outlet for which it may change most.
     pub outlet: SubjectId,
@@ -46,6 +47,33 @@ pub fn at_stake(survey: &Survey, unknown: &Unknown, options: &Options) -> Result
         Some(Stake { outlet: room.outlet, mbps })
     });
     Ok(stakes.max_by(|a, b| a.mbps.total_cmp(&b.mbps)))
+}
+
+/// The most unknowns that are weighed: each takes two forecasts.
+const MOST_WEIGHED: usize = 60;
+
+/// What knowing each of these may change, in their order: of those on a way to a room or between two, the first so many.
+/// `watch` is told which share is done, 0 to 1, and says whether to go on.
+///
+/// # Errors
+/// [`AdviceError::Stopped`] once `watch` says no; else what [`forecast()`] gives.
+pub fn stakes(
+    survey: &Survey,
+    open: &[Unknown],
+    options: &Options,
+    watch: &mut dyn FnMut(f64) -> bool,
+) -> Result<Vec<Option<Stake>>, AdviceError> {
+    let most = open.len().min(MOST_WEIGHED);
+    let mut stakes = Vec::with_capacity(open.len());
+    for (place, unknown) in open.iter().enumerate() {
+        if !watch((place as f64 / most as f64).min(1.0)) {
+            return Err(AdviceError::Stopped);
+        }
+        let on_way = matches!(unknown.matters, Matters::Weakest | Matters::OnWayTo(_));
+        let weigh = on_way && place < MOST_WEIGHED;
+        stakes.push(if weigh { at_stake(survey, unknown, options)? } else { None });
+    }
+    Ok(stakes)
 }
 
 fn rates(forecast: &Forecast, outlet: SubjectId) -> Option<[f64; 4]> {

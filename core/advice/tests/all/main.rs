@@ -12,6 +12,7 @@ mod figures_told;
 mod finding_field_cases;
 mod finding_kinds;
 mod house_laws;
+mod kept_results;
 mod large_house;
 mod level_bands;
 mod level_readings;

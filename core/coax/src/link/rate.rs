@@ -4,6 +4,7 @@ use crate::estimates::link::USABLE_RATE;
 use crate::link::ethernet::EthernetPort;
 use crate::link::version::Version;
 use crate::quantity::MegabitsPerSecond;
+use serde::{Deserialize, Serialize};
 
 /// A node: an adapter, or a gateway with one built in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -15,7 +16,7 @@ pub struct Node {
 }
 
 /// What keeps a link from being faster.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Limit {
     /// The path: its loss or its notches.
     Path,

@@ -27,6 +27,36 @@ pub enum RecordCommand {
         on: Option<String>,
     },
 
+    /// Set fields of a thing, in the words and units of a sheet (docs/sheet.md); checked as a sheet is.
+    Set {
+        /// The survey, NAME.legwork.
+        survey: PathBuf,
+        /// A tag, a room's name, `survey`, or an id.
+        thing: String,
+        /// The field, such as `length`, and its value, such as "12 m measured", or not-known; several pairs are one action.
+        #[arg(required = true, num_args = 2.., value_names = ["FIELD", "VALUE"], allow_hyphen_values = true)]
+        told: Vec<String>,
+    },
+
+    /// Another part like one that is there: of the same kind, label and rating, and fed by nothing yet.
+    CopyPart {
+        /// The survey, NAME.legwork.
+        survey: PathBuf,
+        /// The part: its tag or id.
+        thing: String,
+        /// The tag of the new one.
+        tag: String,
+    },
+
+    /// Look for a word in all surveys of a folder: in names, places, tags, labels and notes.
+    Search {
+        /// The word, or several as they stand; case does not matter.
+        word: String,
+        /// The folder that holds the surveys.
+        #[arg(default_value = ".")]
+        home: PathBuf,
+    },
+
     /// Who said what, and when: every action, or the story of one thing.
     Said {
         /// The survey, NAME.legwork.
@@ -129,6 +159,9 @@ pub enum RecordCommand {
         /// What to leave out; may stand several times.
         #[arg(long, value_enum, value_name = "WHAT")]
         without: Vec<Without>,
+        /// Put no report into it: then it does not wait for one.
+        #[arg(long)]
+        no_report: bool,
         /// Replace the file if it is there.
         #[arg(long)]
         replace: bool,
@@ -273,6 +306,14 @@ pub enum SurveysCommand {
         /// The survey, NAME.legwork.
         survey: PathBuf,
         /// The name of the copy.
+        name: String,
+    },
+    /// Make a survey of the next flat, built like this one: parts, cables, labels and rooms; no readings, photos, notes,
+    /// devices, nor anything of who lives there.
+    Pattern {
+        /// The survey, NAME.legwork.
+        survey: PathBuf,
+        /// The name of the new one.
         name: String,
     },
     /// Set a survey aside: out of the list, into the folder set-aside.

@@ -13,7 +13,7 @@ use crate::speak;
 /// What every command needs: how to answer, and in which words.
 pub struct Context {
     pub(super) json: bool,
-    pub(super) language: Language,
+    pub(crate) language: Language,
 }
 
 impl Context {
@@ -21,6 +21,11 @@ impl Context {
     pub fn new(arguments: &Arguments) -> Self {
         let length_unit = if arguments.feet { LengthUnit::Feet } else { LengthUnit::Metres };
         Self { json: arguments.json, language: speak::english(length_unit) }
+    }
+
+    /// Whether the answer is JSON.
+    pub const fn is_json(&self) -> bool {
+        self.json
     }
 
     /// A phrase in words.

@@ -3,7 +3,6 @@
 use std::path::{Path, PathBuf};
 
 use advice::finding::findings_beside;
-use advice::worklist::{self, worklist};
 use facts::fact::AuthorId;
 use facts::store::Store;
 use house::record::Survey;
@@ -12,6 +11,7 @@ use serde::Serialize;
 
 use super::findings::FindingJson;
 use super::forecast::ForecastJson;
+use super::worked::all;
 use super::worklist::WorkListJson;
 use super::{
     Context, findings as findings_command, forecast, report, sheet as sheet_command, worklist as list_command,
@@ -64,9 +64,9 @@ pub fn run(context: &Context, out: &Path) -> Result<(), DeskError> {
 
 fn write(context: &Context, folder: &PathBuf, file: &Path) -> Result<(), DeskError> {
     let survey = survey(folder)?;
-    let told = worklist(&survey, &worklist::Options::default()).map_err(DeskError::from).and_then(|list| {
+    let told = all(context, folder, &survey).and_then(|(list, stakes)| {
         let store = Store::open(folder, AuthorId::random())?;
-        report::write(context, &store, &survey, &list, file, false)?;
+        report::write(context, &store, (&survey, store.ledger()), (&list, &stakes), true, (file, false))?;
         Ok(list)
     });
     let list = match told {

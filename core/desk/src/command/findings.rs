@@ -3,19 +3,19 @@
 use std::collections::BTreeSet;
 
 use advice::finding::{Caution, Finding, Grounds, Place, Weight, findings};
-use advice::forecast;
 use house::record::Survey;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
 use super::Context;
 use super::json::{PartJson, part};
+use super::worked::Opened;
 use crate::error::DeskError;
 use crate::printed::Page;
 
 /// Looks the house over and tells what is found.
-pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {
-    let forecast = forecast::forecast(survey, &forecast::Options::default())?;
+pub fn run(context: &Context, opened: &Opened) -> Result<(), DeskError> {
+    let (forecast, survey) = (opened.forecast(context)?, &opened.survey);
     let found = findings(survey, Some(&forecast));
     context.answer(&as_json(context, survey, &found), |page| tell(context, &found, page))
 }

@@ -1,6 +1,6 @@
 //! `legwork forecast`: what gets through to each room.
 
-use advice::forecast::{self, CostAt, Forecast, PathForecast, Reach, RoomForecast, World, told};
+use advice::forecast::{CostAt, Forecast, PathForecast, Reach, RoomForecast, World, told};
 use advice::verdict::{Hangs, HeldOf, RoomVerdict, Stands, Together, Verdict, WishMeasured, Wished};
 use coax::link::Limit;
 use facts::fact::SubjectId;
@@ -11,6 +11,7 @@ use serde::Serialize;
 
 use super::Context;
 use super::json::{PartJson, SpanJson, WishJson, part, rounded, span, wish};
+use super::worked::Opened;
 use crate::error::DeskError;
 use crate::printed::Page;
 
@@ -18,8 +19,8 @@ use crate::printed::Page;
 const MOST_COSTS_TOLD: usize = 3;
 
 /// Works the forecast out and tells it.
-pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {
-    let forecast = forecast::forecast(survey, &forecast::Options::default())?;
+pub fn run(context: &Context, opened: &Opened) -> Result<(), DeskError> {
+    let (forecast, survey) = (opened.forecast(context)?, &opened.survey);
     context.answer(&as_json(survey, &forecast, Of::AsFound), |page| tell(context, survey, &forecast, page))
 }
 

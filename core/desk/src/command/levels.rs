@@ -4,7 +4,7 @@ use advice::level::{
     BandChange, DoneLevel, LevelTold, OutletChange, OutletDone, OutletLevels, Window, european_windows_of,
     told,
 };
-use advice::worklist::{Options, WorkList, worklist};
+use advice::worklist::WorkList;
 use coax::Backing;
 use house::naming;
 use house::record::{ServiceKind, Survey};
@@ -13,12 +13,13 @@ use serde::Serialize;
 
 use super::Context;
 use super::json::{PartJson, SpanJson, part, rounded, span};
+use super::worked::Opened;
 use crate::error::DeskError;
 use crate::printed::Page;
 
 /// Works the levels out and tells them.
-pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {
-    let list = worklist(survey, &Options::default())?;
+pub fn run(context: &Context, opened: &Opened) -> Result<(), DeskError> {
+    let (list, survey) = (opened.work_list(context)?, &opened.survey);
     context.answer(&as_json(survey, &list), |page| tell(context, survey, &list, page))
 }
 

@@ -10,23 +10,22 @@ mod in_browser;
 mod json;
 mod label;
 mod levels;
+mod manual;
 mod record;
 pub mod refusal;
 mod report;
 mod sheet;
+mod sheet_onto;
+mod table;
 mod walk;
+mod worked;
 mod worklist;
-
-use std::path::Path;
-
-use facts::fact::AuthorId;
-use facts::store::Store;
-use house::record::{Survey, fold};
 
 use crate::arguments::Command;
 use crate::error::DeskError;
 
 pub use context::Context;
+use worked::Opened;
 
 /// Runs a command.
 ///
@@ -35,25 +34,26 @@ pub use context::Context;
 pub fn run(context: &Context, command: Command) -> Result<(), DeskError> {
     match command {
         Command::Demo { out } => demo::run(context, &out),
-        Command::Sheet { sheet, survey } => sheet::run(context, &sheet, &survey),
-        Command::Forecast { survey } => forecast::run(context, &open(&survey)?),
-        Command::Findings { survey } => findings::run(context, &open(&survey)?),
-        Command::Worklist { survey } => worklist::run(context, &open(&survey)?),
-        Command::Levels { survey } => levels::run(context, &open(&survey)?),
-        Command::Report { survey, out, replace } => report::run(context, &survey, &out, replace),
-        Command::Label { text } => label::run(context, &text),
-        Command::Walk { survey, answers } => {
-            walk::run(survey.as_deref(), answers.as_deref(), context.language.figures())
+        Command::Sheet { sheet, survey, change: true, yes } => sheet_onto::run(context, &sheet, &survey, yes),
+        Command::Sheet { sheet, survey, .. } => sheet::run(context, &sheet, &survey),
+        Command::Forecast { survey } => forecast::run(context, &Opened::at(context, &survey)?),
+        Command::Findings { survey } => findings::run(context, &Opened::at(context, &survey)?),
+        Command::Worklist { survey } => worklist::run(context, &Opened::at(context, &survey)?),
+        Command::Levels { survey } => levels::run(context, &Opened::at(context, &survey)?),
+        Command::Report { survey, out, replace, without } => {
+            report::run(context, &survey, &out, replace, &without)
         }
+        Command::Tags { survey, out, replace } => report::tags(context, &survey, &out, replace),
+        Command::Table { survey, what, out, replace } => {
+            table::run(context, &Opened::at(context, &survey)?, what, out.as_deref(), replace)
+        }
+        Command::Completion { shell } => manual::completion(context, shell),
+        Command::Man { folder, replace } => manual::man(context, folder.as_deref(), replace),
+        Command::Label { text } => label::run(context, &text),
+        Command::Walk { survey, answers } => walk::run(context, survey.as_deref(), answers.as_deref()),
         Command::Page { survey, demo, no_browser } => {
             in_browser::run(context, survey.as_deref(), demo, !no_browser)
         }
         Command::Record(command) => record::run(context, command),
     }
-}
-
-/// The records of a survey's folder. Reading needs no author, so none is made.
-fn open(folder: &Path) -> Result<Survey, DeskError> {
-    let store = Store::open_to_read(folder, AuthorId::random())?;
-    Ok(fold(store.ledger(), store.survey_id())?)
 }

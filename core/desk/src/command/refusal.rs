@@ -9,12 +9,16 @@ use super::Context;
 use crate::clean;
 use crate::error::{DeskError, Unconfirmed};
 use crate::printed::Page;
-use crate::sheet::{MOST_LISTED, Problem, Problems};
+use crate::sheet::{MOST_LISTED, Problem, Problems, ValueFault};
 
 /// What to write to standard error.
 pub fn tell(error: &DeskError, context: &Context, as_json: bool) -> String {
     let problems = match error {
         DeskError::Sheet { problems, .. } => Some(problems),
+        DeskError::NotSet { why, .. } => match &**why {
+            ValueFault::Problems(problems) => Some(problems),
+            _ => None,
+        },
         _ => None,
     };
     if as_json { in_json(error, problems, context) } else { in_words(error, problems, context) }
@@ -27,7 +31,7 @@ fn in_words(error: &DeskError, problems: Option<&Problems>, context: &Context) -
         page.paragraph(0, &context.word(advice));
     }
     for problem in problems.into_iter().flat_map(Problems::listed) {
-        page.title(&place(problem, context));
+        page.title(&place(problem, matches!(error, DeskError::Sheet { .. }), context));
         let mut rows =
             vec![(context.word("desk-expected"), context.say(&problem.expected)), to_do(problem, context)];
         if !problem.found.is_empty() {
@@ -58,9 +62,15 @@ fn advice(error: &DeskError) -> &'static [&'static str] {
     }
 }
 
-/// `line 14, [[part]] S1, length`
-fn place(problem: &Problem, context: &Context) -> String {
-    let place = Phrase::new(if problem.field.is_some() { "desk-problem-field" } else { "desk-problem" })
+/// `line 14, [[part]] S1, length`; of what was typed at the command, without a line.
+fn place(problem: &Problem, has_lines: bool, context: &Context) -> String {
+    let id = match (problem.field.is_some(), has_lines) {
+        (true, true) => "desk-problem-field",
+        (false, true) => "desk-problem",
+        (true, false) => "desk-problem-of-value",
+        (false, false) => "desk-problem-of-thing",
+    };
+    let place = Phrase::new(id)
         .text("line", problem.line.to_string())
         .phrase("place", problem.place.phrase())
         .text("field", problem.field.clone().unwrap_or_default());

@@ -1,37 +1,58 @@
-//! `legwork report`: one HTML file with everything.
+//! `legwork report`: one HTML file with everything; `legwork tags`: one with tags to cut out.
 
+use std::collections::BTreeSet;
 use std::path::Path;
 
-use advice::worklist::{self, WorkList, worklist};
-use facts::fact::AuthorId;
+use advice::worklist::{Stake, WorkList};
+use facts::fact::{AuthorId, Ledger};
+use facts::file::{self, LeftOut};
 use facts::photo::Crop;
 use facts::store::Store;
-use house::document::Document;
-use house::record::Survey;
+use house::record::{Survey, fold};
 use phrase::Phrase;
 use serde::Serialize;
 use telling::report::{PICTURE_SIDE, Provenance};
 
 use super::Context;
+use super::worked::all;
+use crate::arguments::Without;
 use crate::error::DeskError;
 use crate::keep::{keep, refuse_if_there};
+use crate::read_only;
 
 #[derive(Serialize)]
 struct ReportJson {
     report: String,
+    left_out: Vec<&'static str>,
 }
 
-/// Writes the report.
-pub fn run(context: &Context, folder: &Path, out: &Path, replace: bool) -> Result<(), DeskError> {
+#[derive(Serialize)]
+struct TagsJson {
+    tags: String,
+}
+
+/// Writes the report, without what it is to say nothing of.
+pub fn run(
+    context: &Context,
+    folder: &Path,
+    out: &Path,
+    replace: bool,
+    without: &[Without],
+) -> Result<(), DeskError> {
     // Reading needs no author, so none is made.
     let store = Store::open_to_read(folder, AuthorId::random())?;
-    let survey = store.survey()?;
     refuse_if_there(out, replace)?;
-    let list = worklist(&survey, &worklist::Options::default())?;
-    write(context, &store, &survey, &list, out, replace)?;
+    read_only::tell(context, folder);
+    let left_out: BTreeSet<LeftOut> = without.iter().map(|what| (*what).into()).collect();
+    let ledger = file::without(store.ledger(), store.survey_id(), &left_out)?;
+    let survey = fold(&ledger, store.survey_id())?;
+    let (list, stakes) = all(context, folder, &survey)?;
+    let with_pictures = !left_out.contains(&LeftOut::Photos);
+    write(context, &store, (&survey, &ledger), (&list, &stakes), with_pictures, (out, replace))?;
     let report = out.display().to_string();
     let made = Phrase::new("desk-report-made").text("report", &report);
-    context.answer(&ReportJson { report }, |page| page.paragraph(0, &context.say(&made)))
+    let left_out = left_out.iter().map(|what| what.word()).collect();
+    context.answer(&ReportJson { report, left_out }, |page| page.paragraph(0, &context.say(&made)))
 }
 
 /// Writes the report of a house whose work list is known.
@@ -41,14 +62,32 @@ pub fn run(context: &Context, folder: &Path, out: &Path, replace: bool) -> Resul
 pub fn write(
     context: &Context,
     store: &Store,
-    survey: &Survey,
-    list: &WorkList,
-    out: &Path,
-    replace: bool,
+    (survey, ledger): (&Survey, &Ledger),
+    worked: (&WorkList, &[Option<Stake>]),
+    with_pictures: bool,
+    (out, replace): (&Path, bool),
 ) -> Result<(), DeskError> {
     refuse_if_there(out, replace)?;
-    let provenance = Provenance::of(survey, store.ledger())?
-        .with_pictures(survey, |photo| store.photo_crop(photo, Crop::whole(PICTURE_SIDE)).ok());
-    let html = telling::report::html(survey, list, provenance, &context.language);
+    let provenance = Provenance::of(survey, ledger)?;
+    let provenance = if with_pictures {
+        provenance.with_pictures(survey, |photo| store.photo_crop(photo, Crop::whole(PICTURE_SIDE)).ok())
+    } else {
+        provenance
+    };
+    let html = telling::report::html_weighed(survey, worked, provenance, &context.language);
     keep(out, html.as_bytes(), replace)
+}
+
+/// Writes the tags of a survey, to be printed and cut out.
+pub fn tags(context: &Context, folder: &Path, out: &Path, replace: bool) -> Result<(), DeskError> {
+    let store = Store::open_to_read(folder, AuthorId::random())?;
+    refuse_if_there(out, replace)?;
+    read_only::tell(context, folder);
+    let survey = fold(store.ledger(), store.survey_id())?;
+    let provenance = Provenance::of(&survey, store.ledger())?;
+    let page = telling::report::tags_page(&survey, provenance, &context.language);
+    keep(out, page.ok_or(DeskError::NoTags)?.as_bytes(), replace)?;
+    let tags = out.display().to_string();
+    let made = Phrase::new("desk-tags-made").text("tags", &tags);
+    context.answer(&TagsJson { tags }, |page| page.paragraph(0, &context.say(&made)))
 }

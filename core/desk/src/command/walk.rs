@@ -9,9 +9,12 @@ use guide::{Deed, Guide};
 use phrase::Phrase;
 use telling::words::error::InWords;
 
+use super::Context;
 use crate::author;
 use crate::error::DeskError;
+use crate::given::{self, Given};
 use crate::output;
+use crate::progress::{Line, Stopped};
 
 /// No line is longer, however wide the terminal.
 const WIDEST: usize = 80;
@@ -20,18 +23,15 @@ const WIDEST: usize = 80;
 ///
 /// # Errors
 /// If the survey cannot be opened or the answers cannot be read. What was answered is kept.
-pub fn run(
-    named: Option<&Path>,
-    answers: Option<&Path>,
-    figures: telling::words::Figures,
-) -> Result<(), DeskError> {
+pub fn run(context: &Context, named: Option<&Path>, answers: Option<&Path>) -> Result<(), DeskError> {
+    let figures = context.language.figures();
     let mut guide = guide_at(named, figures)?;
-    // A terminal draws nothing meanwhile.
-    guide.wait_for_long_work(Duration::MAX);
+    // Long work is waited for here, with a line that says how far it is.
+    guide.wait_for_long_work(Duration::ZERO);
     let mut lines = Lines::of(answers)?;
     let mut walker = Walker { language: guide::english(figures), shown: None, echo: !lines.is_keyboard };
     loop {
-        guide.settle_long_work();
+        settle(context, &mut guide);
         let screen = guide.screen();
         let (text, numbered) = plain::show(&screen, &walker.language);
         walker.show(&text)?;
@@ -53,7 +53,7 @@ pub fn run(
             Typed::NotUnderstood(id) => walker.say(id)?,
             Typed::Deeds(deeds) => {
                 walker.shown = None;
-                walker.act(&mut guide, &deeds)?;
+                walker.act(context, &mut guide, &deeds)?;
             }
             Typed::AskAgain(deed, question) => {
                 output::say(&format!("{question}\n"))?;
@@ -61,7 +61,7 @@ pub fn run(
                 let Some(line) = lines.next("> ")? else { break };
                 walker.shown = None;
                 if walker.word("plain-yes").split(' ').any(|yes| yes == line.trim().to_lowercase()) {
-                    walker.act(&mut guide, &[deed])?;
+                    walker.act(context, &mut guide, &[deed])?;
                 }
             }
         }
@@ -91,6 +91,42 @@ pub(super) fn guide_at(named: Option<&Path>, figures: telling::words::Figures) -
     Ok(guide)
 }
 
+/// A deed with the files that were meant: a name as a terminal pastes it, of photos also a folder or a pattern.
+fn with_files(deed: &Deed) -> Vec<Deed> {
+    match deed {
+        Deed::Photo { key, file } => match given::files(Path::new(file), given::PICTURES) {
+            Ok(Given::Files(files)) => files
+                .into_iter()
+                .map(|file| Deed::Photo { key: key.clone(), file: file.display().to_string() })
+                .collect(),
+            Ok(Given::Nothing) | Err(_) => vec![deed.clone()],
+        },
+        Deed::File { key, file } => {
+            let there = given::pasted(file).into_iter().find(|path| path.exists());
+            let file = there.map_or_else(|| file.clone(), |path| path.display().to_string());
+            vec![Deed::File { key: key.clone(), file }]
+        }
+        other => vec![other.clone()],
+    }
+}
+
+/// Waits until no long work is going on: a terminal draws nothing meanwhile but how far it is.
+fn settle(context: &Context, guide: &mut Guide) {
+    const LOOK_EVERY: Duration = Duration::from_millis(50);
+    const THOUSAND: u64 = 1000;
+    let mut line = Line::new(&context.language, Stopped::EndsTheWalk);
+    let what = context.word("desk-doing-walk");
+    while let Some(work) = guide.long_work() {
+        if work.wait_at_most(LOOK_EVERY) {
+            // One may send the next.
+            guide.settle_long_work();
+        } else {
+            line.show(&what, work.progress().unwrap_or_default().into(), THOUSAND);
+        }
+    }
+    guide.settle_long_work();
+}
+
 struct Walker {
     language: telling::words::Language,
     /// The screen that was shown last: the same one is not shown again.
@@ -116,9 +152,11 @@ impl Walker {
     }
 
     /// What cannot be done the screen says. A fault of the program is said here, and the walk goes on.
-    fn act(&self, guide: &mut Guide, deeds: &[Deed]) -> Result<(), DeskError> {
-        for deed in deeds {
-            if let Err(error) = guide.act(deed) {
+    fn act(&self, context: &Context, guide: &mut Guide, deeds: &[Deed]) -> Result<(), DeskError> {
+        for deed in &deeds.iter().flat_map(with_files).collect::<Vec<_>>() {
+            let done = guide.act(deed);
+            settle(context, guide);
+            if let Err(error) = done {
                 let what = self.language.say(&error.phrase());
                 output::say(&format!("{} {what}\n", self.word("plain-problem")))?;
                 break;

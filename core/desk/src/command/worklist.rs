@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use advice::finding::Caution;
 use advice::level::{self, BandChange, LevelTold, MovedOut, OutletChange};
-use advice::worklist::{CutShort, FailedRoom, Options, Step, WorkList, worklist};
+use advice::worklist::{CutShort, FailedRoom, Step, WorkList};
 use house::naming;
 use house::record::{ChangeKind, Named, ServiceKind, Survey};
 use phrase::{Arg, Phrase};
@@ -14,12 +14,13 @@ use telling::words::ToldGain;
 use super::Context;
 use super::forecast::{self, ForecastJson, Of};
 use super::json::{PartJson, part, rounded};
+use super::worked::Opened;
 use crate::error::DeskError;
 use crate::printed::Page;
 
 /// Works the list out and tells it.
-pub fn run(context: &Context, survey: &Survey) -> Result<(), DeskError> {
-    let list = worklist(survey, &Options::default())?;
+pub fn run(context: &Context, opened: &Opened) -> Result<(), DeskError> {
+    let (list, survey) = (opened.work_list(context)?, &opened.survey);
     context.answer(&as_json(context, survey, &list), |page| tell(context, survey, &list, page))
 }
 

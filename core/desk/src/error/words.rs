@@ -11,6 +11,7 @@ use phrase::{Arg, Phrase};
 use telling::words::error::{InWords, ours};
 
 use super::{Advice, DeskError, ListFault, Unconfirmed, WrongThing};
+use crate::sheet::ValueFault;
 
 impl InWords for DeskError {
     fn phrase(&self) -> Phrase {
@@ -68,6 +69,19 @@ impl InWords for DeskError {
                 phrase.phrase("why", why.phrase())
             }
             Self::EmptyList { list } => of_file("desk-error-list-empty", list),
+            Self::NotSet { word, field, why } => {
+                let (id, known) = match &**why {
+                    ValueFault::NoField { known } => ("desk-error-not-set-field", known.join(", ")),
+                    ValueFault::Needed => ("desk-error-not-set-needed", String::new()),
+                    ValueFault::Taken => ("desk-error-not-set-taken", String::new()),
+                    ValueFault::NoRun => ("desk-error-not-set-run", String::new()),
+                    ValueFault::Problems(_) => ("desk-error-not-set", String::new()),
+                };
+                of_word(id, word).text("field", field).text("known", known)
+            }
+            Self::TagTwice { tag } => Phrase::new("desk-error-tag-twice").text("tag", tag),
+            Self::NoTags => Phrase::new("desk-error-no-tags"),
+            Self::EmptyWord => Phrase::new("desk-error-empty-word"),
             Self::PicturesPartly { done, of, why } => Phrase::new("desk-error-pictures-partly")
                 .with("done", count(*done))
                 .with("of", count(*of))
@@ -117,6 +131,7 @@ impl InWords for WrongThing {
         Phrase::new(match self {
             Self::NotForPhotos => "desk-error-not-for-photos",
             Self::NotAPhoto => "desk-error-not-a-photo",
+            Self::NotAPart => "desk-error-not-a-part",
             Self::WholeSurvey => "desk-error-whole-survey",
             Self::NotRemoved => "desk-error-not-removed",
             Self::RemovedAlready => "desk-error-removed-already",

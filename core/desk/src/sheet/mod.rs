@@ -5,9 +5,11 @@
 
 mod draft;
 mod edits;
+mod fields;
 mod house;
 mod measured;
 mod names;
+mod onto;
 mod part;
 mod problem;
 mod quantity;
@@ -17,6 +19,7 @@ mod service;
 mod several;
 mod size;
 mod table;
+mod value;
 mod wire;
 
 use std::path::Path;
@@ -26,8 +29,10 @@ use phrase::{Arg, Phrase};
 use toml::de::DeTable;
 
 pub use draft::Sheet;
-pub use problem::{MOST_LISTED, Place, Problem, Problems};
+pub use onto::{Called, edits_onto, name_anew};
+pub use problem::{MOST_LISTED, Place, Problem, Problems, ValueFault};
 use table::{Section, Source};
+pub use value::{Among, Says, edits as edits_of_values};
 
 /// The longest sheet taken, bytes. 2,000 parts told in full take less than a tenth.
 pub const MOST_BYTES: u64 = 8 << 20;
@@ -40,9 +45,20 @@ const MOST_TOLD_AT_ONCE: usize = 50_000;
 /// # Errors
 /// Everything that is wrong with it.
 pub fn read(bytes: &[u8], folder: Option<&Path>) -> Result<Sheet, Problems> {
-    let text = as_text(bytes)?;
+    match read_all(bytes, folder) {
+        (Some(sheet), problems) if problems.is_empty() => Ok(sheet),
+        (_, problems) => Err(problems),
+    }
+}
+
+/// Reads a sheet as far as it can be read, and tells everything that is wrong with it.
+fn read_all(bytes: &[u8], folder: Option<&Path>) -> (Option<Sheet>, Problems) {
+    let text = match as_text(bytes) {
+        Ok(text) => text,
+        Err(problems) => return (None, problems),
+    };
     let source = Source::new(text);
-    let Some(pieces) = size::pieces(&source) else { return Err(source.into_problems()) };
+    let Some(pieces) = size::pieces(&source) else { return (None, source.into_problems()) };
     let document = match DeTable::parse(text) {
         Ok(document) => document,
         Err(first) => {
@@ -50,7 +66,7 @@ pub fn read(bytes: &[u8], folder: Option<&Path>) -> Result<Sheet, Problems> {
             let errors =
                 if pieces > MOST_TOLD_AT_ONCE { vec![first] } else { DeTable::parse_recoverable(text).1 };
             refuse(&source, errors);
-            return Err(source.into_problems());
+            return (None, source.into_problems());
         }
     };
     let section = Section::new(&source, document.get_ref(), 0..0, Place::Whole);
@@ -64,12 +80,11 @@ pub fn read(bytes: &[u8], folder: Option<&Path>) -> Result<Sheet, Problems> {
         }
     }
     if !source.is_right() {
-        return Err(source.into_problems());
+        return (None, source.into_problems());
     }
     let house = house::read(&section);
     let sheet = wire::join(house, folder);
-    let problems = source.into_problems();
-    if problems.is_empty() { Ok(sheet) } else { Err(problems) }
+    (Some(sheet), source.into_problems())
 }
 
 /// Notes what is no TOML.

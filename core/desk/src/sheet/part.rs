@@ -77,6 +77,11 @@ fn read_ends<'s>(section: &Section<'s>) -> Vec<(PortDraft<'s>, PortEnd)> {
         .collect()
 }
 
+/// Whether a text can be written on tape.
+pub fn is_tag(text: &str) -> bool {
+    tag_text(text).is_ok()
+}
+
 /// A tag, as it can be written on tape.
 fn tag_text(text: &str) -> Result<String, Phrase> {
     let right =

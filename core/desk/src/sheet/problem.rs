@@ -83,6 +83,20 @@ impl Problems {
         self.count == 0
     }
 
+    /// Those that are not among others, wherever they stand.
+    #[must_use]
+    pub fn without(self, others: &Self) -> Self {
+        let is_new = |problem: &Problem| {
+            let same = |other: &Problem| {
+                (&other.place, &other.field, &other.found, &other.expected)
+                    == (&problem.place, &problem.field, &problem.found, &problem.expected)
+            };
+            !others.list.iter().any(same)
+        };
+        let list: Vec<_> = self.list.into_iter().filter(is_new).collect();
+        Self { count: list.len(), list }
+    }
+
     /// How many there are, listed or not.
     pub fn count(&self) -> usize {
         self.count
@@ -102,6 +116,24 @@ impl Problems {
     pub fn sort(&mut self) {
         self.list.sort_by_key(|problem| problem.at);
     }
+}
+
+/// What is wrong with a value.
+#[derive(Debug)]
+pub enum ValueFault {
+    /// The thing has no such field, or none that is set so.
+    NoField {
+        /// Those that it has.
+        known: Vec<&'static str>,
+    },
+    /// It cannot be left open.
+    Needed,
+    /// A tag or a name that something else has.
+    Taken,
+    /// A cable's field of a part that no cable is known to lead to.
+    NoRun,
+    /// What the sheet's reader says.
+    Problems(Problems),
 }
 
 /// Text of a sheet as it is shown in a message: on one line, short, control characters made visible.

@@ -179,6 +179,8 @@ fn a_survey_that_may_only_be_read_is_read_forecast_packed_and_reported() {
     let desk = Desk::new();
     desk.write("house.toml", HOUSE);
     desk.done(&["sheet", "house.toml", "mine.legwork"]);
+    // What was worked out while it could be written is read there too.
+    desk.done(&["worklist", "mine.legwork"]);
     // A log that a program left which died, as a backup may hold it.
     let folder = desk.work().join("mine.legwork");
     let left = desk.work().join("left.legwork");
@@ -227,10 +229,17 @@ fn a_survey_that_may_only_be_read_is_read_forecast_packed_and_reported() {
     };
     let before = (listed(&folder), listed(&left));
     for survey in ["mine.legwork", "left.legwork"] {
-        for command in ["forecast", "findings", "worklist", "levels", "said", "disagreements", "wishes"] {
+        let note = format!("legwork: nothing can be written in {survey}; it is only read.\n");
+        for command in ["forecast", "findings", "worklist", "levels"] {
+            assert_eq!(run(&[command, survey]), (0, note.clone()), "{command} {survey}");
+            assert_eq!(run(&["--json", command, survey]), (0, String::new()), "{command} {survey}");
+        }
+        for command in ["said", "disagreements", "wishes"] {
             assert_eq!(run(&[command, survey]), (0, String::new()), "{command} {survey}");
         }
-        assert_eq!(run(&["report", survey, &format!("out/{survey}.html")]), (0, String::new()));
+        assert_eq!(run(&["report", survey, &format!("out/{survey}.html")]), (0, note.clone()));
+        assert_eq!(run(&["tags", survey, &format!("out/{survey}-tags.html")]), (0, note.clone()));
+        assert_eq!(run(&["table", survey, "parts"]), (0, note));
         assert_eq!(run(&["pack", survey, &format!("out/{survey}.lwk")]), (0, String::new()));
         let (code, why) = run(&["note", survey, "no"]);
         assert_eq!(code, 1, "{why}");

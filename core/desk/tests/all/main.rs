@@ -9,6 +9,7 @@ mod bad_sheets;
 mod bad_use;
 mod demo;
 mod documented;
+mod examples;
 mod files;
 mod hostile_text;
 mod json;
@@ -17,12 +18,14 @@ mod kept_safe;
 #[cfg(target_os = "linux")]
 mod large_sheets;
 mod measured;
+mod more_commands;
 mod one_verdict;
 mod photos;
 mod random_sheets;
 mod round_trip;
 mod said;
 mod samples;
+mod set;
 mod sheet_page;
 mod support;
 mod surveys;
@@ -30,3 +33,4 @@ mod together;
 #[cfg(unix)]
 mod told_alike;
 mod words;
+mod worked_out;

@@ -22,7 +22,7 @@ fn two_who_write_at_once_both_get_their_word_in() {
     let adding: Vec<_> = (0..4)
         .map(|number| {
             let name = format!("{number}.png");
-            let mut command = desk.command(&["photo", "add", "s.legwork", &name, &name, &name]);
+            let mut command = desk.command(&["photo", "add", "s.legwork", "--again", &name, &name, &name]);
             command.stdout(Stdio::null()).spawn().unwrap()
         })
         .collect();

@@ -189,6 +189,8 @@ sheet-end-taken = nothing here: { $tag } is fed from this port
 ## Problems
 
 desk-problem = Line { $line }, { $place }
+desk-problem-of-value = { $place }, { $field }
+desk-problem-of-thing = { $place }
 desk-problem-field = Line { $line }, { $place }, { $field }
 desk-found = found
 desk-expected = expected
@@ -407,6 +409,44 @@ desk-removed-count = { $count ->
 }
 desk-removed-done = Removed: { $things }. To bring back: legwork undo SURVEY { $act }, or legwork bring-back.
 desk-brought-back = Brought back: { $things }.
+
+## The record: values, tables, patterns, searching
+
+desk-set = What is said now:
+desk-set-nothing = That is said already. Nothing was changed.
+desk-changes-none = The sheet says nothing otherwise than the survey.
+desk-changes = { $count ->
+    [one] The sheet says one thing otherwise:
+   *[other] The sheet says { $count } things otherwise:
+}
+desk-changes-made = { $count ->
+    [one] One thing was changed:
+   *[other] { $count } things were changed:
+}
+desk-change-new = new: { $thing }
+desk-change-of = { $thing }
+desk-change-said = { $what }: { $after }
+desk-change-otherwise = { $what }: { $before } becomes { $after }
+desk-changes-loose = What would then no longer be traced to a feed: { $tags }
+desk-changes-two = What would then share one port with another part: { $tags }
+desk-changes-yes = Nothing was changed. Say --yes to make these changes; what the sheet leaves out stays as it is.
+desk-part-copied = { $part } is like { $like }, and not traced to a feed yet.
+desk-survey-pattern = Made { $survey }, built like the first: its parts, cables, labels and rooms. Nothing of who lives there, and nothing that was measured, photographed or noted, went along.
+desk-search = “{ $word }” stands { $count ->
+    [0] nowhere here.
+    [one] in one place:
+   *[other] in { $count } places:
+}
+desk-search-hit = { $thing }, { $field }: { $text }
+desk-table-written = Wrote { $file }, { $rows ->
+    [one] one row
+   *[other] { $rows } rows
+}.
+desk-tags-made = The tags are in { $tags }: print it, cut along the lines, and stick one round each end of a cable.
+desk-man-written = { $count ->
+    [one] One page of the manual is in { $folder }.
+   *[other] { $count } pages of the manual are in { $folder }.
+}
 
 ## The record: photos and notes
 
@@ -628,6 +668,12 @@ desk-put-back = Taken back: the { $facts ->
 
 ## Long work
 
+desk-doing = { $what }: { $percent } % (Ctrl-C stops it)
+desk-doing-in-walk = { $what }: { $percent } % (Ctrl-C ends the walk; what was answered is kept)
+desk-doing-forecast = working out what gets through
+desk-doing-worklist = working out what to change
+desk-doing-search = looking through the surveys
+desk-doing-walk = working it out
 desk-doing-check-photos = looking at the pictures
 desk-doing-add-photos = taking the pictures in
 desk-doing-look = looking through the file
@@ -636,6 +682,15 @@ desk-doing-pack = packing
 
 ## What went wrong. The user typed paths, options and commands, so they stand here; all else is said as the guide says it.
 
+desk-error-not-set = what { $field } of “{ $word }” is to say was not taken. Nothing was changed.
+desk-error-not-set-field = “{ $field }” cannot be set of “{ $word }”; what can be set of it: { $known }. Nothing was changed.
+desk-error-not-set-needed = { $field } of “{ $word }” cannot be left open. Nothing was changed.
+desk-error-not-set-taken = { $field } of “{ $word }”: something else here is called so already. Nothing was changed.
+desk-error-not-set-run = { $field } of “{ $word }” is told of the cable that leads to it, and it is not known what feeds it. Say that first: legwork set NAME.legwork THING from TAG port NUMBER
+desk-error-tag-twice = two parts here have the tag “{ $tag }”, so that a sheet cannot tell which it means. Give one of them another tag first. Nothing was changed.
+desk-error-no-tags = nothing here has a tag, so there is none to print.
+desk-error-empty-word = say what to look for.
+desk-read-only = nothing can be written in { $path }; it is only read.
 desk-error-at = { $path }: { $what }
 desk-error-sheet = { $path } was refused ({ $count ->
     [one] 1 problem
@@ -664,6 +719,7 @@ desk-id-named = { $id } ({ $thing })
 desk-thing-lost = something whose name is lost too ({ $id })
 desk-error-wrong-thing = “{ $word }” is { $what }. Nothing was changed.
 desk-error-not-for-photos = neither a part nor a cable, and photos show parts and cables
+desk-error-not-a-part = no part
 desk-error-not-a-photo = no photo; legwork photo list shows their ids
 desk-error-whole-survey = the survey as a whole; name one field of it, such as place, or see legwork surveys --help
 desk-error-not-removed = not removed

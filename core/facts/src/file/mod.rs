@@ -30,7 +30,7 @@ mod zip;
 pub use crate::error::FileFault;
 pub use limits::{Limits, REPORT_BYTES as MOST_PAGE_BYTES};
 pub use look::{AuthorShare, Look, look};
-pub use options::{LeftOut, PackOptions, StillTold, still_told};
+pub use options::{LeftOut, PackOptions, StillTold, still_told, without};
 pub use pack::{Packed, Page, pack};
 pub use photo::{PhotoKind, PhotoName};
 pub use take::{Consent, Taken, put_back, take, take_as_new};

@@ -5,6 +5,7 @@
 
 use std::collections::BTreeSet;
 
+use crate::error::Result;
 use crate::fact::{AuthorId, Fact, Ledger, SubjectId, SurveyId, reserved};
 
 /// How a file is made.
@@ -110,6 +111,19 @@ pub fn still_told(ledger: &Ledger, survey: SurveyId, left_out: &BTreeSet<LeftOut
         };
     }
     told
+}
+
+/// The facts of a survey without what is left out.
+///
+/// # Errors
+/// What [`Ledger::insert`] refuses, which no ledger holds.
+pub fn without(ledger: &Ledger, survey: SurveyId, left_out: &BTreeSet<LeftOut>) -> Result<Ledger> {
+    let filter = Filter::new(left_out, ledger, survey);
+    let mut part = Ledger::new();
+    for fact in ledger.facts().filter(|fact| filter.admits(fact)) {
+        part.insert(fact.clone())?;
+    }
+    Ok(part)
 }
 
 /// Decides which facts go into a file.

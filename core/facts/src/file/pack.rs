@@ -31,7 +31,7 @@ const EARLY_SYNC_BYTES: u64 = 32 * 1024 * 1024;
 
 /// Writes the page for people who have no program, as one page of HTML. Is given the facts that go into the file and the
 /// survey that they are of. The same facts must give the same bytes: the only date that the page may carry is that of the
-/// newest fact.
+/// newest fact. An empty text is none: the file then has no page.
 pub type Page<'a, E> = &'a dyn Fn(&Ledger, SurveyId) -> Result<String, E>;
 
 /// What was packed.
@@ -95,7 +95,9 @@ fn pack_with(
     let mut bag = BagWriter { out, path, hashes: Hashes::new(), payload: Payload::default() };
     bag.out.whole(&EntryName::BagIt.in_zip(), manifest::BAGIT.as_bytes()).map_err(broken)?;
     let facts = bag.write_facts(store, options, filter, &mut meter)?;
-    bag.write_payload(EntryName::Report, html.as_bytes())?;
+    if !html.is_empty() {
+        bag.write_payload(EntryName::Report, html.as_bytes())?;
+    }
     let mut lost_photos = Vec::new();
     let mut syncer = Syncer::start().map_err(broken)?;
     let mut synced = 0;
@@ -114,7 +116,8 @@ fn pack_with(
     // What was written past the end while it was not known yet goes.
     part.file().set_len(bytes).map_err(broken)?;
     part.finish().map_err(broken)?;
-    Ok(Packed { facts, photos: entries - 2, bytes, lost_photos })
+    let others = if html.is_empty() { 1 } else { 2 };
+    Ok(Packed { facts, photos: entries - others, bytes, lost_photos })
 }
 
 /// The page on what goes into the file.

@@ -39,6 +39,7 @@ mod taken;
 pub(crate) mod taking;
 mod thumbnail;
 mod waiting;
+mod worked_out;
 
 use std::cell::Cell;
 use std::collections::BTreeSet;
@@ -63,6 +64,7 @@ pub use standing::{Standing, standing};
 pub use summary::{Progress, Summary};
 pub use suspend::Suspended;
 pub use taken::{RETURNABLE_MS, Returnable, Returned};
+pub use worked_out::{Mark, keep_worked_out, worked_out};
 
 /// The ending of a survey folder's name.
 pub const FOLDER_EXTENSION: &str = "legwork";

@@ -205,7 +205,7 @@ impl Session {
     pub(crate) fn begin_long_work(&mut self) {
         let effort = self.effort;
         if let Some(open) = &mut self.open {
-            open.results.begin(&open.survey, open.revision, effort);
+            open.results.begin(open.store.folder(), &open.survey, open.revision, effort);
         }
     }
 

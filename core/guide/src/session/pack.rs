@@ -2,18 +2,20 @@
 
 use std::path::{Path, PathBuf};
 
+use advice::worklist::Options;
 use facts::error::FactsError;
 use facts::fact::Ledger;
 use facts::file::{PackOptions, Packed};
 use facts::store::Store;
 use house::record::Survey;
 use phrase::{Arg, Phrase};
-use telling::report::report_page;
+use telling::report::report_page_with;
 use telling::words::{Figures, Language};
 
 use super::Session;
 use super::sent_work::{After, WorkKind};
 use crate::error::{GuideError, Result};
+use crate::kept::Beside;
 use crate::place::Move;
 
 /// What people call a file. Where it lies is told by the shell, which asked for it.
@@ -50,7 +52,10 @@ pub(crate) fn pack(
         // Units and words are the same whatever this device has, so that the same facts give the same bytes.
         let words = Language::english(Figures::default());
         let report = |survey: &Survey, ledger: &Ledger| {
-            report_page(survey, ledger, &words, &|| !work.is_stopped()).map_err(GuideError::from)
+            let list = |survey: &Survey| {
+                Beside::of(Some(&folder), survey, Options::default()).all(&mut |_| !work.is_stopped())
+            };
+            report_page_with(survey, ledger, &words, &|| !work.is_stopped(), &list).map_err(GuideError::from)
         };
         let packed = house::document::pack(&mut store, &options, &report, &file, &mut work.watch_file())?;
         Ok(After::new(move |session| {

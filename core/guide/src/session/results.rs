@@ -1,16 +1,18 @@
-//! What follows from a survey: forecast, work list and findings, worked out beside over a copy of it.
+//! What follows from a survey: forecast, work list and findings, worked out beside over a copy of it, or found where it was kept.
 
 use std::cmp::Ordering;
+use std::path::Path;
 use std::sync::Arc;
 
 use advice::finding::{Finding, findings_beside};
 use advice::forecast::Forecast;
 use advice::unknown::{Matters, Unknown, unknowns};
-use advice::worklist::{Options, Stake, WorkList, at_stake, worklist_watched};
+use advice::worklist::{Options, Stake, WorkList};
 use house::record::Survey;
 
 use super::long_work::{LongWork, LongWorkOf};
 use crate::error::{GuideError, Trouble};
+use crate::kept::Beside;
 
 /// Everything that follows from a survey as it stood once.
 #[derive(Debug)]
@@ -19,6 +21,8 @@ pub(crate) struct Worked {
     pub(crate) list: WorkList,
     /// What is wrong or at risk.
     pub(crate) findings: Vec<Finding>,
+    /// What is at stake with each of what is not known, in the order in which that was found.
+    pub(crate) stakes: Vec<Option<Stake>>,
     /// What is not known, what is most worth going back for first.
     pub(crate) unknowns: Vec<Weighed>,
 }
@@ -31,9 +35,6 @@ pub(crate) struct Weighed {
     /// What knowing it may change, where that can be told.
     pub(crate) stake: Option<Stake>,
 }
-
-/// The most unknowns that are weighed.
-const MOST_WEIGHED: usize = 60;
 
 impl Weighed {
     /// What is at stake, if that is worth going back for.
@@ -79,34 +80,20 @@ fn same_wiring(a: &Survey, b: &Survey) -> bool {
         && given_up(a) == given_up(b)
 }
 
-fn work_out(house: &Survey, options: &Options, work: &LongWork) -> Result<Worked, GuideError> {
-    let mut watch = |share: f64| work.goes_on(share);
-    let list = worklist_watched(house, options, &mut watch)?;
+/// Works everything out, or finds it beside the survey in `folder`.
+fn work_out(folder: &Path, house: &Survey, options: Options, work: &LongWork) -> Result<Worked, GuideError> {
+    let beside = Beside::of(Some(folder), house, options);
+    let (list, stakes) = beside.all(&mut |share| work.goes_on(share)).map_err(GuideError::from)?;
     let findings = findings_beside(house, &list.as_found, &list.levels);
-    let unknowns = weighed(house, unknowns(house, &list.as_found), options, &mut watch)?;
-    Ok(Worked { list, findings, unknowns })
+    let unknowns = weighed(unknowns(house, &list.as_found), &stakes);
+    Ok(Worked { list, findings, stakes, unknowns })
 }
 
 /// What is on a way to a room is weighed: what is most worth going back for comes first.
-fn weighed(
-    house: &Survey,
-    unknowns: Vec<Unknown>,
-    options: &Options,
-    watch: &mut dyn FnMut(f64) -> bool,
-) -> Result<Vec<Weighed>, GuideError> {
-    let mut weighed = Vec::with_capacity(unknowns.len());
-    for (place, unknown) in unknowns.into_iter().enumerate() {
-        if !watch(1.0) {
-            return Err(Trouble::Stopped.into());
-        }
-        let on_way = matches!(unknown.matters, Matters::Weakest | Matters::OnWayTo(_));
-        let stake = if on_way && place < MOST_WEIGHED {
-            at_stake(house, &unknown, &options.screening)?
-        } else {
-            None
-        };
-        weighed.push(Weighed { unknown, stake });
-    }
+fn weighed(unknowns: Vec<Unknown>, stakes: &[Option<Stake>]) -> Vec<Weighed> {
+    let stakes = stakes.iter().copied().chain(std::iter::repeat(None));
+    let pairs = unknowns.into_iter().zip(stakes);
+    let mut weighed: Vec<_> = pairs.map(|(unknown, stake)| Weighed { unknown, stake }).collect();
     let stake = |weighed: &Weighed| weighed.worth().map_or(0.0, |stake| stake.mbps);
     let failed = |weighed: &Weighed| weighed.unknown.is_on_failed_way();
     weighed.sort_by(|a, b| {
@@ -119,7 +106,7 @@ fn weighed(
             .then(stake(b).total_cmp(&stake(a)))
             .then(b.is_worth_going_back().cmp(&a.is_worth_going_back()))
     });
-    Ok(weighed)
+    weighed
 }
 
 /// How what follows from a survey stands.
@@ -148,10 +135,10 @@ struct ResultsOf {
 }
 
 impl ResultsOf {
-    fn begin(house: &Survey, revision: u64, options: Options) -> Self {
+    fn begin(folder: &Path, house: &Survey, revision: u64, options: Options) -> Self {
         let house = Arc::new(house.clone());
-        let copy = Arc::clone(&house);
-        let task = LongWorkOf::begin(move |work| work_out(&copy, &options, work).map(Arc::new));
+        let (copy, folder) = (Arc::clone(&house), folder.to_owned());
+        let task = LongWorkOf::begin(move |work| work_out(&folder, &copy, options, work).map(Arc::new));
         Self { revision, house, task }
     }
 
@@ -200,9 +187,9 @@ impl Results {
     }
 
     /// Begins anew; what is going on stops.
-    pub(crate) fn begin(&mut self, survey: &Survey, revision: u64, options: Options) {
+    pub(crate) fn begin(&mut self, folder: &Path, survey: &Survey, revision: u64, options: Options) {
         self.stop();
-        let next = ResultsOf::begin(survey, revision, options);
+        let next = ResultsOf::begin(folder, survey, revision, options);
         if let Some(last) = self.newest.replace(next)
             && last.worked().is_some()
         {

@@ -4,6 +4,7 @@
 //! Said in three ways, which add up: what kind of entry it is, by which entry a service was said to come in, and where
 //! nobody said that, which entry alone can bring it.
 
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 use facts::fact::SubjectId;
@@ -11,7 +12,7 @@ use facts::fact::SubjectId;
 use super::{EntryKind, Part, Plugged, Service, ServiceKind, Survey};
 
 /// How sure it is that a service comes in at an entry.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub enum Sureness {
     /// Nobody said so, and nothing speaks against it.
     MayBe,

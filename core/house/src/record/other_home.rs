@@ -1,11 +1,12 @@
 //! Legs that lead to another home. Nobody unscrews, caps or swaps what other people's signals come through.
 
 use facts::fact::SubjectId;
+use serde::{Deserialize, Serialize};
 
 use super::{Part, PartKind, PortEnd, Sureness, Survey};
 
 /// An output whose cable is another home's, or may be.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct OtherHomesLeg {
     /// The part.
     pub part: SubjectId,

@@ -5,7 +5,8 @@
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use advice::AdviceError;
-use advice::worklist::{Options, WorkList, worklist_watched};
+use advice::unknown::unknowns;
+use advice::worklist::{Options, Stake, WorkList, stakes, worklist_watched};
 use facts::FactsError;
 use facts::fact::Ledger;
 use facts::file::MOST_PAGE_BYTES;
@@ -30,15 +31,23 @@ pub fn report_page(
     language: &Language,
     goes_on: &dyn Fn() -> bool,
 ) -> Result<String, AdviceError> {
-    page_with(survey, ledger, language, goes_on, &|survey| {
-        worklist_watched(survey, &Options::default(), &mut |_| goes_on())
+    report_page_with(survey, ledger, language, goes_on, &|survey| {
+        let options = Options::default();
+        let list = worklist_watched(survey, &options, &mut |_| goes_on())?;
+        let open = unknowns(survey, &list.as_found);
+        let stakes = stakes(survey, &open, &options.screening, &mut |_| goes_on())?;
+        Ok((list, stakes))
     })
 }
 
-/// Works out a work list.
-type Work<'a> = &'a dyn Fn(&Survey) -> Result<WorkList, AdviceError>;
+/// Works out a work list and what is at stake with what is not known, or finds both.
+pub type Work<'a> = &'a dyn Fn(&Survey) -> Result<(WorkList, Vec<Option<Stake>>), AdviceError>;
 
-fn page_with(
+/// As [`report_page`], with a work list from elsewhere: the default one of the survey, which may have been kept.
+///
+/// # Errors
+/// [`AdviceError::Stopped`] once `goes_on` says no, or `work` does.
+pub fn report_page_with(
     survey: &Survey,
     ledger: &Ledger,
     language: &Language,
@@ -46,7 +55,7 @@ fn page_with(
     work: Work<'_>,
 ) -> Result<String, AdviceError> {
     let whole = catch_unwind(AssertUnwindSafe(|| {
-        let list = work(survey)?;
+        let (list, stakes) = work(survey)?;
         if !goes_on() {
             return Err(AdviceError::Stopped);
         }
@@ -54,7 +63,7 @@ fn page_with(
             Ok(provenance) => Provenance { has_photos_beside: true, ..provenance },
             Err(why) => return Ok(plain(survey, language, &why)),
         };
-        let html = super::html(survey, &list, provenance, language);
+        let html = super::html_weighed(survey, (&list, &stakes), provenance, language);
         if html.len() as u64 > MOST_PAGE_BYTES {
             let what = "its report may have, in bytes,";
             return Ok(plain(survey, language, &FactsError::DoesNotFit { what, most: MOST_PAGE_BYTES }));
@@ -132,12 +141,12 @@ mod tests {
         let english = Language::english(Figures::default());
         let fails: [Work<'_>; 2] = [&|_| Err(coax::CoaxError::Loop { part: 9 }.into()), &|survey| {
             // What a fault of the program does.
-            let none: Option<WorkList> = None;
+            let none = None;
             assert!(survey.parts.is_empty(), "a fault made for the test");
             none.ok_or(AdviceError::Inner("not reached"))
         }];
         for (fail, why) in fails.into_iter().zip(["form a loop", "a fault in this program"]) {
-            let page = page_with(&survey, store.ledger(), &english, &|| true, fail).unwrap();
+            let page = report_page_with(&survey, store.ledger(), &english, &|| true, fail).unwrap();
             for told in [why, "S1", "5&lt;b&gt;6", "an invented note", "facts.jsonl"] {
                 assert!(page.contains(told), "no {told} in {page}");
             }

@@ -4,7 +4,7 @@ use advice::finding::Finding;
 use advice::forecast::Forecast;
 use advice::level::{self, LevelTold};
 use advice::unknown::{Matters, Unknown, unknowns};
-use advice::worklist::{CutShort, Gain, Options, PartNeeded, Stake, Step, WorkList, at_stake};
+use advice::worklist::{CutShort, Gain, Options, PartNeeded, Stake, Step, WorkList, stakes};
 use house::record::Survey;
 use phrase::Phrase;
 
@@ -49,7 +49,18 @@ impl<'a> ReportInput<'a> {
         work: &'a WorkList,
         provenance: Provenance,
     ) -> Self {
-        let unknowns = weighed(survey, &work.as_found);
+        let stakes = weighed_here(survey, &work.as_found);
+        Self::weighed(survey, findings, (work, &stakes), provenance)
+    }
+
+    /// The same where it is known what is at stake with each of what is not known, in the order of [`unknowns`].
+    pub fn weighed(
+        survey: &'a Survey,
+        findings: &'a [Finding],
+        (work, stakes): (&'a WorkList, &[Option<Stake>]),
+        provenance: Provenance,
+    ) -> Self {
+        let unknowns = ranked(survey, &work.as_found, stakes);
         Self { unknowns, ..Self::without_unknowns(survey, findings, work, provenance) }
     }
 
@@ -83,25 +94,18 @@ impl<'a> ReportInput<'a> {
     }
 }
 
-/// The most unknowns that are weighed: each takes two forecasts.
-const MOST_WEIGHED: usize = 60;
+/// What is not known, weighed with few draws as the candidates of a work list are; what cannot be worked out is told by where
+/// it is.
+fn weighed_here(survey: &Survey, forecast: &Forecast) -> Vec<Option<Stake>> {
+    let open = unknowns(survey, forecast);
+    stakes(survey, &open, &Options::default().screening, &mut |_| true).unwrap_or_default()
+}
 
-/// What is not known, weighed with few draws as the candidates of a work list are; what changes most comes first, then
-/// what may matter but cannot be weighed, then the rest.
-fn weighed(survey: &Survey, forecast: &Forecast) -> Vec<(Unknown, Option<Stake>)> {
-    let options = Options::default().screening;
-    let mut weighed: Vec<_> = unknowns(survey, forecast)
-        .into_iter()
-        .enumerate()
-        .map(|(place, unknown)| {
-            let weigh = place < MOST_WEIGHED
-                && !unknown.is_on_failed_way()
-                && unknown.matters < Matters::MayBeMissingLink;
-            // What cannot be worked out is told by where it is.
-            let stake = if weigh { at_stake(survey, &unknown, &options).ok().flatten() } else { None };
-            (unknown, stake)
-        })
-        .collect();
+/// What is not known, in the order in which it is worth going back for: what changes most comes first, then what may matter
+/// but cannot be weighed, then the rest.
+fn ranked(survey: &Survey, forecast: &Forecast, stakes: &[Option<Stake>]) -> Vec<(Unknown, Option<Stake>)> {
+    let stakes = stakes.iter().copied().chain(std::iter::repeat(None));
+    let mut weighed: Vec<_> = unknowns(survey, forecast).into_iter().zip(stakes).collect();
     let rank = |(unknown, stake): &(Unknown, Option<Stake>)| match stake {
         // What may be why a test failed goes before all forecasts.
         _ if unknown.is_on_failed_way() => f64::NEG_INFINITY,

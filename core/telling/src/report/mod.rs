@@ -31,10 +31,14 @@ mod unknown_section;
 mod whole;
 mod work;
 
-pub use in_file::report_page;
+pub use in_file::{Work, report_page, report_page_with};
 pub use input::{FindingTold, ReportInput, StepTold};
 pub use provenance::{PICTURE_SIDE, Provenance};
-pub use whole::{html, part_told};
+pub use whole::{html, html_weighed, part_told};
+
+use advice::forecast::Forecast;
+use coax::Span;
+use house::record::Survey;
 
 use crate::words::Language;
 use letters::Letters;
@@ -64,4 +68,36 @@ pub fn report(input: &ReportInput<'_>, language: &Language) -> String {
     ];
     let sections: Vec<_> = sections.into_iter().flatten().collect();
     page::page(&teller, &page_one::sheet(&teller, &letters), &sections, tags::section(&teller))
+}
+
+/// The tags of a house alone, to be printed and cut out; `None` where nothing has one. Nothing is worked out for them.
+pub fn tags_page(survey: &Survey, provenance: Provenance, language: &Language) -> Option<String> {
+    let forecast = Forecast {
+        seed: 0,
+        draws: 0,
+        bridge: None,
+        channels: Vec::new(),
+        nodes: 0,
+        rooms: Vec::new(),
+        street: Vec::new(),
+        shared: None,
+        round_trip_ms: Span { low: 0.0, likely: 0.0, high: 0.0 },
+    };
+    let input = ReportInput {
+        survey,
+        forecast: &forecast,
+        findings: Vec::new(),
+        flags: &[],
+        steps: Vec::new(),
+        cut_short: None,
+        shopping: Vec::new(),
+        failed: Vec::new(),
+        refused: Vec::new(),
+        when_done: None,
+        unknowns: Vec::new(),
+        levels: Vec::new(),
+        provenance,
+    };
+    let teller = ReportTeller::new(&input, language);
+    tags::section(&teller).map(|tags| page::tags_alone(&teller, &tags))
 }

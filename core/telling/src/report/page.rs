@@ -31,6 +31,27 @@ pub(super) fn page(
     sections: &[Section],
     tags: Option<Section>,
 ) -> String {
+    let body = html! {
+        (page_one)
+        (contents(teller, sections.iter().chain(&tags)))
+        div.sheet.rest {
+            @for section in sections { (one(teller, section)) }
+            @if tags.is_none() { (notes(teller)) }
+        }
+        @if let Some(tags) = tags {
+            div.sheet.cut-sheet { (one(teller, &tags)) (notes(teller)) }
+        }
+    };
+    document(teller, &body)
+}
+
+/// A page with nothing but tags.
+pub(super) fn tags_alone(teller: &ReportTeller<'_>, tags: &Section) -> String {
+    document(teller, &html! { div.sheet.cut-sheet { (one(teller, tags)) } })
+}
+
+/// The file around what it shows.
+fn document(teller: &ReportTeller<'_>, body: &Markup) -> String {
     let title = teller.say(&Phrase::new("report-page-title").text("name", teller.house_name()));
     let markup = html! {
         (DOCTYPE)
@@ -45,17 +66,7 @@ pub(super) fn page(
                 style { (PreEscaped(STYLE)) (PreEscaped(title_block(teller, &title))) }
             }
             body {
-                main {
-                    (page_one)
-                    (contents(teller, sections.iter().chain(&tags)))
-                    div.sheet.rest {
-                        @for section in sections { (one(teller, section)) }
-                        @if tags.is_none() { (notes(teller)) }
-                    }
-                    @if let Some(tags) = tags {
-                        div.sheet.cut-sheet { (one(teller, &tags)) (notes(teller)) }
-                    }
-                }
+                main { (body) }
             }
         }
     };

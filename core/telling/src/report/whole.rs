@@ -1,7 +1,7 @@
 //! The report of a house whose work list is known: findings and steps put into words and handed to the page.
 
 use advice::finding::findings_beside;
-use advice::worklist::{PartNeeded, WorkList};
+use advice::worklist::{PartNeeded, Stake, WorkList};
 use house::record::Survey;
 use phrase::{Arg, Phrase};
 
@@ -12,6 +12,18 @@ use crate::words::Language;
 pub fn html(survey: &Survey, list: &WorkList, provenance: Provenance, language: &Language) -> String {
     let found = findings_beside(survey, &list.as_found, &list.levels);
     report(&ReportInput::gathered(survey, &found, list, provenance), language)
+}
+
+/// The same where it is known what is at stake with each of what is not known, in the order of
+/// [`unknowns`](advice::unknown::unknowns).
+pub fn html_weighed(
+    survey: &Survey,
+    (list, stakes): (&WorkList, &[Option<Stake>]),
+    provenance: Provenance,
+    language: &Language,
+) -> String {
+    let found = findings_beside(survey, &list.as_found, &list.levels);
+    report(&ReportInput::weighed(survey, &found, (list, stakes), provenance), language)
 }
 
 /// A part with how many of it: `2 x 75-ohm cap`.

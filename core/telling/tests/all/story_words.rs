@@ -101,6 +101,8 @@ fn services_and_tests() -> Vec<(&'static str, Value)> {
         ("device_filter", json!(true)),
         ("device_filter", json!(false)),
         ("drops_out", json!(true)),
+        ("file_name", json!("DSC 0001.JPG")),
+        ("taken", json!("2026-05-31T14:05:09")),
     ];
     for reach in ["internet", "house", "adapter_page"] {
         values.push(("how", json!({"reach": reach, "over_radio": reach == "internet"})));
@@ -130,6 +132,8 @@ fn every_value_has_its_words() {
         };
         assert!(values().iter().any(|(field, _)| is_here(field)), "{}", line.name);
     }
+    let taken = story::value(&survey, "taken", &json!("2026-05-31T14:05:09"));
+    assert_eq!(english.say(&taken), "2026-05-31 14:05");
     let rating = json!({"legs": 4, "band": {"low_mhz": 5, "high_mhz": 1675}, "says_moca": true});
     let told = english.say(&story::value(&survey, "rating", &rating));
     assert_eq!(told, "4 outputs, made for 5 to 1675 MHz and marked for MoCA");

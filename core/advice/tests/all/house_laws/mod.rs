@@ -7,6 +7,7 @@
 mod answers;
 mod failed_tests;
 mod forbidden;
+mod kept_again;
 mod level_words;
 mod outside_found;
 mod planted;
@@ -61,6 +62,7 @@ impl Seen {
             promised::broken,
             level_words::broken,
             failed_tests::broken,
+            kept_again::broken,
         ];
         laws.into_iter().flat_map(|law| law(self)).collect()
     }

@@ -89,7 +89,7 @@ pub fn into(
     store: Option<&mut Store>,
     most_gib: u64,
 ) -> Result<Look, DeskError> {
-    let mut shown = Shown::new(stop, context.word("desk-doing-look"));
+    let mut shown = Shown::new(stop, &context.language, "desk-doing-look");
     Ok(file::look(path, store, limits(most_gib), &mut shown)?)
 }
 

@@ -2,12 +2,14 @@
 
 mod author_json;
 mod authors;
+mod copy_part;
 mod disagreements;
 mod forget;
 mod look;
 mod names;
 mod note;
 mod pack;
+mod pattern;
 mod photo;
 mod photo_add;
 mod photo_assign;
@@ -16,12 +18,16 @@ mod put_back;
 mod removed;
 mod repair;
 mod said;
+mod search;
+mod set;
 mod settle;
 mod surveys;
 mod take;
 mod teller;
 mod undo;
 mod wishes;
+
+pub use teller::{RecordTeller, ThingJson, field_of};
 
 use std::path::{Path, PathBuf};
 
@@ -46,6 +52,9 @@ pub fn run(context: &Context, command: RecordCommand) -> Result<(), DeskError> {
             note::add(context, &survey, &text, on.as_deref())
         }
         RecordCommand::Note { survey, text: None, on } => note::list(context, &survey, on.as_deref()),
+        RecordCommand::Set { survey, thing, told } => set::run(context, &survey, &thing, &told),
+        RecordCommand::CopyPart { survey, thing, tag } => copy_part::run(context, &survey, &thing, &tag),
+        RecordCommand::Search { word, home } => search::run(context, &home, &word),
         RecordCommand::Said { survey, thing, field } => {
             said::run(context, &survey, thing.as_deref(), field.as_deref())
         }
@@ -64,8 +73,8 @@ pub fn run(context: &Context, command: RecordCommand) -> Result<(), DeskError> {
         }
         RecordCommand::Surveys { home, what: None } => surveys::list(context, &home),
         RecordCommand::Surveys { what: Some(what), .. } => surveys::run(context, what),
-        RecordCommand::Pack { survey, file, without, replace } => {
-            pack::run(context, &survey, &file, &without, replace)
+        RecordCommand::Pack { survey, file, without, no_report, replace } => {
+            pack::run(context, &survey, &file, &without, pack::How { no_report, replace })
         }
         RecordCommand::Look { file, survey, most } => look::run(context, &file, survey.as_deref(), most),
         RecordCommand::Take { file, survey, yes, rearrange, most } => {

@@ -2,12 +2,14 @@
 
 use std::path::Path;
 
+use advice::worklist::Options;
 use facts::fact::Ledger;
 use facts::file::{self, PackOptions};
+use guide::kept::Beside;
 use house::record::Survey;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
-use telling::report::report_page;
+use telling::report::report_page_with;
 use telling::words::LengthUnit;
 
 use super::look::left_out_name;
@@ -31,13 +33,22 @@ struct PackedJson {
     lost_photos: Vec<String>,
 }
 
+/// How it is packed.
+#[derive(Clone, Copy)]
+pub struct How {
+    /// Whether no report goes into the file.
+    pub no_report: bool,
+    /// Whether a file that is there is replaced.
+    pub replace: bool,
+}
+
 /// Packs it.
 pub fn run(
     context: &Context,
     folder: &Path,
     path: &Path,
     without: &[Without],
-    replace: bool,
+    How { no_report, replace }: How,
 ) -> Result<(), DeskError> {
     let stop = Stop::listen()?;
     let mut store = open_to_read(folder)?;
@@ -47,9 +58,17 @@ pub fn run(
     // Units and words are the same whatever was asked for, so that the same facts give the same bytes.
     let words = speak::english(LengthUnit::Metres);
     let report = |survey: &Survey, ledger: &Ledger| {
-        report_page(survey, ledger, &words, &|| !stop.is_asked()).map_err(DeskError::from)
+        if no_report {
+            return Ok(String::new());
+        }
+        let list = |survey: &Survey| {
+            let mut shown = Shown::new(&stop, &context.language, "desk-doing-worklist");
+            let beside = Beside::of(Some(folder), survey, Options::default());
+            beside.all(&mut |share| shown.goes_on_at(share))
+        };
+        report_page_with(survey, ledger, &words, &|| !stop.is_asked(), &list).map_err(DeskError::from)
     };
-    let mut shown = Shown::new(&stop, context.word("desk-doing-pack"));
+    let mut shown = Shown::new(&stop, &context.language, "desk-doing-pack");
     let still_told = file::still_told(store.ledger(), store.survey_id(), &options.left_out);
     let packed = house::document::pack(&mut store, &options, &report, path, &mut shown)?;
     drop(shown);

@@ -23,9 +23,6 @@ use crate::given::{self, Given};
 use crate::progress::Shown;
 use crate::stop::Stop;
 
-/// How the names of pictures end, in a folder or by a pattern.
-const ENDINGS: &[&str] = &["jpg", "jpeg", "png"];
-
 #[derive(Serialize)]
 struct AddedJson {
     photos: Vec<PhotoJson>,
@@ -107,7 +104,7 @@ pub fn run(
 fn files_of(words: &[PathBuf]) -> Result<Vec<PathBuf>, DeskError> {
     let mut files = Vec::new();
     for word in words {
-        let given = given::files(word, ENDINGS)
+        let given = given::files(word, given::PICTURES)
             .map_err(|source| DeskError::Read { path: word.to_owned(), source })?;
         match given {
             Given::Files(found) => files.extend(found),
@@ -124,7 +121,7 @@ fn check(
     names: &Names,
     files: Vec<PathBuf>,
 ) -> Result<Vec<ToTake>, DeskError> {
-    let mut shown = Shown::new(stop, context.word("desk-doing-check-photos"));
+    let mut shown = Shown::new(stop, &context.language, "desk-doing-check-photos");
     let mut given: BTreeMap<[u8; 32], usize> = BTreeMap::new();
     let (mut pictures, count) = (Vec::new(), files.len());
     for (place, file) in files.into_iter().enumerate() {
@@ -169,7 +166,7 @@ fn add(
     files: &[&Path],
     said: PhotoSaid<'_>,
 ) -> Result<Vec<SubjectId>, DeskError> {
-    let mut shown = Shown::new(stop, context.word("desk-doing-add-photos"));
+    let mut shown = Shown::new(stop, &context.language, "desk-doing-add-photos");
     let mut added = Vec::new();
     for file in files {
         shown.show(added.len() as u64, files.len() as u64);

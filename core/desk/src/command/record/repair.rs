@@ -73,7 +73,7 @@ pub fn run(
             other => other?,
         },
         Some(path) => {
-            let mut shown = Shown::new(&stop, context.word("desk-doing-take"));
+            let mut shown = Shown::new(&stop, &context.language, "desk-doing-take");
             Repaired::open_with_file(folder, me, path, Limits::default(), &mut shown)?
         }
     };

@@ -11,7 +11,7 @@ use phrase::{Arg, Phrase};
 use serde::Serialize;
 use telling::words::error::InWords;
 
-use super::{home_folder, is_aside, open_to_read, open_to_write, parent, repair};
+use super::{home_folder, is_aside, open_to_read, open_to_write, parent, pattern, repair};
 use crate::arguments::SurveysCommand;
 use crate::author;
 use crate::command::Context;
@@ -132,6 +132,9 @@ pub fn run(context: &Context, command: SurveysCommand) -> Result<(), DeskError> 
     let (now, message) = match command {
         SurveysCommand::Rename { survey, name } => (Some(rename(&survey, &name)?), "desk-surveys-renamed"),
         SurveysCommand::Copy { survey, name } => (Some(copy(&survey, &name)?), "desk-surveys-copied"),
+        SurveysCommand::Pattern { survey, name } => {
+            (Some(pattern_of(&survey, &name)?), "desk-survey-pattern")
+        }
         SurveysCommand::Aside { survey } => (Some(aside(&survey)?), "desk-surveys-set-aside"),
         SurveysCommand::Back { survey } => (Some(back(&survey)?), "desk-surveys-brought-back"),
         SurveysCommand::Delete { survey, yes } => {
@@ -213,4 +216,20 @@ fn refuse_if_no_survey(folder: &Path) -> Result<(), DeskError> {
         Err(error @ (FactsError::NotASurvey { .. } | FactsError::Inaccessible { .. })) => Err(error.into()),
         Ok(_) | Err(_) => Ok(()),
     }
+}
+
+/// Makes a survey of the next flat, built like one that is there; where it is.
+fn pattern_of(folder: &Path, name: &str) -> Result<PathBuf, DeskError> {
+    let store = open_to_read(folder)?;
+    let survey = house::record::fold(store.ledger(), store.survey_id())?;
+    let name = bare(name);
+    // Refused before an author is made.
+    let to = Home::at(&home_folder(folder))?.place(name)?;
+    let author = author::this_computer()?;
+    let id = SurveyId::random();
+    let edits = pattern::edits(&store, &survey, id.subject(), name);
+    Store::create_with(&to, author, id, |unfinished| {
+        Store::open(unfinished, author)?.write(&edits).map(drop)
+    })?;
+    Ok(to)
 }

@@ -62,7 +62,7 @@ pub fn run(
         output::say_page(page)
     };
     let limits = look::limits(most_gib);
-    let mut watch = Shown::new(&stop, context.word("desk-doing-take"));
+    let mut watch = Shown::new(&stop, &context.language, "desk-doing-take");
     let taken = if let Some(store) = &mut store {
         file::take(path, store, consent, limits, &mut watch)?
     } else {

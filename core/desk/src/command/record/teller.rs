@@ -21,7 +21,7 @@ pub struct ThingJson {
     id: SubjectId,
     kind: Option<String>,
     tag: Option<String>,
-    told: String,
+    pub told: String,
 }
 
 /// One thing said.

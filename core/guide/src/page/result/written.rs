@@ -9,7 +9,7 @@ use facts::photo::Crop;
 use facts::store::Store;
 use facts::whole_file::{self, Existing, Readers};
 use phrase::Phrase;
-use telling::report::{PICTURE_SIDE, Provenance, html};
+use telling::report::{PICTURE_SIDE, Provenance, html_weighed};
 use telling::words::error::InWords;
 
 use crate::error::{GuideError, Result, Trouble};
@@ -71,7 +71,7 @@ pub(super) fn report(
             provenance = provenance
                 .with_pictures(&survey, |photo| if work.goes_on(0.0) { picture(photo) } else { None });
         }
-        let page = html(&survey, &worked.list, provenance, &language);
+        let page = html_weighed(&survey, (&worked.list, &worked.stakes), provenance, &language);
         if !work.goes_on(TOLD) {
             return Err(Trouble::Stopped.into());
         }
