@@ -589,7 +589,7 @@ finding-measured-part-not-used = What was measured of { $part } { $lacks ->
     .source = { source-survey }
 
 finding-modem-sends-low = The modem at { $outlet } sends at { $level }; { $needs } is what is recommended.
-    .why = Nothing is wrong with that. But at so low a level, noise from the house is loud beside it.
+    .why = That does no harm. But at so low a level, noise from the house is loud beside it.
     .do = Nothing needs to be done while the internet works. If it drops out, tell the provider this figure.
     .source = “DOCSIS 3.1 cable modem transmit power”, volpefirm.com: 40 to 50 dBmV is recommended for up to 4 channels.
 
