@@ -2,7 +2,7 @@
 
 text = { $text }
 caution = Take care
-caution-unread = Take care. Read this before you go on.
+caution-unread = Take care, and read this before you go on
 caution-read = I have read this. { $press }
 head-why = Why this matters
 head-how = What to look for
