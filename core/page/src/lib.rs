@@ -20,6 +20,7 @@ mod draw;
 mod error;
 mod form;
 mod host;
+mod own_name;
 mod routes;
 mod secret;
 mod served;

@@ -24,6 +24,7 @@ use crate::connections::LetIn;
 use crate::draw::closed;
 use crate::form::Given;
 use crate::host::{Host, HowFar, no_room};
+use crate::own_name::own_name;
 use crate::tickets::Worth;
 
 /// The most text that one form may hold, bytes.
@@ -261,7 +262,7 @@ async fn read(shared: &Shared, mut multipart: Multipart) -> Result<Given, Refusa
     let mut letters = 0;
     while let Some(mut field) = multipart.next_field().await? {
         let Some(name) = field.name().map(str::to_owned) else { return Err(Refusal::Broken) };
-        if field.file_name().is_none() {
+        let Some(own) = field.file_name().map(own_name) else {
             let mut bytes = Vec::new();
             while let Some(chunk) = field.chunk().await? {
                 letters += chunk.len();
@@ -272,11 +273,11 @@ async fn read(shared: &Shared, mut multipart: Multipart) -> Result<Given, Refusa
             }
             given.texts.push((name, String::from_utf8(bytes).map_err(|_| Refusal::Broken)?));
             continue;
-        }
+        };
         let Some(first) = field.chunk().await? else { continue };
         let room = shared.with(Host::room).await.map_err(Refusal::Fault)??;
-        // The name that the browser gives is nobody's business, and no path.
-        let path: PathBuf = room.join("upload");
+        // A photo keeps its own name in the survey.
+        let path: PathBuf = room.join(own);
         let mut file = tokio::fs::File::create(&path).await?;
         file.write_all(&first).await?;
         while let Some(chunk) = field.chunk().await? {

@@ -1,13 +1,16 @@
 //! Taking a photo into the open survey.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use facts::error::FactsError;
 use facts::fact::SubjectId;
 use facts::photo::Picture;
 use facts::store::Store;
-use house::document::{Document, PhotoSaid};
+use house::document::{Assignment, Document, PhotoSaid, RoleSaid};
 use house::record::PhotoRole;
+use house::story;
+use phrase::Phrase;
+use uuid::Uuid;
 
 use super::Session;
 use super::sent_work::{After, WorkKind};
@@ -39,13 +42,49 @@ impl Session {
             if !work.goes_on(READ) {
                 return Err(Trouble::Stopped.into());
             }
-            let said = PhotoSaid { of, role, file_name: None };
-            Store::open(&folder, author)?.add_picture(&picture, said)?;
-            Ok(After::new(|session| {
+            let mut store = Store::open(&folder, author)?;
+            let notice = taken_in(&mut store, &picture, of, role, own_name(&file))?;
+            Ok(After::new(move |session| {
                 session.open_survey()?.refresh()?;
+                if let Some(notice) = notice {
+                    session.tell_done(notice);
+                }
                 Ok(Move::Stay)
             }))
         });
         Ok(())
     }
+}
+
+/// Takes a picture in. One that is there already is not taken in twice but where it now stands with another part too; what came
+/// of it is to be said.
+fn taken_in(
+    store: &mut Store,
+    picture: &Picture,
+    of: Option<SubjectId>,
+    role: Option<PhotoRole>,
+    file_name: Option<&str>,
+) -> Result<Option<Phrase>> {
+    let survey = store.survey()?;
+    let same = || survey.photos.values().filter(|photo| photo.image.sha256 == picture.image().sha256);
+    let shows = |of| story::thing(&survey, of);
+    if let Some(there) = same().find(|photo| of.is_none() || photo.of == of) {
+        let of = there.of.map(|of| Phrase::new("photo-already-of").phrase("thing", shows(of)));
+        return Ok(Some(of.unwrap_or_else(|| Phrase::new("photo-already"))));
+    }
+    if let (Some(waiting), Some(thing)) = (same().find(|photo| photo.of.is_none()), of) {
+        let role = role.map_or(RoleSaid::Stays, RoleSaid::Is);
+        store.assign_photos(&[Assignment { photo: waiting.id, of, role }])?;
+        return Ok(Some(Phrase::new("photo-already-now-of").phrase("thing", shows(thing))));
+    }
+    let elsewhere = same().find_map(|photo| photo.of);
+    store.add_picture(picture, PhotoSaid { of, role, file_name })?;
+    Ok(elsewhere.map(|other| Phrase::new("photo-already-elsewhere").phrase("thing", shows(other))))
+}
+
+/// What a file is called by its owner: a camera of a phone writes where it is told to, and the name that it is told is a random
+/// id, which says nothing.
+fn own_name(file: &Path) -> Option<&str> {
+    let stem = file.file_stem()?.to_str()?;
+    if Uuid::try_parse(stem).is_ok() { None } else { file.file_name()?.to_str() }
 }

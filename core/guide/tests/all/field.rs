@@ -1,7 +1,7 @@
 //! Working freely: what photos, prints and readings cost in touches, and that everything goes by deeds alone.
 //! The budgets (2 touches a photo in a burst, 3 to assign one) are those that the job sets for a technician.
 
-use crate::hand::Hand;
+use crate::hand::{Hand, png};
 use house::record::{CableKind, PhotoRole, PortEnd, ReadingKind};
 use tempfile::TempDir;
 
@@ -29,6 +29,42 @@ fn a_burst_costs_two_touches_a_photo_and_survives_a_kill() {
 }
 
 #[test]
+fn a_photo_keeps_its_files_name_and_the_same_picture_is_not_added_twice() {
+    let home = home();
+    let mut hand = Hand::in_new(home.path(), "Twice");
+    hand.add("splitter");
+    hand.add("amplifier");
+    hand.overview();
+    hand.press("free-burst");
+    let named = home.path().join("cellar 7.png");
+    std::fs::write(&named, png(7)).unwrap();
+    hand.take("photo", &named);
+    assert!(hand.says("“cellar 7.png”"));
+    // A name that a phone made up is none.
+    let made_up = home.path().join("0b9c8f2e-6f0b-4c55-9a3e-2f5ad7c5b6d1.png");
+    std::fs::write(&made_up, png(8)).unwrap();
+    hand.take("photo", &made_up);
+    hand.take("photo", &named);
+    assert!(hand.says("This picture is here already. It was not added again."));
+    let survey = hand.survey();
+    let names: Vec<_> = survey.photos.values().map(|photo| photo.file_name.as_deref()).collect();
+    assert_eq!((names.len(), names.iter().filter(|name| name.is_some()).count()), (2, 1));
+    // At a part the same picture stands with it from then on, whether it waited or shows another part as well.
+    let of = |hand: &Hand, tag: &str| hand.survey().photos_of(Some(hand.tagged(tag))).count();
+    for (tag, all) in [("S1", 2), ("A1", 3)] {
+        hand.overview();
+        hand.press("free-parts");
+        let part = format!("part:{}", hand.tagged(tag));
+        hand.press(&part);
+        for _ in 0..2 {
+            hand.take("photo", &named);
+            assert!(hand.says("This picture"), "{tag}");
+        }
+        assert_eq!((of(&hand, tag), hand.survey().photos.len()), (1, all), "{tag}");
+    }
+}
+
+#[test]
 fn assigning_costs_at_most_three_touches_a_photo_whatever_it_shows() {
     let home = home();
     let mut hand = Hand::in_new(home.path(), "Assign");
@@ -52,7 +88,7 @@ fn assigning_costs_at_most_three_touches_a_photo_whatever_it_shows() {
         hand.press(target);
         assert!(hand.touches - before <= 3, "{role}: {} touches", hand.touches - before);
     }
-    // The last one needs no choosing; its role is the one that was chosen last.
+    // The last one needs no choosing; what the one before it showed says nothing of it.
     let before = hand.touches;
     hand.press(&splitter);
     assert_eq!(hand.touches - before, 1);
@@ -63,7 +99,7 @@ fn assigning_costs_at_most_three_touches_a_photo_whatever_it_shows() {
         roles.sort();
         roles
     };
-    assert_eq!(roles("S1"), [PhotoRole::After, PhotoRole::Label, PhotoRole::Place]);
+    assert_eq!(roles("S1"), [PhotoRole::Label, PhotoRole::Label, PhotoRole::Place]);
     assert_eq!(roles("A1"), [PhotoRole::After]);
     assert_eq!(survey.photos_of(None).count(), 0);
     // What print waits to be typed is offered, and answering leads back here.

@@ -142,8 +142,13 @@ impl Hand {
         self.touches += 2;
         let file = self.home.join(format!("camera-{number}.png"));
         std::fs::write(&file, png(number)).unwrap();
-        self.act(&Deed::Photo { key: key.into(), file: file.to_string_lossy().into_owned() });
+        self.take(key, &file);
         std::fs::remove_file(&file).unwrap();
+    }
+
+    /// Gives the file of a picture.
+    pub fn take(&mut self, key: &str, file: &Path) {
+        self.act(&Deed::Photo { key: key.into(), file: file.to_string_lossy().into_owned() });
     }
 
     pub fn back(&mut self) {
@@ -201,7 +206,7 @@ impl Hand {
 }
 
 /// A small picture, like noise.
-fn png(number: u32) -> Vec<u8> {
+pub fn png(number: u32) -> Vec<u8> {
     let picture = RgbImage::from_fn(40, 30, |x, y| {
         let mixed = (x * 2_654_435 + y * 40_503 + number * 97_531).wrapping_mul(2_246_822_519);
         let [red, green, blue, _] = mixed.to_be_bytes();

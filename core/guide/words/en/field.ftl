@@ -173,6 +173,9 @@ free-burst-photo = Photo
 free-assign-lead = Choose the photos, then the part that they show.
 free-assign-none = No photo waits. New ones can be taken here.
 free-photo-name = Photo { $number }, added { $when } UTC
+free-photo-name-own = Photo { $number }, “{ $name }”, added { $when } UTC
+free-photo-name-taken = Photo { $number }, taken { $taken }
+free-photo-name-both = Photo { $number }, “{ $name }”, taken { $taken }
 free-photos-rest =
     { $rest ->
         [one] 1 more comes when these are done.
@@ -204,6 +207,12 @@ free-photo = A photo
     .gone = A photo
 free-photo-of = shows { $thing }
 free-photo-when = added { $when } UTC
+free-photo-taken = taken { $taken } by the camera’s clock
+free-photo-file = its file was called “{ $name }”
+photo-already = This picture is here already. It was not added again.
+photo-already-of = This picture is here already: it shows { $thing }. It was not added again.
+photo-already-now-of = This picture was here already. It now stands with { $thing }.
+photo-already-elsewhere = This picture is here already with { $thing }. It now stands here, too.
 free-photo-unassign = It shows something else
 free-remove-photo = Remove it from the survey
     .question = Remove this photo? It can be brought back at any time.

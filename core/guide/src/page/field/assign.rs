@@ -55,15 +55,23 @@ pub(super) fn numbers(snapshot: &SurveySnapshot<'_>) -> BTreeMap<SubjectId, u64>
     photos.into_iter().zip(1..).collect()
 }
 
-/// A photo by its number and time.
+/// A photo by its number, what its file was called, and when it was taken or else added.
 pub(super) fn photo_name(
     snapshot: &SurveySnapshot<'_>,
     numbers: &BTreeMap<SubjectId, u64>,
     photo: &Photo,
 ) -> Phrase {
-    let when = telling::words::date_and_time(card::born_ms(snapshot, photo.id));
-    let number = numbers.get(&photo.id).copied().unwrap_or_default();
-    Phrase::new("free-photo-name").with("number", Arg::Count(number)).text("when", when)
+    let number = Arg::Count(numbers.get(&photo.id).copied().unwrap_or_default());
+    let added = || telling::words::date_and_time(card::born_ms(snapshot, photo.id));
+    let name = match (&photo.file_name, photo.taken) {
+        (None, None) => Phrase::new("free-photo-name").text("when", added()),
+        (Some(name), None) => Phrase::new("free-photo-name-own").text("name", name).text("when", added()),
+        (None, Some(taken)) => Phrase::new("free-photo-name-taken").text("taken", taken.to_minute()),
+        (Some(name), Some(taken)) => {
+            Phrase::new("free-photo-name-both").text("name", name).text("taken", taken.to_minute())
+        }
+    };
+    name.with("number", number)
 }
 
 fn chosen(snapshot: &SurveySnapshot<'_>) -> BTreeSet<SubjectId> {
@@ -165,6 +173,8 @@ pub(crate) fn pressed(session: &mut Session, key: &Key) -> Result<Move> {
     let Some(told) = told else { return Ok(Move::Stay) };
     if write(session, told)? {
         choose(session, BTreeSet::new())?;
+        // What the last photos showed says nothing of the next ones.
+        session.open_survey()?.memory.pending.pick(&Key::Role, [PhotoRole::Label]);
     }
     Ok(Move::Stay)
 }

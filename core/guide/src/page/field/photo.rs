@@ -21,7 +21,10 @@ pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBu
         photo.of.map(|of| Phrase::new("free-photo-of").phrase("thing", story::thing(snapshot.survey, of)));
     let when = Phrase::new("free-photo-when")
         .text("when", telling::words::date_and_time(card::born_ms(snapshot, id)));
-    let lines = of.iter().chain([&when]).map(|line| builder.say(line)).collect();
+    let taken = photo.taken.map(|taken| Phrase::new("free-photo-taken").text("taken", taken.to_minute()));
+    let file = photo.file_name.as_ref().map(|name| Phrase::new("free-photo-file").text("name", name));
+    let told = of.iter().chain(&taken).chain([&when]).chain(&file);
+    let lines = told.map(|line| builder.say(line)).collect();
     builder.part("", &Phrase::new(card::photo_word(photo)), lines, Some(id));
     builder.choice(&Key::Role, &Phrase::new("free-role"), false, role_offers(), &photo.role);
     builder.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Main);

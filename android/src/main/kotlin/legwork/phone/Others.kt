@@ -32,6 +32,7 @@ class Others(
     var awaited: Awaited?,
 ) {
     private val takenIn = TakenIn()
+    private val documents = SystemDocuments(window.contentResolver)
 
     /** Where one is: what is asked for now belongs there. */
     private val place get() = sitting.screen?.place.orEmpty()
@@ -169,10 +170,21 @@ class Others(
     /** Each is copied to a place of ours and then given away; what cannot be read is said. */
     private fun each(all: List<Uri>, give: (File) -> Unit) {
         for (from in all) {
-            sitting.files({ places.received().let { it to copied(from, it) } }) { (file, copied) ->
+            sitting.files({ received(from) }) { (file, copied) ->
                 if (copied == Copied.DONE) give(file) else say(fault(copied))
             }
         }
+    }
+
+    private fun received(from: Uri): Pair<File, Copied> {
+        val name = try {
+            documents.name(from.toString())
+        } catch (_: RuntimeException) {
+            // What goes wrong in the other program comes here as it was thrown there: then it has no name.
+            null
+        }
+        val file = places.received(name)
+        return file to copied(from, file).also { if (it != Copied.DONE) Places.arrived(file) }
     }
 
     private fun copied(from: Uri, to: File): Copied = takenIn.copy({ window.contentResolver.openInputStream(from) }, to)
@@ -206,7 +218,7 @@ class Others(
         }
         // All are copied first: what becomes of one may be another screen, without a place for the next.
         val ours = all.filter { it.scheme == "content" }
-        sitting.files({ ours.map { from -> places.received().let { it to copied(from, it) } } }) { got ->
+        sitting.files({ ours.map(::received) }) { got ->
             got.filter { it.second != Copied.DONE }.forEach { say(fault(it.second)) }
             sort(got.filter { it.second == Copied.DONE }.map { it.first })
         }

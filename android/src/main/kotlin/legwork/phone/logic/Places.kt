@@ -14,8 +14,11 @@ class Places(files: File, private val passing: File) {
     /** What the camera writes. */
     fun photo(): File = File(of(CAMERA), UUID.randomUUID().toString() + ".jpg")
 
-    /** What another program gave. */
-    fun received(): File = File(of(IN), UUID.randomUUID().toString())
+    /** What another program gave, under its own name where it has one: a photo keeps that in the survey. */
+    fun received(name: String?): File {
+        val made = UUID.randomUUID().toString()
+        return File(File(of(IN), made), if (name.isNullOrBlank()) made else plain(name).takeLast(MOST_LETTERS))
+    }
 
     /** What is written for another program, under its own name. */
     fun toGive(name: String): File = File(File(of(OUT), UUID.randomUUID().toString()).apply { mkdirs() }, plain(name))
@@ -42,10 +45,18 @@ class Places(files: File, private val passing: File) {
 
     private fun plain(name: String) = name.substringAfterLast('/').substringAfterLast('\\').trim().trimStart('.').ifEmpty { "file" }
 
-    private companion object {
-        const val CAMERA = "camera"
-        const val IN = "in"
-        const val OUT = "out"
-        const val DAY = 24L * 3600 * 1000
+    companion object {
+        /** A file that was on its way is where it was to go: it goes, and so does the folder that was made for it alone. */
+        fun arrived(file: File) {
+            file.delete()
+            file.parentFile?.takeIf { it.parentFile?.name == IN }?.delete()
+        }
+
+        private const val CAMERA = "camera"
+        private const val IN = "in"
+        private const val OUT = "out"
+        /** With four bytes a letter still within the 255 of a name on the phone's disk. */
+        private const val MOST_LETTERS = 60
+        private const val DAY = 24L * 3600 * 1000
     }
 }

@@ -150,7 +150,7 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
         val (photos, at) = unasked.toList() to place
         unasked.clear()
         if (slot != null) return photos.forEach { brought(door, Brought(Deed.Photo(slot.key, it.path), at, null)) }
-        photos.forEach { it.delete() }
+        photos.forEach { Places.arrived(it) }
         tell { it.say(Said.NoPlace) }
     }
 
@@ -165,7 +165,7 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
                 held += one
                 return
             }
-            fileOf(one.deed)?.delete()
+            fileOf(one.deed)?.let { Places.arrived(it) }
             return tell { it.say(if (one.deed is Deed.Photo) Said.PhotoElsewhere else Said.Elsewhere) }
         }
         if (one.deed is Deed.Photo) {
@@ -295,7 +295,7 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
             over = asked
             asked = null
             line = null
-            given.onEach { it.delete() }.clear()
+            given.onEach { Places.arrived(it) }.clear()
         }
         main.execute {
             screen = next
