@@ -42,6 +42,7 @@ pub mod solve;
 pub mod span;
 pub mod touchstone;
 pub mod trade;
+pub mod typed;
 
 pub use dice::Dice;
 pub use error::CoaxError;

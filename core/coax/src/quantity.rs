@@ -199,6 +199,9 @@ impl Decibels {
 /// Application Note 808, "CATV dBm, dBmV, and dBuV Conversions", 17 July 2002.
 pub const DBMV_OF_ZERO_DBM_75_OHM: f64 = 48.750_612_633_917_0;
 
+/// What 0 dBmV is in dBµV, at any impedance: a millivolt is 1000 microvolts, `20 log10(1000)`.
+pub const DBUV_OF_ZERO_DBMV: f64 = 60.0;
+
 impl DecibelMilliwatts {
     /// The same power as a level across 75 ohm.
     pub fn dbmv(self) -> DecibelMillivolts {

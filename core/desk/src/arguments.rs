@@ -144,7 +144,7 @@ pub enum Command {
 
     /// Be led through the whole job in this terminal: questions, results, work, tests, handover.
     ///
-    /// A number chooses, a letter presses, `NUMBER = text` writes, `<` goes back. Whatever was answered is kept at once;
+    /// A number chooses, a word acts, `NAME = text` fills, `<` goes back. Whatever was answered is kept at once;
     /// end it with Ctrl-D and go on later where you were.
     Walk {
         /// The survey, NAME.legwork. Without it: the surveys of this folder, or a new one.

@@ -341,12 +341,17 @@ pub enum WrongThing {
 }
 
 /// What was not confirmed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum Unconfirmed {
     /// Forgetting.
     Forget {
         /// How many facts.
         records: usize,
+    },
+    /// Removing what something hangs on.
+    Remove {
+        /// Each thing with what hangs on it.
+        hanging: Vec<phrase::Arg>,
     },
     /// Deleting a survey.
     Delete,
@@ -446,6 +451,7 @@ impl DeskError {
             Self::Exists { .. }
             | Self::AsideAlready { .. }
             | Self::Facts(FactsError::AlreadyThere { .. } | FactsError::FileThere { .. }) => "exists",
+            Self::Facts(FactsError::OtherEnding { .. } | FactsError::OtherKindThere { .. }) => "other_kind",
             Self::Facts(FactsError::NotASurvey { .. }) | Self::PackedFile { .. } => "not_a_survey",
             Self::Facts(FactsError::Busy { .. }) => "busy",
             Self::Facts(FactsError::Damaged { .. }) => "damaged",

@@ -39,5 +39,6 @@ pub mod photo;
 pub mod store;
 mod unfinished;
 pub mod whole_file;
+pub mod written_kind;
 
 pub use error::{CannotPutBack, FactsError, NotASurvey, Result};

@@ -1,8 +1,8 @@
-//! Numbers as people type them, with their unit: feet and inches or metres, dB, dBmV, MHz, Mb/s. They come here with
-//! the marks of English: the guide puts them in place of the reader's own, and [`ScreenBuilder`](crate::view::ScreenBuilder) puts
-//! those back.
+//! Numbers as people type them, in the units that a screen offers and within what can be; read by [`coax::typed`]. They come
+//! here with the marks of English: the guide puts them in place of the reader's own, and
+//! [`ScreenBuilder`](crate::view::ScreenBuilder) puts those back.
 
-use coax::quantity::METRES_PER_FOOT;
+use coax::typed::{self, Fault, Measure};
 use phrase::{Arg, Phrase};
 use telling::words::LengthUnit;
 
@@ -40,9 +40,9 @@ impl Quantity {
             (Self::Length, LengthUnit::Metres) => &["m", "ft"],
             (Self::Length, LengthUnit::Feet) => &["ft", "m"],
             (Self::Loss | Self::ErrorRatio, _) => &["db"],
-            (Self::Level, _) => &["dbmv"],
-            (Self::Power, _) => &["dbm"],
-            (Self::Frequency, _) => &["mhz"],
+            (Self::Level, _) => &["dbmv", "dbuv", "dbm"],
+            (Self::Power, _) => &["dbm", "dbmv", "dbuv"],
+            (Self::Frequency, _) => &["mhz", "ghz"],
             (Self::Rate, _) => &["mbps", "gbps"],
             (Self::Time, _) => &["ms"],
             (Self::Share, _) => &["percent"],
@@ -65,10 +65,26 @@ impl Quantity {
         }
     }
 
-    /// Whether its unit may be typed after it: a pad of digits has no letters. Where there is but one unit, none has to be
-    /// told.
-    pub(crate) fn takes_letters(self, length: LengthUnit) -> bool {
-        self.units(length).len() > 1
+    /// Whether letters are wanted with it: a pad of digits has none. Feet and inches are two figures in one text, and a
+    /// rate comes with its unit from where it is read; what a meter shows is typed in digits alone, many times over, and
+    /// its unit is chosen beside it.
+    pub(crate) fn takes_letters(self) -> bool {
+        matches!(self, Self::Length | Self::Rate)
+    }
+
+    /// What it is to whoever reads figures.
+    const fn measure(self) -> Measure {
+        match self {
+            Self::Length => Measure::Length,
+            Self::Loss | Self::ErrorRatio => Measure::Ratio,
+            Self::Level => Measure::Level,
+            Self::Power => Measure::Power,
+            Self::Frequency => Measure::Frequency,
+            Self::Rate => Measure::Rate,
+            Self::Time => Measure::Time,
+            Self::Share => Measure::Share,
+            Self::Count => Measure::Count,
+        }
     }
 
     /// The least and the greatest that is taken, in its own unit.
@@ -93,10 +109,7 @@ impl Quantity {
 /// # Errors
 /// What is wrong, with an example of what is taken.
 pub(crate) fn read(typed: &str, unit: &str, quantity: Quantity) -> Result<f64, Phrase> {
-    let value = if quantity == Quantity::Length { length(typed, unit) } else { plain(typed, unit) };
-    let value = value
-        .filter(|value| value.is_finite())
-        .ok_or_else(|| Phrase::new("number-not-read").with("typed", Arg::Typed(typed.trim().into())))?;
+    let value = typed::figure(typed, quantity.measure(), unit).map_err(|fault| not_read(typed, fault))?;
     let (least, most) = quantity.bounds();
     if value < least || value > most {
         let phrase = Phrase::new("number-out-of-range").with("least", Arg::Number(least));
@@ -108,98 +121,22 @@ pub(crate) fn read(typed: &str, unit: &str, quantity: Quantity) -> Result<f64, P
     Ok(value)
 }
 
-/// A number as it would be typed again.
-pub(crate) fn write(value: f64, unit: &str) -> String {
-    short(match unit {
-        "ft" => value / METRES_PER_FOOT,
-        "gbps" => value / 1000.0,
-        _ => value,
-    })
-}
-
-fn short(value: f64) -> String {
-    let rounded = (value * 100.0).round() / 100.0;
-    format!("{}", rounded + 0.0)
-}
-
-fn plain(typed: &str, unit: &str) -> Option<f64> {
-    let text = typed.trim().to_lowercase();
-    let end = text.find(|sign: char| !(sign.is_ascii_digit() || "+-\u{2212}.,\u{a0} ".contains(sign)));
-    let (digits, written) = end.map_or((text.as_str(), ""), |end| text.split_at(end));
-    let value = decimal(digits)?;
-    let factor = match written.trim() {
-        "" => f64::from(if unit == "gbps" { 1000.0_f32 } else { 1.0 }),
-        "g" | "gb/s" | "gbps" | "gbit/s" | "gig" | "ghz" => 1000.0,
-        "m" | "mb/s" | "mbps" | "mbit/s" | "mhz" | "db" | "dbmv" | "dbm" | "ms" | "%" => 1.0,
-        _ => return None,
-    };
-    Some(value * factor)
-}
-
-/// `12`, `12.5 m`, `40 ft`, `12'6"`, `12 ft 6 in`.
-fn length(typed: &str, unit: &str) -> Option<f64> {
-    let text = typed
-        .trim()
-        .to_lowercase()
-        .replace(['\u{2032}', '\u{2019}'], "'")
-        .replace(['\u{2033}', '\u{201d}'], "\"");
-    let mut rest = text.as_str();
-    let mut metres = 0.0;
-    let mut last: Option<&str> = None;
-    while !rest.trim_start().is_empty() {
-        rest = rest.trim_start();
-        let end =
-            rest.find(|sign: char| !(sign.is_ascii_digit() || ".,".contains(sign))).unwrap_or(rest.len());
-        let (digits, after) = rest.split_at(end);
-        let value = decimal(digits)?;
-        let after = after.trim_start();
-        let end = after.find(|sign: char| sign.is_ascii_digit()).unwrap_or(after.len());
-        let (written, after) = after.split_at(end);
-        let this = match written.trim().trim_end_matches('.') {
-            "" if last == Some("ft") => "in",
-            "" => unit,
-            "m" | "metre" | "metres" | "meter" | "meters" => "m",
-            "ft" | "foot" | "feet" | "'" => "ft",
-            "in" | "inch" | "inches" | "\"" => "in",
-            "cm" => "cm",
-            _ => return None,
-        };
-        metres += value
-            * match this {
-                "m" => 1.0,
-                "ft" => METRES_PER_FOOT,
-                "in" => METRES_PER_FOOT / 12.0,
-                "cm" => 0.01,
-                _ => return None,
-            };
-        last = Some(this);
-        rest = after;
+/// Why a figure is not read, and what to do.
+fn not_read(typed: &str, fault: Fault) -> Phrase {
+    let text = |text: &str| Arg::Typed(text.trim().into());
+    match fault {
+        Fault::NoFigure => Phrase::new("number-not-read").with("typed", text(typed)),
+        Fault::Bytes => Phrase::new("number-bytes").with("typed", text(typed)),
+        Fault::InDoubt(doubt) => Phrase::new("number-in-doubt")
+            .with("typed", text(typed))
+            .with("thousands", text(&doubt.thousands))
+            .with("decimal", text(&doubt.decimal)),
     }
-    last.map(|_| metres)
 }
 
-/// A decimal number with a point or a comma; a comma before exactly three digits at the end parts thousands.
-fn decimal(digits: &str) -> Option<f64> {
-    let text: String = digits
-        .chars()
-        .filter(|sign| !matches!(sign, ' ' | '\u{a0}'))
-        .collect::<String>()
-        .replace('\u{2212}', "-");
-    let commas = text.matches(',').count();
-    let text = match text.split_once(',') {
-        None => text,
-        Some((whole, after)) if commas == 1 && !text.contains('.') && (after.len() != 3 || whole == "0") => {
-            format!("{whole}.{after}")
-        }
-        Some(_) => {
-            let mut groups = text.split('.').next().unwrap_or_default().split(',').skip(1);
-            if !groups.all(|group| group.len() == 3) {
-                return None;
-            }
-            text.replace(',', "")
-        }
-    };
-    text.parse().ok()
+/// A number as it would be typed again in a unit.
+pub(crate) fn write(value: f64, quantity: Quantity, unit: &str) -> String {
+    typed::written(value, quantity.measure(), unit)
 }
 
 #[cfg(test)]
@@ -232,6 +169,19 @@ mod tests {
         }
     }
 
+    const ALL: [Quantity; 10] = [
+        Quantity::Length,
+        Quantity::Loss,
+        Quantity::Level,
+        Quantity::Power,
+        Quantity::Frequency,
+        Quantity::Rate,
+        Quantity::Time,
+        Quantity::Share,
+        Quantity::ErrorRatio,
+        Quantity::Count,
+    ];
+
     fn metres(typed: &str, unit: &str) -> f64 {
         (read(typed, unit, Quantity::Length).unwrap() * 1e6).round() / 1e6
     }
@@ -251,27 +201,29 @@ mod tests {
 
     #[test]
     fn rates_and_levels_too() {
-        assert_eq!(read("1,000", "mbps", Quantity::Rate).unwrap(), 1000.0);
+        assert_eq!(read("1000", "mbps", Quantity::Rate).unwrap(), 1000.0);
+        assert_eq!(read("1,5", "gbps", Quantity::Rate).unwrap(), 1500.0);
         assert_eq!(read("2.5", "gbps", Quantity::Rate).unwrap(), 2500.0);
         assert_eq!(read("1 Gb/s", "mbps", Quantity::Rate).unwrap(), 1000.0);
         assert_eq!(read("\u{2212}6", "dbmv", Quantity::Level).unwrap(), -6.0);
+        // 0 dBmV is 60 dBµV at any impedance.
+        assert_eq!(read("64.5", "dbuv", Quantity::Level).unwrap(), 4.5);
+        assert_eq!(read("64.5 dBuV", "dbmv", Quantity::Level).unwrap(), 4.5);
+        assert_eq!(read("1.2", "ghz", Quantity::Frequency).unwrap(), 1200.0);
+    }
+
+    #[test]
+    fn a_doubt_is_told_with_both_its_readings() {
+        let told = read("1,000", "mbps", Quantity::Rate).unwrap_err();
+        assert_eq!(told.id, "number-in-doubt");
+        let said = crate::words::english(telling::words::Figures::default()).say(&told);
+        assert!(said.contains("1000") && said.contains("1.0"), "{said}");
+        assert_eq!(read("100 MB/s", "mbps", Quantity::Rate).unwrap_err().id, "number-bytes");
     }
 
     #[test]
     fn a_keyboard_has_a_minus_where_less_than_nothing_is_taken_and_only_there() {
-        let all = [
-            Quantity::Length,
-            Quantity::Loss,
-            Quantity::Level,
-            Quantity::Power,
-            Quantity::Frequency,
-            Quantity::Rate,
-            Quantity::Time,
-            Quantity::Share,
-            Quantity::ErrorRatio,
-            Quantity::Count,
-        ];
-        for quantity in all {
+        for quantity in ALL {
             let unit = quantity.units(LengthUnit::Metres).first().copied().unwrap();
             let is_signed = quantity.kind() == NumberKind::Signed;
             assert_eq!(read("-1", unit, quantity).is_ok(), is_signed, "{quantity:?}");
@@ -281,22 +233,26 @@ mod tests {
     }
 
     #[test]
-    fn a_keyboard_has_letters_where_a_number_may_be_told_by_its_unit_alone() {
-        let takes = |quantity: Quantity| quantity.takes_letters(LengthUnit::Metres);
-        // The same digits are another length and another rate by the unit that is typed after them.
-        for (quantity, typed) in [(Quantity::Length, "10 ft"), (Quantity::Rate, "10 Gb/s")] {
-            let unit = quantity.units(LengthUnit::Metres)[0];
-            assert_ne!(read(typed, unit, quantity), read("10", unit, quantity));
-            assert!(takes(quantity) && quantity.takes_letters(LengthUnit::Feet), "{quantity:?}");
+    fn a_keyboard_has_letters_where_one_unit_beside_the_number_does_not_do() {
+        // Feet and inches are two units in one text.
+        assert_eq!(metres("12 ft 6 in", "m"), 3.81);
+        assert!(Quantity::Length.takes_letters());
+        // What a meter shows is digits alone, and every unit of it can be chosen.
+        for quantity in [Quantity::Level, Quantity::Power, Quantity::Frequency] {
+            assert!(!quantity.takes_letters() && quantity.units(LengthUnit::Metres).len() > 1);
         }
-        // Not so a level, a count or a share.
-        for (quantity, typed, unit) in [
-            (Quantity::Level, "10 dBmV", "dbmv"),
-            (Quantity::Count, "10", "count"),
-            (Quantity::Share, "10 %", "percent"),
-        ] {
-            assert_eq!(read(typed, unit, quantity), read("10", unit, quantity));
-            assert!(!takes(quantity), "{quantity:?}");
+    }
+
+    #[test]
+    fn every_unit_that_is_offered_is_known_and_has_its_word() {
+        let words = crate::words::english(telling::words::Figures::default());
+        for quantity in ALL {
+            for length in [LengthUnit::Metres, LengthUnit::Feet] {
+                for unit in quantity.units(length) {
+                    assert!(quantity.measure().unit(unit).is_some(), "{quantity:?} {unit}");
+                    assert!(words.knows(&format!("unit-{unit}")), "{unit}");
+                }
+            }
         }
     }
 

@@ -109,6 +109,9 @@ pub enum RecordCommand {
         /// Tags, names of rooms, or ids.
         #[arg(required = true, value_name = "THING")]
         things: Vec<String>,
+        /// Also where something hangs on it; without this, what that is is told and nothing is removed.
+        #[arg(long)]
+        yes: bool,
     },
 
     /// What was removed.

@@ -8,6 +8,7 @@ use facts::fact::{AuthorId, Ledger};
 use facts::file::{self, LeftOut};
 use facts::photo::Crop;
 use facts::store::Store;
+use facts::written_kind::WrittenKind;
 use house::record::{Survey, fold};
 use phrase::Phrase;
 use serde::Serialize;
@@ -42,6 +43,7 @@ pub fn run(
     // Reading needs no author, so none is made.
     let store = Store::open_to_read(folder, AuthorId::random())?;
     refuse_if_there(out, replace)?;
+    WrittenKind::Report.refuse_unfit(out)?;
     read_only::tell(context, folder);
     let left_out: BTreeSet<LeftOut> = without.iter().map(|what| (*what).into()).collect();
     let ledger = file::without(store.ledger(), store.survey_id(), &left_out)?;
@@ -82,6 +84,7 @@ pub fn write(
 pub fn tags(context: &Context, folder: &Path, out: &Path, replace: bool) -> Result<(), DeskError> {
     let store = Store::open_to_read(folder, AuthorId::random())?;
     refuse_if_there(out, replace)?;
+    WrittenKind::Report.refuse_unfit(out)?;
     read_only::tell(context, folder);
     let survey = fold(store.ledger(), store.survey_id())?;
     let provenance = Provenance::of(&survey, store.ledger())?;

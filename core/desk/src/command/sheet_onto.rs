@@ -6,12 +6,13 @@ use std::path::Path;
 use facts::fact::{ActId, Edit, FactClock, Ledger, SubjectId};
 use facts::store::{Store, peek};
 use house::record::{Feed, Survey, field, fold};
+use house::story;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 use serde_json::Value;
 
 use super::Context;
-use super::record::{RecordTeller, ThingJson, field_of};
+use super::record::{RecordTeller, ThingJson};
 use super::sheet::read;
 use crate::author;
 use crate::error::DeskError;
@@ -60,7 +61,7 @@ pub fn run(context: &Context, file: &Path, folder: &Path, yes: bool) -> Result<(
         let is_new = before.shown(edit.subject, field::IS).is_none() && edit.subject != survey.id;
         let id = if was.is_null() { "desk-change-said" } else { "desk-change-otherwise" };
         let told = Phrase::new(id)
-            .phrase("what", field_of(Some(&stands), edit.subject, &edit.field))
+            .phrase("what", story::field_name(&edit.field))
             .text("before", stood.value(&edit.field, &was))
             .text("after", stands.value(&edit.field, &edit.value));
         ChangeJson {
@@ -72,7 +73,8 @@ pub fn run(context: &Context, file: &Path, folder: &Path, yes: bool) -> Result<(
             told: context.say(&told),
         }
     };
-    let told = edits.iter().filter(|edit| edit.field != field::IS).map(one).collect();
+    let listed = by_thing(&edits);
+    let told = listed.iter().copied().map(one).collect();
     let as_json = ChangesJson {
         survey: folder.display().to_string(),
         changes: told,
@@ -89,7 +91,7 @@ pub fn run(context: &Context, file: &Path, folder: &Path, yes: bool) -> Result<(
         };
         page.paragraph(0, &context.say(&Phrase::new(head).with("count", count)));
         let mut of: Option<SubjectId> = None;
-        for (edit, change) in edits.iter().filter(|edit| edit.field != field::IS).zip(&as_json.changes) {
+        for (edit, change) in listed.iter().zip(&as_json.changes) {
             if of.replace(edit.subject) != Some(edit.subject) {
                 let thing = stands.thing_phrase(edit.subject);
                 let id = if change.is_new { "desk-change-new" } else { "desk-change-of" };
@@ -111,6 +113,14 @@ pub fn run(context: &Context, file: &Path, folder: &Path, yes: bool) -> Result<(
             page.paragraph(0, &context.word("desk-changes-yes"));
         }
     })
+}
+
+/// What is said of each thing together, the things in the order of the sheet.
+fn by_thing(edits: &[Edit]) -> Vec<&Edit> {
+    let place = |subject: SubjectId| edits.iter().position(|edit| edit.subject == subject);
+    let mut listed: Vec<&Edit> = edits.iter().filter(|edit| edit.field != field::IS).collect();
+    listed.sort_by_key(|edit| place(edit.subject));
+    listed
 }
 
 /// The ledger as it would be with these edits.

@@ -33,7 +33,7 @@ pub fn run(context: &Context, named: Option<&Path>, answers: Option<&Path>) -> R
     loop {
         settle(context, &mut guide);
         let screen = guide.screen();
-        let (text, numbered) = plain::show(&screen, &walker.language);
+        let (text, marked) = plain::show(&screen, &walker.language);
         walker.show(&text)?;
         let Some(line) = lines.next("> ")? else { break };
         if walker.echo {
@@ -48,7 +48,7 @@ pub fn run(context: &Context, named: Option<&Path>, answers: Option<&Path>) -> R
             output::say(&wrapped(&cautions))?;
             continue;
         }
-        match plain::read(&line, &screen, &numbered) {
+        match plain::read(&line, &screen, &marked) {
             Typed::Blank => {}
             Typed::NotUnderstood(id) => walker.say(id)?,
             Typed::Deeds(deeds) => {
@@ -140,7 +140,7 @@ impl Walker {
     }
 
     fn say(&self, id: &str) -> Result<(), DeskError> {
-        output::say(&format!("{}\n", self.word(id)))
+        output::say(&wrapped(&self.word(id)))
     }
 
     fn show(&mut self, text: &str) -> Result<(), DeskError> {

@@ -71,6 +71,9 @@ impl InWords for DeskError {
             Self::EmptyList { list } => of_file("desk-error-list-empty", list),
             Self::NotSet { word, field, why } => {
                 let (id, known) = match &**why {
+                    ValueFault::NoField { known } if known.is_empty() => {
+                        ("desk-error-not-set-thing", String::new())
+                    }
                     ValueFault::NoField { known } => ("desk-error-not-set-field", known.join(", ")),
                     ValueFault::Needed => ("desk-error-not-set-needed", String::new()),
                     ValueFault::Taken => ("desk-error-not-set-taken", String::new()),
@@ -147,6 +150,9 @@ impl InWords for Unconfirmed {
             Self::Forget { records } => {
                 Phrase::new("desk-error-would-forget").with("records", count(*records))
             }
+            Self::Remove { hanging } => {
+                Phrase::new("desk-error-would-remove").with("things", Arg::Several(hanging.clone()))
+            }
             Self::Delete => Phrase::new("desk-error-would-delete"),
             Self::PutBack => Phrase::new("desk-error-would-put-back"),
         }
@@ -182,6 +188,8 @@ fn of_facts(error: &FactsError) -> Phrase {
         | FactsError::Busy { folder: path }
         | FactsError::Database { folder: path, .. }
         | FactsError::File { file: path, .. }
+        | FactsError::OtherEnding { file: path, .. }
+        | FactsError::OtherKindThere { file: path, .. }
         | FactsError::OtherSurvey { file: path } => of_file("desk-error-at", path).phrase("what", phrase),
         FactsError::AlreadyThere { folder: path } => {
             of_file("desk-error-exists", path).phrase("advice", Phrase::new("desk-error-other-name"))

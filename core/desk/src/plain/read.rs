@@ -1,11 +1,11 @@
 //! A typed line as a deed.
 //!
 //! A number chooses what stands beside it; several numbers, parted by spaces or commas, choose several options of one
-//! choice. A letter presses. `NUMBER = text` answers a place to write in, a number or a photo slot (the picture's
-//! file); `LETTER = file` gives a file to a press that asks for one. Where a screen asks for one thing only, the text
-//! alone will do. `<` goes back.
+//! choice. A word or letter presses, the same on every screen. `NAME = text` answers a place to write in, a figure or a
+//! photo slot (the picture's file), and gives a file to a press that asks for one. Where a screen asks for one thing only,
+//! the text alone will do; where it asks for one figure, a number is that figure and never a choice. `<` goes back.
 
-use super::show::{Numbered, Target, letters};
+use super::show::{Marked, Target, WAY_ON, word};
 use guide::Deed;
 use guide::screen::{Block, PressWeight, Screen};
 
@@ -23,7 +23,7 @@ pub enum Typed {
 }
 
 /// Reads a line typed on a screen.
-pub fn read(line: &str, screen: &Screen, numbered: &Numbered) -> Typed {
+pub fn read(line: &str, screen: &Screen, marked: &Marked) -> Typed {
     let line = line.trim();
     if line.is_empty() {
         return Typed::Blank;
@@ -31,70 +31,83 @@ pub fn read(line: &str, screen: &Screen, numbered: &Numbered) -> Typed {
     if matches!(line, "?" | "help") {
         return Typed::NotUnderstood("plain-help");
     }
-    if line == "<" {
+    if matches!(line, "<" | "back") && marked.target(line).is_none() {
         return Typed::Deeds(vec![Deed::Back]);
     }
     if let Some((mark, text)) = line.split_once('=')
-        && is_mark(mark.trim())
+        && let Some(target) = target(mark, marked)
     {
-        let Some(target) = target(mark, numbered) else { return Typed::NotUnderstood("plain-help") };
         return given(target, text.trim()).map_or(Typed::NotUnderstood("plain-cannot-write"), |deed| {
             Typed::Deeds(and_on(vec![deed], screen))
         });
     }
-    if let Some(place) = (1..=numbered.letters.len()).find(|place| letters(*place) == line)
-        && let Some(target) = numbered.letters.get(place - 1)
-    {
+    if let Some(target) = target(line, marked) {
         return pick(&[target], screen);
     }
-    // Where one number or text is asked for and nothing is to be chosen, what is typed is the answer itself.
-    let chooses =
-        numbered.numbers.iter().any(|target| matches!(target, Target::Option { .. } | Target::Press { .. }));
-    let input = only_input(numbered);
-    // The mark of a place to write in is no text for it.
-    if let (Some(Target::Write { .. }), Some(marked)) = (input, target(line, numbered))
-        && input == Some(marked)
-    {
-        return Typed::NotUnderstood("plain-write-how");
-    }
-    if let Some(chosen) = numbers(line, numbered).filter(|_| chooses || input.is_none()) {
+    if let Some(chosen) = several(line, marked) {
         return pick(&chosen, screen);
     }
-    match input {
-        Some(target) => given(target, line)
-            .map_or(Typed::NotUnderstood("plain-help"), |deed| Typed::Deeds(and_on(vec![deed], screen))),
-        None => Typed::NotUnderstood("plain-help"),
+    let figures = inputs(marked, |target| matches!(target, Target::Measure { .. }));
+    let begins_a_figure =
+        line.starts_with(|sign: char| sign.is_ascii_digit() || "+-.,\u{2212}".contains(sign));
+    if begins_a_figure {
+        match figures.as_slice() {
+            [] => {}
+            [only] => return filled(only, line, screen),
+            _ => return Typed::NotUnderstood("plain-which-figure"),
+        }
+    }
+    // Where one text is asked for, what is typed is the answer itself; a number is none where numbers choose.
+    let all = inputs(marked, |target| matches!(target, Target::Write { .. } | Target::Measure { .. }));
+    let chooses = targets(marked).any(|target| matches!(target, Target::Option { .. }));
+    let is_number = line.split([' ', ',']).all(|word| word.bytes().all(|byte| byte.is_ascii_digit()));
+    match all.as_slice() {
+        [only @ Target::Write { .. }] if !(chooses && is_number) => filled(only, line, screen),
+        _ => Typed::NotUnderstood("plain-help"),
     }
 }
 
-/// Whether this stands for a number or a letter of a screen rather than for words.
-fn is_mark(mark: &str) -> bool {
-    mark.parse::<usize>().is_ok()
-        || (mark.len() <= 2 && mark.bytes().all(|letter| letter.is_ascii_lowercase()))
+fn filled(target: &Target, line: &str, screen: &Screen) -> Typed {
+    given(target, line)
+        .map_or(Typed::NotUnderstood("plain-help"), |deed| Typed::Deeds(and_on(vec![deed], screen)))
 }
 
-fn target<'a>(mark: &str, numbered: &'a Numbered) -> Option<&'a Target> {
+/// What a mark stands for; the way on and what has a letter answer to the names of their keys too.
+fn target<'a>(mark: &str, marked: &'a Marked) -> Option<&'a Target> {
     let mark = mark.trim();
-    if let Some(place) = (1..=numbered.letters.len()).find(|place| letters(*place) == mark) {
-        return numbered.letters.get(place - 1);
-    }
-    let number: usize = mark.parse().ok()?;
-    numbered.numbers.get(number.checked_sub(1)?)
+    marked.target(mark).or_else(|| {
+        let letter = word(mark);
+        (letter != mark && letter != WAY_ON || mark == "next").then(|| marked.target(&letter)).flatten()
+    })
 }
 
-fn numbers<'a>(line: &str, numbered: &'a Numbered) -> Option<Vec<&'a Target>> {
-    let number = |word: &str| numbered.numbers.get(word.parse::<usize>().ok()?.checked_sub(1)?);
-    line.split([' ', ',']).filter(|word| !word.is_empty()).map(number).collect()
+/// Several marks of one list: `1 3`, `a1 a3`, `a1 3`.
+fn several<'a>(line: &str, marked: &'a Marked) -> Option<Vec<&'a Target>> {
+    let mut letter = "";
+    line.split([' ', ','])
+        .filter(|word| !word.is_empty())
+        .map(|word| {
+            let digits = word.find(|sign: char| sign.is_ascii_digit())?;
+            let (of, number) = word.split_at_checked(digits)?;
+            if !of.is_empty() {
+                letter = of;
+            }
+            if number.bytes().any(|byte| !byte.is_ascii_digit()) || marked.lettered && letter.is_empty() {
+                return None;
+            }
+            marked.target(&format!("{letter}{number}"))
+        })
+        .collect()
 }
 
-/// The only place of the screen that takes text.
-fn only_input(numbered: &Numbered) -> Option<&Target> {
-    let mut inputs = numbered
-        .numbers
-        .iter()
-        .filter(|target| matches!(target, Target::Write { .. } | Target::Measure { .. }));
-    let first = inputs.next();
-    if inputs.next().is_some() { None } else { first }
+/// What stands on the screen, in order.
+fn targets(marked: &Marked) -> impl Iterator<Item = &Target> {
+    marked.marks.iter().map(|(_, target)| target)
+}
+
+/// The places of the screen that take something of a kind.
+fn inputs(marked: &Marked, is: impl Fn(&Target) -> bool) -> Vec<&Target> {
+    targets(marked).filter(|target| is(target)).collect()
 }
 
 fn given(target: &Target, text: &str) -> Option<Deed> {

@@ -1,4 +1,8 @@
-//! A screen as lines of text, with a number for everything that can be chosen and a letter for what is pressed.
+//! A screen as lines of text, with a mark for everything that can be typed there: numbers choose, words act, names fill.
+//!
+//! What is done is called the same on every screen: by the name of its key, the most common by one letter. What can be
+//! chosen is numbered; where a screen asks for a figure, or has several lists, a letter stands before the number (`a1`,
+//! `b3`), so that a figure is never taken for a choice and no list's numbers move with another list.
 
 use std::fmt::Write as _;
 
@@ -10,17 +14,59 @@ use guide::screen::{
     WordsRole,
 };
 
-/// What the numbers and letters of a screen stand for.
+/// The mark of the way on, on every screen; where a choice leads on instead it stands for nothing, so that a hand used to
+/// it does no harm.
+pub const WAY_ON: &str = "g";
+
+/// What is so common that one letter does for it, by the key of its press.
+pub const LETTERS: [(&str, &str); 5] =
+    [("next", WAY_ON), ("later", "l"), ("unsure", "u"), ("same", "s"), ("overview", "w")];
+
+/// Presses that ask for a file, by how their keys begin and end.
+const FILES: [(&str, &str, &str); 3] =
+    [("file-in", "", "open-file"), ("file-out:", ".html", "report"), ("file-out:", ".lwk", "file")];
+
+/// What the marks of a screen stand for.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct Numbered {
-    /// What the numbers stand for, 1 first: options, rows, and places that take something.
-    pub numbers: Vec<Target>,
-    /// What the letters stand for, `a` first: what is pressed. `a` is the way on, on every screen; where a choice leads on
-    /// instead it stands for nothing, so that a hand used to it does no harm.
-    pub letters: Vec<Target>,
+pub struct Marked {
+    /// Each mark with what it stands for, in the order of the screen.
+    pub marks: Vec<(String, Target)>,
+    /// Whether a letter stands before the numbers.
+    pub lettered: bool,
 }
 
-/// What one number or letter stands for.
+impl Marked {
+    /// What a mark stands for.
+    pub fn target(&self, mark: &str) -> Option<&Target> {
+        self.marks.iter().find(|(of, _)| of == mark).map(|(_, target)| target)
+    }
+}
+
+/// The word that stands for a press or an input, on every screen: the name of its key.
+pub fn word(key: &str) -> String {
+    let file = FILES.iter().find(|(begins, ends, _)| key.starts_with(begins) && key.ends_with(ends));
+    if let Some((_, _, word)) = file {
+        return (*word).to_owned();
+    }
+    let letter = LETTERS.iter().find(|(of, _)| *of == key).map(|(_, letter)| (*letter).to_owned());
+    letter.unwrap_or_else(|| key.split(':').next().unwrap_or(key).to_owned())
+}
+
+/// Whether a screen needs a letter before its numbers: it asks for a figure, or has more than one list.
+fn is_lettered(screen: &Screen) -> bool {
+    let asks_figure = screen.blocks.iter().any(|block| matches!(block, Block::Number(_)));
+    let is_list = |block: &&Block| match block {
+        Block::Choice(_) => true,
+        Block::Rows(rows) => rows.rows.iter().any(|row| row.key.is_some()),
+        Block::PhotoSlot(slot) => slot.photos.iter().any(|photo| photo.key.is_some()),
+        Block::Label(label) => label.figures.iter().any(|figure| figure.key.is_some()),
+        Block::Part(part) => part.key.is_some(),
+        _ => false,
+    };
+    asks_figure || screen.blocks.iter().filter(is_list).count() > 1
+}
+
+/// What one mark stands for.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Target {
     /// The way on, on a screen that has no press for it.
@@ -69,10 +115,12 @@ pub enum Target {
     },
 }
 
-/// The screen as text, lines at most as long as its words make them, and what its numbers stand for.
-pub fn show(screen: &Screen, language: &Language) -> (String, Numbered) {
-    let mut page = Page { text: String::new(), numbered: Numbered::default(), language };
-    page.numbered.letters.push(way_on(screen).map_or(Target::Absent, target));
+/// The screen as text, lines at most as long as its words make them, and what its marks stand for.
+pub fn show(screen: &Screen, language: &Language) -> (String, Marked) {
+    let marked = Marked { marks: Vec::new(), lettered: is_lettered(screen) };
+    let mut page = Page { text: String::new(), marked, list: 0, chosen: 0, language };
+    let on = way_on(screen);
+    page.marked.marks.push((WAY_ON.into(), on.map_or(Target::Absent, target)));
     let trail = screen.trail.join(" > ");
     if !trail.is_empty() {
         page.line(&trail);
@@ -99,7 +147,7 @@ pub fn show(screen: &Screen, language: &Language) -> (String, Numbered) {
         page.line("");
         page.say("plain-back", &[]);
     }
-    (page.text, page.numbered)
+    (page.text, page.marked)
 }
 
 /// The press that leads on.
@@ -117,7 +165,10 @@ fn target(press: &PressBlock) -> Target {
 
 struct Page<'a> {
     text: String,
-    numbered: Numbered,
+    marked: Marked,
+    /// How many lists there were so far, and how many numbers on the screen or in this list.
+    list: usize,
+    chosen: usize,
     language: &'a Language,
 }
 
@@ -141,15 +192,34 @@ impl Page<'_> {
         self.language.say(&Phrase::new(id))
     }
 
-    fn number(&mut self, target: Target) -> usize {
-        self.numbered.numbers.push(target);
-        self.numbered.numbers.len()
+    /// A list begins.
+    fn begin_list(&mut self) {
+        self.list += 1;
+        if self.marked.lettered {
+            self.chosen = 0;
+        }
     }
 
-    /// The next letter, or two from the 27th on. The first is the way on's.
-    fn letter(&mut self, target: Target) -> String {
-        self.numbered.letters.push(target);
-        letters(self.numbered.letters.len())
+    /// The next number of the list, behind its letter where the screen has letters.
+    fn number(&mut self, target: Target) -> String {
+        self.chosen += 1;
+        let mark = if self.marked.lettered {
+            format!("{}{}", letters(self.list), self.chosen)
+        } else {
+            self.chosen.to_string()
+        };
+        self.marked.marks.push((mark.clone(), target));
+        mark
+    }
+
+    /// The word of what is pressed or filled; a second one of that name on the screen is told apart by a number.
+    fn word_of(&mut self, key: &str, target: Target) -> String {
+        let word = word(key);
+        let is_free = |mark: &String| self.marked.target(mark).is_none();
+        let mut all = std::iter::once(word.clone()).chain((2..).map(|more| format!("{word}-{more}")));
+        let mark = all.find(is_free).unwrap_or(word);
+        self.marked.marks.push((mark.clone(), target));
+        mark
     }
 
     /// In full until it was read; then what to do or leave, with the rest a sign away.
@@ -171,8 +241,8 @@ impl Page<'_> {
     }
 
     fn press(&mut self, key: &str, words: &str) {
-        let number = self.number(Target::Press { key: key.into(), asks_file: false });
-        self.line(&format!("{number:>3}  {words}"));
+        let mark = self.number(Target::Press { key: key.into(), asks_file: false });
+        self.line(&format!("{mark:>3}  {words}"));
     }
 
     #[expect(clippy::too_many_lines, reason = "one arm a kind of block; each is read alone")]
@@ -192,6 +262,7 @@ impl Page<'_> {
                 // What was just asked is not asked again.
                 let name = if self.text.contains(&choice.name) { "" } else { &choice.name };
                 self.say(how, &[("name", name)]);
+                self.begin_list();
                 for option in &choice.options {
                     let number = self.number(Target::Option {
                         choice: choice.key.clone(),
@@ -206,12 +277,12 @@ impl Page<'_> {
                 }
             }
             Block::Writing(writing) => {
-                let number = self.number(Target::Write { key: writing.key.clone() });
-                self.input(number, &writing.name, &writing.text, &writing.hint);
+                let mark = self.word_of(&writing.key, Target::Write { key: writing.key.clone() });
+                self.input(&mark, &writing.name, &writing.text, &writing.hint);
             }
             Block::Number(measure) => {
-                let number =
-                    self.number(Target::Measure { key: measure.key.clone(), unit: measure.unit.clone() });
+                let target = Target::Measure { key: measure.key.clone(), unit: measure.unit.clone() };
+                let mark = self.word_of(&measure.key, target);
                 let unit = measure.units.iter().find(|unit| unit.key == measure.unit);
                 let unit = unit.map_or("", |unit| unit.words.as_str());
                 let text = if measure.text.is_empty() || measure.text.contains(char::is_alphabetic) {
@@ -224,11 +295,14 @@ impl Page<'_> {
                 } else {
                     format!("{unit}; {}", measure.hint)
                 };
-                self.input(number, &measure.name, &text, &hint);
+                self.input(&mark, &measure.name, &text, &hint);
             }
             Block::PhotoSlot(slot) => {
-                let number = self.number(Target::Photo { key: slot.key.clone() });
-                self.input(number, &slot.name, "", &self.word("plain-photo"));
+                let mark = self.word_of(&slot.key, Target::Photo { key: slot.key.clone() });
+                self.input(&mark, &slot.name, "", &self.word("plain-photo"));
+                if slot.photos.iter().any(|photo| photo.key.is_some()) {
+                    self.begin_list();
+                }
                 for photo in &slot.photos {
                     let mark = if photo.picked == Some(true) { "* " } else { "" };
                     match &photo.key {
@@ -243,6 +317,9 @@ impl Page<'_> {
                     for line in label.text.lines() {
                         self.line(&format!("  | {line}"));
                     }
+                }
+                if label.figures.iter().any(|figure| figure.key.is_some()) {
+                    self.begin_list();
                 }
                 for figure in &label.figures {
                     let doubt =
@@ -266,6 +343,9 @@ impl Page<'_> {
             Block::Part(part) => {
                 let name = [part.tag.as_str(), &part.name].into_iter().filter(|words| !words.is_empty());
                 let name = name.collect::<Vec<_>>().join("  ");
+                if part.key.is_some() {
+                    self.begin_list();
+                }
                 match &part.key {
                     Some(key) => self.press(key, &name),
                     None => self.line(&name),
@@ -276,6 +356,9 @@ impl Page<'_> {
             }
             Block::Rows(rows) => {
                 self.line(&rows.name);
+                if rows.rows.iter().any(|row| row.key.is_some()) {
+                    self.begin_list();
+                }
                 for row in &rows.rows {
                     let said = [row.head.as_str(), &row.says].into_iter().filter(|words| !words.is_empty());
                     let words = said.collect::<Vec<_>>().join(": ");
@@ -297,17 +380,23 @@ impl Page<'_> {
             Block::HowFar(far) => self.how_far(far),
             Block::Press(press) => {
                 let target = target(press);
-                let is_way_on = self.numbered.letters.first() == Some(&target);
-                let letter = if is_way_on { letters(1) } else { self.letter(target) };
-                self.line(&format!("{letter:>3}  {}", press.words));
+                let is_way_on = self.marked.target(WAY_ON) == Some(&target);
+                // The way on answers to its own word too.
+                let own = if is_way_on && word(&press.key) == WAY_ON {
+                    WAY_ON.to_owned()
+                } else {
+                    self.word_of(&press.key, target)
+                };
+                let mark = if is_way_on { WAY_ON } else { &own };
+                self.line(&format!("{mark:>3}  {}", press.words));
                 if press.need.as_ref().is_some_and(Need::is_file) {
-                    self.say("plain-file", &[("letter", &letter)]);
+                    self.say("plain-file", &[("mark", &own)]);
                 }
             }
             Block::Confirm(confirm) => {
                 let target = Target::Confirm { key: confirm.key.clone(), question: confirm.question.clone() };
-                let letter = self.letter(target);
-                self.line(&format!("{letter:>3}  {}", confirm.words));
+                let mark = self.word_of(&confirm.key, target);
+                self.line(&format!("{mark:>3}  {}", confirm.words));
             }
         }
     }
@@ -323,14 +412,14 @@ impl Page<'_> {
             None => self.line(&far.name),
         }
         if let Some(stop) = far.stop.as_ref().filter(|stop| stop.enabled) {
-            let letter = self.letter(target(stop));
-            self.line(&format!("{letter:>3}  {}", stop.words));
+            let mark = self.word_of(&stop.key, target(stop));
+            self.line(&format!("{mark:>3}  {}", stop.words));
         }
     }
 
-    fn input(&mut self, number: usize, name: &str, text: &str, hint: &str) {
+    fn input(&mut self, mark: &str, name: &str, text: &str, hint: &str) {
         let hint = if hint.is_empty() { String::new() } else { format!(" ({hint})") };
-        self.line(&format!("{number:>3}  {name}{hint}"));
+        self.line(&format!("{mark:>3}  {name}{hint}"));
         if !text.is_empty() {
             self.line(&format!("     = {text}"));
         }
@@ -338,7 +427,7 @@ impl Page<'_> {
 }
 
 /// The name of the `number`th letter: a to z, then aa to zz.
-pub(super) fn letters(number: usize) -> String {
+fn letters(number: usize) -> String {
     let letter = |place: usize| char::from(b'a' + u8::try_from(place % 26).unwrap_or(0));
     let place = number.saturating_sub(1);
     match place / 26 {

@@ -24,6 +24,8 @@ pub enum Kind {
     Service,
     /// A reading.
     Reading,
+    /// A note.
+    Note,
 }
 
 /// What of the record a field of a sheet becomes.
@@ -198,6 +200,8 @@ const READING: &[Field] = &[
     field("swings", "", Measured, Plain),
 ];
 
+const NOTE: &[Field] = &[needed("text", Becomes::Field(field::TEXT), Text)];
+
 impl Kind {
     /// What a thing is; nothing where nothing of it is set by itself.
     pub fn of(survey: &Survey, subject: SubjectId) -> Option<Self> {
@@ -208,6 +212,7 @@ impl Kind {
             (survey.rooms.contains_key(&subject), Self::Room),
             (survey.services.contains_key(&subject), Self::Service),
             (survey.readings.contains_key(&subject), Self::Reading),
+            (survey.notes.contains_key(&subject), Self::Note),
         ];
         kinds.into_iter().find(|(is, _)| *is).map(|(_, kind)| kind)
     }
@@ -220,6 +225,7 @@ impl Kind {
             Self::Room => ROOM,
             Self::Service => SERVICE,
             Self::Reading => READING,
+            Self::Note => NOTE,
         }
     }
 
@@ -251,6 +257,8 @@ impl Field {
     pub fn line(&self, value: &str, port: Option<u8>) -> String {
         match (self.name, port) {
             (name, Some(port)) => format!("{name} = {{ {port} = {} }}\n", Written::Text.of(value)),
+            // A sheet has notes in the tables of what they are about.
+            ("text", None) => format!("note = {}\n", self.written.of(value)),
             ("connector_near", None) => format!("connectors = {{ near = {} }}\n", Written::Text.of(value)),
             ("connector_far", None) => format!("connectors = {{ far = {} }}\n", Written::Text.of(value)),
             (name, None) => format!("{name} = {}\n", self.written.of(value)),

@@ -1,6 +1,6 @@
 //! Quantities as people write them: a number or a range, with its unit. A bare number is never taken.
 
-use coax::Metres;
+use coax::typed::{self, Fault, Measure};
 use house::rating::Band;
 use house::record::possible::{MOST_DB, MOST_DBM, MOST_DBMV, MOST_MBPS, MOST_METRES, MOST_MHZ, MOST_MS};
 use house::record::{LengthKnown, RunLength};
@@ -14,48 +14,33 @@ struct Written<'t> {
     after: &'t str,
 }
 
-/// Reads `[before] NUMBER [UNIT] [- NUMBER] UNIT [after]`; `units` gives what one of each is worth.
-fn written<'t>(text: &'t str, units: &[(&str, f64)]) -> Option<Written<'t>> {
-    let start = text.find(|c: char| c.is_ascii_digit() || is_dash(c) || c == '+')?;
-    let (before, rest) = text.split_at(start);
-    let (first, rest) = number(rest)?;
-    let (first_unit, rest) = unit(rest, units);
-    let (low, high, rest) = match range_sign(rest) {
-        None => (first * first_unit?, None, rest),
+/// Reads `[before] NUMBER [UNIT] [- NUMBER] UNIT [after]`; the one reader of what people type says what a figure and a unit
+/// is. `wrong` is what the sheet expects here, for all but a doubt.
+fn written(text: &str, measure: Measure, wrong: impl Fn() -> Phrase) -> Result<Written<'_>, Phrase> {
+    let told = |fault| match fault {
+        Fault::InDoubt(doubt) => {
+            Phrase::new("sheet-in-doubt").text("thousands", doubt.thousands).text("decimal", doubt.decimal)
+        }
+        Fault::NoFigure | Fault::Bytes => wrong(),
+    };
+    let start = text.find(|c: char| c.is_ascii_digit() || is_dash(c) || c == '+').ok_or_else(&wrong)?;
+    let (before, rest) = text.split_at_checked(start).ok_or_else(&wrong)?;
+    let first = typed::leading(rest, measure).map_err(told)?;
+    let (low, high, rest) = match range_sign(first.rest) {
+        None => (first.own.ok_or_else(&wrong)?, None, first.rest),
         Some(rest) => {
-            let (second, rest) = number(rest)?;
-            let (second_unit, rest) = unit(rest, units);
-            let second_unit = second_unit?;
-            (first * first_unit.unwrap_or(second_unit), Some(second * second_unit), rest)
+            let second = typed::leading(rest, measure).map_err(told)?;
+            let high = second.own.ok_or_else(&wrong)?;
+            // The first has the second's unit where it has none of its own.
+            let low = || second.unit.map(|unit| unit.own(first.number));
+            (first.own.or_else(low).ok_or_else(&wrong)?, Some(high), second.rest)
         }
     };
-    Some(Written { low, high, before: before.trim(), after: rest.trim() })
+    Ok(Written { low, high, before: before.trim(), after: rest.trim() })
 }
 
 fn is_dash(c: char) -> bool {
     matches!(c, '-' | '\u{2010}'..='\u{2015}' | '\u{2212}')
-}
-
-fn number(text: &str) -> Option<(f64, &str)> {
-    let text = text.trim_start();
-    let unsigned = text.strip_prefix(|c| is_dash(c) || c == '+');
-    let negative = unsigned.is_some() && !text.starts_with('+');
-    let digits = unsigned.unwrap_or(text);
-    let end = digits.find(|c: char| !(c.is_ascii_digit() || c == '.')).unwrap_or(digits.len());
-    let (digits, rest) = digits.split_at(end);
-    let value: f64 = digits.parse().ok().filter(|value: &f64| value.is_finite())?;
-    Some((if negative { -value } else { value }, rest))
-}
-
-/// The unit that the text starts with, whole word only; `None` where none stands there.
-fn unit<'t>(text: &'t str, units: &[(&str, f64)]) -> (Option<f64>, &'t str) {
-    let trimmed = text.trim_start();
-    let end = trimmed.find(|c: char| c.is_whitespace() || is_dash(c)).unwrap_or(trimmed.len());
-    let (word, rest) = trimmed.split_at(end);
-    match units.iter().find(|(name, _)| name.eq_ignore_ascii_case(word)) {
-        Some((_, worth)) => (Some(*worth), rest),
-        None => (None, text),
-    }
 }
 
 fn range_sign(text: &str) -> Option<&str> {
@@ -63,32 +48,21 @@ fn range_sign(text: &str) -> Option<&str> {
     text.strip_prefix(|c| is_dash(c) || c == '~').or_else(|| text.strip_prefix("to "))
 }
 
-/// One number with its unit and nothing else.
-fn single(text: &str, units: &[(&str, f64)]) -> Option<f64> {
-    written(text, units)
-        .filter(|it| it.high.is_none() && it.before.is_empty() && it.after.is_empty())
-        .map(|it| it.low)
+/// One number with its unit and nothing else; `wrong` is what the sheet expects here.
+fn single(text: &str, measure: Measure, wrong: impl Fn() -> Phrase) -> Result<f64, Phrase> {
+    let it = written(text, measure, &wrong)?;
+    let is_alone = it.high.is_none() && it.before.is_empty() && it.after.is_empty();
+    if is_alone { Ok(it.low) } else { Err(wrong()) }
 }
 
-/// A length: `12 m`, `40 ft`, `10-15 m`, `10-15 m, likely 11 m`, `about 12 m`, `12 m measured`.
+/// A length: `12 m`, `40 ft`, `5'6"`, `10-15 m`, `10-15 m, likely 11 m`, `about 12 m`, `12 m measured`.
 pub fn length(text: &str) -> Result<RunLength, Phrase> {
-    let foot = Metres::from_feet(1.0).value();
-    let units = [
-        ("m", 1.0),
-        ("metre", 1.0),
-        ("metres", 1.0),
-        ("meter", 1.0),
-        ("meters", 1.0),
-        ("ft", foot),
-        ("foot", foot),
-        ("feet", foot),
-    ];
     let wrong = || Phrase::new("sheet-length");
     let (text, likely) = match text.split_once(", likely ") {
-        Some((range, likely)) => (range, Some(single(likely, &units).ok_or_else(wrong)?)),
+        Some((range, likely)) => (range, Some(single(likely, Measure::Length, wrong)?)),
         None => (text, None),
     };
-    let it = written(text, &units).ok_or_else(wrong)?;
+    let it = written(text, Measure::Length, wrong)?;
     let known = match it.after {
         "" | "guessed" => LengthKnown::Guessed,
         "paced" => LengthKnown::Paced,
@@ -118,24 +92,27 @@ pub fn length(text: &str) -> Result<RunLength, Phrase> {
     }
 }
 
-const FREQUENCY_UNITS: [(&str, f64); 2] = [("MHz", 1.0), ("GHz", 1000.0)];
-
 fn right_frequency(mhz: f64) -> bool {
     (0.0..=MOST_MHZ).contains(&mhz)
 }
 
+/// A figure that can be, or what the sheet expects.
+fn within(value: f64, right: impl Fn(f64) -> bool, wrong: impl Fn() -> Phrase) -> Result<f64, Phrase> {
+    if right(value) { Ok(value) } else { Err(wrong()) }
+}
+
 /// A frequency, MHz: `1218 MHz`, `1.2 GHz`.
 pub fn frequency(text: &str) -> Result<f64, Phrase> {
-    single(text, &FREQUENCY_UNITS)
-        .filter(|mhz| right_frequency(*mhz) && *mhz > 0.0)
-        .ok_or_else(|| Phrase::new("sheet-frequency").with("most", Arg::Frequency(MOST_MHZ)))
+    let wrong = || Phrase::new("sheet-frequency").with("most", Arg::Frequency(MOST_MHZ));
+    within(single(text, Measure::Frequency, wrong)?, |mhz| right_frequency(mhz) && mhz > 0.0, wrong)
 }
 
 /// A band: `5-1000 MHz`, `5 MHz to 2.3 GHz`.
 pub fn band(text: &str) -> Result<Band, Phrase> {
     let wrong = || Phrase::new("sheet-band").with("most", Arg::Frequency(MOST_MHZ));
-    let it = written(text, &FREQUENCY_UNITS).filter(|it| it.before.is_empty() && it.after.is_empty());
-    let (low, high) = it.and_then(|it| Some((it.low, it.high?))).ok_or_else(wrong)?;
+    let it = written(text, Measure::Frequency, wrong)?;
+    let is_alone = it.before.is_empty() && it.after.is_empty();
+    let (low, high) = it.high.filter(|_| is_alone).map(|high| (it.low, high)).ok_or_else(wrong)?;
     if !right_frequency(low) || !right_frequency(high) {
         return Err(wrong());
     }
@@ -147,45 +124,42 @@ pub fn band(text: &str) -> Result<Band, Phrase> {
 
 /// A loss, gain, isolation or rejection, dB, not below 0.
 pub fn decibels(text: &str) -> Result<f64, Phrase> {
-    signed_decibels(text).ok().filter(|db| *db >= 0.0).ok_or_else(|| Phrase::new("sheet-decibels"))
+    let wrong = || Phrase::new("sheet-decibels");
+    within(single(text, Measure::Ratio, wrong)?, |db| (0.0..=MOST_DB).contains(&db), wrong)
 }
 
 /// A gain that may be a loss, dB.
 pub fn signed_decibels(text: &str) -> Result<f64, Phrase> {
-    single(text, &[("dB", 1.0)])
-        .filter(|db| db.abs() <= MOST_DB)
-        .ok_or_else(|| Phrase::new("sheet-signed-decibels"))
+    let wrong = || Phrase::new("sheet-signed-decibels");
+    within(single(text, Measure::Ratio, wrong)?, |db| db.abs() <= MOST_DB, wrong)
 }
 
-/// A level, dBmV.
+/// A level, dBmV: `3 dBmV`, `63 dBµV`, `-45.75 dBm`, each across 75 ohm.
 pub fn level(text: &str) -> Result<f64, Phrase> {
-    single(text, &[("dBmV", 1.0)])
-        .filter(|level| level.abs() <= MOST_DBMV)
-        .ok_or_else(|| Phrase::new("sheet-level"))
+    let wrong = || Phrase::new("sheet-level");
+    within(single(text, Measure::Level, wrong)?, |level| level.abs() <= MOST_DBMV, wrong)
 }
 
-/// The power of an adapter, dBm.
+/// The power of an adapter, dBm, or as a level across 75 ohm.
 pub fn power(text: &str) -> Result<f64, Phrase> {
-    single(text, &[("dBm", 1.0)])
-        .filter(|power| power.abs() <= MOST_DBM)
-        .ok_or_else(|| Phrase::new("sheet-power-dbm"))
+    let wrong = || Phrase::new("sheet-power-dbm");
+    within(single(text, Measure::Power, wrong)?, |power| power.abs() <= MOST_DBM, wrong)
 }
 
 /// A share, percent: the one quantity whose unit stands in the field's name, so that a bare number is taken too.
 pub fn percent(text: &str) -> Result<f64, Phrase> {
-    let bare = || text.trim().parse().ok();
-    single(text, &[("%", 1.0)])
-        .or_else(bare)
-        .filter(|share| (0.0..=100.0).contains(share))
-        .ok_or_else(|| Phrase::new("sheet-percent"))
+    let wrong = || Phrase::new("sheet-percent");
+    let share = match text.trim().parse() {
+        Ok(bare) => bare,
+        Err(_) => single(text, Measure::Share, wrong)?,
+    };
+    within(share, |share| (0.0..=100.0).contains(&share), wrong)
 }
 
 /// A rate, Mb/s: `800 Mb/s`, `1 Gb/s`.
 pub fn rate(text: &str) -> Result<f64, Phrase> {
-    measured_rate(text)
-        .ok()
-        .filter(|mbps| *mbps > 0.0)
-        .ok_or_else(|| Phrase::new("sheet-rate").with("most", Arg::Rate(MOST_MBPS)))
+    let wrong = || Phrase::new("sheet-rate").with("most", Arg::Rate(MOST_MBPS));
+    within(single(text, Measure::Rate, wrong)?, |mbps| mbps > 0.0 && mbps <= MOST_MBPS, wrong)
 }
 
 /// A rate that was measured, Mb/s; nothing at all is one.
@@ -193,26 +167,14 @@ pub fn rate(text: &str) -> Result<f64, Phrase> {
 /// # Errors
 /// What is taken.
 pub fn measured_rate(text: &str) -> Result<f64, Phrase> {
-    let units = [
-        ("Mb/s", 1.0),
-        ("Mbit/s", 1.0),
-        ("Mbps", 1.0),
-        ("Gb/s", 1000.0),
-        ("Gbit/s", 1000.0),
-        ("Gbps", 1000.0),
-    ];
-    // A capital B means bytes.
-    let bits = Some(text).filter(|text| !text.contains('B'));
-    bits.and_then(|text| single(text, &units))
-        .filter(|mbps| *mbps >= 0.0 && *mbps <= MOST_MBPS)
-        .ok_or_else(|| Phrase::new("sheet-rate-measured").with("most", Arg::Rate(MOST_MBPS)))
+    let wrong = || Phrase::new("sheet-rate-measured").with("most", Arg::Rate(MOST_MBPS));
+    within(single(text, Measure::Rate, wrong)?, |mbps| (0.0..=MOST_MBPS).contains(&mbps), wrong)
 }
 
 /// A time, ms.
 pub fn milliseconds(text: &str) -> Result<f64, Phrase> {
-    single(text, &[("ms", 1.0)])
-        .filter(|ms| *ms > 0.0 && *ms <= MOST_MS)
-        .ok_or_else(|| Phrase::new("sheet-milliseconds"))
+    let wrong = || Phrase::new("sheet-milliseconds");
+    within(single(text, Measure::Time, wrong)?, |ms| ms > 0.0 && ms <= MOST_MS, wrong)
 }
 
 #[cfg(test)]
@@ -238,6 +200,12 @@ mod tests {
         }
         let read = length("10-15 m, likely 36 ft").unwrap();
         assert!(close(read.low_metres, 10.0) && close(read.metres, 10.9728) && close(read.high_metres, 15.0));
+        for (text, metres) in
+            [("12,5 m", 12.5), ("30 cm", 0.3), ("5'6\"", 1.6764), ("5 ft 6 in measured", 1.6764)]
+        {
+            let read = length(text).unwrap();
+            assert!(close(read.metres, metres), "{text}: {read:?}");
+        }
         assert_eq!(length("12 m measured").unwrap().known, LengthKnown::Measured);
         assert_eq!(length("30 ft paced").unwrap().known, LengthKnown::Paced);
     }
@@ -247,8 +215,8 @@ mod tests {
         let wrong = |text| length(text).unwrap_err().id;
         assert_eq!(wrong("12"), "sheet-length");
         assert_eq!(wrong("12 m long"), "sheet-length");
-        assert_eq!(wrong("12 cm"), "sheet-length");
-        assert_eq!(wrong("12,5 m"), "sheet-length");
+        assert_eq!(wrong("1,000 m"), "sheet-in-doubt");
+        assert_eq!(wrong("12 cubits"), "sheet-length");
         assert_eq!(wrong("m"), "sheet-length");
         assert_eq!(wrong("1.2.3 m"), "sheet-length");
         assert_eq!(wrong("about 12 m measured"), "sheet-length");
@@ -281,8 +249,13 @@ mod tests {
         assert!(close(rate("800Mb/s").unwrap(), 800.0));
         assert!(rate("800").is_err() && rate("0 Mb/s").is_err() && rate("800 MB/s").is_err());
         assert!(close(level("-3.5 dBmV").unwrap(), -3.5));
+        // 0 dBmV is 60 dBµV at any impedance; 0 dBm is 48.75 dBmV across 75 ohm (Application Note 808, "CATV dBm, dBmV, and
+        // dBuV Conversions", 17 July 2002).
+        assert!(close(level("56.5 dB\u{b5}V").unwrap(), -3.5) && close(level("56,5 dBuV").unwrap(), -3.5));
+        assert!((level("-48.75 dBm").unwrap()).abs() < 0.001);
         assert!(close(power("-40 dBm").unwrap(), -40.0));
-        assert!(power("-40 dBmV").is_err() && power("-40").is_err());
+        assert!((power("8.75 dBmV").unwrap() + 40.0).abs() < 0.001);
+        assert!(power("-40").is_err() && level("3").is_err());
         assert!(close(percent("0.5 %").unwrap(), 0.5) && close(percent("0.5").unwrap(), 0.5));
         assert!(percent("101").is_err() && percent("-1").is_err() && percent("nan").is_err());
         assert!(close(decibels("7 dB").unwrap(), 7.0));

@@ -168,7 +168,7 @@ impl Among<'_> {
             );
             return text;
         }
-        if kind == Kind::Survey {
+        if matches!(kind, Kind::Survey | Kind::Note) {
             let _ = writeln!(text, "[survey]\n{line}");
         }
         for room in self.survey.rooms.values() {
@@ -259,6 +259,7 @@ impl Among<'_> {
             }
             Kind::Service => sheet.services.first().map(|told| told.record.id),
             Kind::Reading => sheet.readings.first().map(|told| told.record.id),
+            Kind::Note => Some(id_of(Is::Note, &format!("0 {}", self.survey.id))),
         };
         let Some(own) = own else { return Ok(Vec::new()) };
         ids.insert(own, subject);

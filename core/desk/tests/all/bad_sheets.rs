@@ -62,7 +62,10 @@ fn the_ninth_leg_of_an_eight_way() {
     let eight = "[[part]]\ntag = \"S1\"\nkind = \"splitter\"\nlegs = 8\nfrom = \"E1\"\n";
     let ninth = "[[part]]\ntag = \"O9\"\nkind = \"outlet\"\nfrom = \"S1\"\nport = 9\n";
     let told = refused(house(&format!("{eight}{ninth}")));
-    assert_told(&told, &["(1 problem)", "Line 13, [[part]] O9, port", "found 9", "one of the 8 outputs (legs) of S1"]);
+    assert_told(
+        &told,
+        &["(1 problem)", "Line 13, [[part]] O9, port", "found 9", "one of the 8 outputs (legs) of S1"],
+    );
 }
 
 #[test]
@@ -217,7 +220,7 @@ fn a_reading_of_nothing_and_of_two_things() {
 fn a_reading_that_is_only_half_told() {
     let told = refused(house(
         "[[reading]]\npower = { sent = \"-10 dBm\" }\n\
-         [[reading]]\npower = { sent = \"-10\", received = \"-40 dBmV\" }\n\
+         [[reading]]\npower = { sent = \"-10\", received = \"-40 Mb/s\" }\n\
          [[reading]]\npacket_loss = { percent = 101, busy = \"yes\" }\n\
          [[reading]]\nswings = { low = \"9 Mb/s\", high = \"6 Mb/s\", with_heat_or_hour = true }\n\
          [[reading]]\nnodes_seen = 0\n\
@@ -229,7 +232,7 @@ fn a_reading_that_is_only_half_told() {
             "(10 problems)",
             "Line 5, [[reading]] number 1, power.received",
             "Line 7, [[reading]] number 2, power.sent",
-            "[[reading]] number 2, power.received found -40 dBmV expected a power in dBm",
+            "[[reading]] number 2, power.received found -40 Mb/s expected a power with its unit",
             "Line 9, [[reading]] number 3, packet_loss.percent",
             "[[reading]] number 3, packet_loss.busy",
             "Line 11, [[reading]] number 4, swings",

@@ -108,8 +108,16 @@ fn a_file_is_never_written_over_unless_told_to() {
     desk.refused(3, "exists", &["pack", "s.legwork", "out.lwk"]);
     desk.refused(1, "survey", &["pack", "s.legwork", "no/such/folder/out.lwk"]);
     desk.refused(3, "not_a_survey", &["pack", "none.legwork", "x.lwk"]);
-    desk.done(&["pack", "s.legwork", "out.lwk", "--replace"]);
-    desk.done(&["look", "out.lwk"]);
+    // What is no packed survey is not replaced by one, nor does a name say something else than what is in it.
+    desk.refused(3, "other_kind", &["pack", "s.legwork", "out.lwk", "--replace"]);
+    assert_eq!(std::fs::read(desk.work().join("out.lwk")).unwrap(), b"mine");
+    desk.refused(3, "other_kind", &["pack", "s.legwork", "out.html"]);
+    desk.refused(3, "other_kind", &["report", "s.legwork", "house.lwk"]);
+    desk.done(&["pack", "s.legwork", "packed.lwk"]);
+    desk.refused(3, "exists", &["report", "s.legwork", "packed.lwk"]);
+    desk.refused(3, "other_kind", &["report", "s.legwork", "packed.lwk", "--replace"]);
+    desk.done(&["pack", "s.legwork", "packed.lwk", "--replace"]);
+    desk.done(&["look", "packed.lwk"]);
 }
 
 #[test]

@@ -91,7 +91,7 @@ fn who_said_what() {
     let newest: Vec<&str> = acts.split_inclusive("\n  },\n").take(1).collect();
     insta::assert_snapshot!(newest.concat());
     insta::assert_snapshot!(answer(&desk, &["undo", "s.legwork"]));
-    insta::assert_snapshot!(answer(&desk, &["remove", "s.legwork", "S1"]));
+    insta::assert_snapshot!(answer(&desk, &["remove", "s.legwork", "S1", "--yes"]));
     insta::assert_snapshot!(answer(&desk, &["removed", "s.legwork"]));
     insta::assert_snapshot!(answer(&desk, &["bring-back", "s.legwork", "S1"]));
     insta::assert_snapshot!(answer(&desk, &["forget", "s.legwork", "S1", "tag", "--yes"]));

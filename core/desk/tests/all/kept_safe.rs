@@ -88,7 +88,7 @@ fn a_file_that_removes_most_is_refused_until_that_is_meant_and_can_be_put_back_l
     things.sort();
     things.dedup();
     let remove: Vec<&str> =
-        ["remove", "theirs.legwork"].into_iter().chain(things.iter().map(String::as_str)).collect();
+        ["remove", "theirs.legwork", "--yes"].into_iter().chain(things.iter().map(String::as_str)).collect();
     desk.done_by("other", &remove);
     desk.done_by("other", &["pack", "theirs.legwork", "theirs.lwk"]);
     let refused = desk.refused_after_telling("not_confirmed", &["take", "theirs.lwk", "mine.legwork"]);

@@ -161,12 +161,39 @@ fn the_guide_is_where_it_was_left() {
     let here = walked("quit\n");
     assert!(here.contains("R2") && here.contains("17 ft"), "{here}");
     // The whole job; then what was put off.
-    let job = walked("e\nquit\n");
+    let job = walked("w\nquit\n");
     assert!(job.contains("The work list: 1 done"), "{job}");
-    let later = walked("b\nquit\n");
-    assert!(later.rsplit("> b").next().unwrap().contains("The cable modem"), "{later}");
+    let later = walked("put-off\nquit\n");
+    assert!(later.rsplit("> put-off").next().unwrap().contains("The cable modem"), "{later}");
     // The device's own: lengths in feet come first, and its user's name is there.
     assert!(here.contains("Length (ft"), "{here}");
     let device: Value = serde_json::from_slice(&fs::read(desk.work().join("device.json")).unwrap()).unwrap();
     assert_eq!((&device["name"], &device["length_unit"]), (&json!("Sample Ann"), &json!("feet")));
+}
+
+/// At the length of R2, beside a choice: a number alone is the figure, in any unit, and a choice has a letter before it.
+#[test]
+fn a_number_is_the_figure_that_is_asked_for() {
+    let desk = desk();
+    let walked = |lines: &str| {
+        desk.write("lines", lines);
+        let ran = desk.run(&["walk", "house.legwork", "--answers", "lines"]);
+        assert_eq!((ran.code, ran.err.as_str()), (0, ""));
+        ran.out
+    };
+    let last = |out: &str, line: &str| out.rsplit(&format!("> {line}\n")).next().unwrap().to_owned();
+    let figure = last(&walked("3\nquit\n"), "3");
+    assert!(figure.contains("= 3 ft") && figure.contains("a2* Paced"), "{figure}");
+    let chosen = last(&walked("a3\nquit\n"), "a3");
+    assert!(chosen.contains("= 3 ft") && chosen.contains("a3* Guessed"), "{chosen}");
+    // Half a figure and half a choice is neither.
+    assert!(last(&walked("a9\nquit\n"), "a9").contains("Type a number or word"));
+    // What can be read two ways is asked again, and nothing is written.
+    let doubt = last(&walked("1,000\ng\nquit\n"), "g");
+    assert!(doubt.contains("1000") && doubt.contains("1.0") && doubt.contains("R2"), "{doubt}");
+    let typed = walked("length = 5 ft 6 in\ng\nlong\nquit\n");
+    assert!(!last(&typed, "g").contains("cannot be read"), "{typed}");
+    // The screen was come to from the list of the cables, and its answer leads back there and stands there in words.
+    let list = last(&typed, "g");
+    assert!(list.contains("== The cables ==") && list.contains("5.5 ft"), "{list}");
 }

@@ -152,6 +152,24 @@ fn readings_and_services_are_set_by_their_ids() {
 }
 
 #[test]
+fn a_note_is_put_right_and_a_photo_is_assigned_elsewhere() {
+    let desk = small();
+    let note = desk.done(&["note", "s.legwork", "behind the shelve", "--on", "S1"]);
+    let note = note["note"].as_str().unwrap();
+    set(&desk, &[note, "text", "behind the shelf"]);
+    let notes = desk.done(&["note", "s.legwork"]);
+    assert_eq!((&notes[0]["text"], &notes[0]["about"]["tag"]), (&json!("behind the shelf"), &json!("S1")));
+    let err = desk.refused(3, "value", &["set", "s.legwork", note, "text", &"x".repeat(9000)]);
+    assert!(err.contains("a text that takes up at most"), "{err}");
+    desk.refused(3, "value", &["set", "s.legwork", note, "text", "not-known"]);
+    desk.write("a.png", crate::support::pictures::png(8, 8, 1));
+    let added = desk.done(&["photo", "add", "s.legwork", "a.png"]);
+    let photo = added["photos"][0]["photo"].as_str().unwrap();
+    let err = desk.refused(3, "value", &["set", "s.legwork", photo, "role", "label"]);
+    assert!(err.contains("photo assign"), "{err}");
+}
+
+#[test]
 fn what_a_sheet_would_refuse_is_refused_in_its_words() {
     let desk = small();
     for (arguments, words) in [

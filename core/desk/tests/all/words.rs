@@ -56,7 +56,7 @@ fn the_record_is_told_in_words_that_fit() {
         &["take", "house.lwk", "copy.legwork"],
         &["take", "house.lwk", "house.legwork"],
         &["disagreements", "house.legwork"],
-        &["remove", "house.legwork", "S1"],
+        &["remove", "house.legwork", "S1", "--yes"],
         &["removed", "house.legwork"],
         &["undo", "house.legwork"],
         &["forget", "house.legwork", "survey", "name", "--yes"],

@@ -50,8 +50,10 @@ sheet-whole = a whole number from { $low } to { $high }
 
 ## Quantities
 
-sheet-length = a length with its unit, such as "12 m", "40 ft", "10-15 m", "about 12 m" or "12 m measured"
-    .do = Write the unit (m or ft), a point for decimals, and how it is known: measured, paced or guessed.
+sheet-in-doubt = a figure that can be read one way only
+    .do = Write { $thousands } or { $decimal }, whichever is meant.
+sheet-length = a length with its unit, such as "12 m", "40 ft", "5 ft 6 in", "10-15 m", "about 12 m" or "12 m measured"
+    .do = Write the unit (m or ft) and how it is known: measured, paced or guessed.
 sheet-length-limits = a length above 0 and at most { $most }
     .do = Measure or estimate the cable and write, for example, "about 12 m".
 sheet-length-order = the shorter length first, such as "10-15 m"
@@ -68,7 +70,7 @@ sheet-decibels = a figure of 0 dB or more, such as "7 dB"
     .do = Write losses without a minus sign, with the unit dB.
 sheet-signed-decibels = a figure in dB, such as "3 dB" or "-1 dB"
     .do = Write the number with its unit.
-sheet-level = a level in dBmV, such as "3 dBmV" or "-6 dBmV"
+sheet-level = a level with its unit, such as "3 dBmV", "63 dBµV" or "-46 dBm"
     .do = Write the number with its unit.
 sheet-rate = a rate above 0 and at most { $most }, such as "800 Mb/s" or "1 Gb/s"
     .do = Write the number with its unit: Mb/s is megabits a second.
@@ -78,7 +80,7 @@ sheet-both-ways = one rate, or both: { "{" } down = "800 Mb/s", up = "100 Mb/s" 
     .do = Write the rate towards the room or house as down, the one from it as up.
 sheet-milliseconds = a time such as "3.5 ms"
     .do = Write the number with its unit.
-sheet-power-dbm = a power in dBm, such as "-40 dBm"
+sheet-power-dbm = a power with its unit, such as "-40 dBm" or "8.75 dBmV"
     .do = Write the number as the adapter's own page shows it, with its unit.
 sheet-percent = a share from 0 to 100 percent, such as 0.5
     .do = Write how many packets of a hundred were lost.
@@ -684,6 +686,7 @@ desk-doing-pack = packing
 
 desk-error-not-set = what { $field } of “{ $word }” is to say was not taken. Nothing was changed.
 desk-error-not-set-field = “{ $field }” cannot be set of “{ $word }”; what can be set of it: { $known }. Nothing was changed.
+desk-error-not-set-thing = nothing of “{ $word }” is set so; what a photo shows says legwork photo assign. Nothing was changed.
 desk-error-not-set-needed = { $field } of “{ $word }” cannot be left open. Nothing was changed.
 desk-error-not-set-taken = { $field } of “{ $word }”: something else here is called so already. Nothing was changed.
 desk-error-not-set-run = { $field } of “{ $word }” is told of the cable that leads to it, and it is not known what feeds it. Say that first: legwork set NAME.legwork THING from TAG port NUMBER
@@ -742,6 +745,8 @@ desk-error-stopped = stopped as you wished.
 desk-error-not-confirmed = { $what }. Nothing was changed; say --yes to do it.
 desk-error-would-forget = records that would be forgotten for ever: { $records }
 desk-error-would-put-back = more was written, or something was forgotten, since the file was taken in, so what stood before it would be written again as records of yours, which others read too
+desk-remove-carries = to { $thing } belong { $things }
+desk-error-would-remove = before it is removed: { $things }; all of it would stay, and wait there without it
 desk-error-would-delete = the survey would be deleted for ever, photos and all; legwork surveys aside only sets it aside
 desk-error-empty-note = an empty note says nothing. Write what it is to say; to list the notes, leave TEXT out.
 desk-error-no-name = a name is at most { $most } letters on one line, and this one has { $found }. Nothing was changed.

@@ -274,6 +274,24 @@ pub enum FactsError {
         file: PathBuf,
     },
 
+    /// A file was to be written under a name that says something else of what is in it.
+    #[error("{} does not end in .{ending}, as what is to be written there does", file.display())]
+    OtherEnding {
+        /// The path that was given.
+        file: PathBuf,
+        /// How it should end, without the point.
+        ending: &'static str,
+    },
+
+    /// A file was to be written where one of another kind stands.
+    #[error("{} is there and is something else than what is to be written", file.display())]
+    OtherKindThere {
+        /// The path that was given.
+        file: PathBuf,
+        /// How what is to be written ends, without the point.
+        ending: &'static str,
+    },
+
     /// The user stopped a long piece of work.
     #[error("stopped as you wished; everything is as it was before")]
     Stopped,

@@ -7,6 +7,7 @@ use facts::error::FactsError;
 use facts::fact::Ledger;
 use facts::file::{PackOptions, Packed};
 use facts::store::Store;
+use facts::written_kind::WrittenKind;
 use house::record::Survey;
 use phrase::{Arg, Phrase};
 use telling::report::report_page_with;
@@ -34,6 +35,7 @@ pub(crate) fn pack(
     file: PathBuf,
     then: fn(&mut Session) -> Result<()>,
 ) -> Result<()> {
+    WrittenKind::Packed.refuse_unfit(&file)?;
     if !options.replace && is_there(&file) {
         return Err(FactsError::FileThere { file }.into());
     }

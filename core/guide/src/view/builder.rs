@@ -234,7 +234,7 @@ impl<'a> ScreenBuilder<'a> {
         let first = keys.first().copied().unwrap_or_default();
         let (text, unit) = match self.pending.typed(key) {
             Some((typed, unit)) => (typed.to_owned(), unit),
-            None => (now.map(|value| number::write(value, first)).unwrap_or_default(), first),
+            None => (now.map(|value| number::write(value, quantity, first)).unwrap_or_default(), first),
         };
         let (text, unit) = (self.language.figures().marks.as_typed(&text), unit.to_owned());
         let units = keys
@@ -258,7 +258,7 @@ impl<'a> ScreenBuilder<'a> {
             unit,
             hint,
             kind: quantity.kind(),
-            letters: quantity.takes_letters(length),
+            letters: quantity.takes_letters(),
             submit: None,
         }));
     }

@@ -113,13 +113,27 @@ fn handover_writes_the_report_and_the_file() {
     walk.file("file-out:An invented house.html", &report).expect("written");
     let page = std::fs::read_to_string(&report).expect("a report");
     assert!(page.starts_with("<!DOCTYPE html>") && page.contains("Nowhere Lane 1"));
-    // Nothing is overwritten.
-    walk.file("file-out:An invented house.html", &report).expect("told on the screen");
     let told = walk.screen().notices;
-    assert!(matches!(told.as_slice(), [one] if one.role == NoticeRole::Problem), "{told:?}");
-    let notice = &told[0].words;
-    assert!(notice.starts_with("Something called “report.html” is there already"), "{notice}");
-    assert_eq!(std::fs::read_to_string(&report).expect("still there"), page);
+    assert!(told[0].words.contains("report.html") && told[0].words.contains("work list"), "{told:?}");
+    // Nothing is replaced before somebody says so.
+    std::fs::write(&report, "<!DOCTYPE html>an older one").expect("an older report");
+    walk.file("file-out:An invented house.html", &report).expect("asked on the screen");
+    let screen = walk.screen();
+    assert!(text(&screen).contains("report.html") && screen.keys().contains(&"replace"), "{}", text(&screen));
+    assert!(std::fs::read_to_string(&report).expect("still there").contains("an older one"));
+    walk.press("replace");
+    assert_eq!(std::fs::read_to_string(&report).expect("a report"), page);
+    // A report goes neither into a survey's file nor over a page that is none of ours to replace.
+    let [survey, diary] = ["house.lwk", "diary.html"].map(|name| walk.home.path().join(name));
+    std::fs::write(&diary, "dear diary").expect("a diary");
+    for (file, says) in [(&survey, "ends in .html"), (&diary, "something else")] {
+        walk.file("file-out:An invented house.html", file).expect("told on the screen");
+        let told = walk.screen().notices;
+        assert!(matches!(told.as_slice(), [one] if one.role == NoticeRole::Problem), "{told:?}");
+        assert!(told[0].words.contains(says), "{told:?}");
+    }
+    assert!(!survey.exists());
+    assert_eq!(std::fs::read_to_string(&diary).expect("still there"), "dear diary");
 
     walk.press("without:owner");
     let bare = walk.home.path().join("bare.html");

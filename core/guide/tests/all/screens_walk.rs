@@ -88,6 +88,8 @@ pub struct Walk {
     language: Language,
     /// What is tried on the first screen of each name.
     pub tried: Option<fn(&mut Self)>,
+    /// What each word does in the terminal.
+    acts: BTreeMap<String, String>,
     /// Every key that stood on some screen.
     pub known: BTreeSet<String>,
     /// What was done since the list of surveys or the overview, and what was seen first on the way.
@@ -155,7 +157,7 @@ impl Walk {
         let language = language(Figures::default());
         let (shown, known) = (BTreeMap::new(), BTreeSet::new());
         let (way, ways) = (Vec::new(), Vec::new());
-        Self { shown, guide, home, folder, language, tried: None, known, way, ways }
+        Self { shown, guide, home, folder, language, tried: None, acts: BTreeMap::new(), known, way, ways }
     }
 
     /// Keeps the home folder as it is for the tests of shells, if that is to be written anew.
@@ -201,7 +203,8 @@ impl Walk {
         if self.shown.contains_key(&screen.name) {
             return false;
         }
-        let (text, _) = plain::show(screen, &self.language);
+        let (text, marked) = plain::show(screen, &self.language);
+        self.acts_keep_their_words(screen, &marked);
         self.shown.insert(screen.name.clone(), same_each_run(&text, self.home.path()));
         self.way.push(format!("see {}", screen.name));
         self.known.extend(screen.keys().into_iter().map(str::to_owned));
@@ -209,6 +212,27 @@ impl Walk {
             tried(self);
         }
         true
+    }
+
+    /// In the terminal one word stands for one act on every screen, and no mark for two things of a screen.
+    fn acts_keep_their_words(&mut self, screen: &Screen, marked: &plain::Marked) {
+        let mut seen = BTreeSet::new();
+        for (mark, target) in &marked.marks {
+            assert!(seen.insert(mark), "{}: {mark} stands for two things", screen.name);
+            let (plain::Target::Press { key, .. } | plain::Target::Confirm { key, .. }) = target else {
+                continue;
+            };
+            if mark == plain::WAY_ON || mark.ends_with(|sign: char| sign.is_ascii_digit()) {
+                continue;
+            }
+            // What follows in a key is what the act is about; of a file, its name up to the ending.
+            let file = FileAsked::of(key).and(key.rsplit('.').next());
+            let act = key.split(':').next().unwrap().to_owned() + file.unwrap_or_default();
+            let of = self.acts.entry(mark.clone()).or_insert_with(|| act.clone());
+            assert_eq!(*of, act, "{}: {mark} is another act elsewhere", screen.name);
+            let words = self.acts.iter().filter(|(_, of)| **of == act).count();
+            assert_eq!(words, 1, "{}: {act} has another word elsewhere than {mark}", screen.name);
+        }
     }
 
     fn act(&mut self, deed: &Deed) {

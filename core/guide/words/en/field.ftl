@@ -82,7 +82,7 @@ free-add-behind = Add a part behind it
 free-add-loose = Add a part, not traced yet
 free-edit = Change its tag, place or kind
 free-remove-part = Remove it from the survey
-    .question = Remove { $part }? What it feeds stays. It can be brought back at any time.
+    .question = Remove { $part }? { $hangs } It can be brought back at any time.
     .yes = Remove
     .no = Keep it
 
@@ -114,7 +114,7 @@ free-add-run = Add a cable that was found
 free-run-feeds = It feeds
 free-run-may-feed = If you know which one it is, choose it
 free-remove-run = Remove it from the survey
-    .question = Remove { $run }? What it feeds stays fed, over a cable about which nothing is known. It can be brought back.
+    .question = Remove { $run }? { $hangs } What it feeds stays fed, over a cable about which nothing is known. It can be brought back.
     .yes = Remove
     .no = Keep it
 
@@ -133,7 +133,7 @@ free-no-wish = nothing said
 free-served = No outlet is in this room. From which outlet of another room is it served?
 free-served-none = From none yet
 free-remove-room = Remove it from the survey
-    .question = Remove { $room }? The outlets in it stay. It can be brought back at any time.
+    .question = Remove { $room }? { $hangs } It can be brought back at any time.
     .yes = Remove
     .no = Keep it
 
@@ -163,7 +163,7 @@ free-power-from = The current comes from
 free-power-to = It powers
 free-power-both = Please choose both: where the current comes from, and what it powers.
 free-remove-service = It does not use the cable: remove it
-    .question = Remove { $service } from the survey? It will no longer be kept safe from changes. It can be brought back.
+    .question = Remove { $service } from the survey? { $hangs } It will no longer be kept safe from changes. It can be brought back.
     .yes = Remove
     .no = Keep it
 

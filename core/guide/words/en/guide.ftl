@@ -90,10 +90,14 @@ unit-db = dB
     .aloud = decibels
 unit-dbmv = dBmV
     .aloud = decibels over a millivolt
+unit-dbuv = dBµV
+    .aloud = decibels over a microvolt
 unit-dbm = dBm
     .aloud = decibels over a milliwatt
 unit-mhz = MHz
     .aloud = megahertz
+unit-ghz = GHz
+    .aloud = gigahertz
 unit-mbps = Mb/s
     .aloud = megabits a second
 unit-gbps = Gb/s
@@ -106,6 +110,8 @@ unit-count = { "" }
     .aloud = a number of things
 
 number-not-read = “{ $typed }” cannot be read as a number. Write it like 12 or 12.5; lengths also like 40 ft or 12 ft 6 in.
+number-in-doubt = “{ $typed }” can be read as { $thousands } or as { $decimal }. Please write the one that you mean: { $thousands } or { $decimal }.
+number-bytes = “{ $typed }” counts bytes. Please write it in bits: 1 MB/s is 8 Mb/s.
 number-out-of-range = Please write a number from { $least } to { $most }.
 number-not-whole = Please write a whole number.
 
@@ -132,16 +138,17 @@ mark-not-known = not known
 # --- in a terminal
 
 plain-problem = Please note:
-plain-several = { $name } (several numbers, separated by spaces)
-plain-one = { $name } (one number)
+plain-several = { $name } (one or several, separated by spaces)
+plain-one = { $name } (one of these)
 plain-caution = ! { $name }: { $head } (type ! to read all of it)
 plain-photo = the picture’s file
 plain-done = { $share } done
 plain-back =   <  Back
-plain-no-way-on = This screen goes on when you choose; a is for going on where there is something to leave.
-plain-help = Type a number or letter from the screen, or NUMBER = your answer. < goes back, ! shows the cautions in full.
-plain-write-how = Type the number, then = and your answer: for example 1 = 12.
-plain-cannot-write = Nothing can be written there. Type only its number.
+plain-no-way-on = This screen goes on when you choose; g goes on where there is something to leave.
+plain-help = Type a number or word from the screen, or NAME = your answer. g goes on, l leaves it for later, u says that you are not sure, w leads to the whole job, s gives the same answer as last, < goes back, ! shows the cautions in full, quit ends.
+plain-write-how = Type its name, then = and your answer: for example length = 12.
+plain-which-figure = Several figures are asked for here. Type the name, then = and the figure: for example down = 300.
+plain-cannot-write = Nothing can be written there. Type only its number or word.
 plain-one-choice = Choose from one question at a time.
 plain-only-one = Only one of these can be chosen.
 plain-yes-or-no = Type yes or no.

@@ -364,6 +364,11 @@ handover-why = Half done is fine too. Whoever opens the file goes on where you a
 handover-report = Write the report
 handover-report-again = Write the report again
 handover-report-waits = What the report tells is still being worked out. Write it once that is done; nothing was written yet.
+handover-report-written = The report is written to { $file }: the forecast, the findings, the work list and the map{ $photos ->
+        [0] , without photos
+        [one] , with 1 photo
+       *[other] , with up to { $photos } photos
+    }.
 handover-report-there = The report is written.
 handover-file = Write the file for the next person
 handover-file-again = Write the file again

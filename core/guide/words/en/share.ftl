@@ -433,5 +433,5 @@ forget-not-everywhere = Another copy of this survey on this device could not be 
 
 # --- in a terminal
 
-plain-file = { "     " }(type { $letter } = and the file)
-plain-file-how = This needs a file. Type the letter, then = and the file: for example a = house.lwk
+plain-file = { "     " }(type { $mark } = and the file)
+plain-file-how = This needs a file. Type its word, then = and the file: for example file = house.lwk

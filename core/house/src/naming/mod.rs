@@ -1,6 +1,7 @@
 //! How everything is named in a sentence: parts by tag or by kind and room, cables by what they join.
 
 mod change;
+mod hanging;
 mod rated;
 mod thing;
 
@@ -10,6 +11,7 @@ use phrase::{Arg, Phrase};
 use crate::record::{Named, Part, PartKind, ReadingKind, ServiceKind, Survey, Worded};
 
 pub use change::{ask_provider, filter_place, poor_ends};
+pub use hanging::Hanging;
 pub use rated::{rated, rating};
 pub use thing::{knows, of_room, room, run, thing};
 

@@ -120,6 +120,28 @@ value-text = { $text }
 value-unread = details that this release cannot tell
 value-digest = a checksum
 value-several = { $several }
+hangs = To it belong { $things }. They stay in the survey, and wait there without it.
+hangs-nothing = Nothing else belongs to it.
+hangs-parts = { $count ->
+    [one] 1 part
+   *[other] { $count } parts
+}
+hangs-runs = { $count ->
+    [one] 1 cable
+   *[other] { $count } cables
+}
+hangs-photos = { $count ->
+    [one] 1 photo
+   *[other] { $count } photos
+}
+hangs-readings = { $count ->
+    [one] 1 reading
+   *[other] { $count } readings
+}
+hangs-notes = { $count ->
+    [one] 1 note
+   *[other] { $count } notes
+}
 value-length = { $length }, { $known }
 value-known-measured = measured
 value-known-paced = paced

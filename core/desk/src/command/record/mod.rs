@@ -27,7 +27,7 @@ mod teller;
 mod undo;
 mod wishes;
 
-pub use teller::{RecordTeller, ThingJson, field_of};
+pub use teller::{RecordTeller, ThingJson};
 
 use std::path::{Path, PathBuf};
 
@@ -65,7 +65,7 @@ pub fn run(context: &Context, command: RecordCommand) -> Result<(), DeskError> {
         RecordCommand::Settle { survey, thing, field, side } => {
             settle::run(context, &survey, &thing, &field, &side)
         }
-        RecordCommand::Remove { survey, things } => removed::remove(context, &survey, &things),
+        RecordCommand::Remove { survey, things, yes } => removed::remove(context, &survey, &things, yes),
         RecordCommand::Removed { survey } => removed::list(context, &survey),
         RecordCommand::BringBack { survey, things } => removed::bring_back(context, &survey, &things),
         RecordCommand::Forget { survey, thing, field, yes } => {

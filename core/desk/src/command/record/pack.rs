@@ -5,6 +5,7 @@ use std::path::Path;
 use advice::worklist::Options;
 use facts::fact::Ledger;
 use facts::file::{self, PackOptions};
+use facts::written_kind::WrittenKind;
 use guide::kept::Beside;
 use house::record::Survey;
 use phrase::{Arg, Phrase};
@@ -55,6 +56,7 @@ pub fn run(
     let options = PackOptions { left_out: without.iter().map(|what| (*what).into()).collect(), replace };
     // Before the report is worked out, which takes a while.
     keep::refuse_if_there(path, replace)?;
+    WrittenKind::Packed.refuse_unfit(path)?;
     // Units and words are the same whatever was asked for, so that the same facts give the same bytes.
     let words = speak::english(LengthUnit::Metres);
     let report = |survey: &Survey, ledger: &Ledger| {

@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use facts::fact::SubjectId;
+use facts::written_kind::WrittenKind;
 use house::naming;
 use house::record::{Photo, PhotoRole, Survey, field};
 use phrase::{Arg, Phrase};
@@ -15,7 +16,7 @@ use super::{open_to_read, photo_add, photo_assign};
 use crate::arguments::PhotoCommand;
 use crate::command::Context;
 use crate::error::{DeskError, WrongThing};
-use crate::keep::keep;
+use crate::keep::{keep, refuse_if_there};
 use crate::printed::Page;
 
 /// How many photos are named where a word means several.
@@ -164,6 +165,8 @@ fn write(context: &Context, folder: &Path, word: &str, out: &Path, replace: bool
     let names = Names::shown(&store)?;
     let photo = photo(names.survey(), word)?;
     let bytes = store.photo_bytes(photo)?;
+    refuse_if_there(out, replace)?;
+    WrittenKind::of_picture(&bytes).refuse_unfit(out)?;
     keep(out, &bytes, replace)?;
     let as_json = WrittenJson { photo, file: out.display().to_string(), bytes: bytes.len() as u64 };
     context.answer(&as_json, |page| {

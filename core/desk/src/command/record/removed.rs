@@ -4,6 +4,8 @@ use std::path::Path;
 
 use facts::fact::{ActId, SubjectId};
 use facts::store::Store;
+use house::document::Document;
+use house::naming::Hanging;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
@@ -12,7 +14,7 @@ use super::names::Names;
 use super::teller::{RecordTeller, ThingJson, short};
 use super::{open_to_read, open_to_write};
 use crate::command::Context;
-use crate::error::{DeskError, WrongThing};
+use crate::error::{DeskError, Unconfirmed, WrongThing};
 
 #[derive(Serialize)]
 struct RemovedJson {
@@ -52,11 +54,32 @@ pub fn list(context: &Context, folder: &Path) -> Result<(), DeskError> {
 }
 
 /// Removes things.
-pub fn remove(context: &Context, folder: &Path, words: &[String]) -> Result<(), DeskError> {
+pub fn remove(context: &Context, folder: &Path, words: &[String], yes: bool) -> Result<(), DeskError> {
     let mut store = open_to_write(folder)?;
     let subjects = find(&store, words, false)?;
+    if !yes {
+        refuse_if_it_carries(context, &store, &subjects)?;
+    }
     let act = store.remove(&subjects)?;
     tell(context, &store, act, &subjects, "desk-removed-done")
+}
+
+/// What hangs on a thing is told before anything is removed.
+fn refuse_if_it_carries(context: &Context, store: &Store, subjects: &[SubjectId]) -> Result<(), DeskError> {
+    let survey = store.survey()?;
+    let teller = RecordTeller::new(context, store)?;
+    let carries = subjects.iter().map(|&subject| (subject, Hanging::on(&survey, subject)));
+    let told: Vec<Arg> = carries
+        .filter(|(_, hanging)| !hanging.is_nothing())
+        .map(|(subject, hanging)| {
+            let told = Phrase::new("desk-remove-carries").phrase("thing", teller.thing_phrase(subject));
+            Arg::Phrase(Box::new(told.with("things", Arg::Several(hanging.things()))))
+        })
+        .collect();
+    if told.is_empty() {
+        return Ok(());
+    }
+    Err(DeskError::NotConfirmed(Unconfirmed::Remove { hanging: told }))
 }
 
 /// Brings removed things back.

@@ -52,6 +52,7 @@ pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBu
     }
     builder.press(&Key::Edit, &Phrase::new("free-edit"), PressWeight::Other);
     let remove = Phrase::new("free-remove-part").phrase("part", naming::part(survey, id));
+    let remove = remove.phrase("hangs", naming::Hanging::on(survey, id).phrase());
     builder.confirm_loss(&Key::Remove, &remove);
     builder
 }

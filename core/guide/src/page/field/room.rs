@@ -82,10 +82,9 @@ pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBu
         builder.choice(&Key::Served, &Phrase::new("free-served"), false, offers, &now);
     }
     builder.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Main);
-    builder.confirm_loss(
-        &Key::Remove,
-        &Phrase::new("free-remove-room").phrase("room", naming::of_room(survey, room)),
-    );
+    let remove = Phrase::new("free-remove-room").phrase("room", naming::of_room(survey, room));
+    let remove = remove.phrase("hangs", naming::Hanging::on(survey, id).phrase());
+    builder.confirm_loss(&Key::Remove, &remove);
     builder
 }
 

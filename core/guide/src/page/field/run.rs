@@ -113,7 +113,9 @@ pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBu
     builder.submitted_by(&Key::Save);
     builder.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Other);
     part::notes(snapshot, &mut builder, id);
-    builder.confirm_loss(&Key::Remove, &Phrase::new("free-remove-run").phrase("run", name));
+    let remove = Phrase::new("free-remove-run").phrase("run", name);
+    let remove = remove.phrase("hangs", naming::Hanging::on(survey, id).phrase());
+    builder.confirm_loss(&Key::Remove, &remove);
     builder
 }
 

@@ -109,7 +109,9 @@ pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBu
         ServiceKind::PowerOverCoax => {}
     }
     builder.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Main);
-    builder.confirm_loss(&Key::Remove, &Phrase::new("free-remove-service").phrase("service", name));
+    let remove = Phrase::new("free-remove-service").phrase("service", name);
+    let remove = remove.phrase("hangs", naming::Hanging::on(snapshot.survey, id).phrase());
+    builder.confirm_loss(&Key::Remove, &remove);
     builder
 }
 

@@ -1,9 +1,10 @@
 //! Handover: what was done, what could not be, what is left; the report, and the one file for the next person.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use advice::verdict::is_tested;
 use facts::file::{LeftOut, PackOptions};
+use facts::written_kind::WrittenKind;
 use house::record::{Asked, Named, OutcomeKind, Reply};
 use phrase::{Arg, Phrase};
 
@@ -13,7 +14,7 @@ use crate::error::Result;
 use crate::place::{Choice, Key, MAY_STAY_OUT, Move, Place};
 use crate::question::journey;
 use crate::screen::{Ability, FileAsked, PressWeight, RowEntry, RowMark, Screen, WordsRole};
-use crate::session::{Session, SurveySnapshot, folder_name, pack};
+use crate::session::{Session, SurveySnapshot, folder_name, is_there, name_of, pack};
 use crate::view::{ScreenBuilder, shown, stages};
 
 /// The most rooms that are named.
@@ -22,6 +23,10 @@ const ROOMS: usize = 20;
 pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("handover"));
     builder.able(Ability::Share);
+    if let Some(there) = snapshot.file_there {
+        ask_replace(snapshot, &mut builder, there);
+        return builder.screen;
+    }
     let given = stages::GIVEN.iter().filter(|(_, name)| stages::is_given(snapshot, *name)).count();
     let lead = if given == stages::GIVEN.len() { "handover-all" } else { "handover-lead" };
     builder.words(WordsRole::Lead, &Phrase::new(lead));
@@ -126,18 +131,46 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
         Done::Press(key) => Ok(pressed(session, key)?),
         Done::File(key, file) => {
             let Some(answer) = given_by(key) else { return Ok(Move::Stay) };
-            #[expect(clippy::redundant_closure_for_method_calls, reason = "the method is of one lifetime")]
-            let left_out = session.with_snapshot(|snapshot| snapshot.left_out())?;
-            if answer == stages::REPORT {
-                written::report(session, &left_out, file, |session| was_given(session, stages::REPORT))?;
-            } else {
-                let options = PackOptions { left_out, replace: false };
-                pack(session, options, file.into(), |session| was_given(session, stages::FILE))?;
+            let file = PathBuf::from(file);
+            if is_there(&file) {
+                // Whether it is replaced is asked first; what is of another kind never is.
+                kind_of(answer).refuse_unfit(&file)?;
+                session.open_survey()?.file_there = Some(file);
+                return Ok(Move::Stay);
             }
-            Ok(Move::Stay)
+            give(session, answer, file, false)
         }
         _ => Ok(Move::Stay),
     }
+}
+
+/// What is written of each.
+fn kind_of(answer: Asked) -> WrittenKind {
+    if answer == stages::REPORT { WrittenKind::Report } else { WrittenKind::Packed }
+}
+
+/// Writes one of them.
+fn give(session: &mut Session, answer: Asked, file: PathBuf, replace: bool) -> Result<Move> {
+    #[expect(clippy::redundant_closure_for_method_calls, reason = "the method is of one lifetime")]
+    let left_out = session.with_snapshot(|snapshot| snapshot.left_out())?;
+    session.open_survey()?.file_there = None;
+    if answer == stages::REPORT {
+        written::report(session, &left_out, file, replace, |session| was_given(session, stages::REPORT))?;
+    } else {
+        let options = PackOptions { left_out, replace };
+        pack(session, options, file, |session| was_given(session, stages::FILE))?;
+    }
+    Ok(Move::Stay)
+}
+
+/// Asks whether the file that stands at the place is to be replaced.
+fn ask_replace(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, there: &Path) {
+    builder.words(WordsRole::Lead, &Phrase::new("share-pack-there").text("file", name_of(there)));
+    builder.confirm_loss(&Key::Replace, &Phrase::new("share-pack-replace"));
+    let is_report = WrittenKind::Report.is_named(there);
+    let end = if is_report { "html" } else { facts::file::FILE_EXTENSION };
+    builder.press_for_a_place(&key(snapshot, end), &Phrase::new("share-pack-elsewhere"), PressWeight::Main);
+    builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
 }
 
 /// Keeps that it was written.
@@ -152,6 +185,11 @@ fn was_given(session: &mut Session, name: Asked) -> Result<()> {
 fn pressed(session: &mut Session, key: &Key) -> Result<Move> {
     if *key == Key::Finish {
         return Ok(Move::Go(Place::Overview));
+    }
+    if *key == Key::Replace {
+        let Some(there) = session.open_survey()?.file_there.clone() else { return Ok(Move::Stay) };
+        let is_report = WrittenKind::Report.is_named(&there);
+        return give(session, if is_report { stages::REPORT } else { stages::FILE }, there, true);
     }
     if given_by(key).is_some() {
         session.tell(Phrase::new("handover-where"));

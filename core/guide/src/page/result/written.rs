@@ -8,22 +8,25 @@ use facts::file::LeftOut;
 use facts::photo::Crop;
 use facts::store::Store;
 use facts::whole_file::{self, Existing, Readers};
-use phrase::Phrase;
+use facts::written_kind::WrittenKind;
+use phrase::{Arg, Phrase};
 use telling::report::{PICTURE_SIDE, Provenance, html_weighed};
 use telling::words::error::InWords;
 
 use crate::error::{GuideError, Result, Trouble};
 use crate::place::Move;
-use crate::session::{After, Session, Standing, WorkKind};
+use crate::session::{After, Session, Standing, WorkKind, name_of};
 
 /// Sends the long work that writes the report, if what it tells is worked out; else says so and has it worked out. The file
-/// must not be there yet; nothing is left if it cannot be written. `then` is done in the session once it is there.
+/// must not be there yet, unless it is to be replaced and is a report; nothing is left if it cannot be written. `then` is done in the session once it is there.
 pub(super) fn report(
     session: &mut Session,
     out: &BTreeSet<LeftOut>,
-    file: &str,
+    file: PathBuf,
+    replace: bool,
     then: fn(&mut Session) -> Result<()>,
 ) -> Result<()> {
+    WrittenKind::Report.refuse_unfit(&file)?;
     let open = session.open_survey()?;
     let worked = match open.standing() {
         Standing::Ready(worked) => Arc::clone(worked),
@@ -59,7 +62,9 @@ pub(super) fn report(
     }
     let (folder, author) = (open.store.folder().to_owned(), open.store.author());
     let with_photos = !out.contains(&LeftOut::Photos);
-    let (language, file) = (session.shared_language(), PathBuf::from(file));
+    let language = session.shared_language();
+    let photos = if with_photos { survey.photos.len() as u64 } else { 0 };
+    let existing = if replace { Existing::IsReplaced } else { Existing::Stays };
     session.send(WorkKind::Report, move |work| {
         if !work.goes_on(0.0) {
             return Err(Trouble::Stopped.into());
@@ -75,9 +80,11 @@ pub(super) fn report(
         if !work.goes_on(TOLD) {
             return Err(Trouble::Stopped.into());
         }
-        let written = whole_file::write(&file, page.as_bytes(), Existing::Stays, Readers::Usual);
+        let written = whole_file::write(&file, page.as_bytes(), existing, Readers::Usual);
         Ok(After::new(move |session| {
             written.map_err(|error| GuideError::of_file(&file, &error))?;
+            let done = Phrase::new("handover-report-written").text("file", name_of(&file));
+            session.tell_done(done.with("photos", Arg::Count(photos)));
             then(session)?;
             Ok(Move::Stay)
         }))

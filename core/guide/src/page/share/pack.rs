@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use facts::fact::SurveyId;
 use facts::file::{FILE_EXTENSION, LeftOut, PackOptions, still_told};
+use facts::written_kind::WrittenKind;
 use phrase::Phrase;
 
 use crate::done::Done;
@@ -16,7 +17,7 @@ use crate::view::{Offer, ScreenBuilder};
 pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let mut builder = ScreenBuilder::new(snapshot.language, snapshot.pending(), &Phrase::new("share-pack"));
     builder.able(Ability::Share);
-    if let Some(there) = snapshot.file_there {
+    if let Some(there) = snapshot.file_there.filter(|there| WrittenKind::Packed.is_named(there)) {
         let there = Phrase::new("share-pack-there").text("file", name_of(there));
         builder.words(WordsRole::Lead, &there);
         builder.confirm_loss(&Key::Replace, &Phrase::new("share-pack-replace"));
@@ -65,6 +66,7 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
         }
         Done::Press(Key::Replace) => {
             let there = session.open_survey()?.file_there.clone();
+            let there = there.filter(|there| WrittenKind::Packed.is_named(there));
             there.map_or(Ok(Move::Stay), |file| write(session, file, true))
         }
         Done::Press(Key::File(_)) => {
@@ -81,6 +83,8 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
 
 fn write(session: &mut Session, file: PathBuf, replace: bool) -> Result<Move> {
     if !replace && is_there(&file) {
+        // Nothing of another kind is ever replaced.
+        WrittenKind::Packed.refuse_unfit(&file)?;
         session.open_survey()?.file_there = Some(file);
         return Ok(Move::Stay);
     }

@@ -54,6 +54,12 @@ impl InWords for FactsError {
                 .with("changed", count(*parts_changed))
                 .with("parts", count(*parts)),
             Self::FileThere { file } => Phrase::new("error-file-there").text("file", file_name(file)),
+            Self::OtherEnding { file, ending } => {
+                Phrase::new("error-other-ending").text("file", file_name(file)).text("ending", *ending)
+            }
+            Self::OtherKindThere { file, ending } => {
+                Phrase::new("error-other-kind-there").text("file", file_name(file)).text("ending", *ending)
+            }
             Self::OtherSurveyInFile => Phrase::new("error-other-survey-than-damaged"),
             Self::DoesNotFit { what: _, most: _ } => Phrase::new("error-does-not-fit"),
             Self::FactDiffers { id: _ } => Phrase::new("error-record-differs"),

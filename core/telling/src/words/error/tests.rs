@@ -67,6 +67,8 @@ fn of_facts() -> Vec<FactsError> {
         FactsError::DoesNotFit { what: SECRET, most: 8 },
         FactsError::TooManyFacts { found: 9, most: 8 },
         FactsError::FileThere { file: file() },
+        FactsError::OtherEnding { file: file(), ending: "html" },
+        FactsError::OtherKindThere { file: file(), ending: "lwk" },
         FactsError::Stopped,
     ];
     let not = [Not::Missing, Not::AFile, Not::Name, Not::NoDatabase, Not::NotSqlite, Not::OtherProgram];
