@@ -290,11 +290,11 @@ impl Page<'_> {
                 } else {
                     format!("{} {unit}", measure.text)
                 };
-                let hint = if measure.hint.is_empty() {
-                    unit.to_owned()
-                } else {
-                    format!("{unit}; {}", measure.hint)
-                };
+                // The unit that counts if none is typed, then those that may be typed as well.
+                let others = measure.units.iter().filter(|other| other.key != measure.unit);
+                let all = std::iter::once(unit).chain(others.map(|other| other.words.as_str()));
+                let all = all.collect::<Vec<_>>().join(", ");
+                let hint = if measure.hint.is_empty() { all } else { format!("{all}; {}", measure.hint) };
                 self.input(&mark, &measure.name, &text, &hint);
             }
             Block::PhotoSlot(slot) => {

@@ -175,7 +175,7 @@ fn what_is_too_long_is_refused_with_its_length_and_the_limit() {
     for (field, text, most) in [("label", "x".repeat(1025), "1024"), ("tag", "x".repeat(41), "40")] {
         let tag = if field == "tag" { text.clone() } else { "S1".to_owned() };
         let label = if field == "label" { format!("label = \"{text}\"\n") } else { String::new() };
-        desk.write("long.toml", &format!("[[part]]\ntag = \"{tag}\"\nkind = \"splitter\"\n{label}"));
+        desk.write("long.toml", format!("[[part]]\ntag = \"{tag}\"\nkind = \"splitter\"\n{label}"));
         let err = flat(&desk.run(&["sheet", "long.toml", "long.legwork"]).err);
         for words in [field, most, if field == "tag" { "41" } else { "1025" }] {
             assert!(err.contains(words), "no {words} in {err}");

@@ -147,9 +147,10 @@ impl<'a> ScreenBuilder<'a> {
         let name = self.say(&Phrase::new("caution"));
         let (head, words) = (self.say(&phrase.attribute("head")), self.say(phrase));
         // What is named in it makes it another one: it is read anew where that changes.
-        let id = match phrase.args.is_empty() {
-            true => phrase.id.clone(),
-            false => format!("{}-{}", phrase.id, short_hash(&words)),
+        let id = if phrase.args.is_empty() {
+            phrase.id.clone()
+        } else {
+            format!("{}-{}", phrase.id, short_hash(&words))
         };
         let block = CautionBlock { id, aloud: Aloud::default(), name, head, words, unread: false };
         self.block(Block::Caution(block));

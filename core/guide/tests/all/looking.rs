@@ -322,3 +322,30 @@ fn looking_at_random_houses_of_two_people_writes_nothing() {
         Looker::at(guide, folder).look_everywhere();
     }
 }
+
+#[test]
+fn what_hangs_on_a_thing_is_said_before_it_is_removed() {
+    let home = tempfile::tempdir().unwrap();
+    let folder = fill(home.path());
+    let mut guide = guide_at(home.path());
+    guide.open(&folder).unwrap();
+    let mut looker = Looker::at(guide, folder);
+    let list = vec!["free-parts".to_owned()];
+    let mut asked = |head: &str| {
+        looker.go(&list);
+        let (_, key) = row(&looker.guide.screen(), head);
+        press(&mut looker.guide, &key);
+        let screen = looker.guide.screen();
+        let question = screen.blocks.iter().find_map(|block| match block {
+            Block::Confirm(confirm) if confirm.key == "remove" => Some(confirm.question.clone()),
+            _ => None,
+        });
+        question.unwrap()
+    };
+    // Behind S1: O1, O2, A1 and, behind that, O3, of which the last has no cable yet; a photo of its print and a note.
+    let splitter = asked("S1 (a 4-way splitter)");
+    for says in ["4 parts", "3 cables", "1 photo", "1 note"] {
+        assert!(splitter.contains(says), "{splitter}");
+    }
+    assert!(asked("O4").contains("Nothing else belongs to it"));
+}
